@@ -1,0 +1,53 @@
+/** A drawing as read: curves on layers, in millimetres where the unit is known. Types only; `read-drawing.ts` makes it. */
+import type { Finding } from '#findings/finding.ts';
+import type { Point } from '#geometry/point.ts';
+import type { Span } from '#geometry/span.ts';
+import type { LengthUnit } from '#units/length-unit.ts';
+
+export interface DrawnCurve {
+  /** Layer that the curve ends up on, block insertion resolved. */
+  readonly layer: string;
+  /** Entity kind as written in the file: LINE, LWPOLYLINE, SPLINE … */
+  readonly kind: string;
+  /** The entity's handle in the file, where it has one. */
+  readonly handle: string | undefined;
+  /** Line of the file on which the entity starts, from 1. */
+  readonly line: number;
+  readonly closed: boolean;
+  /** Millimetres, drawing's own frame, in drawing order; never empty. */
+  readonly spans: readonly Span[];
+}
+
+export interface DrawnNote {
+  readonly layer: string;
+  readonly text: string;
+  readonly at: Point;
+}
+
+export interface DrawingLayer {
+  readonly name: string;
+  /** Off, frozen: passed over. */
+  readonly shown: boolean;
+  /** Entities on it by kind, sorted by kind. */
+  readonly counts: Readonly<Record<string, number>>;
+}
+
+export interface PassedOver {
+  readonly kind: string;
+  readonly layer: string;
+  readonly count: number;
+  /** Why: paper space, frozen layer, kind that is not an outline … */
+  readonly why: string;
+}
+
+export interface Drawing {
+  /** The unit that the coordinates were read in: the override's, else the file's own; undefined when neither says. */
+  readonly unit: LengthUnit | undefined;
+  /** The unit that the file itself states. */
+  readonly statedUnit: LengthUnit | undefined;
+  readonly layers: readonly DrawingLayer[];
+  readonly curves: readonly DrawnCurve[];
+  readonly notes: readonly DrawnNote[];
+  readonly passedOver: readonly PassedOver[];
+  readonly findings: readonly Finding[];
+}

@@ -1,0 +1,19 @@
+/** Every finding there is: the subjects' catalogues side by side. */
+import { type DrawingFacts, drawingWords } from './drawing-findings.ts';
+import { type FileFacts, fileWords } from './file-findings.ts';
+import { type JobFacts, jobWords } from './job-findings.ts';
+import { type MakingFacts, makingWords } from './making-findings.ts';
+import { type PartFacts, partWords } from './part-findings.ts';
+import { type PlanFacts, planWords } from './plan-findings.ts';
+import type { WordsFor } from './words.ts';
+
+export type FactsByCode = DrawingFacts & FileFacts & JobFacts & PartFacts & PlanFacts & MakingFacts;
+
+export const CATALOGUE: WordsFor<FactsByCode> = {
+  ...fileWords,
+  ...drawingWords,
+  ...jobWords,
+  ...partWords,
+  ...planWords,
+  ...makingWords,
+};

@@ -1,0 +1,62 @@
+/** Axis-parallel boxes. */
+import { type Point, pointOnCircle } from './point.ts';
+import { type Span, startAngle } from './span.ts';
+
+export interface Box {
+  readonly minX: number;
+  readonly minY: number;
+  readonly maxX: number;
+  readonly maxY: number;
+}
+
+/** The box of no points at all: it grows to whatever joins it. */
+export const EMPTY_BOX: Box = {
+  minX: Number.POSITIVE_INFINITY,
+  minY: Number.POSITIVE_INFINITY,
+  maxX: Number.NEGATIVE_INFINITY,
+  maxY: Number.NEGATIVE_INFINITY,
+};
+
+export function boxOfPoints(points: Iterable<Point>): Box {
+  let { minX, minY, maxX, maxY } = EMPTY_BOX;
+  for (const { x, y } of points) {
+    if (x < minX) minX = x;
+    if (x > maxX) maxX = x;
+    if (y < minY) minY = y;
+    if (y > maxY) maxY = y;
+  }
+  return { minX, minY, maxX, maxY };
+}
+
+/** The tight box of a span; an arc counts the quarter points that it passes. */
+export function boxOfSpan(span: Span): Box {
+  const points = [span.start, span.end];
+  if (span.kind === 'arc') {
+    const first = startAngle(span);
+    const low = Math.min(first, first + span.sweep);
+    const high = Math.max(first, first + span.sweep);
+    for (let quarter = Math.ceil(low / (Math.PI / 2)); quarter * (Math.PI / 2) <= high; quarter++) {
+      points.push(pointOnCircle(span.center, span.radius, (quarter * Math.PI) / 2));
+    }
+  }
+  return boxOfPoints(points);
+}
+
+export function boxOfSpans(spans: Iterable<Span>): Box {
+  let box = EMPTY_BOX;
+  for (const span of spans) box = joinBoxes(box, boxOfSpan(span));
+  return box;
+}
+
+export function joinBoxes(a: Box, b: Box): Box {
+  return {
+    minX: Math.min(a.minX, b.minX),
+    minY: Math.min(a.minY, b.minY),
+    maxX: Math.max(a.maxX, b.maxX),
+    maxY: Math.max(a.maxY, b.maxY),
+  };
+}
+
+export function growBox(box: Box, by: number): Box {
+  return { minX: box.minX - by, minY: box.minY - by, maxX: box.maxX + by, maxY: box.maxY + by };
+}

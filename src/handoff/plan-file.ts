@@ -1,0 +1,81 @@
+/**
+ * plan.json: the plan as others read it (contract: format `isobath-plan`, version 1). Millimetres, minutes, grams;
+ * coordinates in the drawing's own frame, scaled to millimetres. Types only; `write-plan-file.ts` makes it.
+ */
+import type { Provenance } from '#bath/provenance.ts';
+import type { Severity } from '#findings/severity.ts';
+
+/** Vertices are [x, y, bulge]; the bulge, tan(included angle / 4), bends the way to the next vertex, counter-clockwise positive. */
+export interface Contour {
+  readonly closed: boolean;
+  readonly vertices: readonly (readonly [x: number, y: number, bulge: number])[];
+}
+
+export interface PlanFileRegion {
+  readonly id: string;
+  readonly layer: string;
+  readonly label: readonly [number, number];
+  readonly area: number;
+  readonly contours: readonly Contour[];
+  readonly asked: { readonly depth: number; readonly plus: number; readonly minus: number };
+  readonly level: number;
+  readonly reached: {
+    readonly floorArea: number;
+    readonly share: number;
+    readonly deepest: number;
+    readonly shallowest: number;
+  };
+}
+
+export interface PlanFileStage {
+  readonly number: number;
+  readonly level: number;
+  readonly etch: number;
+  readonly minutes: number;
+  readonly startMinute: number;
+  readonly color: string;
+  readonly regions: readonly string[];
+  /** Numbers of the stages whose lines are still sealed while this one is in the bath. */
+  readonly sealed: readonly number[];
+  readonly piece: readonly Contour[];
+  readonly opening: readonly Contour[];
+  readonly lines: readonly Contour[];
+  readonly removedVolume: number;
+  readonly removedMass: number | null;
+}
+
+export interface PlanFileFinding {
+  readonly code: string;
+  readonly severity: Severity;
+  readonly message: string;
+  readonly remedy: string;
+  readonly at: readonly [number, number] | null;
+  readonly regions: readonly string[];
+  readonly value: number | null;
+  readonly limit: number | null;
+  /** Path in the job file or line of the drawing, where that is the place. */
+  readonly path?: string;
+  readonly line?: number;
+}
+
+export interface PlanFile {
+  readonly format: 'isobath-plan';
+  readonly version: 1;
+  /** The job as read, defaults filled in. */
+  readonly job: unknown;
+  readonly drawing: { readonly file: string; readonly sha256: string; readonly unit: string };
+  readonly outline: Contour | null;
+  readonly regions: readonly PlanFileRegion[];
+  readonly stages: readonly PlanFileStage[];
+  readonly totals: {
+    readonly minutes: number;
+    readonly removedVolume: number;
+    readonly removedMass: number | null;
+    readonly partMass: number | null;
+    readonly hydrogenLitres: number | null;
+  };
+  readonly findings: readonly PlanFileFinding[];
+  readonly provenance: readonly Provenance[];
+  /** Words that go with every plan: what can hurt, and who decides. */
+  readonly cautions: readonly string[];
+}

@@ -1,0 +1,66 @@
+/** The job resolved: millimetres, minutes, every default filled in. Types only; `resolve-job.ts` makes it. */
+import type { EtchFactor } from '#bath/etch-factor.ts';
+import type { Provenance } from '#bath/provenance.ts';
+import type { Point } from '#geometry/point.ts';
+import type { LengthUnit } from '#units/length-unit.ts';
+
+export type EdgeDatum = 'shallow-edge' | 'mid-wall' | 'deep-foot';
+
+/** A length that changes evenly from one point to another and is held beyond both. */
+export interface Taper {
+  readonly from: Point;
+  readonly to: Point;
+  readonly fromValue: number;
+  readonly toValue: number;
+}
+
+/** What is asked of the regions that a layer or a point names. Depths in mm, into the metal. */
+export interface Requirement {
+  /** Path in the job file, for findings. */
+  readonly path: string;
+  readonly names: { readonly layer: string } | { readonly at: Point };
+  readonly depth: number | Taper;
+  readonly plus: number;
+  readonly minus: number;
+}
+
+export interface MakingRules {
+  readonly minWeb: number;
+  readonly minLineSpacing: number;
+  readonly minPieceWidth: number;
+  readonly minLandWidth: number;
+}
+
+export interface Job {
+  readonly name: string;
+  readonly drawing: string;
+  readonly drawingUnits: LengthUnit | undefined;
+  readonly joinTolerance: number;
+  readonly layers: {
+    readonly outline: readonly string[];
+    /** Undefined: every shown layer that is neither outline nor ignored. */
+    readonly regions: readonly string[] | undefined;
+    readonly ignore: readonly string[];
+  };
+  readonly stock: {
+    readonly alloy: string | undefined;
+    readonly thickness: number | Taper;
+    readonly minus: number;
+    readonly plus: number;
+    /** g/cm³; undefined when neither alloy nor user gives it. */
+    readonly density: number | undefined;
+  };
+  readonly process: {
+    readonly bath: string | undefined;
+    readonly etchFactor: EtchFactor;
+    /** mm/min */
+    readonly rate: number;
+    /** Share, ±. */
+    readonly rateSpread: number;
+    readonly edgeDatum: EdgeDatum;
+  };
+  readonly requirements: readonly Requirement[];
+  readonly rules: MakingRules;
+  readonly levels: 'fewest' | 'as-drawn' | readonly number[];
+  readonly provenance: readonly Provenance[];
+}

@@ -1,0 +1,39 @@
+/** The part: its sheet and the regions that the linework cuts it into. Types only; `find-regions.ts` makes it. */
+import type { Arrangement, LineworkTrouble } from '#geometry/arrangement.ts';
+import type { Point } from '#geometry/point.ts';
+import type { Loop } from '#geometry/span.ts';
+
+/** Ids look like `R07`: numbered down the drawing, then across; they do not depend on depths or entity order. */
+export type RegionId = string;
+
+export interface Region {
+  readonly id: RegionId;
+  /** Its face in the arrangement. */
+  readonly face: number;
+  /** Layer of the smallest closed outline that holds it; empty for the bare sheet of a drawing without layers. */
+  readonly layer: string;
+  /** A point well inside, for labels and for `at`. */
+  readonly label: Point;
+  /** mm² */
+  readonly area: number;
+  /** Outer loop first, then holes; exact spans. */
+  readonly loops: readonly Loop[];
+}
+
+export interface Part {
+  readonly arrangement: Arrangement;
+  /** Source numbers in the arrangement are indices of `Drawing.curves`. */
+  readonly regions: readonly Region[];
+  /** Region index by face; -1 for a face that is no metal: outside the outline, or a cutout. Face 0 is -1. */
+  readonly regionOfFace: readonly number[];
+  /** Border of the sheet, outer loops first; empty when no outline layer is named: the sheet then goes on for ever, as land. */
+  readonly sheet: readonly Loop[];
+  readonly trouble: readonly LineworkTrouble[];
+}
+
+/** What is asked of one region, resolved to depth. */
+export interface Asked {
+  readonly depth: number;
+  readonly plus: number;
+  readonly minus: number;
+}

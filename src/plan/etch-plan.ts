@@ -1,0 +1,43 @@
+/** The plan: regions with levels, stages with pieces, openings and scribe lines. Types only; `make-plan.ts` makes it. */
+import type { EtchFactor } from '#bath/etch-factor.ts';
+import type { Finding } from '#findings/finding.ts';
+import type { Loop, Path } from '#geometry/span.ts';
+import type { Asked, Region, RegionId } from '#part/part.ts';
+
+export interface PlannedRegion extends Region {
+  readonly asked: Asked;
+  /** The depth really etched, mm; 0 for land. */
+  readonly level: number;
+}
+
+export interface Stage {
+  /** From 1, in the order of the run: deepest level first. */
+  readonly number: number;
+  /** Final depth of what this stage bares, mm. */
+  readonly level: number;
+  /** Depth etched during the stage, mm, and how long that takes. */
+  readonly etch: number;
+  readonly minutes: number;
+  /** Immersed minutes when the stage is peeled. */
+  readonly startMinute: number;
+  /** sRGB, `#rrggbb`. */
+  readonly color: string;
+  readonly regions: readonly RegionId[];
+  /** Maskant peeled by this stage; outer loops counter-clockwise, holes clockwise. */
+  readonly piece: readonly Loop[];
+  /** All that is bare during the stage. */
+  readonly opening: readonly Loop[];
+  /** Cuts in the maskant that belong to this stage: closed, or open where they end on an earlier stage's line. */
+  readonly lines: readonly Path[];
+}
+
+export interface EtchPlan {
+  readonly regions: readonly PlannedRegion[];
+  readonly sheet: readonly Loop[];
+  /** In the order of the run. */
+  readonly stages: readonly Stage[];
+  readonly etchFactor: EtchFactor;
+  /** mm/min */
+  readonly rate: number;
+  readonly findings: readonly Finding[];
+}

@@ -1,0 +1,15 @@
+/** How a long run talks to whoever waits for it. The core knows no clock and no thread: it is told when to breathe. */
+
+export interface RunOptions {
+  /** Told the share done (0 to 1) and what is being worked on. */
+  readonly progress?: (share: number, what: string) => void;
+  /** Looked at between steps; when aborted the run throws `RunCancelled`. */
+  readonly signal?: { readonly aborted: boolean };
+  /** Awaited between steps so that the host can do other work. */
+  readonly breathe?: () => Promise<void>;
+}
+
+/** Thrown when the signal was raised; not a fault. */
+export class RunCancelled extends Error {
+  override readonly name = 'RunCancelled';
+}

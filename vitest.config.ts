@@ -1,0 +1,30 @@
+import { defineConfig } from 'vitest/config';
+
+const slow = { testTimeout: 60_000, hookTimeout: 60_000 };
+
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        test: {
+          name: 'unit',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/cli/**', 'tests/browser/**', 'tests/bench/**'],
+          ...slow,
+        },
+      },
+      { test: { name: 'cli', include: ['tests/cli/**/*.test.ts'], ...slow } },
+      {
+        test: {
+          name: 'bench',
+          include: ['tests/bench/**/*.bench.ts'],
+          fileParallelism: false,
+          disableConsoleIntercept: true,
+          testTimeout: 600_000,
+          pool: 'forks',
+          execArgv: ['--expose-gc'],
+        },
+      },
+    ],
+  },
+});
