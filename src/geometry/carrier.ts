@@ -1,0 +1,126 @@
+/** Carriers: the whole line or circle that a span lies on, and how edges of the grid fit them. */
+
+import { add, cross, distance, dot, type Point, scale, subtract } from './point.ts';
+import { chordsPerTurn, GRID } from './rings.ts';
+import { type ArcSpan, distanceToSpan, type LineSpan, type Span } from './span.ts';
+
+/** Rounding to the grid moves a vertex by ½ unit a coordinate, a crossing on the grid by about one more. */
+const ON_CURVE = 3 * GRID;
+
+/** An outline may reach this far past the end of its carrier where chords met early, mm. */
+const PAST_END = 0.05;
+
+/** Directions whose sine is below this are parallel for finding a crossing. */
+const PARALLEL = 1e-9;
+
+/**
+ * How badly the edge from `a` to `b` fits the carrier, mm, smaller is better; undefined when it does not lie on it.
+ * Ends of a chord lie on the circle, but where the grid cut a chord they may lie inside by its sagitta.
+ */
+export function misfit(carrier: Span, a: Point, b: Point): number | undefined {
+  const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
+  const off = carrier.kind === 'line' ? lineMisfit(carrier, a, b) : arcMisfit(carrier, a, b, middle);
+  if (off === undefined) return undefined;
+  const past = distanceToSpan(carrier, middle) - Math.abs(offset(carrier, middle));
+  return past > PAST_END ? undefined : off + Math.max(0, past);
+}
+
+/** Signed distance from the carrier: for a line positive on its left, for a circle positive inside. */
+function offset(carrier: Span, point: Point): number {
+  if (carrier.kind === 'arc') return carrier.radius - distance(point, carrier.center);
+  const along = subtract(carrier.end, carrier.start);
+  return cross(along, subtract(point, carrier.start)) / Math.hypot(along.x, along.y);
+}
+
+function lineMisfit(carrier: LineSpan, a: Point, b: Point): number | undefined {
+  const off = Math.max(Math.abs(offset(carrier, a)), Math.abs(offset(carrier, b)));
+  return off > ON_CURVE ? undefined : off;
+}
+
+function arcMisfit(carrier: ArcSpan, a: Point, b: Point, middle: Point): number | undefined {
+  const halfAngle = (1.2 * Math.PI) / chordsPerTurn(carrier.radius);
+  const deepest = carrier.radius * (1 - Math.cos(halfAngle)) + ON_CURVE;
+  let off = 0;
+  for (const point of [a, b, middle]) {
+    const inside = offset(carrier, point);
+    if (inside < -ON_CURVE || inside > deepest) return undefined;
+    if (point !== middle) off += Math.abs(inside);
+  }
+  return off;
+}
+
+/** Whether two carriers are one line or one circle. */
+export function sameCarrier(a: Span, b: Span): boolean {
+  if (a.kind === 'arc' && b.kind === 'arc') {
+    return distance(a.center, b.center) < GRID / 10 && Math.abs(a.radius - b.radius) < GRID / 10;
+  }
+  if (a.kind === 'line' && b.kind === 'line') {
+    return [b.start, b.end].every((end) => Math.abs(offset(a, end)) < GRID / 10);
+  }
+  return false;
+}
+
+/** The point of the whole line or circle nearest to the given one. */
+export function footOn(carrier: Span, from: Point): Point {
+  if (carrier.kind === 'line') {
+    const along = subtract(carrier.end, carrier.start);
+    return add(carrier.start, scale(along, dot(subtract(from, carrier.start), along) / dot(along, along)));
+  }
+  const out = subtract(from, carrier.center);
+  return add(carrier.center, scale(out, carrier.radius / Math.hypot(out.x, out.y)));
+}
+
+/**
+ * Where two carriers cross, nearest to `near`; where they only touch or just miss each other, the point half-way
+ * between them. Undefined for parallels and for concentric circles.
+ */
+export function crossCarriers(a: Span, b: Span, near: Point): Point | undefined {
+  if (a.kind === 'line' && b.kind === 'line') return crossLines(a, b);
+  if (a.kind === 'line' && b.kind === 'arc') return nearest(crossLineCircle(a, b), near);
+  if (a.kind === 'arc' && b.kind === 'line') return nearest(crossLineCircle(b, a), near);
+  if (a.kind === 'arc' && b.kind === 'arc') return nearest(crossCircles(a, b), near);
+  return undefined;
+}
+
+function crossLines(a: LineSpan, b: LineSpan): Point | undefined {
+  const u = subtract(a.end, a.start);
+  const v = subtract(b.end, b.start);
+  const turn = cross(u, v);
+  if (Math.abs(turn) < PARALLEL * Math.hypot(u.x, u.y) * Math.hypot(v.x, v.y)) return undefined;
+  return add(a.start, scale(u, cross(subtract(b.start, a.start), v) / turn));
+}
+
+function crossLineCircle(line: LineSpan, circle: ArcSpan): Point[] {
+  const foot = footOn(line, circle.center);
+  const away = distance(foot, circle.center);
+  const along = subtract(line.end, line.start);
+  const half = Math.sqrt(Math.max(0, circle.radius * circle.radius - away * away));
+  if (half === 0) return [midpoint(foot, footOn(circle, foot))];
+  const step = scale(along, half / Math.hypot(along.x, along.y));
+  return [add(foot, step), subtract(foot, step)];
+}
+
+function crossCircles(a: ArcSpan, b: ArcSpan): Point[] {
+  const between = subtract(b.center, a.center);
+  const apart = Math.hypot(between.x, between.y);
+  if (apart < PARALLEL * Math.max(a.radius, b.radius)) return [];
+  const along = (apart * apart + a.radius * a.radius - b.radius * b.radius) / (2 * apart);
+  const half = Math.sqrt(Math.max(0, a.radius * a.radius - along * along));
+  const unit = scale(between, 1 / apart);
+  const foot = add(a.center, scale(unit, along));
+  if (half === 0) return [midpoint(footOn(a, foot), footOn(b, foot))];
+  const step = { x: -unit.y * half, y: unit.x * half };
+  return [add(foot, step), subtract(foot, step)];
+}
+
+function midpoint(a: Point, b: Point): Point {
+  return { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
+}
+
+function nearest(candidates: readonly Point[], near: Point): Point | undefined {
+  let best: Point | undefined;
+  for (const each of candidates) {
+    if (best === undefined || distance(each, near) < distance(best, near)) best = each;
+  }
+  return best;
+}

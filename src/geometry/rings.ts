@@ -1,0 +1,116 @@
+/**
+ * Rings: loops on clipper-lib's integer grid, where topology is decided. The only file that knows clipper-lib.
+ *
+ * Arcs become chords whose ends lie on the arc at fixed angles of its circle, so that two arcs of one circle share
+ * their vertices and leave no slivers between them. What comes out of the grid is made exact again by
+ * `rebuild-loops.ts`, so a chord decides only which borders meet, never where a line lies.
+ */
+import ClipperLib from 'clipper-lib';
+import { boxOfSpans } from './box.ts';
+import { type Point, pointOnCircle } from './point.ts';
+import { type ArcSpan, type Loop, type Span, startAngle } from './span.ts';
+
+/**
+ * Grid units in a millimetre: 0.1 µm, fine against the 5 µm that a scribe line may be off, and coarse enough that parts
+ * up to 9.4 m stay in clipper-lib's exact double range (|c| ≤ 47 453 132) once centred.
+ */
+const UNITS_PER_MM = 10_000;
+
+/** One grid unit in millimetres. */
+export const GRID = 1 / UNITS_PER_MM;
+
+/** Farthest that a chord may lie from its arc, mm: under the 5 µm of the contract even if no arc could be put back. */
+export const SAGITTA = 0.004;
+
+/** Vertices closer to an arc's end than this share of a chord are left out: they would only make specks. */
+const END_CLEARANCE = 0.1;
+
+export interface GridPoint {
+  readonly X: number;
+  readonly Y: number;
+}
+
+/** A closed polygon of grid points; anticlockwise rings bound metal, clockwise ones holes. */
+export type Ring = readonly GridPoint[];
+
+// clipper-lib reports trouble with alert(), which a worker does not have and a page must not show.
+ClipperLib.Error = (message: string) => {
+  throw new Error(`clipper-lib: ${message}`);
+};
+
+/** A whole millimetre near the middle of the spans: the grid's origin, which keeps coordinates small. */
+export function gridOrigin(spans: Iterable<Span>): Point {
+  const box = boxOfSpans(spans);
+  if (box.minX > box.maxX) return { x: 0, y: 0 };
+  return { x: Math.round((box.minX + box.maxX) / 2), y: Math.round((box.minY + box.maxY) / 2) };
+}
+
+/** Puts a closed chain of spans on the grid. */
+export function ringOf(loop: Loop, origin: Point): Ring {
+  const ring: GridPoint[] = [];
+  for (const span of loop) {
+    pushPoint(ring, span.start, origin);
+    if (span.kind === 'arc') {
+      for (const point of pointsInsideArc(span)) pushPoint(ring, point, origin);
+    }
+  }
+  return ring;
+}
+
+export function pointOf(point: GridPoint, origin: Point): Point {
+  return { x: point.X / UNITS_PER_MM + origin.x, y: point.Y / UNITS_PER_MM + origin.y };
+}
+
+function pushPoint(ring: GridPoint[], point: Point, origin: Point): void {
+  ring.push({
+    X: Math.round((point.x - origin.x) * UNITS_PER_MM),
+    Y: Math.round((point.y - origin.y) * UNITS_PER_MM),
+  });
+}
+
+/** Points strictly inside the arc at the fixed angles of its circle, in the order of travel. */
+function pointsInsideArc(arc: ArcSpan): Point[] {
+  const step = (2 * Math.PI) / chordsPerTurn(arc.radius);
+  const from = startAngle(arc) / step;
+  const turned = arc.sweep / step;
+  const low = Math.min(from, from + turned) + END_CLEARANCE;
+  const high = Math.max(from, from + turned) - END_CLEARANCE;
+  const points: Point[] = [];
+  for (let index = Math.ceil(low); index <= high; index++) {
+    points.push(pointOnCircle(arc.center, arc.radius, index * step));
+  }
+  return arc.sweep > 0 ? points : points.reverse();
+}
+
+/** Chords of a full circle so that none lies farther than `SAGITTA` from it: a multiple of four, eight at least. */
+export function chordsPerTurn(radius: number): number {
+  const halfAngle = Math.acos(Math.max(0.7, 1 - SAGITTA / radius));
+  return Math.max(8, 4 * Math.ceil(Math.PI / halfAngle / 4));
+}
+
+export type RingOperation = 'unite' | 'subtract' | 'intersect';
+
+/** Boolean of two sets of rings, each read by the non-zero rule. */
+export function combineRings(operation: RingOperation, a: readonly Ring[], b: readonly Ring[]): Ring[] {
+  const { ClipType, PolyFillType } = ClipperLib;
+  const type = {
+    unite: ClipType.ctUnion,
+    subtract: ClipType.ctDifference,
+    intersect: ClipType.ctIntersection,
+  };
+  return execute(type[operation], PolyFillType.pftNonZero, a, b);
+}
+
+/** What is wound at least once anticlockwise, when every clockwise ring takes one turn away. */
+export function positivelyWound(rings: readonly Ring[]): Ring[] {
+  return execute(ClipperLib.ClipType.ctUnion, ClipperLib.PolyFillType.pftPositive, rings, []);
+}
+
+function execute(type: number, fill: number, subject: readonly Ring[], clip: readonly Ring[]): Ring[] {
+  const clipper = new ClipperLib.Clipper();
+  const solution: { X: number; Y: number }[][] = [];
+  clipper.AddPaths(subject as GridPoint[][], ClipperLib.PolyType.ptSubject, true);
+  if (clip.length > 0) clipper.AddPaths(clip as GridPoint[][], ClipperLib.PolyType.ptClip, true);
+  clipper.Execute(type, solution, fill, fill);
+  return solution;
+}
