@@ -1,14 +1,294 @@
-/** Findings about the job file. */
+/** Findings about the job file: how it is written, what it asks, which figures it leaves open. Lengths in mm. */
 import type { WordsFor } from './words.ts';
 
 export interface JobFacts {
-  readonly 'job-not-json': { readonly detail: string };
+  readonly 'job-not-json': { readonly found: string; readonly expected: string };
+  readonly 'job-format-unknown': { readonly found: string };
+  readonly 'job-version-unknown': { readonly found: string; readonly known: number };
+  readonly 'job-key-unknown': {
+    readonly key: string;
+    readonly meant: string | undefined;
+    readonly known: readonly string[];
+  };
+  readonly 'job-key-missing': { readonly key: string; readonly expected: string };
+  readonly 'job-key-doubled': { readonly key: string };
+  readonly 'job-value-wrong': { readonly found: string; readonly expected: string };
+  readonly 'job-choice-unclear': { readonly given: readonly string[]; readonly choices: readonly string[] };
+  readonly 'alloy-unknown': NameUnknown;
+  readonly 'bath-unknown': NameUnknown;
+  readonly 'bath-wrong-for-alloy': {
+    readonly bath: string;
+    readonly alloy: string;
+    readonly etches: string;
+    readonly metal: string;
+  };
+  readonly 'process-figure-missing': { readonly figure: ProcessFigure; readonly bath: string | undefined };
+  readonly 'process-figure-not-measured': {
+    readonly figure: ProcessFigure;
+    readonly value: number;
+    readonly unit: string;
+    readonly bath: string;
+  };
+  readonly 'coupon-not-etched': { readonly before: number; readonly after: number };
+  readonly 'sheet-tolerance-missing': { readonly thickness: number };
+  readonly 'taper-unsupported': { readonly what: 'requirement' | 'sheet' };
+  readonly 'fewest-levels-unsupported': Record<string, never>;
+  readonly 'depth-beyond-stock': { readonly depth: number; readonly stock: number };
+  readonly 'thickness-beyond-stock': { readonly thickness: number; readonly stock: number };
+  readonly 'level-beyond-stock': { readonly level: number; readonly stock: number };
+  readonly 'requirement-meets-no-region': {
+    readonly names: { readonly layer: string } | { readonly at: readonly [number, number] };
+    readonly meant: string | undefined;
+    readonly known: readonly string[];
+  };
+  readonly 'requirement-on-line': { readonly at: readonly [number, number]; readonly clearance: number };
+  readonly 'requirements-clash': { readonly first: string; readonly second: string; readonly region: string };
+  readonly 'nothing-to-etch': Record<string, never>;
+}
+
+type ProcessFigure = 'etch factor' | 'etch rate';
+
+interface NameUnknown {
+  readonly name: string;
+  readonly meant: string | undefined;
+  readonly known: readonly string[];
 }
 
 export const jobWords: WordsFor<JobFacts> = {
   'job-not-json': {
     severity: 'stop',
     title: 'Job file is not JSON',
-    say: () => ({ reason: 'Job file is not JSON.', remedy: 'Mend the file.' }),
+    say: ({ found, expected }) => ({
+      reason: `Found ${found} where ${expected} should stand.`,
+      remedy: 'Mend that line; nothing after it was read.',
+    }),
+  },
+  'job-format-unknown': {
+    severity: 'stop',
+    title: 'Not a job file',
+    say: ({ found }) => ({
+      reason: `The file says it is ${found}, not "isobath-job".`,
+      remedy: 'Give the job file; it starts with "format": "isobath-job".',
+    }),
+  },
+  'job-version-unknown': {
+    severity: 'stop',
+    title: 'Version of the job file unknown',
+    say: ({ found, known }) => ({
+      reason: `The job file has version ${found}; this Isobath reads version ${known}.`,
+      remedy: `Use the Isobath that wrote the file, or write the job as version ${known}.`,
+    }),
+  },
+  'job-key-unknown': {
+    severity: 'stop',
+    title: 'Unknown key in the job file',
+    say: ({ key, meant, known }) => ({
+      reason: `There is no key "${key}" here.`,
+      remedy: suggest(meant, known, 'Known here'),
+    }),
+  },
+  'job-key-missing': {
+    severity: 'stop',
+    title: 'Key missing from the job file',
+    say: ({ key, expected }) => ({
+      reason: `The key "${key}" is missing.`,
+      remedy: `Add "${key}": ${expected}.`,
+    }),
+  },
+  'job-key-doubled': {
+    severity: 'stop',
+    title: 'Key stands twice',
+    say: ({ key }) => ({
+      reason: `The key "${key}" stands twice in one place, and only one of the two can count.`,
+      remedy: 'Drop the one that is not meant.',
+    }),
+  },
+  'job-value-wrong': {
+    severity: 'stop',
+    title: 'Value not usable',
+    say: ({ found, expected }) => ({
+      reason: `Found ${found}; expected ${expected}.`,
+      remedy: `Write ${expected}.`,
+    }),
+  },
+  'job-choice-unclear': {
+    severity: 'stop',
+    title: 'One choice needed',
+    say: ({ given, choices }) => ({
+      reason:
+        given.length === 0
+          ? `None of ${listed(choices, 'or')} is given.`
+          : `${listed(given, 'and')} are given together.`,
+      remedy: `Give exactly one of ${listed(choices, 'or')}.`,
+    }),
+  },
+  'alloy-unknown': {
+    severity: 'stop',
+    title: 'Alloy unknown',
+    say: ({ name, meant, known }) => ({
+      reason: `Isobath has no figures for the alloy "${name}".`,
+      remedy: `${suggest(meant, known, 'Known alloys')} Or leave the alloy out and give stock.density in g/cm³.`,
+    }),
+  },
+  'bath-unknown': {
+    severity: 'stop',
+    title: 'Bath unknown',
+    say: ({ name, meant, known }) => ({
+      reason: `Isobath has no figures for the bath "${name}".`,
+      remedy: `${suggest(meant, known, 'Known baths')} Or leave the bath out and give process.etchFactor and process.rate.`,
+    }),
+  },
+  'bath-wrong-for-alloy': {
+    severity: 'warn',
+    title: 'Bath is for another metal',
+    say: ({ bath, alloy, etches, metal }) => ({
+      reason: `The figures of ${bath} are for ${etches}; ${alloy} is ${metal}.`,
+      remedy: `Choose a bath for ${metal}, as your process specification names it.`,
+    }),
+  },
+  'process-figure-missing': {
+    severity: 'stop',
+    title: 'Figure of the process missing',
+    say: ({ figure, bath }) => ({
+      reason:
+        bath === undefined
+          ? `Nothing gives the ${figure}.`
+          : `Nothing gives the ${figure}: no figure is known for ${bath}.`,
+      remedy:
+        figure === 'etch rate'
+          ? 'Etch a coupon and give process.coupon, or give process.rate.'
+          : 'Measure undercut over depth on a coupon and give process.etchFactor.',
+    }),
+  },
+  'process-figure-not-measured': {
+    severity: 'warn',
+    title: 'Figure of the process not measured',
+    say: ({ figure, value, unit, bath }) => ({
+      reason: `The ${figure} is ${[figureOf(value), unit].join(' ').trim()}, a general figure for ${bath}; yours is not known until it is measured.`,
+      remedy:
+        figure === 'etch rate'
+          ? 'Etch a coupon of the same alloy, temper and thickness just before the run and give process.coupon.'
+          : 'Measure undercut over depth on a coupon and give process.etchFactor; every scribe line hangs on it.',
+    }),
+  },
+  'coupon-not-etched': {
+    severity: 'stop',
+    title: 'Coupon lost no metal',
+    say: ({ before, after }) => ({
+      reason: `The coupon is ${figureOf(before)} mm before and ${figureOf(after)} mm after.`,
+      remedy: 'Give the thickness before and after the etch; after must be the smaller.',
+    }),
+  },
+  'sheet-tolerance-missing': {
+    severity: 'note',
+    title: 'Sheet taken as nominal',
+    say: ({ thickness }) => ({
+      reason: `No tolerance of the sheet is given and none is known for it: it is taken as ${figureOf(thickness)} mm everywhere.`,
+      remedy: 'Measure the sheet and give stock.minus and stock.plus.',
+    }),
+  },
+  'taper-unsupported': {
+    severity: 'stop',
+    title: 'Taper not planned',
+    say: ({ what }) => ({
+      reason: `A ${what} with a taper is read, but this version does not plan it.`,
+      remedy:
+        what === 'sheet'
+          ? 'Give one thickness, or plan each length of the sheet as a job of its own.'
+          : 'Divide the region into strips on the drawing and give each strip its depth.',
+    }),
+  },
+  'fewest-levels-unsupported': {
+    severity: 'note',
+    title: 'Levels as drawn',
+    say: () => ({
+      reason:
+        'This version does not look for the fewest levels: every depth asked becomes a level of its own, which meets every requirement but may take more stages than needed.',
+      remedy: 'To share stages, give "levels" as a list of depths.',
+    }),
+  },
+  'depth-beyond-stock': {
+    severity: 'stop',
+    title: 'Depth beyond the sheet',
+    say: ({ depth, stock }) => ({
+      reason: `The depth asked, ${figureOf(depth)} mm, leaves nothing of a sheet of ${figureOf(stock)} mm.`,
+      remedy: `Ask for less than ${figureOf(stock)} mm, or for a final thickness.`,
+      value: depth,
+      limit: stock,
+    }),
+  },
+  'thickness-beyond-stock': {
+    severity: 'stop',
+    title: 'Thicker than the sheet',
+    say: ({ thickness, stock }) => ({
+      reason: `The final thickness asked, ${figureOf(thickness)} mm, is more than the sheet's ${figureOf(stock)} mm.`,
+      remedy: `Ask for ${figureOf(stock)} mm or less, or take a thicker sheet.`,
+      value: thickness,
+      limit: stock,
+    }),
+  },
+  'level-beyond-stock': {
+    severity: 'stop',
+    title: 'Level beyond the sheet',
+    say: ({ level, stock }) => ({
+      reason: `The level ${figureOf(level)} mm leaves nothing of a sheet of ${figureOf(stock)} mm.`,
+      remedy: `Give levels of less than ${figureOf(stock)} mm.`,
+      value: level,
+      limit: stock,
+    }),
+  },
+  'requirement-meets-no-region': {
+    severity: 'stop',
+    title: 'Requirement meets no region',
+    say: ({ names, meant, known }) =>
+      'layer' in names
+        ? {
+            reason: `No region lies directly inside a closed outline of layer "${names.layer}".`,
+            remedy: suggest(meant, known, 'Layers with regions'),
+          }
+        : {
+            reason: `No region of the part holds the point ${figureOf(names.at[0])}, ${figureOf(names.at[1])} mm.`,
+            remedy:
+              'Give a point inside the region, in drawing coordinates; `isobath inspect` lists one for each.',
+          },
+  },
+  'requirement-on-line': {
+    severity: 'stop',
+    title: 'Point on a line',
+    say: ({ at, clearance }) => ({
+      reason: `The point ${figureOf(at[0])}, ${figureOf(at[1])} mm lies on a line between regions, so it names none.`,
+      remedy: `Move it at least ${figureOf(clearance)} mm into the region that is meant.`,
+    }),
+  },
+  'requirements-clash': {
+    severity: 'stop',
+    title: 'Requirements clash',
+    say: ({ first, second, region }) => ({
+      reason: `${first} and ${second} ask different things of region ${region}.`,
+      remedy: 'Drop one of the two; a point wins over a layer, but not over another point.',
+    }),
+  },
+  'nothing-to-etch': {
+    severity: 'warn',
+    title: 'Nothing to etch',
+    say: () => ({
+      reason: 'No requirement asks a depth of any region: all of the part stays land.',
+      remedy: 'Give a requirement with a layer or a point and a depth.',
+    }),
   },
 };
+
+function suggest(meant: string | undefined, known: readonly string[], what: string): string {
+  const all = known.length === 0 ? '' : `${what}: ${known.join(', ')}.`;
+  return meant === undefined ? all || 'Drop it.' : `Did you mean "${meant}"? ${all}`.trim();
+}
+
+function listed(words: readonly string[], joint: 'and' | 'or'): string {
+  if (words.length < 2) return words.join('');
+  return `${words.slice(0, -1).join(', ')} ${joint} ${words.at(-1)}`;
+}
+
+/** Up to four decimals, none for nothing: finer than any gauge that measures a sheet. */
+function figureOf(value: number): string {
+  return String(Number(value.toFixed(4)));
+}

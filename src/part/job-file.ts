@@ -1,16 +1,26 @@
 /**
- * The job file: what the engineer decides, as it stands on disk. Its lengths are in the job's `units`, points in drawing
- * coordinates. The schema is strict: unknown keys are errors. `resolve-job.ts` turns it into millimetres with defaults.
+ * The job file: what the engineer decides, as it stands on disk. Its lengths are in the job's `units`, rates in those units
+ * a minute, points in drawing coordinates. The schema is strict: unknown keys are errors. `read-job.ts` reads it,
+ * `resolve-job.ts` turns it into millimetres with defaults.
  */
 import * as z from 'zod/mini';
 
-const finite = z.number();
-const positive = z.number().check(z.positive());
-const notNegative = z.number().check(z.nonnegative());
-const point = z.tuple([finite, finite]);
-const names = z.array(z.string());
+/**
+ * No length, rate or coordinate of a sheet comes near ten million of any unit; larger ones are slips and would only
+ * overflow later. Below one millionth of a unit a thickness or a rate is a slip as well.
+ */
+const LARGEST = 1e7;
+const SMALLEST_POSITIVE = 1e-6;
 
-const lengthUnit = z.enum(['mm', 'in']);
+const finite = z.number().check(z.gte(-LARGEST), z.lte(LARGEST));
+const positive = z.number().check(z.gte(SMALLEST_POSITIVE), z.lte(LARGEST));
+const notNegative = z.number().check(z.gte(0), z.lte(LARGEST));
+const share = z.number().check(z.gte(0), z.lt(1));
+const point = z.tuple([finite, finite]);
+const name = z.string().check(z.minLength(1));
+const names = z.array(name);
+
+const jobUnit = z.enum(['mm', 'in']);
 
 const depthTaper = z.strictObject({ from: point, to: point, depthFrom: notNegative, depthTo: notNegative });
 const thicknessTaper = z.strictObject({
@@ -20,8 +30,16 @@ const thicknessTaper = z.strictObject({
   thicknessTo: positive,
 });
 
+/** A coupon of the same alloy, temper and thickness, etched just before the part: its thickness before and after. */
+const coupon = z.strictObject({
+  before: positive,
+  after: positive,
+  minutes: positive,
+  faces: z.union([z.literal(1), z.literal(2)]),
+});
+
 const requirement = z.strictObject({
-  layer: z.optional(z.string()),
+  layer: z.optional(name),
   at: z.optional(point),
   depth: z.optional(notNegative),
   thickness: z.optional(positive),
@@ -34,24 +52,29 @@ export const jobFileSchema = z.strictObject({
   format: z.literal('isobath-job'),
   version: z.literal(1),
   name: z.optional(z.string()),
-  drawing: z.string(),
-  units: z.optional(lengthUnit),
-  drawingUnits: z.optional(lengthUnit),
+  drawing: name,
+  units: z.optional(jobUnit),
+  drawingUnits: z.optional(jobUnit),
   joinTolerance: z.optional(notNegative),
   layers: z.optional(
     z.strictObject({ outline: z.optional(names), regions: z.optional(names), ignore: z.optional(names) }),
   ),
   stock: z.strictObject({
-    alloy: z.optional(z.string()),
+    alloy: z.optional(name),
+    /** g/cm³, whatever the job's units. */
+    density: z.optional(positive),
     thickness: z.union([positive, thicknessTaper]),
     minus: z.optional(notNegative),
     plus: z.optional(notNegative),
   }),
   process: z.strictObject({
-    bath: z.optional(z.string()),
-    etchFactor: z.optional(z.union([positive, z.array(z.tuple([notNegative, positive]))])),
+    bath: z.optional(name),
+    etchFactor: z.optional(
+      z.union([positive, z.array(z.tuple([notNegative, positive])).check(z.minLength(1))]),
+    ),
     rate: z.optional(positive),
-    rateSpread: z.optional(notNegative),
+    coupon: z.optional(coupon),
+    rateSpread: z.optional(share),
     edgeDatum: z.optional(z.enum(['shallow-edge', 'mid-wall', 'deep-foot'])),
   }),
   requirements: z.array(requirement),
@@ -63,7 +86,7 @@ export const jobFileSchema = z.strictObject({
       minLandWidth: z.optional(notNegative),
     }),
   ),
-  levels: z.optional(z.union([z.enum(['fewest', 'as-drawn']), z.array(positive)])),
+  levels: z.optional(z.union([z.enum(['fewest', 'as-drawn']), z.array(positive).check(z.minLength(1))])),
 });
 
 export type JobFile = z.infer<typeof jobFileSchema>;

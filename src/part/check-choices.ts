@@ -1,0 +1,84 @@
+/**
+ * What a job file must keep to beyond the shape of its values: one of several keys, rising tables, distinct levels.
+ * Looks at the file as found, so that these faults are told beside those of shape; what has the wrong shape is left alone.
+ */
+import { type Finding, finding, type Place } from '#findings/finding.ts';
+import type { JsonPath } from './read-json.ts';
+
+type PlaceOf = (path: JsonPath) => Place;
+type Keyed = Readonly<Record<string, unknown>>;
+
+export function checkChoices(job: unknown, placeOf: PlaceOf): Finding[] {
+  const { requirements, process, levels } = keyed(job);
+  const { etchFactor, rate, coupon } = keyed(process);
+  return [
+    ...listOf(requirements).flatMap((each, index) =>
+      checkRequirement(each, ['requirements', index], placeOf),
+    ),
+    ...checkRising(etchFactor, ['process', 'etchFactor'], placeOf),
+    ...(rate !== undefined && coupon !== undefined
+      ? [
+          finding(
+            'job-choice-unclear',
+            { given: ['rate', 'coupon'], choices: ['rate', 'coupon'] },
+            placeOf(['process', 'coupon']),
+          ),
+        ]
+      : []),
+    ...checkDistinct(levels, ['levels'], placeOf),
+  ];
+}
+
+const WHERE_KEYS = ['layer', 'at'];
+const WHAT_KEYS = ['depth', 'thickness', 'taper'];
+
+function checkRequirement(requirement: unknown, path: JsonPath, placeOf: PlaceOf): Finding[] {
+  if (!isKeyed(requirement)) return [];
+  return [WHERE_KEYS, WHAT_KEYS].flatMap((choices) => {
+    const given = choices.filter((key) => requirement[key] !== undefined);
+    return given.length === 1 ? [] : [finding('job-choice-unclear', { given, choices }, placeOf(path))];
+  });
+}
+
+/** A table of [depth, factor] says one factor a depth only when its depths rise. */
+function checkRising(table: unknown, path: JsonPath, placeOf: PlaceOf): Finding[] {
+  const depths = listOf(table).map((row) => listOf(row)[0]);
+  return depths.flatMap((depth, index) => {
+    const before = depths[index - 1];
+    if (typeof depth !== 'number' || typeof before !== 'number' || depth > before) return [];
+    return [
+      finding(
+        'job-value-wrong',
+        { found: `the depth ${depth} after ${before}`, expected: 'rows with rising depths' },
+        placeOf([...path, index]),
+      ),
+    ];
+  });
+}
+
+function checkDistinct(levels: unknown, path: JsonPath, placeOf: PlaceOf): Finding[] {
+  const list = listOf(levels);
+  return list.flatMap((level, index) =>
+    typeof level === 'number' && list.indexOf(level) < index
+      ? [
+          finding(
+            'job-value-wrong',
+            { found: `the level ${level} a second time`, expected: 'each level once' },
+            placeOf([...path, index]),
+          ),
+        ]
+      : [],
+  );
+}
+
+function isKeyed(value: unknown): value is Keyed {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+function keyed(value: unknown): Keyed {
+  return isKeyed(value) ? value : {};
+}
+
+function listOf(value: unknown): readonly unknown[] {
+  return Array.isArray(value) ? value : [];
+}
