@@ -12,6 +12,8 @@ export interface Region {
   readonly face: number;
   /** Layer of the smallest closed outline that holds it; empty for the bare sheet of a drawing without layers. */
   readonly layer: string;
+  /** `layer` first, then any other whose smallest closed outline is as small: an outline drawn on two layers. Alphabetical. */
+  readonly layers: readonly string[];
   /** A point well inside, for labels and for `at`. */
   readonly label: Point;
   /** mm² */
