@@ -1,14 +1,104 @@
-/** Findings about files on disk and what they hold at all. */
+/** Findings about the command given, the files on disk that it names, and the folder that it writes to. */
 import type { WordsFor } from './words.ts';
 
 export interface FileFacts {
-  readonly 'file-missing': { readonly path: string };
+  readonly 'command-unclear': { readonly detail: string };
+  readonly 'file-missing': { readonly file: string };
+  readonly 'file-not-regular': { readonly file: string };
+  readonly 'file-unreadable': { readonly file: string; readonly detail: string };
+  readonly 'file-empty': { readonly file: string };
+  readonly 'file-too-large': { readonly file: string; readonly bytes: number; readonly most: number };
+  readonly 'file-not-utf-8': { readonly file: string; readonly byte: number };
+  readonly 'out-not-a-folder': { readonly path: string };
+  readonly 'out-not-writable': { readonly path: string; readonly detail: string };
+  readonly 'out-over-input': { readonly file: string };
 }
 
 export const fileWords: WordsFor<FileFacts> = {
+  'command-unclear': {
+    severity: 'stop',
+    title: 'Command not understood',
+    say: ({ detail }) => ({
+      reason: `The command was not understood: ${detail}.`,
+      remedy: 'Ask for its options with --help.',
+    }),
+  },
   'file-missing': {
     severity: 'stop',
     title: 'File not found',
-    say: () => ({ reason: 'File not found.', remedy: 'Check the path.' }),
+    say: ({ file }) => ({
+      reason: `There is no file ${file}.`,
+      remedy: 'Check the path; a drawing is looked for from the folder of its job file.',
+    }),
+  },
+  'file-not-regular': {
+    severity: 'stop',
+    title: 'Not a file',
+    say: ({ file }) => ({
+      reason: `${file} is a folder or a device, not a file.`,
+      remedy: 'Name the file itself.',
+    }),
+  },
+  'file-unreadable': {
+    severity: 'stop',
+    title: 'File cannot be read',
+    say: ({ file, detail }) => ({
+      reason: `${file} can't be read: ${detail}.`,
+      remedy: 'Check its permissions, and that no other program holds it.',
+    }),
+  },
+  'file-empty': {
+    severity: 'stop',
+    title: 'File is empty',
+    say: ({ file }) => ({
+      reason: `${file} is empty (0 bytes).`,
+      remedy: 'Ask for the file again: it was probably cut off on its way.',
+    }),
+  },
+  'file-too-large': {
+    severity: 'stop',
+    title: 'File too large',
+    say: ({ file, bytes, most }) => ({
+      reason: `${file} has ${megabytes(bytes)} MB; files up to ${megabytes(most)} MB are read.`,
+      remedy: 'Save only the part to be milled, as outlines, without hatches, pictures and other sheets.',
+      value: bytes,
+      limit: most,
+    }),
+  },
+  'file-not-utf-8': {
+    severity: 'stop',
+    title: 'Job file is not UTF-8 text',
+    say: ({ file, byte }) => ({
+      reason: `${file} is not UTF-8 text: byte ${byte} fits no character.`,
+      remedy: 'Save it as UTF-8.',
+    }),
+  },
+  'out-not-a-folder': {
+    severity: 'stop',
+    title: 'Output is not a folder',
+    say: ({ path }) => ({
+      reason: `${path} is there already and is not a folder.`,
+      remedy: 'Name a folder, new or old, with --out.',
+    }),
+  },
+  'out-not-writable': {
+    severity: 'stop',
+    title: 'Output cannot be written',
+    say: ({ path, detail }) => ({
+      reason: `Nothing could be written to ${path}: ${detail}.`,
+      remedy: 'Check the permissions and the space left, or name another folder with --out.',
+    }),
+  },
+  'out-over-input': {
+    severity: 'stop',
+    title: 'Output would overwrite an input',
+    say: ({ file }) => ({
+      reason: `${file} was read for this job and would be written over.`,
+      remedy: 'Name another folder with --out: what goes in is never changed.',
+    }),
   },
 };
+
+function megabytes(bytes: number): string {
+  return (bytes / 1e6).toFixed(bytes < 1e7 ? 2 : 0);
+}

@@ -3,7 +3,7 @@
  * coordinates in the drawing's own frame, scaled to millimetres. Types only; `write-plan-file.ts` makes it.
  */
 import type { Provenance } from '#bath/provenance.ts';
-import type { Severity } from '#findings/severity.ts';
+import type { FindingRecord } from '#findings/finding-record.ts';
 
 /** Vertices are [x, y, bulge]; the bulge, tan(included angle / 4), bends the way to the next vertex, counter-clockwise positive. */
 export interface Contour {
@@ -44,27 +44,16 @@ export interface PlanFileStage {
   readonly removedMass: number | null;
 }
 
-export interface PlanFileFinding {
-  readonly code: string;
-  readonly severity: Severity;
-  readonly message: string;
-  readonly remedy: string;
-  readonly at: readonly [number, number] | null;
-  readonly regions: readonly string[];
-  readonly value: number | null;
-  readonly limit: number | null;
-  /** Path in the job file or line of the drawing, where that is the place. */
-  readonly path?: string;
-  readonly line?: number;
-}
-
 export interface PlanFile {
   readonly format: 'isobath-plan';
   readonly version: 1;
   /** The job as read, defaults filled in. */
   readonly job: unknown;
   readonly drawing: { readonly file: string; readonly sha256: string; readonly unit: string };
+  /** Outer border of the sheet; null when no outline layer is named. */
   readonly outline: Contour | null;
+  /** Other borders of the sheet: holes through it. */
+  readonly cutouts: readonly Contour[];
   readonly regions: readonly PlanFileRegion[];
   readonly stages: readonly PlanFileStage[];
   readonly totals: {
@@ -74,7 +63,7 @@ export interface PlanFile {
     readonly partMass: number | null;
     readonly hydrogenLitres: number | null;
   };
-  readonly findings: readonly PlanFileFinding[];
+  readonly findings: readonly FindingRecord[];
   readonly provenance: readonly Provenance[];
   /** Words that go with every plan: what can hurt, and who decides. */
   readonly cautions: readonly string[];

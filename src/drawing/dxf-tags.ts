@@ -1,0 +1,27 @@
+/** The tags that a DXF file is made of when written: a group code and its value as text; and the handles that name its objects. */
+
+export type Tag = readonly [code: number, value: string];
+
+/** Hands out handles in rising order, in hexadecimal. The only state of one file being written. */
+export class HandleCount {
+  #last = 0;
+
+  next(): string {
+    this.#last += 1;
+    return this.#last.toString(16).toUpperCase();
+  }
+
+  /** A handle above all that were handed out. */
+  seed(): string {
+    return (this.#last + 1).toString(16).toUpperCase();
+  }
+}
+
+/** ASCII bytes, CRLF after each line, codes padded to three as is usual. All values must be ASCII. */
+export function tagsToText(tags: readonly Tag[]): Uint8Array {
+  let text = '';
+  for (const [code, value] of tags) text += `${String(code).padStart(3)}\r\n${value}\r\n`;
+  const bytes = new Uint8Array(text.length);
+  for (let index = 0; index < text.length; index++) bytes[index] = text.charCodeAt(index);
+  return bytes;
+}

@@ -1,0 +1,153 @@
+/**
+ * Writes outlines and notes as an ASCII DXF, AC1015: every table, dictionary, layout and handle that strict readers look
+ * for, fixed-point numbers, CRLF. Coordinates are in the drawing's own unit. Source: DXF reference, release 2000.
+ */
+import { itemAt } from '#geometry/assert.ts';
+import { type Box, boxOfPoints, boxOfSpan, EMPTY_BOX, joinBoxes } from '#geometry/box.ts';
+import { spanFromBulge } from '#geometry/span.ts';
+import { insunitsOf, type LengthUnit, millimetresIn } from '#units/length-unit.ts';
+import { frameSections } from './drawing-frame.ts';
+import type { DrawingOut, NoteOut, OutlineOut } from './drawing-out.ts';
+import { HandleCount, type Tag, tagsToText } from './dxf-tags.ts';
+
+/** On a chord of 10 m the last digit is worth 0.1 nm. */
+const BULGE_DECIMALS = 14;
+
+/** Decimals that keep a coordinate within half a nanometre, whatever the unit: 6 for millimetres, 8 for inches. */
+export function coordinateDecimals(unit: LengthUnit): number {
+  return Math.min(15, Math.max(0, 6 + Math.ceil(Math.log10(millimetresIn(unit)) - 1e-9)));
+}
+
+/** The whole file. Layer names and coordinates must be legal: that is the caller's promise. */
+export function writeDrawing(drawing: DrawingOut): Uint8Array {
+  const number = fixedPoint(coordinateDecimals(drawing.unit));
+  const handles = new HandleCount();
+  const frame = frameSections(drawing.layers, handles);
+  const entities: Tag[] = [];
+  for (const outline of drawing.outlines)
+    pushOutline(entities, outline, { handles, owner: frame.modelSpace, number });
+  for (const note of drawing.notes) pushNote(entities, note, { handles, owner: frame.modelSpace, number });
+  const tags: Tag[] = [
+    ...headerSection(drawing, handles, number),
+    ...frame.before,
+    [0, 'SECTION'],
+    [2, 'ENTITIES'],
+    ...entities,
+    [0, 'ENDSEC'],
+    ...frame.after,
+    [0, 'EOF'],
+  ];
+  return tagsToText(tags);
+}
+
+interface Pen {
+  readonly handles: HandleCount;
+  readonly owner: string;
+  readonly number: (value: number) => string;
+}
+
+/** Fixed point, never an exponent, never −0. */
+function fixedPoint(decimals: number): (value: number) => string {
+  return (value) => {
+    const text = value.toFixed(decimals);
+    return Number(text) === 0 ? (0).toFixed(decimals) : text;
+  };
+}
+
+function headerSection(drawing: DrawingOut, handles: HandleCount, number: Pen['number']): Tag[] {
+  const box = boxOfOutlines(drawing.outlines);
+  const empty = box.minX > box.maxX;
+  const at = (x: number, y: number): Tag[] => [
+    [10, number(empty ? 0 : x)],
+    [20, number(empty ? 0 : y)],
+    [30, number(0)],
+  ];
+  const insunits = insunitsOf(drawing.unit);
+  return [
+    [0, 'SECTION'],
+    [2, 'HEADER'],
+    [9, '$ACADVER'],
+    [1, 'AC1015'],
+    [9, '$DWGCODEPAGE'],
+    [3, 'ANSI_1252'],
+    [9, '$INSBASE'],
+    [10, number(0)],
+    [20, number(0)],
+    [30, number(0)],
+    [9, '$EXTMIN'],
+    ...at(box.minX, box.minY),
+    [9, '$EXTMAX'],
+    ...at(box.maxX, box.maxY),
+    [9, '$HANDSEED'],
+    [5, handles.seed()],
+    [9, '$INSUNITS'],
+    [70, String(insunits)],
+    [9, '$MEASUREMENT'],
+    [70, INCH_BASED.has(insunits) ? '0' : '1'],
+    [0, 'ENDSEC'],
+  ];
+}
+
+/** `$INSUNITS` of the units that derive from the inch: inch, foot, mile, microinch, thou, yard, and the four US survey units. */
+const INCH_BASED: ReadonlySet<number> = new Set([1, 2, 3, 8, 9, 10, 21, 22, 23, 24]);
+
+function boxOfOutlines(outlines: readonly OutlineOut[]): Box {
+  let box = EMPTY_BOX;
+  for (const { closed, vertices } of outlines) {
+    box = joinBoxes(box, boxOfPoints(vertices.map(([x, y]) => ({ x, y }))));
+    for (const [index, [x, y, bulge]] of vertices.entries()) {
+      if (bulge === 0 || (!closed && index === vertices.length - 1)) continue;
+      const [endX, endY] = itemAt(vertices, (index + 1) % vertices.length);
+      box = joinBoxes(box, boxOfSpan(spanFromBulge({ x, y }, { x: endX, y: endY }, bulge)));
+    }
+  }
+  return box;
+}
+
+function pushOutline(tags: Tag[], outline: OutlineOut, { handles, owner, number }: Pen): void {
+  tags.push(
+    [0, 'LWPOLYLINE'],
+    [5, handles.next()],
+    [330, owner],
+    [100, 'AcDbEntity'],
+    [8, outline.layer],
+    [100, 'AcDbPolyline'],
+    [90, String(outline.vertices.length)],
+    [70, outline.closed ? '1' : '0'],
+    [43, number(0)],
+  );
+  const bulgeText = fixedPoint(BULGE_DECIMALS);
+  for (const [x, y, bulge] of outline.vertices) {
+    tags.push([10, number(x)], [20, number(y)]);
+    if (bulge !== 0) tags.push([42, bulgeText(bulge)]);
+  }
+}
+
+function pushNote(tags: Tag[], note: NoteOut, { handles, owner, number }: Pen): void {
+  tags.push(
+    [0, 'TEXT'],
+    [5, handles.next()],
+    [330, owner],
+    [100, 'AcDbEntity'],
+    [8, note.layer],
+    [100, 'AcDbText'],
+    [10, number(note.at[0])],
+    [20, number(note.at[1])],
+    [30, number(0)],
+    [40, number(note.height)],
+    [1, asciiText(note.text)],
+    [100, 'AcDbText'],
+  );
+}
+
+/** The format's own escape for what ASCII lacks; control characters become spaces, for a line break would end the value. */
+function asciiText(text: string): string {
+  let out = '';
+  for (let index = 0; index < text.length; index++) {
+    const code = text.charCodeAt(index);
+    if (code < 32 || code === 127) out += ' ';
+    else if (code < 127) out += text.charAt(index);
+    else out += `\\U+${code.toString(16).toUpperCase().padStart(4, '0')}`;
+  }
+  return out;
+}

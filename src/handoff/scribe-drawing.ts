@@ -1,0 +1,108 @@
+/**
+ * scribe.dxf: the lines to cut in the maskant, a layer a stage, in the unit and frame of the drawing they were planned from.
+ * Lines and arcs only, one polyline a scribe line; no segment shorter than 0.01 mm. The sheet's outline and the notes have
+ * layers of their own; NOTES is off, so that a machine program made from the file holds cuts alone.
+ */
+import type { DrawingOut, LayerOut, NoteOut, OutlineOut } from '#drawing/drawing-out.ts';
+import { coordinateDecimals, writeDrawing } from '#drawing/write-drawing.ts';
+import { itemAt } from '#geometry/assert.ts';
+import { boxOfSpans } from '#geometry/box.ts';
+import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
+import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
+import { CAUTIONS } from './cautions.ts';
+import { nearestColorNumber } from './color-number.ts';
+import { contourOfLoop, contourOfPath } from './contour.ts';
+import { mergeMicroSegments } from './merge-micro-segments.ts';
+import type { Contour } from './plan-file.ts';
+
+/** mm. Shorter moves upset a machine's look-ahead (from memory); the contract promises this figure. */
+const LEAST_SEGMENT = 0.01;
+
+const OUTLINE_LAYER = 'OUTLINE';
+const NOTES_LAYER = 'NOTES';
+
+export interface ScribeDrawingInput {
+  readonly name: string;
+  readonly plan: Pick<EtchPlan, 'stages' | 'sheet'>;
+  /** The drawing's unit. */
+  readonly unit: LengthUnit;
+}
+
+/** Bytes of scribe.dxf. */
+export function scribeDrawing({ name, plan, unit }: ScribeDrawingInput): Uint8Array {
+  const toUnit = unitScale(unit);
+  const outlines: OutlineOut[] = [];
+  for (const loop of plan.sheet) pushContour(outlines, OUTLINE_LAYER, toUnit(contourOfLoop(loop)));
+  for (const stage of plan.stages) {
+    for (const line of stage.lines) pushContour(outlines, scribeLayer(stage), toUnit(contourOfPath(line)));
+  }
+  const drawing: DrawingOut = {
+    unit,
+    layers: layersOf(plan.stages),
+    outlines,
+    notes: notesOf({ name, plan, unit }),
+  };
+  return writeDrawing(drawing);
+}
+
+/** Layer of a stage's scribe lines: SCRIBE-01, SCRIBE-02 … */
+export function scribeLayer(stage: Pick<Stage, 'number'>): string {
+  return `SCRIBE-${String(stage.number).padStart(2, '0')}`;
+}
+
+/** From millimetres to the drawing's unit as it will be written, micro segments merged. */
+function unitScale(unit: LengthUnit): (contour: Contour) => Contour | undefined {
+  const millimetres = millimetresIn(unit);
+  const decimals = coordinateDecimals(unit);
+  const round = (value: number): number => Number(value.toFixed(decimals));
+  return ({ closed, vertices }) =>
+    mergeMicroSegments(
+      { closed, vertices: vertices.map(([x, y, bulge]) => [x / millimetres, y / millimetres, bulge]) },
+      { least: LEAST_SEGMENT / millimetres, round },
+    );
+}
+
+function pushContour(outlines: OutlineOut[], layer: string, contour: Contour | undefined): void {
+  if (contour !== undefined) outlines.push({ layer, ...contour });
+}
+
+function layersOf(stages: readonly Stage[]): LayerOut[] {
+  const taken = new Set<number>();
+  const layers: LayerOut[] = [];
+  for (const stage of stages) {
+    const color = nearestColorNumber(stage.color, taken);
+    taken.add(color);
+    layers.push({ name: scribeLayer(stage), color, shown: true });
+  }
+  // 7 is the ink colour: black on white, white on black. 8 is grey.
+  layers.push({ name: OUTLINE_LAYER, color: 7, shown: true }, { name: NOTES_LAYER, color: 8, shown: false });
+  return layers;
+}
+
+/** Lines of text below the part: a fiftieth of its width high, at least 1 mm. */
+function notesOf({ name, plan, unit }: ScribeDrawingInput): NoteOut[] {
+  const millimetres = millimetresIn(unit);
+  const spans = [
+    ...plan.sheet.flat(),
+    ...plan.stages.flatMap((stage) => stage.lines.flatMap((line) => line.spans)),
+  ];
+  const box = spans.length === 0 ? { minX: 0, minY: 0, maxX: 0, maxY: 0 } : boxOfSpans(spans);
+  const height = Math.max(1, (box.maxX - box.minX) / 50);
+  const texts = [
+    `Scribe lines: ${name}`,
+    `Unit: ${unit}. Cut every line before the first dip; seal the lines of later stages.`,
+    ...plan.stages.map(stageNote),
+    itemAt(CAUTIONS, 0),
+  ];
+  return texts.map((text, index) => ({
+    layer: NOTES_LAYER,
+    at: [box.minX / millimetres, (box.minY - height * 1.8 * (index + 2)) / millimetres],
+    height: height / millimetres,
+    text,
+  }));
+}
+
+function stageNote(stage: Stage): string {
+  const regions = stage.regions.length > 12 ? `${stage.regions.length} regions` : stage.regions.join(' ');
+  return `${scribeLayer(stage)}: to ${stage.level.toFixed(3)} mm, ${stage.minutes.toFixed(1)} min; ${regions}`;
+}
