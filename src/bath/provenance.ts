@@ -9,3 +9,10 @@ export interface Provenance {
   readonly source: string;
   readonly kind: ProvenanceKind;
 }
+
+/** A figure with where it comes from, before it is put to use under the name of a quantity. */
+export interface Sourced {
+  readonly value: number;
+  readonly source: string;
+  readonly kind: ProvenanceKind;
+}

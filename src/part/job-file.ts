@@ -4,6 +4,7 @@
  * `resolve-job.ts` turns it into millimetres with defaults.
  */
 import * as z from 'zod/mini';
+import { LENGTH_UNITS } from '#units/length-unit.ts';
 
 /**
  * No length, rate or coordinate of a sheet comes near ten million of any unit; larger ones are slips and would only
@@ -21,6 +22,7 @@ const name = z.string().check(z.minLength(1));
 const names = z.array(name);
 
 const jobUnit = z.enum(['mm', 'in']);
+const drawingUnit = z.enum(LENGTH_UNITS);
 
 const depthTaper = z.strictObject({ from: point, to: point, depthFrom: notNegative, depthTo: notNegative });
 const thicknessTaper = z.strictObject({
@@ -54,7 +56,7 @@ export const jobFileSchema = z.strictObject({
   name: z.optional(z.string()),
   drawing: name,
   units: z.optional(jobUnit),
-  drawingUnits: z.optional(jobUnit),
+  drawingUnits: z.optional(drawingUnit),
   joinTolerance: z.optional(notNegative),
   layers: z.optional(
     z.strictObject({ outline: z.optional(names), regions: z.optional(names), ignore: z.optional(names) }),

@@ -1,0 +1,70 @@
+/** The job file with its defaults filled in, in the job's own units: what the plan shows as the job that it planned. */
+import type { Job, MakingRules } from './job.ts';
+import {
+  DEFAULT_DEPTH_TOLERANCE,
+  DEFAULT_EDGE_DATUM,
+  DEFAULT_RATE_SPREAD,
+  DEFAULT_UNITS,
+} from './job-defaults.ts';
+import { jobLength } from './job-figures.ts';
+import type { JobFile } from './job-file.ts';
+
+/** A job as far as it is resolved: without a process where nothing gives its figures. */
+type Resolved = Omit<Job, 'process'> & { readonly process: Job['process'] | undefined };
+
+/** What the engineer wrote stands as written; only what was left out is added. */
+export function fillJob(given: JobFile, resolved: Resolved): JobFile {
+  const units = given.units ?? DEFAULT_UNITS;
+  const length = (millimetres: number) => jobLength(millimetres, units);
+  const tolerance = length(DEFAULT_DEPTH_TOLERANCE.value);
+  return {
+    ...given,
+    name: resolved.name,
+    units,
+    joinTolerance: given.joinTolerance ?? length(resolved.joinTolerance),
+    layers: { outline: [...resolved.layers.outline], ...given.layers, ignore: [...resolved.layers.ignore] },
+    stock: {
+      ...given.stock,
+      ...(resolved.stock.density === undefined ? {} : { density: resolved.stock.density }),
+      minus: given.stock.minus ?? length(resolved.stock.minus),
+      plus: given.stock.plus ?? length(resolved.stock.plus),
+    },
+    process: fillProcess(given.process, resolved.process, length),
+    requirements: given.requirements.map((each) => ({
+      ...each,
+      plus: each.plus ?? tolerance,
+      minus: each.minus ?? tolerance,
+    })),
+    rules: { ...lengthsOf(resolved.rules, length), ...given.rules },
+    levels:
+      given.levels ?? (typeof resolved.levels === 'string' ? resolved.levels : resolved.levels.map(length)),
+  };
+}
+
+function fillProcess(
+  given: JobFile['process'],
+  resolved: Job['process'] | undefined,
+  length: (millimetres: number) => number,
+): JobFile['process'] {
+  const filled = {
+    ...given,
+    rateSpread: given.rateSpread ?? DEFAULT_RATE_SPREAD.value,
+    edgeDatum: given.edgeDatum ?? DEFAULT_EDGE_DATUM,
+  };
+  if (resolved === undefined) return filled;
+  const factor = resolved.etchFactor[0]?.[1];
+  return {
+    ...filled,
+    ...(given.etchFactor === undefined && factor !== undefined ? { etchFactor: factor } : {}),
+    ...(given.rate === undefined && given.coupon === undefined ? { rate: length(resolved.rate) } : {}),
+  };
+}
+
+function lengthsOf(rules: MakingRules, length: (millimetres: number) => number): MakingRules {
+  return {
+    minWeb: length(rules.minWeb),
+    minLineSpacing: length(rules.minLineSpacing),
+    minPieceWidth: length(rules.minPieceWidth),
+    minLandWidth: length(rules.minLandWidth),
+  };
+}

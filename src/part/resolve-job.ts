@@ -1,0 +1,123 @@
+/**
+ * The job resolved: millimetres and minutes, every default filled in, every figure with where it comes from. Lengths come in
+ * the job's own units; points in the drawing's, so its unit must be known before there is a job.
+ */
+import type { Provenance, Sourced } from '#bath/provenance.ts';
+import { type Finding, finding } from '#findings/finding.ts';
+import type { LengthUnit } from '#units/length-unit.ts';
+import { fillJob } from './fill-job.ts';
+import type { Job, MakingRules, Taper } from './job.ts';
+import { DEFAULT_JOIN_TOLERANCE, DEFAULT_LEVELS, DEFAULT_RULES, DEFAULT_UNITS } from './job-defaults.ts';
+import { givenFigure, jobMillimetres, provenanceOf } from './job-figures.ts';
+import type { JobFile } from './job-file.ts';
+import { resolveProcess } from './resolve-process.ts';
+import { resolveRequirements } from './resolve-requirements.ts';
+import { resolveStock } from './resolve-stock.ts';
+
+export interface ResolvedJob {
+  /**
+   * What can be resolved of the job. Undefined when the drawing's unit is not known or nothing gives the etch factor or the
+   * rate; a requirement that the sheet can't give is left out and told in the findings.
+   */
+  readonly job?: Job;
+  /** The job file with its defaults filled in, in its own units: it reads back to the same job. */
+  readonly filled: JobFile;
+  readonly findings: readonly Finding[];
+}
+
+/** `drawingUnit` is the unit that the drawing was read in; undefined when neither drawing nor job says. */
+export function resolveJob(jobFile: JobFile, drawingUnit: LengthUnit | undefined): ResolvedJob {
+  const unit = jobFile.units ?? DEFAULT_UNITS;
+  // Without a drawing unit there is no job in the end, but its other faults can be told all the same.
+  const units = { job: unit, drawing: drawingUnit ?? 'mm' };
+  const { stock, alloy, ...ofStock } = resolveStock(jobFile.stock, units);
+  const { process, ...ofProcess } = resolveProcess(jobFile.process, { alloy, unit });
+  const asked = resolveRequirements(jobFile.requirements, { stock: stock.thickness, units });
+  const join = resolveLength(jobFile.joinTolerance, DEFAULT_JOIN_TOLERANCE, { path: 'joinTolerance', unit });
+  const rules = resolveRules(jobFile.rules, unit);
+  const levels = resolveLevels(jobFile.levels, { stock: stock.thickness, unit });
+  const resolved: Omit<Job, 'process'> = {
+    name: jobFile.name ?? bareName(jobFile.drawing),
+    drawing: jobFile.drawing,
+    drawingUnits: jobFile.drawingUnits,
+    joinTolerance: join.value,
+    layers: {
+      outline: jobFile.layers?.outline ?? [],
+      regions: jobFile.layers?.regions,
+      ignore: jobFile.layers?.ignore ?? [],
+    },
+    stock,
+    requirements: asked.requirements,
+    rules: rules.rules,
+    levels: levels.levels,
+    provenance: [
+      ...ofStock.provenance,
+      ...ofProcess.provenance,
+      ...asked.provenance,
+      provenanceOf('gap that is joined', 'mm', join),
+      ...rules.provenance,
+    ],
+  };
+  return {
+    ...(process === undefined || drawingUnit === undefined ? {} : { job: { ...resolved, process } }),
+    filled: fillJob(jobFile, { ...resolved, process }),
+    findings: [...ofStock.findings, ...ofProcess.findings, ...asked.findings, ...levels.findings],
+  };
+}
+
+function resolveLength(
+  given: number | undefined,
+  otherwise: Sourced,
+  { path, unit }: { readonly path: string; readonly unit: LengthUnit },
+): Sourced {
+  return given === undefined ? otherwise : givenFigure(jobMillimetres(given, unit), path);
+}
+
+const RULE_NAMES: Readonly<Record<keyof MakingRules, string>> = {
+  minWeb: 'thinnest web',
+  minLineSpacing: 'least distance of scribe lines',
+  minPieceWidth: 'narrowest piece',
+  minLandWidth: 'narrowest land',
+};
+
+function resolveRules(
+  given: JobFile['rules'],
+  unit: LengthUnit,
+): { readonly rules: MakingRules; readonly provenance: readonly Provenance[] } {
+  const rule = (key: keyof MakingRules) =>
+    resolveLength(given?.[key], DEFAULT_RULES[key], { path: `rules.${key}`, unit });
+  const keys = Object.keys(RULE_NAMES) as (keyof MakingRules)[];
+  return {
+    rules: {
+      minWeb: rule('minWeb').value,
+      minLineSpacing: rule('minLineSpacing').value,
+      minPieceWidth: rule('minPieceWidth').value,
+      minLandWidth: rule('minLandWidth').value,
+    },
+    provenance: keys.map((key) => provenanceOf(RULE_NAMES[key], 'mm', rule(key))),
+  };
+}
+
+function resolveLevels(
+  given: JobFile['levels'],
+  { stock, unit }: { readonly stock: number | Taper; readonly unit: LengthUnit },
+): { readonly levels: Job['levels']; readonly findings: readonly Finding[] } {
+  if (given === 'fewest') {
+    return { levels: given, findings: [finding('fewest-levels-unsupported', {}, { path: 'levels' })] };
+  }
+  if (given === undefined || given === 'as-drawn') return { levels: given ?? DEFAULT_LEVELS, findings: [] };
+  const thickest = typeof stock === 'number' ? stock : Math.max(stock.fromValue, stock.toValue);
+  const levels = given.map((level) => jobMillimetres(level, unit));
+  const findings = levels.flatMap((level, index) =>
+    level < thickest
+      ? []
+      : [finding('level-beyond-stock', { level, stock: thickest }, { path: `levels[${index}]` })],
+  );
+  return { levels, findings };
+}
+
+/** A file's name without its folders and its ending. */
+function bareName(path: string): string {
+  const file = path.split(/[\\/]/).at(-1) ?? path;
+  return file.replace(/\.dxf$/i, '');
+}

@@ -1,0 +1,140 @@
+/** Etch factor and rate of a job: as given, from the coupon, or the bath's general figures with a warning. */
+import type { Alloy } from '#bath/alloys.ts';
+import { BATHS, type Bath } from '#bath/baths.ts';
+import { couponRate } from '#bath/coupon-rate.ts';
+import type { EtchFactor } from '#bath/etch-factor.ts';
+import type { Provenance, Sourced } from '#bath/provenance.ts';
+import { type Finding, finding } from '#findings/finding.ts';
+import { nearestWord } from '#findings/nearest-word.ts';
+import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
+import type { Job } from './job.ts';
+import { DEFAULT_EDGE_DATUM, DEFAULT_RATE_SPREAD } from './job-defaults.ts';
+import { givenFigure, jobMillimetres, provenanceOf } from './job-figures.ts';
+import type { JobFile } from './job-file.ts';
+
+export interface ResolvedProcess {
+  /** Undefined when nothing gives the etch factor or the rate. */
+  readonly process: Job['process'] | undefined;
+  readonly provenance: readonly Provenance[];
+  readonly findings: readonly Finding[];
+}
+
+type GivenProcess = JobFile['process'];
+
+export function resolveProcess(
+  given: GivenProcess,
+  { alloy, unit }: { readonly alloy: Alloy | undefined; readonly unit: LengthUnit },
+): ResolvedProcess {
+  const bath = BATHS.find((each) => each.id === given.bath);
+  const findings = checkBath(given.bath, bath, alloy);
+  const factor = resolveFactor(given.etchFactor, bath, unit);
+  const rate = resolveRate(given, bath, unit);
+  findings.push(...factor.findings, ...rate.findings);
+  const spread =
+    given.rateSpread === undefined
+      ? DEFAULT_RATE_SPREAD
+      : givenFigure(given.rateSpread, 'process.rateSpread');
+  return {
+    process:
+      factor.table === undefined || rate.rate === undefined
+        ? undefined
+        : {
+            bath: given.bath,
+            etchFactor: factor.table,
+            rate: rate.rate.value,
+            rateSpread: spread.value,
+            edgeDatum: given.edgeDatum ?? DEFAULT_EDGE_DATUM,
+          },
+    provenance: [
+      ...factor.provenance,
+      ...(rate.rate === undefined ? [] : [provenanceOf('etch rate', 'mm/min', rate.rate)]),
+      provenanceOf('rate spread', '±', spread),
+    ],
+    findings,
+  };
+}
+
+function checkBath(name: string | undefined, bath: Bath | undefined, alloy: Alloy | undefined): Finding[] {
+  if (name === undefined) return [];
+  if (bath === undefined) {
+    const known = BATHS.map((each) => each.id);
+    return [
+      finding('bath-unknown', { name, meant: nearestWord(name, known), known }, { path: 'process.bath' }),
+    ];
+  }
+  if (alloy === undefined || alloy.metal === bath.etches) return [];
+  const facts = { bath: bath.name, alloy: alloy.name, etches: bath.etches, metal: alloy.metal };
+  return [finding('bath-wrong-for-alloy', facts, { path: 'process.bath' })];
+}
+
+interface ResolvedFactor {
+  readonly table: EtchFactor | undefined;
+  readonly provenance: readonly Provenance[];
+  readonly findings: readonly Finding[];
+}
+
+const FACTOR_PATH = 'process.etchFactor';
+
+function resolveFactor(
+  given: GivenProcess['etchFactor'],
+  bath: Bath | undefined,
+  unit: LengthUnit,
+): ResolvedFactor {
+  if (Array.isArray(given)) {
+    const table = given.map(([depth, factor]) => [jobMillimetres(depth, unit), factor] as const);
+    const provenance = table.map(([depth, factor]) =>
+      provenanceOf(`etch factor at ${depth} mm`, 'undercut / depth', givenFigure(factor, FACTOR_PATH)),
+    );
+    return { table, provenance, findings: [] };
+  }
+  const factor = given === undefined ? bath?.etchFactor : givenFigure(given, FACTOR_PATH);
+  return {
+    table: factor === undefined ? undefined : [[0, factor.value]],
+    provenance: factor === undefined ? [] : [provenanceOf('etch factor', 'undercut / depth', factor)],
+    findings: given === undefined ? judgeGeneral({ figure: 'etch factor', unit: '' }, factor, bath) : [],
+  };
+}
+
+interface ResolvedRate {
+  readonly rate: Sourced | undefined;
+  readonly findings: readonly Finding[];
+}
+
+function resolveRate({ rate, coupon }: GivenProcess, bath: Bath | undefined, unit: LengthUnit): ResolvedRate {
+  if (rate !== undefined) {
+    return { rate: givenFigure(rate * millimetresIn(unit), 'process.rate'), findings: [] };
+  }
+  if (coupon === undefined) {
+    return {
+      rate: bath?.rate,
+      findings: judgeGeneral({ figure: 'etch rate', unit: 'mm/min' }, bath?.rate, bath),
+    };
+  }
+  const before = jobMillimetres(coupon.before, unit);
+  const after = jobMillimetres(coupon.after, unit);
+  if (after >= before) {
+    const lost = finding('coupon-not-etched', { before, after }, { path: 'process.coupon' });
+    return { rate: undefined, findings: [lost] };
+  }
+  const measured: Sourced = {
+    value: couponRate({ ...coupon, before, after }),
+    source: `coupon, ${coupon.faces === 1 ? 'one face' : 'both faces'} bare for ${coupon.minutes} min`,
+    kind: 'measured',
+  };
+  return { rate: measured, findings: [] };
+}
+
+/** A bath's general figure gets the plan going, but it is not this bath's figure; without one there is no plan. */
+function judgeGeneral(
+  { figure, unit }: { readonly figure: 'etch factor' | 'etch rate'; readonly unit: string },
+  value: Sourced | undefined,
+  bath: Bath | undefined,
+): Finding[] {
+  const path = figure === 'etch factor' ? FACTOR_PATH : 'process.rate';
+  if (value === undefined || bath === undefined) {
+    return [finding('process-figure-missing', { figure, bath: bath?.name }, { path })];
+  }
+  return [
+    finding('process-figure-not-measured', { figure, value: value.value, unit, bath: bath.name }, { path }),
+  ];
+}

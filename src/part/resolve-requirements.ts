@@ -1,0 +1,106 @@
+/** The requirements of a job as depths in millimetres. One that the sheet can't give is told and left out. */
+import type { Provenance } from '#bath/provenance.ts';
+import { type Finding, finding } from '#findings/finding.ts';
+import type { Requirement, Taper } from './job.ts';
+import { DEFAULT_DEPTH_TOLERANCE } from './job-defaults.ts';
+import { jobMillimetres, provenanceOf, roundLength } from './job-figures.ts';
+import type { JobFile } from './job-file.ts';
+import { drawnPoint, type ResolveUnits, resolveTaper } from './resolve-taper.ts';
+
+export interface ResolvedRequirements {
+  readonly requirements: readonly Requirement[];
+  readonly provenance: readonly Provenance[];
+  readonly findings: readonly Finding[];
+}
+
+type Given = JobFile['requirements'][number];
+
+export function resolveRequirements(
+  given: JobFile['requirements'],
+  { stock, units }: { readonly stock: number | Taper; readonly units: ResolveUnits },
+): ResolvedRequirements {
+  const requirements: Requirement[] = [];
+  const findings: Finding[] = [];
+  given.forEach((each, index) => {
+    const path = `requirements[${index}]`;
+    const names = namesOf(each, units);
+    const { depth, findings: faults } = depthOf(each, { path, stock, units });
+    findings.push(...faults);
+    if (names === undefined || depth === undefined) return;
+    requirements.push({
+      path,
+      names,
+      depth,
+      plus: toleranceOf(each.plus, units),
+      minus: toleranceOf(each.minus, units),
+    });
+  });
+  const usesDefault = given.some((each) => each.plus === undefined || each.minus === undefined);
+  return {
+    requirements,
+    provenance: usesDefault
+      ? [provenanceOf('depth tolerance where none is asked, ±', 'mm', DEFAULT_DEPTH_TOLERANCE)]
+      : [],
+    findings,
+  };
+}
+
+function namesOf({ layer, at }: Given, units: ResolveUnits): Requirement['names'] | undefined {
+  if (layer !== undefined) return { layer };
+  return at === undefined ? undefined : { at: drawnPoint(at, units.drawing) };
+}
+
+function toleranceOf(given: number | undefined, units: ResolveUnits): number {
+  return given === undefined ? DEFAULT_DEPTH_TOLERANCE.value : jobMillimetres(given, units.job);
+}
+
+interface Setting {
+  readonly path: string;
+  readonly stock: number | Taper;
+  readonly units: ResolveUnits;
+}
+
+interface DepthAsked {
+  readonly depth?: number | Taper;
+  readonly findings: readonly Finding[];
+}
+
+function depthOf({ depth, thickness, taper }: Given, { path, stock, units }: Setting): DepthAsked {
+  if (taper !== undefined) {
+    const told = finding('taper-unsupported', { what: 'requirement' }, { path: `${path}.taper` });
+    const asked = resolveTaper(taper, units);
+    if ('depthFrom' in taper) return { depth: asked, findings: [told] };
+    if (typeof stock !== 'number') return { findings: [told] };
+    return { depth: leftOf(asked, stock), findings: [told] };
+  }
+  if (depth !== undefined) return depthFromDepth(jobMillimetres(depth, units.job), stock, `${path}.depth`);
+  if (thickness === undefined) return { findings: [] };
+  return depthFromThickness(jobMillimetres(thickness, units.job), stock, `${path}.thickness`);
+}
+
+function depthFromDepth(depth: number, stock: number | Taper, path: string): DepthAsked {
+  const thinnest = typeof stock === 'number' ? stock : Math.min(stock.fromValue, stock.toValue);
+  if (depth < thinnest) return { depth, findings: [] };
+  return { findings: [finding('depth-beyond-stock', { depth, stock: thinnest }, { path })] };
+}
+
+function depthFromThickness(thickness: number, stock: number | Taper, path: string): DepthAsked {
+  if (typeof stock !== 'number') {
+    const toDepth = (value: number) => roundLength(value - thickness);
+    return {
+      depth: { ...stock, fromValue: toDepth(stock.fromValue), toValue: toDepth(stock.toValue) },
+      findings: [],
+    };
+  }
+  if (thickness <= stock) return { depth: roundLength(stock - thickness), findings: [] };
+  return { findings: [finding('thickness-beyond-stock', { thickness, stock }, { path })] };
+}
+
+/** The depth taper that leaves a thickness taper of a flat sheet. */
+function leftOf(thickness: Taper, stock: number): Taper {
+  return {
+    ...thickness,
+    fromValue: roundLength(stock - thickness.fromValue),
+    toValue: roundLength(stock - thickness.toValue),
+  };
+}

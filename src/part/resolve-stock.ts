@@ -1,0 +1,71 @@
+/** The sheet of a job in millimetres: thickness, tolerance as given or as the standard allows, density of the alloy. */
+import { ALLOYS, type Alloy } from '#bath/alloys.ts';
+import type { Provenance, Sourced } from '#bath/provenance.ts';
+import { sheetTolerance } from '#bath/sheet-tolerance.ts';
+import { type Finding, finding } from '#findings/finding.ts';
+import { nearestWord } from '#findings/nearest-word.ts';
+import type { LengthUnit } from '#units/length-unit.ts';
+import type { Job, Taper } from './job.ts';
+import { givenFigure, jobMillimetres, provenanceOf } from './job-figures.ts';
+import type { JobFile } from './job-file.ts';
+import { type ResolveUnits, resolveTaper } from './resolve-taper.ts';
+
+export interface ResolvedStock {
+  readonly stock: Job['stock'];
+  readonly alloy: Alloy | undefined;
+  readonly provenance: readonly Provenance[];
+  readonly findings: readonly Finding[];
+}
+
+export function resolveStock(given: JobFile['stock'], units: ResolveUnits): ResolvedStock {
+  const findings: Finding[] = [];
+  const alloy = ALLOYS.find((each) => each.id === given.alloy);
+  if (given.alloy !== undefined && alloy === undefined) findings.push(unknownAlloy(given.alloy));
+
+  const thickness =
+    typeof given.thickness === 'number'
+      ? jobMillimetres(given.thickness, units.job)
+      : resolveTaper(given.thickness, units);
+  if (typeof thickness !== 'number') {
+    findings.push(finding('taper-unsupported', { what: 'sheet' }, { path: 'stock.thickness' }));
+  }
+  const thickest = largestOf(thickness);
+  const standard = sheetTolerance(alloy, thickest);
+  const minus = givenLength(given.minus, 'stock.minus', units.job) ?? standard;
+  const plus = givenLength(given.plus, 'stock.plus', units.job) ?? standard;
+  if (minus === undefined || plus === undefined) {
+    findings.push(finding('sheet-tolerance-missing', { thickness: thickest }, { path: 'stock' }));
+  }
+  const density = given.density === undefined ? alloy?.density : givenFigure(given.density, 'stock.density');
+
+  return {
+    stock: {
+      alloy: given.alloy,
+      thickness,
+      minus: minus?.value ?? 0,
+      plus: plus?.value ?? 0,
+      density: density?.value,
+    },
+    alloy,
+    provenance: [
+      provenanceOf('sheet thickness', 'mm', givenFigure(thickest, 'stock.thickness')),
+      ...(minus === undefined ? [] : [provenanceOf('sheet tolerance, minus', 'mm', minus)]),
+      ...(plus === undefined ? [] : [provenanceOf('sheet tolerance, plus', 'mm', plus)]),
+      ...(density === undefined ? [] : [provenanceOf('density', 'g/cm³', density)]),
+    ],
+    findings,
+  };
+}
+
+function largestOf(thickness: number | Taper): number {
+  return typeof thickness === 'number' ? thickness : Math.max(thickness.fromValue, thickness.toValue);
+}
+
+function givenLength(length: number | undefined, path: string, unit: LengthUnit): Sourced | undefined {
+  return length === undefined ? undefined : givenFigure(jobMillimetres(length, unit), path);
+}
+
+function unknownAlloy(name: string): Finding {
+  const known = ALLOYS.map((each) => each.id);
+  return finding('alloy-unknown', { name, meant: nearestWord(name, known), known }, { path: 'stock.alloy' });
+}
