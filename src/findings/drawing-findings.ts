@@ -1,17 +1,254 @@
-/** Findings about the drawing as read. */
+/** Findings about a drawing as a whole: its file, its unit, its blocks and layers. Those about one entity: entity-findings.ts. */
+import { type LengthUnit, millimetresIn, unitName } from '#units/length-unit.ts';
+import { type EntityFacts, entityWords } from './entity-findings.ts';
 import type { WordsFor } from './words.ts';
 
-export interface DrawingFacts {
+/** What a file may turn out to be instead of a drawing. */
+export type WrongKind = 'DWG' | 'PDF' | 'ZIP' | 'gzip' | 'picture' | 'web page' | 'XML' | 'UTF-16 text';
+
+interface DrawingFileFacts {
+  readonly 'drawing-empty': { readonly bytes: number };
+  readonly 'drawing-wrong-kind': { readonly is: WrongKind };
+  readonly 'drawing-not-dxf': { readonly begins: string };
+  readonly 'drawing-too-big': {
+    readonly what: 'bytes' | 'entities' | 'curves' | 'block insertions' | 'lines and arcs';
+    readonly found: number;
+    readonly limit: number;
+  };
+  readonly 'drawing-cut-short': { readonly part: string; readonly line: number };
+  readonly 'drawing-end-missing': { readonly line: number };
+  readonly 'drawing-part-unclosed': { readonly part: string; readonly lacks: string };
+  readonly 'drawing-out-of-step': { readonly lines: number };
+  readonly 'drawing-without-curves': { readonly entities: number };
   readonly 'drawing-unit-missing': Record<string, never>;
+  readonly 'drawing-unit-unknown': { readonly value: string };
+  readonly 'drawing-unit-overridden': { readonly stated: LengthUnit; readonly used: LengthUnit };
+  readonly 'drawing-unit-doubtful': {
+    readonly stated: LengthUnit;
+    readonly system: 'metric' | 'imperial';
+    /** Longer side of the drawing's box in drawing units. */
+    readonly size: number;
+  };
+  readonly 'layer-not-shown': {
+    readonly layer: string;
+    readonly state: 'off' | 'frozen';
+    readonly entities: number;
+  };
+  readonly 'paper-space-passed-over': { readonly entities: number };
+  readonly 'block-missing': { readonly block: string; readonly insertions: number };
+  readonly 'block-external': { readonly block: string; readonly path: string; readonly insertions: number };
+  readonly 'block-inside-itself': { readonly block: string };
+  readonly 'block-unit-differs': {
+    readonly block: string;
+    readonly blockUnit: LengthUnit;
+    readonly drawingUnit: LengthUnit;
+  };
+  readonly 'more-of-the-same': { readonly of: string; readonly more: number };
 }
 
-export const drawingWords: WordsFor<DrawingFacts> = {
+export type DrawingFacts = DrawingFileFacts & EntityFacts;
+
+const WRONG_KIND_REMEDY: Readonly<Record<WrongKind, string>> = {
+  DWG: 'Open it in the program it was drawn with and save it as DXF.',
+  PDF: 'Ask for the DXF that the PDF was plotted from.',
+  ZIP: 'Unpack it and open the DXF inside.',
+  gzip: 'Unpack it and open the DXF inside.',
+  picture: 'Ask for the DXF; a picture holds no outlines.',
+  'web page': 'The download went wrong: fetch the drawing itself again.',
+  XML: 'Export the drawing as DXF.',
+  'UTF-16 text': 'Save it again as a plain (ASCII or UTF-8) DXF.',
+};
+
+const BIG_REMEDY =
+  'Send the flat pattern alone: without hatches, details, other sheets or scanned points, and with repeated blocks removed.';
+
+const fileWords: WordsFor<DrawingFileFacts> = {
+  'drawing-empty': {
+    severity: 'stop',
+    title: 'Empty drawing file',
+    say: ({ bytes }) => ({
+      reason:
+        bytes === 0 ? 'The drawing file holds nothing.' : `The drawing file holds ${bytes} blank bytes.`,
+      remedy: 'Export the drawing again, or copy it again from where it came.',
+    }),
+  },
+  'drawing-wrong-kind': {
+    severity: 'stop',
+    title: 'Not a DXF drawing',
+    say: ({ is }) => ({
+      reason: `The file is ${is === 'XML' || is === 'UTF-16 text' ? is : `a ${is}`}, not a DXF drawing.`,
+      remedy: WRONG_KIND_REMEDY[is],
+    }),
+  },
+  'drawing-not-dxf': {
+    severity: 'stop',
+    title: 'Not a DXF drawing',
+    say: ({ begins }) => ({
+      reason: `The file has no DXF section; it begins with "${begins}".`,
+      remedy: 'Choose the DXF file, or export the drawing as DXF.',
+    }),
+  },
+  'drawing-too-big': {
+    severity: 'stop',
+    title: 'Drawing too big',
+    say: ({ what, found, limit }) => ({
+      reason: `The drawing comes to ${found} ${what} or more; ${limit} are taken.`,
+      remedy: BIG_REMEDY,
+      value: found,
+      limit,
+    }),
+  },
+  'drawing-cut-short': {
+    severity: 'stop',
+    title: 'Drawing file cut short',
+    say: ({ part, line }) => ({
+      reason: `The file ends on line ${line}, inside ${part}: outlines may be missing.`,
+      remedy: 'Copy or export the drawing again. What was read is shown, but nothing is cut from it.',
+    }),
+  },
+  'drawing-end-missing': {
+    severity: 'warn',
+    title: 'End mark missing',
+    say: ({ line }) => ({
+      reason: `The file ends on line ${line} without its EOF mark; the outlines before it are complete.`,
+      remedy: 'Compare the drawing with its print, or export it again.',
+    }),
+  },
+  'drawing-part-unclosed': {
+    severity: 'warn',
+    title: 'Part of the file not closed',
+    say: ({ part, lacks }) => ({
+      reason: `${part} is not closed by ${lacks}; it was taken to end where the next part begins.`,
+      remedy: 'Compare the drawing with its print, or export it again.',
+    }),
+  },
+  'drawing-out-of-step': {
+    severity: 'warn',
+    title: 'Stray lines in the file',
+    say: ({ lines }) => ({
+      reason: `${lines} ${lines === 1 ? 'line belongs' : 'lines belong'} to no pair of code and value; reading went on after ${lines === 1 ? 'it' : 'them'}.`,
+      remedy: 'Compare the drawing with its print; if anything differs, export it again.',
+    }),
+  },
+  'drawing-without-curves': {
+    severity: 'stop',
+    title: 'No outlines',
+    say: ({ entities }) => ({
+      reason:
+        entities === 0
+          ? 'The drawing holds no entities at all.'
+          : `The drawing holds ${entities} entities, and none of them is an outline that can be used.`,
+      remedy: 'Draw the outlines as lines, arcs and polylines in model space, on layers that are on.',
+    }),
+  },
   'drawing-unit-missing': {
     severity: 'stop',
     title: 'No unit',
     say: () => ({
-      reason: 'the drawing does not say in which unit it is drawn.',
-      remedy: 'Set drawingUnits in the job.',
+      reason: 'The drawing does not say in which unit it is drawn, and a guess could be 25.4 times wrong.',
+      remedy:
+        'Measure one known length on the drawing and set drawingUnits in the job, for example to "mm" or "in".',
+    }),
+  },
+  'drawing-unit-unknown': {
+    severity: 'stop',
+    title: 'Unknown unit',
+    say: ({ value }) => ({
+      reason: `The drawing gives its unit ($INSUNITS) as "${value}", which names none; 1 to 24 do.`,
+      remedy: 'Measure one known length on the drawing and set drawingUnits in the job.',
+    }),
+  },
+  'drawing-unit-overridden': {
+    severity: 'note',
+    title: 'Unit set by the job',
+    say: ({ stated, used }) => ({
+      reason: `The drawing says ${unitName(stated)}, the job says ${unitName(used)}: the job wins, and lengths come out ${round(millimetresIn(used) / millimetresIn(stated))} times as long.`,
+      remedy: 'Check one known length.',
+      value: millimetresIn(used) / millimetresIn(stated),
+    }),
+  },
+  'drawing-unit-doubtful': {
+    severity: 'warn',
+    title: 'Unit in doubt',
+    say: ({ stated, system, size }) => ({
+      reason: `The drawing says ${unitName(stated)} ($INSUNITS) but was set up ${system} ($MEASUREMENT). Read as ${unitName(stated)} it is ${round(size * millimetresIn(stated))} mm long; as ${system === 'metric' ? 'millimetre' : 'inch'} it would be ${round(size * (system === 'metric' ? 1 : 25.4))} mm.`,
+      remedy: 'Check which is right, and set drawingUnits in the job to settle it.',
+      value: size * millimetresIn(stated),
+    }),
+  },
+  'layer-not-shown': {
+    severity: 'note',
+    title: 'Layer not shown',
+    say: ({ layer, state, entities }) => ({
+      reason: `Layer ${layer} is ${state}; its ${count(entities)} passed over.`,
+      remedy: `If the outlines are there, switch the layer on in the drawing.`,
+      value: entities,
+    }),
+  },
+  'paper-space-passed-over': {
+    severity: 'note',
+    title: 'Paper space passed over',
+    say: ({ entities }) => ({
+      reason: `${count(entities)} passed over because they lie in paper space: borders, title blocks, plotted views.`,
+      remedy: 'If outlines are among them, move them to model space.',
+      value: entities,
+    }),
+  },
+  'block-missing': {
+    severity: 'warn',
+    title: 'Block missing',
+    say: ({ block, insertions }) => ({
+      reason: `Block ${block} is inserted ${times(insertions)} but not defined in the file.`,
+      remedy: 'Export the drawing again with its blocks, or explode the block first.',
+      value: insertions,
+    }),
+  },
+  'block-external': {
+    severity: 'warn',
+    title: 'Block in another file',
+    say: ({ block, path, insertions }) => ({
+      reason: `Block ${block}, inserted ${times(insertions)}, lies in another file (${path || 'not named'}).`,
+      remedy: 'Bind the external reference into the drawing and export it again.',
+      value: insertions,
+    }),
+  },
+  'block-inside-itself': {
+    severity: 'warn',
+    title: 'Block inside itself',
+    say: ({ block }) => ({
+      reason: `Block ${block} is inserted inside itself; the inner insertion was left out.`,
+      remedy: 'Mend the block in the drawing.',
+    }),
+  },
+  'block-unit-differs': {
+    severity: 'note',
+    title: 'Block in another unit',
+    say: ({ block, blockUnit, drawingUnit }) => ({
+      reason: `Block ${block} was made in ${unitName(blockUnit)}, the drawing in ${unitName(drawingUnit)}. It is taken at the scale it was inserted with.`,
+      remedy: 'Check one length of the block.',
+    }),
+  },
+  'more-of-the-same': {
+    severity: 'note',
+    title: 'More of the same',
+    say: ({ of, more }) => ({
+      reason: `${more} more findings "${of}" are not listed one by one.`,
+      remedy: 'Mend the ones listed; they usually share their cause.',
+      value: more,
     }),
   },
 };
+
+export const drawingWords: WordsFor<DrawingFacts> = { ...fileWords, ...entityWords };
+
+function round(value: number): string {
+  return String(Number(value.toPrecision(6)));
+}
+
+function count(entities: number): string {
+  return entities === 1 ? '1 entity was' : `${entities} entities were`;
+}
+
+function times(insertions: number): string {
+  return insertions === 1 ? 'once' : `${insertions} times`;
+}

@@ -1,0 +1,48 @@
+/**
+ * Every tolerance and limit of reading a drawing, with its reason.
+ * A scribe line may be 0.005 mm off in all; reading spends at most CURVE_FIT + CLOSING of it on a curve that had to be
+ * put into arcs, and nothing on lines and arcs.
+ */
+
+/** mm. How far the arcs that stand in for an ellipse or a spline may lie from it: a fifth of the whole budget. */
+export const CURVE_FIT = 0.001;
+
+/** mm. Ends of one entity this near are the same point: finer than any scribing, coarser than six-decimal files in inches. */
+export const CLOSING = 0.001;
+
+/** mm. Shorter spans have no direction worth the name; they are merged into their neighbour, or reported when alone. */
+export const SHORTEST = 1e-6;
+
+/** mm. A piece of spline or ellipse that bulges less than this is a line. */
+export const STRAIGHT = 1e-6;
+
+/** mm. A part a kilometre from its origin is a mistake; up to there doubles resolve 1e-10 mm. */
+export const FARTHEST = 1e6;
+
+/** mm. Rise along an entity above which it does not lie flat in a plane parallel to the sheet. */
+export const FLAT = 0.001;
+
+/** Share of its length by which an extrusion direction may lean and still count as upright: rounding in six-decimal files. */
+export const UPRIGHT = 1e-6;
+
+/** Shares: unequal scales and axes closer than this are equal (a double's rounding through a dozen nested insertions). */
+export const EQUAL_SCALE = 1e-9;
+
+/** Bytes. A flat pattern has 1 to 5 MB; 200 MB read in about ten seconds and 1.5 GB, past that nobody is served. */
+export const MOST_BYTES = 200_000_000;
+
+/** Entities in one file. A million-entity file is a point cloud or a map, not a sheet to mill. */
+export const MOST_ENTITIES = 500_000;
+
+/** Curves after block insertion, and insertions themselves: ends block references that double at every level. */
+export const MOST_CURVES = 500_000;
+export const MOST_INSERTIONS = 500_000;
+
+/** Lines and arcs in all. */
+export const MOST_SPANS = 2_000_000;
+
+/** Lines and arcs that one spline or ellipse may need; past that its size and CURVE_FIT do not fit together. */
+export const MOST_SPANS_A_CURVE = 20_000;
+
+/** Findings shown one by one for each code; the rest are counted in one `more-of-the-same`. */
+export const MOST_FINDINGS_A_CODE = 25;

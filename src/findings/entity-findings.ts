@@ -1,0 +1,175 @@
+/** Findings about one entity of a drawing. None of them costs more than the entity. */
+import type { WordsFor } from './words.ts';
+
+/** Which entity: its kind as written and its handle, where it has one. Its line and layer are in the finding's place. */
+interface Named {
+  readonly kind: string;
+  readonly handle: string | undefined;
+}
+
+export type SplineProblem =
+  | 'degree'
+  | 'too few points'
+  | 'knot count'
+  | 'knots fall'
+  | 'knots repeat'
+  | 'weight count'
+  | 'weight';
+
+export interface EntityFacts {
+  readonly 'entity-number-bad': Named & { readonly group: number; readonly text: string };
+  readonly 'entity-incomplete': Named & { readonly lacks: string };
+  readonly 'entity-out-of-range': Named & { readonly value: number; readonly limit: number };
+  readonly 'entity-without-size': Named & { readonly what: string };
+  readonly 'entity-tilted': Named & { readonly tiltDeg: number };
+  readonly 'entity-not-flat': Named & { readonly rise: number };
+  readonly 'entity-too-fine': Named & { readonly limit: number };
+  readonly 'entity-passed-over': { readonly kind: string; readonly count: number; readonly why: string };
+  readonly 'entity-cannot-be-read': {
+    readonly kind: string;
+    readonly count: number;
+    readonly why: string;
+    readonly firstHandle: string | undefined;
+  };
+  readonly 'polyline-count-differs': Named & { readonly stated: number; readonly found: number };
+  readonly 'polyline-end-missing': Named & { readonly vertices: number };
+  readonly 'spline-unusable': Named & {
+    readonly problem: SplineProblem;
+    readonly found: number;
+    readonly wanted: number;
+  };
+  readonly 'spline-through-points': Named & { readonly points: number };
+}
+
+const SPLINE_PROBLEMS: Readonly<Record<SplineProblem, (found: number, wanted: number) => string>> = {
+  degree: (found, wanted) => `its degree is ${found}; 1 to ${wanted} are taken`,
+  'too few points': (found, wanted) => `it has ${found} points; its degree needs ${wanted}`,
+  'knot count': (found, wanted) => `it has ${found} knots where ${wanted} belong`,
+  'knots fall': (found) => `its knots fall at number ${found}`,
+  'knots repeat': (found, wanted) => `one knot repeats ${found} times; ${wanted} is the most`,
+  'weight count': (found, wanted) => `it has ${found} weights where ${wanted} belong`,
+  weight: (found) => `one weight is ${found}; weights must be above 0`,
+};
+
+export const entityWords: WordsFor<EntityFacts> = {
+  'entity-number-bad': {
+    severity: 'warn',
+    title: 'Not a number',
+    say: ({ group, text, ...named }) => ({
+      reason: `${name(named)} has "${text}" where a number belongs (group ${group}); it was left out.`,
+      remedy: 'Draw it again or export the drawing again; numbers need a decimal point and no unit.',
+    }),
+  },
+  'entity-incomplete': {
+    severity: 'warn',
+    title: 'Entity incomplete',
+    say: ({ lacks, ...named }) => ({
+      reason: `${name(named)} lacks ${lacks}; it was left out.`,
+      remedy: 'Draw it again or export the drawing again.',
+    }),
+  },
+  'entity-out-of-range': {
+    severity: 'warn',
+    title: 'Absurdly far out',
+    say: ({ value, limit, ...named }) => ({
+      reason: `${name(named)} reaches ${value.toPrecision(4)} mm from the origin; ${limit} mm is the most. It was left out.`,
+      remedy: 'Delete it, or move the part near the origin; check the drawing unit too.',
+      value,
+      limit,
+    }),
+  },
+  'entity-without-size': {
+    severity: 'warn',
+    title: 'Entity without size',
+    say: ({ what, ...named }) => ({
+      reason: `${name(named)} has ${what}; there is nothing to cut along.`,
+      remedy: 'Delete it, or draw what was meant.',
+    }),
+  },
+  'entity-tilted': {
+    severity: 'warn',
+    title: 'Not in the plane of the sheet',
+    say: ({ tiltDeg, ...named }) => ({
+      reason: `${name(named)} lies in a plane tilted by ${tiltDeg.toFixed(1)}°; it was left out.`,
+      remedy: 'Draw it flat, in the plane of the sheet.',
+      value: tiltDeg,
+    }),
+  },
+  'entity-not-flat': {
+    severity: 'warn',
+    title: 'Not flat',
+    say: ({ rise, ...named }) => ({
+      reason: `${name(named)} rises by ${Number(rise.toPrecision(4))} mm out of the plane; it was taken as seen from above.`,
+      remedy: 'Check that the view from above is what was meant, or flatten it.',
+      value: rise,
+    }),
+  },
+  'entity-too-fine': {
+    severity: 'warn',
+    title: 'Curve too long for arcs',
+    say: ({ limit, ...named }) => ({
+      reason: `${name(named)} would take more than ${limit} arcs at 0.001 mm; it was left out.`,
+      remedy: 'Check its size and the drawing unit, or draw it as arcs and lines.',
+      limit,
+    }),
+  },
+  'entity-passed-over': {
+    severity: 'note',
+    title: 'Passed over',
+    say: ({ kind, count, why }) => ({
+      reason: `${count} × ${kind} passed over: ${why}.`,
+      remedy: 'Nothing to do, unless one of them was meant as an outline.',
+      value: count,
+    }),
+  },
+  'entity-cannot-be-read': {
+    severity: 'warn',
+    title: 'Cannot be read',
+    say: ({ kind, count, why, firstHandle }) => ({
+      reason: `${count} × ${kind} cannot be read: ${why}.${firstHandle === undefined ? '' : ` The first has handle ${firstHandle}.`}`,
+      remedy: 'If outlines are among them, explode them or export them as polylines.',
+      value: count,
+    }),
+  },
+  'polyline-count-differs': {
+    severity: 'warn',
+    title: 'Vertices do not add up',
+    say: ({ stated, found, ...named }) => ({
+      reason: `${name(named)} says it has ${stated} vertices and has ${found}; those that are there were taken.`,
+      remedy: 'Compare it with the print.',
+      value: found,
+      limit: stated,
+    }),
+  },
+  'polyline-end-missing': {
+    severity: 'warn',
+    title: 'Polyline not ended',
+    say: ({ vertices, ...named }) => ({
+      reason: `${name(named)} is not ended by SEQEND; its ${vertices} vertices were taken.`,
+      remedy: 'Compare it with the print.',
+      value: vertices,
+    }),
+  },
+  'spline-unusable': {
+    severity: 'warn',
+    title: 'Spline unusable',
+    say: ({ problem, found, wanted, ...named }) => ({
+      reason: `${name(named)} cannot be evaluated: ${SPLINE_PROBLEMS[problem](found, wanted)}. It was left out.`,
+      remedy: 'Draw it again, or convert it to arcs in the drawing.',
+      value: found,
+    }),
+  },
+  'spline-through-points': {
+    severity: 'note',
+    title: 'Spline given by points only',
+    say: ({ points, ...named }) => ({
+      reason: `${name(named)} is given by ${points} points on it, not by its curve; a smooth cubic was laid through them.`,
+      remedy: 'Check it against the print; programs differ between the points.',
+      value: points,
+    }),
+  },
+};
+
+function name({ kind, handle }: Named): string {
+  return handle === undefined ? `This ${kind}` : `${kind} ${handle}`;
+}
