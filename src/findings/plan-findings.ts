@@ -2,13 +2,44 @@
 import type { WordsFor } from './words.ts';
 
 export interface PlanFacts {
-  readonly 'opening-missing': { readonly level: number; readonly allowance: number };
+  /** A region with a level but no opening: every point of it is nearer to a shallower region than the allowance. */
+  readonly 'opening-missing': { readonly depth: number; readonly allowance: number };
+  /** None of the levels given lies in the region's tolerance. */
+  readonly 'level-missing': { readonly depth: number; readonly minus: number; readonly plus: number };
+  /** Nothing to etch. */
+  readonly 'nothing-to-etch': Record<string, never>;
 }
 
 export const planWords: WordsFor<PlanFacts> = {
   'opening-missing': {
     severity: 'stop',
     title: 'Pocket without an opening',
-    say: () => ({ reason: 'Pocket without an opening.', remedy: 'Widen the pocket.' }),
+    say: ({ depth, allowance }) => ({
+      reason: `This region is to be ${mm(depth)} deep, so its opening must stay ${mm(allowance)} inside a border with land, and nothing of the region is that far from its neighbours.`,
+      remedy: `Widen it to more than ${mm(2 * allowance)}, ask for less depth, or use a process with a smaller etch factor.`,
+      value: 0,
+      limit: 2 * allowance,
+    }),
+  },
+  'level-missing': {
+    severity: 'stop',
+    title: 'No level within tolerance',
+    say: ({ depth, minus, plus }) => ({
+      reason: `This region accepts depths from ${mm(depth - minus)} to ${mm(depth + plus)}, and none of the levels that the job lists lies between.`,
+      remedy: `Add the level ${mm(depth)} to the list, or set levels to "as-drawn" or "fewest".`,
+      value: depth,
+    }),
+  },
+  'nothing-to-etch': {
+    severity: 'stop',
+    title: 'Nothing to etch',
+    say: () => ({
+      reason: 'No requirement asks any region for a depth, so the whole part is land.',
+      remedy: 'Give at least one layer or point a depth or a final thickness in the job’s requirements.',
+    }),
   },
 };
+
+function mm(value: number): string {
+  return `${value.toFixed(3)} mm`;
+}

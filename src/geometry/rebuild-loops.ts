@@ -17,7 +17,10 @@ import { type ArcSpan, arcSpan, type Loop, lineSpan, loopArea, type Span, startA
 
 /** A curve that an outline may be made of, with whatever the caller wants to know of it later. */
 export interface Carrier<Tag> {
+  /** The curve as it was put on the grid. */
   readonly span: Span;
+  /** The curve that belongs there, where the grid held it a little off on purpose. */
+  readonly exact?: Span;
   readonly tag: Tag;
 }
 
@@ -41,6 +44,9 @@ const SPECK = 10 * GRID;
 
 /** With fewer carriers than this, trying them all is cheaper than an index. */
 const FEW_CARRIERS = 24;
+
+/** A known end this near to a corner of the grid is that corner, mm; a tangent joint slides by √(2 · SAGITTA · radius). */
+const NEAR_JOINT = 0.25;
 
 /** Rings thinner than this on average are slivers between two tessellations of one border, mm. */
 const SLIVER = SAGITTA;
@@ -167,7 +173,7 @@ function joinRuns<Tag>(runs: readonly Run<Tag>[]): Run<Tag>[] {
 function belongTogether<Tag>(a: Run<Tag>, b: Run<Tag>): boolean {
   if (a.carrier === undefined || b.carrier === undefined) return false;
   if (a.carrier === b.carrier) return true;
-  return a.carrier.tag === b.carrier.tag && sameCarrier(a.carrier.span, b.carrier.span);
+  return a.carrier.tag === b.carrier.tag && sameCarrier(exactOf(a.carrier), exactOf(b.carrier));
 }
 
 function mergeRuns<Tag>(a: Run<Tag>, b: Run<Tag>): Run<Tag> {
@@ -182,22 +188,34 @@ function pathLength(points: readonly Point[]): number {
   return length;
 }
 
+function exactOf<Tag>({ span, exact }: Carrier<Tag>): Span {
+  return exact ?? span;
+}
+
 /** Where a run ends and the next begins. */
 function jointOf<Tag>(before: Run<Tag>, after: Run<Tag>): Point | undefined {
-  const a = before.carrier?.span;
-  const b = after.carrier?.span;
   const corner = before.points.at(-1);
-  if (a === undefined || b === undefined || corner === undefined) return undefined;
-  const shared = [a.start, a.end].find(
-    (end) => distance(end, b.start) < GRID / 10 || distance(end, b.end) < GRID / 10,
-  );
-  const reach = slideLimit(a, b);
-  if (shared !== undefined && distance(shared, corner) < reach) return shared;
+  if (before.carrier === undefined || after.carrier === undefined || corner === undefined) return undefined;
+  const a = exactOf(before.carrier);
+  const b = exactOf(after.carrier);
+  const known = knownJoint(a, b, corner);
+  if (known !== undefined) return known;
   if (sameCarrier(a, b)) return footOn(a, corner);
   const crossing = crossCarriers(a, b, corner);
-  if (crossing !== undefined && distance(crossing, corner) < reach) return crossing;
+  if (crossing !== undefined && distance(crossing, corner) < slideLimit(a, b)) return crossing;
   const foot = footOn(a, corner);
   return distance(foot, footOn(b, foot)) < SAGITTA ? foot : undefined;
+}
+
+/** An end of one carrier that lies on the other: smooth joints and ends of earlier lines are known, not computed. */
+function knownJoint(a: Span, b: Span, corner: Point): Point | undefined {
+  const ends = [a.start, a.end, b.start, b.end].filter(
+    (end) =>
+      distance(end, corner) < NEAR_JOINT &&
+      distance(end, footOn(a, end)) < GRID / 10 &&
+      distance(end, footOn(b, end)) < GRID / 10,
+  );
+  return ends.sort((p, q) => distance(p, corner) - distance(q, corner))[0];
 }
 
 /** How far the crossing of two curves can lie from the crossing of their chords: they may meet at a small angle. */
@@ -214,7 +232,8 @@ function spanOfRun<Tag>(
 ): TracedSpan<Tag>[] | undefined {
   const { carrier, points } = run;
   if (carrier === undefined || from === undefined || to === undefined) return undefined;
-  const { span, tag } = carrier;
+  const { tag } = carrier;
+  const span = exactOf(carrier);
   if (span.kind === 'line') {
     const along = subtract(itemAt(points, points.length - 1), itemAt(points, 0));
     if (dot(subtract(to, from), along) <= 0 || distance(from, to) < GRID) return undefined;
@@ -262,10 +281,11 @@ function arcPieces(carrier: ArcSpan, from: Point, to: Point, sweep: number): Arc
 
 /** A ring that is one circle all round. */
 function wholeCircle<Tag>({ carrier, points }: Run<Tag>): TracedLoop<Tag> | undefined {
-  if (carrier === undefined || carrier.span.kind === 'line') return undefined;
-  const { center, radius } = carrier.span;
+  const exact = carrier === undefined ? undefined : exactOf(carrier);
+  if (carrier === undefined || exact === undefined || exact.kind === 'line') return undefined;
+  const { center, radius } = exact;
   const turn = Math.sign(turnedRound(center, points)) * Math.PI;
-  const from = startAngle(carrier.span);
+  const from = startAngle(exact);
   return [0, 1].map((half) => ({
     span: arcSpan({ center, radius, from: from + half * turn, sweep: turn }),
     tag: carrier.tag,

@@ -1,0 +1,89 @@
+/**
+ * The largest safe opening of a level (M3.1): the regions at least that deep, less every point that is nearer to a
+ * shallower region than its allowance. One winding-number union a level: the border of the deep regions is pushed in,
+ * span by span, by the allowance towards the region across it; lines between two shallower regions that are still near
+ * enough to matter add strips of their own.
+ */
+import { type Box, boxOfSpan, boxOfSpans, growBox } from '#geometry/box.ts';
+import { type HalfEdges, traceBorder } from '#geometry/half-edges.ts';
+import type { Point } from '#geometry/point.ts';
+import { type PushedBorder, pushAlone, pushBorder } from '#geometry/push-border.ts';
+import type { Carrier } from '#geometry/rebuild-loops.ts';
+import { positivelyWound, type Ring, ringOf } from '#geometry/rings.ts';
+import type { Span } from '#geometry/span.ts';
+import type { Cluster } from './find-clusters.ts';
+
+/** Where a border of an opening comes from: cut in the maskant, laid down by an earlier stage, or the sheet's own edge. */
+export type BorderKind = 'cut' | 'earlier' | 'sheet-edge';
+
+export interface LevelField {
+  readonly walk: HalfEdges;
+  /** Level by face: 0 for land, -1 where there is no metal. */
+  readonly levels: ArrayLike<number>;
+  /** Half-edges with metal on the right and none on the left: the sheet's edge seen from outside. */
+  readonly sheetEdges: readonly number[];
+}
+
+export interface LargestOpening {
+  readonly rings: readonly Ring[];
+  readonly carriers: readonly Carrier<BorderKind>[];
+  /** Levels of the shallower regions that keep it back. */
+  readonly keptBackBy: ReadonlySet<number>;
+  readonly meetsSheetEdge: boolean;
+}
+
+/** @param allowanceTo allowance of this level towards a region of the given level, mm */
+export function largestOpening(
+  field: LevelField,
+  cluster: Cluster,
+  level: number,
+  allowanceTo: (depth: number) => number,
+  origin: Point,
+): LargestOpening {
+  const { walk } = field;
+  const levelOf = (face: number) => field.levels[face] ?? -1;
+  const isDeep = (face: number) => levelOf(face) >= level;
+  const keptBackBy = new Set<number>();
+  const carriers: Carrier<BorderKind>[] = [];
+  const rings: Ring[] = [];
+  const take = (pushed: PushedBorder, edgeSpans: ReadonlySet<Span>) => {
+    for (const chain of pushed.chains) rings.push(ringOf(chain, origin));
+    for (const span of pushed.carriers)
+      carriers.push({ span, tag: edgeSpans.has(span) ? 'sheet-edge' : 'cut' });
+  };
+
+  const deepSpans: Span[] = [];
+  const edgeSpans = new Set<Span>();
+  for (const chain of traceBorder(walk, cluster.halfEdges, isDeep)) {
+    const border = chain.map((halfEdge) => {
+      const span = walk.spanOf(halfEdge);
+      const across = levelOf(walk.rightOf(halfEdge));
+      deepSpans.push(span);
+      if (across < 0) {
+        edgeSpans.add(span);
+        return { span, width: 0 };
+      }
+      keptBackBy.add(across);
+      return { span, width: allowanceTo(across) };
+    });
+    take(pushBorder(border), edgeSpans);
+  }
+
+  const near = boxOfSpans(deepSpans);
+  for (const halfEdge of [...cluster.halfEdges, ...(edgeSpans.size > 0 ? field.sheetEdges : [])]) {
+    const shallower = levelOf(walk.rightOf(halfEdge));
+    const here = levelOf(walk.leftOf(halfEdge));
+    if (isDeep(walk.leftOf(halfEdge)) || shallower < 0 || shallower >= level) continue;
+    if (here >= 0 && shallower >= here) continue;
+    const span = walk.spanOf(halfEdge);
+    const width = allowanceTo(shallower);
+    if (width === 0 || !boxesMeet(growBox(boxOfSpan(span), width), near)) continue;
+    keptBackBy.add(shallower);
+    take(pushAlone({ span, width }), edgeSpans);
+  }
+  return { rings: positivelyWound(rings), carriers, keptBackBy, meetsSheetEdge: edgeSpans.size > 0 };
+}
+
+function boxesMeet(a: Box, b: Box): boolean {
+  return a.minX <= b.maxX && b.minX <= a.maxX && a.minY <= b.maxY && b.minY <= a.maxY;
+}

@@ -1,0 +1,177 @@
+/**
+ * The plan from regions and what is asked of them: levels, then openings, pieces and scribe lines cluster by cluster,
+ * then the stages of the run, deepest level first (M3, M4). Pure; what a cluster came to is kept in a memory that the
+ * caller owns, so that a change of one depth plans one cluster again.
+ */
+import { etchMinutes } from '#bath/etch-minutes.ts';
+import { type Finding, finding } from '#findings/finding.ts';
+import type { Arrangement } from '#geometry/arrangement.ts';
+import { itemAt } from '#geometry/assert.ts';
+import { combineLoops } from '#geometry/grow-loops.ts';
+import { type HalfEdges, halfEdgesOf } from '#geometry/half-edges.ts';
+import { isInsideLoops } from '#geometry/inside-loops.ts';
+import { loopsArea } from '#geometry/span.ts';
+import type { Job } from '#part/job.ts';
+import type { Asked, Part, RegionId } from '#part/part.ts';
+import { allowance, type Undercut } from './allowance.ts';
+import { chooseLevels } from './choose-levels.ts';
+import type { EtchPlan, PlannedRegion, Stage } from './etch-plan.ts';
+import { type Cluster, findClusters } from './find-clusters.ts';
+import type { LevelField } from './largest-opening.ts';
+import { type ClusterStage, openCluster } from './open-cluster.ts';
+import { stageColors } from './stage-colors.ts';
+
+/** What is worth keeping from one plan to the next of the same arrangement. */
+export interface ClusterMemory {
+  arrangement: Arrangement | undefined;
+  walk: HalfEdges | undefined;
+  /** Stages by everything that they depend on. */
+  stages: Map<string, readonly ClusterStage[]>;
+}
+
+export function createClusterMemory(): ClusterMemory {
+  return { arrangement: undefined, walk: undefined, stages: new Map() };
+}
+
+export interface PlanInput {
+  readonly part: Part;
+  readonly asked: ReadonlyMap<RegionId, Asked>;
+  readonly job: Job;
+  readonly memory?: ClusterMemory;
+}
+
+interface OpenedCluster {
+  readonly faces: readonly number[];
+  readonly stages: readonly ClusterStage[];
+}
+
+/** Findings: `level-missing`, `opening-missing`, `nothing-to-etch`. */
+export function makePlan({ part, asked, job, memory = createClusterMemory() }: PlanInput): EtchPlan {
+  const { ofRegion, findings: levelFindings } = chooseLevels(asked, job.levels);
+  const regions = part.regions.map(
+    (region): PlannedRegion => ({
+      ...region,
+      asked: asked.get(region.id) ?? { depth: 0, plus: 0, minus: 0 },
+      level: ofRegion.get(region.id) ?? 0,
+    }),
+  );
+  const { etchFactor, edgeDatum, rate } = job.process;
+  const undercut = { etchFactor, edgeDatum };
+  const clusters = openClusters({ part, regions, undercut, memory });
+  const stages = stagesOf(
+    regions,
+    clusters.map((each) => each.stages),
+    rate,
+  );
+  const findings = [...levelFindings, ...missingOpenings(regions, clusters, undercut, part.regionOfFace)];
+  if (stages.length === 0) findings.push(finding('nothing-to-etch', {}));
+  return { regions, sheet: part.sheet, stages, etchFactor, rate, findings };
+}
+
+function openClusters(input: {
+  part: Part;
+  regions: readonly PlannedRegion[];
+  undercut: Undercut;
+  memory: ClusterMemory;
+}): OpenedCluster[] {
+  const { part, regions, undercut, memory } = input;
+  if (memory.arrangement !== part.arrangement || memory.walk === undefined) {
+    memory.arrangement = part.arrangement;
+    memory.walk = halfEdgesOf(part.arrangement);
+    memory.stages = new Map();
+  }
+  const field = levelField(memory.walk, part, regions);
+  const process = JSON.stringify(undercut);
+  const kept = new Map<string, readonly ClusterStage[]>();
+  const opened = findClusters(field.walk, field.levels).map((cluster) => {
+    const key = `${process} ${clusterKey(cluster, field)}`;
+    const known = memory.stages.get(key) ?? openCluster(field, cluster, undercut);
+    kept.set(key, known);
+    return { faces: cluster.faces, stages: known };
+  });
+  memory.stages = kept;
+  return opened;
+}
+
+function clusterKey({ faces }: Cluster, { levels }: LevelField): string {
+  return faces.map((face) => `${face}:${levels[face]}`).join(' ');
+}
+
+/** Levels by face. Without a sheet the outside is land that goes on for ever; with one it is no metal. */
+function levelField(walk: HalfEdges, part: Part, regions: readonly PlannedRegion[]): LevelField {
+  const levels = Float64Array.from(part.regionOfFace, (region, face) => {
+    if (region >= 0) return itemAt(regions, region).level;
+    return face === 0 && part.sheet.length === 0 ? 0 : -1;
+  });
+  const levelOf = (face: number) => itemAt(levels, face);
+  const sheetEdges: number[] = [];
+  for (let halfEdge = 0; halfEdge < walk.count; halfEdge++) {
+    if (levelOf(walk.leftOf(halfEdge)) < 0 && levelOf(walk.rightOf(halfEdge)) >= 0) sheetEdges.push(halfEdge);
+  }
+  return { walk, levels, sheetEdges };
+}
+
+function stagesOf(
+  regions: readonly PlannedRegion[],
+  clusters: readonly (readonly ClusterStage[])[],
+  rate: number,
+): Stage[] {
+  const levels = [...new Set(regions.map(({ level }) => level))]
+    .filter((level) => level > 0)
+    .sort((a, b) => b - a);
+  const colors = stageColors(levels.length);
+  const deepest = levels[0] ?? 0;
+  const byLevel = groupByLevel(clusters.flat());
+  return levels.map((level, index) => {
+    const etch = level - (levels[index + 1] ?? 0);
+    return {
+      number: index + 1,
+      level,
+      etch,
+      minutes: etchMinutes({ depth: etch, rate }),
+      startMinute: etchMinutes({ depth: deepest - level, rate }),
+      color: itemAt(colors, index),
+      regions: regions.filter((region) => region.level === level).map(({ id }) => id),
+      piece: (byLevel.get(level) ?? []).flatMap(({ piece }) => piece),
+      opening: clusters.flatMap((each) => bareIn(each, level)?.opening ?? []),
+      lines: (byLevel.get(level) ?? []).flatMap(({ lines }) => lines),
+    };
+  });
+}
+
+function groupByLevel(stages: readonly ClusterStage[]): Map<number, ClusterStage[]> {
+  const groups = new Map<number, ClusterStage[]>();
+  for (const stage of stages) {
+    const group = groups.get(stage.level);
+    if (group === undefined) groups.set(stage.level, [stage]);
+    else group.push(stage);
+  }
+  return groups;
+}
+
+/** The last stage that has opened in a cluster when the run has come to a level. */
+function bareIn(stages: readonly ClusterStage[], level: number): ClusterStage | undefined {
+  return stages.findLast((each) => each.level >= level);
+}
+
+/** Regions of which no point may be opened at their level. */
+function missingOpenings(
+  regions: readonly PlannedRegion[],
+  clusters: readonly OpenedCluster[],
+  undercut: Undercut,
+  regionOfFace: readonly number[],
+): Finding[] {
+  return clusters.flatMap(({ faces, stages }) =>
+    faces.flatMap((face) => {
+      const region = itemAt(regions, itemAt(regionOfFace, face));
+      const opening = bareIn(stages, region.level)?.opening ?? [];
+      if (opening.length > 0 && isInsideLoops(opening, region.label)) return [];
+      if (loopsArea(combineLoops('intersect', opening, region.loops)) > 0) return [];
+      const facts = {
+        depth: region.level,
+        allowance: allowance(undercut, { level: region.level, depth: 0 }),
+      };
+      return [finding('opening-missing', facts, { at: region.label, regions: [region.id] })];
+    }),
+  );
+}

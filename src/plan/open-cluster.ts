@@ -1,0 +1,141 @@
+/**
+ * Openings, pieces and scribe lines of one cluster, deepest level first (M3.1, M3.2). Borders of a piece that an
+ * earlier stage has already cut are not cut again, so a line may be open and end on an earlier one.
+ */
+import { itemAt } from '#geometry/assert.ts';
+import type { Point } from '#geometry/point.ts';
+import { type Carrier, rebuildLoops, spansOf, type TracedLoop } from '#geometry/rebuild-loops.ts';
+import { combineRings, gridOrigin, type Ring, ringOf } from '#geometry/rings.ts';
+import { type Loop, type Path, reverseSpans, type Span } from '#geometry/span.ts';
+import { allowance, type Undercut } from './allowance.ts';
+import type { Cluster } from './find-clusters.ts';
+import { type BorderKind, type LargestOpening, type LevelField, largestOpening } from './largest-opening.ts';
+import { pieceZone } from './piece-zone.ts';
+
+/** What one level bares in one cluster. */
+export interface ClusterStage {
+  readonly level: number;
+  readonly piece: readonly Loop[];
+  readonly opening: readonly Loop[];
+  readonly lines: readonly Path[];
+}
+
+/** All that earlier levels have bared. */
+interface Bared {
+  readonly loops: readonly Loop[];
+  /** Whether that is the whole largest opening of the last level. */
+  readonly isLargest: boolean;
+  /** The last level, and the levels that kept its largest opening back. */
+  readonly level: number;
+  readonly keptBackBy: ReadonlySet<number>;
+}
+
+interface Step {
+  readonly field: LevelField;
+  readonly cluster: Cluster;
+  readonly undercut: Undercut;
+  readonly levels: readonly number[];
+  readonly level: number;
+  readonly bared: Bared;
+  readonly origin: Point;
+}
+
+/** Rings and what they can be rebuilt from. */
+interface Reach {
+  readonly rings: readonly Ring[];
+  readonly carriers: readonly Carrier<BorderKind>[];
+}
+
+/** Borders nearer than this are not safely apart on the grid, mm. */
+const APART = 0.02;
+
+/** Stages of the cluster, deepest first; a level that has no opening here has no loops. */
+export function openCluster(field: LevelField, cluster: Cluster, undercut: Undercut): ClusterStage[] {
+  const levels = [...new Set(cluster.faces.map((face) => field.levels[face] ?? 0))].sort((a, b) => b - a);
+  const origin = gridOrigin(cluster.halfEdges.map((halfEdge) => field.walk.spanOf(halfEdge)));
+  let bared: Bared = { loops: [], isLargest: true, level: Number.POSITIVE_INFINITY, keptBackBy: new Set() };
+  return levels.map((level) => {
+    const step: Step = { field, cluster, undercut, levels, level, bared, origin };
+    const allowanceTo = (depth: number) => allowance(undercut, { level, depth });
+    const largest = largestOpening(field, cluster, level, allowanceTo, origin);
+    const isWhole = hasNoZone(bared, level);
+    const stage =
+      isWhole && isStrictlyInside(step, largest) ? ring(step, largest) : part(step, largest, isWhole);
+    bared = { loops: stage.opening, isLargest: isWhole, level, keptBackBy: largest.keptBackBy };
+    return stage;
+  });
+}
+
+/**
+ * Whether the zone of M3.2 keeps nothing back: all that earlier openings lack of the deeper regions is margin of this
+ * level's own regions, since nothing else held those openings back.
+ */
+function hasNoZone(bared: Bared, level: number): boolean {
+  return bared.isLargest && [...bared.keptBackBy].every((depth) => depth === level);
+}
+
+/**
+ * Whether what is bare lies clear inside this level's opening: both keep their distance from the same regions, and
+ * the deeper level keeps more.
+ */
+function isStrictlyInside({ undercut, level, bared }: Step, largest: LargestOpening): boolean {
+  if (bared.loops.length === 0) return true;
+  if (largest.meetsSheetEdge) return false;
+  return [...largest.keptBackBy].every(
+    (depth) =>
+      allowance(undercut, { level: bared.level, depth }) > allowance(undercut, { level, depth }) + APART,
+  );
+}
+
+/** The piece is the opening with what is bare as its holes: nothing to clip. */
+function ring({ level, bared, origin }: Step, largest: LargestOpening): ClusterStage {
+  const traced = rebuildLoops(largest.rings, largest.carriers, origin);
+  const opening = traced.map(spansOf);
+  return { level, piece: [...opening, ...bared.loops.map(reverseSpans)], opening, lines: linesOf(traced) };
+}
+
+/** P(ℓ) = (O(ℓ) ∩ zone) − Ω(previous), Ω(ℓ) = Ω(previous) ∪ P(ℓ), on the grid; then both are rebuilt. */
+function part(step: Step, largest: LargestOpening, isWhole: boolean): ClusterStage {
+  const { level, bared, origin } = step;
+  const reach: Reach = isWhole ? largest : withinZone(step, largest);
+  // Earlier lines come first: where a later border runs along one, it is the earlier cut.
+  const carriers = [
+    ...bared.loops.flat().map((span) => ({ span, tag: 'earlier' as const })),
+    ...reach.carriers,
+  ];
+  const before = bared.loops.map((loop) => ringOf(loop, origin));
+  const piece = rebuildLoops(combineRings('subtract', reach.rings, before), carriers, origin);
+  const opening = rebuildLoops(combineRings('unite', reach.rings, before), carriers, origin);
+  return { level, piece: piece.map(spansOf), opening: opening.map(spansOf), lines: linesOf(piece) };
+}
+
+function withinZone(
+  { field, cluster, undercut, levels, level, origin }: Step,
+  largest: LargestOpening,
+): Reach {
+  const deeper = levels.filter((each) => each > level);
+  const widths = new Map(deeper.map((each) => [each, allowance(undercut, { level: each, depth: level })]));
+  const zone = pieceZone(field, cluster, level, widths, origin);
+  return {
+    rings: combineRings('intersect', largest.rings, zone.rings),
+    carriers: [...largest.carriers, ...zone.carriers],
+  };
+}
+
+/** What of the piece's border has to be cut: all but earlier lines and the sheet's edge, in chains as long as can be. */
+function linesOf(piece: readonly TracedLoop<BorderKind>[]): Path[] {
+  return piece.flatMap((loop): Path[] => {
+    const isCut = loop.map(({ tag }) => tag === 'cut' || tag === undefined);
+    if (isCut.every(Boolean)) return [{ closed: true, spans: spansOf(loop) }];
+    const seam = isCut.findIndex((cut, index) => cut && !isCut[(index + loop.length - 1) % loop.length]);
+    if (seam < 0) return [];
+    const chains: Span[][] = [];
+    loop.forEach((_, step) => {
+      const index = (seam + step) % loop.length;
+      if (!isCut[index]) return;
+      if (step === 0 || !isCut[(index + loop.length - 1) % loop.length]) chains.push([]);
+      chains.at(-1)?.push(itemAt(loop, index).span);
+    });
+    return chains.map((spans) => ({ closed: false, spans }));
+  });
+}

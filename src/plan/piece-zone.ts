@@ -1,0 +1,64 @@
+/**
+ * Where a level's piece may lie (M3.2): its own regions, and of the deeper ones the margin in which they had to stay
+ * back from it. Elsewhere in the deeper regions a larger opening would be safe but would only cost a second line.
+ */
+import { traceBorder } from '#geometry/half-edges.ts';
+import type { Point } from '#geometry/point.ts';
+import { pushBorder, shiftLeft } from '#geometry/push-border.ts';
+import type { Carrier } from '#geometry/rebuild-loops.ts';
+import { combineRings, positivelyWound, type Ring, ringOf, SAGITTA } from '#geometry/rings.ts';
+import { type Loop, reverseSpans } from '#geometry/span.ts';
+import type { Cluster } from './find-clusters.ts';
+import type { BorderKind, LevelField } from './largest-opening.ts';
+
+/**
+ * The margin is grown this much too far on the grid, so that it overlaps the deeper opening in spite of chords and no
+ * hair of maskant is left between; where the margin's own border shows, its carrier takes the surplus back.
+ */
+const OVERLAP = 1.5 * SAGITTA;
+
+export interface PieceZone {
+  readonly rings: readonly Ring[];
+  readonly carriers: readonly Carrier<BorderKind>[];
+}
+
+/** @param allowanceFrom allowance that an opening of the given deeper level keeps from this level's regions, mm */
+export function pieceZone(
+  field: LevelField,
+  cluster: Cluster,
+  level: number,
+  allowanceFrom: ReadonlyMap<number, number>,
+  origin: Point,
+): PieceZone {
+  const own = bordersOf(field, cluster, level);
+  const carriers: Carrier<BorderKind>[] = own.flat().map((span) => ({ span, tag: 'cut' }));
+  let rings: readonly Ring[] = own.map((loop) => ringOf(loop, origin));
+  if (own.length === 0) return { rings, carriers };
+  for (const [deeper, width] of allowanceFrom) {
+    const there = bordersOf(field, cluster, deeper);
+    carriers.push(...there.flat().map((span) => ({ span, tag: 'cut' as const })));
+    const margin = own.map((loop) =>
+      pushBorder(reverseSpans(loop).map((span) => ({ span, width: width + OVERLAP }))),
+    );
+    for (const span of margin.flatMap((each) => each.carriers)) {
+      const exact = shiftLeft(span, -OVERLAP);
+      carriers.push(exact === undefined ? { span, tag: 'cut' } : { span, exact, tag: 'cut' });
+    }
+    const grown = positivelyWound(
+      margin.flatMap(({ chains }) => chains.map((chain) => ringOf(reverseSpans(chain), origin))),
+    );
+    const inside = combineRings(
+      'intersect',
+      grown,
+      there.map((loop) => ringOf(loop, origin)),
+    );
+    rings = combineRings('unite', rings, inside);
+  }
+  return { rings, carriers };
+}
+
+/** Borders of all regions of exactly one level, as loops. */
+function bordersOf({ walk, levels }: LevelField, cluster: Cluster, level: number): Loop[] {
+  const chains = traceBorder(walk, cluster.halfEdges, (face) => levels[face] === level);
+  return chains.map((chain) => chain.map((halfEdge) => walk.spanOf(halfEdge)));
+}
