@@ -1,0 +1,189 @@
+/**
+ * Gaps between ends that were meant to meet, closed. Two free ends that are each other's nearest are brought to where
+ * their curves cross; a free end that stops just short of other linework is run on to it. Ends within `SILENT_JOIN` are
+ * always joined and never mentioned; up to `joinTolerance` they are joined and reported; up to `OPEN_GAP_REACH` times
+ * that they are left open and reported. No end moves further than half its own span is long.
+ */
+import type { LineworkTrouble, SourcedSpan } from './arrangement.ts';
+import { itemAt } from './assert.ts';
+import { canonicalSpans } from './canonical-spans.ts';
+import { crossCarriers } from './carrier.ts';
+import { type FreeEnd, findFreeEnds } from './free-ends.ts';
+import { cross, distance, dot, type Point, subtract } from './point.ts';
+import {
+  bulgeOf,
+  distanceToSpan,
+  nearestShare,
+  pointAlong,
+  type Span,
+  spanFromBulge,
+  spanLength,
+} from './span.ts';
+import { OPEN_GAP_REACH, SAME_PLACE, SILENT_JOIN } from './tolerances.ts';
+
+/** A joined end can bring another within reach; drawings need one round, or two. */
+const ROUNDS = 4;
+
+interface Join {
+  readonly ends: readonly FreeEnd[];
+  readonly to: Point;
+  readonly gap: number;
+  readonly sources: readonly number[];
+}
+
+/** Takes and gives canonical spans. */
+export function joinGaps(
+  spans: readonly SourcedSpan[],
+  joinTolerance: number,
+): { spans: readonly SourcedSpan[]; trouble: LineworkTrouble[] } {
+  const tolerance = Math.max(joinTolerance, SILENT_JOIN);
+  const reach = Math.max(tolerance, OPEN_GAP_REACH * joinTolerance);
+  const trouble: LineworkTrouble[] = [];
+  let current = spans;
+  for (let round = 1; ; round++) {
+    const ends = findFreeEnds(current, reach);
+    const joins = round <= ROUNDS ? findJoins({ spans: current, ends }, tolerance) : [];
+    if (joins.length === 0) return { spans: current, trouble: [...trouble, ...openGaps(current, ends)] };
+    for (const { to: at, gap, sources } of joins) {
+      if (gap > SILENT_JOIN) trouble.push({ kind: 'joined-gap', sources, at, gap });
+    }
+    current = canonicalSpans(applyJoins(current, joins));
+  }
+}
+
+interface LooseWork {
+  readonly spans: readonly SourcedSpan[];
+  readonly ends: readonly FreeEnd[];
+}
+
+function findJoins({ spans, ends }: LooseWork, tolerance: number): Join[] {
+  const joins: Join[] = [];
+  const spanOf = (end: FreeEnd) => itemAt(spans, end.span).span;
+  const limitOf = (end: FreeEnd) => Math.min(tolerance, spanLength(spanOf(end)) / 2);
+  ends.forEach((end, number) => {
+    const partner = partnerOf(ends, number);
+    if (partner !== undefined && partner.gap <= Math.min(limitOf(end), limitOf(partner.end))) {
+      // The pair is one join: its first end makes it.
+      if (partner.number < number) return;
+      const to = cornerOf({ span: spanOf(end), end }, { span: spanOf(partner.end), end: partner.end });
+      joins.push({
+        ends: [end, partner.end],
+        to,
+        gap: partner.gap,
+        sources: sourcesOf(spans, [end.span, partner.end.span]),
+      });
+      return;
+    }
+    const target = end.nearestSpan;
+    if (target === undefined || target.gap > limitOf(end)) return;
+    const to = footOf(
+      { span: spanOf(end), end },
+      { span: itemAt(spans, target.number).span, gap: target.gap },
+    );
+    joins.push({ ends: [end], to, gap: target.gap, sources: sourcesOf(spans, [end.span, target.number]) });
+  });
+  return joins;
+}
+
+/** The free end that is nearest to this one, and it to that, with no third curve nearer to either. */
+function partnerOf(
+  ends: readonly FreeEnd[],
+  number: number,
+): { end: FreeEnd; number: number; gap: number } | undefined {
+  const own = itemAt(ends, number);
+  if (own.nearestEnd === undefined) return undefined;
+  const { number: otherNumber, gap } = own.nearestEnd;
+  const other = itemAt(ends, otherNumber);
+  if (other.nearestEnd?.number !== number) return undefined;
+  const thirdIsNearer = [own, other].some(
+    ({ nearestSpan }) =>
+      nearestSpan !== undefined &&
+      nearestSpan.gap < gap &&
+      nearestSpan.number !== own.span &&
+      nearestSpan.number !== other.span,
+  );
+  return thirdIsNearer ? undefined : { end: other, number: otherNumber, gap };
+}
+
+interface EndOfSpan {
+  readonly span: Span;
+  readonly end: FreeEnd;
+}
+
+/**
+ * Where two ends are to meet: where their curves cross, if that is near; else at the arc's end, so that the arc stays as
+ * drawn and the line gives way; else half-way.
+ */
+function cornerOf(a: EndOfSpan, b: EndOfSpan): Point {
+  const [from, to] = [a.end.point, b.end.point];
+  const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
+  const crossing = crossCarriers(a.span, b.span, middle);
+  const near = 2 * distance(from, to);
+  if (crossing !== undefined && distance(crossing, from) <= near && distance(crossing, to) <= near)
+    return crossing;
+  if (a.span.kind !== b.span.kind) return a.span.kind === 'arc' ? from : to;
+  return middle;
+}
+
+/** Where an end is to meet a span that it nearly reaches: straight on if that is near, else the nearest point. */
+function footOf(own: EndOfSpan, target: { span: Span; gap: number }): Point {
+  const { point } = own.end;
+  const share = nearestShare(target.span, point);
+  if (share === 0) return target.span.start;
+  if (share === 1) return target.span.end;
+  const crossing = crossCarriers(own.span, target.span, point);
+  if (
+    crossing !== undefined &&
+    distance(crossing, point) <= 2 * target.gap &&
+    distanceToSpan(target.span, crossing) <= SAME_PLACE
+  ) {
+    return crossing;
+  }
+  return pointAlong(target.span, share);
+}
+
+function sourcesOf(spans: readonly SourcedSpan[], numbers: readonly number[]): number[] {
+  return [...new Set(numbers.map((number) => itemAt(spans, number).source))].sort((a, b) => a - b);
+}
+
+function applyJoins(spans: readonly SourcedSpan[], joins: readonly Join[]): SourcedSpan[] {
+  const joined = [...spans];
+  for (const { ends, to } of joins) {
+    for (const end of ends) {
+      const { span, source } = itemAt(joined, end.span);
+      joined[end.span] = { span: moveEnd(span, end.atEnd, to), source };
+    }
+  }
+  return joined;
+}
+
+/** An arc moved along its own circle keeps it; moved off it, it keeps its bulge. */
+function moveEnd(span: Span, atEnd: boolean, to: Point): Span {
+  const start = atEnd ? span.start : to;
+  const end = atEnd ? to : span.end;
+  if (span.kind === 'line') return { kind: 'line', start, end };
+  const fromCenter = subtract(start, span.center);
+  const toCenter = subtract(end, span.center);
+  const turned = Math.atan2(cross(fromCenter, toCenter), dot(fromCenter, toCenter));
+  const isOnCircle = Math.abs(distance(to, span.center) - span.radius) <= SAME_PLACE;
+  if (isOnCircle && turned * span.sweep > 0) return { ...span, start, end, sweep: turned };
+  return spanFromBulge(start, end, bulgeOf(span));
+}
+
+/** One for each pair of ends that face each other, one for each other end that nearly reaches a curve. */
+function openGaps(spans: readonly SourcedSpan[], ends: readonly FreeEnd[]): LineworkTrouble[] {
+  const trouble: LineworkTrouble[] = [];
+  ends.forEach((end, number) => {
+    const partner = partnerOf(ends, number);
+    if (partner !== undefined) {
+      if (partner.number < number) return;
+      const at = { x: (end.point.x + partner.end.point.x) / 2, y: (end.point.y + partner.end.point.y) / 2 };
+      const sources = sourcesOf(spans, [end.span, partner.end.span]);
+      trouble.push({ kind: 'open-gap', sources, at, gap: partner.gap });
+    } else if (end.nearestSpan !== undefined) {
+      const { number: target, gap } = end.nearestSpan;
+      trouble.push({ kind: 'open-gap', sources: sourcesOf(spans, [end.span, target]), at: end.point, gap });
+    }
+  });
+  return trouble;
+}

@@ -1,0 +1,115 @@
+/**
+ * Faces from the borders that were walked: each cycle becomes simple loops, and each connected part of the linework is
+ * laid as holes into the face that it lies in. Cost: near linear, by an index of the outer loops' boxes.
+ */
+import type { Face } from './arrangement.ts';
+import { assert, itemAt } from './assert.ts';
+import { boxOfPoints, boxOfSpans } from './box.ts';
+import { indexBoxes } from './box-index.ts';
+import type { Point } from './point.ts';
+import { isInLoop } from './point-in-loop.ts';
+import { type Loop, loopArea } from './span.ts';
+import { loopOfHalves, originOf, type TraceableEdge, type TracedCycle } from './trace-faces.ts';
+
+interface Ring {
+  readonly halves: readonly number[];
+  readonly loop: Loop;
+  readonly area: number;
+}
+
+interface Disc {
+  readonly part: number;
+  readonly outer: Ring;
+  readonly holes: Ring[];
+}
+
+/** Outside first, then by the least vertex of the outer loop. Loops start at their least vertex, holes follow likewise. */
+export function nestCycles(
+  cycles: readonly TracedCycle[],
+  graph: { edges: readonly TraceableEdge[]; vertices: readonly Point[] },
+): Face[] {
+  const { edges, vertices } = graph;
+  const rings = cycles.map(({ halves }) => simpleRings(edges, halves));
+  const discs: Disc[] = [];
+  cycles.forEach(({ part, isOutside }, number) => {
+    if (!isOutside) discs.push(discOf(part, itemAt(rings, number)));
+  });
+  discs.sort((a, b) => compareRings(edges, a.outer, b.outer));
+  const outsideHoles: Ring[] = [];
+  const find = discFinder(discs);
+  cycles.forEach(({ part, isOutside }, number) => {
+    if (!isOutside) return;
+    const holes = find(itemAt(vertices, part), part)?.holes ?? outsideHoles;
+    holes.push(...itemAt(rings, number));
+  });
+  const inOrder = (holes: Ring[]) => holes.sort((a, b) => compareRings(edges, a, b));
+  const outside = faceOf(inOrder(outsideHoles), 0);
+  return [
+    outside,
+    ...discs.map(({ outer, holes }) => {
+      const area = holes.reduce((sum, hole) => sum + hole.area, outer.area);
+      return faceOf([outer, ...inOrder(holes)], area);
+    }),
+  ];
+}
+
+/** A cycle cut where it comes back to a vertex, so that no loop passes a vertex twice. */
+function simpleRings(edges: readonly TraceableEdge[], halves: readonly number[]): Ring[] {
+  const rings: Ring[] = [];
+  const way: number[] = [];
+  const stepAt = new Map<number, number>();
+  for (const half of halves) {
+    stepAt.set(originOf(edges, half), way.length);
+    way.push(half);
+    const back = stepAt.get(originOf(edges, half ^ 1));
+    if (back === undefined) continue;
+    const loop = way.splice(back);
+    for (const each of loop) stepAt.delete(originOf(edges, each));
+    rings.push(ringOf(edges, loop));
+  }
+  assert(way.length === 0, 'a border comes back to where it began');
+  return rings;
+}
+
+function ringOf(edges: readonly TraceableEdge[], halves: readonly number[]): Ring {
+  let least = 0;
+  halves.forEach((half, at) => {
+    if (originOf(edges, half) < originOf(edges, itemAt(halves, least))) least = at;
+  });
+  const turned = [...halves.slice(least), ...halves.slice(0, least)];
+  const loop = loopOfHalves(edges, turned);
+  return { halves: turned, loop, area: loopArea(loop) };
+}
+
+/** Of the rings of a bounded face the largest is the outer one; others touch it, or each other, at single points. */
+function discOf(part: number, rings: readonly Ring[]): Disc {
+  let outer = itemAt(rings, 0);
+  for (const ring of rings) if (ring.area > outer.area) outer = ring;
+  return { part, outer, holes: rings.filter((ring) => ring !== outer) };
+}
+
+function compareRings(edges: readonly TraceableEdge[], a: Ring, b: Ring): number {
+  const [halfA, halfB] = [itemAt(a.halves, 0), itemAt(b.halves, 0)];
+  return originOf(edges, halfA) - originOf(edges, halfB) || halfA - halfB;
+}
+
+/** Finds the smallest disc of another part that holds a point. */
+function discFinder(discs: readonly Disc[]): (point: Point, part: number) => Disc | undefined {
+  const index = indexBoxes(discs.map(({ outer }) => boxOfSpans(outer.loop)));
+  return (point, part) => {
+    const around = index
+      .meeting(boxOfPoints([point]))
+      .map((number) => itemAt(discs, number))
+      .filter((disc) => disc.part !== part)
+      .sort((a, b) => a.outer.area - b.outer.area);
+    return around.find((disc) => isInLoop(disc.outer.loop, point));
+  };
+}
+
+function faceOf(rings: readonly Ring[], area: number): Face {
+  return {
+    borders: rings.map(({ halves }) => halves.map((half) => ({ edge: half >> 1, forward: half % 2 === 0 }))),
+    loops: rings.map(({ loop }) => loop),
+    area,
+  };
+}
