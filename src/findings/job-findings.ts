@@ -32,7 +32,6 @@ export interface JobFacts {
   readonly 'coupon-not-etched': { readonly before: number; readonly after: number };
   readonly 'sheet-tolerance-missing': { readonly thickness: number };
   readonly 'taper-unsupported': { readonly what: 'requirement' | 'sheet' };
-  readonly 'fewest-levels-unsupported': Record<string, never>;
   readonly 'depth-beyond-stock': { readonly depth: number; readonly stock: number };
   readonly 'thickness-beyond-stock': { readonly thickness: number; readonly stock: number };
   readonly 'level-beyond-stock': { readonly level: number; readonly stock: number };
@@ -42,8 +41,11 @@ export interface JobFacts {
     readonly known: readonly string[];
   };
   readonly 'requirement-on-line': { readonly at: readonly [number, number]; readonly clearance: number };
-  readonly 'requirements-clash': { readonly first: string; readonly second: string; readonly region: string };
-  readonly 'nothing-to-etch': Record<string, never>;
+  readonly 'requirements-clash': {
+    readonly first: string;
+    readonly second: string;
+    readonly regions: readonly string[];
+  };
 }
 
 type ProcessFigure = 'etch factor' | 'etch rate';
@@ -198,15 +200,6 @@ export const jobWords: WordsFor<JobFacts> = {
           : 'Divide the region into strips on the drawing and give each strip its depth.',
     }),
   },
-  'fewest-levels-unsupported': {
-    severity: 'note',
-    title: 'Levels as drawn',
-    say: () => ({
-      reason:
-        'This version does not look for the fewest levels: every depth asked becomes a level of its own, which meets every requirement but may take more stages than needed.',
-      remedy: 'To share stages, give "levels" as a list of depths.',
-    }),
-  },
   'depth-beyond-stock': {
     severity: 'stop',
     title: 'Depth beyond the sheet',
@@ -263,17 +256,9 @@ export const jobWords: WordsFor<JobFacts> = {
   'requirements-clash': {
     severity: 'stop',
     title: 'Requirements clash',
-    say: ({ first, second, region }) => ({
-      reason: `${first} and ${second} ask different things of region ${region}.`,
+    say: ({ first, second, regions }) => ({
+      reason: `${first} and ${second} ask different things of ${regionsInWords(regions)}.`,
       remedy: 'Drop one of the two; a point wins over a layer, but not over another point.',
-    }),
-  },
-  'nothing-to-etch': {
-    severity: 'warn',
-    title: 'Nothing to etch',
-    say: () => ({
-      reason: 'No requirement asks a depth of any region: all of the part stays land.',
-      remedy: 'Give a requirement with a layer or a point and a depth.',
     }),
   },
 };
@@ -286,6 +271,10 @@ function suggest(meant: string | undefined, known: readonly string[], what: stri
 function listed(words: readonly string[], joint: 'and' | 'or'): string {
   if (words.length < 2) return words.join('');
   return `${words.slice(0, -1).join(', ')} ${joint} ${words.at(-1)}`;
+}
+
+function regionsInWords(regions: readonly string[]): string {
+  return regions.length === 1 ? `region ${regions[0]}` : `${regions.length} regions`;
 }
 
 /** Up to four decimals, none for nothing: finer than any gauge that measures a sheet. */

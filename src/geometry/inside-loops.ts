@@ -21,6 +21,7 @@ function angleSeen(span: Span, eye: Point): number {
   if (span.kind === 'line') return chord;
   // Between chord and arc the arc passes on the far side of the eye: a full turn more than the chord.
   const side = Math.sign(span.sweep);
-  const isBeyondChord = cross(toStart, toEnd) * side < 0;
+  // By the angle, not the cross product: from the middle of a half circle's chord that is 0, and the angle still has a sign.
+  const isBeyondChord = chord * side < 0;
   return isBeyondChord && distance(eye, span.center) < span.radius ? chord + side * 2 * Math.PI : chord;
 }

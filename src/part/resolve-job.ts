@@ -102,10 +102,8 @@ function resolveLevels(
   given: JobFile['levels'],
   { stock, unit }: { readonly stock: number | Taper; readonly unit: LengthUnit },
 ): { readonly levels: Job['levels']; readonly findings: readonly Finding[] } {
-  if (given === 'fewest') {
-    return { levels: given, findings: [finding('fewest-levels-unsupported', {}, { path: 'levels' })] };
-  }
-  if (given === undefined || given === 'as-drawn') return { levels: given ?? DEFAULT_LEVELS, findings: [] };
+  if (given === undefined || typeof given === 'string')
+    return { levels: given ?? DEFAULT_LEVELS, findings: [] };
   const thickest = typeof stock === 'number' ? stock : Math.max(stock.fromValue, stock.toValue);
   const levels = given.map((level) => jobMillimetres(level, unit));
   const findings = levels.flatMap((level, index) =>
