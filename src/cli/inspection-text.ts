@@ -1,0 +1,40 @@
+/** What a drawing holds, as text for the terminal. */
+import type { Inspection } from '#run/inspect-drawing.ts';
+import { paint } from './paint.ts';
+import { printable } from './printable.ts';
+
+type Seen = Omit<Inspection, 'findings'>;
+
+/** Longer lists are cut: the whole one comes with --json. */
+const MOST_ROWS = 40;
+
+export function inspectionText(seen: Seen, color: boolean): string {
+  const heading = (text: string): string => paint(text, 'bold', color);
+  const lines = [`${heading('unit')}  ${seen.unit ?? 'not given'}`, '', heading('layers')];
+  for (const { name, shown, counts } of seen.layers) {
+    const entities = Object.entries(counts).map(([kind, count]) => `${count} ${kind}`);
+    const what = entities.length === 0 ? 'empty' : entities.join(', ');
+    lines.push(`  ${printable(name)}${shown ? '' : ' (off or frozen)'}: ${what}`);
+  }
+  if (seen.passedOver.length > 0) lines.push('', heading('passed over'));
+  for (const { kind, layer, count, why } of seen.passedOver)
+    lines.push(`  ${count} ${kind} on ${printable(layer)}: ${why}`);
+  lines.push('', heading(`closed outlines  ${seen.closedOutlines.length}`));
+  lines.push(...byLayer(seen.closedOutlines.map(({ layer }) => layer)));
+  lines.push('', heading(`regions  ${seen.regions.length}`));
+  for (const { id, layer, area, label, holes } of seen.regions.slice(0, MOST_ROWS)) {
+    const at = label.map((each) => each.toFixed(2)).join(', ');
+    const islands = holes === 0 ? '' : `, ${holes} inside`;
+    lines.push(`  ${id}  ${area.toFixed(2)} mm²  at ${at} mm  ${printable(layer)}${islands}`.trimEnd());
+  }
+  if (seen.regions.length > MOST_ROWS) {
+    lines.push(`  and ${seen.regions.length - MOST_ROWS} more: --json lists all`);
+  }
+  return `${lines.join('\n')}\n`;
+}
+
+function byLayer(layers: readonly string[]): string[] {
+  const counts = new Map<string, number>();
+  for (const layer of layers) counts.set(layer, (counts.get(layer) ?? 0) + 1);
+  return [...counts].map(([layer, count]) => `  ${count} on ${printable(layer)}`);
+}

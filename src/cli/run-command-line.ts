@@ -1,0 +1,76 @@
+/**
+ * The command line from its arguments to an exit code. Everything that can go wrong ends in one line a finding on the error
+ * stream, never in a stack trace.
+ */
+import { Command, CommanderError } from 'commander';
+import { type Finding, finding } from '#findings/finding.ts';
+import { findingRecord } from '#findings/finding-record.ts';
+import type { CommandEnd, ExitCode } from './command-end.ts';
+import { inspectCommand } from './commands/inspect-command.ts';
+import { planCommand } from './commands/plan-command.ts';
+import { printable } from './printable.ts';
+import { showFindings } from './show-findings.ts';
+import type { Terminal } from './terminal.ts';
+
+export async function runCommandLine(args: readonly string[], terminal: Terminal): Promise<ExitCode> {
+  let ended: CommandEnd = { exitCode: 0, findings: [] };
+  const program = commandLine(terminal, (end) => {
+    ended = end;
+  });
+  try {
+    await program.parseAsync([...args], { from: 'user' });
+  } catch (fault) {
+    if (!(fault instanceof CommanderError)) return broken(fault, terminal);
+    if (fault.exitCode === 0) return 0;
+    ended = { exitCode: 2, findings: [commandUnclear(fault)] };
+  }
+  if (args.includes('--json')) terminal.out(jsonOf(ended));
+  showFindings(ended.findings, terminal);
+  return ended.exitCode;
+}
+
+function commandLine(terminal: Terminal, done: (end: CommandEnd) => void): Command {
+  const program = new Command('isobath')
+    .description('Plans step chemical milling: from a drawing of pockets to stages, scribe lines and times.')
+    .exitOverride()
+    // Faults are told as findings; only help goes out as commander writes it.
+    .configureOutput({ writeOut: terminal.out, writeErr: () => {}, outputError: () => {} })
+    .showHelpAfterError(false)
+    .helpCommand(false);
+  program
+    .command('inspect')
+    .description('say what a drawing holds and what is wrong with it')
+    .argument('<drawing>', 'DXF file')
+    .option('--json', 'print everything as JSON', false)
+    .action(async (drawing: string, { json }: { json: boolean }) => {
+      done(await inspectCommand({ drawing, json }, terminal));
+    });
+  program
+    .command('plan')
+    .description('plan a job: stages, scribe lines, times')
+    .argument('<job>', 'job file; its drawing is looked for from its folder')
+    .requiredOption('--out <folder>', 'where the plan and the hand-off files are written')
+    .option('--json', 'print the findings as JSON', false)
+    .action(async (job: string, { out, json }: { out: string; json: boolean }) => {
+      done(await planCommand({ job, out, json }, terminal));
+    });
+  return program;
+}
+
+/** Commander's words, made one line: "error: unknown option '--ouf'", then "(Did you mean --out?)". */
+function commandUnclear(fault: CommanderError): Finding {
+  const detail =
+    fault.code === 'commander.help' ? 'no command was given' : fault.message.replace(/^error: /, '');
+  return finding('command-unclear', { detail: detail.replace(/\s*\n\s*/g, ' ').replace(/\.$/, '') });
+}
+
+function jsonOf({ findings, record }: CommandEnd): string {
+  return `${JSON.stringify({ findings: findings.map(findingRecord), ...record }, undefined, 2)}\n`;
+}
+
+/** A fault of Isobath's own: one line, so that it can be reported; there is nothing that the engineer could mend. */
+function broken(fault: unknown, terminal: Terminal): ExitCode {
+  const what = fault instanceof Error ? fault.message : String(fault);
+  terminal.error(`isobath: a fault of its own, nothing was written: ${printable(what)}\n`);
+  return 2;
+}

@@ -1,0 +1,31 @@
+/** Findings on the error stream, one a line: severity, code, reason, remedy, place. */
+import { type Finding, type Place, sortFindings } from '#findings/finding.ts';
+import { sayFinding } from '#findings/say-finding.ts';
+import type { Severity } from '#findings/severity.ts';
+import { type Paint, paint } from './paint.ts';
+import { printable } from './printable.ts';
+import type { Terminal } from './terminal.ts';
+
+const PAINT: Record<Severity, Paint> = { stop: 'red', warn: 'yellow', note: 'cyan' };
+
+export function showFindings(findings: readonly Finding[], terminal: Terminal): void {
+  for (const finding of sortFindings(findings))
+    terminal.error(`${findingLine(finding, terminal.errorColor)}\n`);
+}
+
+export function findingLine(finding: Finding, color = false): string {
+  const { reason, remedy } = sayFinding(finding);
+  const where = placeText(finding.place);
+  const head = paint(`${finding.severity} ${finding.code}:`, PAINT[finding.severity], color);
+  return `${head} ${printable(`${reason} ${remedy}${where === '' ? '' : ` [${where}]`}`)}`;
+}
+
+function placeText({ at, path, line, regions, layer }: Place): string {
+  const parts: string[] = [];
+  if (path !== undefined && path !== '') parts.push(path);
+  if (line !== undefined) parts.push(`line ${line}`);
+  if (layer !== undefined) parts.push(`layer ${layer}`);
+  if (at !== undefined) parts.push(`at ${at.x.toFixed(3)}, ${at.y.toFixed(3)} mm`);
+  if (regions !== undefined && regions.length > 0) parts.push(regions.join(' '));
+  return parts.join('; ');
+}

@@ -1,0 +1,81 @@
+/** What a drawing holds, told without a job: unit, layers, entities, closed outlines, regions with area and a label point. */
+import type { DrawingLayer, DrawnNote, PassedOver } from '#drawing/drawing.ts';
+import { type Finding, hasStop, sortFindings } from '#findings/finding.ts';
+import { loopArea } from '#geometry/span.ts';
+import { findRegions } from '#part/find-regions.ts';
+import { DEFAULT_JOIN_TOLERANCE } from '#part/job-defaults.ts';
+import { createRunMemory, drawingFor } from './run-memory.ts';
+import { RunCancelled, type RunOptions } from './run-options.ts';
+
+export interface RegionSeen {
+  readonly id: string;
+  readonly layer: string;
+  /** mm² */
+  readonly area: number;
+  /** A point well inside, mm in the drawing's frame. */
+  readonly label: readonly [number, number];
+  readonly holes: number;
+}
+
+export interface OutlineSeen {
+  readonly layer: string;
+  readonly kind: string;
+  /** mm² inside; the drawn curve closes on itself. */
+  readonly area: number;
+}
+
+export interface Inspection {
+  /** Short name; null when the drawing does not say. */
+  readonly unit: string | null;
+  readonly layers: readonly DrawingLayer[];
+  readonly passedOver: readonly PassedOver[];
+  readonly notes: readonly DrawnNote[];
+  readonly closedOutlines: readonly OutlineSeen[];
+  readonly regions: readonly RegionSeen[];
+  readonly findings: readonly Finding[];
+}
+
+export async function inspectDrawing(bytes: Uint8Array, options: RunOptions = {}): Promise<Inspection> {
+  const step = async (share: number, what: string): Promise<void> => {
+    options.progress?.(share, what);
+    await options.breathe?.();
+    if (options.signal?.aborted === true) throw new RunCancelled();
+  };
+  await step(0, 'reading the drawing');
+  const drawing = drawingFor(createRunMemory(), bytes, undefined);
+  await step(0.6, 'finding the regions');
+  const { unit, layers, passedOver, notes } = drawing;
+  const closed = drawing.curves.filter((curve) => curve.closed);
+  const seen = {
+    unit: unit ?? null,
+    layers,
+    passedOver,
+    notes,
+    closedOutlines: closed.map(({ layer, kind, spans }) => ({
+      layer,
+      kind,
+      area: round(Math.abs(loopArea(spans))),
+    })),
+  };
+  if (hasStop(drawing.findings)) return { ...seen, regions: [], findings: sortFindings(drawing.findings) };
+  const { part, findings } = findRegions(drawing, {
+    layers: { outline: [], regions: undefined, ignore: [] },
+    joinTolerance: DEFAULT_JOIN_TOLERANCE.value,
+  });
+  await step(1, 'done');
+  return {
+    ...seen,
+    regions: part.regions.map(({ id, layer, area, label, loops }) => ({
+      id,
+      layer,
+      area: round(area),
+      label: [round(label.x), round(label.y)],
+      holes: loops.length - 1,
+    })),
+    findings: sortFindings([...drawing.findings, ...findings]),
+  };
+}
+
+function round(value: number): number {
+  return Math.round(value * 1e6) / 1e6 + 0;
+}

@@ -1,0 +1,141 @@
+/**
+ * The one door: a job and a drawing go in; findings, the plan and the files to hand off come out. Nothing is read from or
+ * written to a disk here, no clock is looked at: the same input gives the same bytes. All findings of a step are gathered;
+ * a `stop` before the plan ends the run without one, a `stop` in the plan keeps back every file that could be cut from.
+ */
+import { utf8ToBytes } from '@noble/hashes/utils.js';
+import { hydrogenLitresIn } from '#bath/aluminium-chemistry.ts';
+import type { Drawing } from '#drawing/drawing.ts';
+import { type Finding, hasStop, sortFindings } from '#findings/finding.ts';
+import { jsonText } from '#handoff/json-text.ts';
+import type { PlanFile } from '#handoff/plan-file.ts';
+import { scribeDrawing } from '#handoff/scribe-drawing.ts';
+import { makePlanFile } from '#handoff/write-plan-file.ts';
+import { askRegions } from '#part/ask-regions.ts';
+import type { Job } from '#part/job.ts';
+import type { JobFile } from '#part/job-file.ts';
+import type { Asked, Part, RegionId } from '#part/part.ts';
+import { readJob } from '#part/read-job.ts';
+import { resolveJob } from '#part/resolve-job.ts';
+import type { EtchPlan } from '#plan/etch-plan.ts';
+import { makePlan } from '#plan/make-plan.ts';
+import { measurePlan } from './measure-plan.ts';
+import { createRunMemory, drawingFor, partFor, type RunMemory, sha256For } from './run-memory.ts';
+import { RunCancelled, type RunOptions } from './run-options.ts';
+
+export interface RunInput {
+  readonly jobText: string;
+  /** As the plan shall name it. */
+  readonly drawingName: string;
+  readonly drawingBytes: Uint8Array;
+}
+
+export interface OutputFile {
+  readonly name: string;
+  /** What it is, in a few words. */
+  readonly what: string;
+  readonly mime: string;
+  readonly bytes: Uint8Array;
+}
+
+/** As far as the run came; without a plan file, the input could not be used. */
+export interface RunResult {
+  readonly findings: readonly Finding[];
+  readonly planFile?: PlanFile;
+  readonly drawing?: Drawing;
+  readonly part?: Part;
+  readonly plan?: EtchPlan;
+  readonly files: readonly OutputFile[];
+}
+
+/** With a memory of the caller's, a second run does again only what the change of the job asks for. */
+export async function runJob(
+  input: RunInput,
+  options: RunOptions & { readonly memory?: RunMemory } = {},
+): Promise<RunResult> {
+  const memory = options.memory ?? createRunMemory();
+  const step = stepper(options);
+  await step(0, 'reading the job');
+  const reading = readJob(input.jobText);
+  const { jobFile } = reading;
+  if (jobFile === undefined) return ended(reading.findings);
+
+  await step(0.02, 'reading the drawing');
+  const drawing = drawingFor(memory, input.drawingBytes, jobFile.drawingUnits);
+  const { job, filled, findings: jobFindings } = resolveJob(jobFile, drawing.unit);
+  const early = [...reading.findings, ...drawing.findings, ...jobFindings];
+  if (job === undefined || hasStop(drawing.findings)) return { ...ended(early), drawing };
+
+  await step(0.25, 'finding the regions');
+  const { part, findings: partFindings } = partFor(memory, drawing, job);
+  const { asked, findings: askedFindings } = askRegions(part, job);
+  const found = [...early, ...partFindings, ...askedFindings];
+  if (hasStop(found)) return { ...ended(found), drawing, part };
+
+  await step(0.4, 'placing the scribe lines');
+  return planned({ input, job, filled, drawing, part, asked, findings: found, memory, step });
+}
+
+interface Ready {
+  readonly input: RunInput;
+  readonly job: Job;
+  readonly filled: JobFile;
+  readonly drawing: Drawing;
+  readonly part: Part;
+  readonly asked: ReadonlyMap<RegionId, Asked>;
+  readonly findings: readonly Finding[];
+  readonly memory: RunMemory;
+  readonly step: Step;
+}
+
+async function planned(ready: Ready): Promise<RunResult> {
+  const { input, job, drawing, part, memory, step } = ready;
+  const plan = makePlan({ part, asked: ready.asked, job, memory: memory.clusters });
+  await step(0.75, 'measuring what will be etched');
+  const measures = measurePlan(plan, job);
+  await step(0.95, 'writing the files');
+  const findings = sortFindings([...ready.findings, ...plan.findings]);
+  const unit = drawing.unit ?? 'mm';
+  const { thickness, density } = job.stock;
+  const planFile = makePlanFile({
+    job: ready.filled,
+    drawing: { file: input.drawingName, sha256: sha256For(memory, input.drawingBytes), unit },
+    plan,
+    measures,
+    metal: {
+      density,
+      hydrogenLitresPerGram: hydrogenLitresIn(job.process.bath, 1),
+      thickness: typeof thickness === 'number' ? thickness : undefined,
+    },
+    findings,
+    provenance: job.provenance,
+  });
+  const files: OutputFile[] = [
+    { name: 'plan.json', what: 'the whole plan', mime: 'application/json', bytes: utf8ToBytes(jsonText(planFile)) },
+  ];
+  if (!hasStop(findings)) {
+    files.push({
+      name: 'scribe.dxf',
+      what: 'scribe lines, a layer a stage',
+      mime: 'image/vnd.dxf',
+      bytes: scribeDrawing({ name: job.name, plan, unit }),
+    });
+  }
+  await step(1, 'done');
+  return { findings, planFile, drawing, part, plan, files };
+}
+
+function ended(findings: readonly Finding[]): RunResult {
+  return { findings: sortFindings(findings), files: [] };
+}
+
+type Step = (share: number, what: string) => Promise<void>;
+
+/** Tells the progress, lets the host breathe, and throws when the run was cancelled meanwhile. */
+function stepper({ progress, signal, breathe }: RunOptions): Step {
+  return async (share, what) => {
+    progress?.(share, what);
+    await breathe?.();
+    if (signal?.aborted === true) throw new RunCancelled();
+  };
+}

@@ -1,0 +1,8 @@
+/** How much a run takes in; beyond these it says so instead of filling the memory. */
+import { MOST_BYTES } from '#drawing/drawing-limits.ts';
+
+/** Bytes of a drawing. */
+export const MOST_DRAWING_BYTES = MOST_BYTES;
+
+/** Bytes of a job file: a thousand requirements need a fifth of a megabyte. */
+export const MOST_JOB_BYTES = 10_000_000;

@@ -1,0 +1,56 @@
+/**
+ * What is worth keeping between two runs of much the same job: the drawing as read, its regions, its hash, and the clusters of
+ * the plan. The caller owns the value; a run reads and renews it. What is kept is used only where its input is the same.
+ */
+import { sha256 } from '@noble/hashes/sha2.js';
+import { bytesToHex } from '@noble/hashes/utils.js';
+import type { Drawing } from '#drawing/drawing.ts';
+import { readDrawing } from '#drawing/read-drawing.ts';
+import { findRegions, type RegionsFound } from '#part/find-regions.ts';
+import type { Job } from '#part/job.ts';
+import { type ClusterMemory, createClusterMemory } from '#plan/make-plan.ts';
+import type { LengthUnit } from '#units/length-unit.ts';
+
+export interface RunMemory {
+  drawing?: { readonly bytes: Uint8Array; readonly unit: LengthUnit | undefined; readonly drawing: Drawing };
+  hash?: { readonly bytes: Uint8Array; readonly sha256: string };
+  regions?: { readonly drawing: Drawing; readonly key: string; readonly found: RegionsFound };
+  readonly clusters: ClusterMemory;
+}
+
+export function createRunMemory(): RunMemory {
+  return { clusters: createClusterMemory() };
+}
+
+/** The drawing read in its own unit, or in `unit` where one is given. */
+export function drawingFor(memory: RunMemory, bytes: Uint8Array, unit: LengthUnit | undefined): Drawing {
+  const kept = memory.drawing;
+  if (kept !== undefined && kept.unit === unit && isSame(kept.bytes, bytes)) return kept.drawing;
+  const drawing = readDrawing(bytes, unit === undefined ? {} : { unit });
+  memory.drawing = { bytes, unit, drawing };
+  return drawing;
+}
+
+/** Regions depend on the drawing and on which layers count, not on what is asked of them. */
+export function partFor(memory: RunMemory, drawing: Drawing, job: Job): RegionsFound {
+  const key = JSON.stringify([job.layers, job.joinTolerance]);
+  const kept = memory.regions;
+  if (kept !== undefined && kept.drawing === drawing && kept.key === key) return kept.found;
+  const found = findRegions(drawing, job);
+  memory.regions = { drawing, key, found };
+  return found;
+}
+
+/** SHA-256 in hexadecimal. */
+export function sha256For(memory: RunMemory, bytes: Uint8Array): string {
+  const kept = memory.hash;
+  if (kept !== undefined && isSame(kept.bytes, bytes)) return kept.sha256;
+  const hash = { bytes, sha256: bytesToHex(sha256(bytes)) };
+  memory.hash = hash;
+  return hash.sha256;
+}
+
+function isSame(a: Uint8Array, b: Uint8Array): boolean {
+  if (a === b) return true;
+  return a.length === b.length && a.every((byte, index) => byte === b[index]);
+}

@@ -1,0 +1,48 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import { scribeDrawing } from '#handoff/scribe-drawing.ts';
+import { handMadePlan } from '#support/hand-made-plan.ts';
+
+/** The independent library ezdxf (MIT; Debian package python3-ezdxf): loads a file, audits it, and tells what it read. */
+const SCRIPT = `
+import json, sys, ezdxf
+document = ezdxf.readfile(sys.argv[1])
+audit = document.audit()
+lines = [e for e in document.modelspace() if e.dxftype() == "LWPOLYLINE"]
+print(json.dumps({
+    "errors": [e.message for e in audit.errors], "fixes": [e.message for e in audit.fixes],
+    "version": document.dxfversion, "units": document.units,
+    "layers": sorted({e.dxf.layer for e in document.modelspace()}),
+    "lines": [{"layer": e.dxf.layer, "closed": bool(e.closed), "points": [list(p) for p in e.get_points("xyb")]} for e in lines],
+}))
+`;
+const pythons = ['/usr/bin/python3', 'python3'];
+const python = pythons.find((each) => spawnSync(each, ['-c', 'import ezdxf']).status === 0);
+const folder = mkdtempSync(join(tmpdir(), 'isobath-audit-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+describe.skipIf(python === undefined)('ezdxf, where it is installed', () => {
+  it.each([
+    ['mm', 4],
+    ['in', 1],
+  ] as const)('loads and audits scribe.dxf in %s without an error or a fix', (unit, units) => {
+    const file = join(folder, `scribe-${unit}.dxf`);
+    writeFileSync(file, scribeDrawing({ name: 'Gondola lid', plan: handMadePlan, unit }));
+    const run = spawnSync(python ?? '', ['-c', SCRIPT, file], { encoding: 'utf8' });
+    expect(run.stderr).toBe('');
+    const read = JSON.parse(run.stdout) as Record<string, unknown> & {
+      lines: { layer: string; closed: boolean }[];
+    };
+    expect(read).toMatchObject({ errors: [], fixes: [], version: 'AC1015', units });
+    expect(read['layers']).toEqual(['NOTES', 'OUTLINE', 'SCRIBE-01', 'SCRIBE-02']);
+    expect(read.lines.map(({ layer, closed }) => [layer, closed])).toEqual([
+      ['OUTLINE', true],
+      ['SCRIBE-01', true],
+      ['SCRIBE-02', true],
+      ['SCRIBE-02', false],
+    ]);
+  });
+});
