@@ -1,0 +1,104 @@
+import {
+  chmodSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { type WriteOrder, writeFiles } from '#cli/write-files.ts';
+
+const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
+let home = '';
+beforeEach(() => {
+  home = mkdtempSync(join(tmpdir(), 'isobath-write-'));
+});
+afterEach(() => rmSync(home, { recursive: true }));
+
+function order(special: Partial<WriteOrder> = {}): WriteOrder {
+  const files = [
+    { name: 'plan.json', bytes: bytes('plan') },
+    { name: 'scribe.dxf', bytes: bytes('lines') },
+  ];
+  return { folder: join(home, 'out'), files, stale: [], inputs: [], ...special };
+}
+
+const codeOf = (outcome: ReturnType<typeof writeFiles>): string | undefined =>
+  'refused' in outcome ? outcome.refused.code : undefined;
+
+describe('files are written whole or not at all', () => {
+  it('makes the folder and leaves nothing beside the files', () => {
+    expect(writeFiles(order({ folder: join(home, 'a', 'b') }))).toEqual({ removed: [] });
+    expect(readdirSync(join(home, 'a', 'b')).sort()).toEqual(['plan.json', 'scribe.dxf']);
+  });
+
+  it('replaces the files of an earlier run and leaves strangers alone', () => {
+    writeFiles(order());
+    writeFileSync(join(home, 'out', 'letter.txt'), 'keep');
+    writeFiles(order({ files: [{ name: 'plan.json', bytes: bytes('new') }] }));
+    expect(readFileSync(join(home, 'out', 'plan.json'), 'utf8')).toBe('new');
+    expect(readdirSync(join(home, 'out')).sort()).toEqual(['letter.txt', 'plan.json', 'scribe.dxf']);
+  });
+
+  it('takes away a cut file that no longer belongs to the plan, and says so', () => {
+    writeFiles(order());
+    const outcome = writeFiles(
+      order({ files: [{ name: 'plan.json', bytes: bytes('stopped') }], stale: ['scribe.dxf'] }),
+    );
+    expect(outcome).toEqual({ removed: ['scribe.dxf'] });
+    expect(readdirSync(join(home, 'out'))).toEqual(['plan.json']);
+  });
+
+  it('out-not-a-folder: a file stands where the folder should be', () => {
+    writeFileSync(join(home, 'out'), 'a file');
+    expect(codeOf(writeFiles(order()))).toBe('out-not-a-folder');
+    expect(codeOf(writeFiles(order({ folder: join(home, 'out', 'deeper') })))).toBe('out-not-a-folder');
+    expect(readFileSync(join(home, 'out'), 'utf8')).toBe('a file');
+  });
+
+  it('out-not-writable: a folder stands where a file should be, and nothing else is written', () => {
+    mkdirSync(join(home, 'out', 'scribe.dxf'), { recursive: true });
+    expect(codeOf(writeFiles(order()))).toBe('out-not-writable');
+    expect(readdirSync(join(home, 'out'))).toEqual(['scribe.dxf']);
+  });
+
+  it.skipIf(process.getuid?.() === 0)('out-not-writable: the folder allows no writing', () => {
+    mkdirSync(join(home, 'out'));
+    chmodSync(join(home, 'out'), 0o500);
+    expect(codeOf(writeFiles(order()))).toBe('out-not-writable');
+    chmodSync(join(home, 'out'), 0o700);
+    expect(readdirSync(join(home, 'out'))).toEqual([]);
+  });
+
+  it('out-not-writable: a name longer than any disk takes; folders made for it are gone again', () => {
+    expect(codeOf(writeFiles(order({ folder: join(home, 'made', 'x'.repeat(300)) })))).toBe(
+      'out-not-writable',
+    );
+    const files = [{ name: 'y'.repeat(300), bytes: bytes('') }];
+    expect(codeOf(writeFiles(order({ folder: join(home, 'made', 'again'), files })))).toBe(
+      'out-not-writable',
+    );
+    expect(existsSync(join(home, 'made', 'again'))).toBe(false);
+  });
+
+  it('out-over-input: the drawing itself lies where a result would go, also by way of a link', () => {
+    mkdirSync(join(home, 'out'));
+    const drawing = join(home, 'out', 'scribe.dxf');
+    writeFileSync(drawing, 'original');
+    expect(codeOf(writeFiles(order({ inputs: [drawing] })))).toBe('out-over-input');
+    symlinkSync(join(home, 'out'), join(home, 'link'));
+    expect(codeOf(writeFiles(order({ folder: join(home, 'link'), inputs: [drawing] })))).toBe(
+      'out-over-input',
+    );
+    expect(codeOf(writeFiles(order({ files: [], stale: ['scribe.dxf'], inputs: [drawing] })))).toBe(
+      'out-over-input',
+    );
+    expect(readFileSync(drawing, 'utf8')).toBe('original');
+  });
+});

@@ -1,0 +1,80 @@
+/** DXF text written by hand, tag by tag, so that a test can spoil any of it. Millimetres unless told otherwise. */
+
+export type Corner = readonly [x: number, y: number];
+
+export interface SmallDrawing {
+  /** `$INSUNITS`; none at all when undefined. */
+  readonly insunits?: number | undefined;
+  readonly entities: readonly string[];
+}
+
+export function tags(...pairs: readonly (string | number)[]): string {
+  return `${pairs.join('\n')}\n`;
+}
+
+export function dxf({ insunits, entities }: SmallDrawing): string {
+  const unit = insunits === undefined ? '' : tags(9, '$INSUNITS', 70, insunits);
+  return [
+    tags(0, 'SECTION', 2, 'HEADER', 9, '$ACADVER', 1, 'AC1015'),
+    unit,
+    tags(0, 'ENDSEC', 0, 'SECTION', 2, 'ENTITIES'),
+    ...entities,
+    tags(0, 'ENDSEC', 0, 'EOF'),
+  ].join('');
+}
+
+export function outline(
+  layer: string,
+  corners: readonly (readonly [x: number, y: number, bulge?: number])[],
+): string {
+  const head = tags(0, 'LWPOLYLINE', 8, layer, 90, corners.length, 70, 1);
+  return (
+    head +
+    corners.map(([x, y, bulge]) => tags(10, x, 20, y, ...(bulge === undefined ? [] : [42, bulge]))).join('')
+  );
+}
+
+export function box(layer: string, [x, y]: Corner, [endX, endY]: Corner): string {
+  return outline(layer, [
+    [x, y],
+    [endX, y],
+    [endX, endY],
+    [x, endY],
+  ]);
+}
+
+export function line(layer: string, from: Corner, to: Corner): string {
+  return tags(0, 'LINE', 8, layer, 10, from[0], 20, from[1], 11, to[0], 21, to[1]);
+}
+
+export function circle(layer: string, at: Corner, radius: number): string {
+  return tags(0, 'CIRCLE', 8, layer, 10, at[0], 20, at[1], 40, radius);
+}
+
+/** A buoy's lid: a trimmed plate with a pocket, a deeper pocket nested in it, and a round one. */
+export const buoyLid: readonly string[] = [
+  box('TRIM', [0, 0], [200, 120]),
+  box('POCKETS', [20, 20], [120, 100]),
+  box('DEEP', [45, 40], [95, 80]),
+  circle('ROUND', [160, 60], 25),
+];
+
+export const buoyLidDrawing = dxf({ insunits: 4, entities: buoyLid });
+
+/** A job about it, as an object to be spoilt. */
+export const buoyLidJob = {
+  format: 'isobath-job',
+  version: 1,
+  name: 'Buoy lid',
+  drawing: 'buoy-lid.dxf',
+  units: 'mm',
+  layers: { outline: ['TRIM'] },
+  stock: { alloy: 'al-2024-t3', thickness: 4 },
+  process: { bath: 'caustic-aluminium', etchFactor: 1, rate: 0.0297 },
+  requirements: [
+    { layer: 'POCKETS', depth: 1.2 },
+    { layer: 'DEEP', depth: 2.4 },
+    { layer: 'ROUND', depth: 1.2 },
+  ],
+  levels: 'as-drawn',
+} as const;
