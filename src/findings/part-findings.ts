@@ -1,14 +1,150 @@
-/** Findings about regions and requirements. */
+/** Findings about linework and the regions that it makes. Lengths in mm, areas in mm². */
 import type { WordsFor } from './words.ts';
 
 export interface PartFacts {
+  readonly 'line-without-length': { readonly kind: string };
+  readonly 'line-doubled': { readonly kind: string; readonly otherLine: number };
+  readonly 'line-over-itself': { readonly kind: string };
+  readonly 'line-overshoots': { readonly kind: string; readonly length: number };
+  readonly 'line-leads-nowhere': { readonly kind: string; readonly length: number };
+  readonly 'gap-joined': { readonly gap: number; readonly joinTolerance: number };
+  readonly 'gap-open': { readonly gap: number; readonly joinTolerance: number };
+  readonly 'layer-missing': LayerMissing;
+  readonly 'outline-layer-missing': LayerMissing;
+  readonly 'outline-not-closed': { readonly layers: readonly string[] };
+  readonly 'outline-crosses-itself': { readonly kind: string; readonly times: number };
+  readonly 'no-closed-region': Record<string, never>;
   readonly 'region-outside-sheet': { readonly area: number };
 }
 
+interface LayerMissing {
+  readonly layer: string;
+  readonly meant: string | undefined;
+  readonly known: readonly string[];
+}
+
 export const partWords: WordsFor<PartFacts> = {
+  'line-without-length': {
+    severity: 'note',
+    title: 'Line without length',
+    say: ({ kind }) => ({
+      reason: `Part of this ${kind} starts and ends at one place, so it borders nothing; it was passed over.`,
+      remedy: 'Nothing need be done; delete it from the drawing to be rid of the note.',
+    }),
+  },
+  'line-doubled': {
+    severity: 'note',
+    title: 'Line drawn twice',
+    say: ({ kind, otherLine }) => ({
+      reason: `This ${kind} runs exactly where the one on line ${otherLine} of the file runs; the two count as one.`,
+      remedy: 'Delete one of the two, unless both layers need it.',
+    }),
+  },
+  'line-over-itself': {
+    severity: 'note',
+    title: 'Line runs over itself',
+    say: ({ kind }) => ({
+      reason: `This ${kind} goes back over its own way; the stretch counts once.`,
+      remedy: 'Take the needless vertices out of the drawing.',
+    }),
+  },
+  'line-overshoots': {
+    severity: 'note',
+    title: 'Line overshoots',
+    say: ({ kind, length }) => ({
+      reason: `This ${kind} runs ${figureOf(length)} mm past the line that it meets; the end was cut off.`,
+      remedy: 'Nothing need be done; trim it in the drawing to be rid of the note.',
+      value: length,
+    }),
+  },
+  'line-leads-nowhere': {
+    severity: 'warn',
+    title: 'Line leads nowhere',
+    say: ({ kind, length }) => ({
+      reason: `${figureOf(length)} mm of this ${kind} closes no outline, so it borders no region; it was left out.`,
+      remedy: 'Run it on to close the outline, delete it, or put its layer under layers.ignore.',
+      value: length,
+    }),
+  },
+  'gap-joined': {
+    severity: 'note',
+    title: 'Gap joined',
+    say: ({ gap, joinTolerance }) => ({
+      reason: `Two ends ${figureOf(gap)} mm apart were brought together.`,
+      remedy: `Check that they belong together; a joinTolerance under ${figureOf(gap)} mm leaves them apart.`,
+      value: gap,
+      limit: joinTolerance,
+    }),
+  },
+  'gap-open': {
+    severity: 'warn',
+    title: 'Gap left open',
+    say: ({ gap, joinTolerance }) => ({
+      reason: `An end stops ${figureOf(gap)} mm short of the nearest line; up to ${figureOf(joinTolerance)} mm would be joined.`,
+      remedy: `Close it in the drawing, or set joinTolerance to ${figureOf(Math.ceil(gap * 100) / 100)} mm.`,
+      value: gap,
+      limit: joinTolerance,
+    }),
+  },
+  'layer-missing': {
+    severity: 'warn',
+    title: 'Layer not in the drawing',
+    say: sayMissing,
+  },
+  'outline-layer-missing': {
+    severity: 'stop',
+    title: 'Outline layer not in the drawing',
+    say: sayMissing,
+  },
+  'outline-not-closed': {
+    severity: 'stop',
+    title: 'Outline not closed',
+    say: ({ layers }) => ({
+      reason: `The linework on ${layersInWords(layers)} closes no outline, so there is no sheet to etch.`,
+      remedy: 'Close the outline in the drawing, or name the layer that holds it under layers.outline.',
+    }),
+  },
+  'outline-crosses-itself': {
+    severity: 'warn',
+    title: 'Outline crosses itself',
+    say: ({ kind, times }) => ({
+      reason: `This ${kind} passes ${times === 1 ? 'one place' : `${times} places`} twice: inside and outside change over there.`,
+      remedy: 'Look at the sheet in plan; draw each closed outline as a curve of its own.',
+      value: times,
+    }),
+  },
+  'no-closed-region': {
+    severity: 'stop',
+    title: 'No closed region',
+    say: () => ({
+      reason: 'The linework that takes part encloses no area at all.',
+      remedy: 'Close the outlines in the drawing, raise joinTolerance, or check which layers take part.',
+    }),
+  },
   'region-outside-sheet': {
     severity: 'warn',
-    title: 'Region outside the outline',
-    say: () => ({ reason: 'Region outside the outline.', remedy: 'Move it inside the outline or drop it.' }),
+    title: 'Region outside the sheet',
+    say: ({ area }) => ({
+      reason: `A closed area of ${figureOf(area)} mm² lies outside the outline of the sheet; it is not etched.`,
+      remedy: 'Move it inside the outline, or put its layer under layers.ignore.',
+      value: area,
+    }),
   },
 };
+
+function sayMissing({ layer, meant, known }: LayerMissing): { reason: string; remedy: string } {
+  const all = known.length === 0 ? 'The drawing has no layers.' : `Its layers: ${known.join(', ')}.`;
+  return {
+    reason: `The drawing has no layer "${layer}".`,
+    remedy: meant === undefined ? all : `Did you mean "${meant}"? ${all}`,
+  };
+}
+
+function layersInWords(layers: readonly string[]): string {
+  return `${layers.length === 1 ? 'layer' : 'layers'} ${layers.map((layer) => `"${layer}"`).join(', ')}`;
+}
+
+/** Up to four decimals, none for nothing. */
+function figureOf(value: number): string {
+  return String(Number(value.toFixed(4)));
+}

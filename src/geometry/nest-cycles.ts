@@ -6,8 +6,8 @@ import type { Face } from './arrangement.ts';
 import { assert, itemAt } from './assert.ts';
 import { boxOfPoints, boxOfSpans } from './box.ts';
 import { indexBoxes } from './box-index.ts';
+import { isInsideLoops } from './inside-loops.ts';
 import type { Point } from './point.ts';
-import { isInLoop } from './point-in-loop.ts';
 import { type Loop, loopArea } from './span.ts';
 import { loopOfHalves, originOf, type TraceableEdge, type TracedCycle } from './trace-faces.ts';
 
@@ -102,7 +102,7 @@ function discFinder(discs: readonly Disc[]): (point: Point, part: number) => Dis
       .map((number) => itemAt(discs, number))
       .filter((disc) => disc.part !== part)
       .sort((a, b) => a.outer.area - b.outer.area);
-    return around.find((disc) => isInLoop(disc.outer.loop, point));
+    return around.find((disc) => isInsideLoops([disc.outer.loop], point));
   };
 }
 

@@ -1,0 +1,98 @@
+/**
+ * The part from its drawing: linework of the chosen layers arranged in the plane, its faces sorted into metal and not, and the
+ * metal ones named. Ids follow the label points, down the drawing and then across, so that neither depths nor the order of
+ * entities change them.
+ */
+import type { Drawing } from '#drawing/drawing.ts';
+import { type Finding, finding } from '#findings/finding.ts';
+import { arrange } from '#geometry/arrange.ts';
+import { type Arrangement, OUTSIDE } from '#geometry/arrangement.ts';
+import { itemAt } from '#geometry/assert.ts';
+import { labelPoint } from '#geometry/label-point.ts';
+import { findLayers } from './find-layers.ts';
+import { findMetal, sheetLoops } from './find-sheet.ts';
+import type { Job } from './job.ts';
+import type { Part, Region } from './part.ts';
+import { pickCurves } from './pick-curves.ts';
+import { selfCrossings } from './self-crossings.ts';
+import { tellLinework } from './tell-linework.ts';
+
+export interface RegionsFound {
+  readonly part: Part;
+  readonly findings: readonly Finding[];
+}
+
+/** Label points are compared to this, mm, so that rounding does not reorder labels that stand side by side. */
+const LABEL_GRAIN = 1e-3;
+
+export function findRegions(drawing: Drawing, job: Pick<Job, 'layers' | 'joinTolerance'>): RegionsFound {
+  const picked = pickCurves(drawing, job.layers);
+  const taking = [...picked.outline, ...picked.regions].sort((a, b) => a - b);
+  const linework = taking.flatMap((source) =>
+    itemAt(drawing.curves, source).spans.map((span) => ({ span, source })),
+  );
+  const { arrangement, trouble } = arrange(linework, { joinTolerance: job.joinTolerance });
+  const repeats = new Set(
+    trouble.flatMap((each) => (each.kind === 'doubled' && each.other !== each.source ? [each.source] : [])),
+  );
+  const outline = picked.outline.filter((source) => !repeats.has(source));
+  const isSheetBounded = job.layers.outline.length > 0;
+  const isMetal = isSheetBounded
+    ? findMetal({ arrangement, curves: drawing.curves, outline })
+    : arrangement.faces.map((_, face) => face !== OUTSIDE);
+  const layers = findLayers(arrangement, (source) => itemAt(drawing.curves, source).layer);
+  const regions = nameRegions(arrangement, { isMetal, layers });
+  const regionOfFace = arrangement.faces.map(() => -1);
+  regions.forEach(({ face }, index) => {
+    regionOfFace[face] = index;
+  });
+  const sheet = isSheetBounded ? sheetLoops(arrangement, isMetal) : [];
+  const findings = [
+    ...picked.findings,
+    ...tellLinework(trouble, drawing.curves, job.joinTolerance),
+    ...tellSheet({ arrangement, isMetal, layers }, job.layers.outline, picked.findings),
+    ...selfCrossings(arrangement, { curves: drawing.curves, outline }),
+  ];
+  return { part: { arrangement, regions, regionOfFace, sheet, trouble }, findings };
+}
+
+interface SortedFaces {
+  readonly isMetal: readonly boolean[];
+  readonly layers: readonly (readonly string[])[];
+}
+
+function nameRegions({ faces }: Arrangement, { isMetal, layers }: SortedFaces): Region[] {
+  const found = faces.flatMap(({ area, loops }, face) => {
+    if (isMetal[face] !== true) return [];
+    const own = itemAt(layers, face);
+    return [{ face, layer: own[0] ?? '', layers: own, label: labelPoint(loops), area, loops }];
+  });
+  const grain = (value: number) => Math.round(value / LABEL_GRAIN);
+  found.sort(
+    (a, b) => grain(b.label.y) - grain(a.label.y) || grain(a.label.x) - grain(b.label.x) || a.face - b.face,
+  );
+  const width = Math.max(2, String(found.length).length);
+  return found.map((region, i) => ({ id: `R${String(i + 1).padStart(width, '0')}`, ...region }));
+}
+
+/** What the faces say about the sheet as a whole. */
+function tellSheet(
+  { arrangement, isMetal, layers }: SortedFaces & { readonly arrangement: Arrangement },
+  outlineLayers: readonly string[],
+  earlier: readonly Finding[],
+): Finding[] {
+  const { faces } = arrangement;
+  if (faces.length === 1) return [finding('no-closed-region', {})];
+  if (outlineLayers.length === 0) return [];
+  if (!isMetal.includes(true)) {
+    const isToldMissing = earlier.some(({ code }) => code === 'outline-layer-missing');
+    return isToldMissing ? [] : [finding('outline-not-closed', { layers: outlineLayers })];
+  }
+  return faces.flatMap(({ area, loops }, face) => {
+    const layer = layers[face]?.[0];
+    if (face === OUTSIDE || isMetal[face] === true || layer === undefined) return [];
+    // A face of the outline's own is a cutout, not a region gone astray.
+    if (outlineLayers.includes(layer)) return [];
+    return [finding('region-outside-sheet', { area }, { at: labelPoint(loops), layer })];
+  });
+}

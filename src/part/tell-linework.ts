@@ -1,0 +1,62 @@
+/** Trouble in the linework as findings: one for each fault, at most a page of each kind. */
+import type { DrawnCurve } from '#drawing/drawing.ts';
+import { MOST_FINDINGS_A_CODE } from '#drawing/drawing-limits.ts';
+import { type Finding, type FindingCode, finding, type Place } from '#findings/finding.ts';
+import type { LineworkTrouble } from '#geometry/arrangement.ts';
+import { itemAt } from '#geometry/assert.ts';
+
+/** Trouble in the order given; a curve that an open gap keeps from closing is told as the gap, not as dangling too. */
+export function tellLinework(
+  trouble: readonly LineworkTrouble[],
+  curves: readonly DrawnCurve[],
+  joinTolerance: number,
+): Finding[] {
+  const gapped = new Set(trouble.flatMap((each) => (each.kind === 'open-gap' ? each.sources : [])));
+  const findings = trouble
+    .filter((each) => each.kind !== 'dangling' || !gapped.has(each.source))
+    .map((each) => tell(each, { curves, joinTolerance }));
+  return condense(findings);
+}
+
+interface Drawn {
+  readonly curves: readonly DrawnCurve[];
+  readonly joinTolerance: number;
+}
+
+function tell(trouble: LineworkTrouble, { curves, joinTolerance }: Drawn): Finding {
+  const first =
+    trouble.kind === 'joined-gap' || trouble.kind === 'open-gap' ? trouble.sources[0] : trouble.source;
+  const { kind, layer, line } = itemAt(curves, first ?? 0);
+  const place: Place = { at: trouble.at, layer, line };
+  switch (trouble.kind) {
+    case 'zero-length':
+      return finding('line-without-length', { kind }, place);
+    case 'doubled':
+      return trouble.other === trouble.source
+        ? finding('line-over-itself', { kind }, place)
+        : finding('line-doubled', { kind, otherLine: itemAt(curves, trouble.other).line }, place);
+    case 'joined-gap':
+      return finding('gap-joined', { gap: trouble.gap, joinTolerance }, place);
+    case 'open-gap':
+      return finding('gap-open', { gap: trouble.gap, joinTolerance }, place);
+    case 'dangling':
+      return trouble.length <= joinTolerance
+        ? finding('line-overshoots', { kind, length: trouble.length }, place)
+        : finding('line-leads-nowhere', { kind, length: trouble.length }, place);
+  }
+}
+
+/** The first of each code, and how many more there are. */
+function condense(findings: readonly Finding[]): Finding[] {
+  const counts = new Map<FindingCode, number>();
+  const kept = findings.filter(({ code }) => {
+    const count = (counts.get(code) ?? 0) + 1;
+    counts.set(code, count);
+    return count <= MOST_FINDINGS_A_CODE;
+  });
+  for (const [code, count] of counts) {
+    const more = count - MOST_FINDINGS_A_CODE;
+    if (more > 0) kept.push(finding('more-of-the-same', { of: code, more }));
+  }
+  return kept;
+}
