@@ -25,9 +25,8 @@ describe('the JSON of a plan', () => {
   it('reads back to the same value, whatever it is', () => {
     fc.assert(
       fc.property(fc.jsonValue(), (value) => {
-        expect(JSON.parse(jsonText(value))).toEqual(JSON.parse(JSON.stringify(value));
+        expect(JSON.parse(jsonText(value))).toEqual(JSON.parse(JSON.stringify(value)));
       }),
-      ),
     );
   });
 });

@@ -1,0 +1,38 @@
+import { describe, expect, it } from 'vitest';
+import { stageTable } from '#cli/stage-table.ts';
+import { makePlanFile } from '#handoff/write-plan-file.ts';
+import { expectGolden } from '#support/golden.ts';
+import { handMadePlan } from '#support/hand-made-plan.ts';
+
+const reached = { floorArea: 1, share: 1, deepest: 1, shallowest: 1 };
+const planFile = makePlanFile({
+  job: {},
+  drawing: { file: 'lid.dxf', sha256: '', unit: 'mm' },
+  plan: handMadePlan,
+  measures: {
+    stages: [{ removedVolume: 1200 }, { removedVolume: 3400 }],
+    regions: new Map(['R01', 'R02'].map((id) => [id, reached])),
+  },
+  metal: { density: 2.78, hydrogenLitresPerGram: 1.246, thickness: 4 },
+  findings: [],
+  provenance: [],
+});
+
+describe('the stage table', () => {
+  it('lines up its columns, and ends with minutes, metal and gas', () => {
+    expectGolden('stage-table.txt', stageTable(planFile, false));
+  });
+
+  it('colours only where colour is shown', () => {
+    expect(stageTable(planFile, false)).not.toContain('\u001b');
+    expect(stageTable(planFile, true)).toContain('\u001b[48;2;11;60;93m');
+  });
+
+  it('shortens a long list of regions and says how many it leaves out', () => {
+    const stages = planFile.stages.map((stage) => ({
+      ...stage,
+      regions: Array.from({ length: 40 }, (_, index) => `R${index}`),
+    }));
+    expect(stageTable({ ...planFile, stages }, false)).toContain('R11 and 28 more');
+  });
+});
