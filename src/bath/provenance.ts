@@ -1,6 +1,6 @@
 /** Where a figure comes from. Every built-in value carries it into the plan. */
 
-export type ProvenanceKind = 'published' | 'common-practice' | 'memory' | 'user' | 'measured';
+type ProvenanceKind = 'published' | 'common-practice' | 'memory' | 'user' | 'measured';
 
 export interface Provenance {
   readonly quantity: string;
