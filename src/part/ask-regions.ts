@@ -4,9 +4,10 @@
  */
 import { type Finding, finding, type Place } from '#findings/finding.ts';
 import { nearestWord } from '#findings/nearest-word.ts';
+import type { Point } from '#geometry/point.ts';
 import type { Job, Requirement, Taper } from './job.ts';
 import type { Asked, Part, Region, RegionId } from './part.ts';
-import { LEAST_CLEARANCE, type RegionAt, regionFinder } from './region-at.ts';
+import { LEAST_CLEARANCE, regionFinder } from './region-at.ts';
 
 export interface AskedRegions {
   /** Regions that a requirement names, in the part's order; all others are land. */
@@ -15,78 +16,103 @@ export interface AskedRegions {
 }
 
 export function askRegions(part: Part, job: Job): AskedRegions {
-  const regionAt = regionFinder(part);
-  const claims = job.requirements.map((requirement) => claimRegions(requirement, part, regionAt));
-  const findings = claims.flatMap((claim) => claim.findings);
-  const byLayer = new Map<RegionId, Requirement>();
-  const byPoint = new Map<RegionId, Requirement>();
-  const clashes = new Map<string, Clash>();
-  for (const { requirement, regions } of claims) {
-    const rank = 'at' in requirement.names ? byPoint : byLayer;
-    for (const { id } of regions) {
-      const earlier = rank.get(id);
-      if (earlier === undefined) rank.set(id, requirement);
-      else if (!asksTheSame(earlier, requirement))
-        addClash(clashes, { first: earlier, second: requirement, id });
-    }
-  }
-  for (const { first, second, ids } of clashes.values()) {
-    const facts = { first: first.path, second: second.path, regions: ids };
-    findings.push(finding('requirements-clash', facts, { path: second.path, regions: ids }));
-  }
+  const claims = claimRegions(part, job.requirements);
+  const byLayer = settleRank(claims.byLayer);
+  const byPoint = settleRank(claims.byPoint);
   const asked = new Map<RegionId, Asked>();
   for (const { id } of part.regions) {
-    const requirement = byPoint.get(id) ?? byLayer.get(id);
+    const requirement = byPoint.ofRegion.get(id) ?? byLayer.ofRegion.get(id);
     if (requirement === undefined) continue;
     const { depth, plus, minus } = requirement;
     if (typeof depth === 'number') asked.set(id, { depth, plus, minus });
   }
-  return { asked, findings };
+  return { asked, findings: [...claims.findings, ...byLayer.clashes, ...byPoint.clashes] };
 }
 
-/** The regions that a requirement names, or why it names none. */
+/** Gives each region the first requirement of one rank that names it, and tells of the others that ask something else. */
+function settleRank(claims: readonly Claim[]): {
+  readonly ofRegion: ReadonlyMap<RegionId, Requirement>;
+  readonly clashes: readonly Finding[];
+} {
+  const ofRegion = new Map<RegionId, Requirement>();
+  const clashes: Finding[] = [];
+  for (const { requirements, regions } of claims) {
+    const [first, ...others] = requirements;
+    if (first === undefined) continue;
+    for (const other of others) if (!asksTheSame(first, other)) clashes.push(clash(first, other, regions));
+    const disputed = new Map<Requirement, Region[]>();
+    for (const region of regions) {
+      const earlier = ofRegion.get(region.id);
+      if (earlier === undefined) ofRegion.set(region.id, first);
+      else if (!asksTheSame(earlier, first)) listFor(disputed, earlier).push(region);
+    }
+    for (const [earlier, over] of disputed) clashes.push(clash(earlier, first, over));
+  }
+  return { ofRegion, clashes };
+}
+
+/** Requirements that name the same regions in the same way: one, or all of one layer. */
 interface Claim {
-  readonly requirement: Requirement;
+  readonly requirements: readonly Requirement[];
   readonly regions: readonly Region[];
+}
+
+interface Claims {
+  readonly byLayer: readonly Claim[];
+  readonly byPoint: readonly Claim[];
+  /** Why a requirement names no region. */
   readonly findings: readonly Finding[];
 }
 
-function claimRegions(requirement: Requirement, part: Part, regionAt: RegionAt): Claim {
-  const { names, path } = requirement;
-  if ('layer' in names) {
-    const regions = part.regions.filter(({ layers }) => layers.includes(names.layer));
-    if (regions.length > 0) return { requirement, regions, findings: [] };
-    const known = [...new Set(part.regions.flatMap(({ layers }) => layers))]
-      .filter((layer) => layer !== '')
-      .sort();
-    const facts = { names, meant: nearestWord(names.layer, known), known };
-    const place: Place = { path: `${path}.layer`, layer: names.layer };
-    return { requirement, regions, findings: [finding('requirement-meets-no-region', facts, place)] };
+function claimRegions(part: Part, requirements: readonly Requirement[]): Claims {
+  const regionAt = regionFinder(part);
+  const ofLayer = new Map<string, Region[]>();
+  for (const region of part.regions) for (const layer of region.layers) listFor(ofLayer, layer).push(region);
+  const known = [...ofLayer.keys()].filter((layer) => layer !== '').sort();
+  const layerClaims = new Map<string, Requirement[]>();
+  const byPoint: Claim[] = [];
+  const findings: Finding[] = [];
+  for (const requirement of requirements) {
+    const { names, path } = requirement;
+    if ('layer' in names) {
+      if (ofLayer.has(names.layer)) listFor(layerClaims, names.layer).push(requirement);
+      else findings.push(layerUnmet(path, names, known));
+      continue;
+    }
+    const found = regionAt(names.at);
+    if (found === undefined || found === 'on-line') findings.push(pointUnmet(path, names.at, found));
+    else byPoint.push({ requirements: [requirement], regions: [found] });
   }
-  const found = regionAt(names.at);
-  if (found !== undefined && found !== 'on-line') return { requirement, regions: [found], findings: [] };
-  const at = [names.at.x, names.at.y] as const;
-  const place: Place = { path: `${path}.at`, at: names.at };
-  const fault =
-    found === 'on-line'
-      ? finding('requirement-on-line', { at, clearance: LEAST_CLEARANCE }, place)
-      : finding('requirement-meets-no-region', { names: { at }, meant: undefined, known: [] }, place);
-  return { requirement, regions: [], findings: [fault] };
+  const byLayer = [...layerClaims].map(([layer, same]) => ({
+    requirements: same,
+    regions: ofLayer.get(layer) ?? [],
+  }));
+  return { byLayer, byPoint, findings };
 }
 
-/** Two requirements of one rank, and the regions they disagree about. */
-interface Clash {
-  readonly first: Requirement;
-  readonly second: Requirement;
-  readonly ids: readonly RegionId[];
+function layerUnmet(path: string, names: { readonly layer: string }, known: readonly string[]): Finding {
+  const facts = { names, meant: nearestWord(names.layer, known), known };
+  return finding('requirement-meets-no-region', facts, { path: `${path}.layer`, layer: names.layer });
 }
 
-function addClash(
-  clashes: Map<string, Clash>,
-  { first, second, id }: { readonly first: Requirement; readonly second: Requirement; readonly id: RegionId },
-): void {
-  const key = `${first.path} ${second.path}`;
-  clashes.set(key, { first, second, ids: [...(clashes.get(key)?.ids ?? []), id] });
+function pointUnmet(path: string, point: Point, found: 'on-line' | undefined): Finding {
+  const at = [point.x, point.y] as const;
+  const place: Place = { path: `${path}.at`, at: point };
+  return found === 'on-line'
+    ? finding('requirement-on-line', { at, clearance: LEAST_CLEARANCE }, place)
+    : finding('requirement-meets-no-region', { names: { at }, meant: undefined, known: [] }, place);
+}
+
+function clash(first: Requirement, second: Requirement, over: readonly Region[]): Finding {
+  const regions = over.map(({ id }) => id);
+  const facts = { first: first.path, second: second.path, regions };
+  return finding('requirements-clash', facts, { path: second.path, regions });
+}
+
+function listFor<Key, Item>(lists: Map<Key, Item[]>, key: Key): Item[] {
+  const list = lists.get(key) ?? [];
+  lists.set(key, list);
+  return list;
 }
 
 function asksTheSame(a: Requirement, b: Requirement): boolean {
