@@ -57,18 +57,14 @@ function checkRising(table: unknown, path: JsonPath, placeOf: PlaceOf): Finding[
 }
 
 function checkDistinct(levels: unknown, path: JsonPath, placeOf: PlaceOf): Finding[] {
-  const list = listOf(levels);
-  return list.flatMap((level, index) =>
-    typeof level === 'number' && list.indexOf(level) < index
-      ? [
-          finding(
-            'job-value-wrong',
-            { found: `the level ${level} a second time`, expected: 'each level once' },
-            placeOf([...path, index]),
-          ),
-        ]
-      : [],
-  );
+  const seen = new Set<unknown>();
+  return listOf(levels).flatMap((level, index) => {
+    const isSecond = seen.has(level);
+    seen.add(level);
+    if (typeof level !== 'number' || !isSecond) return [];
+    const facts = { found: `the level ${level} a second time`, expected: 'each level once' };
+    return [finding('job-value-wrong', facts, placeOf([...path, index]))];
+  });
 }
 
 function isKeyed(value: unknown): value is Keyed {
