@@ -1,7 +1,7 @@
 /**
  * Spans that leave one vertex, in counter-clockwise order. Directions that differ clearly decide by themselves; where two
- * are nearly one, as where a fillet runs into a line, the spans are compared further out, at half and at the whole of
- * the shorter chord: since they meet nowhere else, the order there is the order everywhere.
+ * are nearly one, as where a fillet runs into a line, the spans are compared further out along the shorter chord: since
+ * they meet nowhere else, the order there is the order everywhere.
  */
 import { itemAt } from './assert.ts';
 import { distance, subtract } from './point.ts';
@@ -12,6 +12,9 @@ import type { Span } from './span.ts';
  * `SAME_PLACE` can lean to the wrong side by √(2 · 5e-5 / radius): 0.01 at a radius of 1 mm.
  */
 const NEARLY_ONE_DIRECTION = 0.05;
+
+/** Shares of the shorter chord at which to compare: short of its end, where half circles would be opposite. */
+const LOOKS = [0.5, 0.9];
 
 interface Leaving {
   readonly half: number;
@@ -26,7 +29,7 @@ interface Ray extends Leaving {
 export function orderAround(leaving: readonly Leaving[]): Leaving[] {
   const rays: Ray[] = leaving.map((each) => ({
     ...each,
-    angle: directionAt(each.span, 0),
+    angle: halfTurn(directionAt(each.span, 0)),
     chord: distance(each.span.start, each.span.end),
   }));
   rays.sort((a, b) => a.angle - b.angle || a.half - b.half);
@@ -40,11 +43,13 @@ function settleNearRays(rays: Ray[]): void {
     let hasSwapped = false;
     for (let at = 0; at < rays.length; at++) {
       const following = (at + 1) % rays.length;
+      const seam = following === 0 ? 2 * Math.PI : 0;
       const a = itemAt(rays, at);
       const b = itemAt(rays, following);
-      if (Math.abs(halfTurn(b.angle - a.angle)) > NEARLY_ONE_DIRECTION || turnFurtherOut(a, b) >= 0) continue;
-      rays[at] = b;
-      rays[following] = a;
+      const gap = b.angle + seam - a.angle;
+      if (Math.abs(gap) > NEARLY_ONE_DIRECTION || turnFurtherOut(a, b) >= 0) continue;
+      rays[at] = { ...b, angle: b.angle + seam };
+      rays[following] = { ...a, angle: a.angle - seam };
       hasSwapped = true;
     }
     if (!hasSwapped) return;
@@ -54,9 +59,10 @@ function settleNearRays(rays: Ray[]): void {
 /** Positive when `b` lies counter-clockwise of `a`. */
 function turnFurtherOut(a: Ray, b: Ray): number {
   const reach = Math.min(a.chord, b.chord);
-  const atHalf = halfTurn(directionAt(b.span, reach / 2) - directionAt(a.span, reach / 2));
-  const atEnd = halfTurn(directionAt(b.span, reach) - directionAt(a.span, reach));
-  return atHalf + atEnd;
+  return LOOKS.reduce(
+    (sum, share) => sum + halfTurn(directionAt(b.span, share * reach) - directionAt(a.span, share * reach)),
+    0,
+  );
 }
 
 /** Direction from the start to the span's point that far away, radians; from the ends and the sweep alone. */
