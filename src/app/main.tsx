@@ -1,0 +1,26 @@
+/** Starts the workbench: its state, the worker behind it, and the first sample, planned. */
+import { createRoot } from 'react-dom/client';
+import { createStore } from 'zustand/vanilla';
+import { assert } from '#geometry/assert.ts';
+import { fetchSample, SAMPLES } from './samples.ts';
+import { startPlanner } from './state/planner.ts';
+import { workbenchActions } from './state/workbench-actions.ts';
+import { EMPTY_WORKBENCH, type WorkbenchState } from './state/workbench-state.ts';
+import './views/workbench.css';
+import { WorkbenchView } from './views/WorkbenchView.tsx';
+import { WorkbenchContext } from './views/workbench-context.ts';
+import { startPlanService } from './worker/start-plan-service.ts';
+
+const store = createStore<WorkbenchState>(() => EMPTY_WORKBENCH);
+const actions = workbenchActions(store);
+const planner = startPlanner(store, startPlanService());
+const bench = document.getElementById('bench');
+assert(bench !== null, 'the page has a bench');
+createRoot(bench).render(
+  <WorkbenchContext value={{ store, actions, planner }}>
+    <WorkbenchView />
+  </WorkbenchContext>,
+);
+
+const [first] = SAMPLES;
+if (first !== undefined) actions.openFiles(await fetchSample(first));

@@ -1,0 +1,23 @@
+/** The sample jobs that the workbench brings along; the first one is open when it starts. */
+import type { DrawingFile } from '#app/worker/plan-service.ts';
+
+export interface Sample {
+  /** Name of the job file, beside the page. */
+  readonly file: string;
+  readonly title: string;
+}
+
+export const SAMPLES: readonly Sample[] = [{ file: 'gauge-pod-cover.job.json', title: 'Gauge-pod cover' }];
+
+/** The job file and its drawing. */
+export async function fetchSample({ file }: Sample): Promise<DrawingFile[]> {
+  const job = await fetchFile(file);
+  const { drawing } = JSON.parse(new TextDecoder().decode(job.bytes)) as { readonly drawing: string };
+  return [job, await fetchFile(drawing)];
+}
+
+async function fetchFile(name: string): Promise<DrawingFile> {
+  const answer = await fetch(`./${name}`);
+  if (!answer.ok) throw new Error(`${name} could not be fetched: ${answer.status}`);
+  return { name, bytes: new Uint8Array(await answer.arrayBuffer()) };
+}

@@ -1,0 +1,97 @@
+/** Arrays that the plan is drawn from: triangles of the regions, segments of the lines. Plain numbers; no three objects. */
+import { ShapeUtils, Vector2 } from 'three';
+import { contourPoints, type RegionShape } from '#app/state/region-shape.ts';
+import { itemAt } from '#geometry/assert.ts';
+import type { Point } from '#geometry/point.ts';
+import { pathOfContour } from '#handoff/contour.ts';
+import type { Contour } from '#handoff/plan-file.ts';
+import { stageMark } from '#plan/stage-mark.ts';
+
+export type Rings = RegionShape['rings'];
+export type Rgb = readonly [red: number, green: number, blue: number];
+
+/** Corners of the triangles of each set of rings, x and y by turns, kept as long as the rings live. */
+export type TriangleCache = WeakMap<Rings, Float32Array>;
+
+/** All regions as one list of coloured triangles at height 0. */
+export function fillArrays(
+  shapes: readonly RegionShape[],
+  colorOf: (shape: RegionShape) => Rgb,
+  cache: TriangleCache,
+): { readonly positions: Float32Array; readonly colors: Float32Array } {
+  const parts = shapes.map((shape) => ({
+    corners: triangleCorners(shape.rings, cache),
+    color: colorOf(shape),
+  }));
+  const count = parts.reduce((sum, { corners }) => sum + corners.length / 2, 0);
+  const positions = new Float32Array(count * 3);
+  const colors = new Float32Array(count * 3);
+  let at = 0;
+  for (const { corners, color } of parts) {
+    for (let index = 0; index < corners.length; index += 2, at += 3) {
+      positions[at] = itemAt(corners, index);
+      positions[at + 1] = itemAt(corners, index + 1);
+      colors.set(color, at);
+    }
+  }
+  return { positions, colors };
+}
+
+function triangleCorners(rings: Rings, cache: TriangleCache): Float32Array {
+  const known = cache.get(rings);
+  if (known !== undefined) return known;
+  const vectors = rings.map((ring) => ring.map(({ x, y }) => new Vector2(x, y)));
+  const points = vectors.flat();
+  const [outer, ...holes] = vectors;
+  const triangles = outer === undefined ? [] : ShapeUtils.triangulateShape(outer, holes);
+  const corners = new Float32Array(triangles.length * 6);
+  triangles.flat().forEach((corner, index) => {
+    const { x, y } = itemAt(points, corner);
+    corners[index * 2] = x;
+    corners[index * 2 + 1] = y;
+  });
+  cache.set(rings, corners);
+  return corners;
+}
+
+/** Segments of contours, six numbers each. */
+export function contourSegments(contours: readonly Contour[]): Float32Array {
+  return segmentsOf(contours.map((contour) => ({ points: contourPoints(contour), closed: contour.closed })));
+}
+
+export function ringSegments(rings: readonly (readonly Point[])[], z = 0): Float32Array {
+  return segmentsOf(
+    rings.map((points) => ({ points, closed: true })),
+    z,
+  );
+}
+
+/** Ticks of a stage's mark along its lines; `pitch` and `length` in mm. */
+export function markSegments(
+  lines: readonly Contour[],
+  mark: { readonly stage: number; readonly pitch: number; readonly length: number },
+): Float32Array {
+  const numbers: number[] = [];
+  for (const line of lines) {
+    for (const { at, across } of stageMark(pathOfContour(line).spans, mark)) {
+      const [dx, dy] = [(across.x * mark.length) / 2, (across.y * mark.length) / 2];
+      numbers.push(at.x - dx, at.y - dy, 0, at.x + dx, at.y + dy, 0);
+    }
+  }
+  return new Float32Array(numbers);
+}
+
+function segmentsOf(
+  chains: readonly { readonly points: readonly Point[]; readonly closed: boolean }[],
+  z = 0,
+): Float32Array {
+  const numbers: number[] = [];
+  for (const { points, closed } of chains) {
+    const count = closed ? points.length : points.length - 1;
+    for (let index = 0; index < count; index++) {
+      const [from, to] = [itemAt(points, index), itemAt(points, (index + 1) % points.length)];
+      numbers.push(from.x, from.y, z, to.x, to.y, z);
+    }
+  }
+  return new Float32Array(numbers);
+}

@@ -1,0 +1,177 @@
+/** What the engineer does to a job, as pure functions: (job, arguments) → job. Lengths come in millimetres. */
+
+import type { JobFile } from '#part/job-file.ts';
+import { millimetresIn } from '#units/length-unit.ts';
+
+type Requirement = JobFile['requirements'][number];
+type DrawingPoint = readonly [x: number, y: number];
+
+/** A region to ask something of, as the job sees it: coordinates of the drawing, in the drawing's unit. */
+export interface RegionTarget {
+  readonly layer: string;
+  /** A point well inside. */
+  readonly at: DrawingPoint;
+  readonly holds: (point: DrawingPoint) => boolean;
+}
+
+/** What is asked: a depth or what remains, and its tolerance where that is to change. */
+export interface Wish {
+  readonly depth?: number;
+  readonly thickness?: number;
+  readonly plus?: number;
+  readonly minus?: number;
+}
+
+/** Two depths nearer than this are one level: far below any tolerance, far above rounding. */
+const SAME_DEPTH = 1e-6;
+
+/**
+ * Asks the same of every target. Where the targets are all the regions of a layer the layer's requirement says it, else each
+ * region gets a requirement by point, in place of one it already had.
+ */
+export function askOfRegions(
+  job: JobFile,
+  targets: readonly RegionTarget[],
+  all: readonly RegionTarget[],
+  wish: Wish,
+): JobFile {
+  let requirements = [...job.requirements];
+  const chosen = new Set(targets);
+  const done = new Set<RegionTarget>();
+  for (const layer of new Set(targets.map((target) => target.layer))) {
+    const mates = all.filter((target) => target.layer === layer);
+    if (layer === '' || mates.length < 2 || !mates.every((mate) => chosen.has(mate))) continue;
+    const pointed = (each: Requirement) => mates.some((mate) => isAskedAt(each, mate));
+    requirements = askOfOne(
+      requirements.filter((each) => !pointed(each)),
+      {
+        isMine: (each) => each.layer === layer,
+        fresh: { layer },
+        wished: inJobUnits(job, wish),
+      },
+    );
+    for (const mate of mates) done.add(mate);
+  }
+  for (const target of targets) {
+    if (done.has(target)) continue;
+    requirements = askOfOne(requirements, {
+      isMine: (each) => isAskedAt(each, target),
+      fresh: { at: [...target.at], ...toleranceFrom(requirements, target.layer) },
+      wished: inJobUnits(job, wish),
+    });
+  }
+  return { ...job, requirements };
+}
+
+function askOfOne(
+  requirements: Requirement[],
+  ask: { isMine: (each: Requirement) => boolean; fresh: Requirement; wished: Wish },
+): Requirement[] {
+  const index = requirements.findIndex(ask.isMine);
+  const base = requirements[index] ?? ask.fresh;
+  const asked = withWish(base, ask.wished);
+  return index === -1 ? [...requirements, asked] : requirements.with(index, asked);
+}
+
+/** Depth, thickness and taper exclude each other. */
+function withWish(base: Requirement, { depth, thickness, plus, minus }: Wish): Requirement {
+  const { depth: oldDepth, thickness: oldThickness, taper, ...rest } = base;
+  const tolerance = {
+    ...(plus === undefined ? {} : { plus }),
+    ...(minus === undefined ? {} : { minus }),
+  };
+  if (depth !== undefined) return { ...rest, depth, ...tolerance };
+  if (thickness !== undefined) return { ...rest, thickness, ...tolerance };
+  return { ...base, ...tolerance };
+}
+
+function isAskedAt(requirement: Requirement, target: RegionTarget): boolean {
+  return requirement.at !== undefined && target.holds(requirement.at);
+}
+
+/** A region set apart from its layer keeps the layer's tolerance. */
+function toleranceFrom(requirements: readonly Requirement[], layer: string): Wish {
+  const mate = requirements.find((each) => each.layer === layer);
+  return {
+    ...(mate?.plus === undefined ? {} : { plus: mate.plus }),
+    ...(mate?.minus === undefined ? {} : { minus: mate.minus }),
+  };
+}
+
+/** Moves a level: every requirement of that depth, or the level itself where the job lists its levels. */
+export function moveLevel(job: JobFile, move: { from: number; to: number; thickness: number }): JobFile {
+  const unit = millimetresIn(job.units ?? 'mm');
+  const isFrom = (depth: number) => Math.abs(depth * unit - move.from) < SAME_DEPTH;
+  const to = rounded(move.to / unit);
+  if (Array.isArray(job.levels)) {
+    return { ...job, levels: job.levels.map((level) => (isFrom(level) ? to : level)) };
+  }
+  const sheet = move.thickness / unit;
+  const requirements = job.requirements.map((each) => {
+    if (each.depth !== undefined && isFrom(each.depth)) return { ...each, depth: to };
+    if (each.thickness !== undefined && isFrom(sheet - each.thickness)) {
+      return { ...each, thickness: rounded(sheet - to) };
+    }
+    return each;
+  });
+  return { ...job, requirements };
+}
+
+/** Nominal sheet thickness, in mm. */
+export function setSheetThickness(job: JobFile, thickness: number): JobFile {
+  return {
+    ...job,
+    stock: { ...job.stock, thickness: rounded(thickness / millimetresIn(job.units ?? 'mm')) },
+  };
+}
+
+export function setEtchFactor(job: JobFile, etchFactor: number): JobFile {
+  return { ...job, process: { ...job.process, etchFactor } };
+}
+
+/** Rate in mm/min. */
+export function setRate(job: JobFile, rate: number): JobFile {
+  return { ...job, process: { ...job.process, rate: rounded(rate / millimetresIn(job.units ?? 'mm')) } };
+}
+
+export type LayerRole = 'outline' | 'regions' | 'ignore';
+
+/** The part a layer plays. A job that names no region layers takes every layer without another part. */
+export function setLayerRole(job: JobFile, layer: string, role: LayerRole): JobFile {
+  const without = (names: readonly string[] | undefined) => (names ?? []).filter((name) => name !== layer);
+  const outline = without(job.layers?.outline);
+  const ignore = without(job.layers?.ignore);
+  const named = job.layers?.regions;
+  const regions = named === undefined ? undefined : without(named);
+  if (role === 'outline') outline.push(layer);
+  if (role === 'ignore') ignore.push(layer);
+  if (role === 'regions') regions?.push(layer);
+  return {
+    ...job,
+    layers: { outline, ignore, ...(regions === undefined ? {} : { regions }) },
+  };
+}
+
+export function layerRole(job: JobFile, layer: string): LayerRole {
+  if (job.layers?.outline?.includes(layer)) return 'outline';
+  if (job.layers?.ignore?.includes(layer)) return 'ignore';
+  return job.layers?.regions === undefined || job.layers.regions.includes(layer) ? 'regions' : 'ignore';
+}
+
+/** A job for a drawing just opened: nothing asked yet; sheet, bath and rules carried over from the job before. */
+export function jobForDrawing(last: JobFile, drawing: string): JobFile {
+  const { layers, drawingUnits, levels, ...kept } = last;
+  return { ...kept, name: drawing.replace(/\.dxf$/i, ''), drawing, requirements: [], levels: 'as-drawn' };
+}
+
+function inJobUnits(job: JobFile, wish: Wish): Wish {
+  const unit = millimetresIn(job.units ?? 'mm');
+  return Object.fromEntries(
+    Object.entries(wish).map(([name, length]) => [name, rounded(length / unit)]),
+  ) as Wish;
+}
+
+/** Six places: a millionth of a unit is below anything that can be measured, and keeps the file readable. */
+function rounded(length: number): number {
+  return Number(length.toFixed(6));
+}

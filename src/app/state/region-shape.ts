@@ -1,0 +1,80 @@
+/** A region of the plan as polygons fine enough for the eye: for drawing, picking and asking. The plan itself stays exact. */
+import { itemAt } from '#geometry/assert.ts';
+import { type Box, boxOfPoints, joinBoxes } from '#geometry/box.ts';
+import type { Point } from '#geometry/point.ts';
+import { pointAlong } from '#geometry/span.ts';
+import { pathOfContour } from '#handoff/contour.ts';
+import type { Contour, PlanFileRegion } from '#handoff/plan-file.ts';
+
+export interface RegionShape {
+  readonly region: PlanFileRegion;
+  /** Outer ring first, then holes; first point not repeated. */
+  readonly rings: readonly (readonly Point[])[];
+  readonly box: Box;
+}
+
+/** Largest turn between two points of an arc on screen; 7.5° leaves 0.2 % of the radius, a pixel at a radius of 500. */
+const LARGEST_TURN = Math.PI / 24;
+
+/**
+ * Shapes of a plan's regions. A region whose border did not change keeps the rings it had, the very same object, so that
+ * whatever was made from them stays good: changing a depth changes no border.
+ */
+export function regionShapes(
+  regions: readonly PlanFileRegion[],
+  before: readonly RegionShape[],
+): RegionShape[] {
+  const known = new Map(before.map((shape) => [shape.region.id, shape]));
+  return regions.map((region) => {
+    const old = known.get(region.id);
+    if (old !== undefined && isSameBorder(old.region.contours, region.contours)) return { ...old, region };
+    const rings = region.contours.map(contourPoints);
+    return { region, rings, box: boxOfPoints(itemAt(rings, 0)) };
+  });
+}
+
+function isSameBorder(a: readonly Contour[], b: readonly Contour[]): boolean {
+  return a.length === b.length && a.every((contour, index) => isSameContour(contour, itemAt(b, index)));
+}
+
+function isSameContour({ vertices: a }: Contour, { vertices: b }: Contour): boolean {
+  return (
+    a.length === b.length &&
+    a.every((vertex, index) => vertex.every((value, axis) => value === itemAt(b, index)[axis]))
+  );
+}
+
+/** Points along a contour, arcs cut into chords; the last point of an open one included. */
+export function contourPoints(contour: Contour): Point[] {
+  const points: Point[] = [];
+  const { spans, closed } = pathOfContour(contour);
+  for (const span of spans) {
+    const steps = span.kind === 'line' ? 1 : Math.ceil(Math.abs(span.sweep) / LARGEST_TURN);
+    for (let step = 0; step < steps; step++) points.push(pointAlong(span, step / steps));
+  }
+  const last = spans.at(-1);
+  if (!closed && last !== undefined) points.push(last.end);
+  return points;
+}
+
+/** Whether the region holds the point: even-odd over all rings. */
+export function shapeHolds(shape: RegionShape, { x, y }: Point): boolean {
+  const { minX, minY, maxX, maxY } = shape.box;
+  if (x < minX || x > maxX || y < minY || y > maxY) return false;
+  let inside = false;
+  for (const ring of shape.rings) {
+    let before = itemAt(ring, ring.length - 1);
+    for (const point of ring) {
+      const crosses = point.y > y !== before.y > y;
+      if (crosses && x < point.x + ((y - point.y) * (before.x - point.x)) / (before.y - point.y))
+        inside = !inside;
+      before = point;
+    }
+  }
+  return inside;
+}
+
+export function boxOfShapes(shapes: readonly RegionShape[]): Box | undefined {
+  const [first, ...rest] = shapes.map((shape) => shape.box);
+  return first === undefined ? undefined : rest.reduce(joinBoxes, first);
+}

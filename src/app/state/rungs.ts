@@ -1,0 +1,35 @@
+/** The plan as the ladder shows it: a rung for each level, with what lies on it. */
+import type { PlanFile, PlanFileRegion, PlanFileStage } from '#handoff/plan-file.ts';
+
+export interface Rung {
+  readonly stage: PlanFileStage;
+  /** Regions that end on this level. */
+  readonly regions: readonly PlanFileRegion[];
+  /** mm² */
+  readonly area: number;
+  /** Depths that every region of the rung accepts; empty (from > to) when there is none. */
+  readonly accepted: { readonly from: number; readonly to: number };
+}
+
+/** Deepest first, as the stages run. */
+export function rungsOf(planFile: PlanFile): Rung[] {
+  return planFile.stages.map((stage) => {
+    const regions = planFile.regions.filter((region) => stage.regions.includes(region.id));
+    return {
+      stage,
+      regions,
+      area: regions.reduce((sum, region) => sum + region.area, 0),
+      accepted: {
+        from: Math.max(...regions.map(({ asked }) => asked.depth - asked.minus)),
+        to: Math.min(...regions.map(({ asked }) => asked.depth + asked.plus)),
+      },
+    };
+  });
+}
+
+/** Rounding of the plan file and of typed figures stays below this, mm. */
+const ROUNDING = 1e-6;
+
+export function isAccepted({ accepted }: Rung, level: number): boolean {
+  return level >= accepted.from - ROUNDING && level <= accepted.to + ROUNDING;
+}

@@ -1,0 +1,75 @@
+/** Everything that can be done at the workbench, as functions on its store. */
+import type { StoreApi } from 'zustand/vanilla';
+import type { Point } from '#geometry/point.ts';
+import type { JobFile } from '#part/job-file.ts';
+import type { ShownUnit } from '#units/show-length.ts';
+import { askOfRegions, type Wish } from './edit-job.ts';
+import { closeGroup, redo, startHistory, takeStep, undo } from './history.ts';
+import { openFiles } from './open-files.ts';
+import { regionTargets } from './region-targets.ts';
+import type { Notice, OpenDocument, Session, SheetView, WorkbenchState } from './workbench-state.ts';
+
+export type SelectHow = 'only' | 'toggle' | 'add';
+
+export type WorkbenchActions = ReturnType<typeof workbenchActions>;
+
+export function workbenchActions(store: StoreApi<WorkbenchState>) {
+  const look = (change: Partial<Session>) =>
+    store.setState(({ session }) => ({ session: { ...session, ...change } }));
+  const select = (ids: readonly string[], how: SelectHow = 'only') =>
+    look({ selection: selected(store.getState().session.selection, ids, how) });
+
+  const edit = (label: string, change: (job: JobFile) => JobFile, group?: string) => {
+    store.setState(({ history }) => {
+      if (history === undefined) return {};
+      const { document } = history.present;
+      const job = change(document.job);
+      const step = { label, document: { ...document, job }, ...(group === undefined ? {} : { group }) };
+      return { history: takeStep(history, step) };
+    });
+  };
+
+  const open = (label: string, document: OpenDocument, notice?: Notice) => {
+    store.setState(({ history, session }) => ({
+      history: history === undefined ? startHistory(label, document) : takeStep(history, { label, document }),
+      session: { ...session, selection: [], notice, unit: document.job.units ?? session.unit },
+    }));
+  };
+
+  return {
+    select,
+    edit,
+    open,
+    openFiles: (files: readonly { name: string; bytes: Uint8Array }[]) => {
+      const opened = openFiles(store.getState().history?.present.document, files);
+      if (opened.document === undefined) look({ notice: opened.notice });
+      else open(opened.label, opened.document, opened.notice);
+    },
+    askOfSelection: (wish: Wish, label: string) => {
+      const targets = regionTargets(store.getState());
+      const { selection } = store.getState().session;
+      const chosen = selection.flatMap((id) => targets.get(id) ?? []);
+      if (chosen.length === 0) return;
+      edit(label, (job) => askOfRegions(job, chosen, [...targets.values()], wish));
+    },
+    endDrag: () =>
+      store.setState(({ history }) => (history === undefined ? {} : { history: closeGroup(history) })),
+    undo: () => store.setState(({ history }) => (history === undefined ? {} : { history: undo(history) })),
+    redo: () => store.setState(({ history }) => (history === undefined ? {} : { history: redo(history) })),
+    show: (view: SheetView) => look({ view }),
+    readIn: (unit: ShownUnit) => look({ unit }),
+    exaggerate: (exaggeration: number) => look({ exaggeration }),
+    flyTo: (to: Point) => look({ flight: { to } }),
+    dismissNotice: () => look({ notice: undefined }),
+  };
+}
+
+function selected(before: readonly string[], ids: readonly string[], how: SelectHow): readonly string[] {
+  if (how === 'only') return ids;
+  const chosen = new Set(before);
+  for (const id of ids) {
+    if (how === 'toggle' && chosen.has(id)) chosen.delete(id);
+    else chosen.add(id);
+  }
+  return [...chosen];
+}

@@ -1,0 +1,73 @@
+/**
+ * The state of the workbench in three parts that never mix: the document (saved, undoable), the session (what the engineer
+ * looks at) and what was derived from the document by the worker. Types only.
+ */
+
+import type { DrawingFile } from '#app/worker/plan-service.ts';
+import type { PlannedPage, ReliefArrays } from '#app/worker/planned-page.ts';
+import type { Finding } from '#findings/finding.ts';
+import type { Point } from '#geometry/point.ts';
+import type { JobFile } from '#part/job-file.ts';
+import type { ShownUnit } from '#units/show-length.ts';
+import type { History } from './history.ts';
+import type { RegionShape } from './region-shape.ts';
+
+export interface OpenDocument {
+  readonly job: JobFile;
+  readonly jobFileName: string;
+  /** Undefined while a job is open without the drawing it names. */
+  readonly drawing: DrawingFile | undefined;
+}
+
+export type SheetView = 'plan' | 'relief';
+
+export interface Session {
+  /** Region ids. */
+  readonly selection: readonly string[];
+  readonly view: SheetView;
+  readonly unit: ShownUnit;
+  /** Height exaggeration of the relief. */
+  readonly exaggeration: number;
+  /** A place to bring into view; a new object each time. */
+  readonly flight: { readonly to: Point } | undefined;
+  /** What went wrong with a file that was to be opened, or what to know about one that was. */
+  readonly notice: Notice | undefined;
+}
+
+export interface Notice {
+  readonly text: string;
+  readonly findings: readonly Finding[];
+}
+
+export interface Derived {
+  /** The last result, kept on show while a new one is made. */
+  readonly page: PlannedPage | undefined;
+  readonly shapes: readonly RegionShape[];
+  /** The document that `page` was made from is no longer the one on the bench. */
+  readonly isStale: boolean;
+  /** Set while a run takes long enough to be worth a word. */
+  readonly progress: { readonly share: number; readonly what: string } | undefined;
+  /** A run that broke: a fault of ours, in one line. */
+  readonly failure: string | undefined;
+  readonly relief: { readonly arrays: ReliefArrays; readonly of: PlannedPage } | undefined;
+}
+
+export interface WorkbenchState {
+  /** Undefined until the first document is open. */
+  readonly history: History<OpenDocument> | undefined;
+  readonly session: Session;
+  readonly derived: Derived;
+}
+
+export const EMPTY_WORKBENCH: WorkbenchState = {
+  history: undefined,
+  session: { selection: [], view: 'plan', unit: 'mm', exaggeration: 4, flight: undefined, notice: undefined },
+  derived: {
+    page: undefined,
+    shapes: [],
+    isStale: false,
+    progress: undefined,
+    failure: undefined,
+    relief: undefined,
+  },
+};

@@ -1,0 +1,92 @@
+/** What is asked of the picked regions, edited in place: depth or what it leaves, and the tolerance. */
+import type { RefObject } from 'react';
+import type { Wish } from '#app/state/edit-job.ts';
+import { sheetThickness } from '#app/state/sheet-thickness.ts';
+import type { PlanFileRegion } from '#handoff/plan-file.ts';
+import { showArea, showLength } from '#units/show-length.ts';
+import { LengthField } from './LengthField.tsx';
+import { useBench, useDocument, useWorkbench } from './workbench-context.ts';
+
+/** Names that fit; more are counted. */
+const MOST_NAMES = 4;
+
+export function DepthEntry({ inputRef }: { readonly inputRef: RefObject<HTMLInputElement | null> }) {
+  const { actions } = useWorkbench();
+  const document = useDocument();
+  const { selection, unit } = useBench((state) => state.session);
+  const shapes = useBench((state) => state.derived.shapes);
+  const regions = shapes.map((shape) => shape.region).filter(({ id }) => selection.includes(id));
+  if (regions.length === 0 || document === undefined) return null;
+
+  const names = namesOf(regions);
+  const thickness = sheetThickness(document.job);
+  const depth = common(regions, ({ asked }) => asked.depth);
+  const ask = (wish: Wish, words: string) => actions.askOfSelection(wish, `${words} of ${names}`);
+  const layers = [...new Set(regions.map((region) => region.layer))];
+  const mates = shapes.filter(({ region }) => layers.includes(region.layer));
+  const area = regions.reduce((sum, region) => sum + region.area, 0);
+  return (
+    <form
+      className="depth-entry"
+      aria-label={`Asked of ${names}`}
+      onSubmit={(event) => event.preventDefault()}
+    >
+      <p>
+        <strong>{names}</strong>
+        <span>
+          {layers.join(', ')}, {showArea(area, unit)}
+        </span>
+        {mates.length > regions.length && (
+          <button type="button" onClick={() => actions.select(mates.map(({ region }) => region.id))}>
+            all {mates.length} on {layers.join(', ')}
+          </button>
+        )}
+      </p>
+      <LengthField
+        label="Depth"
+        length={depth}
+        least={0}
+        most={thickness}
+        inputRef={(input) => {
+          inputRef.current = input;
+        }}
+        onTake={(length) => ask({ depth: length }, `depth ${showLength(length, unit)}`)}
+      />
+      <LengthField
+        label="Leaves"
+        length={depth === undefined ? undefined : thickness - depth}
+        least={0}
+        most={thickness}
+        onTake={(length) => ask({ thickness: length }, `remaining ${showLength(length, unit)}`)}
+      />
+      <LengthField
+        label="Deeper by"
+        length={common(regions, ({ asked }) => asked.plus)}
+        least={0}
+        most={thickness}
+        onTake={(length) => ask({ plus: length }, `plus ${showLength(length, unit)}`)}
+      />
+      <LengthField
+        label="Shallower by"
+        length={common(regions, ({ asked }) => asked.minus)}
+        least={0}
+        most={thickness}
+        onTake={(length) => ask({ minus: length }, `minus ${showLength(length, unit)}`)}
+      />
+    </form>
+  );
+}
+
+function namesOf(regions: readonly PlanFileRegion[]): string {
+  if (regions.length > MOST_NAMES) return `${regions.length} regions`;
+  return regions.map((region) => region.id).join(', ');
+}
+
+function common(
+  regions: readonly PlanFileRegion[],
+  value: (region: PlanFileRegion) => number,
+): number | undefined {
+  const values = new Set(regions.map(value));
+  const [first] = values;
+  return values.size === 1 ? first : undefined;
+}

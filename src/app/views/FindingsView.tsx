@@ -1,0 +1,86 @@
+/** Findings, gravest first: what, where, why, value against limit, and what to do. A click flies to the place. */
+import { type Finding, type Place, sortFindings } from '#findings/finding.ts';
+import { sayFinding } from '#findings/say-finding.ts';
+import type { Severity } from '#findings/severity.ts';
+import { SeverityShape } from './SeverityShape.tsx';
+import { useBench, useWorkbench } from './workbench-context.ts';
+
+const ORDER: readonly Severity[] = ['stop', 'warn', 'note'];
+
+export function FindingsView() {
+  const page = useBench((state) => state.derived.page);
+  const isStale = useBench((state) => state.derived.isStale);
+  const findings = sortFindings(page?.findings ?? []);
+  const counts = ORDER.map((severity) => [
+    severity,
+    findings.filter((each) => each.severity === severity).length,
+  ]);
+  const told = counts.filter(([, count]) => count !== 0).map(([severity, count]) => `${count} ${severity}`);
+  return (
+    <section className={isStale ? 'findings stale' : 'findings'} aria-labelledby="findings-heading">
+      <h2 id="findings-heading">
+        Findings <span className="aside">{told.join(', ')}</span>
+      </h2>
+      {page !== undefined && findings.length === 0 && (
+        <p className="empty">Nothing found against this plan.</p>
+      )}
+      <FindingList findings={findings} />
+    </section>
+  );
+}
+
+export function FindingList({ findings }: { readonly findings: readonly Finding[] }) {
+  const { store, actions } = useWorkbench();
+  const go = ({ at, regions }: Place) => {
+    const { shapes } = store.getState().derived;
+    const known = (regions ?? []).filter((id) => shapes.some((shape) => shape.region.id === id));
+    if (known.length > 0) actions.select(known);
+    const label = shapes.find((shape) => shape.region.id === known[0])?.region.label;
+    const place = at ?? (label === undefined ? undefined : { x: label[0], y: label[1] });
+    if (place !== undefined) actions.flyTo(place);
+  };
+  return (
+    <ul className="finding-list">
+      {findings.map((finding, index) => (
+        <FindingItem key={`${finding.code} ${index.toString()}`} finding={finding} go={go} />
+      ))}
+    </ul>
+  );
+}
+
+function FindingItem({ finding, go }: { readonly finding: Finding; readonly go: (place: Place) => void }) {
+  const { title, reason, remedy } = sayFinding(finding);
+  const { place } = finding;
+  const where = placeWords(place);
+  const canGo = place.at !== undefined || (place.regions?.length ?? 0) > 0;
+  return (
+    <li>
+      <SeverityShape severity={finding.severity} />
+      <div>
+        <h3>
+          {canGo ? (
+            <button type="button" className="go" onClick={() => go(place)}>
+              {title}
+            </button>
+          ) : (
+            title
+          )}
+          {where !== '' && <span className="where"> {where}</span>}
+        </h3>
+        <p>{reason}</p>
+        <p className="remedy">{remedy}</p>
+      </div>
+    </li>
+  );
+}
+
+function placeWords({ regions, layer, path, line }: Place): string {
+  const words: string[] = [];
+  if (regions !== undefined && regions.length > 0) {
+    words.push(regions.length > 3 ? `${regions.length} regions` : regions.join(', '));
+  }
+  if (layer !== undefined) words.push(`layer ${layer}`);
+  if (path !== undefined) words.push(path);
+  if (line !== undefined) words.push(`line ${line}`);
+  return words.join(', ');
+}

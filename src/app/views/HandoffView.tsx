@@ -1,0 +1,86 @@
+/** The files to hand off, each with what it is for, a look inside and a way to save it. Cautions stand with them. */
+import { useMemo } from 'react';
+import { jobText } from '#app/state/job-text.ts';
+import type { PlannedFile } from '#app/worker/planned-page.ts';
+import { hasStop } from '#findings/finding.ts';
+import { saveBytes } from './save-bytes.ts';
+import { useBench, useDocument } from './workbench-context.ts';
+
+/** What each file is for; a file not named here is known by what the run says of it. */
+const PURPOSES: Record<string, string> = {
+  'scribe.dxf': 'Scribe lines, a layer a stage, for the knife or its program',
+  'plan.json': 'The whole plan with every figure and its source, for the record',
+};
+const KEPT_BACK = ['scribe.dxf'];
+const LOOK_BYTES = 4000;
+
+export function HandoffView() {
+  const document = useDocument();
+  const page = useBench((state) => state.derived.page);
+  const isStale = useBench((state) => state.derived.isStale);
+  const jobFile = useMemo<PlannedFile | undefined>(() => {
+    if (document === undefined) return undefined;
+    return {
+      name: document.jobFileName,
+      what: 'What was decided: opens here again, and on the command line',
+      mime: 'application/json',
+      bytes: new TextEncoder().encode(jobText(document.job)),
+    };
+  }, [document]);
+  const cautions = page?.planFile?.cautions ?? [];
+  const isStopped = page !== undefined && hasStop(page.findings);
+  return (
+    <section className="handoff" aria-labelledby="handoff-heading">
+      <h2 id="handoff-heading">Hand-off</h2>
+      <ul className="file-list">
+        {jobFile !== undefined && <FileItem file={jobFile} isReady />}
+        {[...(page?.files ?? [])].reverse().map((file) => (
+          <FileItem key={file.name} file={file} isReady={!isStale} />
+        ))}
+      </ul>
+      {isStopped && (
+        <p className="kept-back">
+          <strong>{KEPT_BACK.join(', ')}</strong> is kept back while a finding says stop.
+        </p>
+      )}
+      {cautions.length > 0 && (
+        <details className="cautions">
+          <summary>{cautions[0]}</summary>
+          <ul>
+            {cautions.slice(1).map((caution) => (
+              <li key={caution}>{caution}</li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </section>
+  );
+}
+
+function FileItem({ file, isReady }: { readonly file: PlannedFile; readonly isReady: boolean }) {
+  return (
+    <li>
+      <button type="button" className="save" disabled={!isReady} onClick={() => saveBytes(file)}>
+        save<span className="unseen"> {file.name}</span>
+      </button>
+      <div>
+        <strong>{file.name}</strong> <span className="aside">{sizeWords(file.bytes.length)}</span>
+        <p>{PURPOSES[file.name] ?? file.what}</p>
+        <details>
+          <summary>look inside</summary>
+          {/* biome-ignore lint/a11y/noNoninteractiveTabindex: scrolls, so that keys must reach it */}
+          <pre tabIndex={0}>{lookInside(file.bytes)}</pre>
+        </details>
+      </div>
+    </li>
+  );
+}
+
+function sizeWords(bytes: number): string {
+  return bytes < 10_000 ? `${bytes} B` : `${(bytes / 1000).toFixed(0)} kB`;
+}
+
+function lookInside(bytes: Uint8Array): string {
+  const text = new TextDecoder().decode(bytes.subarray(0, LOOK_BYTES));
+  return bytes.length > LOOK_BYTES ? `${text}\n…` : text;
+}

@@ -1,0 +1,135 @@
+/** The job in one line: what it is called, the sheet, the bath; steps back and forth; ways in. */
+import { useRef } from 'react';
+import { setEtchFactor, setRate, setSheetThickness } from '#app/state/edit-job.ts';
+import { sheetThickness } from '#app/state/sheet-thickness.ts';
+import type { JobFile } from '#part/job-file.ts';
+import { millimetresIn } from '#units/length-unit.ts';
+import { showLength } from '#units/show-length.ts';
+import { LengthField } from './LengthField.tsx';
+import { QuantityField } from './QuantityField.tsx';
+import { readFiles } from './read-files.ts';
+import { SamplePicker } from './SamplePicker.tsx';
+import { StepButtons } from './StepButtons.tsx';
+import { useBench, useDocument, useWorkbench } from './workbench-context.ts';
+
+export function JobLine() {
+  const document = useDocument();
+  return (
+    <header className="job-line">
+      <h1>Isobath</h1>
+      {document !== undefined && <JobName job={document.job} />}
+      <StepButtons />
+      <OpenButton />
+      <SamplePicker />
+      <UnitChoice />
+      {document !== undefined && <JobFigures job={document.job} />}
+    </header>
+  );
+}
+
+function JobName({ job }: { readonly job: JobFile }) {
+  const { actions } = useWorkbench();
+  const name = job.name ?? '';
+  return (
+    <span className="job-name">
+      <input
+        key={name}
+        aria-label="Name of the job"
+        defaultValue={name}
+        size={Math.max(12, name.length)}
+        onBlur={({ target: { value } }) => {
+          if (value !== name) actions.edit(`name ${value}`, (before) => ({ ...before, name: value }));
+        }}
+        onKeyDown={(event) => event.key === 'Enter' && event.currentTarget.blur()}
+      />
+      <span className="aside">{job.drawing}</span>
+    </span>
+  );
+}
+
+/** The figures that every stage hangs on. Where the job leaves one to the bath, the plan's own is shown. */
+function JobFigures({ job }: { readonly job: JobFile }) {
+  const { actions } = useWorkbench();
+  const unit = useBench((state) => state.session.unit);
+  const filled = useBench((state) => state.derived.page?.planFile?.job) as JobFile | undefined;
+  const factor = job.process.etchFactor ?? filled?.process.etchFactor;
+  const rate = job.process.rate ?? filled?.process.rate;
+  const inMm = millimetresIn(job.units ?? 'mm');
+  const inShown = millimetresIn(unit);
+  return (
+    <div className="job-figures">
+      <LengthField
+        label="Sheet"
+        length={sheetThickness(job)}
+        least={0.1}
+        most={Number.POSITIVE_INFINITY}
+        onTake={(length) =>
+          actions.edit(`sheet ${showLength(length, unit)}`, (before) => setSheetThickness(before, length))
+        }
+      />
+      <QuantityField
+        label="Etch factor"
+        text={typeof factor === 'number' ? String(factor) : ''}
+        placeholder={factor === undefined ? 'none' : 'by depth'}
+        suffix="undercut / depth"
+        read={readPositive}
+        expected="Undercut divided by depth of cut, above 0: 1.0 or 1,0."
+        onTake={(value) => actions.edit(`etch factor ${value}`, (before) => setEtchFactor(before, value))}
+      />
+      <QuantityField
+        label="Rate"
+        text={rate === undefined ? '' : String(Number(((rate * inMm) / inShown).toPrecision(4)))}
+        placeholder="none"
+        suffix={`${unit} a minute`}
+        read={readPositive}
+        expected="Depth etched in a minute, above 0: 0.0297."
+        onTake={(value) => actions.edit(`rate ${value}`, (before) => setRate(before, value * inShown))}
+      />
+    </div>
+  );
+}
+
+function readPositive(text: string): number | undefined {
+  const value = Number(text.trim().replace(',', '.'));
+  return Number.isFinite(value) && value > 0 ? value : undefined;
+}
+
+function UnitChoice() {
+  const { actions } = useWorkbench();
+  const unit = useBench((state) => state.session.unit);
+  return (
+    <fieldset className="unit-choice">
+      <legend className="unseen">Lengths are shown in</legend>
+      {(['mm', 'in'] as const).map((each) => (
+        <label key={each}>
+          <input type="radio" name="unit" checked={unit === each} onChange={() => actions.readIn(each)} />
+          {each}
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
+function OpenButton() {
+  const { actions } = useWorkbench();
+  const picker = useRef<HTMLInputElement>(null);
+  return (
+    <>
+      <button type="button" onClick={() => picker.current?.click()}>
+        open a drawing or job
+      </button>
+      <input
+        ref={picker}
+        type="file"
+        hidden
+        multiple
+        accept=".dxf,.json"
+        aria-label="Drawing or job file"
+        onChange={async ({ target }) => {
+          if (target.files !== null) actions.openFiles(await readFiles(target.files));
+          target.value = '';
+        }}
+      />
+    </>
+  );
+}

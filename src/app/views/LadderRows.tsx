@@ -1,0 +1,79 @@
+/** The words of the ladder: a row for each rung, each stage and the far face. */
+import type { Rung } from '#app/state/rungs.ts';
+import type { PlanFileStage } from '#handoff/plan-file.ts';
+import { showArea, showLength, showMinutes } from '#units/show-length.ts';
+import { StageMark } from './StageMark.tsx';
+import { useBench, useWorkbench } from './workbench-context.ts';
+
+interface RungRowProps {
+  readonly rung: Rung;
+  readonly thickness: number;
+}
+
+export function RungRow({ rung, thickness }: RungRowProps) {
+  const { actions } = useWorkbench();
+  const { unit, selection } = useBench((state) => state.session);
+  const { level } = rung.stage;
+  const ids = rung.regions.map((region) => region.id);
+  const isSelected = ids.length > 0 && ids.every((id) => selection.includes(id));
+  const canJoin = selection.length > 0 && !selection.every((id) => ids.includes(id));
+  const count = ids.length === 1 ? '1 region' : `${ids.length} regions`;
+  return (
+    <div className="rung-row">
+      <button
+        type="button"
+        className="rung"
+        aria-pressed={isSelected}
+        onClick={(event) => actions.select(ids, event.shiftKey ? 'add' : 'only')}
+      >
+        <span className="depth">{showLength(level, unit)}</span>
+        <span>, leaves {showLength(thickness - level, unit)}</span>
+        <span className="line">
+          {count}, {showArea(rung.area, unit)}
+        </span>
+      </button>
+      {canJoin && (
+        <button
+          type="button"
+          className="join"
+          title="Ask this depth of what is picked"
+          aria-label={`Join what is picked to the level of ${showLength(level, unit)}`}
+          onClick={() => actions.askOfSelection({ depth: level }, `join level ${showLength(level, unit)}`)}
+        >
+          join
+        </button>
+      )}
+    </div>
+  );
+}
+
+/** The rung is named by its depth, so that a stage needs no more than what happens in it. */
+export function StageRow({ stage }: { readonly stage: PlanFileStage }) {
+  const unit = useBench((state) => state.session.unit);
+  return (
+    <div className="stage-row">
+      <span className="chip" style={{ background: stage.color, color: inkOn(stage.color) }}>
+        <span className="number">{stage.number}</span>
+        <StageMark stage={stage.number} />
+      </span>
+      <span className="line">
+        etch {showLength(stage.etch, unit)}, {showMinutes(stage.minutes)}
+      </span>
+    </div>
+  );
+}
+
+export function FarFaceRow({ thickness }: { readonly thickness: number }) {
+  const unit = useBench((state) => state.session.unit);
+  return <span className="far-face">far face, {showLength(thickness, unit)}</span>;
+}
+
+/** Black or white, whichever stands out more: the better of the two always reaches 4.5 : 1 (WCAG 2.2, 1.4.3). */
+function inkOn(color: string): string {
+  const [red, green, blue] = [1, 3, 5].map((at) => {
+    const share = Number.parseInt(color.slice(at, at + 2), 16) / 255;
+    return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
+  });
+  const luminance = 0.2126 * (red ?? 0) + 0.7152 * (green ?? 0) + 0.0722 * (blue ?? 0);
+  return luminance > 0.179 ? '#000000' : '#ffffff';
+}

@@ -1,0 +1,123 @@
+/**
+ * The ladder: the sheet's thickness to scale, surface at the top, with a rung for each level and a stage in each space between
+ * two. Read upwards it is the run, read downwards the part.
+ */
+import { useMemo, useRef } from 'react';
+import { moveLevel } from '#app/state/edit-job.ts';
+import { type Rung, rungsOf } from '#app/state/rungs.ts';
+import { sheetThickness } from '#app/state/sheet-thickness.ts';
+import { showLength, showMinutes } from '#units/show-length.ts';
+import { LadderAxis } from './LadderAxis.tsx';
+import { FarFaceRow, RungRow, StageRow } from './LadderRows.tsx';
+import { placeRows } from './ladder-layout.ts';
+import { RungHandle } from './RungHandle.tsx';
+import { type Size, useSize } from './use-size.ts';
+import { useBench, useDocument, useWorkbench } from './workbench-context.ts';
+
+const MARGIN = { top: 26, bottom: 26 };
+const ROW = { rung: 40, stage: 40, farFace: 20 };
+
+export function LadderView() {
+  const frame = useRef<HTMLDivElement>(null);
+  const size = useSize(frame);
+  const document = useDocument();
+  const planFile = useBench((state) => state.derived.page?.planFile);
+  const isStale = useBench((state) => state.derived.isStale);
+  const rungs = useMemo(() => (planFile === undefined ? [] : rungsOf(planFile)), [planFile]);
+  const thickness = document === undefined ? 0 : sheetThickness(document.job);
+  return (
+    <section className={isStale ? 'ladder stale' : 'ladder'} aria-labelledby="ladder-heading">
+      <h2 id="ladder-heading">Levels</h2>
+      <p className="aside">Upwards the run, downwards the part.</p>
+      <div className="ladder-frame" ref={frame}>
+        {size !== undefined && thickness > 0 && <Ladder rungs={rungs} thickness={thickness} size={size} />}
+      </div>
+    </section>
+  );
+}
+
+interface LadderProps {
+  readonly rungs: readonly Rung[];
+  readonly thickness: number;
+  readonly size: Size;
+}
+
+function Ladder({ rungs, thickness, size }: LadderProps) {
+  const { actions } = useWorkbench();
+  const unit = useBench((state) => state.session.unit);
+  const needed = rungs.length * (ROW.rung + ROW.stage) + ROW.farFace;
+  const height = Math.max(size.height, needed);
+  const scale = (height - MARGIN.top - MARGIN.bottom) / thickness;
+  const yOf = (depth: number) => MARGIN.top + depth * scale;
+  const rows = useMemo(() => ladderRows(rungs, thickness), [rungs, thickness]);
+  const tops = placeRows(
+    rows.map((row) => ({ wanted: yOf(row.depth), height: ROW[row.kind] })),
+    height,
+  );
+  const place = (index: number) => ({ top: tops[index] ?? 0 });
+  return (
+    <div className="ladder-body" style={{ height }}>
+      <LadderAxis
+        rungs={rungs}
+        thickness={thickness}
+        height={height}
+        yOf={yOf}
+        unit={unit}
+        leaders={rows.map((row, index) => ({
+          from: yOf(row.depth),
+          to: (tops[index] ?? 0) + ROW[row.kind] / 2,
+          isFaint: row.kind === 'stage',
+        }))}
+      />
+      {rungs.map((rung) => (
+        <RungHandle
+          key={rung.stage.number}
+          rung={rung}
+          thickness={thickness}
+          yOf={yOf}
+          onMove={(to) =>
+            actions.edit(`level ${showLength(rung.stage.level, unit)} to ${showLength(to, unit)}`, (job) =>
+              moveLevel(job, { from: rung.stage.level, to, thickness }),
+            )
+          }
+        />
+      ))}
+      <ol className="ladder-rows">
+        {rows.map((row, index) => (
+          <li
+            key={`${row.kind}-${row.rung?.stage.number ?? 0}`}
+            style={{ ...place(index), height: ROW[row.kind] }}
+          >
+            {row.kind === 'rung' && <RungRow rung={row.rung} thickness={thickness} />}
+            {row.kind === 'stage' && <StageRow stage={row.rung.stage} />}
+            {row.kind === 'farFace' && <FarFaceRow thickness={thickness} />}
+          </li>
+        ))}
+      </ol>
+      {rungs.length === 0 && (
+        <p className="ladder-empty">No levels yet. Pick regions on the sheet and type a depth.</p>
+      )}
+      {rungs.length > 0 && <p className="surface-note">{totalMinutes(rungs)}</p>}
+    </div>
+  );
+}
+
+type Row =
+  | { readonly kind: 'rung' | 'stage'; readonly rung: Rung; readonly depth: number }
+  | { readonly kind: 'farFace'; readonly rung: undefined; readonly depth: number };
+
+/** From the surface down: the space of the last stage, its rung, and so on to the deepest rung and the far face. */
+function ladderRows(rungs: readonly Rung[], thickness: number): Row[] {
+  const rows: Row[] = [];
+  let above = 0;
+  for (const rung of [...rungs].reverse()) {
+    const { level } = rung.stage;
+    rows.push({ kind: 'stage', rung, depth: (above + level) / 2 }, { kind: 'rung', rung, depth: level });
+    above = level;
+  }
+  return [...rows, { kind: 'farFace', rung: undefined, depth: thickness }];
+}
+
+function totalMinutes(rungs: readonly Rung[]): string {
+  return `${showMinutes(rungs.reduce((sum, { stage }) => sum + stage.minutes, 0))} immersed`;
+}

@@ -1,0 +1,76 @@
+/** A figure edited in place: Enter or leaving the field takes it, Escape gives it up, and what is no figure says so right there. */
+import { type KeyboardEvent, useId, useRef, useState } from 'react';
+
+interface QuantityFieldProps {
+  readonly label: string;
+  /** The figure on show; empty where several things differ. */
+  readonly text: string;
+  readonly suffix: string;
+  /** Undefined when the text can't be taken. */
+  readonly read: (text: string) => number | undefined;
+  readonly onTake: (value: number) => void;
+  /** What would be taken, said when something else was typed. */
+  readonly expected: string;
+  readonly placeholder?: string;
+  /** Lets others move the caret here: typing a figure on the sheet does. */
+  readonly inputRef?: (input: HTMLInputElement | null) => void;
+}
+
+export function QuantityField(props: QuantityFieldProps) {
+  const { label, text, suffix, read, onTake, expected, placeholder, inputRef } = props;
+  const [draft, setDraft] = useState<string>();
+  const [isRefused, setRefused] = useState(false);
+  const leaving = useRef(false);
+  const id = useId();
+
+  const giveUp = () => {
+    setDraft(undefined);
+    setRefused(false);
+  };
+  const take = () => {
+    if (draft === undefined || draft.trim() === text) return giveUp();
+    const value = read(draft);
+    if (value === undefined) return setRefused(true);
+    giveUp();
+    onTake(value);
+  };
+  const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
+    if (event.key === 'Enter') take();
+    if (event.key === 'Escape') {
+      giveUp();
+      leaving.current = true;
+      event.currentTarget.blur();
+    }
+  };
+  const onBlur = () => {
+    if (!leaving.current) take();
+    leaving.current = false;
+  };
+  return (
+    <span className="quantity">
+      <label htmlFor={id}>{label}</label>
+      <span className="quantity-box">
+        <input
+          id={id}
+          ref={inputRef}
+          inputMode="decimal"
+          autoComplete="off"
+          value={draft ?? text}
+          placeholder={placeholder}
+          size={Math.max(5, (draft ?? text).length)}
+          aria-invalid={isRefused}
+          aria-describedby={isRefused ? `${id}-refused` : undefined}
+          onChange={(event) => setDraft(event.target.value)}
+          onKeyDown={onKeyDown}
+          onBlur={onBlur}
+        />
+        <span className="suffix">{suffix}</span>
+      </span>
+      {isRefused && (
+        <span id={`${id}-refused`} className="refused" role="alert">
+          {expected}
+        </span>
+      )}
+    </span>
+  );
+}

@@ -1,0 +1,75 @@
+/**
+ * A rung to take hold of: dragging it, or the arrow keys and Enter, moves the level. The move counts when it ends, as one
+ * step; meanwhile the rung shows whether its regions would still accept it.
+ */
+import { type KeyboardEvent, type PointerEvent, useState } from 'react';
+import { isAccepted, type Rung } from '#app/state/rungs.ts';
+import { showLength } from '#units/show-length.ts';
+import { BAND } from './ladder-measures.ts';
+import { useBench } from './workbench-context.ts';
+
+interface RungHandleProps {
+  readonly rung: Rung;
+  readonly thickness: number;
+  readonly yOf: (depth: number) => number;
+  readonly onMove: (to: number) => void;
+}
+
+/** Levels move in steps of a hundredth of a millimetre: a fifth of the usual tolerance. With Page keys ten at a time. */
+const STEP = 0.01;
+const KEY_STEPS: Record<string, number> = { ArrowUp: -1, ArrowDown: 1, PageUp: -10, PageDown: 10 };
+
+export function RungHandle({ rung, thickness, yOf, onMove }: RungHandleProps) {
+  const unit = useBench((state) => state.session.unit);
+  const [draft, setDraft] = useState<number>();
+  const { level, number } = rung.stage;
+  const shown = draft ?? level;
+  const bounded = (depth: number) =>
+    Math.min(thickness - STEP, Math.max(STEP, Number((Math.round(depth / STEP) * STEP).toFixed(4))));
+
+  const onPointerDown = (event: PointerEvent<HTMLDivElement>) => {
+    event.currentTarget.setPointerCapture(event.pointerId);
+    setDraft(level);
+  };
+  const onPointerMove = (event: PointerEvent<HTMLDivElement>) => {
+    if (draft === undefined || !event.currentTarget.hasPointerCapture(event.pointerId)) return;
+    const top = event.currentTarget.parentElement?.getBoundingClientRect().top ?? 0;
+    setDraft(bounded((event.clientY - top - yOf(0)) / (yOf(1) - yOf(0))));
+  };
+  const finish = () => {
+    setDraft(undefined);
+    if (draft !== undefined && draft !== level) onMove(draft);
+  };
+  const onKeyDown = (event: KeyboardEvent<HTMLDivElement>) => {
+    const steps = KEY_STEPS[event.key];
+    if (steps !== undefined) {
+      event.preventDefault();
+      setDraft(bounded(shown + steps * STEP));
+    }
+    if (event.key === 'Enter') finish();
+    if (event.key === 'Escape') setDraft(undefined);
+  };
+  const isGood = isAccepted(rung, shown);
+  return (
+    <div
+      className={isGood ? 'rung-handle' : 'rung-handle broken'}
+      role="slider"
+      tabIndex={0}
+      aria-label={`Level of stage ${number}`}
+      aria-orientation="vertical"
+      aria-valuemin={STEP}
+      aria-valuemax={thickness - STEP}
+      aria-valuenow={shown}
+      aria-valuetext={`${showLength(shown, unit)} deep${isGood ? '' : ', outside the tolerance of a region'}`}
+      style={{ top: yOf(shown), left: BAND.left - 3, width: BAND.right - BAND.left + 6 }}
+      onPointerDown={onPointerDown}
+      onPointerMove={onPointerMove}
+      onPointerUp={finish}
+      onPointerCancel={() => setDraft(undefined)}
+      onKeyDown={onKeyDown}
+      onBlur={finish}
+    >
+      {draft !== undefined && <output className="rung-draft">{showLength(shown, unit)}</output>}
+    </div>
+  );
+}

@@ -1,0 +1,74 @@
+/** The sheet: canvas, what hands and keys do on it, and the readings laid over it. */
+import { type KeyboardEvent, useRef, useState } from 'react';
+import { createStore } from 'zustand/vanilla';
+import { SheetCanvas } from '#app/scene/SheetCanvas.tsx';
+import type { ViewPose } from '#app/scene/view-pose.ts';
+import { DepthEntry } from './DepthEntry.tsx';
+import { ScaleBars } from './ScaleBars.tsx';
+import { SheetChoices } from './SheetChoices.tsx';
+import { sheetKey } from './sheet-keys.ts';
+import { usePoseKeeper } from './use-pose-keeper.ts';
+import { usePrefersDark } from './use-prefers-dark.ts';
+import { useSheetHands } from './use-sheet-hands.ts';
+import { type Size, useSize } from './use-size.ts';
+import { useBench, useWorkbench } from './workbench-context.ts';
+
+const UNPLACED: ViewPose = { target: { x: 0, y: 0 }, pixelsPerMm: 1, azimuth: 0, tilt: 0 };
+const START_OF_FIGURE = /^[\d.,]$/;
+
+export function SheetView() {
+  const { store, actions } = useWorkbench();
+  const frame = useRef<HTMLDivElement>(null);
+  const hover = useRef<HTMLParagraphElement>(null);
+  const box = useRef<HTMLDivElement>(null);
+  const depthInput = useRef<HTMLInputElement>(null);
+  const size = useSize(frame);
+  const measured = useRef<Size>({ width: 1, height: 1 });
+  if (size !== undefined) measured.current = size;
+  const [pose] = useState(() => createStore<ViewPose>(() => UNPLACED));
+  const isDark = usePrefersDark();
+  const { view, selection, exaggeration } = useBench((state) => state.session);
+  const derived = useBench((state) => state.derived);
+  const { fitAll } = usePoseKeeper(pose, size);
+  useSheetHands({ frame, hover, box, pose, size: measured });
+
+  const onKeyDown = (event: KeyboardEvent<HTMLDivElement>) => {
+    const host = { store, actions, pose, size: measured.current, fitAll };
+    if (sheetKey(event.nativeEvent, host)) event.preventDefault();
+    else if (START_OF_FIGURE.test(event.key) && selection.length > 0) {
+      // The start of a depth: the field takes this very key, in place of the figure it shows.
+      depthInput.current?.focus();
+      depthInput.current?.select();
+    }
+  };
+  return (
+    <section className={derived.isStale ? 'sheet stale' : 'sheet'} aria-label="Sheet">
+      <div
+        className="sheet-frame"
+        ref={frame}
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: a drawing surface takes keys, as its role says
+        tabIndex={0}
+        role="application"
+        aria-label={sheetName(view, selection)}
+        aria-describedby="sheet-keys"
+        onKeyDown={onKeyDown}
+      >
+        <SheetCanvas {...{ derived, selection, view, exaggeration, isDark, pose }} />
+        <div className="pick-box" ref={box} hidden />
+      </div>
+      <p id="sheet-keys" hidden>
+        Arrow keys move or turn the sheet, plus and minus zoom, Home shows the whole part, Page Up and Page
+        Down pick the region before or after, Escape picks none, a figure and Enter set the depth.
+      </p>
+      <SheetChoices fitAll={fitAll} />
+      <ScaleBars pose={pose} />
+      <p className="hover-reading" ref={hover} />
+      <DepthEntry inputRef={depthInput} />
+    </section>
+  );
+}
+
+function sheetName(view: string, selection: readonly string[]): string {
+  const picked = selection.length === 0 ? 'nothing picked' : `picked ${selection.join(', ')}`;
+  return `Sheet in ${view}, ${picked}`;
+}

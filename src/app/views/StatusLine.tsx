@@ -1,0 +1,51 @@
+/** What the plan is doing: made, being made (with a way to stop it), out of date or broken. */
+import { showMinutes } from '#units/show-length.ts';
+import { useBench, useDocument, useWorkbench } from './workbench-context.ts';
+
+export function StatusLine() {
+  const { planner } = useWorkbench();
+  const { page, isStale, progress, failure } = useBench((state) => state.derived);
+  const drawing = useDocument()?.drawing;
+  const planFile = page?.planFile;
+  return (
+    <footer className="status-line">
+      <p role="status">
+        {progress !== undefined ? (
+          <>
+            <progress value={progress.share} aria-label="Share of the plan done" /> {progress.what}
+          </>
+        ) : (
+          statusWords(planFile?.stages.length, isStale && drawing !== undefined)
+        )}
+        {planFile !== undefined && progress === undefined && (
+          <span className="aside">
+            {' '}
+            {planFile.regions.length} regions, {showMinutes(planFile.totals.minutes)} immersed, planned in{' '}
+            {page?.seconds.toFixed(2)} s
+          </span>
+        )}
+      </p>
+      {progress !== undefined && (
+        <button type="button" onClick={planner.cancel}>
+          stop planning
+        </button>
+      )}
+      {isStale && progress === undefined && drawing !== undefined && (
+        <button type="button" onClick={planner.replan}>
+          plan again
+        </button>
+      )}
+      {failure !== undefined && (
+        <p role="alert" className="failure">
+          The plan broke off: {failure}. That is a fault of Isobath’s; the job is safe and can be saved.
+        </p>
+      )}
+    </footer>
+  );
+}
+
+function statusWords(stages: number | undefined, isStale: boolean): string {
+  if (isStale) return 'Out of date.';
+  if (stages === undefined) return 'No plan yet.';
+  return stages === 1 ? '1 stage.' : `${stages} stages.`;
+}

@@ -1,0 +1,80 @@
+/** The one window: ladder, sheet, findings and hand-off, and the ways in that belong to all of it. */
+import { type DragEvent, useEffect, useState } from 'react';
+import { DrawingLayers } from './DrawingLayers.tsx';
+import { FindingsView } from './FindingsView.tsx';
+import { HandoffView } from './HandoffView.tsx';
+import { JobLine } from './JobLine.tsx';
+import { LadderView } from './LadderView.tsx';
+import { NoticeLine } from './NoticeLine.tsx';
+import { filesOfText, readFiles } from './read-files.ts';
+import { SheetView } from './SheetView.tsx';
+import { StatusLine } from './StatusLine.tsx';
+import { useRelief } from './use-relief.ts';
+import { useWorkbench, type Workbench } from './workbench-context.ts';
+
+export function WorkbenchView() {
+  const workbench = useWorkbench();
+  const [isOver, setOver] = useState(false);
+  useRelief();
+  useEffect(() => listenToPage(workbench), [workbench]);
+  const onDrop = async (event: DragEvent) => {
+    event.preventDefault();
+    setOver(false);
+    workbench.actions.openFiles(await readFiles(event.dataTransfer.files));
+  };
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: files may be dropped anywhere; the open button does the same by key
+    <div
+      className={isOver ? 'bench over' : 'bench'}
+      onDragOver={(event) => {
+        event.preventDefault();
+        setOver(true);
+      }}
+      onDragLeave={(event) => {
+        if (event.relatedTarget === null) setOver(false);
+      }}
+      onDrop={onDrop}
+    >
+      <JobLine />
+      <LadderView />
+      <main className="middle">
+        <NoticeLine />
+        <SheetView />
+      </main>
+      <aside className="side" aria-label="Findings and files">
+        <FindingsView />
+        <DrawingLayers />
+        <HandoffView />
+      </aside>
+      <StatusLine />
+    </div>
+  );
+}
+
+/** Keys and pastes that count wherever the focus is, but not while someone types. */
+function listenToPage({ actions }: Workbench): () => void {
+  const listening = new AbortController();
+  const { signal } = listening;
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (!(event.ctrlKey || event.metaKey) || isTyping(event.target)) return;
+    const key = event.key.toLowerCase();
+    if (key !== 'z' && key !== 'y') return;
+    event.preventDefault();
+    if (key === 'y' || event.shiftKey) actions.redo();
+    else actions.undo();
+  };
+  const onPaste = async (event: ClipboardEvent) => {
+    if (isTyping(event.target) || event.clipboardData === null) return;
+    const { files } = event.clipboardData;
+    const text = event.clipboardData.getData('text/plain');
+    if (files.length > 0) actions.openFiles(await readFiles(files));
+    else if (text !== '') actions.openFiles(filesOfText(text));
+  };
+  document.addEventListener('keydown', onKeyDown, { signal });
+  document.addEventListener('paste', onPaste, { signal });
+  return () => listening.abort();
+}
+
+function isTyping(target: EventTarget | null): boolean {
+  return target instanceof HTMLInputElement && target.type !== 'radio';
+}

@@ -1,0 +1,65 @@
+/** Joins hands on the sheet to the workbench: picking, boxes, and the reading under the pointer. */
+import { type RefObject, useEffect } from 'react';
+import type { StoreApi } from 'zustand/vanilla';
+import { pickRegion, regionsInBox, type Seen } from '#app/scene/pick-region.ts';
+import { type GestureHost, listenToHands } from '#app/scene/sheet-gestures.ts';
+import type { ViewPose } from '#app/scene/view-pose.ts';
+import { drawBox, sayHover } from './sheet-overlays.ts';
+import type { Size } from './use-size.ts';
+import { useWorkbench, type Workbench } from './workbench-context.ts';
+
+export interface SheetElements {
+  readonly frame: RefObject<HTMLDivElement | null>;
+  readonly hover: RefObject<HTMLParagraphElement | null>;
+  readonly box: RefObject<HTMLDivElement | null>;
+}
+
+interface SheetHands extends SheetElements {
+  readonly pose: StoreApi<ViewPose>;
+  readonly size: RefObject<Size>;
+}
+
+export function useSheetHands(hands: SheetHands): void {
+  const { frame, hover, box, pose, size } = hands;
+  const workbench = useWorkbench();
+  useEffect(() => {
+    const element = frame.current;
+    if (element === null) return undefined;
+    return listenToHands(element, gestureHost(workbench, { frame, hover, box, pose, size }));
+  }, [workbench, frame, hover, box, pose, size]);
+}
+
+function gestureHost({ store, actions }: Workbench, { hover, box, pose, size }: SheetHands): GestureHost {
+  const shapes = () => store.getState().derived.shapes;
+  const seen = (): Seen => {
+    const { view, exaggeration } = store.getState().session;
+    return {
+      pose: pose.getState(),
+      size: size.current,
+      exaggeration: view === 'relief' ? exaggeration : 0,
+    };
+  };
+  return {
+    pose,
+    size: () => size.current,
+    view: () => store.getState().session.view,
+    onPick: (pixel, adds) => {
+      const { shape } = pickRegion(shapes(), pixel, seen());
+      if (shape !== undefined) actions.select([shape.region.id], adds ? 'toggle' : 'only');
+      else if (!adds) actions.select([]);
+    },
+    onHover: (pixel) => {
+      const picked = pixel === undefined ? undefined : pickRegion(shapes(), pixel, seen());
+      sayHover(hover.current, picked, store.getState().session.unit);
+    },
+    onBox: (from, to, done) => {
+      drawBox(box.current, done ? undefined : { from, to });
+      if (!done) return;
+      const found = regionsInBox(shapes(), from, to, seen());
+      actions.select(
+        found.map((shape) => shape.region.id),
+        'add',
+      );
+    },
+  };
+}

@@ -1,0 +1,30 @@
+/** How views reach the workbench: its store, what can be done, and who plans. */
+import { createContext, useContext } from 'react';
+import { useStore } from 'zustand';
+import type { StoreApi } from 'zustand/vanilla';
+import type { Planner } from '#app/state/planner.ts';
+import type { WorkbenchActions } from '#app/state/workbench-actions.ts';
+import type { OpenDocument, WorkbenchState } from '#app/state/workbench-state.ts';
+import { assert } from '#geometry/assert.ts';
+
+export interface Workbench {
+  readonly store: StoreApi<WorkbenchState>;
+  readonly actions: WorkbenchActions;
+  readonly planner: Planner;
+}
+
+export const WorkbenchContext = createContext<Workbench | undefined>(undefined);
+
+export function useWorkbench(): Workbench {
+  const workbench = useContext(WorkbenchContext);
+  assert(workbench !== undefined, 'views stand inside the workbench');
+  return workbench;
+}
+
+export function useBench<Part>(part: (state: WorkbenchState) => Part): Part {
+  return useStore(useWorkbench().store, part);
+}
+
+export function useDocument(): OpenDocument | undefined {
+  return useBench((state) => state.history?.present.document);
+}

@@ -1,0 +1,106 @@
+import { describe, expect, it } from 'vitest';
+import {
+  askOfRegions,
+  jobForDrawing,
+  layerRole,
+  moveLevel,
+  type RegionTarget,
+  setLayerRole,
+} from '#app/state/edit-job.ts';
+import type { JobFile } from '#part/job-file.ts';
+
+const job: JobFile = {
+  format: 'isobath-job',
+  version: 1,
+  drawing: 'buoy-lid.dxf',
+  layers: { outline: ['EDGE'] },
+  stock: { thickness: 4 },
+  process: { etchFactor: 1, rate: 0.03 },
+  requirements: [
+    { layer: 'POCKETS', depth: 2, plus: 0.1, minus: 0.05 },
+    { at: [50, 5], thickness: 1.5 },
+  ],
+};
+
+/** Three pockets in a row, 10 wide, on one layer, and one on another. */
+const target = (layer: string, x: number): RegionTarget => ({
+  layer,
+  at: [x + 5, 5],
+  holds: ([px]) => px >= x && px < x + 10,
+});
+const left = target('POCKETS', 0);
+const middle = target('POCKETS', 20);
+const right = target('POCKETS', 45);
+const bay = target('BAYS', 70);
+const all = [left, middle, right, bay];
+
+describe('asking a depth of regions', () => {
+  it('sets one pocket apart from its layer by a point inside it, and keeps the tolerance of the layer', () => {
+    const asked = askOfRegions(job, [left], all, { depth: 2.4 });
+    expect(asked.requirements).toEqual([
+      ...job.requirements,
+      { at: [5, 5], depth: 2.4, plus: 0.1, minus: 0.05 },
+    ]);
+  });
+
+  it('changes the requirement that a region already has, in place', () => {
+    const asked = askOfRegions(job, [right], all, { depth: 2.4 });
+    expect(asked.requirements).toEqual([job.requirements[0], { at: [50, 5], depth: 2.4 }]);
+  });
+
+  it('says it once when all regions of a layer are asked the same', () => {
+    const asked = askOfRegions(job, [left, middle, right], all, { thickness: 1.2 });
+    expect(asked.requirements).toEqual([{ layer: 'POCKETS', thickness: 1.2, plus: 0.1, minus: 0.05 }]);
+  });
+
+  it('writes in the units of the job: 2.54 mm is 0.1 in', () => {
+    const inches = askOfRegions({ ...job, units: 'in' }, [bay], all, { depth: 2.54 });
+    expect(inches.requirements.at(-1)).toEqual({ at: [75, 5], depth: 0.1 });
+  });
+
+  it('changes a tolerance and leaves the depth', () => {
+    const asked = askOfRegions(job, [right], all, { plus: 0.02 });
+    expect(asked.requirements[1]).toEqual({ at: [50, 5], thickness: 1.5, plus: 0.02 });
+  });
+});
+
+describe('moving a level', () => {
+  it('moves every requirement of that depth, also one given as remaining thickness', () => {
+    const deep = moveLevel(job, { from: 2.5, to: 2.6, thickness: 4 });
+    expect(deep.requirements).toEqual([job.requirements[0], { at: [50, 5], thickness: 1.4 }]);
+    const shallow = moveLevel(job, { from: 2, to: 1.9, thickness: 4 });
+    expect(shallow.requirements[0]).toEqual({ layer: 'POCKETS', depth: 1.9, plus: 0.1, minus: 0.05 });
+  });
+
+  it('moves the level alone where the job lists its levels', () => {
+    const listed = moveLevel({ ...job, levels: [2.5, 2] }, { from: 2, to: 2.1, thickness: 4 });
+    expect(listed.levels).toEqual([2.5, 2.1]);
+    expect(listed.requirements).toBe(job.requirements);
+  });
+});
+
+describe('the part a layer plays', () => {
+  it('is outline, regions or neither, and one at a time', () => {
+    const moved = setLayerRole(setLayerRole(job, 'DIMS', 'ignore'), 'DIMS', 'outline');
+    expect(moved.layers).toEqual({ outline: ['EDGE', 'DIMS'], ignore: [] });
+    expect(layerRole(moved, 'DIMS')).toBe('outline');
+    expect(layerRole(moved, 'POCKETS')).toBe('regions');
+  });
+
+  it('leaves no region layer when the last one named is taken away', () => {
+    const named = { ...job, layers: { regions: ['POCKETS'] } };
+    const none = setLayerRole(named, 'POCKETS', 'ignore');
+    expect(none.layers?.regions).toEqual([]);
+    expect(layerRole(none, 'BAYS')).toBe('ignore');
+  });
+});
+
+describe('a job for a drawing just opened', () => {
+  it('keeps sheet and bath and asks nothing yet', () => {
+    const fresh = jobForDrawing(job, 'hatch.dxf');
+    expect(fresh.requirements).toEqual([]);
+    expect(fresh.layers).toBeUndefined();
+    expect(fresh.stock).toEqual(job.stock);
+    expect(fresh.name).toBe('hatch');
+  });
+});
