@@ -104,7 +104,7 @@ function shutterBayGrid(): string {
 export const SKIN_STATIONS = 12;
 
 /** Where bay `row` (0 aft, 1 fore) of a station of the glider skin has its corners, mm. */
-export function skinBay(station: number, row: 0 | 1): Point[] {
+function skinBay(station: number, row: 0 | 1): Point[] {
   const left = 30 + station * 145;
   const right = left + 125;
   const low = (x: number) => (row === 0 ? skinAft(x) + 25 : skinMiddle(x) + 8);
