@@ -9,7 +9,7 @@ export interface DxfEntity {
   readonly pairs: readonly Pair[];
 }
 
-export interface DxfLayer {
+interface DxfLayer {
   readonly name: string;
   readonly color: number;
   readonly frozen?: boolean;
