@@ -50,7 +50,7 @@ export function textDecoder(file: { version: string; codepage: string; utf8Mark:
     for (let at = from; at < to; at++) {
       const byte = bytes[at] as number;
       if (byte > 126 || byte === 92)
-        return unescape(decodeWith(decoders, fallback, bytes.subarray(from, to)));
+        return spellOut(decodeWith(decoders, fallback, bytes.subarray(from, to)));
       text += byte < 32 ? ' ' : String.fromCharCode(byte);
     }
     return text;
@@ -68,7 +68,7 @@ function decodeWith(decoders: readonly TextDecoder[], fallback: TextDecoder, byt
   return fallback.decode(bytes);
 }
 
-function unescape(text: string): string {
+function spellOut(text: string): string {
   return text
     .replace(/\p{Cc}+/gu, ' ')
     .replace(/\\U\+([0-9a-fA-F]{4})/g, (_, hex: string) => String.fromCharCode(Number.parseInt(hex, 16)))

@@ -25,7 +25,6 @@ interface DrawingFileFacts {
   readonly 'drawing-unit-overridden': { readonly stated: LengthUnit; readonly used: LengthUnit };
   readonly 'drawing-unit-doubtful': {
     readonly stated: LengthUnit;
-    readonly system: 'metric' | 'imperial';
     /** Longer side of the drawing's box in drawing units. */
     readonly size: number;
   };
@@ -170,8 +169,8 @@ const fileWords: WordsFor<DrawingFileFacts> = {
   'drawing-unit-doubtful': {
     severity: 'warn',
     title: 'Unit in doubt',
-    say: ({ stated, system, size }) => ({
-      reason: `The drawing says ${unitName(stated)} ($INSUNITS) but was set up ${system} ($MEASUREMENT). Read as ${unitName(stated)} it is ${round(size * millimetresIn(stated))} mm long; as ${system === 'metric' ? 'millimetre' : 'inch'} it would be ${round(size * (system === 'metric' ? 1 : 25.4))} mm.`,
+    say: ({ stated, size }) => ({
+      reason: `The drawing says ${unitName(stated)} ($INSUNITS) but was set up metric ($MEASUREMENT): often a setting that nobody looked at. Read as ${unitName(stated)} it is ${round(size * millimetresIn(stated))} mm long; as millimetre it would be ${round(size)} mm.`,
       remedy: 'Check which is right, and set drawingUnits in the job to settle it.',
       value: size * millimetresIn(stated),
     }),

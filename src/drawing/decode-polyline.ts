@@ -1,0 +1,189 @@
+/**
+ * LINE, LWPOLYLINE and the older POLYLINE with its VERTEX entities. Vertices are found by their x, whatever a stated count says; the
+ * bulge belongs to the vertex it stands with. Fitted polylines give their fitted vertices, not the frame they came from.
+ */
+import { itemAt } from '#geometry/assert.ts';
+import { distance, type Point } from '#geometry/point.ts';
+import { MIRROR_X } from './affine.ts';
+import { type CurvePiece, mapPiece } from './curve-piece.ts';
+import type { Decoded } from './decoded.ts';
+import { CLOSING, FLAT, SHORTEST } from './drawing-limits.ts';
+import { type EntityTags, flagsOf, numberOf, pointOf, report, strictNumber } from './entity-tags.ts';
+import { facingOf } from './extrusion.ts';
+import { codeAt, opens } from './tag-table.ts';
+
+interface Vertex extends Point {
+  readonly bulge: number;
+}
+
+const CLOSED = 1;
+
+export function decodeLine(entity: EntityTags): Decoded {
+  const start = pointOf(entity, 10);
+  const end = pointOf(entity, 11);
+  if (start === undefined || end === undefined) {
+    report(entity, 'entity-incomplete', { lacks: start === undefined ? 'its start' : 'its end' });
+    return undefined;
+  }
+  const rise = Math.abs((numberOf(entity, 31) ?? 0) - (numberOf(entity, 30) ?? 0)) * entity.millimetres;
+  if (distance(start, end) * entity.millimetres < SHORTEST) {
+    const what = rise > FLAT ? 'no length seen from above' : 'no length';
+    report(entity, 'entity-without-size', { what }, scaled(entity, start));
+    return undefined;
+  }
+  if (rise > FLAT) report(entity, 'entity-not-flat', { rise }, scaled(entity, start));
+  return { what: 'curve', pieces: [{ kind: 'line', start, end }] };
+}
+
+export function decodeLightPolyline(entity: EntityTags): Decoded {
+  const { tags } = entity;
+  const vertices: { x: number; y: number; bulge: number }[] = [];
+  let stated: number | undefined;
+  let flags = 0;
+  // Ys still to come: each x opens a vertex, its y follows before the next x.
+  let owed = 0;
+  for (let at = entity.first; at < entity.headEnd; at++) {
+    const code = codeAt(tags, at);
+    const vertex = vertices[vertices.length - 1];
+    if (code === 10) {
+      owed += 1;
+      vertices.push({ x: strictNumber(entity, at), y: 0, bulge: 0 });
+    } else if (code === 20 && vertex !== undefined) {
+      owed -= 1;
+      vertex.y = strictNumber(entity, at);
+    } else if (code === 42 && vertex !== undefined) vertex.bulge = strictNumber(entity, at);
+    else if (code === 70) flags = strictNumber(entity, at);
+    else if (code === 90) stated = strictNumber(entity, at);
+  }
+  if (owed !== 0) {
+    report(entity, 'entity-incomplete', { lacks: 'the y of a vertex' });
+    return undefined;
+  }
+  if (stated !== undefined && stated !== vertices.length) {
+    report(entity, 'polyline-count-differs', { stated, found: vertices.length });
+  }
+  const facing = facingOf(entity);
+  return (
+    facing && polylineOf(entity, vertices, { closed: (flags & CLOSED) !== 0, mirrored: facing === 'down' })
+  );
+}
+
+const SPACE_POLYLINE = 8;
+const MESH = 16 | 64;
+const SPLINE_FRAME = 16;
+
+export function decodeOldPolyline(entity: EntityTags): Decoded {
+  const flags = flagsOf(entity, 70);
+  if ((flags & MESH) !== 0) {
+    return { what: 'passed', why: 'it is a mesh in space, not an outline', mayMatter: true };
+  }
+  const inSpace = (flags & SPACE_POLYLINE) !== 0;
+  const { vertices, lowest, highest, complete } = readVertices(entity, inSpace);
+  if (!complete) return undefined;
+  if (!isEnded(entity)) report(entity, 'polyline-end-missing', { vertices: vertices.length });
+  const rise = (highest - lowest) * entity.millimetres;
+  if (inSpace && rise > FLAT) report(entity, 'entity-not-flat', { rise });
+  const facing = inSpace ? 'up' : facingOf(entity);
+  return (
+    facing && polylineOf(entity, vertices, { closed: (flags & CLOSED) !== 0, mirrored: facing === 'down' })
+  );
+}
+
+function readVertices(
+  entity: EntityTags,
+  inSpace: boolean,
+): { vertices: Vertex[]; lowest: number; highest: number; complete: boolean } {
+  const { tags } = entity;
+  const vertices: Vertex[] = [];
+  let lowest = 0;
+  let highest = 0;
+  for (let at = entity.headEnd; at < entity.end && opens(tags, at, 'VERTEX'); ) {
+    const groups = new Map<number, number>();
+    for (at++; at < entity.end && codeAt(tags, at) !== 0; at++) {
+      const code = codeAt(tags, at);
+      if (VERTEX_CODES.has(code)) groups.set(code, strictNumber(entity, at));
+    }
+    if (((groups.get(70) ?? 0) & SPLINE_FRAME) !== 0) continue;
+    const x = groups.get(10);
+    const y = groups.get(20);
+    if (x === undefined || y === undefined) {
+      report(entity, 'entity-incomplete', { lacks: 'the place of a vertex' });
+      return { vertices, lowest, highest, complete: false };
+    }
+    const z = groups.get(30) ?? 0;
+    lowest = vertices.length === 0 ? z : Math.min(lowest, z);
+    highest = vertices.length === 0 ? z : Math.max(highest, z);
+    vertices.push({ x, y, bulge: inSpace ? 0 : (groups.get(42) ?? 0) });
+  }
+  return { vertices, lowest, highest, complete: true };
+}
+
+const VERTEX_CODES: ReadonlySet<number> = new Set([10, 20, 30, 42, 70]);
+
+function isEnded(entity: EntityTags): boolean {
+  for (let at = entity.end - 1; at >= entity.headEnd; at--) {
+    if (codeAt(entity.tags, at) === 0) return opens(entity.tags, at, 'SEQEND');
+  }
+  return false;
+}
+
+function polylineOf(
+  entity: EntityTags,
+  vertices: readonly Vertex[],
+  { closed, mirrored }: { closed: boolean; mirrored: boolean },
+): Decoded {
+  if (vertices.length < 2) {
+    const what = vertices.length === 0 ? 'no vertices' : 'one vertex only';
+    const [first] = vertices;
+    report(entity, 'entity-without-size', { what }, first && scaled(entity, first));
+    return undefined;
+  }
+  const pieces = piecesBetween(entity, vertices, closed);
+  if (pieces.length === 0) {
+    report(
+      entity,
+      'entity-without-size',
+      { what: 'all vertices in one place' },
+      scaled(entity, itemAt(vertices, 0)),
+    );
+    return undefined;
+  }
+  return { what: 'curve', pieces: mirrored ? pieces.map((piece) => mapPiece(MIRROR_X, piece)) : pieces };
+}
+
+/** From vertex to vertex; a last vertex on the first closes the polyline and is dropped, flag or no flag. */
+function piecesBetween(entity: EntityTags, vertices: readonly Vertex[], flagged: boolean): CurvePiece[] {
+  const count = vertices.length;
+  const first = itemAt(vertices, 0);
+  const last = itemAt(vertices, count - 1);
+  const repeated = count > 2 && distance(first, last) * entity.millimetres <= CLOSING;
+  if (repeated && flagged && last.bulge !== 0) reportPointArc(entity, last);
+  const points = repeated ? vertices.slice(0, -1) : vertices;
+  const closed = flagged || repeated;
+  const pieces: CurvePiece[] = [];
+  let start: Point = first;
+  for (let n = 0; n < (closed ? points.length : points.length - 1); n++) {
+    const { bulge } = itemAt(points, n);
+    const end = itemAt(points, (n + 1) % points.length);
+    if (distance(start, end) * entity.millimetres < SHORTEST) {
+      if (bulge !== 0) reportPointArc(entity, end);
+      continue;
+    }
+    pieces.push(bulge === 0 ? { kind: 'line', start, end } : { kind: 'bulge', start, end, bulge });
+    start = end;
+  }
+  return pieces;
+}
+
+function reportPointArc(entity: EntityTags, at: Point): void {
+  report(
+    entity,
+    'entity-without-size',
+    { what: 'an arc between two vertices in one place' },
+    scaled(entity, at),
+  );
+}
+
+function scaled(entity: EntityTags, { x, y }: Point): Point {
+  return { x: x * entity.millimetres, y: y * entity.millimetres };
+}

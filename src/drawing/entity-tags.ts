@@ -1,0 +1,133 @@
+/**
+ * One entity as its range of tags, with what every entity shares already read. Groups are found by code, never by position, since
+ * DXF allows any order. A value that should be a number and is none is remembered, and costs the entity.
+ */
+
+import type { FactsByCode } from '#findings/catalogue.ts';
+import { type Finding, type FindingCode, finding } from '#findings/finding.ts';
+import type { Point } from '#geometry/point.ts';
+import type { DecodeText } from './decode-text.ts';
+import { codeAt, lineAt, numberAt, type TagTable, wordAt } from './tag-table.ts';
+
+export interface EntityTags {
+  readonly tags: TagTable;
+  readonly decode: DecodeText;
+  /** mm in one drawing unit: what tolerances are held against. */
+  readonly millimetres: number;
+  /** Kind in capitals. */
+  readonly kind: string;
+  readonly handle: string | undefined;
+  readonly layer: string;
+  readonly line: number;
+  readonly inPaper: boolean;
+  readonly invisible: boolean;
+  /** First tag after the kind, the end of the entity's own groups, and the end with vertices or attributes. */
+  readonly first: number;
+  readonly headEnd: number;
+  readonly end: number;
+  /** What was found wrong so far. */
+  readonly findings: Finding[];
+}
+
+export interface EntityFile {
+  readonly tags: TagTable;
+  readonly decode: DecodeText;
+  readonly millimetres: number;
+}
+
+/** Group 101 opens an embedded object that uses the same codes for other things: nothing after it belongs to the entity. */
+const EMBEDDED = 101;
+
+export function openEntity(file: EntityFile, range: { first: number; end: number }): EntityTags {
+  const { tags, decode, millimetres } = file;
+  const first = range.first + 1;
+  let headEnd = first;
+  let handle: string | undefined;
+  let layer: string | undefined;
+  let inPaper = false;
+  let invisible = false;
+  for (; headEnd < range.end; headEnd++) {
+    const code = codeAt(tags, headEnd);
+    if (code === 0 || code === EMBEDDED) break;
+    if (code === 8) layer ??= textAt(tags, decode, headEnd);
+    else if (code === 5) handle ??= wordAt(tags, headEnd);
+    else if (code === 67) inPaper = numberAt(tags, headEnd) === 1;
+    else if (code === 60) invisible = numberAt(tags, headEnd) === 1;
+  }
+  return {
+    tags,
+    decode,
+    millimetres,
+    kind: wordAt(tags, range.first).toUpperCase(),
+    handle,
+    layer: layer || '0',
+    line: lineAt(tags, range.first),
+    inPaper,
+    invisible,
+    first,
+    headEnd,
+    end: range.end,
+    findings: [],
+  };
+}
+
+export function textAt(tags: TagTable, decode: DecodeText, at: number): string {
+  return decode(tags.bytes, tags.starts[at] as number, tags.ends[at] as number);
+}
+
+/** Facts without kind and handle, which `report` adds. */
+type OwnFacts<Code extends FindingCode> = Omit<FactsByCode[Code], 'kind' | 'handle'>;
+
+export function report<Code extends FindingCode>(
+  entity: EntityTags,
+  code: Code,
+  facts: OwnFacts<Code>,
+  at?: Point,
+): void {
+  const whole = { kind: entity.kind, handle: entity.handle, ...facts } as unknown as FactsByCode[Code];
+  const place = { line: entity.line, layer: entity.layer };
+  entity.findings.push(finding(code, whole, at === undefined ? place : { ...place, at }));
+}
+
+/** The value of a tag as a number. NaN, and reported once for the entity, when it is none. */
+export function strictNumber(entity: EntityTags, at: number): number {
+  const value = numberAt(entity.tags, at);
+  if (Number.isNaN(value) && !hasBadNumber(entity)) {
+    const text = textAt(entity.tags, entity.decode, at).slice(0, 40);
+    report(entity, 'entity-number-bad', { group: codeAt(entity.tags, at), text });
+  }
+  return value;
+}
+
+/** An entity with a bad number is left out, whatever else could be made of it. */
+export function hasBadNumber(entity: EntityTags): boolean {
+  return entity.findings.some((each) => each.code === 'entity-number-bad');
+}
+
+/** The first value under a code among the entity's own groups. */
+export function numberOf(entity: EntityTags, code: number): number | undefined {
+  for (let at = entity.first; at < entity.headEnd; at++) {
+    if (codeAt(entity.tags, at) === code) return strictNumber(entity, at);
+  }
+  return undefined;
+}
+
+/** Bits under a code; 0 when it is absent or no whole number. */
+export function flagsOf(entity: EntityTags, code: number): number {
+  const value = numberOf(entity, code);
+  return value !== undefined && Number.isInteger(value) ? value : 0;
+}
+
+/** The point under codes x and x + 10; absent when either is. */
+export function pointOf(entity: EntityTags, codeX: number): Point | undefined {
+  const x = numberOf(entity, codeX);
+  const y = numberOf(entity, codeX + 10);
+  return x === undefined || y === undefined ? undefined : { x, y };
+}
+
+export function textOf(entity: EntityTags, code: number): string | undefined {
+  for (let at = entity.first; at < entity.headEnd; at++) {
+    if (codeAt(entity.tags, at) === code) return textAt(entity.tags, entity.decode, at);
+  }
+  return undefined;
+}

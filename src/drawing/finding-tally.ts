@@ -1,0 +1,28 @@
+/** Gathers findings and keeps a thousand of one kind from burying the others: past a limit for each code they are only counted. */
+import { type Finding, finding, type Place } from '#findings/finding.ts';
+import { MOST_FINDINGS_A_CODE } from './drawing-limits.ts';
+
+export class FindingTally {
+  readonly #kept: Finding[] = [];
+  readonly #counts = new Map<string, number>();
+
+  add(found: Finding): void {
+    const count = (this.#counts.get(found.code) ?? 0) + 1;
+    this.#counts.set(found.code, count);
+    if (count <= MOST_FINDINGS_A_CODE) this.#kept.push(found);
+  }
+
+  /** As it is, but without its point: inside a block that is a place in the block, not on the part. */
+  addFromBlock(found: Finding): void {
+    const { at: _, ...place }: Place = found.place;
+    this.add({ ...found, place } as Finding);
+  }
+
+  all(): Finding[] {
+    const more = [...this.#counts].filter(([, count]) => count > MOST_FINDINGS_A_CODE);
+    return [
+      ...this.#kept,
+      ...more.map(([of, count]) => finding('more-of-the-same', { of, more: count - MOST_FINDINGS_A_CODE })),
+    ];
+  }
+}

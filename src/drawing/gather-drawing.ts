@@ -1,0 +1,288 @@
+/**
+ * Goes through model space in the order of the file, blocks inserted wherever they are inserted, and gathers curves in
+ * millimetres, notes, layers, and all that had to be passed over. Each block is decoded once. What an insertion may become is limited, so
+ * blocks that double at every level end with a finding, not with the memory.
+ */
+
+import type { Finding } from '#findings/finding.ts';
+import { finding } from '#findings/finding.ts';
+import { itemAt } from '#geometry/assert.ts';
+import { type Span, spanLength } from '#geometry/span.ts';
+import type { LengthUnit } from '#units/length-unit.ts';
+import { unitOfInsunits } from '#units/length-unit.ts';
+import { type Affine, compose, isIdentity, mapPoint, scaling } from './affine.ts';
+import type { Condensed } from './condense-drawing.ts';
+import { type CurvePiece, mapPiece } from './curve-piece.ts';
+import { decodeEntity } from './decode-entity.ts';
+import type { Decoded, DecodedCurve, DecodedInsert } from './decoded.ts';
+import type { Drawing, DrawnCurve, DrawnNote } from './drawing.ts';
+import {
+  FARTHEST,
+  MOST_CURVES,
+  MOST_INSERTIONS,
+  MOST_SPANS,
+  MOST_SPANS_A_CURVE,
+  SHORTEST,
+} from './drawing-limits.ts';
+import { type EntityFile, type EntityTags, openEntity, report } from './entity-tags.ts';
+import { farthestOf, farthestOfSpans } from './farthest.ts';
+import { FindingTally } from './finding-tally.ts';
+import { countOn, LayerBook, type LayerPage } from './layer-book.ts';
+import { PassedTally } from './passed-tally.ts';
+import { spansOfPieces } from './spans-of-pieces.ts';
+import type { BlockRecord, Container } from './walk-container.ts';
+
+export interface GatherInput {
+  readonly file: EntityFile;
+  readonly condensed: Condensed;
+  readonly container: Container;
+  readonly unit: LengthUnit | undefined;
+  /** Told the share of model space that is done. */
+  readonly progress?: ((share: number) => void) | undefined;
+}
+
+export type Gathered = Pick<Drawing, 'layers' | 'curves' | 'notes' | 'passedOver' | 'findings'>;
+
+interface OpenEntity {
+  readonly entity: EntityTags;
+  readonly decoded: Decoded;
+}
+
+/** Where an entity stands: in model space, or inside the blocks named, outermost first. */
+interface Standing {
+  readonly map: Affine;
+  readonly blocks: readonly string[];
+  /** Layer of the insertion, which entities on layer 0 of a block take on. */
+  readonly insertLayer: string | undefined;
+}
+
+export function gatherDrawing(input: GatherInput): Gathered {
+  return new Gathering(input).gather();
+}
+
+class Gathering {
+  readonly #input: GatherInput;
+  readonly #layers: LayerBook;
+  readonly #passed = new PassedTally();
+  readonly #findings = new FindingTally();
+  readonly #openBlocks = new Map<string, readonly OpenEntity[]>();
+  readonly #told = new Set<string>();
+  /** Insertions of blocks that are not there, by the block's name in capitals. */
+  readonly #absent = new Map<
+    string,
+    { name: string; path: string | undefined; line: number; count: number }
+  >();
+  readonly #curves: DrawnCurve[] = [];
+  readonly #notes: DrawnNote[] = [];
+  #insertions = 0;
+  #spans = 0;
+  #full: Finding | undefined;
+
+  constructor(input: GatherInput) {
+    this.#input = input;
+    this.#layers = new LayerBook(input.container.layers.values());
+  }
+
+  gather(): Gathered {
+    const { container, file, progress } = this.#input;
+    const standing: Standing = { map: scaling(file.millimetres), blocks: [], insertLayer: undefined };
+    const { entities } = container;
+    for (let n = 0; n < entities.length && this.#full === undefined; n++) {
+      if (progress !== undefined && n % 5000 === 0) progress(n / entities.length);
+      this.#readTopEntity(itemAt(entities, n), standing);
+    }
+    const findings = [...this.#findings.all(), ...this.#layers.findings(), ...this.#passed.findings()];
+    for (const { name, path, line, count } of this.#absent.values()) {
+      findings.push(
+        path === undefined
+          ? finding('block-missing', { block: name, insertions: count }, { line })
+          : finding('block-external', { block: name, path, insertions: count }, { line }),
+      );
+    }
+    if (this.#full !== undefined) findings.push(this.#full);
+    return {
+      layers: this.#layers.layers(),
+      curves: this.#full === undefined ? this.#curves : [],
+      notes: this.#notes,
+      passedOver: this.#passed.rows(),
+      findings,
+    };
+  }
+
+  #readTopEntity(number: number, standing: Standing): void {
+    const entity = this.#open(number);
+    const page = this.#layers.page(entity.layer);
+    if (entity.inPaper) this.#passed.addInPaper(entity, page.name);
+    else if (!this.#isHidden(entity, page)) {
+      const decoded = decodeEntity(entity);
+      for (const found of entity.findings) this.#findings.add(found);
+      countOn(page, entity.kind);
+      this.#place({ entity, decoded }, page, standing);
+    }
+  }
+
+  #open(number: number): EntityTags {
+    const { condensed, file } = this.#input;
+    return openEntity(file, {
+      first: itemAt(condensed.firsts, number - 1),
+      end: itemAt(condensed.ends, number - 1),
+    });
+  }
+
+  /**
+   * Counts and passes over what is not to be seen. An insertion on a layer that is off still shows what its block has on other layers;
+   * on a frozen layer it shows nothing.
+   */
+  #isHidden(entity: EntityTags, page: LayerPage): boolean {
+    if (entity.invisible) {
+      countOn(page, entity.kind);
+      this.#passed.add(entity, page.name, { why: 'it is marked invisible', mayMatter: false });
+      return true;
+    }
+    if (page.state === 'shown' || (page.state === 'off' && entity.kind === 'INSERT')) return false;
+    countOn(page, entity.kind);
+    page.hidden += 1;
+    this.#passed.addHidden(entity, page.name, page.state);
+    return true;
+  }
+
+  #place({ entity, decoded }: OpenEntity, page: LayerPage, standing: Standing): void {
+    if (decoded === undefined) return;
+    if (decoded.what === 'curve') this.#placeCurve(entity, decoded, page, standing);
+    else if (decoded.what === 'insert') this.#insert(entity, decoded, page, standing);
+    else if (decoded.what === 'passed') this.#passed.add(entity, page.name, decoded);
+    else this.#notes.push({ layer: page.name, text: decoded.text, at: mapPoint(standing.map, decoded.at) });
+  }
+
+  #placeCurve(
+    entity: EntityTags,
+    { pieces }: DecodedCurve,
+    page: LayerPage,
+    { map, blocks }: Standing,
+  ): void {
+    const mapped = isIdentity(map) ? pieces : pieces.map((piece) => mapPiece(map, piece));
+    const spans = this.#spansOf(entity, mapped, blocks.length > 0);
+    if (spans === undefined) return;
+    const { kind, handle, line } = entity;
+    const first = itemAt(spans, 0).start;
+    const last = itemAt(spans, spans.length - 1).end;
+    const closed = spans.length > 1 && first.x === last.x && first.y === last.y;
+    this.#curves.push({ layer: page.name, kind, handle, line, closed, spans });
+    this.#spans += spans.length;
+    if (this.#curves.length > MOST_CURVES) this.#stop('curves', this.#curves.length, MOST_CURVES);
+    if (this.#spans > MOST_SPANS) this.#stop('lines and arcs', this.#spans, MOST_SPANS);
+  }
+
+  #spansOf(entity: EntityTags, pieces: readonly CurvePiece[], inBlock: boolean): Span[] | undefined {
+    const far = farthestOf(pieces);
+    if (!(far <= FARTHEST))
+      return this.#refuse(entity, inBlock, 'entity-out-of-range', { value: far, limit: FARTHEST });
+    const spans = spansOfPieces(pieces);
+    if (spans === undefined)
+      return this.#refuse(entity, inBlock, 'entity-too-fine', { limit: MOST_SPANS_A_CURVE });
+    const reach = farthestOfSpans(spans);
+    if (!(reach <= FARTHEST)) {
+      return this.#refuse(entity, inBlock, 'entity-out-of-range', { value: reach, limit: FARTHEST });
+    }
+    if (spans.length === 0 || (inBlock && spans.every((span) => spanLength(span) < SHORTEST))) {
+      return this.#refuse(entity, inBlock, 'entity-without-size', { what: 'no length at its scale' });
+    }
+    return spans;
+  }
+
+  /** Reports once for an entity, however often its block is inserted. */
+  #refuse(
+    entity: EntityTags,
+    inBlock: boolean,
+    ...[code, facts]:
+      | ['entity-out-of-range', { value: number; limit: number }]
+      | ['entity-too-fine', { limit: number }]
+      | ['entity-without-size', { what: string }]
+  ): undefined {
+    const key = `${code} ${entity.line}`;
+    if (inBlock && this.#told.has(key)) return undefined;
+    this.#told.add(key);
+    const before = entity.findings.length;
+    report(entity, code, facts);
+    this.#findings.add(itemAt(entity.findings, before));
+    return undefined;
+  }
+
+  #insert(entity: EntityTags, insert: DecodedInsert, page: LayerPage, standing: Standing): void {
+    const key = insert.block.toUpperCase();
+    const block = this.#input.container.blocks.get(key);
+    if (block === undefined || (block.externalPath !== undefined && block.entities.length === 0)) {
+      this.#countAbsent(key, insert, block, entity.line);
+      return;
+    }
+    if (standing.blocks.includes(key)) {
+      this.#tellOnce(key, finding('block-inside-itself', { block: block.name }, { line: entity.line }));
+      return;
+    }
+    this.#compareUnits(key, block, entity.line);
+    const contents = this.#openBlock(key, block);
+    const toOrigin: Affine = { xx: 1, xy: 0, x0: -block.base.x, yx: 0, yy: 1, y0: -block.base.y };
+    const own = compose(insert.map, toOrigin);
+    const blocks = [...standing.blocks, key];
+    for (let row = 0; row < insert.rows; row++) {
+      for (let column = 0; column < insert.columns && this.#full === undefined; column++) {
+        const x0 = own.x0 + insert.columnStep.x * column + insert.rowStep.x * row;
+        const y0 = own.y0 + insert.columnStep.y * column + insert.rowStep.y * row;
+        const map = compose(standing.map, { ...own, x0, y0 });
+        this.#placeContents(contents, { map, blocks, insertLayer: page.name });
+      }
+      if (this.#full !== undefined) return;
+    }
+  }
+
+  #placeContents(contents: readonly OpenEntity[], standing: Standing): void {
+    this.#insertions += 1;
+    if (this.#insertions > MOST_INSERTIONS) this.#stop('block insertions', this.#insertions, MOST_INSERTIONS);
+    for (const open of contents) {
+      if (this.#full !== undefined) return;
+      const { entity } = open;
+      const page = this.#layers.page(entity.layer === '0' ? (standing.insertLayer ?? '0') : entity.layer);
+      if (this.#isHidden(entity, page)) continue;
+      countOn(page, entity.kind);
+      this.#place(open, page, standing);
+    }
+  }
+
+  #openBlock(key: string, block: BlockRecord): readonly OpenEntity[] {
+    const known = this.#openBlocks.get(key);
+    if (known !== undefined) return known;
+    const contents = block.entities.map((number): OpenEntity => {
+      const entity = this.#open(number);
+      const decoded = decodeEntity(entity);
+      for (const found of entity.findings) this.#findings.addFromBlock(found);
+      return { entity, decoded };
+    });
+    this.#openBlocks.set(key, contents);
+    return contents;
+  }
+
+  #countAbsent(key: string, insert: DecodedInsert, block: BlockRecord | undefined, line: number): void {
+    const known = this.#absent.get(key);
+    if (known !== undefined) known.count += 1;
+    else this.#absent.set(key, { name: insert.block, path: block?.externalPath, line, count: 1 });
+  }
+
+  /** Both sides must state a unit; the scale of the insertion is the drawing's own business and is never changed. */
+  #compareUnits(key: string, block: BlockRecord, line: number): void {
+    const blockUnit = unitOfInsunits(this.#input.condensed.blockUnits.get(key) ?? 0);
+    const { unit } = this.#input;
+    if (blockUnit === undefined || unit === undefined || blockUnit === unit) return;
+    const facts = { block: block.name, blockUnit, drawingUnit: unit };
+    this.#tellOnce(`unit ${key}`, finding('block-unit-differs', facts, { line }));
+  }
+
+  #tellOnce(key: string, found: Finding): void {
+    if (this.#told.has(key)) return;
+    this.#told.add(key);
+    this.#findings.add(found);
+  }
+
+  #stop(what: 'curves' | 'block insertions' | 'lines and arcs', found: number, limit: number): void {
+    this.#full ??= finding('drawing-too-big', { what, found, limit });
+  }
+}

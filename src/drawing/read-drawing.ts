@@ -1,0 +1,108 @@
+/**
+ * The one way in for drawings: bytes of a DXF to curves in millimetres, notes, layers and findings. Reads what is there and says
+ * what is not; throws for nothing that a file can hold, and ends in time linear in its size. One call, no pauses: 50 MB take a second or two,
+ * so hosts that must stay awake call it in a worker.
+ */
+import { type Finding, finding, sortFindings } from '#findings/finding.ts';
+import { boxOfSpans } from '#geometry/box.ts';
+import type { LengthUnit } from '#units/length-unit.ts';
+import { condenseDrawing } from './condense-drawing.ts';
+import { decodeBinary } from './decode-binary.ts';
+import { textDecoder } from './decode-text.ts';
+import type { Drawing, DrawnCurve } from './drawing.ts';
+import { MOST_BYTES, MOST_ENTITIES } from './drawing-limits.ts';
+import { doubtUnit, settleUnit } from './drawing-unit.ts';
+import { gatherDrawing } from './gather-drawing.ts';
+import { readHeader } from './read-header.ts';
+import { readTags } from './read-tags.ts';
+import { latin, sniffFile } from './sniff-file.ts';
+import { walkContainer } from './walk-container.ts';
+
+export interface ReadOptions {
+  /** The unit that the drawing is drawn in, whatever it says itself. */
+  readonly unit?: LengthUnit | undefined;
+  /** Told the share done (0 to 1) and what is being worked on. */
+  readonly progress?: ((share: number, what: string) => void) | undefined;
+}
+
+export function readDrawing(bytes: Uint8Array, options: ReadOptions = {}): Drawing {
+  const { progress } = options;
+  if (bytes.length > MOST_BYTES) {
+    return unread([finding('drawing-too-big', { what: 'bytes', found: bytes.length, limit: MOST_BYTES })]);
+  }
+  const sniffed = sniffFile(bytes);
+  if (sniffed.kind === 'empty') return unread([finding('drawing-empty', { bytes: bytes.length })]);
+  if (sniffed.kind === 'wrong') return unread([finding('drawing-wrong-kind', { is: sniffed.is })]);
+  progress?.(0, 'reading the drawing');
+  const read = readTags(sniffed.kind === 'binary' ? decodeBinary(bytes) : bytes);
+  const { tags } = read;
+  const header = readHeader(tags);
+  const utf8Mark = bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf;
+  const decode = textDecoder({ ...header, utf8Mark });
+  const condensed = condenseDrawing(read, decode);
+  if (!condensed.hasSections) return unread([finding('drawing-not-dxf', { begins: beginningOf(bytes) })]);
+  const unit = settleUnit(header, options.unit);
+  const findings: Finding[] = [...condensed.findings, ...unit.findings];
+  if (read.outOfStep.lines > 0) {
+    findings.push(
+      finding('drawing-out-of-step', { lines: read.outOfStep.lines }, { line: read.outOfStep.first }),
+    );
+  }
+  const stated = { unit: unit.unit, statedUnit: unit.stated };
+  if (condensed.tooManyEntities) {
+    const found = condensed.firsts.length;
+    findings.push(finding('drawing-too-big', { what: 'entities', found, limit: MOST_ENTITIES }));
+    return { ...unread(findings), ...stated };
+  }
+  progress?.(0.3, 'walking the drawing');
+  const gathered = gatherDrawing({
+    file: { tags, decode, millimetres: unit.millimetres },
+    condensed,
+    container: walkContainer(condensed.skeleton),
+    unit: unit.unit,
+    progress: progress && ((share) => progress(0.4 + 0.6 * share, 'reading entities')),
+  });
+  findings.push(...gathered.findings, ...doubtUnit(header, unit, sizeOf(gathered.curves) / unit.millimetres));
+  if (gathered.curves.length === 0 && !findings.some(({ code }) => code === 'drawing-too-big')) {
+    findings.push(finding('drawing-without-curves', { entities: condensed.firsts.length }));
+  }
+  progress?.(1, 'drawing read');
+  return { ...gathered, ...stated, findings: sortFindings(findings) };
+}
+
+/** A drawing of which nothing could be used. */
+function unread(findings: readonly Finding[]): Drawing {
+  return {
+    unit: undefined,
+    statedUnit: undefined,
+    layers: [],
+    curves: [],
+    notes: [],
+    passedOver: [],
+    findings: sortFindings(findings),
+  };
+}
+
+/** The first characters, such as can be printed. */
+function beginningOf(bytes: Uint8Array): string {
+  return latin(bytes, 0, 60)
+    .replace(/[^\x20-\x7e]+/g, ' ')
+    .trim()
+    .slice(0, 40);
+}
+
+/** The longer side of the box around all curves. */
+function sizeOf(curves: readonly DrawnCurve[]): number {
+  if (curves.length === 0) return 0;
+  let size = 0;
+  const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
+  for (const { spans } of curves) {
+    const own = boxOfSpans(spans);
+    box.minX = Math.min(box.minX, own.minX);
+    box.minY = Math.min(box.minY, own.minY);
+    box.maxX = Math.max(box.maxX, own.maxX);
+    box.maxY = Math.max(box.maxY, own.maxY);
+    size = Math.max(box.maxX - box.minX, box.maxY - box.minY);
+  }
+  return size;
+}

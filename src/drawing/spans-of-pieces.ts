@@ -1,0 +1,85 @@
+/** Pieces, already in millimetres, to lines and arcs. Lines and arcs keep their exact ends; ellipses and splines keep within CURVE_FIT. */
+import { itemAt } from '#geometry/assert.ts';
+import { distance, type Point } from '#geometry/point.ts';
+import { bulgeOf, lineSpan, type Span, spanFromBulge } from '#geometry/span.ts';
+import { areEqualAxes } from './affine.ts';
+import type { BulgePiece, ConicPiece, CurvePiece } from './curve-piece.ts';
+import { CLOSING, STRAIGHT } from './drawing-limits.ts';
+import { fitArcs } from './fit-arcs.ts';
+import { conicCurve, splineCurve } from './smooth-curve.ts';
+
+/** The spans of one entity in its own order; undefined when a curve would take too many. */
+export function spansOfPieces(pieces: readonly CurvePiece[]): Span[] | undefined {
+  if (pieces.length === 1) return spansOfPiece(itemAt(pieces, 0));
+  const spans: Span[] = [];
+  for (const piece of pieces) {
+    const more = spansOfPiece(piece);
+    if (more === undefined) return undefined;
+    for (const span of more) spans.push(span);
+  }
+  return spans;
+}
+
+function spansOfPiece(piece: CurvePiece): Span[] | undefined {
+  if (piece.kind === 'line') return [lineSpan(piece.start, piece.end)];
+  if (piece.kind === 'bulge') return bulgeSpans(piece);
+  if (piece.kind === 'spline') return closeChain(fitArcs(splineCurve(piece)));
+  if (areEqualAxes(piece.across, piece.up)) return circleSpans(piece);
+  const spans = fitArcs(conicCurve(piece));
+  if (piece.ends !== undefined) return spans && meetEnds(spans, piece.ends.start, piece.ends.end);
+  return Math.abs(piece.sweep) === 2 * Math.PI ? closeChain(spans) : spans;
+}
+
+/** An arc over half a turn is cut in the middle: its far point lies b · chord / 2 to the right of the chord's middle. */
+function bulgeSpans({ start, end, bulge }: BulgePiece): Span[] {
+  const chord = distance(start, end);
+  if ((Math.abs(bulge) * chord) / 2 <= STRAIGHT) return [lineSpan(start, end)];
+  if (Math.abs(bulge) <= 1) return [spanFromBulge(start, end, bulge)];
+  const middle = {
+    x: (start.x + end.x + (end.y - start.y) * bulge) / 2,
+    y: (start.y + end.y - (end.x - start.x) * bulge) / 2,
+  };
+  const half = Math.tan(Math.atan(bulge) / 2);
+  return [spanFromBulge(start, middle, half), spanFromBulge(middle, end, half)];
+}
+
+/** A circle or part of one, in arcs of at most half a turn; a whole turn ends exactly where it starts. */
+function circleSpans(piece: ConicPiece): Span[] {
+  const { center, across, up, from, sweep, ends } = piece;
+  const radius = Math.hypot(across.x, across.y);
+  const handed = across.x * up.y - across.y * up.x < 0 ? -1 : 1;
+  const count = Math.max(1, Math.ceil(Math.abs(sweep) / Math.PI - 1e-9));
+  const step = sweep / count;
+  const pointAt = (angle: number): Point => ({
+    x: center.x + across.x * Math.cos(angle) + up.x * Math.sin(angle),
+    y: center.y + across.y * Math.cos(angle) + up.y * Math.sin(angle),
+  });
+  const first = ends?.start ?? pointAt(from);
+  const last = Math.abs(sweep) === 2 * Math.PI ? first : (ends?.end ?? pointAt(from + sweep));
+  const spans: Span[] = [];
+  let start = first;
+  for (let n = 1; n <= count; n++) {
+    const end = n === count ? last : pointAt(from + step * n);
+    const turned = Math.max(-Math.PI, Math.min(Math.PI, step * handed));
+    spans.push({ kind: 'arc', start, end, center, radius, sweep: turned });
+    start = end;
+  }
+  return spans;
+}
+
+/** A chain whose ends meet within CLOSING is made to meet exactly. */
+function closeChain(spans: Span[] | undefined): Span[] | undefined {
+  if (spans === undefined || spans.length < 2) return spans;
+  const start = itemAt(spans, 0).start;
+  const end = itemAt(spans, spans.length - 1).end;
+  return distance(start, end) <= CLOSING ? meetEnds(spans, start, start) : spans;
+}
+
+/** The chain with its two ends put on given points, which are next to them. */
+function meetEnds(spans: readonly Span[], start: Point, end: Point): Span[] {
+  return spans.map((span, n) => {
+    const from = n === 0 ? start : span.start;
+    const to = n === spans.length - 1 ? end : span.end;
+    return from === span.start && to === span.end ? span : spanFromBulge(from, to, bulgeOf(span));
+  });
+}
