@@ -7,7 +7,12 @@ export interface Sample {
   readonly title: string;
 }
 
-export const SAMPLES: readonly Sample[] = [{ file: 'gauge-pod-cover.job.json', title: 'Gauge-pod cover' }];
+export const SAMPLES: readonly Sample[] = [
+  { file: 'gauge-pod-cover.job.json', title: 'Gauge-pod cover' },
+  { file: 'shutter-bay-grid.job.json', title: 'Observatory shutter, in inches' },
+  { file: 'glider-wing-skin.job.json', title: 'Survey glider, lower skin' },
+  { file: 'hatch-from-supplier.job.json', title: 'Deck hatch, a drawing with faults' },
+];
 
 /** The job file and its drawing. */
 export async function fetchSample({ file }: Sample): Promise<DrawingFile[]> {

@@ -23,7 +23,7 @@ export interface Wish {
 }
 
 /** Two depths nearer than this are one level: far below any tolerance, far above rounding. */
-const SAME_DEPTH = 1e-6;
+const SAME_DEPTH = 1e-5;
 
 /**
  * Asks the same of every target. Where the targets are all the regions of a layer the layer's requirement says it, else each
@@ -129,9 +129,10 @@ export function setEtchFactor(job: JobFile, etchFactor: number): JobFile {
   return { ...job, process: { ...job.process, etchFactor } };
 }
 
-/** Rate in mm/min. */
+/** Rate in mm/min. It stands in place of a coupon: a job has one or the other. */
 export function setRate(job: JobFile, rate: number): JobFile {
-  return { ...job, process: { ...job.process, rate: rounded(rate / millimetresIn(job.units ?? 'mm')) } };
+  const { coupon, ...process } = job.process;
+  return { ...job, process: { ...process, rate: rounded(rate / millimetresIn(job.units ?? 'mm')) } };
 }
 
 export type LayerRole = 'outline' | 'regions' | 'ignore';

@@ -32,7 +32,13 @@ export function workbenchActions(store: StoreApi<WorkbenchState>) {
   const open = (label: string, document: OpenDocument, notice?: Notice) => {
     store.setState(({ history, session }) => ({
       history: history === undefined ? startHistory(label, document) : takeStep(history, { label, document }),
-      session: { ...session, selection: [], notice, unit: document.job.units ?? session.unit },
+      session: {
+        ...session,
+        selection: [],
+        flight: undefined,
+        notice,
+        unit: document.job.units ?? session.unit,
+      },
     }));
   };
 

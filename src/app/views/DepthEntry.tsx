@@ -16,7 +16,7 @@ export function DepthEntry({ inputRef }: { readonly inputRef: RefObject<HTMLInpu
   const { selection, unit } = useBench((state) => state.session);
   const shapes = useBench((state) => state.derived.shapes);
   const regions = shapes.map((shape) => shape.region).filter(({ id }) => selection.includes(id));
-  if (regions.length === 0 || document === undefined) return null;
+  if (regions.length === 0 || document === undefined) return <PickHint />;
 
   const names = namesOf(regions);
   const thickness = sheetThickness(document.job);
@@ -27,7 +27,7 @@ export function DepthEntry({ inputRef }: { readonly inputRef: RefObject<HTMLInpu
   const area = regions.reduce((sum, region) => sum + region.area, 0);
   return (
     <form
-      className="depth-entry"
+      className="depth-entry picked"
       aria-label={`Asked of ${names}`}
       onSubmit={(event) => event.preventDefault()}
     >
@@ -74,6 +74,15 @@ export function DepthEntry({ inputRef }: { readonly inputRef: RefObject<HTMLInpu
         onTake={(length) => ask({ minus: length }, `minus ${showLength(length, unit)}`)}
       />
     </form>
+  );
+}
+
+function PickHint() {
+  return (
+    <p className="depth-entry aside">
+      To ask a depth: click a region (Shift adds another, Shift and drag draws a box round several, a level in
+      the ladder picks all of it), type a figure, press Enter.
+    </p>
   );
 }
 

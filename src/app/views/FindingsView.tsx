@@ -67,8 +67,8 @@ function FindingItem({ finding, go }: { readonly finding: Finding; readonly go: 
           )}
           {where !== '' && <span className="where"> {where}</span>}
         </h3>
-        <p>{reason}</p>
-        <p className="remedy">{remedy}</p>
+        <p className="reason">{reason}</p>
+        <p>{remedy}</p>
       </div>
     </li>
   );

@@ -8,8 +8,8 @@ import { useBench, useDocument } from './workbench-context.ts';
 
 /** What each file is for; a file not named here is known by what the run says of it. */
 const PURPOSES: Record<string, string> = {
-  'scribe.dxf': 'Scribe lines, a layer a stage, for the knife or its program',
-  'plan.json': 'The whole plan with every figure and its source, for the record',
+  'scribe.dxf': 'Scribe lines, a layer a stage',
+  'plan.json': 'All figures, with their sources',
 };
 const KEPT_BACK = ['scribe.dxf'];
 const LOOK_BYTES = 4000;
@@ -22,7 +22,7 @@ export function HandoffView() {
     if (document === undefined) return undefined;
     return {
       name: document.jobFileName,
-      what: 'What was decided: opens here again, and on the command line',
+      what: 'What was decided; opens here again',
       mime: 'application/json',
       bytes: new TextEncoder().encode(jobText(document.job)),
     };
@@ -63,15 +63,16 @@ function FileItem({ file, isReady }: { readonly file: PlannedFile; readonly isRe
       <button type="button" className="save" disabled={!isReady} onClick={() => saveBytes(file)}>
         save<span className="unseen"> {file.name}</span>
       </button>
-      <div>
-        <strong>{file.name}</strong> <span className="aside">{sizeWords(file.bytes.length)}</span>
-        <p>{PURPOSES[file.name] ?? file.what}</p>
-        <details>
-          <summary>look inside</summary>
-          {/* biome-ignore lint/a11y/noNoninteractiveTabindex: scrolls, so that keys must reach it */}
-          <pre tabIndex={0}>{lookInside(file.bytes)}</pre>
-        </details>
-      </div>
+      <details>
+        <summary>
+          <strong>{file.name}</strong> <span className="aside">{sizeWords(file.bytes.length)}</span>
+          <span className="purpose">{PURPOSES[file.name] ?? file.what}</span>
+        </summary>
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: scrolls, so that keys must reach it */}
+        <pre tabIndex={0} aria-label={`First lines of ${file.name}`}>
+          {lookInside(file.bytes)}
+        </pre>
+      </details>
     </li>
   );
 }

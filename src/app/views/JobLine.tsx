@@ -51,10 +51,14 @@ function JobName({ job }: { readonly job: JobFile }) {
 function JobFigures({ job }: { readonly job: JobFile }) {
   const { actions } = useWorkbench();
   const unit = useBench((state) => state.session.unit);
-  const filled = useBench((state) => state.derived.page?.planFile?.job) as JobFile | undefined;
+  const planFile = useBench((state) => state.derived.page?.planFile);
+  const filled = planFile?.job as JobFile | undefined;
   const factor = job.process.etchFactor ?? filled?.process.etchFactor;
-  const rate = job.process.rate ?? filled?.process.rate;
-  const inMm = millimetresIn(job.units ?? 'mm');
+  const given = job.process.rate;
+  const rate =
+    given === undefined
+      ? planFile?.provenance.find(({ quantity }) => quantity === 'etch rate')?.value
+      : given * millimetresIn(job.units ?? 'mm');
   const inShown = millimetresIn(unit);
   return (
     <div className="job-figures">
@@ -78,7 +82,7 @@ function JobFigures({ job }: { readonly job: JobFile }) {
       />
       <QuantityField
         label="Rate"
-        text={rate === undefined ? '' : String(Number(((rate * inMm) / inShown).toPrecision(4)))}
+        text={rate === undefined ? '' : String(Number((rate / inShown).toPrecision(4)))}
         placeholder="none"
         suffix={`${unit} a minute`}
         read={readPositive}

@@ -7,7 +7,7 @@ import { roundStep } from './ladder-layout.ts';
 import { useBench } from './workbench-context.ts';
 
 /** Shortest a bar may be, in pixels. */
-const SHORTEST = { across: 60, deep: 16 };
+const SHORTEST = { across: 60, deep: 9 };
 /** Seen this nearly from above, depth has no length to show. */
 const LEAST_TILT = 0.12;
 

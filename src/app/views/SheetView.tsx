@@ -4,6 +4,7 @@ import { createStore } from 'zustand/vanilla';
 import { SheetCanvas } from '#app/scene/SheetCanvas.tsx';
 import type { ViewPose } from '#app/scene/view-pose.ts';
 import { DepthEntry } from './DepthEntry.tsx';
+import { PlaceMark } from './PlaceMark.tsx';
 import { ScaleBars } from './ScaleBars.tsx';
 import { SheetChoices } from './SheetChoices.tsx';
 import { sheetKey } from './sheet-keys.ts';
@@ -42,29 +43,32 @@ export function SheetView() {
     }
   };
   return (
-    <section className={derived.isStale ? 'sheet stale' : 'sheet'} aria-label="Sheet">
-      <div
-        className="sheet-frame"
-        ref={frame}
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: a drawing surface takes keys, as its role says
-        tabIndex={0}
-        role="application"
-        aria-label={sheetName(view, selection)}
-        aria-describedby="sheet-keys"
-        onKeyDown={onKeyDown}
-      >
-        <SheetCanvas {...{ derived, selection, view, exaggeration, isDark, pose }} />
-        <div className="pick-box" ref={box} hidden />
-      </div>
-      <p id="sheet-keys" hidden>
-        Arrow keys move or turn the sheet, plus and minus zoom, Home shows the whole part, Page Up and Page
-        Down pick the region before or after, Escape picks none, a figure and Enter set the depth.
-      </p>
-      <SheetChoices fitAll={fitAll} />
-      <ScaleBars pose={pose} />
-      <p className="hover-reading" ref={hover} />
+    <>
+      <section className={derived.isStale ? 'sheet stale' : 'sheet'} aria-label="Sheet">
+        <div
+          className="sheet-frame"
+          ref={frame}
+          // biome-ignore lint/a11y/noNoninteractiveTabindex: a drawing surface takes keys, as its role says
+          tabIndex={0}
+          role="application"
+          aria-label={sheetName(view, selection)}
+          aria-describedby="sheet-keys"
+          onKeyDown={onKeyDown}
+        >
+          <SheetCanvas {...{ derived, selection, view, exaggeration, isDark, pose }} />
+          <div className="pick-box" ref={box} hidden />
+          <PlaceMark pose={pose} size={size} />
+        </div>
+        <p id="sheet-keys" hidden>
+          Arrow keys move or turn the sheet, plus and minus zoom, Home shows the whole part, Page Up and Page
+          Down pick the region before or after, Escape picks none, a figure and Enter set the depth.
+        </p>
+        <SheetChoices fitAll={fitAll} />
+        <ScaleBars pose={pose} />
+        <p className="hover-reading" ref={hover} />
+      </section>
       <DepthEntry inputRef={depthInput} />
-    </section>
+    </>
   );
 }
 

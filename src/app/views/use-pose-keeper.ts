@@ -5,6 +5,7 @@ import { fitPose, type ViewPose } from '#app/scene/view-pose.ts';
 import { boxOfLines } from '#app/state/box-of-lines.ts';
 import { boxOfShapes } from '#app/state/region-shape.ts';
 import type { SheetView } from '#app/state/workbench-state.ts';
+import type { DrawingFile } from '#app/worker/plan-service.ts';
 import { flyTo } from './sheet-fly.ts';
 import type { Size } from './use-size.ts';
 import { useBench, useDocument, useWorkbench } from './workbench-context.ts';
@@ -15,37 +16,51 @@ const PLAN = { azimuth: 0, tilt: 0 };
 /** A place flown to shows at least this much around it, mm, and comes no nearer when the view is nearer already. */
 const FLIGHT_WIDTH = 40;
 
+/** The drawing that was last shown whole, and the pose that showed it. */
+interface Fitted {
+  readonly drawing: DrawingFile | undefined;
+  readonly pose: ViewPose | undefined;
+}
+
 export function usePoseKeeper(pose: StoreApi<ViewPose>, size: Size | undefined): { fitAll: () => void } {
   const { store } = useWorkbench();
   const { view, flight } = useBench((state) => state.session);
   const page = useBench((state) => state.derived.page);
   const drawing = useDocument()?.drawing;
-  const fitted = useRef<{ drawing: unknown; size: Size } | undefined>(undefined);
+  const fitted = useRef<Fitted>({ drawing: undefined, pose: undefined });
   const seen = useRef<SheetView>(view);
 
-  const fitAll = useCallback(() => {
+  const whole = useCallback(() => {
     const { derived, session } = store.getState();
     const box = boxOfShapes(derived.shapes) ?? boxOfLines(derived.page?.lines ?? []);
-    if (box === undefined || size === undefined) return;
-    flyTo(pose, fitPose(box, size, session.view === 'relief' ? RELIEF : PLAN));
-  }, [store, pose, size]);
+    if (box === undefined || size === undefined) return undefined;
+    return fitPose(box, size, session.view === 'relief' ? RELIEF : PLAN);
+  }, [store, size]);
 
-  // A drawing seen for the first time is shown whole, at once.
+  const fitAll = useCallback(() => {
+    const goal = whole();
+    if (goal === undefined) return;
+    fitted.current = { ...fitted.current, pose: goal };
+    flyTo(pose, goal);
+  }, [pose, whole]);
+
+  // A drawing seen for the first time is shown whole, at once; so is one still shown whole when the window changes.
   useEffect(() => {
-    if (page === undefined || size === undefined || store.getState().derived.isStale) return;
-    const isFirst = fitted.current === undefined || fitted.current.drawing !== drawing;
-    if (!isFirst) return;
-    const box = boxOfShapes(store.getState().derived.shapes) ?? boxOfLines(page.lines);
-    if (box === undefined) return;
-    fitted.current = { drawing, size };
-    pose.setState(fitPose(box, size, seen.current === 'relief' ? RELIEF : PLAN), true);
-  }, [page, size, drawing, pose, store]);
+    if (page === undefined || store.getState().derived.isStale) return;
+    const isWhole = fitted.current.pose === pose.getState();
+    if (fitted.current.drawing === drawing && !isWhole) return;
+    const goal = whole();
+    if (goal === undefined) return;
+    fitted.current = { drawing, pose: goal };
+    pose.setState(goal, true);
+  }, [page, drawing, pose, store, whole]);
 
   useEffect(() => {
     if (seen.current === view) return;
     seen.current = view;
-    flyTo(pose, { ...pose.getState(), ...(view === 'relief' ? RELIEF : PLAN) });
-  }, [view, pose]);
+    if (fitted.current.pose === pose.getState()) fitAll();
+    else flyTo(pose, { ...pose.getState(), ...(view === 'relief' ? RELIEF : PLAN) });
+  }, [view, pose, fitAll]);
 
   useEffect(() => {
     if (flight === undefined || size === undefined) return;

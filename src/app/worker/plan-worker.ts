@@ -1,6 +1,8 @@
 /** The worker: a shell without logic round the one door of the core. It owns what is worth keeping between runs. */
 import * as Comlink from 'comlink';
+import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import { contourOfPath } from '#handoff/contour.ts';
+import type { JobFile } from '#part/job-file.ts';
 import { type RunResult, runJob } from '#run/run-job.ts';
 import { createRunMemory } from '#run/run-memory.ts';
 import { RunCancelled } from '#run/run-options.ts';
@@ -48,9 +50,10 @@ function planService(): PlanService {
       state.cancelled.add(run);
     },
     async relief(tolerance) {
-      const plan = state.result?.plan;
-      if (plan === undefined) return undefined;
-      const arrays = reliefOf({ plan, planFile: state.result?.planFile, tolerance });
+      const { plan, planFile } = state.result ?? {};
+      if (plan === undefined || planFile === undefined) return undefined;
+      const thickness = sheetThickness(planFile.job as JobFile);
+      const arrays = reliefOf({ plan, thickness, tolerance });
       return Comlink.transfer(arrays, [
         arrays.positions.buffer,
         arrays.indices.buffer,
