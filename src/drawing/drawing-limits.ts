@@ -32,11 +32,11 @@ export const EQUAL_SCALE = 1e-9;
 export const MOST_BYTES = 200_000_000;
 
 /** Entities in one file. A million-entity file is a point cloud or a map, not a sheet to mill. */
-export const MOST_ENTITIES = 500_000;
+export const MOST_ENTITIES = 300_000;
 
 /** Curves after block insertion, and insertions themselves: ends block references that double at every level. */
-export const MOST_CURVES = 500_000;
-export const MOST_INSERTIONS = 500_000;
+export const MOST_CURVES = 300_000;
+export const MOST_INSERTIONS = 300_000;
 
 /** Lines and arcs in all. */
 export const MOST_SPANS = 2_000_000;

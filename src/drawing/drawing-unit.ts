@@ -8,6 +8,8 @@ export interface DrawingUnit {
   readonly stated: LengthUnit | undefined;
   /** mm in one drawing unit; 1 when no unit is known, so that the drawing can at least be seen. */
   readonly millimetres: number;
+  /** Set by the job: beyond doubt. */
+  readonly isSet: boolean;
   readonly findings: readonly Finding[];
 }
 
@@ -26,7 +28,13 @@ export function settleUnit(header: DrawingHeader, set: LengthUnit | undefined): 
   } else if (stated !== undefined && stated !== unit) {
     findings.push(finding('drawing-unit-overridden', { stated, used: unit }));
   }
-  return { unit, stated, millimetres: unit === undefined ? 1 : millimetresIn(unit), findings };
+  return {
+    unit,
+    stated,
+    millimetres: unit === undefined ? 1 : millimetresIn(unit),
+    isSet: set !== undefined,
+    findings,
+  };
 }
 
 const IMPERIAL: ReadonlySet<LengthUnit> = new Set(['in', 'ft', 'mil', 'yd', 'us-in', 'us-ft', 'us-yd']);
@@ -37,7 +45,7 @@ const IMPERIAL: ReadonlySet<LengthUnit> = new Set(['in', 'ft', 'mil', 'yd', 'us-
  */
 export function doubtUnit(header: DrawingHeader, unit: DrawingUnit, size: number): readonly Finding[] {
   const { stated } = unit;
-  if (stated === undefined || unit.unit !== stated || !IMPERIAL.has(stated)) return [];
+  if (stated === undefined || unit.isSet || !IMPERIAL.has(stated)) return [];
   return header.measurement?.trim() === '1' && size > 0
     ? [finding('drawing-unit-doubtful', { stated, size })]
     : [];

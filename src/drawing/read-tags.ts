@@ -30,7 +30,7 @@ export function readTags(bytes: Uint8Array): TagsRead {
     const code = codeIn(bytes, from, to);
     if (code === NO_CODE) {
       loseStep(step, line);
-      if (from < to) tags.extend(from, to);
+      if (from < to) ended = keepStep(tags, bytes, from, to, line);
       continue;
     }
     if (!lines.next() || !reachValue(lines, code, step)) break;
@@ -45,6 +45,20 @@ export function readTags(bytes: Uint8Array): TagsRead {
     ended = code === 0 && isEof(bytes, lines.from, lines.to);
   }
   return { tags: tags.table(), outOfStep: step, ended, lastLine: lines.line };
+}
+
+/**
+ * A line that is no code: it runs on from the value before. Unless that value was a bare 0 and the line is a type name: then
+ * code and value had changed places, and the 0 is the code. True when that type is EOF.
+ */
+function keepStep(tags: TagTableBuilder, bytes: Uint8Array, from: number, to: number, line: number): boolean {
+  if (!tags.lastIsZero() || !isTypeName(bytes, from, to)) {
+    tags.extend(from, to);
+    return false;
+  }
+  tags.retract();
+  tags.push(0, from, to, line - 1);
+  return isEof(bytes, from, to);
 }
 
 function loseStep(step: { lines: number; first: number }, line: number): void {
@@ -99,6 +113,16 @@ function isName(bytes: Uint8Array, from: number, to: number): boolean {
     if (byte >= 97 && byte <= 122) return true;
   }
   return false;
+}
+
+/** Capitals, digits and underscores only, a capital among them. */
+function isTypeName(bytes: Uint8Array, from: number, to: number): boolean {
+  for (let at = from; at < to; at++) {
+    const byte = bytes[at] as number;
+    const fits = (byte >= 65 && byte <= 90) || (byte >= 48 && byte <= 57) || byte === 95;
+    if (!fits) return false;
+  }
+  return isName(bytes, from, to);
 }
 
 function isEof(bytes: Uint8Array, from: number, to: number): boolean {

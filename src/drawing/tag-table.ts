@@ -79,6 +79,19 @@ export class TagTableBuilder {
     this.#count = at + 1;
   }
 
+  /** True when the last value is a bare 0. */
+  lastIsZero(): boolean {
+    const last = this.#count - 1;
+    if (last < 0) return false;
+    const start = this.#starts[last] as number;
+    return this.#ends[last] === start + 1 && this.#bytes[start] === 48;
+  }
+
+  /** Takes the last tag back. */
+  retract(): void {
+    this.#count -= 1;
+  }
+
   /** The last value runs on to `from … to` of a later line. */
   extend(from: number, to: number): void {
     const last = this.#count - 1;
