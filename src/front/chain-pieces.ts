@@ -1,0 +1,103 @@
+/**
+ * Contour pieces joined end to start. Ends within JOIN of each other are one node; pieces that lead nowhere (slivers left
+ * by crossings at tiny angles) are taken out, so that every node left has as many pieces leaving as arriving.
+ */
+import { itemAt } from '#geometry/assert.ts';
+import { disjointSets } from '#geometry/disjoint-sets.ts';
+import type { ContourPiece } from './contour-pieces.ts';
+
+/** mm; a little more than the 0.01 µm that crossings and touching ends can be apart. */
+const JOIN = 2.5e-5;
+
+export interface Nodes {
+  /** Node numbers by piece. */
+  readonly starts: Int32Array;
+  readonly ends: Int32Array;
+  /** Place of each node. */
+  readonly xs: number[];
+  readonly ys: number[];
+}
+
+/** One node for each place where pieces meet. */
+export function nodesOf(pieces: readonly ContourPiece[]): Nodes {
+  const count = pieces.length;
+  const x = new Float64Array(2 * count);
+  const y = new Float64Array(2 * count);
+  pieces.forEach(({ ax, ay, bx, by }, i) => {
+    x[2 * i] = ax;
+    y[2 * i] = ay;
+    x[2 * i + 1] = bx;
+    y[2 * i + 1] = by;
+  });
+  const order = Array.from(x, (_, i) => i).sort((a, b) => (x[a] as number) - (x[b] as number));
+  const node = new Int32Array(2 * count).fill(-1);
+  const xs: number[] = [];
+  const ys: number[] = [];
+  order.forEach((end, i) => {
+    if (node[end] !== -1) return;
+    const here = xs.length;
+    const hereX = x[end] as number;
+    const hereY = y[end] as number;
+    xs.push(hereX);
+    ys.push(hereY);
+    for (let k = i; k < order.length; k++) {
+      const other = order[k] as number;
+      if ((x[other] as number) - hereX > JOIN) break;
+      if (node[other] === -1 && Math.abs((y[other] as number) - hereY) <= JOIN) node[other] = here;
+    }
+  });
+  return {
+    starts: Int32Array.from(pieces, (_, i) => node[2 * i] as number),
+    ends: Int32Array.from(pieces, (_, i) => node[2 * i + 1] as number),
+    xs,
+    ys,
+  };
+}
+
+/** Numbers of the wanted pieces that are part of a closed way; a way may also begin and end at an anchored node. */
+export function livePieces(
+  nodes: Nodes,
+  wanted: readonly number[],
+  isAnchored: (node: number) => boolean = () => false,
+): number[] {
+  const arriving = new Int32Array(nodes.xs.length);
+  const leaving = new Int32Array(nodes.xs.length);
+  let live: number[] = [];
+  for (const piece of wanted) {
+    const start = itemAt(nodes.starts, piece);
+    const end = itemAt(nodes.ends, piece);
+    if (start === end) continue;
+    leaving[start] = itemAt(leaving, start) + 1;
+    arriving[end] = itemAt(arriving, end) + 1;
+    live.push(piece);
+  }
+  for (;;) {
+    const kept = live.filter((piece) => {
+      const start = itemAt(nodes.starts, piece);
+      const end = itemAt(nodes.ends, piece);
+      if (itemAt(arriving, start) > 0 || isAnchored(start)) {
+        if (itemAt(leaving, end) > 0 || isAnchored(end)) return true;
+      }
+      leaving[start] = itemAt(leaving, start) - 1;
+      arriving[end] = itemAt(arriving, end) - 1;
+      return false;
+    });
+    if (kept.length === live.length) return live;
+    live = kept;
+  }
+}
+
+/** How many separate borders the wanted pieces make. */
+export function countBorders(
+  pieces: readonly ContourPiece[],
+  wanted: (piece: ContourPiece) => boolean,
+): number {
+  const nodes = nodesOf(pieces);
+  const live = livePieces(
+    nodes,
+    pieces.flatMap((piece, i) => (wanted(piece) ? [i] : [])),
+  );
+  const sets = disjointSets(nodes.xs.length);
+  for (const piece of live) sets.unite(itemAt(nodes.starts, piece), itemAt(nodes.ends, piece));
+  return new Set(live.map((piece) => sets.find(itemAt(nodes.starts, piece)))).size;
+}

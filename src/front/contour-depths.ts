@@ -1,0 +1,30 @@
+/** At which depths a relief needs contours, so that chords across the fillets leave them by no more than a tolerance. */
+import { itemAt } from '#geometry/assert.ts';
+import type { Moment } from './front.ts';
+
+/** mm; levels nearer to each other than this share a contour step. */
+const LEAST_STEP = 1e-6;
+
+/**
+ * The next contour below `depth`, never past `floor`.
+ * A stage's wall is a quarter ellipse with half axes φD and D; in the angle from its foot a chord over Δ leaves it by at
+ * most max(φ, 1) · D · (1 − cos(Δ / 2)).
+ * @param showing indices of the stages whose fronts show at this depth
+ */
+export function nextContourDepth(
+  moment: Moment,
+  { depth, floor, showing, sag }: { depth: number; floor: number; showing: Iterable<number>; sag: number },
+): number {
+  let next = floor;
+  for (const stage of showing) {
+    const cut = itemAt(moment.cuts, stage);
+    if (cut <= depth) continue;
+    const longest = cut * Math.max(1, itemAt(moment.factors, stage));
+    const step = 2 * Math.acos(Math.max(0, 1 - sag / longest));
+    const angle = Math.acos(depth / cut);
+    // Equal steps down to the foot, so that the last one is not a sliver.
+    const steps = Math.max(1, Math.ceil(angle / step - 1e-9));
+    next = Math.min(next, cut * Math.cos(angle - angle / steps));
+  }
+  return floor - next < LEAST_STEP ? floor : next;
+}

@@ -1,0 +1,313 @@
+/**
+ * The exact border of the front at one depth, piece by piece: ∪ over stages of (opening grown by its reach), M2.
+ * Every border point lies on some spread feature and nearer to no other source than that source's reach. So: spread all
+ * features, cut them where they meet, and keep the pieces whose middle no other stage or feature has passed. Between cuts
+ * a piece is wholly border or wholly hidden, so one test at the middle decides exactly. No polygon, no pixel.
+ *
+ * Where scribe lines are right, the fronts of several stages meet the same drawn line at the same depth: pieces that lie
+ * on each other are the rule, not the exception. Of pieces within SAME that run the same way the earliest stage's is
+ * kept; of two that run against each other, closed land of no width, neither.
+ */
+import { itemAt } from '#geometry/assert.ts';
+import type { ClipBorder, ContourKit } from './contour-kit.ts';
+import { type Feature, squaredDistance } from './front-features.ts';
+import { isInside } from './inside-index.ts';
+import { cutWhereTheyMeet, pointOfSpread, type Spread, spreadFeature } from './spread.ts';
+
+/** mm; borders nearer than this to each other are the same border. */
+export const SAME = 2e-6;
+
+export interface ContourPiece {
+  readonly spread: Spread;
+  /** Shares of the spread where the piece starts and ends. */
+  readonly from: number;
+  readonly to: number;
+  readonly ax: number;
+  readonly ay: number;
+  readonly bx: number;
+  readonly by: number;
+  /** Border of all that is deeper, or just as deep: at the depth of a floor that counts the floor in. */
+  readonly withFloor: boolean;
+  /** Border of all that is truly deeper. The two differ only at the depth of a floor. */
+  readonly withoutFloor: boolean;
+}
+
+export interface ContourAsk {
+  /** Feature numbers that take part: all that could reach the place in question. */
+  readonly members: ArrayLike<number>;
+  /** By stage index: how far its opening has grown at this depth; negative where the stage is not so deep. */
+  readonly reaches: readonly number[];
+  /** Border that cuts the contour off: only what is inside counts, and the border itself closes the gaps. */
+  readonly clip?: ClipBorder | undefined;
+}
+
+export function contourPieces(kit: ContourKit, ask: ContourAsk): ContourPiece[] {
+  const { members, reaches, clip } = ask;
+  const { features } = kit.index;
+  const spreads = kit.spreads;
+  for (let i = 0; i < members.length; i++) {
+    const member = members[i] as number;
+    const feature = itemAt(features, member);
+    const reach = itemAt(reaches, feature.stage);
+    spreads[member] = reach < 0 ? undefined : spreadFeature(feature, reach);
+  }
+  const borders = clip === undefined ? [] : clip.features.map((feature) => spreadFeature(feature, 0));
+  cutAll(kit, ask, borders);
+  const pieces: ContourPiece[] = [];
+  for (let i = 0; i < members.length; i++) {
+    const member = members[i] as number;
+    const spread = spreads[member];
+    if (spread === undefined) continue;
+    forEachPart(spread, (from, to) => keepFrontPart(kit, ask, member, spread, from, to, pieces));
+  }
+  borders.forEach((spread, border) => {
+    if (spread === undefined) return;
+    forEachPart(spread, (from, to) => keepBorderPart(kit, ask, border, spread, from, to, pieces));
+  });
+  for (let i = 0; i < members.length; i++) spreads[members[i] as number] = undefined;
+  return pieces;
+}
+
+function cutAll(
+  kit: ContourKit,
+  { members, clip }: ContourAsk,
+  borders: readonly (Spread | undefined)[],
+): void {
+  const { spreads, near } = kit;
+  for (let i = 0; i < members.length; i++) {
+    const member = members[i] as number;
+    const spread = spreads[member];
+    if (spread === undefined) continue;
+    const end = near.offsets[member + 1] as number;
+    for (let k = near.offsets[member] as number; k < end; k++) {
+      const other = near.items[k] as number;
+      const second = other > member ? spreads[other] : undefined;
+      if (second !== undefined) cutWhereTheyMeet(spread, second);
+    }
+  }
+  borders.forEach((border, b) => {
+    if (border === undefined || clip === undefined) return;
+    for (const member of itemAt(clip.nearFeatures, b)) {
+      const spread = spreads[member];
+      if (spread !== undefined) cutWhereTheyMeet(border, spread);
+    }
+  });
+}
+
+/** Calls back for each part of the spread between cuts; parts too short to matter are joined to the next. */
+function forEachPart(spread: Spread, take: (from: number, to: number) => void): void {
+  if (spread.cuts.length === 0) {
+    take(0, 1);
+    return;
+  }
+  const shares: number[] = [];
+  for (let i = 0; i < spread.cuts.length; i += 3) shares.push(spread.cuts[i] as number);
+  shares.sort((a, b) => a - b);
+  const length = spread.radius === 0 ? spread.feature.length : spread.radius * Math.abs(spread.feature.sweep);
+  const shortest = SAME / length;
+  let from = 0;
+  for (const share of shares) {
+    if (share - from < shortest || share > 1 - shortest) continue;
+    take(from, share);
+    from = share;
+  }
+  take(from, 1);
+}
+
+/** Keeps a part of a spread feature unless its middle is hidden or cut off. */
+function keepFrontPart(
+  kit: ContourKit,
+  ask: ContourAsk,
+  member: number,
+  spread: Spread,
+  from: number,
+  to: number,
+  pieces: ContourPiece[],
+): void {
+  const [x, y] = pointOfSpread(spread, (from + to) / 2);
+  const { feature } = spread;
+  const verdict = hiddenBy(kit, ask, member, spread, x, y);
+  if (verdict === 'hidden') return;
+  const floorStage = ask.reaches.indexOf(0);
+  const isFloor = feature.stage === floorStage;
+  const withFloor = verdict !== 'on-floor';
+  if (isFloor && !withFloor) return;
+  if (ask.clip !== undefined && isCutOff(ask.clip, member, x, y)) return;
+  pieces.push(pieceOf(spread, from, to, withFloor, !isFloor));
+}
+
+/** Whether another source has passed the point (hidden), or only the floor at this very depth covers it (on-floor). */
+function hiddenBy(
+  kit: ContourKit,
+  ask: ContourAsk,
+  member: number,
+  spread: Spread,
+  x: number,
+  y: number,
+): 'hidden' | 'on-floor' | 'border' {
+  const { features } = kit.index;
+  const { near } = kit;
+  let onFloor = false;
+  let touchesFloor = false;
+  const end = near.offsets[member + 1] as number;
+  for (let k = near.offsets[member] as number; k < end; k++) {
+    const other = near.items[k] as number;
+    const source = features[other] as Feature;
+    const reach = ask.reaches[source.stage] as number;
+    if (reach < 0 || source.kind === 'corner' || other === member) continue;
+    const squared = squaredDistance(source, x, y);
+    if (squared >= (reach + SAME) * (reach + SAME)) continue;
+    if (reach > SAME && squared < (reach - SAME) * (reach - SAME)) return 'hidden';
+    if (reach === 0) touchesFloor = true;
+    const verdict = sameBorder(source, reach, spread, x, y);
+    if (verdict === 'hidden') return verdict;
+    if (verdict === 'on-floor') onFloor = true;
+  }
+  const cover = coverByLater(kit, ask, spread.feature.stage, x, y);
+  if (cover > 0) return 'hidden';
+  return onFloor || (cover === 0 && !touchesFloor) ? 'on-floor' : 'border';
+}
+
+/** Of two borders that lie on each other, which gives way. */
+function sameBorder(
+  source: Feature,
+  reach: number,
+  spread: Spread,
+  x: number,
+  y: number,
+): 'hidden' | 'on-floor' | 'border' {
+  const { stage } = spread.feature;
+  const along = runsAlong(source, spread, x, y);
+  if (along > 0.5 && source.stage < stage) return 'hidden';
+  if (along > -0.5) return 'border';
+  return reach > 0 || stage === source.stage ? 'hidden' : 'on-floor';
+}
+
+/** How far the first later opening that holds the point has grown; 0 for the floor at this depth, negative for none. */
+function coverByLater(
+  { index }: ContourKit,
+  { reaches }: ContourAsk,
+  stage: number,
+  x: number,
+  y: number,
+): number {
+  for (let later = stage + 1; later < index.openings.length; later++) {
+    const reach = reaches[later] as number;
+    if (reach >= 0 && isInside(itemAt(index.openings, later), x, y)) return reach;
+  }
+  return -1;
+}
+
+/** Cosine between the spread's way and the way of another source's border at a point where they lie on each other. */
+function runsAlong(source: Feature, spread: Spread, x: number, y: number): number {
+  const [ox, oy] = awayFrom(source, x, y);
+  const { feature } = spread;
+  let fx = feature.nx;
+  let fy = feature.ny;
+  if (feature.kind !== 'line') {
+    const far = Math.hypot(x - feature.cx, y - feature.cy);
+    fx = (feature.side * (x - feature.cx)) / far;
+    fy = (feature.side * (y - feature.cy)) / far;
+  }
+  return ox * fx + oy * fy;
+}
+
+/** Unit direction in which the source's border spreads at a point beside it. */
+function awayFrom(source: Feature, x: number, y: number): [number, number] {
+  if (source.kind === 'line') {
+    const along = (x - source.ax) * -source.ny + (y - source.ay) * source.nx;
+    if (along >= -SAME && along <= source.length + SAME) return [source.nx, source.ny];
+  } else {
+    const dx = x - source.cx;
+    const dy = y - source.cy;
+    const far = Math.hypot(dx, dy);
+    if (far > 0 && dx * source.nx + dy * source.ny >= far * source.cosHalf - SAME) {
+      return [(source.side * dx) / far, (source.side * dy) / far];
+    }
+  }
+  const toStart = Math.hypot(x - source.ax, y - source.ay);
+  const toEnd = Math.hypot(x - source.bx, y - source.by);
+  if (Math.min(toStart, toEnd) === 0) return [source.nx, source.ny];
+  return toStart < toEnd
+    ? [(x - source.ax) / toStart, (y - source.ay) / toStart]
+    : [(x - source.bx) / toEnd, (y - source.by) / toEnd];
+}
+
+/** Whether a point of the contour is outside the clipping border, or on it: there the border's own piece stands for it. */
+function isCutOff(clip: ClipBorder, member: number, x: number, y: number): boolean {
+  const near = clip.nearBorders.get(member);
+  if (near !== undefined) {
+    for (const border of near) {
+      if (squaredDistance(itemAt(clip.features, border), x, y) <= SAME * SAME) return true;
+    }
+  }
+  return !isInside(clip.inside, x, y);
+}
+
+/** Keeps a part of the clipping border that lies inside the contour, or on it and running the same way. */
+function keepBorderPart(
+  kit: ContourKit,
+  ask: ContourAsk,
+  border: number,
+  spread: Spread,
+  from: number,
+  to: number,
+  pieces: ContourPiece[],
+): void {
+  const [x, y] = pointOfSpread(spread, (from + to) / 2);
+  const { features, openings } = kit.index;
+  let within = false;
+  let onBorder = false;
+  for (const member of ask.clip?.nearFeatures[border] ?? []) {
+    const source = itemAt(features, member);
+    const reach = ask.reaches[source.stage] as number;
+    if (reach < 0 || source.kind === 'corner') continue;
+    const squared = squaredDistance(source, x, y);
+    if (squared >= (reach + SAME) * (reach + SAME)) continue;
+    if (reach > SAME && squared < (reach - SAME) * (reach - SAME)) {
+      within = true;
+      break;
+    }
+    onBorder = true;
+    if (runsAlong(source, spread, x, y) > 0) within = true;
+  }
+  if (!within) {
+    for (let stage = 0; stage < openings.length && !within; stage++) {
+      const reach = ask.reaches[stage] as number;
+      if (reach < 0 || (reach === 0 && onBorder)) continue;
+      within = isInside(itemAt(openings, stage), x, y);
+    }
+  }
+  if (within) pieces.push(pieceOf(spread, from, to, true, true));
+}
+
+function pieceOf(
+  spread: Spread,
+  from: number,
+  to: number,
+  withFloor: boolean,
+  withoutFloor: boolean,
+): ContourPiece {
+  const [ax, ay] = pointOfSpread(spread, from);
+  const [bx, by] = pointOfSpread(spread, to);
+  return { spread, from, to, ax, ay, bx, by, withFloor, withoutFloor };
+}
+
+/** Area that the pieces enclose, mm², about an origin near them; and how far they are from closing, mm. */
+export function enclosedArea(pieces: readonly ContourPiece[]): { area: number; gap: number } {
+  const first = pieces[0];
+  if (first === undefined) return { area: 0, gap: 0 };
+  const { ax: ox, ay: oy } = first;
+  let double = 0;
+  let gapX = 0;
+  let gapY = 0;
+  for (const { spread, from, to, ax, ay, bx, by } of pieces) {
+    double += (ax - ox) * (by - oy) - (ay - oy) * (bx - ox);
+    gapX += bx - ax;
+    gapY += by - ay;
+    if (spread.radius === 0) continue;
+    const sweep = spread.feature.sweep * (to - from);
+    double += spread.radius * spread.radius * (sweep - Math.sin(sweep));
+  }
+  return { area: double / 2, gap: Math.hypot(gapX, gapY) };
+}

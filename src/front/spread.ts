@@ -1,0 +1,195 @@
+/** A feature spread by a distance: one exact piece of the border that growing makes, before neighbours cut it back. */
+import type { Feature } from './front-features.ts';
+
+export interface Spread {
+  readonly feature: Feature;
+  /** Arc and corner: radius of the spread arc. */
+  readonly radius: number;
+  readonly ax: number;
+  readonly ay: number;
+  readonly bx: number;
+  readonly by: number;
+  readonly minX: number;
+  readonly minY: number;
+  readonly maxX: number;
+  readonly maxY: number;
+  /** Places where others cut it: share, x, y, share, x, y, … in no order. */
+  readonly cuts: number[];
+}
+
+/** Spreads this near are one: well under the 0.005 mm of the lines, well over the rounding of crossings at small angles. */
+export const TOUCHING = 1e-5;
+
+/** The spread feature, or nothing when it has shrunk away: a hollow arc ends at its centre, a corner is no border at reach 0. */
+export function spreadFeature(feature: Feature, reach: number): Spread | undefined {
+  const { kind, nx, ny, cx, cy } = feature;
+  if (kind === 'line') {
+    const dx = nx * reach;
+    const dy = ny * reach;
+    return boxed(feature, 0, feature.ax + dx, feature.ay + dy, feature.bx + dx, feature.by + dy, 0);
+  }
+  const radius = feature.radius + feature.side * reach;
+  if (radius <= TOUCHING) return undefined;
+  const bow = radius * (1 - feature.cosHalf);
+  if (kind === 'arc') {
+    const ratio = radius / feature.radius;
+    const ax = cx + (feature.ax - cx) * ratio;
+    const ay = cy + (feature.ay - cy) * ratio;
+    return boxed(
+      feature,
+      radius,
+      ax,
+      ay,
+      cx + (feature.bx - cx) * ratio,
+      cy + (feature.by - cy) * ratio,
+      bow,
+    );
+  }
+  const to = feature.from + feature.sweep;
+  const ax = cx + radius * Math.cos(feature.from);
+  const ay = cy + radius * Math.sin(feature.from);
+  return boxed(feature, radius, ax, ay, cx + radius * Math.cos(to), cy + radius * Math.sin(to), bow);
+}
+
+function boxed(
+  feature: Feature,
+  radius: number,
+  ax: number,
+  ay: number,
+  bx: number,
+  by: number,
+  bow: number,
+): Spread {
+  const slack = bow + TOUCHING;
+  return {
+    feature,
+    radius,
+    ax,
+    ay,
+    bx,
+    by,
+    minX: Math.min(ax, bx) - slack,
+    minY: Math.min(ay, by) - slack,
+    maxX: Math.max(ax, bx) + slack,
+    maxY: Math.max(ay, by) + slack,
+    cuts: [],
+  };
+}
+
+/** Marks on both spreads where they cross, and where an end of one touches the other. */
+export function cutWhereTheyMeet(a: Spread, b: Spread): void {
+  if (a.minX > b.maxX || b.minX > a.maxX || a.minY > b.maxY || b.minY > a.maxY) return;
+  if (a.radius === 0) {
+    if (b.radius === 0) crossLines(a, b);
+    else crossLineAndArc(a, b);
+  } else if (b.radius === 0) crossLineAndArc(b, a);
+  else crossArcs(a, b);
+  cutAtTouch(a, b.ax, b.ay);
+  cutAtTouch(a, b.bx, b.by);
+  cutAtTouch(b, a.ax, a.ay);
+  cutAtTouch(b, a.bx, a.by);
+}
+
+function crossLines(a: Spread, b: Spread): void {
+  const ux = a.bx - a.ax;
+  const uy = a.by - a.ay;
+  const vx = b.bx - b.ax;
+  const vy = b.by - b.ay;
+  const turn = ux * vy - uy * vx;
+  if (Math.abs(turn) < 1e-12 * a.feature.length * b.feature.length) return;
+  const wx = b.ax - a.ax;
+  const wy = b.ay - a.ay;
+  const s = (wx * vy - wy * vx) / turn;
+  const t = (wx * uy - wy * ux) / turn;
+  if (s < 0 || s > 1 || t < 0 || t > 1) return;
+  const x = a.ax + ux * s;
+  const y = a.ay + uy * s;
+  a.cuts.push(s, x, y);
+  b.cuts.push(t, x, y);
+}
+
+function crossLineAndArc(line: Spread, arc: Spread): void {
+  const { nx, ny, length } = line.feature;
+  const { cx, cy } = arc.feature;
+  const dx = -ny;
+  const dy = nx;
+  const off = (line.ax - cx) * nx + (line.ay - cy) * ny;
+  const square = arc.radius * arc.radius - off * off;
+  if (square < 0) return;
+  const half = Math.sqrt(square);
+  const foot = (cx - line.ax) * dx + (cy - line.ay) * dy;
+  for (const along of [foot - half, foot + half]) {
+    if (along < 0 || along > length) continue;
+    const x = line.ax + dx * along;
+    const y = line.ay + dy * along;
+    const share = shareOfArc(arc, x, y);
+    if (share < 0) continue;
+    line.cuts.push(along / length, x, y);
+    arc.cuts.push(share, x, y);
+  }
+}
+
+function crossArcs(a: Spread, b: Spread): void {
+  const dx = b.feature.cx - a.feature.cx;
+  const dy = b.feature.cy - a.feature.cy;
+  const apart = Math.sqrt(dx * dx + dy * dy);
+  if (apart < 1e-9) return;
+  const along = (apart * apart + a.radius * a.radius - b.radius * b.radius) / (2 * apart);
+  const square = a.radius * a.radius - along * along;
+  if (square < 0) return;
+  const half = Math.sqrt(square);
+  for (const across of [-half, half]) {
+    const x = a.feature.cx + (dx * along - dy * across) / apart;
+    const y = a.feature.cy + (dy * along + dx * across) / apart;
+    const onA = shareOfArc(a, x, y);
+    if (onA < 0) continue;
+    const onB = shareOfArc(b, x, y);
+    if (onB < 0) continue;
+    a.cuts.push(onA, x, y);
+    b.cuts.push(onB, x, y);
+  }
+}
+
+function cutAtTouch(spread: Spread, x: number, y: number): void {
+  if (x < spread.minX || x > spread.maxX || y < spread.minY || y > spread.maxY) return;
+  const { nx, ny, cx, cy, length } = spread.feature;
+  if (spread.radius === 0) {
+    const dx = x - spread.ax;
+    const dy = y - spread.ay;
+    if (Math.abs(dx * nx + dy * ny) > TOUCHING) return;
+    const along = dx * -ny + dy * nx;
+    if (along <= TOUCHING || along >= length - TOUCHING) return;
+    spread.cuts.push(along / length, spread.ax - ny * along, spread.ay + nx * along);
+    return;
+  }
+  const far = Math.hypot(x - cx, y - cy);
+  if (Math.abs(far - spread.radius) > TOUCHING) return;
+  const share = shareOfArc(spread, x, y);
+  const margin = TOUCHING / (spread.radius * Math.abs(spread.feature.sweep));
+  if (share <= margin || share >= 1 - margin) return;
+  spread.cuts.push(share, cx + ((x - cx) * spread.radius) / far, cy + ((y - cy) * spread.radius) / far);
+}
+
+/** Share of the arc at which a point of its circle lies; -1 beyond its ends. */
+export function shareOfArc(arc: Spread, x: number, y: number): number {
+  const { cx, cy, nx, ny, cosHalf, sweep } = arc.feature;
+  const dx = x - cx;
+  const dy = y - cy;
+  const ahead = dx * nx + dy * ny;
+  if (ahead < cosHalf * arc.radius - 1e-12) return -1;
+  const turned = Math.atan2(nx * dy - ny * dx, ahead);
+  return Math.min(1, Math.max(0, 0.5 + turned / sweep));
+}
+
+/** The point at a share of the spread. */
+export function pointOfSpread(spread: Spread, share: number): [x: number, y: number] {
+  if (share === 0) return [spread.ax, spread.ay];
+  if (share === 1) return [spread.bx, spread.by];
+  if (spread.radius === 0) {
+    return [spread.ax + (spread.bx - spread.ax) * share, spread.ay + (spread.by - spread.ay) * share];
+  }
+  const { cx, cy, from, sweep, nx, ny } = spread.feature;
+  if (share === 0.5) return [cx + nx * spread.radius, cy + ny * spread.radius];
+  const angle = from + sweep * share;
+  return [cx + spread.radius * Math.cos(angle), cy + spread.radius * Math.sin(angle)];
+}
