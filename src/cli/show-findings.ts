@@ -1,5 +1,5 @@
 /** Findings on the error stream, one a line: severity, code, reason, remedy, place. */
-import { type Finding, type Place, sortFindings } from '#findings/finding.ts';
+import { type Finding, sortFindings } from '#findings/finding.ts';
 import { sayFinding } from '#findings/say-finding.ts';
 import type { Severity } from '#findings/severity.ts';
 import { type Paint, paint } from './paint.ts';
@@ -15,15 +15,17 @@ export function showFindings(findings: readonly Finding[], terminal: Terminal): 
 
 export function findingLine(finding: Finding, color = false): string {
   const { reason, remedy } = sayFinding(finding);
-  const where = placeText(finding.place);
+  const where = placeText(finding);
   const head = paint(`${finding.severity} ${finding.code}:`, PAINT[finding.severity], color);
   return `${head} ${printable(`${reason} ${remedy}${where === '' ? '' : ` [${where}]`}`)}`;
 }
 
-function placeText({ at, path, line, regions, layer }: Place): string {
+/** Lines are the drawing's, unless the finding is about the job file. */
+function placeText({ code, place: { at, path, line, regions, layer } }: Finding): string {
   const parts: string[] = [];
   if (path !== undefined && path !== '') parts.push(path);
-  if (line !== undefined) parts.push(`line ${line}`);
+  const file = path !== undefined || code.startsWith('job-') ? 'job' : 'drawing';
+  if (line !== undefined) parts.push(`${file} line ${line}`);
   if (layer !== undefined) parts.push(`layer ${layer}`);
   if (at !== undefined) parts.push(`at ${at.x.toFixed(3)}, ${at.y.toFixed(3)} mm`);
   if (regions !== undefined && regions.length > 0) parts.push(regions.join(' '));

@@ -42,7 +42,9 @@ export async function inspectDrawing(bytes: Uint8Array, options: RunOptions = {}
     if (options.signal?.aborted === true) throw new RunCancelled();
   };
   await step(0, 'reading the drawing');
-  const drawing = drawingFor(createRunMemory(), bytes, undefined);
+  const drawing = drawingFor(createRunMemory(), bytes, {
+    progress: (share, what) => options.progress?.(share * 0.6, what),
+  });
   await step(0.6, 'finding the regions');
   const { unit, layers, passedOver, notes } = drawing;
   const closed = drawing.curves.filter((curve) => curve.closed);

@@ -61,7 +61,10 @@ export async function runJob(
   if (jobFile === undefined) return ended(reading.findings);
 
   await step(0.02, 'reading the drawing');
-  const drawing = drawingFor(memory, input.drawingBytes, jobFile.drawingUnits);
+  const drawing = drawingFor(memory, input.drawingBytes, {
+    unit: jobFile.drawingUnits,
+    progress: (share, what) => options.progress?.(0.02 + share * 0.23, what),
+  });
   const { job, filled, findings: jobFindings } = resolveJob(jobFile, drawing.unit);
   const early = [...reading.findings, ...drawing.findings, ...jobFindings];
   if (job === undefined || hasStop(drawing.findings)) return { ...ended(early), drawing };
@@ -111,7 +114,12 @@ async function planned(ready: Ready): Promise<RunResult> {
     provenance: job.provenance,
   });
   const files: OutputFile[] = [
-    { name: 'plan.json', what: 'the whole plan', mime: 'application/json', bytes: utf8ToBytes(jsonText(planFile)) },
+    {
+      name: 'plan.json',
+      what: 'the whole plan',
+      mime: 'application/json',
+      bytes: utf8ToBytes(jsonText(planFile)),
+    },
   ];
   if (!hasStop(findings)) {
     files.push({

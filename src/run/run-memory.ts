@@ -5,7 +5,7 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import type { Drawing } from '#drawing/drawing.ts';
-import { readDrawing } from '#drawing/read-drawing.ts';
+import { type ReadOptions, readDrawing } from '#drawing/read-drawing.ts';
 import { findRegions, type RegionsFound } from '#part/find-regions.ts';
 import type { Job } from '#part/job.ts';
 import { type ClusterMemory, createClusterMemory } from '#plan/make-plan.ts';
@@ -23,10 +23,14 @@ export function createRunMemory(): RunMemory {
 }
 
 /** The drawing read in its own unit, or in `unit` where one is given. */
-export function drawingFor(memory: RunMemory, bytes: Uint8Array, unit: LengthUnit | undefined): Drawing {
+export function drawingFor(
+  memory: RunMemory,
+  bytes: Uint8Array,
+  { unit, progress }: Pick<ReadOptions, 'unit' | 'progress'>,
+): Drawing {
   const kept = memory.drawing;
   if (kept !== undefined && kept.unit === unit && isSame(kept.bytes, bytes)) return kept.drawing;
-  const drawing = readDrawing(bytes, unit === undefined ? {} : { unit });
+  const drawing = readDrawing(bytes, { unit, progress });
   memory.drawing = { bytes, unit, drawing };
   return drawing;
 }

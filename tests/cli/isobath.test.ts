@@ -1,0 +1,185 @@
+import { spawnSync } from 'node:child_process';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { runIsobath } from '#support/run-isobath.ts';
+import { buoyLid, buoyLidDrawing, buoyLidJob, dxf } from '#support/small-drawing.ts';
+
+const home = mkdtempSync(join(tmpdir(), 'isobath-cli-'));
+const folder = join(home, 'jobs');
+beforeAll(() => {
+  mkdirSync(folder);
+  writeFileSync(join(folder, 'buoy-lid.dxf'), buoyLidDrawing);
+  writeFileSync(join(folder, 'no-unit.dxf'), dxf({ entities: buoyLid }));
+  writeFileSync(join(folder, 'lid.job.json'), JSON.stringify(buoyLidJob));
+  writeFileSync(join(folder, 'bom.job.json'), `\uFEFF${JSON.stringify(buoyLidJob)}`);
+  const stopped = { ...buoyLidJob, process: { ...buoyLidJob.process, etchFactor: 12 } };
+  writeFileSync(join(folder, 'stopped.job.json'), JSON.stringify(stopped));
+});
+afterAll(() => rmSync(home, { recursive: true }));
+
+describe('isobath plan', () => {
+  it('writes both files, prints table and cautions, and ends with 0', () => {
+    const { code, out, error } = runIsobath(['plan', 'lid.job.json', '--out', 'new/folder'], folder);
+    expect(error).not.toMatch(/^stop/m);
+    expect(code).toBe(0);
+    expect(readdirSync(join(folder, 'new', 'folder')).sort()).toEqual(['plan.json', 'scribe.dxf']);
+    expect(out).toMatch(/^stage {2}level mm[^\n]*\n {4}1 {5}2\.400[^\n]*\n {4}2 {5}1\.200/);
+    expect(out).toMatch(/80\.8 min in the bath/);
+    expect(out).toMatch(/not an approval[\s\S]*burns[\s\S]*hydrogen/i);
+  });
+
+  it('finds the drawing from the folder of the job, not from its own', () => {
+    const { code } = runIsobath(['plan', 'jobs/lid.job.json', '--out', 'elsewhere'], home);
+    expect(code).toBe(0);
+    expect(readdirSync(join(home, 'elsewhere')).sort()).toEqual(['plan.json', 'scribe.dxf']);
+  });
+
+  it('takes a job with a byte order mark', () => {
+    expect(runIsobath(['plan', 'bom.job.json', '--out', 'bom'], folder).code).toBe(0);
+  });
+
+  it('gives the same bytes each time', () => {
+    for (const out of ['once', 'twice']) runIsobath(['plan', 'lid.job.json', '--out', out], folder);
+    for (const name of ['plan.json', 'scribe.dxf']) {
+      expect(readFileSync(join(folder, 'once', name)).equals(readFileSync(join(folder, 'twice', name)))).toBe(
+        true,
+      );
+    }
+  });
+
+  it('ends with 1 on a plan that has a stop: plan.json alone, and no cut file of an earlier plan is left', () => {
+    runIsobath(['plan', 'lid.job.json', '--out', 'stop'], folder);
+    const { code, out, error } = runIsobath(['plan', 'stopped.job.json', '--out', 'stop'], folder);
+    expect(error).toMatch(/^stop opening-missing: /m);
+    expect(code).toBe(1);
+    expect(readdirSync(join(folder, 'stop'))).toEqual(['plan.json']);
+    expect(out).toMatch(/scribe\.dxf +of an earlier plan: taken away/);
+  });
+
+  it('out-over-input: never writes over the drawing', () => {
+    writeFileSync(join(folder, 'scribe.dxf'), buoyLidDrawing);
+    writeFileSync(join(folder, 'over.job.json'), JSON.stringify({ ...buoyLidJob, drawing: 'scribe.dxf' }));
+    const { code, error } = runIsobath(['plan', 'over.job.json', '--out', '.'], folder);
+    expect(error).toMatch(/^stop out-over-input: /m);
+    expect(code).toBe(2);
+    expect(readFileSync(join(folder, 'scribe.dxf'), 'utf8')).toBe(buoyLidDrawing);
+  });
+
+  it('out-not-a-folder: says so when --out is a file', () => {
+    const { code, error } = runIsobath(['plan', 'lid.job.json', '--out', 'buoy-lid.dxf'], folder);
+    expect(error).toMatch(/^stop out-not-a-folder: /m);
+    expect(code).toBe(2);
+  });
+
+  it('prints findings as JSON with --json, also when the input can’t be used', () => {
+    const done = runIsobath(['plan', 'stopped.job.json', '--out', 'json', '--json'], folder);
+    const record = JSON.parse(done.out) as {
+      findings: { code: string; severity: string }[];
+      files: string[];
+    };
+    expect(
+      record.findings.some(({ code, severity }) => code === 'opening-missing' && severity === 'stop'),
+    ).toBe(true);
+    expect(record.files).toEqual(['plan.json']);
+    const none = runIsobath(['plan', 'nowhere.json', '--out', 'x', '--json'], folder);
+    expect(JSON.parse(none.out)).toMatchObject({ findings: [{ code: 'file-missing', severity: 'stop' }] });
+    expect(none.code).toBe(2);
+  });
+
+  it('colours nothing and shows no progress where nobody watches', () => {
+    const { out, error } = runIsobath(['plan', 'stopped.job.json', '--out', 'plain'], folder);
+    expect(out + error).not.toContain('\u001b');
+  });
+});
+
+describe('isobath inspect', () => {
+  it('tells unit, layers, counts, closed outlines and regions', () => {
+    const { code, out } = runIsobath(['inspect', 'buoy-lid.dxf'], folder);
+    expect(code).toBe(0);
+    expect(out).toMatch(/^unit {2}mm/);
+    expect(out).toMatch(/POCKETS: 1 LWPOLYLINE/);
+    expect(out).toMatch(/closed outlines {2}4/);
+    // 100 × 80 less 50 × 40.
+    expect(out).toMatch(/6000\.00 mm² .* POCKETS, 1 inside/);
+  });
+
+  it('gives the same as JSON', () => {
+    const record = JSON.parse(runIsobath(['inspect', 'buoy-lid.dxf', '--json'], folder).out) as Record<
+      string,
+      unknown
+    >;
+    expect(record).toMatchObject({ unit: 'mm', findings: [] });
+    expect(record['regions']).toHaveLength(4);
+    expect(record['closedOutlines']).toHaveLength(4);
+  });
+
+  it('drawing-unit-missing: shows what is there, asks for the unit, and ends with 2', () => {
+    const { code, out, error } = runIsobath(['inspect', 'no-unit.dxf'], folder);
+    expect(error).toMatch(/^stop drawing-unit-missing: .*drawingUnits/m);
+    expect(out).toMatch(/unit {2}not given[\s\S]*POCKETS/);
+    expect(code).toBe(2);
+  });
+});
+
+describe('a command that is not understood', () => {
+  it.each([
+    ['no command', [], /no command was given/],
+    ['a misspelt command', ['plna'], /plna.*Did you mean plan/],
+    ['an unknown option', ['inspect', 'a.dxf', '--jsno'], /--jsno.*Did you mean --json/],
+    ['no job', ['plan', '--out', 'x'], /missing required argument 'job'/],
+    ['no --out', ['plan', 'lid.job.json'], /--out/],
+    ['one argument too many', ['inspect', 'a.dxf', 'b.dxf'], /too many arguments/],
+  ] as const)('command-unclear: %s', (_title, args, words) => {
+    const { code, out, error } = runIsobath(args, folder);
+    expect(error).toMatch(/^stop command-unclear: [^\n]*\n$/);
+    expect(error).toMatch(words);
+    expect(out).toBe('');
+    expect(code).toBe(2);
+  });
+
+  it('help ends with 0 and goes to the output', () => {
+    const { code, out, error } = runIsobath(['plan', '--help'], folder);
+    expect(out).toMatch(/--out <folder>/);
+    expect(error).toBe('');
+    expect(code).toBe(0);
+  });
+});
+
+describe('npx isobath in a checkout', () => {
+  const root = fileURLToPath(new URL('../..', import.meta.url));
+  it.each(['.', 'src/cli'])('runs from %s, and paths are meant from there', (from) => {
+    const run = spawnSync('npx', ['isobath', 'inspect', join(folder, 'buoy-lid.dxf'), '--json'], {
+      cwd: join(root, from),
+      encoding: 'utf8',
+      shell: process.platform === 'win32',
+    });
+    expect(run.status, run.stderr).toBe(0);
+    expect(JSON.parse(run.stdout)).toMatchObject({ unit: 'mm' });
+    const missing = spawnSync('npx', ['isobath', 'inspect', 'package.json', '--json'], {
+      cwd: join(root, from),
+      encoding: 'utf8',
+    });
+    const codes = (JSON.parse(missing.stdout) as { findings: { code: string }[] }).findings.map(
+      ({ code }) => code,
+    );
+    expect(codes.includes('file-missing')).toBe(from !== '.');
+  });
+});
+
+describe('start-up', () => {
+  it('costs at most 150 ms more than node itself, best of five', () => {
+    const best = (args: readonly string[]): number =>
+      Math.min(
+        ...[1, 2, 3, 4, 5].map(() => {
+          const start = performance.now();
+          spawnSync(process.execPath, args);
+          return performance.now() - start;
+        }),
+      );
+    const program = fileURLToPath(new URL('../../dist/cli/isobath.js', import.meta.url));
+    expect(best([program, '--help']) - best(['-e', '0'])).toBeLessThan(150);
+  });
+});
