@@ -1,0 +1,63 @@
+/** Contours of the front as closed loops of exact spans: what is deeper than a depth at a minute, clipped to the sheet. */
+import { itemAt } from '#geometry/assert.ts';
+import { type Loop, lineSpan, type Span } from '#geometry/span.ts';
+import { livePieces, type Nodes, nodesOf } from './chain-pieces.ts';
+import { type ContourKit, clipNearCluster, makeClipBorder } from './contour-kit.ts';
+import { type ContourPiece, contourPieces } from './contour-pieces.ts';
+import { momentAt, reachAt } from './front.ts';
+
+/** All that is deeper than `depth`: outer loops counter-clockwise, holes clockwise. At the depth of a floor the floor is left out. */
+export function contourLoops(kit: ContourKit, ask: { depth: number; minute?: number | undefined }): Loop[] {
+  const { front } = kit.index;
+  const moment = momentAt(front, ask.minute);
+  const reaches = moment.cuts.map((_, stage) => reachAt(moment, stage, ask.depth));
+  const sheet = front.sheet.length === 0 ? undefined : makeClipBorder(kit.index, front.sheet);
+  return kit.clusters.flatMap((members) => {
+    const clip = sheet === undefined ? undefined : clipNearCluster(sheet, members);
+    return loopsOf(contourPieces(kit, { members, reaches, clip }).filter((piece) => piece.withoutFloor));
+  });
+}
+
+function loopsOf(pieces: readonly ContourPiece[]): Loop[] {
+  const nodes = nodesOf(pieces);
+  const leaving = new Map<number, number[]>();
+  const live = livePieces(
+    nodes,
+    pieces.map((_, i) => i),
+  );
+  for (const piece of live) {
+    const start = itemAt(nodes.starts, piece);
+    leaving.set(start, [...(leaving.get(start) ?? []), piece]);
+  }
+  const loops: Loop[] = [];
+  for (const start of leaving.keys()) {
+    for (;;) {
+      const loop: Span[] = [];
+      let node = start;
+      for (let piece = leaving.get(node)?.pop(); piece !== undefined; piece = leaving.get(node)?.pop()) {
+        loop.push(spanOf(itemAt(pieces, piece), nodes, piece));
+        node = itemAt(nodes.ends, piece);
+        if (node === start) break;
+      }
+      if (loop.length === 0) break;
+      loops.push(loop);
+    }
+  }
+  return loops;
+}
+
+function spanOf({ spread, from, to }: ContourPiece, nodes: Nodes, piece: number): Span {
+  const placeOf = (node: number) => ({ x: itemAt(nodes.xs, node), y: itemAt(nodes.ys, node) });
+  const start = placeOf(itemAt(nodes.starts, piece));
+  const end = placeOf(itemAt(nodes.ends, piece));
+  if (spread.radius === 0) return lineSpan(start, end);
+  const { cx, cy, sweep } = spread.feature;
+  return {
+    kind: 'arc',
+    start,
+    end,
+    center: { x: cx, y: cy },
+    radius: spread.radius,
+    sweep: sweep * (to - from),
+  };
+}

@@ -1,0 +1,33 @@
+/** Where a straight cut crosses a spread feature: exact. */
+import type { Point } from '#geometry/point.ts';
+import { type Spread, shareOfArc } from './spread.ts';
+
+/** Distances from `from` at which the way to `to` crosses the spread. Running along a line counts as no crossing. */
+export function crossingsOf(spread: Spread, from: Point, to: Point): number[] {
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  const ux = (to.x - from.x) / length;
+  const uy = (to.y - from.y) / length;
+  const found = spread.radius === 0 ? crossLine(spread, from, ux, uy) : crossArc(spread, from, ux, uy);
+  return found.filter((at) => at >= 0 && at <= length);
+}
+
+function crossLine({ ax, ay, bx, by }: Spread, from: Point, ux: number, uy: number): number[] {
+  const vx = bx - ax;
+  const vy = by - ay;
+  const turn = ux * vy - uy * vx;
+  if (turn === 0) return [];
+  const wx = ax - from.x;
+  const wy = ay - from.y;
+  const share = (wx * uy - wy * ux) / turn;
+  return share < 0 || share > 1 ? [] : [(wx * vy - wy * vx) / turn];
+}
+
+function crossArc(arc: Spread, from: Point, ux: number, uy: number): number[] {
+  const { cx, cy } = arc.feature;
+  const foot = (cx - from.x) * ux + (cy - from.y) * uy;
+  const off = (cx - from.x) * uy - (cy - from.y) * ux;
+  const square = arc.radius * arc.radius - off * off;
+  if (square < 0) return [];
+  const half = Math.sqrt(square);
+  return [foot - half, foot + half].filter((at) => shareOfArc(arc, from.x + ux * at, from.y + uy * at) >= 0);
+}

@@ -1,0 +1,139 @@
+/** What the front makes of each region: its floor, and the deepest and shallowest places in it. */
+import { itemAt } from '#geometry/assert.ts';
+import { boxOfSpans } from '#geometry/box.ts';
+import type { Loop } from '#geometry/span.ts';
+import { type ClipBorder, type ContourKit, makeClipBorder } from './contour-kit.ts';
+import { contourPieces, enclosedArea } from './contour-pieces.ts';
+import { makeProbe, type Probe } from './depth-at.ts';
+import { featureGap } from './feature-gap.ts';
+import { type Moment, momentAt, reachAt } from './front.ts';
+import { isInside } from './inside-index.ts';
+import { pointOfSpread, spreadFeature } from './spread.ts';
+
+export interface RegionAsk {
+  readonly loops: readonly Loop[];
+  /** mm² */
+  readonly area: number;
+  /** Depth etched for, mm; 0 for land. */
+  readonly level: number;
+  /** Least depth that still counts as the region's floor, mm. Land counts as kept down to LAND_KEPT. */
+  readonly floorDepth: number;
+}
+
+export interface Reached {
+  /** mm²: floor inside tolerance; for land, surface kept. */
+  readonly floorArea: number;
+  /** Of the region's area. */
+  readonly share: number;
+  /** mm, over the closed region. Next to a shallower region the shallowest is that region's depth: the wall stands inside. */
+  readonly deepest: number;
+  readonly shallowest: number;
+}
+
+/** mm of etch that land may take and still count as kept: the accuracy to which scribe lines are placed. */
+export const LAND_KEPT = 0.005;
+
+/** At the end of the run. Cost grows with the borders near the region only. */
+export function reachedIn(kit: ContourKit, region: RegionAsk, minute?: number): Reached {
+  const { front } = kit.index;
+  const moment = momentAt(front, minute);
+  const clip = makeClipBorder(kit.index, region.loops);
+  const near = membersNear(kit, region.loops);
+  const place = { kit, moment, clip, near, loops: region.loops };
+  const deepest = deepestIn(place);
+  const floorArea = floorOf(place, region, deepest);
+  return {
+    floorArea,
+    share: region.area > 0 ? floorArea / region.area : 0,
+    deepest,
+    shallowest: shallowestIn(place, region.area, deepest),
+  };
+}
+
+interface Place {
+  readonly kit: ContourKit;
+  readonly moment: Moment;
+  readonly clip: ClipBorder;
+  /** Features whose reach comes into the region's box. */
+  readonly near: readonly number[];
+  readonly loops: readonly Loop[];
+}
+
+function membersNear({ index }: ContourKit, loops: readonly Loop[]): number[] {
+  const { minX, minY, maxX, maxY } = boxOfSpans(loops.flat());
+  return index.tree?.search(minX, minY, maxX, maxY).sort((a, b) => a - b) ?? [];
+}
+
+function floorOf(place: Place, { level, floorDepth, area }: RegionAsk, deepest: number): number {
+  if (level > 0) return deepest < floorDepth ? 0 : areaDeeper(place, floorDepth);
+  return deepest <= LAND_KEPT ? area : area - areaDeeper(place, LAND_KEPT);
+}
+
+/** Area of the region at least so deep. */
+function areaDeeper({ kit, moment, clip, near }: Place, depth: number): number {
+  const reaches = moment.cuts.map((_, stage) => reachAt(moment, stage, depth));
+  const pieces = contourPieces(kit, { members: near, reaches, clip }).filter((piece) => piece.withFloor);
+  return Math.max(0, enclosedArea(pieces).area);
+}
+
+/** Depth is greatest where some opening is nearest: on its floor if it comes into the region, else by the gap between them. */
+function deepestIn({ kit, moment, clip, near }: Place): number {
+  const { features, openings } = kit.index;
+  let squared = 0;
+  openings.forEach((opening, stage) => {
+    const cut = itemAt(moment.cuts, stage);
+    if (cut * cut > squared && clip.features.some(({ ax, ay }) => isInside(opening, ax, ay)))
+      squared = cut * cut;
+  });
+  for (const member of near) {
+    const source = itemAt(features, member);
+    const cut = itemAt(moment.cuts, source.stage);
+    if (source.kind === 'corner' || cut * cut <= squared) continue;
+    if (isInside(clip.inside, source.ax, source.ay)) {
+      squared = cut * cut;
+      continue;
+    }
+    const factor = itemAt(moment.factors, source.stage);
+    for (const border of clip.nearBorders.get(member) ?? []) {
+      const gap = featureGap(source, itemAt(clip.features, border)) / factor;
+      squared = Math.max(squared, cut * cut - gap * gap);
+    }
+  }
+  return Math.sqrt(squared);
+}
+
+/** Places tried along each span of the border for its shallowest. */
+const TRIED = 9;
+/** mm to which the shallowest depth inside a region is found. */
+const CLOSE_ENOUGH = 1e-4;
+
+/** The shallowest depth: on the border if the whole region is deeper than that, else on a crest inside, found by halving. */
+function shallowestIn(place: Place, area: number, deepest: number): number {
+  const probe = makeProbe(place.kit.index, place.moment);
+  let shallowest = shallowestOnBorder(place, probe, deepest);
+  if (shallowest <= CLOSE_ENOUGH || isWhollyDeeper(place, area, shallowest - CLOSE_ENOUGH)) return shallowest;
+  let low = 0;
+  while (shallowest - low > CLOSE_ENOUGH) {
+    const middle = (low + shallowest) / 2;
+    if (isWhollyDeeper(place, area, middle)) low = middle;
+    else shallowest = middle;
+  }
+  return low;
+}
+
+function shallowestOnBorder({ clip }: Place, probe: Probe, deepest: number): number {
+  let shallowest = deepest;
+  for (const feature of clip.features) {
+    const spread = spreadFeature(feature, 0);
+    if (spread === undefined) continue;
+    for (let i = 0; i < TRIED && shallowest > 0; i++) {
+      const [x, y] = pointOfSpread(spread, i / (TRIED - 1));
+      shallowest = Math.min(shallowest, probe.measure(x, y));
+    }
+  }
+  return shallowest;
+}
+
+function isWhollyDeeper(place: Place, area: number, depth: number): boolean {
+  return depth <= 0 || areaDeeper(place, depth) >= area * (1 - 1e-9) - 1e-6;
+}
