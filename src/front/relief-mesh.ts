@@ -72,7 +72,7 @@ export function reliefMesh(
   for (const cluster of kit.clusters) {
     const clip = clipNearCluster(sheet, cluster);
     const stack = stackContours(draft, kit, cluster, clip, rules);
-    if (clip !== undefined && hasLandings(stack)) atRim.push({ cluster, stack });
+    if (clip !== undefined) atRim.push({ cluster, stack });
     else land.push(...fillStack(shop, stack));
   }
   const rim = rimOf(draft, kit, { loops, sheet, stacks: atRim, moment, sag, heightOf });
@@ -106,10 +106,6 @@ function workshop(draft: MeshDraft, kit: ContourKit, minute: number | undefined)
     flats: (stage) => ({ isFlat: true, stageOf: () => stage, numbers }),
     floors: numbers.map(() => []),
   };
-}
-
-function hasLandings(stack: ContourStack): boolean {
-  return stack.outlines.some(({ landings }) => landings.length > 0);
 }
 
 /** Fills a cluster's walls and gathers its floors; returns the rings that it leaves in the land, as holes. */
