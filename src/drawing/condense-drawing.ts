@@ -1,7 +1,7 @@
 /**
  * Condenses the tags of a drawing to a clean skeleton that dxf-parser can walk: only the LAYER table, BLOCKS and ENTITIES, every
- * part closed, repeated sections joined, and each entity as one numbered reference to its range of tags. So nothing inside an
- * entity can hang or fool the walk, and line numbers stay known. Names are marked with `=`, which keeps `__proto__` an
+ * part closed, repeated sections joined, and entities as references to their tags, one reference for each run of them. So nothing inside
+ * an entity can hang or fool the walk, and line numbers stay known. Names are marked with `=`, which keeps `__proto__` an
  * ordinary name in the walker's plain objects. Cost: one look at each tag.
  */
 import { type Finding, finding } from '#findings/finding.ts';
@@ -24,8 +24,8 @@ export interface Condensed {
 
 /** What precedes a name in the skeleton. */
 export const NAME_MARK = '=';
-/** The one kind of entity in the skeleton, holding its number under group 90. */
-export const REFERENCE = 'TAGS';
+/** The one kind of entity in the skeleton: a run of entities, the number of its first under group 90, of its last under 91. */
+export const REFERENCE = 'RUN';
 
 interface Work {
   readonly tags: TagTable;
@@ -187,8 +187,15 @@ function blockHead(work: Work, at: number, name: string | undefined): string | u
 
 /** Reads entities up to the end of the block or section that holds them. */
 function readEntities(work: Work, from: number, into: string[]): number {
+  const before = work.firsts.length;
+  const end = numberEntities(work, from, into !== work.entities);
+  const last = work.firsts.length;
+  if (last > before) into.push(`0\n${REFERENCE}\n90\n${before + 1}\n91\n${last}\n`);
+  return end;
+}
+
+function numberEntities(work: Work, from: number, forBlock: boolean): number {
   const { tags } = work;
-  const forBlock = into !== work.entities;
   let at = from;
   while (at < tags.count && !endsSection(tags, at)) {
     if (codeAt(tags, at) !== 0 || opens(tags, at, 'SEQEND')) {
@@ -200,7 +207,6 @@ function readEntities(work: Work, from: number, into: string[]): number {
     if (!isFull(work)) {
       work.firsts.push(at);
       work.ends.push(end);
-      into.push(`0\n${REFERENCE}\n90\n${work.firsts.length}\n`);
     }
     at = end;
   }

@@ -41,12 +41,17 @@ const IMPERIAL: ReadonlySet<LengthUnit> = new Set(['in', 'ft', 'mil', 'yd', 'us-
 
 /**
  * Inches in a drawing that was otherwise set up metric are the commonest slip, since inches are the default of many templates.
- * The other way round is common and harmless: nobody sets millimetres by accident. `size` is in drawing units.
+ * The other way round is common and harmless: nobody sets millimetres by accident. `sizeOf` gives the drawing's size in
+ * millimetres, and is only asked when there is a doubt.
  */
-export function doubtUnit(header: DrawingHeader, unit: DrawingUnit, size: number): readonly Finding[] {
+export function doubtUnit(
+  header: DrawingHeader,
+  unit: DrawingUnit,
+  sizeOf: () => number,
+): readonly Finding[] {
   const { stated } = unit;
   if (stated === undefined || unit.isSet || !IMPERIAL.has(stated)) return [];
-  return header.measurement?.trim() === '1' && size > 0
-    ? [finding('drawing-unit-doubtful', { stated, size })]
-    : [];
+  if (header.measurement?.trim() !== '1') return [];
+  const size = sizeOf() / unit.millimetres;
+  return size > 0 ? [finding('drawing-unit-doubtful', { stated, size })] : [];
 }

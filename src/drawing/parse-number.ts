@@ -13,7 +13,9 @@ export function parseNumber(bytes: Uint8Array, from: number, to: number): number
   let at = from;
   const sign = bytes[at];
   if (sign === MINUS || sign === PLUS) at++;
+  // Digits in all, and those after leading zeros.
   let digits = 0;
+  let significant = 0;
   let mantissa = 0;
   let decimals = -1;
   for (; at < to; at++) {
@@ -21,12 +23,13 @@ export function parseNumber(bytes: Uint8Array, from: number, to: number): number
     if (digit >= 0 && digit <= 9) {
       digits++;
       mantissa = mantissa * 10 + digit;
+      if (mantissa > 0) significant++;
       if (decimals >= 0) decimals++;
     } else if (bytes[at] === POINT && decimals < 0) decimals = 0;
     else break;
   }
   if (digits === 0) return Number.NaN;
-  if (at < to || digits > 15 || decimals > 22) return parseSlowly(bytes, from, to);
+  if (at < to || significant > 15 || decimals > 22) return parseSlowly(bytes, from, to);
   const value = decimals > 0 ? mantissa / (POWERS[decimals] as number) : mantissa;
   return sign === MINUS ? -value : value;
 }

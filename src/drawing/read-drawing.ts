@@ -62,7 +62,7 @@ export function readDrawing(bytes: Uint8Array, options: ReadOptions = {}): Drawi
     unit: unit.unit,
     progress: progress && ((share) => progress(0.4 + 0.6 * share, 'reading entities')),
   });
-  findings.push(...gathered.findings, ...doubtUnit(header, unit, sizeOf(gathered.curves) / unit.millimetres));
+  findings.push(...gathered.findings, ...doubtUnit(header, unit, () => sizeOf(gathered.curves)));
   if (gathered.curves.length === 0 && !findings.some(({ code }) => code === 'drawing-too-big')) {
     findings.push(finding('drawing-without-curves', { entities: condensed.firsts.length }));
   }

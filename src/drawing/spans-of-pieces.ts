@@ -13,6 +13,10 @@ export function spansOfPieces(pieces: readonly CurvePiece[]): Span[] | undefined
   if (pieces.length === 1) return spansOfPiece(itemAt(pieces, 0));
   const spans: Span[] = [];
   for (const piece of pieces) {
+    if (piece.kind === 'line') {
+      spans.push(piece);
+      continue;
+    }
     const more = spansOfPiece(piece);
     if (more === undefined) return undefined;
     for (const span of more) spans.push(span);
@@ -21,7 +25,7 @@ export function spansOfPieces(pieces: readonly CurvePiece[]): Span[] | undefined
 }
 
 function spansOfPiece(piece: CurvePiece): Span[] | undefined {
-  if (piece.kind === 'line') return [lineSpan(piece.start, piece.end)];
+  if (piece.kind === 'line') return [piece];
   if (piece.kind === 'bulge') return bulgeSpans(piece);
   if (piece.kind === 'spline') return closeChain(fitArcs(splineCurve(piece)));
   if (areEqualAxes(piece.across, piece.up)) return circleSpans(piece);

@@ -54,19 +54,31 @@ export function walkContainer(skeleton: string): Container {
 type HandlerType = Parameters<DxfParser['registerEntityHandler']>[0];
 type Handler = InstanceType<HandlerType>;
 
-/** Takes one reference: its kind is the current group, its number the next, and it leaves on the group after that. */
+/** Takes one reference: its kind is the current group, its two numbers the next two, and it leaves on the group after them. */
 class ReferenceHandler {
   readonly ForEntityName = REFERENCE;
 
-  parseEntity(scanner: Parameters<Handler['parseEntity']>[0]): { type: string; handle: unknown } {
-    const entity = { type: REFERENCE, handle: scanner.next().value };
+  parseEntity(scanner: Parameters<Handler['parseEntity']>[0]): EntityRun {
+    const handle = scanner.next().value;
+    const last = scanner.next().value;
     scanner.next();
-    return entity;
+    return { type: REFERENCE, handle, last };
   }
 }
 
-function numbersOf(entities: readonly { readonly handle: number }[]): number[] {
-  return entities.map((entity) => entity.handle);
+interface EntityRun {
+  readonly type: string;
+  /** Number of the first entity; the walker wants it under this name. */
+  readonly handle: unknown;
+  readonly last: unknown;
+}
+
+function numbersOf(runs: readonly unknown[]): number[] {
+  const numbers: number[] = [];
+  for (const run of runs as readonly EntityRun[]) {
+    for (let number = Number(run.handle); number <= Number(run.last); number++) numbers.push(number);
+  }
+  return numbers;
 }
 
 function unmark(name: string): string {

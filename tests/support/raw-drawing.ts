@@ -92,5 +92,7 @@ export function drawingText({ header = MILLIMETRES, layers, blocks, entities }: 
 
 /** One byte a character: what a text of ASCII and codepage letters is on disk. */
 export function bytesOf(text: string): Uint8Array {
-  return Uint8Array.from(text, (letter) => letter.charCodeAt(0));
+  const bytes = new Uint8Array(text.length);
+  for (let at = 0; at < text.length; at++) bytes[at] = text.charCodeAt(at);
+  return bytes;
 }
