@@ -3,14 +3,14 @@
  * the extreme depths are those of the points probed: along the region's border, at its label, and at the corners of the
  * openings in it. Cost grows with the spans of regions and openings.
  */
-import { type ContourKit, makeClipBorder, makeContourKit } from '#front/contour-kit.ts';
+import { type ClipBorder, type ContourKit, makeClipBorder, makeContourKit } from '#front/contour-kit.ts';
 import { depthsAt } from '#front/depth-at.ts';
 import { frontOfPlan, type Moment, momentAt } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
+import { isInside } from '#front/inside-index.ts';
 import { contourArea, stageVolumes } from '#front/volumes.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { boxOfSpans } from '#geometry/box.ts';
-import { isInsideLoops } from '#geometry/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import { pointAlong } from '#geometry/span.ts';
 import type { PlanMeasures, Reached } from '#handoff/plan-measures.ts';
@@ -42,7 +42,7 @@ function reachOf(region: PlannedRegion, kit: ContourKit, moment: Moment): Reache
   const clip = makeClipBorder(kit.index, region.loops);
   const deeperThan = (depth: number): number => contourArea(kit, { members, moment, depth, clip });
   const floorArea = Math.min(region.area, Math.max(0, floorAreaOf(region, deeperThan)));
-  const depths = depthsAt(kit.index, probedPoints(region, kit, members)).depths;
+  const depths = depthsAt(kit.index, probedPoints(region, kit, { members, clip })).depths;
   return {
     floorArea,
     share: floorArea / region.area,
@@ -58,15 +58,18 @@ function floorAreaOf({ level, asked, area }: PlannedRegion, deeperThan: (depth: 
 }
 
 /** x, y, x, y … */
-function probedPoints(region: PlannedRegion, kit: ContourKit, members: readonly number[]): Float64Array {
+function probedPoints(
+  region: PlannedRegion,
+  kit: ContourKit,
+  { members, clip }: { readonly members: readonly number[]; readonly clip: ClipBorder },
+): Float64Array {
   const points: Point[] = [region.label];
   for (const loop of region.loops) {
     for (const span of loop) for (const share of PROBED) points.push(pointAlong(span, share));
   }
   for (const member of members) {
     const { ax, ay } = itemAt(kit.index.features, member);
-    const corner = { x: ax, y: ay };
-    if (isInsideLoops(region.loops, corner)) points.push(corner);
+    if (isInside(clip.inside, ax, ay)) points.push({ x: ax, y: ay });
   }
   return Float64Array.from(points.flatMap(({ x, y }) => [x, y]));
 }
