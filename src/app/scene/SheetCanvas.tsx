@@ -23,7 +23,6 @@ const LARGEST_RATIO = 2;
 export function SheetCanvas({ derived, selection, view, exaggeration, isDark, pose }: SheetCanvasProps) {
   const { page, shapes, relief } = derived;
   const theme = sceneTheme(isDark);
-  const stages = page?.planFile?.stages ?? [];
   return (
     <Canvas
       orthographic
@@ -48,7 +47,7 @@ export function SheetCanvas({ derived, selection, view, exaggeration, isDark, po
       {view === 'relief' && relief !== undefined && (
         <ReliefScene
           arrays={relief.arrays}
-          stages={stages}
+          stages={relief.of.planFile?.stages ?? []}
           shapes={shapes}
           selection={selection}
           theme={theme}

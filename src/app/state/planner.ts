@@ -21,7 +21,7 @@ export interface Planner {
 }
 
 export function startPlanner(store: StoreApi<WorkbenchState>, service: PlanService): Planner {
-  let running: { readonly run: number; cancelled: boolean } | undefined;
+  let running: { readonly run: number; cancelled: boolean; isOver: boolean } | undefined;
   let wanted: OpenDocument | undefined;
   let sent: DrawingFile | undefined;
   let runs = 0;
@@ -38,11 +38,13 @@ export function startPlanner(store: StoreApi<WorkbenchState>, service: PlanServi
   const start = async (document: OpenDocument) => {
     const { job, drawing } = document;
     if (drawing === undefined) return;
-    const mine = { run: ++runs, cancelled: false };
+    const mine = { run: ++runs, cancelled: false, isOver: false };
     running = mine;
     const began = Date.now();
     const report = (share: number, what: string) => {
-      if (!mine.cancelled && Date.now() - began > WORTH_A_WORD_MS) derive({ progress: { share, what } });
+      // Reports come by another way than the result, and may come after it.
+      const isOfUse = !mine.cancelled && !mine.isOver;
+      if (isOfUse && Date.now() - began > WORTH_A_WORD_MS) derive({ progress: { share, what } });
     };
     try {
       const request = { run: mine.run, jobText: jobText(job) };
@@ -57,6 +59,7 @@ export function startPlanner(store: StoreApi<WorkbenchState>, service: PlanServi
       sent = undefined;
       derive({ failure: error instanceof Error ? error.message : String(error) });
     } finally {
+      mine.isOver = true;
       running = undefined;
       derive({ progress: undefined });
     }

@@ -33,7 +33,7 @@ export function DepthEntry({ inputRef }: { readonly inputRef: RefObject<HTMLInpu
     >
       <p>
         <strong>{names}</strong>
-        <span>
+        <span className="aside">
           {layers.join(', ')}, {showArea(area, unit)}
         </span>
         {mates.length > regions.length && (

@@ -69,9 +69,9 @@ function FileItem({ file, isReady }: { readonly file: PlannedFile; readonly isRe
           <span className="purpose">{PURPOSES[file.name] ?? file.what}</span>
         </summary>
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: scrolls, so that keys must reach it */}
-        <pre tabIndex={0} aria-label={`First lines of ${file.name}`}>
-          {lookInside(file.bytes)}
-        </pre>
+        <section tabIndex={0} className="look-inside" aria-label={`First lines of ${file.name}`}>
+          <pre>{lookInside(file.bytes)}</pre>
+        </section>
       </details>
     </li>
   );

@@ -1,5 +1,6 @@
 /** The one window: ladder, sheet, findings and hand-off, and the ways in that belong to all of it. */
 import { type DragEvent, useEffect, useState } from 'react';
+import { BrokenView } from './BrokenView.tsx';
 import { DrawingLayers } from './DrawingLayers.tsx';
 import { FindingsView } from './FindingsView.tsx';
 import { HandoffView } from './HandoffView.tsx';
@@ -39,7 +40,9 @@ export function WorkbenchView() {
       <LadderView />
       <main className="middle">
         <NoticeLine />
-        <SheetView />
+        <BrokenView name="The sheet">
+          <SheetView />
+        </BrokenView>
       </main>
       <aside className="side" aria-label="Findings and files">
         <FindingsView />

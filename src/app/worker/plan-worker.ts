@@ -44,6 +44,7 @@ function planService(): PlanService {
         throw error;
       } finally {
         state.cancelled.delete(request.run);
+        (progress as Comlink.Remote<ReportProgress>)[Comlink.releaseProxy]();
       }
     },
     cancel(run) {

@@ -1,0 +1,136 @@
+import { describe, expect, it } from 'vitest';
+import { createStore } from 'zustand/vanilla';
+import { startPlanner } from '#app/state/planner.ts';
+import { workbenchActions } from '#app/state/workbench-actions.ts';
+import { EMPTY_WORKBENCH, type OpenDocument, type WorkbenchState } from '#app/state/workbench-state.ts';
+import type { PlanRequest, PlanService, ReportProgress } from '#app/worker/plan-service.ts';
+import type { PlannedPage } from '#app/worker/planned-page.ts';
+import { itemAt } from '#geometry/assert.ts';
+
+const page: PlannedPage = { findings: [], lines: [], layers: [], notes: [], files: [], seconds: 0.1 };
+
+const document: OpenDocument = {
+  job: {
+    format: 'isobath-job',
+    version: 1,
+    name: 'Buoy lid',
+    drawing: 'buoy-lid.dxf',
+    stock: { thickness: 4 },
+    process: { etchFactor: 1, rate: 0.03 },
+    requirements: [],
+  },
+  jobFileName: 'buoy-lid.job.json',
+  drawing: { name: 'buoy-lid.dxf', bytes: new Uint8Array([48]) },
+};
+
+/** A worker whose runs end when the test says so. */
+function heldWorker() {
+  const runs: { request: PlanRequest; progress: ReportProgress; end: (page?: PlannedPage) => void }[] = [];
+  const cancelled: number[] = [];
+  const service: PlanService = {
+    plan: (request, progress) => new Promise((end) => runs.push({ request, progress, end })),
+    cancel: (run) => void cancelled.push(run),
+    relief: async () => undefined,
+  };
+  return { runs, cancelled, service };
+}
+
+const settled = () => new Promise((resolve) => setTimeout(resolve));
+
+function bench() {
+  const store = createStore<WorkbenchState>(() => EMPTY_WORKBENCH);
+  const worker = heldWorker();
+  const planner = startPlanner(store, worker.service);
+  const actions = workbenchActions(store);
+  actions.open('open', document);
+  return { store, planner, actions, ...worker };
+}
+
+describe('the plan keeps step with the document', () => {
+  it('plans what is opened, and marks the plan out of date until the new one is there', async () => {
+    const { store, runs, actions } = bench();
+    expect(store.getState().derived.isStale).toBe(true);
+    itemAt(runs, 0).end(page);
+    await settled();
+    expect(store.getState().derived).toMatchObject({ page, isStale: false });
+    actions.edit('rename', (job) => ({ ...job, name: 'Lid' }));
+    expect(store.getState().derived).toMatchObject({ page, isStale: true });
+  });
+
+  it('sends the drawing once, and the job each time', async () => {
+    const { runs, actions } = bench();
+    itemAt(runs, 0).end(page);
+    await settled();
+    actions.edit('rename', (job) => ({ ...job, name: 'Lid' }));
+    expect(itemAt(runs, 0).request.drawing).toBe(document.drawing);
+    expect(itemAt(runs, 1).request.drawing).toBeUndefined();
+    expect(itemAt(runs, 1).request.jobText).toContain('"Lid"');
+  });
+
+  it('cancels a run that was overtaken, and plans only the last of several changes', async () => {
+    const { store, runs, cancelled, actions } = bench();
+    actions.edit('one', (job) => ({ ...job, name: 'One' }));
+    actions.edit('two', (job) => ({ ...job, name: 'Two' }));
+    expect(cancelled).toEqual([1]);
+    itemAt(runs, 0).end(undefined);
+    await settled();
+    expect(runs).toHaveLength(2);
+    expect(itemAt(runs, 1).request.jobText).toContain('"Two"');
+    itemAt(runs, 1).end(page);
+    await settled();
+    expect(store.getState().derived.isStale).toBe(false);
+  });
+
+  it('drops the result of an overtaken run that ended all the same', async () => {
+    const { store, runs, actions } = bench();
+    actions.edit('one', (job) => ({ ...job, name: 'One' }));
+    itemAt(runs, 0).end(page);
+    await settled();
+    expect(store.getState().derived).toMatchObject({ page: undefined, isStale: true });
+  });
+
+  it('stops when asked, stays out of date, and plans again when asked', async () => {
+    const { store, runs, cancelled, planner } = bench();
+    planner.cancel();
+    itemAt(runs, 0).end(undefined);
+    await settled();
+    expect(cancelled).toEqual([1]);
+    expect(runs).toHaveLength(1);
+    expect(store.getState().derived.isStale).toBe(true);
+    planner.replan();
+    expect(runs).toHaveLength(2);
+  });
+
+  it('says nothing of progress that comes after the result', async () => {
+    const { store, runs } = bench();
+    const run = itemAt(runs, 0);
+    await new Promise((resolve) => setTimeout(resolve, 520));
+    run.progress(0.5, 'placing the scribe lines');
+    expect(store.getState().derived.progress).toEqual({ share: 0.5, what: 'placing the scribe lines' });
+    run.end(page);
+    await settled();
+    run.progress(1, 'done');
+    expect(store.getState().derived.progress).toBeUndefined();
+  });
+
+  it('says when a run broke, and tries again on the next change', async () => {
+    const store = createStore<WorkbenchState>(() => EMPTY_WORKBENCH);
+    const { service, runs } = heldWorker();
+    let breaks = true;
+    startPlanner(store, {
+      ...service,
+      plan: (request, progress) =>
+        breaks ? Promise.reject(new Error('broken promise')) : service.plan(request, progress),
+    });
+    const actions = workbenchActions(store);
+    actions.open('open', document);
+    await settled();
+    expect(store.getState().derived.failure).toBe('broken promise');
+    breaks = false;
+    actions.edit('rename', (job) => ({ ...job, name: 'Lid' }));
+    expect(itemAt(runs, 0).request.drawing).toBe(document.drawing);
+    itemAt(runs, 0).end(page);
+    await settled();
+    expect(store.getState().derived.failure).toBeUndefined();
+  });
+});

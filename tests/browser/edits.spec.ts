@@ -1,0 +1,101 @@
+/** Asking depths, taking it back, saving: by hand and by key. */
+import {
+  expect,
+  findOnSheet,
+  levelRows,
+  savedText,
+  sheetOf,
+  statusOf,
+  test,
+} from '#support/workbench-page.ts';
+
+test('a region picked and a figure typed give a new plan; undo and redo give the very same bytes', async ({
+  workbench,
+}) => {
+  const before = await savedText(workbench, 'plan.json');
+  const sump = await findOnSheet(workbench, '3.00');
+  await workbench.mouse.click(sump.x, sump.y);
+  await workbench.keyboard.type('2,6');
+  await workbench.keyboard.press('Enter');
+  await expect(levelRows(workbench).last()).toContainText('2.60');
+  const after = await savedText(workbench, 'plan.json');
+  const plan = JSON.parse(after) as {
+    stages: { level: number; etch: number }[];
+    totals: { minutes: number };
+  };
+  expect(plan.stages.map((stage) => stage.level)).toEqual([2.6, 2.2, 1.2]);
+  // time = depth / rate (deepest metal is in the bath throughout): 2.6 mm at 0.0297 mm/min
+  expect(plan.totals.minutes).toBeCloseTo(2.6 / 0.0297, 3);
+
+  await workbench.getByRole('button', { name: /^undo: depth/ }).click();
+  await expect(levelRows(workbench).last()).toContainText('3.00');
+  await expect(statusOf(workbench)).not.toContainText('Out of date');
+  expect(await savedText(workbench, 'plan.json')).toBe(before);
+
+  await sheetOf(workbench).focus();
+  await workbench.keyboard.press('Control+Shift+Z');
+  await expect(levelRows(workbench).last()).toContainText('2.60');
+  await expect(statusOf(workbench)).not.toContainText('Out of date');
+  expect(await savedText(workbench, 'plan.json')).toBe(after);
+});
+
+test('a figure that is none says so in place and changes nothing', async ({ workbench }) => {
+  await levelRows(workbench).last().click();
+  const depth = workbench.getByLabel('Depth', { exact: true });
+  await depth.fill('two');
+  await depth.press('Enter');
+  await expect(workbench.getByRole('alert')).toContainText('3/32 in');
+  await depth.press('Escape');
+  await expect(depth).toHaveValue('3.00');
+  await depth.fill('99');
+  await depth.press('Enter');
+  await expect(workbench.getByRole('alert')).toContainText('4.06');
+});
+
+test('the whole of it by keyboard: pick with Page Down, type inches, Enter', async ({ workbench }) => {
+  await sheetOf(workbench).focus();
+  for (let press = 0; press < 10; press++) {
+    await workbench.keyboard.press('PageDown');
+    if (await workbench.getByRole('form').getByText('SUMPS').isVisible()) break;
+  }
+  await workbench.keyboard.type('0');
+  await workbench.keyboard.type('.1in');
+  await workbench.keyboard.press('Enter');
+  await expect(levelRows(workbench).last()).toContainText('2.54');
+});
+
+test('a rung dragged moves its level, as one step', async ({ workbench }) => {
+  const rung = workbench.getByRole('slider', { name: 'Level of stage 3' });
+  const box = await rung.boundingBox();
+  if (box === null) throw new Error('the rung is not laid out');
+  await workbench.mouse.move(box.x + 20, box.y + box.height / 2);
+  await workbench.mouse.down();
+  await workbench.mouse.move(box.x + 20, box.y + box.height / 2 + 20, { steps: 8 });
+  await workbench.mouse.up();
+  await expect(levelRows(workbench).first()).not.toContainText('1.20');
+  await workbench.getByRole('button', { name: /^undo: level/ }).click();
+  await expect(levelRows(workbench).first()).toContainText('1.20');
+});
+
+test('a rung moves by arrow keys and Enter, and says when a region would fall out', async ({ workbench }) => {
+  const rung = workbench.getByRole('slider', { name: 'Level of stage 3' });
+  await rung.focus();
+  for (let press = 0; press < 2; press++) await workbench.keyboard.press('PageDown');
+  await expect(rung).toHaveAttribute('aria-valuetext', /outside the tolerance/);
+  await workbench.keyboard.press('Enter');
+  await expect(levelRows(workbench).first()).toContainText('1.40');
+});
+
+test('what is picked joins the level of a rung', async ({ workbench }) => {
+  await levelRows(workbench).last().click();
+  await workbench.getByRole('button', { name: /Join what is picked to the level of 2\.20/ }).click();
+  await expect(levelRows(workbench)).toHaveCount(2);
+  await expect(statusOf(workbench)).toContainText('2 stages');
+});
+
+test('another sheet is thinner: what remains follows', async ({ workbench }) => {
+  const sheet = workbench.getByRole('textbox', { name: 'Sheet' });
+  await sheet.fill('4');
+  await sheet.press('Enter');
+  await expect(levelRows(workbench).first()).toContainText('leaves 2.80');
+});

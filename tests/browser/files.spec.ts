@@ -1,0 +1,93 @@
+/** Files in and out: drawings and jobs dropped, picked and pasted; what is saved opens again and plans the same. */
+import { plateDrawing } from '#support/plate-drawing.ts';
+import {
+  dropFiles,
+  expect,
+  findOnSheet,
+  levelRows,
+  savedText,
+  statusOf,
+  test,
+} from '#support/workbench-page.ts';
+
+const hatch = { name: 'boat-hatch.dxf', text: plateDrawing() };
+
+test('a dropped drawing becomes a job: name its edge, pick a pocket, type a depth, take the scribe lines', async ({
+  workbench,
+}) => {
+  await dropFiles(workbench, [hatch]);
+  await expect(workbench.getByRole('alert')).toContainText('New job on boat-hatch.dxf');
+  await workbench.getByRole('button', { name: 'understood' }).click();
+  await workbench.getByRole('combobox', { name: /EDGE/ }).selectOption('edge of the part');
+  await expect(statusOf(workbench)).toContainText('2 regions');
+  const pocket = await findOnSheet(workbench, 'R02');
+  await workbench.mouse.click(pocket.x, pocket.y);
+  await workbench.keyboard.type('2');
+  await workbench.keyboard.press('Enter');
+  await expect(statusOf(workbench)).toContainText('1 stage');
+  await expect(levelRows(workbench)).toHaveCount(1);
+  expect(await savedText(workbench, 'scribe.dxf')).toContain('SCRIBE-01');
+});
+
+test('a saved job opens again with its drawing and gives the same plan, byte for byte', async ({
+  workbench,
+}) => {
+  const job = await savedText(workbench, 'gauge-pod-cover.job.json');
+  const plan = await savedText(workbench, 'plan.json');
+  await dropFiles(workbench, [hatch]);
+  await expect(workbench.getByRole('alert')).toContainText('New job');
+  await workbench.getByLabel('Open a sample').selectOption('Observatory shutter, in inches');
+  await expect(statusOf(workbench)).toContainText('15 regions');
+  await workbench.getByRole('button', { name: /^undo: open/ }).click();
+  await workbench.getByRole('button', { name: /^undo: open/ }).click();
+  await workbench
+    .locator('input[type=file]')
+    .setInputFiles([
+      { name: 'gauge-pod-cover.job.json', mimeType: 'application/json', buffer: Buffer.from(job) },
+    ]);
+  await expect(statusOf(workbench)).toContainText('3 stages');
+  expect(await savedText(workbench, 'gauge-pod-cover.job.json')).toBe(job);
+  expect(await savedText(workbench, 'plan.json')).toBe(plan);
+});
+
+test('a job without its drawing asks for it', async ({ workbench }) => {
+  const job = await savedText(workbench, 'gauge-pod-cover.job.json');
+  await dropFiles(workbench, [
+    { name: 'other.job.json', text: job.replace('gauge-pod-cover.dxf', 'boat-hatch.dxf') },
+  ]);
+  await expect(workbench.getByRole('alert')).toContainText('needs its drawing, boat-hatch.dxf');
+});
+
+test('a job with an unknown key is refused in place, with the path', async ({ workbench }) => {
+  const job = await savedText(workbench, 'gauge-pod-cover.job.json');
+  await dropFiles(workbench, [
+    { name: 'odd.job.json', text: job.replace('"stock": {', '"stock": { "thicknes": 3,') },
+  ]);
+  await expect(workbench.getByRole('alert')).toContainText('stock');
+  await expect(workbench.getByRole('alert')).toContainText('the job on the bench is unchanged');
+  await expect(statusOf(workbench)).toContainText('3 stages');
+});
+
+test('what is no drawing is said so, and undo brings the job back', async ({ workbench }) => {
+  await dropFiles(workbench, [{ name: 'letter.dxf', text: 'Dear supplier, please find enclosed' }]);
+  const findings = workbench.getByRole('region', { name: /Findings/ });
+  await expect(findings.getByRole('img', { name: 'Stop' }).first()).toBeVisible();
+  await expect(statusOf(workbench)).toContainText('No plan yet');
+  await workbench.getByRole('button', { name: /^undo: open letter/ }).click();
+  await expect(statusOf(workbench)).toContainText('3 stages');
+});
+
+test('a drawing can be pasted', async ({ workbench }) => {
+  await workbench.evaluate((text) => {
+    const clipboardData = new DataTransfer();
+    clipboardData.setData('text/plain', text);
+    document.body.dispatchEvent(new ClipboardEvent('paste', { clipboardData, bubbles: true }));
+  }, hatch.text);
+  await expect(workbench.getByRole('alert')).toContainText('New job on pasted.dxf');
+});
+
+test('a finding flies to its place', async ({ workbench }) => {
+  await workbench.getByLabel('Open a sample').selectOption('Deck hatch, a drawing with faults');
+  await workbench.getByRole('button', { name: 'Line leads nowhere' }).first().click();
+  await expect(workbench.locator('.place-mark')).toBeVisible();
+});

@@ -1,0 +1,55 @@
+/** What a newcomer sees first: the main job, done. */
+import { expect, levelRows, pixelsNear, sheetOf, statusOf, test } from '#support/workbench-page.ts';
+
+test('opens with a sample planned: three levels on the ladder, every stage drawn on the sheet', async ({
+  workbench,
+}) => {
+  await expect(statusOf(workbench)).toContainText('3 stages');
+  await expect(levelRows(workbench)).toHaveCount(3);
+  const fills = await workbench
+    .locator('.ladder-axis rect[fill]')
+    .evaluateAll((bands) => bands.map((band) => band.getAttribute('fill') ?? ''));
+  expect(fills).toHaveLength(3);
+  // The cores of the scribe lines carry the stage colour as it is.
+  for (const count of await pixelsNear(workbench, fills)) expect(count).toBeGreaterThan(100);
+});
+
+test('the relief shows the part in WebGL 2, with its exaggeration said beside the scale', async ({
+  workbench,
+}) => {
+  await workbench.getByRole('radio', { name: 'relief' }).check();
+  await workbench.getByLabel('Height exaggeration').selectOption('8');
+  await expect(workbench.locator('.bar.deep')).toContainText('height ×8');
+  const before = await workbench.locator('canvas').screenshot();
+  await sheetOf(workbench).focus();
+  await workbench.keyboard.press('ArrowLeft');
+  await expect.poll(async () => (await workbench.locator('canvas').screenshot()).equals(before)).toBe(false);
+  const version = await workbench.evaluate(() => {
+    const context = document.querySelector('canvas')?.getContext('webgl2');
+    return context?.getParameter(context.VERSION) as string | undefined;
+  });
+  expect(version).toContain('WebGL 2.0');
+});
+
+for (const size of [
+  { width: 1280, height: 720 },
+  { width: 1920, height: 1080 },
+]) {
+  test(`fits a window of ${size.width} × ${size.height} without scrolling`, async ({ workbench }) => {
+    await workbench.setViewportSize(size);
+    const page = await workbench.evaluate(() => ({
+      width: document.documentElement.scrollWidth,
+      height: document.documentElement.scrollHeight,
+    }));
+    expect(page).toEqual(size);
+    await expect(workbench.getByRole('button', { name: 'save scribe.dxf' })).toBeInViewport();
+  });
+}
+
+test('speaks inches at any time, and back', async ({ workbench }) => {
+  await workbench.getByRole('radio', { name: 'in', exact: true }).check();
+  // 1.2 mm is 0.0472 in (1 in = 25.4 mm exactly)
+  await expect(levelRows(workbench).first()).toContainText('0.0472');
+  await workbench.getByRole('radio', { name: 'mm', exact: true }).check();
+  await expect(levelRows(workbench).first()).toContainText('1.20');
+});

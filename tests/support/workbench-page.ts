@@ -1,0 +1,102 @@
+/** The workbench in a browser, as tests speak to it: fixtures that watch the console, and short ways to look and do. */
+import { test as base, expect, type Page } from '@playwright/test';
+
+/** Two messages that come with the libraries and the software renderer, not from the app. */
+const KNOWN_MESSAGES = [/THREE\.Clock/, /GPU stall due to ReadPixels/];
+
+/** Every test also holds that nothing was said on the console and nothing broke. */
+export const test = base.extend<{ readonly workbench: Page }>({
+  workbench: async ({ page }, use) => {
+    const said: string[] = [];
+    page.on('console', (message) => {
+      const text = message.text();
+      const isLoud = message.type() === 'error' || message.type() === 'warning';
+      if (isLoud && !KNOWN_MESSAGES.some((known) => known.test(text))) said.push(text);
+    });
+    page.on('pageerror', (error) => said.push(error.message));
+    await page.goto('./');
+    await expect(statusOf(page)).toContainText('planned in');
+    await use(page);
+    expect(said).toEqual([]);
+  },
+});
+
+export function statusOf(page: Page) {
+  return page.getByRole('contentinfo').getByRole('status');
+}
+
+export function sheetOf(page: Page) {
+  return page.getByRole('application');
+}
+
+export function levelRows(page: Page) {
+  return page.getByRole('region', { name: 'Levels' }).getByRole('button', { name: /leaves/ });
+}
+
+/** Moves the pointer over the sheet until the reading under it says `text`, and gives the place. */
+export async function findOnSheet(page: Page, text: string): Promise<{ x: number; y: number }> {
+  const box = await sheetOf(page).boundingBox();
+  if (box === null) throw new Error('the sheet is not laid out');
+  const reading = page.locator('.hover-reading');
+  for (let row = 1; row < 16; row++) {
+    for (let column = 1; column < 24; column++) {
+      const at = { x: box.x + (box.width * column) / 24, y: box.y + (box.height * row) / 16 };
+      await page.mouse.move(at.x, at.y);
+      if ((await reading.textContent())?.includes(text)) return at;
+    }
+  }
+  throw new Error(`nothing on the sheet reads ${text}`);
+}
+
+/** Saves a file of the hand-off and gives its text. */
+export async function savedText(page: Page, name: string): Promise<string> {
+  const waiting = page.waitForEvent('download');
+  await page.getByRole('button', { name: `save ${name}` }).click();
+  const download = await waiting;
+  expect(download.suggestedFilename()).toBe(name);
+  const chunks: Buffer[] = [];
+  for await (const chunk of await download.createReadStream()) chunks.push(chunk as Buffer);
+  return Buffer.concat(chunks).toString('utf8');
+}
+
+/** Lets go of files over the window, as a person does. */
+export async function dropFiles(page: Page, files: readonly { name: string; text: string }[]): Promise<void> {
+  const data = await page.evaluateHandle((list) => {
+    const transfer = new DataTransfer();
+    for (const { name, text } of list) transfer.items.add(new File([text], name));
+    return transfer;
+  }, files);
+  await page.locator('.bench').dispatchEvent('drop', { dataTransfer: data });
+}
+
+/** How many pixels of what the canvas shows are within `slack` a channel of each colour. */
+export async function pixelsNear(page: Page, colors: readonly string[], slack = 10): Promise<number[]> {
+  const png = (await page.locator('canvas').screenshot()).toString('base64');
+  return page.evaluate(
+    async ({ png: data, wanted, slack: most }) => {
+      const blob = await (await fetch(`data:image/png;base64,${data}`)).blob();
+      const bitmap = await createImageBitmap(blob);
+      const canvas = new OffscreenCanvas(bitmap.width, bitmap.height);
+      const context = canvas.getContext('2d');
+      if (context === null) throw new Error('no 2d canvas');
+      context.drawImage(bitmap, 0, 0);
+      const { data: bytes } = context.getImageData(0, 0, bitmap.width, bitmap.height);
+      return wanted.map((color) => {
+        const [r, g, b] = [1, 3, 5].map((at) => Number.parseInt(color.slice(at, at + 2), 16));
+        let count = 0;
+        for (let at = 0; at < bytes.length; at += 4) {
+          const far = Math.max(
+            Math.abs((bytes[at] ?? 0) - (r ?? 0)),
+            Math.abs((bytes[at + 1] ?? 0) - (g ?? 0)),
+            Math.abs((bytes[at + 2] ?? 0) - (b ?? 0)),
+          );
+          if (far <= most) count++;
+        }
+        return count;
+      });
+    },
+    { png, wanted: colors, slack },
+  );
+}
+
+export { expect };
