@@ -1,0 +1,37 @@
+/** A front from openings drawn in a test, deepest level first, timed so that each comes out at its level. */
+import type { EtchFactor } from '#bath/etch-factor.ts';
+import { type ContourKit, makeContourKit } from '#front/contour-kit.ts';
+import type { Front } from '#front/front.ts';
+import { indexFront } from '#front/front-index.ts';
+import type { Loop } from '#geometry/span.ts';
+
+export interface DrawnFront {
+  readonly stages: readonly { readonly level: number; readonly opening: readonly Loop[] }[];
+  readonly etchFactor?: number | EtchFactor;
+  readonly sheet?: readonly Loop[];
+  readonly thickness?: number;
+}
+
+/** mm/min */
+export const RATE = 0.025;
+
+export function frontOf({ stages, etchFactor = 1, sheet = [], thickness = 6 }: DrawnFront): Front {
+  const deepest = stages[0]?.level ?? 0;
+  return {
+    stages: stages.map(({ level, opening }, i) => ({
+      number: i + 1,
+      level,
+      opening,
+      startMinute: (deepest - level) / RATE,
+      minutes: (level - (stages[i + 1]?.level ?? 0)) / RATE,
+    })),
+    etchFactor: typeof etchFactor === 'number' ? [[0, etchFactor]] : etchFactor,
+    rate: RATE,
+    sheet,
+    thickness,
+  };
+}
+
+export function kitOf(drawn: DrawnFront): ContourKit {
+  return makeContourKit(indexFront(frontOf(drawn)));
+}
