@@ -118,6 +118,9 @@ function cornerOf(a: EndOfSpan, b: EndOfSpan): Point {
   const [from, to] = [a.end.point, b.end.point];
   const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
   const crossing = crossCarriers(a.span, b.span, middle);
+  // One of the ends itself, bit for bit, where the curves cross there: that span then stays as drawn.
+  for (const end of [from, to])
+    if (crossing !== undefined && distance(crossing, end) <= SAME_PLACE) return end;
   const near = 2 * distance(from, to);
   if (crossing !== undefined && distance(crossing, from) <= near && distance(crossing, to) <= near)
     return crossing;
@@ -159,6 +162,7 @@ function applyJoins(spans: readonly SourcedSpan[], joins: readonly Join[]): Sour
 
 /** An arc moved along its own circle keeps it; moved off it, it keeps its bulge. */
 function moveEnd(span: Span, atEnd: boolean, to: Point): Span {
+  if (distance(atEnd ? span.end : span.start, to) === 0) return span;
   const start = atEnd ? span.start : to;
   const end = atEnd ? to : span.end;
   if (span.kind === 'line') return { kind: 'line', start, end };

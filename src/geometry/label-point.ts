@@ -45,7 +45,9 @@ interface Stretch {
 
 /** The parts of a level line that are inside, left to right. */
 function stretchesInside(spans: readonly Span[], y: number): Stretch[] {
-  const crossings = spans.flatMap((span) => crossingsAt(span, y)).sort((a, b) => a - b);
+  const crossings: number[] = [];
+  for (const span of spans) pushCrossings(span, y, crossings);
+  crossings.sort((a, b) => a - b);
   const stretches: Stretch[] = [];
   for (let i = 0; i + 1 < crossings.length; i += 2) {
     stretches.push({ from: crossings[i] ?? 0, to: crossings[i + 1] ?? 0 });
@@ -54,36 +56,38 @@ function stretchesInside(spans: readonly Span[], y: number): Stretch[] {
 }
 
 /** Where the span crosses the level line: a piece that ends on the line counts for the side below only. */
-function crossingsAt(span: Span, y: number): number[] {
-  if (span.kind === 'arc') return arcCrossingsAt(span, y);
+function pushCrossings(span: Span, y: number, crossings: number[]): void {
   const { start, end } = span;
-  if (start.y <= y === end.y <= y) return [];
-  return [start.x + ((end.x - start.x) * (y - start.y)) / (end.y - start.y)];
+  if (span.kind === 'arc') pushArcCrossings(span, y, crossings);
+  else if (start.y <= y !== end.y <= y) {
+    crossings.push(start.x + ((end.x - start.x) * (y - start.y)) / (end.y - start.y));
+  }
 }
 
-/** An arc of at most half a turn passes at most two of its circle's top and bottom: between them it rises or falls. */
-function arcCrossingsAt(arc: ArcSpan, y: number): number[] {
+/** An arc of at most half a turn passes its circle's top or bottom at most twice: between them it rises or falls. */
+function pushArcCrossings(arc: ArcSpan, y: number, crossings: number[]): void {
   const { center, radius, sweep } = arc;
   const above = y - center.y;
-  if (Math.abs(above) > radius) return [];
-  const from = startAngle(arc);
-  const turns = [from];
-  const [low, high] = [Math.min(from, from + sweep), Math.max(from, from + sweep)];
-  for (let k = Math.ceil(low / Math.PI - 0.5); (k + 0.5) * Math.PI < high; k++) {
-    if ((k + 0.5) * Math.PI > low) turns.push((k + 0.5) * Math.PI);
-  }
-  turns.push(from + sweep);
-  turns.sort((a, b) => a - b);
+  if (Math.abs(above) > radius) return;
   const half = Math.sqrt(radius * radius - above * above);
-  const heightAt = (angle: number) =>
-    angle === from ? arc.start.y : angle === from + sweep ? arc.end.y : center.y + radius * Math.sin(angle);
-  const crossings: number[] = [];
-  for (let i = 1; i < turns.length; i++) {
-    const [a, b] = [turns[i - 1] ?? from, turns[i] ?? from];
-    if (heightAt(a) <= y === heightAt(b) <= y) continue;
-    crossings.push(center.x + (Math.cos((a + b) / 2) > 0 ? half : -half));
+  const from = startAngle(arc);
+  const low = Math.min(from, from + sweep);
+  const high = Math.max(from, from + sweep);
+  const isForward = sweep > 0;
+  let angle = low;
+  let height = isForward ? arc.start.y : arc.end.y;
+  for (let k = Math.floor(low / Math.PI + 0.5); angle < high; k++) {
+    const turn = (k + 0.5) * Math.PI;
+    const isLast = turn >= high;
+    const nextAngle = isLast ? high : turn;
+    const lastHeight = isForward ? arc.end.y : arc.start.y;
+    const nextHeight = isLast ? lastHeight : center.y + (k % 2 === 0 ? radius : -radius);
+    if (height <= y !== nextHeight <= y) {
+      crossings.push(center.x + (Math.cos((angle + nextAngle) / 2) > 0 ? half : -half));
+    }
+    angle = nextAngle;
+    height = nextHeight;
   }
-  return crossings;
 }
 
 /** The point moved to the middle between its neighbours left and right, above and below, in turn. */
