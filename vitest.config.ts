@@ -9,8 +9,15 @@ export default defineConfig({
         test: {
           name: 'unit',
           include: ['tests/**/*.test.ts'],
-          exclude: ['tests/cli/**', 'tests/browser/**', 'tests/bench/**'],
+          exclude: ['tests/cli/**', 'tests/browser/**', 'tests/bench/**', 'tests/**/*.oracle.test.ts'],
           ...slow,
+        },
+      },
+      {
+        test: {
+          name: 'oracle',
+          include: ['tests/**/*.oracle.test.ts'],
+          testTimeout: 600_000,
         },
       },
       { test: { name: 'cli', include: ['tests/cli/**/*.test.ts'], ...slow } },

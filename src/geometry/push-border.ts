@@ -7,7 +7,7 @@
  * points that are clear of the whole border. (The nearest border point is inside a span, whose strip covers it, or a
  * corner that turns away from the area, whose sector covers it.)
  */
-import { distance, type Point } from './point.ts';
+import { cross, distance, dot, type Point } from './point.ts';
 import { GRID } from './rings.ts';
 import { type ArcSpan, arcSpan, type Loop, lineSpan, reverseSpan, type Span, tangentAlong } from './span.ts';
 
@@ -25,6 +25,9 @@ export interface PushedBorder {
 
 /** Ends nearer than this fall on one grid point: no joint is needed. */
 const SAME_POINT = GRID / 4;
+
+/** Sine of the turn under which a border that runs back counts as turning on the spot. */
+const TIP = 1e-6;
 
 /** Pushes one closed border. Spans must be in order, area on the left. */
 export function pushBorder(border: readonly PushedSpan[]): PushedBorder {
@@ -101,9 +104,14 @@ function joinCorner(joint: {
   const to = shiftedEnd(next, 0);
   if (distance(from, to) < SAME_POINT) return;
   if (current.width === next.width && turnsAway(current.span, next.span)) {
-    const round = roundCorner(corner, current.width, from, to);
-    chain.push(...round);
-    carriers.push(...round);
+    // An arc that is gone ends at its centre, short of the sector's edge on the same normal.
+    const first = beside(corner, tangentAlong(current.span, 1), current.width);
+    const last = beside(corner, tangentAlong(next.span, 0), next.width);
+    const round = roundCorner(corner, current.width, first, last);
+    if (distance(from, first) > SAME_POINT) chain.push(lineSpan(from, first));
+    chain.push(round);
+    if (distance(last, to) > SAME_POINT) chain.push(lineSpan(last, to));
+    carriers.push(round);
     return;
   }
   // The corner belongs to both neighbours, so the greater width holds all round it.
@@ -122,20 +130,29 @@ function shiftedEnd({ span, width }: PushedSpan, end: 0 | 1): Point {
   return span.kind === 'arc' ? span.center : span.end;
 }
 
-/** Whether the border turns right at the corner, so that the corner itself is the nearest border to a sector. */
+/**
+ * Whether the border turns right at the corner, so that the corner itself is the nearest border to a sector. A border
+ * that turns back on itself, at the tip where two spans touch smoothly, counts too: on the wrong side of a tip the
+ * sector takes away only what the corner's own distance forbids.
+ */
 function turnsAway(before: Span, after: Span): boolean {
   const arriving = tangentAlong(before, 1);
   const leaving = tangentAlong(after, 0);
-  return arriving.x * leaving.y - arriving.y * leaving.x < 0;
+  const turn = cross(arriving, leaving);
+  return turn < 0 || (turn < TIP && dot(arriving, leaving) < 0);
+}
+
+/** The point beside a corner, to the left of a direction of travel. */
+function beside(corner: Point, along: Point, width: number): Point {
+  return { x: corner.x - along.y * width, y: corner.y + along.x * width };
 }
 
 /** The clockwise arc round a corner. */
-function roundCorner(corner: Point, width: number, from: Point, to: Point): Span[] {
+function roundCorner(corner: Point, width: number, from: Point, to: Point): Span {
   const first = Math.atan2(from.y - corner.y, from.x - corner.x);
   const last = Math.atan2(to.y - corner.y, to.x - corner.x);
-  const sweep = first - last < 0 ? last - first - 2 * Math.PI : last - first;
-  const arc = arcSpan({ center: corner, radius: width, from: first, sweep });
-  return [{ ...arc, start: from, end: to }];
+  const sweep = last > first ? last - first - 2 * Math.PI : last - first;
+  return { kind: 'arc', start: from, end: to, center: corner, radius: width, sweep };
 }
 
 /** A full circle, clockwise: it takes one turn away. */

@@ -1,10 +1,11 @@
 /**
  * Openings and pieces by an independent engine: the formulas of docs/method.md (M3.1, M3.2) word for word, with the
- * buffers and overlays of JSTS (a port of the JTS Topology Suite) on finely tessellated polygons. Slow and plain.
+ * buffers of JSTS (a port of the JTS Topology Suite) on finely tessellated polygons. The set operations are done point
+ * by point, since overlays of borders that run along each other are where polygon engines fail.
  */
-import jsts from 'jsts/dist/jsts.min.js';
+import { type Geometry, jsts } from './jsts.ts';
 
-export type Coordinates = readonly (readonly [number, number])[];
+type Coordinates = readonly (readonly [number, number])[];
 
 /** A polygon: outer ring, then holes. */
 export type Rings = readonly Coordinates[];
@@ -14,36 +15,25 @@ export interface OracleRegion {
   readonly rings: Rings;
 }
 
-type Geometry = ReturnType<InstanceType<typeof jsts.geom.GeometryFactory>['createPolygon']>;
-
-const factory = new jsts.geom.GeometryFactory();
-
-/** Chords of a quarter circle in JSTS's buffers: at 6 mm the chord's sagitta is 0.6 µm. */
-const QUADRANT_SEGMENTS = 56;
+export interface Place {
+  readonly x: number;
+  readonly y: number;
+}
 
 export interface OracleStage {
   readonly level: number;
-  readonly largest: Geometry;
-  readonly piece: Geometry;
-  readonly opening: Geometry;
+  readonly isInPiece: (place: Place) => boolean;
+  readonly isInOpening: (place: Place) => boolean;
 }
 
-export function polygonOf(rings: Rings): Geometry {
-  const [shell, ...holes] = rings.map((ring) => {
-    const coordinates = ring.map(([x, y]) => new jsts.geom.Coordinate(x, y));
-    const first = ring[0] ?? [0, 0];
-    return factory.createLinearRing([...coordinates, new jsts.geom.Coordinate(first[0], first[1])]);
-  });
-  if (shell === undefined) throw new Error('a polygon has a shell');
-  return factory.createPolygon(shell, holes);
+export interface OracleOpenings {
+  readonly stages: readonly OracleStage[];
+  /** Every border that the sets above can change at. */
+  readonly borders: readonly Rings[];
 }
 
-export function uniteAll(geometries: readonly Geometry[]): Geometry {
-  return geometries.reduce(
-    (sum, each) => sum.union(each),
-    factory.createPolygon(factory.createLinearRing([])),
-  );
-}
+/** Chords of a quarter circle in JSTS's buffers: at 6 mm a chord lies 0.9 µm off. */
+const QUADRANT_SEGMENTS = 45;
 
 /**
  * @param regions every face of the sheet, land included with level 0; together they are the sheet
@@ -52,37 +42,113 @@ export function uniteAll(geometries: readonly Geometry[]): Geometry {
 export function bufferedOpenings(
   regions: readonly OracleRegion[],
   allowance: (level: number, depth: number) => number,
-): OracleStage[] {
-  const faces = regions.map(({ level, rings }) => ({ level, shape: polygonOf(rings) }));
-  const sheet = uniteAll(faces.map(({ shape }) => shape));
-  const levels = [...new Set(faces.map(({ level }) => level))]
-    .filter((each) => each > 0)
-    .sort((a, b) => b - a);
-  const at = (level: number) =>
-    uniteAll(faces.filter((each) => each.level === level).map(({ shape }) => shape));
-  let opening = uniteAll([]);
-  return levels.map((level) => {
-    let largest = sheet;
-    for (const { level: depth, shape } of faces) {
-      if (depth < level)
-        largest = largest.difference(shape.buffer(allowance(level, depth), QUADRANT_SEGMENTS));
-    }
-    const own = at(level);
-    let zone = own;
-    for (const deeper of levels.filter((each) => each > level)) {
-      const margin = own.buffer(allowance(deeper, level) + 1e-6, QUADRANT_SEGMENTS);
-      zone = zone.union(at(deeper).intersection(margin));
-    }
-    const piece = largest.intersection(zone).difference(opening);
-    opening = opening.union(piece);
-    return { level, largest, piece, opening };
-  });
+): OracleOpenings {
+  const borders: Rings[] = regions.map(({ rings }) => rings);
+  const grown = (shapes: readonly Rings[], by: number) => {
+    const all = shapes.flatMap((rings) => growRings(rings, by));
+    borders.push(...all);
+    return anyOf(all);
+  };
+  const at = (level: number, among = regions) =>
+    among.filter((each) => each.level === level).map(({ rings }) => rings);
+  const levels = [...new Set(regions.map(({ level }) => level))].sort((a, b) => b - a);
+  const clusters = touchingGroups(regions.filter(({ level }) => level > 0));
+  const isInSheet = anyOf(regions.map(({ rings }) => rings));
+  let before: (place: Place) => boolean = () => false;
+  const stages = levels
+    .filter((level) => level > 0)
+    .map((level): OracleStage => {
+      const shallower = levels.filter((each) => each < level);
+      const forbidden = shallower.map((each) => grown(at(each), allowance(level, each)));
+      const deeper = levels.filter((each) => each > level);
+      const margins = clusters.flatMap((cluster) =>
+        deeper.map((each) => ({
+          there: anyOf(at(each, cluster)),
+          near: grown(at(level, cluster), allowance(each, level)),
+        })),
+      );
+      const own = anyOf(at(level));
+      const isBare = before;
+      const isInReach = (place: Place) =>
+        isInSheet(place) &&
+        !forbidden.some((isNear) => isNear(place)) &&
+        (own(place) || margins.some(({ there, near }) => there(place) && near(place)));
+      const isInOpening = (place: Place) => isBare(place) || isInReach(place);
+      before = isInOpening;
+      return { level, isInOpening, isInPiece: (place) => isInReach(place) && !isBare(place) };
+    });
+  return { stages, borders };
 }
 
-/** Whether two shapes' borders are nowhere farther apart than the tolerance: their difference is a web that a thin erosion removes. */
-export function differBy(a: Geometry, b: Geometry, tolerance: number): number {
-  return a
-    .symDifference(b)
-    .buffer(-tolerance / 2, 4)
-    .getArea();
+/** Regions in groups that touch, found by the library's own distances. */
+function touchingGroups(regions: readonly OracleRegion[]): OracleRegion[][] {
+  const shapes = regions.map(({ rings }) => polygonOf(rings));
+  const group = regions.map((_, index) => index);
+  for (const [index, shape] of shapes.entries()) {
+    for (const [other, against] of shapes.slice(0, index).entries()) {
+      const from = group[other];
+      if (shape.distance(against) < 1e-6) {
+        for (const [each, at] of group.entries()) if (at === from) group[each] = group[index] ?? index;
+      }
+    }
+  }
+  return [...new Set(group)].map((each) => regions.filter((_, index) => group[index] === each));
+}
+
+function anyOf(shapes: readonly Rings[]): (place: Place) => boolean {
+  const boxed = shapes.map((rings) => {
+    const xs = (rings[0] ?? []).map(([x]) => x);
+    const ys = (rings[0] ?? []).map(([, y]) => y);
+    return {
+      rings,
+      minX: Math.min(...xs),
+      maxX: Math.max(...xs),
+      minY: Math.min(...ys),
+      maxY: Math.max(...ys),
+    };
+  });
+  return (place) =>
+    boxed.some(
+      ({ rings, minX, maxX, minY, maxY }) =>
+        place.x >= minX && place.x <= maxX && place.y >= minY && place.y <= maxY && isInside(rings, place),
+    );
+}
+
+/** The buffer of a polygon as polygons. */
+export function growRings(rings: Rings, by: number): Rings[] {
+  if (by === 0) return [rings];
+  const buffer = polygonOf(rings).buffer(by, QUADRANT_SEGMENTS);
+  return Array.from({ length: buffer.getNumGeometries() }, (_, index) => ringsOf(buffer.getGeometryN(index)));
+}
+
+function polygonOf(rings: Rings): Geometry {
+  const factory = new jsts.geom.GeometryFactory();
+  const [shell, ...holes] = rings.map((ring) => {
+    const coordinates = ring.map(([x, y]) => new jsts.geom.Coordinate(x, y));
+    const [x, y] = ring[0] ?? [0, 0];
+    return factory.createLinearRing([...coordinates, new jsts.geom.Coordinate(x, y)]);
+  });
+  if (shell === undefined) throw new Error('a polygon has a shell');
+  return factory.createPolygon(shell, holes);
+}
+
+function ringsOf(polygon: Geometry): Rings {
+  const plain = (ring: Geometry) => ring.getCoordinates().map(({ x, y }): [number, number] => [x, y]);
+  const holes = Array.from({ length: polygon.getNumInteriorRing() }, (_, index) =>
+    polygon.getInteriorRingN(index),
+  );
+  return [plain(polygon.getExteriorRing()), ...holes.map(plain)];
+}
+
+/** Even-odd ray casting. */
+function isInside(rings: Rings, { x, y }: Place): boolean {
+  let inside = false;
+  for (const ring of rings) {
+    for (let index = 0, last = ring.length - 1; index < ring.length; last = index++) {
+      const [ax, ay] = ring[index] ?? [0, 0];
+      const [bx, by] = ring[last] ?? [0, 0];
+      if (ay > y !== by > y && x < ((bx - ax) * (y - ay)) / (by - ay) + ax) inside = !inside;
+    }
+  }
+  return inside;
 }

@@ -23,5 +23,8 @@ declare module 'dxf' {
     readonly entities: readonly Entity[];
   }
   export function parseString(text: string): Parsed;
+  export function toPolylines(parsed: Parsed): {
+    readonly polylines: readonly { readonly vertices: readonly (readonly [x: number, y: number])[] }[];
+  };
   export const colors: readonly (readonly [red: number, green: number, blue: number])[];
 }

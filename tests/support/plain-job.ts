@@ -1,0 +1,30 @@
+/** A job with nothing special about it, for tests that ask for one thing. */
+import type { EdgeDatum, Job } from '#part/job.ts';
+
+export function plainJob(
+  special: {
+    readonly etchFactor?: Job['process']['etchFactor'];
+    readonly edgeDatum?: EdgeDatum;
+    readonly levels?: Job['levels'];
+  } = {},
+): Job {
+  return {
+    name: 'Plain part',
+    drawing: 'plain.dxf',
+    drawingUnits: undefined,
+    joinTolerance: 0.05,
+    layers: { outline: [], regions: undefined, ignore: [] },
+    stock: { alloy: undefined, thickness: 6, minus: 0.05, plus: 0.05, density: undefined },
+    process: {
+      bath: undefined,
+      etchFactor: special.etchFactor ?? [[0, 1]],
+      rate: 0.025,
+      rateSpread: 0.05,
+      edgeDatum: special.edgeDatum ?? 'shallow-edge',
+    },
+    requirements: [],
+    rules: { minWeb: 0.5, minLineSpacing: 1.5, minPieceWidth: 3, minLandWidth: 3 },
+    levels: special.levels ?? 'as-drawn',
+    provenance: [],
+  };
+}
