@@ -27,13 +27,13 @@ export type WriteOutcome = { readonly removed: readonly string[] } | { readonly 
 export function writeFiles({ folder, files, stale, inputs }: WriteOrder): WriteOutcome {
   const overInput = findOverInput(folder, [...files.map((file) => file.name), ...stale], inputs);
   if (overInput !== undefined) return { refused: finding('out-over-input', { file: overInput }) };
-  let made: string | undefined;
+  const made: string[] = [];
   const temporary: { readonly from: string; readonly to: string }[] = [];
   try {
     if (isThere(folder) && !statSync(folder).isDirectory()) {
       return { refused: finding('out-not-a-folder', { path: folder }) };
     }
-    made = mkdirSync(folder, { recursive: true });
+    makeFolders(folder, made);
     for (const file of files) {
       const to = join(folder, file.name);
       if (isThere(to) && statSync(to).isDirectory()) throw systemFault('EISDIR');
@@ -45,7 +45,7 @@ export function writeFiles({ folder, files, stale, inputs }: WriteOrder): WriteO
     return { removed: stale.filter((name) => removeStale(join(folder, name))) };
   } catch (fault) {
     for (const { from } of temporary) rmSync(from, { force: true });
-    removeEmptyFolders(folder, made);
+    removeEmptyFolders(made);
     const code = fault instanceof Error && 'code' in fault ? String(fault.code) : '';
     if (code === 'EEXIST' || code === 'ENOTDIR')
       return { refused: finding('out-not-a-folder', { path: folder }) };
@@ -81,10 +81,22 @@ function removeStale(path: string): boolean {
   return true;
 }
 
-/** Takes away the folders that were made for nothing, from the innermost to the first one made. */
-function removeEmptyFolders(folder: string, made: string | undefined): void {
-  if (made === undefined) return;
-  for (let path = folder; path.startsWith(made) && path.length >= made.length; path = dirname(path)) {
+/**
+ * Makes the folder and those above it that are missing, and puts what was made on the list. One by one: where a system denies
+ * that a folder it just refused exists, as below /proc, Node's own recursive way tries for ever.
+ */
+function makeFolders(folder: string, made: string[]): void {
+  const missing: string[] = [];
+  for (let path = folder; !isThere(path) && dirname(path) !== path; path = dirname(path)) missing.push(path);
+  for (const path of missing.reverse()) {
+    mkdirSync(path);
+    made.push(path);
+  }
+}
+
+/** Takes away the folders that were made for nothing, innermost first; one that others have begun to use stays. */
+function removeEmptyFolders(made: readonly string[]): void {
+  for (const path of [...made].reverse()) {
     try {
       rmdirSync(path);
     } catch {

@@ -79,12 +79,17 @@ function mergedVertex(
   const middle = x === endX && y === endY ? start : pointAlong(spanOfBulge(start, end, bulge), 0.5);
   const before = at(-1);
   const after = at(2);
-  const moved = (candidate: Point): number => {
+  const neighbours = (from: Point, to: Point): Span[] => {
     const spans: Span[] = [];
-    if (before !== undefined) pushSpan(spans, { x: before[0], y: before[1] }, candidate, before[2]);
-    if (after !== undefined) pushSpan(spans, candidate, { x: after[0], y: after[1] }, nextBulge);
-    const away = (from: Point): number => Math.min(...spans.map((span) => distanceToSpan(span, from)));
-    return Math.max(away(start), away(end));
+    if (before !== undefined) pushSpan(spans, { x: before[0], y: before[1] }, from, before[2]);
+    if (after !== undefined) pushSpan(spans, to, { x: after[0], y: after[1] }, nextBulge);
+    return spans;
+  };
+  // An arc whose end slides along it moves across itself elsewhere: its middle is watched as well.
+  const watched = [start, end, ...neighbours(start, end).flatMap(innerPoints)];
+  const moved = (candidate: Point): number => {
+    const spans = neighbours(candidate, candidate);
+    return Math.max(...watched.map((from) => Math.min(...spans.map((span) => distanceToSpan(span, from)))));
   };
   let best = start;
   for (const candidate of [end, middle]) if (moved(candidate) < moved(best)) best = candidate;
@@ -93,4 +98,8 @@ function mergedVertex(
 
 function pushSpan(spans: Span[], start: Point, end: Point, bulge: number): void {
   if (start.x !== end.x || start.y !== end.y) spans.push(spanOfBulge(start, end, bulge));
+}
+
+function innerPoints(span: Span): Point[] {
+  return span.kind === 'line' ? [] : [0.25, 0.5, 0.75].map((share) => pointAlong(span, share));
 }

@@ -46,7 +46,7 @@ export function scribeDrawing({ name, plan, unit }: ScribeDrawingInput): Uint8Ar
 }
 
 /** Layer of a stage's scribe lines: SCRIBE-01, SCRIBE-02 … */
-export function scribeLayer(stage: Pick<Stage, 'number'>): string {
+function scribeLayer(stage: Pick<Stage, 'number'>): string {
   return `SCRIBE-${String(stage.number).padStart(2, '0')}`;
 }
 

@@ -11,7 +11,7 @@ import type { EtchPlan, PlannedRegion, Stage } from '#plan/etch-plan.ts';
 import { CAUTIONS } from './cautions.ts';
 import { contourOfLoop, contourOfPath } from './contour.ts';
 import type { Contour, PlanFile, PlanFileRegion, PlanFileStage } from './plan-file.ts';
-import type { PlanMeasures, Reached } from './plan-measures.ts';
+import type { PlanMeasures } from './plan-measures.ts';
 
 export interface PlanFileInput {
   /** The job as read, defaults filled in. */
@@ -55,7 +55,7 @@ export function makePlanFile(input: PlanFileInput): PlanFile {
 
 function regionRecord(region: PlannedRegion, measures: PlanMeasures): PlanFileRegion {
   const { depth, plus, minus } = region.asked;
-  const reached: Reached | undefined = measures.regions.get(region.id);
+  const reached = measures.regions.get(region.id);
   assert(reached !== undefined, 'every region has been measured');
   return {
     id: region.id,

@@ -1,5 +1,13 @@
 import { spawnSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -120,6 +128,21 @@ describe('isobath inspect', () => {
     const { code, out, error } = runIsobath(['inspect', 'no-unit.dxf'], folder);
     expect(error).toMatch(/^stop drawing-unit-missing: .*drawingUnits/m);
     expect(out).toMatch(/unit {2}not given[\s\S]*POCKETS/);
+    expect(code).toBe(2);
+  });
+});
+
+describe('files that the system refuses', () => {
+  it('file-unreadable: a drawing that is a link to itself', () => {
+    symlinkSync(join(folder, 'circle.dxf'), join(folder, 'circle.dxf'));
+    const { code, error } = runIsobath(['inspect', 'circle.dxf'], folder);
+    expect(error).toMatch(/^stop file-unreadable: .*links that lead in a circle/);
+    expect(code).toBe(2);
+  });
+
+  it('out-not-writable: a disk that takes nothing', () => {
+    const { code, error } = runIsobath(['plan', 'lid.job.json', '--out', '/proc/isobath'], folder);
+    expect(error).toMatch(/^stop out-not-(writable|a-folder): /m);
     expect(code).toBe(2);
   });
 });
