@@ -63,4 +63,9 @@ export type LineworkTrouble =
       readonly at: Point;
       readonly gap: number;
     }
-  | { readonly kind: 'dangling'; readonly source: number; readonly at: Point; readonly length: number };
+  | {
+      readonly kind: 'dangling';
+      readonly sources: readonly number[];
+      readonly at: Point;
+      readonly length: number;
+    };

@@ -1,4 +1,7 @@
-/** What was taken out because it bordered nothing, told once for each curve and connected stretch. */
+/**
+ * What was taken out because it bordered nothing, told once for each stretch that hangs together. Stretches that only meet
+ * at what was kept are told apart: two ends that stand over at one corner are two.
+ */
 import type { LineworkTrouble } from './arrangement.ts';
 import { itemAt } from './assert.ts';
 import { comparePoints } from './canonical-spans.ts';
@@ -15,37 +18,40 @@ export function findDangling(
 ): LineworkTrouble[] {
   const { pieces, points } = linework;
   const degree = new Map<number, number>();
-  for (const { start, end } of pieces) {
-    degree.set(start, (degree.get(start) ?? 0) + 1);
-    degree.set(end, (degree.get(end) ?? 0) + 1);
-  }
+  const kept = new Set<number>();
+  pieces.forEach(({ start, end }, number) => {
+    for (const place of [start, end]) {
+      degree.set(place, (degree.get(place) ?? 0) + 1);
+      if (isBridge[number] !== true) kept.add(place);
+    }
+  });
   const dropped = pieces.filter((_, number) => isBridge[number]);
   const trouble: LineworkTrouble[] = [];
-  for (const stretch of connectedStretches(dropped)) {
+  for (const stretch of connectedStretches(dropped, kept)) {
     const length = stretch.reduce((sum, { span }) => sum + spanLength(span), 0);
     if (length <= SILENT_JOIN) continue;
-    const first = itemAt(stretch, 0);
     const loose = stretch
       .flatMap(({ start, end }) => [start, end])
       .filter((place) => degree.get(place) === 1)
       .map((place) => itemAt(points, place))
       .sort(comparePoints);
-    const at = loose[0] ?? pointAlong(first.span, 0.5);
-    trouble.push({ kind: 'dangling', source: itemAt(first.sources, 0), at, length });
+    const at = loose[0] ?? pointAlong(itemAt(stretch, 0).span, 0.5);
+    const sources = [...new Set(stretch.flatMap((piece) => piece.sources))].sort((a, b) => a - b);
+    trouble.push({ kind: 'dangling', sources, at, length });
   }
   return trouble;
 }
 
-/** Pieces of one curve that hang together. */
-function connectedStretches(pieces: readonly Piece[]): Piece[][] {
+/** Pieces that hang together at places where nothing kept ends. */
+function connectedStretches(pieces: readonly Piece[], kept: ReadonlySet<number>): Piece[][] {
   const sets = disjointSets(pieces.length);
-  const lastAt = new Map<string, number>();
-  pieces.forEach(({ sources, start, end }, number) => {
+  const lastAt = new Map<number, number>();
+  pieces.forEach(({ start, end }, number) => {
     for (const place of [start, end]) {
-      const key = `${itemAt(sources, 0)} ${place}`;
-      const other = lastAt.get(key);
+      if (kept.has(place)) continue;
+      const other = lastAt.get(place);
       if (other !== undefined) sets.unite(other, number);
-      lastAt.set(key, number);
+      lastAt.set(place, number);
     }
   });
   const stretches = new Map<number, Piece[]>();

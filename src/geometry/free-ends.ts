@@ -3,6 +3,7 @@ import type { SourcedSpan } from './arrangement.ts';
 import { itemAt } from './assert.ts';
 import { type Box, boxOfPoints, boxOfSpan, growBox } from './box.ts';
 import { type BoxIndex, indexBoxes } from './box-index.ts';
+import { meetSpans } from './meet-spans.ts';
 import { mergePoints } from './merge-points.ts';
 import { distance, type Point } from './point.ts';
 import { distanceToSpan } from './span.ts';
@@ -12,9 +13,9 @@ export interface FreeEnd {
   readonly span: number;
   readonly atEnd: boolean;
   readonly point: Point;
-  /** The nearest other free end in reach, as a number in the list of free ends. */
+  /** The nearest other free end in reach, as a number in the list of free ends; not that of a span already met here. */
   readonly nearestEnd: { readonly number: number; readonly gap: number } | undefined;
-  /** The nearest span in reach that does not share the other end of this one's span. */
+  /** The nearest span in reach that does not share the other end of this one's span, and is not met here already. */
   readonly nearestSpan: { readonly number: number; readonly gap: number } | undefined;
 }
 
@@ -34,15 +35,19 @@ export function findFreeEnds(spans: readonly SourcedSpan[], reach: number): Free
   return loose.map((end, self): FreeEnd => {
     const point = itemAt(points, end);
     const around = growBox(boxOfPoints([point]), reach);
+    const isApart = (other: number) =>
+      !meetsNear({ own: itemAt(spans, end >> 1), other: itemAt(spans, other) }, point, reach);
     const nearestEnd = nearestOf(
-      looseIndex.meeting(around).filter((other) => itemAt(loose, other) >> 1 !== end >> 1),
+      looseIndex
+        .meeting(around)
+        .filter((other) => itemAt(loose, other) >> 1 !== end >> 1 && isApart(itemAt(loose, other) >> 1)),
       (other) => distance(point, itemAt(points, itemAt(loose, other))),
       reach,
     );
     const behind = itemAt(places, end ^ 1);
     const isNeighbour = (other: number) => places[2 * other] === behind || places[2 * other + 1] === behind;
     const nearestSpan = nearestOf(
-      index.meeting(around).filter((other) => other !== end >> 1 && !isNeighbour(other)),
+      index.meeting(around).filter((other) => other !== end >> 1 && !isNeighbour(other) && isApart(other)),
       (other) => distanceToSpan(itemAt(spans, other).span, point),
       reach,
     );
@@ -61,6 +66,11 @@ function isOnOther(
       (other) =>
         other !== end.own && distanceToSpan(itemAt(linework.spans, other).span, end.point) <= SAME_PLACE,
     );
+}
+
+/** An end that has run past the other span has no gap to it: what stands over will be taken off. */
+function meetsNear(pair: { own: SourcedSpan; other: SourcedSpan }, end: Point, reach: number): boolean {
+  return meetSpans(pair.own.span, pair.other.span).some(({ point }) => distance(point, end) <= reach);
 }
 
 /** The candidate with the least gap within reach; the lower number where two are as near. */

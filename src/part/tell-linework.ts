@@ -13,7 +13,7 @@ export function tellLinework(
 ): Finding[] {
   const gapped = new Set(trouble.flatMap((each) => (each.kind === 'open-gap' ? each.sources : [])));
   const findings = trouble
-    .filter((each) => each.kind !== 'dangling' || !gapped.has(each.source))
+    .filter((each) => each.kind !== 'dangling' || !each.sources.some((source) => gapped.has(source)))
     .map((each) => tell(each, { curves, joinTolerance }));
   return condense(findings);
 }
@@ -24,8 +24,7 @@ interface Drawn {
 }
 
 function tell(trouble: LineworkTrouble, { curves, joinTolerance }: Drawn): Finding {
-  const first =
-    trouble.kind === 'joined-gap' || trouble.kind === 'open-gap' ? trouble.sources[0] : trouble.source;
+  const first = 'sources' in trouble ? trouble.sources[0] : trouble.source;
   const { kind, layer, line } = itemAt(curves, first ?? 0);
   const place: Place = { at: trouble.at, layer, line };
   switch (trouble.kind) {

@@ -1,9 +1,12 @@
 /** Drawings of our own, each named for what it shows: the regions, their layers and ids, and the exact findings. */
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Drawing, DrawnCurve } from '#drawing/drawing.ts';
+import { isInsideLoops } from '#geometry/inside-loops.ts';
 import { type Loop, lineSpan, loopsArea, type Span } from '#geometry/span.ts';
 import { findRegions } from '#part/find-regions.ts';
 import type { Job } from '#part/job.ts';
+import { anyOutline } from '#support/random-linework.ts';
 import { circle, polygon, rectangle, roundedRectangle } from '#support/shapes.ts';
 
 type Layers = Partial<Job['layers']>;
@@ -115,6 +118,105 @@ describe('regions of a cover', () => {
   });
 });
 
+describe('regions in awkward places', () => {
+  test('a region that only lines of two layers together enclose belongs to the one with more of its border', () => {
+    const half = (layer: string, from: number, to: number) =>
+      exploded(layer, rectangle(0, 0, 40, 20)).slice(from, to);
+    const { part, codes } = found([...half('A', 0, 3), ...half('B', 3, 4)]);
+    expect(codes).toEqual([]);
+    expect(part.regions.map(({ layer }) => layer)).toEqual(['A']);
+  });
+
+  test('where two outlines of different layers overlap, the smaller one names the common part', () => {
+    const { part } = found([
+      closed('WIDE', rectangle(0, 0, 60, 30)),
+      closed('SMALL', rectangle(50, 10, 70, 20)),
+    ]);
+    expect(part.regions.map(({ layer, area }) => [layer, area])).toEqual([
+      ['WIDE', 1700],
+      ['SMALL', 100],
+      ['SMALL', 100],
+    ]);
+  });
+
+  test('a cutout that touches the outline, or takes a bite out of a pocket, is no metal', () => {
+    const { part, codes } = found(
+      [TRIM, closed('TRIM', rectangle(80, 0, 120, 30)), closed('A', rectangle(60, 10, 140, 60))],
+      { outline: ['TRIM'] },
+    );
+    expect(codes).toEqual([]);
+    expect(loopsArea(part.sheet)).toBeCloseTo(20_000 - 1200, 9);
+    expect(part.regions.map(({ layer, area }) => [layer, area])).toEqual([
+      ['TRIM', 20_000 - 4000 - 400],
+      ['A', 4000 - 800],
+    ]);
+  });
+
+  test('an outline inside a cutout is metal again', () => {
+    const { part } = found([TRIM, closed('TRIM', circle(100, 50, 40)), closed('TRIM', circle(100, 50, 10))], {
+      outline: ['TRIM'],
+    });
+    expect(part.regions.map(({ area }) => Math.round(area))).toEqual([
+      314,
+      Math.round(20_000 - 1600 * Math.PI),
+    ]);
+  });
+
+  test('an outline drawn twice is one outline', () => {
+    const { part, codes } = found([TRIM, TRIM], { outline: ['TRIM'] });
+    expect(codes).toEqual(['line-doubled']);
+    expect(part.regions.map(({ area }) => area)).toEqual([20_000]);
+  });
+
+  test('ids get a third digit from the hundredth region on', () => {
+    const many = Array.from({ length: 100 }, (_, i) => closed('A', rectangle(i * 20, 0, i * 20 + 10, 10)));
+    const ids = found(many).part.regions.map(({ id }) => id);
+    expect([ids[0], ids[99]]).toEqual(['R001', 'R100']);
+  });
+
+  test('ids, layers and labels do not depend on the order of entities', () => {
+    const curves = [
+      TRIM,
+      ...exploded('BAYS', rectangle(10, 10, 60, 50)),
+      ...exploded('BAYS', rectangle(60, 10, 110, 50)),
+      closed('DEEP', roundedRectangle(20, 20, 40, 40, 4)),
+      closed('DEEP', circle(85, 30, 9)),
+      line('BAYS', 10, 70, 190, 90),
+      line('BAYS', 150, 0, 150, 100),
+    ];
+    const told = ({ part, codes }: ReturnType<typeof found>) => ({
+      regions: part.regions.map(({ id, layers, label, area }) => ({ id, layers, label, area })),
+      codes: [...codes].sort(),
+    });
+    const wanted = told(found(curves, { outline: ['TRIM'] }));
+    fc.assert(
+      fc.property(fc.shuffledSubarray(curves, { minLength: curves.length }), (shuffled) => {
+        expect(told(found(shuffled, { outline: ['TRIM'] }))).toEqual(wanted);
+      }),
+      { numRuns: 50 },
+    );
+  });
+
+  test('what is metal adds up: regions fill the sheet, and no face belongs to two', () => {
+    const outlines = fc.array(anyOutline(true), { minLength: 1, maxLength: 5 });
+    fc.assert(
+      fc.property(outlines, outlines, (sheet, pockets) => {
+        const { part } = found(
+          [...sheet.map((loop) => closed('TRIM', loop)), ...pockets.map((loop) => closed('A', loop))],
+          { outline: ['TRIM'] },
+        );
+        const area = part.regions.reduce((sum, region) => sum + region.area, 0);
+        expect(loopsArea(part.sheet)).toBeCloseTo(area, 6);
+        part.regions.forEach(({ face, label, loops }, index) => {
+          expect(part.regionOfFace[face]).toBe(index);
+          expect(isInsideLoops(loops, label)).toBe(true);
+        });
+      }),
+      { numRuns: 100 },
+    );
+  });
+});
+
 describe('findings of the linework', () => {
   test('no-closed-region', () => {
     expect(found([line('A', 0, 0, 10, 0)]).codes).toEqual(['line-leads-nowhere', 'no-closed-region']);
@@ -123,12 +225,7 @@ describe('findings of the linework', () => {
   test('outline-not-closed', () => {
     const open = exploded('TRIM', rectangle(0, 0, 50, 40)).slice(0, 3);
     const { codes } = found([...open, closed('A', rectangle(5, 5, 10, 10))], { outline: ['TRIM'] });
-    expect(codes).toEqual([
-      'line-leads-nowhere',
-      'line-leads-nowhere',
-      'line-leads-nowhere',
-      'outline-not-closed',
-    ]);
+    expect(codes).toEqual(['line-leads-nowhere', 'outline-not-closed']);
   });
 
   test('region-outside-sheet', () => {
@@ -146,5 +243,90 @@ describe('findings of the linework', () => {
       [0, 10],
     ]);
     expect(found([closed('TRIM', eight)], { outline: ['TRIM'] }).codes).toEqual(['outline-crosses-itself']);
+  });
+
+  test('line-without-length', () => {
+    const { codes } = found([closed('A', [...rectangle(0, 0, 9, 9)]), line('A', 5, 5, 5, 5)]);
+    expect(codes).toEqual(['line-without-length']);
+  });
+
+  test('line-doubled: a note with both lines of the file', () => {
+    const bay = closed('A', rectangle(0, 0, 9, 9));
+    const { findings } = found([bay, { ...bay, line: 77 }]);
+    expect(findings).toMatchObject([
+      { code: 'line-doubled', severity: 'note', facts: { otherLine: 1 }, place: { line: 77, layer: 'A' } },
+    ]);
+  });
+
+  test('line-over-itself', () => {
+    const way: [number, number][] = [
+      [0, 0],
+      [10, 0],
+      [10, 10],
+      [10, 5],
+      [10, 10],
+    ];
+    expect(found([closed('A', polygon(way))]).codes).toEqual(['line-over-itself']);
+  });
+
+  test('line-overshoots: a line that runs 0.03 mm past the border', () => {
+    const { part, codes } = found([closed('A', rectangle(0, 0, 20, 10)), line('A', 10, 0, 10, 10.03)]);
+    expect(codes).toEqual(['line-overshoots']);
+    expect(part.regions.map(({ area }) => area)).toEqual([100, 100]);
+  });
+
+  test('line-leads-nowhere', () => {
+    const { part, codes } = found([closed('A', rectangle(0, 0, 20, 10)), line('A', 10, 5, 10, 10)]);
+    expect(codes).toEqual(['line-leads-nowhere']);
+    expect(part.regions).toHaveLength(1);
+  });
+
+  test('gap-joined: with the gap, its place and the limit', () => {
+    const sides = exploded('A', rectangle(0, 0, 20, 10)).slice(1);
+    const { part, findings } = found([...sides, line('A', 0, 0, 19.96, 0)]);
+    expect(findings).toMatchObject([
+      {
+        code: 'gap-joined',
+        facts: { gap: expect.closeTo(0.04, 9), joinTolerance: 0.05 },
+        place: { at: { x: 20, y: 0 } },
+      },
+    ]);
+    expect(part.regions).toHaveLength(1);
+  });
+
+  test('gap-open: told as the gap alone, not also as lines that lead nowhere', () => {
+    const sides = exploded('A', rectangle(0, 0, 20, 10)).slice(1);
+    const { codes, findings } = found([...sides, line('A', 0, 0, 19.8, 0), closed('B', circle(50, 50, 5))]);
+    expect(codes).toEqual(['gap-open']);
+    expect(findings[0]).toMatchObject({ facts: { gap: expect.closeTo(0.2, 9) } });
+  });
+
+  test('layer-missing and outline-layer-missing: with the name that was meant', () => {
+    const { findings } = found([TRIM], { outline: ['TRIMM'], regions: ['POCKETS'] });
+    expect(findings).toMatchObject([
+      {
+        code: 'outline-layer-missing',
+        severity: 'stop',
+        facts: { meant: 'TRIM' },
+        place: { path: 'layers.outline[0]' },
+      },
+      {
+        code: 'layer-missing',
+        severity: 'warn',
+        facts: { meant: undefined },
+        place: { path: 'layers.regions[0]' },
+      },
+      { code: 'no-closed-region' },
+    ]);
+  });
+
+  test('forty stray lines: twenty-five are told one by one, the rest counted', () => {
+    const strays = Array.from({ length: 40 }, (_, i) => line('A', i, 20, i, 25));
+    const { findings } = found([closed('A', rectangle(0, 0, 9, 9)), ...strays]);
+    expect(findings).toHaveLength(26);
+    expect(findings.at(-1)).toMatchObject({
+      code: 'more-of-the-same',
+      facts: { of: 'line-leads-nowhere', more: 15 },
+    });
   });
 });
