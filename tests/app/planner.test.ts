@@ -27,12 +27,17 @@ const document: OpenDocument = {
 function heldWorker() {
   const runs: { request: PlanRequest; progress: ReportProgress; end: (page?: PlannedPage) => void }[] = [];
   const cancelled: number[] = [];
+  const restarts: number[] = [];
   const service: PlanService = {
     plan: (request, progress) => new Promise((end) => runs.push({ request, progress, end })),
     cancel: (run) => void cancelled.push(run),
+    restart: () => {
+      restarts.push(runs.length);
+      for (const run of runs) run.end(undefined);
+    },
     relief: async () => undefined,
   };
-  return { runs, cancelled, service };
+  return { runs, cancelled, restarts, service };
 }
 
 const settled = () => new Promise((resolve) => setTimeout(resolve));
@@ -99,6 +104,15 @@ describe('the plan keeps step with the document', () => {
     expect(store.getState().derived.isStale).toBe(true);
     planner.replan();
     expect(runs).toHaveLength(2);
+  });
+
+  it('ends a run that does not hear, and sends the drawing again afterwards', async () => {
+    const { runs, restarts, planner } = bench();
+    planner.cancel();
+    await new Promise((resolve) => setTimeout(resolve, 450));
+    expect(restarts).toEqual([1]);
+    planner.replan();
+    expect(itemAt(runs, 1).request.drawing).toBe(document.drawing);
   });
 
   it('says nothing of progress that comes after the result', async () => {

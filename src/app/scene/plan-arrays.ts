@@ -7,22 +7,36 @@ import { pathOfContour } from '#handoff/contour.ts';
 import type { Contour } from '#handoff/plan-file.ts';
 import { stageMark } from '#plan/stage-mark.ts';
 
-export type Rings = RegionShape['rings'];
+export type Ring = RegionShape['rings'][number];
 export type Rgb = readonly [red: number, green: number, blue: number];
 
-/** Corners of the triangles of each set of rings, x and y by turns, kept as long as the rings live. */
-export type TriangleCache = WeakMap<Rings, Float32Array>;
+interface Triangles {
+  /** x and y by turns, three corners a triangle. */
+  readonly corners: Float32Array;
+  /** mm² inside the ring. */
+  readonly area: number;
+}
 
-/** All regions as one list of coloured triangles at height 0. */
+/** Triangles of each ring, kept as long as the ring lives. */
+export type TriangleCache = WeakMap<Ring, Triangles>;
+
+/** A flat piece of the picture; of two that overlap the smaller one lies on top. */
+export interface Patch {
+  readonly ring: Ring;
+  readonly color: Rgb;
+}
+
+/**
+ * Patches as one list of coloured triangles at height 0, largest first. Painting small ones over large ones spares cutting
+ * their holes: borders of a drawing's regions nest and never cross.
+ */
 export function fillArrays(
-  shapes: readonly RegionShape[],
-  colorOf: (shape: RegionShape) => Rgb,
+  patches: readonly Patch[],
   cache: TriangleCache,
 ): { readonly positions: Float32Array; readonly colors: Float32Array } {
-  const parts = shapes.map((shape) => ({
-    corners: triangleCorners(shape.rings, cache),
-    color: colorOf(shape),
-  }));
+  const parts = patches
+    .map(({ ring, color }) => ({ ...trianglesOf(ring, cache), color }))
+    .sort((a, b) => b.area - a.area);
   const count = parts.reduce((sum, { corners }) => sum + corners.length / 2, 0);
   const positions = new Float32Array(count * 3);
   const colors = new Float32Array(count * 3);
@@ -37,26 +51,29 @@ export function fillArrays(
   return { positions, colors };
 }
 
-function triangleCorners(rings: Rings, cache: TriangleCache): Float32Array {
-  const known = cache.get(rings);
+function trianglesOf(ring: Ring, cache: TriangleCache): Triangles {
+  const known = cache.get(ring);
   if (known !== undefined) return known;
-  const vectors = rings.map((ring) => ring.map(({ x, y }) => new Vector2(x, y)));
-  const points = vectors.flat();
-  const [outer, ...holes] = vectors;
-  const triangles = outer === undefined ? [] : ShapeUtils.triangulateShape(outer, holes);
+  const outline = ring.map(({ x, y }) => new Vector2(x, y));
+  const triangles = ShapeUtils.triangulateShape(outline, []);
   const corners = new Float32Array(triangles.length * 6);
   triangles.flat().forEach((corner, index) => {
-    const { x, y } = itemAt(points, corner);
+    const { x, y } = itemAt(ring, corner);
     corners[index * 2] = x;
     corners[index * 2 + 1] = y;
   });
-  cache.set(rings, corners);
-  return corners;
+  const made = { corners, area: Math.abs(ShapeUtils.area(outline)) };
+  cache.set(ring, made);
+  return made;
 }
 
-/** Segments of contours, six numbers each. */
-export function contourSegments(contours: readonly Contour[]): Float32Array {
-  return segmentsOf(contours.map((contour) => ({ points: contourPoints(contour), closed: contour.closed })));
+/** Segments of contours, six numbers each, as fine as the scale can show. */
+export function contourSegments(contours: readonly Contour[], pixelsPerMm: number): Float32Array {
+  const chains = contours.map((contour) => ({
+    points: contourPoints(contour, pixelsPerMm),
+    closed: contour.closed,
+  }));
+  return segmentsOf(chains);
 }
 
 export function ringSegments(rings: readonly (readonly Point[])[], z = 0): Float32Array {

@@ -15,6 +15,12 @@ export function tintOf(color: string | undefined, metal: string): Rgb {
   return [r, g, b];
 }
 
+/** The colour itself, as linear light. */
+export function plainColor(color: string): Rgb {
+  const { r, g, b } = new Color(color);
+  return [r, g, b];
+}
+
 function displayed(color: string): { readonly r: number; readonly g: number; readonly b: number } {
   return new Color(color).getRGB({ r: 0, g: 0, b: 0 }, SRGBColorSpace);
 }

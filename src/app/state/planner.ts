@@ -6,11 +6,13 @@ import type { StoreApi } from 'zustand/vanilla';
 import type { DrawingFile, PlanService } from '#app/worker/plan-service.ts';
 import { fetchRelief } from './fetch-relief.ts';
 import { jobText } from './job-text.ts';
+import { tellProgress } from './progress-teller.ts';
 import { regionShapes } from './region-shape.ts';
 import type { Derived, OpenDocument, WorkbenchState } from './workbench-state.ts';
 
-/** Runs shorter than this pass without a word. */
-const WORTH_A_WORD_MS = 500;
+/** A run that does not hear within this time that it is to stop is ended from outside, ms. */
+const PATIENCE = 400;
+
 export interface Planner {
   /** Gives up the run under way; the plan stays out of date until the document changes or `replan` is called. */
   readonly cancel: () => void;
@@ -21,7 +23,7 @@ export interface Planner {
 }
 
 export function startPlanner(store: StoreApi<WorkbenchState>, service: PlanService): Planner {
-  let running: { readonly run: number; cancelled: boolean; isOver: boolean } | undefined;
+  let running: { readonly run: number; cancelled: boolean } | undefined;
   let wanted: OpenDocument | undefined;
   let sent: DrawingFile | undefined;
   let runs = 0;
@@ -29,28 +31,33 @@ export function startPlanner(store: StoreApi<WorkbenchState>, service: PlanServi
   const derive = (change: Partial<Derived>) =>
     store.setState(({ derived }) => ({ derived: { ...derived, ...change } }));
 
-  const cancel = () => {
+  const overtake = () => {
     if (running === undefined || running.cancelled) return;
     running.cancelled = true;
     service.cancel(running.run);
   };
 
+  const cancel = () => {
+    const given = running;
+    overtake();
+    setTimeout(() => {
+      if (running !== given || given === undefined) return;
+      sent = undefined;
+      service.restart();
+    }, PATIENCE);
+  };
+
   const start = async (document: OpenDocument) => {
     const { job, drawing } = document;
     if (drawing === undefined) return;
-    const mine = { run: ++runs, cancelled: false, isOver: false };
+    const mine = { run: ++runs, cancelled: false };
     running = mine;
-    const began = Date.now();
-    const report = (share: number, what: string) => {
-      // Reports come by another way than the result, and may come after it.
-      const isOfUse = !mine.cancelled && !mine.isOver;
-      if (isOfUse && Date.now() - began > WORTH_A_WORD_MS) derive({ progress: { share, what } });
-    };
+    const teller = tellProgress((progress) => derive({ progress }));
     try {
       const request = { run: mine.run, jobText: jobText(job) };
       const isSent = sent === drawing;
       sent = drawing;
-      const page = await service.plan(isSent ? request : { ...request, drawing }, report);
+      const page = await service.plan(isSent ? request : { ...request, drawing }, teller.report);
       if (page !== undefined && !mine.cancelled) {
         const shapes = regionShapes(page.planFile?.regions ?? [], store.getState().derived.shapes);
         derive({ page, shapes, isStale: false, failure: undefined });
@@ -59,9 +66,8 @@ export function startPlanner(store: StoreApi<WorkbenchState>, service: PlanServi
       sent = undefined;
       derive({ failure: error instanceof Error ? error.message : String(error) });
     } finally {
-      mine.isOver = true;
       running = undefined;
-      derive({ progress: undefined });
+      teller.end();
     }
     goOn();
   };
@@ -78,7 +84,7 @@ export function startPlanner(store: StoreApi<WorkbenchState>, service: PlanServi
     if (document === undefined) return;
     wanted = document;
     derive({ isStale: true });
-    cancel();
+    overtake();
     goOn();
   };
 

@@ -13,8 +13,10 @@ export interface RegionShape {
   readonly box: Box;
 }
 
-/** Largest turn between two points of an arc on screen; 7.5° leaves 0.2 % of the radius, a pixel at a radius of 500. */
-const LARGEST_TURN = Math.PI / 24;
+/** Turn between two points of an arc at its finest; 7.5° leaves 0.2 % of the radius, a pixel at a radius of 500. */
+const FINEST_TURN = Math.PI / 24;
+/** Pixels by which a chord may miss its arc. */
+const SEEN = 0.2;
 
 /**
  * Shapes of a plan's regions. A region whose border did not change keeps the rings it had, the very same object, so that
@@ -44,17 +46,27 @@ function isSameContour({ vertices: a }: Contour, { vertices: b }: Contour): bool
   );
 }
 
-/** Points along a contour, arcs cut into chords; the last point of an open one included. */
-export function contourPoints(contour: Contour): Point[] {
+/**
+ * Points along a contour, arcs cut into chords; the last point of an open one included. With a scale the chords are only as
+ * fine as it can show.
+ */
+export function contourPoints(contour: Contour, pixelsPerMm = Number.POSITIVE_INFINITY): Point[] {
   const points: Point[] = [];
   const { spans, closed } = pathOfContour(contour);
   for (const span of spans) {
-    const steps = span.kind === 'line' ? 1 : Math.ceil(Math.abs(span.sweep) / LARGEST_TURN);
+    const steps =
+      span.kind === 'line' ? 1 : Math.ceil(Math.abs(span.sweep) / turnOf(span.radius * pixelsPerMm));
     for (let step = 0; step < steps; step++) points.push(pointAlong(span, step / steps));
   }
   const last = spans.at(-1);
   if (!closed && last !== undefined) points.push(last.end);
   return points;
+}
+
+/** Turn of a chord that stands off an arc of so many pixels' radius by no more than can be seen. */
+function turnOf(radius: number): number {
+  const turn = 2 * Math.acos(Math.max(0, 1 - SEEN / radius));
+  return Math.max(FINEST_TURN, turn);
 }
 
 /** Whether the region holds the point: even-odd over all rings. */

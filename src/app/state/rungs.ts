@@ -14,7 +14,8 @@ export interface Rung {
 /** Deepest first, as the stages run. */
 export function rungsOf(planFile: PlanFile): Rung[] {
   return planFile.stages.map((stage) => {
-    const regions = planFile.regions.filter((region) => stage.regions.includes(region.id));
+    const ids = new Set(stage.regions);
+    const regions = planFile.regions.filter((region) => ids.has(region.id));
     return {
       stage,
       regions,

@@ -7,7 +7,7 @@ import { type RunResult, runJob } from '#run/run-job.ts';
 import { createRunMemory } from '#run/run-memory.ts';
 import { RunCancelled } from '#run/run-options.ts';
 import { breather } from './breather.ts';
-import type { DrawingFile, PlanRequest, PlanService, ReportProgress } from './plan-service.ts';
+import type { DrawingFile, PlanRequest, ReportProgress, WorkerService } from './plan-service.ts';
 import type { PlannedPage } from './planned-page.ts';
 import { reliefOf } from './relief-of.ts';
 
@@ -18,7 +18,7 @@ interface WorkerState {
   readonly cancelled: Set<number>;
 }
 
-function planService(): PlanService {
+function planService(): WorkerService {
   const memory = createRunMemory();
   const state: WorkerState = { drawing: undefined, result: undefined, cancelled: new Set() };
   return {
@@ -38,7 +38,11 @@ function planService(): PlanService {
           { progress, signal, breathe: breather(), memory },
         );
         state.result = result;
-        return pageOf(result, (performance.now() - began) / 1000);
+        const page = pageOf(result, (performance.now() - began) / 1000);
+        return Comlink.transfer(
+          page,
+          page.files.map((file) => file.bytes.buffer),
+        );
       } catch (error) {
         if (error instanceof RunCancelled) return undefined;
         throw error;
