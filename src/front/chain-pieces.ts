@@ -5,11 +5,13 @@
 import { itemAt } from '#geometry/assert.ts';
 import { disjointSets } from '#geometry/disjoint-sets.ts';
 import type { ContourPiece } from './contour-pieces.ts';
+import { pointOfSpread } from './spread.ts';
 
 /** mm; a little more than the 0.01 µm that crossings and touching ends can be apart. */
 const JOIN = 2.5e-5;
 
 export interface Nodes {
+  readonly pieces: readonly ContourPiece[];
   /** Node numbers by piece. */
   readonly starts: Int32Array;
   readonly ends: Int32Array;
@@ -47,6 +49,7 @@ export function nodesOf(pieces: readonly ContourPiece[]): Nodes {
     }
   });
   return {
+    pieces,
     starts: Int32Array.from(pieces, (_, i) => node[2 * i] as number),
     ends: Int32Array.from(pieces, (_, i) => node[2 * i + 1] as number),
     xs,
@@ -54,7 +57,10 @@ export function nodesOf(pieces: readonly ContourPiece[]): Nodes {
   };
 }
 
-/** Numbers of the wanted pieces that are part of a closed way; a way may also begin and end at an anchored node. */
+/**
+ * Numbers of the wanted pieces that are part of a closed way; a way may also begin and end at an anchored node. Pieces
+ * that run against each other between the same nodes enclose nothing and are taken out first.
+ */
 export function livePieces(
   nodes: Nodes,
   wanted: readonly number[],
@@ -62,14 +68,12 @@ export function livePieces(
 ): number[] {
   const arriving = new Int32Array(nodes.xs.length);
   const leaving = new Int32Array(nodes.xs.length);
-  let live: number[] = [];
-  for (const piece of wanted) {
+  let live = withoutTwins(nodes, wanted);
+  for (const piece of live) {
     const start = itemAt(nodes.starts, piece);
     const end = itemAt(nodes.ends, piece);
-    if (start === end) continue;
     leaving[start] = itemAt(leaving, start) + 1;
     arriving[end] = itemAt(arriving, end) + 1;
-    live.push(piece);
   }
   for (;;) {
     const kept = live.filter((piece) => {
@@ -85,6 +89,36 @@ export function livePieces(
     if (kept.length === live.length) return live;
     live = kept;
   }
+}
+
+/** Leaves out pieces without length, and pairs of pieces that lie on each other: both if they run against each other, else one. */
+function withoutTwins(nodes: Nodes, wanted: readonly number[]): number[] {
+  const { starts, ends, pieces } = nodes;
+  const count = nodes.xs.length;
+  const byEnds = new Map<number, number>();
+  const dropped = new Set<number>();
+  for (const piece of wanted) {
+    const start = itemAt(starts, piece);
+    const end = itemAt(ends, piece);
+    if (start === end) {
+      dropped.add(piece);
+      continue;
+    }
+    const same = byEnds.get(start * count + end);
+    const opposite = byEnds.get(end * count + start);
+    if (same !== undefined && isTwin(itemAt(pieces, same), itemAt(pieces, piece))) dropped.add(piece);
+    else if (opposite !== undefined && isTwin(itemAt(pieces, opposite), itemAt(pieces, piece))) {
+      dropped.add(piece).add(opposite);
+      byEnds.delete(end * count + start);
+    } else byEnds.set(start * count + end, piece);
+  }
+  return dropped.size === 0 ? [...wanted] : wanted.filter((piece) => !dropped.has(piece));
+}
+
+function isTwin(a: ContourPiece, b: ContourPiece): boolean {
+  const [ax, ay] = pointOfSpread(a.spread, (a.from + a.to) / 2);
+  const [bx, by] = pointOfSpread(b.spread, (b.from + b.to) / 2);
+  return Math.hypot(ax - bx, ay - by) <= 2 * JOIN;
 }
 
 /** How many separate borders the wanted pieces make. */

@@ -6,7 +6,9 @@
 import { itemAt } from '#geometry/assert.ts';
 import { livePieces, nodesOf } from './chain-pieces.ts';
 import type { ContourPiece } from './contour-pieces.ts';
+import { joinStraight } from './join-straight.ts';
 import { addVertex, type MeshDraft } from './mesh-draft.ts';
+import { partTouching, turnAt } from './part-touching.ts';
 
 /** A run of vertices from one node to the next. */
 export interface Chain {
@@ -55,8 +57,8 @@ export function outlineOf(
     }
     return vertex;
   };
-  const chains = new Map<number, Chain>();
-  const chainOf = (i: number): Chain => {
+  const chains = new Map<number, Chain & { readonly vertices: number[] }>();
+  const chainOf = (i: number): Chain & { readonly vertices: number[] } => {
     let chain = chains.get(i);
     if (chain === undefined) {
       const piece = itemAt(pieces, i);
@@ -70,7 +72,7 @@ export function outlineOf(
     return chain;
   };
   const numbers = pieces.map((_, i) => i).filter((i) => !isBorder[i]);
-  const wanted = (key: 'withFloor' | 'withoutFloor'): Chain[] =>
+  const wanted = (key: 'withFloor' | 'withoutFloor') =>
     livePieces(
       nodes,
       numbers.filter((i) => itemAt(pieces, i)[key]),
@@ -79,11 +81,17 @@ export function outlineOf(
   const hasFloor = pieces.some((piece) => piece.withFloor !== piece.withoutFloor);
   const withFloor = wanted('withFloor');
   const withoutFloor = hasFloor ? wanted('withoutFloor') : withFloor;
+  const fixed = new Set([...anchors.keys()].map((node) => vertices.get(node)));
+  partTouching(draft, withFloor, withoutFloor, (vertex) => fixed.has(vertex));
   const landings = [...anchors].flatMap(([node, border]) => {
     const vertex = vertices.get(node);
     return vertex === undefined ? [] : [{ vertex, border }];
   });
-  return { depth, withFloor, withoutFloor, landings };
+  return {
+    depth,
+    ...joinStraight(draft, { withFloor, withoutFloor }, (vertex) => fixed.has(vertex)),
+    landings,
+  };
 }
 
 /** Vertices inside a piece: none on a line; on an arc those at whole fractions of a turn, and at least one. */
@@ -187,13 +195,4 @@ function nextChain(
   if (best === first) return undefined;
   take(leaving, best);
   return best;
-}
-
-/** Turn from arriving to leaving, left positive, in radians. */
-function turnAt({ xs, ys }: MeshDraft, before: number, at: number, after: number): number {
-  const ux = itemAt(xs, at) - itemAt(xs, before);
-  const uy = itemAt(ys, at) - itemAt(ys, before);
-  const vx = itemAt(xs, after) - itemAt(xs, at);
-  const vy = itemAt(ys, after) - itemAt(ys, at);
-  return Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy);
 }

@@ -15,16 +15,20 @@ export function mendEdges(
   triangles: readonly number[],
 ): number[] {
   const count = flat.length / 2;
-  const turned = runCounterClockwise(flat, triangles);
+  const next = new Int32Array(count);
+  ringStarts.forEach((start, r) => {
+    const end = ringStarts[r + 1] ?? count;
+    for (let i = start; i < end; i++) next[i] = i + 1 < end ? i + 1 : start;
+  });
+  const turned = runAlongRings(next, triangles);
   /** Edges still without their partner: u·count + v stands for u → v. */
   const open = new Set<number>();
   const meet = (u: number, v: number): void => {
     if (!open.delete(v * count + u)) open.add(u * count + v);
   };
   // The rings as seen from outside the patch: a patch that fits leaves nothing open.
-  ringStarts.forEach((start, r) => {
-    const end = ringStarts[r + 1] ?? count;
-    for (let i = start; i < end; i++) meet(i + 1 < end ? i + 1 : start, i);
+  next.forEach((to, from) => {
+    meet(to, from);
   });
   for (let i = 0; i < turned.length; i += 3) {
     const a = itemAt(turned, i);
@@ -38,19 +42,16 @@ export function mendEdges(
   return turned;
 }
 
-function runCounterClockwise(flat: Float64Array, triangles: readonly number[]): number[] {
-  let double = 0;
-  for (let i = 0; i < triangles.length; i += 3) {
-    const a = itemAt(triangles, i);
-    const b = itemAt(triangles, i + 1);
-    const c = itemAt(triangles, i + 2);
-    const ax = flat[2 * a] as number;
-    const ay = flat[2 * a + 1] as number;
-    double +=
-      ((flat[2 * b] as number) - ax) * ((flat[2 * c + 1] as number) - ay) -
-      ((flat[2 * c] as number) - ax) * ((flat[2 * b + 1] as number) - ay);
+/** The triangles turned so that they run along the rings' edges: a ring too thin to have a sure area still has a direction. */
+function runAlongRings(next: Int32Array, triangles: readonly number[]): number[] {
+  let along = 0;
+  for (let i = 0; i < triangles.length; i++) {
+    const from = itemAt(triangles, i);
+    const to = itemAt(triangles, i % 3 === 2 ? i - 2 : i + 1);
+    if (next[from] === to) along++;
+    else if (next[to] === from) along--;
   }
-  return double < 0 ? [...triangles].reverse() : [...triangles];
+  return along < 0 ? [...triangles].reverse() : [...triangles];
 }
 
 /** Triangles that close the open edges: a fan over each closed way that runs against them. */

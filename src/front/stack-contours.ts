@@ -6,8 +6,10 @@ import type { ClipBorder, ContourKit } from './contour-kit.ts';
 import { type Outline, outlineOf } from './contour-outline.ts';
 import { type ContourPiece, contourPieces } from './contour-pieces.ts';
 import { type Moment, reachAt } from './front.ts';
-import { isInside } from './inside-index.ts';
+import type { Feature } from './front-features.ts';
+import { type InsideIndex, isInside } from './inside-index.ts';
 import type { MeshDraft } from './mesh-draft.ts';
+import { pointOfSpread, spreadFeature } from './spread.ts';
 
 export interface ContourStack {
   /** Surface first; the last is the deepest floor. */
@@ -94,12 +96,21 @@ function floorsOf(kit: ContourKit, cluster: Int32Array, moment: Moment): { stage
   const { features, openings } = kit.index;
   const stages = new Set<number>();
   for (const member of cluster) stages.add(itemAt(features, member).stage);
-  const { ax, ay } = itemAt(features, itemAt(cluster, 0));
   openings.forEach((opening, stage) => {
-    if (!stages.has(stage) && isInside(opening, ax, ay)) stages.add(stage);
+    if (!stages.has(stage) && cluster.some((member) => isAnyWithin(itemAt(features, member), opening))) {
+      stages.add(stage);
+    }
   });
   return [...stages]
     .map((stage) => ({ stage, cut: itemAt(moment.cuts, stage) }))
     .filter(({ cut }) => cut > 0)
     .sort((a, b) => a.cut - b.cut);
+}
+
+/** Whether a border span comes inside an opening: a place of it on the opening's own border may say anything. */
+function isAnyWithin(feature: Feature, opening: InsideIndex): boolean {
+  const spread = spreadFeature(feature, 0);
+  return (
+    spread !== undefined && [0, 0.3, 0.6].some((share) => isInside(opening, ...pointOfSpread(spread, share)))
+  );
 }
