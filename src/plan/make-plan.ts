@@ -7,10 +7,7 @@ import { etchMinutes } from '#bath/etch-minutes.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import type { Arrangement } from '#geometry/arrangement.ts';
 import { itemAt } from '#geometry/assert.ts';
-import { combineLoops } from '#geometry/grow-loops.ts';
 import { type HalfEdges, halfEdgesOf } from '#geometry/half-edges.ts';
-import { isInsideLoops } from '#geometry/inside-loops.ts';
-import { loopsArea } from '#geometry/span.ts';
 import type { Job } from '#part/job.ts';
 import type { Asked, Part, RegionId } from '#part/part.ts';
 import { allowance, type Undercut } from './allowance.ts';
@@ -18,19 +15,19 @@ import { chooseLevels } from './choose-levels.ts';
 import type { EtchPlan, PlannedRegion, Stage } from './etch-plan.ts';
 import { type Cluster, findClusters } from './find-clusters.ts';
 import type { LevelField } from './largest-opening.ts';
-import { type ClusterStage, openCluster } from './open-cluster.ts';
+import { type ClusterStage, lastOpened, type OpenedCluster, openCluster } from './open-cluster.ts';
 import { stageColors } from './stage-colors.ts';
 
 /** What is worth keeping from one plan to the next of the same arrangement. */
 export interface ClusterMemory {
   arrangement: Arrangement | undefined;
   walk: HalfEdges | undefined;
-  /** Stages by everything that they depend on. */
-  stages: Map<string, readonly ClusterStage[]>;
+  /** Clusters by everything that they depend on. */
+  clusters: Map<string, OpenedCluster>;
 }
 
 export function createClusterMemory(): ClusterMemory {
-  return { arrangement: undefined, walk: undefined, stages: new Map() };
+  return { arrangement: undefined, walk: undefined, clusters: new Map() };
 }
 
 export interface PlanInput {
@@ -38,11 +35,6 @@ export interface PlanInput {
   readonly asked: ReadonlyMap<RegionId, Asked>;
   readonly job: Job;
   readonly memory?: ClusterMemory;
-}
-
-interface OpenedCluster {
-  readonly faces: readonly number[];
-  readonly stages: readonly ClusterStage[];
 }
 
 /** Findings: `level-missing`, `opening-missing`, `nothing-to-etch`. */
@@ -78,18 +70,18 @@ function openClusters(input: {
   if (memory.arrangement !== part.arrangement || memory.walk === undefined) {
     memory.arrangement = part.arrangement;
     memory.walk = halfEdgesOf(part.arrangement);
-    memory.stages = new Map();
+    memory.clusters = new Map();
   }
   const field = levelField(memory.walk, part, regions);
   const process = JSON.stringify(undercut);
-  const kept = new Map<string, readonly ClusterStage[]>();
+  const kept = new Map<string, OpenedCluster>();
   const opened = findClusters(field.walk, field.levels).map((cluster) => {
     const key = `${process} ${clusterKey(cluster, field)}`;
-    const known = memory.stages.get(key) ?? openCluster(field, cluster, undercut);
+    const known = memory.clusters.get(key) ?? openCluster(field, cluster, undercut);
     kept.set(key, known);
-    return { faces: cluster.faces, stages: known };
+    return known;
   });
-  memory.stages = kept;
+  memory.clusters = kept;
   return opened;
 }
 
@@ -133,7 +125,7 @@ function stagesOf(
       color: itemAt(colors, index),
       regions: regions.filter((region) => region.level === level).map(({ id }) => id),
       piece: (byLevel.get(level) ?? []).flatMap(({ piece }) => piece),
-      opening: clusters.flatMap((each) => bareIn(each, level)?.opening ?? []),
+      opening: clusters.flatMap((each) => lastOpened(each, level)?.opening ?? []),
       lines: (byLevel.get(level) ?? []).flatMap(({ lines }) => lines),
     };
   });
@@ -149,11 +141,6 @@ function groupByLevel(stages: readonly ClusterStage[]): Map<number, ClusterStage
   return groups;
 }
 
-/** The last stage that has opened in a cluster when the run has come to a level. */
-function bareIn(stages: readonly ClusterStage[], level: number): ClusterStage | undefined {
-  return stages.findLast((each) => each.level >= level);
-}
-
 /** Regions of which no point may be opened at their level. */
 function missingOpenings(
   regions: readonly PlannedRegion[],
@@ -161,17 +148,14 @@ function missingOpenings(
   undercut: Undercut,
   regionOfFace: readonly number[],
 ): Finding[] {
-  return clusters.flatMap(({ faces, stages }) =>
-    faces.flatMap((face) => {
+  return clusters.flatMap(({ closedFaces }) =>
+    closedFaces.map((face) => {
       const region = itemAt(regions, itemAt(regionOfFace, face));
-      const opening = bareIn(stages, region.level)?.opening ?? [];
-      if (opening.length > 0 && isInsideLoops(opening, region.label)) return [];
-      if (loopsArea(combineLoops('intersect', opening, region.loops)) > 0) return [];
       const facts = {
         depth: region.level,
         allowance: allowance(undercut, { level: region.level, depth: 0 }),
       };
-      return [finding('opening-missing', facts, { at: region.label, regions: [region.id] })];
+      return finding('opening-missing', facts, { at: region.label, regions: [region.id] });
     }),
   );
 }

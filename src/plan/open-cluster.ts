@@ -3,6 +3,9 @@
  * earlier stage has already cut are not cut again, so a line may be open and end on an earlier one.
  */
 import { itemAt } from '#geometry/assert.ts';
+import { combineLoops } from '#geometry/grow-loops.ts';
+import { traceBorder } from '#geometry/half-edges.ts';
+import { isInsideLoops } from '#geometry/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Carrier, rebuildLoops, spansOf, type TracedLoop } from '#geometry/rebuild-loops.ts';
 import { combineRings, gridOrigin, type Ring, ringOf } from '#geometry/rings.ts';
@@ -18,6 +21,15 @@ export interface ClusterStage {
   readonly piece: readonly Loop[];
   readonly opening: readonly Loop[];
   readonly lines: readonly Path[];
+}
+
+/** What a cluster came to. */
+export interface OpenedCluster {
+  readonly faces: readonly number[];
+  /** Deepest first; a level that has no opening here has no loops. */
+  readonly stages: readonly ClusterStage[];
+  /** Faces of which no point may be opened at their level. */
+  readonly closedFaces: readonly number[];
 }
 
 /** All that earlier levels have bared. */
@@ -49,12 +61,12 @@ interface Reach {
 /** Borders nearer than this are not safely apart on the grid, mm. */
 const APART = 0.02;
 
-/** Stages of the cluster, deepest first; a level that has no opening here has no loops. */
-export function openCluster(field: LevelField, cluster: Cluster, undercut: Undercut): ClusterStage[] {
+/** Plans one cluster. Depends on nothing outside it but the sheet's edge. */
+export function openCluster(field: LevelField, cluster: Cluster, undercut: Undercut): OpenedCluster {
   const levels = [...new Set(cluster.faces.map((face) => field.levels[face] ?? 0))].sort((a, b) => b - a);
   const origin = gridOrigin(cluster.halfEdges.map((halfEdge) => field.walk.spanOf(halfEdge)));
   let bared: Bared = { loops: [], isLargest: true, level: Number.POSITIVE_INFINITY, keptBackBy: new Set() };
-  return levels.map((level) => {
+  const stages = levels.map((level) => {
     const step: Step = { field, cluster, undercut, levels, level, bared, origin };
     const allowanceTo = (depth: number) => allowance(undercut, { level, depth });
     const largest = largestOpening(field, cluster, level, allowanceTo, origin);
@@ -64,6 +76,28 @@ export function openCluster(field: LevelField, cluster: Cluster, undercut: Under
     bared = { loops: stage.opening, isLargest: isWhole, level, keptBackBy: largest.keptBackBy };
     return stage;
   });
+  const { faces } = cluster;
+  return { faces, stages, closedFaces: faces.filter((face) => isClosed(field, cluster, face, stages)) };
+}
+
+/** The last stage that has opened in a cluster when the run has come to a level. */
+export function lastOpened(stages: readonly ClusterStage[], level: number): ClusterStage | undefined {
+  return stages.findLast((each) => each.level >= level);
+}
+
+/** Whether no point of the face is bare when its own level is etched. */
+function isClosed(
+  { walk, levels }: LevelField,
+  cluster: Cluster,
+  face: number,
+  stages: readonly ClusterStage[],
+): boolean {
+  const opening = lastOpened(stages, levels[face] ?? 0)?.opening ?? [];
+  const chains = traceBorder(walk, cluster.halfEdges, (each) => each === face);
+  const border = chains.map((chain) => chain.map((halfEdge) => walk.spanOf(halfEdge)));
+  // Most often an opening has a border point in the face; only else is the clipping worth its time.
+  if (opening.some(([first]) => first !== undefined && isInsideLoops(border, first.start))) return false;
+  return opening.length === 0 || combineLoops('intersect', opening, border).length === 0;
 }
 
 /**

@@ -115,9 +115,9 @@ function anyOf(shapes: readonly Rings[]): (place: Place) => boolean {
 }
 
 /** The buffer of a polygon as polygons. */
-export function growRings(rings: Rings, by: number): Rings[] {
+export function growRings(rings: Rings, by: number, quadrantSegments = QUADRANT_SEGMENTS): Rings[] {
   if (by === 0) return [rings];
-  const buffer = polygonOf(rings).buffer(by, QUADRANT_SEGMENTS);
+  const buffer = polygonOf(rings).buffer(by, quadrantSegments);
   return Array.from({ length: buffer.getNumGeometries() }, (_, index) => ringsOf(buffer.getGeometryN(index)));
 }
 
