@@ -4,6 +4,7 @@ import { type Finding, hasStop, sortFindings } from '#findings/finding.ts';
 import { loopArea } from '#geometry/span.ts';
 import { findRegions } from '#part/find-regions.ts';
 import { DEFAULT_JOIN_TOLERANCE } from '#part/job-defaults.ts';
+import { limitLinework } from './limit-linework.ts';
 import { createRunMemory, drawingFor } from './run-memory.ts';
 import { RunCancelled, type RunOptions } from './run-options.ts';
 
@@ -20,8 +21,8 @@ export interface RegionSeen {
 export interface OutlineSeen {
   readonly layer: string;
   readonly kind: string;
-  /** mm² inside; the drawn curve closes on itself. */
-  readonly area: number;
+  /** mm² inside; the drawn curve closes on itself. Null while nobody knows the unit. */
+  readonly area: number | null;
 }
 
 export interface Inspection {
@@ -56,12 +57,17 @@ export async function inspectDrawing(bytes: Uint8Array, options: RunOptions = {}
     closedOutlines: closed.map(({ layer, kind, spans }) => ({
       layer,
       kind,
-      area: round(Math.abs(loopArea(spans))),
+      area: unit === undefined ? null : round(Math.abs(loopArea(spans))),
     })),
   };
   if (hasStop(drawing.findings)) return { ...seen, regions: [], findings: sortFindings(drawing.findings) };
+  const everyLayer = { outline: [], regions: undefined, ignore: [] };
+  const tooMuch = limitLinework(drawing, everyLayer);
+  if (tooMuch !== undefined) {
+    return { ...seen, regions: [], findings: sortFindings([...drawing.findings, tooMuch]) };
+  }
   const { part, findings } = findRegions(drawing, {
-    layers: { outline: [], regions: undefined, ignore: [] },
+    layers: everyLayer,
     joinTolerance: DEFAULT_JOIN_TOLERANCE.value,
   });
   await step(1, 'done');

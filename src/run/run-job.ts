@@ -19,6 +19,7 @@ import { readJob } from '#part/read-job.ts';
 import { resolveJob } from '#part/resolve-job.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
+import { limitLinework } from './limit-linework.ts';
 import { measurePlan } from './measure-plan.ts';
 import { createRunMemory, drawingFor, partFor, type RunMemory, sha256For } from './run-memory.ts';
 import { RunCancelled, type RunOptions } from './run-options.ts';
@@ -68,6 +69,9 @@ export async function runJob(
   const { job, filled, findings: jobFindings } = resolveJob(jobFile, drawing.unit);
   const early = [...reading.findings, ...drawing.findings, ...jobFindings];
   if (job === undefined || hasStop(drawing.findings)) return { ...ended(early), drawing };
+
+  const tooMuch = limitLinework(drawing, job.layers);
+  if (tooMuch !== undefined) return { ...ended([...early, tooMuch]), drawing };
 
   await step(0.25, 'finding the regions');
   const { part, findings: partFindings } = partFor(memory, drawing, job);

@@ -270,6 +270,11 @@ const badGeometry: readonly BadInput[] = [
     ['outline-not-closed'],
     [line('TRIM', [0, 0], [200, 0]), ...buoyLid.slice(1)],
   ),
+  spoiltEntities(
+    'an outline of a hundred and twenty thousand corners',
+    ['drawing-too-big'],
+    [...buoyLid.slice(0, 3), outline('ROUND', manyCorners(120_000))],
+  ),
   spoiltEntities('no curve on the outline layer', ['outline-layer-missing'], buoyLid.slice(1)),
   spoiltEntities('a line drawn twice', ['line-doubled'], [...buoyLid, box('DEEP', [45, 40], [95, 80])], 0),
   spoiltEntities(
@@ -302,4 +307,12 @@ function noise(length: number): Uint8Array {
     bytes[index] = state >>> 24;
   }
   return bytes;
+}
+
+/** A circle of radius 25 as a digitiser leaves it. */
+function manyCorners(count: number): (readonly [x: number, y: number])[] {
+  return Array.from({ length: count }, (_, index) => {
+    const angle = (index * 2 * Math.PI) / count;
+    return [160 + 25 * Math.cos(angle), 60 + 25 * Math.sin(angle)] as const;
+  });
 }
