@@ -7,7 +7,7 @@ import { pathOfContour } from '#handoff/contour.ts';
 import type { Contour } from '#handoff/plan-file.ts';
 import { stageMark } from '#plan/stage-mark.ts';
 
-export type Ring = RegionShape['rings'][number];
+type Ring = RegionShape['rings'][number];
 export type Rgb = readonly [red: number, green: number, blue: number];
 
 interface Triangles {

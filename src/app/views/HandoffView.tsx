@@ -22,7 +22,7 @@ export function HandoffView() {
     if (document === undefined) return undefined;
     return {
       name: document.jobFileName,
-      what: 'What was decided; opens here again',
+      what: 'What was decided, to open again',
       mime: 'application/json',
       bytes: new TextEncoder().encode(jobText(document.job)),
     };
@@ -78,7 +78,7 @@ function FileItem({ file, isReady }: { readonly file: PlannedFile; readonly isRe
 }
 
 function sizeWords(bytes: number): string {
-  return bytes < 10_000 ? `${bytes} B` : `${(bytes / 1000).toFixed(0)} kB`;
+  return bytes < 1000 ? `${bytes}\u00a0B` : `${(bytes / 1000).toFixed(bytes < 10_000 ? 1 : 0)}\u00a0kB`;
 }
 
 function lookInside(bytes: Uint8Array): string {

@@ -8,13 +8,10 @@ import { drawBox, sayHover } from './sheet-overlays.ts';
 import type { Size } from './use-size.ts';
 import { useWorkbench, type Workbench } from './workbench-context.ts';
 
-export interface SheetElements {
+interface SheetHands {
   readonly frame: RefObject<HTMLDivElement | null>;
   readonly hover: RefObject<HTMLParagraphElement | null>;
   readonly box: RefObject<HTMLDivElement | null>;
-}
-
-interface SheetHands extends SheetElements {
   readonly pose: StoreApi<ViewPose>;
   readonly size: RefObject<Size>;
 }
