@@ -21,10 +21,12 @@ import {
 } from './span.ts';
 import { OPEN_GAP_REACH, SAME_PLACE, SILENT_JOIN } from './tolerances.ts';
 
-/** A joined end can bring another within reach; drawings need one round, or two. */
-const ROUNDS = 4;
+/** A joined end can bring another within reach; drawings need a round for each rank. */
+const ROUNDS = 8;
 
 interface Join {
+  /** Corners are closed first: 0 for two free ends, 1 for an end and a corner, 2 for an end run on to a side. */
+  readonly rank: number;
   readonly ends: readonly FreeEnd[];
   readonly to: Point;
   readonly gap: number;
@@ -44,10 +46,13 @@ export function joinGaps(
     const ends = findFreeEnds(current, reach);
     const joins = round <= ROUNDS ? findJoins({ spans: current, ends }, tolerance) : [];
     if (joins.length === 0) return { spans: current, trouble: [...trouble, ...openGaps(current, ends)] };
-    for (const { to: at, gap, sources } of joins) {
+    // A line whose end moves may take itself to, or away from, an end that was to be run on to it: corners go first.
+    const rank = Math.min(...joins.map((join) => join.rank));
+    const now = joins.filter((join) => join.rank === rank);
+    for (const { to: at, gap, sources } of now) {
       if (gap > SILENT_JOIN) trouble.push({ kind: 'joined-gap', sources, at, gap });
     }
-    current = canonicalSpans(applyJoins(current, joins));
+    current = canonicalSpans(applyJoins(current, now));
   }
 }
 
@@ -67,6 +72,7 @@ function findJoins({ spans, ends }: LooseWork, tolerance: number): Join[] {
       if (partner.number < number) return;
       const to = cornerOf({ span: spanOf(end), end }, { span: spanOf(partner.end), end: partner.end });
       joins.push({
+        rank: 0,
         ends: [end, partner.end],
         to,
         gap: partner.gap,
@@ -76,11 +82,16 @@ function findJoins({ spans, ends }: LooseWork, tolerance: number): Join[] {
     }
     const target = end.nearestSpan;
     if (target === undefined || target.gap > limitOf(end)) return;
-    const to = footOf(
-      { span: spanOf(end), end },
-      { span: itemAt(spans, target.number).span, gap: target.gap },
-    );
-    joins.push({ ends: [end], to, gap: target.gap, sources: sourcesOf(spans, [end.span, target.number]) });
+    const targetSpan = itemAt(spans, target.number).span;
+    const to = footOf({ span: spanOf(end), end }, { span: targetSpan, gap: target.gap });
+    const rank = to === targetSpan.start || to === targetSpan.end ? 1 : 2;
+    joins.push({
+      rank,
+      ends: [end],
+      to,
+      gap: target.gap,
+      sources: sourcesOf(spans, [end.span, target.number]),
+    });
   });
   return joins;
 }

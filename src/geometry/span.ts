@@ -129,17 +129,19 @@ export function distanceToSpan(span: Span, from: Point): number {
   return distance(from, pointAlong(span, nearestShare(span, from)));
 }
 
-/** Twice the signed area between the span and the origin; summed over a loop it is twice the loop's area. */
-function doubleAreaUnder(span: Span): number {
-  const chord = cross(span.start, span.end);
+/** Twice the signed area between the span and a point; summed over a loop it is twice the loop's area. */
+function doubleAreaFrom(point: Point, span: Span): number {
+  const chord = cross(subtract(span.start, point), subtract(span.end, point));
   if (span.kind === 'line') return chord;
   return chord + span.radius * span.radius * (span.sweep - Math.sin(span.sweep));
 }
 
-/** Signed area of a loop: counter-clockwise positive. Exact for arcs. */
+/** Signed area of a loop: counter-clockwise positive. Exact for arcs, and no less so far from the origin. */
 export function loopArea(loop: Loop): number {
+  const first = loop[0];
+  if (first === undefined) return 0;
   let sum = 0;
-  for (const span of loop) sum += doubleAreaUnder(span);
+  for (const span of loop) sum += doubleAreaFrom(first.start, span);
   return sum / 2;
 }
 

@@ -4,7 +4,8 @@ import { expect, test } from 'vitest';
 import { arrange } from '#geometry/arrange.ts';
 import type { SourcedSpan } from '#geometry/arrangement.ts';
 import type { Point } from '#geometry/point.ts';
-import { pointAlong, type Span } from '#geometry/span.ts';
+import { distanceToSpan, pointAlong, type Span } from '#geometry/span.ts';
+import { SILENT_JOIN } from '#geometry/tolerances.ts';
 import { polygonizedAreas } from '#oracle/polygonized-areas.ts';
 import { anyLinework } from '#support/random-linework.ts';
 
@@ -32,6 +33,18 @@ function expectSameFaces(spans: readonly SourcedSpan[], allowed: number): boolea
   return true;
 }
 
+/** An end that misses a curve by a thousandth is joined by us, and left open by the oracle. */
+function hasNearMiss(spans: readonly SourcedSpan[]): boolean {
+  return spans.some(({ span }) =>
+    [span.start, span.end].some((end) =>
+      spans.some((other) => {
+        const gap = distanceToSpan(other.span, end);
+        return gap > 1e-9 && gap < 2 * SILENT_JOIN;
+      }),
+    ),
+  );
+}
+
 /** Compares on random linework; nearly every drawing must have had an answer to compare with. */
 function compareOn(
   linework: fc.Arbitrary<SourcedSpan[]>,
@@ -48,7 +61,8 @@ function compareOn(
 }
 
 test('lines and arcs anywhere: as many faces, of the same areas', () => {
-  compareOn(anyLinework(false), { runs: 150, allowed: 0.4 });
+  const anywhere = anyLinework(false).filter((spans) => !hasNearMiss(spans));
+  compareOn(anywhere, { runs: 150, allowed: 0.4 });
 });
 
 test('lines on a coarse grid, touching, overlapping, doubled: as many faces, of the same areas', () => {

@@ -69,6 +69,22 @@ describe('gaps', () => {
     expect(areas).toEqual([expect.closeTo(400, 9), expect.closeTo(400, 9)]);
   });
 
+  test('a stub on a side whose corner is joined meets the side where it comes to lie, and has no tail', () => {
+    // The side drawn twice is no free end: the upper line is brought to its corner, and down to the stub with it.
+    const { trouble } = outcome(
+      loose([
+        line(0, 0, 30, 0),
+        line(30, 0, 30, 20),
+        line(30, 20, 30, 0),
+        line(30, 20.03, 0, 20),
+        line(0, 20, 0, 0),
+        line(15, 20, 15, 0),
+      ]),
+    );
+    expect(trouble.map(({ kind }) => kind)).toEqual(['doubled', 'joined-gap']);
+    expect(trouble[1]).toMatchObject({ at: { x: 30, y: 20 }, gap: expect.closeTo(0.03, 9) });
+  });
+
   test('a fillet with a gap at its end keeps centre and radius; the line gives way', () => {
     const fillet = arcSpan({ center: { x: 25, y: 5 }, radius: 5, from: -Math.PI / 2, sweep: Math.PI / 2 });
     const { arrangement, trouble } = outcome(
