@@ -3,9 +3,6 @@ import { type RegionShape, shapeHolds } from '#app/state/region-shape.ts';
 import type { Point } from '#geometry/point.ts';
 import { pixelOf, pointSeenAt, type ViewPose, type ViewSize } from './view-pose.ts';
 
-/** Floors are looked through to from the surface down; three steps settle all but walls seen edge on. */
-const STEPS = 4;
-
 export interface Seen {
   readonly pose: ViewPose;
   readonly size: ViewSize;
@@ -18,18 +15,20 @@ export interface Picked {
   readonly shape: RegionShape | undefined;
 }
 
+/** Follows the line of sight from the surface down to the first floor or wall. */
 export function pickRegion(shapes: readonly RegionShape[], pixel: Point, seen: Seen): Picked {
-  let picked: Picked = { point: pointSeenAt(seen.pose, seen.size, pixel), shape: undefined };
-  let z = 0;
-  for (let step = 0; step < STEPS; step++) {
-    const point = pointSeenAt(seen.pose, seen.size, pixel, z);
+  const heights = new Set([0, ...shapes.map((shape) => shape.region.level * seen.exaggeration)]);
+  let passed: Picked = { point: pointSeenAt(seen.pose, seen.size, pixel), shape: undefined };
+  for (const below of [...heights].sort((a, b) => a - b)) {
+    const point = pointSeenAt(seen.pose, seen.size, pixel, -below);
     const shape = shapes.find((each) => shapeHolds(each, point));
-    picked = { point, shape };
-    const floor = -(shape?.region.level ?? 0) * seen.exaggeration;
-    if (floor === z) break;
-    z = floor;
+    const floor = (shape?.region.level ?? 0) * seen.exaggeration;
+    if (shape !== undefined && floor === below) return { point, shape };
+    // A wall: it is the deeper region's.
+    if (shape === undefined || floor < below) return passed;
+    passed = { point, shape };
   }
-  return picked;
+  return passed;
 }
 
 /** Regions that lie wholly in the box between two pixels. */

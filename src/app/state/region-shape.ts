@@ -30,7 +30,7 @@ export function regionShapes(
   return regions.map((region) => {
     const old = known.get(region.id);
     if (old !== undefined && isSameBorder(old.region.contours, region.contours)) return { ...old, region };
-    const rings = region.contours.map(contourPoints);
+    const rings = region.contours.map((contour) => contourPoints(contour));
     return { region, rings, box: boxOfPoints(itemAt(rings, 0)) };
   });
 }
