@@ -1,10 +1,9 @@
 /** Colours on a terminal: the standard SGR sequences of ECMA-48, or nothing. */
 
-export type Paint = 'bold' | 'dim' | 'red' | 'yellow' | 'cyan';
+export type Paint = 'bold' | 'red' | 'yellow' | 'cyan';
 
 const CODES: Record<Paint, readonly [on: number, off: number]> = {
   bold: [1, 22],
-  dim: [2, 22],
   red: [31, 39],
   yellow: [33, 39],
   cyan: [36, 39],

@@ -11,7 +11,7 @@ interface Column {
 }
 
 /** More names than this make the line longer than a terminal is wide. */
-const MOST_NAMES = 12;
+const MOST_NAMES = 8;
 
 export function stageTable(plan: PlanFile, color: boolean): string {
   const { stages, totals } = plan;

@@ -28,7 +28,8 @@ export function processTerminal(): Terminal {
     outColor: stdout.isTTY === true && !plain,
     errorColor: stderr.isTTY === true && !plain,
     watched: stderr.isTTY === true && env['TERM'] !== 'dumb',
-    columns: stderr.columns ?? 80,
+    // Some pseudo terminals say 0.
+    columns: stderr.columns || 80,
     milliseconds: () => performance.now(),
   };
 }

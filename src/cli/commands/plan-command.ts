@@ -67,7 +67,7 @@ function planText(
     ),
     `in ${out}`,
     '',
-    ...planFile.cautions.map((caution) => paint(`! ${caution}`, 'dim', color)),
+    ...planFile.cautions.map((caution) => paint(`! ${caution}`, 'yellow', color)),
     '',
   ].join('\n');
 }
