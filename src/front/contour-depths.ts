@@ -2,9 +2,6 @@
 import { itemAt } from '#geometry/assert.ts';
 import type { Moment } from './front.ts';
 
-/** mm; levels nearer to each other than this share a contour step. */
-const LEAST_STEP = 1e-6;
-
 /**
  * The next contour below `depth`, never past `floor`.
  * A stage's wall is a quarter ellipse with half axes φD and D; in the angle from its foot a chord over Δ leaves it by at
@@ -26,5 +23,6 @@ export function nextContourDepth(
     const steps = Math.max(1, Math.ceil(angle / step - 1e-9));
     next = Math.min(next, cut * Math.cos(angle - angle / steps));
   }
-  return floor - next < LEAST_STEP ? floor : next;
+  // A step that ends just above the floor goes all the way: contours too near each other would cross by their chords.
+  return floor - next < sag / 2 ? floor : next;
 }

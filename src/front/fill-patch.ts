@@ -24,18 +24,17 @@ export interface PatchRules {
 }
 
 export function fillPatch(draft: MeshDraft, rings: readonly Ring[], rules: PatchRules): void {
+  const { numbers } = rules;
   for (const group of groupRings(draft, rings)) {
     const [outer, hole] = group;
     if (outer === undefined) continue;
-    if (
-      !rules.isFlat &&
-      hole !== undefined &&
-      group.length === 2 &&
-      zipRings(draft, outer, hole, rules.numbers)
-    ) {
-      continue;
-    }
-    fillByEars(draft, group, rules);
+    const isStrip = !rules.isFlat && hole !== undefined && group.length === 2;
+    if (isStrip && zipRings(draft, outer, hole, { numbers, fold: 0 })) continue;
+    const filling = fillByEars(draft, group, rules);
+    // Rings nearer to each other than their chords to their arcs may cross: a strip that folds a little there is the least harm.
+    if (isStrip && !filling.isPlain)
+      zipRings(draft, outer, hole, { numbers, fold: Number.POSITIVE_INFINITY });
+    else addFilling(draft, filling, rules);
   }
 }
 
@@ -119,7 +118,15 @@ function isIn({ xs, ys }: MeshDraft, { vertices }: Ring, vertex: number): boolea
   return inside;
 }
 
-function fillByEars(draft: MeshDraft, group: readonly Ring[], rules: PatchRules): void {
+interface Filling {
+  readonly vertices: readonly number[];
+  /** Places in `vertices`, by three. */
+  readonly triangles: readonly number[];
+  /** Whether the triangles cover the ground once. */
+  readonly isPlain: boolean;
+}
+
+function fillByEars(draft: MeshDraft, group: readonly Ring[], { isFlat }: PatchRules): Filling {
   const vertices = group.flatMap((ring) => ring.vertices);
   const origin = itemAt(vertices, 0);
   const flat = new Float64Array(2 * vertices.length);
@@ -127,21 +134,29 @@ function fillByEars(draft: MeshDraft, group: readonly Ring[], rules: PatchRules)
     flat[2 * i] = itemAt(draft.xs, vertex) - itemAt(draft.xs, origin);
     flat[2 * i + 1] = itemAt(draft.ys, vertex) - itemAt(draft.ys, origin);
   });
-  const holeStarts: number[] = [];
   const ringStarts: number[] = [];
   let start = 0;
   for (const ring of group) {
     ringStarts.push(start);
-    if (start > 0) holeStarts.push(start);
     start += ring.vertices.length;
   }
-  const triangles = earcut(flat, holeStarts);
-  const mended = mendEdges(flat, ringStarts, triangles);
-  if (!rules.isFlat) flipToRound(flat, mended);
-  for (let i = 0; i < mended.length; i += 3) {
-    const a = itemAt(vertices, itemAt(mended, i));
-    const b = itemAt(vertices, itemAt(mended, i + 1));
-    const c = itemAt(vertices, itemAt(mended, i + 2));
+  const triangles = mendEdges(flat, ringStarts, earcut(flat, ringStarts.slice(1)));
+  let covered = 0;
+  for (let i = 0; i < triangles.length; i += 3) {
+    const corner = (k: number): number => itemAt(vertices, itemAt(triangles, i + k));
+    covered += Math.abs(doubleArea(draft, corner(0), corner(1), corner(2))) / 2;
+  }
+  const ground = group.reduce((sum, ring) => sum + ringArea(draft, ring), 0);
+  const isPlain = Math.abs(covered - ground) <= 1e-9 * Math.abs(ground) + 1e-9;
+  if (!isFlat && isPlain) flipToRound(flat, triangles);
+  return { vertices, triangles, isPlain };
+}
+
+function addFilling(draft: MeshDraft, { vertices, triangles }: Filling, rules: PatchRules): void {
+  for (let i = 0; i < triangles.length; i += 3) {
+    const a = itemAt(vertices, itemAt(triangles, i));
+    const b = itemAt(vertices, itemAt(triangles, i + 1));
+    const c = itemAt(vertices, itemAt(triangles, i + 2));
     addTriangle(draft, a, b, c, rules.stageOf(a, b, c));
   }
 }

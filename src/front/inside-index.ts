@@ -64,7 +64,13 @@ export function makeInsideIndex(loops: readonly Loop[]): InsideIndex {
     slices: Array.from({ length: sliceCount }, (): Piece[] => []),
     cells: new Uint8Array(sliceCount * cellCount),
   };
-  for (const span of spans) for (const piece of piecesOf(span, swapped)) enter(index, piece);
+  for (const loop of loops) {
+    loop.forEach((span, i) => {
+      // Ends that differ in the last digit would leave a gap for a ray to slip through: one span ends where the next starts.
+      const { start } = itemAt(loop, (i + 1) % loop.length);
+      for (const piece of piecesOf({ ...span, end: start }, swapped)) enter(index, piece);
+    });
+  }
   for (let slice = 0; slice < sliceCount; slice++) settleCells(index, slice);
   return index;
 }

@@ -39,6 +39,7 @@ export function stackContours(
     const reaches = moment.cuts.map((_, stage) => reachAt(moment, stage, depth));
     return contourPieces(kit, { members: cluster, reaches, clip });
   };
+  const search = { piecesAt, moment, sag };
   const outlines: Outline[] = [];
   const floorStages: number[] = [];
   const lay = (depth: number, pieces: readonly ContourPiece[]): void => {
@@ -53,7 +54,7 @@ export function stackContours(
     for (const piece of pieces) if (piece.withoutFloor) showing.add(piece.spread.feature.stage);
     showing.delete(-1);
     const next = nextContourDepth(moment, { depth, floor: floor.cut, showing, sag });
-    const found = firstChange(piecesAt, { depth, pieces }, { depth: next, pieces: piecesAt(next) }, sag);
+    const found = firstChange(search, { depth, pieces }, { depth: next, pieces: piecesAt(next) });
     for (const each of found) lay(each.depth, each.pieces);
     ({ depth, pieces } = itemAt(found, found.length - 1));
   }
@@ -67,25 +68,39 @@ interface PiecesAtDepth {
 
 /**
  * The contours to lay next: `below`, or where fronts meet or an island drowns on the way there, one on either side of
- * that, no farther apart than `sag`: a crest stands between contours and would be cut off otherwise.
+ * that, no farther apart than `sag`: a crest stands between contours and would be cut off otherwise. Where walls are
+ * upright a crest is thin, and contours too near each other in plan would only cross by their chords.
  */
-function firstChange(
-  piecesAt: (depth: number) => ContourPiece[],
-  above: PiecesAtDepth,
-  below: PiecesAtDepth,
-  sag: number,
-): PiecesAtDepth[] {
+function firstChange(search: ChangeSearch, above: PiecesAtDepth, below: PiecesAtDepth): PiecesAtDepth[] {
+  const { piecesAt, moment, sag } = search;
   const borders = countBorders(above.pieces, (piece) => piece.withoutFloor);
   if (borders === countBorders(below.pieces, (piece) => piece.withFloor)) return [below];
+  const isApart = (a: PiecesAtDepth, b: PiecesAtDepth): boolean =>
+    leastMove(moment, a.depth, b.depth) > sag / 4;
   let same = above;
   let changed = below;
-  while (changed.depth - same.depth > sag) {
+  while (changed.depth - same.depth > sag && isApart(same, changed)) {
     const depth = (same.depth + changed.depth) / 2;
     const middle = { depth, pieces: piecesAt(depth) };
     if (countBorders(middle.pieces, (piece) => piece.withFloor) === borders) same = middle;
     else changed = middle;
   }
-  return same === above ? [changed] : [same, changed];
+  return same !== above && isApart(above, same) ? [same, changed] : [changed];
+}
+
+interface ChangeSearch {
+  readonly piecesAt: (depth: number) => ContourPiece[];
+  readonly moment: Moment;
+  readonly sag: number;
+}
+
+/** How far the slowest border moves in plan between two depths, mm. */
+function leastMove(moment: Moment, from: number, to: number): number {
+  let least = Number.POSITIVE_INFINITY;
+  moment.cuts.forEach((cut, stage) => {
+    if (cut >= to) least = Math.min(least, reachAt(moment, stage, from) - reachAt(moment, stage, to));
+  });
+  return least;
 }
 
 /**

@@ -4,19 +4,21 @@ import { type Ring, reverseRing } from './contour-outline.ts';
 import { addTriangle, doubleArea, type MeshDraft } from './mesh-draft.ts';
 
 /**
- * Zips the rings; false, with nothing added, where a plain walk would fold over.
+ * Zips the rings; false, with nothing added, where a plain walk would fold over by more than `fold` mm².
  * No triangle folded means that the strip covers the ground between the rings once: its border winds once around it.
  */
-export function zipRings(draft: MeshDraft, outer: Ring, hole: Ring, numbers: readonly number[]): boolean {
+export function zipRings(
+  draft: MeshDraft,
+  outer: Ring,
+  hole: Ring,
+  { numbers, fold }: { numbers: readonly number[]; fold: number },
+): boolean {
   const inner = reverseRing(hole);
   const n = outer.vertices.length;
   const m = inner.vertices.length;
   const shift = nearestTo(draft, itemAt(outer.vertices, 0), inner.vertices);
   const before = draft.triangleCount;
-  const undo = (): false => {
-    draft.triangleCount = before;
-    return false;
-  };
+  let folded = 0;
   let i = 0;
   let j = 0;
   while (i < n || j < m) {
@@ -24,10 +26,18 @@ export function zipRings(draft: MeshDraft, outer: Ring, hole: Ring, numbers: rea
     const aNext = itemAt(outer.vertices, (i + 1) % n);
     const b = itemAt(inner.vertices, (j + shift) % m);
     const bNext = itemAt(inner.vertices, (j + 1 + shift) % m);
-    const outerFits = i < n && doubleArea(draft, a, aNext, b) >= 0;
-    const innerFits = j < m && doubleArea(draft, a, bNext, b) >= 0;
-    if (!outerFits && !innerFits) return undo();
-    if (outerFits && (!innerFits || squaredGap(draft, aNext, b) <= squaredGap(draft, a, bNext))) {
+    const outerArea = i < n ? doubleArea(draft, a, aNext, b) : Number.NEGATIVE_INFINITY;
+    const innerArea = j < m ? doubleArea(draft, a, bNext, b) : Number.NEGATIVE_INFINITY;
+    const bothFit = outerArea >= 0 && innerArea >= 0;
+    const takesOuter = bothFit
+      ? squaredGap(draft, aNext, b) <= squaredGap(draft, a, bNext)
+      : outerArea > innerArea;
+    folded -= Math.min(0, takesOuter ? outerArea : innerArea);
+    if (folded > 2 * fold) {
+      draft.triangleCount = before;
+      return false;
+    }
+    if (takesOuter) {
       addTriangle(draft, a, aNext, b, stageOfEdge(outer, i % n, numbers));
       i++;
     } else {
