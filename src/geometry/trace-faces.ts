@@ -58,7 +58,7 @@ export function originOf(edges: readonly TraceableEdge[], half: number): number 
   return half % 2 === 0 ? edge.start : edge.end;
 }
 
-export function spanOfHalf(edges: readonly TraceableEdge[], half: number): Span {
+function spanOfHalf(edges: readonly TraceableEdge[], half: number): Span {
   const { span } = itemAt(edges, half >> 1);
   return half % 2 === 0 ? span : reverseSpan(span);
 }
