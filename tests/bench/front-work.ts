@@ -1,0 +1,30 @@
+/** What the bench of the front does, in one module, so that it can be bundled and run as users run it. */
+import { makeContourKit } from '#front/contour-kit.ts';
+import { depthsAt } from '#front/depth-at.ts';
+import { type Front, frontOfPlan } from '#front/front.ts';
+import { indexFront } from '#front/front-index.ts';
+import { reliefMesh } from '#front/relief-mesh.ts';
+import { sectionAlong } from '#front/section-along.ts';
+import { stageVolumes } from '#front/volumes.ts';
+import { squaredDistanceTransform } from '#oracle/distance-transform.ts';
+import { makePlan } from '#plan/make-plan.ts';
+import { askedAt, partOf } from '#support/part-of.ts';
+import { plainJob } from '#support/plain-job.ts';
+import { pocketGrid } from '#support/pocket-grid.ts';
+
+/** The front of 40 × 20 rounded pockets with a deeper one nested in each, three depth classes, planned. */
+export function gridFront(): Front {
+  const grid = pocketGrid(40, 20);
+  const part = partOf(grid);
+  return frontOfPlan(makePlan({ part, asked: askedAt(part, grid.depths), job: plainJob() }), 5);
+}
+
+export {
+  depthsAt,
+  indexFront,
+  makeContourKit,
+  reliefMesh,
+  sectionAlong,
+  squaredDistanceTransform,
+  stageVolumes,
+};
