@@ -1,9 +1,11 @@
 /** TEXT and MTEXT: what they say, without their formatting, and where. Never geometry. */
 import { MIRROR_X, mapPoint } from './affine.ts';
 import type { Decoded } from './decoded.ts';
-import { type EntityTags, flagsOf, pointOf, report, textAt } from './entity-tags.ts';
+import { type EntityTags, flagsOf, pointOf, report } from './entity-tags.ts';
 import { facingOf } from './extrusion.ts';
 import { codeAt } from './tag-table.ts';
+
+const BLANK = 32;
 
 export function decodeText(entity: EntityTags): Decoded {
   // A justified text hangs on its second point.
@@ -33,10 +35,19 @@ function partsOf(entity: EntityTags): string {
   let last = '';
   for (let at = entity.first; at < entity.headEnd; at++) {
     const code = codeAt(entity.tags, at);
-    if (code === 3) text += textAt(entity.tags, entity.decode, at);
-    else if (code === 1) last = textAt(entity.tags, entity.decode, at);
+    if (code === 3) text += partWithBlanks(entity, at);
+    else if (code === 1) last = partWithBlanks(entity, at);
   }
   return text + last;
+}
+
+/** A part may end or begin with the blank between two words, which the tags trim. */
+function partWithBlanks({ tags, decode }: EntityTags, at: number): string {
+  let start = tags.starts[at] as number;
+  let end = tags.ends[at] as number;
+  while (tags.bytes[start - 1] === BLANK) start--;
+  while (tags.bytes[end] === BLANK) end++;
+  return decode(tags.bytes, start, end);
 }
 
 /** Control codes of MTEXT (DXF reference, MTEXT): \P new line, \~ blank, \S stacking, \L … switches, \f … ; settings, { } groups. */

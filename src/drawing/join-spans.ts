@@ -1,25 +1,70 @@
 /** Joins neighbours in a chain that lie on one line or on one circle. Moves nothing by more than `SAME_CARRIER`. */
-import { cross, distance, subtract } from '#geometry/point.ts';
-import { type ArcSpan, type LineSpan, lineSpan, type Span, spanFromBulge } from '#geometry/span.ts';
+import { itemAt } from '#geometry/assert.ts';
+import { cross, distance, pointOnCircle, subtract } from '#geometry/point.ts';
+import {
+  type ArcSpan,
+  type LineSpan,
+  lineSpan,
+  type Span,
+  spanFromBulge,
+  startAngle,
+} from '#geometry/span.ts';
 
-/** mm. Circles whose centres and radii differ by less are one. */
+/** mm. Circles whose centres and radii differ by less are one; so are lines. */
 const SAME_CARRIER = 1e-6;
 
 export function joinSpans(spans: readonly Span[]): Span[] {
   const joined: Span[] = [];
+  // Arcs on the circle of the first of them.
+  let run: ArcSpan[] = [];
+  const endRun = (): void => {
+    for (const arc of divideRun(run)) joined.push(arc);
+    run = [];
+  };
   for (const span of spans) {
+    const [first] = run;
+    if (span.kind === 'arc') {
+      if (first !== undefined && !isOnCircle(first, span)) endRun();
+      run.push(span);
+      continue;
+    }
+    endRun();
     const last = joined.at(-1);
-    const both = last === undefined ? undefined : joinTwo(last, span);
+    const both = last?.kind === 'line' ? joinLines(last, span) : undefined;
     if (both === undefined) joined.push(span);
     else joined[joined.length - 1] = both;
   }
+  endRun();
   return joined;
 }
 
-function joinTwo(a: Span, b: Span): Span | undefined {
-  if (a.kind === 'line' && b.kind === 'line') return joinLines(a, b);
-  if (a.kind === 'arc' && b.kind === 'arc') return joinArcs(a, b);
-  return undefined;
+function isOnCircle(first: ArcSpan, arc: ArcSpan): boolean {
+  return (
+    Math.sign(first.sweep) === Math.sign(arc.sweep) &&
+    Math.abs(first.radius - arc.radius) <= SAME_CARRIER &&
+    distance(first.center, arc.center) <= SAME_CARRIER
+  );
+}
+
+/** The whole run as equal arcs, as few as half a turn each allows; its ends stay where they are. */
+function divideRun(run: readonly ArcSpan[]): readonly Span[] {
+  if (run.length < 2) return run;
+  const first = itemAt(run, 0);
+  const sweep = run.reduce((sum, arc) => sum + arc.sweep, 0);
+  const count = Math.ceil(Math.abs(sweep) / Math.PI - 1e-9);
+  const from = startAngle(first);
+  // At half a turn, rounding must not push the bulge past 1.
+  const bulge = Math.max(-1, Math.min(1, Math.tan(sweep / count / 4)));
+  const arcs: Span[] = [];
+  let { start } = first;
+  for (let n = 1; n <= count; n++) {
+    const angle = from + (sweep * n) / count;
+    const end =
+      n === count ? itemAt(run, run.length - 1).end : pointOnCircle(first.center, first.radius, angle);
+    arcs.push(spanFromBulge(start, end, bulge));
+    start = end;
+  }
+  return arcs;
 }
 
 function joinLines(a: LineSpan, b: LineSpan): Span | undefined {
@@ -28,13 +73,4 @@ function joinLines(a: LineSpan, b: LineSpan): Span | undefined {
   if (length < distance(a.start, a.end) || length < distance(b.start, b.end)) return undefined;
   const aside = Math.abs(cross(whole, subtract(a.end, a.start))) / length;
   return aside <= SAME_CARRIER ? lineSpan(a.start, b.end) : undefined;
-}
-
-function joinArcs(a: ArcSpan, b: ArcSpan): Span | undefined {
-  const sweep = a.sweep + b.sweep;
-  if (Math.sign(a.sweep) !== Math.sign(b.sweep) || Math.abs(sweep) > Math.PI + 1e-9) return undefined;
-  const same = distance(a.center, b.center) <= SAME_CARRIER && Math.abs(a.radius - b.radius) <= SAME_CARRIER;
-  // Near a half turn and at it, rounding must not push the bulge past 1.
-  const bulge = Math.max(-1, Math.min(1, Math.tan(sweep / 4)));
-  return same ? spanFromBulge(a.start, b.end, bulge) : undefined;
 }
