@@ -232,7 +232,7 @@ function entityEnd(tags: TagTable, first: number): number {
 }
 
 /** The next 0 tag from `at` on. */
-export function afterGroups(tags: TagTable, from: number): number {
+function afterGroups(tags: TagTable, from: number): number {
   let at = from;
   while (at < tags.count && codeAt(tags, at) !== 0) at++;
   return at;

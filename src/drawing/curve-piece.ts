@@ -6,7 +6,7 @@
 import type { Point } from '#geometry/point.ts';
 import { type Affine, determinant, keepsCircles, mapPoint, mapVector } from './affine.ts';
 
-export interface LinePiece {
+interface LinePiece {
   readonly kind: 'line';
   readonly start: Point;
   readonly end: Point;

@@ -2,6 +2,7 @@
  * SPLINE, in the world's frame: control points with knots and weights when it has them, else a smooth cubic through its fit points.
  * A spline whose numbers contradict each other is left out with the reason: half a spline is worse than none.
  */
+import type { SplineProblem } from '#findings/entity-findings.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { distance, type Point } from '#geometry/point.ts';
 import type { SplinePiece } from './curve-piece.ts';
@@ -105,30 +106,9 @@ function checkKnots(entity: EntityTags, { degree, knots, points }: SplineGroups)
   return true;
 }
 
-function refuse(
-  entity: EntityTags,
-  problem: Parameters<typeof reportSpline>[1],
-  found: number,
-  wanted: number,
-): undefined {
-  reportSpline(entity, problem, found, wanted);
-  return undefined;
-}
-
-function reportSpline(
-  entity: EntityTags,
-  problem:
-    | 'degree'
-    | 'too few points'
-    | 'knot count'
-    | 'knots fall'
-    | 'knots repeat'
-    | 'weight count'
-    | 'weight',
-  found: number,
-  wanted: number,
-): void {
+function refuse(entity: EntityTags, problem: SplineProblem, found: number, wanted: number): undefined {
   report(entity, 'spline-unusable', { problem, found, wanted });
+  return undefined;
 }
 
 function interpolated(entity: EntityTags, { fitPoints }: SplineGroups): SplinePiece | undefined {

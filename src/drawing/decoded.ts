@@ -8,7 +8,7 @@ export interface DecodedCurve {
   readonly pieces: readonly CurvePiece[];
 }
 
-export interface DecodedNote {
+interface DecodedNote {
   readonly what: 'note';
   readonly text: string;
   readonly at: Point;

@@ -71,7 +71,7 @@ export function openEntity(file: EntityFile, range: { first: number; end: number
   };
 }
 
-export function textAt(tags: TagTable, decode: DecodeText, at: number): string {
+function textAt(tags: TagTable, decode: DecodeText, at: number): string {
   return decode(tags.bytes, tags.starts[at] as number, tags.ends[at] as number);
 }
 

@@ -4,7 +4,7 @@ import type { PassedEntity } from './decoded.ts';
 import type { PassedOver } from './drawing.ts';
 import type { EntityTags } from './entity-tags.ts';
 
-export const IN_PAPER_SPACE = 'it lies in paper space';
+const IN_PAPER_SPACE = 'it lies in paper space';
 
 interface Row {
   readonly kind: string;

@@ -11,7 +11,7 @@ export interface DrawingParts {
   readonly entities: string;
 }
 
-export interface LayerPart {
+interface LayerPart {
   readonly name: string;
   readonly color?: number;
   readonly flags?: number;
@@ -73,7 +73,7 @@ export function section(name: string, body: string): string {
   return tags([0, 'SECTION'], [2, name]) + body + tags([0, 'ENDSEC']);
 }
 
-export function layerTable(layers: readonly LayerPart[]): string {
+function layerTable(layers: readonly LayerPart[]): string {
   const records = layers.map(({ name, color = 7, flags = 0 }) =>
     tags([0, 'LAYER'], [2, name], [70, flags], [62, color], [6, 'CONTINUOUS']),
   );
