@@ -28,7 +28,7 @@ export const UPRIGHT = 1e-6;
 /** Shares: unequal scales and axes closer than this are equal (a double's rounding through a dozen nested insertions). */
 export const EQUAL_SCALE = 1e-9;
 
-/** Bytes. A flat pattern has 1 to 5 MB; 200 MB read in about ten seconds and 1.5 GB, past that nobody is served. */
+/** Bytes. A flat pattern has 1 to 5 MB; time and memory grow in step with size (tests/bench/drawing.bench.ts), and past this nobody is served. */
 export const MOST_BYTES = 200_000_000;
 
 /** Entities in one file. A million-entity file is a point cloud or a map, not a sheet to mill. */
