@@ -1,34 +1,18 @@
 /**
  * The plan from regions and what is asked of them: levels, then openings, pieces and scribe lines cluster by cluster,
- * then the stages of the run, deepest level first (M3, M4). Pure; what a cluster came to is kept in a memory that the
- * caller owns, so that a change of one depth plans one cluster again.
+ * then the stages of the run, deepest level first (M3, M4).
  */
 import { etchMinutes } from '#bath/etch-minutes.ts';
 import { type Finding, finding } from '#findings/finding.ts';
-import type { Arrangement } from '#geometry/arrangement.ts';
 import { itemAt } from '#geometry/assert.ts';
-import { type HalfEdges, halfEdgesOf } from '#geometry/half-edges.ts';
 import type { Job } from '#part/job.ts';
 import type { Asked, Part, RegionId } from '#part/part.ts';
 import { allowance, type Undercut } from './allowance.ts';
 import { chooseLevels } from './choose-levels.ts';
 import type { EtchPlan, PlannedRegion, Stage } from './etch-plan.ts';
-import { type Cluster, findClusters } from './find-clusters.ts';
-import type { LevelField } from './largest-opening.ts';
-import { type ClusterStage, lastOpened, type OpenedCluster, openCluster } from './open-cluster.ts';
+import { type ClusterStage, lastOpened, type OpenedCluster } from './open-cluster.ts';
+import { type ClusterMemory, createClusterMemory, openClusters } from './open-clusters.ts';
 import { stageColors } from './stage-colors.ts';
-
-/** What is worth keeping from one plan to the next of the same arrangement. */
-export interface ClusterMemory {
-  arrangement: Arrangement | undefined;
-  walk: HalfEdges | undefined;
-  /** Clusters by everything that they depend on. */
-  clusters: Map<string, OpenedCluster>;
-}
-
-export function createClusterMemory(): ClusterMemory {
-  return { arrangement: undefined, walk: undefined, clusters: new Map() };
-}
 
 export interface PlanInput {
   readonly part: Part;
@@ -49,7 +33,8 @@ export function makePlan({ part, asked, job, memory = createClusterMemory() }: P
   );
   const { etchFactor, edgeDatum, rate } = job.process;
   const undercut = { etchFactor, edgeDatum };
-  const clusters = openClusters({ part, regions, undercut, memory });
+  const levels = levelsByFace(part, regions);
+  const clusters = openClusters({ arrangement: part.arrangement, levels, undercut, memory });
   const stages = stagesOf(
     regions,
     clusters.map((each) => each.stages),
@@ -60,47 +45,12 @@ export function makePlan({ part, asked, job, memory = createClusterMemory() }: P
   return { regions, sheet: part.sheet, stages, etchFactor, rate, findings };
 }
 
-function openClusters(input: {
-  part: Part;
-  regions: readonly PlannedRegion[];
-  undercut: Undercut;
-  memory: ClusterMemory;
-}): OpenedCluster[] {
-  const { part, regions, undercut, memory } = input;
-  if (memory.arrangement !== part.arrangement || memory.walk === undefined) {
-    memory.arrangement = part.arrangement;
-    memory.walk = halfEdgesOf(part.arrangement);
-    memory.clusters = new Map();
-  }
-  const field = levelField(memory.walk, part, regions);
-  const process = JSON.stringify(undercut);
-  const kept = new Map<string, OpenedCluster>();
-  const opened = findClusters(field.walk, field.levels).map((cluster) => {
-    const key = `${process} ${clusterKey(cluster, field)}`;
-    const known = memory.clusters.get(key) ?? openCluster(field, cluster, undercut);
-    kept.set(key, known);
-    return known;
-  });
-  memory.clusters = kept;
-  return opened;
-}
-
-function clusterKey({ faces }: Cluster, { levels }: LevelField): string {
-  return faces.map((face) => `${face}:${levels[face]}`).join(' ');
-}
-
 /** Levels by face. Without a sheet the outside is land that goes on for ever; with one it is no metal. */
-function levelField(walk: HalfEdges, part: Part, regions: readonly PlannedRegion[]): LevelField {
-  const levels = Float64Array.from(part.regionOfFace, (region, face) => {
+function levelsByFace(part: Part, regions: readonly PlannedRegion[]): Float64Array {
+  return Float64Array.from(part.regionOfFace, (region, face) => {
     if (region >= 0) return itemAt(regions, region).level;
     return face === 0 && part.sheet.length === 0 ? 0 : -1;
   });
-  const levelOf = (face: number) => itemAt(levels, face);
-  const sheetEdges: number[] = [];
-  for (let halfEdge = 0; halfEdge < walk.count; halfEdge++) {
-    if (levelOf(walk.leftOf(halfEdge)) < 0 && levelOf(walk.rightOf(halfEdge)) >= 0) sheetEdges.push(halfEdge);
-  }
-  return { walk, levels, sheetEdges };
 }
 
 function stagesOf(

@@ -8,7 +8,7 @@ import type { Drawing } from '#drawing/drawing.ts';
 import { type ReadOptions, readDrawing } from '#drawing/read-drawing.ts';
 import { findRegions, type RegionsFound } from '#part/find-regions.ts';
 import type { Job } from '#part/job.ts';
-import { type ClusterMemory, createClusterMemory } from '#plan/make-plan.ts';
+import { type ClusterMemory, createClusterMemory } from '#plan/open-clusters.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 
 export interface RunMemory {

@@ -1,0 +1,81 @@
+/**
+ * All clusters of a part opened. What each came to is kept in a memory that the caller owns, so that a change of one
+ * depth opens one cluster again; the rest costs a comparison a face.
+ */
+import type { Arrangement } from '#geometry/arrangement.ts';
+import { type HalfEdges, halfEdgesOf } from '#geometry/half-edges.ts';
+import type { Undercut } from './allowance.ts';
+import { type Cluster, findClusters } from './find-clusters.ts';
+import type { LevelField } from './largest-opening.ts';
+import { type OpenedCluster, openCluster } from './open-cluster.ts';
+
+/** What is worth keeping from one plan to the next of the same arrangement. */
+export interface ClusterMemory {
+  linework: Linework | undefined;
+  /** Clusters as long as the same faces are etched, to whatever depth. */
+  grouping: Grouping | undefined;
+  /** Clusters by everything that they depend on. */
+  opened: Map<string, OpenedCluster>;
+}
+
+interface Linework {
+  readonly arrangement: Arrangement;
+  readonly walk: HalfEdges;
+}
+
+interface Grouping {
+  /** By face: -1 no metal, 0 land, 1 etched. */
+  readonly kinds: Int8Array;
+  readonly clusters: readonly Cluster[];
+  readonly sheetEdges: readonly number[];
+}
+
+export function createClusterMemory(): ClusterMemory {
+  return { linework: undefined, grouping: undefined, opened: new Map() };
+}
+
+/** @param levels level by face: 0 for land, -1 where there is no metal */
+export function openClusters(input: {
+  readonly arrangement: Arrangement;
+  readonly levels: Float64Array;
+  readonly undercut: Undercut;
+  readonly memory: ClusterMemory;
+}): OpenedCluster[] {
+  const { arrangement, levels, undercut, memory } = input;
+  const walk = walkOf(memory, arrangement);
+  const { clusters, sheetEdges } = groupingOf(memory, walk, levels);
+  const field: LevelField = { walk, levels, sheetEdges };
+  const process = JSON.stringify(undercut);
+  const kept = new Map<string, OpenedCluster>();
+  const opened = clusters.map((cluster) => {
+    const key = `${process} ${cluster.faces.map((face) => `${face}:${levels[face]}`).join(' ')}`;
+    const known = memory.opened.get(key) ?? openCluster(field, cluster, undercut);
+    kept.set(key, known);
+    return known;
+  });
+  memory.opened = kept;
+  return opened;
+}
+
+function walkOf(memory: ClusterMemory, arrangement: Arrangement): HalfEdges {
+  if (memory.linework?.arrangement === arrangement) return memory.linework.walk;
+  const walk = halfEdgesOf(arrangement);
+  memory.linework = { arrangement, walk };
+  memory.grouping = undefined;
+  memory.opened = new Map();
+  return walk;
+}
+
+function groupingOf(memory: ClusterMemory, walk: HalfEdges, levels: Float64Array): Grouping {
+  const kinds = Int8Array.from(levels, Math.sign);
+  const known = memory.grouping;
+  if (known?.kinds.every((kind, face) => kind === kinds[face])) return known;
+  const isMetal = (face: number) => (kinds[face] ?? -1) >= 0;
+  const sheetEdges: number[] = [];
+  for (let halfEdge = 0; halfEdge < walk.count; halfEdge++) {
+    if (!isMetal(walk.leftOf(halfEdge)) && isMetal(walk.rightOf(halfEdge))) sheetEdges.push(halfEdge);
+  }
+  const grouping = { kinds, clusters: findClusters(walk, levels), sheetEdges };
+  memory.grouping = grouping;
+  return grouping;
+}
