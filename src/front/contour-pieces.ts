@@ -15,7 +15,7 @@ import { isInside } from './inside-index.ts';
 import { cutWhereTheyMeet, pointOfSpread, type Spread, spreadFeature } from './spread.ts';
 
 /** mm; borders nearer than this to each other are the same border. */
-export const SAME = 2e-6;
+const SAME = 2e-6;
 
 export interface ContourPiece {
   readonly spread: Spread;

@@ -13,7 +13,7 @@ import { addTriangle, doubleArea, type MeshDraft } from './mesh-draft.ts';
 import { zipRings } from './zip-rings.ts';
 
 /** Stage number of a triangle, from its corners. */
-export type StageOfTriangle = (a: number, b: number, c: number) => number;
+type StageOfTriangle = (a: number, b: number, c: number) => number;
 
 export interface PatchRules {
   /** Flat patches need no care for the shape of their triangles. */

@@ -10,7 +10,7 @@ import { assert } from '#geometry/assert.ts';
 import type { Loop } from '#geometry/span.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 
-export interface FrontStage {
+interface FrontStage {
   /** As in the plan, from 1. */
   readonly number: number;
   /** Depth at the end, mm. */

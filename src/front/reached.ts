@@ -31,7 +31,7 @@ export interface Reached {
 }
 
 /** mm of etch that land may take and still count as kept: the accuracy to which scribe lines are placed. */
-export const LAND_KEPT = 0.005;
+const LAND_KEPT = 0.005;
 
 /** At the end of the run. Cost grows with the borders near the region only. */
 export function reachedIn(kit: ContourKit, region: RegionAsk, minute?: number): Reached {

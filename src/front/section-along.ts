@@ -71,21 +71,20 @@ export function sectionAlong(
           { length: Math.max(2, ask.samples) },
           (_, i, n = Math.max(2, ask.samples ?? 2)) => (length * i) / (n - 1),
         );
-  const bandProbes = bandMoments(index, ask.minute).map((each) =>
-    makeGauge(index, cut, makeProbe(index, each)),
-  );
+  const earlier = bandMoments(index, ask.minute).map((each) => makeProbe(index, each));
   return distances.map((distance) => {
     const x = from.x + cut.ux * distance;
     const y = from.y + cut.uy * distance;
-    const { depth, stage } = gauge(distance);
+    const hasMetal = isOnSheet(index, x, y);
+    const depth = hasMetal ? probe.measure(x, y) : 0;
     return {
       distance,
       x,
       y,
       depth,
-      stage,
-      bands: bandProbes.map((measure) => measure(distance).depth),
-      thickness: isOnSheet(index, x, y) ? Math.max(0, index.front.thickness - depth) : 0,
+      stage: hasMetal ? probe.stage() : 0,
+      bands: [...earlier.map((each) => (hasMetal ? each.measure(x, y) : 0)), depth],
+      thickness: hasMetal ? Math.max(0, index.front.thickness - depth) : 0,
       target: ask.targetAt?.({ x, y }),
     };
   });
@@ -113,16 +112,12 @@ function makeGauge(index: FrontIndex, { from, ux, uy }: Cut, probe: Probe): Gaug
   };
 }
 
-/** The moments at which each stage's bath ended, up to the minute asked for. */
+/** The moments at which each stage's bath but the last ended, or the minute asked for if that is sooner. */
 function bandMoments({ front }: FrontIndex, minute: number | undefined): Moment[] {
   const now = minute ?? endMinute(front);
-  return front.stages.map((stage, i) => {
-    const end = i === front.stages.length - 1 ? endMinute(front) : stage.startMinute + stage.minutes;
-    return momentAt(
-      front,
-      minute === undefined && i === front.stages.length - 1 ? undefined : Math.min(now, end),
-    );
-  });
+  return front.stages
+    .slice(0, -1)
+    .map(({ startMinute, minutes }) => momentAt(front, Math.min(now, startMinute + minutes)));
 }
 
 /** Breakpoints, and places between them until chords hold the tolerance. */
@@ -187,12 +182,14 @@ function featuresAlong(index: FrontIndex, from: Point, to: Point): number[] {
 }
 
 /** Looks for changes this many times within a smooth-looking stretch. */
-const LOOKS = 8;
+const LOOKS = 4;
 
 /** Where one source gives way to another between two breakpoints: crests and the valleys' ends, found by halving. */
 function changesBetween(gauge: Gauge, low: number, high: number): number[] {
   const changes: number[] = [];
   const inset = Math.min(SHARP, (high - low) / 4);
+  // Floors and untouched land end at breakpoints: a stretch with one at both ends and in its middle has no change.
+  if ([low + inset, (low + high) / 2, high - inset].every((at) => gauge(at).feature === -1)) return changes;
   let before = low + inset;
   for (let i = 1; i <= LOOKS; i++) {
     const after = low + inset + ((high - low - 2 * inset) * i) / LOOKS;

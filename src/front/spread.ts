@@ -18,7 +18,7 @@ export interface Spread {
 }
 
 /** Spreads this near are one: well under the 0.005 mm of the lines, well over the rounding of crossings at small angles. */
-export const TOUCHING = 1e-5;
+const TOUCHING = 1e-5;
 
 /** The spread feature, or nothing when it has shrunk away: a hollow arc ends at its centre, a corner is no border at reach 0. */
 export function spreadFeature(feature: Feature, reach: number): Spread | undefined {

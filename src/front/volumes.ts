@@ -70,7 +70,7 @@ function clusterVolume(
 }
 
 /** Area deeper than a depth, of the features given, inside the clip. mm² */
-export function contourArea(
+function contourArea(
   kit: ContourKit,
   ask: { members: ArrayLike<number>; moment: Moment; depth: number; clip?: ClipBorder | undefined },
 ): number {

@@ -13,13 +13,15 @@ import { plainJob } from '#support/plain-job.ts';
 import { pocketGrid } from '#support/pocket-grid.ts';
 
 /** The front of 40 × 20 rounded pockets with a deeper one nested in each, three depth classes, planned. */
-export function gridFront(): Front {
+function gridFront(): Front {
   const grid = pocketGrid(40, 20);
   const part = partOf(grid);
   return frontOfPlan(makePlan({ part, asked: askedAt(part, grid.depths), job: plainJob() }), 5);
 }
 
-export {
+/** @public */
+export const frontWork = {
+  gridFront,
   depthsAt,
   indexFront,
   makeContourKit,
@@ -27,4 +29,4 @@ export {
   sectionAlong,
   squaredDistanceTransform,
   stageVolumes,
-};
+} as const;
