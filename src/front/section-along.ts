@@ -75,14 +75,13 @@ export function sectionAlong(
   return distances.map((distance) => {
     const x = from.x + cut.ux * distance;
     const y = from.y + cut.uy * distance;
-    const hasMetal = isOnSheet(index, x, y);
-    const depth = hasMetal ? probe.measure(x, y) : 0;
+    const { hasMetal, depth, stage } = gauge(distance);
     return {
       distance,
       x,
       y,
       depth,
-      stage: hasMetal ? probe.stage() : 0,
+      stage,
       bands: [...earlier.map((each) => (hasMetal ? each.measure(x, y) : 0)), depth],
       thickness: hasMetal ? Math.max(0, index.front.thickness - depth) : 0,
       target: ask.targetAt?.({ x, y }),
@@ -95,6 +94,7 @@ function isOnSheet({ sheet }: FrontIndex, x: number, y: number): boolean {
 }
 
 interface Reading {
+  readonly hasMetal: boolean;
   readonly depth: number;
   readonly stage: number;
   readonly feature: number;
@@ -102,13 +102,19 @@ interface Reading {
 
 type Gauge = (distance: number) => Reading;
 
-/** The probe along the cut; off the sheet there is nothing to etch. */
+/** The probe along the cut, which keeps its readings; off the sheet there is nothing to etch. */
 function makeGauge(index: FrontIndex, { from, ux, uy }: Cut, probe: Probe): Gauge {
+  const readings = new Map<number, Reading>();
   return (distance) => {
+    const known = readings.get(distance);
+    if (known !== undefined) return known;
     const x = from.x + ux * distance;
     const y = from.y + uy * distance;
-    if (!isOnSheet(index, x, y)) return { depth: 0, stage: 0, feature: -1 };
-    return { depth: probe.measure(x, y), stage: probe.stage(), feature: probe.feature() };
+    const reading = isOnSheet(index, x, y)
+      ? { hasMetal: true, depth: probe.measure(x, y), stage: probe.stage(), feature: probe.feature() }
+      : { hasMetal: false, depth: 0, stage: 0, feature: -1 };
+    readings.set(distance, reading);
+    return reading;
   };
 }
 
@@ -229,7 +235,7 @@ function bend(
   const middle: At = { at, ...gauge(at) };
   if (liesOnChord(start, middle, stop, tolerance)) {
     // A steep stretch next to a flat one can put the middle on the chord by chance: ask a quarter too.
-    const quarter = (3 * start.at + stop.at) / 4;
+    const quarter = (start.at + at) / 2;
     if (liesOnChord(start, { at: quarter, ...gauge(quarter) }, stop, tolerance)) return;
   }
   bend(gauge, start, middle, tolerance, into, halvings - 1);

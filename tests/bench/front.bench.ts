@@ -26,7 +26,6 @@ test('the front of 800 nested pockets', async () => {
   const points = scatter(box);
   const middle = box.y + box.height / 2 + 20;
   const across = () => work.sectionAlong(index, { x: box.x, y: middle }, { x: box.x + box.width, y: middle });
-  for (let i = 0; i < 20; i++) across();
   let triangles = 0;
   let places = 0;
   const rows = [
@@ -42,10 +41,10 @@ test('the front of 800 nested pockets', async () => {
     ],
     [
       'section across the sheet',
-      // Dragged lines ask for many: what counts is a warm one.
+      // A dragged line asks for one after another: the mean of ten.
       rounds(() => {
-        places = across().length;
-      }),
+        for (let i = 0; i < 10; i++) places = across().length;
+      }).map((seconds) => seconds / 10),
       'under 0.02 s asked',
     ],
   ] as const;
