@@ -62,10 +62,12 @@ export function bufferedOpenings(
       const forbidden = shallower.map((each) => grown(at(each), allowance(level, each)));
       const deeper = levels.filter((each) => each > level);
       const margins = clusters.flatMap((cluster) =>
-        deeper.map((each) => ({
-          there: anyOf(at(each, cluster)),
-          near: grown(at(level, cluster), allowance(each, level)),
-        })),
+        deeper
+          .filter((each) => at(level, cluster).length > 0 && at(each, cluster).length > 0)
+          .map((each) => ({
+            there: anyOf(at(each, cluster)),
+            near: grown(at(level, cluster), allowance(each, level)),
+          })),
       );
       const own = anyOf(at(level));
       const isBare = before;
@@ -96,22 +98,20 @@ function touchingGroups(regions: readonly OracleRegion[]): OracleRegion[][] {
 }
 
 function anyOf(shapes: readonly Rings[]): (place: Place) => boolean {
-  const boxed = shapes.map((rings) => {
-    const xs = (rings[0] ?? []).map(([x]) => x);
-    const ys = (rings[0] ?? []).map(([, y]) => y);
-    return {
-      rings,
-      minX: Math.min(...xs),
-      maxX: Math.max(...xs),
-      minY: Math.min(...ys),
-      maxY: Math.max(...ys),
-    };
-  });
-  return (place) =>
-    boxed.some(
-      ({ rings, minX, maxX, minY, maxY }) =>
-        place.x >= minX && place.x <= maxX && place.y >= minY && place.y <= maxY && isInside(rings, place),
-    );
+  const measured = shapes.map((rings) => rings.map(measureRing));
+  return (place) => measured.some((rings) => isInside(rings, place));
+}
+
+interface MeasuredRing {
+  readonly ring: Coordinates;
+  readonly maxX: number;
+  readonly minY: number;
+  readonly maxY: number;
+}
+
+function measureRing(ring: Coordinates): MeasuredRing {
+  const ys = ring.map(([, y]) => y);
+  return { ring, maxX: Math.max(...ring.map(([x]) => x)), minY: Math.min(...ys), maxY: Math.max(...ys) };
 }
 
 /** The buffer of a polygon as polygons. */
@@ -140,10 +140,11 @@ function ringsOf(polygon: Geometry): Rings {
   return [plain(polygon.getExteriorRing()), ...holes.map(plain)];
 }
 
-/** Even-odd ray casting. */
-function isInside(rings: Rings, { x, y }: Place): boolean {
+/** Even-odd ray casting to the right; rings that the ray cannot meet are passed over. */
+function isInside(rings: readonly MeasuredRing[], { x, y }: Place): boolean {
   let inside = false;
-  for (const ring of rings) {
+  for (const { ring, maxX, minY, maxY } of rings) {
+    if (x > maxX || y < minY || y > maxY) continue;
     for (let index = 0, last = ring.length - 1; index < ring.length; last = index++) {
       const [ax, ay] = ring[index] ?? [0, 0];
       const [bx, by] = ring[last] ?? [0, 0];

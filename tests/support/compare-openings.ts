@@ -1,0 +1,71 @@
+/** Openings and pieces of a plan against the independent engine, place by place along both engines' borders. */
+import { expect } from 'vitest';
+import { isInsideLoops } from '#geometry/inside-loops.ts';
+import { type Loop, pointAlong, tangentAlong } from '#geometry/span.ts';
+import { bufferedOpenings, type OracleOpenings, type Place } from '#oracle/buffered-openings.ts';
+import { allowance, type Undercut } from '#plan/allowance.ts';
+import type { EtchPlan } from '#plan/etch-plan.ts';
+import { tessellate } from './tessellate.ts';
+
+/** Borders may differ by what the contract allows a scribe line to be off, mm. */
+const TOLERANCE = 0.005;
+
+/** Expects every opening and piece to agree with the oracle's within the tolerance. */
+export function compareOpenings({ regions, stages }: EtchPlan, undercut: Undercut): void {
+  const faces = regions.map(({ level, loops }) => ({
+    level,
+    rings: loops.map((loop) => tessellate(loop, 0.0004)),
+  }));
+  const oracle = bufferedOpenings(faces, (level, depth) => allowance(undercut, { level, depth }));
+  expect(stages.map(({ level }) => level)).toEqual(oracle.stages.map(({ level }) => level));
+  const ours = stages.flatMap((stage) => besideLoops([...stage.piece, ...stage.opening]));
+  const places = [...ours, ...besideRings(oracle)];
+  for (const [index, stage] of stages.entries()) {
+    const expected = oracle.stages[index];
+    if (expected === undefined) continue;
+    for (const place of places) {
+      const where = `(${place.x}, ${place.y}) at level ${stage.level}`;
+      expect(
+        agrees(isInsideLoops(stage.opening, place), expected.isInOpening, place),
+        `opening at ${where}`,
+      ).toBe(true);
+      expect(agrees(isInsideLoops(stage.piece, place), expected.isInPiece, place), `piece at ${where}`).toBe(
+        true,
+      );
+    }
+  }
+}
+
+/** Whether the oracle says the same of the place, or of one within the tolerance. */
+function agrees(isInside: boolean, oracle: (place: Place) => boolean, { x, y }: Place): boolean {
+  if (oracle({ x, y }) === isInside) return true;
+  return Array.from({ length: 16 }, (_, index) => (index * Math.PI) / 8).some(
+    (angle) =>
+      oracle({ x: x + TOLERANCE * Math.cos(angle), y: y + TOLERANCE * Math.sin(angle) }) === isInside,
+  );
+}
+
+/** Places just beside our own borders, on both sides: a border that is off by more than the tolerance tells here. */
+function besideLoops(loops: readonly Loop[]): Place[] {
+  return loops.flat().flatMap((span) =>
+    [0.03, 0.5, 0.97].flatMap((share) => {
+      const along = tangentAlong(span, share);
+      const { x, y } = pointAlong(span, share);
+      return [-0.0005, 0.0005].map((side) => ({ x: x - along.y * side, y: y + along.x * side }));
+    }),
+  );
+}
+
+/** Places beside the oracle's borders: an opening that we lack tells here. */
+function besideRings({ borders }: OracleOpenings): Place[] {
+  return borders.flat().flatMap((ring) =>
+    ring.flatMap(([x, y], index) =>
+      index % 25 === 0
+        ? [
+            { x: x - 0.006, y: y - 0.006 },
+            { x: x + 0.006, y: y + 0.006 },
+          ]
+        : [],
+    ),
+  );
+}
