@@ -17,10 +17,7 @@ import { type ArcSpan, arcSpan, type Loop, lineSpan, loopArea, type Span, startA
 
 /** A curve that an outline may be made of, with whatever the caller wants to know of it later. */
 export interface Carrier<Tag> {
-  /** The curve as it was put on the grid. */
   readonly span: Span;
-  /** The curve that belongs there, where the grid held it a little off on purpose. */
-  readonly exact?: Span;
   readonly tag: Tag;
 }
 
@@ -173,7 +170,7 @@ function joinRuns<Tag>(runs: readonly Run<Tag>[]): Run<Tag>[] {
 function belongTogether<Tag>(a: Run<Tag>, b: Run<Tag>): boolean {
   if (a.carrier === undefined || b.carrier === undefined) return false;
   if (a.carrier === b.carrier) return true;
-  return a.carrier.tag === b.carrier.tag && sameCarrier(exactOf(a.carrier), exactOf(b.carrier));
+  return a.carrier.tag === b.carrier.tag && sameCarrier(a.carrier.span, b.carrier.span);
 }
 
 function mergeRuns<Tag>(a: Run<Tag>, b: Run<Tag>): Run<Tag> {
@@ -188,16 +185,12 @@ function pathLength(points: readonly Point[]): number {
   return length;
 }
 
-function exactOf<Tag>({ span, exact }: Carrier<Tag>): Span {
-  return exact ?? span;
-}
-
 /** Where a run ends and the next begins. */
 function jointOf<Tag>(before: Run<Tag>, after: Run<Tag>): Point | undefined {
   const corner = before.points.at(-1);
   if (before.carrier === undefined || after.carrier === undefined || corner === undefined) return undefined;
-  const a = exactOf(before.carrier);
-  const b = exactOf(after.carrier);
+  const a = before.carrier.span;
+  const b = after.carrier.span;
   const known = knownJoint(a, b, corner);
   if (known !== undefined) return known;
   if (sameCarrier(a, b)) return footOn(a, corner);
@@ -232,8 +225,7 @@ function spanOfRun<Tag>(
 ): TracedSpan<Tag>[] | undefined {
   const { carrier, points } = run;
   if (carrier === undefined || from === undefined || to === undefined) return undefined;
-  const { tag } = carrier;
-  const span = exactOf(carrier);
+  const { span, tag } = carrier;
   if (span.kind === 'line') {
     const along = subtract(itemAt(points, points.length - 1), itemAt(points, 0));
     if (dot(subtract(to, from), along) <= 0 || distance(from, to) < GRID) return undefined;
@@ -281,11 +273,10 @@ function arcPieces(carrier: ArcSpan, from: Point, to: Point, sweep: number): Arc
 
 /** A ring that is one circle all round. */
 function wholeCircle<Tag>({ carrier, points }: Run<Tag>): TracedLoop<Tag> | undefined {
-  const exact = carrier === undefined ? undefined : exactOf(carrier);
-  if (carrier === undefined || exact === undefined || exact.kind === 'line') return undefined;
-  const { center, radius } = exact;
+  if (carrier === undefined || carrier.span.kind === 'line') return undefined;
+  const { center, radius } = carrier.span;
   const turn = Math.sign(turnedRound(center, points)) * Math.PI;
-  const from = startAngle(exact);
+  const from = startAngle(carrier.span);
   return [0, 1].map((half) => ({
     span: arcSpan({ center, radius, from: from + half * turn, sweep: turn }),
     tag: carrier.tag,

@@ -13,8 +13,8 @@ import { positivelyWound, type Ring, ringOf } from '#geometry/rings.ts';
 import type { Span } from '#geometry/span.ts';
 import type { Cluster } from './find-clusters.ts';
 
-/** Where a border of an opening comes from: cut in the maskant, laid down by an earlier stage, or the sheet's own edge. */
-export type BorderKind = 'cut' | 'earlier' | 'sheet-edge';
+/** What a border of an opening is: a cut in the maskant, or the sheet's own edge. */
+export type BorderKind = 'cut' | 'sheet-edge';
 
 export interface LevelField {
   readonly walk: HalfEdges;

@@ -2,7 +2,7 @@
  * Openings, pieces and scribe lines of one cluster, deepest level first (M3.1, M3.2). Borders of a piece that an
  * earlier stage has already cut are not cut again, so a line may be open and end on an earlier one.
  */
-import { itemAt } from '#geometry/assert.ts';
+import { coverSpan } from '#geometry/cover-span.ts';
 import { combineLoops } from '#geometry/grow-loops.ts';
 import { traceBorder } from '#geometry/half-edges.ts';
 import { isInsideLoops } from '#geometry/inside-loops.ts';
@@ -125,22 +125,24 @@ function isStrictlyInside({ undercut, level, bared }: Step, largest: LargestOpen
 function ring({ level, bared, origin }: Step, largest: LargestOpening): ClusterStage {
   const traced = rebuildLoops(largest.rings, largest.carriers, origin);
   const opening = traced.map(spansOf);
-  return { level, piece: [...opening, ...bared.loops.map(reverseSpans)], opening, lines: linesOf(traced) };
+  return {
+    level,
+    piece: [...opening, ...bared.loops.map(reverseSpans)],
+    opening,
+    lines: linesOf(traced, []),
+  };
 }
 
 /** P(ℓ) = (O(ℓ) ∩ zone) − Ω(previous), Ω(ℓ) = Ω(previous) ∪ P(ℓ), on the grid; then both are rebuilt. */
 function part(step: Step, largest: LargestOpening, isWhole: boolean): ClusterStage {
   const { level, bared, origin } = step;
   const reach: Reach = isWhole ? largest : withinZone(step, largest);
-  // Earlier lines come first: where a later border runs along one, it is the earlier cut.
-  const carriers = [
-    ...bared.loops.flat().map((span) => ({ span, tag: 'earlier' as const })),
-    ...reach.carriers,
-  ];
+  const earlier = bared.loops.flat();
+  const carriers = [...earlier.map((span) => ({ span, tag: 'cut' as const })), ...reach.carriers];
   const before = bared.loops.map((loop) => ringOf(loop, origin));
   const piece = rebuildLoops(combineRings('subtract', reach.rings, before), carriers, origin);
   const opening = rebuildLoops(combineRings('unite', reach.rings, before), carriers, origin);
-  return { level, piece: piece.map(spansOf), opening: opening.map(spansOf), lines: linesOf(piece) };
+  return { level, piece: piece.map(spansOf), opening: opening.map(spansOf), lines: linesOf(piece, earlier) };
 }
 
 function withinZone(
@@ -157,19 +159,22 @@ function withinZone(
 }
 
 /** What of the piece's border has to be cut: all but earlier lines and the sheet's edge, in chains as long as can be. */
-function linesOf(piece: readonly TracedLoop<BorderKind>[]): Path[] {
+function linesOf(piece: readonly TracedLoop<BorderKind>[], earlier: readonly Span[]): Path[] {
   return piece.flatMap((loop): Path[] => {
-    const isCut = loop.map(({ tag }) => tag === 'cut' || tag === undefined);
-    if (isCut.every(Boolean)) return [{ closed: true, spans: spansOf(loop) }];
-    const seam = isCut.findIndex((cut, index) => cut && !isCut[(index + loop.length - 1) % loop.length]);
-    if (seam < 0) return [];
+    const parts = loop.flatMap(({ span, tag }) =>
+      tag === 'sheet-edge' ? [{ span, isCovered: true }] : coverSpan(span, earlier),
+    );
+    if (parts.every(({ isCovered }) => !isCovered)) return [{ closed: true, spans: spansOf(loop) }];
+    const seam = parts.findIndex(({ isCovered }) => isCovered);
     const chains: Span[][] = [];
-    loop.forEach((_, step) => {
-      const index = (seam + step) % loop.length;
-      if (!isCut[index]) return;
-      if (step === 0 || !isCut[(index + loop.length - 1) % loop.length]) chains.push([]);
-      chains.at(-1)?.push(itemAt(loop, index).span);
-    });
+    let chain: Span[] = [];
+    for (const { span, isCovered } of [...parts.slice(seam), ...parts.slice(0, seam + 1)]) {
+      if (!isCovered) chain.push(span);
+      else if (chain.length > 0) {
+        chains.push(chain);
+        chain = [];
+      }
+    }
     return chains.map((spans) => ({ closed: false, spans }));
   });
 }

@@ -4,18 +4,12 @@
  */
 import { traceBorder } from '#geometry/half-edges.ts';
 import type { Point } from '#geometry/point.ts';
-import { pushBorder, shiftLeft } from '#geometry/push-border.ts';
+import { pushBorder } from '#geometry/push-border.ts';
 import type { Carrier } from '#geometry/rebuild-loops.ts';
-import { combineRings, positivelyWound, type Ring, ringOf, SAGITTA } from '#geometry/rings.ts';
+import { combineRings, positivelyWound, type Ring, ringOf } from '#geometry/rings.ts';
 import { type Loop, reverseSpans } from '#geometry/span.ts';
 import type { Cluster } from './find-clusters.ts';
 import type { BorderKind, LevelField } from './largest-opening.ts';
-
-/**
- * The margin is grown this much too far on the grid, so that it overlaps the deeper opening in spite of chords and no
- * hair of maskant is left between; where the margin's own border shows, its carrier takes the surplus back.
- */
-const OVERLAP = 1.5 * SAGITTA;
 
 export interface PieceZone {
   readonly rings: readonly Ring[];
@@ -37,13 +31,8 @@ export function pieceZone(
   for (const [deeper, width] of allowanceFrom) {
     const there = bordersOf(field, cluster, deeper);
     carriers.push(...there.flat().map((span) => ({ span, tag: 'cut' as const })));
-    const margin = own.map((loop) =>
-      pushBorder(reverseSpans(loop).map((span) => ({ span, width: width + OVERLAP }))),
-    );
-    for (const span of margin.flatMap((each) => each.carriers)) {
-      const exact = shiftLeft(span, -OVERLAP);
-      carriers.push(exact === undefined ? { span, tag: 'cut' } : { span, exact, tag: 'cut' });
-    }
+    const margin = own.map((loop) => pushBorder(reverseSpans(loop).map((span) => ({ span, width }))));
+    carriers.push(...margin.flatMap((each) => each.carriers).map((span) => ({ span, tag: 'cut' as const })));
     const grown = positivelyWound(
       margin.flatMap(({ chains }) => chains.map((chain) => ringOf(reverseSpans(chain), origin))),
     );
