@@ -65,7 +65,7 @@ export function pushAlone({ span, width }: PushedSpan): PushedBorder {
 }
 
 /** The span moved to its left. An arc that would pass its own centre is gone: undefined. */
-export function shiftLeft(span: Span, width: number): Span | undefined {
+function shiftLeft(span: Span, width: number): Span | undefined {
   if (width === 0) return span;
   if (span.kind === 'line') {
     const along = tangentAlong(span, 0);

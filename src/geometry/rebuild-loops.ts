@@ -4,7 +4,7 @@
  * grid thus decides only which carriers follow which; every line and arc that comes out is exact.
  *
  * A ring whose edges cannot all be matched, or whose exact area differs from the ring's by more than its chords
- * allow, keeps its chords: still within `SAGITTA` of the truth, and `isExact` says so.
+ * allow, keeps its chords: still within `SAGITTA` of the truth.
  * Cost: edges × carriers near them; carriers are looked up by box once there are many.
  */
 import { itemAt } from './assert.ts';
@@ -72,11 +72,6 @@ export function rebuildLoops<Tag>(
 
 export function spansOf<Tag>(loop: TracedLoop<Tag>): Loop {
   return loop.map(({ span }) => span);
-}
-
-/** Whether every span of the loop was put back on its carrier. */
-export function isExact<Tag>(loop: TracedLoop<Tag>): boolean {
-  return loop.every(({ tag }) => tag !== undefined);
 }
 
 type FindCarriers<Tag> = (a: Point, b: Point) => readonly Carrier<Tag>[];
