@@ -1,6 +1,7 @@
 /** Random parts for property tests: outlines on a coarse grid, so that they share lines, nest, touch and cross. */
 import fc from 'fast-check';
 import type { Loop } from '#geometry/span.ts';
+import type { EdgeDatum } from '#part/job.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { partOf } from './part-of.ts';
@@ -38,7 +39,10 @@ export const randomPart: fc.Arbitrary<RandomPart> = fc.record({
 /** The sheet of every random part. */
 export const randomSheet = rectangle(-10, -10, 80, 80);
 
-export function planOf({ outlines, depths, factor }: RandomPart): EtchPlan {
+export function planOf(
+  { outlines, depths, factor }: RandomPart,
+  edgeDatum: EdgeDatum = 'shallow-edge',
+): EtchPlan {
   const part = partOf({ sheet: randomSheet, outlines });
   const asked = new Map(
     part.regions.map(({ id }, index) => [
@@ -46,5 +50,5 @@ export function planOf({ outlines, depths, factor }: RandomPart): EtchPlan {
       { depth: depths[index % depths.length] ?? 0, plus: 0.05, minus: 0.05 },
     ]),
   );
-  return makePlan({ part, asked, job: plainJob({ etchFactor: [[0, factor]] }) });
+  return makePlan({ part, asked, job: plainJob({ etchFactor: [[0, factor]], edgeDatum }) });
 }
