@@ -1,4 +1,5 @@
 /** A finding as it stands in plan.json and in what `--json` prints: words and figures, no code needed to read it. */
+import { bulgeOf, type Path } from '#geometry/span.ts';
 import type { Finding } from './finding.ts';
 import { sayFinding } from './say-finding.ts';
 import type { Severity } from './severity.ts';
@@ -17,6 +18,13 @@ export interface FindingRecord {
   readonly path?: string;
   readonly line?: number;
   readonly layer?: string;
+  /** What to highlight, as contours: vertices [x, y, bulge], mm. */
+  readonly outline?: readonly OutlineRecord[];
+}
+
+export interface OutlineRecord {
+  readonly closed: boolean;
+  readonly vertices: readonly (readonly [x: number, y: number, bulge: number])[];
 }
 
 export function findingRecord(finding: Finding): FindingRecord {
@@ -34,7 +42,17 @@ export function findingRecord(finding: Finding): FindingRecord {
     ...(place.path === undefined ? {} : { path: place.path }),
     ...(place.line === undefined ? {} : { line: place.line }),
     ...(place.layer === undefined ? {} : { layer: place.layer }),
+    ...(place.outline === undefined ? {} : { outline: place.outline.map(outlineRecord) }),
   };
+}
+
+function outlineRecord({ closed, spans }: Path): OutlineRecord {
+  const vertices = spans.map(
+    (span) => [round(span.start.x), round(span.start.y), round(bulgeOf(span))] as const,
+  );
+  const last = spans.at(-1);
+  if (!closed && last !== undefined) vertices.push([round(last.end.x), round(last.end.y), 0]);
+  return { closed, vertices };
 }
 
 /** JSON has no infinity: a figure that is none is left out. */

@@ -3,6 +3,7 @@
  * Sentences are made from it by `say-finding.ts`, the same for terminal, workbench and paper.
  */
 import type { Point } from '#geometry/point.ts';
+import type { Path } from '#geometry/span.ts';
 import { CATALOGUE, type FactsByCode } from './catalogue.ts';
 import type { Severity } from './severity.ts';
 
@@ -20,6 +21,8 @@ export interface Place {
   readonly regions?: readonly string[];
   /** Layer of the drawing. */
   readonly layer?: string;
+  /** What to highlight, in the frame of `at`: borders concerned, or the way across a narrow place. */
+  readonly outline?: readonly Path[];
 }
 
 export type Finding = {

@@ -1,14 +1,363 @@
-/** Findings about what cannot be made. */
+/** Findings about making the plan in metal: what comes out otherwise than drawn, and what hands and maskant cannot do. Lengths in mm. */
 import type { WordsFor } from './words.ts';
 
 export interface MakingFacts {
+  readonly 'step-too-small': {
+    readonly stage: number;
+    readonly level: number;
+    readonly etch: number;
+    /** Level of the next stage; 0 after the last. */
+    readonly next: number;
+    readonly limit: number;
+  };
   readonly 'cut-deeper-than-practice': { readonly depth: number; readonly limit: number };
+  readonly 'web-too-thin': {
+    readonly web: number;
+    readonly limit: number;
+    readonly thickness: number;
+    readonly level: number;
+  };
+  readonly 'web-thin-at-worst': {
+    readonly worst: number;
+    readonly web: number;
+    readonly limit: number;
+    readonly sheetMinus: number;
+    /** Depth that a bath at its fastest takes too much. */
+    readonly fast: number;
+    readonly level: number;
+  };
+  readonly 'opening-runs-off-sheet': { readonly length: number; readonly regions: number };
+  readonly 'lines-too-close': {
+    readonly spacing: number;
+    readonly limit: number;
+    readonly stages: readonly number[];
+    readonly places: number;
+  };
+  readonly 'piece-too-narrow': {
+    readonly width: number;
+    readonly limit: number;
+    readonly stage: number;
+    readonly places: number;
+  };
+  readonly 'piece-in-many-parts': {
+    readonly parts: number;
+    readonly stage: number;
+    readonly regions: number;
+  };
+  readonly 'maskant-comes-off': {
+    readonly width: number;
+    readonly undercut: number;
+    /** Depth of the highest metal left. */
+    readonly ridge: number;
+    readonly least: number;
+    readonly places: number;
+  };
+  readonly 'maskant-too-narrow': {
+    readonly width: number;
+    /** Untouched metal below. */
+    readonly footing: number;
+    readonly limit: number;
+    readonly places: number;
+  };
+  /** Areas in mm². */
+  readonly 'maskant-island-too-small': {
+    readonly area: number;
+    readonly limit: number;
+    readonly least: number;
+    readonly places: number;
+  };
+  readonly 'maskant-overhang-long': {
+    readonly overhang: number;
+    readonly limit: number;
+    readonly stage: number;
+    readonly level: number;
+  };
+  readonly 'land-too-narrow': {
+    readonly width: number;
+    readonly limit: number;
+    /** Deepest cut beside it. */
+    readonly depth: number;
+    readonly maskant: number;
+    readonly places: number;
+  };
+  readonly 'corner-sharper-than-undercut': Corner;
+  readonly 'corner-drawn-sharp': Corner;
+  readonly 'floor-not-reached': {
+    readonly width: number;
+    readonly needed: number;
+    /** Depth in the middle of the narrow place, and the least that is asked. */
+    readonly depth: number;
+    readonly least: number;
+    /** Of the whole region: mm², and as a share of its area. */
+    readonly floorArea: number;
+    readonly share: number;
+    readonly places: number;
+  };
+  readonly 'floor-mostly-wall': {
+    readonly share: number;
+    readonly floorArea: number;
+    readonly area: number;
+    readonly stage: number;
+    readonly regions: number;
+    readonly limit: number;
+  };
+  readonly 'region-over-etched': {
+    readonly depth: number;
+    readonly limit: number;
+    /** How much nearer than allowed an opening comes. */
+    readonly near: number;
+  };
 }
 
-export const makingWords: WordsFor<MakingFacts> = {
+interface Corner {
+  readonly drawn: number;
+  readonly comes: number;
+  /** How far metal stands into the drawn corner. */
+  readonly short: number;
+  readonly level: number;
+  readonly stage: number;
+  readonly corners: number;
+}
+
+type Words = WordsFor<MakingFacts>;
+
+const depthWords: Pick<
+  Words,
+  'step-too-small' | 'cut-deeper-than-practice' | 'web-too-thin' | 'web-thin-at-worst' | 'region-over-etched'
+> = {
+  'step-too-small': {
+    severity: 'note',
+    title: 'Step hardly worth a stage',
+    say: ({ stage, level, etch, next, limit }) => ({
+      reason: `Stage ${stage} etches only ${mm(etch)}; two floors less than ${mm(limit)} apart are hard to tell from one.`,
+      remedy:
+        next === 0
+          ? `Leave the regions of ${mm(level)} as land, if the drawing allows.`
+          : `Etch the levels ${mm(level)} and ${mm(next)} as one, if their tolerances allow: "levels": "fewest" does so.`,
+      value: etch,
+      limit,
+    }),
+  },
   'cut-deeper-than-practice': {
     severity: 'warn',
     title: 'Deeper than practice',
-    say: () => ({ reason: 'Deeper than practice.', remedy: 'Etch less deep.' }),
+    say: ({ depth, limit }) => ({
+      reason: `The deepest cut is ${mm(depth)}; practice knows cuts to ${mm(limit)}. Maskant, bath and undercut are past what is known.`,
+      remedy: `Etch to ${mm(limit)} at most and machine the rest, or prove the process on a coupon of that depth first.`,
+      value: depth,
+      limit,
+    }),
+  },
+  'web-too-thin': {
+    severity: 'stop',
+    title: 'Web too thin',
+    say: ({ web, limit, thickness, level }) => ({
+      reason: `Level ${mm(level)} leaves ${mm(web)} of a sheet of ${mm(thickness)}; the job's least web is ${mm(limit)}.`,
+      remedy: `Etch to ${mm(thickness - limit)} at most, or take a sheet of ${mm(level + limit)} or more.`,
+      value: web,
+      limit,
+    }),
+  },
+  'web-thin-at-worst': {
+    severity: 'warn',
+    title: 'Web too thin at worst',
+    say: ({ worst, web, limit, sheetMinus, fast, level }) => ({
+      reason: `Level ${mm(level)} leaves ${mm(web)} as planned, but ${mm(worst)} where the sheet is ${mm(sheetMinus)} under its thickness and the bath takes ${mm(fast)} too much; the job's least web is ${mm(limit)}.`,
+      remedy: `Measure the sheet and the coupon before the run, or etch ${mm(limit - worst)} less, or take a sheet thicker by that.`,
+      value: worst,
+      limit,
+    }),
+  },
+  'region-over-etched': {
+    severity: 'stop',
+    title: 'Region etched too deep',
+    say: ({ depth, limit, near }) => ({
+      reason: `The front comes to ${mm(depth)} here where ${mm(limit)} is allowed: an opening lies ${mm(near)} nearer than it may.`,
+      remedy: `This is a fault of the plan, not of the part: do not cut from it. Move or simplify the lines within ${mm(near)} of this place, and report it.`,
+      value: depth,
+      limit,
+    }),
   },
 };
+
+const peelWords: Pick<
+  Words,
+  'opening-runs-off-sheet' | 'lines-too-close' | 'piece-too-narrow' | 'piece-in-many-parts'
+> = {
+  'opening-runs-off-sheet': {
+    severity: 'warn',
+    title: 'Opening runs off the sheet',
+    say: ({ length, regions }) => ({
+      reason: `${regions === 1 ? 'A region is' : `${regions} regions are`} etched up to the edge of the sheet along ${mm(length)}: the edge is bare there, so it is etched sideways as well.`,
+      remedy: 'Mask the edge of the sheet and trim it after etching, or leave a border of land along it.',
+      value: length,
+    }),
+  },
+  'lines-too-close': {
+    severity: 'warn',
+    title: 'Scribe lines too close',
+    say: ({ spacing, limit, stages, places }) => ({
+      reason: `${linesOf(stages)} come within ${mm(spacing)} of each other${at(places)}; a knife follows lines ${mm(limit)} apart or more.`,
+      remedy: `Move the drawn lines ${mm(limit - spacing)} apart, or bring their levels together so that one line will do.`,
+      value: spacing,
+      limit,
+    }),
+  },
+  'piece-too-narrow': {
+    severity: 'warn',
+    title: 'Piece too narrow to peel',
+    say: ({ width, limit, stage, places }) => ({
+      reason: `Maskant that stage ${stage} peels is only ${mm(width)} wide${at(places)}; pieces under ${mm(limit)} tear instead of peeling.`,
+      remedy: `Widen the region by ${mm(limit - width)} there, or give it the level of a neighbour so that they peel as one.`,
+      value: width,
+      limit,
+    }),
+  },
+  'piece-in-many-parts': {
+    severity: 'note',
+    title: 'Opening in several parts',
+    say: ({ parts, stage, regions }) => ({
+      reason: `${regions === 1 ? 'The opening of a region' : `Openings of ${regions} regions`} of stage ${stage} ${regions === 1 ? 'falls' : 'fall'} into several parts, up to ${parts}: each is cut and peeled by itself, and metal stays between them.`,
+      remedy:
+        'Widen the necks of the region beyond twice its allowance, or see that the operator knows of every part.',
+      value: parts,
+      limit: 1,
+    }),
+  },
+};
+
+const landWords: Pick<
+  Words,
+  | 'maskant-comes-off'
+  | 'maskant-too-narrow'
+  | 'maskant-island-too-small'
+  | 'maskant-overhang-long'
+  | 'land-too-narrow'
+> = {
+  'maskant-comes-off': {
+    severity: 'stop',
+    title: 'Maskant comes off',
+    say: ({ width, undercut, ridge, least, places }) => ({
+      reason: `The maskant left standing here is ${mm(width)} wide${at(places)} and is undercut by ${mm(undercut)} in all: it comes off, and the metal below it ends ${mm(ridge)} deep.`,
+      remedy: `Make it ${mm(undercut + least)} wide or more, or etch beside it less deep.`,
+      value: width,
+      limit: undercut,
+    }),
+  },
+  'maskant-too-narrow': {
+    severity: 'warn',
+    title: 'Maskant strip too narrow to hold',
+    say: ({ width, footing, limit, places }) => ({
+      reason: `A strip of maskant ${mm(width)} wide has to stand to the end${at(places)}, on ${mm(footing)} of untouched metal; strips under ${mm(limit)} lift.`,
+      remedy: `Widen the land by ${mm(limit - width)}, or etch it together with its neighbours.`,
+      value: width,
+      limit,
+    }),
+  },
+  'maskant-island-too-small': {
+    severity: 'warn',
+    title: 'Maskant island too small to hold',
+    say: ({ area, limit, least, places }) => ({
+      reason: `An island of maskant stands on ${figure(area)} mm² of untouched metal${at(places)}; under ${figure(limit)} mm², a disc ${mm(least)} wide, it floats off.`,
+      remedy: `Give the land there an area of ${figure(limit)} mm² or more, or etch it and fit a boss of its own.`,
+      value: area,
+      limit,
+    }),
+  },
+  'maskant-overhang-long': {
+    severity: 'warn',
+    title: 'Maskant overhangs far',
+    say: ({ overhang, limit, stage, level }) => ({
+      reason: `At level ${mm(level)} the metal is cut back ${mm(overhang)} under the maskant beside stage ${stage}; an overhang past ${mm(limit)} flaps, traps gas and may break off.`,
+      remedy: 'Trim the overhang during the run, take a stiffer maskant, or etch less deep.',
+      value: overhang,
+      limit,
+    }),
+  },
+  'land-too-narrow': {
+    severity: 'warn',
+    title: 'Land too narrow',
+    say: ({ width, limit, depth, maskant, places }) => ({
+      reason: `Land beside a cut of ${mm(depth)} is ${mm(width)} wide at the surface${at(places)}, under a strip of maskant of ${mm(maskant)}; it should be ${mm(limit)} or wider.`,
+      remedy: `Widen the land by ${mm(limit - width)}, or etch beside it less deep.`,
+      value: width,
+      limit,
+    }),
+  },
+};
+
+const floorWords: Pick<
+  Words,
+  'corner-sharper-than-undercut' | 'corner-drawn-sharp' | 'floor-not-reached' | 'floor-mostly-wall'
+> = {
+  'corner-sharper-than-undercut': {
+    severity: 'warn',
+    title: 'Corner sharper than the undercut',
+    say: ({ drawn, comes, short, level, corners }) => ({
+      reason: `${several(corners, 'inside corner')} at level ${mm(level)} ${corners === 1 ? 'is' : 'are'} drawn with a radius that the etch cannot follow: R ${mm(drawn)} comes out as R ${mm(comes)}, and metal stands ${mm(short)} into the corner.`,
+      remedy: `Draw them with R ${mm(comes)} or more, etch less deep, or machine the corners.`,
+      value: drawn,
+      limit: comes,
+    }),
+  },
+  'corner-drawn-sharp': {
+    severity: 'note',
+    title: 'Sharp corner comes out round',
+    say: ({ comes, short, level, corners }) => ({
+      reason: `${several(corners, 'inside corner')} at level ${mm(level)} ${corners === 1 ? 'is' : 'are'} drawn sharp: up to R ${mm(comes)} comes out, and metal stands up to ${mm(short)} into the corner.`,
+      remedy: `Nothing need be done if the drawing means corners as the process gives them; else draw R ${mm(comes)}.`,
+      value: 0,
+      limit: comes,
+    }),
+  },
+  'floor-not-reached': {
+    severity: 'warn',
+    title: 'Floor not reached',
+    say: ({ width, needed, depth, least, floorArea, share, places }) => ({
+      reason: `The region narrows to ${mm(width)}${at(places)}, too narrow to be opened, so it ends only ${mm(depth)} deep there where ${mm(least)} is the least asked. Floor within tolerance: ${figure(floorArea)} mm², ${percent(share)} of the region.`,
+      remedy: `Widen it to more than ${mm(needed)}, or ask for less depth there.`,
+      value: width,
+      limit: needed,
+    }),
+  },
+  'floor-mostly-wall': {
+    severity: 'note',
+    title: 'Region is mostly wall',
+    say: ({ share, floorArea, area, stage, regions, limit }) => ({
+      reason: `In ${several(regions, 'region')} of stage ${stage} less than ${percent(limit)} is floor within tolerance: here ${figure(floorArea)} of ${figure(area)} mm², ${percent(share)}. The rest is wall and corner.`,
+      remedy:
+        'See that the drawing means that: the lines are the upper edges of the walls unless edgeDatum says otherwise.',
+      value: share,
+      limit,
+    }),
+  },
+};
+
+export const makingWords: Words = { ...depthWords, ...peelWords, ...landWords, ...floorWords };
+
+function mm(value: number): string {
+  return `${figure(value)} mm`;
+}
+
+/** Three decimals at most: a micrometre. */
+function figure(value: number): string {
+  return String(Number(value.toFixed(3)));
+}
+
+function percent(share: number): string {
+  return `${Number((100 * share).toFixed(1))} %`;
+}
+
+function several(count: number, what: string): string {
+  return count === 1 ? `1 ${what}` : `${count} ${what}s`;
+}
+
+/** How often, where it is more than once. */
+function at(places: number): string {
+  return places === 1 ? '' : ` (in ${places} places)`;
+}
+
+function linesOf(stages: readonly number[]): string {
+  const [a, b] = stages;
+  return a === b ? `Lines of stage ${a}` : `A line of stage ${a} and one of stage ${b}`;
+}

@@ -1,5 +1,5 @@
 /** What a plan comes to, measured on its front: metal removed by stage, and how far each region's floor came. */
-import { makeContourKit } from '#front/contour-kit.ts';
+import { type ContourKit, makeContourKit } from '#front/contour-kit.ts';
 import { frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import { reachedIn } from '#front/reached.ts';
@@ -8,12 +8,18 @@ import type { PlanMeasures } from '#handoff/plan-measures.ts';
 import type { Job } from '#part/job.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 
-export function measurePlan(plan: EtchPlan, job: Pick<Job, 'stock'>): PlanMeasures {
+/** With the front that was measured, for whatever else is asked of it. */
+export interface MeasuredPlan extends PlanMeasures {
+  readonly kit: ContourKit;
+}
+
+export function measurePlan(plan: EtchPlan, job: Pick<Job, 'stock'>): MeasuredPlan {
   const { thickness } = job.stock;
   const thickest =
     typeof thickness === 'number' ? thickness : Math.max(thickness.fromValue, thickness.toValue);
   const kit = makeContourKit(indexFront(frontOfPlan(plan, thickest)));
   return {
+    kit,
     stages: stageVolumes(kit).map(({ volume }) => ({ removedVolume: volume })),
     regions: new Map(
       plan.regions.map(({ id, loops, area, level, asked }) => {

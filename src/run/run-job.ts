@@ -5,6 +5,8 @@
  */
 import { utf8ToBytes } from '@noble/hashes/utils.js';
 import { hydrogenLitresIn } from '#bath/aluminium-chemistry.ts';
+import { checkMaking } from '#checks/check-making.ts';
+import { makingProvenance } from '#checks/making-limits.ts';
 import type { Drawing } from '#drawing/drawing.ts';
 import { type Finding, hasStop, sortFindings } from '#findings/finding.ts';
 import { jsonText } from '#handoff/json-text.ts';
@@ -100,8 +102,9 @@ async function planned(ready: Ready): Promise<RunResult> {
   const plan = makePlan({ part, asked: ready.asked, job, memory: memory.clusters });
   await step(0.75, 'measuring what will be etched');
   const measures = measurePlan(plan, job);
+  const making = checkMaking({ plan, job, kit: measures.kit, reached: measures.regions });
   await step(0.95, 'writing the files');
-  const findings = sortFindings([...ready.findings, ...plan.findings]);
+  const findings = sortFindings([...ready.findings, ...plan.findings, ...making]);
   const unit = drawing.unit ?? 'mm';
   const { thickness, density } = job.stock;
   const planFile = makePlanFile({
@@ -115,7 +118,7 @@ async function planned(ready: Ready): Promise<RunResult> {
       thickness: typeof thickness === 'number' ? thickness : undefined,
     },
     findings,
-    provenance: job.provenance,
+    provenance: [...job.provenance, ...makingProvenance()],
   });
   const files: OutputFile[] = [
     {

@@ -1,0 +1,178 @@
+/**
+ * Inside corners sharper than the allowance (M3.1): the opening there has a plain corner, and the wall round it comes out
+ * with the allowance as its radius, whatever was drawn. Drawn radii that are missed, and corners drawn sharp, are two codes.
+ */
+import { type Finding, finding } from '#findings/finding.ts';
+import { cross, dot, type Point } from '#geometry/point.ts';
+import { type ArcSpan, type Loop, type Path, pointAlong, type Span, tangentAlong } from '#geometry/span.ts';
+import { allowance } from '#plan/allowance.ts';
+import type { PlannedRegion, Stage } from '#plan/etch-plan.ts';
+import type { MakingPlace } from './making.ts';
+import { LINE_ACCURACY } from './making-limits.ts';
+
+interface Corner {
+  readonly region: string;
+  readonly at: Point;
+  /** Radius drawn, 0 for a sharp one, and the one that it comes out with, mm. */
+  readonly drawn: number;
+  readonly comes: number;
+  /** How far the metal left stands into the drawn corner, mm. */
+  readonly short: number;
+  readonly outline: Path;
+}
+
+/** A border span and the allowance that the opening keeps from it; 0 where it keeps none. */
+interface Wall {
+  readonly span: Span;
+  readonly width: number;
+}
+
+export function checkCorners(making: MakingPlace): Finding[] {
+  return making.plan.stages.flatMap((stage) => {
+    const corners = making.plan.regions
+      .filter((region) => region.level === stage.level && !making.unopened.has(region.id))
+      .flatMap((region) => cornersOf(making, region));
+    return [
+      ...tell(
+        stage,
+        'corner-sharper-than-undercut',
+        corners.filter(({ drawn }) => drawn > 0),
+      ),
+      ...tell(
+        stage,
+        'corner-drawn-sharp',
+        corners.filter(({ drawn }) => drawn === 0),
+      ),
+    ];
+  });
+}
+
+/** Corners worth marking one by one. */
+const MOST_OUTLINES = 200;
+
+function tell(
+  { level, number }: Stage,
+  code: 'corner-sharper-than-undercut' | 'corner-drawn-sharp',
+  corners: readonly Corner[],
+): Finding[] {
+  const [worst] = [...corners].sort((a, b) => b.short - a.short || a.at.y - b.at.y || a.at.x - b.at.x);
+  if (worst === undefined) return [];
+  const { drawn, comes, short } = worst;
+  return [
+    finding(
+      code,
+      { drawn, comes, short, level, stage: number, corners: corners.length },
+      {
+        at: worst.at,
+        regions: [...new Set(corners.map(({ region }) => region))].sort(),
+        outline: corners.slice(0, MOST_OUTLINES).map(({ outline }) => outline),
+      },
+    ),
+  ];
+}
+
+function cornersOf(making: MakingPlace, { id, level, loops }: PlannedRegion): Corner[] {
+  const { etchFactor, edgeDatum } = making.job.process;
+  const widthAt = (span: Span): number => {
+    const depth = making.around.levelAcross(span);
+    return depth === undefined || depth >= level ? 0 : allowance({ etchFactor, edgeDatum }, { level, depth });
+  };
+  return loops.flatMap((loop) => {
+    const walls = loop.map((span): Wall => ({ span, width: widthAt(span) }));
+    return [...sharpCorners(walls), ...tightArcs(walls)]
+      .filter(({ short }) => short > LINE_ACCURACY.value)
+      .map((corner) => ({ ...corner, region: id }));
+  });
+}
+
+type Found = Omit<Corner, 'region'>;
+
+/** Vertices at which the border turns towards the region. */
+function sharpCorners(walls: readonly Wall[]): Found[] {
+  return walls.flatMap((wall, i) => {
+    const next = walls[(i + 1) % walls.length] ?? wall;
+    if (wall.width === 0 || next.width === 0) return [];
+    const comes = Math.max(wall.width, next.width);
+    const arriving = tangentAlong(wall.span, 1);
+    const leaving = tangentAlong(next.span, 0);
+    const turn = Math.atan2(cross(arriving, leaving), dot(arriving, leaving));
+    if (turn <= 0) return [];
+    const short = comes * (1 / Math.cos(turn / 2) - 1);
+    return [
+      { at: next.span.start, drawn: 0, comes, short, outline: legs(wall.span, next.span, comes, turn) },
+    ];
+  });
+}
+
+/** Where the wall leaves both drawn lines, as a path round the corner. */
+function legs(before: Span, after: Span, comes: number, turn: number): Path {
+  const back = comes * Math.tan(turn / 2);
+  const from = alongTangent(before.end, tangentAlong(before, 1), -back);
+  const to = alongTangent(after.start, tangentAlong(after, 0), back);
+  const line = (start: Point, end: Point): Span => ({ kind: 'line', start, end });
+  return { closed: false, spans: [line(from, after.start), line(after.start, to)] };
+}
+
+function alongTangent(from: Point, along: Point, by: number): Point {
+  return { x: from.x + along.x * by, y: from.y + along.y * by };
+}
+
+/** Arcs round the region with less than the allowance as radius; arcs of one circle in a row are one. */
+function tightArcs(walls: readonly Wall[]): Found[] {
+  return chainsOfArcs(walls).flatMap((chain) => {
+    const [first] = chain;
+    if (first === undefined) return [];
+    const comes = Math.max(...chain.map(({ width }) => width));
+    const { radius } = first.arc;
+    const sweep = chain.reduce((sum, { arc }) => sum + arc.sweep, 0);
+    // A half turn of so small a radius ends a slot that is too narrow to be opened: that is another finding.
+    if (radius >= comes || sweep >= Math.PI * 0.999) return [];
+    const short = (comes - radius) * (1 / Math.cos(sweep / 2) - 1);
+    const spans: Loop = chain.map(({ arc }) => arc);
+    const middle = chain[Math.floor(chain.length / 2)] ?? first;
+    const at = pointAlong(middle.arc, chain.length % 2 === 0 ? 0 : 0.5);
+    return [{ at, drawn: radius, comes, short, outline: { closed: false, spans } }];
+  });
+}
+
+interface ArcWall {
+  readonly arc: ArcSpan;
+  readonly width: number;
+}
+
+function chainsOfArcs(walls: readonly Wall[]): ArcWall[][] {
+  const chains: ArcWall[][] = [];
+  for (const { span, width } of walls) {
+    if (span.kind !== 'arc' || span.sweep <= 0 || width === 0) {
+      chains.push([]);
+      continue;
+    }
+    const chain = chains.at(-1);
+    const last = chain?.at(-1)?.arc;
+    if (chain !== undefined && (last === undefined || isSameCircle(last, span)))
+      chain.push({ arc: span, width });
+    else chains.push([{ arc: span, width }]);
+  }
+  return joinSeam(chains).filter((chain) => chain.length > 0);
+}
+
+/** The loop may start in the middle of an arc. */
+function joinSeam(chains: ArcWall[][]): ArcWall[][] {
+  const first = chains[0];
+  const last = chains.at(-1);
+  const head = first?.[0]?.arc;
+  const tail = last?.at(-1)?.arc;
+  if (first === undefined || last === undefined || first === last) return chains;
+  if (head === undefined || tail === undefined || !isSameCircle(head, tail)) return chains;
+  return [[...last, ...first], ...chains.slice(1, -1)];
+}
+
+/** mm to which the halves of a split arc share centre and radius. */
+const SAME_CIRCLE = 1e-6;
+
+function isSameCircle(a: ArcSpan, b: ArcSpan): boolean {
+  return (
+    Math.hypot(a.center.x - b.center.x, a.center.y - b.center.y) < SAME_CIRCLE &&
+    Math.abs(a.radius - b.radius) < SAME_CIRCLE
+  );
+}

@@ -1,0 +1,109 @@
+/**
+ * Floors that are not reached: parts of a region too narrow for an opening, so that the metal there stays shallower than its
+ * tolerance; and regions that are mostly wall. A region with no opening at all is `opening-missing`, from the plan.
+ */
+import { type Finding, finding } from '#findings/finding.ts';
+import { itemAt } from '#geometry/assert.ts';
+import { isInsideLoops } from '#geometry/inside-loops.ts';
+import type { Span } from '#geometry/span.ts';
+import { allowance } from '#plan/allowance.ts';
+import type { PlannedRegion } from '#plan/etch-plan.ts';
+import { gatherNarrow } from './gather-narrow.ts';
+import type { MakingPlace } from './making.ts';
+import { LEAST_FLOOR_SHARE, SCRIBE_ACCURACY } from './making-limits.ts';
+import { middleOf, narrowPlaces, type Side, sidesOf } from './narrow-places.ts';
+import { gaugeOf } from './standing-maskant.ts';
+import { isAllIn, wayPath } from './way-across.ts';
+
+export function checkFloor(making: MakingPlace): Finding[] {
+  return [...closedNecks(making), ...mostlyWalls(making)];
+}
+
+interface Wall extends Side {
+  readonly region: PlannedRegion;
+  readonly width: number;
+  /** Greatest sum with another wall of the region. */
+  readonly widest: number;
+}
+
+function closedNecks(making: MakingPlace): Finding[] {
+  const walls = making.plan.regions
+    .filter(({ id, level }) => level > 0 && !making.unopened.has(id))
+    .flatMap((region) => wallsOf(making, region));
+  const measure = gaugeOf(making);
+  const necks = narrowPlaces(walls, {
+    widestOf: (side) => itemAt(walls, side).widest,
+    limitOf: (a, b) => neckLimit(itemAt(walls, a), itemAt(walls, b)),
+  }).flatMap((place) => {
+    const [a, b] = place.sides;
+    const { region } = itemAt(walls, a);
+    const at = middleOf(place);
+    const depth = measure(at);
+    const short = region.asked.depth - region.asked.minus - depth;
+    if (short <= SCRIBE_ACCURACY || !isAllIn(place, (point) => isInsideLoops(region.loops, point))) return [];
+    const limit = neckLimit(itemAt(walls, a), itemAt(walls, b));
+    return [
+      { width: place.width, limit, at, regions: [region.id], outline: [wayPath(place)], region, depth },
+    ];
+  });
+  return gatherNarrow(necks).map(({ first, places, regions, outline }) => {
+    const { asked, id } = first.region;
+    const reached = making.reached.get(id);
+    return finding(
+      'floor-not-reached',
+      {
+        width: first.width,
+        needed: first.limit,
+        depth: first.depth,
+        least: asked.depth - asked.minus,
+        floorArea: reached?.floorArea ?? 0,
+        share: reached?.share ?? 0,
+        places,
+      },
+      { at: first.at, regions, outline },
+    );
+  });
+}
+
+/** Two walls of one region need both allowances between them, and a hair for the opening. */
+function neckLimit(a: Wall, b: Wall): number {
+  return a.region === b.region ? a.width + b.width : 0;
+}
+
+/** Sides of a region that its opening has to keep back from. */
+function wallsOf({ job, around }: MakingPlace, region: PlannedRegion): Wall[] {
+  const { etchFactor, edgeDatum } = job.process;
+  const { level } = region;
+  const widthAt = (span: Span): number => {
+    const depth = around.levelAcross(span);
+    return depth === undefined || depth >= level ? 0 : allowance({ etchFactor, edgeDatum }, { level, depth });
+  };
+  const sides = sidesOf(region.loops)
+    .map((side) => ({ ...side, region, width: widthAt(side.span) }))
+    .filter(({ width }) => width > 0);
+  const widest = sides.reduce((most, { width }) => Math.max(most, width), 0);
+  return sides.map((side) => ({ ...side, widest: side.width + widest }));
+}
+
+/** One finding a stage: the region with the least floor stands for all. */
+function mostlyWalls({ plan, reached, unopened }: MakingPlace): Finding[] {
+  return plan.stages.flatMap(({ number, level }) => {
+    const walls = plan.regions
+      .filter((region) => region.level === level && !unopened.has(region.id))
+      .map((region) => ({ region, measured: reached.get(region.id) }))
+      .filter(({ measured }) => measured !== undefined && measured.share < LEAST_FLOOR_SHARE)
+      .sort((a, b) => (a.measured?.share ?? 0) - (b.measured?.share ?? 0));
+    const [least] = walls;
+    if (least === undefined) return [];
+    const facts = {
+      share: least.measured?.share ?? 0,
+      floorArea: least.measured?.floorArea ?? 0,
+      area: least.region.area,
+      stage: number,
+      regions: walls.length,
+      limit: LEAST_FLOOR_SHARE,
+    };
+    const regions = walls.map(({ region }) => region.id).sort();
+    return [finding('floor-mostly-wall', facts, { at: least.region.label, regions })];
+  });
+}

@@ -1,0 +1,56 @@
+/**
+ * Land too narrow at the surface: untouched metal between two etched areas, or between one and the sheet's edge, narrower
+ * than the job's least land or than twice the depth beside it. Where the maskant on it is too narrow already, or it is an
+ * island too small, those findings say so.
+ */
+import { type Finding, finding } from '#findings/finding.ts';
+import type { Point } from '#geometry/point.ts';
+import { loopArea, reverseSpans } from '#geometry/span.ts';
+import { gatherNarrow } from './gather-narrow.ts';
+import type { MakingPlace } from './making.ts';
+import { LAND_TO_DEPTH, SCRIBE_ACCURACY } from './making-limits.ts';
+import { middleOf, narrowPlaces, sidesOf } from './narrow-places.ts';
+import { areaOfDisc, gaugeOf, isOnSheet, undercutters } from './standing-maskant.ts';
+import { isAllIn, regionsBeside, wayPath } from './way-across.ts';
+
+export function checkLand(making: MakingPlace): Finding[] {
+  const { plan, surface, kit, job } = making;
+  const least = job.rules.minLandWidth;
+  const etched = sidesOf(
+    surface.filter((loop) => loopArea(loop) > 0 || -loopArea(loop) >= areaOfDisc(least)).map(reverseSpans),
+  );
+  const sides = [...etched, ...sidesOf(plan.sheet)];
+  const cutter = undercutters(making, sides, 'surface');
+  const besideOf = (side: number) => (side < etched.length ? cutter(side) : { reach: 0, level: 0 });
+  const limitOf = (a: number, b: number): number =>
+    Math.max(least, LAND_TO_DEPTH.value * Math.max(besideOf(a).level, besideOf(b).level));
+  const measure = gaugeOf(making);
+  const isUntouched = (point: Point): boolean =>
+    isOnSheet(kit.index, point.x, point.y) && measure(point) <= SCRIBE_ACCURACY;
+  const widest = Math.max(least, LAND_TO_DEPTH.value * Math.max(...plan.stages.map(({ level }) => level)));
+  const found = narrowPlaces(sides, {
+    widestOf: () => widest,
+    limitOf: (a, b) => (a >= etched.length ? 0 : limitOf(a, b)),
+  })
+    .filter((place) => isAllIn(place, isUntouched))
+    .map((place) => {
+      const [a, b] = place.sides;
+      return {
+        width: place.width,
+        limit: limitOf(a, b),
+        maskant: place.width + besideOf(a).reach + besideOf(b).reach,
+        depth: Math.max(besideOf(a).level, besideOf(b).level),
+        at: middleOf(place),
+        regions: regionsBeside(making, place),
+        outline: [wayPath(place)],
+      };
+    })
+    .filter(({ maskant }) => maskant >= least);
+  return gatherNarrow(found).map(({ first, places, regions, outline }) =>
+    finding(
+      'land-too-narrow',
+      { width: first.width, limit: first.limit, depth: first.depth, maskant: first.maskant, places },
+      { at: first.at, regions, outline },
+    ),
+  );
+}

@@ -1,0 +1,68 @@
+/** Islands of maskant that stand in an opening: what metal is left untouched under each has to hold it. */
+import { type Finding, finding } from '#findings/finding.ts';
+import { labelPoint } from '#geometry/label-point.ts';
+import { loopArea } from '#geometry/span.ts';
+import { gatherNarrow, type NarrowFound } from './gather-narrow.ts';
+import type { MakingPlace } from './making.ts';
+import { SCRIBE_ACCURACY } from './making-limits.ts';
+import { roomIn } from './narrow-places.ts';
+import { areaOfDisc, gaugeOf, islandsIn } from './standing-maskant.ts';
+
+export function checkMaskantIslands(making: MakingPlace): Finding[] {
+  const least = making.job.rules.minLandWidth;
+  return [...smallIslands(making, least), ...lostIslands(making, least)];
+}
+
+/** Islands of untouched surface smaller than a disc as wide as the least land. */
+function smallIslands({ surface, around }: MakingPlace, least: number): Finding[] {
+  const limit = areaOfDisc(least);
+  const found = islandsIn(surface, loopArea)
+    .filter((island) => loopArea(island) < limit)
+    .map((island): NarrowFound => {
+      const at = labelPoint([island]);
+      const region = around.regionAt(at);
+      return {
+        width: loopArea(island),
+        limit,
+        at,
+        regions: region === undefined ? [] : [region.id],
+        outline: [{ closed: true, spans: island }],
+      };
+    });
+  return gatherNarrow(found).map(({ first, places, regions, outline }) =>
+    finding(
+      'maskant-island-too-small',
+      { area: first.width, limit, least, places },
+      { at: first.at, regions, outline },
+    ),
+  );
+}
+
+/** Islands under which the fronts have met everywhere. */
+function lostIslands(making: MakingPlace, least: number): Finding[] {
+  const reach = Math.max(...making.kit.index.reaches);
+  const measure = gaugeOf(making);
+  const found = islandsIn(making.plan.stages.at(-1)?.opening ?? [], loopArea).flatMap((island) => {
+    const room = roomIn(island, 2 * reach);
+    const ridge = room === undefined ? 0 : measure(room.at);
+    const region = room === undefined ? undefined : making.around.regionAt(room.at);
+    if (room === undefined || ridge <= (region?.level ?? 0) + SCRIBE_ACCURACY) return [];
+    return [
+      {
+        ...room,
+        limit: 2 * reach,
+        regions: region === undefined ? [] : [region.id],
+        outline: [{ closed: true, spans: island }],
+        ridge,
+      },
+    ];
+  });
+  return gatherNarrow(found).map(({ first, places, regions, outline }) => {
+    const { width, limit, ridge } = first;
+    return finding(
+      'maskant-comes-off',
+      { width, undercut: limit, ridge, least, places },
+      { at: first.at, regions, outline },
+    );
+  });
+}

@@ -1,0 +1,84 @@
+/**
+ * Strips of maskant that stand to the end between two openings, or between one and the sheet's edge: too narrow to hold, or
+ * undercut from both sides until the fronts meet and nothing holds them.
+ */
+import { type Finding, finding } from '#findings/finding.ts';
+import type { Point } from '#geometry/point.ts';
+import { gatherNarrow, type NarrowFound } from './gather-narrow.ts';
+import type { MakingPlace } from './making.ts';
+import { SCRIBE_ACCURACY } from './making-limits.ts';
+import { middleOf, type NarrowPlace, narrowPlaces } from './narrow-places.ts';
+import { gaugeOf, standingMaskant, undercutters } from './standing-maskant.ts';
+import { isAllIn, pointOn, regionsBeside, wayPath } from './way-across.ts';
+
+interface Strip extends NarrowFound {
+  /** Undercut from both sides, mm. */
+  readonly undercut: number;
+  /** Depth of the highest metal left under the strip, mm. */
+  readonly ridge: number;
+  /** Depth that the region under it is etched to, mm. */
+  readonly wanted: number;
+}
+
+export function checkMaskantStrips(making: MakingPlace): Finding[] {
+  const least = making.job.rules.minLandWidth;
+  const strips = findStrips(making, least);
+  // Over a region that wants the metal gone that deep, losing the maskant does no harm.
+  const lost = strips.filter(({ ridge, wanted }) => ridge > wanted + SCRIBE_ACCURACY);
+  const narrow = strips.filter(({ ridge, width }) => ridge <= SCRIBE_ACCURACY && width < least);
+  return [
+    ...gatherNarrow(lost).map(({ first, places, regions, outline }) => {
+      const { width, undercut, ridge } = first;
+      return finding(
+        'maskant-comes-off',
+        { width, undercut, ridge, least, places },
+        { at: first.at, regions, outline },
+      );
+    }),
+    ...gatherNarrow(narrow).map(({ first, places, regions, outline }) => {
+      const footing = Math.max(0, first.width - first.undercut);
+      return finding(
+        'maskant-too-narrow',
+        { width: first.width, footing, limit: least, places },
+        { at: first.at, regions, outline },
+      );
+    }),
+  ];
+}
+
+function findStrips(making: MakingPlace, least: number): Strip[] {
+  const { sides, cutSides, isStanding } = standingMaskant(making);
+  const cutter = undercutters(making, sides, 'line');
+  const undercutOf = (a: number, b: number): number =>
+    [a, b].reduce((sum, side) => sum + (side < cutSides ? cutter(side).reach : 0), 0);
+  const measure = gaugeOf(making);
+  const widest = Math.max(least, 2 * Math.max(...making.kit.index.reaches));
+  return narrowPlaces(sides, {
+    widestOf: () => widest,
+    // The sheet's own width is nobody's fault here.
+    limitOf: (a, b) => (a >= cutSides ? 0 : Math.max(least, undercutOf(a, b))),
+  })
+    .filter((place) => isAllIn(place, isStanding))
+    .map((place) => {
+      const [a, b] = place.sides;
+      return {
+        width: place.width,
+        limit: Math.max(least, undercutOf(a, b)),
+        at: middleOf(place),
+        regions: regionsBeside(making, place),
+        outline: [wayPath(place)],
+        undercut: undercutOf(a, b),
+        ridge: ridgeOf(place, measure),
+        wanted: making.around.regionAt(middleOf(place))?.level ?? 0,
+      };
+    });
+}
+
+/** Places tried along the way; the ridge of two equal undercuts lies in its middle, which is one of them. */
+const TRIED = 65;
+
+function ridgeOf(place: NarrowPlace, measure: (point: Point) => number): number {
+  let ridge = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < TRIED; i++) ridge = Math.min(ridge, measure(pointOn(place, i / (TRIED - 1))));
+  return ridge;
+}

@@ -1,0 +1,63 @@
+/**
+ * No point of a region may end deeper than its level: scribe lines are placed so that it cannot (M3.1). This check holds the
+ * front against that, so that a fault of the plan can never pass as a plan.
+ *
+ * Beside a wall depth grows like a square root, so a line that is off by a micrometre shows as tens of micrometres of depth
+ * right on the drawn line. What is held against a limit is therefore how far a stage's opening is nearer than it may be.
+ */
+import { etchFactorAt } from '#bath/etch-factor.ts';
+import { type Finding, finding } from '#findings/finding.ts';
+import { makeProbe, type Probe } from '#front/depth-at.ts';
+import { momentAt } from '#front/front.ts';
+import type { Point } from '#geometry/point.ts';
+import { pointAlong } from '#geometry/span.ts';
+import { allowance } from '#plan/allowance.ts';
+import type { PlannedRegion } from '#plan/etch-plan.ts';
+import type { MakingPlace } from './making.ts';
+import { SCRIBE_ACCURACY } from './making-limits.ts';
+
+/** Depth that no gauge sees, mm: regions that stay under it need no closer look. */
+const UNSEEN = 1e-6;
+/** Places looked at along each span. */
+const TRIED = [0.1, 0.5, 0.9];
+
+export function checkOverEtch(making: MakingPlace): Finding[] {
+  const { plan, kit, reached } = making;
+  const probe = makeProbe(kit.index, momentAt(kit.index.front));
+  return plan.regions.flatMap((region) => {
+    const deepest = reached.get(region.id)?.deepest ?? 0;
+    if (deepest <= allowedIn(region) + UNSEEN) return [];
+    const [worst] = placesIn(region)
+      .map((at) => ({ at, ...tooNear(making, region, probe, at) }))
+      .filter(({ near }) => near > SCRIBE_ACCURACY)
+      .sort((a, b) => b.near - a.near);
+    if (worst === undefined) return [];
+    const facts = { depth: worst.depth, limit: allowedIn(region), near: worst.near };
+    return [finding('region-over-etched', facts, { at: worst.at, regions: [region.id] })];
+  });
+}
+
+/** A listed level may lie above the depth asked by the region's plus; land keeps its surface. */
+function allowedIn({ level, asked }: PlannedRegion): number {
+  return level > 0 ? Math.max(level, asked.depth + asked.plus) : 0;
+}
+
+function placesIn({ loops, label }: PlannedRegion): Point[] {
+  return [label, ...loops.flat().flatMap((span) => TRIED.map((share) => pointAlong(span, share)))];
+}
+
+/** How much nearer to a place the opening comes that etched it deepest than its allowance lets it, mm; and the depth there. */
+function tooNear(
+  { plan, job }: MakingPlace,
+  region: PlannedRegion,
+  probe: Probe,
+  { x, y }: Point,
+): { depth: number; near: number } {
+  const depth = probe.measure(x, y);
+  const level = plan.stages[probe.stage() - 1]?.level ?? 0;
+  if (depth <= allowedIn(region)) return { depth, near: 0 };
+  const { etchFactor, edgeDatum } = job.process;
+  const kept = allowance({ etchFactor, edgeDatum }, { level, depth: allowedIn(region) });
+  const gap = etchFactorAt(etchFactor, level) * Math.sqrt(level * level - depth * depth);
+  return { depth, near: kept - gap };
+}

@@ -1,0 +1,41 @@
+/** Regions whose opening falls into several parts, each to be found, cut and peeled by itself, with a ridge between them. */
+import { type Finding, finding } from '#findings/finding.ts';
+import { itemAt } from '#geometry/assert.ts';
+import { loopArea } from '#geometry/span.ts';
+import type { RegionId } from '#part/part.ts';
+import type { Stage } from '#plan/etch-plan.ts';
+import type { MakingPlace } from './making.ts';
+
+export function checkPieceParts(making: MakingPlace): Finding[] {
+  return making.plan.stages.flatMap((stage) => {
+    const split = [...partsByRegion(making, stage)].filter(([, loops]) => loops.size > 1);
+    if (split.length === 0) return [];
+    const [most] = [...split].sort((a, b) => b[1].size - a[1].size);
+    const [region, loops] = most ?? itemAt(split, 0);
+    const at = making.plan.regions.find(({ id }) => id === region)?.label;
+    const outline = [...loops].map((loop) => ({ closed: true, spans: itemAt(stage.opening, loop) }));
+    return [
+      finding(
+        'piece-in-many-parts',
+        { parts: loops.size, stage: stage.number, regions: split.length },
+        { ...(at === undefined ? {} : { at }), regions: split.map(([id]) => id).sort(), outline },
+      ),
+    ];
+  });
+}
+
+/** Outer loops of the opening by the region that they come into, for regions of the stage's level. */
+function partsByRegion({ around }: MakingPlace, { opening, level }: Stage): Map<RegionId, Set<number>> {
+  const parts = new Map<RegionId, Set<number>>();
+  opening.forEach((loop, number) => {
+    if (loopArea(loop) <= 0) return;
+    for (const { start } of loop) {
+      const region = around.regionAt(start);
+      if (region?.level !== level) continue;
+      const known = parts.get(region.id);
+      if (known === undefined) parts.set(region.id, new Set([number]));
+      else known.add(number);
+    }
+  });
+  return parts;
+}

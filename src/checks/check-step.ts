@@ -1,0 +1,21 @@
+/** A step so small that the tolerances of its two floors overlap: hardly worth a peel, a dip and a rinse. */
+import { type Finding, finding } from '#findings/finding.ts';
+import type { MakingPlace } from './making.ts';
+import { SMALLEST_STEP } from './making-limits.ts';
+
+/** Rounding of levels, mm. */
+const ROUNDING = 1e-6;
+
+export function checkStep({ plan: { stages } }: MakingPlace): Finding[] {
+  return stages.flatMap((stage, i) => {
+    if (stage.etch >= SMALLEST_STEP.value - ROUNDING) return [];
+    const facts = {
+      stage: stage.number,
+      level: stage.level,
+      etch: stage.etch,
+      next: stages[i + 1]?.level ?? 0,
+      limit: SMALLEST_STEP.value,
+    };
+    return [finding('step-too-small', facts, { regions: stage.regions })];
+  });
+}

@@ -1,0 +1,46 @@
+/** Limits of making that the job does not set, each with where it comes from; they go into the plan's provenance. */
+import type { Provenance, Sourced } from '#bath/provenance.ts';
+
+/** mm */
+export const DEEPEST_CUT: Sourced = {
+  value: 12.7,
+  source:
+    'published as done on aluminium 2219: Langworthy and Bruce, SAWE paper 477 (1965); as a limit from memory',
+  kind: 'memory',
+};
+
+/** mm that maskant may stand out over undercut metal. Fifty times a thin dry film (0.2 mm, from memory). */
+export const LONGEST_OVERHANG: Sourced = { value: 10, source: 'from memory', kind: 'memory' };
+
+/** mm; two floors nearer than this have tolerances that overlap. */
+export const SMALLEST_STEP: Sourced = {
+  value: 0.1,
+  source: 'common practice: twice the ± 0.05 mm that production work on aluminium holds',
+  kind: 'common-practice',
+};
+
+/** Land is at least this many times as wide as the cut beside it is deep. */
+export const LAND_TO_DEPTH: Sourced = { value: 2, source: 'from memory', kind: 'memory' };
+
+/** mm that a corner may fall short of the drawing without a word: as near as a line is cut by hand at best. */
+export const LINE_ACCURACY: Sourced = {
+  value: 0.125,
+  source: 'from memory: cut-and-peel line accuracy at best',
+  kind: 'memory',
+};
+
+/** Share of a region's area under which its floor is worth a word. */
+export const LEAST_FLOOR_SHARE = 0.5;
+
+/** How far a scribe line may be off, mm: no finding rests on less. */
+export const SCRIBE_ACCURACY = 0.005;
+
+export function makingProvenance(): Provenance[] {
+  return [
+    { quantity: 'deepest cut', unit: 'mm', ...DEEPEST_CUT },
+    { quantity: 'longest maskant overhang', unit: 'mm', ...LONGEST_OVERHANG },
+    { quantity: 'smallest step', unit: 'mm', ...SMALLEST_STEP },
+    { quantity: 'least land width over depth', unit: 'mm/mm', ...LAND_TO_DEPTH },
+    { quantity: 'line accuracy', unit: 'mm', ...LINE_ACCURACY },
+  ];
+}

@@ -1,0 +1,26 @@
+/** What the checks look at: the plan, its front, how far each region came, and the job's figures. Plain data. */
+import type { ContourKit } from '#front/contour-kit.ts';
+import type { Reached } from '#front/reached.ts';
+import type { Loop } from '#geometry/span.ts';
+import type { Job } from '#part/job.ts';
+import type { RegionId } from '#part/part.ts';
+import type { EtchPlan } from '#plan/etch-plan.ts';
+import type { Surroundings } from './surroundings.ts';
+
+export interface Making {
+  readonly plan: EtchPlan;
+  /** The plan's front, ready to be measured. */
+  readonly kit: ContourKit;
+  /** By region; every region of the plan stands in it. */
+  readonly reached: ReadonlyMap<RegionId, Reached>;
+  readonly job: Pick<Job, 'stock' | 'process' | 'rules'>;
+}
+
+/** The same with what several checks need to know of the neighbourhood. */
+export interface MakingPlace extends Making {
+  readonly around: Surroundings;
+  /** Borders of what is etched at all, seen from above at the end of the run. */
+  readonly surface: readonly Loop[];
+  /** Regions that the plan could not open: one finding says so, and the others would only repeat it. */
+  readonly unopened: ReadonlySet<RegionId>;
+}

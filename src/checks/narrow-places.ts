@@ -1,0 +1,225 @@
+/**
+ * Narrow places: where two borders come nearer to each other across an area than a limit. A place counts where the gap is
+ * least, with the two borders facing each other: at the feet of a common normal, at a corner that points across, or at the
+ * end of a strip with nearly parallel sides. Two sides that merely meet in a corner are no narrow place.
+ *
+ * Exact for lines and arcs. Cost: pairs of spans nearer than the limit, found by box; far less than the number of spans
+ * when little is narrow. What has no facing sides, such as a small disc, is found by `roomIn` instead.
+ */
+import { itemAt } from '#geometry/assert.ts';
+import { type Box, boxOfSpan, growBox } from '#geometry/box.ts';
+import { indexBoxes } from '#geometry/box-index.ts';
+import { labelPoint } from '#geometry/label-point.ts';
+import { distance, dot, type Point, scale, subtract, turnLeft } from '#geometry/point.ts';
+import {
+  distanceToSpan,
+  type Loop,
+  loopArea,
+  nearestShare,
+  type Path,
+  pointAlong,
+  type Span,
+  spanLength,
+  spansLength,
+  startAngle,
+  tangentAlong,
+} from '#geometry/span.ts';
+
+/** A border span with the area that is measured on its left. */
+export interface Side {
+  readonly span: Span;
+  /** Its neighbours on the same chain; undefined at an open end. */
+  readonly before: Span | undefined;
+  readonly after: Span | undefined;
+}
+
+export interface NarrowPlace {
+  readonly width: number;
+  /** Ends of the shortest way across, and the sides that they lie on, by number. */
+  readonly from: Point;
+  readonly to: Point;
+  readonly sides: readonly [number, number];
+}
+
+export interface NarrowAsk {
+  /** Greatest limit that a side has with any other, mm. */
+  readonly widestOf: (side: number) => number;
+  /** Least width between two sides, mm; 0 or less where nothing is asked. */
+  readonly limitOf: (a: number, b: number) => number;
+  /** Lines to follow have no area on one side only: both sides count, and strips' ends do not. */
+  readonly bothSides?: boolean;
+}
+
+/** Borders nearer than this touch, mm. */
+const TOUCHING = 1e-5;
+/** Cosine and sine under which two directions count as across each other. */
+const ACROSS = 1e-6;
+/** Cosine of 30°: sides nearer to parallel than that make a strip. */
+const PARALLEL = Math.cos(Math.PI / 6);
+
+/** The sides of closed loops that have the area on their left. */
+export function sidesOf(loops: readonly Loop[]): Side[] {
+  return loops.flatMap((loop) =>
+    loop.map((span, i) => ({
+      span,
+      before: loop[(i + loop.length - 1) % loop.length],
+      after: loop[(i + 1) % loop.length],
+    })),
+  );
+}
+
+export function sidesOfPath({ closed, spans }: Path): Side[] {
+  if (closed) return sidesOf([spans]);
+  return spans.map((span, i) => ({ span, before: spans[i - 1], after: spans[i + 1] }));
+}
+
+/** One place for each pair of sides, in no special order. */
+export function narrowPlaces(sides: readonly Side[], ask: NarrowAsk): NarrowPlace[] {
+  const places: NarrowPlace[] = [];
+  const boxes = sides.map(({ span }) => boxOfSpan(span));
+  const index = indexBoxes(boxes);
+  boxes.forEach((box, a) => {
+    const widest = ask.widestOf(a);
+    if (widest <= 0) return;
+    for (const b of index.meeting(growBox(box, widest))) {
+      if (b <= a) continue;
+      const limit = ask.limitOf(a, b);
+      if (boxGap(box, itemAt(boxes, b)) >= limit) continue;
+      const way = wayAcross(itemAt(sides, a), itemAt(sides, b), limit, ask.bothSides === true);
+      if (way !== undefined) places.push({ ...way, sides: [a, b] });
+    }
+  });
+  return places;
+}
+
+export function middleOf({ from, to }: NarrowPlace): Point {
+  return { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
+}
+
+/**
+ * Diameter of a large disc inside an outer loop and its centre; undefined when a disc of the limit's size surely fits.
+ * A shape of area A and perimeter P without holes holds a disc of radius A / P at least.
+ */
+export function roomIn(loop: Loop, limit: number): { width: number; at: Point } | undefined {
+  if ((2 * Math.abs(loopArea(loop))) / spansLength(loop) >= limit) return undefined;
+  const at = labelPoint([loop]);
+  const width = 2 * Math.min(...loop.map((span) => distanceToSpan(span, at)));
+  return width < limit ? { width, at } : undefined;
+}
+
+function boxGap(a: Box, b: Box): number {
+  const dx = Math.max(0, a.minX - b.maxX, b.minX - a.maxX);
+  const dy = Math.max(0, a.minY - b.maxY, b.minY - a.maxY);
+  return Math.hypot(dx, dy);
+}
+
+type Way = Pick<NarrowPlace, 'width' | 'from' | 'to'>;
+
+function wayAcross(a: Side, b: Side, limit: number, bothSides: boolean): Way | undefined {
+  if (a.after === b.span || a.before === b.span) return undefined;
+  const ways = [...waysFrom(a.span, b.span), ...waysFrom(b.span, a.span).map(turned)]
+    .filter(({ width }) => width > TOUCHING && width < limit)
+    .sort((p, q) => p.width - q.width);
+  const facing = ways.filter((way) => faces(a, way, bothSides) && faces(b, turned(way), bothSides));
+  const [best] = facing;
+  if (best !== undefined) return middleWay(a.span, b.span, best, facing);
+  return bothSides ? undefined : stripEnd(a.span, b.span, ways, limit);
+}
+
+function turned({ width, from, to }: Way): Way {
+  return { width, from: to, to: from };
+}
+
+/** The shortest ways to `to` from the points of `from` where a shortest way can start: as in `featureGap`, with the points. */
+function waysFrom(from: Span, to: Span): Way[] {
+  return startsOn(from, to).map((point) => {
+    const foot = pointAlong(to, nearestShare(to, point));
+    const back = pointAlong(from, nearestShare(from, foot));
+    return { width: distance(back, foot), from: back, to: foot };
+  });
+}
+
+function startsOn(from: Span, to: Span): Point[] {
+  const starts = [from.start, from.end];
+  if (from.kind === 'line') return starts;
+  let towards = turnLeft(to.kind === 'line' ? tangentAlong(to, 0) : { x: 1, y: 0 });
+  if (to.kind === 'arc') {
+    const way = subtract(to.center, from.center);
+    const far = Math.hypot(way.x, way.y);
+    // Concentric arcs are equally far apart all along.
+    towards = far > TOUCHING ? scale(way, 1 / far) : unitTo(from.center, pointAlong(from, 0.5));
+  }
+  for (const side of [-1, 1]) {
+    const point = {
+      x: from.center.x + side * from.radius * towards.x,
+      y: from.center.y + side * from.radius * towards.y,
+    };
+    if (isOnArc(from, point)) starts.push(point);
+  }
+  return starts;
+}
+
+function isOnArc(arc: Extract<Span, { kind: 'arc' }>, point: Point): boolean {
+  const turnedBy = Math.atan2(point.y - arc.center.y, point.x - arc.center.x) - startAngle(arc);
+  const ahead = turnedBy * Math.sign(arc.sweep);
+  return ((ahead % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI) <= Math.abs(arc.sweep);
+}
+
+function unitTo(from: Point, to: Point): Point {
+  const way = subtract(to, from);
+  return scale(way, 1 / Math.hypot(way.x, way.y));
+}
+
+/** Whether the border turns its area towards the far end of the way, with no point nearby that is nearer to it. */
+function faces({ span, before, after }: Side, way: Way, bothSides: boolean): boolean {
+  const share = nearestShare(span, way.from);
+  const ahead = unitTo(way.from, way.to);
+  const atEnd = distance(way.from, span.end) < TOUCHING;
+  const atStart = distance(way.from, span.start) < TOUCHING;
+  const arriving = atStart ? before : span;
+  const leaving = atEnd ? after : span;
+  const into = arriving && tangentAlong(arriving, atStart ? 1 : share);
+  const out = leaving && tangentAlong(leaving, atEnd ? 0 : share);
+  if (into !== undefined && dot(ahead, into) < -ACROSS) return false;
+  if (out !== undefined && dot(ahead, out) > ACROSS) return false;
+  if (bothSides) return true;
+  return [into, out].some((along) => along !== undefined && dot(ahead, turnLeft(along)) > ACROSS);
+}
+
+/** Sides that run parallel are equally near all along: the middle of that stretch. */
+function middleWay(a: Span, b: Span, best: Way, facing: readonly Way[]): Way {
+  const even = facing.filter(({ width }) => width - best.width < TOUCHING);
+  const shares = even.map(({ from }) => nearestShare(a, from));
+  const from = pointAlong(a, (Math.min(...shares) + Math.max(...shares)) / 2);
+  const to = pointAlong(b, nearestShare(b, from));
+  const width = distance(from, to);
+  return Math.abs(width - best.width) < TOUCHING ? { width, from, to } : best;
+}
+
+/** The narrow end of a strip with nearly parallel sides, measured a little way in from the end. */
+function stripEnd(a: Span, b: Span, ways: readonly Way[], limit: number): Way | undefined {
+  for (const { from, width } of ways) {
+    const end = nearestShare(a, from);
+    const step = Math.min(0.5, width / spanLength(a));
+    for (const share of [end + step, end - step]) {
+      if (share < 0 || share > 1) continue;
+      const way = strictlyAcross(a, b, share);
+      if (way !== undefined && way.width < limit) return way;
+    }
+  }
+  return undefined;
+}
+
+/** The way from a place on one side to the other, if the sides are nearly parallel and look at each other there. */
+function strictlyAcross(a: Span, b: Span, share: number): Way | undefined {
+  const from = pointAlong(a, share);
+  const foot = nearestShare(b, from);
+  const to = pointAlong(b, foot);
+  const width = distance(from, to);
+  if (width <= TOUCHING) return undefined;
+  const ahead = unitTo(from, to);
+  const isFacing =
+    dot(turnLeft(tangentAlong(a, share)), ahead) >= PARALLEL &&
+    -dot(turnLeft(tangentAlong(b, foot)), ahead) >= PARALLEL;
+  return isFacing ? { width, from, to } : undefined;
+}

@@ -1,0 +1,104 @@
+/** The maskant that stands to the end: where it is, which stage cuts under its border, and how deep the metal under it went. */
+import { makeProbe } from '#front/depth-at.ts';
+import { momentAt, reachAt } from '#front/front.ts';
+import { squaredDistance } from '#front/front-features.ts';
+import type { FrontIndex } from '#front/front-index.ts';
+import { isInside } from '#front/inside-index.ts';
+import type { Point } from '#geometry/point.ts';
+import { type Loop, pointAlong, reverseSpans } from '#geometry/span.ts';
+import type { MakingPlace } from './making.ts';
+import { type Side, sidesOf } from './narrow-places.ts';
+
+export interface StandingMaskant {
+  /** Borders with the maskant on the left: first those with openings, then the sheet's own edge. */
+  readonly sides: readonly Side[];
+  /** How many of them border openings. */
+  readonly cutSides: number;
+  readonly isStanding: (point: Point) => boolean;
+}
+
+export function standingMaskant({ plan, kit: { index } }: MakingPlace): StandingMaskant {
+  const opening = plan.stages.at(-1)?.opening ?? [];
+  const cut = sidesOf(opening.map(reverseSpans));
+  return {
+    sides: [...cut, ...sidesOf(plan.sheet)],
+    cutSides: cut.length,
+    isStanding: ({ x, y }) => {
+      const bare = index.openings.at(-1);
+      return isOnSheet(index, x, y) && !(bare !== undefined && isInside(bare, x, y));
+    },
+  };
+}
+
+export function isOnSheet({ sheet }: FrontIndex, x: number, y: number): boolean {
+  return sheet === undefined || isInside(sheet, x, y);
+}
+
+/** Depth gauge for the end of the run. */
+export function gaugeOf({ kit: { index } }: MakingPlace): (point: Point) => number {
+  const probe = makeProbe(index, momentAt(index.front));
+  return ({ x, y }) => probe.measure(x, y);
+}
+
+/** mm to which a border is found again. */
+const SAME_BORDER = 1e-4;
+
+export interface Undercutter {
+  /** Undercut at the surface, φ · level, and the level; both 0 where nothing is cut. */
+  readonly reach: number;
+  readonly level: number;
+}
+
+/**
+ * The stage that cuts under a span: of a scribe line's (`on` = 'line') the first that was peeled there, of the etched
+ * surface's border (`on` = 'surface') the one that reaches just so far.
+ */
+export function undercutterOf(
+  { kit: { index } }: MakingPlace,
+  { span }: Side,
+  on: 'line' | 'surface',
+): Undercutter {
+  const { x, y } = pointAlong(span, 0.5);
+  const moment = momentAt(index.front);
+  let first = Number.POSITIVE_INFINITY;
+  for (const member of index.tree?.search(
+    x - SAME_BORDER,
+    y - SAME_BORDER,
+    x + SAME_BORDER,
+    y + SAME_BORDER,
+  ) ?? []) {
+    const feature = index.features[member];
+    if (feature === undefined || feature.kind === 'corner' || feature.stage >= first) continue;
+    const far = Math.sqrt(squaredDistance(feature, x, y));
+    const expected = on === 'line' ? 0 : reachAt(moment, feature.stage, 0);
+    if (Math.abs(far - expected) < SAME_BORDER) first = feature.stage;
+  }
+  const level = index.front.stages[first]?.level ?? 0;
+  return { level, reach: level === 0 ? 0 : reachAt(moment, first, 0) };
+}
+
+/** The same, looked up once for each side that is asked about. */
+export function undercutters(
+  making: MakingPlace,
+  sides: readonly Side[],
+  on: 'line' | 'surface',
+): (side: number) => Undercutter {
+  const known: Undercutter[] = [];
+  return (side) => {
+    const cached = known[side];
+    if (cached !== undefined) return cached;
+    const here = sides[side];
+    const found = here === undefined ? { reach: 0, level: 0 } : undercutterOf(making, here, on);
+    known[side] = found;
+    return found;
+  };
+}
+
+export function areaOfDisc(width: number): number {
+  return (Math.PI / 4) * width * width;
+}
+
+/** Holes in a set of loops: what they leave standing inside. */
+export function islandsIn(loops: readonly Loop[], areaOf: (loop: Loop) => number): Loop[] {
+  return loops.filter((loop) => areaOf(loop) < 0).map((loop) => reverseSpans(loop));
+}

@@ -1,0 +1,31 @@
+/** The shortest way across a narrow place: what lies beside it, what runs along it. */
+import type { Point } from '#geometry/point.ts';
+import { lineSpan, type Path } from '#geometry/span.ts';
+import type { RegionId } from '#part/part.ts';
+import type { MakingPlace } from './making.ts';
+import type { NarrowPlace } from './narrow-places.ts';
+
+/** Far enough beyond a line to be in the region there, mm. */
+export const BEYOND = 0.02;
+
+/** The regions just beyond both ends of the way, or on it where `beyond` is 0 or less; land where nothing else is there. */
+export function regionsBeside({ around }: MakingPlace, place: NarrowPlace, beyond = BEYOND): RegionId[] {
+  const share = beyond / place.width;
+  const ends = [pointOn(place, -share), pointOn(place, 1 + share)];
+  const regions = ends.flatMap((end) => around.regionAt(end) ?? []);
+  return [...new Set(regions.map(({ id }) => id))].sort();
+}
+
+/** The point at a share of the way; shares under 0 and over 1 lie beyond its ends. */
+export function pointOn({ from, to }: NarrowPlace, share: number): Point {
+  return { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share };
+}
+
+/** Whether all of the way lies in something, as far as three places tell. */
+export function isAllIn(place: NarrowPlace, isIn: (point: Point) => boolean): boolean {
+  return [0.25, 0.5, 0.75].every((share) => isIn(pointOn(place, share)));
+}
+
+export function wayPath({ from, to }: NarrowPlace): Path {
+  return { closed: false, spans: [lineSpan(from, to)] };
+}

@@ -1,0 +1,48 @@
+/** A part drawn in a test, planned and checked: which findings about making it come out. */
+import { checkMaking } from '#checks/check-making.ts';
+import type { Finding } from '#findings/finding.ts';
+import type { Loop } from '#geometry/span.ts';
+import type { EdgeDatum, Job } from '#part/job.ts';
+import type { EtchPlan } from '#plan/etch-plan.ts';
+import { makePlan } from '#plan/make-plan.ts';
+import { measurePlan } from '#run/measure-plan.ts';
+import { askedAt, partOf } from './part-of.ts';
+import { plainJob } from './plain-job.ts';
+
+export interface CheckedPart {
+  readonly sheet: Loop;
+  readonly outlines: readonly Loop[];
+  readonly depths: readonly (readonly [x: number, y: number, depth: number])[];
+  readonly tolerance?: number;
+  readonly factor?: number;
+  readonly edgeDatum?: EdgeDatum;
+  readonly stock?: Partial<Job['stock']>;
+  readonly rateSpread?: number;
+  readonly rules?: Partial<Job['rules']>;
+}
+
+export function checkPart(
+  drawn: CheckedPart,
+  spoil: (plan: EtchPlan) => EtchPlan = (plan) => plan,
+): Finding[] {
+  const part = partOf(drawn);
+  const job = jobOf(drawn);
+  const asked = askedAt(part, drawn.depths, drawn.tolerance);
+  // Land keeps its surface: nothing is asked of it.
+  const land = [...asked].filter(([, { depth }]) => depth === 0).map(([id]) => id);
+  const plan = spoil(
+    makePlan({ part, asked: new Map([...asked].filter(([id]) => !land.includes(id))), job }),
+  );
+  const measures = measurePlan(plan, job);
+  return [...plan.findings, ...checkMaking({ plan, job, kit: measures.kit, reached: measures.regions })];
+}
+
+function jobOf({ factor = 1, edgeDatum = 'shallow-edge', stock, rateSpread, rules }: CheckedPart): Job {
+  const job = plainJob({ etchFactor: [[0, factor]], edgeDatum });
+  return {
+    ...job,
+    stock: { ...job.stock, ...stock },
+    process: { ...job.process, rateSpread: rateSpread ?? job.process.rateSpread },
+    rules: { ...job.rules, ...rules },
+  };
+}
