@@ -102,7 +102,7 @@ function rebuildRing<Tag>(points: readonly Point[], find: FindCarriers<Tag>): Tr
     );
     if (spans.every((span) => span !== undefined)) return spans.flat();
     const kept = runs.filter((_, index) => spans[index] !== undefined);
-    if (kept.length === runs.length || kept.length < 2) return undefined;
+    if (kept.length === runs.length || kept.length === 0) return undefined;
     runs = joinRuns(kept);
   }
 }
@@ -159,7 +159,7 @@ function joinRuns<Tag>(runs: readonly Run<Tag>[]): Run<Tag>[] {
     joined.pop();
   }
   const kept = joined.filter(({ points }) => pathLength(points) >= SPECK);
-  return kept.length === joined.length || kept.length < 2 ? joined : joinRuns(kept);
+  return kept.length === joined.length || kept.length === 0 ? joined : joinRuns(kept);
 }
 
 function belongTogether<Tag>(a: Run<Tag>, b: Run<Tag>): boolean {
