@@ -7,8 +7,9 @@ import { contourPieces, enclosedArea } from './contour-pieces.ts';
 import { makeProbe, type Probe } from './depth-at.ts';
 import { featureGap } from './feature-gap.ts';
 import { type Moment, momentAt, reachAt } from './front.ts';
+import type { Feature } from './front-features.ts';
 import { isInside } from './inside-index.ts';
-import { pointOfSpread, spreadFeature } from './spread.ts';
+import { cutWhereTheyMeet, pointOfSpread, spreadFeature } from './spread.ts';
 
 export interface RegionAsk {
   readonly loops: readonly Loop[];
@@ -95,11 +96,20 @@ function deepestIn({ kit, moment, clip, near }: Place): number {
     }
     const factor = itemAt(moment.factors, source.stage);
     for (const border of clip.nearBorders.get(member) ?? []) {
-      const gap = featureGap(source, itemAt(clip.features, border)) / factor;
+      const across = itemAt(clip.features, border);
+      const gap = isCrossed(source, across) ? 0 : featureGap(source, across) / factor;
       squared = Math.max(squared, cut * cut - gap * gap);
     }
   }
   return Math.sqrt(squared);
+}
+
+/** An opening's border can pass through a region with no end of either inside the other: `featureGap` does not see that. */
+function isCrossed(a: Feature, b: Feature): boolean {
+  const [first, second] = [spreadFeature(a, 0), spreadFeature(b, 0)];
+  if (first === undefined || second === undefined) return false;
+  cutWhereTheyMeet(first, second);
+  return first.cuts.length > 0;
 }
 
 /** Places tried along each span of the border for its shallowest. */

@@ -39,6 +39,18 @@ describe('M3.4 what a region reaches', () => {
     expect(deepest).toBeCloseTo(1.6, 12);
   });
 
+  test('an opening that passes through a region, with no corner of either in the other, still is its floor', () => {
+    const kit = kitOf({ stages: [{ level: 2, opening: [rectangle(-20, 4, 30, 6)] }] });
+    const { floorArea, deepest } = reachedIn(kit, {
+      loops: [rectangle(0, 0, 10, 10)],
+      area: 100,
+      level: 2,
+      floorDepth: 1.9,
+    });
+    expect(deepest).toBe(2);
+    expect(floorArea).toBeCloseTo(10 * (2 + 2 * Math.sqrt(0.39)), 9);
+  });
+
   test('a land that two fronts meet under says how far its ridge stands below the surface', () => {
     // Worked example: land 6 wide, depth 5: the ridge stands 4.0 below.
     const kit = kitOf({
