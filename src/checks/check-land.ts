@@ -44,9 +44,12 @@ export function checkLand(making: MakingPlace): Finding[] {
         regions: regionsBeside(making, place),
         outline: [wayPath(place)],
       };
-    })
-    .filter(({ maskant }) => maskant >= least);
-  return gatherNarrow(found).map(({ first, places, regions, outline }) =>
+    });
+  const narrowMaskant = new Set(
+    found.filter(({ maskant }) => maskant < least).map(({ regions }) => regions.join(' ')),
+  );
+  const told = found.filter(({ regions }) => !narrowMaskant.has(regions.join(' ')));
+  return gatherNarrow(told).map(({ first, places, regions, outline }) =>
     finding(
       'land-too-narrow',
       { width: first.width, limit: first.limit, depth: first.depth, maskant: first.maskant, places },
