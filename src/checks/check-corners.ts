@@ -47,6 +47,8 @@ export function checkCorners(making: MakingPlace): Finding[] {
   });
 }
 
+/** mm */
+const ALIKE = 1e-6;
 /** Corners worth marking one by one. */
 const MOST_OUTLINES = 200;
 
@@ -55,7 +57,7 @@ function tell(
   code: 'corner-sharper-than-undercut' | 'corner-drawn-sharp',
   corners: readonly Corner[],
 ): Finding[] {
-  const [worst] = [...corners].sort((a, b) => b.short - a.short || a.at.y - b.at.y || a.at.x - b.at.x);
+  const [worst] = [...corners].sort(byShortThenPlace);
   if (worst === undefined) return [];
   const { drawn, comes, short } = worst;
   return [
@@ -69,6 +71,12 @@ function tell(
       },
     ),
   ];
+}
+
+/** Corners alike but for rounding are told in the order of their places. */
+function byShortThenPlace(a: Corner, b: Corner): number {
+  const steps = Math.round(b.short / ALIKE) - Math.round(a.short / ALIKE);
+  return steps || a.at.y - b.at.y || a.at.x - b.at.x;
 }
 
 function cornersOf(making: MakingPlace, { id, level, loops }: PlannedRegion): Corner[] {

@@ -1,5 +1,6 @@
 /** Limits of making that the job does not set, each with where it comes from; they go into the plan's provenance. */
 import type { Provenance, Sourced } from '#bath/provenance.ts';
+import { provenanceOf } from '#part/job-figures.ts';
 
 /** mm */
 export const DEEPEST_CUT: Sourced = {
@@ -37,10 +38,10 @@ export const SCRIBE_ACCURACY = 0.005;
 
 export function makingProvenance(): Provenance[] {
   return [
-    { quantity: 'deepest cut', unit: 'mm', ...DEEPEST_CUT },
-    { quantity: 'longest maskant overhang', unit: 'mm', ...LONGEST_OVERHANG },
-    { quantity: 'smallest step', unit: 'mm', ...SMALLEST_STEP },
-    { quantity: 'least land width over depth', unit: 'mm/mm', ...LAND_TO_DEPTH },
-    { quantity: 'line accuracy', unit: 'mm', ...LINE_ACCURACY },
+    provenanceOf('deepest cut', 'mm', DEEPEST_CUT),
+    provenanceOf('longest maskant overhang', 'mm', LONGEST_OVERHANG),
+    provenanceOf('smallest step', 'mm', SMALLEST_STEP),
+    provenanceOf('least land width over depth', 'mm/mm', LAND_TO_DEPTH),
+    provenanceOf('line accuracy', 'mm', LINE_ACCURACY),
   ];
 }
