@@ -39,9 +39,11 @@ export function compareOpenings({ regions, stages }: EtchPlan, undercut: Undercu
 /** Whether the oracle says the same of the place, or of one within the tolerance. */
 function agrees(isInside: boolean, oracle: (place: Place) => boolean, { x, y }: Place): boolean {
   if (oracle({ x, y }) === isInside) return true;
-  return Array.from({ length: 16 }, (_, index) => (index * Math.PI) / 8).some(
-    (angle) =>
-      oracle({ x: x + TOLERANCE * Math.cos(angle), y: y + TOLERANCE * Math.sin(angle) }) === isInside,
+  return [0.1, 0.2, 0.4, 0.7, 1].some((share) =>
+    Array.from({ length: 16 }, (_, index) => (index * Math.PI) / 8).some((angle) => {
+      const reach = share * TOLERANCE;
+      return oracle({ x: x + reach * Math.cos(angle), y: y + reach * Math.sin(angle) }) === isInside;
+    }),
   );
 }
 
