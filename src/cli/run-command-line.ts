@@ -6,8 +6,10 @@ import { Command, CommanderError } from 'commander';
 import { type Finding, finding } from '#findings/finding.ts';
 import { findingRecord } from '#findings/finding-record.ts';
 import type { CommandEnd, ExitCode } from './command-end.ts';
+import { type DepthArguments, depthCommand } from './commands/depth-command.ts';
 import { inspectCommand } from './commands/inspect-command.ts';
 import { planCommand } from './commands/plan-command.ts';
+import { type SectionArguments, sectionCommand } from './commands/section-command.ts';
 import { printable } from './printable.ts';
 import { showFindings } from './show-findings.ts';
 import type { Terminal } from './terminal.ts';
@@ -54,7 +56,36 @@ function commandLine(terminal: Terminal, done: (end: CommandEnd) => void): Comma
     .action(async (job: string, { out, json }: { out: string; json: boolean }) => {
       done(await planCommand({ job, out, json }, terminal));
     });
+  addQuestions(program, terminal, done);
   return program;
+}
+
+/** Commands that plan the job and ask its etched part something. */
+function addQuestions(program: Command, terminal: Terminal, done: (end: CommandEnd) => void): void {
+  program
+    .command('section')
+    .description('the etched surface along a line, as CSV in millimetres')
+    .argument('<job>', 'job file; its drawing is looked for from its folder')
+    .requiredOption('--from <x,y>', 'where the line starts, in drawing coordinates')
+    .requiredOption('--to <x,y>', 'where it ends')
+    .option('--minutes <minutes>', 'immersed minutes; the end of the run when left out')
+    .option('--samples <count>', 'evenly spaced places instead of those that the surface needs')
+    .option('--out <file>', 'CSV file to write instead of the output')
+    .option('--json', 'print findings and rows as JSON', false)
+    .action(async (job: string, options: Omit<SectionArguments, 'job'>) => {
+      done(await sectionCommand({ job, ...options }, terminal));
+    });
+  program
+    .command('depth')
+    .description('depth, target, thickness and stage at points, as CSV in millimetres')
+    .argument('<job>', 'job file; its drawing is looked for from its folder')
+    .requiredOption('--points <file>', 'CSV file with columns x and y, in drawing coordinates')
+    .option('--minutes <minutes>', 'immersed minutes; the end of the run when left out')
+    .option('--out <file>', 'CSV file to write instead of the output')
+    .option('--json', 'print findings and rows as JSON', false)
+    .action(async (job: string, options: Omit<DepthArguments, 'job'>) => {
+      done(await depthCommand({ job, ...options }, terminal));
+    });
 }
 
 /** Commander's words, made one line: "error: unknown option '--ouf'", then "(Did you mean --out?)". */

@@ -20,14 +20,18 @@ export function findingLine(finding: Finding, color = false): string {
   return `${head} ${printable(`${reason} ${remedy}${where === '' ? '' : ` [${where}]`}`)}`;
 }
 
-/** Lines are the drawing's, unless the finding is about the job file. */
 function placeText({ code, place: { at, path, line, regions, layer } }: Finding): string {
   const parts: string[] = [];
   if (path !== undefined && path !== '') parts.push(path);
-  const file = path !== undefined || code.startsWith('job-') ? 'job' : 'drawing';
-  if (line !== undefined) parts.push(`${file} line ${line}`);
+  if (line !== undefined) parts.push(`${fileOf(code, path)} line ${line}`);
   if (layer !== undefined) parts.push(`layer ${layer}`);
   if (at !== undefined) parts.push(`at ${at.x.toFixed(3)}, ${at.y.toFixed(3)} mm`);
   if (regions !== undefined && regions.length > 0) parts.push(regions.join(' '));
   return parts.join('; ');
+}
+
+/** Lines are the drawing's, unless the finding is about another file. */
+function fileOf(code: Finding['code'], path: string | undefined): string {
+  if (code.startsWith('points-')) return 'points';
+  return path !== undefined || code.startsWith('job-') ? 'job' : 'drawing';
 }

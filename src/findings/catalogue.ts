@@ -5,9 +5,16 @@ import { type JobFacts, jobWords } from './job-findings.ts';
 import { type MakingFacts, makingWords } from './making-findings.ts';
 import { type PartFacts, partWords } from './part-findings.ts';
 import { type PlanFacts, planWords } from './plan-findings.ts';
+import { type RequestFacts, requestWords } from './request-findings.ts';
 import type { WordsFor } from './words.ts';
 
-export type FactsByCode = DrawingFacts & FileFacts & JobFacts & PartFacts & PlanFacts & MakingFacts;
+export type FactsByCode = DrawingFacts &
+  FileFacts &
+  JobFacts &
+  PartFacts &
+  PlanFacts &
+  MakingFacts &
+  RequestFacts;
 
 export const CATALOGUE: WordsFor<FactsByCode> = {
   ...fileWords,
@@ -16,4 +23,5 @@ export const CATALOGUE: WordsFor<FactsByCode> = {
   ...partWords,
   ...planWords,
   ...makingWords,
+  ...requestWords,
 };

@@ -9,6 +9,7 @@ import { checkMaking } from '#checks/check-making.ts';
 import { makingProvenance } from '#checks/making-limits.ts';
 import type { Drawing } from '#drawing/drawing.ts';
 import { type Finding, hasStop, sortFindings } from '#findings/finding.ts';
+import type { ContourKit } from '#front/contour-kit.ts';
 import { jsonText } from '#handoff/json-text.ts';
 import type { PlanFile } from '#handoff/plan-file.ts';
 import { scribeDrawing } from '#handoff/scribe-drawing.ts';
@@ -48,6 +49,8 @@ export interface RunResult {
   readonly drawing?: Drawing;
   readonly part?: Part;
   readonly plan?: EtchPlan;
+  /** The plan's front, as it was measured. */
+  readonly kit?: ContourKit;
   readonly files: readonly OutputFile[];
 }
 
@@ -137,7 +140,7 @@ async function planned(ready: Ready): Promise<RunResult> {
     });
   }
   await step(1, 'done');
-  return { findings, planFile, drawing, part, plan, files };
+  return { findings, planFile, drawing, part, plan, kit: measures.kit, files };
 }
 
 function ended(findings: readonly Finding[]): RunResult {

@@ -1,0 +1,36 @@
+/** Plans the job that a command asks about, and gives its part to ask places and minutes of. */
+import type { Finding } from '#findings/finding.ts';
+import { type EtchedPart, etchedPart } from '#run/etched-part.ts';
+import { runJob } from '#run/run-job.ts';
+import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
+import { progressLine } from './progress-line.ts';
+import { readJobInput } from './read-job-input.ts';
+import type { Terminal } from './terminal.ts';
+
+export interface EtchedJob {
+  readonly part: EtchedPart;
+  readonly findings: readonly Finding[];
+  /** Millimetres in the drawing's unit. */
+  readonly unit: number;
+  /** Paths that were read. */
+  readonly paths: readonly string[];
+}
+
+export async function etchJob(
+  job: string,
+  terminal: Terminal,
+): Promise<EtchedJob | { readonly refused: readonly Finding[] }> {
+  const input = readJobInput(job);
+  if ('refused' in input) return input;
+  const progress = progressLine(terminal);
+  const { plan, planFile, kit, findings } = await runJob(input, { progress: progress.report }).finally(
+    progress.clear,
+  );
+  if (plan === undefined || planFile === undefined || kit === undefined) return { refused: findings };
+  return {
+    part: etchedPart(plan, kit.index.front.thickness, kit),
+    findings,
+    unit: millimetresIn(planFile.drawing.unit as LengthUnit),
+    paths: input.paths,
+  };
+}

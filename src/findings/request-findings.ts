@@ -1,0 +1,93 @@
+/** Findings about what was asked of a plan: options of a command, a cut, a list of points. */
+import type { WordsFor } from './words.ts';
+
+export interface RequestFacts {
+  readonly 'option-value-wrong': {
+    readonly option: string;
+    readonly found: string;
+    /** What would be taken, with an example. */
+    readonly expected: string;
+  };
+  readonly 'cut-without-length': { readonly at: readonly [number, number] };
+  readonly 'cut-misses-sheet': { readonly length: number };
+  readonly 'points-column-missing': {
+    readonly file: string;
+    readonly column: string;
+    readonly found: readonly string[];
+  };
+  readonly 'points-value-wrong': {
+    readonly file: string;
+    readonly column: string;
+    readonly found: string;
+    /** How many figures of the file cannot be used; the place is the first one's. */
+    readonly bad: number;
+  };
+  readonly 'points-missing': { readonly file: string };
+  readonly 'points-outside-sheet': { readonly outside: number; readonly points: number };
+}
+
+/** Headings quoted at most. */
+const MOST_NAMES = 8;
+
+export const requestWords: WordsFor<RequestFacts> = {
+  'option-value-wrong': {
+    severity: 'stop',
+    title: 'Option with a wrong value',
+    say: ({ option, found, expected }) => ({
+      reason: `${option} was given "${found}".`,
+      remedy: `Give ${expected}.`,
+    }),
+  },
+  'cut-without-length': {
+    severity: 'stop',
+    title: 'Cut without length',
+    say: ({ at }) => ({
+      reason: `The cut starts and ends at ${at[0]}, ${at[1]}: a point shows no section.`,
+      remedy: 'Give two points apart, or ask for the depth at the one.',
+    }),
+  },
+  'cut-misses-sheet': {
+    severity: 'stop',
+    title: 'Cut beside the sheet',
+    say: ({ length }) => ({
+      reason: `The cut of ${Number(length.toFixed(3))} mm lies beside the sheet all along: there is no metal to show.`,
+      remedy: 'Give points in drawing coordinates, in the unit of the drawing; `isobath inspect` lists some.',
+    }),
+  },
+  'points-column-missing': {
+    severity: 'stop',
+    title: 'Column missing',
+    say: ({ file, column, found }) => ({
+      reason: `${file} has no column ${column} in its first line${found.length === 0 ? '' : `, but ${found.slice(0, MOST_NAMES).join(', ')}`}.`,
+      remedy: 'Name the columns of the points x and y in the first line: "x,y".',
+    }),
+  },
+  'points-value-wrong': {
+    severity: 'stop',
+    title: 'Coordinate is no figure',
+    say: ({ file, column, found, bad }) => ({
+      reason: `${file} holds ${found === '' ? 'nothing' : `"${found}"`} for ${column}${bad === 1 ? '' : `, and ${bad - 1} more that ${bad === 2 ? 'is' : 'are'} no figure`}.`,
+      remedy: 'Give every point two figures with a decimal point: 130.5,42.',
+      value: bad,
+      limit: 0,
+    }),
+  },
+  'points-missing': {
+    severity: 'stop',
+    title: 'No points',
+    say: ({ file }) => ({
+      reason: `${file} names its columns, but holds no point below.`,
+      remedy: 'List one point a line.',
+    }),
+  },
+  'points-outside-sheet': {
+    severity: 'warn',
+    title: 'Points beside the sheet',
+    say: ({ outside, points }) => ({
+      reason: `${outside} of ${points} points ${outside === 1 ? 'lies' : 'lie'} beside the sheet, where there is no metal: depth and thickness read 0 there, the target is left empty.`,
+      remedy: 'Give points in drawing coordinates, in the unit of the drawing.',
+      value: outside,
+      limit: 0,
+    }),
+  },
+};

@@ -1,0 +1,125 @@
+/** The etched part cut along a straight line at a minute: the front, what each stage took, and what was asked. */
+import { type SectionPoint, sectionAlong } from '#front/section-along.ts';
+import { itemAt } from '#geometry/assert.ts';
+import type { Point } from '#geometry/point.ts';
+import { askedOf, type EtchedPart } from './etched-part.ts';
+
+export interface SectionRequest {
+  /** Both in mm in the drawing's frame, and apart. */
+  readonly from: Point;
+  readonly to: Point;
+  /** Immersed; the end of the run when not given. */
+  readonly minute?: number | undefined;
+  /** Evenly spaced places instead of those that the front needs. */
+  readonly samples?: number | undefined;
+}
+
+/** Part of the cut along which one depth is asked; undefined where there is no metal. */
+export interface AskedStretch {
+  readonly start: number;
+  readonly end: number;
+  readonly depth: number | undefined;
+}
+
+export interface Section {
+  /** By distance. Where what is asked jumps, or metal ends, two stand at the same distance: the side before and the side ahead. */
+  readonly points: readonly SectionPoint[];
+  readonly asked: readonly AskedStretch[];
+  /** False when the whole cut lies beside the sheet. */
+  readonly meetsMetal: boolean;
+}
+
+/** mm by which a border of the sheet is read from inside the metal: on it, to rounding, either side may come out. */
+const INSET = 1e-6;
+
+export function sectionOf(part: EtchedPart, request: SectionRequest): Section {
+  const { from, to } = request;
+  const asked = part
+    .regions()
+    .along(from, to)
+    .map(({ start, end, area }): AskedStretch => ({ start, end, depth: askedOf(part, area) }));
+  const points =
+    request.samples === undefined ? wherePlacesAreNeeded(part, request, asked) : evenly(part, request, asked);
+  return { points, asked, meetsMetal: asked.some(({ depth }) => depth !== undefined) };
+}
+
+function wherePlacesAreNeeded(
+  part: EtchedPart,
+  request: SectionRequest,
+  asked: readonly AskedStretch[],
+): SectionPoint[] {
+  const place = placeOn(request);
+  const points: SectionPoint[] = [];
+  for (let first = 0; first < asked.length; ) {
+    const { start, depth } = itemAt(asked, first);
+    let next = first + 1;
+    if (depth === undefined)
+      points.push(nothingAt(part, place, start), nothingAt(part, place, itemAt(asked, first).end));
+    else {
+      while (next < asked.length && itemAt(asked, next).depth !== undefined) next++;
+      points.push(...metalRun(part, request, asked.slice(first, next)));
+    }
+    first = next;
+  }
+  return points;
+}
+
+/** Along stretches of metal that join: read from inside, each border told from both sides. */
+function metalRun(
+  part: EtchedPart,
+  request: SectionRequest,
+  stretches: readonly AskedStretch[],
+): SectionPoint[] {
+  const place = placeOn(request);
+  const [start, end] = [itemAt(stretches, 0).start, itemAt(stretches, stretches.length - 1).end];
+  const inset = Math.min(INSET, (end - start) / 4);
+  const run = sectionAlong(part.index(), place(start + inset), place(end - inset), {
+    minute: request.minute,
+    targetBreaks: stretches.slice(1).map((each) => each.start - start - inset),
+  });
+  const points: SectionPoint[] = [];
+  let at = 0;
+  run.forEach((point, i) => {
+    const distance = i === 0 ? start : i === run.length - 1 ? end : point.distance + start + inset;
+    const here = { ...point, distance, ...place(distance) };
+    points.push({ ...here, target: itemAt(stretches, at).depth });
+    while (at + 1 < stretches.length && itemAt(stretches, at).end <= distance + INSET) {
+      at++;
+      points.push({ ...here, target: itemAt(stretches, at).depth });
+    }
+  });
+  return points;
+}
+
+function nothingAt({ plan }: EtchedPart, place: (distance: number) => Point, distance: number): SectionPoint {
+  const bands = plan.stages.map(() => 0);
+  return { distance, ...place(distance), depth: 0, stage: 0, bands, thickness: 0, target: undefined };
+}
+
+/** As many places as were asked for; at a border the target is the one ahead. */
+function evenly(part: EtchedPart, request: SectionRequest, asked: readonly AskedStretch[]): SectionPoint[] {
+  const place = placeOn(request);
+  const length = lengthOf(request);
+  const run = sectionAlong(part.index(), place(INSET), place(length - INSET), {
+    minute: request.minute,
+    samples: request.samples,
+  });
+  let at = 0;
+  return run.map((point, i) => {
+    const distance = (length * i) / (run.length - 1);
+    while (at + 1 < asked.length && itemAt(asked, at).end <= distance) at++;
+    return { ...point, distance, ...place(distance), target: asked[at]?.depth };
+  });
+}
+
+function placeOn({ from, to }: SectionRequest): (distance: number) => Point {
+  const length = lengthOf({ from, to });
+  return (distance) => ({
+    x: from.x + ((to.x - from.x) * distance) / length,
+    y: from.y + ((to.y - from.y) * distance) / length,
+  });
+}
+
+function lengthOf({ from, to }: Pick<SectionRequest, 'from' | 'to'>): number {
+  return Math.hypot(to.x - from.x, to.y - from.y);
+}
