@@ -44,6 +44,13 @@ export interface PlanFileStage {
   readonly removedMass: number | null;
 }
 
+export interface LevelChoiceRecord {
+  readonly stages: number;
+  readonly levels: readonly number[];
+  readonly worstShare: number;
+  readonly regions: readonly { readonly id: string; readonly level: number; readonly share: number }[];
+}
+
 export interface PlanFile {
   readonly format: 'isobath-plan';
   readonly version: 1;
@@ -63,8 +70,29 @@ export interface PlanFile {
     readonly partMass: number | null;
     readonly hydrogenLitres: number | null;
   };
+  /**
+   * What the fewest stages within tolerance, one fewer and one more would cost: the share of its tolerance (minus or plus
+   * side) that the best such levels leave each region using; more than 1 is out of tolerance.
+   */
+  readonly levelChoices?: readonly LevelChoiceRecord[];
   readonly findings: readonly FindingRecord[];
   readonly provenance: readonly Provenance[];
   /** Words that go with every plan: what can hurt, and who decides. */
   readonly cautions: readonly string[];
 }
+
+/** A plan as it is drawn, before what it comes to is measured. A plan file is one, too. */
+export interface ShownPlan {
+  readonly job: unknown;
+  readonly drawing: PlanFile['drawing'];
+  readonly outline: Contour | null;
+  readonly cutouts: readonly Contour[];
+  readonly regions: readonly ShownRegion[];
+  readonly stages: readonly ShownStage[];
+  readonly totals: Pick<PlanFile['totals'], 'minutes'>;
+  readonly provenance: readonly Provenance[];
+  readonly cautions: readonly string[];
+}
+
+export type ShownRegion = Omit<PlanFileRegion, 'reached'>;
+export type ShownStage = Omit<PlanFileStage, 'removedVolume' | 'removedMass'>;

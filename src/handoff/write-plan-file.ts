@@ -6,22 +6,37 @@ import type { Provenance } from '#bath/provenance.ts';
 import type { Finding } from '#findings/finding.ts';
 import { findingRecord } from '#findings/finding-record.ts';
 import { assert } from '#geometry/assert.ts';
-import { loopArea } from '#geometry/span.ts';
-import type { EtchPlan, PlannedRegion, Stage } from '#plan/etch-plan.ts';
+import { type Loop, loopArea, type Path } from '#geometry/span.ts';
+import type { EtchPlan, LevelChoice, PlannedRegion, Stage } from '#plan/etch-plan.ts';
 import { CAUTIONS } from './cautions.ts';
 import { contourOfLoop, contourOfPath } from './contour.ts';
-import type { Contour, PlanFile, PlanFileRegion, PlanFileStage } from './plan-file.ts';
+import type {
+  Contour,
+  LevelChoiceRecord,
+  PlanFile,
+  PlanFileRegion,
+  ShownPlan,
+  ShownRegion,
+  ShownStage,
+} from './plan-file.ts';
 import type { PlanMeasures } from './plan-measures.ts';
 
-export interface PlanFileInput {
+/** Contours of loops and paths that were rounded before, kept as long as those live. */
+export type ContourMemory = WeakMap<Loop | Path, Contour>;
+
+export interface ShownPlanInput {
   /** The job as read, defaults filled in. */
   readonly job: unknown;
   readonly drawing: PlanFile['drawing'];
   readonly plan: EtchPlan;
+  readonly provenance: readonly Provenance[];
+  readonly contours?: ContourMemory | undefined;
+}
+
+export interface PlanFileInput extends ShownPlanInput {
   readonly measures: PlanMeasures;
   readonly metal: MetalFacts;
   readonly findings: readonly Finding[];
-  readonly provenance: readonly Provenance[];
 }
 
 /** What turns volumes into masses and gas; a figure that nobody gave stays out of the plan. */
@@ -36,55 +51,95 @@ export interface MetalFacts {
 
 export function makePlanFile(input: PlanFileInput): PlanFile {
   const { plan, measures, metal } = input;
-  const outline = [...plan.sheet].sort((a, b) => loopArea(b) - loopArea(a))[0];
+  const { regions, stages, job, drawing, outline, cutouts, provenance, cautions } = showPlan(input);
   return {
     format: 'isobath-plan',
     version: 1,
-    job: input.job,
-    drawing: input.drawing,
-    outline: outline === undefined ? null : roundContour(contourOfLoop(outline)),
-    cutouts: plan.sheet.filter((loop) => loop !== outline).map((loop) => roundContour(contourOfLoop(loop))),
-    regions: plan.regions.map((region) => regionRecord(region, measures)),
-    stages: plan.stages.map((stage, index) => stageRecord({ stage, index, plan, measures, metal })),
+    job,
+    drawing,
+    outline,
+    cutouts,
+    regions: regions.map((region) => ({ ...region, reached: reachedRecord(region.id, measures) })),
+    stages: stages.map((stage, index) => {
+      const volume = measures.stages[index]?.removedVolume;
+      assert(volume !== undefined, 'every stage has been measured');
+      return { ...stage, removedVolume: round(volume), removedMass: massOf(volume, metal) };
+    }),
     totals: totalsOf(plan, measures, metal),
+    ...(plan.levelChoices === undefined ? {} : { levelChoices: plan.levelChoices.map(choiceRecord) }),
     findings: input.findings.map(findingRecord),
-    provenance: input.provenance,
+    provenance,
+    cautions,
+  };
+}
+
+/** All of the plan file that is known before anything is measured, the same contours for the same loops. */
+export function showPlan({
+  job,
+  drawing,
+  plan,
+  provenance,
+  contours = new WeakMap(),
+}: ShownPlanInput): ShownPlan {
+  const outline = [...plan.sheet].sort((a, b) => loopArea(b) - loopArea(a))[0];
+  const rounded = contourRounder(contours);
+  return {
+    job,
+    drawing,
+    outline: outline === undefined ? null : rounded.ofLoop(outline),
+    cutouts: plan.sheet.filter((loop) => loop !== outline).map(rounded.ofLoop),
+    regions: plan.regions.map((region) => regionRecord(region, rounded)),
+    stages: plan.stages.map((stage, index) => stageRecord(stage, plan.stages.slice(index + 1), rounded)),
+    totals: { minutes: totalMinutes(plan) },
+    provenance,
     cautions: CAUTIONS,
   };
 }
 
-function regionRecord(region: PlannedRegion, measures: PlanMeasures): PlanFileRegion {
+interface Rounder {
+  readonly ofLoop: (loop: Loop) => Contour;
+  readonly ofPath: (path: Path) => Contour;
+}
+
+function contourRounder(known: ContourMemory): Rounder {
+  const kept = (key: Loop | Path, make: () => Contour): Contour => {
+    const before = known.get(key);
+    if (before !== undefined) return before;
+    const contour = roundContour(make());
+    known.set(key, contour);
+    return contour;
+  };
+  return {
+    ofLoop: (loop) => kept(loop, () => contourOfLoop(loop)),
+    ofPath: (path) => kept(path, () => contourOfPath(path)),
+  };
+}
+
+function regionRecord(region: PlannedRegion, rounded: Rounder): ShownRegion {
   const { depth, plus, minus } = region.asked;
-  const reached = measures.regions.get(region.id);
-  assert(reached !== undefined, 'every region has been measured');
   return {
     id: region.id,
     layer: region.layer,
     label: [round(region.label.x), round(region.label.y)],
     area: round(region.area),
-    contours: region.loops.map((loop) => roundContour(contourOfLoop(loop))),
+    contours: region.loops.map(rounded.ofLoop),
     asked: { depth: round(depth), plus: round(plus), minus: round(minus) },
     level: round(region.level),
-    reached: {
-      floorArea: round(reached.floorArea),
-      share: round(reached.share),
-      deepest: round(reached.deepest),
-      shallowest: round(reached.shallowest),
-    },
   };
 }
 
-interface StageInput {
-  readonly stage: Stage;
-  readonly index: number;
-  readonly plan: EtchPlan;
-  readonly measures: PlanMeasures;
-  readonly metal: MetalFacts;
+function reachedRecord(id: string, measures: PlanMeasures): PlanFileRegion['reached'] {
+  const reached = measures.regions.get(id);
+  assert(reached !== undefined, 'every region has been measured');
+  return {
+    floorArea: round(reached.floorArea),
+    share: round(reached.share),
+    deepest: round(reached.deepest),
+    shallowest: round(reached.shallowest),
+  };
 }
 
-function stageRecord({ stage, index, plan, measures, metal }: StageInput): PlanFileStage {
-  const volume = measures.stages[index]?.removedVolume;
-  assert(volume !== undefined, 'every stage has been measured');
+function stageRecord(stage: Stage, later: readonly Stage[], rounded: Rounder): ShownStage {
   return {
     number: stage.number,
     level: round(stage.level),
@@ -93,12 +148,10 @@ function stageRecord({ stage, index, plan, measures, metal }: StageInput): PlanF
     startMinute: round(stage.startMinute),
     color: stage.color,
     regions: stage.regions,
-    sealed: plan.stages.slice(index + 1).map((later) => later.number),
-    piece: stage.piece.map((loop) => roundContour(contourOfLoop(loop))),
-    opening: stage.opening.map((loop) => roundContour(contourOfLoop(loop))),
-    lines: stage.lines.map((line) => roundContour(contourOfPath(line))),
-    removedVolume: round(volume),
-    removedMass: massOf(volume, metal),
+    sealed: later.map(({ number }) => number),
+    piece: stage.piece.map(rounded.ofLoop),
+    opening: stage.opening.map(rounded.ofLoop),
+    lines: stage.lines.map(rounded.ofPath),
   };
 }
 
@@ -110,11 +163,24 @@ function totalsOf(plan: EtchPlan, measures: PlanMeasures, metal: MetalFacts): Pl
     metal.thickness === undefined || sheetArea <= 0 ? null : massOf(sheetArea * metal.thickness, metal);
   const litres = metal.hydrogenLitresPerGram;
   return {
-    minutes: round(plan.stages.reduce((sum, stage) => sum + stage.minutes, 0)),
+    minutes: totalMinutes(plan),
     removedVolume: round(removedVolume),
     removedMass,
     partMass: sheetMass === null || removedMass === null ? null : round(sheetMass - removedMass),
     hydrogenLitres: litres === undefined || removedMass === null ? null : round(removedMass * litres),
+  };
+}
+
+function totalMinutes(plan: EtchPlan): number {
+  return round(plan.stages.reduce((sum, stage) => sum + stage.minutes, 0));
+}
+
+function choiceRecord({ stages, levels, worstShare, regions }: LevelChoice): LevelChoiceRecord {
+  return {
+    stages,
+    levels: levels.map(round),
+    worstShare: round(worstShare),
+    regions: regions.map(({ id, level, share }) => ({ id, level: round(level), share: round(share) })),
   };
 }
 

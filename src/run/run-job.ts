@@ -11,9 +11,9 @@ import type { Drawing } from '#drawing/drawing.ts';
 import { type Finding, hasStop, sortFindings } from '#findings/finding.ts';
 import type { ContourKit } from '#front/contour-kit.ts';
 import { jsonText } from '#handoff/json-text.ts';
-import type { PlanFile } from '#handoff/plan-file.ts';
+import type { PlanFile, ShownPlan } from '#handoff/plan-file.ts';
 import { scribeDrawing } from '#handoff/scribe-drawing.ts';
-import { makePlanFile } from '#handoff/write-plan-file.ts';
+import { makePlanFile, showPlan } from '#handoff/write-plan-file.ts';
 import { askRegions } from '#part/ask-regions.ts';
 import type { Job } from '#part/job.ts';
 import type { JobFile } from '#part/job-file.ts';
@@ -54,11 +54,25 @@ export interface RunResult {
   readonly files: readonly OutputFile[];
 }
 
+/** The plan as soon as its lines are placed; volumes, reached floors, findings about making it and files still to come. */
+export interface EarlyPlan {
+  /** About the job, the drawing, the part and the plan itself. */
+  readonly findings: readonly Finding[];
+  readonly shown: ShownPlan;
+  readonly drawing: Drawing;
+  readonly plan: EtchPlan;
+  /** mm; of a tapered sheet the thickest. */
+  readonly thickness: number;
+}
+
+export interface JobRunOptions extends RunOptions {
+  readonly memory?: RunMemory;
+  /** Called once, before the measuring, when there is a plan; the run may still be cancelled after it. */
+  readonly onPlan?: (early: EarlyPlan) => void;
+}
+
 /** With a memory of the caller's, a second run does again only what the change of the job asks for. */
-export async function runJob(
-  input: RunInput,
-  options: RunOptions & { readonly memory?: RunMemory } = {},
-): Promise<RunResult> {
+export async function runJob(input: RunInput, options: JobRunOptions = {}): Promise<RunResult> {
   const memory = options.memory ?? createRunMemory();
   const step = stepper(options);
   await step(0, 'reading the job');
@@ -85,7 +99,8 @@ export async function runJob(
   if (hasStop(found)) return { ...ended(found), drawing, part };
 
   await step(0.4, 'placing the scribe lines');
-  return planned({ input, job, filled, drawing, part, asked, findings: found, memory, step });
+  const ready = { input, job, filled, drawing, part, asked, findings: found, memory, step };
+  return planned(ready, options.onPlan);
 }
 
 interface Ready {
@@ -100,20 +115,34 @@ interface Ready {
   readonly step: Step;
 }
 
-async function planned(ready: Ready): Promise<RunResult> {
+async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<RunResult> {
   const { input, job, drawing, part, memory, step } = ready;
   const plan = makePlan({ part, asked: ready.asked, job, memory: memory.clusters });
-  await step(0.75, 'measuring what will be etched');
-  const measures = measurePlan(plan, job);
-  const making = checkMaking({ plan, job, kit: measures.kit, reached: measures.regions });
-  await step(0.95, 'writing the files');
-  const findings = sortFindings([...ready.findings, ...plan.findings, ...making]);
   const unit = drawing.unit ?? 'mm';
   const { thickness, density } = job.stock;
-  const planFile = makePlanFile({
+  const toShow = {
     job: ready.filled,
     drawing: { file: input.drawingName, sha256: sha256For(memory, input.drawingBytes), unit },
     plan,
+    provenance: [...job.provenance, ...makingProvenance()],
+    contours: memory.contours,
+  };
+  const found = [...ready.findings, ...plan.findings];
+  onPlan?.({
+    findings: sortFindings(found),
+    shown: showPlan(toShow),
+    drawing,
+    plan,
+    thickness: typeof thickness === 'number' ? thickness : Math.max(thickness.fromValue, thickness.toValue),
+  });
+  await step(0.75, 'measuring what will be etched');
+  const measures = measurePlan(plan, job);
+  await step(0.85, 'checking that it can be made');
+  const making = checkMaking({ plan, job, kit: measures.kit, reached: measures.regions });
+  await step(0.95, 'writing the files');
+  const findings = sortFindings([...found, ...making]);
+  const planFile = makePlanFile({
+    ...toShow,
     measures,
     metal: {
       density,
@@ -121,7 +150,6 @@ async function planned(ready: Ready): Promise<RunResult> {
       thickness: typeof thickness === 'number' ? thickness : undefined,
     },
     findings,
-    provenance: [...job.provenance, ...makingProvenance()],
   });
   const files: OutputFile[] = [
     {

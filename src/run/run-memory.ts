@@ -1,11 +1,12 @@
 /**
- * What is worth keeping between two runs of much the same job: the drawing as read, its regions, its hash, and the clusters of
- * the plan. The caller owns the value; a run reads and renews it. What is kept is used only where its input is the same.
+ * What is worth keeping between two runs of much the same job: the drawing as read, its regions, its hash, the clusters of
+ * the plan, and the rounded contours of its loops. The caller owns the value; a run reads and renews it. What is kept is used only where its input is the same.
  */
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import type { Drawing } from '#drawing/drawing.ts';
 import { type ReadOptions, readDrawing } from '#drawing/read-drawing.ts';
+import type { ContourMemory } from '#handoff/write-plan-file.ts';
 import { findRegions, type RegionsFound } from '#part/find-regions.ts';
 import type { Job } from '#part/job.ts';
 import { type ClusterMemory, createClusterMemory } from '#plan/open-clusters.ts';
@@ -16,10 +17,11 @@ export interface RunMemory {
   hash?: { readonly bytes: Uint8Array; readonly sha256: string };
   regions?: { readonly drawing: Drawing; readonly key: string; readonly found: RegionsFound };
   readonly clusters: ClusterMemory;
+  readonly contours: ContourMemory;
 }
 
 export function createRunMemory(): RunMemory {
-  return { clusters: createClusterMemory() };
+  return { clusters: createClusterMemory(), contours: new WeakMap() };
 }
 
 /** The drawing read in its own unit, or in `unit` where one is given. */
