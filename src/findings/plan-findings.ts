@@ -6,6 +6,8 @@ export interface PlanFacts {
   readonly 'opening-missing': { readonly depth: number; readonly allowance: number };
   /** None of the levels given lies in the region's tolerance. */
   readonly 'level-missing': { readonly depth: number; readonly minus: number; readonly plus: number };
+  /** A locked level that lies in no region's tolerance, or is nobody's best. */
+  readonly 'locked-level-unused': { readonly level: number };
   /** Nothing to etch. */
   readonly 'nothing-to-etch': Record<string, never>;
 }
@@ -28,6 +30,15 @@ export const planWords: WordsFor<PlanFacts> = {
       reason: `This region accepts depths from ${mm(depth - minus)} to ${mm(depth + plus)}, and none of the levels that the job lists lies between.`,
       remedy: `Add the level ${mm(depth)} to the list, or set levels to "as-drawn" or "fewest".`,
       value: depth,
+    }),
+  },
+  'locked-level-unused': {
+    severity: 'warn',
+    title: 'Locked level unused',
+    say: ({ level }) => ({
+      reason: `No region takes the locked level ${mm(level)}: it lies in nobody's tolerance, or another level suits better.`,
+      remedy: 'Drop it from lockedLevels, or ask a region for this depth; the plan has no stage for it.',
+      value: level,
     }),
   },
   'nothing-to-etch': {

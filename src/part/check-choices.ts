@@ -9,7 +9,7 @@ type PlaceOf = (path: JsonPath) => Place;
 type Keyed = Readonly<Record<string, unknown>>;
 
 export function checkChoices(job: unknown, placeOf: PlaceOf): Finding[] {
-  const { requirements, process, levels } = keyed(job);
+  const { requirements, process, levels, lockedLevels } = keyed(job);
   const { etchFactor, rate, coupon } = keyed(process);
   return [
     ...listOf(requirements).flatMap((each, index) =>
@@ -26,6 +26,8 @@ export function checkChoices(job: unknown, placeOf: PlaceOf): Finding[] {
         ]
       : []),
     ...checkDistinct(levels, ['levels'], placeOf),
+    ...checkDistinct(lockedLevels, ['lockedLevels'], placeOf),
+    ...checkLocked(lockedLevels, levels, placeOf),
   ];
 }
 
@@ -65,6 +67,16 @@ function checkDistinct(levels: unknown, path: JsonPath, placeOf: PlaceOf): Findi
     const facts = { found: `the level ${level} a second time`, expected: 'each level once' };
     return [finding('job-value-wrong', facts, placeOf([...path, index]))];
   });
+}
+
+/** Levels are locked for a search; where nothing is searched there is nothing to lock. */
+function checkLocked(locked: unknown, levels: unknown, placeOf: PlaceOf): Finding[] {
+  if (listOf(locked).length === 0 || levels === 'fewest') return [];
+  const facts = {
+    found: 'locked levels in a job that does not search its levels',
+    expected: '"levels": "fewest" beside them, or no locked levels',
+  };
+  return [finding('job-value-wrong', facts, placeOf(['lockedLevels']))];
 }
 
 function isKeyed(value: unknown): value is Keyed {

@@ -89,6 +89,7 @@ export const jobFileSchema = z.strictObject({
     }),
   ),
   levels: z.optional(z.union([z.enum(['fewest', 'as-drawn']), z.array(positive).check(z.minLength(1))])),
+  lockedLevels: z.optional(z.array(positive)),
 });
 
 export type JobFile = z.infer<typeof jobFileSchema>;

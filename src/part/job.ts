@@ -62,5 +62,7 @@ export interface Job {
   readonly requirements: readonly Requirement[];
   readonly rules: MakingRules;
   readonly levels: 'fewest' | 'as-drawn' | readonly number[];
+  /** Levels that `fewest` must use; none with any other rule. */
+  readonly lockedLevels?: readonly number[];
   readonly provenance: readonly Provenance[];
 }

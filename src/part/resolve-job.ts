@@ -35,7 +35,7 @@ export function resolveJob(jobFile: JobFile, drawingUnit: LengthUnit | undefined
   const asked = resolveRequirements(jobFile.requirements, { stock: stock.thickness, units });
   const join = resolveLength(jobFile.joinTolerance, DEFAULT_JOIN_TOLERANCE, { path: 'joinTolerance', unit });
   const rules = resolveRules(jobFile.rules, unit);
-  const levels = resolveLevels(jobFile.levels, { stock: stock.thickness, unit });
+  const levels = resolveLevels(jobFile, { stock: stock.thickness, unit });
   const resolved: Omit<Job, 'process'> = {
     name: jobFile.name ?? bareName(jobFile.drawing),
     drawing: jobFile.drawing,
@@ -50,6 +50,7 @@ export function resolveJob(jobFile: JobFile, drawingUnit: LengthUnit | undefined
     requirements: asked.requirements,
     rules: rules.rules,
     levels: levels.levels,
+    lockedLevels: levels.lockedLevels,
     provenance: [
       ...ofStock.provenance,
       ...ofProcess.provenance,
@@ -99,19 +100,30 @@ function resolveRules(
 }
 
 function resolveLevels(
-  given: JobFile['levels'],
+  { levels, lockedLevels = [] }: Pick<JobFile, 'levels' | 'lockedLevels'>,
   { stock, unit }: { readonly stock: number | Taper; readonly unit: LengthUnit },
-): { readonly levels: Job['levels']; readonly findings: readonly Finding[] } {
-  if (given === undefined || typeof given === 'string')
-    return { levels: given ?? DEFAULT_LEVELS, findings: [] };
+): {
+  readonly levels: Job['levels'];
+  readonly lockedLevels: readonly number[];
+  readonly findings: readonly Finding[];
+} {
   const thickest = typeof stock === 'number' ? stock : Math.max(stock.fromValue, stock.toValue);
-  const levels = given.map((level) => jobMillimetres(level, unit));
-  const findings = levels.flatMap((level, index) =>
-    level < thickest
-      ? []
-      : [finding('level-beyond-stock', { level, stock: thickest }, { path: `levels[${index}]` })],
-  );
-  return { levels, findings };
+  const findings: Finding[] = [];
+  const resolve = (given: readonly number[], key: string) =>
+    given.map((each, index) => {
+      const level = jobMillimetres(each, unit);
+      if (level >= thickest) {
+        findings.push(
+          finding('level-beyond-stock', { level, stock: thickest }, { path: `${key}[${index}]` }),
+        );
+      }
+      return level;
+    });
+  return {
+    levels: Array.isArray(levels) ? resolve(levels, 'levels') : (levels ?? DEFAULT_LEVELS),
+    lockedLevels: resolve(lockedLevels, 'lockedLevels'),
+    findings,
+  };
 }
 
 /** A file's name without its folders and its ending. */

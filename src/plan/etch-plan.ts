@@ -31,6 +31,21 @@ export interface Stage {
   readonly lines: readonly Path[];
 }
 
+/** What a number of stages would cost in tolerance, whatever rule the plan's own levels follow. */
+export interface LevelChoice {
+  readonly stages: number;
+  /** The best levels of that number, deepest first. */
+  readonly levels: readonly number[];
+  /** Greatest share of its tolerance that any region would use up; more than 1 where one falls out. */
+  readonly worstShare: number;
+  /** Every etched region, in the part's order. */
+  readonly regions: readonly {
+    readonly id: RegionId;
+    readonly level: number;
+    readonly share: number;
+  }[];
+}
+
 export interface EtchPlan {
   readonly regions: readonly PlannedRegion[];
   readonly sheet: readonly Loop[];
@@ -40,4 +55,6 @@ export interface EtchPlan {
   /** mm/min */
   readonly rate: number;
   readonly findings: readonly Finding[];
+  /** The fewest stages within tolerance, one fewer and one more, as far as there are such. */
+  readonly levelChoices?: readonly LevelChoice[];
 }

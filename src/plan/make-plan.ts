@@ -10,6 +10,7 @@ import type { Asked, Part, RegionId } from '#part/part.ts';
 import { allowance, type Undercut } from './allowance.ts';
 import { chooseLevels } from './choose-levels.ts';
 import type { EtchPlan, PlannedRegion, Stage } from './etch-plan.ts';
+import { levelCosts } from './level-costs.ts';
 import { type ClusterStage, lastOpened, type OpenedCluster } from './open-cluster.ts';
 import { type ClusterMemory, createClusterMemory, openClusters } from './open-clusters.ts';
 import { stageColors } from './stage-colors.ts';
@@ -21,9 +22,9 @@ export interface PlanInput {
   readonly memory?: ClusterMemory;
 }
 
-/** Findings: `level-missing`, `opening-missing`, `nothing-to-etch`. */
+/** Findings: `level-missing`, `locked-level-unused`, `opening-missing`, `nothing-to-etch`. */
 export function makePlan({ part, asked, job, memory = createClusterMemory() }: PlanInput): EtchPlan {
-  const { ofRegion, findings: levelFindings } = chooseLevels(asked, job.levels);
+  const { ofRegion, findings: levelFindings } = chooseLevels(asked, job);
   const regions = part.regions.map(
     (region): PlannedRegion => ({
       ...region,
@@ -41,8 +42,9 @@ export function makePlan({ part, asked, job, memory = createClusterMemory() }: P
     rate,
   );
   const findings = [...levelFindings, ...missingOpenings(regions, clusters, undercut, part.regionOfFace)];
-  if (stages.length === 0) findings.push(finding('nothing-to-etch', {}));
-  return { regions, sheet: part.sheet, stages, etchFactor, rate, findings };
+  if (regions.every(({ asked: { depth } }) => depth <= 0)) findings.push(finding('nothing-to-etch', {}));
+  const levelChoices = levelCosts(regions, job.lockedLevels);
+  return { regions, sheet: part.sheet, stages, etchFactor, rate, findings, levelChoices };
 }
 
 /** Levels by face. Without a sheet the outside is land that goes on for ever; with one it is no metal. */

@@ -1,0 +1,17 @@
+/** What one stage fewer or more would cost, as lines of text for under a stage table. */
+import type { LevelChoiceRecord } from './plan-file.ts';
+
+/** At most so many regions are named; the rest are counted. */
+const MOST_NAMED = 6;
+
+/** One line a choice; none where there is no choice to tell of. */
+export function levelChoicesText(choices: readonly LevelChoiceRecord[] | undefined): string[] {
+  return (choices ?? []).map(({ stages, worstShare, regions }) => {
+    const out = regions.filter(({ share }) => share > 1 + 1e-6);
+    const used = `${stages} ${stages === 1 ? 'stage' : 'stages'}: up to ${Math.round(worstShare * 100)} % of a tolerance`;
+    if (out.length === 0) return used;
+    const named = out.slice(0, MOST_NAMED).map(({ id, share }) => `${id} ${Math.round(share * 100)} %`);
+    const more = out.length - named.length;
+    return `${used}; out of tolerance: ${named.join(', ')}${more > 0 ? ` and ${more} more` : ''}`;
+  });
+}

@@ -1,0 +1,152 @@
+/**
+ * The fewest levels that serve every depth asked, and among those the ones whose worst share of tolerance is least
+ * (M4.1, M4.2, M4.4). A band is one depth, or all depths between two where a floor tapers: a continuous family of
+ * intervals. Greedy piercing by upper end, which is optimal for both; the least share by halving.
+ * Cost: bands × log for the sort, once a halving.
+ */
+import { assert, itemAt } from '#geometry/assert.ts';
+
+/** Depths that levels must serve: depth d is served by any level from d − minus to d + plus. */
+export interface DepthBand {
+  /** Equal for a flat floor; else every depth between is asked somewhere. */
+  readonly low: number;
+  readonly high: number;
+  readonly minus: number;
+  readonly plus: number;
+}
+
+export interface LevelSet {
+  /** Rising; locked levels are among them. */
+  readonly levels: readonly number[];
+  /** Greatest share of its tolerance that any depth uses up. */
+  readonly worstShare: number;
+}
+
+/** Ends closer than this touch, mm: rounding of 2.2 + 0.1 against 2.4 − 0.1. */
+const TOUCHING = 1e-9;
+const HALVINGS = 48;
+/** More stages than anybody would run; a taper without tolerance would ask for stages without end. */
+const MOST_LEVELS = 10_000;
+/** No tolerance is worth telling that would have to be a million times as wide. */
+const WIDEST_SHARE = 2 ** 20;
+
+/** Undefined where no number of levels would do: a taper without any tolerance. */
+export function fewestLevels(
+  bands: readonly DepthBand[],
+  locked: readonly number[] = [],
+): LevelSet | undefined {
+  const distinct = distinctBands(bands);
+  const count = pierce(distinct, { share: 1, locked, most: MOST_LEVELS })?.length;
+  return count === undefined ? undefined : bestLevels(distinct, { count: locked.length + count, locked });
+}
+
+/**
+ * The best set of at most `count` levels, locked ones included: least worst share, which is more than 1 where the
+ * tolerances would have to be wider. Undefined where no widening helps.
+ */
+export function bestLevels(
+  bands: readonly DepthBand[],
+  { count, locked = [] }: { readonly count: number; readonly locked?: readonly number[] },
+): LevelSet | undefined {
+  const distinct = distinctBands(bands);
+  const most = count - locked.length;
+  if (most < 0) return undefined;
+  const pierced = (share: number) => pierce(distinct, { share, locked, most });
+  let tooLittle = 0;
+  let enough = 0;
+  if (pierced(0) === undefined) {
+    enough = 1;
+    while (pierced(enough) === undefined) {
+      if (enough >= WIDEST_SHARE) return undefined;
+      tooLittle = enough;
+      enough *= 2;
+    }
+    for (let halving = 0; halving < HALVINGS; halving++) {
+      const share = (enough + tooLittle) / 2;
+      if (pierced(share) === undefined) tooLittle = share;
+      else enough = share;
+    }
+  }
+  const points = pierced(enough);
+  assert(points !== undefined, 'the share that was enough still is');
+  return { levels: [...locked, ...points].sort((a, b) => a - b), worstShare: enough };
+}
+
+function distinctBands(bands: readonly DepthBand[]): DepthBand[] {
+  const byText = new Map(
+    bands.map((band) => [`${band.low} ${band.high} ${band.minus} ${band.plus}`, band] as const),
+  );
+  return [...byText.values()];
+}
+
+interface PierceRule {
+  /** What share of each tolerance may be used. */
+  readonly share: number;
+  readonly locked: readonly number[];
+  readonly most: number;
+}
+
+/**
+ * Greedy piercing: the unserved depth whose tolerance ends first gets a level at that end. Optimal, since that depth
+ * needs some level and none lower serves more of what is left. Each level is then moved down to the middle of the room
+ * that it has. Undefined when `most` is passed.
+ */
+function pierce(bands: readonly DepthBand[], { share, locked, most }: PierceRule): number[] | undefined {
+  const left = bands
+    .map(({ low, high, minus, plus }) => ({ low, high, minus: minus * share, plus: plus * share }))
+    .flatMap((band) => unserved(band, locked));
+  const tapers = left.filter(({ low, high }) => high > low);
+  const flats = left
+    .filter(({ low, high }) => high <= low)
+    .sort((a, b) => a.low + a.plus - (b.low + b.plus) || a.low - a.minus - (b.low - b.minus));
+  const levels: number[] = [];
+  let reached = Number.NEGATIVE_INFINITY;
+  let next = 0;
+  for (;;) {
+    while (next < flats.length && bottom(itemAt(flats, next)) <= reached + TOUCHING) next++;
+    const open = tapers.filter(({ high, minus }) => high > reached + minus + TOUCHING);
+    const from = (band: DepthBand) => Math.max(band.low, reached + band.minus);
+    const flat = flats[next];
+    const upper = Math.min(
+      flat === undefined ? Number.POSITIVE_INFINITY : flat.low + flat.plus,
+      ...open.map((band) => from(band) + band.plus),
+    );
+    if (upper === Number.POSITIVE_INFINITY) return levels;
+    if (levels.length === most) return undefined;
+    let lower = Number.NEGATIVE_INFINITY;
+    for (let at = next; at < flats.length; at++) {
+      const low = bottom(itemAt(flats, at));
+      if (low <= upper + TOUCHING) lower = Math.max(lower, Math.min(low, upper));
+    }
+    for (const band of open) {
+      if (from(band) - band.minus > upper + TOUCHING) continue;
+      // A taper that goes on after this level leaves it no room: the next one starts where this one ends.
+      lower = Math.max(lower, Math.min(upper, bottom({ ...band, low: band.high })));
+    }
+    levels.push((lower + upper) / 2);
+    reached = upper;
+  }
+}
+
+/** Lowest level that serves the band's lower end. */
+function bottom({ low, minus }: DepthBand): number {
+  return low - minus;
+}
+
+/** What of a band the locked levels leave unserved. */
+function unserved(band: DepthBand, locked: readonly number[]): DepthBand[] {
+  const { minus, plus } = band;
+  return locked.reduce<DepthBand[]>(
+    (parts, level) =>
+      parts.flatMap((part) => {
+        const from = level - plus - TOUCHING;
+        const to = level + minus + TOUCHING;
+        if (part.high < from || part.low > to) return [part];
+        return [
+          ...(part.low < from ? [{ ...part, high: from }] : []),
+          ...(part.high > to ? [{ ...part, low: to }] : []),
+        ];
+      }),
+    [band],
+  );
+}
