@@ -1,0 +1,52 @@
+/** The part of pdfkit that the pen uses. Lengths are PostScript points, y down from the page's upper edge. */
+declare module 'pdfkit' {
+  interface DocumentOptions {
+    readonly autoFirstPage: boolean;
+    readonly compress: boolean;
+    /** Undefined would load a standard font from disk. */
+    readonly font: null;
+    readonly info: {
+      readonly CreationDate: Date;
+      readonly Title?: string;
+      readonly Producer?: string;
+      readonly Creator?: string;
+    };
+  }
+
+  interface TextOptions {
+    readonly lineBreak: boolean;
+    readonly baseline: 'alphabetic';
+  }
+
+  export default class PDFDocument {
+    constructor(options: DocumentOptions);
+    addPage(options: { readonly size: readonly [number, number]; readonly margin: number }): this;
+    registerFont(name: string, bytes: Uint8Array): this;
+    font(name: string): this;
+    fontSize(points: number): this;
+    text(text: string, x: number, y: number, options: TextOptions): this;
+    widthOfString(text: string): number;
+    moveTo(x: number, y: number): this;
+    lineTo(x: number, y: number): this;
+    bezierCurveTo(x1: number, y1: number, x2: number, y2: number, x: number, y: number): this;
+    closePath(): this;
+    rect(x: number, y: number, width: number, height: number): this;
+    clip(): this;
+    lineWidth(points: number): this;
+    lineCap(cap: 'butt' | 'round'): this;
+    lineJoin(join: 'miter' | 'round'): this;
+    dash(length: number, options: { readonly space: number }): this;
+    undash(): this;
+    strokeColor(color: string): this;
+    fillColor(color: string): this;
+    stroke(): this;
+    fill(rule: 'even-odd'): this;
+    rotate(angleDeg: number, options: { readonly origin: readonly [number, number] }): this;
+    save(): this;
+    restore(): this;
+    on(event: 'data', listener: (chunk: Uint8Array) => void): this;
+    on(event: 'end', listener: () => void): this;
+    on(event: 'error', listener: (error: Error) => void): this;
+    end(): void;
+  }
+}

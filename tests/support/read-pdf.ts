@@ -1,0 +1,63 @@
+/** A PDF read by an independent reader, pdf.js: pages in millimetres, y up, with their words and drawn paths. */
+import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
+
+const MM = 25.4 / 72;
+
+export interface ReadPage {
+  readonly width: number;
+  readonly height: number;
+  readonly words: readonly { readonly text: string; readonly x: number; readonly y: number }[];
+  /** All words of the page, a space between. */
+  readonly text: string;
+  /** Corners of everything stroked or filled: straight ends and ends of cubics, mm. */
+  readonly places: readonly (readonly [x: number, y: number])[];
+}
+
+export async function readPdf(bytes: Uint8Array): Promise<ReadPage[]> {
+  const document = await getDocument({ data: bytes.slice(), verbosity: 0, useSystemFonts: false }).promise;
+  const pages: ReadPage[] = [];
+  for (let number = 1; number <= document.numPages; number++) {
+    const page = await document.getPage(number);
+    const { width, height } = page.getViewport({ scale: 1 });
+    const { items } = await page.getTextContent();
+    const words = items.flatMap((item) =>
+      'str' in item && item.str.trim() !== ''
+        ? [{ text: item.str, x: item.transform[4] * MM, y: item.transform[5] * MM }]
+        : [],
+    );
+    pages.push({
+      width: width * MM,
+      height: height * MM,
+      words,
+      text: words.map(({ text }) => text).join(' '),
+      places: placesOf(await page.getOperatorList(), height),
+    });
+  }
+  await document.destroy();
+  return pages;
+}
+
+interface Operators {
+  readonly fnArray: readonly number[];
+  readonly argsArray: readonly unknown[];
+}
+
+/** The writer's paths are in the page's frame turned upside down, with nothing else in force around them. */
+function placesOf({ fnArray, argsArray }: Operators, height: number): [number, number][] {
+  const places: [number, number][] = [];
+  fnArray.forEach((operator, index) => {
+    if (operator !== OPS.constructPath) return;
+    const [steps, figures] = argsArray[index] as [number[], number[]];
+    let at = 0;
+    const take = (skip: number): void => {
+      places.push([(figures[at + skip] ?? 0) * MM, (height - (figures[at + skip + 1] ?? 0)) * MM]);
+      at += skip + 2;
+    };
+    for (const step of steps) {
+      if (step === OPS.moveTo || step === OPS.lineTo) take(0);
+      else if (step === OPS.curveTo) take(4);
+      else if (step === OPS.rectangle) at += 4;
+    }
+  });
+  return places;
+}
