@@ -332,6 +332,16 @@ describe('job-choice-unclear', () => {
   });
 });
 
+test('levels are locked only where levels are searched', () => {
+  expect(faultsOf({ ...coverJob(), levels: 'fewest', lockedLevels: [2.2] })).toEqual([]);
+  expect(faultsOf({ ...coverJob(), levels: 'as-drawn', lockedLevels: [2.2] })).toEqual([
+    'job-value-wrong lockedLevels',
+  ]);
+  expect(faultsOf({ ...coverJob(), levels: 'fewest', lockedLevels: [2.2, 2.2] })).toEqual([
+    'job-value-wrong lockedLevels[1]',
+  ]);
+});
+
 test('faults of every kind are told together, each with its line', () => {
   const text = `{
   "format": "isobath-job", "version": 1,
