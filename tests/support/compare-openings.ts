@@ -89,13 +89,13 @@ export function expectCutOnce({ stages, sheet }: EtchPlan): void {
   for (const { number, piece, lines } of stages) {
     const own = lines.flatMap(({ spans }) => spans);
     for (const span of own) {
-      const middle = pointAlong(span, 0.5);
+      const middle = pointAlong(span, 0.43);
       const twice = cut.filter((each) => distanceToSpan(each.span, middle) < 1e-4);
       expect(twice, `stage ${number} cuts again at (${middle.x}, ${middle.y})`).toEqual([]);
     }
     cut.push(...own.map((span) => ({ span, stage: number })));
     for (const span of piece.flat()) {
-      const middle = pointAlong(span, 0.5);
+      const middle = pointAlong(span, 0.43);
       const lies = (each: Span) => distanceToSpan(each, middle) < 1e-4;
       const isCut = cut.some((each) => lies(each.span)) || sheet.flat().some(lies);
       expect(isCut, `stage ${number} peels to an uncut border at (${middle.x}, ${middle.y})`).toBe(true);
