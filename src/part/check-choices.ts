@@ -16,6 +16,7 @@ export function checkChoices(job: unknown, placeOf: PlaceOf): Finding[] {
       checkRequirement(each, ['requirements', index], placeOf),
     ),
     ...checkRising(etchFactor, ['process', 'etchFactor'], placeOf),
+    ...checkUndercut(etchFactor, ['process', 'etchFactor'], placeOf),
     ...(rate !== undefined && coupon !== undefined
       ? [
           finding(
@@ -55,6 +56,26 @@ function checkRising(table: unknown, path: JsonPath, placeOf: PlaceOf): Finding[
         placeOf([...path, index]),
       ),
     ];
+  });
+}
+
+/**
+ * Undercut, factor × depth, never shrinks as the etch goes on (M2.4). Between rows the factor f is linear, and f · z
+ * grows as long as its slope f + z f′ at the lower row is not negative.
+ */
+function checkUndercut(table: unknown, path: JsonPath, placeOf: PlaceOf): Finding[] {
+  const rows = listOf(table).map(listOf);
+  return rows.flatMap(([depth, factor], index) => {
+    const [depthBefore, factorBefore] = rows[index - 1] ?? [];
+    if (![depth, factor, depthBefore, factorBefore].every((each) => typeof each === 'number')) return [];
+    const rise = Number(depth) - Number(depthBefore);
+    const slope = Number(factor) + (Number(depth) * (Number(factor) - Number(factorBefore))) / rise;
+    if (rise <= 0 || slope >= 0) return [];
+    const facts = {
+      found: `the factor ${factor} at ${depth} after ${factorBefore} at ${depthBefore}: the undercut would shrink`,
+      expected: 'factors that fall so slowly that factor × depth still grows',
+    };
+    return [finding('job-value-wrong', facts, placeOf([...path, index]))];
   });
 }
 

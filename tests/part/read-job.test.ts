@@ -241,6 +241,20 @@ describe('job-value-wrong: path, what was found, what was expected', () => {
       'Found a list of 0; expected at least 1 item in the list.',
     ],
     [
+      'M2.4 an etch factor that falls so fast that the undercut would shrink',
+      spoil({
+        process: {
+          etchFactor: [
+            [1, 1],
+            [2, 0.4],
+          ],
+          rate: 1,
+        },
+      }),
+      'process.etchFactor[1]',
+      'Found the factor 0.4 at 2 after 1 at 1: the undercut would shrink; expected factors that fall so slowly that factor × depth still grows.',
+    ],
+    [
       'an etch factor table that falls back',
       spoil({
         process: {
