@@ -3,17 +3,21 @@
  * thickness and the bath cuts faster than planned by the whole rate spread: thickness − minus − level (1 + spread).
  */
 import { type Finding, finding } from '#findings/finding.ts';
+import { leastThickness } from '#part/least-thickness.ts';
 import type { MakingPlace } from './making.ts';
 
 export function checkWeb({ plan, job: { stock, process, rules } }: MakingPlace): Finding[] {
-  const { thickness } = stock;
-  const thinnest =
-    typeof thickness === 'number' ? thickness : Math.min(thickness.fromValue, thickness.toValue);
+  const regionOf = new Map(plan.regions.map((region) => [region.id, region]));
   return plan.stages.flatMap(({ level, regions }) => {
+    // A tapered sheet is as thick as it is over each region.
+    const thinnest = regions.reduce(
+      (least, id) => Math.min(least, leastThickness(stock.thickness, regionOf.get(id)?.loops ?? [])),
+      Number.POSITIVE_INFINITY,
+    );
     const web = thinnest - level;
     const worst = web - stock.minus - level * process.rateSpread;
     if (worst >= rules.minWeb) return [];
-    const at = plan.regions.find(({ id }) => id === regions[0])?.label;
+    const at = regionOf.get(regions[0] ?? '')?.label;
     const place = { regions, ...(at === undefined ? {} : { at }) };
     if (web < rules.minWeb) {
       return [finding('web-too-thin', { web, limit: rules.minWeb, thickness: thinnest, level }, place)];

@@ -31,7 +31,7 @@ export interface JobFacts {
   };
   readonly 'coupon-not-etched': { readonly before: number; readonly after: number };
   readonly 'sheet-tolerance-missing': { readonly thickness: number };
-  readonly 'taper-unsupported': { readonly what: 'requirement' | 'sheet' };
+  readonly 'taper-without-length': Record<string, never>;
   readonly 'depth-beyond-stock': { readonly depth: number; readonly stock: number };
   readonly 'thickness-beyond-stock': { readonly thickness: number; readonly stock: number };
   readonly 'level-beyond-stock': { readonly level: number; readonly stock: number };
@@ -189,15 +189,12 @@ export const jobWords: WordsFor<JobFacts> = {
       remedy: 'Measure the sheet and give stock.minus and stock.plus.',
     }),
   },
-  'taper-unsupported': {
+  'taper-without-length': {
     severity: 'stop',
-    title: 'Taper not planned',
-    say: ({ what }) => ({
-      reason: `A ${what} with a taper is read, but this version does not plan it.`,
-      remedy:
-        what === 'sheet'
-          ? 'Give one thickness, or plan each length of the sheet as a job of its own.'
-          : 'Divide the region into strips on the drawing and give each strip its depth.',
+    title: 'Taper without a length',
+    say: () => ({
+      reason: 'The taper starts and ends at one point, so it has no direction.',
+      remedy: 'Give two points, `from` and `to`, as far apart as the change takes.',
     }),
   },
   'depth-beyond-stock': {

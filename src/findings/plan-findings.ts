@@ -8,6 +8,18 @@ export interface PlanFacts {
   readonly 'level-missing': { readonly depth: number; readonly minus: number; readonly plus: number };
   /** A locked level that lies in no region's tolerance, or is nobody's best. */
   readonly 'locked-level-unused': { readonly level: number };
+  /** A region's depth changes in two directions, and one change ends inside the region. */
+  readonly 'taper-directions-differ': Record<string, never>;
+  /** Steps can't follow a slope without any tolerance. */
+  readonly 'taper-without-tolerance': { readonly low: number; readonly high: number };
+  /** A strip that its own walls take whole. `needed`: what they take; `rise`: change of depth for each mm. */
+  readonly 'taper-too-steep': {
+    readonly width: number;
+    readonly needed: number;
+    readonly level: number;
+    readonly tolerance: number;
+    readonly rise: number;
+  };
   /** Nothing to etch. */
   readonly 'nothing-to-etch': Record<string, never>;
 }
@@ -39,6 +51,33 @@ export const planWords: WordsFor<PlanFacts> = {
       reason: `No region takes the locked level ${mm(level)}: it lies in nobody's tolerance, or another level suits better.`,
       remedy: 'Drop it from lockedLevels, or ask a region for this depth; the plan has no stage for it.',
       value: level,
+    }),
+  },
+  'taper-directions-differ': {
+    severity: 'stop',
+    title: 'Tapers of two directions',
+    say: () => ({
+      reason:
+        'Sheet and requirement taper in different directions here, and one of them ends inside the region: strips can’t follow both.',
+      remedy: 'Divide the region on the drawing along the line where that taper ends.',
+    }),
+  },
+  'taper-without-tolerance': {
+    severity: 'stop',
+    title: 'Taper without tolerance',
+    say: ({ low, high }) => ({
+      reason: `Depth goes from ${mm(low)} to ${mm(high)} with no tolerance, and steps can’t follow that.`,
+      remedy: 'Give the requirement a plus or a minus: strips are as wide as it allows.',
+    }),
+  },
+  'taper-too-steep': {
+    severity: 'stop',
+    title: 'Taper too steep for steps',
+    say: ({ width, needed, level, tolerance, rise }) => ({
+      reason: `A strip here is ${mm(width)} wide, and its walls alone take ${mm(needed)} of it at a level of ${mm(level)}: no floor is left.`,
+      remedy: `Allow more than about ${mm(tolerance * (needed / width) ** 2)} of plus and minus together (now ${mm(tolerance)}), make the taper longer (its depth changes by ${rise.toFixed(3)} mm a mm), or make it by drawing the part out of the bath.`,
+      value: width,
+      limit: needed,
     }),
   },
   'nothing-to-etch': {

@@ -1,6 +1,6 @@
 /**
- * Which region is asked for what: requirements by point win over those by layer, a region with none is land. A taper asks
- * nothing of a region here: `resolve-job.ts` has told that it is not planned.
+ * Which region is asked for what: requirements by point win over those by layer, a region with none is land. A taper is
+ * handed on as it is: its depth here is the one at the region's label.
  */
 import { type Finding, finding, type Place } from '#findings/finding.ts';
 import { nearestWord } from '#findings/nearest-word.ts';
@@ -8,6 +8,7 @@ import type { Point } from '#geometry/point.ts';
 import type { Job, Requirement, Taper } from './job.ts';
 import type { Asked, Part, Region, RegionId } from './part.ts';
 import { LEAST_CLEARANCE, regionFinder } from './region-at.ts';
+import { taperedAt } from './tapered-at.ts';
 
 export interface AskedRegions {
   /** Regions that a requirement names, in the part's order; all others are land. */
@@ -20,11 +21,16 @@ export function askRegions(part: Part, job: Job): AskedRegions {
   const byLayer = settleRank(claims.byLayer);
   const byPoint = settleRank(claims.byPoint);
   const asked = new Map<RegionId, Asked>();
-  for (const { id } of part.regions) {
+  for (const { id, label } of part.regions) {
     const requirement = byPoint.ofRegion.get(id) ?? byLayer.ofRegion.get(id);
     if (requirement === undefined) continue;
     const { depth, plus, minus } = requirement;
-    if (typeof depth === 'number') asked.set(id, { depth, plus, minus });
+    asked.set(
+      id,
+      typeof depth === 'number'
+        ? { depth, plus, minus }
+        : { depth: taperedAt(depth, label), plus, minus, tapers: depth },
+    );
   }
   return { asked, findings: [...claims.findings, ...byLayer.clashes, ...byPoint.clashes] };
 }
@@ -119,9 +125,14 @@ function asksTheSame(a: Requirement, b: Requirement): boolean {
   return a.plus === b.plus && a.minus === b.minus && isSameDepth(a.depth, b.depth);
 }
 
-function isSameDepth(a: number | Taper, b: number | Taper): boolean {
+function isSameDepth(a: number | readonly Taper[], b: number | readonly Taper[]): boolean {
   if (typeof a === 'number' || typeof b === 'number') return a === b;
+  return a.length === b.length && a.every((taper, index) => isSameTaper(taper, b[index]));
+}
+
+function isSameTaper(a: Taper, b: Taper | undefined): boolean {
   return (
+    b !== undefined &&
     a.from.x === b.from.x &&
     a.from.y === b.from.y &&
     a.to.x === b.to.x &&

@@ -19,7 +19,8 @@ export interface Requirement {
   /** Path in the job file, for findings. */
   readonly path: string;
   readonly names: { readonly layer: string } | { readonly at: Point };
-  readonly depth: number | Taper;
+  /** Tapers add up: a final thickness on a sheet that tapers itself. */
+  readonly depth: number | readonly Taper[];
   readonly plus: number;
   readonly minus: number;
 }

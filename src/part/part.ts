@@ -2,6 +2,7 @@
 import type { Arrangement, LineworkTrouble } from '#geometry/arrangement.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
+import type { Taper } from './job.ts';
 
 /** Ids look like `R07`: numbered down the drawing, then across; they do not depend on depths or entity order. */
 export type RegionId = string;
@@ -38,4 +39,6 @@ export interface Asked {
   readonly depth: number;
   readonly plus: number;
   readonly minus: number;
+  /** Where depth changes over the region: it is the sum of these, and `depth` the sum at the label. Planned in strips. */
+  readonly tapers?: readonly Taper[];
 }

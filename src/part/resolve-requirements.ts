@@ -61,21 +61,33 @@ interface Setting {
 }
 
 interface DepthAsked {
-  readonly depth?: number | Taper;
+  readonly depth?: Requirement['depth'];
   readonly findings: readonly Finding[];
 }
 
 function depthOf({ depth, thickness, taper }: Given, { path, stock, units }: Setting): DepthAsked {
-  if (taper !== undefined) {
-    const told = finding('taper-unsupported', { what: 'requirement' }, { path: `${path}.taper` });
-    const asked = resolveTaper(taper, units);
-    if ('depthFrom' in taper) return { depth: asked, findings: [told] };
-    if (typeof stock !== 'number') return { findings: [told] };
-    return { depth: leftOf(asked, stock), findings: [told] };
-  }
+  if (taper !== undefined) return depthFromTaper(taper, { path: `${path}.taper`, stock, units });
   if (depth !== undefined) return depthFromDepth(jobMillimetres(depth, units.job), stock, `${path}.depth`);
   if (thickness === undefined) return { findings: [] };
   return depthFromThickness(jobMillimetres(thickness, units.job), stock, `${path}.thickness`);
+}
+
+function depthFromTaper(taper: NonNullable<Given['taper']>, { path, stock, units }: Setting): DepthAsked {
+  const asked = resolveTaper(taper, units);
+  if (asked.from.x === asked.to.x && asked.from.y === asked.to.y) {
+    return { findings: [finding('taper-without-length', {}, { path })] };
+  }
+  if ('depthFrom' in taper) {
+    const depth = Math.max(asked.fromValue, asked.toValue);
+    const { findings } = depthFromDepth(depth, stock, path);
+    return findings.length > 0 ? { findings } : { depth: [asked], findings };
+  }
+  const thickest = typeof stock === 'number' ? stock : Math.max(stock.fromValue, stock.toValue);
+  const thickness = Math.max(asked.fromValue, asked.toValue);
+  if (thickness > thickest) {
+    return { findings: [finding('thickness-beyond-stock', { thickness, stock: thickest }, { path })] };
+  }
+  return { depth: leftOf(asked, stock), findings: [] };
 }
 
 function depthFromDepth(depth: number, stock: number | Taper, path: string): DepthAsked {
@@ -88,7 +100,7 @@ function depthFromThickness(thickness: number, stock: number | Taper, path: stri
   if (typeof stock !== 'number') {
     const toDepth = (value: number) => roundLength(value - thickness);
     return {
-      depth: { ...stock, fromValue: toDepth(stock.fromValue), toValue: toDepth(stock.toValue) },
+      depth: [{ ...stock, fromValue: toDepth(stock.fromValue), toValue: toDepth(stock.toValue) }],
       findings: [],
     };
   }
@@ -96,11 +108,13 @@ function depthFromThickness(thickness: number, stock: number | Taper, path: stri
   return { findings: [finding('thickness-beyond-stock', { thickness, stock }, { path })] };
 }
 
-/** The depth taper that leaves a thickness taper of a flat sheet. */
-function leftOf(thickness: Taper, stock: number): Taper {
-  return {
+/** The depth that leaves a thickness taper: what the sheet has there, less the thickness. */
+function leftOf(thickness: Taper, stock: number | Taper): readonly Taper[] {
+  const base = typeof stock === 'number' ? stock : 0;
+  const less = {
     ...thickness,
-    fromValue: roundLength(stock - thickness.fromValue),
-    toValue: roundLength(stock - thickness.toValue),
+    fromValue: roundLength(base - thickness.fromValue),
+    toValue: roundLength(base - thickness.toValue),
   };
+  return typeof stock === 'number' ? [less] : [stock, less];
 }

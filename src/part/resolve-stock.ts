@@ -26,8 +26,8 @@ export function resolveStock(given: JobFile['stock'], units: ResolveUnits): Reso
     typeof given.thickness === 'number'
       ? jobMillimetres(given.thickness, units.job)
       : resolveTaper(given.thickness, units);
-  if (typeof thickness !== 'number') {
-    findings.push(finding('taper-unsupported', { what: 'sheet' }, { path: 'stock.thickness' }));
+  if (typeof thickness !== 'number' && isPointless(thickness)) {
+    findings.push(finding('taper-without-length', {}, { path: 'stock.thickness' }));
   }
   const thickest = largestOf(thickness);
   const standard = sheetTolerance(alloy, thickest);
@@ -55,6 +55,10 @@ export function resolveStock(given: JobFile['stock'], units: ResolveUnits): Reso
     ],
     findings,
   };
+}
+
+function isPointless({ from, to }: Taper): boolean {
+  return from.x === to.x && from.y === to.y;
 }
 
 function largestOf(thickness: number | Taper): number {

@@ -2,7 +2,7 @@
 import { type Finding, finding } from '#findings/finding.ts';
 import type { Job } from '#part/job.ts';
 import type { Asked, RegionId } from '#part/part.ts';
-import { type DepthBand, fewestLevels } from './fewest-levels.ts';
+import { bandShare, type DepthBand, fewestLevels, SAME_LEVEL } from './fewest-levels.ts';
 
 export interface Levels {
   /** Level by region; land has 0 and stands here too. */
@@ -12,18 +12,20 @@ export interface Levels {
 
 export type LevelRule = Pick<Job, 'levels' | 'lockedLevels'>;
 
-/** Depths closer than this are one level, mm: the grid of the drawing unit's rounding, far below any tolerance. */
-const SAME_LEVEL = 1e-6;
-
-/** Findings: `level-missing`, `locked-level-unused`. */
-export function chooseLevels(asked: ReadonlyMap<RegionId, Asked>, rule: LevelRule): Levels {
+/** Findings: `level-missing`, `locked-level-unused`. Strips of tapers have their levels already. */
+export function chooseLevels(
+  asked: ReadonlyMap<RegionId, Asked>,
+  rule: LevelRule,
+  levelOfStrip: ReadonlyMap<RegionId, number> = new Map(),
+): Levels {
   const bands = [...asked.values()].filter(({ depth }) => depth > 0).map(bandOf);
   const levels = levelsByRule(bands, rule);
   const ofRegion = new Map<RegionId, number>();
   const findings: Finding[] = [];
   for (const [id, each] of asked) {
-    if (each.depth <= 0) {
-      ofRegion.set(id, 0);
+    const known = each.depth <= 0 ? 0 : levelOfStrip.get(id);
+    if (known !== undefined) {
+      ofRegion.set(id, known);
       continue;
     }
     const level = nearestWithin(levels, each);
@@ -68,26 +70,6 @@ function distinct(depths: readonly number[]): number[] {
 
 /** The level in the region's tolerance that uses the least share of it. */
 function nearestWithin(levels: readonly number[], asked: Asked): number | undefined {
-  const nearest = nearestLevel(levels, asked);
+  const nearest = bandShare(levels, bandOf(asked));
   return nearest !== undefined && nearest.share < 1 + SAME_LEVEL ? nearest.level : undefined;
-}
-
-/** The level that uses the least share of a region's tolerance, within it or not. */
-export function nearestLevel(
-  levels: readonly number[],
-  asked: Asked,
-): { readonly level: number; readonly share: number } | undefined {
-  let best: { level: number; share: number } | undefined;
-  for (const level of levels) {
-    const share = shareOfTolerance(level, asked);
-    if (best === undefined || share < best.share) best = { level, share };
-  }
-  return best;
-}
-
-/** How much of the tolerance on its side a level uses up: 0 at the depth asked, 1 at the limit. */
-export function shareOfTolerance(level: number, { depth, plus, minus }: Asked): number {
-  const off = level - depth;
-  if (Math.abs(off) <= SAME_LEVEL) return 0;
-  return off > 0 ? off / plus : -off / minus;
 }

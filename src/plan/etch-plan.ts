@@ -38,7 +38,7 @@ export interface LevelChoice {
   readonly levels: readonly number[];
   /** Greatest share of its tolerance that any region would use up; more than 1 where one falls out. */
   readonly worstShare: number;
-  /** Every etched region, in the part's order. */
+  /** Every etched region of the drawing; of a taper the depth that is worst off, and its level. */
   readonly regions: readonly {
     readonly id: RegionId;
     readonly level: number;

@@ -24,6 +24,8 @@ export interface LevelSet {
 
 /** Ends closer than this touch, mm: rounding of 2.2 + 0.1 against 2.4 − 0.1. */
 const TOUCHING = 1e-9;
+/** Depths closer than this are one level, mm: the grid of the drawing unit's rounding, far below any tolerance. */
+export const SAME_LEVEL = 1e-6;
 const HALVINGS = 48;
 /** More stages than anybody would run; a taper without tolerance would ask for stages without end. */
 const MOST_LEVELS = 10_000;
@@ -77,6 +79,48 @@ function distinctBands(bands: readonly DepthBand[]): DepthBand[] {
     bands.map((band) => [`${band.low} ${band.high} ${band.minus} ${band.plus}`, band] as const),
   );
   return [...byText.values()];
+}
+
+/** The depth of a band that levels serve worst: which, from which level, and what share of the tolerance that uses up. */
+export function bandShare(
+  levels: readonly number[],
+  { low, high, minus, plus }: DepthBand,
+): { readonly depth: number; readonly level: number; readonly share: number } | undefined {
+  const rising = [...levels].sort((a, b) => a - b);
+  // Between two levels the worst depth is where both are as far off; beyond the last ones, an end of the band.
+  const balances = rising.slice(1).map((deep, index) => {
+    const shallow = itemAt(rising, index);
+    return plus + minus === 0 ? shallow : (shallow * plus + deep * minus) / (plus + minus);
+  });
+  const depths = [low, high, ...balances.filter((depth) => depth > low && depth < high)];
+  let worst: { depth: number; level: number; share: number } | undefined;
+  for (const depth of depths) {
+    const best = nearestTo(rising, { depth, minus, plus });
+    if (best !== undefined && (worst === undefined || best.share > worst.share)) worst = { depth, ...best };
+  }
+  return worst;
+}
+
+function nearestTo(
+  levels: readonly number[],
+  asked: { readonly depth: number; readonly minus: number; readonly plus: number },
+): { readonly level: number; readonly share: number } | undefined {
+  let best: { level: number; share: number } | undefined;
+  for (const level of levels) {
+    const share = shareOfTolerance(level, asked);
+    if (best === undefined || share < best.share) best = { level, share };
+  }
+  return best;
+}
+
+/** How much of the tolerance on its side a level uses up: 0 at the depth asked, 1 at the limit. */
+export function shareOfTolerance(
+  level: number,
+  { depth, plus, minus }: { readonly depth: number; readonly minus: number; readonly plus: number },
+): number {
+  const off = level - depth;
+  if (Math.abs(off) <= SAME_LEVEL) return 0;
+  return off > 0 ? off / plus : -off / minus;
 }
 
 interface PierceRule {
@@ -133,10 +177,11 @@ function bottom({ low, minus }: DepthBand): number {
   return low - minus;
 }
 
-/** What of a band the locked levels leave unserved. */
+/** What of a band the locked levels leave unserved; where a floor tapers out, land serves its end. */
 function unserved(band: DepthBand, locked: readonly number[]): DepthBand[] {
   const { minus, plus } = band;
-  return locked.reduce<DepthBand[]>(
+  const given = band.high > band.low ? [0, ...locked] : locked;
+  return given.reduce<DepthBand[]>(
     (parts, level) =>
       parts.flatMap((part) => {
         const from = level - plus - TOUCHING;

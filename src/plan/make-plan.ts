@@ -14,6 +14,7 @@ import { levelCosts } from './level-costs.ts';
 import { type ClusterStage, lastOpened, type OpenedCluster } from './open-cluster.ts';
 import { type ClusterMemory, createClusterMemory, openClusters } from './open-clusters.ts';
 import { stageColors } from './stage-colors.ts';
+import { stripTapers } from './taper-strips.ts';
 
 export interface PlanInput {
   readonly part: Part;
@@ -22,9 +23,16 @@ export interface PlanInput {
   readonly memory?: ClusterMemory;
 }
 
-/** Findings: `level-missing`, `locked-level-unused`, `opening-missing`, `nothing-to-etch`. */
-export function makePlan({ part, asked, job, memory = createClusterMemory() }: PlanInput): EtchPlan {
-  const { ofRegion, findings: levelFindings } = chooseLevels(asked, job);
+/**
+ * Findings: `level-missing`, `locked-level-unused`, `opening-missing`, `nothing-to-etch`, and those of `taper-strips.ts`.
+ * Tapered regions come out as their strips.
+ */
+export function makePlan(input: PlanInput): EtchPlan {
+  const { job, memory = createClusterMemory() } = input;
+  const strips = stripTapers(input, memory);
+  const { part, asked } = strips;
+  const rule = strips.levels === undefined ? job : { ...job, levels: strips.levels };
+  const { ofRegion, findings: levelFindings } = chooseLevels(asked, rule, strips.levelOf);
   const regions = part.regions.map(
     (region): PlannedRegion => ({
       ...region,
@@ -41,9 +49,14 @@ export function makePlan({ part, asked, job, memory = createClusterMemory() }: P
     clusters.map((each) => each.stages),
     rate,
   );
-  const findings = [...levelFindings, ...missingOpenings(regions, clusters, undercut, part.regionOfFace)];
-  if (regions.every(({ asked: { depth } }) => depth <= 0)) findings.push(finding('nothing-to-etch', {}));
-  const levelChoices = levelCosts(regions, job.lockedLevels);
+  const findings = [
+    ...strips.findings,
+    ...levelFindings,
+    ...missingOpenings(regions, clusters, undercut, part.regionOfFace),
+  ];
+  if (![...input.asked.values()].some(({ depth, tapers }) => depth > 0 || tapers !== undefined))
+    findings.push(finding('nothing-to-etch', {}));
+  const levelChoices = levelCosts(strips.bands, job.lockedLevels);
   return { regions, sheet: part.sheet, stages, etchFactor, rate, findings, levelChoices };
 }
 

@@ -8,9 +8,10 @@ import type { Undercut } from './allowance.ts';
 import { type Cluster, findClusters } from './find-clusters.ts';
 import type { LevelField } from './largest-opening.ts';
 import { type OpenedCluster, openCluster } from './open-cluster.ts';
+import type { SplitMemory } from './taper-strips.ts';
 
 /** What is worth keeping from one plan to the next of the same arrangement. */
-export interface ClusterMemory {
+export interface ClusterMemory extends SplitMemory {
   linework: Linework | undefined;
   /** Clusters as long as the same faces are etched, to whatever depth. */
   grouping: Grouping | undefined;

@@ -158,12 +158,16 @@ describe('requirements-clash', () => {
   });
 });
 
-test('a taper asks nothing yet: it is told where the job is resolved', () => {
+test('a taper is handed on, with the depth at the region’s label', () => {
   const taper = {
     from: [0, 0] as [number, number],
     to: [100, 0] as [number, number],
     depthFrom: 1,
     depthTo: 2,
   };
-  expect(ask([{ layer: 'BAYS', taper }])).toMatchObject({ depths: {}, told: [] });
+  const { asked, depths, told } = ask([{ layer: 'BAYS', taper }]);
+  // Labels at x = 20 and x = 150: a fifth of the way, and past the end.
+  expect(depths).toEqual({ R02: 1.2, R03: 2 });
+  expect(asked.get('R02')?.tapers).toHaveLength(1);
+  expect(told).toEqual([]);
 });

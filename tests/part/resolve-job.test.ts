@@ -159,28 +159,60 @@ describe('depth and final thickness', () => {
   });
 });
 
-describe('taper-unsupported', () => {
-  const taper = { from: [20, 0], to: [220, 0], depthFrom: 2.6, depthTo: 1 } as JobFile['stock']['thickness'] &
-    JobFile['requirements'][number]['taper'];
-  test('a requirement with a taper is told, and resolved all the same', () => {
-    const { job, told } = resolve({ requirements: [{ layer: 'A', taper }] }, 'in');
-    expect(told).toEqual(['taper-unsupported requirements[0].taper']);
-    expect(job?.requirements[0]?.depth).toEqual({
-      from: { x: 508, y: 0 },
-      to: { x: 5588, y: 0 },
-      fromValue: 2.6,
-      toValue: 1,
-    });
+describe('tapers', () => {
+  type GivenTaper = JobFile['requirements'][number]['taper'];
+  const along = { from: [20, 0] as [number, number], to: [220, 0] as [number, number] };
+  const sheet = {
+    from: [0, 0] as [number, number],
+    to: [100, 0] as [number, number],
+    thicknessFrom: 5,
+    thicknessTo: 4,
+  };
+  const depthOf = (taper: GivenTaper, stock?: JobFile['stock']) =>
+    resolve({ requirements: [{ layer: 'A', taper }], ...(stock === undefined ? {} : { stock }) }).job
+      ?.requirements[0]?.depth;
+
+  test('a depth taper is its own depth; its points are in the drawing’s unit', () => {
+    const { job, told } = resolve(
+      { requirements: [{ layer: 'A', taper: { ...along, depthFrom: 2.6, depthTo: 1 } }] },
+      'in',
+    );
+    expect(told).toEqual([]);
+    expect(job?.requirements[0]?.depth).toEqual([
+      { from: { x: 508, y: 0 }, to: { x: 5588, y: 0 }, fromValue: 2.6, toValue: 1 },
+    ]);
   });
-  test('so is a sheet with a taper', () => {
-    const thickness = {
-      from: [0, 0] as [number, number],
-      to: [100, 0] as [number, number],
-      thicknessFrom: 5,
-      thicknessTo: 4,
-    };
-    const { told } = resolve({ stock: { thickness, minus: 0, plus: 0 } });
-    expect(told).toEqual(['taper-unsupported stock.thickness']);
+  test('a thickness taper is what it leaves of a flat sheet of 4.06 mm', () => {
+    expect(depthOf({ ...along, thicknessFrom: 1, thicknessTo: 3 })).toMatchObject([
+      { fromValue: 3.06, toValue: 1.06 },
+    ]);
+  });
+  test('a flat thickness of a tapered sheet, and a tapered one: sheet less thickness', () => {
+    const stock = { thickness: sheet, minus: 0, plus: 0 };
+    const flat = resolve({ stock, requirements: [{ layer: 'A', thickness: 1.5 }] });
+    expect(flat.told).toEqual([]);
+    expect(flat.job?.requirements[0]?.depth).toMatchObject([{ fromValue: 3.5, toValue: 2.5 }]);
+    expect(depthOf({ ...along, thicknessFrom: 2, thicknessTo: 1 }, stock)).toMatchObject([
+      { fromValue: 5, toValue: 4 },
+      { fromValue: -2, toValue: -1 },
+    ]);
+  });
+  test('from and to are one point: taper-without-length', () => {
+    const taper = { from: along.from, to: along.from, depthFrom: 1, depthTo: 2 };
+    expect(resolve({ requirements: [{ layer: 'A', taper }] }).told).toEqual([
+      'taper-without-length requirements[0].taper',
+    ]);
+    const stock = { thickness: { ...sheet, to: sheet.from }, minus: 0, plus: 0 };
+    expect(resolve({ stock }).told).toContain('taper-without-length stock.thickness');
+  });
+  test('depth-beyond-stock and thickness-beyond-stock hold for the ends of a taper too', () => {
+    const told = (taper: GivenTaper) => resolve({ requirements: [{ layer: 'A', taper }] }).told;
+    expect(told({ ...along, depthFrom: 1, depthTo: 4.1 })).toEqual([
+      'depth-beyond-stock requirements[0].taper',
+    ]);
+    expect(told({ ...along, thicknessFrom: 1, thicknessTo: 5 })).toEqual([
+      'thickness-beyond-stock requirements[0].taper',
+    ]);
   });
 });
 

@@ -116,7 +116,7 @@ describe('M4.4 levels for tapers', () => {
   test('as many levels as the same taper sampled finely, beside flat floors', () => {
     const taper = fc
       .record({
-        low: hundredths(20, 150),
+        low: hundredths(30, 150),
         rise: hundredths(1, 120),
         minus: hundredths(2, 25),
         plus: hundredths(2, 25),

@@ -8,10 +8,11 @@ import { askedAt, partOf } from '#support/part-of.ts';
 import { plainJob } from '#support/plain-job.ts';
 import { rectangle } from '#support/shapes.ts';
 
-const region = (id: string, depth: number) => ({ id, asked: { depth, plus: 0.1, minus: 0.1 } });
+const region = (id: string, depth: number) =>
+  [id, { low: depth, high: depth, plus: 0.1, minus: 0.1 }] as const;
 
 test('M4.2 depths 1.0, 1.15 and 2.0 ± 0.1: two stages use 75 % of a tolerance, one would throw all but the middle out', () => {
-  const choices = levelCosts([region('R1', 1), region('R2', 1.15), region('R3', 2), region('R4', 0)]);
+  const choices = levelCosts(new Map([region('R1', 1), region('R2', 1.15), region('R3', 2)]));
   expect(choices.map(({ stages }) => stages)).toEqual([1, 2, 3]);
   // One level midway between 1.0 and 2.0 is 0.5 off both: five tolerances.
   expect(choices[0]?.worstShare).toBeCloseTo(5, 6);
@@ -31,7 +32,7 @@ test('M4.2 depths 1.0, 1.15 and 2.0 ± 0.1: two stages use 75 % of a tolerance, 
 });
 
 test('a plan of land alone has no choices', () => {
-  expect(levelCosts([region('R1', 0)])).toEqual([]);
+  expect(levelCosts(new Map())).toEqual([]);
   expect(levelChoicesText(undefined)).toEqual([]);
 });
 

@@ -1,0 +1,23 @@
+/** The sheet's least nominal thickness over a region: exact, since a taper changes one way only. */
+import { extentAlong } from '#geometry/cut-across.ts';
+import { scale, subtract } from '#geometry/point.ts';
+import type { Loop } from '#geometry/span.ts';
+import type { Taper } from './job.ts';
+import { taperedAt } from './tapered-at.ts';
+
+export function leastThickness(thickness: number | Taper, loops: readonly Loop[]): number {
+  if (typeof thickness === 'number') return thickness;
+  const way = subtract(thickness.to, thickness.from);
+  const length = Math.hypot(way.x, way.y);
+  if (length === 0) return thickness.fromValue;
+  const axis = scale(way, 1 / length);
+  const { from, to } = extentAlong(loops, axis);
+  // Along the axis through `from`, so that the place is measured as the taper measures it.
+  const base = thickness.from.x * axis.x + thickness.from.y * axis.y;
+  const at = (distance: number) =>
+    taperedAt([thickness], {
+      x: thickness.from.x + axis.x * (distance - base),
+      y: thickness.from.y + axis.y * (distance - base),
+    });
+  return Math.min(at(from), at(to));
+}

@@ -1,0 +1,14 @@
+/** The sum of tapers at a point: each even between its two points, and held beyond them. */
+import { dot, type Point, subtract } from '#geometry/point.ts';
+import type { Taper } from './job.ts';
+
+export function taperedAt(tapers: readonly Taper[], at: Point): number {
+  return tapers.reduce((sum, taper) => sum + valueAt(taper, at), 0);
+}
+
+function valueAt({ from, to, fromValue, toValue }: Taper, at: Point): number {
+  const way = subtract(to, from);
+  const square = dot(way, way);
+  const share = square === 0 ? 0 : dot(subtract(at, from), way) / square;
+  return fromValue + (toValue - fromValue) * Math.min(1, Math.max(0, share));
+}

@@ -1,0 +1,217 @@
+/**
+ * A tapered floor made in steps (M4.4, M4.5): levels for all depths that it passes through, shared with every other region,
+ * and the region cut square to the slope into as few strips as keep the share of tolerance that these levels reach.
+ * A strip is a region like any other: it asks for the depths that serve all of it.
+ */
+import { type Finding, finding } from '#findings/finding.ts';
+import { itemAt } from '#geometry/assert.ts';
+import { extentAlong } from '#geometry/cut-across.ts';
+import type { Job } from '#part/job.ts';
+import type { Asked, Part, Region, RegionId } from '#part/part.ts';
+import { type RegionCuts, type SplitPart, splitRegions } from '#part/split-regions.ts';
+import { allowance } from './allowance.ts';
+import { bandOf, levelsByRule } from './choose-levels.ts';
+import { bandShare, type DepthBand } from './fewest-levels.ts';
+import { coverBand, cutsBetween, type StripCut } from './strip-cuts.ts';
+import { type TaperProfile, taperProfile } from './taper-profile.ts';
+
+export interface Strips {
+  readonly part: Part;
+  /** What is asked of each region and strip, flat floors all. */
+  readonly asked: ReadonlyMap<RegionId, Asked>;
+  /** Undefined without tapers: the job's own rule then chooses. */
+  readonly levels: readonly number[] | undefined;
+  /** Level by strip; 0 where land serves it. */
+  readonly levelOf: ReadonlyMap<RegionId, number>;
+  /** What levels must serve, by region of the drawing: etched ones only. */
+  readonly bands: ReadonlyMap<RegionId, DepthBand>;
+  readonly findings: readonly Finding[];
+}
+
+/** The last part that was cut, so that a change elsewhere does not arrange the linework again. */
+export interface SplitMemory {
+  split?: { readonly part: Part; readonly key: string; readonly made: SplitPart };
+}
+
+interface TaperedRegion {
+  readonly region: Region;
+  readonly asked: Asked;
+  readonly profile: TaperProfile;
+}
+
+interface SteppedRegion extends TaperedRegion {
+  /** Levels of its strips, rising. */
+  readonly levels: readonly number[];
+  readonly cuts: readonly StripCut[];
+}
+
+/** Strips narrower than this at an end of the region are left to their neighbour, mm: no knife cuts them. */
+const SLIVER = 1e-3;
+
+/** Findings: `taper-without-tolerance`, `taper-directions-differ`, `taper-too-steep`, `level-missing`. */
+export function stripTapers(
+  input: { readonly part: Part; readonly asked: ReadonlyMap<RegionId, Asked>; readonly job: Job },
+  memory: SplitMemory,
+): Strips {
+  const { part, job } = input;
+  const { tapered, asked, findings } = profilesOf(part, input.asked);
+  const bands = new Map(
+    [...asked].flatMap(([id, each]) => (each.depth > 0 ? [[id, bandOf(each)] as const] : [])),
+  );
+  if (tapered.length === 0) return { part, asked, levels: undefined, levelOf: new Map(), bands, findings };
+  for (const { region, asked: each, profile } of tapered) {
+    const { minus, plus } = each;
+    if (profile.high > minus) bands.set(region.id, { low: profile.low, high: profile.high, minus, plus });
+  }
+  const levels = levelsByRule([...bands.values()], job);
+  const stepped = tapered.flatMap((each): SteppedRegion[] => {
+    const band = { low: each.profile.low, high: each.profile.high, ...toleranceOf(each.asked) };
+    const cover = coverBand(band, [0, ...levels]);
+    if (cover === undefined) {
+      const facts = { depth: deepestUnserved(band, [0, ...levels]), ...toleranceOf(each.asked) };
+      findings.push(finding('level-missing', facts, placeOf(each.region)));
+      return [];
+    }
+    return [{ ...each, levels: cover, cuts: cutsBetween(each.profile, cover, { ...band, sliver: SLIVER }) }];
+  });
+  findings.push(...stepped.flatMap((each) => tooSteep(each, job)));
+  const { part: cut, partsOf } = splitFor(part, stepped, memory);
+  const levelOf = new Map<RegionId, number>();
+  for (const each of stepped) {
+    for (const strip of partsOf.get(each.region.id) ??
+      cut.regions.filter(({ id }) => id === each.region.id)) {
+      const { level, asked: own } = stripAsked(each, strip);
+      levelOf.set(strip.id, level);
+      asked.set(strip.id, own);
+    }
+  }
+  return { part: cut, asked, levels, levelOf, bands, findings };
+}
+
+/** What is asked, flat floors and tapers apart; a taper that is flat over its region is a flat floor. */
+function profilesOf(
+  part: Part,
+  asked: ReadonlyMap<RegionId, Asked>,
+): { tapered: TaperedRegion[]; asked: Map<RegionId, Asked>; findings: Finding[] } {
+  const flat = new Map<RegionId, Asked>();
+  const tapered: TaperedRegion[] = [];
+  const findings: Finding[] = [];
+  for (const region of part.regions) {
+    const each = asked.get(region.id);
+    if (each === undefined) continue;
+    if (each.tapers === undefined) {
+      flat.set(region.id, each);
+      continue;
+    }
+    const profile = taperProfile(each.tapers, region.loops);
+    if (profile === undefined) findings.push(finding('taper-directions-differ', {}, placeOf(region)));
+    else if (profile.low === profile.high)
+      flat.set(region.id, { depth: Math.max(0, profile.low), ...toleranceOf(each) });
+    else if (each.plus + each.minus === 0)
+      findings.push(
+        finding('taper-without-tolerance', { low: profile.low, high: profile.high }, placeOf(region)),
+      );
+    else tapered.push({ region, asked: each, profile });
+  }
+  return { tapered, asked: flat, findings };
+}
+
+function toleranceOf({ plus, minus }: Asked): { readonly plus: number; readonly minus: number } {
+  return { plus, minus };
+}
+
+function placeOf({ id, label }: Region) {
+  return { at: label, regions: [id] };
+}
+
+/** The depth of a band that is worst served. */
+function deepestUnserved(band: DepthBand, levels: readonly number[]): number {
+  return bandShare(levels, band)?.depth ?? band.high;
+}
+
+function splitFor(part: Part, stepped: readonly SteppedRegion[], memory: SplitMemory): SplitPart {
+  const key = stepped
+    .map(({ region, cuts }) => `${region.id}:${cuts.map(({ at }) => at).join(' ')}`)
+    .join(';');
+  if (memory.split?.part === part && memory.split.key === key) return memory.split.made;
+  const cutsOf = new Map(
+    stepped.map(({ region, profile, cuts }): [RegionId, RegionCuts] => [
+      region.id,
+      {
+        cuts: cuts.flatMap(({ at }) => profile.frame.cutsAt(at)),
+        rank: (loops) => {
+          const { low, high } = depthsOver(profile, loops);
+          return -(low + high);
+        },
+      },
+    ]),
+  );
+  const made = splitRegions(part, cutsOf);
+  memory.split = { part, key, made };
+  return made;
+}
+
+/** Least and greatest depth that the profile has over loops inside its region. */
+function depthsOver(
+  { direction, depthAt, knots }: TaperProfile,
+  loops: Region['loops'],
+): { readonly low: number; readonly high: number } {
+  const { from, to } = extentAlong(loops, direction);
+  const depths = [from, ...knots.filter((knot) => knot > from && knot < to), to].map(depthAt);
+  return { low: Math.min(...depths), high: Math.max(...depths) };
+}
+
+/** The strip's level, and the depths that hold the tolerance everywhere in it. */
+function stripAsked(
+  { profile, asked: { minus, plus }, levels }: SteppedRegion,
+  strip: Region,
+): { readonly level: number; readonly asked: Asked } {
+  const { low, high } = depthsOver(profile, strip.loops);
+  const served = levels.map((level) => ({
+    level,
+    share: bandShare([level], { low, high, minus, plus })?.share ?? 0,
+  }));
+  const { level } = served.reduce((best, each) => (each.share < best.share ? each : best));
+  if (level === 0) return { level, asked: { depth: 0, plus: Math.max(0, low + plus), minus: 0 } };
+  const least = high - minus;
+  const most = low + plus;
+  const depth = (low + high) / 2;
+  return { level, asked: { depth, plus: Math.max(0, most - depth), minus: Math.max(0, depth - least) } };
+}
+
+/** A strip that the walls towards its shallower neighbours take whole: the worst of the region, with what would help. */
+function tooSteep({ region, profile, asked, cuts }: SteppedRegion, { process }: Job): Finding[] {
+  const bounds = [
+    { at: profile.frame.from, deepSide: 'after' as const, allowance: 0, level: 0 },
+    ...cuts.map(({ at, deep, shallow, deepSide }) => ({
+      at,
+      deepSide,
+      level: deep,
+      allowance: allowance(process, { level: deep, depth: shallow }),
+    })),
+    { at: profile.frame.to, deepSide: 'before' as const, allowance: 0, level: 0 },
+  ];
+  let worst: { width: number; needed: number; level: number } | undefined;
+  for (let index = 0; index + 1 < bounds.length; index++) {
+    const from = itemAt(bounds, index);
+    const to = itemAt(bounds, index + 1);
+    const width = to.at - from.at;
+    const needed =
+      (from.deepSide === 'after' ? from.allowance : 0) + (to.deepSide === 'before' ? to.allowance : 0);
+    if (needed < width || needed === 0) continue;
+    if (worst === undefined || needed - width > worst.needed - worst.width)
+      worst = { width, needed, level: Math.max(from.level, to.level) };
+  }
+  if (worst === undefined) return [];
+  const facts = { ...worst, tolerance: asked.plus + asked.minus, rise: steepest(profile) };
+  return [finding('taper-too-steep', facts, placeOf(region))];
+}
+
+/** Greatest change of depth for each mm. */
+function steepest({ knots, depthAt }: TaperProfile): number {
+  const rises = knots.slice(1).map((knot, index) => {
+    const before = itemAt(knots, index);
+    return knot === before ? 0 : Math.abs(depthAt(knot) - depthAt(before)) / (knot - before);
+  });
+  return Math.max(0, ...rises);
+}

@@ -1,0 +1,47 @@
+/** The tapered sample: what is told of it in docs/why/levels.md is what is planned. */
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { bandShare } from '#plan/fewest-levels.ts';
+import { runJob } from '#run/run-job.ts';
+
+/** What the sample asks: 2.45 to 1.05 mm over 1720 mm from x = 30, ± 0.08, in twelve bays of 125 mm, 145 mm apart. */
+const TOLERANCE = { minus: 0.08, plus: 0.08 };
+const depthAt = (x: number) => 2.45 - (1.4 * (x - 30)) / 1720;
+const BAYS = Array.from({ length: 12 }, (_, bay) => ({
+  low: depthAt(155 + 145 * bay),
+  high: depthAt(30 + 145 * bay),
+  ...TOLERANCE,
+}));
+
+/** Worst share of tolerance over all bays. */
+function worstShare(levels: readonly number[]): number {
+  return Math.max(...BAYS.map((bay) => bandShare(levels, bay)?.share ?? Number.POSITIVE_INFINITY));
+}
+
+test('the tapered wing skin takes 9 stages, where a level a bay takes 12 and rounding to tenths 14', async () => {
+  const run = await runJob({
+    jobText: readFileSync('samples/glider-wing-skin-tapered.job.json', 'utf8'),
+    drawingName: 'glider-wing-skin.dxf',
+    drawingBytes: new Uint8Array(readFileSync('samples/glider-wing-skin.dxf')),
+  });
+  expect(run.findings.filter(({ severity }) => severity === 'stop')).toEqual([]);
+  const levels = run.plan?.stages.map(({ level }) => level) ?? [];
+  const aBay = BAYS.map(({ low, high }) => (low + high) / 2);
+  const tenths = Array.from({ length: 14 }, (_, step) => 1.1 + step / 10);
+  const choices = run.plan?.levelChoices ?? [];
+  const found = [
+    ['one fewer than the fewest', choices[0]?.stages, choices[0]?.worstShare],
+    ['fewest', levels.length, worstShare(levels)],
+    ['one more', choices[2]?.stages, choices[2]?.worstShare],
+    ['a level a bay, at its middle', aBay.length, worstShare(aBay)],
+    ['rounded to tenths of a millimetre', tenths.length, worstShare(tenths)],
+  ] as const;
+  // 8 levels are out of tolerance; the tenths are all needed, since without any one its bays lie 0.1 mm and more off.
+  expect(found.map(([, stages]) => stages)).toEqual([8, 9, 10, 12, 14]);
+  for (const level of tenths) expect(worstShare(tenths.filter((each) => each !== level))).toBeGreaterThan(1);
+  const page = readFileSync('docs/why/levels.md', 'utf8');
+  for (const [title, stages, share = 0] of found) {
+    const row = new RegExp(`\\| ${title} *\\| ${stages} *\\| ${Math.round(share * 100)} % *\\|`);
+    expect(page).toMatch(row);
+  }
+});
