@@ -3,6 +3,7 @@ import { createRoot } from 'react-dom/client';
 import { createStore } from 'zustand/vanilla';
 import { assert } from '#geometry/assert.ts';
 import { fetchSample, SAMPLES } from './samples.ts';
+import { startFollower } from './state/follow-plan.ts';
 import { startPlanner } from './state/planner.ts';
 import { workbenchActions } from './state/workbench-actions.ts';
 import { EMPTY_WORKBENCH, type WorkbenchState } from './state/workbench-state.ts';
@@ -13,11 +14,13 @@ import { startPlanService } from './worker/start-plan-service.ts';
 
 const store = createStore<WorkbenchState>(() => EMPTY_WORKBENCH);
 const actions = workbenchActions(store);
-const planner = startPlanner(store, startPlanService());
+const service = startPlanService();
+const planner = startPlanner(store, service);
+const follower = startFollower(store, service);
 const bench = document.getElementById('bench');
 assert(bench !== null, 'the page has a bench');
 createRoot(bench).render(
-  <WorkbenchContext value={{ store, actions, planner }}>
+  <WorkbenchContext value={{ store, actions, planner, follower }}>
     <WorkbenchView />
   </WorkbenchContext>,
 );

@@ -3,11 +3,20 @@ import { createStore } from 'zustand/vanilla';
 import { startPlanner } from '#app/state/planner.ts';
 import { workbenchActions } from '#app/state/workbench-actions.ts';
 import { EMPTY_WORKBENCH, type OpenDocument, type WorkbenchState } from '#app/state/workbench-state.ts';
-import type { PlanRequest, PlanService, ReportProgress } from '#app/worker/plan-service.ts';
+import type { PlanListener, PlanRequest, PlanService } from '#app/worker/plan-service.ts';
 import type { PlannedPage } from '#app/worker/planned-page.ts';
 import { itemAt } from '#geometry/assert.ts';
 
-const page: PlannedPage = { findings: [], lines: [], layers: [], notes: [], files: [], seconds: 0.1 };
+const page: PlannedPage = {
+  run: 1,
+  findings: [],
+  lines: [],
+  layers: [],
+  notes: [],
+  files: [],
+  seconds: 0.1,
+  isWhole: true,
+};
 
 const document: OpenDocument = {
   job: {
@@ -25,17 +34,19 @@ const document: OpenDocument = {
 
 /** A worker whose runs end when the test says so. */
 function heldWorker() {
-  const runs: { request: PlanRequest; progress: ReportProgress; end: (page?: PlannedPage) => void }[] = [];
+  const runs: (PlanListener & { request: PlanRequest; end: (page?: PlannedPage) => void })[] = [];
   const cancelled: number[] = [];
   const restarts: number[] = [];
   const service: PlanService = {
-    plan: (request, progress) => new Promise((end) => runs.push({ request, progress, end })),
+    plan: (request, listener) => new Promise((end) => runs.push({ ...listener, request, end })),
     cancel: (run) => void cancelled.push(run),
     restart: () => {
       restarts.push(runs.length);
       for (const run of runs) run.end(undefined);
     },
     relief: async () => undefined,
+    section: async () => undefined,
+    depth: async () => undefined,
   };
   return { runs, cancelled, restarts, service };
 }
@@ -60,6 +71,39 @@ describe('the plan keeps step with the document', () => {
     expect(store.getState().derived).toMatchObject({ page, isStale: false });
     actions.edit('rename', (job) => ({ ...job, name: 'Lid' }));
     expect(store.getState().derived).toMatchObject({ page, isStale: true });
+  });
+
+  it('shows a plan before it is measured: with the files before, which are not its own', async () => {
+    const { store, runs, actions } = bench();
+    const file = {
+      name: 'plan.json',
+      what: 'the whole plan',
+      mime: 'application/json',
+      bytes: new Uint8Array(1),
+    };
+    itemAt(runs, 0).end({ ...page, files: [file] });
+    await settled();
+    actions.edit('rename', (job) => ({ ...job, name: 'Lid' }));
+    const early = { ...page, run: 2, isWhole: false };
+    itemAt(runs, 1).planned(early);
+    expect(store.getState().derived).toMatchObject({
+      page: { run: 2, isWhole: false, files: [file] },
+      isStale: false,
+    });
+    itemAt(runs, 1).end({ ...early, isWhole: true });
+    await settled();
+    expect(store.getState().derived.page).toMatchObject({ run: 2, isWhole: true, files: [] });
+  });
+
+  it('cancels the measuring of a plan that an edit overtakes, and shows nothing more of it', async () => {
+    const { store, runs, cancelled, actions } = bench();
+    itemAt(runs, 0).planned({ ...page, isWhole: false });
+    actions.edit('rename', (job) => ({ ...job, name: 'Lid' }));
+    expect(cancelled).toEqual([1]);
+    itemAt(runs, 0).planned({ ...page, seconds: 9, isWhole: false });
+    itemAt(runs, 0).end({ ...page, seconds: 9 });
+    await settled();
+    expect(store.getState().derived).toMatchObject({ page: { seconds: 0.1, isWhole: false }, isStale: true });
   });
 
   it('sends the drawing once, and the job each time', async () => {
@@ -133,8 +177,8 @@ describe('the plan keeps step with the document', () => {
     let breaks = true;
     startPlanner(store, {
       ...service,
-      plan: (request, progress) =>
-        breaks ? Promise.reject(new Error('broken promise')) : service.plan(request, progress),
+      plan: (request, listener) =>
+        breaks ? Promise.reject(new Error('broken promise')) : service.plan(request, listener),
     });
     const actions = workbenchActions(store);
     actions.open('open', document);

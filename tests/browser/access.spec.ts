@@ -8,7 +8,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
   test.describe(`in the ${colorScheme} theme`, () => {
     test.use({ colorScheme });
 
-    test('axe finds nothing: at the start, with a level picked, in the relief, with findings', async ({
+    test('axe finds nothing: at the start, with a level picked, in the bath, in the relief, with findings', async ({
       workbench,
       page,
     }) => {
@@ -18,6 +18,10 @@ for (const colorScheme of ['light', 'dark'] as const) {
       };
       expect(await violations()).toEqual([]);
       await levelRows(workbench).first().click();
+      expect(await violations()).toEqual([]);
+      await workbench.getByRole('slider', { name: 'Immersed minutes' }).fill('45');
+      await workbench.getByRole('slider', { name: 'Place along the cut' }).hover();
+      await expect(workbench.locator('.gauge-reading')).toContainText('leaves');
       expect(await violations()).toEqual([]);
       await workbench.getByRole('radio', { name: 'relief' }).check();
       await workbench.getByText('Drawing: 7 layers').click();

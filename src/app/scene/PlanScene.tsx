@@ -6,37 +6,39 @@ import type { DrawnLine } from '#app/worker/planned-page.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { spansLength } from '#geometry/span.ts';
 import { pathOfContour } from '#handoff/contour.ts';
-import type { Contour, PlanFile, PlanFileStage } from '#handoff/plan-file.ts';
+import type { Contour, ShownPlan, ShownStage } from '#handoff/plan-file.ts';
+import { BathFills } from './BathFills.tsx';
+import { isPeeled } from './bath-minute.ts';
+import { ColoredPatches } from './ColoredPatches.tsx';
 import { FatSegments } from './FatSegments.tsx';
-import {
-  contourSegments,
-  fillArrays,
-  markSegments,
-  ringSegments,
-  type TriangleCache,
-} from './plan-arrays.ts';
+import { contourSegments, markSegments, ringSegments, type TriangleCache } from './plan-arrays.ts';
 import type { SceneTheme } from './scene-theme.ts';
 import { casingFor, plainColor, tintOf } from './stage-tint.ts';
 import { ThinSegments } from './ThinSegments.tsx';
 import type { ViewPose } from './view-pose.ts';
 
 interface PlanSceneProps {
-  readonly planFile: PlanFile | undefined;
+  readonly plan: ShownPlan | undefined;
   readonly shapes: readonly RegionShape[];
   readonly lines: readonly DrawnLine[];
   readonly selection: readonly string[];
   readonly theme: SceneTheme;
   readonly pose: StoreApi<ViewPose>;
+  /** Immersed; undefined for the end of the run. */
+  readonly minute: number | undefined;
+  /** Outline of the finding that was last flown to. */
+  readonly marked: readonly Contour[];
 }
 
-const WIDTH = { tickCasing: 3.4, tick: 1.5, selection: 3.5 };
+const WIDTH = { tickCasing: 3.4, tick: 1.5, selection: 3.5, mark: 4 };
 const SCRIBE = { near: { casing: 4.6, core: 2.4 }, far: { casing: 3.2, core: 1.7 } };
 /** Distance and length of the mark's ticks, in pixels. */
 const TICK = { pitch: 7, length: 11 };
 /** Mean length of a stage's lines, in pixels, from which they carry marks, and below which they are one pixel wide. */
 const ROOM = { marks: 220, casing: 80 };
 
-export function PlanScene({ planFile, shapes, lines, selection, theme, pose }: PlanSceneProps) {
+export function PlanScene(props: PlanSceneProps) {
+  const { plan, shapes, lines, selection, theme, pose, minute, marked } = props;
   const pixelsPerMm = useScaleStep(pose);
   const chosen = useMemo(() => {
     const ids = new Set(selection);
@@ -50,14 +52,25 @@ export function PlanScene({ planFile, shapes, lines, selection, theme, pose }: P
       ),
     [lines, pixelsPerMm],
   );
+  const mark = useMemo(() => contourSegments(marked, pixelsPerMm), [marked, pixelsPerMm]);
   return (
     <>
-      <RegionFills planFile={planFile} shapes={shapes} theme={theme} />
+      {plan === undefined || minute === undefined ? (
+        <RegionFills plan={plan} shapes={shapes} theme={theme} />
+      ) : (
+        <BathFills plan={plan} minute={minute} theme={theme} />
+      )}
       <ThinSegments positions={linework} color={theme.ink} order={1} />
-      {planFile?.stages.map((stage) => (
-        <ScribeLines key={stage.number} stage={stage} pixelsPerMm={pixelsPerMm} />
+      {plan?.stages.map((stage) => (
+        <ScribeLines
+          key={stage.number}
+          stage={stage}
+          pixelsPerMm={pixelsPerMm}
+          sealedColor={isPeeled(stage, minute) ? undefined : theme.sealed}
+        />
       ))}
       <FatSegments positions={chosen} color={theme.selection} width={WIDTH.selection} order={6} />
+      <FatSegments positions={mark} color={theme.stop} width={WIDTH.mark} order={7} />
     </>
   );
 }
@@ -73,43 +86,32 @@ function stepOf({ pixelsPerMm }: ViewPose): number {
   return Math.round(2 * Math.log2(pixelsPerMm));
 }
 
-type RegionFillsProps = Pick<PlanSceneProps, 'planFile' | 'shapes' | 'theme'>;
+type RegionFillsProps = Pick<PlanSceneProps, 'plan' | 'shapes' | 'theme'>;
 
-function RegionFills({ planFile, shapes, theme }: RegionFillsProps) {
+/** The part as it comes out of the run: regions tinted by the stage that took them to their level. */
+function RegionFills({ plan, shapes, theme }: RegionFillsProps) {
   const cache = useRef<TriangleCache>(new WeakMap());
-  const fills = useMemo(() => {
-    const colors = new Map(
-      planFile?.stages.flatMap(({ regions, color }) => regions.map((id) => [id, color])),
-    );
+  const patches = useMemo(() => {
+    const colors = new Map(plan?.stages.flatMap(({ regions, color }) => regions.map((id) => [id, color])));
     const regions = shapes.map(({ rings, region }) => ({
       ring: itemAt(rings, 0),
       color: tintOf(colors.get(region.id), theme.metal),
     }));
     const ground = plainColor(theme.ground);
-    const holes = (planFile?.cutouts ?? []).map((contour) => ({
-      ring: contourPoints(contour),
-      color: ground,
-    }));
-    return fillArrays([...regions, ...holes], cache.current);
-  }, [planFile, shapes, theme]);
-  if (fills.positions.length === 0) return null;
-  return (
-    <mesh key={fills.positions.length} frustumCulled={false} renderOrder={0}>
-      <bufferGeometry>
-        <bufferAttribute attach="attributes-position" args={[fills.positions, 3]} />
-        <bufferAttribute attach="attributes-color" args={[fills.colors, 3]} />
-      </bufferGeometry>
-      <meshBasicMaterial vertexColors depthTest={false} depthWrite={false} side={2} />
-    </mesh>
-  );
+    const holes = (plan?.cutouts ?? []).map((contour) => ({ ring: contourPoints(contour), color: ground }));
+    return [...regions, ...holes];
+  }, [plan, shapes, theme]);
+  return <ColoredPatches patches={patches} cache={cache.current} />;
 }
 
 interface ScribeLinesProps {
-  readonly stage: PlanFileStage;
+  readonly stage: ShownStage;
   readonly pixelsPerMm: number;
+  /** Set while the line is sealed over. */
+  readonly sealedColor: string | undefined;
 }
 
-function ScribeLines({ stage, pixelsPerMm }: ScribeLinesProps) {
+function ScribeLines({ stage, pixelsPerMm, sealedColor }: ScribeLinesProps) {
   const lines = useMemo(() => contourSegments(stage.lines, pixelsPerMm), [stage.lines, pixelsPerMm]);
   const meanLength = useMemo(() => meanLengthOf(stage.lines), [stage.lines]) * pixelsPerMm;
   const hasMarks = meanLength > ROOM.marks;
@@ -124,6 +126,7 @@ function ScribeLines({ stage, pixelsPerMm }: ScribeLinesProps) {
         : new Float32Array(),
     [stage.lines, stage.number, pixelsPerMm, hasMarks],
   );
+  if (sealedColor !== undefined) return <ThinSegments positions={lines} color={sealedColor} order={2} />;
   const casing = casingFor(stage.color);
   if (meanLength < ROOM.casing) return <ThinSegments positions={lines} color={casing} order={3} />;
   const width = hasMarks ? SCRIBE.near : SCRIBE.far;

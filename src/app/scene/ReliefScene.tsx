@@ -4,14 +4,14 @@ import { BufferAttribute, BufferGeometry, DoubleSide, MeshLambertMaterial } from
 import type { RegionShape } from '#app/state/region-shape.ts';
 import type { ReliefArrays } from '#app/worker/planned-page.ts';
 import { itemAt } from '#geometry/assert.ts';
-import type { PlanFileStage } from '#handoff/plan-file.ts';
+import type { ShownStage } from '#handoff/plan-file.ts';
 import { FatSegments } from './FatSegments.tsx';
 import { ringSegments } from './plan-arrays.ts';
 import type { SceneTheme } from './scene-theme.ts';
 
 interface ReliefSceneProps {
   readonly arrays: ReliefArrays;
-  readonly stages: readonly PlanFileStage[];
+  readonly stages: readonly ShownStage[];
   readonly shapes: readonly RegionShape[];
   readonly selection: readonly string[];
   readonly theme: SceneTheme;

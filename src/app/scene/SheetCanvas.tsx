@@ -2,6 +2,7 @@
 import { Canvas } from '@react-three/fiber';
 import type { StoreApi } from 'zustand/vanilla';
 import type { Derived, SheetView } from '#app/state/workbench-state.ts';
+import type { Contour } from '#handoff/plan-file.ts';
 import { CameraRig } from './CameraRig.tsx';
 import { PlanScene } from './PlanScene.tsx';
 import { ReliefScene } from './ReliefScene.tsx';
@@ -13,6 +14,9 @@ interface SheetCanvasProps {
   readonly selection: readonly string[];
   readonly view: SheetView;
   readonly exaggeration: number;
+  readonly minute: number | undefined;
+  /** Outline of the finding that was last flown to. */
+  readonly marked: readonly Contour[];
   readonly isDark: boolean;
   readonly pose: StoreApi<ViewPose>;
 }
@@ -20,7 +24,8 @@ interface SheetCanvasProps {
 /** Twice the pixels of a fine screen are enough; more only costs time. */
 const LARGEST_RATIO = 2;
 
-export function SheetCanvas({ derived, selection, view, exaggeration, isDark, pose }: SheetCanvasProps) {
+export function SheetCanvas(props: SheetCanvasProps) {
+  const { derived, selection, view, exaggeration, minute, marked, isDark, pose } = props;
   const { page, shapes, relief } = derived;
   const theme = sceneTheme(isDark);
   return (
@@ -36,18 +41,20 @@ export function SheetCanvas({ derived, selection, view, exaggeration, isDark, po
       <CameraRig pose={pose} />
       {view === 'plan' && (
         <PlanScene
-          planFile={page?.planFile}
+          plan={page?.plan}
           shapes={shapes}
           lines={page?.lines ?? []}
           selection={selection}
           theme={theme}
           pose={pose}
+          minute={minute}
+          marked={marked}
         />
       )}
       {view === 'relief' && relief !== undefined && (
         <ReliefScene
           arrays={relief.arrays}
-          stages={relief.of.planFile?.stages ?? []}
+          stages={relief.of.stages}
           shapes={shapes}
           selection={selection}
           theme={theme}

@@ -51,6 +51,11 @@ export function fillArrays(
   return { positions, colors };
 }
 
+/** mm²; negative for a ring that runs clockwise, as holes do. */
+export function ringArea(ring: Ring): number {
+  return ShapeUtils.area(ring.map(({ x, y }) => new Vector2(x, y)));
+}
+
 function trianglesOf(ring: Ring, cache: TriangleCache): Triangles {
   const known = cache.get(ring);
   if (known !== undefined) return known;

@@ -1,10 +1,10 @@
 /**
  * Keeps the plan in step with the document: one run at a time in the worker, an overtaken one cancelled, the last result kept
- * on show and marked out of date meanwhile. What the worker needs is the document, and nothing of the session.
+ * on show and marked out of date meanwhile; a new plan is shown as soon as it is there, before it is measured. What the worker needs is the document, and nothing of the session.
  */
 import type { StoreApi } from 'zustand/vanilla';
 import type { DrawingFile, PlanService } from '#app/worker/plan-service.ts';
-import { fetchRelief } from './fetch-relief.ts';
+import type { PlannedPage } from '#app/worker/planned-page.ts';
 import { jobText } from './job-text.ts';
 import { tellProgress } from './progress-teller.ts';
 import { regionShapes } from './region-shape.ts';
@@ -17,8 +17,6 @@ export interface Planner {
   /** Gives up the run under way; the plan stays out of date until the document changes or `replan` is called. */
   readonly cancel: () => void;
   readonly replan: () => void;
-  /** Asks for the surface of the plan on show; what comes after that plan was replaced is dropped. */
-  readonly fetchRelief: () => void;
   readonly stop: () => void;
 }
 
@@ -57,11 +55,13 @@ export function startPlanner(store: StoreApi<WorkbenchState>, service: PlanServi
       const request = { run: mine.run, jobText: jobText(job) };
       const isSent = sent === drawing;
       sent = drawing;
-      const page = await service.plan(isSent ? request : { ...request, drawing }, teller.report);
-      if (page !== undefined && !mine.cancelled) {
-        const shapes = regionShapes(page.planFile?.regions ?? [], store.getState().derived.shapes);
-        derive({ page, shapes, isStale: false, failure: undefined });
-      }
+      const page = await service.plan(isSent ? request : { ...request, drawing }, {
+        progress: teller.report,
+        planned: (early) => {
+          if (!mine.cancelled) derive(shownEarly(store, early));
+        },
+      });
+      if (page !== undefined && !mine.cancelled) derive(shown(store, page));
     } catch (error) {
       sent = undefined;
       derive({ failure: error instanceof Error ? error.message : String(error) });
@@ -88,9 +88,22 @@ export function startPlanner(store: StoreApi<WorkbenchState>, service: PlanServi
     goOn();
   };
 
-  const stop = store.subscribe((state, before) => {
-    const [now, then] = [state.history?.present.document, before.history?.present.document];
+  const stop = store.subscribe(({ history }, before) => {
+    const [now, then] = [history?.present.document, before.history?.present.document];
     if (now !== undefined && (now.job !== then?.job || now.drawing !== then?.drawing)) replan();
   });
-  return { cancel, replan, fetchRelief: () => void fetchRelief(store, service), stop };
+  return { cancel, replan, stop };
+}
+
+/** A page put on show. What was made from the plan on show stays when it is the very same plan, measured now. */
+function shown(store: StoreApi<WorkbenchState>, page: PlannedPage): Partial<Derived> {
+  const before = store.getState().derived;
+  const isSamePlan = page.plan !== undefined && page.plan === before.page?.plan;
+  const shapes = isSamePlan ? before.shapes : regionShapes(page.plan?.regions ?? [], before.shapes);
+  return { page, shapes, isStale: false, failure: undefined };
+}
+
+/** Until the new files are there the ones before stay listed, not to be saved. */
+function shownEarly(store: StoreApi<WorkbenchState>, page: PlannedPage): Partial<Derived> {
+  return shown(store, { ...page, files: store.getState().derived.page?.files ?? [] });
 }

@@ -4,10 +4,10 @@ import { type Box, boxOfPoints, joinBoxes } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import { pointAlong } from '#geometry/span.ts';
 import { pathOfContour } from '#handoff/contour.ts';
-import type { Contour, PlanFileRegion } from '#handoff/plan-file.ts';
+import type { Contour, ShownRegion } from '#handoff/plan-file.ts';
 
 export interface RegionShape {
-  readonly region: PlanFileRegion;
+  readonly region: ShownRegion;
   /** Outer ring first, then holes; first point not repeated. */
   readonly rings: readonly (readonly Point[])[];
   readonly box: Box;
@@ -22,10 +22,7 @@ const SEEN = 0.2;
  * Shapes of a plan's regions. A region whose border did not change keeps the rings it had, the very same object, so that
  * whatever was made from them stays good: changing a depth changes no border.
  */
-export function regionShapes(
-  regions: readonly PlanFileRegion[],
-  before: readonly RegionShape[],
-): RegionShape[] {
+export function regionShapes(regions: readonly ShownRegion[], before: readonly RegionShape[]): RegionShape[] {
   const known = new Map(before.map((shape) => [shape.region.id, shape]));
   return regions.map((region) => {
     const old = known.get(region.id);
@@ -39,10 +36,12 @@ function isSameBorder(a: readonly Contour[], b: readonly Contour[]): boolean {
   return a.length === b.length && a.every((contour, index) => isSameContour(contour, itemAt(b, index)));
 }
 
-function isSameContour({ vertices: a }: Contour, { vertices: b }: Contour): boolean {
+function isSameContour(one: Contour, other: Contour): boolean {
+  const [a, b] = [one.vertices, other.vertices];
   return (
-    a.length === b.length &&
-    a.every((vertex, index) => vertex.every((value, axis) => value === itemAt(b, index)[axis]))
+    one === other ||
+    (a.length === b.length &&
+      a.every((vertex, index) => vertex.every((value, axis) => value === itemAt(b, index)[axis])))
   );
 }
 

@@ -9,8 +9,8 @@ const PLACES = 4;
 
 export function regionTargets({ derived }: WorkbenchState): Map<string, RegionTarget> {
   const { page, shapes } = derived;
-  if (page?.planFile === undefined) return new Map();
-  const scale = millimetresIn(page.planFile.drawing.unit as LengthUnit);
+  if (page?.plan === undefined) return new Map();
+  const scale = millimetresIn(page.plan.drawing.unit as LengthUnit);
   const inDrawing = (length: number) => Number((length / scale).toFixed(PLACES));
   return new Map(
     shapes.map((shape) => {

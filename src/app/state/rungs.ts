@@ -1,10 +1,10 @@
 /** The plan as the ladder shows it: a rung for each level, with what lies on it. */
-import type { PlanFile, PlanFileRegion, PlanFileStage } from '#handoff/plan-file.ts';
+import type { ShownPlan, ShownRegion, ShownStage } from '#handoff/plan-file.ts';
 
 export interface Rung {
-  readonly stage: PlanFileStage;
+  readonly stage: ShownStage;
   /** Regions that end on this level. */
-  readonly regions: readonly PlanFileRegion[];
+  readonly regions: readonly ShownRegion[];
   /** mm² */
   readonly area: number;
   /** Depths that every region of the rung accepts; empty (from > to) when there is none. */
@@ -12,10 +12,10 @@ export interface Rung {
 }
 
 /** Deepest first, as the stages run. */
-export function rungsOf(planFile: PlanFile): Rung[] {
-  return planFile.stages.map((stage) => {
+export function rungsOf(plan: ShownPlan): Rung[] {
+  return plan.stages.map((stage) => {
     const ids = new Set(stage.regions);
-    const regions = planFile.regions.filter((region) => ids.has(region.id));
+    const regions = plan.regions.filter((region) => ids.has(region.id));
     return {
       stage,
       regions,

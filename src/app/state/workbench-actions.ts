@@ -1,13 +1,22 @@
 /** Everything that can be done at the workbench, as functions on its store. */
 import type { StoreApi } from 'zustand/vanilla';
 import type { Point } from '#geometry/point.ts';
+import type { Path } from '#geometry/span.ts';
 import type { JobFile } from '#part/job-file.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 import { askOfRegions, type Wish } from './edit-job.ts';
 import { closeGroup, redo, startHistory, takeStep, undo } from './history.ts';
 import { openFiles } from './open-files.ts';
 import { regionTargets } from './region-targets.ts';
-import type { Notice, OpenDocument, Session, SheetView, WorkbenchState } from './workbench-state.ts';
+import type {
+  Cut,
+  Notice,
+  OpenDocument,
+  SectionHeight,
+  Session,
+  SheetView,
+  WorkbenchState,
+} from './workbench-state.ts';
 
 export type SelectHow = 'only' | 'toggle' | 'add';
 
@@ -65,7 +74,14 @@ export function workbenchActions(store: StoreApi<WorkbenchState>) {
     show: (view: SheetView) => look({ view }),
     readIn: (unit: ShownUnit) => look({ unit }),
     exaggerate: (exaggeration: number) => look({ exaggeration }),
-    flyTo: (to: Point) => look({ flight: { to } }),
+    flyTo: (to: Point, outline?: readonly Path[]) => look({ flight: { to, outline } }),
+    cutAlong: (cut: Cut) => look({ cut }),
+    drawHeights: (sectionHeight: SectionHeight) => look({ sectionHeight }),
+    /** Past the last minute the end of the run is meant. */
+    turnClock: (minute: number | undefined) => {
+      const end = store.getState().derived.page?.plan?.totals.minutes ?? 0;
+      look({ minute: minute === undefined || minute >= end ? undefined : Math.max(0, minute) });
+    },
     dismissNotice: () => look({ notice: undefined }),
   };
 }

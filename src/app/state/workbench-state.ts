@@ -7,7 +7,10 @@ import type { DrawingFile } from '#app/worker/plan-service.ts';
 import type { PlannedPage, ReliefArrays } from '#app/worker/planned-page.ts';
 import type { Finding } from '#findings/finding.ts';
 import type { Point } from '#geometry/point.ts';
+import type { Path } from '#geometry/span.ts';
+import type { ShownPlan } from '#handoff/plan-file.ts';
 import type { JobFile } from '#part/job-file.ts';
+import type { Section } from '#run/section-job.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 import type { History } from './history.ts';
 import type { RegionShape } from './region-shape.ts';
@@ -21,6 +24,15 @@ export interface OpenDocument {
 
 export type SheetView = 'plan' | 'relief';
 
+/** The line that the section is cut along, mm in the drawing's frame. */
+export interface Cut {
+  readonly from: Point;
+  readonly to: Point;
+}
+
+/** How heights of the section are drawn: as the strip has room for, or to the scale of lengths. */
+export type SectionHeight = 'fitted' | 'equal';
+
 export interface Session {
   /** Region ids. */
   readonly selection: readonly string[];
@@ -29,7 +41,11 @@ export interface Session {
   /** Height exaggeration of the relief. */
   readonly exaggeration: number;
   /** A place to bring into view; a new object each time. */
-  readonly flight: { readonly to: Point } | undefined;
+  readonly flight: { readonly to: Point; readonly outline?: readonly Path[] | undefined } | undefined;
+  readonly cut: Cut | undefined;
+  readonly sectionHeight: SectionHeight;
+  /** Immersed minute on show; undefined for the end of the run. */
+  readonly minute: number | undefined;
   /** What went wrong with a file that was to be opened, or what to know about one that was. */
   readonly notice: Notice | undefined;
 }
@@ -49,7 +65,17 @@ export interface Derived {
   readonly progress: { readonly share: number; readonly what: string } | undefined;
   /** A run that broke: a fault of ours, in one line. */
   readonly failure: string | undefined;
-  readonly relief: { readonly arrays: ReliefArrays; readonly of: PlannedPage } | undefined;
+  readonly relief:
+    | { readonly arrays: ReliefArrays; readonly of: ShownPlan; readonly minute: number | undefined }
+    | undefined;
+  readonly section:
+    | {
+        readonly section: Section;
+        readonly of: ShownPlan;
+        readonly minute: number | undefined;
+        readonly cut: Cut;
+      }
+    | undefined;
 }
 
 export interface WorkbenchState {
@@ -61,7 +87,17 @@ export interface WorkbenchState {
 
 export const EMPTY_WORKBENCH: WorkbenchState = {
   history: undefined,
-  session: { selection: [], view: 'plan', unit: 'mm', exaggeration: 4, flight: undefined, notice: undefined },
+  session: {
+    selection: [],
+    view: 'plan',
+    unit: 'mm',
+    exaggeration: 4,
+    flight: undefined,
+    cut: undefined,
+    sectionHeight: 'fitted',
+    minute: undefined,
+    notice: undefined,
+  },
   derived: {
     page: undefined,
     shapes: [],
@@ -69,5 +105,6 @@ export const EMPTY_WORKBENCH: WorkbenchState = {
     progress: undefined,
     failure: undefined,
     relief: undefined,
+    section: undefined,
   },
 };

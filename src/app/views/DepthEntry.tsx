@@ -2,7 +2,7 @@
 import type { RefObject } from 'react';
 import type { Wish } from '#app/state/edit-job.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
-import type { PlanFileRegion } from '#handoff/plan-file.ts';
+import type { ShownRegion } from '#handoff/plan-file.ts';
 import { showArea, showLength } from '#units/show-length.ts';
 import { LengthField } from './LengthField.tsx';
 import { useBench, useDocument, useWorkbench } from './workbench-context.ts';
@@ -86,15 +86,12 @@ function PickHint() {
   );
 }
 
-function namesOf(regions: readonly PlanFileRegion[]): string {
+function namesOf(regions: readonly ShownRegion[]): string {
   if (regions.length > MOST_NAMES) return `${regions.length} regions`;
   return regions.map((region) => region.id).join(', ');
 }
 
-function common(
-  regions: readonly PlanFileRegion[],
-  value: (region: PlanFileRegion) => number,
-): number | undefined {
+function common(regions: readonly ShownRegion[], value: (region: ShownRegion) => number): number | undefined {
   const values = new Set(regions.map(value));
   const [first] = values;
   return values.size === 1 ? first : undefined;

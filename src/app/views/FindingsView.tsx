@@ -10,6 +10,7 @@ const ORDER: readonly Severity[] = ['stop', 'warn', 'note'];
 export function FindingsView() {
   const page = useBench((state) => state.derived.page);
   const isStale = useBench((state) => state.derived.isStale);
+  const isChecked = page?.isWhole ?? true;
   const findings = sortFindings(page?.findings ?? []);
   const counts = ORDER.map((severity) => [
     severity,
@@ -17,11 +18,15 @@ export function FindingsView() {
   ]);
   const told = counts.filter(([, count]) => count !== 0).map(([severity, count]) => `${count} ${severity}`);
   return (
-    <section className={isStale ? 'findings stale' : 'findings'} aria-labelledby="findings-heading">
+    <section
+      className={isStale || !isChecked ? 'findings stale' : 'findings'}
+      aria-labelledby="findings-heading"
+    >
       <h2 id="findings-heading">
         Findings <span className="aside">{told.join(', ')}</span>
       </h2>
-      {page !== undefined && findings.length === 0 && (
+      {!isChecked && <p className="aside unchecked">Not checked yet whether it can be made.</p>}
+      {page !== undefined && isChecked && findings.length === 0 && (
         <p className="empty">Nothing found against this plan.</p>
       )}
       <FindingList findings={findings} />
@@ -31,13 +36,13 @@ export function FindingsView() {
 
 export function FindingList({ findings }: { readonly findings: readonly Finding[] }) {
   const { store, actions } = useWorkbench();
-  const go = ({ at, regions }: Place) => {
+  const go = ({ at, regions, outline }: Place) => {
     const { shapes } = store.getState().derived;
     const known = (regions ?? []).filter((id) => shapes.some((shape) => shape.region.id === id));
     if (known.length > 0) actions.select(known);
     const label = shapes.find((shape) => shape.region.id === known[0])?.region.label;
     const place = at ?? (label === undefined ? undefined : { x: label[0], y: label[1] });
-    if (place !== undefined) actions.flyTo(place);
+    if (place !== undefined) actions.flyTo(place, outline);
   };
   return (
     <ul className="finding-list">

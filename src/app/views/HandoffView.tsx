@@ -1,33 +1,28 @@
 /** The files to hand off, each with what it is for, a look inside and a way to save it. Cautions stand with them. */
 import { useMemo } from 'react';
 import { jobText } from '#app/state/job-text.ts';
-import type { PlannedFile } from '#app/worker/planned-page.ts';
 import { hasStop } from '#findings/finding.ts';
+import { CUT_FILES } from '#run/cut-files.ts';
+import type { OutputFile } from '#run/run-job.ts';
 import { saveBytes } from './save-bytes.ts';
 import { useBench, useDocument } from './workbench-context.ts';
 
-/** What each file is for; a file not named here is known by what the run says of it. */
-const PURPOSES: Record<string, string> = {
-  'scribe.dxf': 'Scribe lines, a layer a stage',
-  'plan.json': 'All figures, with their sources',
-};
-const KEPT_BACK = ['scribe.dxf'];
 const LOOK_BYTES = 4000;
 
 export function HandoffView() {
   const document = useDocument();
   const page = useBench((state) => state.derived.page);
   const isStale = useBench((state) => state.derived.isStale);
-  const jobFile = useMemo<PlannedFile | undefined>(() => {
+  const jobFile = useMemo<OutputFile | undefined>(() => {
     if (document === undefined) return undefined;
     return {
       name: document.jobFileName,
-      what: 'What was decided, to open again',
+      what: 'what was decided, to open again',
       mime: 'application/json',
       bytes: new TextEncoder().encode(jobText(document.job)),
     };
   }, [document]);
-  const cautions = page?.planFile?.cautions ?? [];
+  const cautions = page?.plan?.cautions ?? [];
   const isStopped = page !== undefined && hasStop(page.findings);
   return (
     <section className="handoff" aria-labelledby="handoff-heading">
@@ -35,12 +30,12 @@ export function HandoffView() {
       <ul className="file-list">
         {jobFile !== undefined && <FileItem file={jobFile} isReady />}
         {[...(page?.files ?? [])].reverse().map((file) => (
-          <FileItem key={file.name} file={file} isReady={!isStale} />
+          <FileItem key={file.name} file={file} isReady={!isStale && page?.isWhole === true} />
         ))}
       </ul>
       {isStopped && (
         <p className="kept-back">
-          <strong>{KEPT_BACK.join(', ')}</strong> is kept back while a finding says stop.
+          <strong>{CUT_FILES.join(', ')}</strong> is kept back while a finding says stop.
         </p>
       )}
       {cautions.length > 0 && (
@@ -57,7 +52,7 @@ export function HandoffView() {
   );
 }
 
-function FileItem({ file, isReady }: { readonly file: PlannedFile; readonly isReady: boolean }) {
+function FileItem({ file, isReady }: { readonly file: OutputFile; readonly isReady: boolean }) {
   return (
     <li>
       <button type="button" className="save" disabled={!isReady} onClick={() => saveBytes(file)}>
@@ -66,7 +61,7 @@ function FileItem({ file, isReady }: { readonly file: PlannedFile; readonly isRe
       <details>
         <summary>
           <strong>{file.name}</strong> <span className="aside">{sizeWords(file.bytes.length)}</span>
-          <span className="purpose">{PURPOSES[file.name] ?? file.what}</span>
+          <span className="purpose">{file.what}</span>
         </summary>
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: scrolls, so that keys must reach it */}
         <section tabIndex={0} className="look-inside" aria-label={`First lines of ${file.name}`}>

@@ -51,13 +51,13 @@ function JobName({ job }: { readonly job: JobFile }) {
 function JobFigures({ job }: { readonly job: JobFile }) {
   const { actions } = useWorkbench();
   const unit = useBench((state) => state.session.unit);
-  const planFile = useBench((state) => state.derived.page?.planFile);
-  const filled = planFile?.job as JobFile | undefined;
+  const plan = useBench((state) => state.derived.page?.plan);
+  const filled = plan?.job as JobFile | undefined;
   const factor = job.process.etchFactor ?? filled?.process.etchFactor;
   const given = job.process.rate;
   const rate =
     given === undefined
-      ? planFile?.provenance.find(({ quantity }) => quantity === 'etch rate')?.value
+      ? plan?.provenance.find(({ quantity }) => quantity === 'etch rate')?.value
       : given * millimetresIn(job.units ?? 'mm');
   const inShown = millimetresIn(unit);
   return (

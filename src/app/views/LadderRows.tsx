@@ -1,7 +1,8 @@
 /** The words of the ladder: a row for each rung, each stage and the far face. */
 import type { Rung } from '#app/state/rungs.ts';
-import type { PlanFileStage } from '#handoff/plan-file.ts';
+import type { ShownStage } from '#handoff/plan-file.ts';
 import { showArea, showLength, showMinutes } from '#units/show-length.ts';
+import { inkOn } from './ink-on.ts';
 import { StageMark } from './StageMark.tsx';
 import { useBench, useWorkbench } from './workbench-context.ts';
 
@@ -48,7 +49,7 @@ export function RungRow({ rung, thickness }: RungRowProps) {
 }
 
 /** The rung is named by its depth, so that a stage needs no more than what happens in it. */
-export function StageRow({ stage }: { readonly stage: PlanFileStage }) {
+export function StageRow({ stage }: { readonly stage: ShownStage }) {
   const unit = useBench((state) => state.session.unit);
   return (
     <div className="stage-row">
@@ -66,14 +67,4 @@ export function StageRow({ stage }: { readonly stage: PlanFileStage }) {
 export function FarFaceRow({ thickness }: { readonly thickness: number }) {
   const unit = useBench((state) => state.session.unit);
   return <span className="far-face">far face, {showLength(thickness, unit)}</span>;
-}
-
-/** Black or white, whichever stands out more: the better of the two always reaches 4.5 : 1 (WCAG 2.2, 1.4.3). */
-function inkOn(color: string): string {
-  const [red, green, blue] = [1, 3, 5].map((at) => {
-    const share = Number.parseInt(color.slice(at, at + 2), 16) / 255;
-    return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
-  });
-  const luminance = 0.2126 * (red ?? 0) + 0.7152 * (green ?? 0) + 0.0722 * (blue ?? 0);
-  return luminance > 0.179 ? '#000000' : '#ffffff';
 }

@@ -21,9 +21,9 @@ export function LadderView() {
   const frame = useRef<HTMLDivElement>(null);
   const size = useSize(frame);
   const document = useDocument();
-  const planFile = useBench((state) => state.derived.page?.planFile);
+  const plan = useBench((state) => state.derived.page?.plan);
   const isStale = useBench((state) => state.derived.isStale);
-  const rungs = useMemo(() => (planFile === undefined ? [] : rungsOf(planFile)), [planFile]);
+  const rungs = useMemo(() => (plan === undefined ? [] : rungsOf(plan)), [plan]);
   const thickness = document === undefined ? 0 : sheetThickness(document.job);
   return (
     <section className={isStale ? 'ladder stale' : 'ladder'} aria-labelledby="ladder-heading">

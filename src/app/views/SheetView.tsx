@@ -1,8 +1,11 @@
 /** The sheet: canvas, what hands and keys do on it, and the readings laid over it. */
-import { type KeyboardEvent, useRef, useState } from 'react';
+import { type KeyboardEvent, useMemo, useRef, useState } from 'react';
 import { createStore } from 'zustand/vanilla';
 import { SheetCanvas } from '#app/scene/SheetCanvas.tsx';
 import type { ViewPose } from '#app/scene/view-pose.ts';
+import { contourOfPath } from '#handoff/contour.ts';
+import { BathKey } from './BathKey.tsx';
+import { CutLine } from './CutLine.tsx';
 import { DepthEntry } from './DepthEntry.tsx';
 import { PlaceMark } from './PlaceMark.tsx';
 import { ScaleBars } from './ScaleBars.tsx';
@@ -28,8 +31,11 @@ export function SheetView() {
   if (size !== undefined) measured.current = size;
   const [pose] = useState(() => createStore<ViewPose>(() => UNPLACED));
   const isDark = usePrefersDark();
-  const { view, selection, exaggeration } = useBench((state) => state.session);
+  const { view, selection, exaggeration, minute, flight } = useBench((state) => state.session);
   const derived = useBench((state) => state.derived);
+  const marked = useMemo(() => (flight?.outline ?? []).map(contourOfPath), [flight]);
+  const isReliefBehind =
+    view === 'relief' && (derived.relief?.of !== derived.page?.plan || derived.relief?.minute !== minute);
   const { fitAll } = usePoseKeeper(pose, size);
   useSheetHands({ frame, hover, box, pose, size: measured });
 
@@ -44,7 +50,10 @@ export function SheetView() {
   };
   return (
     <>
-      <section className={derived.isStale ? 'sheet stale' : 'sheet'} aria-label="Sheet">
+      <section
+        className={`sheet${derived.isStale ? ' stale' : ''}${isReliefBehind ? ' behind' : ''}`}
+        aria-label="Sheet"
+      >
         <div
           className="sheet-frame"
           ref={frame}
@@ -55,7 +64,7 @@ export function SheetView() {
           aria-describedby="sheet-keys"
           onKeyDown={onKeyDown}
         >
-          <SheetCanvas {...{ derived, selection, view, exaggeration, isDark, pose }} />
+          <SheetCanvas {...{ derived, selection, view, exaggeration, minute, marked, isDark, pose }} />
           <div className="pick-box" ref={box} hidden />
           <PlaceMark pose={pose} size={size} />
         </div>
@@ -63,7 +72,9 @@ export function SheetView() {
           Arrow keys move or turn the sheet, plus and minus zoom, Home shows the whole part, Page Up and Page
           Down pick the region before or after, Escape picks none, a figure and Enter set the depth.
         </p>
+        <CutLine pose={pose} size={size} />
         <SheetChoices fitAll={fitAll} />
+        <BathKey />
         <ScaleBars pose={pose} />
         <p className="hover-reading" ref={hover} />
       </section>

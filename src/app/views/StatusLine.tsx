@@ -6,7 +6,8 @@ export function StatusLine() {
   const { planner } = useWorkbench();
   const { page, isStale, progress, failure } = useBench((state) => state.derived);
   const drawing = useDocument()?.drawing;
-  const planFile = page?.planFile;
+  const plan = page?.plan;
+  const isUnchecked = page?.isWhole === false;
   return (
     <footer className="status-line">
       <p role="status">
@@ -15,13 +16,13 @@ export function StatusLine() {
             <progress value={progress.share} aria-label="Share of the plan done" /> {progress.what}
           </>
         ) : (
-          statusWords(planFile?.stages.length, isStale && drawing !== undefined)
+          statusWords(plan?.stages.length, isStale && drawing !== undefined)
         )}
-        {planFile !== undefined && progress === undefined && (
+        {plan !== undefined && progress === undefined && (
           <span className="aside">
             {' '}
-            {planFile.regions.length} regions, {showMinutes(planFile.totals.minutes)} immersed, planned in{' '}
-            {page?.seconds.toFixed(2)} s
+            {plan.regions.length} regions, {showMinutes(plan.totals.minutes)} immersed,{' '}
+            {isUnchecked ? 'not checked yet' : `planned in ${page?.seconds.toFixed(2)} s`}
           </span>
         )}
       </p>
@@ -30,7 +31,7 @@ export function StatusLine() {
           stop planning
         </button>
       )}
-      {isStale && progress === undefined && drawing !== undefined && (
+      {(isStale || isUnchecked) && progress === undefined && drawing !== undefined && (
         <button type="button" onClick={planner.replan}>
           plan again
         </button>

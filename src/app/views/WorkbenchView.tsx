@@ -1,6 +1,7 @@
 /** The one window: ladder, sheet, findings and hand-off, and the ways in that belong to all of it. */
 import { type DragEvent, useEffect, useState } from 'react';
 import { BrokenView } from './BrokenView.tsx';
+import { ClockView } from './ClockView.tsx';
 import { DrawingLayers } from './DrawingLayers.tsx';
 import { FindingsView } from './FindingsView.tsx';
 import { HandoffView } from './HandoffView.tsx';
@@ -8,15 +9,14 @@ import { JobLine } from './JobLine.tsx';
 import { LadderView } from './LadderView.tsx';
 import { NoticeLine } from './NoticeLine.tsx';
 import { filesOfText, readFiles } from './read-files.ts';
+import { SectionView } from './SectionView.tsx';
 import { SheetView } from './SheetView.tsx';
 import { StatusLine } from './StatusLine.tsx';
-import { useRelief } from './use-relief.ts';
 import { useWorkbench, type Workbench } from './workbench-context.ts';
 
 export function WorkbenchView() {
   const workbench = useWorkbench();
   const [isOver, setOver] = useState(false);
-  useRelief();
   useEffect(() => listenToPage(workbench), [workbench]);
   const onDrop = async (event: DragEvent) => {
     event.preventDefault();
@@ -43,6 +43,10 @@ export function WorkbenchView() {
         <BrokenView name="The sheet">
           <SheetView />
         </BrokenView>
+        <BrokenView name="The section">
+          <SectionView />
+        </BrokenView>
+        <ClockView />
       </main>
       <aside className="side" aria-label="Findings and files">
         <FindingsView />
@@ -79,5 +83,5 @@ function listenToPage({ actions }: Workbench): () => void {
 }
 
 function isTyping(target: EventTarget | null): boolean {
-  return target instanceof HTMLInputElement && target.type !== 'radio';
+  return target instanceof HTMLInputElement && target.type !== 'radio' && target.type !== 'range';
 }

@@ -1,21 +1,29 @@
 /** Readings over the sheet that follow the pointer: written straight to their elements, without a render for each move. */
 import type { Picked } from '#app/scene/pick-region.ts';
 import type { Point } from '#geometry/point.ts';
+import type { PlaceDepth } from '#run/depth-job.ts';
 import { lengthFigure, type ShownUnit, showLength } from '#units/show-length.ts';
+import { gaugeWords } from './gauge-words.ts';
 
-export function sayHover(element: HTMLElement | null, picked: Picked | undefined, unit: ShownUnit): void {
+export function sayHover(
+  element: HTMLElement | null,
+  picked: Picked | undefined,
+  unit: ShownUnit,
+  reading?: PlaceDepth,
+): void {
   if (element === null) return;
   if (picked === undefined) {
     element.textContent = '';
     return;
   }
   const { point, shape } = picked;
-  const place = `x ${lengthFigure(point.x, unit)}  y ${lengthFigure(point.y, unit)} ${unit}`;
-  if (shape === undefined) element.textContent = place;
-  else {
+  const words = [`x ${lengthFigure(point.x, unit)}  y ${lengthFigure(point.y, unit)} ${unit}`];
+  if (shape !== undefined) {
     const { id, level } = shape.region;
-    element.textContent = `${place}   ${id} ${level === 0 ? 'land' : `${showLength(level, unit)} deep`}`;
+    words.push(`${id} ${level === 0 ? 'land' : `to ${showLength(level, unit)}`}`);
   }
+  if (reading !== undefined) words.push(gaugeWords(reading, unit));
+  element.textContent = words.join('   ');
 }
 
 export function drawBox(

@@ -16,6 +16,9 @@ const PLAN = { azimuth: 0, tilt: 0 };
 /** A place flown to shows at least this much around it, mm, and comes no nearer when the view is nearer already. */
 const FLIGHT_WIDTH = 40;
 
+/** Pixels that choices above and readings below take of the view, together. */
+const OVERLAYS = 56;
+
 /** The drawing that was last shown whole, and the pose that showed it. */
 interface Fitted {
   readonly drawing: DrawingFile | undefined;
@@ -34,7 +37,8 @@ export function usePoseKeeper(pose: StoreApi<ViewPose>, size: Size | undefined):
     const { derived, session } = store.getState();
     const box = boxOfShapes(derived.shapes) ?? boxOfLines(derived.page?.lines ?? []);
     if (box === undefined || size === undefined) return undefined;
-    return fitPose(box, size, session.view === 'relief' ? RELIEF : PLAN);
+    const free = { width: size.width, height: Math.max(size.height / 2, size.height - OVERLAYS) };
+    return fitPose(box, free, session.view === 'relief' ? RELIEF : PLAN);
   }, [store, size]);
 
   const fitAll = useCallback(() => {

@@ -1,9 +1,10 @@
 /** Joins hands on the sheet to the workbench: picking, boxes, and the reading under the pointer. */
 import { type RefObject, useEffect } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
-import { pickRegion, regionsInBox, type Seen } from '#app/scene/pick-region.ts';
+import { type Picked, pickRegion, regionsInBox, type Seen } from '#app/scene/pick-region.ts';
 import { type GestureHost, listenToHands } from '#app/scene/sheet-gestures.ts';
 import type { ViewPose } from '#app/scene/view-pose.ts';
+import { keepLatest } from '#app/state/keep-latest.ts';
 import { drawBox, sayHover } from './sheet-overlays.ts';
 import type { Size } from './use-size.ts';
 import { useWorkbench, type Workbench } from './workbench-context.ts';
@@ -26,7 +27,10 @@ export function useSheetHands(hands: SheetHands): void {
   }, [workbench, frame, hover, box, pose, size]);
 }
 
-function gestureHost({ store, actions }: Workbench, { hover, box, pose, size }: SheetHands): GestureHost {
+function gestureHost(
+  { store, actions, follower }: Workbench,
+  { hover, box, pose, size }: SheetHands,
+): GestureHost {
   const shapes = () => store.getState().derived.shapes;
   const seen = (): Seen => {
     const { view, exaggeration } = store.getState().session;
@@ -36,6 +40,14 @@ function gestureHost({ store, actions }: Workbench, { hover, box, pose, size }: 
       exaggeration: view === 'relief' ? exaggeration : 0,
     };
   };
+  let hovered: Picked | undefined;
+  const measure = keepLatest(
+    ({ point }: Picked) => follower.gauge(point),
+    (reading, picked) => {
+      if (picked === hovered) sayHover(hover.current, picked, store.getState().session.unit, reading);
+    },
+    () => undefined,
+  );
   return {
     pose,
     size: () => size.current,
@@ -47,7 +59,10 @@ function gestureHost({ store, actions }: Workbench, { hover, box, pose, size }: 
     },
     onHover: (pixel) => {
       const picked = pixel === undefined ? undefined : pickRegion(shapes(), pixel, seen());
-      sayHover(hover.current, picked, store.getState().session.unit);
+      const { unit } = store.getState().session;
+      hovered = picked;
+      sayHover(hover.current, picked, unit);
+      if (picked !== undefined) measure(picked);
     },
     onBox: (from, to, done) => {
       drawBox(box.current, done ? undefined : { from, to });

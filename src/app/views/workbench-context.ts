@@ -1,7 +1,8 @@
-/** How views reach the workbench: its store, what can be done, and who plans. */
+/** How views reach the workbench: its store, what can be done, who plans and who measures. */
 import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
 import type { StoreApi } from 'zustand/vanilla';
+import type { Follower } from '#app/state/follow-plan.ts';
 import type { Planner } from '#app/state/planner.ts';
 import type { WorkbenchActions } from '#app/state/workbench-actions.ts';
 import type { OpenDocument, WorkbenchState } from '#app/state/workbench-state.ts';
@@ -11,6 +12,7 @@ export interface Workbench {
   readonly store: StoreApi<WorkbenchState>;
   readonly actions: WorkbenchActions;
   readonly planner: Planner;
+  readonly follower: Follower;
 }
 
 export const WorkbenchContext = createContext<Workbench | undefined>(undefined);

@@ -1,5 +1,9 @@
 /** What the page may ask of the worker. Types only. */
+import type { Point } from '#geometry/point.ts';
+import type { PlaceDepth } from '#run/depth-job.ts';
+import type { Section, SectionRequest } from '#run/section-job.ts';
 import type { PlannedPage, ReliefArrays } from './planned-page.ts';
+import type { WireEnd, WirePage } from './wire-page.ts';
 
 export interface DrawingFile {
   readonly name: string;
@@ -7,7 +11,7 @@ export interface DrawingFile {
 }
 
 export interface PlanRequest {
-  /** Number of the run, for `cancel`. */
+  /** Number of the run, for `cancel` and for questions about its etched part. */
   readonly run: number;
   readonly jobText: string;
   /** Left out when it is the one of the request before. */
@@ -16,15 +20,44 @@ export interface PlanRequest {
 
 export type ReportProgress = (share: number, what: string) => void;
 
-export interface PlanService {
+export interface PlanListener {
+  readonly progress: ReportProgress;
+  /** The plan as soon as it is there; findings about making it and files come with the end. */
+  readonly planned: (early: PlannedPage) => void;
+}
+
+export interface ReliefRequest {
+  readonly minute: number | undefined;
+  /** Chord error, mm. */
+  readonly tolerance: number;
+}
+
+export interface PlaceRequest {
+  readonly at: Point;
+  readonly minute: number | undefined;
+}
+
+/** Questions about the etched part of a run; undefined when another run's has taken its place. */
+export interface EtchedQuestions {
+  relief(run: number, request: ReliefRequest): Promise<ReliefArrays | undefined>;
+  section(run: number, request: SectionRequest): Promise<Section | undefined>;
+  depth(run: number, request: PlaceRequest): Promise<PlaceDepth | undefined>;
+}
+
+export interface PlanService extends EtchedQuestions {
   /** Undefined when the run was cancelled. */
-  plan(request: PlanRequest, progress: ReportProgress): Promise<PlannedPage | undefined>;
+  plan(request: PlanRequest, listener: PlanListener): Promise<PlannedPage | undefined>;
   cancel(run: number): void;
-  /** Ends the worker whatever it does, and starts afresh: runs under way count as cancelled, what was kept is gone. */
+  /** Ends the worker whatever it does, and starts afresh: all under way counts as cancelled, what was kept is gone. */
   restart(): void;
-  /** The surface that the last plan leaves; undefined when there is none. `tolerance` is the chord error in mm. */
-  relief(tolerance: number): Promise<ReliefArrays | undefined>;
 }
 
 /** What the worker itself answers to. */
-export type WorkerService = Omit<PlanService, 'restart'>;
+export interface WorkerService extends EtchedQuestions {
+  plan(
+    request: PlanRequest,
+    progress: ReportProgress,
+    planned: (page: WirePage) => void | Promise<void>,
+  ): Promise<WireEnd | undefined>;
+  cancel(run: number): void;
+}

@@ -1,85 +1,151 @@
 /** The worker: a shell without logic round the one door of the core. It owns what is worth keeping between runs. */
 import * as Comlink from 'comlink';
-import { sheetThickness } from '#app/state/sheet-thickness.ts';
+import type { Drawing } from '#drawing/drawing.ts';
+import { reliefMesh } from '#front/relief-mesh.ts';
 import { contourOfPath } from '#handoff/contour.ts';
-import type { JobFile } from '#part/job-file.ts';
-import { type RunResult, runJob } from '#run/run-job.ts';
+import { depthsOf } from '#run/depth-job.ts';
+import { type EtchedPart, etchedPart } from '#run/etched-part.ts';
+import { type EarlyPlan, runJob } from '#run/run-job.ts';
 import { createRunMemory } from '#run/run-memory.ts';
 import { RunCancelled } from '#run/run-options.ts';
+import { sectionOf } from '#run/section-job.ts';
 import { breather } from './breather.ts';
-import type { DrawingFile, PlanRequest, ReportProgress, WorkerService } from './plan-service.ts';
-import type { PlannedPage } from './planned-page.ts';
-import { reliefOf } from './relief-of.ts';
+import { createPacker, packPlan } from './pack-plan.ts';
+import type {
+  DrawingFile,
+  EtchedQuestions,
+  PlanRequest,
+  ReportProgress,
+  WorkerService,
+} from './plan-service.ts';
+import type { DrawnSheet } from './planned-page.ts';
+import type { WireEnd, WirePage } from './wire-page.ts';
 
 interface WorkerState {
   drawing: DrawingFile | undefined;
-  /** Of the last run that went to its end. */
-  result: RunResult | undefined;
+  /** Of the last run that came to a plan. */
+  etched: { readonly run: number; readonly part: EtchedPart } | undefined;
+  /** As read, and as the page last got it. */
+  drawn: Drawing | undefined;
   readonly cancelled: Set<number>;
 }
 
+type SendPage = (page: WirePage) => void | Promise<void>;
+
 function planService(): WorkerService {
-  const memory = createRunMemory();
-  const state: WorkerState = { drawing: undefined, result: undefined, cancelled: new Set() };
+  const state: WorkerState = {
+    drawing: undefined,
+    etched: undefined,
+    drawn: undefined,
+    cancelled: new Set(),
+  };
+  const run = runner(state);
   return {
-    async plan(request: PlanRequest, progress: ReportProgress) {
+    async plan(request, progress, planned) {
       state.drawing = request.drawing ?? state.drawing;
-      const { drawing } = state;
-      if (drawing === undefined) throw new Error('no drawing was sent');
-      const began = performance.now();
-      const signal = {
-        get aborted() {
-          return state.cancelled.has(request.run);
-        },
-      };
       try {
-        const result = await runJob(
-          { jobText: request.jobText, drawingName: drawing.name, drawingBytes: drawing.bytes },
-          { progress, signal, breathe: breather(), memory },
-        );
-        state.result = result;
-        const page = pageOf(result, (performance.now() - began) / 1000);
+        const end = await run(request, progress, planned);
         return Comlink.transfer(
-          page,
-          page.files.map((file) => file.bytes.buffer),
+          end,
+          end.files.map((file) => file.bytes.buffer),
         );
       } catch (error) {
         if (error instanceof RunCancelled) return undefined;
         throw error;
       } finally {
         state.cancelled.delete(request.run);
-        (progress as Comlink.Remote<ReportProgress>)[Comlink.releaseProxy]();
+        for (const proxy of [progress, planned]) {
+          (proxy as Comlink.Remote<ReportProgress>)[Comlink.releaseProxy]();
+        }
       }
     },
-    cancel(run) {
-      state.cancelled.add(run);
+    cancel(number) {
+      state.cancelled.add(number);
     },
-    async relief(tolerance) {
-      const { plan, planFile } = state.result ?? {};
-      if (plan === undefined || planFile === undefined) return undefined;
-      const thickness = sheetThickness(planFile.job as JobFile);
-      const arrays = reliefOf({ plan, thickness, tolerance });
+    ...etchedQuestions(state),
+  };
+}
+
+/** Makes runs one after another, and remembers what the page has got already. */
+function runner(state: WorkerState) {
+  const memory = createRunMemory();
+  const packer = createPacker();
+  const drawnOnce = (drawing: Drawing | undefined): DrawnSheet | undefined => {
+    if (drawing !== undefined && drawing === state.drawn) return undefined;
+    state.drawn = drawing;
+    return drawnSheet(drawing);
+  };
+  return async (
+    { run, jobText }: PlanRequest,
+    progress: ReportProgress,
+    send: SendPage,
+  ): Promise<WireEnd> => {
+    const { drawing } = state;
+    if (drawing === undefined) throw new Error('no drawing was sent');
+    const began = performance.now();
+    const seconds = () => (performance.now() - began) / 1000;
+    const signal = {
+      get aborted() {
+        return state.cancelled.has(run);
+      },
+    };
+    let sent: Promise<void> = Promise.resolve();
+    const onPlan = ({ findings, shown, plan, thickness, drawing: read }: EarlyPlan) => {
+      state.etched = { run, part: etchedPart(plan, thickness) };
+      const page = { findings, plan: packPlan(packer, shown), drawn: drawnOnce(read), seconds: seconds() };
+      sent = Promise.resolve(send(page));
+    };
+    const result = await runJob(
+      { jobText, drawingName: drawing.name, drawingBytes: drawing.bytes },
+      { progress, signal, breathe: breather(), memory, onPlan },
+    );
+    const { findings, files, plan, kit, drawing: read } = result;
+    if (plan !== undefined && kit !== undefined) {
+      state.etched = { run, part: etchedPart(plan, kit.index.front.thickness, kit) };
+      // The two ways out of here are not in step with each other: the end may not overtake the plan.
+      await sent;
+      return { findings, files, seconds: seconds(), page: undefined };
+    }
+    state.etched = undefined;
+    const page = { findings, plan: undefined, drawn: drawnOnce(read), seconds: seconds() };
+    return { findings, files, seconds: seconds(), page };
+  };
+}
+
+function etchedQuestions(state: WorkerState): EtchedQuestions {
+  const partOf = (run: number): EtchedPart | undefined =>
+    state.etched?.run === run ? state.etched.part : undefined;
+  return {
+    async relief(run, request) {
+      const part = partOf(run);
+      if (part === undefined) return undefined;
+      const arrays = reliefMesh(part.kit(), request);
       return Comlink.transfer(arrays, [
         arrays.positions.buffer,
         arrays.indices.buffer,
         arrays.stageOfTriangle.buffer,
       ]);
     },
+    async section(run, request) {
+      const part = partOf(run);
+      return part === undefined ? undefined : sectionOf(part, request);
+    },
+    async depth(run, { at, minute }) {
+      const part = partOf(run);
+      if (part === undefined) return undefined;
+      return depthsOf(part, { points: Float64Array.of(at.x, at.y), minute })[0];
+    },
   };
 }
 
-function pageOf({ findings, planFile, drawing, files }: RunResult, seconds: number): PlannedPage {
+function drawnSheet(drawing: Drawing | undefined): DrawnSheet {
   return {
-    findings,
-    ...(planFile === undefined ? {} : { planFile }),
     lines: (drawing?.curves ?? []).map(({ layer, closed, spans }) => ({
       layer,
       contour: contourOfPath({ closed, spans }),
     })),
     layers: drawing?.layers ?? [],
     notes: drawing?.notes ?? [],
-    files,
-    seconds,
   };
 }
 

@@ -1,32 +1,32 @@
-/** What a run gives the page: plain data that survives the way out of the worker. Types only. */
+/** What a run gives the page: plain data. Types only. */
 import type { DrawingLayer, DrawnNote } from '#drawing/drawing.ts';
 import type { Finding } from '#findings/finding.ts';
-import type { Contour, PlanFile } from '#handoff/plan-file.ts';
-
-export interface PlannedFile {
-  readonly name: string;
-  /** What it is for. */
-  readonly what: string;
-  readonly mime: string;
-  readonly bytes: Uint8Array;
-}
+import type { Contour, ShownPlan } from '#handoff/plan-file.ts';
+import type { OutputFile } from '#run/run-job.ts';
 
 export interface DrawnLine {
   readonly layer: string;
   readonly contour: Contour;
 }
 
-export interface PlannedPage {
-  readonly findings: readonly Finding[];
-  /** Absent when the input could not be used. */
-  readonly planFile?: PlanFile;
-  /** The drawing as read, shown also when it can't be planned. Millimetres where its unit is known. */
+/** The drawing as read, shown also when it can't be planned. Millimetres where its unit is known. */
+export interface DrawnSheet {
   readonly lines: readonly DrawnLine[];
   readonly layers: readonly DrawingLayer[];
   readonly notes: readonly DrawnNote[];
-  readonly files: readonly PlannedFile[];
-  /** Wall time of the run. */
+}
+
+export interface PlannedPage extends DrawnSheet {
+  /** Number of the run that made it, for questions about its etched part. */
+  readonly run: number;
+  readonly findings: readonly Finding[];
+  /** Absent when the input could not be used. */
+  readonly plan?: ShownPlan;
+  readonly files: readonly OutputFile[];
+  /** Wall time of the run so far. */
   readonly seconds: number;
+  /** False while the plan is there but not yet measured and checked: findings and files are still to come. */
+  readonly isWhole: boolean;
 }
 
 /** The etched surface as triangles, in mm: z up, 0 the as-received surface, pockets below it. */

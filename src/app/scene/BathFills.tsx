@@ -1,0 +1,50 @@
+/** The sheet as it hangs in the bath at a minute: pieces peeled so far bare, in the colour of their stage; all else under maskant. */
+import { useMemo, useRef } from 'react';
+import { contourPoints } from '#app/state/region-shape.ts';
+import type { Contour, ShownPlan } from '#handoff/plan-file.ts';
+import { isPeeled } from './bath-minute.ts';
+import { ColoredPatches } from './ColoredPatches.tsx';
+import { type Patch, ringArea, type TriangleCache } from './plan-arrays.ts';
+import type { SceneTheme } from './scene-theme.ts';
+import { plainColor, tintOf } from './stage-tint.ts';
+
+interface BathFillsProps {
+  readonly plan: ShownPlan;
+  readonly minute: number;
+  readonly theme: SceneTheme;
+}
+
+/** Points of each contour, kept as long as it lives. */
+type RingCache = WeakMap<Contour, ReturnType<typeof contourPoints>>;
+
+export function BathFills({ plan, minute, theme }: BathFillsProps) {
+  const triangles = useRef<TriangleCache>(new WeakMap());
+  const rings = useRef<RingCache>(new WeakMap());
+  const peeled = plan.stages.filter((stage) => isPeeled(stage, minute)).length;
+  const patches = useMemo(() => bathPatches(plan, peeled, theme, rings.current), [plan, peeled, theme]);
+  return <ColoredPatches patches={patches} cache={triangles.current} />;
+}
+
+function bathPatches(plan: ShownPlan, peeled: number, theme: SceneTheme, rings: RingCache): Patch[] {
+  const ringOf = (contour: Contour) => {
+    const known = rings.get(contour) ?? contourPoints(contour);
+    rings.set(contour, known);
+    return known;
+  };
+  const maskant = plainColor(theme.maskant);
+  const ground = plainColor(theme.ground);
+  const patches: Patch[] = [];
+  // An island's rim and the piece that fills it are one ring: the rim comes first, so that the piece lies on it.
+  const bare: Patch[] = [];
+  for (const stage of plan.stages.slice(0, peeled)) {
+    const color = tintOf(stage.color, theme.metal);
+    for (const contour of stage.piece) {
+      const ring = ringOf(contour);
+      if (ringArea(ring) < 0) patches.push({ ring, color: maskant });
+      else bare.push({ ring, color });
+    }
+  }
+  const sheet = plan.outline === null ? [] : [{ ring: ringOf(plan.outline), color: maskant }];
+  const holes = plan.cutouts.map((contour) => ({ ring: ringOf(contour), color: ground }));
+  return [...sheet, ...patches, ...bare, ...holes];
+}

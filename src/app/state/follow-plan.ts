@@ -1,0 +1,89 @@
+/**
+ * Keeps section and relief in step with the plan on show, the cut and the clock. Answers about a plan that was replaced
+ * meanwhile are dropped; until the new ones are there the old ones stay on show, known to be behind.
+ */
+import type { StoreApi } from 'zustand/vanilla';
+import type { PlanService } from '#app/worker/plan-service.ts';
+import type { DrawnLine } from '#app/worker/planned-page.ts';
+import type { Point } from '#geometry/point.ts';
+import type { ShownPlan } from '#handoff/plan-file.ts';
+import type { PlaceDepth } from '#run/depth-job.ts';
+import { defaultCut } from './default-cut.ts';
+import { keepLatest } from './keep-latest.ts';
+import type { Cut, Derived, WorkbenchState } from './workbench-state.ts';
+
+/** How far facets may stand off the true surface, mm: below half of the usual depth tolerance, and not to be seen. */
+const TOLERANCE = 0.02;
+
+export interface Follower {
+  /** Depth, thickness and stage at a place of the plan on show, at the clock's minute. */
+  readonly gauge: (at: Point) => Promise<PlaceDepth | undefined>;
+  readonly stop: () => void;
+}
+
+interface Moment {
+  readonly run: number;
+  readonly plan: ShownPlan;
+  readonly minute: number | undefined;
+}
+
+export function startFollower(store: StoreApi<WorkbenchState>, service: PlanService): Follower {
+  const derive = (change: Partial<Derived>) =>
+    store.setState(({ derived }) => ({ derived: { ...derived, ...change } }));
+  const isOnShow = ({ plan }: Moment) => store.getState().derived.page?.plan === plan;
+  const fail = (error: unknown) =>
+    derive({ failure: error instanceof Error ? error.message : String(error) });
+
+  const wantRelief = keepLatest(
+    ({ run, minute }: Moment) => service.relief(run, { minute, tolerance: TOLERANCE }),
+    (arrays, moment) => {
+      if (isOnShow(moment)) derive({ relief: { arrays, of: moment.plan, minute: moment.minute } });
+    },
+    fail,
+  );
+  const wantSection = keepLatest(
+    ({ run, minute, cut }: Moment & { readonly cut: Cut }) => service.section(run, { ...cut, minute }),
+    (section, moment) => {
+      if (isOnShow(moment)) {
+        derive({ section: { section, of: moment.plan, minute: moment.minute, cut: moment.cut } });
+      }
+    },
+    fail,
+  );
+
+  let drawn: readonly DrawnLine[] | undefined;
+  let asked: { relief?: Moment; section?: Moment & { readonly cut: Cut } } = {};
+  const follow = () => {
+    const { derived, session } = store.getState();
+    const { page } = derived;
+    if (page?.plan === undefined) return;
+    if (page.lines !== drawn && !derived.isStale) {
+      drawn = page.lines;
+      const cut = defaultCut(page.plan, derived.shapes);
+      store.setState(({ session: now }) => ({ session: { ...now, cut, minute: undefined } }));
+      return;
+    }
+    const moment = { run: page.run, plan: page.plan, minute: session.minute };
+    const { cut, view } = session;
+    if (view === 'relief' && !isSame(asked.relief, moment)) {
+      asked = { ...asked, relief: moment };
+      wantRelief(moment);
+    }
+    if (cut !== undefined && !(isSame(asked.section, moment) && asked.section?.cut === cut)) {
+      asked = { ...asked, section: { ...moment, cut } };
+      wantSection({ ...moment, cut });
+    }
+  };
+  return {
+    gauge: async (at) => {
+      const { derived, session } = store.getState();
+      const { page } = derived;
+      return page?.plan === undefined ? undefined : service.depth(page.run, { at, minute: session.minute });
+    },
+    stop: store.subscribe(follow),
+  };
+}
+
+function isSame(a: Moment | undefined, b: Moment): boolean {
+  return a !== undefined && a.run === b.run && a.plan === b.plan && a.minute === b.minute;
+}

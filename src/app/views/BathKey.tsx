@@ -1,0 +1,28 @@
+/** What the colours of the sheet mean while the clock stands before the end of the run. */
+import { useBench } from './workbench-context.ts';
+
+export function BathKey() {
+  const { minute, view } = useBench((state) => state.session);
+  const stages = useBench((state) => state.derived.page?.plan?.stages) ?? [];
+  if (minute === undefined || view !== 'plan') return null;
+  const bands = stages.map(
+    ({ color }, index) =>
+      `${color} ${(100 * index) / stages.length}% ${(100 * (index + 1)) / stages.length}%`,
+  );
+  return (
+    <ul className="bath-key" aria-label="In the bath">
+      <li>
+        <i style={{ background: `linear-gradient(90deg, ${bands.join(', ')})` }} />
+        bare, in its stage’s colour
+      </li>
+      <li>
+        <i className="masked" />
+        masked
+      </li>
+      <li>
+        <i className="sealed" />
+        line sealed over
+      </li>
+    </ul>
+  );
+}

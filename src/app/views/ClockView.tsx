@@ -1,0 +1,111 @@
+/** The clock: immersed minutes from the first dip to the end, with the stages to scale; sheet and section show its minute. */
+import type { ShownPlan, ShownStage } from '#handoff/plan-file.ts';
+import { showMinutes } from '#units/show-length.ts';
+import { inkOn } from './ink-on.ts';
+import { StageMark } from './StageMark.tsx';
+import { useBench, useWorkbench } from './workbench-context.ts';
+
+/** A tenth of a minute is 3 µm of metal at the usual rate. */
+const STEP = 0.1;
+/** Share of the clock that a stage must have for its number, and for its mark too. */
+const ROOM = { number: 0.03, mark: 0.1 };
+
+export function ClockView() {
+  const { actions } = useWorkbench();
+  const plan = useBench((state) => state.derived.page?.plan);
+  const isStale = useBench((state) => state.derived.isStale);
+  const wanted = useBench((state) => state.session.minute);
+  const end = plan?.totals.minutes ?? 0;
+  if (plan === undefined || end === 0) return null;
+  const minute = Math.min(wanted ?? end, end);
+  const words = clockWords(plan, wanted === undefined ? undefined : minute);
+  const now = stageAt(plan, minute);
+  return (
+    <section className={isStale ? 'clock stale' : 'clock'} aria-label="Clock">
+      <div className="clock-track">
+        <div className="clock-stages" aria-hidden="true">
+          {plan.stages.map((stage) => (
+            <ClockStage key={stage.number} stage={stage} share={stage.minutes / end} isNow={stage === now} />
+          ))}
+        </div>
+        <input
+          type="range"
+          min={0}
+          max={Math.ceil(end / STEP) * STEP}
+          step={STEP}
+          value={minute}
+          aria-label="Immersed minutes"
+          aria-valuetext={words}
+          onChange={({ target }) => actions.turnClock(Number(target.value))}
+        />
+      </div>
+      <p className="clock-words">
+        <strong>{showMinutes(minute)}</strong> <span className="aside">{words}</span>
+      </p>
+      <span className="clock-steps">
+        <button type="button" onClick={() => actions.turnClock(stepBack(plan, minute))}>
+          stage before
+        </button>
+        <button
+          type="button"
+          disabled={wanted === undefined}
+          onClick={() => actions.turnClock(stepOn(plan, minute))}
+        >
+          next stage
+        </button>
+        <button type="button" disabled={wanted === undefined} onClick={() => actions.turnClock(undefined)}>
+          end
+        </button>
+      </span>
+    </section>
+  );
+}
+
+interface ClockStageProps {
+  readonly stage: ShownStage;
+  readonly share: number;
+  readonly isNow: boolean;
+}
+
+function ClockStage({ stage, share, isNow }: ClockStageProps) {
+  return (
+    <span
+      className={isNow ? 'now' : undefined}
+      style={{ flexGrow: share, background: stage.color, color: inkOn(stage.color) }}
+    >
+      {share >= ROOM.number && stage.number}
+      {share >= ROOM.mark && <StageMark stage={stage.number} />}
+    </span>
+  );
+}
+
+/** The stage whose bath that is; at a boundary the one that was just peeled. */
+export function stageAt({ stages }: ShownPlan, minute: number): ShownStage | undefined {
+  return stages.findLast((stage) => stage.startMinute <= minute + 1e-6);
+}
+
+function stepBack({ stages }: ShownPlan, minute: number): number {
+  return stages.findLast((stage) => stage.startMinute < minute - STEP / 2)?.startMinute ?? 0;
+}
+
+function stepOn({ stages }: ShownPlan, minute: number): number | undefined {
+  return stages.find((stage) => stage.startMinute > minute + STEP / 2)?.startMinute;
+}
+
+function clockWords(plan: ShownPlan, minute: number | undefined): string {
+  if (minute === undefined) return 'end of the run';
+  const stage = stageAt(plan, minute);
+  if (stage === undefined) return 'before the first dip';
+  const bare = plan.stages.slice(0, plan.stages.indexOf(stage) + 1).map(({ number }) => number);
+  const peeled = bare.length === 1 ? `piece ${listOf(bare)} bare` : `pieces ${listOf(bare)} bare`;
+  const { sealed } = stage;
+  const rest =
+    sealed.length === 0
+      ? 'nothing sealed any more'
+      : `${sealed.length === 1 ? 'line of stage' : 'lines of stages'} ${listOf(sealed)} sealed`;
+  return `stage ${stage.number} in the bath: ${peeled}, ${rest}`;
+}
+
+function listOf(numbers: readonly number[]): string {
+  return numbers.length < 5 ? numbers.join(', ') : `${numbers[0]} to ${numbers.at(-1)}`;
+}

@@ -1,0 +1,147 @@
+/**
+ * The cut line over the sheet, to take hold of at either end or anywhere along it; arrow keys move what is in focus, with
+ * Shift ten times as far. It stays on its place while the view moves, without a render for each frame.
+ */
+import { type KeyboardEvent, type PointerEvent, useEffect, useRef } from 'react';
+import type { StoreApi } from 'zustand/vanilla';
+import { pixelOf, pointSeenAt, type ViewPose } from '#app/scene/view-pose.ts';
+import type { Cut } from '#app/state/workbench-state.ts';
+import type { Point } from '#geometry/point.ts';
+import { lengthFigure, type ShownUnit } from '#units/show-length.ts';
+import type { Size } from './use-size.ts';
+import { useBench, useWorkbench } from './workbench-context.ts';
+
+interface CutLineProps {
+  readonly pose: StoreApi<ViewPose>;
+  readonly size: Size | undefined;
+}
+
+type Held = 'from' | 'to' | 'both';
+
+const HANDLES: readonly { readonly held: Held; readonly name: string }[] = [
+  { held: 'from', name: 'Start of the cut' },
+  { held: 'to', name: 'End of the cut' },
+  { held: 'both', name: 'Cut line' },
+];
+const PIXELS_PER_KEY = 4;
+const ARROWS: Record<string, Point> = {
+  ArrowLeft: { x: -1, y: 0 },
+  ArrowRight: { x: 1, y: 0 },
+  ArrowUp: { x: 0, y: -1 },
+  ArrowDown: { x: 0, y: 1 },
+};
+
+export function CutLine({ pose, size }: CutLineProps) {
+  const { store, actions } = useWorkbench();
+  const cut = useBench((state) => state.session.cut);
+  const unit = useBench((state) => state.session.unit);
+  const overlay = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (cut === undefined || size === undefined) return undefined;
+    const draw = (now: ViewPose) => drawCut(overlay.current, cut, now, size);
+    draw(pose.getState());
+    return pose.subscribe(draw);
+  }, [pose, size, cut]);
+  const moveBy = (held: Held, pixels: Point) => {
+    const now = store.getState().session.cut;
+    if (now === undefined || size === undefined) return;
+    const next = movedCut(now, { held, pixels, pose: pose.getState(), size });
+    if (next !== undefined) actions.cutAlong(next);
+  };
+  const grip = useGrip(moveBy);
+  if (cut === undefined || size === undefined) return null;
+
+  const onKeyDown = (held: Held) => (event: KeyboardEvent) => {
+    const arrow = ARROWS[event.key];
+    if (arrow === undefined || event.ctrlKey || event.metaKey || event.altKey) return;
+    event.preventDefault();
+    const step = event.shiftKey ? 10 * PIXELS_PER_KEY : PIXELS_PER_KEY;
+    moveBy(held, { x: arrow.x * step, y: arrow.y * step });
+  };
+  return (
+    <div className="cut-line" ref={overlay}>
+      <svg aria-hidden="true">
+        <path className="casing" />
+        <path className="core" />
+      </svg>
+      <div className="cut-body" {...grip('both')} />
+      {HANDLES.map(({ held, name }) => (
+        <button
+          key={held}
+          type="button"
+          className={`cut-handle ${held}`}
+          aria-label={`${name}, ${placeWords(cut, held, unit)}; arrow keys move it`}
+          {...grip(held)}
+          onKeyDown={onKeyDown(held)}
+        />
+      ))}
+    </div>
+  );
+}
+
+/** Pointer handlers that tell how far the hand went since the last time. */
+function useGrip(moveBy: (held: Held, pixels: Point) => void) {
+  const last = useRef<Point>(undefined);
+  const letGo = () => {
+    last.current = undefined;
+  };
+  return (held: Held) => ({
+    onPointerDown: (event: PointerEvent<HTMLElement>) => {
+      if (event.button !== 0) return;
+      event.currentTarget.setPointerCapture(event.pointerId);
+      last.current = { x: event.clientX, y: event.clientY };
+    },
+    onPointerMove: (event: PointerEvent<HTMLElement>) => {
+      const before = last.current;
+      if (before === undefined || !event.currentTarget.hasPointerCapture(event.pointerId)) return;
+      last.current = { x: event.clientX, y: event.clientY };
+      moveBy(held, { x: event.clientX - before.x, y: event.clientY - before.y });
+    },
+    onPointerUp: letGo,
+    onPointerCancel: letGo,
+  });
+}
+
+interface CutMove {
+  readonly held: Held;
+  readonly pixels: Point;
+  readonly pose: ViewPose;
+  readonly size: Size;
+}
+
+/** mm; ends nearer than this would show nothing. */
+const SHORTEST = 1e-3;
+
+function movedCut({ from, to }: Cut, { held, pixels, pose, size }: CutMove): Cut | undefined {
+  const moved = (point: Point) => {
+    const { x, y } = pixelOf(pose, size, point);
+    return pointSeenAt(pose, size, { x: x + pixels.x, y: y + pixels.y });
+  };
+  const next = { from: held === 'to' ? from : moved(from), to: held === 'from' ? to : moved(to) };
+  return Math.hypot(next.to.x - next.from.x, next.to.y - next.from.y) < SHORTEST ? undefined : next;
+}
+
+function placeWords({ from, to }: Cut, held: Held, unit: ShownUnit): string {
+  const words = ({ x, y }: Point) => `x ${lengthFigure(x, unit)} y ${lengthFigure(y, unit)} ${unit}`;
+  if (held === 'both') return `from ${words(from)} to ${words(to)}`;
+  return words(held === 'from' ? from : to);
+}
+
+function drawCut(overlay: HTMLElement | null, { from, to }: Cut, pose: ViewPose, size: Size): void {
+  if (overlay === null) return;
+  const [a, b] = [pixelOf(pose, size, from), pixelOf(pose, size, to)];
+  for (const path of overlay.querySelectorAll('path')) path.setAttribute('d', `M${a.x} ${a.y}L${b.x} ${b.y}`);
+  const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
+  const turn = Math.atan2(b.y - a.y, b.x - a.x);
+  const put = (selector: string, { x, y }: Point) => {
+    const element = overlay.querySelector(selector);
+    if (element instanceof HTMLElement)
+      element.style.transform = `translate(${x}px, ${y}px) rotate(${turn}rad)`;
+    return element;
+  };
+  put('.cut-handle.from', a);
+  put('.cut-handle.to', b);
+  put('.cut-handle.both', middle);
+  const body = put('.cut-body', a);
+  if (body instanceof HTMLElement) body.style.width = `${Math.hypot(b.x - a.x, b.y - a.y)}px`;
+}

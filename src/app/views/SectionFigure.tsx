@@ -1,0 +1,135 @@
+/** The drawn section: metal, what each stage took, what was asked; and a gauge to move along it by hand or by key. */
+import { type KeyboardEvent, type PointerEvent, useMemo, useRef, useState } from 'react';
+import type { Cut } from '#app/state/workbench-state.ts';
+import type { ShownStage } from '#handoff/plan-file.ts';
+import type { Section } from '#run/section-job.ts';
+import { showLength } from '#units/show-length.ts';
+import { gaugeWords } from './gauge-words.ts';
+import { inkOn } from './ink-on.ts';
+import {
+  askedPath,
+  metalPath,
+  metalRuns,
+  numberPlaces,
+  type SectionScale,
+  takenPath,
+} from './section-paths.ts';
+import { useGauge } from './use-gauge.ts';
+import type { Size } from './use-size.ts';
+import { useBench } from './workbench-context.ts';
+
+interface SectionFigureProps {
+  readonly section: Section;
+  readonly cut: Cut;
+  readonly stages: readonly ShownStage[];
+  readonly thickness: number;
+  readonly scale: SectionScale;
+  readonly size: Size;
+}
+
+const KEY_SHARES: Record<string, number> = {
+  ArrowLeft: -0.005,
+  ArrowRight: 0.005,
+  PageDown: -0.05,
+  PageUp: 0.05,
+  Home: -1,
+  End: 1,
+};
+
+export function SectionFigure({ section, cut, stages, thickness, scale, size }: SectionFigureProps) {
+  const unit = useBench((state) => state.session.unit);
+  const frame = useRef<HTMLDivElement>(null);
+  const [place, setPlace] = useState<number>();
+  const length = Math.hypot(cut.to.x - cut.from.x, cut.to.y - cut.from.y);
+  const { reading, ask, forget } = useGauge();
+  const drawn = useMemo(
+    () => drawnSection(section, stages, thickness, scale),
+    [section, stages, thickness, scale],
+  );
+
+  const moveTo = (distance: number) => {
+    const held = Math.min(length, Math.max(0, distance));
+    setPlace(held);
+    const share = held / length;
+    ask({ x: cut.from.x + (cut.to.x - cut.from.x) * share, y: cut.from.y + (cut.to.y - cut.from.y) * share });
+  };
+  const onPointerMove = (event: PointerEvent) => {
+    const left = frame.current?.getBoundingClientRect().left ?? 0;
+    const perMm = scale.xOf(1) - scale.xOf(0);
+    moveTo((event.clientX - left - scale.xOf(0)) / perMm);
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    const by = KEY_SHARES[event.key];
+    if (by === undefined) return;
+    event.preventDefault();
+    moveTo((place ?? length / 2) + by * length);
+  };
+  const leave = () => {
+    setPlace(undefined);
+    forget();
+  };
+  const words = place === undefined ? '' : `at ${showLength(place, unit)}: ${gaugeWords(reading, unit)}`;
+  return (
+    <div
+      ref={frame}
+      className="section-figure"
+      role="slider"
+      tabIndex={0}
+      aria-label="Place along the cut"
+      aria-valuemin={0}
+      aria-valuemax={length}
+      aria-valuenow={place ?? 0}
+      aria-valuetext={words === '' ? 'not set; arrow keys move it' : words}
+      onPointerMove={onPointerMove}
+      onPointerDown={onPointerMove}
+      onPointerLeave={leave}
+      onKeyDown={onKeyDown}
+      onBlur={leave}
+    >
+      <svg width={size.width} height={size.height} aria-hidden="true">
+        {drawn.taken.map(({ stage, path, color }) => (
+          <path key={`${stage} ${path.slice(0, 24)}`} data-stage={stage} fill={color} d={path} />
+        ))}
+        {drawn.numbers.map(({ stage, x, y, color }) => (
+          <text key={`${stage} ${x}`} x={x} y={y} fill={inkOn(color)}>
+            {stage}
+          </text>
+        ))}
+        {drawn.metal.map((path) => (
+          <path key={path.slice(0, 24)} className="metal" d={path} />
+        ))}
+        <path className="asked-casing" d={drawn.asked} />
+        <path className="asked" d={drawn.asked} />
+        {place !== undefined && <path className="gauge" d={`M${scale.xOf(place)} 0V${size.height}`} />}
+      </svg>
+      {place !== undefined && (
+        <output className={scale.xOf(place) > size.width / 2 ? 'gauge-reading left' : 'gauge-reading'}>
+          {words}
+        </output>
+      )}
+    </div>
+  );
+}
+
+function drawnSection(
+  section: Section,
+  stages: readonly ShownStage[],
+  thickness: number,
+  scale: SectionScale,
+) {
+  const runs = metalRuns(section.points);
+  return {
+    metal: runs.map((run) => metalPath(run, thickness, scale)),
+    taken: stages.flatMap(({ number, color }, index) =>
+      runs
+        .map((run) => ({ stage: number, color, path: takenPath(run, index, scale) }))
+        .filter(({ path }) => path !== ''),
+    ),
+    numbers: stages.flatMap(({ number, color }, index) =>
+      runs.flatMap((run) =>
+        numberPlaces(run, index, scale).map(({ x, y }) => ({ stage: number, color, x, y })),
+      ),
+    ),
+    asked: askedPath(section.asked, scale),
+  };
+}

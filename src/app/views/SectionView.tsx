@@ -1,0 +1,88 @@
+/** The section strip: the part cut along the line on the sheet, at the clock's minute. */
+import { useRef } from 'react';
+import { sheetThickness } from '#app/state/sheet-thickness.ts';
+import type { SectionHeight } from '#app/state/workbench-state.ts';
+import { showLength } from '#units/show-length.ts';
+import { SectionFigure } from './SectionFigure.tsx';
+import { sectionScale } from './section-paths.ts';
+import { useSize } from './use-size.ts';
+import { useBench, useDocument, useWorkbench } from './workbench-context.ts';
+
+const MARGIN = { left: 14, right: 14, top: 8, bottom: 8 };
+const HEIGHTS: readonly { readonly height: SectionHeight; readonly words: string }[] = [
+  { height: 'fitted', words: 'fitted' },
+  { height: 'equal', words: 'equal' },
+];
+
+export function SectionView() {
+  const { actions } = useWorkbench();
+  const frame = useRef<HTMLDivElement>(null);
+  const size = useSize(frame);
+  const job = useDocument()?.job;
+  const { unit, sectionHeight, cut, minute } = useBench((state) => state.session);
+  const { section: shown, page, isStale } = useBench((state) => state.derived);
+  const isBehind =
+    shown !== undefined &&
+    (isStale || shown.of !== page?.plan || shown.cut !== cut || shown.minute !== minute);
+  const thickness = job === undefined ? 0 : sheetThickness(job);
+  const length =
+    shown === undefined
+      ? 0
+      : Math.hypot(shown.cut.to.x - shown.cut.from.x, shown.cut.to.y - shown.cut.from.y);
+  const scale =
+    size === undefined || length === 0 || thickness === 0
+      ? undefined
+      : sectionScale({ length, thickness, room: { ...size, ...MARGIN }, isEqual: sectionHeight === 'equal' });
+  return (
+    <section className={isBehind ? 'section behind' : 'section'} aria-labelledby="section-heading">
+      <header>
+        <h2 id="section-heading">Section</h2>
+        {scale !== undefined && (
+          <span className="aside section-scale">
+            {showLength(length, unit)} long,{' '}
+            {scale.exaggeration === 1
+              ? 'heights and lengths to one scale'
+              : `heights ×${Number(scale.exaggeration.toPrecision(3))}`}
+          </span>
+        )}
+        <fieldset>
+          <legend className="unseen">Heights of the section</legend>
+          {HEIGHTS.map(({ height, words }) => (
+            <label key={height}>
+              <input
+                type="radio"
+                name="section-height"
+                checked={sectionHeight === height}
+                onChange={() => actions.drawHeights(height)}
+              />
+              {words}
+            </label>
+          ))}
+        </fieldset>
+        <ul className="section-key aside">
+          <li>
+            <svg width="22" height="8" aria-hidden="true">
+              <path className="asked" d="M0 4H22" />
+            </svg>
+            asked
+          </li>
+        </ul>
+      </header>
+      <div className="section-frame" ref={frame}>
+        {shown !== undefined && scale !== undefined && size !== undefined && (
+          <SectionFigure
+            section={shown.section}
+            cut={shown.cut}
+            stages={shown.of.stages}
+            thickness={thickness}
+            scale={scale}
+            size={size}
+          />
+        )}
+        {shown !== undefined && !shown.section.meetsMetal && (
+          <p className="aside section-empty">The cut lies beside the sheet: draw its ends across the part.</p>
+        )}
+      </div>
+    </section>
+  );
+}

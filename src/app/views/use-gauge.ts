@@ -1,0 +1,49 @@
+/** A gauge for one view: the reading at the place last asked about. A place passed over on the way there is never measured. */
+import { useEffect, useMemo, useRef, useState } from 'react';
+import { keepLatest } from '#app/state/keep-latest.ts';
+import type { Point } from '#geometry/point.ts';
+import type { PlaceDepth } from '#run/depth-job.ts';
+import { useBench, useWorkbench } from './workbench-context.ts';
+
+export interface Gauge {
+  readonly reading: PlaceDepth | undefined;
+  readonly ask: (at: Point) => void;
+  readonly forget: () => void;
+}
+
+export function useGauge(): Gauge {
+  const { follower } = useWorkbench();
+  const minute = useBench((state) => state.session.minute);
+  const plan = useBench((state) => state.derived.page?.plan);
+  const [reading, setReading] = useState<PlaceDepth>();
+  const place = useRef<Point>(undefined);
+  const measure = useMemo(
+    () =>
+      keepLatest(
+        (at: Point) => follower.gauge(at),
+        (answer, at) => {
+          if (place.current === at) setReading(answer);
+        },
+        () => setReading(undefined),
+      ),
+    [follower],
+  );
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another plan or minute makes another reading of the same place
+  useEffect(() => {
+    if (place.current !== undefined) measure(place.current);
+  }, [measure, minute, plan]);
+  return useMemo(
+    () => ({
+      reading,
+      ask: (at) => {
+        place.current = at;
+        measure(at);
+      },
+      forget: () => {
+        place.current = undefined;
+        setReading(undefined);
+      },
+    }),
+    [reading, measure],
+  );
+}

@@ -1,0 +1,44 @@
+/**
+ * A page on its way out of the worker: contours go by number, and only those are sent along that the plan before did not have;
+ * the drawing only when it is another one. Types only.
+ */
+import type { Finding } from '#findings/finding.ts';
+import type { Contour, ShownPlan, ShownRegion, ShownStage } from '#handoff/plan-file.ts';
+import type { OutputFile } from '#run/run-job.ts';
+import type { DrawnSheet } from './planned-page.ts';
+
+export interface WirePlan extends Omit<ShownPlan, 'outline' | 'cutouts' | 'regions' | 'stages'> {
+  readonly outline: number | undefined;
+  readonly cutouts: readonly number[];
+  readonly regions: readonly WireRegion[];
+  readonly stages: readonly WireStage[];
+  readonly fresh: readonly (readonly [number: number, contour: Contour])[];
+}
+
+export interface WireRegion extends Omit<ShownRegion, 'contours'> {
+  readonly contours: readonly number[];
+}
+
+export interface WireStage extends Omit<ShownStage, 'piece' | 'opening' | 'lines'> {
+  readonly piece: Int32Array;
+  readonly opening: Int32Array;
+  readonly lines: Int32Array;
+}
+
+/** What is known of a run when there is a plan, or when it ends without one. */
+export interface WirePage {
+  readonly findings: readonly Finding[];
+  readonly plan: WirePlan | undefined;
+  /** Undefined when it is the one of the page before. */
+  readonly drawn: DrawnSheet | undefined;
+  readonly seconds: number;
+}
+
+/** How a run ended. */
+export interface WireEnd {
+  readonly findings: readonly Finding[];
+  readonly files: readonly OutputFile[];
+  readonly seconds: number;
+  /** Set when there was no plan to send before. */
+  readonly page: WirePage | undefined;
+}
