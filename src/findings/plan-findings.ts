@@ -20,6 +20,18 @@ export interface PlanFacts {
     readonly tolerance: number;
     readonly rise: number;
   };
+  /** A hoist is named, but this taper's depth does not grow one way along the hang. */
+  readonly 'withdrawal-not-one-way': { readonly low: number; readonly high: number };
+  /** The first length that the hoist can't follow, of so many; speeds mm/min, distances from the shallow end. */
+  readonly 'hoist-cannot-follow': {
+    readonly from: number;
+    readonly to: number;
+    readonly wanted: number;
+    readonly slowest: number;
+    readonly fastest: number;
+    readonly deviation: number;
+    readonly lengths: number;
+  };
   /** Nothing to etch. */
   readonly 'nothing-to-etch': Record<string, never>;
 }
@@ -78,6 +90,24 @@ export const planWords: WordsFor<PlanFacts> = {
       remedy: `Allow more than about ${mm(tolerance * (needed / width) ** 2)} of plus and minus together (now ${mm(tolerance)}), make the taper longer (its depth changes by ${rise.toFixed(3)} mm a mm), or make it by drawing the part out of the bath.`,
       value: width,
       limit: needed,
+    }),
+  },
+  'withdrawal-not-one-way': {
+    severity: 'note',
+    title: 'Depth does not grow one way',
+    say: ({ low, high }) => ({
+      reason: `Depth goes between ${mm(low)} and ${mm(high)} here, but not one way from nothing up, so the part can’t be drawn out of the bath for it.`,
+      remedy: 'Make it in steps, as planned, or divide the region where depth turns.',
+    }),
+  },
+  'hoist-cannot-follow': {
+    severity: 'note',
+    title: 'Hoist can’t follow the taper',
+    say: ({ from, to, wanted, slowest, fastest, deviation, lengths }) => ({
+      reason: `From ${mm(from)} to ${mm(to)} off the shallow end the waterline should pass ${Number.isFinite(wanted) ? `at ${wanted.toFixed(2)} mm/min` : 'at once'}; the hoist does ${slowest.toFixed(2)} to ${fastest.toFixed(2)} mm/min${lengths > 1 ? `. ${lengths} lengths are so` : ''}. Drawn out as near as it can, depth comes ${mm(deviation)} off at worst.`,
+      remedy:
+        'Accept that, use another hoist or a bath of another rate, or make the taper in steps, as planned.',
+      value: deviation,
     }),
   },
   'nothing-to-etch': {

@@ -51,6 +51,21 @@ export interface LevelChoiceRecord {
   readonly regions: readonly { readonly id: string; readonly level: number; readonly share: number }[];
 }
 
+export interface WithdrawalRecord {
+  readonly regions: readonly string[];
+  /** Unit vector in the drawing's frame that has to hang down. */
+  readonly down: readonly [number, number];
+  /** From each row's minute the waterline moves on at its speed (mm/min); it is measured from the shallow end, mm. */
+  readonly rows: readonly { readonly minute: number; readonly waterline: number; readonly speed: number }[];
+  readonly minutes: number;
+  readonly worstDeviation: number;
+  readonly steps: {
+    readonly stages: number;
+    readonly minutes: number;
+    readonly worstDeviation: number;
+  } | null;
+}
+
 export interface PlanFile {
   readonly format: 'isobath-plan';
   readonly version: 1;
@@ -75,6 +90,8 @@ export interface PlanFile {
    * side) that the best such levels leave each region using; more than 1 is out of tolerance.
    */
   readonly levelChoices?: readonly LevelChoiceRecord[];
+  /** Tapers drawn out of the bath, beside the same in steps; only where the job names a hoist. */
+  readonly withdrawals?: readonly WithdrawalRecord[];
   readonly findings: readonly FindingRecord[];
   readonly provenance: readonly Provenance[];
   /** Words that go with every plan: what can hurt, and who decides. */

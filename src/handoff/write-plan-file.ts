@@ -7,7 +7,7 @@ import type { Finding } from '#findings/finding.ts';
 import { findingRecord } from '#findings/finding-record.ts';
 import { assert } from '#geometry/assert.ts';
 import { type Loop, loopArea, type Path } from '#geometry/span.ts';
-import type { EtchPlan, LevelChoice, PlannedRegion, Stage } from '#plan/etch-plan.ts';
+import type { EtchPlan, LevelChoice, PlannedRegion, Stage, WithdrawalChoice } from '#plan/etch-plan.ts';
 import { CAUTIONS } from './cautions.ts';
 import { contourOfLoop, contourOfPath } from './contour.ts';
 import type {
@@ -18,6 +18,7 @@ import type {
   ShownPlan,
   ShownRegion,
   ShownStage,
+  WithdrawalRecord,
 } from './plan-file.ts';
 import type { PlanMeasures } from './plan-measures.ts';
 
@@ -67,6 +68,7 @@ export function makePlanFile(input: PlanFileInput): PlanFile {
     }),
     totals: totalsOf(plan, measures, metal),
     ...(plan.levelChoices === undefined ? {} : { levelChoices: plan.levelChoices.map(choiceRecord) }),
+    ...(plan.withdrawals === undefined ? {} : { withdrawals: plan.withdrawals.map(withdrawalRecord) }),
     findings: input.findings.map(findingRecord),
     provenance,
     cautions,
@@ -173,6 +175,29 @@ function totalsOf(plan: EtchPlan, measures: PlanMeasures, metal: MetalFacts): Pl
 
 function totalMinutes(plan: EtchPlan): number {
   return round(plan.stages.reduce((sum, stage) => sum + stage.minutes, 0));
+}
+
+function withdrawalRecord(choice: WithdrawalChoice): WithdrawalRecord {
+  const { regions, down, rows, minutes, worstDeviation, steps } = choice;
+  return {
+    regions,
+    down: [round(down.x), round(down.y)],
+    rows: rows.map((row) => ({
+      minute: round(row.minute),
+      waterline: round(row.waterline),
+      speed: round(row.speed),
+    })),
+    minutes: round(minutes),
+    worstDeviation: round(worstDeviation),
+    steps:
+      steps === undefined
+        ? null
+        : {
+            stages: steps.stages,
+            minutes: round(steps.minutes),
+            worstDeviation: round(steps.worstDeviation),
+          },
+  };
 }
 
 function choiceRecord({ stages, levels, worstShare, regions }: LevelChoice): LevelChoiceRecord {

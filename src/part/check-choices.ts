@@ -10,7 +10,7 @@ type Keyed = Readonly<Record<string, unknown>>;
 
 export function checkChoices(job: unknown, placeOf: PlaceOf): Finding[] {
   const { requirements, process, levels, lockedLevels } = keyed(job);
-  const { etchFactor, rate, coupon } = keyed(process);
+  const { etchFactor, rate, coupon, hoist } = keyed(process);
   return [
     ...listOf(requirements).flatMap((each, index) =>
       checkRequirement(each, ['requirements', index], placeOf),
@@ -26,6 +26,7 @@ export function checkChoices(job: unknown, placeOf: PlaceOf): Finding[] {
           ),
         ]
       : []),
+    ...checkHoist(hoist, placeOf),
     ...checkDistinct(levels, ['levels'], placeOf),
     ...checkDistinct(lockedLevels, ['lockedLevels'], placeOf),
     ...checkLocked(lockedLevels, levels, placeOf),
@@ -88,6 +89,16 @@ function checkDistinct(levels: unknown, path: JsonPath, placeOf: PlaceOf): Findi
     const facts = { found: `the level ${level} a second time`, expected: 'each level once' };
     return [finding('job-value-wrong', facts, placeOf([...path, index]))];
   });
+}
+
+function checkHoist(hoist: unknown, placeOf: PlaceOf): Finding[] {
+  const { slowest, fastest } = keyed(hoist);
+  if (typeof slowest !== 'number' || typeof fastest !== 'number' || slowest <= fastest) return [];
+  const facts = {
+    found: `a slowest speed of ${slowest} above a fastest of ${fastest}`,
+    expected: 'slowest up to fastest',
+  };
+  return [finding('job-value-wrong', facts, placeOf(['process', 'hoist', 'slowest']))];
 }
 
 /** Levels are locked for a search; where nothing is searched there is nothing to lock. */

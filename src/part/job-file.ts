@@ -77,6 +77,8 @@ export const jobFileSchema = z.strictObject({
     rate: z.optional(positive),
     coupon: z.optional(coupon),
     rateSpread: z.optional(share),
+    /** Lengths a minute. */
+    hoist: z.optional(z.strictObject({ slowest: positive, fastest: positive })),
     edgeDatum: z.optional(z.enum(['shallow-edge', 'mid-wall', 'deep-foot'])),
   }),
   requirements: z.array(requirement),

@@ -59,6 +59,8 @@ export interface Job {
     /** Share, ±. */
     readonly rateSpread: number;
     readonly edgeDatum: EdgeDatum;
+    /** Speeds that a hoist can draw the part out of the bath at, mm/min. */
+    readonly hoist?: { readonly slowest: number; readonly fastest: number };
   };
   readonly requirements: readonly Requirement[];
   readonly rules: MakingRules;

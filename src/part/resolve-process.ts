@@ -44,6 +44,7 @@ export function resolveProcess(
             rate: rate.rate.value,
             rateSpread: spread.value,
             edgeDatum: given.edgeDatum ?? DEFAULT_EDGE_DATUM,
+            ...(given.hoist === undefined ? {} : { hoist: hoistOf(given.hoist, unit) }),
           },
     provenance: [
       ...factor.provenance,
@@ -52,6 +53,13 @@ export function resolveProcess(
     ],
     findings,
   };
+}
+
+function hoistOf(
+  { slowest, fastest }: NonNullable<GivenProcess['hoist']>,
+  unit: LengthUnit,
+): NonNullable<Job['process']['hoist']> {
+  return { slowest: slowest * millimetresIn(unit), fastest: fastest * millimetresIn(unit) };
 }
 
 function checkBath(name: string | undefined, bath: Bath | undefined, alloy: Alloy | undefined): Finding[] {

@@ -1,6 +1,7 @@
 /** The plan: regions with levels, stages with pieces, openings and scribe lines. Types only; `make-plan.ts` makes it. */
 import type { EtchFactor } from '#bath/etch-factor.ts';
 import type { Finding } from '#findings/finding.ts';
+import type { Point } from '#geometry/point.ts';
 import type { Loop, Path } from '#geometry/span.ts';
 import type { Asked, Region, RegionId } from '#part/part.ts';
 
@@ -46,6 +47,21 @@ export interface LevelChoice {
   }[];
 }
 
+/** A taper drawn out of the bath, beside the same taper in steps. */
+export interface WithdrawalChoice {
+  readonly regions: readonly RegionId[];
+  /** Unit vector in the drawing that has to hang down. */
+  readonly down: Point;
+  /** From each row's minute the waterline moves at its speed; it is measured from the shallow end. mm, mm/min */
+  readonly rows: readonly { readonly minute: number; readonly waterline: number; readonly speed: number }[];
+  readonly minutes: number;
+  readonly worstDeviation: number;
+  /** Undefined where the plan's levels do not serve the taper. */
+  readonly steps:
+    | { readonly stages: number; readonly minutes: number; readonly worstDeviation: number }
+    | undefined;
+}
+
 export interface EtchPlan {
   readonly regions: readonly PlannedRegion[];
   readonly sheet: readonly Loop[];
@@ -57,4 +73,6 @@ export interface EtchPlan {
   readonly findings: readonly Finding[];
   /** The fewest stages within tolerance, one fewer and one more, as far as there are such. */
   readonly levelChoices?: readonly LevelChoice[];
+  /** Tapers without steps, where the job has a hoist. */
+  readonly withdrawals?: readonly WithdrawalChoice[];
 }

@@ -9,6 +9,7 @@ import type { Job } from '#part/job.ts';
 import type { Asked, Part, RegionId } from '#part/part.ts';
 import { allowance, type Undercut } from './allowance.ts';
 import { chooseLevels } from './choose-levels.ts';
+import { compareWithdrawals } from './compare-withdrawals.ts';
 import type { EtchPlan, PlannedRegion, Stage } from './etch-plan.ts';
 import { levelCosts } from './level-costs.ts';
 import { type ClusterStage, lastOpened, type OpenedCluster } from './open-cluster.ts';
@@ -49,15 +50,29 @@ export function makePlan(input: PlanInput): EtchPlan {
     clusters.map((each) => each.stages),
     rate,
   );
+  const drawnOut = compareWithdrawals(input.part, input.asked, {
+    process: job.process,
+    levels: stages.map(({ level }) => level),
+  });
   const findings = [
     ...strips.findings,
+    ...drawnOut.findings,
     ...levelFindings,
     ...missingOpenings(regions, clusters, undercut, part.regionOfFace),
   ];
   if (![...input.asked.values()].some(({ depth, tapers }) => depth > 0 || tapers !== undefined))
     findings.push(finding('nothing-to-etch', {}));
   const levelChoices = levelCosts(strips.bands, job.lockedLevels);
-  return { regions, sheet: part.sheet, stages, etchFactor, rate, findings, levelChoices };
+  return {
+    regions,
+    sheet: part.sheet,
+    stages,
+    etchFactor,
+    rate,
+    findings,
+    levelChoices,
+    ...(drawnOut.withdrawals.length === 0 ? {} : { withdrawals: drawnOut.withdrawals }),
+  };
 }
 
 /** Levels by face. Without a sheet the outside is land that goes on for ever; with one it is no metal. */

@@ -356,6 +356,13 @@ test('levels are locked only where levels are searched', () => {
   ]);
 });
 
+test('a hoist is slowest before it is fastest', () => {
+  const job = coverJob() as { process: object };
+  const withHoist = (hoist: object) => faultsOf({ ...job, process: { ...job.process, hoist } });
+  expect(withHoist({ slowest: 2, fastest: 400 })).toEqual([]);
+  expect(withHoist({ slowest: 400, fastest: 2 })).toEqual(['job-value-wrong process.hoist.slowest']);
+});
+
 test('faults of every kind are told together, each with its line', () => {
   const text = `{
   "format": "isobath-job", "version": 1,

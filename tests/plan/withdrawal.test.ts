@@ -1,0 +1,152 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { isInsideLoops } from '#geometry/inside-loops.ts';
+import type { Taper } from '#part/job.ts';
+import { taperedAt } from '#part/tapered-at.ts';
+import type { EtchPlan } from '#plan/etch-plan.ts';
+import { makePlan } from '#plan/make-plan.ts';
+import { taperProfile } from '#plan/taper-profile.ts';
+import { planWithdrawal, type Withdrawal } from '#plan/withdrawal.ts';
+import { partOf } from '#support/part-of.ts';
+import { plainJob } from '#support/plain-job.ts';
+import { rectangle } from '#support/shapes.ts';
+
+const RATE = 0.025;
+const ANY_HOIST = { slowest: 0.001, fastest: 1e6 };
+
+const alongX = (fromX: number, toX: number, fromValue: number, toValue: number): Taper => ({
+  from: { x: fromX, y: 0 },
+  to: { x: toX, y: 0 },
+  fromValue,
+  toValue,
+});
+
+function programOf(tapers: readonly Taper[], length: number, hoist = ANY_HOIST): Withdrawal | undefined {
+  const profile = taperProfile(tapers, [rectangle(0, 0, length, 50)]);
+  return profile && planWithdrawal(profile, { rate: RATE, hoist });
+}
+
+/**
+ * What the table makes, by small steps of time: the etch bites while a place is below the waterline. Knows the table alone.
+ * Depths at evenly spaced places from the shallow end.
+ */
+function integrated({ rows, minutes }: Withdrawal, places: readonly number[]): number[] {
+  const depths = places.map(() => 0);
+  const STEP = minutes / 400_000;
+  let row = 0;
+  let waterline = 0;
+  let next = 0;
+  for (let minute = 0; minute < minutes; minute += STEP) {
+    while ((rows[row + 1]?.minute ?? Number.POSITIVE_INFINITY) <= minute) row++;
+    waterline += (rows[row]?.speed ?? 0) * STEP;
+    for (let place = places[next]; place !== undefined && place < waterline; place = places[++next]) {
+      depths[next] = RATE * minute;
+    }
+  }
+  for (; next < places.length; next++) depths[next] = RATE * minutes;
+  return depths;
+}
+
+describe('M4.6 drawing the part out of the bath', () => {
+  test('0 to 2.0 mm over 1000 mm at 0.025 mm/min: 12.5 mm/min for 80 min, slope 0.1146°', () => {
+    // Worked example: speed = rate × length / depth change (US patent 3,210,226 as practice; formula derived).
+    const program = programOf([alongX(0, 1000, 0, 2)], 1000);
+    expect(program?.minutes).toBeCloseTo(80, 9);
+    const speeds = program?.rows.slice(0, -1).map(({ speed }) => speed) ?? [];
+    expect(speeds.length).toBeGreaterThan(3);
+    for (const speed of speeds) expect(speed).toBeCloseTo(12.5, 9);
+    expect((Math.atan(2 / 1000) * 180) / Math.PI).toBeCloseTo(0.1146, 4);
+    expect(program?.worstDeviation).toBeCloseTo(0, 9);
+    expect(program?.down).toEqual({ x: 1, y: 0 });
+  });
+
+  test('the table, integrated numerically, gives the asked profile within 1 µm', () => {
+    const program = programOf([alongX(1000, 0, 0.6, 2.4)], 1000);
+    const places = Array.from({ length: 101 }, (_, step) => step * 10);
+    if (program === undefined) throw new Error('the taper grows one way');
+    for (const [index, depth] of integrated(program, places).entries()) {
+      expect(Math.abs(depth - (0.6 + (1.8 * index) / 100))).toBeLessThan(1e-3);
+    }
+    // The part hangs the other way round here.
+    expect(program.down).toEqual({ x: -1, y: 0 });
+  });
+
+  test('so it does for two tapers of sheet and skin that bend the slope on the way (random)', () => {
+    const taper = fc.record({
+      from: fc.integer({ min: 0, max: 400 }),
+      rise: fc.integer({ min: 20, max: 150 }),
+    });
+    fc.assert(
+      fc.property(taper, taper, fc.integer({ min: 0, max: 80 }), (first, second, base) => {
+        // One taper runs all the way, so that depth grows everywhere; two more bend it.
+        const tapers = [
+          alongX(0, 1000, base / 100, base / 100 + 0.4),
+          alongX(first.from, first.from + 500, 0, first.rise / 100),
+          alongX(second.from, second.from + 300, 0, second.rise / 100),
+        ];
+        const program = programOf(tapers, 1000);
+        if (program === undefined) throw new Error('the taper grows one way');
+        const places = Array.from({ length: 51 }, (_, step) => step * 20);
+        for (const [index, depth] of integrated(program, places).entries()) {
+          const asked = taperedAt(tapers, { x: places[index] ?? 0, y: 0 });
+          expect(Math.abs(depth - asked)).toBeLessThan(1e-3);
+        }
+      }),
+      { numRuns: 10, seed: 20_261_125 },
+    );
+  });
+
+  test('a hoist that is too fast even at its slowest: as far too deep at one end as too shallow at the other', () => {
+    // Wanted 12.5 mm/min, done 20: 50 min in place of 80, 0.75 mm lost in all, half of it on either side.
+    const program = programOf([alongX(0, 1000, 1, 3)], 1000, { slowest: 20, fastest: 500 });
+    expect(program?.missed).toEqual([{ from: 0, to: 1000, wanted: 12.5, given: 20 }]);
+    expect(program?.worstDeviation).toBeCloseTo(0.375, 9);
+    const places = [0, 250, 500, 750, 1000];
+    const made = program === undefined ? [] : integrated(program, places);
+    const worst = Math.max(...made.map((depth, index) => Math.abs(depth - (1 + index / 2))));
+    expect(worst).toBeCloseTo(0.375, 3);
+  });
+
+  test('depth that grows and falls again can’t be drawn out', () => {
+    expect(programOf([alongX(0, 500, 1, 2), alongX(500, 1000, 0, -0.5)], 1000)).toBeUndefined();
+  });
+});
+
+function plannedWith(hoist: { slowest: number; fastest: number }, tapers: readonly Taper[]): EtchPlan {
+  const part = partOf({ outlines: [rectangle(0, 0, 1000, 100)] });
+  const region = part.regions.find(({ loops }) => isInsideLoops(loops, { x: 500, y: 50 }));
+  const asked = new Map([[region?.id ?? '', { depth: 1.8, plus: 0.08, minus: 0.08, tapers }]]);
+  const job = plainJob({ levels: 'fewest' });
+  return makePlan({ part, asked, job: { ...job, process: { ...job.process, hoist } } });
+}
+
+describe('beside the steps', () => {
+  test('a taper of 2.4 to 1.2 mm: 96 min and no deviation, against 8 stages, 93 min and 0.075 mm', () => {
+    const plan = plannedWith(ANY_HOIST, [alongX(0, 1000, 2.4, 1.2)]);
+    expect(plan.findings).toEqual([]);
+    const [choice] = plan.withdrawals ?? [];
+    expect(choice?.minutes).toBeCloseTo(96, 6);
+    expect(choice?.worstDeviation).toBeCloseTo(0, 9);
+    expect(choice?.steps?.stages).toBe(8);
+    expect(choice?.steps?.minutes).toBeCloseTo(2.325 / RATE, 3);
+    expect(choice?.steps?.worstDeviation).toBeCloseTo(0.075, 5);
+  });
+
+  test('hoist-cannot-follow is a note: the hoist does 25 mm/min at its slowest, 20.8 are wanted', () => {
+    const { findings } = plannedWith({ slowest: 25, fastest: 500 }, [alongX(0, 1000, 2.4, 1.2)]);
+    expect(findings.map(({ code, severity }) => [severity, code])).toEqual([['note', 'hoist-cannot-follow']]);
+  });
+
+  test('withdrawal-not-one-way is a note: depth rises and falls', () => {
+    const tapers = [alongX(0, 500, 1.4, 2), alongX(500, 1000, 0, -0.5)];
+    const { findings, withdrawals } = plannedWith(ANY_HOIST, tapers);
+    expect(findings.map(({ code }) => code)).toEqual(['withdrawal-not-one-way']);
+    expect(withdrawals).toBeUndefined();
+  });
+
+  test('without a hoist nothing is said of it', () => {
+    const part = partOf({ outlines: [rectangle(0, 0, 1000, 100)] });
+    const plan = makePlan({ part, asked: new Map(), job: plainJob() });
+    expect(plan.withdrawals).toBeUndefined();
+  });
+});
