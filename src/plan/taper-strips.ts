@@ -12,6 +12,7 @@ import { type RegionCuts, type SplitPart, splitRegions } from '#part/split-regio
 import { allowance } from './allowance.ts';
 import { bandOf, levelsByRule } from './choose-levels.ts';
 import { bandShare, type DepthBand } from './fewest-levels.ts';
+import { settleEnds } from './settle-ends.ts';
 import { coverBand, cutsBetween, type StripCut } from './strip-cuts.ts';
 import { type TaperProfile, taperProfile } from './taper-profile.ts';
 
@@ -72,7 +73,9 @@ export function stripTapers(
       findings.push(finding('level-missing', facts, placeOf(each.region)));
       return [];
     }
-    return [{ ...each, levels: cover, cuts: cutsBetween(each.profile, cover, { ...band, sliver: SLIVER }) }];
+    const cuts = cutsBetween(each.profile, cover, { ...band, sliver: SLIVER });
+    const leastWidth = (cut: StripCut, level: number) => leastEndWidth(cut, level, job);
+    return [{ ...each, levels: cover, cuts: settleEnds(cuts, each.profile, { ...band, leastWidth }) }];
   });
   findings.push(...stepped.flatMap((each) => tooSteep(each, job)));
   const { part: cut, partsOf } = splitFor(part, stepped, memory);
@@ -86,6 +89,13 @@ export function stripTapers(
     }
   }
   return { part: cut, asked, levels, levelOf, bands, findings };
+}
+
+/** A piece that peels, and the walls: to land at the region's end, and to the neighbour where that is shallower. */
+function leastEndWidth(cut: StripCut, level: number, { process, rules }: Job): number {
+  if (level === 0) return rules.minLandWidth;
+  const toNeighbour = level === cut.deep ? allowance(process, { level, depth: cut.shallow }) : 0;
+  return rules.minPieceWidth + allowance(process, { level, depth: 0 }) + toNeighbour;
 }
 
 /** What is asked, flat floors and tapers apart; a taper that is flat over its region is a flat floor. */

@@ -165,6 +165,33 @@ describe('M4.4, M4.5 tapers in steps', () => {
     expect(plan.findings).toEqual([]);
   });
 
+  test('a sliver of a strip at the end goes to its neighbour, or takes of it what it lacks: never no opening', () => {
+    // The same slope, the pocket ending anywhere over one strip's length of 125 mm and a little more.
+    for (let from = 0; from < 130; from += 2.3) {
+      const pocket = rectangle(from, 0, 600, 60);
+      const plan = plannedOf({ pocket, tapers: [root], at: { x: 400, y: 30 } });
+      expect(plan.findings.map(({ code }) => code)).toEqual([]);
+    }
+    for (const from of [1.7, 60, 122, 124, 124.8]) {
+      const pocket = rectangle(from, 0, 600, 60);
+      expect(checkedOutside({ pocket, tapers: [root], at: { x: 400, y: 30 } }).worst).toBeLessThanOrEqual(
+        1e-5,
+      );
+    }
+  });
+
+  test('an end strip of 4 mm that only its own level serves takes of its neighbour what its walls and piece lack', () => {
+    // 0.0008 mm a mm. 2.3192 serves up to 2.3992, short of the end's 2.4; 2.4744 serves down to 2.3944, 7 mm from the end.
+    // Half-way between the two, 2.3968, is 4 mm from the end; walls and piece take 2.4744 + 0.8625 + 3 = 6.337 mm.
+    const part = partOf({ outlines: [rectangle(0, 0, 190, 100)] });
+    const tapers = [taper([0, 0], [190, 0], [2.4, 2.248])];
+    const asked = askAt(part, { x: 100, y: 50 }, { depth: 2.32, ...TOLERANCE, tapers });
+    const plan = makePlan({ part, asked, job: plainJob({ levels: [2.4744, 2.3192] }) });
+    expect(plan.findings).toEqual([]);
+    const deepest = plan.regions.find(({ level }) => level === 2.4744);
+    expect((deepest?.area ?? 0) / 100).toBeCloseTo(2.4744 + Math.sqrt(2.4744 ** 2 - 2.3192 ** 2) + 3, 3);
+  });
+
   test('strips add up to the region, and no other region changes', () => {
     const part = partOf({
       sheet: rectangle(-50, -50, 1100, 400),
