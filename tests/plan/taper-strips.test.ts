@@ -7,7 +7,7 @@ import { indexFront } from '#front/front-index.ts';
 import { isInsideLoops } from '#geometry/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, type Loop, loopArea } from '#geometry/span.ts';
-import type { Taper } from '#part/job.ts';
+import type { Job, Taper } from '#part/job.ts';
 import type { Asked, Part } from '#part/part.ts';
 import { taperedAt } from '#part/tapered-at.ts';
 import { makePlan } from '#plan/make-plan.ts';
@@ -40,12 +40,13 @@ interface Stepped {
   readonly at: Point;
   readonly factor?: number;
   readonly tolerance?: { readonly plus: number; readonly minus: number };
+  readonly levels?: Job['levels'];
 }
 
-function plannedOf({ pocket, tapers, at, factor = 1, tolerance = TOLERANCE }: Stepped) {
+function plannedOf({ pocket, tapers, at, factor = 1, tolerance = TOLERANCE, levels = 'fewest' }: Stepped) {
   const part = partOf({ outlines: [pocket] });
   const asked = askAt(part, at, { depth: taperedAt(tapers, at), ...tolerance, tapers });
-  return makePlan({ part, asked, job: plainJob({ levels: 'fewest', etchFactor: [[0, factor]] }) });
+  return makePlan({ part, asked, job: plainJob({ levels, etchFactor: [[0, factor]] }) });
 }
 
 /** How far the etched surface is out of tolerance at places all over the pocket, clear of its outer wall; and how many. */
@@ -166,17 +167,18 @@ describe('M4.4, M4.5 tapers in steps', () => {
   });
 
   test('a sliver of a strip at the end goes to its neighbour, or takes of it what it lacks: never no opening', () => {
-    // The same slope, the pocket ending anywhere over one strip's length of 125 mm and a little more.
-    for (let from = 0; from < 130; from += 2.3) {
-      const pocket = rectangle(from, 0, 600, 60);
-      const plan = plannedOf({ pocket, tapers: [root], at: { x: 400, y: 30 } });
-      expect(plan.findings.map(({ code }) => code)).toEqual([]);
+    // The panel's own levels, each 125 mm long, and pockets that start anywhere on the first of them.
+    const levels = Array.from({ length: 8 }, (_, step) => 2.325 - 0.15 * step);
+    const job = plainJob({ levels });
+    for (let from = 100; from < 126; from += 0.7) {
+      const part = partOf({ outlines: [rectangle(from, 0, 600, 60)] });
+      const asked = askAt(part, { x: 400, y: 30 }, { depth: 1.92, ...TOLERANCE, tapers: [root] });
+      expect(makePlan({ part, asked, job }).findings).toEqual([]);
     }
-    for (const from of [1.7, 60, 122, 124, 124.8]) {
+    for (const from of [100, 119.5, 122, 124.8]) {
       const pocket = rectangle(from, 0, 600, 60);
-      expect(checkedOutside({ pocket, tapers: [root], at: { x: 400, y: 30 } }).worst).toBeLessThanOrEqual(
-        1e-5,
-      );
+      const made = checkedOutside({ pocket, tapers: [root], at: { x: 400, y: 30 }, levels });
+      expect(made.worst).toBeLessThanOrEqual(1e-5);
     }
   });
 
