@@ -13,6 +13,7 @@ export interface PartFacts {
   readonly 'outline-layer-missing': LayerMissing;
   readonly 'outline-not-closed': { readonly layers: readonly string[] };
   readonly 'outline-crosses-itself': { readonly kind: string; readonly times: number };
+  readonly 'linework-too-crossed': { readonly what: 'pairs' | 'meetings'; readonly limit: number };
   readonly 'no-closed-region': Record<string, never>;
   readonly 'region-outside-sheet': { readonly area: number };
 }
@@ -111,6 +112,19 @@ export const partWords: WordsFor<PartFacts> = {
       reason: `This ${kind} passes ${times === 1 ? 'one place' : `${times} places`} twice: inside and outside change over there.`,
       remedy: 'Look at the sheet in plan; draw each closed outline as a curve of its own.',
       value: times,
+    }),
+  },
+  'linework-too-crossed': {
+    severity: 'stop',
+    title: 'Linework too crossed',
+    say: ({ what, limit }) => ({
+      reason:
+        what === 'meetings'
+          ? `The lines cross or touch each other at more than ${limit} places, so no regions were looked for.`
+          : `More than ${limit} pairs of lines lie across or close to each other, so no regions were looked for.`,
+      remedy:
+        'Put hatching, scanned lines and details on layers of their own, and name those under layers.ignore.',
+      limit,
     }),
   },
   'no-closed-region': {

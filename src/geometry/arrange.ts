@@ -10,6 +10,7 @@
 import type { Arrangement, ArrangementEdge, Face, LineworkTrouble, SourcedSpan } from './arrangement.ts';
 import { assert, itemAt } from './assert.ts';
 import { canonicalSpans, comparePoints } from './canonical-spans.ts';
+import { type Effort, type EffortLimits, limitEffort } from './effort.ts';
 import { findBridges } from './find-bridges.ts';
 import { findDangling } from './find-dangling.ts';
 import { findDoubled } from './find-doubled.ts';
@@ -22,19 +23,38 @@ import { type Piece, splitSpans } from './split-spans.ts';
 import { SAME_PLACE } from './tolerances.ts';
 import { traceFaces } from './trace-faces.ts';
 
-/** Gaps up to `joinTolerance` (mm) are closed. Trouble is told in a fixed order, kind by kind and along x. */
+export interface Arranged {
+  readonly arrangement: Arrangement;
+  readonly trouble: readonly LineworkTrouble[];
+}
+
+const WITHOUT_LIMIT: EffortLimits = { pairs: Number.POSITIVE_INFINITY, meetings: Number.POSITIVE_INFINITY };
+
+/**
+ * Gaps up to `joinTolerance` (mm) are closed. Trouble is told in a fixed order, kind by kind and along x. Linework that takes
+ * more work than `most` allows gives an arrangement of nothing, and `too-crossed` for its only trouble.
+ */
 export function arrange(
   spans: readonly SourcedSpan[],
-  options: { readonly joinTolerance: number },
-): { arrangement: Arrangement; trouble: readonly LineworkTrouble[] } {
+  options: { readonly joinTolerance: number; readonly most?: EffortLimits },
+): Arranged {
+  const effort = limitEffort(options.most ?? WITHOUT_LIMIT);
   const { kept, trouble } = dropWithoutLength(spans);
-  const joined = joinGaps(canonicalSpans(kept), options.joinTolerance);
-  const split = splitSpans(joined.spans);
+  const joined = joinGaps(canonicalSpans(kept), { joinTolerance: options.joinTolerance, effort });
+  if (effort.exceeded() !== undefined) return giveUp(effort);
+  const split = splitSpans(joined.spans, effort);
+  if (effort.exceeded() !== undefined) return giveUp(effort);
   const isBridge = findBridges(split.pieces, split.points.length);
-  trouble.push(...joined.trouble, ...findDoubled(split), ...findDangling(split, isBridge));
+  const found = trouble.concat(joined.trouble, findDoubled(split), findDangling(split, isBridge));
   const bordering = split.pieces.filter((_, number) => !isBridge[number]);
   const pieces = healPieces(bordering, { spans: joined.spans, points: split.points });
-  return { arrangement: assemble(pieces, split.points), trouble: trouble.sort(compareTrouble) };
+  return { arrangement: assemble(pieces, split.points), trouble: found.sort(compareTrouble) };
+}
+
+function giveUp(effort: Effort): Arranged {
+  const over = effort.exceeded();
+  assert(over !== undefined, 'only what takes too much work is given up');
+  return { arrangement: assemble([], []), trouble: [{ kind: 'too-crossed', ...over }] };
 }
 
 function dropWithoutLength(spans: readonly SourcedSpan[]): {
@@ -98,6 +118,7 @@ const KINDS: readonly LineworkTrouble['kind'][] = [
   'joined-gap',
   'open-gap',
   'dangling',
+  'too-crossed',
 ];
 
 function compareTrouble(a: LineworkTrouble, b: LineworkTrouble): number {

@@ -2,6 +2,7 @@
  * The planar arrangement of linework: what the plane falls into when every line and arc is drawn at once.
  * Types only; `arrange.ts` builds it.
  */
+import type { EffortKind } from './effort.ts';
 import type { Point } from './point.ts';
 import type { Loop, Span } from './span.ts';
 
@@ -47,7 +48,7 @@ export interface Arrangement {
   readonly faces: readonly Face[];
 }
 
-/** What was wrong with the linework, with its place. None of it costs more than the piece itself. */
+/** What was wrong with the linework, with its place. None of it costs more than the piece itself, `too-crossed` apart: that costs all. */
 export type LineworkTrouble =
   | { readonly kind: 'zero-length'; readonly source: number; readonly at: Point }
   | { readonly kind: 'doubled'; readonly source: number; readonly other: number; readonly at: Point }
@@ -62,6 +63,13 @@ export type LineworkTrouble =
       readonly sources: readonly number[];
       readonly at: Point;
       readonly gap: number;
+    }
+  | {
+      readonly kind: 'too-crossed';
+      readonly source: number;
+      readonly at: Point;
+      readonly what: EffortKind;
+      readonly limit: number;
     }
   | {
       readonly kind: 'dangling';

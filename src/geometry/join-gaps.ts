@@ -8,6 +8,7 @@ import type { LineworkTrouble, SourcedSpan } from './arrangement.ts';
 import { itemAt } from './assert.ts';
 import { canonicalSpans } from './canonical-spans.ts';
 import { crossCarriers } from './carrier.ts';
+import type { Effort } from './effort.ts';
 import { type FreeEnd, findFreeEnds } from './free-ends.ts';
 import { cross, distance, dot, type Point, subtract } from './point.ts';
 import {
@@ -33,21 +34,22 @@ interface Join {
   readonly sources: readonly number[];
 }
 
-/** Takes and gives canonical spans. */
+/** Takes and gives canonical spans; unfinished where the effort is exceeded. */
 export function joinGaps(
   spans: readonly SourcedSpan[],
-  joinTolerance: number,
+  { joinTolerance, effort }: { readonly joinTolerance: number; readonly effort: Effort },
 ): { spans: readonly SourcedSpan[]; trouble: LineworkTrouble[] } {
   const tolerance = Math.max(joinTolerance, SILENT_JOIN);
   const reach = Math.max(tolerance, OPEN_GAP_REACH * joinTolerance);
   const trouble: LineworkTrouble[] = [];
   let current = spans;
   for (let round = 1; ; round++) {
-    const ends = findFreeEnds(current, reach);
+    const ends = findFreeEnds(current, { reach, effort });
+    if (effort.exceeded() !== undefined) return { spans: current, trouble };
     const joins = round <= ROUNDS ? findJoins({ spans: current, ends }, tolerance) : [];
-    if (joins.length === 0) return { spans: current, trouble: [...trouble, ...openGaps(current, ends)] };
+    if (joins.length === 0) return { spans: current, trouble: trouble.concat(openGaps(current, ends)) };
     // A line whose end moves may take itself to, or away from, an end that was to be run on to it: corners go first.
-    const rank = Math.min(...joins.map((join) => join.rank));
+    const rank = joins.reduce((least, join) => Math.min(least, join.rank), Number.POSITIVE_INFINITY);
     const now = joins.filter((join) => join.rank === rank);
     for (const { to: at, gap, sources } of now) {
       if (gap > SILENT_JOIN) trouble.push({ kind: 'joined-gap', sources, at, gap });

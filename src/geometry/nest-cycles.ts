@@ -40,7 +40,7 @@ export function nestCycles(
   cycles.forEach(({ part, isOutside }, number) => {
     if (!isOutside) return;
     const holes = find(itemAt(vertices, part), part)?.holes ?? outsideHoles;
-    holes.push(...itemAt(rings, number));
+    for (const ring of itemAt(rings, number)) holes.push(ring);
   });
   const inOrder = (holes: Ring[]) => holes.sort((a, b) => compareRings(edges, a, b));
   const outside = faceOf(inOrder(outsideHoles), 0);

@@ -7,6 +7,7 @@ import type { SourcedSpan } from './arrangement.ts';
 import { itemAt } from './assert.ts';
 import { boxOfPoints, boxOfSpan, growBox } from './box.ts';
 import { indexBoxes } from './box-index.ts';
+import type { Effort } from './effort.ts';
 import { meetSpans } from './meet-spans.ts';
 import { mergePoints } from './merge-points.ts';
 import { distance, type Point } from './point.ts';
@@ -43,10 +44,11 @@ interface Cut {
 /** After this many rounds whatever still nearly touches stays apart; clean drawings need one. */
 const SETTLING_ROUNDS = 5;
 
-/** Cuts canonical spans; the points of the answer include places that no piece uses. */
-export function splitSpans(spans: readonly SourcedSpan[]): SplitLinework {
+/** Cuts canonical spans; the points of the answer include places that no piece uses. Unfinished where the effort is exceeded. */
+export function splitSpans(spans: readonly SourcedSpan[], effort: Effort): SplitLinework {
   const points: Point[] = spans.flatMap(({ span }) => [span.start, span.end]);
-  const cuts = cutAtMeetings(spans, points);
+  const cuts = cutAtMeetings(spans, points, effort);
+  if (effort.exceeded() !== undefined) return { points, pieces: [], retraced: new Map() };
   const places = mergePoints(points, SAME_PLACE);
   for (const list of cuts) {
     list.forEach(({ share, place }, at) => {
@@ -62,33 +64,43 @@ export function splitSpans(spans: readonly SourcedSpan[]): SplitLinework {
 }
 
 /** For every span its own ends and the places of its meetings with others; new crossings are appended to `points`. */
-function cutAtMeetings(spans: readonly SourcedSpan[], points: Point[]): Cut[][] {
+function cutAtMeetings(spans: readonly SourcedSpan[], points: Point[], effort: Effort): Cut[][] {
   const cuts: Cut[][] = spans.map((_, i) => [
     { share: 0, place: 2 * i },
     { share: 1, place: 2 * i + 1 },
   ]);
   const boxes = spans.map(({ span }) => growBox(boxOfSpan(span), SAME_PLACE));
   const index = indexBoxes(boxes);
-  spans.forEach((_, i) => {
-    for (const j of index.meeting(itemAt(boxes, i))) if (j > i) cutPair({ spans, points, cuts }, i, j);
-  });
+  for (let i = 0; i < spans.length; i++) {
+    const { span, source } = itemAt(spans, i);
+    const where = { source, at: span.start };
+    const near = index.meeting(itemAt(boxes, i));
+    if (!effort.spend('pairs', near.length, where)) break;
+    for (const j of near) {
+      if (j > i && !effort.spend('meetings', cutPair({ spans, points, cuts }, i, j), where)) return cuts;
+    }
+  }
   return cuts;
 }
 
+/** Gives the number of places at which one of the two is cut. */
 function cutPair(
   { spans, points, cuts }: Cutting & { readonly points: Point[] },
   i: number,
   j: number,
-): void {
+): number {
+  let count = 0;
   for (const { point, shareA, shareB } of meetSpans(itemAt(spans, i).span, itemAt(spans, j).span)) {
     const isEndOfA = shareA === 0 || shareA === 1;
     const isEndOfB = shareB === 0 || shareB === 1;
     // Two ends at one place need no cut: merging the points joins them.
     if (isEndOfA && isEndOfB) continue;
+    count++;
     const place = isEndOfA ? 2 * i + shareA : isEndOfB ? 2 * j + shareB : points.push(point) - 1;
     if (!isEndOfA) itemAt(cuts, i).push({ share: shareA, place });
     if (!isEndOfB) itemAt(cuts, j).push({ share: shareB, place });
   }
+  return count;
 }
 
 interface Cutting {

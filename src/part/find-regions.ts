@@ -13,6 +13,7 @@ import { findLayers } from './find-layers.ts';
 import { findMetal, sheetLoops } from './find-sheet.ts';
 import type { Job } from './job.ts';
 import type { Part, Region } from './part.ts';
+import { MOST_TANGLE } from './part-limits.ts';
 import { pickCurves } from './pick-curves.ts';
 import { selfCrossings } from './self-crossings.ts';
 import { tellLinework } from './tell-linework.ts';
@@ -31,7 +32,11 @@ export function findRegions(drawing: Drawing, job: Pick<Job, 'layers' | 'joinTol
   const linework = taking.flatMap((source) =>
     itemAt(drawing.curves, source).spans.map((span) => ({ span, source })),
   );
-  const { arrangement, trouble } = arrange(linework, { joinTolerance: job.joinTolerance });
+  const { arrangement, trouble } = arrange(linework, {
+    joinTolerance: job.joinTolerance,
+    most: MOST_TANGLE,
+  });
+  const isGivenUp = trouble.some(({ kind }) => kind === 'too-crossed');
   const repeats = new Set(
     trouble.flatMap((each) => (each.kind === 'doubled' && each.other !== each.source ? [each.source] : [])),
   );
@@ -50,7 +55,7 @@ export function findRegions(drawing: Drawing, job: Pick<Job, 'layers' | 'joinTol
   const findings = [
     ...picked.findings,
     ...tellLinework(trouble, drawing.curves, job.joinTolerance),
-    ...tellSheet({ arrangement, isMetal, layers }, job.layers.outline, picked.findings),
+    ...(isGivenUp ? [] : tellSheet({ arrangement, isMetal, layers }, job.layers.outline, picked.findings)),
     ...selfCrossings(arrangement, { curves: drawing.curves, outline }),
   ];
   return { part: { arrangement, regions, regionOfFace, sheet, trouble }, findings };

@@ -24,7 +24,10 @@ export function selfCrossings(
     const crossed = [...atVertex].filter(([, ends]) => ends > 2).map(([vertex]) => vertex);
     if (crossed.length === 0) continue;
     const { kind, layer, line } = itemAt(drawn.curves, source);
-    const at = itemAt(vertices, Math.min(...crossed));
+    const at = itemAt(
+      vertices,
+      crossed.reduce((least, vertex) => Math.min(least, vertex)),
+    );
     findings.push(finding('outline-crosses-itself', { kind, times: crossed.length }, { at, layer, line }));
   }
   return findings;

@@ -38,6 +38,8 @@ function tell(trouble: LineworkTrouble, { curves, joinTolerance }: Drawn): Findi
       return finding('gap-joined', { gap: trouble.gap, joinTolerance }, place);
     case 'open-gap':
       return finding('gap-open', { gap: trouble.gap, joinTolerance }, place);
+    case 'too-crossed':
+      return finding('linework-too-crossed', { what: trouble.what, limit: trouble.limit }, place);
     case 'dangling':
       return trouble.length <= joinTolerance
         ? finding('line-overshoots', { kind, length: trouble.length }, place)

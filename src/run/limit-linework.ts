@@ -3,13 +3,8 @@ import type { Drawing } from '#drawing/drawing.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Job } from '#part/job.ts';
+import { MOST_LINEWORK } from '#part/part-limits.ts';
 import { pickCurves } from '#part/pick-curves.ts';
-
-/**
- * Lines and arcs on the layers that count. Eight hundred pockets with eight hundred nested in them have 13 000; the regions of
- * 100 000 are found in a few seconds, those of a million in most of a minute and 3 GB (measured).
- */
-export const MOST_LINEWORK = 100_000;
 
 /** `drawing-too-big` when there is more linework than that. */
 export function limitLinework(drawing: Drawing, layers: Job['layers']): Finding | undefined {

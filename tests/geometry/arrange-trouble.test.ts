@@ -208,3 +208,44 @@ test('a span without length is told and costs nothing', () => {
   expect(trouble).toEqual([{ kind: 'zero-length', source: 1, at: { x: 40, y: 20 } }]);
   expect(areas).toEqual([800]);
 });
+
+/** Lines of 200 mm through one point, turned evenly. */
+function star(count: number): SourcedSpan[] {
+  return loose(
+    Array.from({ length: count }, (_, i) => {
+      const [x, y] = [100 * Math.cos((Math.PI * i) / count), 100 * Math.sin((Math.PI * i) / count)];
+      return line(50 - x, 50 - y, 50 + x, 50 + y);
+    }),
+  );
+}
+
+describe('linework that crosses itself beyond reason', () => {
+  test('300 lines through one point meet there, and work for each meeting does not grow with their number', () => {
+    const arranged = (count: number) => {
+      const before = process.cpuUsage();
+      const { trouble } = outcome(star(count));
+      expect(trouble.map(({ kind }) => kind)).toEqual(['dangling']);
+      const { user } = process.cpuUsage(before);
+      return user / count ** 2;
+    };
+    arranged(60);
+    // A merge of all pairs at one place would take 25 times as long a meeting.
+    expect(arranged(300)).toBeLessThan(10 * arranged(60));
+  });
+
+  test('lines meet at more places than allowed: nothing is arranged, and only that is told', () => {
+    const most = { meetings: 100, pairs: 1e6 };
+    const { arrangement, trouble } = arrange(star(40), { joinTolerance: 0.05, most });
+    expect(arrangement.faces).toHaveLength(1);
+    expect(trouble).toMatchObject([{ kind: 'too-crossed', what: 'meetings', limit: 100 }]);
+  });
+
+  test.each([1, 10, 1000])(
+    'with room for %i pairs a hundred free ends side by side are too many',
+    (pairs) => {
+      const rake = Array.from({ length: 100 }, (_, i) => line(i / 100, 0, i / 100 + 50, 50));
+      const { trouble } = arrange(loose(rake), { joinTolerance: 0.05, most: { meetings: 100, pairs } });
+      expect(trouble).toMatchObject([{ kind: 'too-crossed', what: 'pairs', limit: pairs }]);
+    },
+  );
+});

@@ -222,6 +222,18 @@ describe('findings of the linework', () => {
     expect(found([line('A', 0, 0, 10, 0)]).codes).toEqual(['line-leads-nowhere', 'no-closed-region']);
   });
 
+  test('linework-too-crossed: a hatching of 300 lines each way, on the only layer', () => {
+    const hatching = Array.from({ length: 300 }, (_, i) => [
+      line('A', 0, i, 300, i),
+      line('A', i, 0, i, 300),
+    ]);
+    const { part, findings } = found(hatching.flat());
+    expect(findings).toMatchObject([
+      { code: 'linework-too-crossed', severity: 'stop', place: { layer: 'A' }, facts: { limit: 50_000 } },
+    ]);
+    expect(part.regions).toEqual([]);
+  });
+
   test('outline-not-closed', () => {
     const open = exploded('TRIM', rectangle(0, 0, 50, 40)).slice(0, 3);
     const { codes } = found([...open, closed('A', rectangle(5, 5, 10, 10))], { outline: ['TRIM'] });
