@@ -4,14 +4,19 @@ import type { StoreApi } from 'zustand/vanilla';
 import { contourPoints, type RegionShape } from '#app/state/region-shape.ts';
 import type { DrawnLine } from '#app/worker/planned-page.ts';
 import { itemAt } from '#geometry/assert.ts';
-import { spansLength } from '#geometry/span.ts';
-import { pathOfContour } from '#handoff/contour.ts';
 import type { Contour, ShownPlan, ShownStage } from '#handoff/plan-file.ts';
 import { BathFills } from './BathFills.tsx';
 import { isPeeled } from './bath-minute.ts';
 import { ColoredPatches } from './ColoredPatches.tsx';
 import { FatSegments } from './FatSegments.tsx';
-import { contourSegments, markSegments, ringSegments, type TriangleCache } from './plan-arrays.ts';
+import {
+  contourSegments,
+  markSegments,
+  meanLength,
+  ringSegments,
+  type SegmentCache,
+  type TriangleCache,
+} from './plan-arrays.ts';
 import type { SceneTheme } from './scene-theme.ts';
 import { casingFor, plainColor, tintOf } from './stage-tint.ts';
 import { ThinSegments } from './ThinSegments.tsx';
@@ -40,6 +45,7 @@ const ROOM = { marks: 220, casing: 80 };
 export function PlanScene(props: PlanSceneProps) {
   const { plan, shapes, lines, selection, theme, pose, minute, marked } = props;
   const pixelsPerMm = useScaleStep(pose);
+  const segments = useRef<SegmentCache>(new WeakMap());
   const chosen = useMemo(() => {
     const ids = new Set(selection);
     return ringSegments(shapes.filter((shape) => ids.has(shape.region.id)).flatMap((shape) => shape.rings));
@@ -49,10 +55,11 @@ export function PlanScene(props: PlanSceneProps) {
       contourSegments(
         lines.map((line) => line.contour),
         pixelsPerMm,
+        new WeakMap(),
       ),
     [lines, pixelsPerMm],
   );
-  const mark = useMemo(() => contourSegments(marked, pixelsPerMm), [marked, pixelsPerMm]);
+  const mark = useMemo(() => contourSegments(marked, pixelsPerMm, new WeakMap()), [marked, pixelsPerMm]);
   return (
     <>
       {plan === undefined || minute === undefined ? (
@@ -66,6 +73,7 @@ export function PlanScene(props: PlanSceneProps) {
           key={stage.number}
           stage={stage}
           pixelsPerMm={pixelsPerMm}
+          cache={segments.current}
           sealedColor={isPeeled(stage, minute) ? undefined : theme.sealed}
         />
       ))}
@@ -109,12 +117,16 @@ interface ScribeLinesProps {
   readonly pixelsPerMm: number;
   /** Set while the line is sealed over. */
   readonly sealedColor: string | undefined;
+  readonly cache: SegmentCache;
 }
 
-function ScribeLines({ stage, pixelsPerMm, sealedColor }: ScribeLinesProps) {
-  const lines = useMemo(() => contourSegments(stage.lines, pixelsPerMm), [stage.lines, pixelsPerMm]);
-  const meanLength = useMemo(() => meanLengthOf(stage.lines), [stage.lines]) * pixelsPerMm;
-  const hasMarks = meanLength > ROOM.marks;
+function ScribeLines({ stage, pixelsPerMm, sealedColor, cache }: ScribeLinesProps) {
+  const lines = useMemo(
+    () => contourSegments(stage.lines, pixelsPerMm, cache),
+    [stage.lines, pixelsPerMm, cache],
+  );
+  const length = useMemo(() => meanLength(lines, stage.lines.length), [lines, stage.lines]) * pixelsPerMm;
+  const hasMarks = length > ROOM.marks;
   const ticks = useMemo(
     () =>
       hasMarks
@@ -128,7 +140,7 @@ function ScribeLines({ stage, pixelsPerMm, sealedColor }: ScribeLinesProps) {
   );
   if (sealedColor !== undefined) return <ThinSegments positions={lines} color={sealedColor} order={2} />;
   const casing = casingFor(stage.color);
-  if (meanLength < ROOM.casing) return <ThinSegments positions={lines} color={casing} order={3} />;
+  if (length < ROOM.casing) return <ThinSegments positions={lines} color={casing} order={3} />;
   const width = hasMarks ? SCRIBE.near : SCRIBE.far;
   return (
     <>
@@ -138,9 +150,4 @@ function ScribeLines({ stage, pixelsPerMm, sealedColor }: ScribeLinesProps) {
       <FatSegments positions={ticks} color={stage.color} width={WIDTH.tick} order={3} />
     </>
   );
-}
-
-function meanLengthOf(lines: readonly Contour[]): number {
-  const total = lines.reduce((sum, line) => sum + spansLength(pathOfContour(line).spans), 0);
-  return total / Math.max(1, lines.length);
 }

@@ -1,8 +1,10 @@
-/** The one canvas of the workbench: plan or relief of the sheet, drawn only when something changed. */
+/** The one canvas of the workbench: plan or relief of the sheet, drawn only when something that it shows has changed. */
 import { Canvas } from '@react-three/fiber';
+import { memo } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import type { Derived, SheetView } from '#app/state/workbench-state.ts';
-import type { Contour } from '#handoff/plan-file.ts';
+import type { DrawnLine } from '#app/worker/planned-page.ts';
+import type { Contour, ShownPlan } from '#handoff/plan-file.ts';
 import { CameraRig } from './CameraRig.tsx';
 import { PlanScene } from './PlanScene.tsx';
 import { ReliefScene } from './ReliefScene.tsx';
@@ -10,7 +12,10 @@ import { sceneTheme } from './scene-theme.ts';
 import type { ViewPose } from './view-pose.ts';
 
 interface SheetCanvasProps {
-  readonly derived: Derived;
+  readonly plan: ShownPlan | undefined;
+  readonly lines: readonly DrawnLine[] | undefined;
+  readonly shapes: Derived['shapes'];
+  readonly relief: Derived['relief'];
   readonly selection: readonly string[];
   readonly view: SheetView;
   readonly exaggeration: number;
@@ -21,12 +26,13 @@ interface SheetCanvasProps {
   readonly pose: StoreApi<ViewPose>;
 }
 
+const NO_LINES: readonly DrawnLine[] = [];
+
 /** Twice the pixels of a fine screen are enough; more only costs time. */
 const LARGEST_RATIO = 2;
 
-export function SheetCanvas(props: SheetCanvasProps) {
-  const { derived, selection, view, exaggeration, minute, marked, isDark, pose } = props;
-  const { page, shapes, relief } = derived;
+export const SheetCanvas = memo(function SheetCanvas(props: SheetCanvasProps) {
+  const { plan, lines, shapes, relief, selection, view, exaggeration, minute, marked, isDark, pose } = props;
   const theme = sceneTheme(isDark);
   return (
     <Canvas
@@ -41,9 +47,9 @@ export function SheetCanvas(props: SheetCanvasProps) {
       <CameraRig pose={pose} />
       {view === 'plan' && (
         <PlanScene
-          plan={page?.plan}
+          plan={plan}
           shapes={shapes}
-          lines={page?.lines ?? []}
+          lines={lines ?? NO_LINES}
           selection={selection}
           theme={theme}
           pose={pose}
@@ -63,4 +69,4 @@ export function SheetCanvas(props: SheetCanvasProps) {
       )}
     </Canvas>
   );
-}
+});

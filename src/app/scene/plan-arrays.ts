@@ -72,13 +72,45 @@ function trianglesOf(ring: Ring, cache: TriangleCache): Triangles {
   return made;
 }
 
+/** Segments of each contour at the scale it was last drawn at, kept as long as the contour lives. */
+export type SegmentCache = WeakMap<
+  Contour,
+  { readonly pixelsPerMm: number; readonly segments: Float32Array }
+>;
+
 /** Segments of contours, six numbers each, as fine as the scale can show. */
-export function contourSegments(contours: readonly Contour[], pixelsPerMm: number): Float32Array {
-  const chains = contours.map((contour) => ({
-    points: contourPoints(contour, pixelsPerMm),
-    closed: contour.closed,
-  }));
-  return segmentsOf(chains);
+export function contourSegments(
+  contours: readonly Contour[],
+  pixelsPerMm: number,
+  cache: SegmentCache,
+): Float32Array {
+  const parts = contours.map((contour) => {
+    const known = cache.get(contour);
+    if (known?.pixelsPerMm === pixelsPerMm) return known.segments;
+    const points = contourPoints(contour, pixelsPerMm);
+    const segments = segmentsOf([{ points, closed: contour.closed }]);
+    cache.set(contour, { pixelsPerMm, segments });
+    return segments;
+  });
+  const all = new Float32Array(parts.reduce((sum, part) => sum + part.length, 0));
+  let at = 0;
+  for (const part of parts) {
+    all.set(part, at);
+    at += part.length;
+  }
+  return all;
+}
+
+/** Mean length in mm of lines given as such segments. */
+export function meanLength(segments: Float32Array, lines: number): number {
+  let total = 0;
+  for (let at = 0; at < segments.length; at += 6) {
+    total += Math.hypot(
+      itemAt(segments, at + 3) - itemAt(segments, at),
+      itemAt(segments, at + 4) - itemAt(segments, at + 1),
+    );
+  }
+  return total / Math.max(1, lines);
 }
 
 export function ringSegments(rings: readonly (readonly Point[])[], z = 0): Float32Array {

@@ -5,8 +5,9 @@ import { inkOn } from './ink-on.ts';
 import { StageMark } from './StageMark.tsx';
 import { useBench, useWorkbench } from './workbench-context.ts';
 
-/** A tenth of a minute is 3 µm of metal at the usual rate. */
-const STEP = 0.1;
+/** Steps a minute: each is 3 µm of metal at the usual rate. */
+const STEPS = 10;
+const STEP = 1 / STEPS;
 /** Share of the clock that a stage must have for its number, and for its mark too. */
 const ROOM = { number: 0.03, mark: 0.1 };
 
@@ -18,6 +19,8 @@ export function ClockView() {
   const end = plan?.totals.minutes ?? 0;
   if (plan === undefined || end === 0) return null;
   const minute = Math.min(wanted ?? end, end);
+  // The step that holds the end, in tenths so that no rounding falls short of it.
+  const last = Math.ceil(end * STEPS) / STEPS;
   const words = clockWords(plan, wanted === undefined ? undefined : minute);
   const now = stageAt(plan, minute);
   return (
@@ -31,11 +34,11 @@ export function ClockView() {
         <input
           type="range"
           min={0}
-          max={Math.ceil(end / STEP) * STEP}
+          max={last}
           step={STEP}
-          value={minute}
+          value={wanted === undefined ? last : minute}
           aria-label="Immersed minutes"
-          aria-valuetext={words}
+          aria-valuetext={`${showMinutes(minute)}, ${words}`}
           onChange={({ target }) => actions.turnClock(Number(target.value))}
         />
       </div>

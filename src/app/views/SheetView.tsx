@@ -32,10 +32,12 @@ export function SheetView() {
   const [pose] = useState(() => createStore<ViewPose>(() => UNPLACED));
   const isDark = usePrefersDark();
   const { view, selection, exaggeration, minute, flight } = useBench((state) => state.session);
-  const derived = useBench((state) => state.derived);
+  const page = useBench((state) => state.derived.page);
+  const shapes = useBench((state) => state.derived.shapes);
+  const relief = useBench((state) => state.derived.relief);
+  const isStale = useBench((state) => state.derived.isStale);
   const marked = useMemo(() => (flight?.outline ?? []).map(contourOfPath), [flight]);
-  const isReliefBehind =
-    view === 'relief' && (derived.relief?.of !== derived.page?.plan || derived.relief?.minute !== minute);
+  const isReliefBehind = view === 'relief' && (relief?.of !== page?.plan || relief?.minute !== minute);
   const { fitAll } = usePoseKeeper(pose, size);
   useSheetHands({ frame, hover, box, pose, size: measured });
 
@@ -51,7 +53,7 @@ export function SheetView() {
   return (
     <>
       <section
-        className={`sheet${derived.isStale ? ' stale' : ''}${isReliefBehind ? ' behind' : ''}`}
+        className={`sheet${isStale ? ' stale' : ''}${isReliefBehind ? ' behind' : ''}`}
         aria-label="Sheet"
       >
         <div
@@ -64,7 +66,21 @@ export function SheetView() {
           aria-describedby="sheet-keys"
           onKeyDown={onKeyDown}
         >
-          <SheetCanvas {...{ derived, selection, view, exaggeration, minute, marked, isDark, pose }} />
+          <SheetCanvas
+            {...{
+              plan: page?.plan,
+              lines: page?.lines,
+              shapes,
+              relief,
+              selection,
+              view,
+              exaggeration,
+              minute,
+              marked,
+              isDark,
+              pose,
+            }}
+          />
           <div className="pick-box" ref={box} hidden />
           <PlaceMark pose={pose} size={size} />
         </div>
