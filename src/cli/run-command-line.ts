@@ -6,6 +6,7 @@ import { Command, CommanderError } from 'commander';
 import { type Finding, finding } from '#findings/finding.ts';
 import { findingRecord } from '#findings/finding-record.ts';
 import type { CommandEnd, ExitCode } from './command-end.ts';
+import { type CorrectArguments, correctCommand } from './commands/correct-command.ts';
 import { type DepthArguments, depthCommand } from './commands/depth-command.ts';
 import { inspectCommand } from './commands/inspect-command.ts';
 import { planCommand } from './commands/plan-command.ts';
@@ -55,6 +56,15 @@ function commandLine(terminal: Terminal, done: (end: CommandEnd) => void): Comma
     .option('--json', 'print the findings as JSON', false)
     .action(async (job: string, { out, json }: { out: string; json: boolean }) => {
       done(await planCommand({ job, out, json }, terminal));
+    });
+  program
+    .command('correct')
+    .description('during a run: from readings the rate had, the minutes left, what will come out')
+    .argument('<plan>', 'plan.json; the record of the run is kept beside it')
+    .requiredOption('--readings <file>', 'CSV file with the readings so far')
+    .option('--json', 'print everything as JSON', false)
+    .action((plan: string, options: Omit<CorrectArguments, 'plan'>) => {
+      done(correctCommand({ plan, ...options }, terminal));
     });
   addQuestions(program, terminal, done);
   return program;

@@ -6,6 +6,7 @@ import { type MakingFacts, makingWords } from './making-findings.ts';
 import { type PartFacts, partWords } from './part-findings.ts';
 import { type PlanFacts, planWords } from './plan-findings.ts';
 import { type RequestFacts, requestWords } from './request-findings.ts';
+import { type RunFacts, runWords } from './run-findings.ts';
 import type { WordsFor } from './words.ts';
 
 export type FactsByCode = DrawingFacts &
@@ -13,6 +14,7 @@ export type FactsByCode = DrawingFacts &
   JobFacts &
   PartFacts &
   PlanFacts &
+  RunFacts &
   MakingFacts &
   RequestFacts;
 
@@ -22,6 +24,7 @@ export const CATALOGUE: WordsFor<FactsByCode> = {
   ...jobWords,
   ...partWords,
   ...planWords,
+  ...runWords,
   ...makingWords,
   ...requestWords,
 };

@@ -1,0 +1,67 @@
+/** `isobath correct PLAN.json --readings FILE.csv`: rate had and minutes left; the record of the run grows beside the plan. */
+import { existsSync } from 'node:fs';
+import { basename, dirname, join, resolve } from 'node:path';
+import { type CommandEnd, refused } from '#cli/command-end.ts';
+import { correctionText } from '#cli/correction-text.ts';
+import { paint } from '#cli/paint.ts';
+import { decodeText, readInput } from '#cli/read-input.ts';
+import type { Terminal } from '#cli/terminal.ts';
+import { writeFiles } from '#cli/write-files.ts';
+import { type Finding, hasStop } from '#findings/finding.ts';
+import { correctRun } from '#run/correct-run.ts';
+
+export interface CorrectArguments {
+  readonly plan: string;
+  readonly readings: string;
+  readonly json: boolean;
+}
+
+const MOST_PLAN_BYTES = 200_000_000;
+const MOST_READINGS_BYTES = 10_000_000;
+
+export function correctCommand({ plan, readings, json }: CorrectArguments, terminal: Terminal): CommandEnd {
+  const planPath = resolve(plan);
+  const recordPath = join(dirname(planPath), `${basename(planPath).replace(/\.json$/i, '')}.run.json`);
+  const planRead = readText(plan, planPath, MOST_PLAN_BYTES);
+  if ('refused' in planRead) return refused(planRead.refused);
+  const readingsRead = readText(readings, resolve(readings), MOST_READINGS_BYTES);
+  if ('refused' in readingsRead) return refused(readingsRead.refused);
+  const recordRead: TextRead | { readonly text: undefined } = existsSync(recordPath)
+    ? readText(basename(recordPath), recordPath, MOST_PLAN_BYTES)
+    : { text: undefined };
+  if ('refused' in recordRead) return refused(recordRead.refused);
+
+  const result = correctRun({
+    planText: planRead.text,
+    readingsText: readingsRead.text,
+    recordText: recordRead.text,
+  });
+  const { corrected, findings, recordText } = result;
+  if (corrected === undefined || recordText === undefined) return refused(...findings);
+  const outcome = writeFiles({
+    folder: dirname(recordPath),
+    files: [{ name: basename(recordPath), bytes: new TextEncoder().encode(recordText) }],
+    stale: [],
+    inputs: [planPath, resolve(readings)],
+  });
+  if ('refused' in outcome) return refused(outcome.refused);
+  if (!json) {
+    terminal.out(correctionText(corrected, terminal.outColor));
+    const caution =
+      'Minutes are reckoned, not approved: the site’s process specification decides. Wear what the bath asks for when gauging.';
+    terminal.out(`record: ${recordPath}\n${paint(`! ${caution}`, 'yellow', terminal.outColor)}\n`);
+  }
+  const { off: _, noise, ...told } = corrected;
+  return {
+    exitCode: hasStop(findings) ? 1 : 0,
+    findings,
+    record: { ...told, readingNoise: noise, runRecord: recordPath },
+  };
+}
+
+type TextRead = { readonly text: string } | { readonly refused: Finding };
+
+function readText(file: string, path: string, most: number): TextRead {
+  const read = readInput(file, { path, most });
+  return 'refused' in read ? read : decodeText(file, read.bytes);
+}

@@ -1,0 +1,135 @@
+/** Findings about a run: its plan, its readings, its record, and what can still be met. Lengths in mm. */
+import type { WordsFor } from './words.ts';
+
+export interface RunFacts {
+  readonly 'plan-file-unusable': { readonly path: string; readonly expected: string };
+  readonly 'readings-header-unclear': {
+    readonly name: string;
+    readonly meant: string | undefined;
+    readonly known: readonly string[];
+  };
+  readonly 'reading-unclear': { readonly column: string; readonly found: string; readonly expected: string };
+  readonly 'reading-off-floor': { readonly region: string; readonly why: 'wall' | 'land' | 'not-open' };
+  readonly 'readings-disagree': { readonly off: number; readonly noise: number };
+  readonly 'readings-rewritten': { readonly recorded: number; readonly row: number };
+  readonly 'run-record-unusable': { readonly why: 'damaged' | 'other-plan' };
+  readonly 'rate-outside-spread': {
+    readonly rate: number;
+    readonly planned: number;
+    readonly spread: number;
+  };
+  readonly 'depth-out-of-reach': { readonly depth: number; readonly low: number; readonly high: number };
+  readonly 'depth-in-doubt': {
+    readonly depth: number;
+    readonly within: number;
+    readonly low: number;
+    readonly high: number;
+  };
+}
+
+export const runWords: WordsFor<RunFacts> = {
+  'plan-file-unusable': {
+    severity: 'stop',
+    title: 'Not a plan',
+    say: ({ path, expected }) => ({
+      reason: `${path === '' ? 'The file' : path} is not ${expected}.`,
+      remedy: 'Give the plan.json that `isobath plan` wrote, unchanged.',
+    }),
+  },
+  'readings-header-unclear': {
+    severity: 'stop',
+    title: 'Columns of the readings unclear',
+    say: ({ name, meant, known }) => ({
+      reason:
+        name === ''
+          ? 'The header lacks stage, a place (region, or x and y) or a value (depth or thickness).'
+          : `The header names a column "${name}" that is unknown or stands twice.`,
+      remedy: `${meant === undefined ? '' : `Did you mean "${meant}"? `}Columns: ${known.join(', ')}.`,
+    }),
+  },
+  'reading-unclear': {
+    severity: 'stop',
+    title: 'Reading not usable',
+    say: ({ column, found, expected }) => ({
+      reason: `Under ${column} stands ${found}; expected ${expected}.`,
+      remedy: 'Mend the row; nothing was recorded.',
+    }),
+  },
+  'reading-off-floor': {
+    severity: 'warn',
+    title: 'Reading left out: not on a floor',
+    say: ({ region, why }) => ({
+      reason: {
+        wall: `The point lies on a wall or a line of ${region}, where the depth is not the floor's.`,
+        land: `The depth was read on ${region}, which is land.`,
+        'not-open': `The depth was read on ${region} before its stage was peeled.`,
+      }[why],
+      remedy:
+        'Gauge the floor well away from walls, at the region’s label point; correct it in a further row.',
+    }),
+  },
+  'readings-disagree': {
+    severity: 'warn',
+    title: 'Reading stands apart',
+    say: ({ off, noise }) => ({
+      reason: `This reading is ${mm(off)} off what all readings together say; readings scatter by ${mm(noise)}.`,
+      remedy:
+        'Gauge again before you act on the minutes; a slip of the pen or a place not on the floor is likely.',
+      value: Math.abs(off),
+      limit: 4 * noise,
+    }),
+  },
+  'readings-rewritten': {
+    severity: 'stop',
+    title: 'Recorded readings were changed',
+    say: ({ recorded, row }) => ({
+      reason: `The record holds ${recorded} rows; row ${row} of the file is another or is missing.`,
+      remedy: 'Put the recorded rows back as they were and add further rows below them: a record only grows.',
+    }),
+  },
+  'run-record-unusable': {
+    severity: 'stop',
+    title: 'Record of the run not usable',
+    say: ({ why }) => ({
+      reason:
+        why === 'damaged'
+          ? 'The record of the run beside the plan is damaged or was altered.'
+          : 'The record beside the plan belongs to another plan.',
+      remedy: 'Keep it under another name, find out what happened, then start a record anew.',
+    }),
+  },
+  'rate-outside-spread': {
+    severity: 'warn',
+    title: 'Rate outside the plan’s spread',
+    say: ({ rate, planned, spread }) => ({
+      reason: `The bath etches ${rate.toFixed(5)} mm/min; planned was ${planned.toFixed(5)} mm/min ± ${(100 * spread).toFixed(0)} %.`,
+      remedy: 'Check temperature, concentration and dissolved metal, and gauge more often.',
+      value: rate,
+      limit: planned,
+    }),
+  },
+  'depth-out-of-reach': {
+    severity: 'stop',
+    title: 'Depth can no longer be met',
+    say: ({ depth, low, high }) => ({
+      reason: `It will come out ${mm(depth)} deep; asked is ${mm(low)} to ${mm(high)}.`,
+      remedy: 'Stop and ask whoever decides on the part: no minutes left bring all regions within tolerance.',
+      value: depth,
+      limit: depth > high ? high : low,
+    }),
+  },
+  'depth-in-doubt': {
+    severity: 'note',
+    title: 'Depth not sure to be met',
+    say: ({ depth, within, low, high }) => ({
+      reason: `It will come out ${mm(depth)} deep, give or take ${mm(within)} (95 %); asked is ${mm(low)} to ${mm(high)}.`,
+      remedy: 'Take the part out before the minutes are over, gauge, and correct again.',
+      value: within,
+      limit: Math.max(0, Math.min(high - depth, depth - low)),
+    }),
+  },
+};
+
+function mm(value: number): string {
+  return `${value.toFixed(3)} mm`;
+}

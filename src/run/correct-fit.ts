@@ -1,0 +1,212 @@
+/**
+ * The rate that a run really had, from readings (M7). Weighted least squares: unknown are the rate between each two moments
+ * of reading and the sheet's thickness in each region whose thickness was read; each has its uncertainty from the readings'
+ * scatter (JCGM 100:2008, the GUM: pooled standard deviation 4.2 and H.3, rectangular distributions 4.3.7).
+ * Cost: cube of the number of unknowns.
+ */
+import { assert, itemAt } from '#geometry/assert.ts';
+import type { RunPlan } from './correct-plan.ts';
+
+/** A reading in its place: millimetres, minutes. */
+export interface Reading {
+  /** Index of the stage; -1 before the first dip. */
+  readonly stage: number;
+  /** Immersed minutes from the first dip to the reading, and to the peel of the region's stage. */
+  readonly minute: number;
+  readonly peeled: number;
+  readonly region: string;
+  readonly kind: 'depth' | 'thickness';
+  readonly value: number;
+}
+
+export interface Fit {
+  /** Immersed minutes at the readings, rising; between them the rate is taken as even. */
+  readonly moments: readonly number[];
+  /** Value and standard uncertainty of any sum of the unknowns. */
+  readonly sum: (weights: Weights) => { readonly value: number; readonly u: number };
+  /** Standard deviation of one reading, mm, and the degrees of freedom it is known with; infinite where it is assumed. */
+  readonly noise: { readonly u: number; readonly freedom: number };
+  /** By reading: how far it stands off the fit, in standard deviations of one reading. */
+  readonly off: readonly number[];
+}
+
+export interface Weights {
+  /** Immersed minutes from and to: metal removed between them. */
+  readonly removed?: { readonly from: number; readonly to: number; readonly sign: 1 | -1 };
+  /** Further minutes at the rate that comes next. */
+  readonly ahead?: number;
+  readonly sheet?: string;
+}
+
+/** Standard deviation of one gauge reading where repeats do not tell it, mm: from memory. */
+export const GAUGE_NOISE = 0.01;
+/** Steps in which gauges are read, mm: from memory. Repeats that agree by rounding are no better than this. */
+const GAUGE_STEP = 0.01;
+/** Repeats enough to be believed. */
+const ENOUGH_FREEDOM = 3;
+/** A sheet whose tolerance nobody knows is taken as nominal, mm. */
+const SURE_SHEET = 1e-4;
+
+export function fitRates(plan: RunPlan, readings: readonly Reading[]): Fit {
+  const moments = [...new Set(readings.filter(({ stage }) => stage >= 0).map(({ minute }) => minute))];
+  moments.sort((a, b) => a - b);
+  const sheets = [...new Set(readings.filter(({ kind }) => kind === 'thickness').map((each) => each.region))];
+  const noise = noiseOf(readings);
+  const count = moments.length + 1 + sheets.length;
+  const row = (weights: Weights) => weigh(weights, { moments, sheets, count });
+  const drift = (plan.rate * plan.rateSpread) / Math.sqrt(3);
+  const rows = readings.map((reading) => ({
+    weights: row(weightsOf(reading)),
+    value: reading.value,
+    u: noise.u,
+  }));
+  const beliefs = believe({ plan, moments, sheets, count, drift });
+  const { solution, covariance } = solve([...rows, ...beliefs], count);
+  return {
+    moments,
+    noise,
+    sum: (weights) => {
+      const terms = row(weights);
+      let variance = 0;
+      for (let i = 0; i < count; i++) {
+        for (let j = 0; j < count; j++)
+          variance += itemAt(terms, i) * itemAt(terms, j) * itemAt(itemAt(covariance, i), j);
+      }
+      return { value: dotted(terms, solution), u: Math.sqrt(Math.max(0, variance)) };
+    },
+    off: rows.map(({ weights, value }) => (value - dotted(weights, solution)) / noise.u),
+  };
+}
+
+function weightsOf({ kind, minute, peeled, region }: Reading): Weights {
+  const removed = { from: peeled, to: minute, sign: kind === 'depth' ? 1 : -1 } as const;
+  return kind === 'depth' ? { removed } : { removed, sheet: region };
+}
+
+interface Unknowns {
+  readonly moments: readonly number[];
+  readonly sheets: readonly string[];
+  readonly count: number;
+}
+
+/** One factor an unknown: the rates between moments, the rate that comes next, the sheets. */
+function weigh({ removed, ahead = 0, sheet }: Weights, { moments, sheets, count }: Unknowns): Float64Array {
+  const terms = new Float64Array(count);
+  terms[moments.length] = ahead;
+  if (removed !== undefined) {
+    let before = 0;
+    for (const [index, moment] of moments.entries()) {
+      const overlap = Math.min(removed.to, moment) - Math.max(removed.from, before);
+      if (overlap > 0) terms[index] = overlap * removed.sign;
+      before = moment;
+    }
+    const beyond = removed.to - Math.max(removed.from, before);
+    if (beyond > 0) terms[moments.length] = itemAt(terms, moments.length) + beyond * removed.sign;
+  }
+  const place = sheet === undefined ? -1 : sheets.indexOf(sheet);
+  if (place >= 0) terms[moments.length + 1 + place] = 1;
+  return terms;
+}
+
+interface Row {
+  readonly weights: Float64Array;
+  readonly value: number;
+  readonly u: number;
+}
+
+/**
+ * What is known without a reading: a sheet lies in its tolerance, and from one moment to the next the rate drifts by no more
+ * than the plan's spread, both as rectangular distributions. The first rate is believed only where no reading tells it.
+ */
+function believe(given: Unknowns & { readonly plan: RunPlan; readonly drift: number }): Row[] {
+  const { plan, moments, sheets, count, drift } = given;
+  const rows: Row[] = [];
+  for (let index = 1; index <= moments.length; index++) {
+    const weights = new Float64Array(count);
+    weights[index] = 1;
+    weights[index - 1] = -1;
+    rows.push({ weights, value: 0, u: Math.max(drift, 1e-9) });
+  }
+  if (moments.length === 0) {
+    rows.push({ weights: weigh({ ahead: 1 }, given), value: plan.rate, u: Math.max(drift, 1e-9) });
+  }
+  for (const sheet of plan.sheet === undefined ? [] : sheets) {
+    const { thickness, minus, plus } = plan.sheet ?? { thickness: 0, minus: 0, plus: 0 };
+    const u = Math.max(SURE_SHEET, (plus + minus) / 2 / Math.sqrt(3));
+    rows.push({ weights: weigh({ sheet }, given), value: thickness + (plus - minus) / 2, u });
+  }
+  return rows;
+}
+
+/** Pooled over repeats of one place at one moment; assumed where there are too few. */
+function noiseOf(readings: readonly Reading[]): Fit['noise'] {
+  const groups = new Map<string, number[]>();
+  for (const { minute, stage, region, kind, value } of readings) {
+    const key = `${stage} ${minute} ${kind} ${region}`;
+    groups.set(key, [...(groups.get(key) ?? []), value]);
+  }
+  let squares = 0;
+  let freedom = 0;
+  for (const values of groups.values()) {
+    const mean = values.reduce((sum, each) => sum + each, 0) / values.length;
+    squares += values.reduce((sum, each) => sum + (each - mean) ** 2, 0);
+    freedom += values.length - 1;
+  }
+  if (freedom < ENOUGH_FREEDOM) return { u: GAUGE_NOISE, freedom: Number.POSITIVE_INFINITY };
+  // A reading rounded to a step is off by a rectangular distribution of half a step, GUM F.2.2.1.
+  return { u: Math.sqrt(squares / freedom + GAUGE_STEP ** 2 / 12), freedom };
+}
+
+interface Solved {
+  readonly solution: readonly number[];
+  readonly covariance: readonly (readonly number[])[];
+}
+
+/** Weighted least squares by the normal equations, inverted by Gauss and Jordan; the unknowns are scaled to like size. */
+function solve(rows: readonly Row[], count: number): Solved {
+  const scale = Array.from({ length: count }, (_, i) => {
+    const sum = rows.reduce((total, { weights, u }) => total + (itemAt(weights, i) / u) ** 2, 0);
+    assert(sum > 0, 'every unknown has a reading or a belief');
+    return 1 / Math.sqrt(sum);
+  });
+  const left: number[][] = scale.map((si, i) => {
+    const normal = scale.map((sj, j) =>
+      rows.reduce(
+        (sum, { weights, u }) => sum + (itemAt(weights, i) * itemAt(weights, j) * si * sj) / (u * u),
+        0,
+      ),
+    );
+    return [...normal, ...scale.map((_, j) => (i === j ? 1 : 0))];
+  });
+  eliminate(left, count);
+  const covariance = scale.map((si, i) => scale.map((sj, j) => itemAt(itemAt(left, i), count + j) * si * sj));
+  const right = scale.map((_, i) =>
+    rows.reduce((sum, { weights, value, u }) => sum + (itemAt(weights, i) * value) / (u * u), 0),
+  );
+  return { solution: covariance.map((line) => dotted(line, right)), covariance };
+}
+
+function eliminate(left: number[][], count: number): void {
+  for (let i = 0; i < count; i++) {
+    let best = i;
+    for (let k = i + 1; k < count; k++) {
+      if (Math.abs(itemAt(itemAt(left, k), i)) > Math.abs(itemAt(itemAt(left, best), i))) best = k;
+    }
+    const pivot = itemAt(left, best);
+    left[best] = itemAt(left, i);
+    const by = itemAt(pivot, i);
+    assert(Math.abs(by) > 0, 'the readings tell every unknown');
+    left[i] = pivot.map((each) => each / by);
+    for (let k = 0; k < count; k++) {
+      const factor = itemAt(itemAt(left, k), i);
+      if (k === i || factor === 0) continue;
+      left[k] = itemAt(left, k).map((each, j) => each - factor * itemAt(itemAt(left, i), j));
+    }
+  }
+}
+
+function dotted(a: ArrayLike<number>, b: ArrayLike<number>): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += itemAt(a, i) * itemAt(b, i);
+  return sum;
+}

@@ -1,0 +1,134 @@
+/**
+ * As much of plan.json as a run is corrected by. The file is Isobath's own, but it comes from a disk: what is needed of it is
+ * checked, and told with its path where it is not as it should be.
+ */
+import { type Finding, finding } from '#findings/finding.ts';
+import type { Front } from '#front/front.ts';
+import type { Loop } from '#geometry/span.ts';
+import { pathOfContour } from '#handoff/contour.ts';
+import type { PlanFile } from '#handoff/plan-file.ts';
+import { LENGTH_UNITS, millimetresIn } from '#units/length-unit.ts';
+
+export interface RunRegion {
+  readonly id: string;
+  /** mm; 0 for land. */
+  readonly level: number;
+  readonly asked: { readonly depth: number; readonly plus: number; readonly minus: number };
+}
+
+export interface RunStage {
+  readonly number: number;
+  readonly level: number;
+  readonly minutes: number;
+}
+
+/** Millimetres and minutes. */
+export interface RunPlan {
+  readonly stages: readonly RunStage[];
+  readonly regions: readonly RunRegion[];
+  /** mm/min, as planned. */
+  readonly rate: number;
+  /** Share, ±. */
+  readonly rateSpread: number;
+  /** Undefined for a tapered sheet. */
+  readonly sheet: { readonly thickness: number; readonly minus: number; readonly plus: number } | undefined;
+}
+
+export interface PlanRead {
+  readonly plan: RunPlan;
+  readonly front: Front;
+  readonly loops: ReadonlyMap<string, readonly Loop[]>;
+  /** Millimetres in the job's unit of length, and in the drawing's. */
+  readonly jobUnit: number;
+  readonly drawingUnit: number;
+}
+
+/** Findings: `plan-file-unusable`. */
+export function readRunPlan(text: string): PlanRead | { readonly refused: Finding } {
+  let file: PlanFile;
+  try {
+    file = JSON.parse(text);
+  } catch {
+    return unusable('', 'JSON');
+  }
+  if (file?.format !== 'isobath-plan') return unusable('format', '"isobath-plan"');
+  if (file.version !== 1) return unusable('version', '1');
+  const fault = findFault(file);
+  if (fault !== undefined) return unusable(fault.path, fault.expected);
+  return take(file);
+}
+
+function unusable(path: string, expected: string): { readonly refused: Finding } {
+  return { refused: finding('plan-file-unusable', { path, expected }) };
+}
+
+interface JobRead {
+  readonly units: 'mm' | 'in';
+  readonly stock: { readonly thickness: unknown; readonly minus: number; readonly plus: number };
+  readonly process: { readonly rateSpread: number };
+}
+
+function findFault(file: PlanFile): { readonly path: string; readonly expected: string } | undefined {
+  if (!Array.isArray(file.stages) || file.stages.length === 0) return { path: 'stages', expected: 'stages' };
+  for (const [index, stage] of file.stages.entries()) {
+    const figures = [stage?.level, stage?.minutes, stage?.etch];
+    if (!figures.every(isPositive)) return { path: `stages[${index}]`, expected: 'level, etch and minutes' };
+    if (!isContours(stage.opening)) return { path: `stages[${index}].opening`, expected: 'contours' };
+  }
+  if (!Array.isArray(file.regions)) return { path: 'regions', expected: 'regions' };
+  for (const [index, region] of file.regions.entries()) {
+    const figures = [region?.level, region?.asked?.depth, region?.asked?.plus, region?.asked?.minus];
+    const isRight = figures.every((each) => Number.isFinite(each)) && isContours(region.contours);
+    if (!isRight) return { path: `regions[${index}]`, expected: 'a level, a depth asked and contours' };
+  }
+  const job = file.job as Partial<JobRead> | undefined;
+  const figures = [job?.process?.rateSpread, job?.stock?.minus, job?.stock?.plus];
+  if (!figures.every((each) => Number.isFinite(each))) return { path: 'job', expected: 'the job as planned' };
+  const unit = LENGTH_UNITS.find((each) => each === file.drawing?.unit);
+  return unit === undefined ? { path: 'drawing.unit', expected: 'a unit of length' } : undefined;
+}
+
+function isPositive(value: unknown): boolean {
+  return typeof value === 'number' && Number.isFinite(value) && value > 0;
+}
+
+function isContours(value: unknown): boolean {
+  return (
+    Array.isArray(value) &&
+    value.every((each) => Array.isArray(each?.vertices) && each.vertices.every(Array.isArray))
+  );
+}
+
+function take(file: PlanFile): PlanRead {
+  const job = file.job as JobRead;
+  const jobUnit = millimetresIn(job.units === 'in' ? 'in' : 'mm');
+  const drawingUnit = millimetresIn(LENGTH_UNITS.find((each) => each === file.drawing.unit) ?? 'mm');
+  const first = file.stages[0];
+  const rate = first === undefined ? 0 : first.etch / first.minutes;
+  const { thickness, minus, plus } = job.stock;
+  const sheet =
+    typeof thickness === 'number'
+      ? { thickness: thickness * jobUnit, minus: minus * jobUnit, plus: plus * jobUnit }
+      : undefined;
+  const loopsOf = (contours: PlanFile['cutouts']) => contours.map((each) => pathOfContour(each).spans);
+  return {
+    plan: {
+      stages: file.stages.map(({ number, level, minutes }) => ({ number, level, minutes })),
+      regions: file.regions.map(({ id, level, asked }) => ({ id, level, asked })),
+      rate,
+      rateSpread: job.process.rateSpread,
+      sheet,
+    },
+    front: {
+      stages: file.stages.map((stage) => ({ ...stage, opening: loopsOf(stage.opening) })),
+      // Only floors are read, and a floor is a floor at any factor: what is near a wall at 1.5 is not read as one.
+      etchFactor: [[0, 1.5]],
+      rate,
+      sheet: [],
+      thickness: sheet?.thickness ?? Number.POSITIVE_INFINITY,
+    },
+    loops: new Map(file.regions.map(({ id, contours }) => [id, loopsOf(contours)])),
+    jobUnit,
+    drawingUnit,
+  };
+}

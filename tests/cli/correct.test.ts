@@ -1,0 +1,58 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { runIsobath } from '#support/run-isobath.ts';
+import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'isobath-correct-'));
+beforeAll(() => {
+  writeFileSync(join(folder, 'buoy-lid.dxf'), buoyLidDrawing);
+  writeFileSync(join(folder, 'lid.job.json'), JSON.stringify(buoyLidJob));
+  runIsobath(['plan', 'lid.job.json', '--out', '.'], folder);
+});
+afterAll(() => rmSync(folder, { recursive: true }));
+
+/** Half of stage 1 on its floor, at the planned rate and at twice that. */
+function rows(factor: number): string {
+  const { stages } = JSON.parse(readFileSync(join(folder, 'plan.json'), 'utf8'));
+  const { regions, minutes, etch } = stages[0];
+  return `stage,minutes,region,depth\n1,${minutes / 2},${regions[0]},${((factor * etch) / 2).toFixed(4)}\n`;
+}
+
+describe('isobath correct', () => {
+  it('prints rate had and minutes left, keeps the record beside the plan, and ends with 0', () => {
+    writeFileSync(join(folder, 'readings.csv'), rows(1.1));
+    const { code, out, error } = runIsobath(['correct', 'plan.json', '--readings', 'readings.csv'], folder);
+    expect(error).toMatch(/^warn rate-outside-spread: /m);
+    expect(code).toBe(0);
+    expect(out).toMatch(/rate overall 0\.0\d+ ± 0\.0\d+ mm\/min[\s\S]*95 % interval[\s\S]*not approved/);
+    expect(readdirSync(folder)).toContain('plan.run.json');
+  });
+
+  it('does not touch the record when a recorded row was changed, and ends with 2', () => {
+    const before = readFileSync(join(folder, 'plan.run.json'), 'utf8');
+    writeFileSync(join(folder, 'readings.csv'), rows(1));
+    const { code, error } = runIsobath(['correct', 'plan.json', '--readings', 'readings.csv'], folder);
+    expect(error).toMatch(/^stop readings-rewritten: /m);
+    expect(code).toBe(2);
+    expect(readFileSync(join(folder, 'plan.run.json'), 'utf8')).toBe(before);
+  });
+
+  it('ends with 1 where a region can no longer be met, and records it; --json tells the same', () => {
+    rmSync(join(folder, 'plan.run.json'));
+    writeFileSync(join(folder, 'readings.csv'), rows(3));
+    const ran = runIsobath(['correct', 'plan.json', '--readings', 'readings.csv', '--json'], folder);
+    expect(ran.code).toBe(1);
+    const told = JSON.parse(ran.out);
+    expect(told.findings.map((each: { code: string }) => each.code)).toContain('depth-out-of-reach');
+    expect(told.stages[0].left.value).toBe(0);
+    expect(readdirSync(folder)).toContain('plan.run.json');
+  });
+
+  it('file-missing: says so when there is no plan', () => {
+    const { code, error } = runIsobath(['correct', 'no.json', '--readings', 'readings.csv'], folder);
+    expect(error).toMatch(/^stop file-missing: /m);
+    expect(code).toBe(2);
+  });
+});

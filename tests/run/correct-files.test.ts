@@ -1,0 +1,110 @@
+/** A run corrected from its files: plan.json, readings, record. */
+import { beforeAll, describe, expect, test } from 'vitest';
+import { correctRun } from '#run/correct-run.ts';
+import { runJob } from '#run/run-job.ts';
+import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';
+
+let planText = '';
+let regions: readonly { id: string; level: number; label: readonly [number, number] }[] = [];
+let rate = 0;
+let minutes = 0;
+
+beforeAll(async () => {
+  const { files, planFile } = await runJob({
+    jobText: JSON.stringify(buoyLidJob),
+    drawingName: 'lid.dxf',
+    drawingBytes: new TextEncoder().encode(buoyLidDrawing),
+  });
+  planText = new TextDecoder().decode(files.find(({ name }) => name === 'plan.json')?.bytes);
+  regions = planFile?.regions ?? [];
+  minutes = planFile?.stages[0]?.minutes ?? 0;
+  rate = (planFile?.stages[0]?.etch ?? 0) / minutes;
+});
+
+function correct(readingsText: string, recordText?: string, plan = planText) {
+  return correctRun({ planText: plan, readingsText, recordText });
+}
+function codes(readings: string, record?: string): string[] {
+  return correct(readings, record).findings.map(({ code }) => code);
+}
+function deepest() {
+  return regions.reduce((a, b) => (b.level > a.level ? b : a));
+}
+/** A reading on the deepest floor after four fifths of stage 1 at a rate so many times the planned one. */
+function first(factor: number): string {
+  const { label } = deepest();
+  const depth = (0.8 * minutes * rate * factor).toFixed(4);
+  return `1,${0.8 * minutes},${label[0]},${label[1]},${depth}`;
+}
+const HEAD = 'stage,minutes,x,y,depth';
+
+describe('M7 a run from its files', () => {
+  test('rate-outside-spread: a bath 12 % fast is found at a point, and later stages get 1 / 1.12 of their minutes', () => {
+    const { corrected, findings } = correct(`# gauged by hand\n${HEAD}\n${first(1.12)}\n`);
+    expect(findings.map(({ code }) => code)).toContain('rate-outside-spread');
+    expect(corrected?.rate.value).toBeCloseTo(1.12 * rate, 5);
+    const [, second] = corrected?.stages ?? [];
+    expect(second?.left.value).toBeCloseTo((second?.planned ?? 0) / 1.12, 1);
+  });
+  test('depth-in-doubt: one reading early in the run leaves the rest open', () => {
+    expect(codes(`${HEAD}\n${first(1)}`)).toContain('depth-in-doubt');
+  });
+  test('depth-out-of-reach: a floor etched twice as deep as asked is told', () => {
+    expect(codes(`${HEAD}\n${first(3.2)}`)).toContain('depth-out-of-reach');
+  });
+  test('readings-disagree: a slip of the pen among repeats', () => {
+    const good = first(1);
+    const slip = good.replace(/[^,]*$/, (depth) => String(Number(depth) + 0.3));
+    expect(codes([HEAD, ...Array.from({ length: 40 }, () => good), slip].join('\n'))).toContain(
+      'readings-disagree',
+    );
+  });
+  test('reading-off-floor: on land, before the peel, and on a wall', () => {
+    const land = regions.find(({ level }) => level === 0)?.id;
+    const later = regions.find(({ level }) => level > 0 && level < deepest().level)?.id;
+    expect(codes(`stage,region,depth\n1,${land},0.1`)).toEqual(expect.arrayContaining(['reading-off-floor']));
+    expect(codes(`stage,region,depth\n1,${later},0.1`)).toEqual(
+      expect.arrayContaining(['reading-off-floor']),
+    );
+    expect(codes(`${HEAD}\n1,5,45.2,60,0.1`)).toEqual(expect.arrayContaining(['reading-off-floor']));
+  });
+  test('readings-header-unclear, reading-unclear: each fault by its line', () => {
+    expect(codes('stage,deph\n')).toEqual(['readings-header-unclear']);
+    expect(codes('stage,depth\n1,2')).toEqual(['readings-header-unclear']);
+    const faults = correct('stage,region,depth\nx,R01,1\n1,,1\n1,R01,2,5\n').findings;
+    expect(faults.map(({ code, place }) => [code, place.line])).toEqual(
+      [2, 3, 4].map((line) => ['reading-unclear', line]),
+    );
+    expect(codes('stage,region,depth\n1,R99,1')).toEqual(['reading-unclear']);
+  });
+  test('plan-file-unusable: another file, or a plan without stages', () => {
+    for (const text of ['', 'null', '{}', '{"format":"isobath-plan","version":1}']) {
+      expect(correct(HEAD, undefined, text).findings.map(({ code }) => code)).toEqual(['plan-file-unusable']);
+    }
+  });
+});
+
+describe('the record', () => {
+  const rows = () => [HEAD, first(1), first(1.01)];
+  test('grows by what is new, stays the same for the same file, and gives the same bytes', () => {
+    const once = correct(rows().slice(0, 2).join('\n')).recordText;
+    const twice = correct(rows().join('\n'), once).recordText ?? '';
+    expect(JSON.parse(twice).entries.map((entry: { rows: unknown[] }) => entry.rows.length)).toEqual([1, 1]);
+    expect(JSON.parse(twice).entries[0]).toEqual(JSON.parse(once ?? '').entries[0]);
+    expect(correct(rows().join('\n'), twice).recordText).toBe(twice);
+  });
+  test('readings-rewritten: a recorded row may neither change nor go', () => {
+    const { recordText } = correct(rows().join('\n'));
+    expect(codes([HEAD, first(1), first(1.02)].join('\n'), recordText)).toEqual(['readings-rewritten']);
+    expect(codes([HEAD, first(1)].join('\n'), recordText)).toEqual(['readings-rewritten']);
+  });
+  test('run-record-unusable: altered, cut off, or of another plan', () => {
+    const recordText = correct(rows().join('\n')).recordText ?? '';
+    const altered = recordText.replace(/"depth": [0-9.]+/, '"depth": 0.5');
+    expect(altered).not.toBe(recordText);
+    expect(codes(rows().join('\n'), altered)).toEqual(['run-record-unusable']);
+    expect(codes(rows().join('\n'), recordText.slice(0, 50))).toEqual(['run-record-unusable']);
+    const other = correct(rows().join('\n'), recordText, planText.replace('lid.dxf', 'led.dxf'));
+    expect(other.findings.map(({ code }) => code)).toEqual(['run-record-unusable']);
+  });
+});
