@@ -1,13 +1,14 @@
 /**
  * Volumes of metal removed, by integrating the exact area of the contours over depth.
  * Between two levels the area runs like √(D − z) up to the deeper one, so z = b − (b − a) s² makes it smooth in s; Gauss
- * and Kronrod sums (3 and 7 nodes) over s differ by far more than the 7-node sum errs, and an interval is halved until
+ * and Kronrod sums (5 and 11 nodes) over s differ by far more than the 11-node sum errs, and an interval is halved until
  * they agree to AGREEMENT of the cluster's volume: only where fronts meet or islands vanish. Relative error under 1e-5.
  */
 import { itemAt } from '#geometry/assert.ts';
 import { type ClipBorder, type ContourKit, clipNearCluster, makeClipBorder } from './contour-kit.ts';
 import { contourPieces, enclosedArea } from './contour-pieces.ts';
 import { type Moment, momentAt, reachAt } from './front.ts';
+import { isInside } from './inside-index.ts';
 
 export interface StageVolume {
   /** Stage number. */
@@ -16,10 +17,15 @@ export interface StageVolume {
   readonly volume: number;
 }
 
-/** Nodes and weights of the Gauss and Kronrod pair on [-1, 1]: Kronrod, Nodes and weights of quadrature formulas (1965), n = 3. */
-const NODES = [0.9604912687080202, 0.7745966692414834, 0.4342437493468026, 0];
-const KRONROD = [0.1046562260264673, 0.2684880898683334, 0.4013974147759622, 0.4509165386584741];
-const GAUSS = [0, 5 / 9, 0, 8 / 9];
+/** Nodes and weights of the Gauss and Kronrod pair on [-1, 1]: Kronrod, Nodes and weights of quadrature formulas (1965), n = 5. */
+const NODES = [
+  0.9840853600948425, 0.906179845938664, 0.7541667265708492, 0.5384693101056831, 0.2796304131617832, 0,
+];
+const KRONROD = [
+  0.0425820367510818, 0.1152333166224734, 0.1868007965564926, 0.2410403392286476, 0.2728498019125589,
+  0.2829874178574912,
+];
+const GAUSS = [0, 0.2369268850561891, 0, 0.4786286704993665, 0, 0.5688888888888889];
 const AGREEMENT = 1e-5;
 const DEEPEST_HALVING = 12;
 
@@ -55,8 +61,12 @@ function clusterVolume(
   moment: Moment,
   clip: ClipBorder | undefined,
 ): number {
+  const { features, openings } = kit.index;
   const present = new Set<number>();
-  for (const member of cluster) present.add(itemAt(kit.index.features, member).stage);
+  for (const member of cluster) present.add(itemAt(features, member).stage);
+  // Inside a wider opening of another cluster the area starts, all at once, at that opening's floor.
+  const { ax, ay } = itemAt(features, itemAt(cluster, 0));
+  for (const [stage, opening] of openings.entries()) if (isInside(opening, ax, ay)) present.add(stage);
   const levels = [...present].map((stage) => itemAt(moment.cuts, stage)).filter((cut) => cut > 0);
   levels.sort((a, b) => a - b);
   const area = (depth: number): number => contourArea(kit, { members: cluster, moment, depth, clip });
