@@ -110,7 +110,7 @@ export const partWords: WordsFor<PartFacts> = {
     title: 'Outline crosses itself',
     say: ({ kind, times }) => ({
       reason: `This ${kind} passes ${times === 1 ? 'one place' : `${times} places`} twice: inside and outside change over there.`,
-      remedy: 'Look at the sheet in plan; draw each closed outline as a curve of its own.',
+      remedy: 'Look at the place in plan; draw each closed outline as a curve of its own.',
       value: times,
     }),
   },

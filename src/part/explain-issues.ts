@@ -69,6 +69,8 @@ function expectedBy(issue: Issue): string {
       return KINDS[issue.expected] ?? issue.expected;
     case 'invalid_value':
       return issue.values.map((each) => JSON.stringify(each)).join(' or ');
+    case 'invalid_format':
+      return issue.format === 'date' ? 'a day such as "2026-05-31"' : 'another text';
     case 'invalid_union':
       return [...new Set(issue.errors.flatMap((branch) => branch.slice(0, 1).map(expectedBy)))].join(' or ');
     case 'too_small':

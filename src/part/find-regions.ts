@@ -40,7 +40,8 @@ export function findRegions(drawing: Drawing, job: Pick<Job, 'layers' | 'joinTol
   const repeats = new Set(
     trouble.flatMap((each) => (each.kind === 'doubled' && each.other !== each.source ? [each.source] : [])),
   );
-  const outline = picked.outline.filter((source) => !repeats.has(source));
+  const isNew = (source: number) => !repeats.has(source);
+  const outline = picked.outline.filter(isNew);
   const isSheetBounded = job.layers.outline.length > 0;
   const isMetal = isSheetBounded
     ? findMetal({ arrangement, curves: drawing.curves, outline })
@@ -56,7 +57,10 @@ export function findRegions(drawing: Drawing, job: Pick<Job, 'layers' | 'joinTol
     ...picked.findings,
     ...tellLinework(trouble, drawing.curves, job.joinTolerance),
     ...(isGivenUp ? [] : tellSheet({ arrangement, isMetal, layers }, job.layers.outline, picked.findings)),
-    ...selfCrossings(arrangement, { curves: drawing.curves, outline }),
+    ...selfCrossings(arrangement, {
+      curves: drawing.curves,
+      among: [...outline, ...picked.regions.filter(isNew)],
+    }),
   ];
   return { part: { arrangement, regions, regionOfFace, sheet, trouble }, findings };
 }

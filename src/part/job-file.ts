@@ -5,6 +5,7 @@
  */
 import * as z from 'zod/mini';
 import { LENGTH_UNITS } from '#units/length-unit.ts';
+import { handoffSchema } from './handoff-schema.ts';
 
 /**
  * No length, rate or coordinate of a sheet comes near ten million of any unit; larger ones are slips and would only
@@ -90,6 +91,7 @@ export const jobFileSchema = z.strictObject({
       minLandWidth: z.optional(notNegative),
     }),
   ),
+  handoff: z.optional(handoffSchema),
   levels: z.optional(z.union([z.enum(['fewest', 'as-drawn']), z.array(positive).check(z.minLength(1))])),
   lockedLevels: z.optional(z.array(positive)),
 });

@@ -7,9 +7,9 @@ import { itemAt } from '#geometry/assert.ts';
 /** One finding for each closed outline that passes a place twice, at the first such place. */
 export function selfCrossings(
   { edges, vertices }: Arrangement,
-  drawn: { readonly curves: readonly DrawnCurve[]; readonly outline: readonly number[] },
+  drawn: { readonly curves: readonly DrawnCurve[]; readonly among: readonly number[] },
 ): Finding[] {
-  const closed = new Set(drawn.outline.filter((source) => itemAt(drawn.curves, source).closed));
+  const closed = new Set(drawn.among.filter((source) => itemAt(drawn.curves, source).closed));
   const passes = new Map<number, Map<number, number>>();
   for (const { sources, start, end } of edges) {
     for (const source of sources) {

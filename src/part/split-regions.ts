@@ -5,6 +5,7 @@
 import { arrange } from '#geometry/arrange.ts';
 import { type Arrangement, OUTSIDE } from '#geometry/arrangement.ts';
 import { itemAt } from '#geometry/assert.ts';
+import { isInsideLoops } from '#geometry/inside-loops.ts';
 import { labelPoint } from '#geometry/label-point.ts';
 import { dot, type Point } from '#geometry/point.ts';
 import { type Loop, type Span, tangentAlong } from '#geometry/span.ts';
@@ -55,31 +56,33 @@ export function splitRegions(part: Part, cutsOf: ReadonlyMap<RegionId, RegionCut
   return { part: { ...part, arrangement: withSources(arrangement, part), regions, regionOfFace }, partsOf };
 }
 
-/** New faces by the region whose ground they are: a face lies where a drawn edge of its border says. */
+/**
+ * New faces by the region whose ground they are, as the drawn edges of their borders say. Where drawn lines lay so close
+ * that they became one here, edges may disagree; then the region that holds the face's label point does.
+ */
 function childFaces(part: Part, { edges, faces }: Arrangement): number[][] {
-  const facesOf: number[][] = part.regions.map(() => []);
-  const isPlaced = faces.map((_, face) => face === OUTSIDE);
+  const claims = faces.map(() => new Set<number>());
   for (const { span, sources, left, right } of edges) {
-    const old = part.arrangement.edges[sources[0] ?? -1];
-    if (old === undefined) continue;
-    const isAlong = dot(middleTangent(span), nearTangent(old.span, span)) > 0;
-    const sides: [number, number][] = isAlong
-      ? [
-          [left, old.left],
-          [right, old.right],
-        ]
-      : [
-          [left, old.right],
-          [right, old.left],
-        ];
-    for (const [face, oldFace] of sides) {
-      if (isPlaced[face] === true) continue;
-      isPlaced[face] = true;
-      const region = part.regionOfFace[oldFace] ?? -1;
-      if (region >= 0) itemAt(facesOf, region).push(face);
+    for (const source of sources) {
+      const old = part.arrangement.edges[source];
+      if (old === undefined) continue;
+      const isAlong = dot(middleTangent(span), nearTangent(old.span, span)) > 0;
+      itemAt(claims, left).add(part.regionOfFace[isAlong ? old.left : old.right] ?? -1);
+      itemAt(claims, right).add(part.regionOfFace[isAlong ? old.right : old.left] ?? -1);
     }
   }
+  const facesOf: number[][] = part.regions.map(() => []);
+  faces.forEach(({ loops }, face) => {
+    if (face === OUTSIDE) return;
+    const [only, ...others] = itemAt(claims, face);
+    const region = others.length === 0 ? only : holderOf(part, itemAt(claims, face), labelPoint(loops));
+    if (region !== undefined && region >= 0) itemAt(facesOf, region).push(face);
+  });
   return facesOf;
+}
+
+function holderOf(part: Part, claims: ReadonlySet<number>, label: Point): number | undefined {
+  return [...claims].find((each) => each >= 0 && isInsideLoops(itemAt(part.regions, each).loops, label));
 }
 
 function middleTangent(span: Span): Point {

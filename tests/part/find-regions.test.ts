@@ -255,6 +255,9 @@ describe('findings of the linework', () => {
       [0, 10],
     ]);
     expect(found([closed('TRIM', eight)], { outline: ['TRIM'] }).codes).toEqual(['outline-crosses-itself']);
+    const pocket = found([closed('POCKETS', eight)], {});
+    expect(pocket.codes).toEqual(['outline-crosses-itself']);
+    expect(pocket.part.regions).toHaveLength(2);
   });
 
   test('line-without-length', () => {

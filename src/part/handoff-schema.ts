@@ -1,0 +1,19 @@
+/** What the job chooses to hand off beside plan.json and scribe.dxf: the `handoff` key of the job file, all of it optional. */
+import * as z from 'zod/mini';
+
+/** Files to choose from, by the word that the job says. */
+export const HANDOFF_FILES = ['traveller', 'review', 'inspection'] as const;
+
+const coordinate = z.number().check(z.gte(-1e7), z.lte(1e7));
+const point = z.tuple([coordinate, coordinate]);
+const length = z.number().check(z.gte(1e-6), z.lte(1e7));
+
+export const handoffSchema = z.strictObject({
+  files: z.optional(z.array(z.enum(HANDOFF_FILES))),
+  paper: z.optional(z.enum(['a4', 'a3'])),
+  /** The day that the sheets carry. */
+  date: z.optional(z.iso.date()),
+  inspection: z.optional(z.strictObject({ margin: z.optional(length), spacing: z.optional(length) })),
+  /** Cuts through the part for the review sheets, in drawing coordinates. */
+  sections: z.optional(z.array(z.strictObject({ from: point, to: point }))),
+});
