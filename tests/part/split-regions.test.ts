@@ -1,11 +1,17 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { cutFrame } from '#geometry/cut-across.ts';
-import { loopsArea } from '#geometry/span.ts';
+import { loopsArea, type Span, spanLength } from '#geometry/span.ts';
+import { SAME_PLACE } from '#geometry/tolerances.ts';
 import { type RegionCuts, splitRegions } from '#part/split-regions.ts';
 import { arrangementFaults } from '#support/arrangement-faults.ts';
 import { partOf } from '#support/part-of.ts';
 import { randomPart, randomSheet } from '#support/random-part.ts';
+
+/** A cut across the tip of a needle can be shorter than two places are told apart; it then cuts nothing off. */
+function isCutClean(cuts: readonly Span[]): boolean {
+  return cuts.every((cut) => spanLength(cut) > 4 * SAME_PLACE);
+}
 
 test('M4.5 regions cut across any way stay a sound map, and their parts add up to them (random parts)', () => {
   const cutting = fc.record({
@@ -39,7 +45,8 @@ test('M4.5 regions cut across any way stay a sound map, and their parts add up t
         expect(parts.length).toBeGreaterThan(0);
         expect(parts.reduce((sum, each) => sum + each.area, 0)).toBeCloseTo(area, 2);
         if (!cutsOf.has(id)) expect(parts).toHaveLength(1);
-        else expect(partsOf.get(id)?.length ?? 0).toBeGreaterThan(shares.length);
+        else if (isCutClean(cutsOf.get(id)?.cuts ?? []))
+          expect(partsOf.get(id)?.length ?? 0).toBeGreaterThan(shares.length);
       }
       for (const [index, { face, loops, area }] of split.regions.entries()) {
         expect(split.regionOfFace[face]).toBe(index);
