@@ -2,6 +2,7 @@
  * plan.json: the plan as others read it (contract: format `isobath-plan`, version 1). Millimetres, minutes, grams;
  * coordinates in the drawing's own frame, scaled to millimetres. Types only; `write-plan-file.ts` makes it.
  */
+import type { BathSheet } from '#bath/bath-sheet.ts';
 import type { Provenance } from '#bath/provenance.ts';
 import type { FindingRecord } from '#findings/finding-record.ts';
 
@@ -92,6 +93,8 @@ export interface PlanFile {
   readonly levelChoices?: readonly LevelChoiceRecord[];
   /** Tapers drawn out of the bath, beside the same in steps; only where the job names a hoist. */
   readonly withdrawals?: readonly WithdrawalRecord[];
+  /** Aluminium in caustic soda only: g, and litres a minute at 25 °C. */
+  readonly bathSheet?: BathSheet;
   readonly findings: readonly FindingRecord[];
   readonly provenance: readonly Provenance[];
   /** Words that go with every plan: what can hurt, and who decides. */

@@ -8,6 +8,7 @@ import { findingRecord } from '#findings/finding-record.ts';
 import { assert } from '#geometry/assert.ts';
 import { type Loop, loopArea, type Path } from '#geometry/span.ts';
 import type { EtchPlan, LevelChoice, PlannedRegion, Stage, WithdrawalChoice } from '#plan/etch-plan.ts';
+import { BATH_SHEET_PROVENANCE, bathRecord } from './bath-record.ts';
 import { CAUTIONS } from './cautions.ts';
 import { contourOfLoop, contourOfPath } from './contour.ts';
 import type {
@@ -53,6 +54,8 @@ export interface MetalFacts {
 export function makePlanFile(input: PlanFileInput): PlanFile {
   const { plan, measures, metal } = input;
   const { regions, stages, job, drawing, outline, cutouts, provenance, cautions } = showPlan(input);
+  const knowsGas = metal.hydrogenLitresPerGram !== undefined && metal.density !== undefined;
+  const bath = knowsGas ? bathRecord(plan, measures, metal.density) : undefined;
   return {
     format: 'isobath-plan',
     version: 1,
@@ -69,8 +72,9 @@ export function makePlanFile(input: PlanFileInput): PlanFile {
     totals: totalsOf(plan, measures, metal),
     ...(plan.levelChoices === undefined ? {} : { levelChoices: plan.levelChoices.map(choiceRecord) }),
     ...(plan.withdrawals === undefined ? {} : { withdrawals: plan.withdrawals.map(withdrawalRecord) }),
+    ...(bath === undefined ? {} : { bathSheet: bath }),
     findings: input.findings.map(findingRecord),
-    provenance,
+    provenance: bath === undefined ? provenance : [...provenance, ...BATH_SHEET_PROVENANCE],
     cautions,
   };
 }

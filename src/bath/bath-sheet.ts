@@ -1,0 +1,62 @@
+/**
+ * What a run does to the bath and to the air above it: metal dissolved, caustic used, hydrogen at its fastest, and the air
+ * that keeps it thin. Reckoned for aluminium in caustic soda only: no other reaction is known here. Stoichiometry as in
+ * `aluminium-chemistry.ts`; the ideal gas at 25 °C and 101.325 kPa.
+ */
+import { hydrogenLitresOf } from './aluminium-chemistry.ts';
+
+export interface StageInBath {
+  readonly number: number;
+  readonly minutes: number;
+  /** Metal dissolved by the stage, g. */
+  readonly grams: number;
+  /** Metal bare at most during the stage, mm². */
+  readonly bareArea: number;
+}
+
+export interface BathSheet {
+  readonly stages: readonly { readonly number: number; readonly metal: number; readonly caustic: number }[];
+  /** g in all: metal dissolved and sodium hydroxide used up. */
+  readonly metal: number;
+  readonly caustic: number;
+  /** In the minute that gives off most: its stage, metal in g/min, hydrogen and air in litres a minute at 25 °C. */
+  readonly peak: {
+    readonly stage: number;
+    readonly metal: number;
+    readonly hydrogen: number;
+    /** Air and hydrogen together that the extraction has to take away at least. */
+    readonly ventilation: number;
+  };
+}
+
+/** g of sodium hydroxide a g of aluminium: one mol a mol, 39.997 / 26.982 (IUPAC abridged atomic weights). */
+const CAUSTIC_A_GRAM = 39.997 / 26.982;
+
+const ROOM = 298.15 / 273.15;
+
+/** Lower flammable limit of hydrogen in air, share by volume, and the share of it to stay under: common practice. */
+export const FLAMMABLE_FROM = 0.04;
+export const SAFE_SHARE = 0.25;
+
+/** `rate` in mm/min, `density` in g/cm³. Undefined where nothing is etched. */
+export function bathSheet(
+  stages: readonly StageInBath[],
+  { rate, density }: { readonly rate: number; readonly density: number },
+): BathSheet | undefined {
+  const fastest = [...stages].sort((a, b) => b.bareArea - a.bareArea)[0];
+  if (fastest === undefined) return undefined;
+  const metal = stages.reduce((sum, { grams }) => sum + grams, 0);
+  const perMinute = (fastest.bareArea * rate * density) / 1000;
+  const hydrogen = hydrogenLitresOf(perMinute) * ROOM;
+  return {
+    stages: stages.map(({ number, grams }) => ({ number, metal: grams, caustic: grams * CAUSTIC_A_GRAM })),
+    metal,
+    caustic: metal * CAUSTIC_A_GRAM,
+    peak: {
+      stage: fastest.number,
+      metal: perMinute,
+      hydrogen,
+      ventilation: hydrogen / (FLAMMABLE_FROM * SAFE_SHARE),
+    },
+  };
+}

@@ -1,0 +1,79 @@
+/** The bath sheet of a plan as it stands in plan.json, with the sources of its figures. Grams, mm², litres at 25 °C, minutes. */
+import { type BathSheet, bathSheet, FLAMMABLE_FROM, SAFE_SHARE } from '#bath/bath-sheet.ts';
+import { etchFactorAt } from '#bath/etch-factor.ts';
+import type { Provenance } from '#bath/provenance.ts';
+import { loopsArea, spansLength } from '#geometry/span.ts';
+import type { EtchPlan } from '#plan/etch-plan.ts';
+import type { PlanMeasures } from './plan-measures.ts';
+
+export function bathRecord(plan: EtchPlan, measures: PlanMeasures, density: number): BathSheet | undefined {
+  const sheet = bathSheet(
+    plan.stages.map(({ number, minutes }, index) => ({
+      number,
+      minutes,
+      grams: ((measures.stages[index]?.removedVolume ?? 0) * density) / 1000,
+      bareArea: bareArea(plan, index),
+    })),
+    { rate: plan.rate, density },
+  );
+  if (sheet === undefined) return undefined;
+  const { peak } = sheet;
+  return {
+    stages: sheet.stages.map(({ number, metal, caustic }) => ({
+      number,
+      metal: round(metal),
+      caustic: round(caustic),
+    })),
+    metal: round(sheet.metal),
+    caustic: round(sheet.caustic),
+    peak: {
+      stage: peak.stage,
+      metal: round(peak.metal),
+      hydrogen: round(peak.hydrogen),
+      ventilation: round(peak.ventilation),
+    },
+  };
+}
+
+/**
+ * Metal bare at the end of a stage, on the safe side (M5.4): the opening, and below the border of every opening so far a
+ * quarter turn of wall as deep as it has got, with the corners of a convex border. Walls that have met count twice.
+ */
+function bareArea({ stages, etchFactor }: EtchPlan, index: number): number {
+  const end = stages[index];
+  if (end === undefined) return 0;
+  const below = end.level - end.etch;
+  const walls = stages.slice(0, index + 1).reduce((sum, { level, opening }) => {
+    const depth = level - below;
+    const reach = depth * Math.max(1, etchFactorAt(etchFactor, depth));
+    return (
+      sum +
+      opening.reduce(
+        (all, loop) => all + (Math.PI / 2) * spansLength(loop) * reach + 2 * Math.PI * reach ** 2,
+        0,
+      )
+    );
+  }, 0);
+  return loopsArea(end.opening) + walls;
+}
+
+export const BATH_SHEET_PROVENANCE: readonly Provenance[] = [
+  {
+    quantity: 'lower flammable limit of hydrogen in air',
+    value: FLAMMABLE_FROM,
+    unit: 'share by volume',
+    source: 'common practice: 4 to 75 % by volume burn',
+    kind: 'common-practice',
+  },
+  {
+    quantity: 'share of the lower flammable limit to stay under',
+    value: SAFE_SHARE,
+    unit: '',
+    source: 'common practice: a quarter',
+    kind: 'common-practice',
+  },
+];
+
+function round(value: number): number {
+  return Math.round(value * 1e6) / 1e6 + 0;
+}

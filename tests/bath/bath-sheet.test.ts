@@ -1,0 +1,32 @@
+import { expect, test } from 'vitest';
+import { bathSheet } from '#bath/bath-sheet.ts';
+
+const dip = (special: { grams?: number; bareArea?: number }) => ({
+  number: 1,
+  minutes: 10,
+  grams: 1000,
+  bareArea: 2e6,
+  ...special,
+});
+
+test('M5.4 2 m² bare at 0.025 mm/min: 0.139 kg/min, 0.189 m³/min of hydrogen at 25 °C, 18.9 m³/min to stay at 1 %', () => {
+  // Derived: 2 × 0.000025 × 2780 kg/min, 55.59 mol a kg, ideal gas (0.024465 m³/mol at 25 °C, 101.325 kPa).
+  const peak = bathSheet([dip({})], { rate: 0.025, density: 2.78 })?.peak;
+  expect(peak?.metal).toBeCloseTo(139, 6);
+  expect(peak?.hydrogen).toBeCloseTo(189, 0);
+  expect(peak?.ventilation).toBeCloseTo(18900, -2);
+});
+
+test('M5.3 1 kg of aluminium uses up 1.482 kg of sodium hydroxide', () => {
+  expect(bathSheet([dip({})], { rate: 0.025, density: 2.7 })?.caustic).toBeCloseTo(1482, 0);
+});
+
+test('M5.4 the peak is that of the stage with most metal bare, and metal is summed over all', () => {
+  const sheet = bathSheet([dip({ bareArea: 5 }), { ...dip({ bareArea: 9, grams: 1 }), number: 2 }], {
+    rate: 0.03,
+    density: 2.7,
+  });
+  expect(sheet?.peak.stage).toBe(2);
+  expect(sheet?.metal).toBe(1001);
+  expect(bathSheet([], { rate: 0.03, density: 2.7 })).toBeUndefined();
+});
