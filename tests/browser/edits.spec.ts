@@ -13,7 +13,7 @@ test('a region picked and a figure typed give a new plan; undo and redo give the
   workbench,
 }) => {
   const before = await savedText(workbench, 'plan.json');
-  const sump = await findOnSheet(workbench, '3.00');
+  const sump = await findOnSheet(workbench, 'to 3.00');
   await workbench.mouse.click(sump.x, sump.y);
   await workbench.keyboard.type('2,6');
   await workbench.keyboard.press('Enter');

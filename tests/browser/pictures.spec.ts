@@ -4,7 +4,7 @@ import { findOnSheet, test } from '#support/workbench-page.ts';
 test.skip(process.env['ISOBATH_PICTURES'] === undefined, 'only when pictures are asked for');
 
 test('the workbench in plan, in the bath and in relief', async ({ workbench }) => {
-  const sump = await findOnSheet(workbench, '3.00');
+  const sump = await findOnSheet(workbench, 'to 3.00');
   await workbench.mouse.click(sump.x, sump.y);
   await workbench.waitForTimeout(500);
   await workbench.screenshot({ path: 'docs/pictures/workbench.png' });

@@ -112,8 +112,8 @@ test('the cut moves by its ends, as a whole, and by arrow keys', async ({ workbe
   await expect(stripOf(workbench)).not.toContainText('254.40');
 
   const end = await middleOf(workbench, /^End of the cut/);
-  const body = { x: (moved.x * 3 + end.x) / 4, y: (moved.y * 3 + end.y) / 4 };
-  await drag(workbench, body, { x: body.x + 8, y: body.y - 60 });
+  const middle = await middleOf(workbench, /^Cut line/);
+  await drag(workbench, middle, { x: middle.x + 8, y: middle.y - 60 });
   const after = await middleOf(workbench, /^End of the cut/);
   expect(after.x - end.x).toBeCloseTo(8, 0);
   expect(after.y - end.y).toBeCloseTo(-60, 0);

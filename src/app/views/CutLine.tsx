@@ -1,6 +1,7 @@
 /**
- * The cut line over the sheet, to take hold of at either end or anywhere along it; arrow keys move what is in focus, with
- * Shift ten times as far. It stays on its place while the view moves, without a render for each frame.
+ * The cut line over the sheet, to take hold of at either end, or in its middle for all of it: regions below the line stay in
+ * reach. Arrow keys move what is in focus, with Shift ten times as far. The line stays on its place of the part while the view
+ * moves, without a render for each frame.
  */
 import { type KeyboardEvent, type PointerEvent, useEffect, useRef } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
@@ -64,7 +65,6 @@ export function CutLine({ pose, size }: CutLineProps) {
         <path className="casing" />
         <path className="core" />
       </svg>
-      <div className="cut-body" {...grip('both')} />
       {HANDLES.map(({ held, name }) => (
         <button
           key={held}
@@ -137,11 +137,8 @@ function drawCut(overlay: HTMLElement | null, { from, to }: Cut, pose: ViewPose,
     const element = overlay.querySelector(selector);
     if (element instanceof HTMLElement)
       element.style.transform = `translate(${x}px, ${y}px) rotate(${turn}rad)`;
-    return element;
   };
   put('.cut-handle.from', a);
   put('.cut-handle.to', b);
   put('.cut-handle.both', middle);
-  const body = put('.cut-body', a);
-  if (body instanceof HTMLElement) body.style.width = `${Math.hypot(b.x - a.x, b.y - a.y)}px`;
 }
