@@ -1,0 +1,116 @@
+/** Every figure that is built in and used stands in plan.json's provenance, with its grade and its source. */
+import { beforeAll, describe, expect, test } from 'vitest';
+import { ALLOYS } from '#bath/alloys.ts';
+import { FLAMMABLE_FROM, SAFE_SHARE } from '#bath/bath-sheet.ts';
+import { BATHS } from '#bath/baths.ts';
+import type { Provenance, Sourced } from '#bath/provenance.ts';
+import { sheetTolerance } from '#bath/sheet-tolerance.ts';
+import * as limits from '#checks/making-limits.ts';
+import * as defaults from '#part/job-defaults.ts';
+import { runJob } from '#run/run-job.ts';
+import { buoyLidDrawing } from '#support/small-drawing.ts';
+
+/** A job that leaves to Isobath whatever can be left. */
+async function provenanceWith(alloy: string, bath: string): Promise<readonly Provenance[]> {
+  return (await planWith(alloy, bath))?.provenance ?? [];
+}
+
+async function planWith(alloy: string, bath: string) {
+  const { planFile } = await runJob({
+    jobText: JSON.stringify({
+      format: 'isobath-job',
+      version: 1,
+      drawing: 'buoy-lid.dxf',
+      layers: { outline: ['TRIM'] },
+      stock: { alloy, thickness: 4 },
+      process: { bath, ...(hasBoth(bath) ? {} : { rate: 0.02, etchFactor: 1 }) },
+      requirements: [{ layer: 'POCKETS', depth: 1.2 }],
+    }),
+    drawingName: 'buoy-lid.dxf',
+    drawingBytes: new TextEncoder().encode(buoyLidDrawing),
+  });
+  return planFile;
+}
+
+function hasBoth(id: string): boolean {
+  const bath = BATHS.find((each) => each.id === id);
+  return bath?.rate !== undefined && bath.etchFactor !== undefined;
+}
+
+function isSourced(value: unknown): value is Sourced {
+  return typeof value === 'object' && value !== null && 'kind' in value && 'source' in value;
+}
+
+let plain: readonly Provenance[] = [];
+beforeAll(async () => {
+  plain = await provenanceWith('al-2024-t3', 'caustic-aluminium');
+});
+
+describe('plan.json says of built-in figures where they are from', () => {
+  // Whoever adds a default to the job adds it here by adding it to that file.
+  const given = Object.entries(defaults).flatMap(([name, value]): [string, unknown][] =>
+    name === 'DEFAULT_RULES'
+      ? Object.entries(value).map(([key, each]): [string, unknown] => [`${name}.${key}`, each])
+      : [[name, value]],
+  );
+  test.each(given.filter(([, value]) => typeof value !== 'string'))('%s', (_, value) => {
+    expect(isSourced(value), 'a default that is a figure carries its source').toBe(true);
+    expect(plain).toContainEqual(expect.objectContaining(value));
+  });
+
+  test.each(ALLOYS.map((alloy) => [alloy.id, alloy] as const))(
+    'density and sheet of %s',
+    async (id, alloy) => {
+      const bath = BATHS.find(({ etches }) => etches === alloy.metal)?.id ?? '';
+      const provenance = await provenanceWith(id, bath);
+      expect(provenance).toContainEqual(expect.objectContaining(alloy.density));
+      const sheet = sheetTolerance(alloy, 4);
+      if (sheet !== undefined) {
+        expect(
+          provenance.filter(({ source, value }) => source === sheet.source && value === sheet.value),
+        ).toHaveLength(2);
+      }
+    },
+  );
+
+  test.each(BATHS.filter(({ id }) => hasBoth(id)).map((bath) => [bath.id, bath] as const))(
+    'figures of %s',
+    async (id, bath) => {
+      const alloy = ALLOYS.find(({ metal }) => metal === bath.etches)?.id ?? '';
+      const provenance = await provenanceWith(alloy, id);
+      for (const figure of [bath.etchFactor, bath.rate])
+        expect(provenance).toContainEqual(expect.objectContaining(figure));
+    },
+  );
+
+  test.each(Object.entries(limits).filter(([, value]) => isSourced(value)))('limit %s', (_, value) => {
+    expect(plain).toContainEqual(expect.objectContaining(value));
+  });
+
+  test('what the bath sheet is reckoned with', () => {
+    for (const value of [FLAMMABLE_FROM, SAFE_SHARE]) {
+      expect(plain).toContainEqual(expect.objectContaining({ value, kind: 'common-practice' }));
+    }
+  });
+
+  test('each has a source and a grade', () => {
+    expect(plain.length).toBeGreaterThan(10);
+    for (const { source, kind } of plain) {
+      expect(source).not.toBe('');
+      expect(['published', 'common-practice', 'memory', 'user', 'measured']).toContain(kind);
+    }
+  });
+});
+
+describe('and warns while a general figure stands in for a measured one', () => {
+  test('process-figure-not-measured: once for the etch factor, once for the rate', async () => {
+    const findings = (await planWith('al-2024-t3', 'caustic-aluminium'))?.findings ?? [];
+    const told = findings.filter(({ code }) => code === 'process-figure-not-measured');
+    expect(told).toHaveLength(2);
+    expect(new Set(told.map(({ path }) => path))).toEqual(new Set(['process.etchFactor', 'process.rate']));
+  });
+  test('sheet-tolerance-missing: the table holds no titanium', async () => {
+    const findings = (await planWith('ti-6al-4v', 'hydrofluoric-nitric-titanium'))?.findings ?? [];
+    expect(findings.map(({ code }) => code)).toContain('sheet-tolerance-missing');
+  });
+});
