@@ -1,6 +1,7 @@
 /** Every finding there is: the subjects' catalogues side by side. */
 import { type DrawingFacts, drawingWords } from './drawing-findings.ts';
 import { type FileFacts, fileWords } from './file-findings.ts';
+import { type HandoffFacts, handoffWords } from './handoff-findings.ts';
 import { type JobFacts, jobWords } from './job-findings.ts';
 import { type MakingFacts, makingWords } from './making-findings.ts';
 import { type PartFacts, partWords } from './part-findings.ts';
@@ -16,7 +17,8 @@ export type FactsByCode = DrawingFacts &
   PlanFacts &
   RunFacts &
   MakingFacts &
-  RequestFacts;
+  RequestFacts &
+  HandoffFacts;
 
 export const CATALOGUE: WordsFor<FactsByCode> = {
   ...fileWords,
@@ -27,4 +29,5 @@ export const CATALOGUE: WordsFor<FactsByCode> = {
   ...runWords,
   ...makingWords,
   ...requestWords,
+  ...handoffWords,
 };

@@ -29,6 +29,9 @@ export interface ReadingsRead {
 const COLUMNS = ['stage', 'minutes', 'region', 'x', 'y', 'depth', 'thickness', 'note'] as const;
 type Column = (typeof COLUMNS)[number];
 
+/** Columns of inspection points that say what should be read, not what was: known, and passed over. */
+const BESIDE: readonly string[] = ['point', 'nominal', 'plus', 'minus'];
+
 /** Larger figures are slips of the pen. */
 const LARGEST = 1e7;
 const MOST_ROWS = 5000;
@@ -61,7 +64,9 @@ export function readReadings(text: string): ReadingsRead {
 function judgeHeader(names: readonly string[], line: number): Finding[] {
   const known: readonly string[] = COLUMNS;
   const findings = names
-    .filter((name, index) => !known.includes(name) || names.indexOf(name) !== index)
+    .filter(
+      (name, index) => !(known.includes(name) || BESIDE.includes(name)) || names.indexOf(name) !== index,
+    )
     .map((name) =>
       finding('readings-header-unclear', { name, meant: nearestWord(name, known), known }, { line }),
     );
@@ -83,7 +88,7 @@ function readRow(cells: readonly string[], names: readonly Column[], line: numbe
   const row: { -readonly [Key in keyof ReadingRow]?: ReadingRow[Key] } = { line };
   for (const [index, name] of names.entries()) {
     const cell = (cells[index] ?? '').trim();
-    if (cell === '') continue;
+    if (cell === '' || BESIDE.includes(name)) continue;
     if (name === 'note') row.note = cells.slice(index).join(',').trim();
     else if (name === 'region') row.region = cell;
     else {

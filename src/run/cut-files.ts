@@ -1,2 +1,7 @@
-/** Names of the hand-off files that metal or maskant could be cut from: kept back while the plan has a `stop`. */
-export const CUT_FILES: readonly string[] = ['scribe.dxf'];
+/** Names of the files that metal or maskant could be cut, or a run be made, from: kept back while the plan has a `stop`. */
+export const CUT_FILES: readonly string[] = [
+  'scribe.dxf',
+  'traveller.pdf',
+  'review-sheets.pdf',
+  'inspection-points.csv',
+];

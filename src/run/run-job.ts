@@ -19,9 +19,11 @@ import type { Job } from '#part/job.ts';
 import type { JobFile } from '#part/job-file.ts';
 import type { Asked, Part, RegionId } from '#part/part.ts';
 import { readJob } from '#part/read-job.ts';
+import { type HandoffChoices, resolveHandoff } from '#part/resolve-handoff.ts';
 import { resolveJob } from '#part/resolve-job.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
+import { handoffFiles, prepareHandoff } from './handoff-files.ts';
 import { limitLinework } from './limit-linework.ts';
 import { measurePlan } from './measure-plan.ts';
 import { createRunMemory, drawingFor, partFor, type RunMemory, sha256For } from './run-memory.ts';
@@ -99,7 +101,8 @@ export async function runJob(input: RunInput, options: JobRunOptions = {}): Prom
   if (hasStop(found)) return { ...ended(found), drawing, part };
 
   await step(0.4, 'placing the scribe lines');
-  const ready = { input, job, filled, drawing, part, asked, findings: found, memory, step };
+  const choices = resolveHandoff(jobFile, drawing.unit ?? 'mm');
+  const ready = { input, job, filled, choices, drawing, part, asked, findings: found, memory, step };
   return planned(ready, options.onPlan);
 }
 
@@ -107,6 +110,7 @@ interface Ready {
   readonly input: RunInput;
   readonly job: Job;
   readonly filled: JobFile;
+  readonly choices: HandoffChoices;
   readonly drawing: Drawing;
   readonly part: Part;
   readonly asked: ReadonlyMap<RegionId, Asked>;
@@ -139,8 +143,10 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
   const measures = measurePlan(plan, job);
   await step(0.85, 'checking that it can be made');
   const making = checkMaking({ plan, job, kit: measures.kit, reached: measures.regions });
+  const units = { job: ready.filled.units ?? 'mm', drawing: unit };
+  const handoff = prepareHandoff({ choices: ready.choices, job, plan, kit: measures.kit, units });
   await step(0.95, 'writing the files');
-  const findings = sortFindings([...found, ...making]);
+  const findings = sortFindings([...found, ...making, ...handoff.findings]);
   const planFile = makePlanFile({
     ...toShow,
     measures,
@@ -151,12 +157,13 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
     },
     findings,
   });
+  const planBytes = utf8ToBytes(jsonText(planFile));
   const files: OutputFile[] = [
     {
       name: 'plan.json',
       what: 'the whole plan',
       mime: 'application/json',
-      bytes: utf8ToBytes(jsonText(planFile)),
+      bytes: planBytes,
     },
   ];
   if (!hasStop(findings)) {
@@ -166,6 +173,7 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
       mime: 'image/vnd.dxf',
       bytes: scribeDrawing({ name: job.name, plan, unit }),
     });
+    files.push(...(await handoffFiles(handoff, planFile, planBytes)));
   }
   await step(1, 'done');
   return { findings, planFile, drawing, part, plan, kit: measures.kit, files };

@@ -1,0 +1,60 @@
+/** Findings about the hand-off files that the job chooses. */
+import type { WordsFor } from './words.ts';
+
+export interface HandoffFacts {
+  readonly 'inspection-floor-missing': { readonly regions: number; readonly margin: number };
+  readonly 'section-outside-sheet': Record<string, never>;
+  readonly 'picture-too-small': {
+    readonly paper: string;
+    /** On paper, mm. */
+    readonly width: number;
+    readonly limit: number;
+    /** Millimetres of part to one of paper. */
+    readonly scale: number;
+    readonly stage: number;
+    /** Whether there is a larger paper to choose. */
+    readonly larger: string | undefined;
+  };
+}
+
+export const handoffWords: WordsFor<HandoffFacts> = {
+  'inspection-floor-missing': {
+    severity: 'note',
+    title: 'No floor to gauge',
+    say: ({ regions, margin }) => ({
+      reason: `${regions === 1 ? 'A region has' : `${regions} regions have`} no flat floor ${mm(margin)} clear of walls and fillets, so no inspection point lies there.`,
+      remedy: 'Set handoff.inspection.margin smaller, or gauge there by other means.',
+      limit: margin,
+    }),
+  },
+  'section-outside-sheet': {
+    severity: 'warn',
+    title: 'Section off the sheet',
+    say: () => ({
+      reason:
+        'A section that the job asks for on the review sheets does not meet the sheet, so there are no review sheets.',
+      remedy: 'Move its ends in handoff.sections: they are in drawing coordinates.',
+    }),
+  },
+  'picture-too-small': {
+    severity: 'warn',
+    title: 'Paper too small for the picture',
+    say: ({ paper, width, limit, scale, stage, larger }) => ({
+      reason: `On ${paper.toUpperCase()} the part is drawn 1 : ${figure(scale)}, and a piece of stage ${stage} comes out ${mm(width)} wide: under ${mm(limit)} nobody can tell what to peel. The traveller is not written.`,
+      remedy:
+        larger === undefined
+          ? 'Take the scribe template or scribe.dxf to the tank instead, or plan the part in two jobs.'
+          : `Set handoff.paper to "${larger}".`,
+      value: width,
+      limit,
+    }),
+  },
+};
+
+function mm(value: number): string {
+  return `${figure(value)} mm`;
+}
+
+function figure(value: number): string {
+  return String(Number(value.toFixed(2)));
+}

@@ -1,0 +1,44 @@
+/**
+ * inspection-points.csv: where to gauge the finished part and what must be read there. It has the form of a file of readings
+ * (docs/files.md), with the drawing's figures in columns that a reader of readings passes over: with the thickness filled in,
+ * it is one. So lengths are in the job's unit and points in drawing coordinates. RFC 4180 with line feeds.
+ */
+import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
+import type { InspectionPoint } from './inspection-points.ts';
+
+export interface InspectionCsvInput {
+  readonly points: readonly InspectionPoint[];
+  /** The plan's SHA-256. */
+  readonly planHash: string;
+  readonly units: { readonly job: LengthUnit; readonly drawing: LengthUnit };
+  /** Number of the run's last stage: the part is gauged after it. */
+  readonly lastStage: number;
+}
+
+const COLUMNS = ['point', 'stage', 'region', 'x', 'y', 'nominal', 'plus', 'minus', 'thickness', 'note'];
+
+export function inspectionCsv({ points, planHash, units, lastStage }: InspectionCsvInput): string {
+  const length = (value: number) => figure(value / millimetresIn(units.job));
+  const place = (value: number) => figure(value / millimetresIn(units.drawing));
+  const rows = points.map(({ id, region, at, depth, thickness }) => [
+    id,
+    String(lastStage),
+    region,
+    place(at.x),
+    place(at.y),
+    ...[thickness.nominal, thickness.plus, thickness.minus].map(length),
+    '',
+    `depth ${length(depth.nominal)} +${length(depth.plus)} -${length(depth.minus)}`,
+  ]);
+  return [
+    `# inspection points of plan ${planHash}`,
+    `# lengths in ${units.job}, points in ${units.drawing}; nominal is the thickness to be read, for a sheet of nominal thickness`,
+    ...[COLUMNS, ...rows].map((row) => row.join(',')),
+    '',
+  ].join('\n');
+}
+
+/** To a millionth; adding 0 turns −0 into 0. */
+function figure(value: number): string {
+  return String(Math.round(value * 1e6) / 1e6 + 0);
+}

@@ -1,0 +1,211 @@
+/**
+ * Where to gauge the finished part: points on flat floor, a set margin away from every wall and fillet, spread over each region
+ * and the land. Each region's first point is the roomiest, each further one the farthest from those before. A point's figures are
+ * what the drawing asks there, not what the plan expects: the gauge is to judge the part.
+ * Cost: candidates times borders near a region.
+ */
+import { type Finding, finding } from '#findings/finding.ts';
+import { makeProbe, type Probe } from '#front/depth-at.ts';
+import { momentAt } from '#front/front.ts';
+import type { FrontIndex } from '#front/front-index.ts';
+import { isInside, makeInsideIndex } from '#front/inside-index.ts';
+import { itemAt } from '#geometry/assert.ts';
+import { type Box, boxOfSpans } from '#geometry/box.ts';
+import { distance, type Point } from '#geometry/point.ts';
+import { distanceToSpan, type Span } from '#geometry/span.ts';
+import type { Job } from '#part/job.ts';
+import type { RegionId } from '#part/part.ts';
+import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
+import { taperAt } from './taper-at.ts';
+
+export interface Toleranced {
+  readonly nominal: number;
+  readonly plus: number;
+  readonly minus: number;
+}
+
+export interface InspectionPoint {
+  /** `P001`, in the order of the regions. */
+  readonly id: string;
+  readonly region: RegionId;
+  /** Stage that bares it; 0 for land. */
+  readonly stage: number;
+  /** mm, in the drawing's frame. */
+  readonly at: Point;
+  /** Asked, mm into the metal. */
+  readonly depth: Toleranced;
+  /** mm left of the nominal sheet; for land, the sheet as it may come. */
+  readonly thickness: Toleranced;
+  /** Depth that the plan etches to, mm. */
+  readonly planned: number;
+}
+
+export interface InspectionChoice {
+  /** Clear of walls and fillets, mm. */
+  readonly margin: number;
+  /** Points stand about this far apart where a region is larger, mm. */
+  readonly spacing: number;
+}
+
+export interface InspectionInput {
+  readonly plan: EtchPlan;
+  readonly index: FrontIndex;
+  readonly stock: Job['stock'];
+  readonly choice: InspectionChoice;
+}
+
+/** Points wanted of a region that has room for them, however small. */
+const LEAST_POINTS = 3;
+/** More than a person gauges in one region. */
+const MOST_POINTS = 60;
+/** Candidates across a region's longer side, across its shorter at least, and about how many at most in all. */
+const ACROSS = 24;
+const LEAST_ACROSS = 9;
+const MOST_CANDIDATES = 3000;
+/** mm of depth within which a floor is flat. */
+const FLAT = 1e-6;
+/** Places asked around a point. */
+const AROUND = 16;
+
+/** Findings: `inspection-floor-missing`. */
+export function inspectionPoints(input: InspectionInput): {
+  readonly points: readonly InspectionPoint[];
+  readonly findings: readonly Finding[];
+} {
+  const { plan, index, stock, choice } = input;
+  const probe = makeProbe(index, momentAt(index.front));
+  const points: InspectionPoint[] = [];
+  const bare: PlannedRegion[] = [];
+  for (const region of plan.regions) {
+    const stage = plan.stages.find(({ level }) => level === region.level);
+    const places = spread(candidates(region, stage?.opening.flat() ?? [], { probe, choice }), choice);
+    if (places.length === 0) bare.push(region);
+    for (const at of places) {
+      const id = `P${String(points.length + 1).padStart(3, '0')}`;
+      points.push({ id, region: region.id, stage: stage?.number ?? 0, at, ...figures(region, at, stock) });
+    }
+  }
+  const first = bare[0];
+  if (first === undefined) return { points, findings: [] };
+  const facts = { regions: bare.length, margin: choice.margin };
+  const place = { at: first.label, regions: bare.map(({ id }) => id) };
+  return { points, findings: [finding('inspection-floor-missing', facts, place)] };
+}
+
+function figures(
+  region: PlannedRegion,
+  at: Point,
+  stock: Job['stock'],
+): Pick<InspectionPoint, 'depth' | 'thickness' | 'planned'> {
+  const sheet = typeof stock.thickness === 'number' ? stock.thickness : taperAt(stock.thickness, at);
+  const { tapers, plus, minus } = region.asked;
+  const depth = tapers?.reduce((sum, taper) => sum + taperAt(taper, at), 0) ?? region.asked.depth;
+  if (region.level === 0 && depth === 0) {
+    const thickness = { nominal: sheet, plus: stock.plus, minus: stock.minus };
+    return { depth: { nominal: 0, plus: 0, minus: 0 }, thickness, planned: 0 };
+  }
+  return {
+    depth: { nominal: depth, plus, minus },
+    thickness: { nominal: sheet - depth, plus: minus, minus: plus },
+    planned: region.level,
+  };
+}
+
+interface Candidate {
+  readonly at: Point;
+  /** To the nearest wall or fillet, mm. */
+  readonly room: number;
+}
+
+/** Flat places on a grid over the region, and its label point. */
+function candidates(
+  region: PlannedRegion,
+  openingSpans: readonly Span[],
+  { probe, choice }: { readonly probe: Probe; readonly choice: InspectionChoice },
+): Candidate[] {
+  const { margin } = choice;
+  const box = boxOfSpans(region.loops.flat());
+  // An opening runs over all regions of its level: only what is near this one counts.
+  const spans = [
+    ...region.loops.flat(),
+    ...openingSpans.filter((span) => isNear(boxOfSpans([span]), box, margin)),
+  ];
+  const inside = makeInsideIndex(region.loops);
+  const found: Candidate[] = [];
+  for (const at of gridOver(box, region.label)) {
+    if (!isInside(inside, at.x, at.y)) continue;
+    const room = roomAt(spans, at, margin);
+    if (room >= margin && isFlat(probe, at, { margin, level: region.level })) found.push({ at, room });
+  }
+  return found;
+}
+
+function isNear(a: Box, b: Box, by: number): boolean {
+  return a.minX <= b.maxX + by && b.minX <= a.maxX + by && a.minY <= b.maxY + by && b.minY <= a.maxY + by;
+}
+
+function gridOver({ minX, minY, maxX, maxY }: Box, label: Point): Point[] {
+  const [width, height] = [maxX - minX, maxY - minY];
+  const step = Math.max(Math.max(width, height) / ACROSS, Math.sqrt((width * height) / MOST_CANDIDATES));
+  const [columns = 1, rows = 1] = [width, height].map((side) =>
+    Math.max(LEAST_ACROSS, Math.round(side / step)),
+  );
+  const places = [label];
+  for (let row = 0; row < rows; row++) {
+    for (let column = 0; column < columns; column++) {
+      places.push({
+        x: minX + (width * (column + 0.5)) / columns,
+        y: minY + (height * (row + 0.5)) / rows,
+      });
+    }
+  }
+  return places.map(({ x, y }) => ({ x: toHundredth(x), y: toHundredth(y) }));
+}
+
+/** Nobody sets a gauge closer: what is written is then the very place that was checked. */
+function toHundredth(value: number): number {
+  return Math.round(value * 100) / 100 + 0;
+}
+
+/** Distance to the nearest span; gives up below the margin. */
+function roomAt(spans: readonly Span[], at: Point, margin: number): number {
+  let room = Number.POSITIVE_INFINITY;
+  for (const span of spans) {
+    room = Math.min(room, distanceToSpan(span, at));
+    if (room < margin) return room;
+  }
+  return room;
+}
+
+/** Flat here and all around at the margin: a deeper neighbour's front may come in where no line is drawn. */
+function isFlat(probe: Probe, at: Point, { margin, level }: { margin: number; level: number }): boolean {
+  if (Math.abs(probe.measure(at.x, at.y) - level) > FLAT) return false;
+  for (let i = 0; i < AROUND; i++) {
+    const angle = (2 * Math.PI * i) / AROUND;
+    const depth = probe.measure(at.x + margin * Math.cos(angle), at.y + margin * Math.sin(angle));
+    if (Math.abs(depth - level) > FLAT) return false;
+  }
+  return true;
+}
+
+/** The roomiest candidate, then always the one farthest from all taken, until they stand as near as wanted. */
+function spread(found: readonly Candidate[], { margin, spacing }: InspectionChoice): Point[] {
+  const roomiest = found.reduce<Candidate | undefined>(
+    (best, each) => (best === undefined || each.room > best.room + FLAT ? each : best),
+    undefined,
+  );
+  if (roomiest === undefined) return [];
+  const taken = [roomiest.at];
+  const gaps = found.map(({ at }) => distance(at, roomiest.at));
+  while (taken.length < MOST_POINTS) {
+    const farthest = gaps.reduce((best, gap, i) => (gap > itemAt(gaps, best) + FLAT ? i : best), 0);
+    const gap = itemAt(gaps, farthest);
+    if (gap < (taken.length < LEAST_POINTS ? 2 * margin : spacing)) break;
+    const { at } = itemAt(found, farthest);
+    taken.push(at);
+    found.forEach((each, i) => {
+      gaps[i] = Math.min(itemAt(gaps, i), distance(each.at, at));
+    });
+  }
+  return taken;
+}

@@ -1,0 +1,62 @@
+/**
+ * The files that a job chooses beside plan.json and scribe.dxf: first what is wrong with the choice, which goes into the plan,
+ * then the files, which carry the plan's hash. A choice that cannot be carried out costs its file alone.
+ */
+import { sha256 } from '@noble/hashes/sha2.js';
+import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
+import type { Finding } from '#findings/finding.ts';
+import type { ContourKit } from '#front/contour-kit.ts';
+import { inspectionCsv } from '#handoff/inspection-csv.ts';
+import { type InspectionPoint, inspectionPoints } from '#handoff/inspection-points.ts';
+import type { PlanFile } from '#handoff/plan-file.ts';
+import type { Job } from '#part/job.ts';
+import type { HandoffChoices } from '#part/resolve-handoff.ts';
+import type { EtchPlan } from '#plan/etch-plan.ts';
+import type { LengthUnit } from '#units/length-unit.ts';
+import type { OutputFile } from './run-job.ts';
+
+export interface HandoffInput {
+  readonly choices: HandoffChoices;
+  readonly job: Job;
+  readonly plan: EtchPlan;
+  readonly kit: ContourKit;
+  readonly units: { readonly job: LengthUnit; readonly drawing: LengthUnit };
+}
+
+/** What was worked out to judge the choice, kept for the writing. */
+export interface PreparedHandoff extends HandoffInput {
+  readonly points: readonly InspectionPoint[];
+  readonly findings: readonly Finding[];
+}
+
+export function prepareHandoff(input: HandoffInput): PreparedHandoff {
+  const { choices, job, plan, kit } = input;
+  if (choices.files.length === 0) return { ...input, points: [], findings: [] };
+  const { points, findings } = inspectionPoints({
+    plan,
+    index: kit.index,
+    stock: job.stock,
+    choice: choices.inspection,
+  });
+  return { ...input, points, findings };
+}
+
+/** @param planBytes plan.json as written: its SHA-256 names the plan on every file */
+export async function handoffFiles(
+  prepared: PreparedHandoff,
+  _planFile: PlanFile,
+  planBytes: Uint8Array,
+): Promise<OutputFile[]> {
+  const { choices, points, units, plan } = prepared;
+  const planHash = bytesToHex(sha256(planBytes));
+  const files: OutputFile[] = [];
+  if (choices.files.includes('inspection')) {
+    files.push({
+      name: 'inspection-points.csv',
+      what: 'where to gauge, and what must be read there',
+      mime: 'text/csv',
+      bytes: utf8ToBytes(inspectionCsv({ points, planHash, units, lastStage: plan.stages.length })),
+    });
+  }
+  return files;
+}
