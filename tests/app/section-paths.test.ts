@@ -1,0 +1,62 @@
+import { describe, expect, it } from 'vitest';
+import { askedPath, metalRuns, sectionScale, takenPath } from '#app/views/section-paths.ts';
+import type { Section } from '#run/section-job.ts';
+
+type SectionPoint = Section['points'][number];
+
+const point = (distance: number, depth: number, target: number | undefined): SectionPoint => ({
+  distance,
+  x: distance,
+  y: 0,
+  depth,
+  stage: 1,
+  bands: [depth / 2, depth],
+  thickness: 4 - depth,
+  target,
+});
+
+const room = { width: 220, height: 60, left: 10, right: 10, top: 5, bottom: 5 };
+
+describe('the section drawn', () => {
+  it('fits its length and a round factor of heights into the room, and says the factor', () => {
+    const scale = sectionScale({ length: 100, thickness: 4, room, isEqual: false });
+    // 2 px a mm; 50 px for 4 mm are 12.5 px a mm: 6.25 times, said as 6.2.
+    expect(scale.exaggeration).toBe(6.2);
+    expect([scale.xOf(0), scale.xOf(100)]).toEqual([10, 210]);
+    expect(scale.yOf(4)).toBeCloseTo(5 + 4 * 2 * 6.2, 9);
+  });
+
+  it('draws heights and lengths to one scale when asked, narrower where a short cut has no room', () => {
+    const long = sectionScale({ length: 100, thickness: 4, room, isEqual: true });
+    expect(long.yOf(1) - long.yOf(0)).toBeCloseTo(long.xOf(1) - long.xOf(0), 9);
+    const short = sectionScale({ length: 2, thickness: 4, room, isEqual: true });
+    expect(short.yOf(1) - short.yOf(0)).toBeCloseTo(short.xOf(1) - short.xOf(0), 9);
+    expect(short.yOf(4)).toBeCloseTo(55, 9);
+  });
+
+  it('leaves the gap of a hole open, draws what each bath took, and steps what was asked', () => {
+    const points = [
+      point(0, 1, 1),
+      point(10, 1, 1),
+      point(10, 0, undefined),
+      point(20, 0, undefined),
+      point(20, 0, 0),
+      point(30, 0, 0),
+    ];
+    const runs = metalRuns(points);
+    expect(runs.map((run) => run.map(({ distance }) => distance))).toEqual([
+      [0, 10],
+      [20, 30],
+    ]);
+    const scale = { xOf: (x: number) => x, yOf: (depth: number) => depth, exaggeration: 1 };
+    expect(takenPath(runs[0] ?? [], 1, scale)).toBe('M0 0.5L10 0.5L10 1L0 1Z');
+    expect(takenPath(runs[1] ?? [], 1, scale)).toBe('');
+    const asked = [
+      { start: 0, end: 10, depth: 1 },
+      { start: 10, end: 20, depth: undefined },
+      { start: 20, end: 25, depth: 0 },
+      { start: 25, end: 30, depth: 2 },
+    ];
+    expect(askedPath(asked, scale)).toBe('M0 1L10 1M20 0L25 0L25 2L30 2');
+  });
+});
