@@ -9,7 +9,7 @@ type PlaceOf = (path: JsonPath) => Place;
 type Keyed = Readonly<Record<string, unknown>>;
 
 export function checkChoices(job: unknown, placeOf: PlaceOf): Finding[] {
-  const { requirements, process, levels, lockedLevels } = keyed(job);
+  const { requirements, process, levels, lockedLevels, handoff } = keyed(job);
   const { etchFactor, rate, coupon, hoist } = keyed(process);
   return [
     ...listOf(requirements).flatMap((each, index) =>
@@ -30,6 +30,7 @@ export function checkChoices(job: unknown, placeOf: PlaceOf): Finding[] {
     ...checkDistinct(levels, ['levels'], placeOf),
     ...checkDistinct(lockedLevels, ['lockedLevels'], placeOf),
     ...checkLocked(lockedLevels, levels, placeOf),
+    ...checkPost(keyed(keyed(handoff)['program'])['post'], placeOf),
   ];
 }
 
@@ -109,6 +110,19 @@ function checkLocked(locked: unknown, levels: unknown, placeOf: PlaceOf): Findin
     expected: '"levels": "fewest" beside them, or no locked levels',
   };
   return [finding('job-value-wrong', facts, placeOf(['lockedLevels']))];
+}
+
+/** With fewer places a path in inches strays by more than 0.002 mm from the line. */
+const LEAST_INCH_DECIMALS = 5;
+
+function checkPost(post: unknown, placeOf: PlaceOf): Finding[] {
+  const { unit, decimals } = keyed(post);
+  if (unit !== 'in' || typeof decimals !== 'number' || decimals >= LEAST_INCH_DECIMALS) return [];
+  const facts = {
+    found: `${decimals} decimals of an inch`,
+    expected: `at least ${LEAST_INCH_DECIMALS}, or lines stray by more than 0.002 mm`,
+  };
+  return [finding('job-value-wrong', facts, placeOf(['handoff', 'program', 'post', 'decimals']))];
 }
 
 function isKeyed(value: unknown): value is Keyed {

@@ -10,11 +10,14 @@ const feed = z.number().check(z.gt(0), z.lte(LARGEST));
 const block = z.string().check(z.maxLength(200));
 const blocks = z.array(block);
 
+/** Endings of a program's file name. */
+export const POST_ENDINGS = ['nc', 'ngc', 'tap', 'cnc', 'txt'] as const;
+
 export const postSchema = z.strictObject({
   format: z.literal('isobath-post'),
   version: z.literal(1),
   unit: z.enum(['mm', 'in']),
-  decimals: z.optional(z.number().check(z.gte(0), z.lte(8), z.multipleOf(1))),
+  decimals: z.optional(z.number().check(z.gte(3), z.lte(8), z.multipleOf(1))),
   feed,
   plungeFeed: z.optional(feed),
   safeHeight: height,
@@ -24,13 +27,13 @@ export const postSchema = z.strictObject({
   header: z.optional(blocks),
   footer: z.optional(blocks),
   lineNumberStep: z.optional(z.number().check(z.gte(0), z.lte(1000), z.multipleOf(1))),
-  ending: z.optional(z.enum(['nc', 'ngc', 'tap', 'cnc', 'txt'])),
+  ending: z.optional(z.enum(POST_ENDINGS)),
 });
 
 export type PostFile = z.infer<typeof postSchema>;
 
 /** With every choice filled in. */
-export type Post = Required<PostFile>;
+export type Post = { readonly [Key in keyof PostFile]-?: Exclude<PostFile[Key], undefined> };
 
 /** A post for a knife or a light cutter that rides on the maskant: figures from memory, to be replaced by the shop's own. */
 export const PLAIN_POST: PostFile = {

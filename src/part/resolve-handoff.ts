@@ -2,6 +2,7 @@
 import type * as z from 'zod/mini';
 import type { Point } from '#geometry/point.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
+import { type ProgramChoices, resolveProgram } from './cutting-choices.ts';
 import type { HANDOFF_FILES, handoffSchema } from './handoff-schema.ts';
 import { DEFAULT_UNITS } from './job-defaults.ts';
 import { jobMillimetres } from './job-figures.ts';
@@ -20,6 +21,7 @@ export interface HandoffChoices {
   /** `2026-05-31` */
   readonly date: string | undefined;
   readonly inspection: { readonly margin: number; readonly spacing: number };
+  readonly program: ProgramChoices;
   /** Undefined: the longest cut through most levels. */
   readonly sections: readonly Cut[] | undefined;
 }
@@ -46,6 +48,7 @@ export function resolveHandoff(jobFile: JobFile, drawingUnit: LengthUnit): Hando
       margin: millimetres(given.inspection?.margin, DEFAULT_MARGIN),
       spacing: millimetres(given.inspection?.spacing, DEFAULT_SPACING),
     },
+    program: resolveProgram(given.program, unit),
     sections: given.sections?.map(({ from, to }) => ({ from: drawn(from), to: drawn(to) })),
   };
 }

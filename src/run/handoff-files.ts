@@ -9,6 +9,7 @@ import type { ContourKit } from '#front/contour-kit.ts';
 import { inspectionCsv } from '#handoff/inspection-csv.ts';
 import { type InspectionPoint, inspectionPoints } from '#handoff/inspection-points.ts';
 import type { PlanFile } from '#handoff/plan-file.ts';
+import { programFiles } from '#handoff/program-files.ts';
 import type { Job } from '#part/job.ts';
 import type { HandoffChoices } from '#part/resolve-handoff.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
@@ -57,6 +58,20 @@ export async function handoffFiles(
       mime: 'text/csv',
       bytes: utf8ToBytes(inspectionCsv({ points, planHash, units, lastStage: plan.stages.length })),
     });
+  }
+  if (choices.files.includes('program')) {
+    const programs = programFiles(
+      { name: prepared.job.name, planHash, plan: prepared.plan },
+      choices.program,
+    );
+    for (const { name, text } of programs) {
+      files.push({
+        name,
+        what: 'machine program of the scribe lines',
+        mime: 'text/plain',
+        bytes: utf8ToBytes(text),
+      });
+    }
   }
   return files;
 }

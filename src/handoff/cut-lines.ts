@@ -1,0 +1,127 @@
+/**
+ * Scribe lines in the way that a machine goes along them: start, direction, overcut and order as chosen. A planned line has
+ * its stage's own piece on the left, so that the maskant that stays lies on the right of the tool: the climb side for a tool
+ * that turns clockwise. Curves stay exact; only where they start and which way they go changes.
+ */
+import { distance, dot, type Point } from '#geometry/point.ts';
+import { type Path, pointAlong, reverseSpans, type Span, spanLength, tangentAlong } from '#geometry/span.ts';
+import type { CuttingChoices } from '#part/cutting-choices.ts';
+import type { Stage } from '#plan/etch-plan.ts';
+import { stretchAlong } from './stretch-along.ts';
+
+/** A line to go along from its first span to its last. */
+export interface CutLine {
+  readonly stage: Stage;
+  /** Open where it goes on past its start. */
+  readonly path: Path;
+}
+
+/** Cosine of the turn that counts as a corner: 10°. Smoother joints can't be told from a curve by a tool. */
+const CORNER_COSINE = Math.cos((10 * Math.PI) / 180);
+
+/** Every line of the stages, a stage after the other. */
+export function cutLines(
+  stages: readonly Stage[],
+  choices: Omit<CuttingChoices, 'split'>,
+): readonly CutLine[] {
+  let from: Point = { x: 0, y: 0 };
+  return stages.flatMap((stage) => {
+    const lines = stage.lines.map((line) => ({ stage, path: directed(line, choices) }));
+    const ordered = choices.order === 'as-planned' ? lines : shortTravel(lines, from);
+    from = ordered.at(-1)?.path.spans.at(-1)?.end ?? from;
+    return ordered;
+  });
+}
+
+function directed(line: Path, { start, direction, overcut }: Omit<CuttingChoices, 'split'>): Path {
+  const spans = direction === 'climb' ? line.spans : reverseSpans(line.spans);
+  if (!line.closed) return { closed: false, spans };
+  const started = startedAt(spans, start);
+  if (overcut === 0) return { closed: true, spans: started };
+  return { closed: false, spans: [...started, ...stretchAlong(started, { from: 0, to: overcut })] };
+}
+
+function startedAt(spans: readonly Span[], start: CuttingChoices['start']): readonly Span[] {
+  if (start === 'corner') {
+    const corner = spans.findIndex((span, index) => isCorner(spans.at(index - 1), span));
+    return corner === -1 ? spans : [...spans.slice(corner), ...spans.slice(0, corner)];
+  }
+  if (start === 'mid-side') {
+    const longest = longestSpan(spans);
+    const span = spans[longest];
+    if (span === undefined) return spans;
+    const [first, second] = halves(span);
+    return [second, ...spans.slice(longest + 1), ...spans.slice(0, longest), first];
+  }
+  return spans;
+}
+
+function isCorner(before: Span | undefined, after: Span): boolean {
+  return before !== undefined && dot(tangentAlong(before, 1), tangentAlong(after, 0)) < CORNER_COSINE;
+}
+
+/** The longest line; of a curve without lines the longest arc; the first of equals, to a nanometre. */
+function longestSpan(spans: readonly Span[]): number {
+  const hasLine = spans.some(({ kind }) => kind === 'line');
+  let best = -1;
+  let most = 0;
+  spans.forEach((span, index) => {
+    if ((hasLine && span.kind !== 'line') || spanLength(span) < most + 1e-6) return;
+    most = spanLength(span);
+    best = index;
+  });
+  return best;
+}
+
+function halves(span: Span): readonly [Span, Span] {
+  const middle = pointAlong(span, 0.5);
+  if (span.kind === 'line') {
+    return [
+      { ...span, end: middle },
+      { ...span, start: middle },
+    ];
+  }
+  const sweep = span.sweep / 2;
+  return [
+    { ...span, end: middle, sweep },
+    { ...span, start: middle, sweep },
+  ];
+}
+
+/** Always to the nearest start that is left, unless the planned order travels less. Quadratic in the lines. */
+function shortTravel(lines: readonly CutLine[], from: Point): readonly CutLine[] {
+  const left = [...lines];
+  const ordered: CutLine[] = [];
+  let at = from;
+  while (left.length > 0) {
+    let nearest = 0;
+    let least = Number.POSITIVE_INFINITY;
+    left.forEach((line, index) => {
+      const gap = distance(at, startOf(line) ?? at);
+      if (gap < least - 1e-9) {
+        least = gap;
+        nearest = index;
+      }
+    });
+    const [next] = left.splice(nearest, 1);
+    if (next === undefined) break;
+    ordered.push(next);
+    at = next.path.spans.at(-1)?.end ?? at;
+  }
+  return travel(ordered, from) < travel(lines, from) ? ordered : lines;
+}
+
+/** mm between the end of each line and the start of the next. */
+export function travel(lines: readonly CutLine[], from: Point): number {
+  let at = from;
+  let length = 0;
+  for (const line of lines) {
+    length += distance(at, startOf(line) ?? at);
+    at = line.path.spans.at(-1)?.end ?? at;
+  }
+  return length;
+}
+
+function startOf({ path }: CutLine): Point | undefined {
+  return path.spans[0]?.start;
+}

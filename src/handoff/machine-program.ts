@@ -1,0 +1,91 @@
+/**
+ * The machine program: scribe lines in RS-274 words, line by line, in the drawing's frame and the post's unit. Straight moves
+ * are G1, arcs G2 and G3 of at most half a turn with the centre as I and J from the arc's start. Segments are merged as in
+ * scribe.dxf. Source of the words: NIST RS274NGC interpreter report, NISTIR 6556 (2000), sections 3.3 to 3.5.
+ */
+import { itemAt } from '#geometry/assert.ts';
+import type { Post } from '#part/post-file.ts';
+import { millimetresIn } from '#units/length-unit.ts';
+import { contourOfPath, pathOfContour } from './contour.ts';
+import type { CutLine } from './cut-lines.ts';
+import { mergeMicroSegments } from './merge-micro-segments.ts';
+
+/** mm. As in scribe.dxf. */
+const LEAST_SEGMENT = 0.01;
+
+export interface MachineProgramInput {
+  readonly name: string;
+  /** SHA-256 of plan.json, hexadecimal. */
+  readonly planHash: string;
+  readonly lines: readonly CutLine[];
+  readonly post: Post;
+}
+
+/** The program's text: ASCII, a block a line. */
+export function machineProgram({ name, planHash, lines, post }: MachineProgramInput): string {
+  const blocks: string[] = [
+    ...post.header,
+    comment(`Scribe lines: ${name}`),
+    comment(`Plan ${planHash}`),
+    comment('Computed, not approved: prove it on scrap first, at safe height'),
+    `G17 ${post.unit === 'mm' ? 'G21' : 'G20'} G90 G94`,
+    `G0 Z${figure(post.safeHeight, post)}`,
+  ];
+  let stage = 0;
+  lines.forEach((line, index) => {
+    if (line.stage.number !== stage) {
+      stage = line.stage.number;
+      blocks.push(comment(`Stage ${stage}, ${stage} ${stage === 1 ? 'tick' : 'ticks'}`));
+    }
+    blocks.push(comment(`Line ${index + 1} of ${lines.length}`), ...lineBlocks(line, post));
+  });
+  blocks.push(...post.footer);
+  return `${numbered(blocks, post.lineNumberStep).join('\r\n')}\r\n`;
+}
+
+function lineBlocks({ path }: CutLine, post: Post): string[] {
+  const scale = 1 / millimetresIn(post.unit);
+  const { closed, vertices } = contourOfPath(path);
+  const merged = mergeMicroSegments(
+    { closed, vertices: vertices.map(([x, y, bulge]) => [x * scale, y * scale, bulge]) },
+    { least: LEAST_SEGMENT * scale, round: (value) => Number(value.toFixed(post.decimals)) },
+  );
+  if (merged === undefined) return [];
+  const [x, y] = itemAt(merged.vertices, 0);
+  const write = (value: number): string => figure(value, post);
+  const moves = pathOfContour(merged).spans.map((span) => {
+    const end = `X${write(span.end.x)} Y${write(span.end.y)}`;
+    if (span.kind === 'line') return `G1 ${end}`;
+    const center = `I${write(span.center.x - span.start.x)} J${write(span.center.y - span.start.y)}`;
+    return `${span.sweep > 0 ? 'G3' : 'G2'} ${end} ${center}`;
+  });
+  return [
+    `G0 X${write(x)} Y${write(y)}`,
+    ...post.toolOn,
+    `G1 Z${write(post.cutHeight)} F${write(post.plungeFeed)}`,
+    ...moves.map((move, index) => (index === 0 ? `${move} F${write(post.feed)}` : move)),
+    ...post.toolOff,
+    `G0 Z${write(post.safeHeight)}`,
+  ];
+}
+
+/** Fixed point, never an exponent, never −0. */
+function figure(value: number, { decimals }: Pick<Post, 'decimals'>): string {
+  const text = value.toFixed(decimals);
+  return Number(text) === 0 ? (0).toFixed(decimals) : text;
+}
+
+/** A comment ends at the first bracket (NISTIR 6556, 3.3.4), and controls read ASCII. */
+function comment(text: string): string {
+  return `(${text.replace(/[^ -~]/g, '?').replace(/[()]/g, ' ')})`;
+}
+
+function numbered(blocks: readonly string[], step: number): readonly string[] {
+  if (step === 0) return blocks;
+  let number = 0;
+  return blocks.map((block) => {
+    if (block.startsWith('%') || block.startsWith('(') || block === '') return block;
+    number += step;
+    return `N${number % 100_000} ${block}`;
+  });
+}
