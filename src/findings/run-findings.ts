@@ -10,6 +10,8 @@ export interface RunFacts {
   };
   readonly 'reading-unclear': { readonly column: string; readonly found: string; readonly expected: string };
   readonly 'reading-off-floor': { readonly region: string; readonly why: 'wall' | 'land' | 'not-open' };
+  /** A thickness of a region whose sheet nobody knows: its depth can't be told from it. */
+  readonly 'sheet-not-gauged': { readonly region: string };
   readonly 'readings-disagree': { readonly off: number; readonly noise: number };
   readonly 'readings-rewritten': { readonly recorded: number; readonly row: number };
   readonly 'run-record-unusable': { readonly why: 'damaged' | 'other-plan' };
@@ -66,6 +68,14 @@ export const runWords: WordsFor<RunFacts> = {
       }[why],
       remedy:
         'Gauge the floor well away from walls, at the region’s label point; correct it in a further row.',
+    }),
+  },
+  'sheet-not-gauged': {
+    severity: 'stop',
+    title: 'Thickness without the sheet’s own',
+    say: ({ region }) => ({
+      reason: `A thickness was read in ${region}, but the sheet is tapered and was not gauged there before the first dip, so the depth is not known.`,
+      remedy: `Add a row of stage 0 with the sheet’s thickness in ${region}, or give the depth instead of the thickness.`,
     }),
   },
   'readings-disagree': {

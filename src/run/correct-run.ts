@@ -45,6 +45,8 @@ export function correctRun(input: CorrectInput): CorrectResult {
   const placed = placeReadings(read, rows, soFar.had);
   if (hasStop(placed.findings)) return { findings: sortFindings(placed.findings) };
   const readings = placed.readings.map(({ reading }) => reading);
+  const ungauged = findUngauged(read, placed.readings);
+  if (ungauged.length > 0) return { findings: sortFindings(ungauged) };
   const corrected = correctRates(read.plan, readings, soFar);
   const apart = placed.readings.flatMap(({ line }, index) => {
     const off = itemAt(corrected.off, index);
@@ -92,6 +94,18 @@ function placeReadings(read: PlanRead, rows: readonly ReadingRow[], had: readonl
     else findings.push(placed.refused);
   }
   return { readings, findings };
+}
+
+/** Thicknesses that say nothing of a depth: nothing is known of a tapered sheet but what was gauged before stage 1. */
+function findUngauged({ plan }: PlanRead, placed: Placed['readings']): Finding[] {
+  if (plan.sheet !== undefined) return [];
+  const thicknesses = placed.filter(({ reading }) => reading.kind === 'thickness');
+  const gauged = new Set(thicknesses.flatMap(({ reading }) => (reading.stage < 0 ? [reading.region] : [])));
+  return thicknesses
+    .filter(({ reading }) => !gauged.has(reading.region))
+    .map(({ reading: { region }, line }) =>
+      finding('sheet-not-gauged', { region }, { line, regions: [region] }),
+    );
 }
 
 interface Setting {

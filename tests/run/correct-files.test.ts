@@ -52,6 +52,16 @@ describe('M7 a run from its files', () => {
   test('depth-out-of-reach: a floor etched twice as deep as asked is told', () => {
     expect(codes(`${HEAD}\n${first(3.2)}`)).toContain('depth-out-of-reach');
   });
+  test('sheet-not-gauged: on a tapered sheet a thickness tells a depth only beside one of stage 0', () => {
+    const tapered = JSON.parse(planText);
+    tapered.job.stock.thickness = { from: [0, 0], to: [100, 0], thicknessFrom: 5, thicknessTo: 4 };
+    const { id } = deepest();
+    const told = (rows: readonly string[]) =>
+      correct(['stage,minutes,region,thickness', ...rows].join('\n'), undefined, JSON.stringify(tapered));
+    const after = `1,${minutes},${id},${4.6 - minutes * rate}`;
+    expect(told([after]).findings.map(({ code }) => code)).toEqual(['sheet-not-gauged']);
+    expect(told([`0,,${id},4.6`, after]).corrected?.rate.value).toBeCloseTo(rate, 4);
+  });
   test('readings-disagree: a slip of the pen among repeats', () => {
     const good = first(1);
     const slip = good.replace(/[^,]*$/, (depth) => String(Number(depth) + 0.3));
