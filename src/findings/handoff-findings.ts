@@ -3,7 +3,6 @@ import type { WordsFor } from './words.ts';
 
 export interface HandoffFacts {
   readonly 'inspection-floor-missing': { readonly regions: number; readonly margin: number };
-  readonly 'section-outside-sheet': Record<string, never>;
   readonly 'picture-too-small': {
     readonly paper: string;
     /** On paper, mm. */
@@ -25,15 +24,6 @@ export const handoffWords: WordsFor<HandoffFacts> = {
       reason: `${regions === 1 ? 'A region has' : `${regions} regions have`} no flat floor ${mm(margin)} clear of walls and fillets, so no inspection point lies there.`,
       remedy: 'Set handoff.inspection.margin smaller, or gauge there by other means.',
       limit: margin,
-    }),
-  },
-  'section-outside-sheet': {
-    severity: 'warn',
-    title: 'Section off the sheet',
-    say: () => ({
-      reason:
-        'A section that the job asks for on the review sheets does not meet the sheet, so there are no review sheets.',
-      remedy: 'Move its ends in handoff.sections: they are in drawing coordinates.',
     }),
   },
   'picture-too-small': {

@@ -1,12 +1,10 @@
 /** What the job chooses to hand off beside plan.json and scribe.dxf: the `handoff` key of the job file, all of it optional. */
 import * as z from 'zod/mini';
-import { programSchema } from './cutting-choices.ts';
+import { cuttingSchema, programSchema } from './cutting-choices.ts';
 
 /** Files to choose from, by the word that the job says. */
-export const HANDOFF_FILES = ['traveller', 'review', 'inspection', 'program'] as const;
+export const HANDOFF_FILES = ['traveller', 'inspection', 'program'] as const;
 
-const coordinate = z.number().check(z.gte(-1e7), z.lte(1e7));
-const point = z.tuple([coordinate, coordinate]);
 const length = z.number().check(z.gte(1e-6), z.lte(1e7));
 
 export const handoffSchema = z.strictObject({
@@ -15,7 +13,6 @@ export const handoffSchema = z.strictObject({
   /** The day that the sheets carry. */
   date: z.optional(z.iso.date()),
   inspection: z.optional(z.strictObject({ margin: z.optional(length), spacing: z.optional(length) })),
+  scribe: z.optional(cuttingSchema),
   program: z.optional(programSchema),
-  /** Cuts through the part for the review sheets, in drawing coordinates. */
-  sections: z.optional(z.array(z.strictObject({ from: point, to: point }))),
 });

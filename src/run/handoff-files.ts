@@ -4,12 +4,15 @@
  */
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
-import type { Finding } from '#findings/finding.ts';
+import { type Finding, finding } from '#findings/finding.ts';
 import type { ContourKit } from '#front/contour-kit.ts';
+import { loopArea, spansLength } from '#geometry/span.ts';
 import { inspectionCsv } from '#handoff/inspection-csv.ts';
 import { type InspectionPoint, inspectionPoints } from '#handoff/inspection-points.ts';
-import type { PlanFile } from '#handoff/plan-file.ts';
+import { pageWidth } from '#handoff/pdf/sheet-book.ts';
+import { pictureScale } from '#handoff/pdf/stage-picture.ts';
 import { programFiles } from '#handoff/program-files.ts';
+import { traveller } from '#handoff/traveller.ts';
 import type { Job } from '#part/job.ts';
 import type { HandoffChoices } from '#part/resolve-handoff.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
@@ -39,16 +42,35 @@ export function prepareHandoff(input: HandoffInput): PreparedHandoff {
     stock: job.stock,
     choice: choices.inspection,
   });
-  return { ...input, points, findings };
+  return { ...input, points, findings: [...findings, ...checkPicture(input)] };
+}
+
+/** On paper, mm: about the pen stroke around a piece. */
+const LEAST_PIECE = 0.5;
+
+/** Width of a piece as that of the strip with its area and border. */
+function checkPicture({ choices, plan }: HandoffInput): Finding[] {
+  if (!choices.files.includes('traveller')) return [];
+  const { scale } = pictureScale(plan, pageWidth(choices.paper));
+  const narrowest = plan.stages
+    .flatMap(({ piece, number }) =>
+      piece
+        .filter((loop) => loopArea(loop) > 0)
+        .map((loop) => ({ stage: number, width: ((2 * loopArea(loop)) / spansLength(loop)) * scale })),
+    )
+    .reduce((least, each) => (each.width < least.width ? each : least), {
+      stage: 0,
+      width: Number.POSITIVE_INFINITY,
+    });
+  if (narrowest.width >= LEAST_PIECE) return [];
+  const larger = choices.paper === 'a4' ? 'a3' : undefined;
+  const facts = { ...narrowest, paper: choices.paper, limit: LEAST_PIECE, scale: 1 / scale, larger };
+  return [finding('picture-too-small', facts)];
 }
 
 /** @param planBytes plan.json as written: its SHA-256 names the plan on every file */
-export async function handoffFiles(
-  prepared: PreparedHandoff,
-  _planFile: PlanFile,
-  planBytes: Uint8Array,
-): Promise<OutputFile[]> {
-  const { choices, points, units, plan } = prepared;
+export async function handoffFiles(prepared: PreparedHandoff, planBytes: Uint8Array): Promise<OutputFile[]> {
+  const { choices, points, units, plan, job } = prepared;
   const planHash = bytesToHex(sha256(planBytes));
   const files: OutputFile[] = [];
   if (choices.files.includes('inspection')) {
@@ -72,6 +94,16 @@ export async function handoffFiles(
         bytes: utf8ToBytes(text),
       });
     }
+  }
+  const isBlurred = prepared.findings.some(({ code }) => code === 'picture-too-small');
+  if (choices.files.includes('traveller') && !isBlurred) {
+    const { paper, date } = choices;
+    files.push({
+      name: 'traveller.pdf',
+      what: 'steps, pictures and boxes for the tank',
+      mime: 'application/pdf',
+      bytes: await traveller({ plan, job, planHash, paper, date }),
+    });
   }
   return files;
 }

@@ -12,7 +12,7 @@ import { type Finding, hasStop, sortFindings } from '#findings/finding.ts';
 import type { ContourKit } from '#front/contour-kit.ts';
 import { jsonText } from '#handoff/json-text.ts';
 import type { PlanFile, ShownPlan } from '#handoff/plan-file.ts';
-import { scribeDrawing } from '#handoff/scribe-drawing.ts';
+import { scribeFiles } from '#handoff/scribe-files.ts';
 import { makePlanFile, showPlan } from '#handoff/write-plan-file.ts';
 import { askRegions } from '#part/ask-regions.ts';
 import type { Job } from '#part/job.ts';
@@ -101,7 +101,7 @@ export async function runJob(input: RunInput, options: JobRunOptions = {}): Prom
   if (hasStop(found)) return { ...ended(found), drawing, part };
 
   await step(0.4, 'placing the scribe lines');
-  const choices = resolveHandoff(jobFile, drawing.unit ?? 'mm');
+  const choices = resolveHandoff(jobFile);
   const ready = { input, job, filled, choices, drawing, part, asked, findings: found, memory, step };
   return planned(ready, options.onPlan);
 }
@@ -167,13 +167,10 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
     },
   ];
   if (!hasStop(findings)) {
-    files.push({
-      name: 'scribe.dxf',
-      what: 'scribe lines, a layer a stage',
-      mime: 'image/vnd.dxf',
-      bytes: scribeDrawing({ name: job.name, plan, unit }),
-    });
-    files.push(...(await handoffFiles(handoff, planFile, planBytes)));
+    for (const { name, bytes } of scribeFiles({ name: job.name, plan, unit }, ready.choices.scribe)) {
+      files.push({ name, what: 'scribe lines, a layer a stage', mime: 'image/vnd.dxf', bytes });
+    }
+    files.push(...(await handoffFiles(handoff, planBytes)));
   }
   await step(1, 'done');
   return { findings, planFile, drawing, part, plan, kit: measures.kit, files };
