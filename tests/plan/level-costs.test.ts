@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { levelChoicesText } from '#handoff/level-choices-text.ts';
+import { levelChoicesText } from '#cli/level-choices-text.ts';
 import type { Job } from '#part/job.ts';
 import { chooseLevels } from '#plan/choose-levels.ts';
 import { levelCosts } from '#plan/level-costs.ts';

@@ -1,6 +1,7 @@
 /** `isobath plan JOB.json --out DIR`: the whole job, from the files named to the files written. */
 import { resolve } from 'node:path';
 import { type CommandEnd, refused } from '#cli/command-end.ts';
+import { levelChoicesText } from '#cli/level-choices-text.ts';
 import { paint } from '#cli/paint.ts';
 import { progressLine } from '#cli/progress-line.ts';
 import { readJobInput } from '#cli/read-job-input.ts';
@@ -61,6 +62,7 @@ function planText(
   const width = Math.max(...files.map(({ name }) => name.length));
   return [
     stageTable(planFile, color),
+    ...levelLines(planFile),
     ...files.map(({ name, what }) => `${name.padEnd(width)}  ${what}`),
     ...removed.map(
       (name) => `${name.padEnd(width)}  of an earlier plan: taken away, for it does not belong to this one`,
@@ -70,4 +72,9 @@ function planText(
     ...planFile.cautions.map((caution) => paint(`! ${caution}`, 'yellow', color)),
     '',
   ].join('\n');
+}
+
+function levelLines({ levelChoices }: NonNullable<RunResult['planFile']>): string[] {
+  const lines = levelChoicesText(levelChoices);
+  return lines.length === 0 ? [] : ['What a stage fewer or more would cost:', ...lines, ''];
 }

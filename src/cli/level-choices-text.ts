@@ -1,11 +1,13 @@
 /** What one stage fewer or more would cost, as lines of text for under a stage table. */
-import type { LevelChoiceRecord } from './plan-file.ts';
+import type { RunResult } from '#run/run-job.ts';
+
+type LevelChoices = NonNullable<RunResult['planFile']>['levelChoices'];
 
 /** At most so many regions are named; the rest are counted. */
 const MOST_NAMED = 6;
 
 /** One line a choice; none where there is no choice to tell of. */
-export function levelChoicesText(choices: readonly LevelChoiceRecord[] | undefined): string[] {
+export function levelChoicesText(choices: LevelChoices): string[] {
   return (choices ?? []).map(({ stages, worstShare, regions }) => {
     const out = regions.filter(({ share }) => share > 1 + 1e-6);
     const used = `${stages} ${stages === 1 ? 'stage' : 'stages'}: up to ${Math.round(worstShare * 100)} % of a tolerance`;
