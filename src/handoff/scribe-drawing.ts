@@ -7,11 +7,13 @@ import type { DrawingOut, LayerOut, NoteOut, OutlineOut } from '#drawing/drawing
 import { coordinateDecimals, writeDrawing } from '#drawing/write-drawing.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { boxOfSpans } from '#geometry/box.ts';
+import type { CuttingChoices } from '#part/cutting-choices.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
 import { CAUTIONS } from './cautions.ts';
 import { nearestColorNumber } from './color-number.ts';
 import { contourOfLoop, contourOfPath } from './contour.ts';
+import { cutLines } from './cut-lines.ts';
 import { mergeMicroSegments } from './merge-micro-segments.ts';
 import type { Contour } from './plan-file.ts';
 
@@ -26,15 +28,19 @@ export interface ScribeDrawingInput {
   readonly plan: Pick<EtchPlan, 'stages' | 'sheet'>;
   /** The drawing's unit. */
   readonly unit: LengthUnit;
+  /** How the lines are gone along; left out, as planned. */
+  readonly choices?: Omit<CuttingChoices, 'split'>;
 }
 
+const AS_PLANNED = { start: 'as-planned', direction: 'climb', overcut: 0, order: 'as-planned' } as const;
+
 /** Bytes of scribe.dxf. */
-export function scribeDrawing({ name, plan, unit }: ScribeDrawingInput): Uint8Array {
+export function scribeDrawing({ name, plan, unit, choices = AS_PLANNED }: ScribeDrawingInput): Uint8Array {
   const toUnit = unitScale(unit);
   const outlines: OutlineOut[] = [];
   for (const loop of plan.sheet) pushContour(outlines, OUTLINE_LAYER, toUnit(contourOfLoop(loop)));
-  for (const stage of plan.stages) {
-    for (const line of stage.lines) pushContour(outlines, scribeLayer(stage), toUnit(contourOfPath(line)));
+  for (const { stage, path } of cutLines(plan.stages, choices)) {
+    pushContour(outlines, scribeLayer(stage), toUnit(contourOfPath(path)));
   }
   const drawing: DrawingOut = {
     unit,

@@ -7,14 +7,16 @@ import type { LengthUnit } from '#units/length-unit.ts';
 import { jobMillimetres } from './job-figures.ts';
 import { fillPost, PLAIN_POST, type Post, postSchema } from './post-file.ts';
 
-export const programSchema = z.strictObject({
+const cutting = {
   start: z.optional(z.enum(['as-planned', 'corner', 'mid-side'])),
   direction: z.optional(z.enum(['climb', 'conventional'])),
   overcut: z.optional(z.number().check(z.gte(0), z.lte(1e7))),
   order: z.optional(z.enum(['as-planned', 'short-travel'])),
   split: z.optional(z.enum(['one-file', 'by-stage'])),
-  post: z.optional(postSchema),
-});
+};
+
+export const cuttingSchema = z.strictObject(cutting);
+export const programSchema = z.strictObject({ ...cutting, post: z.optional(postSchema) });
 
 export interface CuttingChoices {
   readonly start: 'as-planned' | 'corner' | 'mid-side';
@@ -29,16 +31,22 @@ export interface ProgramChoices extends CuttingChoices {
   readonly post: Post;
 }
 
-export function resolveProgram(
-  given: z.infer<typeof programSchema> | undefined,
+export function resolveCutting(
+  given: z.infer<typeof cuttingSchema> | undefined,
   unit: LengthUnit,
-): ProgramChoices {
+): CuttingChoices {
   return {
     start: given?.start ?? 'as-planned',
     direction: given?.direction ?? 'climb',
     overcut: jobMillimetres(given?.overcut ?? 0, unit),
     order: given?.order ?? 'as-planned',
     split: given?.split ?? 'one-file',
-    post: fillPost(given?.post ?? PLAIN_POST),
   };
+}
+
+export function resolveProgram(
+  given: z.infer<typeof programSchema> | undefined,
+  unit: LengthUnit,
+): ProgramChoices {
+  return { ...resolveCutting(given, unit), post: fillPost(given?.post ?? PLAIN_POST) };
 }

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
+import { parseString } from 'dxf';
 import { describe, expect, it } from 'vitest';
 import { distanceToSpan, loopArea, pointAlong, spansLength } from '#geometry/span.ts';
 import { cutLines, travel } from '#handoff/cut-lines.ts';
@@ -158,6 +159,21 @@ describe('a job that asks for the program', () => {
       }
     },
   );
+
+  it('gets a scribe drawing a stage, overcut, with the lines still on the planned ones', async () => {
+    const drawingBytes = new TextEncoder().encode(buoyLidDrawing);
+    const chosen = { ...buoyLidJob, handoff: { scribe: { split: 'by-stage', overcut: 2 } } };
+    const { files, plan } = await runJob({
+      jobText: JSON.stringify(chosen),
+      drawingName: 'buoy-lid.dxf',
+      drawingBytes,
+    });
+    expect(files.map(({ name }) => name)).toEqual(['plan.json', 'scribe-01.dxf', 'scribe-02.dxf']);
+    const read = parseString(new TextDecoder().decode(files[1]?.bytes));
+    const outlines = read.entities.filter(({ layer }) => layer.startsWith('SCRIBE'));
+    expect(outlines).toHaveLength(plan?.stages[0]?.lines.length ?? 0);
+    expect(outlines.every(({ layer, closed }) => layer === 'SCRIBE-01' && closed !== true)).toBe(true);
+  });
 
   it('job-value-wrong: too few decimals of an inch to stay on the line', () => {
     const post = { ...PLAIN_POST, unit: 'in', decimals: 4 };
