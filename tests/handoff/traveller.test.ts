@@ -6,6 +6,7 @@ import { makeContourKit } from '#front/contour-kit.ts';
 import { frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import { itemAt } from '#geometry/assert.ts';
+import type { HandoffChoices } from '#part/resolve-handoff.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { handoffFiles, prepareHandoff } from '#run/handoff-files.ts';
 import { runJob } from '#run/run-job.ts';
@@ -81,7 +82,12 @@ test('picture-too-small: a narrow pocket in a sheet of 4 m cannot be seen on A4,
   const kit = makeContourKit(indexFront(frontOfPlan(plan, 6)));
   const prepared = (paper: 'a4' | 'a3') =>
     prepareHandoff({
-      choices: { files: ['traveller'], paper, date: undefined, inspection: { margin: 3, spacing: 150 } },
+      choices: {
+        files: ['traveller'],
+        paper,
+        date: undefined,
+        inspection: { margin: 3, spacing: 150 },
+      } as HandoffChoices,
       units: { job: 'mm', drawing: 'mm' },
       job,
       plan,
@@ -92,7 +98,8 @@ test('picture-too-small: a narrow pocket in a sheet of 4 m cannot be seen on A4,
   // Opening 10 × 96: as a strip 2 · 960 / 212 = 9.06 wide; 182 mm of A4 for 4000 of part make it 0.41, 269 mm of A3 0.61.
   const [told] = tooSmall(prepared('a4'));
   expect(told?.facts).toMatchObject({ larger: 'a3', stage: 1 });
-  expect((told?.facts as { width: number }).width).toBeCloseTo(((2 * 960) / 212) * (182 / 4000), 3);
+  const { width } = told?.facts as { width: number };
+  expect(width).toBeCloseTo(((2 * 960) / 212) * (182 / 4000), 3);
   expect(tooSmall(prepared('a3'))).toEqual([]);
   expect(await handoffFiles(prepared('a4'), new Uint8Array())).toEqual([]);
 });
