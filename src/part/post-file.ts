@@ -11,7 +11,7 @@ const block = z.string().check(z.maxLength(200));
 const blocks = z.array(block);
 
 /** Endings of a program's file name. */
-export const POST_ENDINGS = ['nc', 'ngc', 'tap', 'cnc', 'txt'] as const;
+export const POST_ENDINGS = ['nc', 'ngc', 'tap', 'cnc'] as const;
 
 export const postSchema = z.strictObject({
   format: z.literal('isobath-post'),
