@@ -16,7 +16,7 @@ import { gaugeOf } from './standing-maskant.ts';
 import { isAllIn, wayPath } from './way-across.ts';
 
 export function checkFloor(making: MakingPlace): Finding[] {
-  return [...closedNecks(making), ...mostlyWalls(making)];
+  return [...closedNecks(making), ...lostFloors(making), ...mostlyWalls(making)];
 }
 
 interface Wall extends Side {
@@ -83,6 +83,16 @@ function wallsOf({ job, around }: MakingPlace, region: PlannedRegion): Wall[] {
     .filter(({ width }) => width > 0);
   const widest = sides.reduce((most, { width }) => Math.max(most, width), 0);
   return sides.map((side) => ({ ...side, widest: side.width + widest }));
+}
+
+/** Regions of which the walls of deeper neighbours leave nothing within tolerance. */
+function lostFloors({ plan, reached, unopened }: MakingPlace): Finding[] {
+  return plan.regions.flatMap(({ id, level, asked, label }) => {
+    const shallowest = reached.get(id)?.shallowest ?? 0;
+    const most = Math.max(level, asked.depth + asked.plus);
+    if (level <= 0 || unopened.has(id) || shallowest <= most + SCRIBE_ACCURACY) return [];
+    return [finding('floor-lost', { shallowest, most }, { at: label, regions: [id] })];
+  });
 }
 
 /** One finding a stage: the region with the least floor stands for all. */

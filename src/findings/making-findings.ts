@@ -101,6 +101,8 @@ export interface MakingFacts {
     readonly regions: number;
     readonly limit: number;
   };
+  /** Walls of deeper neighbours take the whole region. */
+  readonly 'floor-lost': { readonly shallowest: number; readonly most: number };
   readonly 'region-over-etched': {
     readonly depth: number;
     readonly limit: number;
@@ -288,7 +290,11 @@ const landWords: Pick<
 
 const floorWords: Pick<
   Words,
-  'corner-sharper-than-undercut' | 'corner-drawn-sharp' | 'floor-not-reached' | 'floor-mostly-wall'
+  | 'corner-sharper-than-undercut'
+  | 'corner-drawn-sharp'
+  | 'floor-not-reached'
+  | 'floor-mostly-wall'
+  | 'floor-lost'
 > = {
   'corner-sharper-than-undercut': {
     severity: 'warn',
@@ -318,6 +324,17 @@ const floorWords: Pick<
       remedy: `Widen it to more than ${mm(needed)}, or ask for less depth there.`,
       value: width,
       limit: needed,
+    }),
+  },
+  'floor-lost': {
+    severity: 'stop',
+    title: 'Region without a floor',
+    say: ({ shallowest, most }) => ({
+      reason: `No point of this region ends within its tolerance: the walls of deeper neighbours reach all through it and leave ${mm(shallowest)} at its shallowest, where ${mm(most)} is the most.`,
+      remedy:
+        'Widen the region, bring the depths together, or draw the upper edges of the walls and set edgeDatum to "shallow-edge".',
+      value: shallowest,
+      limit: most,
     }),
   },
   'floor-mostly-wall': {

@@ -19,6 +19,8 @@ export interface RegionAsk {
   readonly level: number;
   /** Least depth that still counts as the region's floor, mm. Land counts as kept down to LAND_KEPT. */
   readonly floorDepth: number;
+  /** Greatest depth that still counts as the region's floor, mm; without one all that is deep enough counts. */
+  readonly deepestFloor?: number;
 }
 
 export interface Reached {
@@ -65,8 +67,17 @@ function membersNear({ index }: ContourKit, loops: readonly Loop[]): number[] {
   return index.tree?.search(minX, minY, maxX, maxY).sort((a, b) => a - b) ?? [];
 }
 
-function floorOf(place: Place, { level, floorDepth, area }: RegionAsk, deepest: number): number {
-  if (level > 0) return deepest < floorDepth ? 0 : areaDeeper(place, floorDepth);
+/** A depth that counts as deeper than another, mm: above the rounding of a contour. */
+const DEEPER = 1e-6;
+
+function floorOf(place: Place, ask: RegionAsk, deepest: number): number {
+  const { level, floorDepth, deepestFloor = Number.POSITIVE_INFINITY, area } = ask;
+  if (level > 0) {
+    if (deepest < floorDepth) return 0;
+    // Where the drawn line is the foot of a wall or its middle, walls of deeper neighbours stand in this region.
+    const tooDeep = deepest > deepestFloor + DEEPER ? areaDeeper(place, deepestFloor + DEEPER) : 0;
+    return Math.max(0, areaDeeper(place, floorDepth) - tooDeep);
+  }
   return deepest <= LAND_KEPT ? area : area - areaDeeper(place, LAND_KEPT);
 }
 

@@ -23,9 +23,10 @@ export function measurePlan(plan: EtchPlan, job: Pick<Job, 'stock'>): MeasuredPl
     stages: stageVolumes(kit).map(({ volume }) => ({ removedVolume: volume })),
     regions: new Map(
       plan.regions.map(({ id, loops, area, level, asked }) => {
-        // A listed level may lie above the depth asked, by as much as the tolerance allows: the floor then counts from there.
+        // A level may lie off the depth asked by all that the tolerance allows, and a hair more: its own floor counts all the same.
         const floorDepth = Math.min(level, asked.depth - asked.minus);
-        return [id, reachedIn(kit, { loops, area, level, floorDepth })];
+        const deepestFloor = Math.max(level, asked.depth + asked.plus);
+        return [id, reachedIn(kit, { loops, area, level, floorDepth, deepestFloor })];
       }),
     ),
   };

@@ -1,5 +1,6 @@
 /** Every finding about making: a part that gives exactly it, and one just inside the limit that does not. */
 import { describe, expect, test } from 'vitest';
+import type { Finding } from '#findings/finding.ts';
 import { sayFinding } from '#findings/say-finding.ts';
 import { growLoops } from '#geometry/grow-loops.ts';
 import { arcSpan, lineSpan, type Span } from '#geometry/span.ts';
@@ -245,6 +246,37 @@ describe.each(CASES)('$code', ({ code, past, inside, insideToo = [], value, limi
 
   test(`(${code}) is not told just inside`, () => {
     expect(checkPart(inside).map((each) => each.code)).toEqual(insideToo);
+  });
+});
+
+describe('floor-lost', () => {
+  /** A strip 1.0 deep between two floors of 3.0, the drawn lines being the feet of the walls. */
+  const strip = (width: number) =>
+    checkPart({
+      sheet: rectangle(-40, 0, 40 + width, 60),
+      outlines: [rectangle(-40, 0, 0, 60), rectangle(0, 0, width, 60), rectangle(width, 0, 40 + width, 60)],
+      depths: [
+        [-20, 30, 3],
+        [width / 2, 30, 1],
+        [width + 20, 30, 3],
+      ],
+      edgeDatum: 'deep-foot',
+    });
+  const factsOf = (findings: readonly Finding[], code: string) =>
+    findings.find((each) => each.code === code)?.facts;
+
+  test('(floor-lost) is told where the walls of both neighbours leave less than nothing', () => {
+    // Half-way, 2.75 from both: √(3² − 2.75²).
+    const facts = factsOf(strip(5.5), 'floor-lost');
+    expect(facts).toMatchObject({ shallowest: expect.closeTo(Math.sqrt(9 - 2.75 ** 2), 3), most: 1.05 });
+  });
+
+  test('(floor-lost) is not told where some floor is left; what the walls take is no floor', () => {
+    const findings = strip(8);
+    expect(factsOf(findings, 'floor-lost')).toBeUndefined();
+    // Floor begins where a wall is no deeper than 1.05: √(3² − 1.05²) from each line.
+    const floor = (8 - 2 * Math.sqrt(9 - 1.05 ** 2)) / 8;
+    expect(factsOf(findings, 'floor-mostly-wall')).toMatchObject({ share: expect.closeTo(floor, 3) });
   });
 });
 
