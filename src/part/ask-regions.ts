@@ -18,8 +18,14 @@ export interface AskedRegions {
 
 export function askRegions(part: Part, job: Job): AskedRegions {
   const claims = claimRegions(part, job.requirements);
-  const byLayer = settleRank(claims.byLayer);
   const byPoint = settleRank(claims.byPoint);
+  // What a point settles no layer can dispute.
+  const byLayer = settleRank(
+    claims.byLayer.map(({ requirements, regions }) => ({
+      requirements,
+      regions: regions.filter(({ id }) => !byPoint.ofRegion.has(id)),
+    })),
+  );
   const asked = new Map<RegionId, Asked>();
   for (const { id, label } of part.regions) {
     const requirement = byPoint.ofRegion.get(id) ?? byLayer.ofRegion.get(id);
@@ -44,7 +50,7 @@ function settleRank(claims: readonly Claim[]): {
   const clashes: Finding[] = [];
   for (const { requirements, regions } of claims) {
     const [first, ...others] = requirements;
-    if (first === undefined) continue;
+    if (first === undefined || regions.length === 0) continue;
     for (const other of others) if (!asksTheSame(first, other)) clashes.push(clash(first, other, regions));
     const disputed = new Map<Requirement, Region[]>();
     for (const region of regions) {

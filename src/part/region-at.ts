@@ -11,7 +11,7 @@ export const LEAST_CLEARANCE = 0.005;
 export type RegionAt = (point: Point) => Region | 'on-line' | undefined;
 
 export function regionFinder(part: Part): RegionAt {
-  const boxed = part.regions.map((region) => ({ region, box: boxOfSpans(region.loops.flat()) }));
+  const boxed = part.regions.map((region) => ({ region, box: boxOfSpans(region.loops[0] ?? []) }));
   return (point) => {
     const near = boxed.filter(({ box }) => isNearBox(box, point)).map(({ region }) => region);
     if (near.some((region) => isOnBorder(region, point))) return 'on-line';

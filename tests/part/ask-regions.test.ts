@@ -149,6 +149,18 @@ describe('requirements-clash', () => {
     ]);
     expect(reasons).toEqual(['requirements[0] and requirements[1] ask different things of region R04.']);
   });
+  test('a point settles what two of one layer dispute', () => {
+    const disputed = [
+      { layer: 'BAYS', depth: 1 },
+      { layer: 'BAYS', depth: 2 },
+      { at: [150, 50] as [number, number], depth: 1.5 },
+    ];
+    expect(ask(disputed).reasons).toEqual([
+      'requirements[0] and requirements[1] ask different things of region R02.',
+    ]);
+    const settled = ask([...disputed, { at: [25, 25], depth: 1.5 }]);
+    expect(settled).toMatchObject({ depths: { R02: 1.5, R03: 1.5 }, told: [] });
+  });
   test('the same asked twice is no clash', () => {
     const twice = [
       { at: [40, 40] as [number, number], depth: 1 },
