@@ -7,7 +7,7 @@ import { nearestWord } from '#findings/nearest-word.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Job, Requirement, Taper } from './job.ts';
 import type { Asked, Part, Region, RegionId } from './part.ts';
-import { LEAST_CLEARANCE, regionFinder } from './region-at.ts';
+import { LEAST_CLEARANCE, type RegionAt, regionFinder } from './region-at.ts';
 import { taperedAt } from './tapered-at.ts';
 
 export interface AskedRegions {
@@ -16,8 +16,8 @@ export interface AskedRegions {
   readonly findings: readonly Finding[];
 }
 
-export function askRegions(part: Part, job: Job): AskedRegions {
-  const claims = claimRegions(part, job.requirements);
+export function askRegions(part: Part, job: Job, regionAt: RegionAt = regionFinder(part)): AskedRegions {
+  const claims = claimRegions(part, job.requirements, regionAt);
   const byPoint = settleRank(claims.byPoint);
   // What a point settles no layer can dispute.
   const byLayer = settleRank(
@@ -76,8 +76,7 @@ interface Claims {
   readonly findings: readonly Finding[];
 }
 
-function claimRegions(part: Part, requirements: readonly Requirement[]): Claims {
-  const regionAt = regionFinder(part);
+function claimRegions(part: Part, requirements: readonly Requirement[], regionAt: RegionAt): Claims {
   const ofLayer = new Map<string, Region[]>();
   for (const region of part.regions) for (const layer of region.layers) listFor(ofLayer, layer).push(region);
   const known = [...ofLayer.keys()].filter((layer) => layer !== '').sort();

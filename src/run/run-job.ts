@@ -95,8 +95,8 @@ export async function runJob(input: RunInput, options: JobRunOptions = {}): Prom
   if (tooMuch !== undefined) return { ...ended([...early, tooMuch]), drawing };
 
   await step(0.25, 'finding the regions');
-  const { part, findings: partFindings } = partFor(memory, drawing, job);
-  const { asked, findings: askedFindings } = askRegions(part, job);
+  const { part, regionAt, findings: partFindings } = partFor(memory, drawing, job);
+  const { asked, findings: askedFindings } = askRegions(part, job, regionAt);
   const found = [...early, ...partFindings, ...askedFindings];
   if (hasStop(found)) return { ...ended(found), drawing, part };
 

@@ -9,15 +9,21 @@ import { type ReadOptions, readDrawing } from '#drawing/read-drawing.ts';
 import type { ContourMemory } from '#handoff/write-plan-file.ts';
 import { findRegions, type RegionsFound } from '#part/find-regions.ts';
 import type { Job } from '#part/job.ts';
+import { type RegionAt, regionFinder } from '#part/region-at.ts';
 import { type ClusterMemory, createClusterMemory } from '#plan/open-clusters.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 
 export interface RunMemory {
   drawing?: { readonly bytes: Uint8Array; readonly unit: LengthUnit | undefined; readonly drawing: Drawing };
   hash?: { readonly bytes: Uint8Array; readonly sha256: string };
-  regions?: { readonly drawing: Drawing; readonly key: string; readonly found: RegionsFound };
+  regions?: { readonly drawing: Drawing; readonly key: string; readonly found: PartFound };
   readonly clusters: ClusterMemory;
   readonly contours: ContourMemory;
+}
+
+/** Regions with what finds them by a point. */
+export interface PartFound extends RegionsFound {
+  readonly regionAt: RegionAt;
 }
 
 export function createRunMemory(): RunMemory {
@@ -38,11 +44,12 @@ export function drawingFor(
 }
 
 /** Regions depend on the drawing and on which layers count, not on what is asked of them. */
-export function partFor(memory: RunMemory, drawing: Drawing, job: Job): RegionsFound {
+export function partFor(memory: RunMemory, drawing: Drawing, job: Job): PartFound {
   const key = JSON.stringify([job.layers, job.joinTolerance]);
   const kept = memory.regions;
   if (kept !== undefined && kept.drawing === drawing && kept.key === key) return kept.found;
-  const found = findRegions(drawing, job);
+  const regions = findRegions(drawing, job);
+  const found = { ...regions, regionAt: regionFinder(regions.part) };
   memory.regions = { drawing, key, found };
   return found;
 }
