@@ -22,10 +22,12 @@ export function inspectionText(seen: Seen, color: boolean): string {
   lines.push('', heading(`closed outlines  ${seen.closedOutlines.length}`));
   lines.push(...byLayer(seen.closedOutlines.map(({ layer }) => layer)));
   lines.push('', heading(`regions  ${seen.regions.length}`));
-  for (const { id, layer, area, label, holes } of seen.regions.slice(0, MOST_ROWS)) {
-    const at = label.map((each) => each.toFixed(2)).join(', ');
+  for (const { id, layer, area, at: point, holes } of seen.regions.slice(0, MOST_ROWS)) {
+    const at = point.map((each) => each.toFixed(seen.unit === 'mm' ? 2 : 4)).join(', ');
     const islands = holes === 0 ? '' : `, ${holes} inside`;
-    lines.push(`  ${id}  ${area.toFixed(2)} mm²  at ${at} mm  ${printable(layer)}${islands}`.trimEnd());
+    lines.push(
+      `  ${id}  ${area.toFixed(2)} mm²  at ${at} ${seen.unit ?? ''}  ${printable(layer)}${islands}`.trimEnd(),
+    );
   }
   if (seen.regions.length > MOST_ROWS) {
     lines.push(`  and ${seen.regions.length - MOST_ROWS} more: --json lists all`);

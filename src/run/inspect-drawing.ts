@@ -4,6 +4,7 @@ import { type Finding, hasStop, sortFindings } from '#findings/finding.ts';
 import { loopArea } from '#geometry/span.ts';
 import { findRegions } from '#part/find-regions.ts';
 import { DEFAULT_JOIN_TOLERANCE } from '#part/job-defaults.ts';
+import { millimetresIn } from '#units/length-unit.ts';
 import { limitLinework } from './limit-linework.ts';
 import { createRunMemory, drawingFor } from './run-memory.ts';
 import { RunCancelled, type RunOptions } from './run-options.ts';
@@ -15,6 +16,8 @@ export interface RegionSeen {
   readonly area: number;
   /** A point well inside, mm in the drawing's frame. */
   readonly label: readonly [number, number];
+  /** The same in the drawing's own unit, as `at` in a job takes it. */
+  readonly at: readonly [number, number];
   readonly holes: number;
 }
 
@@ -71,6 +74,7 @@ export async function inspectDrawing(bytes: Uint8Array, options: RunOptions = {}
     joinTolerance: DEFAULT_JOIN_TOLERANCE.value,
   });
   await step(1, 'done');
+  const millimetres = unit === undefined ? 1 : millimetresIn(unit);
   return {
     ...seen,
     regions: part.regions.map(({ id, layer, area, label, loops }) => ({
@@ -78,6 +82,7 @@ export async function inspectDrawing(bytes: Uint8Array, options: RunOptions = {}
       layer,
       area: round(area),
       label: [round(label.x), round(label.y)],
+      at: [round(label.x / millimetres), round(label.y / millimetres)],
       holes: loops.length - 1,
     })),
     findings: sortFindings([...drawing.findings, ...findings]),

@@ -3,17 +3,18 @@ import type { Loop } from '#geometry/span.ts';
 import { growRings, type Rings } from '#oracle/buffered-openings.ts';
 import type { Part } from '#part/part.ts';
 import { allowance } from '#plan/allowance.ts';
-import { makePlan } from '#plan/make-plan.ts';
-import { createClusterMemory } from '#plan/open-clusters.ts';
+import { builtModule } from '#support/built-module.ts';
 import { askedAt, partOf } from '#support/part-of.ts';
 import { plainJob } from '#support/plain-job.ts';
 import { pocketGrid } from '#support/pocket-grid.ts';
 import { tessellate } from '#support/tessellate.ts';
+import type { RunWork } from './run-work.ts';
 
 /** Chords of the comparison, mm: what the contract allows a line to be off. */
 const SAGITTA = 0.005;
 
-test('all openings of 800 nested pockets, arcs put back, against JSTS growing each shallower region alone', () => {
+test('all openings of 800 nested pockets, arcs put back, against JSTS growing each shallower region alone', async () => {
+  const { makePlan, createClusterMemory } = (await builtModule<RunWork>('tests/bench/run-work.ts')).runWork;
   const grid = pocketGrid(40, 20);
   const part = partOf(grid);
   const asked = askedAt(part, grid.depths);

@@ -4,9 +4,11 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { test } from 'vitest';
-import { type RunInput, runJob } from '#run/run-job.ts';
-import { createRunMemory, type RunMemory } from '#run/run-memory.ts';
+import type { RunInput } from '#run/run-job.ts';
+import type { RunMemory } from '#run/run-memory.ts';
+import { builtModule } from '#support/built-module.ts';
 import { pocketGridFiles } from '#support/pocket-grid-files.ts';
+import type { RunWork } from './run-work.ts';
 
 const REPORT =
   "process.on('exit',()=>process.stderr.write('peak '+process.resourceUsage().maxRSS/1024+'\\n'))";
@@ -41,12 +43,15 @@ test('isobath plan on 800 nested pockets: wall time and memory of the process', 
 test('one depth of 1600 changed: processor time until the new plan is there, against a whole run', async () => {
   const { drawing, job } = pocketGridFiles(40, 20);
   const drawingBytes = new TextEncoder().encode(drawing);
+  const { runWork } = await builtModule<RunWork>('tests/bench/run-work.ts');
+  const { createRunMemory } = runWork;
   const memory = createRunMemory();
-  const run = (jobText: string) => timeRun({ jobText, drawingName: 'grid.dxf', drawingBytes }, memory);
+  const run = (jobText: string, among = memory) =>
+    timeRun(runWork, { jobText, drawingName: 'grid.dxf', drawingBytes }, among);
   const changed = JSON.parse(job);
   changed.requirements.push({ at: [30, 20], depth: 2.4, plus: 0.05, minus: 0.05 });
   for (let round = 0; round < 5; round++) {
-    const whole = await timeRun({ jobText: job, drawingName: 'grid.dxf', drawingBytes }, createRunMemory());
+    const whole = await run(job, createRunMemory());
     if (round === 0) await run(job);
     changed.requirements.at(-1).depth = 2.4 + round / 10;
     const again = await run(JSON.stringify(changed));
@@ -60,6 +65,7 @@ test('one depth of 1600 changed: processor time until the new plan is there, aga
 
 /** Milliseconds of processor time, which other work on the machine does not count into. */
 async function timeRun(
+  { runJob }: RunWork['runWork'],
   input: RunInput,
   memory: RunMemory,
 ): Promise<{ readonly planned: number; readonly done: number }> {
