@@ -1,6 +1,7 @@
 import { defineConfig } from 'vitest/config';
 
 const slow = { testTimeout: 60_000, hookTimeout: 60_000 };
+const setupFiles = ['tests/support/property-seed.ts'];
 
 export default defineConfig({
   test: {
@@ -10,12 +11,14 @@ export default defineConfig({
           name: 'unit',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/cli/**', 'tests/browser/**', 'tests/bench/**', 'tests/**/*.oracle.test.ts'],
+          setupFiles,
           ...slow,
         },
       },
       {
         test: {
           name: 'oracle',
+          setupFiles,
           include: ['tests/**/*.oracle.test.ts'],
           testTimeout: 600_000,
         },
