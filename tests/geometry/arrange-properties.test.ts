@@ -72,7 +72,8 @@ describe.each(KINDS)('linework $where', ({ onGrid }) => {
     const shift = fc.double({ min: -4e7, max: 4e7, noNaN: true });
     const movement = fc.record({
       turn: fc.double({ min: 0, max: 2 * Math.PI, noNaN: true }),
-      factor: fc.double({ min: 0.5, max: 3, noNaN: true }),
+      // Places within a fixed distance are one place, so only linework without near misses can be scaled.
+      factor: onGrid ? fc.double({ min: 0.5, max: 3, noNaN: true }) : fc.constant(1),
       mirrored: fc.boolean(),
       shift: fc.record({ x: shift, y: shift }),
     });
