@@ -2,7 +2,7 @@ import { defineConfig } from '@playwright/test';
 import { findBrowser } from '#support/browser.ts';
 
 /** Browser tests: the app as built, served as `npm start` serves it, in a real Chromium with WebGL. */
-const PORT = 4187;
+const PORT = Number(process.env['PORT'] ?? 4187);
 const browser = findBrowser();
 
 export default defineConfig({

@@ -2,14 +2,14 @@ import fc from 'fast-check';
 import { test } from 'vitest';
 import type { EdgeDatum } from '#part/job.ts';
 import { compareOpenings, expectCutOnce } from '#support/compare-openings.ts';
-import { planOf, randomPart } from '#support/random-part.ts';
+import { planOf, randomPart, TIGHT_SHEET } from '#support/random-part.ts';
 
 const edgeDatum = fc.constantFrom<EdgeDatum>('shallow-edge', 'shallow-edge', 'mid-wall', 'deep-foot');
 
 test('M3.1 M3.2 openings and pieces of random parts agree with buffers of an independent library (JSTS 2.12.1)', () => {
   fc.assert(
-    fc.property(randomPart, edgeDatum, (part, datum) => {
-      const plan = planOf(part, datum);
+    fc.property(randomPart, edgeDatum, fc.boolean(), (part, datum, isTight) => {
+      const plan = planOf(part, datum, isTight ? TIGHT_SHEET : undefined);
       expectCutOnce(plan);
       compareOpenings(plan, { etchFactor: plan.etchFactor, edgeDatum: datum });
     }),

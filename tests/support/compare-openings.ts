@@ -83,7 +83,7 @@ function besideRings({ borders }: OracleOpenings): Place[] {
   );
 }
 
-/** Expects every border of a piece inside the sheet to be cut, and none twice. */
+/** Expects every border of a piece inside the sheet to be cut, none twice, and none along the sheet's edge. */
 export function expectCutOnce({ stages, sheet }: EtchPlan): void {
   const cut: { span: Span; stage: number }[] = [];
   for (const { number, piece, lines } of stages) {
@@ -91,6 +91,8 @@ export function expectCutOnce({ stages, sheet }: EtchPlan): void {
     for (const span of own) {
       const middle = pointAlong(span, 0.43);
       const twice = cut.filter((each) => distanceToSpan(each.span, middle) < 1e-4);
+      const isOnEdge = sheet.flat().some((edge) => distanceToSpan(edge, middle) < 1e-4);
+      expect(isOnEdge, `stage ${number} cuts along the edge at (${middle.x}, ${middle.y})`).toBe(false);
       expect(twice, `stage ${number} cuts again at (${middle.x}, ${middle.y})`).toEqual([]);
     }
     cut.push(...own.map((span) => ({ span, stage: number })));

@@ -36,14 +36,18 @@ export const randomPart: fc.Arbitrary<RandomPart> = fc.record({
   factor: fc.integer({ min: 5, max: 20 }).map((tenths) => tenths / 10),
 });
 
-/** The sheet of every random part. */
+/** A sheet with room all round every random part. */
 export const randomSheet = rectangle(-10, -10, 80, 80);
+
+/** A sheet whose edge random outlines share. */
+export const TIGHT_SHEET = rectangle(0, 0, 80, 80);
 
 export function planOf(
   { outlines, depths, factor }: RandomPart,
   edgeDatum: EdgeDatum = 'shallow-edge',
+  sheet: Loop = randomSheet,
 ): EtchPlan {
-  const part = partOf({ sheet: randomSheet, outlines });
+  const part = partOf({ sheet, outlines });
   const asked = new Map(
     part.regions.map(({ id }, index) => [
       id,
