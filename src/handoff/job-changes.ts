@@ -1,0 +1,37 @@
+/** Where two jobs differ, key by key. What only chooses files to hand off, and names them, is left out: no metal changes. */
+
+/** A key of the job file, such as `process.rate`, with its values as JSON; undefined where the key is missing. */
+export interface JobChange {
+  readonly kind: 'job';
+  readonly path: string;
+  readonly before: string | undefined;
+  readonly now: string | undefined;
+}
+
+export function jobChanges(before: unknown, now: unknown): JobChange[] {
+  return differing('', before, now).filter(({ path }) => !/^(name|format|version|handoff)\b/.test(path));
+}
+
+function differing(path: string, before: unknown, now: unknown): JobChange[] {
+  const [old, recent] = [JSON.stringify(before), JSON.stringify(now)];
+  if (old === recent) return [];
+  const [oldKeys, keys] = [keysOf(before), keysOf(now)];
+  if (oldKeys === undefined || keys === undefined || Array.isArray(before) !== Array.isArray(now))
+    return [{ kind: 'job', path, before: old, now: recent }];
+  const inList = Array.isArray(now);
+  return [...new Set([...keys.keys(), ...oldKeys.keys()])].flatMap((key) =>
+    differing(
+      inList ? `${path}[${key}]` : path === '' ? key : `${path}.${key}`,
+      oldKeys.get(key),
+      keys.get(key),
+    ),
+  );
+}
+
+/** Keys of an object or of a list of objects; a point, a table or a list of names is one value. */
+function keysOf(value: unknown): Map<string, unknown> | undefined {
+  if (typeof value !== 'object' || value === null) return undefined;
+  if (Array.isArray(value) && !value.every((each) => typeof each === 'object' && !Array.isArray(each)))
+    return undefined;
+  return new Map(Object.entries(value));
+}

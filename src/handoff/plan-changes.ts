@@ -1,0 +1,192 @@
+/**
+ * What changed from one issue of a plan to the next, for whoever reviewed the earlier one. Two plan files go in, so either may
+ * be years old. A region is the same where its border is, whatever its number now; else where its number is. A stage is the
+ * same by number where there are as many as before, else by level.
+ */
+import type { FindingRecord } from '#findings/finding-record.ts';
+import { type JobChange, jobChanges } from './job-changes.ts';
+import { contoursApart, type LineChanges, lineChanges } from './line-changes.ts';
+import type { PlanFile, PlanFileRegion, PlanFileStage } from './plan-file.ts';
+
+/** Lengths in mm, times in minutes; `before` and `now` stand in the earlier and in the present plan. */
+export type PlanChange =
+  | { readonly kind: 'drawing'; readonly before: string; readonly now: string; readonly isSameFile: boolean }
+  | JobChange
+  | { readonly kind: 'sheet'; readonly by: number }
+  | { readonly kind: 'region-new'; readonly region: string; readonly level: number }
+  | { readonly kind: 'region-gone'; readonly region: string; readonly level: number }
+  | { readonly kind: 'region-renamed'; readonly region: string; readonly before: string }
+  | { readonly kind: 'region-border'; readonly region: string; readonly by: number }
+  | ({ readonly kind: 'region-asked'; readonly region: string } & BeforeNow<PlanFileRegion['asked']>)
+  | ({ readonly kind: 'region-level'; readonly region: string } & BeforeNow<number>)
+  | ({ readonly kind: 'levels' } & BeforeNow<readonly number[]>)
+  | ({ readonly kind: 'stage-minutes'; readonly stage: number } & BeforeNow<number>)
+  | ({ readonly kind: 'minutes' } & BeforeNow<number>)
+  | ({ readonly kind: 'lines'; readonly stage: number } & LineChanges)
+  | { readonly kind: 'finding-new'; readonly finding: FindingRecord }
+  | { readonly kind: 'finding-gone'; readonly finding: FindingRecord }
+  | ({ readonly kind: 'finding-figure' } & BeforeNow<FindingRecord>)
+  | ({ readonly kind: 'source'; readonly quantity: string } & BeforeNow<string | undefined>);
+
+interface BeforeNow<Value> {
+  readonly before: Value;
+  readonly now: Value;
+}
+
+/** mm, minutes: plan files are rounded to a millionth, so two figures nearer than this are one. */
+const SAME = 2e-6;
+
+/** In the order in which a reviewer asks: drawing, job, sheet, regions, stages, lines, findings, sources. Empty: nothing. */
+export function planChanges(before: PlanFile, now: PlanFile): PlanChange[] {
+  return [
+    ...drawingChanges(before, now),
+    ...jobChanges(before.job, now.job),
+    ...sheetChanges(before, now),
+    ...regionChanges(before.regions, now.regions),
+    ...stageChanges(before, now),
+    ...findingChanges(before.findings, now.findings),
+    ...sourceChanges(before, now),
+  ];
+}
+
+function drawingChanges(before: PlanFile, now: PlanFile): PlanChange[] {
+  const [old, recent] = [before.drawing, now.drawing];
+  if (old.sha256 === recent.sha256) return [];
+  return [{ kind: 'drawing', before: old.file, now: recent.file, isSameFile: old.file === recent.file }];
+}
+
+function sheetChanges(before: PlanFile, now: PlanFile): PlanChange[] {
+  const borders = ({ outline, cutouts }: PlanFile) => [...(outline === null ? [] : [outline]), ...cutouts];
+  const by = contoursApart(borders(before), borders(now));
+  return by <= SAME ? [] : [{ kind: 'sheet', by }];
+}
+
+function regionChanges(before: readonly PlanFileRegion[], now: readonly PlanFileRegion[]): PlanChange[] {
+  const byBorder = new Map(before.map((region) => [borderKey(region), region]));
+  const earlierOf = new Map<PlanFileRegion, PlanFileRegion>();
+  for (const region of now) {
+    const earlier = byBorder.get(borderKey(region));
+    if (earlier !== undefined) earlierOf.set(region, earlier);
+  }
+  const taken = new Set(earlierOf.values());
+  const left = new Map(before.filter((region) => !taken.has(region)).map((region) => [region.id, region]));
+  const changes: PlanChange[] = [];
+  for (const region of now) {
+    const earlier = earlierOf.get(region) ?? left.get(region.id);
+    if (earlier === undefined) changes.push({ kind: 'region-new', region: region.id, level: region.level });
+    else {
+      left.delete(earlier.id);
+      changes.push(...changesOfRegion(earlier, region));
+    }
+  }
+  for (const { id, level } of left.values()) changes.push({ kind: 'region-gone', region: id, level });
+  return changes;
+}
+
+function borderKey({ contours }: PlanFileRegion): string {
+  return JSON.stringify(contours);
+}
+
+function changesOfRegion(earlier: PlanFileRegion, region: PlanFileRegion): PlanChange[] {
+  const id = region.id;
+  const changes: PlanChange[] = [];
+  if (earlier.id !== id) changes.push({ kind: 'region-renamed', region: id, before: earlier.id });
+  const by = contoursApart(earlier.contours, region.contours);
+  if (by > SAME) changes.push({ kind: 'region-border', region: id, by });
+  const [old, recent] = [earlier.asked, region.asked];
+  const figures = ['depth', 'plus', 'minus'] as const;
+  if (!figures.every((figure) => isSame(old[figure], recent[figure])))
+    changes.push({ kind: 'region-asked', region: id, before: old, now: recent });
+  if (!isSame(earlier.level, region.level))
+    changes.push({ kind: 'region-level', region: id, before: earlier.level, now: region.level });
+  return changes;
+}
+
+function stageChanges(before: PlanFile, now: PlanFile): PlanChange[] {
+  const changes: PlanChange[] = [];
+  const [old, recent] = [before, now].map(({ stages }) => stages.map(({ level }) => level)) as [
+    number[],
+    number[],
+  ];
+  if (old.length !== recent.length || !old.every((level, i) => isSame(level, recent[i] ?? 0)))
+    changes.push({ kind: 'levels', before: old, now: recent });
+  const pairs = stagePairs(before.stages, now.stages);
+  for (const [earlier, stage] of pairs) {
+    if (!isSame(earlier.minutes, stage.minutes))
+      changes.push({
+        kind: 'stage-minutes',
+        stage: stage.number,
+        before: earlier.minutes,
+        now: stage.minutes,
+      });
+  }
+  if (!isSame(before.totals.minutes, now.totals.minutes))
+    changes.push({ kind: 'minutes', before: before.totals.minutes, now: now.totals.minutes });
+  for (const [earlier, stage] of pairs) {
+    const lines = lineChanges(earlier.lines, stage.lines);
+    if (lines.moved.length + lines.added.length + lines.gone.length > 0)
+      changes.push({ kind: 'lines', stage: stage.number, ...lines });
+  }
+  return changes;
+}
+
+function stagePairs(
+  before: readonly PlanFileStage[],
+  now: readonly PlanFileStage[],
+): [PlanFileStage, PlanFileStage][] {
+  const isAsMany = before.length === now.length;
+  return now.flatMap((stage) => {
+    const earlier = before.find(({ number, level }) =>
+      isAsMany ? number === stage.number : isSame(level, stage.level),
+    );
+    return earlier === undefined ? [] : [[earlier, stage]];
+  });
+}
+
+function isSame(a: number, b: number): boolean {
+  return Math.abs(a - b) <= SAME;
+}
+
+/** mm: the same trouble, a little moved, is not a new one. */
+const SAME_PLACE = 1;
+
+function findingChanges(before: readonly FindingRecord[], now: readonly FindingRecord[]): PlanChange[] {
+  const left = [...before];
+  const changes: PlanChange[] = [];
+  for (const finding of now) {
+    const rivals = left.filter((each) => each.code === finding.code && isAtOnePlace(each, finding));
+    const earlier = rivals.find(({ message }) => message === finding.message) ?? rivals[0];
+    if (earlier === undefined) changes.push({ kind: 'finding-new', finding });
+    else {
+      left.splice(left.indexOf(earlier), 1);
+      if (earlier.message !== finding.message)
+        changes.push({ kind: 'finding-figure', before: earlier, now: finding });
+    }
+  }
+  for (const finding of left) changes.push({ kind: 'finding-gone', finding });
+  return changes;
+}
+
+function isAtOnePlace(a: FindingRecord, b: FindingRecord): boolean {
+  if (a.at !== null && b.at !== null) return Math.hypot(a.at[0] - b.at[0], a.at[1] - b.at[1]) <= SAME_PLACE;
+  return a.at === b.at && a.path === b.path && a.line === b.line && a.layer === b.layer;
+}
+
+function sourceChanges(before: PlanFile, now: PlanFile): PlanChange[] {
+  const [old, recent] = [sourcesOf(before), sourcesOf(now)];
+  return [...new Set([...recent.keys(), ...old.keys()])].flatMap((quantity): PlanChange[] => {
+    const [was, is] = [old.get(quantity), recent.get(quantity)];
+    return was === is ? [] : [{ kind: 'source', quantity, before: was, now: is }];
+  });
+}
+
+/** Figure and where it is from, by what it is a figure of; several of one quantity stand together. */
+function sourcesOf({ provenance }: PlanFile): Map<string, string> {
+  const sources = new Map<string, string>();
+  for (const { quantity, value, unit, source } of provenance) {
+    const said = `${Number(value.toFixed(6))} ${unit}, ${source}`.replace(' ,', ',');
+    const others = sources.get(quantity);
+    sources.set(quantity, others === undefined ? said : `${others}; ${said}`);
+  }
+  return sources;
+}

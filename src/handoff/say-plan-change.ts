@@ -1,0 +1,87 @@
+/** A change of the plan in words, the same on paper and on screen. */
+import type { LineChanges } from './line-changes.ts';
+import type { PlanChange } from './plan-changes.ts';
+
+export function sayPlanChange(change: PlanChange): string {
+  switch (change.kind) {
+    case 'drawing':
+      return change.isSameFile
+        ? `The drawing ${change.now} is another issue of the file.`
+        : `The drawing is ${change.now}; it was ${change.before}.`;
+    case 'job':
+      return `Job, ${change.path}: ${change.now ?? 'left out'}; it was ${change.before ?? 'left out'}.`;
+    case 'sheet':
+      return Number.isFinite(change.by)
+        ? `The border of the sheet moved by up to ${mm(change.by)}.`
+        : 'The sheet has a border now that it did not have, or has none any more.';
+    case 'region-new':
+      return `Region ${change.region} is new, ${etched(change.level)}.`;
+    case 'region-gone':
+      return `Region ${change.region} of the earlier plan, ${etched(change.level)}, is gone.`;
+    case 'region-renamed':
+      return `Region ${change.region} was called ${change.before}.`;
+    case 'region-border':
+      return `The border of region ${change.region} moved by up to ${mm(change.by)}.`;
+    case 'region-asked':
+      return `Region ${change.region} asks ${asked(change.now)}; it asked ${asked(change.before)}.`;
+    case 'region-level':
+      return `Region ${change.region} is etched to ${mm(change.now)}; it was ${mm(change.before)}.`;
+    case 'levels':
+      return `Stages: ${change.now.length}, to ${list(change.now)}; they were ${change.before.length}, to ${list(change.before)}.`;
+    case 'stage-minutes':
+      return `Stage ${change.stage} is in the bath ${change.now.toFixed(1)} min; it was ${change.before.toFixed(1)}.`;
+    case 'minutes':
+      return `The run is ${change.now.toFixed(1)} min in the bath; it was ${change.before.toFixed(1)}.`;
+    case 'lines':
+      return `Lines of stage ${change.stage}: ${saidLines(change)}.`;
+    case 'finding-new':
+      return `New finding: ${change.finding.message}`;
+    case 'finding-gone':
+      return `No longer found: ${change.finding.message}`;
+    case 'finding-figure':
+      return `Finding changed: ${change.now.message}`;
+    case 'source':
+      return `${change.quantity}: ${change.now ?? 'not used any more'}; it was ${change.before ?? 'not used'}.`;
+  }
+}
+
+function mm(value: number): string {
+  return `${value.toFixed(3)} mm`;
+}
+
+function etched(level: number): string {
+  return level > 0 ? `etched to ${mm(level)}` : 'land';
+}
+
+function asked({
+  depth,
+  plus,
+  minus,
+}: {
+  readonly depth: number;
+  readonly plus: number;
+  readonly minus: number;
+}): string {
+  return `${depth.toFixed(3)} +${plus.toFixed(3)} −${minus.toFixed(3)} mm`;
+}
+
+function list(levels: readonly number[]): string {
+  return levels.length === 0 ? 'nothing' : `${levels.map((level) => level.toFixed(3)).join(', ')} mm`;
+}
+
+function saidLines({ moved, added, gone }: LineChanges): string {
+  const farthest = moved.reduce((most, each) => (each.by > most.by ? each : most), {
+    at: { x: 0, y: 0 },
+    by: 0,
+  });
+  const { at, by } = farthest;
+  return [
+    moved.length === 0
+      ? ''
+      : `${moved.length} moved, most by ${mm(by)} at ${at.x.toFixed(1)}, ${at.y.toFixed(1)}`,
+    added.length === 0 ? '' : `${added.length} new`,
+    gone.length === 0 ? '' : `${gone.length} gone`,
+  ]
+    .filter(Boolean)
+    .join('; ');
+}
