@@ -2,6 +2,7 @@
 import type { WordsFor } from './words.ts';
 
 export interface HandoffFacts {
+  readonly 'section-misses-sheet': { readonly name: string; readonly length: number };
   readonly 'inspection-floor-missing': { readonly regions: number; readonly margin: number };
   readonly 'picture-too-small': {
     readonly paper: string;
@@ -17,6 +18,15 @@ export interface HandoffFacts {
 }
 
 export const handoffWords: WordsFor<HandoffFacts> = {
+  'section-misses-sheet': {
+    severity: 'warn',
+    title: 'Section beside the sheet',
+    say: ({ name, length }) => ({
+      reason: `Section ${name}, ${mm(length)} long, lies beside the sheet all along: there is no metal to show, and no file shows it.`,
+      remedy:
+        'Give its points in drawing coordinates, in the unit of the drawing; `isobath inspect` lists some.',
+    }),
+  },
   'inspection-floor-missing': {
     severity: 'note',
     title: 'No floor to gauge',

@@ -30,6 +30,9 @@ export function checkChoices(job: unknown, placeOf: PlaceOf): Finding[] {
     ...checkDistinct(levels, ['levels'], placeOf),
     ...checkDistinct(lockedLevels, ['lockedLevels'], placeOf),
     ...checkLocked(lockedLevels, levels, placeOf),
+    ...listOf(keyed(handoff)['sections']).flatMap((each, index) =>
+      checkSection(keyed(each), ['handoff', 'sections', index], placeOf),
+    ),
     ...checkPost(keyed(keyed(handoff)['program'])['post'], placeOf),
   ];
 }
@@ -110,6 +113,14 @@ function checkLocked(locked: unknown, levels: unknown, placeOf: PlaceOf): Findin
     expected: '"levels": "fewest" beside them, or no locked levels',
   };
   return [finding('job-value-wrong', facts, placeOf(['lockedLevels']))];
+}
+
+/** A point shows no section. */
+function checkSection({ from, to }: Keyed, path: JsonPath, placeOf: PlaceOf): Finding[] {
+  const [[fromX, fromY], [toX, toY]] = [listOf(from), listOf(to)];
+  if (fromX === undefined || fromX !== toX || fromY !== toY) return [];
+  const facts = { found: 'a section that starts and ends at one point', expected: 'two points apart' };
+  return [finding('job-value-wrong', facts, placeOf(path))];
 }
 
 /** With fewer places a path in inches strays by more than 0.002 mm from the line. */

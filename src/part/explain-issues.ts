@@ -78,7 +78,8 @@ function expectedBy(issue: Issue): string {
       if (issue.origin === 'string') return 'a text that is not empty';
       return `a number of ${issue.inclusive === true ? 'at least' : 'more than'} ${issue.minimum}`;
     case 'too_big':
-      if (issue.origin === 'array') return countWords(issue.maximum, 'just');
+      if (issue.origin === 'array') return countWords(issue.maximum, 'at most');
+      if (issue.origin === 'string') return `a text of at most ${issue.maximum} characters`;
       return `a number of ${issue.inclusive === true ? 'at most' : 'less than'} ${issue.maximum}`;
     default:
       return 'another value';

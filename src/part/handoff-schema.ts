@@ -6,6 +6,18 @@ import { cuttingSchema, programSchema } from './cutting-choices.ts';
 export const HANDOFF_FILES = ['traveller', 'inspection', 'program'] as const;
 
 const length = z.number().check(z.gte(1e-6), z.lte(1e7));
+const coordinate = z.number().check(z.gte(-1e7), z.lte(1e7));
+const point = z.tuple([coordinate, coordinate]);
+
+/** More than a reviewer looks through, and as many as two digits of a file's name can count. */
+export const MOST_SECTIONS = 99;
+
+/** A cut through the finished part, in drawing coordinates. */
+const section = z.strictObject({
+  from: point,
+  to: point,
+  name: z.optional(z.string().check(z.minLength(1), z.maxLength(40))),
+});
 
 export const handoffSchema = z.strictObject({
   files: z.optional(z.array(z.enum(HANDOFF_FILES))),
@@ -13,6 +25,7 @@ export const handoffSchema = z.strictObject({
   /** The day that the sheets carry. */
   date: z.optional(z.iso.date()),
   inspection: z.optional(z.strictObject({ margin: z.optional(length), spacing: z.optional(length) })),
+  sections: z.optional(z.array(section).check(z.maxLength(MOST_SECTIONS))),
   scribe: z.optional(cuttingSchema),
   program: z.optional(programSchema),
 });

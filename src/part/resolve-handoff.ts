@@ -1,5 +1,7 @@
 /** The hand-off chosen by a job, in millimetres, every default filled in. */
 import type * as z from 'zod/mini';
+import type { Point } from '#geometry/point.ts';
+import type { LengthUnit } from '#units/length-unit.ts';
 import {
   type CuttingChoices,
   type ProgramChoices,
@@ -10,8 +12,18 @@ import type { HANDOFF_FILES, handoffSchema } from './handoff-schema.ts';
 import { DEFAULT_UNITS } from './job-defaults.ts';
 import { jobMillimetres } from './job-figures.ts';
 import type { JobFile } from './job-file.ts';
+import { drawnPoint } from './resolve-taper.ts';
 
 export type HandoffFile = (typeof HANDOFF_FILES)[number];
+
+/** A cut that the job asks for, mm in the drawing's frame. */
+export interface ChosenCut {
+  readonly name: string;
+  readonly from: Point;
+  readonly to: Point;
+  /** Path in the job file, for findings; undefined for the cut made where none is chosen. */
+  readonly path: string | undefined;
+}
 
 export interface HandoffChoices {
   readonly files: readonly HandoffFile[];
@@ -19,6 +31,8 @@ export interface HandoffChoices {
   /** `2026-05-31` */
   readonly date: string | undefined;
   readonly inspection: { readonly margin: number; readonly spacing: number };
+  /** Empty: the job chooses none. */
+  readonly sections: readonly ChosenCut[];
   readonly scribe: CuttingChoices;
   readonly program: ProgramChoices;
 }
@@ -27,7 +41,7 @@ export interface HandoffChoices {
 const DEFAULT_MARGIN = 3;
 const DEFAULT_SPACING = 150;
 
-export function resolveHandoff(jobFile: JobFile): HandoffChoices {
+export function resolveHandoff(jobFile: JobFile, drawingUnit: LengthUnit): HandoffChoices {
   const given: z.infer<typeof handoffSchema> = jobFile.handoff ?? {};
   const unit = jobFile.units ?? DEFAULT_UNITS;
   const millimetres = (length: number | undefined, otherwise: number) =>
@@ -40,7 +54,18 @@ export function resolveHandoff(jobFile: JobFile): HandoffChoices {
       margin: millimetres(given.inspection?.margin, DEFAULT_MARGIN),
       spacing: millimetres(given.inspection?.spacing, DEFAULT_SPACING),
     },
+    sections: (given.sections ?? []).map(({ from, to, name }, index) => ({
+      name: name ?? cutName(index),
+      from: drawnPoint(from, drawingUnit),
+      to: drawnPoint(to, drawingUnit),
+      path: `handoff.sections[${index}]`,
+    })),
     scribe: resolveCutting(given.scribe, unit),
     program: resolveProgram(given.program, unit),
   };
+}
+
+/** A, B, … Z, then 27, 28, …: sections are lettered on drawings (ISO 128). */
+export function cutName(index: number): string {
+  return index < 26 ? String.fromCharCode(65 + index) : String(index + 1);
 }

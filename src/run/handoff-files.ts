@@ -9,6 +9,7 @@ import type { ContourKit } from '#front/contour-kit.ts';
 import { loopArea, spansLength } from '#geometry/span.ts';
 import { inspectionCsv } from '#handoff/inspection-csv.ts';
 import { type InspectionPoint, inspectionPoints } from '#handoff/inspection-points.ts';
+import type { NamedSection } from '#handoff/named-section.ts';
 import { pageWidth } from '#handoff/pdf/sheet-book.ts';
 import { pictureScale } from '#handoff/pdf/stage-picture.ts';
 import { programFiles } from '#handoff/program-files.ts';
@@ -17,6 +18,7 @@ import type { Job } from '#part/job.ts';
 import type { HandoffChoices } from '#part/resolve-handoff.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
+import { cutSections } from './cut-sections.ts';
 import type { OutputFile } from './run-job.ts';
 
 export interface HandoffInput {
@@ -30,19 +32,28 @@ export interface HandoffInput {
 /** What was worked out to judge the choice, kept for the writing. */
 export interface PreparedHandoff extends HandoffInput {
   readonly points: readonly InspectionPoint[];
+  readonly sections: readonly NamedSection[];
   readonly findings: readonly Finding[];
 }
 
 export function prepareHandoff(input: HandoffInput): PreparedHandoff {
   const { choices, job, plan, kit } = input;
-  if (choices.files.length === 0) return { ...input, points: [], findings: [] };
+  const isNone = choices.files.length === 0;
+  if (isNone && choices.sections.length === 0) return { ...input, points: [], sections: [], findings: [] };
+  const cut = cutSections(choices.sections, plan, kit);
+  if (isNone) return { ...input, points: [], ...cut };
   const { points, findings } = inspectionPoints({
     plan,
     index: kit.index,
     stock: job.stock,
     choice: choices.inspection,
   });
-  return { ...input, points, findings: [...findings, ...checkPicture(input)] };
+  return {
+    ...input,
+    points,
+    sections: cut.sections,
+    findings: [...cut.findings, ...findings, ...checkPicture(input)],
+  };
 }
 
 /** On paper, mm: about the pen stroke around a piece. */

@@ -101,7 +101,7 @@ export async function runJob(input: RunInput, options: JobRunOptions = {}): Prom
   if (hasStop(found)) return { ...ended(found), drawing, part };
 
   await step(0.4, 'placing the scribe lines');
-  const choices = resolveHandoff(jobFile);
+  const choices = resolveHandoff(jobFile, drawing.unit ?? 'mm');
   const ready = { input, job, filled, choices, drawing, part, asked, findings: found, memory, step };
   return planned(ready, options.onPlan);
 }

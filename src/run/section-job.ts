@@ -2,6 +2,7 @@
 import { type SectionPoint, sectionAlong } from '#front/section-along.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
+import type { AskedStretch } from '#handoff/named-section.ts';
 import { askedOf, type EtchedPart } from './etched-part.ts';
 
 export interface SectionRequest {
@@ -12,13 +13,8 @@ export interface SectionRequest {
   readonly minute?: number | undefined;
   /** Evenly spaced places instead of those that the front needs. */
   readonly samples?: number | undefined;
-}
-
-/** Part of the cut along which one depth is asked; undefined where there is no metal. */
-export interface AskedStretch {
-  readonly start: number;
-  readonly end: number;
-  readonly depth: number | undefined;
+  /** mm by which straight lines between places may leave the front. */
+  readonly tolerance?: number | undefined;
 }
 
 export interface Section {
@@ -75,6 +71,7 @@ function metalRun(
   const inset = Math.min(INSET, (end - start) / 4);
   const run = sectionAlong(part.index(), place(start + inset), place(end - inset), {
     minute: request.minute,
+    tolerance: request.tolerance,
     targetBreaks: stretches.slice(1).map((each) => each.start - start - inset),
   });
   const points: SectionPoint[] = [];

@@ -220,7 +220,7 @@ describe('job-value-wrong: path, what was found, what was expected', () => {
       'a point of three',
       spoil({ requirements: [{ at: [1, 2, 3], depth: 1 }] }),
       'requirements[0].at',
-      'Found a list of 3; expected just 2 items in the list.',
+      'Found a list of 3; expected at most 2 items in the list.',
     ],
     [
       'a text in a point',

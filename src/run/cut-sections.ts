@@ -1,0 +1,58 @@
+/**
+ * The sections that go into the hand-off: those that the job lists, or one through the deepest region along the longer way of
+ * the part. One that meets no metal is told and left out.
+ */
+import { type Finding, finding } from '#findings/finding.ts';
+import type { ContourKit } from '#front/contour-kit.ts';
+import { boxOfSpans } from '#geometry/box.ts';
+import type { NamedSection } from '#handoff/named-section.ts';
+import { type ChosenCut, cutName } from '#part/resolve-handoff.ts';
+import type { EtchPlan } from '#plan/etch-plan.ts';
+import { etchedPart } from './etched-part.ts';
+import { sectionOf } from './section-job.ts';
+
+/** mm between a chord and the front: a section drawn at 50 : 1 still shows a line of it no wider than a pen's. */
+const CHORD = 0.002;
+
+export function cutSections(
+  chosen: readonly ChosenCut[],
+  plan: EtchPlan,
+  kit: ContourKit,
+): { readonly sections: readonly NamedSection[]; readonly findings: readonly Finding[] } {
+  const part = etchedPart(plan, kit.index.front.thickness, kit);
+  const sections: NamedSection[] = [];
+  const findings: Finding[] = [];
+  for (const { name, from, to, path } of chosen.length > 0 ? chosen : longCut(plan)) {
+    const { points, asked, meetsMetal } = sectionOf(part, { from, to, tolerance: CHORD });
+    if (meetsMetal) sections.push({ name, from, to, points, asked });
+    else {
+      const length = Math.hypot(to.x - from.x, to.y - from.y);
+      const place = { at: from, ...(path === undefined ? {} : { path }) };
+      findings.push(finding('section-misses-sheet', { name, length }, place));
+    }
+  }
+  return { sections, findings };
+}
+
+/** Through the label of the deepest region, of the largest of several, from side to side of the part. */
+function longCut({ regions, sheet }: EtchPlan): ChosenCut[] {
+  const [first] = regions;
+  if (first === undefined) return [];
+  const deepest = regions.reduce(
+    (best, each) =>
+      each.level > best.level || (each.level === best.level && each.area > best.area) ? each : best,
+    first,
+  );
+  const borders = sheet.length > 0 ? sheet : regions.flatMap(({ loops }) => loops);
+  const { minX, minY, maxX, maxY } = boxOfSpans(borders.flat());
+  const { x, y } = deepest.label;
+  const isWide = maxX - minX >= maxY - minY;
+  return [
+    {
+      name: cutName(0),
+      from: isWide ? { x: minX, y } : { x, y: minY },
+      to: isWide ? { x: maxX, y } : { x, y: maxY },
+      path: undefined,
+    },
+  ];
+}
