@@ -72,7 +72,7 @@ export const entityWords: WordsFor<EntityFacts> = {
     severity: 'warn',
     title: 'Absurdly far out',
     say: ({ value, limit, ...named }) => ({
-      reason: `${name(named)} reaches ${value.toPrecision(4)} mm from the origin; ${limit} mm is the most. It was left out.`,
+      reason: `${name(named)} reaches more than ${limit} mm from the origin. It was left out.`,
       remedy: 'Delete it, or move the part near the origin; check the drawing unit too.',
       value,
       limit,

@@ -155,7 +155,10 @@ const depthWords: Pick<
     title: 'Web too thin',
     say: ({ web, limit, thickness, level }) => ({
       reason: `Level ${mm(level)} leaves ${mm(web)} of a sheet of ${mm(thickness)}; the job's least web is ${mm(limit)}.`,
-      remedy: `Etch to ${mm(thickness - limit)} at most, or take a sheet of ${mm(level + limit)} or more.`,
+      remedy:
+        thickness > limit
+          ? `Etch to ${mm(thickness - limit)} at most, or take a sheet of ${mm(level + limit)} or more.`
+          : `Take a sheet of ${mm(level + limit)} or more: this one is no thicker than the least web.`,
       value: web,
       limit,
     }),

@@ -7,7 +7,7 @@ export interface PlanFacts {
   /** None of the levels given lies in the region's tolerance. */
   readonly 'level-missing': { readonly depth: number; readonly minus: number; readonly plus: number };
   /** A locked level that lies in no region's tolerance, or is nobody's best. */
-  readonly 'locked-level-unused': { readonly level: number };
+  readonly 'level-unused': { readonly level: number };
   /** A region's depth changes in two directions, and one change ends inside the region. */
   readonly 'taper-directions-differ': Record<string, never>;
   /** Steps can't follow a slope without any tolerance. */
@@ -56,12 +56,12 @@ export const planWords: WordsFor<PlanFacts> = {
       value: depth,
     }),
   },
-  'locked-level-unused': {
+  'level-unused': {
     severity: 'warn',
-    title: 'Locked level unused',
+    title: 'Level unused',
     say: ({ level }) => ({
-      reason: `No region takes the locked level ${mm(level)}: it lies in nobody's tolerance, or another level suits better.`,
-      remedy: 'Drop it from lockedLevels, or ask a region for this depth; the plan has no stage for it.',
+      reason: `No region takes the level ${mm(level)}: it lies in nobody's tolerance, or another level suits better.`,
+      remedy: 'Drop it from the job, or ask a region for this depth; the plan has no stage for it.',
       value: level,
     }),
   },
@@ -114,7 +114,7 @@ export const planWords: WordsFor<PlanFacts> = {
     severity: 'stop',
     title: 'Nothing to etch',
     say: () => ({
-      reason: 'No requirement asks any region for a depth, so the whole part is land.',
+      reason: 'No requirement asks any region for a depth over 0, so the whole part is land.',
       remedy: 'Give at least one layer or point a depth or a final thickness in the job’s requirements.',
     }),
   },

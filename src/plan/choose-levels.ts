@@ -12,7 +12,7 @@ export interface Levels {
 
 export type LevelRule = Pick<Job, 'levels' | 'lockedLevels'>;
 
-/** Findings: `level-missing`, `locked-level-unused`. Strips of tapers have their levels already. */
+/** Findings: `level-missing`, `level-unused`. Strips of tapers have their levels already. */
 export function chooseLevels(
   asked: ReadonlyMap<RegionId, Asked>,
   rule: LevelRule,
@@ -36,12 +36,17 @@ export function chooseLevels(
     // Without a level the region stays masked: under-etched metal can still be saved.
     ofRegion.set(id, level ?? 0);
   }
-  const used = new Set(ofRegion.values());
-  (rule.lockedLevels ?? []).forEach((level, index) => {
-    if (!used.has(level))
-      findings.push(finding('locked-level-unused', { level }, { path: `lockedLevels[${index}]` }));
-  });
+  // Where a level is missing the list as a whole is wrong: that is told, and nothing beside it.
+  if (findings.length === 0) findings.push(...unusedLevels(rule, new Set(ofRegion.values())));
   return { ofRegion, findings };
+}
+
+/** Levels that the engineer wrote down and that come to no stage. */
+function unusedLevels({ levels, lockedLevels = [] }: LevelRule, used: ReadonlySet<number>): Finding[] {
+  const tell = (path: string) => (level: number, index: number) =>
+    used.has(level) ? [] : [finding('level-unused', { level }, { path: `${path}[${index}]` })];
+  const listed = typeof levels === 'string' ? [] : levels;
+  return [...listed.flatMap(tell('levels')), ...lockedLevels.flatMap(tell('lockedLevels'))];
 }
 
 /** Every depth asked, as levels must serve it. */

@@ -25,7 +25,7 @@ export interface PlanInput {
 }
 
 /**
- * Findings: `level-missing`, `locked-level-unused`, `opening-missing`, `nothing-to-etch`, and those of `taper-strips.ts`.
+ * Findings: `level-missing`, `level-unused`, `opening-missing`, `nothing-to-etch`, and those of `taper-strips.ts`.
  * Tapered regions come out as their strips.
  */
 export function makePlan(input: PlanInput): EtchPlan {

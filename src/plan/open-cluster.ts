@@ -34,7 +34,7 @@ export interface OpenedCluster {
 
 /** All that earlier levels have bared. */
 interface Bared {
-  readonly loops: readonly Loop[];
+  readonly loops: readonly TracedLoop<BorderKind>[];
   /** Whether that is the whole largest opening of the last level. */
   readonly isLargest: boolean;
   /** The last level, and the levels that kept its largest opening back. */
@@ -71,10 +71,10 @@ export function openCluster(field: LevelField, cluster: Cluster, undercut: Under
     const allowanceTo = (depth: number) => allowance(undercut, { level, depth });
     const largest = largestOpening(field, cluster, level, allowanceTo, origin);
     const isWhole = hasNoZone(bared, level);
-    const stage =
+    const { loops, piece, lines } =
       isWhole && isStrictlyInside(step, largest) ? ring(step, largest) : part(step, largest, isWhole);
-    bared = { loops: stage.opening, isLargest: isWhole, level, keptBackBy: largest.keptBackBy };
-    return stage;
+    bared = { loops, isLargest: isWhole, level, keptBackBy: largest.keptBackBy };
+    return { level, piece, opening: loops.map(spansOf), lines };
   });
   const { faces } = cluster;
   return { faces, stages, closedFaces: faces.filter((face) => isClosed(field, cluster, face, stages)) };
@@ -121,28 +121,32 @@ function isStrictlyInside({ undercut, level, bared }: Step, largest: LargestOpen
   );
 }
 
+/** What one step comes to; the loops are all that is bare then, with what each span of them is. */
+interface Peeled {
+  readonly loops: readonly TracedLoop<BorderKind>[];
+  readonly piece: readonly Loop[];
+  readonly lines: readonly Path[];
+}
+
 /** The piece is the opening with what is bare as its holes: nothing to clip. */
-function ring({ level, bared, origin }: Step, largest: LargestOpening): ClusterStage {
-  const traced = rebuildLoops(largest.rings, largest.carriers, origin);
-  const opening = traced.map(spansOf);
-  return {
-    level,
-    piece: [...opening, ...bared.loops.map(reverseSpans)],
-    opening,
-    lines: linesOf(traced, []),
-  };
+function ring({ bared, origin }: Step, largest: LargestOpening): Peeled {
+  const loops = rebuildLoops(largest.rings, largest.carriers, origin);
+  const holes = bared.loops.map((loop) => reverseSpans(spansOf(loop)));
+  return { loops, piece: [...loops.map(spansOf), ...holes], lines: linesOf(loops, []) };
 }
 
 /** P(ℓ) = (O(ℓ) ∩ zone) − Ω(previous), Ω(ℓ) = Ω(previous) ∪ P(ℓ), on the grid; then both are rebuilt. */
-function part(step: Step, largest: LargestOpening, isWhole: boolean): ClusterStage {
-  const { level, bared, origin } = step;
+function part(step: Step, largest: LargestOpening, isWhole: boolean): Peeled {
+  const { bared, origin } = step;
   const reach: Reach = isWhole ? largest : withinZone(step, largest);
-  const earlier = bared.loops.flat();
-  const carriers = [...earlier.map((span) => ({ span, tag: 'cut' as const })), ...reach.carriers];
-  const before = bared.loops.map((loop) => ringOf(loop, origin));
+  const earlier = bared.loops.map(spansOf);
+  // What is bare already may run along the sheet's edge: its spans stay what they were.
+  const known = bared.loops.flat().map(({ span, tag = 'cut' }) => ({ span, tag }));
+  const carriers = [...known, ...reach.carriers];
+  const before = earlier.map((loop) => ringOf(loop, origin));
   const piece = rebuildLoops(combineRings('subtract', reach.rings, before), carriers, origin);
-  const opening = rebuildLoops(combineRings('unite', reach.rings, before), carriers, origin);
-  return { level, piece: piece.map(spansOf), opening: opening.map(spansOf), lines: linesOf(piece, earlier) };
+  const loops = rebuildLoops(combineRings('unite', reach.rings, before), carriers, origin);
+  return { loops, piece: piece.map(spansOf), lines: linesOf(piece, earlier.flat()) };
 }
 
 function withinZone(

@@ -48,11 +48,12 @@ test('a locked level is etched exactly, and the rest chosen around it', () => {
   expect(findings).toEqual([]);
 });
 
-test('locked-level-unused: a locked level of 1.5 mm that no region accepts is told', () => {
-  const { findings } = chooseLevels(asked, { levels: 'fewest', lockedLevels: [1.5] });
-  expect(findings.map(({ code, place }) => [code, place.path])).toEqual([
-    ['locked-level-unused', 'lockedLevels[0]'],
-  ]);
+test.each([
+  { rule: { levels: 'fewest', lockedLevels: [1.5] } as const, path: 'lockedLevels[0]' },
+  { rule: { levels: [2, 1.5, 1] } as const, path: 'levels[1]' },
+])('level-unused: a level of 1.5 mm that no region accepts is told ($path)', ({ rule, path }) => {
+  const { findings } = chooseLevels(asked, rule);
+  expect(findings.map((each) => [each.code, each.place.path])).toEqual([['level-unused', path]]);
 });
 
 test('level-missing alone is told of a part whose only level serves nobody: something was asked for', () => {

@@ -94,3 +94,19 @@ test.each([
   expect(stages.map(({ etch }) => etch)).toEqual([2.5, 1.5, 2.5]);
   for (const [index, each] of inset.entries()) expect(each).toBeCloseTo(expected[index] ?? Number.NaN, 4);
 });
+
+test('M3.2 what the first opening bares along the sheet edge is not cut there when the rest is peeled', () => {
+  // The pocket's rounded corners touch the edge; the opening of the deeper floor between them runs along it.
+  const part = partOf({
+    sheet: rectangle(0, 0, 80, 80),
+    outlines: [roundedRectangle(0, 25, 5, 45, 1.5), rectangle(0, 0, 5, 5)],
+  });
+  const depths: [number, number, number][] = [
+    [2.5, 35, 2.2],
+    [40, 40, 1.6],
+    [2, 2, 1.6],
+  ];
+  const job = plainJob({ etchFactor: [[0, 0.5]] });
+  const { stages } = makePlan({ part, asked: askedAt(part, depths), job });
+  expect(stages.map(({ lines }) => lines.map(({ closed }) => closed))).toEqual([[false], []]);
+});
