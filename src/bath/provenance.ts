@@ -1,6 +1,6 @@
 /** Where a figure comes from. Every built-in value carries it into the plan. */
 
-type ProvenanceKind = 'published' | 'common-practice' | 'memory' | 'user' | 'measured';
+export type ProvenanceKind = 'published' | 'common-practice' | 'memory' | 'user' | 'measured';
 
 export interface Provenance {
   readonly quantity: string;
@@ -8,6 +8,8 @@ export interface Provenance {
   readonly unit: string;
   readonly source: string;
   readonly kind: ProvenanceKind;
+  /** How far it may be off either way, with a confidence of 95 %, in the same unit; where that is known. */
+  readonly plusMinus?: number;
 }
 
 /** A figure with where it comes from, before it is put to use under the name of a quantity. */
@@ -15,4 +17,5 @@ export interface Sourced {
   readonly value: number;
   readonly source: string;
   readonly kind: ProvenanceKind;
+  readonly plusMinus?: number;
 }

@@ -3,7 +3,7 @@
  * was rolled to is not known when its offcut comes to the bath, so the figures are those of the table's widest sheets
  * (over 1600 to 2000 mm), which are the largest.
  */
-import type { Alloy } from './alloys.ts';
+import type { Alloy } from './known-figures.ts';
 import type { Sourced } from './provenance.ts';
 
 /** Rows: thickness up to and including, tolerance; the table starts at 0.8 mm. */

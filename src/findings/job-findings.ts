@@ -14,6 +14,12 @@ export interface JobFacts {
   readonly 'job-key-doubled': { readonly key: string };
   readonly 'job-value-wrong': { readonly found: string; readonly expected: string };
   readonly 'job-choice-unclear': { readonly given: readonly string[]; readonly choices: readonly string[] };
+  readonly 'figures-file-unusable': {
+    readonly file: string;
+    readonly found: string;
+    readonly expected: string;
+  };
+  readonly 'figures-file-missing': { readonly file: string };
   readonly 'alloy-unknown': NameUnknown;
   readonly 'bath-unknown': NameUnknown;
   readonly 'bath-wrong-for-alloy': {
@@ -83,7 +89,7 @@ export const jobWords: WordsFor<JobFacts> = {
   },
   'job-key-unknown': {
     severity: 'stop',
-    title: 'Unknown key in the job file',
+    title: 'Unknown key',
     say: ({ key, meant, known }) => ({
       reason: `There is no key "${key}" here.`,
       remedy: suggest(meant, known, 'Known here'),
@@ -91,7 +97,7 @@ export const jobWords: WordsFor<JobFacts> = {
   },
   'job-key-missing': {
     severity: 'stop',
-    title: 'Key missing from the job file',
+    title: 'Key missing',
     say: ({ key, expected }) => ({
       reason: `The key "${key}" is missing.`,
       remedy: `Add "${key}": ${expected}.`,
@@ -122,6 +128,22 @@ export const jobWords: WordsFor<JobFacts> = {
           ? `None of ${listed(choices, 'or')} is given.`
           : `${listed(given, 'and')} are given together.`,
       remedy: `Give exactly one of ${listed(choices, 'or')}.`,
+    }),
+  },
+  'figures-file-unusable': {
+    severity: 'stop',
+    title: 'File of figures cannot be used',
+    say: ({ file, found, expected }) => ({
+      reason: `${file}: found ${found} where ${expected} should stand.`,
+      remedy: 'Give a file that starts with "format": "isobath-figures", "version": 1.',
+    }),
+  },
+  'figures-file-missing': {
+    severity: 'stop',
+    title: 'File of figures missing',
+    say: ({ file }) => ({
+      reason: `The job takes alloys and baths from ${file}, which is not here.`,
+      remedy: `Give ${file} too; in the workbench, drop it on the page.`,
     }),
   },
   'alloy-unknown': {

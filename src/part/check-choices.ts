@@ -3,13 +3,14 @@
  * Looks at the file as found, so that these faults are told beside those of shape; what has the wrong shape is left alone.
  */
 import { type Finding, finding, type Place } from '#findings/finding.ts';
+import { checkFigures } from './check-figures.ts';
 import type { JsonPath } from './read-json.ts';
 
 type PlaceOf = (path: JsonPath) => Place;
 type Keyed = Readonly<Record<string, unknown>>;
 
 export function checkChoices(job: unknown, placeOf: PlaceOf): Finding[] {
-  const { requirements, process, levels, lockedLevels, handoff } = keyed(job);
+  const { requirements, process, levels, lockedLevels, handoff, figures } = keyed(job);
   const { etchFactor, rate, coupon, hoist } = keyed(process);
   return [
     ...listOf(requirements).flatMap((each, index) =>
@@ -33,6 +34,7 @@ export function checkChoices(job: unknown, placeOf: PlaceOf): Finding[] {
     ...listOf(keyed(handoff)['sections']).flatMap((each, index) =>
       checkSection(keyed(each), ['handoff', 'sections', index], placeOf),
     ),
+    ...checkFigures(figures, ['figures'], placeOf),
     ...checkPost(keyed(keyed(handoff)['program'])['post'], placeOf),
   ];
 }

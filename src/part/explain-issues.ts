@@ -2,26 +2,27 @@
 import type * as z from 'zod/mini';
 import { type Finding, finding, type Place } from '#findings/finding.ts';
 import { nearestWord } from '#findings/nearest-word.ts';
-import { jobFileSchema } from './job-file.ts';
 import type { JsonPath } from './read-json.ts';
 
 type Issue = z.core.$ZodIssue;
 type PlaceOf = (path: JsonPath) => Place;
 
-export function explainIssues(issues: readonly Issue[], root: unknown, placeOf: PlaceOf): Finding[] {
-  return issues.flatMap((issue) => explainIssue(issue, [], { root, placeOf }));
-}
-
+/** What was read, the schema that it was held to, and where in the text each path stands. */
 interface Setting {
   readonly root: unknown;
+  readonly schema: unknown;
   readonly placeOf: PlaceOf;
+}
+
+export function explainIssues(issues: readonly Issue[], setting: Setting): Finding[] {
+  return issues.flatMap((issue) => explainIssue(issue, [], setting));
 }
 
 function explainIssue(issue: Issue, base: JsonPath, setting: Setting): Finding[] {
   const path = [...base, ...(issue.path as JsonPath)];
-  const { root, placeOf } = setting;
+  const { root, schema, placeOf } = setting;
   if (issue.code === 'unrecognized_keys') {
-    const known = knownKeys(path);
+    const known = knownKeys(schema, path);
     return issue.keys.map((key) =>
       finding('job-key-unknown', { key, meant: nearestWord(key, known), known }, placeOf([...path, key])),
     );
@@ -112,8 +113,8 @@ function valueAt(root: unknown, path: JsonPath): unknown {
 }
 
 /** The keys that the schema knows at a path. */
-function knownKeys(path: JsonPath): string[] {
-  let schemas: readonly unknown[] = [jobFileSchema];
+function knownKeys(root: unknown, path: JsonPath): string[] {
+  let schemas: readonly unknown[] = [root];
   for (const step of path) schemas = schemas.flatMap((schema) => stepInto(schema, step));
   return [...new Set(schemas.flatMap(unwrap).flatMap((schema) => Object.keys(schema.shape ?? {})))];
 }

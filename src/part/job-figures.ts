@@ -27,6 +27,7 @@ export function givenFigure(value: number, path: string): Sourced {
   return { value, source: `job file, ${path}`, kind: 'user' };
 }
 
-export function provenanceOf(quantity: string, unit: string, { value, source, kind }: Sourced): Provenance {
-  return { quantity, value, unit, source, kind };
+export function provenanceOf(quantity: string, unit: string, figure: Sourced): Provenance {
+  const { value, source, kind, plusMinus } = figure;
+  return { quantity, value, unit, source, kind, ...(plusMinus === undefined ? {} : { plusMinus }) };
 }

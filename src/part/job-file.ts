@@ -4,6 +4,7 @@
  * `resolve-job.ts` turns it into millimetres with defaults.
  */
 import * as z from 'zod/mini';
+import { figuresSchema } from '#bath/figures-file.ts';
 import { LENGTH_UNITS } from '#units/length-unit.ts';
 import { handoffSchema } from './handoff-schema.ts';
 
@@ -62,6 +63,8 @@ export const jobFileSchema = z.strictObject({
   layers: z.optional(
     z.strictObject({ outline: z.optional(names), regions: z.optional(names), ignore: z.optional(names) }),
   ),
+  /** The shop's own alloys and baths, or the file beside the job that holds them. */
+  figures: z.optional(z.union([name, figuresSchema])),
   stock: z.strictObject({
     alloy: z.optional(name),
     /** g/cm³, whatever the job's units. */

@@ -53,6 +53,8 @@ export interface Job {
   };
   readonly process: {
     readonly bath: string | undefined;
+    /** What goes on in the bath, where it is known well enough to reckon gas and caustic. */
+    readonly reaction?: 'aluminium in caustic soda';
     readonly etchFactor: EtchFactor;
     /** mm/min */
     readonly rate: number;

@@ -34,7 +34,10 @@ export function readJob(text: string): JobReading {
     findings.push(finding('job-key-doubled', { key: String(path.at(-1)) }, place(path)));
   }
   const parsed = jobFileSchema.safeParse(value);
-  if (!parsed.success) findings.push(...explainIssues(parsed.error.issues, value, place));
+  if (!parsed.success)
+    findings.push(
+      ...explainIssues(parsed.error.issues, { root: value, schema: jobFileSchema, placeOf: place }),
+    );
   findings.push(...checkChoices(value, place));
   if (!parsed.success || hasStop(findings)) return { findings };
   return { jobFile: parsed.data, findings };

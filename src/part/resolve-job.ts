@@ -2,6 +2,7 @@
  * The job resolved: millimetres and minutes, every default filled in, every figure with where it comes from. Lengths come in
  * the job's own units; points in the drawing's, so its unit must be known before there is a job.
  */
+import { knownFigures } from '#bath/known-figures.ts';
 import type { Provenance, Sourced } from '#bath/provenance.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
@@ -25,13 +26,17 @@ export interface ResolvedJob {
   readonly findings: readonly Finding[];
 }
 
-/** `drawingUnit` is the unit that the drawing was read in; undefined when neither drawing nor job says. */
+/**
+ * `drawingUnit` is the unit that the drawing was read in; undefined when neither drawing nor job says. Figures of the job's
+ * own must stand in it (`takeInFigures`).
+ */
 export function resolveJob(jobFile: JobFile, drawingUnit: LengthUnit | undefined): ResolvedJob {
   const unit = jobFile.units ?? DEFAULT_UNITS;
   // Without a drawing unit there is no job in the end, but its other faults can be told all the same.
   const units = { job: unit, drawing: drawingUnit ?? 'mm' };
-  const { stock, alloy, ...ofStock } = resolveStock(jobFile.stock, units);
-  const { process, ...ofProcess } = resolveProcess(jobFile.process, { alloy, unit });
+  const { alloys, baths } = knownFigures(typeof jobFile.figures === 'object' ? jobFile.figures : undefined);
+  const { stock, alloy, ...ofStock } = resolveStock(jobFile.stock, { units, alloys });
+  const { process, ...ofProcess } = resolveProcess(jobFile.process, { alloy, unit, baths });
   const asked = resolveRequirements(jobFile.requirements, { stock: stock.thickness, units });
   const join = resolveLength(jobFile.joinTolerance, DEFAULT_JOIN_TOLERANCE, { path: 'joinTolerance', unit });
   const rules = resolveRules(jobFile.rules, unit);

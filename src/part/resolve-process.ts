@@ -1,8 +1,7 @@
 /** Etch factor and rate of a job: as given, from the coupon, or the bath's general figures with a warning. */
-import type { Alloy } from '#bath/alloys.ts';
-import { BATHS, type Bath } from '#bath/baths.ts';
 import { couponRate } from '#bath/coupon-rate.ts';
 import type { EtchFactor } from '#bath/etch-factor.ts';
+import type { Alloy, Bath } from '#bath/known-figures.ts';
 import type { Provenance, Sourced } from '#bath/provenance.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import { nearestWord } from '#findings/nearest-word.ts';
@@ -19,14 +18,17 @@ export interface ResolvedProcess {
   readonly findings: readonly Finding[];
 }
 
+interface ProcessSetting {
+  readonly alloy: Alloy | undefined;
+  readonly unit: LengthUnit;
+  readonly baths: readonly Bath[];
+}
+
 type GivenProcess = JobFile['process'];
 
-export function resolveProcess(
-  given: GivenProcess,
-  { alloy, unit }: { readonly alloy: Alloy | undefined; readonly unit: LengthUnit },
-): ResolvedProcess {
-  const bath = BATHS.find((each) => each.id === given.bath);
-  const findings = checkBath(given.bath, bath, alloy);
+export function resolveProcess(given: GivenProcess, { alloy, unit, baths }: ProcessSetting): ResolvedProcess {
+  const bath = baths.find((each) => each.id === given.bath);
+  const findings = checkBath(given.bath, { bath, alloy, baths });
   const factor = resolveFactor(given.etchFactor, bath, unit);
   const rate = resolveRate(given, bath, unit);
   findings.push(...factor.findings, ...rate.findings);
@@ -40,6 +42,9 @@ export function resolveProcess(
         ? undefined
         : {
             bath: given.bath,
+            ...(bath?.reaction !== undefined && (alloy === undefined || alloy.metal === bath.etches)
+              ? { reaction: bath.reaction }
+              : {}),
             etchFactor: factor.table,
             rate: rate.rate.value,
             rateSpread: spread.value,
@@ -62,10 +67,13 @@ function hoistOf(
   return { slowest: slowest * millimetresIn(unit), fastest: fastest * millimetresIn(unit) };
 }
 
-function checkBath(name: string | undefined, bath: Bath | undefined, alloy: Alloy | undefined): Finding[] {
+function checkBath(
+  name: string | undefined,
+  { bath, alloy, baths }: Omit<ProcessSetting, 'unit'> & { readonly bath: Bath | undefined },
+): Finding[] {
   if (name === undefined) return [];
   if (bath === undefined) {
-    const known = BATHS.map((each) => each.id);
+    const known = baths.map((each) => each.id);
     return [
       finding('bath-unknown', { name, meant: nearestWord(name, known), known }, { path: 'process.bath' }),
     ];
@@ -142,6 +150,8 @@ function judgeGeneral(
   if (value === undefined || bath === undefined) {
     return [finding('process-figure-missing', { figure, bath: bath?.name }, { path })];
   }
+  // A shop's own figure may be a measured one.
+  if (value.kind === 'measured') return [];
   return [
     finding('process-figure-not-measured', { figure, value: value.value, unit, bath: bath.name }, { path }),
   ];

@@ -1,5 +1,5 @@
 /** The sheet of a job in millimetres: thickness, tolerance as given or as the standard allows, density of the alloy. */
-import { ALLOYS, type Alloy } from '#bath/alloys.ts';
+import type { Alloy, KnownFigures } from '#bath/known-figures.ts';
 import type { Provenance, Sourced } from '#bath/provenance.ts';
 import { sheetTolerance } from '#bath/sheet-tolerance.ts';
 import { type Finding, finding } from '#findings/finding.ts';
@@ -17,10 +17,13 @@ export interface ResolvedStock {
   readonly findings: readonly Finding[];
 }
 
-export function resolveStock(given: JobFile['stock'], units: ResolveUnits): ResolvedStock {
+export function resolveStock(
+  given: JobFile['stock'],
+  { units, alloys }: { readonly units: ResolveUnits } & Pick<KnownFigures, 'alloys'>,
+): ResolvedStock {
   const findings: Finding[] = [];
-  const alloy = ALLOYS.find((each) => each.id === given.alloy);
-  if (given.alloy !== undefined && alloy === undefined) findings.push(unknownAlloy(given.alloy));
+  const alloy = alloys.find((each) => each.id === given.alloy);
+  if (given.alloy !== undefined && alloy === undefined) findings.push(unknownAlloy(given.alloy, alloys));
 
   const thickness =
     typeof given.thickness === 'number'
@@ -69,7 +72,7 @@ function givenLength(length: number | undefined, path: string, unit: LengthUnit)
   return length === undefined ? undefined : givenFigure(jobMillimetres(length, unit), path);
 }
 
-function unknownAlloy(name: string): Finding {
-  const known = ALLOYS.map((each) => each.id);
+function unknownAlloy(name: string, alloys: readonly Alloy[]): Finding {
+  const known = alloys.map((each) => each.id);
   return finding('alloy-unknown', { name, meant: nearestWord(name, known), known }, { path: 'stock.alloy' });
 }

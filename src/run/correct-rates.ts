@@ -1,9 +1,10 @@
 /** A run corrected: rate had, minutes left, what will come out and how surely (M7). Pure; millimetres and minutes. */
+
+import { studentFactor } from '#bath/student-factor.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { type Fit, fitRates, type Reading } from './correct-fit.ts';
 import { depthsLeft, type StillAsked } from './correct-minutes.ts';
 import type { RunPlan, RunRegion } from './correct-plan.ts';
-import { studentFactor } from './student-factor.ts';
 
 /** A value with the half-width of its 95 % interval. */
 export interface Measured {

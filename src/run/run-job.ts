@@ -4,7 +4,7 @@
  * a `stop` before the plan ends the run without one, a `stop` in the plan keeps back every file that could be cut from.
  */
 import { utf8ToBytes } from '@noble/hashes/utils.js';
-import { hydrogenLitresIn } from '#bath/aluminium-chemistry.ts';
+import { hydrogenLitresOf } from '#bath/aluminium-chemistry.ts';
 import { checkMaking } from '#checks/check-making.ts';
 import { makingProvenance } from '#checks/making-limits.ts';
 import type { Drawing } from '#drawing/drawing.ts';
@@ -18,6 +18,7 @@ import { askRegions } from '#part/ask-regions.ts';
 import type { Job } from '#part/job.ts';
 import type { JobFile } from '#part/job-file.ts';
 import type { Asked, Part, RegionId } from '#part/part.ts';
+import { takeInFigures } from '#part/read-figures.ts';
 import { readJob } from '#part/read-job.ts';
 import { type HandoffChoices, resolveHandoff } from '#part/resolve-handoff.ts';
 import { resolveJob } from '#part/resolve-job.ts';
@@ -31,6 +32,8 @@ import { RunCancelled, type RunOptions } from './run-options.ts';
 
 export interface RunInput {
   readonly jobText: string;
+  /** The file of figures that the job names, where it names one. */
+  readonly figuresText?: string | undefined;
   /** As the plan shall name it. */
   readonly drawingName: string;
   readonly drawingBytes: Uint8Array;
@@ -79,8 +82,9 @@ export async function runJob(input: RunInput, options: JobRunOptions = {}): Prom
   const step = stepper(options);
   await step(0, 'reading the job');
   const reading = readJob(input.jobText);
-  const { jobFile } = reading;
-  if (jobFile === undefined) return ended(reading.findings);
+  if (reading.jobFile === undefined) return ended(reading.findings);
+  const { jobFile, findings: figuresFindings } = takeInFigures(reading.jobFile, input.figuresText);
+  if (jobFile === undefined) return ended([...reading.findings, ...figuresFindings]);
 
   await step(0.02, 'reading the drawing');
   const drawing = drawingFor(memory, input.drawingBytes, {
@@ -88,7 +92,7 @@ export async function runJob(input: RunInput, options: JobRunOptions = {}): Prom
     progress: (share, what) => options.progress?.(0.02 + share * 0.23, what),
   });
   const { job, filled, findings: jobFindings } = resolveJob(jobFile, drawing.unit);
-  const early = [...reading.findings, ...drawing.findings, ...jobFindings];
+  const early = [...reading.findings, ...figuresFindings, ...drawing.findings, ...jobFindings];
   if (job === undefined || hasStop(drawing.findings)) return { ...ended(early), drawing };
 
   const tooMuch = limitLinework(drawing, job.layers);
@@ -152,7 +156,7 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
     measures,
     metal: {
       density,
-      hydrogenLitresPerGram: hydrogenLitresIn(job.process.bath, 1),
+      hydrogenLitresPerGram: job.process.reaction === undefined ? undefined : hydrogenLitresOf(1),
       thickness: typeof thickness === 'number' ? thickness : undefined,
     },
     findings,

@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { ALLOYS } from '#bath/alloys.ts';
-import { hydrogenLitresIn, hydrogenLitresOf } from '#bath/aluminium-chemistry.ts';
-import { BATHS } from '#bath/baths.ts';
+import { hydrogenLitresOf } from '#bath/aluminium-chemistry.ts';
 import { couponRate } from '#bath/coupon-rate.ts';
 import { etchFactorAt } from '#bath/etch-factor.ts';
 import { etchMinutes } from '#bath/etch-minutes.ts';
+import { knownFigures } from '#bath/known-figures.ts';
 import { sheetTolerance } from '#bath/sheet-tolerance.ts';
+
+const { alloys: ALLOYS, baths: BATHS } = knownFigures();
 
 function bathRate(id: string): number {
   const rate = BATHS.find((bath) => bath.id === id)?.rate?.value;
@@ -54,13 +55,6 @@ describe('hydrogen from aluminium in caustic soda', () => {
     expect(hydrogenLitresOf(1000) / 1000).toBeCloseTo(1.246, 3);
     const mol = (1000 / 26.981_538_4) * 1.5;
     expect(hydrogenLitresOf(1000)).toBeCloseTo((mol * 8.314_462_618 * 273.15) / 101.325, 0);
-  });
-  test('is reckoned for the caustic bath only: no other reaction is known', () => {
-    expect(hydrogenLitresIn('caustic-aluminium', 1000)).toBeCloseTo(1246, 0);
-    for (const { id } of BATHS.filter((bath) => bath.id !== 'caustic-aluminium')) {
-      expect(hydrogenLitresIn(id, 1000)).toBeUndefined();
-    }
-    expect(hydrogenLitresIn(undefined, 1000)).toBeUndefined();
   });
 });
 

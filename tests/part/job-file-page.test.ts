@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { ALLOYS } from '#bath/alloys.ts';
-import { BATHS } from '#bath/baths.ts';
+import { knownFigures } from '#bath/known-figures.ts';
 import { DEFAULT_JOIN_TOLERANCE, DEFAULT_RATE_SPREAD, DEFAULT_RULES } from '#part/job-defaults.ts';
+
+const { alloys: ALLOYS, baths: BATHS } = knownFigures();
 
 const page = readFileSync(new URL('../../docs/job-file.md', import.meta.url), 'utf8');
 

@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { ALLOYS } from '#bath/alloys.ts';
-import { BATHS } from '#bath/baths.ts';
+import { knownFigures } from '#bath/known-figures.ts';
 import { sayFinding } from '#findings/say-finding.ts';
 import type { JobFile } from '#part/job-file.ts';
 import { readJob } from '#part/read-job.ts';
 import { resolveJob } from '#part/resolve-job.ts';
+
+const { alloys: ALLOYS, baths: BATHS } = knownFigures();
 
 /** The least that a job can say. */
 const LEAST: JobFile = {

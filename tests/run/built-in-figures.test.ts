@@ -1,14 +1,16 @@
 /** Every figure that is built in and used stands in plan.json's provenance, with its grade and its source. */
+
 import { beforeAll, describe, expect, test } from 'vitest';
-import { ALLOYS } from '#bath/alloys.ts';
 import { FLAMMABLE_FROM, SAFE_SHARE } from '#bath/bath-sheet.ts';
-import { BATHS } from '#bath/baths.ts';
+import { knownFigures } from '#bath/known-figures.ts';
 import type { Provenance, Sourced } from '#bath/provenance.ts';
 import { sheetTolerance } from '#bath/sheet-tolerance.ts';
 import * as limits from '#checks/making-limits.ts';
 import * as defaults from '#part/job-defaults.ts';
 import { runJob } from '#run/run-job.ts';
 import { buoyLidDrawing } from '#support/small-drawing.ts';
+
+const { alloys: ALLOYS, baths: BATHS } = knownFigures();
 
 /** A job that leaves to Isobath whatever can be left. */
 async function provenanceWith(alloy: string, bath: string): Promise<readonly Provenance[]> {

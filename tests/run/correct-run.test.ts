@@ -1,10 +1,10 @@
 /** A run corrected by its readings (M7): by hand where that can be done, and 200 simulated runs. */
 import { describe, expect, test } from 'vitest';
+import { studentFactor } from '#bath/student-factor.ts';
 import type { Reading } from '#run/correct-fit.ts';
 import { depthsLeft } from '#run/correct-minutes.ts';
 import type { RunPlan } from '#run/correct-plan.ts';
 import { correctRates, peelMinutes } from '#run/correct-rates.ts';
-import { studentFactor } from '#run/student-factor.ts';
 
 const RATE = 0.025;
 /** A gauge-pod cover of three floors, ± 0.05 mm. */

@@ -1,0 +1,49 @@
+import { describe, expect, test } from 'vitest';
+import { openFiles } from '#app/state/open-files.ts';
+
+const file = (name: string, content: unknown) => ({
+  name,
+  bytes: new TextEncoder().encode(
+    typeof content === 'string' ? content : JSON.stringify(content, undefined, 2),
+  ),
+});
+
+const job = file('plate.job.json', {
+  format: 'isobath-job',
+  version: 1,
+  drawing: 'plate.dxf',
+  figures: 'shop.figures.json',
+  stock: { thickness: 2 },
+  process: { bath: 'tank-2' },
+  requirements: [],
+});
+const drawing = file('plate.dxf', '0\nEOF\n');
+const shop = {
+  format: 'isobath-figures',
+  version: 1,
+  baths: [{ id: 'tank-2', name: 'tank 2', etches: 'zinc' }],
+};
+const figures = file('shop.figures.json', shop);
+
+describe('figures of alloys and baths on the bench', () => {
+  test('a job that names a file of them asks for it', () => {
+    const opened = openFiles(undefined, [job, drawing]);
+    expect(opened.notice?.text).toContain('needs its figures, shop.figures.json');
+    expect(openFiles(undefined, [job]).notice?.text).toContain('drawing, plate.dxf and its figures');
+  });
+  test('dropped after the job or with it they go into the job, so that it is whole when saved', () => {
+    const first = openFiles(undefined, [job, drawing]).document;
+    const after = openFiles(first, [figures]);
+    expect(after.document?.job.figures).toEqual(shop);
+    expect(after.document?.drawing).toBe(drawing);
+    const together = openFiles(undefined, [figures, drawing, job]);
+    expect(together.document).toEqual(after.document);
+  });
+  test('faulty ones leave the job as it was, and say what is wrong', () => {
+    const first = openFiles(undefined, [job, drawing]).document;
+    const opened = openFiles(first, [file('shop.figures.json', { ...shop, baths: [{ id: 'x' }] })]);
+    expect(opened.document).toBeUndefined();
+    expect(opened.notice?.findings.map(({ code }) => code)).toEqual(['job-key-missing', 'job-key-missing']);
+    expect(openFiles(undefined, [figures]).document).toBeUndefined();
+  });
+});
