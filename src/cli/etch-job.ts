@@ -23,12 +23,13 @@ export async function etchJob(
   const input = readJobInput(job);
   if ('refused' in input) return input;
   const progress = progressLine(terminal);
-  const { plan, planFile, kit, findings } = await runJob(input, { progress: progress.report }).finally(
-    progress.clear,
-  );
-  if (plan === undefined || planFile === undefined || kit === undefined) return { refused: findings };
+  const { plan, planFile, kit, thickness, findings } = await runJob(input, {
+    progress: progress.report,
+  }).finally(progress.clear);
+  if (plan === undefined || planFile === undefined || kit === undefined || thickness === undefined)
+    return { refused: findings };
   return {
-    part: etchedPart(plan, kit.index.front.thickness, kit),
+    part: etchedPart(plan, thickness, kit),
     findings,
     unit: millimetresIn(planFile.drawing.unit as LengthUnit),
     paths: input.paths,

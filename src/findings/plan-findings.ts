@@ -8,6 +8,8 @@ export interface PlanFacts {
   readonly 'level-missing': { readonly depth: number; readonly minus: number; readonly plus: number };
   /** A locked level that lies in no region's tolerance, or is nobody's best. */
   readonly 'level-unused': { readonly level: number };
+  /** A final thickness asked where a tapered sheet has less: by how much at worst, and how much of that is allowed. */
+  readonly 'sheet-thinner-than-asked': { readonly lacks: number; readonly plus: number };
   /** A region's depth changes in two directions, and one change ends inside the region. */
   readonly 'taper-directions-differ': Record<string, never>;
   /** Steps can't follow a slope without any tolerance. */
@@ -63,6 +65,16 @@ export const planWords: WordsFor<PlanFacts> = {
       reason: `No region takes the level ${mm(level)}: it lies in nobody's tolerance, or another level suits better.`,
       remedy: 'Drop it from the job, or ask a region for this depth; the plan has no stage for it.',
       value: level,
+    }),
+  },
+  'sheet-thinner-than-asked': {
+    severity: 'stop',
+    title: 'Tapered sheet is thinner',
+    say: ({ lacks, plus }) => ({
+      reason: `At its thin end here the sheet is ${mm(lacks)} thinner than the final thickness asked, and ${mm(plus)} less is allowed.`,
+      remedy: `Ask for at least ${mm(lacks - plus)} less there, divide the region and leave its thin end as land, or take a thicker sheet.`,
+      value: lacks,
+      limit: plus,
     }),
   },
   'taper-directions-differ': {

@@ -15,8 +15,9 @@ import { distance, type Point } from '#geometry/point.ts';
 import { distanceToSpan, type Span } from '#geometry/span.ts';
 import type { Job } from '#part/job.ts';
 import type { RegionId } from '#part/part.ts';
+import { sheetAt } from '#part/sheet-at.ts';
+import { askedAt } from '#plan/asked-at.ts';
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
-import { taperAt } from './taper-at.ts';
 
 export interface Toleranced {
   readonly nominal: number;
@@ -97,9 +98,8 @@ function figures(
   at: Point,
   stock: Job['stock'],
 ): Pick<InspectionPoint, 'depth' | 'thickness' | 'planned'> {
-  const sheet = typeof stock.thickness === 'number' ? stock.thickness : taperAt(stock.thickness, at);
-  const { tapers, plus, minus } = region.asked;
-  const depth = tapers?.reduce((sum, taper) => sum + taperAt(taper, at), 0) ?? region.asked.depth;
+  const sheet = sheetAt(stock.thickness, at);
+  const { depth, plus, minus } = askedAt(region, at);
   if (region.level === 0 && depth === 0) {
     const thickness = { nominal: sheet, plus: stock.plus, minus: stock.minus };
     return { depth: { nominal: 0, plus: 0, minus: 0 }, thickness, planned: 0 };

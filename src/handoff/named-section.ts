@@ -2,11 +2,11 @@
 import type { SectionPoint } from '#front/section-along.ts';
 import type { Point } from '#geometry/point.ts';
 
-/** Part of a cut along which one depth is asked; undefined where there is no metal. */
+/** Part of a cut along which the depth asked is even, from one end to the other; undefined where there is no metal. */
 export interface AskedStretch {
   readonly start: number;
   readonly end: number;
-  readonly depth: number | undefined;
+  readonly depth: { readonly start: number; readonly end: number } | undefined;
 }
 
 export interface NamedSection {

@@ -47,8 +47,8 @@ export interface MetalFacts {
   readonly density: number | undefined;
   /** Litres at 0 °C and 101.325 kPa for each gram dissolved. */
   readonly hydrogenLitresPerGram: number | undefined;
-  /** mm; undefined for a tapered sheet. */
-  readonly thickness: number | undefined;
+  /** Of the sheet before it is etched, mm³; undefined where it has no border. */
+  readonly sheetVolume: number | undefined;
 }
 
 export function makePlanFile(input: PlanFileInput): PlanFile {
@@ -164,9 +164,7 @@ function stageRecord(stage: Stage, later: readonly Stage[], rounded: Rounder): S
 function totalsOf(plan: EtchPlan, measures: PlanMeasures, metal: MetalFacts): PlanFile['totals'] {
   const removedVolume = measures.stages.reduce((sum, stage) => sum + stage.removedVolume, 0);
   const removedMass = massOf(removedVolume, metal);
-  const sheetArea = plan.sheet.reduce((sum, loop) => sum + loopArea(loop), 0);
-  const sheetMass =
-    metal.thickness === undefined || sheetArea <= 0 ? null : massOf(sheetArea * metal.thickness, metal);
+  const sheetMass = metal.sheetVolume === undefined ? null : massOf(metal.sheetVolume, metal);
   const litres = metal.hydrogenLitresPerGram;
   return {
     minutes: totalMinutes(plan),

@@ -14,6 +14,7 @@ import type { JobFile } from './job-file.ts';
 import { resolveProcess } from './resolve-process.ts';
 import { resolveRequirements } from './resolve-requirements.ts';
 import { resolveStock } from './resolve-stock.ts';
+import { thickestOf } from './sheet-at.ts';
 
 export interface ResolvedJob {
   /**
@@ -112,7 +113,7 @@ function resolveLevels(
   readonly lockedLevels: readonly number[];
   readonly findings: readonly Finding[];
 } {
-  const thickest = typeof stock === 'number' ? stock : Math.max(stock.fromValue, stock.toValue);
+  const thickest = thickestOf(stock);
   const findings: Finding[] = [];
   const resolve = (given: readonly number[], key: string) =>
     given.map((each, index) => {

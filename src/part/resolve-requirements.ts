@@ -6,6 +6,7 @@ import { DEFAULT_DEPTH_TOLERANCE } from './job-defaults.ts';
 import { jobMillimetres, provenanceOf, roundLength } from './job-figures.ts';
 import type { JobFile } from './job-file.ts';
 import { drawnPoint, type ResolveUnits, resolveTaper } from './resolve-taper.ts';
+import { thickestOf, thinnestOf } from './sheet-at.ts';
 
 export interface ResolvedRequirements {
   readonly requirements: readonly Requirement[];
@@ -82,7 +83,7 @@ function depthFromTaper(taper: NonNullable<Given['taper']>, { path, stock, units
     const { findings } = depthFromDepth(depth, stock, path);
     return findings.length > 0 ? { findings } : { depth: [asked], findings };
   }
-  const thickest = typeof stock === 'number' ? stock : Math.max(stock.fromValue, stock.toValue);
+  const thickest = thickestOf(stock);
   const thickness = Math.max(asked.fromValue, asked.toValue);
   if (thickness > thickest) {
     return { findings: [finding('thickness-beyond-stock', { thickness, stock: thickest }, { path })] };
@@ -91,7 +92,7 @@ function depthFromTaper(taper: NonNullable<Given['taper']>, { path, stock, units
 }
 
 function depthFromDepth(depth: number, stock: number | Taper, path: string): DepthAsked {
-  const thinnest = typeof stock === 'number' ? stock : Math.min(stock.fromValue, stock.toValue);
+  const thinnest = thinnestOf(stock);
   if (depth < thinnest) return { depth, findings: [] };
   return { findings: [finding('depth-beyond-stock', { depth, stock: thinnest }, { path })] };
 }

@@ -9,6 +9,7 @@ import type { Job, Taper } from './job.ts';
 import { givenFigure, jobMillimetres, provenanceOf } from './job-figures.ts';
 import type { JobFile } from './job-file.ts';
 import { type ResolveUnits, resolveTaper } from './resolve-taper.ts';
+import { thickestOf } from './sheet-at.ts';
 
 export interface ResolvedStock {
   readonly stock: Job['stock'];
@@ -32,7 +33,7 @@ export function resolveStock(
   if (typeof thickness !== 'number' && isPointless(thickness)) {
     findings.push(finding('taper-without-length', {}, { path: 'stock.thickness' }));
   }
-  const thickest = largestOf(thickness);
+  const thickest = thickestOf(thickness);
   const standard = sheetTolerance(alloy, thickest);
   const minus = givenLength(given.minus, 'stock.minus', units.job) ?? standard;
   const plus = givenLength(given.plus, 'stock.plus', units.job) ?? standard;
@@ -62,10 +63,6 @@ export function resolveStock(
 
 function isPointless({ from, to }: Taper): boolean {
   return from.x === to.x && from.y === to.y;
-}
-
-function largestOf(thickness: number | Taper): number {
-  return typeof thickness === 'number' ? thickness : Math.max(thickness.fromValue, thickness.toValue);
 }
 
 function givenLength(length: number | undefined, path: string, unit: LengthUnit): Sourced | undefined {

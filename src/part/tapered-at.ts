@@ -12,3 +12,14 @@ function valueAt({ from, to, fromValue, toValue }: Taper, at: Point): number {
   const share = square === 0 ? 0 : dot(subtract(at, from), way) / square;
   return fromValue + (toValue - fromValue) * Math.min(1, Math.max(0, share));
 }
+
+/** Distances from the start of a straight way, or of its line, at which the tapers begin to change or stop changing. */
+export function taperEndsAlong(tapers: readonly Taper[], start: Point, end: Point): number[] {
+  const along = subtract(end, start);
+  const length = Math.hypot(along.x, along.y);
+  return tapers.flatMap(({ from, to }) => {
+    const way = subtract(to, from);
+    const pace = dot(along, way) / length;
+    return pace === 0 ? [] : [from, to].map((each) => dot(subtract(each, start), way) / pace);
+  });
+}

@@ -3,12 +3,25 @@ import type { EtchFactor } from '#bath/etch-factor.ts';
 import type { Finding } from '#findings/finding.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Loop, Path } from '#geometry/span.ts';
+import type { Taper } from '#part/job.ts';
 import type { Asked, Region, RegionId } from '#part/part.ts';
 
 export interface PlannedRegion extends Region {
   readonly asked: Asked;
   /** The depth really etched, mm; 0 for land. */
   readonly level: number;
+  /** Of a strip: what the drawing asks of it, `asked` being the depths that serve all of it. */
+  readonly taper?: TaperAsked;
+}
+
+export interface TaperAsked {
+  /** Depth is their sum. */
+  readonly tapers: readonly Taper[];
+  /** Least and greatest depth over the strip. */
+  readonly low: number;
+  readonly high: number;
+  readonly plus: number;
+  readonly minus: number;
 }
 
 export interface Stage {

@@ -34,13 +34,15 @@ export function makePlan(input: PlanInput): EtchPlan {
   const { part, asked } = strips;
   const rule = strips.levels === undefined ? job : { ...job, levels: strips.levels };
   const { ofRegion, findings: levelFindings } = chooseLevels(asked, rule, strips.levelOf);
-  const regions = part.regions.map(
-    (region): PlannedRegion => ({
+  const regions = part.regions.map((region): PlannedRegion => {
+    const taper = strips.taperOf.get(region.id);
+    return {
       ...region,
       asked: asked.get(region.id) ?? { depth: 0, plus: 0, minus: 0 },
       level: ofRegion.get(region.id) ?? 0,
-    }),
-  );
+      ...(taper === undefined ? {} : { taper }),
+    };
+  });
   const { etchFactor, edgeDatum, rate } = job.process;
   const undercut = { etchFactor, edgeDatum };
   const levels = levelsByFace(part, regions);

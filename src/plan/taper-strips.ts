@@ -6,12 +6,14 @@
 import { type Finding, finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { extentAlong } from '#geometry/cut-across.ts';
+import { pointAlong } from '#geometry/span.ts';
 import type { Job } from '#part/job.ts';
 import type { Asked, Part, Region, RegionId } from '#part/part.ts';
 import { type RegionCuts, type SplitPart, splitRegions } from '#part/split-regions.ts';
 import { allowance } from './allowance.ts';
 import { bandOf, levelsByRule } from './choose-levels.ts';
-import { bandShare, type DepthBand } from './fewest-levels.ts';
+import type { TaperAsked } from './etch-plan.ts';
+import { bandShare, type DepthBand, SAME_LEVEL } from './fewest-levels.ts';
 import { settleEnds } from './settle-ends.ts';
 import { coverBand, cutsBetween, type StripCut } from './strip-cuts.ts';
 import { type TaperProfile, taperProfile } from './taper-profile.ts';
@@ -24,6 +26,8 @@ export interface Strips {
   readonly levels: readonly number[] | undefined;
   /** Level by strip; 0 where land serves it. */
   readonly levelOf: ReadonlyMap<RegionId, number>;
+  /** What the drawing asks of each strip. */
+  readonly taperOf: ReadonlyMap<RegionId, TaperAsked>;
   /** What levels must serve, by region of the drawing: etched ones only. */
   readonly bands: ReadonlyMap<RegionId, DepthBand>;
   readonly findings: readonly Finding[];
@@ -49,7 +53,7 @@ interface SteppedRegion extends TaperedRegion {
 /** Strips narrower than this at an end of the region are left to their neighbour, mm: no knife cuts them. */
 const SLIVER = 1e-3;
 
-/** Findings: `taper-without-tolerance`, `taper-directions-differ`, `taper-too-steep`, `level-missing`. */
+/** Findings: `sheet-thinner-than-asked`, `taper-without-tolerance`, `taper-directions-differ`, `taper-too-steep`, `level-missing`. */
 export function stripTapers(
   input: { readonly part: Part; readonly asked: ReadonlyMap<RegionId, Asked>; readonly job: Job },
   memory: SplitMemory,
@@ -59,7 +63,9 @@ export function stripTapers(
   const bands = new Map(
     [...asked].flatMap(([id, each]) => (each.depth > 0 ? [[id, bandOf(each)] as const] : [])),
   );
-  if (tapered.length === 0) return { part, asked, levels: undefined, levelOf: new Map(), bands, findings };
+  const levelOf = new Map<RegionId, number>();
+  const taperOf = new Map<RegionId, TaperAsked>();
+  if (tapered.length === 0) return { part, asked, levels: undefined, levelOf, taperOf, bands, findings };
   for (const { region, asked: each, profile } of tapered) {
     const { minus, plus } = each;
     if (profile.high > minus) bands.set(region.id, { low: profile.low, high: profile.high, minus, plus });
@@ -79,16 +85,17 @@ export function stripTapers(
   });
   findings.push(...stepped.flatMap((each) => tooSteep(each, job)));
   const { part: cut, partsOf } = splitFor(part, stepped, memory);
-  const levelOf = new Map<RegionId, number>();
   for (const each of stepped) {
     for (const strip of partsOf.get(each.region.id) ??
       cut.regions.filter(({ id }) => id === each.region.id)) {
-      const { level, asked: own } = stripAsked(each, strip);
+      const taper = taperOver(each, strip);
+      const { level, asked: own } = stripAsked(each.levels, taper);
+      taperOf.set(strip.id, taper);
       levelOf.set(strip.id, level);
       asked.set(strip.id, own);
     }
   }
-  return { part: cut, asked, levels, levelOf, bands, findings };
+  return { part: cut, asked, levels, levelOf, taperOf, bands, findings };
 }
 
 /** A piece that peels, and the walls: to land at the region's end, and to the neighbour where that is shallower. */
@@ -115,6 +122,8 @@ function profilesOf(
     }
     const profile = taperProfile(each.tapers, region.loops);
     if (profile === undefined) findings.push(finding('taper-directions-differ', {}, placeOf(region)));
+    else if (profile.low + each.plus < -SAME_LEVEL)
+      findings.push(thinnerThanAsked(region, profile, each.plus));
     else if (profile.low === profile.high)
       flat.set(region.id, { depth: Math.max(0, profile.low), ...toleranceOf(each) });
     else if (each.plus + each.minus === 0)
@@ -124,6 +133,19 @@ function profilesOf(
     else tapered.push({ region, asked: each, profile });
   }
   return { tapered, asked: flat, findings };
+}
+
+/** Metal that a tapered sheet does not have; told at the end of the region that lacks most. */
+function thinnerThanAsked(
+  region: Region,
+  { low, knots, depthAt, frame }: TaperProfile,
+  plus: number,
+): Finding {
+  const worst = knots.find((knot) => depthAt(knot) === low) ?? frame.from;
+  const inside = Math.min(frame.to - SLIVER, Math.max(frame.from + SLIVER, worst));
+  const [cut] = frame.cutsAt(inside);
+  const at = cut === undefined ? region.label : pointAlong(cut, 0.5);
+  return finding('sheet-thinner-than-asked', { lacks: -low, plus }, { at, regions: [region.id] });
 }
 
 function toleranceOf({ plus, minus }: Asked): { readonly plus: number; readonly minus: number } {
@@ -171,12 +193,18 @@ function depthsOver(
   return { low: Math.min(...depths), high: Math.max(...depths) };
 }
 
+function taperOver(
+  { profile, asked: { tapers = [], minus, plus } }: SteppedRegion,
+  strip: Region,
+): TaperAsked {
+  return { tapers, ...depthsOver(profile, strip.loops), plus, minus };
+}
+
 /** The strip's level, and the depths that hold the tolerance everywhere in it. */
 function stripAsked(
-  { profile, asked: { minus, plus }, levels }: SteppedRegion,
-  strip: Region,
+  levels: readonly number[],
+  { low, high, minus, plus }: TaperAsked,
 ): { readonly level: number; readonly asked: Asked } {
-  const { low, high } = depthsOver(profile, strip.loops);
   const served = levels.map((level) => ({
     level,
     share: bandShare([level], { low, high, minus, plus })?.share ?? 0,

@@ -3,12 +3,11 @@
  * the part. One that meets no metal is told and left out.
  */
 import { type Finding, finding } from '#findings/finding.ts';
-import type { ContourKit } from '#front/contour-kit.ts';
 import { boxOfSpans } from '#geometry/box.ts';
 import type { NamedSection } from '#handoff/named-section.ts';
 import { type ChosenCut, cutName } from '#part/resolve-handoff.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
-import { etchedPart } from './etched-part.ts';
+import type { EtchedPart } from './etched-part.ts';
 import { sectionOf } from './section-job.ts';
 
 /** mm between a chord and the front: a section drawn at 50 : 1 still shows a line of it no wider than a pen's. */
@@ -16,13 +15,11 @@ const CHORD = 0.002;
 
 export function cutSections(
   chosen: readonly ChosenCut[],
-  plan: EtchPlan,
-  kit: ContourKit,
+  part: EtchedPart,
 ): { readonly sections: readonly NamedSection[]; readonly findings: readonly Finding[] } {
-  const part = etchedPart(plan, kit.index.front.thickness, kit);
   const sections: NamedSection[] = [];
   const findings: Finding[] = [];
-  for (const { name, from, to, path } of chosen.length > 0 ? chosen : longCut(plan)) {
+  for (const { name, from, to, path } of chosen.length > 0 ? chosen : longCut(part.plan)) {
     const { points, asked, meetsMetal } = sectionOf(part, { from, to, tolerance: CHORD });
     if (meetsMetal) sections.push({ name, from, to, points, asked });
     else {

@@ -1,7 +1,7 @@
 /** Depth, thickness left, stage and depth asked at single places of the etched part, at a minute. */
 import { depthsAt } from '#front/depth-at.ts';
 import { itemAt } from '#geometry/assert.ts';
-import { askedOf, type EtchedPart } from './etched-part.ts';
+import { depthAskedAt, type EtchedPart, thicknessLeft } from './etched-part.ts';
 
 export interface DepthRequest {
   /** x, y, x, y, … in mm in the drawing's frame. */
@@ -28,8 +28,8 @@ export function depthsOf(part: EtchedPart, { points, minute }: DepthRequest): Pl
   return Array.from(depths, (depth, i) => {
     const x = itemAt(points, 2 * i);
     const y = itemAt(points, 2 * i + 1);
-    const target = askedOf(part, regions.at(x, y));
-    const thickness = target === undefined ? 0 : Math.max(0, index.front.thickness - depth);
+    const target = depthAskedAt(part, regions.at(x, y), { x, y });
+    const thickness = target === undefined ? 0 : thicknessLeft(part, depth, { x, y });
     return { x, y, depth, target, thickness, stage: itemAt(stages, i) };
   });
 }

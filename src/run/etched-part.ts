@@ -6,29 +6,46 @@ import { type AreaFinder, makeAreaFinder } from '#front/area-finder.ts';
 import { type ContourKit, makeContourKit } from '#front/contour-kit.ts';
 import { frontOfPlan } from '#front/front.ts';
 import { type FrontIndex, indexFront } from '#front/front-index.ts';
+import type { Point } from '#geometry/point.ts';
+import type { Job } from '#part/job.ts';
+import { sheetAt, thickestOf } from '#part/sheet-at.ts';
+import { askedAt } from '#plan/asked-at.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 
 export interface EtchedPart {
   readonly plan: EtchPlan;
+  /** Of the nominal sheet, mm. */
+  readonly thickness: Job['stock']['thickness'];
   readonly index: () => FrontIndex;
   readonly kit: () => ContourKit;
   readonly regions: () => AreaFinder;
 }
 
-/** @param thickness mm; of a tapered sheet the thickest */
-export function etchedPart(plan: EtchPlan, thickness: number, measured?: ContourKit): EtchedPart {
-  const index = once(() => measured?.index ?? indexFront(frontOfPlan(plan, thickness)));
+export function etchedPart(
+  plan: EtchPlan,
+  thickness: Job['stock']['thickness'],
+  measured?: ContourKit,
+): EtchedPart {
+  const index = once(() => measured?.index ?? indexFront(frontOfPlan(plan, thickestOf(thickness))));
   return {
     plan,
+    thickness,
     index,
     kit: once(() => measured ?? makeContourKit(index())),
     regions: once(() => makeAreaFinder(plan.regions.map(({ loops }) => loops))),
   };
 }
 
-/** Depth asked of the region with that number; off the regions there is land for ever, or no metal at all. */
-export function askedOf({ plan }: EtchedPart, region: number): number | undefined {
-  return plan.regions[region]?.asked.depth ?? (plan.sheet.length === 0 ? 0 : undefined);
+/** Depth asked at a place of the region with that number; off the regions there is land for ever, or no metal at all. */
+export function depthAskedAt({ plan }: EtchedPart, number: number, at: Point): number | undefined {
+  const region = plan.regions[number];
+  if (region !== undefined) return askedAt(region, at).depth;
+  return plan.sheet.length === 0 ? 0 : undefined;
+}
+
+/** Metal left below a depth, of the nominal sheet. */
+export function thicknessLeft({ thickness }: EtchedPart, depth: number, at: Point): number {
+  return Math.max(0, sheetAt(thickness, at) - depth);
 }
 
 function once<Value>(make: () => Value): () => Value {

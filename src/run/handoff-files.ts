@@ -19,6 +19,7 @@ import type { HandoffChoices } from '#part/resolve-handoff.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { cutSections } from './cut-sections.ts';
+import { etchedPart } from './etched-part.ts';
 import type { OutputFile } from './run-job.ts';
 
 export interface HandoffInput {
@@ -40,7 +41,7 @@ export function prepareHandoff(input: HandoffInput): PreparedHandoff {
   const { choices, job, plan, kit } = input;
   const isNone = choices.files.length === 0;
   if (isNone && choices.sections.length === 0) return { ...input, points: [], sections: [], findings: [] };
-  const cut = cutSections(choices.sections, plan, kit);
+  const cut = cutSections(choices.sections, etchedPart(plan, job.stock.thickness, kit));
   if (isNone) return { ...input, points: [], ...cut };
   const { points, findings } = inspectionPoints({
     plan,

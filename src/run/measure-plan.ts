@@ -6,6 +6,7 @@ import { reachedIn } from '#front/reached.ts';
 import { stageVolumes } from '#front/volumes.ts';
 import type { PlanMeasures } from '#handoff/plan-measures.ts';
 import type { Job } from '#part/job.ts';
+import { thickestOf } from '#part/sheet-at.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 
 /** With the front that was measured, for whatever else is asked of it. */
@@ -14,10 +15,7 @@ export interface MeasuredPlan extends PlanMeasures {
 }
 
 export function measurePlan(plan: EtchPlan, job: Pick<Job, 'stock'>): MeasuredPlan {
-  const { thickness } = job.stock;
-  const thickest =
-    typeof thickness === 'number' ? thickness : Math.max(thickness.fromValue, thickness.toValue);
-  const kit = makeContourKit(indexFront(frontOfPlan(plan, thickest)));
+  const kit = makeContourKit(indexFront(frontOfPlan(plan, thickestOf(job.stock.thickness))));
   return {
     kit,
     stages: stageVolumes(kit).map(({ volume }) => ({ removedVolume: volume })),

@@ -22,6 +22,7 @@ import { takeInFigures } from '#part/read-figures.ts';
 import { readJob } from '#part/read-job.ts';
 import { type HandoffChoices, resolveHandoff } from '#part/resolve-handoff.ts';
 import { resolveJob } from '#part/resolve-job.ts';
+import { sheetVolume } from '#part/sheet-volume.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { handoffFiles, prepareHandoff } from './handoff-files.ts';
@@ -54,6 +55,8 @@ export interface RunResult {
   readonly drawing?: Drawing;
   readonly part?: Part;
   readonly plan?: EtchPlan;
+  /** mm, of the sheet that the plan is for. */
+  readonly thickness?: Job['stock']['thickness'];
   /** The plan's front, as it was measured. */
   readonly kit?: ContourKit;
   readonly files: readonly OutputFile[];
@@ -66,8 +69,7 @@ export interface EarlyPlan {
   readonly shown: ShownPlan;
   readonly drawing: Drawing;
   readonly plan: EtchPlan;
-  /** mm; of a tapered sheet the thickest. */
-  readonly thickness: number;
+  readonly thickness: Job['stock']['thickness'];
 }
 
 export interface JobRunOptions extends RunOptions {
@@ -141,7 +143,7 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
     shown: showPlan(toShow),
     drawing,
     plan,
-    thickness: typeof thickness === 'number' ? thickness : Math.max(thickness.fromValue, thickness.toValue),
+    thickness,
   });
   await step(0.75, 'measuring what will be etched');
   const measures = measurePlan(plan, job);
@@ -157,7 +159,7 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
     metal: {
       density,
       hydrogenLitresPerGram: job.process.reaction === undefined ? undefined : hydrogenLitresOf(1),
-      thickness: typeof thickness === 'number' ? thickness : undefined,
+      sheetVolume: sheetVolume(plan.sheet, thickness),
     },
     findings,
   });
@@ -177,7 +179,7 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
     files.push(...(await handoffFiles(handoff, planBytes)));
   }
   await step(1, 'done');
-  return { findings, planFile, drawing, part, plan, kit: measures.kit, files };
+  return { findings, planFile, drawing, part, plan, thickness, kit: measures.kit, files };
 }
 
 function ended(findings: readonly Finding[]): RunResult {

@@ -3,7 +3,9 @@ import { type SectionPoint, sectionAlong } from '#front/section-along.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import type { AskedStretch } from '#handoff/named-section.ts';
-import { askedOf, type EtchedPart } from './etched-part.ts';
+import type { Taper } from '#part/job.ts';
+import { taperEndsAlong } from '#part/tapered-at.ts';
+import { depthAskedAt, type EtchedPart, thicknessLeft } from './etched-part.ts';
 
 export interface SectionRequest {
   /** Both in mm in the drawing's frame, and apart. */
@@ -29,14 +31,34 @@ export interface Section {
 const INSET = 1e-6;
 
 export function sectionOf(part: EtchedPart, request: SectionRequest): Section {
-  const { from, to } = request;
-  const asked = part
-    .regions()
-    .along(from, to)
-    .map(({ start, end, area }): AskedStretch => ({ start, end, depth: askedOf(part, area) }));
+  const asked = stretchesOf(part, request);
   const points =
     request.samples === undefined ? wherePlacesAreNeeded(part, request, asked) : evenly(part, request, asked);
   return { points, asked, meetsMetal: asked.some(({ depth }) => depth !== undefined) };
+}
+
+/** From one border or end of a taper to the next. */
+function stretchesOf(part: EtchedPart, { from, to }: SectionRequest): AskedStretch[] {
+  const place = placeOn({ from, to });
+  return part
+    .regions()
+    .along(from, to)
+    .flatMap(({ start, end, area }) => {
+      const tapers = [...(part.plan.regions[area]?.taper?.tapers ?? []), ...sheetTapers(part)];
+      const ends = taperEndsAlong(tapers, from, to).filter((at) => at > start + INSET && at < end - INSET);
+      const stops = [start, ...ends.sort((a, b) => a - b), end];
+      return stops.slice(1).map((stop, index): AskedStretch => {
+        const begin = itemAt(stops, index);
+        const first = depthAskedAt(part, area, place(begin));
+        const last = depthAskedAt(part, area, place(stop));
+        const depth = first === undefined || last === undefined ? undefined : { start: first, end: last };
+        return { start: begin, end: stop, depth };
+      });
+    });
+}
+
+function sheetTapers({ thickness }: EtchedPart): readonly Taper[] {
+  return typeof thickness === 'number' ? [] : [thickness];
 }
 
 function wherePlacesAreNeeded(
@@ -78,11 +100,21 @@ function metalRun(
   let at = 0;
   run.forEach((point, i) => {
     const distance = i === 0 ? start : i === run.length - 1 ? end : point.distance + start + inset;
-    const here = { ...point, distance, ...place(distance) };
-    points.push({ ...here, target: itemAt(stretches, at).depth });
+    const spot = place(distance);
+    const thickness = thicknessLeft(part, point.depth, spot);
+    const tell = () => {
+      points.push({
+        ...point,
+        distance,
+        ...spot,
+        thickness,
+        target: askedAlong(itemAt(stretches, at), distance),
+      });
+    };
+    tell();
     while (at + 1 < stretches.length && itemAt(stretches, at).end <= distance + INSET) {
       at++;
-      points.push({ ...here, target: itemAt(stretches, at).depth });
+      tell();
     }
   });
   return points;
@@ -105,8 +137,17 @@ function evenly(part: EtchedPart, request: SectionRequest, asked: readonly Asked
   return run.map((point, i) => {
     const distance = (length * i) / (run.length - 1);
     while (at + 1 < asked.length && itemAt(asked, at).end <= distance) at++;
-    return { ...point, distance, ...place(distance), target: asked[at]?.depth };
+    const here = asked[at];
+    const target = here === undefined ? undefined : askedAlong(here, distance);
+    const spot = place(distance);
+    const thickness = target === undefined ? 0 : thicknessLeft(part, point.depth, spot);
+    return { ...point, distance, ...spot, thickness, target };
   });
+}
+
+function askedAlong({ start, end, depth }: AskedStretch, distance: number): number | undefined {
+  if (depth === undefined || depth.start === depth.end) return depth?.start;
+  return depth.start + ((depth.end - depth.start) * (distance - start)) / (end - start);
 }
 
 function placeOn({ from, to }: SectionRequest): (distance: number) => Point {

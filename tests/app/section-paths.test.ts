@@ -52,11 +52,11 @@ describe('the section drawn', () => {
     expect(takenPath(runs[0] ?? [], 1, scale)).toBe('M0 0.5L10 0.5L10 1L0 1Z');
     expect(takenPath(runs[1] ?? [], 1, scale)).toBe('');
     const asked = [
-      { start: 0, end: 10, depth: 1 },
+      { start: 0, end: 10, depth: { start: 1, end: 1.5 } },
       { start: 10, end: 20, depth: undefined },
-      { start: 20, end: 25, depth: 0 },
-      { start: 25, end: 30, depth: 2 },
+      { start: 20, end: 25, depth: { start: 0, end: 0 } },
+      { start: 25, end: 30, depth: { start: 2, end: 2 } },
     ];
-    expect(askedPath(asked, scale)).toBe('M0 1L10 1M20 0L25 0L25 2L30 2');
+    expect(askedPath(asked, scale)).toBe('M0 1L10 1.5M20 0L25 0L25 2L30 2');
   });
 });

@@ -13,7 +13,7 @@ const planFile = makePlanFile({
     stages: [{ removedVolume: 1200 }, { removedVolume: 3400 }],
     regions: new Map(['R01', 'R02'].map((id) => [id, reached])),
   },
-  metal: { density: 2.78, hydrogenLitresPerGram: 1.246, thickness: 4 },
+  metal: { density: 2.78, hydrogenLitresPerGram: 1.246, sheetVolume: 120 * 80 * 4 },
   findings: [],
   provenance: [],
 });

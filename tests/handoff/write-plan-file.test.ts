@@ -18,7 +18,7 @@ function input(special: Partial<PlanFileInput> = {}): PlanFileInput {
         ['R02', reached],
       ]),
     },
-    metal: { density: 2.78, hydrogenLitresPerGram: 1.246, thickness: 4 },
+    metal: { density: 2.78, hydrogenLitresPerGram: 1.246, sheetVolume: 120 * 80 * 4 },
     findings: [],
     provenance: [],
     ...special,
@@ -39,7 +39,7 @@ describe('plan.json', () => {
   it('says null, and not nought, where a figure is not known', () => {
     const bare = makePlanFile(
       input({
-        metal: { density: undefined, hydrogenLitresPerGram: undefined, thickness: undefined },
+        metal: { density: undefined, hydrogenLitresPerGram: undefined, sheetVolume: undefined },
         plan: { ...handMadePlan, sheet: [] },
       }),
     );

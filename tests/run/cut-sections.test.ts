@@ -2,16 +2,23 @@ import { describe, expect, it } from 'vitest';
 import { readJob } from '#part/read-job.ts';
 import { resolveHandoff } from '#part/resolve-handoff.ts';
 import { cutSections } from '#run/cut-sections.ts';
+import { etchedPart } from '#run/etched-part.ts';
 import { runJob } from '#run/run-job.ts';
 import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';
 
 async function sectionsOf(sections?: readonly object[]) {
   const jobText = JSON.stringify({ ...buoyLidJob, handoff: { sections } });
   const drawingBytes = new TextEncoder().encode(buoyLidDrawing);
-  const { plan, kit, findings } = await runJob({ jobText, drawingName: 'buoy-lid.dxf', drawingBytes });
+  const { plan, thickness, kit, findings } = await runJob({
+    jobText,
+    drawingName: 'buoy-lid.dxf',
+    drawingBytes,
+  });
   const { jobFile } = readJob(jobText);
-  if (plan === undefined || kit === undefined || jobFile === undefined) throw new Error('the lid is planned');
-  return { ...cutSections(resolveHandoff(jobFile, 'mm').sections, plan, kit), told: findings };
+  if (plan === undefined || thickness === undefined || jobFile === undefined)
+    throw new Error('the lid is planned');
+  const part = etchedPart(plan, thickness, kit);
+  return { ...cutSections(resolveHandoff(jobFile, 'mm').sections, part), told: findings };
 }
 
 describe('sections for the hand-off', () => {

@@ -22,7 +22,6 @@ interface SectionFigureProps {
   readonly section: Section;
   readonly cut: Cut;
   readonly stages: readonly ShownStage[];
-  readonly thickness: number;
   readonly scale: SectionScale;
   readonly size: Size;
 }
@@ -36,16 +35,13 @@ const KEY_SHARES: Record<string, number> = {
   End: 1,
 };
 
-export function SectionFigure({ section, cut, stages, thickness, scale, size }: SectionFigureProps) {
+export function SectionFigure({ section, cut, stages, scale, size }: SectionFigureProps) {
   const unit = useBench((state) => state.session.unit);
   const frame = useRef<HTMLDivElement>(null);
   const [place, setPlace] = useState<number>();
   const length = Math.hypot(cut.to.x - cut.from.x, cut.to.y - cut.from.y);
   const { reading, ask, forget } = useGauge();
-  const drawn = useMemo(
-    () => drawnSection(section, stages, thickness, scale),
-    [section, stages, thickness, scale],
-  );
+  const drawn = useMemo(() => drawnSection(section, stages, scale), [section, stages, scale]);
 
   const moveTo = (distance: number) => {
     const held = Math.min(length, Math.max(0, distance));
@@ -111,15 +107,10 @@ export function SectionFigure({ section, cut, stages, thickness, scale, size }: 
   );
 }
 
-function drawnSection(
-  section: Section,
-  stages: readonly ShownStage[],
-  thickness: number,
-  scale: SectionScale,
-) {
+function drawnSection(section: Section, stages: readonly ShownStage[], scale: SectionScale) {
   const runs = metalRuns(section.points);
   return {
-    metal: runs.map((run) => metalPath(run, thickness, scale)),
+    metal: runs.map((run) => metalPath(run, scale)),
     taken: stages.flatMap(({ number, color }, index) =>
       runs
         .map((run) => ({ stage: number, color, path: takenPath(run, index, scale) }))

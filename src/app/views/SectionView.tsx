@@ -74,7 +74,6 @@ export function SectionView() {
             section={shown.section}
             cut={shown.cut}
             stages={shown.of.stages}
-            thickness={thickness}
             scale={scale}
             size={size}
           />

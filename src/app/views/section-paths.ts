@@ -62,11 +62,11 @@ export function metalRuns(points: Points): Points[] {
   return runs;
 }
 
-export function metalPath(run: Points, thickness: number, { xOf, yOf }: SectionScale): string {
-  const top = run.map(({ distance, depth }) => at(xOf(distance), yOf(Math.min(depth, thickness))));
-  const [first, last] = [itemAt(run, 0), itemAt(run, run.length - 1)];
-  const back = [at(xOf(last.distance), yOf(thickness)), at(xOf(first.distance), yOf(thickness))];
-  return `M${[...top, ...back].join('L')}Z`;
+/** Down to the far face, which lies level only where the sheet does not taper. */
+export function metalPath(run: Points, { xOf, yOf }: SectionScale): string {
+  const top = run.map(({ distance, depth }) => at(xOf(distance), yOf(depth)));
+  const back = run.map(({ distance, depth, thickness }) => at(xOf(distance), yOf(depth + thickness)));
+  return `M${[...top, ...back.reverse()].join('L')}Z`;
 }
 
 /** What went in the bath of the stage with that index: between the front before and after it. Empty where it took nothing. */
@@ -118,7 +118,7 @@ export function askedPath(asked: Section['asked'], { xOf, yOf }: SectionScale): 
   let joins = false;
   for (const { start, end, depth } of asked) {
     if (depth !== undefined) {
-      path += `${joins ? 'L' : 'M'}${at(xOf(start), yOf(depth))}L${at(xOf(end), yOf(depth))}`;
+      path += `${joins ? 'L' : 'M'}${at(xOf(start), yOf(depth.start))}L${at(xOf(end), yOf(depth.end))}`;
     }
     joins = depth !== undefined;
   }

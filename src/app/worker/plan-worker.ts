@@ -99,9 +99,9 @@ function runner(state: WorkerState) {
       { jobText, drawingName: drawing.name, drawingBytes: drawing.bytes },
       { progress, signal, breathe: breather(), memory, onPlan },
     );
-    const { findings, files, plan, kit, drawing: read } = result;
-    if (plan !== undefined && kit !== undefined) {
-      state.etched = { run, part: etchedPart(plan, kit.index.front.thickness, kit) };
+    const { findings, files, plan, kit, thickness, drawing: read } = result;
+    if (plan !== undefined && kit !== undefined && thickness !== undefined) {
+      state.etched = { run, part: etchedPart(plan, thickness, kit) };
       // The two ways out of here are not in step with each other: the end may not overtake the plan.
       await sent;
       return { findings, files, seconds: seconds(), page: undefined };
