@@ -1,5 +1,6 @@
 /** The sample jobs that the workbench brings along; the first one is open when it starts. */
 import type { DrawingFile } from '#app/worker/plan-service.ts';
+import { filesNamed } from '#run/files-named.ts';
 
 export interface Sample {
   /** Name of the job file, beside the page. */
@@ -14,11 +15,12 @@ export const SAMPLES: readonly Sample[] = [
   { file: 'hatch-from-supplier.job.json', title: 'Deck hatch, a drawing with faults' },
 ];
 
-/** The job file and its drawing. */
+/** The job file and the files that it names. */
 export async function fetchSample({ file }: Sample): Promise<DrawingFile[]> {
   const job = await fetchFile(file);
-  const { drawing } = JSON.parse(new TextDecoder().decode(job.bytes)) as { readonly drawing: string };
-  return [job, await fetchFile(drawing)];
+  const named = filesNamed(new TextDecoder().decode(job.bytes));
+  if ('refused' in named) throw new Error(`${file} is not a job`);
+  return [job, ...(await Promise.all([named.drawing, ...named.beside].map(fetchFile)))];
 }
 
 async function fetchFile(name: string): Promise<DrawingFile> {

@@ -7,39 +7,33 @@ import { MOST_DRAWING_BYTES, MOST_JOB_BYTES } from '#run/run-limits.ts';
 import { decodeText, readInput } from './read-input.ts';
 
 export interface JobInput extends RunInput {
-  /** Paths of all that was read. */
+  /** Paths of all files. */
   readonly paths: readonly string[];
 }
 
 export function readJobInput(job: string): JobInput | { readonly refused: readonly Finding[] } {
   const jobPath = resolve(job);
-  const jobRead = readInput(job, { path: jobPath, most: MOST_JOB_BYTES });
+  const jobRead = readText(job, jobPath);
   if ('refused' in jobRead) return { refused: [jobRead.refused] };
-  const decoded = decodeText(job, jobRead.bytes);
-  if ('refused' in decoded) return { refused: [decoded.refused] };
-  const named = filesNamed(decoded.text);
+  const named = filesNamed(jobRead.text);
   if ('refused' in named) return named;
-  const drawingPath = resolve(dirname(jobPath), named.drawing);
-  const drawingRead = readInput(named.drawing, { path: drawingPath, most: MOST_DRAWING_BYTES });
-  if ('refused' in drawingRead) return { refused: [drawingRead.refused] };
-  const figures = named.figures === undefined ? undefined : readFiguresText(named.figures, jobPath);
-  if (figures !== undefined && 'refused' in figures) return { refused: [figures.refused] };
+  const pathOf = (name: string) => resolve(dirname(jobPath), name);
+  const drawingRead = readInput(named.drawing, { path: pathOf(named.drawing), most: MOST_DRAWING_BYTES });
+  const beside = named.beside.map((name) => [name, readText(name, pathOf(name))] as const);
+  const refused = [drawingRead, ...beside.map(([, read]) => read)].flatMap((read) =>
+    'refused' in read ? [read.refused] : [],
+  );
+  if ('refused' in drawingRead || refused.length > 0) return { refused };
   return {
-    jobText: decoded.text,
-    figuresText: figures?.text,
+    jobText: jobRead.text,
     drawingName: named.drawing,
     drawingBytes: drawingRead.bytes,
-    paths: [jobPath, drawingPath, ...(figures === undefined ? [] : [figures.path])],
+    beside: new Map(beside.map(([name, read]) => [name, 'text' in read ? read.text : ''])),
+    paths: [jobPath, pathOf(named.drawing), ...named.beside.map(pathOf)],
   };
 }
 
-function readFiguresText(
-  file: string,
-  jobPath: string,
-): { readonly text: string; readonly path: string } | { readonly refused: Finding } {
-  const path = resolve(dirname(jobPath), file);
+function readText(file: string, path: string): { readonly text: string } | { readonly refused: Finding } {
   const read = readInput(file, { path, most: MOST_JOB_BYTES });
-  if ('refused' in read) return read;
-  const decoded = decodeText(file, read.bytes);
-  return 'refused' in decoded ? decoded : { text: decoded.text, path };
+  return 'refused' in read ? read : decodeText(file, read.bytes);
 }

@@ -20,10 +20,10 @@ export function findingLine(finding: Finding, color = false): string {
   return `${head} ${printable(`${reason} ${remedy}${where === '' ? '' : ` [${where}]`}`)}`;
 }
 
-function placeText({ code, place: { at, path, line, regions, layer } }: Finding): string {
+function placeText({ code, place: { at, path, file, line, regions, layer } }: Finding): string {
   const parts: string[] = [];
   if (path !== undefined && path !== '') parts.push(path);
-  if (line !== undefined) parts.push(`${fileOf(code, path)} line ${line}`);
+  if (line !== undefined) parts.push(`${file ?? fileOf(code, path)} line ${line}`);
   if (layer !== undefined) parts.push(`layer ${layer}`);
   if (at !== undefined) parts.push(`at ${at.x.toFixed(3)}, ${at.y.toFixed(3)} mm`);
   if (regions !== undefined && regions.length > 0) parts.push(regions.join(' '));

@@ -28,7 +28,8 @@ export const fileWords: WordsFor<FileFacts> = {
     title: 'File not found',
     say: ({ file }) => ({
       reason: `There is no file ${file}.`,
-      remedy: 'Check the path; a drawing is looked for from the folder of its job file.',
+      remedy:
+        'Check the path; what a job names is looked for from the folder of its job file. On the workbench, drop it beside the job.',
     }),
   },
   'file-not-regular': {
@@ -67,7 +68,7 @@ export const fileWords: WordsFor<FileFacts> = {
   },
   'file-not-utf-8': {
     severity: 'stop',
-    title: 'Job file is not UTF-8 text',
+    title: 'File is not UTF-8 text',
     say: ({ file, byte }) => ({
       reason: `${file} is not UTF-8 text: byte ${byte} fits no character.`,
       remedy: 'Save it as UTF-8.',

@@ -14,6 +14,8 @@ export interface FindingRecord {
   readonly regions: readonly string[];
   readonly value: number | null;
   readonly limit: number | null;
+  /** The file, where it is neither the job nor its drawing. */
+  readonly file?: string;
   /** Path in the job file, line of the file, layer of the drawing, where that is the place. */
   readonly path?: string;
   readonly line?: number;
@@ -39,6 +41,7 @@ export function findingRecord(finding: Finding): FindingRecord {
     regions: place.regions ?? [],
     value: figure(value),
     limit: figure(limit),
+    ...(place.file === undefined ? {} : { file: place.file }),
     ...(place.path === undefined ? {} : { path: place.path }),
     ...(place.line === undefined ? {} : { line: place.line }),
     ...(place.layer === undefined ? {} : { layer: place.layer }),

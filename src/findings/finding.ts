@@ -15,6 +15,8 @@ export interface Place {
   readonly at?: Point;
   /** Path in a job file, such as `requirements[0].depth`. */
   readonly path?: string;
+  /** Name of the file that path and line belong to, where it is neither the job nor its drawing. */
+  readonly file?: string;
   /** Line of a text file, from 1. */
   readonly line?: number;
   /** Ids of the regions concerned. */

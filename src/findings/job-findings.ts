@@ -3,7 +3,7 @@ import type { WordsFor } from './words.ts';
 
 export interface JobFacts {
   readonly 'job-not-json': { readonly found: string; readonly expected: string };
-  readonly 'job-format-unknown': { readonly found: string };
+  readonly 'job-format-unknown': { readonly found: string; readonly wanted: string };
   readonly 'job-version-unknown': { readonly found: string; readonly known: number };
   readonly 'job-key-unknown': {
     readonly key: string;
@@ -14,12 +14,6 @@ export interface JobFacts {
   readonly 'job-key-doubled': { readonly key: string };
   readonly 'job-value-wrong': { readonly found: string; readonly expected: string };
   readonly 'job-choice-unclear': { readonly given: readonly string[]; readonly choices: readonly string[] };
-  readonly 'figures-file-unusable': {
-    readonly file: string;
-    readonly found: string;
-    readonly expected: string;
-  };
-  readonly 'figures-file-missing': { readonly file: string };
   readonly 'alloy-unknown': NameUnknown;
   readonly 'bath-unknown': NameUnknown;
   readonly 'bath-wrong-for-alloy': {
@@ -65,7 +59,7 @@ interface NameUnknown {
 export const jobWords: WordsFor<JobFacts> = {
   'job-not-json': {
     severity: 'stop',
-    title: 'Job file is not JSON',
+    title: 'File is not JSON',
     say: ({ found, expected }) => ({
       reason: `Found ${found} where ${expected} should stand.`,
       remedy: 'Mend that line; nothing after it was read.',
@@ -73,18 +67,18 @@ export const jobWords: WordsFor<JobFacts> = {
   },
   'job-format-unknown': {
     severity: 'stop',
-    title: 'Not a job file',
-    say: ({ found }) => ({
-      reason: `The file says it is ${found}, not "isobath-job".`,
-      remedy: 'Give the job file; it starts with "format": "isobath-job".',
+    title: 'Not the file that is meant',
+    say: ({ found, wanted }) => ({
+      reason: `The file says it is ${found}, not "${wanted}".`,
+      remedy: `Give the file that starts with "format": "${wanted}".`,
     }),
   },
   'job-version-unknown': {
     severity: 'stop',
-    title: 'Version of the job file unknown',
+    title: 'Version of the file unknown',
     say: ({ found, known }) => ({
-      reason: `The job file has version ${found}; this Isobath reads version ${known}.`,
-      remedy: `Use the Isobath that wrote the file, or write the job as version ${known}.`,
+      reason: `The file has version ${found}; this Isobath reads version ${known}.`,
+      remedy: `Use the Isobath that wrote the file, or write it as version ${known}.`,
     }),
   },
   'job-key-unknown': {
@@ -128,22 +122,6 @@ export const jobWords: WordsFor<JobFacts> = {
           ? `None of ${listed(choices, 'or')} is given.`
           : `${listed(given, 'and')} are given together.`,
       remedy: `Give exactly one of ${listed(choices, 'or')}.`,
-    }),
-  },
-  'figures-file-unusable': {
-    severity: 'stop',
-    title: 'File of figures cannot be used',
-    say: ({ file, found, expected }) => ({
-      reason: `${file}: found ${found} where ${expected} should stand.`,
-      remedy: 'Give a file that starts with "format": "isobath-figures", "version": 1.',
-    }),
-  },
-  'figures-file-missing': {
-    severity: 'stop',
-    title: 'File of figures missing',
-    say: ({ file }) => ({
-      reason: `The job takes alloys and baths from ${file}, which is not here.`,
-      remedy: `Give ${file} too; in the workbench, drop it on the page.`,
     }),
   },
   'alloy-unknown': {

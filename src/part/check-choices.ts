@@ -2,11 +2,12 @@
  * What a job file must keep to beyond the shape of its values: one of several keys, rising tables, distinct levels.
  * Looks at the file as found, so that these faults are told beside those of shape; what has the wrong shape is left alone.
  */
-import { type Finding, finding, type Place } from '#findings/finding.ts';
+import { type Finding, finding } from '#findings/finding.ts';
 import { checkFigures } from './check-figures.ts';
+import { checkPost } from './check-post.ts';
+import type { PlaceOf } from './read-format.ts';
 import type { JsonPath } from './read-json.ts';
 
-type PlaceOf = (path: JsonPath) => Place;
 type Keyed = Readonly<Record<string, unknown>>;
 
 export function checkChoices(job: unknown, placeOf: PlaceOf): Finding[] {
@@ -35,7 +36,7 @@ export function checkChoices(job: unknown, placeOf: PlaceOf): Finding[] {
       checkSection(keyed(each), ['handoff', 'sections', index], placeOf),
     ),
     ...checkFigures(figures, ['figures'], placeOf),
-    ...checkPost(keyed(keyed(handoff)['program'])['post'], placeOf),
+    ...checkPost(keyed(keyed(handoff)['program'])['post'], ['handoff', 'program', 'post'], placeOf),
   ];
 }
 
@@ -123,19 +124,6 @@ function checkSection({ from, to }: Keyed, path: JsonPath, placeOf: PlaceOf): Fi
   if (fromX === undefined || fromX !== toX || fromY !== toY) return [];
   const facts = { found: 'a section that starts and ends at one point', expected: 'two points apart' };
   return [finding('job-value-wrong', facts, placeOf(path))];
-}
-
-/** With fewer places a path in inches strays by more than 0.002 mm from the line. */
-const LEAST_INCH_DECIMALS = 5;
-
-function checkPost(post: unknown, placeOf: PlaceOf): Finding[] {
-  const { unit, decimals } = keyed(post);
-  if (unit !== 'in' || typeof decimals !== 'number' || decimals >= LEAST_INCH_DECIMALS) return [];
-  const facts = {
-    found: `${decimals} decimals of an inch`,
-    expected: `at least ${LEAST_INCH_DECIMALS}, or lines stray by more than 0.002 mm`,
-  };
-  return [finding('job-value-wrong', facts, placeOf(['handoff', 'program', 'post', 'decimals']))];
 }
 
 function isKeyed(value: unknown): value is Keyed {

@@ -1,8 +1,8 @@
 /** What figures of alloys and baths must keep to beyond the shape of their values. Looks at them as found. */
-import { type Finding, finding, type Place } from '#findings/finding.ts';
+import { type Finding, finding } from '#findings/finding.ts';
+import type { PlaceOf } from './read-format.ts';
 import type { JsonPath } from './read-json.ts';
 
-type PlaceOf = (path: JsonPath) => Place;
 type Keyed = Readonly<Record<string, unknown>>;
 
 export function checkFigures(figures: unknown, base: JsonPath, placeOf: PlaceOf): Finding[] {

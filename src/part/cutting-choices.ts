@@ -3,6 +3,7 @@
  * past the start, in which order the lines come, and one file or one a stage. In the job, lengths are in its own unit.
  */
 import * as z from 'zod/mini';
+import { assert } from '#geometry/assert.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { jobMillimetres } from './job-figures.ts';
 import { fillPost, PLAIN_POST, type Post, postSchema } from './post-file.ts';
@@ -16,7 +17,11 @@ const cutting = {
 };
 
 export const cuttingSchema = z.strictObject(cutting);
-export const programSchema = z.strictObject({ ...cutting, post: z.optional(postSchema) });
+/** The post itself, or the name of a file with it beside the job. */
+export const programSchema = z.strictObject({
+  ...cutting,
+  post: z.optional(z.union([z.string().check(z.minLength(1)), postSchema])),
+});
 
 export interface CuttingChoices {
   readonly start: 'as-planned' | 'corner' | 'mid-side';
@@ -48,5 +53,7 @@ export function resolveProgram(
   given: z.infer<typeof programSchema> | undefined,
   unit: LengthUnit,
 ): ProgramChoices {
-  return { ...resolveCutting(given, unit), post: fillPost(given?.post ?? PLAIN_POST) };
+  const post = given?.post ?? PLAIN_POST;
+  assert(typeof post !== 'string', 'a post file is taken into the job before the job is resolved');
+  return { ...resolveCutting(given, unit), post: fillPost(post) };
 }

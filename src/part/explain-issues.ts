@@ -1,11 +1,11 @@
 /** Turns what the schema library objects to into findings that say what was found and what was expected. */
 import type * as z from 'zod/mini';
-import { type Finding, finding, type Place } from '#findings/finding.ts';
+import { type Finding, finding } from '#findings/finding.ts';
 import { nearestWord } from '#findings/nearest-word.ts';
+import type { PlaceOf } from './read-format.ts';
 import type { JsonPath } from './read-json.ts';
 
 type Issue = z.core.$ZodIssue;
-type PlaceOf = (path: JsonPath) => Place;
 
 /** What was read, the schema that it was held to, and where in the text each path stands. */
 interface Setting {

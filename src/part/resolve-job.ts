@@ -29,7 +29,7 @@ export interface ResolvedJob {
 
 /**
  * `drawingUnit` is the unit that the drawing was read in; undefined when neither drawing nor job says. Figures of the job's
- * own must stand in it (`takeInFigures`).
+ * own must stand in it (`takeInBeside`).
  */
 export function resolveJob(jobFile: JobFile, drawingUnit: LengthUnit | undefined): ResolvedJob {
   const unit = jobFile.units ?? DEFAULT_UNITS;

@@ -1,16 +1,18 @@
 /** Which files a job is about: asked before the run, by whoever has to fetch them. */
 import type { Finding } from '#findings/finding.ts';
+import { besideNames } from '#part/files-beside.ts';
 import { readJob } from '#part/read-job.ts';
 
-export interface FilesNamed {
+export interface NamedFiles {
+  /** The drawing's path as it stands in the job. */
   readonly drawing: string;
-  readonly figures: string | undefined;
+  /** Of text files that hold a part of the job, as they stand in it. */
+  readonly beside: readonly string[];
 }
 
-/** Paths as they stand in the job; or everything that is wrong with the job. */
-export function filesNamed(jobText: string): FilesNamed | { readonly refused: readonly Finding[] } {
+/** Or everything that is wrong with the job. */
+export function filesNamed(jobText: string): NamedFiles | { readonly refused: readonly Finding[] } {
   const { jobFile, findings } = readJob(jobText);
   if (jobFile === undefined) return { refused: findings };
-  const { drawing, figures } = jobFile;
-  return { drawing, figures: typeof figures === 'string' ? figures : undefined };
+  return { drawing: jobFile.drawing, beside: besideNames(jobFile) };
 }

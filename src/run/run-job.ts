@@ -15,10 +15,10 @@ import type { PlanFile, ShownPlan } from '#handoff/plan-file.ts';
 import { scribeFiles } from '#handoff/scribe-files.ts';
 import { makePlanFile, showPlan } from '#handoff/write-plan-file.ts';
 import { askRegions } from '#part/ask-regions.ts';
+import { type BesideTexts, takeInBeside } from '#part/files-beside.ts';
 import type { Job } from '#part/job.ts';
 import type { JobFile } from '#part/job-file.ts';
 import type { Asked, Part, RegionId } from '#part/part.ts';
-import { takeInFigures } from '#part/read-figures.ts';
 import { readJob } from '#part/read-job.ts';
 import { type HandoffChoices, resolveHandoff } from '#part/resolve-handoff.ts';
 import { resolveJob } from '#part/resolve-job.ts';
@@ -33,11 +33,11 @@ import { RunCancelled, type RunOptions } from './run-options.ts';
 
 export interface RunInput {
   readonly jobText: string;
-  /** The file of figures that the job names, where it names one. */
-  readonly figuresText?: string | undefined;
   /** As the plan shall name it. */
   readonly drawingName: string;
   readonly drawingBytes: Uint8Array;
+  /** Texts of the other files that the job names, by the name that stands in it. */
+  readonly beside?: BesideTexts;
 }
 
 export interface OutputFile {
@@ -85,8 +85,8 @@ export async function runJob(input: RunInput, options: JobRunOptions = {}): Prom
   await step(0, 'reading the job');
   const reading = readJob(input.jobText);
   if (reading.jobFile === undefined) return ended(reading.findings);
-  const { jobFile, findings: figuresFindings } = takeInFigures(reading.jobFile, input.figuresText);
-  if (jobFile === undefined) return ended([...reading.findings, ...figuresFindings]);
+  const { jobFile, findings: besideFindings } = takeInBeside(reading.jobFile, input.beside ?? new Map());
+  if (jobFile === undefined) return ended([...reading.findings, ...besideFindings]);
 
   await step(0.02, 'reading the drawing');
   const drawing = drawingFor(memory, input.drawingBytes, {
@@ -94,7 +94,7 @@ export async function runJob(input: RunInput, options: JobRunOptions = {}): Prom
     progress: (share, what) => options.progress?.(0.02 + share * 0.23, what),
   });
   const { job, filled, findings: jobFindings } = resolveJob(jobFile, drawing.unit);
-  const early = [...reading.findings, ...figuresFindings, ...drawing.findings, ...jobFindings];
+  const early = [...reading.findings, ...besideFindings, ...drawing.findings, ...jobFindings];
   if (job === undefined || hasStop(drawing.findings)) return { ...ended(early), drawing };
 
   const tooMuch = limitLinework(drawing, job.layers);

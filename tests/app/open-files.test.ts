@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { openFiles } from '#app/state/open-files.ts';
+import { PLAIN_POST } from '#part/post-file.ts';
 
 const file = (name: string, content: unknown) => ({
   name,
@@ -28,8 +29,8 @@ const figures = file('shop.figures.json', shop);
 describe('figures of alloys and baths on the bench', () => {
   test('a job that names a file of them asks for it', () => {
     const opened = openFiles(undefined, [job, drawing]);
-    expect(opened.notice?.text).toContain('needs its figures, shop.figures.json');
-    expect(openFiles(undefined, [job]).notice?.text).toContain('drawing, plate.dxf and its figures');
+    expect(opened.notice?.text).toContain('needs shop.figures.json');
+    expect(openFiles(undefined, [job]).notice?.text).toContain('drawing, plate.dxf and shop.figures.json');
   });
   test('dropped after the job or with it they go into the job, so that it is whole when saved', () => {
     const first = openFiles(undefined, [job, drawing]).document;
@@ -45,5 +46,36 @@ describe('figures of alloys and baths on the bench', () => {
     expect(opened.document).toBeUndefined();
     expect(opened.notice?.findings.map(({ code }) => code)).toEqual(['job-key-missing', 'job-key-missing']);
     expect(openFiles(undefined, [figures]).document).toBeUndefined();
+  });
+});
+
+describe('a post on the bench', () => {
+  const { figures: _, ...plain } = JSON.parse(new TextDecoder().decode(job.bytes));
+  const posted = file('plate.job.json', {
+    ...plain,
+    handoff: { files: ['program'], program: { post: 'router.post.json' } },
+  });
+  const post = file('router.post.json', PLAIN_POST);
+
+  test('goes into the job with figures or without, whatever the order', () => {
+    const { document, notice } = openFiles(undefined, [post, drawing, figures, posted]);
+    expect(document?.job.handoff?.program?.post).toEqual(PLAIN_POST);
+    expect(document?.job.figures).toEqual(shop);
+    expect(notice?.text).toBe('What stands in router.post.json and shop.figures.json now stands in the job.');
+  });
+  test('is asked for, and a new issue takes the place of the one before', () => {
+    const first = openFiles(undefined, [posted, drawing]);
+    expect(first.notice?.text).toContain('It needs router.post.json: drop that here too.');
+    const second = openFiles(first.document, [post]);
+    const third = openFiles(second.document, [file('other.post.json', { ...PLAIN_POST, feed: 700 })]);
+    expect(third.document?.job.handoff?.program?.post).toMatchObject({ feed: 700 });
+  });
+  test('that is broken leaves the job as it was', () => {
+    const { document } = openFiles(undefined, [posted, drawing]);
+    const opened = openFiles(document, [file('router.post.json', '{ "format": "isobath-post", oops')]);
+    expect(opened.document).toBeUndefined();
+    expect(opened.notice?.findings.map(({ code, place }) => [code, place.file])).toEqual([
+      ['job-not-json', 'router.post.json'],
+    ]);
   });
 });

@@ -206,3 +206,34 @@ describe('start-up', () => {
     expect(best([program, '--help']) - best(['-e', '0'])).toBeLessThan(150);
   });
 });
+
+describe('a job that names its post', () => {
+  const withPost = { ...buoyLidJob, handoff: { files: ['program'], program: { post: 'router.post.json' } } };
+  const plan = (out: string) => runIsobath(['plan', 'posted.job.json', '--out', out], folder);
+
+  it('has the file read from beside the job, and plan.json holds what it said', () => {
+    writeFileSync(join(folder, 'posted.job.json'), JSON.stringify(withPost));
+    const post = readFileSync(
+      fileURLToPath(new URL('../../samples/light-cutter.post.json', import.meta.url)),
+    );
+    writeFileSync(join(folder, 'router.post.json'), post);
+    expect(plan('posted').code).toBe(0);
+    expect(readFileSync(join(folder, 'posted', 'scribe.nc'), 'utf8')).toMatch(
+      /^%\r\nN10 O0042\r\n[\s\S]*M3 S4000/,
+    );
+    const { job } = JSON.parse(readFileSync(join(folder, 'posted', 'plan.json'), 'utf8'));
+    expect(job.handoff.program.post).toEqual(JSON.parse(post.toString()));
+  });
+
+  it('is refused with file, path and line when the post is bad, and when there is none', () => {
+    writeFileSync(
+      join(folder, 'router.post.json'),
+      '{ "format": "isobath-post", "version": 1,\n "unit": "ell" }',
+    );
+    const bad = plan('bad-post');
+    expect(bad.code).toBe(2);
+    expect(bad.error).toMatch(/^stop job-value-wrong: .*\[unit; router\.post\.json line 2\]/m);
+    rmSync(join(folder, 'router.post.json'));
+    expect(plan('no-post').error).toMatch(/^stop file-missing: There is no file router\.post\.json/);
+  });
+});

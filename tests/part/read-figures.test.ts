@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { sayFinding } from '#findings/say-finding.ts';
+import { takeInBeside } from '#part/files-beside.ts';
 import type { JobFile } from '#part/job-file.ts';
-import { readFigures, takeInFigures } from '#part/read-figures.ts';
+import { readFigures } from '#part/read-figures.ts';
 import { readJob } from '#part/read-job.ts';
 import { resolveJob } from '#part/resolve-job.ts';
 
@@ -59,7 +60,10 @@ function reading(job: object): JobFile {
 }
 
 function resolved(job: object, figures: object) {
-  const { jobFile, findings } = takeInFigures(reading(job), JSON.stringify(figures));
+  const { jobFile, findings } = takeInBeside(
+    reading(job),
+    new Map([['shop.figures.json', JSON.stringify(figures)]]),
+  );
   if (jobFile === undefined) throw new Error(`figures refused: ${JSON.stringify(findings)}`);
   const { job: made, findings: told, filled } = resolveJob(jobFile, 'mm');
   return { job: made, told: told.map(({ code, place }) => `${code} ${place.path}`), filled };
@@ -68,9 +72,10 @@ function resolved(job: object, figures: object) {
 /** Code and place of every fault of the spoilt file. */
 function faults(figures: unknown): string[] {
   const text = typeof figures === 'string' ? figures : JSON.stringify(figures, undefined, 1);
-  const { figures: read, findings } = readFigures(text, 'shop.figures.json');
+  const { value: read, findings } = readFigures(text, 'shop.figures.json');
   expect(read === undefined).toBe(findings.length > 0);
-  return findings.map(({ code, place }) => `${code} ${place.path}`);
+  expect(findings.every(({ place }) => place.file === 'shop.figures.json')).toBe(true);
+  return findings.map(({ code, place }) => `${code} ${place.path ?? place.line}`);
 }
 
 describe('a shop’s own figures', () => {
@@ -119,9 +124,9 @@ describe('a shop’s own figures', () => {
   });
 
   test('are suggested where a name is nearly right', () => {
-    const { jobFile } = takeInFigures(
+    const { jobFile } = takeInBeside(
       reading({ ...JOB, process: { bath: 'zinc-nitrik', etchFactor: 1, rate: 0.1 } }),
-      JSON.stringify(SHOP),
+      new Map([['shop.figures.json', JSON.stringify(SHOP)]]),
     );
     const told = jobFile === undefined ? [] : resolveJob(jobFile, 'mm').findings.map(sayFinding);
     expect(told[0]?.remedy).toContain('Did you mean "zinc-nitric"?');
@@ -129,18 +134,16 @@ describe('a shop’s own figures', () => {
 });
 
 describe('figures that can’t be used are told with the file, the path and the reason', () => {
-  test('figures-file-missing: the job names a file that is not there', () => {
-    expect(takeInFigures(reading(JOB), undefined).findings.map(({ code }) => code)).toEqual([
-      'figures-file-missing',
-    ]);
+  test('file-missing: the job names a file that is not there', () => {
+    expect(takeInBeside(reading(JOB), new Map()).findings.map(({ code }) => code)).toEqual(['file-missing']);
   });
-  test('figures-file-unusable: no JSON, another format, another version', () => {
-    expect(faults('{ "format": ')).toEqual(['figures-file-unusable shop.figures.json']);
-    expect(faults('')).toEqual(['figures-file-unusable shop.figures.json']);
-    expect(faults([])).toEqual(['figures-file-unusable shop.figures.json']);
-    expect(faults('null')).toEqual(['figures-file-unusable shop.figures.json']);
-    expect(faults({ ...SHOP, format: 'isobath-job' })).toEqual(['figures-file-unusable shop.figures.json']);
-    expect(faults({ ...SHOP, version: 2 })).toEqual(['figures-file-unusable shop.figures.json']);
+  test('job-not-json, job-format-unknown, job-version-unknown', () => {
+    expect(faults('{ "format": ')).toEqual(['job-not-json 1']);
+    expect(faults('')).toEqual(['job-not-json 1']);
+    expect(faults([])).toEqual(['job-format-unknown undefined']);
+    expect(faults('null')).toEqual(['job-format-unknown undefined']);
+    expect(faults({ ...SHOP, format: 'isobath-job' })).toEqual(['job-format-unknown format']);
+    expect(faults({ ...SHOP, version: 2 })).toEqual(['job-version-unknown version']);
   });
 
   const [zinc] = SHOP.alloys;
@@ -149,33 +152,33 @@ describe('figures that can’t be used are told with the file, the path and the 
     [
       'a value without a source',
       { alloys: [{ ...zinc, density: { value: 7, unit: 'g/cm³', kind: 'user' } }] },
-      'job-key-missing shop.figures.json: alloys[0].density.source',
+      'job-key-missing alloys[0].density.source',
     ],
     [
       'a unit that is none',
       { alloys: [{ ...zinc, density: { ...zinc.density, unit: 'g' } }] },
-      'job-value-wrong shop.figures.json: alloys[0].density.unit',
+      'job-value-wrong alloys[0].density.unit',
     ],
     [
       'a grade that is none',
       { baths: [{ ...bath, rate: { ...bath.rate, kind: 'certain' } }] },
-      'job-value-wrong shop.figures.json: baths[0].rate.kind',
+      'job-value-wrong baths[0].rate.kind',
     ],
     [
       'a negative rate',
       { baths: [{ ...bath, rate: { ...bath.rate, value: -1 } }] },
-      'job-value-wrong shop.figures.json: baths[0].rate.value',
+      'job-value-wrong baths[0].rate.value',
     ],
     [
       'a key mistyped',
       { baths: [{ ...bath, etchfactor: bath.etchFactor }] },
-      'job-key-unknown shop.figures.json: baths[0].etchfactor',
+      'job-key-unknown baths[0].etchfactor',
     ],
-    ['an id twice', { baths: [bath, bath] }, 'job-value-wrong shop.figures.json: baths[1].id'],
+    ['an id twice', { baths: [bath, bath] }, 'job-value-wrong baths[1].id'],
     [
       'a value outside its range',
       { baths: [{ ...bath, rate: { ...bath.rate, from: 0.01, to: 0.02 } }] },
-      'job-value-wrong shop.figures.json: baths[0].rate',
+      'job-value-wrong baths[0].rate',
     ],
   ];
   test.each(spoilt)('%s', (_, change, told) => {

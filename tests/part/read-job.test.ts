@@ -114,7 +114,7 @@ describe('job-format-unknown, job-version-unknown', () => {
   test('a newer version has its own words', () => {
     expect(faultsOf({ ...coverJob(), version: 2 })).toEqual(['job-version-unknown version']);
     expect(reasonsOf({ ...coverJob(), version: 2 })).toEqual([
-      'The job file has version 2; this Isobath reads version 1.',
+      'The file has version 2; this Isobath reads version 1.',
     ]);
   });
 });

@@ -1,8 +1,8 @@
-/** What to do with files that were dropped, picked or pasted: a drawing, a job file, figures of alloys and baths, or several at once. */
+/** What to do with files that were dropped, picked or pasted: a drawing, a job file, other files that belong into a job, or several at once. */
 
 import type { DrawingFile } from '#app/worker/plan-service.ts';
-import { hasStop } from '#findings/finding.ts';
-import { readFigures } from '#part/read-figures.ts';
+import { type Finding, hasStop } from '#findings/finding.ts';
+import { besideNames, isBesideText, putBeside } from '#part/files-beside.ts';
 import { readJob } from '#part/read-job.ts';
 import { jobForDrawing } from './edit-job.ts';
 import type { Notice, OpenDocument } from './workbench-state.ts';
@@ -13,13 +13,13 @@ export type OpenedFiles =
 
 export function openFiles(before: OpenDocument | undefined, files: readonly DrawingFile[]): OpenedFiles {
   const texts = files.filter(({ name }) => /\.json$/i.test(name));
-  const figures = texts.find(holdsFigures);
-  const jobFile = texts.find((file) => file !== figures);
-  const drawing = files.find((file) => file !== jobFile && file !== figures);
+  const beside = texts.filter(({ bytes }) => isBesideText(textOf(bytes)));
+  const jobFile = texts.find((file) => !beside.includes(file));
+  const drawing = files.find((file) => !texts.includes(file));
   const opened = openJobOrDrawing(before, { jobFile, drawing });
-  if (figures === undefined) return opened ?? refuse('There was no file in what was dropped or pasted.');
+  if (beside.length === 0) return opened ?? refuse('There was no file in what was dropped or pasted.');
   if (opened !== undefined && opened.document === undefined) return opened;
-  return openFigures(opened?.document ?? before, figures, opened?.label);
+  return openBeside(opened?.document ?? before, beside, opened?.label);
 }
 
 function openJobOrDrawing(
@@ -33,29 +33,39 @@ function openJobOrDrawing(
   return drawing === undefined ? undefined : openDrawing(before, drawing);
 }
 
-/** A file that can't be read as JSON is left to whoever reads it, who says where it goes wrong. */
-function holdsFigures({ bytes }: DrawingFile): boolean {
-  return /^\s*\{[^{}[\]]*"format"\s*:\s*"isobath-figures"/.test(
-    new TextDecoder().decode(bytes.subarray(0, 2000)),
-  );
-}
-
-/** They go into the job itself, so that what is saved is whole, and the command line plans the same. */
-function openFigures(
+/** Figures and posts go into the job itself, so that what is saved is whole, and the command line plans the same. */
+function openBeside(
   before: OpenDocument | undefined,
-  file: DrawingFile,
+  files: readonly DrawingFile[],
   opened: string | undefined,
 ): OpenedFiles {
-  if (before === undefined) return refuse('Open a job file first: figures of alloys and baths go into it.');
-  const { figures, findings } = readFigures(new TextDecoder().decode(file.bytes), file.name);
-  if (figures === undefined) return refuse(`${file.name} was not taken in; the job is unchanged.`, findings);
-  const wants =
-    before.drawing === undefined ? ` It needs its drawing, ${before.job.drawing}: drop that here too.` : '';
+  const names = files.map(({ name }) => name).join(' and ');
+  if (before === undefined) return refuse(`Open a job file first: what stands in ${names} goes into it.`);
+  let { job } = before;
+  const told: Finding[] = [];
+  for (const { name, bytes } of files) {
+    const { value, findings } = putBeside(job, name, textOf(bytes));
+    if (value === undefined) return refuse(`${name} was not taken in; the job is unchanged.`, findings);
+    job = value;
+    told.push(...findings);
+  }
+  const document = { ...before, job };
+  const wanted = wantedBy(document);
   return {
-    document: { ...before, job: { ...before.job, figures } },
-    label: opened ?? `take in ${file.name}`,
-    notice: { text: `The alloys and baths of ${file.name} now stand in the job.${wants}`, findings },
+    document,
+    label: opened ?? `take in ${names}`,
+    notice: {
+      text: `What stands in ${names} now stands in the job.${wanted === '' ? '' : ` ${wanted}`}`,
+      findings: told,
+    },
   };
+}
+
+/** What the job names and is not there, in words. */
+function wantedBy({ job, drawing }: OpenDocument): string {
+  const wanted = [...(drawing === undefined ? [`its drawing, ${job.drawing}`] : []), ...besideNames(job)];
+  if (wanted.length === 0) return '';
+  return `It needs ${wanted.join(' and ')}: drop ${wanted.length === 1 ? 'that' : 'them'} here too.`;
 }
 
 function openJob(
@@ -63,24 +73,18 @@ function openJob(
   jobFile: DrawingFile,
   drawing: DrawingFile | undefined,
 ): OpenedFiles {
-  const { jobFile: job, findings } = readJob(new TextDecoder().decode(jobFile.bytes));
+  const { jobFile: job, findings } = readJob(textOf(jobFile.bytes));
   if (job === undefined || hasStop(findings)) {
     return refuse(`${jobFile.name} was not opened; the job on the bench is unchanged.`, findings);
   }
   const own = drawing ?? (before?.drawing?.name === job.drawing ? before.drawing : undefined);
-  const wanted = [
-    ...(own === undefined ? [`its drawing, ${job.drawing}`] : []),
-    ...(typeof job.figures === 'string' ? [`its figures, ${job.figures}`] : []),
-  ];
-  const notice =
-    wanted.length === 0
-      ? undefined
-      : `${jobFile.name} is open. It needs ${wanted.join(' and ')}: drop ${wanted.length === 1 ? 'that' : 'both'} here too.`;
+  const document = { job, jobFileName: jobFile.name, drawing: own };
+  const wanted = wantedBy(document);
+  const text = wanted === '' ? jobFile.name : `${jobFile.name} is open. ${wanted}`;
   return {
-    document: { job, jobFileName: jobFile.name, drawing: own },
+    document,
     label: `open ${jobFile.name}`,
-    notice:
-      notice === undefined && findings.length === 0 ? undefined : { text: notice ?? jobFile.name, findings },
+    notice: wanted === '' && findings.length === 0 ? undefined : { text, findings },
   };
 }
 
@@ -102,6 +106,10 @@ function openDrawing(before: OpenDocument | undefined, drawing: DrawingFile): Op
     label,
     notice: { text, findings: [] },
   };
+}
+
+function textOf(bytes: Uint8Array): string {
+  return new TextDecoder().decode(bytes);
 }
 
 function refuse(text: string, findings: Notice['findings'] = []): OpenedFiles {

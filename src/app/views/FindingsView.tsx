@@ -79,12 +79,13 @@ function FindingItem({ finding, go }: { readonly finding: Finding; readonly go: 
   );
 }
 
-function placeWords({ regions, layer, path, line }: Place): string {
+function placeWords({ regions, layer, file, path, line }: Place): string {
   const words: string[] = [];
   if (regions !== undefined && regions.length > 0) {
     words.push(regions.length > 3 ? `${regions.length} regions` : regions.join(', '));
   }
   if (layer !== undefined) words.push(`layer ${layer}`);
+  if (file !== undefined) words.push(file);
   if (path !== undefined) words.push(path);
   if (line !== undefined) words.push(`line ${line}`);
   return words.join(', ');
