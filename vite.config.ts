@@ -3,14 +3,20 @@ import { delimiter, join } from 'node:path';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
 
-/** The workbench: one page, its worker, and the samples served beside it. */
+/** The workbench and its help page, the worker, and the samples served beside them. */
 export default defineConfig({
   root: 'src/app',
   base: './',
   publicDir: '../../samples',
   plugins: [react()],
   worker: { format: 'es' },
-  build: { outDir: '../../dist/app', emptyOutDir: true, target: 'es2023', chunkSizeWarningLimit: 1500 },
+  build: {
+    outDir: '../../dist/app',
+    emptyOutDir: true,
+    target: 'es2023',
+    chunkSizeWarningLimit: 1500,
+    rolldownOptions: { input: ['src/app/index.html', 'src/app/help.html'] },
+  },
   preview: {
     host: '127.0.0.1',
     port: 4180,

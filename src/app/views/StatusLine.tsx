@@ -41,6 +41,9 @@ export function StatusLine() {
           The plan broke off: {failure}. That is a fault of Isobath’s; the job is safe and can be saved.
         </p>
       )}
+      <a className="help" href="./help.html" target="_blank" rel="noopener">
+        how it works
+      </a>
     </footer>
   );
 }
