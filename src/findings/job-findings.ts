@@ -14,6 +14,8 @@ export interface JobFacts {
   readonly 'job-key-doubled': { readonly key: string };
   readonly 'job-value-wrong': { readonly found: string; readonly expected: string };
   readonly 'job-choice-unclear': { readonly given: readonly string[]; readonly choices: readonly string[] };
+  /** Both as JSON, in the job's own units. */
+  readonly 'assumed-value-differs': { readonly value: string; readonly filled: string };
   readonly 'alloy-unknown': NameUnknown;
   readonly 'bath-unknown': NameUnknown;
   readonly 'bath-wrong-for-alloy': {
@@ -122,6 +124,14 @@ export const jobWords: WordsFor<JobFacts> = {
           ? `None of ${listed(choices, 'or')} is given.`
           : `${listed(given, 'and')} are given together.`,
       remedy: `Give exactly one of ${listed(choices, 'or')}.`,
+    }),
+  },
+  'assumed-value-differs': {
+    severity: 'warn',
+    title: 'Not the value that would be filled in',
+    say: ({ value, filled }) => ({
+      reason: `The job lists this value under assumed, but ${value} stands there and ${filled} would now be filled in. ${value} counts as the engineer’s own.`,
+      remedy: `Take the path out of assumed if ${value} is meant, or take out the value to have ${filled}.`,
     }),
   },
   'alloy-unknown': {

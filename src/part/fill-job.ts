@@ -1,4 +1,5 @@
 /** The job file with its defaults filled in, in the job's own units: what the plan shows as the job that it planned. */
+import { pathsFilled } from './bare-job.ts';
 import type { Job, MakingRules } from './job.ts';
 import {
   DEFAULT_DEPTH_TOLERANCE,
@@ -12,8 +13,13 @@ import type { JobFile } from './job-file.ts';
 /** A job as far as it is resolved: without a process where nothing gives its figures. */
 type Resolved = Omit<Job, 'process'> & { readonly process: Job['process'] | undefined };
 
-/** What the engineer wrote stands as written; only what was left out is added. */
+/** What the engineer wrote stands as written; only what was left out is added, and the paths of what was are listed. */
 export function fillJob(given: JobFile, resolved: Resolved): JobFile {
+  const filled = filledIn(given, resolved);
+  return { ...filled, assumed: pathsFilled(given, filled) };
+}
+
+function filledIn(given: JobFile, resolved: Resolved): JobFile {
   const units = given.units ?? DEFAULT_UNITS;
   const length = (millimetres: number) => jobLength(millimetres, units);
   const tolerance = length(DEFAULT_DEPTH_TOLERANCE.value);

@@ -56,6 +56,8 @@ export const jobFileSchema = z.strictObject({
   format: z.literal('isobath-job'),
   version: z.literal(1),
   name: z.optional(z.string()),
+  /** Paths of the values that were filled in and not decided: plan.json lists them in the job that it shows. */
+  assumed: z.optional(names),
   drawing: name,
   units: z.optional(jobUnit),
   drawingUnits: z.optional(drawingUnit),

@@ -6,6 +6,7 @@ import { knownFigures } from '#bath/known-figures.ts';
 import type { Provenance, Sourced } from '#bath/provenance.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
+import { bareJob } from './bare-job.ts';
 import { fillJob } from './fill-job.ts';
 import type { Job, MakingRules, Taper } from './job.ts';
 import { DEFAULT_JOIN_TOLERANCE, DEFAULT_LEVELS, DEFAULT_RULES, DEFAULT_UNITS } from './job-defaults.ts';
@@ -31,7 +32,14 @@ export interface ResolvedJob {
  * `drawingUnit` is the unit that the drawing was read in; undefined when neither drawing nor job says. Figures of the job's
  * own must stand in it (`takeInBeside`).
  */
-export function resolveJob(jobFile: JobFile, drawingUnit: LengthUnit | undefined): ResolvedJob {
+export function resolveJob(given: JobFile, drawingUnit: LengthUnit | undefined): ResolvedJob {
+  const { jobFile, findings } = bareJob(given, (bare) => resolveBare(bare, drawingUnit).filled);
+  const resolved = resolveBare(jobFile, drawingUnit);
+  return { ...resolved, findings: [...findings, ...resolved.findings] };
+}
+
+/** `assumed` has been looked at. */
+function resolveBare(jobFile: JobFile, drawingUnit: LengthUnit | undefined): ResolvedJob {
   const unit = jobFile.units ?? DEFAULT_UNITS;
   // Without a drawing unit there is no job in the end, but its other faults can be told all the same.
   const units = { job: unit, drawing: drawingUnit ?? 'mm' };

@@ -79,3 +79,17 @@ describe('a post on the bench', () => {
     ]);
   });
 });
+
+test('the job of a plan is opened without what was filled in: it follows the bath again', () => {
+  const whole = JSON.parse(new TextDecoder().decode(job.bytes));
+  const { figures: _, ...own } = whole;
+  const filled = {
+    ...own,
+    process: { bath: 'caustic-aluminium', rateSpread: 0.05 },
+    assumed: ['process.rateSpread'],
+  };
+  const opened = openFiles(undefined, [file('plate.job.json', filled), drawing]);
+  expect(opened.document?.job.process).toEqual({ bath: 'caustic-aluminium' });
+  expect(opened.document?.job.assumed).toBeUndefined();
+  expect(opened.notice).toBeUndefined();
+});

@@ -2,8 +2,10 @@
 
 import type { DrawingFile } from '#app/worker/plan-service.ts';
 import { type Finding, hasStop } from '#findings/finding.ts';
+import { bareJob } from '#part/bare-job.ts';
 import { besideNames, isBesideText, putBeside } from '#part/files-beside.ts';
 import { readJob } from '#part/read-job.ts';
+import { resolveJob } from '#part/resolve-job.ts';
 import { jobForDrawing } from './edit-job.ts';
 import type { Notice, OpenDocument } from './workbench-state.ts';
 
@@ -73,10 +75,16 @@ function openJob(
   jobFile: DrawingFile,
   drawing: DrawingFile | undefined,
 ): OpenedFiles {
-  const { jobFile: job, findings } = readJob(textOf(jobFile.bytes));
-  if (job === undefined || hasStop(findings)) {
-    return refuse(`${jobFile.name} was not opened; the job on the bench is unchanged.`, findings);
+  const reading = readJob(textOf(jobFile.bytes));
+  if (reading.jobFile === undefined || hasStop(reading.findings)) {
+    return refuse(`${jobFile.name} was not opened; the job on the bench is unchanged.`, reading.findings);
   }
+  // Without what an earlier plan filled in: an edit on the bench would else leave the list of it behind.
+  const { jobFile: job, findings: differing } = bareJob(
+    reading.jobFile,
+    (bare) => resolveJob(bare, undefined).filled,
+  );
+  const findings = [...reading.findings, ...differing];
   const own = drawing ?? (before?.drawing?.name === job.drawing ? before.drawing : undefined);
   const document = { job, jobFileName: jobFile.name, drawing: own };
   const wanted = wantedBy(document);
