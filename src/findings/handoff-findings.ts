@@ -2,6 +2,7 @@
 import type { WordsFor } from './words.ts';
 
 export interface HandoffFacts {
+  readonly 'solid-not-drawn': { readonly trouble: 'no outline' | 'bent back' };
   readonly 'section-misses-sheet': { readonly name: string; readonly length: number };
   readonly 'inspection-floor-missing': { readonly regions: number; readonly margin: number };
   readonly 'picture-too-small': {
@@ -18,6 +19,20 @@ export interface HandoffFacts {
 }
 
 export const handoffWords: WordsFor<HandoffFacts> = {
+  'solid-not-drawn': {
+    severity: 'warn',
+    title: 'No solid of this part',
+    say: ({ trouble }) => ({
+      reason:
+        trouble === 'no outline'
+          ? 'No layer is named as the sheet’s outline, so the part has no sides; etched-part.glb and etched-part.stl are not written.'
+          : 'The taper of the sheet begins or ends inside the part, which bends its back; a bent back is not drawn, and etched-part.glb and etched-part.stl are not written.',
+      remedy:
+        trouble === 'no outline'
+          ? 'Name the outline under layers.outline.'
+          : 'Give stock.thickness between two points at or beyond the ends of the part, if its taper goes on that far; else leave "glb" and "stl" out.',
+    }),
+  },
   'section-misses-sheet': {
     severity: 'warn',
     title: 'Section beside the sheet',

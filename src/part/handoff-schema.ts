@@ -3,7 +3,7 @@ import * as z from 'zod/mini';
 import { cuttingSchema, programSchema } from './cutting-choices.ts';
 
 /** Files to choose from, by the word that the job says. */
-export const HANDOFF_FILES = ['traveller', 'inspection', 'program'] as const;
+export const HANDOFF_FILES = ['traveller', 'inspection', 'program', 'glb', 'stl'] as const;
 
 const length = z.number().check(z.gte(1e-6), z.lte(1e7));
 const coordinate = z.number().check(z.gte(-1e7), z.lte(1e7));

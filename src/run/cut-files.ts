@@ -1,4 +1,10 @@
 import { programNames } from '#handoff/program-files.ts';
 
 /** Names of the files that metal or maskant could be cut, or a run be made, from: kept back while the plan has a `stop`. */
-export const CUT_FILES: readonly string[] = [...programNames(), 'traveller.pdf', 'inspection-points.csv'];
+export const CUT_FILES: readonly string[] = [
+  ...programNames(),
+  'traveller.pdf',
+  'inspection-points.csv',
+  'etched-part.glb',
+  'etched-part.stl',
+];

@@ -7,15 +7,19 @@ import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { type Finding, finding } from '#findings/finding.ts';
 import type { ContourKit } from '#front/contour-kit.ts';
 import { loopArea, spansLength } from '#geometry/span.ts';
+import { etchedSolid, solidTrouble } from '#handoff/etched-solid.ts';
+import { glbFile } from '#handoff/glb-file.ts';
 import { inspectionCsv } from '#handoff/inspection-csv.ts';
 import { type InspectionPoint, inspectionPoints } from '#handoff/inspection-points.ts';
 import type { NamedSection } from '#handoff/named-section.ts';
 import { pageWidth } from '#handoff/pdf/sheet-book.ts';
 import { pictureScale } from '#handoff/pdf/stage-picture.ts';
 import { programFiles } from '#handoff/program-files.ts';
+import { stlFile } from '#handoff/stl-file.ts';
 import { traveller } from '#handoff/traveller.ts';
+import { HANDOFF_FILES } from '#part/handoff-schema.ts';
 import type { Job } from '#part/job.ts';
-import type { HandoffChoices } from '#part/resolve-handoff.ts';
+import type { HandoffChoices, HandoffFile } from '#part/resolve-handoff.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { cutSections } from './cut-sections.ts';
@@ -53,7 +57,7 @@ export function prepareHandoff(input: HandoffInput): PreparedHandoff {
     ...input,
     points,
     sections: cut.sections,
-    findings: [...cut.findings, ...findings, ...checkPicture(input)],
+    findings: [...cut.findings, ...findings, ...checkPicture(input), ...checkSolid(input)],
   };
 }
 
@@ -80,42 +84,59 @@ function checkPicture({ choices, plan }: HandoffInput): Finding[] {
   return [finding('picture-too-small', facts)];
 }
 
+function checkSolid({ choices: { files }, plan, job }: HandoffInput): Finding[] {
+  if (!files.includes('glb') && !files.includes('stl')) return [];
+  const trouble = solidTrouble(plan.sheet, job.stock);
+  return trouble === undefined ? [] : [finding('solid-not-drawn', { trouble })];
+}
+
 /** @param planBytes plan.json as written: its SHA-256 names the plan on every file */
 export async function handoffFiles(prepared: PreparedHandoff, planBytes: Uint8Array): Promise<OutputFile[]> {
-  const { choices, points, units, plan, job } = prepared;
   const planHash = bytesToHex(sha256(planBytes));
   const files: OutputFile[] = [];
-  if (choices.files.includes('inspection')) {
-    files.push({
-      name: 'inspection-points.csv',
-      what: 'where to gauge, and what must be read there',
-      mime: 'text/csv',
-      bytes: utf8ToBytes(inspectionCsv({ points, planHash, units, lastStage: plan.stages.length })),
-    });
-  }
-  if (choices.files.includes('program')) {
-    const programs = programFiles(
-      { name: prepared.job.name, planHash, plan: prepared.plan },
-      choices.program,
-    );
-    for (const { name, text } of programs) {
-      files.push({
-        name,
-        what: 'machine program of the scribe lines',
-        mime: 'text/plain',
-        bytes: utf8ToBytes(text),
-      });
-    }
-  }
-  const isBlurred = prepared.findings.some(({ code }) => code === 'picture-too-small');
-  if (choices.files.includes('traveller') && !isBlurred) {
-    const { paper, date } = choices;
-    files.push({
-      name: 'traveller.pdf',
-      what: 'steps, pictures and boxes for the tank',
-      mime: 'application/pdf',
-      bytes: await traveller({ plan, job, planHash, paper, date }),
-    });
+  for (const choice of HANDOFF_FILES) {
+    if (prepared.choices.files.includes(choice)) files.push(...(await WRITERS[choice](prepared, planHash)));
   }
   return files;
+}
+
+type Writer = (prepared: PreparedHandoff, planHash: string) => OutputFile[] | Promise<OutputFile[]>;
+
+const WRITERS: Readonly<Record<HandoffFile, Writer>> = {
+  async traveller({ choices, plan, job, findings }, planHash) {
+    if (findings.some(({ code }) => code === 'picture-too-small')) return [];
+    const { paper, date } = choices;
+    const bytes = await traveller({ plan, job, planHash, paper, date });
+    const what = 'steps, pictures and boxes for the tank';
+    return [{ name: 'traveller.pdf', what, mime: 'application/pdf', bytes }];
+  },
+  inspection({ points, units, plan }, planHash) {
+    const text = inspectionCsv({ points, planHash, units, lastStage: plan.stages.length });
+    const what = 'where to gauge, and what must be read there';
+    return [{ name: 'inspection-points.csv', what, mime: 'text/csv', bytes: utf8ToBytes(text) }];
+  },
+  program({ choices, plan, job }, planHash) {
+    return programFiles({ name: job.name, planHash, plan }, choices.program).map(({ name, text }) => ({
+      name,
+      what: 'machine program of the scribe lines',
+      mime: 'text/plain',
+      bytes: utf8ToBytes(text),
+    }));
+  },
+  glb({ plan, job, kit, findings }, planHash) {
+    if (hasNoSolid(findings)) return [];
+    const mesh = etchedSolid(kit, job.stock);
+    const bytes = glbFile({ name: job.name, planHash, mesh, stages: plan.stages });
+    const what = 'the etched part to look at, a colour a stage';
+    return [{ name: 'etched-part.glb', what, mime: 'model/gltf-binary', bytes }];
+  },
+  stl({ job, kit, findings }, planHash) {
+    if (hasNoSolid(findings)) return [];
+    const bytes = stlFile(etchedSolid(kit, job.stock), planHash);
+    return [{ name: 'etched-part.stl', what: 'the etched part as a solid, mm', mime: 'model/stl', bytes }];
+  },
+};
+
+function hasNoSolid(findings: readonly Finding[]): boolean {
+  return findings.some(({ code }) => code === 'solid-not-drawn');
 }

@@ -1,0 +1,49 @@
+/**
+ * The etched part as a solid for those who build on it: the relief at the end of the run, on a back that slopes where the
+ * sheet tapers. The etched face lies at z = 0, which is where the maskant was. Three-dimensional files are made of it.
+ */
+import type { ContourKit } from '#front/contour-kit.ts';
+import { type ReliefMesh, reliefMesh } from '#front/relief-mesh.ts';
+import { itemAt } from '#geometry/assert.ts';
+import { dot, subtract } from '#geometry/point.ts';
+import type { Loop } from '#geometry/span.ts';
+import type { Job, Taper } from '#part/job.ts';
+import { taperedAt } from '#part/tapered-at.ts';
+
+/** mm by which the solid may leave the front. */
+const TOLERANCE = 0.02;
+
+export function etchedSolid(kit: ContourKit, { thickness }: Pick<Job['stock'], 'thickness'>): ReliefMesh {
+  const mesh = reliefMesh(kit, { tolerance: TOLERANCE });
+  return typeof thickness === 'number'
+    ? mesh
+    : { ...mesh, positions: onSlopingBack(mesh.positions, thickness, kit.index.front.thickness) };
+}
+
+/** Why no such solid can be made. */
+export type SolidTrouble = 'no outline' | 'bent back';
+
+/** A taper that begins or ends amid the sheet bends its back, and the mesh has no edge there. */
+export function solidTrouble(
+  sheet: readonly Loop[],
+  { thickness }: Pick<Job['stock'], 'thickness'>,
+): SolidTrouble | undefined {
+  if (sheet.length === 0) return 'no outline';
+  if (typeof thickness === 'number') return undefined;
+  const way = subtract(thickness.to, thickness.from);
+  const shares = sheet.flat().map(({ start }) => dot(subtract(start, thickness.from), way) / dot(way, way));
+  return Math.min(...shares) < -SLACK || Math.max(...shares) > 1 + SLACK ? 'bent back' : undefined;
+}
+
+/** Share of the taper's way that an outline may pass its ends by: rounding. */
+const SLACK = 1e-6;
+
+function onSlopingBack(flat: Float32Array, taper: Taper, thickest: number): Float32Array {
+  const positions = flat.slice();
+  const bottom = Math.fround(-thickest);
+  for (let i = 0; i < positions.length; i += 3) {
+    if (positions[i + 2] !== bottom) continue;
+    positions[i + 2] = -taperedAt([taper], { x: itemAt(positions, i), y: itemAt(positions, i + 1) });
+  }
+  return positions;
+}
