@@ -12,6 +12,7 @@ export const SAMPLES: readonly Sample[] = [
   { file: 'gauge-pod-cover.job.json', title: 'Gauge-pod cover' },
   { file: 'shutter-bay-grid.job.json', title: 'Observatory shutter, in inches' },
   { file: 'glider-wing-skin.job.json', title: 'Survey glider, lower skin' },
+  { file: 'glider-wing-skin-tapered.job.json', title: 'Survey glider, tapered lower skin' },
   { file: 'hatch-from-supplier.job.json', title: 'Deck hatch, a drawing with faults' },
 ];
 

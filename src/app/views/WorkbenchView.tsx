@@ -8,6 +8,7 @@ import { HandoffView } from './HandoffView.tsx';
 import { JobLine } from './JobLine.tsx';
 import { LadderView } from './LadderView.tsx';
 import { NoticeLine } from './NoticeLine.tsx';
+import { PlanningView } from './planning/PlanningView.tsx';
 import { filesOfText, readFiles } from './read-files.ts';
 import { SectionView } from './SectionView.tsx';
 import { SheetView } from './SheetView.tsx';
@@ -51,6 +52,7 @@ export function WorkbenchView() {
       <aside className="side" aria-label="Findings and files">
         <FindingsView />
         <DrawingLayers />
+        <PlanningView />
         <HandoffView />
       </aside>
       <StatusLine />

@@ -1,0 +1,49 @@
+/** What the run does to the bath and to the air above it. */
+import type { PlanFile } from '#handoff/plan-file.ts';
+import { usePlanFile } from './use-plan-file.ts';
+
+export function BathSheetView() {
+  const sheet = usePlanFile()?.bathSheet;
+  if (sheet === undefined) {
+    return (
+      <p className="aside">
+        Reckoned for aluminium in caustic soda only. For any other metal or bath ask its supplier and the
+        site.
+      </p>
+    );
+  }
+  return (
+    <>
+      <dl>
+        {figuresOf(sheet).map(([name, value]) => (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd>{value}</dd>
+          </div>
+        ))}
+      </dl>
+      <p className="aside">
+        Least figures at 25&nbsp;°C, well mixed: hydrogen is flammable from 4&nbsp;% in air, and is to stay
+        under a quarter of that. They are no design of an extraction; the site’s own specification and local
+        codes decide.
+      </p>
+    </>
+  );
+}
+
+function figuresOf({
+  metal,
+  caustic,
+  peak,
+}: NonNullable<PlanFile['bathSheet']>): (readonly [string, string])[] {
+  return [
+    ['Metal dissolved', mass(metal)],
+    ['Caustic soda used up', mass(caustic)],
+    [`Most hydrogen, stage ${peak.stage}`, `${peak.hydrogen.toFixed(2)}\u00a0l/min`],
+    ['Air to take away at least', `${(peak.ventilation / 1000).toFixed(2)}\u00a0m³/min`],
+  ];
+}
+
+function mass(grams: number): string {
+  return grams < 1000 ? `${grams.toFixed(1)}\u00a0g` : `${(grams / 1000).toFixed(2)}\u00a0kg`;
+}

@@ -1,0 +1,17 @@
+/** A part of the planning column that opens in place; what is inside is made only while it is open. */
+import { type ReactNode, useState } from 'react';
+
+interface DisclosureProps {
+  readonly title: string;
+  readonly children: ReactNode;
+}
+
+export function Disclosure({ title, children }: DisclosureProps) {
+  const [isOpen, setOpen] = useState(false);
+  return (
+    <details className="disclosure" onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
+      <summary>{title}</summary>
+      {isOpen && children}
+    </details>
+  );
+}

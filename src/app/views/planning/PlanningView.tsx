@@ -1,0 +1,25 @@
+/** What the plan costs and what another would: stages, tolerance, bath. Each part opens in place. */
+import { useBench } from '#app/views/workbench-context.ts';
+import { BathSheetView } from './BathSheetView.tsx';
+import { Disclosure } from './Disclosure.tsx';
+import { LevelChoicesView } from './LevelChoicesView.tsx';
+import { WithdrawalsView } from './WithdrawalsView.tsx';
+
+export function PlanningView() {
+  const hasPlan = useBench(({ derived }) => derived.page?.plan !== undefined);
+  const isStale = useBench(({ derived }) => derived.isStale || derived.page?.isWhole !== true);
+  if (!hasPlan) return null;
+  return (
+    <section className={isStale ? 'planning stale' : 'planning'} aria-label="Planning">
+      <Disclosure title="Stages: one more or fewer">
+        <LevelChoicesView />
+      </Disclosure>
+      <Disclosure title="Tapers drawn out of the bath">
+        <WithdrawalsView />
+      </Disclosure>
+      <Disclosure title="Bath sheet">
+        <BathSheetView />
+      </Disclosure>
+    </section>
+  );
+}

@@ -1,0 +1,58 @@
+/** Tapers made by drawing the part out of the bath, beside the same in steps. */
+import { useBench } from '#app/views/workbench-context.ts';
+import type { WithdrawalRecord } from '#handoff/plan-file.ts';
+import { lengthFigure, type ShownUnit, showLength, showMinutes } from '#units/show-length.ts';
+import { usePlanFile } from './use-plan-file.ts';
+
+export function WithdrawalsView() {
+  const unit = useBench(({ session }) => session.unit);
+  const withdrawals = usePlanFile()?.withdrawals ?? [];
+  if (withdrawals.length === 0) {
+    return (
+      <p className="aside">
+        Shown for tapers, once the job names a hoist: "process.hoist" with its slowest and fastest speed.
+      </p>
+    );
+  }
+  return withdrawals.map((each) => (
+    <WithdrawalTable key={each.regions.join(' ')} withdrawal={each} unit={unit} />
+  ));
+}
+
+interface WithdrawalTableProps {
+  readonly withdrawal: WithdrawalRecord;
+  readonly unit: ShownUnit;
+}
+
+function WithdrawalTable({ withdrawal, unit }: WithdrawalTableProps) {
+  const { regions, rows, minutes, worstDeviation, steps } = withdrawal;
+  return (
+    <>
+      <table>
+        <caption>{regions.join(', ')}: waterline from the shallow end</caption>
+        <thead>
+          <tr>
+            <th scope="col">from minute</th>
+            <th scope="col">waterline, {unit}</th>
+            <th scope="col">{unit}/min</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(({ minute, waterline, speed }) => (
+            <tr key={minute}>
+              <td>{minute.toFixed(1)}</td>
+              <td>{lengthFigure(waterline, unit)}</td>
+              <td>{lengthFigure(speed, unit)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p>
+        Drawn out: {showMinutes(minutes)}, at worst {showLength(worstDeviation, unit)} off.{' '}
+        {steps === null
+          ? 'The levels of this plan do not serve the taper in steps.'
+          : `In steps: ${steps.stages} stages, ${showMinutes(steps.minutes)}, at worst ${showLength(steps.worstDeviation, unit)} off.`}
+      </p>
+    </>
+  );
+}

@@ -1,0 +1,27 @@
+/** What another number of stages would cost, and what the run does to the bath. */
+import { expect, statusOf, test } from '#support/workbench-page.ts';
+
+test('one stage fewer is shown with what it costs; one more is taken, and undone', async ({ workbench }) => {
+  await workbench.getByLabel('Open a sample').selectOption('Survey glider, tapered lower skin');
+  await expect(statusOf(workbench)).toContainText('9 stages');
+  await workbench.getByText('Stages: one more or fewer').click();
+  const planning = workbench.getByRole('region', { name: 'Planning' });
+  await expect(planning.getByRole('row', { name: /tolerance too tight/ })).toContainText('8');
+  await workbench.screenshot({ path: 'test-results/planning.png' });
+  await planning.getByRole('button', { name: 'take 10 stages' }).click();
+  await expect(statusOf(workbench)).toContainText('10 stages');
+  await expect(planning.getByRole('row', { name: /as planned/ })).toContainText('10');
+  await workbench.getByRole('button', { name: 'undo' }).click();
+  await expect(statusOf(workbench)).toContainText('9 stages');
+});
+
+test('the bath sheet gives metal, caustic, hydrogen and air, and says what they are not', async ({
+  workbench,
+}) => {
+  await workbench.getByText('Bath sheet').click();
+  const planning = workbench.getByRole('region', { name: 'Planning' });
+  await expect(planning).toContainText('Metal dissolved');
+  await expect(planning).toContainText('m³/min');
+  await expect(planning).toContainText('no design of an extraction');
+  await workbench.screenshot({ path: 'test-results/bath-sheet.png' });
+});
