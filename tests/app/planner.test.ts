@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createStore } from 'zustand/vanilla';
+import { startHistory } from '#app/state/history.ts';
 import { startPlanner } from '#app/state/planner.ts';
 import { workbenchActions } from '#app/state/workbench-actions.ts';
 import { EMPTY_WORKBENCH, type OpenDocument, type WorkbenchState } from '#app/state/workbench-state.ts';
@@ -47,6 +48,7 @@ function heldWorker() {
     relief: async () => undefined,
     section: async () => undefined,
     depth: async () => undefined,
+    look: async () => undefined,
   };
   return { runs, cancelled, restarts, service };
 }
@@ -57,8 +59,8 @@ function bench() {
   const store = createStore<WorkbenchState>(() => EMPTY_WORKBENCH);
   const worker = heldWorker();
   const planner = startPlanner(store, worker.service);
-  const actions = workbenchActions(store);
-  actions.open('open', document);
+  const actions = workbenchActions(store, async () => undefined);
+  actions.putOnBench({ id: 'lid', isOwn: true }, startHistory('open', document));
   return { store, planner, actions, ...worker };
 }
 
@@ -180,8 +182,8 @@ describe('the plan keeps step with the document', () => {
       plan: (request, listener) =>
         breaks ? Promise.reject(new Error('broken promise')) : service.plan(request, listener),
     });
-    const actions = workbenchActions(store);
-    actions.open('open', document);
+    const actions = workbenchActions(store, async () => undefined);
+    actions.putOnBench({ id: 'lid', isOwn: true }, startHistory('open', document));
     await settled();
     expect(store.getState().derived.failure).toBe('broken promise');
     breaks = false;

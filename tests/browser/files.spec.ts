@@ -1,4 +1,5 @@
 /** Files in and out: drawings and jobs dropped, picked and pasted; what is saved opens again and plans the same. */
+import { readFileSync } from 'node:fs';
 import { plateDrawing } from '#support/plate-drawing.ts';
 import {
   dropFiles,
@@ -36,15 +37,14 @@ test('a saved job opens again with its drawing and gives the same plan, byte for
   const plan = await savedText(workbench, 'plan.json');
   await dropFiles(workbench, [hatch]);
   await expect(workbench.getByRole('alert')).toContainText('New job');
-  await workbench.getByLabel('Open a sample').selectOption('Observatory shutter, in inches');
-  await expect(statusOf(workbench)).toContainText('15 regions');
-  await workbench.getByRole('button', { name: /^undo: open/ }).click();
-  await workbench.getByRole('button', { name: /^undo: open/ }).click();
-  await workbench
-    .locator('input[type=file]')
-    .setInputFiles([
-      { name: 'gauge-pod-cover.job.json', mimeType: 'application/json', buffer: Buffer.from(job) },
-    ]);
+  await workbench.locator('input[type=file]').setInputFiles([
+    { name: 'gauge-pod-cover.job.json', mimeType: 'application/json', buffer: Buffer.from(job) },
+    {
+      name: 'gauge-pod-cover.dxf',
+      mimeType: 'image/vnd.dxf',
+      buffer: readFileSync('samples/gauge-pod-cover.dxf'),
+    },
+  ]);
   await expect(statusOf(workbench)).toContainText('3 stages');
   expect(await savedText(workbench, 'gauge-pod-cover.job.json')).toBe(job);
   expect(await savedText(workbench, 'plan.json')).toBe(plan);
@@ -68,13 +68,13 @@ test('a job with an unknown key is refused in place, with the path', async ({ wo
   await expect(statusOf(workbench)).toContainText('3 stages');
 });
 
-test('what is no drawing is said so, and undo brings the job back', async ({ workbench }) => {
+test('what is no drawing leaves the job on the bench, and says why', async ({ workbench }) => {
   await dropFiles(workbench, [{ name: 'letter.dxf', text: 'Dear supplier, please find enclosed' }]);
-  const findings = workbench.getByRole('region', { name: /Findings/ });
-  await expect(findings.getByRole('img', { name: 'Stop' }).first()).toBeVisible();
-  await expect(statusOf(workbench)).toContainText('No plan yet');
-  await workbench.getByRole('button', { name: /^undo: open letter/ }).click();
+  const notice = workbench.getByRole('alert');
+  await expect(notice).toContainText('letter.dxf was not opened; the job on the bench is unchanged');
+  await expect(notice).toContainText('DXF');
   await expect(statusOf(workbench)).toContainText('3 stages');
+  await expect(workbench.getByRole('button', { name: 'undo: nothing' })).toBeDisabled();
 });
 
 test('a drawing can be pasted', async ({ workbench }) => {

@@ -1,5 +1,6 @@
 /** The section and the clock: cut, measured and scrubbed by hand and by key. Figures of the gauge-pod sample, closed form beside them. */
 import type { Page } from '@playwright/test';
+import { plateDrawing } from '#support/plate-drawing.ts';
 import {
   dropFiles,
   expect,
@@ -169,6 +170,7 @@ test('another drawing is cut anew, at the end of its own run', async ({ workbenc
   await expect(clockOf(workbench)).toHaveAttribute('aria-valuetext', /^\d+\.\d.min, end of the run$/);
   await expect(stripOf(workbench)).toContainText(/\d.in long/);
   await expect(takenBy(workbench, 1).first()).toBeAttached();
-  await dropFiles(workbench, [{ name: 'letter.dxf', text: 'Dear supplier' }]);
+  const unitless = plateDrawing().replace('$INSUNITS\n70\n4', '$INSUNITS\n70\n0');
+  await dropFiles(workbench, [{ name: 'boat-hatch.dxf', text: unitless }]);
   await expect(statusOf(workbench)).toContainText('No plan yet');
 });

@@ -49,3 +49,20 @@ export function redo<Document>(history: History<Document>): History<Document> {
   if (next === undefined) return history;
   return closeGroup({ past: [...history.past, history.present], present: next, future });
 }
+
+/** The same steps of other documents, such as those that can be kept. What is one document before is one after. */
+export function mapHistory<From, To>(
+  { past, present, future }: History<From>,
+  change: (document: From) => To,
+): History<To> {
+  const changed = new Map<From, To>();
+  const once = (document: From): To => {
+    const known = changed.get(document);
+    if (known !== undefined) return known;
+    const made = change(document);
+    changed.set(document, made);
+    return made;
+  };
+  const step = ({ document, ...rest }: Step<From>): Step<To> => ({ ...rest, document: once(document) });
+  return { past: past.map(step), present: step(present), future: future.map(step) };
+}

@@ -1,27 +1,50 @@
 /** What to do with files that were dropped, picked or pasted: a drawing, a job file, other files that belong into a job, or several at once. */
 
-import type { DrawingFile } from '#app/worker/plan-service.ts';
+import type { DrawingFile, DrawingLook } from '#app/worker/plan-service.ts';
 import { type Finding, hasStop } from '#findings/finding.ts';
 import { bareJob } from '#part/bare-job.ts';
 import { besideNames, isBesideText, putBeside } from '#part/files-beside.ts';
 import { readJob } from '#part/read-job.ts';
 import { resolveJob } from '#part/resolve-job.ts';
+import { MOST_JOB_BYTES } from '#run/run-limits.ts';
 import { jobForDrawing } from './edit-job.ts';
 import type { Notice, OpenDocument } from './workbench-state.ts';
 
+/** A job of its own, a step of the job on the bench (a file of it came, or came anew), or nothing. */
 export type OpenedFiles =
-  | { readonly document: OpenDocument; readonly label: string; readonly notice: Notice | undefined }
-  | { readonly document: undefined; readonly notice: Notice };
+  | {
+      readonly kind: 'job' | 'step';
+      readonly document: OpenDocument;
+      readonly label: string;
+      readonly notice: Notice | undefined;
+    }
+  | { readonly kind: 'refused'; readonly document: undefined; readonly notice: Notice };
 
-export function openFiles(before: OpenDocument | undefined, files: readonly DrawingFile[]): OpenedFiles {
-  const texts = files.filter(({ name }) => /\.json$/i.test(name));
-  const beside = texts.filter(({ bytes }) => isBesideText(textOf(bytes)));
+/** The drawing among the files, to be looked at before they are opened. */
+export function drawingAmong(files: readonly DrawingFile[]): DrawingFile | undefined {
+  return files.find(({ name }) => !isText(name));
+}
+
+/** `look` is what was seen in the drawing. A file that can't be used leaves the job on the bench as it is. */
+export function openFiles(
+  before: OpenDocument | undefined,
+  files: readonly DrawingFile[],
+  look?: DrawingLook,
+): OpenedFiles {
+  const drawing = drawingAmong(files);
+  if (drawing !== undefined && look?.isUsable === false) return refuse(unchanged(drawing), look.findings);
+  const texts = files.filter(({ name }) => isText(name));
+  const unreadable = texts.find((file) => textOf(file) === undefined);
+  if (unreadable !== undefined) {
+    const limits = `of at most ${MOST_JOB_BYTES / 1e6} MB`;
+    return refuse(`${unchanged(unreadable)} A job file is text in UTF-8 ${limits}.`);
+  }
+  const beside = texts.filter((file) => isBesideText(textOf(file) ?? ''));
   const jobFile = texts.find((file) => !beside.includes(file));
-  const drawing = files.find((file) => !texts.includes(file));
   const opened = openJobOrDrawing(before, { jobFile, drawing });
   if (beside.length === 0) return opened ?? refuse('There was no file in what was dropped or pasted.');
-  if (opened !== undefined && opened.document === undefined) return opened;
-  return openBeside(opened?.document ?? before, beside, opened?.label);
+  if (opened?.kind === 'refused') return opened;
+  return openBeside(before, beside, opened);
 }
 
 function openJobOrDrawing(
@@ -39,23 +62,25 @@ function openJobOrDrawing(
 function openBeside(
   before: OpenDocument | undefined,
   files: readonly DrawingFile[],
-  opened: string | undefined,
+  opened: Exclude<OpenedFiles, { kind: 'refused' }> | undefined,
 ): OpenedFiles {
   const names = files.map(({ name }) => name).join(' and ');
-  if (before === undefined) return refuse(`Open a job file first: what stands in ${names} goes into it.`);
-  let { job } = before;
+  const into = opened?.document ?? before;
+  if (into === undefined) return refuse(`Open a job file first: what stands in ${names} goes into it.`);
+  let { job } = into;
   const told: Finding[] = [];
-  for (const { name, bytes } of files) {
-    const { value, findings } = putBeside(job, name, textOf(bytes));
-    if (value === undefined) return refuse(`${name} was not taken in; the job is unchanged.`, findings);
+  for (const file of files) {
+    const { value, findings } = putBeside(job, file.name, textOf(file) ?? '');
+    if (value === undefined) return refuse(`${file.name} was not taken in; the job is unchanged.`, findings);
     job = value;
     told.push(...findings);
   }
-  const document = { ...before, job };
+  const document = { ...into, job };
   const wanted = wantedBy(document);
   return {
+    kind: opened?.kind ?? 'step',
     document,
-    label: opened ?? `take in ${names}`,
+    label: opened?.label ?? `take in ${names}`,
     notice: {
       text: `What stands in ${names} now stands in the job.${wanted === '' ? '' : ` ${wanted}`}`,
       findings: told,
@@ -75,9 +100,10 @@ function openJob(
   jobFile: DrawingFile,
   drawing: DrawingFile | undefined,
 ): OpenedFiles {
-  const reading = readJob(textOf(jobFile.bytes));
+  const text = textOf(jobFile) ?? '';
+  const reading = readJob(text);
   if (reading.jobFile === undefined || hasStop(reading.findings)) {
-    return refuse(`${jobFile.name} was not opened; the job on the bench is unchanged.`, reading.findings);
+    return refuse(unchanged(jobFile), reading.findings);
   }
   // Without what an earlier plan filled in: an edit on the bench would else leave the list of it behind.
   const { jobFile: job, findings: differing } = bareJob(
@@ -85,27 +111,37 @@ function openJob(
     (bare) => resolveJob(bare, undefined).filled,
   );
   const findings = [...reading.findings, ...differing];
-  const own = drawing ?? (before?.drawing?.name === job.drawing ? before.drawing : undefined);
-  const document = { job, jobFileName: jobFile.name, drawing: own };
-  const wanted = wantedBy(document);
-  const text = wanted === '' ? jobFile.name : `${jobFile.name} is open. ${wanted}`;
+  const own = drawing ?? (before?.drawing?.name === bareName(job.drawing) ? before.drawing : undefined);
+  const asRead = reading.jobFile.assumed === undefined ? { asRead: { job, text } } : {};
+  const document = { job, jobFileName: jobFile.name, drawing: own, ...asRead };
+  const words = [wantedBy(document), takenFor(document)].filter((each) => each !== '');
+  const notice = words.length === 0 ? jobFile.name : `${jobFile.name} is open. ${words.join(' ')}`;
   return {
+    kind: 'job',
     document,
     label: `open ${jobFile.name}`,
-    notice: wanted === '' && findings.length === 0 ? undefined : { text, findings },
+    notice: words.length === 0 && findings.length === 0 ? undefined : { text: notice, findings },
   };
+}
+
+/** A drawing of another name than the job's. */
+function takenFor({ job, drawing }: OpenDocument): string {
+  if (drawing === undefined || drawing.name === bareName(job.drawing)) return '';
+  return `It names the drawing ${job.drawing}; ${drawing.name} was taken for it.`;
 }
 
 function openDrawing(before: OpenDocument | undefined, drawing: DrawingFile): OpenedFiles {
   if (before === undefined) return refuse('Open a job file first: it names the sheet and the bath.');
   const label = `open ${drawing.name}`;
-  if (before.drawing === undefined || before.job.drawing === drawing.name) {
+  const isNamed = bareName(before.job.drawing) === drawing.name;
+  if (before.drawing === undefined || isNamed) {
     // The drawing that the job waits for, or a new issue of the one it has.
-    const job = before.job.drawing === drawing.name ? before.job : { ...before.job, drawing: drawing.name };
-    return { document: { ...before, job, drawing }, label, notice: undefined };
+    const job = isNamed ? before.job : { ...before.job, drawing: drawing.name };
+    return { kind: 'step', document: { ...before, job, drawing }, label, notice: undefined };
   }
-  const text = `New job on ${drawing.name}. Sheet, etch factor and rate are those of ${before.job.name ?? before.job.drawing}: check them. Then say which layer is the outline, pick regions and type their depths.`;
+  const text = `New job on ${drawing.name}. Sheet, etch factor and rate are those of ${before.job.name ?? before.job.drawing}: check them. Then say which layer is the edge of the part, pick regions and type their depths.`;
   return {
+    kind: 'job',
     document: {
       job: jobForDrawing(before.job, drawing.name),
       jobFileName: drawing.name.replace(/(\.dxf)?$/i, '.job.json'),
@@ -116,10 +152,29 @@ function openDrawing(before: OpenDocument | undefined, drawing: DrawingFile): Op
   };
 }
 
-function textOf(bytes: Uint8Array): string {
-  return new TextDecoder().decode(bytes);
+function isText(name: string): boolean {
+  return /\.json$/i.test(name);
+}
+
+/** Undefined where it is no text that a job could be. */
+function textOf({ bytes }: DrawingFile): string | undefined {
+  if (bytes.length > MOST_JOB_BYTES) return undefined;
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    return undefined;
+  }
+}
+
+/** A browser gives files without their folders. */
+function bareName(path: string): string {
+  return path.split(/[\\/]/).at(-1) ?? path;
+}
+
+function unchanged({ name }: DrawingFile): string {
+  return `${name} was not opened; the job on the bench is unchanged.`;
 }
 
 function refuse(text: string, findings: Notice['findings'] = []): OpenedFiles {
-  return { document: undefined, notice: { text, findings } };
+  return { kind: 'refused', document: undefined, notice: { text, findings } };
 }

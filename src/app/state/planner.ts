@@ -5,7 +5,7 @@
 import type { StoreApi } from 'zustand/vanilla';
 import type { DrawingFile, PlanService } from '#app/worker/plan-service.ts';
 import type { PlannedPage } from '#app/worker/planned-page.ts';
-import { jobText } from './job-text.ts';
+import { documentText } from './job-text.ts';
 import { tellProgress } from './progress-teller.ts';
 import { regionShapes } from './region-shape.ts';
 import type { Derived, OpenDocument, WorkbenchState } from './workbench-state.ts';
@@ -52,7 +52,7 @@ export function startPlanner(store: StoreApi<WorkbenchState>, service: PlanServi
     running = mine;
     const teller = tellProgress((progress) => derive({ progress }));
     try {
-      const request = { run: mine.run, jobText: jobText(job) };
+      const request = { run: mine.run, jobText: documentText(document), drawingName: job.drawing };
       const isSent = sent === drawing;
       sent = drawing;
       const page = await service.plan(isSent ? request : { ...request, drawing }, {

@@ -5,24 +5,16 @@ import type { Path } from '#geometry/span.ts';
 import type { JobFile } from '#part/job-file.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 import { askOfRegions, type Wish } from './edit-job.ts';
-import { closeGroup, redo, startHistory, takeStep, undo } from './history.ts';
-import { openFiles } from './open-files.ts';
+import { closeGroup, redo, takeStep, undo } from './history.ts';
+import { type LookAtDrawing, openActions } from './open-actions.ts';
 import { regionTargets } from './region-targets.ts';
-import type {
-  Cut,
-  Notice,
-  OpenDocument,
-  SectionHeight,
-  Session,
-  SheetView,
-  WorkbenchState,
-} from './workbench-state.ts';
+import type { Cut, SectionHeight, Session, SheetView, WorkbenchState } from './workbench-state.ts';
 
 export type SelectHow = 'only' | 'toggle' | 'add';
 
 export type WorkbenchActions = ReturnType<typeof workbenchActions>;
 
-export function workbenchActions(store: StoreApi<WorkbenchState>) {
+export function workbenchActions(store: StoreApi<WorkbenchState>, lookAt: LookAtDrawing) {
   const look = (change: Partial<Session>) =>
     store.setState(({ session }) => ({ session: { ...session, ...change } }));
   const select = (ids: readonly string[], how: SelectHow = 'only') =>
@@ -38,28 +30,11 @@ export function workbenchActions(store: StoreApi<WorkbenchState>) {
     });
   };
 
-  const open = (label: string, document: OpenDocument, notice?: Notice) => {
-    store.setState(({ history, session }) => ({
-      history: history === undefined ? startHistory(label, document) : takeStep(history, { label, document }),
-      session: {
-        ...session,
-        selection: [],
-        flight: undefined,
-        notice,
-        unit: document.job.units ?? session.unit,
-      },
-    }));
-  };
-
   return {
     select,
     edit,
-    open,
-    openFiles: (files: readonly { name: string; bytes: Uint8Array }[]) => {
-      const opened = openFiles(store.getState().history?.present.document, files);
-      if (opened.document === undefined) look({ notice: opened.notice });
-      else open(opened.label, opened.document, opened.notice);
-    },
+    ...openActions(store, lookAt),
+    tell: (text: string) => look({ notice: { text, findings: [] } }),
     askOfSelection: (wish: Wish, label: string) => {
       const targets = regionTargets(store.getState());
       const { selection } = store.getState().session;

@@ -18,6 +18,8 @@ import type { RegionShape } from './region-shape.ts';
 export interface OpenDocument {
   readonly job: JobFile;
   readonly jobFileName: string;
+  /** The text that a job was read from, with the job that it gave: as long as that one stands, it is saved as it was. */
+  readonly asRead?: { readonly job: JobFile; readonly text: string };
   /** Undefined while a job is open without the drawing it names. */
   readonly drawing: DrawingFile | undefined;
 }
@@ -78,7 +80,15 @@ export interface Derived {
     | undefined;
 }
 
+/** Which job is on the bench, as the browser keeps it. */
+export interface OnBench {
+  readonly id: string;
+  /** False for a sample that nobody has touched: it is not kept. */
+  readonly isOwn: boolean;
+}
+
 export interface WorkbenchState {
+  readonly onBench: OnBench | undefined;
   /** Undefined until the first document is open. */
   readonly history: History<OpenDocument> | undefined;
   readonly session: Session;
@@ -86,6 +96,7 @@ export interface WorkbenchState {
 }
 
 export const EMPTY_WORKBENCH: WorkbenchState = {
+  onBench: undefined,
   history: undefined,
   session: {
     selection: [],

@@ -19,6 +19,8 @@ export function FindingsView() {
   const told = counts.filter(([, count]) => count !== 0).map(([severity, count]) => `${count} ${severity}`);
   return (
     <section
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: scrolls, so that keys must reach it
+      tabIndex={0}
       className={isStale || !isChecked ? 'findings stale' : 'findings'}
       aria-labelledby="findings-heading"
     >

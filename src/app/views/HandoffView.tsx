@@ -1,8 +1,7 @@
 /** The files to hand off, each with what it is for, a look inside and a way to save it. Cautions stand with them. */
 import { useMemo } from 'react';
-import { jobText } from '#app/state/job-text.ts';
+import { documentText } from '#app/state/job-text.ts';
 import { hasStop } from '#findings/finding.ts';
-import { CUT_FILES } from '#run/cut-files.ts';
 import type { OutputFile } from '#run/run-job.ts';
 import { saveBytes } from './save-bytes.ts';
 import { useBench, useDocument } from './workbench-context.ts';
@@ -19,7 +18,7 @@ export function HandoffView() {
       name: document.jobFileName,
       what: 'what was decided, to open again',
       mime: 'application/json',
-      bytes: new TextEncoder().encode(jobText(document.job)),
+      bytes: new TextEncoder().encode(documentText(document)),
     };
   }, [document]);
   const cautions = page?.plan?.cautions ?? [];
@@ -34,9 +33,7 @@ export function HandoffView() {
         ))}
       </ul>
       {isStopped && (
-        <p className="kept-back">
-          <strong>{CUT_FILES.join(', ')}</strong> is kept back while a finding says stop.
-        </p>
+        <p className="kept-back">Files that can be cut from are kept back while a finding says stop.</p>
       )}
       {cautions.length > 0 && (
         <details className="cautions">

@@ -1,11 +1,14 @@
 /** The job in one line: what it is called, the sheet, the bath; steps back and forth; ways in. */
-import { useRef } from 'react';
+import { useId, useRef, useState } from 'react';
 import { setEtchFactor, setRate, setSheetThickness } from '#app/state/edit-job.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import type { JobFile } from '#part/job-file.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import { showLength } from '#units/show-length.ts';
+import { JobsButton } from './JobsButton.tsx';
+import { JobsView } from './JobsView.tsx';
 import { LengthField } from './LengthField.tsx';
+import { NameField } from './NameField.tsx';
 import { QuantityField } from './QuantityField.tsx';
 import { readFiles } from './read-files.ts';
 import { SamplePicker } from './SamplePicker.tsx';
@@ -14,14 +17,18 @@ import { useBench, useDocument, useWorkbench } from './workbench-context.ts';
 
 export function JobLine() {
   const document = useDocument();
+  const [isListOpen, setListOpen] = useState(false);
+  const listId = useId();
   return (
     <header className="job-line">
       <h1>Isobath</h1>
       {document !== undefined && <JobName job={document.job} />}
+      <JobsButton listId={listId} isOpen={isListOpen} onToggle={() => setListOpen(!isListOpen)} />
       <StepButtons />
       <OpenButton />
       <SamplePicker />
       <UnitChoice />
+      {isListOpen && <JobsView id={listId} />}
       {document !== undefined && <JobFigures job={document.job} />}
     </header>
   );
@@ -32,15 +39,10 @@ function JobName({ job }: { readonly job: JobFile }) {
   const name = job.name ?? '';
   return (
     <span className="job-name">
-      <input
-        key={name}
-        aria-label="Name of the job"
-        defaultValue={name}
-        size={Math.max(12, name.length)}
-        onBlur={({ target: { value } }) => {
-          if (value !== name) actions.edit(`name ${value}`, (before) => ({ ...before, name: value }));
-        }}
-        onKeyDown={(event) => event.key === 'Enter' && event.currentTarget.blur()}
+      <NameField
+        label="Name of the job"
+        name={name}
+        onTake={(value) => actions.edit(`name ${value}`, (before) => ({ ...before, name: value }))}
       />
       <span className="aside">{job.drawing}</span>
     </span>

@@ -10,7 +10,7 @@ export function SamplePicker() {
       value=""
       onChange={async ({ target }) => {
         const sample = SAMPLES.find((each) => each.file === target.value);
-        if (sample !== undefined) actions.openFiles(await fetchSample(sample));
+        if (sample !== undefined) await actions.openSample(await fetchSample(sample));
       }}
     >
       <option value="" disabled>

@@ -4,6 +4,7 @@ import { useStore } from 'zustand';
 import type { StoreApi } from 'zustand/vanilla';
 import type { Follower } from '#app/state/follow-plan.ts';
 import type { Planner } from '#app/state/planner.ts';
+import type { Shelf } from '#app/state/shelf.ts';
 import type { WorkbenchActions } from '#app/state/workbench-actions.ts';
 import type { OpenDocument, WorkbenchState } from '#app/state/workbench-state.ts';
 import { assert } from '#geometry/assert.ts';
@@ -13,6 +14,7 @@ export interface Workbench {
   readonly actions: WorkbenchActions;
   readonly planner: Planner;
   readonly follower: Follower;
+  readonly shelf: Shelf;
 }
 
 export const WorkbenchContext = createContext<Workbench | undefined>(undefined);

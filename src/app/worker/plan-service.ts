@@ -1,4 +1,5 @@
 /** What the page may ask of the worker. Types only. */
+import type { Finding } from '#findings/finding.ts';
 import type { Point } from '#geometry/point.ts';
 import type { PlaceDepth } from '#run/depth-job.ts';
 import type { Section, SectionRequest } from '#run/section-job.ts';
@@ -14,8 +15,17 @@ export interface PlanRequest {
   /** Number of the run, for `cancel` and for questions about its etched part. */
   readonly run: number;
   readonly jobText: string;
+  /** As the job names its drawing, whatever the file was called that it came in. */
+  readonly drawingName: string;
   /** Left out when it is the one of the request before. */
   readonly drawing?: DrawingFile;
+}
+
+/** What is known of a drawing before it is opened. */
+export interface DrawingLook {
+  /** False where not one line of it can be used. */
+  readonly isUsable: boolean;
+  readonly findings: readonly Finding[];
 }
 
 export type ReportProgress = (share: number, what: string) => void;
@@ -45,6 +55,8 @@ export interface EtchedQuestions {
 }
 
 export interface PlanService extends EtchedQuestions {
+  /** Undefined when the worker was ended meanwhile. */
+  look(drawing: DrawingFile): Promise<DrawingLook | undefined>;
   /** Undefined when the run was cancelled. */
   plan(request: PlanRequest, listener: PlanListener): Promise<PlannedPage | undefined>;
   cancel(run: number): void;
@@ -54,6 +66,7 @@ export interface PlanService extends EtchedQuestions {
 
 /** What the worker itself answers to. */
 export interface WorkerService extends EtchedQuestions {
+  look(drawing: DrawingFile): Promise<DrawingLook>;
   plan(
     request: PlanRequest,
     progress: ReportProgress,

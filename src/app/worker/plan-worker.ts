@@ -6,7 +6,7 @@ import { contourOfPath } from '#handoff/contour.ts';
 import { depthsOf } from '#run/depth-job.ts';
 import { type EtchedPart, etchedPart } from '#run/etched-part.ts';
 import { type EarlyPlan, runJob } from '#run/run-job.ts';
-import { createRunMemory } from '#run/run-memory.ts';
+import { createRunMemory, drawingFor, type RunMemory } from '#run/run-memory.ts';
 import { RunCancelled } from '#run/run-options.ts';
 import { sectionOf } from '#run/section-job.ts';
 import { breather } from './breather.ts';
@@ -39,8 +39,13 @@ function planService(): WorkerService {
     drawn: undefined,
     cancelled: new Set(),
   };
-  const run = runner(state);
+  const memory = createRunMemory();
+  const run = runner(state, memory);
   return {
+    async look({ bytes }) {
+      const { curves, findings } = drawingFor(memory, bytes, {});
+      return { isUsable: curves.length > 0, findings };
+    },
     async plan(request, progress, planned) {
       state.drawing = request.drawing ?? state.drawing;
       try {
@@ -67,8 +72,7 @@ function planService(): WorkerService {
 }
 
 /** Makes runs one after another, and remembers what the page has got already. */
-function runner(state: WorkerState) {
-  const memory = createRunMemory();
+function runner(state: WorkerState, memory: RunMemory) {
   const packer = createPacker();
   const drawnOnce = (drawing: Drawing | undefined): DrawnSheet | undefined => {
     if (drawing !== undefined && drawing === state.drawn) return undefined;
@@ -76,7 +80,7 @@ function runner(state: WorkerState) {
     return drawnSheet(drawing);
   };
   return async (
-    { run, jobText }: PlanRequest,
+    { run, jobText, drawingName }: PlanRequest,
     progress: ReportProgress,
     send: SendPage,
   ): Promise<WireEnd> => {
@@ -96,7 +100,7 @@ function runner(state: WorkerState) {
       sent = Promise.resolve(send(page));
     };
     const result = await runJob(
-      { jobText, drawingName: drawing.name, drawingBytes: drawing.bytes },
+      { jobText, drawingName, drawingBytes: drawing.bytes },
       { progress, signal, breathe: breather(), memory, onPlan },
     );
     const { findings, files, plan, kit, thickness, drawing: read } = result;

@@ -54,6 +54,7 @@ export function startPlanService(): PlanService {
       tie = startWorker();
       for (const end of waiting) end();
     },
+    look: (drawing) => unlessEnded(tie.remote.look(drawing)),
     relief: (run, request) => unlessEnded(tie.remote.relief(run, request)),
     section: (run, request) => unlessEnded(tie.remote.section(run, request)),
     depth: (run, request) => unlessEnded(tie.remote.depth(run, request)),

@@ -1,0 +1,103 @@
+/**
+ * A job as the browser keeps it: its steps, so that they can be undone after the page was closed, and how it was looked at.
+ * Drawings are named by their SHA-256 and kept once, however many steps and jobs stand on them.
+ */
+import type { DrawingFile } from '#app/worker/plan-service.ts';
+import type { ShownUnit } from '#units/show-length.ts';
+import { type History, mapHistory, startHistory, takeStep } from './history.ts';
+import type { OpenDocument } from './workbench-state.ts';
+
+export interface KeptDrawing {
+  readonly name: string;
+  readonly sha256: string;
+}
+
+export interface KeptDocument extends Omit<OpenDocument, 'drawing'> {
+  readonly drawing: KeptDrawing | undefined;
+}
+
+export interface KeptJob {
+  readonly id: string;
+  /** When it was last kept, in milliseconds as `Date` counts them. */
+  readonly changed: number;
+  readonly unit: ShownUnit;
+  readonly history: History<KeptDocument>;
+  /** Deleted, and to be had back until the next one is deleted. */
+  readonly isDeleted: boolean;
+}
+
+/** What the list of jobs says of one. */
+export interface JobCard {
+  readonly id: string;
+  readonly name: string;
+  readonly drawing: string;
+  readonly changed: number;
+}
+
+/** Steps back that are kept; more only weigh on every keeping. */
+const MOST_STEPS = 100;
+
+/** Unlike any other, also in another window. */
+export function freshId(): string {
+  return [...crypto.getRandomValues(new Uint32Array(4))].map((each) => each.toString(36)).join('-');
+}
+
+export function jobName({ job }: Pick<OpenDocument, 'job'>): string {
+  return job.name === undefined || job.name === '' ? job.drawing.replace(/\.dxf$/i, '') : job.name;
+}
+
+export function cardOf({ id, changed, history }: KeptJob): JobCard {
+  const { document } = history.present;
+  return { id, name: jobName(document), drawing: document.job.drawing, changed };
+}
+
+/** The steps with each drawing by name; `shaOf` knows the drawings of all of them. */
+export function keptHistory(
+  history: History<OpenDocument>,
+  shaOf: (drawing: DrawingFile) => string,
+): History<KeptDocument> {
+  const newest = { ...history, past: history.past.slice(-MOST_STEPS) };
+  return mapHistory(newest, ({ drawing, ...document }) => ({
+    ...document,
+    drawing: drawing && { name: drawing.name, sha256: shaOf(drawing) },
+  }));
+}
+
+/** The steps with their drawings again: one and the same object for all steps that stand on it. */
+export function openHistory(
+  history: History<KeptDocument>,
+  bytesOf: ReadonlyMap<string, Uint8Array>,
+): History<OpenDocument> {
+  const files = new Map<string, DrawingFile>();
+  const fileOf = ({ name, sha256 }: KeptDrawing): DrawingFile | undefined => {
+    const key = `${sha256} ${name}`;
+    const bytes = bytesOf.get(sha256);
+    if (bytes === undefined) return undefined;
+    const file = files.get(key) ?? { name, bytes };
+    files.set(key, file);
+    return file;
+  };
+  return mapHistory(history, ({ drawing, ...document }) => ({
+    ...document,
+    drawing: drawing && fileOf(drawing),
+  }));
+}
+
+/** Hashes of every drawing that a step stands on. */
+export function drawingsOf({ past, present, future }: History<KeptDocument>): Set<string> {
+  const steps = [...past, present, ...future];
+  return new Set(steps.flatMap(({ document }) => document.drawing?.sha256 ?? []));
+}
+
+/** A copy starts afresh: its steps are its own. */
+export function copyOf(kept: KeptJob, { id, changed }: Pick<KeptJob, 'id' | 'changed'>): KeptJob {
+  const { document } = kept.history.present;
+  const job = { ...document.job, name: `${jobName(document)}, copy` };
+  return { ...kept, id, changed, history: startHistory('copy', { ...document, job }) };
+}
+
+export function renamed(kept: KeptJob, name: string, changed: number): KeptJob {
+  const { document } = kept.history.present;
+  const step = { label: `name ${name}`, document: { ...document, job: { ...document.job, name } } };
+  return { ...kept, changed, history: takeStep(kept.history, step) };
+}

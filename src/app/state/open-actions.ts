@@ -1,0 +1,51 @@
+/** Jobs and drawings put on the bench: from files, from a sample, or from the shelf. */
+import type { StoreApi } from 'zustand/vanilla';
+import type { DrawingFile, DrawingLook } from '#app/worker/plan-service.ts';
+import type { ShownUnit } from '#units/show-length.ts';
+import { type History, startHistory, takeStep } from './history.ts';
+import { freshId } from './kept-job.ts';
+import { drawingAmong, openFiles } from './open-files.ts';
+import type { Notice, OnBench, OpenDocument, Session, WorkbenchState } from './workbench-state.ts';
+
+/** Tells whether a drawing can be used at all, before it takes the place of another. */
+export type LookAtDrawing = (drawing: DrawingFile) => Promise<DrawingLook | undefined>;
+
+export function openActions(store: StoreApi<WorkbenchState>, lookAt: LookAtDrawing) {
+  const look = (change: Partial<Session>) =>
+    store.setState(({ session }) => ({ session: { ...session, ...change } }));
+
+  /** Puts a job on the bench in place of the one there; each has its own steps. */
+  const putOnBench = (
+    onBench: OnBench,
+    history: History<OpenDocument>,
+    { unit, notice }: { readonly unit?: ShownUnit | undefined; readonly notice?: Notice | undefined } = {},
+  ) => {
+    const shown = unit ?? history.present.document.job.units;
+    store.setState(({ session }) => ({
+      onBench,
+      history,
+      session: { ...session, selection: [], flight: undefined, notice, unit: shown ?? session.unit },
+    }));
+  };
+
+  const open = async (files: readonly DrawingFile[], isOwn: boolean) => {
+    const drawing = drawingAmong(files);
+    const seen = drawing && (await lookAt(drawing));
+    const opened = openFiles(store.getState().history?.present.document, files, seen);
+    if (opened.kind === 'refused') return look({ notice: opened.notice });
+    const { label, document, notice } = opened;
+    const { history } = store.getState();
+    if (opened.kind === 'job' || history === undefined) {
+      putOnBench({ id: freshId(), isOwn }, startHistory(label, document), { notice });
+    } else {
+      store.setState({ history: takeStep(history, { label, document }) });
+      look({ selection: [], flight: undefined, notice });
+    }
+  };
+
+  return {
+    putOnBench,
+    openFiles: (files: readonly DrawingFile[]) => open(files, true),
+    openSample: (files: readonly DrawingFile[]) => open(files, false),
+  };
+}

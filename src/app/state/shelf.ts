@@ -1,0 +1,163 @@
+/**
+ * The shelf: the jobs that this browser keeps, the one on the bench among them. A job lies on one bench at a time: one that
+ * another window holds can be copied, and not opened.
+ */
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import { heldJobs, holdJob } from './job-hold.ts';
+import { type JobKeeper, startKeeper } from './job-keeper.ts';
+import type { JobStore } from './job-store.ts';
+import { cardOf, copyOf, freshId, type KeptJob, openHistory, renamed } from './kept-job.ts';
+import { EMPTY_SHELF, type ShelfState } from './shelf-state.ts';
+import type { WorkbenchActions } from './workbench-actions.ts';
+import type { WorkbenchState } from './workbench-state.ts';
+
+interface ShelfTies {
+  readonly bench: StoreApi<WorkbenchState>;
+  readonly actions: WorkbenchActions;
+  readonly store: JobStore;
+  /** Puts something on the bench where there is no job of the user's. */
+  readonly openSample: () => Promise<void>;
+}
+
+export interface Shelf {
+  readonly state: StoreApi<ShelfState>;
+  /** Puts on the bench what this window had there last; else the job changed last; else a sample. */
+  readonly resume: () => Promise<void>;
+  readonly refresh: () => Promise<void>;
+  /** Whether the job could be had. */
+  readonly open: (id: string) => Promise<boolean>;
+  /** The copy is put on the bench. */
+  readonly copy: (id: string) => Promise<void>;
+  readonly rename: (id: string, name: string) => Promise<void>;
+  readonly remove: (id: string) => Promise<void>;
+  readonly bringBack: () => Promise<void>;
+}
+
+/** Time for a window that is being loaded anew to let go of its job, ms. */
+const RELOAD = 1500;
+/** Name under which a window remembers its own job. */
+const MINE = 'isobath job';
+
+export function startShelf(ties: ShelfTies): Shelf {
+  const { bench, store } = ties;
+  const state = createStore<ShelfState>(() => EMPTY_SHELF);
+  const news = new BroadcastChannel('isobath jobs');
+  const refresh = async () => {
+    const [jobs, held] = await Promise.all([store.all(), heldJobs()]);
+    const mine = bench.getState().onBench?.id;
+    state.setState({
+      jobs: jobs.filter((job) => !job.isDeleted).map(cardOf),
+      elsewhere: new Set([...held].filter((id) => id !== mine)),
+    });
+  };
+  const changed = async () => {
+    news.postMessage('changed');
+    await refresh();
+  };
+  news.onmessage = () => void refresh();
+  bench.subscribe(({ onBench }) => {
+    if (onBench?.isOwn === true) sessionStorage.setItem(MINE, onBench.id);
+  });
+  const keeper = startKeeper({ bench, shelf: state, store, changed });
+  const inside = { ...ties, state, refresh, changed, keeper };
+  const open = opener(inside);
+  const openNext = nextOpener(inside, open);
+  return {
+    state,
+    refresh,
+    open,
+    resume: async () => {
+      await store.sweep();
+      await openNext(sessionStorage.getItem(MINE) ?? undefined);
+      await refresh();
+    },
+    ...changers(inside, { open, openNext }),
+  };
+}
+
+interface Inside extends ShelfTies {
+  readonly state: StoreApi<ShelfState>;
+  readonly refresh: () => Promise<void>;
+  readonly changed: () => Promise<void>;
+  readonly keeper: JobKeeper;
+}
+
+type Open = (id: string, patience?: number) => Promise<boolean>;
+type OpenNext = (mine: string | undefined) => Promise<void>;
+
+function opener({ bench, actions, store, keeper, refresh }: Inside): Open {
+  return async (id, patience = 0) => {
+    if (id === bench.getState().onBench?.id) return true;
+    await keeper.flush();
+    const letGo = await holdJob(id, patience);
+    const loaded = letGo && (await store.load(id));
+    if (letGo === undefined || loaded === undefined || loaded.job.isDeleted) {
+      await letGo?.();
+      await refresh();
+      return false;
+    }
+    const history = openHistory(loaded.job.history, loaded.drawings);
+    await keeper.expect(id, history, letGo);
+    actions.putOnBench({ id, isOwn: true }, history, { unit: loaded.job.unit });
+    await refresh();
+    return true;
+  };
+}
+
+/** The window's own job first, then the others, newest first; where all are held elsewhere, or there is none, a sample. */
+function nextOpener({ store, actions, openSample }: Inside, open: Open): OpenNext {
+  return async (mine) => {
+    const kept = (await store.all()).filter((job) => !job.isDeleted).map(cardOf);
+    const order = [...kept].sort((a, b) => Number(b.id === mine) - Number(a.id === mine));
+    const passed: string[] = [];
+    for (const { id, name } of order) {
+      if (await open(id, id === mine ? RELOAD : 0)) break;
+      passed.push(name);
+    }
+    if (passed.length === order.length) await openSample();
+    const [first] = passed;
+    if (first !== undefined)
+      actions.tell(`${first} is open in another window and can be changed there only.`);
+  };
+}
+
+function changers(
+  { bench, actions, store, state, keeper, changed }: Inside,
+  { open, openNext }: { readonly open: Open; readonly openNext: OpenNext },
+): Pick<Shelf, 'copy' | 'rename' | 'remove' | 'bringBack'> {
+  const isOnBench = (id: string) => id === bench.getState().onBench?.id;
+  /** Nothing is done to a job that another window has swept away meanwhile. */
+  const change = async (id: string, make: (job: KeptJob) => KeptJob) => {
+    await keeper.flush();
+    const loaded = await store.load(id);
+    if (loaded !== undefined) await store.save(make(loaded.job));
+    await changed();
+    return loaded?.job;
+  };
+  return {
+    copy: async (id) => {
+      const fresh = freshId();
+      await change(id, (job) => copyOf(job, { id: fresh, changed: Date.now() }));
+      await open(fresh);
+    },
+    rename: async (id, name) => {
+      if (isOnBench(id)) actions.edit(`name ${name}`, (job) => ({ ...job, name }));
+      else await change(id, (job) => renamed(job, name, Date.now()));
+    },
+    remove: async (id) => {
+      await keeper.flush();
+      await store.sweep();
+      const removed = await change(id, (job) => ({ ...job, isDeleted: true }));
+      if (isOnBench(id)) {
+        keeper.forget();
+        await openNext(undefined);
+      }
+      state.setState({ deleted: removed && cardOf(removed) });
+    },
+    bringBack: async () => {
+      const { deleted } = state.getState();
+      if (deleted !== undefined) await change(deleted.id, (job) => ({ ...job, isDeleted: false }));
+      state.setState({ deleted: undefined });
+    },
+  };
+}

@@ -1,0 +1,37 @@
+/** Opens the list of jobs, and says whether the job on the bench is kept. */
+import { useStore } from 'zustand';
+import { useBench, useWorkbench } from './workbench-context.ts';
+
+interface JobsButtonProps {
+  readonly listId: string;
+  readonly isOpen: boolean;
+  readonly onToggle: () => void;
+}
+
+export function JobsButton({ listId, isOpen, onToggle }: JobsButtonProps) {
+  const { shelf } = useWorkbench();
+  const { jobs, keeping, refusal } = useStore(shelf.state);
+  const isOwn = useBench((state) => state.onBench?.isOwn === true);
+  return (
+    <>
+      {refusal !== undefined ? (
+        <span role="alert" className="not-kept" title={refusal}>
+          not kept here: save the job file
+        </span>
+      ) : (
+        isOwn && <span className="aside keeping">{keeping === 'kept' ? 'kept' : 'keeping …'}</span>
+      )}
+      <button
+        type="button"
+        aria-expanded={isOpen}
+        aria-controls={isOpen ? listId : undefined}
+        onClick={() => {
+          void shelf.refresh();
+          onToggle();
+        }}
+      >
+        jobs{jobs.length > 0 && ` (${jobs.length})`}
+      </button>
+    </>
+  );
+}

@@ -1,0 +1,120 @@
+/** Jobs kept in the browser: back after the page was closed, several side by side, and one window at a time. */
+import AxeBuilder from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
+import { plateDrawing } from '#support/plate-drawing.ts';
+import { dropFiles, expect, levelRows, savedText, statusOf, test } from '#support/workbench-page.ts';
+
+const hatch = { name: 'boat-hatch.dxf', text: plateDrawing() };
+const listOf = (page: Page) => page.getByRole('region', { name: 'Jobs kept in this browser' });
+const rowsOf = (page: Page) => listOf(page).getByRole('listitem');
+const nameOf = (page: Page) => page.getByLabel('Name of the job', { exact: true });
+const isKept = (page: Page) => expect(page.locator('.keeping')).toHaveText('kept');
+
+async function askDepth(page: Page, depth: string): Promise<void> {
+  await levelRows(page).last().click();
+  const field = page.getByLabel('Depth', { exact: true });
+  await field.fill(depth);
+  await field.press('Enter');
+}
+
+test('closed and opened again: the job is there with its steps, its unit and its plan, byte for byte', async ({
+  workbench,
+}) => {
+  await askDepth(workbench, '2.8');
+  await askDepth(workbench, '2.6');
+  await workbench.getByRole('radio', { name: 'in', exact: true }).check();
+  await isKept(workbench);
+  await expect(statusOf(workbench)).toContainText('planned in');
+  const [job, plan] = [
+    await savedText(workbench, 'gauge-pod-cover.job.json'),
+    await savedText(workbench, 'plan.json'),
+  ];
+  await workbench.reload();
+  await expect(statusOf(workbench)).toContainText('planned in');
+  // 2.6 mm is 0.1024 in.
+  await expect(levelRows(workbench).last()).toContainText('0.1024');
+  expect(await savedText(workbench, 'gauge-pod-cover.job.json')).toBe(job);
+  expect(await savedText(workbench, 'plan.json')).toBe(plan);
+  await workbench.getByRole('button', { name: /^undo: depth/ }).click();
+  await workbench.getByRole('button', { name: /^undo: depth/ }).click();
+  // 3 mm is 0.1181 in.
+  await expect(levelRows(workbench).last()).toContainText('0.1181');
+  await expect(workbench.getByRole('button', { name: 'undo: nothing' })).toBeDisabled();
+});
+
+test('a sample that nobody touched is not kept; a drawing dropped is, with its bytes', async ({
+  workbench,
+}) => {
+  await workbench.getByRole('button', { name: 'jobs' }).click();
+  await expect(rowsOf(workbench)).toHaveCount(0);
+  await dropFiles(workbench, [hatch]);
+  await expect(rowsOf(workbench)).toHaveCount(1);
+  await isKept(workbench);
+  await workbench.reload();
+  await expect(nameOf(workbench)).toHaveValue('boat-hatch');
+  await expect(statusOf(workbench)).toContainText('regions');
+});
+
+test('several jobs: opened, named, copied, deleted and brought back, each with its own steps', async ({
+  workbench,
+}) => {
+  await askDepth(workbench, '2.6');
+  await isKept(workbench);
+  await dropFiles(workbench, [hatch]);
+  await workbench.getByRole('button', { name: /^jobs/ }).click();
+  await expect(rowsOf(workbench)).toHaveCount(2);
+  await expect(workbench.getByRole('button', { name: 'undo: nothing' })).toBeDisabled();
+
+  await listOf(workbench).getByRole('button', { name: 'open Gauge-pod cover' }).click();
+  await expect(levelRows(workbench).last()).toContainText('2.60');
+  await expect(workbench.getByRole('button', { name: /^undo: depth/ })).toBeEnabled();
+
+  const other = listOf(workbench).getByLabel('Name of boat-hatch');
+  await other.fill('Solar-boat hatch');
+  await other.press('Enter');
+  await listOf(workbench).getByRole('button', { name: 'copy Solar-boat hatch' }).click();
+  await expect(nameOf(workbench)).toHaveValue('Solar-boat hatch, copy');
+  await expect(rowsOf(workbench)).toHaveCount(3);
+
+  await listOf(workbench).getByRole('button', { name: 'delete Gauge-pod cover' }).click();
+  await expect(rowsOf(workbench)).toHaveCount(2);
+  await listOf(workbench).getByRole('button', { name: 'bring it back' }).click();
+  await expect(rowsOf(workbench)).toHaveCount(3);
+
+  // The one on the bench: another takes its place.
+  await listOf(workbench).getByRole('button', { name: 'delete Solar-boat hatch, copy' }).click();
+  await expect(nameOf(workbench)).not.toHaveValue('Solar-boat hatch, copy');
+  await workbench.reload();
+  await workbench.getByRole('button', { name: /^jobs/ }).click();
+  await expect(rowsOf(workbench)).toHaveCount(2);
+  const { violations } = await new AxeBuilder({ page: workbench }).analyze();
+  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
+  await workbench.screenshot({ path: 'test-results/jobs.png' });
+});
+
+test('a job open in one window stays there: the other says so, may copy it, and has it when the first is closed', async ({
+  workbench,
+  context,
+}) => {
+  await askDepth(workbench, '2.6');
+  await isKept(workbench);
+  const second = await context.newPage();
+  await second.goto('./');
+  await expect(second.getByRole('alert')).toContainText('Gauge-pod cover is open in another window');
+  await expect(levelRows(second).last()).toContainText('3.00');
+  await second.getByRole('button', { name: /^jobs/ }).click();
+  await expect(rowsOf(second)).toContainText('open in another window');
+  await expect(listOf(second).getByRole('button', { name: 'open Gauge-pod cover' })).toBeDisabled();
+
+  await listOf(second).getByRole('button', { name: 'copy Gauge-pod cover' }).click();
+  await askDepth(second, '2.4');
+  await isKept(second);
+  await expect(levelRows(second).last()).toContainText('2.40');
+  await expect(levelRows(workbench).last()).toContainText('2.60');
+
+  await workbench.goto('about:blank');
+  await second.getByRole('button', { name: /^jobs/ }).click();
+  await second.getByRole('button', { name: /^jobs/ }).click();
+  await listOf(second).getByRole('button', { name: 'open Gauge-pod cover', exact: true }).click();
+  await expect(levelRows(second).last()).toContainText('2.60');
+});
