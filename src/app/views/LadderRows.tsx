@@ -58,7 +58,8 @@ export function StageRow({ stage }: { readonly stage: ShownStage }) {
         <StageMark stage={stage.number} />
       </span>
       <span className="line">
-        etch {showLength(stage.etch, unit)}, {showMinutes(stage.minutes)}
+        <span className="verb">etch </span>
+        {showLength(stage.etch, unit)}, {showMinutes(stage.minutes)}
       </span>
     </div>
   );

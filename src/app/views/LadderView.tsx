@@ -15,7 +15,11 @@ import { type Size, useSize } from './use-size.ts';
 import { useBench, useDocument, useWorkbench } from './workbench-context.ts';
 
 const MARGIN = { top: 26, bottom: 26 };
-const ROW = { rung: 40, stage: 40, farFace: 20 };
+/** Heights of rows, px: two lines of words where there is room for all, else one. */
+const ROOMY = { rung: 40, stage: 40, farFace: 20 };
+const TIGHT = { rung: 22, stage: 20, farFace: 20 };
+/** The line above the rows, px. */
+const NOTE = 20;
 
 export function LadderView() {
   const frame = useRef<HTMLDivElement>(null);
@@ -45,16 +49,15 @@ interface LadderProps {
 function Ladder({ rungs, thickness, size }: LadderProps) {
   const { actions } = useWorkbench();
   const unit = useBench((state) => state.session.unit);
-  const needed = rungs.length * (ROW.rung + ROW.stage) + ROW.farFace;
-  const height = Math.max(size.height, needed);
+  const row = neededFor(rungs.length, ROOMY) <= size.height ? ROOMY : TIGHT;
+  const height = Math.max(size.height, neededFor(rungs.length, row));
   const scale = (height - MARGIN.top - MARGIN.bottom) / thickness;
   const yOf = (depth: number) => MARGIN.top + depth * scale;
   const rows = useMemo(() => ladderRows(rungs, thickness), [rungs, thickness]);
   const tops = placeRows(
-    rows.map((row) => ({ wanted: yOf(row.depth), height: ROW[row.kind] })),
-    height,
-  );
-  const place = (index: number) => ({ top: tops[index] ?? 0 });
+    rows.map(({ kind, depth }) => ({ wanted: yOf(depth) - NOTE, height: row[kind] })),
+    height - NOTE,
+  ).map((top) => top + NOTE);
   return (
     <div className="ladder-body" style={{ height }}>
       <LadderAxis
@@ -63,10 +66,10 @@ function Ladder({ rungs, thickness, size }: LadderProps) {
         height={height}
         yOf={yOf}
         unit={unit}
-        leaders={rows.map((row, index) => ({
-          from: yOf(row.depth),
-          to: (tops[index] ?? 0) + ROW[row.kind] / 2,
-          isFaint: row.kind === 'stage',
+        leaders={rows.map(({ kind, depth }, index) => ({
+          from: yOf(depth),
+          to: (tops[index] ?? 0) + row[kind] / 2,
+          isFaint: kind === 'stage',
         }))}
       />
       {rungs.map((rung) => (
@@ -82,15 +85,12 @@ function Ladder({ rungs, thickness, size }: LadderProps) {
           }
         />
       ))}
-      <ol className="ladder-rows">
-        {rows.map((row, index) => (
-          <li
-            key={`${row.kind}-${row.rung?.stage.number ?? 0}`}
-            style={{ ...place(index), height: ROW[row.kind] }}
-          >
-            {row.kind === 'rung' && <RungRow rung={row.rung} thickness={thickness} />}
-            {row.kind === 'stage' && <StageRow stage={row.rung.stage} />}
-            {row.kind === 'farFace' && <FarFaceRow thickness={thickness} />}
+      <ol className={row === TIGHT ? 'ladder-rows tight' : 'ladder-rows'}>
+        {rows.map(({ kind, rung }, index) => (
+          <li key={`${kind}-${rung?.stage.number ?? 0}`} style={{ top: tops[index] ?? 0, height: row[kind] }}>
+            {kind === 'rung' && <RungRow rung={rung} thickness={thickness} />}
+            {kind === 'stage' && <StageRow stage={rung.stage} />}
+            {kind === 'farFace' && <FarFaceRow thickness={thickness} />}
           </li>
         ))}
       </ol>
@@ -100,6 +100,10 @@ function Ladder({ rungs, thickness, size }: LadderProps) {
       {rungs.length > 0 && <p className="surface-note">{totalMinutes(rungs)}</p>}
     </div>
   );
+}
+
+function neededFor(rungs: number, row: typeof ROOMY): number {
+  return NOTE + rungs * (row.rung + row.stage) + row.farFace;
 }
 
 type Row =
