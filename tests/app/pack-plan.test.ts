@@ -47,7 +47,7 @@ describe('a plan on its way out of the worker', () => {
     expect(before).toEqual(first);
     const second = planWith([...kept, square(901)]);
     const wire = structuredClone(packPlan(packer, second));
-    expect(wire.fresh).toHaveLength(1);
+    expect(wire.fresh.counts).toHaveLength(1);
     const after = unpackPlan(unpacker, wire);
     expect(after).toEqual(second);
     kept.forEach((_, i) => {
@@ -55,6 +55,6 @@ describe('a plan on its way out of the worker', () => {
     });
     // What no plan has any more is forgotten on both sides, and sent again when it comes back.
     expect(unpacker.contours.size).toBe(packer.numbers.size);
-    expect(packPlan(packer, first).fresh).toHaveLength(1);
+    expect(packPlan(packer, first).fresh.counts).toHaveLength(1);
   });
 });

@@ -1,6 +1,14 @@
 /** A plan that takes its time: what was there stays, progress is told, it can be stopped, and a change shows before it is measured. */
 import { pocketGridFiles } from '#support/pocket-grid-files.ts';
-import { dropFiles, expect, findOnSheet, levelRows, statusOf, test } from '#support/workbench-page.ts';
+import {
+  dropFiles,
+  expect,
+  findOnSheet,
+  levelRows,
+  sheetOf,
+  statusOf,
+  test,
+} from '#support/workbench-page.ts';
 
 const grid = pocketGridFiles(40, 20);
 const files = [
@@ -32,38 +40,117 @@ test('one depth of 1600 changed: the new plan is on the ladder before it is meas
   await depth.fill('1.5');
   // Times are taken in the page, so that the test's own way there and back does not count.
   await workbench.evaluate(() => {
-    const times: Record<string, number> = {};
-    const longest = { frame: 0 };
-    Object.assign(window, { times, longest });
-    let last = performance.now();
-    const frame = () => {
-      const now = performance.now();
-      longest.frame = Math.max(longest.frame, now - last);
-      last = now;
-      requestAnimationFrame(frame);
-    };
-    requestAnimationFrame(frame);
-    addEventListener('keydown', (event) => {
-      if (event.key === 'Enter') times['asked'] = performance.now();
+    const seen: PageTimes = { tasks: [] };
+    Object.assign(window, { seen });
+    new PerformanceObserver((list) => {
+      for (const { duration } of list.getEntries()) seen.tasks.push(duration);
+    }).observe({ entryTypes: ['longtask'] });
+    addEventListener('keydown', ({ key }) => {
+      if (key === 'Enter') seen.asked = performance.now();
     });
+    // A message is delivered when the frame has been painted.
+    const painted = new MessageChannel();
+    painted.port1.onmessage = () => {
+      seen.shown ??= performance.now();
+    };
     new MutationObserver(() => {
-      if (document.querySelector('.ladder')?.textContent?.includes('1.50'))
-        times['shown'] ??= performance.now();
+      if (document.querySelector('.ladder')?.textContent?.includes('1.50')) {
+        requestAnimationFrame(() => painted.port2.postMessage(undefined));
+      }
       const isWhole = document.querySelector('.status-line')?.textContent?.includes('planned in') === true;
-      if (times['shown'] !== undefined && isWhole) times['whole'] ??= performance.now();
+      if (seen.shown !== undefined && isWhole) seen.whole ??= performance.now();
     }).observe(document.body, { subtree: true, childList: true, characterData: true });
   });
   await depth.press('Enter');
   await expect(levelRows(workbench).filter({ hasText: '1.50' })).toContainText('1 region,');
   await expect(statusOf(workbench)).toContainText('planned in', { timeout: 50_000 });
-  const { times, longest } = await workbench.evaluate(() => {
-    const seen = window as unknown as { times: Record<string, number>; longest: { frame: number } };
-    return { times: seen.times, longest: seen.longest };
+  const {
+    asked = 0,
+    shown = 0,
+    whole = 0,
+    tasks,
+  } = await workbench.evaluate(() => {
+    return (window as unknown as { seen: PageTimes }).seen;
   });
-  const shown = (times['shown'] ?? Number.NaN) - (times['asked'] ?? 0);
-  const whole = (times['whole'] ?? Number.NaN) - (times['asked'] ?? 0);
   console.log(
-    `shown after ${shown.toFixed(0)} ms, whole after ${whole.toFixed(0)} ms, longest frame ${longest.frame.toFixed(0)} ms`,
+    `shown after ${(shown - asked).toFixed(0)} ms (400 asked), whole after ${(whole - asked).toFixed(0)} ms; ` +
+      `tasks over 50 ms: ${tasks.map((task) => task.toFixed(0)).join(', ') || 'none'}`,
   );
+  expect(shown).toBeGreaterThan(asked);
   expect(shown).toBeLessThan(whole);
+  // Drawing these pockets without a graphics processor takes more than the page may be busy in all.
+  const busy = tasks.reduce((sum, task) => sum + task, 0);
+  expect(busy).toBeLessThan((whole - asked) / 2);
 });
+
+interface PageTimes {
+  asked?: number;
+  shown?: number;
+  whole?: number;
+  readonly tasks: number[];
+}
+
+test('turning the relief of 1600 pockets draws few triangles, and all of them when the hand rests', async ({
+  workbench,
+}) => {
+  test.setTimeout(120_000);
+  await dropFiles(workbench, files);
+  await expect(statusOf(workbench)).toContainText(/1601 regions.*planned in/, { timeout: 50_000 });
+  const painter = workbench.workers().find((worker) => worker.url().includes('scene-worker'));
+  if (painter === undefined) throw new Error('no worker draws');
+  // Frames as the painter draws them: when, and of how many triangles.
+  await painter.evaluate(() => {
+    const frames: Frame[] = [];
+    Object.assign(globalThis, { frames });
+    const draw = WebGL2RenderingContext.prototype.drawElements;
+    WebGL2RenderingContext.prototype.drawElements = function (mode, count, type, offset) {
+      const now = performance.now();
+      const last = frames.at(-1);
+      // Draws of one frame follow each other at once.
+      if (last !== undefined && now - last.at < 5) last.triangles += count / 3;
+      else frames.push({ at: now, triangles: count / 3 });
+      draw.call(this, mode, count, type, offset);
+    };
+  });
+  const framesSince = (from: number) =>
+    painter.evaluate(
+      (begin) => (globalThis as unknown as { frames: Frame[] }).frames.filter(({ at }) => at >= begin),
+      from,
+    );
+  await workbench.getByRole('radio', { name: 'relief' }).check();
+  await expect
+    .poll(async () => Math.max(0, ...(await framesSince(0)).map(({ triangles }) => triangles)), {
+      timeout: 60_000,
+    })
+    .toBeGreaterThan(1_000_000);
+  const box = await sheetOf(workbench).boundingBox();
+  if (box === null) throw new Error('the sheet is not laid out');
+  const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+  await workbench.waitForTimeout(1500);
+  const begin = await painter.evaluate(() => performance.now());
+  await workbench.mouse.move(middle.x, middle.y);
+  await workbench.mouse.down();
+  for (let step = 1; step <= 120; step++) {
+    await workbench.mouse.move(middle.x + step, middle.y + 20 * Math.sin(step / 10));
+    await workbench.waitForTimeout(16);
+  }
+  const turning = await framesSince(begin);
+  await workbench.mouse.up();
+  const [first, last] = [turning[0]?.at ?? 0, turning.at(-1)?.at ?? 0];
+  const rate = ((turning.length - 1) / (last - first)) * 1000;
+  console.log(
+    `${rate.toFixed(1)} frames a second (12 asked) of ${turning.at(-1)?.triangles.toFixed(0)} triangles`,
+  );
+  for (const { triangles } of turning) expect(triangles).toBeLessThan(120_000);
+  await expect
+    .poll(async () => (await framesSince(last)).at(-1)?.triangles, { timeout: 15_000 })
+    .toBeGreaterThan(1_000_000);
+  const atRest = (await framesSince(0)).length;
+  await workbench.waitForTimeout(1000);
+  expect((await framesSince(0)).length, 'nothing is drawn while nothing changes').toBe(atRest);
+});
+
+interface Frame {
+  readonly at: number;
+  triangles: number;
+}

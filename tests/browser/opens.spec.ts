@@ -14,7 +14,7 @@ test('opens with a sample planned: three levels on the ladder, every stage drawn
   for (const count of await pixelsNear(workbench, fills)) expect(count).toBeGreaterThan(100);
 });
 
-test('the relief shows the part in WebGL 2, with its exaggeration said beside the scale', async ({
+test('the relief shows the part and turns by key, with its exaggeration said beside the scale', async ({
   workbench,
 }) => {
   await workbench.getByRole('radio', { name: 'relief' }).check();
@@ -24,11 +24,6 @@ test('the relief shows the part in WebGL 2, with its exaggeration said beside th
   await sheetOf(workbench).focus();
   await workbench.keyboard.press('ArrowLeft');
   await expect.poll(async () => (await workbench.locator('canvas').screenshot()).equals(before)).toBe(false);
-  const version = await workbench.evaluate(() => {
-    const context = document.querySelector('canvas')?.getContext('webgl2');
-    return context?.getParameter(context.VERSION) as string | undefined;
-  });
-  expect(version).toContain('WebGL 2.0');
 });
 
 for (const size of [

@@ -2,7 +2,6 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import { contourPoints, type RegionShape } from '#app/state/region-shape.ts';
-import type { DrawnLine } from '#app/worker/planned-page.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Contour, ShownPlan, ShownStage } from '#handoff/plan-file.ts';
 import { BathFills } from './BathFills.tsx';
@@ -25,7 +24,8 @@ import type { ViewPose } from './view-pose.ts';
 interface PlanSceneProps {
   readonly plan: ShownPlan | undefined;
   readonly shapes: readonly RegionShape[];
-  readonly lines: readonly DrawnLine[];
+  /** As drawn. */
+  readonly linework: readonly Contour[];
   readonly selection: readonly string[];
   readonly theme: SceneTheme;
   readonly pose: StoreApi<ViewPose>;
@@ -43,22 +43,14 @@ const TICK = { pitch: 7, length: 11 };
 const ROOM = { marks: 220, casing: 80 };
 
 export function PlanScene(props: PlanSceneProps) {
-  const { plan, shapes, lines, selection, theme, pose, minute, marked } = props;
+  const { plan, shapes, linework, selection, theme, pose, minute, marked } = props;
   const pixelsPerMm = useScaleStep(pose);
   const segments = useRef<SegmentCache>(new WeakMap());
   const chosen = useMemo(() => {
     const ids = new Set(selection);
     return ringSegments(shapes.filter((shape) => ids.has(shape.region.id)).flatMap((shape) => shape.rings));
   }, [shapes, selection]);
-  const linework = useMemo(
-    () =>
-      contourSegments(
-        lines.map((line) => line.contour),
-        pixelsPerMm,
-        new WeakMap(),
-      ),
-    [lines, pixelsPerMm],
-  );
+  const drawn = useMemo(() => contourSegments(linework, pixelsPerMm, new WeakMap()), [linework, pixelsPerMm]);
   const mark = useMemo(() => contourSegments(marked, pixelsPerMm, new WeakMap()), [marked, pixelsPerMm]);
   return (
     <>
@@ -67,7 +59,7 @@ export function PlanScene(props: PlanSceneProps) {
       ) : (
         <BathFills plan={plan} minute={minute} theme={theme} />
       )}
-      <ThinSegments positions={linework} color={theme.ink} order={1} />
+      <ThinSegments positions={drawn} color={theme.ink} order={1} />
       {plan?.stages.map((stage) => (
         <ScribeLines
           key={stage.number}

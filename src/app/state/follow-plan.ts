@@ -12,8 +12,11 @@ import { defaultCut } from './default-cut.ts';
 import { keepLatest } from './keep-latest.ts';
 import type { Cut, Derived, WorkbenchState } from './workbench-state.ts';
 
-/** How far facets may stand off the true surface, mm: below half of the usual depth tolerance, and not to be seen. */
-const TOLERANCE = 0.02;
+/**
+ * How far facets may stand off the true surface, mm. Fine: below half of the usual depth tolerance, and not to be seen. The
+ * draft is what is shown first, and what is turned: as few triangles as the borders allow.
+ */
+const TOLERANCE = { fine: 0.02, draft: 1 };
 
 export interface Follower {
   /** Depth, thickness and stage at a place of the plan on show, at the clock's minute. */
@@ -34,10 +37,21 @@ export function startFollower(store: StoreApi<WorkbenchState>, service: PlanServ
   const fail = (error: unknown) =>
     derive({ failure: error instanceof Error ? error.message : String(error) });
 
+  const wantFine = keepLatest(
+    ({ run, minute }: Moment) => service.relief(run, { minute, tolerance: TOLERANCE.fine }),
+    (fine, moment) => {
+      const { relief } = store.getState().derived;
+      if (relief === undefined || relief.of !== moment.plan || relief.minute !== moment.minute) return;
+      derive({ relief: { ...relief, mesh: { ...relief.mesh, fine } } });
+    },
+    fail,
+  );
   const wantRelief = keepLatest(
-    ({ run, minute }: Moment) => service.relief(run, { minute, tolerance: TOLERANCE }),
-    (arrays, moment) => {
-      if (isOnShow(moment)) derive({ relief: { arrays, of: moment.plan, minute: moment.minute } });
+    ({ run, minute }: Moment) => service.relief(run, { minute, tolerance: TOLERANCE.draft }),
+    (draft, moment) => {
+      if (!isOnShow(moment)) return;
+      derive({ relief: { mesh: { draft, fine: undefined }, of: moment.plan, minute: moment.minute } });
+      if (asked.relief === moment) wantFine(moment);
     },
     fail,
   );

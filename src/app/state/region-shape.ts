@@ -1,15 +1,17 @@
 /** A region of the plan as polygons fine enough for the eye: for drawing, picking and asking. The plan itself stays exact. */
 import { itemAt } from '#geometry/assert.ts';
-import { type Box, boxOfPoints, joinBoxes } from '#geometry/box.ts';
+import { type Box, boxOfSpans, joinBoxes } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import { pointAlong } from '#geometry/span.ts';
 import { pathOfContour } from '#handoff/contour.ts';
 import type { Contour, ShownRegion } from '#handoff/plan-file.ts';
 
+type Rings = readonly (readonly Point[])[];
+
 export interface RegionShape {
   readonly region: ShownRegion;
-  /** Outer ring first, then holes; first point not repeated. */
-  readonly rings: readonly (readonly Point[])[];
+  /** Outer ring first, then holes; first point not repeated. Made when first asked for: few regions are looked at closely. */
+  readonly rings: Rings;
   readonly box: Box;
 }
 
@@ -26,10 +28,28 @@ export function regionShapes(regions: readonly ShownRegion[], before: readonly R
   const known = new Map(before.map((shape) => [shape.region.id, shape]));
   return regions.map((region) => {
     const old = known.get(region.id);
-    if (old !== undefined && isSameBorder(old.region.contours, region.contours)) return { ...old, region };
-    const rings = region.contours.map((contour) => contourPoints(contour));
-    return { region, rings, box: boxOfPoints(itemAt(rings, 0)) };
+    if (old !== undefined && isSameBorder(old.region.contours, region.contours)) {
+      return shapeOf(region, { box: old.box, rings: () => old.rings });
+    }
+    const { contours } = region;
+    const box = boxOfSpans(pathOfContour(itemAt(contours, 0)).spans);
+    return shapeOf(region, { box, rings: () => contours.map((contour) => contourPoints(contour)) });
   });
+}
+
+function shapeOf(
+  region: ShownRegion,
+  { box, rings }: { readonly box: Box; readonly rings: () => Rings },
+): RegionShape {
+  let made: Rings | undefined;
+  return {
+    region,
+    box,
+    get rings() {
+      made ??= rings();
+      return made;
+    },
+  };
 }
 
 function isSameBorder(a: readonly Contour[], b: readonly Contour[]): boolean {

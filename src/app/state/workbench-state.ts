@@ -57,6 +57,12 @@ export interface Notice {
   readonly findings: readonly Finding[];
 }
 
+/** The relief coarse, which is there at once, and fine. */
+export interface ReliefMeshes {
+  readonly draft: ReliefArrays;
+  readonly fine: ReliefArrays | undefined;
+}
+
 export interface Derived {
   /** The last result, kept on show while a new one is made. */
   readonly page: PlannedPage | undefined;
@@ -68,7 +74,7 @@ export interface Derived {
   /** A run that broke: a fault of ours, in one line. */
   readonly failure: string | undefined;
   readonly relief:
-    | { readonly arrays: ReliefArrays; readonly of: ShownPlan; readonly minute: number | undefined }
+    | { readonly mesh: ReliefMeshes; readonly of: ShownPlan; readonly minute: number | undefined }
     | undefined;
   readonly section:
     | {

@@ -2,6 +2,7 @@
 import { type KeyboardEvent, useMemo, useRef, useState } from 'react';
 import { createStore } from 'zustand/vanilla';
 import { SheetCanvas } from '#app/scene/SheetCanvas.tsx';
+import type { ScenePicture } from '#app/scene/scene-picture.ts';
 import type { ViewPose } from '#app/scene/view-pose.ts';
 import { contourOfPath } from '#handoff/contour.ts';
 import { BathKey } from './BathKey.tsx';
@@ -18,6 +19,7 @@ import { type Size, useSize } from './use-size.ts';
 import { useBench, useWorkbench } from './workbench-context.ts';
 
 const UNPLACED: ViewPose = { target: { x: 0, y: 0 }, pixelsPerMm: 1, azimuth: 0, tilt: 0 };
+const NO_LINES: ScenePicture['lines'] = [];
 const START_OF_FIGURE = /^[\d.,]$/;
 
 export function SheetView() {
@@ -33,11 +35,28 @@ export function SheetView() {
   const isDark = usePrefersDark();
   const { view, selection, exaggeration, minute, flight } = useBench((state) => state.session);
   const page = useBench((state) => state.derived.page);
-  const shapes = useBench((state) => state.derived.shapes);
   const relief = useBench((state) => state.derived.relief);
   const isStale = useBench((state) => state.derived.isStale);
   const marked = useMemo(() => (flight?.outline ?? []).map(contourOfPath), [flight]);
   const isReliefBehind = view === 'relief' && (relief?.of !== page?.plan || relief?.minute !== minute);
+  const solid = useMemo(
+    () => relief && { ...relief.mesh, colors: relief.of.stages.map(({ color }) => color) },
+    [relief],
+  );
+  const picture = useMemo<ScenePicture>(
+    () => ({
+      plan: page?.plan,
+      lines: page?.lines ?? NO_LINES,
+      relief: solid,
+      selection,
+      view,
+      exaggeration,
+      minute,
+      marked,
+      isDark,
+    }),
+    [page, solid, selection, view, exaggeration, minute, marked, isDark],
+  );
   const { fitAll } = usePoseKeeper(pose, size);
   useSheetHands({ frame, hover, box, pose, size: measured });
 
@@ -66,21 +85,7 @@ export function SheetView() {
           aria-describedby="sheet-keys"
           onKeyDown={onKeyDown}
         >
-          <SheetCanvas
-            {...{
-              plan: page?.plan,
-              lines: page?.lines,
-              shapes,
-              relief,
-              selection,
-              view,
-              exaggeration,
-              minute,
-              marked,
-              isDark,
-              pose,
-            }}
-          />
+          <SheetCanvas picture={picture} pose={pose} />
           <div className="pick-box" ref={box} hidden />
           <PlaceMark pose={pose} size={size} />
         </div>

@@ -1,6 +1,7 @@
 /** Puts contours of a plan down as numbers. The one who packs and the one who unpacks both remember the last plan, and it alone. */
 import { assert } from '#geometry/assert.ts';
 import type { Contour, ShownPlan } from '#handoff/plan-file.ts';
+import { packContours, unpackContours } from './pack-contours.ts';
 import type { WirePlan } from './wire-page.ts';
 
 export interface Packer {
@@ -15,13 +16,14 @@ export function createPacker(): Packer {
 
 export function packPlan(packer: Packer, plan: ShownPlan): WirePlan {
   const numbers = new Map<Contour, number>();
-  const fresh: [number, Contour][] = [];
+  const first = packer.next;
+  const fresh: Contour[] = [];
   const numberOf = (contour: Contour): number => {
     const known = numbers.get(contour);
     if (known !== undefined) return known;
     const before = packer.numbers.get(contour);
     const number = before ?? packer.next++;
-    if (before === undefined) fresh.push([number, contour]);
+    if (before === undefined) fresh.push(contour);
     numbers.set(contour, number);
     return number;
   };
@@ -37,7 +39,7 @@ export function packPlan(packer: Packer, plan: ShownPlan): WirePlan {
       opening: listOf(stage.opening),
       lines: listOf(stage.lines),
     })),
-    fresh,
+    fresh: { first, ...packContours(fresh) },
   };
   packer.numbers = numbers;
   return wire;
@@ -49,10 +51,10 @@ export interface Unpacker {
 
 /** The plan again; a contour that the plan before had is the very same object, so that what was made from it stays good. */
 export function unpackPlan(unpacker: Unpacker, { fresh, ...wire }: WirePlan): ShownPlan {
-  const arrived = new Map(fresh);
+  const arrived = unpackContours(fresh);
   const contours = new Map<number, Contour>();
   const contourOf = (number: number): Contour => {
-    const contour = contours.get(number) ?? arrived.get(number) ?? unpacker.contours.get(number);
+    const contour = contours.get(number) ?? arrived[number - fresh.first] ?? unpacker.contours.get(number);
     assert(contour !== undefined, 'a contour is sent before it is named');
     contours.set(number, contour);
     return contour;

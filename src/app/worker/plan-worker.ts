@@ -10,6 +10,7 @@ import { createRunMemory, drawingFor, type RunMemory } from '#run/run-memory.ts'
 import { RunCancelled } from '#run/run-options.ts';
 import { sectionOf } from '#run/section-job.ts';
 import { breather } from './breather.ts';
+import { packContours } from './pack-contours.ts';
 import { createPacker, packPlan } from './pack-plan.ts';
 import type {
   DrawingFile,
@@ -18,8 +19,7 @@ import type {
   ReportProgress,
   WorkerService,
 } from './plan-service.ts';
-import type { DrawnSheet } from './planned-page.ts';
-import type { WireEnd, WirePage } from './wire-page.ts';
+import type { WireDrawn, WireEnd, WirePage } from './wire-page.ts';
 
 interface WorkerState {
   drawing: DrawingFile | undefined;
@@ -74,7 +74,7 @@ function planService(): WorkerService {
 /** Makes runs one after another, and remembers what the page has got already. */
 function runner(state: WorkerState, memory: RunMemory) {
   const packer = createPacker();
-  const drawnOnce = (drawing: Drawing | undefined): DrawnSheet | undefined => {
+  const drawnOnce = (drawing: Drawing | undefined): WireDrawn | undefined => {
     if (drawing !== undefined && drawing === state.drawn) return undefined;
     state.drawn = drawing;
     return drawnSheet(drawing);
@@ -142,12 +142,11 @@ function etchedQuestions(state: WorkerState): EtchedQuestions {
   };
 }
 
-function drawnSheet(drawing: Drawing | undefined): DrawnSheet {
+function drawnSheet(drawing: Drawing | undefined): WireDrawn {
+  const curves = drawing?.curves ?? [];
   return {
-    lines: (drawing?.curves ?? []).map(({ layer, closed, spans }) => ({
-      layer,
-      contour: contourOfPath({ closed, spans }),
-    })),
+    layersOfLines: curves.map(({ layer }) => layer),
+    lines: packContours(curves.map(({ closed, spans }) => contourOfPath({ closed, spans }))),
     layers: drawing?.layers ?? [],
     notes: drawing?.notes ?? [],
   };

@@ -1,9 +1,11 @@
 /** Starts the worker and speaks to it; what it sends is put together again here. */
 import * as Comlink from 'comlink';
+import { itemAt } from '#geometry/assert.ts';
+import { unpackContours } from './pack-contours.ts';
 import { type Unpacker, unpackPlan } from './pack-plan.ts';
 import type { PlanService, WorkerService } from './plan-service.ts';
 import type { DrawnSheet, PlannedPage } from './planned-page.ts';
-import type { WirePage } from './wire-page.ts';
+import type { WireDrawn, WirePage } from './wire-page.ts';
 
 interface WorkerTie {
   readonly worker: Worker;
@@ -68,7 +70,7 @@ function startWorker(): WorkerTie {
 }
 
 function unpackPage(tie: WorkerTie, run: number, { findings, plan, drawn, seconds }: WirePage): PlannedPage {
-  tie.drawn = drawn ?? tie.drawn;
+  if (drawn !== undefined) tie.drawn = unpackDrawn(drawn);
   return {
     ...tie.drawn,
     run,
@@ -77,5 +79,14 @@ function unpackPage(tie: WorkerTie, run: number, { findings, plan, drawn, second
     files: [],
     seconds,
     isWhole: false,
+  };
+}
+
+function unpackDrawn({ layersOfLines, lines, layers, notes }: WireDrawn): DrawnSheet {
+  const contours = unpackContours(lines);
+  return {
+    lines: layersOfLines.map((layer, index) => ({ layer, contour: itemAt(contours, index) })),
+    layers,
+    notes,
   };
 }

@@ -3,8 +3,9 @@
  * the drawing only when it is another one. Types only.
  */
 import type { Finding } from '#findings/finding.ts';
-import type { Contour, ShownPlan, ShownRegion, ShownStage } from '#handoff/plan-file.ts';
+import type { ShownPlan, ShownRegion, ShownStage } from '#handoff/plan-file.ts';
 import type { OutputFile } from '#run/run-job.ts';
+import type { PackedContours } from './pack-contours.ts';
 import type { DrawnSheet } from './planned-page.ts';
 
 export interface WirePlan extends Omit<ShownPlan, 'outline' | 'cutouts' | 'regions' | 'stages'> {
@@ -12,7 +13,8 @@ export interface WirePlan extends Omit<ShownPlan, 'outline' | 'cutouts' | 'regio
   readonly cutouts: readonly number[];
   readonly regions: readonly WireRegion[];
   readonly stages: readonly WireStage[];
-  readonly fresh: readonly (readonly [number: number, contour: Contour])[];
+  /** Numbered from `first` on. */
+  readonly fresh: PackedContours & { readonly first: number };
 }
 
 export interface WireRegion extends Omit<ShownRegion, 'contours'> {
@@ -25,12 +27,17 @@ export interface WireStage extends Omit<ShownStage, 'piece' | 'opening' | 'lines
   readonly lines: Int32Array;
 }
 
+export interface WireDrawn extends Omit<DrawnSheet, 'lines'> {
+  readonly layersOfLines: readonly string[];
+  readonly lines: PackedContours;
+}
+
 /** What is known of a run when there is a plan, or when it ends without one. */
 export interface WirePage {
   readonly findings: readonly Finding[];
   readonly plan: WirePlan | undefined;
   /** Undefined when it is the one of the page before. */
-  readonly drawn: DrawnSheet | undefined;
+  readonly drawn: WireDrawn | undefined;
   readonly seconds: number;
 }
 

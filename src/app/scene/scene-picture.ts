@@ -1,0 +1,55 @@
+/**
+ * What the canvas shows, as plain data: it is drawn by a worker of its own, so that a slow frame never holds up a hand or a
+ * keyboard. Types only.
+ */
+
+import type { SheetView } from '#app/state/workbench-state.ts';
+import type { PackedContours } from '#app/worker/pack-contours.ts';
+import type { DrawnLine, ReliefArrays } from '#app/worker/planned-page.ts';
+import type { WirePlan } from '#app/worker/wire-page.ts';
+import type { Contour, ShownPlan } from '#handoff/plan-file.ts';
+import type { ViewPose } from './view-pose.ts';
+
+export interface ScenePicture {
+  readonly plan: ShownPlan | undefined;
+  readonly lines: readonly DrawnLine[];
+  readonly relief: SceneRelief | undefined;
+  /** Region ids. */
+  readonly selection: readonly string[];
+  readonly view: SheetView;
+  readonly exaggeration: number;
+  /** Immersed; undefined for the end of the run. */
+  readonly minute: number | undefined;
+  /** Outline of the finding that was last flown to. */
+  readonly marked: readonly Contour[];
+  readonly isDark: boolean;
+}
+
+export interface SceneRelief {
+  /** Coarse, to be turned quickly. */
+  readonly draft: ReliefArrays;
+  /** Undefined until it is made. */
+  readonly fine: ReliefArrays | undefined;
+  /** By stage. */
+  readonly colors: readonly string[];
+}
+
+export interface SceneSize {
+  readonly width: number;
+  readonly height: number;
+  readonly pixelRatio: number;
+}
+
+/** What changed of the picture; the plan by the contours that are new to it. */
+export interface PictureChange extends Partial<Omit<ScenePicture, 'plan' | 'lines'>> {
+  readonly plan?: WirePlan | undefined;
+  readonly lines?: PackedContours;
+}
+
+export interface SceneMessage {
+  /** In the first message. */
+  readonly canvas?: OffscreenCanvas;
+  readonly size?: SceneSize;
+  readonly pose?: ViewPose;
+  readonly picture?: PictureChange;
+}

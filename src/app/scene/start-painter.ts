@@ -1,0 +1,75 @@
+/** A canvas in the page, and the worker that draws on it: the page sends what changed, and never waits for a frame. */
+import type { StoreApi } from 'zustand/vanilla';
+import { packContours } from '#app/worker/pack-contours.ts';
+import { createPacker, type Packer, packPlan } from '#app/worker/pack-plan.ts';
+import type { PictureChange, SceneMessage, ScenePicture, SceneSize } from './scene-picture.ts';
+import type { ViewPose } from './view-pose.ts';
+
+export interface Painter {
+  readonly show: (picture: ScenePicture) => void;
+  readonly stop: () => void;
+}
+
+/** Twice the pixels of a fine screen are enough; more only costs time. */
+const LARGEST_RATIO = 2;
+
+export function startPainter(
+  holder: HTMLElement,
+  { pose, onFail }: { readonly pose: StoreApi<ViewPose>; readonly onFail: (message: string) => void },
+): Painter {
+  const worker = new Worker(new URL('./scene-worker.tsx', import.meta.url), { type: 'module' });
+  const tell = (message: SceneMessage, transfer: Transferable[] = []) =>
+    worker.postMessage(message, transfer);
+  worker.onerror = ({ message }) => onFail(message);
+
+  const canvas = document.createElement('canvas');
+  canvas.setAttribute('aria-hidden', 'true');
+  holder.append(canvas);
+  const offscreen = canvas.transferControlToOffscreen();
+  tell({ canvas: offscreen, size: sizeOf(holder), pose: pose.getState() }, [offscreen]);
+
+  const watcher = new ResizeObserver(() => tell({ size: sizeOf(holder) }));
+  watcher.observe(holder);
+  const leavePose = pose.subscribe((now) => tell({ pose: now }));
+  const packer = createPacker();
+  let last: ScenePicture | undefined;
+  return {
+    show: (picture) => {
+      const change = changeOf(last, picture);
+      last = picture;
+      if (Object.keys(change).length === 0) return;
+      tell({ picture: packed(change, packer) });
+    },
+    stop: () => {
+      leavePose();
+      watcher.disconnect();
+      worker.terminate();
+      canvas.remove();
+    },
+  };
+}
+
+function sizeOf(holder: HTMLElement): SceneSize {
+  const { clientWidth, clientHeight } = holder;
+  const pixelRatio = Math.min(LARGEST_RATIO, Math.max(1, window.devicePixelRatio));
+  return { width: clientWidth, height: clientHeight, pixelRatio };
+}
+
+/** Only what is another object than before. */
+function changeOf(before: ScenePicture | undefined, now: ScenePicture): Partial<ScenePicture> {
+  if (before === undefined) return now;
+  const names = Object.keys(now) as (keyof ScenePicture)[];
+  return Object.fromEntries(
+    names.filter((name) => now[name] !== before[name]).map((name) => [name, now[name]]),
+  );
+}
+
+/** A plan that is gone is told as undefined. */
+function packed(change: Partial<ScenePicture>, packer: Packer): PictureChange {
+  const { plan, lines, ...rest } = change;
+  return {
+    ...rest,
+    ...('plan' in change ? { plan: plan && packPlan(packer, plan) } : {}),
+    ...(lines === undefined ? {} : { lines: packContours(lines.map(({ contour }) => contour)) }),
+  };
+}
