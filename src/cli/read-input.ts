@@ -17,11 +17,16 @@ export function readInput(file: string, { path, most }: { path: string; most: nu
   }
 }
 
+export type TextRead = { readonly text: string } | { readonly refused: Finding };
+
+/** As `readInput`, and as text. */
+export function readText(file: string, limits: { path: string; most: number }): TextRead {
+  const read = readInput(file, limits);
+  return 'refused' in read ? read : decodeText(file, read.bytes);
+}
+
 /** The text of a job file: UTF-8, a byte order mark is left out. */
-export function decodeText(
-  file: string,
-  bytes: Uint8Array,
-): { readonly text: string } | { readonly refused: Finding } {
+export function decodeText(file: string, bytes: Uint8Array): TextRead {
   try {
     return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes) };
   } catch {

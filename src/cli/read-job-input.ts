@@ -4,7 +4,7 @@ import type { Finding } from '#findings/finding.ts';
 import { filesNamed } from '#run/files-named.ts';
 import type { RunInput } from '#run/run-job.ts';
 import { MOST_DRAWING_BYTES, MOST_JOB_BYTES } from '#run/run-limits.ts';
-import { decodeText, readInput } from './read-input.ts';
+import { readInput, readText } from './read-input.ts';
 
 export interface JobInput extends RunInput {
   /** Paths of all files. */
@@ -13,13 +13,15 @@ export interface JobInput extends RunInput {
 
 export function readJobInput(job: string): JobInput | { readonly refused: readonly Finding[] } {
   const jobPath = resolve(job);
-  const jobRead = readText(job, jobPath);
+  const jobRead = readText(job, { path: jobPath, most: MOST_JOB_BYTES });
   if ('refused' in jobRead) return { refused: [jobRead.refused] };
   const named = filesNamed(jobRead.text);
   if ('refused' in named) return named;
   const pathOf = (name: string) => resolve(dirname(jobPath), name);
   const drawingRead = readInput(named.drawing, { path: pathOf(named.drawing), most: MOST_DRAWING_BYTES });
-  const beside = named.beside.map((name) => [name, readText(name, pathOf(name))] as const);
+  const beside = named.beside.map(
+    (name) => [name, readText(name, { path: pathOf(name), most: MOST_JOB_BYTES })] as const,
+  );
   const refused = [drawingRead, ...beside.map(([, read]) => read)].flatMap((read) =>
     'refused' in read ? [read.refused] : [],
   );
@@ -31,9 +33,4 @@ export function readJobInput(job: string): JobInput | { readonly refused: readon
     beside: new Map(beside.map(([name, read]) => [name, 'text' in read ? read.text : ''])),
     paths: [jobPath, pathOf(named.drawing), ...named.beside.map(pathOf)],
   };
-}
-
-function readText(file: string, path: string): { readonly text: string } | { readonly refused: Finding } {
-  const read = readInput(file, { path, most: MOST_JOB_BYTES });
-  return 'refused' in read ? read : decodeText(file, read.bytes);
 }

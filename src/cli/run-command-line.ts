@@ -9,7 +9,7 @@ import type { CommandEnd, ExitCode } from './command-end.ts';
 import { type CorrectArguments, correctCommand } from './commands/correct-command.ts';
 import { type DepthArguments, depthCommand } from './commands/depth-command.ts';
 import { inspectCommand } from './commands/inspect-command.ts';
-import { planCommand } from './commands/plan-command.ts';
+import { type PlanArguments, planCommand } from './commands/plan-command.ts';
 import { type SectionArguments, sectionCommand } from './commands/section-command.ts';
 import { printable } from './printable.ts';
 import { showFindings } from './show-findings.ts';
@@ -53,9 +53,10 @@ function commandLine(terminal: Terminal, done: (end: CommandEnd) => void): Comma
     .description('plan a job: stages, scribe lines, times')
     .argument('<job>', 'job file; its drawing is looked for from its folder')
     .requiredOption('--out <folder>', 'where the plan and the hand-off files are written')
+    .option('--since <plan>', 'plan.json of an earlier issue: tell what changed since')
     .option('--json', 'print the findings as JSON', false)
-    .action(async (job: string, { out, json }: { out: string; json: boolean }) => {
-      done(await planCommand({ job, out, json }, terminal));
+    .action(async (job: string, options: Omit<PlanArguments, 'job'>) => {
+      done(await planCommand({ job, ...options }, terminal));
     });
   program
     .command('correct')

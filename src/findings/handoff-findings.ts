@@ -55,10 +55,10 @@ export const handoffWords: WordsFor<HandoffFacts> = {
     severity: 'warn',
     title: 'Paper too small for the picture',
     say: ({ paper, width, limit, scale, stage, larger }) => ({
-      reason: `On ${paper.toUpperCase()} the part is drawn 1 : ${figure(scale)}, and a piece of stage ${stage} comes out ${mm(width)} wide: under ${mm(limit)} nobody can tell what to peel. The traveller is not written.`,
+      reason: `On ${paper.toUpperCase()} the part is drawn 1 : ${figure(scale)}, and a piece of stage ${stage} comes out ${mm(width)} wide: under ${mm(limit)} nobody can tell what to peel. Neither traveller nor review sheets are written.`,
       remedy:
         larger === undefined
-          ? 'Take the scribe template or scribe.dxf to the tank instead, or plan the part in two jobs.'
+          ? 'Work from the scribe template or scribe.dxf on a larger sheet instead, or plan the part in two jobs.'
           : `Set handoff.paper to "${larger}".`,
       value: width,
       limit,

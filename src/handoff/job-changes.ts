@@ -1,4 +1,7 @@
-/** Where two jobs differ, key by key. What only chooses files to hand off, and names them, is left out: no metal changes. */
+/**
+ * Where two jobs differ, key by key. Left out is what changes no metal: names, files to hand off, and which keys were filled in
+ * by default, for the sources tell that.
+ */
 
 /** A key of the job file, such as `process.rate`, with its values as JSON; undefined where the key is missing. */
 export interface JobChange {
@@ -9,7 +12,9 @@ export interface JobChange {
 }
 
 export function jobChanges(before: unknown, now: unknown): JobChange[] {
-  return differing('', before, now).filter(({ path }) => !/^(name|format|version|handoff)\b/.test(path));
+  return differing('', before, now).filter(
+    ({ path }) => !/^(name|format|version|handoff|assumed)\b/.test(path),
+  );
 }
 
 function differing(path: string, before: unknown, now: unknown): JobChange[] {

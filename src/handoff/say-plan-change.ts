@@ -1,6 +1,24 @@
-/** A change of the plan in words, the same on paper and on screen. */
+/** Changes of the plan in words, the same on paper and on screen. */
+import { idRuns } from './id-runs.ts';
 import type { LineChanges } from './line-changes.ts';
 import type { PlanChange } from './plan-changes.ts';
+
+/** Regions that changed alike are told in one sentence. */
+export function sayPlanChanges(changes: readonly PlanChange[]): string[] {
+  const alike = new Map<string, [PlanChange, string[]]>();
+  for (const change of changes) {
+    const region = 'region' in change ? change.region : '';
+    const key = JSON.stringify({ ...change, region: '' });
+    const group = alike.get(key);
+    if (group === undefined) alike.set(key, [change, [region]]);
+    else group[1].push(region);
+  }
+  return [...alike.values()].map(([change, regions]) =>
+    regions.length > 1 && 'region' in change
+      ? sayPlanChange({ ...change, region: idRuns(regions) }).replace('Region', 'Regions')
+      : sayPlanChange(change),
+  );
+}
 
 export function sayPlanChange(change: PlanChange): string {
   switch (change.kind) {
@@ -15,17 +33,17 @@ export function sayPlanChange(change: PlanChange): string {
         ? `The border of the sheet moved by up to ${mm(change.by)}.`
         : 'The sheet has a border now that it did not have, or has none any more.';
     case 'region-new':
-      return `Region ${change.region} is new, ${etched(change.level)}.`;
+      return `Region ${change.region}: new, ${etched(change.level)}.`;
     case 'region-gone':
-      return `Region ${change.region} of the earlier plan, ${etched(change.level)}, is gone.`;
+      return `Region ${change.region} of the earlier plan: gone; it was ${etched(change.level)}.`;
     case 'region-renamed':
-      return `Region ${change.region} was called ${change.before}.`;
+      return `Region ${change.region}: called ${change.before} before.`;
     case 'region-border':
-      return `The border of region ${change.region} moved by up to ${mm(change.by)}.`;
+      return `Region ${change.region}: border moved by up to ${mm(change.by)}.`;
     case 'region-asked':
-      return `Region ${change.region} asks ${asked(change.now)}; it asked ${asked(change.before)}.`;
+      return `Region ${change.region}: asked ${asked(change.now)}, before ${asked(change.before)}.`;
     case 'region-level':
-      return `Region ${change.region} is etched to ${mm(change.now)}; it was ${mm(change.before)}.`;
+      return `Region ${change.region}: ${etched(change.now)}, before ${etched(change.before)}.`;
     case 'levels':
       return `Stages: ${change.now.length}, to ${list(change.now)}; they were ${change.before.length}, to ${list(change.before)}.`;
     case 'stage-minutes':

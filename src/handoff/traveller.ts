@@ -5,10 +5,12 @@
 import type { Job } from '#part/job.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import { CAUTIONS } from './cautions.ts';
+import { idRuns } from './id-runs.ts';
 import { makePdfPen } from './pdf/pdf-pen.ts';
 import type { Paper, Pen } from './pdf/pen.ts';
-import { type Block, drawBook, pageWidth, paragraph, table } from './pdf/sheet-book.ts';
-import { stagePicture } from './pdf/stage-picture.ts';
+import { type Block, drawBook, gap, heading, pageRoom, paragraph } from './pdf/sheet-book.ts';
+import { stageKey, stagePicture } from './pdf/stage-picture.ts';
+import { fields, table } from './pdf/table.ts';
 
 export interface TravellerInput {
   readonly plan: EtchPlan;
@@ -16,19 +18,20 @@ export interface TravellerInput {
   readonly planHash: string;
   readonly paper: Paper;
   readonly date: string | undefined;
+  readonly issue?: string | undefined;
 }
 
 export async function traveller(input: TravellerInput): Promise<Uint8Array> {
-  const { plan, job, planHash, paper, date } = input;
+  const { plan, job, planHash, paper, date, issue } = input;
   const title = 'Traveller: chemical milling';
   const pen = await makePdfPen({ title: `${title}, ${job.name}`, date });
-  const page: Page = { ...input, pen, width: pageWidth(paper) };
+  const page: Page = { ...input, pen, width: pageRoom(paper).width };
   const blocks = [
     ...opening(page),
     ...plan.stages.flatMap((stage) => stagePage(page, stage)),
     ...closing(page),
   ];
-  drawBook(pen, { paper, head: { title, name: job.name, planHash, date }, blocks });
+  drawBook(pen, { paper, head: { title, name: job.name, planHash, date, issue }, blocks });
   return pen.finish();
 }
 
@@ -40,30 +43,30 @@ interface Page extends TravellerInput {
 
 const say = ({ pen, width }: Page, text: string): Block => paragraph(pen, text, { width });
 const tick = ({ pen, width }: Page, text: string): Block => paragraph(pen, text, { width, hasBox: true });
-const head = ({ pen, width }: Page, text: string): Block =>
-  paragraph(pen, text, { width, size: 4, isBold: true });
-const gap = (height: number): Block => ({ height, draw: () => undefined });
+const head = ({ pen, width }: Page, text: string): Block => heading(pen, text, width);
 const mm = (value: number): string => `${value.toFixed(3)} mm`;
 
 function opening(page: Page): Block[] {
-  const { job, plan, width } = page;
+  const { job, plan, width, pen } = page;
   const { thickness, alloy, minus, plus } = job.stock;
   const sheet = typeof thickness === 'number' ? mm(thickness) : 'tapered, see the plan';
   const minutes = plan.stages.reduce((sum, stage) => sum + stage.minutes, 0);
   return [
-    ...table(
+    ...fields(
+      pen,
       [
+        ['Part', job.name, 'Part no. / serial', ''],
         [
           'Sheet',
           `${alloy ?? 'alloy not named'}, ${sheet} +${plus.toFixed(3)} −${minus.toFixed(3)}`,
-          'Part no. / serial',
+          'Sheet as measured',
           '',
         ],
-        ['Bath', job.process.bath ?? 'not named', 'Sheet as measured', ''],
+        ['Bath', job.process.bath ?? 'not named', 'Bath no. / checked', ''],
         ['Rate planned', `${plan.rate.toFixed(4)} mm/min`, 'Operator', ''],
         ['Run', `${plan.stages.length} stages, ${minutes.toFixed(1)} min in the bath`, 'Date', ''],
       ],
-      { shares: [1.1, 3, 1.4, 2], width, row: 7 },
+      { shares: [1.1, 3, 1.4, 2], width, row: 7, labels: [0, 2] },
     ),
     gap(4),
     head(page, 'What can hurt'),
@@ -82,49 +85,84 @@ function opening(page: Page): Block[] {
       page,
       'Every line of every stage cut before the first dip, right through the maskant, metal not scored.',
     ),
-    tick(
-      page,
-      `Lines of stage ${plan.stages.length > 1 ? '2 and later' : '2, if any,'} sealed over; lines counted against the picture of each stage.`,
+    ...sealing(page),
+    gap(3),
+    ...table(
+      pen,
+      ['1  Clean', '2  Mask', '3  Scribe'].map((step) => [step, '', '', '']),
+      {
+        head: ['Step', 'Done by', 'Date and time', 'Checked by'],
+        shares: [1.2, 2, 2, 2],
+        width,
+        row: 9,
+        labels: [0],
+      },
     ),
+    gap(3),
     head(page, '4  Etch'),
     tick(
       page,
       'Coupon of the same alloy, temper and thickness etched just before; rate written on the page of each stage.',
     ),
+    say(page, 'The stages follow, a page each, in the order of the run.'),
+  ];
+}
+
+/** Stages that have lines to seal over: one whose piece ends on earlier lines all round has none of its own. */
+function laterWithLines(plan: EtchPlan, after: number): number[] {
+  return plan.stages
+    .filter(({ number, lines }) => number > after && lines.length > 0)
+    .map(({ number }) => number);
+}
+
+function sealing(page: Page): Block[] {
+  const later = laterWithLines(page.plan, 1);
+  const count = 'Lines counted against the picture of each stage:';
+  const counts = page.plan.stages.map(({ number, lines }) => `stage ${number}: ${lines.length}`).join(', ');
+  return [
+    tick(page, `${count} ${counts}.`),
+    ...(later.length === 0 ? [] : [tick(page, `Lines of stage ${later.join(', ')} sealed over.`)]),
   ];
 }
 
 function stagePage(page: Page, stage: Stage): Block[] {
-  const { plan, width } = page;
-  const later = plan.stages.filter(({ number }) => number > stage.number).map(({ number }) => number);
-  const sealed = later.length === 0 ? 'nothing is sealed any more' : `stage ${later.join(', ')} stays sealed`;
-  const [first, ...rest] = table(
-    [
-      ['Coupon before', 'after', 'minutes', 'rate', 'Time in', 'Time out', 'Bath °C'],
-      ['', '', '', '', '', '', ''],
-    ],
-    { shares: [1.3, 1, 1, 1, 1, 1, 1], width, row: 7 },
-  );
+  const { plan, width, pen } = page;
+  const sealed = laterWithLines(plan, stage.number);
+  const stays =
+    sealed.length === 0 ? 'Nothing is sealed any more.' : `Stage ${sealed.join(', ')} stays sealed.`;
+  const ticks = `${stage.number} ${stage.number === 1 ? 'tick' : 'ticks'}`;
+  const title = `Stage ${stage.number} of ${plan.stages.length}: peel, then ${stage.minutes.toFixed(1)} minutes`;
   return [
-    {
-      ...head(
-        page,
-        `Stage ${stage.number} of ${plan.stages.length}: peel, then ${stage.minutes.toFixed(1)} minutes`,
-      ),
-      startsPage: true,
-    },
+    { ...head(page, title), startsPage: true },
     say(
       page,
-      `Peel what is hatched close; hatched wide is bare already; dashed lines are sealed: ${sealed}. Mark of this stage: ${stage.number} ${stage.number === 1 ? 'tick' : 'ticks'} across its line in each repeat. Etch ${mm(stage.etch)}, at ${plan.rate.toFixed(4)} mm/min; with another rate: minutes = ${stage.etch.toFixed(3)} / rate.`,
+      `Peel the piece hatched close and nothing else. ${stays} Mark of this stage: ${ticks} across its line in each repeat. Etch ${mm(stage.etch)} at ${plan.rate.toFixed(4)} mm/min; at the coupon’s rate: minutes = ${stage.etch.toFixed(3)} / rate.`,
     ),
-    stagePicture(plan, stage, width),
-    ...table(floorRows(page, stage), { shares: [0.7, 3, 1.2, 1.4, 1.4, 1.4, 1.4], width, row: 7 }),
+    stagePicture(plan, stage, { width }),
+    stageKey(plan, stage, width),
+    gap(1),
+    ...table(pen, floorRows(page, stage), {
+      head: ['Stage', 'Regions', 'depth mm', 'thickness mm', 'read', 'read', 'read'],
+      shares: [0.7, 3, 1.2, 1.4, 1.4, 1.4, 1.4],
+      width,
+      row: 7,
+    }),
     gap(3),
-    ...(first === undefined ? [] : [first, ...rest]),
+    ...table(pen, [['', '', '', '', '', '', '']], {
+      head: ['Coupon before', 'after', 'minutes', 'rate', 'Time in', 'Time out', 'Bath °C'],
+      shares: [1.3, 1, 1, 1, 1, 1, 1],
+      width,
+      row: 8,
+    }),
     gap(2),
     tick(page, 'Peeled as shown and nothing else; edges of the maskant down; no line of a later stage open.'),
     tick(page, 'Rinsed, looked over, gauged; minutes of the next stage corrected by the readings.'),
-    ...table([['Done by', '', 'Checked by', '']], { shares: [1, 3, 1, 3], width, row: 9 }),
+    ...fields(pen, [['Done by', '', 'Checked by', '']], {
+      shares: [1, 3, 1, 3],
+      width,
+      row: 9,
+      labels: [0, 2],
+    }),
   ];
 }
 
@@ -132,16 +170,13 @@ function stagePage(page: Page, stage: Stage): Block[] {
 function floorRows({ plan, job }: Page, stage: Stage): string[][] {
   const { thickness } = job.stock;
   const next = plan.stages.find(({ number }) => number === stage.number + 1)?.level ?? 0;
-  const rows = plan.stages
+  return plan.stages
     .filter(({ number }) => number <= stage.number)
     .map(({ number, level, regions }) => {
       const depth = level - next;
       const left = typeof thickness === 'number' ? (thickness - depth).toFixed(3) : 'sheet − depth';
-      const names =
-        regions.length > 8 ? `${regions.slice(0, 6).join(' ')} … (${regions.length})` : regions.join(' ');
-      return [String(number), names, depth.toFixed(3), left, '', '', ''];
+      return [String(number), idRuns(regions), depth.toFixed(3), left, '', '', ''];
     });
-  return [['Stage', 'Regions', 'depth mm', 'thickness mm', 'read', 'read', 'read'], ...rows];
 }
 
 function closing(page: Page): Block[] {
@@ -155,13 +190,15 @@ function closing(page: Page): Block[] {
     tick(page, 'Spent bath and rinse water handed over as regulated waste.'),
     gap(4),
     ...table(
-      [
-        ['', 'Name', 'Signature', 'Date'],
-        ['Operator', '', '', ''],
-        ['Inspector', '', '', ''],
-        ['Released by', '', '', ''],
-      ],
-      { shares: [1, 2, 2, 1], width: page.width, row: 10 },
+      page.pen,
+      ['Operator', 'Inspector', 'Released by'].map((who) => [who, '', '', '']),
+      {
+        head: ['', 'Name', 'Signature', 'Date'],
+        shares: [1, 2, 2, 1],
+        width: page.width,
+        row: 10,
+        labels: [0],
+      },
     ),
   ];
 }

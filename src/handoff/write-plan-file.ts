@@ -154,7 +154,7 @@ function stageRecord(stage: Stage, later: readonly Stage[], rounded: Rounder): S
     startMinute: round(stage.startMinute),
     color: stage.color,
     regions: stage.regions,
-    sealed: later.map(({ number }) => number),
+    sealed: later.filter(({ lines }) => lines.length > 0).map(({ number }) => number),
     piece: stage.piece.map(rounded.ofLoop),
     opening: stage.opening.map(rounded.ofLoop),
     lines: stage.lines.map(rounded.ofPath),

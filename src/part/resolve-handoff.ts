@@ -30,6 +30,7 @@ export interface HandoffChoices {
   readonly paper: 'a4' | 'a3';
   /** `2026-05-31` */
   readonly date: string | undefined;
+  readonly issue: { readonly number: string | undefined; readonly by: string | undefined };
   readonly inspection: { readonly margin: number; readonly spacing: number };
   /** Empty: the job chooses none. */
   readonly sections: readonly ChosenCut[];
@@ -50,6 +51,7 @@ export function resolveHandoff(jobFile: JobFile, drawingUnit: LengthUnit): Hando
     files: given.files ?? [],
     paper: given.paper ?? 'a4',
     date: given.date,
+    issue: { number: given.issue?.number, by: given.issue?.by },
     inspection: {
       margin: millimetres(given.inspection?.margin, DEFAULT_MARGIN),
       spacing: millimetres(given.inspection?.spacing, DEFAULT_SPACING),

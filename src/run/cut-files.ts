@@ -4,6 +4,7 @@ import { programNames } from '#handoff/program-files.ts';
 export const CUT_FILES: readonly string[] = [
   ...programNames(),
   'traveller.pdf',
+  'review.pdf',
   'inspection-points.csv',
   'etched-part.glb',
   'etched-part.stl',

@@ -12,9 +12,11 @@ import { glbFile } from '#handoff/glb-file.ts';
 import { inspectionCsv } from '#handoff/inspection-csv.ts';
 import { type InspectionPoint, inspectionPoints } from '#handoff/inspection-points.ts';
 import type { NamedSection } from '#handoff/named-section.ts';
-import { pageWidth } from '#handoff/pdf/sheet-book.ts';
-import { pictureScale } from '#handoff/pdf/stage-picture.ts';
+import { partFrame } from '#handoff/pdf/part-frame.ts';
+import { pageRoom } from '#handoff/pdf/sheet-book.ts';
+import type { PlanFile } from '#handoff/plan-file.ts';
 import { programFiles } from '#handoff/program-files.ts';
+import { type ReviewInput, reviewPictureRoom, reviewSheets } from '#handoff/review-sheets.ts';
 import { stlFile } from '#handoff/stl-file.ts';
 import { traveller } from '#handoff/traveller.ts';
 import { HANDOFF_FILES } from '#part/handoff-schema.ts';
@@ -66,8 +68,12 @@ const LEAST_PIECE = 0.5;
 
 /** Width of a piece as that of the strip with its area and border. */
 function checkPicture({ choices, plan }: HandoffInput): Finding[] {
-  if (!choices.files.includes('traveller')) return [];
-  const { scale } = pictureScale(plan, pageWidth(choices.paper));
+  const rooms = [
+    ...(choices.files.includes('traveller') ? [{ width: pageRoom(choices.paper).width }] : []),
+    ...(choices.files.includes('review') ? [reviewPictureRoom(choices.paper)] : []),
+  ];
+  if (rooms.length === 0) return [];
+  const scale = Math.min(...rooms.map((room) => partFrame(plan, room).scale));
   const narrowest = plan.stages
     .flatMap(({ piece, number }) =>
       piece
@@ -90,25 +96,49 @@ function checkSolid({ choices: { files }, plan, job }: HandoffInput): Finding[] 
   return trouble === undefined ? [] : [finding('solid-not-drawn', { trouble })];
 }
 
-/** @param planBytes plan.json as written: its SHA-256 names the plan on every file */
-export async function handoffFiles(prepared: PreparedHandoff, planBytes: Uint8Array): Promise<OutputFile[]> {
-  const planHash = bytesToHex(sha256(planBytes));
+export interface PlannedHandoff {
+  readonly planFile: PlanFile;
+  /** plan.json as written: its SHA-256 names the plan on every file. */
+  readonly planBytes: Uint8Array;
+  readonly since: ReviewInput['since'];
+}
+
+export async function handoffFiles(
+  prepared: PreparedHandoff,
+  planned: PlannedHandoff,
+): Promise<OutputFile[]> {
+  const planHash = bytesToHex(sha256(planned.planBytes));
   const files: OutputFile[] = [];
   for (const choice of HANDOFF_FILES) {
-    if (prepared.choices.files.includes(choice)) files.push(...(await WRITERS[choice](prepared, planHash)));
+    if (prepared.choices.files.includes(choice))
+      files.push(...(await WRITERS[choice](prepared, planHash, planned)));
   }
   return files;
 }
 
-type Writer = (prepared: PreparedHandoff, planHash: string) => OutputFile[] | Promise<OutputFile[]>;
+type Writer = (
+  prepared: PreparedHandoff,
+  planHash: string,
+  planned: PlannedHandoff,
+) => OutputFile[] | Promise<OutputFile[]>;
 
 const WRITERS: Readonly<Record<HandoffFile, Writer>> = {
   async traveller({ choices, plan, job, findings }, planHash) {
     if (findings.some(({ code }) => code === 'picture-too-small')) return [];
-    const { paper, date } = choices;
-    const bytes = await traveller({ plan, job, planHash, paper, date });
+    const { paper, date, issue } = choices;
+    const bytes = await traveller({ plan, job, planHash, paper, date, issue: issue.number });
     const what = 'steps, pictures and boxes for the tank';
     return [{ name: 'traveller.pdf', what, mime: 'application/pdf', bytes }];
+  },
+  async review({ choices, plan, job, kit, points, sections, findings }, planHash, { planFile, since }) {
+    const keepingBack = ['picture-too-small', 'section-misses-sheet'];
+    if (findings.some(({ code }) => keepingBack.includes(code))) return [];
+    const { paper, date, issue } = choices;
+    const { thickness } = kit.index.front;
+    const shown = { plan, planFile, job, thickness, sections, points };
+    const bytes = await reviewSheets({ ...shown, planHash, paper, date, issue, since });
+    const what = 'part, stages, sections and sources for who signs';
+    return [{ name: 'review.pdf', what, mime: 'application/pdf', bytes }];
   },
   inspection({ points, units, plan }, planHash) {
     const text = inspectionCsv({ points, planHash, units, lastStage: plan.stages.length });

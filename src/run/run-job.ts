@@ -25,6 +25,7 @@ import { resolveJob } from '#part/resolve-job.ts';
 import { sheetVolume } from '#part/sheet-volume.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
+import { type EarlierPlan, type PlanSince, planSince, readEarlierPlan } from './earlier-plan.ts';
 import { handoffFiles, prepareHandoff } from './handoff-files.ts';
 import { limitLinework } from './limit-linework.ts';
 import { measurePlan } from './measure-plan.ts';
@@ -36,6 +37,8 @@ export interface RunInput {
   /** As the plan shall name it. */
   readonly drawingName: string;
   readonly drawingBytes: Uint8Array;
+  /** plan.json of an earlier issue, to tell what changed since. The plan itself does not depend on it. */
+  readonly earlierPlanText?: string | undefined;
   /** Texts of the other files that the job names, by the name that stands in it. */
   readonly beside?: BesideTexts;
 }
@@ -59,6 +62,8 @@ export interface RunResult {
   readonly thickness?: Job['stock']['thickness'];
   /** The plan's front, as it was measured. */
   readonly kit?: ContourKit;
+  /** Where an earlier plan was given. */
+  readonly since?: PlanSince;
   readonly files: readonly OutputFile[];
 }
 
@@ -83,6 +88,8 @@ export async function runJob(input: RunInput, options: JobRunOptions = {}): Prom
   const memory = options.memory ?? createRunMemory();
   const step = stepper(options);
   await step(0, 'reading the job');
+  const earlier = input.earlierPlanText === undefined ? undefined : readEarlierPlan(input.earlierPlanText);
+  if (earlier !== undefined && 'refused' in earlier) return ended([earlier.refused]);
   const reading = readJob(input.jobText);
   if (reading.jobFile === undefined) return ended(reading.findings);
   const { jobFile, findings: besideFindings } = takeInBeside(reading.jobFile, input.beside ?? new Map());
@@ -108,8 +115,8 @@ export async function runJob(input: RunInput, options: JobRunOptions = {}): Prom
 
   await step(0.4, 'placing the scribe lines');
   const choices = resolveHandoff(jobFile, drawing.unit ?? 'mm');
-  const ready = { input, job, filled, choices, drawing, part, asked, findings: found, memory, step };
-  return planned(ready, options.onPlan);
+  const read = { input, job, filled, choices, drawing, part, asked, earlier };
+  return planned({ ...read, findings: found, memory, step }, options.onPlan);
 }
 
 interface Ready {
@@ -121,6 +128,7 @@ interface Ready {
   readonly part: Part;
   readonly asked: ReadonlyMap<RegionId, Asked>;
   readonly findings: readonly Finding[];
+  readonly earlier: EarlierPlan | undefined;
   readonly memory: RunMemory;
   readonly step: Step;
 }
@@ -164,6 +172,7 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
     findings,
   });
   const planBytes = utf8ToBytes(jsonText(planFile));
+  const since = ready.earlier && planSince(ready.earlier, planFile);
   const files: OutputFile[] = [
     {
       name: 'plan.json',
@@ -176,10 +185,11 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
     for (const { name, bytes } of scribeFiles({ name: job.name, plan, unit }, ready.choices.scribe)) {
       files.push({ name, what: 'scribe lines, a layer a stage', mime: 'image/vnd.dxf', bytes });
     }
-    files.push(...(await handoffFiles(handoff, planBytes)));
+    files.push(...(await handoffFiles(handoff, { planFile, planBytes, since })));
   }
   await step(1, 'done');
-  return { findings, planFile, drawing, part, plan, thickness, kit: measures.kit, files };
+  const made = { findings, planFile, drawing, part, plan, thickness, kit: measures.kit, files };
+  return since === undefined ? made : { ...made, since };
 }
 
 function ended(findings: readonly Finding[]): RunResult {

@@ -6,6 +6,7 @@ import { makeContourKit } from '#front/contour-kit.ts';
 import { frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import { itemAt } from '#geometry/assert.ts';
+import type { PlanFile } from '#handoff/plan-file.ts';
 import type { HandoffChoices } from '#part/resolve-handoff.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { handoffFiles, prepareHandoff } from '#run/handoff-files.ts';
@@ -86,6 +87,7 @@ test('picture-too-small: a narrow pocket in a sheet of 4 m cannot be seen on A4,
         files: ['traveller'],
         paper,
         date: undefined,
+        issue: { number: undefined, by: undefined },
         inspection: { margin: 3, spacing: 150 },
         sections: [],
       } as Partial<HandoffChoices> as HandoffChoices,
@@ -104,5 +106,11 @@ test('picture-too-small: a narrow pocket in a sheet of 4 m cannot be seen on A4,
     3,
   );
   expect(tooSmall(prepared('a3'))).toEqual([]);
-  expect(await handoffFiles(prepared('a4'), new Uint8Array())).toEqual([]);
+  const planFile = {} as PlanFile;
+  const files = await handoffFiles(prepared('a4'), {
+    planFile,
+    planBytes: new Uint8Array(),
+    since: undefined,
+  });
+  expect(files).toEqual([]);
 });

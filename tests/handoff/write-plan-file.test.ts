@@ -51,6 +51,12 @@ describe('plan.json', () => {
     expect(plan.stages.map(({ sealed }) => sealed)).toEqual([[2], []]);
   });
 
+  it('does not call a stage sealed that has no lines of its own', () => {
+    const stages = handMadePlan.stages.map((stage) => (stage.number === 2 ? { ...stage, lines: [] } : stage));
+    const { stages: told } = makePlanFile(input({ plan: { ...handMadePlan, stages } }));
+    expect(told.map(({ sealed }) => sealed)).toEqual([[], []]);
+  });
+
   it('gives a circle as two half turns, an open line with its end', () => {
     expect(plan.stages[0]?.lines[0]).toEqual({
       closed: true,

@@ -6,7 +6,12 @@ const MM = 25.4 / 72;
 export interface ReadPage {
   readonly width: number;
   readonly height: number;
-  readonly words: readonly { readonly text: string; readonly x: number; readonly y: number }[];
+  readonly words: readonly {
+    readonly text: string;
+    readonly x: number;
+    readonly y: number;
+    readonly width: number;
+  }[];
   /** All words of the page, a space between. */
   readonly text: string;
   /** Corners of everything stroked or filled: straight ends and ends of cubics, mm. */
@@ -22,7 +27,7 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPage[]> {
     const { items } = await page.getTextContent();
     const words = items.flatMap((item) =>
       'str' in item && item.str.trim() !== ''
-        ? [{ text: item.str, x: item.transform[4] * MM, y: item.transform[5] * MM }]
+        ? [{ text: item.str, x: item.transform[4] * MM, y: item.transform[5] * MM, width: item.width * MM }]
         : [],
     );
     pages.push({

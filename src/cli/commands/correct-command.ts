@@ -4,11 +4,12 @@ import { basename, dirname, join, resolve } from 'node:path';
 import { type CommandEnd, refused } from '#cli/command-end.ts';
 import { correctionText } from '#cli/correction-text.ts';
 import { paint } from '#cli/paint.ts';
-import { decodeText, readInput } from '#cli/read-input.ts';
+import { readText, type TextRead } from '#cli/read-input.ts';
 import type { Terminal } from '#cli/terminal.ts';
 import { writeFiles } from '#cli/write-files.ts';
-import { type Finding, hasStop } from '#findings/finding.ts';
+import { hasStop } from '#findings/finding.ts';
 import { correctRun } from '#run/correct-run.ts';
+import { MOST_PLAN_BYTES } from '#run/run-limits.ts';
 
 export interface CorrectArguments {
   readonly plan: string;
@@ -16,18 +17,17 @@ export interface CorrectArguments {
   readonly json: boolean;
 }
 
-const MOST_PLAN_BYTES = 200_000_000;
 const MOST_READINGS_BYTES = 10_000_000;
 
 export function correctCommand({ plan, readings, json }: CorrectArguments, terminal: Terminal): CommandEnd {
   const planPath = resolve(plan);
   const recordPath = join(dirname(planPath), `${basename(planPath).replace(/\.json$/i, '')}.run.json`);
-  const planRead = readText(plan, planPath, MOST_PLAN_BYTES);
+  const planRead = readText(plan, { path: planPath, most: MOST_PLAN_BYTES });
   if ('refused' in planRead) return refused(planRead.refused);
-  const readingsRead = readText(readings, resolve(readings), MOST_READINGS_BYTES);
+  const readingsRead = readText(readings, { path: resolve(readings), most: MOST_READINGS_BYTES });
   if ('refused' in readingsRead) return refused(readingsRead.refused);
   const recordRead: TextRead | { readonly text: undefined } = existsSync(recordPath)
-    ? readText(basename(recordPath), recordPath, MOST_PLAN_BYTES)
+    ? readText(basename(recordPath), { path: recordPath, most: MOST_PLAN_BYTES })
     : { text: undefined };
   if ('refused' in recordRead) return refused(recordRead.refused);
 
@@ -57,11 +57,4 @@ export function correctCommand({ plan, readings, json }: CorrectArguments, termi
     findings,
     record: { ...told, readingNoise: noise, runRecord: recordPath },
   };
-}
-
-type TextRead = { readonly text: string } | { readonly refused: Finding };
-
-function readText(file: string, path: string, most: number): TextRead {
-  const read = readInput(file, { path, most });
-  return 'refused' in read ? read : decodeText(file, read.bytes);
 }

@@ -4,6 +4,7 @@ import { type CommandEnd, refused } from '#cli/command-end.ts';
 import { levelChoicesText } from '#cli/level-choices-text.ts';
 import { paint } from '#cli/paint.ts';
 import { progressLine } from '#cli/progress-line.ts';
+import { readText } from '#cli/read-input.ts';
 import { readJobInput } from '#cli/read-job-input.ts';
 import { stageTable } from '#cli/stage-table.ts';
 import type { Terminal } from '#cli/terminal.ts';
@@ -11,22 +12,31 @@ import { writeFiles } from '#cli/write-files.ts';
 import { hasStop } from '#findings/finding.ts';
 import { CUT_FILES } from '#run/cut-files.ts';
 import { type RunResult, runJob } from '#run/run-job.ts';
+import { MOST_PLAN_BYTES } from '#run/run-limits.ts';
 
 export interface PlanArguments {
   readonly job: string;
   readonly out: string;
+  /** plan.json of an earlier issue. */
+  readonly since?: string | undefined;
   /** Findings as JSON instead of the table. */
   readonly json: boolean;
 }
 
 export async function planCommand(
-  { job, out, json }: PlanArguments,
+  { job, out, since, json }: PlanArguments,
   terminal: Terminal,
 ): Promise<CommandEnd> {
   const input = readJobInput(job);
   if ('refused' in input) return refused(...input.refused);
+  const earlier =
+    since === undefined ? undefined : readText(since, { path: resolve(since), most: MOST_PLAN_BYTES });
+  if (earlier !== undefined && 'refused' in earlier) return refused(earlier.refused);
   const progress = progressLine(terminal);
-  const result = await runJob(input, { progress: progress.report }).finally(progress.clear);
+  const result = await runJob(
+    { ...input, earlierPlanText: earlier?.text },
+    { progress: progress.report },
+  ).finally(progress.clear);
   const { planFile, files, findings } = result;
   if (planFile === undefined) return refused(...findings);
 
@@ -35,34 +45,41 @@ export async function planCommand(
     folder: resolve(out),
     files,
     stale: CUT_FILES.filter((name) => !names.includes(name)),
-    inputs: input.paths,
+    inputs: since === undefined ? input.paths : [...input.paths, resolve(since)],
   });
   if ('refused' in outcome) return refused(outcome.refused);
   if (!json)
-    terminal.out(planText(planFile, { out, files, removed: outcome.removed, color: terminal.outColor }));
+    terminal.out(planText(result, planFile, { out, removed: outcome.removed, color: terminal.outColor }));
   return {
     exitCode: hasStop(findings) ? 1 : 0,
     findings,
-    record: { totals: planFile.totals, files: names, removed: outcome.removed, cautions: planFile.cautions },
+    record: {
+      totals: planFile.totals,
+      files: names,
+      removed: outcome.removed,
+      ...(result.since === undefined ? {} : { changes: result.since.changes }),
+      cautions: planFile.cautions,
+    },
   };
 }
 
 interface Written {
   readonly out: string;
-  readonly files: RunResult['files'];
   /** Files of an earlier run that were taken away. */
   readonly removed: readonly string[];
   readonly color: boolean;
 }
 
 function planText(
+  { files, since }: RunResult,
   planFile: NonNullable<RunResult['planFile']>,
-  { out, files, removed, color }: Written,
+  { out, removed, color }: Written,
 ): string {
   const width = Math.max(...files.map(({ name }) => name.length));
   return [
     stageTable(planFile, color),
     ...levelLines(planFile),
+    ...changeLines(since),
     ...files.map(({ name, what }) => `${name.padEnd(width)}  ${what}`),
     ...removed.map(
       (name) => `${name.padEnd(width)}  of an earlier plan: taken away, for it does not belong to this one`,
@@ -77,4 +94,10 @@ function planText(
 function levelLines({ levelChoices }: NonNullable<RunResult['planFile']>): string[] {
   const lines = levelChoicesText(levelChoices);
   return lines.length === 0 ? [] : ['What a stage fewer or more would cost:', ...lines, ''];
+}
+
+function changeLines(since: RunResult['since']): string[] {
+  if (since === undefined) return [];
+  const { planHash, said } = since;
+  return [`Changed since plan ${planHash}:`, ...(said.length === 0 ? ['nothing'] : said), ''];
 }

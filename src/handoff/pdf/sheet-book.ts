@@ -1,8 +1,10 @@
 /**
- * Sheets made of blocks, set one below the other and broken between blocks. Every page says what it is, which plan it belongs to
- * and which page of how many it is.
+ * Sheets made of blocks, set one below the other and broken between blocks. Every page says what it is, which plan it belongs to,
+ * which page of how many it is, and that it is no approval.
  */
+import { CAUTIONS } from '#handoff/cautions.ts';
 import { PAPER, type Paper, type Pen } from './pen.ts';
+import { INK } from './sheet-ink.ts';
 
 export interface Area {
   readonly left: number;
@@ -15,6 +17,10 @@ export interface Block {
   /** mm */
   readonly height: number;
   readonly startsPage?: boolean;
+  /** mm of what follows that must stand on the same page. */
+  readonly keepsWith?: number;
+  /** Stands above the block once more where it begins a page: the head of a table. */
+  readonly again?: Block | undefined;
   readonly draw: (pen: Pen, area: Area) => void;
 }
 
@@ -23,17 +29,19 @@ export interface BookHead {
   readonly name: string;
   readonly planHash: string;
   readonly date: string | undefined;
+  readonly issue?: string | undefined;
 }
 
-export const INK = '#000000';
 /** mm */
 export const TEXT = 3.2;
 const MARGIN = 14;
 const HEAD = 12;
-const FOOT = 10;
+const FOOT = 13;
 
-export function pageWidth(paper: Paper): number {
-  return PAPER[paper].width - 2 * MARGIN;
+/** mm that the blocks of a page have. */
+export function pageRoom(paper: Paper): { readonly width: number; readonly height: number } {
+  const { width, height } = PAPER[paper];
+  return { width: width - 2 * MARGIN, height: height - 2 * MARGIN - HEAD - FOOT };
 }
 
 export function drawBook(
@@ -45,19 +53,8 @@ export function drawBook(
   }: { readonly paper: Paper; readonly head: BookHead; readonly blocks: readonly Block[] },
 ): void {
   const { width, height } = PAPER[paper];
-  const [first, last] = [height - MARGIN - HEAD, MARGIN + FOOT];
-  const pages: Block[][] = [];
-  let room = 0;
-  for (const block of blocks) {
-    const page = pages.at(-1);
-    if (page === undefined || block.startsPage === true || block.height > room) {
-      pages.push([block]);
-      room = first - last - block.height;
-    } else {
-      page.push(block);
-      room -= block.height;
-    }
-  }
+  const first = height - MARGIN - HEAD;
+  const pages = paged(blocks, pageRoom(paper).height);
   pages.forEach((page, index) => {
     pen.page(PAPER[paper]);
     frame(pen, { width, height, head, count: `page ${index + 1} of ${pages.length}` });
@@ -67,6 +64,25 @@ export function drawBook(
       top -= block.height;
     }
   });
+}
+
+/** Blocks by page. One taller than a page has a page of its own, and runs out of it: no block is made so tall. */
+function paged(blocks: readonly Block[], height: number): Block[][] {
+  const pages: Block[][] = [];
+  let room = 0;
+  for (const block of blocks) {
+    const page = pages.at(-1);
+    const isFull = block.height + (block.keepsWith ?? 0) > room && block.height < height;
+    if (page === undefined || block.startsPage === true || isFull) {
+      const start = block.again === undefined ? [block] : [block.again, block];
+      pages.push(start);
+      room = start.reduce((left, each) => left - each.height, height);
+    } else {
+      page.push(block);
+      room -= block.height;
+    }
+  }
+  return pages;
 }
 
 interface Frame {
@@ -79,29 +95,54 @@ interface Frame {
 function frame(pen: Pen, { width, height, head, count }: Frame): void {
   const [left, right, top] = [MARGIN, width - MARGIN, height - MARGIN];
   const line = { width: 0.35, color: INK };
-  pen.text(head.title, { x: left, y: top - 5 }, { size: 5, isBold: true });
-  pen.text(head.name, { x: right, y: top - 5 }, { size: 4.2, align: 'right' });
+  const title = { size: 5, isBold: true };
+  pen.text(head.title, { x: left, y: top - 5 }, title);
+  const name = { size: 4.2 };
+  const room = right - left - pen.textWidth(head.title, title) - 8;
+  pen.text(shortened(pen, head.name, room, name), { x: right, y: top - 5 }, { ...name, align: 'right' });
   pen.line({ x: left, y: top - 8 }, { x: right, y: top - 8 }, line);
-  pen.line({ x: left, y: MARGIN + 6 }, { x: right, y: MARGIN + 6 }, line);
+  pen.line({ x: left, y: MARGIN + 9 }, { x: right, y: MARGIN + 9 }, line);
   const small = { size: 2.4 };
+  pen.text(CAUTIONS[0] ?? '', { x: left, y: MARGIN + 5.6 }, small);
   pen.text(`plan ${head.planHash}`, { x: left, y: MARGIN + 2 }, small);
+  const issue = head.issue === undefined ? undefined : `issue ${head.issue}`;
   pen.text(
-    [head.date, count].filter(Boolean).join('   '),
+    [issue, head.date, count].filter(Boolean).join('   '),
     { x: right, y: MARGIN + 2 },
     { ...small, align: 'right' },
   );
 }
 
-/** Text broken at spaces to a width. */
-export function wrapped(pen: Pen, text: string, { width, size }: { width: number; size: number }): string[] {
+/** A heading of the page only: what is cut off here stands in full in the sheets' own tables. */
+function shortened(pen: Pen, text: string, width: number, style: { readonly size: number }): string {
+  if (pen.textWidth(text, style) <= width) return text;
+  let kept = text;
+  while (kept.length > 1 && pen.textWidth(`${kept}…`, style) > width) kept = kept.slice(0, -1);
+  return `${kept}…`;
+}
+
+/** Text broken at spaces to a width, and inside a word only where the word alone is wider. */
+export function wrapped(
+  pen: Pen,
+  text: string,
+  { width, ...style }: { readonly width: number; readonly size: number; readonly isBold?: boolean },
+): string[] {
   const lines: string[] = [];
   let line = '';
   for (const word of text.split(' ')) {
     const longer = line === '' ? word : `${line} ${word}`;
-    if (line !== '' && pen.textWidth(longer, { size }) > width) {
-      lines.push(line);
-      line = word;
-    } else line = longer;
+    if (pen.textWidth(longer, style) <= width) {
+      line = longer;
+      continue;
+    }
+    if (line !== '') lines.push(line);
+    line = word;
+    while (line.length > 1 && pen.textWidth(line, style) > width) {
+      let fits = line.length - 1;
+      while (fits > 1 && pen.textWidth(line.slice(0, fits), style) > width) fits--;
+      lines.push(line.slice(0, fits));
+      line = line.slice(fits);
+    }
   }
   return [...lines, line];
 }
@@ -119,7 +160,7 @@ export function paragraph(
 ): Block {
   const { width, size = TEXT, isBold = false, hasBox = false } = how;
   const inset = hasBox ? 6 : 0;
-  const lines = wrapped(pen, text, { width: width - inset - 2, size: isBold ? size * 1.1 : size });
+  const lines = wrapped(pen, text, { width: width - inset - 2, size, isBold });
   const step = size * 1.35;
   return {
     height: lines.length * step + 1,
@@ -135,36 +176,17 @@ export function paragraph(
   };
 }
 
-/** Ruled rows, the first one bold; columns by their shares of the width. Texts are cut to their cells. */
-export function table(
-  rows: readonly (readonly string[])[],
-  {
-    shares,
-    width,
-    row = 6,
-  }: { readonly shares: readonly number[]; readonly width: number; readonly row?: number },
-): Block[] {
-  const total = shares.reduce((sum, share) => sum + share, 0);
-  const rule = { width: 0.2, color: INK };
-  return rows.map((cells, index) => ({
-    height: row,
-    draw: (pen, { left, top }) => {
-      let x = left;
-      shares.forEach((share, column) => {
-        const cell = (share / total) * width;
-        pen.rectangle({ minX: x, minY: top - row, maxX: x + cell, maxY: top }, { stroke: rule });
-        const style = { size: 2.9, isBold: index === 0 };
-        pen.text(fitted(pen, cells[column] ?? '', cell - 2), { x: x + 1, y: top - row / 2 - 1 }, style);
-        x += cell;
-      });
-    },
-  }));
+/** Set off from what is above it, and never last on its page. */
+export function heading(pen: Pen, text: string, width: number): Block {
+  return { ...paragraph(pen, text, { width, size: 4, isBold: true }), keepsWith: 18 };
 }
 
-function fitted(pen: Pen, text: string, width: number): string {
-  if (pen.textWidth(text, { size: 2.9, isBold: true }) <= width) return text;
-  let kept = text;
-  while (kept.length > 1 && pen.textWidth(`${kept}…`, { size: 2.9, isBold: true }) > width)
-    kept = kept.slice(0, -1);
-  return `${kept}…`;
+export function gap(height: number): Block {
+  return { height, draw: () => undefined };
+}
+
+/** Blocks that stay on one page, as long as one holds them. */
+export function together([first, ...others]: readonly Block[]): Block[] {
+  if (first === undefined) return [];
+  return [{ ...first, keepsWith: others.reduce((sum, { height }) => sum + height, 0) }, ...others];
 }

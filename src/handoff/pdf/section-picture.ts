@@ -1,0 +1,242 @@
+/**
+ * A section on paper: metal that stays filled, what each stage took hatched and tinted as on the overview and numbered, what was
+ * asked dashed. As wide as the page; heights are drawn larger by a round factor, which is stated.
+ */
+import { itemAt } from '#geometry/assert.ts';
+import type { Point } from '#geometry/point.ts';
+import { type Loop, lineSpan } from '#geometry/span.ts';
+import type { NamedSection } from '#handoff/named-section.ts';
+import type { Stage } from '#plan/etch-plan.ts';
+import { closed, ratio } from './part-marks.ts';
+import type { Pen } from './pen.ts';
+import { areaEntry, lineEntry, pictureKey } from './picture-key.ts';
+import type { Area, Block } from './sheet-book.ts';
+import { hatch, INK, METAL, stageHatch, tint } from './sheet-ink.ts';
+
+/** mm */
+const AXIS = 16;
+const ABOVE = 6;
+const BELOW = 9;
+const SURFACE = { width: 0.3, color: INK };
+const ASKED = { width: 0.3, color: INK, dash: [2, 1] } as const;
+const THIN = { width: 0.15, color: INK };
+
+export interface SectionRoom {
+  readonly width: number;
+  /** That the sheet's thickness may take. */
+  readonly height: number;
+}
+
+export interface SectionMetal {
+  /** mm; of a tapered sheet the thickest. */
+  readonly thickness: number;
+  readonly stages: readonly Stage[];
+}
+
+interface Scale {
+  /** Millimetres of paper to one along the cut. */
+  readonly along: number;
+  /** Heights are drawn this many times larger than lengths. */
+  readonly exaggeration: number;
+  readonly height: number;
+}
+
+export function sectionPicture(section: NamedSection, metal: SectionMetal, room: SectionRoom): Block {
+  const scale = sectionScale(section, metal, room);
+  return {
+    height: ABOVE + scale.height + BELOW,
+    draw: (pen, area) => {
+      const origin = { x: area.left + AXIS, y: area.top - ABOVE };
+      const place = (distance: number, depth: number): Point => ({
+        x: origin.x + distance * scale.along,
+        y: origin.y - depth * scale.along * scale.exaggeration,
+      });
+      for (const run of metalRuns(section.points)) drawRun(pen, run, metal, place);
+      drawAsked(pen, section.asked, place);
+      drawAxes(pen, section, { metal, place, area });
+    },
+  };
+}
+
+/** What is said of the scale above the picture. */
+export function saidScale(section: NamedSection, metal: SectionMetal, room: SectionRoom): string {
+  const { along, exaggeration } = sectionScale(section, metal, room);
+  const heights = exaggeration === 1 ? 'heights to the same scale' : `heights ${exaggeration} times larger`;
+  return `lengths ${ratio(along)}, ${heights}`;
+}
+
+function sectionScale({ from, to }: NamedSection, { thickness }: SectionMetal, room: SectionRoom): Scale {
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  const along = (room.width - AXIS - 4) / length;
+  const fitted = room.height / (thickness * along);
+  // So short a cut that its heights have no room at equal scale is drawn narrower.
+  if (fitted <= 1) return { along: along * fitted, exaggeration: 1, height: room.height };
+  const step = 10 ** (Math.floor(Math.log10(fitted)) - 1);
+  const exaggeration = Number((Math.floor(fitted / step + 1e-9) * step).toPrecision(2));
+  return { along, exaggeration, height: thickness * along * exaggeration };
+}
+
+type Points = NamedSection['points'];
+type Place = (distance: number, depth: number) => Point;
+
+/** Stretches with metal all along. */
+function metalRuns(points: Points): Points[number][][] {
+  const runs: Points[number][][] = [];
+  let isMetal = false;
+  for (const point of points) {
+    const now = point.target !== undefined;
+    if (now && !isMetal) runs.push([]);
+    if (now) runs.at(-1)?.push(point);
+    isMetal = now;
+  }
+  return runs.filter((run) => run.length > 1);
+}
+
+function drawRun(pen: Pen, run: Points, { thickness, stages }: SectionMetal, place: Place): void {
+  const surface = run.map(({ distance, depth }) => place(distance, Math.min(depth, thickness)));
+  const farFace = run.map(({ distance, depth, thickness: left }) =>
+    place(distance, Math.min(depth + left, thickness)),
+  );
+  const metal = polygon([...surface, ...farFace.reverse()]);
+  pen.paths([closed(metal)], { fill: METAL });
+  stages.forEach((stage, index) => {
+    for (const band of bandsOf(run, index)) {
+      const above = band.map(({ distance, top }) => place(distance, Math.min(top, thickness)));
+      const below = band.map(({ distance, bottom }) => place(distance, Math.min(bottom, thickness)));
+      const loop = polygon([...above, ...below.reverse()]);
+      pen.paths([closed(loop)], { fill: tint(stage.color) });
+      hatch(pen, [loop], stageHatch(stage.number));
+      pen.paths([closed(loop)], { stroke: THIN });
+      nameBand(pen, String(stage.number), band, place);
+    }
+  });
+  pen.paths([closed(metal)], { stroke: SURFACE });
+}
+
+function polygon(points: readonly Point[]): Loop {
+  return points.flatMap((point, index) => {
+    const next = itemAt(points, (index + 1) % points.length);
+    return point.x === next.x && point.y === next.y ? [] : [lineSpan(point, next)];
+  });
+}
+
+interface BandPoint {
+  readonly distance: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/** What went in the bath of the stage with that index, stretch by stretch where it took anything. */
+function bandsOf(run: Points, index: number): BandPoint[][] {
+  const line = run.map(({ distance, bands }) => ({
+    distance,
+    top: index === 0 ? 0 : itemAt(bands, index - 1),
+    bottom: itemAt(bands, index),
+  }));
+  const stretches: BandPoint[][] = [];
+  line.forEach((point, at) => {
+    const isTaken = point.bottom > point.top;
+    const before = line[at - 1];
+    if (isTaken && (before === undefined || before.bottom <= before.top))
+      stretches.push(before === undefined ? [] : [before]);
+    const isEnd = !isTaken && before !== undefined && before.bottom > before.top;
+    if (isTaken || isEnd) stretches.at(-1)?.push(point);
+  });
+  return stretches;
+}
+
+/** mm of paper: a number needs this much. */
+const NUMBER = { width: 3.4, height: 3.2 };
+
+/** The stage's number amid each level stretch of the band that has room for it. */
+function nameBand(pen: Pen, text: string, band: readonly BandPoint[], place: Place): void {
+  let start = 0;
+  for (let end = 1; end <= band.length; end++) {
+    const [from, to] = [itemAt(band, start), itemAt(band, end - 1)];
+    const next = band[end];
+    if (next !== undefined && isLevel(from, next)) continue;
+    const [a, b] = [place(from.distance, from.top), place(to.distance, from.bottom)];
+    const hasRoom = b.x - a.x >= NUMBER.width && a.y - b.y >= NUMBER.height;
+    if (hasRoom) {
+      const [x, y] = [(a.x + b.x) / 2, (a.y + b.y) / 2];
+      const half = pen.textWidth(text, { size: 2.8, isBold: true }) / 2 + 0.5;
+      pen.rectangle({ minX: x - half, maxX: x + half, minY: y - 1.5, maxY: y + 1.5 }, { fill: '#ffffff' });
+      pen.text(text, { x, y: y - 1 }, { size: 2.8, isBold: true, align: 'middle' });
+    }
+    start = end;
+  }
+}
+
+function isLevel(a: BandPoint, b: BandPoint): boolean {
+  return Math.abs(a.top - b.top) < 0.01 && Math.abs(a.bottom - b.bottom) < 0.01;
+}
+
+function drawAsked(pen: Pen, asked: NamedSection['asked'], place: Place): void {
+  let before: Point | undefined;
+  for (const { start, end, depth } of asked) {
+    if (depth === undefined) {
+      before = undefined;
+      continue;
+    }
+    const [from, to] = [place(start, depth.start), place(end, depth.end)];
+    if (before !== undefined && before.y !== from.y) pen.line(before, from, ASKED);
+    pen.line(from, to, ASKED);
+    before = to;
+  }
+}
+
+interface Axes {
+  readonly metal: SectionMetal;
+  readonly place: Place;
+  readonly area: Area;
+}
+
+/** mm of paper between two figures of the depth axis. */
+const LINE = 3;
+
+/** Depths of surface, floors and far face at the left; distances below. */
+function drawAxes(pen: Pen, { name, from, to }: NamedSection, { metal, place, area }: Axes): void {
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  const far = place(length, metal.thickness);
+  const depths = [0, metal.thickness, ...metal.stages.map(({ level }) => level)];
+  const written: number[] = [];
+  for (const depth of depths) {
+    const { x, y } = place(0, depth);
+    if (written.some((other) => Math.abs(other - y) < LINE)) continue;
+    written.push(y);
+    pen.line({ x: x - 2.5, y }, { x: x - 0.8, y }, THIN);
+    pen.text(depth.toFixed(3), { x: x - 3.2, y: y - 0.9 }, { size: 2.5, align: 'right' });
+  }
+  for (const [index, x] of [place(0, 0).x, far.x].entries()) {
+    const short = name.length > 20 ? `${name.slice(0, 19)}…` : name;
+    const align = index === 0 ? 'left' : 'right';
+    pen.text(short, { x, y: area.top - 3.6 }, { size: 3.6, isBold: true, align });
+  }
+  const step = roundUp(length / 10);
+  for (let distance = 0; distance <= length * (1 + 1e-9); distance += step) {
+    const { x } = place(distance, metal.thickness);
+    pen.line({ x, y: far.y - 0.8 }, { x, y: far.y - 2 }, THIN);
+    const text = String(Number(distance.toPrecision(6)));
+    pen.text(text, { x, y: far.y - 4.8 }, { size: 2.5, align: 'middle' });
+  }
+}
+
+/** 1, 2 or 5 times a power of ten, not below. */
+function roundUp(length: number): number {
+  const decade = 10 ** Math.floor(Math.log10(length));
+  const step = [1, 2, 5, 10].find((each) => each * decade >= length) ?? 10;
+  return Number((step * decade).toPrecision(1));
+}
+
+export function sectionKey({ stages }: SectionMetal, width: number): Block {
+  return pictureKey(
+    [
+      areaEntry('metal that stays', { fill: METAL }),
+      ...stages.map(({ number, color }) =>
+        areaEntry(`taken in stage ${number}`, { fill: tint(color), style: stageHatch(number) }),
+      ),
+      lineEntry('asked', undefined, ASKED),
+    ],
+    width,
+  );
+}

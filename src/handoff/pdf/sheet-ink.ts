@@ -1,0 +1,45 @@
+/** Inks of the sheets for paper: what a stage is filled and hatched with, so that a copy without colour reads the same. */
+import type { Loop } from '#geometry/span.ts';
+import { type HatchStyle, hatchLines } from './hatch-lines.ts';
+import type { Pen } from './pen.ts';
+
+export const INK = '#000000';
+/** Cut metal. */
+export const METAL = '#d4d4d4';
+
+/** Shorter strokes are blots, mm. */
+const LEAST_STROKE = 0.05;
+
+export function hatch(
+  pen: Pen,
+  loops: readonly Loop[],
+  style: HatchStyle & { readonly width?: number },
+): void {
+  for (const [from, to] of hatchLines(loops, style)) {
+    if (Math.hypot(to.x - from.x, to.y - from.y) < LEAST_STROKE) continue;
+    pen.line(from, to, { width: style.width ?? 0.1, color: INK });
+  }
+}
+
+/** Degrees from the page's lower edge, in turn by stage: neighbours differ by most. */
+const TURNS = [45, 135, 0, 90, 22.5, 112.5, 67.5, 157.5];
+/** mm; wider with each round of the turns. */
+const SPACING = 1.1;
+
+/** The hatch of a stage: every eight stages the directions come again, wider apart. */
+export function stageHatch(stage: number): HatchStyle {
+  const turn = TURNS[(stage - 1) % TURNS.length] ?? 0;
+  const round = Math.floor((stage - 1) / TURNS.length);
+  return { spacing: SPACING * (1 + round), angle: (turn * Math.PI) / 180 };
+}
+
+/** Half way to white, so that hatch and mark stay readable on the darkest stage. */
+export function tint(color: string): string {
+  const channels = [1, 3, 5].map((at) => Number.parseInt(color.slice(at, at + 2), 16));
+  const halved = channels.map((value) =>
+    Math.round((value + 255) / 2)
+      .toString(16)
+      .padStart(2, '0'),
+  );
+  return `#${halved.join('')}`;
+}

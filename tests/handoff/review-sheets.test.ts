@@ -1,0 +1,141 @@
+/** Review sheets of the samples, through the one door and read back by pdf.js. */
+import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { itemAt } from '#geometry/assert.ts';
+import { runJob } from '#run/run-job.ts';
+import { type ReadPage, readPdf } from '#support/read-pdf.ts';
+
+async function planned(sample: string, handoff: object, earlierPlanText?: string) {
+  const job = JSON.parse(readFileSync(`samples/${sample}.job.json`, 'utf8'));
+  const jobText = JSON.stringify({ ...job, handoff });
+  const drawingBytes = readFileSync(`samples/${job.drawing}`);
+  const result = await runJob({ jobText, drawingName: job.drawing, drawingBytes, earlierPlanText });
+  const bytesOf = (name: string) =>
+    result.files.find((file) => file.name === name)?.bytes ?? new Uint8Array();
+  return { ...result, bytesOf, names: result.files.map(({ name }) => name) };
+}
+
+const textOf = (pages: readonly ReadPage[]) => pages.map(({ text }) => text).join(' ');
+
+test.each(['a4', 'a3'])(
+  'every page of %s says plan, issue, day, page and that it is no approval',
+  async (paper) => {
+    const handoff = { files: ['review'], paper, date: '2026-05-31', issue: { number: 'B', by: 'M. Rask' } };
+    const { bytesOf, findings } = await planned('shutter-bay-grid', handoff);
+    const hash = createHash('sha256').update(bytesOf('plan.json')).digest('hex');
+    const pages = await readPdf(bytesOf('review.pdf'));
+    pages.forEach(({ text, width }, index) => {
+      expect(width).toBeCloseTo(paper === 'a4' ? 210 : 297, 3);
+      for (const said of [
+        hash,
+        'issue B',
+        '2026-05-31',
+        `page ${index + 1} of ${pages.length}`,
+        'not an approval',
+      ])
+        expect(text).toContain(said);
+    });
+    const text = textOf(pages);
+    expect(text).toContain('M. Rask');
+    for (const { code } of findings) expect(text).toContain(code);
+    // Levels of the sample: 0.120, 0.090 and 0.060 in.
+    for (const level of ['3.048', '2.286', '1.524']) expect(text).toContain(level);
+  },
+);
+
+test('every figure’s source stands on the sheets, with its grade', async () => {
+  const { bytesOf, planFile } = await planned('gauge-pod-cover', { files: ['review'] });
+  const text = textOf(await readPdf(bytesOf('review.pdf'))).replace(/\s+/g, ' ');
+  for (const { source, quantity } of planFile?.provenance ?? []) {
+    expect(text).toContain(source);
+    expect(text).toContain(quantity);
+  }
+});
+
+test('a section has its floors where the lines were scribed, read off its own axes', async () => {
+  const sections = [{ from: [0, 82], to: [240, 82], name: 'sump' }];
+  const { bytesOf, plan } = await planned('gauge-pod-cover', { files: ['review'], sections });
+  const page = (await readPdf(bytesOf('review.pdf'))).find(({ text }) => text.includes('Section sump'));
+  const words = page?.words ?? [];
+  const word = (said: string) =>
+    itemAt(
+      words.filter(({ text }) => text === said),
+      0,
+    );
+  const middle = (said: string) => word(said).x + word(said).width / 2;
+  const along = (middle('200') - middle('50')) / 150;
+  const down = (word('0.000').y - word('4.060').y) / 4.06;
+  // Figures stand in the middle of their ticks; the surface is drawn from corner to corner of the sheet.
+  const surface = Math.max(
+    ...(page?.places ?? []).filter(([x]) => Math.abs(x - middle('0')) < 0.05).map(([, y]) => y),
+  );
+  expect(surface - word('0.000').y).toBeLessThan(2);
+  let floors = 0;
+  for (const { level, lines } of plan?.stages ?? []) {
+    for (const { start, end } of lines.flatMap(({ spans }) => spans)) {
+      const isWall = start.x === end.x && (start.y - 82) * (end.y - 82) < 0;
+      if (!isWall) continue;
+      floors++;
+      const [x, y] = [middle('0') + start.x * along, surface - level * down];
+      const nearest = Math.min(...(page?.places ?? []).map(([a, b]) => Math.hypot(a - x, b - y)));
+      expect(nearest).toBeLessThan(0.05);
+    }
+  }
+  expect(floors).toBeGreaterThanOrEqual(6);
+});
+
+test('what changed since an earlier plan stands on the sheets; the plan itself stays the same', async () => {
+  const earlier = await planned('gauge-pod-cover', { files: ['review'] });
+  const text = new TextDecoder().decode(earlier.bytesOf('plan.json'));
+  const same = await planned('gauge-pod-cover', { files: ['review'] }, text);
+  expect(same.since?.changes).toEqual([]);
+  expect(textOf(await readPdf(same.bytesOf('review.pdf')))).toContain('Nothing, against plan');
+  expect(Buffer.compare(same.bytesOf('plan.json'), earlier.bytesOf('plan.json'))).toBe(0);
+  const shallower = text.replaceAll('"level": 2.2', '"level": 2.1');
+  expect(shallower).not.toBe(text);
+  const changed = await planned('gauge-pod-cover', { files: ['review'] }, shallower);
+  const said = textOf(await readPdf(changed.bytesOf('review.pdf')));
+  expect(said).toContain('Regions R05 R06: etched to 2.200 mm, before etched to 2.100 mm.');
+  expect(said).toContain(createHash('sha256').update(shallower).digest('hex'));
+});
+
+test('plan-file-unusable: an earlier plan that is none is told, and nothing is planned', async () => {
+  const earlier = await planned('gauge-pod-cover', {});
+  const good = JSON.parse(new TextDecoder().decode(earlier.bytesOf('plan.json')));
+  const broken = { ...good.stages[0], lines: [{ closed: true, vertices: [[0, 0]] }] };
+  for (const text of [
+    'plan',
+    '{}',
+    'null',
+    JSON.stringify({ ...good, version: 2 }),
+    JSON.stringify({ ...good, stages: [broken] }),
+    JSON.stringify({ ...good, regions: 3 }),
+  ]) {
+    const { findings, files } = await planned('gauge-pod-cover', {}, text);
+    expect(findings.map(({ code }) => code)).toEqual(['plan-file-unusable']);
+    expect(files).toEqual([]);
+  }
+});
+
+test('section-misses-sheet: no review sheets with a section beside the sheet, all else is written', async () => {
+  const sections = [{ from: [0, 500], to: [200, 500] }];
+  const { names } = await planned('gauge-pod-cover', { files: ['review', 'traveller'], sections });
+  expect(names).toContain('traveller.pdf');
+  expect(names).not.toContain('review.pdf');
+});
+
+test('paper that nobody has: the job is told so, and nothing is written', async () => {
+  const { names, findings } = await planned('gauge-pod-cover', { files: ['review'], paper: 'a5' });
+  expect(names).toEqual([]);
+  expect(findings.map(({ place }) => place.path)).toEqual(['handoff.paper']);
+});
+
+test('same job, same bytes', async () => {
+  const [first, second] = [
+    await planned('glider-wing-skin-tapered', { files: ['review'] }),
+    await planned('glider-wing-skin-tapered', { files: ['review'] }),
+  ];
+  expect(first.bytesOf('review.pdf').length).toBeGreaterThan(10_000);
+  expect(Buffer.compare(first.bytesOf('review.pdf'), second.bytesOf('review.pdf'))).toBe(0);
+});
