@@ -3,7 +3,6 @@ import {
   askOfRegions,
   jobForDrawing,
   layerRole,
-  moveLevel,
   type RegionTarget,
   setLayerRole,
 } from '#app/state/edit-job.ts';
@@ -61,21 +60,6 @@ describe('asking a depth of regions', () => {
   it('changes a tolerance and leaves the depth', () => {
     const asked = askOfRegions(job, [right], all, { plus: 0.02 });
     expect(asked.requirements[1]).toEqual({ at: [50, 5], thickness: 1.5, plus: 0.02 });
-  });
-});
-
-describe('moving a level', () => {
-  it('moves every requirement of that depth, also one given as remaining thickness', () => {
-    const deep = moveLevel(job, { from: 2.5, to: 2.6, thickness: 4 });
-    expect(deep.requirements).toEqual([job.requirements[0], { at: [50, 5], thickness: 1.4 }]);
-    const shallow = moveLevel(job, { from: 2, to: 1.9, thickness: 4 });
-    expect(shallow.requirements[0]).toEqual({ layer: 'POCKETS', depth: 1.9, plus: 0.1, minus: 0.05 });
-  });
-
-  it('moves the level alone where the job lists its levels', () => {
-    const listed = moveLevel({ ...job, levels: [2.5, 2] }, { from: 2, to: 2.1, thickness: 4 });
-    expect(listed.levels).toEqual([2.5, 2.1]);
-    expect(listed.requirements).toBe(job.requirements);
   });
 });
 

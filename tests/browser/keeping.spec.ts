@@ -107,6 +107,8 @@ test('a job open in one window stays there: the other says so, may copy it, and 
   await expect(listOf(second).getByRole('button', { name: 'open Gauge-pod cover' })).toBeDisabled();
 
   await listOf(second).getByRole('button', { name: 'copy Gauge-pod cover' }).click();
+  await expect(nameOf(second)).toHaveValue('Gauge-pod cover, copy');
+  await expect(levelRows(second).last()).toContainText('2.60');
   await askDepth(second, '2.4');
   await isKept(second);
   await expect(levelRows(second).last()).toContainText('2.40');

@@ -1,7 +1,7 @@
 /** What the engineer does to a job, as pure functions: (job, arguments) → job. Lengths come in millimetres. */
 
 import type { JobFile } from '#part/job-file.ts';
-import { millimetresIn } from '#units/length-unit.ts';
+import { inJobUnits } from './edit-figures.ts';
 
 type Requirement = JobFile['requirements'][number];
 type DrawingPoint = readonly [x: number, y: number];
@@ -21,9 +21,6 @@ export interface Wish {
   readonly plus?: number;
   readonly minus?: number;
 }
-
-/** Two depths nearer than this are one level: far below any tolerance, far above rounding. */
-const SAME_DEPTH = 1e-5;
 
 /**
  * Asks the same of every target. Where the targets are all the regions of a layer the layer's requirement says it, else each
@@ -47,7 +44,7 @@ export function askOfRegions(
       {
         isMine: (each) => each.layer === layer,
         fresh: { layer },
-        wished: inJobUnits(job, wish),
+        wished: inUnitsOf(job, wish),
       },
     );
     for (const mate of mates) done.add(mate);
@@ -57,7 +54,7 @@ export function askOfRegions(
     requirements = askOfOne(requirements, {
       isMine: (each) => isAskedAt(each, target),
       fresh: { at: [...target.at], ...toleranceFrom(requirements, target.layer) },
-      wished: inJobUnits(job, wish),
+      wished: inUnitsOf(job, wish),
     });
   }
   return { ...job, requirements };
@@ -98,41 +95,12 @@ function toleranceFrom(requirements: readonly Requirement[], layer: string): Wis
   };
 }
 
-/** Moves a level: every requirement of that depth, or the level itself where the job lists its levels. */
-export function moveLevel(job: JobFile, move: { from: number; to: number; thickness: number }): JobFile {
-  const unit = millimetresIn(job.units ?? 'mm');
-  const isFrom = (depth: number) => Math.abs(depth * unit - move.from) < SAME_DEPTH;
-  const to = rounded(move.to / unit);
-  if (Array.isArray(job.levels)) {
-    return { ...job, levels: job.levels.map((level) => (isFrom(level) ? to : level)) };
-  }
-  const sheet = move.thickness / unit;
-  const requirements = job.requirements.map((each) => {
-    if (each.depth !== undefined && isFrom(each.depth)) return { ...each, depth: to };
-    if (each.thickness !== undefined && isFrom(sheet - each.thickness)) {
-      return { ...each, thickness: rounded(sheet - to) };
-    }
-    return each;
-  });
-  return { ...job, requirements };
-}
-
 /** Nominal sheet thickness, in mm. */
 export function setSheetThickness(job: JobFile, thickness: number): JobFile {
   return {
     ...job,
-    stock: { ...job.stock, thickness: rounded(thickness / millimetresIn(job.units ?? 'mm')) },
+    stock: { ...job.stock, thickness: inJobUnits(job, thickness) },
   };
-}
-
-export function setEtchFactor(job: JobFile, etchFactor: number): JobFile {
-  return { ...job, process: { ...job.process, etchFactor } };
-}
-
-/** Rate in mm/min. It stands in place of a coupon: a job has one or the other. */
-export function setRate(job: JobFile, rate: number): JobFile {
-  const { coupon, ...process } = job.process;
-  return { ...job, process: { ...process, rate: rounded(rate / millimetresIn(job.units ?? 'mm')) } };
 }
 
 export type LayerRole = 'outline' | 'regions' | 'ignore';
@@ -161,18 +129,12 @@ export function layerRole(job: JobFile, layer: string): LayerRole {
 
 /** A job for a drawing just opened: nothing asked yet; sheet, bath and rules carried over from the job before. */
 export function jobForDrawing(last: JobFile, drawing: string): JobFile {
-  const { layers, drawingUnits, levels, ...kept } = last;
+  const { layers, drawingUnits, levels, lockedLevels, ...kept } = last;
   return { ...kept, name: drawing.replace(/\.dxf$/i, ''), drawing, requirements: [], levels: 'as-drawn' };
 }
 
-function inJobUnits(job: JobFile, wish: Wish): Wish {
-  const unit = millimetresIn(job.units ?? 'mm');
+function inUnitsOf(job: JobFile, wish: Wish): Wish {
   return Object.fromEntries(
-    Object.entries(wish).map(([name, length]) => [name, rounded(length / unit)]),
+    Object.entries(wish).map(([name, length]) => [name, inJobUnits(job, length)]),
   ) as Wish;
-}
-
-/** Six places: a millionth of a unit is below anything that can be measured, and keeps the file readable. */
-function rounded(length: number): number {
-  return Number(length.toFixed(6));
 }

@@ -1,9 +1,12 @@
 /** The job in one line: what it is called, the sheet, the bath; steps back and forth; ways in. */
 import { useId, useRef, useState } from 'react';
-import { setEtchFactor, setRate, setSheetThickness } from '#app/state/edit-job.ts';
+import { setEtchFactor, setRate } from '#app/state/edit-figures.ts';
+import { setSheetThickness } from '#app/state/edit-job.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import type { JobFile } from '#part/job-file.ts';
 import { millimetresIn } from '#units/length-unit.ts';
+import { readFigure } from '#units/read-figure.ts';
+import { readLength } from '#units/read-length.ts';
 import { showLength } from '#units/show-length.ts';
 import { JobsButton } from './JobsButton.tsx';
 import { JobsView } from './JobsView.tsx';
@@ -61,14 +64,13 @@ function JobFigures({ job }: { readonly job: JobFile }) {
     given === undefined
       ? plan?.provenance.find(({ quantity }) => quantity === 'etch rate')?.value
       : given * millimetresIn(job.units ?? 'mm');
-  const inShown = millimetresIn(unit);
+  const figureIn = (length: number) => String(Number((length / millimetresIn(unit)).toPrecision(4)));
   return (
     <div className="job-figures">
       <LengthField
         label="Sheet"
         length={sheetThickness(job)}
         least={0.1}
-        most={Number.POSITIVE_INFINITY}
         onTake={(length) =>
           actions.edit(`sheet ${showLength(length, unit)}`, (before) => setSheetThickness(before, length))
         }
@@ -78,26 +80,27 @@ function JobFigures({ job }: { readonly job: JobFile }) {
         text={typeof factor === 'number' ? String(factor) : ''}
         placeholder={factor === undefined ? 'none' : 'by depth'}
         suffix="undercut / depth"
-        read={readPositive}
+        read={(text) => positive(readFigure(text))}
         expected="Undercut divided by depth of cut, above 0: 1.0 or 1,0."
         onTake={(value) => actions.edit(`etch factor ${value}`, (before) => setEtchFactor(before, value))}
+        onClear={() => actions.edit('etch factor of the bath', (before) => setEtchFactor(before, undefined))}
       />
       <QuantityField
         label="Rate"
-        text={rate === undefined ? '' : String(Number((rate / inShown).toPrecision(4)))}
+        text={rate === undefined ? '' : figureIn(rate)}
         placeholder="none"
         suffix={`${unit} a minute`}
-        read={readPositive}
-        expected="Depth etched in a minute, above 0: 0.0297."
-        onTake={(value) => actions.edit(`rate ${value}`, (before) => setRate(before, value * inShown))}
+        read={(text) => positive(readLength(text, unit))}
+        expected="Depth etched in a minute, above 0: 0.0297, 0,0297 or 0.00117 in."
+        onTake={(value) => actions.edit(`rate ${figureIn(value)}`, (before) => setRate(before, value))}
+        onClear={() => actions.edit('rate of the bath', (before) => setRate(before, undefined))}
       />
     </div>
   );
 }
 
-function readPositive(text: string): number | undefined {
-  const value = Number(text.trim().replace(',', '.'));
-  return Number.isFinite(value) && value > 0 ? value : undefined;
+function positive(value: number | undefined): number | undefined {
+  return value !== undefined && value > 0 ? value : undefined;
 }
 
 function UnitChoice() {

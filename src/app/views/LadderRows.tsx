@@ -1,10 +1,11 @@
 /** The words of the ladder: a row for each rung, each stage and the far face. */
+import { isLocked } from '#app/state/edit-levels.ts';
 import type { Rung } from '#app/state/rungs.ts';
 import type { ShownStage } from '#handoff/plan-file.ts';
 import { showArea, showLength, showMinutes } from '#units/show-length.ts';
 import { inkOn } from './ink-on.ts';
 import { StageMark } from './StageMark.tsx';
-import { useBench, useWorkbench } from './workbench-context.ts';
+import { useBench, useDocument, useWorkbench } from './workbench-context.ts';
 
 interface RungRowProps {
   readonly rung: Rung;
@@ -15,6 +16,8 @@ export function RungRow({ rung, thickness }: RungRowProps) {
   const { actions } = useWorkbench();
   const { unit, selection } = useBench((state) => state.session);
   const { level } = rung.stage;
+  const job = useDocument()?.job;
+  const isLevelLocked = job !== undefined && isLocked(job, level);
   const ids = rung.regions.map((region) => region.id);
   const isSelected = ids.length > 0 && ids.every((id) => selection.includes(id));
   const canJoin = selection.length > 0 && !selection.every((id) => ids.includes(id));
@@ -31,6 +34,7 @@ export function RungRow({ rung, thickness }: RungRowProps) {
         <span>, leaves {showLength(thickness - level, unit)}</span>
         <span className="line">
           {count}, {showArea(rung.area, unit)}
+          {isLevelLocked && ', locked'}
         </span>
       </button>
       {canJoin && (

@@ -3,7 +3,7 @@
  * two. Read upwards it is the run, read downwards the part.
  */
 import { useMemo, useRef } from 'react';
-import { moveLevel } from '#app/state/edit-job.ts';
+import { moveLevel } from '#app/state/edit-levels.ts';
 import { type Rung, rungsOf } from '#app/state/rungs.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import { showLength, showMinutes } from '#units/show-length.ts';

@@ -9,6 +9,8 @@ interface QuantityFieldProps {
   /** Undefined when the text can't be taken. */
   readonly read: (text: string) => number | undefined;
   readonly onTake: (value: number) => void;
+  /** A field that is emptied gives its figure back to whatever else would give one. */
+  readonly onClear?: (() => void) | undefined;
   /** What would be taken, said when something else was typed. */
   readonly expected: string;
   readonly placeholder?: string;
@@ -17,7 +19,7 @@ interface QuantityFieldProps {
 }
 
 export function QuantityField(props: QuantityFieldProps) {
-  const { label, text, suffix, read, onTake, expected, placeholder, inputRef } = props;
+  const { label, text, suffix, read, onTake, onClear, expected, placeholder, inputRef } = props;
   const [draft, setDraft] = useState<string>();
   const [isRefused, setRefused] = useState(false);
   const leaving = useRef(false);
@@ -29,6 +31,10 @@ export function QuantityField(props: QuantityFieldProps) {
   };
   const take = () => {
     if (draft === undefined || draft.trim() === text) return giveUp();
+    if (draft.trim() === '' && onClear !== undefined) {
+      giveUp();
+      return onClear();
+    }
     const value = read(draft);
     if (value === undefined) return setRefused(true);
     giveUp();

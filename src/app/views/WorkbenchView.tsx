@@ -6,6 +6,7 @@ import { DrawingLayers } from './DrawingLayers.tsx';
 import { FindingsView } from './FindingsView.tsx';
 import { HandoffView } from './HandoffView.tsx';
 import { JobLine } from './JobLine.tsx';
+import { JobPanel } from './job/JobPanel.tsx';
 import { LadderView } from './LadderView.tsx';
 import { NoticeLine } from './NoticeLine.tsx';
 import { PlanningView } from './planning/PlanningView.tsx';
@@ -52,6 +53,7 @@ export function WorkbenchView() {
       <aside className="side" aria-label="Findings and files">
         <FindingsView />
         <DrawingLayers />
+        <JobPanel />
         <PlanningView />
         <HandoffView />
       </aside>

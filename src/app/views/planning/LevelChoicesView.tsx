@@ -1,5 +1,5 @@
 /** What a stage fewer or more would cost in tolerance, region by region; any of them can be taken. */
-import { setLevels } from '#app/state/set-levels.ts';
+import { listLevels } from '#app/state/edit-levels.ts';
 import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
 import type { LevelChoiceRecord } from '#handoff/plan-file.ts';
 import { lengthFigure } from '#units/show-length.ts';
@@ -56,7 +56,7 @@ function ChoiceTaker({ choice, isTaken }: ChoiceTakerProps) {
   if (isTaken) return 'as planned';
   if (isOver(worstShare)) return 'tolerance too tight';
   return (
-    <button type="button" onClick={() => actions.edit(`${stages} stages`, (job) => setLevels(job, levels))}>
+    <button type="button" onClick={() => actions.edit(`${stages} stages`, (job) => listLevels(job, levels))}>
       take<span className="unseen"> {stages} stages</span>
     </button>
   );

@@ -1,0 +1,92 @@
+/**
+ * Sheet, bath and rules of a job, as pure functions: (job, arguments) → job. Lengths come in millimetres. What is set to
+ * undefined leaves the job: then the default counts, whatever it will be.
+ */
+import type { Coupon } from '#bath/coupon-rate.ts';
+import type { EdgeDatum, MakingRules } from '#part/job.ts';
+import type { JobFile } from '#part/job-file.ts';
+import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
+
+/** Six places: a millionth of a unit is below anything that can be measured, and keeps the file readable. */
+export function inJobUnits(job: JobFile, millimetres: number): number {
+  return Number((millimetres / millimetresIn(job.units ?? 'mm')).toFixed(6));
+}
+
+/** The other way round, for what is shown. */
+export function fromJobUnits(job: JobFile, length: number): number {
+  return length * millimetresIn(job.units ?? 'mm');
+}
+
+export function setAlloy(job: JobFile, alloy: string | undefined): JobFile {
+  return { ...job, stock: withKey(job.stock, 'alloy', alloy) };
+}
+
+/** g/cm³ */
+export function setDensity(job: JobFile, density: number | undefined): JobFile {
+  return { ...job, stock: withKey(job.stock, 'density', density) };
+}
+
+export function setSheetTolerance(job: JobFile, side: 'minus' | 'plus', length: number | undefined): JobFile {
+  return { ...job, stock: withKey(job.stock, side, length && inJobUnits(job, length)) };
+}
+
+/** Thickness at one end of a sheet that tapers. */
+export function setTaperEnd(job: JobFile, end: 'thicknessFrom' | 'thicknessTo', length: number): JobFile {
+  const { thickness } = job.stock;
+  if (typeof thickness === 'number') return job;
+  return { ...job, stock: { ...job.stock, thickness: { ...thickness, [end]: inJobUnits(job, length) } } };
+}
+
+export function setBath(job: JobFile, bath: string | undefined): JobFile {
+  return { ...job, process: withKey(job.process, 'bath', bath) };
+}
+
+export function setEtchFactor(job: JobFile, etchFactor: number | undefined): JobFile {
+  return { ...job, process: withKey(job.process, 'etchFactor', etchFactor) };
+}
+
+/** Rate in mm/min. It stands in place of a coupon: a job has one or the other, or leaves it to the bath. */
+export function setRate(job: JobFile, rate: number | undefined): JobFile {
+  const { coupon, ...process } = job.process;
+  return { ...job, process: withKey(process, 'rate', rate && inJobUnits(job, rate)) };
+}
+
+/** Thicknesses in mm. It stands in place of a rate. */
+export function setCoupon(job: JobFile, coupon: Coupon): JobFile {
+  const { rate, ...process } = job.process;
+  const [before, after] = [inJobUnits(job, coupon.before), inJobUnits(job, coupon.after)];
+  return { ...job, process: { ...process, coupon: { ...coupon, before, after } } };
+}
+
+/** Share, ±. */
+export function setRateSpread(job: JobFile, rateSpread: number | undefined): JobFile {
+  return { ...job, process: withKey(job.process, 'rateSpread', rateSpread) };
+}
+
+export function setEdgeDatum(job: JobFile, edgeDatum: EdgeDatum | undefined): JobFile {
+  return { ...job, process: withKey(job.process, 'edgeDatum', edgeDatum) };
+}
+
+export function setRule(job: JobFile, rule: keyof MakingRules, length: number | undefined): JobFile {
+  const rules = withKey(job.rules ?? {}, rule, length === undefined ? undefined : inJobUnits(job, length));
+  return withKey(job, 'rules', Object.keys(rules).length === 0 ? undefined : rules);
+}
+
+export function setJoinTolerance(job: JobFile, length: number | undefined): JobFile {
+  return withKey(job, 'joinTolerance', length === undefined ? undefined : inJobUnits(job, length));
+}
+
+export function setDrawingUnits(job: JobFile, unit: LengthUnit | undefined): JobFile {
+  return withKey(job, 'drawingUnits', unit);
+}
+
+/** A key that nobody wants leaves the object; one that stays keeps its place. */
+function withKey<Held extends object, Key extends keyof Held>(
+  held: Held,
+  key: Key,
+  value: Held[Key] | undefined,
+): Held {
+  if (value !== undefined) return { ...held, [key]: value };
+  const { [key]: _, ...rest } = held;
+  return rest as Held;
+}

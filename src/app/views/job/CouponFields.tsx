@@ -1,0 +1,98 @@
+/** The coupon that the rate is taken from. It counts as soon as it is whole; until then it stays on the panel only. */
+import { useState } from 'react';
+import { fromJobUnits, setCoupon, setRate } from '#app/state/edit-figures.ts';
+import { LengthField } from '#app/views/LengthField.tsx';
+import { QuantityField } from '#app/views/QuantityField.tsx';
+import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import { type Coupon, couponRate } from '#bath/coupon-rate.ts';
+import { millimetresIn } from '#units/length-unit.ts';
+import { readFigure } from '#units/read-figure.ts';
+import { ChoiceField } from './ChoiceField.tsx';
+import type { JobPart } from './JobPanel.tsx';
+
+/** The least that a coupon must have lost, mm: what a micrometer can tell. */
+const LEAST_LOSS = 0.001;
+
+export function CouponFields({ job }: JobPart) {
+  const { actions } = useWorkbench();
+  const [draft, setDraft] = useState<Partial<Coupon>>({});
+  const given = couponOf(job);
+  const shown = given ?? draft;
+  const take = (change: Partial<Coupon>) => {
+    const next = { faces: 2 as const, ...shown, ...change };
+    if (!isWhole(next)) return setDraft(next);
+    setDraft({});
+    actions.edit('coupon', (before) => setCoupon(before, next));
+  };
+  return (
+    <fieldset>
+      <legend>Coupon</legend>
+      <LengthField
+        label="Before"
+        length={shown.before}
+        placeholder="none"
+        least={(shown.after ?? 0) + LEAST_LOSS}
+        onTake={(before) => take({ before })}
+      />
+      <LengthField
+        label="After"
+        length={shown.after}
+        placeholder="none"
+        least={LEAST_LOSS}
+        {...(shown.before === undefined ? {} : { most: shown.before - LEAST_LOSS })}
+        onTake={(after) => take({ after })}
+      />
+      <QuantityField
+        label="In the bath"
+        text={shown.minutes === undefined ? '' : String(shown.minutes)}
+        placeholder="none"
+        suffix="min"
+        read={(text) => {
+          const minutes = readFigure(text);
+          return minutes !== undefined && minutes >= 0.01 ? minutes : undefined;
+        }}
+        expected="Minutes, 0.01 or more."
+        onTake={(minutes) => take({ minutes })}
+      />
+      <ChoiceField
+        label="Bare"
+        value={String(shown.faces ?? 2)}
+        onTake={(faces) => take({ faces: faces === '1' ? 1 : 2 })}
+      >
+        <option value="1">on one face</option>
+        <option value="2">on both faces</option>
+      </ChoiceField>
+      {given === undefined ? (
+        <p className="aside">Counts in place of the rate when all four are there.</p>
+      ) : (
+        <p>
+          <CouponRate coupon={given} />{' '}
+          <button
+            type="button"
+            onClick={() => actions.edit('no coupon', (before) => setRate(before, undefined))}
+          >
+            do without it
+          </button>
+        </p>
+      )}
+    </fieldset>
+  );
+}
+
+function CouponRate({ coupon }: { readonly coupon: Coupon }) {
+  const unit = useBench((state) => state.session.unit);
+  const rate = couponRate(coupon) / millimetresIn(unit);
+  return `Rate ${Number(rate.toPrecision(4))} ${unit} a minute.`;
+}
+
+/** In mm. */
+function couponOf(job: JobPart['job']): Coupon | undefined {
+  const { coupon } = job.process;
+  if (coupon === undefined) return undefined;
+  return { ...coupon, before: fromJobUnits(job, coupon.before), after: fromJobUnits(job, coupon.after) };
+}
+
+function isWhole(coupon: Partial<Coupon>): coupon is Coupon {
+  const { before, after, minutes } = coupon;
+  return before !== undefined && after !== undefined && minutes !== undefined;
+}

@@ -1,0 +1,46 @@
+/** All that the job says and the line above the sheet has no room for: sheet, bath, levels, rules. Opens in place. */
+import { useMemo } from 'react';
+import { Disclosure } from '#app/views/planning/Disclosure.tsx';
+import { useDocument } from '#app/views/workbench-context.ts';
+import type { JobFile } from '#part/job-file.ts';
+import { resolveJob } from '#part/resolve-job.ts';
+import { BathFields } from './BathFields.tsx';
+import { CouponFields } from './CouponFields.tsx';
+import { LevelFields } from './LevelFields.tsx';
+import { RuleFields } from './RuleFields.tsx';
+import { SheetFields } from './SheetFields.tsx';
+
+/** A part of the panel: the job as it is, and with its defaults filled in. */
+export interface JobPart {
+  readonly job: JobFile;
+  readonly filled: JobFile;
+}
+
+export function JobPanel() {
+  const job = useDocument()?.job;
+  if (job === undefined) return null;
+  return (
+    <section className="job-panel" aria-label="What the job says">
+      <Disclosure title="Sheet, bath, levels, rules">
+        <JobFields job={job} />
+      </Disclosure>
+    </section>
+  );
+}
+
+function JobFields({ job }: { readonly job: JobFile }) {
+  const filled = useMemo(() => resolveJob(job, job.drawingUnits).filled, [job]);
+  const part = { job, filled };
+  return (
+    <>
+      <p className="aside">
+        Grey figures are what counts while nothing is said; an emptied field says nothing.
+      </p>
+      <SheetFields {...part} />
+      <BathFields {...part} />
+      <CouponFields {...part} />
+      <LevelFields {...part} />
+      <RuleFields {...part} />
+    </>
+  );
+}

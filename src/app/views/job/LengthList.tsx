@@ -1,0 +1,44 @@
+/** Several lengths, each edited in place, with a field that adds one. */
+import { LengthField } from '#app/views/LengthField.tsx';
+import { useBench } from '#app/views/workbench-context.ts';
+import { showLength } from '#units/show-length.ts';
+
+interface LengthListProps {
+  /** What one of them is called. */
+  readonly label: string;
+  /** mm */
+  readonly lengths: readonly number[];
+  readonly least: number;
+  readonly most: number;
+  readonly onTake: (lengths: readonly number[], what: string) => void;
+}
+
+export function LengthList({ label, lengths, least, most, onTake }: LengthListProps) {
+  const unit = useBench((state) => state.session.unit);
+  const words = (length: number) => `${label.toLowerCase()} ${showLength(length, unit)}`;
+  return (
+    <ul className="length-list" aria-label={`${label}s`}>
+      {lengths.map((length, index) => (
+        <li key={`${length}`}>
+          <LengthField
+            label={`${label} ${index + 1}`}
+            {...{ length, least, most }}
+            onTake={(to) => onTake(lengths.with(index, to), words(to))}
+          />
+          <button type="button" onClick={() => onTake(lengths.toSpliced(index, 1), `no ${words(length)}`)}>
+            take out<span className="unseen"> {words(length)}</span>
+          </button>
+        </li>
+      ))}
+      <li>
+        <LengthField
+          label={`Another ${label.toLowerCase()}`}
+          length={undefined}
+          placeholder=""
+          {...{ least, most }}
+          onTake={(length) => onTake([...lengths, length], words(length))}
+        />
+      </li>
+    </ul>
+  );
+}

@@ -1,0 +1,66 @@
+import { describe, expect, it } from 'vitest';
+import {
+  setAlloy,
+  setBath,
+  setCoupon,
+  setDrawingUnits,
+  setEdgeDatum,
+  setJoinTolerance,
+  setRate,
+  setRateSpread,
+  setRule,
+  setSheetTolerance,
+  setTaperEnd,
+} from '#app/state/edit-figures.ts';
+import type { JobFile } from '#part/job-file.ts';
+import { readJob } from '#part/read-job.ts';
+
+const job: JobFile = {
+  format: 'isobath-job',
+  version: 1,
+  drawing: 'shutter.dxf',
+  units: 'in',
+  stock: { alloy: 'al-2024-t3', thickness: 0.16 },
+  process: { bath: 'caustic-aluminium', etchFactor: 1, rate: 0.001 },
+  requirements: [],
+};
+
+describe('sheet, bath and rules of a job in inches', () => {
+  it('are written in its own unit: 0.254 mm is 0.01 in', () => {
+    expect(setSheetTolerance(job, 'minus', 0.254).stock.minus).toBe(0.01);
+    expect(setRule(job, 'minWeb', 0.508).rules).toEqual({ minWeb: 0.02 });
+    expect(setJoinTolerance(job, 0).joinTolerance).toBe(0);
+    expect(setRate(job, 0.0254).process.rate).toBe(0.001);
+  });
+
+  it('leave the job when they are taken back, so that the default counts', () => {
+    const ruled = setRule(setRule(job, 'minWeb', 0.508), 'minLandWidth', 2.54);
+    expect(setRule(ruled, 'minWeb', undefined).rules).toEqual({ minLandWidth: 0.1 });
+    expect(setRule(setRule(ruled, 'minWeb', undefined), 'minLandWidth', undefined)).toEqual(job);
+    expect(setSheetTolerance(setSheetTolerance(job, 'plus', 0), 'plus', undefined)).toEqual(job);
+    expect(setEdgeDatum(setEdgeDatum(job, 'mid-wall'), undefined)).toEqual(job);
+    expect(setRateSpread(setRateSpread(job, 0.1), undefined)).toEqual(job);
+    expect(setDrawingUnits(setDrawingUnits(job, 'cm'), undefined)).toEqual(job);
+    expect('alloy' in setAlloy(job, undefined).stock).toBe(false);
+    expect('bath' in setBath(job, undefined).process).toBe(false);
+  });
+
+  it('have a coupon in place of a rate, and a rate in place of a coupon', () => {
+    const coupon = { before: 4.064, after: 3.81, minutes: 5, faces: 2 } as const;
+    const measured = setCoupon(job, coupon);
+    expect(measured.process.coupon).toEqual({ before: 0.16, after: 0.15, minutes: 5, faces: 2 });
+    expect('rate' in measured.process).toBe(false);
+    expect(readJob(JSON.stringify(measured)).findings).toEqual([]);
+    expect(setRate(measured, 0.0254)).toEqual(job);
+  });
+
+  it('keep the taper of a sheet when one end of it changes', () => {
+    const thickness = { from: [0, 0], to: [9, 0], thicknessFrom: 0.2, thicknessTo: 0.1 } as const;
+    const tapered = { ...job, stock: { thickness: { ...thickness, from: [0, 0], to: [9, 0] } } } as JobFile;
+    expect(setTaperEnd(tapered, 'thicknessTo', 2.54 * 1.2).stock.thickness).toEqual({
+      ...thickness,
+      thicknessTo: 0.12,
+    });
+    expect(setTaperEnd(job, 'thicknessTo', 1)).toBe(job);
+  });
+});

@@ -1,0 +1,73 @@
+import { describe, expect, it } from 'vitest';
+import { isLocked, listLevels, lockLevels, moveLevel, setLevelRule } from '#app/state/edit-levels.ts';
+import type { JobFile } from '#part/job-file.ts';
+import { readJob } from '#part/read-job.ts';
+
+const job: JobFile = {
+  format: 'isobath-job',
+  version: 1,
+  drawing: 'buoy-lid.dxf',
+  stock: { thickness: 4 },
+  process: { etchFactor: 1, rate: 0.03 },
+  requirements: [
+    { layer: 'POCKETS', depth: 2, plus: 0.1, minus: 0.05 },
+    { at: [50, 5], thickness: 1.5 },
+  ],
+};
+
+describe('moving a level', () => {
+  it('moves every requirement of that depth, also one given as remaining thickness', () => {
+    const deep = moveLevel(job, { from: 2.5, to: 2.6, thickness: 4 });
+    expect(deep.requirements).toEqual([job.requirements[0], { at: [50, 5], thickness: 1.4 }]);
+    const shallow = moveLevel(job, { from: 2, to: 1.9, thickness: 4 });
+    expect(shallow.requirements[0]).toEqual({ layer: 'POCKETS', depth: 1.9, plus: 0.1, minus: 0.05 });
+  });
+
+  it('moves the level alone where the job lists its levels', () => {
+    const listed = moveLevel({ ...job, levels: [2.5, 2] }, { from: 2, to: 2.1, thickness: 4 });
+    expect(listed.levels).toEqual([2.5, 2.1]);
+    expect(listed.requirements).toBe(job.requirements);
+  });
+
+  it('holds the search to the new depth where the fewest levels are searched, and leaves what is asked', () => {
+    const searched = setLevelRule(job, 'fewest');
+    const held = moveLevel(searched, { from: 2, to: 1.98, thickness: 4 });
+    expect(held.lockedLevels).toEqual([1.98]);
+    expect(held.requirements).toBe(job.requirements);
+    expect(moveLevel(held, { from: 1.98, to: 2.02, thickness: 4 }).lockedLevels).toEqual([2.02]);
+    expect(isLocked(held, 1.98)).toBe(true);
+    expect(isLocked(held, 2)).toBe(false);
+  });
+
+  it('leaves one level where two come together', () => {
+    const listed = moveLevel({ ...job, levels: [2.5, 2] }, { from: 2, to: 2.5, thickness: 4 });
+    expect(listed.levels).toEqual([2.5]);
+  });
+});
+
+describe('which levels a job takes', () => {
+  const inches: JobFile = { ...job, units: 'in', levels: 'fewest', lockedLevels: [0.04] };
+
+  it('lists them in the unit of the job, and lets locked ones go', () => {
+    const { levels, lockedLevels } = listLevels(inches, [2.54, 1.27]);
+    expect(levels).toEqual([0.1, 0.05]);
+    expect(lockedLevels).toBeUndefined();
+  });
+
+  it('is as drawn again when the last one leaves the list', () => {
+    expect(listLevels(inches, []).levels).toBe('as-drawn');
+  });
+
+  it('stays a job that can be read, whatever the rule: locks stand beside a search only', () => {
+    const locked = lockLevels(setLevelRule(job, 'fewest'), [2, 1.2, 2]);
+    expect(locked.lockedLevels).toEqual([2, 1.2]);
+    for (const each of [
+      locked,
+      setLevelRule(locked, 'as-drawn'),
+      listLevels(locked, [1]),
+      lockLevels(locked, []),
+    ]) {
+      expect(readJob(JSON.stringify(each)).findings).toEqual([]);
+    }
+  });
+});

@@ -1,0 +1,180 @@
+/** Everything that changes the job, taken back to the start and done again to the end; and the command line on what was saved. */
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import AxeBuilder from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
+import { runIsobath } from '#support/run-isobath.ts';
+import { expect, levelRows, savedText, statusOf, test } from '#support/workbench-page.ts';
+
+const JOB = 'gauge-pod-cover.job.json';
+const panelOf = (page: Page) => page.getByRole('region', { name: 'What the job says' });
+
+async function openPanel(page: Page): Promise<void> {
+  await panelOf(page).getByText('Sheet, bath, levels, rules').click();
+}
+
+/** Types into a field by its name; panel fields and those above the sheet alike. */
+function typing(label: string, text: string) {
+  return async (page: Page) => {
+    const field = page.getByRole('textbox', { name: label, exact: true });
+    await field.fill(text);
+    await field.press('Enter');
+  };
+}
+
+function choosing(label: string | RegExp, option: string) {
+  return (page: Page) =>
+    page.getByRole('combobox', { name: label, exact: true }).selectOption({ label: option });
+}
+
+const pickDeepest = (page: Page) => levelRows(page).last().click();
+
+/** What is done, and what it must have made of the job. */
+const EDITS: readonly (readonly [
+  what: string,
+  act: (page: Page) => Promise<unknown>,
+  job: Record<string, unknown>,
+])[] = [
+  ['name', typing('Name of the job', 'Gauge-pod cover B'), { name: 'Gauge-pod cover B' }],
+  ['sheet in inches', typing('Sheet', '0.16 in'), { stock: { thickness: 4.064 } }],
+  ['etch factor', typing('Etch factor', '1,05'), { process: { etchFactor: 1.05 } }],
+  ['rate', typing('Rate', '0.03'), { process: { rate: 0.03 } }],
+  ['alloy', choosing('Alloy', 'aluminium 6061-T6'), { stock: { alloy: 'al-6061-t6' } }],
+  ['density', typing('Density', '2,71'), { stock: { density: 2.71 } }],
+  ['sheet minus', typing('Thinner by', '0.06'), { stock: { minus: 0.06 } }],
+  ['sheet plus', typing('Thicker by', '0.002in'), { stock: { plus: 0.0508 } }],
+  [
+    'bath',
+    choosing('Bath', 'alkaline ferricyanide spray for aluminium'),
+    { process: { bath: 'ferricyanide-aluminium' } },
+  ],
+  ['rate spread', typing('Rate may be off by', '4'), { process: { rateSpread: 0.04 } }],
+  ['edge datum', choosing('A drawn line is', 'middle of the wall'), { process: { edgeDatum: 'mid-wall' } }],
+  ['thinnest web', typing('Thinnest metal left', '1/32 in'), { rules: { minWeb: 0.79375 } }],
+  ['line spacing', typing('Scribe lines apart', '1.4'), { rules: { minLineSpacing: 1.4 } }],
+  ['piece width', typing('Narrowest piece to peel', '2.5'), { rules: { minPieceWidth: 2.5 } }],
+  ['land width', typing('Narrowest land', '2,8'), { rules: { minLandWidth: 2.8 } }],
+  ['no rule for land', typing('Narrowest land', ''), { rules: { minLineSpacing: 1.4 } }],
+  [
+    'depth',
+    async (page) => {
+      await pickDeepest(page);
+      await typing('Depth', '2.9')(page);
+    },
+    {},
+  ],
+  ['tolerance', typing('Deeper by', '0.05'), {}],
+  [
+    'a rung',
+    async (page) => {
+      const rung = page.getByRole('slider', { name: 'Level of stage 3' });
+      await rung.focus();
+      await page.keyboard.press('ArrowDown');
+      await page.keyboard.press('Enter');
+    },
+    {},
+  ],
+  ['fewest levels', choosing('Levels', 'the fewest within tolerance'), { levels: 'fewest' }],
+  ['a locked level', typing('Another locked level', '2.21'), { lockedLevels: [2.21] }],
+  [
+    'a rung of a search',
+    async (page) => {
+      const rung = page.getByRole('slider', { name: 'Level of stage 2' });
+      await expect(levelRows(page).nth(1)).toContainText('locked');
+      await rung.focus();
+      await page.keyboard.press('ArrowDown');
+      await page.keyboard.press('Enter');
+    },
+    { lockedLevels: [2.22] },
+  ],
+  ['levels as listed', choosing('Levels', 'as listed'), { levels: [expect.closeTo(2.9, 1), 2.22, 1.21] }],
+  ['one of them', typing('Level 3', '1.2'), { levels: [expect.closeTo(2.9, 1), 2.22, 1.2] }],
+  ['levels as drawn', choosing('Levels', 'every depth asked'), { levels: 'as-drawn' }],
+  [
+    'a layer left out',
+    async (page) => {
+      await page.getByText('Drawing: 7 layers').click();
+      await choosing(/BOSSES/, 'left out')(page);
+    },
+    {},
+  ],
+];
+
+test('every edit is a step: undone to the start and done again to the end it gives the same bytes, and the command line plans them the same', async ({
+  workbench,
+}) => {
+  test.setTimeout(120_000);
+  await openPanel(workbench);
+  const texts = [await savedText(workbench, JOB)];
+  expect(texts[0]).toBe(readFileSync(`samples/${JOB}`, 'utf8'));
+  for (const [what, act, made] of EDITS) {
+    await act(workbench);
+    await expect(statusOf(workbench)).toContainText('planned in');
+    const text = await savedText(workbench, JOB);
+    expect(text, what).not.toBe(texts.at(-1));
+    expect(JSON.parse(text), what).toMatchObject(made);
+    texts.push(text);
+  }
+  await expect(statusOf(workbench)).not.toContainText('Out of date');
+  const plan = await savedText(workbench, 'plan.json');
+
+  const undo = workbench.getByRole('button', { name: /^undo: / });
+  const redo = workbench.getByRole('button', { name: /^redo: / });
+  for (const text of texts.slice(0, -1).reverse()) {
+    await undo.click();
+    expect(await savedText(workbench, JOB)).toBe(text);
+  }
+  await expect(undo).toBeDisabled();
+  for (const text of texts.slice(1)) {
+    await redo.click();
+    expect(await savedText(workbench, JOB)).toBe(text);
+  }
+  await expect(redo).toBeDisabled();
+  await expect(statusOf(workbench)).toContainText('planned in');
+  expect(await savedText(workbench, 'plan.json')).toBe(plan);
+
+  const folder = mkdtempSync(join(tmpdir(), 'isobath-'));
+  writeFileSync(join(folder, JOB), texts.at(-1) ?? '');
+  writeFileSync(join(folder, 'gauge-pod-cover.dxf'), readFileSync('samples/gauge-pod-cover.dxf'));
+  const { code } = runIsobath(['plan', JOB, '--out', 'out'], folder);
+  expect(code).toBeLessThan(2);
+  expect(readFileSync(join(folder, 'out', 'plan.json'), 'utf8')).toBe(plan);
+});
+
+test('a coupon counts when it is whole, and a rate takes its place again', async ({ workbench }) => {
+  await openPanel(workbench);
+  const before = await savedText(workbench, JOB);
+  await typing('Before', '4.06')(workbench);
+  await typing('After', '3.76')(workbench);
+  expect(await savedText(workbench, JOB)).toBe(before);
+  await typing('After', '5')(workbench);
+  await expect(workbench.getByRole('alert')).toContainText('4.06');
+  await workbench.keyboard.press('Escape');
+  await typing('In the bath', '5')(workbench);
+  // (4.06 − 3.76) / (2 faces × 5 min)
+  await expect(panelOf(workbench)).toContainText('Rate 0.03 mm a minute');
+  const job = JSON.parse(await savedText(workbench, JOB)) as { process: object };
+  expect(job.process).toMatchObject({ coupon: { before: 4.06, after: 3.76, minutes: 5, faces: 2 } });
+  expect(job.process).not.toHaveProperty('rate');
+  await typing('Rate', '0.0297')(workbench);
+  expect(JSON.parse(await savedText(workbench, JOB))).toEqual(JSON.parse(before));
+});
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test.describe(`in the ${colorScheme} theme`, () => {
+    test.use({ colorScheme });
+    test('the panel of the job: axe finds nothing, and nothing is cut off', async ({ workbench }) => {
+      await openPanel(workbench);
+      await choosing('Levels', 'as listed')(workbench);
+      const { violations } = await new AxeBuilder({ page: workbench }).analyze();
+      expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual(
+        [],
+      );
+      await panelOf(workbench).scrollIntoViewIfNeeded();
+      await workbench.screenshot({ path: `test-results/job-panel-${colorScheme}.png` });
+      await workbench.setViewportSize({ width: 1920, height: 1080 });
+      await workbench.screenshot({ path: `test-results/job-panel-${colorScheme}-wide.png` });
+    });
+  });
+}
