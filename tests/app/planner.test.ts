@@ -49,6 +49,7 @@ function heldWorker() {
     section: async () => undefined,
     depth: async () => undefined,
     look: async () => undefined,
+    readBack: async () => undefined,
   };
   return { runs, cancelled, restarts, service };
 }

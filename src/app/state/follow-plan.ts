@@ -21,6 +21,8 @@ const TOLERANCE = { fine: 0.02, draft: 1 };
 export interface Follower {
   /** Depth, thickness and stage at a place of the plan on show, at the clock's minute. */
   readonly gauge: (at: Point) => Promise<PlaceDepth | undefined>;
+  /** A drawing of ours as its bytes read back. */
+  readonly readBack: (bytes: Uint8Array) => Promise<readonly DrawnLine[] | undefined>;
   readonly stop: () => void;
 }
 
@@ -94,6 +96,7 @@ export function startFollower(store: StoreApi<WorkbenchState>, service: PlanServ
       const { page } = derived;
       return page?.plan === undefined ? undefined : service.depth(page.run, { at, minute: session.minute });
     },
+    readBack: (bytes) => service.readBack(bytes),
     stop: store.subscribe(follow),
   };
 }

@@ -4,7 +4,7 @@ import { BrokenView } from './BrokenView.tsx';
 import { ClockView } from './ClockView.tsx';
 import { DrawingLayers } from './DrawingLayers.tsx';
 import { FindingsView } from './FindingsView.tsx';
-import { HandoffView } from './HandoffView.tsx';
+import { HandoffView } from './handoff/HandoffView.tsx';
 import { JobLine } from './JobLine.tsx';
 import { JobPanel } from './job/JobPanel.tsx';
 import { LadderView } from './LadderView.tsx';

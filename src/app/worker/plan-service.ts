@@ -3,7 +3,7 @@ import type { Finding } from '#findings/finding.ts';
 import type { Point } from '#geometry/point.ts';
 import type { PlaceDepth } from '#run/depth-job.ts';
 import type { Section, SectionRequest } from '#run/section-job.ts';
-import type { PlannedPage, ReliefArrays } from './planned-page.ts';
+import type { DrawnLine, PlannedPage, ReliefArrays } from './planned-page.ts';
 import type { WireEnd, WirePage } from './wire-page.ts';
 
 export interface DrawingFile {
@@ -55,6 +55,8 @@ export interface EtchedQuestions {
 }
 
 export interface PlanService extends EtchedQuestions {
+  /** Lines of a drawing as its bytes read; undefined when the worker was ended meanwhile. */
+  readBack(bytes: Uint8Array): Promise<readonly DrawnLine[] | undefined>;
   /** Undefined when the worker was ended meanwhile. */
   look(drawing: DrawingFile): Promise<DrawingLook | undefined>;
   /** Undefined when the run was cancelled. */
@@ -66,6 +68,7 @@ export interface PlanService extends EtchedQuestions {
 
 /** What the worker itself answers to. */
 export interface WorkerService extends EtchedQuestions {
+  readBack(bytes: Uint8Array): Promise<readonly DrawnLine[]>;
   look(drawing: DrawingFile): Promise<DrawingLook>;
   plan(
     request: PlanRequest,

@@ -1,6 +1,7 @@
 /** The worker: a shell without logic round the one door of the core. It owns what is worth keeping between runs. */
 import * as Comlink from 'comlink';
 import type { Drawing } from '#drawing/drawing.ts';
+import { readDrawing } from '#drawing/read-drawing.ts';
 import { reliefMesh } from '#front/relief-mesh.ts';
 import { contourOfPath } from '#handoff/contour.ts';
 import { depthsOf } from '#run/depth-job.ts';
@@ -42,6 +43,9 @@ function planService(): WorkerService {
   const memory = createRunMemory();
   const run = runner(state, memory);
   return {
+    async readBack(bytes) {
+      return readDrawing(bytes).curves.map(({ layer, ...path }) => ({ layer, contour: contourOfPath(path) }));
+    },
     async look({ bytes }) {
       const { curves, findings } = drawingFor(memory, bytes, {});
       return { isUsable: curves.length > 0, findings };

@@ -56,6 +56,7 @@ export function startPlanService(): PlanService {
       tie = startWorker();
       for (const end of waiting) end();
     },
+    readBack: (bytes) => unlessEnded(tie.remote.readBack(bytes)),
     look: (drawing) => unlessEnded(tie.remote.look(drawing)),
     relief: (run, request) => unlessEnded(tie.remote.relief(run, request)),
     section: (run, request) => unlessEnded(tie.remote.section(run, request)),

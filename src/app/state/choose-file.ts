@@ -1,0 +1,12 @@
+/** Has a job make a hand-off file, or leave it out. */
+import { HANDOFF_FILES } from '#part/handoff-schema.ts';
+import type { JobFile } from '#part/job-file.ts';
+import type { HandoffFile } from '#part/resolve-handoff.ts';
+
+export function chooseFile(job: JobFile, file: HandoffFile, isWanted: boolean): JobFile {
+  const { files: before = [], ...handoff } = job.handoff ?? {};
+  const files = HANDOFF_FILES.filter((each) => (each === file ? isWanted : before.includes(each)));
+  if (files.length > 0) return { ...job, handoff: { ...handoff, files } };
+  const { handoff: _, ...rest } = job;
+  return Object.keys(handoff).length === 0 ? rest : { ...rest, handoff };
+}

@@ -1,0 +1,76 @@
+/** A DXF file as it reads back: its lines, by layer, stage layers in the stage's colour. */
+import { useEffect, useState } from 'react';
+import { contourPath } from '#app/views/contour-path.ts';
+import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import type { DrawnLine } from '#app/worker/planned-page.ts';
+import type { OutputFile } from '#run/run-job.ts';
+
+export function DrawingPreview({ file }: { readonly file: OutputFile }) {
+  const { follower } = useWorkbench();
+  const stages = useBench(({ derived }) => derived.page?.plan?.stages);
+  const [lines, setLines] = useState<readonly DrawnLine[]>();
+  useEffect(() => {
+    let isGone = false;
+    void follower.readBack(file.bytes).then((read) => {
+      if (!isGone) setLines(read);
+    });
+    return () => {
+      isGone = true;
+    };
+  }, [file.bytes, follower]);
+  if (lines === undefined) return <p className="aside">Reading it back.</p>;
+  const box = boxOf(lines);
+  const layers = [...new Set(lines.map(({ layer }) => layer))];
+  return (
+    <figure className="drawing-preview">
+      <svg
+        role="img"
+        aria-label={`${file.name} as it reads back: ${layers.join(', ')}`}
+        viewBox={`${box.minX} ${-box.maxY} ${box.maxX - box.minX} ${box.maxY - box.minY}`}
+      >
+        {lines.map(({ layer, contour }, index) => (
+          <path
+            // biome-ignore lint/suspicious/noArrayIndexKey: lines of a file have no other name, and never change
+            key={index}
+            d={contourPath(contour)}
+            stroke={stages?.find(({ number }) => stageOf(layer) === number)?.color ?? 'currentColor'}
+          />
+        ))}
+      </svg>
+      <figcaption className="aside">{countWords(lines, layers)}</figcaption>
+    </figure>
+  );
+}
+
+/** Number of the stage that a layer carries: its last digits. */
+function stageOf(layer: string): number {
+  return Number(/(\d+)$/.exec(layer)?.[1] ?? Number.NaN);
+}
+
+function countWords(lines: readonly DrawnLine[], layers: readonly string[]): string {
+  return layers.map((name) => `${name}: ${lines.filter(({ layer }) => layer === name).length}`).join(', ');
+}
+
+function boxOf(lines: readonly DrawnLine[]) {
+  const box = {
+    minX: Number.POSITIVE_INFINITY,
+    minY: Number.POSITIVE_INFINITY,
+    maxX: Number.NEGATIVE_INFINITY,
+    maxY: Number.NEGATIVE_INFINITY,
+  };
+  for (const { contour } of lines) {
+    for (const [x, y] of contour.vertices) {
+      box.minX = Math.min(box.minX, x);
+      box.minY = Math.min(box.minY, y);
+      box.maxX = Math.max(box.maxX, x);
+      box.maxY = Math.max(box.maxY, y);
+    }
+  }
+  const margin = 0.03 * Math.max(box.maxX - box.minX, box.maxY - box.minY);
+  return {
+    minX: box.minX - margin,
+    minY: box.minY - margin,
+    maxX: box.maxX + margin,
+    maxY: box.maxY + margin,
+  };
+}

@@ -1,0 +1,24 @@
+import { expect, test } from 'vitest';
+import { chooseFile } from '#app/state/choose-file.ts';
+import type { JobFile } from '#part/job-file.ts';
+
+const job: JobFile = {
+  format: 'isobath-job',
+  version: 1,
+  drawing: 'hatch.dxf',
+  stock: { thickness: 3 },
+  process: {},
+  requirements: [],
+};
+
+test('files are asked for in one order, whatever the order of the ticks, and leave no trace when none is left', () => {
+  const both = chooseFile(chooseFile(job, 'program', true), 'traveller', true);
+  expect(both.handoff).toEqual({ files: ['traveller', 'program'] });
+  const none = chooseFile(chooseFile(both, 'program', false), 'traveller', false);
+  expect(none).toEqual(job);
+});
+
+test('what else the hand-off says stays', () => {
+  const paper: JobFile = { ...job, handoff: { paper: 'a3', files: ['traveller'] } };
+  expect(chooseFile(paper, 'traveller', false).handoff).toEqual({ paper: 'a3' });
+});

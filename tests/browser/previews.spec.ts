@@ -1,0 +1,30 @@
+/** Every file can be looked at before it is saved, from its own bytes. */
+import AxeBuilder from '@axe-core/playwright';
+import { expect, statusOf, test } from '#support/workbench-page.ts';
+
+test('the scribe drawing reads back in the stages’ colours; chosen files come, show, and can be saved', async ({
+  workbench,
+  page,
+}) => {
+  await workbench.setViewportSize({ width: 1920, height: 1080 });
+  const handoff = workbench.getByRole('region', { name: 'Hand-off' });
+  await handoff.getByRole('strong').filter({ hasText: 'scribe.dxf' }).click();
+  const drawing = handoff.getByRole('img', { name: /scribe\.dxf as it reads back/ });
+  await expect(drawing).toHaveAttribute('aria-label', /SCRIBE-01.*SCRIBE-03/);
+  await workbench.screenshot({ path: 'test-results/preview-dxf.png' });
+  await handoff.getByText(/More files/).click();
+  await handoff.getByLabel('solid with colours (GLB)').check();
+  await handoff.getByLabel('machine program').check();
+  await expect(statusOf(workbench)).toContainText('planned in');
+  await handoff.getByRole('strong').filter({ hasText: 'scribe.nc' }).click();
+  await expect(handoff.getByLabel('First lines of scribe.nc')).toContainText('G21');
+  await handoff.getByRole('strong').filter({ hasText: 'etched-part.glb' }).click();
+  await expect(handoff.getByRole('img', { name: /etched-part\.glb/ })).toBeVisible();
+  await workbench.waitForTimeout(1500);
+  await workbench.screenshot({ path: 'test-results/preview-glb.png' });
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations.map(({ id }) => id)).toEqual([]);
+  const saved = workbench.waitForEvent('download');
+  await handoff.getByRole('button', { name: 'save etched-part.glb' }).click();
+  expect((await saved).suggestedFilename()).toBe('etched-part.glb');
+});
