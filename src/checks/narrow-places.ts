@@ -119,11 +119,38 @@ function wayAcross(a: Side, b: Side, limit: number, bothSides: boolean): Way | u
   if (a.after === b.span || a.before === b.span) return undefined;
   const ways = [...waysFrom(a.span, b.span), ...waysFrom(b.span, a.span).map(turned)]
     .filter(({ width }) => width > TOUCHING && width < limit)
+    .filter((way) => !bothSides || !(partsFrom(a, b, way) || partsFrom(b, a, turned(way))))
     .sort((p, q) => p.width - q.width);
   const facing = ways.filter((way) => faces(a, way, bothSides) && faces(b, turned(way), bothSides));
   const [best] = facing;
   if (best !== undefined) return middleWay(a.span, b.span, best, facing);
   return bothSides ? undefined : stripEnd(a.span, b.span, ways, limit);
+}
+
+/**
+ * Whether a way starts where line a and line b part: b's next span comes from there, and a goes off from it another way than b
+ * does. So a line sets off with a jog from the corner of an earlier one.
+ */
+function partsFrom({ span }: Side, b: Side, { from }: Way): boolean {
+  const along = runFrom(span, from);
+  if (along === undefined) return false;
+  const onward = [
+    b.before !== undefined && distance(b.before.start, from) < TOUCHING ? tangentAlong(b.span, 0) : undefined,
+    b.after !== undefined && distance(b.after.end, from) < TOUCHING
+      ? reverse(tangentAlong(b.span, 1))
+      : undefined,
+  ];
+  return onward.some((way) => way !== undefined && dot(along, way) < PARALLEL);
+}
+
+/** The direction in which a span leaves a point that is one of its ends. */
+function runFrom(span: Span, from: Point): Point | undefined {
+  if (distance(span.start, from) < TOUCHING) return tangentAlong(span, 0);
+  return distance(span.end, from) < TOUCHING ? reverse(tangentAlong(span, 1)) : undefined;
+}
+
+function reverse({ x, y }: Point): Point {
+  return { x: -x, y: -y };
 }
 
 function turned({ width, from, to }: Way): Way {
