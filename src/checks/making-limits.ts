@@ -30,6 +30,10 @@ export const LINE_ACCURACY: Sourced = {
   kind: 'memory',
 };
 
+/** Share of a stage's minutes after which the run is gauged (docs/run.md), and how often each floor is. */
+export const GAUGED_AT: Sourced = { value: 0.8, source: 'our own choice, docs/run.md', kind: 'memory' };
+export const GAUGED_TIMES: Sourced = { value: 3, source: 'our own choice, docs/run.md', kind: 'memory' };
+
 /** Share of a region's area under which its floor is worth a word. */
 export const LEAST_FLOOR_SHARE = 0.5;
 
@@ -43,5 +47,7 @@ export function makingProvenance(): Provenance[] {
     provenanceOf('smallest step', 'mm', SMALLEST_STEP),
     provenanceOf('least land width over depth', 'mm/mm', LAND_TO_DEPTH),
     provenanceOf('line accuracy', 'mm', LINE_ACCURACY),
+    provenanceOf('gauged after this share of a stage', 'min/min', GAUGED_AT),
+    provenanceOf('readings of each floor', '', GAUGED_TIMES),
   ];
 }

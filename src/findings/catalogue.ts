@@ -1,4 +1,5 @@
 /** Every finding there is: the subjects' catalogues side by side. */
+import { type BudgetFacts, budgetWords } from './budget-findings.ts';
 import { type DrawingFacts, drawingWords } from './drawing-findings.ts';
 import { type FileFacts, fileWords } from './file-findings.ts';
 import { type HandoffFacts, handoffWords } from './handoff-findings.ts';
@@ -17,6 +18,7 @@ export type FactsByCode = DrawingFacts &
   PlanFacts &
   RunFacts &
   MakingFacts &
+  BudgetFacts &
   RequestFacts &
   HandoffFacts;
 
@@ -28,6 +30,7 @@ export const CATALOGUE: WordsFor<FactsByCode> = {
   ...planWords,
   ...runWords,
   ...makingWords,
+  ...budgetWords,
   ...requestWords,
   ...handoffWords,
 };

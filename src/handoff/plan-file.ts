@@ -52,6 +52,47 @@ export interface LevelChoiceRecord {
   readonly regions: readonly { readonly id: string; readonly level: number; readonly share: number }[];
 }
 
+/** What may go wrong with the floors of one level and one tolerance against what is asked; docs/method.md, M6. */
+export interface BudgetRecord {
+  readonly regions: readonly string[];
+  readonly level: number;
+  /** Least and greatest depth asked of them; as a depth, or as the final thickness that it leaves. */
+  readonly asked: {
+    readonly what: 'depth' | 'thickness';
+    readonly low: number;
+    readonly high: number;
+    readonly plus: number;
+    readonly minus: number;
+  };
+  readonly byClock: BudgetSumRecord;
+  /** Each stage gauged at four fifths and its minutes corrected. */
+  readonly gauged: BudgetSumRecord;
+  /** What helps most, one change after the other until the tolerance is held or nothing helps more; the worse side then. */
+  readonly remedy: { readonly changes: readonly string[] } & BudgetSideRecord;
+}
+
+export interface BudgetSumRecord {
+  /** ±, at worst. */
+  readonly parts: {
+    readonly sheet: number;
+    readonly rate: number;
+    readonly timing: number;
+    readonly gauge: number;
+  };
+  readonly tooDeep: BudgetSideRecord;
+  readonly tooShallow: BudgetSideRecord;
+  /** Root-sum-square over what is allowed, on the worse side; null where nothing is allowed. */
+  readonly share: number | null;
+}
+
+interface BudgetSideRecord {
+  readonly shift: number;
+  readonly worst: number;
+  /** Shift and root-sum-square. */
+  readonly likely: number;
+  readonly allowed: number;
+}
+
 export interface WithdrawalRecord {
   readonly regions: readonly string[];
   /** Unit vector in the drawing's frame that has to hang down. */
@@ -91,6 +132,7 @@ export interface PlanFile {
    * side) that the best such levels leave each region using; more than 1 is out of tolerance.
    */
   readonly levelChoices?: readonly LevelChoiceRecord[];
+  readonly budgets?: readonly BudgetRecord[];
   /** Tapers drawn out of the bath, beside the same in steps; only where the job names a hoist. */
   readonly withdrawals?: readonly WithdrawalRecord[];
   /** Aluminium in caustic soda only: g, and litres a minute at 25 °C. */

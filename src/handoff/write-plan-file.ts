@@ -3,12 +3,14 @@
  * gives the same bytes, and the file is a third shorter than with every digit of a double.
  */
 import type { Provenance } from '#bath/provenance.ts';
+import type { ToleranceBudget } from '#checks/tolerance-budget.ts';
 import type { Finding } from '#findings/finding.ts';
 import { findingRecord } from '#findings/finding-record.ts';
 import { assert } from '#geometry/assert.ts';
 import { type Loop, loopArea, type Path } from '#geometry/span.ts';
 import type { EtchPlan, LevelChoice, PlannedRegion, Stage, WithdrawalChoice } from '#plan/etch-plan.ts';
 import { BATH_SHEET_PROVENANCE, bathRecord } from './bath-record.ts';
+import { budgetRecord } from './budget-record.ts';
 import { CAUTIONS } from './cautions.ts';
 import { contourOfLoop, contourOfPath } from './contour.ts';
 import type {
@@ -38,6 +40,7 @@ export interface ShownPlanInput {
 export interface PlanFileInput extends ShownPlanInput {
   readonly measures: PlanMeasures;
   readonly metal: MetalFacts;
+  readonly budgets?: readonly ToleranceBudget[];
   readonly findings: readonly Finding[];
 }
 
@@ -71,6 +74,7 @@ export function makePlanFile(input: PlanFileInput): PlanFile {
     }),
     totals: totalsOf(plan, measures, metal),
     ...(plan.levelChoices === undefined ? {} : { levelChoices: plan.levelChoices.map(choiceRecord) }),
+    ...(input.budgets === undefined ? {} : { budgets: input.budgets.map(budgetRecord) }),
     ...(plan.withdrawals === undefined ? {} : { withdrawals: plan.withdrawals.map(withdrawalRecord) }),
     ...(bath === undefined ? {} : { bathSheet: bath }),
     findings: input.findings.map(findingRecord),

@@ -30,12 +30,13 @@ export function askRegions(part: Part, job: Job, regionAt: RegionAt = regionFind
   for (const { id, label } of part.regions) {
     const requirement = byPoint.ofRegion.get(id) ?? byLayer.ofRegion.get(id);
     if (requirement === undefined) continue;
-    const { depth, plus, minus } = requirement;
+    const { depth, plus, minus, asThickness = false } = requirement;
+    const rest = { plus, minus, ...(asThickness ? { asThickness } : {}) };
     asked.set(
       id,
       typeof depth === 'number'
-        ? { depth, plus, minus }
-        : { depth: taperedAt(depth, label), plus, minus, tapers: depth },
+        ? { depth, ...rest }
+        : { depth: taperedAt(depth, label), ...rest, tapers: depth },
     );
   }
   return { asked, findings: [...claims.findings, ...byLayer.clashes, ...byPoint.clashes] };

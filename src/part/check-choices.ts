@@ -11,12 +11,13 @@ import type { JsonPath } from './read-json.ts';
 type Keyed = Readonly<Record<string, unknown>>;
 
 export function checkChoices(job: unknown, placeOf: PlaceOf): Finding[] {
-  const { requirements, process, levels, lockedLevels, handoff, figures } = keyed(job);
+  const { stock, requirements, process, levels, lockedLevels, handoff, figures } = keyed(job);
   const { etchFactor, rate, coupon, hoist } = keyed(process);
   return [
     ...listOf(requirements).flatMap((each, index) =>
       checkRequirement(each, ['requirements', index], placeOf),
     ),
+    ...checkReadings(keyed(stock), placeOf),
     ...checkRising(etchFactor, ['process', 'etchFactor'], placeOf),
     ...checkUndercut(etchFactor, ['process', 'etchFactor'], placeOf),
     ...(rate !== undefined && coupon !== undefined
@@ -48,6 +49,19 @@ function checkRequirement(requirement: unknown, path: JsonPath, placeOf: PlaceOf
   return [WHERE_KEYS, WHAT_KEYS].flatMap((choices) => {
     const given = choices.filter((key) => requirement[key] !== undefined);
     return given.length === 1 ? [] : [finding('job-choice-unclear', { given, choices }, placeOf(path))];
+  });
+}
+
+/** On a tapered sheet a thickness says nothing without its place. */
+function checkReadings({ thickness, measured }: Keyed, placeOf: PlaceOf): Finding[] {
+  if (!isKeyed(thickness)) return [];
+  return listOf(measured).flatMap((reading, index) => {
+    if (typeof reading !== 'number' && (!isKeyed(reading) || reading['at'] !== undefined)) return [];
+    const facts = {
+      found: 'a reading without its place',
+      expected: '"at" beside it, since the sheet tapers',
+    };
+    return [finding('job-value-wrong', facts, placeOf(['stock', 'measured', index]))];
   });
 }
 

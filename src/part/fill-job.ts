@@ -5,6 +5,7 @@ import {
   DEFAULT_DEPTH_TOLERANCE,
   DEFAULT_EDGE_DATUM,
   DEFAULT_RATE_SPREAD,
+  DEFAULT_TIMING,
   DEFAULT_UNITS,
 } from './job-defaults.ts';
 import { jobLength } from './job-figures.ts';
@@ -55,6 +56,7 @@ function fillProcess(
   const filled = {
     ...given,
     rateSpread: given.rateSpread ?? DEFAULT_RATE_SPREAD.value,
+    timing: given.timing ?? DEFAULT_TIMING.value,
     edgeDatum: given.edgeDatum ?? DEFAULT_EDGE_DATUM,
   };
   if (resolved === undefined) return filled;

@@ -23,6 +23,12 @@ export const DEFAULT_DEPTH_TOLERANCE: Sourced = {
 
 export const DEFAULT_RATE_SPREAD: Sourced = fromMemory(0.05);
 
+/** Minutes by which an immersion may be off: lifting, draining, the first rinse. */
+export const DEFAULT_TIMING: Sourced = fromMemory(0.25);
+
+/** Standard deviation of one gauge reading where repeats do not tell it, mm. */
+export const ASSUMED_GAUGE_NOISE: Sourced = fromMemory(0.01);
+
 export const DEFAULT_RULES: Readonly<Record<keyof MakingRules, Sourced>> = {
   minWeb: {
     value: 0.5,

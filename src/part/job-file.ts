@@ -42,6 +42,9 @@ const coupon = z.strictObject({
   faces: z.union([z.literal(1), z.literal(2)]),
 });
 
+/** Of the sheet before its first dip; on a tapered sheet with its place. */
+const sheetReading = z.union([positive, z.strictObject({ at: z.optional(point), thickness: positive })]);
+
 const requirement = z.strictObject({
   layer: z.optional(name),
   at: z.optional(point),
@@ -74,6 +77,7 @@ export const jobFileSchema = z.strictObject({
     thickness: z.union([positive, thicknessTaper]),
     minus: z.optional(notNegative),
     plus: z.optional(notNegative),
+    measured: z.optional(z.array(sheetReading).check(z.minLength(1))),
   }),
   process: z.strictObject({
     bath: z.optional(name),
@@ -83,6 +87,8 @@ export const jobFileSchema = z.strictObject({
     rate: z.optional(positive),
     coupon: z.optional(coupon),
     rateSpread: z.optional(share),
+    /** Minutes. */
+    timing: z.optional(notNegative),
     /** Lengths a minute. */
     hoist: z.optional(z.strictObject({ slowest: positive, fastest: positive })),
     edgeDatum: z.optional(z.enum(['shallow-edge', 'mid-wall', 'deep-foot'])),

@@ -21,6 +21,8 @@ export interface Requirement {
   readonly names: { readonly layer: string } | { readonly at: Point };
   /** Tapers add up: a final thickness on a sheet that tapers itself. */
   readonly depth: number | readonly Taper[];
+  /** Asked as a final thickness: what the sheet is off counts. */
+  readonly asThickness?: boolean;
   readonly plus: number;
   readonly minus: number;
 }
@@ -48,6 +50,8 @@ export interface Job {
     readonly thickness: number | Taper;
     readonly minus: number;
     readonly plus: number;
+    /** Thickness, minus and plus are those of readings. */
+    readonly isMeasured?: boolean;
     /** g/cm³; undefined when neither alloy nor user gives it. */
     readonly density: number | undefined;
   };
@@ -60,6 +64,8 @@ export interface Job {
     readonly rate: number;
     /** Share, ±. */
     readonly rateSpread: number;
+    /** Minutes by which each immersion may be off, ±. */
+    readonly timing: number;
     readonly edgeDatum: EdgeDatum;
     /** Speeds that a hoist can draw the part out of the bath at, mm/min. */
     readonly hoist?: { readonly slowest: number; readonly fastest: number };

@@ -39,6 +39,8 @@ export interface Asked {
   readonly depth: number;
   readonly plus: number;
   readonly minus: number;
+  /** Asked as a final thickness: what the sheet is off counts. */
+  readonly asThickness?: boolean;
   /** Where depth changes over the region: it is the sum of these, and `depth` the sum at the label. Planned in strips. */
   readonly tapers?: readonly Taper[];
 }

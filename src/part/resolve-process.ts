@@ -7,7 +7,12 @@ import { type Finding, finding } from '#findings/finding.ts';
 import { nearestWord } from '#findings/nearest-word.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
 import type { Job } from './job.ts';
-import { DEFAULT_EDGE_DATUM, DEFAULT_RATE_SPREAD } from './job-defaults.ts';
+import {
+  ASSUMED_GAUGE_NOISE,
+  DEFAULT_EDGE_DATUM,
+  DEFAULT_RATE_SPREAD,
+  DEFAULT_TIMING,
+} from './job-defaults.ts';
 import { givenFigure, jobMillimetres, provenanceOf } from './job-figures.ts';
 import type { JobFile } from './job-file.ts';
 
@@ -36,6 +41,7 @@ export function resolveProcess(given: GivenProcess, { alloy, unit, baths }: Proc
     given.rateSpread === undefined
       ? DEFAULT_RATE_SPREAD
       : givenFigure(given.rateSpread, 'process.rateSpread');
+  const timing = given.timing === undefined ? DEFAULT_TIMING : givenFigure(given.timing, 'process.timing');
   return {
     process:
       factor.table === undefined || rate.rate === undefined
@@ -48,6 +54,7 @@ export function resolveProcess(given: GivenProcess, { alloy, unit, baths }: Proc
             etchFactor: factor.table,
             rate: rate.rate.value,
             rateSpread: spread.value,
+            timing: timing.value,
             edgeDatum: given.edgeDatum ?? DEFAULT_EDGE_DATUM,
             ...(given.hoist === undefined ? {} : { hoist: hoistOf(given.hoist, unit) }),
           },
@@ -55,6 +62,8 @@ export function resolveProcess(given: GivenProcess, { alloy, unit, baths }: Proc
       ...factor.provenance,
       ...(rate.rate === undefined ? [] : [provenanceOf('etch rate', 'mm/min', rate.rate)]),
       provenanceOf('rate spread', '±', spread),
+      provenanceOf('timing of an immersion, ±', 'min', timing),
+      provenanceOf('gauge reading, standard deviation', 'mm', ASSUMED_GAUGE_NOISE),
     ],
     findings,
   };

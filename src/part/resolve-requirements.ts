@@ -34,6 +34,7 @@ export function resolveRequirements(
       depth,
       plus: toleranceOf(each.plus, units),
       minus: toleranceOf(each.minus, units),
+      ...(isThickness(each) ? { asThickness: true } : {}),
     });
   });
   const usesDefault = given.some((each) => each.plus === undefined || each.minus === undefined);
@@ -49,6 +50,10 @@ export function resolveRequirements(
 function namesOf({ layer, at }: Given, units: ResolveUnits): Requirement['names'] | undefined {
   if (layer !== undefined) return { layer };
   return at === undefined ? undefined : { at: drawnPoint(at, units.drawing) };
+}
+
+function isThickness({ thickness, taper }: Given): boolean {
+  return thickness !== undefined || (taper !== undefined && 'thicknessFrom' in taper);
 }
 
 function toleranceOf(given: number | undefined, units: ResolveUnits): number {

@@ -92,7 +92,7 @@ export function stripTapers(
       const { level, asked: own } = stripAsked(each.levels, taper);
       taperOf.set(strip.id, taper);
       levelOf.set(strip.id, level);
-      asked.set(strip.id, own);
+      asked.set(strip.id, { ...own, ...asThicknessOf(each.asked) });
     }
   }
   return { part: cut, asked, levels, levelOf, taperOf, bands, findings };
@@ -125,7 +125,11 @@ function profilesOf(
     else if (profile.low + each.plus < -SAME_LEVEL)
       findings.push(thinnerThanAsked(region, profile, each.plus));
     else if (profile.low === profile.high)
-      flat.set(region.id, { depth: Math.max(0, profile.low), ...toleranceOf(each) });
+      flat.set(region.id, {
+        depth: Math.max(0, profile.low),
+        ...toleranceOf(each),
+        ...asThicknessOf(each),
+      });
     else if (each.plus + each.minus === 0)
       findings.push(
         finding('taper-without-tolerance', { low: profile.low, high: profile.high }, placeOf(region)),
@@ -150,6 +154,10 @@ function thinnerThanAsked(
 
 function toleranceOf({ plus, minus }: Asked): { readonly plus: number; readonly minus: number } {
   return { plus, minus };
+}
+
+function asThicknessOf({ asThickness }: Asked): Pick<Asked, 'asThickness'> {
+  return asThickness === undefined ? {} : { asThickness };
 }
 
 function placeOf({ id, label }: Region) {

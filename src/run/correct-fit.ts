@@ -5,6 +5,7 @@
  * Cost: cube of the number of unknowns.
  */
 import { assert, itemAt } from '#geometry/assert.ts';
+import { ASSUMED_GAUGE_NOISE } from '#part/job-defaults.ts';
 import type { RunPlan } from './correct-plan.ts';
 
 /** A reading in its place: millimetres, minutes. */
@@ -38,8 +39,6 @@ export interface Weights {
   readonly sheet?: string;
 }
 
-/** Standard deviation of one gauge reading where repeats do not tell it, mm: from memory. */
-export const GAUGE_NOISE = 0.01;
 /** Steps in which gauges are read, mm: from memory. Repeats that agree by rounding are no better than this. */
 const GAUGE_STEP = 0.01;
 /** Repeats enough to be believed. */
@@ -152,7 +151,7 @@ function noiseOf(readings: readonly Reading[]): Fit['noise'] {
     squares += values.reduce((sum, each) => sum + (each - mean) ** 2, 0);
     freedom += values.length - 1;
   }
-  if (freedom < ENOUGH_FREEDOM) return { u: GAUGE_NOISE, freedom: Number.POSITIVE_INFINITY };
+  if (freedom < ENOUGH_FREEDOM) return { u: ASSUMED_GAUGE_NOISE.value, freedom: Number.POSITIVE_INFINITY };
   // A reading rounded to a step is off by a rectangular distribution of half a step, GUM F.2.2.1.
   return { u: Math.sqrt(squares / freedom + GAUGE_STEP ** 2 / 12), freedom };
 }

@@ -7,6 +7,7 @@ import type { Front } from '#front/front.ts';
 import type { Loop } from '#geometry/span.ts';
 import { pathOfContour } from '#handoff/contour.ts';
 import type { PlanFile } from '#handoff/plan-file.ts';
+import { meanReading } from '#part/measured-sheet.ts';
 import { LENGTH_UNITS, millimetresIn } from '#units/length-unit.ts';
 
 export interface RunRegion {
@@ -64,7 +65,12 @@ function unusable(path: string, expected: string): { readonly refused: Finding }
 
 interface JobRead {
   readonly units: 'mm' | 'in';
-  readonly stock: { readonly thickness: unknown; readonly minus: number; readonly plus: number };
+  readonly stock: {
+    readonly thickness: unknown;
+    readonly minus: number;
+    readonly plus: number;
+    readonly measured?: readonly (number | { readonly thickness: number })[];
+  };
   readonly process: { readonly rateSpread: number };
 }
 
@@ -105,10 +111,14 @@ function take(file: PlanFile): PlanRead {
   const drawingUnit = millimetresIn(LENGTH_UNITS.find((each) => each === file.drawing.unit) ?? 'mm');
   const first = file.stages[0];
   const rate = first === undefined ? 0 : first.etch / first.minutes;
-  const { thickness, minus, plus } = job.stock;
+  const { thickness, measured, minus, plus } = job.stock;
   const sheet =
     typeof thickness === 'number'
-      ? { thickness: thickness * jobUnit, minus: minus * jobUnit, plus: plus * jobUnit }
+      ? {
+          thickness: (meanReading(measured) ?? thickness) * jobUnit,
+          minus: minus * jobUnit,
+          plus: plus * jobUnit,
+        }
       : undefined;
   const loopsOf = (contours: PlanFile['cutouts']) => contours.map((each) => pathOfContour(each).spans);
   return {

@@ -5,8 +5,10 @@
  */
 import { utf8ToBytes } from '@noble/hashes/utils.js';
 import { hydrogenLitresOf } from '#bath/aluminium-chemistry.ts';
+import { checkBudget } from '#checks/check-budget.ts';
 import { checkMaking } from '#checks/check-making.ts';
 import { makingProvenance } from '#checks/making-limits.ts';
+import { toleranceBudgets } from '#checks/tolerance-budget.ts';
 import type { Drawing } from '#drawing/drawing.ts';
 import { type Finding, hasStop, sortFindings } from '#findings/finding.ts';
 import type { ContourKit } from '#front/contour-kit.ts';
@@ -157,10 +159,12 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
   const measures = measurePlan(plan, job);
   await step(0.85, 'checking that it can be made');
   const making = checkMaking({ plan, job, kit: measures.kit, reached: measures.regions });
+  const budgets = toleranceBudgets(plan, job);
+  const budget = checkBudget(budgets, { plan, process: job.process });
   const units = { job: ready.filled.units ?? 'mm', drawing: unit };
   const handoff = prepareHandoff({ choices: ready.choices, job, plan, kit: measures.kit, units });
   await step(0.95, 'writing the files');
-  const findings = sortFindings([...found, ...making, ...handoff.findings]);
+  const findings = sortFindings([...found, ...making, ...budget, ...handoff.findings]);
   const planFile = makePlanFile({
     ...toShow,
     measures,
@@ -169,6 +173,7 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
       hydrogenLitresPerGram: job.process.reaction === undefined ? undefined : hydrogenLitresOf(1),
       sheetVolume: sheetVolume(plan.sheet, thickness),
     },
+    budgets,
     findings,
   });
   const planBytes = utf8ToBytes(jsonText(planFile));

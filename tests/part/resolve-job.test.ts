@@ -44,6 +44,8 @@ describe('what a job means where it says nothing', () => {
       'etch factor': 'user',
       'etch rate': 'user',
       'rate spread': 'memory',
+      'timing of an immersion, ±': 'memory',
+      'gauge reading, standard deviation': 'memory',
       'depth tolerance where none is asked, ±': 'common-practice',
       'gap that is joined': 'memory',
       'thinnest web': 'common-practice',

@@ -20,6 +20,7 @@ export function plainJob(
       etchFactor: special.etchFactor ?? [[0, 1]],
       rate: 0.025,
       rateSpread: 0.05,
+      timing: 0.25,
       edgeDatum: special.edgeDatum ?? 'shallow-edge',
     },
     requirements: [],

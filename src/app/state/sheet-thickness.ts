@@ -1,10 +1,13 @@
-/** The sheet's nominal thickness in mm; of a tapered sheet the thickest, so that every level fits on the ladder. */
+/** The sheet's thickness in mm, as measured or else nominal; of a tapered sheet the thickest, so that every level fits on the ladder. */
 import type { JobFile } from '#part/job-file.ts';
+import { meanReading } from '#part/measured-sheet.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 
 export function sheetThickness({ stock, units }: JobFile): number {
-  const { thickness } = stock;
+  const { thickness, measured } = stock;
   const most =
-    typeof thickness === 'number' ? thickness : Math.max(thickness.thicknessFrom, thickness.thicknessTo);
+    typeof thickness === 'number'
+      ? (meanReading(measured) ?? thickness)
+      : Math.max(thickness.thicknessFrom, thickness.thicknessTo);
   return most * millimetresIn(units ?? 'mm');
 }

@@ -1,5 +1,6 @@
 /** `isobath plan JOB.json --out DIR`: the whole job, from the files named to the files written. */
 import { resolve } from 'node:path';
+import { budgetText } from '#cli/budget-text.ts';
 import { type CommandEnd, refused } from '#cli/command-end.ts';
 import { levelChoicesText } from '#cli/level-choices-text.ts';
 import { paint } from '#cli/paint.ts';
@@ -79,6 +80,7 @@ function planText(
   return [
     stageTable(planFile, color),
     ...levelLines(planFile),
+    ...budgetText(planFile.budgets),
     ...changeLines(since),
     ...files.map(({ name, what }) => `${name.padEnd(width)}  ${what}`),
     ...removed.map(

@@ -1,0 +1,48 @@
+/**
+ * Floors whose tolerance is not held by the clock alone (M6.4): one finding for all whose root-sum-square passes what is asked, and
+ * one for those that only pass it should everything go wrong at once. The worst floor speaks for the others.
+ */
+import { type Finding, finding } from '#findings/finding.ts';
+import { itemAt } from '#geometry/assert.ts';
+import type { Job } from '#part/job.ts';
+import type { EtchPlan } from '#plan/etch-plan.ts';
+import { overBy, type ToleranceBudget, worseSide } from './tolerance-budget.ts';
+
+/** A nanometre over is rounding, mm. */
+const ROUNDING = 1e-6;
+
+/** Findings: `tolerance-not-held`, `tolerance-barely-held`. */
+export function checkBudget(
+  budgets: readonly ToleranceBudget[],
+  { plan, process }: { readonly plan: EtchPlan; readonly process: Job['process'] },
+): Finding[] {
+  const lost = budgets.filter(({ byClock }) => overBy(byClock, 'likely') > ROUNDING);
+  const tight = budgets.filter((each) => !lost.includes(each) && overBy(each.byClock, 'worst') > ROUNDING);
+  const tell = (code: 'tolerance-not-held' | 'tolerance-barely-held', over: readonly ToleranceBudget[]) => {
+    if (over.length === 0) return [];
+    const worst = over.reduce((a, b) => (overBy(b.byClock, 'likely') > overBy(a.byClock, 'likely') ? b : a));
+    const at = plan.regions.find(({ id }) => id === itemAt(worst.regions, 0))?.label;
+    const regions = over.flatMap((each) => each.regions);
+    const facts = { ...factsOf(worst, process), floors: over.length, of: budgets.length };
+    return [finding(code, facts, { regions, ...(at === undefined ? {} : { at }) })];
+  };
+  return [...tell('tolerance-not-held', lost), ...tell('tolerance-barely-held', tight)];
+}
+
+function factsOf(
+  { level, asThickness, byClock, remedy }: ToleranceBudget,
+  { rateSpread, timing }: Job['process'],
+) {
+  const side = worseSide(byClock);
+  const { worst, likely, allowed } = remedy.sum[worseSide(remedy.sum)];
+  return {
+    level,
+    isThickness: asThickness,
+    side,
+    ...byClock[side],
+    parts: byClock.parts,
+    rateSpread,
+    timing,
+    remedy: { changes: remedy.changes, worst, likely, allowed },
+  };
+}

@@ -1,0 +1,220 @@
+/**
+ * What may go wrong with each floor against what is asked of it (M6.1 to M6.4): the sheet where a final thickness is asked, the
+ * rate, the timing, the level chosen; run by the clock, and gauged and corrected on the way. Floors of one level and one tolerance are one
+ * budget. Depths and deviations in mm.
+ */
+import type { Job } from '#part/job.ts';
+import { ASSUMED_GAUGE_NOISE } from '#part/job-defaults.ts';
+import type { RegionId } from '#part/part.ts';
+import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
+import { GAUGED_AT, GAUGED_TIMES } from './making-limits.ts';
+
+export interface ToleranceBudget {
+  readonly regions: readonly RegionId[];
+  readonly level: number;
+  /** Least and greatest depth that the drawing asks of these floors, and what each may be off. */
+  readonly low: number;
+  readonly high: number;
+  readonly plus: number;
+  readonly minus: number;
+  readonly asThickness: boolean;
+  readonly byClock: BudgetSum;
+  /** Each stage gauged before its end and its minutes corrected, as in docs/run.md. */
+  readonly gauged: BudgetSum;
+  /** What helps most, one after the other, until the floor is held or nothing helps any more; and how it then stands. */
+  readonly remedy: { readonly changes: readonly BudgetChange[]; readonly sum: BudgetSum };
+}
+
+const CHANGES = ['gauge-run', 'measure-sheet', 'halve-spread', 'halve-timing', 'finer-levels'] as const;
+export type BudgetChange = (typeof CHANGES)[number];
+
+export interface BudgetSum {
+  /** Half-widths, ±, at worst. */
+  readonly parts: Readonly<Record<'sheet' | 'rate' | 'timing' | 'gauge', number>>;
+  readonly tooDeep: BudgetSide;
+  readonly tooShallow: BudgetSide;
+}
+
+/** One side: negative figures are room that is left before what is asked is passed at all. */
+export interface BudgetSide {
+  /** Known beforehand: the level chosen, and a sheet whose tolerance is not even. */
+  readonly shift: number;
+  readonly worst: number;
+  /** Root-sum-square of the parts, on top of the shift. */
+  readonly likely: number;
+  readonly allowed: number;
+}
+
+type Figures = Pick<Job, 'stock' | 'process'>;
+
+/** Deepest level first; land has no budget. */
+export function toleranceBudgets(plan: EtchPlan, job: Figures): ToleranceBudget[] {
+  return floorsOf(plan, job).map((floor) => {
+    const { etches, job: _, ...asked } = floor;
+    return {
+      ...asked,
+      byClock: summed(floor, NONE),
+      gauged: summed(floor, new Set<BudgetChange>(['gauge-run'])),
+      remedy: remedyFor(floor),
+    };
+  });
+}
+
+/** By how much the root-sum-square, or the worst case, passes what is asked on the worse side; below 0 where it holds. */
+export function overBy(sum: BudgetSum, what: 'likely' | 'worst'): number {
+  return Math.max(...[sum.tooDeep, sum.tooShallow].map((side) => side[what] - side.allowed));
+}
+
+/** The side that stands worse. */
+export function worseSide({ tooDeep, tooShallow }: BudgetSum): 'tooDeep' | 'tooShallow' {
+  const over = ({ likely, allowed }: BudgetSide) => likely - allowed;
+  return over(tooShallow) > over(tooDeep) ? 'tooShallow' : 'tooDeep';
+}
+
+interface Floor {
+  readonly regions: readonly RegionId[];
+  readonly level: number;
+  readonly low: number;
+  readonly high: number;
+  readonly plus: number;
+  readonly minus: number;
+  readonly asThickness: boolean;
+  /** What its own stage and each later one etch. */
+  readonly etches: readonly number[];
+  readonly job: Figures;
+}
+
+type Changes = ReadonlySet<BudgetChange>;
+
+const NONE: Changes = new Set();
+/** Levels closer than this are one, mm. */
+const SAME = 1e-6;
+/** A change that gains less is not worth its trouble, mm. */
+const WORTH_IT = 5e-4;
+/** How far a reading may be off, mm: twice its standard deviation. */
+const READING = 2 * ASSUMED_GAUGE_NOISE.value;
+
+function floorsOf({ regions, stages }: EtchPlan, job: Figures): Floor[] {
+  return stages.flatMap(({ level }, index) => {
+    const etches = stages.slice(index).map(({ etch }) => etch);
+    const floors = new Map<string, Floor>();
+    for (const region of regions) {
+      if (Math.abs(region.level - level) > SAME) continue;
+      const { low, high, plus, minus } = depthsAsked(region);
+      const asThickness = region.asked.asThickness === true;
+      const key = [asThickness, plus, minus].join(' ');
+      const known = floors.get(key);
+      floors.set(key, {
+        regions: [...(known?.regions ?? []), region.id],
+        level,
+        low: Math.min(low, known?.low ?? low),
+        high: Math.max(high, known?.high ?? high),
+        plus,
+        minus,
+        asThickness,
+        etches,
+        job,
+      });
+    }
+    return [...floors.values()];
+  });
+}
+
+function depthsAsked({ asked, taper }: PlannedRegion): Pick<Floor, 'low' | 'high' | 'plus' | 'minus'> {
+  return taper ?? { low: asked.depth, high: asked.depth, plus: asked.plus, minus: asked.minus };
+}
+
+/** Half-widths, ±, mm. */
+interface Spreads {
+  readonly sheet: readonly number[];
+  readonly rate: readonly number[];
+  readonly timing: readonly number[];
+  readonly gauge: readonly number[];
+  /** What the sheet is thicker than nominal in the middle of its tolerance. */
+  readonly sheetShift: number;
+}
+
+/**
+ * Half-widths of the parts that are independent of each other. By the clock (M6.2) there is one rate for the whole run, and an
+ * error of timing for each immersion that the floor is bare in. Gauged (M6.3) the rate of each stage is read when most of it is done;
+ * what it drifts after that, and the reading itself, remain.
+ */
+function spreadsOf(
+  { level, etches, asThickness, job: { stock, process } }: Floor,
+  changes: Changes,
+): Spreads {
+  const spread = process.rateSpread * (changes.has('halve-spread') ? 0.5 : 1);
+  const minutes = process.timing * (changes.has('halve-timing') ? 0.5 : 1);
+  const isGauged = changes.has('gauge-run');
+  const { plus, minus } = changes.has('measure-sheet') ? { plus: READING, minus: READING } : stock;
+  return {
+    sheet: asThickness ? [(plus + minus) / 2] : [],
+    sheetShift: asThickness ? (plus - minus) / 2 : 0,
+    rate: isGauged ? etches.map((etch) => etch * (1 - GAUGED_AT.value) * spread) : [level * spread],
+    // At the fastest rate, so that worst is never passed.
+    timing: etches.map(() => process.rate * (1 + spread) * minutes),
+    // The minutes left are reckoned from what the reading says of those had, and so carry its error on.
+    gauge: isGauged ? etches.map(() => READING / Math.sqrt(GAUGED_TIMES.value) / GAUGED_AT.value) : [],
+  };
+}
+
+/** M6.1: a shift adds as it is; spreads add up at worst, and by their squares where they are independent. */
+function summed(planned: Floor, changes: Changes): BudgetSum {
+  const floor = changes.has('finer-levels') ? finer(planned) : planned;
+  const { level, low, high, plus, minus } = floor;
+  const { sheet, rate, timing, gauge, sheetShift } = spreadsOf(floor, changes);
+  const all = [...sheet, ...rate, ...timing, ...gauge];
+  const worst = total(all);
+  const likely = Math.hypot(...all);
+  const side = (shift: number, allowed: number): BudgetSide => ({
+    shift,
+    worst: shift + worst,
+    likely: shift + likely,
+    allowed,
+  });
+  return {
+    parts: { sheet: total(sheet), rate: total(rate), timing: total(timing), gauge: total(gauge) },
+    tooDeep: side(level - low - sheetShift, plus),
+    tooShallow: side(high - level + sheetShift, minus),
+  };
+}
+
+function total(halves: readonly number[]): number {
+  return halves.reduce((sum, each) => sum + each, 0);
+}
+
+/** Twice as many levels: each stage is two, and a level is half as far off what is asked. */
+function finer(floor: Floor): Floor {
+  const { level, low, high, etches } = floor;
+  return {
+    ...floor,
+    low: (level + low) / 2,
+    high: (level + high) / 2,
+    etches: etches.flatMap((etch) => [etch / 2, etch / 2]),
+  };
+}
+
+/**
+ * M6.4: the change that lets the root-sum-square stand best, and after it the next, until the floor is held or nothing helps any
+ * more. One is named even where the floor is held already.
+ */
+function remedyFor(floor: Floor): ToleranceBudget['remedy'] {
+  const { asThickness, job } = floor;
+  const canMeasure = asThickness && job.stock.isMeasured !== true;
+  const open = CHANGES.filter((change) => change !== 'measure-sheet' || canMeasure);
+  const changes: BudgetChange[] = [];
+  let sum = summed(floor, NONE);
+  do {
+    const choices = open
+      .filter((change) => !changes.includes(change))
+      .map((change) => ({ change, sum: summed(floor, new Set([...changes, change])) }));
+    const best = choices.reduce<(typeof choices)[number] | undefined>(
+      (a, b) => (a === undefined || overBy(b.sum, 'likely') < overBy(a.sum, 'likely') - SAME ? b : a),
+      undefined,
+    );
+    if (best === undefined || overBy(best.sum, 'likely') > overBy(sum, 'likely') - WORTH_IT) break;
+    changes.push(best.change);
+    sum = best.sum;
+  } while (overBy(sum, 'likely') > SAME);
+  return { changes, sum };
+}

@@ -1,0 +1,110 @@
+/** Findings about the tolerance budget: floors that the clock alone does not hold. Lengths in mm, minutes. */
+import type { WordsFor } from './words.ts';
+
+export interface BudgetFacts {
+  readonly 'tolerance-not-held': FloorOver;
+  readonly 'tolerance-barely-held': FloorOver;
+}
+
+type Change = 'gauge-run' | 'measure-sheet' | 'halve-spread' | 'halve-timing' | 'finer-levels';
+
+/** The floor that is worst off, of so many that are. */
+interface FloorOver {
+  readonly level: number;
+  readonly isThickness: boolean;
+  readonly side: 'tooDeep' | 'tooShallow';
+  readonly shift: number;
+  readonly worst: number;
+  readonly likely: number;
+  readonly allowed: number;
+  readonly parts: {
+    readonly sheet: number;
+    readonly rate: number;
+    readonly timing: number;
+    readonly gauge: number;
+  };
+  readonly rateSpread: number;
+  readonly timing: number;
+  readonly remedy: {
+    /** In the order in which they help. */
+    readonly changes: readonly Change[];
+    readonly worst: number;
+    readonly likely: number;
+    readonly allowed: number;
+  };
+  readonly floors: number;
+  /** Floors of one level and tolerance, in all. */
+  readonly of: number;
+}
+
+export const budgetWords: WordsFor<BudgetFacts> = {
+  'tolerance-not-held': {
+    severity: 'warn',
+    title: 'Tolerance not held by the clock',
+    say: (facts) => ({
+      reason: `Run by the clock, level ${mm(facts.level)} ${mayBe(facts)} by ${mm(facts.likely)} (root-sum-square; ${mm(facts.worst)} at worst) where ${mm(facts.allowed)} is allowed: ${partsOf(facts)}.${others(facts)}`,
+      remedy: remedyOf(facts, 'likely'),
+      value: facts.likely,
+      limit: facts.allowed,
+    }),
+  },
+  'tolerance-barely-held': {
+    severity: 'note',
+    title: 'Tolerance barely held by the clock',
+    say: (facts) => ({
+      reason: `Level ${mm(facts.level)} holds its ${mm(facts.allowed)} by root-sum-square (${mm(facts.likely)}), but should everything go wrong at once it ${mayBe(facts)} by ${mm(facts.worst)}: ${partsOf(facts)}.${others(facts)}`,
+      remedy: remedyOf(facts, 'worst'),
+      value: facts.worst,
+      limit: facts.allowed,
+    }),
+  },
+};
+
+function mayBe({ side, isThickness }: FloorOver): string {
+  if (isThickness)
+    return side === 'tooDeep' ? 'may leave the metal too thin' : 'may leave the metal too thick';
+  return side === 'tooDeep' ? 'may come out too deep' : 'may come out too shallow';
+}
+
+function partsOf({ shift, parts, rateSpread, timing }: FloorOver): string {
+  const told = [
+    `rate ± ${mm(parts.rate)} (${percent(rateSpread)})`,
+    `timing ± ${mm(parts.timing)} (${timing} min an immersion)`,
+  ];
+  if (parts.sheet > 0) told.unshift(`sheet ± ${mm(parts.sheet)}`);
+  if (Math.abs(shift) >= 0.0005)
+    told.unshift(`the level chosen ${shift > 0 ? '' : '−'}${mm(Math.abs(shift))}`);
+  return told.join(', ');
+}
+
+function others({ floors, of }: FloorOver): string {
+  return floors === 1 ? '' : ` ${floors} of ${of} floors are so; this one is worst off.`;
+}
+
+function remedyOf(facts: FloorOver, what: 'likely' | 'worst'): string {
+  const { changes, allowed } = facts.remedy;
+  if (changes.length === 0) return 'Ask for more tolerance, or less depth.';
+  const steps = changes.map((change) => CHANGES[change](facts));
+  const left = Math.max(0, facts.remedy[what]);
+  const outcome =
+    left <= allowed + 1e-6
+      ? `it then holds, with ${mm(left)} of ${mm(allowed)} used`
+      : `that still leaves ${mm(left)} of ${mm(allowed)}: ask for ${mm(left - allowed)} more of tolerance`;
+  return `What helps most is to ${steps.join(', then to ')}: ${outcome}.`;
+}
+
+const CHANGES: Readonly<Record<Change, (facts: Pick<FloorOver, 'rateSpread' | 'timing'>) => string>> = {
+  'gauge-run': () => 'gauge each stage at four fifths and correct its minutes',
+  'measure-sheet': () => 'measure the sheet (stock.measured)',
+  'halve-spread': ({ rateSpread }) => `halve the rate spread to ${percent(rateSpread / 2)} by fresh coupons`,
+  'halve-timing': ({ timing }) => `time each immersion to ± ${timing / 2} min`,
+  'finer-levels': () => 'take twice as many levels',
+};
+
+function percent(share: number): string {
+  return `${Number((share * 100).toFixed(2))} %`;
+}
+
+function mm(value: number): string {
+  return `${Number(value.toFixed(3))} mm`;
+}

@@ -1,0 +1,77 @@
+import { describe, expect, test } from 'vitest';
+import { sayFinding } from '#findings/say-finding.ts';
+import { runJob } from '#run/run-job.ts';
+import { plateDrawing } from '#support/plate-drawing.ts';
+
+/** A pocket of 2 mm in a sheet of 4 mm at 0.025 mm/min: ± 5 % are 0.1 mm, ± 0.25 min 0.00656 mm. */
+async function told(asked: object, change: { readonly stock?: object; readonly process?: object } = {}) {
+  const { findings, planFile } = await runJob({
+    jobText: JSON.stringify({
+      format: 'isobath-job',
+      version: 1,
+      drawing: 'plate.dxf',
+      layers: { outline: ['EDGE'] },
+      stock: { thickness: 4, minus: 0.05, plus: 0.05, ...change.stock },
+      process: { etchFactor: 1, rate: 0.025, ...change.process },
+      requirements: [{ layer: 'POCKET', ...asked }],
+    }),
+    drawingName: 'plate.dxf',
+    drawingBytes: new TextEncoder().encode(plateDrawing()),
+  });
+  const found = findings.filter(({ code }) => code.startsWith('tolerance-'));
+  return { codes: found.map(({ code }) => code), said: found.map(sayFinding), found, planFile };
+}
+
+const tolerance = (mm: number) => ({ plus: mm, minus: mm });
+
+describe('M6 what the clock holds', () => {
+  test('nothing is told where even the worst case holds: 0.1066 mm of 0.107', async () => {
+    expect((await told({ depth: 2, ...tolerance(0.107) })).codes).toEqual([]);
+  });
+
+  test('tolerance-barely-held: root-sum-square 0.1002 mm of 0.103, worst 0.1066', async () => {
+    const { codes, said } = await told({ depth: 2, ...tolerance(0.103) });
+    expect(codes).toEqual(['tolerance-barely-held']);
+    expect(said[0]).toMatchObject({ value: expect.closeTo(0.1066, 4), limit: 0.103 });
+    expect(said[0]?.remedy).toMatch(/gauge each stage at four fifths .* it then holds/);
+  });
+
+  test('tolerance-not-held: 0.1002 mm of 0.1, with its parts and place, and gauging as the remedy', async () => {
+    const { codes, said, found } = await told({ depth: 2, ...tolerance(0.1) });
+    expect(codes).toEqual(['tolerance-not-held']);
+    expect(said[0]).toMatchObject({ value: expect.closeTo(0.1002, 4), limit: 0.1 });
+    expect(said[0]?.reason).toContain('rate ± 0.1 mm (5 %), timing ± 0.007 mm');
+    expect(found[0]?.place).toMatchObject({ at: { x: 70, y: 65 } });
+    expect(said[0]?.remedy).toContain('gauge each stage at four fifths');
+  });
+
+  test('tolerance-not-held: the same asked as a final thickness, in a sheet of ± 0.05, is too thin; too thick as likely', async () => {
+    const { codes, said, planFile } = await told({ thickness: 2, ...tolerance(0.103) });
+    expect(codes).toEqual(['tolerance-not-held']);
+    expect(said[0]?.reason).toMatch(/metal too thin by 0\.112 mm.*sheet ± 0\.05 mm/);
+    expect(planFile?.budgets?.[0]?.asked).toMatchObject({ what: 'thickness', low: 2, high: 2 });
+  });
+
+  test('a measured sheet of ± 0.02 mm counts for less', async () => {
+    const stock = { measured: [4.01, 3.99, 4], minus: undefined, plus: undefined };
+    const { planFile } = await told({ thickness: 2, ...tolerance(0.103) }, { stock });
+    expect(planFile?.budgets?.[0]?.byClock.parts.sheet).toBeCloseTo(0.02, 9);
+  });
+
+  test('a better rate and clock of one’s own hold it', async () => {
+    const process = { rateSpread: 0.02, timing: 0.1 };
+    expect((await told({ depth: 2, ...tolerance(0.05) }, { process })).codes).toEqual([]);
+  });
+
+  test('plan.json tells each part, both sides and the share; null where nothing is allowed', async () => {
+    const { planFile } = await told({ depth: 2, plus: 0, minus: 0.1 });
+    const [budget] = planFile?.budgets ?? [];
+    expect(budget).toMatchObject({ level: 2, asked: { what: 'depth', plus: 0, minus: 0.1 } });
+    expect(budget?.byClock).toMatchObject({
+      parts: { sheet: 0, rate: 0.1, timing: 0.006563, gauge: 0 },
+      tooDeep: { shift: 0, worst: 0.106563, likely: 0.100215, allowed: 0 },
+      share: null,
+    });
+    expect(budget?.remedy.changes[0]).toBe('gauge-run');
+  });
+});
