@@ -9,6 +9,7 @@ import { type PartFacts, partWords } from './part-findings.ts';
 import { type PlanFacts, planWords } from './plan-findings.ts';
 import { type RequestFacts, requestWords } from './request-findings.ts';
 import { type RunFacts, runWords } from './run-findings.ts';
+import { type TemplateFacts, templateWords } from './template-findings.ts';
 import type { WordsFor } from './words.ts';
 
 export type FactsByCode = DrawingFacts &
@@ -20,7 +21,8 @@ export type FactsByCode = DrawingFacts &
   MakingFacts &
   BudgetFacts &
   RequestFacts &
-  HandoffFacts;
+  HandoffFacts &
+  TemplateFacts;
 
 export const CATALOGUE: WordsFor<FactsByCode> = {
   ...fileWords,
@@ -33,4 +35,5 @@ export const CATALOGUE: WordsFor<FactsByCode> = {
   ...budgetWords,
   ...requestWords,
   ...handoffWords,
+  ...templateWords,
 };

@@ -56,7 +56,8 @@ function startedAt(spans: readonly Span[], start: CuttingChoices['start']): read
   return spans;
 }
 
-function isCorner(before: Span | undefined, after: Span): boolean {
+/** Whether the line turns there too sharply to be taken for a curve. */
+export function isCorner(before: Span | undefined, after: Span): boolean {
   return before !== undefined && dot(tangentAlong(before, 1), tangentAlong(after, 0)) < CORNER_COSINE;
 }
 

@@ -57,7 +57,7 @@ function scribeLayer(stage: Pick<Stage, 'number'>): string {
 }
 
 /** From millimetres to the drawing's unit as it will be written, micro segments merged. */
-function unitScale(unit: LengthUnit): (contour: Contour) => Contour | undefined {
+export function unitScale(unit: LengthUnit): (contour: Contour) => Contour | undefined {
   const millimetres = millimetresIn(unit);
   const decimals = coordinateDecimals(unit);
   const round = (value: number): number => Number(value.toFixed(decimals));

@@ -1,9 +1,18 @@
 /** What the job chooses to hand off beside plan.json and scribe.dxf: the `handoff` key of the job file, all of it optional. */
 import * as z from 'zod/mini';
 import { cuttingSchema, programSchema } from './cutting-choices.ts';
+import { templateSchema } from './template-choices.ts';
 
 /** Files to choose from, by the word that the job says. */
-export const HANDOFF_FILES = ['traveller', 'review', 'inspection', 'program', 'glb', 'stl'] as const;
+export const HANDOFF_FILES = [
+  'traveller',
+  'review',
+  'inspection',
+  'program',
+  'template',
+  'glb',
+  'stl',
+] as const;
 
 const length = z.number().check(z.gte(1e-6), z.lte(1e7));
 const coordinate = z.number().check(z.gte(-1e7), z.lte(1e7));
@@ -33,4 +42,5 @@ export const handoffSchema = z.strictObject({
   sections: z.optional(z.array(section).check(z.maxLength(MOST_SECTIONS))),
   scribe: z.optional(cuttingSchema),
   program: z.optional(programSchema),
+  template: z.optional(templateSchema),
 });

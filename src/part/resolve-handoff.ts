@@ -13,6 +13,7 @@ import { DEFAULT_UNITS } from './job-defaults.ts';
 import { jobMillimetres } from './job-figures.ts';
 import type { JobFile } from './job-file.ts';
 import { drawnPoint } from './resolve-taper.ts';
+import { resolveTemplate, type TemplateChoices } from './template-choices.ts';
 
 export type HandoffFile = (typeof HANDOFF_FILES)[number];
 
@@ -36,6 +37,7 @@ export interface HandoffChoices {
   readonly sections: readonly ChosenCut[];
   readonly scribe: CuttingChoices;
   readonly program: ProgramChoices;
+  readonly template: TemplateChoices;
 }
 
 /** mm. Clear of a wall by as much as an ultrasonic probe is wide, and about a hand's length apart: both our own choice. */
@@ -64,6 +66,7 @@ export function resolveHandoff(jobFile: JobFile, drawingUnit: LengthUnit): Hando
     })),
     scribe: resolveCutting(given.scribe, unit),
     program: resolveProgram(given.program, unit),
+    template: resolveTemplate(given.template, { unit, drawingUnit, paper: given.paper ?? 'a4' }),
   };
 }
 

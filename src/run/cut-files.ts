@@ -1,8 +1,10 @@
 import { programNames } from '#handoff/program-files.ts';
+import { templateNames } from '#handoff/template/template-files.ts';
 
 /** Names of the files that metal or maskant could be cut, or a run be made, from: kept back while the plan has a `stop`. */
 export const CUT_FILES: readonly string[] = [
   ...programNames(),
+  ...templateNames(),
   'traveller.pdf',
   'review.pdf',
   'inspection-points.csv',

@@ -18,6 +18,9 @@ import type { PlanFile } from '#handoff/plan-file.ts';
 import { programFiles } from '#handoff/program-files.ts';
 import { type ReviewInput, reviewPictureRoom, reviewSheets } from '#handoff/review-sheets.ts';
 import { stlFile } from '#handoff/stl-file.ts';
+import { makeTemplates } from '#handoff/template/make-templates.ts';
+import { checkPaper, templateFiles } from '#handoff/template/template-files.ts';
+import type { TemplateSet } from '#handoff/template/template-set.ts';
 import { traveller } from '#handoff/traveller.ts';
 import { HANDOFF_FILES } from '#part/handoff-schema.ts';
 import type { Job } from '#part/job.ts';
@@ -40,27 +43,38 @@ export interface HandoffInput {
 export interface PreparedHandoff extends HandoffInput {
   readonly points: readonly InspectionPoint[];
   readonly sections: readonly NamedSection[];
+  /** Undefined where none is chosen, or none can be made. */
+  readonly templates: TemplateSet | undefined;
   readonly findings: readonly Finding[];
 }
 
 export function prepareHandoff(input: HandoffInput): PreparedHandoff {
   const { choices, job, plan, kit } = input;
   const isNone = choices.files.length === 0;
-  if (isNone && choices.sections.length === 0) return { ...input, points: [], sections: [], findings: [] };
+  if (isNone && choices.sections.length === 0)
+    return { ...input, points: [], sections: [], templates: undefined, findings: [] };
   const cut = cutSections(choices.sections, etchedPart(plan, job.stock.thickness, kit));
-  if (isNone) return { ...input, points: [], ...cut };
+  if (isNone) return { ...input, points: [], templates: undefined, ...cut };
   const { points, findings } = inspectionPoints({
     plan,
     index: kit.index,
     stock: job.stock,
     choice: choices.inspection,
   });
+  const { set, findings: ofTemplates } = preparedTemplates(input);
   return {
     ...input,
     points,
     sections: cut.sections,
-    findings: [...cut.findings, ...findings, ...checkPicture(input), ...checkSolid(input)],
+    templates: set,
+    findings: [...cut.findings, ...findings, ...checkPicture(input), ...checkSolid(input), ...ofTemplates],
   };
+}
+
+function preparedTemplates({ choices, job, plan }: HandoffInput): ReturnType<typeof makeTemplates> {
+  if (!choices.files.includes('template')) return { findings: [] };
+  const { set, findings } = makeTemplates({ name: job.name, plan, choices: choices.template });
+  return set === undefined ? { findings } : { set, findings: [...findings, ...checkPaper(set)] };
 }
 
 /** On paper, mm: about the pen stroke around a piece. */
@@ -152,6 +166,10 @@ const WRITERS: Readonly<Record<HandoffFile, Writer>> = {
       mime: 'text/plain',
       bytes: utf8ToBytes(text),
     }));
+  },
+  template({ choices, templates, units }, planHash) {
+    if (templates === undefined) return [];
+    return templateFiles(templates, { planHash, unit: units.drawing, date: choices.date });
   },
   glb({ plan, job, kit, findings }, planHash) {
     if (hasNoSolid(findings)) return [];

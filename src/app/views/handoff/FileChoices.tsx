@@ -9,6 +9,7 @@ const WORDS: Readonly<Record<HandoffFile, string>> = {
   review: 'review sheets',
   inspection: 'points to inspect',
   program: 'machine program',
+  template: 'scribe template',
   glb: 'solid with colours (GLB)',
   stl: 'solid (STL)',
 };

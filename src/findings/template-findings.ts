@@ -1,0 +1,158 @@
+/** Findings about the scribe template that the job chooses. */
+import type { WordsFor } from './words.ts';
+
+export interface TemplateFacts {
+  readonly 'template-bridge-no-room': {
+    /** Of the shortest line that has no room. */
+    readonly stage: number;
+    readonly length: number;
+    readonly isClosed: boolean;
+    readonly lines: number;
+    readonly width: number;
+    readonly apart: number;
+    readonly clear: number;
+    /** A width that would do for all of them, mm, alone or with less clearance. */
+    readonly fits: number | undefined;
+    readonly fitsBoth: { readonly width: number; readonly clear: number } | undefined;
+  };
+  readonly 'template-knife-too-wide': { readonly width: number; readonly web: number };
+  readonly 'template-margin-too-small': { readonly margin: number; readonly least: number };
+  readonly 'template-falls-apart': { readonly stage: number; readonly width: number; readonly web: number };
+  readonly 'template-paper-too-small': {
+    readonly paper: string;
+    readonly pages: number;
+    readonly limit: number;
+    /** Paper that would do. */
+    readonly larger: string | undefined;
+  };
+  readonly 'template-in-several': {
+    readonly templates: number;
+    readonly least: number;
+    readonly gap: number;
+    readonly web: number;
+  };
+  readonly 'template-line-by-hand': {
+    readonly lines: number;
+    readonly longest: number;
+    readonly width: number;
+  };
+  readonly 'tooling-hole-outside': { readonly name: string; readonly web: number };
+  readonly 'tooling-hole-on-slot': { readonly name: string; readonly stage: number; readonly web: number };
+  readonly 'tooling-holes-too-close': { readonly name: string; readonly other: string; readonly web: number };
+}
+
+export const templateWords: WordsFor<TemplateFacts> = {
+  'template-bridge-no-room': {
+    severity: 'warn',
+    title: 'No room for bridges',
+    say: ({ stage, length, isClosed, lines, width, apart, clear, fits, fitsBoth }) => ({
+      reason: `${lines === 1 ? 'A scribe line has' : `${lines} scribe lines have`} no room for bridges ${mm(width)} wide, ${mm(clear)} clear of corners and meeting lines, with slots at least as long as a bridge and at most ${mm(apart)}; the shortest, of stage ${stage}, is ${mm(length)} long${isClosed ? ' and closed, so it needs two' : ''}. No template is written.`,
+      remedy: bridgeRemedy(fits, fitsBoth),
+      value: length,
+    }),
+  },
+  'template-knife-too-wide': {
+    severity: 'warn',
+    title: 'Knife wider than the web',
+    say: ({ width, web }) => ({
+      reason: `The knife takes slots of ${mm(width)}, but only ${mm(web)} may stand between two slots: the template would be more gap than sheet. No template is written.`,
+      remedy: `Set handoff.template.web to at least ${mm(width)}, or take a narrower knife.`,
+      value: width,
+      limit: web,
+    }),
+  },
+  'template-margin-too-small': {
+    severity: 'warn',
+    title: 'Margin of the template too small',
+    say: ({ margin, least }) => ({
+      reason: `A slot at the edge of the part needs ${mm(least)} of sheet outside; the margin is ${mm(margin)}. No template is written.`,
+      remedy: `Set handoff.template.margin to at least ${mm(least)}.`,
+      value: margin,
+      limit: least,
+    }),
+  },
+  'template-falls-apart': {
+    severity: 'warn',
+    title: 'Slot comes back to itself',
+    say: ({ stage, width, web }) => ({
+      reason: `A slot of stage ${stage}, ${mm(width)} wide, comes back to itself: what it goes round would fall out of the template, or hang by less than ${mm(web)}, and no bridge finds a place to prevent it. No template is written.`,
+      remedy:
+        'Set handoff.template.web or knife.width smaller, or bridge.width and bridge.clear, so that a bridge can break the slot.',
+      limit: web,
+    }),
+  },
+  'template-paper-too-small': {
+    severity: 'warn',
+    title: 'Paper too small for the template',
+    say: ({ paper, pages, limit, larger }) => ({
+      reason: `On ${paper.toUpperCase()} each template takes ${pages} pages; more than ${limit} nobody joins true. template.pdf is not written; the drawings to cut from are.`,
+      remedy:
+        larger === undefined
+          ? 'Have the template cut or plotted from its DXF.'
+          : `Set handoff.template.paper to "${larger}", or have the template cut from its DXF.`,
+      value: pages,
+      limit,
+    }),
+  },
+  'template-in-several': {
+    severity: 'note',
+    title: 'More than one template',
+    say: ({ templates, least, gap, web }) => ({
+      reason: `Slots come as near to each other as ${mm(gap)}, and ${mm(web)} must stand between them on one sheet, so there are ${templates} templates. ${templates === least ? 'No sharing of the slots does with fewer.' : `At least ${least} are needed.`}`,
+      remedy: 'Use them all, in any order, on the same tooling holes; or set handoff.template.web smaller.',
+      value: gap,
+      limit: web,
+    }),
+  },
+  'template-line-by-hand': {
+    severity: 'note',
+    title: 'Line too short for a slot',
+    say: ({ lines, longest, width }) => ({
+      reason: `${lines === 1 ? 'An open scribe line' : `${lines} open scribe lines`} of at most ${mm(longest)} can't take a slot for a knife ${mm(width)} wide: no template shows ${lines === 1 ? 'it' : 'them'}.`,
+      remedy: 'Cut there by hand from the slots on both sides, and check it against the drawing.',
+      value: longest,
+    }),
+  },
+  'tooling-hole-outside': {
+    severity: 'warn',
+    title: 'Tooling hole off the template',
+    say: ({ name, web }) => ({
+      reason: `Tooling hole ${name} lies outside the template or nearer than ${mm(web)} to its edge. No template is written.`,
+      remedy: 'Move it in handoff.template.holes.at, or set handoff.template.margin larger.',
+      limit: web,
+    }),
+  },
+  'tooling-hole-on-slot': {
+    severity: 'warn',
+    title: 'Tooling hole on a slot',
+    say: ({ name, stage, web }) => ({
+      reason: `Tooling hole ${name} lies on a slot of stage ${stage}, or nearer to it than ${mm(web)}. No template is written.`,
+      remedy: 'Move the hole in handoff.template.holes.at.',
+      limit: web,
+    }),
+  },
+  'tooling-holes-too-close': {
+    severity: 'warn',
+    title: 'Tooling holes too close',
+    say: ({ name, other, web }) => ({
+      reason: `Less than ${mm(web)} stands between tooling holes ${other} and ${name}. No template is written.`,
+      remedy: 'Move one of them in handoff.template.holes.at, or leave it out.',
+      limit: web,
+    }),
+  },
+};
+
+function bridgeRemedy(
+  fits: number | undefined,
+  fitsBoth: TemplateFacts['template-bridge-no-room']['fitsBoth'],
+): string {
+  if (fits !== undefined) return `Set handoff.template.bridge.width to ${mm(fits)}.`;
+  if (fitsBoth !== undefined) {
+    return `Set handoff.template.bridge.width to ${mm(fitsBoth.width)} and bridge.clear to ${mm(fitsBoth.clear)}.`;
+  }
+  return 'Set handoff.template.bridge.width and bridge.clear smaller, or bridge.apart larger.';
+}
+
+function mm(value: number): string {
+  return `${Number(value.toFixed(2))} mm`;
+}

@@ -1,0 +1,82 @@
+/**
+ * template-01.dxf and so on, to cut a template from: closed slots on SLOT-01, SLOT-02 … by stage, the sheet's edge on SHEET, tooling
+ * holes on HOLES; stage marks, words and the scale-check square on layers of their own, to be engraved or left out. True arcs, in
+ * the unit and frame of the drawing that the plan was made from, stretched where the template is.
+ */
+import type { DrawingOut, LayerOut, NoteOut, OutlineOut } from '#drawing/drawing-out.ts';
+import { writeDrawing } from '#drawing/write-drawing.ts';
+import { itemAt } from '#geometry/assert.ts';
+import type { Path } from '#geometry/span.ts';
+import { nearestColorNumber } from '#handoff/color-number.ts';
+import { contourOfPath } from '#handoff/contour.ts';
+import { unitScale } from '#handoff/scribe-drawing.ts';
+import type { Stage } from '#plan/etch-plan.ts';
+import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
+import { slotMark } from './slot-mark.ts';
+import { type InkText, templateLabel } from './template-label.ts';
+import type { TemplateSet } from './template-set.ts';
+import { circleOf } from './template-sheet.ts';
+
+export interface TemplateDrawingInput {
+  readonly set: TemplateSet;
+  /** From 1. */
+  readonly number: number;
+  readonly planHash: string;
+  readonly unit: LengthUnit;
+}
+
+export function templateDrawing({ set, number, planHash, unit }: TemplateDrawingInput): Uint8Array {
+  const { sheet, band, templates, input } = set;
+  const toUnit = unitScale(unit);
+  const outlines: OutlineOut[] = [];
+  const draw = (layer: string, path: Path): void => {
+    const contour = toUnit(contourOfPath(path));
+    if (contour !== undefined) outlines.push({ layer, ...contour });
+  };
+  const slots = itemAt(templates, number - 1);
+  const label = templateLabel(set, number, planHash);
+  const marks = slots.map((slot) => slotMark(slot, band, input.choices.web));
+  for (const { outline, stage } of slots) {
+    for (const loop of outline) draw(stageLayer('SLOT', stage), { closed: true, spans: loop });
+  }
+  draw('SHEET', { closed: true, spans: sheet.outline });
+  for (const hole of sheet.holes) draw('HOLES', { closed: true, spans: circleOf(hole) });
+  for (const { path, stage } of [...marks.flatMap(({ lines }) => lines), ...label.lines]) {
+    draw(stage === undefined ? 'WORDS' : stageLayer('MARK', stage), path);
+  }
+  draw('SCALE', label.square);
+  const drawing: DrawingOut = {
+    unit,
+    layers: layersOf([...new Set(slots.map(({ stage }) => stage))], input.plan.stages),
+    outlines,
+    notes: [...label.texts, ...marks.flatMap(({ texts }) => texts)].map((text) => noteOf(text, unit)),
+  };
+  return writeDrawing(drawing);
+}
+
+function stageLayer(kind: 'SLOT' | 'MARK', stage: Pick<Stage, 'number'>): string {
+  return `${kind}-${String(stage.number).padStart(2, '0')}`;
+}
+
+/** Each stage in one colour number, the same on every template of the plan. */
+function layersOf(shown: readonly Stage[], stages: readonly Stage[]): LayerOut[] {
+  const taken = new Set<number>();
+  const layers: LayerOut[] = [];
+  for (const stage of stages) {
+    const color = nearestColorNumber(stage.color, taken);
+    taken.add(color);
+    if (!shown.includes(stage)) continue;
+    for (const kind of ['SLOT', 'MARK'] as const) {
+      layers.push({ name: stageLayer(kind, stage), color, shown: true });
+    }
+  }
+  // 7 is the ink colour: black on white, white on black. 8 is grey.
+  for (const name of ['SHEET', 'HOLES']) layers.push({ name, color: 7, shown: true });
+  for (const name of ['WORDS', 'SCALE']) layers.push({ name, color: 8, shown: true });
+  return layers;
+}
+
+function noteOf({ at, height, text }: InkText, unit: LengthUnit): NoteOut {
+  const millimetres = millimetresIn(unit);
+  return { layer: 'WORDS', at: [at.x / millimetres, at.y / millimetres], height: height / millimetres, text };
+}

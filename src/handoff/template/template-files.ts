@@ -1,0 +1,65 @@
+/** The files of a template set: a drawing to cut each template from, and all of them on paper at true size. */
+import { type Finding, finding } from '#findings/finding.ts';
+import { boxOfSpans } from '#geometry/box.ts';
+import { TEMPLATE_PAPERS, type TemplatePaper } from '#part/template-choices.ts';
+import type { LengthUnit } from '#units/length-unit.ts';
+import { templateDrawing } from './template-drawing.ts';
+import { templatePages } from './template-pages.ts';
+import type { TemplateSet } from './template-set.ts';
+import { tileGrid } from './tile-pages.ts';
+
+export interface TemplateFile {
+  readonly name: string;
+  readonly what: string;
+  readonly mime: string;
+  readonly bytes: Uint8Array;
+}
+
+/** Most templates that a folder is searched for from an earlier plan. */
+const MOST_TEMPLATES = 99;
+/** More pages to a template than anybody joins: our own choice. */
+const MOST_PAGES = 100;
+
+/** Every name that a template's file can have. */
+export function templateNames(): string[] {
+  return ['template.pdf', ...Array.from({ length: MOST_TEMPLATES }, (_, index) => drawingName(index + 1))];
+}
+
+/** Paper too small costs the file on paper; the drawings are made all the same. */
+export function checkPaper({ sheet, input }: TemplateSet): Finding[] {
+  const { paper } = input.choices;
+  const box = boxOfSpans(sheet.outline);
+  const pages = (on: TemplatePaper): number => {
+    const { columns, rows } = tileGrid(box, on);
+    return columns * rows;
+  };
+  if (pages(paper) <= MOST_PAGES) return [];
+  const larger = TEMPLATE_PAPERS.slice(TEMPLATE_PAPERS.indexOf(paper)).find(
+    (each) => pages(each) <= MOST_PAGES,
+  );
+  return [finding('template-paper-too-small', { paper, pages: pages(paper), limit: MOST_PAGES, larger })];
+}
+
+export async function templateFiles(
+  set: TemplateSet,
+  {
+    planHash,
+    unit,
+    date,
+  }: { readonly planHash: string; readonly unit: LengthUnit; readonly date: string | undefined },
+): Promise<TemplateFile[]> {
+  const drawings = set.templates.map((_, index) => ({
+    name: drawingName(index + 1),
+    what: `scribe template ${index + 1} of ${set.templates.length}, to cut`,
+    mime: 'image/vnd.dxf',
+    bytes: templateDrawing({ set, number: index + 1, planHash, unit }),
+  }));
+  if (checkPaper(set).length > 0) return drawings;
+  const bytes = await templatePages({ set, planHash, date });
+  const pages = { name: 'template.pdf', what: 'scribe templates at 1 : 1', mime: 'application/pdf', bytes };
+  return [...drawings, pages];
+}
+
+function drawingName(number: number): string {
+  return `template-${String(number).padStart(2, '0')}.dxf`;
+}

@@ -1,0 +1,171 @@
+/**
+ * template.pdf: every template at 1 : 1, on as many pages as its sheet needs, to print on film or paper and cut or compare by.
+ * Each page has its tile's name and neighbours, registration marks, the plan's hash, and a bar of 100 mm along both sides, for
+ * printers stretch paper too.
+ */
+import { itemAt } from '#geometry/assert.ts';
+import { type Box, boxOfSpans } from '#geometry/box.ts';
+import { type Point, subtract } from '#geometry/point.ts';
+import { lineSpan, type Path, type Span } from '#geometry/span.ts';
+import { makePdfPen } from '#handoff/pdf/pdf-pen.ts';
+import type { Pen, Stroke } from '#handoff/pdf/pen.ts';
+import { slotMark } from './slot-mark.ts';
+import { type InkText, templateLabel } from './template-label.ts';
+import type { TemplateSet } from './template-set.ts';
+import { circleOf } from './template-sheet.ts';
+import { EDGE, STRIP, type Tile, type TileGrid, tileGrid, tileName, tilesOf } from './tile-pages.ts';
+
+export interface TemplatePagesInput {
+  readonly set: TemplateSet;
+  readonly planHash: string;
+  readonly date: string | undefined;
+}
+
+const INK = '#000000';
+/** mm on paper */
+const EDGE_STROKE = 0.25;
+const SLOT_STROKE = 0.13;
+const MARK_STROKE = 0.25;
+/** Capitals are seven tenths of the letters' body. */
+const BODY = 1 / 0.7;
+const BAR = 100;
+
+export async function templatePages({ set, planHash, date }: TemplatePagesInput): Promise<Uint8Array> {
+  const { input, sheet, templates } = set;
+  const pen = await makePdfPen({ title: `Scribe templates, ${input.name}`, date });
+  const grid = tileGrid(boxOfSpans(sheet.outline), input.choices.paper);
+  const tiles = tilesOf(grid);
+  templates.forEach((_, index) => {
+    const shapes = shapesOf(set, index + 1, planHash);
+    const head = `${input.name}   template ${index + 1} of ${templates.length}`;
+    for (const tile of tiles) drawTile(pen, { grid, tile, shapes, head, planHash, date });
+  });
+  return pen.finish();
+}
+
+/** Something to draw, and where. */
+interface Shape {
+  readonly box: Box;
+  readonly draw: (pen: Pen, moved: (point: Point) => Point) => void;
+}
+
+function shapesOf(set: TemplateSet, number: number, planHash: string): Shape[] {
+  const { sheet, band, templates, input } = set;
+  const label = templateLabel(set, number, planHash);
+  const slots = itemAt(templates, number - 1);
+  const marks = slots.map((slot) => slotMark(slot, band, input.choices.web));
+  const lines = [...marks.flatMap((mark) => mark.lines), ...label.lines];
+  return [
+    ...slots.map(({ outline, stage }) =>
+      pathsShape(
+        outline.map((spans) => ({ closed: true, spans })),
+        { stroke: { width: SLOT_STROKE, color: INK }, fill: stage.color },
+      ),
+    ),
+    ...[sheet.outline, ...sheet.holes.map(circleOf), label.square.spans].map((spans) =>
+      pathsShape([{ closed: true, spans }], { stroke: { width: EDGE_STROKE, color: INK } }),
+    ),
+    ...sheet.holes.map(({ center, radius }) =>
+      pathsShape(crossAt(center, radius * 1.4), { stroke: { width: SLOT_STROKE, color: INK } }),
+    ),
+    ...lines.map(({ path }) => pathsShape([path], { stroke: { width: MARK_STROKE, color: INK } })),
+    ...label.lines.map(({ path, stage }) =>
+      pathsShape([path], { stroke: { width: MARK_STROKE * 0.8, color: stage?.color ?? INK } }),
+    ),
+    ...[...label.texts, ...marks.flatMap(({ texts }) => texts)].map(textShape),
+  ];
+}
+
+function pathsShape(paths: readonly Path[], how: { readonly stroke: Stroke; readonly fill?: string }): Shape {
+  return {
+    box: boxOfSpans(paths.flatMap(({ spans }) => spans)),
+    draw: (pen, moved) =>
+      pen.paths(
+        paths.map(({ closed, spans }) => ({ closed, spans: spans.map((span) => movedSpan(span, moved)) })),
+        how,
+      ),
+  };
+}
+
+function movedSpan(span: Span, moved: (point: Point) => Point): Span {
+  const ends = { start: moved(span.start), end: moved(span.end) };
+  return span.kind === 'line' ? { ...span, ...ends } : { ...span, ...ends, center: moved(span.center) };
+}
+
+/** A letter is at most as wide as high. */
+function textShape({ at, height, text }: InkText): Shape {
+  return {
+    box: { minX: at.x, minY: at.y - height, maxX: at.x + text.length * height, maxY: at.y + height },
+    draw: (pen, moved) => pen.text(text, moved(at), { size: height * BODY }),
+  };
+}
+
+interface TilePage {
+  readonly grid: TileGrid;
+  readonly tile: Tile;
+  readonly shapes: readonly Shape[];
+  readonly head: string;
+  readonly planHash: string;
+  readonly date: string | undefined;
+}
+
+function drawTile(pen: Pen, { grid, tile, shapes, head, planHash, date }: TilePage): void {
+  const { page, window } = grid;
+  const shift = subtract({ x: window.minX, y: window.minY }, { x: tile.box.minX, y: tile.box.minY });
+  const moved = ({ x, y }: Point): Point => ({ x: x + shift.x, y: y + shift.y });
+  pen.page(page);
+  pen.within(window, () => {
+    for (const { box, draw } of shapes) if (doMeet(box, tile.box)) draw(pen, moved);
+  });
+  for (const mark of tile.marks.map(moved)) {
+    const ring = circleOf({ center: mark, radius: 2 });
+    pen.paths([...crossAt(mark, 4), { closed: true, spans: ring }], { stroke: { width: 0.18, color: INK } });
+  }
+  bars(pen, window);
+  const [left, right, foot] = [EDGE + STRIP, page.width - EDGE, EDGE + 1];
+  pen.text(head, { x: left, y: foot + 6 }, { size: 4, isBold: true });
+  pen.text(`plan ${planHash}`, { x: left, y: foot + 1 }, { size: 2.2 });
+  const end = { size: 2.6, align: 'right' } as const;
+  pen.text(
+    `tile ${tile.name} of ${tileName(grid.columns - 1, grid.rows - 1)}`,
+    { x: right, y: foot + 6 },
+    { ...end, size: 4 },
+  );
+  pen.text([neighboursOf(grid, tile), date].filter(Boolean).join('   '), { x: right, y: foot + 1 }, end);
+}
+
+function doMeet(a: Box, b: Box): boolean {
+  return a.minX <= b.maxX && b.minX <= a.maxX && a.minY <= b.maxY && b.minY <= a.maxY;
+}
+
+function crossAt({ x, y }: Point, half: number): Path[] {
+  return [
+    lineSpan({ x: x - half, y }, { x: x + half, y }),
+    lineSpan({ x, y: y - half }, { x, y: y + half }),
+  ].map((span) => ({ closed: false, spans: [span] }));
+}
+
+/** Left of the window and below it. */
+function bars(pen: Pen, { minX, minY }: Box): void {
+  const stroke = { width: 0.25, color: INK };
+  const [x, y] = [minX - STRIP / 2, minY - STRIP / 2];
+  pen.line({ x: minX, y }, { x: minX + BAR, y }, stroke);
+  pen.line({ x, y: minY }, { x, y: minY + BAR }, stroke);
+  for (const at of [0, BAR]) {
+    pen.line({ x: minX + at, y: y - 1.5 }, { x: minX + at, y: y + 1.5 }, stroke);
+    pen.line({ x: x - 1.5, y: minY + at }, { x: x + 1.5, y: minY + at }, stroke);
+  }
+  pen.text(`${BAR} mm when printed true`, { x: minX + BAR + 3, y: y - 0.9 }, { size: 2.6 });
+  pen.text(`${BAR} mm`, { x: x + 0.9, y: minY + BAR + 3 }, { size: 2.6, turn: Math.PI / 2 });
+}
+
+function neighboursOf({ columns, rows }: TileGrid, { column, row }: Tile): string {
+  return [
+    column > 0 ? `left ${tileName(column - 1, row)}` : '',
+    column < columns - 1 ? `right ${tileName(column + 1, row)}` : '',
+    row > 0 ? `below ${tileName(column, row - 1)}` : '',
+    row < rows - 1 ? `above ${tileName(column, row + 1)}` : '',
+  ]
+    .filter(Boolean)
+    .join(', ');
+}

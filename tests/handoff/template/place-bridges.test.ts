@@ -1,0 +1,118 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { type BridgeAsk, placeBridges, type Range } from '#handoff/template/place-bridges.ts';
+
+const RULE = { width: 5, longest: 100, shortest: 5 };
+
+describe('bridges along a line', () => {
+  test('two on a closed line, opposite each other, however short the slots may be', () => {
+    const middles = placeBridges({ length: 80, isClosed: true, keepOut: [] }, RULE);
+    expect(middles).toEqual([0, 40]);
+  });
+
+  test('none on an open line that one slot covers, one in the middle of the next longer', () => {
+    expect(placeBridges({ length: 100, isClosed: false, keepOut: [] }, RULE)).toEqual([]);
+    expect(placeBridges({ length: 101, isClosed: false, keepOut: [] }, RULE)).toEqual([50.5]);
+  });
+
+  test('in the middle of the sides of a square, clear of its corners', () => {
+    const corners = [0, 60, 120, 180].map((at) => ({ from: at - 6, to: at + 6 }));
+    expect(placeBridges({ length: 240, isClosed: true, keepOut: corners }, { ...RULE, longest: 60 })).toEqual(
+      [30, 90, 150, 210],
+    );
+  });
+
+  test('no room: a closed line shorter than two bridges and two slots as long', () => {
+    expect(placeBridges({ length: 20, isClosed: true, keepOut: [] }, RULE)).toEqual([0, 10]);
+    expect(placeBridges({ length: 19.9, isClosed: true, keepOut: [] }, RULE)).toBeUndefined();
+  });
+
+  test('no room: nothing free within the longest slot', () => {
+    const shut = [{ from: 10, to: 190 }];
+    expect(placeBridges({ length: 200, isClosed: false, keepOut: shut }, RULE)).toBeUndefined();
+  });
+});
+
+const ask = fc.integer({ min: 10, max: 120 }).chain((length) =>
+  fc.record({
+    length: fc.constant(length),
+    isClosed: fc.boolean(),
+    keepOut: fc.array(
+      fc
+        .tuple(fc.integer({ min: -10, max: length }), fc.integer({ min: 1, max: 24 }))
+        .map(([from, wide]): Range => ({ from: from + 0.25, to: from + wide - 0.25 })),
+      { maxLength: 5 },
+    ),
+  }),
+);
+const rule = fc.record({
+  width: fc.integer({ min: 2, max: 6 }),
+  longest: fc.integer({ min: 8, max: 40 }),
+  shortest: fc.integer({ min: 2, max: 6 }),
+});
+
+describe('bridges along any line', () => {
+  test('keep out of what is shut, stand no nearer and no farther apart than they may, and are two on a closed line', () => {
+    fc.assert(
+      fc.property(ask, rule, (line, { width, longest, shortest }) => {
+        const { length, isClosed } = line;
+        const middles = placeBridges(line, { width, longest, shortest });
+        if (middles === undefined) return;
+        for (const at of middles) expect(isShut(line, at, 1e-9)).toBe(false);
+        const ends = isClosed
+          ? [...middles, (middles[0] ?? 0) + length]
+          : [-width / 2, ...middles, length + width / 2];
+        if (isClosed) expect(middles.length).toBeGreaterThanOrEqual(2);
+        ends.slice(1).forEach((at, index) => {
+          const slot = at - (ends[index] ?? 0) - width;
+          expect(slot).toBeLessThanOrEqual(longest + 1e-6);
+          expect(slot).toBeGreaterThanOrEqual(shortest - 1e-6);
+        });
+      }),
+      { numRuns: 500 },
+    );
+  });
+
+  test('are found wherever trying every half millimetre finds some', () => {
+    let found = 0;
+    fc.assert(
+      fc.property(ask, rule, (line, each) => {
+        if (!canBePlaced(line, each)) return;
+        found++;
+        expect(placeBridges(line, each)).toBeDefined();
+      }),
+      { numRuns: 500 },
+    );
+    expect(found).toBeGreaterThan(100);
+  });
+});
+
+function isShut({ keepOut, length, isClosed }: BridgeAsk, at: number, by: number): boolean {
+  const turns = isClosed ? [-2, -1, 0, 1, 2] : [0];
+  return turns.some((turn) =>
+    keepOut.some(({ from, to }) => at + turn * length > from + by && at + turn * length < to - by),
+  );
+}
+
+/** Every place on a grid, with reach found from each to the next: slow and plain. */
+function canBePlaced(
+  line: BridgeAsk,
+  { width, longest, shortest }: { width: number; longest: number; shortest: number },
+): boolean {
+  const { length, isClosed } = line;
+  const grid = Array.from({ length: 2 * length }, (_, index) => index / 2);
+  const free = grid.filter((at) => !isShut(line, at, 0));
+  const goesOn = (from: number, to: number) => to - from - width >= shortest && to - from - width <= longest;
+  const laps = isClosed ? [...free, ...free.map((at) => at + length)] : free;
+  const after = (at: number, to: number) => laps.filter((each) => each < to && goesOn(at, each));
+  const canReach = (from: number, to: number, least: number): boolean => {
+    let now = new Set([from]);
+    for (let bridges = 0; now.size > 0; bridges++) {
+      if (bridges >= least && [...now].some((at) => goesOn(at, to))) return true;
+      now = new Set([...now].flatMap((at) => after(at, to)));
+    }
+    return false;
+  };
+  if (!isClosed) return canReach(-width / 2, length + width / 2, 0);
+  return free.some((first) => canReach(first, first + length, 1));
+}

@@ -1,0 +1,195 @@
+/** Template files through the one door, read back by independent readers: dxf for the drawing, pdf.js for the pages. */
+import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { parseString } from 'dxf';
+import { describe, expect, test } from 'vitest';
+import { itemAt } from '#geometry/assert.ts';
+import { boxOfSpans } from '#geometry/box.ts';
+import { pathOfContour } from '#handoff/contour.ts';
+import { templateDrawing } from '#handoff/template/template-drawing.ts';
+import type { TemplateSet } from '#handoff/template/template-set.ts';
+import { tileGrid, tilesOf } from '#handoff/template/tile-pages.ts';
+import { CUT_FILES } from '#run/cut-files.ts';
+import { runJob } from '#run/run-job.ts';
+import { curveGap } from '#support/curve-gap.ts';
+import { handMadePlan } from '#support/hand-made-plan.ts';
+import { type ReadPage, readPdf } from '#support/read-pdf.ts';
+import { type GivenTemplate, templateOf } from '#support/template-of.ts';
+
+async function planned(template: object = {}, special: object = {}) {
+  const job = JSON.parse(readFileSync('samples/gauge-pod-cover.job.json', 'utf8'));
+  const handoff = { files: ['template'], template, date: '2026-05-31' };
+  const jobText = JSON.stringify({ ...job, ...special, handoff });
+  const drawingBytes = readFileSync('samples/gauge-pod-cover.dxf');
+  const result = await runJob({ jobText, drawingName: job.drawing, drawingBytes });
+  const bytesOf = (name: string) => result.files.find((file) => file.name === name)?.bytes;
+  return { ...result, bytesOf, names: result.files.map(({ name }) => name) };
+}
+
+function made(given: GivenTemplate = undefined): TemplateSet {
+  const { set } = templateOf(handMadePlan, given);
+  if (set === undefined) throw new Error('the hand-made plan has templates');
+  return set;
+}
+
+describe.each(['mm', 'in'] as const)('template-01.dxf of a drawing in %s', (unit) => {
+  const set = made();
+  const read = parseString(
+    new TextDecoder().decode(templateDrawing({ set, number: 1, planHash: 'f'.repeat(64), unit })),
+  );
+  const scale = unit === 'mm' ? 1 : 25.4;
+  const closedOn = (layer: string) => read.entities.filter((entity) => entity.layer === layer);
+
+  test('has every slot as a closed outline with true arcs on its stage’s layer', () => {
+    const slots = itemAt(set.templates, 0);
+    for (const { number } of handMadePlan.stages) {
+      const wanted = slots.filter(({ stage }) => stage.number === number);
+      const found = closedOn(`SLOT-0${number}`);
+      expect(found).toHaveLength(wanted.length);
+      found.forEach((entity, index) => {
+        expect(entity.closed).toBe(true);
+        const vertices = (entity.vertices ?? []).map(
+          ({ x, y, bulge }) => [x * scale, y * scale, bulge ?? 0] as const,
+        );
+        const { spans } = pathOfContour({ closed: true, vertices });
+        const outline = itemAt(itemAt(wanted, index).outline, 0);
+        expect(curveGap(spans, outline)).toBeLessThan(1e-4);
+        expect(curveGap(outline, spans)).toBeLessThan(1e-4);
+        expect(spans.length).toBe(outline.length);
+      });
+    }
+  });
+
+  test('has the sheet, its holes, marks, scale check and words on layers of their own', () => {
+    expect(closedOn('SHEET')).toHaveLength(1);
+    expect(closedOn('HOLES')).toHaveLength(4);
+    expect(closedOn('SCALE')).toHaveLength(1);
+    for (const { number } of handMadePlan.stages) {
+      expect(closedOn(`MARK-0${number}`).length).toBeGreaterThan(number);
+    }
+    const words = read.entities.flatMap((entity) => ('string' in entity ? [String(entity.string)] : []));
+    expect(words).toContain('Gondola lid');
+    expect(words).toContain(`Plan ${'f'.repeat(64)}`);
+    expect(words.some((text) => text.startsWith('Square 50.00 x 50.00 mm; holes A-B'))).toBe(true);
+  });
+});
+
+test('the scale square and the way between holes are those of the stretched template', () => {
+  const set = made({ stretch: [1.004, 0.998] });
+  const text = new TextDecoder().decode(templateDrawing({ set, number: 1, planHash: '0', unit: 'mm' }));
+  expect(text).toContain('Square 50.20 x 49.90 mm');
+  expect(text).toContain('size to part: x 1.00400, y 0.99800');
+});
+
+describe('through the one door', () => {
+  test('a template and its pages are written when they are chosen, with the plan’s hash', async () => {
+    const { names, bytesOf } = await planned();
+    expect(names).toEqual(['plan.json', 'scribe.dxf', 'template-01.dxf', 'template.pdf']);
+    const hash = createHash('sha256')
+      .update(bytesOf('plan.json') ?? '')
+      .digest('hex');
+    expect(new TextDecoder().decode(bytesOf('template-01.dxf'))).toContain(hash);
+    for (const { text } of await readPdf(bytesOf('template.pdf') ?? new Uint8Array())) {
+      expect(text).toContain(`plan ${hash}`);
+      expect(text).toContain('2026-05-31');
+    }
+    for (const name of ['template-01.dxf', 'template.pdf']) expect(CUT_FILES).toContain(name);
+  });
+
+  test('webs of 12 mm give two templates, each with its file', async () => {
+    const { names, findings } = await planned({ web: 12 });
+    expect(names.slice(2)).toEqual(['template-01.dxf', 'template-02.dxf', 'template.pdf']);
+    expect(findings.map(({ code }) => code)).toContain('template-in-several');
+  });
+
+  test('lengths are in the job’s unit, holes in the drawing’s', async () => {
+    const { findings, names } = await planned({ knife: { width: 7 } });
+    expect(findings.map(({ code }) => code)).toContain('template-knife-too-wide');
+    expect(names).toEqual(['plan.json', 'scribe.dxf']);
+    const { bytesOf } = await planned({ holes: { diameter: 8, at: [[10, 150]] } });
+    const read = parseString(new TextDecoder().decode(bytesOf('template-01.dxf')));
+    const [hole, ...others] = read.entities.filter(({ layer }) => layer === 'HOLES');
+    expect(others).toEqual([]);
+    const xs = (hole?.vertices ?? []).map(({ x }) => x).sort((a, b) => a - b);
+    expect(xs[0]).toBeCloseTo(6, 6);
+    expect(xs[1]).toBeCloseTo(14, 6);
+  });
+
+  test('same job, same bytes', async () => {
+    const [first, second] = [await planned({ web: 12 }), await planned({ web: 12 })];
+    for (const name of ['template-01.dxf', 'template-02.dxf', 'template.pdf']) {
+      const [a, b] = [first.bytesOf(name), second.bytesOf(name)];
+      expect(a?.length).toBeGreaterThan(1000);
+      expect(Buffer.compare(a ?? new Uint8Array(), b ?? new Uint8Array(1))).toBe(0);
+    }
+  });
+});
+
+describe('template.pdf', () => {
+  test('shows every end of every slot at 1 : 1, on some page, where the tile says', async () => {
+    const { plan, bytesOf } = await planned();
+    const { set } = templateOf(plan ?? handMadePlan);
+    const pages = await readPdf(bytesOf('template.pdf') ?? new Uint8Array());
+    const grid = tileGrid(boxOfSpans(set?.sheet.outline ?? []), 'a4');
+    const tiles = tilesOf(grid);
+    expect(pages).toHaveLength(tiles.length);
+    expect(tiles.length).toBeGreaterThan(1);
+    const ends = (set?.templates[0] ?? []).flatMap(({ outline }) => outline.flat().map(({ start }) => start));
+    expect(ends.length).toBeGreaterThan(50);
+    for (const { x, y } of ends) {
+      const shown = tiles.flatMap(({ box }, index) =>
+        x > box.minX && x < box.maxX && y > box.minY && y < box.maxY
+          ? [hasPlace(itemAt(pages, index), x - box.minX + grid.window.minX, y - box.minY + grid.window.minY)]
+          : [],
+      );
+      expect(shown.length).toBeGreaterThan(0);
+      expect(shown.every(Boolean)).toBe(true);
+    }
+  });
+
+  test('prints each registration mark between two tiles on both, at one place of the template', async () => {
+    const { bytesOf, plan } = await planned();
+    const { set } = templateOf(plan ?? handMadePlan);
+    const pages = await readPdf(bytesOf('template.pdf') ?? new Uint8Array());
+    const grid = tileGrid(boxOfSpans(set?.sheet.outline ?? []), 'a4');
+    const tiles = tilesOf(grid);
+    const counts = new Map<string, number>();
+    tiles.forEach(({ marks, box }, index) => {
+      expect(marks).toHaveLength(4);
+      for (const { x, y } of marks) {
+        const [px, py] = [x - box.minX + grid.window.minX, y - box.minY + grid.window.minY];
+        for (const [dx, dy] of [
+          [-4, 0],
+          [4, 0],
+          [0, -4],
+          [0, 4],
+        ] as const) {
+          expect(hasPlace(itemAt(pages, index), px + dx, py + dy)).toBe(true);
+        }
+        const name = `${x.toFixed(6)} ${y.toFixed(6)}`;
+        counts.set(name, (counts.get(name) ?? 0) + 1);
+      }
+    });
+    // In a grid of c × r tiles the inner marks are on four pages, those of the edge on two, the corners on one.
+    const { columns, rows } = grid;
+    expect(counts.size).toBe((columns + 1) * (rows + 1));
+    expect([...counts.values()].reduce((sum, count) => sum + count, 0)).toBe(4 * columns * rows);
+  });
+
+  test('has bars of 100 mm both ways on every page, and one page where the paper is large enough', async () => {
+    const { bytesOf } = await planned({ paper: 'a2' });
+    const pages = await readPdf(bytesOf('template.pdf') ?? new Uint8Array());
+    expect(pages).toHaveLength(1);
+    const page = itemAt(pages, 0);
+    expect([page.width, page.height].map(Math.round).sort()).toEqual([420, 594]);
+    const isBar = (dx: number, dy: number) =>
+      page.places.some(([x, y]) => x < 20 && y < 40 && hasPlace(page, x + dx, y + dy));
+    expect(isBar(100, 0)).toBe(true);
+    expect(isBar(0, 100)).toBe(true);
+  });
+});
+
+/** To a micrometre and a half: PDF numbers have few digits. */
+function hasPlace({ places }: ReadPage, x: number, y: number): boolean {
+  return places.some(([a, b]) => Math.hypot(a - x, b - y) < 1.5e-3);
+}

@@ -1,0 +1,17 @@
+/** Templates made in a test, with choices small enough for small parts. */
+import { makeTemplates } from '#handoff/template/make-templates.ts';
+import { resolveTemplate, type TemplateChoices } from '#part/template-choices.ts';
+import type { EtchPlan } from '#plan/etch-plan.ts';
+
+export type GivenTemplate = Parameters<typeof resolveTemplate>[0];
+
+function templateChoices(given: GivenTemplate = undefined): TemplateChoices {
+  return resolveTemplate(given, { unit: 'mm', drawingUnit: 'mm', paper: 'a4' });
+}
+
+export function templateOf(
+  plan: Pick<EtchPlan, 'stages' | 'sheet'>,
+  given: GivenTemplate = undefined,
+): ReturnType<typeof makeTemplates> {
+  return makeTemplates({ name: 'Gondola lid', plan, choices: templateChoices(given) });
+}
