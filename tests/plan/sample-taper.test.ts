@@ -18,6 +18,11 @@ function worstShare(levels: readonly number[]): number {
   return Math.max(...BAYS.map((bay) => bandShare(levels, bay)?.share ?? Number.POSITIVE_INFINITY));
 }
 
+/** A thousand depths of a bay. */
+function steps(low: number, high: number): number[] {
+  return Array.from({ length: 1000 }, (_, step) => low + ((high - low) * (step + 0.5)) / 1000);
+}
+
 test('the tapered wing skin takes 9 stages, where a level a bay takes 12 and rounding to tenths 14', async () => {
   const run = await runJob({
     jobText: readFileSync('samples/glider-wing-skin-tapered.job.json', 'utf8'),
@@ -28,6 +33,7 @@ test('the tapered wing skin takes 9 stages, where a level a bay takes 12 and rou
   const levels = run.plan?.stages.map(({ level }) => level) ?? [];
   const aBay = BAYS.map(({ low, high }) => (low + high) / 2);
   const tenths = Array.from({ length: 14 }, (_, step) => 1.1 + step / 10);
+  const quarters = Array.from({ length: 7 }, (_, step) => 1 + step / 4);
   const choices = run.plan?.levelChoices ?? [];
   const found = [
     ['one fewer than the fewest', choices[0]?.stages, choices[0]?.worstShare],
@@ -35,11 +41,26 @@ test('the tapered wing skin takes 9 stages, where a level a bay takes 12 and rou
     ['one more', choices[2]?.stages, choices[2]?.worstShare],
     ['a level a bay, at its middle', aBay.length, worstShare(aBay)],
     ['rounded to tenths of a millimetre', tenths.length, worstShare(tenths)],
+    ['rounded to quarters of a millimetre', quarters.length, worstShare(quarters)],
   ] as const;
   // 8 levels are out of tolerance; the tenths are all needed, since without any one its bays lie 0.1 mm and more off.
-  expect(found.map(([, stages]) => stages)).toEqual([8, 9, 10, 12, 14]);
+  expect(found.map(([, stages]) => stages)).toEqual([8, 9, 10, 12, 14, 7]);
+  // Each place of the skin rounds to one of those, and each of those has a place that does.
+  for (const [step, levels] of [
+    [0.1, tenths],
+    [0.25, quarters],
+  ] as const) {
+    const rounded = BAYS.flatMap(({ low, high }) =>
+      steps(low, high).map((depth) => Math.round(depth / step)),
+    );
+    expect([...new Set(rounded)].sort((a, b) => a - b)).toEqual(
+      levels.map((level) => Math.round(level / step)),
+    );
+  }
   for (const level of tenths) expect(worstShare(tenths.filter((each) => each !== level))).toBeGreaterThan(1);
   const page = readFileSync('docs/why/levels.md', 'utf8');
+  const gauged = run.planFile?.budgets?.map((each) => each.gauged.share ?? 0) ?? [];
+  expect(page).toContain(`up to ${Math.round(Math.max(...gauged) * 100)} % of the tolerance`);
   for (const [title, stages, share = 0] of found) {
     const row = new RegExp(`\\| ${title} *\\| ${stages} *\\| ${Math.round(share * 100)} % *\\|`);
     expect(page).toMatch(row);
