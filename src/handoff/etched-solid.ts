@@ -1,9 +1,9 @@
 /**
- * The etched part as a solid for those who build on it: the relief at the end of the run, on a back that slopes where the
- * sheet tapers. The etched face lies at z = 0, which is where the maskant was. Three-dimensional files are made of it.
+ * The etched part as a solid for those who build on it: the relief, on a back that slopes where the sheet tapers. The etched
+ * face lies at z = 0, which is where the maskant was. Three-dimensional files are made of it, at the end of the run.
  */
 import type { ContourKit } from '#front/contour-kit.ts';
-import { type ReliefMesh, reliefMesh } from '#front/relief-mesh.ts';
+import { type ReliefAsk, type ReliefMesh, reliefMesh } from '#front/relief-mesh.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { dot, subtract } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
@@ -13,11 +13,17 @@ import { taperedAt } from '#part/tapered-at.ts';
 /** mm by which the solid may leave the front. */
 const TOLERANCE = 0.02;
 
-export function etchedSolid(kit: ContourKit, { thickness }: Pick<Job['stock'], 'thickness'>): ReliefMesh {
-  const mesh = reliefMesh(kit, { tolerance: TOLERANCE });
-  return typeof thickness === 'number'
-    ? mesh
-    : { ...mesh, positions: onSlopingBack(mesh.positions, thickness, kit.index.front.thickness) };
+/** Where the back is bent it stays level, at the sheet's thickest. */
+export function etchedSolid(
+  kit: ContourKit,
+  stock: Pick<Job['stock'], 'thickness'>,
+  ask: ReliefAsk = { tolerance: TOLERANCE },
+): ReliefMesh {
+  const mesh = reliefMesh(kit, ask);
+  const { front } = kit.index;
+  const { thickness } = stock;
+  if (typeof thickness === 'number' || solidTrouble(front.sheet, stock) !== undefined) return mesh;
+  return { ...mesh, positions: onSlopingBack(mesh.positions, thickness, front.thickness) };
 }
 
 /** Why no such solid can be made. */

@@ -2,8 +2,8 @@
 import * as Comlink from 'comlink';
 import type { Drawing } from '#drawing/drawing.ts';
 import { readDrawing } from '#drawing/read-drawing.ts';
-import { reliefMesh } from '#front/relief-mesh.ts';
 import { contourOfPath } from '#handoff/contour.ts';
+import { etchedSolid } from '#handoff/etched-solid.ts';
 import { depthsOf } from '#run/depth-job.ts';
 import { type EtchedPart, etchedPart } from '#run/etched-part.ts';
 import { type EarlyPlan, runJob } from '#run/run-job.ts';
@@ -127,7 +127,7 @@ function etchedQuestions(state: WorkerState): EtchedQuestions {
     async relief(run, request) {
       const part = partOf(run);
       if (part === undefined) return undefined;
-      const arrays = reliefMesh(part.kit(), request);
+      const arrays = etchedSolid(part.kit(), part, request);
       return Comlink.transfer(arrays, [
         arrays.positions.buffer,
         arrays.indices.buffer,
