@@ -10,6 +10,8 @@ export const HANDOFF_FILES = [
   'inspection',
   'program',
   'template',
+  'section-dxf',
+  'section-svg',
   'glb',
   'stl',
 ] as const;

@@ -1,6 +1,8 @@
 import { programNames } from '#handoff/program-files.ts';
 import { templateNames } from '#handoff/template/template-files.ts';
 
+import { sectionNames } from './section-files.ts';
+
 /** Names of the files that metal or maskant could be cut, or a run be made, from: kept back while the plan has a `stop`. */
 export const CUT_FILES: readonly string[] = [
   ...programNames(),
@@ -8,6 +10,7 @@ export const CUT_FILES: readonly string[] = [
   'traveller.pdf',
   'review.pdf',
   'inspection-points.csv',
+  ...sectionNames(),
   'etched-part.glb',
   'etched-part.stl',
 ];

@@ -17,6 +17,8 @@ import { pageRoom } from '#handoff/pdf/sheet-book.ts';
 import type { PlanFile } from '#handoff/plan-file.ts';
 import { programFiles } from '#handoff/program-files.ts';
 import { type ReviewInput, reviewPictureRoom, reviewSheets } from '#handoff/review-sheets.ts';
+import { sectionDrawing } from '#handoff/section-drawing.ts';
+import { sectionSvg } from '#handoff/section-svg.ts';
 import { stlFile } from '#handoff/stl-file.ts';
 import { makeTemplates } from '#handoff/template/make-templates.ts';
 import { checkPaper, templateFiles } from '#handoff/template/template-files.ts';
@@ -30,6 +32,7 @@ import type { LengthUnit } from '#units/length-unit.ts';
 import { cutSections } from './cut-sections.ts';
 import { etchedPart } from './etched-part.ts';
 import type { OutputFile } from './run-job.ts';
+import { sectionName } from './section-files.ts';
 
 export interface HandoffInput {
   readonly choices: HandoffChoices;
@@ -170,6 +173,23 @@ const WRITERS: Readonly<Record<HandoffFile, Writer>> = {
   template({ choices, templates, units }, planHash) {
     if (templates === undefined) return [];
     return templateFiles(templates, { planHash, unit: units.drawing, date: choices.date });
+  },
+  'section-dxf'({ sections, plan, job }, planHash) {
+    return sections.map((section, index) => ({
+      name: sectionName(index, 'dxf'),
+      what: `section ${section.name} at its true size`,
+      mime: 'image/vnd.dxf',
+      bytes: sectionDrawing({ name: job.name, planHash, section, stages: plan.stages }),
+    }));
+  },
+  'section-svg'({ sections, plan, job, kit }, planHash) {
+    const { thickness } = kit.index.front;
+    return sections.map((section, index) => ({
+      name: sectionName(index, 'svg'),
+      what: `section ${section.name} as a picture`,
+      mime: 'image/svg+xml',
+      bytes: utf8ToBytes(sectionSvg({ name: job.name, planHash, section, thickness, stages: plan.stages })),
+    }));
   },
   glb({ plan, job, kit, findings }, planHash) {
     if (hasNoSolid(findings)) return [];

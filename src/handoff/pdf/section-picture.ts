@@ -6,6 +6,7 @@ import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, lineSpan } from '#geometry/span.ts';
 import type { NamedSection } from '#handoff/named-section.ts';
+import { type BandPoint, bandsOf, metalRuns, type SectionPoints } from '#handoff/section-shapes.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import { closed, ratio } from './part-marks.ts';
 import type { Pen } from './pen.ts';
@@ -76,23 +77,9 @@ function sectionScale({ from, to }: NamedSection, { thickness }: SectionMetal, r
   return { along, exaggeration, height: thickness * along * exaggeration };
 }
 
-type Points = NamedSection['points'];
 type Place = (distance: number, depth: number) => Point;
 
-/** Stretches with metal all along. */
-function metalRuns(points: Points): Points[number][][] {
-  const runs: Points[number][][] = [];
-  let isMetal = false;
-  for (const point of points) {
-    const now = point.target !== undefined;
-    if (now && !isMetal) runs.push([]);
-    if (now) runs.at(-1)?.push(point);
-    isMetal = now;
-  }
-  return runs.filter((run) => run.length > 1);
-}
-
-function drawRun(pen: Pen, run: Points, { thickness, stages }: SectionMetal, place: Place): void {
+function drawRun(pen: Pen, run: SectionPoints, { thickness, stages }: SectionMetal, place: Place): void {
   const surface = run.map(({ distance, depth }) => place(distance, Math.min(depth, thickness)));
   const farFace = run.map(({ distance, depth, thickness: left }) =>
     place(distance, Math.min(depth + left, thickness)),
@@ -118,31 +105,6 @@ function polygon(points: readonly Point[]): Loop {
     const next = itemAt(points, (index + 1) % points.length);
     return point.x === next.x && point.y === next.y ? [] : [lineSpan(point, next)];
   });
-}
-
-interface BandPoint {
-  readonly distance: number;
-  readonly top: number;
-  readonly bottom: number;
-}
-
-/** What went in the bath of the stage with that index, stretch by stretch where it took anything. */
-function bandsOf(run: Points, index: number): BandPoint[][] {
-  const line = run.map(({ distance, bands }) => ({
-    distance,
-    top: index === 0 ? 0 : itemAt(bands, index - 1),
-    bottom: itemAt(bands, index),
-  }));
-  const stretches: BandPoint[][] = [];
-  line.forEach((point, at) => {
-    const isTaken = point.bottom > point.top;
-    const before = line[at - 1];
-    if (isTaken && (before === undefined || before.bottom <= before.top))
-      stretches.push(before === undefined ? [] : [before]);
-    const isEnd = !isTaken && before !== undefined && before.bottom > before.top;
-    if (isTaken || isEnd) stretches.at(-1)?.push(point);
-  });
-  return stretches;
 }
 
 /** mm of paper: a number needs this much. */

@@ -10,6 +10,8 @@ const WORDS: Readonly<Record<HandoffFile, string>> = {
   inspection: 'points to inspect',
   program: 'machine program',
   template: 'scribe template',
+  'section-dxf': 'sections to scale (DXF)',
+  'section-svg': 'pictures of sections (SVG)',
   glb: 'solid with colours (GLB)',
   stl: 'solid (STL)',
 };
