@@ -1,5 +1,5 @@
 /** What a drawing holds, as text for the terminal. */
-import type { Inspection } from '#run/inspect-drawing.ts';
+import type { DepthNoteSeen, Inspection } from '#run/inspect-drawing.ts';
 import { paint } from './paint.ts';
 import { printable } from './printable.ts';
 
@@ -32,7 +32,18 @@ export function inspectionText(seen: Seen, color: boolean): string {
   if (seen.regions.length > MOST_ROWS) {
     lines.push(`  and ${seen.regions.length - MOST_ROWS} more: --json lists all`);
   }
+  if (seen.depthNotes.length > 0) lines.push('', heading(`depth notes  ${seen.depthNotes.length}`));
+  lines.push(...seen.depthNotes.slice(0, MOST_ROWS).map(depthNoteLine));
+  if (seen.depthNotes.length > MOST_ROWS) {
+    lines.push(`  and ${seen.depthNotes.length - MOST_ROWS} more: --json lists all`);
+  }
   return `${lines.join('\n')}\n`;
+}
+
+function depthNoteLine({ region, asks, length, plus, minus, text, disputed }: DepthNoteSeen): string {
+  const tolerance = plus === null || minus === null ? '' : ` +${plus} -${minus}`;
+  const doubt = disputed ? ', another note there reads otherwise' : '';
+  return `  ${region}  ${asks} ${length}${tolerance} mm  from "${printable(text)}"${doubt}`;
 }
 
 function byLayer(layers: readonly string[]): string[] {

@@ -45,8 +45,9 @@ function commandLine(terminal: Terminal, done: (end: CommandEnd) => void): Comma
     .description('say what a drawing holds and what is wrong with it')
     .argument('<drawing>', 'DXF file')
     .option('--json', 'print everything as JSON', false)
-    .action(async (drawing: string, { json }: { json: boolean }) => {
-      done(await inspectCommand({ drawing, json }, terminal));
+    .option('--note-prefix <text>', 'what a depth written in a region begins with', '')
+    .action(async (drawing: string, options: { json: boolean; notePrefix: string }) => {
+      done(await inspectCommand({ drawing, ...options }, terminal));
     });
   program
     .command('plan')

@@ -1,9 +1,13 @@
 /** What a drawing holds, told without a job: unit, layers, entities, closed outlines, regions with area and a label point. */
-import type { DrawingLayer, DrawnNote, PassedOver } from '#drawing/drawing.ts';
+import type { Drawing, DrawingLayer, DrawnNote, PassedOver } from '#drawing/drawing.ts';
 import { type Finding, hasStop, sortFindings } from '#findings/finding.ts';
+import type { Point } from '#geometry/point.ts';
 import { loopArea } from '#geometry/span.ts';
+import { depthNotes, unitOfNotes } from '#part/depth-notes.ts';
 import { findRegions } from '#part/find-regions.ts';
 import { DEFAULT_JOIN_TOLERANCE } from '#part/job-defaults.ts';
+import type { Part } from '#part/part.ts';
+import { regionFinder } from '#part/region-at.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import { limitLinework } from './limit-linework.ts';
 import { createRunMemory, drawingFor } from './run-memory.ts';
@@ -28,6 +32,21 @@ export interface OutlineSeen {
   readonly area: number | null;
 }
 
+/** A text that reads like a depth or a final thickness of the region it stands in: an offer, nothing is asked by it. */
+export interface DepthNoteSeen {
+  readonly region: string;
+  readonly text: string;
+  readonly asks: 'depth' | 'thickness';
+  /** mm, as are plus and minus. */
+  readonly length: number;
+  readonly plus: number | null;
+  readonly minus: number | null;
+  /** Another note in the region reads otherwise. */
+  readonly disputed: boolean;
+  /** Where it hangs, mm in the drawing's frame. */
+  readonly place: readonly [number, number];
+}
+
 export interface Inspection {
   /** Short name; null when the drawing does not say. */
   readonly unit: string | null;
@@ -36,10 +55,16 @@ export interface Inspection {
   readonly notes: readonly DrawnNote[];
   readonly closedOutlines: readonly OutlineSeen[];
   readonly regions: readonly RegionSeen[];
+  readonly depthNotes: readonly DepthNoteSeen[];
   readonly findings: readonly Finding[];
 }
 
-export async function inspectDrawing(bytes: Uint8Array, options: RunOptions = {}): Promise<Inspection> {
+export interface InspectOptions extends RunOptions {
+  /** What a depth note begins with on this drawing. */
+  readonly notePrefix?: string;
+}
+
+export async function inspectDrawing(bytes: Uint8Array, options: InspectOptions = {}): Promise<Inspection> {
   const step = async (share: number, what: string): Promise<void> => {
     options.progress?.(share, what);
     await options.breathe?.();
@@ -63,11 +88,12 @@ export async function inspectDrawing(bytes: Uint8Array, options: RunOptions = {}
       area: unit === undefined ? null : round(Math.abs(loopArea(spans))),
     })),
   };
-  if (hasStop(drawing.findings)) return { ...seen, regions: [], findings: sortFindings(drawing.findings) };
+  const nothing = { ...seen, regions: [], depthNotes: [] };
+  if (hasStop(drawing.findings)) return { ...nothing, findings: sortFindings(drawing.findings) };
   const everyLayer = { outline: [], regions: undefined, ignore: [] };
   const tooMuch = limitLinework(drawing, everyLayer);
   if (tooMuch !== undefined) {
-    return { ...seen, regions: [], findings: sortFindings([...drawing.findings, tooMuch]) };
+    return { ...nothing, findings: sortFindings([...drawing.findings, tooMuch]) };
   }
   const { part, findings } = findRegions(drawing, {
     layers: everyLayer,
@@ -85,8 +111,27 @@ export async function inspectDrawing(bytes: Uint8Array, options: RunOptions = {}
       at: [round(label.x / millimetres), round(label.y / millimetres)],
       holes: loops.length - 1,
     })),
+    depthNotes: seeNotes(drawing, part, options.notePrefix ?? ''),
     findings: sortFindings([...drawing.findings, ...findings]),
   };
+}
+
+function seeNotes({ notes, unit }: Drawing, part: Part, prefix: string): DepthNoteSeen[] {
+  const regionAt = regionFinder(part);
+  const idAt = (at: Point) => {
+    const region = regionAt(at);
+    return typeof region === 'object' ? region.id : undefined;
+  };
+  return depthNotes(notes, idAt, { unit: unitOfNotes(unit ?? 'mm'), prefix }).map((offer) => ({
+    region: offer.region,
+    text: offer.text,
+    asks: offer.asks,
+    length: offer.length,
+    plus: offer.plus ?? null,
+    minus: offer.minus ?? null,
+    disputed: offer.isDisputed,
+    place: [round(offer.at.x), round(offer.at.y)],
+  }));
 }
 
 function round(value: number): number {

@@ -13,7 +13,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { runIsobath } from '#support/run-isobath.ts';
-import { buoyLid, buoyLidDrawing, buoyLidJob, dxf } from '#support/small-drawing.ts';
+import { buoyLid, buoyLidDrawing, buoyLidJob, buoyLidNotes, dxf } from '#support/small-drawing.ts';
 
 const home = mkdtempSync(join(tmpdir(), 'isobath-cli-'));
 const folder = join(home, 'jobs');
@@ -21,6 +21,8 @@ beforeAll(() => {
   mkdirSync(folder);
   writeFileSync(join(folder, 'buoy-lid.dxf'), buoyLidDrawing);
   writeFileSync(join(folder, 'no-unit.dxf'), dxf({ entities: buoyLid }));
+  const noted = dxf({ insunits: 4, entities: [...buoyLid, ...buoyLidNotes] });
+  writeFileSync(join(folder, 'noted.dxf'), noted);
   writeFileSync(join(folder, 'lid.job.json'), JSON.stringify(buoyLidJob));
   writeFileSync(join(folder, 'bom.job.json'), `\uFEFF${JSON.stringify(buoyLidJob)}`);
   const stopped = { ...buoyLidJob, process: { ...buoyLidJob.process, etchFactor: 12 } };
@@ -122,6 +124,22 @@ describe('isobath inspect', () => {
     expect(record).toMatchObject({ unit: 'mm', findings: [] });
     expect(record['regions']).toHaveLength(4);
     expect(record['closedOutlines']).toHaveLength(4);
+  });
+
+  it('offers what is written in regions, each with its region; with a prefix only what begins with it', () => {
+    const { code, out } = runIsobath(['inspect', 'noted.dxf'], folder);
+    expect(code).toBe(0);
+    expect(out).toContain('depth notes  4');
+    expect(out).toMatch(/depth 2\.2 mm {2}from "2\.20"/);
+    expect(out).toMatch(/thickness 1\.6 mm {2}from "t 1\.6"/);
+    expect(out).toMatch(
+      /depth 1\.3 \+0\.1 -0\.1 mm {2}from "1\.3 ±0\.1", another note there reads otherwise/,
+    );
+    const { depthNotes } = JSON.parse(
+      runIsobath(['inspect', 'noted.dxf', '--note-prefix', 'd', '--json'], folder).out,
+    ) as { depthNotes: { asks: string; length: number; plus: number | null; place: number[] }[] };
+    expect(depthNotes).toHaveLength(1);
+    expect(depthNotes[0]).toMatchObject({ asks: 'thickness', length: 1.6, plus: null, place: [60, 60] });
   });
 
   it('drawing-unit-missing: shows what is there, asks for the unit, and ends with 2', () => {

@@ -51,6 +51,10 @@ export function circle(layer: string, at: Corner, radius: number): string {
   return tags(0, 'CIRCLE', 8, layer, 10, at[0], 20, at[1], 40, radius);
 }
 
+export function note(layer: string, at: Corner, text: string): string {
+  return tags(0, 'TEXT', 8, layer, 10, at[0], 20, at[1], 40, 3, 1, text);
+}
+
 /** A buoy's lid: a trimmed plate with a pocket, a deeper pocket nested in it, and a round one. */
 export const buoyLid: readonly string[] = [
   box('TRIM', [0, 0], [200, 120]),
@@ -78,3 +82,12 @@ export const buoyLidJob = {
   ],
   levels: 'as-drawn',
 } as const;
+
+/** Depths as a draughtsman writes them: a depth, a final thickness, and one region of which two notes say different things. */
+export const buoyLidNotes: readonly string[] = [
+  note('WORDS', [25, 25], '2.20'),
+  note('WORDS', [60, 60], 't 1.6'),
+  note('WORDS', [150, 60], '1.2'),
+  note('WORDS', [150, 52], '1.3 ±0.1'),
+  note('WORDS', [5, 112], 'BUOY LID'),
+];

@@ -2,7 +2,7 @@
 import { type DragEvent, useEffect, useState } from 'react';
 import { BrokenView } from './BrokenView.tsx';
 import { ClockView } from './ClockView.tsx';
-import { DrawingLayers } from './DrawingLayers.tsx';
+import { DrawingPanel } from './drawing/DrawingPanel.tsx';
 import { FindingsView } from './FindingsView.tsx';
 import { HandoffView } from './handoff/HandoffView.tsx';
 import { JobLine } from './JobLine.tsx';
@@ -52,7 +52,7 @@ export function WorkbenchView() {
       </main>
       <aside className="side" aria-label="Findings and files">
         <FindingsView />
-        <DrawingLayers />
+        <DrawingPanel />
         <JobPanel />
         <PlanningView />
         <HandoffView />

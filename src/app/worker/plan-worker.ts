@@ -153,6 +153,7 @@ function drawnSheet(drawing: Drawing | undefined): WireDrawn {
     lines: packContours(curves.map(({ closed, spans }) => contourOfPath({ closed, spans }))),
     layers: drawing?.layers ?? [],
     notes: drawing?.notes ?? [],
+    statedUnit: drawing?.statedUnit,
   };
 }
 

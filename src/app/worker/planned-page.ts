@@ -3,6 +3,7 @@ import type { DrawingLayer, DrawnNote } from '#drawing/drawing.ts';
 import type { Finding } from '#findings/finding.ts';
 import type { Contour, ShownPlan } from '#handoff/plan-file.ts';
 import type { OutputFile } from '#run/run-job.ts';
+import type { LengthUnit } from '#units/length-unit.ts';
 
 export interface DrawnLine {
   readonly layer: string;
@@ -14,6 +15,8 @@ export interface DrawnSheet {
   readonly lines: readonly DrawnLine[];
   readonly layers: readonly DrawingLayer[];
   readonly notes: readonly DrawnNote[];
+  /** The unit that the file itself states. */
+  readonly statedUnit?: LengthUnit | undefined;
 }
 
 export interface PlannedPage extends DrawnSheet {

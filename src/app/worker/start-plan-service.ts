@@ -83,11 +83,10 @@ function unpackPage(tie: WorkerTie, run: number, { findings, plan, drawn, second
   };
 }
 
-function unpackDrawn({ layersOfLines, lines, layers, notes }: WireDrawn): DrawnSheet {
+function unpackDrawn({ layersOfLines, lines, ...rest }: WireDrawn): DrawnSheet {
   const contours = unpackContours(lines);
   return {
     lines: layersOfLines.map((layer, index) => ({ layer, contour: itemAt(contours, index) })),
-    layers,
-    notes,
+    ...rest,
   };
 }

@@ -12,18 +12,20 @@ import { MOST_DRAWING_BYTES } from '#run/run-limits.ts';
 export interface InspectArguments {
   readonly drawing: string;
   readonly json: boolean;
+  readonly notePrefix: string;
 }
 
 export async function inspectCommand(
-  { drawing, json }: InspectArguments,
+  { drawing, json, notePrefix }: InspectArguments,
   terminal: Terminal,
 ): Promise<CommandEnd> {
   const read = readInput(drawing, { path: resolve(drawing), most: MOST_DRAWING_BYTES });
   if ('refused' in read) return refused(read.refused);
   const progress = progressLine(terminal);
-  const { findings, ...inspection } = await inspectDrawing(read.bytes, { progress: progress.report }).finally(
-    progress.clear,
-  );
+  const { findings, ...inspection } = await inspectDrawing(read.bytes, {
+    progress: progress.report,
+    notePrefix,
+  }).finally(progress.clear);
   if (!json) terminal.out(inspectionText(inspection, terminal.outColor));
   return { exitCode: hasStop(findings) ? 2 : 0, findings, record: { ...inspection } };
 }

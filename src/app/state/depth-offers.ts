@@ -1,0 +1,66 @@
+/** Depth notes of the drawing on the bench, against what is asked already; and taking them. */
+import type { PlannedPage } from '#app/worker/planned-page.ts';
+import { type DepthOffer, depthNotes, unitOfNotes } from '#part/depth-notes.ts';
+import type { JobFile } from '#part/job-file.ts';
+import type { LengthUnit } from '#units/length-unit.ts';
+import { askOfRegions, type RegionTarget, type Wish } from './edit-job.ts';
+import { type RegionShape, shapeHolds } from './region-shape.ts';
+
+export interface OfferOnBench extends DepthOffer {
+  /** `asked`: the region is asked just this; `other`: it is asked something else; `open`: nothing yet. */
+  readonly standing: 'asked' | 'other' | 'open';
+}
+
+interface Bench {
+  readonly page: PlannedPage | undefined;
+  readonly shapes: readonly RegionShape[];
+  readonly prefix: string;
+  /** mm */
+  readonly thickness: number;
+}
+
+/** Lengths nearer than this are the same figure, mm. */
+const SAME = 1e-4;
+
+export function depthOffers({ page, shapes, prefix, thickness }: Bench): OfferOnBench[] {
+  if (page?.plan === undefined) return [];
+  const unit = unitOfNotes(page.plan.drawing.unit as LengthUnit);
+  const regionAt = (at: { x: number; y: number }) => shapes.find((shape) => shapeHolds(shape, at))?.region.id;
+  const asked = new Map(shapes.map(({ region }) => [region.id, region.asked]));
+  return depthNotes(page.notes, regionAt, { unit, prefix, thickness }).map((offer) => {
+    const now = asked.get(offer.region);
+    const depth = offer.asks === 'depth' ? offer.length : thickness - offer.length;
+    if (now === undefined || now.depth <= 0) return { ...offer, standing: 'open' };
+    const isSame =
+      Math.abs(now.depth - depth) < SAME &&
+      Math.abs(now.plus - (offer.plus ?? now.plus)) < SAME &&
+      Math.abs(now.minus - (offer.minus ?? now.minus)) < SAME;
+    return { ...offer, standing: isSame ? 'asked' : 'other' };
+  });
+}
+
+/** Regions that are offered the same are asked at once, so that a layer that they all share is named once. */
+export function takeOffers(
+  job: JobFile,
+  offers: readonly DepthOffer[],
+  targets: ReadonlyMap<string, RegionTarget>,
+): JobFile {
+  const groups = new Map<string, { readonly wish: Wish; readonly regions: RegionTarget[] }>();
+  for (const { asks, length, plus, minus, region } of offers) {
+    const target = targets.get(region);
+    if (target === undefined) continue;
+    const wish: Wish = {
+      ...(asks === 'depth' ? { depth: length } : { thickness: length }),
+      ...(plus === undefined ? {} : { plus }),
+      ...(minus === undefined ? {} : { minus }),
+    };
+    const key = JSON.stringify(wish);
+    const group = groups.get(key) ?? { wish, regions: [] };
+    group.regions.push(target);
+    groups.set(key, group);
+  }
+  return [...groups.values()].reduce(
+    (asked, { wish, regions }) => askOfRegions(asked, regions, [...targets.values()], wish),
+    job,
+  );
+}

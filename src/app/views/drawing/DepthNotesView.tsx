@@ -1,0 +1,112 @@
+/** Depths written in the regions of the drawing, offered one by one. None is asked until it is taken. */
+import { useMemo, useState } from 'react';
+import { depthOffers, type OfferOnBench, takeOffers } from '#app/state/depth-offers.ts';
+import { regionTargets } from '#app/state/region-targets.ts';
+import { sheetThickness } from '#app/state/sheet-thickness.ts';
+import { NameField } from '#app/views/NameField.tsx';
+import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import type { JobFile } from '#part/job-file.ts';
+import { lengthFigure, type ShownUnit, showLength } from '#units/show-length.ts';
+
+export function DepthNotesView({ job }: { readonly job: JobFile }) {
+  const { store, actions } = useWorkbench();
+  const page = useBench((state) => state.derived.page);
+  const shapes = useBench((state) => state.derived.shapes);
+  const [prefix, setPrefix] = useState('');
+  /** Ticked against what the box says by itself. */
+  const [turned, setTurned] = useState<ReadonlySet<string>>(new Set());
+  const thickness = sheetThickness(job);
+  const offers = useMemo(
+    () => depthOffers({ page, shapes, prefix, thickness }),
+    [page, shapes, prefix, thickness],
+  );
+  if (page === undefined || page.notes.length === 0) return null;
+  const ticked = offers.filter((offer) => isTicked(offer, turned));
+  const turn = (offer: OfferOnBench) => {
+    const next = new Set(turned);
+    if (!next.delete(keyOf(offer))) next.add(keyOf(offer));
+    setTurned(next);
+  };
+  const take = () => {
+    const targets = regionTargets(store.getState());
+    const names =
+      ticked.length > 4 ? `${ticked.length} regions` : ticked.map(({ region }) => region).join(', ');
+    actions.edit(`depth notes of ${names}`, (before) => takeOffers(before, ticked, targets));
+    setTurned(new Set());
+  };
+  return (
+    <fieldset className="depth-notes">
+      <legend>Depths written in regions</legend>
+      <span className="choice">
+        <span className="aside">A depth begins with</span>
+        <NameField label="What a depth begins with" name={prefix} isMarked onTake={setPrefix} />
+      </span>
+      {offers.length === 0 && <p className="aside">No text in a region reads like a depth or a thickness.</p>}
+      <ul>
+        {offers.map((offer) => (
+          <OfferRow
+            key={keyOf(offer)}
+            offer={offer}
+            isTicked={isTicked(offer, turned)}
+            onTurn={() => turn(offer)}
+          />
+        ))}
+      </ul>
+      {offers.length > 0 && (
+        <button type="button" disabled={ticked.length === 0} onClick={take}>
+          take {ticked.length === 1 ? '1 of them' : `${ticked.length} of them`}
+        </button>
+      )}
+    </fieldset>
+  );
+}
+
+interface OfferRowProps {
+  readonly offer: OfferOnBench;
+  readonly isTicked: boolean;
+  readonly onTurn: () => void;
+}
+
+function OfferRow({ offer, isTicked: isOn, onTurn }: OfferRowProps) {
+  const { actions } = useWorkbench();
+  const unit = useBench((state) => state.session.unit);
+  const { region, text, at, standing, isDisputed } = offer;
+  const go = () => {
+    actions.select([region]);
+    actions.flyTo(at);
+  };
+  return (
+    <li>
+      <label>
+        <input type="checkbox" checked={isOn} disabled={standing === 'asked'} onChange={onTurn} />
+        {words(offer, unit)}
+      </label>
+      <button type="button" className="go" onClick={go}>
+        {region}
+      </button>
+      <span className="aside">
+        “{text}”{standing === 'asked' && ', asked'}
+        {standing === 'other' && ', asked otherwise now'}
+        {isDisputed && ', two notes differ'}
+      </span>
+    </li>
+  );
+}
+
+function words({ asks, length, plus, minus }: OfferOnBench, unit: ShownUnit): string {
+  const tolerance =
+    plus === undefined || minus === undefined
+      ? ''
+      : ` +${lengthFigure(plus, unit)} −${lengthFigure(minus, unit)}`;
+  return `${asks === 'depth' ? 'depth' : 'leaves'} ${showLength(length, unit)}${tolerance}`;
+}
+
+/** By itself a note is ticked where nothing is asked yet and no other note says otherwise. */
+function isTicked(offer: OfferOnBench, turned: ReadonlySet<string>): boolean {
+  if (offer.standing === 'asked') return false;
+  return (offer.standing === 'open' && !offer.isDisputed) !== turned.has(keyOf(offer));
+}
+
+function keyOf({ region, asks, length, plus, minus }: OfferOnBench): string {
+  return [region, asks, length, plus, minus].join(' ');
+}

@@ -1,0 +1,111 @@
+/** Opening a drawing: what was found in it, the parts its layers play, trouble with places, depths written in its regions. */
+import AxeBuilder from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
+import { buoyLid, buoyLidNotes, dxf, line } from '#support/small-drawing.ts';
+import { dropFiles, expect, levelRows, savedText, statusOf, test } from '#support/workbench-page.ts';
+
+/** A fin drawn as three lines that miss each other by 0.02 at one corner, and a line that leads nowhere. */
+const fin = [
+  line('FIN', [130, 95], [150, 95]),
+  line('FIN', [150, 95], [140, 110]),
+  line('FIN', [140, 110.02], [130, 95]),
+  line('FIN', [190, 5], [190, 20]),
+];
+const drawing = (insunits?: number) => ({
+  name: 'buoy-lid.dxf',
+  text: dxf({ insunits, entities: [...buoyLid, ...buoyLidNotes, ...fin] }),
+});
+const panelOf = (page: Page) => page.locator('details.layers');
+const notesOf = (page: Page) => page.getByRole('group', { name: 'Depths written in regions' });
+const jobOf = async (page: Page) =>
+  JSON.parse(await savedText(page, 'buoy-lid.job.json')) as { requirements: object[] };
+
+async function open(page: Page, insunits?: number): Promise<void> {
+  await dropFiles(page, [drawing(insunits)]);
+  await page.getByRole('button', { name: 'understood' }).click();
+}
+
+test('says what was found: unit, layers with what is on them, joins and trouble by kind, each at its place', async ({
+  workbench,
+}) => {
+  await open(workbench, 4);
+  const panel = panelOf(workbench);
+  await expect(panel).toContainText('millimetre, as it says');
+  await expect(panel.getByRole('list', { name: 'Layers' }).getByRole('listitem')).toHaveCount(6);
+  await expect(panel).toContainText('5 TEXT');
+  await panel.getByRole('combobox', { name: /TRIM/ }).selectOption('edge of the part');
+  await expect(statusOf(workbench)).toContainText('5 regions');
+  await expect(panel).toContainText('5 regions found');
+  await expect(panel.getByRole('button', { name: 'Gap joined' })).toBeVisible();
+  await panel.getByRole('button', { name: 'Line leads nowhere' }).click();
+  await expect(workbench.locator('.place-mark')).toBeVisible();
+
+  await panel.getByRole('textbox', { name: 'Join gaps up to' }).fill('0.01');
+  await workbench.keyboard.press('Enter');
+  await expect(panel.getByRole('button', { name: 'Gap left open' })).toBeVisible();
+  await expect(statusOf(workbench)).toContainText('4 regions');
+});
+
+test('a drawing without a unit waits for one, and is read in it', async ({ workbench }) => {
+  await open(workbench);
+  await expect(statusOf(workbench)).toContainText('No plan yet');
+  await panelOf(workbench).getByLabel('Drawn in').selectOption('inch');
+  // The gap of the fin is 0.02 in now, more than is joined.
+  await expect(statusOf(workbench)).toContainText(/4 regions.*planned in/);
+  // 200 in wide, and the cut stands out at both ends.
+  await workbench.getByRole('radio', { name: 'in', exact: true }).check();
+  await expect(workbench.getByRole('region', { name: 'Section' })).toContainText(/21\d\.\d+.in long/);
+});
+
+test('depths written in regions are offered, ticked where nothing speaks against them, and asked only when taken', async ({
+  workbench,
+}) => {
+  await open(workbench, 4);
+  await panelOf(workbench).getByRole('combobox', { name: /TRIM/ }).selectOption('edge of the part');
+  const notes = notesOf(workbench);
+  const boxOf = (name: RegExp) => notes.getByRole('checkbox', { name });
+  await expect(boxOf(/depth 2\.20/)).toBeChecked();
+  await expect(boxOf(/leaves 1\.60/)).toBeChecked();
+  await expect(boxOf(/depth 1\.20/)).not.toBeChecked();
+  await expect(boxOf(/depth 1\.30.mm \+0\.10 −0\.10/)).not.toBeChecked();
+  await expect(notes).toContainText('two notes differ');
+  expect((await jobOf(workbench)).requirements).toEqual([]);
+
+  await notes.getByRole('button', { name: 'take 2 of them' }).click();
+  // t 1.6 of a sheet of 4.06: 2.46 deep.
+  await expect(levelRows(workbench).last()).toContainText('2.46');
+  await expect(levelRows(workbench).first()).toContainText('2.20');
+  await expect(boxOf(/depth 2\.20/)).toBeDisabled();
+  const { requirements } = await jobOf(workbench);
+  expect(requirements).toMatchObject([{ depth: 2.2 }, { thickness: 1.6 }]);
+
+  await boxOf(/depth 1\.30/).check();
+  await notes.getByRole('button', { name: 'take 1 of them' }).click();
+  await expect(levelRows(workbench)).toHaveCount(3);
+  await workbench.getByRole('button', { name: /^undo: depth notes/ }).click();
+  await workbench.getByRole('button', { name: /^undo: depth notes/ }).click();
+  await expect(levelRows(workbench)).toHaveCount(0);
+
+  await notes.getByLabel('What a depth begins with').fill('d');
+  await workbench.keyboard.press('Enter');
+  await expect(notes.getByRole('checkbox')).toHaveCount(1);
+});
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test.describe(`in the ${colorScheme} theme`, () => {
+    test.use({ colorScheme });
+    test('the panel of the drawing: axe finds nothing', async ({ workbench }) => {
+      await open(workbench, 4);
+      await expect(notesOf(workbench)).toBeVisible();
+      const { violations } = await new AxeBuilder({ page: workbench }).analyze();
+      expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual(
+        [],
+      );
+      await workbench.screenshot({ path: `test-results/drawing-${colorScheme}.png` });
+      await notesOf(workbench).scrollIntoViewIfNeeded();
+      await workbench.screenshot({ path: `test-results/drawing-notes-${colorScheme}.png` });
+      await workbench.setViewportSize({ width: 1920, height: 1080 });
+      await workbench.screenshot({ path: `test-results/drawing-${colorScheme}-wide.png` });
+    });
+  });
+}
