@@ -5,6 +5,7 @@ import {
   layerRole,
   type RegionTarget,
   setLayerRole,
+  setSheetThickness,
 } from '#app/state/edit-job.ts';
 import type { JobFile } from '#part/job-file.ts';
 
@@ -76,6 +77,13 @@ describe('the part a layer plays', () => {
     const none = setLayerRole(named, 'POCKETS', 'ignore');
     expect(none.layers?.regions).toEqual([]);
     expect(layerRole(none, 'BAYS')).toBe('ignore');
+  });
+});
+
+describe('another sheet', () => {
+  it('takes the place of the readings of the one before', () => {
+    const measured = { ...job, stock: { ...job.stock, measured: [4.1, 4.12] } };
+    expect(setSheetThickness(measured, 3.2).stock).toEqual({ thickness: 3.2 });
   });
 });
 

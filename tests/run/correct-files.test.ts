@@ -1,5 +1,6 @@
 /** A run corrected from its files: plan.json, readings, record. */
 import { beforeAll, describe, expect, test } from 'vitest';
+import { readRunPlan } from '#run/correct-plan.ts';
 import { correctRun } from '#run/correct-run.ts';
 import { runJob } from '#run/run-job.ts';
 import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';
@@ -51,6 +52,19 @@ describe('M7 a run from its files', () => {
   });
   test('depth-out-of-reach: a floor etched twice as deep as asked is told', () => {
     expect(codes(`${HEAD}\n${first(3.2)}`)).toContain('depth-out-of-reach');
+  });
+  test('M6.1 a measured sheet is believed at the mean of its readings, within their spread', async () => {
+    const { files } = await runJob({
+      jobText: JSON.stringify({
+        ...buoyLidJob,
+        stock: { thickness: 4, measured: [4.12, { at: [10, 10], thickness: 4.18 }] },
+      }),
+      drawingName: 'lid.dxf',
+      drawingBytes: new TextEncoder().encode(buoyLidDrawing),
+    });
+    const read = readRunPlan(new TextDecoder().decode(files.find(({ name }) => name === 'plan.json')?.bytes));
+    if ('refused' in read) throw new Error('the plan must read');
+    expect(read.plan.sheet).toEqual({ thickness: expect.closeTo(4.15, 9), minus: 0.03, plus: 0.03 });
   });
   test('sheet-not-gauged: on a tapered sheet a thickness tells a depth only beside one of stage 0', () => {
     const tapered = JSON.parse(planText);

@@ -95,11 +95,12 @@ function toleranceFrom(requirements: readonly Requirement[], layer: string): Wis
   };
 }
 
-/** Nominal sheet thickness, in mm. */
+/** Nominal sheet thickness, in mm; readings of another sheet go. */
 export function setSheetThickness(job: JobFile, thickness: number): JobFile {
+  const { measured, ...stock } = job.stock;
   return {
     ...job,
-    stock: { ...job.stock, thickness: inJobUnits(job, thickness) },
+    stock: { ...stock, thickness: inJobUnits(job, thickness) },
   };
 }
 

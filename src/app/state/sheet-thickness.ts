@@ -11,3 +11,8 @@ export function sheetThickness({ stock, units }: JobFile): number {
       : Math.max(thickness.thicknessFrom, thickness.thicknessTo);
   return most * millimetresIn(units ?? 'mm');
 }
+
+/** Whether what a depth leaves depends on the place. */
+export function isTapered({ stock }: JobFile): boolean {
+  return typeof stock.thickness !== 'number';
+}

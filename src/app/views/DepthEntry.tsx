@@ -1,7 +1,7 @@
 /** What is asked of the picked regions, edited in place: depth or what it leaves, and the tolerance. */
 import type { RefObject } from 'react';
 import type { Wish } from '#app/state/edit-job.ts';
-import { sheetThickness } from '#app/state/sheet-thickness.ts';
+import { isTapered, sheetThickness } from '#app/state/sheet-thickness.ts';
 import type { ShownRegion } from '#handoff/plan-file.ts';
 import { showArea, showLength } from '#units/show-length.ts';
 import { LengthField } from './LengthField.tsx';
@@ -54,7 +54,7 @@ export function DepthEntry({ inputRef }: { readonly inputRef: RefObject<HTMLInpu
       />
       <LengthField
         label="Leaves"
-        length={depth === undefined ? undefined : thickness - depth}
+        length={depth === undefined || isTapered(document.job) ? undefined : thickness - depth}
         least={0}
         most={thickness}
         onTake={(length) => ask({ thickness: length }, `remaining ${showLength(length, unit)}`)}

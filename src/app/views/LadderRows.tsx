@@ -1,6 +1,7 @@
 /** The words of the ladder: a row for each rung, each stage and the far face. */
 import { isLocked } from '#app/state/edit-levels.ts';
 import type { Rung } from '#app/state/rungs.ts';
+import { isTapered } from '#app/state/sheet-thickness.ts';
 import type { ShownStage } from '#handoff/plan-file.ts';
 import { showArea, showLength, showMinutes } from '#units/show-length.ts';
 import { inkOn } from './ink-on.ts';
@@ -31,7 +32,10 @@ export function RungRow({ rung, thickness }: RungRowProps) {
         onClick={(event) => actions.select(ids, event.shiftKey ? 'add' : 'only')}
       >
         <span className="depth">{showLength(level, unit)}</span>
-        <span>, leaves {showLength(thickness - level, unit)}</span>
+        <span>
+          , leaves {showLength(thickness - level, unit)}
+          {job !== undefined && isTapered(job) && ' at most'}
+        </span>
         <span className="line">
           {count}, {showArea(rung.area, unit)}
           {isLevelLocked && ', locked'}
@@ -71,5 +75,12 @@ export function StageRow({ stage }: { readonly stage: ShownStage }) {
 
 export function FarFaceRow({ thickness }: { readonly thickness: number }) {
   const unit = useBench((state) => state.session.unit);
-  return <span className="far-face">far face, {showLength(thickness, unit)}</span>;
+  const job = useDocument()?.job;
+  const atMost = job !== undefined && isTapered(job) ? ' at most' : '';
+  return (
+    <span className="far-face">
+      far face, {showLength(thickness, unit)}
+      {atMost}
+    </span>
+  );
 }
