@@ -1,11 +1,11 @@
 /**
- * Inside corners sharper than the allowance (M3.1): the opening there has a plain corner, and the wall round it comes out
- * with the allowance as its radius, whatever was drawn. Drawn radii that are missed, and corners drawn sharp, are two codes.
+ * Inside corners sharper than the allowance (M3.1), or with re-mask than that of the first stage below the edge (M3.5): the
+ * opening there has a plain corner, and the edge round it comes out with the allowance as its radius, whatever was drawn. Drawn radii that are missed, and corners drawn sharp, are two codes.
  */
 import { type Finding, finding } from '#findings/finding.ts';
 import { cross, dot, type Point } from '#geometry/point.ts';
 import { type ArcSpan, type Loop, type Path, pointAlong, type Span, tangentAlong } from '#geometry/span.ts';
-import { allowance } from '#plan/allowance.ts';
+import { cornerRadius } from '#plan/allowance.ts';
 import type { PlannedRegion, Stage } from '#plan/etch-plan.ts';
 import type { MakingPlace } from './making.ts';
 import { LINE_ACCURACY } from './making-limits.ts';
@@ -21,7 +21,7 @@ interface Corner {
   readonly outline: Path;
 }
 
-/** A border span and the allowance that the opening keeps from it; 0 where it keeps none. */
+/** A border span and the radius that a plain corner of the opening comes out with there; 0 where nothing keeps it back. */
 interface Wall {
   readonly span: Span;
   readonly width: number;
@@ -80,10 +80,9 @@ function byShortThenPlace(a: Corner, b: Corner): number {
 }
 
 function cornersOf(making: MakingPlace, { id, level, loops }: PlannedRegion): Corner[] {
-  const { etchFactor, edgeDatum } = making.job.process;
   const widthAt = (span: Span): number => {
     const depth = making.around.levelAcross(span);
-    return depth === undefined || depth >= level ? 0 : allowance({ etchFactor, edgeDatum }, { level, depth });
+    return depth === undefined || depth >= level ? 0 : cornerRadius(making.undercut, { level, depth });
   };
   return loops.flatMap((loop) => {
     const walls = loop.map((span): Wall => ({ span, width: widthAt(span) }));

@@ -71,12 +71,11 @@ function neckLimit(a: Wall, b: Wall): number {
 }
 
 /** Sides of a region that its opening has to keep back from. */
-function wallsOf({ job, around }: MakingPlace, region: PlannedRegion): Wall[] {
-  const { etchFactor, edgeDatum } = job.process;
+function wallsOf({ undercut, around }: MakingPlace, region: PlannedRegion): Wall[] {
   const { level } = region;
   const widthAt = (span: Span): number => {
     const depth = around.levelAcross(span);
-    return depth === undefined || depth >= level ? 0 : allowance({ etchFactor, edgeDatum }, { level, depth });
+    return depth === undefined || depth >= level ? 0 : allowance(undercut, { level, depth });
   };
   const sides = sidesOf(region.loops)
     .map((side) => ({ ...side, region, width: widthAt(side.span) }))

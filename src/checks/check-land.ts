@@ -5,11 +5,11 @@
  */
 import { type Finding, finding } from '#findings/finding.ts';
 import type { Point } from '#geometry/point.ts';
-import { loopArea, reverseSpans } from '#geometry/span.ts';
+import { loopArea, pointAlong, reverseSpans, tangentAlong } from '#geometry/span.ts';
 import { gatherNarrow } from './gather-narrow.ts';
 import type { MakingPlace } from './making.ts';
 import { LAND_TO_DEPTH, SCRIBE_ACCURACY } from './making-limits.ts';
-import { middleOf, narrowPlaces, sidesOf } from './narrow-places.ts';
+import { middleOf, narrowPlaces, type Side, sidesOf } from './narrow-places.ts';
 import { areaOfDisc, gaugeOf, isOnSheet, undercutters } from './standing-maskant.ts';
 import { isAllIn, regionsBeside, wayPath } from './way-across.ts';
 
@@ -21,7 +21,12 @@ export function checkLand(making: MakingPlace): Finding[] {
   );
   const sides = [...etched, ...sidesOf(plan.sheet)];
   const cutter = undercutters(making, sides, 'surface');
-  const besideOf = (side: number) => (side < etched.length ? cutter(side) : { reach: 0, level: 0 });
+  const besideOf = (side: number) => {
+    const here = etched[side];
+    if (here === undefined) return { reach: 0, level: 0 };
+    // Walls that stand on each other come to the surface as the first stage's: the floor beside the land tells how deep it goes.
+    return plan.masking === 're-mask' ? { ...cutter(side), level: levelBeside(making, here) } : cutter(side);
+  };
   const limitOf = (a: number, b: number): number =>
     Math.max(least, LAND_TO_DEPTH.value * Math.max(besideOf(a).level, besideOf(b).level));
   const measure = gaugeOf(making);
@@ -56,4 +61,13 @@ export function checkLand(making: MakingPlace): Finding[] {
       { at: first.at, regions, outline },
     ),
   );
+}
+
+/** mm off the land's border at which the region beside it is asked for. */
+const BESIDE = 0.01;
+
+function levelBeside({ around }: MakingPlace, { span }: Side): number {
+  const at = pointAlong(span, 0.5);
+  const along = tangentAlong(span, 0.5);
+  return around.regionAt({ x: at.x + along.y * BESIDE, y: at.y - along.x * BESIDE })?.level ?? 0;
 }

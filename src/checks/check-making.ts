@@ -1,6 +1,7 @@
 /** Everything about making the plan: each rule in a file of its own, in the order of the work. Sorting is for the caller. */
 import { type Finding, finding } from '#findings/finding.ts';
 import { contourLoops } from '#front/contour-loops.ts';
+import { undercutOf } from '#plan/allowance.ts';
 import { checkCorners } from './check-corners.ts';
 import { checkCutDepth } from './check-cut-depth.ts';
 import { checkFloor } from './check-floor.ts';
@@ -46,6 +47,10 @@ export function checkMaking(making: Making): Finding[] {
   const place: MakingPlace = {
     ...making,
     around: lookAround(plan),
+    undercut: undercutOf(
+      making.job.process,
+      plan.stages.map(({ level }) => level),
+    ),
     surface: contourLoops(kit, { depth: 0 }),
     unopened: new Set(missing.flatMap(({ place: { regions } }) => regions ?? [])),
   };

@@ -6,7 +6,7 @@ import { gatherNarrow, type NarrowFound } from './gather-narrow.ts';
 import type { MakingPlace } from './making.ts';
 import { SCRIBE_ACCURACY } from './making-limits.ts';
 import { roomIn } from './narrow-places.ts';
-import { areaOfDisc, gaugeOf, islandsIn } from './standing-maskant.ts';
+import { areaOfDisc, gaugeOf, islandsIn, standingMaskant } from './standing-maskant.ts';
 
 export function checkMaskantIslands(making: MakingPlace): Finding[] {
   const least = making.job.rules.minLandWidth;
@@ -42,7 +42,8 @@ function smallIslands({ surface, around }: MakingPlace, least: number): Finding[
 function lostIslands(making: MakingPlace, least: number): Finding[] {
   const reach = Math.max(...making.kit.index.reaches);
   const measure = gaugeOf(making);
-  const found = islandsIn(making.plan.stages.at(-1)?.opening ?? [], loopArea).flatMap((island) => {
+  const islands = standingMaskant(making).flatMap(({ opening }) => islandsIn(opening, loopArea));
+  const found = islands.flatMap((island) => {
     const room = roomIn(island, 2 * reach);
     const ridge = room === undefined ? 0 : measure(room.at);
     const region = room === undefined ? undefined : making.around.regionAt(room.at);

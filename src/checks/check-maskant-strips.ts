@@ -1,5 +1,5 @@
 /**
- * Strips of maskant that stand to the end between two openings, or between one and the sheet's edge: too narrow to hold, or
+ * Strips of maskant that stand to the end of their coat between two openings, or between one and the sheet's edge: too narrow to hold, or
  * undercut from both sides until the fronts meet and nothing holds them.
  */
 import { type Finding, finding } from '#findings/finding.ts';
@@ -8,7 +8,7 @@ import { gatherNarrow, type NarrowFound } from './gather-narrow.ts';
 import type { MakingPlace } from './making.ts';
 import { SCRIBE_ACCURACY } from './making-limits.ts';
 import { middleOf, type NarrowPlace, narrowPlaces } from './narrow-places.ts';
-import { gaugeOf, standingMaskant, undercutters } from './standing-maskant.ts';
+import { gaugeOf, type StandingMaskant, standingMaskant, undercutters } from './standing-maskant.ts';
 import { isAllIn, pointOn, regionsBeside, wayPath } from './way-across.ts';
 
 interface Strip extends NarrowFound {
@@ -16,16 +16,18 @@ interface Strip extends NarrowFound {
   readonly undercut: number;
   /** Depth of the highest metal left under the strip, mm. */
   readonly ridge: number;
+  /** Depth of the floor that the coat's openings are cut over, mm. */
+  readonly base: number;
   /** Depth that the region under it is etched to, mm. */
   readonly wanted: number;
 }
 
 export function checkMaskantStrips(making: MakingPlace): Finding[] {
   const least = making.job.rules.minLandWidth;
-  const strips = findStrips(making, least);
+  const strips = standingMaskant(making).flatMap((coat) => findStrips(making, coat, least));
   // Over a region that wants the metal gone that deep, losing the maskant does no harm.
   const lost = strips.filter(({ ridge, wanted }) => ridge > wanted + SCRIBE_ACCURACY);
-  const narrow = strips.filter(({ ridge, width }) => ridge <= SCRIBE_ACCURACY && width < least);
+  const narrow = strips.filter(({ ridge, base, width }) => ridge <= base + SCRIBE_ACCURACY && width < least);
   return [
     ...gatherNarrow(lost).map(({ first, places, regions, outline }) => {
       const { width, undercut, ridge } = first;
@@ -46,8 +48,8 @@ export function checkMaskantStrips(making: MakingPlace): Finding[] {
   ];
 }
 
-function findStrips(making: MakingPlace, least: number): Strip[] {
-  const { sides, cutSides, isStanding } = standingMaskant(making);
+function findStrips(making: MakingPlace, coat: StandingMaskant, least: number): Strip[] {
+  const { sides, cutSides, isStanding, base } = coat;
   const cutter = undercutters(making, sides, 'line');
   const undercutOf = (a: number, b: number): number =>
     [a, b].reduce((sum, side) => sum + (side < cutSides ? cutter(side).reach : 0), 0);
@@ -69,6 +71,7 @@ function findStrips(making: MakingPlace, least: number): Strip[] {
         outline: [wayPath(place)],
         undercut: undercutOf(a, b),
         ridge: ridgeOf(place, measure),
+        base,
         wanted: making.around.regionAt(middleOf(place))?.level ?? 0,
       };
     });

@@ -48,16 +48,16 @@ function placesIn({ loops, label }: PlannedRegion): Point[] {
 
 /** How much nearer to a place the opening comes that etched it deepest than its allowance lets it, mm; and the depth there. */
 function tooNear(
-  { plan, job }: MakingPlace,
+  { plan, undercut }: MakingPlace,
   region: PlannedRegion,
   probe: Probe,
   { x, y }: Point,
 ): { depth: number; near: number } {
   const depth = probe.measure(x, y);
-  const level = plan.stages[probe.stage() - 1]?.level ?? 0;
+  const { level, base } = plan.stages[probe.stage() - 1] ?? { level: 0, base: 0 };
   if (depth <= allowedIn(region)) return { depth, near: 0 };
-  const { etchFactor, edgeDatum } = job.process;
-  const kept = allowance({ etchFactor, edgeDatum }, { level, depth: allowedIn(region) });
-  const gap = etchFactorAt(etchFactor, level) * Math.sqrt(level * level - depth * depth);
+  const kept = allowance(undercut, { level, depth: allowedIn(region) });
+  const [cut, below] = [level - base, depth - base];
+  const gap = etchFactorAt(undercut.etchFactor, cut) * Math.sqrt(cut * cut - below * below);
   return { depth, near: kept - gap };
 }

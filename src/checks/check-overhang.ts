@@ -1,12 +1,13 @@
 /** Maskant that stands out far over undercut metal: it flaps, traps gas and breaks off. */
 import { etchFactorAt } from '#bath/etch-factor.ts';
 import { type Finding, finding } from '#findings/finding.ts';
-import type { PlannedRegion } from '#plan/etch-plan.ts';
+import type { EtchPlan, PlannedRegion, Stage } from '#plan/etch-plan.ts';
 import type { MakingPlace } from './making.ts';
 import { LONGEST_OVERHANG } from './making-limits.ts';
 
 export function checkOverhang(making: MakingPlace): Finding[] {
   const { plan, unopened } = making;
+  if (plan.masking === 're-mask') return plan.stages.flatMap((stage) => overCoat(plan, stage));
   return plan.stages.flatMap(({ level, number }) => {
     const long = plan.regions
       .filter((region) => region.level === level && !unopened.has(region.id))
@@ -23,6 +24,14 @@ export function checkOverhang(making: MakingPlace): Finding[] {
       }),
     ];
   });
+}
+
+/** A coat of the stage's own is cut under by that stage alone, all round its windows. */
+function overCoat({ etchFactor }: EtchPlan, { level, etch, number, regions }: Stage): Finding[] {
+  const overhang = etchFactorAt(etchFactor, etch) * etch;
+  if (overhang <= LONGEST_OVERHANG.value) return [];
+  const facts = { overhang, limit: LONGEST_OVERHANG.value, stage: number, level };
+  return [finding('maskant-overhang-long', facts, { regions })];
 }
 
 /** Longest overhang beside a region: maskant of a shallower neighbour is cut under only until it is peeled itself. */

@@ -6,14 +6,14 @@ import { SMALLEST_STEP } from './making-limits.ts';
 /** Rounding of levels, mm. */
 const ROUNDING = 1e-6;
 
-export function checkStep({ plan: { stages } }: MakingPlace): Finding[] {
+export function checkStep({ plan: { stages, masking } }: MakingPlace): Finding[] {
   return stages.flatMap((stage, i) => {
     if (stage.etch >= SMALLEST_STEP.value - ROUNDING) return [];
     const facts = {
       stage: stage.number,
       level: stage.level,
       etch: stage.etch,
-      next: stages[i + 1]?.level ?? 0,
+      next: masking === 're-mask' ? stage.base : (stages[i + 1]?.level ?? 0),
       limit: SMALLEST_STEP.value,
     };
     return [finding('step-too-small', facts, { regions: stage.regions })];

@@ -4,6 +4,7 @@ import type { Reached } from '#front/reached.ts';
 import type { Loop } from '#geometry/span.ts';
 import type { Job } from '#part/job.ts';
 import type { RegionId } from '#part/part.ts';
+import type { Undercut } from '#plan/allowance.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import type { Surroundings } from './surroundings.ts';
 
@@ -19,6 +20,8 @@ export interface Making {
 /** The same with what several checks need to know of the neighbourhood. */
 export interface MakingPlace extends Making {
   readonly around: Surroundings;
+  /** What the allowances of the plan follow from. */
+  readonly undercut: Undercut;
   /** Borders of what is etched at all, seen from above at the end of the run. */
   readonly surface: readonly Loop[];
   /** Regions that the plan could not open: one finding says so, and the others would only repeat it. */

@@ -1,11 +1,13 @@
-/** The maskant that stands to the end: where it is, which stage cuts under its border, and how deep the metal under it went. */
+/** The maskant that stands to the end of its coat: where it is, which stage cuts under its border, and how deep the metal under it went. */
 import { makeProbe } from '#front/depth-at.ts';
 import { momentAt, reachAt } from '#front/front.ts';
 import { squaredDistance } from '#front/front-features.ts';
 import type { FrontIndex } from '#front/front-index.ts';
 import { isInside } from '#front/inside-index.ts';
+import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, pointAlong, reverseSpans } from '#geometry/span.ts';
+import type { Stage } from '#plan/etch-plan.ts';
 import type { MakingPlace } from './making.ts';
 import { type Side, sidesOf } from './narrow-places.ts';
 
@@ -14,19 +16,28 @@ export interface StandingMaskant {
   readonly sides: readonly Side[];
   /** How many of them border openings. */
   readonly cutSides: number;
+  /** What the coat leaves bare in the end. */
+  readonly opening: readonly Loop[];
   readonly isStanding: (point: Point) => boolean;
+  /** Depth of the floor that the openings are cut over, mm. */
+  readonly base: number;
 }
 
-export function standingMaskant({ plan, kit: { index } }: MakingPlace): StandingMaskant {
-  const opening = plan.stages.at(-1)?.opening ?? [];
+/** The one coat of the run, or one a stage. */
+export function standingMaskant(making: MakingPlace): StandingMaskant[] {
+  const { stages, masking } = making.plan;
+  return (masking === 're-mask' ? stages : stages.slice(-1)).map((stage) => coatOf(making, stage));
+}
+
+function coatOf({ plan, kit: { index } }: MakingPlace, { number, opening, base }: Stage): StandingMaskant {
   const cut = sidesOf(opening.map(reverseSpans));
+  const bare = index.openings[index.front.stages.findIndex((stage) => stage.number === number)];
   return {
     sides: [...cut, ...sidesOf(plan.sheet)],
     cutSides: cut.length,
-    isStanding: ({ x, y }) => {
-      const bare = index.openings.at(-1);
-      return isOnSheet(index, x, y) && !(bare !== undefined && isInside(bare, x, y));
-    },
+    opening,
+    isStanding: ({ x, y }) => isOnSheet(index, x, y) && !(bare !== undefined && isInside(bare, x, y)),
+    base,
   };
 }
 
@@ -44,7 +55,7 @@ export function gaugeOf({ kit: { index } }: MakingPlace): (point: Point) => numb
 const SAME_BORDER = 1e-4;
 
 export interface Undercutter {
-  /** Undercut at the surface, φ · level, and the level; both 0 where nothing is cut. */
+  /** Undercut below the maskant, φ · cut, and the level that is cut to; both 0 where nothing is cut. */
   readonly reach: number;
   readonly level: number;
 }
@@ -74,7 +85,7 @@ export function undercutterOf(
     if (Math.abs(far - expected) < SAME_BORDER) first = feature.stage;
   }
   const level = index.front.stages[first]?.level ?? 0;
-  return { level, reach: level === 0 ? 0 : reachAt(moment, first, 0) };
+  return { level, reach: level === 0 ? 0 : reachAt(moment, first, itemAt(moment.bases, first)) };
 }
 
 /** The same, looked up once for each side that is asked about. */

@@ -14,7 +14,7 @@ interface Column {
 const MOST_NAMES = 8;
 
 export function stageTable(plan: PlanFile, color: boolean): string {
-  const { stages, totals } = plan;
+  const { stages, totals, masking } = plan;
   const columns: readonly Column[] = [
     { head: 'stage', cells: stages.map((stage) => String(stage.number)) },
     { head: 'level mm', cells: stages.map((stage) => stage.level.toFixed(3)) },
@@ -23,7 +23,9 @@ export function stageTable(plan: PlanFile, color: boolean): string {
     { head: 'minutes', cells: stages.map((stage) => stage.minutes.toFixed(1)) },
     { head: 'lines', cells: stages.map((stage) => String(stage.lines.length)) },
     { head: 'removed g', cells: stages.map((stage) => stage.removedMass?.toFixed(1) ?? '–') },
-    { head: 'sealed', cells: stages.map((stage) => runsOf(stage.sealed)) },
+    masking === 're-mask'
+      ? { head: 'coat', cells: stages.map((stage) => String(stage.number)) }
+      : { head: 'sealed', cells: stages.map((stage) => runsOf(stage.sealed)) },
     { head: 'regions', cells: stages.map((stage) => namesOf(stage.regions)), left: true },
   ];
   const widths = columns.map(({ head, cells }) => Math.max(head.length, ...cells.map((cell) => cell.length)));

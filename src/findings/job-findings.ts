@@ -31,6 +31,8 @@ export interface JobFacts {
     readonly unit: string;
     readonly bath: string;
   };
+  /** Re-masked runs are planned for one meaning of the drawn line only. */
+  readonly 're-mask-needs-shallow-edge': { readonly edgeDatum: string };
   readonly 'coupon-not-etched': { readonly before: number; readonly after: number };
   readonly 'sheet-tolerance-missing': { readonly thickness: number };
   readonly 'taper-without-length': Record<string, never>;
@@ -181,6 +183,15 @@ export const jobWords: WordsFor<JobFacts> = {
         figure === 'etch rate'
           ? 'Etch a coupon of the same alloy, temper and thickness just before the run and give process.coupon.'
           : 'Measure undercut over depth on a coupon and give process.etchFactor; every scribe line hangs on it.',
+    }),
+  },
+  're-mask-needs-shallow-edge': {
+    severity: 'stop',
+    title: 'Re-mask needs the shallow edge as datum',
+    say: ({ edgeDatum }) => ({
+      reason: `With re-mask each stage etches inside the floor of the last one, so its walls stand inside the drawn line; ${edgeDatum} puts part of them outside.`,
+      remedy:
+        'Take "shallow-edge" as process.edgeDatum and draw the edges on the shallower floor, or run the job as "peel-next".',
     }),
   },
   'coupon-not-etched': {

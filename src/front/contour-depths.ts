@@ -14,14 +14,15 @@ export function nextContourDepth(
 ): number {
   let next = floor;
   for (const stage of showing) {
+    if (itemAt(moment.floors, stage) <= depth) continue;
     const cut = itemAt(moment.cuts, stage);
-    if (cut <= depth) continue;
+    const base = itemAt(moment.bases, stage);
     const longest = cut * Math.max(1, itemAt(moment.factors, stage));
     const step = 2 * Math.acos(Math.max(0, 1 - sag / longest));
-    const angle = Math.acos(depth / cut);
+    const angle = Math.acos((depth - base) / cut);
     // Equal steps down to the foot, so that the last one is not a sliver.
     const steps = Math.max(1, Math.ceil(angle / step - 1e-9));
-    next = Math.min(next, cut * Math.cos(angle - angle / steps));
+    next = Math.min(next, base + cut * Math.cos(angle - angle / steps));
   }
   // A step that ends just above the floor goes all the way: contours too near each other would cross by their chords.
   return floor - next < sag / 2 ? floor : next;

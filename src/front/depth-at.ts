@@ -54,11 +54,14 @@ export interface Probe {
 /** A depth gauge for one moment: it remembers nothing but its last reading, and knows no edge of the sheet. */
 export function makeProbe(index: FrontIndex, moment: Moment): Probe {
   const { features, openings, tree } = index;
+  const { bases } = moment;
   const squaredCuts = moment.cuts.map((cut) => cut * cut);
   const slants = moment.factors.map((factor) => 1 / (factor * factor));
   const numbers = index.front.stages.map(({ number }) => number);
   let px = 0;
   let py = 0;
+  // Depth is `base` + √`best`. Whatever is cut from a deeper base is deeper: bands of depth do not overlap.
+  let base = 0;
   let best = 0;
   let stage = -1;
   let feature = -1;
@@ -66,9 +69,12 @@ export function makeProbe(index: FrontIndex, moment: Moment): Probe {
     const source = features[i];
     if (source === undefined || source.kind === 'corner') return false;
     const squaredCut = squaredCuts[source.stage] as number;
-    if (squaredCut <= best) return false;
+    const from = bases[source.stage] as number;
+    const least = from > base ? 0 : best;
+    if (from < base || squaredCut <= least) return false;
     const squaredDepth = squaredCut - squaredDistance(source, px, py) * (slants[source.stage] as number);
-    if (squaredDepth > best) {
+    if (squaredDepth > least) {
+      base = from;
       best = squaredDepth;
       stage = source.stage;
       feature = i;
@@ -76,22 +82,24 @@ export function makeProbe(index: FrontIndex, moment: Moment): Probe {
     return false;
   };
   const measure = (x: number, y: number): number => {
+    base = 0;
     best = 0;
     stage = -1;
     feature = -1;
     px = x;
     py = y;
     for (let i = 0; i < openings.length; i++) {
-      if ((squaredCuts[i] as number) === 0) break;
+      if ((squaredCuts[i] as number) === 0) continue;
       if (isInside(itemAt(openings, i), x, y)) {
+        base = bases[i] as number;
         best = squaredCuts[i] as number;
         stage = i;
         break;
       }
     }
-    // Deeper than a floor that the point lies on can only be what an earlier stage left: nothing is before the first.
+    // Deeper than a floor that the point lies on can only be what a deeper stage left: nothing is before the first.
     if (stage !== 0) tree?.search(x, y, x, y, consider);
-    return Math.sqrt(best);
+    return base + Math.sqrt(best);
   };
   return { measure, stage: () => (stage < 0 ? 0 : itemAt(numbers, stage)), feature: () => feature };
 }

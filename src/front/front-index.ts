@@ -28,9 +28,11 @@ export function indexFront(front: Front): FrontIndex {
   const reaches = farthestReaches(front);
   const covered = new SpanSet();
   const features: Feature[] = [];
-  front.stages.forEach(({ opening }, stage) => {
-    // A border that an earlier stage already has hides behind that stage's front for good, since it reaches farther.
-    const outreached = reaches.slice(0, stage).every((reach) => reach >= itemAt(reaches, stage));
+  front.stages.forEach(({ opening, base }, stage) => {
+    // A border that a deeper stage already has hides behind that stage's front for good, since it reaches farther.
+    const outreached = front.stages
+      .slice(0, stage)
+      .every((deeper, i) => deeper.base === base && itemAt(reaches, i) >= itemAt(reaches, stage));
     features.push(...loopFeatures(opening, stage, outreached ? (span) => covered.has(span) : undefined));
     covered.addAll(opening);
   });

@@ -3,10 +3,11 @@
  *
  * The etchant advances at one speed in every direction into bare metal, scaled sideways by φ, and the straight way from
  * a bare point to a point of the metal below never leaves the metal. First arrival therefore has a closed form (M2):
- * depth(p) = max over stages of √(D² − (dist(p, Ω) / φ)²), with D = rate · (minutes since the stage was peeled).
+ * depth(p) = max over stages of B + √(D² − (dist(p, Ω) / φ)²), with D the depth cut through the opening and B the depth of
+ * the floor that it lies on: 0 where one coat serves the whole run, the last stage's floor where each has its own (M2.6).
  */
 import { type EtchFactor, etchFactorAt } from '#bath/etch-factor.ts';
-import { assert } from '#geometry/assert.ts';
+import { itemAt } from '#geometry/assert.ts';
 import type { Loop } from '#geometry/span.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 
@@ -15,7 +16,9 @@ interface FrontStage {
   readonly number: number;
   /** Depth at the end, mm. */
   readonly level: number;
-  /** All that is bare during the stage; holds every earlier stage's opening. Outer loops counter-clockwise, holes clockwise. */
+  /** Depth of the floor that the opening lies on, mm. Stages with different bases cut bands of depth that do not overlap. */
+  readonly base: number;
+  /** All that is bare during the stage; holds every deeper stage's opening. Outer loops counter-clockwise, holes clockwise. */
   readonly opening: readonly Loop[];
   /** Immersed minutes when the stage is peeled, and how long it lasts. */
   readonly startMinute: number;
@@ -23,7 +26,7 @@ interface FrontStage {
 }
 
 export interface Front {
-  /** In the order of the run, deepest first. */
+  /** Deepest first, in whichever order they are run: so each opening holds the ones before it. */
   readonly stages: readonly FrontStage[];
   /** φ · depth must not fall as depth grows: undercut never heals. */
   readonly etchFactor: EtchFactor;
@@ -38,13 +41,16 @@ export interface Front {
 /** The front that a plan makes in a sheet of the given thickness. */
 export function frontOfPlan(plan: EtchPlan, thickness: number): Front {
   return {
-    stages: plan.stages.map(({ number, level, opening, startMinute, minutes }) => ({
-      number,
-      level,
-      opening,
-      startMinute,
-      minutes,
-    })),
+    stages: plan.stages
+      .map(({ number, level, base, opening, startMinute, minutes }) => ({
+        number,
+        level,
+        base,
+        opening,
+        startMinute,
+        minutes,
+      }))
+      .sort((a, b) => b.level - a.level),
     etchFactor: plan.etchFactor,
     rate: plan.rate,
     sheet: plan.sheet,
@@ -59,36 +65,57 @@ export function endMinute(front: Front): number {
 
 /** How far each stage has cut at one minute: what the closed form needs beside the openings. */
 export interface Moment {
-  /** Depth cut since the peel, D, by stage index, mm; 0 before the peel. */
+  /** Depth cut through the opening, D, by stage index, mm; 0 before it is bare. */
   readonly cuts: readonly number[];
+  /** Depth of the floor under the opening, B + D, by stage index, mm; 0 before it is bare. */
+  readonly floors: readonly number[];
+  /** Depth that the cut starts from, B, by stage index, mm. */
+  readonly bases: readonly number[];
   /** φ of that cut, by stage index: the factor of the cut had so far, as for a shorter run (M6). */
   readonly factors: readonly number[];
 }
 
-/** The moment at an immersed minute; without one, the end of the run, where each stage has cut exactly its level. */
+/** The moment at an immersed minute; without one, the end of the run, where each stage has come exactly to its level. */
 export function momentAt(front: Front, minute?: number): Moment {
   const over = minute === undefined || minute >= endMinute(front);
-  const cuts = front.stages.map((stage) => {
-    if (over) return stage.level;
-    return Math.min(stage.level, front.rate * Math.max(0, (minute ?? 0) - stage.startMinute));
+  const cuts = front.stages.map(({ level, base, startMinute }) => {
+    const whole = level - base;
+    return over ? whole : Math.min(whole, front.rate * Math.max(0, (minute ?? 0) - startMinute));
   });
-  return { cuts, factors: cuts.map((cut) => etchFactorAt(front.etchFactor, cut)) };
+  const floors = front.stages.map(({ level, base }, i) => {
+    const cut = itemAt(cuts, i);
+    if (cut === 0) return 0;
+    return cut === level - base ? level : base + cut;
+  });
+  return {
+    cuts,
+    floors,
+    bases: front.stages.map(({ base }) => base),
+    factors: cuts.map((cut) => etchFactorAt(front.etchFactor, cut)),
+  };
 }
 
-/** Distance from an opening's border at which its stage's front passes a depth (its grown border there); below 0 where it never gets so deep. */
+/**
+ * Distance from an opening's border at which its stage's front passes a depth (its grown border there); below 0 where it
+ * never gets so deep, and above its base, where the front of the stage that made that base stands farther out.
+ */
 export function reachAt(moment: Moment, stage: number, depth: number): number {
-  const cut = moment.cuts[stage];
-  const factor = moment.factors[stage];
-  assert(cut !== undefined && factor !== undefined, 'a moment knows every stage');
-  return cut < depth || cut === 0 ? -1 : factor * Math.sqrt(cut * cut - depth * depth);
+  const cut = itemAt(moment.cuts, stage);
+  const below = depth - itemAt(moment.bases, stage);
+  const floor = itemAt(moment.floors, stage);
+  if (cut === 0 || below < 0 || floor < depth) return -1;
+  return floor === depth
+    ? 0
+    : itemAt(moment.factors, stage) * Math.sqrt(Math.max(0, cut * cut - below * below));
 }
 
 /** The farthest sideways that each stage reaches in the run, by stage index, mm. */
 export function farthestReaches(front: Front): number[] {
-  return front.stages.map(({ level }) => {
-    let farthest = level * etchFactorAt(front.etchFactor, level);
+  return front.stages.map(({ level, base }) => {
+    const cut = level - base;
+    let farthest = cut * etchFactorAt(front.etchFactor, cut);
     for (const [depth, factor] of front.etchFactor) {
-      if (depth < level) farthest = Math.max(farthest, depth * factor);
+      if (depth < cut) farthest = Math.max(farthest, depth * factor);
     }
     return farthest;
   });

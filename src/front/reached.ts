@@ -91,28 +91,31 @@ function areaDeeper({ kit, moment, clip, near }: Place, depth: number): number {
 /** Depth is greatest where some opening is nearest: on its floor if it comes into the region, else by the gap between them. */
 function deepestIn({ kit, moment, clip, near }: Place): number {
   const { features, openings } = kit.index;
-  let squared = 0;
+  let deepest = 0;
   openings.forEach((opening, stage) => {
-    const cut = itemAt(moment.cuts, stage);
-    if (cut * cut > squared && clip.features.some(({ ax, ay }) => isInside(opening, ax, ay)))
-      squared = cut * cut;
+    const floor = itemAt(moment.floors, stage);
+    if (floor > deepest && clip.features.some(({ ax, ay }) => isInside(opening, ax, ay))) deepest = floor;
   });
   for (const member of near) {
     const source = itemAt(features, member);
-    const cut = itemAt(moment.cuts, source.stage);
-    if (source.kind === 'corner' || cut * cut <= squared) continue;
+    const floor = itemAt(moment.floors, source.stage);
+    if (source.kind === 'corner' || floor <= deepest) continue;
     if (isInside(clip.inside, source.ax, source.ay)) {
-      squared = cut * cut;
+      deepest = floor;
       continue;
     }
+    const cut = itemAt(moment.cuts, source.stage);
     const factor = itemAt(moment.factors, source.stage);
     for (const border of clip.nearBorders.get(member) ?? []) {
       const across = itemAt(clip.features, border);
       const gap = isCrossed(source, across) ? 0 : featureGap(source, across) / factor;
-      squared = Math.max(squared, cut * cut - gap * gap);
+      const squared = cut * cut - gap * gap;
+      if (gap === 0) deepest = Math.max(deepest, floor);
+      else if (squared > 0)
+        deepest = Math.max(deepest, itemAt(moment.bases, source.stage) + Math.sqrt(squared));
     }
   }
-  return Math.sqrt(squared);
+  return deepest;
 }
 
 /** An opening's border can pass through a region with no end of either inside the other: `featureGap` does not see that. */

@@ -33,7 +33,7 @@ export interface SectionPoint {
   readonly depth: number;
   /** Number of the stage whose front stands here; 0 for untouched. */
   readonly stage: number;
-  /** Depth at the end of each stage's bath so far, by stage index: the metal between two of them went in the later's bath. */
+  /** Depth at the end of each stage's bath so far, in the order of the run: the metal between two of them went in the later's bath. */
   readonly bands: readonly number[];
   /** Metal left below, mm. */
   readonly thickness: number;
@@ -121,7 +121,8 @@ function makeGauge(index: FrontIndex, { from, ux, uy }: Cut, probe: Probe): Gaug
 /** The moments at which each stage's bath but the last ended, or the minute asked for if that is sooner. */
 function bandMoments({ front }: FrontIndex, minute: number | undefined): Moment[] {
   const now = minute ?? endMinute(front);
-  return front.stages
+  return [...front.stages]
+    .sort((a, b) => a.number - b.number)
     .slice(0, -1)
     .map(({ startMinute, minutes }) => momentAt(front, Math.min(now, startMinute + minutes)));
 }
@@ -153,7 +154,7 @@ function chosenDistances(
 function breakpoints(index: FrontIndex, cut: Cut, moment: Moment, more: readonly number[]): number[] {
   const end = { x: cut.from.x + cut.ux * cut.length, y: cut.from.y + cut.uy * cut.length };
   const found = [0, cut.length, ...more.filter((at) => at > 0 && at < cut.length)];
-  const depths = [0, ...new Set(moment.cuts.filter((depth) => depth > 0))];
+  const depths = [0, ...new Set(moment.floors.filter((depth) => depth > 0))];
   for (const member of featuresAlong(index, cut.from, end)) {
     const feature = itemAt(index.features, member);
     for (const depth of depths) {

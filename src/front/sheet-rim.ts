@@ -192,17 +192,19 @@ function rimDepth(
   border: number,
   { x, y }: { x: number; y: number },
 ): { depth: number; member: number } {
-  let best = 0;
+  let deepest = 0;
   let member = -1;
   for (const candidate of itemAt(sheet.nearFeatures, border)) {
     const source = itemAt(index.features, candidate);
     if (source.kind === 'corner') continue;
     const cut = itemAt(moment.cuts, source.stage);
     const squared = cut * cut - squaredDistance(source, x, y) / itemAt(moment.factors, source.stage) ** 2;
-    if (squared > best) {
-      best = squared;
+    if (squared <= 0) continue;
+    const depth = itemAt(moment.bases, source.stage) + Math.sqrt(squared);
+    if (depth > deepest) {
+      deepest = depth;
       member = candidate;
     }
   }
-  return { depth: Math.sqrt(best), member };
+  return { depth: deepest, member };
 }

@@ -44,16 +44,16 @@ export function stackContours(
   const floorStages: number[] = [];
   const lay = (depth: number, pieces: readonly ContourPiece[]): void => {
     outlines.push(outlineOf(draft, pieces, { depth, z: rules.heightOf(depth), sag }));
-    floorStages.push(floors.find(({ cut }) => cut === depth)?.stage ?? -1);
+    floorStages.push(floors.find((floor) => floor.depth === depth)?.stage ?? -1);
   };
   let depth = 0;
   let pieces: readonly ContourPiece[] = piecesAt(depth);
   lay(depth, pieces);
-  for (let floor = floors[0]; floor !== undefined; floor = floors.find(({ cut }) => cut > depth)) {
+  for (let floor = floors[0]; floor !== undefined; floor = floors.find((each) => each.depth > depth)) {
     const showing = new Set<number>();
     for (const piece of pieces) if (piece.withoutFloor) showing.add(piece.spread.feature.stage);
     showing.delete(-1);
-    const next = nextContourDepth(moment, { depth, floor: floor.cut, showing, sag });
+    const next = nextContourDepth(moment, { depth, floor: floor.depth, showing, sag });
     const found = firstChange(search, { depth, pieces }, { depth: next, pieces: piecesAt(next) });
     for (const each of found) lay(each.depth, each.pieces);
     ({ depth, pieces } = itemAt(found, found.length - 1));
@@ -97,8 +97,9 @@ interface ChangeSearch {
 /** How far the slowest border moves in plan between two depths, mm. */
 function leastMove(moment: Moment, from: number, to: number): number {
   let least = Number.POSITIVE_INFINITY;
-  moment.cuts.forEach((cut, stage) => {
-    if (cut >= to) least = Math.min(least, reachAt(moment, stage, from) - reachAt(moment, stage, to));
+  moment.floors.forEach((floor, stage) => {
+    if (floor >= to && itemAt(moment.bases, stage) <= from)
+      least = Math.min(least, reachAt(moment, stage, from) - reachAt(moment, stage, to));
   });
   return least;
 }
@@ -107,7 +108,7 @@ function leastMove(moment: Moment, from: number, to: number): number {
  * Depths at which the cluster may meet a floor, shallowest first: its own stages', and those of openings around it whose
  * borders are too far away to be in the cluster.
  */
-function floorsOf(kit: ContourKit, cluster: Int32Array, moment: Moment): { stage: number; cut: number }[] {
+function floorsOf(kit: ContourKit, cluster: Int32Array, moment: Moment): { stage: number; depth: number }[] {
   const { features, openings } = kit.index;
   const stages = new Set<number>();
   for (const member of cluster) stages.add(itemAt(features, member).stage);
@@ -117,9 +118,9 @@ function floorsOf(kit: ContourKit, cluster: Int32Array, moment: Moment): { stage
     }
   });
   return [...stages]
-    .map((stage) => ({ stage, cut: itemAt(moment.cuts, stage) }))
-    .filter(({ cut }) => cut > 0)
-    .sort((a, b) => a.cut - b.cut);
+    .map((stage) => ({ stage, depth: itemAt(moment.floors, stage) }))
+    .filter(({ depth }) => depth > 0)
+    .sort((a, b) => a.depth - b.depth);
 }
 
 /** Whether a border span comes inside an opening: a place of it on the opening's own border may say anything. */

@@ -29,12 +29,13 @@ const GAUSS = [0, 0.2369268850561891, 0, 0.4786286704993665, 0, 0.56888888888888
 const AGREEMENT = 1e-5;
 const DEEPEST_HALVING = 12;
 
-/** Metal removed during each stage: the volume between two fronts. */
+/** Metal removed during each stage, in the order of the run: the volume between two fronts. */
 export function stageVolumes(kit: ContourKit): StageVolume[] {
   const { front } = kit.index;
+  const run = [...front.stages].sort((a, b) => a.number - b.number);
   let before = 0;
-  return front.stages.map((stage, i) => {
-    const last = i === front.stages.length - 1;
+  return run.map((stage, i) => {
+    const last = i === run.length - 1;
     const after = removedVolume(kit, last ? undefined : stage.startMinute + stage.minutes);
     const volume = after - before;
     before = after;
@@ -67,7 +68,7 @@ function clusterVolume(
   // Inside a wider opening of another cluster the area starts, all at once, at that opening's floor.
   const { ax, ay } = itemAt(features, itemAt(cluster, 0));
   for (const [stage, opening] of openings.entries()) if (isInside(opening, ax, ay)) present.add(stage);
-  const levels = [...present].map((stage) => itemAt(moment.cuts, stage)).filter((cut) => cut > 0);
+  const levels = [...present].map((stage) => itemAt(moment.floors, stage)).filter((floor) => floor > 0);
   levels.sort((a, b) => a - b);
   const area = (depth: number): number => contourArea(kit, { members: cluster, moment, depth, clip });
   let sum = 0;

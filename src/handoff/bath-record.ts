@@ -37,13 +37,15 @@ export function bathRecord(plan: EtchPlan, measures: PlanMeasures, density: numb
 
 /**
  * Metal bare at the end of a stage, on the safe side (M5.4): the opening, and below the border of every opening so far a
- * quarter turn of wall as deep as it has got, with the corners of a convex border. Walls that have met count twice.
+ * quarter turn of wall as deep as it has got, with the corners of a convex border. Walls that have met count twice. With a
+ * coat a stage the walls of the stages before are coated over.
  */
-function bareArea({ stages, etchFactor }: EtchPlan, index: number): number {
+function bareArea({ stages, masking, etchFactor }: EtchPlan, index: number): number {
   const end = stages[index];
   if (end === undefined) return 0;
   const below = end.level - end.etch;
-  const walls = stages.slice(0, index + 1).reduce((sum, { level, opening }) => {
+  const bared = masking === 're-mask' ? [end] : stages.slice(0, index + 1);
+  const walls = bared.reduce((sum, { level, opening }) => {
     const depth = level - below;
     const reach = depth * Math.max(1, etchFactorAt(etchFactor, depth));
     return (

@@ -5,6 +5,8 @@
 import type { BathSheet } from '#bath/bath-sheet.ts';
 import type { Provenance } from '#bath/provenance.ts';
 import type { FindingRecord } from '#findings/finding-record.ts';
+import type { Masking } from '#part/job.ts';
+import type { MaskingChoice } from '#plan/etch-plan.ts';
 
 /** Vertices are [x, y, bulge]; the bulge, tan(included angle / 4), bends the way to the next vertex, counter-clockwise positive. */
 export interface Contour {
@@ -119,6 +121,7 @@ export interface PlanFile {
   /** Other borders of the sheet: holes through it. */
   readonly cutouts: readonly Contour[];
   readonly regions: readonly PlanFileRegion[];
+  readonly masking: Masking;
   readonly stages: readonly PlanFileStage[];
   readonly totals: {
     readonly minutes: number;
@@ -133,6 +136,8 @@ export interface PlanFile {
    */
   readonly levelChoices?: readonly LevelChoiceRecord[];
   readonly budgets?: readonly BudgetRecord[];
+  /** The run with one coat and with a coat a stage, side by side; only where there are two stages or more. */
+  readonly maskings?: readonly MaskingChoice[];
   /** Tapers drawn out of the bath, beside the same in steps; only where the job names a hoist. */
   readonly withdrawals?: readonly WithdrawalRecord[];
   /** Aluminium in caustic soda only: g, and litres a minute at 25 °C. */
@@ -150,6 +155,7 @@ export interface ShownPlan {
   readonly outline: Contour | null;
   readonly cutouts: readonly Contour[];
   readonly regions: readonly ShownRegion[];
+  readonly masking: Masking;
   readonly stages: readonly ShownStage[];
   readonly totals: Pick<PlanFile['totals'], 'minutes'>;
   readonly provenance: readonly Provenance[];

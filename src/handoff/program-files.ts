@@ -1,4 +1,7 @@
-/** The machine programs of a plan: one for all stages, or one a stage; named so that a folder shows which is which. */
+/**
+ * The machine programs of a plan: one for all stages, or one a stage; named so that a folder shows which is which. With a coat
+ * a stage there is always one a stage: no program may cut lines of a coat that is not on yet.
+ */
 import type { ProgramChoices } from '#part/cutting-choices.ts';
 import { POST_ENDINGS } from '#part/post-file.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
@@ -32,7 +35,8 @@ export function programFiles(
   const { post } = choices;
   const text = (stages: readonly Stage[]): string =>
     machineProgram({ name, planHash, lines: cutLines(stages, choices), post });
-  if (choices.split === 'one-file') return [{ name: `scribe.${post.ending}`, text: text(plan.stages) }];
+  if (choices.split === 'one-file' && plan.masking === 'peel-next')
+    return [{ name: `scribe.${post.ending}`, text: text(plan.stages) }];
   return plan.stages.map((stage) => ({
     name: `${stageName(stage.number)}.${post.ending}`,
     text: text([stage]),

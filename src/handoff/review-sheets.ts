@@ -170,7 +170,12 @@ function stageBlock(page: Page, stage: Stage): Block[] {
   const { plan, planFile, width } = page;
   const record = planFile.stages.find(({ number }) => number === stage.number);
   const sealed = record?.sealed ?? [];
-  const stays = sealed.length === 0 ? 'nothing is sealed' : `stage ${sealed.join(', ')} stays sealed`;
+  const stays =
+    plan.masking === 're-mask'
+      ? 'on a coat of its own'
+      : sealed.length === 0
+        ? 'nothing is sealed'
+        : `stage ${sealed.join(', ')} stays sealed`;
   return [
     head(page, `Stage ${stage.number} of ${plan.stages.length}: to ${mm(stage.level)}`),
     say(

@@ -21,6 +21,7 @@ export function levelsTable(
   { pen, width }: TablePage,
   { planFile, plan, thickness }: { planFile: PlanFile; plan: EtchPlan; thickness: number | undefined },
 ): Block[] {
+  const isRemasked = planFile.masking === 're-mask';
   const rows = planFile.stages.flatMap((stage, index) => {
     const lines = plan.stages[index]?.lines ?? [];
     const length = lines.reduce((sum, { spans }) => sum + spansLength(spans), 0);
@@ -34,7 +35,7 @@ export function levelsTable(
         stage.startMinute.toFixed(1),
         stage.minutes.toFixed(1),
         `${lines.length}, ${length.toFixed(0)} mm`,
-        sealedWords(stage),
+        isRemasked ? String(stage.number) : sealedWords(stage),
         first,
       ],
       ...more.map((ids) => ['', '', '', '', '', '', '', '', ids]),
@@ -48,7 +49,7 @@ export function levelsTable(
     'peel at min',
     'minutes',
     'lines',
-    'sealed',
+    isRemasked ? 'coat' : 'sealed',
     'regions',
   ];
   return table(pen, rows, { head, shares: [0.8, 1.1, 1.1, 1.1, 1.2, 1.1, 1.5, 1.1, 3], width, labels: [0] });

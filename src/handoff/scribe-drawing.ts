@@ -25,7 +25,7 @@ const NOTES_LAYER = 'NOTES';
 
 export interface ScribeDrawingInput {
   readonly name: string;
-  readonly plan: Pick<EtchPlan, 'stages' | 'sheet'>;
+  readonly plan: Pick<EtchPlan, 'stages' | 'sheet' | 'masking'>;
   /** The drawing's unit. */
   readonly unit: LengthUnit;
   /** How the lines are gone along; left out, as planned. */
@@ -96,7 +96,7 @@ function notesOf({ name, plan, unit }: ScribeDrawingInput): NoteOut[] {
   const height = Math.max(1, (box.maxX - box.minX) / 50);
   const texts = [
     `Scribe lines: ${name}`,
-    `Unit: ${unit}. Cut every line before the first dip; seal the lines of later stages.`,
+    `Unit: ${unit}. ${plan.masking === 're-mask' ? 'A new coat for each stage: cut only the layer of the coat that is on.' : 'Cut every line before the first dip; seal the lines of later stages.'}`,
     ...plan.stages.map(stageNote),
     itemAt(CAUTIONS, 0),
   ];

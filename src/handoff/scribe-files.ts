@@ -9,9 +9,9 @@ export function scribeFiles(
   if (choices.split === 'one-file') {
     return [{ name: 'scribe.dxf', bytes: scribeDrawing({ ...input, choices }) }];
   }
-  const { sheet, stages } = input.plan;
+  const { sheet, stages, masking } = input.plan;
   return stages.map((stage) => ({
     name: `scribe-${String(stage.number).padStart(2, '0')}.dxf`,
-    bytes: scribeDrawing({ ...input, plan: { sheet, stages: [stage] }, choices }),
+    bytes: scribeDrawing({ ...input, plan: { sheet, stages: [stage], masking }, choices }),
   }));
 }

@@ -1,6 +1,6 @@
 /**
  * traveller.pdf: what the operator holds at the tank. Steps in order with their checks, a page a stage with what to peel and what
- * stays sealed, minutes, what must be measured, and boxes to write in. Every page carries the plan's hash.
+ * stays sealed or, with a coat a stage, what to coat and scribe anew, minutes, what must be measured, and boxes to write in. Every page carries the plan's hash.
  */
 import type { Job } from '#part/job.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
@@ -81,11 +81,7 @@ function opening(page: Page): Block[] {
       'Maskant on all faces and edges, dry and cured; film thickness and peel adhesion checked on a trial strip.',
     ),
     head(page, '3  Scribe'),
-    tick(
-      page,
-      'Every line of every stage cut before the first dip, right through the maskant, metal not scored.',
-    ),
-    ...sealing(page),
+    ...scribing(page),
     gap(3),
     ...table(
       pen,
@@ -108,32 +104,70 @@ function opening(page: Page): Block[] {
   ];
 }
 
-/** Stages that have lines to seal over: one whose piece ends on earlier lines all round has none of its own. */
+/**
+ * Stages that have lines to seal over: one whose piece ends on earlier lines all round has none of its own, and with a coat
+ * a stage no later line is cut yet.
+ */
 function laterWithLines(plan: EtchPlan, after: number): number[] {
+  if (plan.masking === 're-mask') return [];
   return plan.stages
     .filter(({ number, lines }) => number > after && lines.length > 0)
     .map(({ number }) => number);
 }
 
-function sealing(page: Page): Block[] {
+function scribing(page: Page): Block[] {
+  if (page.plan.masking === 're-mask') {
+    const first = page.plan.stages[0]?.lines.length ?? 0;
+    return [
+      tick(page, ONLY_THIS_STAGE.replace('this stage', 'stage 1')),
+      tick(page, `Lines counted against the picture of stage 1: ${first}.`),
+      tick(page, 'Each later stage has a coat of its own: coated and scribed as its page says, not before.'),
+    ];
+  }
   const later = laterWithLines(page.plan, 1);
   const count = 'Lines counted against the picture of each stage:';
   const counts = page.plan.stages.map(({ number, lines }) => `stage ${number}: ${lines.length}`).join(', ');
   return [
+    tick(
+      page,
+      'Every line of every stage cut before the first dip, right through the maskant, metal not scored.',
+    ),
     tick(page, `${count} ${counts}.`),
     ...(later.length === 0 ? [] : [tick(page, `Lines of stage ${later.join(', ')} sealed over.`)]),
   ];
 }
 
+const ONLY_THIS_STAGE =
+  'Lines of this stage cut, and of no other, right through the maskant, metal not scored.';
+
+/** Before a later stage of a run with a coat a stage. */
+function recoating(page: Page, { lines }: Stage): Block[] {
+  return [
+    tick(page, 'Old maskant off; rinsed, desmutted and dry; water film unbroken.'),
+    tick(
+      page,
+      'New maskant on all that has been etched, walls and floors too, and on all faces and edges; dry and cured.',
+    ),
+    tick(page, ONLY_THIS_STAGE),
+    tick(page, `Lines counted against the picture: ${lines.length}.`),
+    gap(2),
+  ];
+}
+
 function stagePage(page: Page, stage: Stage): Block[] {
   const { plan, width, pen } = page;
+  const isRemasked = plan.masking === 're-mask';
   const sealed = laterWithLines(plan, stage.number);
-  const stays =
-    sealed.length === 0 ? 'Nothing is sealed any more.' : `Stage ${sealed.join(', ')} stays sealed.`;
+  const stays = isRemasked
+    ? 'All else stays coated.'
+    : sealed.length === 0
+      ? 'Nothing is sealed any more.'
+      : `Stage ${sealed.join(', ')} stays sealed.`;
   const ticks = `${stage.number} ${stage.number === 1 ? 'tick' : 'ticks'}`;
-  const title = `Stage ${stage.number} of ${plan.stages.length}: peel, then ${stage.minutes.toFixed(1)} minutes`;
+  const title = `Stage ${stage.number} of ${plan.stages.length}: ${isRemasked ? 'coat, scribe, peel' : 'peel'}, then ${stage.minutes.toFixed(1)} minutes`;
   return [
     { ...head(page, title), startsPage: true },
+    ...(isRemasked && stage.number > 1 ? recoating(page, stage) : []),
     say(
       page,
       `Peel the piece hatched close and nothing else. ${stays} Mark of this stage: ${ticks} across its line in each repeat. Etch ${mm(stage.etch)} at ${plan.rate.toFixed(4)} mm/min; at the coupon’s rate: minutes = ${stage.etch.toFixed(3)} / rate.`,
@@ -155,7 +189,10 @@ function stagePage(page: Page, stage: Stage): Block[] {
       row: 8,
     }),
     gap(2),
-    tick(page, 'Peeled as shown and nothing else; edges of the maskant down; no line of a later stage open.'),
+    tick(
+      page,
+      `Peeled as shown and nothing else; edges of the maskant down${isRemasked ? '' : '; no line of a later stage open'}.`,
+    ),
     tick(page, 'Rinsed, looked over, gauged; minutes of the next stage corrected by the readings.'),
     ...fields(pen, [['Done by', '', 'Checked by', '']], {
       shares: [1, 3, 1, 3],
@@ -166,14 +203,15 @@ function stagePage(page: Page, stage: Stage): Block[] {
   ];
 }
 
-/** Every floor that is bare so far, with what it should have come to at the end of this stage. */
+/** Every floor that has been bare so far, with what it should have come to at the end of this stage. */
 function floorRows({ plan, job }: Page, stage: Stage): string[][] {
   const { thickness } = job.stock;
   const next = plan.stages.find(({ number }) => number === stage.number + 1)?.level ?? 0;
+  const isRemasked = plan.masking === 're-mask';
   return plan.stages
-    .filter(({ number }) => number <= stage.number)
+    .filter(({ number }) => isRemasked || number <= stage.number)
     .map(({ number, level, regions }) => {
-      const depth = level - next;
+      const depth = isRemasked ? Math.min(level, stage.level) : level - next;
       const left = typeof thickness === 'number' ? (thickness - depth).toFixed(3) : 'sheet − depth';
       return [String(number), idRuns(regions), depth.toFixed(3), left, '', '', ''];
     });

@@ -8,7 +8,14 @@ import type { Finding } from '#findings/finding.ts';
 import { findingRecord } from '#findings/finding-record.ts';
 import { assert } from '#geometry/assert.ts';
 import { type Loop, loopArea, type Path } from '#geometry/span.ts';
-import type { EtchPlan, LevelChoice, PlannedRegion, Stage, WithdrawalChoice } from '#plan/etch-plan.ts';
+import type {
+  EtchPlan,
+  LevelChoice,
+  MaskingChoice,
+  PlannedRegion,
+  Stage,
+  WithdrawalChoice,
+} from '#plan/etch-plan.ts';
 import { BATH_SHEET_PROVENANCE, bathRecord } from './bath-record.ts';
 import { budgetRecord } from './budget-record.ts';
 import { CAUTIONS } from './cautions.ts';
@@ -56,7 +63,7 @@ export interface MetalFacts {
 
 export function makePlanFile(input: PlanFileInput): PlanFile {
   const { plan, measures, metal } = input;
-  const { regions, stages, job, drawing, outline, cutouts, provenance, cautions } = showPlan(input);
+  const { regions, masking, stages, job, drawing, outline, cutouts, provenance, cautions } = showPlan(input);
   const knowsGas = metal.hydrogenLitresPerGram !== undefined && metal.density !== undefined;
   const bath = knowsGas ? bathRecord(plan, measures, metal.density) : undefined;
   return {
@@ -67,6 +74,7 @@ export function makePlanFile(input: PlanFileInput): PlanFile {
     outline,
     cutouts,
     regions: regions.map((region) => ({ ...region, reached: reachedRecord(region.id, measures) })),
+    masking,
     stages: stages.map((stage, index) => {
       const volume = measures.stages[index]?.removedVolume;
       assert(volume !== undefined, 'every stage has been measured');
@@ -75,6 +83,7 @@ export function makePlanFile(input: PlanFileInput): PlanFile {
     totals: totalsOf(plan, measures, metal),
     ...(plan.levelChoices === undefined ? {} : { levelChoices: plan.levelChoices.map(choiceRecord) }),
     ...(input.budgets === undefined ? {} : { budgets: input.budgets.map(budgetRecord) }),
+    ...(plan.maskings === undefined ? {} : { maskings: plan.maskings.map(maskingRecord) }),
     ...(plan.withdrawals === undefined ? {} : { withdrawals: plan.withdrawals.map(withdrawalRecord) }),
     ...(bath === undefined ? {} : { bathSheet: bath }),
     findings: input.findings.map(findingRecord),
@@ -99,7 +108,11 @@ export function showPlan({
     outline: outline === undefined ? null : rounded.ofLoop(outline),
     cutouts: plan.sheet.filter((loop) => loop !== outline).map(rounded.ofLoop),
     regions: plan.regions.map((region) => regionRecord(region, rounded)),
-    stages: plan.stages.map((stage, index) => stageRecord(stage, plan.stages.slice(index + 1), rounded)),
+    masking: plan.masking,
+    stages: plan.stages.map((stage, index) =>
+      // With a coat a stage no line of a later one is cut yet.
+      stageRecord(stage, plan.masking === 're-mask' ? [] : plan.stages.slice(index + 1), rounded),
+    ),
     totals: { minutes: totalMinutes(plan) },
     provenance,
     cautions: CAUTIONS,
@@ -203,6 +216,23 @@ function withdrawalRecord(choice: WithdrawalChoice): WithdrawalRecord {
             minutes: round(steps.minutes),
             worstDeviation: round(steps.worstDeviation),
           },
+  };
+}
+
+function maskingRecord({ walls, ...choice }: MaskingChoice): MaskingChoice {
+  return {
+    ...choice,
+    minutes: round(choice.minutes),
+    worstShare: round(choice.worstShare),
+    worstDeviation: round(choice.worstDeviation),
+    overhang: round(choice.overhang),
+    walls: walls.map(({ level, beside, allowance, fillet, corner }) => ({
+      level: round(level),
+      beside: round(beside),
+      allowance: round(allowance),
+      fillet: round(fillet),
+      corner: round(corner),
+    })),
   };
 }
 

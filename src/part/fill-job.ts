@@ -4,6 +4,7 @@ import type { Job, MakingRules } from './job.ts';
 import {
   DEFAULT_DEPTH_TOLERANCE,
   DEFAULT_EDGE_DATUM,
+  DEFAULT_MASKING,
   DEFAULT_RATE_SPREAD,
   DEFAULT_TIMING,
   DEFAULT_UNITS,
@@ -58,6 +59,7 @@ function fillProcess(
     rateSpread: given.rateSpread ?? DEFAULT_RATE_SPREAD.value,
     timing: given.timing ?? DEFAULT_TIMING.value,
     edgeDatum: given.edgeDatum ?? DEFAULT_EDGE_DATUM,
+    masking: given.masking ?? DEFAULT_MASKING,
   };
   if (resolved === undefined) return filled;
   const factor = resolved.etchFactor[0]?.[1];

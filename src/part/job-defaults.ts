@@ -1,6 +1,6 @@
 /** What a job means where it says nothing: every default in one place, millimetres, each with where it comes from. */
 import type { Sourced } from '#bath/provenance.ts';
-import type { EdgeDatum, Job, MakingRules } from './job.ts';
+import type { EdgeDatum, Job, MakingRules, Masking } from './job.ts';
 
 export const DEFAULT_UNITS = 'mm';
 
@@ -9,6 +9,7 @@ export const DEFAULT_UNITS = 'mm';
  * are as drawn, so that a job that names none is planned the same by every later version.
  */
 export const DEFAULT_EDGE_DATUM: EdgeDatum = 'shallow-edge';
+export const DEFAULT_MASKING: Masking = 'peel-next';
 export const DEFAULT_LEVELS: Job['levels'] = 'as-drawn';
 
 /** Gaps of a few hundredths are what rounding in exchanged drawings leaves; a gap meant as a gap is wider. */

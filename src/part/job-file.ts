@@ -92,6 +92,7 @@ export const jobFileSchema = z.strictObject({
     /** Lengths a minute. */
     hoist: z.optional(z.strictObject({ slowest: positive, fastest: positive })),
     edgeDatum: z.optional(z.enum(['shallow-edge', 'mid-wall', 'deep-foot'])),
+    masking: z.optional(z.enum(['peel-next', 're-mask'])),
   }),
   requirements: z.array(requirement),
   rules: z.optional(

@@ -4,6 +4,9 @@ import type { Provenance } from '#bath/provenance.ts';
 import type { Point } from '#geometry/point.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 
+/** One coat, peeled piece by piece, deepest first; or a new coat and a window for each stage, shallowest first. */
+export type Masking = 'peel-next' | 're-mask';
+
 export type EdgeDatum = 'shallow-edge' | 'mid-wall' | 'deep-foot';
 
 /** A length that changes evenly from one point to another and is held beyond both. */
@@ -67,6 +70,7 @@ export interface Job {
     /** Minutes by which each immersion may be off, ±. */
     readonly timing: number;
     readonly edgeDatum: EdgeDatum;
+    readonly masking: Masking;
     /** Speeds that a hoist can draw the part out of the bath at, mm/min. */
     readonly hoist?: { readonly slowest: number; readonly fastest: number };
   };

@@ -10,6 +10,7 @@ import type { Job } from './job.ts';
 import {
   ASSUMED_GAUGE_NOISE,
   DEFAULT_EDGE_DATUM,
+  DEFAULT_MASKING,
   DEFAULT_RATE_SPREAD,
   DEFAULT_TIMING,
 } from './job-defaults.ts';
@@ -36,7 +37,7 @@ export function resolveProcess(given: GivenProcess, { alloy, unit, baths }: Proc
   const findings = checkBath(given.bath, { bath, alloy, baths });
   const factor = resolveFactor(given.etchFactor, bath, unit);
   const rate = resolveRate(given, bath, unit);
-  findings.push(...factor.findings, ...rate.findings);
+  findings.push(...factor.findings, ...rate.findings, ...checkMasking(given));
   const spread =
     given.rateSpread === undefined
       ? DEFAULT_RATE_SPREAD
@@ -56,6 +57,7 @@ export function resolveProcess(given: GivenProcess, { alloy, unit, baths }: Proc
             rateSpread: spread.value,
             timing: timing.value,
             edgeDatum: given.edgeDatum ?? DEFAULT_EDGE_DATUM,
+            masking: given.masking ?? DEFAULT_MASKING,
             ...(given.hoist === undefined ? {} : { hoist: hoistOf(given.hoist, unit) }),
           },
     provenance: [
@@ -90,6 +92,12 @@ function checkBath(
   if (alloy === undefined || alloy.metal === bath.etches) return [];
   const facts = { bath: bath.name, alloy: alloy.name, etches: bath.etches, metal: alloy.metal };
   return [finding('bath-wrong-for-alloy', facts, { path: 'process.bath' })];
+}
+
+/** On a coat of its own a window may not pass the floor that it lies on; walls that stand outside the drawn line would ask for that. */
+function checkMasking({ masking, edgeDatum = DEFAULT_EDGE_DATUM }: GivenProcess): Finding[] {
+  if (masking !== 're-mask' || edgeDatum === 'shallow-edge') return [];
+  return [finding('re-mask-needs-shallow-edge', { edgeDatum }, { path: 'process.edgeDatum' })];
 }
 
 interface ResolvedFactor {

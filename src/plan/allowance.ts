@@ -1,6 +1,6 @@
-/** The allowance u(ℓ, d): how far an opening of level ℓ must stay from a region that may be etched to d only (M3.1, M3.3). */
+/** The allowance u(ℓ, d): how far an opening of level ℓ must stay from a region that may be etched to d only (M3.1, M3.3, M3.5). */
 import { type EtchFactor, etchFactorAt } from '#bath/etch-factor.ts';
-import type { EdgeDatum } from '#part/job.ts';
+import type { EdgeDatum, Job } from '#part/job.ts';
 
 /** Share of the step, from the shallower floor down, at which the drawn line stands on the finished wall. */
 const DATUM_SHARE: Record<EdgeDatum, number> = { 'shallow-edge': 0, 'mid-wall': 0.5, 'deep-foot': 1 };
@@ -8,13 +8,54 @@ const DATUM_SHARE: Record<EdgeDatum, number> = { 'shallow-edge': 0, 'mid-wall': 
 export interface Undercut {
   readonly etchFactor: EtchFactor;
   readonly edgeDatum: EdgeDatum;
+  /** Levels, rising, where each is etched through a coat of its own; undefined where one coat serves the run. */
+  readonly coatLevels?: readonly number[];
+}
+
+interface Step {
+  readonly level: number;
+  readonly depth: number;
+}
+
+export function undercutOf(
+  { etchFactor, edgeDatum, masking }: Pick<Job['process'], 'etchFactor' | 'edgeDatum' | 'masking'>,
+  levels: readonly number[],
+): Undercut {
+  if (masking === 'peel-next') return { etchFactor, edgeDatum };
+  return { etchFactor, edgeDatum, coatLevels: [...levels].sort((a, b) => a - b) };
 }
 
 /**
  * u(ℓ, d) = φ(ℓ) √(ℓ² − z²) with z = d + f (ℓ − d), f the edge datum's share; mm.
  * From the front's depth √(ℓ² − (x / φ)²) at distance x from an opening: the wall stands at depth z where x = u.
+ * With a coat a stage the walls of the stages stand on each other, and each adds its own.
  */
-export function allowance(undercut: Undercut, { level, depth }: { level: number; depth: number }): number {
-  const atLine = depth + DATUM_SHARE[undercut.edgeDatum] * (level - depth);
-  return etchFactorAt(undercut.etchFactor, level) * Math.sqrt(Math.max(0, level * level - atLine * atLine));
+export function allowance(undercut: Undercut, { level, depth }: Step): number {
+  const { etchFactor, edgeDatum, coatLevels } = undercut;
+  const atLine = depth + DATUM_SHARE[edgeDatum] * (level - depth);
+  const bands = coatLevels === undefined ? [{ from: 0, to: level }] : bandsUpTo(level, coatLevels);
+  return bands.reduce((sum, { from, to }) => {
+    const cut = to - from;
+    const below = Math.max(0, atLine - from);
+    return sum + etchFactorAt(etchFactor, cut) * Math.sqrt(Math.max(0, cut * cut - below * below));
+  }, 0);
+}
+
+/** Depths that each stage etches on the way to a level, from the surface down. */
+function bandsUpTo(
+  level: number,
+  levels: readonly number[],
+): { readonly from: number; readonly to: number }[] {
+  const floors = [0, ...levels.filter((each) => each < level), level];
+  return floors.slice(1).map((to, index) => ({ from: floors[index] ?? 0, to }));
+}
+
+/**
+ * Radius in plan of the wall's edge round a plain corner of the opening: as far as the etch came from the opening that made the edge.
+ * Corners drawn rounder come out as drawn.
+ */
+export function cornerRadius(undercut: Undercut, { level, depth }: Step): number {
+  const { coatLevels } = undercut;
+  if (coatLevels === undefined) return allowance(undercut, { level, depth });
+  return allowance(undercut, { level: coatLevels.find((each) => each > depth) ?? level, depth });
 }

@@ -3,7 +3,7 @@ import type { EtchFactor } from '#bath/etch-factor.ts';
 import type { Finding } from '#findings/finding.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Loop, Path } from '#geometry/span.ts';
-import type { Taper } from '#part/job.ts';
+import type { Masking, Taper } from '#part/job.ts';
 import type { Asked, Region, RegionId } from '#part/part.ts';
 
 export interface PlannedRegion extends Region {
@@ -25,21 +25,23 @@ export interface TaperAsked {
 }
 
 export interface Stage {
-  /** From 1, in the order of the run: deepest level first. */
+  /** From 1, in the order of the run: deepest level first, or with re-mask shallowest first. */
   readonly number: number;
-  /** Final depth of what this stage bares, mm. */
+  /** Depth of the floor that this stage makes, at the end of the run, mm. */
   readonly level: number;
+  /** Depth of the floor that its opening is cut over, mm: 0, or with re-mask the level of the stage before. */
+  readonly base: number;
   /** Depth etched during the stage, mm, and how long that takes. */
   readonly etch: number;
   readonly minutes: number;
-  /** Immersed minutes when the stage is peeled. */
+  /** Immersed minutes when the stage goes in. */
   readonly startMinute: number;
   /** sRGB, `#rrggbb`. */
   readonly color: string;
   readonly regions: readonly RegionId[];
   /** Maskant peeled by this stage; outer loops counter-clockwise, holes clockwise. */
   readonly piece: readonly Loop[];
-  /** All that is bare during the stage. */
+  /** All that is bare during the stage: with re-mask the piece alone. */
   readonly opening: readonly Loop[];
   /** Cuts in the maskant that belong to this stage: closed, or open where they end on an earlier stage's line. */
   readonly lines: readonly Path[];
@@ -58,6 +60,35 @@ export interface LevelChoice {
     readonly level: number;
     readonly share: number;
   }[];
+}
+
+/** What one way of masking makes of the plan's levels: all in closed form, without its openings. */
+export interface MaskingChoice {
+  readonly masking: Masking;
+  readonly stages: number;
+  /** Coats of maskant put on. */
+  readonly coats: number;
+  /** Immersed. */
+  readonly minutes: number;
+  /** Greatest share of its tolerance that any region uses up, and greatest depth off what is asked, mm. */
+  readonly worstShare: number;
+  readonly worstDeviation: number;
+  /** Longest overhang of maskant at any stage, mm. */
+  readonly overhang: number;
+  /** Each step that the part has, from the deepest down to land. */
+  readonly walls: readonly WallShape[];
+}
+
+/** The wall between a floor and a shallower one or land, mm. */
+export interface WallShape {
+  readonly level: number;
+  readonly beside: number;
+  /** How far the deeper floor's line keeps back from the drawn line. */
+  readonly allowance: number;
+  /** Radius of the fillet at the foot, measured down; sideways it is φ times that. */
+  readonly fillet: number;
+  /** Smallest radius of an inside corner, in plan, that the edge comes out with as drawn. */
+  readonly corner: number;
 }
 
 /** A taper drawn out of the bath, beside the same taper in steps. */
@@ -80,12 +111,15 @@ export interface EtchPlan {
   readonly sheet: readonly Loop[];
   /** In the order of the run. */
   readonly stages: readonly Stage[];
+  readonly masking: Masking;
   readonly etchFactor: EtchFactor;
   /** mm/min */
   readonly rate: number;
   readonly findings: readonly Finding[];
   /** The fewest stages within tolerance, one fewer and one more, as far as there are such. */
   readonly levelChoices?: readonly LevelChoice[];
+  /** The run with one coat and with a coat a stage, side by side; only where there are two stages or more. */
+  readonly maskings?: readonly MaskingChoice[];
   /** Tapers without steps, where the job has a hoist. */
   readonly withdrawals?: readonly WithdrawalChoice[];
 }

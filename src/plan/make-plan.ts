@@ -1,19 +1,20 @@
 /**
  * The plan from regions and what is asked of them: levels, then openings, pieces and scribe lines cluster by cluster,
- * then the stages of the run, deepest level first (M3, M4).
+ * then the stages of the run: deepest level first, or with re-mask shallowest first (M3, M4).
  */
 import { etchMinutes } from '#bath/etch-minutes.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Job } from '#part/job.ts';
 import type { Asked, Part, RegionId } from '#part/part.ts';
-import { allowance, type Undercut } from './allowance.ts';
+import { allowance, type Undercut, undercutOf } from './allowance.ts';
 import { chooseLevels } from './choose-levels.ts';
+import { compareMaskings } from './compare-maskings.ts';
 import { compareWithdrawals } from './compare-withdrawals.ts';
 import type { EtchPlan, PlannedRegion, Stage } from './etch-plan.ts';
 import { levelCosts } from './level-costs.ts';
-import { type ClusterStage, lastOpened, type OpenedCluster } from './open-cluster.ts';
 import { type ClusterMemory, createClusterMemory, openClusters } from './open-clusters.ts';
+import { type ClusterStage, lastOpened, type OpenedCluster } from './opened-cluster.ts';
 import { stageColors } from './stage-colors.ts';
 import { stripTapers } from './taper-strips.ts';
 
@@ -43,14 +44,14 @@ export function makePlan(input: PlanInput): EtchPlan {
       ...(taper === undefined ? {} : { taper }),
     };
   });
-  const { etchFactor, edgeDatum, rate } = job.process;
-  const undercut = { etchFactor, edgeDatum };
+  const { etchFactor, masking, rate } = job.process;
+  const undercut = undercutOf(job.process, levelsOf(regions));
   const levels = levelsByFace(part, regions);
   const clusters = openClusters({ arrangement: part.arrangement, levels, undercut, memory });
   const stages = stagesOf(
     regions,
     clusters.map((each) => each.stages),
-    rate,
+    job.process,
   );
   const drawnOut = compareWithdrawals(input.part, input.asked, {
     process: job.process,
@@ -64,11 +65,19 @@ export function makePlan(input: PlanInput): EtchPlan {
   ];
   if (![...input.asked.values()].some(({ depth, tapers }) => depth > 0 || tapers !== undefined))
     findings.push(finding('nothing-to-etch', {}));
+  const maskings = compareMaskings({
+    arrangement: part.arrangement,
+    levels,
+    bands: strips.bands,
+    process: job.process,
+  });
   const levelChoices = levelCosts(strips.bands, job.lockedLevels);
   return {
     regions,
     sheet: part.sheet,
     stages,
+    masking,
+    ...(maskings.length === 0 ? {} : { maskings }),
     etchFactor,
     rate,
     findings,
@@ -88,22 +97,23 @@ function levelsByFace(part: Part, regions: readonly PlannedRegion[]): Float64Arr
 function stagesOf(
   regions: readonly PlannedRegion[],
   clusters: readonly (readonly ClusterStage[])[],
-  rate: number,
+  { rate, masking }: Pick<Job['process'], 'rate' | 'masking'>,
 ): Stage[] {
-  const levels = [...new Set(regions.map(({ level }) => level))]
-    .filter((level) => level > 0)
-    .sort((a, b) => b - a);
+  const levels = levelsOf(regions);
+  const isRemasked = masking === 're-mask';
   const colors = stageColors(levels.length);
   const deepest = levels[0] ?? 0;
   const byLevel = groupByLevel(clusters.flat());
-  return levels.map((level, index) => {
-    const etch = level - (levels[index + 1] ?? 0);
+  const deepestFirst = levels.map((level, index): Stage => {
+    const next = levels[index + 1] ?? 0;
+    const etch = level - next;
     return {
-      number: index + 1,
+      number: isRemasked ? levels.length - index : index + 1,
       level,
+      base: isRemasked ? next : 0,
       etch,
       minutes: etchMinutes({ depth: etch, rate }),
-      startMinute: etchMinutes({ depth: deepest - level, rate }),
+      startMinute: etchMinutes({ depth: isRemasked ? next : deepest - level, rate }),
       color: itemAt(colors, index),
       regions: regions.filter((region) => region.level === level).map(({ id }) => id),
       piece: (byLevel.get(level) ?? []).flatMap(({ piece }) => piece),
@@ -111,6 +121,12 @@ function stagesOf(
       lines: (byLevel.get(level) ?? []).flatMap(({ lines }) => lines),
     };
   });
+  return isRemasked ? deepestFirst.reverse() : deepestFirst;
+}
+
+/** Deepest first. */
+function levelsOf(regions: readonly PlannedRegion[]): number[] {
+  return [...new Set(regions.map(({ level }) => level))].filter((level) => level > 0).sort((a, b) => b - a);
 }
 
 function groupByLevel(stages: readonly ClusterStage[]): Map<number, ClusterStage[]> {

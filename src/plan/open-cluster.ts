@@ -2,35 +2,16 @@
  * Openings, pieces and scribe lines of one cluster, deepest level first (M3.1, M3.2). Borders of a piece that an
  * earlier stage has already cut are not cut again, so a line may be open and end on an earlier one.
  */
-import { coverSpan } from '#geometry/cover-span.ts';
-import { combineLoops } from '#geometry/grow-loops.ts';
-import { traceBorder } from '#geometry/half-edges.ts';
-import { isInsideLoops } from '#geometry/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Carrier, rebuildLoops, spansOf, type TracedLoop } from '#geometry/rebuild-loops.ts';
 import { combineRings, gridOrigin, type Ring, ringOf } from '#geometry/rings.ts';
-import { type Loop, type Path, reverseSpans, type Span } from '#geometry/span.ts';
+import { type Loop, type Path, reverseSpans } from '#geometry/span.ts';
 import { allowance, type Undercut } from './allowance.ts';
 import type { Cluster } from './find-clusters.ts';
 import { type BorderKind, type LargestOpening, type LevelField, largestOpening } from './largest-opening.ts';
+import { closedFaces, type OpenedCluster } from './opened-cluster.ts';
 import { pieceZone } from './piece-zone.ts';
-
-/** What one level bares in one cluster. */
-export interface ClusterStage {
-  readonly level: number;
-  readonly piece: readonly Loop[];
-  readonly opening: readonly Loop[];
-  readonly lines: readonly Path[];
-}
-
-/** What a cluster came to. */
-export interface OpenedCluster {
-  readonly faces: readonly number[];
-  /** Deepest first; a level that has no opening here has no loops. */
-  readonly stages: readonly ClusterStage[];
-  /** Faces of which no point may be opened at their level. */
-  readonly closedFaces: readonly number[];
-}
+import { scribeLines } from './scribe-lines.ts';
 
 /** All that earlier levels have bared. */
 interface Bared {
@@ -76,28 +57,7 @@ export function openCluster(field: LevelField, cluster: Cluster, undercut: Under
     bared = { loops, isLargest: isWhole, level, keptBackBy: largest.keptBackBy };
     return { level, piece, opening: loops.map(spansOf), lines };
   });
-  const { faces } = cluster;
-  return { faces, stages, closedFaces: faces.filter((face) => isClosed(field, cluster, face, stages)) };
-}
-
-/** The last stage that has opened in a cluster when the run has come to a level. */
-export function lastOpened(stages: readonly ClusterStage[], level: number): ClusterStage | undefined {
-  return stages.findLast((each) => each.level >= level);
-}
-
-/** Whether no point of the face is bare when its own level is etched. */
-function isClosed(
-  { walk, levels }: LevelField,
-  cluster: Cluster,
-  face: number,
-  stages: readonly ClusterStage[],
-): boolean {
-  const opening = lastOpened(stages, levels[face] ?? 0)?.opening ?? [];
-  const chains = traceBorder(walk, cluster.halfEdges, (each) => each === face);
-  const border = chains.map((chain) => chain.map((halfEdge) => walk.spanOf(halfEdge)));
-  // Most often an opening has a border point in the face; only else is the clipping worth its time.
-  if (opening.some(([first]) => first !== undefined && isInsideLoops(border, first.start))) return false;
-  return opening.length === 0 || combineLoops('intersect', opening, border).length === 0;
+  return { faces: cluster.faces, stages, closedFaces: closedFaces(field, cluster, stages) };
 }
 
 /**
@@ -132,7 +92,7 @@ interface Peeled {
 function ring({ bared, origin }: Step, largest: LargestOpening): Peeled {
   const loops = rebuildLoops(largest.rings, largest.carriers, origin);
   const holes = bared.loops.map((loop) => reverseSpans(spansOf(loop)));
-  return { loops, piece: [...loops.map(spansOf), ...holes], lines: linesOf(loops, []) };
+  return { loops, piece: [...loops.map(spansOf), ...holes], lines: scribeLines(loops, []) };
 }
 
 /** P(ℓ) = (O(ℓ) ∩ zone) − Ω(previous), Ω(ℓ) = Ω(previous) ∪ P(ℓ), on the grid; then both are rebuilt. */
@@ -146,7 +106,7 @@ function part(step: Step, largest: LargestOpening, isWhole: boolean): Peeled {
   const before = earlier.map((loop) => ringOf(loop, origin));
   const piece = rebuildLoops(combineRings('subtract', reach.rings, before), carriers, origin);
   const loops = rebuildLoops(combineRings('unite', reach.rings, before), carriers, origin);
-  return { loops, piece: piece.map(spansOf), lines: linesOf(piece, earlier.flat()) };
+  return { loops, piece: piece.map(spansOf), lines: scribeLines(piece, earlier.flat()) };
 }
 
 function withinZone(
@@ -160,25 +120,4 @@ function withinZone(
     rings: combineRings('intersect', largest.rings, zone.rings),
     carriers: [...largest.carriers, ...zone.carriers],
   };
-}
-
-/** What of the piece's border has to be cut: all but earlier lines and the sheet's edge, in chains as long as can be. */
-function linesOf(piece: readonly TracedLoop<BorderKind>[], earlier: readonly Span[]): Path[] {
-  return piece.flatMap((loop): Path[] => {
-    const parts = loop.flatMap(({ span, tag }) =>
-      tag === 'sheet-edge' ? [{ span, isCovered: true }] : coverSpan(span, earlier),
-    );
-    if (parts.every(({ isCovered }) => !isCovered)) return [{ closed: true, spans: spansOf(loop) }];
-    const seam = parts.findIndex(({ isCovered }) => isCovered);
-    const chains: Span[][] = [];
-    let chain: Span[] = [];
-    for (const { span, isCovered } of [...parts.slice(seam), ...parts.slice(0, seam + 1)]) {
-      if (!isCovered) chain.push(span);
-      else if (chain.length > 0) {
-        chains.push(chain);
-        chain = [];
-      }
-    }
-    return chains.map((spans) => ({ closed: false, spans }));
-  });
 }

@@ -7,7 +7,9 @@ import { type HalfEdges, halfEdgesOf } from '#geometry/half-edges.ts';
 import type { Undercut } from './allowance.ts';
 import { type Cluster, findClusters } from './find-clusters.ts';
 import type { LevelField } from './largest-opening.ts';
-import { type OpenedCluster, openCluster } from './open-cluster.ts';
+import { openCluster } from './open-cluster.ts';
+import { openWindows } from './open-windows.ts';
+import type { OpenedCluster } from './opened-cluster.ts';
 import type { SplitMemory } from './taper-strips.ts';
 
 /** What is worth keeping from one plan to the next of the same arrangement. */
@@ -47,10 +49,15 @@ export function openClusters(input: {
   const { clusters, sheetEdges } = groupingOf(memory, walk, levels);
   const field: LevelField = { walk, levels, sheetEdges };
   const process = JSON.stringify(undercut);
+  const { coatLevels } = undercut;
+  const open = (cluster: Cluster): OpenedCluster =>
+    coatLevels === undefined
+      ? openCluster(field, cluster, undercut)
+      : openWindows(field, cluster, undercut, coatLevels);
   const kept = new Map<string, OpenedCluster>();
   const opened = clusters.map((cluster) => {
     const key = `${process} ${cluster.faces.map((face) => `${face}:${levels[face]}`).join(' ')}`;
-    const known = memory.opened.get(key) ?? openCluster(field, cluster, undercut);
+    const known = memory.opened.get(key) ?? open(cluster);
     kept.set(key, known);
     return known;
   });

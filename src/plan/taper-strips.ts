@@ -10,7 +10,7 @@ import { pointAlong } from '#geometry/span.ts';
 import type { Job } from '#part/job.ts';
 import type { Asked, Part, Region, RegionId } from '#part/part.ts';
 import { type RegionCuts, type SplitPart, splitRegions } from '#part/split-regions.ts';
-import { allowance } from './allowance.ts';
+import { allowance, type Undercut, undercutOf } from './allowance.ts';
 import { bandOf, levelsByRule } from './choose-levels.ts';
 import type { TaperAsked } from './etch-plan.ts';
 import { bandShare, type DepthBand, SAME_LEVEL } from './fewest-levels.ts';
@@ -71,6 +71,7 @@ export function stripTapers(
     if (profile.high > minus) bands.set(region.id, { low: profile.low, high: profile.high, minus, plus });
   }
   const levels = levelsByRule([...bands.values()], job);
+  const undercut = undercutOf(job.process, levels);
   const stepped = tapered.flatMap((each): SteppedRegion[] => {
     const band = { low: each.profile.low, high: each.profile.high, ...toleranceOf(each.asked) };
     const cover = coverBand(band, [0, ...levels]);
@@ -80,10 +81,11 @@ export function stripTapers(
       return [];
     }
     const cuts = cutsBetween(each.profile, cover, { ...band, sliver: SLIVER });
-    const leastWidth = (cut: StripCut, level: number) => leastEndWidth(cut, level, job);
+    const leastWidth = (cut: StripCut, level: number) =>
+      leastEndWidth(cut, level, { undercut, rules: job.rules });
     return [{ ...each, levels: cover, cuts: settleEnds(cuts, each.profile, { ...band, leastWidth }) }];
   });
-  findings.push(...stepped.flatMap((each) => tooSteep(each, job)));
+  findings.push(...stepped.flatMap((each) => tooSteep(each, undercut)));
   const { part: cut, partsOf } = splitFor(part, stepped, memory);
   for (const each of stepped) {
     for (const strip of partsOf.get(each.region.id) ??
@@ -99,10 +101,14 @@ export function stripTapers(
 }
 
 /** A piece that peels, and the walls: to land at the region's end, and to the neighbour where that is shallower. */
-function leastEndWidth(cut: StripCut, level: number, { process, rules }: Job): number {
+function leastEndWidth(
+  cut: StripCut,
+  level: number,
+  { undercut, rules }: { readonly undercut: Undercut; readonly rules: Job['rules'] },
+): number {
   if (level === 0) return rules.minLandWidth;
-  const toNeighbour = level === cut.deep ? allowance(process, { level, depth: cut.shallow }) : 0;
-  return rules.minPieceWidth + allowance(process, { level, depth: 0 }) + toNeighbour;
+  const toNeighbour = level === cut.deep ? allowance(undercut, { level, depth: cut.shallow }) : 0;
+  return rules.minPieceWidth + allowance(undercut, { level, depth: 0 }) + toNeighbour;
 }
 
 /** What is asked, flat floors and tapers apart; a taper that is flat over its region is a flat floor. */
@@ -226,14 +232,14 @@ function stripAsked(
 }
 
 /** A strip that the walls towards its shallower neighbours take whole: the worst of the region, with what would help. */
-function tooSteep({ region, profile, asked, cuts }: SteppedRegion, { process }: Job): Finding[] {
+function tooSteep({ region, profile, asked, cuts }: SteppedRegion, undercut: Undercut): Finding[] {
   const bounds = [
     { at: profile.frame.from, deepSide: 'after' as const, allowance: 0, level: 0 },
     ...cuts.map(({ at, deep, shallow, deepSide }) => ({
       at,
       deepSide,
       level: deep,
-      allowance: allowance(process, { level: deep, depth: shallow }),
+      allowance: allowance(undercut, { level: deep, depth: shallow }),
     })),
     { at: profile.frame.to, deepSide: 'before' as const, allowance: 0, level: 0 },
   ];

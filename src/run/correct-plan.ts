@@ -7,6 +7,7 @@ import type { Front } from '#front/front.ts';
 import type { Loop } from '#geometry/span.ts';
 import { pathOfContour } from '#handoff/contour.ts';
 import type { PlanFile } from '#handoff/plan-file.ts';
+import type { Masking } from '#part/job.ts';
 import { meanReading } from '#part/measured-sheet.ts';
 import { LENGTH_UNITS, millimetresIn } from '#units/length-unit.ts';
 
@@ -71,7 +72,7 @@ interface JobRead {
     readonly plus: number;
     readonly measured?: readonly (number | { readonly thickness: number })[];
   };
-  readonly process: { readonly rateSpread: number };
+  readonly process: { readonly rateSpread: number; readonly masking?: Masking };
 }
 
 function findFault(file: PlanFile): { readonly path: string; readonly expected: string } | undefined {
@@ -90,6 +91,7 @@ function findFault(file: PlanFile): { readonly path: string; readonly expected: 
   const job = file.job as Partial<JobRead> | undefined;
   const figures = [job?.process?.rateSpread, job?.stock?.minus, job?.stock?.plus];
   if (!figures.every((each) => Number.isFinite(each))) return { path: 'job', expected: 'the job as planned' };
+  if (job?.process?.masking === 're-mask') return { path: 'job.process.masking', expected: '"peel-next"' };
   const unit = LENGTH_UNITS.find((each) => each === file.drawing?.unit);
   return unit === undefined ? { path: 'drawing.unit', expected: 'a unit of length' } : undefined;
 }
@@ -130,7 +132,7 @@ function take(file: PlanFile): PlanRead {
       sheet,
     },
     front: {
-      stages: file.stages.map((stage) => ({ ...stage, opening: loopsOf(stage.opening) })),
+      stages: file.stages.map((stage) => ({ ...stage, base: 0, opening: loopsOf(stage.opening) })),
       // Only floors are read, and a floor is a floor at any factor: what is near a wall at 1.5 is not read as one.
       etchFactor: [[0, 1.5]],
       rate,

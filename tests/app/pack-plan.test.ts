@@ -28,6 +28,7 @@ function planWith(lines: readonly Contour[]): ShownPlan {
     drawing: { file: 'lid.dxf', sha256: '', unit: 'mm' },
     outline,
     cutouts: [],
+    masking: 'peel-next',
     regions: [],
     stages: [{ ...stage, sealed: [], piece: lines, opening: lines, lines }],
     totals: { minutes: 30 },

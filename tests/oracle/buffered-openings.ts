@@ -82,6 +82,32 @@ export function bufferedOpenings(
   return { stages, borders };
 }
 
+/**
+ * Windows of a run that is masked anew for each stage (M3.5), by the rule as a manual publishes it: each allowance is the
+ * stage's own depth times the factor, one after the other, which for discs adds up to the whole depth in between.
+ */
+export function bufferedWindows(regions: readonly OracleRegion[], factor: number): OracleOpenings {
+  const borders: Rings[] = regions.map(({ rings }) => rings);
+  const rising = [...new Set(regions.map(({ level }) => level))]
+    .filter((level) => level > 0)
+    .sort((a, b) => a - b);
+  const stages = rising.map((level): OracleStage => {
+    const forbidden = regions
+      .filter((each) => each.level < level)
+      .map((each) => {
+        const steps = rising.filter((to) => to > each.level && to <= level);
+        const by = steps.reduce((sum, to, i) => sum + factor * (to - (steps[i - 1] ?? each.level)), 0);
+        return growRings(each.rings, by);
+      });
+    borders.push(...forbidden.flat());
+    const isNear = anyOf(forbidden.flat());
+    const own = anyOf(regions.filter((each) => each.level >= level).map(({ rings }) => rings));
+    const isInWindow = (place: Place): boolean => own(place) && !isNear(place);
+    return { level, isInPiece: isInWindow, isInOpening: isInWindow };
+  });
+  return { stages, borders };
+}
+
 /** Regions in groups that touch, found by the library's own distances. */
 function touchingGroups(regions: readonly OracleRegion[]): OracleRegion[][] {
   const shapes = regions.map(({ rings }) => polygonOf(rings));

@@ -1,7 +1,8 @@
 /**
  * First arrival on a grid by fast marching, second order: the eikonal equation |∇T| = 1 solved node by node in the order
  * of arrival (J. A. Sethian, Level Set Methods and Fast Marching Methods, 2nd ed., Cambridge 1999, ch. 8 and its
- * higher-accuracy form). Knows nothing of openings, contours or closed forms: it is given seeds and lets them spread.
+ * higher-accuracy form). Knows nothing of openings, contours or closed forms: it is given seeds and lets them spread, past
+ * nodes that are blocked.
  */
 
 export interface ArrivalGrid {
@@ -18,6 +19,7 @@ export type Seed = (x: number, y: number, down: number) => number;
 export function firstArrival(
   grid: { size: readonly [number, number, number]; spacing: number; until: number },
   seed: Seed,
+  isBlocked: (node: number) => boolean = () => false,
 ): ArrivalGrid {
   const { size, spacing, until } = grid;
   const [nx, ny, nz] = size;
@@ -35,6 +37,7 @@ export function firstArrival(
     terms: new Float64Array(9),
   };
   for (let node = 0; node < count; node++) {
+    if (isBlocked(node)) continue;
     const x = node % nx;
     const y = Math.floor(node / nx) % ny;
     const time = seed(x * spacing, y * spacing, Math.floor(node / (nx * ny)) * spacing);
@@ -46,7 +49,7 @@ export function firstArrival(
     if (at(times, node) > until) break;
     isSettled[node] = 1;
     eachNeighbour(march, node, (neighbour) => {
-      if (isSettled[neighbour] === 1) return;
+      if (isSettled[neighbour] === 1 || isBlocked(neighbour)) return;
       const time = solveNode(march, neighbour);
       // A seed gives way only to what comes clearly sooner: less than half a spacing is the scheme's own error.
       if (time < at(times, neighbour) - (isSeeded[neighbour] === 1 ? spacing / 2 : 0)) {

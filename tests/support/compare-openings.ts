@@ -2,7 +2,12 @@
 import { expect } from 'vitest';
 import { isInsideLoops } from '#geometry/inside-loops.ts';
 import { distanceToSpan, type Loop, pointAlong, type Span, tangentAlong } from '#geometry/span.ts';
-import { bufferedOpenings, type OracleOpenings, type Place } from '#oracle/buffered-openings.ts';
+import {
+  bufferedOpenings,
+  bufferedWindows,
+  type OracleOpenings,
+  type Place,
+} from '#oracle/buffered-openings.ts';
 import { allowance, type Undercut } from '#plan/allowance.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { tessellate } from './tessellate.ts';
@@ -11,12 +16,15 @@ import { tessellate } from './tessellate.ts';
 const TOLERANCE = 0.005;
 
 /** Expects every opening and piece to agree with the oracle's within the tolerance. */
-export function compareOpenings({ regions, stages }: EtchPlan, undercut: Undercut): void {
+export function compareOpenings({ regions, stages, masking }: EtchPlan, undercut: Undercut): void {
   const faces = regions.map(({ level, loops }) => ({
     level,
     rings: loops.map((loop) => tessellate(loop, 0.0004)),
   }));
-  const oracle = bufferedOpenings(faces, (level, depth) => allowance(undercut, { level, depth }));
+  const oracle =
+    masking === 're-mask'
+      ? bufferedWindows(faces, undercut.etchFactor[0]?.[1] ?? Number.NaN)
+      : bufferedOpenings(faces, (level, depth) => allowance(undercut, { level, depth }));
   expect(stages.map(({ level }) => level)).toEqual(oracle.stages.map(({ level }) => level));
   const ours = stages.flatMap((stage) => besideLoops([...stage.piece, ...stage.opening]));
   const places = [...ours, ...besideRings(oracle)];

@@ -17,6 +17,7 @@ const open: Path = {
 };
 
 export const handMadePlan: EtchPlan = {
+  masking: 'peel-next',
   regions: [
     {
       id: 'R01',
@@ -70,8 +71,8 @@ export const handMadePlan: EtchPlan = {
   findings: [],
 };
 
-function stage(given: Omit<Stage, 'minutes' | 'opening'> & { opening?: readonly Loop[] }): Stage {
-  return { minutes: given.etch / 0.025, opening: given.piece, ...given };
+function stage(given: Omit<Stage, 'minutes' | 'opening' | 'base'> & { opening?: readonly Loop[] }): Stage {
+  return { base: 0, minutes: given.etch / 0.025, opening: given.piece, ...given };
 }
 
 function polygon(...corners: readonly (readonly [number, number])[]): Span[] {

@@ -1,10 +1,11 @@
 /** A job with nothing special about it, for tests that ask for one thing. */
-import type { EdgeDatum, Job } from '#part/job.ts';
+import type { EdgeDatum, Job, Masking } from '#part/job.ts';
 
 export function plainJob(
   special: {
     readonly etchFactor?: Job['process']['etchFactor'];
     readonly edgeDatum?: EdgeDatum;
+    readonly masking?: Masking;
     readonly levels?: Job['levels'];
   } = {},
 ): Job {
@@ -22,6 +23,7 @@ export function plainJob(
       rateSpread: 0.05,
       timing: 0.25,
       edgeDatum: special.edgeDatum ?? 'shallow-edge',
+      masking: special.masking ?? 'peel-next',
     },
     requirements: [],
     rules: { minWeb: 0.5, minLineSpacing: 1.5, minPieceWidth: 3, minLandWidth: 3 },

@@ -1,7 +1,7 @@
 /** Random parts for property tests: outlines on a coarse grid, so that they share lines, nest, touch and cross. */
 import fc from 'fast-check';
 import type { Loop } from '#geometry/span.ts';
-import type { EdgeDatum } from '#part/job.ts';
+import type { EdgeDatum, Masking } from '#part/job.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { partOf } from './part-of.ts';
@@ -46,6 +46,7 @@ export function planOf(
   { outlines, depths, factor }: RandomPart,
   edgeDatum: EdgeDatum = 'shallow-edge',
   sheet: Loop = randomSheet,
+  masking: Masking = 'peel-next',
 ): EtchPlan {
   const part = partOf({ sheet, outlines });
   const asked = new Map(
@@ -54,5 +55,5 @@ export function planOf(
       { depth: depths[index % depths.length] ?? 0, plus: 0.05, minus: 0.05 },
     ]),
   );
-  return makePlan({ part, asked, job: plainJob({ etchFactor: [[0, factor]], edgeDatum }) });
+  return makePlan({ part, asked, job: plainJob({ etchFactor: [[0, factor]], edgeDatum, masking }) });
 }

@@ -3,6 +3,7 @@ import { resolve } from 'node:path';
 import { budgetText } from '#cli/budget-text.ts';
 import { type CommandEnd, refused } from '#cli/command-end.ts';
 import { levelChoicesText } from '#cli/level-choices-text.ts';
+import { maskingsText } from '#cli/maskings-text.ts';
 import { paint } from '#cli/paint.ts';
 import { progressLine } from '#cli/progress-line.ts';
 import { readText } from '#cli/read-input.ts';
@@ -81,6 +82,7 @@ function planText(
     stageTable(planFile, color),
     ...levelLines(planFile),
     ...budgetText(planFile.budgets),
+    ...maskingLines(planFile),
     ...changeLines(since),
     ...files.map(({ name, what }) => `${name.padEnd(width)}  ${what}`),
     ...removed.map(
@@ -102,4 +104,9 @@ function changeLines(since: RunResult['since']): string[] {
   if (since === undefined) return [];
   const { planHash, said } = since;
   return [`Changed since plan ${planHash}:`, ...(said.length === 0 ? ['nothing'] : said), ''];
+}
+
+function maskingLines(planFile: NonNullable<RunResult['planFile']>): string[] {
+  const lines = maskingsText(planFile);
+  return lines.length === 0 ? [] : ['One coat, or a coat a stage:', ...lines, ''];
 }

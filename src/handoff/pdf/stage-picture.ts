@@ -1,6 +1,7 @@
 /**
  * The sheet at one stage: what to peel now (tinted in the stage's colour and hatched close), what is bare already (hatched wide),
  * lines of later stages, sealed (dashed), and each line's stage by its mark, so that a copy without colour reads the same.
+ * With a coat a stage nothing else is bare and no later line is cut: a thin line shows the floor that the windows lie on.
  */
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import { type PictureRoom, partFrame } from './part-frame.ts';
@@ -23,12 +24,14 @@ export function stagePicture(plan: EtchPlan, stage: Stage, room: PictureRoom): B
     draw: (pen, { left, right, top }) => {
       const placed = frame.on({ left, right, top: top - 2 });
       const bare = plan.stages.filter(({ number }) => number < stage.number).at(-1)?.opening ?? [];
-      hatch(pen, bare.map(placed.loop), WIDE);
+      const isRemasked = plan.masking === 're-mask';
+      if (!isRemasked) hatch(pen, bare.map(placed.loop), WIDE);
       const piece = stage.piece.map(placed.loop);
       pen.paths(piece.map(closed), { fill: tint(stage.color) });
       hatch(pen, piece, CLOSE);
       pen.paths(plan.sheet.map(placed.loop).map(closed), { stroke: { width: 0.4, color: INK } });
-      for (const each of plan.stages) if (each.number > stage.number) drawLines(pen, each, placed, SEALED);
+      for (const each of isRemasked ? [] : plan.stages)
+        if (each.number > stage.number) drawLines(pen, each, placed, SEALED);
       pen.paths(bare.map(placed.loop).map(closed), { stroke: THIN });
       drawLines(pen, stage, placed, CUT);
       nameRegions(pen, plan, { ids: new Set(stage.regions), scale: frame.scale, placed });
@@ -39,12 +42,17 @@ export function stagePicture(plan: EtchPlan, stage: Stage, room: PictureRoom): B
 
 /** What the picture's hatches and lines mean, in a row below it. */
 export function stageKey(plan: EtchPlan, stage: Stage, width: number): Block {
-  const isSealed = plan.stages.some(({ number, lines }) => number > stage.number && lines.length > 0);
+  const isRemasked = plan.masking === 're-mask';
+  const isSealed =
+    !isRemasked && plan.stages.some(({ number, lines }) => number > stage.number && lines.length > 0);
   return pictureKey(
     [
       areaEntry('peel now', { fill: tint(stage.color), style: CLOSE }),
-      ...(stage.number > 1 ? [areaEntry('bare already', { style: WIDE })] : []),
+      ...(stage.number > 1 && !isRemasked ? [areaEntry('bare already', { style: WIDE })] : []),
       lineEntry('line of this stage, with its mark', stage.number, CUT),
+      ...(stage.number > 1 && isRemasked
+        ? [lineEntry('edge of the floor etched before, under the coat', undefined, THIN)]
+        : []),
       ...(isSealed ? [lineEntry('line sealed over, with its own stage’s mark', undefined, SEALED)] : []),
     ],
     width,

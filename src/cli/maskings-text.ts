@@ -1,0 +1,47 @@
+/** One coat beside a coat a stage, as lines of text for under a stage table. */
+import type { RunResult } from '#run/run-job.ts';
+
+type PlanFile = NonNullable<RunResult['planFile']>;
+
+/** A row for each way, the one planned marked; none where there is nothing to choose. */
+export function maskingsText({ maskings, masking }: Pick<PlanFile, 'maskings' | 'masking'>): string[] {
+  if (maskings === undefined) return [];
+  const rows = maskings.map((way) => {
+    const most = (key: 'allowance' | 'fillet' | 'corner') => Math.max(...way.walls.map((wall) => wall[key]));
+    return [
+      way.masking === masking ? `${way.masking}, as planned` : way.masking,
+      String(way.coats),
+      String(way.stages),
+      way.minutes.toFixed(1),
+      `${Math.round(way.worstShare * 100)} %`,
+      way.worstDeviation.toFixed(3),
+      most('allowance').toFixed(3),
+      most('fillet').toFixed(3),
+      most('corner').toFixed(3),
+      way.overhang.toFixed(3),
+    ];
+  });
+  const table = [HEADS, ...rows];
+  const widths = HEADS.map((_, column) => Math.max(...table.map((row) => (row[column] ?? '').length)));
+  return table.map((row) =>
+    row
+      .map((cell, column) =>
+        column === 0 ? cell.padEnd(widths[0] ?? 0) : cell.padStart(widths[column] ?? 0),
+      )
+      .join('  '),
+  );
+}
+
+/** Lengths in mm, each the greatest that the part has. */
+const HEADS = [
+  'masking',
+  'coats',
+  'stages',
+  'minutes',
+  'of tolerance',
+  'off mm',
+  'line kept back',
+  'fillet R',
+  'corner R',
+  'overhang',
+];

@@ -1,0 +1,53 @@
+/** What a cluster of etched regions is opened to, whichever way the run is masked. */
+import { combineLoops } from '#geometry/grow-loops.ts';
+import { traceBorder } from '#geometry/half-edges.ts';
+import { isInsideLoops } from '#geometry/inside-loops.ts';
+import type { Loop, Path } from '#geometry/span.ts';
+import type { Cluster } from './find-clusters.ts';
+import type { LevelField } from './largest-opening.ts';
+
+/** What one level bares in one cluster. */
+export interface ClusterStage {
+  readonly level: number;
+  readonly piece: readonly Loop[];
+  readonly opening: readonly Loop[];
+  readonly lines: readonly Path[];
+}
+
+/** What a cluster came to. */
+export interface OpenedCluster {
+  readonly faces: readonly number[];
+  /** Deepest first; a level that has no opening here has no loops. */
+  readonly stages: readonly ClusterStage[];
+  /** Faces of which no point may be opened at their level. */
+  readonly closedFaces: readonly number[];
+}
+
+/** The stage that makes a level's floor in a cluster, or the next deeper one where the cluster has no such floor. */
+export function lastOpened(stages: readonly ClusterStage[], level: number): ClusterStage | undefined {
+  return stages.findLast((each) => each.level >= level);
+}
+
+/** Faces of which no point may be opened at their level. */
+export function closedFaces(
+  field: LevelField,
+  cluster: Cluster,
+  stages: readonly ClusterStage[],
+): readonly number[] {
+  return cluster.faces.filter((face) => isClosed(field, cluster, face, stages));
+}
+
+/** Whether no point of the face is bare when its own level is etched. */
+function isClosed(
+  { walk, levels }: LevelField,
+  cluster: Cluster,
+  face: number,
+  stages: readonly ClusterStage[],
+): boolean {
+  const opening = lastOpened(stages, levels[face] ?? 0)?.opening ?? [];
+  const chains = traceBorder(walk, cluster.halfEdges, (each) => each === face);
+  const border = chains.map((chain) => chain.map((halfEdge) => walk.spanOf(halfEdge)));
+  // Most often an opening has a border point in the face; only else is the clipping worth its time.
+  if (opening.some(([first]) => first !== undefined && isInsideLoops(border, first.start))) return false;
+  return opening.length === 0 || combineLoops('intersect', opening, border).length === 0;
+}
