@@ -42,12 +42,14 @@ function smallIslands({ surface, around }: MakingPlace, least: number): Finding[
 function lostIslands(making: MakingPlace, least: number): Finding[] {
   const reach = Math.max(...making.kit.index.reaches);
   const measure = gaugeOf(making);
-  const islands = standingMaskant(making).flatMap(({ opening }) => islandsIn(opening, loopArea));
-  const found = islands.flatMap((island) => {
+  const islands = standingMaskant(making).flatMap(({ opening, base }) =>
+    islandsIn(opening, loopArea).map((island) => ({ island, base })),
+  );
+  const found = islands.flatMap(({ island, base }) => {
     const room = roomIn(island, 2 * reach);
     const ridge = room === undefined ? 0 : measure(room.at);
     const region = room === undefined ? undefined : making.around.regionAt(room.at);
-    if (room === undefined || ridge <= (region?.level ?? 0) + SCRIBE_ACCURACY) return [];
+    if (room === undefined || ridge <= Math.max(base, region?.level ?? 0) + SCRIBE_ACCURACY) return [];
     return [
       {
         ...room,

@@ -18,7 +18,7 @@ interface Strip extends NarrowFound {
   readonly ridge: number;
   /** Depth of the floor that the coat's openings are cut over, mm. */
   readonly base: number;
-  /** Depth that the region under it is etched to, mm. */
+  /** Depth that the metal under it may have, mm: its region's, and what was gone before the coat. */
   readonly wanted: number;
 }
 
@@ -72,7 +72,7 @@ function findStrips(making: MakingPlace, coat: StandingMaskant, least: number): 
         undercut: undercutOf(a, b),
         ridge: ridgeOf(place, measure),
         base,
-        wanted: making.around.regionAt(middleOf(place))?.level ?? 0,
+        wanted: Math.max(base, making.around.regionAt(middleOf(place))?.level ?? 0),
       };
     });
 }

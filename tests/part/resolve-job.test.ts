@@ -23,6 +23,16 @@ function resolve(change: Partial<JobFile>, unit: 'mm' | 'in' = 'mm') {
   return { job, filled, told: findings.map((each) => `${each.code} ${each.place.path}`), findings };
 }
 
+test('re-mask-needs-shallow-edge: walls outside the drawn line are planned on one coat only', () => {
+  const masked = (masking: 'peel-next' | 're-mask', edgeDatum: 'shallow-edge' | 'mid-wall' | 'deep-foot') =>
+    resolve({ process: { etchFactor: 1, rate: 0.0297, masking, edgeDatum } });
+  expect(masked('re-mask', 'mid-wall').told).toEqual(['re-mask-needs-shallow-edge process.edgeDatum']);
+  expect(masked('re-mask', 'deep-foot').findings.map(({ severity }) => severity)).toEqual(['stop']);
+  expect(masked('re-mask', 'shallow-edge').told).toEqual([]);
+  expect(masked('re-mask', 'shallow-edge').job?.process.masking).toBe('re-mask');
+  expect(masked('peel-next', 'deep-foot').told).toEqual([]);
+});
+
 describe('what a job means where it says nothing', () => {
   test('every default is filled in and recorded with its source', () => {
     const { job, told } = resolve({});
@@ -31,7 +41,7 @@ describe('what a job means where it says nothing', () => {
       name: 'gauge-pod-cover',
       joinTolerance: 0.05,
       layers: { outline: [], regions: undefined, ignore: [] },
-      process: { rateSpread: 0.05, edgeDatum: 'shallow-edge', etchFactor: [[0, 1]] },
+      process: { rateSpread: 0.05, edgeDatum: 'shallow-edge', masking: 'peel-next', etchFactor: [[0, 1]] },
       requirements: [{ path: 'requirements[0]', depth: 2.2, plus: 0.05, minus: 0.05 }],
       rules: { minWeb: 0.5, minLineSpacing: 1.5, minPieceWidth: 3, minLandWidth: 3 },
       levels: 'as-drawn',

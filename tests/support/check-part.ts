@@ -2,7 +2,7 @@
 import { checkMaking } from '#checks/check-making.ts';
 import type { Finding } from '#findings/finding.ts';
 import type { Loop } from '#geometry/span.ts';
-import type { EdgeDatum, Job } from '#part/job.ts';
+import type { EdgeDatum, Job, Masking } from '#part/job.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { measurePlan } from '#run/measure-plan.ts';
@@ -16,6 +16,7 @@ export interface CheckedPart {
   readonly tolerance?: number;
   readonly factor?: number;
   readonly edgeDatum?: EdgeDatum;
+  readonly masking?: Masking;
   readonly stock?: Partial<Job['stock']>;
   readonly rateSpread?: number;
   readonly rules?: Partial<Job['rules']>;
@@ -37,8 +38,15 @@ export function checkPart(
   return [...plan.findings, ...checkMaking({ plan, job, kit: measures.kit, reached: measures.regions })];
 }
 
-function jobOf({ factor = 1, edgeDatum = 'shallow-edge', stock, rateSpread, rules }: CheckedPart): Job {
-  const job = plainJob({ etchFactor: [[0, factor]], edgeDatum });
+function jobOf({
+  factor = 1,
+  edgeDatum = 'shallow-edge',
+  masking,
+  stock,
+  rateSpread,
+  rules,
+}: CheckedPart): Job {
+  const job = plainJob({ etchFactor: [[0, factor]], edgeDatum, ...(masking && { masking }) });
   return {
     ...job,
     stock: { ...job.stock, ...stock },

@@ -1,4 +1,7 @@
-/** The sheet as it hangs in the bath at a minute: pieces peeled so far bare, in the colour of their stage; all else under maskant. */
+/**
+ * The sheet as it hangs in the bath at a minute: pieces peeled so far bare, in the colour of their stage, or with a coat a stage
+ * its own window alone; all else under maskant.
+ */
 import { useMemo, useRef } from 'react';
 import { contourPoints } from '#app/state/region-shape.ts';
 import type { Contour, ShownPlan } from '#handoff/plan-file.ts';
@@ -36,7 +39,7 @@ function bathPatches(plan: ShownPlan, peeled: number, theme: SceneTheme, rings: 
   const patches: Patch[] = [];
   // An island's rim and the piece that fills it are one ring: the rim comes first, so that the piece lies on it.
   const bare: Patch[] = [];
-  for (const stage of plan.stages.slice(0, peeled)) {
+  for (const stage of plan.stages.slice(plan.masking === 're-mask' ? peeled - 1 : 0, peeled)) {
     const color = tintOf(stage.color, theme.metal);
     for (const contour of stage.piece) {
       const ring = ringOf(contour);

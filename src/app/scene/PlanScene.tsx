@@ -60,7 +60,7 @@ export function PlanScene(props: PlanSceneProps) {
         <BathFills plan={plan} minute={minute} theme={theme} />
       )}
       <ThinSegments positions={drawn} color={theme.ink} order={1} />
-      {plan?.stages.map((stage) => (
+      {cutLines(plan, minute).map((stage) => (
         <ScribeLines
           key={stage.number}
           stage={stage}
@@ -73,6 +73,13 @@ export function PlanScene(props: PlanSceneProps) {
       <FatSegments positions={mark} color={theme.stop} width={WIDTH.mark} order={7} />
     </>
   );
+}
+
+/** Stages whose lines are in the maskant at a minute: all from the first dip, or with a coat a stage those of the coat that is on. */
+function cutLines(plan: ShownPlan | undefined, minute: number | undefined): readonly ShownStage[] {
+  if (plan === undefined) return [];
+  if (plan.masking === 'peel-next' || minute === undefined) return plan.stages;
+  return plan.stages.filter((stage) => isPeeled(stage, minute)).slice(-1);
 }
 
 /** The scale in steps of a factor √2: marks keep their size on screen to that, and are remade only at a step. */

@@ -11,9 +11,10 @@ export interface Rung {
   readonly accepted: { readonly from: number; readonly to: number };
 }
 
-/** Deepest first, as the stages run. */
+/** Deepest first, whichever way the stages run. */
 export function rungsOf(plan: ShownPlan): Rung[] {
-  return plan.stages.map((stage) => {
+  const deepestFirst = [...plan.stages].sort((a, b) => b.level - a.level);
+  return deepestFirst.map((stage) => {
     const ids = new Set(stage.regions);
     const regions = plan.regions.filter((region) => ids.has(region.id));
     return {

@@ -3,7 +3,8 @@ import { useBench } from './workbench-context.ts';
 
 export function BathKey() {
   const { minute, view } = useBench((state) => state.session);
-  const stages = useBench((state) => state.derived.page?.plan?.stages) ?? [];
+  const plan = useBench((state) => state.derived.page?.plan);
+  const stages = plan?.stages ?? [];
   if (minute === undefined || view !== 'plan') return null;
   const bands = stages.map(
     ({ color }, index) =>
@@ -19,10 +20,12 @@ export function BathKey() {
         <i className="masked" />
         masked
       </li>
-      <li>
-        <i className="sealed" />
-        line sealed over
-      </li>
+      {plan?.masking === 're-mask' ? null : (
+        <li>
+          <i className="sealed" />
+          line sealed over
+        </li>
+      )}
     </ul>
   );
 }

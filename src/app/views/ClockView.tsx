@@ -82,7 +82,7 @@ function ClockStage({ stage, share, isNow }: ClockStageProps) {
   );
 }
 
-/** The stage whose bath that is; at a boundary the one that was just peeled. */
+/** The stage whose bath that is; at a boundary the one that goes in. */
 export function stageAt({ stages }: ShownPlan, minute: number): ShownStage | undefined {
   return stages.findLast((stage) => stage.startMinute <= minute + 1e-6);
 }
@@ -99,6 +99,8 @@ function clockWords(plan: ShownPlan, minute: number | undefined): string {
   if (minute === undefined) return 'end of the run';
   const stage = stageAt(plan, minute);
   if (stage === undefined) return 'before the first dip';
+  if (plan.masking === 're-mask')
+    return `stage ${stage.number} in the bath: its window bare, all else coated`;
   const bare = plan.stages.slice(0, plan.stages.indexOf(stage) + 1).map(({ number }) => number);
   const peeled = bare.length === 1 ? `piece ${listOf(bare)} bare` : `pieces ${listOf(bare)} bare`;
   const { sealed } = stage;
