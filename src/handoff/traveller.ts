@@ -2,10 +2,11 @@
  * traveller.pdf: what the operator holds at the tank. Steps in order with their checks, a page a stage with what to peel and what
  * stays sealed or, with a coat a stage, what to coat and scribe anew, minutes, what must be measured, and boxes to write in. Every page carries the plan's hash.
  */
-import type { Job } from '#part/job.ts';
+import type { Job, Masking } from '#part/job.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import { CAUTIONS } from './cautions.ts';
 import { idRuns } from './id-runs.ts';
+import type { PictureRoom } from './pdf/part-frame.ts';
 import { makePdfPen } from './pdf/pdf-pen.ts';
 import type { Paper, Pen } from './pdf/pen.ts';
 import { type Block, drawBook, gap, heading, pageRoom, paragraph } from './pdf/sheet-book.ts';
@@ -137,6 +138,11 @@ function scribing(page: Page): Block[] {
   ];
 }
 
+/** Room for a stage's picture; with a coat a stage the boxes for it stand on the same page. */
+export function travellerRoom(masking: Masking, width: number): PictureRoom {
+  return masking === 're-mask' ? { width, height: 0.42 * width } : { width };
+}
+
 const ONLY_THIS_STAGE =
   'Lines of this stage cut, and of no other, right through the maskant, metal not scored.';
 
@@ -172,7 +178,7 @@ function stagePage(page: Page, stage: Stage): Block[] {
       page,
       `Peel the piece hatched close and nothing else. ${stays} Mark of this stage: ${ticks} across its line in each repeat. Etch ${mm(stage.etch)} at ${plan.rate.toFixed(4)} mm/min; at the coupon’s rate: minutes = ${stage.etch.toFixed(3)} / rate.`,
     ),
-    stagePicture(plan, stage, { width }),
+    stagePicture(plan, stage, travellerRoom(plan.masking, width)),
     stageKey(plan, stage, width),
     gap(1),
     ...table(pen, floorRows(page, stage), {
@@ -193,7 +199,12 @@ function stagePage(page: Page, stage: Stage): Block[] {
       page,
       `Peeled as shown and nothing else; edges of the maskant down${isRemasked ? '' : '; no line of a later stage open'}.`,
     ),
-    tick(page, 'Rinsed, looked over, gauged; minutes of the next stage corrected by the readings.'),
+    tick(
+      page,
+      isRemasked
+        ? 'Rinsed, looked over, gauged while this coat is on: floors that end with this stage get no more etch.'
+        : 'Rinsed, looked over, gauged; minutes of the next stage corrected by the readings.',
+    ),
     ...fields(pen, [['Done by', '', 'Checked by', '']], {
       shares: [1, 3, 1, 3],
       width,

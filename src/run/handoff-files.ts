@@ -23,7 +23,7 @@ import { stlFile } from '#handoff/stl-file.ts';
 import { makeTemplates } from '#handoff/template/make-templates.ts';
 import { checkPaper, templateFiles } from '#handoff/template/template-files.ts';
 import type { TemplateSet } from '#handoff/template/template-set.ts';
-import { traveller } from '#handoff/traveller.ts';
+import { traveller, travellerRoom } from '#handoff/traveller.ts';
 import { HANDOFF_FILES } from '#part/handoff-schema.ts';
 import type { Job } from '#part/job.ts';
 import type { HandoffChoices, HandoffFile } from '#part/resolve-handoff.ts';
@@ -86,7 +86,9 @@ const LEAST_PIECE = 0.5;
 /** Width of a piece as that of the strip with its area and border. */
 function checkPicture({ choices, plan }: HandoffInput): Finding[] {
   const rooms = [
-    ...(choices.files.includes('traveller') ? [{ width: pageRoom(choices.paper).width }] : []),
+    ...(choices.files.includes('traveller')
+      ? [travellerRoom(plan.masking, pageRoom(choices.paper).width)]
+      : []),
     ...(choices.files.includes('review') ? [reviewPictureRoom(choices.paper)] : []),
   ];
   if (rooms.length === 0) return [];
