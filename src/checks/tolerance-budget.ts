@@ -94,9 +94,11 @@ const WORTH_IT = 5e-4;
 /** How far a reading may be off, mm: twice its standard deviation. */
 const READING = 2 * ASSUMED_GAUGE_NOISE.value;
 
-function floorsOf({ regions, stages }: EtchPlan, job: Figures): Floor[] {
+function floorsOf({ regions, stages, masking }: EtchPlan, job: Figures): Floor[] {
   return stages.flatMap(({ level }, index) => {
-    const etches = stages.slice(index).map(({ etch }) => etch);
+    // Re-masked, a floor is bare from the first stage to its own; on one coat from its own to the last.
+    const baths = masking === 're-mask' ? stages.slice(0, index + 1) : stages.slice(index);
+    const etches = baths.map(({ etch }) => etch);
     const floors = new Map<string, Floor>();
     for (const region of regions) {
       if (Math.abs(region.level - level) > SAME) continue;
