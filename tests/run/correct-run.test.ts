@@ -1,10 +1,15 @@
 /** A run corrected by its readings (M7): by hand where that can be done, and 200 simulated runs. */
 import { describe, expect, test } from 'vitest';
 import { studentFactor } from '#bath/student-factor.ts';
+import { toleranceBudgets } from '#checks/tolerance-budget.ts';
+import { makePlan } from '#plan/make-plan.ts';
 import type { Reading } from '#run/correct-fit.ts';
 import { depthsLeft } from '#run/correct-minutes.ts';
 import type { RunPlan } from '#run/correct-plan.ts';
 import { correctRates, peelMinutes } from '#run/correct-rates.ts';
+import { partOf } from '#support/part-of.ts';
+import { plainJob } from '#support/plain-job.ts';
+import { rectangle } from '#support/shapes.ts';
 
 const RATE = 0.025;
 /** A gauge-pod cover of three floors, ± 0.05 mm. */
@@ -118,7 +123,12 @@ function randomFrom(seed: number): () => number {
 }
 
 /** One run: rate off by up to 15 %, drifting by up to 5 % more to its end. What comes out, with and without corrections. */
-function simulate(seed: number): { readonly corrected: boolean; readonly blind: boolean } {
+function simulate(seed: number): {
+  readonly corrected: boolean;
+  readonly blind: boolean;
+  /** By floor: how far the corrected run is off, mm. */
+  readonly off: readonly number[];
+} {
   const random = randomFrom(seed);
   const bias = 1 + 0.15 * (2 * random() - 1);
   const drift = 0.05 * (2 * random() - 1);
@@ -128,11 +138,12 @@ function simulate(seed: number): { readonly corrected: boolean; readonly blind: 
     const normal = Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
     return Math.round((depth + 0.01 * normal) * 100) / 100;
   };
-  const inside = (had: readonly number[]) => {
+  const deviations = (had: readonly number[]) => {
     const peeled = peelMinutes(had);
     const end = removedAt(peeled.at(-1) ?? 0);
-    return LEVELS.every((level, index) => Math.abs(end - removedAt(peeled[index] ?? 0) - level) <= 0.05);
+    return LEVELS.map((level, index) => Math.abs(end - removedAt(peeled[index] ?? 0) - level));
   };
+  const inside = (had: readonly number[]) => deviations(had).every((each) => each <= 0.05);
   const readings: Reading[] = [];
   const had = [0, 0, 0];
   const measure = (current: number) => {
@@ -156,7 +167,8 @@ function simulate(seed: number): { readonly corrected: boolean; readonly blind: 
         (correctRates(plan, readings, { had, current }).stages[current]?.left.value ?? 0);
     }
   }
-  return { corrected: inside(had), blind: inside(plan.stages.map(({ minutes }) => minutes)) };
+  const blind = inside(plan.stages.map(({ minutes }) => minutes));
+  return { corrected: inside(had), blind, off: deviations(had) };
 }
 
 test('M7 200 simulated runs: nearly all inside tolerance with corrections, few without', () => {
@@ -164,4 +176,24 @@ test('M7 200 simulated runs: nearly all inside tolerance with corrections, few w
   const share = (key: 'corrected' | 'blind') => runs.filter((run) => run[key]).length / runs.length;
   expect(share('corrected')).toBeGreaterThanOrEqual(0.99);
   expect(share('blind')).toBeCloseTo(0.105, 9);
+});
+
+test('M6.3 the same runs keep every floor within what the budget of a gauged run says', () => {
+  const part = partOf({ outlines: LEVELS.map((_, i) => rectangle(100 * i, 0, 100 * i + 60, 60)) });
+  const asked = new Map(
+    part.regions.map(({ id }, i) => [id, { depth: LEVELS[i] ?? 0, plus: 0.05, minus: 0.05 }]),
+  );
+  // The simulated run keeps its minutes.
+  const process = { ...plainJob().process, rate: RATE, rateSpread: plan.rateSpread, timing: 0 };
+  const job = { ...plainJob(), process };
+  const budgets = toleranceBudgets(makePlan({ part, asked, job }), job);
+  expect(budgets.map(({ level }) => level)).toEqual(LEVELS);
+  const runs = Array.from({ length: 200 }, (_, seed) => simulate(seed + 1));
+  for (const [floor, { gauged }] of budgets.entries()) {
+    const held = (limit: number) => runs.filter(({ off }) => (off[floor] ?? 1) <= limit).length / runs.length;
+    expect(held(gauged.tooDeep.likely)).toBeGreaterThan(0.9);
+    expect(held(gauged.tooDeep.worst)).toBe(1);
+    // Nor does it promise too little: what it says is not three times what comes out.
+    expect(held(gauged.tooDeep.likely / 3)).toBeLessThan(0.95);
+  }
 });
