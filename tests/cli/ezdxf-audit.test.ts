@@ -4,7 +4,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { scribeDrawing } from '#handoff/scribe-drawing.ts';
+import { templateDrawing } from '#handoff/template/template-drawing.ts';
 import { handMadePlan } from '#support/hand-made-plan.ts';
+import { templateOf } from '#support/template-of.ts';
 
 /** The independent library ezdxf (MIT; Debian package python3-ezdxf): loads a file, audits it, and tells what it read. */
 const SCRIPT = `
@@ -44,5 +46,19 @@ describe.skipIf(python === undefined)('ezdxf, where it is installed', () => {
       ['SCRIBE-02', true],
       ['SCRIBE-02', false],
     ]);
+  });
+
+  it('loads and audits a scribe template without an error or a fix', () => {
+    const { set } = templateOf(handMadePlan);
+    if (set === undefined) throw new Error('the hand-made plan has templates');
+    const file = join(folder, 'template-01.dxf');
+    writeFileSync(file, templateDrawing({ set, number: 1, planHash: '0'.repeat(64), unit: 'mm' }));
+    const run = spawnSync(python ?? '', ['-c', SCRIPT, file], { encoding: 'utf8' });
+    expect(run.stderr).toBe('');
+    const read = JSON.parse(run.stdout);
+    expect(read).toMatchObject({ errors: [], fixes: [], version: 'AC1015', units: 4 });
+    const slots = read.lines.filter(({ layer }: { layer: string }) => layer.startsWith('SLOT-'));
+    expect(slots).toHaveLength(set.templates[0]?.length ?? 0);
+    expect(slots.every(({ closed }: { closed: boolean }) => closed)).toBe(true);
   });
 });

@@ -15,7 +15,7 @@ export async function builtModule<Exports>(entry: string): Promise<Exports> {
       ssr: entry,
       outDir,
       emptyOutDir: true,
-      rolldownOptions: { output: { entryFileNames: 'built.mjs' } },
+      rolldownOptions: { output: { entryFileNames: 'built.mjs', codeSplitting: false } },
     },
     ssr: { noExternal: true },
   });

@@ -37,18 +37,19 @@ const ROW = 6.5;
 const TEXT = 3;
 const HEAD_ROWS = 5;
 const LEAST_WIDTH = 200;
+const MOST_WIDTH = 360;
 /** Of the legend's columns, and the line in it that shows the mark. */
 const COLUMN = 95;
 const SAMPLE = 30;
 /** From the field's left edge to its words: the square, at its largest. */
 const WORDS_LEFT = SQUARE * 1.1 + 2 * INSET;
 
-/** The field of the label below a part so wide: as wide as the part, and wider where that is too narrow for the words. */
+/** The field of the label below a part so wide: as wide as the part, within what the words need and can use. */
 export function labelSize(
   stages: number,
   partWidth: number,
 ): { readonly width: number; readonly height: number } {
-  const width = Math.max(LEAST_WIDTH, partWidth);
+  const width = Math.min(MOST_WIDTH, Math.max(LEAST_WIDTH, partWidth));
   const rows = HEAD_ROWS + Math.ceil(stages / columnsIn(width - WORDS_LEFT));
   return { width, height: Math.max(SQUARE * 1.1, rows * ROW) + 2 * INSET };
 }
@@ -82,10 +83,7 @@ export function templateLabel(set: TemplateSet, number: number, planHash: string
       row(`Scribe template ${number} of ${templates.length}   ${stretchWords(stretch)}`, 1),
       row(`Plan ${planHash}`, 2),
       row(`Square ${width.toFixed(2)} x ${height.toFixed(2)} mm${baseline(set)}`, 3),
-      row(
-        'Cut through the maskant only; carry lines on by hand across bridges. The process specification decides.',
-        4,
-      ),
+      row('Cut the maskant only; across bridges by hand. The process specification decides.', 4),
       ...legend.map(({ text }) => text),
       ...sheet.holes.map(({ name, center, radius }) => ({
         at: { x: center.x + radius + 1.5, y: center.y - TEXT / 2 },

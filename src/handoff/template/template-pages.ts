@@ -54,7 +54,6 @@ function shapesOf(set: TemplateSet, number: number, planHash: string): Shape[] {
   const label = templateLabel(set, number, planHash);
   const slots = itemAt(templates, number - 1);
   const marks = slots.map((slot) => slotMark(slot, band, input.choices.web));
-  const lines = [...marks.flatMap((mark) => mark.lines), ...label.lines];
   return [
     ...slots.map(({ outline, stage }) =>
       pathsShape(
@@ -68,7 +67,14 @@ function shapesOf(set: TemplateSet, number: number, planHash: string): Shape[] {
     ...sheet.holes.map(({ center, radius }) =>
       pathsShape(crossAt(center, radius * 1.4), { stroke: { width: SLOT_STROKE, color: INK } }),
     ),
-    ...lines.map(({ path }) => pathsShape([path], { stroke: { width: MARK_STROKE, color: INK } })),
+    ...[...marks.map((mark) => mark.lines), label.lines]
+      .filter((lines) => lines.length > 0)
+      .map((lines) =>
+        pathsShape(
+          lines.map(({ path }) => path),
+          { stroke: { width: MARK_STROKE, color: INK } },
+        ),
+      ),
     ...label.lines.map(({ path, stage }) =>
       pathsShape([path], { stroke: { width: MARK_STROKE * 0.8, color: stage?.color ?? INK } }),
     ),
@@ -126,8 +132,9 @@ function drawTile(pen: Pen, { grid, tile, shapes, head, planHash, date }: TilePa
   pen.text(head, { x: left, y: foot + 6 }, { size: 4, isBold: true });
   pen.text(`plan ${planHash}`, { x: left, y: foot + 1 }, { size: 2.2 });
   const end = { size: 2.6, align: 'right' } as const;
+  const last = tileName(grid.columns - 1, grid.rows - 1);
   pen.text(
-    `tile ${tile.name} of ${tileName(grid.columns - 1, grid.rows - 1)}`,
+    tile.marks.length === 0 ? 'on one page' : `tile ${tile.name} of ${last}`,
     { x: right, y: foot + 6 },
     { ...end, size: 4 },
   );

@@ -46,9 +46,8 @@ export function templateSheet(ask: TemplateSheetAsk): TemplateSheet {
   const { margin, diameter } = ask;
   const part = partLoops(ask);
   const box = boxOfSpans(part.flat());
-  const top = box.minY - margin;
   const label = ask.label(box.maxX - box.minX);
-  const field = { minX: box.minX, maxX: box.minX + label.width, minY: top - label.height, maxY: top };
+  const field = labelField(box, lowestPoint(part.flat()), { ...label, margin });
   // The field reaches up to the part's lowest point, whose margin it must run into.
   const flap = rectangleOf({ ...field, maxY: box.minY });
   const outline = itemAt(outerLoops(combineLoops('unite', growLoops(part, margin), [flap])), 0);
@@ -69,6 +68,32 @@ export function rectangleOf({ minX, minY, maxX, maxY }: Box): Loop {
     { x: minX, y: maxY },
   ];
   return corners.map((corner, index) => lineSpan(corner, itemAt(corners, (index + 1) % 4)));
+}
+
+/** Below the part, under its lowest point, and no farther to a side than the part where it is wide enough. */
+function labelField(
+  box: Box,
+  lowest: Point,
+  { width, height, margin }: { readonly width: number; readonly height: number; readonly margin: number },
+): Box {
+  const spare = box.maxX - box.minX - width;
+  const middle = lowest.x - width / 2;
+  const minX = spare < 0 ? box.minX + spare / 2 : Math.min(box.minX + spare, Math.max(box.minX, middle));
+  const maxY = box.minY - margin;
+  return { minX, maxX: minX + width, minY: maxY - height, maxY };
+}
+
+/** The leftmost of equals, to a micrometre. */
+function lowestPoint(spans: readonly Span[]): Point {
+  const places = spans.flatMap((span) => {
+    const bottom = span.kind === 'arc' ? { x: span.center.x, y: span.center.y - span.radius } : span.start;
+    return [span.start, pointAlong(span, nearestShare(span, bottom))];
+  });
+  return places.reduce(
+    (best, place) =>
+      place.y < best.y - 1e-3 || (place.y < best.y + 1e-3 && place.x < best.x) ? place : best,
+    itemAt(places, 0),
+  );
 }
 
 /** One closed outline round everything. */

@@ -5,7 +5,7 @@ import { loopArea, spansLength } from '#geometry/span.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { askedAt, partOf } from '#support/part-of.ts';
 import { plainJob } from '#support/plain-job.ts';
-import { circle, rectangle, roundedRectangle } from '#support/shapes.ts';
+import { circle, polygon, rectangle, roundedRectangle } from '#support/shapes.ts';
 import { templateFaults } from '#support/template-faults.ts';
 import { templateOf } from '#support/template-of.ts';
 
@@ -157,4 +157,21 @@ describe('a template', () => {
       passed = to;
     }
   });
+});
+
+test('the label hangs under the lowest point of the part, in one piece with it', () => {
+  const sheet = polygon([
+    [0, 300],
+    [900, 0],
+    [1000, 0],
+    [1000, 600],
+    [0, 600],
+  ]);
+  const part = partOf({ sheet, outlines: [rectangle(600, 300, 900, 500)] });
+  const plan = makePlan({ part, asked: askedAt(part, [[700, 400, 2]]), job: plainJob() });
+  const { set } = templateOf(plan);
+  expect(set && templateFaults(set)).toEqual([]);
+  const { label } = set?.sheet ?? {};
+  // From 900 to 1000 the part is lowest; the field is 360 wide and keeps to the part's right edge.
+  expect(label).toMatchObject({ minX: 640, maxX: 1000, maxY: -25 });
 });
