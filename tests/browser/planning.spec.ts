@@ -25,3 +25,16 @@ test('the bath sheet gives metal, caustic, hydrogen and air, and says what they 
   await expect(planning).toContainText('no design of an extraction');
   await workbench.screenshot({ path: 'test-results/bath-sheet.png' });
 });
+
+test('the tolerance of each floor, part by part; a level picks its regions', async ({ workbench }) => {
+  await workbench.getByText('Tolerance: what may go wrong').click();
+  const planning = workbench.getByRole('region', { name: 'Planning' });
+  const deepest = planning.getByRole('row', { name: /^3\.00/ });
+  await expect(deepest).toContainText('0.15');
+  await expect(deepest).toContainText('198 %');
+  await deepest.getByRole('button').click();
+  await expect(
+    workbench.getByRole('region', { name: 'Levels' }).getByRole('button', { pressed: true }),
+  ).toContainText('3.00');
+  await workbench.screenshot({ path: 'test-results/tolerance.png' });
+});

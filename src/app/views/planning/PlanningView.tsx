@@ -3,6 +3,7 @@ import { useBench } from '#app/views/workbench-context.ts';
 import { BathSheetView } from './BathSheetView.tsx';
 import { Disclosure } from './Disclosure.tsx';
 import { LevelChoicesView } from './LevelChoicesView.tsx';
+import { ToleranceView } from './ToleranceView.tsx';
 import { WithdrawalsView } from './WithdrawalsView.tsx';
 
 export function PlanningView() {
@@ -13,6 +14,9 @@ export function PlanningView() {
     <section className={isStale ? 'planning stale' : 'planning'} aria-label="Planning">
       <Disclosure title="Stages: one more or fewer">
         <LevelChoicesView />
+      </Disclosure>
+      <Disclosure title="Tolerance: what may go wrong">
+        <ToleranceView />
       </Disclosure>
       <Disclosure title="Tapers drawn out of the bath">
         <WithdrawalsView />

@@ -1,0 +1,62 @@
+/** What may go wrong on each floor, part by part, against what is asked: run by the clock, and gauged on the way. */
+import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import type { BudgetRecord, BudgetSumRecord } from '#handoff/plan-file.ts';
+import { lengthFigure, type ShownUnit } from '#units/show-length.ts';
+import { usePlanFile } from './use-plan-file.ts';
+
+export function ToleranceView() {
+  const unit = useBench(({ session }) => session.unit);
+  const budgets = usePlanFile()?.budgets ?? [];
+  if (budgets.length === 0) return <p className="aside">Nothing is etched.</p>;
+  return (
+    <>
+      <table>
+        <caption>± {unit} at worst, and the share of the tolerance that is likely used up</caption>
+        <thead>
+          <tr>
+            <th scope="col">level</th>
+            <th scope="col">sheet</th>
+            <th scope="col">rate</th>
+            <th scope="col">timing</th>
+            <th scope="col">by the clock</th>
+            <th scope="col">gauged</th>
+          </tr>
+        </thead>
+        <tbody>
+          {budgets.map((budget) => (
+            <BudgetRow key={`${budget.level} ${budget.regions[0]}`} budget={budget} unit={unit} />
+          ))}
+        </tbody>
+      </table>
+      <p className="aside">
+        Root-sum-square of independent parts, the level’s own distance from the middle added whole. Gauged:
+        each stage measured at four fifths, its minutes corrected.
+      </p>
+    </>
+  );
+}
+
+function BudgetRow({ budget, unit }: { readonly budget: BudgetRecord; readonly unit: ShownUnit }) {
+  const { actions } = useWorkbench();
+  const { level, regions, byClock, gauged } = budget;
+  const { sheet, rate, timing } = byClock.parts;
+  return (
+    <tr>
+      <th scope="row">
+        <button type="button" className="go" onClick={() => actions.select(regions)}>
+          {lengthFigure(level, unit)}
+        </button>
+      </th>
+      <td>{lengthFigure(sheet, unit)}</td>
+      <td>{lengthFigure(rate, unit)}</td>
+      <td>{lengthFigure(timing, unit)}</td>
+      <ShareCell sum={byClock} />
+      <ShareCell sum={gauged} />
+    </tr>
+  );
+}
+
+function ShareCell({ sum: { share } }: { readonly sum: BudgetSumRecord }) {
+  if (share === null) return <td className="over">no tolerance</td>;
+  return <td className={share > 1 ? 'over' : ''}>{Math.round(share * 100)}&nbsp;%</td>;
+}
