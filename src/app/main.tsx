@@ -3,6 +3,7 @@ import { createRoot } from 'react-dom/client';
 import { createStore } from 'zustand/vanilla';
 import { assert } from '#geometry/assert.ts';
 import { fetchSample, SAMPLES } from './samples.ts';
+import { type DeskState, EMPTY_DESK } from './state/desk-state.ts';
 import { startFollower } from './state/follow-plan.ts';
 import { openJobStore, refusingStore } from './state/job-store.ts';
 import { startPlanner } from './state/planner.ts';
@@ -10,11 +11,12 @@ import { startShelf } from './state/shelf.ts';
 import { workbenchActions } from './state/workbench-actions.ts';
 import { EMPTY_WORKBENCH, type WorkbenchState } from './state/workbench-state.ts';
 import './views/workbench.css';
-import { WorkbenchView } from './views/WorkbenchView.tsx';
+import { DeskView } from './views/DeskView.tsx';
 import { WorkbenchContext } from './views/workbench-context.ts';
 import { startPlanService } from './worker/start-plan-service.ts';
 
 const store = createStore<WorkbenchState>(() => EMPTY_WORKBENCH);
+const desk = createStore<DeskState>(() => EMPTY_DESK);
 const service = startPlanService();
 const actions = workbenchActions(store, service.look);
 const planner = startPlanner(store, service);
@@ -31,8 +33,8 @@ const shelf = startShelf({
 const bench = document.getElementById('bench');
 assert(bench !== null, 'the page has a bench');
 createRoot(bench).render(
-  <WorkbenchContext value={{ store, actions, planner, follower, shelf }}>
-    <WorkbenchView />
+  <WorkbenchContext value={{ store, actions, planner, follower, shelf, desk }}>
+    <DeskView />
   </WorkbenchContext>,
 );
 

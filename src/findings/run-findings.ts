@@ -15,6 +15,7 @@ export interface RunFacts {
   readonly 'readings-disagree': { readonly off: number; readonly noise: number };
   readonly 'readings-rewritten': { readonly recorded: number; readonly row: number };
   readonly 'run-record-unusable': { readonly why: 'damaged' | 'other-plan' };
+  readonly 'review-plan-altered': { readonly sha256: string };
   readonly 'rate-outside-spread': {
     readonly rate: number;
     readonly planned: number;
@@ -106,6 +107,14 @@ export const runWords: WordsFor<RunFacts> = {
           ? 'The record of the run beside the plan is damaged or was altered.'
           : 'The record beside the plan belongs to another plan.',
       remedy: 'Keep it under another name, find out what happened, then start a record anew.',
+    }),
+  },
+  'review-plan-altered': {
+    severity: 'stop',
+    title: 'Plan in the review was altered',
+    say: ({ sha256 }) => ({
+      reason: `The review names the plan ${sha256.slice(0, 12)}…, and the plan that it carries is another.`,
+      remedy: 'Open the review as it was saved, or review the plan again.',
     }),
   },
   'rate-outside-spread': {

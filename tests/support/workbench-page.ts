@@ -71,6 +71,7 @@ export async function dropFiles(page: Page, files: readonly { name: string; text
 
 /** How many pixels of what the canvas shows are within `slack` a channel of each colour. */
 export async function pixelsNear(page: Page, colors: readonly string[], slack = 10): Promise<number[]> {
+  await expect(page.locator('.sheet-canvas')).toHaveAttribute('data-drawn', 'true');
   const png = (await page.locator('canvas').screenshot()).toString('base64');
   return page.evaluate(
     async ({ png: data, wanted, slack: most }) => {

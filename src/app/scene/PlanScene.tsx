@@ -31,6 +31,8 @@ interface PlanSceneProps {
   readonly pose: StoreApi<ViewPose>;
   /** Immersed; undefined for the end of the run. */
   readonly minute: number | undefined;
+  /** The one stage whose lines are drawn; undefined for all. */
+  readonly onlyStage: number | undefined;
   /** Outline of the finding that was last flown to. */
   readonly marked: readonly Contour[];
 }
@@ -43,7 +45,7 @@ const TICK = { pitch: 7, length: 11 };
 const ROOM = { marks: 220, casing: 80 };
 
 export function PlanScene(props: PlanSceneProps) {
-  const { plan, shapes, linework, selection, theme, pose, minute, marked } = props;
+  const { plan, shapes, linework, selection, theme, pose, minute, onlyStage, marked } = props;
   const pixelsPerMm = useScaleStep(pose);
   const segments = useRef<SegmentCache>(new WeakMap());
   const chosen = useMemo(() => {
@@ -51,6 +53,9 @@ export function PlanScene(props: PlanSceneProps) {
     return ringSegments(shapes.filter((shape) => ids.has(shape.region.id)).flatMap((shape) => shape.rings));
   }, [shapes, selection]);
   const drawn = useMemo(() => contourSegments(linework, pixelsPerMm, new WeakMap()), [linework, pixelsPerMm]);
+  const linedStages = cutLines(plan, minute).filter(
+    ({ number }) => onlyStage === undefined || number === onlyStage,
+  );
   const mark = useMemo(() => contourSegments(marked, pixelsPerMm, new WeakMap()), [marked, pixelsPerMm]);
   return (
     <>
@@ -60,7 +65,7 @@ export function PlanScene(props: PlanSceneProps) {
         <BathFills plan={plan} minute={minute} theme={theme} />
       )}
       <ThinSegments positions={drawn} color={theme.ink} order={1} />
-      {cutLines(plan, minute).map((stage) => (
+      {linedStages.map((stage) => (
         <ScribeLines
           key={stage.number}
           stage={stage}

@@ -1,5 +1,7 @@
 /** Plan or relief of the sheet, as the picture says. */
 
+import { useFrame, useThree } from '@react-three/fiber';
+import { useEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import type { StoreApi } from 'zustand/vanilla';
 import type { RegionShape } from '#app/state/region-shape.ts';
@@ -7,13 +9,14 @@ import type { Contour } from '#handoff/plan-file.ts';
 import { CameraRig } from './CameraRig.tsx';
 import { PlanScene } from './PlanScene.tsx';
 import { ReliefScene } from './ReliefScene.tsx';
-import type { ScenePicture } from './scene-picture.ts';
+import type { SceneAnswer, ScenePicture } from './scene-picture.ts';
 import { sceneTheme } from './scene-theme.ts';
 import type { ViewPose } from './view-pose.ts';
 
 /** The picture, and what is made from it where it is drawn. */
 export interface ScenePainted extends Omit<ScenePicture, 'lines'> {
   readonly linework: readonly Contour[];
+  readonly number: number;
   readonly shapes: readonly RegionShape[];
 }
 
@@ -24,8 +27,10 @@ export function SheetScene({
   readonly painted: StoreApi<ScenePainted>;
   readonly pose: StoreApi<ViewPose>;
 }) {
-  const { plan, linework, shapes, relief, selection, view, exaggeration, minute, marked, isDark } =
+  const { plan, linework, shapes, relief, selection, view, exaggeration, minute, onlyStage, marked, isDark } =
     useStore(painted);
+  const number = useStore(painted, (state) => state.number);
+  useTellDrawn(number);
   const theme = sceneTheme(isDark);
   return (
     <>
@@ -40,6 +45,7 @@ export function SheetScene({
           theme={theme}
           pose={pose}
           minute={minute}
+          onlyStage={onlyStage}
           marked={marked}
         />
       )}
@@ -55,4 +61,18 @@ export function SheetScene({
       )}
     </>
   );
+}
+
+/** Tells the page which picture a frame showed; each picture has a frame. */
+function useTellDrawn(number: number): void {
+  const invalidate = useThree((state) => state.invalidate);
+  const told = useRef(0);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another picture is another frame
+  useEffect(() => invalidate(), [number, invalidate]);
+  useFrame(() => {
+    if (told.current === number) return;
+    told.current = number;
+    // After this frame, which is still to be drawn.
+    setTimeout(() => postMessage({ drawn: number } satisfies SceneAnswer));
+  });
 }

@@ -20,6 +20,8 @@ export interface ScenePicture {
   readonly exaggeration: number;
   /** Immersed; undefined for the end of the run. */
   readonly minute: number | undefined;
+  /** Number of the one stage whose lines are drawn, in full; undefined for all, those sealed over marked so. */
+  readonly onlyStage?: number | undefined;
   /** Outline of the finding that was last flown to. */
   readonly marked: readonly Contour[];
   readonly isDark: boolean;
@@ -46,10 +48,17 @@ export interface PictureChange extends Partial<Omit<ScenePicture, 'plan' | 'line
   readonly lines?: PackedContours;
 }
 
+/** What the worker says back. */
+export interface SceneAnswer {
+  /** Number of the picture that was drawn last. */
+  readonly drawn: number;
+}
+
 export interface SceneMessage {
   /** In the first message. */
   readonly canvas?: OffscreenCanvas;
   readonly size?: SceneSize;
   readonly pose?: ViewPose;
-  readonly picture?: PictureChange;
+  /** Numbered as they are sent. */
+  readonly picture?: PictureChange & { readonly number: number };
 }

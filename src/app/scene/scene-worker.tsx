@@ -43,6 +43,7 @@ const painted = createStore<ScenePainted>(() => ({
   isDark: false,
   shapes: [],
   linework: [],
+  number: 0,
 }));
 const unpacker: Unpacker = { contours: new Map() };
 let root: ReconcilerRoot<OffscreenCanvas> | undefined;
@@ -55,7 +56,7 @@ addEventListener('message', async ({ data }: MessageEvent<SceneMessage>) => {
   else if (data.size !== undefined) resize(data.size);
 });
 
-function changed(change: PictureChange): Partial<ScenePainted> {
+function changed(change: PictureChange & { readonly number: number }): Partial<ScenePainted> {
   const { plan: wire, lines, ...rest } = change;
   const plan = wire && unpackPlan(unpacker, wire);
   return {

@@ -1,8 +1,11 @@
-/** A canvas in the page, and the worker that draws on it: the page sends what changed, and never waits for a frame. */
+/**
+ * A canvas in the page, and the worker that draws on it: the page sends what changed, and never waits for a frame. Whether the
+ * last picture has been drawn stands on the holder as `data-drawn`.
+ */
 import type { StoreApi } from 'zustand/vanilla';
 import { packContours } from '#app/worker/pack-contours.ts';
 import { createPacker, type Packer, packPlan } from '#app/worker/pack-plan.ts';
-import type { PictureChange, SceneMessage, ScenePicture, SceneSize } from './scene-picture.ts';
+import type { PictureChange, SceneAnswer, SceneMessage, ScenePicture, SceneSize } from './scene-picture.ts';
 import type { ViewPose } from './view-pose.ts';
 
 export interface Painter {
@@ -33,12 +36,18 @@ export function startPainter(
   const leavePose = pose.subscribe((now) => tell({ pose: now }));
   const packer = createPacker();
   let last: ScenePicture | undefined;
+  let sent = 0;
+  worker.onmessage = ({ data }: MessageEvent<SceneAnswer>) => {
+    holder.dataset['drawn'] = String(data.drawn === sent);
+  };
   return {
     show: (picture) => {
       const change = changeOf(last, picture);
       last = picture;
       if (Object.keys(change).length === 0) return;
-      tell({ picture: packed(change, packer) });
+      sent += 1;
+      holder.dataset['drawn'] = 'false';
+      tell({ picture: { ...packed(change, packer), number: sent } });
     },
     stop: () => {
       leavePose();

@@ -2,6 +2,7 @@
 import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
 import type { StoreApi } from 'zustand/vanilla';
+import type { DeskState } from '#app/state/desk-state.ts';
 import type { Follower } from '#app/state/follow-plan.ts';
 import type { Planner } from '#app/state/planner.ts';
 import type { Shelf } from '#app/state/shelf.ts';
@@ -14,6 +15,7 @@ export interface Workbench {
   readonly actions: WorkbenchActions;
   readonly planner: Planner;
   readonly follower: Follower;
+  readonly desk: StoreApi<DeskState>;
   readonly shelf: Shelf;
 }
 
@@ -27,6 +29,10 @@ export function useWorkbench(): Workbench {
 
 export function useBench<Part>(part: (state: WorkbenchState) => Part): Part {
   return useStore(useWorkbench().store, part);
+}
+
+export function useDesk<Part>(part: (state: DeskState) => Part): Part {
+  return useStore(useWorkbench().desk, part);
 }
 
 export function useDocument(): OpenDocument | undefined {

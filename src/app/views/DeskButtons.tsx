@@ -1,0 +1,16 @@
+/** Ways from planning to what comes after it. */
+import { useBench, useWorkbench } from './workbench-context.ts';
+
+export function DeskButtons() {
+  const { desk } = useWorkbench();
+  const isReady = useBench(({ derived }) => derived.page?.isWhole === true && !derived.isStale);
+  const hasPlan = useBench(({ derived }) => derived.page?.plan !== undefined);
+  if (!hasPlan) return null;
+  return (
+    <p className="desk-buttons">
+      <button type="button" disabled={!isReady} onClick={() => desk.setState({ desk: 'review', step: 0 })}>
+        review the stages
+      </button>
+    </p>
+  );
+}

@@ -1,0 +1,89 @@
+/** Remarks, each about a stage and, where it has one, a place on the sheet. */
+import { type FormEvent, useState } from 'react';
+import { addRemark, isOfOtherPlan, removeRemark } from '#app/state/review-draft.ts';
+import { useBench, useDesk, useWorkbench } from '#app/views/workbench-context.ts';
+import type { Point } from '#geometry/point.ts';
+import type { ShownStage } from '#handoff/plan-file.ts';
+import { lengthFigure } from '#units/show-length.ts';
+
+interface RemarksProps {
+  readonly stage: ShownStage;
+  readonly place: Point | undefined;
+  readonly setPlace: (place: Point | undefined) => void;
+  readonly planText: string | undefined;
+}
+
+const MOST_LETTERS = 2000;
+/** mm: a place is pointed at by hand. */
+const PLACES = 2;
+
+export function Remarks({ stage, place, setPlace, planText }: RemarksProps) {
+  const { actions, desk } = useWorkbench();
+  const draft = useDesk((state) => state.draft);
+  const unit = useBench((state) => state.session.unit);
+  const [text, setText] = useState('');
+  const words = (at: Point) => `x ${lengthFigure(at.x, unit)}  y ${lengthFigure(at.y, unit)} ${unit}`;
+  const canAdd = planText !== undefined && !isOfOtherPlan(draft, planText);
+  const add = (event: FormEvent) => {
+    event.preventDefault();
+    if (planText === undefined || text.trim() === '') return;
+    const at = place && ([place.x, place.y].map((each) => Number(each.toFixed(PLACES))) as [number, number]);
+    const remark = { stage: stage.number, ...(at === undefined ? {} : { at }), text: text.trim() };
+    desk.setState({ draft: addRemark(draft, remark, planText) });
+    setText('');
+    setPlace(undefined);
+  };
+  return (
+    <section className="remarks" aria-labelledby="remarks-heading">
+      <h2 id="remarks-heading">Remarks</h2>
+      <ol>
+        {draft.remarks.map((remark, index) => (
+          <li key={`${index.toString()} ${remark.text}`}>
+            <button
+              type="button"
+              className="go"
+              onClick={() => {
+                desk.setState({ step: remark.stage - 1 });
+                if (remark.at !== undefined) actions.flyTo({ x: remark.at[0], y: remark.at[1] });
+              }}
+            >
+              {index + 1}, stage {remark.stage}
+            </button>{' '}
+            {remark.text}
+            <button
+              type="button"
+              className="away"
+              aria-label={`Take remark ${index + 1} away`}
+              onClick={() => desk.setState({ draft: removeRemark(draft, index) })}
+            >
+              ×
+            </button>
+          </li>
+        ))}
+      </ol>
+      <form onSubmit={add}>
+        <label>
+          <span className="unseen">Remark on stage {stage.number}</span>
+          <textarea
+            rows={2}
+            value={text}
+            maxLength={MOST_LETTERS}
+            placeholder={`Remark on stage ${stage.number}`}
+            onChange={({ target }) => setText(target.value)}
+          />
+        </label>
+        <p className="aside">
+          {place === undefined ? 'Click the sheet to give it a place.' : `at ${words(place)}`}{' '}
+          {place !== undefined && (
+            <button type="button" onClick={() => setPlace(undefined)}>
+              no place
+            </button>
+          )}
+        </p>
+        <button type="submit" disabled={!canAdd || text.trim() === ''}>
+          add the remark
+        </button>
+      </form>
+    </section>
+  );
+}

@@ -1,0 +1,38 @@
+/** The plan is not the one that was reviewed: what is another, and a way to begin again. */
+import { useMemo } from 'react';
+import { startOver } from '#app/state/review-draft.ts';
+import { useDesk, useWorkbench } from '#app/views/workbench-context.ts';
+import { changesSince } from '#run/review.ts';
+
+const MOST = 40;
+
+export function ReviewChanges({ planText }: { readonly planText: string | undefined }) {
+  const { desk } = useWorkbench();
+  const draft = useDesk((state) => state.draft);
+  const reviewed = draft.planText;
+  const changes = useMemo(
+    () => (reviewed === undefined || planText === undefined ? [] : changesSince(reviewed, planText)),
+    [reviewed, planText],
+  );
+  const by = draft.reviewer === '' ? '' : ` by ${draft.reviewer}`;
+  return (
+    <section className="review-changes" aria-labelledby="review-changes-heading">
+      <h2 id="review-changes-heading">Changed since it was reviewed</h2>
+      <p>
+        {draft.checked.length} stages were ticked{by} on another plan. Those ticks do not count for this one.
+      </p>
+      <ul>
+        {changes.slice(0, MOST).map((change) => (
+          <li key={change}>{change}</li>
+        ))}
+      </ul>
+      {changes.length > MOST && <p>and {changes.length - MOST} more</p>}
+      <button
+        type="button"
+        onClick={() => planText !== undefined && desk.setState({ draft: startOver(draft, planText) })}
+      >
+        review this plan
+      </button>
+    </section>
+  );
+}

@@ -1,0 +1,108 @@
+/** The sheet at one stage of the run: what is bare, and the lines of this stage alone. A click says where a remark belongs. */
+import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
+import { createStore } from 'zustand/vanilla';
+import { SheetCanvas } from '#app/scene/SheetCanvas.tsx';
+import type { ScenePicture } from '#app/scene/scene-picture.ts';
+import { listenToHands } from '#app/scene/sheet-gestures.ts';
+import { pointSeenAt, type ViewPose } from '#app/scene/view-pose.ts';
+import { CutLine } from '#app/views/CutLine.tsx';
+import { ScaleBars } from '#app/views/ScaleBars.tsx';
+import { sheetKey } from '#app/views/sheet-keys.ts';
+import { usePoseKeeper } from '#app/views/use-pose-keeper.ts';
+import { usePrefersDark } from '#app/views/use-prefers-dark.ts';
+import { type Size, useSize } from '#app/views/use-size.ts';
+import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import type { Point } from '#geometry/point.ts';
+import { contourOfPath } from '#handoff/contour.ts';
+import type { ShownStage } from '#handoff/plan-file.ts';
+import { RemarkPins } from './RemarkPins.tsx';
+
+interface ReviewSheetProps {
+  readonly stage: ShownStage;
+  readonly place: Point | undefined;
+  readonly onPlace: (place: Point) => void;
+}
+
+const UNPLACED: ViewPose = { target: { x: 0, y: 0 }, pixelsPerMm: 1, azimuth: 0, tilt: 0 };
+const NO_LINES: ScenePicture['lines'] = [];
+
+export function ReviewSheet({ stage, place, onPlace }: ReviewSheetProps) {
+  const { store, actions } = useWorkbench();
+  const frame = useRef<HTMLDivElement>(null);
+  const size = useSize(frame);
+  const measured = useRef<Size>({ width: 1, height: 1 });
+  if (size !== undefined) measured.current = size;
+  const [pose] = useState(() => createStore<ViewPose>(() => UNPLACED));
+  const isDark = usePrefersDark();
+  const page = useBench((state) => state.derived.page);
+  const { selection, flight } = useBench((state) => state.session);
+  const { fitAll } = usePoseKeeper(pose, size);
+  const picture = useMemo<ScenePicture>(
+    () => ({
+      plan: page?.plan,
+      lines: page?.lines ?? NO_LINES,
+      relief: undefined,
+      selection,
+      view: 'plan',
+      exaggeration: 1,
+      minute: stage.startMinute,
+      onlyStage: stage.number,
+      marked: (flight?.outline ?? []).map(contourOfPath),
+      isDark,
+    }),
+    [page, selection, stage, flight, isDark],
+  );
+  useEffect(() => {
+    if (frame.current === null) return undefined;
+    return listenToHands(frame.current, {
+      pose,
+      size: () => measured.current,
+      view: () => 'plan',
+      onPick: (pixel) => onPlace(pointSeenAt(pose.getState(), measured.current, pixel)),
+      onHover: () => undefined,
+      onBox: () => undefined,
+    });
+  }, [pose, onPlace]);
+
+  const onKeyDown = (event: KeyboardEvent<HTMLDivElement>) => {
+    // Plain arrows go from stage to stage.
+    if (event.key.startsWith('Arrow') && !event.shiftKey) return;
+    if (!sheetKey(event.nativeEvent, { store, actions, pose, size: measured.current, fitAll })) return;
+    event.preventDefault();
+    if (!event.key.startsWith('Page')) return;
+    const { session, derived } = store.getState();
+    const picked = derived.shapes.find(({ region }) => region.id === session.selection[0])?.region.label;
+    if (picked !== undefined) onPlace({ x: picked[0], y: picked[1] });
+  };
+  return (
+    <section className="sheet" aria-label="Sheet">
+      <div
+        className="sheet-frame"
+        ref={frame}
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: a drawing surface takes keys, as its role says
+        tabIndex={0}
+        role="application"
+        aria-label={`Sheet at stage ${stage.number}`}
+        aria-describedby="review-sheet-keys"
+        onKeyDown={onKeyDown}
+      >
+        <SheetCanvas picture={picture} pose={pose} />
+        <RemarkPins pose={pose} size={size} stage={stage.number} place={place} />
+      </div>
+      <p id="review-sheet-keys" hidden>
+        Shift and arrow keys move the sheet, plus and minus zoom, Home shows the whole part, Page Up and Page
+        Down choose a region as the place of a remark.
+      </p>
+      <CutLine pose={pose} size={size} />
+      <p className="sheet-choices">
+        <span>
+          lines of stage <strong>{stage.number}</strong> alone
+        </span>
+        <button type="button" onClick={fitAll}>
+          whole part
+        </button>
+      </p>
+      <ScaleBars pose={pose} />
+    </section>
+  );
+}

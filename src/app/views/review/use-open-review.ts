@@ -1,0 +1,31 @@
+/** Opens a review that was saved: its marks come onto the desk, with the plan that they were made on. */
+import { useCallback, useState } from 'react';
+import { useWorkbench } from '#app/views/workbench-context.ts';
+import type { Finding } from '#findings/finding.ts';
+import { readReview } from '#run/review.ts';
+
+export interface ReviewTold {
+  readonly text: string;
+  readonly findings: readonly Finding[];
+}
+
+export function useOpenReview() {
+  const { desk } = useWorkbench();
+  const [told, setTold] = useState<ReviewTold>();
+  const open = useCallback(
+    async (files: Iterable<File>) => {
+      const [file] = files;
+      if (file === undefined) return;
+      const { review, findings } = readReview(await file.text(), file.name);
+      if (review === undefined) {
+        setTold({ text: `${file.name} was not opened; the review on the desk is unchanged.`, findings });
+        return;
+      }
+      const { date, ...draft } = review;
+      desk.setState({ draft });
+      setTold({ text: `${file.name}: by ${draft.reviewer}, ${date}.`, findings });
+    },
+    [desk],
+  );
+  return { open, told };
+}

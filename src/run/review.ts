@@ -1,0 +1,65 @@
+/**
+ * A review written down and read back. It names its plan by the SHA-256 of plan.json and holds it whole; the two must agree.
+ * A hash shows that a plan was altered; it is no signature.
+ */
+import { sha256 } from '@noble/hashes/sha2.js';
+import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
+import { type Finding, finding } from '#findings/finding.ts';
+import { jsonText } from '#handoff/json-text.ts';
+import { planChanges } from '#handoff/plan-changes.ts';
+import type { PlanFile } from '#handoff/plan-file.ts';
+import { sayPlanChanges } from '#handoff/say-plan-change.ts';
+import { readFormat } from '#part/read-format.ts';
+import { REVIEW_FORMAT, type Remark, type ReviewFile } from '#part/review-file.ts';
+
+export interface Review {
+  readonly reviewer: string;
+  /** Year-month-day. */
+  readonly date: string;
+  /** Stage numbers. */
+  readonly checked: readonly number[];
+  readonly remarks: readonly Remark[];
+  /** Text of plan.json, as it was looked at. */
+  readonly planText: string;
+}
+
+/** A plan is known by this wherever it is named. */
+export function planHash(planText: string): string {
+  return bytesToHex(sha256(utf8ToBytes(planText)));
+}
+
+export function reviewText({ planText, reviewer, date, checked, remarks }: Review): string {
+  return jsonText({
+    format: 'isobath-review',
+    version: 1,
+    reviewer,
+    date,
+    checked: [...checked].sort((a, b) => a - b),
+    remarks,
+    plan: { sha256: planHash(planText), file: JSON.parse(planText) },
+  });
+}
+
+/** Findings: those of any file of a format (`job-…`), `review-plan-altered`. `file` is its name. */
+export function readReview(
+  text: string,
+  file: string,
+): { readonly review?: Review; readonly findings: readonly Finding[] } {
+  const { value, findings } = readFormat(text, REVIEW_FORMAT, file);
+  if (value === undefined) return { findings };
+  const { plan, reviewer, date, checked, remarks } = value;
+  // As it stands in the file: the schema's own copy has its keys in another order.
+  const planText = jsonText((JSON.parse(text) as ReviewFile).plan.file);
+  if (planHash(planText) !== plan.sha256) {
+    return { findings: [finding('review-plan-altered', { sha256: plan.sha256 }, { file })] };
+  }
+  return { review: { reviewer, date, checked, remarks, planText }, findings };
+}
+
+/** What is another in the plan than when it was looked at, a sentence each; empty when it is the very same. */
+export function changesSince(reviewed: string, now: string): string[] {
+  if (reviewed === now) return [];
+  const changes = planChanges(JSON.parse(reviewed) as PlanFile, JSON.parse(now) as PlanFile);
+  const said = sayPlanChanges(changes);
+  return said.length > 0 ? said : ['The plan file is another, but for nothing that is listed here.'];
+}

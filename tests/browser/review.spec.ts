@@ -1,0 +1,150 @@
+/** The review: a second pair of eyes goes through the stages, ticks, remarks and saves; a later change is told. */
+import { createHash } from 'node:crypto';
+import AxeBuilder from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
+import {
+  expect,
+  findOnSheet,
+  levelRows,
+  pixelsNear,
+  savedText,
+  statusOf,
+  test,
+} from '#support/workbench-page.ts';
+
+async function beginReview(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'review the stages' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Review' })).toBeVisible();
+}
+
+/** Presses the button and gives the text of the file that it saves. */
+async function savedReview(page: Page): Promise<string> {
+  const waiting = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'save the review' }).click();
+  const download = await waiting;
+  expect(download.suggestedFilename()).toBe('gauge-pod-cover.review.json');
+  const chunks: Buffer[] = [];
+  for await (const chunk of await download.createReadStream()) chunks.push(chunk as Buffer);
+  return Buffer.concat(chunks).toString('utf8');
+}
+
+test('every stage by keyboard: arrows step, the space bar ticks, each with the lines of that stage alone', async ({
+  workbench,
+}) => {
+  const colors = await workbench
+    .locator('.ladder-axis rect[fill]')
+    .evaluateAll((bands) => bands.map((band) => band.getAttribute('fill') ?? ''));
+  await beginReview(workbench);
+  const facts = workbench.locator('.stage-facts');
+  await expect(facts).toContainText('piece 1');
+  await expect(facts).toContainText('lines of stages 2, 3');
+  await workbench.keyboard.press('Space');
+  await expect(workbench.getByRole('checkbox', { name: 'stage 1 is in order' })).toBeChecked();
+  await workbench.keyboard.press('ArrowDown');
+  await expect(facts).toContainText('pieces 1, 2');
+  await workbench.keyboard.press('Space');
+  await workbench.keyboard.press('ArrowRight');
+  await expect(facts).toContainText('nothing any more');
+  // 4.06 mm less 3.00 is what the sump leaves at the end.
+  await expect(facts.getByRole('row', { name: /stage 1/ })).toContainText('1.06');
+  await expect(workbench.locator('.review-record')).toContainText('2 of 3 stages ticked');
+  await workbench.keyboard.press('ArrowDown');
+  await expect(facts, 'there is no stage after the last').toContainText('nothing any more');
+  // The cores of the lines carry the colour of their stage as it is: no other stage's is on the sheet.
+  const counts = (await pixelsNear(workbench, colors, 3)).sort((a, b) => b - a);
+  expect(counts[0]).toBeGreaterThan(100);
+  expect(counts[1]).toBeLessThan((counts[0] ?? 0) / 5);
+});
+
+test('a remark pinned to a place, the record of it all, and its way back in', async ({ workbench }) => {
+  const plan = await savedText(workbench, 'plan.json');
+  await beginReview(workbench);
+  await workbench.keyboard.press('Space');
+  const sheet = workbench.getByRole('application');
+  const box = await sheet.boundingBox();
+  if (box === null) throw new Error('the sheet is not laid out');
+  await workbench.mouse.click(box.x + box.width * 0.4, box.y + box.height * 0.4);
+  await workbench.getByLabel('Remark on stage 1').fill('Ask the shop for a longer knife here.');
+  await workbench.getByRole('button', { name: 'add the remark' }).click();
+  await expect(workbench.locator('.remark-pin')).toHaveText('1');
+  await expect(workbench.getByRole('button', { name: 'save the review' })).toBeDisabled();
+  await workbench.getByLabel('Reviewer').fill('R. Vane');
+  const text = await savedReview(workbench);
+  const review = JSON.parse(text);
+  expect(review).toMatchObject({ format: 'isobath-review', reviewer: 'R. Vane', checked: [1] });
+  expect(review.plan.sha256).toBe(createHash('sha256').update(plan).digest('hex'));
+  expect(review.remarks[0].at).toHaveLength(2);
+
+  await workbench.reload();
+  await expect(statusOf(workbench)).toContainText('planned in');
+  await beginReview(workbench);
+  await workbench
+    .getByLabel('Review file')
+    .setInputFiles({ name: 'back.review.json', mimeType: 'application/json', buffer: Buffer.from(text) });
+  await expect(workbench.getByRole('alert')).toContainText('back.review.json: by R. Vane');
+  await expect(workbench.getByRole('checkbox', { name: 'stage 1 is in order' })).toBeChecked();
+  await expect(workbench.locator('.remarks')).toContainText('longer knife');
+  expect(await savedReview(workbench)).toBe(text);
+  await workbench.getByLabel('Review file').setInputFiles({
+    name: 'job.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from('{"format":"isobath-job"}'),
+  });
+  await expect(workbench.getByRole('alert')).toContainText('was not opened');
+  await expect(workbench.getByRole('checkbox', { name: 'stage 1 is in order' })).toBeChecked();
+});
+
+test('a depth changed after the review: what changed is told, and no old tick counts', async ({
+  workbench,
+}) => {
+  await beginReview(workbench);
+  await workbench.keyboard.press('Space');
+  await workbench.keyboard.press('Control+z');
+  await workbench.getByRole('button', { name: 'back to planning' }).click();
+  await expect(levelRows(workbench)).toHaveCount(3);
+  const sump = await findOnSheet(workbench, 'to 3.00');
+  await workbench.mouse.click(sump.x, sump.y);
+  const depth = workbench.getByLabel('Depth', { exact: true });
+  await depth.fill('2.9');
+  await depth.press('Enter');
+  await expect(levelRows(workbench).filter({ hasText: '2.90' })).toBeVisible();
+  await expect(statusOf(workbench)).toContainText('planned in');
+  await beginReview(workbench);
+  const changes = workbench.getByRole('region', { name: 'Changed since it was reviewed' });
+  await expect(changes).toContainText('2.900 mm');
+  await expect(workbench.getByRole('checkbox', { name: 'stage 1 is in order' })).not.toBeChecked();
+  await expect(workbench.locator('.review-record')).toContainText('0 of');
+  await changes.getByRole('button', { name: 'review this plan' }).click();
+  await expect(changes).toBeHidden();
+  await workbench.keyboard.press('Space');
+  await expect(workbench.locator('.review-record')).toContainText('1 of');
+});
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test.describe(`in the ${colorScheme} theme`, () => {
+    test.use({ colorScheme, reducedMotion: 'reduce' });
+    test('axe finds nothing in a review under way', async ({ workbench, page }) => {
+      await beginReview(workbench);
+      await workbench.keyboard.press('Space');
+      await workbench.keyboard.press('ArrowDown');
+      await workbench.getByLabel('Remark on stage 2').fill('Which gauge?');
+      await workbench.getByRole('button', { name: 'add the remark' }).click();
+      const { violations } = await new AxeBuilder({ page })
+        .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+        .analyze();
+      expect(
+        violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`),
+      ).toEqual([]);
+      if (process.env['ISOBATH_PICTURES'] !== undefined) {
+        for (const [width, height] of [
+          [1280, 720],
+          [1920, 1080],
+        ] as const) {
+          await page.setViewportSize({ width, height });
+          await page.waitForTimeout(800);
+          await page.screenshot({ path: `test-results/review-${width}-${colorScheme}.png` });
+        }
+      }
+    });
+  });
+}

@@ -1,0 +1,86 @@
+import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { changesSince, planHash, type Review, readReview, reviewText } from '#run/review.ts';
+import { runJob } from '#run/run-job.ts';
+
+async function planOf(change: (job: Record<string, unknown>) => void = () => undefined): Promise<string> {
+  const job = JSON.parse(readFileSync('samples/gauge-pod-cover.job.json', 'utf8'));
+  change(job);
+  const { files } = await runJob({
+    jobText: JSON.stringify(job),
+    drawingName: job.drawing,
+    drawingBytes: readFileSync(`samples/${job.drawing}`),
+  });
+  const plan = files.find(({ name }) => name === 'plan.json');
+  return new TextDecoder().decode(plan?.bytes);
+}
+
+const planText = await planOf();
+const review: Review = {
+  reviewer: 'R. Vane',
+  date: '2031-04-02',
+  checked: [2, 1],
+  remarks: [{ stage: 1, at: [40, 30], text: 'Land beside the sump looks thin for the knife.' }],
+  planText,
+};
+
+describe('the record of a review', () => {
+  it('is read back as it was written, and names the plan by the SHA-256 that others reckon, too', () => {
+    const text = reviewText(review);
+    const named = createHash('sha256').update(planText).digest('hex');
+    expect(planHash(planText)).toBe(named);
+    expect(JSON.parse(text).plan.sha256).toBe(named);
+    expect(readReview(text, 'cover.review.json')).toEqual({
+      review: { ...review, checked: [1, 2] },
+      findings: [],
+    });
+  });
+
+  it('review-plan-altered: a figure of the plan inside changed after it was saved', () => {
+    const file = JSON.parse(reviewText(review));
+    file.plan.file.stages[0].minutes += 1;
+    const { review: read, findings } = readReview(JSON.stringify(file), 'cover.review.json');
+    expect(read).toBeUndefined();
+    expect(findings.map(({ code }) => code)).toEqual(['review-plan-altered']);
+  });
+
+  it('says with its path what is wrong in a file written by hand', () => {
+    const file = { ...JSON.parse(reviewText(review)), reviewer: '', signed: true };
+    const { findings } = readReview(JSON.stringify(file), 'cover.review.json');
+    expect(findings.map(({ code, place }) => [code, place.path]).sort()).toEqual([
+      ['job-key-unknown', 'signed'],
+      ['job-value-wrong', 'reviewer'],
+    ]);
+  });
+
+  it('refuses what is no review at all: a job, a text, a list', () => {
+    for (const text of ['{"format":"isobath-job","version":1}', 'checked', '[]', '{']) {
+      expect(readReview(text, 'x.review.json').findings).toHaveLength(1);
+    }
+  });
+});
+
+describe('a plan that changed after it was reviewed', () => {
+  it('is the same plan while nothing changed', async () => {
+    expect(changesSince(planText, await planOf())).toEqual([]);
+  });
+
+  it('tells that one region is asked another depth, and what follows for stages and lines', async () => {
+    const now = await planOf((job) => {
+      const [first] = job['requirements'] as { depth: number }[];
+      if (first !== undefined) first.depth += 0.1;
+    });
+    const said = changesSince(planText, now);
+    expect(said.some((sentence) => /^Regions? .*asked/.test(sentence))).toBe(true);
+    expect(said.some((sentence) => /^Stages: /.test(sentence))).toBe(true);
+    expect(said.some((sentence) => /^Lines of stage/.test(sentence))).toBe(true);
+  });
+
+  it('tells of a plan whose bath alone is another', async () => {
+    const now = await planOf((job) => {
+      job['process'] = { ...(job['process'] as object), rate: 0.031 };
+    });
+    expect(changesSince(planText, now).some((sentence) => sentence.includes('min'))).toBe(true);
+  });
+});
