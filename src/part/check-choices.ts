@@ -12,7 +12,7 @@ type Keyed = Readonly<Record<string, unknown>>;
 
 export function checkChoices(job: unknown, placeOf: PlaceOf): Finding[] {
   const { stock, requirements, process, levels, lockedLevels, handoff, figures } = keyed(job);
-  const { etchFactor, rate, coupon, hoist } = keyed(process);
+  const { etchFactor, depthPerUndercut, hoist } = keyed(process);
   return [
     ...listOf(requirements).flatMap((each, index) =>
       checkRequirement(each, ['requirements', index], placeOf),
@@ -20,15 +20,12 @@ export function checkChoices(job: unknown, placeOf: PlaceOf): Finding[] {
     ...checkReadings(keyed(stock), placeOf),
     ...checkRising(etchFactor, ['process', 'etchFactor'], placeOf),
     ...checkUndercut(etchFactor, ['process', 'etchFactor'], placeOf),
-    ...(rate !== undefined && coupon !== undefined
-      ? [
-          finding(
-            'job-choice-unclear',
-            { given: ['rate', 'coupon'], choices: ['rate', 'coupon'] },
-            placeOf(['process', 'coupon']),
-          ),
-        ]
-      : []),
+    ...checkRising(depthPerUndercut, ['process', 'depthPerUndercut'], placeOf),
+    ...checkUndercut(turnedOver(depthPerUndercut), ['process', 'depthPerUndercut'], placeOf),
+    ...checkFigureChoice(keyed(process), placeOf),
+    ...couponPlaces(keyed(process)['coupon']).flatMap(({ coupon, path }) =>
+      checkOpening(coupon, path, placeOf),
+    ),
     ...checkHoist(hoist, placeOf),
     ...checkDistinct(levels, ['levels'], placeOf),
     ...checkDistinct(lockedLevels, ['lockedLevels'], placeOf),
@@ -99,6 +96,60 @@ function checkUndercut(table: unknown, path: JsonPath, placeOf: PlaceOf): Findin
     };
     return [finding('job-value-wrong', facts, placeOf([...path, index]))];
   });
+}
+
+/** Rows of depth over undercut as rows of undercut over depth. */
+function turnedOver(table: unknown): unknown {
+  return listOf(table).map((row) => {
+    const [depth, factor] = listOf(row);
+    return typeof factor === 'number' && factor > 0 ? [depth, Number((1 / factor).toPrecision(6))] : row;
+  });
+}
+
+/** Rate and etch factor can each be said in more than one way, and are said in one. */
+function checkFigureChoice(process: Keyed, placeOf: PlaceOf): Finding[] {
+  const { rate, coupon, etchFactor, depthPerUndercut } = process;
+  const hasOpening = couponPlaces(coupon).some((each) => each.coupon['opening'] !== undefined);
+  const ways: readonly (readonly [string, boolean])[][] = [
+    [
+      ['rate', rate !== undefined],
+      ['coupon', coupon !== undefined],
+    ],
+    [
+      ['etchFactor', etchFactor !== undefined],
+      ['depthPerUndercut', depthPerUndercut !== undefined],
+      ['coupon.opening', hasOpening],
+    ],
+  ];
+  return ways.flatMap((each) => {
+    const given = each.filter(([, isGiven]) => isGiven).map(([key]) => key);
+    if (given.length < 2) return [];
+    const choices = each.map(([key]) => key);
+    return [
+      finding(
+        'job-choice-unclear',
+        { given, choices },
+        placeOf(['process', given.at(-1)?.split('.')[0] ?? '']),
+      ),
+    ];
+  });
+}
+
+function couponPlaces(given: unknown): { readonly coupon: Keyed; readonly path: JsonPath }[] {
+  const path = ['process', 'coupon'];
+  if (!Array.isArray(given)) return isKeyed(given) ? [{ coupon: given, path }] : [];
+  return given.map((each, index) => ({ coupon: keyed(each), path: [...path, index] }));
+}
+
+/** Once through, the etch goes on sideways only. */
+function checkOpening({ before, opening }: Keyed, path: JsonPath, placeOf: PlaceOf): Finding[] {
+  const { depth } = keyed(opening);
+  if (typeof depth !== 'number' || typeof before !== 'number' || depth < before) return [];
+  const facts = {
+    found: `a depth of ${depth} in a coupon ${before} thick`,
+    expected: 'a depth before the etch broke through',
+  };
+  return [finding('job-value-wrong', facts, placeOf([...path, 'opening', 'depth']))];
 }
 
 function checkDistinct(levels: unknown, path: JsonPath, placeOf: PlaceOf): Finding[] {

@@ -56,7 +56,7 @@ function fillProcess(
 ): JobFile['process'] {
   const filled = {
     ...given,
-    rateSpread: given.rateSpread ?? DEFAULT_RATE_SPREAD.value,
+    rateSpread: given.rateSpread ?? resolved?.rateSpread ?? DEFAULT_RATE_SPREAD.value,
     timing: given.timing ?? DEFAULT_TIMING.value,
     edgeDatum: given.edgeDatum ?? DEFAULT_EDGE_DATUM,
     masking: given.masking ?? DEFAULT_MASKING,
@@ -65,9 +65,23 @@ function fillProcess(
   const factor = resolved.etchFactor[0]?.[1];
   return {
     ...filled,
-    ...(given.etchFactor === undefined && factor !== undefined ? { etchFactor: factor } : {}),
-    ...(given.rate === undefined && given.coupon === undefined ? { rate: length(resolved.rate) } : {}),
+    ...(isFactorOpen(given) && factor !== undefined ? { etchFactor: factor } : {}),
+    ...(isRateOpen(given) ? { rate: length(resolved.rate) } : {}),
   };
+}
+
+function isFactorOpen({ etchFactor, depthPerUndercut, coupon }: JobFile['process']): boolean {
+  const coupons = [coupon ?? []].flat();
+  return (
+    etchFactor === undefined &&
+    depthPerUndercut === undefined &&
+    coupons.every(({ opening }) => opening === undefined)
+  );
+}
+
+/** At another temperature the rate follows from the bath's own: filled in, it would be turned twice. */
+function isRateOpen({ rate, coupon, bathC }: JobFile['process']): boolean {
+  return rate === undefined && coupon === undefined && bathC === undefined;
 }
 
 function lengthsOf(rules: MakingRules, length: (millimetres: number) => number): MakingRules {

@@ -30,6 +30,18 @@ export const DEFAULT_TIMING: Sourced = fromMemory(0.25);
 /** Standard deviation of one gauge reading where repeats do not tell it, mm. */
 export const ASSUMED_GAUGE_NOISE: Sourced = fromMemory(0.01);
 
+/** Undercut over depth: the least and the most that are seen in any bath. */
+export const SMALLEST_FACTOR: Sourced = {
+  value: 0.33,
+  source: 'trade magazine: copper in cupric chloride',
+  kind: 'published',
+};
+export const LARGEST_FACTOR: Sourced = {
+  value: 2,
+  source: 'from memory: steels and nickel alloys, 1.0 to 2.0',
+  kind: 'memory',
+};
+
 export const DEFAULT_RULES: Readonly<Record<keyof MakingRules, Sourced>> = {
   minWeb: {
     value: 0.5,

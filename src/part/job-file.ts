@@ -4,7 +4,7 @@
  * `resolve-job.ts` turns it into millimetres with defaults.
  */
 import * as z from 'zod/mini';
-import { figuresSchema } from '#bath/figures-file.ts';
+import { figuresSchema, temperature } from '#bath/figures-file.ts';
 import { LENGTH_UNITS } from '#units/length-unit.ts';
 import { handoffSchema } from './handoff-schema.ts';
 
@@ -40,10 +40,19 @@ const coupon = z.strictObject({
   after: positive,
   minutes: positive,
   faces: z.union([z.literal(1), z.literal(2)]),
+  /** How far a reading may be off, ±. */
+  gauge: z.optional(positive),
+  /** An opening in its maskant: width before, width at the metal's surface after, depth etched there. */
+  opening: z.optional(
+    z.strictObject({ before: positive, after: positive, depth: positive, gauge: z.optional(positive) }),
+  ),
 });
 
 /** Of the sheet before its first dip; on a tapered sheet with its place. */
 const sheetReading = z.union([positive, z.strictObject({ at: z.optional(point), thickness: positive })]);
+
+/** One for every depth, or rows [depth, factor]. */
+const factor = z.union([positive, z.array(z.tuple([notNegative, positive])).check(z.minLength(1))]);
 
 const requirement = z.strictObject({
   layer: z.optional(name),
@@ -81,11 +90,14 @@ export const jobFileSchema = z.strictObject({
   }),
   process: z.strictObject({
     bath: z.optional(name),
-    etchFactor: z.optional(
-      z.union([positive, z.array(z.tuple([notNegative, positive])).check(z.minLength(1))]),
-    ),
+    etchFactor: z.optional(factor),
+    /** The other way up, as photochemical machining quotes it. */
+    depthPerUndercut: z.optional(factor),
     rate: z.optional(positive),
-    coupon: z.optional(coupon),
+    /** °C at which the rate was measured, and at which the bath is run. */
+    rateAtC: z.optional(temperature),
+    bathC: z.optional(temperature),
+    coupon: z.optional(z.union([coupon, z.array(coupon).check(z.minLength(1))])),
     rateSpread: z.optional(share),
     /** Minutes. */
     timing: z.optional(notNegative),

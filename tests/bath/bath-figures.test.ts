@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { hydrogenLitresOf } from '#bath/aluminium-chemistry.ts';
-import { couponRate } from '#bath/coupon-rate.ts';
+import { arrheniusRatio } from '#bath/arrhenius.ts';
+import { couponFactor, couponRate, surfaceRate } from '#bath/coupon.ts';
 import { etchFactorAt } from '#bath/etch-factor.ts';
 import { etchMinutes } from '#bath/etch-minutes.ts';
 import { knownFigures } from '#bath/known-figures.ts';
@@ -40,12 +41,56 @@ describe('minutes in the bath', () => {
 });
 
 describe('a coupon', () => {
+  const glass = { before: 0.1, after: 0.094, minutes: 4, faces: 2 } as const;
   test('bare on both faces from 0.1000 in to 0.0940 in in 4 min shows 0.00075 in/min a surface', () => {
     // Glass, Measurement of Pre-penetrant Etch Rate, Materials Evaluation 66(12) (2008): (T0 − TF) / (2 t).
-    expect(couponRate({ before: 0.1, after: 0.094, minutes: 4, faces: 2 })).toBeCloseTo(0.00075, 10);
+    expect(surfaceRate(glass)).toBeCloseTo(0.00075, 10);
+    expect(couponRate([{ ...glass, gauge: 0.0002 }]).value).toBeCloseTo(0.00075, 10);
   });
   test('bare on one face moves twice as fast for the same loss', () => {
-    expect(couponRate({ before: 0.1, after: 0.094, minutes: 4, faces: 1 })).toBeCloseTo(0.0015, 10);
+    expect(surfaceRate({ ...glass, faces: 1 })).toBeCloseTo(0.0015, 10);
+  });
+
+  const plate = { before: 3, after: 2.7, minutes: 10, faces: 1, gauge: 0.01 } as const;
+  test('M5.5 alone is as sure as its gauge: ± 0.01 mm at both ends of 0.3 mm is ± 5.3 %', () => {
+    // GUM 4.3.7: 0.01 / √3 a reading, two of them, 1.96 for 95 %: 0.0160 mm of 0.3 mm.
+    const { value, plusMinus = 0 } = couponRate([plate]);
+    expect(value).toBeCloseTo(0.03, 12);
+    expect(plusMinus / value).toBeCloseTo(0.0533, 4);
+  });
+  test('M5.5 three have the standard error of their mean, by Student’s t of two degrees of freedom', () => {
+    // Rates 0.028, 0.030, 0.032: s = 0.002, s/√3 = 0.0011547, t(95 %, 2) = 4.30 (GUM table G.2).
+    const three = [2.72, 2.7, 2.68].map((after) => ({ ...plate, after, gauge: 0.0001 }));
+    expect(couponRate(three)).toEqual({
+      value: expect.closeTo(0.03, 12),
+      plusMinus: expect.closeTo(0.0011547 * 4.3, 6),
+    });
+  });
+  test('M5.5 several that agree are no surer than their gauges', () => {
+    const { plusMinus = 0 } = couponRate([plate, plate, plate, plate]);
+    expect(plusMinus).toBeCloseTo((couponRate([plate]).plusMinus ?? 0) / 2, 10);
+  });
+  test('M5.5 an opening of 10.00 mm that is 11.60 mm wide at 0.80 mm depth shows an etch factor of 1.0', () => {
+    const opening = { before: 10, after: 11.6, depth: 0.8, gauge: 0.02 };
+    const shown = couponFactor([{ ...plate, opening }]);
+    expect(shown?.value).toBeCloseTo(1, 12);
+    // Widths √2 · 0.02/√3 over 1.6 mm, depth 0.01/√3 over 0.8 mm, root of squares, 1.96.
+    expect(shown?.plusMinus).toBeCloseTo(
+      1.96 * Math.hypot((Math.SQRT2 * 0.011547) / 1.6, 0.0057735 / 0.8),
+      5,
+    );
+    expect(couponFactor([plate])).toBeUndefined();
+  });
+});
+
+describe('a rate at another temperature', () => {
+  // Aluminium in caustic soda, 46 kJ/mol: Trans. IMF 54 (1976), abstract; the ratios follow from Arrhenius' law.
+  test.each([
+    [80, 92, 1.6734],
+    [80, 90, 1.5394],
+  ])('M5.6 from %f to %f °C it is %f times as fast', (fromC, toC, ratio) => {
+    expect(arrheniusRatio(46, { fromC, toC })).toBeCloseTo(ratio, 4);
+    expect(arrheniusRatio(46, { fromC: toC, toC: fromC })).toBeCloseTo(1 / ratio, 4);
   });
 });
 

@@ -52,6 +52,8 @@ describe('what a job means where it says nothing', () => {
       'sheet tolerance, minus': 'user',
       'sheet tolerance, plus': 'user',
       'etch factor': 'user',
+      'least etch factor seen': 'published',
+      'greatest etch factor seen': 'memory',
       'etch rate': 'user',
       'rate spread': 'memory',
       'timing of an immersion, ±': 'memory',

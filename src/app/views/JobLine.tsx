@@ -58,7 +58,10 @@ function JobFigures({ job }: { readonly job: JobFile }) {
   const unit = useBench((state) => state.session.unit);
   const plan = useBench((state) => state.derived.page?.plan);
   const filled = plan?.job as JobFile | undefined;
-  const factor = job.process.etchFactor ?? filled?.process.etchFactor;
+  const factor =
+    job.process.etchFactor ??
+    filled?.process.etchFactor ??
+    plan?.provenance.find(({ quantity }) => quantity === 'etch factor')?.value;
   const given = job.process.rate;
   const rate =
     given === undefined

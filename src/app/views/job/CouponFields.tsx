@@ -4,7 +4,7 @@ import { fromJobUnits, setCoupon, setRate } from '#app/state/edit-figures.ts';
 import { LengthField } from '#app/views/LengthField.tsx';
 import { QuantityField } from '#app/views/QuantityField.tsx';
 import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
-import { type Coupon, couponRate } from '#bath/coupon-rate.ts';
+import { type CouponEtch, surfaceRate } from '#bath/coupon.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import { readFigure } from '#units/read-figure.ts';
 import { ChoiceField } from './ChoiceField.tsx';
@@ -15,15 +15,17 @@ const LEAST_LOSS = 0.001;
 
 export function CouponFields({ job }: JobPart) {
   const { actions } = useWorkbench();
-  const [draft, setDraft] = useState<Partial<Coupon>>({});
+  const [draft, setDraft] = useState<Partial<CouponEtch>>({});
+  const { coupon } = job.process;
   const given = couponOf(job);
   const shown = given ?? draft;
-  const take = (change: Partial<Coupon>) => {
+  const take = (change: Partial<CouponEtch>) => {
     const next = { faces: 2 as const, ...shown, ...change };
     if (!isWhole(next)) return setDraft(next);
     setDraft({});
     actions.edit('coupon', (before) => setCoupon(before, next));
   };
+  if (Array.isArray(coupon)) return <CouponCount count={coupon.length} />;
   return (
     <fieldset>
       <legend>Coupon</legend>
@@ -79,20 +81,40 @@ export function CouponFields({ job }: JobPart) {
   );
 }
 
-function CouponRate({ coupon }: { readonly coupon: Coupon }) {
+/** Several are entered in the job file. */
+function CouponCount({ count }: { readonly count: number }) {
+  const { actions } = useWorkbench();
+  return (
+    <fieldset>
+      <legend>Coupons</legend>
+      <p>
+        The rate is the mean of {count} coupons in the job file.{' '}
+        <button
+          type="button"
+          onClick={() => actions.edit('no coupons', (before) => setRate(before, undefined))}
+        >
+          do without them
+        </button>
+      </p>
+    </fieldset>
+  );
+}
+
+function CouponRate({ coupon }: { readonly coupon: CouponEtch }) {
   const unit = useBench((state) => state.session.unit);
-  const rate = couponRate(coupon) / millimetresIn(unit);
+  const rate = surfaceRate(coupon) / millimetresIn(unit);
   return `Rate ${Number(rate.toPrecision(4))} ${unit} a minute.`;
 }
 
 /** In mm. */
-function couponOf(job: JobPart['job']): Coupon | undefined {
+function couponOf(job: JobPart['job']): CouponEtch | undefined {
   const { coupon } = job.process;
-  if (coupon === undefined) return undefined;
-  return { ...coupon, before: fromJobUnits(job, coupon.before), after: fromJobUnits(job, coupon.after) };
+  if (coupon === undefined || Array.isArray(coupon)) return undefined;
+  const { before, after, minutes, faces } = coupon;
+  return { before: fromJobUnits(job, before), after: fromJobUnits(job, after), minutes, faces };
 }
 
-function isWhole(coupon: Partial<Coupon>): coupon is Coupon {
+function isWhole(coupon: Partial<CouponEtch>): coupon is CouponEtch {
   const { before, after, minutes } = coupon;
   return before !== undefined && after !== undefined && minutes !== undefined;
 }

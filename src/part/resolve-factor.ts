@@ -1,0 +1,98 @@
+/** Etch factor of a job, undercut over depth: as given in either convention, from its coupons, or the bath's general figure. */
+import { couponFactor } from '#bath/coupon.ts';
+import type { EtchFactor } from '#bath/etch-factor.ts';
+import { FACTOR_UNITS } from '#bath/figures-file.ts';
+import type { Bath } from '#bath/known-figures.ts';
+import type { Provenance, Sourced } from '#bath/provenance.ts';
+import { type Finding, finding } from '#findings/finding.ts';
+import type { LengthUnit } from '#units/length-unit.ts';
+import { couponsOf, couponWords } from './job-coupons.ts';
+import { LARGEST_FACTOR, SMALLEST_FACTOR } from './job-defaults.ts';
+import { givenFigure, jobMillimetres, provenanceOf } from './job-figures.ts';
+import type { JobFile } from './job-file.ts';
+import { judgeGeneral } from './judge-general.ts';
+
+export interface ResolvedFactor {
+  readonly table: EtchFactor | undefined;
+  readonly provenance: readonly Provenance[];
+  readonly findings: readonly Finding[];
+}
+
+const PATH = 'process.etchFactor';
+const INVERSE_PATH = 'process.depthPerUndercut';
+const [UNIT, INVERSE_UNIT] = FACTOR_UNITS;
+
+/** A table by depth whose factors are depth over undercut is turned over row by row, and linear between those. */
+export function resolveFactor(
+  given: JobFile['process'],
+  { bath, unit }: { readonly bath: Bath | undefined; readonly unit: LengthUnit },
+): ResolvedFactor {
+  const { etchFactor, depthPerUndercut } = given;
+  const stated = etchFactor ?? depthPerUndercut;
+  if (stated !== undefined) {
+    const rows = Array.isArray(stated)
+      ? stated.map(([depth, factor]) => ({ depth: jobMillimetres(depth, unit), factor }))
+      : [{ depth: undefined, factor: stated }];
+    return ofRows(rows, etchFactor === undefined);
+  }
+  const coupons = couponsOf(given.coupon, unit);
+  const lost = coupons.findIndex(({ opening }) => opening !== undefined && opening.after <= opening.before);
+  const opening = coupons[lost]?.opening;
+  if (opening !== undefined) {
+    const { before, after } = opening;
+    const path = `process.coupon${Array.isArray(given.coupon) ? `[${lost}]` : ''}.opening`;
+    return { ...NOTHING, findings: [finding('coupon-not-undercut', { before, after }, { path })] };
+  }
+  const measured = couponFactor(coupons);
+  const factor: Sourced | undefined =
+    measured === undefined
+      ? bath?.etchFactor
+      : { ...measured, source: couponWords(coupons.filter((each) => each.opening)), kind: 'measured' };
+  if (factor === undefined) return { ...NOTHING, findings: judgeGeneral('etch factor', factor, bath) };
+  return {
+    table: [[0, factor.value]],
+    provenance: [provenanceOf('etch factor', UNIT, factor)],
+    findings: [
+      ...(measured === undefined ? judgeGeneral('etch factor', factor, bath) : []),
+      ...doubts([factor.value], 'process.coupon'),
+    ],
+  };
+}
+
+const NOTHING: ResolvedFactor = { table: undefined, provenance: [], findings: [] };
+
+interface Row {
+  /** Undefined for a factor that holds at every depth. */
+  readonly depth: number | undefined;
+  readonly factor: number;
+}
+
+function ofRows(rows: readonly Row[], isInverse: boolean): ResolvedFactor {
+  const path = isInverse ? INVERSE_PATH : PATH;
+  const turn = (factor: number): number => (isInverse ? 1 / factor : factor);
+  const words = ({ factor }: Row): string => (isInverse ? `${path}: ${factor} ${INVERSE_UNIT}` : path);
+  return {
+    table: rows.map(({ depth = 0, factor }) => [depth, turn(factor)]),
+    provenance: rows.map((row) =>
+      provenanceOf(
+        row.depth === undefined ? 'etch factor' : `etch factor at ${row.depth} mm`,
+        UNIT,
+        givenFigure(turn(row.factor), words(row)),
+      ),
+    ),
+    findings: doubts(
+      rows.map(({ factor }) => turn(factor)),
+      path,
+    ),
+  };
+}
+
+/** Outside what is seen in any metal and bath: most likely the other convention, or a slip. The worst is told. */
+function doubts(factors: readonly number[], path: string): Finding[] {
+  const [least, most] = [SMALLEST_FACTOR.value, LARGEST_FACTOR.value];
+  const isOff = (factor: number) => factor < least || factor > most;
+  const worst = factors.filter(isOff).sort((a, b) => Math.abs(Math.log(b)) - Math.abs(Math.log(a)))[0];
+  return worst === undefined
+    ? []
+    : [finding('etch-factor-doubtful', { factor: worst, least, most }, { path })];
+}
