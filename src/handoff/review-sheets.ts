@@ -18,6 +18,7 @@ import { stageKey, stagePicture } from './pdf/stage-picture.ts';
 import { fields, table } from './pdf/table.ts';
 import type { PlanFile } from './plan-file.ts';
 import { findingsTable, levelsTable, pointsTable, regionsTable, sourcesTable } from './review-tables.ts';
+import { sealedWords } from './stage-words.ts';
 
 export interface ReviewInput {
   readonly plan: EtchPlan;
@@ -170,12 +171,7 @@ function stageBlock(page: Page, stage: Stage): Block[] {
   const { plan, planFile, width } = page;
   const record = planFile.stages.find(({ number }) => number === stage.number);
   const sealed = record?.sealed ?? [];
-  const stays =
-    plan.masking === 're-mask'
-      ? 'on a coat of its own'
-      : sealed.length === 0
-        ? 'nothing is sealed'
-        : `stage ${sealed.join(', ')} stays sealed`;
+  const stays = plan.masking === 're-mask' ? 'on a coat of its own' : sealedWords(sealed);
   return [
     head(page, `Stage ${stage.number} of ${plan.stages.length}: to ${mm(stage.level)}`),
     say(

@@ -35,7 +35,7 @@ export function levelsTable(
         stage.startMinute.toFixed(1),
         stage.minutes.toFixed(1),
         `${lines.length}, ${length.toFixed(0)} mm`,
-        isRemasked ? String(stage.number) : sealedWords(stage),
+        isRemasked ? String(stage.number) : sealedNumbers(stage),
         first,
       ],
       ...more.map((ids) => ['', '', '', '', '', '', '', '', ids]),
@@ -55,8 +55,8 @@ export function levelsTable(
   return table(pen, rows, { head, shares: [0.8, 1.1, 1.1, 1.1, 1.2, 1.1, 1.5, 1.1, 3], width, labels: [0] });
 }
 
-function sealedWords({ sealed }: PlanFileStage): string {
-  return sealed.length === 0 ? '–' : sealed.join(', ');
+function sealedNumbers({ sealed }: PlanFileStage): string {
+  return sealed.length === 0 ? '–' : idRuns(sealed.map(String)).replaceAll(' ', ', ');
 }
 
 /** Ids of one cell at most: a row must stand on a page. */

@@ -12,6 +12,7 @@ import type { Paper, Pen } from './pdf/pen.ts';
 import { type Block, drawBook, gap, heading, pageRoom, paragraph } from './pdf/sheet-book.ts';
 import { stageKey, stagePicture } from './pdf/stage-picture.ts';
 import { fields, table } from './pdf/table.ts';
+import { sealedWords, stageWords } from './stage-words.ts';
 
 export interface TravellerInput {
   readonly plan: EtchPlan;
@@ -134,7 +135,7 @@ function scribing(page: Page): Block[] {
       'Every line of every stage cut before the first dip, right through the maskant, metal not scored.',
     ),
     tick(page, `${count} ${counts}.`),
-    ...(later.length === 0 ? [] : [tick(page, `Lines of stage ${later.join(', ')} sealed over.`)]),
+    ...(later.length === 0 ? [] : [tick(page, `Lines of ${stageWords(later)} sealed over.`)]),
   ];
 }
 
@@ -164,11 +165,7 @@ function stagePage(page: Page, stage: Stage): Block[] {
   const { plan, width, pen } = page;
   const isRemasked = plan.masking === 're-mask';
   const sealed = laterWithLines(plan, stage.number);
-  const stays = isRemasked
-    ? 'All else stays coated.'
-    : sealed.length === 0
-      ? 'Nothing is sealed any more.'
-      : `Stage ${sealed.join(', ')} stays sealed.`;
+  const stays = isRemasked ? 'all else stays coated' : sealedWords(sealed);
   const ticks = `${stage.number} ${stage.number === 1 ? 'tick' : 'ticks'}`;
   const title = `Stage ${stage.number} of ${plan.stages.length}: ${isRemasked ? 'coat, scribe, peel' : 'peel'}, then ${stage.minutes.toFixed(1)} minutes`;
   return [
@@ -176,7 +173,7 @@ function stagePage(page: Page, stage: Stage): Block[] {
     ...(isRemasked && stage.number > 1 ? recoating(page, stage) : []),
     say(
       page,
-      `Peel the piece hatched close and nothing else. ${stays} Mark of this stage: ${ticks} across its line in each repeat. Etch ${mm(stage.etch)} at ${plan.rate.toFixed(4)} mm/min; at the coupon’s rate: minutes = ${stage.etch.toFixed(3)} / rate.`,
+      `Peel the piece hatched close and nothing else; ${stays}. Mark of this stage: ${ticks} across its line in each repeat. Etch ${mm(stage.etch)} at ${plan.rate.toFixed(4)} mm/min; at the coupon’s rate: minutes = ${stage.etch.toFixed(3)} / rate.`,
     ),
     stagePicture(plan, stage, travellerRoom(plan.masking, width)),
     stageKey(plan, stage, width),
@@ -188,9 +185,9 @@ function stagePage(page: Page, stage: Stage): Block[] {
       row: 7,
     }),
     gap(3),
-    ...table(pen, [['', '', '', '', '', '', '']], {
-      head: ['Coupon before', 'after', 'minutes', 'rate', 'Time in', 'Time out', 'Bath °C'],
-      shares: [1.3, 1, 1, 1, 1, 1, 1],
+    ...table(pen, [['', '', '', '', '', '', '', '']], {
+      head: ['Coupon before', 'after', 'minutes', 'rate', 'Minutes to go', 'Time in', 'Time out', 'Bath °C'],
+      shares: [1.4, 1, 1, 1, 1.3, 1, 1, 1],
       width,
       row: 8,
     }),

@@ -58,12 +58,7 @@ export function prepareHandoff(input: HandoffInput): PreparedHandoff {
     return { ...input, points: [], sections: [], templates: undefined, findings: [] };
   const cut = cutSections(choices.sections, etchedPart(plan, job.stock.thickness, kit));
   if (isNone) return { ...input, points: [], templates: undefined, ...cut };
-  const { points, findings } = inspectionPoints({
-    plan,
-    index: kit.index,
-    stock: job.stock,
-    choice: choices.inspection,
-  });
+  const { points, findings } = pointsFor(input);
   const { set, findings: ofTemplates } = preparedTemplates(input);
   return {
     ...input,
@@ -72,6 +67,13 @@ export function prepareHandoff(input: HandoffInput): PreparedHandoff {
     templates: set,
     findings: [...cut.findings, ...findings, ...checkPicture(input), ...checkSolid(input), ...ofTemplates],
   };
+}
+
+/** Only for the files that show them: spreading points over a large part takes seconds. */
+function pointsFor({ choices, job, plan, kit }: HandoffInput): ReturnType<typeof inspectionPoints> {
+  const { files, inspection } = choices;
+  if (!files.includes('inspection') && !files.includes('review')) return { points: [], findings: [] };
+  return inspectionPoints({ plan, index: kit.index, stock: job.stock, choice: inspection });
 }
 
 function preparedTemplates({ choices, job, plan }: HandoffInput): ReturnType<typeof makeTemplates> {

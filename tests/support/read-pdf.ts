@@ -16,6 +16,8 @@ export interface ReadPage {
   readonly text: string;
   /** Corners of everything stroked or filled: straight ends and ends of cubics, mm. */
   readonly places: readonly (readonly [x: number, y: number])[];
+  /** Every cubic: start, two handles, end, mm. */
+  readonly cubics: readonly (readonly (readonly [x: number, y: number])[])[];
 }
 
 export async function readPdf(bytes: Uint8Array): Promise<ReadPage[]> {
@@ -35,7 +37,7 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPage[]> {
       height: height * MM,
       words,
       text: words.map(({ text }) => text).join(' '),
-      places: placesOf(await page.getOperatorList(), height),
+      ...pathsOf(await page.getOperatorList(), height),
     });
   }
   await document.destroy();
@@ -48,21 +50,26 @@ interface Operators {
 }
 
 /** The writer's paths are in the page's frame turned upside down, with nothing else in force around them. */
-function placesOf({ fnArray, argsArray }: Operators, height: number): [number, number][] {
+function pathsOf({ fnArray, argsArray }: Operators, height: number): Pick<ReadPage, 'places' | 'cubics'> {
   const places: [number, number][] = [];
+  const cubics: [number, number][][] = [];
   fnArray.forEach((operator, index) => {
     if (operator !== OPS.constructPath) return;
     const [steps, figures] = argsArray[index] as [number[], number[]];
     let at = 0;
-    const take = (skip: number): void => {
-      places.push([(figures[at + skip] ?? 0) * MM, (height - (figures[at + skip + 1] ?? 0)) * MM]);
-      at += skip + 2;
+    const next = (): [number, number] => {
+      const [x = 0, y = 0] = figures.slice(at, at + 2);
+      at += 2;
+      return [x * MM, (height - y) * MM];
     };
     for (const step of steps) {
-      if (step === OPS.moveTo || step === OPS.lineTo) take(0);
-      else if (step === OPS.curveTo) take(4);
-      else if (step === OPS.rectangle) at += 4;
+      if (step === OPS.moveTo || step === OPS.lineTo) places.push(next());
+      else if (step === OPS.curveTo) {
+        const cubic = [places.at(-1) ?? [0, 0], next(), next(), next()] as [number, number][];
+        cubics.push(cubic);
+        places.push(...cubic.slice(3));
+      } else if (step === OPS.rectangle) at += 4;
     }
   });
-  return places;
+  return { places, cubics };
 }

@@ -1,15 +1,20 @@
 /** What is written on a picture of the part: scribe lines with their marks, names of regions, a bar to measure by. */
-import type { Loop, Path, Span } from '#geometry/span.ts';
+import { boxOfSpans } from '#geometry/box.ts';
+import type { Point } from '#geometry/point.ts';
+import { type Loop, type Path, spansLength } from '#geometry/span.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import { stageMark } from '#plan/stage-mark.ts';
 import type { Placed } from './part-frame.ts';
 import type { Pen, Stroke } from './pen.ts';
 import type { Area } from './sheet-book.ts';
-import { INK } from './sheet-ink.ts';
+import { drawStraights, INK } from './sheet-ink.ts';
 
 /** On paper, mm. */
 const TICK_PITCH = 0.8;
 const TICK_HALF = 0.9;
+/** A line as long as this has ticks of full size; none are smaller than this share. */
+const FULL_SIZE_LENGTH = 40;
+const LEAST_SIZE = 0.5;
 const NAME = { size: 2.6, isBold: true } as const;
 /** Height that a scale bar takes. */
 export const SCALE_BAR = 7;
@@ -19,19 +24,22 @@ export function closed(spans: Loop): Path {
 }
 
 export function drawLines(pen: Pen, stage: Stage, placed: Placed, stroke: Stroke): void {
-  for (const line of stage.lines) {
-    const spans = placed.loop(line.spans);
-    pen.paths([{ closed: line.closed, spans }], { stroke });
-    drawMark(pen, spans, stage.number);
-  }
+  const paths = stage.lines.map(({ closed, spans }) => ({ closed, spans: placed.loop(spans) }));
+  pen.paths(paths, { stroke });
+  drawMarks(pen, paths, stage.number);
 }
 
-/** Spans on the page. */
-export function drawMark(pen: Pen, spans: readonly Span[], stage: number): void {
-  for (const { at, across } of stageMark(spans, { stage, pitch: TICK_PITCH })) {
-    const [dx, dy] = [across.x * TICK_HALF, across.y * TICK_HALF];
-    pen.line({ x: at.x - dx, y: at.y - dy }, { x: at.x + dx, y: at.y + dy }, { width: 0.22, color: INK });
-  }
+/** Lines on the page. A short line's ticks are smaller, so that they stay beside it and do not fill its piece. */
+export function drawMarks(pen: Pen, lines: readonly Path[], stage: number, leastSize = LEAST_SIZE): void {
+  const ticks = lines.flatMap(({ spans }) => {
+    const size = Math.min(1, Math.max(leastSize, spansLength(spans) / FULL_SIZE_LENGTH));
+    const half = TICK_HALF * size;
+    return stageMark(spans, { stage, pitch: TICK_PITCH * size }).map(({ at, across }): [Point, Point] => [
+      { x: at.x - across.x * half, y: at.y - across.y * half },
+      { x: at.x + across.x * half, y: at.y + across.y * half },
+    ]);
+  });
+  drawStraights(pen, ticks, { width: 0.18, color: INK });
 }
 
 export interface Named {
@@ -40,16 +48,24 @@ export interface Named {
   readonly placed: Placed;
 }
 
-/** Ids on white, so that no hatch strikes them out; a region that comes out too small for its name has none. */
+/** Ids on white, so that no hatch strikes them out: along the region's longer way, and none where they would reach out of it. */
 export function nameRegions(pen: Pen, plan: EtchPlan, { ids, scale, placed }: Named): void {
-  for (const { id, label, area } of plan.regions) {
+  for (const { id, label, loops } of plan.regions) {
     if (!ids.has(id)) continue;
+    const { minX, minY, maxX, maxY } = boxOfSpans(loops.flat());
+    const [across, up] = [(maxX - minX) * scale, (maxY - minY) * scale];
     const width = pen.textWidth(id, NAME);
-    if (Math.sqrt(area) * scale < width * 0.9) continue;
+    const isTurned = across < width;
+    if (isTurned && (up < width || across < NAME.size)) continue;
     const { x, y } = placed.place(label);
-    const half = width / 2 + 0.4;
-    pen.rectangle({ minX: x - half, minY: y - 1.4, maxX: x + half, maxY: y + 1.4 }, { fill: '#ffffff' });
-    pen.text(id, { x, y: y - 0.9 }, { ...NAME, align: 'middle' });
+    const [along, aside] = [width / 2 + 0.4, 1.4];
+    const [halfX, halfY] = isTurned ? [aside, along] : [along, aside];
+    pen.rectangle(
+      { minX: x - halfX, minY: y - halfY, maxX: x + halfX, maxY: y + halfY },
+      { fill: '#ffffff' },
+    );
+    if (isTurned) pen.text(id, { x: x + 0.9, y }, { ...NAME, align: 'middle', turn: Math.PI / 2 });
+    else pen.text(id, { x, y: y - 0.9 }, { ...NAME, align: 'middle' });
   }
 }
 

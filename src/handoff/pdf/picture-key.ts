@@ -1,6 +1,6 @@
 /** The key below a picture: samples of its hatches and lines, each with what it means, in rows as wide as the picture. */
 import { type Loop, lineSpan } from '#geometry/span.ts';
-import { drawMark } from './part-marks.ts';
+import { drawMarks } from './part-marks.ts';
 import type { PageBox, Pen, Stroke } from './pen.ts';
 import type { Block } from './sheet-book.ts';
 import { hatch, INK } from './sheet-ink.ts';
@@ -59,7 +59,7 @@ export function lineEntry(text: string, stage: number | undefined, stroke: Strok
       const y = (minY + maxY) / 2;
       const line = lineSpan({ x: minX, y }, { x: maxX, y });
       pen.line(line.start, line.end, stroke);
-      if (stage !== undefined) drawMark(pen, [line], stage);
+      if (stage !== undefined) drawMarks(pen, [{ closed: false, spans: [line] }], stage, 1);
     },
   };
 }

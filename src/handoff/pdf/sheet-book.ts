@@ -176,9 +176,17 @@ export function paragraph(
   };
 }
 
+/** mm */
+const ABOVE_HEADING = 1.5;
+
 /** Set off from what is above it, and never last on its page. */
 export function heading(pen: Pen, text: string, width: number): Block {
-  return { ...paragraph(pen, text, { width, size: 4, isBold: true }), keepsWith: 18 };
+  const said = paragraph(pen, text, { width, size: 4, isBold: true });
+  return {
+    height: said.height + ABOVE_HEADING,
+    keepsWith: 18,
+    draw: (to, area) => said.draw(to, { ...area, top: area.top - ABOVE_HEADING }),
+  };
 }
 
 export function gap(height: number): Block {

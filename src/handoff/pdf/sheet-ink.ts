@@ -1,7 +1,8 @@
 /** Inks of the sheets for paper: what a stage is filled and hatched with, so that a copy without colour reads the same. */
-import type { Loop } from '#geometry/span.ts';
+import type { Point } from '#geometry/point.ts';
+import { type Loop, lineSpan } from '#geometry/span.ts';
 import { type HatchStyle, hatchLines } from './hatch-lines.ts';
-import type { Pen } from './pen.ts';
+import type { Pen, Stroke } from './pen.ts';
 
 export const INK = '#000000';
 /** Cut metal. */
@@ -10,15 +11,20 @@ export const METAL = '#d4d4d4';
 /** Shorter strokes are blots, mm. */
 const LEAST_STROKE = 0.05;
 
-export function hatch(
-  pen: Pen,
-  loops: readonly Loop[],
-  style: HatchStyle & { readonly width?: number },
-): void {
-  for (const [from, to] of hatchLines(loops, style)) {
-    if (Math.hypot(to.x - from.x, to.y - from.y) < LEAST_STROKE) continue;
-    pen.line(from, to, { width: style.width ?? 0.1, color: INK });
-  }
+export function hatch(pen: Pen, loops: readonly Loop[], style: HatchStyle): void {
+  const strokes = hatchLines(loops, style).filter(
+    ([from, to]) => Math.hypot(to.x - from.x, to.y - from.y) >= LEAST_STROKE,
+  );
+  drawStraights(pen, strokes, { width: 0.1, color: INK });
+}
+
+/** Many straight lines in one stroke: a hatch, or the ticks of a mark. */
+export function drawStraights(pen: Pen, ends: readonly (readonly [Point, Point])[], stroke: Stroke): void {
+  if (ends.length === 0) return;
+  pen.paths(
+    ends.map(([from, to]) => ({ closed: false, spans: [lineSpan(from, to)] })),
+    { stroke },
+  );
 }
 
 /** Degrees from the page's lower edge, in turn by stage: neighbours differ by most. */
