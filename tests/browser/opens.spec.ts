@@ -48,3 +48,14 @@ test('speaks inches at any time, and back', async ({ workbench }) => {
   await workbench.getByRole('radio', { name: 'mm', exact: true }).check();
   await expect(levelRows(workbench).first()).toContainText('1.20');
 });
+
+test('an untouched sample says what to do first, where it is done; the first step of one’s own ends it', async ({
+  workbench,
+}) => {
+  const hint = workbench.getByText('This is a sample, planned already.');
+  await expect(hint).toBeVisible();
+  await workbench.getByLabel('Rate').fill('0.03');
+  await workbench.keyboard.press('Enter');
+  await expect(hint).toHaveCount(0);
+  await expect(workbench.getByText('To ask a depth')).toBeVisible();
+});

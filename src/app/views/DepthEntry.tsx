@@ -5,6 +5,7 @@ import { isTapered, sheetThickness } from '#app/state/sheet-thickness.ts';
 import type { ShownRegion } from '#handoff/plan-file.ts';
 import { showArea, showLength } from '#units/show-length.ts';
 import { LengthField } from './LengthField.tsx';
+import { PickHint } from './PickHint.tsx';
 import { useBench, useDocument, useWorkbench } from './workbench-context.ts';
 
 /** Names that fit; more are counted. */
@@ -74,15 +75,6 @@ export function DepthEntry({ inputRef }: { readonly inputRef: RefObject<HTMLInpu
         onTake={(length) => ask({ minus: length }, `minus ${showLength(length, unit)}`)}
       />
     </form>
-  );
-}
-
-function PickHint() {
-  return (
-    <p className="depth-entry aside">
-      To ask a depth: click a region (Shift adds another, Shift and drag draws a box round several, a level in
-      the ladder picks all of it), type a figure, press Enter.
-    </p>
   );
 }
 
