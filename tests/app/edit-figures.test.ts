@@ -6,6 +6,7 @@ import {
   setDrawingUnits,
   setEdgeDatum,
   setJoinTolerance,
+  setMasking,
   setRate,
   setRateSpread,
   setRule,
@@ -39,6 +40,8 @@ describe('sheet, bath and rules of a job in inches', () => {
     expect(setRule(setRule(ruled, 'minWeb', undefined), 'minLandWidth', undefined)).toEqual(job);
     expect(setSheetTolerance(setSheetTolerance(job, 'plus', 0), 'plus', undefined)).toEqual(job);
     expect(setEdgeDatum(setEdgeDatum(job, 'mid-wall'), undefined)).toEqual(job);
+    expect(setMasking(job, 're-mask').process).toEqual({ ...job.process, masking: 're-mask' });
+    expect(setMasking(setMasking(job, 're-mask'), undefined)).toEqual(job);
     expect(setRateSpread(setRateSpread(job, 0.1), undefined)).toEqual(job);
     expect(setDrawingUnits(setDrawingUnits(job, 'cm'), undefined)).toEqual(job);
     expect('alloy' in setAlloy(job, undefined).stock).toBe(false);

@@ -10,8 +10,12 @@ function templateChoices(given: GivenTemplate = undefined): TemplateChoices {
 }
 
 export function templateOf(
-  plan: Pick<EtchPlan, 'stages' | 'sheet'>,
+  plan: Pick<EtchPlan, 'stages' | 'sheet'> & Partial<Pick<EtchPlan, 'masking'>>,
   given: GivenTemplate = undefined,
 ): ReturnType<typeof makeTemplates> {
-  return makeTemplates({ name: 'Gondola lid', plan, choices: templateChoices(given) });
+  return makeTemplates({
+    name: 'Gondola lid',
+    plan: { masking: 'peel-next', ...plan },
+    choices: templateChoices(given),
+  });
 }

@@ -3,7 +3,7 @@
  * undefined leaves the job: then the default counts, whatever it will be.
  */
 import type { CouponEtch } from '#bath/coupon.ts';
-import type { EdgeDatum, MakingRules } from '#part/job.ts';
+import type { EdgeDatum, MakingRules, Masking } from '#part/job.ts';
 import type { JobFile } from '#part/job-file.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
 
@@ -68,6 +68,10 @@ export function setRateSpread(job: JobFile, rateSpread: number | undefined): Job
 
 export function setEdgeDatum(job: JobFile, edgeDatum: EdgeDatum | undefined): JobFile {
   return { ...job, process: withKey(job.process, 'edgeDatum', edgeDatum) };
+}
+
+export function setMasking(job: JobFile, masking: Masking | undefined): JobFile {
+  return { ...job, process: withKey(job.process, 'masking', masking) };
 }
 
 export function setRule(job: JobFile, rule: keyof MakingRules, length: number | undefined): JobFile {

@@ -143,11 +143,12 @@ function gapTo(loop: Loop, { center, radius }: ToolingHole): number {
   );
 }
 
-/** More than one template: how near the slots come, and whether fewer could do. */
+/** More than one template, and not only for there being more than one coat: how near the slots come, and whether fewer could do. */
 function tellCount({ set, slots, near }: Judged): Finding[] {
   const { templates, least, input } = set;
-  if (templates.length < 2) return [];
-  const closest = near.reduce((best, each) => (each.gap < best.gap ? each : best), itemAt(near, 0));
+  const [first] = near;
+  if (templates.length < 2 || first === undefined) return [];
+  const closest = near.reduce((best, each) => (each.gap < best.gap ? each : best), first);
   const facts = { templates: templates.length, least, gap: closest.gap, web: input.choices.web };
   const [slot] = closest.pair;
   return [finding('template-in-several', facts, placeOn(itemAt(slots, slot).spans, input.choices.stretch))];

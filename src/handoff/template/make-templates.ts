@@ -17,7 +17,7 @@ import { isNearItself } from './is-near-itself.ts';
 import { layLine } from './lay-line.ts';
 import { type LineMeets, lineMeets } from './line-meets.ts';
 import { type Joined, nearSlots } from './near-slots.ts';
-import { shareOut } from './share-out.ts';
+import { type Sharing, shareOut } from './share-out.ts';
 import { slotOutline } from './slot-outline.ts';
 import { labelSize } from './template-label.ts';
 import {
@@ -53,14 +53,15 @@ export function makeTemplates(input: TemplateInput): {
     };
   }
   const slots = lines.flatMap((each, line) => slotsOf(each, line, band));
+  const coatOf = slots.map(({ stage }) => (plan.masking === 're-mask' ? stage.number : 0));
   const near = nearSlots(slots, {
     web: choices.web,
     bridge: choices.bridge.width,
     band,
     joined: bridgesBetween(lines),
-  });
-  const sharing = shareOut(
-    slots.length,
+  }).filter(({ pair: [a, b] }) => coatOf[a] === coatOf[b]);
+  const sharing = shareByCoat(
+    coatOf,
     near.map(({ pair }) => pair),
   );
   const sheet = templateSheet({
@@ -77,6 +78,28 @@ export function makeTemplates(input: TemplateInput): {
   const set = { input, sheet, band, lines, templates, least: sharing.least };
   const findings = checkTemplates({ set, slots, near });
   return findings.some(({ severity }) => severity !== 'note') ? { findings } : { set, findings };
+}
+
+/** Lines of two coats never share a template: it would cut the one coat for the other's stage. */
+function shareByCoat(coatOf: readonly number[], pairs: readonly (readonly [number, number])[]): Sharing {
+  const templates = coatOf.map(() => 0);
+  let count = 0;
+  let least = 0;
+  for (const coat of new Set(coatOf)) {
+    const slots = coatOf.flatMap((each, slot) => (each === coat ? [slot] : []));
+    const placeOf = new Map(slots.map((slot, place) => [slot, place]));
+    const sharing = shareOut(
+      slots.length,
+      pairs.flatMap(([a, b]) => {
+        const [first, second] = [placeOf.get(a), placeOf.get(b)];
+        return first === undefined || second === undefined ? [] : [[first, second] as const];
+      }),
+    );
+    for (const [place, slot] of slots.entries()) templates[slot] = count + itemAt(sharing.templates, place);
+    count += sharing.count;
+    least += sharing.least;
+  }
+  return { templates, count, least };
 }
 
 function ruledLines({ plan, choices }: TemplateInput): RuledLine[] {

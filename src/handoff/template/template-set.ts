@@ -41,7 +41,7 @@ export interface SlotBand {
 
 export interface TemplateInput {
   readonly name: string;
-  readonly plan: Pick<EtchPlan, 'stages' | 'sheet'>;
+  readonly plan: Pick<EtchPlan, 'stages' | 'sheet' | 'masking'>;
   readonly choices: TemplateChoices;
 }
 

@@ -175,3 +175,20 @@ test('the label hangs under the lowest point of the part, in one piece with it',
   // From 900 to 1000 the part is lowest; the field is 360 wide and keeps to the part's right edge.
   expect(label).toMatchObject({ minX: 640, maxX: 1000, maxY: -25 });
 });
+
+test('re-masked, no template holds slots of two stages: each coat has its own, though its lines lie far from the others', () => {
+  const part = partOf({
+    sheet: rectangle(0, 0, 200, 120),
+    outlines: [rectangle(10, 10, 90, 110), rectangle(110, 10, 190, 110)],
+  });
+  const asked = askedAt(part, [
+    [50, 50, 3],
+    [150, 50, 1.5],
+  ]);
+  const stagesOf = (masking: 'peel-next' | 're-mask') => {
+    const { set } = templateOf(makePlan({ part, asked, job: plainJob({ masking }) }));
+    return set?.templates.map((slots) => [...new Set(slots.map(({ stage }) => stage.number))].sort());
+  };
+  expect(stagesOf('peel-next')).toEqual([[1, 2]]);
+  expect(stagesOf('re-mask')).toEqual([[1], [2]]);
+});

@@ -1,8 +1,8 @@
-/** The bath and how far its figures may be off; and what a drawn line stands for. */
-import { setBath, setEdgeDatum, setRateSpread } from '#app/state/edit-figures.ts';
+/** The bath and how far its figures may be off; what a drawn line stands for, and how the run is masked. */
+import { setBath, setEdgeDatum, setMasking, setRateSpread } from '#app/state/edit-figures.ts';
 import { QuantityField } from '#app/views/QuantityField.tsx';
 import { useWorkbench } from '#app/views/workbench-context.ts';
-import type { EdgeDatum } from '#part/job.ts';
+import type { EdgeDatum, Masking } from '#part/job.ts';
 import { readFigure } from '#units/read-figure.ts';
 import { ChoiceField } from './ChoiceField.tsx';
 import type { JobPart } from './JobPanel.tsx';
@@ -14,10 +14,15 @@ const DATUMS: Readonly<Record<EdgeDatum, string>> = {
   'deep-foot': 'foot of the wall, deeper floor',
 };
 
+const MASKINGS: Readonly<Record<Masking, string>> = {
+  'peel-next': 'one coat, peeled deepest first',
+  're-mask': 'a coat a stage, shallowest first',
+};
+
 export function BathFields({ job, filled }: JobPart) {
   const { actions } = useWorkbench();
   const { alloys, baths } = figuresOf(job);
-  const { bath, rateSpread, edgeDatum } = job.process;
+  const { bath, rateSpread, edgeDatum, masking } = job.process;
   const metal = alloys.find(({ id }) => id === job.stock.alloy)?.metal;
   const fitting = baths.filter(({ etches }) => etches === metal);
   const others = baths.filter((each) => !fitting.includes(each));
@@ -70,6 +75,22 @@ export function BathFields({ job, filled }: JobPart) {
         <option value="">{`as usual: ${DATUMS[filled.process.edgeDatum ?? 'shallow-edge']}`}</option>
         {Object.entries(DATUMS).map(([datum, words]) => (
           <option key={datum} value={datum}>
+            {words}
+          </option>
+        ))}
+      </ChoiceField>
+      <ChoiceField
+        label="Masking"
+        value={masking ?? ''}
+        onTake={(way) =>
+          actions.edit(way === '' ? 'masking as usual' : `masking is ${way}`, (before) =>
+            setMasking(before, way === '' ? undefined : (way as Masking)),
+          )
+        }
+      >
+        <option value="">{`as usual: ${MASKINGS['peel-next']}`}</option>
+        {Object.entries(MASKINGS).map(([way, words]) => (
+          <option key={way} value={way}>
             {words}
           </option>
         ))}
