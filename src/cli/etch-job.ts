@@ -25,6 +25,7 @@ export async function etchJob(
   const progress = progressLine(terminal);
   const { plan, planFile, kit, thickness, findings } = await runJob(input, {
     progress: progress.report,
+    withoutFiles: true,
   }).finally(progress.clear);
   if (plan === undefined || planFile === undefined || kit === undefined || thickness === undefined)
     return { refused: findings };

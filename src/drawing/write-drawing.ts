@@ -2,16 +2,16 @@
  * Writes outlines and notes as an ASCII DXF, AC1015: every table, dictionary, layout and handle that strict readers look
  * for, fixed-point numbers, CRLF. Coordinates are in the drawing's own unit. Source: DXF reference, release 2000.
  */
-import { itemAt } from '#geometry/assert.ts';
-import { type Box, boxOfPoints, boxOfSpan, EMPTY_BOX, joinBoxes } from '#geometry/box.ts';
-import { spanFromBulge } from '#geometry/span.ts';
 import { insunitsOf, type LengthUnit, millimetresIn } from '#units/length-unit.ts';
+import { asciiText } from './ascii-text.ts';
 import { frameSections } from './drawing-frame.ts';
 import type { DrawingOut, NoteOut, OutlineOut } from './drawing-out.ts';
 import { HandleCount, type Tag, tagsToText } from './dxf-tags.ts';
+import { fixedPoint } from './fixed-point.ts';
+import { boxOfOutlines } from './outlines-box.ts';
 
 /** On a chord of 10 m the last digit is worth 0.1 nm. */
-const BULGE_DECIMALS = 14;
+export const BULGE_DECIMALS = 14;
 
 /** Decimals that keep a coordinate within half a nanometre, whatever the unit: 6 for millimetres, 8 for inches. */
 export function coordinateDecimals(unit: LengthUnit): number {
@@ -44,14 +44,6 @@ interface Pen {
   readonly handles: HandleCount;
   readonly owner: string;
   readonly number: (value: number) => string;
-}
-
-/** Fixed point, never an exponent, never −0. */
-function fixedPoint(decimals: number): (value: number) => string {
-  return (value) => {
-    const text = value.toFixed(decimals);
-    return Number(text) === 0 ? (0).toFixed(decimals) : text;
-  };
 }
 
 function headerSection(drawing: DrawingOut, handles: HandleCount, number: Pen['number']): Tag[] {
@@ -91,19 +83,6 @@ function headerSection(drawing: DrawingOut, handles: HandleCount, number: Pen['n
 /** `$INSUNITS` of the units that derive from the inch: inch, foot, mile, microinch, thou, yard, and the four US survey units. */
 const INCH_BASED: ReadonlySet<number> = new Set([1, 2, 3, 8, 9, 10, 21, 22, 23, 24]);
 
-function boxOfOutlines(outlines: readonly OutlineOut[]): Box {
-  let box = EMPTY_BOX;
-  for (const { closed, vertices } of outlines) {
-    box = joinBoxes(box, boxOfPoints(vertices.map(([x, y]) => ({ x, y }))));
-    for (const [index, [x, y, bulge]] of vertices.entries()) {
-      if (bulge === 0 || (!closed && index === vertices.length - 1)) continue;
-      const [endX, endY] = itemAt(vertices, (index + 1) % vertices.length);
-      box = joinBoxes(box, boxOfSpan(spanFromBulge({ x, y }, { x: endX, y: endY }, bulge)));
-    }
-  }
-  return box;
-}
-
 function pushOutline(tags: Tag[], outline: OutlineOut, { handles, owner, number }: Pen): void {
   tags.push(
     [0, 'LWPOLYLINE'],
@@ -138,16 +117,4 @@ function pushNote(tags: Tag[], note: NoteOut, { handles, owner, number }: Pen): 
     [1, asciiText(note.text)],
     [100, 'AcDbText'],
   );
-}
-
-/** The format's own escape for what ASCII lacks; control characters become spaces, for a line break would end the value. */
-function asciiText(text: string): string {
-  let out = '';
-  for (let index = 0; index < text.length; index++) {
-    const code = text.charCodeAt(index);
-    if (code < 32 || code === 127) out += ' ';
-    else if (code < 127) out += text.charAt(index);
-    else out += `\\U+${code.toString(16).toUpperCase().padStart(4, '0')}`;
-  }
-  return out;
 }

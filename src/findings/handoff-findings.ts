@@ -2,6 +2,13 @@
 import type { WordsFor } from './words.ts';
 
 export interface HandoffFacts {
+  readonly 'overcut-too-long': {
+    readonly of: 'scribe' | 'program';
+    readonly overcut: number;
+    /** Of the shortest closed line, mm. */
+    readonly length: number;
+    readonly stage: number;
+  };
   readonly 'solid-not-drawn': { readonly trouble: 'no outline' | 'bent back' };
   readonly 'section-misses-sheet': { readonly name: string; readonly length: number };
   readonly 'inspection-floor-missing': { readonly regions: number; readonly margin: number };
@@ -19,6 +26,16 @@ export interface HandoffFacts {
 }
 
 export const handoffWords: WordsFor<HandoffFacts> = {
+  'overcut-too-long': {
+    severity: 'warn',
+    title: 'Overcut longer than a line',
+    say: ({ of, overcut, length, stage }) => ({
+      reason: `An overcut of ${mm(overcut)} goes more than once round the shortest closed line, ${mm(length)} long, of stage ${stage}. ${of === 'scribe' ? 'No scribe drawing' : 'No machine program'} is written.`,
+      remedy: `Set handoff.${of}.overcut to a few millimetres, ${mm(length)} at most.`,
+      value: overcut,
+      limit: length,
+    }),
+  },
   'solid-not-drawn': {
     severity: 'warn',
     title: 'No solid of this part',

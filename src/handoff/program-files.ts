@@ -16,12 +16,10 @@ export interface ProgramFile {
 /** Most stages that a folder is searched for programs of an earlier plan. */
 const MOST_STAGES = 99;
 
-/** Every name that a program or a scribe drawing can have: those of an earlier plan are taken away. */
+/** Every name that a program can have: those of an earlier plan are taken away. */
 export function programNames(): string[] {
   const numbers = Array.from({ length: MOST_STAGES }, (_, index) => stageName(index + 1));
-  return [...POST_ENDINGS, 'dxf'].flatMap((ending) =>
-    ['scribe', ...numbers].map((name) => `${name}.${ending}`),
-  );
+  return POST_ENDINGS.flatMap((ending) => ['scribe', ...numbers].map((name) => `${name}.${ending}`));
 }
 
 function stageName(stage: number): string {

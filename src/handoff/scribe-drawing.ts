@@ -1,10 +1,11 @@
 /**
  * scribe.dxf: the lines to cut in the maskant, a layer a stage, in the unit and frame of the drawing they were planned from.
- * Lines and arcs only, one polyline a scribe line; no segment shorter than 0.01 mm. The sheet's outline and the notes have
+ * In R12 for old readers too. Lines and arcs only, one polyline a scribe line; no segment shorter than 0.01 mm. The sheet's outline and the notes have
  * layers of their own; NOTES is off, so that a machine program made from the file holds cuts alone.
  */
 import type { DrawingOut, LayerOut, NoteOut, OutlineOut } from '#drawing/drawing-out.ts';
 import { coordinateDecimals, writeDrawing } from '#drawing/write-drawing.ts';
+import { writeOldDrawing } from '#drawing/write-old-drawing.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { boxOfSpans } from '#geometry/box.ts';
 import type { CuttingChoices } from '#part/cutting-choices.ts';
@@ -28,14 +29,21 @@ export interface ScribeDrawingInput {
   readonly plan: Pick<EtchPlan, 'stages' | 'sheet' | 'masking'>;
   /** The drawing's unit. */
   readonly unit: LengthUnit;
+  /** SHA-256 of plan.json, hexadecimal. */
+  readonly planHash: string;
+  /** R12 for old readers. */
+  readonly release?: ScribeRelease;
   /** How the lines are gone along; left out, as planned. */
   readonly choices?: Omit<CuttingChoices, 'split'>;
 }
 
+export type ScribeRelease = '2000' | 'r12';
+
 const AS_PLANNED = { start: 'as-planned', direction: 'climb', overcut: 0, order: 'as-planned' } as const;
 
 /** Bytes of scribe.dxf. */
-export function scribeDrawing({ name, plan, unit, choices = AS_PLANNED }: ScribeDrawingInput): Uint8Array {
+export function scribeDrawing(input: ScribeDrawingInput): Uint8Array {
+  const { plan, unit, choices = AS_PLANNED } = input;
   const toUnit = unitScale(unit);
   const outlines: OutlineOut[] = [];
   for (const loop of plan.sheet) pushContour(outlines, OUTLINE_LAYER, toUnit(contourOfLoop(loop)));
@@ -46,9 +54,9 @@ export function scribeDrawing({ name, plan, unit, choices = AS_PLANNED }: Scribe
     unit,
     layers: layersOf(plan.stages),
     outlines,
-    notes: notesOf({ name, plan, unit }),
+    notes: notesOf(input),
   };
-  return writeDrawing(drawing);
+  return input.release === 'r12' ? writeOldDrawing(drawing) : writeDrawing(drawing);
 }
 
 /** Layer of a stage's scribe lines: SCRIBE-01, SCRIBE-02 … */
@@ -86,7 +94,7 @@ function layersOf(stages: readonly Stage[]): LayerOut[] {
 }
 
 /** Lines of text below the part: a fiftieth of its width high, at least 1 mm. */
-function notesOf({ name, plan, unit }: ScribeDrawingInput): NoteOut[] {
+function notesOf({ name, planHash, plan, unit }: ScribeDrawingInput): NoteOut[] {
   const millimetres = millimetresIn(unit);
   const spans = [
     ...plan.sheet.flat(),
@@ -96,6 +104,7 @@ function notesOf({ name, plan, unit }: ScribeDrawingInput): NoteOut[] {
   const height = Math.max(1, (box.maxX - box.minX) / 50);
   const texts = [
     `Scribe lines: ${name}`,
+    `Plan ${planHash}`,
     `Unit: ${unit}. ${plan.masking === 're-mask' ? 'A new coat for each stage: cut only the layer of the coat that is on.' : 'Cut every line before the first dip; seal the lines of later stages.'}`,
     ...plan.stages.map(stageNote),
     itemAt(CAUTIONS, 0),

@@ -9,6 +9,7 @@ export const HANDOFF_FILES = [
   'review',
   'inspection',
   'program',
+  'scribe-r12',
   'template',
   'section-dxf',
   'section-svg',

@@ -7,6 +7,7 @@ import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { type Finding, finding } from '#findings/finding.ts';
 import type { ContourKit } from '#front/contour-kit.ts';
 import { loopArea, spansLength } from '#geometry/span.ts';
+import { checkOvercut } from '#handoff/check-overcut.ts';
 import { etchedSolid, solidTrouble } from '#handoff/etched-solid.ts';
 import { glbFile } from '#handoff/glb-file.ts';
 import { inspectionCsv } from '#handoff/inspection-csv.ts';
@@ -17,6 +18,8 @@ import { pageRoom } from '#handoff/pdf/sheet-book.ts';
 import type { PlanFile } from '#handoff/plan-file.ts';
 import { programFiles } from '#handoff/program-files.ts';
 import { type ReviewInput, reviewPictureRoom, reviewSheets } from '#handoff/review-sheets.ts';
+import type { ScribeRelease } from '#handoff/scribe-drawing.ts';
+import { scribeFiles } from '#handoff/scribe-files.ts';
 import { sectionDrawing } from '#handoff/section-drawing.ts';
 import { sectionSvg } from '#handoff/section-svg.ts';
 import { stlFile } from '#handoff/stl-file.ts';
@@ -52,22 +55,36 @@ export interface PreparedHandoff extends HandoffInput {
 }
 
 export function prepareHandoff(input: HandoffInput): PreparedHandoff {
-  const { choices, job, plan, kit } = input;
-  const isNone = choices.files.length === 0;
-  if (isNone && choices.sections.length === 0)
-    return { ...input, points: [], sections: [], templates: undefined, findings: [] };
-  const cut = cutSections(choices.sections, etchedPart(plan, job.stock.thickness, kit));
-  if (isNone) return { ...input, points: [], templates: undefined, ...cut };
-  const { points, findings } = pointsFor(input);
+  const { choices, plan } = input;
+  const cut = sectionsFor(input);
+  const gauged = pointsFor(input);
   const { set, findings: ofTemplates } = preparedTemplates(input);
   return {
     ...input,
-    points,
+    points: gauged.points,
     sections: cut.sections,
     templates: set,
-    findings: [...cut.findings, ...findings, ...checkPicture(input), ...checkSolid(input), ...ofTemplates],
+    findings: [
+      ...checkOvercut(plan, choices.scribe, 'scribe'),
+      ...(choices.files.includes('program') ? checkOvercut(plan, choices.program, 'program') : []),
+      ...cut.findings,
+      ...gauged.findings,
+      ...checkPicture(input),
+      ...checkSolid(input),
+      ...ofTemplates,
+    ],
   };
 }
+
+/** Only for the files that show them; those of the job are looked at in any case. */
+function sectionsFor({ choices, job, plan, kit }: HandoffInput): ReturnType<typeof cutSections> {
+  const { files, sections } = choices;
+  const areShown = SECTION_FILES.some((file) => files.includes(file));
+  if (!areShown && sections.length === 0) return { sections: [], findings: [] };
+  return cutSections(sections, etchedPart(plan, job.stock.thickness, kit));
+}
+
+const SECTION_FILES = ['review', 'section-dxf', 'section-svg'] as const;
 
 /** Only for the files that show them: spreading points over a large part takes seconds. */
 function pointsFor({ choices, job, plan, kit }: HandoffInput): ReturnType<typeof inspectionPoints> {
@@ -124,12 +141,13 @@ export interface PlannedHandoff {
   readonly since: ReviewInput['since'];
 }
 
+/** scribe.dxf, which every plan has, and what else was chosen. */
 export async function handoffFiles(
   prepared: PreparedHandoff,
   planned: PlannedHandoff,
 ): Promise<OutputFile[]> {
   const planHash = bytesToHex(sha256(planned.planBytes));
-  const files: OutputFile[] = [];
+  const files: OutputFile[] = scribeDrawings(prepared, planHash, '2000');
   for (const choice of HANDOFF_FILES) {
     if (prepared.choices.files.includes(choice))
       files.push(...(await WRITERS[choice](prepared, planHash, planned)));
@@ -166,7 +184,8 @@ const WRITERS: Readonly<Record<HandoffFile, Writer>> = {
     const what = 'where to gauge, and what must be read there';
     return [{ name: 'inspection-points.csv', what, mime: 'text/csv', bytes: utf8ToBytes(text) }];
   },
-  program({ choices, plan, job }, planHash) {
+  program({ choices, plan, job, findings }, planHash) {
+    if (isOvercut(findings, 'program')) return [];
     return programFiles({ name: job.name, planHash, plan }, choices.program).map(({ name, text }) => ({
       name,
       what: 'machine program of the scribe lines',
@@ -174,6 +193,7 @@ const WRITERS: Readonly<Record<HandoffFile, Writer>> = {
       bytes: utf8ToBytes(text),
     }));
   },
+  'scribe-r12': (prepared, planHash) => scribeDrawings(prepared, planHash, 'r12'),
   template({ choices, templates, units }, planHash) {
     if (templates === undefined) return [];
     return templateFiles(templates, { planHash, unit: units.drawing, date: choices.date });
@@ -211,4 +231,24 @@ const WRITERS: Readonly<Record<HandoffFile, Writer>> = {
 
 function hasNoSolid(findings: readonly Finding[]): boolean {
   return findings.some(({ code }) => code === 'solid-not-drawn');
+}
+
+function scribeDrawings(
+  { choices, plan, job, units, findings }: PreparedHandoff,
+  planHash: string,
+  release: ScribeRelease,
+): OutputFile[] {
+  if (isOvercut(findings, 'scribe')) return [];
+  const input = { name: job.name, planHash, plan, unit: units.drawing };
+  const what = release === 'r12' ? 'scribe lines for old readers' : 'scribe lines, a layer a stage';
+  return scribeFiles(input, choices.scribe, release).map(({ name, bytes }) => ({
+    name,
+    what,
+    mime: 'image/vnd.dxf',
+    bytes,
+  }));
+}
+
+function isOvercut(findings: readonly Finding[], of: 'scribe' | 'program'): boolean {
+  return findings.some((each) => each.code === 'overcut-too-long' && each.facts.of === of);
 }

@@ -14,7 +14,6 @@ import { type Finding, hasStop, sortFindings } from '#findings/finding.ts';
 import type { ContourKit } from '#front/contour-kit.ts';
 import { jsonText } from '#handoff/json-text.ts';
 import type { PlanFile, ShownPlan } from '#handoff/plan-file.ts';
-import { scribeFiles } from '#handoff/scribe-files.ts';
 import { makePlanFile, showPlan } from '#handoff/write-plan-file.ts';
 import { askRegions } from '#part/ask-regions.ts';
 import { type BesideTexts, takeInBeside } from '#part/files-beside.ts';
@@ -28,7 +27,7 @@ import { sheetVolume } from '#part/sheet-volume.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { type EarlierPlan, type PlanSince, planSince, readEarlierPlan } from './earlier-plan.ts';
-import { handoffFiles, prepareHandoff } from './handoff-files.ts';
+import { handoffFiles, type PlannedHandoff, type PreparedHandoff, prepareHandoff } from './handoff-files.ts';
 import { limitLinework } from './limit-linework.ts';
 import { measurePlan } from './measure-plan.ts';
 import { createRunMemory, drawingFor, partFor, type RunMemory, sha256For } from './run-memory.ts';
@@ -81,6 +80,8 @@ export interface EarlyPlan {
 
 export interface JobRunOptions extends RunOptions {
   readonly memory?: RunMemory;
+  /** For whoever asks only about the etched part: the hand-off is neither judged nor made. */
+  readonly withoutFiles?: boolean;
   /** Called once, before the measuring, when there is a plan; the run may still be cancelled after it. */
   readonly onPlan?: (early: EarlyPlan) => void;
 }
@@ -116,7 +117,7 @@ export async function runJob(input: RunInput, options: JobRunOptions = {}): Prom
   if (hasStop(found)) return { ...ended(found), drawing, part };
 
   await step(0.4, 'placing the scribe lines');
-  const choices = resolveHandoff(jobFile, drawing.unit ?? 'mm');
+  const choices = options.withoutFiles === true ? undefined : resolveHandoff(jobFile, drawing.unit ?? 'mm');
   const read = { input, job, filled, choices, drawing, part, asked, earlier };
   return planned({ ...read, findings: found, memory, step }, options.onPlan);
 }
@@ -125,7 +126,8 @@ interface Ready {
   readonly input: RunInput;
   readonly job: Job;
   readonly filled: JobFile;
-  readonly choices: HandoffChoices;
+  /** Undefined: no files are made. */
+  readonly choices: HandoffChoices | undefined;
   readonly drawing: Drawing;
   readonly part: Part;
   readonly asked: ReadonlyMap<RegionId, Asked>;
@@ -162,9 +164,10 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
   const budgets = toleranceBudgets(plan, job);
   const budget = checkBudget(budgets, { plan, process: job.process });
   const units = { job: ready.filled.units ?? 'mm', drawing: unit };
-  const handoff = prepareHandoff({ choices: ready.choices, job, plan, kit: measures.kit, units });
+  const { choices } = ready;
+  const handoff = choices && prepareHandoff({ choices, job, plan, kit: measures.kit, units });
   await step(0.95, 'writing the files');
-  const findings = sortFindings([...found, ...making, ...budget, ...handoff.findings]);
+  const findings = sortFindings([...found, ...making, ...budget, ...(handoff?.findings ?? [])]);
   const planFile = makePlanFile({
     ...toShow,
     measures,
@@ -176,25 +179,22 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
     budgets,
     findings,
   });
-  const planBytes = utf8ToBytes(jsonText(planFile));
   const since = ready.earlier && planSince(ready.earlier, planFile);
-  const files: OutputFile[] = [
-    {
-      name: 'plan.json',
-      what: 'the whole plan',
-      mime: 'application/json',
-      bytes: planBytes,
-    },
-  ];
-  if (!hasStop(findings)) {
-    for (const { name, bytes } of scribeFiles({ name: job.name, plan, unit }, ready.choices.scribe)) {
-      files.push({ name, what: 'scribe lines, a layer a stage', mime: 'image/vnd.dxf', bytes });
-    }
-    files.push(...(await handoffFiles(handoff, { planFile, planBytes, since })));
-  }
+  const made = { findings, planFile, drawing, part, plan, thickness, kit: measures.kit };
+  const files = handoff === undefined ? [] : await outputFiles(handoff, { planFile, findings, since });
   await step(1, 'done');
-  const made = { findings, planFile, drawing, part, plan, thickness, kit: measures.kit, files };
-  return since === undefined ? made : { ...made, since };
+  return since === undefined ? { ...made, files } : { ...made, files, since };
+}
+
+/** plan.json, and the hand-off where nothing stops it. */
+async function outputFiles(
+  handoff: PreparedHandoff,
+  { planFile, findings, since }: Pick<RunResult, 'findings'> & Omit<PlannedHandoff, 'planBytes'>,
+): Promise<OutputFile[]> {
+  const planBytes = utf8ToBytes(jsonText(planFile));
+  const plan = { name: 'plan.json', what: 'the whole plan', mime: 'application/json', bytes: planBytes };
+  if (hasStop(findings)) return [plan];
+  return [plan, ...(await handoffFiles(handoff, { planFile, planBytes, since }))];
 }
 
 function ended(findings: readonly Finding[]): RunResult {

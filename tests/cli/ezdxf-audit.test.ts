@@ -13,12 +13,12 @@ const SCRIPT = `
 import json, sys, ezdxf
 document = ezdxf.readfile(sys.argv[1])
 audit = document.audit()
-lines = [e for e in document.modelspace() if e.dxftype() == "LWPOLYLINE"]
+lines = [e for e in document.modelspace() if e.dxftype() in ("LWPOLYLINE", "POLYLINE")]
 print(json.dumps({
     "errors": [e.message for e in audit.errors], "fixes": [e.message for e in audit.fixes],
     "version": document.dxfversion, "units": document.units,
     "layers": sorted({e.dxf.layer for e in document.modelspace()}),
-    "lines": [{"layer": e.dxf.layer, "closed": bool(e.closed), "points": [list(p) for p in e.get_points("xyb")]} for e in lines],
+    "lines": [{"layer": e.dxf.layer, "closed": bool(e.closed) if e.dxftype() == "LWPOLYLINE" else e.is_closed} for e in lines],
 }))
 `;
 const pythons = ['/usr/bin/python3', 'python3'];
@@ -28,17 +28,20 @@ afterAll(() => rmSync(folder, { recursive: true }));
 
 describe.skipIf(python === undefined)('ezdxf, where it is installed', () => {
   it.each([
-    ['mm', 4],
-    ['in', 1],
-  ] as const)('loads and audits scribe.dxf in %s without an error or a fix', (unit, units) => {
-    const file = join(folder, `scribe-${unit}.dxf`);
-    writeFileSync(file, scribeDrawing({ name: 'Gondola lid', plan: handMadePlan, unit }));
+    ['scribe.dxf in mm', 'mm', '2000', 'AC1015', 4],
+    ['scribe.dxf in inches', 'in', '2000', 'AC1015', 1],
+    ['scribe-r12.dxf in mm, whose release knows no unit', 'mm', 'r12', 'AC1009', 0],
+    ['scribe-r12.dxf in inches', 'in', 'r12', 'AC1009', 0],
+  ] as const)('loads and audits %s without an error or a fix', (_, unit, release, version, units) => {
+    const file = join(folder, `scribe-${release}-${unit}.dxf`);
+    const planHash = 'ab'.repeat(32);
+    writeFileSync(file, scribeDrawing({ name: 'Gondola lid', planHash, plan: handMadePlan, unit, release }));
     const run = spawnSync(python ?? '', ['-c', SCRIPT, file], { encoding: 'utf8' });
     expect(run.stderr).toBe('');
     const read = JSON.parse(run.stdout) as Record<string, unknown> & {
       lines: { layer: string; closed: boolean }[];
     };
-    expect(read).toMatchObject({ errors: [], fixes: [], version: 'AC1015', units });
+    expect(read).toMatchObject({ errors: [], fixes: [], version, units });
     expect(read['layers']).toEqual(['NOTES', 'OUTLINE', 'SCRIBE-01', 'SCRIBE-02']);
     expect(read.lines.map(({ layer, closed }) => [layer, closed])).toEqual([
       ['OUTLINE', true],

@@ -2,7 +2,16 @@ import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { parseString } from 'dxf';
 import { describe, expect, it } from 'vitest';
-import { distanceToSpan, loopArea, pointAlong, spansLength } from '#geometry/span.ts';
+import { dot } from '#geometry/point.ts';
+import {
+  distanceToSpan,
+  lineSpan,
+  loopArea,
+  pointAlong,
+  type Span,
+  spansLength,
+  tangentAlong,
+} from '#geometry/span.ts';
 import { cutLines, travel } from '#handoff/cut-lines.ts';
 import { machineProgram } from '#handoff/machine-program.ts';
 import { interpretRs274, pointsOfMove } from '#oracle/rs274.ts';
@@ -10,6 +19,7 @@ import { fillPost, PLAIN_POST } from '#part/post-file.ts';
 import { readJob } from '#part/read-job.ts';
 import { runJob } from '#run/run-job.ts';
 import { handMadePlan } from '#support/hand-made-plan.ts';
+import { rectangle } from '#support/shapes.ts';
 import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';
 
 const AS_PLANNED = { start: 'as-planned', direction: 'climb', overcut: 0, order: 'as-planned' } as const;
@@ -111,6 +121,31 @@ describe('the way along the lines', () => {
     expect(slot?.x).toBeCloseTo(80, 9);
   });
 
+  it('starts at a corner where there is one, and where it was planned where there is none', () => {
+    const plain = lines({});
+    lines({ start: 'corner' }).forEach(({ path }, index) => {
+      const before = plain[index]?.path;
+      expect(spansLength(path.spans)).toBeCloseTo(spansLength(before?.spans ?? []), 9);
+      const [first, last] = [path.spans[0], path.spans.at(-1)];
+      if (!path.closed || first === undefined || last === undefined) return;
+      const turn = dot(tangentAlong(last, 1), tangentAlong(first, 0));
+      const turns = path.spans.map((span, i) =>
+        dot(tangentAlong(path.spans.at(i - 1) ?? span, 1), tangentAlong(span, 0)),
+      );
+      // Only a line that is smooth all round may start amid a curve.
+      if (Math.min(...turns) < Math.cos(Math.PI / 18)) expect(turn).toBeLessThan(Math.cos(Math.PI / 18));
+      else expect(first.start).toEqual(before?.spans[0]?.start);
+    });
+    const square = { closed: true, spans: rectangle(0, 0, 40, 20) };
+    const halfWay = { closed: true, spans: [...cutFromMiddle(square.spans)] };
+    const [stage] = handMadePlan.stages;
+    if (stage === undefined) throw new Error('the plan has a stage');
+    const [line] = cutLines([{ ...stage, lines: [halfWay] }], { ...AS_PLANNED, start: 'corner' });
+    const start = line?.path.spans[0]?.start;
+    expect([0, 40]).toContain(start?.x);
+    expect([0, 20]).toContain(start?.y);
+  });
+
   it('travels no further in the short order', () => {
     const from = { x: 0, y: 0 };
     expect(travel(lines({ order: 'short-travel' }), from)).toBeLessThanOrEqual(travel(lines({}), from));
@@ -175,6 +210,31 @@ describe('a job that asks for the program', () => {
     expect(outlines.every(({ layer, closed }) => layer === 'SCRIBE-01' && closed !== true)).toBe(true);
   });
 
+  it('overcut-too-long: an overcut past a whole turn costs the files that it was chosen for, and no others', async () => {
+    const drawingBytes = new TextEncoder().encode(buoyLidDrawing);
+    const run = (handoff: object) =>
+      runJob({
+        jobText: JSON.stringify({ ...buoyLidJob, handoff: { files: ['program', 'scribe-r12'], ...handoff } }),
+        drawingName: 'buoy-lid.dxf',
+        drawingBytes,
+      });
+    const told = async (handoff: object) => {
+      const { findings, files } = await run(handoff);
+      const paths = findings.filter(({ code }) => code === 'overcut-too-long').map(({ place }) => place.path);
+      return [paths, files.map(({ name }) => name)];
+    };
+    const all = ['plan.json', 'scribe.dxf', 'scribe.nc', 'scribe-r12.dxf'];
+    expect(await told({ scribe: { overcut: 5 }, program: { overcut: 5 } })).toEqual([[], all]);
+    expect(await told({ program: { overcut: 1000 } })).toEqual([
+      ['handoff.program.overcut'],
+      ['plan.json', 'scribe.dxf', 'scribe-r12.dxf'],
+    ]);
+    expect(await told({ scribe: { overcut: 1000 } })).toEqual([
+      ['handoff.scribe.overcut'],
+      ['plan.json', 'scribe.nc'],
+    ]);
+  });
+
   it('job-value-wrong: too few decimals of an inch to stay on the line', () => {
     const post = { ...PLAIN_POST, unit: 'in', decimals: 4 };
     const { findings } = readJob(jobText({ post }));
@@ -183,6 +243,14 @@ describe('a job that asks for the program', () => {
     ]);
   });
 });
+
+/** The same loop, started in the middle of its first side. */
+function cutFromMiddle(spans: readonly Span[]): Span[] {
+  const [first, ...rest] = spans;
+  if (first === undefined) return [];
+  const middle = pointAlong(first, 0.5);
+  return [lineSpan(middle, first.end), ...rest, lineSpan(first.start, middle)];
+}
 
 function lengthOf(points: readonly { x: number; y: number }[]): number {
   return points.slice(1).reduce((sum, end, index) => {

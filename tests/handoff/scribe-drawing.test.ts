@@ -8,8 +8,10 @@ import { curveGap } from '#support/curve-gap.ts';
 import { handMadePlan } from '#support/hand-made-plan.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 
-const text = (unit: 'mm' | 'in'): string =>
-  new TextDecoder().decode(scribeDrawing({ name: 'Gondola lid ±', plan: handMadePlan, unit }));
+const text = (unit: 'mm' | 'in', release: '2000' | 'r12' = '2000'): string =>
+  new TextDecoder().decode(
+    scribeDrawing({ name: 'Gondola lid ±', planHash: 'ab'.repeat(32), plan: handMadePlan, unit, release }),
+  );
 
 /** Group code and value, line by line. */
 function tagsOf(dxf: string): (readonly [number, string])[] {
@@ -67,7 +69,7 @@ describe.each(['mm', 'in'] as const)('scribe.dxf of a drawing in %s', (unit) => 
     const notes = read.entities.filter(({ type }) => type === 'TEXT');
     expect(notes.map(({ layer }) => layer)).toEqual(notes.map(() => 'NOTES'));
     expect(notes.map((note) => note.string).join('\n')).toMatch(
-      /Gondola lid \\U\+00B1[\s\S]*not an approval/,
+      /Gondola lid \\U\+00B1\nPlan (ab){32}\n[\s\S]*not an approval/,
     );
   });
 
@@ -102,5 +104,40 @@ describe.each(['mm', 'in'] as const)('scribe.dxf of a drawing in %s', (unit) => 
       .map(([, value]) => value);
     expect(new Set(handles).size).toBe(handles.length);
     for (const handle of handles) expect(Number.parseInt(handle, 16)).toBeLessThan(seed);
+  });
+});
+
+describe.each(['mm', 'in'] as const)('scribe-r12.dxf of a drawing in %s', (unit) => {
+  const dxf = text(unit, 'r12');
+  const read = parseString(dxf);
+  const outlines = read.entities.filter(({ type }) => type === 'POLYLINE');
+
+  it('gives an independent reader (npm package dxf 5.3.1) the curves, layers and colours of scribe.dxf', () => {
+    const newer = parseString(text(unit));
+    const same = newer.entities.filter(({ type }) => type === 'LWPOLYLINE');
+    expect(outlines).toHaveLength(same.length);
+    outlines.forEach(({ layer, closed, vertices = [] }, index) => {
+      const other = itemAt(same, index);
+      expect([layer, closed]).toEqual([other.layer, other.closed]);
+      const plain = (each: typeof vertices) => each.map(({ x, y, bulge = 0 }) => [x, y, bulge]);
+      expect(plain(vertices)).toEqual(plain(other.vertices ?? []));
+    });
+    const colors = (layers: typeof read.tables.layers) =>
+      Object.entries(layers).map(([name, { colorNumber }]) => [name, colorNumber]);
+    expect(colors(read.tables.layers)).toEqual(colors(newer.tables.layers));
+  });
+
+  it('is AC1009 in ASCII, says its unit and its plan in the notes, and holds nothing that release does not know', () => {
+    expect(dxf).toContain('$ACADVER\r\n  1\r\nAC1009\r\n');
+    expect(dxf).toMatch(/^[\x20-\x7e\r\n]*$/);
+    expect(dxf).not.toMatch(/\$INSUNITS|LWPOLYLINE|AcDb|\\U\+/);
+    const notes = read.entities.filter((each) => each.type === 'TEXT').map((each) => each.string);
+    expect(notes.join('\n')).toMatch(
+      new RegExp(`Gondola lid \\?\\nPlan (ab){32}\\nUnit: ${unit}\\.[\\s\\S]*not an approval`),
+    );
+    for (const [code, value] of tagsOf(dxf)) {
+      if (code >= 10 && code < 60) expect(value).toMatch(/^-?\d+(\.\d+)?$/);
+      expect(value).not.toMatch(/^-0(\.0*)?$/);
+    }
   });
 });

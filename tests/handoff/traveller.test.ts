@@ -90,6 +90,13 @@ test('picture-too-small: a narrow pocket in a sheet of 4 m cannot be seen on A4,
         issue: { number: undefined, by: undefined },
         inspection: { margin: 3, spacing: 150 },
         sections: [],
+        scribe: {
+          start: 'as-planned',
+          direction: 'climb',
+          overcut: 0,
+          order: 'as-planned',
+          split: 'one-file',
+        },
       } as Partial<HandoffChoices> as HandoffChoices,
       units: { job: 'mm', drawing: 'mm' },
       job,
@@ -112,5 +119,5 @@ test('picture-too-small: a narrow pocket in a sheet of 4 m cannot be seen on A4,
     planBytes: new Uint8Array(),
     since: undefined,
   });
-  expect(files).toEqual([]);
+  expect(files.map(({ name }) => name)).toEqual(['scribe.dxf']);
 });

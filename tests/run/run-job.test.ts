@@ -108,7 +108,21 @@ describe('a whole job through the one door', () => {
   it('matches its golden files', async () => {
     const result = await runJob(lid());
     expectGolden('buoy-lid/plan.json', textOf(result, 'plan.json'));
-    expectGolden('buoy-lid/scribe.dxf', textOf(result, 'scribe.dxf'));
+    // The plan's hash stands in it, and has a test of its own: with it every change of plan.json would change both files.
+    const scribe = textOf(result, 'scribe.dxf').replace(/^Plan [0-9a-f]{64}\r$/m, 'Plan (its SHA-256)\r');
+    expectGolden('buoy-lid/scribe.dxf', scribe);
+  });
+
+  it('names the plan in the scribe drawing by the SHA-256 of its plan.json', async () => {
+    const result = await runJob(lid());
+    const hash = createHash('sha256').update(textOf(result, 'plan.json')).digest('hex');
+    expect(textOf(result, 'scribe.dxf')).toContain(`\r\nPlan ${hash}\r\n`);
+  });
+
+  it('makes no file for whoever asks only about the etched part, and plans the same', async () => {
+    const [without, whole] = [await runJob(lid(), { withoutFiles: true }), await runJob(lid())];
+    expect(without.files).toEqual([]);
+    expect(without.planFile).toEqual(whole.planFile);
   });
 });
 

@@ -9,6 +9,7 @@ const WORDS: Readonly<Record<HandoffFile, string>> = {
   review: 'review sheets',
   inspection: 'points to inspect',
   program: 'machine program',
+  'scribe-r12': 'scribe drawing for old readers (R12)',
   template: 'scribe template',
   'section-dxf': 'sections to scale (DXF)',
   'section-svg': 'pictures of sections (SVG)',
