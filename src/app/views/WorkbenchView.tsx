@@ -10,6 +10,7 @@ import { JobPanel } from './job/JobPanel.tsx';
 import { LadderView } from './LadderView.tsx';
 import { NoticeLine } from './NoticeLine.tsx';
 import { PlanningView } from './planning/PlanningView.tsx';
+import { fitToPaper } from './print-bench.ts';
 import { filesOfText, readFiles } from './read-files.ts';
 import { SectionView } from './SectionView.tsx';
 import { SheetView } from './SheetView.tsx';
@@ -83,6 +84,11 @@ function listenToPage({ actions }: Workbench): () => void {
   };
   document.addEventListener('keydown', onKeyDown, { signal });
   document.addEventListener('paste', onPaste, { signal });
+  const onPrint = () => {
+    const bench = document.querySelector<HTMLElement>('.bench');
+    if (bench !== null) fitToPaper(bench);
+  };
+  window.addEventListener('beforeprint', onPrint, { signal });
   return () => listening.abort();
 }
 

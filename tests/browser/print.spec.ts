@@ -1,0 +1,13 @@
+/** The workbench on paper: one window's worth, with findings in full. */
+
+import { readPdf } from '#support/read-pdf.ts';
+import { expect, test } from '#support/workbench-page.ts';
+
+test('a printed window stands on one page, findings in full', async ({ workbench }) => {
+  const pdf = await workbench.pdf({ format: 'A4', landscape: true });
+  const pages = await readPdf(new Uint8Array(pdf));
+  expect(pages).toHaveLength(1);
+  const { text } = pages[0] ?? { text: '' };
+  for (const words of ['Levels', 'leaves 1.06', 'Section', 'What helps most is to gauge', 'not an approval'])
+    expect(text).toContain(words);
+});
