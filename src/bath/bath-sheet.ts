@@ -3,7 +3,9 @@
  * that keeps it thin. Reckoned for aluminium in caustic soda only: no other reaction is known here. Stoichiometry as in
  * `aluminium-chemistry.ts`; the ideal gas at 25 °C and 101.325 kPa.
  */
+
 import { hydrogenLitresOf } from './aluminium-chemistry.ts';
+import { type BathLoad, bathLoad, type Tank } from './bath-load.ts';
 
 export interface StageInBath {
   readonly number: number;
@@ -19,6 +21,10 @@ export interface BathSheet {
   /** g in all: metal dissolved and sodium hydroxide used up. */
   readonly metal: number;
   readonly caustic: number;
+  /** Hydrogen of the whole run in litres, at 0 °C and at 25 °C, 101.325 kPa. */
+  readonly hydrogen: { readonly at0C: number; readonly at25C: number };
+  /** Dissolved metal in the bath, g/L; where the job tells of the tank. */
+  readonly load?: BathLoad;
   /** In the minute that gives off most: its stage, metal in g/min, hydrogen and air in litres a minute at 25 °C. */
   readonly peak: {
     readonly stage: number;
@@ -41,7 +47,11 @@ export const SAFE_SHARE = 0.25;
 /** `rate` in mm/min, `density` in g/cm³. Undefined where nothing is etched. */
 export function bathSheet(
   stages: readonly StageInBath[],
-  { rate, density }: { readonly rate: number; readonly density: number },
+  {
+    rate,
+    density,
+    tank,
+  }: { readonly rate: number; readonly density: number; readonly tank?: Tank | undefined },
 ): BathSheet | undefined {
   const fastest = [...stages].sort((a, b) => b.bareArea - a.bareArea)[0];
   if (fastest === undefined) return undefined;
@@ -52,6 +62,8 @@ export function bathSheet(
     stages: stages.map(({ number, grams }) => ({ number, metal: grams, caustic: grams * CAUSTIC_A_GRAM })),
     metal,
     caustic: metal * CAUSTIC_A_GRAM,
+    hydrogen: { at0C: hydrogenLitresOf(metal), at25C: hydrogenLitresOf(metal) * ROOM },
+    ...(tank === undefined ? {} : { load: bathLoad(tank, metal) }),
     peak: {
       stage: fastest.number,
       metal: perMinute,

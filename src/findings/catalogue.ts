@@ -1,4 +1,5 @@
 /** Every finding there is: the subjects' catalogues side by side. */
+import { type BathFacts, bathWords } from './bath-findings.ts';
 import { type BudgetFacts, budgetWords } from './budget-findings.ts';
 import { type DrawingFacts, drawingWords } from './drawing-findings.ts';
 import { type FileFacts, fileWords } from './file-findings.ts';
@@ -15,6 +16,7 @@ import type { WordsFor } from './words.ts';
 export type FactsByCode = DrawingFacts &
   FileFacts &
   JobFacts &
+  BathFacts &
   PartFacts &
   PlanFacts &
   RunFacts &
@@ -28,6 +30,7 @@ export const CATALOGUE: WordsFor<FactsByCode> = {
   ...fileWords,
   ...drawingWords,
   ...jobWords,
+  ...bathWords,
   ...partWords,
   ...planWords,
   ...runWords,

@@ -1,4 +1,5 @@
 /** The bath sheet of a plan as it stands in plan.json, with the sources of its figures. Grams, mm², litres at 25 °C, minutes. */
+import type { Tank } from '#bath/bath-load.ts';
 import { type BathSheet, bathSheet, FLAMMABLE_FROM, SAFE_SHARE } from '#bath/bath-sheet.ts';
 import { etchFactorAt } from '#bath/etch-factor.ts';
 import type { Provenance } from '#bath/provenance.ts';
@@ -6,7 +7,11 @@ import { loopsArea, spansLength } from '#geometry/span.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import type { PlanMeasures } from './plan-measures.ts';
 
-export function bathRecord(plan: EtchPlan, measures: PlanMeasures, density: number): BathSheet | undefined {
+export function bathRecord(
+  plan: EtchPlan,
+  measures: PlanMeasures,
+  { density, tank }: { readonly density: number; readonly tank?: Tank | undefined },
+): BathSheet | undefined {
   const sheet = bathSheet(
     plan.stages.map(({ number, minutes }, index) => ({
       number,
@@ -14,10 +19,10 @@ export function bathRecord(plan: EtchPlan, measures: PlanMeasures, density: numb
       grams: ((measures.stages[index]?.removedVolume ?? 0) * density) / 1000,
       bareArea: bareArea(plan, index),
     })),
-    { rate: plan.rate, density },
+    { rate: plan.rate, density, tank },
   );
   if (sheet === undefined) return undefined;
-  const { peak } = sheet;
+  const { peak, hydrogen, load } = sheet;
   return {
     stages: sheet.stages.map(({ number, metal, caustic }) => ({
       number,
@@ -26,6 +31,10 @@ export function bathRecord(plan: EtchPlan, measures: PlanMeasures, density: numb
     })),
     metal: round(sheet.metal),
     caustic: round(sheet.caustic),
+    hydrogen: { at0C: round(hydrogen.at0C), at25C: round(hydrogen.at25C) },
+    ...(load === undefined
+      ? {}
+      : { load: { before: load.before, after: round(load.after), limit: load.limit } }),
     peak: {
       stage: peak.stage,
       metal: round(peak.metal),

@@ -2,6 +2,7 @@
  * plan.json from a plan. Figures are rounded to a millionth (a nanometre, a nano-minute), bulges to 12 places: the same job
  * gives the same bytes, and the file is a third shorter than with every digit of a double.
  */
+import type { Tank } from '#bath/bath-load.ts';
 import type { Provenance } from '#bath/provenance.ts';
 import type { ToleranceBudget } from '#checks/tolerance-budget.ts';
 import type { Finding } from '#findings/finding.ts';
@@ -57,6 +58,7 @@ export interface MetalFacts {
   readonly density: number | undefined;
   /** Litres at 0 °C and 101.325 kPa for each gram dissolved. */
   readonly hydrogenLitresPerGram: number | undefined;
+  readonly tank?: Tank | undefined;
   /** Of the sheet before it is etched, mm³; undefined where it has no border. */
   readonly sheetVolume: number | undefined;
 }
@@ -65,7 +67,9 @@ export function makePlanFile(input: PlanFileInput): PlanFile {
   const { plan, measures, metal } = input;
   const { regions, masking, stages, job, drawing, outline, cutouts, provenance, cautions } = showPlan(input);
   const knowsGas = metal.hydrogenLitresPerGram !== undefined && metal.density !== undefined;
-  const bath = knowsGas ? bathRecord(plan, measures, metal.density) : undefined;
+  const bath = knowsGas
+    ? bathRecord(plan, measures, { density: metal.density, tank: metal.tank })
+    : undefined;
   return {
     format: 'isobath-plan',
     version: 1,

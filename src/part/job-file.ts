@@ -99,6 +99,8 @@ export const jobFileSchema = z.strictObject({
     bathC: z.optional(temperature),
     coupon: z.optional(z.union([coupon, z.array(coupon).check(z.minLength(1))])),
     rateSpread: z.optional(share),
+    /** Litres of bath; g/L of dissolved metal that it holds now, and may hold. */
+    tank: z.optional(z.strictObject({ litres: positive, dissolved: notNegative, dissolvedLimit: positive })),
     /** Minutes. */
     timing: z.optional(notNegative),
     /** Lengths a minute. */

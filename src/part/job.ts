@@ -1,4 +1,5 @@
 /** The job resolved: millimetres, minutes, every default filled in. Types only; `resolve-job.ts` makes it. */
+import type { Tank } from '#bath/bath-load.ts';
 import type { EtchFactor } from '#bath/etch-factor.ts';
 import type { Provenance } from '#bath/provenance.ts';
 import type { Point } from '#geometry/point.ts';
@@ -62,6 +63,7 @@ export interface Job {
     readonly bath: string | undefined;
     /** What goes on in the bath, where it is known well enough to reckon gas and caustic. */
     readonly reaction?: 'aluminium in caustic soda';
+    readonly tank?: Tank;
     readonly etchFactor: EtchFactor;
     /** mm/min */
     readonly rate: number;

@@ -57,6 +57,7 @@ export function resolveProcess(given: GivenProcess, { alloy, unit, baths }: Proc
             timing: timing.value,
             edgeDatum: given.edgeDatum ?? DEFAULT_EDGE_DATUM,
             masking: given.masking ?? DEFAULT_MASKING,
+            ...(given.tank === undefined ? {} : { tank: given.tank }),
             ...(given.hoist === undefined ? {} : { hoist: hoistOf(given.hoist, unit) }),
           },
     provenance: [

@@ -5,6 +5,7 @@
  */
 import { utf8ToBytes } from '@noble/hashes/utils.js';
 import { hydrogenLitresOf } from '#bath/aluminium-chemistry.ts';
+import { checkBath } from '#checks/check-bath.ts';
 import { checkBudget } from '#checks/check-budget.ts';
 import { checkMaking } from '#checks/check-making.ts';
 import { makingProvenance } from '#checks/making-limits.ts';
@@ -163,17 +164,20 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
   const making = checkMaking({ plan, job, kit: measures.kit, reached: measures.regions });
   const budgets = toleranceBudgets(plan, job);
   const budget = checkBudget(budgets, { plan, process: job.process });
+  const removed = measures.stages.reduce((sum, { removedVolume }) => sum + removedVolume, 0);
+  const bath = checkBath(job, removed);
   const units = { job: ready.filled.units ?? 'mm', drawing: unit };
   const { choices } = ready;
   const handoff = choices && prepareHandoff({ choices, job, plan, kit: measures.kit, units });
   await step(0.95, 'writing the files');
-  const findings = sortFindings([...found, ...making, ...budget, ...(handoff?.findings ?? [])]);
+  const findings = sortFindings([...found, ...making, ...budget, ...bath, ...(handoff?.findings ?? [])]);
   const planFile = makePlanFile({
     ...toShow,
     measures,
     metal: {
       density,
       hydrogenLitresPerGram: job.process.reaction === undefined ? undefined : hydrogenLitresOf(1),
+      tank: job.process.tank,
       sheetVolume: sheetVolume(plan.sheet, thickness),
     },
     budgets,

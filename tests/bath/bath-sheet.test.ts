@@ -17,6 +17,23 @@ test('M5.4 2 m² bare at 0.025 mm/min: 0.139 kg/min, 0.189 m³/min of hydrogen a
   expect(peak?.ventilation).toBeCloseTo(18900, -2);
 });
 
+test('M5.3 1 kg of aluminium gives 1.246 m³ of hydrogen at 0 °C, 1.360 m³ at 25 °C', () => {
+  // 55.59 mol (standard atomic weights), ideal gas: 22.414 and 24.465 L/mol at 101.325 kPa.
+  const hydrogen = bathSheet([dip({})], { rate: 0.025, density: 2.7 })?.hydrogen;
+  expect((hydrogen?.at0C ?? 0) / 1000).toBeCloseTo(1.246, 3);
+  expect((hydrogen?.at25C ?? 0) / 1000).toBeCloseTo(1.36, 3);
+});
+
+test('M5.8 1 kg in 500 L takes a bath from 30 to 32 g/L', () => {
+  const tank = { litres: 500, dissolved: 30, dissolvedLimit: 75 };
+  expect(bathSheet([dip({})], { rate: 0.025, density: 2.7, tank })?.load).toEqual({
+    before: 30,
+    after: 32,
+    limit: 75,
+  });
+  expect(bathSheet([dip({})], { rate: 0.025, density: 2.7 })?.load).toBeUndefined();
+});
+
 test('M5.3 1 kg of aluminium uses up 1.482 kg of sodium hydroxide', () => {
   expect(bathSheet([dip({})], { rate: 0.025, density: 2.7 })?.caustic).toBeCloseTo(1482, 0);
 });

@@ -1,0 +1,25 @@
+/** What the run does to the bath: metal dissolved against the bath's limit (M5.8), and what is not reckoned, said plainly. */
+import { type BathLoad, bathLoad } from '#bath/bath-load.ts';
+import { type Finding, finding } from '#findings/finding.ts';
+import type { Job } from '#part/job.ts';
+
+/** `removedVolume` in mm³. Findings: `bath-overloaded`, `bath-sheet-missing`. */
+export function checkBath(
+  { process, stock }: Pick<Job, 'process' | 'stock'>,
+  removedVolume: number,
+): Finding[] {
+  const { density } = stock;
+  const findings: Finding[] = [];
+  if (process.bath !== undefined && (process.reaction === undefined || density === undefined)) {
+    const lacks = process.reaction === undefined ? 'reaction' : 'density';
+    findings.push(finding('bath-sheet-missing', { bath: process.bath, lacks }, { path: 'process.bath' }));
+  }
+  if (process.tank === undefined || density === undefined) return findings;
+  const load: BathLoad = bathLoad(process.tank, (removedVolume * density) / 1000);
+  if (load.after > load.limit) {
+    const room = Math.max(0, load.limit - load.before) * process.tank.litres;
+    const grams = (load.after - load.before) * process.tank.litres;
+    findings.push(finding('bath-overloaded', { ...load, room, grams }, { path: 'process.tank' }));
+  }
+  return findings;
+}

@@ -1,0 +1,188 @@
+/** Findings about the bath and the figures of the process: etch factor, rate, coupons, temperature, load. Lengths in mm. */
+import type { WordsFor } from './words.ts';
+
+export interface BathFacts {
+  /** g/L and g. */
+  readonly 'bath-overloaded': {
+    readonly before: number;
+    readonly after: number;
+    readonly limit: number;
+    readonly room: number;
+    readonly grams: number;
+  };
+  readonly 'bath-sheet-missing': { readonly bath: string; readonly lacks: 'reaction' | 'density' };
+  readonly 'bath-wrong-for-alloy': {
+    readonly bath: string;
+    readonly alloy: string;
+    readonly etches: string;
+    readonly metal: string;
+  };
+  readonly 'process-figure-missing': { readonly figure: ProcessFigure; readonly bath: string | undefined };
+  readonly 'process-figure-not-measured': {
+    readonly figure: ProcessFigure;
+    readonly value: number;
+    readonly unit: string;
+    readonly bath: string;
+  };
+  readonly 'coupon-not-etched': { readonly before: number; readonly after: number };
+  readonly 'coupon-not-undercut': { readonly before: number; readonly after: number };
+  /** Shares of the rate, 95 %. */
+  readonly 'coupon-too-coarse': { readonly share: number; readonly limit: number; readonly coupons: number };
+  /** Undercut over depth. */
+  readonly 'etch-factor-doubtful': { readonly factor: number; readonly least: number; readonly most: number };
+  readonly 'activation-energy-missing': {
+    readonly fromC: number;
+    readonly toC: number;
+    readonly bath: string | undefined;
+  };
+  readonly 'temperature-step-too-far': {
+    readonly fromC: number;
+    readonly toC: number;
+    readonly limit: number;
+  };
+  readonly 'rate-turned-by-temperature': {
+    readonly fromC: number;
+    readonly toC: number;
+    readonly energy: number;
+    readonly from: number;
+    readonly to: number;
+    readonly rate: number;
+    readonly plusMinus: number;
+  };
+}
+
+type ProcessFigure = 'etch factor' | 'etch rate';
+
+export const bathWords: WordsFor<BathFacts> = {
+  'bath-overloaded': {
+    severity: 'warn',
+    title: 'Bath would hold too much metal',
+    say: ({ before, after, limit, room, grams }) => ({
+      reason: `The part gives the bath ${figureOf(grams)} g of metal: from ${figureOf(before)} to ${figureOf(after)} g/L, over its limit of ${figureOf(limit)}.`,
+      remedy: `There is room for ${figureOf(room)} g: renew or regenerate the bath before the run, and measure the rate again.`,
+      value: after,
+      limit,
+    }),
+  },
+  'bath-sheet-missing': {
+    severity: 'note',
+    title: 'No bath sheet',
+    say: ({ bath, lacks }) => ({
+      reason:
+        lacks === 'reaction'
+          ? `Gas given off, chemicals used and ventilation are not reckoned for ${bath}: only aluminium in caustic soda is. Gas may be given off all the same.`
+          : `Gas given off, caustic used and ventilation are not reckoned for ${bath}: the density of the sheet is not known.`,
+      remedy:
+        lacks === 'reaction'
+          ? 'Have extraction, chemicals and waste reckoned by the site’s own process specification.'
+          : 'Give stock.alloy or stock.density.',
+    }),
+  },
+  'bath-wrong-for-alloy': {
+    severity: 'warn',
+    title: 'Bath is for another metal',
+    say: ({ bath, alloy, etches, metal }) => ({
+      reason: `The figures of ${bath} are for ${etches}; ${alloy} is ${metal}.`,
+      remedy: `Choose a bath for ${metal}, as your process specification names it.`,
+    }),
+  },
+  'process-figure-missing': {
+    severity: 'stop',
+    title: 'Figure of the process missing',
+    say: ({ figure, bath }) => ({
+      reason:
+        bath === undefined
+          ? `Nothing gives the ${figure}.`
+          : `Nothing gives the ${figure}: no figure is known for ${bath}.`,
+      remedy:
+        figure === 'etch rate'
+          ? 'Etch a coupon and give process.coupon, or give process.rate.'
+          : 'Measure undercut over depth on a coupon and give process.etchFactor.',
+    }),
+  },
+  'process-figure-not-measured': {
+    severity: 'warn',
+    title: 'Figure of the process not measured',
+    say: ({ figure, value, unit, bath }) => ({
+      reason: `The ${figure} is ${[figureOf(value), unit].join(' ').trim()}, a general figure for ${bath}; yours is not known until it is measured.`,
+      remedy:
+        figure === 'etch rate'
+          ? 'Etch a coupon of the same alloy, temper and thickness just before the run and give process.coupon.'
+          : 'Measure undercut over depth on a coupon and give process.etchFactor; every scribe line hangs on it.',
+    }),
+  },
+  'coupon-not-etched': {
+    severity: 'stop',
+    title: 'Coupon lost no metal',
+    say: ({ before, after }) => ({
+      reason: `The coupon is ${figureOf(before)} mm before and ${figureOf(after)} mm after.`,
+      remedy: 'Give the thickness before and after the etch; after must be the smaller.',
+    }),
+  },
+  'coupon-not-undercut': {
+    severity: 'stop',
+    title: 'Coupon shows no undercut',
+    say: ({ before, after }) => ({
+      reason: `The opening is ${figureOf(before)} mm wide in the maskant and ${figureOf(after)} mm at the metal’s surface.`,
+      remedy: 'Give the width before and after the etch; after must be the larger.',
+    }),
+  },
+  'coupon-too-coarse': {
+    severity: 'warn',
+    title: 'Rate known too loosely',
+    say: ({ share, limit, coupons }) => ({
+      reason: `${coupons === 1 ? 'The coupon gives' : `The ${coupons} coupons give`} the rate to ± ${percent(share)} only (95 %).`,
+      remedy:
+        coupons === 1
+          ? `Etch the coupon ${figureOf(Math.ceil((share / limit) * 10) / 10)} times as long, or gauge it more finely, to have ± ${percent(limit)}.`
+          : 'Etch more coupons, or find out why they differ.',
+      value: share,
+      limit,
+    }),
+  },
+  'etch-factor-doubtful': {
+    severity: 'warn',
+    title: 'Etch factor doubtful',
+    say: ({ factor, least, most }) => ({
+      reason: `An etch factor of ${figureOf(factor)} (undercut / depth) is outside the ${figureOf(least)} to ${figureOf(most)} that is seen.`,
+      remedy: `If depth / undercut was meant, give process.depthPerUndercut: ${figureOf(factor)}; the etch factor is then ${figureOf(1 / factor)}. Else measure it on a coupon again.`,
+      value: factor,
+      limit: factor < least ? least : most,
+    }),
+  },
+  'activation-energy-missing': {
+    severity: 'stop',
+    title: 'Rate unknown at this temperature',
+    say: ({ fromC, toC, bath }) => ({
+      reason: `The rate is known at ${figureOf(fromC)} °C and the bath is run at ${figureOf(toC)} °C; no activation energy is known for ${bath ?? 'a bath that is not named'}.`,
+      remedy: `Etch a coupon at ${figureOf(toC)} °C, or give the bath an activationEnergy under figures.`,
+    }),
+  },
+  'temperature-step-too-far': {
+    severity: 'stop',
+    title: 'Temperature too far from the coupon’s',
+    say: ({ fromC, toC, limit }) => ({
+      reason: `From ${figureOf(fromC)} to ${figureOf(toC)} °C is ${figureOf(Math.abs(toC - fromC))} K; a rate is turned over ${figureOf(limit)} K at most.`,
+      remedy: `Etch a coupon at ${figureOf(toC)} °C.`,
+      value: Math.abs(toC - fromC),
+      limit,
+    }),
+  },
+  'rate-turned-by-temperature': {
+    severity: 'warn',
+    title: 'Rate reckoned for another temperature',
+    say: ({ fromC, toC, energy, from, to, rate, plusMinus }) => ({
+      reason: `The rate at ${figureOf(toC)} °C is reckoned from that at ${figureOf(fromC)} °C with ${figureOf(energy)} kJ/mol (${figureOf(from)} to ${figureOf(to)} are found): ${figureOf(rate)} ± ${figureOf(plusMinus)} mm/min.`,
+      remedy: `Etch a coupon at ${figureOf(toC)} °C before the run.`,
+    }),
+  },
+};
+
+function percent(share: number): string {
+  return `${(share * 100).toFixed(1)} %`;
+}
+
+/** Up to four decimals, none for nothing: finer than any gauge that measures a sheet. */
+function figureOf(value: number): string {
+  return String(Number(value.toFixed(4)));
+}
