@@ -32,7 +32,11 @@ export function LadderView() {
   return (
     <section className={isStale ? 'ladder stale' : 'ladder'} aria-labelledby="ladder-heading">
       <h2 id="ladder-heading">Levels</h2>
-      <p className="aside">Upwards the run, downwards the part.</p>
+      <p className="aside">
+        {plan?.masking === 're-mask'
+          ? 'Downwards the run and the part.'
+          : 'Upwards the run, downwards the part.'}
+      </p>
       <div className="ladder-frame" ref={frame}>
         {size !== undefined && thickness > 0 && <Ladder rungs={rungs} thickness={thickness} size={size} />}
       </div>
