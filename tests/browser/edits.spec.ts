@@ -99,3 +99,20 @@ test('another sheet is thinner: what remains follows', async ({ workbench }) => 
   await sheet.press('Enter');
   await expect(levelRows(workbench).first()).toContainText('leaves 2.80');
 });
+
+test('Ctrl+Z takes a depth back while its field still has the caret, and leaves a figure half typed alone', async ({
+  workbench,
+}) => {
+  await levelRows(workbench).last().click();
+  const depth = workbench.getByLabel('Depth', { exact: true });
+  await depth.fill('2.6');
+  await depth.press('Enter');
+  await expect(levelRows(workbench).last()).toContainText('2.60');
+  await depth.press('Control+z');
+  await expect(levelRows(workbench).last()).toContainText('3.00');
+  await depth.press('Control+y');
+  await expect(levelRows(workbench).last()).toContainText('2.60');
+  await depth.fill('2.');
+  await depth.press('Control+z');
+  await expect(levelRows(workbench).last()).toContainText('2.60');
+});

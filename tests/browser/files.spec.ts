@@ -56,6 +56,9 @@ test('a job without its drawing asks for it', async ({ workbench }) => {
     { name: 'other.job.json', text: job.replace('gauge-pod-cover.dxf', 'boat-hatch.dxf') },
   ]);
   await expect(workbench.getByRole('alert')).toContainText('needs its drawing, boat-hatch.dxf');
+  // Nothing of the job before stands in for its plan.
+  await expect(statusOf(workbench)).toContainText('No plan yet');
+  await expect(levelRows(workbench)).toHaveCount(0);
 });
 
 test('a job with an unknown key is refused in place, with the path', async ({ workbench }) => {

@@ -5,7 +5,14 @@ import type { ShownUnit } from '#units/show-length.ts';
 import { type History, startHistory, takeStep } from './history.ts';
 import { freshId } from './kept-job.ts';
 import { drawingAmong, openFiles } from './open-files.ts';
-import type { Notice, OnBench, OpenDocument, Session, WorkbenchState } from './workbench-state.ts';
+import {
+  EMPTY_WORKBENCH,
+  type Notice,
+  type OnBench,
+  type OpenDocument,
+  type Session,
+  type WorkbenchState,
+} from './workbench-state.ts';
 
 /** Tells whether a drawing can be used at all, before it takes the place of another. */
 export type LookAtDrawing = (drawing: DrawingFile) => Promise<DrawingLook | undefined>;
@@ -20,10 +27,13 @@ export function openActions(store: StoreApi<WorkbenchState>, lookAt: LookAtDrawi
     history: History<OpenDocument>,
     { unit, notice }: { readonly unit?: ShownUnit | undefined; readonly notice?: Notice | undefined } = {},
   ) => {
-    const shown = unit ?? history.present.document.job.units;
-    store.setState(({ session }) => ({
+    const { job, drawing } = history.present.document;
+    const shown = unit ?? job.units;
+    store.setState(({ session, derived }) => ({
       onBench,
       history,
+      // Without a drawing nothing new comes to take the place of what was made of the job before.
+      derived: drawing === undefined ? EMPTY_WORKBENCH.derived : derived,
       session: { ...session, selection: [], flight: undefined, notice, unit: shown ?? session.unit },
     }));
   };

@@ -1,6 +1,6 @@
 /** The job in one line: what it is called, the sheet, the bath; steps back and forth; ways in. */
 import { useId, useRef, useState } from 'react';
-import { setEtchFactor, setRate } from '#app/state/edit-figures.ts';
+import { fromJobUnits, setEtchFactor, setRate } from '#app/state/edit-figures.ts';
 import { setSheetThickness } from '#app/state/edit-job.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import type { JobFile } from '#part/job-file.ts';
@@ -70,14 +70,7 @@ function JobFigures({ job }: { readonly job: JobFile }) {
   const figureIn = (length: number) => String(Number((length / millimetresIn(unit)).toPrecision(4)));
   return (
     <div className="job-figures">
-      <LengthField
-        label="Sheet"
-        length={sheetThickness(job)}
-        least={0.1}
-        onTake={(length) =>
-          actions.edit(`sheet ${showLength(length, unit)}`, (before) => setSheetThickness(before, length))
-        }
-      />
+      <SheetField job={job} />
       <QuantityField
         label="Etch factor"
         text={typeof factor === 'number' ? String(factor) : ''}
@@ -99,6 +92,32 @@ function JobFigures({ job }: { readonly job: JobFile }) {
         onClear={() => actions.edit('rate of the bath', (before) => setRate(before, undefined))}
       />
     </div>
+  );
+}
+
+/** A sheet that tapers has its ends on the panel: one figure here would flatten it. */
+function SheetField({ job }: { readonly job: JobFile }) {
+  const { actions } = useWorkbench();
+  const unit = useBench((state) => state.session.unit);
+  const { thickness } = job.stock;
+  if (typeof thickness === 'object') {
+    const ends = [thickness.thicknessFrom, thickness.thicknessTo];
+    const [from, to] = ends.map((end) => showLength(fromJobUnits(job, end), unit));
+    return (
+      <span className="aside">
+        Sheet tapers, {from} to {to}
+      </span>
+    );
+  }
+  return (
+    <LengthField
+      label="Sheet"
+      length={sheetThickness(job)}
+      least={0.1}
+      onTake={(length) =>
+        actions.edit(`sheet ${showLength(length, unit)}`, (before) => setSheetThickness(before, length))
+      }
+    />
   );
 }
 

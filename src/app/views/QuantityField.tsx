@@ -64,6 +64,7 @@ export function QuantityField(props: QuantityFieldProps) {
           value={draft ?? text}
           placeholder={placeholder}
           size={Math.max(5, (draft ?? text).length)}
+          data-settled={draft === undefined}
           aria-invalid={isRefused}
           aria-describedby={isRefused ? `${id}-refused` : undefined}
           onChange={(event) => setDraft(event.target.value)}

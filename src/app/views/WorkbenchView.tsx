@@ -92,6 +92,10 @@ function listenToPage({ actions }: Workbench): () => void {
   return () => listening.abort();
 }
 
+/** A field that shows what is so, with nothing typed into it, leaves the keys to the whole window. */
 function isTyping(target: EventTarget | null): boolean {
-  return target instanceof HTMLInputElement && target.type !== 'radio' && target.type !== 'range';
+  if (!(target instanceof HTMLInputElement) || target.dataset['settled'] === 'true') return false;
+  return !NOT_TYPED.has(target.type);
 }
+
+const NOT_TYPED: ReadonlySet<string> = new Set(['radio', 'checkbox', 'range']);
