@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { redo, startHistory, takeStep, undo } from '#app/state/history.ts';
-import { copyOf, drawingsOf, type KeptJob, keptHistory, openHistory, renamed } from '#app/state/kept-job.ts';
+import { cardOf, copyOf, type KeptJob, keptHistory, openHistory, renamed } from '#app/state/kept-job.ts';
 import type { OpenDocument } from '#app/state/workbench-state.ts';
 import type { JobFile } from '#part/job-file.ts';
 
@@ -53,7 +53,7 @@ describe('a job kept and opened again', () => {
   });
 
   it('names every drawing that a step can come back to', () => {
-    expect([...drawingsOf(keptJob().history)]).toEqual(['sha of 1 2 3', 'sha of 4 5']);
+    expect(cardOf(keptJob()).drawings).toEqual(['sha of 1 2 3', 'sha of 4 5']);
   });
 
   it('keeps the last hundred steps back', () => {

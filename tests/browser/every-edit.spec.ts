@@ -50,6 +50,12 @@ const EDITS: readonly (readonly [
     { process: { bath: 'ferricyanide-aluminium' } },
   ],
   ['rate spread', typing('Rate may be off by', '4'), { process: { rateSpread: 0.04 } }],
+  ['masking', choosing('Masking', 'a coat a stage, shallowest first'), { process: { masking: 're-mask' } }],
+  [
+    'masking back',
+    choosing('Masking', 'as usual: one coat, peeled deepest first'),
+    { process: { rateSpread: 0.04 } },
+  ],
   ['edge datum', choosing('A drawn line is', 'middle of the wall'), { process: { edgeDatum: 'mid-wall' } }],
   ['thinnest web', typing('Thinnest metal left', '1/32 in'), { rules: { minWeb: 0.79375 } }],
   ['line spacing', typing('Scribe lines apart', '1.4'), { rules: { minLineSpacing: 1.4 } }],

@@ -87,6 +87,7 @@ test('several jobs: opened, named, copied, deleted and brought back, each with i
   await workbench.reload();
   await workbench.getByRole('button', { name: /^jobs/ }).click();
   await expect(rowsOf(workbench)).toHaveCount(2);
+  await expect(statusOf(workbench)).toContainText('planned in');
   const { violations } = await new AxeBuilder({ page: workbench }).analyze();
   expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
   await workbench.screenshot({ path: 'test-results/jobs.png' });
@@ -119,4 +120,18 @@ test('a job open in one window stays there: the other says so, may copy it, and 
   await second.getByRole('button', { name: /^jobs/ }).click();
   await listOf(second).getByRole('button', { name: 'open Gauge-pod cover', exact: true }).click();
   await expect(levelRows(second).last()).toContainText('2.60');
+});
+
+test('a browser that keeps nothing says so, and the bench works all the same', async ({ page }) => {
+  await page.addInitScript(() => {
+    Object.defineProperty(window, 'indexedDB', { value: undefined });
+    IDBFactory.prototype.open = () => {
+      throw new DOMException('no room', 'QuotaExceededError');
+    };
+  });
+  await page.goto('./');
+  await expect(statusOf(page)).toContainText('planned in');
+  await askDepth(page, '2.6');
+  await expect(page.getByRole('alert')).toContainText('not kept here: save the job file');
+  expect(await savedText(page, 'gauge-pod-cover.job.json')).toContain('"depth": 2.6');
 });

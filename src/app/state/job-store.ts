@@ -3,10 +3,12 @@
  * stands on any more are swept out in one transaction with the look at all jobs, so that no other window loses one.
  */
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
-import { drawingsOf, type KeptJob } from './kept-job.ts';
+import { cardOf, type JobCard, type KeptJob } from './kept-job.ts';
 
 interface Schema extends DBSchema {
   jobs: { key: string; value: KeptJob };
+  /** A card for each job, written with it: the list is told without reading a single step. */
+  cards: { key: string; value: JobCard };
   drawings: { key: string; value: Uint8Array };
 }
 
@@ -16,8 +18,8 @@ export interface LoadedJob {
 }
 
 export interface JobStore {
-  /** The ones changed last first. */
-  readonly all: () => Promise<KeptJob[]>;
+  /** Those changed last first, the deleted left out. */
+  readonly cards: () => Promise<JobCard[]>;
   readonly load: (id: string) => Promise<LoadedJob | undefined>;
   /** `drawings` by hash are written along. */
   readonly save: (job: KeptJob, drawings?: ReadonlyMap<string, Uint8Array>) => Promise<void>;
@@ -26,16 +28,20 @@ export interface JobStore {
 }
 
 export async function openJobStore(): Promise<JobStore> {
-  const base = await openDB<Schema>('isobath', 1, {
+  const base = await openDB<Schema>('isobath jobs', 1, {
     upgrade: (fresh) => {
       fresh.createObjectStore('jobs', { keyPath: 'id' });
+      fresh.createObjectStore('cards', { keyPath: 'id' });
       fresh.createObjectStore('drawings');
     },
   });
   /** Drawings known to be there. Without asking first, a writing is under way before a closing page can stop it. */
   const there = new Set<string>();
   return {
-    all: async () => (await base.getAll('jobs')).sort((a, b) => b.changed - a.changed),
+    cards: async () => {
+      const cards = await base.getAll('cards');
+      return cards.filter((card) => !card.isDeleted).sort((a, b) => b.changed - a.changed);
+    },
     load: async (id) => {
       const loaded = await load(base, id);
       for (const sha256 of loaded?.drawings.keys() ?? []) there.add(sha256);
@@ -43,10 +49,11 @@ export async function openJobStore(): Promise<JobStore> {
     },
     save: async (job, drawings = new Map()) => {
       const fresh = [...drawings].filter(([sha256]) => !there.has(sha256));
-      const writing = base.transaction(['jobs', 'drawings'], 'readwrite');
+      const writing = base.transaction(['jobs', 'cards', 'drawings'], 'readwrite');
       await Promise.all([
         ...fresh.map(([sha256, bytes]) => writing.objectStore('drawings').put(bytes, sha256)),
         writing.objectStore('jobs').put(job),
+        writing.objectStore('cards').put(cardOf(job)),
         writing.done,
       ]);
       for (const [sha256] of fresh) there.add(sha256);
@@ -61,14 +68,14 @@ export async function openJobStore(): Promise<JobStore> {
 /** Where the browser gives no database: nothing is kept, and each try says why. */
 export function refusingStore(reason: unknown): JobStore {
   const refuse = () => Promise.reject(reason);
-  return { all: async () => [], load: async () => undefined, save: refuse, sweep: async () => undefined };
+  return { cards: async () => [], load: async () => undefined, save: refuse, sweep: async () => undefined };
 }
 
 async function load(base: IDBPDatabase<Schema>, id: string): Promise<LoadedJob | undefined> {
   const job = await base.get('jobs', id);
   if (job === undefined) return undefined;
   const drawings = new Map<string, Uint8Array>();
-  for (const sha256 of drawingsOf(job.history)) {
+  for (const sha256 of cardOf(job).drawings) {
     const bytes = await base.get('drawings', sha256);
     if (bytes !== undefined) drawings.set(sha256, bytes);
   }
@@ -76,12 +83,14 @@ async function load(base: IDBPDatabase<Schema>, id: string): Promise<LoadedJob |
 }
 
 async function sweep(base: IDBPDatabase<Schema>): Promise<void> {
-  const writing = base.transaction(['jobs', 'drawings'], 'readwrite');
-  const jobs = await writing.objectStore('jobs').getAll();
+  const writing = base.transaction(['jobs', 'cards', 'drawings'], 'readwrite');
   const used = new Set<string>();
-  for (const job of jobs) {
-    if (job.isDeleted) await writing.objectStore('jobs').delete(job.id);
-    else for (const sha256 of drawingsOf(job.history)) used.add(sha256);
+  for (const { id, isDeleted, drawings } of await writing.objectStore('cards').getAll()) {
+    if (!isDeleted) for (const sha256 of drawings) used.add(sha256);
+    else {
+      await writing.objectStore('cards').delete(id);
+      await writing.objectStore('jobs').delete(id);
+    }
   }
   for (const sha256 of await writing.objectStore('drawings').getAllKeys()) {
     if (!used.has(sha256)) await writing.objectStore('drawings').delete(sha256);

@@ -26,12 +26,15 @@ export interface KeptJob {
   readonly isDeleted: boolean;
 }
 
-/** What the list of jobs says of one. */
+/** What the list of jobs says of one, and what it stands on: to be had without its steps. */
 export interface JobCard {
   readonly id: string;
   readonly name: string;
   readonly drawing: string;
   readonly changed: number;
+  readonly isDeleted: boolean;
+  /** Hashes of every drawing that a step stands on. */
+  readonly drawings: readonly string[];
 }
 
 /** Steps back that are kept; more only weigh on every keeping. */
@@ -46,9 +49,10 @@ export function jobName({ job }: Pick<OpenDocument, 'job'>): string {
   return job.name === undefined || job.name === '' ? job.drawing.replace(/\.dxf$/i, '') : job.name;
 }
 
-export function cardOf({ id, changed, history }: KeptJob): JobCard {
+export function cardOf({ id, changed, history, isDeleted }: KeptJob): JobCard {
   const { document } = history.present;
-  return { id, name: jobName(document), drawing: document.job.drawing, changed };
+  const drawings = drawingsOf(history);
+  return { id, name: jobName(document), drawing: document.job.drawing, changed, isDeleted, drawings };
 }
 
 /** The steps with each drawing by name; `shaOf` knows the drawings of all of them. */
@@ -83,10 +87,9 @@ export function openHistory(
   }));
 }
 
-/** Hashes of every drawing that a step stands on. */
-export function drawingsOf({ past, present, future }: History<KeptDocument>): Set<string> {
+function drawingsOf({ past, present, future }: History<KeptDocument>): string[] {
   const steps = [...past, present, ...future];
-  return new Set(steps.flatMap(({ document }) => document.drawing?.sha256 ?? []));
+  return [...new Set(steps.flatMap(({ document }) => document.drawing?.sha256 ?? []))];
 }
 
 /** A copy starts afresh: its steps are its own. */

@@ -43,10 +43,10 @@ export function startShelf(ties: ShelfTies): Shelf {
   const state = createStore<ShelfState>(() => EMPTY_SHELF);
   const news = new BroadcastChannel('isobath jobs');
   const refresh = async () => {
-    const [jobs, held] = await Promise.all([store.all(), heldJobs()]);
+    const [jobs, held] = await Promise.all([store.cards(), heldJobs()]);
     const mine = bench.getState().onBench?.id;
     state.setState({
-      jobs: jobs.filter((job) => !job.isDeleted).map(cardOf),
+      jobs,
       elsewhere: new Set([...held].filter((id) => id !== mine)),
     });
   };
@@ -67,9 +67,15 @@ export function startShelf(ties: ShelfTies): Shelf {
     refresh,
     open,
     resume: async () => {
-      await store.sweep();
-      await openNext(sessionStorage.getItem(MINE) ?? undefined);
-      await refresh();
+      try {
+        await store.sweep();
+        await openNext(sessionStorage.getItem(MINE) ?? undefined);
+        await refresh();
+      } catch (error) {
+        // What was kept can't be had: the bench is still there to work at.
+        state.setState({ refusal: error instanceof Error ? error.message : String(error) });
+        if (bench.getState().onBench === undefined) await ties.openSample();
+      }
     },
     ...changers(inside, { open, openNext }),
   };
@@ -107,8 +113,7 @@ function opener({ bench, actions, store, keeper, refresh }: Inside): Open {
 /** The window's own job first, then the others, newest first; where all are held elsewhere, or there is none, a sample. */
 function nextOpener({ store, actions, openSample }: Inside, open: Open): OpenNext {
   return async (mine) => {
-    const kept = (await store.all()).filter((job) => !job.isDeleted).map(cardOf);
-    const order = [...kept].sort((a, b) => Number(b.id === mine) - Number(a.id === mine));
+    const order = (await store.cards()).sort((a, b) => Number(b.id === mine) - Number(a.id === mine));
     const passed: string[] = [];
     for (const { id, name } of order) {
       if (await open(id, id === mine ? RELOAD : 0)) break;

@@ -3,6 +3,7 @@ import { setBath, setEdgeDatum, setMasking, setRateSpread } from '#app/state/edi
 import { QuantityField } from '#app/views/QuantityField.tsx';
 import { useWorkbench } from '#app/views/workbench-context.ts';
 import type { EdgeDatum, Masking } from '#part/job.ts';
+import { DEFAULT_EDGE_DATUM, DEFAULT_MASKING } from '#part/job-defaults.ts';
 import { readFigure } from '#units/read-figure.ts';
 import { ChoiceField } from './ChoiceField.tsx';
 import type { JobPart } from './JobPanel.tsx';
@@ -72,7 +73,7 @@ export function BathFields({ job, filled }: JobPart) {
           )
         }
       >
-        <option value="">{`as usual: ${DATUMS[filled.process.edgeDatum ?? 'shallow-edge']}`}</option>
+        <option value="">{`as usual: ${DATUMS[DEFAULT_EDGE_DATUM]}`}</option>
         {Object.entries(DATUMS).map(([datum, words]) => (
           <option key={datum} value={datum}>
             {words}
@@ -88,7 +89,7 @@ export function BathFields({ job, filled }: JobPart) {
           )
         }
       >
-        <option value="">{`as usual: ${MASKINGS['peel-next']}`}</option>
+        <option value="">{`as usual: ${MASKINGS[DEFAULT_MASKING]}`}</option>
         {Object.entries(MASKINGS).map(([way, words]) => (
           <option key={way} value={way}>
             {words}
