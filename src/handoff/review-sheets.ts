@@ -17,7 +17,14 @@ import { type Block, drawBook, gap, heading, pageRoom, paragraph, together } fro
 import { stageKey, stagePicture } from './pdf/stage-picture.ts';
 import { fields, table } from './pdf/table.ts';
 import type { PlanFile } from './plan-file.ts';
-import { findingsTable, levelsTable, pointsTable, regionsTable, sourcesTable } from './review-tables.ts';
+import {
+  budgetTable,
+  findingsTable,
+  levelsTable,
+  pointsTable,
+  regionsTable,
+  sourcesTable,
+} from './review-tables.ts';
 import { sealedWords } from './stage-words.ts';
 
 export interface ReviewInput {
@@ -44,6 +51,7 @@ export async function reviewSheets(input: ReviewInput): Promise<Uint8Array> {
   const blocks = [
     ...partBlocks(page),
     ...levelBlocks(page),
+    ...budgetBlocks(page),
     ...changeBlocks(page),
     ...findingBlocks(page),
     ...stageBlocks(page),
@@ -129,6 +137,19 @@ function levelBlocks(page: Page): Block[] {
     gap(4),
     head(page, 'Regions: what is asked, what comes out'),
     ...regionsTable(page, planFile),
+  ];
+}
+
+function budgetBlocks(page: Page): Block[] {
+  const { budgets = [] } = page.planFile;
+  if (budgets.length === 0) return [];
+  const what =
+    'Too deep is +. Likely is the shift of the level and the root-sum-square of sheet, rate, timing and gauge; at worst is all of them at once.';
+  return [
+    gap(4),
+    head(page, 'Tolerance: what may come out against what is allowed'),
+    say(page, what),
+    ...budgetTable(page, budgets),
   ];
 }
 

@@ -7,7 +7,7 @@ import type { InspectionPoint } from './inspection-points.ts';
 import type { Pen } from './pdf/pen.ts';
 import type { Block } from './pdf/sheet-book.ts';
 import { table } from './pdf/table.ts';
-import type { PlanFile, PlanFileRegion, PlanFileStage } from './plan-file.ts';
+import type { BudgetRecord, PlanFile, PlanFileRegion, PlanFileStage } from './plan-file.ts';
 
 export interface TablePage {
   readonly pen: Pen;
@@ -120,6 +120,44 @@ function rowsOfRegions(group: readonly PlanFileRegion[]): string[][] {
   ];
 }
 
+/** A row a level and tolerance; + is too deep. */
+export function budgetTable({ pen, width }: TablePage, budgets: readonly BudgetRecord[]): Block[] {
+  const rows = budgets.flatMap(({ level, regions, byClock, gauged }) => {
+    const [first = '', ...more] = idRows(regions);
+    const figures = [
+      bothSides(byClock, 'allowed'),
+      bothSides(byClock, 'likely'),
+      bothSides(byClock, 'worst'),
+      bothSides(gauged, 'likely'),
+      heldWords(byClock.share, gauged.share),
+    ];
+    return [[fixed(level), first, ...figures], ...more.map((ids) => ['', ids])];
+  });
+  const head = [
+    'level mm',
+    'regions',
+    'allowed',
+    'by the clock, likely',
+    'at worst',
+    'gauged on the way, likely',
+    'held',
+  ];
+  return table(pen, rows, { head, shares: [1, 2.2, 1.6, 1.6, 1.6, 1.7, 1.7], width, labels: [0] });
+}
+
+function bothSides(
+  { tooDeep, tooShallow }: BudgetRecord['byClock'],
+  figure: 'allowed' | 'likely' | 'worst',
+): string {
+  return `+${fixed(tooDeep[figure])} −${fixed(tooShallow[figure])}`;
+}
+
+/** A share is null where nothing is allowed. */
+function heldWords(byClock: number | null, gauged: number | null): string {
+  if (byClock !== null && byClock <= 1) return 'by the clock';
+  return gauged !== null && gauged <= 1 ? 'only if gauged' : 'not held';
+}
+
 export function pointsTable({ pen, width }: TablePage, points: readonly InspectionPoint[]): Block[] {
   const rows = points.map(({ id, region, at, thickness, planned, stage }) => [
     id,
@@ -147,7 +185,7 @@ export function findingsTable({ pen, width }: TablePage, { findings }: PlanFile)
   });
   return table(pen, rows, {
     head: ['', 'Finding', 'What, and what would help', 'Where'],
-    shares: [0.7, 1.8, 6, 1.8],
+    shares: [0.7, 2.2, 5.8, 1.8],
     width,
     labels: [0],
   });

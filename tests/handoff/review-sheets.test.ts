@@ -85,6 +85,17 @@ test('a section has its floors where the lines were scribed, read off its own ax
   expect(floors).toBeGreaterThanOrEqual(6);
 });
 
+test('a level whose tolerance the clock alone does not hold is said so', async () => {
+  const { bytesOf, planFile } = await planned('hatch-from-supplier', { files: ['review'] });
+  const text = textOf(await readPdf(bytesOf('review.pdf')));
+  const failing = planFile?.budgets?.filter(({ byClock }) => (byClock.share ?? 2) > 1) ?? [];
+  expect(failing.length).toBeGreaterThan(0);
+  for (const { byClock, gauged } of failing) {
+    expect(text).toContain(`+${byClock.tooDeep.worst.toFixed(3)} −${byClock.tooShallow.worst.toFixed(3)}`);
+    expect(text).toContain((gauged.share ?? 2) > 1 ? 'not held' : 'only if gauged');
+  }
+});
+
 test('what changed since an earlier plan stands on the sheets; the plan itself stays the same', async () => {
   const earlier = await planned('gauge-pod-cover', { files: ['review'] });
   const text = new TextDecoder().decode(earlier.bytesOf('plan.json'));
