@@ -12,6 +12,15 @@ export function polygonOf(ring: Ring): Geometry {
   return factory.createPolygon(factory.createLinearRing([...coordinates, first]));
 }
 
+/** How much of a line lies in none of the areas. */
+export function lengthOutside(line: Ring, areas: readonly Ring[]): number {
+  const whole = factory.createLineString(line.map(([x, y]) => new jsts.geom.Coordinate(x, y)));
+  return areas
+    .map(polygonOf)
+    .reduce((left, area) => left.difference(area), whole)
+    .getLength();
+}
+
 /** The pieces left, largest first, by area. */
 export function piecesLeft(sheet: Ring, holes: readonly Ring[]): number[] {
   let left = polygonOf(sheet);

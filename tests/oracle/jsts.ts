@@ -13,6 +13,7 @@ export interface Geometry {
   symDifference(other: Geometry): Geometry;
   distance(other: Geometry): number;
   getArea(): number;
+  getLength(): number;
   isEmpty(): boolean;
   getNumGeometries(): number;
   getGeometryN(index: number): Geometry;

@@ -16,18 +16,20 @@ import { stretchAlong } from '#handoff/stretch-along.ts';
 import { slotOutline } from '#handoff/template/slot-outline.ts';
 import type { LaidLine, Slot, TemplateSet } from '#handoff/template/template-set.ts';
 import { circleOf } from '#handoff/template/template-sheet.ts';
-import { piecesLeft, polygonOf } from '#oracle/cut-sheet.ts';
+import { lengthOutside, piecesLeft, polygonOf } from '#oracle/cut-sheet.ts';
 import { tessellate } from './tessellate.ts';
 
 const SAG = 0.002;
 
 export function templateFaults(set: TemplateSet): string[] {
   return [
+    ...stretchFaults(set),
     ...set.lines.flatMap((line, index) => lineFaults(set, line).map((fault) => `line ${index}: ${fault}`)),
     ...set.templates.flatMap((_, index) =>
       sheetFaults(set, index).map((fault) => `template ${index + 1}: ${fault}`),
     ),
     ...slotFaults(set),
+    ...(set.input.choices.knife.side === 'middle' ? coverFaults(set) : []),
   ];
 }
 
@@ -150,5 +152,28 @@ function slotFaults({ templates, input, band }: TemplateSet): string[] {
       if (least > band.reach + 1e-3) faults.push('a slot away from its line');
     }
     return faults;
+  });
+}
+
+/** Each slot holds its stretch of the line. With the ranges above, slots and bridges are then the whole line. */
+function coverFaults({ templates }: TemplateSet): string[] {
+  return templates.flat().flatMap(({ outline, spans }) => {
+    const { x, y } = itemAt(spans, spans.length - 1).end;
+    const left = lengthOutside(
+      [...tessellate(spans, SAG), [x, y]],
+      outline.map((loop) => tessellate(loop, SAG)),
+    );
+    return left > 1e-3 ? [`${left} of a slot's line outside it`] : [];
+  });
+}
+
+/** Of each line the slots follow as much as its ranges say. */
+function stretchFaults({ lines, templates }: TemplateSet): string[] {
+  return lines.flatMap(({ slots }, index) => {
+    const made = templates.flat().filter(({ line }) => line === index);
+    const followed = made.reduce((sum, { spans }) => sum + spansLength(spans), 0);
+    const wanted = slots.reduce((sum, { from, to }) => sum + to - from, 0);
+    const isWhole = made.length === slots.length && Math.abs(followed - wanted) < 1e-6;
+    return isWhole ? [] : [`line ${index}: ${followed} mm of ${wanted} in slots`];
   });
 }

@@ -32,10 +32,19 @@ export function layLine(
   const place = (ends: readonly [number, number]) =>
     placed(line, ends, [...hard, ...soft], rule) ?? placed(line, ends, hard, rule);
   if (path.closed) return place([0, 0]);
-  const left = length - meets.ends[0] - meets.ends[1];
-  if (left >= Math.max(bridge.width, knife.width)) return place(meets.ends);
+  const corners = cornersOf(path);
+  const start = pastCorners(meets.ends[0], corners, bridge.clear);
+  const fromEnd = corners.map((at) => length - at).reverse();
+  const end = pastCorners(meets.ends[1], fromEnd, bridge.clear);
+  if (length - start - end >= Math.max(bridge.width, knife.width)) return place([start, end]);
   if (length >= knife.width) return place([0, 0]);
   return { line, slots: [], bridges: [{ from: 0, to: length }] };
+}
+
+/** A slot that stops short stops clear of corners too, so that it does not reach round one over what is left of the line. */
+function pastCorners(stop: number, corners: readonly number[], clear: number): number {
+  if (stop === 0) return 0;
+  return corners.reduce((at, corner) => (Math.abs(at - corner) < clear ? corner + clear : at), stop);
 }
 
 function cornersOf({ closed, spans }: RuledLine['path']): number[] {

@@ -1,11 +1,11 @@
 /**
  * Where along one scribe line its template is left uncut. The middles of the bridges keep out of given stretches, no slot
- * between two bridges is longer or shorter than it may be, there are as few bridges as that takes, and among their places
- * those are chosen that divide the line most evenly. A closed line has at least two.
+ * between two bridges is longer or shorter than it may be, there are as few bridges as that takes, and they divide the line as
+ * evenly as their places allow. A closed line has at least two.
  *
  * A line is a length from 0 on; a closed one is unrolled from its first bridge. That stands in the middle of a free stretch if it
  * can, else at the beginning of one: all bridges of a choice can be moved back together until one of them stands there.
- * Cost: bridges × places to try², and for a closed line without room once for each free stretch.
+ * Cost: bridges × free stretches², and for a closed line without room as often as it has free stretches.
  */
 import { itemAt } from '#geometry/assert.ts';
 
@@ -65,7 +65,6 @@ function freeStretches({ length, isClosed, keepOut }: BridgeAsk, { width, shorte
   for (const { from, to } of shut) {
     if (from > at) free.push({ from: at, to: Math.min(from, end) });
     at = Math.max(at, to);
-    if (at >= end) break;
   }
   if (at <= end) free.push({ from: at, to: end });
   return free.filter(({ from, to }) => to >= from);
@@ -89,64 +88,62 @@ function between(
   return undefined;
 }
 
-interface Try {
-  readonly at: number;
-  /** Sum of squared departures from even gaps up to here. */
-  readonly cost: number;
-  readonly before: Try | undefined;
-}
-
-/** So many bridges, least uneven of all choices among the places worth trying. */
+/**
+ * So many bridges between the posts. Forward: all places that each bridge can reach, as stretches, so that room is found wherever
+ * there is some. Then backward: each bridge as near to even division of what is left as the next one and the reach allow.
+ */
 function mostEven(
   posts: Range,
   count: number,
   free: readonly Range[],
-  rule: BridgeRule,
+  { width, shortest, longest }: BridgeRule,
 ): number[] | undefined {
-  const even = (posts.to - posts.from) / (count + 1);
-  const places = placesToTry(posts, count, free, rule);
-  let last: Try[] = [{ at: posts.from, cost: 0, before: undefined }];
-  for (let bridge = 1; bridge <= count + 1; bridge++) {
-    const targets = bridge > count ? [posts.to] : places;
-    last = targets.flatMap((at) => {
-      let best: Try | undefined;
-      for (const before of last) {
-        const slot = at - before.at - rule.width;
-        if (slot < rule.shortest - SLACK || slot > rule.longest + SLACK) continue;
-        const cost = before.cost + (at - before.at - even) ** 2;
-        if (best === undefined || cost < best.cost - SLACK) best = { at, cost, before };
-      }
-      return best === undefined ? [] : [best];
-    });
-  }
-  const chosen: number[] = [];
-  for (let each = last[0]?.before; each?.before !== undefined; each = each.before) chosen.unshift(each.at);
-  return last.length === 0 ? undefined : chosen;
-}
-
-/** Ends and middles of free stretches, what lies nearest to even division, and as far as each longest slot reaches. */
-function placesToTry(posts: Range, count: number, free: readonly Range[], rule: BridgeRule): number[] {
-  const inside = free.filter(({ from, to }) => to >= posts.from && from <= posts.to);
-  if (inside.length === 0) return [];
-  const places = inside.flatMap(({ from, to }) => [from, (from + to) / 2, to]);
-  let reach = posts.from;
+  const [least, most] = [shortest + width - SLACK, longest + width + SLACK];
+  const reach: (readonly Range[])[] = [[{ from: posts.from, to: posts.from }]];
   for (let bridge = 1; bridge <= count; bridge++) {
-    places.push(nearest(inside, posts.from + ((posts.to - posts.from) * bridge) / (count + 1)));
-    reach = lastUpTo(inside, reach + rule.longest + rule.width) ?? reach;
-    places.push(reach);
+    const before = itemAt(reach, bridge - 1);
+    const ahead = before.map(({ from, to }) => ({ from: from + least, to: to + most }));
+    reach.push(shared(united(ahead), free));
   }
-  return [...new Set(places)].filter((at) => at > posts.from && at < posts.to).sort((a, b) => a - b);
+  const places: number[] = [];
+  let next = posts.to;
+  for (let bridge = count; bridge >= 0; bridge--) {
+    // A hair wider than the way forward, whose ends are places to come back to.
+    const window = [{ from: next - most - SLACK, to: next - least + SLACK }];
+    const even = posts.from + ((next - posts.from) * bridge) / (bridge + 1);
+    const at = nearest(shared(itemAt(reach, bridge), window), even);
+    if (at === undefined) return undefined;
+    if (bridge > 0) places.unshift(at);
+    next = at;
+  }
+  return places;
 }
 
-function nearest(free: readonly Range[], wanted: number): number {
-  const clamped = free.map(({ from, to }) => Math.min(to, Math.max(from, wanted)));
-  return clamped.reduce(
-    (best, at) => (Math.abs(at - wanted) < Math.abs(best - wanted) ? at : best),
-    itemAt(clamped, 0),
+/** Stretches that overlap made one, in order. */
+function united(ranges: readonly Range[]): Range[] {
+  const whole: Range[] = [];
+  for (const range of [...ranges].sort((a, b) => a.from - b.from)) {
+    const last = whole.at(-1);
+    if (last === undefined || range.from > last.to) whole.push(range);
+    else if (range.to > last.to) whole[whole.length - 1] = { from: last.from, to: range.to };
+  }
+  return whole;
+}
+
+/** What lies in both. */
+function shared(as: readonly Range[], bs: readonly Range[]): Range[] {
+  return as.flatMap((a) =>
+    bs
+      .map((b) => ({ from: Math.max(a.from, b.from), to: Math.min(a.to, b.to) }))
+      .filter(({ from, to }) => from <= to),
   );
 }
 
-function lastUpTo(free: readonly Range[], limit: number): number | undefined {
-  const below = free.filter(({ from }) => from <= limit).at(-1);
-  return below === undefined ? undefined : Math.min(below.to, limit);
+function nearest(ranges: readonly Range[], wanted: number): number | undefined {
+  let best: number | undefined;
+  for (const { from, to } of ranges) {
+    const at = Math.min(to, Math.max(from, wanted));
+    if (best === undefined || Math.abs(at - wanted) < Math.abs(best - wanted)) best = at;
+  }
+  return best;
 }

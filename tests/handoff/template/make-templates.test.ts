@@ -192,3 +192,21 @@ test('re-masked, no template holds slots of two stages: each coat has its own, t
   expect(stagesOf('peel-next')).toEqual([[1, 2]]);
   expect(stagesOf('re-mask')).toEqual([[1], [2]]);
 });
+
+test('a part without an outline, and one of two sheets, get the box of all their lines and outlines', () => {
+  const outlines = [rectangle(20, 20, 120, 80)];
+  const part = partOf({ outlines });
+  const plan = makePlan({ part, asked: askedAt(part, [[50, 50, 2]]), job: plainJob() });
+  const { set } = templateOf(plan);
+  expect(set && templateFaults(set)).toEqual([]);
+  // The line runs from 22 to 118 and up to 78; the label, 200 wide at least, stands in the middle below.
+  expect(boxOfSpans(set?.sheet.outline ?? [])).toMatchObject({
+    minX: 70 - 100,
+    maxX: 70 + 100,
+    maxY: 78 + 25,
+  });
+  const sheets = [...pocketPlan().sheet, rectangle(400, 0, 500, 120)];
+  const two = templateOf({ ...pocketPlan(), sheet: sheets }).set;
+  expect(two && templateFaults(two)).toEqual([]);
+  expect(boxOfSpans(two?.sheet.outline ?? [])).toMatchObject({ minX: -25, maxX: 525 });
+});

@@ -115,6 +115,14 @@ describe('through the one door', () => {
     expect(xs[1]).toBeCloseTo(14, 6);
   });
 
+  test('a stretch that would make another part is refused, with its place in the job', async () => {
+    const { findings, names } = await planned({ stretch: [2, 1] });
+    expect(findings).toMatchObject([
+      { code: 'job-value-wrong', place: { path: 'handoff.template.stretch[0]' } },
+    ]);
+    expect(names).toEqual([]);
+  });
+
   test('same job, same bytes', async () => {
     const [first, second] = [await planned({ web: 12 }), await planned({ web: 12 })];
     for (const name of ['template-01.dxf', 'template-02.dxf', 'template.pdf']) {
