@@ -145,12 +145,10 @@ function budgetBlocks(page: Page): Block[] {
   if (budgets.length === 0) return [];
   const what =
     'Too deep is +. Likely is the shift of the level and the root-sum-square of sheet, rate, timing and gauge; at worst is all of them at once.';
-  return [
-    gap(4),
-    head(page, 'Tolerance: what may come out against what is allowed'),
-    say(page, what),
-    ...budgetTable(page, budgets),
-  ];
+  const title = head(page, 'Tolerance: what may come out against what is allowed');
+  const [tableHead, first, ...others] = budgetTable(page, budgets);
+  const opening = [title, say(page, what), tableHead, first].filter((block) => block !== undefined);
+  return [gap(4), ...together(opening), ...others];
 }
 
 function changeBlocks(page: Page): Block[] {
