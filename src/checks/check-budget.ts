@@ -1,6 +1,7 @@
 /**
- * Floors whose tolerance is not held by the clock alone (M6.4): one finding for all whose root-sum-square passes what is asked, and
- * one for those that only pass it should everything go wrong at once. The worst floor speaks for the others.
+ * Floors whose tolerance is not held by the clock alone (M6.4): one finding for those that pass what is asked by root-sum-square even
+ * when gauged on the way, one for those that gauging holds, one for those that pass it only should everything go wrong at once. The
+ * worst floor speaks for the others.
  */
 import { type Finding, finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
@@ -11,14 +12,15 @@ import { overBy, type ToleranceBudget, worseSide } from './tolerance-budget.ts';
 /** A nanometre over is rounding, mm. */
 const ROUNDING = 1e-6;
 
-/** Findings: `tolerance-not-held`, `tolerance-barely-held`. */
+type BudgetCode = 'tolerance-not-held' | 'tolerance-needs-gauging' | 'tolerance-barely-held';
+
+/** Findings: `tolerance-not-held`, `tolerance-needs-gauging`, `tolerance-barely-held`. */
 export function checkBudget(
   budgets: readonly ToleranceBudget[],
   { plan, process }: { readonly plan: EtchPlan; readonly process: Job['process'] },
 ): Finding[] {
-  const lost = budgets.filter(({ byClock }) => overBy(byClock, 'likely') > ROUNDING);
-  const tight = budgets.filter((each) => !lost.includes(each) && overBy(each.byClock, 'worst') > ROUNDING);
-  const tell = (code: 'tolerance-not-held' | 'tolerance-barely-held', over: readonly ToleranceBudget[]) => {
+  const tell = (code: BudgetCode) => {
+    const over = budgets.filter((each) => codeFor(each) === code);
     if (over.length === 0) return [];
     const worst = over.reduce((a, b) => (overBy(b.byClock, 'likely') > overBy(a.byClock, 'likely') ? b : a));
     const at = plan.regions.find(({ id }) => id === itemAt(worst.regions, 0))?.label;
@@ -26,7 +28,17 @@ export function checkBudget(
     const facts = { ...factsOf(worst, process), floors: over.length, of: budgets.length };
     return [finding(code, facts, { regions, ...(at === undefined ? {} : { at }) })];
   };
-  return [...tell('tolerance-not-held', lost), ...tell('tolerance-barely-held', tight)];
+  return [
+    ...tell('tolerance-not-held'),
+    ...tell('tolerance-needs-gauging'),
+    ...tell('tolerance-barely-held'),
+  ];
+}
+
+function codeFor({ byClock, gauged }: ToleranceBudget): BudgetCode | undefined {
+  if (overBy(byClock, 'worst') <= ROUNDING) return undefined;
+  if (overBy(byClock, 'likely') <= ROUNDING) return 'tolerance-barely-held';
+  return overBy(gauged, 'likely') <= ROUNDING ? 'tolerance-needs-gauging' : 'tolerance-not-held';
 }
 
 function factsOf(

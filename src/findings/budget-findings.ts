@@ -1,8 +1,9 @@
-/** Findings about the tolerance budget: floors that the clock alone does not hold. Lengths in mm, minutes. */
-import type { WordsFor } from './words.ts';
+/** Findings about the tolerance budget: floors that the clock alone does not hold, or that not even gauging holds. Lengths in mm, minutes. */
+import type { Saying, WordsFor } from './words.ts';
 
 export interface BudgetFacts {
   readonly 'tolerance-not-held': FloorOver;
+  readonly 'tolerance-needs-gauging': FloorOver;
   readonly 'tolerance-barely-held': FloorOver;
 }
 
@@ -40,13 +41,13 @@ interface FloorOver {
 export const budgetWords: WordsFor<BudgetFacts> = {
   'tolerance-not-held': {
     severity: 'warn',
-    title: 'Tolerance not held by the clock',
-    say: (facts) => ({
-      reason: `Run by the clock, level ${mm(facts.level)} ${mayBe(facts)} by ${mm(facts.likely)} (root-sum-square; ${mm(facts.worst)} at worst) where ${mm(facts.allowed)} is allowed: ${partsOf(facts)}.${others(facts)}`,
-      remedy: remedyOf(facts, 'likely'),
-      value: facts.likely,
-      limit: facts.allowed,
-    }),
+    title: 'Tolerance not held, even gauged',
+    say: (facts) => byClock(facts),
+  },
+  'tolerance-needs-gauging': {
+    severity: 'note',
+    title: 'Tolerance held only if gauged on the way',
+    say: (facts) => byClock(facts),
   },
   'tolerance-barely-held': {
     severity: 'note',
@@ -59,6 +60,15 @@ export const budgetWords: WordsFor<BudgetFacts> = {
     }),
   },
 };
+
+function byClock(facts: FloorOver): Saying {
+  return {
+    reason: `Run by the clock, level ${mm(facts.level)} ${mayBe(facts)} by ${mm(facts.likely)} (root-sum-square; ${mm(facts.worst)} at worst) where ${mm(facts.allowed)} is allowed: ${partsOf(facts)}.${others(facts)}`,
+    remedy: remedyOf(facts, 'likely'),
+    value: facts.likely,
+    limit: facts.allowed,
+  };
+}
 
 function mayBe({ side, isThickness }: FloorOver): string {
   if (isThickness)

@@ -185,7 +185,7 @@ export function findingsTable({ pen, width }: TablePage, { findings }: PlanFile)
   });
   return table(pen, rows, {
     head: ['', 'Finding', 'What, and what would help', 'Where'],
-    shares: [0.7, 2.2, 5.8, 1.8],
+    shares: [0.7, 2.5, 5.5, 1.6],
     width,
     labels: [0],
   });

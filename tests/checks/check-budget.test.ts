@@ -36,20 +36,27 @@ describe('M6 what the clock holds', () => {
     expect(said[0]?.remedy).toMatch(/gauge each stage at four fifths .* it then holds/);
   });
 
-  test('tolerance-not-held: 0.1002 mm of 0.1, with its parts and place, and gauging as the remedy', async () => {
+  test('tolerance-needs-gauging: 0.1002 mm of 0.1, with its parts and place, and gauging as the remedy', async () => {
     const { codes, said, found } = await told({ depth: 2, ...tolerance(0.1) });
-    expect(codes).toEqual(['tolerance-not-held']);
+    expect(codes).toEqual(['tolerance-needs-gauging']);
     expect(said[0]).toMatchObject({ value: expect.closeTo(0.1002, 4), limit: 0.1 });
     expect(said[0]?.reason).toContain('rate ± 0.1 mm (5 %), timing ± 0.007 mm');
     expect(found[0]?.place).toMatchObject({ at: { x: 70, y: 65 } });
     expect(said[0]?.remedy).toContain('gauge each stage at four fifths');
   });
 
-  test('tolerance-not-held: the same asked as a final thickness, in a sheet of ± 0.05, is too thin; too thick as likely', async () => {
+  test('tolerance-needs-gauging: the same asked as a final thickness, in a sheet of ± 0.05, is too thin; too thick as likely', async () => {
     const { codes, said, planFile } = await told({ thickness: 2, ...tolerance(0.103) });
-    expect(codes).toEqual(['tolerance-not-held']);
+    expect(codes).toEqual(['tolerance-needs-gauging']);
     expect(said[0]?.reason).toMatch(/metal too thin by 0\.112 mm.*sheet ± 0\.05 mm/);
     expect(planFile?.budgets?.[0]?.asked).toMatchObject({ what: 'thickness', low: 2, high: 2 });
+  });
+
+  test('tolerance-not-held: a final thickness to ± 0.03 mm in a sheet of ± 0.05 is not held by gauging either', async () => {
+    const { codes, said, planFile } = await told({ thickness: 2, ...tolerance(0.03) });
+    expect(codes).toEqual(['tolerance-not-held']);
+    expect(planFile?.budgets?.[0]?.gauged.share).toBeGreaterThan(1);
+    expect(said[0]?.remedy).toContain('measure the sheet');
   });
 
   test('a measured sheet of ± 0.02 mm counts for less', async () => {
