@@ -23,6 +23,7 @@ const planner = startPlanner(store, service);
 const follower = startFollower(store, service);
 const shelf = startShelf({
   bench: store,
+  desk,
   actions,
   store: await openJobStore().catch(refusingStore),
   openSample: async () => {

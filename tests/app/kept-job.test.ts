@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { redo, startHistory, takeStep, undo } from '#app/state/history.ts';
 import { cardOf, copyOf, type KeptJob, keptHistory, openHistory, renamed } from '#app/state/kept-job.ts';
+import { EMPTY_DRAFT } from '#app/state/review-draft.ts';
 import type { OpenDocument } from '#app/state/workbench-state.ts';
 import type { JobFile } from '#part/job-file.ts';
 
@@ -29,7 +30,8 @@ const history = takeStep(takeStep(startHistory('open', first), { label: 'levels'
 });
 
 function keptJob(): KeptJob {
-  return { id: 'lid', changed: 1, unit: 'mm', history: keptHistory(history, shaOf), isDeleted: false };
+  const kept = { history: keptHistory(history, shaOf), draft: EMPTY_DRAFT };
+  return { id: 'lid', changed: 1, unit: 'mm', isDeleted: false, ...kept };
 }
 
 describe('a job kept and opened again', () => {

@@ -122,6 +122,24 @@ test('a job open in one window stays there: the other says so, may copy it, and 
   await expect(levelRows(second).last()).toContainText('2.60');
 });
 
+test('a review under way is kept with its job, and another job has none of it', async ({ workbench }) => {
+  const firstTick = workbench.getByRole('checkbox', { name: 'stage 1 is in order' });
+  await workbench.getByRole('button', { name: 'review the stages' }).click();
+  await firstTick.check();
+  // Time for it to be kept: the bench, which would say so, is not on show.
+  await workbench.waitForTimeout(500);
+  await workbench.reload();
+  await expect(statusOf(workbench)).toContainText('planned in');
+  await isKept(workbench);
+  await workbench.getByRole('button', { name: 'review the stages' }).click();
+  await expect(firstTick).toBeChecked();
+  await workbench.getByRole('button', { name: 'back to planning' }).click();
+  await workbench.getByLabel('Open a sample').selectOption('Observatory shutter, in inches');
+  await expect(statusOf(workbench)).toContainText(/15 regions.*planned in/);
+  await workbench.getByRole('button', { name: 'review the stages' }).click();
+  await expect(firstTick).not.toBeChecked();
+});
+
 test('a browser that keeps nothing says so, and the bench works all the same', async ({ page }) => {
   await page.addInitScript(() => {
     Object.defineProperty(window, 'indexedDB', { value: undefined });

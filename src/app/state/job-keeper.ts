@@ -4,16 +4,19 @@
  */
 import type { StoreApi } from 'zustand/vanilla';
 import type { DrawingFile } from '#app/worker/plan-service.ts';
+import { type DeskState, EMPTY_DESK } from './desk-state.ts';
 import { drawingHasher, type HashDrawing } from './drawing-hash.ts';
 import type { History } from './history.ts';
 import { holdJob, type LetGo } from './job-hold.ts';
 import type { JobStore } from './job-store.ts';
 import { keptHistory } from './kept-job.ts';
+import type { ReviewDraft } from './review-draft.ts';
 import type { ShelfState } from './shelf-state.ts';
 import type { OpenDocument, WorkbenchState } from './workbench-state.ts';
 
 interface KeeperTies {
   readonly bench: StoreApi<WorkbenchState>;
+  readonly desk: StoreApi<DeskState>;
   readonly shelf: StoreApi<ShelfState>;
   readonly store: JobStore;
   /** Called when something was written. */
@@ -24,21 +27,32 @@ export interface JobKeeper {
   /** Writes now what is still to be written. */
   readonly flush: () => Promise<void>;
   /** A job about to be put on the bench as it was kept, held already. */
-  readonly expect: (id: string, history: History<OpenDocument>, letGo: LetGo) => Promise<void>;
+  readonly expect: (job: ExpectedJob, letGo: LetGo) => Promise<void>;
   /** What is still to be written is not wanted any more. */
   readonly forget: () => void;
+}
+
+interface ExpectedJob {
+  readonly id: string;
+  readonly history: History<OpenDocument>;
+  readonly draft: ReviewDraft;
+}
+
+interface Kept {
+  readonly state: WorkbenchState;
+  readonly draft: ReviewDraft;
 }
 
 /** Steps that follow each other faster than this are kept together, ms. */
 const MOMENT = 100;
 
-export function startKeeper({ bench, shelf, store, changed }: KeeperTies): JobKeeper {
+export function startKeeper({ bench, desk, shelf, store, changed }: KeeperTies): JobKeeper {
   const hash = drawingHasher();
-  const write = async ({ onBench, history, session }: WorkbenchState) => {
+  const write = async ({ state: { onBench, history, session }, draft }: Kept) => {
     if (onBench === undefined || history === undefined) return;
     try {
       const { shaOf, drawings } = await hashedDrawings(history, hash);
-      const kept = { history: keptHistory(history, shaOf), unit: session.unit, isDeleted: false };
+      const kept = { history: keptHistory(history, shaOf), unit: session.unit, draft, isDeleted: false };
       await store.save({ id: onBench.id, changed: Date.now(), ...kept }, drawings);
       shelf.setState({ keeping: later.isPending() ? 'writing' : 'kept', refusal: undefined });
       await changed();
@@ -48,39 +62,49 @@ export function startKeeper({ bench, shelf, store, changed }: KeeperTies): JobKe
   };
   const later = writeLater(write);
   const holder = startHolder(bench);
-  let asLoaded: History<OpenDocument> | undefined;
+  let loaded: ExpectedJob | undefined;
+  const wish = () => {
+    shelf.setState({ keeping: 'writing' });
+    later.wish({ state: bench.getState(), draft: desk.getState().draft });
+  };
 
   bench.subscribe((now, before) => {
     const { onBench, history, session } = now;
     if (onBench === undefined || history === undefined) return;
+    const asLoaded = history === loaded?.history ? loaded : undefined;
     if (onBench.id !== before.onBench?.id) {
       void later.flush();
       holder.hold(onBench.id);
-      shelf.setState({ keeping: history === asLoaded ? 'kept' : 'nothing' });
-      if (history === asLoaded) return;
+      shelf.setState({ keeping: asLoaded === undefined ? 'nothing' : 'kept' });
+      desk.setState({ ...EMPTY_DESK, draft: asLoaded?.draft ?? EMPTY_DESK.draft });
+      if (asLoaded !== undefined) return;
     } else if (history === before.history && session.unit === before.session.unit && before.onBench.isOwn)
       return;
-    if (onBench.isOwn) {
-      shelf.setState({ keeping: 'writing' });
-      later.wish(now);
-    }
+    if (onBench.isOwn) wish();
     // The first step on a sample makes it the user's own: that comes round here again.
     else if (history.past.length > 0) bench.setState({ onBench: { ...onBench, isOwn: true } });
+  });
+  desk.subscribe(({ draft }, before) => {
+    const { onBench } = bench.getState();
+    if (draft === before.draft || draft === EMPTY_DESK.draft || draft === loaded?.draft) return;
+    if (onBench?.isOwn === true) wish();
+    // A sample under review is worth keeping as well.
+    else if (onBench !== undefined) bench.setState({ onBench: { ...onBench, isOwn: true } });
   });
   document.addEventListener('visibilitychange', () => void later.flush());
   window.addEventListener('pagehide', () => void later.flush());
   return {
     flush: later.flush,
     forget: later.forget,
-    expect: async (id, history, letGo) => {
-      asLoaded = history;
-      await holder.expect(id, letGo);
+    expect: async (job, letGo) => {
+      loaded = job;
+      await holder.expect(job.id, letGo);
     },
   };
 }
 
-function writeLater(write: (state: WorkbenchState) => Promise<void>) {
-  let pending: WorkbenchState | undefined;
+function writeLater(write: (kept: Kept) => Promise<void>) {
+  let pending: Kept | undefined;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let writing: Promise<void> = Promise.resolve();
   const forget = () => {
@@ -88,14 +112,14 @@ function writeLater(write: (state: WorkbenchState) => Promise<void>) {
     pending = undefined;
   };
   const flush = (): Promise<void> => {
-    const state = pending;
+    const kept = pending;
     forget();
-    if (state !== undefined) writing = writing.then(() => write(state));
+    if (kept !== undefined) writing = writing.then(() => write(kept));
     return writing;
   };
-  const wish = (state: WorkbenchState) => {
+  const wish = (kept: Kept) => {
     forget();
-    pending = state;
+    pending = kept;
     timer = setTimeout(() => void flush(), MOMENT);
   };
   return { wish, flush, forget, isPending: () => pending !== undefined };

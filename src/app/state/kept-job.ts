@@ -5,6 +5,7 @@
 import type { DrawingFile } from '#app/worker/plan-service.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 import { type History, mapHistory, startHistory, takeStep } from './history.ts';
+import { EMPTY_DRAFT, type ReviewDraft } from './review-draft.ts';
 import type { OpenDocument } from './workbench-state.ts';
 
 export interface KeptDrawing {
@@ -22,6 +23,8 @@ export interface KeptJob {
   readonly changed: number;
   readonly unit: ShownUnit;
   readonly history: History<KeptDocument>;
+  /** The review of it that is under way. */
+  readonly draft: ReviewDraft;
   /** Deleted, and to be had back until the next one is deleted. */
   readonly isDeleted: boolean;
 }
@@ -92,11 +95,11 @@ function drawingsOf({ past, present, future }: History<KeptDocument>): string[] 
   return [...new Set(steps.flatMap(({ document }) => document.drawing?.sha256 ?? []))];
 }
 
-/** A copy starts afresh: its steps are its own. */
+/** A copy starts afresh: its steps are its own, and nobody has reviewed it. */
 export function copyOf(kept: KeptJob, { id, changed }: Pick<KeptJob, 'id' | 'changed'>): KeptJob {
   const { document } = kept.history.present;
   const job = { ...document.job, name: `${jobName(document)}, copy` };
-  return { ...kept, id, changed, history: startHistory('copy', { ...document, job }) };
+  return { ...kept, id, changed, draft: EMPTY_DRAFT, history: startHistory('copy', { ...document, job }) };
 }
 
 export function renamed(kept: KeptJob, name: string, changed: number): KeptJob {

@@ -3,6 +3,7 @@
  * another window holds can be copied, and not opened.
  */
 import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { DeskState } from './desk-state.ts';
 import { heldJobs, holdJob } from './job-hold.ts';
 import { type JobKeeper, startKeeper } from './job-keeper.ts';
 import type { JobStore } from './job-store.ts';
@@ -13,6 +14,7 @@ import type { WorkbenchState } from './workbench-state.ts';
 
 interface ShelfTies {
   readonly bench: StoreApi<WorkbenchState>;
+  readonly desk: StoreApi<DeskState>;
   readonly actions: WorkbenchActions;
   readonly store: JobStore;
   /** Puts something on the bench where there is no job of the user's. */
@@ -39,7 +41,7 @@ const RELOAD = 1500;
 const MINE = 'isobath job';
 
 export function startShelf(ties: ShelfTies): Shelf {
-  const { bench, store } = ties;
+  const { bench, desk, store } = ties;
   const state = createStore<ShelfState>(() => EMPTY_SHELF);
   const news = new BroadcastChannel('isobath jobs');
   const refresh = async () => {
@@ -58,7 +60,7 @@ export function startShelf(ties: ShelfTies): Shelf {
   bench.subscribe(({ onBench }) => {
     if (onBench?.isOwn === true) sessionStorage.setItem(MINE, onBench.id);
   });
-  const keeper = startKeeper({ bench, shelf: state, store, changed });
+  const keeper = startKeeper({ bench, desk, shelf: state, store, changed });
   const inside = { ...ties, state, refresh, changed, keeper };
   const open = opener(inside);
   const openNext = nextOpener(inside, open);
@@ -103,7 +105,7 @@ function opener({ bench, actions, store, keeper, refresh }: Inside): Open {
       return false;
     }
     const history = openHistory(loaded.job.history, loaded.drawings);
-    await keeper.expect(id, history, letGo);
+    await keeper.expect({ id, history, draft: loaded.job.draft }, letGo);
     actions.putOnBench({ id, isOwn: true }, history, { unit: loaded.job.unit });
     await refresh();
     return true;
