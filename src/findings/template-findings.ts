@@ -150,7 +150,7 @@ function bridgeRemedy(
   if (fitsBoth !== undefined) {
     return `Set handoff.template.bridge.width to ${mm(fitsBoth.width)} and bridge.clear to ${mm(fitsBoth.clear)}.`;
   }
-  return 'Set handoff.template.bridge.width and bridge.clear smaller, or bridge.apart larger.';
+  return 'Set handoff.template.bridge.width and bridge.clear smaller, bridge.apart larger, or take a narrower knife: a bridge needs a curve three times as wide as its slot reaches.';
 }
 
 function mm(value: number): string {

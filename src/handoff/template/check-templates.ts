@@ -11,7 +11,7 @@ import { isNearItself } from './is-near-itself.ts';
 import { layLine } from './lay-line.ts';
 import type { LineMeets } from './line-meets.ts';
 import type { NearSlots } from './near-slots.ts';
-import type { RuledLine, Slot, TemplateSet } from './template-set.ts';
+import type { RuledLine, Slot, SlotBand, TemplateSet } from './template-set.ts';
 import type { ToolingHole } from './template-sheet.ts';
 
 interface Judged {
@@ -23,13 +23,13 @@ interface Judged {
 
 /** What is wrong; where nothing is, what is worth knowing. */
 export function checkTemplates(judged: Judged): Finding[] {
-  const wrong = [
-    ...checkKnife(judged.set),
-    ...checkMargin(judged.set),
-    ...checkPieces(judged),
-    ...checkHoles(judged),
-  ];
+  const wrong = [...checkPieces(judged), ...checkHoles(judged)];
   return wrong.length > 0 ? wrong : [...tellCount(judged), ...tellByHand(judged.set)];
+}
+
+/** Choices that contradict each other, whatever the lines. */
+export function checkWidths(choices: TemplateChoices, band: SlotBand): Finding[] {
+  return [...checkKnife(choices), ...checkMargin(choices, band)];
 }
 
 /** Shares of the bridge's width that are tried to find one that would do. */
@@ -79,14 +79,12 @@ function onPart({ x, y }: Point, stretch: TemplateChoices['stretch']): Point {
 }
 
 /** A knife wider than the web: what stands between two slots would be thinner than what is taken out of them. */
-function checkKnife({ input }: TemplateSet): Finding[] {
-  const { knife, web } = input.choices;
+function checkKnife({ knife, web }: TemplateChoices): Finding[] {
   return knife.width > web ? [finding('template-knife-too-wide', { width: knife.width, web })] : [];
 }
 
 /** Lines lie on the part, up to its edge: from there on the margin holds. */
-function checkMargin({ input, band }: TemplateSet): Finding[] {
-  const { margin, web } = input.choices;
+function checkMargin({ margin, web }: TemplateChoices, band: SlotBand): Finding[] {
   const least = web + band.reach;
   return margin < least ? [finding('template-margin-too-small', { margin, least })] : [];
 }

@@ -12,7 +12,7 @@ import { type Span, spansLength } from '#geometry/span.ts';
 import { stretchPoint, stretchSpans } from '#geometry/stretch-spans.ts';
 import { stretchAlong } from '#handoff/stretch-along.ts';
 import type { TemplateChoices } from '#part/template-choices.ts';
-import { checkTemplates, tellNoRoom } from './check-templates.ts';
+import { checkTemplates, checkWidths, tellNoRoom } from './check-templates.ts';
 import { isNearItself } from './is-near-itself.ts';
 import { layLine } from './lay-line.ts';
 import { type LineMeets, lineMeets } from './line-meets.ts';
@@ -38,6 +38,8 @@ export function makeTemplates(input: TemplateInput): {
 } {
   const { plan, choices } = input;
   const band = slotBand(choices.knife);
+  const wrong = checkWidths(choices, band);
+  if (wrong.length > 0) return { findings: wrong };
   const ruled = ruledLines(input);
   const meets = lineMeets(ruled, choices.web + 2 * band.reach);
   const laid = ruled.map((line, index) => laidApart(line, itemAt(meets, index), { choices, band }));

@@ -9,7 +9,7 @@ import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { askedAt, partOf } from '#support/part-of.ts';
 import { plainJob } from '#support/plain-job.ts';
-import { rectangle } from '#support/shapes.ts';
+import { circle, rectangle } from '#support/shapes.ts';
 import { type GivenTemplate, templateOf } from '#support/template-of.ts';
 
 /** A lid with one pocket, 2 deep: its scribe line is the outline drawn in by 2 mm. */
@@ -56,6 +56,12 @@ describe('no template', () => {
       web: 5,
     });
     expect(templateOf(square(), { knife: { width: 6 }, web: 6 }).findings).toEqual([]);
+  });
+
+  test('template-knife-too-wide comes before any want of room that so wide a knife brings', () => {
+    const round = lid(circle(60, 60, 15), [60, 60]);
+    told('template-knife-too-wide', round, { knife: { width: 9 } });
+    told('template-bridge-no-room', round, { knife: { width: 9 }, web: 9 });
   });
 
   test('template-margin-too-small: a web of 5 and half a knife do not fit into 5.5', () => {
