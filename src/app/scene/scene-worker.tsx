@@ -46,14 +46,16 @@ const painted = createStore<ScenePainted>(() => ({
   number: 0,
 }));
 const unpacker: Unpacker = { contours: new Map() };
+let size: SceneSize = { width: 1, height: 1, pixelRatio: 1 };
 let root: ReconcilerRoot<OffscreenCanvas> | undefined;
 let scene: ReturnType<ReconcilerRoot<OffscreenCanvas>['render']> | undefined;
 
 addEventListener('message', async ({ data }: MessageEvent<SceneMessage>) => {
   if (data.pose !== undefined) pose.setState(data.pose, true);
   if (data.picture !== undefined) painted.setState(changed(data.picture));
-  if (data.canvas !== undefined && data.size !== undefined) await start(data.canvas, data.size);
-  else if (data.size !== undefined) resize(data.size);
+  size = data.size ?? size;
+  if (data.canvas !== undefined) await start(data.canvas);
+  if (data.size !== undefined) resize();
 });
 
 function changed(change: PictureChange & { readonly number: number }): Partial<ScenePainted> {
@@ -68,7 +70,8 @@ function changed(change: PictureChange & { readonly number: number }): Partial<S
   };
 }
 
-async function start(canvas: OffscreenCanvas, { pixelRatio, width, height }: SceneSize): Promise<void> {
+async function start(canvas: OffscreenCanvas): Promise<void> {
+  const { pixelRatio, width, height } = size;
   root = createRoot(canvas);
   await root.configure({
     orthographic: true,
@@ -81,8 +84,9 @@ async function start(canvas: OffscreenCanvas, { pixelRatio, width, height }: Sce
   scene = root.render(<SheetScene painted={painted} pose={pose} />);
 }
 
-function resize({ pixelRatio, width, height }: SceneSize): void {
+/** To the size told last: it may have changed while the scene was being started. */
+function resize(): void {
   const state = scene?.getState();
-  state?.setDpr(pixelRatio);
-  state?.setSize(width, height);
+  state?.setDpr(size.pixelRatio);
+  state?.setSize(size.width, size.height);
 }

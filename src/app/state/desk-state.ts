@@ -1,7 +1,7 @@
 /** What the window is for just now: planning, the review of a plan, or the run at the tank. Beside the job, never in it. */
 import { EMPTY_DRAFT, type ReviewDraft } from './review-draft.ts';
 
-export type Desk = 'bench' | 'review';
+export type Desk = 'bench' | 'review' | 'tank';
 
 export interface DeskState {
   readonly desk: Desk;

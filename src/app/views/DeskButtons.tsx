@@ -11,6 +11,9 @@ export function DeskButtons() {
       <button type="button" disabled={!isReady} onClick={() => desk.setState({ desk: 'review', step: 0 })}>
         review the stages
       </button>
+      <button type="button" disabled={!isReady} onClick={() => desk.setState({ desk: 'tank', step: 0 })}>
+        at the tank
+      </button>
     </p>
   );
 }

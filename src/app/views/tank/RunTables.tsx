@@ -1,0 +1,58 @@
+/** The run corrected: minutes left by stage and what will come out by region, each with half its 95 % interval. */
+import { useBench } from '#app/views/workbench-context.ts';
+import type { Measured, RunCorrected } from '#run/correct-rates.ts';
+import { lengthFigure } from '#units/show-length.ts';
+
+export function RunTables({ corrected }: { readonly corrected: RunCorrected }) {
+  const unit = useBench((state) => state.session.unit);
+  const length = ({ value, within }: Measured) =>
+    `${lengthFigure(value, unit)} ± ${lengthFigure(within, unit)}`;
+  return (
+    <>
+      <table>
+        <caption>Minutes left, ± half the 95 % interval</caption>
+        <thead>
+          <tr>
+            <th scope="col">stage</th>
+            <th scope="col">planned</th>
+            <th scope="col">had</th>
+            <th scope="col">left</th>
+          </tr>
+        </thead>
+        <tbody>
+          {corrected.stages.map(({ number, planned, had, left }) => (
+            <tr key={number}>
+              <th scope="row">{number}</th>
+              <td>{planned.toFixed(1)}</td>
+              <td>{had.toFixed(1)}</td>
+              <td className="left">
+                {left.value.toFixed(1)} ± {left.within.toFixed(1)}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <table>
+        <caption>What will come out, {unit}</caption>
+        <thead>
+          <tr>
+            <th scope="col">region</th>
+            <th scope="col">asked</th>
+            <th scope="col">foreseen</th>
+            <th scope="col">tolerance</th>
+          </tr>
+        </thead>
+        <tbody>
+          {corrected.regions.map(({ id, asked, depth, verdict }) => (
+            <tr key={id} className={verdict === 'met' ? undefined : 'doubtful'}>
+              <th scope="row">{id}</th>
+              <td>{lengthFigure(asked.depth, unit)}</td>
+              <td>{length(depth)}</td>
+              <td>{verdict}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </>
+  );
+}
