@@ -1,5 +1,8 @@
 /** Hands bytes to the browser to save under a name. */
 
+/** Long enough for any browser to have taken the bytes, ms. */
+const PATIENCE = 60_000;
+
 export function saveBytes(file: {
   readonly name: string;
   readonly mime: string;
@@ -10,5 +13,6 @@ export function saveBytes(file: {
   link.href = url;
   link.download = file.name;
   link.click();
-  URL.revokeObjectURL(url);
+  // A busy browser fetches the bytes a while after the click.
+  setTimeout(() => URL.revokeObjectURL(url), PATIENCE);
 }
