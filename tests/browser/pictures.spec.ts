@@ -1,5 +1,6 @@
-/** Pictures of the app for the documents, made on demand: `ISOBATH_PICTURES=1 npx playwright test pictures`. */
-import { findOnSheet, test } from '#support/workbench-page.ts';
+/** Pictures of the app's main states for docs/workbench.md, made on demand: `ISOBATH_PICTURES=1 npx playwright test pictures`. */
+import { buoyLid, buoyLidNotes, dxf } from '#support/small-drawing.ts';
+import { dropFiles, expect, findOnSheet, statusOf, test } from '#support/workbench-page.ts';
 
 test.skip(process.env['ISOBATH_PICTURES'] === undefined, 'only when pictures are asked for');
 
@@ -18,6 +19,44 @@ test('the workbench in plan, in the bath and in relief', async ({ workbench }) =
   await workbench.getByRole('radio', { name: 'relief' }).check();
   await workbench.waitForTimeout(1500);
   await workbench.screenshot({ path: 'docs/pictures/relief.png' });
+});
+
+test('a drawing just opened, with depths written in it', async ({ workbench }) => {
+  const text = dxf({ insunits: 4, entities: [...buoyLid, ...buoyLidNotes] });
+  await dropFiles(workbench, [{ name: 'buoy-lid.dxf', text }]);
+  await workbench.getByRole('button', { name: 'understood' }).click();
+  await expect(statusOf(workbench)).toContainText('regions');
+  await workbench.getByRole('group', { name: 'Depths written in regions' }).scrollIntoViewIfNeeded();
+  await workbench.waitForTimeout(500);
+  await workbench.screenshot({ path: 'docs/pictures/drawing.png' });
+});
+
+test('a taper in strips, and what another number of stages would cost', async ({ workbench }) => {
+  await workbench.getByLabel('Open a sample').selectOption('Survey glider, tapered lower skin');
+  await expect(statusOf(workbench)).toContainText('9 stages');
+  await expect(statusOf(workbench)).toContainText('planned in');
+  await workbench.getByText('Stages: one more or fewer').click();
+  await workbench.getByRole('region', { name: 'Planning' }).scrollIntoViewIfNeeded();
+  await workbench.waitForTimeout(500);
+  await workbench.screenshot({ path: 'docs/pictures/planning.png' });
+});
+
+test('the review of a stage', async ({ workbench }) => {
+  await workbench.getByRole('button', { name: 'review the stages' }).click();
+  await workbench.keyboard.press('Space');
+  await workbench.keyboard.press('ArrowDown');
+  await workbench.waitForTimeout(1000);
+  await workbench.screenshot({ path: 'docs/pictures/review.png' });
+});
+
+test.describe('on a tablet', () => {
+  test.use({ viewport: { width: 834, height: 1112 } });
+  test('at the tank', async ({ workbench }) => {
+    await workbench.getByRole('button', { name: 'at the tank' }).click();
+    await expect(workbench.getByRole('heading', { level: 1, name: 'At the tank' })).toBeVisible();
+    await workbench.waitForTimeout(1000);
+    await workbench.screenshot({ path: 'docs/pictures/tank.png' });
+  });
 });
 
 for (const colorScheme of ['light', 'dark'] as const) {
