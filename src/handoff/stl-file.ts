@@ -19,25 +19,32 @@ export function stlFile({ positions, indices }: ReliefMesh, planHash: string): U
   assert(heading.length <= HEADING, 'the heading has room for the hash');
   for (let i = 0; i < heading.length; i++) bytes[i] = heading.charCodeAt(i);
   view.setUint32(HEADING, count, true);
+  const cornerAt = (corner: number): Corner => {
+    const at = 3 * itemAt(indices, corner);
+    return [itemAt(positions, at), itemAt(positions, at + 1), itemAt(positions, at + 2)];
+  };
   for (let triangle = 0; triangle < count; triangle++) {
-    const corners = [0, 1, 2].map((corner) => {
-      const at = 3 * itemAt(indices, 3 * triangle + corner);
-      return [itemAt(positions, at), itemAt(positions, at + 1), itemAt(positions, at + 2)] as const;
-    });
-    const figures = [normalOf(corners), ...corners].flat();
-    const start = HEADING + 4 + TRIANGLE * triangle;
-    figures.forEach((figure, i) => {
-      view.setFloat32(start + 4 * i, figure, true);
-    });
+    const corners: Triple<Corner> = [
+      cornerAt(3 * triangle),
+      cornerAt(3 * triangle + 1),
+      cornerAt(3 * triangle + 2),
+    ];
+    let at = HEADING + 4 + TRIANGLE * triangle;
+    for (const place of [normalOf(corners), ...corners]) {
+      for (const figure of place) {
+        view.setFloat32(at, figure, true);
+        at += 4;
+      }
+    }
   }
   return bytes;
 }
 
-type Corner = readonly [number, number, number];
+type Triple<Value> = readonly [Value, Value, Value];
+type Corner = Triple<number>;
 
 /** Unit vector outwards; nought of a triangle without area. */
-function normalOf(corners: readonly Corner[]): Corner {
-  const [a, b, c] = [itemAt(corners, 0), itemAt(corners, 1), itemAt(corners, 2)];
+function normalOf([a, b, c]: Triple<Corner>): Corner {
   const [ux, uy, uz] = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
   const [vx, vy, vz] = [c[0] - a[0], c[1] - a[1], c[2] - a[2]];
   const [x, y, z] = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
