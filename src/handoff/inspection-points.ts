@@ -2,7 +2,7 @@
  * Where to gauge the finished part: points on flat floor, a set margin away from every wall and fillet, spread over each region
  * and the land. Each region's first point is the roomiest, each further one the farthest from those before. A point's figures are
  * what the drawing asks there, not what the plan expects: the gauge is to judge the part.
- * Cost: candidates times borders near a region.
+ * Cost: candidates times the few borders near each.
  */
 import { type Finding, finding } from '#findings/finding.ts';
 import { makeProbe, type Probe } from '#front/depth-at.ts';
@@ -10,7 +10,8 @@ import { momentAt } from '#front/front.ts';
 import type { FrontIndex } from '#front/front-index.ts';
 import { isInside, makeInsideIndex } from '#front/inside-index.ts';
 import { itemAt } from '#geometry/assert.ts';
-import { type Box, boxOfSpans } from '#geometry/box.ts';
+import { type Box, boxOfPoints, boxOfSpan, boxOfSpans, growBox } from '#geometry/box.ts';
+import { type BoxIndex, indexBoxes } from '#geometry/box-index.ts';
 import { distance, type Point } from '#geometry/point.ts';
 import { distanceToSpan, type Span } from '#geometry/span.ts';
 import type { Job } from '#part/job.ts';
@@ -75,11 +76,13 @@ export function inspectionPoints(input: InspectionInput): {
 } {
   const { plan, index, stock, choice } = input;
   const probe = makeProbe(index, momentAt(index.front));
+  const openings = plan.stages.map(({ opening }) => bordersOf(opening.flat()));
   const points: InspectionPoint[] = [];
   const bare: PlannedRegion[] = [];
   for (const region of plan.regions) {
-    const stage = plan.stages.find(({ level }) => level === region.level);
-    const places = spread(candidates(region, stage?.opening.flat() ?? [], { probe, choice }), choice);
+    const number = plan.stages.findIndex(({ level }) => level === region.level);
+    const stage = plan.stages[number];
+    const places = spread(candidates(region, openings[number], { probe, choice }), choice);
     if (places.length === 0) bare.push(region);
     for (const at of places) {
       const id = `P${String(points.length + 1).padStart(3, '0')}`;
@@ -91,6 +94,20 @@ export function inspectionPoints(input: InspectionInput): {
   const facts = { regions: bare.length, margin: choice.margin };
   const place = { at: first.label, regions: bare.map(({ id }) => id) };
   return { points, findings: [finding('inspection-floor-missing', facts, place)] };
+}
+
+interface Borders {
+  readonly spans: readonly Span[];
+  /** Their boxes, in the same order. */
+  readonly index: BoxIndex;
+}
+
+function bordersOf(spans: readonly Span[]): Borders {
+  return { spans, index: indexBoxes(spans.map(boxOfSpan)) };
+}
+
+function bordersMeeting({ spans, index }: Borders, box: Box): Span[] {
+  return index.meeting(box).map((i) => itemAt(spans, i));
 }
 
 function figures(
@@ -120,28 +137,22 @@ interface Candidate {
 /** Flat places on a grid over the region, and its label point. */
 function candidates(
   region: PlannedRegion,
-  openingSpans: readonly Span[],
+  opening: Borders | undefined,
   { probe, choice }: { readonly probe: Probe; readonly choice: InspectionChoice },
 ): Candidate[] {
   const { margin } = choice;
   const box = boxOfSpans(region.loops.flat());
   // An opening runs over all regions of its level: only what is near this one counts.
-  const spans = [
-    ...region.loops.flat(),
-    ...openingSpans.filter((span) => isNear(boxOfSpans([span]), box, margin)),
-  ];
+  const near = opening === undefined ? [] : bordersMeeting(opening, growBox(box, margin));
+  const borders = bordersOf([...region.loops.flat(), ...near]);
   const inside = makeInsideIndex(region.loops);
   const found: Candidate[] = [];
   for (const at of gridOver(box, region.label)) {
     if (!isInside(inside, at.x, at.y)) continue;
-    const room = roomAt(spans, at, margin);
+    const room = roomAt(borders, at, margin);
     if (room >= margin && isFlat(probe, at, { margin, level: region.level })) found.push({ at, room });
   }
   return found;
-}
-
-function isNear(a: Box, b: Box, by: number): boolean {
-  return a.minX <= b.maxX + by && b.minX <= a.maxX + by && a.minY <= b.maxY + by && b.minY <= a.maxY + by;
 }
 
 function gridOver({ minX, minY, maxX, maxY }: Box, label: Point): Point[] {
@@ -167,14 +178,16 @@ function toHundredth(value: number): number {
   return Math.round(value * 100) / 100 + 0;
 }
 
-/** Distance to the nearest span; gives up below the margin. */
-function roomAt(spans: readonly Span[], at: Point, margin: number): number {
-  let room = Number.POSITIVE_INFINITY;
-  for (const span of spans) {
-    room = Math.min(room, distanceToSpan(span, at));
-    if (room < margin) return room;
+/** Distance to the nearest border: it is looked for in a box, which grows until it holds all that is so near. */
+function roomAt(borders: Borders, at: Point, margin: number): number {
+  for (let reach = margin; ; reach *= 2) {
+    const near = bordersMeeting(borders, growBox(boxOfPoints([at]), reach));
+    const room = near.reduce(
+      (least, span) => Math.min(least, distanceToSpan(span, at)),
+      Number.POSITIVE_INFINITY,
+    );
+    if (room <= reach) return room;
   }
-  return room;
 }
 
 /** Flat here and all around at the margin: a deeper neighbour's front may come in where no line is drawn. */

@@ -6,6 +6,7 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { type Finding, finding } from '#findings/finding.ts';
 import type { ContourKit } from '#front/contour-kit.ts';
+import type { ReliefMesh } from '#front/relief-mesh.ts';
 import { loopArea, spansLength } from '#geometry/span.ts';
 import { checkOvercut } from '#handoff/check-overcut.ts';
 import { etchedSolid, solidTrouble } from '#handoff/etched-solid.ts';
@@ -148,18 +149,25 @@ export async function handoffFiles(
 ): Promise<OutputFile[]> {
   const planHash = bytesToHex(sha256(planned.planBytes));
   const files: OutputFile[] = scribeDrawings(prepared, planHash, '2000');
+  const input = { ...prepared, ...planned, solid: solidFor(prepared) };
   for (const choice of HANDOFF_FILES) {
-    if (prepared.choices.files.includes(choice))
-      files.push(...(await WRITERS[choice](prepared, planHash, planned)));
+    if (prepared.choices.files.includes(choice)) files.push(...(await WRITERS[choice](input, planHash)));
   }
   return files;
 }
 
-type Writer = (
-  prepared: PreparedHandoff,
-  planHash: string,
-  planned: PlannedHandoff,
-) => OutputFile[] | Promise<OutputFile[]>;
+/** Undefined where no file shows it, or none can be made. */
+function solidFor({ choices: { files }, kit, job, findings }: PreparedHandoff): ReliefMesh | undefined {
+  const isShown = files.includes('glb') || files.includes('stl');
+  if (!isShown || findings.some(({ code }) => code === 'solid-not-drawn')) return undefined;
+  return etchedSolid(kit, job.stock);
+}
+
+interface WriterInput extends PreparedHandoff, PlannedHandoff {
+  readonly solid: ReliefMesh | undefined;
+}
+
+type Writer = (input: WriterInput, planHash: string) => OutputFile[] | Promise<OutputFile[]>;
 
 const WRITERS: Readonly<Record<HandoffFile, Writer>> = {
   async traveller({ choices, plan, job, findings }, planHash) {
@@ -169,7 +177,7 @@ const WRITERS: Readonly<Record<HandoffFile, Writer>> = {
     const what = 'steps, pictures and boxes for the tank';
     return [{ name: 'traveller.pdf', what, mime: 'application/pdf', bytes }];
   },
-  async review({ choices, plan, job, kit, points, sections, findings }, planHash, { planFile, since }) {
+  async review({ choices, plan, planFile, since, job, kit, points, sections, findings }, planHash) {
     const keepingBack = ['picture-too-small', 'section-misses-sheet'];
     if (findings.some(({ code }) => keepingBack.includes(code))) return [];
     const { paper, date, issue } = choices;
@@ -215,23 +223,18 @@ const WRITERS: Readonly<Record<HandoffFile, Writer>> = {
       bytes: utf8ToBytes(sectionSvg({ name: job.name, planHash, section, thickness, stages: plan.stages })),
     }));
   },
-  glb({ plan, job, kit, findings }, planHash) {
-    if (hasNoSolid(findings)) return [];
-    const mesh = etchedSolid(kit, job.stock);
-    const bytes = glbFile({ name: job.name, planHash, mesh, stages: plan.stages });
+  glb({ plan, job, solid }, planHash) {
+    if (solid === undefined) return [];
+    const bytes = glbFile({ name: job.name, planHash, mesh: solid, stages: plan.stages });
     const what = 'the etched part to look at, a colour a stage';
     return [{ name: 'etched-part.glb', what, mime: 'model/gltf-binary', bytes }];
   },
-  stl({ job, kit, findings }, planHash) {
-    if (hasNoSolid(findings)) return [];
-    const bytes = stlFile(etchedSolid(kit, job.stock), planHash);
+  stl({ solid }, planHash) {
+    if (solid === undefined) return [];
+    const bytes = stlFile(solid, planHash);
     return [{ name: 'etched-part.stl', what: 'the etched part as a solid, mm', mime: 'model/stl', bytes }];
   },
 };
-
-function hasNoSolid(findings: readonly Finding[]): boolean {
-  return findings.some(({ code }) => code === 'solid-not-drawn');
-}
 
 function scribeDrawings(
   { choices, plan, job, units, findings }: PreparedHandoff,
