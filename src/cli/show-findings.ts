@@ -26,8 +26,17 @@ function placeText({ code, place: { at, path, file, line, regions, layer } }: Fi
   if (line !== undefined) parts.push(`${file ?? fileOf(code, path)} line ${line}`);
   if (layer !== undefined) parts.push(`layer ${layer}`);
   if (at !== undefined) parts.push(`at ${at.x.toFixed(3)}, ${at.y.toFixed(3)} mm`);
-  if (regions !== undefined && regions.length > 0) parts.push(regions.join(' '));
+  if (regions !== undefined && regions.length > 0) parts.push(regionsText(regions));
   return parts.join('; ');
+}
+
+/** Regions named on a line; plan.json has them all. */
+const MOST_REGIONS = 8;
+
+function regionsText(regions: readonly string[]): string {
+  const more = regions.length - MOST_REGIONS;
+  const named = regions.slice(0, MOST_REGIONS).join(' ');
+  return more > 0 ? `${named} and ${more} more` : named;
 }
 
 /** Lines are the drawing's, unless the finding is about another file. */

@@ -7,23 +7,18 @@ import { POST_ENDINGS } from '#part/post-file.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import { cutLines } from './cut-lines.ts';
 import { machineProgram } from './machine-program.ts';
+import { STAGE_SUFFIXES, stageSuffix } from './stage-suffix.ts';
 
 export interface ProgramFile {
   readonly name: string;
   readonly text: string;
 }
 
-/** Most stages that a folder is searched for programs of an earlier plan. */
-const MOST_STAGES = 99;
-
 /** Every name that a program can have: those of an earlier plan are taken away. */
 export function programNames(): string[] {
-  const numbers = Array.from({ length: MOST_STAGES }, (_, index) => stageName(index + 1));
-  return POST_ENDINGS.flatMap((ending) => ['scribe', ...numbers].map((name) => `${name}.${ending}`));
-}
-
-function stageName(stage: number): string {
-  return `scribe-${String(stage).padStart(2, '0')}`;
+  return POST_ENDINGS.flatMap((ending) =>
+    ['', ...STAGE_SUFFIXES].map((suffix) => `scribe${suffix}.${ending}`),
+  );
 }
 
 export function programFiles(
@@ -36,7 +31,7 @@ export function programFiles(
   if (choices.split === 'one-file' && plan.masking === 'peel-next')
     return [{ name: `scribe.${post.ending}`, text: text(plan.stages) }];
   return plan.stages.map((stage) => ({
-    name: `${stageName(stage.number)}.${post.ending}`,
+    name: `scribe${stageSuffix(stage.number)}.${post.ending}`,
     text: text([stage]),
   }));
 }

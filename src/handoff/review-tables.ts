@@ -176,7 +176,7 @@ export function findingsTable({ pen, width }: TablePage, { findings }: PlanFile)
   const rows = findings.map(({ severity, code, message, remedy, at, regions, path, layer, line }) => {
     const place = [
       at === null ? '' : `${at[0].toFixed(1)}, ${at[1].toFixed(1)}`,
-      regions.length === 0 ? '' : idRows(regions)[0],
+      regionsPlace(regions),
       path ?? '',
       layer === undefined ? '' : `layer ${layer}`,
       line === undefined ? '' : `line ${line}`,
@@ -189,6 +189,15 @@ export function findingsTable({ pen, width }: TablePage, { findings }: PlanFile)
     width,
     labels: [0],
   });
+}
+
+/** Ids or runs of them in the narrow column of places. */
+const MOST_PLACES = 24;
+
+function regionsPlace(regions: readonly string[]): string {
+  const words = idRuns(regions).split(' ');
+  if (words.length <= MOST_PLACES) return words.join(' ');
+  return `${words.slice(0, MOST_PLACES).join(' ')} … ${regions.length} regions in all`;
 }
 
 const KIND = {

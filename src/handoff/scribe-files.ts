@@ -1,12 +1,10 @@
 /** The scribe drawings of a plan: one with a layer a stage, or one a stage. */
 import type { CuttingChoices } from '#part/cutting-choices.ts';
 import { type ScribeDrawingInput, type ScribeRelease, scribeDrawing } from './scribe-drawing.ts';
+import { STAGE_SUFFIXES, stageSuffix } from './stage-suffix.ts';
 
 /** Beginnings of the files' names. */
 const STEMS: Readonly<Record<ScribeRelease, string>> = { '2000': 'scribe', r12: 'scribe-r12' };
-
-/** Most stages that a folder is searched for drawings of an earlier plan. */
-const MOST_STAGES = 99;
 
 export function scribeFiles(
   input: Omit<ScribeDrawingInput, 'choices' | 'release'>,
@@ -18,21 +16,18 @@ export function scribeFiles(
   }
   const { sheet, stages, masking } = input.plan;
   return stages.map((stage) => ({
-    name: scribeName(release, stage.number),
+    name: scribeName(release, stageSuffix(stage.number)),
     bytes: scribeDrawing({ ...input, plan: { sheet, stages: [stage], masking }, choices, release }),
   }));
 }
 
 /** Every name that there can be: those of an earlier plan are taken away. */
 export function scribeNames(): string[] {
-  const numbers = Array.from({ length: MOST_STAGES }, (_, index) => index + 1);
-  return (['2000', 'r12'] as const).flatMap((release) => [
-    scribeName(release),
-    ...numbers.map((stage) => scribeName(release, stage)),
-  ]);
+  return (['2000', 'r12'] as const).flatMap((release) =>
+    ['', ...STAGE_SUFFIXES].map((suffix) => scribeName(release, suffix)),
+  );
 }
 
-function scribeName(release: ScribeRelease, stage?: number): string {
-  const number = stage === undefined ? '' : `-${String(stage).padStart(2, '0')}`;
-  return `${STEMS[release]}${number}.dxf`;
+function scribeName(release: ScribeRelease, suffix = ''): string {
+  return `${STEMS[release]}${suffix}.dxf`;
 }

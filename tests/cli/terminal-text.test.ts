@@ -66,6 +66,15 @@ describe('what a terminal is told', () => {
     );
   });
 
+  it('names eight of the regions that a finding is about, and tells how many more there are', () => {
+    const regions = Array.from({ length: 1600 }, (_, index) => `R${index + 1}`);
+    const lineOf = (count: number): string =>
+      findingLine(finding('file-empty', { file: 'a.dxf' }, { regions: regions.slice(0, count) }));
+    expect(lineOf(8)).toContain('[R1 R2 R3 R4 R5 R6 R7 R8]');
+    expect(lineOf(9)).toContain('[R1 R2 R3 R4 R5 R6 R7 R8 and 1 more]');
+    expect(lineOf(1600)).toContain('R8 and 1592 more]');
+  });
+
   it('leaves letters of every script alone', () => {
     expect(printable('Ø 3 µm – Höhe, 深さ')).toBe('Ø 3 µm – Höhe, 深さ');
   });
