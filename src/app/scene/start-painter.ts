@@ -3,6 +3,7 @@
  * last picture has been drawn stands on the holder as `data-drawn`.
  */
 import type { StoreApi } from 'zustand/vanilla';
+import { nextTask } from '#app/worker/next-task.ts';
 import { packContours } from '#app/worker/pack-contours.ts';
 import { createPacker, type Packer, packPlan } from '#app/worker/pack-plan.ts';
 import type { PictureChange, SceneAnswer, SceneMessage, ScenePicture, SceneSize } from './scene-picture.ts';
@@ -36,18 +37,27 @@ export function startPainter(
   const leavePose = pose.subscribe((now) => tell({ pose: now }));
   const packer = createPacker();
   let last: ScenePicture | undefined;
+  let next: ScenePicture | undefined;
   let sent = 0;
+  const send = async () => {
+    await nextTask();
+    if (next === undefined) return;
+    const change = changeOf(last, next);
+    last = next;
+    next = undefined;
+    tell({ picture: { ...packed(change, packer), number: sent } });
+  };
   worker.onmessage = ({ data }: MessageEvent<SceneAnswer>) => {
     holder.dataset['drawn'] = String(data.drawn === sent);
   };
   return {
     show: (picture) => {
-      const change = changeOf(last, picture);
-      last = picture;
-      if (Object.keys(change).length === 0) return;
+      if (Object.keys(changeOf(next ?? last, picture)).length === 0) return;
       sent += 1;
       holder.dataset['drawn'] = 'false';
-      tell({ picture: { ...packed(change, packer), number: sent } });
+      // Packing a large plan is a task of its own; of several pictures before it only the last counts.
+      if (next === undefined) void send();
+      next = picture;
     },
     stop: () => {
       leavePose();

@@ -1,6 +1,7 @@
 /** Starts the worker and speaks to it; what it sends is put together again here. */
 import * as Comlink from 'comlink';
 import { itemAt } from '#geometry/assert.ts';
+import { nextTask } from './next-task.ts';
 import { unpackContours } from './pack-contours.ts';
 import { type Unpacker, unpackPlan } from './pack-plan.ts';
 import type { PlanService, WorkerService } from './plan-service.ts';
@@ -36,9 +37,11 @@ export function startPlanService(): PlanService {
     async plan(request, { progress, planned }) {
       const mine = tie;
       let early: PlannedPage | undefined;
-      const receive = (page: WirePage) => {
-        early = unpackPage(mine, request.run, page);
-        planned(early);
+      const receive = async (page: WirePage) => {
+        const unpacked = unpackPage(mine, request.run, page);
+        early = unpacked;
+        await nextTask();
+        planned(unpacked);
       };
       const end = await unlessEnded(
         mine.remote.plan(request, Comlink.proxy(progress), Comlink.proxy(receive)),
