@@ -10,14 +10,22 @@ import type { Loop } from '#geometry/span.ts';
 import type { Job, Taper } from '#part/job.ts';
 import { taperedAt } from '#part/tapered-at.ts';
 
-/** mm by which the solid may leave the front. */
-const TOLERANCE = 0.02;
+/**
+ * mm by which the solid may leave the front. Triangles grow with borders and fineness alike: coarser, a part with many
+ * borders still has a file that other programs open (800 nested pockets: 0.8 million triangles for 1.6 million).
+ */
+export function solidTolerance({ index }: ContourKit): number {
+  return index.features.length > MANY_BORDERS ? 0.05 : 0.02;
+}
+
+/** Lines and arcs that the front starts from; our own choice. */
+const MANY_BORDERS = 5000;
 
 /** Where the back is bent it stays level, at the sheet's thickest. */
 export function etchedSolid(
   kit: ContourKit,
   stock: Pick<Job['stock'], 'thickness'>,
-  ask: ReliefAsk = { tolerance: TOLERANCE },
+  ask: ReliefAsk = { tolerance: solidTolerance(kit) },
 ): ReliefMesh {
   const mesh = reliefMesh(kit, ask);
   const { front } = kit.index;

@@ -13,6 +13,8 @@ export interface GlbInput {
   /** SHA-256 of plan.json, hexadecimal. */
   readonly planHash: string;
   readonly mesh: ReliefMesh;
+  /** mm by which the mesh may leave the front. */
+  readonly tolerance: number;
   readonly stages: readonly Pick<Stage, 'number' | 'level' | 'color'>[];
 }
 
@@ -47,7 +49,11 @@ export function glbFile(input: GlbInput): Uint8Array {
 }
 
 /** The JSON part. Accessor and buffer view 0 are the vertices; those of part i stand at i + 1. */
-function contentsOf({ name, planHash }: GlbInput, parts: readonly Part[], vertices: Float32Array): object {
+function contentsOf(
+  { name, planHash, tolerance }: GlbInput,
+  parts: readonly Part[],
+  vertices: Float32Array,
+): object {
   let byteOffset = vertices.byteLength;
   const bufferViews: object[] = [{ buffer: 0, byteLength: vertices.byteLength, target: VERTICES }];
   const accessors: object[] = [
@@ -65,7 +71,7 @@ function contentsOf({ name, planHash }: GlbInput, parts: readonly Part[], vertic
     asset: {
       version: '2.0',
       generator: 'Isobath',
-      extras: { name, planSha256: planHash, caution: itemAt(CAUTIONS, 0) },
+      extras: { name, planSha256: planHash, toleranceMm: tolerance, caution: itemAt(CAUTIONS, 0) },
     },
     scene: 0,
     scenes: [{ name, nodes: [0] }],

@@ -9,7 +9,7 @@ import type { ContourKit } from '#front/contour-kit.ts';
 import type { ReliefMesh } from '#front/relief-mesh.ts';
 import { loopArea, spansLength } from '#geometry/span.ts';
 import { checkOvercut } from '#handoff/check-overcut.ts';
-import { etchedSolid, solidTrouble } from '#handoff/etched-solid.ts';
+import { etchedSolid, solidTolerance, solidTrouble } from '#handoff/etched-solid.ts';
 import { glbFile } from '#handoff/glb-file.ts';
 import { inspectionCsv } from '#handoff/inspection-csv.ts';
 import { type InspectionPoint, inspectionPoints } from '#handoff/inspection-points.ts';
@@ -223,16 +223,18 @@ const WRITERS: Readonly<Record<HandoffFile, Writer>> = {
       bytes: utf8ToBytes(sectionSvg({ name: job.name, planHash, section, thickness, stages: plan.stages })),
     }));
   },
-  glb({ plan, job, solid }, planHash) {
+  glb({ plan, job, kit, solid }, planHash) {
     if (solid === undefined) return [];
-    const bytes = glbFile({ name: job.name, planHash, mesh: solid, stages: plan.stages });
+    const tolerance = solidTolerance(kit);
+    const bytes = glbFile({ name: job.name, planHash, mesh: solid, tolerance, stages: plan.stages });
     const what = 'the etched part to look at, a colour a stage';
     return [{ name: 'etched-part.glb', what, mime: 'model/gltf-binary', bytes }];
   },
-  stl({ solid }, planHash) {
+  stl({ kit, solid }, planHash) {
     if (solid === undefined) return [];
     const bytes = stlFile(solid, planHash);
-    return [{ name: 'etched-part.stl', what: 'the etched part as a solid, mm', mime: 'model/stl', bytes }];
+    const what = `the etched part as a solid, mm, within ${solidTolerance(kit)} mm`;
+    return [{ name: 'etched-part.stl', what, mime: 'model/stl', bytes }];
   },
 };
 

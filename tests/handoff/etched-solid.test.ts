@@ -13,7 +13,14 @@ import { type RunResult, runJob } from '#run/run-job.ts';
 import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';
 
 const FILES = { handoff: { files: ['glb', 'stl'] } };
-const SAMPLES = ['gauge-pod-cover', 'shutter-bay-grid', 'glider-wing-skin', 'hatch-from-supplier'];
+const REMASKED = { masking: 're-mask' };
+const SAMPLES = [
+  'gauge-pod-cover',
+  'shutter-bay-grid',
+  'glider-wing-skin',
+  'glider-wing-skin-tapered',
+  'hatch-from-supplier',
+];
 
 type Library = Awaited<ReturnType<typeof createManifold>>;
 let library: Library;
@@ -28,10 +35,10 @@ function lid(change: object = {}): Promise<RunResult> {
   return runJob({ jobText, drawingName: 'buoy-lid.dxf', drawingBytes });
 }
 
-function sample(name: string): Promise<RunResult> {
+function sample(name: string, process: object = {}): Promise<RunResult> {
   const job = JSON.parse(readFileSync(`samples/${name}.job.json`, 'utf8'));
   return runJob({
-    jobText: JSON.stringify({ ...job, ...FILES }),
+    jobText: JSON.stringify({ ...job, ...FILES, process: { ...job.process, ...process } }),
     drawingName: job.drawing,
     drawingBytes: readFileSync(`samples/${job.drawing}`),
   });
@@ -137,6 +144,15 @@ describe('the GLB of the buoy lid', () => {
       expect(Buffer.from(bytesOf(once, name)).equals(Buffer.from(bytesOf(twice, name)))).toBe(true);
     }
   });
+});
+
+it.each([
+  ['buoy lid', () => lid({ process: { ...buoyLidJob.process, ...REMASKED } })],
+  ['gauge pod cover', () => sample('gauge-pod-cover', REMASKED)],
+])('the %s, masked anew for each stage, is a solid of the planned volume', async (_, run) => {
+  const result = await run();
+  expect(result.plan?.masking).toBe('re-mask');
+  expectSameSolid(result, result.kit?.index.front.thickness ?? Number.NaN);
 });
 
 describe('a sheet that tapers', () => {

@@ -4,6 +4,7 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { itemAt } from '#geometry/assert.ts';
 import { runJob } from '#run/run-job.ts';
+import { pocketGridFiles } from '#support/pocket-grid-files.ts';
 import { type ReadPage, readPdf } from '#support/read-pdf.ts';
 
 async function planned(sample: string, handoff: object, earlierPlanText?: string) {
@@ -127,6 +128,20 @@ test('plan-file-unusable: an earlier plan that is none is told, and nothing is p
     expect(findings.map(({ code }) => code)).toEqual(['plan-file-unusable']);
     expect(files).toEqual([]);
   }
+});
+
+test('a finding about floors all over a large part names the first regions, and tells how many there are', async () => {
+  const { drawing, job } = pocketGridFiles(8, 4);
+  const { files, findings } = await runJob({
+    jobText: JSON.stringify({ ...JSON.parse(job), handoff: { files: ['review'] } }),
+    drawingName: 'grid.dxf',
+    drawingBytes: new TextEncoder().encode(drawing),
+  });
+  const regions = findings.find(({ code }) => code === 'tolerance-needs-gauging')?.place.regions ?? [];
+  expect(regions.length).toBeGreaterThan(24);
+  const pages = await readPdf(files.find(({ name }) => name === 'review.pdf')?.bytes ?? new Uint8Array());
+  const text = textOf(pages).replace(/\s+/g, ' ');
+  expect(text).toContain(`${regions.slice(21, 24).join(' ')} … ${regions.length} regions in all`);
 });
 
 test('section-misses-sheet: no review sheets with a section beside the sheet, all else is written', async () => {
