@@ -88,7 +88,7 @@ function penOn(document: Document, whole: Promise<Uint8Array>): PdfPen {
     text: (text, at, style) => write(sheet, text, at, style),
     textWidth: (text, style) => {
       setType(document, style);
-      return document.widthOfString(text) / POINTS;
+      return document.widthOfString(drawable(document, text)) / POINTS;
     },
     within: (box, draw) => {
       document.save();
@@ -173,12 +173,21 @@ function write(sheet: Sheet, text: string, at: Point, style: TextStyle): void {
   const { document } = sheet;
   if (text === '') return;
   setType(document, style);
+  const letters = drawable(document, text);
   const share = { left: 0, middle: 0.5, right: 1 }[style.align ?? 'left'];
   const [x, y] = onPage(sheet, at);
-  const left = x - (share === 0 ? 0 : document.widthOfString(text) * share);
+  const left = x - (share === 0 ? 0 : document.widthOfString(letters) * share);
   document.save();
   if (style.turn !== undefined) document.rotate((-style.turn * 180) / Math.PI, { origin: [x, y] });
   document.fillColor(style.color ?? '#000000');
-  document.text(text, left, y, { lineBreak: false, baseline: 'alphabetic' });
+  document.text(letters, left, y, { lineBreak: false, baseline: 'alphabetic' });
   document.restore();
+}
+
+/** Letters that the font lacks as empty squares of its own: pdfkit draws what it has no letter for twice as wide as it reckons. */
+function drawable(document: Document, text: string): string {
+  const { font } = document._font;
+  return Array.from(text, (letter) =>
+    font.hasGlyphForCodePoint(letter.codePointAt(0) ?? 0) ? letter : '□',
+  ).join('');
 }

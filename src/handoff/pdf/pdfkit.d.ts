@@ -26,6 +26,8 @@ declare module 'pdfkit' {
     fontSize(points: number): this;
     text(text: string, x: number, y: number, options: TextOptions): this;
     widthOfString(text: string): number;
+    /** The font set last, as fontkit opened it. */
+    readonly _font: { readonly font: { hasGlyphForCodePoint(code: number): boolean } };
     moveTo(x: number, y: number): this;
     lineTo(x: number, y: number): this;
     bezierCurveTo(x1: number, y1: number, x2: number, y2: number, x: number, y: number): this;
