@@ -4,6 +4,7 @@ import type { Stage } from '#plan/etch-plan.ts';
 import { CAUTIONS } from './cautions.ts';
 import type { NamedSection } from './named-section.ts';
 import { saidScale, sectionKey, sectionPicture } from './pdf/section-picture.ts';
+import { shortened } from './pdf/shortened.ts';
 import { svgPen } from './svg-pen.ts';
 
 export interface SectionSvgInput {
@@ -22,6 +23,8 @@ const WIDTH = 400;
 const HEIGHT = 110;
 const MARGIN = 8;
 const ROW = 5;
+/** Between the title and the plan's name. */
+const GAP = 8;
 
 export function sectionSvg({ name, planHash, section, thickness, stages }: SectionSvgInput): string {
   const room = { width: WIDTH - 2 * MARGIN, height: HEIGHT };
@@ -34,9 +37,13 @@ export function sectionSvg({ name, planHash, section, thickness, stages }: Secti
   const pen = svgPen({ width: WIDTH, height }, title);
   const area = { left: MARGIN, right: WIDTH - MARGIN, top: height - MARGIN };
   const said = `${saidScale(section, metal, room)}; all in mm`;
-  pen.text(title, { x: area.left, y: area.top - 4 }, { size: 4, isBold: true });
-  pen.text(said, { x: area.left, y: area.top - 4 - ROW }, { size: 2.8 });
-  pen.text(`plan ${planHash}`, { x: area.right, y: area.top - 4 }, { size: 2.8, align: 'right' });
+  const plan = `plan ${planHash}`;
+  const large = { size: 4, isBold: true };
+  const small = { size: 2.8 };
+  const width = room.width - pen.textWidth(plan, small) - GAP;
+  pen.text(shortened(pen, title, { ...large, width }), { x: area.left, y: area.top - 4 }, large);
+  pen.text(said, { x: area.left, y: area.top - 4 - ROW }, small);
+  pen.text(plan, { x: area.right, y: area.top - 4 }, { ...small, align: 'right' });
   picture.draw(pen, { ...area, top: area.top - head });
   key.draw(pen, { ...area, top: area.top - head - picture.height });
   pen.text(itemAt(CAUTIONS, 0), { x: area.left, y: MARGIN }, { size: 2.6 });

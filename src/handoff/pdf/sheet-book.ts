@@ -5,6 +5,7 @@
 import { CAUTIONS } from '#handoff/cautions.ts';
 import { PAPER, type Paper, type Pen } from './pen.ts';
 import { INK } from './sheet-ink.ts';
+import { shortened } from './shortened.ts';
 
 export interface Area {
   readonly left: number;
@@ -99,7 +100,11 @@ function frame(pen: Pen, { width, height, head, count }: Frame): void {
   pen.text(head.title, { x: left, y: top - 5 }, title);
   const name = { size: 4.2 };
   const room = right - left - pen.textWidth(head.title, title) - 8;
-  pen.text(shortened(pen, head.name, room, name), { x: right, y: top - 5 }, { ...name, align: 'right' });
+  pen.text(
+    shortened(pen, head.name, { ...name, width: room }),
+    { x: right, y: top - 5 },
+    { ...name, align: 'right' },
+  );
   pen.line({ x: left, y: top - 8 }, { x: right, y: top - 8 }, line);
   pen.line({ x: left, y: MARGIN + 9 }, { x: right, y: MARGIN + 9 }, line);
   const small = { size: 2.4 };
@@ -111,14 +116,6 @@ function frame(pen: Pen, { width, height, head, count }: Frame): void {
     { x: right, y: MARGIN + 2 },
     { ...small, align: 'right' },
   );
-}
-
-/** A heading of the page only: what is cut off here stands in full in the sheets' own tables. */
-function shortened(pen: Pen, text: string, width: number, style: { readonly size: number }): string {
-  if (pen.textWidth(text, style) <= width) return text;
-  let kept = text;
-  while (kept.length > 1 && pen.textWidth(`${kept}…`, style) > width) kept = kept.slice(0, -1);
-  return `${kept}…`;
 }
 
 /** Text broken at spaces to a width, and inside a word only where the word alone is wider. */

@@ -9,6 +9,7 @@ import { type Point, subtract } from '#geometry/point.ts';
 import { lineSpan, type Path, type Span } from '#geometry/span.ts';
 import { makePdfPen } from '#handoff/pdf/pdf-pen.ts';
 import type { Pen, Stroke } from '#handoff/pdf/pen.ts';
+import { shortened } from '#handoff/pdf/shortened.ts';
 import { slotMark } from './slot-mark.ts';
 import { type InkText, templateLabel } from './template-label.ts';
 import type { TemplateSet } from './template-set.ts';
@@ -29,6 +30,8 @@ const MARK_STROKE = 0.25;
 /** Capitals are seven tenths of the letters' body. */
 const BODY = 1 / 0.7;
 const BAR = 100;
+/** Between what stands left and right in the foot. */
+const GAP = 6;
 
 export async function templatePages({ set, planHash, date }: TemplatePagesInput): Promise<Uint8Array> {
   const { input, sheet, templates } = set;
@@ -37,8 +40,9 @@ export async function templatePages({ set, planHash, date }: TemplatePagesInput)
   const tiles = tilesOf(grid);
   templates.forEach((_, index) => {
     const shapes = shapesOf(set, index + 1, planHash);
-    const head = `${input.name}   template ${index + 1} of ${templates.length}`;
-    for (const tile of tiles) drawTile(pen, { grid, tile, shapes, head, planHash, date });
+    const { name } = input;
+    const count = `template ${index + 1} of ${templates.length}`;
+    for (const tile of tiles) drawTile(pen, { grid, tile, shapes, name, count, planHash, date });
   });
   return pen.finish();
 }
@@ -110,12 +114,13 @@ interface TilePage {
   readonly grid: TileGrid;
   readonly tile: Tile;
   readonly shapes: readonly Shape[];
-  readonly head: string;
+  readonly name: string;
+  readonly count: string;
   readonly planHash: string;
   readonly date: string | undefined;
 }
 
-function drawTile(pen: Pen, { grid, tile, shapes, head, planHash, date }: TilePage): void {
+function drawTile(pen: Pen, { grid, tile, shapes, ...head }: TilePage): void {
   const { page, window } = grid;
   const shift = subtract({ x: window.minX, y: window.minY }, { x: tile.box.minX, y: tile.box.minY });
   const moved = ({ x, y }: Point): Point => ({ x: x + shift.x, y: y + shift.y });
@@ -128,17 +133,22 @@ function drawTile(pen: Pen, { grid, tile, shapes, head, planHash, date }: TilePa
     pen.paths([...crossAt(mark, 4), { closed: true, spans: ring }], { stroke: { width: 0.18, color: INK } });
   }
   bars(pen, window);
-  const [left, right, foot] = [EDGE + STRIP, page.width - EDGE, EDGE + 1];
-  pen.text(head, { x: left, y: foot + 6 }, { size: 4, isBold: true });
-  pen.text(`plan ${planHash}`, { x: left, y: foot + 1 }, { size: 2.2 });
-  const end = { size: 2.6, align: 'right' } as const;
+  foot(pen, { grid, tile, ...head });
+}
+
+/** Which template of which plan, and which tile of it. */
+function foot(pen: Pen, { grid, tile, name, count, planHash, date }: Omit<TilePage, 'shapes'>): void {
+  const [left, right, y] = [EDGE + STRIP, grid.page.width - EDGE, EDGE + 1];
+  const [large, bold] = [{ size: 4 }, { size: 4, isBold: true }];
   const last = tileName(grid.columns - 1, grid.rows - 1);
-  pen.text(
-    tile.marks.length === 0 ? 'on one page' : `tile ${tile.name} of ${last}`,
-    { x: right, y: foot + 6 },
-    { ...end, size: 4 },
-  );
-  pen.text([neighboursOf(grid, tile), date].filter(Boolean).join('   '), { x: right, y: foot + 1 }, end);
+  const page = tile.marks.length === 0 ? 'on one page' : `tile ${tile.name} of ${last}`;
+  const taken = pen.textWidth(`   ${count}`, bold) + pen.textWidth(page, large);
+  const said = shortened(pen, name, { ...bold, width: right - left - taken - GAP });
+  pen.text(`${said}   ${count}`, { x: left, y: y + 6 }, bold);
+  pen.text(page, { x: right, y: y + 6 }, { ...large, align: 'right' });
+  pen.text(`plan ${planHash}`, { x: left, y: y + 1 }, { size: 2.2 });
+  const around = [neighboursOf(grid, tile), date].filter(Boolean).join('   ');
+  pen.text(around, { x: right, y: y + 1 }, { size: 2.6, align: 'right' });
 }
 
 function doMeet(a: Box, b: Box): boolean {

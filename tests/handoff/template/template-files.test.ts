@@ -201,3 +201,16 @@ describe('template.pdf', () => {
 function hasPlace({ places }: ReadPage, x: number, y: number): boolean {
   return places.some(([a, b]) => Math.hypot(a - x, b - y) < 1.5e-3);
 }
+
+test('a long name leaves room for the count of templates and the tile', async () => {
+  const name = 'Lower skin of the survey glider, second article '.repeat(4).trim();
+  const { bytesOf } = await planned({}, { name });
+  const pages = await readPdf(bytesOf('template.pdf') ?? new Uint8Array());
+  for (const { words, text } of pages) {
+    const tile = words.find((word) => /^tile [A-Z]+\d/.test(word.text));
+    const left = words.filter((word) => word !== tile && Math.abs(word.y - (tile?.y ?? 0)) < 0.1);
+    expect(left.length).toBeGreaterThan(0);
+    for (const { x, width } of left) expect(x + width).toBeLessThan(tile?.x ?? 0);
+    expect(text).toContain('template 1 of 1');
+  }
+});
