@@ -2,6 +2,7 @@
  * traveller.pdf: what the operator holds at the tank. Steps in order with their checks, a page a stage with what to peel and what
  * stays sealed or, with a coat a stage, what to coat and scribe anew, minutes, what must be measured, and boxes to write in. Every page carries the plan's hash.
  */
+import { loopArea } from '#geometry/span.ts';
 import type { Job, Masking } from '#part/job.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import { CAUTIONS } from './cautions.ts';
@@ -66,7 +67,7 @@ function opening(page: Page): Block[] {
         ],
         ['Bath', job.process.bath ?? 'not named', 'Bath no. / checked', ''],
         ['Rate planned', `${plan.rate.toFixed(4)} mm/min`, 'Operator', ''],
-        ['Run', `${plan.stages.length} stages, ${minutes.toFixed(1)} min in the bath`, 'Date', ''],
+        ['Run', `${counted(plan.stages.length, 'stage')}, ${minutes.toFixed(1)} min in the bath`, 'Date', ''],
       ],
       { shares: [1.1, 3, 1.4, 2], width, row: 7, labels: [0, 2] },
     ),
@@ -166,14 +167,16 @@ function stagePage(page: Page, stage: Stage): Block[] {
   const isRemasked = plan.masking === 're-mask';
   const sealed = laterWithLines(plan, stage.number);
   const stays = isRemasked ? 'all else stays coated' : sealedWords(sealed);
-  const ticks = `${stage.number} ${stage.number === 1 ? 'tick' : 'ticks'}`;
+  const ticks = counted(stage.number, 'tick');
+  const pieces = stage.piece.filter((loop) => loopArea(loop) > 0).length;
+  const piece = pieces === 1 ? 'the piece' : `the ${pieces} pieces`;
   const title = `Stage ${stage.number} of ${plan.stages.length}: ${isRemasked ? 'coat, scribe, peel' : 'peel'}, then ${stage.minutes.toFixed(1)} minutes`;
   return [
     { ...head(page, title), startsPage: true },
     ...(isRemasked && stage.number > 1 ? recoating(page, stage) : []),
     say(
       page,
-      `Peel the piece hatched close and nothing else; ${stays}. Mark of this stage: ${ticks} across its line in each repeat. Etch ${mm(stage.etch)} at ${plan.rate.toFixed(4)} mm/min; at the coupon’s rate: minutes = ${stage.etch.toFixed(3)} / rate.`,
+      `Peel ${piece} hatched close and nothing else; ${stays}. Mark of this stage: ${ticks} across its line in each repeat. Etch ${mm(stage.etch)} at ${plan.rate.toFixed(4)} mm/min; at the coupon’s rate: minutes = ${stage.etch.toFixed(3)} / rate.`,
     ),
     stagePicture(plan, stage, travellerRoom(plan.masking, width)),
     stageKey(plan, stage, width),
@@ -209,6 +212,10 @@ function stagePage(page: Page, stage: Stage): Block[] {
       labels: [0, 2],
     }),
   ];
+}
+
+function counted(count: number, what: string): string {
+  return `${count} ${what}${count === 1 ? '' : 's'}`;
 }
 
 /** Every floor that has been bare so far, with what it should have come to at the end of this stage. */

@@ -39,6 +39,9 @@ test('has a page a stage with its minutes and floors, and the plan’s hash on e
   // Levels 3.0, 2.2, 1.2 at 0.0297 mm/min: 0.8, 1.0, 1.2 mm by hand.
   expect(pages[1]?.text).toContain(`peel, then ${(0.8 / 0.0297).toFixed(1)} minutes`);
   expect(pages[2]?.text).toContain(`peel, then ${(1 / 0.0297).toFixed(1)} minutes`);
+  // The sump alone; then the well around it and the one beside it.
+  expect(pages[1]?.text).toContain('Peel the piece hatched close and nothing else');
+  expect(pages[2]?.text).toContain('Peel the 2 pieces hatched close and nothing else');
   // After stage 2 the first floor has had 1.8 mm, 2.26 of 4.06 left.
   expect(pages[2]?.text).toMatch(/1\.800.*2\.260/);
   expect(pages[0]?.text).toContain('not an approval');
@@ -78,11 +81,14 @@ test('same job, same bytes; without being chosen there is none', async () => {
 
 test('picture-too-small: a narrow pocket in a sheet of 4 m cannot be seen on A4, and no traveller is written', async () => {
   const job = plainJob();
-  const part = partOf({ sheet: rectangle(0, 0, 4000, 300), outlines: [rectangle(100, 100, 114, 200)] });
-  const plan = makePlan({ part, asked: askedAt(part, [[107, 150, 2]]), job });
-  const kit = makeContourKit(indexFront(frontOfPlan(plan, 6)));
-  const prepared = (paper: 'a4' | 'a3') =>
-    prepareHandoff({
+  const prepared = (paper: 'a4' | 'a3', length = 4000) => {
+    const part = partOf({
+      sheet: rectangle(0, 0, length, 300),
+      outlines: [rectangle(100, 100, 114, 200)],
+    });
+    const plan = makePlan({ part, asked: askedAt(part, [[107, 150, 2]]), job });
+    const kit = makeContourKit(indexFront(frontOfPlan(plan, 6)));
+    return prepareHandoff({
       choices: {
         files: ['traveller'],
         paper,
@@ -103,6 +109,7 @@ test('picture-too-small: a narrow pocket in a sheet of 4 m cannot be seen on A4,
       plan,
       kit,
     });
+  };
   const tooSmall = ({ findings }: ReturnType<typeof prepareHandoff>) =>
     findings.filter(({ code }) => code === 'picture-too-small');
   // Opening 10 × 96: as a strip 2 · 960 / 212 = 9.06 wide; 182 mm of A4 for 4000 of part make it 0.41, 269 mm of A3 0.61.
@@ -113,6 +120,9 @@ test('picture-too-small: a narrow pocket in a sheet of 4 m cannot be seen on A4,
     3,
   );
   expect(tooSmall(prepared('a3'))).toEqual([]);
+  // 9.06 of 9000 would be 0.27 on A3: no paper helps.
+  const [hopeless] = tooSmall(prepared('a4', 9000));
+  expect(hopeless?.facts).toMatchObject({ larger: undefined });
   const planFile = {} as PlanFile;
   const files = await handoffFiles(prepared('a4'), {
     planFile,
