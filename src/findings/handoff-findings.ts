@@ -20,7 +20,7 @@ export interface HandoffFacts {
     /** Millimetres of part to one of paper. */
     readonly scale: number;
     readonly stage: number;
-    /** Whether there is a larger paper to choose. */
+    /** Paper that would do. */
     readonly larger: string | undefined;
   };
 }
@@ -54,7 +54,7 @@ export const handoffWords: WordsFor<HandoffFacts> = {
     severity: 'warn',
     title: 'Section beside the sheet',
     say: ({ name, length }) => ({
-      reason: `Section ${name}, ${mm(length)} long, lies beside the sheet all along: there is no metal to show, and no file shows it.`,
+      reason: `Section ${name}, ${mm(length)} long, lies beside the sheet all along: there is no metal to show. No file shows it, and no review sheets are written without it.`,
       remedy:
         'Give its points in drawing coordinates, in the unit of the drawing; `isobath inspect` lists some.',
     }),

@@ -15,6 +15,7 @@ import { inspectionCsv } from '#handoff/inspection-csv.ts';
 import { type InspectionPoint, inspectionPoints } from '#handoff/inspection-points.ts';
 import type { NamedSection } from '#handoff/named-section.ts';
 import { partFrame } from '#handoff/pdf/part-frame.ts';
+import type { Paper } from '#handoff/pdf/pen.ts';
 import { pageRoom } from '#handoff/pdf/sheet-book.ts';
 import type { PlanFile } from '#handoff/plan-file.ts';
 import { programFiles } from '#handoff/program-files.ts';
@@ -103,30 +104,35 @@ function preparedTemplates({ choices, job, plan }: HandoffInput): ReturnType<typ
 /** On paper, mm: about the pen stroke around a piece. */
 const LEAST_PIECE = 0.5;
 
-/** Width of a piece as that of the strip with its area and border. */
-function checkPicture({ choices, plan }: HandoffInput): Finding[] {
-  const rooms = [
-    ...(choices.files.includes('traveller')
-      ? [travellerRoom(plan.masking, pageRoom(choices.paper).width)]
-      : []),
-    ...(choices.files.includes('review') ? [reviewPictureRoom(choices.paper)] : []),
-  ];
-  if (rooms.length === 0) return [];
-  const scale = Math.min(...rooms.map((room) => partFrame(plan, room).scale));
-  const narrowest = plan.stages
+function checkPicture({ choices: { files, paper }, plan }: HandoffInput): Finding[] {
+  if (!files.includes('traveller') && !files.includes('review')) return [];
+  const { stage, width } = narrowestPiece(plan);
+  const scaleOn = (size: Paper): number => {
+    const rooms = [
+      ...(files.includes('traveller') ? [travellerRoom(plan.masking, pageRoom(size).width)] : []),
+      ...(files.includes('review') ? [reviewPictureRoom(size)] : []),
+    ];
+    return Math.min(...rooms.map((room) => partFrame(plan, room).scale));
+  };
+  const scale = scaleOn(paper);
+  if (width * scale >= LEAST_PIECE) return [];
+  const larger = paper === 'a4' && width * scaleOn('a3') >= LEAST_PIECE ? 'a3' : undefined;
+  const facts = { stage, width: width * scale, paper, limit: LEAST_PIECE, scale: 1 / scale, larger };
+  return [finding('picture-too-small', facts)];
+}
+
+/** Width of a piece as that of the strip with its area and border, mm. */
+function narrowestPiece(plan: EtchPlan): { readonly stage: number; readonly width: number } {
+  return plan.stages
     .flatMap(({ piece, number }) =>
       piece
         .filter((loop) => loopArea(loop) > 0)
-        .map((loop) => ({ stage: number, width: ((2 * loopArea(loop)) / spansLength(loop)) * scale })),
+        .map((loop) => ({ stage: number, width: (2 * loopArea(loop)) / spansLength(loop) })),
     )
     .reduce((least, each) => (each.width < least.width ? each : least), {
       stage: 0,
       width: Number.POSITIVE_INFINITY,
     });
-  if (narrowest.width >= LEAST_PIECE) return [];
-  const larger = choices.paper === 'a4' ? 'a3' : undefined;
-  const facts = { ...narrowest, paper: choices.paper, limit: LEAST_PIECE, scale: 1 / scale, larger };
-  return [finding('picture-too-small', facts)];
 }
 
 function checkSolid({ choices: { files }, plan, job }: HandoffInput): Finding[] {
