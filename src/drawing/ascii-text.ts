@@ -5,10 +5,22 @@ export function asciiText(text: string): string {
   return spelled(text, (code) => `\\U+${code.toString(16).toUpperCase().padStart(4, '0')}`);
 }
 
-/** What ASCII lacks as question marks: release 12 has no escape for it. */
+/** For readers that know ASCII alone: accents left off, typographic signs as the plain ones, all else as question marks. */
 export function asciiOnly(text: string): string {
-  return spelled(text, () => '?');
+  const plain = text.normalize('NFD').replace(/\p{M}/gu, '');
+  return spelled(plain, (code) => PLAIN_SIGNS[String.fromCharCode(code)] ?? '?');
 }
+
+const PLAIN_SIGNS: Readonly<Record<string, string>> = {
+  '‘': "'",
+  '’': "'",
+  '“': '"',
+  '”': '"',
+  '–': '-',
+  '—': '-',
+  '−': '-',
+  '×': 'x',
+};
 
 function spelled(text: string, other: (code: number) => string): string {
   let out = '';

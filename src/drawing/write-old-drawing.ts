@@ -1,7 +1,7 @@
 /**
  * Writes outlines and notes as an ASCII DXF for old readers, AC1009 (release 12): POLYLINE with its VERTEX entities and bulges,
  * no handles, no objects. That release knows no unit and no letter past ASCII: the notes must say the unit, and other letters
- * become question marks. Source: DXF reference, release 12, from memory; checked with two independent readers.
+ * become the nearest that ASCII has, or question marks. Source: DXF reference, release 12, from memory; checked with two independent readers.
  */
 import { asciiOnly } from './ascii-text.ts';
 import type { DrawingOut, LayerOut, NoteOut, OutlineOut } from './drawing-out.ts';

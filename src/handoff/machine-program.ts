@@ -3,6 +3,7 @@
  * are G1, arcs G2 and G3 of at most half a turn with the centre as I and J from the arc's start. Segments are merged as in
  * scribe.dxf. Source of the words: NIST RS274NGC interpreter report, NISTIR 6556 (2000), sections 3.3 to 3.5.
  */
+import { asciiOnly } from '#drawing/ascii-text.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Post } from '#part/post-file.ts';
 import { millimetresIn } from '#units/length-unit.ts';
@@ -77,7 +78,7 @@ function figure(value: number, { decimals }: Pick<Post, 'decimals'>): string {
 
 /** A comment ends at the first bracket (NISTIR 6556, 3.3.4), and controls read ASCII. */
 function comment(text: string): string {
-  return `(${text.replace(/[^ -~]/g, '?').replace(/[()]/g, ' ')})`;
+  return `(${asciiOnly(text).replace(/[()]/g, ' ')})`;
 }
 
 function numbered(blocks: readonly string[], step: number): readonly string[] {
