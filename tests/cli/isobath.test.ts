@@ -66,7 +66,7 @@ describe('isobath plan', () => {
     expect(error).toMatch(/^stop opening-missing: /m);
     expect(code).toBe(1);
     expect(readdirSync(join(folder, 'stop'))).toEqual(['plan.json']);
-    expect(out).toMatch(/scribe\.dxf +of an earlier plan: taken away/);
+    expect(out).toMatch(/taken away, for an earlier plan made them: scribe\.dxf\n/);
   });
 
   it('out-over-input: never writes over the drawing', () => {

@@ -85,14 +85,17 @@ function planText(
     ...maskingLines(planFile),
     ...changeLines(since),
     ...files.map(({ name, what }) => `${name.padEnd(width)}  ${what}`),
-    ...removed.map(
-      (name) => `${name.padEnd(width)}  of an earlier plan: taken away, for it does not belong to this one`,
-    ),
+    ...removedLines(removed),
     `in ${out}`,
     '',
     ...planFile.cautions.map((caution) => paint(`! ${caution}`, 'yellow', color)),
     '',
   ].join('\n');
+}
+
+/** All in one: a large plan may leave a hundred. */
+function removedLines(removed: readonly string[]): string[] {
+  return removed.length === 0 ? [] : [`taken away, for an earlier plan made them: ${removed.join(', ')}`];
 }
 
 function levelLines({ levelChoices }: NonNullable<RunResult['planFile']>): string[] {
