@@ -202,7 +202,7 @@ function stagePage(page: Page, stage: Stage): Block[] {
     tick(
       page,
       isRemasked
-        ? 'Rinsed, looked over, gauged while this coat is on: floors that end with this stage get no more etch.'
+        ? 'Rinsed, looked over, gauged while this coat is on: floors that end with this stage get no more etch. Minutes of the next stage corrected by the readings.'
         : 'Rinsed, looked over, gauged; minutes of the next stage corrected by the readings.',
     ),
     ...fields(pen, [['Done by', '', 'Checked by', '']], {

@@ -6,22 +6,22 @@
  */
 import { assert, itemAt } from '#geometry/assert.ts';
 import { ASSUMED_GAUGE_NOISE } from '#part/job-defaults.ts';
+import type { BareSpell } from './bare-spell.ts';
 import type { RunPlan } from './correct-plan.ts';
 
 /** A reading in its place: millimetres, minutes. */
 export interface Reading {
   /** Index of the stage; -1 before the first dip. */
   readonly stage: number;
-  /** Immersed minutes from the first dip to the reading, and to the peel of the region's stage. */
-  readonly minute: number;
-  readonly peeled: number;
+  /** Immersed minutes between which what was read had been bare, by the reading. */
+  readonly bare: BareSpell;
   readonly region: string;
   readonly kind: 'depth' | 'thickness';
   readonly value: number;
 }
 
 export interface Fit {
-  /** Immersed minutes at the readings, rising; between them the rate is taken as even. */
+  /** Immersed minutes that readings reach to, rising; between them the rate is taken as even. */
   readonly moments: readonly number[];
   /** Value and standard uncertainty of any sum of the unknowns. */
   readonly sum: (weights: Weights) => { readonly value: number; readonly u: number };
@@ -33,7 +33,7 @@ export interface Fit {
 
 export interface Weights {
   /** Immersed minutes from and to: metal removed between them. */
-  readonly removed?: { readonly from: number; readonly to: number; readonly sign: 1 | -1 };
+  readonly removed?: BareSpell & { readonly sign: 1 | -1 };
   /** Further minutes at the rate that comes next. */
   readonly ahead?: number;
   readonly sheet?: string;
@@ -47,7 +47,7 @@ const ENOUGH_FREEDOM = 3;
 const SURE_SHEET = 1e-4;
 
 export function fitRates(plan: RunPlan, readings: readonly Reading[]): Fit {
-  const moments = [...new Set(readings.filter(({ stage }) => stage >= 0).map(({ minute }) => minute))];
+  const moments = [...new Set(readings.filter(({ stage }) => stage >= 0).map(({ bare }) => bare.to))];
   moments.sort((a, b) => a - b);
   const sheets = [...new Set(readings.filter(({ kind }) => kind === 'thickness').map((each) => each.region))];
   const noise = noiseOf(readings);
@@ -77,8 +77,8 @@ export function fitRates(plan: RunPlan, readings: readonly Reading[]): Fit {
   };
 }
 
-function weightsOf({ kind, minute, peeled, region }: Reading): Weights {
-  const removed = { from: peeled, to: minute, sign: kind === 'depth' ? 1 : -1 } as const;
+function weightsOf({ kind, bare, region }: Reading): Weights {
+  const removed = { ...bare, sign: kind === 'depth' ? 1 : -1 } as const;
   return kind === 'depth' ? { removed } : { removed, sheet: region };
 }
 
@@ -140,8 +140,8 @@ function believe(given: Unknowns & { readonly plan: RunPlan; readonly drift: num
 /** Pooled over repeats of one place at one moment; assumed where there are too few. */
 function noiseOf(readings: readonly Reading[]): Fit['noise'] {
   const groups = new Map<string, number[]>();
-  for (const { minute, stage, region, kind, value } of readings) {
-    const key = `${stage} ${minute} ${kind} ${region}`;
+  for (const { bare, stage, region, kind, value } of readings) {
+    const key = `${stage} ${bare.to} ${kind} ${region}`;
     groups.set(key, [...(groups.get(key) ?? []), value]);
   }
   let squares = 0;

@@ -26,6 +26,8 @@ export interface RunStage {
 
 /** Millimetres and minutes. */
 export interface RunPlan {
+  readonly masking: Masking;
+  /** In the order of the run: deepest first, or with re-mask shallowest first. */
   readonly stages: readonly RunStage[];
   readonly regions: readonly RunRegion[];
   /** mm/min, as planned. */
@@ -72,7 +74,7 @@ interface JobRead {
     readonly plus: number;
     readonly measured?: readonly (number | { readonly thickness: number })[];
   };
-  readonly process: { readonly rateSpread: number; readonly masking?: Masking };
+  readonly process: { readonly rateSpread: number };
 }
 
 function findFault(file: PlanFile): { readonly path: string; readonly expected: string } | undefined {
@@ -91,7 +93,9 @@ function findFault(file: PlanFile): { readonly path: string; readonly expected: 
   const job = file.job as Partial<JobRead> | undefined;
   const figures = [job?.process?.rateSpread, job?.stock?.minus, job?.stock?.plus];
   if (!figures.every((each) => Number.isFinite(each))) return { path: 'job', expected: 'the job as planned' };
-  if (job?.process?.masking === 're-mask') return { path: 'job.process.masking', expected: '"peel-next"' };
+  if (file.masking !== 'peel-next' && file.masking !== 're-mask') {
+    return { path: 'masking', expected: '"peel-next" or "re-mask"' };
+  }
   const unit = LENGTH_UNITS.find((each) => each === file.drawing?.unit);
   return unit === undefined ? { path: 'drawing.unit', expected: 'a unit of length' } : undefined;
 }
@@ -125,6 +129,7 @@ function take(file: PlanFile): PlanRead {
   const loopsOf = (contours: PlanFile['cutouts']) => contours.map((each) => pathOfContour(each).spans);
   return {
     plan: {
+      masking: file.masking,
       stages: file.stages.map(({ number, level, minutes }) => ({ number, level, minutes })),
       regions: file.regions.map(({ id, level, asked }) => ({ id, level, asked })),
       rate,
@@ -132,7 +137,13 @@ function take(file: PlanFile): PlanRead {
       sheet,
     },
     front: {
-      stages: file.stages.map((stage) => ({ ...stage, base: 0, opening: loopsOf(stage.opening) })),
+      stages: file.stages
+        .map((stage, index) => ({
+          ...stage,
+          base: file.masking === 're-mask' ? (file.stages[index - 1]?.level ?? 0) : 0,
+          opening: loopsOf(stage.opening),
+        }))
+        .sort((a, b) => b.level - a.level),
       // Only floors are read, and a floor is a floor at any factor: what is near a wall at 1.5 is not read as one.
       etchFactor: [[0, 1.5]],
       rate,

@@ -2,6 +2,7 @@
 
 import { studentFactor } from '#bath/student-factor.ts';
 import { itemAt } from '#geometry/assert.ts';
+import { type BareSpell, bareSpell } from './bare-spell.ts';
 import { type Fit, fitRates, type Reading } from './correct-fit.ts';
 import { depthsLeft, type StillAsked } from './correct-minutes.ts';
 import type { RunPlan, RunRegion } from './correct-plan.ts';
@@ -58,13 +59,8 @@ export function correctRates(plan: RunPlan, readings: readonly Reading[], soFar:
   const peeled = peelMinutes(soFar.had);
   const now = itemAt(peeled, soFar.had.length);
   const next = sure({ ahead: 1 });
-  const depths = furtherDepths(plan, fit, { soFar, peeled, now });
-  const left = plan.stages.map((_, index) => {
-    const place = index - soFar.current;
-    if (index < soFar.current) return 0;
-    const from = itemAt(depths, Math.max(0, place));
-    return Math.max(0, from - (depths[place + 1] ?? 0)) / next.value;
-  });
+  const clock: Clock = { current: soFar.current, peeled, now };
+  const left = stageDepths(plan, fit, clock).map((depth) => depth / next.value);
   const stages = plan.stages.map(({ number, minutes }, index): StageCorrected => {
     const had = itemAt(soFar.had, index);
     const from = itemAt(peeled, index);
@@ -80,7 +76,7 @@ export function correctRates(plan: RunPlan, readings: readonly Reading[], soFar:
   });
   const regions = plan.regions
     .filter(({ level }) => level > 0)
-    .map((region) => foresee(region, { plan, peeled, now, left, current: soFar.current, sure }));
+    .map((region) => foresee(region, { ...clock, plan, left, sure }));
   const whole = now > 0 ? sure({ removed: { from: 0, to: now, sign: 1 } }) : undefined;
   const rate = whole === undefined ? next : { value: whole.value / now, within: whole.within / now };
   return { rate, next, stages, regions, off: fit.off, noise: fit.noise.u };
@@ -94,43 +90,61 @@ export function peelMinutes(had: readonly number[]): number[] {
 }
 
 interface Clock {
-  readonly soFar: RunSoFar;
+  readonly current: number;
   readonly peeled: readonly number[];
   readonly now: number;
 }
 
-/** Depth still to etch from the current stage on, from the next on, and so on. */
-function furtherDepths(plan: RunPlan, fit: Fit, { soFar, peeled, now }: Clock): number[] {
-  const groups: StillAsked[][] = plan.stages.slice(Math.max(0, soFar.current)).map(() => []);
-  for (const { level, asked } of plan.regions) {
-    const stage = plan.stages.findIndex((each) => Math.abs(each.level - level) < 1e-5);
-    if (stage < 0) continue;
-    const from = itemAt(peeled, stage);
-    const isOpen = stage <= soFar.current;
-    const done = isOpen ? fit.sum({ removed: { from, to: now, sign: 1 } }).value : 0;
-    const aim = asked.depth - done;
-    const group = itemAt(groups, Math.max(0, stage - Math.max(0, soFar.current)));
+/** Depth that each stage still has to etch. */
+function stageDepths(plan: RunPlan, fit: Fit, clock: Clock): number[] {
+  const first = Math.max(0, clock.current);
+  const groups = stillAsked(plan, fit, clock);
+  // Depths to the end of the run fall from stage to stage; with a coat a stage, depths to the end of each stage rise.
+  const ends = plan.masking === 're-mask' ? depthsLeft(groups.toReversed()).reverse() : depthsLeft(groups);
+  const step = plan.masking === 're-mask' ? -1 : 1;
+  return plan.stages.map((_, index) =>
+    index < first ? 0 : Math.max(0, itemAt(ends, index - first) - (ends[index - first + step] ?? 0)),
+  );
+}
+
+/** By stage from the current one on, what its regions still accept; where they are open already, the first is theirs too. */
+function stillAsked(plan: RunPlan, fit: Fit, { current, peeled, now }: Clock): StillAsked[][] {
+  const first = Math.max(0, current);
+  const groups: StillAsked[][] = plan.stages.slice(first).map(() => []);
+  for (const region of plan.regions) {
+    const stage = stageOf(plan, region);
+    if (stage < 0 || isOver(plan, stage, current)) continue;
+    const removed = bareSpell({ masking: plan.masking, peeled, stage }, now);
+    const { asked } = region;
+    const aim = asked.depth - fit.sum({ removed: { ...removed, sign: 1 } }).value;
+    const group = itemAt(groups, Math.max(0, stage - first));
     group.push({ low: aim - asked.minus, aim, high: aim + asked.plus });
   }
-  return depthsLeft(groups);
+  return groups;
 }
 
-interface Foresight {
+/** Whether nothing that is still to come etches the floors of a stage: they are coated over. */
+function isOver({ masking }: RunPlan, stage: number, current: number): boolean {
+  return masking === 're-mask' && stage < current;
+}
+
+function stageOf({ stages }: RunPlan, { level }: RunRegion): number {
+  return stages.findIndex((each) => Math.abs(each.level - level) < 1e-5);
+}
+
+interface Foresight extends Clock {
   readonly plan: RunPlan;
-  readonly peeled: readonly number[];
-  readonly now: number;
   readonly left: readonly number[];
-  readonly current: number;
   readonly sure: (weights: Parameters<Fit['sum']>[0]) => Measured;
 }
 
-function foresee(region: RunRegion, { plan, peeled, now, left, current, sure }: Foresight): RegionForeseen {
-  const { id, asked, level } = region;
-  const stage = plan.stages.findIndex((each) => Math.abs(each.level - level) < 1e-5);
-  const ahead = left.slice(Math.max(0, stage)).reduce((sum, each) => sum + each, 0);
-  const removed =
-    stage >= 0 && stage <= current ? ({ from: itemAt(peeled, stage), to: now, sign: 1 } as const) : undefined;
-  const depth = sure({ ...(removed && { removed }), ahead });
+function foresee(region: RunRegion, { plan, peeled, now, left, sure }: Foresight): RegionForeseen {
+  const { id, asked } = region;
+  const stage = Math.max(0, stageOf(plan, region));
+  const stillBare = plan.masking === 're-mask' ? left.slice(0, stage + 1) : left.slice(stage);
+  const ahead = stillBare.reduce((sum, each) => sum + each, 0);
+  const removed = bareSpell({ masking: plan.masking, peeled, stage }, now);
+  const depth = sure({ removed: { ...removed, sign: 1 }, ahead });
   const off = depth.value - asked.depth;
   const room = off > 0 ? asked.plus : asked.minus;
   const share = Math.abs(off) < 1e-9 ? 0 : Math.abs(off) / Math.max(room, 1e-9);
@@ -149,12 +163,12 @@ function foresee(region: RunRegion, { plan, peeled, now, left, current, sure }: 
 function thicknessOf(
   { id }: RunRegion,
   given: Pick<Foresight, 'plan' | 'sure'> & {
-    readonly removed: { readonly from: number; readonly to: number; readonly sign: 1 } | undefined;
+    readonly removed: BareSpell;
     readonly ahead: number;
   },
 ): Measured | undefined {
   const { plan, sure, removed, ahead } = given;
-  const gone = { ...(removed && { removed: { ...removed, sign: -1 as const } }), ahead: -ahead };
+  const gone = { removed: { ...removed, sign: -1 as const }, ahead: -ahead };
   const gauged = sure({ sheet: id });
   if (gauged.value !== 0) return sure({ ...gone, sheet: id });
   if (plan.sheet === undefined) return undefined;

@@ -8,6 +8,7 @@ import { depthAt } from '#front/depth-at.ts';
 import { type FrontIndex, indexFront } from '#front/front-index.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { isInsideLoops } from '#geometry/inside-loops.ts';
+import { bareSpell } from './bare-spell.ts';
 import type { Reading } from './correct-fit.ts';
 import { type PlanRead, readRunPlan } from './correct-plan.ts';
 import { correctRates, peelMinutes, type RunCorrected } from './correct-rates.ts';
@@ -139,7 +140,8 @@ function placeReading(
     refused: finding('reading-off-floor', { region: region.id, why }, place),
   });
   const stage = plan.stages.findIndex(({ level }) => Math.abs(level - region.level) < 1e-5);
-  const isOpen = stage >= 0 && stage < row.stage;
+  // With a coat a stage every floor is etched from the first stage on.
+  const isOpen = stage >= 0 && (plan.masking === 're-mask' ? row.stage > 0 : stage < row.stage);
   if (row.region === undefined && region.level > 0) {
     const at = { x: (row.x ?? 0) * read.drawingUnit, y: (row.y ?? 0) * read.drawingUnit };
     if (Math.abs(depthAt(index, at).depth - region.level) > 1e-3) return offFloor('wall');
@@ -149,9 +151,7 @@ function placeReading(
   const minute = row.stage === 0 ? 0 : started + (row.minutes ?? itemAt(had, row.stage - 1));
   const reading: Reading = {
     stage: row.stage - 1,
-    minute,
-    // What is still covered loses nothing.
-    peeled: isOpen ? itemAt(peeled, stage) : minute,
+    bare: bareSpell({ masking: plan.masking, peeled, stage }, minute),
     region: region.id,
     kind: row.depth === undefined ? 'thickness' : 'depth',
     value: (row.depth ?? row.thickness ?? 0) * jobUnit,

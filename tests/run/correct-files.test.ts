@@ -102,9 +102,53 @@ describe('M7 a run from its files', () => {
     expect(codes('stage,region,depth\n1,R99,1')).toEqual(['reading-unclear']);
   });
   test('plan-file-unusable: another file, or a plan without stages', () => {
-    for (const text of ['', 'null', '{}', '{"format":"isobath-plan","version":1}']) {
+    const waxed = JSON.stringify({ ...JSON.parse(planText), masking: 'wax' });
+    for (const text of ['', 'null', '{}', '{"format":"isobath-plan","version":1}', waxed]) {
       expect(correct(HEAD, undefined, text).findings.map(({ code }) => code)).toEqual(['plan-file-unusable']);
     }
+  });
+});
+
+describe('M7 a run masked anew for each stage, from its files', () => {
+  let plan = '';
+  let stages: readonly { level: number; minutes: number }[] = [];
+  let floors: readonly { id: string; level: number; label: readonly [number, number] }[] = [];
+  beforeAll(async () => {
+    const { files, planFile } = await runJob({
+      jobText: JSON.stringify({ ...buoyLidJob, process: { ...buoyLidJob.process, masking: 're-mask' } }),
+      drawingName: 'lid.dxf',
+      drawingBytes: new TextEncoder().encode(buoyLidDrawing),
+    });
+    plan = new TextDecoder().decode(files.find(({ name }) => name === 'plan.json')?.bytes);
+    stages = planFile?.stages ?? [];
+    floors = (planFile?.regions ?? []).filter(({ level }) => level > 0).sort((a, b) => a.level - b.level);
+  });
+  const told = (rows: readonly string[]) => correct([HEAD, ...rows].join('\n'), undefined, plan);
+  const row = (stage: number, floor: number, depth: number) =>
+    `${stage},${stages[stage - 1]?.minutes},${floors.at(floor)?.label.join(',')},${depth}`;
+
+  test('every floor is gauged at its point from stage 1 on, and a floor coated over stays what it was', () => {
+    const [first = 0] = stages.map(({ level }) => level);
+    const { corrected, findings } = told([row(1, 0, first), row(1, -1, first), row(2, 0, first)]);
+    expect(findings.map(({ code }) => code)).not.toContain('reading-off-floor');
+    expect(corrected?.stages[0]?.left.value).toBe(0);
+    expect(corrected?.regions.find(({ id }) => id === floors[0]?.id)?.depth.value).toBeCloseTo(first, 4);
+  });
+  test('depth-out-of-reach: floors too deep in stage 1 can no longer be met once stage 2 is peeled', () => {
+    const [first = 0] = stages.map(({ level }) => level);
+    const { corrected, findings } = told([row(1, 0, first + 0.5), '2,0,,,']);
+    const lost = findings.filter(({ code }) => code === 'depth-out-of-reach');
+    const shallow = floors.filter(({ level }) => level === first);
+    expect(lost.flatMap(({ place }) => place.regions)).toEqual(shallow.map(({ id }) => id));
+    expect(corrected?.regions.map(({ verdict }) => verdict === 'out of reach')).toEqual(
+      corrected?.regions.map(({ id }) => shallow.some((floor) => floor.id === id)),
+    );
+    // 2.4 − 1.7 mm at 1.7 / 1.2 of the planned rate.
+    expect(corrected?.stages[1]?.left.value).toBeCloseTo((0.7 / rate) * (1.2 / 1.7), 3);
+  });
+  test('reading-off-floor: a depth before the first dip', () => {
+    const { findings } = told([`0,,${floors[0]?.label.join(',')},0.1`]);
+    expect(findings.map(({ code }) => code)).toContain('reading-off-floor');
   });
 });
 

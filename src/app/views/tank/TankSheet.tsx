@@ -34,7 +34,9 @@ export function TankSheet({ stage }: { readonly stage: ShownStage }) {
     }),
     [page, stage, isDark],
   );
-  const words = `The sheet at stage ${stage.number}: its piece and what was peeled before are bare`;
+  const bare =
+    page?.plan?.masking === 're-mask' ? 'its window is' : 'its piece and what was peeled before are';
+  const words = `The sheet at stage ${stage.number}: ${bare} bare`;
   return (
     <div className="tank-sheet" ref={frame} role="img" aria-label={words}>
       <SheetCanvas picture={picture} pose={pose} />

@@ -1,31 +1,52 @@
 /** What to do at a stage, and what to expect of its floors. */
 import type { StageStep } from '#app/state/stage-steps.ts';
 import { useBench } from '#app/views/workbench-context.ts';
+import type { ShownPlan } from '#handoff/plan-file.ts';
 import { showLength, showMinutes } from '#units/show-length.ts';
 
 interface TankStageProps {
+  readonly plan: ShownPlan;
   readonly step: StageStep;
   readonly thickness: number;
 }
 
-export function TankStage({ step, thickness }: TankStageProps) {
+export function TankStage({ plan, step, thickness }: TankStageProps) {
   const unit = useBench((state) => state.session.unit);
-  const { stage, floors } = step;
-  const { lines, sealed, number, minutes, regions } = stage;
+  const { stage } = step;
+  const { lines, sealed, number, minutes, level } = stage;
+  const isRemasked = plan.masking === 're-mask';
+  // With a coat a stage the window lies over all that ends as deep or deeper, and comes out at one depth.
+  const regions = isRemasked
+    ? plan.stages.filter((each) => each.number >= number).flatMap((each) => each.regions)
+    : stage.regions;
+  const floors = isRemasked
+    ? plan.stages
+        .filter((each) => each.number >= number)
+        .map((each) => ({ stage: each.number, after: level }))
+    : step.floors;
   return (
     <section className="tank-stage" aria-labelledby="tank-stage-heading">
       <h2 id="tank-stage-heading">Stage {number}</h2>
       <ol>
+        {isRemasked && (
+          <li>
+            <strong>{number === 1 ? 'Coat' : 'Coat anew'}</strong>
+            {number === 1 ? '' : ', the old maskant off and the part clean'}; cut the lines of stage {number}{' '}
+            and no other.
+          </li>
+        )}
         <li>
           <strong>Peel</strong> the piece of stage {number}, inside{' '}
           {lines.length === 1 ? 'one line' : `${lines.length} lines`}: {regions.join(', ')}.
         </li>
-        <li>
-          <strong>Sealed</strong>{' '}
-          {sealed.length === 0
-            ? 'nothing.'
-            : `stay the lines of ${sealed.length === 1 ? 'stage' : 'stages'} ${sealed.join(', ')}.`}
-        </li>
+        {!isRemasked && (
+          <li>
+            <strong>Sealed</strong>{' '}
+            {sealed.length === 0
+              ? 'nothing.'
+              : `stay the lines of ${sealed.length === 1 ? 'stage' : 'stages'} ${sealed.join(', ')}.`}
+          </li>
+        )}
         <li>
           <strong>In the bath</strong> {showMinutes(minutes)} as planned. Take it out at about four fifths and
           gauge.
