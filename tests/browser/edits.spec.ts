@@ -93,6 +93,25 @@ test('what is picked joins the level of a rung', async ({ workbench }) => {
   await expect(statusOf(workbench)).toContainText('2 stages');
 });
 
+test('a region that is picked, carried to a rung and let go there, joins its level', async ({
+  workbench,
+}) => {
+  const sump = await findOnSheet(workbench, 'to 3.00');
+  await workbench.mouse.click(sump.x, sump.y);
+  const rung = await levelRows(workbench).filter({ hasText: '2.20' }).boundingBox();
+  if (rung === null) throw new Error('the rung is not laid out');
+  await workbench.mouse.down();
+  await workbench.mouse.move(sump.x - 80, sump.y + 20, { steps: 4 });
+  await expect(workbench.locator('.carried')).toHaveText('R02: let go on a level');
+  await workbench.mouse.move(rung.x + 30, rung.y + rung.height / 2, { steps: 6 });
+  await expect(workbench.locator('.carried')).toHaveText(/^R02 to 2\.20.mm$/);
+  await workbench.mouse.up();
+  await expect(workbench.locator('.carried')).toBeHidden();
+  await expect(levelRows(workbench)).toHaveCount(2);
+  await workbench.getByRole('button', { name: /^undo: join level/ }).click();
+  await expect(levelRows(workbench)).toHaveCount(3);
+});
+
 test('another sheet is thinner: what remains follows', async ({ workbench }) => {
   const sheet = workbench.getByRole('textbox', { name: 'Sheet' });
   await sheet.fill('4');

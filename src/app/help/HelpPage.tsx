@@ -73,7 +73,8 @@ function Steps() {
         </li>
         <li>
           <b>Read the ladder</b> at the left: a rung a level, the space between two rungs a stage. Upwards it
-          is the run, downwards the part. Drag a rung, or join regions to it.
+          is the run, downwards the part. Drag a rung to move its level; drag a picked region onto a rung to
+          join it.
         </li>
         <li>
           <b>Look before metal is wet</b>: draw the cut across the sheet for a section, move the clock to any

@@ -1,5 +1,6 @@
 /**
- * What hands do on the sheet. Plan: drag moves, Shift with drag draws a box. Relief: drag turns, the other buttons move.
+ * What hands do on the sheet. Plan: drag moves, Shift with drag draws a box; dragged from a picked region, what is picked is
+ * carried off the sheet. Relief: drag turns, the other buttons move.
  * Click picks (Shift or Ctrl adds or takes away), the wheel zooms about the pointer, two fingers move and zoom.
  */
 import type { StoreApi } from 'zustand/vanilla';
@@ -15,6 +16,9 @@ export interface GestureHost {
   readonly onHover: (pixel: Point | undefined) => void;
   /** While a box is drawn, and once more with `done`. */
   readonly onBox: (from: Point, to: Point, done: boolean) => void;
+  readonly isPicked: (pixel: Point) => boolean;
+  /** While what is picked is carried about, in the window's own pixels, and once when it is let go; undefined when given up. */
+  readonly onCarry: (place: Point | undefined, done: boolean) => void;
 }
 
 /** A pointer that moved less than this, in pixels, has clicked. */
@@ -22,7 +26,7 @@ const CLICK_SLOP = 4;
 const RADIANS_PER_PIXEL = 0.008;
 const ZOOM_PER_WHEEL_PIXEL = 0.0016;
 
-type Doing = 'move' | 'turn' | 'box';
+type Doing = 'move' | 'turn' | 'box' | 'carry';
 
 /** Listens on the element until the function given back is called. */
 export function listenToHands(element: HTMLElement, host: GestureHost): () => void {
@@ -37,7 +41,7 @@ export function listenToHands(element: HTMLElement, host: GestureHost): () => vo
     const at = pixelOfEvent(event);
     element.setPointerCapture(event.pointerId);
     down.set(event.pointerId, at);
-    if (down.size === 1) begun = { at, doing: doingOf(event, host.view()), moved: false };
+    if (down.size === 1) begun = { at, doing: doingOf(event, at, host), moved: false };
   };
   const onMove = (event: PointerEvent) => {
     const now = pixelOfEvent(event);
@@ -50,6 +54,7 @@ export function listenToHands(element: HTMLElement, host: GestureHost): () => vo
     const other = others[0];
     if (other !== undefined) pinch(host, other, before, now);
     else if (begun.doing === 'box') host.onBox(begun.at, now, false);
+    else if (begun.doing === 'carry') host.onCarry({ x: event.clientX, y: event.clientY }, false);
     else drag(host, begun.doing, { x: now.x - before.x, y: now.y - before.y });
   };
   const onUp = (event: PointerEvent) => {
@@ -58,9 +63,10 @@ export function listenToHands(element: HTMLElement, host: GestureHost): () => vo
     if (begun === undefined || down.size > 0) return;
     const { moved, doing, at: from } = begun;
     begun = undefined;
-    if (event.type === 'pointercancel') host.onBox(at, at, true);
+    if (event.type === 'pointercancel') giveUp(host, doing, at);
     else if (!moved && event.button === 0) host.onPick(at, event.shiftKey || event.ctrlKey || event.metaKey);
     else if (moved && doing === 'box') host.onBox(from, at, true);
+    else if (moved && doing === 'carry') host.onCarry({ x: event.clientX, y: event.clientY }, true);
   };
   const onWheel = (event: WheelEvent) => {
     event.preventDefault();
@@ -82,10 +88,16 @@ export function listenToHands(element: HTMLElement, host: GestureHost): () => vo
   return () => listening.abort();
 }
 
-function doingOf(event: PointerEvent, view: SheetView): Doing {
+function doingOf(event: PointerEvent, at: Point, { view, isPicked }: GestureHost): Doing {
   if (event.button !== 0) return 'move';
-  if (view === 'relief') return event.shiftKey ? 'move' : 'turn';
-  return event.shiftKey ? 'box' : 'move';
+  if (view() === 'relief') return event.shiftKey ? 'move' : 'turn';
+  if (event.shiftKey) return 'box';
+  return isPicked(at) ? 'carry' : 'move';
+}
+
+function giveUp({ onBox, onCarry }: GestureHost, doing: Doing, at: Point): void {
+  if (doing === 'box') onBox(at, at, true);
+  if (doing === 'carry') onCarry(undefined, true);
 }
 
 function drag({ pose, size }: GestureHost, doing: Doing, by: Point): void {

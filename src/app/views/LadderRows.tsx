@@ -24,7 +24,7 @@ export function RungRow({ rung, thickness }: RungRowProps) {
   const canJoin = selection.length > 0 && !selection.every((id) => ids.includes(id));
   const count = ids.length === 1 ? '1 region' : `${ids.length} regions`;
   return (
-    <div className="rung-row">
+    <div className="rung-row" data-level={level}>
       <button
         type="button"
         className="rung"

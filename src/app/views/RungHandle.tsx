@@ -53,6 +53,7 @@ export function RungHandle({ rung, thickness, yOf, onMove }: RungHandleProps) {
   return (
     <div
       className={isGood ? 'rung-handle' : 'rung-handle broken'}
+      data-level={level}
       role="slider"
       tabIndex={0}
       aria-label={`Level of stage ${number}`}

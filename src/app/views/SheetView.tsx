@@ -27,6 +27,7 @@ export function SheetView() {
   const frame = useRef<HTMLDivElement>(null);
   const hover = useRef<HTMLParagraphElement>(null);
   const box = useRef<HTMLDivElement>(null);
+  const carried = useRef<HTMLParagraphElement>(null);
   const depthInput = useRef<HTMLInputElement>(null);
   const size = useSize(frame);
   const measured = useRef<Size>({ width: 1, height: 1 });
@@ -58,7 +59,7 @@ export function SheetView() {
     [page, solid, selection, view, exaggeration, minute, marked, isDark],
   );
   const { fitAll } = usePoseKeeper(pose, size);
-  useSheetHands({ frame, hover, box, pose, size: measured });
+  useSheetHands({ frame, hover, box, carried, pose, size: measured });
 
   const onKeyDown = (event: KeyboardEvent<HTMLDivElement>) => {
     const host = { store, actions, pose, size: measured.current, fitAll };
@@ -98,6 +99,7 @@ export function SheetView() {
         <BathKey />
         <ScaleBars pose={pose} />
         <p className="hover-reading" ref={hover} />
+        <p className="carried" ref={carried} hidden />
       </section>
       <DepthEntry inputRef={depthInput} />
     </>

@@ -39,3 +39,13 @@ export function drawBox(
   element.style.width = `${Math.abs(to.x - from.x)}px`;
   element.style.height = `${Math.abs(to.y - from.y)}px`;
 }
+
+/** What is carried, beside the pointer; nothing without a place. */
+export function showCarried(element: HTMLElement | null, place: Point | undefined, words: string): void {
+  if (element === null) return;
+  element.hidden = place === undefined;
+  if (place === undefined) return;
+  element.textContent = words;
+  element.style.left = `${place.x + 14}px`;
+  element.style.top = `${place.y + 10}px`;
+}

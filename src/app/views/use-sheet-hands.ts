@@ -5,7 +5,9 @@ import { type Picked, pickRegion, regionsInBox, type Seen } from '#app/scene/pic
 import { type GestureHost, listenToHands } from '#app/scene/sheet-gestures.ts';
 import type { ViewPose } from '#app/scene/view-pose.ts';
 import { keepLatest } from '#app/state/keep-latest.ts';
-import { drawBox, sayHover } from './sheet-overlays.ts';
+import type { Point } from '#geometry/point.ts';
+import { type ShownUnit, showLength } from '#units/show-length.ts';
+import { drawBox, sayHover, showCarried } from './sheet-overlays.ts';
 import type { Size } from './use-size.ts';
 import { useWorkbench, type Workbench } from './workbench-context.ts';
 
@@ -13,23 +15,24 @@ interface SheetHands {
   readonly frame: RefObject<HTMLDivElement | null>;
   readonly hover: RefObject<HTMLParagraphElement | null>;
   readonly box: RefObject<HTMLDivElement | null>;
+  readonly carried: RefObject<HTMLParagraphElement | null>;
   readonly pose: StoreApi<ViewPose>;
   readonly size: RefObject<Size>;
 }
 
 export function useSheetHands(hands: SheetHands): void {
-  const { frame, hover, box, pose, size } = hands;
+  const { frame, hover, box, carried, pose, size } = hands;
   const workbench = useWorkbench();
   useEffect(() => {
     const element = frame.current;
     if (element === null) return undefined;
-    return listenToHands(element, gestureHost(workbench, { frame, hover, box, pose, size }));
-  }, [workbench, frame, hover, box, pose, size]);
+    return listenToHands(element, gestureHost(workbench, { frame, hover, box, carried, pose, size }));
+  }, [workbench, frame, hover, box, carried, pose, size]);
 }
 
 function gestureHost(
   { store, actions, follower }: Workbench,
-  { hover, box, pose, size }: SheetHands,
+  { hover, box, carried, pose, size }: SheetHands,
 ): GestureHost {
   const shapes = () => store.getState().derived.shapes;
   const seen = (): Seen => {
@@ -64,6 +67,17 @@ function gestureHost(
       sayHover(hover.current, picked, unit);
       if (picked !== undefined) measure(picked);
     },
+    isPicked: (pixel) => {
+      const { shape } = pickRegion(shapes(), pixel, seen());
+      return shape !== undefined && store.getState().session.selection.includes(shape.region.id);
+    },
+    onCarry: (place, done) => {
+      const level = place === undefined ? undefined : levelAt(place);
+      const { unit, selection } = store.getState().session;
+      showCarried(carried.current, done ? undefined : place, carriedWords(selection, level, unit));
+      if (done && level !== undefined)
+        actions.askOfSelection({ depth: level }, `join level ${showLength(level, unit)}`);
+    },
     onBox: (from, to, done) => {
       drawBox(box.current, done ? undefined : { from, to });
       if (!done) return;
@@ -74,4 +88,15 @@ function gestureHost(
       );
     },
   };
+}
+
+/** Level of the rung at a place of the window, mm. */
+function levelAt({ x, y }: Point): number | undefined {
+  const rung = document.elementFromPoint(x, y)?.closest<HTMLElement>('[data-level]');
+  return rung === null || rung === undefined ? undefined : Number(rung.dataset['level']);
+}
+
+function carriedWords(selection: readonly string[], level: number | undefined, unit: ShownUnit): string {
+  const what = selection.length === 1 ? selection[0] : `${selection.length} regions`;
+  return level === undefined ? `${what}: let go on a level` : `${what} to ${showLength(level, unit)}`;
 }

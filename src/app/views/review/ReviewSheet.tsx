@@ -61,6 +61,9 @@ export function ReviewSheet({ stage, place, onPlace }: ReviewSheetProps) {
       onPick: (pixel) => onPlace(pointSeenAt(pose.getState(), measured.current, pixel)),
       onHover: () => undefined,
       onBox: () => undefined,
+      // A review changes nothing.
+      isPicked: () => false,
+      onCarry: () => undefined,
     });
   }, [pose, onPlace]);
 
