@@ -12,7 +12,7 @@ import { isInside, makeInsideIndex } from '#front/inside-index.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { type Box, boxOfPoints, boxOfSpan, boxOfSpans, growBox } from '#geometry/box.ts';
 import { type BoxIndex, indexBoxes } from '#geometry/box-index.ts';
-import { distance, type Point } from '#geometry/point.ts';
+import { distance, type Point, pointOnCircle } from '#geometry/point.ts';
 import { distanceToSpan, type Span } from '#geometry/span.ts';
 import type { Job } from '#part/job.ts';
 import type { RegionId } from '#part/part.ts';
@@ -82,7 +82,9 @@ export function inspectionPoints(input: InspectionInput): {
   for (const region of plan.regions) {
     const number = plan.stages.findIndex(({ level }) => level === region.level);
     const stage = plan.stages[number];
-    const places = spread(candidates(region, openings[number], { probe, choice }), choice);
+    const { margin } = choice;
+    const isGood = (at: Point): boolean => isFlatAround(probe, at, { margin, level: region.level });
+    const places = spread(candidates(region, openings[number], { probe, margin }), choice, isGood);
     if (places.length === 0) bare.push(region);
     for (const at of places) {
       const id = `P${String(points.length + 1).padStart(3, '0')}`;
@@ -134,13 +136,12 @@ interface Candidate {
   readonly room: number;
 }
 
-/** Flat places on a grid over the region, and its label point. */
+/** Places at the region's level and clear of borders, on a grid over it, and its label point. */
 function candidates(
   region: PlannedRegion,
   opening: Borders | undefined,
-  { probe, choice }: { readonly probe: Probe; readonly choice: InspectionChoice },
+  { probe, margin }: { readonly probe: Probe; readonly margin: number },
 ): Candidate[] {
-  const { margin } = choice;
   const box = boxOfSpans(region.loops.flat());
   // An opening runs over all regions of its level: only what is near this one counts.
   const near = opening === undefined ? [] : bordersMeeting(opening, growBox(box, margin));
@@ -150,7 +151,7 @@ function candidates(
   for (const at of gridOver(box, region.label)) {
     if (!isInside(inside, at.x, at.y)) continue;
     const room = roomAt(borders, at, margin);
-    if (room >= margin && isFlat(probe, at, { margin, level: region.level })) found.push({ at, room });
+    if (room >= margin && isAtLevel(probe, at, region.level)) found.push({ at, room });
   }
   return found;
 }
@@ -190,34 +191,50 @@ function roomAt(borders: Borders, at: Point, margin: number): number {
   }
 }
 
-/** Flat here and all around at the margin: a deeper neighbour's front may come in where no line is drawn. */
-function isFlat(probe: Probe, at: Point, { margin, level }: { margin: number; level: number }): boolean {
-  if (Math.abs(probe.measure(at.x, at.y) - level) > FLAT) return false;
+function isAtLevel(probe: Probe, { x, y }: Point, level: number): boolean {
+  return Math.abs(probe.measure(x, y) - level) <= FLAT;
+}
+
+/** Flat all around at the margin: a deeper neighbour's front may come in where no line is drawn. */
+function isFlatAround(
+  probe: Probe,
+  at: Point,
+  { margin, level }: { margin: number; level: number },
+): boolean {
   for (let i = 0; i < AROUND; i++) {
-    const angle = (2 * Math.PI * i) / AROUND;
-    const depth = probe.measure(at.x + margin * Math.cos(angle), at.y + margin * Math.sin(angle));
-    if (Math.abs(depth - level) > FLAT) return false;
+    const around = pointOnCircle(at, margin, (2 * Math.PI * i) / AROUND);
+    if (!isAtLevel(probe, around, level)) return false;
   }
   return true;
 }
 
-/** The roomiest candidate, then always the one farthest from all taken, until they stand as near as wanted. */
-function spread(found: readonly Candidate[], { margin, spacing }: InspectionChoice): Point[] {
-  const roomiest = found.reduce<Candidate | undefined>(
-    (best, each) => (best === undefined || each.room > best.room + FLAT ? each : best),
-    undefined,
-  );
-  if (roomiest === undefined) return [];
-  const taken = [roomiest.at];
-  const gaps = found.map(({ at }) => distance(at, roomiest.at));
+/**
+ * The roomiest candidate, then always the one farthest from all taken, until they stand as near as wanted. Whether one is
+ * good is asked only when its turn comes, since that costs more than all else here.
+ */
+function spread(
+  found: readonly Candidate[],
+  { margin, spacing }: InspectionChoice,
+  isGood: (at: Point) => boolean,
+): Point[] {
+  const taken: Point[] = [];
+  // Room at first, then the gap to the nearest one taken; nothing for those that are no good.
+  const worth = found.map(({ room }) => room);
+  const least = (): number =>
+    taken.length === 0 ? margin : taken.length < LEAST_POINTS ? 2 * margin : spacing;
   while (taken.length < MOST_POINTS) {
-    const farthest = gaps.reduce((best, gap, i) => (gap > itemAt(gaps, best) + FLAT ? i : best), 0);
-    const gap = itemAt(gaps, farthest);
-    if (gap < (taken.length < LEAST_POINTS ? 2 * margin : spacing)) break;
-    const { at } = itemAt(found, farthest);
+    const best = worth.reduce((best, each, i) => (each > itemAt(worth, best) + FLAT ? i : best), 0);
+    const at = found[best]?.at;
+    if (at === undefined || itemAt(worth, best) < least()) break;
+    if (!isGood(at)) {
+      worth[best] = Number.NEGATIVE_INFINITY;
+      continue;
+    }
+    const isFirst = taken.length === 0;
     taken.push(at);
     found.forEach((each, i) => {
-      gaps[i] = Math.min(itemAt(gaps, i), distance(each.at, at));
+      const gap = distance(each.at, at);
+      if (itemAt(worth, i) >= 0) worth[i] = isFirst ? gap : Math.min(itemAt(worth, i), gap);
     });
   }
   return taken;
