@@ -1,4 +1,5 @@
-/** DXF text written by hand, tag by tag, so that a test can spoil any of it. Millimetres unless told otherwise. */
+/** Small parts drawn in a few tags, so that a test can spoil any of them; and a buoy's lid with a job about it. */
+import { drawingText, entity, polyline } from './raw-drawing.ts';
 
 export type Corner = readonly [x: number, y: number];
 
@@ -8,30 +9,22 @@ export interface SmallDrawing {
   readonly entities: readonly string[];
 }
 
-export function tags(...pairs: readonly (string | number)[]): string {
-  return `${pairs.join('\n')}\n`;
-}
-
 export function dxf({ insunits, entities }: SmallDrawing): string {
-  const unit = insunits === undefined ? '' : tags(9, '$INSUNITS', 70, insunits);
-  return [
-    tags(0, 'SECTION', 2, 'HEADER', 9, '$ACADVER', 1, 'AC1015'),
-    unit,
-    tags(0, 'ENDSEC', 0, 'SECTION', 2, 'ENTITIES'),
-    ...entities,
-    tags(0, 'ENDSEC', 0, 'EOF'),
-  ].join('');
+  const header =
+    insunits === undefined
+      ? []
+      : ([
+          [9, '$INSUNITS'],
+          [70, insunits],
+        ] as const);
+  return drawingText({ header, entities: entities.join('') });
 }
 
 export function outline(
   layer: string,
   corners: readonly (readonly [x: number, y: number, bulge?: number])[],
 ): string {
-  const head = tags(0, 'LWPOLYLINE', 8, layer, 90, corners.length, 70, 1);
-  return (
-    head +
-    corners.map(([x, y, bulge]) => tags(10, x, 20, y, ...(bulge === undefined ? [] : [42, bulge]))).join('')
-  );
+  return polyline(corners, 1, [8, layer]);
 }
 
 export function box(layer: string, [x, y]: Corner, [endX, endY]: Corner): string {
@@ -44,15 +37,15 @@ export function box(layer: string, [x, y]: Corner, [endX, endY]: Corner): string
 }
 
 export function line(layer: string, from: Corner, to: Corner): string {
-  return tags(0, 'LINE', 8, layer, 10, from[0], 20, from[1], 11, to[0], 21, to[1]);
+  return entity('LINE', [8, layer], [10, from[0]], [20, from[1]], [11, to[0]], [21, to[1]]);
 }
 
 export function circle(layer: string, at: Corner, radius: number): string {
-  return tags(0, 'CIRCLE', 8, layer, 10, at[0], 20, at[1], 40, radius);
+  return entity('CIRCLE', [8, layer], [10, at[0]], [20, at[1]], [40, radius]);
 }
 
 export function note(layer: string, at: Corner, text: string): string {
-  return tags(0, 'TEXT', 8, layer, 10, at[0], 20, at[1], 40, 3, 1, text);
+  return entity('TEXT', [8, layer], [10, at[0]], [20, at[1]], [40, 3], [1, text]);
 }
 
 /** A buoy's lid: a trimmed plate with a pocket, a deeper pocket nested in it, and a round one. */
