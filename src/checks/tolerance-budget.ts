@@ -9,7 +9,8 @@ import type { RegionId } from '#part/part.ts';
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
 import { GAUGED_AT, GAUGED_TIMES } from './making-limits.ts';
 
-export interface ToleranceBudget {
+/** Floors of one level, as asked. */
+interface AskedFloor {
   readonly regions: readonly RegionId[];
   readonly level: number;
   /** Least and greatest depth that the drawing asks of these floors, and what each may be off. */
@@ -18,6 +19,9 @@ export interface ToleranceBudget {
   readonly plus: number;
   readonly minus: number;
   readonly asThickness: boolean;
+}
+
+export interface ToleranceBudget extends AskedFloor {
   readonly byClock: BudgetSum;
   /** Each stage gauged before its end and its minutes corrected, as in docs/run.md. */
   readonly gauged: BudgetSum;
@@ -71,14 +75,7 @@ export function worseSide({ tooDeep, tooShallow }: BudgetSum): 'tooDeep' | 'tooS
   return over(tooShallow) > over(tooDeep) ? 'tooShallow' : 'tooDeep';
 }
 
-interface Floor {
-  readonly regions: readonly RegionId[];
-  readonly level: number;
-  readonly low: number;
-  readonly high: number;
-  readonly plus: number;
-  readonly minus: number;
-  readonly asThickness: boolean;
+interface Floor extends AskedFloor {
   /** What its own stage and each later one etch. */
   readonly etches: readonly number[];
   readonly job: Figures;
