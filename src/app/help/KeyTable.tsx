@@ -1,4 +1,6 @@
 /** What keys do, place by place. */
+import { HeadRow } from '#app/views/HeadRow.tsx';
+
 const KEYS: readonly (readonly [string, string, string])[] = [
   ['anywhere', 'Ctrl Z, Ctrl Shift Z', 'undo, redo'],
   ['anywhere', 'paste', 'open the drawing or job on the clipboard'],
@@ -16,13 +18,7 @@ const KEYS: readonly (readonly [string, string, string])[] = [
 export function KeyTable() {
   return (
     <table>
-      <thead>
-        <tr>
-          <th scope="col">where</th>
-          <th scope="col">key</th>
-          <th scope="col">does</th>
-        </tr>
-      </thead>
+      <HeadRow columns={['where', 'key', 'does']} />
       <tbody>
         {KEYS.map(([where, key, does]) => (
           <tr key={where + key}>

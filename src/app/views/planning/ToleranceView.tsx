@@ -1,4 +1,5 @@
 /** What may go wrong on each floor, part by part, against what is asked: run by the clock, and gauged on the way. */
+import { HeadRow } from '#app/views/HeadRow.tsx';
 import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
 import type { BudgetRecord, BudgetSumRecord } from '#handoff/plan-file.ts';
 import { lengthFigure, type ShownUnit } from '#units/show-length.ts';
@@ -12,16 +13,7 @@ export function ToleranceView() {
     <>
       <table>
         <caption>± {unit} at worst, and the share of the tolerance that is likely used up</caption>
-        <thead>
-          <tr>
-            <th scope="col">level</th>
-            <th scope="col">sheet</th>
-            <th scope="col">rate</th>
-            <th scope="col">timing</th>
-            <th scope="col">by the clock</th>
-            <th scope="col">gauged</th>
-          </tr>
-        </thead>
+        <HeadRow columns={['level', 'sheet', 'rate', 'timing', 'by the clock', 'gauged']} />
         <tbody>
           {budgets.map((budget) => (
             <BudgetRow key={`${budget.level} ${budget.regions[0]}`} budget={budget} unit={unit} />

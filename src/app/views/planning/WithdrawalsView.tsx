@@ -1,4 +1,5 @@
 /** Tapers made by drawing the part out of the bath, beside the same in steps. */
+import { HeadRow } from '#app/views/HeadRow.tsx';
 import { useBench } from '#app/views/workbench-context.ts';
 import type { WithdrawalRecord } from '#handoff/plan-file.ts';
 import { lengthFigure, type ShownUnit, showLength, showMinutes } from '#units/show-length.ts';
@@ -30,13 +31,7 @@ function WithdrawalTable({ withdrawal, unit }: WithdrawalTableProps) {
     <>
       <table>
         <caption>{regions.join(', ')}: waterline from the shallow end</caption>
-        <thead>
-          <tr>
-            <th scope="col">from minute</th>
-            <th scope="col">waterline, {unit}</th>
-            <th scope="col">{unit}/min</th>
-          </tr>
-        </thead>
+        <HeadRow columns={['from minute', `waterline, ${unit}`, `${unit}/min`]} />
         <tbody>
           {rows.map(({ minute, waterline, speed }) => (
             <tr key={minute}>

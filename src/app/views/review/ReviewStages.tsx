@@ -1,8 +1,10 @@
 /** The stages in the order of the run, each to be looked at and ticked; the one on show tells all of itself. */
+
 import { useEffect, useRef } from 'react';
 import { isOfOtherPlan, toggleCheck } from '#app/state/review-draft.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import type { StageStep } from '#app/state/stage-steps.ts';
+import { HeadRow } from '#app/views/HeadRow.tsx';
 import { inkOn } from '#app/views/ink-on.ts';
 import { StageMark } from '#app/views/StageMark.tsx';
 import { useBench, useDesk, useDocument, useWorkbench } from '#app/views/workbench-context.ts';
@@ -99,14 +101,7 @@ function StageFacts({ step }: { readonly step: StageStep }) {
       {floors.length > 0 && (
         <table>
           <caption>Etched so far</caption>
-          <thead>
-            <tr>
-              <th scope="col">floors of</th>
-              <th scope="col">before</th>
-              <th scope="col">after</th>
-              <th scope="col">leaves</th>
-            </tr>
-          </thead>
+          <HeadRow columns={['floors of', 'before', 'after', 'leaves']} />
           <tbody>
             {floors.map(({ stage: number, before, after }) => (
               <tr key={number}>

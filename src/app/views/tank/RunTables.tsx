@@ -1,4 +1,5 @@
 /** The run corrected: minutes left by stage and what will come out by region, each with half its 95 % interval. */
+import { HeadRow } from '#app/views/HeadRow.tsx';
 import { useBench } from '#app/views/workbench-context.ts';
 import type { Measured, RunCorrected } from '#run/correct-rates.ts';
 import { lengthFigure } from '#units/show-length.ts';
@@ -11,14 +12,7 @@ export function RunTables({ corrected }: { readonly corrected: RunCorrected }) {
     <>
       <table>
         <caption>Minutes left, ± half the 95 % interval</caption>
-        <thead>
-          <tr>
-            <th scope="col">stage</th>
-            <th scope="col">planned</th>
-            <th scope="col">had</th>
-            <th scope="col">left</th>
-          </tr>
-        </thead>
+        <HeadRow columns={['stage', 'planned', 'had', 'left']} />
         <tbody>
           {corrected.stages.map(({ number, planned, had, left }) => (
             <tr key={number}>
@@ -34,14 +28,7 @@ export function RunTables({ corrected }: { readonly corrected: RunCorrected }) {
       </table>
       <table>
         <caption>What will come out, {unit}</caption>
-        <thead>
-          <tr>
-            <th scope="col">region</th>
-            <th scope="col">asked</th>
-            <th scope="col">foreseen</th>
-            <th scope="col">tolerance</th>
-          </tr>
-        </thead>
+        <HeadRow columns={['region', 'asked', 'foreseen', 'tolerance']} />
         <tbody>
           {corrected.regions.map(({ id, asked, depth, verdict }) => (
             <tr key={id} className={verdict === 'met' ? undefined : 'doubtful'}>
