@@ -42,3 +42,18 @@ export function bandsOf(run: SectionPoints, index: number): BandPoint[][] {
   });
   return stretches;
 }
+
+/** First and last place of each part of a band that stays at one level, give or take `within` mm: a number keeps clear of steps. */
+export function levelStretches(band: readonly BandPoint[], within: number): [BandPoint, BandPoint][] {
+  const stretches: [BandPoint, BandPoint][] = [];
+  for (const point of band) {
+    const open = stretches.at(-1);
+    if (open !== undefined && isLevel(open[0], point, within)) open[1] = point;
+    else stretches.push([point, point]);
+  }
+  return stretches;
+}
+
+function isLevel(a: BandPoint, b: BandPoint, within: number): boolean {
+  return Math.abs(a.top - b.top) < within && Math.abs(a.bottom - b.bottom) < within;
+}

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { askedPath, metalRuns, sectionScale, takenPath } from '#app/views/section-paths.ts';
+import { askedPath, numberPlaces, sectionScale, takenPath } from '#app/views/section-paths.ts';
+import { bandsOf, metalRuns } from '#handoff/section-shapes.ts';
 import type { Section } from '#run/section-job.ts';
 
 type SectionPoint = Section['points'][number];
@@ -49,8 +50,9 @@ describe('the section drawn', () => {
       [20, 30],
     ]);
     const scale = { xOf: (x: number) => x, yOf: (depth: number) => depth, exaggeration: 1 };
-    expect(takenPath(runs[0] ?? [], 1, scale)).toBe('M0 0.5L10 0.5L10 1L0 1Z');
-    expect(takenPath(runs[1] ?? [], 1, scale)).toBe('');
+    const taken = bandsOf(runs[0] ?? [], 1).map((band) => takenPath(band, scale));
+    expect(taken).toEqual(['M0 0.5L10 0.5L10 1L0 1Z']);
+    expect(bandsOf(runs[1] ?? [], 1)).toEqual([]);
     const asked = [
       { start: 0, end: 10, depth: { start: 1, end: 1.5 } },
       { start: 10, end: 20, depth: undefined },
@@ -58,5 +60,25 @@ describe('the section drawn', () => {
       { start: 25, end: 30, depth: { start: 2, end: 2 } },
     ];
     expect(askedPath(asked, scale)).toBe('M0 1L10 1.5M20 0L25 0L25 2L30 2');
+  });
+
+  it('numbers each level stretch of a band that has room for it, amid it', () => {
+    const stretch = (from: number, to: number, bottom: number) => [
+      { distance: from, top: 0, bottom },
+      { distance: to, top: 0, bottom },
+    ];
+    // 10 px a mm each way: a step of 1 mm parts two stretches, and the third is too short for a number.
+    const scale = { xOf: (x: number) => 10 * x, yOf: (depth: number) => 10 * depth, exaggeration: 1 };
+    const band = [...stretch(0, 4, 2), ...stretch(4, 10, 3), ...stretch(10, 11, 2)];
+    expect(numberPlaces(band, scale)).toEqual([
+      { x: 20, y: 10 },
+      { x: 70, y: 15 },
+    ]);
+  });
+
+  it('draws heights to the scale of lengths where a short cut has no room for more', () => {
+    const scale = sectionScale({ length: 2, thickness: 4, room, isEqual: false });
+    expect(scale.exaggeration).toBe(1);
+    expect(scale.yOf(4)).toBeCloseTo(55, 9);
   });
 });

@@ -2,18 +2,12 @@
 import { type KeyboardEvent, type PointerEvent, useMemo, useRef, useState } from 'react';
 import type { Cut } from '#app/state/workbench-state.ts';
 import type { ShownStage } from '#handoff/plan-file.ts';
+import { bandsOf, metalRuns } from '#handoff/section-shapes.ts';
 import type { Section } from '#run/section-job.ts';
 import { showLength } from '#units/show-length.ts';
 import { gaugeWords } from './gauge-words.ts';
 import { inkOn } from './ink-on.ts';
-import {
-  askedPath,
-  metalPath,
-  metalRuns,
-  numberPlaces,
-  type SectionScale,
-  takenPath,
-} from './section-paths.ts';
+import { askedPath, metalPath, numberPlaces, type SectionScale, takenPath } from './section-paths.ts';
 import { useGauge } from './use-gauge.ts';
 import type { Size } from './use-size.ts';
 import { useBench } from './workbench-context.ts';
@@ -109,17 +103,14 @@ export function SectionFigure({ section, cut, stages, scale, size }: SectionFigu
 
 function drawnSection(section: Section, stages: readonly ShownStage[], scale: SectionScale) {
   const runs = metalRuns(section.points);
+  const bands = stages.flatMap(({ number, color }, index) =>
+    runs.flatMap((run) => bandsOf(run, index).map((band) => ({ stage: number, color, band }))),
+  );
   return {
     metal: runs.map((run) => metalPath(run, scale)),
-    taken: stages.flatMap(({ number, color }, index) =>
-      runs
-        .map((run) => ({ stage: number, color, path: takenPath(run, index, scale) }))
-        .filter(({ path }) => path !== ''),
-    ),
-    numbers: stages.flatMap(({ number, color }, index) =>
-      runs.flatMap((run) =>
-        numberPlaces(run, index, scale).map(({ x, y }) => ({ stage: number, color, x, y })),
-      ),
+    taken: bands.map(({ stage, color, band }) => ({ stage, color, path: takenPath(band, scale) })),
+    numbers: bands.flatMap(({ stage, color, band }) =>
+      numberPlaces(band, scale).map(({ x, y }) => ({ stage, color, x, y })),
     ),
     asked: askedPath(section.asked, scale),
   };

@@ -1,5 +1,6 @@
 /** The section as paths to draw: metal, what each stage took, and what was asked. Pixels; pure. */
-import { itemAt } from '#geometry/assert.ts';
+import { fitSection } from '#handoff/fit-section.ts';
+import { type BandPoint, levelStretches } from '#handoff/section-shapes.ts';
 import type { Section } from '#run/section-job.ts';
 
 type Points = Section['points'];
@@ -29,37 +30,15 @@ interface ScaleAsk {
 
 /** As long as the strip is wide; as high as it has room for with a round factor, or true to the lengths. */
 export function sectionScale({ length, thickness, room, isEqual }: ScaleAsk): SectionScale {
-  const across = room.width - room.left - room.right;
-  const up = room.height - room.top - room.bottom;
-  const fitted = (up / thickness) * (length / across);
-  const exaggeration = isEqual ? Math.min(1, fitted) : roundDown(fitted);
-  // A cut so short that its heights have no room at equal scale is drawn narrower instead.
-  const perMm = isEqual && fitted < 1 ? (across / length) * fitted : across / length;
-  const shown = isEqual ? 1 : exaggeration;
+  const width = room.width - room.left - room.right;
+  const height = room.height - room.top - room.bottom;
+  const fit = fitSection({ length, thickness, width, height });
+  const exaggeration = isEqual ? 1 : fit.exaggeration;
   return {
-    xOf: (distance) => room.left + distance * perMm,
-    yOf: (depth) => room.top + depth * perMm * shown,
-    exaggeration: shown,
+    xOf: (distance) => room.left + distance * fit.along,
+    yOf: (depth) => room.top + depth * fit.along * exaggeration,
+    exaggeration,
   };
-}
-
-/** Two figures, not above: enough to use the room, few enough to be said. */
-function roundDown(factor: number): number {
-  const step = 10 ** (Math.floor(Math.log10(factor)) - 1);
-  return Number((Math.floor(factor / step + 1e-9) * step).toPrecision(2));
-}
-
-/** Stretches of the section in which there is metal all along. */
-export function metalRuns(points: Points): Points[] {
-  const runs: Points[number][][] = [];
-  let isMetal = false;
-  for (const point of points) {
-    const now = point.target !== undefined;
-    if (now && !isMetal) runs.push([]);
-    if (now) runs.at(-1)?.push(point);
-    isMetal = now;
-  }
-  return runs;
 }
 
 /** Down to the far face, which lies level only where the sheet does not taper. */
@@ -69,48 +48,31 @@ export function metalPath(run: Points, { xOf, yOf }: SectionScale): string {
   return `M${[...top, ...back.reverse()].join('L')}Z`;
 }
 
-/** What went in the bath of the stage with that index: between the front before and after it. Empty where it took nothing. */
-export function takenPath(run: Points, stage: number, { xOf, yOf }: SectionScale): string {
-  const above = run.map(({ bands }) => (stage === 0 ? 0 : itemAt(bands, stage - 1)));
-  const below = run.map(({ bands }) => itemAt(bands, stage));
-  if (below.every((depth, i) => depth <= itemAt(above, i))) return '';
-  const corner = (depths: readonly number[]) => (point: Points[number], i: number) =>
-    at(xOf(point.distance), yOf(itemAt(depths, i)));
-  return `M${[...run.map(corner(above)), ...run.map(corner(below)).reverse()].join('L')}Z`;
+/** What went in the bath of one stage, along one stretch: between the front before and after it. */
+export function takenPath(band: readonly BandPoint[], { xOf, yOf }: SectionScale): string {
+  const above = band.map(({ distance, top }) => at(xOf(distance), yOf(top)));
+  const below = band.map(({ distance, bottom }) => at(xOf(distance), yOf(bottom)));
+  return `M${[...above, ...below.reverse()].join('L')}Z`;
 }
 
 /** Pixels: a number needs this much of a band. */
 const NUMBER_ROOM = { height: 11, width: 12 };
 
-/** Where a stage's number stands in what it took: amid each stretch that has room for it. */
+/** Where a stage's number stands in what it took: amid each level stretch that has room for it. */
 export function numberPlaces(
-  run: Points,
-  stage: number,
+  band: readonly BandPoint[],
   { xOf, yOf }: SectionScale,
 ): { x: number; y: number }[] {
-  const places: { x: number; y: number }[] = [];
-  let open: { readonly from: number; readonly top: number; readonly bottom: number } | undefined;
-  const close = (to: number) => {
-    if (open !== undefined && to - open.from >= NUMBER_ROOM.width) {
-      places.push({ x: (open.from + to) / 2, y: (open.top + open.bottom) / 2 });
-    }
-    open = undefined;
-  };
-  let last = 0;
-  for (const { distance, bands } of run) {
-    const top = yOf(stage === 0 ? 0 : itemAt(bands, stage - 1));
-    const bottom = yOf(itemAt(bands, stage));
-    const x = xOf(distance);
-    const hasRoom = bottom - top >= NUMBER_ROOM.height;
-    // Another level is another stretch: the number keeps clear of the step.
-    const isOther =
-      open !== undefined && (Math.abs(top - open.top) > 1 || Math.abs(bottom - open.bottom) > 1);
-    if (!hasRoom || isOther) close(last);
-    if (hasRoom) open ??= { from: x, top, bottom };
-    last = x;
-  }
-  close(last);
-  return places;
+  const drawn = (point: BandPoint) => ({
+    x: xOf(point.distance),
+    top: yOf(point.top),
+    bottom: yOf(point.bottom),
+  });
+  return levelStretches(band, 1 / (yOf(1) - yOf(0))).flatMap(([first, last]) => {
+    const [from, to] = [drawn(first), drawn(last)];
+    const hasRoom = to.x - from.x >= NUMBER_ROOM.width && from.bottom - from.top >= NUMBER_ROOM.height;
+    return hasRoom ? [{ x: (from.x + to.x) / 2, y: (from.top + from.bottom) / 2 }] : [];
+  });
 }
 
 export function askedPath(asked: Section['asked'], { xOf, yOf }: SectionScale): string {

@@ -5,8 +5,15 @@
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, lineSpan } from '#geometry/span.ts';
+import { fitSection, type SectionFit } from '#handoff/fit-section.ts';
 import type { NamedSection } from '#handoff/named-section.ts';
-import { type BandPoint, bandsOf, metalRuns, type SectionPoints } from '#handoff/section-shapes.ts';
+import {
+  type BandPoint,
+  bandsOf,
+  levelStretches,
+  metalRuns,
+  type SectionPoints,
+} from '#handoff/section-shapes.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import { closed, ratio } from './part-marks.ts';
 import type { Pen } from './pen.ts';
@@ -34,11 +41,8 @@ export interface SectionMetal {
   readonly stages: readonly Stage[];
 }
 
-interface Scale {
-  /** Millimetres of paper to one along the cut. */
-  readonly along: number;
-  /** Heights are drawn this many times larger than lengths. */
-  readonly exaggeration: number;
+/** In mm of paper. */
+interface Scale extends SectionFit {
   readonly height: number;
 }
 
@@ -68,13 +72,8 @@ export function saidScale(section: NamedSection, metal: SectionMetal, room: Sect
 
 function sectionScale({ from, to }: NamedSection, { thickness }: SectionMetal, room: SectionRoom): Scale {
   const length = Math.hypot(to.x - from.x, to.y - from.y);
-  const along = (room.width - AXIS - 4) / length;
-  const fitted = room.height / (thickness * along);
-  // So short a cut that its heights have no room at equal scale is drawn narrower.
-  if (fitted <= 1) return { along: along * fitted, exaggeration: 1, height: room.height };
-  const step = 10 ** (Math.floor(Math.log10(fitted)) - 1);
-  const exaggeration = Number((Math.floor(fitted / step + 1e-9) * step).toPrecision(2));
-  return { along, exaggeration, height: thickness * along * exaggeration };
+  const fit = fitSection({ length, thickness, width: room.width - AXIS - 4, height: room.height });
+  return { ...fit, height: thickness * fit.along * fit.exaggeration };
 }
 
 type Place = (distance: number, depth: number) => Point;
@@ -110,27 +109,19 @@ function polygon(points: readonly Point[]): Loop {
 /** mm of paper: a number needs this much. */
 const NUMBER = { width: 3.4, height: 3.2 };
 
+/** mm of metal by which a floor may rise and fall under one number. */
+const LEVEL = 0.01;
+
 /** The stage's number amid each level stretch of the band that has room for it. */
 function nameBand(pen: Pen, text: string, band: readonly BandPoint[], place: Place): void {
-  let start = 0;
-  for (let end = 1; end <= band.length; end++) {
-    const [from, to] = [itemAt(band, start), itemAt(band, end - 1)];
-    const next = band[end];
-    if (next !== undefined && isLevel(from, next)) continue;
+  for (const [from, to] of levelStretches(band, LEVEL)) {
     const [a, b] = [place(from.distance, from.top), place(to.distance, from.bottom)];
-    const hasRoom = b.x - a.x >= NUMBER.width && a.y - b.y >= NUMBER.height;
-    if (hasRoom) {
-      const [x, y] = [(a.x + b.x) / 2, (a.y + b.y) / 2];
-      const half = pen.textWidth(text, { size: 2.8, isBold: true }) / 2 + 0.5;
-      pen.rectangle({ minX: x - half, maxX: x + half, minY: y - 1.5, maxY: y + 1.5 }, { fill: '#ffffff' });
-      pen.text(text, { x, y: y - 1 }, { size: 2.8, isBold: true, align: 'middle' });
-    }
-    start = end;
+    if (b.x - a.x < NUMBER.width || a.y - b.y < NUMBER.height) continue;
+    const [x, y] = [(a.x + b.x) / 2, (a.y + b.y) / 2];
+    const half = pen.textWidth(text, { size: 2.8, isBold: true }) / 2 + 0.5;
+    pen.rectangle({ minX: x - half, maxX: x + half, minY: y - 1.5, maxY: y + 1.5 }, { fill: '#ffffff' });
+    pen.text(text, { x, y: y - 1 }, { size: 2.8, isBold: true, align: 'middle' });
   }
-}
-
-function isLevel(a: BandPoint, b: BandPoint): boolean {
-  return Math.abs(a.top - b.top) < 0.01 && Math.abs(a.bottom - b.bottom) < 0.01;
 }
 
 function drawAsked(pen: Pen, asked: NamedSection['asked'], place: Place): void {
