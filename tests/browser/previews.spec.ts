@@ -28,3 +28,32 @@ test('the scribe drawing reads back in the stages’ colours; chosen files come,
   await handoff.getByRole('button', { name: 'save etched-part.glb' }).click();
   expect((await saved).suggestedFilename()).toBe('etched-part.glb');
 });
+
+test('section pictures, templates and the solid of another sample show from their own bytes', async ({
+  workbench,
+}) => {
+  await workbench.setViewportSize({ width: 1920, height: 1080 });
+  await workbench.getByLabel('Open a sample').selectOption('Survey glider, tapered lower skin');
+  await expect(statusOf(workbench)).toContainText('planned in');
+  const handoff = workbench.getByRole('region', { name: 'Hand-off' });
+  await handoff.getByText(/More files/).click();
+  for (const choice of ['pictures of sections (SVG)', 'scribe template', 'solid with colours (GLB)'])
+    await handoff.getByLabel(choice).check();
+  await expect(statusOf(workbench)).toContainText('planned in');
+  const look = (name: string) => handoff.getByRole('strong').filter({ hasText: name });
+  await look('section-01.svg').click();
+  const picture = handoff.getByRole('img', { name: /section-01\.svg: section/ });
+  await expect(picture).toBeVisible();
+  // A picture that could not be drawn would have no size of its own.
+  expect(await picture.evaluate((image: HTMLImageElement) => image.naturalWidth)).toBeGreaterThan(100);
+  await workbench.screenshot({ path: 'test-results/preview-section.png' });
+  await look('template-01.dxf').click();
+  const template = handoff.getByRole('img', { name: /template-01\.dxf as it reads back/ });
+  await expect(template).toHaveAttribute('aria-label', /SHEET/);
+  await expect(template).toHaveAttribute('aria-label', /SLOT-01/);
+  await workbench.screenshot({ path: 'test-results/preview-template.png' });
+  await look('etched-part.glb').click();
+  await expect(handoff.getByRole('img', { name: /etched-part\.glb/ })).toBeVisible();
+  await workbench.waitForTimeout(1500);
+  await workbench.screenshot({ path: 'test-results/preview-glb-tapered.png' });
+});
