@@ -5,7 +5,7 @@ import type { EdgeDatum, Job, MakingRules, Masking } from './job.ts';
 export const DEFAULT_UNITS = 'mm';
 
 /**
- * The drawn line is the edge on the shallower floor unless the drawing says otherwise (docs/method.md, section 3). Levels
+ * The drawn line is the edge on the shallower floor unless the drawing says otherwise (docs/method.md, M3.3). Levels
  * are as drawn, so that a job that names none is planned the same by every later version.
  */
 export const DEFAULT_EDGE_DATUM: EdgeDatum = 'shallow-edge';
