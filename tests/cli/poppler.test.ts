@@ -3,7 +3,11 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { parseString } from 'dxf';
 import { afterAll, describe, expect, it } from 'vitest';
+import { itemAt } from '#geometry/assert.ts';
+import type { Point } from '#geometry/point.ts';
+import { pointAlong, spanLength } from '#geometry/span.ts';
 import { runJob } from '#run/run-job.ts';
 
 /** Programs of poppler-utils: the words of a page, and the page printed. */
@@ -16,15 +20,14 @@ const SAMPLES = readdirSync('samples')
   .filter((name) => name.endsWith('.job.json'))
   .map((name) => name.replace('.job.json', ''));
 
-async function sheetsOf(sample: string, paper: string) {
+async function sheetsOf(sample: string, handoff: object) {
   const job = JSON.parse(readFileSync(`samples/${sample}.job.json`, 'utf8'));
-  const handoff = { files: ['traveller', 'review'], paper };
   const { files, plan } = await runJob({
     jobText: JSON.stringify({ ...job, handoff }),
     drawingName: job.drawing,
     drawingBytes: readFileSync(`samples/${job.drawing}`),
   });
-  const target = mkdtempSync(join(folder, `${sample}-${paper}-`));
+  const target = mkdtempSync(join(folder, `${sample}-`));
   const paths = files
     .filter(({ name }) => name.endsWith('.pdf'))
     .map(({ name, bytes }) => {
@@ -32,8 +35,11 @@ async function sheetsOf(sample: string, paper: string) {
       writeFileSync(path, bytes);
       return path;
     });
-  return { plan, paths };
+  const drawings = files.filter(({ name }) => /^template-\d+\.dxf$/.test(name));
+  return { plan, paths, drawings };
 }
+
+const SHEETS = ['traveller', 'review'];
 
 function textPages(path: string): string[] {
   const { stdout, stderr } = spawnSync(TOOLS.words, ['-layout', path, '-'], { encoding: 'utf8' });
@@ -67,7 +73,7 @@ describe.skipIf(!hasPoppler)('poppler, where it is installed', () => {
   it.each(SAMPLES.flatMap((sample) => ['a4', 'a3'].map((paper) => [sample, paper] as const)))(
     'reads %s on %s without a complaint, plan and page number on every page',
     async (sample, paper) => {
-      const { paths, plan } = await sheetsOf(sample, paper);
+      const { paths, plan } = await sheetsOf(sample, { files: SHEETS, paper });
       expect(paths).toHaveLength(2);
       for (const path of paths) {
         const pages = textPages(path);
@@ -84,7 +90,7 @@ describe.skipIf(!hasPoppler)('poppler, where it is installed', () => {
   );
 
   it('prints the traveller so that a copy without colour tells peel, bare and masked apart', async () => {
-    const { paths } = await sheetsOf('gauge-pod-cover', 'a4');
+    const { paths } = await sheetsOf('gauge-pod-cover', { files: SHEETS, paper: 'a4' });
     const page = greyPage(paths.find((path) => path.endsWith('traveller.pdf')) ?? '', 3);
     // 210 × 297 mm; poppler rounds up to the dot.
     expect(Math.abs(page.width - 840) + Math.abs(page.height - 1188)).toBeLessThanOrEqual(2);
@@ -101,6 +107,109 @@ describe.skipIf(!hasPoppler)('poppler, where it is installed', () => {
     expect(peeled).toBeGreaterThan(1.5 * bare);
   });
 });
+
+describe.skipIf(!hasPoppler)('template.pdf in poppler, where it is installed', () => {
+  it.each(SAMPLES)(
+    '%s: every tile of every template has its name, the plan and a true bar of 100 mm',
+    async (sample) => {
+      const { paths, drawings } = await sheetsOf(sample, { files: ['template'], paper: 'a4' });
+      const path = itemAt(paths, 0);
+      const pages = textPages(path);
+      const tiles = pages.length / drawings.length;
+      expect(Number.isInteger(tiles)).toBe(true);
+      const names = pages.map((text) => {
+        expect(text).toMatch(/plan [0-9a-f]{64}/);
+        return /template \d+ of \d+ +tile [A-Z]+\d+/.exec(text)?.[0];
+      });
+      expect(new Set(names).size).toBe(pages.length);
+      const page = greyPage(path, pages.length);
+      const runs = [...Array(page.height).keys()].map((y) => longestRun(page, y));
+      // Lines of a sheet of the template may be longer: the bar is the first from below.
+      expect(runs.filter((run) => run > 50 * 4).at(-1)).toSatisfy((run: number) => Math.abs(run - 400) <= 2);
+    },
+  );
+
+  it('prints slots where the scribe lines are, with as many bridges as template-01.dxf has between its slots', async () => {
+    const { paths, plan, drawings } = await sheetsOf('gauge-pod-cover', {
+      files: ['template'],
+      template: { paper: 'a2' },
+    });
+    const slots = parseString(new TextDecoder().decode(itemAt(drawings, 0).bytes)).entities.filter(
+      ({ layer }) => layer?.startsWith('SLOT-'),
+    );
+    const page = greyPage(itemAt(paths, 0), 1);
+    // The cover, 240 × 160 from the origin, has 25 mm of sheet around it; scale bar and white edge lie left of 17 mm.
+    const [left, top] = [firstColumn(page, 18 * 4), firstRow(page)];
+    const isInk = ({ x, y }: Point) =>
+      page.at(Math.round(left + (x + 25) * 4), Math.round(top + (185 - y) * 4)) < 230;
+    let bridges = 0;
+    let missed = 0;
+    let length = 0;
+    for (const { spans, closed } of (plan?.stages ?? []).flatMap(({ lines }) => lines)) {
+      expect(closed).toBe(true);
+      const inks = spans.flatMap((span) => {
+        const steps = Math.ceil(spanLength(span) * 4);
+        return Array.from({ length: steps }, (_, step) => isInk(pointAlong(span, step / steps)));
+      });
+      bridges += inks.filter((ink, index) => !ink && (inks.at(index - 1) ?? false)).length;
+      missed += inks.filter((ink) => !ink).length / 4;
+      length += inks.length / 4;
+    }
+    expect(bridges).toBe(slots.length);
+    // Each 5 mm wide, less half a stroke of 0.13 mm and at most a dot half inked, 0.25 mm, at both ends.
+    expect(missed / slots.length).toBeGreaterThan(5 - 0.13 - 2 * 0.25);
+    expect(missed / slots.length).toBeLessThanOrEqual(5);
+    expect(missed).toBeLessThan(0.1 * length);
+  });
+});
+
+/** For docs/files.md, on demand: `ISOBATH_PICTURES=1 npx vitest run --project cli poppler`. */
+describe.skipIf(!hasPoppler || process.env['ISOBATH_PICTURES'] === undefined)('pictures of sheets', () => {
+  it.each([
+    ['traveller', 'gauge-pod-cover', {}, ['-r', '80', '-f', '3', '-l', '3']],
+    [
+      'template',
+      'glider-wing-skin-tapered',
+      { template: { paper: 'a0' } },
+      ['-r', '40', '-l', '1', '-x', '300', '-y', '160', '-W', '1100', '-H', '900'],
+    ],
+  ] as const)('%s.png', async (name, sample, special, how) => {
+    const { paths } = await sheetsOf(sample, { files: [name], ...special });
+    const { status } = spawnSync(TOOLS.print, [
+      ...how,
+      '-png',
+      '-singlefile',
+      itemAt(paths, 0),
+      `docs/pictures/${name}`,
+    ]);
+    expect(status).toBe(0);
+  });
+});
+
+/** Dots of the longest dark stretch of a row. */
+function longestRun(page: Grey, y: number): number {
+  let [run, longest] = [0, 0];
+  for (let x = 0; x < page.width; x++) {
+    run = page.at(x, y) < 200 ? run + 1 : 0;
+    longest = Math.max(longest, run);
+  }
+  return longest;
+}
+
+/** The first column with a long dark stretch, from one on. */
+function firstColumn(page: Grey, from: number): number {
+  for (let x = from; x < page.width; x++) {
+    let dark = 0;
+    for (let y = 0; y < page.height; y++) if (page.at(x, y) < 200) dark++;
+    if (dark > 400) return x;
+  }
+  return 0;
+}
+
+function firstRow(page: Grey): number {
+  for (let y = 0; y < page.height; y++) if (longestRun(page, y) > 400) return y;
+  return 0;
+}
 
 /** Row of the picture's upper edge: the first long dark row below the heading. */
 function firstInk(page: Grey): number {
