@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { contourPath } from '#app/views/contour-path.ts';
+import { contourPath } from '#app/views/handoff/contour-path.ts';
 
 test('a half round of bulge 1 turns counter-clockwise on the drawing, which is upside down on screen', () => {
   const half = { closed: false, vertices: [[10, 0, 1] as const, [-10, 0, 0] as const] };

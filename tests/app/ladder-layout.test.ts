@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { placeRows, roundStep, scaleTicks } from '#app/views/ladder-layout.ts';
+import { placeRows, roundStep, scaleTicks } from '#app/views/ladder/ladder-layout.ts';
 import { itemAt } from '#geometry/assert.ts';
 
 describe('rows of words beside the ladder', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { askedPath, numberPlaces, sectionScale, takenPath } from '#app/views/section-paths.ts';
+import { askedPath, numberPlaces, sectionScale, takenPath } from '#app/views/section/section-paths.ts';
 import { bandsOf, metalRuns } from '#handoff/section-shapes.ts';
 import type { Section } from '#run/section-job.ts';
 

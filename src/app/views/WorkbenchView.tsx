@@ -5,16 +5,16 @@ import { ClockView } from './ClockView.tsx';
 import { DrawingPanel } from './drawing/DrawingPanel.tsx';
 import { FindingsView } from './FindingsView.tsx';
 import { HandoffView } from './handoff/HandoffView.tsx';
-import { JobLine } from './JobLine.tsx';
 import { JobPanel } from './job/JobPanel.tsx';
-import { LadderView } from './LadderView.tsx';
+import { JobLine } from './job-line/JobLine.tsx';
+import { LadderView } from './ladder/LadderView.tsx';
 import { NoticeLine } from './NoticeLine.tsx';
 import { PlanningView } from './planning/PlanningView.tsx';
 import { fitToPaper } from './print-bench.ts';
 import { filesOfText, readFiles } from './read-files.ts';
-import { SectionView } from './SectionView.tsx';
-import { SheetView } from './SheetView.tsx';
 import { StatusLine } from './StatusLine.tsx';
+import { SectionView } from './section/SectionView.tsx';
+import { SheetView } from './sheet/SheetView.tsx';
 import { useWorkbench, type Workbench } from './workbench-context.ts';
 
 export function WorkbenchView() {

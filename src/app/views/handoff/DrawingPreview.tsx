@@ -1,9 +1,9 @@
 /** A DXF file as it reads back: its lines, by layer, stage layers in the stage's colour. */
 import { useEffect, useState } from 'react';
-import { contourPath } from '#app/views/contour-path.ts';
 import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
 import type { DrawnLine } from '#app/worker/planned-page.ts';
 import type { OutputFile } from '#run/run-job.ts';
+import { contourPath } from './contour-path.ts';
 
 export function DrawingPreview({ file }: { readonly file: OutputFile }) {
   const { follower } = useWorkbench();

@@ -7,7 +7,7 @@ import { isOfOtherPlan, toggleCheck } from '#app/state/review-draft.ts';
 import { stageSteps } from '#app/state/stage-steps.ts';
 import { BrokenView } from '#app/views/BrokenView.tsx';
 import { FindingsView } from '#app/views/FindingsView.tsx';
-import { SectionView } from '#app/views/SectionView.tsx';
+import { SectionView } from '#app/views/section/SectionView.tsx';
 import { usePlanText } from '#app/views/use-plan-text.ts';
 import { useBench, useDesk, useDocument, useWorkbench } from '#app/views/workbench-context.ts';
 import type { Point } from '#geometry/point.ts';

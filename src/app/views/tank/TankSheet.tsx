@@ -4,7 +4,7 @@ import { createStore } from 'zustand/vanilla';
 import { SheetCanvas } from '#app/scene/SheetCanvas.tsx';
 import type { ScenePicture } from '#app/scene/scene-picture.ts';
 import type { ViewPose } from '#app/scene/view-pose.ts';
-import { usePoseKeeper } from '#app/views/use-pose-keeper.ts';
+import { usePoseKeeper } from '#app/views/sheet/use-pose-keeper.ts';
 import { usePrefersDark } from '#app/views/use-prefers-dark.ts';
 import { useSize } from '#app/views/use-size.ts';
 import { useBench } from '#app/views/workbench-context.ts';

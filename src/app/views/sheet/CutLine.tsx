@@ -7,10 +7,10 @@ import { type KeyboardEvent, type PointerEvent, useEffect, useRef } from 'react'
 import type { StoreApi } from 'zustand/vanilla';
 import { pixelOf, pointSeenAt, type ViewPose } from '#app/scene/view-pose.ts';
 import type { Cut } from '#app/state/workbench-state.ts';
+import type { Size } from '#app/views/use-size.ts';
+import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
 import type { Point } from '#geometry/point.ts';
 import { lengthFigure, type ShownUnit } from '#units/show-length.ts';
-import type { Size } from './use-size.ts';
-import { useBench, useWorkbench } from './workbench-context.ts';
 
 interface CutLineProps {
   readonly pose: StoreApi<ViewPose>;

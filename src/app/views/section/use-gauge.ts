@@ -1,9 +1,9 @@
 /** A gauge for one view: the reading at the place last asked about. A place passed over on the way there is never measured. */
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { keepLatest } from '#app/state/keep-latest.ts';
+import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
 import type { Point } from '#geometry/point.ts';
 import type { PlaceDepth } from '#run/depth-job.ts';
-import { useBench, useWorkbench } from './workbench-context.ts';
 
 export interface Gauge {
   readonly reading: PlaceDepth | undefined;

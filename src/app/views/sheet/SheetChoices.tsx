@@ -1,5 +1,5 @@
 /** How the sheet is looked at: plan or relief, and the relief's height. */
-import { useBench, useWorkbench } from './workbench-context.ts';
+import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
 
 const HEIGHTS = [1, 2, 4, 8, 16];
 

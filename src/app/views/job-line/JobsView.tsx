@@ -1,8 +1,8 @@
 /** The jobs that this browser keeps, in place: open, name, copy, delete, and have the deleted one back. */
 import { useStore } from 'zustand';
 import type { JobCard } from '#app/state/kept-job.ts';
-import { NameField } from './NameField.tsx';
-import { useBench, useWorkbench } from './workbench-context.ts';
+import { NameField } from '#app/views/NameField.tsx';
+import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
 
 const WHEN = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
 

@@ -5,11 +5,11 @@ import { type Picked, pickRegion, regionsInBox, type Seen } from '#app/scene/pic
 import { type GestureHost, listenToHands } from '#app/scene/sheet-gestures.ts';
 import type { ViewPose } from '#app/scene/view-pose.ts';
 import { keepLatest } from '#app/state/keep-latest.ts';
+import type { Size } from '#app/views/use-size.ts';
+import { useWorkbench, type Workbench } from '#app/views/workbench-context.ts';
 import type { Point } from '#geometry/point.ts';
 import { type ShownUnit, showLength } from '#units/show-length.ts';
 import { drawBox, sayHover, showCarried } from './sheet-overlays.ts';
-import type { Size } from './use-size.ts';
-import { useWorkbench, type Workbench } from './workbench-context.ts';
 
 interface SheetHands {
   readonly frame: RefObject<HTMLDivElement | null>;

@@ -4,9 +4,9 @@
  */
 import { type KeyboardEvent, type PointerEvent, useState } from 'react';
 import { isAccepted, type Rung } from '#app/state/rungs.ts';
+import { useBench } from '#app/views/workbench-context.ts';
 import { showLength } from '#units/show-length.ts';
 import { BAND } from './ladder-measures.ts';
-import { useBench } from './workbench-context.ts';
 
 interface RungHandleProps {
   readonly rung: Rung;

@@ -2,9 +2,9 @@
 import { useEffect, useRef } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import type { ViewPose } from '#app/scene/view-pose.ts';
+import { roundStep } from '#app/views/ladder/ladder-layout.ts';
+import { useBench } from '#app/views/workbench-context.ts';
 import { millimetresIn } from '#units/length-unit.ts';
-import { roundStep } from './ladder-layout.ts';
-import { useBench } from './workbench-context.ts';
 
 /** Shortest a bar may be, in pixels. */
 const SHORTEST = { across: 60, deep: 9 };

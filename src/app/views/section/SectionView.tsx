@@ -2,11 +2,11 @@
 import { useRef } from 'react';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import type { SectionHeight } from '#app/state/workbench-state.ts';
+import { useSize } from '#app/views/use-size.ts';
+import { useBench, useDocument, useWorkbench } from '#app/views/workbench-context.ts';
 import { showLength } from '#units/show-length.ts';
 import { SectionFigure } from './SectionFigure.tsx';
 import { sectionScale } from './section-paths.ts';
-import { useSize } from './use-size.ts';
-import { useBench, useDocument, useWorkbench } from './workbench-context.ts';
 
 const MARGIN = { left: 14, right: 14, top: 8, bottom: 8 };
 const HEIGHTS: readonly { readonly height: SectionHeight; readonly words: string }[] = [

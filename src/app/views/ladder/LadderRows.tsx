@@ -2,11 +2,11 @@
 import { isLocked } from '#app/state/edit-levels.ts';
 import type { Rung } from '#app/state/rungs.ts';
 import { isTapered } from '#app/state/sheet-thickness.ts';
+import { inkOn } from '#app/views/ink-on.ts';
+import { StageMark } from '#app/views/StageMark.tsx';
+import { useBench, useDocument, useWorkbench } from '#app/views/workbench-context.ts';
 import type { ShownStage } from '#handoff/plan-file.ts';
 import { showArea, showLength, showMinutes } from '#units/show-length.ts';
-import { inkOn } from './ink-on.ts';
-import { StageMark } from './StageMark.tsx';
-import { useBench, useDocument, useWorkbench } from './workbench-context.ts';
 
 interface RungRowProps {
   readonly rung: Rung;

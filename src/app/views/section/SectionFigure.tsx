@@ -1,16 +1,16 @@
 /** The drawn section: metal, what each stage took, what was asked; and a gauge to move along it by hand or by key. */
 import { type KeyboardEvent, type PointerEvent, useMemo, useRef, useState } from 'react';
 import type { Cut } from '#app/state/workbench-state.ts';
+import { inkOn } from '#app/views/ink-on.ts';
+import type { Size } from '#app/views/use-size.ts';
+import { useBench } from '#app/views/workbench-context.ts';
 import type { ShownStage } from '#handoff/plan-file.ts';
 import { bandsOf, metalRuns } from '#handoff/section-shapes.ts';
 import type { Section } from '#run/section-job.ts';
 import { showLength } from '#units/show-length.ts';
 import { gaugeWords } from './gauge-words.ts';
-import { inkOn } from './ink-on.ts';
 import { askedPath, metalPath, numberPlaces, type SectionScale, takenPath } from './section-paths.ts';
 import { useGauge } from './use-gauge.ts';
-import type { Size } from './use-size.ts';
-import { useBench } from './workbench-context.ts';
 
 interface SectionFigureProps {
   readonly section: Section;

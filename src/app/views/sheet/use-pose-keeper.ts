@@ -5,10 +5,10 @@ import { fitPose, type ViewPose } from '#app/scene/view-pose.ts';
 import { boxOfLines } from '#app/state/box-of-lines.ts';
 import { boxOfShapes } from '#app/state/region-shape.ts';
 import type { SheetView } from '#app/state/workbench-state.ts';
+import type { Size } from '#app/views/use-size.ts';
+import { useBench, useDocument, useWorkbench } from '#app/views/workbench-context.ts';
 import type { DrawingFile } from '#app/worker/plan-service.ts';
 import { flyTo } from './sheet-fly.ts';
-import type { Size } from './use-size.ts';
-import { useBench, useDocument, useWorkbench } from './workbench-context.ts';
 
 /** From the front left and high enough that no pocket hides behind its wall. */
 const RELIEF = { azimuth: -0.42, tilt: 0.86 };

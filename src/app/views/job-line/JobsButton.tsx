@@ -1,6 +1,6 @@
 /** Opens the list of jobs, and says whether the job on the bench is kept. */
 import { useStore } from 'zustand';
-import { useBench, useWorkbench } from './workbench-context.ts';
+import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
 
 interface JobsButtonProps {
   readonly listId: string;

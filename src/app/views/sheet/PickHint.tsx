@@ -1,5 +1,5 @@
 /** What to do next, said where it is done while nothing is picked: with an untouched sample, with nothing asked, else. */
-import { useBench } from './workbench-context.ts';
+import { useBench } from '#app/views/workbench-context.ts';
 
 export function PickHint() {
   const isUntouchedSample = useBench(

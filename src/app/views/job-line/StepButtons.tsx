@@ -1,5 +1,5 @@
 /** Undo and redo, each saying what it would do. */
-import { useBench, useWorkbench } from './workbench-context.ts';
+import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
 
 export function StepButtons() {
   const { actions } = useWorkbench();

@@ -6,13 +6,13 @@ import { useMemo, useRef } from 'react';
 import { moveLevel } from '#app/state/edit-levels.ts';
 import { type Rung, rungsOf } from '#app/state/rungs.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
+import { type Size, useSize } from '#app/views/use-size.ts';
+import { useBench, useDocument, useWorkbench } from '#app/views/workbench-context.ts';
 import { showLength, showMinutes } from '#units/show-length.ts';
 import { LadderAxis } from './LadderAxis.tsx';
 import { FarFaceRow, RungRow, StageRow } from './LadderRows.tsx';
 import { placeRows } from './ladder-layout.ts';
 import { RungHandle } from './RungHandle.tsx';
-import { type Size, useSize } from './use-size.ts';
-import { useBench, useDocument, useWorkbench } from './workbench-context.ts';
 
 const MARGIN = { top: 26, bottom: 26 };
 /** Heights of rows, px: two lines of words where there is room for all, else one. */

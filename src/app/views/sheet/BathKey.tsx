@@ -1,5 +1,5 @@
 /** What the colours of the sheet mean while the clock stands before the end of the run. */
-import { useBench } from './workbench-context.ts';
+import { useBench } from '#app/views/workbench-context.ts';
 
 export function BathKey() {
   const { minute, view } = useBench((state) => state.session);

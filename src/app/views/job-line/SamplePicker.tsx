@@ -1,6 +1,6 @@
 /** Opens one of the sample jobs. */
 import { fetchSample, SAMPLES } from '#app/samples.ts';
-import { useWorkbench } from './workbench-context.ts';
+import { useWorkbench } from '#app/views/workbench-context.ts';
 
 export function SamplePicker() {
   const { actions } = useWorkbench();

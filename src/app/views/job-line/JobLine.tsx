@@ -3,6 +3,11 @@ import { useId, useRef, useState } from 'react';
 import { fromJobUnits, setEtchFactor, setRate } from '#app/state/edit-figures.ts';
 import { setSheetThickness } from '#app/state/edit-job.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
+import { LengthField } from '#app/views/LengthField.tsx';
+import { NameField } from '#app/views/NameField.tsx';
+import { QuantityField } from '#app/views/QuantityField.tsx';
+import { readFiles } from '#app/views/read-files.ts';
+import { useBench, useDocument, useWorkbench } from '#app/views/workbench-context.ts';
 import type { JobFile } from '#part/job-file.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import { readFigure } from '#units/read-figure.ts';
@@ -10,13 +15,8 @@ import { readLength } from '#units/read-length.ts';
 import { showLength } from '#units/show-length.ts';
 import { JobsButton } from './JobsButton.tsx';
 import { JobsView } from './JobsView.tsx';
-import { LengthField } from './LengthField.tsx';
-import { NameField } from './NameField.tsx';
-import { QuantityField } from './QuantityField.tsx';
-import { readFiles } from './read-files.ts';
 import { SamplePicker } from './SamplePicker.tsx';
 import { StepButtons } from './StepButtons.tsx';
-import { useBench, useDocument, useWorkbench } from './workbench-context.ts';
 
 export function JobLine() {
   const document = useDocument();

@@ -2,11 +2,11 @@
 import type { RefObject } from 'react';
 import type { Wish } from '#app/state/edit-job.ts';
 import { isTapered, sheetThickness } from '#app/state/sheet-thickness.ts';
+import { LengthField } from '#app/views/LengthField.tsx';
+import { useBench, useDocument, useWorkbench } from '#app/views/workbench-context.ts';
 import type { ShownRegion } from '#handoff/plan-file.ts';
 import { showArea, showLength } from '#units/show-length.ts';
-import { LengthField } from './LengthField.tsx';
 import { PickHint } from './PickHint.tsx';
-import { useBench, useDocument, useWorkbench } from './workbench-context.ts';
 
 /** Names that fit; more are counted. */
 const MOST_NAMES = 4;

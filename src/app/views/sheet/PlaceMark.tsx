@@ -2,8 +2,8 @@
 import { useEffect, useRef } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import { pixelOf, type ViewPose } from '#app/scene/view-pose.ts';
-import type { Size } from './use-size.ts';
-import { useBench } from './workbench-context.ts';
+import type { Size } from '#app/views/use-size.ts';
+import { useBench } from '#app/views/workbench-context.ts';
 
 interface PlaceMarkProps {
   readonly pose: StoreApi<ViewPose>;
