@@ -3,7 +3,7 @@
  * thickness and the bath cuts faster than planned by the whole rate spread: thickness − minus − level (1 + spread).
  */
 import { type Finding, finding } from '#findings/finding.ts';
-import { leastThickness } from '#part/least-thickness.ts';
+import { thicknessOver } from '#part/thickness-over.ts';
 import type { MakingPlace } from './making.ts';
 
 export function checkWeb({ plan, job: { stock, process, rules } }: MakingPlace): Finding[] {
@@ -11,7 +11,7 @@ export function checkWeb({ plan, job: { stock, process, rules } }: MakingPlace):
   return plan.stages.flatMap(({ level, regions }) => {
     // A tapered sheet is as thick as it is over each region.
     const thinnest = regions.reduce(
-      (least, id) => Math.min(least, leastThickness(stock.thickness, regionOf.get(id)?.loops ?? [])),
+      (least, id) => Math.min(least, thicknessOver(stock.thickness, regionOf.get(id)?.loops ?? []).least),
       Number.POSITIVE_INFINITY,
     );
     const web = thinnest - level;

@@ -4,6 +4,7 @@
  */
 import { loopArea } from '#geometry/span.ts';
 import type { Job, Masking } from '#part/job.ts';
+import { thicknessOver } from '#part/thickness-over.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import { CAUTIONS } from './cautions.ts';
 import { idRuns } from './id-runs.ts';
@@ -52,7 +53,10 @@ const mm = (value: number): string => `${value.toFixed(3)} mm`;
 function opening(page: Page): Block[] {
   const { job, plan, width, pen } = page;
   const { thickness, alloy, minus, plus } = job.stock;
-  const sheet = typeof thickness === 'number' ? mm(thickness) : 'tapered, see the plan';
+  const sheet =
+    typeof thickness === 'number'
+      ? mm(thickness)
+      : `tapered, ${thickness.fromValue.toFixed(3)} to ${mm(thickness.toValue)}`;
   const minutes = plan.stages.reduce((sum, stage) => sum + stage.minutes, 0);
   return [
     ...fields(
@@ -220,16 +224,27 @@ function counted(count: number, what: string): string {
 
 /** Every floor that has been bare so far, with what it should have come to at the end of this stage. */
 function floorRows({ plan, job }: Page, stage: Stage): string[][] {
-  const { thickness } = job.stock;
   const next = plan.stages.find(({ number }) => number === stage.number + 1)?.level ?? 0;
   const isRemasked = plan.masking === 're-mask';
   return plan.stages
     .filter(({ number }) => isRemasked || number <= stage.number)
     .map(({ number, level, regions }) => {
       const depth = isRemasked ? Math.min(level, stage.level) : level - next;
-      const left = typeof thickness === 'number' ? (thickness - depth).toFixed(3) : 'sheet − depth';
+      const left = leftWords(plan, job, { regions, depth });
       return [String(number), idRuns(regions), depth.toFixed(3), left, '', '', ''];
     });
+}
+
+/** What is left below the floors: of a tapered sheet from where it is thinnest to where it is thickest. */
+function leftWords(
+  plan: EtchPlan,
+  { stock }: Job,
+  { regions, depth }: { readonly regions: readonly string[]; readonly depth: number },
+): string {
+  const loops = plan.regions.filter(({ id }) => regions.includes(id)).flatMap((region) => region.loops);
+  const { least, most } = thicknessOver(stock.thickness, loops);
+  const [thin, thick] = [least - depth, most - depth].map((left) => left.toFixed(3));
+  return thin === thick ? String(thin) : `${thin} to ${thick}`;
 }
 
 function closing(page: Page): Block[] {

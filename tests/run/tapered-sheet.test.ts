@@ -6,11 +6,12 @@ import { etchedPart } from '#run/etched-part.ts';
 import { runJob } from '#run/run-job.ts';
 import { sectionOf } from '#run/section-job.ts';
 import { plateDrawing } from '#support/plate-drawing.ts';
+import { readPdf } from '#support/read-pdf.ts';
 
 const TAPER = { from: [0, 0], to: [200, 0], thicknessFrom: 4, thicknessTo: 3 };
 const sheetAt = (x: number) => 4 - x / 200;
 
-async function planned(asked: object, thickness: unknown = TAPER) {
+async function planned(asked: object, thickness: unknown = TAPER, handoff: object = {}) {
   const run = await runJob({
     jobText: JSON.stringify({
       format: 'isobath-job',
@@ -21,6 +22,7 @@ async function planned(asked: object, thickness: unknown = TAPER) {
       process: { etchFactor: 1, rate: 0.025 },
       requirements: [{ layer: 'POCKET', plus: 0.1, minus: 0.1, ...asked }],
       levels: 'fewest',
+      handoff,
     }),
     drawingName: 'plate.dxf',
     drawingBytes: new TextEncoder().encode(plateDrawing()),
@@ -94,4 +96,12 @@ describe('a final thickness near that of the sheet', () => {
     const { findings } = await planned({ thickness: 3.7 }, { ...TAPER, from: [0, 0], to: [20, 0] });
     expect(findings.map(({ code }) => code)).toContain('sheet-thinner-than-asked');
   });
+});
+
+test('the traveller tells what is left below each floor from its thinnest to its thickest place', async () => {
+  const { files } = await planned({ depth: 1.2 }, TAPER, { files: ['traveller'] });
+  const pages = await readPdf(files.find(({ name }) => name === 'traveller.pdf')?.bytes ?? new Uint8Array());
+  expect(pages[0]?.text).toContain('tapered, 4.000 to 3.000 mm');
+  // The pocket lies from x = 30 to 110: 3.85 down to 3.45 of sheet.
+  expect(pages[1]?.text).toMatch(/1\.200 2\.250 to 2\.650/);
 });

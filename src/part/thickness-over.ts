@@ -1,15 +1,20 @@
-/** The sheet's least nominal thickness over a region: exact, since a taper changes one way only. */
+/** The sheet's least and greatest nominal thickness over a region: exact, since a taper changes one way only. */
 import { extentAlong } from '#geometry/cut-across.ts';
 import { scale, subtract } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
 import type { Taper } from './job.ts';
 import { taperedAt } from './tapered-at.ts';
 
-export function leastThickness(thickness: number | Taper, loops: readonly Loop[]): number {
-  if (typeof thickness === 'number') return thickness;
+export interface ThicknessRange {
+  readonly least: number;
+  readonly most: number;
+}
+
+export function thicknessOver(thickness: number | Taper, loops: readonly Loop[]): ThicknessRange {
+  if (typeof thickness === 'number') return { least: thickness, most: thickness };
   const way = subtract(thickness.to, thickness.from);
   const length = Math.hypot(way.x, way.y);
-  if (length === 0) return thickness.fromValue;
+  if (length === 0) return { least: thickness.fromValue, most: thickness.fromValue };
   const axis = scale(way, 1 / length);
   const { from, to } = extentAlong(loops, axis);
   // Along the axis through `from`, so that the place is measured as the taper measures it.
@@ -19,5 +24,6 @@ export function leastThickness(thickness: number | Taper, loops: readonly Loop[]
       x: thickness.from.x + axis.x * (distance - base),
       y: thickness.from.y + axis.y * (distance - base),
     });
-  return Math.min(at(from), at(to));
+  const ends = [at(from), at(to)];
+  return { least: Math.min(...ends), most: Math.max(...ends) };
 }
