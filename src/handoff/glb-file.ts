@@ -111,8 +111,7 @@ function indicesOf({ indices, stageOfTriangle }: ReliefMesh, stage: number): Uin
   let at = 0;
   stageOfTriangle.forEach((each, triangle) => {
     if (each !== stage) return;
-    chosen.set(indices.subarray(3 * triangle, 3 * triangle + 3), at);
-    at += 3;
+    for (let corner = 0; corner < 3; corner++) chosen[at++] = itemAt(indices, 3 * triangle + corner);
   });
   return chosen;
 }

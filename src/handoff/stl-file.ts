@@ -19,34 +19,29 @@ export function stlFile({ positions, indices }: ReliefMesh, planHash: string): U
   assert(heading.length <= HEADING, 'the heading has room for the hash');
   for (let i = 0; i < heading.length; i++) bytes[i] = heading.charCodeAt(i);
   view.setUint32(HEADING, count, true);
-  const cornerAt = (corner: number): Corner => {
-    const at = 3 * itemAt(indices, corner);
-    return [itemAt(positions, at), itemAt(positions, at + 1), itemAt(positions, at + 2)];
-  };
   for (let triangle = 0; triangle < count; triangle++) {
-    const corners: Triple<Corner> = [
-      cornerAt(3 * triangle),
-      cornerAt(3 * triangle + 1),
-      cornerAt(3 * triangle + 2),
-    ];
-    let at = HEADING + 4 + TRIANGLE * triangle;
-    for (const place of [normalOf(corners), ...corners]) {
-      for (const figure of place) {
-        view.setFloat32(at, figure, true);
-        at += 4;
-      }
+    const at = HEADING + 4 + TRIANGLE * triangle;
+    // Where the three corners begin among the positions.
+    const a = 3 * itemAt(indices, 3 * triangle);
+    const b = 3 * itemAt(indices, 3 * triangle + 1);
+    const c = 3 * itemAt(indices, 3 * triangle + 2);
+    const normal = normalOf(positions, a, b, c);
+    for (let axis = 0; axis < 3; axis++) {
+      view.setFloat32(at + 4 * axis, itemAt(normal, axis), true);
+      view.setFloat32(at + 4 * axis + 12, itemAt(positions, a + axis), true);
+      view.setFloat32(at + 4 * axis + 24, itemAt(positions, b + axis), true);
+      view.setFloat32(at + 4 * axis + 36, itemAt(positions, c + axis), true);
     }
   }
   return bytes;
 }
 
-type Triple<Value> = readonly [Value, Value, Value];
-type Corner = Triple<number>;
-
 /** Unit vector outwards; nought of a triangle without area. */
-function normalOf([a, b, c]: Triple<Corner>): Corner {
-  const [ux, uy, uz] = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
-  const [vx, vy, vz] = [c[0] - a[0], c[1] - a[1], c[2] - a[2]];
+function normalOf(positions: Float32Array, a: number, b: number, c: number): readonly number[] {
+  const along = (to: number, axis: number): number =>
+    itemAt(positions, to + axis) - itemAt(positions, a + axis);
+  const [ux, uy, uz] = [along(b, 0), along(b, 1), along(b, 2)];
+  const [vx, vy, vz] = [along(c, 0), along(c, 1), along(c, 2)];
   const [x, y, z] = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
   const length = Math.hypot(x, y, z);
   return length === 0 ? [0, 0, 0] : [x / length, y / length, z / length];
