@@ -23,8 +23,6 @@ const WIDTH = 400;
 const HEIGHT = 110;
 const MARGIN = 8;
 const ROW = 5;
-/** Between the title and the plan's name. */
-const GAP = 8;
 
 export function sectionSvg({ name, planHash, section, thickness, stages }: SectionSvgInput): string {
   const room = { width: WIDTH - 2 * MARGIN, height: HEIGHT };
@@ -37,13 +35,11 @@ export function sectionSvg({ name, planHash, section, thickness, stages }: Secti
   const pen = svgPen({ width: WIDTH, height }, title);
   const area = { left: MARGIN, right: WIDTH - MARGIN, top: height - MARGIN };
   const said = `${saidScale(section, metal, room)}; all in mm`;
-  const plan = `plan ${planHash}`;
   const large = { size: 4, isBold: true };
   const small = { size: 2.8 };
-  const width = room.width - pen.textWidth(plan, small) - GAP;
-  pen.text(shortened(pen, title, { ...large, width }), { x: area.left, y: area.top - 4 }, large);
+  pen.text(shortened(pen, title, { ...large, width: room.width }), { x: area.left, y: area.top - 4 }, large);
   pen.text(said, { x: area.left, y: area.top - 4 - ROW }, small);
-  pen.text(plan, { x: area.right, y: area.top - 4 }, { ...small, align: 'right' });
+  pen.text(`plan ${planHash}`, { x: area.right, y: area.top - 4 - ROW }, { ...small, align: 'right' });
   picture.draw(pen, { ...area, top: area.top - head });
   key.draw(pen, { ...area, top: area.top - head - picture.height });
   pen.text(itemAt(CAUTIONS, 0), { x: area.left, y: MARGIN }, { size: 2.6 });
