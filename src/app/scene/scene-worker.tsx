@@ -11,7 +11,7 @@ import {
   Mesh,
   MeshBasicMaterial,
 } from 'three';
-import { createStore } from 'zustand/vanilla';
+import { createStore, type StoreApi } from 'zustand/vanilla';
 import { regionShapes } from '#app/state/region-shape.ts';
 import { unpackContours } from '#app/worker/pack-contours.ts';
 import { type Unpacker, unpackPlan } from '#app/worker/pack-plan.ts';
@@ -31,34 +31,51 @@ extend({
   MeshBasicMaterial,
 });
 
-const pose = createStore<ViewPose>(() => ({ target: { x: 0, y: 0 }, pixelsPerMm: 1, azimuth: 0, tilt: 0 }));
-const painted = createStore<ScenePainted>(() => ({
-  plan: undefined,
-  relief: undefined,
-  selection: [],
-  view: 'plan',
-  exaggeration: 1,
-  minute: undefined,
-  marked: [],
-  isDark: false,
-  shapes: [],
-  linework: [],
-  number: 0,
-}));
-const unpacker: Unpacker = { contours: new Map() };
-let size: SceneSize = { width: 1, height: 1, pixelRatio: 1 };
-let root: ReconcilerRoot<OffscreenCanvas> | undefined;
-let scene: ReturnType<ReconcilerRoot<OffscreenCanvas>['render']> | undefined;
+/** What the worker owns: what is to be seen, and where it is drawn once the canvas has come. */
+interface Easel {
+  readonly pose: StoreApi<ViewPose>;
+  readonly painted: StoreApi<ScenePainted>;
+  readonly unpacker: Unpacker;
+  size: SceneSize;
+  scene: StartedScene | undefined;
+}
 
-addEventListener('message', async ({ data }: MessageEvent<SceneMessage>) => {
-  if (data.pose !== undefined) pose.setState(data.pose, true);
-  if (data.picture !== undefined) painted.setState(changed(data.picture));
-  size = data.size ?? size;
-  if (data.canvas !== undefined) await start(data.canvas);
-  if (data.size !== undefined) resize();
-});
+type StartedScene = ReturnType<ReconcilerRoot<OffscreenCanvas>['render']>;
 
-function changed(change: PictureChange & { readonly number: number }): Partial<ScenePainted> {
+function emptyEasel(): Easel {
+  return {
+    pose: createStore<ViewPose>(() => ({ target: { x: 0, y: 0 }, pixelsPerMm: 1, azimuth: 0, tilt: 0 })),
+    painted: createStore<ScenePainted>(() => ({
+      plan: undefined,
+      relief: undefined,
+      selection: [],
+      view: 'plan',
+      exaggeration: 1,
+      minute: undefined,
+      marked: [],
+      isDark: false,
+      shapes: [],
+      linework: [],
+      number: 0,
+    })),
+    unpacker: { contours: new Map() },
+    size: { width: 1, height: 1, pixelRatio: 1 },
+    scene: undefined,
+  };
+}
+
+async function take(easel: Easel, { pose, picture, size, canvas }: SceneMessage): Promise<void> {
+  if (pose !== undefined) easel.pose.setState(pose, true);
+  if (picture !== undefined) easel.painted.setState(changed(easel, picture));
+  easel.size = size ?? easel.size;
+  if (canvas !== undefined) easel.scene = await start(easel, canvas);
+  if (size !== undefined) resize(easel);
+}
+
+function changed(
+  { unpacker, painted }: Easel,
+  change: PictureChange & { readonly number: number },
+): Partial<ScenePainted> {
   const { plan: wire, lines, ...rest } = change;
   const plan = wire && unpackPlan(unpacker, wire);
   return {
@@ -70,9 +87,9 @@ function changed(change: PictureChange & { readonly number: number }): Partial<S
   };
 }
 
-async function start(canvas: OffscreenCanvas): Promise<void> {
+async function start({ size, painted, pose }: Easel, canvas: OffscreenCanvas): Promise<StartedScene> {
   const { pixelRatio, width, height } = size;
-  root = createRoot(canvas);
+  const root = createRoot(canvas);
   await root.configure({
     orthographic: true,
     flat: true,
@@ -81,12 +98,15 @@ async function start(canvas: OffscreenCanvas): Promise<void> {
     size: { width, height, top: 0, left: 0 },
     gl: { antialias: true },
   });
-  scene = root.render(<SheetScene painted={painted} pose={pose} />);
+  return root.render(<SheetScene painted={painted} pose={pose} />);
 }
 
 /** To the size told last: it may have changed while the scene was being started. */
-function resize(): void {
+function resize({ scene, size }: Easel): void {
   const state = scene?.getState();
   state?.setDpr(size.pixelRatio);
   state?.setSize(size.width, size.height);
 }
+
+const easel = emptyEasel();
+addEventListener('message', ({ data }: MessageEvent<SceneMessage>) => take(easel, data));
