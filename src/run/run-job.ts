@@ -144,7 +144,7 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
   const unit = drawing.unit ?? 'mm';
   const { thickness, density } = job.stock;
   const toShow = {
-    job: ready.filled,
+    job: withoutFileChoice(ready.filled),
     drawing: { file: input.drawingName, sha256: sha256For(memory, input.drawingBytes), unit },
     plan,
     provenance: [...job.provenance, ...makingProvenance()],
@@ -199,6 +199,13 @@ async function outputFiles(
   const plan = { name: 'plan.json', what: 'the whole plan', mime: 'application/json', bytes: planBytes };
   if (hasStop(findings)) return [plan];
   return [plan, ...(await handoffFiles(handoff, { planFile, planBytes, since }))];
+}
+
+/** Which files are written beside a plan is no part of it: one more leaves the plan, its hash and its review as they are. */
+function withoutFileChoice({ handoff, ...job }: JobFile): JobFile {
+  if (handoff === undefined) return job;
+  const { files: _, ...rest } = handoff;
+  return Object.keys(rest).length === 0 ? job : { ...job, handoff: rest };
 }
 
 function ended(findings: readonly Finding[]): RunResult {

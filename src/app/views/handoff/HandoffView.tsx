@@ -29,7 +29,7 @@ export function HandoffView() {
       <DeskButtons />
       <ul className="file-list">
         {jobFile !== undefined && <FileItem file={jobFile} isReady />}
-        {[...(page?.files ?? [])].reverse().map((file) => (
+        {(page?.files ?? []).map((file) => (
           <FileItem key={file.name} file={file} isReady={!isStale && page?.isWhole === true} />
         ))}
       </ul>
