@@ -120,6 +120,40 @@ test('a depth changed after the review: what changed is told, and no old tick co
   await expect(workbench.locator('.review-record')).toContainText('1 of');
 });
 
+test('files chosen after the review leave every tick standing: which are made is no part of the plan', async ({
+  workbench,
+}) => {
+  await beginReview(workbench);
+  await workbench.keyboard.press('Space');
+  await workbench.getByRole('button', { name: 'back to planning' }).click();
+  await workbench.getByText('More files: none chosen').click();
+  await workbench.getByRole('checkbox', { name: 'points to inspect' }).check();
+  await expect(workbench.getByRole('button', { name: 'save inspection-points.csv' })).toBeEnabled();
+  await beginReview(workbench);
+  await expect(workbench.locator('.review-record')).toContainText('1 of 3');
+});
+
+test('a finding flown to shows its regions whole, once: the review opens on the whole part, unmarked by an edit', async ({
+  workbench,
+}) => {
+  const scale = workbench.locator('.scale-bars');
+  const whole = await scale.textContent();
+  await workbench.getByRole('button', { name: 'Tolerance held only if gauged on the way' }).click();
+  await expect(workbench.locator('.place-mark')).toBeVisible();
+  await workbench.getByRole('button', { name: 'whole part' }).click();
+  await expect(scale).toHaveText(whole ?? '');
+  await beginReview(workbench);
+  await workbench.waitForTimeout(600);
+  await expect(scale).toHaveText(whole ?? '');
+  await workbench.getByRole('button', { name: 'back to planning' }).click();
+  await workbench.waitForTimeout(600);
+  await expect(scale).toHaveText(whole ?? '');
+  const depth = workbench.getByLabel('Depth', { exact: true });
+  await depth.fill('2.8');
+  await depth.press('Enter');
+  await expect(workbench.locator('.place-mark')).toBeHidden();
+});
+
 for (const colorScheme of ['light', 'dark'] as const) {
   test.describe(`in the ${colorScheme} theme`, () => {
     test.use({ colorScheme, reducedMotion: 'reduce' });

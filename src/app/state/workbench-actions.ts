@@ -1,14 +1,14 @@
 /** Everything that can be done at the workbench, as functions on its store. */
 import type { StoreApi } from 'zustand/vanilla';
-import type { Point } from '#geometry/point.ts';
-import type { Path } from '#geometry/span.ts';
 import type { JobFile } from '#part/job-file.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 import { askOfRegions, type Wish } from './edit-job.ts';
 import { closeGroup, redo, takeStep, undo } from './history.ts';
 import { type LookAtDrawing, openActions } from './open-actions.ts';
 import { regionTargets } from './region-targets.ts';
-import type { Cut, SectionHeight, Session, SheetView, WorkbenchState } from './workbench-state.ts';
+import type { Cut, Flight, SectionHeight, Session, SheetView, WorkbenchState } from './workbench-state.ts';
+
+type JobHistory = NonNullable<WorkbenchState['history']>;
 
 export type SelectHow = 'only' | 'toggle' | 'add';
 
@@ -20,13 +20,20 @@ export function workbenchActions(store: StoreApi<WorkbenchState>, lookAt: LookAt
   const select = (ids: readonly string[], how: SelectHow = 'only') =>
     look({ selection: selected(store.getState().session.selection, ids, how) });
 
-  const edit = (label: string, change: (job: JobFile) => JobFile, group?: string) => {
-    store.setState(({ history }) => {
+  /** What a place was marked for may be gone with the step. */
+  const moveOn = (step: (history: JobHistory) => JobHistory) =>
+    store.setState(({ history, session }) => {
       if (history === undefined) return {};
+      const isMarked = session.flight !== undefined;
+      return { history: step(history), ...(isMarked && { session: { ...session, flight: undefined } }) };
+    });
+
+  const edit = (label: string, change: (job: JobFile) => JobFile, group?: string) => {
+    moveOn((history) => {
       const { document } = history.present;
       const job = change(document.job);
       const step = { label, document: { ...document, job }, ...(group === undefined ? {} : { group }) };
-      return { history: takeStep(history, step) };
+      return takeStep(history, step);
     });
   };
 
@@ -44,12 +51,12 @@ export function workbenchActions(store: StoreApi<WorkbenchState>, lookAt: LookAt
     },
     endDrag: () =>
       store.setState(({ history }) => (history === undefined ? {} : { history: closeGroup(history) })),
-    undo: () => store.setState(({ history }) => (history === undefined ? {} : { history: undo(history) })),
-    redo: () => store.setState(({ history }) => (history === undefined ? {} : { history: redo(history) })),
+    undo: () => moveOn(undo),
+    redo: () => moveOn(redo),
     show: (view: SheetView) => look({ view }),
     readIn: (unit: ShownUnit) => look({ unit }),
     exaggerate: (exaggeration: number) => look({ exaggeration }),
-    flyTo: (to: Point, outline?: readonly Path[]) => look({ flight: { to, outline } }),
+    flyTo: (flight: Flight) => look({ flight }),
     cutAlong: (cut: Cut) => look({ cut }),
     drawHeights: (sectionHeight: SectionHeight) => look({ sectionHeight }),
     /** Past the last minute the end of the run is meant. */

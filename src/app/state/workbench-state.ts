@@ -6,6 +6,7 @@
 import type { DrawingFile } from '#app/worker/plan-service.ts';
 import type { PlannedPage, ReliefArrays } from '#app/worker/planned-page.ts';
 import type { Finding } from '#findings/finding.ts';
+import type { Box } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Path } from '#geometry/span.ts';
 import type { ShownPlan } from '#handoff/plan-file.ts';
@@ -35,6 +36,15 @@ export interface Cut {
 /** How heights of the section are drawn: as the strip has room for, or to the scale of lengths. */
 export type SectionHeight = 'fitted' | 'equal';
 
+/** A place to bring into view, and to mark while the job stays as it is. */
+export interface Flight {
+  readonly to: Point;
+  /** Drawn as marked. */
+  readonly outline?: readonly Path[] | undefined;
+  /** To be seen whole; left out when the place alone is meant. */
+  readonly around?: Box | undefined;
+}
+
 export interface Session {
   /** Region ids. */
   readonly selection: readonly string[];
@@ -42,8 +52,8 @@ export interface Session {
   readonly unit: ShownUnit;
   /** Height exaggeration of the relief. */
   readonly exaggeration: number;
-  /** A place to bring into view; a new object each time. */
-  readonly flight: { readonly to: Point; readonly outline?: readonly Path[] | undefined } | undefined;
+  /** A new object each time. */
+  readonly flight: Flight | undefined;
   readonly cut: Cut | undefined;
   readonly sectionHeight: SectionHeight;
   /** Immersed minute on show; undefined for the end of the run. */

@@ -1,9 +1,14 @@
 /** Findings, gravest first: what, where, why, value against limit, and what to do. A click flies to the place. */
+import { boxOfShapes } from '#app/state/region-shape.ts';
 import { type Finding, type Place, sortFindings } from '#findings/finding.ts';
 import { sayFinding } from '#findings/say-finding.ts';
 import type { Severity } from '#findings/severity.ts';
+import { distance } from '#geometry/point.ts';
 import { SeverityShape } from './SeverityShape.tsx';
 import { useBench, useWorkbench } from './workbench-context.ts';
+
+/** mm; coordinates of a plan are rounded to a millionth. */
+const SAME_PLACE = 1e-5;
 
 const ORDER: readonly Severity[] = ['stop', 'warn', 'note'];
 
@@ -43,8 +48,15 @@ export function FindingList({ findings }: { readonly findings: readonly Finding[
     const known = (regions ?? []).filter((id) => shapes.some((shape) => shape.region.id === id));
     if (known.length > 0) actions.select(known);
     const label = shapes.find((shape) => shape.region.id === known[0])?.region.label;
-    const place = at ?? (label === undefined ? undefined : { x: label[0], y: label[1] });
-    if (place !== undefined) actions.flyTo(place, outline);
+    const middle = label && { x: label[0], y: label[1] };
+    const to = at ?? middle;
+    if (to === undefined) return;
+    // A place that is no more than where the region's name stands means all of the region.
+    const isWhole = middle !== undefined && distance(to, middle) < SAME_PLACE;
+    const around = isWhole
+      ? boxOfShapes(shapes.filter(({ region }) => known.includes(region.id)))
+      : undefined;
+    actions.flyTo({ to, outline, around });
   };
   return (
     <ul className="finding-list">

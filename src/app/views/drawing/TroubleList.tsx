@@ -31,7 +31,7 @@ function TroubleKind({ all }: { readonly all: readonly [Finding, ...Finding[]] }
   const times = all.length === 1 ? '' : `, ${all.length} times`;
   const go = () => {
     const place = places[next % places.length];
-    if (place !== undefined) actions.flyTo(place.at, place.outline);
+    if (place !== undefined) actions.flyTo({ to: place.at, outline: place.outline });
     setNext(next + 1);
   };
   return (

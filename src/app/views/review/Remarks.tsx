@@ -44,7 +44,7 @@ export function Remarks({ stage, place, setPlace, planText }: RemarksProps) {
               className="go"
               onClick={() => {
                 desk.setState({ step: remark.stage - 1 });
-                if (remark.at !== undefined) actions.flyTo({ x: remark.at[0], y: remark.at[1] });
+                if (remark.at !== undefined) actions.flyTo({ to: { x: remark.at[0], y: remark.at[1] } });
               }}
             >
               {index + 1}, stage {remark.stage}

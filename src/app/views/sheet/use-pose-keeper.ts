@@ -4,7 +4,7 @@ import type { StoreApi } from 'zustand/vanilla';
 import { fitPose, type ViewPose } from '#app/scene/view-pose.ts';
 import { boxOfLines } from '#app/state/box-of-lines.ts';
 import { boxOfShapes } from '#app/state/region-shape.ts';
-import type { SheetView } from '#app/state/workbench-state.ts';
+import type { Flight, SheetView } from '#app/state/workbench-state.ts';
 import type { Size } from '#app/views/use-size.ts';
 import { useBench, useDocument, useWorkbench } from '#app/views/workbench-context.ts';
 import type { DrawingFile } from '#app/worker/plan-service.ts';
@@ -32,13 +32,13 @@ export function usePoseKeeper(pose: StoreApi<ViewPose>, size: Size | undefined):
   const drawing = useDocument()?.drawing;
   const fitted = useRef<Fitted>({ drawing: undefined, pose: undefined });
   const seen = useRef<SheetView>(view);
+  const flown = useRef(flight);
 
   const whole = useCallback(() => {
     const { derived, session } = store.getState();
     const box = boxOfShapes(derived.shapes) ?? boxOfLines(derived.page?.lines ?? []);
     if (box === undefined || size === undefined) return undefined;
-    const free = { width: size.width, height: Math.max(size.height / 2, size.height - OVERLAYS) };
-    return fitPose(box, free, session.view === 'relief' ? RELIEF : PLAN);
+    return fitPose(box, freeOf(size), session.view === 'relief' ? RELIEF : PLAN);
   }, [store, size]);
 
   const fitAll = useCallback(() => {
@@ -66,11 +66,23 @@ export function usePoseKeeper(pose: StoreApi<ViewPose>, size: Size | undefined):
     else flyTo(pose, { ...pose.getState(), ...(view === 'relief' ? RELIEF : PLAN) });
   }, [view, pose, fitAll]);
 
+  // Once each: neither a view opened later nor a window of another size flies again.
   useEffect(() => {
-    if (flight === undefined || size === undefined) return;
-    const pixelsPerMm = Math.max(pose.getState().pixelsPerMm, size.width / FLIGHT_WIDTH / 4);
-    flyTo(pose, { ...pose.getState(), target: flight.to, pixelsPerMm });
+    if (flown.current === flight || size === undefined) return;
+    flown.current = flight;
+    if (flight !== undefined) flyTo(pose, flightPose(flight, pose.getState(), size));
   }, [flight, pose, size]);
 
   return { fitAll };
+}
+
+function freeOf({ width, height }: Size): Size {
+  return { width, height: Math.max(height / 2, height - OVERLAYS) };
+}
+
+function flightPose({ to, around }: Flight, now: ViewPose, size: Size): ViewPose {
+  const pixelsPerMm = Math.max(now.pixelsPerMm, size.width / FLIGHT_WIDTH / 4);
+  if (around === undefined) return { ...now, target: to, pixelsPerMm };
+  const fitted = fitPose(around, freeOf(size), now);
+  return { ...fitted, pixelsPerMm: Math.min(pixelsPerMm, fitted.pixelsPerMm) };
 }
