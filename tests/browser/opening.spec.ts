@@ -86,7 +86,7 @@ test('depths written in regions are offered, ticked where nothing speaks against
   await workbench.getByRole('button', { name: /^undo: depth notes/ }).click();
   await expect(levelRows(workbench)).toHaveCount(0);
 
-  await notes.getByLabel('What a depth begins with').fill('d');
+  await notes.getByLabel('Letters before a depth, if any').fill('d');
   await workbench.keyboard.press('Enter');
   await expect(notes.getByRole('checkbox')).toHaveCount(1);
 });

@@ -6,7 +6,7 @@ test('one stage fewer is shown with what it costs; one more is taken, and undone
   await expect(statusOf(workbench)).toContainText('9 stages');
   await workbench.getByText('Stages: one more or fewer').click();
   const planning = workbench.getByRole('region', { name: 'Planning' });
-  await expect(planning.getByRole('row', { name: /tolerance too tight/ })).toContainText('8');
+  await expect(planning.getByRole('row', { name: /out of tolerance/ })).toContainText('8');
   await workbench.screenshot({ path: 'test-results/planning.png' });
   await planning.getByRole('button', { name: 'take 10 stages' }).click();
   await expect(statusOf(workbench)).toContainText('10 stages');

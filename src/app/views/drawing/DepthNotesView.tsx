@@ -38,8 +38,8 @@ export function DepthNotesView({ job }: { readonly job: JobFile }) {
     <fieldset className="depth-notes">
       <legend>Depths written in regions</legend>
       <span className="choice">
-        <span className="aside">A depth begins with</span>
-        <NameField label="What a depth begins with" name={prefix} isMarked onTake={setPrefix} />
+        <span className="aside">Letters before a depth, if any</span>
+        <NameField label="Letters before a depth, if any" name={prefix} isMarked onTake={setPrefix} />
       </span>
       {offers.length === 0 && <p className="aside">No text in a region reads like a depth or a thickness.</p>}
       <ul>
@@ -54,7 +54,7 @@ export function DepthNotesView({ job }: { readonly job: JobFile }) {
       </ul>
       {offers.length > 0 && (
         <button type="button" disabled={ticked.length === 0} onClick={take}>
-          take {ticked.length === 1 ? '1 of them' : `${ticked.length} of them`}
+          {ticked.length === 0 ? 'none ticked' : `take ${ticked.length} of them`}
         </button>
       )}
     </fieldset>
@@ -73,7 +73,7 @@ function OfferRow({ offer, isTicked: isOn, onTurn }: OfferRowProps) {
   const { region, text, at, standing, isDisputed } = offer;
   const go = () => {
     actions.select([region]);
-    actions.flyTo(at);
+    actions.flyTo({ to: at });
   };
   return (
     <li>

@@ -35,7 +35,7 @@ export function LadderAxis({ rungs, thickness, height, yOf, unit, leaders }: Lad
         x={BAND.left}
         width={BAND.right - BAND.left}
         y={yOf(metalTop)}
-        height={yOf(thickness) - yOf(metalTop)}
+        height={Math.max(0, yOf(thickness) - yOf(metalTop))}
       />
       {rungs.map((rung, index) => {
         const top = yOf(rungs[index + 1]?.stage.level ?? 0);

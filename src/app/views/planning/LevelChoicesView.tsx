@@ -54,7 +54,7 @@ function ChoiceTaker({ choice, isTaken }: ChoiceTakerProps) {
   const { actions } = useWorkbench();
   const { stages, levels, worstShare } = choice;
   if (isTaken) return 'as planned';
-  if (isOver(worstShare)) return 'tolerance too tight';
+  if (isOver(worstShare)) return 'out of tolerance';
   return (
     <button type="button" onClick={() => actions.edit(`${stages} stages`, (job) => listLevels(job, levels))}>
       take<span className="unseen"> {stages} stages</span>

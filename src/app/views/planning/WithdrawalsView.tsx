@@ -11,7 +11,7 @@ export function WithdrawalsView() {
   if (withdrawals.length === 0) {
     return (
       <p className="aside">
-        Shown for tapers, once the job names a hoist: "process.hoist" with its slowest and fastest speed.
+        Shown for tapers whose job file names a hoist, process.hoist, with its slowest and fastest speed.
       </p>
     );
   }

@@ -26,14 +26,23 @@ export function useSheetHands(hands: SheetHands): void {
   useEffect(() => {
     const element = frame.current;
     if (element === null) return undefined;
-    return listenToHands(element, gestureHost(workbench, { frame, hover, box, carried, pose, size }));
+    const host = gestureHost(workbench, { frame, hover, box, carried, pose, size });
+    const unlisten = listenToHands(element, host);
+    // What is read under a resting pointer changes with the plan.
+    const unsubscribe = workbench.store.subscribe(({ derived }, before) => {
+      if (derived.shapes !== before.derived.shapes) host.onPlan();
+    });
+    return () => {
+      unsubscribe();
+      unlisten();
+    };
   }, [workbench, frame, hover, box, carried, pose, size]);
 }
 
 function gestureHost(
   { store, actions, follower }: Workbench,
   { hover, box, carried, pose, size }: SheetHands,
-): GestureHost {
+): GestureHost & { readonly onPlan: () => void } {
   const shapes = () => store.getState().derived.shapes;
   const seen = (): Seen => {
     const { view, exaggeration } = store.getState().session;
@@ -44,6 +53,7 @@ function gestureHost(
     };
   };
   let hovered: Picked | undefined;
+  let pointer: Point | undefined;
   const measure = keepLatest(
     ({ point }: Picked) => follower.gauge(point),
     (reading, picked) => {
@@ -51,6 +61,11 @@ function gestureHost(
     },
     () => undefined,
   );
+  const read = () => {
+    hovered = pointer && pickRegion(shapes(), pointer, seen());
+    sayHover(hover.current, hovered, store.getState().session.unit);
+    if (hovered !== undefined) measure(hovered);
+  };
   return {
     pose,
     size: () => size.current,
@@ -61,12 +76,10 @@ function gestureHost(
       else if (!adds) actions.select([]);
     },
     onHover: (pixel) => {
-      const picked = pixel === undefined ? undefined : pickRegion(shapes(), pixel, seen());
-      const { unit } = store.getState().session;
-      hovered = picked;
-      sayHover(hover.current, picked, unit);
-      if (picked !== undefined) measure(picked);
+      pointer = pixel;
+      read();
     },
+    onPlan: read,
     isPicked: (pixel) => {
       const { shape } = pickRegion(shapes(), pixel, seen());
       return shape !== undefined && store.getState().session.selection.includes(shape.region.id);

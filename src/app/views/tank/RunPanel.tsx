@@ -29,6 +29,11 @@ export function RunPanel({ planText, plan, stage, unit, most }: RunPanelProps) {
       <ReadingForm key={stage.number} plan={plan} stage={stage} unit={unit} most={most} take={take} />
       <div role="status">
         {!isTaken && <p className="refused">The reading was not taken.</p>}
+        {corrected === undefined ? (
+          <p className="aside">No reading yet: the minutes are those of the plan.</p>
+        ) : (
+          <RunTables corrected={corrected} />
+        )}
         {findings.map((finding, index) => {
           const { title, reason, remedy } = sayFinding(finding);
           return (
@@ -40,11 +45,6 @@ export function RunPanel({ planText, plan, stage, unit, most }: RunPanelProps) {
             </p>
           );
         })}
-        {corrected === undefined ? (
-          <p className="aside">No reading yet: the minutes are those of the plan.</p>
-        ) : (
-          <RunTables corrected={corrected} />
-        )}
       </div>
       {recordText !== undefined && (
         <p className="row">
