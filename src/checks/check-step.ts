@@ -6,7 +6,7 @@ import { SMALLEST_STEP } from './making-limits.ts';
 /** Rounding of levels, mm. */
 const ROUNDING = 1e-6;
 
-export function checkStep({ plan: { stages, masking } }: MakingPlace): Finding[] {
+export function checkStep({ plan: { stages, masking }, job }: MakingPlace): Finding[] {
   return stages.flatMap((stage, i) => {
     if (stage.etch >= SMALLEST_STEP.value - ROUNDING) return [];
     const facts = {
@@ -15,6 +15,7 @@ export function checkStep({ plan: { stages, masking } }: MakingPlace): Finding[]
       etch: stage.etch,
       next: masking === 're-mask' ? stage.base : (stages[i + 1]?.level ?? 0),
       limit: SMALLEST_STEP.value,
+      isFewest: job.levels === 'fewest',
     };
     return [finding('step-too-small', facts, { regions: stage.regions })];
   });

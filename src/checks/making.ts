@@ -14,7 +14,7 @@ export interface Making {
   readonly kit: ContourKit;
   /** By region; every region of the plan stands in it. */
   readonly reached: ReadonlyMap<RegionId, Reached>;
-  readonly job: Pick<Job, 'stock' | 'process' | 'rules'>;
+  readonly job: Pick<Job, 'stock' | 'process' | 'rules' | 'levels'>;
 }
 
 /** The same with what several checks need to know of the neighbourhood. */

@@ -9,6 +9,8 @@ export interface MakingFacts {
     /** Level of the next stage; 0 after the last. */
     readonly next: number;
     readonly limit: number;
+    /** Levels are as few as the tolerances allow. */
+    readonly isFewest: boolean;
   };
   readonly 'cut-deeper-than-practice': { readonly depth: number; readonly limit: number };
   readonly 'web-too-thin': {
@@ -130,12 +132,14 @@ const depthWords: Pick<
   'step-too-small': {
     severity: 'note',
     title: 'Step hardly worth a stage',
-    say: ({ stage, level, etch, next, limit }) => ({
+    say: ({ stage, level, etch, next, limit, isFewest }) => ({
       reason: `Stage ${stage} etches only ${mm(etch)}; two floors less than ${mm(limit)} apart are hard to tell from one.`,
       remedy:
         next === 0
           ? `Leave the regions of ${mm(level)} as land, if the drawing allows.`
-          : `Etch the levels ${mm(level)} and ${mm(next)} as one, if their tolerances allow: "levels": "fewest" does so.`,
+          : isFewest
+            ? `The tolerances leave no fewer levels: widen those of the floors at ${mm(level)} and ${mm(next)} where the drawing allows, or gauge between the two stages.`
+            : `Etch the levels ${mm(level)} and ${mm(next)} as one, if their tolerances allow: "levels": "fewest" does so.`,
       value: etch,
       limit,
     }),

@@ -87,16 +87,22 @@ export function bandShare(
   { low, high, minus, plus }: DepthBand,
 ): { readonly depth: number; readonly level: number; readonly share: number } | undefined {
   const rising = [...levels].sort((a, b) => a - b);
-  // Between two levels the worst depth is where both are as far off; beyond the last ones, an end of the band.
-  const balances = rising.slice(1).map((deep, index) => {
-    const shallow = itemAt(rising, index);
-    return plus + minus === 0 ? shallow : (shallow * plus + deep * minus) / (plus + minus);
-  });
-  const depths = [low, high, ...balances.filter((depth) => depth > low && depth < high)];
   let worst: { depth: number; level: number; share: number } | undefined;
-  for (const depth of depths) {
+  const weigh = (each: { depth: number; level: number; share: number }) => {
+    if (worst === undefined || each.share > worst.share) worst = each;
+  };
+  for (const depth of [low, high]) {
     const best = nearestTo(rising, { depth, minus, plus });
-    if (best !== undefined && (worst === undefined || best.share > worst.share)) worst = { depth, ...best };
+    if (best !== undefined) weigh({ depth, ...best });
+  }
+  // Between two levels the worst depth is where both are as far off. Without a minus that is the shallow level itself, which
+  // serves its own depth and none beyond: the share of the depths that come next counts, and so without a plus.
+  for (const [index, deep] of rising.slice(1).entries()) {
+    const shallow = itemAt(rising, index);
+    if (plus + minus === 0 || shallow >= high - SAME_LEVEL || deep <= low + SAME_LEVEL) continue;
+    const depth = (shallow * plus + deep * minus) / (plus + minus);
+    if (depth < low - SAME_LEVEL || depth > high + SAME_LEVEL) continue;
+    weigh({ depth, level: minus === 0 ? deep : shallow, share: (deep - shallow) / (plus + minus) });
   }
   return worst;
 }

@@ -229,6 +229,15 @@ const CASES: readonly Case[] = [
   },
 ];
 
+test('step-too-small does not advise the fewest levels where levels are the fewest already', () => {
+  const remedy = (levels: 'as-drawn' | 'fewest') => {
+    const told = checkPart({ ...twoDepths(2.09, 2), tolerance: 0.02, levels });
+    return told.flatMap((each) => (each.code === 'step-too-small' ? [sayFinding(each).remedy] : []));
+  };
+  expect(remedy('as-drawn')).toEqual([expect.stringContaining('"levels": "fewest"')]);
+  expect(remedy('fewest')).toEqual([expect.not.stringContaining('"fewest"')]);
+});
+
 describe.each(CASES)('$code', ({ code, past, inside, insideToo = [], value, limit }) => {
   test(`(${code}) is told past the limit, alone, with its figures and place`, () => {
     const findings = checkPart(past);

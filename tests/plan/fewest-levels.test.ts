@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { bestLevels, type DepthBand, fewestLevels } from '#plan/fewest-levels.ts';
+import { bandShare, bestLevels, type DepthBand, fewestLevels } from '#plan/fewest-levels.ts';
 
 /** Depths and tolerances in steps of 0.01 mm, as drawings give them. */
 const hundredths = (min: number, max: number) => fc.integer({ min, max }).map((steps) => steps / 100);
@@ -134,6 +134,28 @@ describe('M4.4 levels for tapers', () => {
         expect(worstShare([...bands, ...sampled], found?.levels ?? [])).toBeLessThanOrEqual(1 + 1e-6);
       }),
       { numRuns: 60, seed: 20_261_128 },
+    );
+  });
+
+  test('a taper that may be off one way only is as far off as the depths next to a level, not as the level itself', () => {
+    const levels = [1.5, 1.8, 2];
+    const tooDeep = bandShare(levels, { low: 1.5, high: 2, minus: 0, plus: 0.4 });
+    expect(tooDeep).toEqual({
+      depth: expect.closeTo(1.5, 9),
+      level: 1.8,
+      share: expect.closeTo(0.3 / 0.4, 9),
+    });
+    const tooShallow = bandShare(levels, { low: 1.5, high: 2, minus: 0.4, plus: 0 });
+    expect(tooShallow).toEqual({
+      depth: expect.closeTo(1.8, 9),
+      level: 1.5,
+      share: expect.closeTo(0.3 / 0.4, 9),
+    });
+    // A level below all that is asked serves nothing where no depth may be missed.
+    expect(bandShare([1, 2.1], { low: 1.9, high: 2, minus: 0, plus: 0.4 })?.share).toBeCloseTo(0.2 / 0.4, 9);
+    expect(bandShare([1.5, 2], { low: 1.2, high: 1.5, minus: 0, plus: 0.4 })?.share).toBeCloseTo(
+      0.3 / 0.4,
+      9,
     );
   });
 

@@ -161,6 +161,23 @@ describe('M4.4, M4.5 tapers in steps', () => {
     expect(plan.findings).toEqual([]);
   });
 
+  test('a taper that may nowhere be too shallow, or too deep, takes levels that are unevenly far apart', () => {
+    const uneven = {
+      pocket: rectangle(0, 0, 1000, 100),
+      tapers: [taper([0, 0], [1000, 0], [1.5, 2])],
+      at: { x: 500, y: 50 },
+      levels: [1.5, 1.8, 2],
+    };
+    for (const tolerance of [
+      { plus: 0.4, minus: 0 },
+      { plus: 0, minus: 0.4 },
+    ]) {
+      const { worst, places } = checkedOutside({ ...uneven, tolerance });
+      expect(places).toBeGreaterThan(1000);
+      expect(worst).toBeLessThanOrEqual(1e-5);
+    }
+  });
+
   test('as drawn, the flat depths stay levels and the taper adds what it still needs', () => {
     const part = partOf({ outlines: [rectangle(0, 0, 1000, 100), rectangle(0, 200, 100, 300)] });
     const asked = new Map([

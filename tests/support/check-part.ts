@@ -17,6 +17,7 @@ export interface CheckedPart {
   readonly factor?: number;
   readonly edgeDatum?: EdgeDatum;
   readonly masking?: Masking;
+  readonly levels?: Job['levels'];
   readonly stock?: Partial<Job['stock']>;
   readonly rateSpread?: number;
   readonly rules?: Partial<Job['rules']>;
@@ -42,11 +43,17 @@ function jobOf({
   factor = 1,
   edgeDatum = 'shallow-edge',
   masking,
+  levels,
   stock,
   rateSpread,
   rules,
 }: CheckedPart): Job {
-  const job = plainJob({ etchFactor: [[0, factor]], edgeDatum, ...(masking && { masking }) });
+  const job = plainJob({
+    etchFactor: [[0, factor]],
+    edgeDatum,
+    ...(masking && { masking }),
+    ...(levels && { levels }),
+  });
   return {
     ...job,
     stock: { ...job.stock, ...stock },
