@@ -42,5 +42,6 @@ function regionsText(regions: readonly string[]): string {
 /** Lines are the drawing's, unless the finding is about another file. */
 function fileOf(code: Finding['code'], path: string | undefined): string {
   if (code.startsWith('points-')) return 'points';
+  if (code.startsWith('reading') || code === 'sheet-not-gauged') return 'readings';
   return path !== undefined || code.startsWith('job-') ? 'job' : 'drawing';
 }

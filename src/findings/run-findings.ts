@@ -12,6 +12,8 @@ export interface RunFacts {
   readonly 'reading-off-floor': { readonly region: string; readonly why: 'wall' | 'land' | 'not-open' };
   /** A thickness of a region whose sheet nobody knows: its depth can't be told from it. */
   readonly 'sheet-not-gauged': { readonly region: string };
+  /** mm/min that comes next by the readings: nothing, or less. */
+  readonly 'no-metal-taken': { readonly rate: number; readonly planned: number };
   readonly 'readings-disagree': { readonly off: number; readonly noise: number };
   readonly 'readings-rewritten': { readonly recorded: number; readonly row: number };
   readonly 'run-record-unusable': { readonly why: 'damaged' | 'other-plan' };
@@ -77,6 +79,17 @@ export const runWords: WordsFor<RunFacts> = {
     say: ({ region }) => ({
       reason: `A thickness was read in ${region}, but the sheet is tapered and was not gauged there before the first dip, so the depth is not known.`,
       remedy: `Add a row of stage 0 with the sheet’s thickness in ${region}, or give the depth instead of the thickness.`,
+    }),
+  },
+  'no-metal-taken': {
+    severity: 'stop',
+    title: 'Bath takes no metal',
+    say: ({ rate, planned }) => ({
+      reason: `By the readings the bath etches ${rate.toFixed(5)} mm/min where ${planned.toFixed(5)} mm/min was planned: no minutes left can be reckoned from that, and nothing was recorded.`,
+      remedy:
+        'Look for a thickness written as a depth, a wrong stage or minute, or a thicker sheet than the job says. If the readings are right, stop the run and look at the bath.',
+      value: rate,
+      limit: planned,
     }),
   },
   'readings-disagree': {

@@ -47,7 +47,9 @@ const ENOUGH_FREEDOM = 3;
 const SURE_SHEET = 1e-4;
 
 export function fitRates(plan: RunPlan, readings: readonly Reading[]): Fit {
-  const moments = [...new Set(readings.filter(({ stage }) => stage >= 0).map(({ bare }) => bare.to))];
+  // What has not been bare yet says nothing of a rate.
+  const etched = readings.filter(({ stage, bare }) => stage >= 0 && bare.to > bare.from);
+  const moments = [...new Set(etched.map(({ bare }) => bare.to))];
   moments.sort((a, b) => a - b);
   const sheets = [...new Set(readings.filter(({ kind }) => kind === 'thickness').map((each) => each.region))];
   const noise = noiseOf(readings);

@@ -32,6 +32,9 @@ export interface CorrectResult {
 /** Deviations of a reading beyond which it stands apart, in standard deviations: 1 in 16 000 by chance. */
 const APART = 4;
 
+/** Share of the planned rate below which no minutes are reckoned: our own choice, far below any bath that still works. */
+const LEAST_RATE_SHARE = 0.01;
+
 export function correctRun(input: CorrectInput): CorrectResult {
   const read = readRunPlan(input.planText);
   if ('refused' in read) return { findings: [read.refused] };
@@ -49,6 +52,10 @@ export function correctRun(input: CorrectInput): CorrectResult {
   const ungauged = findUngauged(read, placed.readings);
   if (ungauged.length > 0) return { findings: sortFindings(ungauged) };
   const corrected = correctRates(read.plan, readings, soFar);
+  const { next } = corrected;
+  if (next.value < LEAST_RATE_SHARE * read.plan.rate) {
+    return { findings: [finding('no-metal-taken', { rate: next.value, planned: read.plan.rate })] };
+  }
   const apart = placed.readings.flatMap(({ line }, index) => {
     const off = itemAt(corrected.off, index);
     const facts = { off: off * corrected.noise, noise: corrected.noise };

@@ -53,6 +53,21 @@ describe('M7 a run from its files', () => {
   test('depth-out-of-reach: a floor etched twice as deep as asked is told', () => {
     expect(codes(`${HEAD}\n${first(3.2)}`)).toContain('depth-out-of-reach');
   });
+  test('no-metal-taken: readings of no depth, or of a part thicker than its sheet, give no minutes and no record', () => {
+    const { id } = deepest();
+    for (const readings of [
+      `stage,minutes,region,depth\n1,${minutes},${id},0`,
+      `stage,minutes,region,thickness\n1,${minutes},${id},9`,
+    ]) {
+      const { findings, corrected, recordText } = correct(readings);
+      expect(findings.map(({ code }) => code)).toEqual(['no-metal-taken']);
+      expect([corrected, recordText]).toEqual([undefined, undefined]);
+    }
+  });
+  test('M7.1 a floor gauged the moment it is peeled says nothing of the rate: the planned one stands', () => {
+    const { id } = deepest();
+    expect(correct(`stage,minutes,region,depth\n1,0,${id},0`).corrected?.next.value).toBeCloseTo(rate, 9);
+  });
   test('M6.1 a measured sheet is believed at the mean of its readings, within their spread', async () => {
     const { files } = await runJob({
       jobText: JSON.stringify({
