@@ -1,5 +1,6 @@
 /** What to do at a stage, and what to expect of its floors. */
 import type { StageStep } from '#app/state/stage-steps.ts';
+import { HeadRow } from '#app/views/HeadRow.tsx';
 import { useBench } from '#app/views/workbench-context.ts';
 import type { ShownPlan } from '#handoff/plan-file.ts';
 import { showLength, showMinutes } from '#units/show-length.ts';
@@ -55,13 +56,7 @@ export function TankStage({ plan, step, thickness }: TankStageProps) {
       {floors.length > 0 && (
         <table>
           <caption>To be expected after it</caption>
-          <thead>
-            <tr>
-              <th scope="col">floors of</th>
-              <th scope="col">depth</th>
-              <th scope="col">leaves</th>
-            </tr>
-          </thead>
+          <HeadRow columns={['floors of', 'depth', 'leaves']} />
           <tbody>
             {floors.map(({ stage: of, after }) => (
               <tr key={of}>
