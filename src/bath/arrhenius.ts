@@ -1,12 +1,14 @@
 /**
- * A rate at another bath temperature (M5.6): rate(T₂) = rate(T₁) · exp(Eₐ/R · (1/T₁ − 1/T₂)), Arrhenius' law, with the gas
- * constant of CODATA 2018. Activation energies that others give bound it from both sides.
+ * A rate at another bath temperature (M5.6): rate(T₂) = rate(T₁) · exp(Eₐ/R · (1/T₁ − 1/T₂)), Arrhenius' law. Activation
+ * energies that others give bound it from both sides.
  */
 import type { SpreadFigure } from './known-figures.ts';
 import type { Sourced } from './provenance.ts';
 
 const KELVIN_AT_0C = 273.15;
-const KILOJOULES_A_MOL_KELVIN = 8.314_462_618e-3;
+
+/** kJ/(mol K) */
+export const GAS_CONSTANT: Sourced = { value: 8.314_462_618e-3, source: 'CODATA 2018', kind: 'published' };
 
 /** °C. Over such a step the published energies of aluminium in caustic soda put the rate a fifth apart already. */
 export const LONGEST_TEMPERATURE_STEP: Sourced = { value: 15, source: 'from memory', kind: 'memory' };
@@ -19,7 +21,7 @@ export interface TemperatureStep {
 /** `energy` in kJ/mol. */
 export function arrheniusRatio(energy: number, { fromC, toC }: TemperatureStep): number {
   const inverse = 1 / (fromC + KELVIN_AT_0C) - 1 / (toC + KELVIN_AT_0C);
-  return Math.exp((energy / KILOJOULES_A_MOL_KELVIN) * inverse);
+  return Math.exp((energy / GAS_CONSTANT.value) * inverse);
 }
 
 /** The least sure of two grades. */

@@ -4,8 +4,9 @@
  * `aluminium-chemistry.ts`; the ideal gas at 25 °C and 101.325 kPa.
  */
 
-import { hydrogenLitresOf } from './aluminium-chemistry.ts';
+import { causticGramsOf, hydrogenLitresOf } from './aluminium-chemistry.ts';
 import { type BathLoad, bathLoad, type Tank } from './bath-load.ts';
+import type { Sourced } from './provenance.ts';
 
 export interface StageInBath {
   readonly number: number;
@@ -35,14 +36,20 @@ export interface BathSheet {
   };
 }
 
-/** g of sodium hydroxide a g of aluminium: one mol a mol, 39.997 / 26.982 (IUPAC abridged atomic weights). */
-const CAUSTIC_A_GRAM = 39.997 / 26.982;
-
+/** Volume of a gas at 25 °C to that at 0 °C. */
 const ROOM = 298.15 / 273.15;
 
-/** Lower flammable limit of hydrogen in air, share by volume, and the share of it to stay under: common practice. */
-export const FLAMMABLE_FROM = 0.04;
-export const SAFE_SHARE = 0.25;
+/** Lower flammable limit of hydrogen in air, share by volume, and the share of it to stay under. */
+export const FLAMMABLE_FROM: Sourced = {
+  value: 0.04,
+  source: 'common practice: 4 to 75 % by volume burn',
+  kind: 'common-practice',
+};
+export const SAFE_SHARE: Sourced = {
+  value: 0.25,
+  source: 'common practice: a quarter',
+  kind: 'common-practice',
+};
 
 /** `rate` in mm/min, `density` in g/cm³. Undefined where nothing is etched. */
 export function bathSheet(
@@ -59,16 +66,16 @@ export function bathSheet(
   const perMinute = (fastest.bareArea * rate * density) / 1000;
   const hydrogen = hydrogenLitresOf(perMinute) * ROOM;
   return {
-    stages: stages.map(({ number, grams }) => ({ number, metal: grams, caustic: grams * CAUSTIC_A_GRAM })),
+    stages: stages.map(({ number, grams }) => ({ number, metal: grams, caustic: causticGramsOf(grams) })),
     metal,
-    caustic: metal * CAUSTIC_A_GRAM,
+    caustic: causticGramsOf(metal),
     hydrogen: { at0C: hydrogenLitresOf(metal), at25C: hydrogenLitresOf(metal) * ROOM },
     ...(tank === undefined ? {} : { load: bathLoad(tank, metal) }),
     peak: {
       stage: fastest.number,
       metal: perMinute,
       hydrogen,
-      ventilation: hydrogen / (FLAMMABLE_FROM * SAFE_SHARE),
+      ventilation: hydrogen / (FLAMMABLE_FROM.value * SAFE_SHARE.value),
     },
   };
 }

@@ -3,7 +3,8 @@
  * the speed at which the thickness falls: rate = (T0 − TF) / (2 t), Glass, Measurement of Pre-penetrant Etch Rate, Materials
  * Evaluation 66(12) (2008). An opening in its maskant widens on both sides: etch factor = (after − before) / (2 depth).
  * Uncertainty by JCGM 100:2008 (GUM): a reading off by up to ± a is a rectangular distribution, a / √3 (4.3.7); several
- * coupons have the standard error of their mean (4.2.3), with Student's t of its degrees of freedom (table G.2).
+ * coupons have the standard error of their mean (4.2.3), with Student's t of the degrees of freedom that gauges
+ * and scatter have together (G.4.1, table G.2).
  */
 import type { Sourced } from './provenance.ts';
 import { studentFactor } from './student-factor.ts';
@@ -82,14 +83,26 @@ function rectangular(halfWidth: number): number {
   return halfWidth / Math.sqrt(3);
 }
 
-/** Coupons that agree by chance are no surer than their gauges. One alone tells nothing of how coupons differ. */
+/**
+ * Coupons that agree by chance are no surer than their gauges; one alone tells nothing of how coupons differ. What gauges
+ * explain of the scatter is surely known, and only the rest is judged from so few.
+ */
 function mean(shown: readonly Shown[]): { readonly value: number; readonly plusMinus: number } {
   const count = shown.length;
   const value = shown.reduce((sum, each) => sum + each.value, 0) / count;
-  const gauges = Math.hypot(...shown.map(({ u }) => u)) / count;
-  const least = gauges * studentFactor(Number.POSITIVE_INFINITY);
-  if (count === 1) return { value, plusMinus: least };
+  const gauges = shown.reduce((sum, { u }) => sum + u ** 2, 0) / count;
   const squares = shown.reduce((sum, each) => sum + (each.value - value) ** 2, 0);
-  const error = Math.sqrt(squares / (count - 1) / count);
-  return { value, plusMinus: Math.max(least, error * studentFactor(count - 1)) };
+  const scatter = count === 1 ? 0 : squares / (count - 1);
+  const error = Math.sqrt(Math.max(gauges, scatter) / count);
+  return { value, plusMinus: error * studentFactor(freedomOf({ gauges, scatter, count })) };
+}
+
+/** Welch and Satterthwaite (GUM G.4.1): gauges with endless freedom, what scatters beyond them with that of the coupons. */
+function freedomOf({
+  gauges,
+  scatter,
+  count,
+}: Readonly<Record<'gauges' | 'scatter' | 'count', number>>): number {
+  if (scatter <= gauges) return Number.POSITIVE_INFINITY;
+  return (count - 1) / (1 - gauges / scatter) ** 2;
 }

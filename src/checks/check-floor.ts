@@ -100,7 +100,7 @@ function mostlyWalls({ plan, reached, unopened }: MakingPlace): Finding[] {
     const walls = plan.regions
       .filter((region) => region.level === level && !unopened.has(region.id))
       .map((region) => ({ region, measured: reached.get(region.id) }))
-      .filter(({ measured }) => measured !== undefined && measured.share < LEAST_FLOOR_SHARE)
+      .filter(({ measured }) => measured !== undefined && measured.share < LEAST_FLOOR_SHARE.value)
       .sort((a, b) => (a.measured?.share ?? 0) - (b.measured?.share ?? 0));
     const [least] = walls;
     if (least === undefined) return [];
@@ -110,7 +110,7 @@ function mostlyWalls({ plan, reached, unopened }: MakingPlace): Finding[] {
       area: least.region.area,
       stage: number,
       regions: walls.length,
-      limit: LEAST_FLOOR_SHARE,
+      limit: LEAST_FLOOR_SHARE.value,
     };
     const regions = walls.map(({ region }) => region.id).sort();
     return [finding('floor-mostly-wall', facts, { at: least.region.label, regions })];

@@ -35,9 +35,13 @@ export const GAUGED_AT: Sourced = { value: 0.8, source: 'our own choice, docs/ru
 export const GAUGED_TIMES: Sourced = { value: 3, source: 'our own choice, docs/run.md', kind: 'memory' };
 
 /** Share of a region's area under which its floor is worth a word. */
-export const LEAST_FLOOR_SHARE = 0.5;
+export const LEAST_FLOOR_SHARE: Sourced = {
+  value: 0.5,
+  source: 'our own choice: half of it',
+  kind: 'memory',
+};
 
-/** How far a scribe line may be off, mm: no finding rests on less. */
+/** How far a scribe line may be off, mm (docs/method.md, M3.4): no finding rests on less. A matter of reckoning, not of metal. */
 export const SCRIBE_ACCURACY = 0.005;
 
 export function makingProvenance(): Provenance[] {
@@ -47,6 +51,7 @@ export function makingProvenance(): Provenance[] {
     provenanceOf('smallest step', 'mm', SMALLEST_STEP),
     provenanceOf('least land width over depth', 'mm/mm', LAND_TO_DEPTH),
     provenanceOf('line accuracy', 'mm', LINE_ACCURACY),
+    provenanceOf('least share of a region that is floor', 'mm²/mm²', LEAST_FLOOR_SHARE),
     provenanceOf('gauged after this share of a stage', 'min/min', GAUGED_AT),
     provenanceOf('readings of each floor', '', GAUGED_TIMES),
   ];

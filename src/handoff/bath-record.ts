@@ -1,9 +1,11 @@
 /** The bath sheet of a plan as it stands in plan.json, with the sources of its figures. Grams, mm², litres at 25 °C, minutes. */
+import { ALUMINIUM_WEIGHT, CAUSTIC_WEIGHT, MOLAR_VOLUME } from '#bath/aluminium-chemistry.ts';
 import type { Tank } from '#bath/bath-load.ts';
 import { type BathSheet, bathSheet, FLAMMABLE_FROM, SAFE_SHARE } from '#bath/bath-sheet.ts';
 import { etchFactorAt } from '#bath/etch-factor.ts';
 import type { Provenance } from '#bath/provenance.ts';
 import { loopsArea, spansLength } from '#geometry/span.ts';
+import { provenanceOf } from '#part/job-figures.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import type { PlanMeasures } from './plan-measures.ts';
 
@@ -69,20 +71,11 @@ function bareArea({ stages, masking, etchFactor }: EtchPlan, index: number): num
 }
 
 export const BATH_SHEET_PROVENANCE: readonly Provenance[] = [
-  {
-    quantity: 'lower flammable limit of hydrogen in air',
-    value: FLAMMABLE_FROM,
-    unit: 'share by volume',
-    source: 'common practice: 4 to 75 % by volume burn',
-    kind: 'common-practice',
-  },
-  {
-    quantity: 'share of the lower flammable limit to stay under',
-    value: SAFE_SHARE,
-    unit: '',
-    source: 'common practice: a quarter',
-    kind: 'common-practice',
-  },
+  provenanceOf('molar mass of aluminium', 'g/mol', ALUMINIUM_WEIGHT),
+  provenanceOf('molar mass of sodium hydroxide', 'g/mol', CAUSTIC_WEIGHT),
+  provenanceOf('molar volume of a gas at 0 °C, 101.325 kPa', 'l/mol', MOLAR_VOLUME),
+  provenanceOf('lower flammable limit of hydrogen in air', 'share by volume', FLAMMABLE_FROM),
+  provenanceOf('share of the lower flammable limit to stay under', '', SAFE_SHARE),
 ];
 
 function round(value: number): number {

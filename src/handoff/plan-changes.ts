@@ -4,6 +4,7 @@
  * same by number where there are as many as before, else by level.
  */
 import type { FindingRecord } from '#findings/finding-record.ts';
+import { handoffProvenance } from '#part/handoff-defaults.ts';
 import { type JobChange, jobChanges } from './job-changes.ts';
 import { contoursApart, type LineChanges, lineChanges } from './line-changes.ts';
 import type { PlanFile, PlanFileRegion, PlanFileStage } from './plan-file.ts';
@@ -180,10 +181,16 @@ function sourceChanges(before: PlanFile, now: PlanFile): PlanChange[] {
   });
 }
 
+/** What only shapes files of the hand-off changes no plan. */
+const OF_FILES = new Set(
+  handoffProvenance({ files: ['inspection', 'template'] }, 'mm').map(({ quantity }) => quantity),
+);
+
 /** Figure and where it is from, by what it is a figure of; several of one quantity stand together. */
 function sourcesOf({ provenance }: PlanFile): Map<string, string> {
   const sources = new Map<string, string>();
   for (const { quantity, value, unit, source } of provenance) {
+    if (OF_FILES.has(quantity)) continue;
     const said = `${Number(value.toFixed(6))} ${unit}, ${source}`.replace(' ,', ',');
     const others = sources.get(quantity);
     sources.set(quantity, others === undefined ? said : `${others}; ${said}`);

@@ -30,6 +30,9 @@ export const DEFAULT_TIMING: Sourced = fromMemory(0.25);
 /** Standard deviation of one gauge reading where repeats do not tell it, mm. */
 export const ASSUMED_GAUGE_NOISE: Sourced = fromMemory(0.01);
 
+/** Steps in which gauges are read, mm. Repeats that agree by rounding are no better than this. */
+export const GAUGE_STEP: Sourced = fromMemory(0.01);
+
 /** Undercut over depth: the least and the most that are seen in any bath. */
 export const SMALLEST_FACTOR: Sourced = {
   value: 0.33,

@@ -1,5 +1,6 @@
 /** The hand-off chosen by a job, in millimetres, every default filled in. */
 import type * as z from 'zod/mini';
+import type { Sourced } from '#bath/provenance.ts';
 import type { Point } from '#geometry/point.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import {
@@ -8,6 +9,7 @@ import {
   resolveCutting,
   resolveProgram,
 } from './cutting-choices.ts';
+import { INSPECTION_DEFAULTS } from './handoff-defaults.ts';
 import type { HANDOFF_FILES, handoffSchema } from './handoff-schema.ts';
 import { DEFAULT_UNITS } from './job-defaults.ts';
 import { jobMillimetres } from './job-figures.ts';
@@ -40,23 +42,19 @@ export interface HandoffChoices {
   readonly template: TemplateChoices;
 }
 
-/** mm. Clear of a wall by as much as an ultrasonic probe is wide, and about a hand's length apart: both our own choice. */
-const DEFAULT_MARGIN = 3;
-const DEFAULT_SPACING = 150;
-
 export function resolveHandoff(jobFile: JobFile, drawingUnit: LengthUnit): HandoffChoices {
   const given: z.infer<typeof handoffSchema> = jobFile.handoff ?? {};
   const unit = jobFile.units ?? DEFAULT_UNITS;
-  const millimetres = (length: number | undefined, otherwise: number) =>
-    length === undefined ? otherwise : jobMillimetres(length, unit);
+  const millimetres = (length: number | undefined, otherwise: Sourced) =>
+    length === undefined ? otherwise.value : jobMillimetres(length, unit);
   return {
     files: given.files ?? [],
     paper: given.paper ?? 'a4',
     date: given.date,
     issue: { number: given.issue?.number, by: given.issue?.by },
     inspection: {
-      margin: millimetres(given.inspection?.margin, DEFAULT_MARGIN),
-      spacing: millimetres(given.inspection?.spacing, DEFAULT_SPACING),
+      margin: millimetres(given.inspection?.margin, INSPECTION_DEFAULTS.margin),
+      spacing: millimetres(given.inspection?.spacing, INSPECTION_DEFAULTS.spacing),
     },
     sections: (given.sections ?? []).map(({ from, to, name }, index) => ({
       name: name ?? cutName(index),

@@ -11,6 +11,7 @@ import {
   DEFAULT_EDGE_DATUM,
   DEFAULT_MASKING,
   DEFAULT_TIMING,
+  GAUGE_STEP,
   LARGEST_FACTOR,
   SMALLEST_FACTOR,
 } from './job-defaults.ts';
@@ -69,6 +70,7 @@ export function resolveProcess(given: GivenProcess, { alloy, unit, baths }: Proc
       provenanceOf('rate spread', '±', spread),
       provenanceOf('timing of an immersion, ±', 'min', timing),
       provenanceOf('gauge reading, standard deviation', 'mm', ASSUMED_GAUGE_NOISE),
+      provenanceOf('step in which gauges are read', 'mm', GAUGE_STEP),
     ],
     findings,
   };

@@ -2,7 +2,7 @@
  * Etch rate of a job, mm/min: as given, from its coupons, or the bath's general figure; turned to the temperature that the
  * bath is run at where that is another one (M5.6). How far it may be off widens the spread that the plan reckons with (M5.7).
  */
-import { LONGEST_TEMPERATURE_STEP, rateAtTemperature } from '#bath/arrhenius.ts';
+import { GAS_CONSTANT, LONGEST_TEMPERATURE_STEP, rateAtTemperature } from '#bath/arrhenius.ts';
 import { COARSEST_COUPON, couponRate } from '#bath/coupon.ts';
 import type { Bath } from '#bath/known-figures.ts';
 import type { Provenance, Sourced } from '#bath/provenance.ts';
@@ -96,6 +96,7 @@ function turned(
     provenance: [
       ...told(`etch rate at ${fromC} °C`, rate),
       provenanceOf('activation energy', 'kJ/mol', energy),
+      provenanceOf('gas constant', 'kJ/(mol K)', GAS_CONSTANT),
       provenanceOf('longest step of temperature', 'K', LONGEST_TEMPERATURE_STEP),
       ...told('etch rate', at),
     ],

@@ -4,8 +4,10 @@
  * are points in drawing coordinates.
  */
 import * as z from 'zod/mini';
+import type { Sourced } from '#bath/provenance.ts';
 import type { Point } from '#geometry/point.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
+import { TEMPLATE_DEFAULTS } from './handoff-defaults.ts';
 import { jobMillimetres } from './job-figures.ts';
 import { drawnPoint } from './resolve-taper.ts';
 
@@ -73,9 +75,6 @@ export interface TemplateChoices {
   readonly paper: TemplatePaper;
 }
 
-/** mm: our own choice, for a hand knife and film about a millimetre thick. */
-const DEFAULTS = { knife: 1.5, bridge: 5, apart: 150, clear: 4, web: 5, margin: 25, diameter: 6 } as const;
-
 export function resolveTemplate(
   given: z.infer<typeof templateSchema> | undefined,
   {
@@ -84,20 +83,23 @@ export function resolveTemplate(
     paper,
   }: { readonly unit: LengthUnit; readonly drawingUnit: LengthUnit; readonly paper: TemplatePaper },
 ): TemplateChoices {
-  const millimetres = (length: number | undefined, otherwise: number) =>
-    length === undefined ? otherwise : jobMillimetres(length, unit);
+  const millimetres = (length: number | undefined, otherwise: Sourced) =>
+    length === undefined ? otherwise.value : jobMillimetres(length, unit);
   const [x, y] = given?.stretch ?? [1, 1];
-  const width = millimetres(given?.knife?.width, DEFAULTS.knife);
-  const web = millimetres(given?.web, DEFAULTS.web);
-  const diameter = millimetres(given?.holes?.diameter, DEFAULTS.diameter);
+  const width = millimetres(given?.knife?.width, TEMPLATE_DEFAULTS.knife);
+  const web = millimetres(given?.web, TEMPLATE_DEFAULTS.web);
+  const diameter = millimetres(given?.holes?.diameter, TEMPLATE_DEFAULTS.diameter);
   // A hole in the middle of the margin has a web on both sides, even beside a slot at the part's edge.
-  const margin = Math.max(DEFAULTS.margin, diameter + 2 * (web + width));
+  const margin = {
+    ...TEMPLATE_DEFAULTS.margin,
+    value: Math.max(TEMPLATE_DEFAULTS.margin.value, diameter + 2 * (web + width)),
+  };
   return {
     knife: { width, side: given?.knife?.side ?? 'middle' },
     bridge: {
-      width: millimetres(given?.bridge?.width, DEFAULTS.bridge),
-      apart: millimetres(given?.bridge?.apart, DEFAULTS.apart),
-      clear: millimetres(given?.bridge?.clear, DEFAULTS.clear),
+      width: millimetres(given?.bridge?.width, TEMPLATE_DEFAULTS.bridge),
+      apart: millimetres(given?.bridge?.apart, TEMPLATE_DEFAULTS.apart),
+      clear: millimetres(given?.bridge?.clear, TEMPLATE_DEFAULTS.clear),
     },
     web,
     margin: millimetres(given?.margin, margin),

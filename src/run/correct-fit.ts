@@ -5,8 +5,8 @@
  * Cost: cube of the number of unknowns.
  */
 import { assert, itemAt } from '#geometry/assert.ts';
-import { ASSUMED_GAUGE_NOISE } from '#part/job-defaults.ts';
 import type { BareSpell } from './bare-spell.ts';
+import { ASSUMED_GAUGE_NOISE, GAUGE_STEP } from '#part/job-defaults.ts';
 import type { RunPlan } from './correct-plan.ts';
 
 /** A reading in its place: millimetres, minutes. */
@@ -39,8 +39,6 @@ export interface Weights {
   readonly sheet?: string;
 }
 
-/** Steps in which gauges are read, mm: from memory. Repeats that agree by rounding are no better than this. */
-const GAUGE_STEP = 0.01;
 /** Repeats enough to be believed. */
 const ENOUGH_FREEDOM = 3;
 /** A sheet whose tolerance nobody knows is taken as nominal, mm. */
@@ -155,7 +153,7 @@ function noiseOf(readings: readonly Reading[]): Fit['noise'] {
   }
   if (freedom < ENOUGH_FREEDOM) return { u: ASSUMED_GAUGE_NOISE.value, freedom: Number.POSITIVE_INFINITY };
   // A reading rounded to a step is off by a rectangular distribution of half a step, GUM F.2.2.1.
-  return { u: Math.sqrt(squares / freedom + GAUGE_STEP ** 2 / 12), freedom };
+  return { u: Math.sqrt(squares / freedom + GAUGE_STEP.value ** 2 / 12), freedom };
 }
 
 interface Solved {

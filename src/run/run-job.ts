@@ -18,6 +18,7 @@ import type { PlanFile, ShownPlan } from '#handoff/plan-file.ts';
 import { makePlanFile, showPlan } from '#handoff/write-plan-file.ts';
 import { askRegions } from '#part/ask-regions.ts';
 import { type BesideTexts, takeInBeside } from '#part/files-beside.ts';
+import { handoffProvenance } from '#part/handoff-defaults.ts';
 import type { Job } from '#part/job.ts';
 import type { JobFile } from '#part/job-file.ts';
 import type { Asked, Part, RegionId } from '#part/part.ts';
@@ -147,7 +148,11 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
     job: withoutFileChoice(ready.filled),
     drawing: { file: input.drawingName, sha256: sha256For(memory, input.drawingBytes), unit },
     plan,
-    provenance: [...job.provenance, ...makingProvenance()],
+    provenance: [
+      ...job.provenance,
+      ...makingProvenance(),
+      ...handoffProvenance(ready.filled.handoff, ready.filled.units ?? 'mm'),
+    ],
     contours: memory.contours,
   };
   const found = [...ready.findings, ...plan.findings];

@@ -66,6 +66,20 @@ describe('a coupon', () => {
       plusMinus: expect.closeTo(0.0011547 * 4.3, 6),
     });
   });
+  test('M5.5 two that scatter twice what their gauges explain have more than one degree of freedom between them', () => {
+    // u = √2 · 0.01/√3 / 10 = 0.00081650, s = 2u: ν = 1 / (1 − 1/4)² = 1.78 (GUM G.2b), truncated to 1: t = 12.71.
+    const two = (apart: number) => [plate, { ...plate, after: 2.7 - apart * 10 }];
+    const u = 0.000_816_497;
+    const error = (times: number) => (times * u) / Math.SQRT2;
+    expect(couponRate(two(Math.SQRT2 * 2 * u)).plusMinus).toBeCloseTo(error(2) * 12.71, 5);
+    // s² = 2u²: ν = 1 / (1/2)² = 4, t = 2.78; a hair under, so that rounding cannot fall on the row before.
+    expect(couponRate(two(Math.SQRT2 * Math.sqrt(1.99) * u)).plusMinus).toBeCloseTo(
+      error(Math.sqrt(1.99)) * 2.78,
+      5,
+    );
+    // s under u: the gauges alone.
+    expect(couponRate(two(Math.SQRT2 * 0.9 * u)).plusMinus).toBeCloseTo(error(1) * 1.96, 6);
+  });
   test('M5.5 several that agree are no surer than their gauges', () => {
     const { plusMinus = 0 } = couponRate([plate, plate, plate, plate]);
     expect(plusMinus).toBeCloseTo((couponRate([plate]).plusMinus ?? 0) / 2, 10);

@@ -58,6 +58,7 @@ describe('what a job means where it says nothing', () => {
       'rate spread': 'memory',
       'timing of an immersion, ±': 'memory',
       'gauge reading, standard deviation': 'memory',
+      'step in which gauges are read': 'memory',
       'depth tolerance where none is asked, ±': 'common-practice',
       'gap that is joined': 'memory',
       'thinnest web': 'common-practice',

@@ -102,12 +102,16 @@ describe('coupons', () => {
   test('M5.7 several are averaged; what they leave open widens the rate spread, never narrows it', () => {
     const pair = (after: number) => ({ etchFactor: 1, coupon: [PLATE, { ...PLATE, after }] });
     expect(resolve(pair(2.7)).job?.process.rateSpread).toBe(0.05);
-    const { job, told, of } = resolve(pair(2.69));
-    expect(job?.process.rate).toBeCloseTo(0.0305, 12);
-    // Rates 0.030 and 0.031: s/√2 = 0.0005, t(95 %, 1) = 12.71: ± 0.006355, which is 20.8 %.
-    expect(job?.process.rateSpread).toBeCloseTo(0.2084, 4);
+    const { job, told, of } = resolve(pair(2.65));
+    expect(job?.process.rate).toBeCloseTo(0.0325, 12);
+    // Rates 0.030 and 0.035: s/√2 = 0.0025, t(95 %, 1) = 12.71: ± 0.031775, which is 97.8 %.
+    expect(job?.process.rateSpread).toBeCloseTo(0.9777, 4);
     expect(told).toEqual(['coupon-too-coarse process.coupon']);
     expect(of['rate spread']).toMatchObject({ kind: 'measured' });
+  });
+  test('M5.5 two good coupons that differ by little more than their gauges are not warned of', () => {
+    const pair = (after: number) => ({ etchFactor: 1, coupon: [PLATE, { ...PLATE, after }] });
+    for (const after of [2.705, 2.695, 2.69]) expect(resolve(pair(after)).told).toEqual([]);
   });
   test('coupon-too-coarse: too little was etched for the gauge', () => {
     const { told } = resolve({ etchFactor: 1, coupon: { ...PLATE, after: 2.95, gauge: 0.01 } });

@@ -1,37 +1,43 @@
 /** Every figure that is built in and used stands in plan.json's provenance, with its grade and its source. */
 
 import { beforeAll, describe, expect, test } from 'vitest';
+import { ALUMINIUM_WEIGHT, CAUSTIC_WEIGHT, MOLAR_VOLUME } from '#bath/aluminium-chemistry.ts';
+import { GAS_CONSTANT, LONGEST_TEMPERATURE_STEP } from '#bath/arrhenius.ts';
 import { FLAMMABLE_FROM, SAFE_SHARE } from '#bath/bath-sheet.ts';
+import { COARSEST_COUPON, THICKNESS_GAUGE, WIDTH_GAUGE } from '#bath/coupon.ts';
 import { knownFigures } from '#bath/known-figures.ts';
 import type { Provenance, Sourced } from '#bath/provenance.ts';
 import { sheetTolerance } from '#bath/sheet-tolerance.ts';
 import * as limits from '#checks/making-limits.ts';
+import { INSPECTION_DEFAULTS, TEMPLATE_DEFAULTS } from '#part/handoff-defaults.ts';
 import * as defaults from '#part/job-defaults.ts';
 import { runJob } from '#run/run-job.ts';
 import { buoyLidDrawing } from '#support/small-drawing.ts';
 
 const { alloys: ALLOYS, baths: BATHS } = knownFigures();
 
+type Given = Readonly<Record<string, unknown>>;
+
 /** A job that leaves to Isobath whatever can be left. */
-async function provenanceWith(alloy: string, bath: string): Promise<readonly Provenance[]> {
-  return (await planWith(alloy, bath))?.provenance ?? [];
+async function provenanceWith(alloy: string, bath: string, more: Given = {}): Promise<readonly Provenance[]> {
+  return (await planWith(alloy, bath, more)).planFile?.provenance ?? [];
 }
 
-async function planWith(alloy: string, bath: string) {
-  const { planFile } = await runJob({
+function planWith(alloy: string | undefined, bath: string, { process = {}, handoff }: Given = {}) {
+  return runJob({
     jobText: JSON.stringify({
       format: 'isobath-job',
       version: 1,
       drawing: 'buoy-lid.dxf',
       layers: { outline: ['TRIM'] },
       stock: { alloy, thickness: 4 },
-      process: { bath, ...(hasBoth(bath) ? {} : { rate: 0.02, etchFactor: 1 }) },
+      process: { bath, ...(hasBoth(bath) ? {} : { rate: 0.02, etchFactor: 1 }), ...(process as object) },
+      handoff,
       requirements: [{ layer: 'POCKETS', depth: 1.2 }],
     }),
     drawingName: 'buoy-lid.dxf',
     drawingBytes: new TextEncoder().encode(buoyLidDrawing),
   });
-  return planFile;
 }
 
 function hasBoth(id: string): boolean {
@@ -90,9 +96,41 @@ describe('plan.json says of built-in figures where they are from', () => {
   });
 
   test('what the bath sheet is reckoned with', () => {
-    for (const value of [FLAMMABLE_FROM, SAFE_SHARE]) {
-      expect(plain).toContainEqual(expect.objectContaining({ value, kind: 'common-practice' }));
-    }
+    for (const figure of [FLAMMABLE_FROM, SAFE_SHARE, ALUMINIUM_WEIGHT, CAUSTIC_WEIGHT, MOLAR_VOLUME])
+      expect(plain).toContainEqual(expect.objectContaining(figure));
+  });
+
+  test('what the hand-off is shaped with, where its file is asked for', async () => {
+    const points = Object.values(INSPECTION_DEFAULTS);
+    const slots = Object.values(TEMPLATE_DEFAULTS);
+    const asking = (files: string[]) =>
+      provenanceWith('al-2024-t3', 'caustic-aluminium', { handoff: { files } });
+    const [inspected, cut] = [await asking(['inspection']), await asking(['template'])];
+    for (const figure of points) expect(inspected).toContainEqual(expect.objectContaining(figure));
+    for (const figure of slots) expect(cut).toContainEqual(expect.objectContaining(figure));
+    for (const figure of [...points, ...slots])
+      expect(plain).not.toContainEqual(expect.objectContaining(figure));
+  });
+
+  test('what coupons and a temperature are judged with', async () => {
+    const coupon = {
+      before: 4,
+      after: 3.7,
+      minutes: 10,
+      faces: 1,
+      opening: { before: 10, after: 10.6, depth: 0.3 },
+    };
+    const process = { coupon, rateAtC: 80, bathC: 85 };
+    const provenance = await provenanceWith('al-2024-t3', 'caustic-aluminium', { process });
+    for (const figure of [
+      THICKNESS_GAUGE,
+      WIDTH_GAUGE,
+      COARSEST_COUPON,
+      GAS_CONSTANT,
+      LONGEST_TEMPERATURE_STEP,
+    ])
+      expect(provenance).toContainEqual(expect.objectContaining(figure));
+    expect(provenance).toContainEqual(expect.objectContaining({ quantity: 'activation energy', value: 46 }));
   });
 
   test('each has a source and a grade', () => {
@@ -104,15 +142,38 @@ describe('plan.json says of built-in figures where they are from', () => {
   });
 });
 
+describe('and makes up none that a bath lacks', () => {
+  const LACKING = [
+    ['ferricyanide-aluminium', 'al-2024-t3', ['process.rate']],
+    ['acid-nickel', 'nickel-718', ['process.rate']],
+    ['ferric-chloride-nickel', 'nickel-718', ['process.etchFactor']],
+    ['cupric-chloride-copper', undefined, ['process.rate']],
+  ] as const;
+  test('process-figure-missing: these are all the baths that lack one', () => {
+    expect(
+      BATHS.filter(({ id }) => !hasBoth(id))
+        .map(({ id }) => id)
+        .sort(),
+    ).toEqual(LACKING.map(([id]) => id as string).sort());
+  });
+  test.each(LACKING)('process-figure-missing: %s', async (bath, alloy, lacks) => {
+    const nothing = { process: { rate: undefined, etchFactor: undefined } };
+    const { planFile, findings } = await planWith(alloy, bath, nothing);
+    const missing = findings.filter(({ code }) => code === 'process-figure-missing');
+    expect(missing.map(({ place }) => place?.path)).toEqual(lacks);
+    expect(planFile).toBeUndefined();
+  });
+});
+
 describe('and warns while a general figure stands in for a measured one', () => {
   test('process-figure-not-measured: once for the etch factor, once for the rate', async () => {
-    const findings = (await planWith('al-2024-t3', 'caustic-aluminium'))?.findings ?? [];
+    const findings = (await planWith('al-2024-t3', 'caustic-aluminium')).planFile?.findings ?? [];
     const told = findings.filter(({ code }) => code === 'process-figure-not-measured');
     expect(told).toHaveLength(2);
     expect(new Set(told.map(({ path }) => path))).toEqual(new Set(['process.etchFactor', 'process.rate']));
   });
   test('sheet-tolerance-missing: the table holds no titanium', async () => {
-    const findings = (await planWith('ti-6al-4v', 'hydrofluoric-nitric-titanium'))?.findings ?? [];
+    const findings = (await planWith('ti-6al-4v', 'hydrofluoric-nitric-titanium')).planFile?.findings ?? [];
     expect(findings.map(({ code }) => code)).toContain('sheet-tolerance-missing');
   });
 });

@@ -1,0 +1,66 @@
+/**
+ * What the hand-off is made with where the job does not say: millimetres, each with where it comes from. They stand in the
+ * plan's provenance when a file that they shape is asked for.
+ */
+import type { Provenance, Sourced } from '#bath/provenance.ts';
+import type { LengthUnit } from '#units/length-unit.ts';
+import { givenFigure, jobMillimetres, provenanceOf } from './job-figures.ts';
+import type { JobFile } from './job-file.ts';
+
+/** Inspection points stay clear of a wall by as much as an ultrasonic probe is wide, and stand a hand's length apart. */
+export const INSPECTION_DEFAULTS = { margin: ownChoice(3), spacing: ownChoice(150) } as const;
+
+/** For a hand knife and film about a millimetre thick. */
+export const TEMPLATE_DEFAULTS = {
+  knife: ownChoice(1.5),
+  bridge: ownChoice(5),
+  apart: ownChoice(150),
+  clear: ownChoice(4),
+  web: ownChoice(5),
+  margin: ownChoice(25),
+  diameter: ownChoice(6),
+} as const;
+
+function ownChoice(value: number): Sourced {
+  return { value, source: 'our own choice', kind: 'memory' };
+}
+
+export function handoffProvenance(handoff: JobFile['handoff'], unit: LengthUnit): Provenance[] {
+  const { files = [], inspection, template } = handoff ?? {};
+  const row = (quantity: string, given: number | undefined, otherwise: Sourced, path: string) =>
+    provenanceOf(
+      quantity,
+      'mm',
+      given === undefined ? otherwise : givenFigure(jobMillimetres(given, unit), `handoff.${path}`),
+    );
+  const points = () => [
+    row(
+      'inspection points clear of walls',
+      inspection?.margin,
+      INSPECTION_DEFAULTS.margin,
+      'inspection.margin',
+    ),
+    row('inspection points apart', inspection?.spacing, INSPECTION_DEFAULTS.spacing, 'inspection.spacing'),
+  ];
+  const slots = () => {
+    const { knife, bridge, web, margin, holes } = template ?? {};
+    return [
+      row('template slot', knife?.width, TEMPLATE_DEFAULTS.knife, 'template.knife.width'),
+      row('template bridge', bridge?.width, TEMPLATE_DEFAULTS.bridge, 'template.bridge.width'),
+      row('template bridges apart', bridge?.apart, TEMPLATE_DEFAULTS.apart, 'template.bridge.apart'),
+      row(
+        'template bridge clear of corners',
+        bridge?.clear,
+        TEMPLATE_DEFAULTS.clear,
+        'template.bridge.clear',
+      ),
+      row('template web', web, TEMPLATE_DEFAULTS.web, 'template.web'),
+      row('template margin, at least', margin, TEMPLATE_DEFAULTS.margin, 'template.margin'),
+      row('template tooling hole', holes?.diameter, TEMPLATE_DEFAULTS.diameter, 'template.holes.diameter'),
+    ];
+  };
+  return [
+    ...(files.includes('inspection') || files.includes('review') ? points() : []),
+    ...(files.includes('template') ? slots() : []),
+  ];
+}
