@@ -5,8 +5,8 @@
  * Cost: cube of the number of unknowns.
  */
 import { assert, itemAt } from '#geometry/assert.ts';
-import type { BareSpell } from './bare-spell.ts';
 import { ASSUMED_GAUGE_NOISE, GAUGE_STEP } from '#part/job-defaults.ts';
+import type { BareSpell } from './bare-spell.ts';
 import type { RunPlan } from './correct-plan.ts';
 
 /** A reading in its place: millimetres, minutes. */

@@ -49,7 +49,7 @@ const NEED_NO_SOURCE: Readonly<Record<string, Readonly<Record<string, string>>>>
     'part/measured-sheet.ts': 'READING_LIMIT',
     'checks/tolerance-budget.ts': 'READING',
     'run/correct-fit.ts': 'ENOUGH_FREEDOM',
-    'run/correct-run.ts': 'APART',
+    'run/correct-run.ts': 'APART LEAST_RATE_SHARE',
   },
   'geometry: nearer than this is the same': {
     'part/find-layers.ts': 'SAME_AREA',
@@ -125,7 +125,7 @@ const NEED_NO_SOURCE: Readonly<Record<string, Readonly<Record<string, string>>>>
     'handoff/template/slot-mark.ts': 'PITCHES APART CLEAR OFF WEB_SHARE LONGEST',
     'handoff/template/template-label.ts':
       'SQUARE INSET ROW TEXT HEAD_ROWS LEAST_WIDTH MOST_WIDTH COLUMN SAMPLE WORDS_LEFT',
-    'handoff/template/template-pages.ts': 'EDGE_STROKE SLOT_STROKE MARK_STROKE BODY BAR',
+    'handoff/template/template-pages.ts': 'GAP EDGE_STROKE SLOT_STROKE MARK_STROKE BODY BAR',
     'handoff/template/tile-pages.ts': 'EDGE STRIP FOOT OVERLAP SIZES',
   },
   'a file format, by its standard': {
