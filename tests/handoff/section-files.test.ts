@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { parseString } from 'dxf';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { makeProbe } from '#front/depth-at.ts';
 import { momentAt } from '#front/front.ts';
 import { itemAt } from '#geometry/assert.ts';
@@ -187,4 +187,12 @@ describe('a long name', () => {
     expect(heading.length).toBeLessThanOrEqual(384 / (4 * 0.7));
     expect(svg).toMatch(/<title>[^…]*<\/title>/);
   });
+});
+
+test.each([0, 1e-6])('a section %s mm long is refused, and nothing is written', async (length) => {
+  const { files, findings } = await lid({ sections: [{ from: [70, 60], to: [70 + length, 60] }] });
+  expect(findings.map(({ code, place }) => [code, place?.path])).toEqual([
+    ['job-value-wrong', 'handoff.sections[0]'],
+  ]);
+  expect(files).toEqual([]);
 });
