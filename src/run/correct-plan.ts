@@ -16,6 +16,8 @@ export interface RunRegion {
   /** mm; 0 for land. */
   readonly level: number;
   readonly asked: { readonly depth: number; readonly plus: number; readonly minus: number };
+  /** A final thickness is asked: the depth follows the sheet. */
+  readonly asThickness?: boolean;
 }
 
 export interface RunStage {
@@ -126,12 +128,20 @@ function take(file: PlanFile): PlanRead {
           plus: plus * jobUnit,
         }
       : undefined;
+  const asThickness = new Set(
+    (file.budgets ?? []).flatMap(({ asked, regions }) => (asked.what === 'thickness' ? regions : [])),
+  );
   const loopsOf = (contours: PlanFile['cutouts']) => contours.map((each) => pathOfContour(each).spans);
   return {
     plan: {
       masking: file.masking,
       stages: file.stages.map(({ number, level, minutes }) => ({ number, level, minutes })),
-      regions: file.regions.map(({ id, level, asked }) => ({ id, level, asked })),
+      regions: file.regions.map(({ id, level, asked }) => ({
+        id,
+        level,
+        asked,
+        asThickness: asThickness.has(id),
+      })),
       rate,
       rateSpread: job.process.rateSpread,
       sheet,

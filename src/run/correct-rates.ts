@@ -50,8 +50,9 @@ export interface RunSoFar {
   readonly current: number;
 }
 
-export function correctRates(plan: RunPlan, readings: readonly Reading[], soFar: RunSoFar): RunCorrected {
-  const fit = fitRates(plan, readings);
+export function correctRates(planned: RunPlan, readings: readonly Reading[], soFar: RunSoFar): RunCorrected {
+  const fit = fitRates(planned, readings);
+  const plan = aimAtThickness(planned, fit, readings);
   const sure = (weights: Parameters<Fit['sum']>[0]): Measured => {
     const { value, u } = fit.sum(weights);
     return { value, within: u * studentFactor(fit.noise.freedom) };
@@ -80,6 +81,19 @@ export function correctRates(plan: RunPlan, readings: readonly Reading[], soFar:
   const whole = now > 0 ? sure({ removed: { from: 0, to: now, sign: 1 } }) : undefined;
   const rate = whole === undefined ? next : { value: whole.value / now, within: whole.within / now };
   return { rate, next, stages, regions, off: fit.off, noise: fit.noise.u };
+}
+
+/** Where a final thickness is asked and thickness was read, the depth asked is what leaves it of the sheet as it is there. */
+function aimAtThickness(plan: RunPlan, fit: Fit, readings: readonly Reading[]): RunPlan {
+  const { sheet } = plan;
+  if (sheet === undefined) return plan;
+  const gauged = new Set(readings.flatMap(({ kind, region }) => (kind === 'thickness' ? [region] : [])));
+  const regions = plan.regions.map((region): RunRegion => {
+    if (region.asThickness !== true || region.level === 0 || !gauged.has(region.id)) return region;
+    const thicker = fit.sum({ sheet: region.id }).value - sheet.thickness;
+    return { ...region, asked: { ...region.asked, depth: region.asked.depth + thicker } };
+  });
+  return { ...plan, regions };
 }
 
 /** Immersed minute at which each stage was peeled, one more for now. */

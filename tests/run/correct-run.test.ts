@@ -87,6 +87,25 @@ describe('M7 before the first dip', () => {
   });
 });
 
+describe('M7.3 where a final thickness is asked', () => {
+  test('a sheet gauged 0.10 mm thicker is etched 0.10 mm deeper, and the thickness comes out', () => {
+    const asThickness = { ...plan, regions: plan.regions.map((each) => ({ ...each, asThickness: true })) };
+    const gauged = ['R01', 'R02', 'R03'].flatMap((region) =>
+      Array.from({ length: 20 }, () => reading(-1, 0, 5.1, { kind: 'thickness', region })),
+    );
+    const { stages, regions } = correctRates(asThickness, gauged, { had: [0, 0, 0], current: -1 });
+    // Only the last stage is longer: 1.1 mm in place of 1.0; the sheet's ± 0.2 mm holds back 0.0001 mm.
+    expect(stages.map(({ left }) => left.value * 0.025)).toEqual(
+      [0.8, 1.2, 1.1].map((etch) => expect.closeTo(etch, 2)),
+    );
+    expect(regions.map(({ thickness }) => thickness?.value)).toEqual(
+      [2, 2.8, 4].map((left) => expect.closeTo(left, 3)),
+    );
+    const untold = correctRates(plan, gauged, { had: [0, 0, 0], current: -1 });
+    expect(untold.regions[0]?.depth.value).toBeCloseTo(3, 6);
+  });
+});
+
 describe('M7 with a coat a stage', () => {
   test('of 0.960 mm in 32 min of stage 1 shows 0.030 mm/min: 0.040, 1.2 and 0.8 mm are still to go', () => {
     const { rate, stages } = correctRates(remasked, [reading(0, 32, 0.96)], { had: [32, 0, 0], current: 0 });
