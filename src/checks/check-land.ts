@@ -6,6 +6,7 @@
 import { type Finding, finding } from '#findings/finding.ts';
 import type { Point } from '#geometry/point.ts';
 import { loopArea, pointAlong, reverseSpans, tangentAlong } from '#geometry/span.ts';
+import { allowance, wholeUndercut } from '#plan/allowance.ts';
 import { gatherNarrow } from './gather-narrow.ts';
 import type { MakingPlace } from './making.ts';
 import { LAND_TO_DEPTH, SCRIBE_ACCURACY } from './making-limits.ts';
@@ -66,8 +67,15 @@ export function checkLand(making: MakingPlace): Finding[] {
 /** mm off the land's border at which the region beside it is asked for. */
 const BESIDE = 0.01;
 
-function levelBeside({ around }: MakingPlace, { span }: Side): number {
+/** The deepest level whose wall comes up at a side: as far behind it as its drawn line then stands lies a region of that level. */
+function levelBeside({ around, undercut, plan }: MakingPlace, { span }: Side): number {
   const at = pointAlong(span, 0.5);
   const along = tangentAlong(span, 0.5);
-  return around.regionAt({ x: at.x + along.y * BESIDE, y: at.y - along.x * BESIDE })?.level ?? 0;
+  const behind = ({ level }: { readonly level: number }): number => {
+    const away = BESIDE + wholeUndercut(undercut, level) - allowance(undercut, { level, depth: 0 });
+    return around.regionAt({ x: at.x + along.y * away, y: at.y - along.x * away })?.level === level
+      ? level
+      : 0;
+  };
+  return Math.max(0, ...plan.stages.map(behind));
 }

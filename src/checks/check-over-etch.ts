@@ -11,8 +11,8 @@ import { makeProbe, type Probe } from '#front/depth-at.ts';
 import { momentAt } from '#front/front.ts';
 import type { Point } from '#geometry/point.ts';
 import { pointAlong } from '#geometry/span.ts';
-import { allowance } from '#plan/allowance.ts';
-import type { PlannedRegion } from '#plan/etch-plan.ts';
+import { allowance, type Undercut, wholeUndercut } from '#plan/allowance.ts';
+import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
 import type { MakingPlace } from './making.ts';
 import { SCRIBE_ACCURACY } from './making-limits.ts';
 
@@ -56,8 +56,24 @@ function tooNear(
   const depth = probe.measure(x, y);
   const { level, base } = plan.stages[probe.stage() - 1] ?? { level: 0, base: 0 };
   if (depth <= allowedIn(region)) return { depth, near: 0 };
-  const kept = allowance(undercut, { level, depth: allowedIn(region) });
+  const allowed = allowedIn(region);
+  const kept = Math.min(...ownersOf(plan, level).map((owner) => keptBy(undercut, { owner, level, allowed })));
   const [cut, below] = [level - base, depth - base];
   const gap = etchFactorAt(undercut.etchFactor, cut) * Math.sqrt(cut * cut - below * below);
   return { depth, near: kept - gap };
+}
+
+/** Levels whose walls a stage may have cut: its own, or with a coat a stage any as deep. */
+function ownersOf({ stages, masking }: EtchPlan, level: number): number[] {
+  if (masking === 'peel-next') return [level];
+  return stages.map((stage) => stage.level).filter((each) => each >= level);
+}
+
+/** What a stage's window keeps of a region where its wall is part of the owner's: less as far as the deeper stages reach. */
+function keptBy(
+  undercut: Undercut,
+  { owner, level, allowed }: { readonly owner: number; readonly level: number; readonly allowed: number },
+): number {
+  const whole = allowance(undercut, { level: owner, depth: allowed });
+  return owner === level ? whole : whole - wholeUndercut(undercut, owner) + wholeUndercut(undercut, level);
 }

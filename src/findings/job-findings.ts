@@ -19,7 +19,6 @@ export interface JobFacts {
   readonly 'alloy-unknown': NameUnknown;
   readonly 'bath-unknown': NameUnknown;
   /** Re-masked runs are planned for one meaning of the drawn line only. */
-  readonly 're-mask-needs-shallow-edge': { readonly edgeDatum: string };
   readonly 'sheet-tolerance-missing': { readonly thickness: number };
   readonly 'taper-without-length': Record<string, never>;
   readonly 'depth-beyond-stock': { readonly depth: number; readonly stock: number };
@@ -134,15 +133,6 @@ export const jobWords: WordsFor<JobFacts> = {
     say: ({ name, meant, known }) => ({
       reason: `Isobath has no figures for the bath "${name}".`,
       remedy: `${suggest(meant, known, 'Known baths')} Or leave the bath out and give process.etchFactor and process.rate.`,
-    }),
-  },
-  're-mask-needs-shallow-edge': {
-    severity: 'stop',
-    title: 'Re-mask needs the shallow edge as datum',
-    say: ({ edgeDatum }) => ({
-      reason: `With re-mask each stage etches inside the floor of the last one, so its walls stand inside the drawn line; ${edgeDatum} puts part of them outside.`,
-      remedy:
-        'Take "shallow-edge" as process.edgeDatum and draw the edges on the shallower floor, or run the job as "peel-next".',
     }),
   },
   'sheet-tolerance-missing': {

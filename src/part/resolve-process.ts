@@ -40,7 +40,7 @@ export function resolveProcess(given: GivenProcess, { alloy, unit, baths }: Proc
   const findings = checkBath(given.bath, { bath, alloy, baths });
   const factor = resolveFactor(given, { bath, unit });
   const rate = resolveRate(given, { bath, unit });
-  findings.push(...factor.findings, ...rate.findings, ...checkMasking(given));
+  findings.push(...factor.findings, ...rate.findings);
   const spread = resolveSpread(given.rateSpread, rate.rate);
   const timing = given.timing === undefined ? DEFAULT_TIMING : givenFigure(given.timing, 'process.timing');
   return {
@@ -97,10 +97,4 @@ function checkBath(
   if (alloy === undefined || alloy.metal === bath.etches) return [];
   const facts = { bath: bath.name, alloy: alloy.name, etches: bath.etches, metal: alloy.metal };
   return [finding('bath-wrong-for-alloy', facts, { path: 'process.bath' })];
-}
-
-/** On a coat of its own a window may not pass the floor that it lies on; walls that stand outside the drawn line would ask for that. */
-function checkMasking({ masking, edgeDatum = DEFAULT_EDGE_DATUM }: GivenProcess): Finding[] {
-  if (masking !== 're-mask' || edgeDatum === 'shallow-edge') return [];
-  return [finding('re-mask-needs-shallow-edge', { edgeDatum }, { path: 'process.edgeDatum' })];
 }

@@ -41,6 +41,11 @@ export function allowance(undercut: Undercut, { level, depth }: Step): number {
   }, 0);
 }
 
+/** How far the wall of a level reaches from its opening at the surface, mm. */
+export function wholeUndercut(undercut: Undercut, level: number): number {
+  return allowance({ ...undercut, edgeDatum: 'shallow-edge' }, { level, depth: 0 });
+}
+
 /** Depths that each stage etches on the way to a level, from the surface down. */
 function bandsUpTo(
   level: number,
@@ -55,7 +60,9 @@ function bandsUpTo(
  * Corners drawn rounder come out as drawn.
  */
 export function cornerRadius(undercut: Undercut, { level, depth }: Step): number {
-  const { coatLevels } = undercut;
-  if (coatLevels === undefined) return allowance(undercut, { level, depth });
+  const { coatLevels, edgeDatum } = undercut;
+  // Windows that hold a deeper one grown (M3.5) are as round as it was grown.
+  const isWhole = coatLevels === undefined || edgeDatum !== 'shallow-edge';
+  if (isWhole) return allowance(undercut, { level, depth });
   return allowance(undercut, { level: coatLevels.find((each) => each > depth) ?? level, depth });
 }

@@ -4,9 +4,10 @@
  */
 import type { Arrangement } from '#geometry/arrangement.ts';
 import { type HalfEdges, halfEdgesOf } from '#geometry/half-edges.ts';
-import type { Undercut } from './allowance.ts';
+import { type Undercut, wholeUndercut } from './allowance.ts';
 import { type Cluster, findClusters } from './find-clusters.ts';
 import type { LevelField } from './largest-opening.ts';
+import { meetingClusters } from './meeting-clusters.ts';
 import { openCluster } from './open-cluster.ts';
 import { openWindows } from './open-windows.ts';
 import type { OpenedCluster } from './opened-cluster.ts';
@@ -55,7 +56,12 @@ export function openClusters(input: {
       ? openCluster(field, cluster, undercut)
       : openWindows(field, cluster, undercut, coatLevels);
   const kept = new Map<string, OpenedCluster>();
-  const opened = clusters.map((cluster) => {
+  // With a coat a stage a wall that passes its line needs windows that do, too.
+  const isAlone = coatLevels === undefined || undercut.edgeDatum === 'shallow-edge';
+  const groups = isAlone
+    ? clusters
+    : meetingClusters(walk, clusters, wholeUndercut(undercut, coatLevels.at(-1) ?? 0));
+  const opened = groups.map((cluster) => {
     const key = `${process} ${cluster.faces.map((face) => `${face}:${levels[face]}`).join(' ')}`;
     const known = memory.opened.get(key) ?? open(cluster);
     kept.set(key, known);

@@ -1,33 +1,89 @@
 /**
- * Windows of one cluster for a run that is masked anew for each stage (M3.5): for every level of the run down to the
- * cluster's deepest, all regions at least so deep, less what their shallower neighbours keep. Each window is cut as a whole.
+ * Windows of a group of clusters for a run that is masked anew for each stage (M3.5): for every level of the run down to the
+ * group's deepest, all regions at least so deep, less what their shallower neighbours keep, and with it the next deeper window grown by
+ * its own undercut: no stage etches past the floor that its window lies on (M2.6). Each window is cut as a whole.
  */
-import { rebuildLoops, spansOf } from '#geometry/rebuild-loops.ts';
-import { gridOrigin } from '#geometry/rings.ts';
+import { etchFactorAt } from '#bath/etch-factor.ts';
+import { traceBorder } from '#geometry/half-edges.ts';
+import type { Point } from '#geometry/point.ts';
+import { pushBorder } from '#geometry/push-border.ts';
+import { type Carrier, rebuildLoops, spansOf } from '#geometry/rebuild-loops.ts';
+import { combineRings, gridOrigin, positivelyWound, type Ring, ringOf } from '#geometry/rings.ts';
+import { type Loop, reverseSpans } from '#geometry/span.ts';
 import { allowance, type Undercut } from './allowance.ts';
 import type { Cluster } from './find-clusters.ts';
-import { type LevelField, largestOpening } from './largest-opening.ts';
+import { type BorderKind, type LevelField, largestOpening } from './largest-opening.ts';
 import { type ClusterStage, closedFaces, type OpenedCluster } from './opened-cluster.ts';
 import { scribeLines } from './scribe-lines.ts';
+
+/** Rings and what they can be rebuilt from. */
+interface Reach {
+  readonly rings: readonly Ring[];
+  readonly carriers: readonly Carrier<BorderKind>[];
+}
 
 /** @param levels all levels of the run, rising */
 export function openWindows(
   field: LevelField,
-  cluster: Cluster,
+  group: Cluster,
   undercut: Undercut,
   levels: readonly number[],
 ): OpenedCluster {
-  const deepest = cluster.faces.reduce((most, face) => Math.max(most, field.levels[face] ?? 0), 0);
-  const origin = gridOrigin(cluster.halfEdges.map((halfEdge) => field.walk.spanOf(halfEdge)));
-  const stages = levels
-    .filter((level) => level <= deepest)
-    .map((level): ClusterStage => {
-      const allowanceTo = (depth: number) => allowance(undercut, { level, depth });
-      const { rings, carriers } = largestOpening(field, cluster, level, allowanceTo, origin);
-      const traced = rebuildLoops(rings, carriers, origin);
-      const window = traced.map(spansOf);
-      return { level, piece: window, opening: window, lines: scribeLines(traced, []) };
-    })
-    .reverse();
-  return { faces: cluster.faces, stages, closedFaces: closedFaces(field, cluster, stages) };
+  const deepest = group.faces.reduce((most, face) => Math.max(most, field.levels[face] ?? 0), 0);
+  const origin = gridOrigin(group.halfEdges.map((halfEdge) => field.walk.spanOf(halfEdge)));
+  const stages: ClusterStage[] = [];
+  for (const level of levels.filter((each) => each <= deepest).reverse()) {
+    const allowanceTo = (depth: number) => allowance(undercut, { level, depth });
+    const own = largestOpening(field, group, level, allowanceTo, origin);
+    const deeper = stages.at(-1);
+    // Where walls stand inside their lines the allowances alone leave that much room.
+    const isNested = deeper === undefined || undercut.edgeDatum === 'shallow-edge';
+    const reach = isNested
+      ? own
+      : withFloorOf(deeper, { own, cut: deeper.level - level, undercut, field, origin });
+    const traced = rebuildLoops(reach.rings, reach.carriers, origin);
+    const window = traced.map(spansOf);
+    stages.push({ level, piece: window, opening: window, lines: scribeLines(traced, []) });
+  }
+  return { faces: group.faces, stages, closedFaces: closedFaces(field, group, stages) };
+}
+
+interface Widening {
+  readonly own: Reach;
+  readonly cut: number;
+  readonly undercut: Undercut;
+  readonly field: LevelField;
+  readonly origin: Point;
+}
+
+/** The opening and the floor that a deeper stage needs, as far as there is metal. */
+function withFloorOf(deeper: ClusterStage, { own, cut, undercut, field, origin }: Widening): Reach {
+  const width = cut * etchFactorAt(undercut.etchFactor, cut);
+  const grown = deeper.opening.map((loop) => pushBorder(reverseSpans(loop).map((span) => ({ span, width }))));
+  const floor = positivelyWound(
+    grown.flatMap(({ chains }) => chains.map((chain) => ringOf(reverseSpans(chain), origin))),
+  );
+  const sheet = sheetBorder(field);
+  const rings = combineRings('unite', own.rings, floor);
+  return {
+    rings:
+      sheet.length === 0
+        ? rings
+        : combineRings(
+            'intersect',
+            rings,
+            sheet.map((loop) => ringOf(loop, origin)),
+          ),
+    carriers: [
+      ...sheet.flat().map((span) => ({ span, tag: 'sheet-edge' as const })),
+      ...own.carriers,
+      ...grown.flatMap(({ carriers }) => carriers.map((span) => ({ span, tag: 'cut' as const }))),
+    ],
+  };
+}
+
+/** Metal on the left; empty for a sheet without end. */
+function sheetBorder({ walk, levels, sheetEdges }: LevelField): Loop[] {
+  const chains = traceBorder(walk, sheetEdges, (face) => (levels[face] ?? -1) < 0);
+  return chains.map((chain) => reverseSpans(chain.map((halfEdge) => walk.spanOf(halfEdge))));
 }

@@ -3,12 +3,14 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { checkMaking } from '#checks/check-making.ts';
 import type { Finding } from '#findings/finding.ts';
+import type { EdgeDatum } from '#part/job.ts';
 import { measurePlan } from '#run/measure-plan.ts';
 import { type CheckedPart, checkPart } from '#support/check-part.ts';
 import { plainJob } from '#support/plain-job.ts';
 import { planOf, randomPart } from '#support/random-part.ts';
 import { rectangle, roundedRectangle } from '#support/shapes.ts';
 
+const anyDatum = fc.constantFrom<EdgeDatum>('shallow-edge', 'mid-wall', 'deep-foot');
 const SHEET = rectangle(-60, -60, 200, 120);
 const codes = (findings: readonly Finding[]) => findings.map(({ code }) => code);
 const both = (drawn: CheckedPart) => ({
@@ -18,13 +20,14 @@ const both = (drawn: CheckedPart) => ({
 
 test('M3.5 the plan of a random part is never region-over-etched, loses no maskant, and every opened region reaches its least depth', () => {
   fc.assert(
-    fc.property(randomPart, (drawn) => {
-      const plan = planOf(drawn, 'shallow-edge', undefined, 're-mask');
-      const job = plainJob({ etchFactor: plan.etchFactor, masking: 're-mask' });
+    fc.property(randomPart, anyDatum, (drawn, edgeDatum) => {
+      const plan = planOf(drawn, edgeDatum, undefined, 're-mask');
+      const job = plainJob({ etchFactor: plan.etchFactor, masking: 're-mask', edgeDatum });
       const { kit, regions: reached } = measurePlan(plan, job);
       const found = codes(checkMaking({ plan, job, kit, reached }));
       expect(found).not.toContain('region-over-etched');
-      expect(found).not.toContain('maskant-comes-off');
+      // Walls that stand outside their lines may meet under a strip of land that was drawn too narrow for them.
+      if (edgeDatum === 'shallow-edge') expect(found).not.toContain('maskant-comes-off');
       const closed = new Set(plan.findings.flatMap(({ place }) => place.regions ?? []));
       for (const { id, level, asked } of plan.regions) {
         if (level === 0 || closed.has(id)) continue;

@@ -4,6 +4,7 @@ import { frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import type { Loop } from '#geometry/span.ts';
 import { etchRecoated, type RecoatedBlock, type Window } from '#oracle/recoated-block.ts';
+import type { EdgeDatum } from '#part/job.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { askedAt, partOf } from '#support/part-of.ts';
@@ -20,6 +21,7 @@ interface SectionCase {
   readonly name: string;
   readonly width: number;
   readonly strips: readonly Strip[];
+  readonly edgeDatum?: EdgeDatum;
 }
 
 const sections: readonly SectionCase[] = [
@@ -61,18 +63,53 @@ const sections: readonly SectionCase[] = [
       [9, 12.6, 0.72],
     ],
   },
+  {
+    name: 'three levels side by side, drawn at the middle of their walls',
+    width: 13,
+    strips: [
+      [3, 6, 1.44],
+      [6, 8.4, 0.96],
+      [8.4, 10.4, 0.48],
+    ],
+    edgeDatum: 'mid-wall',
+  },
+  {
+    name: 'a deep pocket alone and a shallow one, drawn at the feet of their walls',
+    width: 15,
+    strips: [
+      [3.2, 6, 1.44],
+      [9.6, 11, 0.48],
+      [11, 12.6, 0.96],
+    ],
+    edgeDatum: 'deep-foot',
+  },
+  {
+    name: 'two deep pockets so near that the windows of the first stage meet',
+    width: 13,
+    strips: [
+      [3, 5.6, 1.44],
+      [7, 9.6, 1.44],
+      [9.6, 10.4, 0.48],
+    ],
+    edgeDatum: 'deep-foot',
+  },
 ];
 
 function planOf(
   outlines: readonly (readonly [loop: Loop, x: number, y: number, depth: number])[],
   factor: number,
+  edgeDatum: EdgeDatum = 'shallow-edge',
 ): EtchPlan {
   const part = partOf({ sheet: rectangle(-40, -140, 60, 140), outlines: outlines.map(([loop]) => loop) });
   const asked = askedAt(
     part,
     outlines.map(([, x, y, depth]) => [x, y, depth] as const),
   );
-  return makePlan({ part, asked, job: plainJob({ etchFactor: [[0, factor]], masking: 're-mask' }) });
+  return makePlan({
+    part,
+    asked,
+    job: plainJob({ etchFactor: [[0, factor]], masking: 're-mask', edgeDatum }),
+  });
 }
 
 function gapTo(block: RecoatedBlock, plan: EtchPlan): number {
@@ -94,10 +131,11 @@ function coatsOf({ stages }: EtchPlan): { windows: Window[]; cut: number }[] {
   }));
 }
 
-function sectionGap({ width, strips }: SectionCase, factor: number, spacing: number): number {
+function sectionGap({ width, strips, edgeDatum }: SectionCase, factor: number, spacing: number): number {
   const plan = planOf(
     strips.map(([from, to, depth]) => [rectangle(from, -120, to, 120), (from + to) / 2, 0, depth]),
     factor,
+    edgeDatum,
   );
   const coats = coatsOf(plan).map(({ windows, cut }) => ({
     cut,

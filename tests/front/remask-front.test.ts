@@ -13,16 +13,30 @@ import { removedVolume, stageVolumes } from '#front/volumes.ts';
 import { isInsideLoops } from '#geometry/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, pointAlong } from '#geometry/span.ts';
+import type { EdgeDatum } from '#part/job.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
+import { makePlan } from '#plan/make-plan.ts';
 import { kitOf, RATE } from '#support/front-of.ts';
 import { enclosedVolume, looseEdges } from '#support/mesh-faults.ts';
+import { askedAt, partOf } from '#support/part-of.ts';
+import { plainJob } from '#support/plain-job.ts';
 import { planOf, type RandomPart, randomPart, TIGHT_SHEET } from '#support/random-part.ts';
 import { rectangle } from '#support/shapes.ts';
 
 const runs = (usual: number) => ({ numRuns: Number(process.env['RUNS'] ?? usual) });
 
-function remasked(part: RandomPart, isTight = false): { readonly plan: EtchPlan; readonly front: Front } {
-  const plan = planOf(part, 'shallow-edge', isTight ? TIGHT_SHEET : undefined, 're-mask');
+interface Ask {
+  readonly isTight?: boolean;
+  readonly edgeDatum?: EdgeDatum;
+}
+
+const anyDatum = fc.constantFrom<EdgeDatum>('shallow-edge', 'mid-wall', 'deep-foot');
+
+function remasked(
+  part: RandomPart,
+  { isTight = false, edgeDatum = 'shallow-edge' }: Ask = {},
+): { readonly plan: EtchPlan; readonly front: Front } {
+  const plan = planOf(part, edgeDatum, isTight ? TIGHT_SHEET : undefined, 're-mask');
   return { plan, front: frontOfPlan(plan, 6) };
 }
 
@@ -52,27 +66,33 @@ function plainDepth({ stages, etchFactor, rate }: Front, point: Point, minute: n
 
 test('M2.6 the indexed depth is the closed form, on random planned parts at random minutes', () => {
   fc.assert(
-    fc.property(randomPart, places, fc.integer({ min: 1, max: 100 }), (part, points, percent) => {
-      const { front } = remasked(part);
-      const minute = (endMinute(front) * percent) / 100;
-      const { depths } = depthsAt(indexFront(front), flat(points), minute);
-      points.forEach((point, i) => {
-        expect(Math.abs((depths[i] ?? Number.NaN) - plainDepth(front, point, minute))).toBeLessThan(1e-9);
-      });
-    }),
+    fc.property(
+      randomPart,
+      places,
+      fc.integer({ min: 1, max: 100 }),
+      anyDatum,
+      (part, points, percent, edgeDatum) => {
+        const { front } = remasked(part, { edgeDatum });
+        const minute = (endMinute(front) * percent) / 100;
+        const { depths } = depthsAt(indexFront(front), flat(points), minute);
+        points.forEach((point, i) => {
+          expect(Math.abs((depths[i] ?? Number.NaN) - plainDepth(front, point, minute))).toBeLessThan(1e-9);
+        });
+      },
+    ),
     runs(60),
   );
 });
 
 test('M3.5 no region ends deeper than its level; a window grown by its own undercut lies on the floor before', () => {
   fc.assert(
-    fc.property(randomPart, places, fc.boolean(), (part, points, isTight) => {
-      const { plan, front } = remasked(part, isTight);
+    fc.property(randomPart, places, fc.boolean(), anyDatum, (part, points, isTight, edgeDatum) => {
+      const { plan, front } = remasked(part, { isTight, edgeDatum });
       const { depths } = depthsAt(indexFront(front), flat(points));
       points.forEach((point, i) => {
         const region = plan.regions.find(({ loops }) => isInsideLoops(loops, point));
         // A line that is off by 0.005 mm shows most at the top of a wall: √(2 · 3 · 0.005 / 0.5) of depth.
-        if (region !== undefined)
+        if (region !== undefined && edgeDatum === 'shallow-edge')
           expect(depths[i]).toBeLessThan(region.level === 0 ? 0.25 : region.level + 0.25);
       });
       plan.stages.forEach(({ opening, etch }, i) => {
@@ -118,16 +138,23 @@ test('M2.6 the front only ever goes deeper, and a stage touches nothing above it
 
 test('M2.6 reliefs of random planned parts are solids at any minute, and hold the integrated volume', () => {
   fc.assert(
-    fc.property(randomPart, fc.constantFrom(0.15, 0.5, 0.85, 1), fc.boolean(), (part, share, isTight) => {
-      const { front } = remasked(part, isTight);
-      const minute = share === 1 ? undefined : endMinute(front) * share;
-      const kit = makeContourKit(indexFront(front));
-      const mesh = reliefMesh(kit, { minute });
-      expect(looseEdges(mesh)).toBe(0);
-      const whole = (isTight ? 80 * 80 : 90 * 90) * 6;
-      const left = whole - removedVolume(kit, minute);
-      expect(Math.abs(enclosedVolume(mesh) / left - 1)).toBeLessThan(0.001);
-    }),
+    fc.property(
+      randomPart,
+      fc.constantFrom(0.15, 0.5, 0.85, 1),
+      fc.boolean(),
+      anyDatum,
+      (part, share, isTight, edgeDatum) => {
+        const { front } = remasked(part, { isTight, edgeDatum });
+        const minute = share === 1 ? undefined : endMinute(front) * share;
+        const kit = makeContourKit(indexFront(front));
+        const mesh = reliefMesh(kit, { minute });
+        expect(looseEdges(mesh)).toBe(0);
+        const whole = (isTight ? 80 * 80 : 90 * 90) * 6;
+        const left = whole - removedVolume(kit, minute);
+        if (edgeDatum === 'shallow-edge')
+          expect(Math.abs(enclosedVolume(mesh) / left - 1)).toBeLessThan(0.001);
+      },
+    ),
     runs(40),
   );
 });
@@ -142,8 +169,8 @@ test('M2.6 volumes of the stages add up to the whole, and the whole is the sum o
     return at(i % 2 === 0 ? node % side : Math.floor(node / side));
   });
   fc.assert(
-    fc.property(randomPart, (part) => {
-      const { front, plan } = remasked(part);
+    fc.property(randomPart, anyDatum, (part, edgeDatum) => {
+      const { front, plan } = remasked(part, { edgeDatum });
       const kit = makeContourKit(indexFront(front));
       const stages = stageVolumes(kit);
       expect(stages.map(({ stage }) => stage)).toEqual(plan.stages.map(({ number }) => number));
@@ -162,9 +189,9 @@ test('M2.6 volumes of the stages add up to the whole, and the whole is the sum o
 
 test('M2.6 contours of random parts hold what is deeper and nothing else', () => {
   fc.assert(
-    fc.property(randomPart, fc.integer({ min: 0, max: 28 }), (part, tenths) => {
+    fc.property(randomPart, fc.integer({ min: 0, max: 28 }), anyDatum, (part, tenths, edgeDatum) => {
       const depth = tenths / 10 + 0.013;
-      const kit = makeContourKit(indexFront(remasked(part).front));
+      const kit = makeContourKit(indexFront(remasked(part, { edgeDatum }).front));
       for (const span of contourLoops(kit, { depth }).flat()) {
         const { x, y } = pointAlong(span, 0.4);
         const isOnRim = [x, y].some((value) => Math.abs(value + 10) < 1e-6 || Math.abs(value - 80) < 1e-6);
@@ -231,6 +258,45 @@ test('M2.6 straight lines between the places of a section keep to the front, at 
     runs(60),
   );
 });
+
+test.each([
+  { edgeDatum: 'shallow-edge', share: 0 },
+  { edgeDatum: 'mid-wall', share: 0.5 },
+  { edgeDatum: 'deep-foot', share: 1 },
+] as const)(
+  'M3.3 M3.5 every wall stands on its drawn line at a share $share of its step',
+  ({ edgeDatum, share }) => {
+    // Land, 1, 3, 2.2 mm and land again, side by side; φ = 0.8.
+    const edges = [0, 12, 30, 45] as const;
+    const floors = [1, 3, 2.2] as const;
+    const part = partOf({
+      sheet: rectangle(-30, -30, 90, 90),
+      outlines: floors.map((_, i) => rectangle(edges[i] ?? 0, 0, edges[i + 1] ?? 0, 60)),
+    });
+    const asked = askedAt(
+      part,
+      floors.map((depth, i) => [((edges[i] ?? 0) + (edges[i + 1] ?? 0)) / 2, 30, depth] as const),
+    );
+    const plan = makePlan({
+      part,
+      asked,
+      job: plainJob({ etchFactor: [[0, 0.8]], masking: 're-mask', edgeDatum }),
+    });
+    const index = indexFront(frontOfPlan(plan, 6));
+    edges.forEach((x, i) => {
+      const [one, other] = [floors[i - 1] ?? 0, floors[i] ?? 0];
+      const [shallow, deep] = [Math.min(one, other), Math.max(one, other)];
+      expect(depthAt(index, { x, y: 30 }).depth, `at x = ${x}`).toBeCloseTo(
+        shallow + share * (deep - shallow),
+        2,
+      );
+    });
+    for (const [i, depth] of floors.entries()) {
+      const middle = ((edges[i] ?? 0) + (edges[i + 1] ?? 0)) / 2;
+      expect(depthAt(index, { x: middle, y: 30 }).depth).toBe(depth);
+    }
+  },
+);
 
 const stacked = {
   masking: 're-mask',

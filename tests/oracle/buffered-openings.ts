@@ -84,28 +84,95 @@ export function bufferedOpenings(
 
 /**
  * Windows of a run that is masked anew for each stage (M3.5), by the rule as a manual publishes it: each allowance is the
- * stage's own depth times the factor, one after the other, which for discs adds up to the whole depth in between.
+ * stage's own depth times the factor, one after the other, which for discs adds up to the whole depth in between. Where the
+ * drawn line stands a share of the step down the wall, only so much is kept as the wall reaches at that depth, and a window
+ * holds every deeper one as far as the etches between the two reach.
  */
-export function bufferedWindows(regions: readonly OracleRegion[], factor: number): OracleOpenings {
+export function bufferedWindows(
+  regions: readonly OracleRegion[],
+  { factor, share }: { readonly factor: number; readonly share: number },
+): OracleOpenings {
   const borders: Rings[] = regions.map(({ rings }) => rings);
   const rising = [...new Set(regions.map(({ level }) => level))]
     .filter((level) => level > 0)
     .sort((a, b) => a - b);
-  const stages = rising.map((level): OracleStage => {
-    const forbidden = regions
+  const isInSheet = anyOf(regions.map(({ rings }) => rings));
+  const own = rising.map((level) => {
+    const kept = regions
       .filter((each) => each.level < level)
-      .map((each) => {
-        const steps = rising.filter((to) => to > each.level && to <= level);
-        const by = steps.reduce((sum, to, i) => sum + factor * (to - (steps[i - 1] ?? each.level)), 0);
-        return growRings(each.rings, by);
-      });
-    borders.push(...forbidden.flat());
-    const isNear = anyOf(forbidden.flat());
-    const own = anyOf(regions.filter((each) => each.level >= level).map(({ rings }) => rings));
-    const isInWindow = (place: Place): boolean => own(place) && !isNear(place);
+      .flatMap((each) => growRings(each.rings, keptBack(each.level, { level, rising, factor, share })));
+    borders.push(...kept);
+    const deep = regions.filter((each) => each.level >= level).map(({ rings }) => rings);
+    return { level, deep, kept, isIn: both(anyOf(deep), not(anyOf(kept))) };
+  });
+  const stages = own.map(({ level, isIn }): OracleStage => {
+    const deeper = share === 0 ? [] : own.filter((each) => each.level > level);
+    const grown = deeper.flatMap((each) => growRest(each, factor * (each.level - level)));
+    borders.push(...grown);
+    const isNearDeeper = anyOf(grown);
+    const isInWindow = (place: Place): boolean => isIn(place) || (isInSheet(place) && isNearDeeper(place));
     return { level, isInPiece: isInWindow, isInOpening: isInWindow };
   });
   return { stages, borders };
+}
+
+interface WallCase {
+  readonly level: number;
+  readonly rising: readonly number[];
+  readonly factor: number;
+  readonly share: number;
+}
+
+/** How far the walls of the stages reach, stacked, from the window of a level to where they stand as deep as the drawn line does. */
+function keptBack(depth: number, { level, rising, factor, share }: WallCase): number {
+  const atLine = depth + share * (level - depth);
+  const floors = [0, ...rising];
+  const band = floors.findIndex(
+    (floor, i) => floor <= atLine && atLine < (floors[i + 1] ?? Number.POSITIVE_INFINITY),
+  );
+  if (atLine >= level) return 0;
+  const [from = 0, to = 0] = floors.slice(band, band + 2);
+  return factor * (level - to) + factor * Math.sqrt((to - from) ** 2 - (atLine - from) ** 2);
+}
+
+type IsIn = (place: Place) => boolean;
+const both =
+  (a: IsIn, b: IsIn): IsIn =>
+  (place) =>
+    a(place) && b(place);
+const not =
+  (a: IsIn): IsIn =>
+  (place) =>
+    !a(place);
+
+/** The buffer of what is left of some polygons when others are taken off. */
+function growRest(
+  { deep, kept }: { readonly deep: readonly Rings[]; readonly kept: readonly Rings[] },
+  by: number,
+): Rings[] {
+  const united = (shapes: readonly Rings[], nudge: number) =>
+    shapes.map((rings) => polygonOf(rings).buffer(nudge)).reduce((all, each) => all.union(each));
+  const left = nudged((nudge) => {
+    const whole = united(deep, nudge);
+    return kept.length === 0 ? whole : whole.difference(united(kept, 2 * nudge));
+  });
+  return left.isEmpty() ? [] : polygonsOf(left.buffer(by, QUADRANT_SEGMENTS));
+}
+
+/** Overlays of borders that run along each other fail; moved apart by less than a micrometre they don't. */
+function nudged(make: (nudge: number) => Geometry): Geometry {
+  for (const nudge of [0, 0.00005, 0.0001, 0.00017, 0.00023]) {
+    try {
+      return make(nudge);
+    } catch (error) {
+      if (
+        !(error instanceof Error) ||
+        !/Topology|non-noded|side location/.test(`${error.name} ${error.message}`)
+      )
+        throw error;
+    }
+  }
+  throw new Error('the oracle can unite its polygons');
 }
 
 /** Regions in groups that touch, found by the library's own distances. */
@@ -143,8 +210,13 @@ function measureRing(ring: Coordinates): MeasuredRing {
 /** The buffer of a polygon as polygons. */
 export function growRings(rings: Rings, by: number, quadrantSegments = QUADRANT_SEGMENTS): Rings[] {
   if (by === 0) return [rings];
-  const buffer = polygonOf(rings).buffer(by, quadrantSegments);
-  return Array.from({ length: buffer.getNumGeometries() }, (_, index) => ringsOf(buffer.getGeometryN(index)));
+  return polygonsOf(polygonOf(rings).buffer(by, quadrantSegments));
+}
+
+function polygonsOf(geometry: Geometry): Rings[] {
+  return Array.from({ length: geometry.getNumGeometries() }, (_, index) =>
+    ringsOf(geometry.getGeometryN(index)),
+  );
 }
 
 function polygonOf(rings: Rings): Geometry {

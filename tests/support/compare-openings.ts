@@ -23,7 +23,10 @@ export function compareOpenings({ regions, stages, masking }: EtchPlan, undercut
   }));
   const oracle =
     masking === 're-mask'
-      ? bufferedWindows(faces, undercut.etchFactor[0]?.[1] ?? Number.NaN)
+      ? bufferedWindows(faces, {
+          factor: undercut.etchFactor[0]?.[1] ?? Number.NaN,
+          share: { 'shallow-edge': 0, 'mid-wall': 0.5, 'deep-foot': 1 }[undercut.edgeDatum],
+        })
       : bufferedOpenings(faces, (level, depth) => allowance(undercut, { level, depth }));
   expect(stages.map(({ level }) => level)).toEqual(oracle.stages.map(({ level }) => level));
   const ours = stages.flatMap((stage) => besideLoops([...stage.piece, ...stage.opening]));
