@@ -53,6 +53,19 @@ describe('asking a depth of regions', () => {
     expect(asked.requirements).toEqual([{ layer: 'POCKETS', thickness: 1.2, plus: 0.1, minus: 0.05 }]);
   });
 
+  it('asks a taper in place of a depth, its depths in the units of the job, its places in those of the drawing', () => {
+    const taper = { from: [0, 5], to: [60, 5], depthFrom: 2.54, depthTo: 1.27 } as const;
+    const asked = askOfRegions({ ...job, units: 'in' }, [right], all, { taper });
+    expect(asked.requirements[1]).toEqual({
+      at: [50, 5],
+      taper: { from: [0, 5], to: [60, 5], depthFrom: 0.1, depthTo: 0.05 },
+    });
+    expect(askOfRegions(asked, [right], all, { depth: 25.4 }).requirements[1]).toEqual({
+      at: [50, 5],
+      depth: 1,
+    });
+  });
+
   it('writes in the units of the job: 2.54 mm is 0.1 in', () => {
     const inches = askOfRegions({ ...job, units: 'in' }, [bay], all, { depth: 2.54 });
     expect(inches.requirements.at(-1)).toEqual({ at: [75, 5], depth: 0.1 });

@@ -135,3 +135,32 @@ test('Ctrl+Z takes a depth back while its field still has the caret, and leaves 
   await depth.press('Control+z');
   await expect(levelRows(workbench).last()).toContainText('2.60');
 });
+
+test('a pocket asked as a taper along the cut comes in strips, and any strip stands for all of it', async ({
+  workbench,
+}) => {
+  const pocket = await findOnSheet(workbench, 'R07 to 1.20');
+  await workbench.mouse.click(pocket.x, pocket.y);
+  await workbench.getByText('as a taper along the cut').click();
+  const ask = workbench.getByRole('button', { name: 'ask the taper' });
+  await expect(ask).toBeDisabled();
+  for (const [label, depth] of [
+    ['Depth at its left end', '1.6'],
+    ['at its right end', '1.0'],
+  ] as const) {
+    const field = workbench.getByRole('textbox', { name: label });
+    await field.fill(depth);
+    await field.press('Enter');
+  }
+  await ask.click();
+  await expect(workbench.getByRole('button', { name: /^undo: taper 1\.60/ })).toBeEnabled();
+  await expect(statusOf(workbench)).toContainText(/(8|9|1\d) regions.*planned in/);
+  await workbench.screenshot({ path: 'test-results/taper-asked.png' });
+  await findOnSheet(workbench, 'R07.2');
+  const strip = await findOnSheet(workbench, 'R07.1');
+  await workbench.mouse.click(strip.x, strip.y);
+  const depth = workbench.getByLabel('Depth', { exact: true });
+  await depth.fill('1.2');
+  await depth.press('Enter');
+  await expect(statusOf(workbench)).toContainText(/7 regions.*planned in/);
+});

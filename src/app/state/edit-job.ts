@@ -14,10 +14,19 @@ export interface RegionTarget {
   readonly holds: (point: DrawingPoint) => boolean;
 }
 
-/** What is asked: a depth or what remains, and its tolerance where that is to change. */
+/** A depth that changes evenly from one place to another, and is held beyond both. */
+export interface TaperWish {
+  readonly from: DrawingPoint;
+  readonly to: DrawingPoint;
+  readonly depthFrom: number;
+  readonly depthTo: number;
+}
+
+/** What is asked: a depth, what remains or a taper, and its tolerance where that is to change. */
 export interface Wish {
   readonly depth?: number;
   readonly thickness?: number;
+  readonly taper?: TaperWish;
   readonly plus?: number;
   readonly minus?: number;
 }
@@ -71,14 +80,18 @@ function askOfOne(
 }
 
 /** Depth, thickness and taper exclude each other. */
-function withWish(base: Requirement, { depth, thickness, plus, minus }: Wish): Requirement {
-  const { depth: oldDepth, thickness: oldThickness, taper, ...rest } = base;
+function withWish(base: Requirement, { depth, thickness, taper, plus, minus }: Wish): Requirement {
+  const { depth: oldDepth, thickness: oldThickness, taper: oldTaper, ...rest } = base;
   const tolerance = {
     ...(plus === undefined ? {} : { plus }),
     ...(minus === undefined ? {} : { minus }),
   };
   if (depth !== undefined) return { ...rest, depth, ...tolerance };
   if (thickness !== undefined) return { ...rest, thickness, ...tolerance };
+  if (taper !== undefined) {
+    const { from, to, depthFrom, depthTo } = taper;
+    return { ...rest, taper: { from: [...from], to: [...to], depthFrom, depthTo }, ...tolerance };
+  }
   return { ...base, ...tolerance };
 }
 
@@ -87,7 +100,7 @@ function isAskedAt(requirement: Requirement, target: RegionTarget): boolean {
 }
 
 /** A region set apart from its layer keeps the layer's tolerance. */
-function toleranceFrom(requirements: readonly Requirement[], layer: string): Wish {
+function toleranceFrom(requirements: readonly Requirement[], layer: string): Pick<Wish, 'plus' | 'minus'> {
   const mate = requirements.find((each) => each.layer === layer);
   return {
     ...(mate?.plus === undefined ? {} : { plus: mate.plus }),
@@ -134,8 +147,11 @@ export function jobForDrawing(last: JobFile, drawing: string): JobFile {
   return { ...kept, name: drawing.replace(/\.dxf$/i, ''), drawing, requirements: [], levels: 'as-drawn' };
 }
 
-function inUnitsOf(job: JobFile, wish: Wish): Wish {
-  return Object.fromEntries(
-    Object.entries(wish).map(([name, length]) => [name, inJobUnits(job, length)]),
+function inUnitsOf(job: JobFile, { taper, ...lengths }: Wish): Wish {
+  const converted = Object.fromEntries(
+    Object.entries(lengths).map(([name, length]) => [name, inJobUnits(job, length)]),
   ) as Wish;
+  if (taper === undefined) return converted;
+  const [depthFrom, depthTo] = [inJobUnits(job, taper.depthFrom), inJobUnits(job, taper.depthTo)];
+  return { ...converted, taper: { ...taper, depthFrom, depthTo } };
 }

@@ -5,6 +5,7 @@
 import type { StoreApi } from 'zustand/vanilla';
 import type { DrawingFile, PlanService } from '#app/worker/plan-service.ts';
 import type { PlannedPage } from '#app/worker/planned-page.ts';
+import { followSelection } from './follow-selection.ts';
 import { documentText } from './job-text.ts';
 import { tellProgress } from './progress-teller.ts';
 import { regionShapes } from './region-shape.ts';
@@ -26,8 +27,7 @@ export function startPlanner(store: StoreApi<WorkbenchState>, service: PlanServi
   let sent: DrawingFile | undefined;
   let runs = 0;
 
-  const derive = (change: Partial<Derived>) =>
-    store.setState(({ derived }) => ({ derived: { ...derived, ...change } }));
+  const derive = (change: Partial<Derived>) => putOnShow(store, change);
 
   const overtake = () => {
     if (running === undefined || running.cancelled) return;
@@ -93,6 +93,18 @@ export function startPlanner(store: StoreApi<WorkbenchState>, service: PlanServi
     if (now !== undefined && (now.job !== then?.job || now.drawing !== then?.drawing)) replan();
   });
   return { cancel, replan, stop };
+}
+
+/** Where regions are others now, what was picked of them stays picked. */
+function putOnShow(store: StoreApi<WorkbenchState>, change: Partial<Derived>): void {
+  store.setState(({ derived, session }) => {
+    const { shapes = derived.shapes } = change;
+    const selection = followSelection(session.selection, shapes);
+    return {
+      derived: { ...derived, ...change },
+      ...(selection === session.selection ? {} : { session: { ...session, selection } }),
+    };
+  });
 }
 
 /** A page put on show. What was made from the plan on show stays when it is the very same plan, measured now. */

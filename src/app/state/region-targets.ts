@@ -1,26 +1,53 @@
-/** The regions of the plan on show, as a job names them: by points in the drawing's own unit. */
+/** The regions of the plan on show, as a job names them: by points in the drawing's own unit. Strips of a taper are one region. */
+import type { Point } from '#geometry/point.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
 import type { RegionTarget } from './edit-job.ts';
-import { shapeHolds } from './region-shape.ts';
+import { type RegionShape, shapeHolds } from './region-shape.ts';
+import { wholeId } from './whole-id.ts';
 import type { WorkbenchState } from './workbench-state.ts';
 
 /** Places kept of a point that stands for a region: well below any region's size in millimetres or inches. */
 const PLACES = 4;
 
-export function regionTargets({ derived }: WorkbenchState): Map<string, RegionTarget> {
-  const { page, shapes } = derived;
+/** By region id; all strips of one region have the same target. */
+export function regionTargets(state: WorkbenchState): Map<string, RegionTarget> {
+  const { page, shapes } = state.derived;
   if (page?.plan === undefined) return new Map();
-  const scale = millimetresIn(page.plan.drawing.unit as LengthUnit);
-  const inDrawing = (length: number) => Number((length / scale).toFixed(PLACES));
-  return new Map(
-    shapes.map((shape) => {
-      const { id, layer, label } = shape.region;
-      const target: RegionTarget = {
-        layer,
-        at: [inDrawing(label[0]), inDrawing(label[1])],
-        holds: ([x, y]) => shapeHolds(shape, { x: x * scale, y: y * scale }),
-      };
-      return [id, target];
-    }),
-  );
+  const scale = drawingScale(state);
+  const stripsOf = new Map<string, RegionShape[]>();
+  for (const shape of shapes) {
+    const id = wholeId(shape.region.id);
+    stripsOf.set(id, [...(stripsOf.get(id) ?? []), shape]);
+  }
+  const targets = new Map<string, RegionTarget>();
+  for (const strips of stripsOf.values()) {
+    const target = targetOf(strips, scale);
+    for (const { region } of strips) targets.set(region.id, target);
+  }
+  return targets;
+}
+
+/** A place of the sheet in drawing coordinates, as a job says it. */
+export function inDrawing({ x, y }: Point, state: WorkbenchState): readonly [x: number, y: number] {
+  const scale = drawingScale(state);
+  return [placed(x / scale), placed(y / scale)];
+}
+
+function targetOf(strips: readonly RegionShape[], scale: number): RegionTarget {
+  const [first] = strips;
+  const [x = 0, y = 0] = first?.region.label ?? [];
+  return {
+    layer: first?.region.layer ?? '',
+    at: [placed(x / scale), placed(y / scale)],
+    holds: ([px, py]) => strips.some((strip) => shapeHolds(strip, { x: px * scale, y: py * scale })),
+  };
+}
+
+function drawingScale({ derived }: WorkbenchState): number {
+  const unit = derived.page?.plan?.drawing.unit ?? 'mm';
+  return millimetresIn(unit as LengthUnit);
+}
+
+function placed(length: number): number {
+  return Number(length.toFixed(PLACES));
 }

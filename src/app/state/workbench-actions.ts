@@ -5,7 +5,7 @@ import type { ShownUnit } from '#units/show-length.ts';
 import { askOfRegions, type Wish } from './edit-job.ts';
 import { closeGroup, redo, takeStep, undo } from './history.ts';
 import { type LookAtDrawing, openActions } from './open-actions.ts';
-import { regionTargets } from './region-targets.ts';
+import { inDrawing, regionTargets } from './region-targets.ts';
 import type { Cut, Flight, SectionHeight, Session, SheetView, WorkbenchState } from './workbench-state.ts';
 
 type JobHistory = NonNullable<WorkbenchState['history']>;
@@ -37,17 +37,27 @@ export function workbenchActions(store: StoreApi<WorkbenchState>, lookAt: LookAt
     });
   };
 
+  const askOfSelection = (wish: Wish, label: string) => {
+    const targets = regionTargets(store.getState());
+    const { selection } = store.getState().session;
+    const chosen = new Set(selection.flatMap((id) => targets.get(id) ?? []));
+    if (chosen.size === 0) return;
+    edit(label, (job) => askOfRegions(job, [...chosen], [...new Set(targets.values())], wish));
+  };
+
   return {
     select,
     edit,
     ...openActions(store, lookAt),
     tell: (text: string) => look({ notice: { text, findings: [] } }),
-    askOfSelection: (wish: Wish, label: string) => {
-      const targets = regionTargets(store.getState());
-      const { selection } = store.getState().session;
-      const chosen = selection.flatMap((id) => targets.get(id) ?? []);
-      if (chosen.length === 0) return;
-      edit(label, (job) => askOfRegions(job, chosen, [...targets.values()], wish));
+    askOfSelection,
+    /** Depths at the left and the right end of the section; between them depth changes evenly along the cut. */
+    taperAlongCut: (depths: { readonly left: number; readonly right: number }, label: string) => {
+      const state = store.getState();
+      const { cut } = state.session;
+      if (cut === undefined) return;
+      const [from, to] = [inDrawing(cut.from, state), inDrawing(cut.to, state)];
+      askOfSelection({ taper: { from, to, depthFrom: depths.left, depthTo: depths.right } }, label);
     },
     endDrag: () =>
       store.setState(({ history }) => (history === undefined ? {} : { history: closeGroup(history) })),

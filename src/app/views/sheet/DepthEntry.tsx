@@ -7,6 +7,7 @@ import { useBench, useDocument, useWorkbench } from '#app/views/workbench-contex
 import type { ShownRegion } from '#handoff/plan-file.ts';
 import { showArea, showLength } from '#units/show-length.ts';
 import { PickHint } from './PickHint.tsx';
+import { TaperEntry } from './TaperEntry.tsx';
 
 /** Names that fit; more are counted. */
 const MOST_NAMES = 4;
@@ -43,6 +44,7 @@ export function DepthEntry({ inputRef }: { readonly inputRef: RefObject<HTMLInpu
           </button>
         )}
       </p>
+      <TaperEntry key={names} names={names} most={thickness} />
       <LengthField
         label="Depth"
         length={depth}
