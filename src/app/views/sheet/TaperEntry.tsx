@@ -1,8 +1,8 @@
 /** A taper asked of what is picked: depths at both ends of the section, even between them along the cut. */
 import { useState } from 'react';
-import { showLength } from '#units/show-length.ts';
 import { LengthField } from '#app/views/LengthField.tsx';
 import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import { showLength } from '#units/show-length.ts';
 
 interface TaperEntryProps {
   /** What is picked, as steps name it. */
