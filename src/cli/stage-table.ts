@@ -39,7 +39,8 @@ export function stageTable(plan: PlanFile, color: boolean): string {
     (stage, row) => swatch(stage.color, color) + line(columns.map(({ cells }) => cells[row] ?? '')),
   );
   const mass = totals.removedMass === null ? '' : `, ${totals.removedMass.toFixed(1)} g removed`;
-  const gas = totals.hydrogenLitres === null ? '' : `, ${totals.hydrogenLitres.toFixed(1)} l hydrogen`;
+  const gas =
+    totals.hydrogenLitres === null ? '' : `, ${totals.hydrogenLitres.toFixed(1)} l hydrogen at 0 °C`;
   const sum = `${totals.minutes.toFixed(1)} min in the bath${mass}${gas}`;
   return [paint(key + line(columns.map(({ head }) => head)), 'bold', color), ...rows, '', sum, ''].join('\n');
 }

@@ -1,5 +1,6 @@
 /** `isobath plan JOB.json --out DIR`: the whole job, from the files named to the files written. */
 import { resolve } from 'node:path';
+import { bathText } from '#cli/bath-text.ts';
 import { budgetText } from '#cli/budget-text.ts';
 import { type CommandEnd, refused } from '#cli/command-end.ts';
 import { levelChoicesText } from '#cli/level-choices-text.ts';
@@ -82,6 +83,7 @@ function planText(
     stageTable(planFile, color),
     ...levelLines(planFile),
     ...budgetText(planFile.budgets),
+    ...bathText(planFile.bathSheet),
     ...maskingLines(planFile),
     ...changeLines(since),
     ...files.map(({ name, what }) => `${name.padEnd(width)}  ${what}`),
