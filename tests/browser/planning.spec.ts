@@ -21,6 +21,15 @@ test('the bath sheet gives metal, caustic, hydrogen and air, and says what they 
   await workbench.getByText('Bath sheet').click();
   const planning = workbench.getByRole('region', { name: 'Planning' });
   await expect(planning).toContainText('Metal dissolved');
+  const said = async (name: string) => {
+    const row = planning.locator('dl > div').filter({ hasText: name });
+    const [, value, unit] = ((await row.locator('dd').textContent()) ?? '').match(/([\d.]+)\s(l|m³)$/) ?? [];
+    return Number(value) * (unit === 'l' ? 0.001 : 1);
+  };
+  // The same gas, ideal: 298.15 K over 273.15 K.
+  const ratio = (await said('Hydrogen at 25')) / (await said('Hydrogen at 0'));
+  expect(ratio).toBeGreaterThan(1.08);
+  expect(ratio).toBeLessThan(1.1);
   await expect(planning).toContainText('m³/min');
   await expect(planning).toContainText('no design of an extraction');
   await workbench.screenshot({ path: 'test-results/bath-sheet.png' });

@@ -34,14 +34,33 @@ export function BathSheetView() {
 function figuresOf({
   metal,
   caustic,
+  hydrogen,
+  load,
   peak,
 }: NonNullable<PlanFile['bathSheet']>): (readonly [string, string])[] {
   return [
     ['Metal dissolved', mass(metal)],
     ['Caustic soda used up', mass(caustic)],
+    ['Hydrogen at 25\u00a0°C', litres(hydrogen.at25C)],
+    ['Hydrogen at 0\u00a0°C', litres(hydrogen.at0C)],
     [`Most hydrogen, stage ${peak.stage}`, `${peak.hydrogen.toFixed(2)}\u00a0l/min`],
     ['Air to take away at least', `${(peak.ventilation / 1000).toFixed(2)}\u00a0m³/min`],
+    ...(load === undefined ? [] : loadRows(load)),
   ];
+}
+
+type Load = NonNullable<NonNullable<PlanFile['bathSheet']>['load']>;
+
+function loadRows({ before, after, limit }: Load): (readonly [string, string])[] {
+  const sum = `${before.toFixed(1)} to ${after.toFixed(1)}\u00a0g/L`;
+  return [
+    ['Dissolved metal in the bath', sum],
+    ['It may hold', `${limit.toFixed(1)}\u00a0g/L${after > limit ? ': over' : ''}`],
+  ];
+}
+
+function litres(amount: number): string {
+  return amount < 1000 ? `${amount.toFixed(1)}\u00a0l` : `${(amount / 1000).toFixed(2)}\u00a0m³`;
 }
 
 function mass(grams: number): string {
