@@ -257,7 +257,7 @@ const landWords: Pick<
     severity: 'warn',
     title: 'Maskant strip too narrow to hold',
     say: ({ width, footing, limit, places }) => ({
-      reason: `A strip of maskant ${mm(width)} wide has to stand to the end${at(places)}, on ${mm(footing)} of untouched metal; strips under ${mm(limit)} lift.`,
+      reason: `A strip of maskant ${mm(width)} wide has to hold as long as its coat is on${at(places)}, on ${mm(footing)} of untouched metal; strips under ${mm(limit)} lift.`,
       remedy: `Widen the land by ${mm(limit - width)}, or etch it together with its neighbours.`,
       value: width,
       limit,

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { maskingsText } from '#cli/maskings-text.ts';
 import { stageTable } from '#cli/stage-table.ts';
+import { wallStepsText } from '#cli/wall-steps-text.ts';
 import { runJob } from '#run/run-job.ts';
 import { readPdf } from '#support/read-pdf.ts';
 
@@ -45,6 +46,10 @@ test('M4.7 the same job either way: as long in the bath, and the comparison the 
   expect(rows.map((row) => row.slice(0, 19))).toEqual(['peel-next          ', 're-mask, as planned']);
   expect(new Set([head, ...rows].map((row) => row?.length)).size).toBe(1);
   expect(stageTable(coatByCoat, false)).not.toContain('sealed');
+  // The sump in a well, φ = 1: √(3² − 2.2²) beside 3 − 2.2.
+  expect(wallStepsText(coatByCoat)[1]).toMatch(
+    /^3\.000 beside 2\.200 +2\.040 \/ 0\.800 +3\.000 \/ 0\.800 +2\.040 \/ 0\.800$/,
+  );
 });
 
 test('no machine program cuts a line of a coat that is not on yet, whatever split was asked', async () => {

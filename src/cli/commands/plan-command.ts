@@ -11,6 +11,7 @@ import { readText } from '#cli/read-input.ts';
 import { readJobInput } from '#cli/read-job-input.ts';
 import { stageTable } from '#cli/stage-table.ts';
 import type { Terminal } from '#cli/terminal.ts';
+import { wallStepsText } from '#cli/wall-steps-text.ts';
 import { writeFiles } from '#cli/write-files.ts';
 import { hasStop } from '#findings/finding.ts';
 import { CUT_FILES } from '#run/cut-files.ts';
@@ -113,5 +114,14 @@ function changeLines(since: RunResult['since']): string[] {
 
 function maskingLines(planFile: NonNullable<RunResult['planFile']>): string[] {
   const lines = maskingsText(planFile);
-  return lines.length === 0 ? [] : ['One coat, or a coat a stage:', ...lines, ''];
+  if (lines.length === 0) return [];
+  const walls = wallStepsText(planFile);
+  return [
+    'One coat, or a coat a stage (lengths in mm, each the greatest of the part):',
+    ...lines,
+    '',
+    'The wall at each step, peel-next / re-mask:',
+    ...walls,
+    '',
+  ];
 }

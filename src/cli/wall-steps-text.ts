@@ -1,0 +1,38 @@
+/** The walls at each step of the part either way of masking, as lines of text for under the comparison. */
+import type { RunResult } from '#run/run-job.ts';
+
+type PlanFile = NonNullable<RunResult['planFile']>;
+
+/** A part of many levels has a step for most pairs of them: the deepest are told, the rest are in plan.json. */
+const MOST_STEPS = 8;
+
+export function wallStepsText({ maskings }: Pick<PlanFile, 'maskings'>): string[] {
+  const [oneCoat, coatByCoat] = maskings ?? [];
+  if (oneCoat === undefined || coatByCoat === undefined) return [];
+  const rows = oneCoat.walls.slice(0, MOST_STEPS).map((wall, index) => {
+    const other = coatByCoat.walls[index] ?? wall;
+    const both = (key: 'allowance' | 'fillet' | 'corner') =>
+      `${wall[key].toFixed(3)} / ${other[key].toFixed(3)}`;
+    return [
+      `${wall.level.toFixed(3)} beside ${wall.beside === 0 ? 'land' : wall.beside.toFixed(3)}`,
+      both('allowance'),
+      both('fillet'),
+      both('corner'),
+    ];
+  });
+  const more = oneCoat.walls.length - rows.length;
+  const table = [HEADS, ...rows];
+  const widths = HEADS.map((_, column) => Math.max(...table.map((row) => (row[column] ?? '').length)));
+  return [
+    ...table.map((row) =>
+      row
+        .map((cell, column) => cell.padEnd(widths[column] ?? 0))
+        .join('  ')
+        .trimEnd(),
+    ),
+    ...(more > 0 ? [`and ${more} more in plan.json`] : []),
+  ];
+}
+
+/** Lengths in mm: peel-next / re-mask. */
+const HEADS = ['floor mm', 'line kept back', 'fillet R', 'inside corners as drawn from R'];
