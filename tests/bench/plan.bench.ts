@@ -40,6 +40,21 @@ test('isobath plan on 800 nested pockets: wall time and memory of the process', 
   rmSync(folder, { recursive: true });
 });
 
+test('isobath --help against node alone: what starting costs, best of five', () => {
+  const best = (args: readonly string[]): number =>
+    Math.min(
+      ...[1, 2, 3, 4, 5].map(() => {
+        const start = performance.now();
+        spawnSync(process.execPath, args);
+        return performance.now() - start;
+      }),
+    );
+  const [node, isobath] = [best(['-e', '0']), best(['dist/cli/isobath.js', '--help'])];
+  console.log(
+    `start-up: ${isobath.toFixed(0)} ms, node alone ${node.toFixed(0)} ms, ratio ${(isobath / node).toFixed(1)}`,
+  );
+});
+
 test('one depth of 1600 changed: processor time until the new plan is there, against a whole run', async () => {
   const { drawing, job } = pocketGridFiles(40, 20);
   const drawingBytes = new TextEncoder().encode(drawing);

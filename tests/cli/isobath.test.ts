@@ -210,21 +210,6 @@ describe('npx isobath in a checkout', () => {
   });
 });
 
-describe('start-up', () => {
-  it('costs at most 150 ms more than node itself, best of five', () => {
-    const best = (args: readonly string[]): number =>
-      Math.min(
-        ...[1, 2, 3, 4, 5].map(() => {
-          const start = performance.now();
-          spawnSync(process.execPath, args);
-          return performance.now() - start;
-        }),
-      );
-    const program = fileURLToPath(new URL('../../dist/cli/isobath.js', import.meta.url));
-    expect(best([program, '--help']) - best(['-e', '0'])).toBeLessThan(150);
-  });
-});
-
 describe('a job that names its post', () => {
   const withPost = { ...buoyLidJob, handoff: { files: ['program'], program: { post: 'router.post.json' } } };
   const plan = (out: string) => runIsobath(['plan', 'posted.job.json', '--out', out], folder);
