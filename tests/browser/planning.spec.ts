@@ -35,6 +35,23 @@ test('the bath sheet gives metal, caustic, hydrogen and air, and says what they 
   await workbench.screenshot({ path: 'test-results/bath-sheet.png' });
 });
 
+test('a bath run hotter than its rate was measured at takes fewer minutes, and says how sure that is', async ({
+  workbench,
+}) => {
+  await workbench.getByText('Sheet, bath, levels, rules').click();
+  await workbench.getByRole('textbox', { name: 'Rate measured at' }).fill('80');
+  await workbench.getByRole('textbox', { name: 'Rate measured at' }).press('Enter');
+  await workbench.getByRole('textbox', { name: 'Bath run at' }).fill('90');
+  await workbench.getByRole('textbox', { name: 'Bath run at' }).press('Enter');
+  // 101.0 min by Arrhenius' law with 46 kJ/mol: 1.5394 times as fast.
+  await expect(statusOf(workbench)).toContainText('65.6 min');
+  await expect(workbench.getByRole('region', { name: 'Findings' })).toContainText('80');
+  await workbench.screenshot({ path: 'test-results/temperature.png' });
+  await workbench.getByRole('textbox', { name: 'Bath run at' }).fill('');
+  await workbench.getByRole('textbox', { name: 'Bath run at' }).press('Enter');
+  await expect(statusOf(workbench)).toContainText('101.0 min');
+});
+
 test('the tolerance of each floor, part by part; a level picks its regions', async ({ workbench }) => {
   await workbench.getByText('Tolerance: what may go wrong').click();
   const planning = workbench.getByRole('region', { name: 'Planning' });

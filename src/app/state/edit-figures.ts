@@ -61,6 +61,11 @@ export function setCoupon(job: JobFile, coupon: CouponEtch): JobFile {
   return { ...job, process: { ...process, coupon: { ...kept, ...coupon, before, after } } };
 }
 
+/** °C at which the rate was measured, and at which the bath is run. */
+export function setTemperature(job: JobFile, key: 'rateAtC' | 'bathC', celsius: number | undefined): JobFile {
+  return { ...job, process: withKey(job.process, key, celsius) };
+}
+
 /** Share, ±. */
 export function setRateSpread(job: JobFile, rateSpread: number | undefined): JobFile {
   return { ...job, process: withKey(job.process, 'rateSpread', rateSpread) };

@@ -8,6 +8,7 @@ import { readFigure } from '#units/read-figure.ts';
 import { ChoiceField } from './ChoiceField.tsx';
 import type { JobPart } from './JobPanel.tsx';
 import { figuresOf } from './known-figures.ts';
+import { TemperatureFields } from './TemperatureFields.tsx';
 
 const DATUMS: Readonly<Record<EdgeDatum, string>> = {
   'shallow-edge': 'edge on the shallower floor',
@@ -51,6 +52,7 @@ export function BathFields({ job, filled }: JobPart) {
         {fitting.length > 0 && <optgroup label={`etches ${metal}`}>{fitting.map(option)}</optgroup>}
         <optgroup label={fitting.length > 0 ? 'for other metals' : 'all'}>{others.map(option)}</optgroup>
       </ChoiceField>
+      <TemperatureFields job={job} filled={filled} />
       <QuantityField
         label="Rate may be off by"
         text={percent(rateSpread)}
