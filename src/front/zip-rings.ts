@@ -3,6 +3,9 @@ import { itemAt } from '#geometry/assert.ts';
 import { type Ring, reverseRing } from './contour-outline.ts';
 import { addTriangle, doubleArea, type MeshDraft } from './mesh-draft.ts';
 
+/** Round concentric arcs the two steps are equally long: which is taken may not hang on rounding, which differs from engine to engine. */
+const TIE = 1e-9;
+
 /**
  * Zips the rings; false, with nothing added, where a plain walk would fold over by more than `fold` mm².
  * No triangle folded means that the strip covers the ground between the rings once: its border winds once around it.
@@ -30,7 +33,7 @@ export function zipRings(
     const innerArea = j < m ? doubleArea(draft, a, bNext, b) : Number.NEGATIVE_INFINITY;
     const bothFit = outerArea >= 0 && innerArea >= 0;
     const takesOuter = bothFit
-      ? squaredGap(draft, aNext, b) <= squaredGap(draft, a, bNext)
+      ? squaredGap(draft, aNext, b) <= squaredGap(draft, a, bNext) * (1 + TIE)
       : outerArea > innerArea;
     folded -= Math.min(0, takesOuter ? outerArea : innerArea);
     if (folded > 2 * fold) {
@@ -57,7 +60,7 @@ function nearestTo(draft: MeshDraft, vertex: number, others: readonly number[]):
   let least = Number.POSITIVE_INFINITY;
   others.forEach((other, k) => {
     const gap = squaredGap(draft, vertex, other);
-    if (gap < least) {
+    if (gap < least * (1 - TIE)) {
       least = gap;
       best = k;
     }

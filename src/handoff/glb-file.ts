@@ -129,9 +129,10 @@ function materialOf(name: string, color: string): object {
   };
 }
 
-/** sRGB to linear (IEC 61966-2-1), in which glTF wants its factors. */
+/** sRGB to linear (IEC 61966-2-1), in which glTF wants its factors. Rounded, for no two engines owe each other the last bit of a power. */
 function linearOf(channel: number): number {
-  return channel <= 0.04045 ? channel / 12.92 : ((channel + 0.055) / 1.055) ** 2.4;
+  const linear = channel <= 0.04045 ? channel / 12.92 : ((channel + 0.055) / 1.055) ** 2.4;
+  return Number(linear.toFixed(6));
 }
 
 /** Heading, JSON chunk, binary chunk: little-endian, each chunk a multiple of four bytes (glTF 2.0, section 4). */
