@@ -95,11 +95,16 @@ function findFault(file: PlanFile): { readonly path: string; readonly expected: 
   const job = file.job as Partial<JobRead> | undefined;
   const figures = [job?.process?.rateSpread, job?.stock?.minus, job?.stock?.plus];
   if (!figures.every((each) => Number.isFinite(each))) return { path: 'job', expected: 'the job as planned' };
-  if (file.masking !== 'peel-next' && file.masking !== 're-mask') {
+  if (!['peel-next', 're-mask'].includes(maskingOf(file))) {
     return { path: 'masking', expected: '"peel-next" or "re-mask"' };
   }
   const unit = LENGTH_UNITS.find((each) => each === file.drawing?.unit);
   return unit === undefined ? { path: 'drawing.unit', expected: 'a unit of length' } : undefined;
+}
+
+/** Plan files from before there were two ways say none. */
+function maskingOf({ masking = 'peel-next' }: { readonly masking?: Masking }): Masking {
+  return masking;
 }
 
 function isPositive(value: unknown): boolean {
@@ -134,7 +139,7 @@ function take(file: PlanFile): PlanRead {
   const loopsOf = (contours: PlanFile['cutouts']) => contours.map((each) => pathOfContour(each).spans);
   return {
     plan: {
-      masking: file.masking,
+      masking: maskingOf(file),
       stages: file.stages.map(({ number, level, minutes }) => ({ number, level, minutes })),
       regions: file.regions.map(({ id, level, asked }) => ({
         id,
@@ -150,7 +155,7 @@ function take(file: PlanFile): PlanRead {
       stages: file.stages
         .map((stage, index) => ({
           ...stage,
-          base: file.masking === 're-mask' ? (file.stages[index - 1]?.level ?? 0) : 0,
+          base: maskingOf(file) === 're-mask' ? (file.stages[index - 1]?.level ?? 0) : 0,
           opening: loopsOf(stage.opening),
         }))
         .sort((a, b) => b.level - a.level),

@@ -122,6 +122,15 @@ describe('M7 a run from its files', () => {
       expect(correct(HEAD, undefined, text).findings.map(({ code }) => code)).toEqual(['plan-file-unusable']);
     }
   });
+
+  test('a plan file that says no way of masking is one of one coat: it was written when there was no other', () => {
+    const { masking, ...older } = JSON.parse(planText);
+    expect(masking).toBe('peel-next');
+    const readings = `${HEAD}\n${first(1.12)}\n`;
+    const { corrected } = correct(readings, undefined, JSON.stringify(older));
+    expect(corrected?.rate.value).toBeCloseTo(1.12 * rate, 5);
+    expect(corrected).toEqual(correct(readings).corrected);
+  });
 });
 
 describe('M7 a run masked anew for each stage, from its files', () => {
