@@ -1,6 +1,7 @@
 /**
  * A taper without steps (M4.6): the part hangs with the deep end down and is drawn out of the bath, so that each place
  * leaves it when it is deep enough. The waterline passes with speed rate / (dd/ds), even wherever depth changes evenly.
+ * It may start part-way: what asks for next to nothing then never goes in.
  */
 import { itemAt } from '#geometry/assert.ts';
 import { type Point, scale } from '#geometry/point.ts';
@@ -56,46 +57,125 @@ export function planWithdrawal(
   const isOneWay = places.every(({ depth }, i) => i === 0 || depth >= itemAt(places, i - 1).depth);
   if (!isOneWay || low < 0 || low === high) return undefined;
 
-  const runs = places.slice(1).flatMap((to, index) => {
-    const from = itemAt(places, index);
-    const length = to.at - from.at;
-    if (length <= 0) return [];
-    const wanted =
-      to.depth > from.depth ? (rate * length) / (to.depth - from.depth) : Number.POSITIVE_INFINITY;
-    return [{ from, to, wanted, speed: Math.min(hoist.fastest, Math.max(hoist.slowest, wanted)) }];
-  });
-  // Depth got too much or too little at the end of each run, if the waterline starts at its due minute.
-  let late = 0;
-  const errors = [0];
-  for (const { from, to, speed } of runs) {
-    late += (rate * (to.at - from.at)) / speed - (to.depth - from.depth);
-    errors.push(late);
-  }
-  const start = Math.max(0, low / rate - (Math.max(...errors) + Math.min(...errors)) / 2 / rate);
-  const shift = rate * start - low;
+  const { runs, passing } = runsThrough(places, { rate, hoist });
+  const { from, wait, off } = bestStart(passing);
+  const drawn = runs.flatMap((run) =>
+    run.to.at > from.at ? [{ ...run, from: run.from.at < from.at ? from : run.from }] : [],
+  );
   return {
     down: isFalling ? scale(direction, -1) : direction,
-    ...rowsOf(runs, start),
-    worstDeviation: errors.reduce((worst, error) => Math.max(worst, Math.abs(error + shift)), 0),
-    missed: runs
+    ...rowsOf(drawn, { at: from.at, minute: wait / rate }),
+    worstDeviation: off,
+    missed: drawn
       .filter(({ wanted, speed }) => wanted !== speed)
       .map(({ from, to, wanted, speed }) => ({ from: from.at, to: to.at, wanted, given: speed })),
   };
 }
 
+/** Distance from the shallow end and the depth asked there, mm. */
+interface Place {
+  readonly at: number;
+  readonly depth: number;
+}
+
+/** With the metal that goes while the waterline comes there from the shallow end, mm. */
+interface Passing extends Place {
+  readonly gone: number;
+}
+
 interface Run {
   readonly from: { readonly at: number };
   readonly to: { readonly at: number };
+  /** mm/min */
+  readonly wanted: number;
   readonly speed: number;
 }
 
-/** All stands in the bath until the waterline starts; then rows at every change of speed and in between. */
+/** The lengths of even slope, each at the speed wanted or as near to it as the hoist goes. */
+function runsThrough(
+  places: readonly Place[],
+  { rate, hoist }: { readonly rate: number; readonly hoist: Hoist },
+): { readonly runs: readonly Run[]; readonly passing: readonly Passing[] } {
+  const runs: Run[] = [];
+  let gone = 0;
+  const passing: Passing[] = [{ ...itemAt(places, 0), gone }];
+  for (const [index, to] of places.slice(1).entries()) {
+    const from = itemAt(places, index);
+    const length = to.at - from.at;
+    if (length <= 0) continue;
+    const wanted =
+      to.depth > from.depth ? (rate * length) / (to.depth - from.depth) : Number.POSITIVE_INFINITY;
+    const speed = Math.min(hoist.fastest, Math.max(hoist.slowest, wanted));
+    runs.push({ from, to, wanted, speed });
+    gone += (rate * length) / speed;
+    passing.push({ ...to, gone });
+  }
+  return { runs, passing };
+}
+
+interface Start {
+  readonly from: Passing;
+  /** Metal that goes before the waterline starts, mm. */
+  readonly wait: number;
+  /** Worst deviation, mm. */
+  readonly off: number;
+}
+
+/** A start part-way out has to gain this much, mm. */
+const WORTH = 1e-6;
+
+/**
+ * Where and when the waterline starts, so that the worst deviation is least. What hangs out from the start stays as it is,
+ * off by its depth; the further out, the more that is, and the less is the rest off (less of it is left, and no start is
+ * sooner than minute 0). So the best place is where the two are even, found by halving.
+ */
+function bestStart(passing: readonly Passing[]): Start {
+  const whole = startAt(passing, 0);
+  let dry = 0;
+  let wet = itemAt(passing, passing.length - 1).at;
+  for (let halving = 0; halving < 60; halving++) {
+    const middle = (dry + wet) / 2;
+    const { from, off } = startAt(passing, middle);
+    if (from.depth < off) dry = middle;
+    else wet = middle;
+  }
+  const partly = startAt(passing, wet);
+  const off = Math.max(partly.off, partly.from.depth);
+  return off < whole.off - WORTH ? { ...partly, off } : whole;
+}
+
+/** The best minute for a place; `off` of what is drawn out alone. */
+function startAt(passing: readonly Passing[], at: number): Start {
+  const from = passingAt(passing, at);
+  const errors = [from, ...passing.filter((each) => each.at > at)].map(({ gone, depth }) => gone - depth);
+  const most = Math.max(...errors);
+  const least = Math.min(...errors);
+  const shift = Math.max(-(most + least) / 2, -from.gone);
+  return { from, wait: shift + from.gone, off: Math.max(Math.abs(most + shift), Math.abs(least + shift)) };
+}
+
+function passingAt(passing: readonly Passing[], at: number): Passing {
+  const index = Math.max(
+    1,
+    passing.findIndex((each) => each.at >= at),
+  );
+  const before = itemAt(passing, index - 1);
+  const after = itemAt(passing, index);
+  const share = (at - before.at) / (after.at - before.at);
+  return {
+    at,
+    depth: before.depth + share * (after.depth - before.depth),
+    gone: before.gone + share * (after.gone - before.gone),
+  };
+}
+
+/** The part stands still until the waterline starts; then rows at every change of speed and in between. */
 function rowsOf(
   runs: readonly Run[],
-  start: number,
+  start: { readonly at: number; readonly minute: number },
 ): { readonly rows: readonly WithdrawalRow[]; readonly minutes: number } {
-  const rows: WithdrawalRow[] = start > 0 ? [{ minute: 0, waterline: 0, speed: 0 }] : [];
-  let minute = start;
+  const rows: WithdrawalRow[] = start.minute > 0 ? [{ minute: 0, waterline: start.at, speed: 0 }] : [];
+  let { minute } = start;
   for (const { from, to, speed } of runs) {
     const minutes = (to.at - from.at) / speed;
     const parts = Math.max(1, Math.ceil(minutes / ROW_MINUTES));

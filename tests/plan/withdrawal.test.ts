@@ -34,7 +34,7 @@ function integrated({ rows, minutes }: Withdrawal, places: readonly number[]): n
   const depths = places.map(() => 0);
   const STEP = minutes / 400_000;
   let row = 0;
-  let waterline = 0;
+  let waterline = rows[0]?.waterline ?? 0;
   let next = 0;
   for (let minute = 0; minute < minutes; minute += STEP) {
     while ((rows[row + 1]?.minute ?? Number.POSITIVE_INFINITY) <= minute) row++;
@@ -45,6 +45,29 @@ function integrated({ rows, minutes }: Withdrawal, places: readonly number[]): n
   }
   for (; next < places.length; next++) depths[next] = RATE * minutes;
   return depths;
+}
+
+/** Worst deviation at places 10 mm apart, drawn out as near to the speed wanted as the hoist goes, from a place and a minute. */
+function worstFrom(
+  { first, wait }: { first: number; wait: number },
+  given: {
+    asked: readonly number[];
+    slope: { from: number; to: number; wanted: number };
+    hoist: { slowest: number; fastest: number };
+  },
+): number {
+  const { asked, slope, hoist } = given;
+  const onSlope = Math.min(hoist.fastest, Math.max(hoist.slowest, slope.wanted));
+  // What hangs out just above the start is off by all that is asked there.
+  let worst = first > 0 ? (asked[first] ?? 0) : 0;
+  let minute = wait;
+  for (const [place, depth] of asked.entries()) {
+    const before = 10 * (place - 1);
+    const speed = before >= slope.from && before < slope.to ? onSlope : hoist.fastest;
+    if (place > first) minute += 10 / speed;
+    worst = Math.max(worst, Math.abs((place < first ? 0 : RATE * minute) - depth));
+  }
+  return worst;
 }
 
 describe('M4.6 drawing the part out of the bath', () => {
@@ -105,6 +128,58 @@ describe('M4.6 drawing the part out of the bath', () => {
     const made = program === undefined ? [] : integrated(program, places);
     const worst = Math.max(...made.map((depth, index) => Math.abs(depth - (1 + index / 2))));
     expect(worst).toBeCloseTo(0.375, 3);
+  });
+
+  test('even ends at depth 0 and 2.0 mm: let in to where depth begins, ± 0.031 mm in place of 0.125', () => {
+    // By hand: 500 mm at 200 mm/min lose 2.5 min, 0.0625 mm, at the deep end; half of it either way. 0.03125 mm is asked
+    // 15.625 mm into the slope, and what hangs out there is that much too shallow.
+    const tapers = [alongX(500, 1500, 0, 2)];
+    const program = programOf(tapers, 2000, { slowest: 1, fastest: 200 });
+    if (program === undefined) throw new Error('the taper grows one way');
+    expect(program.worstDeviation).toBeCloseTo(0.03125, 6);
+    expect(program.rows[0]).toEqual({ minute: 0, waterline: expect.closeTo(515.625, 3), speed: 12.5 });
+    expect(program.missed).toEqual([{ from: 1500, to: 2000, wanted: Number.POSITIVE_INFINITY, given: 200 }]);
+    const places = Array.from({ length: 401 }, (_, step) => step * 5);
+    const off = integrated(program, places).map((depth, i) => depth - taperedAt(tapers, { x: 5 * i, y: 0 }));
+    expect(Math.max(...off)).toBeCloseTo(0.03125, 3);
+    expect(Math.min(...off)).toBeGreaterThan(-0.03126);
+  });
+
+  test('an even end at depth 0 alone is left out of the bath, and the rest comes out as asked', () => {
+    const tapers = [alongX(500, 1500, 0, 2)];
+    const program = programOf(tapers, 1500, { slowest: 1, fastest: 200 });
+    if (program === undefined) throw new Error('the taper grows one way');
+    expect(program.worstDeviation).toBeCloseTo(0, 6);
+    expect(program.missed).toEqual([]);
+    const places = Array.from({ length: 301 }, (_, step) => step * 5);
+    for (const [i, depth] of integrated(program, places).entries()) {
+      expect(Math.abs(depth - taperedAt(tapers, { x: 5 * i, y: 0 }))).toBeLessThan(1e-3);
+    }
+  });
+
+  test('no other start does better: tried from every place and minute (random)', () => {
+    const cases = fc.record({
+      base: fc.integer({ min: 0, max: 30 }),
+      lead: fc.integer({ min: 0, max: 60 }).map((tens) => tens * 10),
+      length: fc.integer({ min: 20, max: 90 }).map((tens) => tens * 10),
+      hoist: fc.constantFrom({ slowest: 1, fastest: 200 }, { slowest: 15, fastest: 60 }),
+    });
+    fc.assert(
+      fc.property(cases, ({ base, lead, length, hoist }) => {
+        const tapers = [alongX(lead, lead + length, base / 100, base / 100 + 1.5)];
+        const program = programOf(tapers, 2000, hoist);
+        if (program === undefined) throw new Error('the taper grows one way');
+        const slope = { from: lead, to: lead + length, wanted: (RATE * length) / 1.5 };
+        const asked = Array.from({ length: 201 }, (_, step) => taperedAt(tapers, { x: step * 10, y: 0 }));
+        for (let first = 0; first < asked.length; first += 4) {
+          for (let wait = 0; wait < 40; wait += 1) {
+            const worst = worstFrom({ first, wait }, { asked, slope, hoist });
+            expect(worst).toBeGreaterThan(program.worstDeviation - 1e-6);
+          }
+        }
+      }),
+      { numRuns: 4, seed: 20_261_125 },
+    );
   });
 
   test('depth that grows and falls again can’t be drawn out', () => {

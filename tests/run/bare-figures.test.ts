@@ -71,6 +71,7 @@ const NEED_NO_SOURCE: Readonly<Record<string, Readonly<Record<string, string>>>>
     'plan/strip-cuts.ts': 'SAME_DEPTH',
     'plan/taper-profile.ts': 'PARALLEL',
     'plan/taper-strips.ts': 'SLIVER',
+    'plan/withdrawal.ts': 'WORTH',
     'run/correct-fit.ts': 'SURE_SHEET',
     'run/cut-sections.ts': 'CHORD',
     'run/section-job.ts': 'INSET',
