@@ -49,6 +49,7 @@ test('says what was found: unit, layers with what is on them, joins and trouble 
 test('a drawing without a unit waits for one, and is read in it', async ({ workbench }) => {
   await open(workbench);
   await expect(statusOf(workbench)).toContainText('No plan yet');
+  await expect(workbench.locator('.section-figure'), 'of the job before').toHaveCount(0);
   await panelOf(workbench).getByLabel('Drawn in').selectOption('inch');
   // The gap of the fin is 0.02 in now, more than is joined.
   await expect(statusOf(workbench)).toContainText(/4 regions.*planned in/);

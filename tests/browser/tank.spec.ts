@@ -57,6 +57,20 @@ test('a faster bath than planned: the stage has fewer minutes left, and the read
   await expect(workbench.getByText('3 readings, kept in this browser')).toBeVisible();
 });
 
+test('the tank keeps to the unit of the readings, whatever the workbench reads in; minutes stand before doubts', async ({
+  workbench,
+}) => {
+  await workbench.getByRole('radio', { name: 'in', exact: true }).check();
+  await goToTank(workbench);
+  await expect(workbench.locator('.tank-stage').getByRole('row', { name: /stage 1/ })).toContainText(
+    '0.80\u00a0mm',
+  );
+  await putIn(workbench, '20', '0.653');
+  const told = workbench.locator('.tank-run').getByRole('status');
+  await expect(told).toContainText('What will come out, mm');
+  await expect(told).toHaveText(/^Minutes left/);
+});
+
 test('fits a tablet, with room for a gloved finger; a reading that no sheet can give is not taken', async ({
   workbench,
 }) => {

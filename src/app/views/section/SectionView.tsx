@@ -20,7 +20,9 @@ export function SectionView() {
   const size = useSize(frame);
   const job = useDocument()?.job;
   const { unit, sectionHeight, cut, minute } = useBench((state) => state.session);
-  const { section: shown, page, isStale } = useBench((state) => state.derived);
+  const { section, page, isStale } = useBench((state) => state.derived);
+  // Where no plan came of the job, the last section is another job's.
+  const shown = page?.plan === undefined && !isStale ? undefined : section;
   const isBehind =
     shown !== undefined &&
     (isStale || shown.of !== page?.plan || shown.cut !== cut || shown.minute !== minute);

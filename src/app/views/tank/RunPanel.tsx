@@ -1,8 +1,8 @@
 /** Readings in, minutes left out; the record of the run only grows. */
 import { saveBytes } from '#app/views/save-bytes.ts';
-import { sayFinding } from '#findings/say-finding.ts';
+import { sayInUnit } from '#findings/say-in-unit.ts';
 import type { ShownPlan, ShownStage } from '#handoff/plan-file.ts';
-import type { LengthUnit } from '#units/length-unit.ts';
+import type { ShownUnit } from '#units/show-length.ts';
 import { ReadingForm } from './ReadingForm.tsx';
 import { RunTables } from './RunTables.tsx';
 import { useRunReadings } from './use-run-readings.ts';
@@ -11,8 +11,8 @@ interface RunPanelProps {
   readonly planText: string;
   readonly plan: ShownPlan;
   readonly stage: ShownStage;
-  /** The job's: readings are written in it. */
-  readonly unit: LengthUnit;
+  /** The job's: readings are written in it, and all else is told in it, whatever the workbench reads in. */
+  readonly unit: ShownUnit;
   /** Thickest sheet, in that unit. */
   readonly most: number;
 }
@@ -32,10 +32,10 @@ export function RunPanel({ planText, plan, stage, unit, most }: RunPanelProps) {
         {corrected === undefined ? (
           <p className="aside">No reading yet: the minutes are those of the plan.</p>
         ) : (
-          <RunTables corrected={corrected} />
+          <RunTables corrected={corrected} unit={unit} />
         )}
         {findings.map((finding, index) => {
-          const { title, reason, remedy } = sayFinding(finding);
+          const { title, reason, remedy } = sayInUnit(finding, unit);
           return (
             <p key={`${finding.code} ${index.toString()}`} className={`finding ${finding.severity}`}>
               <strong>

@@ -1,11 +1,14 @@
 /** The run corrected: minutes left by stage and what will come out by region, each with half its 95 % interval. */
 import { HeadRow } from '#app/views/HeadRow.tsx';
-import { useBench } from '#app/views/workbench-context.ts';
 import type { Measured, RunCorrected } from '#run/correct-rates.ts';
-import { lengthFigure } from '#units/show-length.ts';
+import { lengthFigure, type ShownUnit } from '#units/show-length.ts';
 
-export function RunTables({ corrected }: { readonly corrected: RunCorrected }) {
-  const unit = useBench((state) => state.session.unit);
+interface RunTablesProps {
+  readonly corrected: RunCorrected;
+  readonly unit: ShownUnit;
+}
+
+export function RunTables({ corrected, unit }: RunTablesProps) {
   const length = ({ value, within }: Measured) =>
     `${lengthFigure(value, unit)} ± ${lengthFigure(within, unit)}`;
   return (

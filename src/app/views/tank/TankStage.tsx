@@ -1,18 +1,17 @@
 /** What to do at a stage, and what to expect of its floors. */
 import type { StageStep } from '#app/state/stage-steps.ts';
 import { HeadRow } from '#app/views/HeadRow.tsx';
-import { useBench } from '#app/views/workbench-context.ts';
 import type { ShownPlan } from '#handoff/plan-file.ts';
-import { showLength, showMinutes } from '#units/show-length.ts';
+import { type ShownUnit, showLength, showMinutes } from '#units/show-length.ts';
 
 interface TankStageProps {
   readonly plan: ShownPlan;
   readonly step: StageStep;
   readonly thickness: number;
+  readonly unit: ShownUnit;
 }
 
-export function TankStage({ plan, step, thickness }: TankStageProps) {
-  const unit = useBench((state) => state.session.unit);
+export function TankStage({ plan, step, thickness, unit }: TankStageProps) {
   const { stage } = step;
   const { lines, sealed, number, minutes, level } = stage;
   const isRemasked = plan.masking === 're-mask';

@@ -46,7 +46,12 @@ export function TankView() {
         <BrokenView name="The picture">
           <TankSheet stage={step.stage} />
         </BrokenView>
-        <TankStage plan={plan} step={step} thickness={job === undefined ? 0 : sheetThickness(job)} />
+        <TankStage
+          plan={plan}
+          step={step}
+          thickness={job === undefined ? 0 : sheetThickness(job)}
+          unit={unit}
+        />
         <RunPanel key={planText} planText={planText} plan={plan} stage={step.stage} unit={unit} most={most} />
         <section className="tank-cautions" aria-label="Cautions">
           {plan.cautions.map((caution) => (
