@@ -33,6 +33,9 @@ export const ASSUMED_GAUGE_NOISE: Sourced = fromMemory(0.01);
 /** Steps in which gauges are read, mm. Repeats that agree by rounding are no better than this. */
 export const GAUGE_STEP: Sourced = fromMemory(0.01);
 
+/** Minutes in which the rate of a bath in use may change by the whole rate spread. */
+export const DRIFT_MINUTES: Sourced = fromMemory(30);
+
 /** Undercut over depth: the least and the most that are seen in any bath. */
 export const SMALLEST_FACTOR: Sourced = {
   value: 0.33,

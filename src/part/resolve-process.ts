@@ -11,6 +11,7 @@ import {
   DEFAULT_EDGE_DATUM,
   DEFAULT_MASKING,
   DEFAULT_TIMING,
+  DRIFT_MINUTES,
   GAUGE_STEP,
   LARGEST_FACTOR,
   SMALLEST_FACTOR,
@@ -71,6 +72,7 @@ export function resolveProcess(given: GivenProcess, { alloy, unit, baths }: Proc
       provenanceOf('timing of an immersion, ±', 'min', timing),
       provenanceOf('gauge reading, standard deviation', 'mm', ASSUMED_GAUGE_NOISE),
       provenanceOf('step in which gauges are read', 'mm', GAUGE_STEP),
+      provenanceOf('time in which the rate drifts by its spread', 'min', DRIFT_MINUTES),
     ],
     findings,
   };

@@ -5,7 +5,7 @@
  * Cost: cube of the number of unknowns.
  */
 import { assert, itemAt } from '#geometry/assert.ts';
-import { ASSUMED_GAUGE_NOISE, GAUGE_STEP } from '#part/job-defaults.ts';
+import { ASSUMED_GAUGE_NOISE, DRIFT_MINUTES, GAUGE_STEP } from '#part/job-defaults.ts';
 import type { BareSpell } from './bare-spell.ts';
 import type { RunPlan } from './correct-plan.ts';
 
@@ -27,6 +27,8 @@ export interface Fit {
   readonly sum: (weights: Weights) => { readonly value: number; readonly u: number };
   /** Standard deviation of one reading, mm, and the degrees of freedom it is known with; infinite where it is assumed. */
   readonly noise: { readonly u: number; readonly freedom: number };
+  /** Degrees of freedom of every interval: fewer where readings disagree. */
+  readonly freedom: number;
   /** By reading: how far it stands off the fit, in standard deviations of one reading. */
   readonly off: readonly number[];
 }
@@ -39,6 +41,8 @@ export interface Weights {
   readonly sheet?: string;
 }
 
+/** Moments closer than this count as one, minutes: rates that are even for less say nothing, and cost a lot. */
+const SAME_MOMENT = 1;
 /** Repeats enough to be believed. */
 const ENOUGH_FREEDOM = 3;
 /** A sheet whose tolerance nobody knows is taken as nominal, mm. */
@@ -47,34 +51,59 @@ const SURE_SHEET = 1e-4;
 export function fitRates(plan: RunPlan, readings: readonly Reading[]): Fit {
   // What has not been bare yet says nothing of a rate.
   const etched = readings.filter(({ stage, bare }) => stage >= 0 && bare.to > bare.from);
-  const moments = [...new Set(etched.map(({ bare }) => bare.to))];
-  moments.sort((a, b) => a - b);
+  const moments = momentsApart(etched.map(({ bare }) => bare.to));
   const sheets = [...new Set(readings.filter(({ kind }) => kind === 'thickness').map((each) => each.region))];
   const noise = noiseOf(readings);
   const count = moments.length + 1 + sheets.length;
   const row = (weights: Weights) => weigh(weights, { moments, sheets, count });
   const drift = (plan.rate * plan.rateSpread) / Math.sqrt(3);
-  const rows = readings.map((reading) => ({
-    weights: row(weightsOf(reading)),
-    value: reading.value,
-    u: noise.u,
-  }));
+  const rowsAt = (u: number) =>
+    readings.map((reading) => ({ weights: row(weightsOf(reading)), value: reading.value, u }));
   const beliefs = believe({ plan, moments, sheets, count, drift });
-  const { solution, covariance } = solve([...rows, ...beliefs], count);
+  const { solution, covariance } = solve([...rowsAt(noise.u), ...beliefs], count);
+  const off = rowsAt(noise.u).map(({ weights, value, u }) => (value - dotted(weights, solution)) / u);
+  const { times, freedom } = disagreement(off, readings.length + beliefs.length - count, noise.freedom);
+  const { covariance: spread } =
+    times > 1 ? solve([...rowsAt(noise.u * times), ...beliefs], count) : { covariance };
   return {
     moments,
     noise,
+    freedom,
     sum: (weights) => {
       const terms = row(weights);
       let variance = 0;
       for (let i = 0; i < count; i++) {
         for (let j = 0; j < count; j++)
-          variance += itemAt(terms, i) * itemAt(terms, j) * itemAt(itemAt(covariance, i), j);
+          variance += itemAt(terms, i) * itemAt(terms, j) * itemAt(itemAt(spread, i), j);
       }
       return { value: dotted(terms, solution), u: Math.sqrt(Math.max(0, variance)) };
     },
-    off: rows.map(({ weights, value }) => (value - dotted(weights, solution)) / noise.u),
+    off,
   };
+}
+
+/** The last moment, and of those before it each that is far enough from the next; rising. */
+function momentsApart(minutes: readonly number[]): number[] {
+  const kept: number[] = [];
+  for (const minute of [...minutes].sort((a, b) => b - a)) {
+    const next = kept.at(-1);
+    if (next === undefined || next - minute >= SAME_MOMENT) kept.push(minute);
+  }
+  return kept.reverse();
+}
+
+/**
+ * How many times further than one reading's scatter the readings stand off the fit (M7.2), and the degrees of freedom that their
+ * scatter is known with, as those of coupons (M5.5). Once, where they agree or there are too few to disagree.
+ */
+function disagreement(
+  off: readonly number[],
+  spare: number,
+  known: number,
+): { readonly times: number; readonly freedom: number } {
+  const ratio = spare < 1 ? 0 : off.reduce((sum, each) => sum + each * each, 0) / spare;
+  if (ratio <= 1) return { times: 1, freedom: known };
+  return { times: Math.sqrt(ratio), freedom: Math.min(known, spare / (1 - 1 / ratio) ** 2) };
 }
 
 function weightsOf({ kind, bare, region }: Reading): Weights {
@@ -114,17 +143,21 @@ interface Row {
 }
 
 /**
- * What is known without a reading: a sheet lies in its tolerance, and from one moment to the next the rate drifts by no more
- * than the plan's spread, both as rectangular distributions. The first rate is believed only where no reading tells it.
+ * What is known without a reading: a sheet lies in its tolerance, and in DRIFT_MINUTES the rate drifts by no more than the
+ * plan's spread, both as rectangular distributions. A drift grows as the root of its minutes (a random walk), so that it is the
+ * same however often it is looked at. The first rate is believed only where no reading tells it.
  */
 function believe(given: Unknowns & { readonly plan: RunPlan; readonly drift: number }): Row[] {
   const { plan, moments, sheets, count, drift } = given;
   const rows: Row[] = [];
-  for (let index = 1; index <= moments.length; index++) {
+  const lengths = moments.map((moment, index) => moment - (moments[index - 1] ?? 0));
+  for (const [index, length] of lengths.entries()) {
     const weights = new Float64Array(count);
-    weights[index] = 1;
-    weights[index - 1] = -1;
-    rows.push({ weights, value: 0, u: Math.max(drift, 1e-9) });
+    weights[index + 1] = 1;
+    weights[index] = -1;
+    // From the middle of one time to the middle of the next; what comes counts as one of DRIFT_MINUTES.
+    const minutes = (length + (lengths[index + 1] ?? DRIFT_MINUTES.value)) / 2;
+    rows.push({ weights, value: 0, u: Math.max(drift * Math.sqrt(minutes / DRIFT_MINUTES.value), 1e-9) });
   }
   if (moments.length === 0) {
     rows.push({ weights: weigh({ ahead: 1 }, given), value: plan.rate, u: Math.max(drift, 1e-9) });

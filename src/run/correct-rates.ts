@@ -55,7 +55,7 @@ export function correctRates(planned: RunPlan, readings: readonly Reading[], soF
   const plan = aimAtThickness(planned, fit, readings);
   const sure = (weights: Parameters<Fit['sum']>[0]): Measured => {
     const { value, u } = fit.sum(weights);
-    return { value, within: u * studentFactor(fit.noise.freedom) };
+    return { value, within: u * studentFactor(fit.freedom) };
   };
   const peeled = peelMinutes(soFar.had);
   const now = itemAt(peeled, soFar.had.length);

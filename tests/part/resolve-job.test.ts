@@ -59,6 +59,7 @@ describe('what a job means where it says nothing', () => {
       'timing of an immersion, ±': 'memory',
       'gauge reading, standard deviation': 'memory',
       'step in which gauges are read': 'memory',
+      'time in which the rate drifts by its spread': 'memory',
       'depth tolerance where none is asked, ±': 'common-practice',
       'gap that is joined': 'memory',
       'thinnest web': 'common-practice',

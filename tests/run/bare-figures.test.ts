@@ -48,10 +48,11 @@ const NEED_NO_SOURCE: Readonly<Record<string, Readonly<Record<string, string>>>>
     'bath/student-factor.ts': 'ROWS',
     'part/measured-sheet.ts': 'READING_LIMIT',
     'checks/tolerance-budget.ts': 'READING',
-    'run/correct-fit.ts': 'ENOUGH_FREEDOM',
+    'run/correct-fit.ts': 'ENOUGH_FREEDOM SAME_MOMENT',
     'run/correct-run.ts': 'APART LEAST_RATE_SHARE',
   },
   'geometry: nearer than this is the same': {
+    'part/check-choices.ts': 'LEAST_SECTION',
     'part/find-layers.ts': 'SAME_AREA',
     'part/find-regions.ts': 'LABEL_GRAIN',
     'part/region-at.ts': 'LEAST_CLEARANCE',

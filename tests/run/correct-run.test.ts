@@ -76,6 +76,62 @@ describe('M7 a reading after stage 1', () => {
   });
 });
 
+describe('M7.1 reading more often never makes a rate less sure', () => {
+  const minutesBetween = (from: number, to: number, count: number) =>
+    Array.from({ length: count }, (_, i) => to - ((count - 1 - i) * (to - from)) / count);
+  const sureBy = (minutes: readonly number[]) => {
+    const readings = minutes.map((minute) => reading(0, minute, 0.025 * minute));
+    return correctRates(plan, readings, { had: [Math.max(...minutes), 0, 0], current: 0 });
+  };
+  test('300 readings within 1.5 min tell the next rate as surely as few', () => {
+    const one = sureBy([25.5]);
+    const many = sureBy(minutesBetween(24, 25.5, 300));
+    expect(one.next.within).toBeLessThan(0.0017);
+    expect(many.next.within).toBeLessThan(one.next.within);
+    expect(many.rate.within).toBeLessThan(one.rate.within);
+    expect(many.next.value).toBeCloseTo(0.025, 6);
+  });
+  test.each([0, 12, 20])(
+    'from minute %d to 24: 2, 4, 8, … 64 moments, each as sure as half as many',
+    (from) => {
+      const within = [1, 2, 4, 8, 16, 32, 64].map(
+        (count) => sureBy(minutesBetween(from, 24, count)).next.within,
+      );
+      for (const [index, each] of within.entries()) {
+        expect(each).toBeLessThan((within[index - 1] ?? 1) + 1e-9);
+      }
+    },
+  );
+});
+
+describe('M7.2 readings that contradict each other', () => {
+  test('0.5 and 1.5 mm at one moment leave the rate as open as they are, by their own scatter', () => {
+    const torn = [reading(0, 24, 0.5), reading(0, 24, 1.5)];
+    const { rate, off, noise, regions } = correctRates(plan, torn, { had: [24, 0, 0], current: 0 });
+    // Scatter of two: 1 / √2; of their mean 0.5; Student's t of one degree of freedom 12.71 (GUM table G.2).
+    expect(rate.value).toBeCloseTo(1 / 24, 4);
+    expect(rate.within * 24).toBeGreaterThan(0.95 * 12.71 * 0.5);
+    expect(rate.within * 24).toBeLessThan(1.05 * 12.71 * 0.5);
+    // Both are still told as standing apart from what a gauge scatters.
+    expect(off.map((each) => Math.abs(each) * noise)).toEqual(
+      [0.5, 0.5].map((each) => expect.closeTo(each, 2)),
+    );
+    expect(regions.every(({ verdict }) => verdict !== 'met')).toBe(true);
+  });
+
+  test('of two floors that were bare alike they are worth no more', () => {
+    const torn = [reading(0, 32, 0.6), reading(0, 32, 1.2, { region: 'R03' })];
+    const { rate } = correctRates(remasked, torn, { had: [32, 0, 0], current: 0 });
+    expect(rate.within * 32).toBeGreaterThan(0.6 / 2);
+  });
+
+  test('readings that differ by what a gauge scatters change nothing', () => {
+    const pair = [reading(0, 24, 0.715), reading(0, 24, 0.725)];
+    const { rate } = correctRates(plan, pair, { had: [24, 0, 0], current: 0 });
+    expect(rate.within).toBeCloseTo((1.96 * 0.01) / Math.SQRT2 / 24, 5);
+  });
+});
+
 describe('M7 before the first dip', () => {
   test.each([
     { way: plan, minutes: [0.8, 1.2, 1] },
