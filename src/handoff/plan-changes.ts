@@ -182,9 +182,7 @@ function sourceChanges(before: PlanFile, now: PlanFile): PlanChange[] {
 }
 
 /** What only shapes files of the hand-off changes no plan. */
-const OF_FILES = new Set(
-  handoffProvenance({ files: ['inspection', 'template'] }, 'mm').map(({ quantity }) => quantity),
-);
+const OF_FILES = new Set(handoffProvenance({}, 'mm').map(({ quantity }) => quantity));
 
 /** Figure and where it is from, by what it is a figure of; several of one quantity stand together. */
 function sourcesOf({ provenance }: PlanFile): Map<string, string> {

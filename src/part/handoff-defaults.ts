@@ -1,6 +1,6 @@
 /**
- * What the hand-off is made with where the job does not say: millimetres, each with where it comes from. They stand in the
- * plan's provenance when a file that they shape is asked for.
+ * What the hand-off is made with where the job does not say: millimetres, each with where it comes from. They stand in every
+ * plan's provenance: which files are made of a plan is no part of it.
  */
 import type { Provenance, Sourced } from '#bath/provenance.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
@@ -26,14 +26,15 @@ function ownChoice(value: number): Sourced {
 }
 
 export function handoffProvenance(handoff: JobFile['handoff'], unit: LengthUnit): Provenance[] {
-  const { files = [], inspection, template } = handoff ?? {};
+  const { inspection, template } = handoff ?? {};
+  const { knife, bridge, web, margin, holes } = template ?? {};
   const row = (quantity: string, given: number | undefined, otherwise: Sourced, path: string) =>
     provenanceOf(
       quantity,
       'mm',
       given === undefined ? otherwise : givenFigure(jobMillimetres(given, unit), `handoff.${path}`),
     );
-  const points = () => [
+  return [
     row(
       'inspection points clear of walls',
       inspection?.margin,
@@ -41,26 +42,12 @@ export function handoffProvenance(handoff: JobFile['handoff'], unit: LengthUnit)
       'inspection.margin',
     ),
     row('inspection points apart', inspection?.spacing, INSPECTION_DEFAULTS.spacing, 'inspection.spacing'),
-  ];
-  const slots = () => {
-    const { knife, bridge, web, margin, holes } = template ?? {};
-    return [
-      row('template slot', knife?.width, TEMPLATE_DEFAULTS.knife, 'template.knife.width'),
-      row('template bridge', bridge?.width, TEMPLATE_DEFAULTS.bridge, 'template.bridge.width'),
-      row('template bridges apart', bridge?.apart, TEMPLATE_DEFAULTS.apart, 'template.bridge.apart'),
-      row(
-        'template bridge clear of corners',
-        bridge?.clear,
-        TEMPLATE_DEFAULTS.clear,
-        'template.bridge.clear',
-      ),
-      row('template web', web, TEMPLATE_DEFAULTS.web, 'template.web'),
-      row('template margin, at least', margin, TEMPLATE_DEFAULTS.margin, 'template.margin'),
-      row('template tooling hole', holes?.diameter, TEMPLATE_DEFAULTS.diameter, 'template.holes.diameter'),
-    ];
-  };
-  return [
-    ...(files.includes('inspection') || files.includes('review') ? points() : []),
-    ...(files.includes('template') ? slots() : []),
+    row('template slot', knife?.width, TEMPLATE_DEFAULTS.knife, 'template.knife.width'),
+    row('template bridge', bridge?.width, TEMPLATE_DEFAULTS.bridge, 'template.bridge.width'),
+    row('template bridges apart', bridge?.apart, TEMPLATE_DEFAULTS.apart, 'template.bridge.apart'),
+    row('template bridge clear of corners', bridge?.clear, TEMPLATE_DEFAULTS.clear, 'template.bridge.clear'),
+    row('template web', web, TEMPLATE_DEFAULTS.web, 'template.web'),
+    row('template margin, at least', margin, TEMPLATE_DEFAULTS.margin, 'template.margin'),
+    row('template tooling hole', holes?.diameter, TEMPLATE_DEFAULTS.diameter, 'template.holes.diameter'),
   ];
 }
