@@ -44,6 +44,8 @@ const EDITS: readonly (readonly [
   ['density', typing('Density', '2,71'), { stock: { density: 2.71 } }],
   ['sheet minus', typing('Thinner by', '0.06'), { stock: { minus: 0.06 } }],
   ['sheet plus', typing('Thicker by', '0.002in'), { stock: { plus: 0.0508 } }],
+  ['a sheet reading', typing('Another sheet reading', '4.05'), { stock: { measured: [4.05] } }],
+  ['the same again', typing('Another sheet reading', '4.05'), { stock: { measured: [4.05, 4.05] } }],
   [
     'bath',
     choosing('Bath', 'alkaline ferricyanide spray for aluminium'),

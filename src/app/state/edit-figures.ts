@@ -30,6 +30,19 @@ export function setSheetTolerance(job: JobFile, side: 'minus' | 'plus', length: 
   return { ...job, stock: withKey(job.stock, side, length && inJobUnits(job, length)) };
 }
 
+/** Thicknesses measured before the first dip, mm; undefined where they have places, as those of a tapered sheet must. */
+export function sheetReadingsOf(job: JobFile): readonly number[] | undefined {
+  const { thickness, measured = [] } = job.stock;
+  const plain = measured.filter((reading) => typeof reading === 'number');
+  if (typeof thickness !== 'number' || plain.length < measured.length) return undefined;
+  return plain.map((reading) => fromJobUnits(job, reading));
+}
+
+export function setSheetReadings(job: JobFile, lengths: readonly number[]): JobFile {
+  const measured = lengths.map((length) => inJobUnits(job, length));
+  return { ...job, stock: withKey(job.stock, 'measured', measured.length === 0 ? undefined : measured) };
+}
+
 /** Thickness at one end of a sheet that tapers. */
 export function setTaperEnd(job: JobFile, end: 'thicknessFrom' | 'thicknessTo', length: number): JobFile {
   const { thickness } = job.stock;

@@ -19,7 +19,8 @@ export function LengthList({ label, lengths, least, most, onTake }: LengthListPr
   return (
     <ul className="length-list" aria-label={`${label}s`}>
       {lengths.map((length, index) => (
-        <li key={`${length}`}>
+        // biome-ignore lint/suspicious/noArrayIndexKey: two lengths may be equal, and their order tells them apart
+        <li key={`${index} ${length}`}>
           <LengthField
             label={`${label} ${index + 1}`}
             {...{ length, least, most }}

@@ -14,6 +14,7 @@ import { showLength } from '#units/show-length.ts';
 import { ChoiceField } from './ChoiceField.tsx';
 import type { JobPart } from './JobPanel.tsx';
 import { figuresOf } from './known-figures.ts';
+import { SheetReadings } from './SheetReadings.tsx';
 
 const SIDES = [
   { side: 'minus', label: 'Thinner by' },
@@ -88,6 +89,7 @@ export function SheetFields({ job, filled }: JobPart) {
           }
         />
       ))}
+      <SheetReadings job={job} />
     </fieldset>
   );
 }

@@ -1,0 +1,26 @@
+/** The sheet as it was measured before the first dip: readings of a flat sheet, whose mean and spread take the place of what was ordered. */
+import { fromJobUnits, setSheetReadings, sheetReadingsOf } from '#app/state/edit-figures.ts';
+import { useWorkbench } from '#app/views/workbench-context.ts';
+import type { JobFile } from '#part/job-file.ts';
+import { LengthList } from './LengthList.tsx';
+
+/** mm */
+const LEAST = 0.1;
+/** Times what was ordered: a reading beyond it is a slip of the pen. */
+const MOST = 2;
+
+export function SheetReadings({ job }: { readonly job: JobFile }) {
+  const { actions } = useWorkbench();
+  const { thickness } = job.stock;
+  const readings = sheetReadingsOf(job);
+  if (readings === undefined || typeof thickness !== 'number') return null;
+  return (
+    <LengthList
+      label="Sheet reading"
+      lengths={readings}
+      least={LEAST}
+      most={MOST * fromJobUnits(job, thickness)}
+      onTake={(lengths, what) => actions.edit(what, (before) => setSheetReadings(before, lengths))}
+    />
+  );
+}
