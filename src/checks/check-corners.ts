@@ -28,23 +28,26 @@ interface Wall {
 }
 
 export function checkCorners(making: MakingPlace): Finding[] {
-  return making.plan.stages.flatMap((stage) => {
-    const corners = making.plan.regions
+  const stages = making.plan.stages.map((stage) =>
+    making.plan.regions
       .filter((region) => region.level === stage.level && !making.unopened.has(region.id))
-      .flatMap((region) => cornersOf(making, region));
-    return [
-      ...tell(
-        stage,
-        'corner-sharper-than-undercut',
-        corners.filter(({ drawn }) => drawn > 0),
-      ),
-      ...tell(
-        stage,
-        'corner-drawn-sharp',
-        corners.filter(({ drawn }) => drawn === 0),
-      ),
-    ];
+      .flatMap((region) => cornersOf(making, region))
+      .map((corner): StageCorner => ({ ...corner, stage })),
+  );
+  const missed = stages.flatMap((corners) => {
+    const told = worstOf(corners.filter(({ drawn }) => drawn > 0));
+    return told === undefined ? [] : [finding('corner-sharper-than-undercut', told.facts, told.place)];
   });
+  // Many drawings leave all corners to the process: that is told once.
+  const sharp = stages.flat().filter(({ drawn }) => drawn === 0);
+  const told = worstOf(sharp);
+  if (told === undefined) return missed;
+  const levels = new Set(sharp.map(({ stage }) => stage.level)).size;
+  return [...missed, finding('corner-drawn-sharp', { ...told.facts, levels }, told.place)];
+}
+
+interface StageCorner extends Corner {
+  readonly stage: Stage;
 }
 
 /** mm */
@@ -52,25 +55,25 @@ const ALIKE = 1e-6;
 /** Corners worth marking one by one. */
 const MOST_OUTLINES = 200;
 
-function tell(
-  { level, number }: Stage,
-  code: 'corner-sharper-than-undercut' | 'corner-drawn-sharp',
-  corners: readonly Corner[],
-): Finding[] {
+/** The figures of the worst corner, and all places. */
+function worstOf(corners: readonly StageCorner[]) {
   const [worst] = [...corners].sort(byShortThenPlace);
-  if (worst === undefined) return [];
-  const { drawn, comes, short } = worst;
-  return [
-    finding(
-      code,
-      { drawn, comes, short, level, stage: number, corners: corners.length },
-      {
-        at: worst.at,
-        regions: [...new Set(corners.map(({ region }) => region))].sort(),
-        outline: corners.slice(0, MOST_OUTLINES).map(({ outline }) => outline),
-      },
-    ),
-  ];
+  if (worst === undefined) return undefined;
+  const {
+    drawn,
+    comes,
+    short,
+    at,
+    stage: { level, number },
+  } = worst;
+  return {
+    facts: { drawn, comes, short, level, stage: number, corners: corners.length },
+    place: {
+      at,
+      regions: [...new Set(corners.map(({ region }) => region))].sort(),
+      outline: corners.slice(0, MOST_OUTLINES).map(({ outline }) => outline),
+    },
+  };
 }
 
 /** Corners alike but for rounding are told in the order of their places. */

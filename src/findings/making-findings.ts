@@ -83,7 +83,7 @@ export interface MakingFacts {
     readonly places: number;
   };
   readonly 'corner-sharper-than-undercut': Corner;
-  readonly 'corner-drawn-sharp': Corner;
+  readonly 'corner-drawn-sharp': Corner & { readonly levels: number };
   readonly 'floor-not-reached': {
     readonly width: number;
     readonly needed: number;
@@ -316,8 +316,8 @@ const floorWords: Pick<
   'corner-drawn-sharp': {
     severity: 'note',
     title: 'Sharp corner comes out round',
-    say: ({ comes, short, level, corners }) => ({
-      reason: `${several(corners, 'inside corner')} at level ${mm(level)} ${corners === 1 ? 'is' : 'are'} drawn sharp: up to R ${mm(comes)} comes out, and metal stands up to ${mm(short)} into the corner.`,
+    say: ({ comes, short, level, levels, corners }) => ({
+      reason: `${several(corners, 'inside corner')} at ${levels === 1 ? `level ${mm(level)}` : `${levels} levels`} ${corners === 1 ? 'is' : 'are'} drawn sharp: up to R ${mm(comes)} comes out, and metal stands up to ${mm(short)} into the corner${levels === 1 ? '' : `, at level ${mm(level)}`}.`,
       remedy: `Nothing need be done if the drawing means corners as the process gives them; else draw R ${mm(comes)}.`,
       value: 0,
       limit: comes,

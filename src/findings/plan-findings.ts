@@ -5,7 +5,13 @@ export interface PlanFacts {
   /** A region with a level but no opening: every point of it is nearer to a shallower region than the allowance. */
   readonly 'opening-missing': { readonly depth: number; readonly allowance: number };
   /** None of the levels given lies in the region's tolerance. */
-  readonly 'level-missing': { readonly depth: number; readonly minus: number; readonly plus: number };
+  readonly 'level-missing': {
+    readonly depth: number;
+    readonly minus: number;
+    readonly plus: number;
+    /** Whether the job lists its levels; else they were searched for. */
+    readonly listed: boolean;
+  };
   /** A locked level that lies in no region's tolerance, or is nobody's best. */
   readonly 'level-unused': { readonly level: number };
   /** A final thickness asked where a tapered sheet has less: by how much at worst, and how much of that is allowed. */
@@ -52,9 +58,11 @@ export const planWords: WordsFor<PlanFacts> = {
   'level-missing': {
     severity: 'stop',
     title: 'No level within tolerance',
-    say: ({ depth, minus, plus }) => ({
-      reason: `This region accepts depths from ${mm(depth - minus)} to ${mm(depth + plus)}, and none of the levels that the job lists lies between.`,
-      remedy: `Add the level ${mm(depth)} to the list, or set levels to "as-drawn" or "fewest".`,
+    say: ({ depth, minus, plus, listed }) => ({
+      reason: `This region accepts depths from ${mm(depth - minus)} to ${mm(depth + plus)}, and ${listed ? 'none of the levels that the job lists lies between' : 'no level lies between: some taper would take more levels than anybody could etch'}.`,
+      remedy: listed
+        ? `Add the level ${mm(depth)} to the list, or set levels to "as-drawn" or "fewest".`
+        : 'Widen the tolerance of the tapers, or list the levels to etch.',
       value: depth,
     }),
   },

@@ -31,7 +31,9 @@ export function chooseLevels(
     const level = nearestWithin(levels, each);
     if (level === undefined) {
       const { depth, minus, plus } = each;
-      findings.push(finding('level-missing', { depth, minus, plus }, { regions: [id] }));
+      findings.push(
+        finding('level-missing', { depth, minus, plus, listed: isListed(rule) }, { regions: [id] }),
+      );
     }
     // Without a level the region stays masked: under-etched metal can still be saved.
     ofRegion.set(id, level ?? 0);
@@ -47,6 +49,11 @@ function unusedLevels({ levels, lockedLevels = [] }: LevelRule, used: ReadonlySe
     used.has(level) ? [] : [finding('level-unused', { level }, { path: `${path}[${index}]` })];
   const listed = typeof levels === 'string' ? [] : levels;
   return [...listed.flatMap(tell('levels')), ...lockedLevels.flatMap(tell('lockedLevels'))];
+}
+
+/** Whether the engineer wrote the levels down. */
+export function isListed({ levels }: LevelRule): boolean {
+  return typeof levels !== 'string';
 }
 
 /** Every depth asked, as levels must serve it. */

@@ -11,7 +11,7 @@ import type { Job } from '#part/job.ts';
 import type { Asked, Part, Region, RegionId } from '#part/part.ts';
 import { type RegionCuts, type SplitPart, splitRegions } from '#part/split-regions.ts';
 import { allowance, type Undercut, undercutOf } from './allowance.ts';
-import { bandOf, levelsByRule } from './choose-levels.ts';
+import { bandOf, isListed, levelsByRule } from './choose-levels.ts';
 import type { TaperAsked } from './etch-plan.ts';
 import { bandShare, type DepthBand, SAME_LEVEL } from './fewest-levels.ts';
 import { settleEnds } from './settle-ends.ts';
@@ -76,7 +76,8 @@ export function stripTapers(
     const band = { low: each.profile.low, high: each.profile.high, ...toleranceOf(each.asked) };
     const cover = coverBand(band, [0, ...levels]);
     if (cover === undefined) {
-      const facts = { depth: deepestUnserved(band, [0, ...levels]), ...toleranceOf(each.asked) };
+      const depth = deepestUnserved(band, [0, ...levels]);
+      const facts = { depth, ...toleranceOf(each.asked), listed: isListed(job) };
       findings.push(finding('level-missing', facts, placeOf(each.region)));
       return [];
     }

@@ -274,6 +274,20 @@ describe('what steps cannot follow', () => {
     ]);
   });
 
+  test.each(['fewest', 'as-drawn'] as const)('level-missing under %s speaks of no list', (levels) => {
+    // 1.2 mm of change at ± 0.00005 mm takes 12 000 levels.
+    const part = partOf({ outlines: [rectangle(0, 0, 1000, 100)] });
+    const tapers = [taper([0, 0], [1000, 0], [2.4, 1.2])];
+    const asked = askAt(part, { x: 500, y: 50 }, { depth: 1.8, plus: 5e-5, minus: 5e-5, tapers });
+    const { findings } = makePlan({ part, asked, job: plainJob({ levels }) });
+    const said = findings.filter(({ code }) => code === 'level-missing').map(sayFinding);
+    expect(said.length).toBeGreaterThan(0);
+    for (const { reason, remedy } of said) {
+      expect(reason).not.toMatch(/job lists/);
+      expect(remedy).not.toMatch(/fewest|as-drawn/);
+    }
+  });
+
   test('level-missing: a list of levels that leaves a gap in the taper', () => {
     const part = partOf({ outlines: [rectangle(0, 0, 1000, 100)] });
     const tapers = [taper([0, 0], [1000, 0], [2.4, 1.2])];
