@@ -7,9 +7,9 @@ export type ShownUnit = 'mm' | 'in';
 /** Two places of a millimetre and four of an inch both show a hundredth of a millimetre, well inside an etch tolerance. */
 const PLACES: Record<ShownUnit, number> = { mm: 2, in: 4 };
 
-/** The figure alone, as a field shows it. */
-export function lengthFigure(millimetres: number, unit: ShownUnit): string {
-  return withoutMinusZero((millimetres / millimetresIn(unit)).toFixed(PLACES[unit]));
+/** The figure alone, as a field shows it; with a place more for what a micrometer reads. */
+export function lengthFigure(millimetres: number, unit: ShownUnit, morePlaces = 0): string {
+  return withoutMinusZero((millimetres / millimetresIn(unit)).toFixed(PLACES[unit] + morePlaces));
 }
 
 /** With its unit, after a space that does not break. */

@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import {
   setAlloy,
   setBath,
-  setCoupon,
   setDrawingUnits,
   setEdgeDatum,
   setJoinTolerance,
@@ -14,7 +13,6 @@ import {
   setTaperEnd,
 } from '#app/state/edit-figures.ts';
 import type { JobFile } from '#part/job-file.ts';
-import { readJob } from '#part/read-job.ts';
 
 const job: JobFile = {
   format: 'isobath-job',
@@ -46,15 +44,6 @@ describe('sheet, bath and rules of a job in inches', () => {
     expect(setDrawingUnits(setDrawingUnits(job, 'cm'), undefined)).toEqual(job);
     expect('alloy' in setAlloy(job, undefined).stock).toBe(false);
     expect('bath' in setBath(job, undefined).process).toBe(false);
-  });
-
-  it('have a coupon in place of a rate, and a rate in place of a coupon', () => {
-    const coupon = { before: 4.064, after: 3.81, minutes: 5, faces: 2 } as const;
-    const measured = setCoupon(job, coupon);
-    expect(measured.process.coupon).toEqual({ before: 0.16, after: 0.15, minutes: 5, faces: 2 });
-    expect('rate' in measured.process).toBe(false);
-    expect(readJob(JSON.stringify(measured)).findings).toEqual([]);
-    expect(setRate(measured, 0.0254)).toEqual(job);
   });
 
   it('keep the taper of a sheet when one end of it changes', () => {

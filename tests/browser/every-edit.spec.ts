@@ -157,7 +157,7 @@ test('a coupon counts when it is whole, and a rate takes its place again', async
   await typing('After', '3.76')(workbench);
   expect(await savedText(workbench, JOB)).toBe(before);
   await typing('After', '5')(workbench);
-  await expect(workbench.getByRole('alert')).toContainText('4.06');
+  await expect(workbench.getByRole('alert')).toContainText('to 4.059');
   await workbench.keyboard.press('Escape');
   await typing('In the bath', '5')(workbench);
   // (4.06 − 3.76) / (2 faces × 5 min)
@@ -169,12 +169,88 @@ test('a coupon counts when it is whole, and a rate takes its place again', async
   expect(JSON.parse(await savedText(workbench, JOB))).toEqual(JSON.parse(before));
 });
 
+test('several coupons are a list with one mean; an opening takes the place of the etch factor; each a step back', async ({
+  workbench,
+}) => {
+  await openPanel(workbench);
+  const texts = [await savedText(workbench, JOB)];
+  const processNow = async () => {
+    texts.push(await savedText(workbench, JOB));
+    return (JSON.parse(texts.at(-1) ?? '') as { process: Record<string, unknown> }).process;
+  };
+  const into = (group: string) => async (label: string, text: string) => {
+    const field = panelOf(workbench)
+      .getByRole('group', { name: group, exact: true })
+      .getByRole('textbox', { name: label, exact: true });
+    await field.fill(text);
+    await field.press('Enter');
+  };
+  const [first, second] = [into('Coupon 1'), into('Coupon 2')];
+
+  await into('Coupon')('Before', '4.06');
+  await into('Coupon')('After', '3.76');
+  await into('Coupon')('In the bath', '5');
+  const one = { before: 4.06, after: 3.76, minutes: 5, faces: 2 };
+  expect(await processNow()).toMatchObject({ coupon: one });
+
+  const add = workbench.getByRole('button', { name: 'add a coupon' });
+  await add.focus();
+  await workbench.keyboard.press('Enter');
+  await expect(add).toBeHidden();
+  await second('Before', '0.16 in');
+  await second('After', '3.744');
+  await second('In the bath', '5');
+  const two = { before: 4.064, after: 3.744, minutes: 5, faces: 2 };
+  expect(await processNow()).toMatchObject({ coupon: [one, two] });
+  // 0.30 and 0.32 mm off both faces in 5 min: 0.030 and 0.032 a face, mean 0.031
+  await expect(panelOf(workbench)).toContainText('Their mean counts: 0.031 mm a minute');
+
+  await first('Gauge may be off by', '0.003');
+  expect(await processNow()).toMatchObject({ coupon: [{ ...one, gauge: 0.003 }, two] });
+  const opening = panelOf(workbench).getByText('Opening in its maskant');
+  await opening.first().click();
+  await first('Width before', '10');
+  await first('Depth in it', '0.15');
+  await first('Width after', '10.3');
+  // widened by 0.3 on two sides, 0.15 deep
+  await expect(panelOf(workbench)).toContainText('Undercut / depth 1.');
+  const opened = await processNow();
+  expect(opened).toMatchObject({
+    coupon: [{ ...one, gauge: 0.003, opening: { before: 10, after: 10.3, depth: 0.15 } }, two],
+  });
+  expect(opened).not.toHaveProperty('etchFactor');
+  await expect(statusOf(workbench)).toContainText('planned in');
+
+  const undo = workbench.getByRole('button', { name: /^undo: / });
+  const redo = workbench.getByRole('button', { name: /^redo: / });
+  await first('Width before', '');
+  expect(await processNow()).toMatchObject({ coupon: [{ ...one, gauge: 0.003 }, two] });
+  await undo.click();
+  await expect(workbench.getByRole('textbox', { name: 'Width before' })).toHaveValue('10.000');
+  await redo.click();
+  await workbench.getByRole('button', { name: 'remove coupon 1' }).click();
+  expect(await processNow()).toMatchObject({ coupon: two });
+  await workbench.getByRole('button', { name: 'remove coupon' }).click();
+  expect(await processNow()).not.toHaveProperty('coupon');
+
+  for (const text of texts.slice(0, -1).reverse()) {
+    await undo.click();
+    expect(await savedText(workbench, JOB)).toBe(text);
+  }
+  await expect(undo).toBeDisabled();
+});
+
 for (const colorScheme of ['light', 'dark'] as const) {
   test.describe(`in the ${colorScheme} theme`, () => {
     test.use({ colorScheme });
     test('the panel of the job: axe finds nothing, and nothing is cut off', async ({ workbench }) => {
       await openPanel(workbench);
       await choosing('Levels', 'as listed')(workbench);
+      await typing('Before', '4.06')(workbench);
+      await typing('After', '3.76')(workbench);
+      await typing('In the bath', '5')(workbench);
+      await workbench.getByRole('button', { name: 'add a coupon' }).click();
+      await panelOf(workbench).getByText('Opening in its maskant').first().click();
       const { violations } = await new AxeBuilder({ page: workbench }).analyze();
       expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual(
         [],

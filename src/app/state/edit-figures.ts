@@ -2,7 +2,6 @@
  * Sheet, bath and rules of a job, as pure functions: (job, arguments) → job. Lengths come in millimetres. What is set to
  * undefined leaves the job: then the default counts, whatever it will be.
  */
-import type { CouponEtch } from '#bath/coupon.ts';
 import type { EdgeDatum, MakingRules, Masking } from '#part/job.ts';
 import type { JobFile } from '#part/job-file.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
@@ -54,24 +53,10 @@ export function setBath(job: JobFile, bath: string | undefined): JobFile {
   return { ...job, process: withKey(job.process, 'bath', bath) };
 }
 
-/** Undercut over depth. It stands in place of one given the other way up. */
-export function setEtchFactor(job: JobFile, etchFactor: number | undefined): JobFile {
-  const { depthPerUndercut, ...process } = job.process;
-  return { ...job, process: withKey(process, 'etchFactor', etchFactor) };
-}
-
 /** Rate in mm/min. It stands in place of a coupon: a job has one or the other, or leaves it to the bath. */
 export function setRate(job: JobFile, rate: number | undefined): JobFile {
   const { coupon, ...process } = job.process;
   return { ...job, process: withKey(process, 'rate', rate && inJobUnits(job, rate)) };
-}
-
-/** Thicknesses in mm. It stands in place of a rate; what else was measured on the coupon stays. */
-export function setCoupon(job: JobFile, coupon: CouponEtch): JobFile {
-  const { rate, ...process } = job.process;
-  const kept = Array.isArray(process.coupon) ? {} : process.coupon;
-  const [before, after] = [inJobUnits(job, coupon.before), inJobUnits(job, coupon.after)];
-  return { ...job, process: { ...process, coupon: { ...kept, ...coupon, before, after } } };
 }
 
 /** °C at which the rate was measured, and at which the bath is run. */

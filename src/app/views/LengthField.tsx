@@ -16,24 +16,27 @@ interface LengthFieldProps {
   readonly usual?: number | undefined;
   readonly onClear?: (() => void) | undefined;
   readonly placeholder?: string;
+  /** Read by a micrometer: shown with a place more. */
+  readonly isFine?: boolean;
   readonly inputRef?: (input: HTMLInputElement | null) => void;
 }
 
 export function LengthField(props: LengthFieldProps) {
   const { label, length, onTake, least, most = Number.POSITIVE_INFINITY, usual, onClear, inputRef } = props;
   const unit = useBench((state) => state.session.unit);
+  const figure = (value: number) => lengthFigure(value, unit, props.isFine === true ? 1 : 0);
   const read = (text: string) => {
     const value = readLength(text, unit);
     return value === undefined || value < least || value > most ? undefined : value;
   };
   const limits = Number.isFinite(most)
-    ? `from ${lengthFigure(least, unit)} to ${lengthFigure(most, unit)} ${unit}`
-    : `of ${lengthFigure(least, unit)} ${unit} or more`;
-  const otherwise = usual === undefined ? (props.placeholder ?? 'mixed') : lengthFigure(usual, unit);
+    ? `from ${figure(least)} to ${figure(most)} ${unit}`
+    : `of ${figure(least)} ${unit} or more`;
+  const otherwise = usual === undefined ? (props.placeholder ?? 'mixed') : figure(usual);
   return (
     <QuantityField
       label={label}
-      text={length === undefined ? '' : lengthFigure(length, unit)}
+      text={length === undefined ? '' : figure(length)}
       placeholder={length === undefined ? otherwise : ''}
       suffix={unit}
       read={read}

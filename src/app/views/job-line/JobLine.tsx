@@ -1,6 +1,7 @@
 /** The job in one line: what it is called, the sheet, the bath; steps back and forth; ways in. */
 import { useId, useRef, useState } from 'react';
-import { fromJobUnits, setEtchFactor, setRate } from '#app/state/edit-figures.ts';
+import { setEtchFactor } from '#app/state/edit-factor.ts';
+import { fromJobUnits, setRate } from '#app/state/edit-figures.ts';
 import { setSheetThickness } from '#app/state/edit-job.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import { LengthField } from '#app/views/LengthField.tsx';

@@ -1,120 +1,98 @@
-/** The coupon that the rate is taken from. It counts as soon as it is whole; until then it stays on the panel only. */
-import { useState } from 'react';
-import { fromJobUnits, setCoupon, setRate } from '#app/state/edit-figures.ts';
+/** One coupon: its thickness before and after, how long it was in the bath, and an opening where one was measured. */
+import type { CouponReadings } from '#app/state/edit-coupons.ts';
+import { isWholeCoupon } from '#app/state/edit-coupons.ts';
 import { LengthField } from '#app/views/LengthField.tsx';
+import { Disclosure } from '#app/views/planning/Disclosure.tsx';
 import { QuantityField } from '#app/views/QuantityField.tsx';
-import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
-import { type CouponEtch, surfaceRate } from '#bath/coupon.ts';
+import { useBench } from '#app/views/workbench-context.ts';
+import { surfaceRate, THICKNESS_GAUGE } from '#bath/coupon.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import { readFigure } from '#units/read-figure.ts';
 import { ChoiceField } from './ChoiceField.tsx';
-import type { JobPart } from './JobPanel.tsx';
+import { COARSEST_GAUGE, FINEST_GAUGE, LEAST_CHANGE } from './coupon-limits.ts';
+import { OpeningFields } from './OpeningFields.tsx';
 
-/** The least that a coupon must have lost, mm: what a micrometer can tell. */
-const LEAST_LOSS = 0.001;
+interface CouponFieldsProps {
+  readonly name: string;
+  readonly readings: CouponReadings;
+  readonly onTake: (change: CouponReadings) => void;
+  readonly onRemove: (() => void) | undefined;
+}
 
-export function CouponFields({ job }: JobPart) {
-  const { actions } = useWorkbench();
-  const [draft, setDraft] = useState<Partial<CouponEtch>>({});
-  const { coupon } = job.process;
-  const given = couponOf(job);
-  const shown = given ?? draft;
-  const take = (change: Partial<CouponEtch>) => {
-    const next = { faces: 2 as const, ...shown, ...change };
-    if (!isWhole(next)) return setDraft(next);
-    setDraft({});
-    actions.edit('coupon', (before) => setCoupon(before, next));
-  };
-  if (Array.isArray(coupon)) return <CouponCount count={coupon.length} />;
+export function CouponFields({ name, readings, onTake, onRemove }: CouponFieldsProps) {
+  const { before, after, minutes, faces = 2, gauge } = readings;
   return (
     <fieldset>
-      <legend>Coupon</legend>
+      <legend>{name.replace(/^c/, 'C')}</legend>
       <LengthField
+        isFine
         label="Before"
-        length={shown.before}
+        length={before}
         placeholder="none"
-        least={(shown.after ?? 0) + LEAST_LOSS}
-        onTake={(before) => take({ before })}
+        least={(after ?? 0) + LEAST_CHANGE}
+        onTake={(length) => onTake({ before: length })}
       />
       <LengthField
+        isFine
         label="After"
-        length={shown.after}
+        length={after}
         placeholder="none"
-        least={LEAST_LOSS}
-        {...(shown.before === undefined ? {} : { most: shown.before - LEAST_LOSS })}
-        onTake={(after) => take({ after })}
+        least={LEAST_CHANGE}
+        {...(before === undefined ? {} : { most: before - LEAST_CHANGE })}
+        onTake={(length) => onTake({ after: length })}
       />
       <QuantityField
         label="In the bath"
-        text={shown.minutes === undefined ? '' : String(shown.minutes)}
+        text={minutes === undefined ? '' : String(minutes)}
         placeholder="none"
         suffix="min"
-        read={(text) => {
-          const minutes = readFigure(text);
-          return minutes !== undefined && minutes >= 0.01 ? minutes : undefined;
-        }}
+        read={readMinutes}
         expected="Minutes, 0.01 or more."
-        onTake={(minutes) => take({ minutes })}
+        onTake={(value) => onTake({ minutes: value })}
       />
       <ChoiceField
         label="Bare"
-        value={String(shown.faces ?? 2)}
-        onTake={(faces) => take({ faces: faces === '1' ? 1 : 2 })}
+        value={String(faces)}
+        onTake={(value) => onTake({ faces: value === '1' ? 1 : 2 })}
       >
         <option value="1">on one face</option>
         <option value="2">on both faces</option>
       </ChoiceField>
-      {given === undefined ? (
-        <p className="aside">Counts in place of the rate when all four are there.</p>
-      ) : (
-        <p>
-          <CouponRate coupon={given} />{' '}
-          <button
-            type="button"
-            onClick={() => actions.edit('no coupon', (before) => setRate(before, undefined))}
-          >
-            do without it
-          </button>
-        </p>
-      )}
-    </fieldset>
-  );
-}
-
-/** Several are entered in the job file. */
-function CouponCount({ count }: { readonly count: number }) {
-  const { actions } = useWorkbench();
-  return (
-    <fieldset>
-      <legend>Coupons</legend>
+      <LengthField
+        isFine
+        label="Gauge may be off by"
+        length={gauge}
+        usual={THICKNESS_GAUGE.value}
+        least={FINEST_GAUGE}
+        most={COARSEST_GAUGE}
+        onTake={(length) => onTake({ gauge: length })}
+        onClear={() => onTake({ gauge: undefined })}
+      />
+      <Disclosure title="Opening in its maskant" startsOpen={readings.openingDepth !== undefined}>
+        <OpeningFields readings={readings} onTake={onTake} />
+      </Disclosure>
       <p>
-        The rate is the mean of {count} coupons in the job file.{' '}
-        <button
-          type="button"
-          onClick={() => actions.edit('no coupons', (before) => setRate(before, undefined))}
-        >
-          do without them
-        </button>
+        <CouponRate readings={readings} />{' '}
+        {onRemove !== undefined && (
+          <button type="button" onClick={onRemove}>
+            remove<span className="unseen"> {name}</span>
+          </button>
+        )}
       </p>
     </fieldset>
   );
 }
 
-function CouponRate({ coupon }: { readonly coupon: CouponEtch }) {
+function CouponRate({ readings }: Pick<CouponFieldsProps, 'readings'>) {
   const unit = useBench((state) => state.session.unit);
-  const rate = surfaceRate(coupon) / millimetresIn(unit);
+  if (!isWholeCoupon(readings)) {
+    return <span className="aside">Counts in place of the rate when thicknesses and minutes are there.</span>;
+  }
+  const rate = surfaceRate({ ...readings, faces: readings.faces ?? 2 }) / millimetresIn(unit);
   return `Rate ${Number(rate.toPrecision(4))} ${unit} a minute.`;
 }
 
-/** In mm. */
-function couponOf(job: JobPart['job']): CouponEtch | undefined {
-  const { coupon } = job.process;
-  if (coupon === undefined || Array.isArray(coupon)) return undefined;
-  const { before, after, minutes, faces } = coupon;
-  return { before: fromJobUnits(job, before), after: fromJobUnits(job, after), minutes, faces };
-}
-
-function isWhole(coupon: Partial<CouponEtch>): coupon is CouponEtch {
-  const { before, after, minutes } = coupon;
-  return before !== undefined && after !== undefined && minutes !== undefined;
+function readMinutes(text: string): number | undefined {
+  const minutes = readFigure(text);
+  return minutes !== undefined && minutes >= 0.01 ? minutes : undefined;
 }

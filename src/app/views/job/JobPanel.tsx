@@ -5,7 +5,7 @@ import { useDocument } from '#app/views/workbench-context.ts';
 import type { JobFile } from '#part/job-file.ts';
 import { resolveJob } from '#part/resolve-job.ts';
 import { BathFields } from './BathFields.tsx';
-import { CouponFields } from './CouponFields.tsx';
+import { CouponList } from './CouponList.tsx';
 import { LevelFields } from './LevelFields.tsx';
 import { RuleFields } from './RuleFields.tsx';
 import { SheetFields } from './SheetFields.tsx';
@@ -38,7 +38,7 @@ function JobFields({ job }: { readonly job: JobFile }) {
       </p>
       <SheetFields {...part} />
       <BathFields {...part} />
-      <CouponFields {...part} />
+      <CouponList {...part} />
       <LevelFields {...part} />
       <RuleFields {...part} />
     </>

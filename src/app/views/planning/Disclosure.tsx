@@ -3,13 +3,18 @@ import { type ReactNode, useState } from 'react';
 
 interface DisclosureProps {
   readonly title: string;
+  readonly startsOpen?: boolean;
   readonly children: ReactNode;
 }
 
-export function Disclosure({ title, children }: DisclosureProps) {
-  const [isOpen, setOpen] = useState(false);
+export function Disclosure({ title, startsOpen = false, children }: DisclosureProps) {
+  const [isOpen, setOpen] = useState(startsOpen);
   return (
-    <details className="disclosure" onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
+    <details
+      className="disclosure"
+      open={isOpen}
+      onToggle={({ currentTarget }) => setOpen(currentTarget.open)}
+    >
       <summary>{title}</summary>
       {isOpen && children}
     </details>
