@@ -4,7 +4,6 @@
  */
 import type { Job } from '#part/job.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
-import { CAUTIONS } from './cautions.ts';
 import type { InspectionPoint } from './inspection-points.ts';
 import type { NamedSection } from './named-section.ts';
 import { overviewKey, overviewPicture } from './pdf/overview-picture.ts';
@@ -120,7 +119,7 @@ function partBlocks(page: Page): Block[] {
       overviewKey(plan, width),
     ]),
     gap(2),
-    ...CAUTIONS.map((caution) => say(page, `! ${caution}`)),
+    ...page.planFile.cautions.map((caution) => say(page, `! ${caution}`)),
   ];
 }
 

@@ -6,7 +6,7 @@ import { loopArea } from '#geometry/span.ts';
 import type { Job, Masking } from '#part/job.ts';
 import { thicknessOver } from '#part/thickness-over.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
-import { CAUTIONS } from './cautions.ts';
+import { cautionsFor } from './cautions.ts';
 import { idRuns } from './id-runs.ts';
 import type { PictureRoom } from './pdf/part-frame.ts';
 import { makePdfPen } from './pdf/pdf-pen.ts';
@@ -77,7 +77,7 @@ function opening(page: Page): Block[] {
     ),
     gap(4),
     head(page, 'What can hurt'),
-    ...CAUTIONS.map((caution) => say(page, `! ${caution}`)),
+    ...cautionsFor(job.process).map((caution) => say(page, `! ${caution}`)),
     gap(3),
     head(page, '1  Clean'),
     tick(page, 'Degreased, deoxidised and rinsed by the process specification; water film unbroken.'),

@@ -19,7 +19,6 @@ import type {
 } from '#plan/etch-plan.ts';
 import { BATH_SHEET_PROVENANCE, bathRecord } from './bath-record.ts';
 import { budgetRecord } from './budget-record.ts';
-import { CAUTIONS } from './cautions.ts';
 import { contourOfLoop, contourOfPath } from './contour.ts';
 import type {
   Contour,
@@ -42,6 +41,7 @@ export interface ShownPlanInput {
   readonly drawing: PlanFile['drawing'];
   readonly plan: EtchPlan;
   readonly provenance: readonly Provenance[];
+  readonly cautions: readonly string[];
   readonly contours?: ContourMemory | undefined;
 }
 
@@ -102,6 +102,7 @@ export function showPlan({
   drawing,
   plan,
   provenance,
+  cautions,
   contours = new WeakMap(),
 }: ShownPlanInput): ShownPlan {
   const outline = [...plan.sheet].sort((a, b) => loopArea(b) - loopArea(a))[0];
@@ -119,7 +120,7 @@ export function showPlan({
     ),
     totals: { minutes: totalMinutes(plan) },
     provenance,
-    cautions: CAUTIONS,
+    cautions,
   };
 }
 

@@ -13,6 +13,7 @@ import { toleranceBudgets } from '#checks/tolerance-budget.ts';
 import type { Drawing } from '#drawing/drawing.ts';
 import { type Finding, hasStop, sortFindings } from '#findings/finding.ts';
 import type { ContourKit } from '#front/contour-kit.ts';
+import { cautionsFor } from '#handoff/cautions.ts';
 import { jsonText } from '#handoff/json-text.ts';
 import type { PlanFile, ShownPlan } from '#handoff/plan-file.ts';
 import { makePlanFile, showPlan } from '#handoff/write-plan-file.ts';
@@ -153,6 +154,7 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
       ...makingProvenance(),
       ...handoffProvenance(ready.filled.handoff, ready.filled.units ?? 'mm'),
     ],
+    cautions: cautionsFor(job.process),
     contours: memory.contours,
   };
   const found = [...ready.findings, ...plan.findings];

@@ -16,6 +16,7 @@ const planFile = makePlanFile({
   metal: { density: 2.78, hydrogenLitresPerGram: 1.246, sheetVolume: 120 * 80 * 4 },
   findings: [],
   provenance: [],
+  cautions: [],
 });
 
 describe('the stage table', () => {

@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { finding } from '#findings/finding.ts';
+import { CAUTIONS, cautionsFor } from '#handoff/cautions.ts';
 import { jsonText } from '#handoff/json-text.ts';
 import { makePlanFile, type PlanFileInput } from '#handoff/write-plan-file.ts';
 import { handMadePlan } from '#support/hand-made-plan.ts';
+import { plainJob } from '#support/plain-job.ts';
 
 const reached = { floorArea: 1, share: 0.9, deepest: 2.5, shallowest: 0 };
 
@@ -21,6 +23,7 @@ function input(special: Partial<PlanFileInput> = {}): PlanFileInput {
     metal: { density: 2.78, hydrogenLitresPerGram: 1.246, sheetVolume: 120 * 80 * 4 },
     findings: [],
     provenance: [],
+    cautions: CAUTIONS,
     ...special,
   };
 }
@@ -87,6 +90,17 @@ describe('plan.json', () => {
       regions: ['R01'],
     });
     expect(findings[0]?.message).not.toBe('');
+  });
+
+  it('warns of hydrofluoric acid unless the bath is known to be caustic soda', () => {
+    const { process } = plainJob();
+    const caustic = cautionsFor({ ...process, reaction: 'aluminium in caustic soda' });
+    expect(caustic.join(' ')).not.toMatch(/hydrofluoric/i);
+    expect(caustic).toHaveLength(CAUTIONS.length - 1);
+    for (const bath of [undefined, 'acid-nickel', 'hydrofluoric-nitric-titanium']) {
+      const { reaction: _, ...unknown } = process;
+      expect(cautionsFor({ ...unknown, bath }).join(' ')).toMatch(/hydrofluoric/i);
+    }
   });
 
   it('always carries the cautions, and no −0 or surplus digit', () => {
