@@ -1,5 +1,7 @@
-/** A corrected run as tables for the terminal: stages with the minutes left, regions with what will come out. */
+/** A corrected run as tables for the terminal, in the job's unit: stages with the minutes left, regions with what will come out. */
 import type { CorrectResult } from '#run/correct-run.ts';
+import { millimetresIn } from '#units/length-unit.ts';
+import type { ShownUnit } from '#units/show-length.ts';
 import { paint } from './paint.ts';
 
 type Corrected = NonNullable<CorrectResult['corrected']>;
@@ -9,28 +11,44 @@ interface Value {
   readonly within: number;
 }
 
-export function correctionText({ rate, next, stages, regions }: Corrected, color: boolean): string {
+/** As fine as gauges read: an inch to its fourth place is 0.0025 mm. */
+const PLACES: Record<ShownUnit, { readonly length: number; readonly rate: number }> = {
+  mm: { length: 3, rate: 5 },
+  in: { length: 4, rate: 6 },
+};
+
+export function correctionText(
+  { rate, next, stages, regions }: Corrected,
+  { unit, color }: { readonly unit: ShownUnit; readonly color: boolean },
+): string {
+  const places = PLACES[unit];
+  const inUnit = ({ value, within }: Value): Value => ({
+    value: value / millimetresIn(unit),
+    within: within / millimetresIn(unit),
+  });
+  const length = (each: Value) => spell(inUnit(each), places.length);
+  const speed = (each: Value) => spell(inUnit(each), places.rate);
   const stageRows = stages.map(({ number, planned, had, rate: own, left }) => [
     String(number),
     planned.toFixed(1),
     had.toFixed(1),
-    own === undefined ? '–' : spell(own, 5),
+    own === undefined ? '–' : speed(own),
     spell(left, 1),
   ]);
   const regionRows = regions.map(({ id, asked, depth, thickness, share, verdict }) => [
     id,
-    asked.depth.toFixed(3),
-    spell(depth, 3),
-    thickness === undefined ? '–' : spell(thickness, 3),
+    (asked.depth / millimetresIn(unit)).toFixed(places.length),
+    length(depth),
+    thickness === undefined ? '–' : length(thickness),
     `${(100 * share).toFixed(0)} %`,
     verdict,
   ]);
   return [
-    table(['stage', 'planned min', 'had min', 'rate had mm/min', 'left min'], stageRows, color),
-    `rate overall ${spell(rate, 5)} mm/min; taken for what is left ${spell(next, 5)} mm/min`,
+    table(['stage', 'planned min', 'had min', `rate had ${unit}/min`, 'left min'], stageRows, color),
+    `rate overall ${speed(rate)} ${unit}/min; taken for what is left ${speed(next)} ${unit}/min`,
     '',
     table(
-      ['region', 'asked mm', 'depth foreseen mm', 'thickness foreseen mm', 'of tolerance', ''],
+      ['region', `asked ${unit}`, `depth foreseen ${unit}`, `thickness foreseen ${unit}`, 'of tolerance', ''],
       regionRows,
       color,
     ),

@@ -10,6 +10,7 @@ import type { PlanFile } from '#handoff/plan-file.ts';
 import type { Masking } from '#part/job.ts';
 import { meanReading } from '#part/measured-sheet.ts';
 import { LENGTH_UNITS, millimetresIn } from '#units/length-unit.ts';
+import type { ShownUnit } from '#units/show-length.ts';
 
 export interface RunRegion {
   readonly id: string;
@@ -44,8 +45,9 @@ export interface PlanRead {
   readonly plan: RunPlan;
   readonly front: Front;
   readonly loops: ReadonlyMap<string, readonly Loop[]>;
-  /** Millimetres in the job's unit of length, and in the drawing's. */
-  readonly jobUnit: number;
+  /** The job's unit of length. */
+  readonly jobUnit: ShownUnit;
+  /** Millimetres in the drawing's. */
   readonly drawingUnit: number;
 }
 
@@ -120,7 +122,8 @@ function isContours(value: unknown): boolean {
 
 function take(file: PlanFile): PlanRead {
   const job = file.job as JobRead;
-  const jobUnit = millimetresIn(job.units === 'in' ? 'in' : 'mm');
+  const jobUnit = job.units === 'in' ? 'in' : 'mm';
+  const unit = millimetresIn(jobUnit);
   const drawingUnit = millimetresIn(LENGTH_UNITS.find((each) => each === file.drawing.unit) ?? 'mm');
   const first = file.stages[0];
   const rate = first === undefined ? 0 : first.etch / first.minutes;
@@ -128,9 +131,9 @@ function take(file: PlanFile): PlanRead {
   const sheet =
     typeof thickness === 'number'
       ? {
-          thickness: (meanReading(measured) ?? thickness) * jobUnit,
-          minus: minus * jobUnit,
-          plus: plus * jobUnit,
+          thickness: (meanReading(measured) ?? thickness) * unit,
+          minus: minus * unit,
+          plus: plus * unit,
         }
       : undefined;
   const asThickness = new Set(

@@ -8,6 +8,8 @@ import { depthAt } from '#front/depth-at.ts';
 import { type FrontIndex, indexFront } from '#front/front-index.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { isInsideLoops } from '#geometry/inside-loops.ts';
+import { millimetresIn } from '#units/length-unit.ts';
+import type { ShownUnit } from '#units/show-length.ts';
 import { bareSpell } from './bare-spell.ts';
 import type { Reading } from './correct-fit.ts';
 import { type PlanRead, readRunPlan } from './correct-plan.ts';
@@ -25,6 +27,8 @@ export interface CorrectResult {
   readonly findings: readonly Finding[];
   /** Undefined where the input could not be used. */
   readonly corrected?: RunCorrected;
+  /** The job's, which readings are written in. */
+  readonly unit?: ShownUnit;
   /** The record to keep, whole. */
   readonly recordText?: string;
 }
@@ -69,6 +73,7 @@ export function correctRun(input: CorrectInput): CorrectResult {
   return {
     findings: sortFindings([...placed.findings, ...apart, ...judge(read, corrected)]),
     corrected,
+    unit: read.jobUnit,
     recordText: recordText(record),
   };
 }
@@ -161,7 +166,7 @@ function placeReading(
     bare: bareSpell({ masking: plan.masking, peeled, stage }, minute),
     region: region.id,
     kind: row.depth === undefined ? 'thickness' : 'depth',
-    value: (row.depth ?? row.thickness ?? 0) * jobUnit,
+    value: (row.depth ?? row.thickness ?? 0) * millimetresIn(jobUnit),
   };
   return { reading };
 }

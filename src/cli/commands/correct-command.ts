@@ -36,7 +36,7 @@ export function correctCommand({ plan, readings, json }: CorrectArguments, termi
     readingsText: readingsRead.text,
     recordText: recordRead.text,
   });
-  const { corrected, findings, recordText } = result;
+  const { corrected, unit = 'mm', findings, recordText } = result;
   if (corrected === undefined || recordText === undefined) return refused(...findings);
   const outcome = writeFiles({
     folder: dirname(recordPath),
@@ -46,7 +46,7 @@ export function correctCommand({ plan, readings, json }: CorrectArguments, termi
   });
   if ('refused' in outcome) return refused(outcome.refused);
   if (!json) {
-    terminal.out(correctionText(corrected, terminal.outColor));
+    terminal.out(correctionText(corrected, { unit, color: terminal.outColor }));
     const caution =
       'Minutes are reckoned, not approved: the site’s process specification decides. Wear what the bath asks for when gauging.';
     terminal.out(`record: ${recordPath}\n${paint(`! ${caution}`, 'yellow', terminal.outColor)}\n`);
