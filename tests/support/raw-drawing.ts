@@ -46,12 +46,11 @@ export function polyline(
   flags: number,
   ...more: readonly Tag[]
 ): string {
-  const points = vertices.flatMap(([x, y, bulge]): Tag[] => [
-    [10, x],
-    [20, y],
-    ...(bulge === undefined ? [] : ([[42, bulge]] as const)),
-  ]);
-  return entity('LWPOLYLINE', ...more, [90, vertices.length], [70, flags], ...points);
+  // One call a vertex: a hundred thousand of them are too many arguments for one.
+  const points = vertices.map(([x, y, bulge]) =>
+    tags([10, x], [20, y], ...(bulge === undefined ? [] : ([[42, bulge]] as const))),
+  );
+  return entity('LWPOLYLINE', ...more, [90, vertices.length], [70, flags]) + points.join('');
 }
 
 export function insert(block: string, x: number, y: number, ...more: readonly Tag[]): string {
