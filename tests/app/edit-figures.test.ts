@@ -10,6 +10,7 @@ import {
   setRateSpread,
   setRule,
   setSheetTolerance,
+  setTank,
   setTaperEnd,
 } from '#app/state/edit-figures.ts';
 import type { JobFile } from '#part/job-file.ts';
@@ -38,6 +39,9 @@ describe('sheet, bath and rules of a job in inches', () => {
     expect(setRule(setRule(ruled, 'minWeb', undefined), 'minLandWidth', undefined)).toEqual(job);
     expect(setSheetTolerance(setSheetTolerance(job, 'plus', 0), 'plus', undefined)).toEqual(job);
     expect(setEdgeDatum(setEdgeDatum(job, 'mid-wall'), undefined)).toEqual(job);
+    const tank = { litres: 900, dissolved: 0, dissolvedLimit: 75 };
+    expect(setTank(job, tank).process).toEqual({ ...job.process, tank });
+    expect(setTank(setTank(job, tank), undefined)).toEqual(job);
     expect(setMasking(job, 're-mask').process).toEqual({ ...job.process, masking: 're-mask' });
     expect(setMasking(setMasking(job, 're-mask'), undefined)).toEqual(job);
     expect(setRateSpread(setRateSpread(job, 0.1), undefined)).toEqual(job);

@@ -240,6 +240,30 @@ test('several coupons are a list with one mean; an opening takes the place of th
   await expect(undo).toBeDisabled();
 });
 
+test('a tank counts when all three figures are there, and one emptied takes it out', async ({
+  workbench,
+}) => {
+  await openPanel(workbench);
+  const before = await savedText(workbench, JOB);
+  await typing('Litres of bath', '900')(workbench);
+  await typing('Dissolved metal, limit', '75')(workbench);
+  expect(await savedText(workbench, JOB)).toBe(before);
+  await typing('Dissolved metal now', '0')(workbench);
+  const told = JSON.parse(await savedText(workbench, JOB)) as { process: object };
+  expect(told.process).toMatchObject({ tank: { litres: 900, dissolved: 0, dissolvedLimit: 75 } });
+  await typing('Litres of bath', '0')(workbench);
+  await expect(workbench.getByRole('alert')).toContainText('above 0');
+  await workbench.keyboard.press('Escape');
+  await typing('Litres of bath', '')(workbench);
+  expect(JSON.parse(await savedText(workbench, JOB))).toEqual(JSON.parse(before));
+  const undo = workbench.getByRole('button', { name: /^undo: / });
+  await undo.click();
+  expect(JSON.parse(await savedText(workbench, JOB))).toEqual(told);
+  await undo.click();
+  expect(await savedText(workbench, JOB)).toBe(before);
+  await expect(undo).toBeDisabled();
+});
+
 for (const colorScheme of ['light', 'dark'] as const) {
   test.describe(`in the ${colorScheme} theme`, () => {
     test.use({ colorScheme });

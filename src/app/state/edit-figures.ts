@@ -2,6 +2,7 @@
  * Sheet, bath and rules of a job, as pure functions: (job, arguments) → job. Lengths come in millimetres. What is set to
  * undefined leaves the job: then the default counts, whatever it will be.
  */
+import type { Tank } from '#bath/bath-load.ts';
 import type { EdgeDatum, MakingRules, Masking } from '#part/job.ts';
 import type { JobFile } from '#part/job-file.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
@@ -62,6 +63,11 @@ export function setRate(job: JobFile, rate: number | undefined): JobFile {
 /** °C at which the rate was measured, and at which the bath is run. */
 export function setTemperature(job: JobFile, key: 'rateAtC' | 'bathC', celsius: number | undefined): JobFile {
   return { ...job, process: withKey(job.process, key, celsius) };
+}
+
+/** Litres, and g/L of dissolved metal now and at most. */
+export function setTank(job: JobFile, tank: Tank | undefined): JobFile {
+  return { ...job, process: withKey(job.process, 'tank', tank) };
 }
 
 /** Share, ±. */

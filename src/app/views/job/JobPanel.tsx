@@ -9,6 +9,7 @@ import { CouponList } from './CouponList.tsx';
 import { LevelFields } from './LevelFields.tsx';
 import { RuleFields } from './RuleFields.tsx';
 import { SheetFields } from './SheetFields.tsx';
+import { TankFields } from './TankFields.tsx';
 
 /** A part of the panel: the job as it is, and with its defaults filled in. */
 export interface JobPart {
@@ -38,6 +39,7 @@ function JobFields({ job }: { readonly job: JobFile }) {
       </p>
       <SheetFields {...part} />
       <BathFields {...part} />
+      <TankFields {...part} />
       <CouponList {...part} />
       <LevelFields {...part} />
       <RuleFields {...part} />

@@ -1,0 +1,65 @@
+/** The bath's volume and its dissolved metal. They count when all three are there; one of them emptied, the job tells of no tank. */
+import { useState } from 'react';
+import { setTank } from '#app/state/edit-figures.ts';
+import { QuantityField } from '#app/views/QuantityField.tsx';
+import { useWorkbench } from '#app/views/workbench-context.ts';
+import type { Tank } from '#bath/bath-load.ts';
+import { readFigure } from '#units/read-figure.ts';
+import type { JobPart } from './JobPanel.tsx';
+
+type TankDraft = Readonly<Partial<Record<keyof Tank, number | undefined>>>;
+
+const FIELDS = [
+  { key: 'litres', label: 'Litres of bath', suffix: 'L' },
+  { key: 'dissolved', label: 'Dissolved metal now', suffix: 'g/L' },
+  { key: 'dissolvedLimit', label: 'Dissolved metal, limit', suffix: 'g/L' },
+] as const;
+
+export function TankFields({ job }: JobPart) {
+  const { actions } = useWorkbench();
+  const [draft, setDraft] = useState<TankDraft>({});
+  const { tank } = job.process;
+  const shown: TankDraft = { ...draft, ...tank };
+  const take = (key: keyof Tank, value: number | undefined) => {
+    const next = { ...shown, [key]: value };
+    if (isWhole(next)) {
+      setDraft({});
+      actions.edit('tank', (before) => setTank(before, next));
+      return;
+    }
+    setDraft(next);
+    if (tank !== undefined) actions.edit('no tank', (before) => setTank(before, undefined));
+  };
+  return (
+    <fieldset>
+      <legend>Tank</legend>
+      {FIELDS.map(({ key, label, suffix }) => (
+        <QuantityField
+          key={key}
+          label={label}
+          text={shown[key] === undefined ? '' : String(shown[key])}
+          placeholder="none"
+          suffix={suffix}
+          read={(text) => readAmount(text, key)}
+          expected={key === 'dissolved' ? 'Grams a litre, 0 or more.' : 'A figure above 0.'}
+          onTake={(value) => take(key, value)}
+          onClear={() => take(key, undefined)}
+        />
+      ))}
+      {tank === undefined && (
+        <p className="aside">Counts when all three are there: the plan then tells the bath’s load.</p>
+      )}
+    </fieldset>
+  );
+}
+
+/** A fresh bath has nothing dissolved; a tank without volume or limit is none. */
+function readAmount(text: string, key: keyof Tank): number | undefined {
+  const amount = readFigure(text);
+  if (amount === undefined || amount < 0) return undefined;
+  return amount === 0 && key !== 'dissolved' ? undefined : amount;
+}
+
+function isWhole(tank: TankDraft): tank is Tank {
+  return FIELDS.every(({ key }) => tank[key] !== undefined);
+}
