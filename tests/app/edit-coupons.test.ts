@@ -62,11 +62,11 @@ describe('coupons of a job in inches', () => {
     const one = setCoupon(job, 0, { ...first, ...opening });
     expect('etchFactor' in one.process).toBe(false);
     expect(faultsOf(one)).toEqual([]);
-    const stated = setEtchFactor(setCoupon(one, 1, { ...second, ...opening }), 1.1);
+    const stated = setEtchFactor(setCoupon(one, 1, { ...second, ...opening }), 1.1, 'etchFactor');
     expect(stated.process.etchFactor).toBe(1.1);
     expect(faultsOf(stated)).toEqual([]);
     expect(couponReadings(stated)).toEqual([first, second].map((each) => closeTo(each)));
-    expect('etchFactor' in setEtchFactor(one, undefined).process).toBe(false);
+    expect('etchFactor' in setEtchFactor(one, undefined, 'etchFactor').process).toBe(false);
   });
 });
 

@@ -39,6 +39,13 @@ const EDITS: readonly (readonly [
   ['name', typing('Name of the job', 'Gauge-pod cover B'), { name: 'Gauge-pod cover B' }],
   ['sheet in inches', typing('Sheet', '0.16 in'), { stock: { thickness: 4.064 } }],
   ['etch factor', typing('Etch factor', '1,05'), { process: { etchFactor: 1.05 } }],
+  [
+    'etch factor the other way up',
+    choosing('Etch factor is', 'depth / undercut'),
+    { process: { depthPerUndercut: 0.952381 } },
+  ],
+  ['one typed that way', typing('Etch factor', '0.8'), { process: { depthPerUndercut: 0.8 } }],
+  ['and back', choosing('Etch factor is', 'undercut / depth'), { process: { etchFactor: 1.25 } }],
   ['rate', typing('Rate', '0.03'), { process: { rate: 0.03 } }],
   ['alloy', choosing('Alloy', 'aluminium 6061-T6'), { stock: { alloy: 'al-6061-t6' } }],
   ['density', typing('Density', '2,71'), { stock: { density: 2.71 } }],

@@ -1,6 +1,5 @@
 /** The job in one line: what it is called, the sheet, the bath; steps back and forth; ways in. */
 import { useId, useRef, useState } from 'react';
-import { setEtchFactor } from '#app/state/edit-factor.ts';
 import { fromJobUnits, setRate } from '#app/state/edit-figures.ts';
 import { setSheetThickness } from '#app/state/edit-job.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
@@ -11,9 +10,9 @@ import { readFiles } from '#app/views/read-files.ts';
 import { useBench, useDocument, useWorkbench } from '#app/views/workbench-context.ts';
 import type { JobFile } from '#part/job-file.ts';
 import { millimetresIn } from '#units/length-unit.ts';
-import { readFigure } from '#units/read-figure.ts';
 import { readLength } from '#units/read-length.ts';
 import { showLength } from '#units/show-length.ts';
+import { EtchFactorField } from './EtchFactorField.tsx';
 import { JobsButton } from './JobsButton.tsx';
 import { JobsView } from './JobsView.tsx';
 import { SamplePicker } from './SamplePicker.tsx';
@@ -58,11 +57,6 @@ function JobFigures({ job }: { readonly job: JobFile }) {
   const { actions } = useWorkbench();
   const unit = useBench((state) => state.session.unit);
   const plan = useBench((state) => state.derived.page?.plan);
-  const filled = plan?.job as JobFile | undefined;
-  const factor =
-    job.process.etchFactor ??
-    filled?.process.etchFactor ??
-    plan?.provenance.find(({ quantity }) => quantity === 'etch factor')?.value;
   const given = job.process.rate;
   const rate =
     given === undefined
@@ -72,16 +66,7 @@ function JobFigures({ job }: { readonly job: JobFile }) {
   return (
     <div className="job-figures">
       <SheetField job={job} />
-      <QuantityField
-        label="Etch factor"
-        text={typeof factor === 'number' ? String(factor) : ''}
-        placeholder={factor === undefined ? 'none' : 'by depth'}
-        suffix="undercut / depth"
-        read={(text) => positive(readFigure(text))}
-        expected="Undercut divided by depth of cut, above 0: 1.0 or 1,0."
-        onTake={(value) => actions.edit(`etch factor ${value}`, (before) => setEtchFactor(before, value))}
-        onClear={() => actions.edit('etch factor of the bath', (before) => setEtchFactor(before, undefined))}
-      />
+      <EtchFactorField job={job} />
       <QuantityField
         label="Rate"
         text={rate === undefined ? '' : figureIn(rate)}
