@@ -271,6 +271,19 @@ test('a tank counts when all three figures are there, and one emptied takes it o
   await expect(undo).toBeDisabled();
 });
 
+test('what is typed in part stays with its job', async ({ workbench }) => {
+  await openPanel(workbench);
+  await typing('Litres of bath', '900')(workbench);
+  await typing('Before', '4.06')(workbench);
+  await workbench.getByLabel('Open a sample').selectOption('Observatory shutter, in inches');
+  await expect(workbench.getByRole('textbox', { name: 'Name of the job' })).not.toHaveValue(
+    'Gauge-pod cover',
+  );
+  for (const name of ['Litres of bath', 'Before']) {
+    await expect(workbench.getByRole('textbox', { name, exact: true })).toHaveValue('');
+  }
+});
+
 for (const colorScheme of ['light', 'dark'] as const) {
   test.describe(`in the ${colorScheme} theme`, () => {
     test.use({ colorScheme });

@@ -18,12 +18,14 @@ export interface JobPart {
 }
 
 export function JobPanel() {
-  const job = useDocument()?.job;
-  if (job === undefined) return null;
+  const document = useDocument();
+  if (document === undefined) return null;
+  const { job, jobFileName } = document;
   return (
     <section className="job-panel" aria-label="What the job says">
       <Disclosure title="Sheet, bath, levels, rules">
-        <JobFields job={job} />
+        {/* What is typed in part belongs to its job. */}
+        <JobFields key={jobFileName} job={job} />
       </Disclosure>
     </section>
   );
