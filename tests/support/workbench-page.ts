@@ -53,6 +53,8 @@ export async function savedText(page: Page, name: string): Promise<string> {
   const waiting = page.waitForEvent('download');
   await page.getByRole('button', { name: `save ${name}` }).click();
   const download = await waiting;
+  // Chromium starts no more than ten downloads a second, and forgets the others.
+  await page.waitForTimeout(120);
   expect(download.suggestedFilename()).toBe(name);
   const chunks: Buffer[] = [];
   for await (const chunk of await download.createReadStream()) chunks.push(chunk as Buffer);
