@@ -23,6 +23,7 @@ export default defineConfig({
           testTimeout: 600_000,
         },
       },
+      { test: { name: 'trials', setupFiles, include: ['tests/**/*.trials.ts'], testTimeout: 10_800_000 } },
       { test: { name: 'cli', include: ['tests/cli/**/*.test.ts'], ...slow } },
       {
         test: {
