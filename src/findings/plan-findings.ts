@@ -4,6 +4,8 @@ import type { WordsFor } from './words.ts';
 export interface PlanFacts {
   /** A region with a level but no opening: every point of it is nearer to a shallower region than the allowance. */
   readonly 'opening-missing': { readonly depth: number; readonly allowance: number };
+  /** Places of a border that are short lines where an exact line or arc was looked for; farthest off, mm. */
+  readonly 'border-left-as-chords': { readonly level: number; readonly places: number; readonly off: number };
   /** None of the levels given lies in the region's tolerance. */
   readonly 'level-missing': {
     readonly depth: number;
@@ -53,6 +55,16 @@ export const planWords: WordsFor<PlanFacts> = {
       remedy: `Widen it to more than ${mm(2 * allowance)}, ask for less depth, or use a process with a smaller etch factor.`,
       value: 0,
       limit: 2 * allowance,
+    }),
+  },
+  'border-left-as-chords': {
+    severity: 'note',
+    title: 'Border in short lines',
+    say: ({ level, places, off }) => ({
+      reason: `The opening of level ${mm(level)} has ${places === 1 ? 'a short line' : `${places} short lines`} in its border where curves meet so nearly that no exact line or arc was found; each lies within ${mm(off)} of the exact border.`,
+      remedy:
+        'Nothing has to change. Where the program should hold exact arcs here, draw the shapes clear of each other.',
+      value: off,
     }),
   },
   'level-missing': {

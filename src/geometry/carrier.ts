@@ -1,14 +1,17 @@
 /** Carriers: the whole line or circle that a span lies on, and how edges of the grid fit them. */
 
 import { add, cross, distance, dot, type Point, scale, subtract } from './point.ts';
-import { chordsPerTurn, GRID } from './rings.ts';
+import { chordsPerTurn, GRID, NUDGE } from './rings.ts';
 import { type ArcSpan, distanceToSpan, type LineSpan, type Span } from './span.ts';
 
-/** Rounding to the grid moves a vertex by ½ unit a coordinate, a crossing on the grid by about one more. */
-const ON_CURVE = 3 * GRID;
+/** A border may be nudged; rounding to the grid moves a vertex by ½ unit a coordinate, a crossing on the grid by about one more. */
+const ON_CURVE = NUDGE + 3 * GRID;
 
 /** An outline may reach this far past the end of its carrier where chords met early, mm. */
 const PAST_END = 0.05;
+
+/** Curves that come this near touch, mm: `sameCarrier` does not tell so much apart. */
+const TOUCHING = GRID / 10;
 
 /** Directions whose sine is below this are parallel for finding a crossing. */
 const PARALLEL = 1e-9;
@@ -71,8 +74,8 @@ export function footOn(carrier: Span, from: Point): Point {
 }
 
 /**
- * Where two carriers cross, nearest to `near`; where they only touch or just miss each other, the point half-way
- * between them. Undefined for parallels and for concentric circles.
+ * Where two carriers cross or touch, nearest to `near`. Undefined for parallels, for concentric circles, and where they miss
+ * each other, be it by a hair: no point is on both then.
  */
 export function crossCarriers(a: Span, b: Span, near: Point): Point | undefined {
   if (a.kind === 'line' && b.kind === 'line') return crossLines(a, b);
@@ -95,7 +98,7 @@ function crossLineCircle(line: LineSpan, circle: ArcSpan): Point[] {
   const away = distance(foot, circle.center);
   const along = subtract(line.end, line.start);
   const half = Math.sqrt(Math.max(0, circle.radius * circle.radius - away * away));
-  if (half === 0) return [midpoint(foot, footOn(circle, foot))];
+  if (half === 0) return away - circle.radius < TOUCHING ? [foot] : [];
   const step = scale(along, half / Math.hypot(along.x, along.y));
   return [add(foot, step), subtract(foot, step)];
 }
@@ -108,13 +111,9 @@ function crossCircles(a: ArcSpan, b: ArcSpan): Point[] {
   const half = Math.sqrt(Math.max(0, a.radius * a.radius - along * along));
   const unit = scale(between, 1 / apart);
   const foot = add(a.center, scale(unit, along));
-  if (half === 0) return [midpoint(footOn(a, foot), footOn(b, foot))];
+  if (half === 0) return distance(footOn(a, foot), footOn(b, foot)) < TOUCHING ? [footOn(a, foot)] : [];
   const step = { x: -unit.y * half, y: unit.x * half };
   return [add(foot, step), subtract(foot, step)];
-}
-
-function midpoint(a: Point, b: Point): Point {
-  return { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
 }
 
 function nearest(candidates: readonly Point[], near: Point): Point | undefined {

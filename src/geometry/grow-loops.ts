@@ -15,7 +15,7 @@ export function growLoops(loops: readonly Loop[], by: number): Loop[] {
   const pushed = loops.map((loop) => pushBorder(reverseSpans(loop).map((span) => ({ span, width: by }))));
   const origin = gridOrigin(loops.flat());
   const rings = pushed.flatMap(({ chains }) => chains.map((chain) => ringOf(reverseSpans(chain), origin)));
-  const carriers = pushed.flatMap((each) => each.carriers).map(untagged);
+  const carriers = pushed.flatMap((each) => each.carriers).map(asNew);
   return rebuildLoops(positivelyWound(rings), carriers, origin).map(spansOf);
 }
 
@@ -24,11 +24,9 @@ export function combineLoops(operation: RingOperation, a: readonly Loop[], b: re
   const spans = [...a.flat(), ...b.flat()];
   const origin = gridOrigin(spans);
   const ringsOf = (loops: readonly Loop[]) => loops.map((loop) => ringOf(loop, origin));
-  return rebuildLoops(combineRings(operation, ringsOf(a), ringsOf(b)), spans.map(untagged), origin).map(
-    spansOf,
-  );
+  return rebuildLoops(combineRings(operation, ringsOf(a), ringsOf(b)), spans.map(asNew), origin).map(spansOf);
 }
 
-function untagged(span: Span): Carrier<true> {
-  return { span, tag: true };
+function asNew(span: Span): Carrier {
+  return { span, isKnown: false };
 }

@@ -8,7 +8,7 @@
  * corner that turns away from the area, whose sector covers it.)
  */
 import { cross, distance, dot, type Point } from './point.ts';
-import { GRID } from './rings.ts';
+import { GRID, NUDGE } from './rings.ts';
 import { type ArcSpan, arcSpan, type Loop, lineSpan, reverseSpan, type Span, tangentAlong } from './span.ts';
 
 /** A border span with the area on its left, and how far the area must stay clear of it; 0 leaves it where it is. */
@@ -17,7 +17,7 @@ export interface PushedSpan {
   readonly width: number;
 }
 
-/** Raw chains to be read by winding number, and the curves that the final outline can be made of. */
+/** Raw chains to be read by winding number, nudged, and the exact curves that the final outline can be made of. */
 export interface PushedBorder {
   readonly chains: readonly Loop[];
   readonly carriers: readonly Span[];
@@ -35,11 +35,10 @@ export function pushBorder(border: readonly PushedSpan[]): PushedBorder {
   const extra: Loop[] = [];
   const carriers: Span[] = [];
   border.forEach((current, index) => {
-    const moved = shiftLeft(current.span, current.width);
-    if (moved !== undefined) {
-      chain.push(moved);
-      carriers.push(moved);
-    }
+    const moved = shiftLeft(current.span, nudged(current.width));
+    if (moved !== undefined) chain.push(moved);
+    const exact = shiftLeft(current.span, current.width);
+    if (exact !== undefined) carriers.push(exact);
     const next = border[(index + 1) % border.length] ?? current;
     joinCorner({ current, next, chain, extra, carriers });
   });
@@ -51,17 +50,25 @@ export function pushBorder(border: readonly PushedSpan[]): PushedBorder {
  * left and a disc round both ends, as chains that take turns away.
  */
 export function pushAlone({ span, width }: PushedSpan): PushedBorder {
-  const moved = shiftLeft(span, width);
-  const discs = [disc(span.start, width), disc(span.end, width)];
+  const far = nudged(width);
+  const moved = shiftLeft(span, far);
   const tip = span.kind === 'arc' ? span.center : span.end;
-  const far = moved === undefined ? [] : [moved];
   const strip: Span[] = [
     reverseSpan(span),
     lineSpan(span.start, moved?.start ?? tip),
-    ...far,
+    ...(moved === undefined ? [] : [moved]),
     lineSpan(moved?.end ?? tip, span.end),
   ];
-  return { chains: [strip, ...discs], carriers: [...far, ...discs.flat()] };
+  const exact = shiftLeft(span, width);
+  return {
+    chains: [strip, disc(span.start, far), disc(span.end, far)],
+    carriers: [...(exact === undefined ? [] : [exact]), ...disc(span.start, width), ...disc(span.end, width)],
+  };
+}
+
+/** A border that moves at all moves a hair farther on the grid. */
+function nudged(width: number): number {
+  return width === 0 ? 0 : width + NUDGE;
 }
 
 /** The span moved to its left. An arc that would pass its own centre is gone: undefined. */
@@ -105,27 +112,26 @@ function joinCorner(joint: {
   if (distance(from, to) < SAME_POINT) return;
   if (current.width === next.width && turnsAway(current.span, next.span)) {
     // An arc that is gone ends at its centre, short of the sector's edge on the same normal.
-    const first = beside(corner, tangentAlong(current.span, 1), current.width);
-    const last = beside(corner, tangentAlong(next.span, 0), next.width);
-    const round = roundCorner(corner, current.width, first, last);
-    if (distance(from, first) > SAME_POINT) chain.push(lineSpan(from, first));
+    const sector = [tangentAlong(current.span, 1), tangentAlong(next.span, 0)] as const;
+    const round = roundCorner(corner, nudged(current.width), sector);
+    if (distance(from, round.start) > SAME_POINT) chain.push(lineSpan(from, round.start));
     chain.push(round);
-    if (distance(last, to) > SAME_POINT) chain.push(lineSpan(last, to));
-    carriers.push(round);
+    if (distance(round.end, to) > SAME_POINT) chain.push(lineSpan(round.end, to));
+    carriers.push(roundCorner(corner, current.width, sector));
     return;
   }
   // The corner belongs to both neighbours, so the greater width holds all round it.
   if (current.width !== next.width) {
-    const round = disc(corner, Math.max(current.width, next.width));
-    extra.push(round);
-    carriers.push(...round);
+    const far = Math.max(current.width, next.width);
+    extra.push(disc(corner, nudged(far)));
+    carriers.push(...disc(corner, far));
   }
   chain.push(lineSpan(from, corner), lineSpan(corner, to));
 }
 
 /** Where the shifted span starts (0) or ends (1); the centre for an arc that is gone. */
 function shiftedEnd({ span, width }: PushedSpan, end: 0 | 1): Point {
-  const moved = shiftLeft(span, width);
+  const moved = shiftLeft(span, nudged(width));
   if (moved !== undefined) return end === 0 ? moved.start : moved.end;
   return span.kind === 'arc' ? span.center : span.end;
 }
@@ -147,8 +153,10 @@ function beside(corner: Point, along: Point, width: number): Point {
   return { x: corner.x - along.y * width, y: corner.y + along.x * width };
 }
 
-/** The clockwise arc round a corner. */
-function roundCorner(corner: Point, width: number, from: Point, to: Point): Span {
+/** The clockwise arc round a corner, beside the directions of travel before and after it. */
+function roundCorner(corner: Point, width: number, [before, after]: readonly [Point, Point]): Span {
+  const from = beside(corner, before, width);
+  const to = beside(corner, after, width);
   const first = Math.atan2(from.y - corner.y, from.x - corner.x);
   const last = Math.atan2(to.y - corner.y, to.x - corner.x);
   const sweep = last > first ? last - first - 2 * Math.PI : last - first;

@@ -3,8 +3,10 @@
  * matched to its carrier, equal matches become one run, and neighbouring runs meet where their carriers cross. The
  * grid thus decides only which carriers follow which; every line and arc that comes out is exact.
  *
- * A ring whose edges cannot all be matched, or whose exact area differs from the ring's by more than its chords
- * allow, keeps its chords: still within `SAGITTA` of the truth.
+ * Where an edge fits several carriers, a known one wins: a border that exists already, such as the sheet's edge or a line of
+ * an earlier stage, so that it is found again bit for bit. An edge that fits none stays the chord that it is, and says so;
+ * a ring whose exact area differs from its own by more than its chords allow stays as it is: both within `SAGITTA` of
+ * the truth.
  * Cost: edges × carriers near them; carriers are looked up by box once there are many.
  */
 import { itemAt } from './assert.ts';
@@ -12,32 +14,53 @@ import { type Box, boxOfSpan, growBox } from './box.ts';
 import { indexBoxes } from './box-index.ts';
 import { crossCarriers, footOn, misfit, sameCarrier } from './carrier.ts';
 import { cross, distance, dot, type Point, subtract } from './point.ts';
-import { GRID, pointOf, type Ring, SAGITTA } from './rings.ts';
-import { type ArcSpan, arcSpan, type Loop, lineSpan, loopArea, type Span, startAngle } from './span.ts';
+import { GRID, NUDGE, pointOf, type Ring, SAGITTA } from './rings.ts';
+import {
+  type ArcSpan,
+  arcSpan,
+  type Loop,
+  lineSpan,
+  loopArea,
+  nearestShare,
+  type Span,
+  startAngle,
+} from './span.ts';
 
-/** A curve that an outline may be made of, with whatever the caller wants to know of it later. */
-export interface Carrier<Tag> {
+/** A curve that an outline may be made of. */
+export interface Carrier {
   readonly span: Span;
-  readonly tag: Tag;
+  /** Whether it is a border already, and wins over a new one that runs along it. */
+  readonly isKnown: boolean;
 }
 
-/** A span of a rebuilt loop, and the tag of its carrier; undefined where no carrier was found. */
-export interface TracedSpan<Tag> {
+/** A span of a rebuilt loop. */
+export interface RebuiltSpan {
   readonly span: Span;
-  readonly tag: Tag | undefined;
+  /** A chord of the grid that no carrier was found for: within `SAGITTA` of the exact border. */
+  readonly isChord: boolean;
 }
 
-export type TracedLoop<Tag> = readonly TracedSpan<Tag>[];
+export type RebuiltLoop = readonly RebuiltSpan[];
 
 /** Consecutive edges of a ring on one carrier. */
-interface Run<Tag> {
-  readonly carrier: Carrier<Tag> | undefined;
+interface Run {
+  readonly carrier: Carrier;
+  readonly isChord: boolean;
   /** Vertices from the first edge's start to the last edge's end. */
   readonly points: readonly Point[];
 }
 
+/** Where a run ends and the next begins: one place, but where their carriers do not meet. */
+interface Joint {
+  readonly end: Point;
+  readonly start: Point;
+}
+
 /** Runs shorter than this are rounding at a crossing, not an edge of their own, mm. */
 const SPECK = 10 * GRID;
+
+/** An edge this near to a carrier lies on it as far as the grid can tell, mm: nudged, and rounded at both ends. */
+const FITS = NUDGE + 2 * GRID;
 
 /** With fewer carriers than this, trying them all is cheaper than an index. */
 const FEW_CARRIERS = 24;
@@ -49,34 +72,34 @@ const NEAR_JOINT = 0.25;
 const SLIVER = SAGITTA;
 
 /** Rebuilds all rings from the given carriers. Slivers thinner than `SLIVER` are dropped. */
-export function rebuildLoops<Tag>(
+export function rebuildLoops(
   rings: readonly Ring[],
-  carriers: readonly Carrier<Tag>[],
+  carriers: readonly Carrier[],
   origin: Point,
-): TracedLoop<Tag>[] {
-  const candidates = carrierFinder(carriers);
-  const loops: TracedLoop<Tag>[] = [];
+): RebuiltLoop[] {
+  const find = carrierFinder(carriers);
+  const loops: RebuiltLoop[] = [];
   for (const ring of rings) {
     const points = ring.map((each) => pointOf(each, origin));
     const chords = points.map((point, index) => lineSpan(point, itemAt(points, (index + 1) % points.length)));
     const area = loopArea(chords);
     const perimeter = chords.reduce((sum, { start, end }) => sum + distance(start, end), 0);
     if (Math.abs(area) < (SLIVER * perimeter) / 2) continue;
-    const exact = rebuildRing(points, candidates);
+    const exact = rebuildRing(points, find);
     const isTrue =
       exact !== undefined && Math.abs(area - loopArea(spansOf(exact))) <= 2 * SAGITTA * perimeter;
-    loops.push(isTrue ? exact : chords.map((span) => ({ span, tag: undefined })));
+    loops.push(isTrue ? exact : chords.map((span) => ({ span, isChord: true })));
   }
   return loops;
 }
 
-export function spansOf<Tag>(loop: TracedLoop<Tag>): Loop {
+export function spansOf(loop: RebuiltLoop): Loop {
   return loop.map(({ span }) => span);
 }
 
-type FindCarriers<Tag> = (a: Point, b: Point) => readonly Carrier<Tag>[];
+type FindCarriers = (a: Point, b: Point) => readonly Carrier[];
 
-function carrierFinder<Tag>(carriers: readonly Carrier<Tag>[]): FindCarriers<Tag> {
+function carrierFinder(carriers: readonly Carrier[]): FindCarriers {
   if (carriers.length < FEW_CARRIERS) return () => carriers;
   const index = indexBoxes(carriers.map(({ span }) => growBox(boxOfSpan(span), SAGITTA + SPECK)));
   return (a, b) => index.meeting(edgeMiddle(a, b)).map((each) => itemAt(carriers, each));
@@ -88,65 +111,81 @@ function edgeMiddle(a: Point, b: Point): Box {
   return { minX: x, minY: y, maxX: x, maxY: y };
 }
 
-function rebuildRing<Tag>(points: readonly Point[], find: FindCarriers<Tag>): TracedLoop<Tag> | undefined {
+function rebuildRing(points: readonly Point[], find: FindCarriers): RebuiltLoop | undefined {
   let runs = joinRuns(matchEdges(points, find));
   // Each pass drops at least one run, so this ends.
   for (;;) {
-    if (runs.some(({ carrier }) => carrier === undefined)) return undefined;
-    const only = runs.length === 1 ? runs[0] : undefined;
-    if (only !== undefined) return wholeCircle(only);
+    const [only, another] = runs;
+    if (only === undefined) return undefined;
+    if (another === undefined) return wholeCircle(only);
     const joints = runs.map((run, index) => jointOf(run, itemAt(runs, (index + 1) % runs.length)));
-    if (joints.some((joint) => joint === undefined)) return undefined;
     const spans = runs.map((run, index) =>
-      spanOfRun(run, joints[(index + joints.length - 1) % joints.length], joints[index]),
+      spansOfRun(run, itemAt(joints, (index + joints.length - 1) % joints.length), itemAt(joints, index)),
     );
-    if (spans.every((span) => span !== undefined)) return spans.flat();
+    if (spans.every((each) => each !== undefined)) return spans.flat();
     const kept = runs.filter((_, index) => spans[index] !== undefined);
-    if (kept.length === runs.length || kept.length === 0) return undefined;
+    if (kept.length === runs.length) return undefined;
     runs = joinRuns(kept);
   }
 }
 
-/** One run an edge, each on its best carrier; specks are left out. */
-function matchEdges<Tag>(points: readonly Point[], find: FindCarriers<Tag>): Run<Tag>[] {
-  const runs: Run<Tag>[] = [];
-  let last: Carrier<Tag> | undefined;
+/** One run an edge, each on its best carrier; specks that fit none are left out. */
+function matchEdges(points: readonly Point[], find: FindCarriers): Run[] {
+  const runs: Run[] = [];
+  let last: Carrier | undefined;
   points.forEach((start, index) => {
     const end = itemAt(points, (index + 1) % points.length);
     const carrier = bestCarrier(start, end, last, find);
-    if (carrier === undefined && distance(start, end) < SPECK) return;
-    runs.push({ carrier, points: [start, end] });
+    if (carrier !== undefined) runs.push({ carrier, isChord: false, points: [start, end] });
+    else if (distance(start, end) >= SPECK) runs.push(...splitEdge(start, end, find));
     last = carrier;
   });
   return runs;
 }
 
-function bestCarrier<Tag>(
-  a: Point,
-  b: Point,
-  last: Carrier<Tag> | undefined,
-  find: FindCarriers<Tag>,
-): Carrier<Tag> | undefined {
-  // The edge after a chord of a circle is most often the next chord of it, and then fits to the grid.
-  if (last !== undefined) {
-    const off = misfit(last.span, a, b);
-    if (off !== undefined && off < 2 * GRID) return last;
-  }
-  let best: Carrier<Tag> | undefined;
+function bestCarrier(a: Point, b: Point, last: Carrier | undefined, find: FindCarriers): Carrier | undefined {
+  const fitsLast = last !== undefined && (misfit(last.span, a, b) ?? FITS) < FITS;
+  // The edge after a chord of a circle is most often the next chord of it.
+  if (fitsLast && last.isKnown) return last;
+  let best: Carrier | undefined;
   let least = Number.POSITIVE_INFINITY;
   for (const carrier of find(a, b)) {
     const off = misfit(carrier.span, a, b);
-    if (off !== undefined && off < least) {
+    if (off === undefined) continue;
+    if (carrier.isKnown && off < FITS) return carrier;
+    if (off < least) {
       best = carrier;
       least = off;
     }
   }
-  return best;
+  return fitsLast ? last : best;
+}
+
+/** An edge that fits no carrier as a whole may run along two, where the grid lost the corner between them; else it is a chord. */
+function splitEdge(a: Point, b: Point, find: FindCarriers): Run[] {
+  const edge = lineSpan(a, b);
+  const shares = find(a, b)
+    .flatMap(({ span }) => [span.start, span.end])
+    .filter((end) => distance(end, footOn(edge, end)) < SAGITTA)
+    .map((end) => nearestShare(edge, end))
+    .filter((share) => share > 0 && share < 1)
+    .sort((p, q) => p - q);
+  for (const share of shares) {
+    const corner = { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share };
+    const before = bestCarrier(a, corner, undefined, find);
+    const after = bestCarrier(corner, b, undefined, find);
+    if (before === undefined || after === undefined) continue;
+    return [
+      { carrier: before, isChord: false, points: [a, corner] },
+      { carrier: after, isChord: false, points: [corner, b] },
+    ];
+  }
+  return [{ carrier: { span: edge, isKnown: false }, isChord: true, points: [a, b] }];
 }
 
 /** Joins neighbours that lie on one line or circle, also across the ring's seam, and drops specks between others. */
-function joinRuns<Tag>(runs: readonly Run<Tag>[]): Run<Tag>[] {
-  const joined: Run<Tag>[] = [];
+function joinRuns(runs: readonly Run[]): Run[] {
+  const joined: Run[] = [];
   for (const run of runs) {
     const last = joined.at(-1);
     if (last !== undefined && belongTogether(last, run)) joined[joined.length - 1] = mergeRuns(last, run);
@@ -162,14 +201,13 @@ function joinRuns<Tag>(runs: readonly Run<Tag>[]): Run<Tag>[] {
   return kept.length === joined.length || kept.length === 0 ? joined : joinRuns(kept);
 }
 
-function belongTogether<Tag>(a: Run<Tag>, b: Run<Tag>): boolean {
-  if (a.carrier === undefined || b.carrier === undefined) return false;
-  if (a.carrier === b.carrier) return true;
-  return a.carrier.tag === b.carrier.tag && sameCarrier(a.carrier.span, b.carrier.span);
+function belongTogether(a: Run, b: Run): boolean {
+  if (a.isChord || b.isChord) return false;
+  return a.carrier === b.carrier || sameCarrier(a.carrier.span, b.carrier.span);
 }
 
-function mergeRuns<Tag>(a: Run<Tag>, b: Run<Tag>): Run<Tag> {
-  return { carrier: a.carrier, points: [...a.points, ...b.points] };
+function mergeRuns(a: Run, b: Run): Run {
+  return { ...(b.carrier.isKnown ? b : a), points: [...a.points, ...b.points] };
 }
 
 function pathLength(points: readonly Point[]): number {
@@ -180,19 +218,22 @@ function pathLength(points: readonly Point[]): number {
   return length;
 }
 
-/** Where a run ends and the next begins. */
-function jointOf<Tag>(before: Run<Tag>, after: Run<Tag>): Point | undefined {
-  const corner = before.points.at(-1);
-  if (before.carrier === undefined || after.carrier === undefined || corner === undefined) return undefined;
+/** Where a run ends and the next begins: both on their carriers exactly, whether these meet or just miss each other. */
+function jointOf(before: Run, after: Run): Joint {
+  const corner = itemAt(before.points, before.points.length - 1);
   const a = before.carrier.span;
   const b = after.carrier.span;
   const known = knownJoint(a, b, corner);
-  if (known !== undefined) return known;
-  if (sameCarrier(a, b)) return footOn(a, corner);
-  const crossing = crossCarriers(a, b, corner);
-  if (crossing !== undefined && distance(crossing, corner) < slideLimit(a, b)) return crossing;
-  const foot = footOn(a, corner);
-  return distance(foot, footOn(b, foot)) < SAGITTA ? foot : undefined;
+  if (known !== undefined) return { end: known, start: known };
+  if (!sameCarrier(a, b)) {
+    const crossing = crossCarriers(a, b, corner);
+    if (crossing !== undefined && distance(crossing, corner) < slideLimit(a, b)) {
+      return { end: crossing, start: crossing };
+    }
+  }
+  const end = footOn(a, corner);
+  const start = footOn(b, corner);
+  return distance(end, start) < GRID / 10 ? { end, start: end } : { end, start };
 }
 
 /** An end of one carrier that lies on the other: smooth joints and ends of earlier lines are known, not computed. */
@@ -212,26 +253,32 @@ function slideLimit(a: Span, b: Span): number {
   return 4 * Math.sqrt(SAGITTA * radius);
 }
 
-/** The exact spans of a run between its joints; undefined when nothing is left of it between them. */
-function spanOfRun<Tag>(
-  run: Run<Tag>,
-  from: Point | undefined,
-  to: Point | undefined,
-): TracedSpan<Tag>[] | undefined {
-  const { carrier, points } = run;
-  if (carrier === undefined || from === undefined || to === undefined) return undefined;
-  const { span, tag } = carrier;
+/** The exact spans of a run between its joints, and the way over to the next; undefined when nothing is left of it between them. */
+function spansOfRun(
+  { carrier, isChord, points }: Run,
+  before: Joint,
+  after: Joint,
+): RebuiltSpan[] | undefined {
+  const from = before.start;
+  const to = after.end;
+  const { span } = carrier;
+  const over = to === after.start ? [] : wayOver(to, after.start);
   if (span.kind === 'line') {
     const along = subtract(itemAt(points, points.length - 1), itemAt(points, 0));
     if (dot(subtract(to, from), along) <= 0 || distance(from, to) < GRID) return undefined;
-    return [{ span: lineSpan(from, to), tag }];
+    return [{ span: lineSpan(from, to), isChord }, ...over];
   }
   const turned = turnedRound(span.center, points);
   const asked = angleBetween(span.center, from, to);
   // The joints fix the angle up to whole turns; the chords say how many there are.
   const sweep = asked + 2 * Math.PI * Math.round((turned - asked) / (2 * Math.PI));
   if (sweep * turned <= 0 || Math.abs(sweep) * span.radius < GRID) return undefined;
-  return arcPieces(span, from, to, sweep).map((piece) => ({ span: piece, tag }));
+  return [...arcPieces(span, from, to, sweep).map((piece) => ({ span: piece, isChord })), ...over];
+}
+
+/** Where carriers just miss each other; farther apart than a chord is off, an edge between them was lost. */
+function wayOver(from: Point, to: Point): RebuiltSpan[] {
+  return [{ span: lineSpan(from, to), isChord: distance(from, to) > SAGITTA }];
 }
 
 /** Signed angle that a chain of points turns round a centre. */
@@ -267,13 +314,13 @@ function arcPieces(carrier: ArcSpan, from: Point, to: Point, sweep: number): Arc
 }
 
 /** A ring that is one circle all round. */
-function wholeCircle<Tag>({ carrier, points }: Run<Tag>): TracedLoop<Tag> | undefined {
-  if (carrier === undefined || carrier.span.kind === 'line') return undefined;
+function wholeCircle({ carrier, points }: Run): RebuiltLoop | undefined {
+  if (carrier.span.kind === 'line') return undefined;
   const { center, radius } = carrier.span;
   const turn = Math.sign(turnedRound(center, points)) * Math.PI;
   const from = startAngle(carrier.span);
   return [0, 1].map((half) => ({
     span: arcSpan({ center, radius, from: from + half * turn, sweep: turn }),
-    tag: carrier.tag,
+    isChord: false,
   }));
 }

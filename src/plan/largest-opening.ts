@@ -13,9 +13,6 @@ import { positivelyWound, type Ring, ringOf } from '#geometry/rings.ts';
 import type { Span } from '#geometry/span.ts';
 import type { Cluster } from './find-clusters.ts';
 
-/** What a border of an opening is: a cut in the maskant, or the sheet's own edge. */
-export type BorderKind = 'cut' | 'sheet-edge';
-
 export interface LevelField {
   readonly walk: HalfEdges;
   /** Level by face: 0 for land, -1 where there is no metal. */
@@ -26,10 +23,11 @@ export interface LevelField {
 
 export interface LargestOpening {
   readonly rings: readonly Ring[];
-  readonly carriers: readonly Carrier<BorderKind>[];
+  readonly carriers: readonly Carrier[];
   /** Levels of the shallower regions that keep it back. */
   readonly keptBackBy: ReadonlySet<number>;
-  readonly meetsSheetEdge: boolean;
+  /** Borders of the deep regions that are the sheet's own edge: no maskant lies beyond. */
+  readonly sheetEdge: readonly Span[];
 }
 
 /** @param allowanceTo allowance of this level towards a region of the given level, mm */
@@ -44,33 +42,32 @@ export function largestOpening(
   const levelOf = (face: number) => field.levels[face] ?? -1;
   const isDeep = (face: number) => levelOf(face) >= level;
   const keptBackBy = new Set<number>();
-  const carriers: Carrier<BorderKind>[] = [];
+  const carriers: Carrier[] = [];
   const rings: Ring[] = [];
-  const take = (pushed: PushedBorder, edgeSpans: ReadonlySet<Span>) => {
+  const take = (pushed: PushedBorder) => {
     for (const chain of pushed.chains) rings.push(ringOf(chain, origin));
-    for (const span of pushed.carriers)
-      carriers.push({ span, tag: edgeSpans.has(span) ? 'sheet-edge' : 'cut' });
+    carriers.push(...pushed.carriers.map((span) => ({ span, isKnown: false })));
   };
 
   const deepSpans: Span[] = [];
-  const edgeSpans = new Set<Span>();
+  const sheetEdge: Span[] = [];
   for (const chain of traceBorder(walk, cluster.halfEdges, isDeep)) {
     const border = chain.map((halfEdge) => {
       const span = walk.spanOf(halfEdge);
       const across = levelOf(walk.rightOf(halfEdge));
       deepSpans.push(span);
       if (across < 0) {
-        edgeSpans.add(span);
+        sheetEdge.push(span);
         return { span, width: 0 };
       }
       keptBackBy.add(across);
       return { span, width: allowanceTo(across) };
     });
-    take(pushBorder(border), edgeSpans);
+    take(pushBorder(border));
   }
 
   const near = boxOfSpans(deepSpans);
-  for (const halfEdge of [...cluster.halfEdges, ...(edgeSpans.size > 0 ? field.sheetEdges : [])]) {
+  for (const halfEdge of [...cluster.halfEdges, ...(sheetEdge.length > 0 ? field.sheetEdges : [])]) {
     const shallower = levelOf(walk.rightOf(halfEdge));
     const here = levelOf(walk.leftOf(halfEdge));
     if (isDeep(walk.leftOf(halfEdge)) || shallower < 0 || shallower >= level) continue;
@@ -79,9 +76,19 @@ export function largestOpening(
     const width = allowanceTo(shallower);
     if (width === 0 || !boxesMeet(growBox(boxOfSpan(span), width), near)) continue;
     keptBackBy.add(shallower);
-    take(pushAlone({ span, width }), edgeSpans);
+    take(pushAlone({ span, width }));
   }
-  return { rings: positivelyWound(rings), carriers, keptBackBy, meetsSheetEdge: edgeSpans.size > 0 };
+  return {
+    rings: positivelyWound(rings),
+    carriers: [...asKnown(sheetEdge), ...carriers],
+    keptBackBy,
+    sheetEdge,
+  };
+}
+
+/** Borders that exist already: they win over others that run along them. */
+export function asKnown(spans: readonly Span[]): Carrier[] {
+  return spans.map((span) => ({ span, isKnown: true }));
 }
 
 function boxesMeet(a: Box, b: Box): boolean {

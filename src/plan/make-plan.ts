@@ -5,6 +5,7 @@
 import { etchMinutes } from '#bath/etch-minutes.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
+import { SAGITTA } from '#geometry/rings.ts';
 import type { Job } from '#part/job.ts';
 import type { Asked, Part, RegionId } from '#part/part.ts';
 import { allowance, type Undercut, undercutOf } from './allowance.ts';
@@ -26,7 +27,7 @@ export interface PlanInput {
 }
 
 /**
- * Findings: `level-missing`, `level-unused`, `opening-missing`, `nothing-to-etch`, and those of `taper-strips.ts`.
+ * Findings: `level-missing`, `level-unused`, `opening-missing`, `border-left-as-chords`, `nothing-to-etch`, and those of `taper-strips.ts`.
  * Tapered regions come out as their strips.
  */
 export function makePlan(input: PlanInput): EtchPlan {
@@ -62,6 +63,7 @@ export function makePlan(input: PlanInput): EtchPlan {
     ...drawnOut.findings,
     ...levelFindings,
     ...missingOpenings(regions, clusters, undercut, part.regionOfFace),
+    ...chordFindings(clusters),
   ];
   if (![...input.asked.values()].some(({ depth, tapers }) => depth > 0 || tapers !== undefined))
     findings.push(finding('nothing-to-etch', {}));
@@ -137,6 +139,16 @@ function groupByLevel(stages: readonly ClusterStage[]): Map<number, ClusterStage
     else group.push(stage);
   }
   return groups;
+}
+
+/** Borders that could not be made of exact lines and arcs: one finding a level. */
+function chordFindings(clusters: readonly OpenedCluster[]): Finding[] {
+  const byLevel = groupByLevel(clusters.flatMap((each) => each.stages));
+  return [...byLevel].flatMap(([level, stages]) => {
+    const [at, ...more] = stages.flatMap(({ chords }) => chords);
+    if (at === undefined) return [];
+    return [finding('border-left-as-chords', { level, places: more.length + 1, off: SAGITTA }, { at })];
+  });
 }
 
 /** Regions of which no point may be opened at their level. */

@@ -3,19 +3,19 @@
  * earlier stage has already cut are not cut again, so a line may be open and end on an earlier one.
  */
 import type { Point } from '#geometry/point.ts';
-import { type Carrier, rebuildLoops, spansOf, type TracedLoop } from '#geometry/rebuild-loops.ts';
+import { type Carrier, type RebuiltLoop, rebuildLoops, spansOf } from '#geometry/rebuild-loops.ts';
 import { combineRings, gridOrigin, type Ring, ringOf } from '#geometry/rings.ts';
 import { type Loop, type Path, reverseSpans } from '#geometry/span.ts';
 import { allowance, type Undercut } from './allowance.ts';
 import type { Cluster } from './find-clusters.ts';
-import { type BorderKind, type LargestOpening, type LevelField, largestOpening } from './largest-opening.ts';
-import { closedFaces, type OpenedCluster } from './opened-cluster.ts';
+import { asKnown, type LargestOpening, type LevelField, largestOpening } from './largest-opening.ts';
+import { chordPlaces, closedFaces, type OpenedCluster } from './opened-cluster.ts';
 import { pieceZone } from './piece-zone.ts';
 import { scribeLines } from './scribe-lines.ts';
 
 /** All that earlier levels have bared. */
 interface Bared {
-  readonly loops: readonly TracedLoop<BorderKind>[];
+  readonly loops: readonly RebuiltLoop[];
   /** Whether that is the whole largest opening of the last level. */
   readonly isLargest: boolean;
   /** The last level, and the levels that kept its largest opening back. */
@@ -36,7 +36,7 @@ interface Step {
 /** Rings and what they can be rebuilt from. */
 interface Reach {
   readonly rings: readonly Ring[];
-  readonly carriers: readonly Carrier<BorderKind>[];
+  readonly carriers: readonly Carrier[];
 }
 
 /** Borders nearer than this are not safely apart on the grid, mm. */
@@ -55,7 +55,7 @@ export function openCluster(field: LevelField, cluster: Cluster, undercut: Under
     const { loops, piece, lines } =
       isWhole && isStrictlyInside(step, largest) ? ring(step, largest) : part(step, largest, isWhole);
     bared = { loops, isLargest: isWhole, level, keptBackBy: largest.keptBackBy };
-    return { level, piece, opening: loops.map(spansOf), lines };
+    return { level, piece, opening: loops.map(spansOf), lines, chords: chordPlaces(loops) };
   });
   return { faces: cluster.faces, stages, closedFaces: closedFaces(field, cluster, stages) };
 }
@@ -74,16 +74,16 @@ function hasNoZone(bared: Bared, level: number): boolean {
  */
 function isStrictlyInside({ undercut, level, bared }: Step, largest: LargestOpening): boolean {
   if (bared.loops.length === 0) return true;
-  if (largest.meetsSheetEdge) return false;
+  if (largest.sheetEdge.length > 0) return false;
   return [...largest.keptBackBy].every(
     (depth) =>
       allowance(undercut, { level: bared.level, depth }) > allowance(undercut, { level, depth }) + APART,
   );
 }
 
-/** What one step comes to; the loops are all that is bare then, with what each span of them is. */
+/** What one step comes to; the loops are all that is bare then. */
 interface Peeled {
-  readonly loops: readonly TracedLoop<BorderKind>[];
+  readonly loops: readonly RebuiltLoop[];
   readonly piece: readonly Loop[];
   readonly lines: readonly Path[];
 }
@@ -92,7 +92,7 @@ interface Peeled {
 function ring({ bared, origin }: Step, largest: LargestOpening): Peeled {
   const loops = rebuildLoops(largest.rings, largest.carriers, origin);
   const holes = bared.loops.map((loop) => reverseSpans(spansOf(loop)));
-  return { loops, piece: [...loops.map(spansOf), ...holes], lines: scribeLines(loops, []) };
+  return { loops, piece: [...loops.map(spansOf), ...holes], lines: scribeLines(loops, largest.sheetEdge) };
 }
 
 /** P(ℓ) = (O(ℓ) ∩ zone) − Ω(previous), Ω(ℓ) = Ω(previous) ∪ P(ℓ), on the grid; then both are rebuilt. */
@@ -100,13 +100,15 @@ function part(step: Step, largest: LargestOpening, isWhole: boolean): Peeled {
   const { bared, origin } = step;
   const reach: Reach = isWhole ? largest : withinZone(step, largest);
   const earlier = bared.loops.map(spansOf);
-  // What is bare already may run along the sheet's edge: its spans stay what they were.
-  const known = bared.loops.flat().map(({ span, tag = 'cut' }) => ({ span, tag }));
-  const carriers = [...known, ...reach.carriers];
+  const carriers = [...asKnown(earlier.flat()), ...reach.carriers];
   const before = earlier.map((loop) => ringOf(loop, origin));
   const piece = rebuildLoops(combineRings('subtract', reach.rings, before), carriers, origin);
   const loops = rebuildLoops(combineRings('unite', reach.rings, before), carriers, origin);
-  return { loops, piece: piece.map(spansOf), lines: scribeLines(piece, earlier.flat()) };
+  return {
+    loops,
+    piece: piece.map(spansOf),
+    lines: scribeLines(piece, [...earlier.flat(), ...largest.sheetEdge]),
+  };
 }
 
 function withinZone(

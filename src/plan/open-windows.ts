@@ -9,17 +9,18 @@ import type { Point } from '#geometry/point.ts';
 import { pushBorder } from '#geometry/push-border.ts';
 import { type Carrier, rebuildLoops, spansOf } from '#geometry/rebuild-loops.ts';
 import { combineRings, gridOrigin, positivelyWound, type Ring, ringOf } from '#geometry/rings.ts';
-import { type Loop, reverseSpans } from '#geometry/span.ts';
+import { type Loop, reverseSpans, type Span } from '#geometry/span.ts';
 import { allowance, type Undercut } from './allowance.ts';
 import type { Cluster } from './find-clusters.ts';
-import { type BorderKind, type LevelField, largestOpening } from './largest-opening.ts';
-import { type ClusterStage, closedFaces, type OpenedCluster } from './opened-cluster.ts';
+import { asKnown, type LevelField, largestOpening } from './largest-opening.ts';
+import { type ClusterStage, chordPlaces, closedFaces, type OpenedCluster } from './opened-cluster.ts';
 import { scribeLines } from './scribe-lines.ts';
 
 /** Rings and what they can be rebuilt from. */
 interface Reach {
   readonly rings: readonly Ring[];
-  readonly carriers: readonly Carrier<BorderKind>[];
+  readonly carriers: readonly Carrier[];
+  readonly sheetEdge: readonly Span[];
 }
 
 /** @param levels all levels of the run, rising */
@@ -41,9 +42,10 @@ export function openWindows(
     const reach = isNested
       ? own
       : withFloorOf(deeper, { own, cut: deeper.level - level, undercut, field, origin });
-    const traced = rebuildLoops(reach.rings, reach.carriers, origin);
-    const window = traced.map(spansOf);
-    stages.push({ level, piece: window, opening: window, lines: scribeLines(traced, []) });
+    const rebuilt = rebuildLoops(reach.rings, reach.carriers, origin);
+    const window = rebuilt.map(spansOf);
+    const lines = scribeLines(rebuilt, reach.sheetEdge);
+    stages.push({ level, piece: window, opening: window, lines, chords: chordPlaces(rebuilt) });
   }
   return { faces: group.faces, stages, closedFaces: closedFaces(field, group, stages) };
 }
@@ -75,10 +77,11 @@ function withFloorOf(deeper: ClusterStage, { own, cut, undercut, field, origin }
             sheet.map((loop) => ringOf(loop, origin)),
           ),
     carriers: [
-      ...sheet.flat().map((span) => ({ span, tag: 'sheet-edge' as const })),
+      ...asKnown(sheet.flat()),
       ...own.carriers,
-      ...grown.flatMap(({ carriers }) => carriers.map((span) => ({ span, tag: 'cut' as const }))),
+      ...grown.flatMap(({ carriers }) => carriers.map((span) => ({ span, isKnown: false }))),
     ],
+    sheetEdge: sheet.flat(),
   };
 }
 

@@ -2,7 +2,9 @@
 import { combineLoops } from '#geometry/grow-loops.ts';
 import { traceBorder } from '#geometry/half-edges.ts';
 import { isInsideLoops } from '#geometry/inside-loops.ts';
-import type { Loop, Path } from '#geometry/span.ts';
+import type { Point } from '#geometry/point.ts';
+import type { RebuiltLoop } from '#geometry/rebuild-loops.ts';
+import { type Loop, type Path, pointAlong } from '#geometry/span.ts';
 import type { Cluster } from './find-clusters.ts';
 import type { LevelField } from './largest-opening.ts';
 
@@ -12,6 +14,8 @@ export interface ClusterStage {
   readonly piece: readonly Loop[];
   readonly opening: readonly Loop[];
   readonly lines: readonly Path[];
+  /** Where the opening's border is a chord of the grid, as no exact curve was found for it. */
+  readonly chords: readonly Point[];
 }
 
 /** What a cluster came to. */
@@ -26,6 +30,11 @@ export interface OpenedCluster {
 /** The stage that makes a level's floor in a cluster, or the next deeper one where the cluster has no such floor. */
 export function lastOpened(stages: readonly ClusterStage[], level: number): ClusterStage | undefined {
   return stages.findLast((each) => each.level >= level);
+}
+
+/** The places of a border that stayed chords. */
+export function chordPlaces(loops: readonly RebuiltLoop[]): Point[] {
+  return loops.flat().flatMap(({ span, isChord }) => (isChord ? [pointAlong(span, 0.5)] : []));
 }
 
 /** Faces of which no point may be opened at their level. */

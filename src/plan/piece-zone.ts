@@ -9,11 +9,11 @@ import type { Carrier } from '#geometry/rebuild-loops.ts';
 import { combineRings, positivelyWound, type Ring, ringOf } from '#geometry/rings.ts';
 import { type Loop, reverseSpans } from '#geometry/span.ts';
 import type { Cluster } from './find-clusters.ts';
-import type { BorderKind, LevelField } from './largest-opening.ts';
+import type { LevelField } from './largest-opening.ts';
 
 export interface PieceZone {
   readonly rings: readonly Ring[];
-  readonly carriers: readonly Carrier<BorderKind>[];
+  readonly carriers: readonly Carrier[];
 }
 
 /** @param allowanceFrom allowance that an opening of the given deeper level keeps from this level's regions, mm */
@@ -25,14 +25,14 @@ export function pieceZone(
   origin: Point,
 ): PieceZone {
   const own = bordersOf(field, cluster, level);
-  const carriers: Carrier<BorderKind>[] = own.flat().map((span) => ({ span, tag: 'cut' }));
+  const spans = own.flat();
   let rings: readonly Ring[] = own.map((loop) => ringOf(loop, origin));
-  if (own.length === 0) return { rings, carriers };
+  if (own.length === 0) return { rings, carriers: [] };
   for (const [deeper, width] of allowanceFrom) {
     const there = bordersOf(field, cluster, deeper);
-    carriers.push(...there.flat().map((span) => ({ span, tag: 'cut' as const })));
+    spans.push(...there.flat());
     const margin = own.map((loop) => pushBorder(reverseSpans(loop).map((span) => ({ span, width }))));
-    carriers.push(...margin.flatMap((each) => each.carriers).map((span) => ({ span, tag: 'cut' as const })));
+    spans.push(...margin.flatMap((each) => each.carriers));
     const grown = positivelyWound(
       margin.flatMap(({ chains }) => chains.map((chain) => ringOf(reverseSpans(chain), origin))),
     );
@@ -43,7 +43,7 @@ export function pieceZone(
     );
     rings = combineRings('unite', rings, inside);
   }
-  return { rings, carriers };
+  return { rings, carriers: spans.map((span) => ({ span, isKnown: false })) };
 }
 
 /** Borders of all regions of exactly one level, as loops. */

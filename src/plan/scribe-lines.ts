@@ -1,15 +1,16 @@
 /** The scribe lines of a piece: what of its border a knife has to follow. */
 import { coverSpan } from '#geometry/cover-span.ts';
-import { spansOf, type TracedLoop } from '#geometry/rebuild-loops.ts';
-import type { Path, Span } from '#geometry/span.ts';
-import type { BorderKind } from './largest-opening.ts';
+import { type RebuiltLoop, type RebuiltSpan, spansOf } from '#geometry/rebuild-loops.ts';
+import { SAGITTA } from '#geometry/rings.ts';
+import { distanceToSpan, type Path, pointAlong, type Span } from '#geometry/span.ts';
 
-/** What of the piece's border has to be cut: all but earlier lines and the sheet's edge, in chains as long as can be. */
-export function scribeLines(piece: readonly TracedLoop<BorderKind>[], earlier: readonly Span[]): Path[] {
+/**
+ * What of the piece's border has to be cut, in chains as long as can be: all but what runs along the given spans.
+ * @param known earlier lines, and the sheet's edge, beyond which no maskant lies
+ */
+export function scribeLines(piece: readonly RebuiltLoop[], known: readonly Span[]): Path[] {
   return piece.flatMap((loop): Path[] => {
-    const parts = loop.flatMap(({ span, tag }) =>
-      tag === 'sheet-edge' ? [{ span, isCovered: true }] : coverSpan(span, earlier),
-    );
+    const parts = loop.flatMap((each) => coverRebuilt(each, known));
     if (parts.every(({ isCovered }) => !isCovered)) return [{ closed: true, spans: spansOf(loop) }];
     const seam = parts.findIndex(({ isCovered }) => isCovered);
     const chains: Span[][] = [];
@@ -23,4 +24,13 @@ export function scribeLines(piece: readonly TracedLoop<BorderKind>[], earlier: r
     }
     return chains.map((spans) => ({ closed: false, spans }));
   });
+}
+
+/** A chord of the grid lies along a border of which it is a chord. */
+function coverRebuilt({ span, isChord }: RebuiltSpan, known: readonly Span[]) {
+  if (!isChord) return coverSpan(span, known);
+  const isAlong = known.some((each) =>
+    [0, 0.5, 1].every((share) => distanceToSpan(each, pointAlong(span, share)) < SAGITTA),
+  );
+  return [{ span, isCovered: isAlong }];
 }

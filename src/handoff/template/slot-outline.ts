@@ -14,7 +14,7 @@ export function slotOutline(spans: readonly Span[], { low, high }: SlotBand): Lo
   const left = reverseSpans(edgeAlong(spans, high));
   const chain = closeUp([...right, ...left]);
   const origin = gridOrigin(chain);
-  const carriers = chain.map((span) => ({ span, tag: true }));
+  const carriers = chain.map((span) => ({ span, isKnown: false }));
   return rebuildLoops(positivelyWound([ringOf(chain, origin)]), carriers, origin).map(spansOf);
 }
 

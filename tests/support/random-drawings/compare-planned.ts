@@ -27,7 +27,11 @@ export function comparePlanned(first: PlannedDrawing, other: PlannedDrawing, var
 }
 
 /** Region of the first drawing to the same ground in the other, by the ids. */
-function nameMap(first: Part | undefined, other: Part | undefined, { placed }: PartVariant): Map<string, string> {
+function nameMap(
+  first: Part | undefined,
+  other: Part | undefined,
+  { placed }: PartVariant,
+): Map<string, string> {
   const names = new Map<string, string>();
   for (const { id, label } of first?.regions ?? []) {
     const at = placed(label);
@@ -55,7 +59,10 @@ function compareFindings(
     if (at < 0) differences.push(`only first: ${mine.head} ${JSON.stringify(mine.facts)}`);
     else unmatched.splice(at, 1);
   }
-  return [...differences, ...unmatched.map(({ head, facts }) => `only other: ${head} ${JSON.stringify(facts)}`)];
+  return [
+    ...differences,
+    ...unmatched.map(({ head, facts }) => `only other: ${head} ${JSON.stringify(facts)}`),
+  ];
 }
 
 interface Said {
@@ -101,7 +108,9 @@ function compareLines(
     const most = SAME_LENGTH * Math.max(1, stage.lines.length);
     return [
       ...(gap > SAME_LINE ? [`${where}: lines ${gap.toFixed(4)} mm apart`] : []),
-      ...(Math.abs(long - there) > most ? [`${where}: cuts ${long.toFixed(4)}, the other ${there.toFixed(4)} mm`] : []),
+      ...(Math.abs(long - there) > most
+        ? [`${where}: cuts ${long.toFixed(4)}, the other ${there.toFixed(4)} mm`]
+        : []),
     ];
   });
 }
@@ -119,11 +128,7 @@ function farthest(from: readonly Span[], to: readonly Span[]): number {
   return worst;
 }
 
-function nearest(
-  { x, y }: Point,
-  spans: readonly Span[],
-  index: ReturnType<typeof indexBoxes>,
-): number {
+function nearest({ x, y }: Point, spans: readonly Span[], index: ReturnType<typeof indexBoxes>): number {
   const near = spans.length === 0 ? [] : index.meeting({ minX: x, minY: y, maxX: x, maxY: y });
   const gaps = near.flatMap((each) => {
     const span = spans[each];

@@ -1,5 +1,5 @@
 /** A random part by seed and number: eleven kinds in turn, each with its own coincidences. */
-import { rollDice, type Dice } from './dice.ts';
+import { type Dice, rollDice } from './dice.ts';
 import type { DrawnCurve, DrawnPart } from './drawn-part.ts';
 import { bigArcs } from './kinds/big-arcs.ts';
 import { edgePockets } from './kinds/edge-pockets.ts';
@@ -55,8 +55,11 @@ function depthsFor(dice: Dice, kind: string): number[] {
     const apart = dice.pick([0.0005, 0.001, 0.003, 0.006, 0.01, 0.05]);
     return Array.from({ length: count }, () => dice.pick([0, level, level + apart, level + 2 * apart, 3]));
   }
-  if (kind === 'many levels') return Array.from({ length: count }, (_, i) => 0.4 + 0.2 * i + dice.pick([0, 0.01]));
+  if (kind === 'many levels')
+    return Array.from({ length: count }, (_, i) => 0.4 + 0.2 * i + dice.pick([0, 0.01]));
   if (kind === 'necks') return [dice.pick(WHOLE_DEPTHS.slice(1))];
-  const deal = dice.chance(0.6) ? () => dice.pick(WHOLE_DEPTHS) : () => (dice.chance(0.2) ? 0 : dice.between(0.4, 3.2));
+  const deal = dice.chance(0.6)
+    ? () => dice.pick(WHOLE_DEPTHS)
+    : () => (dice.chance(0.2) ? 0 : dice.between(0.4, 3.2));
   return Array.from({ length: count }, deal);
 }

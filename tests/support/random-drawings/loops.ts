@@ -80,7 +80,10 @@ function halfTurn(center: Point, radius: number) {
 export function chain(vertices: readonly (readonly [x: number, y: number, bulge?: number])[]): Loop {
   return vertices.map(([x, y, bulge = 0], i) => {
     const [nextX, nextY] = vertices[(i + 1) % vertices.length] ?? [x, y];
-    const [start, end] = [{ x, y }, { x: nextX, y: nextY }];
+    const [start, end] = [
+      { x, y },
+      { x: nextX, y: nextY },
+    ];
     return bulge === 0 ? lineSpan(start, end) : spanFromBulge(start, end, bulge);
   });
 }

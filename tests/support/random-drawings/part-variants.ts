@@ -1,7 +1,7 @@
 /** The same part drawn another way: what a plan must not notice, but for where it then lies. */
 import type { Point } from '#geometry/point.ts';
 import { pointAlong, reverseSpans, type Span } from '#geometry/span.ts';
-import { type Movement, moveSpan } from '../move-spans.ts';
+import { type Movement, moveSpan } from '#support/move-spans.ts';
 import type { Dice } from './dice.ts';
 import type { DrawnCurve } from './drawn-part.ts';
 import type { DxfForm } from './dxf-of-curves.ts';
@@ -110,7 +110,8 @@ function cutAt(span: Span, shares: readonly number[]): Span[] {
     const from = stops[i] ?? 0;
     const start = from === 0 ? span.start : pointAlong(span, from);
     const end = to === 1 ? span.end : pointAlong(span, to);
-    return span.kind === 'line' ? { kind: 'line', start, end } : { ...span, start, end, sweep: span.sweep * (to - from) };
+    return span.kind === 'line'
+      ? { kind: 'line', start, end }
+      : { ...span, start, end, sweep: span.sweep * (to - from) };
   });
 }
-

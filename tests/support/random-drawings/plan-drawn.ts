@@ -1,14 +1,15 @@
 /** A drawn part read from its DXF text, asked by points and planned: the whole way that a job takes, files apart. */
-import type { Finding } from '#findings/finding.ts';
+
 import { readDrawing } from '#drawing/read-drawing.ts';
+import type { Finding } from '#findings/finding.ts';
 import type { Point } from '#geometry/point.ts';
 import { findRegions } from '#part/find-regions.ts';
 import type { Part } from '#part/part.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { runJob } from '#run/run-job.ts';
+import type { DrawnCurve } from './drawn-part.ts';
 import { type DrawnPart, SHEET } from './drawn-part.ts';
 import { type DxfForm, dxfOfCurves } from './dxf-of-curves.ts';
-import type { DrawnCurve } from './drawn-part.ts';
 
 export interface DrawnAsk {
   /** mm, in the drawing's frame. */
@@ -63,7 +64,11 @@ export async function planDrawn(
     })),
     levels: part.levels,
   };
-  const { findings, part: found, plan } = await runJob(
+  const {
+    findings,
+    part: found,
+    plan,
+  } = await runJob(
     {
       jobText: JSON.stringify(job),
       drawingName: 'drawn-part.dxf',

@@ -1,8 +1,9 @@
 /** Arcs of large radius, tangent joints, joggles of two equal arcs, slots: where curves run nearly together for long. */
+
+import type { Dice } from '#support/random-drawings/dice.ts';
+import { type DrawnCurve, pocketOf, sheetOf } from '#support/random-drawings/drawn-part.ts';
+import { chain, slot } from '#support/random-drawings/loops.ts';
 import { rectangle, roundedRectangle } from '#support/shapes.ts';
-import type { Dice } from '../dice.ts';
-import { type DrawnCurve, pocketOf, sheetOf } from '../drawn-part.ts';
-import { chain, slot } from '../loops.ts';
 
 export function bigArcs(dice: Dice): DrawnCurve[] {
   const shapes = [
@@ -10,7 +11,12 @@ export function bigArcs(dice: Dice): DrawnCurve[] {
     () => {
       const [w, h] = [dice.between(60, 130), dice.between(18, 40)];
       const bulge = dice.between(0.002, 0.15) * dice.pick([1, -1]);
-      return chain([[20, 20], [20 + w, 20], [20 + w, 20 + h, bulge], [20, 20 + h]]);
+      return chain([
+        [20, 20],
+        [20 + w, 20],
+        [20 + w, 20 + h, bulge],
+        [20, 20 + h],
+      ]);
     },
     // A joggle: two equal arcs, one into the other.
     () => {
@@ -37,6 +43,11 @@ export function bigArcs(dice: Dice): DrawnCurve[] {
   ];
   const pockets = Array.from({ length: dice.whole(1, 2) }, () => pocketOf(dice.pick(shapes)()));
   const side = dice.chance(0.5) ? 0 : dice.between(-0.08, 0.08);
-  const sheet = chain([[0, 0], [150, 0, side], [150, 100], [0, 100, -side]]);
+  const sheet = chain([
+    [0, 0],
+    [150, 0, side],
+    [150, 100],
+    [0, 100, -side],
+  ]);
   return [sheetOf(dice.chance(0.3) ? rectangle(0, 0, 150, 100) : sheet), ...pockets];
 }

@@ -1,7 +1,8 @@
 /** Pockets drawn as closed smooth curves (uniform cubic B-splines). */
+
+import type { Dice } from '#support/random-drawings/dice.ts';
+import { type DrawnCurve, POCKETS, pocketOf, sheetOf } from '#support/random-drawings/drawn-part.ts';
 import { rectangle } from '#support/shapes.ts';
-import type { Dice } from '../dice.ts';
-import { type DrawnCurve, POCKETS, pocketOf, sheetOf } from '../drawn-part.ts';
 
 const DEGREE = 3;
 
@@ -16,6 +17,8 @@ export function splines(dice: Dice): DrawnCurve[] {
   // The first points again at the end close it smoothly over even knots.
   const points = [...ring, ...ring.slice(0, DEGREE)];
   const knots = Array.from({ length: points.length + DEGREE + 1 }, (_, i) => i);
-  const beside = dice.chance(0.5) ? [pocketOf(rectangle(88, 20, dice.whole(96, 112), dice.whole(40, 80)))] : [];
+  const beside = dice.chance(0.5)
+    ? [pocketOf(rectangle(88, 20, dice.whole(96, 112), dice.whole(40, 80)))]
+    : [];
   return [sheetOf(rectangle(0, 0, 120, 95)), { layer: POCKETS, spline: { points, knots } }, ...beside];
 }

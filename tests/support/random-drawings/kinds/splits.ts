@@ -1,7 +1,8 @@
 /** A plate cut in two again and again by straight cuts, until small bays are left. */
+
+import type { Dice } from '#support/random-drawings/dice.ts';
+import { type DrawnCurve, pocketOf, sheetOf } from '#support/random-drawings/drawn-part.ts';
 import { rectangle } from '#support/shapes.ts';
-import type { Dice } from '../dice.ts';
-import { type DrawnCurve, pocketOf, sheetOf } from '../drawn-part.ts';
 
 type Bay = readonly [x0: number, y0: number, x1: number, y1: number];
 
@@ -14,9 +15,7 @@ export function splits(dice: Dice): DrawnCurve[] {
     const isUpright = x1 - x0 > y1 - y0;
     const [from, to] = isUpright ? [x0, x1] : [y0, y1];
     if (to - from < 14) continue;
-    const at = dice.chance(0.5)
-      ? Math.round(dice.between(from + 6, to - 6))
-      : dice.between(from + 6, to - 6);
+    const at = dice.chance(0.5) ? Math.round(dice.between(from + 6, to - 6)) : dice.between(from + 6, to - 6);
     const halves: Bay[] = isUpright
       ? [
           [x0, y0, at, y1],

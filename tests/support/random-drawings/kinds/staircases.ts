@@ -1,7 +1,8 @@
 /** Many levels in one cluster: strips side by side, as a taper cut into steps. */
+
+import type { Dice } from '#support/random-drawings/dice.ts';
+import { type DrawnCurve, pocketOf, sheetOf } from '#support/random-drawings/drawn-part.ts';
 import { polygon, rectangle } from '#support/shapes.ts';
-import type { Dice } from '../dice.ts';
-import { type DrawnCurve, pocketOf, sheetOf } from '../drawn-part.ts';
 
 export function staircases(dice: Dice): DrawnCurve[] {
   const slope = dice.chance(0.5) ? dice.between(-6, 6) : 0;

@@ -1,7 +1,8 @@
 /** Pockets that touch at a corner, along a part of a side, or with a round in a straight: coincidences that drawings are full of. */
+
+import type { Dice } from '#support/random-drawings/dice.ts';
+import { type DrawnCurve, pocketOf, sheetOf } from '#support/random-drawings/drawn-part.ts';
 import { circle, polygon, rectangle } from '#support/shapes.ts';
-import type { Dice } from '../dice.ts';
-import { type DrawnCurve, pocketOf, sheetOf } from '../drawn-part.ts';
 
 export function touching(dice: Dice): DrawnCurve[] {
   const [w, h] = [dice.whole(10, 24), dice.whole(10, 24)];
@@ -9,7 +10,8 @@ export function touching(dice: Dice): DrawnCurve[] {
   const radius = dice.whole(3, 9);
   const others = [
     () => rectangle(30 + w, 30 + h, 30 + w + dice.whole(6, 20), 30 + h + dice.whole(6, 20)),
-    () => rectangle(30 + w, 30 + dice.whole(-6, h - 3), 30 + w + dice.whole(6, 20), 30 + h + dice.whole(1, 8)),
+    () =>
+      rectangle(30 + w, 30 + dice.whole(-6, h - 3), 30 + w + dice.whole(6, 20), 30 + h + dice.whole(1, 8)),
     () => circle(30 + w + radius, 30 + dice.whole(1, h - 1), radius),
     () => circle(30 - radius, 30, radius),
     () =>
