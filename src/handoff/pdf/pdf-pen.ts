@@ -2,9 +2,12 @@
  * The pen on PDF. Nothing is compressed and the date is the job's, so the same sheet is the same bytes in Node, worker and page.
  * Arcs are drawn as cubics that leave them by a tenth of a micrometre at most.
  */
+
 import { assert } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { type ArcSpan, type Path, pointAlong, tangentAlong } from '#geometry/span.ts';
+import { root } from '#maths/root.ts';
+import { tan } from '#maths/tangent.ts';
 import { loadFonts } from './load-fonts.ts';
 import type { PageBox, Pen, Stroke, TextStyle } from './pen.ts';
 
@@ -150,9 +153,9 @@ function trace(sheet: Sheet, { spans, closed }: Path): void {
 
 /** Handles of 4/3 · tan(turn / 4) · radius, along the tangents: the usual cubic through an arc's ends and middle. */
 function traceArc(sheet: Sheet, arc: ArcSpan): void {
-  const quarters = Math.min(1, (CUBIC_MISS / (QUARTER_MISS * arc.radius)) ** (1 / 6));
+  const quarters = Math.min(1, root(Math.sqrt(CUBIC_MISS / (QUARTER_MISS * arc.radius)), 3));
   const count = Math.max(1, Math.ceil(Math.abs(arc.sweep) / ((quarters * Math.PI) / 2)));
-  const handle = (4 / 3) * Math.tan(Math.abs(arc.sweep) / count / 4) * arc.radius;
+  const handle = (4 / 3) * tan(Math.abs(arc.sweep) / count / 4) * arc.radius;
   for (let i = 0; i < count; i++) {
     const [from, to] = [i / count, (i + 1) / count];
     const [start, end] = [pointAlong(arc, from), i + 1 === count ? arc.end : pointAlong(arc, to)];
