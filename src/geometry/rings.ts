@@ -40,6 +40,9 @@ ClipperLib.Error = (message: string) => {
   throw new Error(`clipper-lib: ${message}`);
 };
 
+// clipper-lib chooses how to round by the name of the browser: one way for all, half a unit away from 0.
+ClipperLib.Clipper.Round = (value) => (value < 0 ? Math.ceil(value - 0.5) : Math.floor(value + 0.5));
+
 /** A whole millimetre near the middle of the spans: the grid's origin, which keeps coordinates small. */
 export function gridOrigin(spans: Iterable<Span>): Point {
   const box = boxOfSpans(spans);
