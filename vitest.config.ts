@@ -2,6 +2,7 @@ import { defineConfig } from 'vitest/config';
 
 const slow = { testTimeout: 60_000, hookTimeout: 60_000 };
 const setupFiles = ['tests/support/property-seed.ts'];
+const globalSetup = ['tests/support/print-seed.ts'];
 
 export default defineConfig({
   test: {
@@ -12,6 +13,7 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/cli/**', 'tests/browser/**', 'tests/bench/**', 'tests/**/*.oracle.test.ts'],
           setupFiles,
+          globalSetup,
           ...slow,
         },
       },
@@ -19,6 +21,7 @@ export default defineConfig({
         test: {
           name: 'oracle',
           setupFiles,
+          globalSetup,
           include: ['tests/**/*.oracle.test.ts'],
           testTimeout: 600_000,
         },

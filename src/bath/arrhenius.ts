@@ -2,6 +2,8 @@
  * A rate at another bath temperature (M5.6): rate(T₂) = rate(T₁) · exp(Eₐ/R · (1/T₁ − 1/T₂)), Arrhenius' law. Activation
  * energies that others give bound it from both sides.
  */
+import { exp } from '#maths/exponential.ts';
+import { hypot } from '#maths/hypot.ts';
 import type { SpreadFigure } from './known-figures.ts';
 import type { Sourced } from './provenance.ts';
 
@@ -21,7 +23,7 @@ export interface TemperatureStep {
 /** `energy` in kJ/mol. */
 export function arrheniusRatio(energy: number, { fromC, toC }: TemperatureStep): number {
   const inverse = 1 / (fromC + KELVIN_AT_0C) - 1 / (toC + KELVIN_AT_0C);
-  return Math.exp((energy / GAS_CONSTANT.value) * inverse);
+  return exp((energy / GAS_CONSTANT.value) * inverse);
 }
 
 /** The least sure of two grades. */
@@ -38,6 +40,6 @@ export function rateAtTemperature(rate: Sourced, energy: SpreadFigure, step: Tem
     value,
     source: `${rate.source}; turned from ${step.fromC} to ${step.toC} °C with ${energy.value} kJ/mol`,
     kind: SURENESS.find((kind) => kinds.includes(kind)) ?? energy.kind,
-    plusMinus: Math.hypot(own, spread),
+    plusMinus: hypot(own, spread),
   };
 }

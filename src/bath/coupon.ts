@@ -6,6 +6,7 @@
  * coupons have the standard error of their mean (4.2.3), with Student's t of the degrees of freedom that gauges
  * and scatter have together (G.4.1, table G.2).
  */
+import { hypot } from '#maths/hypot.ts';
 import type { Sourced } from './provenance.ts';
 import { studentFactor } from './student-factor.ts';
 
@@ -74,7 +75,7 @@ export function couponFactor(coupons: readonly Coupon[]): Pick<Sourced, 'value' 
     const { before, after, depth } = opening;
     const value = (after - before) / (2 * depth);
     const ofWidths = (Math.SQRT2 * rectangular(opening.gauge)) / (2 * depth);
-    return [{ value, u: Math.hypot(ofWidths, (value * rectangular(gauge)) / depth) }];
+    return [{ value, u: hypot(ofWidths, (value * rectangular(gauge)) / depth) }];
   });
   return shown.length === 0 ? undefined : mean(shown);
 }
@@ -90,8 +91,8 @@ function rectangular(halfWidth: number): number {
 function mean(shown: readonly Shown[]): { readonly value: number; readonly plusMinus: number } {
   const count = shown.length;
   const value = shown.reduce((sum, each) => sum + each.value, 0) / count;
-  const gauges = shown.reduce((sum, { u }) => sum + u ** 2, 0) / count;
-  const squares = shown.reduce((sum, each) => sum + (each.value - value) ** 2, 0);
+  const gauges = shown.reduce((sum, { u }) => sum + u * u, 0) / count;
+  const squares = shown.reduce((sum, each) => sum + (each.value - value) * (each.value - value), 0);
   const scatter = count === 1 ? 0 : squares / (count - 1);
   const error = Math.sqrt(Math.max(gauges, scatter) / count);
   return { value, plusMinus: error * studentFactor(freedomOf({ gauges, scatter, count })) };
@@ -104,5 +105,5 @@ function freedomOf({
   count,
 }: Readonly<Record<'gauges' | 'scatter' | 'count', number>>): number {
   if (scatter <= gauges) return Number.POSITIVE_INFINITY;
-  return (count - 1) / (1 - gauges / scatter) ** 2;
+  return (count - 1) / ((1 - gauges / scatter) * (1 - gauges / scatter));
 }

@@ -124,7 +124,7 @@ const times = (factor: number) => (value: number) => value * factor;
 const DENSITIES: Conversions<(typeof DENSITY_UNITS)[number]> = {
   'g/cm³': times(1),
   'kg/m³': times(1e-3),
-  'lb/in³': times(453.59237 / 2.54 ** 3),
+  'lb/in³': times(453.59237 / (2.54 * 2.54 * 2.54)),
 };
 const RATES: Conversions<(typeof RATE_UNITS)[number]> = {
   'mm/min': times(1),

@@ -2,9 +2,14 @@
  * Inside corners sharper than the allowance (M3.1), or with re-mask than that of the first stage below the edge (M3.5): the
  * opening there has a plain corner, and the edge round it comes out with the allowance as its radius, whatever was drawn. Drawn radii that are missed, and corners drawn sharp, are two codes.
  */
+
 import { type Finding, finding } from '#findings/finding.ts';
 import { cross, dot, type Point } from '#geometry/point.ts';
 import { type ArcSpan, type Loop, type Path, pointAlong, type Span, tangentAlong } from '#geometry/span.ts';
+import { atan2 } from '#maths/arc-tangent.ts';
+import { hypot } from '#maths/hypot.ts';
+import { cos } from '#maths/sine.ts';
+import { tan } from '#maths/tangent.ts';
 import { cornerRadius } from '#plan/allowance.ts';
 import type { PlannedRegion, Stage } from '#plan/etch-plan.ts';
 import type { MakingPlace } from './making.ts';
@@ -105,9 +110,9 @@ function sharpCorners(walls: readonly Wall[]): Found[] {
     const comes = Math.max(wall.width, next.width);
     const arriving = tangentAlong(wall.span, 1);
     const leaving = tangentAlong(next.span, 0);
-    const turn = Math.atan2(cross(arriving, leaving), dot(arriving, leaving));
+    const turn = atan2(cross(arriving, leaving), dot(arriving, leaving));
     if (turn <= 0) return [];
-    const short = comes * (1 / Math.cos(turn / 2) - 1);
+    const short = comes * (1 / cos(turn / 2) - 1);
     return [
       { at: next.span.start, drawn: 0, comes, short, outline: legs(wall.span, next.span, comes, turn) },
     ];
@@ -116,7 +121,7 @@ function sharpCorners(walls: readonly Wall[]): Found[] {
 
 /** Where the wall leaves both drawn lines, as a path round the corner. */
 function legs(before: Span, after: Span, comes: number, turn: number): Path {
-  const back = comes * Math.tan(turn / 2);
+  const back = comes * tan(turn / 2);
   const from = alongTangent(before.end, tangentAlong(before, 1), -back);
   const to = alongTangent(after.start, tangentAlong(after, 0), back);
   const line = (start: Point, end: Point): Span => ({ kind: 'line', start, end });
@@ -137,7 +142,7 @@ function tightArcs(walls: readonly Wall[]): Found[] {
     const sweep = chain.reduce((sum, { arc }) => sum + arc.sweep, 0);
     // A half turn of so small a radius ends a slot that is too narrow to be opened: that is another finding.
     if (radius >= comes || sweep >= Math.PI * 0.999) return [];
-    const short = (comes - radius) * (1 / Math.cos(sweep / 2) - 1);
+    const short = (comes - radius) * (1 / cos(sweep / 2) - 1);
     const spans: Loop = chain.map(({ arc }) => arc);
     const middle = chain[Math.floor(chain.length / 2)] ?? first;
     const at = pointAlong(middle.arc, chain.length % 2 === 0 ? 0 : 0.5);
@@ -182,7 +187,7 @@ const SAME_CIRCLE = 1e-6;
 
 function isSameCircle(a: ArcSpan, b: ArcSpan): boolean {
   return (
-    Math.hypot(a.center.x - b.center.x, a.center.y - b.center.y) < SAME_CIRCLE &&
+    hypot(a.center.x - b.center.x, a.center.y - b.center.y) < SAME_CIRCLE &&
     Math.abs(a.radius - b.radius) < SAME_CIRCLE
   );
 }

@@ -6,6 +6,7 @@
  * Exact for lines and arcs. Cost: pairs of spans nearer than the limit, found by box; far less than the number of spans
  * when little is narrow. What has no facing sides, such as a small disc, is found by `roomIn` instead.
  */
+
 import { itemAt } from '#geometry/assert.ts';
 import { type Box, boxOfSpan, growBox } from '#geometry/box.ts';
 import { indexBoxes } from '#geometry/box-index.ts';
@@ -24,6 +25,8 @@ import {
   startAngle,
   tangentAlong,
 } from '#geometry/span.ts';
+import { atan2 } from '#maths/arc-tangent.ts';
+import { hypot } from '#maths/hypot.ts';
 
 /** A border span with the area that is measured on its left. */
 export interface Side {
@@ -55,7 +58,7 @@ const TOUCHING = 1e-5;
 /** Cosine and sine under which two directions count as across each other. */
 const ACROSS = 1e-6;
 /** Cosine of 30°: sides nearer to parallel than that make a strip. */
-const PARALLEL = Math.cos(Math.PI / 6);
+const PARALLEL = Math.sqrt(0.75);
 
 /** The sides of closed loops that have the area on their left. */
 export function sidesOf(loops: readonly Loop[]): Side[] {
@@ -110,7 +113,7 @@ export function roomIn(loop: Loop, limit: number): { width: number; at: Point } 
 function boxGap(a: Box, b: Box): number {
   const dx = Math.max(0, a.minX - b.maxX, b.minX - a.maxX);
   const dy = Math.max(0, a.minY - b.maxY, b.minY - a.maxY);
-  return Math.hypot(dx, dy);
+  return hypot(dx, dy);
 }
 
 type Way = Pick<NarrowPlace, 'width' | 'from' | 'to'>;
@@ -172,7 +175,7 @@ function startsOn(from: Span, to: Span): Point[] {
   let towards = turnLeft(to.kind === 'line' ? tangentAlong(to, 0) : { x: 1, y: 0 });
   if (to.kind === 'arc') {
     const way = subtract(to.center, from.center);
-    const far = Math.hypot(way.x, way.y);
+    const far = hypot(way.x, way.y);
     // Concentric arcs are equally far apart all along.
     towards = far > TOUCHING ? scale(way, 1 / far) : unitTo(from.center, pointAlong(from, 0.5));
   }
@@ -187,14 +190,14 @@ function startsOn(from: Span, to: Span): Point[] {
 }
 
 function isOnArc(arc: Extract<Span, { kind: 'arc' }>, point: Point): boolean {
-  const turnedBy = Math.atan2(point.y - arc.center.y, point.x - arc.center.x) - startAngle(arc);
+  const turnedBy = atan2(point.y - arc.center.y, point.x - arc.center.x) - startAngle(arc);
   const ahead = turnedBy * Math.sign(arc.sweep);
   return ((ahead % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI) <= Math.abs(arc.sweep);
 }
 
 function unitTo(from: Point, to: Point): Point {
   const way = subtract(to, from);
-  return scale(way, 1 / Math.hypot(way.x, way.y));
+  return scale(way, 1 / hypot(way.x, way.y));
 }
 
 /** Whether the border turns its area towards the far end of the way, with no point nearby that is nearer to it. */

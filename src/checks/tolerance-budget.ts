@@ -164,7 +164,7 @@ function summed(planned: Floor, changes: Changes): BudgetSum {
   const { sheet, rate, timing, gauge, sheetShift } = spreadsOf(floor, changes);
   const all = [...sheet, ...rate, ...timing, ...gauge];
   const worst = total(all);
-  const likely = Math.hypot(...all);
+  const likely = Math.sqrt(all.reduce((sum, each) => sum + each * each, 0));
   const side = (shift: number, allowed: number): BudgetSide => ({
     shift,
     worst: shift + worst,

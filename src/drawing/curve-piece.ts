@@ -3,7 +3,9 @@
  * any affine map (an arc by its bulge excepted, which becomes a conic when scales differ). So blocks may be scaled, turned and
  * mirrored as they like, and curves are put into arcs once, at the end, in millimetres.
  */
+
 import type { Point } from '#geometry/point.ts';
+import { atan } from '#maths/arc-tangent.ts';
 import { type Affine, determinant, keepsCircles, mapPoint, mapVector } from './affine.ts';
 
 interface LinePiece {
@@ -70,5 +72,5 @@ function conicFromBulge({ start, end, bulge }: BulgePiece): ConicPiece {
   };
   const across = { x: start.x - center.x, y: start.y - center.y };
   const up = { x: -across.y, y: across.x };
-  return { kind: 'conic', center, across, up, from: 0, sweep: 4 * Math.atan(bulge), ends: { start, end } };
+  return { kind: 'conic', center, across, up, from: 0, sweep: 4 * atan(bulge), ends: { start, end } };
 }

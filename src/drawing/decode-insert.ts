@@ -1,4 +1,5 @@
 /** INSERT: a block put somewhere, turned, scaled, mirrored, repeated in columns and rows. Whatever it leaves out has its default. */
+import { cos, sin } from '#maths/sine.ts';
 import type { Affine } from './affine.ts';
 import { compose, MIRROR_X } from './affine.ts';
 import type { Decoded } from './decoded.ts';
@@ -49,7 +50,7 @@ function turnOf(angleDeg: number): { cos: number; sin: number } {
   const quarters = angleDeg / 90;
   if (!Number.isInteger(quarters)) {
     const angle = (angleDeg * Math.PI) / 180;
-    return { cos: Math.cos(angle), sin: Math.sin(angle) };
+    return { cos: cos(angle), sin: sin(angle) };
   }
   const quarter = ((quarters % 4) + 4) % 4;
   if (quarter === 0) return { cos: 1, sin: 0 };

@@ -1,5 +1,8 @@
 /** CIRCLE, ARC and ELLIPSE. Angles of an ARC are degrees in its own frame; those of an ELLIPSE are parameters in radians, in the world's frame. */
+
 import type { Point } from '#geometry/point.ts';
+import { atan2 } from '#maths/arc-tangent.ts';
+import { hypot } from '#maths/hypot.ts';
 import { MIRROR_X } from './affine.ts';
 import { type ConicPiece, mapPiece } from './curve-piece.ts';
 import type { Decoded } from './decoded.ts';
@@ -50,10 +53,10 @@ export function decodeEllipse(entity: EntityTags): Decoded {
   }
   const facing = facingOf(entity);
   if (facing === undefined) return undefined;
-  const length = Math.hypot(major.x, major.y);
+  const length = hypot(major.x, major.y);
   const rise = Math.abs(numberOf(entity, 31) ?? 0);
   if (rise > UPRIGHT * length) {
-    report(entity, 'entity-tilted', { tiltDeg: (Math.atan2(rise, length) * 180) / Math.PI });
+    report(entity, 'entity-tilted', { tiltDeg: (atan2(rise, length) * 180) / Math.PI });
     return undefined;
   }
   if (Math.min(1, Math.abs(ratio)) * length * entity.millimetres < SHORTEST) {

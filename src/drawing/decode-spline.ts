@@ -2,9 +2,11 @@
  * SPLINE, in the world's frame: control points with knots and weights when it has them, else a smooth cubic through its fit points.
  * A spline whose numbers contradict each other is left out with the reason: half a spline is worse than none.
  */
+
 import type { SplineProblem } from '#findings/entity-findings.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { distance, type Point } from '#geometry/point.ts';
+import { hypot } from '#maths/hypot.ts';
 import type { SplinePiece } from './curve-piece.ts';
 import type { Decoded } from './decoded.ts';
 import { CLOSING, FLAT, SHORTEST, UPRIGHT } from './drawing-limits.ts';
@@ -132,6 +134,6 @@ function interpolated(entity: EntityTags, { fitPoints }: SplineGroups): SplinePi
 function directionOf(entity: EntityTags, code: number): Point | undefined {
   const vector = pointOf(entity, code);
   if (vector === undefined) return undefined;
-  const length = Math.hypot(vector.x, vector.y);
+  const length = hypot(vector.x, vector.y);
   return length > UPRIGHT ? { x: vector.x / length, y: vector.y / length } : undefined;
 }

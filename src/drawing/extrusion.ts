@@ -3,6 +3,8 @@
  * Z axis is the extrusion direction; by the arbitrary axis algorithm (DXF reference, object coordinate systems) straight
  * down means that their X axis points to −X. Anything between is not in the plane of the sheet.
  */
+import { acos } from '#maths/arc-cosine.ts';
+import { hypot } from '#maths/hypot.ts';
 import { UPRIGHT } from './drawing-limits.ts';
 import { type EntityTags, report, strictNumber } from './entity-tags.ts';
 import { codeAt } from './tag-table.ts';
@@ -20,9 +22,9 @@ export function facingOf(entity: EntityTags): Facing | undefined {
     else if (code === 220) y = strictNumber(entity, at);
     else if (code === 230) z = strictNumber(entity, at);
   }
-  const length = Math.hypot(x, y, z);
+  const length = hypot(x, y, z);
   if (Number.isNaN(length)) return undefined;
-  if (length === 0 || Math.hypot(x, y) <= UPRIGHT * length) return z < 0 ? 'down' : 'up';
-  report(entity, 'entity-tilted', { tiltDeg: (Math.acos(Math.abs(z) / length) * 180) / Math.PI });
+  if (length === 0 || hypot(x, y) <= UPRIGHT * length) return z < 0 ? 'down' : 'up';
+  report(entity, 'entity-tilted', { tiltDeg: (acos(Math.abs(z) / length) * 180) / Math.PI });
   return undefined;
 }

@@ -4,9 +4,14 @@
  * are joined again, so that a spline that is a circle comes out as one. The ends of the chain are the ends of the curve.
  * Construction: Bolton, Biarc curves, Computer-Aided Design 7(2), 1975; with equal tangent lengths.
  */
+
 import { itemAt } from '#geometry/assert.ts';
 import { distance, type Point } from '#geometry/point.ts';
 import { type ArcSpan, lineSpan, type Span, spanFromBulge } from '#geometry/span.ts';
+import { atan2 } from '#maths/arc-tangent.ts';
+import { hypot } from '#maths/hypot.ts';
+import { root } from '#maths/root.ts';
+import { tan } from '#maths/tangent.ts';
 import { CURVE_FIT, MOST_SPANS_A_CURVE, STRAIGHT } from './drawing-limits.ts';
 import { joinSpans } from './join-spans.ts';
 import type { CurvePoint, SmoothCurve } from './smooth-curve.ts';
@@ -56,7 +61,7 @@ interface RangeFit {
 
 /** The error of a biarc goes with the cube of its length: how much longer or shorter the next range may be. */
 function stepFactor({ spans, error }: RangeFit): number {
-  const ideal = 0.95 * Math.cbrt(MOST_ERROR / error);
+  const ideal = 0.95 * root(Math.min(100, Math.max(0.001, MOST_ERROR / error)), 3);
   return spans === undefined ? Math.min(0.7, Math.max(0.1, ideal)) : Math.min(4, ideal);
 }
 
@@ -143,7 +148,7 @@ function turnOf(samples: readonly CurvePoint[]): number {
 }
 
 function turnBetween(a: Point, b: Point): number {
-  return Math.atan2(a.x * b.y - a.y * b.x, a.x * b.x + a.y * b.y);
+  return atan2(a.x * b.y - a.y * b.x, a.x * b.x + a.y * b.y);
 }
 
 /** Unit direction at `u` as seen from inside a piece; where the derivative vanishes, the direction towards a near point. */
@@ -154,8 +159,8 @@ function directionAt(curve: SmoothCurve, u: number, piece: number): Point {
   const near = curve.at(piece, inner);
   const sign = inner > share ? 1 : -1;
   const chord = { x: (near.x - here.x) * sign * 1e4, y: (near.y - here.y) * sign * 1e4 };
-  const chordLength = Math.hypot(chord.x, chord.y);
-  const length = Math.hypot(here.dx, here.dy);
+  const chordLength = hypot(chord.x, chord.y);
+  const length = hypot(here.dx, here.dy);
   if (length > 1e-3 * chordLength) return { x: here.dx / length, y: here.dy / length };
   return chordLength === 0 ? { x: 1, y: 0 } : { x: chord.x / chordLength, y: chord.y / chordLength };
 }
@@ -167,7 +172,7 @@ function biarc(p: Point, s: Point, q: Point, t: Point): Span[] | undefined {
   const along = v.x * (s.x + t.x) + v.y * (s.y + t.y);
   if (along <= 0) return undefined;
   // The tangent length d solves v² = 2 d v·(s + t)/… ; this form has no difference of near-equal terms for near-parallel ends.
-  const apart = (s.x - t.x) ** 2 + (s.y - t.y) ** 2;
+  const apart = (s.x - t.x) * (s.x - t.x) + (s.y - t.y) * (s.y - t.y);
   const d = vv / (along + Math.sqrt(along * along + apart * vv)) || 0;
   if (!(d > 0)) return undefined;
   const joint = { x: (p.x + q.x + d * (s.x - t.x)) / 2, y: (p.y + q.y + d * (s.y - t.y)) / 2 };
@@ -175,8 +180,8 @@ function biarc(p: Point, s: Point, q: Point, t: Point): Span[] | undefined {
   const second = { x: q.x - joint.x, y: q.y - joint.y };
   // Chord and end tangent make half the sweep, so the bulge is the tangent of half that angle.
   const arcs = [
-    spanOf(p, joint, Math.tan(turnBetween(s, first) / 2)),
-    spanOf(joint, q, Math.tan(turnBetween(second, t) / 2)),
+    spanOf(p, joint, tan(turnBetween(s, first) / 2)),
+    spanOf(joint, q, tan(turnBetween(second, t) / 2)),
   ];
   return arcs.every((arc) => arc !== undefined) ? arcs : undefined;
 }
@@ -203,9 +208,9 @@ function offCarrier(span: Span, { x, y }: Point): number {
   if (span.kind === 'arc') return offCircle(span, x, y);
   const dx = span.end.x - span.start.x;
   const dy = span.end.y - span.start.y;
-  return Math.abs((x - span.start.x) * dy - (y - span.start.y) * dx) / Math.hypot(dx, dy);
+  return Math.abs((x - span.start.x) * dy - (y - span.start.y) * dx) / hypot(dx, dy);
 }
 
 function offCircle(arc: ArcSpan, x: number, y: number): number {
-  return Math.abs(Math.hypot(x - arc.center.x, y - arc.center.y) - arc.radius);
+  return Math.abs(hypot(x - arc.center.x, y - arc.center.y) - arc.radius);
 }

@@ -1,4 +1,5 @@
 /** Joins neighbours in a chain that lie on one line or on one circle. Moves nothing by more than `SAME_CARRIER`. */
+
 import { itemAt } from '#geometry/assert.ts';
 import { cross, distance, pointOnCircle, subtract } from '#geometry/point.ts';
 import {
@@ -9,6 +10,8 @@ import {
   spanFromBulge,
   startAngle,
 } from '#geometry/span.ts';
+import { hypot } from '#maths/hypot.ts';
+import { tan } from '#maths/tangent.ts';
 
 /** mm. Circles whose centres and radii differ by less are one; so are lines. */
 const SAME_CARRIER = 1e-6;
@@ -54,7 +57,7 @@ function divideRun(run: readonly ArcSpan[]): readonly Span[] {
   const count = Math.ceil(Math.abs(sweep) / Math.PI - 1e-9);
   const from = startAngle(first);
   // At half a turn, rounding must not push the bulge past 1.
-  const bulge = Math.max(-1, Math.min(1, Math.tan(sweep / count / 4)));
+  const bulge = Math.max(-1, Math.min(1, tan(sweep / count / 4)));
   const arcs: Span[] = [];
   let { start } = first;
   for (let n = 1; n <= count; n++) {
@@ -69,7 +72,7 @@ function divideRun(run: readonly ArcSpan[]): readonly Span[] {
 
 function joinLines(a: LineSpan, b: LineSpan): Span | undefined {
   const whole = subtract(b.end, a.start);
-  const length = Math.hypot(whole.x, whole.y);
+  const length = hypot(whole.x, whole.y);
   if (length < distance(a.start, a.end) || length < distance(b.start, b.end)) return undefined;
   const aside = Math.abs(cross(whole, subtract(a.end, a.start))) / length;
   return aside <= SAME_CARRIER ? lineSpan(a.start, b.end) : undefined;

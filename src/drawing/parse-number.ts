@@ -3,7 +3,9 @@
  * no numbers (NaN); a prefix is never taken for the whole. The result is the correctly rounded double: up to 15 digits and
  * 22 decimals digits and power are exact doubles, so one division rounds once; all else goes through Number.
  */
-const POWERS = Array.from({ length: 23 }, (_, power) => 10 ** power);
+import { powerOfTen } from '#maths/decade.ts';
+
+const POWERS = Array.from({ length: 23 }, (_, power) => powerOfTen(power));
 const MINUS = 45;
 const PLUS = 43;
 const POINT = 46;

@@ -1,5 +1,8 @@
 /** Ellipses and splines as one thing: a chain of smooth pieces that tells point and direction anywhere. What `fit-arcs.ts` fits. */
+
 import { itemAt } from '#geometry/assert.ts';
+import { atan2 } from '#maths/arc-tangent.ts';
+import { cos as cosine, sin as sine } from '#maths/sine.ts';
 import type { ConicPiece, SplinePiece } from './curve-piece.ts';
 
 /** A point and the derivative there. */
@@ -20,7 +23,7 @@ export interface SmoothCurve {
 export function conicCurve({ center, across, up, from, sweep }: ConicPiece): SmoothCurve {
   const squareA = across.x * across.x + across.y * across.y;
   const squareB = up.x * up.x + up.y * up.y;
-  const axis = Math.atan2(2 * (across.x * up.x + across.y * up.y), squareA - squareB) / 2;
+  const axis = atan2(2 * (across.x * up.x + across.y * up.y), squareA - squareB) / 2;
   const low = Math.min(from, from + sweep);
   const high = Math.max(from, from + sweep);
   const quarter = Math.PI / 2;
@@ -36,8 +39,8 @@ export function conicCurve({ center, across, up, from, sweep }: ConicPiece): Smo
     at: (piece, share) => {
       const start = itemAt(breaks, piece);
       const span = itemAt(breaks, piece + 1) - start;
-      const cos = Math.cos(start + span * share);
-      const sin = Math.sin(start + span * share);
+      const cos = cosine(start + span * share);
+      const sin = sine(start + span * share);
       return {
         x: center.x + across.x * cos + up.x * sin,
         y: center.y + across.y * cos + up.y * sin,

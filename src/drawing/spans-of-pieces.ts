@@ -1,7 +1,12 @@
 /** Pieces, already in millimetres, to lines and arcs. Lines and arcs keep their exact ends; ellipses and splines keep within CURVE_FIT. */
+
 import { itemAt } from '#geometry/assert.ts';
 import { distance, type Point } from '#geometry/point.ts';
 import { bulgeOf, lineSpan, type Span, spanFromBulge } from '#geometry/span.ts';
+import { atan } from '#maths/arc-tangent.ts';
+import { hypot } from '#maths/hypot.ts';
+import { cos, sin } from '#maths/sine.ts';
+import { tan } from '#maths/tangent.ts';
 import { areEqualAxes } from './affine.ts';
 import type { BulgePiece, ConicPiece, CurvePiece } from './curve-piece.ts';
 import { CLOSING, STRAIGHT } from './drawing-limits.ts';
@@ -43,20 +48,20 @@ function bulgeSpans({ start, end, bulge }: BulgePiece): Span[] {
     x: (start.x + end.x + (end.y - start.y) * bulge) / 2,
     y: (start.y + end.y - (end.x - start.x) * bulge) / 2,
   };
-  const half = Math.tan(Math.atan(bulge) / 2);
+  const half = tan(atan(bulge) / 2);
   return [spanFromBulge(start, middle, half), spanFromBulge(middle, end, half)];
 }
 
 /** A circle or part of one, in arcs of at most half a turn; a whole turn ends exactly where it starts. */
 function circleSpans(piece: ConicPiece): Span[] {
   const { center, across, up, from, sweep, ends } = piece;
-  const radius = Math.hypot(across.x, across.y);
+  const radius = hypot(across.x, across.y);
   const handed = across.x * up.y - across.y * up.x < 0 ? -1 : 1;
   const count = Math.max(1, Math.ceil(Math.abs(sweep) / Math.PI - 1e-9));
   const step = sweep / count;
   const pointAt = (angle: number): Point => ({
-    x: center.x + across.x * Math.cos(angle) + up.x * Math.sin(angle),
-    y: center.y + across.y * Math.cos(angle) + up.y * Math.sin(angle),
+    x: center.x + across.x * cos(angle) + up.x * sin(angle),
+    y: center.y + across.y * cos(angle) + up.y * sin(angle),
   });
   const first = ends?.start ?? pointAt(from);
   const last = Math.abs(sweep) === 2 * Math.PI ? first : (ends?.end ?? pointAt(from + sweep));

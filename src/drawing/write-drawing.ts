@@ -2,6 +2,7 @@
  * Writes outlines and notes as an ASCII DXF, AC1015: every table, dictionary, layout and handle that strict readers look
  * for, fixed-point numbers, CRLF. Coordinates are in the drawing's own unit. Source: DXF reference, release 2000.
  */
+import { decadeOf, powerOfTen } from '#maths/decade.ts';
 import { insunitsOf, type LengthUnit, millimetresIn } from '#units/length-unit.ts';
 import { asciiText } from './ascii-text.ts';
 import { frameSections } from './drawing-frame.ts';
@@ -15,7 +16,10 @@ export const BULGE_DECIMALS = 14;
 
 /** Decimals that keep a coordinate within half a nanometre, whatever the unit: 6 for millimetres, 8 for inches. */
 export function coordinateDecimals(unit: LengthUnit): number {
-  return Math.min(15, Math.max(0, 6 + Math.ceil(Math.log10(millimetresIn(unit)) - 1e-9)));
+  const millimetres = millimetresIn(unit);
+  const decade = decadeOf(millimetres);
+  const digits = millimetres > powerOfTen(decade) ? decade + 1 : decade;
+  return Math.min(15, Math.max(0, 6 + digits));
 }
 
 /** The whole file. Layer names and coordinates must be legal: that is the caller's promise. */

@@ -119,7 +119,7 @@ export const planWords: WordsFor<PlanFacts> = {
     title: 'Taper too steep for steps',
     say: ({ width, needed, level, tolerance, rise }) => ({
       reason: `A strip here is ${mm(width)} wide, and its walls alone take ${mm(needed)} of it at a level of ${mm(level)}: no floor is left.`,
-      remedy: `Allow more than about ${mm(tolerance * (needed / width) ** 2)} of plus and minus together (now ${mm(tolerance)}), make the taper longer (its depth changes by ${rise.toFixed(3)} mm a mm), or make it by drawing the part out of the bath.`,
+      remedy: `Allow more than about ${mm((tolerance * needed * needed) / (width * width))} of plus and minus together (now ${mm(tolerance)}), make the taper longer (its depth changes by ${rise.toFixed(3)} mm a mm), or make it by drawing the part out of the bath.`,
       value: width,
       limit: needed,
     }),

@@ -2,6 +2,7 @@
  * A finding's words with lengths in the unit on show. Words are written in millimetres, each figure with its unit after it; a
  * place has two figures before the one unit. Speeds, areas and names of keys stay as they are.
  */
+import { powerOfTen } from '#maths/decade.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 import type { Finding } from './finding.ts';
@@ -29,6 +30,8 @@ function inchFigure(millimetres: number): string {
   const inches = millimetres / millimetresIn('in');
   const places = Number(inches.toFixed(PLACES));
   return String(
-    Math.abs(places) < 10 ** (LEAST_DIGITS - 1 - PLACES) ? Number(inches.toPrecision(LEAST_DIGITS)) : places,
+    Math.abs(places) < powerOfTen(LEAST_DIGITS - 1 - PLACES)
+      ? Number(inches.toPrecision(LEAST_DIGITS))
+      : places,
   );
 }

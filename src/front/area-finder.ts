@@ -2,12 +2,14 @@
  * Which of many areas side by side, such as a part's regions, holds a place, and which ones a straight cut runs through.
  * Boxes first, exact borders where a box says maybe. On a border, to rounding, either neighbour may come out.
  */
+
 import Flatbush from 'flatbush';
 import { itemAt } from '#geometry/assert.ts';
 import { boxOfSpans } from '#geometry/box.ts';
 import { isInsideLoops } from '#geometry/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
+import { hypot } from '#maths/hypot.ts';
 import { loopFeatures } from './front-features.ts';
 import { crossingsOf } from './line-crossings.ts';
 import { spreadFeature } from './spread.ts';
@@ -42,7 +44,7 @@ export function makeAreaFinder(areas: readonly (readonly Loop[])[]): AreaFinder 
     return found;
   };
   const along = (from: Point, to: Point): Stretch[] => {
-    const length = Math.hypot(to.x - from.x, to.y - from.y);
+    const length = hypot(to.x - from.x, to.y - from.y);
     const crossings = [0, length];
     const box = [
       Math.min(from.x, to.x),

@@ -2,8 +2,10 @@
  * Contour pieces joined end to start. Ends within JOIN of each other are one node; pieces that lead nowhere (slivers left
  * by crossings at tiny angles) are taken out, so that every node left has as many pieces leaving as arriving.
  */
+
 import { itemAt } from '#geometry/assert.ts';
 import { disjointSets } from '#geometry/disjoint-sets.ts';
+import { hypot } from '#maths/hypot.ts';
 import type { ContourPiece } from './contour-pieces.ts';
 import { pointOfSpread } from './spread.ts';
 
@@ -118,7 +120,7 @@ function withoutTwins(nodes: Nodes, wanted: readonly number[]): number[] {
 function isTwin(a: ContourPiece, b: ContourPiece): boolean {
   const [ax, ay] = pointOfSpread(a.spread, (a.from + a.to) / 2);
   const [bx, by] = pointOfSpread(b.spread, (b.from + b.to) / 2);
-  return Math.hypot(ax - bx, ay - by) <= 2 * JOIN;
+  return hypot(ax - bx, ay - by) <= 2 * JOIN;
 }
 
 /** How many separate borders the wanted pieces make. */

@@ -1,5 +1,8 @@
 /** At which depths a relief needs contours, so that chords across the fillets leave them by no more than a tolerance. */
+
 import { itemAt } from '#geometry/assert.ts';
+import { acos } from '#maths/arc-cosine.ts';
+import { cos } from '#maths/sine.ts';
 import type { Moment } from './front.ts';
 
 /**
@@ -18,11 +21,11 @@ export function nextContourDepth(
     const cut = itemAt(moment.cuts, stage);
     const base = itemAt(moment.bases, stage);
     const longest = cut * Math.max(1, itemAt(moment.factors, stage));
-    const step = 2 * Math.acos(Math.max(0, 1 - sag / longest));
-    const angle = Math.acos((depth - base) / cut);
+    const step = 2 * acos(Math.max(0, 1 - sag / longest));
+    const angle = acos((depth - base) / cut);
     // Equal steps down to the foot, so that the last one is not a sliver.
     const steps = Math.max(1, Math.ceil(angle / step - 1e-9));
-    next = Math.min(next, base + cut * Math.cos(angle - angle / steps));
+    next = Math.min(next, base + cut * cos(angle - angle / steps));
   }
   // A step that ends just above the floor goes all the way: contours too near each other would cross by their chords.
   return floor - next < sag / 2 ? floor : next;

@@ -3,7 +3,10 @@
  * Arcs are divided at absolute angles, whole fractions of a turn by powers of two, so that arcs about one centre have
  * their vertices on the same rays at every depth: the bands between contours come out regular and never cross.
  */
+
 import { itemAt } from '#geometry/assert.ts';
+import { acos } from '#maths/arc-cosine.ts';
+import { cos, sin } from '#maths/sine.ts';
 import { livePieces, nodesOf } from './chain-pieces.ts';
 import type { ContourPiece } from './contour-pieces.ts';
 import { joinStraight } from './join-straight.ts';
@@ -101,7 +104,7 @@ function chainInside(draft: MeshDraft, { spread, from, to }: ContourPiece, z: nu
   const first = feature.from + feature.sweep * from;
   const last = feature.from + feature.sweep * to;
   return turnsBetween(first, last, radius, sag).map((angle) =>
-    addVertex(draft, feature.cx + radius * Math.cos(angle), feature.cy + radius * Math.sin(angle), z),
+    addVertex(draft, feature.cx + radius * cos(angle), feature.cy + radius * sin(angle), z),
   );
 }
 
@@ -123,8 +126,10 @@ export function turnsBetween(first: number, last: number, radius: number, sag: n
 /** Chords to a full turn: a power of two, at least 8. */
 function divisionsOf(radius: number, sag: number): number {
   if (radius <= sag) return 8;
-  const needed = Math.PI / Math.acos(1 - sag / radius);
-  return 2 ** Math.max(3, Math.ceil(Math.log2(needed)));
+  const needed = Math.PI / acos(1 - sag / radius);
+  let divisions = 8;
+  while (divisions < needed) divisions *= 2;
+  return divisions;
 }
 
 export function reverseRing({ vertices, stages }: Ring): Ring {

@@ -8,7 +8,10 @@
  * on each other are the rule, not the exception. Of pieces within SAME that run the same way the earliest stage's is
  * kept; of two that run against each other, closed land of no width, neither.
  */
+
 import { itemAt } from '#geometry/assert.ts';
+import { hypot } from '#maths/hypot.ts';
+import { sin } from '#maths/sine.ts';
 import type { ClipBorder, ContourKit } from './contour-kit.ts';
 import { type Feature, squaredDistance } from './front-features.ts';
 import { isInside } from './inside-index.ts';
@@ -205,7 +208,7 @@ function runsAlong(source: Feature, spread: Spread, x: number, y: number): numbe
   let fx = feature.nx;
   let fy = feature.ny;
   if (feature.kind !== 'line') {
-    const far = Math.hypot(x - feature.cx, y - feature.cy);
+    const far = hypot(x - feature.cx, y - feature.cy);
     fx = (feature.side * (x - feature.cx)) / far;
     fy = (feature.side * (y - feature.cy)) / far;
   }
@@ -220,13 +223,13 @@ function awayFrom(source: Feature, x: number, y: number): [number, number] {
   } else {
     const dx = x - source.cx;
     const dy = y - source.cy;
-    const far = Math.hypot(dx, dy);
+    const far = hypot(dx, dy);
     if (far > 0 && dx * source.nx + dy * source.ny >= far * source.cosHalf - SAME) {
       return [(source.side * dx) / far, (source.side * dy) / far];
     }
   }
-  const toStart = Math.hypot(x - source.ax, y - source.ay);
-  const toEnd = Math.hypot(x - source.bx, y - source.by);
+  const toStart = hypot(x - source.ax, y - source.ay);
+  const toEnd = hypot(x - source.bx, y - source.by);
   if (Math.min(toStart, toEnd) === 0) return [source.nx, source.ny];
   return toStart < toEnd
     ? [(x - source.ax) / toStart, (y - source.ay) / toStart]
@@ -307,7 +310,7 @@ export function enclosedArea(pieces: readonly ContourPiece[]): { area: number; g
     gapY += by - ay;
     if (spread.radius === 0) continue;
     const sweep = spread.feature.sweep * (to - from);
-    double += spread.radius * spread.radius * (sweep - Math.sin(sweep));
+    double += spread.radius * spread.radius * (sweep - sin(sweep));
   }
-  return { area: double / 2, gap: Math.hypot(gapX, gapY) };
+  return { area: double / 2, gap: hypot(gapX, gapY) };
 }

@@ -1,4 +1,5 @@
 /** The gap between two border spans: exact, for spans that do not cross. */
+import { hypot } from '#maths/hypot.ts';
 import { type Feature, squaredDistance } from './front-features.ts';
 
 /** mm between two features; 0 is returned only where an end of one lies on the other, so crossings must be known otherwise. */
@@ -18,7 +19,7 @@ function leastFrom(from: Feature, to: Feature): number {
   if (to.kind === 'arc') {
     dx = to.cx - from.cx;
     dy = to.cy - from.cy;
-    const far = Math.hypot(dx, dy);
+    const far = hypot(dx, dy);
     if (far === 0) return least;
     dx /= far;
     dy /= far;

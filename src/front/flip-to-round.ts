@@ -86,7 +86,7 @@ function inCircle(flat: Float64Array, a: number, b: number, c: number, d: number
   const b2 = bx * bx + by * by;
   const c2 = cx * cx + cy * cy;
   const value = a2 * (bx * cy - by * cx) + b2 * (cx * ay - cy * ax) + c2 * (ax * by - ay * bx);
-  return value - 1e-12 * (a2 + b2 + c2) ** 2;
+  return value - 1e-12 * (a2 + b2 + c2) * (a2 + b2 + c2);
 }
 
 function flip(triangles: number[], twins: Int32Array, edge: number, twin: number): void {

@@ -2,9 +2,13 @@
  * Features: the pieces of the openings' borders that a front spreads from. A span spreads to its right, away from the
  * opening; a convex corner spreads into a round join. All features have one shape, so that the inner loops stay fast.
  */
+
 import { assert, itemAt } from '#geometry/assert.ts';
 import { cross, dot, type Point } from '#geometry/point.ts';
 import { type ArcSpan, type Loop, type Span, startAngle, tangentAlong } from '#geometry/span.ts';
+import { atan2 } from '#maths/arc-tangent.ts';
+import { hypot } from '#maths/hypot.ts';
+import { cos, sin } from '#maths/sine.ts';
 
 export interface Feature {
   readonly kind: 'line' | 'arc' | 'corner';
@@ -58,7 +62,7 @@ export function loopFeatures(
 function spanFeature(span: Span, stage: number): Feature {
   const { start, end } = span;
   if (span.kind === 'arc') return arcFeature(span, stage);
-  const length = Math.hypot(end.x - start.x, end.y - start.y);
+  const length = hypot(end.x - start.x, end.y - start.y);
   assert(length > 0, 'a border has no span of length zero');
   return {
     kind: 'line',
@@ -90,15 +94,15 @@ function arcFeature(arc: ArcSpan, stage: number): Feature {
     ay: start.y,
     bx: end.x,
     by: end.y,
-    nx: Math.cos(from + sweep / 2),
-    ny: Math.sin(from + sweep / 2),
+    nx: cos(from + sweep / 2),
+    ny: sin(from + sweep / 2),
     cx: center.x,
     cy: center.y,
     radius,
     side: Math.sign(sweep),
     from,
     sweep,
-    cosHalf: Math.cos(sweep / 2),
+    cosHalf: cos(sweep / 2),
     length: radius * Math.abs(sweep),
   };
 }
@@ -107,10 +111,10 @@ function arcFeature(arc: ArcSpan, stage: number): Feature {
 function cornerFeature(before: Span, after: Span, stage: number): Feature | undefined {
   const arriving = tangentAlong(before, 1);
   const leaving = tangentAlong(after, 0);
-  const turn = Math.atan2(cross(arriving, leaving), dot(arriving, leaving));
+  const turn = atan2(cross(arriving, leaving), dot(arriving, leaving));
   if (turn < SMOOTH_TURN) return undefined;
   const at: Point = after.start;
-  const from = Math.atan2(-arriving.x, arriving.y);
+  const from = atan2(-arriving.x, arriving.y);
   return {
     kind: 'corner',
     stage,
@@ -118,15 +122,15 @@ function cornerFeature(before: Span, after: Span, stage: number): Feature | unde
     ay: at.y,
     bx: at.x,
     by: at.y,
-    nx: Math.cos(from + turn / 2),
-    ny: Math.sin(from + turn / 2),
+    nx: cos(from + turn / 2),
+    ny: sin(from + turn / 2),
     cx: at.x,
     cy: at.y,
     radius: 0,
     side: 1,
     from,
     sweep: turn,
-    cosHalf: Math.cos(turn / 2),
+    cosHalf: cos(turn / 2),
     length: 0,
   };
 }

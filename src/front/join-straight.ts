@@ -2,7 +2,9 @@
  * Straight runs that go on straight are made one: a vertex in the middle of a straight side would be left out by the
  * triangles on both sides of it, and they would then share more than they should.
  */
+
 import { itemAt } from '#geometry/assert.ts';
+import { hypot } from '#maths/hypot.ts';
 import type { Chain } from './contour-outline.ts';
 import type { MeshDraft } from './mesh-draft.ts';
 
@@ -69,8 +71,6 @@ function isStraightOn({ xs, ys }: MeshDraft, chain: Chain, next: Chain): boolean
   const dy = itemAt(ys, to) - itemAt(ys, from);
   const mx = itemAt(xs, middle) - itemAt(xs, from);
   const my = itemAt(ys, middle) - itemAt(ys, from);
-  const length = Math.hypot(dx, dy);
-  return (
-    mx * dx + my * dy > 0 && Math.abs(dx * my - dy * mx) <= STRAIGHT * length && Math.hypot(mx, my) < length
-  );
+  const length = hypot(dx, dy);
+  return mx * dx + my * dy > 0 && Math.abs(dx * my - dy * mx) <= STRAIGHT * length && hypot(mx, my) < length;
 }

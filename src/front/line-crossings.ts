@@ -1,10 +1,12 @@
 /** Where a straight cut crosses a spread feature: exact. */
+
 import type { Point } from '#geometry/point.ts';
+import { hypot } from '#maths/hypot.ts';
 import { type Spread, shareOfArc } from './spread.ts';
 
 /** Distances from `from` at which the way to `to` crosses the spread. Running along a line counts as no crossing. */
 export function crossingsOf(spread: Spread, from: Point, to: Point): number[] {
-  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  const length = hypot(to.x - from.x, to.y - from.y);
   const ux = (to.x - from.x) / length;
   const uy = (to.y - from.y) / length;
   const found = spread.radius === 0 ? crossLine(spread, from, ux, uy) : crossArc(spread, from, ux, uy);

@@ -2,7 +2,9 @@
  * Where borders touch in a point, each gets its own vertex there: a mesh with one vertex for both could be wound through
  * it in more than one way, and its edges there could not be told apart.
  */
+
 import { itemAt } from '#geometry/assert.ts';
+import { atan2 } from '#maths/arc-tangent.ts';
 import { addVertex, type MeshDraft } from './mesh-draft.ts';
 
 /** A run of vertices whose ends may still be replaced. */
@@ -85,5 +87,5 @@ export function turnAt({ xs, ys }: MeshDraft, before: number, at: number, after:
   const uy = itemAt(ys, at) - itemAt(ys, before);
   const vx = itemAt(xs, after) - itemAt(xs, at);
   const vy = itemAt(ys, after) - itemAt(ys, at);
-  return Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy);
+  return atan2(ux * vy - uy * vx, ux * vx + uy * vy);
 }

@@ -3,8 +3,10 @@
  * between as the fillets need. Breakpoints are where the cut crosses an opening's border, where a front comes to the
  * surface or to another stage's floor, and where one front gives way to another; between two of them depth is smooth.
  */
+
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
+import { hypot } from '#maths/hypot.ts';
 import { makeProbe, type Probe } from './depth-at.ts';
 import { endMinute, type Moment, momentAt, reachAt } from './front.ts';
 import { type Feature, loopFeatures } from './front-features.ts';
@@ -58,7 +60,7 @@ export function sectionAlong(
   to: Point,
   ask: SectionAsk = {},
 ): SectionPoint[] {
-  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  const length = hypot(to.x - from.x, to.y - from.y);
   if (length === 0) return [];
   const cut = { from, ux: (to.x - from.x) / length, uy: (to.y - from.y) / length, length };
   const moment = momentAt(index.front, ask.minute);
@@ -248,5 +250,5 @@ function liesOnChord(start: At, point: At, stop: At, tolerance: number): boolean
   const run = stop.at - start.at;
   const rise = stop.depth - start.depth;
   const off = (point.depth - start.depth) * run - (point.at - start.at) * rise;
-  return Math.abs(off) <= tolerance * Math.hypot(run, rise);
+  return Math.abs(off) <= tolerance * hypot(run, rise);
 }

@@ -2,8 +2,12 @@
  * The sheet's rim as mesh vertices: the upper edge of its sides, which dips where openings run off the sheet. Contours that
  * end on it put their vertices in; between two of them the rim belongs to one band, one floor, or the land.
  */
+
 import { assert, itemAt } from '#geometry/assert.ts';
 import { type ArcSpan, type Loop, type Span, startAngle } from '#geometry/span.ts';
+import { atan2 } from '#maths/arc-tangent.ts';
+import { hypot } from '#maths/hypot.ts';
+import { cos, sin } from '#maths/sine.ts';
 import type { ClipBorder, ContourKit } from './contour-kit.ts';
 import { type Chain, turnsBetween } from './contour-outline.ts';
 import type { Moment } from './front.ts';
@@ -111,7 +115,7 @@ function shareOf(feature: Feature, x: number, y: number): number {
   }
   const dx = x - feature.cx;
   const dy = y - feature.cy;
-  const turned = Math.atan2(feature.nx * dy - feature.ny * dx, feature.nx * dx + feature.ny * dy);
+  const turned = atan2(feature.nx * dy - feature.ny * dx, feature.nx * dx + feature.ny * dy);
   return 0.5 + turned / feature.sweep;
 }
 
@@ -166,13 +170,13 @@ function anglesOf(span: Span, sag: number): { share: number; x: number; y: numbe
   const first = startAngle(arc);
   return turnsBetween(first, first + arc.sweep, arc.radius, sag).map((angle) => ({
     share: (angle - first) / arc.sweep,
-    x: arc.center.x + arc.radius * Math.cos(angle),
-    y: arc.center.y + arc.radius * Math.sin(angle),
+    x: arc.center.x + arc.radius * cos(angle),
+    y: arc.center.y + arc.radius * sin(angle),
   }));
 }
 
 function gap({ xs, ys }: MeshDraft, a: number, b: number): number {
-  return Math.hypot(itemAt(xs, a) - itemAt(xs, b), itemAt(ys, a) - itemAt(ys, b));
+  return hypot(itemAt(xs, a) - itemAt(xs, b), itemAt(ys, a) - itemAt(ys, b));
 }
 
 /** The point of the rim itself, not of its chord, halfway between two of its vertices. */
@@ -180,7 +184,7 @@ function middleOf({ xs, ys }: MeshDraft, feature: Feature, a: number, b: number)
   const x = (itemAt(xs, a) + itemAt(xs, b)) / 2;
   const y = (itemAt(ys, a) + itemAt(ys, b)) / 2;
   if (feature.kind === 'line') return { x, y };
-  const far = Math.hypot(x - feature.cx, y - feature.cy);
+  const far = hypot(x - feature.cx, y - feature.cy);
   const stretch = feature.radius / far;
   return { x: feature.cx + (x - feature.cx) * stretch, y: feature.cy + (y - feature.cy) * stretch };
 }
@@ -198,7 +202,8 @@ function rimDepth(
     const source = itemAt(index.features, candidate);
     if (source.kind === 'corner') continue;
     const cut = itemAt(moment.cuts, source.stage);
-    const squared = cut * cut - squaredDistance(source, x, y) / itemAt(moment.factors, source.stage) ** 2;
+    const factor = itemAt(moment.factors, source.stage);
+    const squared = cut * cut - squaredDistance(source, x, y) / (factor * factor);
     if (squared <= 0) continue;
     const depth = itemAt(moment.bases, source.stage) + Math.sqrt(squared);
     if (depth > deepest) {

@@ -1,4 +1,7 @@
 /** A feature spread by a distance: one exact piece of the border that growing makes, before neighbours cut it back. */
+import { atan2 } from '#maths/arc-tangent.ts';
+import { hypot } from '#maths/hypot.ts';
+import { cos, sin } from '#maths/sine.ts';
 import type { Feature } from './front-features.ts';
 
 export interface Spread {
@@ -46,9 +49,9 @@ export function spreadFeature(feature: Feature, reach: number): Spread | undefin
     );
   }
   const to = feature.from + feature.sweep;
-  const ax = cx + radius * Math.cos(feature.from);
-  const ay = cy + radius * Math.sin(feature.from);
-  return boxed(feature, radius, ax, ay, cx + radius * Math.cos(to), cy + radius * Math.sin(to), bow);
+  const ax = cx + radius * cos(feature.from);
+  const ay = cy + radius * sin(feature.from);
+  return boxed(feature, radius, ax, ay, cx + radius * cos(to), cy + radius * sin(to), bow);
 }
 
 function boxed(
@@ -162,7 +165,7 @@ function cutAtTouch(spread: Spread, x: number, y: number): void {
     spread.cuts.push(along / length, spread.ax - ny * along, spread.ay + nx * along);
     return;
   }
-  const far = Math.hypot(x - cx, y - cy);
+  const far = hypot(x - cx, y - cy);
   if (Math.abs(far - spread.radius) > TOUCHING) return;
   const share = shareOfArc(spread, x, y);
   const margin = TOUCHING / (spread.radius * Math.abs(spread.feature.sweep));
@@ -177,7 +180,7 @@ export function shareOfArc(arc: Spread, x: number, y: number): number {
   const dy = y - cy;
   const ahead = dx * nx + dy * ny;
   if (ahead < cosHalf * arc.radius - 1e-12) return -1;
-  const turned = Math.atan2(nx * dy - ny * dx, ahead);
+  const turned = atan2(nx * dy - ny * dx, ahead);
   return Math.min(1, Math.max(0, 0.5 + turned / sweep));
 }
 
@@ -191,5 +194,5 @@ export function pointOfSpread(spread: Spread, share: number): [x: number, y: num
   const { cx, cy, from, sweep, nx, ny } = spread.feature;
   if (share === 0.5) return [cx + nx * spread.radius, cy + ny * spread.radius];
   const angle = from + sweep * share;
-  return [cx + spread.radius * Math.cos(angle), cy + spread.radius * Math.sin(angle)];
+  return [cx + spread.radius * cos(angle), cy + spread.radius * sin(angle)];
 }

@@ -1,5 +1,7 @@
 /** Carriers: the whole line or circle that a span lies on, and how edges of the grid fit them. */
 
+import { hypot } from '#maths/hypot.ts';
+import { cos } from '#maths/sine.ts';
 import { add, cross, distance, dot, type Point, scale, subtract } from './point.ts';
 import { chordsPerTurn, GRID, NUDGE } from './rings.ts';
 import { type ArcSpan, distanceToSpan, type LineSpan, type Span } from './span.ts';
@@ -32,7 +34,7 @@ export function misfit(carrier: Span, a: Point, b: Point): number | undefined {
 function offset(carrier: Span, point: Point): number {
   if (carrier.kind === 'arc') return carrier.radius - distance(point, carrier.center);
   const along = subtract(carrier.end, carrier.start);
-  return cross(along, subtract(point, carrier.start)) / Math.hypot(along.x, along.y);
+  return cross(along, subtract(point, carrier.start)) / hypot(along.x, along.y);
 }
 
 function lineMisfit(carrier: LineSpan, a: Point, b: Point): number | undefined {
@@ -42,7 +44,7 @@ function lineMisfit(carrier: LineSpan, a: Point, b: Point): number | undefined {
 
 function arcMisfit(carrier: ArcSpan, a: Point, b: Point, middle: Point): number | undefined {
   const halfAngle = (1.2 * Math.PI) / chordsPerTurn(carrier.radius);
-  const deepest = carrier.radius * (1 - Math.cos(halfAngle)) + ON_CURVE;
+  const deepest = carrier.radius * (1 - cos(halfAngle)) + ON_CURVE;
   let off = 0;
   for (const point of [a, b, middle]) {
     const inside = offset(carrier, point);
@@ -70,7 +72,7 @@ export function footOn(carrier: Span, from: Point): Point {
     return add(carrier.start, scale(along, dot(subtract(from, carrier.start), along) / dot(along, along)));
   }
   const out = subtract(from, carrier.center);
-  return add(carrier.center, scale(out, carrier.radius / Math.hypot(out.x, out.y)));
+  return add(carrier.center, scale(out, carrier.radius / hypot(out.x, out.y)));
 }
 
 /**
@@ -89,7 +91,7 @@ function crossLines(a: LineSpan, b: LineSpan): Point | undefined {
   const u = subtract(a.end, a.start);
   const v = subtract(b.end, b.start);
   const turn = cross(u, v);
-  if (Math.abs(turn) < PARALLEL * Math.hypot(u.x, u.y) * Math.hypot(v.x, v.y)) return undefined;
+  if (Math.abs(turn) < PARALLEL * hypot(u.x, u.y) * hypot(v.x, v.y)) return undefined;
   return add(a.start, scale(u, cross(subtract(b.start, a.start), v) / turn));
 }
 
@@ -99,13 +101,13 @@ function crossLineCircle(line: LineSpan, circle: ArcSpan): Point[] {
   const along = subtract(line.end, line.start);
   const half = Math.sqrt(Math.max(0, circle.radius * circle.radius - away * away));
   if (half === 0) return away - circle.radius < TOUCHING ? [foot] : [];
-  const step = scale(along, half / Math.hypot(along.x, along.y));
+  const step = scale(along, half / hypot(along.x, along.y));
   return [add(foot, step), subtract(foot, step)];
 }
 
 function crossCircles(a: ArcSpan, b: ArcSpan): Point[] {
   const between = subtract(b.center, a.center);
-  const apart = Math.hypot(between.x, between.y);
+  const apart = hypot(between.x, between.y);
   if (apart < PARALLEL * Math.max(a.radius, b.radius)) return [];
   const along = (apart * apart + a.radius * a.radius - b.radius * b.radius) / (2 * apart);
   const half = Math.sqrt(Math.max(0, a.radius * a.radius - along * along));

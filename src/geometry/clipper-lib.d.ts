@@ -1,4 +1,4 @@
-/** The few parts of clipper-lib 6.4.2 that the adaptor uses. */
+/** The few parts of clipper-lib 6.4.2 that the adaptor uses; not `ClipperOffset`, which takes its angles from the engine. */
 declare module 'clipper-lib' {
   export interface IntPoint {
     X: number;
@@ -9,6 +9,7 @@ declare module 'clipper-lib' {
   export const PolyType: { ptSubject: number; ptClip: number };
   export const PolyFillType: { pftEvenOdd: number; pftNonZero: number; pftPositive: number };
   export class Clipper {
+    static Round: (value: number) => number;
     AddPaths(paths: Path[], type: number, closed: boolean): boolean;
     Execute(operation: number, solution: Path[], subjectFill: number, clipFill: number): boolean;
   }

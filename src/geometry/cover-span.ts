@@ -1,4 +1,5 @@
 /** Which parts of a span other spans run along, and the rest: exact, by their common line or circle. */
+import { atan2 } from '#maths/arc-tangent.ts';
 import { type Box, boxOfSpan } from './box.ts';
 import { sameCarrier } from './carrier.ts';
 import { cross, dot, type Point, subtract } from './point.ts';
@@ -71,7 +72,7 @@ function shareOnLine(line: LineSpan, point: Point): number {
 function angleFrom(arc: ArcSpan, point: Point): number {
   const from = subtract(arc.start, arc.center);
   const to = subtract(point, arc.center);
-  return Math.atan2(cross(from, to), dot(from, to));
+  return atan2(cross(from, to), dot(from, to));
 }
 
 /** The part of a span between two shares of it; whole ends stay the same points. */

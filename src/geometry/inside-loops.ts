@@ -1,4 +1,5 @@
 /** Whether a point lies inside loops of lines and arcs, exactly: arcs are not broken into chords. Cost: linear in the spans. */
+import { atan2 } from '#maths/arc-tangent.ts';
 import { cross, distance, dot, type Point, subtract } from './point.ts';
 import type { Loop, Span } from './span.ts';
 
@@ -17,7 +18,7 @@ export function isInsideLoops(loops: readonly Loop[], point: Point): boolean {
 function angleSeen(span: Span, eye: Point): number {
   const toStart = subtract(span.start, eye);
   const toEnd = subtract(span.end, eye);
-  const chord = Math.atan2(cross(toStart, toEnd), dot(toStart, toEnd));
+  const chord = atan2(cross(toStart, toEnd), dot(toStart, toEnd));
   if (span.kind === 'line') return chord;
   // Between chord and arc the arc passes on the far side of the eye: a full turn more than the chord.
   const side = Math.sign(span.sweep);

@@ -4,6 +4,7 @@
  * always joined and never mentioned; up to `joinTolerance` they are joined and reported; up to `OPEN_GAP_REACH` times
  * that they are left open and reported. No end moves further than half its own span is long.
  */
+import { atan2 } from '#maths/arc-tangent.ts';
 import type { LineworkTrouble, SourcedSpan } from './arrangement.ts';
 import { itemAt } from './assert.ts';
 import { canonicalSpans } from './canonical-spans.ts';
@@ -181,7 +182,7 @@ function moveEnd(span: Span, atEnd: boolean, to: Point): Span {
   if (span.kind === 'line') return { kind: 'line', start, end };
   const fromCenter = subtract(start, span.center);
   const toCenter = subtract(end, span.center);
-  const turned = Math.atan2(cross(fromCenter, toCenter), dot(fromCenter, toCenter));
+  const turned = atan2(cross(fromCenter, toCenter), dot(fromCenter, toCenter));
   const isOnCircle = Math.abs(distance(to, span.center) - span.radius) <= SAME_PLACE;
   if (isOnCircle && turned * span.sweep > 0) return { ...span, start, end, sweep: turned };
   return spanFromBulge(start, end, bulgeOf(span));

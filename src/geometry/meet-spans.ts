@@ -4,6 +4,8 @@
  * figures meets it at their common end and nowhere else, and leaves no sliver.
  */
 
+import { atan2 } from '#maths/arc-tangent.ts';
+import { hypot } from '#maths/hypot.ts';
 import { add, cross, distance, dot, type Point, pointOnCircle, scale, subtract } from './point.ts';
 import { type ArcSpan, type LineSpan, nearestShare, pointAlong, type Span } from './span.ts';
 import { SAME_PLACE } from './tolerances.ts';
@@ -52,7 +54,7 @@ function shareIfNear(span: Span, point: Point): number | undefined {
 function offCarrier(span: Span, point: Point): number {
   if (span.kind === 'arc') return distance(point, span.center) - span.radius;
   const along = subtract(span.end, span.start);
-  return cross(along, subtract(point, span.start)) / Math.hypot(along.x, along.y);
+  return cross(along, subtract(point, span.start)) / hypot(along.x, along.y);
 }
 
 /** Crossings and touchings that are inside both spans. */
@@ -85,7 +87,7 @@ function shareOnCarrier(span: Span, point: Point): number {
   }
   const toStart = subtract(span.start, span.center);
   const toPoint = subtract(point, span.center);
-  const turned = Math.atan2(cross(toStart, toPoint), dot(toStart, toPoint)) * Math.sign(span.sweep);
+  const turned = atan2(cross(toStart, toPoint), dot(toStart, toPoint)) * Math.sign(span.sweep);
   return (turned < 0 ? turned + 2 * Math.PI : turned) / Math.abs(span.sweep);
 }
 
@@ -116,7 +118,7 @@ function meetLineAndCircle(line: LineSpan, circle: ArcSpan): CarrierMeetings {
   const touching = Math.abs(away - circle.radius) <= SAME_PLACE ? [foot] : [];
   const squared = (circle.radius - away) * (circle.radius + away);
   if (squared < 0) return { touching, crossings: [] };
-  const step = scale(along, Math.sqrt(squared) / Math.hypot(along.x, along.y));
+  const step = scale(along, Math.sqrt(squared) / hypot(along.x, along.y));
   return { touching, crossings: [subtract(foot, step), add(foot, step)] };
 }
 
@@ -126,7 +128,7 @@ function pointAt(line: LineSpan, share: number): Point {
 
 function meetCircles(a: ArcSpan, b: ArcSpan): CarrierMeetings {
   const between = subtract(b.center, a.center);
-  const apart = Math.hypot(between.x, between.y);
+  const apart = hypot(between.x, between.y);
   const wider = Math.abs(a.radius - b.radius);
   // Circles that are nowhere further apart than this are one circle: only ends can meet.
   if (apart === 0 || apart + wider <= SAME_PLACE) return { touching: [], crossings: [] };
@@ -172,7 +174,7 @@ function isCloseBetween(spans: { along: Span; other: Span }, from: number, to: n
 /** Points of the first carrier where it runs parallel to the circle. */
 function parallelPoints(along: Span, circle: ArcSpan): Point[] {
   if (along.kind === 'line') return [pointAt(along, shareOnCarrier(along, circle.center))];
-  const angle = Math.atan2(circle.center.y - along.center.y, circle.center.x - along.center.x);
+  const angle = atan2(circle.center.y - along.center.y, circle.center.x - along.center.x);
   return [
     pointOnCircle(along.center, along.radius, angle),
     pointOnCircle(along.center, along.radius, angle + Math.PI),

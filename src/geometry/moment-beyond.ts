@@ -3,6 +3,9 @@
  * With t square to s (a quarter turn counter-clockwise), ½ max(0, s − from)² has the integrand as its slope along s, so by Green's theorem the integral is
  * ∮ ½ max(0, s − from)² dt round the loops, outer ones counter-clockwise, holes clockwise.
  */
+import { acos } from '#maths/arc-cosine.ts';
+import { atan2 } from '#maths/arc-tangent.ts';
+import { cos, sin } from '#maths/sine.ts';
 import { dot, type Point, turnLeft } from './point.ts';
 import { type ArcSpan, type LineSpan, type Loop, startAngle } from './span.ts';
 
@@ -37,17 +40,17 @@ function alongLine({ start, end }: LineSpan, { direction, from }: Beyond): numbe
 function alongArc(arc: ArcSpan, { direction, from }: Beyond): number {
   const { center, radius, sweep } = arc;
   const a = dot(center, direction) - from;
-  const first = startAngle(arc) - Math.atan2(direction.y, direction.x);
+  const first = startAngle(arc) - atan2(direction.y, direction.x);
   const antiderivative = (angle: number) => {
-    const sine = Math.sin(angle);
-    const evenly = a * a * sine + a * radius * (angle + sine * Math.cos(angle));
-    return (radius * (evenly + radius * radius * (sine - sine ** 3 / 3))) / 2;
+    const sine = sin(angle);
+    const evenly = a * a * sine + a * radius * (angle + sine * cos(angle));
+    return (radius * (evenly + radius * radius * (sine - (sine * sine * sine) / 3))) / 2;
   };
   let sum = 0;
   const stops = [first, ...passings(a, radius, { first, sweep }), first + sweep];
   stops.slice(1).forEach((stop, index) => {
     const start = stops[index] ?? first;
-    if (a + radius * Math.cos((start + stop) / 2) > 0) sum += antiderivative(stop) - antiderivative(start);
+    if (a + radius * cos((start + stop) / 2) > 0) sum += antiderivative(stop) - antiderivative(start);
   });
   return sum;
 }
@@ -59,7 +62,7 @@ function passings(
   { first, sweep }: { readonly first: number; readonly sweep: number },
 ): number[] {
   if (Math.abs(a) >= radius) return [];
-  const turn = Math.acos(-a / radius);
+  const turn = acos(-a / radius);
   const whole = 2 * Math.PI;
   return [turn, -turn]
     .flatMap((angle) => {

@@ -3,6 +3,7 @@
  * are nearly one, as where a fillet runs into a line, the spans are compared further out along the shorter chord: since
  * they meet nowhere else, the order there is the order everywhere.
  */
+import { atan2 } from '#maths/arc-tangent.ts';
 import { itemAt } from './assert.ts';
 import { distance, subtract } from './point.ts';
 import type { Span } from './span.ts';
@@ -68,9 +69,10 @@ function turnFurtherOut(a: Ray, b: Ray): number {
 /** Direction from the start to the span's point that far away, radians; from the ends and the sweep alone. */
 function directionAt(span: Span, away: number): number {
   const chord = subtract(span.end, span.start);
-  const ahead = Math.atan2(chord.y, chord.x);
+  const ahead = atan2(chord.y, chord.x);
   if (span.kind === 'line') return ahead;
-  const turned = Math.asin(Math.min(1, away / (2 * span.radius)));
+  const across = Math.sqrt(Math.max(0, 4 * span.radius * span.radius - away * away));
+  const turned = atan2(away, across);
   return ahead - span.sweep / 2 + Math.sign(span.sweep) * turned;
 }
 

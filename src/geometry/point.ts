@@ -1,4 +1,6 @@
 /** Points of the plane, y up, and the few vector steps that everything else is made of. */
+import { hypot } from '#maths/hypot.ts';
+import { cos, sin } from '#maths/sine.ts';
 
 export interface Point {
   readonly x: number;
@@ -27,7 +29,7 @@ export function cross(a: Point, b: Point): number {
 }
 
 export function distance(a: Point, b: Point): number {
-  return Math.hypot(b.x - a.x, b.y - a.y);
+  return hypot(b.x - a.x, b.y - a.y);
 }
 
 /** `a` turned a quarter to the left. */
@@ -37,5 +39,5 @@ export function turnLeft(a: Point): Point {
 
 /** The point of a circle at an angle in radians. */
 export function pointOnCircle(center: Point, radius: number, angle: number): Point {
-  return { x: center.x + radius * Math.cos(angle), y: center.y + radius * Math.sin(angle) };
+  return { x: center.x + radius * cos(angle), y: center.y + radius * sin(angle) };
 }

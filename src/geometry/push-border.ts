@@ -7,6 +7,7 @@
  * points that are clear of the whole border. (The nearest border point is inside a span, whose strip covers it, or a
  * corner that turns away from the area, whose sector covers it.)
  */
+import { atan2 } from '#maths/arc-tangent.ts';
 import { cross, distance, dot, type Point } from './point.ts';
 import { GRID, NUDGE } from './rings.ts';
 import { type ArcSpan, arcSpan, type Loop, lineSpan, reverseSpan, type Span, tangentAlong } from './span.ts';
@@ -157,8 +158,8 @@ function beside(corner: Point, along: Point, width: number): Point {
 function roundCorner(corner: Point, width: number, [before, after]: readonly [Point, Point]): Span {
   const from = beside(corner, before, width);
   const to = beside(corner, after, width);
-  const first = Math.atan2(from.y - corner.y, from.x - corner.x);
-  const last = Math.atan2(to.y - corner.y, to.x - corner.x);
+  const first = atan2(from.y - corner.y, from.x - corner.x);
+  const last = atan2(to.y - corner.y, to.x - corner.x);
   const sweep = last > first ? last - first - 2 * Math.PI : last - first;
   return { kind: 'arc', start: from, end: to, center: corner, radius: width, sweep };
 }

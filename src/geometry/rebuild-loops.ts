@@ -9,6 +9,7 @@
  * the truth.
  * Cost: edges × carriers near them; carriers are looked up by box once there are many.
  */
+import { atan2 } from '#maths/arc-tangent.ts';
 import { itemAt } from './assert.ts';
 import { type Box, boxOfSpan, growBox } from './box.ts';
 import { indexBoxes } from './box-index.ts';
@@ -293,14 +294,14 @@ function turnedRound(center: Point, points: readonly Point[]): number {
 function angleBetween(center: Point, from: Point, to: Point): number {
   const a = subtract(from, center);
   const b = subtract(to, center);
-  return Math.atan2(cross(a, b), dot(a, b));
+  return atan2(cross(a, b), dot(a, b));
 }
 
 /** An arc of any sweep as arcs of at most half a turn. */
 function arcPieces(carrier: ArcSpan, from: Point, to: Point, sweep: number): ArcSpan[] {
   const { center, radius } = carrier;
   const count = Math.ceil(Math.abs(sweep) / Math.PI - 1e-9);
-  const first = Math.atan2(from.y - center.y, from.x - center.x);
+  const first = atan2(from.y - center.y, from.x - center.x);
   const pieces: ArcSpan[] = [];
   for (let index = 0; index < count; index++) {
     const piece = arcSpan({ center, radius, from: first + (sweep * index) / count, sweep: sweep / count });

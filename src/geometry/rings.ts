@@ -5,7 +5,9 @@
  * their vertices and leave no slivers between them. What comes out of the grid is made exact again by
  * `rebuild-loops.ts`, so a chord decides only which borders meet, never where a line lies.
  */
+
 import ClipperLib from 'clipper-lib';
+import { acos } from '#maths/arc-cosine.ts';
 import { boxOfSpans } from './box.ts';
 import { type Point, pointOnCircle } from './point.ts';
 import { shareCorners } from './share-corners.ts';
@@ -45,6 +47,9 @@ export type Ring = readonly GridPoint[];
 ClipperLib.Error = (message: string) => {
   throw new Error(`clipper-lib: ${message}`);
 };
+
+// clipper-lib chooses how to round by the name of the browser: one way for all, half a unit away from 0.
+ClipperLib.Clipper.Round = (value) => (value < 0 ? Math.ceil(value - 0.5) : Math.floor(value + 0.5));
 
 /** A whole millimetre near the middle of the spans: the grid's origin, which keeps coordinates small. */
 export function gridOrigin(spans: Iterable<Span>): Point {
@@ -92,7 +97,7 @@ function pointsInsideArc(arc: ArcSpan): Point[] {
 
 /** Chords of a full circle so that none lies farther than `SAGITTA` from it: a multiple of four, eight at least. */
 export function chordsPerTurn(radius: number): number {
-  const halfAngle = Math.acos(Math.max(0.7, 1 - SAGITTA / radius));
+  const halfAngle = acos(Math.max(0.7, 1 - SAGITTA / radius));
   return Math.max(8, 4 * Math.ceil(Math.PI / halfAngle / 4));
 }
 

@@ -2,6 +2,10 @@
  * A span is one exact piece of a border: a straight line or a circular arc of at most half a turn.
  * A full circle is two half arcs. Every curve of a drawing becomes spans on reading, and stays spans to the end.
  */
+import { atan, atan2 } from '#maths/arc-tangent.ts';
+import { hypot } from '#maths/hypot.ts';
+import { cos, sin } from '#maths/sine.ts';
+import { tan } from '#maths/tangent.ts';
 import { cross, distance, dot, type Point, pointOnCircle, scale, subtract, turnLeft } from './point.ts';
 
 export interface LineSpan {
@@ -59,13 +63,13 @@ export function spanFromBulge(start: Point, end: Point, bulge: number): Span {
     x: (start.x + end.x) / 2 + normal.x * offset,
     y: (start.y + end.y) / 2 + normal.y * offset,
   };
-  const radius = (Math.hypot(chord.x, chord.y) * (1 + bulge * bulge)) / (4 * Math.abs(bulge));
-  return { kind: 'arc', start, end, center, radius, sweep: 4 * Math.atan(bulge) };
+  const radius = (hypot(chord.x, chord.y) * (1 + bulge * bulge)) / (4 * Math.abs(bulge));
+  return { kind: 'arc', start, end, center, radius, sweep: 4 * atan(bulge) };
 }
 
 /** tan(sweep / 4) to the span's end; 0 for a line. */
 export function bulgeOf(span: Span): number {
-  return span.kind === 'line' ? 0 : Math.tan(span.sweep / 4);
+  return span.kind === 'line' ? 0 : tan(span.sweep / 4);
 }
 
 export function reverseSpan(span: Span): Span {
@@ -95,18 +99,18 @@ export function pointAlong(span: Span, share: number): Point {
 
 /** Angle of an arc's start seen from its centre, in radians. */
 export function startAngle(arc: ArcSpan): number {
-  return Math.atan2(arc.start.y - arc.center.y, arc.start.x - arc.center.x);
+  return atan2(arc.start.y - arc.center.y, arc.start.x - arc.center.x);
 }
 
 /** Unit direction of travel at a share (0 to 1) of the span. */
 export function tangentAlong(span: Span, share: number): Point {
   if (span.kind === 'line') {
     const along = subtract(span.end, span.start);
-    return scale(along, 1 / Math.hypot(along.x, along.y));
+    return scale(along, 1 / hypot(along.x, along.y));
   }
   const angle = startAngle(span) + span.sweep * share;
   const side = Math.sign(span.sweep);
-  return { x: -Math.sin(angle) * side, y: Math.cos(angle) * side };
+  return { x: -sin(angle) * side, y: cos(angle) * side };
 }
 
 /** Where on the span (share 0 to 1) the point nearest to `from` lies. */
@@ -118,7 +122,7 @@ export function nearestShare(span: Span, from: Point): number {
   }
   const toStart = subtract(span.start, span.center);
   const toPoint = subtract(from, span.center);
-  const turned = Math.atan2(cross(toStart, toPoint), dot(toStart, toPoint)) * Math.sign(span.sweep);
+  const turned = atan2(cross(toStart, toPoint), dot(toStart, toPoint)) * Math.sign(span.sweep);
   const sweep = Math.abs(span.sweep);
   const ahead = turned < 0 ? turned + 2 * Math.PI : turned;
   if (ahead <= sweep) return ahead / sweep;
@@ -133,7 +137,7 @@ export function distanceToSpan(span: Span, from: Point): number {
 function doubleAreaFrom(point: Point, span: Span): number {
   const chord = cross(subtract(span.start, point), subtract(span.end, point));
   if (span.kind === 'line') return chord;
-  return chord + span.radius * span.radius * (span.sweep - Math.sin(span.sweep));
+  return chord + span.radius * span.radius * (span.sweep - sin(span.sweep));
 }
 
 /** Signed area of a loop: counter-clockwise positive. Exact for arcs, and no less so far from the origin. */

@@ -2,6 +2,7 @@
  * Spans stretched by one factor in x and another in y, about the origin. Where both are the same, arcs stay what they are; else
  * an arc becomes part of an ellipse, and as few arcs as follow that within a micrometre take its place.
  */
+import { hypot } from '#maths/hypot.ts';
 import { cross, distance, type Point, subtract } from './point.ts';
 import { pointAlong, type Span, spanFromBulge } from './span.ts';
 
@@ -49,8 +50,8 @@ function ellipseArcs(
 /** The arc of at most half a turn from one point past another to a third: its bulge is that of the middle's height. */
 function spanThrough(start: Point, middle: Point, end: Point): Span {
   const chord = subtract(end, start);
-  const height = cross(subtract(middle, start), chord) / Math.hypot(chord.x, chord.y);
-  const bulge = (2 * height) / Math.hypot(chord.x, chord.y);
+  const height = cross(subtract(middle, start), chord) / hypot(chord.x, chord.y);
+  const bulge = (2 * height) / hypot(chord.x, chord.y);
   return spanFromBulge(start, end, Math.min(1, Math.max(-1, bulge)));
 }
 

@@ -1,4 +1,5 @@
 /** The parts of a level line that lie inside closed loops. Exact for arcs; cost linear in spans. */
+import { cos } from '#maths/sine.ts';
 import { type ArcSpan, type Span, startAngle } from './span.ts';
 
 export interface Stretch {
@@ -46,7 +47,7 @@ function pushArcCrossings(arc: ArcSpan, y: number, crossings: number[]): void {
     const lastHeight = isForward ? arc.end.y : arc.start.y;
     const nextHeight = isLast ? lastHeight : center.y + (k % 2 === 0 ? radius : -radius);
     if (height <= y !== nextHeight <= y) {
-      crossings.push(center.x + (Math.cos((angle + nextAngle) / 2) > 0 ? half : -half));
+      crossings.push(center.x + (cos((angle + nextAngle) / 2) > 0 ? half : -half));
     }
     angle = nextAngle;
     height = nextHeight;

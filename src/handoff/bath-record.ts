@@ -62,7 +62,7 @@ function bareArea({ stages, masking, etchFactor }: EtchPlan, index: number): num
     return (
       sum +
       opening.reduce(
-        (all, loop) => all + (Math.PI / 2) * spansLength(loop) * reach + 2 * Math.PI * reach ** 2,
+        (all, loop) => all + (Math.PI / 2) * spansLength(loop) * reach + 2 * Math.PI * reach * reach,
         0,
       )
     );

@@ -49,5 +49,6 @@ function rgbOfHex(color: string): Rgb {
 
 /** Squared distance, channels weighted as the eye does (weights 2 : 4 : 3, common practice for nearest-colour search). */
 function colorGap(a: Rgb, b: Rgb): number {
-  return 2 * (a[0] - b[0]) ** 2 + 4 * (a[1] - b[1]) ** 2 + 3 * (a[2] - b[2]) ** 2;
+  const [red, green, blue] = [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
+  return 2 * red * red + 4 * green * green + 3 * blue * blue;
 }

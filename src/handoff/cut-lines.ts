@@ -3,8 +3,10 @@
  * its stage's own piece on the left, so that the maskant that stays lies on the right of the tool: the climb side for a tool
  * that turns clockwise. Curves stay exact; only where they start and which way they go changes.
  */
+
 import { distance, dot, type Point } from '#geometry/point.ts';
 import { type Path, pointAlong, reverseSpans, type Span, spanLength, tangentAlong } from '#geometry/span.ts';
+import { cos } from '#maths/sine.ts';
 import type { CuttingChoices } from '#part/cutting-choices.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import { stretchAlong } from './stretch-along.ts';
@@ -17,7 +19,7 @@ export interface CutLine {
 }
 
 /** Cosine of the turn that counts as a corner: 10°. Smoother joints can't be told from a curve by a tool. */
-const CORNER_COSINE = Math.cos((10 * Math.PI) / 180);
+const CORNER_COSINE = cos((10 * Math.PI) / 180);
 
 /** Every line of the stages, a stage after the other. */
 export function cutLines(

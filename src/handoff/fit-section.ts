@@ -1,4 +1,5 @@
 /** How large a section is drawn in the room it has: its length fills the width, its heights are larger by a round factor. */
+import { decadeOf, powerOfTen } from '#maths/decade.ts';
 
 export interface SectionFit {
   /** Of the drawing to one mm along the cut. */
@@ -27,6 +28,6 @@ export function fitSection({ length, thickness, width, height }: SectionRoom): S
 
 /** Two figures, not above: enough to use the room, few enough to be said. */
 function roundDown(factor: number): number {
-  const step = 10 ** (Math.floor(Math.log10(factor)) - 1);
+  const step = powerOfTen(decadeOf(factor) - 1);
   return Number((Math.floor(factor / step + 1e-9) * step).toPrecision(2));
 }

@@ -3,8 +3,10 @@
  * is −z. One mesh with a primitive and a material a stage, and one for untouched metal; all share one list of vertices, so
  * that the whole is the border of a solid. Normals are left to the viewer: flat, which shows the chords for what they are.
  */
+
 import type { ReliefMesh } from '#front/relief-mesh.ts';
 import { itemAt } from '#geometry/assert.ts';
+import { root } from '#maths/root.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import { CAUTIONS } from './cautions.ts';
 
@@ -129,10 +131,16 @@ function materialOf(name: string, color: string): object {
   };
 }
 
-/** sRGB to linear (IEC 61966-2-1), in which glTF wants its factors. Rounded, for no two engines owe each other the last bit of a power. */
+/** sRGB to linear (IEC 61966-2-1), in which glTF wants its factors. */
 function linearOf(channel: number): number {
-  const linear = channel <= 0.04045 ? channel / 12.92 : ((channel + 0.055) / 1.055) ** 2.4;
+  const linear = channel <= 0.04045 ? channel / 12.92 : powerTwelveFifths((channel + 0.055) / 1.055);
   return Number(linear.toFixed(6));
+}
+
+/** To the power of 2.4. */
+function powerTwelveFifths(value: number): number {
+  const sixth = value * value * value * value * value * value;
+  return root(sixth * sixth, 5);
 }
 
 /** Heading, JSON chunk, binary chunk: little-endian, each chunk a multiple of four bytes (glTF 2.0, section 4). */

@@ -3,9 +3,11 @@
  * whichever of its start, end and middle moves the outline least: half the least length at the worst, for a step between
  * two parallels. Neighbours keep their bulge. Direction and start stay. Linear in the vertices, for a few rounds.
  */
+
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, pointAlong, type Span } from '#geometry/span.ts';
+import { hypot } from '#maths/hypot.ts';
 import { type ContourVertex, spanOfBulge } from './contour.ts';
 import type { Contour } from './plan-file.ts';
 
@@ -60,7 +62,7 @@ function mergeOnce(vertices: readonly ContourVertex[], closed: boolean, merging:
 function chordAfter(vertices: readonly ContourVertex[], index: number): number {
   const [x, y] = itemAt(vertices, index);
   const [endX, endY] = itemAt(vertices, (index + 1) % vertices.length);
-  return Math.hypot(endX - x, endY - y);
+  return hypot(endX - x, endY - y);
 }
 
 /** The vertex that stands for both ends of segment `index`; it carries the next segment's bulge. */

@@ -3,7 +3,9 @@
  * be years old. A region is the same where its border is, whatever its number now; else where its number is. A stage is the
  * same by number where there are as many as before, else by level.
  */
+
 import type { FindingRecord } from '#findings/finding-record.ts';
+import { hypot } from '#maths/hypot.ts';
 import { handoffProvenance } from '#part/handoff-defaults.ts';
 import { type JobChange, jobChanges } from './job-changes.ts';
 import { contoursApart, type LineChanges, lineChanges } from './line-changes.ts';
@@ -169,7 +171,7 @@ function findingChanges(before: readonly FindingRecord[], now: readonly FindingR
 }
 
 function isAtOnePlace(a: FindingRecord, b: FindingRecord): boolean {
-  if (a.at !== null && b.at !== null) return Math.hypot(a.at[0] - b.at[0], a.at[1] - b.at[1]) <= SAME_PLACE;
+  if (a.at !== null && b.at !== null) return hypot(a.at[0] - b.at[0], a.at[1] - b.at[1]) <= SAME_PLACE;
   return a.at === b.at && a.path === b.path && a.line === b.line && a.layer === b.layer;
 }
 

@@ -3,10 +3,12 @@
  * within 2 µm of its chords; no ellipses. SHEET the faces as received, FRONT the etched surface, ASKED what was asked, TAKEN-01,
  * TAKEN-02, … what each stage took, NOTES (off) where the cut lies and which plan it belongs to.
  */
+
 import type { DrawingOut, OutlineOut } from '#drawing/drawing-out.ts';
 import { writeDrawing } from '#drawing/write-drawing.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
+import { hypot } from '#maths/hypot.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import { CAUTIONS } from './cautions.ts';
 import { nearestColorNumber } from './color-number.ts';
@@ -87,7 +89,7 @@ function askedLines({ asked }: NamedSection): Point[][] {
 function outlineOf(layer: string, points: readonly Point[], closed: boolean): OutlineOut {
   const apart = points.filter((point, index) => {
     const before = index === 0 ? (closed ? points.at(-1) : undefined) : points[index - 1];
-    return before === undefined || Math.hypot(point.x - before.x, point.y - before.y) > 1e-6;
+    return before === undefined || hypot(point.x - before.x, point.y - before.y) > 1e-6;
   });
   return { layer, closed, vertices: apart.map(({ x, y }) => [x, y, 0]) };
 }
@@ -114,7 +116,7 @@ function layersOf(stages: readonly Stage[]): DrawingOut['layers'] {
 
 function notesOf({ name, planHash, section, stages }: SectionDrawingInput): DrawingOut['notes'] {
   const { from, to } = section;
-  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  const length = hypot(to.x - from.x, to.y - from.y);
   const deepest = Math.max(...section.points.map(({ depth, thickness }) => depth + thickness));
   const height = Math.max(1, length / 80);
   const place = ({ x, y }: Point): string => `${x.toFixed(3)}, ${y.toFixed(3)}`;

@@ -3,8 +3,10 @@
  * normal, three corners, two unused bytes. The format knows no unit: it is millimetres, in the drawing's frame, z up from the
  * as-received surface. Source of the layout: 3D Systems, StereoLithography Interface Specification (1989), from memory.
  */
+
 import type { ReliefMesh } from '#front/relief-mesh.ts';
 import { assert, itemAt } from '#geometry/assert.ts';
+import { hypot } from '#maths/hypot.ts';
 
 const HEADING = 80;
 const TRIANGLE = 50;
@@ -43,6 +45,6 @@ function normalOf(positions: Float32Array, a: number, b: number, c: number): rea
   const [ux, uy, uz] = [along(b, 0), along(b, 1), along(b, 2)];
   const [vx, vy, vz] = [along(c, 0), along(c, 1), along(c, 2)];
   const [x, y, z] = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
-  const length = Math.hypot(x, y, z);
+  const length = hypot(x, y, z);
   return length === 0 ? [0, 0, 0] : [x / length, y / length, z / length];
 }

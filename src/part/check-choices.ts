@@ -2,7 +2,9 @@
  * What a job file must keep to beyond the shape of its values: one of several keys, rising tables, distinct levels.
  * Looks at the file as found, so that these faults are told beside those of shape; what has the wrong shape is left alone.
  */
+
 import { type Finding, finding } from '#findings/finding.ts';
+import { hypot } from '#maths/hypot.ts';
 import { checkFigures } from './check-figures.ts';
 import { checkPost } from './check-post.ts';
 import type { PlaceOf } from './read-format.ts';
@@ -189,7 +191,7 @@ const LEAST_SECTION = 1e-3;
 /** A point shows no section. */
 function checkSection({ from, to }: Keyed, path: JsonPath, placeOf: PlaceOf): Finding[] {
   const [[fromX, fromY], [toX, toY]] = [listOf(from), listOf(to)];
-  const way = Math.hypot(Number(toX) - Number(fromX), Number(toY) - Number(fromY));
+  const way = hypot(Number(toX) - Number(fromX), Number(toY) - Number(fromY));
   if (!(way < LEAST_SECTION)) return [];
   const facts = { found: 'a section that starts and ends at one point', expected: 'two points apart' };
   return [finding('job-value-wrong', facts, placeOf(path))];

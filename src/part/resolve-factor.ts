@@ -91,8 +91,13 @@ function ofRows(rows: readonly Row[], isInverse: boolean): ResolvedFactor {
 function doubts(factors: readonly number[], path: string): Finding[] {
   const [least, most] = [SMALLEST_FACTOR.value, LARGEST_FACTOR.value];
   const isOff = (factor: number) => factor < least || factor > most;
-  const worst = factors.filter(isOff).sort((a, b) => Math.abs(Math.log(b)) - Math.abs(Math.log(a)))[0];
+  const worst = factors.filter(isOff).sort((a, b) => timesOff(b) - timesOff(a))[0];
   return worst === undefined
     ? []
     : [finding('etch-factor-doubtful', { factor: worst, least, most }, { path })];
+}
+
+/** How many times as large or as small as 1. */
+function timesOff(factor: number): number {
+  return Math.max(factor, 1 / factor);
 }

@@ -1,7 +1,9 @@
 /** Volume of the sheet as it comes, mm³: its area times its thickness; of a tapered sheet the integral over its border, exact. */
+
 import { momentBeyond } from '#geometry/moment-beyond.ts';
 import { dot, scale, subtract } from '#geometry/point.ts';
 import { type Loop, loopsArea } from '#geometry/span.ts';
+import { hypot } from '#maths/hypot.ts';
 import type { Taper } from './job.ts';
 
 /** Undefined for a sheet without a border. */
@@ -11,7 +13,7 @@ export function sheetVolume(sheet: readonly Loop[], thickness: number | Taper): 
   if (typeof thickness === 'number') return area * thickness;
   const { from, to, fromValue, toValue } = thickness;
   const way = subtract(to, from);
-  const length = Math.hypot(way.x, way.y);
+  const length = hypot(way.x, way.y);
   if (length === 0) return area * fromValue;
   const direction = scale(way, 1 / length);
   const start = dot(from, direction);

@@ -1,5 +1,7 @@
 /** The sum of tapers at a point: each even between its two points, and held beyond them. */
+
 import { dot, type Point, subtract } from '#geometry/point.ts';
+import { hypot } from '#maths/hypot.ts';
 import type { Taper } from './job.ts';
 
 export function taperedAt(tapers: readonly Taper[], at: Point): number {
@@ -16,7 +18,7 @@ function valueAt({ from, to, fromValue, toValue }: Taper, at: Point): number {
 /** Distances from the start of a straight way, or of its line, at which the tapers begin to change or stop changing. */
 export function taperEndsAlong(tapers: readonly Taper[], start: Point, end: Point): number[] {
   const along = subtract(end, start);
-  const length = Math.hypot(along.x, along.y);
+  const length = hypot(along.x, along.y);
   return tapers.flatMap(({ from, to }) => {
     const way = subtract(to, from);
     const pace = dot(along, way) / length;

@@ -1,7 +1,9 @@
 /** The sheet's least and greatest nominal thickness over a region: exact, since a taper changes one way only. */
+
 import { extentAlong } from '#geometry/cut-across.ts';
 import { scale, subtract } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
+import { hypot } from '#maths/hypot.ts';
 import type { Taper } from './job.ts';
 import { taperedAt } from './tapered-at.ts';
 
@@ -13,7 +15,7 @@ export interface ThicknessRange {
 export function thicknessOver(thickness: number | Taper, loops: readonly Loop[]): ThicknessRange {
   if (typeof thickness === 'number') return { least: thickness, most: thickness };
   const way = subtract(thickness.to, thickness.from);
-  const length = Math.hypot(way.x, way.y);
+  const length = hypot(way.x, way.y);
   if (length === 0) return { least: thickness.fromValue, most: thickness.fromValue };
   const axis = scale(way, 1 / length);
   const { from, to } = extentAlong(loops, axis);

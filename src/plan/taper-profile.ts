@@ -2,9 +2,11 @@
  * Depth over a region as a function of one distance (M4.4): the sum of tapers, each even between its two points and held
  * beyond them, where over this region they change along one direction.
  */
+
 import { type CutFrame, cutFrame, extentAlong } from '#geometry/cut-across.ts';
 import { cross, dot, type Point, scale, subtract } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
+import { hypot } from '#maths/hypot.ts';
 import type { Taper } from '#part/job.ts';
 import { taperedAt } from '#part/tapered-at.ts';
 
@@ -96,7 +98,7 @@ function planeProfile(
     (sum, { taper, axis, rise }) => sum + taper.fromValue - rise * dot(taper.from, axis),
     held,
   );
-  const rise = Math.hypot(gradient.x, gradient.y);
+  const rise = hypot(gradient.x, gradient.y);
   return profileAlong(unit(gradient), (distance) => atOrigin + rise * distance, { loops, ends: [] });
 }
 
@@ -114,6 +116,6 @@ function profileAlong(
 
 /** A taper without length points nowhere: it holds its first value. */
 function unit(vector: Point): Point {
-  const length = Math.hypot(vector.x, vector.y);
+  const length = hypot(vector.x, vector.y);
   return length === 0 ? { x: 1, y: 0 } : scale(vector, 1 / length);
 }

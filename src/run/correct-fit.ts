@@ -103,7 +103,7 @@ function disagreement(
 ): { readonly times: number; readonly freedom: number } {
   const ratio = spare < 1 ? 0 : off.reduce((sum, each) => sum + each * each, 0) / spare;
   if (ratio <= 1) return { times: 1, freedom: known };
-  return { times: Math.sqrt(ratio), freedom: Math.min(known, spare / (1 - 1 / ratio) ** 2) };
+  return { times: Math.sqrt(ratio), freedom: Math.min(known, spare / ((1 - 1 / ratio) * (1 - 1 / ratio))) };
 }
 
 function weightsOf({ kind, bare, region }: Reading): Weights {
@@ -181,12 +181,12 @@ function noiseOf(readings: readonly Reading[]): Fit['noise'] {
   let freedom = 0;
   for (const values of groups.values()) {
     const mean = values.reduce((sum, each) => sum + each, 0) / values.length;
-    squares += values.reduce((sum, each) => sum + (each - mean) ** 2, 0);
+    squares += values.reduce((sum, each) => sum + (each - mean) * (each - mean), 0);
     freedom += values.length - 1;
   }
   if (freedom < ENOUGH_FREEDOM) return { u: ASSUMED_GAUGE_NOISE.value, freedom: Number.POSITIVE_INFINITY };
   // A reading rounded to a step is off by a rectangular distribution of half a step, GUM F.2.2.1.
-  return { u: Math.sqrt(squares / freedom + GAUGE_STEP.value ** 2 / 12), freedom };
+  return { u: Math.sqrt(squares / freedom + (GAUGE_STEP.value * GAUGE_STEP.value) / 12), freedom };
 }
 
 interface Solved {
@@ -197,7 +197,10 @@ interface Solved {
 /** Weighted least squares by the normal equations, inverted by Gauss and Jordan; the unknowns are scaled to like size. */
 function solve(rows: readonly Row[], count: number): Solved {
   const scale = Array.from({ length: count }, (_, i) => {
-    const sum = rows.reduce((total, { weights, u }) => total + (itemAt(weights, i) / u) ** 2, 0);
+    const sum = rows.reduce(
+      (total, { weights, u }) => total + (itemAt(weights, i) / u) * (itemAt(weights, i) / u),
+      0,
+    );
     assert(sum > 0, 'every unknown has a reading or a belief');
     return 1 / Math.sqrt(sum);
   });

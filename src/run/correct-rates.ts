@@ -2,6 +2,7 @@
 
 import { studentFactor } from '#bath/student-factor.ts';
 import { itemAt } from '#geometry/assert.ts';
+import { hypot } from '#maths/hypot.ts';
 import { type BareSpell, bareSpell } from './bare-spell.ts';
 import { type Fit, fitRates, type Reading } from './correct-fit.ts';
 import { depthsLeft, type StillAsked } from './correct-minutes.ts';
@@ -189,5 +190,5 @@ function thicknessOf(
   const { thickness, plus, minus } = plan.sheet;
   const left = sure(gone);
   const sheet = ((plus + minus) / 2 / Math.sqrt(3)) * studentFactor(Number.POSITIVE_INFINITY);
-  return { value: thickness + (plus - minus) / 2 + left.value, within: Math.hypot(left.within, sheet) };
+  return { value: thickness + (plus - minus) / 2 + left.value, within: hypot(left.within, sheet) };
 }

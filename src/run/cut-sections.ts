@@ -2,9 +2,11 @@
  * The sections that go into the hand-off: those that the job lists, or one through the deepest region along the longer way of
  * the part. One that meets no metal is told and left out.
  */
+
 import { type Finding, finding } from '#findings/finding.ts';
 import { boxOfSpans } from '#geometry/box.ts';
 import type { NamedSection } from '#handoff/named-section.ts';
+import { hypot } from '#maths/hypot.ts';
 import { type ChosenCut, cutName } from '#part/resolve-handoff.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import type { EtchedPart } from './etched-part.ts';
@@ -26,7 +28,7 @@ export function cutSections(
     const { points, asked, meetsMetal } = sectionOf(part, { from, to, tolerance: CHORD });
     if (meetsMetal) sections.push({ name, from, to, points, asked });
     else {
-      const length = Math.hypot(to.x - from.x, to.y - from.y);
+      const length = hypot(to.x - from.x, to.y - from.y);
       const place = { at: from, ...(path === undefined ? {} : { path }) };
       findings.push(finding('section-misses-sheet', { name, length }, place));
     }

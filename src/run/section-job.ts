@@ -1,8 +1,10 @@
 /** The etched part cut along a straight line at a minute: the front, what each stage took, and what was asked. */
+
 import { type SectionPoint, sectionAlong } from '#front/section-along.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import type { AskedStretch } from '#handoff/named-section.ts';
+import { hypot } from '#maths/hypot.ts';
 import type { Taper } from '#part/job.ts';
 import { taperEndsAlong } from '#part/tapered-at.ts';
 import { depthAskedAt, type EtchedPart, thicknessLeft } from './etched-part.ts';
@@ -159,5 +161,5 @@ function placeOn({ from, to }: SectionRequest): (distance: number) => Point {
 }
 
 function lengthOf({ from, to }: Pick<SectionRequest, 'from' | 'to'>): number {
-  return Math.hypot(to.x - from.x, to.y - from.y);
+  return hypot(to.x - from.x, to.y - from.y);
 }

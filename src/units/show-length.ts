@@ -20,7 +20,9 @@ export function showLength(millimetres: number, unit: ShownUnit): string {
 /** Square centimetres or square inches: what the trade reckons bath load in. */
 export function showArea(squareMillimetres: number, unit: ShownUnit): string {
   const [amount, name] =
-    unit === 'mm' ? [squareMillimetres / 100, 'cm²'] : [squareMillimetres / millimetresIn('in') ** 2, 'in²'];
+    unit === 'mm'
+      ? [squareMillimetres / 100, 'cm²']
+      : [squareMillimetres / (millimetresIn('in') * millimetresIn('in')), 'in²'];
   return `${amount < 10 ? amount.toFixed(2) : amount.toFixed(1)}\u00a0${name}`;
 }
 

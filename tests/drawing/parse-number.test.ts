@@ -15,7 +15,7 @@ test('any double, in the ways programs write it, comes back to the last bit', ()
       if (Math.abs(value) < 1e21) spellings.push(value.toFixed(digits));
       for (const spelling of spellings) expect(parse(spelling)).toBe(Number(spelling));
     }),
-    { numRuns: 2000, seed: 99 },
+    { numRuns: 2000 },
   );
 });
 
@@ -25,7 +25,7 @@ test('six-decimal coordinates', () => {
       const text = (millionths / 1e6).toFixed(6);
       expect(parse(text)).toBe(Number(text));
     }),
-    { numRuns: 2000, seed: 98 },
+    { numRuns: 2000 },
   );
 });
 
@@ -61,6 +61,6 @@ test('any text: a number exactly when the grammar of decimal numbers says so', (
       const isNumber = /^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?$/.test(text);
       expect(parse(text)).toBe(isNumber ? Number(text) : Number.NaN);
     }),
-    { numRuns: 3000, seed: 97 },
+    { numRuns: 3000 },
   );
 });

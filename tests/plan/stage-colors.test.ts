@@ -4,14 +4,17 @@
  */
 import {
   type Color,
+  clampChroma,
   converter,
   differenceCiede2000,
   filterDeficiencyDeuter,
   filterDeficiencyProt,
   filterDeficiencyTrit,
+  formatHex,
 } from 'culori';
 import { describe, expect, it } from 'vitest';
 import { assert, itemAt } from '#geometry/assert.ts';
+import { hexOfOklch } from '#plan/oklch-color.ts';
 import { stageColors } from '#plan/stage-colors.ts';
 
 const NEIGHBOURS_APART = 12;
@@ -74,5 +77,33 @@ describe('the colour key', () => {
         expect(toRgb(color)).toBeDefined();
       }
     }
+  });
+});
+
+describe('OKLCH colours', () => {
+  it('are those of culori, any hue and chroma, where sRGB can show them and where not', () => {
+    let clamped = 0;
+    for (let hueDeg = -180; hueDeg < 360; hueDeg += 11) {
+      for (let lightness = 0.03; lightness < 1; lightness += 0.0613) {
+        for (const chroma of [0, 0.031, 0.12, 0.29]) {
+          const wished = { mode: 'oklch', l: lightness, c: chroma, h: hueDeg } as const;
+          const theirs = clampChroma(wished, 'oklch', 'rgb');
+          const [ours, expected] = [
+            toRgb(hexOfOklch({ lightness, chroma, hueDeg })),
+            toRgb(formatHex(theirs)),
+          ];
+          assert(ours !== undefined && expected !== undefined, 'both are colours');
+          if (theirs.c !== chroma) clamped += 1;
+          for (const channel of ['r', 'g', 'b'] as const) {
+            // A step of 255: rounding, and the chroma that either gives up.
+            expect(
+              Math.abs(ours[channel] - expected[channel]) * 255,
+              `${hueDeg} ${lightness} ${chroma}`,
+            ).toBeLessThan(1.01);
+          }
+        }
+      }
+    }
+    expect(clamped).toBeGreaterThan(500);
   });
 });

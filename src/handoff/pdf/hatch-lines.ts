@@ -2,8 +2,11 @@
  * Hatching as plain lines, so that every reader and plotter shows it alike. Lines stand at whole steps from the origin, so the
  * hatch of two neighbours runs on. Arcs are followed to a hundredth of a millimetre. Cost: edges plus crossings.
  */
+
 import type { Point } from '#geometry/point.ts';
 import { type Loop, pointAlong, type Span } from '#geometry/span.ts';
+import { acos } from '#maths/arc-cosine.ts';
+import { cos as cosine, sin as sine } from '#maths/sine.ts';
 
 export interface HatchStyle {
   /** mm between two lines. */
@@ -17,8 +20,8 @@ const SAG = 0.01;
 
 /** Ends of the hatch lines inside the loops, even-odd. */
 export function hatchLines(loops: readonly Loop[], { spacing, angle }: HatchStyle): [Point, Point][] {
-  const cos = Math.cos(angle);
-  const sin = Math.sin(angle);
+  const cos = cosine(angle);
+  const sin = sine(angle);
   const crossings = new Map<number, number[]>();
   for (const loop of loops) {
     for (const span of loop) {
@@ -60,7 +63,7 @@ export function hatchLines(loops: readonly Loop[], { spacing, angle }: HatchStyl
 /** Start, places in between, end; a full loop's ends meet exactly. */
 function chordEnds(span: Span): Point[] {
   if (span.kind === 'line') return [span.start, span.end];
-  const step = 2 * Math.acos(Math.max(0, 1 - SAG / span.radius));
+  const step = 2 * acos(Math.max(0, 1 - SAG / span.radius));
   const count = Math.max(1, Math.ceil(Math.abs(span.sweep) / Math.max(step, 0.05)));
   const ends = [span.start];
   for (let i = 1; i < count; i++) ends.push(pointAlong(span, i / count));

@@ -1,7 +1,9 @@
 /** What is written on a picture of the part: scribe lines with their marks, names of regions, a bar to measure by. */
+
 import { boxOfSpans } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, type Path, spansLength } from '#geometry/span.ts';
+import { decadeOf, powerOfTen } from '#maths/decade.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import { stageMark } from '#plan/stage-mark.ts';
 import type { Placed } from './part-frame.ts';
@@ -82,7 +84,7 @@ export function drawScaleBar(pen: Pen, { left, top }: Pick<Area, 'left' | 'top'>
 
 /** 1, 2 or 5 times a power of ten, not above. */
 function roundLength(length: number): number {
-  const decade = 10 ** Math.floor(Math.log10(length));
+  const decade = powerOfTen(decadeOf(length));
   const step = [5, 2, 1].find((each) => each * decade <= length) ?? 1;
   return Number((step * decade).toPrecision(1));
 }

@@ -2,9 +2,14 @@
  * The pen on PDF. Nothing is compressed and the date is the job's, so the same sheet is the same bytes in Node, worker and page.
  * Arcs are drawn as cubics that leave them by a tenth of a micrometre at most.
  */
+
 import { assert } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { type ArcSpan, type Path, pointAlong, tangentAlong } from '#geometry/span.ts';
+import { root } from '#maths/root.ts';
+import { cos, sin } from '#maths/sine.ts';
+import { tan } from '#maths/tangent.ts';
+import { withPlainDirectory } from './font-directory.ts';
 import { loadFonts } from './load-fonts.ts';
 import type { PageBox, Pen, Stroke, TextStyle } from './pen.ts';
 
@@ -42,14 +47,21 @@ export async function makePdfPen({ title, date }: PdfPenOptions): Promise<PdfPen
     document.on('end', () => resolve(joined(chunks)));
     document.on('error', reject);
   });
-  document.registerFont('plain', fonts.plain);
-  document.registerFont('bold', fonts.bold);
+  for (const name of ['plain', 'bold'] as const) openFont(document, name, fonts[name]);
   return penOn(document, whole);
 }
 
-function dayOf(date: string | undefined): Date {
+function dayOf(date: string | undefined) {
   const [year = 2000, month = 1, day = 1] = (date ?? '').split('-').filter(Boolean).map(Number);
+  // biome-ignore lint/style/noRestrictedGlobals: a day of the calendar in universal time, not the clock's.
   return new Date(Date.UTC(year, month - 1, day));
+}
+
+function openFont(document: Document, name: string, bytes: Uint8Array): void {
+  document.registerFont(name, bytes).font(name);
+  const { subset } = document._font;
+  const encode = subset.encode.bind(subset);
+  subset.encode = () => withPlainDirectory(encode());
 }
 
 function joined(chunks: readonly Uint8Array[]): Uint8Array {
@@ -150,9 +162,9 @@ function trace(sheet: Sheet, { spans, closed }: Path): void {
 
 /** Handles of 4/3 · tan(turn / 4) · radius, along the tangents: the usual cubic through an arc's ends and middle. */
 function traceArc(sheet: Sheet, arc: ArcSpan): void {
-  const quarters = Math.min(1, (CUBIC_MISS / (QUARTER_MISS * arc.radius)) ** (1 / 6));
+  const quarters = Math.min(1, root(Math.sqrt(CUBIC_MISS / (QUARTER_MISS * arc.radius)), 3));
   const count = Math.max(1, Math.ceil(Math.abs(arc.sweep) / ((quarters * Math.PI) / 2)));
-  const handle = (4 / 3) * Math.tan(Math.abs(arc.sweep) / count / 4) * arc.radius;
+  const handle = (4 / 3) * tan(Math.abs(arc.sweep) / count / 4) * arc.radius;
   for (let i = 0; i < count; i++) {
     const [from, to] = [i / count, (i + 1) / count];
     const [start, end] = [pointAlong(arc, from), i + 1 === count ? arc.end : pointAlong(arc, to)];
@@ -178,10 +190,16 @@ function write(sheet: Sheet, text: string, at: Point, style: TextStyle): void {
   const [x, y] = onPage(sheet, at);
   const left = x - (share === 0 ? 0 : document.widthOfString(letters) * share);
   document.save();
-  if (style.turn !== undefined) document.rotate((-style.turn * 180) / Math.PI, { origin: [x, y] });
+  if (style.turn !== undefined) turnAbout(document, [x, y], style.turn);
   document.fillColor(style.color ?? '#000000');
   document.text(letters, left, y, { lineBreak: false, baseline: 'alphabetic' });
   document.restore();
+}
+
+/** Not by pdfkit's own `rotate`: engines differ in its sine and cosine. Counter-clockwise, on a page whose y points down. */
+function turnAbout(document: Document, [x, y]: readonly [number, number], turn: number): void {
+  const [c, s] = [cos(turn), sin(turn)];
+  document.transform(c, -s, s, c, x - x * c - y * s, y + x * s - y * c);
 }
 
 /** Letters that the font lacks as empty squares of its own: pdfkit draws what it has no letter for twice as wide as it reckons. */

@@ -1,4 +1,7 @@
-/** The part of pdfkit that the pen uses. Lengths are PostScript points, y down from the page's upper edge. */
+/**
+ * The part of pdfkit that the pen uses. Lengths are PostScript points, y down from the page's upper edge. Without `rotate`,
+ * `arc`, `circle`, `ellipse`, `path` and `oblique`: they take sines and cosines from the engine.
+ */
 declare module 'pdfkit' {
   interface DocumentOptions {
     readonly autoFirstPage: boolean;
@@ -6,6 +9,7 @@ declare module 'pdfkit' {
     /** Undefined would load a standard font from disk. */
     readonly font: null;
     readonly info: {
+      // biome-ignore lint/style/noRestrictedGlobals: the type that pdfkit asks for.
       readonly CreationDate: Date;
       readonly Title?: string;
       readonly Producer?: string;
@@ -27,7 +31,11 @@ declare module 'pdfkit' {
     text(text: string, x: number, y: number, options: TextOptions): this;
     widthOfString(text: string): number;
     /** The font set last, as fontkit opened it. */
-    readonly _font: { readonly font: { hasGlyphForCodePoint(code: number): boolean } };
+    readonly _font: {
+      readonly font: { hasGlyphForCodePoint(code: number): boolean };
+      /** What of it goes into the file; a method that may be put in place of another. */
+      readonly subset: { encode: () => Uint8Array };
+    };
     moveTo(x: number, y: number): this;
     lineTo(x: number, y: number): this;
     bezierCurveTo(x1: number, y1: number, x2: number, y2: number, x: number, y: number): this;
@@ -43,7 +51,7 @@ declare module 'pdfkit' {
     fillColor(color: string): this;
     stroke(): this;
     fill(rule: 'even-odd'): this;
-    rotate(angleDeg: number, options: { readonly origin: readonly [number, number] }): this;
+    transform(a: number, b: number, c: number, d: number, e: number, f: number): this;
     save(): this;
     restore(): this;
     on(event: 'data', listener: (chunk: Uint8Array) => void): this;

@@ -2,6 +2,7 @@
  * A section on paper: metal that stays filled, what each stage took hatched and tinted as on the overview and numbered, what was
  * asked dashed. As wide as the page; heights are drawn larger by a round factor, which is stated.
  */
+
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, lineSpan } from '#geometry/span.ts';
@@ -14,6 +15,8 @@ import {
   metalRuns,
   type SectionPoints,
 } from '#handoff/section-shapes.ts';
+import { decadeOf, powerOfTen } from '#maths/decade.ts';
+import { hypot } from '#maths/hypot.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import { closed, ratio } from './part-marks.ts';
 import type { Pen } from './pen.ts';
@@ -71,7 +74,7 @@ export function saidScale(section: NamedSection, metal: SectionMetal, room: Sect
 }
 
 function sectionScale({ from, to }: NamedSection, { thickness }: SectionMetal, room: SectionRoom): Scale {
-  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  const length = hypot(to.x - from.x, to.y - from.y);
   const fit = fitSection({ length, thickness, width: room.width - AXIS - 4, height: room.height });
   return { ...fit, height: thickness * fit.along * fit.exaggeration };
 }
@@ -149,7 +152,7 @@ const LINE = 3;
 
 /** Depths of surface, floors and far face at the left; distances below. */
 function drawAxes(pen: Pen, { name, from, to }: NamedSection, { metal, place, area }: Axes): void {
-  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  const length = hypot(to.x - from.x, to.y - from.y);
   const far = place(length, metal.thickness);
   const depths = [0, metal.thickness, ...metal.stages.map(({ level }) => level)];
   const written: number[] = [];
@@ -176,7 +179,7 @@ function drawAxes(pen: Pen, { name, from, to }: NamedSection, { metal, place, ar
 
 /** 1, 2 or 5 times a power of ten, not below. */
 function roundUp(length: number): number {
-  const decade = 10 ** Math.floor(Math.log10(length));
+  const decade = powerOfTen(decadeOf(length));
   const step = [1, 2, 5, 10].find((each) => each * decade >= length) ?? 10;
   return Number((step * decade).toPrecision(1));
 }

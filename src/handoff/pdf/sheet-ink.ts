@@ -1,6 +1,8 @@
 /** Inks of the sheets for paper: what a stage is filled and hatched with, so that a copy without colour reads the same. */
+
 import type { Point } from '#geometry/point.ts';
 import { type Loop, lineSpan } from '#geometry/span.ts';
+import { hypot } from '#maths/hypot.ts';
 import { type HatchStyle, hatchLines } from './hatch-lines.ts';
 import type { Pen, Stroke } from './pen.ts';
 
@@ -13,7 +15,7 @@ const LEAST_STROKE = 0.05;
 
 export function hatch(pen: Pen, loops: readonly Loop[], style: HatchStyle): void {
   const strokes = hatchLines(loops, style).filter(
-    ([from, to]) => Math.hypot(to.x - from.x, to.y - from.y) >= LEAST_STROKE,
+    ([from, to]) => hypot(to.x - from.x, to.y - from.y) >= LEAST_STROKE,
   );
   drawStraights(pen, strokes, { width: 0.1, color: INK });
 }

@@ -3,10 +3,12 @@
  * At a corner the sheet is always thin; what counts is what is near across and far along the line. Cost: pairs of pieces as long
  * as the web.
  */
+
 import { itemAt } from '#geometry/assert.ts';
 import { type Span, spansLength } from '#geometry/span.ts';
 import { spanGap } from '#geometry/span-gap.ts';
 import { stretchAlong } from '#handoff/stretch-along.ts';
+import { hypot } from '#maths/hypot.ts';
 import type { SlotBand } from './template-set.ts';
 
 /** Along the line, in widths of slot and web together: a corner of 30° is not yet far along. */
@@ -31,6 +33,6 @@ export function isNearItself(
 
 function gapUnder(as: readonly Span[], bs: readonly Span[], limit: number): boolean {
   const [a, b] = [itemAt(as, 0).start, itemAt(bs, 0).start];
-  if (Math.hypot(a.x - b.x, a.y - b.y) > limit + spansLength(as) + spansLength(bs)) return false;
+  if (hypot(a.x - b.x, a.y - b.y) > limit + spansLength(as) + spansLength(bs)) return false;
   return as.some((one) => bs.some((other) => spanGap(one, other) < limit));
 }

@@ -124,8 +124,8 @@ function laidApart(
 ): LaidLine | undefined {
   const { bridge, knife, web } = choices;
   let best: LaidLine | undefined;
-  for (let halving = 0; halving <= MOST_HALVINGS; halving++) {
-    const apart = bridge.apart / 2 ** halving;
+  let { apart } = bridge;
+  for (let halving = 0; halving <= MOST_HALVINGS; halving++, apart /= 2) {
     const laid = layLine(line, meets, { knife, bridge: { ...bridge, apart } });
     if (laid === undefined) return best;
     best = laid;

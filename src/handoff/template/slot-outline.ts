@@ -3,10 +3,12 @@
  * corners. The edge is gone round once as a raw chain, in which every span of the stretch sweeps its own strip; read by winding
  * number it is the slot, of true lines and arcs.
  */
+
 import { cross, distance, dot, type Point } from '#geometry/point.ts';
 import { rebuildLoops, spansOf } from '#geometry/rebuild-loops.ts';
 import { GRID, gridOrigin, positivelyWound, ringOf } from '#geometry/rings.ts';
 import { type Loop, lineSpan, reverseSpans, type Span, tangentAlong } from '#geometry/span.ts';
+import { atan2 } from '#maths/arc-tangent.ts';
 import type { SlotBand } from './template-set.ts';
 
 export function slotOutline(spans: readonly Span[], { low, high }: SlotBand): Loop[] {
@@ -57,7 +59,7 @@ function joint(before: Span, after: Span, aside: number): Span[] {
 
 /** Signed, counter-clockwise positive, at most half a turn. */
 function angleBetween(from: Point, to: Point): number {
-  return Math.atan2(cross(from, to), dot(from, to));
+  return atan2(cross(from, to), dot(from, to));
 }
 
 /** Lines wherever one span does not start where the last one ends: the square ends, above all. */
