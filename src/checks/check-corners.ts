@@ -4,8 +4,10 @@
  */
 
 import { type Finding, finding } from '#findings/finding.ts';
+import { groupNear } from '#geometry/near-values.ts';
 import { cross, dot, type Point } from '#geometry/point.ts';
 import { type ArcSpan, type Loop, type Path, pointAlong, type Span, tangentAlong } from '#geometry/span.ts';
+import { wholeSpans } from '#geometry/whole-spans.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
 import { hypot } from '#maths/hypot.ts';
 import { cos } from '#maths/sine.ts';
@@ -62,7 +64,7 @@ const MOST_OUTLINES = 200;
 
 /** The figures of the worst corner, and all places. */
 function worstOf(corners: readonly StageCorner[]) {
-  const [worst] = [...corners].sort(byShortThenPlace);
+  const [worst] = byShort(corners);
   if (worst === undefined) return undefined;
   const {
     drawn,
@@ -81,10 +83,15 @@ function worstOf(corners: readonly StageCorner[]) {
   };
 }
 
-/** Corners alike but for rounding are told in the order of their places. */
-function byShortThenPlace(a: Corner, b: Corner): number {
-  const steps = Math.round(b.short / ALIKE) - Math.round(a.short / ALIKE);
-  return steps || a.at.y - b.at.y || a.at.x - b.at.x;
+/** The worst first; of corners alike but for rounding the deepest, then the one least round, then by place. */
+function byShort(corners: readonly StageCorner[]): StageCorner[] {
+  return groupNear(corners, ({ short }) => -short, ALIKE).flatMap((alike) =>
+    groupNear(alike, ({ stage }) => -stage.level, ALIKE).flatMap((level) =>
+      groupNear(level, ({ drawn }) => drawn, ALIKE).flatMap((same) =>
+        [...same].sort((a, b) => a.at.y - b.at.y || a.at.x - b.at.x),
+      ),
+    ),
+  );
 }
 
 function cornersOf(making: MakingPlace, { id, level, loops }: PlannedRegion): Corner[] {
@@ -93,7 +100,9 @@ function cornersOf(making: MakingPlace, { id, level, loops }: PlannedRegion): Co
     return depth === undefined || depth >= level ? 0 : cornerRadius(making.undercut, { level, depth });
   };
   return loops.flatMap((loop) => {
-    const walls = loop.map((span): Wall => ({ span, width: widthAt(span) }));
+    const widths = new Map(loop.map((span) => [span, widthAt(span)]));
+    const whole = wholeSpans(loop, (a, b) => widths.get(a) === widths.get(b));
+    const walls = whole.map(({ span, first }): Wall => ({ span, width: widths.get(first) ?? 0 }));
     return [...sharpCorners(walls), ...tightArcs(walls)]
       .filter(({ short }) => short > LINE_ACCURACY.value)
       .map((corner) => ({ ...corner, region: id }));

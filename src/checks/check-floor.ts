@@ -5,6 +5,7 @@
 import { type Finding, finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { isInsideLoops } from '#geometry/inside-loops.ts';
+import { NUDGE } from '#geometry/rings.ts';
 import type { Span } from '#geometry/span.ts';
 import { allowance } from '#plan/allowance.ts';
 import type { PlannedRegion } from '#plan/etch-plan.ts';
@@ -41,7 +42,7 @@ function closedNecks(making: MakingPlace): Finding[] {
     const depth = measure(at);
     const short = region.asked.depth - region.asked.minus - depth;
     if (short <= SCRIBE_ACCURACY || !isAllIn(place, (point) => isInsideLoops(region.loops, point))) return [];
-    const limit = neckLimit(itemAt(walls, a), itemAt(walls, b));
+    const limit = itemAt(walls, a).width + itemAt(walls, b).width;
     return [
       { width: place.width, limit, at, regions: [region.id], outline: [wayPath(place)], region, depth },
     ];
@@ -65,10 +66,13 @@ function closedNecks(making: MakingPlace): Finding[] {
   });
 }
 
-/** Two walls of one region need both allowances between them, and a hair for the opening. */
+/** Two walls of one region need both allowances between them, and as much for the opening as tells it from none. */
 function neckLimit(a: Wall, b: Wall): number {
-  return a.region === b.region ? a.width + b.width : 0;
+  return a.region === b.region ? a.width + b.width + LEAST_OPENING : 0;
 }
+
+/** mm: an opening no wider is none on the grid that decides where openings are. */
+const LEAST_OPENING = 5 * NUDGE;
 
 /** Sides of a region that its opening has to keep back from. */
 function wallsOf({ undercut, around }: MakingPlace, region: PlannedRegion): Wall[] {
@@ -77,11 +81,12 @@ function wallsOf({ undercut, around }: MakingPlace, region: PlannedRegion): Wall
     const depth = around.levelAcross(span);
     return depth === undefined || depth >= level ? 0 : allowance(undercut, { level, depth });
   };
-  const sides = sidesOf(region.loops)
-    .map((side) => ({ ...side, region, width: widthAt(side.span) }))
+  const widths = new Map(region.loops.flat().map((span) => [span, widthAt(span)]));
+  const sides = sidesOf(region.loops, (a, b) => widths.get(a) === widths.get(b))
+    .map((side) => ({ ...side, region, width: widths.get(side.first) ?? 0 }))
     .filter(({ width }) => width > 0);
   const widest = sides.reduce((most, { width }) => Math.max(most, width), 0);
-  return sides.map((side) => ({ ...side, widest: side.width + widest }));
+  return sides.map((side) => ({ ...side, widest: side.width + widest + LEAST_OPENING }));
 }
 
 /** Regions of which the walls of deeper neighbours leave nothing within tolerance. */

@@ -10,7 +10,7 @@ import { allowance, wholeUndercut } from '#plan/allowance.ts';
 import { gatherNarrow } from './gather-narrow.ts';
 import type { MakingPlace } from './making.ts';
 import { LAND_TO_DEPTH, SCRIBE_ACCURACY } from './making-limits.ts';
-import { middleOf, narrowPlaces, type Side, sidesOf } from './narrow-places.ts';
+import { isUnder, middleOf, narrowPlaces, type Side, sidesOf } from './narrow-places.ts';
 import { areaOfDisc, gaugeOf, isOnSheet, undercutters } from './standing-maskant.ts';
 import { isAllIn, regionsBeside, wayPath } from './way-across.ts';
 
@@ -44,7 +44,7 @@ export function checkLand(making: MakingPlace): Finding[] {
       return {
         width: place.width,
         limit: limitOf(a, b),
-        maskant: place.width + besideOf(a).reach + besideOf(b).reach,
+        figures: [place.width + besideOf(a).reach + besideOf(b).reach] as const,
         depth: Math.max(besideOf(a).level, besideOf(b).level),
         at: middleOf(place),
         regions: regionsBeside(making, place),
@@ -52,13 +52,13 @@ export function checkLand(making: MakingPlace): Finding[] {
       };
     });
   const narrowMaskant = new Set(
-    found.filter(({ maskant }) => maskant < least).map(({ regions }) => regions.join(' ')),
+    found.filter(({ figures: [maskant] }) => isUnder(maskant, least)).map(({ regions }) => regions.join(' ')),
   );
   const told = found.filter(({ regions }) => !narrowMaskant.has(regions.join(' ')));
   return gatherNarrow(told).map(({ first, places, regions, outline }) =>
     finding(
       'land-too-narrow',
-      { width: first.width, limit: first.limit, depth: first.depth, maskant: first.maskant, places },
+      { width: first.width, limit: first.limit, depth: first.depth, maskant: first.figures[0], places },
       { at: first.at, regions, outline },
     ),
   );

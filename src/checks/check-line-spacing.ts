@@ -21,10 +21,10 @@ export function checkLineSpacing(making: MakingPlace): Finding[] {
     at: middleOf(place),
     regions: regionsBeside(making, place, 0),
     outline: [wayPath(place)],
-    stages: place.sides.map((side) => itemAt(sides, side).stage),
+    figures: place.sides.map((side) => itemAt(sides, side).stage).sort((a, b) => a - b),
   }));
   return gatherNarrow(found).map(({ first, places, regions, outline }) => {
-    const [a = 0, b = 0] = [...first.stages].sort((p, q) => p - q);
+    const [a = 0, b = 0] = first.figures;
     return finding(
       'lines-too-close',
       { spacing: first.width, limit, stages: [a, b], places },

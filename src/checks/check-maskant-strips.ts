@@ -7,7 +7,7 @@ import type { Point } from '#geometry/point.ts';
 import { gatherNarrow, type NarrowFound } from './gather-narrow.ts';
 import type { MakingPlace } from './making.ts';
 import { SCRIBE_ACCURACY } from './making-limits.ts';
-import { middleOf, type NarrowPlace, narrowPlaces } from './narrow-places.ts';
+import { isUnder, middleOf, type NarrowPlace, narrowPlaces } from './narrow-places.ts';
 import { gaugeOf, type StandingMaskant, standingMaskant, undercutters } from './standing-maskant.ts';
 import { isAllIn, pointOn, regionsBeside, wayPath } from './way-across.ts';
 
@@ -27,7 +27,9 @@ export function checkMaskantStrips(making: MakingPlace): Finding[] {
   const strips = standingMaskant(making).flatMap((coat) => findStrips(making, coat, least));
   // Over a region that wants the metal gone that deep, losing the maskant does no harm.
   const lost = strips.filter(({ ridge, wanted }) => ridge > wanted + SCRIBE_ACCURACY);
-  const narrow = strips.filter(({ ridge, base, width }) => ridge <= base + SCRIBE_ACCURACY && width < least);
+  const narrow = strips.filter(
+    ({ ridge, base, width }) => ridge <= base + SCRIBE_ACCURACY && isUnder(width, least),
+  );
   return [
     ...gatherNarrow(lost).map(({ first, places, regions, outline }) => {
       const { width, undercut, ridge } = first;
@@ -70,6 +72,7 @@ function findStrips(making: MakingPlace, coat: StandingMaskant, least: number): 
         regions: regionsBeside(making, place),
         outline: [wayPath(place)],
         undercut: undercutOf(a, b),
+        figures: [undercutOf(a, b)],
         ridge: ridgeOf(place, measure),
         base,
         wanted: Math.max(base, making.around.regionAt(middleOf(place))?.level ?? 0),

@@ -1,7 +1,8 @@
 /** Pieces of maskant too narrow to be lifted in one go: strips and necks, and whole pieces with no room for more. */
 import { type Finding, finding } from '#findings/finding.ts';
 import { isInside, makeInsideIndex } from '#front/inside-index.ts';
-import { type Loop, loopArea } from '#geometry/span.ts';
+import type { Point } from '#geometry/point.ts';
+import { distanceToSpan, type Loop, loopArea } from '#geometry/span.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import { gatherNarrow, type NarrowFound } from './gather-narrow.ts';
 import type { MakingPlace } from './making.ts';
@@ -9,25 +10,38 @@ import { middleOf, narrowPlaces, roomIn, sidesOf } from './narrow-places.ts';
 import { isAllIn, pointOn, wayPath } from './way-across.ts';
 
 interface NarrowPiece extends NarrowFound {
-  readonly stage: number;
+  readonly figures: readonly [stage: number];
 }
+
+/** mm to which a place on a border is found again. */
+const SAME_BORDER = 1e-5;
 
 export function checkPieceWidth(making: MakingPlace): Finding[] {
   const limit = making.job.rules.minPieceWidth;
-  const found = making.plan.stages.flatMap((stage) => [
-    ...stripsOf(making, stage, limit),
-    ...stage.piece.flatMap((loop) => smallPiece(making, stage, loop, limit)),
-  ]);
+  const found = making.plan.stages.flatMap((stage) => {
+    const strips = stripsOf(making, stage, limit);
+    // Where a strip of a piece is too narrow already its room says nothing more.
+    const isToldOf = (loop: Loop) =>
+      strips.some(({ from }) => loop.some((span) => distanceToSpan(span, from) < SAME_BORDER));
+    return [
+      ...strips,
+      ...stage.piece.flatMap((loop) => (isToldOf(loop) ? [] : smallPiece(making, stage, loop, limit))),
+    ];
+  });
   return gatherNarrow(found).map(({ first, places, regions, outline }) =>
     finding(
       'piece-too-narrow',
-      { width: first.width, limit, stage: first.stage, places },
+      { width: first.width, limit, stage: first.figures[0], places },
       { at: first.at, regions, outline },
     ),
   );
 }
 
-function stripsOf({ around }: MakingPlace, { piece, number }: Stage, limit: number): NarrowPiece[] {
+function stripsOf(
+  { around }: MakingPlace,
+  { piece, number }: Stage,
+  limit: number,
+): (NarrowPiece & { readonly from: Point })[] {
   const narrow = narrowPlaces(sidesOf(piece), { widestOf: () => limit, limitOf: () => limit });
   if (narrow.length === 0) return [];
   const inside = makeInsideIndex(piece);
@@ -37,9 +51,10 @@ function stripsOf({ around }: MakingPlace, { piece, number }: Stage, limit: numb
       width: place.width,
       limit,
       at: middleOf(place),
-      regions: idOf(around.regionAt(pointOn(place, 0.5))),
+      regions: idsOf(around.regionsAt(pointOn(place, 0.5))),
       outline: [wayPath(place)],
-      stage: number,
+      figures: [number],
+      from: place.from,
     }));
 }
 
@@ -48,9 +63,9 @@ function smallPiece({ around }: MakingPlace, { number }: Stage, loop: Loop, limi
   if (room === undefined) return [];
   const { width, at } = room;
   const outline = [{ closed: true, spans: loop }];
-  return [{ width, limit, at, regions: idOf(around.regionAt(at)), outline, stage: number }];
+  return [{ width, limit, at, regions: idsOf(around.regionsAt(at)), outline, figures: [number] }];
 }
 
-function idOf(region: { readonly id: string } | undefined): string[] {
-  return region === undefined ? [] : [region.id];
+function idsOf(regions: readonly { readonly id: string }[]): string[] {
+  return regions.map(({ id }) => id);
 }

@@ -1,8 +1,10 @@
 /**
- * Keeps narrow places from burying each other: the narrowest first, a region told once for each rule unless it also narrows
- * a region that has not been told, and places with the same figures in one finding.
+ * Keeps narrow places from burying each other: the narrowest first, a region reported once for each rule unless it also narrows
+ * a region that has not been reported, and places with the same figures in one finding. Places equally narrow count as one
+ * step, so that rounding does not decide which of them is reported.
  */
 import { itemAt } from '#geometry/assert.ts';
+import { groupNear } from '#geometry/near-values.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Path } from '#geometry/span.ts';
 import type { RegionId } from '#part/part.ts';
@@ -13,6 +15,8 @@ export interface NarrowFound {
   readonly at: Point;
   readonly regions: readonly RegionId[];
   readonly outline: readonly Path[];
+  /** Further figures that tell places of one width apart, such as stages. */
+  readonly figures?: readonly number[];
 }
 
 export interface NarrowGroup<Found extends NarrowFound> {
@@ -29,26 +33,32 @@ const SAME_FIGURE = 0.001;
 const MOST_OUTLINES = 50;
 
 export function gatherNarrow<Found extends NarrowFound>(found: readonly Found[]): NarrowGroup<Found>[] {
-  const told = new Set<RegionId>();
-  const groups = new Map<string, Found[]>();
-  for (const each of [...found].sort(byWidthThenPlace)) {
-    if (each.regions.length > 0 && each.regions.every((region) => told.has(region))) continue;
-    for (const region of each.regions) told.add(region);
-    const key = [each.width, each.limit].map((value) => Math.round(value / SAME_FIGURE)).join(' ');
-    const group = groups.get(key);
-    if (group === undefined) groups.set(key, [each]);
-    else group.push(each);
-  }
-  return [...groups.values()].map((group) => ({
-    first: itemAt(group, 0),
-    places: group.length,
-    regions: [...new Set(group.flatMap(({ regions }) => regions))].sort(),
-    outline: group.flatMap(({ outline }) => outline).slice(0, MOST_OUTLINES),
-  }));
+  const reported = new Set<RegionId>();
+  return groupNear(found, ({ width }) => width, SAME_FIGURE).flatMap((step) => {
+    const fresh = step.filter(
+      ({ regions }) => regions.length === 0 || !regions.every((region) => reported.has(region)),
+    );
+    for (const { regions } of fresh) for (const region of regions) reported.add(region);
+    return sameFigures(fresh, 0).map(groupOf);
+  });
 }
 
-/** Widths that differ by rounding only are told in the order of their places. */
-function byWidthThenPlace(a: NarrowFound, b: NarrowFound): number {
-  const steps = Math.round(a.width / SAME_FIGURE) - Math.round(b.width / SAME_FIGURE);
-  return steps || a.at.y - b.at.y || a.at.x - b.at.x;
+/** Places of one width by their limits and further figures, one after the other. */
+function sameFigures<Found extends NarrowFound>(places: readonly Found[], figure: number): Found[][] {
+  const all = ({ limit, figures = [] }: Found) => [limit, ...figures];
+  const [first] = places;
+  if (first === undefined) return [];
+  if (figure >= all(first).length) return [[...places]];
+  const groups = groupNear(places, (place) => itemAt(all(place), figure), SAME_FIGURE);
+  return groups.flatMap((group) => sameFigures(group, figure + 1));
+}
+
+function groupOf<Found extends NarrowFound>(places: readonly Found[]): NarrowGroup<Found> {
+  const inOrder = [...places].sort((a, b) => a.at.y - b.at.y || a.at.x - b.at.x);
+  return {
+    first: itemAt(inOrder, 0),
+    places: places.length,
+    regions: [...new Set(inOrder.flatMap(({ regions }) => regions))].sort(),
+    outline: inOrder.flatMap(({ outline }) => outline).slice(0, MOST_OUTLINES),
+  };
 }

@@ -10,10 +10,9 @@
 import { itemAt } from '#geometry/assert.ts';
 import { type Box, boxOfSpan, growBox } from '#geometry/box.ts';
 import { indexBoxes } from '#geometry/box-index.ts';
-import { labelPoint } from '#geometry/label-point.ts';
+import { largestDisc } from '#geometry/largest-disc.ts';
 import { distance, dot, type Point, scale, subtract, turnLeft } from '#geometry/point.ts';
 import {
-  distanceToSpan,
   type Loop,
   loopArea,
   nearestShare,
@@ -25,12 +24,15 @@ import {
   startAngle,
   tangentAlong,
 } from '#geometry/span.ts';
+import { wholeSpans } from '#geometry/whole-spans.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
 import { hypot } from '#maths/hypot.ts';
 
 /** A border span with the area that is measured on its left. */
 export interface Side {
   readonly span: Span;
+  /** The first of the border's own spans that it is made of. */
+  readonly first: Span;
   /** Its neighbours on the same chain; undefined at an open end. */
   readonly before: Span | undefined;
   readonly after: Span | undefined;
@@ -53,6 +55,10 @@ export interface NarrowAsk {
   readonly bothSides?: boolean;
 }
 
+/** mm to which the radius of the largest disc is found. */
+const ROOM_WITHIN = 5e-4;
+/** Rounding of a width that is just what is asked, mm: drawings are full of them. */
+const HAIR = 1e-4;
 /** Borders nearer than this touch, mm. */
 const TOUCHING = 1e-5;
 /** Cosine and sine under which two directions count as across each other. */
@@ -60,20 +66,25 @@ const ACROSS = 1e-6;
 /** Cosine of 30°: sides nearer to parallel than that make a strip. */
 const PARALLEL = Math.sqrt(0.75);
 
-/** The sides of closed loops that have the area on their left. */
-export function sidesOf(loops: readonly Loop[]): Side[] {
-  return loops.flatMap((loop) =>
-    loop.map((span, i) => ({
+/**
+ * The sides of closed loops that have the area on their left, as whole as can be: where a drawing cut a line in two decides nothing.
+ * @param isAlike whether two neighbours are one side also otherwise
+ */
+export function sidesOf(loops: readonly Loop[], isAlike?: (a: Span, b: Span) => boolean): Side[] {
+  return loops.flatMap((loop) => {
+    const whole = wholeSpans(loop, isAlike);
+    return whole.map(({ span, first }, i) => ({
       span,
-      before: loop[(i + loop.length - 1) % loop.length],
-      after: loop[(i + 1) % loop.length],
-    })),
-  );
+      first,
+      before: whole[(i + whole.length - 1) % whole.length]?.span,
+      after: whole[(i + 1) % whole.length]?.span,
+    }));
+  });
 }
 
 export function sidesOfPath({ closed, spans }: Path): Side[] {
   if (closed) return sidesOf([spans]);
-  return spans.map((span, i) => ({ span, before: spans[i - 1], after: spans[i + 1] }));
+  return spans.map((span, i) => ({ span, first: span, before: spans[i - 1], after: spans[i + 1] }));
 }
 
 /** One place for each pair of sides, in no special order. */
@@ -105,9 +116,13 @@ export function middleOf({ from, to }: NarrowPlace): Point {
  */
 export function roomIn(loop: Loop, limit: number): { width: number; at: Point } | undefined {
   if ((2 * Math.abs(loopArea(loop))) / spansLength(loop) >= limit) return undefined;
-  const at = labelPoint([loop]);
-  const width = 2 * Math.min(...loop.map((span) => distanceToSpan(span, at)));
-  return width < limit ? { width, at } : undefined;
+  const { center, radius } = largestDisc([loop], { within: ROOM_WITHIN, enough: limit / 2 });
+  return isUnder(2 * radius, limit) ? { width: 2 * radius, at: center } : undefined;
+}
+
+/** Whether a width is less than its limit, and not just the same. */
+export function isUnder(width: number, limit: number): boolean {
+  return width < limit - HAIR;
 }
 
 function boxGap(a: Box, b: Box): number {
@@ -121,7 +136,7 @@ type Way = Pick<NarrowPlace, 'width' | 'from' | 'to'>;
 function wayAcross(a: Side, b: Side, limit: number, bothSides: boolean): Way | undefined {
   if (a.after === b.span || a.before === b.span) return undefined;
   const ways = [...waysFrom(a.span, b.span), ...waysFrom(b.span, a.span).map(turned)]
-    .filter(({ width }) => width > TOUCHING && width < limit)
+    .filter(({ width }) => width > TOUCHING && isUnder(width, limit))
     .filter((way) => !bothSides || !(partsFrom(a, b, way) || partsFrom(b, a, turned(way))))
     .sort((p, q) => p.width - q.width);
   const facing = ways.filter((way) => faces(a, way, bothSides) && faces(b, turned(way), bothSides));
@@ -234,7 +249,7 @@ function stripEnd(a: Span, b: Span, ways: readonly Way[], limit: number): Way | 
     for (const share of [end + step, end - step]) {
       if (share < 0 || share > 1) continue;
       const way = strictlyAcross(a, b, share);
-      if (way !== undefined && way.width < limit) return way;
+      if (way !== undefined && isUnder(way.width, limit)) return way;
     }
   }
   return undefined;

@@ -9,6 +9,7 @@ import { indexBoxes } from '#geometry/box-index.ts';
 import { isInsideLoops } from '#geometry/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Span } from '#geometry/span.ts';
+import { cos, sin } from '#maths/sine.ts';
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
 
 export interface Surroundings {
@@ -16,6 +17,8 @@ export interface Surroundings {
   readonly levelAcross: (span: Span) => number | undefined;
   /** The region that holds a point; on a border any of its neighbours. */
   readonly regionAt: (point: Point) => PlannedRegion | undefined;
+  /** All regions that hold a point or a place next to it: on a border, all that meet there. By id. */
+  readonly regionsAt: (point: Point) => readonly PlannedRegion[];
 }
 
 interface Known {
@@ -31,14 +34,29 @@ export function lookAround({ regions, sheet }: EtchPlan): Surroundings {
   const counts = regions.map(({ loops }) => loops.reduce((sum, loop) => sum + loop.length, 0));
   const isIn = insideTests(regions, counts);
   const spanCount = (region: number) => itemAt(counts, region);
+  const regionAt = (point: Point) => {
+    const boxed = index.meeting(boxOfPoints([point])).sort((a, b) => spanCount(a) - spanCount(b));
+    return regions[boxed.find((each) => isIn(each, point)) ?? -1];
+  };
   return {
     levelAcross: (span) => levels.get(span),
-    regionAt: (point) => {
-      const boxed = index.meeting(boxOfPoints([point])).sort((a, b) => spanCount(a) - spanCount(b));
-      return regions[boxed.find((each) => isIn(each, point)) ?? -1];
+    regionAt,
+    regionsAt: ({ x, y }) => {
+      const found = ROUND.flatMap(
+        (way) => regionAt({ x: x + NEXT_TO * way.x, y: y + NEXT_TO * way.y }) ?? [],
+      );
+      return [...new Set(found)].sort((a, b) => (a.id < b.id ? -1 : 1));
     },
   };
 }
+
+/** How far round a point is looked for what meets there, mm: more than any rounding, less than anything that is made. */
+const NEXT_TO = 0.001;
+/** The point itself, and ways from it at odd angles, so that none runs along a drawn line by chance. */
+const ROUND: readonly Point[] = [
+  { x: 0, y: 0 },
+  ...[0.3, 1.1, 1.9, 2.7, 3.5, 4.3, 5.1, 5.9].map((angle) => ({ x: cos(angle), y: sin(angle) })),
+];
 
 function levelsAcross(
   regions: readonly PlannedRegion[],

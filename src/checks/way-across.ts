@@ -12,7 +12,7 @@ export const BEYOND = 0.02;
 export function regionsBeside({ around }: MakingPlace, place: NarrowPlace, beyond = BEYOND): RegionId[] {
   const share = beyond / place.width;
   const ends = [pointOn(place, -share), pointOn(place, 1 + share)];
-  const regions = ends.flatMap((end) => around.regionAt(end) ?? []);
+  const regions = ends.flatMap((end) => around.regionsAt(end));
   return [...new Set(regions.map(({ id }) => id))].sort();
 }
 
@@ -21,9 +21,17 @@ export function pointOn({ from, to }: NarrowPlace, share: number): Point {
   return { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share };
 }
 
-/** Whether all of the way lies in something, as far as three places tell. */
+/** How far beside a way is looked, mm: a way that runs along a border is not in what lies on one side of it. */
+const BESIDE = 0.001;
+
+/** Whether all of the way lies in something, on both sides of it, as far as three places tell. */
 export function isAllIn(place: NarrowPlace, isIn: (point: Point) => boolean): boolean {
-  return [0.25, 0.5, 0.75].every((share) => isIn(pointOn(place, share)));
+  const { from, to, width } = place;
+  const aside = { x: (-(to.y - from.y) / width) * BESIDE, y: ((to.x - from.x) / width) * BESIDE };
+  return [0.25, 0.5, 0.75].every((share) => {
+    const { x, y } = pointOn(place, share);
+    return [-1, 1].every((side) => isIn({ x: x + side * aside.x, y: y + side * aside.y }));
+  });
 }
 
 export function wayPath({ from, to }: NarrowPlace): Path {

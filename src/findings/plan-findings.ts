@@ -42,6 +42,13 @@ export interface PlanFacts {
     readonly deviation: number;
     readonly lengths: number;
   };
+  /** Levels, from the least to the greatest, that are etched as one. */
+  readonly 'levels-too-near': {
+    readonly from: number;
+    readonly to: number;
+    readonly level: number;
+    readonly limit: number;
+  };
   /** Nothing to etch. */
   readonly 'nothing-to-etch': Record<string, never>;
 }
@@ -140,6 +147,16 @@ export const planWords: WordsFor<PlanFacts> = {
       remedy:
         'Accept that, use another hoist or a bath of another rate, or make the taper in steps, as planned.',
       value: deviation,
+    }),
+  },
+  'levels-too-near': {
+    severity: 'note',
+    title: 'Levels etched as one',
+    say: ({ from, to, level, limit }) => ({
+      reason: `The levels from ${mm(from)} to ${mm(to)} are no more than ${mm(limit)} apart, nearer than floors can be etched or gauged apart. They are etched as one level of ${mm(level)}, which all their tolerances allow.`,
+      remedy: 'Nothing has to change. Ask for one depth where the drawing means one.',
+      value: to - from,
+      limit,
     }),
   },
   'nothing-to-etch': {

@@ -1,7 +1,6 @@
 /**
  * The part from its drawing: linework of the chosen layers arranged in the plane, its faces sorted into metal and not, and the
- * metal ones named. Ids follow the label points, down the drawing and then across, so that neither depths nor the order of
- * entities change them.
+ * metal ones named. Nothing depends on the order of entities.
  */
 import type { Drawing } from '#drawing/drawing.ts';
 import { type Finding, finding } from '#findings/finding.ts';
@@ -12,6 +11,7 @@ import { labelPoint } from '#geometry/label-point.ts';
 import { findLayers } from './find-layers.ts';
 import { findMetal, sheetLoops } from './find-sheet.ts';
 import type { Job } from './job.ts';
+import { nameRegions } from './name-regions.ts';
 import type { Part, Region } from './part.ts';
 import { MOST_TANGLE } from './part-limits.ts';
 import { pickCurves } from './pick-curves.ts';
@@ -22,9 +22,6 @@ export interface RegionsFound {
   readonly part: Part;
   readonly findings: readonly Finding[];
 }
-
-/** Label points are compared to this, mm, so that rounding does not reorder labels that stand side by side. */
-const LABEL_GRAIN = 1e-3;
 
 export function findRegions(drawing: Drawing, job: Pick<Job, 'layers' | 'joinTolerance'>): RegionsFound {
   const picked = pickCurves(drawing, job.layers);
@@ -41,13 +38,12 @@ export function findRegions(drawing: Drawing, job: Pick<Job, 'layers' | 'joinTol
     trouble.flatMap((each) => (each.kind === 'doubled' && each.other !== each.source ? [each.source] : [])),
   );
   const isNew = (source: number) => !repeats.has(source);
-  const outline = picked.outline.filter(isNew);
   const isSheetBounded = job.layers.outline.length > 0;
   const isMetal = isSheetBounded
-    ? findMetal({ arrangement, curves: drawing.curves, outline })
+    ? findMetal({ arrangement, curves: drawing.curves, outline: picked.outline })
     : arrangement.faces.map((_, face) => face !== OUTSIDE);
   const layers = findLayers(arrangement, (source) => itemAt(drawing.curves, source).layer);
-  const regions = nameRegions(arrangement, { isMetal, layers });
+  const regions = nameRegions(metalFaces(arrangement, { isMetal, layers }));
   const regionOfFace = arrangement.faces.map(() => -1);
   regions.forEach(({ face }, index) => {
     regionOfFace[face] = index;
@@ -59,7 +55,7 @@ export function findRegions(drawing: Drawing, job: Pick<Job, 'layers' | 'joinTol
     ...(isGivenUp ? [] : tellSheet({ arrangement, isMetal, layers }, job.layers.outline, picked.findings)),
     ...selfCrossings(arrangement, {
       curves: drawing.curves,
-      among: [...outline, ...picked.regions.filter(isNew)],
+      among: taking.filter(isNew),
     }),
   ];
   return { part: { arrangement, regions, regionOfFace, sheet, trouble }, findings };
@@ -70,18 +66,12 @@ interface SortedFaces {
   readonly layers: readonly (readonly string[])[];
 }
 
-function nameRegions({ faces }: Arrangement, { isMetal, layers }: SortedFaces): Region[] {
-  const found = faces.flatMap(({ area, loops }, face) => {
+function metalFaces({ faces }: Arrangement, { isMetal, layers }: SortedFaces): Omit<Region, 'id'>[] {
+  return faces.flatMap(({ area, loops }, face) => {
     if (isMetal[face] !== true) return [];
     const own = itemAt(layers, face);
     return [{ face, layer: own[0] ?? '', layers: own, label: labelPoint(loops), area, loops }];
   });
-  const grain = (value: number) => Math.round(value / LABEL_GRAIN);
-  found.sort(
-    (a, b) => grain(b.label.y) - grain(a.label.y) || grain(a.label.x) - grain(b.label.x) || a.face - b.face,
-  );
-  const width = Math.max(2, String(found.length).length);
-  return found.map((region, i) => ({ id: `R${String(i + 1).padStart(width, '0')}`, ...region }));
 }
 
 /** What the faces say about the sheet as a whole. */

@@ -14,17 +14,31 @@ import { traceFaces } from '#geometry/trace-faces.ts';
 interface OutlinedPart {
   readonly arrangement: Arrangement;
   readonly curves: readonly DrawnCurve[];
-  /** Indices of the curves that are outlines, each drawn once only. */
+  /** Indices of the curves that are outlines. */
   readonly outline: readonly number[];
 }
 
 /** Nesting depth parity by face: true for metal. */
 export function findMetal({ arrangement, curves, outline }: OutlinedPart): boolean[] {
-  const closed = new Set(outline.filter((number) => itemAt(curves, number).closed));
-  const loose = new Set(outline.filter((number) => !closed.has(number)));
-  const inClosed = parityOfClosed(arrangement, closed);
-  const depth = depthInLoose(arrangement, loose);
+  const isClosed = (number: number) => itemAt(curves, number).closed;
+  const closed = new Set(outline.filter(isClosed));
+  const inClosed = parityOfClosed(arrangement, drawnOnce(arrangement, closed));
+  const depth = depthInLoose(arrangement, new Set(outline.filter((number) => !closed.has(number))));
   return arrangement.faces.map((_, face) => (itemAt(depth, face) + itemAt(inClosed, face)) % 2 === 1);
+}
+
+/** One of all curves that run the same way, edge for edge: an outline drawn twice is crossed into once. */
+function drawnOnce({ edges }: Arrangement, closed: ReadonlySet<number>): ReadonlySet<number> {
+  const ways = new Map<number, number[]>();
+  edges.forEach(({ sources }, edge) => {
+    for (const source of sources) {
+      if (!closed.has(source)) continue;
+      const way = ways.get(source);
+      if (way === undefined) ways.set(source, [edge]);
+      else way.push(edge);
+    }
+  });
+  return new Set(new Map([...ways].map(([source, way]) => [way.join(' '), source])).values());
 }
 
 /** 1 for faces inside an odd number of closed curves. */

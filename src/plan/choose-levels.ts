@@ -3,6 +3,7 @@ import { type Finding, finding } from '#findings/finding.ts';
 import type { Job } from '#part/job.ts';
 import type { Asked, RegionId } from '#part/part.ts';
 import { bandShare, type DepthBand, fewestLevels, SAME_LEVEL } from './fewest-levels.ts';
+import { NEAREST_LEVELS, type NearLevels, tellApart } from './near-levels.ts';
 
 export interface Levels {
   /** Level by region; land has 0 and stands here too. */
@@ -70,14 +71,23 @@ export function levelsByRule(
   { levels, lockedLevels = [] }: LevelRule,
 ): readonly number[] {
   if (levels === 'fewest') return fewestLevels(bands, lockedLevels)?.levels ?? [];
-  if (levels !== 'as-drawn') return levels;
-  const drawn = distinct(bands.flatMap(({ low, high }) => (low === high ? [low] : [])));
-  return fewestLevels(bands, drawn)?.levels ?? drawn;
+  const named = tellApart(namedLevels(bands, levels), bands).levels;
+  return levels === 'as-drawn' ? (fewestLevels(bands, named)?.levels ?? named) : named;
 }
 
-function distinct(depths: readonly number[]): number[] {
-  const rising = [...depths].sort((a, b) => a - b);
-  return rising.filter((depth, index) => index === 0 || depth - (rising[index - 1] ?? 0) > SAME_LEVEL);
+/** Levels that job or drawing names one by one. */
+function namedLevels(bands: readonly DepthBand[], levels: LevelRule['levels']): readonly number[] {
+  if (levels === 'fewest') return [];
+  return levels === 'as-drawn' ? bands.flatMap(({ low, high }) => (low === high ? [low] : [])) : levels;
+}
+
+/** Finding: `levels-too-near`, one for each group of levels that became one. */
+export function nearLevelFindings(bands: readonly DepthBand[], { levels }: LevelRule): Finding[] {
+  const { merged } = tellApart(namedLevels(bands, levels), bands);
+  const isSeen = ({ from, to }: NearLevels) => to - from > SAME_LEVEL;
+  return merged
+    .filter(isSeen)
+    .map((each) => finding('levels-too-near', { ...each, limit: NEAREST_LEVELS }, { path: 'levels' }));
 }
 
 /** The level in the region's tolerance that uses the least share of it. */

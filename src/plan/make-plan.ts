@@ -9,7 +9,7 @@ import { SAGITTA } from '#geometry/rings.ts';
 import type { Job } from '#part/job.ts';
 import type { Asked, Part, RegionId } from '#part/part.ts';
 import { allowance, type Undercut, undercutOf } from './allowance.ts';
-import { chooseLevels } from './choose-levels.ts';
+import { chooseLevels, nearLevelFindings } from './choose-levels.ts';
 import { compareMaskings } from './compare-maskings.ts';
 import { compareWithdrawals } from './compare-withdrawals.ts';
 import type { EtchPlan, PlannedRegion, Stage } from './etch-plan.ts';
@@ -27,7 +27,7 @@ export interface PlanInput {
 }
 
 /**
- * Findings: `level-missing`, `level-unused`, `opening-missing`, `border-left-as-chords`, `nothing-to-etch`, and those of `taper-strips.ts`.
+ * Findings: `level-missing`, `level-unused`, `opening-missing`, `border-left-as-chords`, `levels-too-near`, `nothing-to-etch`, and those of `taper-strips.ts`.
  * Tapered regions come out as their strips.
  */
 export function makePlan(input: PlanInput): EtchPlan {
@@ -62,6 +62,7 @@ export function makePlan(input: PlanInput): EtchPlan {
     ...strips.findings,
     ...drawnOut.findings,
     ...levelFindings,
+    ...nearLevelFindings([...strips.bands.values()], job),
     ...missingOpenings(regions, clusters, undercut, part.regionOfFace),
     ...chordFindings(clusters),
   ];

@@ -54,7 +54,8 @@ const NEED_NO_SOURCE: Readonly<Record<string, Readonly<Record<string, string>>>>
   'geometry: nearer than this is the same': {
     'part/check-choices.ts': 'LEAST_SECTION',
     'part/find-layers.ts': 'SAME_AREA',
-    'part/find-regions.ts': 'LABEL_GRAIN',
+    'part/name-regions.ts': 'ALIGNED SAME_AREA',
+    'plan/near-levels.ts': 'NEAREST_LEVELS',
     'part/region-at.ts': 'LEAST_CLEARANCE',
     'checks/check-budget.ts': 'ROUNDING',
     'checks/check-corners.ts': 'ALIKE SAME_CIRCLE',

@@ -1,0 +1,82 @@
+/**
+ * The largest disc inside closed loops: squares that might hold a better centre are halved, the most promising first, until none
+ * can. The width found is the same, to the tolerance, however the shape lies or its border is cut.
+ * The search is the one of Garcia-Castellanos and Lombardo, "Poles of inaccessibility" (Scottish Geographical Journal 123,
+ * 2007), with a bound for each square in place of random points.
+ */
+import { boxOfSpans } from './box.ts';
+import { isInsideLoops } from './inside-loops.ts';
+import type { Point } from './point.ts';
+import { distanceToSpan, type Loop, type Span } from './span.ts';
+
+export interface Disc {
+  readonly center: Point;
+  readonly radius: number;
+}
+
+interface Square {
+  readonly center: Point;
+  readonly half: number;
+  /** Distance of the centre to the border, negative outside. */
+  readonly room: number;
+  /** No point of the square has more room. */
+  readonly most: number;
+}
+
+/** Squares looked at before the best so far is taken: a compact shape takes a few hundred, a long even strip might take any number. */
+const MOST_SQUARES = 4000;
+
+export interface DiscSearch {
+  /** mm, to which the radius is found. */
+  readonly within: number;
+  /** A disc of this radius is large enough, mm. */
+  readonly enough: number;
+}
+
+/** @param loops outer loops counter-clockwise, holes clockwise */
+export function largestDisc(loops: readonly Loop[], { within, enough }: DiscSearch): Disc {
+  const spans = loops.flat();
+  const box = boxOfSpans(spans);
+  const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
+  const half = Math.max(box.maxX - box.minX, box.maxY - box.minY) / 2;
+  const queue = [squareAt(loops, spans, middle, half)];
+  let best: Disc = { center: middle, radius: 0 };
+  for (let count = 0; count < MOST_SQUARES; count++) {
+    const square = queue.pop();
+    if (square === undefined || square.most <= best.radius + within || best.radius >= enough) break;
+    if (square.room > best.radius) best = { center: square.center, radius: square.room };
+    for (const [dx, dy] of QUARTERS) {
+      const quarter = square.half / 2;
+      const center = { x: square.center.x + dx * quarter, y: square.center.y + dy * quarter };
+      insert(queue, squareAt(loops, spans, center, quarter));
+    }
+  }
+  return best;
+}
+
+const QUARTERS = [
+  [-1, -1],
+  [1, -1],
+  [-1, 1],
+  [1, 1],
+] as const;
+
+function squareAt(loops: readonly Loop[], spans: readonly Span[], center: Point, half: number): Square {
+  let near = Number.POSITIVE_INFINITY;
+  for (const span of spans) near = Math.min(near, distanceToSpan(span, center));
+  const room = isInsideLoops(loops, center) ? near : -near;
+  return { center, half, room, most: room + half * Math.SQRT2 };
+}
+
+/** Keeps the most promising square last. */
+function insert(queue: Square[], square: Square): void {
+  let low = 0;
+  let high = queue.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    const at = queue[middle];
+    if (at !== undefined && at.most < square.most) low = middle + 1;
+    else high = middle;
+  }
+  queue.splice(low, 0, square);
+}
