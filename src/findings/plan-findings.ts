@@ -40,6 +40,8 @@ export interface PlanFacts {
     readonly deviation: number;
     readonly lengths: number;
   };
+  /** A contour of the front has a gap, so that figures taken from it may be wrong. */
+  readonly 'contour-not-closed': { readonly of: 'volumes' | 'floors' };
   /** Nothing to etch. */
   readonly 'nothing-to-etch': Record<string, never>;
 }
@@ -128,6 +130,15 @@ export const planWords: WordsFor<PlanFacts> = {
       remedy:
         'Accept that, use another hoist or a bath of another rate, or make the taper in steps, as planned.',
       value: deviation,
+    }),
+  },
+  'contour-not-closed': {
+    severity: 'warn',
+    title: 'Contour that does not close',
+    say: ({ of }) => ({
+      reason: `A contour of the etched surface does not close at this place. ${of === 'volumes' ? 'Removed volume, mass and gas may be wrong' : 'What is said of floors, land and maskant near it may be wrong'}; the scribe lines are not made from it.`,
+      remedy:
+        'Simplify the linework near the place, and report the job and its drawing: the fault is Isobath’s.',
     }),
   },
   'nothing-to-etch': {
