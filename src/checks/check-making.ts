@@ -1,6 +1,7 @@
 /** Everything about making the plan: each rule in a file of its own, in the order of the work. Sorting is for the caller. */
 import { type Finding, finding } from '#findings/finding.ts';
 import { contourLoops } from '#front/contour-loops.ts';
+import type { Point } from '#geometry/point.ts';
 import { undercutOf } from '#plan/allowance.ts';
 import { checkCorners } from './check-corners.ts';
 import { checkCutDepth } from './check-cut-depth.ts';
@@ -44,6 +45,7 @@ export function checkMaking(making: Making): Finding[] {
   const { plan, kit } = making;
   if (plan.stages.length === 0) return [];
   const missing = plan.findings.filter(({ code }) => code === 'opening-missing');
+  const { loops: surface, gap } = contourLoops(kit, { depth: 0 });
   const place: MakingPlace = {
     ...making,
     around: lookAround(plan),
@@ -51,10 +53,16 @@ export function checkMaking(making: Making): Finding[] {
       making.job.process,
       plan.stages.map(({ level }) => level),
     ),
-    surface: contourLoops(kit, { depth: 0 }),
+    surface,
     unopened: new Set(missing.flatMap(({ place: { regions } }) => regions ?? [])),
   };
-  return CHECKS.flatMap((check) => limitByCode(check(place)));
+  const open = [gap, ...[...making.reached.values()].map((region) => region.gap)].find(isGap);
+  const unsure = open === undefined ? [] : [finding('contour-not-closed', { of: 'floors' }, { at: open })];
+  return [...unsure, ...CHECKS.flatMap((check) => limitByCode(check(place)))];
+}
+
+function isGap(gap: Point | undefined): gap is Point {
+  return gap !== undefined;
 }
 
 /** The rules share no code, so that each may be cut short by itself. */

@@ -49,6 +49,8 @@ export interface PlanFacts {
     readonly level: number;
     readonly limit: number;
   };
+  /** A contour of the front has a gap, so that figures taken from it may be wrong. */
+  readonly 'contour-not-closed': { readonly of: 'volumes' | 'floors' };
   /** Nothing to etch. */
   readonly 'nothing-to-etch': Record<string, never>;
 }
@@ -157,6 +159,15 @@ export const planWords: WordsFor<PlanFacts> = {
       remedy: 'Nothing has to change. Ask for one depth where the drawing means one.',
       value: to - from,
       limit,
+    }),
+  },
+  'contour-not-closed': {
+    severity: 'warn',
+    title: 'Contour that does not close',
+    say: ({ of }) => ({
+      reason: `A contour of the etched surface does not close at this place. ${of === 'volumes' ? 'Removed volume, mass and gas may be wrong' : 'What is said of floors, land and maskant near it may be wrong'}; the scribe lines are not made from it.`,
+      remedy:
+        'Simplify the linework near the place, and report the job and its drawing: the fault is Isobath’s.',
     }),
   },
   'nothing-to-etch': {

@@ -1,16 +1,20 @@
 /**
  * Contour pieces joined end to start. Ends within JOIN of each other are one node; pieces that lead nowhere (slivers left
- * by crossings at tiny angles) are taken out, so that every node left has as many pieces leaving as arriving.
+ * by crossings at tiny angles) are taken out, so that every node left has as many pieces leaving as arriving. Where that
+ * takes out more than slivers the border has a gap, and its place is given.
  */
 
 import { itemAt } from '#geometry/assert.ts';
 import { disjointSets } from '#geometry/disjoint-sets.ts';
+import type { Point } from '#geometry/point.ts';
 import { hypot } from '#maths/hypot.ts';
 import type { ContourPiece } from './contour-pieces.ts';
 import { pointOfSpread } from './spread.ts';
 
 /** mm; a little more than the 0.01 µm that crossings and touching ends can be apart. */
 const JOIN = 2.5e-5;
+/** mm of border taken out that are still a sliver: as long as a line runs beside an arc of 100 mm within the width of a border. */
+const SLIVER = 0.05;
 
 export interface Nodes {
   readonly pieces: readonly ContourPiece[];
@@ -59,18 +63,26 @@ export function nodesOf(pieces: readonly ContourPiece[]): Nodes {
   };
 }
 
+export interface LivePieces {
+  /** Numbers of the pieces that are part of a closed way. */
+  readonly live: number[];
+  /** Where a border that should close does not; undefined where all close. */
+  readonly gap: Point | undefined;
+}
+
 /**
- * Numbers of the wanted pieces that are part of a closed way; a way may also begin and end at an anchored node. Pieces
- * that run against each other between the same nodes enclose nothing and are taken out first.
+ * Those of the wanted pieces that are part of a closed way; a way may also begin and end at an anchored node. Pieces that
+ * run against each other between the same nodes enclose nothing and are taken out first.
  */
 export function livePieces(
   nodes: Nodes,
   wanted: readonly number[],
   isAnchored: (node: number) => boolean = () => false,
-): number[] {
+): LivePieces {
   const arriving = new Int32Array(nodes.xs.length);
   const leaving = new Int32Array(nodes.xs.length);
   let live = withoutTwins(nodes, wanted);
+  const all = live;
   for (const piece of live) {
     const start = itemAt(nodes.starts, piece);
     const end = itemAt(nodes.ends, piece);
@@ -88,9 +100,37 @@ export function livePieces(
       arriving[end] = itemAt(arriving, end) - 1;
       return false;
     });
-    if (kept.length === live.length) return live;
+    if (kept.length === live.length) break;
     live = kept;
   }
+  const isUneven = (node: number): boolean =>
+    itemAt(arriving, node) !== itemAt(leaving, node) && !isAnchored(node);
+  return { live, gap: gapIn(nodes, { all, live }, isUneven) };
+}
+
+/** A place where more than a sliver was taken out, or where a way goes on less or more often than it comes. */
+function gapIn(
+  { pieces, starts, ends, xs, ys }: Nodes,
+  { all, live }: { all: readonly number[]; live: readonly number[] },
+  isUneven: (node: number) => boolean,
+): Point | undefined {
+  if (all.length > live.length) {
+    const kept = new Set(live);
+    const lost = all.filter((piece) => !kept.has(piece)).map((piece) => itemAt(pieces, piece));
+    const first = lost[0];
+    if (first !== undefined && lost.reduce((sum, piece) => sum + lengthOf(piece), 0) > SLIVER)
+      return { x: first.ax, y: first.ay };
+  }
+  for (const piece of live) {
+    for (const node of [itemAt(starts, piece), itemAt(ends, piece)])
+      if (isUneven(node)) return { x: itemAt(xs, node), y: itemAt(ys, node) };
+  }
+  return undefined;
+}
+
+function lengthOf({ spread, from, to }: ContourPiece): number {
+  const { length, sweep } = spread.feature;
+  return (to - from) * (spread.radius === 0 ? length : spread.radius * Math.abs(sweep));
 }
 
 /** Leaves out pieces without length, and pairs of pieces that lie on each other: both if they run against each other, else one. */
@@ -129,7 +169,7 @@ export function countBorders(
   wanted: (piece: ContourPiece) => boolean,
 ): number {
   const nodes = nodesOf(pieces);
-  const live = livePieces(
+  const { live } = livePieces(
     nodes,
     pieces.flatMap((piece, i) => (wanted(piece) ? [i] : [])),
   );

@@ -1,7 +1,8 @@
 /**
  * What contours of one front share: which features can ever meet, clusters of them, and borders to clip with.
  * Two features can meet only if their boxes, grown by their reaches, overlap; clusters of such never feel each other, so
- * that cost grows with the number of clusters.
+ * that cost grows with the number of clusters. What comes to one and the same span of the sheet's border is one cluster: along
+ * it their areas are closed by that border, and a piece of it cannot be told to belong to one of them.
  */
 import { itemAt } from '#geometry/assert.ts';
 import { type DisjointSets, disjointSets } from '#geometry/disjoint-sets.ts';
@@ -43,6 +44,10 @@ export function makeContourKit(index: FrontIndex): ContourKit {
     }
     offsets[i + 1] = items.length;
   });
+  for (const border of borderFeatures(index.front.sheet)) {
+    const [first, ...others] = near(index, border, 0);
+    for (const other of others) sets.unite(first ?? other, other);
+  }
   return {
     index,
     near: { offsets, items: Int32Array.from(items) },
@@ -53,7 +58,7 @@ export function makeContourKit(index: FrontIndex): ContourKit {
 
 /** The border of loops, outer counter-clockwise, with the front's features within reach of it. */
 export function makeClipBorder(index: FrontIndex, loops: readonly Loop[]): ClipBorder {
-  const features = loopFeatures(loops, -1).filter(({ kind }) => kind !== 'corner');
+  const features = borderFeatures(loops);
   const nearFeatures = features.map((feature) => near(index, feature, 0));
   const nearBorders = new Map<number, number[]>();
   nearFeatures.forEach((list, border) => {
@@ -64,6 +69,10 @@ export function makeClipBorder(index: FrontIndex, loops: readonly Loop[]): ClipB
     }
   });
   return { features, inside: makeInsideIndex(loops), nearFeatures, nearBorders };
+}
+
+function borderFeatures(loops: readonly Loop[]): Feature[] {
+  return loopFeatures(loops, -1).filter(({ kind }) => kind !== 'corner');
 }
 
 /** The part of a border that a cluster can reach; undefined when it reaches none. */

@@ -1,27 +1,41 @@
 /** Contours of the front as closed loops of exact spans: what is deeper than a depth at a minute, clipped to the sheet. */
 import { itemAt } from '#geometry/assert.ts';
+import type { Point } from '#geometry/point.ts';
 import { type Loop, lineSpan, type Span } from '#geometry/span.ts';
 import { livePieces, type Nodes, nodesOf } from './chain-pieces.ts';
 import { type ContourKit, clipNearCluster, makeClipBorder } from './contour-kit.ts';
 import { type ContourPiece, contourPieces } from './contour-pieces.ts';
 import { momentAt, reachAt } from './front.ts';
 
+export interface ContourLoops {
+  readonly loops: Loop[];
+  /** A place where a loop does not close, and is left out; undefined where all close. */
+  readonly gap: Point | undefined;
+}
+
 /** All that is deeper than `depth`: outer loops counter-clockwise, holes clockwise. At the depth of a floor the floor is left out. */
-export function contourLoops(kit: ContourKit, ask: { depth: number; minute?: number | undefined }): Loop[] {
+export function contourLoops(
+  kit: ContourKit,
+  ask: { depth: number; minute?: number | undefined },
+): ContourLoops {
   const { front } = kit.index;
   const moment = momentAt(front, ask.minute);
   const reaches = moment.cuts.map((_, stage) => reachAt(moment, stage, ask.depth));
   const sheet = front.sheet.length === 0 ? undefined : makeClipBorder(kit.index, front.sheet);
-  return kit.clusters.flatMap((members) => {
+  const found = kit.clusters.map((members) => {
     const clip = sheet === undefined ? undefined : clipNearCluster(sheet, members);
     return loopsOf(contourPieces(kit, { members, reaches, clip }).filter((piece) => piece.withoutFloor));
   });
+  return {
+    loops: found.flatMap(({ loops }) => loops),
+    gap: found.find(({ gap }) => gap !== undefined)?.gap,
+  };
 }
 
-function loopsOf(pieces: readonly ContourPiece[]): Loop[] {
+function loopsOf(pieces: readonly ContourPiece[]): ContourLoops {
   const nodes = nodesOf(pieces);
   const leaving = new Map<number, number[]>();
-  const live = livePieces(
+  const { live, gap } = livePieces(
     nodes,
     pieces.map((_, i) => i),
   );
@@ -43,7 +57,7 @@ function loopsOf(pieces: readonly ContourPiece[]): Loop[] {
       loops.push(loop);
     }
   }
-  return loops;
+  return { loops, gap };
 }
 
 function spanOf({ spread, from, to }: ContourPiece, nodes: Nodes, piece: number): Span {

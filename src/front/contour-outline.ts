@@ -80,7 +80,7 @@ export function outlineOf(
       nodes,
       numbers.filter((i) => itemAt(pieces, i)[key]),
       isAnchored,
-    ).map(chainOf);
+    ).live.map(chainOf);
   const hasFloor = pieces.some((piece) => piece.withFloor !== piece.withoutFloor);
   const withFloor = wanted('withFloor');
   const withoutFloor = hasFloor ? wanted('withoutFloor') : withFloor;

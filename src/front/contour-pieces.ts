@@ -11,10 +11,9 @@
 
 import { itemAt } from '#geometry/assert.ts';
 import { hypot } from '#maths/hypot.ts';
-import { sin } from '#maths/sine.ts';
 import type { ClipBorder, ContourKit } from './contour-kit.ts';
-import { type Feature, squaredDistance } from './front-features.ts';
-import { isInside } from './inside-index.ts';
+import { type Feature, isCusp, squaredDistance } from './front-features.ts';
+import { type InsideIndex, isInside } from './inside-index.ts';
 import { cutWhereTheyMeet, pointOfSpread, type Spread, spreadFeature } from './spread.ts';
 
 /** mm; borders nearer than this to each other are the same border. */
@@ -148,8 +147,9 @@ function hiddenBy(
   x: number,
   y: number,
 ): 'hidden' | 'on-floor' | 'border' {
-  const { features } = kit.index;
+  const { features, openings } = kit.index;
   const { near } = kit;
+  if (isCusp(spread.feature) && isInside(itemAt(openings, spread.feature.stage), x, y)) return 'hidden';
   let onFloor = false;
   let touchesFloor = false;
   const end = near.offsets[member + 1] as number;
@@ -162,7 +162,7 @@ function hiddenBy(
     if (squared >= (reach + SAME) * (reach + SAME)) continue;
     if (reach > SAME && squared < (reach - SAME) * (reach - SAME)) return 'hidden';
     if (reach === 0) touchesFloor = true;
-    const verdict = sameBorder(source, reach, spread, x, y);
+    const verdict = sameBorder(openings, { source, reach }, spread, x, y);
     if (verdict === 'hidden') return verdict;
     if (verdict === 'on-floor') onFloor = true;
   }
@@ -173,17 +173,26 @@ function hiddenBy(
 
 /** Of two borders that lie on each other, which gives way. */
 function sameBorder(
-  source: Feature,
-  reach: number,
+  openings: readonly InsideIndex[],
+  { source, reach }: { readonly source: Feature; readonly reach: number },
   spread: Spread,
   x: number,
   y: number,
 ): 'hidden' | 'on-floor' | 'border' {
+  // An opening of no width has a border on either side; neither hides what spreads from the other.
+  if (reach > 0 && isBehind(source, x, y))
+    return isInside(itemAt(openings, source.stage), x, y) ? 'hidden' : 'border';
   const { stage } = spread.feature;
   const along = runsAlong(source, spread, x, y);
   if (along > 0.5 && source.stage < stage) return 'hidden';
   if (along > -0.5) return 'border';
   return reach > 0 || stage === source.stage ? 'hidden' : 'on-floor';
+}
+
+/** Whether a point lies on the opening's side of a source's border. */
+function isBehind({ kind, nx, ny, ax, ay, cx, cy, radius, side }: Feature, x: number, y: number): boolean {
+  if (kind === 'line') return (x - ax) * nx + (y - ay) * ny < 0;
+  return side * (hypot(x - cx, y - cy) - radius) < 0;
 }
 
 /** How far the first later opening that holds the point has grown; 0 for the floor at this depth, negative for none. */
@@ -294,23 +303,4 @@ function pieceOf(
   const [ax, ay] = pointOfSpread(spread, from);
   const [bx, by] = pointOfSpread(spread, to);
   return { spread, from, to, ax, ay, bx, by, withFloor, withoutFloor };
-}
-
-/** Area that the pieces enclose, mm², about an origin near them; and how far they are from closing, mm. */
-export function enclosedArea(pieces: readonly ContourPiece[]): { area: number; gap: number } {
-  const first = pieces[0];
-  if (first === undefined) return { area: 0, gap: 0 };
-  const { ax: ox, ay: oy } = first;
-  let double = 0;
-  let gapX = 0;
-  let gapY = 0;
-  for (const { spread, from, to, ax, ay, bx, by } of pieces) {
-    double += (ax - ox) * (by - oy) - (ay - oy) * (bx - ox);
-    gapX += bx - ax;
-    gapY += by - ay;
-    if (spread.radius === 0) continue;
-    const sweep = spread.feature.sweep * (to - from);
-    double += spread.radius * spread.radius * (sweep - sin(sweep));
-  }
-  return { area: double / 2, gap: hypot(gapX, gapY) };
 }

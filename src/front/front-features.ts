@@ -3,6 +3,7 @@
  * opening; a convex corner spreads into a round join. All features have one shape, so that the inner loops stay fast.
  */
 
+import { throughEnds } from '#geometry/arc-through-ends.ts';
 import { assert, itemAt } from '#geometry/assert.ts';
 import { cross, dot, type Point } from '#geometry/point.ts';
 import { type ArcSpan, type Loop, type Span, startAngle, tangentAlong } from '#geometry/span.ts';
@@ -40,6 +41,9 @@ export interface Feature {
 /** Below this a turn is a smooth joint: at a reach of 15 mm the gap left is under 0.02 µm. */
 const SMOOTH_TURN = 1e-9;
 
+/** Nearer to half a turn than this, directions that are right to rounding no longer say to which side a border turns back. */
+const CUSP = 1e-4;
+
 /** Features of closed loops: each span, and each corner that turns away from the inside. `skip` tells spans that another stage already covers. */
 export function loopFeatures(
   loops: readonly Loop[],
@@ -47,13 +51,15 @@ export function loopFeatures(
   skip?: (span: Span) => boolean,
 ): Feature[] {
   const features: Feature[] = [];
-  for (const loop of loops) {
+  for (const drawn of loops) {
+    const loop = drawn.map(throughEnds);
     loop.forEach((span, i) => {
       const before = itemAt(loop, i === 0 ? loop.length - 1 : i - 1);
-      if (skip?.(span) && skip(before)) return;
+      const isSkipped = skip?.(itemAt(drawn, i)) ?? false;
+      if (isSkipped && skip?.(itemAt(drawn, i === 0 ? loop.length - 1 : i - 1))) return;
       const corner = cornerFeature(before, span, stage);
       if (corner !== undefined) features.push(corner);
-      if (!skip?.(span)) features.push(spanFeature(span, stage));
+      if (!isSkipped) features.push(spanFeature(span, stage));
     });
   }
   return features;
@@ -110,8 +116,7 @@ function arcFeature(arc: ArcSpan, stage: number): Feature {
 /** The corner where `before` meets `after`, when the border turns left there, so that growing needs a round join. */
 function cornerFeature(before: Span, after: Span, stage: number): Feature | undefined {
   const arriving = tangentAlong(before, 1);
-  const leaving = tangentAlong(after, 0);
-  const turn = atan2(cross(arriving, leaving), dot(arriving, leaving));
+  const turn = turnAt(before, after);
   if (turn < SMOOTH_TURN) return undefined;
   const at: Point = after.start;
   const from = atan2(-arriving.x, arriving.y);
@@ -133,6 +138,22 @@ function cornerFeature(before: Span, after: Span, stage: number): Feature | unde
     cosHalf: cos(turn / 2),
     length: 0,
   };
+}
+
+/**
+ * Turn from `before` to `after` in radians, left positive. Where the border turns back on itself rounding alone would say to
+ * which side: it counts as a left turn, and what then spreads into the opening itself is hidden by it.
+ */
+function turnAt(before: Span, after: Span): number {
+  const arriving = tangentAlong(before, 1);
+  const leaving = tangentAlong(after, 0);
+  const turn = atan2(cross(arriving, leaving), dot(arriving, leaving));
+  return Math.PI - Math.abs(turn) < CUSP ? Math.abs(turn) : turn;
+}
+
+/** Whether a corner stands where the border turns back on itself: the tip of a spike of the opening, or of a notch of land. */
+export function isCusp({ kind, sweep }: Feature): boolean {
+  return kind === 'corner' && Math.PI - sweep < CUSP;
 }
 
 /** Squared distance from a point to a feature's source: exact. */

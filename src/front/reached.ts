@@ -1,12 +1,13 @@
 /** What the front makes of each region: its floor, and the deepest and shallowest places in it. */
 import { itemAt } from '#geometry/assert.ts';
 import { boxOfSpans } from '#geometry/box.ts';
+import type { Point } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
+import { contourArea } from './contour-area.ts';
 import { type ClipBorder, type ContourKit, makeClipBorder } from './contour-kit.ts';
-import { contourPieces, enclosedArea } from './contour-pieces.ts';
 import { makeProbe, type Probe } from './depth-at.ts';
 import { featureGap } from './feature-gap.ts';
-import { type Moment, momentAt, reachAt } from './front.ts';
+import { type Moment, momentAt } from './front.ts';
 import type { Feature } from './front-features.ts';
 import { isInside } from './inside-index.ts';
 import { cutWhereTheyMeet, pointOfSpread, spreadFeature } from './spread.ts';
@@ -31,6 +32,8 @@ export interface Reached {
   /** mm, over the closed region. Next to a shallower region the shallowest is that region's depth: the wall stands inside. */
   readonly deepest: number;
   readonly shallowest: number;
+  /** Where a contour did not close, so that the figures may be wrong; undefined where all did. */
+  readonly gap?: Point | undefined;
 }
 
 /** mm of etch that land may take and still count as kept: the accuracy to which scribe lines are placed. */
@@ -42,15 +45,12 @@ export function reachedIn(kit: ContourKit, region: RegionAsk, minute?: number): 
   const moment = momentAt(front, minute);
   const clip = makeClipBorder(kit.index, region.loops);
   const near = membersNear(kit, region.loops);
-  const place = { kit, moment, clip, near, loops: region.loops };
+  const place: Place = { kit, moment, clip, near, loops: region.loops, gaps: [] };
   const deepest = deepestIn(place);
   const floorArea = floorOf(place, region, deepest);
-  return {
-    floorArea,
-    share: region.area > 0 ? floorArea / region.area : 0,
-    deepest,
-    shallowest: shallowestIn(place, region.area, deepest),
-  };
+  const shallowest = shallowestIn(place, region.area, deepest);
+  const share = region.area > 0 ? floorArea / region.area : 0;
+  return { floorArea, share, deepest, shallowest, gap: place.gaps[0] };
 }
 
 interface Place {
@@ -60,6 +60,8 @@ interface Place {
   /** Features whose reach comes into the region's box. */
   readonly near: readonly number[];
   readonly loops: readonly Loop[];
+  /** Where contours did not close, as they are found. */
+  readonly gaps: Point[];
 }
 
 function membersNear({ index }: ContourKit, loops: readonly Loop[]): number[] {
@@ -82,10 +84,10 @@ function floorOf(place: Place, ask: RegionAsk, deepest: number): number {
 }
 
 /** Area of the region at least so deep. */
-function areaDeeper({ kit, moment, clip, near }: Place, depth: number): number {
-  const reaches = moment.cuts.map((_, stage) => reachAt(moment, stage, depth));
-  const pieces = contourPieces(kit, { members: near, reaches, clip }).filter((piece) => piece.withFloor);
-  return Math.max(0, enclosedArea(pieces).area);
+function areaDeeper({ kit, moment, clip, near, gaps }: Place, depth: number): number {
+  const { area, gap } = contourArea(kit, { members: near, moment, depth, clip });
+  if (gap !== undefined) gaps.push(gap);
+  return Math.max(0, area);
 }
 
 /** Depth is greatest where some opening is nearest: on its floor if it comes into the region, else by the gap between them. */

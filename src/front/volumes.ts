@@ -5,9 +5,10 @@
  * they agree to AGREEMENT of the cluster's volume: only where fronts meet or islands vanish. Relative error under 1e-5.
  */
 import { itemAt } from '#geometry/assert.ts';
-import { type ClipBorder, type ContourKit, clipNearCluster, makeClipBorder } from './contour-kit.ts';
-import { contourPieces, enclosedArea } from './contour-pieces.ts';
-import { type Moment, momentAt, reachAt } from './front.ts';
+import type { Point } from '#geometry/point.ts';
+import { contourArea } from './contour-area.ts';
+import { type ContourKit, clipNearCluster, makeClipBorder } from './contour-kit.ts';
+import { type Moment, momentAt } from './front.ts';
 import { isInside } from './inside-index.ts';
 
 export interface StageVolume {
@@ -15,6 +16,8 @@ export interface StageVolume {
   readonly stage: number;
   /** mm³ between the front at the stage's peel and at its end. */
   readonly volume: number;
+  /** Where a contour did not close, so that the volume may be wrong; undefined where all did. */
+  readonly gap: Point | undefined;
 }
 
 /** Nodes and weights of the Gauss and Kronrod pair on [-1, 1]: Kronrod, Nodes and weights of quadrature formulas (1965), n = 5. */
@@ -36,31 +39,41 @@ export function stageVolumes(kit: ContourKit): StageVolume[] {
   let before = 0;
   return run.map((stage, i) => {
     const last = i === run.length - 1;
-    const after = removedVolume(kit, last ? undefined : stage.startMinute + stage.minutes);
+    const { volume: after, gap } = removedMetal(kit, last ? undefined : stage.startMinute + stage.minutes);
     const volume = after - before;
     before = after;
-    return { stage: stage.number, volume };
+    return { stage: stage.number, volume, gap };
   });
 }
 
 /** All metal removed up to a minute; to the end of the run when none is given. mm³ */
 export function removedVolume(kit: ContourKit, minute?: number): number {
+  return removedMetal(kit, minute).volume;
+}
+
+function removedMetal(kit: ContourKit, minute?: number): Omit<StageVolume, 'stage'> {
   const { front } = kit.index;
   const moment = momentAt(front, minute);
   const sheet = front.sheet.length === 0 ? undefined : makeClipBorder(kit.index, front.sheet);
-  let sum = 0;
+  const gaps: Point[] = [];
+  let volume = 0;
   for (const cluster of kit.clusters) {
     const clip = sheet === undefined ? undefined : clipNearCluster(sheet, cluster);
-    sum += clusterVolume(kit, cluster, moment, clip);
+    const areaAt = (depth: number): number => {
+      const { area, gap } = contourArea(kit, { members: cluster, moment, depth, clip });
+      if (gap !== undefined) gaps.push(gap);
+      return area;
+    };
+    volume += clusterVolume(kit, cluster, moment, areaAt);
   }
-  return sum;
+  return { volume, gap: gaps[0] };
 }
 
 function clusterVolume(
   kit: ContourKit,
   cluster: Int32Array,
   moment: Moment,
-  clip: ClipBorder | undefined,
+  areaAt: (depth: number) => number,
 ): number {
   const { features, openings } = kit.index;
   const present = new Set<number>();
@@ -70,24 +83,13 @@ function clusterVolume(
   for (const [stage, opening] of openings.entries()) if (isInside(opening, ax, ay)) present.add(stage);
   const levels = [...present].map((stage) => itemAt(moment.floors, stage)).filter((floor) => floor > 0);
   levels.sort((a, b) => a - b);
-  const area = (depth: number): number => contourArea(kit, { members: cluster, moment, depth, clip });
   let sum = 0;
   let shallower = 0;
   for (const level of levels) {
-    sum += integrateTo(area, shallower, level);
+    sum += integrateTo(areaAt, shallower, level);
     shallower = level;
   }
   return sum;
-}
-
-/** Area deeper than a depth, of the features given, inside the clip. mm² */
-function contourArea(
-  kit: ContourKit,
-  ask: { members: ArrayLike<number>; moment: Moment; depth: number; clip?: ClipBorder | undefined },
-): number {
-  const { members, moment, depth, clip } = ask;
-  const reaches = moment.cuts.map((_, stage) => reachAt(moment, stage, depth));
-  return enclosedArea(contourPieces(kit, { members, reaches, clip })).area;
 }
 
 /** ∫ area dz from `shallower` to `level`, where the area may end like a square root. */

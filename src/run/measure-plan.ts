@@ -1,4 +1,5 @@
 /** What a plan comes to, measured on its front: metal removed by stage, and how far each region's floor came. */
+import { type Finding, finding } from '#findings/finding.ts';
 import { type ContourKit, makeContourKit } from '#front/contour-kit.ts';
 import { frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
@@ -12,13 +13,18 @@ import type { EtchPlan } from '#plan/etch-plan.ts';
 /** With the front that was measured, for whatever else is asked of it. */
 export interface MeasuredPlan extends PlanMeasures {
   readonly kit: ContourKit;
+  /** `contour-not-closed`, of the volumes. */
+  readonly findings: readonly Finding[];
 }
 
 export function measurePlan(plan: EtchPlan, job: Pick<Job, 'stock'>): MeasuredPlan {
   const kit = makeContourKit(indexFront(frontOfPlan(plan, thickestOf(job.stock.thickness))));
+  const volumes = stageVolumes(kit);
+  const open = volumes.find(({ gap }) => gap !== undefined)?.gap;
   return {
     kit,
-    stages: stageVolumes(kit).map(({ volume }) => ({ removedVolume: volume })),
+    findings: open === undefined ? [] : [finding('contour-not-closed', { of: 'volumes' }, { at: open })],
+    stages: volumes.map(({ volume }) => ({ removedVolume: volume })),
     regions: new Map(
       plan.regions.map(({ id, loops, area, level, asked }) => {
         // A level may lie off the depth asked by all that the tolerance allows, and a hair more: its own floor counts all the same.

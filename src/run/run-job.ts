@@ -177,7 +177,14 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
   const { choices } = ready;
   const handoff = choices && prepareHandoff({ choices, job, plan, kit: measures.kit, units });
   await step(0.95, 'writing the files');
-  const findings = sortFindings([...found, ...making, ...budget, ...bath, ...(handoff?.findings ?? [])]);
+  const findings = sortFindings([
+    ...found,
+    ...measures.findings,
+    ...making,
+    ...budget,
+    ...bath,
+    ...(handoff?.findings ?? []),
+  ]);
   const planFile = makePlanFile({
     ...toShow,
     measures,

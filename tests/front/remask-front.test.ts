@@ -192,7 +192,7 @@ test('M2.6 contours of random parts hold what is deeper and nothing else', () =>
     fc.property(randomPart, fc.integer({ min: 0, max: 28 }), anyDatum, (part, tenths, edgeDatum) => {
       const depth = tenths / 10 + 0.013;
       const kit = makeContourKit(indexFront(remasked(part, { edgeDatum }).front));
-      for (const span of contourLoops(kit, { depth }).flat()) {
+      for (const span of contourLoops(kit, { depth }).loops.flat()) {
         const { x, y } = pointAlong(span, 0.4);
         const isOnRim = [x, y].some((value) => Math.abs(value + 10) < 1e-6 || Math.abs(value - 80) < 1e-6);
         if (!isOnRim) expect(Math.abs(depthAt(kit.index, { x, y }).depth - depth)).toBeLessThan(1e-4);

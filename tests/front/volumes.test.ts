@@ -44,7 +44,7 @@ describe('M2 volumes of one convex opening against Steiner’s formula for paral
   test('an area grown by r has Steiner’s area at every depth: rectangle 200 × 100 grown by 5 is 23 078.54 mm²', () => {
     // At the surface a cut of 5 mm at φ = 1 has grown its opening by 5.
     const kit = kitOf({ stages: [{ level: 5, opening: [rectangle(0, 0, 200, 100)] }] });
-    expect(loopsArea(contourLoops(kit, { depth: 0 }))).toBeCloseTo(23_078.54, 2);
+    expect(loopsArea(contourLoops(kit, { depth: 0 }).loops)).toBeCloseTo(23_078.54, 2);
   });
 });
 
@@ -108,7 +108,7 @@ test('M2 contours of random parts hold what is deeper and nothing else', () => {
     fc.property(randomPart, fc.integer({ min: 1, max: 28 }), (part, tenths) => {
       const depth = tenths / 10 + 0.013;
       const kit = makeContourKit(indexFront({ ...planOf(part), thickness: 6 }));
-      const loops = contourLoops(kit, { depth });
+      const { loops } = contourLoops(kit, { depth });
       // Every span of the contour stands at that depth, unless it is the sheet's border.
       for (const span of loops.flat()) {
         const { x, y } = pointAlong(span, 0.4);
