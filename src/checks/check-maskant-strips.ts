@@ -65,6 +65,7 @@ function findStrips(making: MakingPlace, coat: StandingMaskant, least: number): 
     .filter((place) => isAllIn(place, isStanding))
     .map((place) => {
       const [a, b] = place.sides;
+      const ridge = ridgeOf(place, measure);
       return {
         width: place.width,
         limit: Math.max(least, undercutOf(a, b)),
@@ -72,12 +73,18 @@ function findStrips(making: MakingPlace, coat: StandingMaskant, least: number): 
         regions: regionsBeside(making, place),
         outline: [wayPath(place)],
         undercut: undercutOf(a, b),
-        figures: [undercutOf(a, b)],
-        ridge: ridgeOf(place, measure),
+        figures: [undercutOf(a, b), ridge],
+        ridge,
         base,
-        wanted: Math.max(base, making.around.regionAt(middleOf(place))?.level ?? 0),
+        wanted: Math.max(base, shallowestAt(making, middleOf(place))),
       };
     });
+}
+
+/** Level of the regions at a place, mm: on a border of the one that wants most metal left. */
+function shallowestAt({ around }: MakingPlace, at: Point): number {
+  const levels = around.regionsAt(at).map(({ level }) => level);
+  return levels.length === 0 ? 0 : Math.min(...levels);
 }
 
 /** Places tried along the way; the ridge of two equal undercuts lies in its middle, which is one of them. */

@@ -1,7 +1,8 @@
 /** Regions whose opening falls into several parts, each to be found, cut and peeled by itself, with a ridge between them. */
 import { type Finding, finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
-import { loopArea } from '#geometry/span.ts';
+import type { Point } from '#geometry/point.ts';
+import { loopArea, pointAlong, type Span, tangentAlong } from '#geometry/span.ts';
 import type { RegionId } from '#part/part.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import type { MakingPlace } from './making.ts';
@@ -24,13 +25,22 @@ export function checkPieceParts(making: MakingPlace): Finding[] {
   });
 }
 
+/** mm off a border, where a place is in the opening for sure. */
+const INSIDE = 0.001;
+
+function justInside(span: Span): Point {
+  const { x, y } = pointAlong(span, 0.5);
+  const along = tangentAlong(span, 0.5);
+  return { x: x - along.y * INSIDE, y: y + along.x * INSIDE };
+}
+
 /** Outer loops of the opening by the region that they come into, for regions of the stage's level. */
 function partsByRegion({ around }: MakingPlace, { opening, level }: Stage): Map<RegionId, Set<number>> {
   const parts = new Map<RegionId, Set<number>>();
   opening.forEach((loop, number) => {
     if (loopArea(loop) <= 0) return;
-    for (const { start } of loop) {
-      const region = around.regionAt(start);
+    for (const span of loop) {
+      const region = around.regionAt(justInside(span));
       if (region?.level !== level) continue;
       const known = parts.get(region.id);
       if (known === undefined) parts.set(region.id, new Set([number]));

@@ -5,7 +5,7 @@
  */
 import { itemAt } from '#geometry/assert.ts';
 import { groupNear } from '#geometry/near-values.ts';
-import type { Point } from '#geometry/point.ts';
+import { distance, type Point } from '#geometry/point.ts';
 import type { Path } from '#geometry/span.ts';
 import type { RegionId } from '#part/part.ts';
 
@@ -43,6 +43,15 @@ export function gatherNarrow<Found extends NarrowFound>(found: readonly Found[])
   });
 }
 
+/** A way from a corner is found once for each of the sides that meet there. */
+function distinctPlaces(places: readonly NarrowFound[]): number {
+  const kept: Point[] = [];
+  for (const { at } of places) {
+    if (!kept.some((each) => distance(each, at) < SAME_FIGURE)) kept.push(at);
+  }
+  return kept.length;
+}
+
 /** Places of one width by their limits and further figures, one after the other. */
 function sameFigures<Found extends NarrowFound>(places: readonly Found[], figure: number): Found[][] {
   const all = ({ limit, figures = [] }: Found) => [limit, ...figures];
@@ -57,7 +66,7 @@ function groupOf<Found extends NarrowFound>(places: readonly Found[]): NarrowGro
   const inOrder = [...places].sort((a, b) => a.at.y - b.at.y || a.at.x - b.at.x);
   return {
     first: itemAt(inOrder, 0),
-    places: places.length,
+    places: distinctPlaces(inOrder),
     regions: [...new Set(inOrder.flatMap(({ regions }) => regions))].sort(),
     outline: inOrder.flatMap(({ outline }) => outline).slice(0, MOST_OUTLINES),
   };

@@ -142,7 +142,13 @@ function wayAcross(a: Side, b: Side, limit: number, bothSides: boolean): Way | u
   const facing = ways.filter((way) => faces(a, way, bothSides) && faces(b, turned(way), bothSides));
   const [best] = facing;
   if (best !== undefined) return middleWay(a.span, b.span, best, facing);
-  return bothSides ? undefined : stripEnd(a.span, b.span, ways, limit);
+  if (bothSides) return undefined;
+  const [near, far] = [
+    stripEnd(a.span, b.span, ways, limit),
+    stripEnd(b.span, a.span, ways.map(turned), limit),
+  ];
+  if (near === undefined || far === undefined) return near ?? (far && turned(far));
+  return far.width < near.width ? turned(far) : near;
 }
 
 /**
@@ -243,16 +249,17 @@ function middleWay(a: Span, b: Span, best: Way, facing: readonly Way[]): Way {
 
 /** The narrow end of a strip with nearly parallel sides, measured a little way in from the end. */
 function stripEnd(a: Span, b: Span, ways: readonly Way[], limit: number): Way | undefined {
+  let least: Way | undefined;
   for (const { from, width } of ways) {
     const end = nearestShare(a, from);
     const step = Math.min(0.5, width / spanLength(a));
     for (const share of [end + step, end - step]) {
       if (share < 0 || share > 1) continue;
       const way = strictlyAcross(a, b, share);
-      if (way !== undefined && isUnder(way.width, limit)) return way;
+      if (way !== undefined && isUnder(way.width, limit) && way.width < (least?.width ?? limit)) least = way;
     }
   }
-  return undefined;
+  return least;
 }
 
 /** The way from a place on one side to the other, if the sides are nearly parallel and look at each other there. */

@@ -50,7 +50,12 @@ function alongArc(arc: ArcSpan, { direction, from }: Beyond): number {
   const stops = [first, ...passings(a, radius, { first, sweep }), first + sweep];
   stops.slice(1).forEach((stop, index) => {
     const start = stops[index] ?? first;
-    if (a + radius * cos((start + stop) / 2) > 0) sum += antiderivative(stop) - antiderivative(start);
+    // u keeps its sign between two passings, but may touch 0 in the middle: where an arc's own turn is the least of it.
+    const sides = [0.25, 0.5, 0.75].reduce(
+      (all, share) => all + a + radius * cos(start + share * (stop - start)),
+      0,
+    );
+    if (sides > 0) sum += antiderivative(stop) - antiderivative(start);
   });
   return sum;
 }

@@ -89,7 +89,7 @@ export function rebuildLoops(
     const exact = rebuildRing(points, find);
     const isTrue =
       exact !== undefined && Math.abs(area - loopArea(spansOf(exact))) <= 2 * SAGITTA * perimeter;
-    loops.push(isTrue ? exact : chords.map((span) => ({ span, isChord: true })));
+    loops.push(...simpleLoops(isTrue ? exact : chords.map((span) => ({ span, isChord: true }))));
   }
   return loops;
 }
@@ -280,6 +280,26 @@ function spansOfRun(
 /** Where carriers just miss each other; farther apart than a chord is off, an edge between them was lost. */
 function wayOver(from: Point, to: Point): RebuiltSpan[] {
   return [{ span: lineSpan(from, to), isChord: distance(from, to) > SAGITTA }];
+}
+
+/** A loop that passes a place twice, as two pockets do that touch at a corner, is two loops: always, not as the grid happens to have it. */
+function simpleLoops(loop: RebuiltLoop): RebuiltLoop[] {
+  const order = loop.map((_, at) => at).sort((a, b) => startOf(loop, a).x - startOf(loop, b).x);
+  for (let i = 0; i < order.length; i++) {
+    for (let j = i + 1; j < order.length; j++) {
+      const [a, b] = [itemAt(order, i), itemAt(order, j)];
+      if (startOf(loop, b).x - startOf(loop, a).x > GRID / 10) break;
+      if (distance(startOf(loop, a), startOf(loop, b)) > GRID / 10) continue;
+      const [from, to] = [Math.min(a, b), Math.max(a, b)];
+      const inner = loop.slice(from, to);
+      return [...simpleLoops(inner), ...simpleLoops([...loop.slice(0, from), ...loop.slice(to)])];
+    }
+  }
+  return [loop];
+}
+
+function startOf(loop: RebuiltLoop, at: number): Point {
+  return itemAt(loop, at).span.start;
 }
 
 /** Signed angle that a chain of points turns round a centre. */

@@ -5,12 +5,13 @@
  * enough to matter add strips of their own.
  */
 import { type Box, boxOfSpan, boxOfSpans, growBox } from '#geometry/box.ts';
+import { cornerArcs } from '#geometry/corner-arcs.ts';
 import { type HalfEdges, traceBorder } from '#geometry/half-edges.ts';
 import type { Point } from '#geometry/point.ts';
 import { type PushedBorder, pushAlone, pushBorder } from '#geometry/push-border.ts';
 import type { Carrier } from '#geometry/rebuild-loops.ts';
 import { positivelyWound, type Ring, ringOf } from '#geometry/rings.ts';
-import type { Span } from '#geometry/span.ts';
+import type { Loop, Span } from '#geometry/span.ts';
 import type { Cluster } from './find-clusters.ts';
 
 export interface LevelField {
@@ -43,9 +44,9 @@ export function largestOpening(
   const isDeep = (face: number) => levelOf(face) >= level;
   const keptBackBy = new Set<number>();
   const carriers: Carrier[] = [];
-  const rings: Ring[] = [];
+  const chains: Loop[] = [];
   const take = (pushed: PushedBorder) => {
-    for (const chain of pushed.chains) rings.push(ringOf(chain, origin));
+    chains.push(...pushed.chains);
     carriers.push(...pushed.carriers.map((span) => ({ span, isKnown: false })));
   };
 
@@ -79,7 +80,7 @@ export function largestOpening(
     take(pushAlone({ span, width }));
   }
   return {
-    rings: positivelyWound(rings),
+    rings: positivelyWound(cornerArcs(chains).map((chain) => ringOf(chain, origin))),
     carriers: [...asKnown(sheetEdge), ...carriers],
     keptBackBy,
     sheetEdge,
