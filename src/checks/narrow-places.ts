@@ -135,7 +135,10 @@ type Way = Pick<NarrowPlace, 'width' | 'from' | 'to'>;
 
 function wayAcross(a: Side, b: Side, limit: number, bothSides: boolean): Way | undefined {
   if (a.after === b.span || a.before === b.span) return undefined;
-  const ways = [...waysFrom(a.span, b.span), ...waysFrom(b.span, a.span).map(turned)]
+  const all = [...waysFrom(a.span, b.span), ...waysFrom(b.span, a.span).map(turned)];
+  // Sides that touch, be it in passing, part from there: where they do is no place of its own, as it is none in a corner.
+  if (!bothSides && all.some(({ width }) => width <= TOUCHING)) return undefined;
+  const ways = all
     .filter(({ width }) => width > TOUCHING && isUnder(width, limit))
     .filter((way) => !bothSides || !(partsFrom(a, b, way) || partsFrom(b, a, turned(way))))
     .sort((p, q) => p.width - q.width);
