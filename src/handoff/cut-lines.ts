@@ -24,13 +24,10 @@ export function cutLines(
   stages: readonly Stage[],
   choices: Omit<CuttingChoices, 'split'>,
 ): readonly CutLine[] {
-  let from: Point = { x: 0, y: 0 };
-  return stages.flatMap((stage) => {
-    const lines = stage.lines.map((line) => ({ stage, path: directed(line, choices) }));
-    const ordered = choices.order === 'as-planned' ? lines : shortTravel(lines, from);
-    from = ordered.at(-1)?.path.spans.at(-1)?.end ?? from;
-    return ordered;
-  });
+  const planned = stages.map((stage) =>
+    stage.lines.map((line): CutLine => ({ stage, path: directed(line, choices) })),
+  );
+  return choices.order === 'as-planned' ? planned.flat() : shortTravel(planned);
 }
 
 function directed(line: Path, { start, direction, overcut }: Omit<CuttingChoices, 'split'>): Path {
@@ -89,8 +86,41 @@ function halves(span: Span): readonly [Span, Span] {
   ];
 }
 
-/** Always to the nearest start that is left, unless the planned order travels less. Quadratic in the lines. */
-function shortTravel(lines: readonly CutLine[], from: Point): readonly CutLine[] {
+/** Lines in an order, and mm in the air from the drawing's origin through all of them. */
+interface Way {
+  readonly lines: readonly CutLine[];
+  readonly length: number;
+}
+
+/**
+ * Each stage in the planned order, or always to the nearest start that is left, whichever lets all stages together travel least: a
+ * stage that ends far from the next one's start costs what it gains. Of all ways so far the best of either kind are gone on
+ * with; all stages as planned is among them, so that it is never longer. Quadratic in the lines of a stage.
+ */
+function shortTravel(stages: readonly (readonly CutLine[])[]): readonly CutLine[] {
+  const origin: Point = { x: 0, y: 0 };
+  let ways: readonly Way[] = [{ lines: [], length: 0 }];
+  for (const planned of stages) {
+    const orders = [() => planned, (from: Point) => nearestFirst(planned, from)];
+    ways = orders.map((order) =>
+      shortest(
+        ways.map(({ lines, length }): Way => {
+          const from = endOf(lines) ?? origin;
+          const next = order(from);
+          return { lines: [...lines, ...next], length: length + travel(next, from) };
+        }),
+      ),
+    );
+  }
+  return shortest(ways).lines;
+}
+
+/** The first of equals, to rounding: the planned order where it is no longer. */
+function shortest(ways: readonly Way[]): Way {
+  return ways.reduce((best, way) => (way.length < best.length - 1e-9 ? way : best));
+}
+
+function nearestFirst(lines: readonly CutLine[], from: Point): readonly CutLine[] {
   const left = [...lines];
   const ordered: CutLine[] = [];
   let at = from;
@@ -109,10 +139,14 @@ function shortTravel(lines: readonly CutLine[], from: Point): readonly CutLine[]
     ordered.push(next);
     at = next.path.spans.at(-1)?.end ?? at;
   }
-  return travel(ordered, from) < travel(lines, from) ? ordered : lines;
+  return ordered;
 }
 
-/** mm between the end of each line and the start of the next. */
+function endOf(lines: readonly CutLine[]): Point | undefined {
+  return lines.at(-1)?.path.spans.at(-1)?.end;
+}
+
+/** mm from a place to the first line, and between the end of each line and the start of the next. */
 export function travel(lines: readonly CutLine[], from: Point): number {
   let at = from;
   let length = 0;
