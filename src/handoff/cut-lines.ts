@@ -1,12 +1,13 @@
 /**
  * Scribe lines in the way that a machine goes along them: start, direction, overcut and order as chosen. A planned line has
  * its stage's own piece on the left, so that the maskant that stays lies on the right of the tool: the climb side for a tool
- * that turns clockwise. Curves stay exact; only where they start and which way they go changes.
+ * that turns clockwise. Segments too short for a machine are merged; else only where a line starts and which way it goes changes.
  */
 import { distance, dot, type Point } from '#geometry/point.ts';
 import { type Path, pointAlong, reverseSpans, type Span, spanLength, tangentAlong } from '#geometry/span.ts';
 import type { CuttingChoices } from '#part/cutting-choices.ts';
 import type { Stage } from '#plan/etch-plan.ts';
+import { followableLine } from './followable-line.ts';
 import { stretchAlong } from './stretch-along.ts';
 
 /** A line to go along from its first span to its last. */
@@ -25,7 +26,10 @@ export function cutLines(
   choices: Omit<CuttingChoices, 'split'>,
 ): readonly CutLine[] {
   const planned = stages.map((stage) =>
-    stage.lines.map((line): CutLine => ({ stage, path: directed(line, choices) })),
+    stage.lines.flatMap((line): CutLine[] => {
+      const path = followableLine(line);
+      return path === undefined ? [] : [{ stage, path: directed(path, choices) }];
+    }),
   );
   return choices.order === 'as-planned' ? planned.flat() : shortTravel(planned);
 }
