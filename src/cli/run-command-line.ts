@@ -28,7 +28,7 @@ export async function runCommandLine(args: readonly string[], terminal: Terminal
     ended = { exitCode: 2, findings: [commandUnclear(fault)] };
   }
   if (args.includes('--json')) terminal.out(jsonOf(ended));
-  showFindings(ended.findings, terminal);
+  showFindings(ended.findings, terminal, ended.unit);
   return ended.exitCode;
 }
 

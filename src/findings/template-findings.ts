@@ -36,6 +36,8 @@ export interface TemplateFacts {
     readonly longest: number;
     readonly width: number;
   };
+  /** `stage` is that of the first slot. */
+  readonly 'template-mark-no-room': { readonly slots: number; readonly stage: number };
   readonly 'tooling-hole-outside': { readonly name: string; readonly web: number };
   readonly 'tooling-hole-on-slot': { readonly name: string; readonly stage: number; readonly web: number };
   readonly 'tooling-holes-too-close': { readonly name: string; readonly other: string; readonly web: number };
@@ -111,6 +113,15 @@ export const templateWords: WordsFor<TemplateFacts> = {
       reason: `${lines === 1 ? 'An open scribe line' : `${lines} open scribe lines`} of at most ${mm(longest)} can't take a slot for a knife ${mm(width)} wide: no template shows ${lines === 1 ? 'it' : 'them'}.`,
       remedy: 'Cut there by hand from the slots on both sides, and check it against the drawing.',
       value: longest,
+    }),
+  },
+  'template-mark-no-room': {
+    severity: 'note',
+    title: 'No room for the mark of a slot',
+    say: ({ slots, stage }) => ({
+      reason: `Beside ${slots === 1 ? `a slot of stage ${stage}` : `${slots} slots, the first of stage ${stage},`} there is no room for the ticks of the stage or its number, clear of slots, holes, edge and other marks.`,
+      remedy:
+        'Write the stage there by hand: in the DXF the layer of the slot gives it, in the PDF its colour; or take a narrower knife.',
     }),
   },
   'tooling-hole-outside': {

@@ -1,7 +1,7 @@
 /**
  * Scribe lines in the way that a machine goes along them: start, direction, overcut and order as chosen. A planned line has
  * its stage's own piece on the left, so that the maskant that stays lies on the right of the tool: the climb side for a tool
- * that turns clockwise. Curves stay exact; only where they start and which way they go changes.
+ * that turns clockwise. Segments too short for a machine are merged; else only where a line starts and which way it goes changes.
  */
 
 import { distance, dot, type Point } from '#geometry/point.ts';
@@ -9,6 +9,7 @@ import { type Path, pointAlong, reverseSpans, type Span, spanLength, tangentAlon
 import { cos } from '#maths/sine.ts';
 import type { CuttingChoices } from '#part/cutting-choices.ts';
 import type { Stage } from '#plan/etch-plan.ts';
+import { followableLine } from './followable-line.ts';
 import { stretchAlong } from './stretch-along.ts';
 
 /** A line to go along from its first span to its last. */
@@ -26,13 +27,13 @@ export function cutLines(
   stages: readonly Stage[],
   choices: Omit<CuttingChoices, 'split'>,
 ): readonly CutLine[] {
-  let from: Point = { x: 0, y: 0 };
-  return stages.flatMap((stage) => {
-    const lines = stage.lines.map((line) => ({ stage, path: directed(line, choices) }));
-    const ordered = choices.order === 'as-planned' ? lines : shortTravel(lines, from);
-    from = ordered.at(-1)?.path.spans.at(-1)?.end ?? from;
-    return ordered;
-  });
+  const planned = stages.map((stage) =>
+    stage.lines.flatMap((line): CutLine[] => {
+      const path = followableLine(line);
+      return path === undefined ? [] : [{ stage, path: directed(path, choices) }];
+    }),
+  );
+  return choices.order === 'as-planned' ? planned.flat() : shortTravel(planned);
 }
 
 function directed(line: Path, { start, direction, overcut }: Omit<CuttingChoices, 'split'>): Path {
@@ -91,8 +92,41 @@ function halves(span: Span): readonly [Span, Span] {
   ];
 }
 
-/** Always to the nearest start that is left, unless the planned order travels less. Quadratic in the lines. */
-function shortTravel(lines: readonly CutLine[], from: Point): readonly CutLine[] {
+/** Lines in an order, and mm in the air from the drawing's origin through all of them. */
+interface Way {
+  readonly lines: readonly CutLine[];
+  readonly length: number;
+}
+
+/**
+ * Each stage in the planned order, or always to the nearest start that is left, whichever lets all stages together travel least: a
+ * stage that ends far from the next one's start costs what it gains. Of all ways so far the best of either kind are gone on
+ * with; all stages as planned is among them, so that it is never longer. Quadratic in the lines of a stage.
+ */
+function shortTravel(stages: readonly (readonly CutLine[])[]): readonly CutLine[] {
+  const origin: Point = { x: 0, y: 0 };
+  let ways: readonly Way[] = [{ lines: [], length: 0 }];
+  for (const planned of stages) {
+    const orders = [() => planned, (from: Point) => nearestFirst(planned, from)];
+    ways = orders.map((order) =>
+      shortest(
+        ways.map(({ lines, length }): Way => {
+          const from = endOf(lines) ?? origin;
+          const next = order(from);
+          return { lines: [...lines, ...next], length: length + travel(next, from) };
+        }),
+      ),
+    );
+  }
+  return shortest(ways).lines;
+}
+
+/** The first of equals, to rounding: the planned order where it is no longer. */
+function shortest(ways: readonly Way[]): Way {
+  return ways.reduce((best, way) => (way.length < best.length - 1e-9 ? way : best));
+}
+
+function nearestFirst(lines: readonly CutLine[], from: Point): readonly CutLine[] {
   const left = [...lines];
   const ordered: CutLine[] = [];
   let at = from;
@@ -111,10 +145,14 @@ function shortTravel(lines: readonly CutLine[], from: Point): readonly CutLine[]
     ordered.push(next);
     at = next.path.spans.at(-1)?.end ?? at;
   }
-  return travel(ordered, from) < travel(lines, from) ? ordered : lines;
+  return ordered;
 }
 
-/** mm between the end of each line and the start of the next. */
+function endOf(lines: readonly CutLine[]): Point | undefined {
+  return lines.at(-1)?.path.spans.at(-1)?.end;
+}
+
+/** mm from a place to the first line, and between the end of each line and the start of the next. */
 export function travel(lines: readonly CutLine[], from: Point): number {
   let at = from;
   let length = 0;

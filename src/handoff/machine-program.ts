@@ -1,7 +1,7 @@
 /**
  * The machine program: scribe lines in RS-274 words, line by line, in the drawing's frame and the post's unit. Straight moves
- * are G1, arcs G2 and G3 of at most half a turn with the centre as I and J from the arc's start. Segments are merged as in
- * scribe.dxf. Source of the words: NIST RS274NGC interpreter report, NISTIR 6556 (2000), sections 3.3 to 3.5.
+ * are G1, arcs G2 and G3 of at most half a turn with the centre as I and J from the arc's start. Segments are those of scribe.dxf,
+ * which the post's figures round and do not merge anew. Source of the words: NIST RS274NGC interpreter report, NISTIR 6556 (2000), sections 3.3 to 3.5.
  */
 import { asciiOnly } from '#drawing/ascii-text.ts';
 import { itemAt } from '#geometry/assert.ts';
@@ -9,10 +9,14 @@ import type { Post } from '#part/post-file.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import { contourOfPath, pathOfContour } from './contour.ts';
 import type { CutLine } from './cut-lines.ts';
+import { LEAST_SEGMENT } from './followable-line.ts';
 import { mergeMicroSegments } from './merge-micro-segments.ts';
 
-/** mm. As in scribe.dxf. */
-const LEAST_SEGMENT = 0.01;
+/**
+ * mm. Rounded to as few decimals as a post may have, segments of LEAST_SEGMENT lose up to 0.0015 mm and stay; what is shorter comes of
+ * an overcut that ends just past a vertex.
+ */
+const SHORTEST = 0.8 * LEAST_SEGMENT;
 
 export interface MachineProgramInput {
   readonly name: string;
@@ -49,7 +53,7 @@ function lineBlocks({ path }: CutLine, post: Post): string[] {
   const { closed, vertices } = contourOfPath(path);
   const merged = mergeMicroSegments(
     { closed, vertices: vertices.map(([x, y, bulge]) => [x * scale, y * scale, bulge]) },
-    { least: LEAST_SEGMENT * scale, round: (value) => Number(value.toFixed(post.decimals)) },
+    { least: SHORTEST * scale, round: (value) => Number(value.toFixed(post.decimals)) },
   );
   if (merged === undefined) return [];
   const [x, y] = itemAt(merged.vertices, 0);

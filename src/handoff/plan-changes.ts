@@ -28,7 +28,7 @@ export type PlanChange =
   | ({ readonly kind: 'lines'; readonly stage: number } & LineChanges)
   | { readonly kind: 'finding-new'; readonly finding: FindingRecord }
   | { readonly kind: 'finding-gone'; readonly finding: FindingRecord }
-  | ({ readonly kind: 'finding-figure' } & BeforeNow<FindingRecord>)
+  | ({ readonly kind: 'finding-changed' } & BeforeNow<FindingRecord> & FindingRegions)
   | ({ readonly kind: 'source'; readonly quantity: string } & BeforeNow<string | undefined>);
 
 interface BeforeNow<Value> {
@@ -36,18 +36,25 @@ interface BeforeNow<Value> {
   readonly now: Value;
 }
 
+/** Regions that a finding is about now and was not, and the other way round; of regions that are gone the earlier ids. */
+interface FindingRegions {
+  readonly added: readonly string[];
+  readonly gone: readonly string[];
+}
+
 /** mm, minutes: plan files are rounded to a millionth, so two figures nearer than this are one. */
 const SAME = 2e-6;
 
 /** In the order in which a reviewer asks: drawing, job, sheet, regions, stages, lines, findings, sources. Empty: nothing. */
 export function planChanges(before: PlanFile, now: PlanFile): PlanChange[] {
+  const pairs = pairRegions(before.regions, now.regions);
   return [
     ...drawingChanges(before, now),
     ...jobChanges(before.job, now.job),
     ...sheetChanges(before, now),
-    ...regionChanges(before.regions, now.regions),
+    ...regionChanges(pairs, now.regions),
     ...stageChanges(before, now),
-    ...findingChanges(before.findings, now.findings),
+    ...findingChanges(before.findings, now.findings, pairs),
     ...sourceChanges(before, now),
   ];
 }
@@ -64,7 +71,13 @@ function sheetChanges(before: PlanFile, now: PlanFile): PlanChange[] {
   return by <= SAME ? [] : [{ kind: 'sheet', by }];
 }
 
-function regionChanges(before: readonly PlanFileRegion[], now: readonly PlanFileRegion[]): PlanChange[] {
+interface RegionPairs {
+  readonly earlierOf: ReadonlyMap<PlanFileRegion, PlanFileRegion>;
+  /** Of the earlier plan, with none now. */
+  readonly gone: readonly PlanFileRegion[];
+}
+
+function pairRegions(before: readonly PlanFileRegion[], now: readonly PlanFileRegion[]): RegionPairs {
   const byBorder = new Map(before.map((region) => [borderKey(region), region]));
   const earlierOf = new Map<PlanFileRegion, PlanFileRegion>();
   for (const region of now) {
@@ -73,17 +86,26 @@ function regionChanges(before: readonly PlanFileRegion[], now: readonly PlanFile
   }
   const taken = new Set(earlierOf.values());
   const left = new Map(before.filter((region) => !taken.has(region)).map((region) => [region.id, region]));
-  const changes: PlanChange[] = [];
   for (const region of now) {
-    const earlier = earlierOf.get(region) ?? left.get(region.id);
-    if (earlier === undefined) changes.push({ kind: 'region-new', region: region.id, level: region.level });
-    else {
-      left.delete(earlier.id);
-      changes.push(...changesOfRegion(earlier, region));
-    }
+    const earlier = earlierOf.has(region) ? undefined : left.get(region.id);
+    if (earlier === undefined) continue;
+    earlierOf.set(region, earlier);
+    left.delete(earlier.id);
   }
-  for (const { id, level } of left.values()) changes.push({ kind: 'region-gone', region: id, level });
-  return changes;
+  return { earlierOf, gone: [...left.values()] };
+}
+
+function regionChanges({ earlierOf, gone }: RegionPairs, now: readonly PlanFileRegion[]): PlanChange[] {
+  const changes = now.flatMap((region): PlanChange[] => {
+    const earlier = earlierOf.get(region);
+    return earlier === undefined
+      ? [{ kind: 'region-new', region: region.id, level: region.level }]
+      : changesOfRegion(earlier, region);
+  });
+  return [
+    ...changes,
+    ...gone.map(({ id, level }): PlanChange => ({ kind: 'region-gone', region: id, level })),
+  ];
 }
 
 function borderKey({ contours }: PlanFileRegion): string {
@@ -153,21 +175,57 @@ function isSame(a: number, b: number): boolean {
 /** mm: the same trouble, a little moved, is not a new one. */
 const SAME_PLACE = 1;
 
-function findingChanges(before: readonly FindingRecord[], now: readonly FindingRecord[]): PlanChange[] {
-  const left = [...before];
-  const changes: PlanChange[] = [];
-  for (const finding of now) {
-    const rivals = left.filter((each) => each.code === finding.code && isAtOnePlace(each, finding));
-    const earlier = rivals.find(({ message }) => message === finding.message) ?? rivals[0];
-    if (earlier === undefined) changes.push({ kind: 'finding-new', finding });
-    else {
-      left.splice(left.indexOf(earlier), 1);
-      if (earlier.message !== finding.message)
-        changes.push({ kind: 'finding-figure', before: earlier, now: finding });
+function findingChanges(
+  before: readonly FindingRecord[],
+  now: readonly FindingRecord[],
+  regions: RegionPairs,
+): PlanChange[] {
+  const idNow = new Map([...regions.earlierOf].map(([region, earlier]) => [earlier.id, region.id]));
+  const left = new Set(before);
+  const earlierOf = new Map<FindingRecord, FindingRecord>();
+  // Those that agree in more find each other first, so that none is taken for another's.
+  const agreements = [isSameInAll, hasSameWords, hasSameRegions, isAtOnePlace];
+  for (const agree of agreements) {
+    for (const finding of now) {
+      if (earlierOf.has(finding)) continue;
+      const earlier = [...left].find(
+        (each) => each.code === finding.code && isAtOnePlace(each, finding) && agree(each, finding, idNow),
+      );
+      if (earlier === undefined) continue;
+      earlierOf.set(finding, earlier);
+      left.delete(earlier);
     }
   }
-  for (const finding of left) changes.push({ kind: 'finding-gone', finding });
-  return changes;
+  const changes = now.flatMap((finding): PlanChange[] => {
+    const earlier = earlierOf.get(finding);
+    if (earlier === undefined) return [{ kind: 'finding-new', finding }];
+    if (isSameInAll(earlier, finding, idNow)) return [];
+    return [
+      { kind: 'finding-changed', before: earlier, now: finding, ...regionsApart(earlier, finding, idNow) },
+    ];
+  });
+  return [...changes, ...[...left].map((finding): PlanChange => ({ kind: 'finding-gone', finding }))];
+}
+
+type IdNow = ReadonlyMap<string, string>;
+
+function isSameInAll(earlier: FindingRecord, finding: FindingRecord, idNow: IdNow): boolean {
+  return hasSameWords(earlier, finding) && hasSameRegions(earlier, finding, idNow);
+}
+
+function hasSameWords(earlier: FindingRecord, finding: FindingRecord): boolean {
+  return earlier.message === finding.message && earlier.remedy === finding.remedy;
+}
+
+function hasSameRegions(earlier: FindingRecord, finding: FindingRecord, idNow: IdNow): boolean {
+  const { added, gone } = regionsApart(earlier, finding, idNow);
+  return added.length + gone.length === 0;
+}
+
+/** By the ids of the present plan, whatever the regions were called before. */
+function regionsApart(earlier: FindingRecord, finding: FindingRecord, idNow: IdNow): FindingRegions {
+  const [were, are] = [earlier.regions.map((id) => idNow.get(id) ?? id), finding.regions];
+  return { added: are.filter((id) => !were.includes(id)), gone: were.filter((id) => !are.includes(id)) };
 }
 
 function isAtOnePlace(a: FindingRecord, b: FindingRecord): boolean {

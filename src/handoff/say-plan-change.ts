@@ -1,4 +1,5 @@
 /** Changes of the plan in words, the same on paper and on screen. */
+import type { FindingRecord } from '#findings/finding-record.ts';
 import { idRuns } from './id-runs.ts';
 import type { LineChanges } from './line-changes.ts';
 import type { PlanChange } from './plan-changes.ts';
@@ -56,11 +57,31 @@ export function sayPlanChange(change: PlanChange): string {
       return `New finding: ${change.finding.message}`;
     case 'finding-gone':
       return `No longer found: ${change.finding.message}`;
-    case 'finding-figure':
-      return `Finding changed: ${change.now.message}`;
+    case 'finding-changed':
+      return `Finding changed${aboutRegions(change)}: ${saidAnew(change)}`;
     case 'source':
       return `${change.quantity}: ${change.now ?? 'not used any more'}; it was ${change.before ?? 'not used'}.`;
   }
+}
+
+function aboutRegions({
+  added,
+  gone,
+}: {
+  readonly added: readonly string[];
+  readonly gone: readonly string[];
+}): string {
+  return [
+    added.length === 0 ? '' : `, now about ${idRuns(added)} too`,
+    gone.length === 0 ? '' : `, no longer about ${idRuns(gone)}`,
+  ].join('');
+}
+
+/** What it says now; the remedy too, where that alone is another. */
+function saidAnew({ before, now }: { readonly before: FindingRecord; readonly now: FindingRecord }): string {
+  return before.message === now.message && before.remedy !== now.remedy
+    ? `${now.message} ${now.remedy}`
+    : now.message;
 }
 
 function mm(value: number): string {

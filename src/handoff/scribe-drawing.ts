@@ -15,11 +15,9 @@ import { CAUTIONS } from './cautions.ts';
 import { nearestColorNumber } from './color-number.ts';
 import { contourOfLoop, contourOfPath } from './contour.ts';
 import { cutLines } from './cut-lines.ts';
+import { LEAST_SEGMENT } from './followable-line.ts';
 import { mergeMicroSegments } from './merge-micro-segments.ts';
 import type { Contour } from './plan-file.ts';
-
-/** mm. Shorter moves upset a machine's look-ahead (from memory); the contract promises this figure. */
-const LEAST_SEGMENT = 0.01;
 
 const OUTLINE_LAYER = 'OUTLINE';
 const NOTES_LAYER = 'NOTES';

@@ -45,6 +45,8 @@ export interface Weights {
 const SAME_MOMENT = 1;
 /** Repeats enough to be believed. */
 const ENOUGH_FREEDOM = 3;
+/** A planned rate without a spread is taken as it is, mm/min. */
+const SURE_RATE = 1e-9;
 /** A sheet whose tolerance nobody knows is taken as nominal, mm. */
 const SURE_SHEET = 1e-4;
 
@@ -55,11 +57,12 @@ export function fitRates(plan: RunPlan, readings: readonly Reading[]): Fit {
   const sheets = [...new Set(readings.filter(({ kind }) => kind === 'thickness').map((each) => each.region))];
   const noise = noiseOf(readings);
   const count = moments.length + 1 + sheets.length;
-  const row = (weights: Weights) => weigh(weights, { moments, sheets, count });
   const drift = (plan.rate * plan.rateSpread) / Math.sqrt(3);
+  const unknowns = { moments, steps: stepsOf(moments, drift), sheets, count };
+  const row = (weights: Weights) => weigh(weights, unknowns);
   const rowsAt = (u: number) =>
     readings.map((reading) => ({ weights: row(weightsOf(reading)), value: reading.value, u }));
-  const beliefs = believe({ plan, moments, sheets, count, drift });
+  const beliefs = believe({ ...unknowns, plan, drift });
   const { solution, covariance } = solve([...rowsAt(noise.u), ...beliefs], count);
   const off = rowsAt(noise.u).map(({ weights, value, u }) => (value - dotted(weights, solution)) / u);
   const { times, freedom } = disagreement(off, readings.length + beliefs.length - count, noise.freedom);
@@ -111,26 +114,55 @@ function weightsOf({ kind, bare, region }: Reading): Weights {
   return kind === 'depth' ? { removed } : { removed, sheet: region };
 }
 
+/**
+ * The first rate, each change of the rate in its own standard deviations, and the sheets. So a belief that the rate hardly changes,
+ * or not at all, is a row like any other, and the sums keep their digits however small the spread is.
+ */
 interface Unknowns {
   readonly moments: readonly number[];
+  /** Standard deviation of the change after each moment, mm/min; the last leads to the rate that comes next. */
+  readonly steps: readonly number[];
   readonly sheets: readonly string[];
   readonly count: number;
 }
 
-/** One factor an unknown: the rates between moments, the rate that comes next, the sheets. */
-function weigh({ removed, ahead = 0, sheet }: Weights, { moments, sheets, count }: Unknowns): Float64Array {
-  const terms = new Float64Array(count);
-  terms[moments.length] = ahead;
+/**
+ * A drift grows as the root of its minutes (a random walk), so that it is the same however often it is looked at: from the
+ * middle of one time to the middle of the next; what comes counts as one of DRIFT_MINUTES.
+ */
+function stepsOf(moments: readonly number[], drift: number): number[] {
+  const lengths = moments.map((moment, index) => moment - (moments[index - 1] ?? 0));
+  return lengths.map((length, index) => {
+    const minutes = (length + (lengths[index + 1] ?? DRIFT_MINUTES.value)) / 2;
+    return drift * Math.sqrt(minutes / DRIFT_MINUTES.value);
+  });
+}
+
+/** One factor an unknown. */
+function weigh(
+  { removed, ahead = 0, sheet }: Weights,
+  { moments, steps, sheets, count }: Unknowns,
+): Float64Array {
+  // Of each rate between moments, and of the one that comes next.
+  const rates = new Float64Array(moments.length + 1);
+  rates[moments.length] = ahead;
   if (removed !== undefined) {
     let before = 0;
     for (const [index, moment] of moments.entries()) {
       const overlap = Math.min(removed.to, moment) - Math.max(removed.from, before);
-      if (overlap > 0) terms[index] = overlap * removed.sign;
+      if (overlap > 0) rates[index] = overlap * removed.sign;
       before = moment;
     }
     const beyond = removed.to - Math.max(removed.from, before);
-    if (beyond > 0) terms[moments.length] = itemAt(terms, moments.length) + beyond * removed.sign;
+    if (beyond > 0) rates[moments.length] = itemAt(rates, moments.length) + beyond * removed.sign;
   }
+  const terms = new Float64Array(count);
+  let after = 0;
+  for (let index = moments.length; index > 0; index--) {
+    after += itemAt(rates, index);
+    terms[index] = after * itemAt(steps, index - 1);
+  }
+  terms[0] = after + itemAt(rates, 0);
   const place = sheet === undefined ? -1 : sheets.indexOf(sheet);
   if (place >= 0) terms[moments.length + 1 + place] = 1;
   return terms;
@@ -144,23 +176,17 @@ interface Row {
 
 /**
  * What is known without a reading: a sheet lies in its tolerance, and in DRIFT_MINUTES the rate drifts by no more than the
- * plan's spread, both as rectangular distributions. A drift grows as the root of its minutes (a random walk), so that it is the
- * same however often it is looked at. The first rate is believed only where no reading tells it.
+ * plan's spread, both as rectangular distributions. The first rate is believed only where no reading tells it.
  */
 function believe(given: Unknowns & { readonly plan: RunPlan; readonly drift: number }): Row[] {
   const { plan, moments, sheets, count, drift } = given;
-  const rows: Row[] = [];
-  const lengths = moments.map((moment, index) => moment - (moments[index - 1] ?? 0));
-  for (const [index, length] of lengths.entries()) {
+  const rows = moments.map((_, index): Row => {
     const weights = new Float64Array(count);
     weights[index + 1] = 1;
-    weights[index] = -1;
-    // From the middle of one time to the middle of the next; what comes counts as one of DRIFT_MINUTES.
-    const minutes = (length + (lengths[index + 1] ?? DRIFT_MINUTES.value)) / 2;
-    rows.push({ weights, value: 0, u: Math.max(drift * Math.sqrt(minutes / DRIFT_MINUTES.value), 1e-9) });
-  }
+    return { weights, value: 0, u: 1 };
+  });
   if (moments.length === 0) {
-    rows.push({ weights: weigh({ ahead: 1 }, given), value: plan.rate, u: Math.max(drift, 1e-9) });
+    rows.push({ weights: weigh({ ahead: 1 }, given), value: plan.rate, u: Math.max(drift, SURE_RATE) });
   }
   for (const sheet of plan.sheet === undefined ? [] : sheets) {
     const { thickness, minus, plus } = plan.sheet ?? { thickness: 0, minus: 0, plus: 0 };

@@ -42,23 +42,24 @@ const LEAST_RATE_SHARE = 0.01;
 export function correctRun(input: CorrectInput): CorrectResult {
   const read = readRunPlan(input.planText);
   if ('refused' in read) return { findings: [read.refused] };
+  const unit = read.jobUnit;
   const kept = readRecord(input.planText, input.recordText);
-  if ('refused' in kept) return { findings: [kept.refused] };
+  if ('refused' in kept) return { unit, findings: [kept.refused] };
   const { rows, findings } = readReadings(input.readingsText);
-  if (hasStop(findings)) return { findings: sortFindings(findings) };
+  if (hasStop(findings)) return { unit, findings: sortFindings(findings) };
   const rewritten = findRewritten(kept.record, rows);
-  if (rewritten !== undefined) return { findings: [rewritten] };
+  if (rewritten !== undefined) return { unit, findings: [rewritten] };
 
   const soFar = runSoFar(read, rows);
   const placed = placeReadings(read, rows, soFar.had);
-  if (hasStop(placed.findings)) return { findings: sortFindings(placed.findings) };
+  if (hasStop(placed.findings)) return { unit, findings: sortFindings(placed.findings) };
   const readings = placed.readings.map(({ reading }) => reading);
   const ungauged = findUngauged(read, placed.readings);
-  if (ungauged.length > 0) return { findings: sortFindings(ungauged) };
+  if (ungauged.length > 0) return { unit, findings: sortFindings(ungauged) };
   const corrected = correctRates(read.plan, readings, soFar);
   const { next } = corrected;
   if (next.value < LEAST_RATE_SHARE * read.plan.rate) {
-    return { findings: [finding('no-metal-taken', { rate: next.value, planned: read.plan.rate })] };
+    return { unit, findings: [finding('no-metal-taken', { rate: next.value, planned: read.plan.rate })] };
   }
   const apart = placed.readings.flatMap(({ line }, index) => {
     const off = itemAt(corrected.off, index);
@@ -73,7 +74,7 @@ export function correctRun(input: CorrectInput): CorrectResult {
   return {
     findings: sortFindings([...placed.findings, ...apart, ...judge(read, corrected)]),
     corrected,
-    unit: read.jobUnit,
+    unit,
     recordText: recordText(record),
   };
 }

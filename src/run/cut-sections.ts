@@ -12,11 +12,8 @@ import type { EtchPlan } from '#plan/etch-plan.ts';
 import type { EtchedPart } from './etched-part.ts';
 import { sectionOf } from './section-job.ts';
 
-/**
- * mm asked of the chords, which are judged at few places each: three quarters of the 0.002 mm that the files promise, so that
- * a section drawn at 50 : 1 shows a line of it no wider than a pen's.
- */
-const CHORD = 0.0015;
+/** mm asked of the chords: the 0.002 mm that the files promise, less what rounding to a millionth may take of it. */
+const CHORD = 0.00199;
 
 export function cutSections(
   chosen: readonly ChosenCut[],

@@ -1,4 +1,4 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -48,6 +48,34 @@ describe('isobath correct', () => {
     expect(told.findings.map((each: { code: string }) => each.code)).toContain('depth-out-of-reach');
     expect(told.stages[0].left.value).toBe(0);
     expect(readdirSync(folder)).toContain('plan.run.json');
+  });
+
+  it('mm-under-inches: tells the findings of an inch job in inches, as its tables are', () => {
+    const job = {
+      ...buoyLidJob,
+      units: 'in',
+      stock: { ...buoyLidJob.stock, thickness: 4 / 25.4 },
+      process: { ...buoyLidJob.process, rate: 0.0297 / 25.4 },
+      requirements: buoyLidJob.requirements.map((each) => ({ ...each, depth: each.depth / 25.4 })),
+    };
+    writeFileSync(join(folder, 'inch.job.json'), JSON.stringify(job));
+    mkdirSync(join(folder, 'inch'), { recursive: true });
+    runIsobath(['plan', 'inch.job.json', '--out', 'inch'], folder);
+    const { stages } = JSON.parse(readFileSync(join(folder, 'inch', 'plan.json'), 'utf8'));
+    const [{ regions, minutes, etch }] = stages;
+    const row = (factor: number) =>
+      `1,${minutes / 2},${regions[0]},${((factor * etch) / 2 / 25.4).toFixed(5)}\n`;
+    // A bath 13 % too fast; then a second reading that is far off the first.
+    const told = [row(1.13), row(1.13) + row(1.31)].map((rows) => {
+      writeFileSync(join(folder, 'inch.csv'), `stage,minutes,region,depth\n${rows}`);
+      return runIsobath(['correct', 'inch/plan.json', '--readings', 'inch.csv'], folder);
+    });
+    expect(told[0]?.error).toMatch(/^warn rate-outside-spread: The bath etches 0\.001\d+ in\/min/m);
+    expect(told[1]?.error).toMatch(/^warn readings-disagree: .*off what all readings together say/m);
+    for (const { out, error } of told) {
+      expect(out).toMatch(/depth foreseen in/);
+      expect(`${out}${error}`).not.toMatch(/\bmm\b/);
+    }
   });
 
   it('file-missing: says so when there is no plan', () => {

@@ -16,3 +16,20 @@ test('every length of a web too thin is told in inches, and nothing else changes
 test('in millimetres the words are as they stand', () => {
   expect(sayInUnit(thin, 'mm')).toEqual(sayFinding(thin));
 });
+
+test('rates and speeds are told in inches a minute: 0.0254 mm/min is 0.001 in/min, and both ends of a range are', () => {
+  const fast = finding('rate-outside-spread', { rate: 0.0254, planned: 0.02286, spread: 0.05 });
+  expect(sayInUnit(fast, 'in').reason).toBe('The bath etches 0.001 in/min; planned was 0.0009 in/min ± 5 %.');
+  const hoist = finding('hoist-cannot-follow', {
+    from: 25.4,
+    to: 76.2,
+    wanted: 12.7,
+    slowest: 20.32,
+    fastest: 254,
+    lengths: 1,
+    deviation: 0.0508,
+  });
+  expect(sayInUnit(hoist, 'in').reason).toMatch(
+    /^From 1 in to 3 in off .* at 0\.5 in\/min; the hoist does 0\.8 to 10 in\/min/,
+  );
+});

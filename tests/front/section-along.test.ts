@@ -65,7 +65,7 @@ test('M2 straight lines between the places keep to the front, at any minute and 
           const run = point.distance - before.distance;
           const rise = point.depth - before.depth;
           const off = Math.abs(depthAt(index, { x, y }, minute).depth - before.depth - rise * share);
-          expect((off * run) / Math.hypot(run, rise)).toBeLessThan(1.5 * tolerance);
+          expect((off * run) / Math.hypot(run, rise)).toBeLessThanOrEqual(tolerance);
         }
       });
     }),

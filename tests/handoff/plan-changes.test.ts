@@ -1,6 +1,7 @@
 /** What changed since the last issue, of plans made through the one door; expected figures from M3.1 and M5.1 by hand. */
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import type { FindingRecord } from '#findings/finding-record.ts';
 import { type PlanChange, planChanges } from '#handoff/plan-changes.ts';
 import type { PlanFile } from '#handoff/plan-file.ts';
 import { sayPlanChange } from '#handoff/say-plan-change.ts';
@@ -99,6 +100,67 @@ test('a finding comes and goes by its code and place', async () => {
   const back = only(planChanges(now, before), 'finding-gone').map(({ finding }) => finding.code);
   expect(there).toContain('web-too-thin');
   expect(back).toEqual(there);
+});
+
+test('regions-of-a-finding: one that is told of other regions in the same words is a change, with those that came and went', async () => {
+  const plan = await planOf();
+  const ids = plan.regions.map(({ id }) => id);
+  const [first, second, third, fourth] = ids;
+  const finding: FindingRecord = {
+    code: 'thin-land',
+    severity: 'warn',
+    message: 'Land is narrow in these regions.',
+    remedy: 'Widen it.',
+    at: null,
+    regions: [first ?? '', second ?? ''],
+    value: 1,
+    limit: 3,
+  };
+  const before: PlanFile = { ...plan, findings: [finding] };
+  const later: FindingRecord = { ...finding, regions: [second ?? '', third ?? '', fourth ?? ''] };
+  const changes = planChanges(before, { ...plan, findings: [later] });
+  expect(changes).toEqual([
+    { kind: 'finding-changed', before: finding, now: later, added: [third, fourth], gone: [first] },
+  ]);
+  expect(changes.map(sayPlanChange)).toEqual([
+    `Finding changed, now about ${third} ${fourth} too, no longer about ${first}: Land is narrow in these regions.`,
+  ]);
+  // Another remedy is a change; regions that are only called otherwise, or listed in another order, are none.
+  const advised = { ...finding, remedy: 'Widen it by 2 mm.' };
+  expect(planChanges(before, { ...plan, findings: [advised] }).map(sayPlanChange)).toEqual([
+    'Finding changed: Land is narrow in these regions. Widen it by 2 mm.',
+  ]);
+  const turned = { ...finding, regions: [second ?? '', first ?? ''] };
+  expect(planChanges(before, { ...plan, findings: [turned] })).toEqual([]);
+  const renamed = {
+    ...plan,
+    regions: plan.regions.map((region, index) => ({ ...region, id: `N${ids.length - index}` })),
+    findings: [{ ...finding, regions: [`N${ids.length}`, `N${ids.length - 1}`] }],
+  };
+  expect(only(planChanges(before, renamed), 'finding-changed')).toEqual([]);
+});
+
+test('two findings of one code and place keep to their own regions, in whatever order they stand', async () => {
+  const plan = await planOf();
+  const [a, b, c] = plan.regions.map(({ id }) => id);
+  const said = (regions: (string | undefined)[], message: string): FindingRecord => ({
+    code: 'thin-land',
+    severity: 'warn',
+    message,
+    remedy: 'Widen it.',
+    at: null,
+    regions: regions.map((id) => id ?? ''),
+    value: 1,
+    limit: 3,
+  });
+  const before = { ...plan, findings: [said([a], 'Narrow.'), said([b, c], 'Narrow.')] };
+  const now = { ...plan, findings: [said([b, c], 'Narrow.'), said([a], 'Narrow.')] };
+  expect(planChanges(before, now)).toEqual([]);
+  // One that is new does not take an old one's place, though it comes first.
+  const fresh = said([a, c], 'Narrow.');
+  expect(planChanges(before, { ...now, findings: [fresh, ...now.findings] })).toEqual([
+    { kind: 'finding-new', finding: fresh },
+  ]);
 });
 
 test('regions keep their history by their border when others are counted before them', async () => {

@@ -14,11 +14,14 @@ export function polygonOf(ring: Ring): Geometry {
 
 /** How much of a line lies in none of the areas. */
 export function lengthOutside(line: Ring, areas: readonly Ring[]): number {
-  const whole = factory.createLineString(line.map(([x, y]) => new jsts.geom.Coordinate(x, y)));
   return areas
     .map(polygonOf)
-    .reduce((left, area) => left.difference(area), whole)
+    .reduce((left, area) => left.difference(area), lineOf(line))
     .getLength();
+}
+
+export function lineOf(line: Ring): Geometry {
+  return factory.createLineString(line.map(([x, y]) => new jsts.geom.Coordinate(x, y)));
 }
 
 /** The pieces left, largest first, by area. */

@@ -37,7 +37,7 @@ export function correctCommand({ plan, readings, json }: CorrectArguments, termi
     recordText: recordRead.text,
   });
   const { corrected, unit = 'mm', findings, recordText } = result;
-  if (corrected === undefined || recordText === undefined) return refused(...findings);
+  if (corrected === undefined || recordText === undefined) return { ...refused(...findings), unit };
   const outcome = writeFiles({
     folder: dirname(recordPath),
     files: [{ name: basename(recordPath), bytes: new TextEncoder().encode(recordText) }],
@@ -55,6 +55,7 @@ export function correctCommand({ plan, readings, json }: CorrectArguments, termi
   return {
     exitCode: hasStop(findings) ? 1 : 0,
     findings,
+    unit,
     record: { ...told, readingNoise: noise, runRecord: recordPath },
   };
 }

@@ -24,7 +24,9 @@ interface Judged {
 /** What is wrong; where nothing is, what is worth knowing. */
 export function checkTemplates(judged: Judged): Finding[] {
   const wrong = [...checkPieces(judged), ...checkHoles(judged)];
-  return wrong.length > 0 ? wrong : [...tellCount(judged), ...tellByHand(judged.set)];
+  return wrong.length > 0
+    ? wrong
+    : [...tellCount(judged), ...tellByHand(judged.set), ...findUnmarked(judged.set)];
 }
 
 /** Choices that contradict each other, whatever the lines. */
@@ -165,4 +167,18 @@ function tellByHand({ lines, input }: TemplateSet): Finding[] {
       placeOn(first.line.path.spans, input.choices.stretch),
     ),
   ];
+}
+
+/** Slots beside which neither ticks nor a number have room. */
+function findUnmarked({ templates, marks, input }: TemplateSet): Finding[] {
+  const unmarked = templates.flatMap((slots, template) =>
+    slots.filter((_, slot) => {
+      const { lines, texts } = itemAt(itemAt(marks, template), slot);
+      return lines.length + texts.length === 0;
+    }),
+  );
+  const [first] = unmarked;
+  if (first === undefined) return [];
+  const facts = { slots: unmarked.length, stage: first.stage.number };
+  return [finding('template-mark-no-room', facts, placeOn(first.spans, input.choices.stretch))];
 }

@@ -18,6 +18,7 @@ import { layLine } from './lay-line.ts';
 import { type LineMeets, lineMeets } from './line-meets.ts';
 import { type Joined, nearSlots } from './near-slots.ts';
 import { type Sharing, shareOut } from './share-out.ts';
+import { slotMarks } from './slot-marks.ts';
 import { slotOutline } from './slot-outline.ts';
 import { labelSize } from './template-label.ts';
 import {
@@ -77,7 +78,8 @@ export function makeTemplates(input: TemplateInput): {
   const templates = Array.from({ length: sharing.count }, (_, number) =>
     slots.filter((_, slot) => sharing.templates[slot] === number),
   );
-  const set = { input, sheet, band, lines, templates, least: sharing.least };
+  const marks = templates.map((each) => slotMarks({ input, sheet, band }, each));
+  const set = { input, sheet, band, lines, templates, marks, least: sharing.least };
   const findings = checkTemplates({ set, slots, near });
   return findings.some(({ severity }) => severity !== 'note') ? { findings } : { set, findings };
 }

@@ -12,8 +12,8 @@ import { contourOfPath } from '#handoff/contour.ts';
 import { unitScale } from '#handoff/scribe-drawing.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
-import { slotMark } from './slot-mark.ts';
-import { type InkText, templateLabel } from './template-label.ts';
+import type { InkText } from './ink.ts';
+import { templateLabel } from './template-label.ts';
 import type { TemplateSet } from './template-set.ts';
 import { circleOf } from './template-sheet.ts';
 
@@ -26,7 +26,7 @@ export interface TemplateDrawingInput {
 }
 
 export function templateDrawing({ set, number, planHash, unit }: TemplateDrawingInput): Uint8Array {
-  const { sheet, band, templates, input } = set;
+  const { sheet, templates, input } = set;
   const toUnit = unitScale(unit);
   const outlines: OutlineOut[] = [];
   const draw = (layer: string, path: Path): void => {
@@ -35,7 +35,7 @@ export function templateDrawing({ set, number, planHash, unit }: TemplateDrawing
   };
   const slots = itemAt(templates, number - 1);
   const label = templateLabel(set, number, planHash);
-  const marks = slots.map((slot) => slotMark(slot, band, input.choices.web));
+  const marks = itemAt(set.marks, number - 1);
   for (const { outline, stage } of slots) {
     for (const loop of outline) draw(stageLayer('SLOT', stage), { closed: true, spans: loop });
   }

@@ -3,25 +3,14 @@
  * tooling holes by which its scale is checked, and each stage's colour and mark. The same lines and words for DXF and paper.
  */
 import { itemAt } from '#geometry/assert.ts';
-import { distance, type Point } from '#geometry/point.ts';
+import type { Box } from '#geometry/box.ts';
+import { distance } from '#geometry/point.ts';
 import { lineSpan, type Path } from '#geometry/span.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import { stageMark, tickPlaces } from '#plan/stage-mark.ts';
+import type { InkLine, InkText } from './ink.ts';
 import type { TemplateSet } from './template-set.ts';
-import { rectangleOf } from './template-sheet.ts';
-
-export interface InkText {
-  readonly at: Point;
-  /** Of capitals, mm. */
-  readonly height: number;
-  readonly text: string;
-}
-
-export interface InkLine {
-  readonly path: Path;
-  /** In its colour; without one, in black. */
-  readonly stage?: Stage;
-}
+import { rectangleOf, type ToolingHole } from './template-sheet.ts';
 
 export interface TemplateLabel {
   readonly texts: readonly InkText[];
@@ -85,14 +74,20 @@ export function templateLabel(set: TemplateSet, number: number, planHash: string
       row(`Square ${width.toFixed(2)} x ${height.toFixed(2)} mm${baseline(set)}`, 3),
       row('Cut the maskant only; across bridges by hand. The process specification decides.', 4),
       ...legend.map(({ text }) => text),
-      ...sheet.holes.map(({ name, center, radius }) => ({
-        at: { x: center.x + radius + 1.5, y: center.y - TEXT / 2 },
-        height: TEXT,
-        text: name,
-      })),
+      ...sheet.holes.map((hole) => nameOfHole(hole).text),
     ],
     lines: legend.flatMap(({ lines }) => lines),
   };
+}
+
+/** Right of the hole, and the box that no other ink may enter. */
+export function nameOfHole({ name, center, radius }: ToolingHole): {
+  readonly text: InkText;
+  readonly box: Box;
+} {
+  const at = { x: center.x + radius + 1.5, y: center.y - TEXT / 2 };
+  const box = { minX: at.x, minY: at.y, maxX: at.x + TEXT * name.length, maxY: at.y + TEXT };
+  return { text: { at, height: TEXT, text: name }, box };
 }
 
 function columnsIn(width: number): number {

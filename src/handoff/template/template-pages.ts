@@ -10,8 +10,8 @@ import { lineSpan, type Path, type Span } from '#geometry/span.ts';
 import { makePdfPen } from '#handoff/pdf/pdf-pen.ts';
 import type { Pen, Stroke } from '#handoff/pdf/pen.ts';
 import { shortened } from '#handoff/pdf/shortened.ts';
-import { slotMark } from './slot-mark.ts';
-import { type InkText, templateLabel } from './template-label.ts';
+import type { InkText } from './ink.ts';
+import { templateLabel } from './template-label.ts';
 import type { TemplateSet } from './template-set.ts';
 import { circleOf } from './template-sheet.ts';
 import { EDGE, STRIP, type Tile, type TileGrid, tileGrid, tileName, tilesOf } from './tile-pages.ts';
@@ -54,10 +54,10 @@ interface Shape {
 }
 
 function shapesOf(set: TemplateSet, number: number, planHash: string): Shape[] {
-  const { sheet, band, templates, input } = set;
+  const { sheet, templates } = set;
   const label = templateLabel(set, number, planHash);
   const slots = itemAt(templates, number - 1);
-  const marks = slots.map((slot) => slotMark(slot, band, input.choices.web));
+  const marks = itemAt(set.marks, number - 1);
   return [
     ...slots.map(({ outline, stage }) =>
       pathsShape(

@@ -2,6 +2,7 @@
 import type { Loop, Path, Span } from '#geometry/span.ts';
 import type { TemplateChoices } from '#part/template-choices.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
+import type { SlotMark } from './ink.ts';
 import type { Range } from './place-bridges.ts';
 import type { TemplateSheet } from './template-sheet.ts';
 
@@ -52,6 +53,8 @@ export interface TemplateSet {
   readonly lines: readonly LaidLine[];
   /** Slots by template. */
   readonly templates: readonly (readonly Slot[])[];
+  /** Of the slots, by template. */
+  readonly marks: readonly (readonly SlotMark[])[];
   /** Templates that no choice could do without. */
   readonly least: number;
 }
