@@ -1,7 +1,13 @@
-/** What is saved from the browser is, byte for byte, what the command line writes: solids too, whose shape leaves ties to rounding. */
+/**
+ * What the browser makes is, byte for byte, what Node makes: saved files are the command line's, and every file of every
+ * sample has the hash recorded in `tests/golden/same-bytes`.
+ */
 import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import type { DigestRequest } from '#support/digests-in-page.ts';
+import { samplesWithEveryFile } from '#support/every-file.ts';
+import { pageModule } from '#support/page-module.ts';
 import { runIsobath } from '#support/run-isobath.ts';
 import { dropFiles, expect, statusOf, test } from '#support/workbench-page.ts';
 
@@ -38,5 +44,31 @@ test('every file of a job is the same from browser and command line', async ({ w
     expect(saved.equals(readFileSync(join(folder, 'out', name))), name).toBe(true);
     // Chromium starts no more than ten downloads a second.
     await workbench.waitForTimeout(120);
+  }
+});
+
+test('every file of every sample, and the portable functions, have the recorded hashes', async ({ page }) => {
+  test.setTimeout(300_000);
+  const module = await pageModule('tests/support/digests-in-page.ts');
+  const worker = readdirSync('dist/app/assets').find((file) => /^plan-worker-.*\.js$/.test(file));
+  const request: DigestRequest = {
+    worker: `./assets/${worker}`,
+    samples: samplesWithEveryFile().map(({ drawingBytes, ...sample }) => ({
+      ...sample,
+      drawing: Buffer.from(drawingBytes).toString('latin1'),
+    })),
+  };
+  await page.goto('./help.html');
+  const digests = await page.evaluate(
+    async ({ source, asked }) => {
+      const address = URL.createObjectURL(new Blob([source], { type: 'text/javascript' }));
+      const loaded = await import(address);
+      return loaded.digestsInPage({ ...asked, worker: new URL(asked.worker, location.href).href });
+    },
+    { source: module, asked: request },
+  );
+  expect(Object.keys(digests)).toEqual(['maths', ...request.samples.map(({ name }) => name)]);
+  for (const [name, text] of Object.entries(digests)) {
+    expect(text, name).toBe(readFileSync(`tests/golden/same-bytes/${name}.sha256`, 'utf8'));
   }
 });
