@@ -1,4 +1,4 @@
-/** The lint rule of `lint/same-bytes.grit`: what engines differ in is refused in the core, however it is written, and nowhere else. */
+/** The lint rule of `same-bytes.grit`: what engines differ in is refused in the core, however it is written, and nowhere else. */
 import { spawnSync } from 'node:child_process';
 import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -53,7 +53,7 @@ beforeAll(() => {
   const place = mkdtempSync(join(tmpdir(), 'isobath-lint-'));
   const config = JSON.parse(readFileSync('biome.json', 'utf8'));
   writeFileSync(join(place, 'biome.json'), JSON.stringify({ ...config, vcs: { enabled: false } }));
-  cpSync('lint', join(place, 'lint'), { recursive: true });
+  cpSync('tests/lint', join(place, 'tests/lint'), { recursive: true });
   const put = (path: string, code: string) => {
     mkdirSync(join(place, path, '..'), { recursive: true });
     writeFileSync(join(place, path), `${code}\nexport {};\n`);
