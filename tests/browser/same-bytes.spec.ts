@@ -7,6 +7,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { DigestRequest } from '#support/digests-in-page.ts';
 import { samplesWithEveryFile } from '#support/every-file.ts';
+import { findFirefox, inFirefox } from '#support/in-firefox.ts';
 import { pageModule } from '#support/page-module.ts';
 import { runIsobath } from '#support/run-isobath.ts';
 import { dropFiles, expect, statusOf, test } from '#support/workbench-page.ts';
@@ -48,16 +49,7 @@ test('every file of a job is the same from browser and command line', async ({ w
 });
 
 test('every file of every sample, and the portable functions, have the recorded hashes', async ({ page }) => {
-  test.setTimeout(300_000);
-  const module = await pageModule('tests/support/digests-in-page.ts');
-  const worker = readdirSync('dist/app/assets').find((file) => /^plan-worker-.*\.js$/.test(file));
-  const request: DigestRequest = {
-    worker: `./assets/${worker}`,
-    samples: samplesWithEveryFile().map(({ drawingBytes, ...sample }) => ({
-      ...sample,
-      drawing: Buffer.from(drawingBytes).toString('latin1'),
-    })),
-  };
+  const module = await pageModule(DIGESTS);
   await page.goto('./help.html');
   const digests = await page.evaluate(
     async ({ source, asked }) => {
@@ -65,10 +57,33 @@ test('every file of every sample, and the portable functions, have the recorded 
       const loaded = await import(address);
       return loaded.digestsInPage({ ...asked, worker: new URL(asked.worker, location.href).href });
     },
-    { source: module, asked: request },
+    { source: module, asked: digestRequest() },
   );
-  expect(Object.keys(digests)).toEqual(['maths', ...request.samples.map(({ name }) => name)]);
-  for (const [name, text] of Object.entries(digests)) {
-    expect(text, name).toBe(readFileSync(`tests/golden/same-bytes/${name}.sha256`, 'utf8'));
-  }
+  expectRecorded(digests);
 });
+
+test('in Firefox too, where it is installed', async () => {
+  const firefox = findFirefox();
+  test.skip(firefox === undefined, 'no Firefox on the PATH');
+  const call = { module: await pageModule(DIGESTS), name: 'digestsInPage', argument: digestRequest() };
+  expectRecorded(await inFirefox(firefox ?? '', call));
+});
+
+const DIGESTS = 'tests/support/digests-in-page.ts';
+
+function digestRequest(): DigestRequest {
+  const worker = readdirSync('dist/app/assets').find((file) => /^plan-worker-.*\.js$/.test(file));
+  const samples = samplesWithEveryFile().map(({ drawingBytes, ...sample }) => ({
+    ...sample,
+    drawing: Buffer.from(drawingBytes).toString('latin1'),
+  }));
+  return { worker: `./assets/${worker}`, samples };
+}
+
+function expectRecorded(digests: unknown): void {
+  const recorded = ['maths', ...samplesWithEveryFile().map(({ name }) => name)].map((name) => [
+    name,
+    readFileSync(`tests/golden/same-bytes/${name}.sha256`, 'utf8'),
+  ]);
+  expect(digests).toEqual(Object.fromEntries(recorded));
+}
