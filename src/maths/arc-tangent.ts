@@ -1,5 +1,6 @@
 /**
- * Arc tangents with the same bits on every engine, right to within one unit in the last place.
+ * Arc tangents with the same bits on every engine: `atan` right to within one unit in the last place, `atan2` to one and a
+ * half.
  *
  * After s_atan.c and e_atan2.c of fdlibm 5.3. Copyright (C) 1993 by Sun Microsystems, Inc. All rights reserved.
  * Permission to use, copy, modify, and distribute this software is freely granted, provided that this notice is preserved.

@@ -1,6 +1,6 @@
 /**
- * Length of a vector, right to within one unit in the last place. Square roots are the same to the last bit on every engine;
- * `Math.hypot` need not be. Scaled only where squares would leave the range of numbers.
+ * Length of a vector, right to within one and a half units in the last place. Square roots are the same to the last bit on
+ * every engine; `Math.hypot` need not be. Scaled only where squares would leave the range of numbers.
  */
 export function hypot(x: number, y: number, z = 0): number {
   const squared = x * x + y * y + z * z;

@@ -1,5 +1,5 @@
 /**
- * Sine and cosine with the same bits on every engine, right to within 0.6 of a unit in the last place.
+ * Sine and cosine with the same bits on every engine, right to within one unit in the last place.
  *
  * After k_sin.c, k_cos.c, s_sin.c and s_cos.c of fdlibm 5.3. Copyright (C) 1993 by Sun Microsystems, Inc. All rights
  * reserved. Permission to use, copy, modify, and distribute this software is freely granted, provided that this notice is

@@ -119,7 +119,6 @@ const EDITS: readonly (readonly [
 test('every edit is a step: undone to the start and done again to the end it gives the same bytes, and the command line plans them the same', async ({
   workbench,
 }) => {
-  test.setTimeout(120_000);
   await openPanel(workbench);
   const texts = [await savedText(workbench, JOB)];
   expect(texts[0]).toBe(readFileSync(`samples/${JOB}`, 'utf8'));

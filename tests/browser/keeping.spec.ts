@@ -126,8 +126,8 @@ test('a review under way is kept with its job, and another job has none of it', 
   const firstTick = workbench.getByRole('checkbox', { name: 'stage 1 is in order' });
   await workbench.getByRole('button', { name: 'review the stages' }).click();
   await firstTick.check();
-  // Time for it to be kept: the bench, which would say so, is not on show.
-  await workbench.waitForTimeout(500);
+  // The bench, which would say that it is kept, is not on show.
+  await expect.poll(() => ticksKept(workbench)).toEqual([[1]]);
   await workbench.reload();
   await expect(statusOf(workbench)).toContainText('planned in');
   await isKept(workbench);
@@ -139,6 +139,24 @@ test('a review under way is kept with its job, and another job has none of it', 
   await workbench.getByRole('button', { name: 'review the stages' }).click();
   await expect(firstTick).not.toBeChecked();
 });
+
+/** Stages ticked in the review of each job, as the browser's own database has them. */
+function ticksKept(page: Page): Promise<number[][]> {
+  return page.evaluate(
+    () =>
+      new Promise((resolve, reject) => {
+        const opening = indexedDB.open('isobath jobs');
+        opening.onerror = () => reject(opening.error);
+        opening.onsuccess = () => {
+          const reading = opening.result.transaction('jobs').objectStore('jobs').getAll();
+          reading.onsuccess = () => {
+            opening.result.close();
+            resolve(reading.result.map(({ draft }) => draft.checked));
+          };
+        };
+      }),
+  );
+}
 
 test('a browser that keeps nothing says so, and the bench works all the same', async ({ page }) => {
   await page.addInitScript(() => {

@@ -1,5 +1,5 @@
 /** A plan that takes its time: what was there stays, progress is told, it can be stopped, and a change shows before it is measured. */
-import type { Page } from '@playwright/test';
+import type { Page, Worker } from '@playwright/test';
 import { pocketGridFiles } from '#support/pocket-grid-files.ts';
 import {
   dropFiles,
@@ -18,154 +18,186 @@ const files = [
 ];
 
 test('800 pockets with a deeper one in each: stopped, then planned after all', async ({ workbench }) => {
+  await holdAtFirstBreath(workbench);
   await dropFiles(workbench, files);
   await expect(workbench.getByRole('progressbar')).toBeVisible();
   await workbench.getByRole('button', { name: 'stop planning' }).click();
-  // Either the sample's plan is still there and out of date, or the new one is there and nobody has checked it.
-  await expect(statusOf(workbench)).toContainText(/Out of date|not checked yet/);
+  await expect(statusOf(workbench)).toContainText('Out of date');
   await expect(levelRows(workbench)).toHaveCount(3);
   await expect(workbench.getByRole('button', { name: 'save plan.json' })).toBeDisabled();
   await workbench.getByRole('button', { name: 'plan again' }).click();
-  await expect(statusOf(workbench)).toContainText(/1601 regions.*planned in/, { timeout: 50_000 });
+  await expect(statusOf(workbench)).toContainText(/1601 regions.*planned in/);
   await expect(levelRows(workbench).first()).toContainText('regions');
 });
+
+/** The next run comes no further than to its first pause until it is told to stop: it is under way then, however fast or busy the machine. */
+async function holdAtFirstBreath(page: Page): Promise<void> {
+  await workerOf(page, 'plan-worker').evaluate(() => {
+    const post = MessagePort.prototype.postMessage;
+    const held: (() => void)[] = [];
+    let isHeld = true;
+    MessagePort.prototype.postMessage = function (this: MessagePort, ...message: [unknown]) {
+      // A pause is an empty message to oneself; answers and progress go on.
+      if (isHeld && message[0] === undefined) held.push(() => post.apply(this, message));
+      else post.apply(this, message);
+    };
+    addEventListener('message', ({ data }) => {
+      if (!JSON.stringify(data?.path ?? '').includes('cancel')) return;
+      isHeld = false;
+      for (const release of held.splice(0)) release();
+    });
+  });
+}
+
+function workerOf(page: Page, name: string): Worker {
+  const worker = page.workers().find((each) => each.url().includes(name));
+  if (worker === undefined) throw new Error(`there is no ${name}`);
+  return worker;
+}
 
 test('one depth of 1600 changed: the new plan is on the ladder before it is measured, and typing goes on', async ({
   workbench,
 }) => {
   await dropFiles(workbench, files);
-  await expect(statusOf(workbench)).toContainText(/1601 regions.*planned in/, { timeout: 50_000 });
+  await expect(statusOf(workbench)).toContainText(/1601 regions.*planned in/);
   const pocket = await findOnSheet(workbench, 'to 1.00');
   await workbench.mouse.click(pocket.x, pocket.y);
   const depth = workbench.getByLabel('Depth', { exact: true });
   await depth.fill('1.5');
-  // Times are taken in the page, so that the test's own way there and back does not count.
+  // What the page said of the plan when it first showed the new level, and when.
   await workbench.evaluate(() => {
-    const seen: PageTimes = { tasks: [] };
+    const seen: PageSeen = {};
     Object.assign(window, { seen });
-    new PerformanceObserver((list) => {
-      for (const { duration } of list.getEntries()) seen.tasks.push(duration);
-    }).observe({ entryTypes: ['longtask'] });
     addEventListener('keydown', ({ key }) => {
       if (key === 'Enter') seen.asked = performance.now();
     });
-    // A message is delivered when the frame has been painted.
-    const painted = new MessageChannel();
-    painted.port1.onmessage = () => {
-      seen.shown ??= performance.now();
-    };
     new MutationObserver(() => {
-      if (document.querySelector('.ladder')?.textContent?.includes('1.50')) {
-        requestAnimationFrame(() => painted.port2.postMessage(undefined));
-      }
-      const isWhole = document.querySelector('.status-line')?.textContent?.includes('planned in') === true;
-      if (seen.shown !== undefined && isWhole) seen.whole ??= performance.now();
+      if (seen.status !== undefined || !document.querySelector('.ladder')?.textContent?.includes('1.50'))
+        return;
+      seen.status = document.querySelector('.status-line')?.textContent ?? '';
+      seen.shown = performance.now();
     }).observe(document.body, { subtree: true, childList: true, characterData: true });
   });
-  const busySeconds = await mainThread(workbench);
-  const before = await busySeconds();
+  const cpu = await cpuSeconds(workbench);
+  const before = await cpu();
   await depth.press('Enter');
-  await workbench.waitForFunction(() => (window as unknown as { seen: PageTimes }).seen.shown !== undefined);
-  const worked = ((await busySeconds()) - before) * 1000;
+  await workbench.waitForFunction(() => (window as unknown as { seen: PageSeen }).seen.status !== undefined);
+  const shown = await cpu();
   await expect(levelRows(workbench).filter({ hasText: '1.50' })).toContainText('1 region,');
-  await expect(statusOf(workbench)).toContainText('planned in', { timeout: 50_000 });
-  const {
-    asked = 0,
-    shown = 0,
-    whole = 0,
-    tasks,
-  } = await workbench.evaluate(() => {
-    return (window as unknown as { seen: PageTimes }).seen;
-  });
+  await expect(statusOf(workbench)).toContainText('planned in');
+  const whole = await cpu();
+  const seen = await workbench.evaluate(() => (window as unknown as { seen: PageSeen }).seen);
+  const page = whole.page - before.page;
   console.log(
-    `shown after ${(shown - asked).toFixed(0)} ms (400 asked) and ${worked.toFixed(0)} ms of main-thread work (150 asked; the test's own looking counts), whole after ${(whole - asked).toFixed(0)} ms; ` +
-      `tasks over 50 ms: ${tasks.map((task) => task.toFixed(0)).join(', ') || 'none'}`,
+    `shown after ${((seen.shown ?? 0) - (seen.asked ?? 0)).toFixed(0)} ms (400 asked) and ${(1000 * (shown.page - before.page)).toFixed(0)} ms of work in the page (150 asked; the test's own looking counts); ` +
+      `to the end ${page.toFixed(2)} s of work in the page, ${(whole.all - before.all).toFixed(2)} s with its workers`,
   );
-  expect(shown).toBeGreaterThan(asked);
-  expect(shown).toBeLessThan(whole);
-  // Drawing these pockets without a graphics processor takes more than the page may be busy in all.
-  const busy = tasks.reduce((sum, task) => sum + task, 0);
-  expect(busy).toBeLessThan((whole - asked) / 2);
+  expect(seen.status).toContain('not checked yet');
+  // Work, not time: a busy machine makes either longer, and neither more. The page leaves planning and drawing to its workers.
+  expect(page).toBeLessThan((whole.all - before.all) / 2);
 });
 
-/** Seconds that the page's main thread has worked so far, by the browser's own count. */
-async function mainThread(page: Page): Promise<() => Promise<number>> {
+/** Processor time that the page's own thread, and all threads of its process, have taken so far, by the browser's count. */
+async function cpuSeconds(page: Page): Promise<() => Promise<{ page: number; all: number }>> {
   const session = await page.context().newCDPSession(page);
-  await session.send('Performance.enable');
+  await session.send('Performance.enable', { timeDomain: 'threadTicks' });
   return async () => {
     const { metrics } = await session.send('Performance.getMetrics');
-    return metrics.find(({ name }) => name === 'TaskDuration')?.value ?? Number.NaN;
+    const of = (wanted: string) => metrics.find(({ name }) => name === wanted)?.value ?? Number.NaN;
+    return { page: of('ThreadTime'), all: of('ProcessTime') };
   };
 }
 
-interface PageTimes {
+interface PageSeen {
   asked?: number;
   shown?: number;
-  whole?: number;
-  readonly tasks: number[];
+  status?: string;
 }
 
 test('turning the relief of 1600 pockets draws few triangles, and all of them when the hand rests', async ({
   workbench,
 }) => {
-  test.setTimeout(120_000);
   await dropFiles(workbench, files);
-  await expect(statusOf(workbench)).toContainText(/1601 regions.*planned in/, { timeout: 50_000 });
-  const painter = workbench.workers().find((worker) => worker.url().includes('scene-worker'));
-  if (painter === undefined) throw new Error('no worker draws');
-  // Frames as the painter draws them: when, and of how many triangles.
-  await painter.evaluate(() => {
-    const frames: Frame[] = [];
-    Object.assign(globalThis, { frames });
-    const draw = WebGL2RenderingContext.prototype.drawElements;
-    WebGL2RenderingContext.prototype.drawElements = function (mode, count, type, offset) {
-      const now = performance.now();
-      const last = frames.at(-1);
-      // Draws of one frame follow each other at once.
-      if (last !== undefined && now - last.at < 5) last.triangles += count / 3;
-      else frames.push({ at: now, triangles: count / 3 });
-      draw.call(this, mode, count, type, offset);
-    };
-  });
-  const framesSince = (from: number) =>
-    painter.evaluate(
-      (begin) => (globalThis as unknown as { frames: Frame[] }).frames.filter(({ at }) => at >= begin),
-      from,
-    );
+  await expect(statusOf(workbench)).toContainText(/1601 regions.*planned in/);
+  const painter = workerOf(workbench, 'scene-worker');
+  await painter.evaluate(watchPainter);
+  const watched = () => painter.evaluate(() => (globalThis as unknown as { watched: Watched }).watched);
+  const most = async () => Math.max(0, ...(await watched()).frames.map(({ triangles }) => triangles));
   await workbench.getByRole('radio', { name: 'relief' }).check();
-  await expect
-    .poll(async () => Math.max(0, ...(await framesSince(0)).map(({ triangles }) => triangles)), {
-      timeout: 60_000,
-    })
-    .toBeGreaterThan(1_000_000);
+  await expect.poll(most).toBeGreaterThan(MANY);
   const box = await sheetOf(workbench).boundingBox();
   if (box === null) throw new Error('the sheet is not laid out');
   const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
-  await workbench.waitForTimeout(1500);
-  const begin = await painter.evaluate(() => performance.now());
+  await atRest(watched);
+  const begin = (await watched()).frames.length;
   await workbench.mouse.move(middle.x, middle.y);
   await workbench.mouse.down();
   for (let step = 1; step <= 120; step++) {
     await workbench.mouse.move(middle.x + step, middle.y + 20 * Math.sin(step / 10));
     await workbench.waitForTimeout(16);
   }
-  const turning = await framesSince(begin);
   await workbench.mouse.up();
+  await atRest(watched);
+  const { frames, moves } = await watched();
+  const drawn = frames.slice(begin).filter(({ triangles }) => triangles > 2);
+  const turning = drawn.filter(({ at }) => restBefore(at, moves) < AT_REST);
   const [first, last] = [turning[0]?.at ?? 0, turning.at(-1)?.at ?? 0];
-  const rate = ((turning.length - 1) / (last - first)) * 1000;
   console.log(
-    `${rate.toFixed(1)} frames a second (12 asked) of ${turning.at(-1)?.triangles.toFixed(0)} triangles`,
+    `${(((turning.length - 1) / (last - first)) * 1000).toFixed(1)} frames a second (12 asked) of ${turning.at(-1)?.triangles.toFixed(0)} triangles`,
   );
-  for (const { triangles } of turning) expect(triangles).toBeLessThan(120_000);
-  await expect
-    .poll(async () => (await framesSince(last)).at(-1)?.triangles, { timeout: 15_000 })
-    .toBeGreaterThan(1_000_000);
-  const atRest = (await framesSince(0)).length;
-  await workbench.waitForTimeout(1000);
-  expect((await framesSince(0)).length, 'nothing is drawn while nothing changes').toBe(atRest);
+  // A hand that a busy machine stops for long is at rest as well; what counts is each frame's own last move.
+  expect(turning.length).toBeGreaterThan(2);
+  for (const { triangles } of turning) expect(triangles).toBeLessThan(FEW);
+  expect(drawn.at(-1)?.triangles).toBeGreaterThan(MANY);
 });
 
-interface Frame {
-  readonly at: number;
-  triangles: number;
+const FEW = 120_000;
+const MANY = 1_000_000;
+/** The view counts as at rest this long after its last move (`ReliefScene.tsx`), less what a clock may be early by, ms. */
+const AT_REST = 245;
+
+interface Watched {
+  /** Each with what was drawn of it since the canvas was cleared. */
+  readonly frames: { readonly at: number; triangles: number }[];
+  /** When a move of the view came to the painter. */
+  readonly moves: number[];
+}
+
+/** Runs in the painter: notes its frames and the moves that it hears of. */
+function watchPainter(): void {
+  const watched: Watched = { frames: [], moves: [] };
+  Object.assign(globalThis, { watched });
+  const { clear, drawElements } = WebGL2RenderingContext.prototype;
+  WebGL2RenderingContext.prototype.clear = function (mask) {
+    watched.frames.push({ at: performance.now(), triangles: 0 });
+    clear.call(this, mask);
+  };
+  WebGL2RenderingContext.prototype.drawElements = function (mode, count, type, offset) {
+    const last = watched.frames.at(-1);
+    if (last !== undefined) last.triangles += count / 3;
+    drawElements.call(this, mode, count, type, offset);
+  };
+  addEventListener('message', ({ data }) => {
+    if (data.pose !== undefined) watched.moves.push(performance.now());
+  });
+}
+
+/** Until a whole second has passed without a frame: nothing is drawn while nothing changes. */
+async function atRest(watched: () => Promise<Watched>): Promise<void> {
+  let before = -1;
+  await expect
+    .poll(
+      async () => {
+        const count = (await watched()).frames.length;
+        const isSame = count === before;
+        before = count;
+        return isSame;
+      },
+      { intervals: [1000] },
+    )
+    .toBe(true);
+}
+
+function restBefore(at: number, moves: readonly number[]): number {
+  return at - (moves.findLast((move) => move <= at) ?? Number.NEGATIVE_INFINITY);
 }

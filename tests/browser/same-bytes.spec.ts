@@ -1,7 +1,14 @@
-/** What is saved from the browser is, byte for byte, what the command line writes: solids too, whose shape leaves ties to rounding. */
+/**
+ * What the browser makes is, byte for byte, what Node makes: saved files are the command line's, and every file of every
+ * sample has the hash recorded in `tests/golden/same-bytes`.
+ */
 import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import type { DigestRequest } from '#support/digests-in-page.ts';
+import { samplesWithEveryFile } from '#support/every-file.ts';
+import { findFirefox, inFirefox } from '#support/in-firefox.ts';
+import { pageModule } from '#support/page-module.ts';
 import { runIsobath } from '#support/run-isobath.ts';
 import { dropFiles, expect, statusOf, test } from '#support/workbench-page.ts';
 
@@ -40,3 +47,43 @@ test('every file of a job is the same from browser and command line', async ({ w
     await workbench.waitForTimeout(120);
   }
 });
+
+test('every file of every sample, and the portable functions, have the recorded hashes', async ({ page }) => {
+  const module = await pageModule(DIGESTS);
+  await page.goto('./help.html');
+  const digests = await page.evaluate(
+    async ({ source, asked }) => {
+      const address = URL.createObjectURL(new Blob([source], { type: 'text/javascript' }));
+      const loaded = await import(address);
+      return loaded.digestsInPage({ ...asked, worker: new URL(asked.worker, location.href).href });
+    },
+    { source: module, asked: digestRequest() },
+  );
+  expectRecorded(digests);
+});
+
+test('in Firefox too, where it is installed', async () => {
+  const firefox = findFirefox();
+  test.skip(firefox === undefined, 'no Firefox on the PATH');
+  const call = { module: await pageModule(DIGESTS), name: 'digestsInPage', argument: digestRequest() };
+  expectRecorded(await inFirefox(firefox ?? '', call));
+});
+
+const DIGESTS = 'tests/support/digests-in-page.ts';
+
+function digestRequest(): DigestRequest {
+  const worker = readdirSync('dist/app/assets').find((file) => /^plan-worker-.*\.js$/.test(file));
+  const samples = samplesWithEveryFile().map(({ drawingBytes, ...sample }) => ({
+    ...sample,
+    drawing: Buffer.from(drawingBytes).toString('latin1'),
+  }));
+  return { worker: `./assets/${worker}`, samples };
+}
+
+function expectRecorded(digests: unknown): void {
+  const recorded = ['maths', ...samplesWithEveryFile().map(({ name }) => name)].map((name) => [
+    name,
+    readFileSync(`tests/golden/same-bytes/${name}.sha256`, 'utf8'),
+  ]);
+  expect(digests).toEqual(Object.fromEntries(recorded));
+}

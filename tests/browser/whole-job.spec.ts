@@ -39,7 +39,6 @@ async function savedNames(page: Page): Promise<string[]> {
 test('from a dropped drawing to every file, back after a reload, undone to the start and done again', async ({
   workbench,
 }) => {
-  test.setTimeout(120_000);
   // A drawing of their own, and what it says itself.
   await dropFiles(workbench, [drawing]);
   await workbench.getByRole('button', { name: 'understood' }).click();

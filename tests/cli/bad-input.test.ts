@@ -34,7 +34,7 @@ function expectManners(
   ran: Ran & { readonly folder: string },
   { job, drawing }: Pick<BadInput, 'job' | 'drawing'>,
 ): void {
-  expect(ran.seconds).toBeLessThan(5);
+  expect(ran.cpuSeconds).toBeLessThan(5);
   expect(ran.error + ran.out).not.toMatch(/^\s+at .*[:(]|node:internal|Error:|a fault of its own/m);
   for (const each of ran.error.trimEnd().split('\n')) {
     expect(each).toMatch(/^(stop|warn|note) [a-z0-9-]+: \S/);

@@ -161,12 +161,13 @@ test('lines of codes and values in any order', () => {
   );
 });
 
-test('a million entities: drawing-too-big, within five seconds', () => {
+test('a million entities: drawing-too-big, within five seconds of work', () => {
   const million = line(0, 0, 5, 0).repeat(1_000_000);
   const bytes = bytesOf(drawingText({ entities: million }));
-  const start = performance.now();
+  const before = process.cpuUsage();
   const { findings, curves } = readDrawing(bytes);
-  expect(performance.now() - start).toBeLessThan(5000);
+  const { user, system } = process.cpuUsage(before);
+  expect((user + system) / 1e6).toBeLessThan(5);
   expect(curves).toEqual([]);
   expect(findings.map(({ code, facts }) => ({ code, facts }))).toContainEqual({
     code: 'drawing-too-big',

@@ -110,6 +110,7 @@ const NEED_NO_SOURCE: Readonly<Record<string, Readonly<Record<string, string>>>>
     'checks/check-maskant-strips.ts': 'TRIED',
     'checks/check-over-etch.ts': 'TRIED',
     'plan/fewest-levels.ts': 'HALVINGS WIDEST_SHARE',
+    'plan/oklch-color.ts': 'HALVINGS',
     'handoff/inspection-points.ts': 'LEAST_POINTS ACROSS LEAST_ACROSS AROUND',
     'handoff/line-changes.ts': 'LOOKS',
     'handoff/template/check-templates.ts': 'NARROWER',

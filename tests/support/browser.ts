@@ -1,6 +1,6 @@
 /**
  * Finds a Chromium for the browser tests: the one that CHROME_BIN names, else one on the PATH or in its usual place, else
- * the one packed in a development dependency, unpacked once into node_modules/.cache.
+ * the one packed in a development dependency, unpacked once into node_modules/.cache; that one too for `CHROME_BIN=packed`.
  */
 import { accessSync, constants, existsSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
@@ -24,6 +24,7 @@ const USUAL_PLACES = [
 
 export function findBrowser(): FoundBrowser {
   const named = process.env['CHROME_BIN'];
+  if (named === 'packed') return unpackBrowser();
   if (named !== undefined && named !== '') {
     if (!isRunnable(named)) throw new Error(`CHROME_BIN names ${named}, which cannot be run`);
     return { executablePath: named, env: {} };
