@@ -108,7 +108,7 @@ test('what changed since an earlier plan stands on the sheets; the plan itself s
   expect(shallower).not.toBe(text);
   const changed = await planned('gauge-pod-cover', { files: ['review'] }, shallower);
   const said = textOf(await readPdf(changed.bytesOf('review.pdf')));
-  expect(said).toContain('Regions R05 R06: etched to 2.200 mm, before etched to 2.100 mm.');
+  expect(said).toContain('Regions R06 R07: etched to 2.200 mm, before etched to 2.100 mm.');
   expect(said).toContain(createHash('sha256').update(shallower).digest('hex'));
 });
 

@@ -157,9 +157,18 @@ describe('regions in awkward places', () => {
       outline: ['TRIM'],
     });
     expect(part.regions.map(({ area }) => Math.round(area))).toEqual([
-      314,
       Math.round(20_000 - 1600 * Math.PI),
+      314,
     ]);
+  });
+
+  test.each([
+    ['the region first', ['POCKETS', 'TRIM']],
+    ['the outline first', ['TRIM', 'POCKETS']],
+  ])('a cutout drawn on two layers is a cutout, %s', (_, layers) => {
+    const hole = layers.map((layer) => closed(layer, circle(100, 50, 10)));
+    const { part } = found([TRIM, ...hole], { outline: ['TRIM'] });
+    expect(part.regions.map(({ area }) => area)).toEqual([expect.closeTo(20_000 - 100 * Math.PI, 6)]);
   });
 
   test('an outline drawn twice is one outline', () => {

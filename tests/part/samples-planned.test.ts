@@ -26,7 +26,7 @@ const EXPECTED: Readonly<Record<string, Expected>> = {
   'gauge-pod-cover': {
     regions: 7,
     sheetArea: 240 * 160 - CORNERS * 100 - 4 * Math.PI * 9,
-    areas: { R02: 46 * 40 - CORNERS * 36, R04: Math.PI * 121, R05: 44 * 50 - CORNERS * 64 },
+    areas: { R02: 46 * 40 - CORNERS * 36, R05: Math.PI * 121, R07: 44 * 50 - CORNERS * 64 },
     levels: [3, 2.2, 1.2],
     findings: [],
   },
@@ -35,8 +35,8 @@ const EXPECTED: Readonly<Record<string, Expected>> = {
     sheetArea: 36 * 24 * SQUARE_INCH,
     areas: {
       R01: 8 * 6.5 * SQUARE_INCH,
-      R06: 5.5 * 7 * SQUARE_INCH,
-      R05: (36 * 24 - 32 * 20) * SQUARE_INCH,
+      R05: 5.5 * 7 * SQUARE_INCH,
+      R08: (36 * 24 - 32 * 20) * SQUARE_INCH,
     },
     levels: [0.12, 0.09, 0.06].map((inches) => inches * 25.4),
     findings: [],
@@ -51,7 +51,7 @@ const EXPECTED: Readonly<Record<string, Expected>> = {
   'hatch-from-supplier': {
     regions: 7,
     sheetArea: 620 * 420 - CORNERS * 625,
-    areas: { R02: 90 * 50 - CORNERS * 64, R06: Math.PI * 784 },
+    areas: { R02: 90 * 50 - CORNERS * 64, R05: Math.PI * 784 },
     levels: [2.6, 1.8],
     findings: [
       'entity-passed-over',
