@@ -111,6 +111,9 @@ function cornersOf(making: MakingPlace, { id, level, loops }: PlannedRegion): Co
 
 type Found = Omit<Corner, 'region'>;
 
+/** Sides that meet at a smaller angle run together, radians. */
+const TIP = 0.01;
+
 /** Vertices at which the border turns towards the region. */
 function sharpCorners(walls: readonly Wall[]): Found[] {
   return walls.flatMap((wall, i) => {
@@ -120,7 +123,8 @@ function sharpCorners(walls: readonly Wall[]): Found[] {
     const arriving = tangentAlong(wall.span, 1);
     const leaving = tangentAlong(next.span, 0);
     const turn = atan2(cross(arriving, leaving), dot(arriving, leaving));
-    if (turn <= 0) return [];
+    // Where the sides run together to a tip the floor is missing for its narrowness, not for the tip's sharpness.
+    if (turn <= 0 || turn > Math.PI - TIP) return [];
     const short = comes * (1 / cos(turn / 2) - 1);
     return [
       { at: next.span.start, drawn: 0, comes, short, outline: legs(wall.span, next.span, comes, turn) },

@@ -5,6 +5,7 @@
 import { type Finding, finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { isInsideLoops } from '#geometry/inside-loops.ts';
+import { groupNear } from '#geometry/near-values.ts';
 import { NUDGE } from '#geometry/rings.ts';
 import type { Span } from '#geometry/span.ts';
 import { allowance } from '#plan/allowance.ts';
@@ -44,7 +45,16 @@ function closedNecks(making: MakingPlace): Finding[] {
     if (short <= SCRIBE_ACCURACY || !isAllIn(place, (point) => isInsideLoops(region.loops, point))) return [];
     const limit = itemAt(walls, a).width + itemAt(walls, b).width;
     return [
-      { width: place.width, limit, at, regions: [region.id], outline: [wayPath(place)], region, depth },
+      {
+        width: place.width,
+        limit,
+        at,
+        regions: [region.id],
+        outline: [wayPath(place)],
+        figures: [depth],
+        region,
+        depth,
+      },
     ];
   });
   return gatherNarrow(necks).map(({ first, places, regions, outline }) => {
@@ -99,19 +109,29 @@ function lostFloors({ plan, reached, unopened }: MakingPlace): Finding[] {
   });
 }
 
+/** Shares of floor that differ by less are one. */
+const SAME_SHARE = 1e-6;
+
+/** The region with the least floor for its area; among equals the largest. */
+function leastFloor<Wall extends { readonly share: number; readonly region: PlannedRegion }>(
+  walls: readonly Wall[],
+): Wall | undefined {
+  const [least = []] = groupNear(walls, ({ share }) => share, SAME_SHARE);
+  return [...least].sort((a, b) => b.region.area - a.region.area)[0];
+}
+
 /** One finding a stage: the region with the least floor stands for all. */
 function mostlyWalls({ plan, reached, unopened }: MakingPlace): Finding[] {
   return plan.stages.flatMap(({ number, level }) => {
     const walls = plan.regions
       .filter((region) => region.level === level && !unopened.has(region.id))
-      .map((region) => ({ region, measured: reached.get(region.id) }))
-      .filter(({ measured }) => measured !== undefined && measured.share < LEAST_FLOOR_SHARE.value)
-      .sort((a, b) => (a.measured?.share ?? 0) - (b.measured?.share ?? 0));
-    const [least] = walls;
+      .map((region) => ({ region, ...(reached.get(region.id) ?? { share: 1, floorArea: region.area }) }))
+      .filter(({ share }) => share < LEAST_FLOOR_SHARE.value);
+    const least = leastFloor(walls);
     if (least === undefined) return [];
     const facts = {
-      share: least.measured?.share ?? 0,
-      floorArea: least.measured?.floorArea ?? 0,
+      share: least.share,
+      floorArea: least.floorArea,
       area: least.region.area,
       stage: number,
       regions: walls.length,

@@ -1,10 +1,10 @@
 /**
  * A border in as few spans as it has lines and arcs: neighbours on one line or circle are one, however the drawing cut them.
- * What is judged by spans then does not depend on that. A whole circle comes out as two half turns, from its rightmost point.
+ * What is judged by spans then does not depend on that. Arcs may turn by more than a half, a whole circle all the way.
  * Linear in spans.
  */
 import { sameCarrier } from './carrier.ts';
-import { type ArcSpan, arcSpan, type Loop, type Span } from './span.ts';
+import type { Loop, Span } from './span.ts';
 
 export interface WholeSpan {
   readonly span: Span;
@@ -52,11 +52,5 @@ function joined(before: Span, span: Span): Span {
 function allOnOneCircle(loop: Loop): WholeSpan[] {
   const first = loop[0];
   if (first === undefined || first.kind === 'line') return loop.map((span) => ({ span, first: span }));
-  return halves(first).map((span) => ({ span, first }));
-}
-
-function halves({ center, radius, sweep }: ArcSpan): Span[] {
-  const half = Math.sign(sweep) * Math.PI;
-  const out = arcSpan({ center, radius, from: 0, sweep: half });
-  return [out, { ...arcSpan({ center, radius, from: half, sweep: half }), start: out.end, end: out.start }];
+  return [{ span: { ...first, end: first.start, sweep: Math.sign(first.sweep) * 2 * Math.PI }, first }];
 }

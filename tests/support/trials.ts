@@ -44,6 +44,8 @@ export async function expectTrials(
     for (let index = 0; index < cases; index++) {
       for (const [at, { what, picture }] of (await judge(seed, index)).entries()) {
         failures.push(`seed ${seed} case ${index}: ${what}`);
+        // A long run shows what it finds as it goes.
+        process.stderr.write(`${failures.at(-1)}\n`);
         if (picture !== undefined && failures.length <= MOST_SHOWN) {
           keepPicture(`${name}-${seed}-${index}-${at}.svg`, picture());
         }
