@@ -107,8 +107,34 @@ function isOff(net: Net, edge: number, rules: CrestRules): boolean {
   const uy = itemAt(ys, b) - itemAt(ys, a);
   // However deep the front is there, it is no farther off than the edge's ends.
   if (Math.sqrt(ux * ux + uy * uy) * step <= 2 * tolerance) return false;
-  const { x, y } = middleOf(net, edge, rules);
-  return Math.abs(rules.frontAt(x, y) - (za + zb) / 2) > tolerance;
+  return !isNear(middleOf(net, edge, rules), (za + zb) / 2, rules);
+}
+
+/** Eight ways, nearly as long as each other. */
+const WAYS = [
+  [1, 0],
+  [0.7, 0.7],
+  [0, 1],
+  [-0.7, 0.7],
+  [-1, 0],
+  [-0.7, -0.7],
+  [0, -1],
+  [0.7, -0.7],
+] as const;
+
+/** Whether the front passes a place at a height within the tolerance: up and down, or on a steep wall beside it. */
+function isNear({ x, y }: Place, height: number, { frontAt, step, tolerance }: CrestRules): boolean {
+  let low = frontAt(x, y);
+  if (Math.abs(low - height) <= tolerance) return true;
+  let high = low;
+  const reach = 0.7 * tolerance;
+  for (const [u, v] of WAYS) {
+    const front = frontAt(x + (u * reach) / step, y + (v * reach) / step);
+    low = Math.min(low, front);
+    high = Math.max(high, front);
+    if (height >= low - reach && height <= high + reach) return true;
+  }
+  return false;
 }
 
 function middleOf({ triangles }: Net, edge: number, { xs, ys }: CrestRules): Place {
@@ -130,17 +156,13 @@ function isOnCrest(
 
 /** The triangle's middle, where it is off the front by more than the tolerance. */
 function centroidOff({ triangles }: Net, first: number, rules: CrestRules): Place | undefined {
-  const { xs, ys, step, tolerance } = rules;
+  const { xs, ys } = rules;
   const corners = [first, first + 1, first + 2].map((corner) => itemAt(triangles, corner));
   const third = (values: (point: number) => number): number =>
     corners.reduce((sum, point) => sum + values(point), 0) / 3;
   const x = third((point) => itemAt(xs, point));
   const y = third((point) => itemAt(ys, point));
-  if (Math.abs(rules.frontAt(x, y) - third(rules.heightOf)) <= tolerance) return undefined;
-  const nearest = Math.min(
-    ...corners.map((point) => Math.hypot(itemAt(xs, point) - x, itemAt(ys, point) - y)),
-  );
-  return nearest * step <= tolerance ? undefined : { x, y };
+  return isNear({ x, y }, third(rules.heightOf), rules) ? undefined : { x, y };
 }
 
 function sidesOf({ twins }: Net, edge: number): number[] {
