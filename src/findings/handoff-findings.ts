@@ -10,6 +10,13 @@ export interface HandoffFacts {
     readonly stage: number;
   };
   readonly 'solid-not-drawn': { readonly trouble: 'no outline' | 'bent back' };
+  /** A check of the finished solid failed: a number of edges, or a share of the sheet's area or of the volume removed. */
+  readonly 'solid-held-back': {
+    readonly of: 'files' | 'relief';
+    readonly trouble: 'open edges' | 'folded' | 'area' | 'volume';
+    readonly value: number;
+    readonly limit: number;
+  };
   readonly 'section-misses-sheet': { readonly name: string; readonly length: number };
   readonly 'inspection-floor-missing': { readonly regions: number; readonly margin: number };
   readonly 'picture-too-small': {
@@ -50,6 +57,17 @@ export const handoffWords: WordsFor<HandoffFacts> = {
           : 'Give stock.thickness between two points at or beyond the ends of the part, if its taper goes on that far; else leave "glb" and "stl" out.',
     }),
   },
+  'solid-held-back': {
+    severity: 'warn',
+    title: 'Solid held back',
+    say: ({ of, trouble, value, limit }) => ({
+      reason: `The finished solid was checked, and ${SOLID_TROUBLE[trouble](value)}. ${of === 'files' ? 'etched-part.glb and etched-part.stl are not written' : 'The relief is not shown'}; plan, lines, volumes and sections are made without it.`,
+      remedy:
+        'Simplify the linework where pockets nearly touch, and report the job and its drawing: the fault is Isobath’s.',
+      value,
+      limit,
+    }),
+  },
   'section-misses-sheet': {
     severity: 'warn',
     title: 'Section beside the sheet',
@@ -82,6 +100,18 @@ export const handoffWords: WordsFor<HandoffFacts> = {
     }),
   },
 };
+
+const SOLID_TROUBLE = {
+  'open edges': (count: number) =>
+    `${count} of its edges ${count === 1 ? 'does' : 'do'} not have one face on either side`,
+  folded: (share: number) => `its etched face folds over itself on ${percent(share)} of the sheet`,
+  area: (share: number) => `its etched face and the sheet differ by ${percent(share)} of the area`,
+  volume: (share: number) => `it and the metal removed differ by ${percent(share)} of that volume`,
+} as const;
+
+function percent(share: number): string {
+  return `${figure(100 * share)} %`;
+}
 
 function mm(value: number): string {
   return `${figure(value)} mm`;

@@ -13,6 +13,8 @@ import { pointOfSpread } from './spread.ts';
 
 /** mm; a little more than the 0.01 µm that crossings and touching ends can be apart. */
 const JOIN = 2.5e-5;
+/** With no more ends than this, comparing all of them is cheaper than sorting. */
+const FEW = 96;
 /** mm of border taken out that are still a sliver: as long as a line runs beside an arc of 100 mm within the width of a border. */
 const SLIVER = 0.05;
 
@@ -37,23 +39,27 @@ export function nodesOf(pieces: readonly ContourPiece[]): Nodes {
     x[2 * i + 1] = bx;
     y[2 * i + 1] = by;
   });
-  const order = Array.from(x, (_, i) => i).sort((a, b) => (x[a] as number) - (x[b] as number));
-  const node = new Int32Array(2 * count).fill(-1);
   const xs: number[] = [];
   const ys: number[] = [];
-  order.forEach((end, i) => {
-    if (node[end] !== -1) return;
+  const node = new Int32Array(2 * count).fill(-1);
+  const order = 2 * count <= FEW ? undefined : Int32Array.from(x, (_, i) => i);
+  order?.sort((a, b) => (x[a] as number) - (x[b] as number));
+  for (let i = 0; i < node.length; i++) {
+    const end = order?.[i] ?? i;
+    if (node[end] !== -1) continue;
     const here = xs.length;
     const hereX = x[end] as number;
     const hereY = y[end] as number;
     xs.push(hereX);
     ys.push(hereY);
-    for (let k = i; k < order.length; k++) {
-      const other = order[k] as number;
-      if ((x[other] as number) - hereX > JOIN) break;
-      if (node[other] === -1 && Math.abs((y[other] as number) - hereY) <= JOIN) node[other] = here;
+    for (let k = i; k < node.length; k++) {
+      const other = order?.[k] ?? k;
+      const apart = (x[other] as number) - hereX;
+      if (apart > JOIN && order !== undefined) break;
+      if (Math.abs(apart) > JOIN || Math.abs((y[other] as number) - hereY) > JOIN) continue;
+      if (node[other] === -1) node[other] = here;
     }
-  });
+  }
   return {
     pieces,
     starts: Int32Array.from(pieces, (_, i) => node[2 * i] as number),
@@ -164,14 +170,10 @@ function isTwin(a: ContourPiece, b: ContourPiece): boolean {
 }
 
 /** How many separate borders the wanted pieces make. */
-export function countBorders(
-  pieces: readonly ContourPiece[],
-  wanted: (piece: ContourPiece) => boolean,
-): number {
-  const nodes = nodesOf(pieces);
+export function countBorders(nodes: Nodes, wanted: (piece: ContourPiece) => boolean): number {
   const { live } = livePieces(
     nodes,
-    pieces.flatMap((piece, i) => (wanted(piece) ? [i] : [])),
+    nodes.pieces.flatMap((piece, i) => (wanted(piece) ? [i] : [])),
   );
   const sets = disjointSets(nodes.xs.length);
   for (const piece of live) sets.unite(itemAt(nodes.starts, piece), itemAt(nodes.ends, piece));

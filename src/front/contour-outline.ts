@@ -1,104 +1,109 @@
 /**
- * A contour as mesh vertices: each piece a chain of vertices, pieces that meet sharing one, chains linked into rings.
+ * A contour as mesh corners: each piece a chain of them, pieces that meet sharing one, chains linked into rings.
  * Arcs are divided at absolute angles, whole fractions of a turn by powers of two, so that arcs about one centre have
- * their vertices on the same rays at every depth: the bands between contours come out regular and never cross.
+ * their corners on the same rays at every depth: the bands between contours come out regular and mostly do not cross.
  */
 
 import { itemAt } from '#geometry/assert.ts';
 import { acos } from '#maths/arc-cosine.ts';
 import { cos, sin } from '#maths/sine.ts';
-import { livePieces, nodesOf } from './chain-pieces.ts';
+import { livePieces, type Nodes } from './chain-pieces.ts';
 import type { ContourPiece } from './contour-pieces.ts';
-import { joinStraight } from './join-straight.ts';
-import { addVertex, type MeshDraft } from './mesh-draft.ts';
-import { partTouching, turnAt } from './part-touching.ts';
+import type { Feature } from './front-features.ts';
+import { addVertex, isSamePlace, type MeshDraft } from './mesh-draft.ts';
 
-/** A run of vertices from one node to the next. */
+/** A run of corners from one node to the next. */
 export interface Chain {
   readonly vertices: readonly number[];
-  /** Index of the stage whose front it is; -1 on the sheet's border. */
-  readonly stage: number;
+  readonly feature: Feature;
 }
 
-/** A closed run of vertices; the first is not repeated. */
+/** A closed run of corners; the first is not repeated. */
 export interface Ring {
   readonly vertices: readonly number[];
-  /** Stage index of the edge that starts at each vertex. */
+  /** Stage index of the edge that starts at each corner. */
   readonly stages: readonly number[];
+  /** What the ring's pieces spread from. */
+  readonly features: readonly Feature[];
 }
 
 export interface Outline {
-  readonly depth: number;
-  /** Border with the floor at this depth counted in, and without; the same array where there is no floor. */
-  readonly withFloor: readonly Chain[];
-  readonly withoutFloor: readonly Chain[];
-  /** Vertices where the contour meets the clipping border, with the border's piece. */
-  readonly landings: readonly { readonly vertex: number; readonly border: ContourPiece }[];
+  /** All that is drawn of the contour, whether it closes or not. */
+  readonly chains: readonly Chain[];
+  /** Rings of the border with the floor at this depth counted in, and without: the same array where there is no floor. */
+  readonly withFloor: readonly Ring[];
+  readonly withoutFloor: readonly Ring[];
+  /** Whether every border closes. */
+  readonly isWhole: boolean;
 }
 
-/** Lays the pieces of one depth down as vertices. Chords leave arcs by at most `sag` mm. */
-export function outlineOf(
+/** Lays the pieces of one depth down as corners. Chords leave arcs by at most `sag` mm. */
+export function outlineOf(draft: MeshDraft, nodes: Nodes, { z, sag }: { z: number; sag: number }): Outline {
+  const { pieces } = nodes;
+  const wanted = (key: 'withFloor' | 'withoutFloor') =>
+    livePieces(
+      nodes,
+      pieces.flatMap((piece, i) => (piece[key] ? [i] : [])),
+    );
+  const hasFloor = pieces.some((piece) => piece.withFloor !== piece.withoutFloor);
+  const outer = wanted('withFloor');
+  const inner = hasFloor ? wanted('withoutFloor') : outer;
+  const isWhole = outer.gap === undefined && inner.gap === undefined;
+  const shown = isWhole ? [...new Set([...outer.live, ...inner.live])] : pieces.map((_, i) => i);
+  const chains = chainsOf(draft, nodes, shown, { z, sag });
+  const ringsFrom = (live: readonly number[]): Ring[] =>
+    isWhole
+      ? ringsOf(
+          draft,
+          live.flatMap((piece) => chains.get(piece) ?? []),
+        )
+      : [];
+  const withFloor = ringsFrom(outer.live);
+  return {
+    chains: [...chains.values()],
+    withFloor,
+    withoutFloor: hasFloor ? ringsFrom(inner.live) : withFloor,
+    isWhole,
+  };
+}
+
+/** By piece; none for a piece whose corners all fall on one place of the lattice. */
+function chainsOf(
   draft: MeshDraft,
-  pieces: readonly ContourPiece[],
-  { depth, z, sag }: { depth: number; z: number; sag: number },
-): Outline {
-  const nodes = nodesOf(pieces);
-  const isBorder = pieces.map(({ spread }) => spread.feature.stage < 0);
-  const anchors = new Map<number, ContourPiece>();
-  pieces.forEach((piece, i) => {
-    if (!isBorder[i]) return;
-    anchors.set(itemAt(nodes.starts, i), piece);
-    anchors.set(itemAt(nodes.ends, i), piece);
-  });
-  const isAnchored = (node: number): boolean => anchors.has(node);
+  { pieces, starts, ends, xs, ys }: Nodes,
+  shown: readonly number[],
+  { z, sag }: { z: number; sag: number },
+): Map<number, Chain> {
   const vertices = new Map<number, number>();
   const vertexOf = (node: number): number => {
     let vertex = vertices.get(node);
     if (vertex === undefined) {
-      vertex = addVertex(draft, itemAt(nodes.xs, node), itemAt(nodes.ys, node), z);
+      vertex = addVertex(draft, itemAt(xs, node), itemAt(ys, node), z);
       vertices.set(node, vertex);
     }
     return vertex;
   };
-  const chains = new Map<number, Chain & { readonly vertices: number[] }>();
-  const chainOf = (i: number): Chain & { readonly vertices: number[] } => {
-    let chain = chains.get(i);
-    if (chain === undefined) {
-      const piece = itemAt(pieces, i);
-      const inner = chainInside(draft, piece, z, sag);
-      chain = {
-        vertices: [vertexOf(itemAt(nodes.starts, i)), ...inner, vertexOf(itemAt(nodes.ends, i))],
-        stage: piece.spread.feature.stage,
-      };
-      chains.set(i, chain);
+  const chains = new Map<number, Chain>();
+  for (const i of shown) {
+    const piece = itemAt(pieces, i);
+    const start = vertexOf(itemAt(starts, i));
+    const run = [start];
+    let last = start;
+    for (const vertex of insideOf(draft, piece, z, sag)) {
+      if (isSamePlace(draft, last, vertex)) continue;
+      run.push(vertex);
+      last = vertex;
     }
-    return chain;
-  };
-  const numbers = pieces.map((_, i) => i).filter((i) => !isBorder[i]);
-  const wanted = (key: 'withFloor' | 'withoutFloor') =>
-    livePieces(
-      nodes,
-      numbers.filter((i) => itemAt(pieces, i)[key]),
-      isAnchored,
-    ).live.map(chainOf);
-  const hasFloor = pieces.some((piece) => piece.withFloor !== piece.withoutFloor);
-  const withFloor = wanted('withFloor');
-  const withoutFloor = hasFloor ? wanted('withoutFloor') : withFloor;
-  const fixed = new Set([...anchors.keys()].map((node) => vertices.get(node)));
-  partTouching(draft, withFloor, withoutFloor, (vertex) => fixed.has(vertex));
-  const landings = [...anchors].flatMap(([node, border]) => {
-    const vertex = vertices.get(node);
-    return vertex === undefined ? [] : [{ vertex, border }];
-  });
-  return {
-    depth,
-    ...joinStraight(draft, { withFloor, withoutFloor }, (vertex) => fixed.has(vertex)),
-    landings,
-  };
+    const end = vertexOf(itemAt(ends, i));
+    while (run.length > 1 && isSamePlace(draft, itemAt(run, run.length - 1), end)) run.pop();
+    run.push(end);
+    chains.set(i, { vertices: run, feature: piece.spread.feature });
+  }
+  return chains;
 }
 
-/** Vertices inside a piece: none on a line; on an arc those at whole fractions of a turn, and at least one. */
-function chainInside(draft: MeshDraft, { spread, from, to }: ContourPiece, z: number, sag: number): number[] {
+/** Corners inside a piece: none on a line; on an arc those at whole fractions of a turn, and at least one. */
+function insideOf(draft: MeshDraft, { spread, from, to }: ContourPiece, z: number, sag: number): number[] {
   if (spread.radius === 0) return [];
   const { feature, radius } = spread;
   const first = feature.from + feature.sweep * from;
@@ -113,7 +118,7 @@ export function turnsBetween(first: number, last: number, radius: number, sag: n
   const step = (2 * Math.PI) / divisionsOf(radius, sag);
   const way = Math.sign(last - first);
   const angles: number[] = [];
-  // A vertex nearer to an end than a thousandth of a step would only make a sliver.
+  // A corner nearer to an end than a thousandth of a step would only make a sliver.
   const margin = step / 1000;
   let k = way > 0 ? Math.ceil((first + margin) / step) : Math.floor((first - margin) / step);
   while (way * (last - k * step) > margin) {
@@ -132,20 +137,17 @@ function divisionsOf(radius: number, sag: number): number {
   return divisions;
 }
 
-export function reverseRing({ vertices, stages }: Ring): Ring {
+export function reverseRing({ vertices, stages, features }: Ring): Ring {
   const count = vertices.length;
   return {
     vertices: vertices.map((_, i) => itemAt(vertices, count - 1 - i)),
     stages: stages.map((_, i) => itemAt(stages, (2 * count - 2 - i) % count)),
+    features,
   };
 }
 
-export function reverseChain({ vertices, stage }: Chain): Chain {
-  return { vertices: [...vertices].reverse(), stage };
-}
-
-/** Rings from chains; where rings touch at a vertex each turns as sharply left as it can, so that none crosses another. */
-export function ringsOf(draft: MeshDraft, chains: readonly Chain[]): Ring[] {
+/** Rings from chains, each followed by any that starts where it ends. */
+function ringsOf(draft: MeshDraft, chains: readonly Chain[]): Ring[] {
   const leaving = new Map<number, Chain[]>();
   for (const chain of chains) {
     const start = itemAt(chain.vertices, 0);
@@ -154,50 +156,33 @@ export function ringsOf(draft: MeshDraft, chains: readonly Chain[]): Ring[] {
     else list.push(chain);
   }
   const rings: Ring[] = [];
-  for (const first of chains) {
-    if (!take(leaving, first)) continue;
-    const vertices: number[] = [];
-    const stages: number[] = [];
-    for (let chain: Chain | undefined = first; chain !== undefined; ) {
-      for (let i = 0; i + 1 < chain.vertices.length; i++) {
-        vertices.push(itemAt(chain.vertices, i));
-        stages.push(chain.stage);
+  for (const start of leaving.keys()) {
+    for (;;) {
+      const way: Chain[] = [];
+      let end = start;
+      for (let chain = leaving.get(end)?.pop(); chain !== undefined; chain = leaving.get(end)?.pop()) {
+        way.push(chain);
+        end = itemAt(chain.vertices, chain.vertices.length - 1);
+        if (end === start) break;
       }
-      chain = nextChain(draft, leaving, chain, first);
+      if (way.length === 0) break;
+      const ring = ringOf(draft, way);
+      if (ring.vertices.length > 2) rings.push(ring);
     }
-    rings.push({ vertices, stages });
   }
   return rings;
 }
 
-function take(leaving: Map<number, Chain[]>, chain: Chain): boolean {
-  const list = leaving.get(itemAt(chain.vertices, 0));
-  const at = list?.indexOf(chain) ?? -1;
-  if (at < 0) return false;
-  list?.splice(at, 1);
-  return true;
-}
-
-/** The chain to follow after one; undefined when the ring is back at its start. */
-function nextChain(
-  draft: MeshDraft,
-  leaving: Map<number, Chain[]>,
-  chain: Chain,
-  first: Chain,
-): Chain | undefined {
-  const end = itemAt(chain.vertices, chain.vertices.length - 1);
-  const isHome = end === itemAt(first.vertices, 0);
-  const choices = leaving.get(end) ?? [];
-  if (choices.length === 0) return undefined;
-  if (choices.length === 1 && !isHome) return choices.pop();
-  const before = itemAt(chain.vertices, chain.vertices.length - 2);
-  const candidates = isHome ? [...choices, first] : choices;
-  const best = candidates.reduce((a, b) =>
-    turnAt(draft, before, end, itemAt(b.vertices, 1)) > turnAt(draft, before, end, itemAt(a.vertices, 1))
-      ? b
-      : a,
-  );
-  if (best === first) return undefined;
-  take(leaving, best);
-  return best;
+function ringOf(draft: MeshDraft, way: readonly Chain[]): Ring {
+  const vertices: number[] = [];
+  const stages: number[] = [];
+  for (const { vertices: run, feature } of way) {
+    for (let i = 0; i + 1 < run.length; i++) {
+      // Nodes nearer to each other than the lattice's step are one corner.
+      if (isSamePlace(draft, itemAt(run, i), itemAt(run, i + 1))) continue;
+      vertices.push(itemAt(run, i));
+      stages.push(feature.stage);
+    }
+  }
+  return { vertices, stages, features: way.map(({ feature }) => feature) };
 }

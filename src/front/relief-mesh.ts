@@ -1,35 +1,39 @@
 /**
- * The etched part as a watertight solid, built from exact contours and from no grid: land, walls as bands between
- * contours, flat floors, the sheet's sides and back. Every edge belongs to exactly two triangles, since neighbouring
- * patches are bounded by the same vertices. Size goes with tolerance, not with the part: floors are a few triangles.
+ * The etched part as a watertight solid, built from exact contours: land, walls between contours, flat floors, the sheet's
+ * sides and back. Seen from above every place of the sheet lies under exactly one triangle, by construction: walls that are
+ * plain strips between two contours tile the ground between them, and one triangulation tiles the rest. So every edge
+ * belongs to exactly two triangles, also where walls touch. Size goes with tolerance, not with the part: floors are a few triangles.
  *
  * Where the front is deeper than the sheet is thick the floor is held just above the back, so that the solid stays one.
  */
 import { itemAt } from '#geometry/assert.ts';
+import { boxOfSpans } from '#geometry/box.ts';
+import type { Point } from '#geometry/point.ts';
+import { type Loop, type Span, startAngle } from '#geometry/span.ts';
 import { type ContourKit, clipNearCluster, makeClipBorder } from './contour-kit.ts';
-import {
-  type Chain,
-  type Outline,
-  type Ring,
-  reverseChain,
-  reverseRing,
-  ringsOf,
-} from './contour-outline.ts';
+import { type Outline, type Ring, turnsBetween } from './contour-outline.ts';
 import { makeProbe } from './depth-at.ts';
 import { endlessSheet } from './endless-sheet.ts';
-import { fillPatch, type PatchRules } from './fill-patch.ts';
 import { momentAt } from './front.ts';
-import { addTriangle, addVertex, emptyDraft, type MeshDraft } from './mesh-draft.ts';
-import { rimOf, type SheetRim } from './sheet-rim.ts';
-import { type ContourStack, stackContours } from './stack-contours.ts';
+import { addEdge, addGround, EDGE, type Ground, type GroundEdges, type GroundRules } from './ground-mesh.ts';
+import { latticeFor } from './lattice.ts';
+import { addCorner, addTriangle, addVertex, doubleArea, emptyDraft, type MeshDraft } from './mesh-draft.ts';
+import { stackContours } from './stack-contours.ts';
+import { zipBands } from './zip-bands.ts';
 
 export interface ReliefMesh {
+  /** Where the positions are counted from in the drawing's frame, whole mm; the drawing's own origin unless the part lies far from it. */
+  readonly origin: Point;
   /** x, y, z by vertex; z up, 0 at the as-received surface. */
   readonly positions: Float32Array;
   /** Three by triangle, counter-clockwise seen from outside. */
   readonly indices: Uint32Array;
   /** Number of the stage that stands deepest there; 0 for untouched metal, sides and back. */
   readonly stageOfTriangle: Uint8Array;
+  /** How many triangles make the etched face; they come first. */
+  readonly faceCount: number;
+  /** Of the polygon that the sheet's border was divided into, mm². */
+  readonly sheetArea: number;
 }
 
 export interface ReliefAsk {
@@ -43,129 +47,185 @@ const DEFAULT_TOLERANCE = 0.02;
 /** mm of metal left standing where the etch goes through. */
 const SKIN = 1e-3;
 
-interface Workshop {
-  readonly draft: MeshDraft;
-  readonly kit: ContourKit;
-  readonly walls: PatchRules;
-  readonly flats: (stage: number) => PatchRules;
-  /** Borders of the floors by stage index, gathered from all clusters: one floor may run around several. */
-  readonly floors: readonly Chain[][];
+export function reliefTolerance({ tolerance = DEFAULT_TOLERANCE }: ReliefAsk): number {
+  return tolerance;
 }
 
-export function reliefMesh(
-  kit: ContourKit,
-  { minute, tolerance = DEFAULT_TOLERANCE }: ReliefAsk = {},
-): ReliefMesh {
+/** Unchecked: what is shown or written comes from `checkedRelief`. */
+export function reliefMesh(kit: ContourKit, ask: ReliefAsk = {}): ReliefMesh {
+  const { minute } = ask;
   const { index } = kit;
   const { front } = index;
-  const draft = emptyDraft();
-  const moment = momentAt(front, minute);
-  const shop = workshop(draft, kit, minute);
   const loops = front.sheet.length > 0 ? front.sheet : endlessSheet(index);
-  const sheet = makeClipBorder(index, loops);
+  const draft = emptyDraft(latticeFor(boxOfSpans(loops.flat())));
+  const moment = momentAt(front, minute);
+  const heightOf = (depth: number): number => Math.max(-depth, SKIN - front.thickness) + 0;
   // Chords in plan and in profile may err the same way, and their errors add up.
-  const sag = tolerance / 2;
-  const heightOf = (depth: number): number => Math.max(-depth, SKIN - front.thickness);
-  const rules = { moment, sag, heightOf };
-  const land: Ring[] = [];
-  const atRim: { cluster: Int32Array; stack: ContourStack }[] = [];
-  for (const cluster of kit.clusters) {
-    const clip = clipNearCluster(sheet, cluster);
-    const stack = stackContours(draft, kit, cluster, clip, rules);
-    if (clip !== undefined) atRim.push({ cluster, stack });
-    else land.push(...fillStack(shop, stack));
+  const sag = reliefTolerance(ask) / 2;
+  const sheet = makeClipBorder(index, loops);
+  const stacks = kit.clusters.map((cluster) => ({
+    outlines: stackContours(draft, kit, cluster, { moment, sag, heightOf }),
+    // The rim would cut through strips.
+    isAmid: clipNearCluster(sheet, cluster) === undefined,
+  }));
+  const rules = groundRules(draft, kit, { minute, heightOf, tolerance: reliefTolerance(ask) });
+  const rim = rimRings(draft, loops, rules, sag);
+  const sheetArea = areaOf(draft, rim);
+  const numbers = front.stages.map(({ number }) => number);
+  let ground: Ground | undefined;
+  for (const isAllowed of [true, false]) {
+    draft.triangleCount = 0;
+    const edges: GroundEdges = { starts: [], ends: [], kinds: [] };
+    for (const ring of rim) addRing(edges, ring, EDGE.rim);
+    for (const { outlines, isAmid } of stacks) {
+      const strips = isAllowed && isAmid ? zipBands(draft, outlines, numbers) : new Map<Ring, number>();
+      for (const outline of outlines) addOutline(edges, outline, strips);
+    }
+    ground = addGround(draft, edges, rules);
+    if (ground !== undefined && faceArea(draft) === sheetArea) break;
   }
-  const rim = rimOf(draft, kit, { loops, sheet, stacks: atRim, moment, sag, heightOf });
-  const landChains = [...rim.land];
-  atRim.forEach(({ stack }, i) => {
-    landChains.push(...itemAt(stack.outlines, 0).withFloor.map(reverseChain));
-    fillRimStack(shop, stack, itemAt(rim.stacks, i));
-  });
-  land.push(...ringsOf(draft, landChains));
-  fillPatch(draft, land, shop.flats(0));
-  shop.floors.forEach((chains, stage) => {
-    fillPatch(draft, ringsOf(draft, chains), shop.flats(itemAt(shop.walls.numbers, stage)));
-  });
-  closeBelow(shop, rim, -front.thickness);
-  return finished(draft);
+  mergeCorners(draft, ground?.sameAs);
+  const faceCount = draft.triangleCount;
+  closeBelow(draft, ground?.rim ?? [], -front.thickness);
+  return finished(draft, faceCount, sheetArea * draft.lattice.step * draft.lattice.step);
 }
 
-function workshop(draft: MeshDraft, kit: ContourKit, minute: number | undefined): Workshop {
-  const numbers = kit.index.front.stages.map(({ number }) => number);
-  const probe = makeProbe(kit.index, momentAt(kit.index.front, minute));
+function groundRules(
+  draft: MeshDraft,
+  kit: ContourKit,
+  {
+    minute,
+    heightOf,
+    tolerance,
+  }: { minute: number | undefined; heightOf: (depth: number) => number; tolerance: number },
+): GroundRules {
+  const { index } = kit;
+  const moment = momentAt(index.front, minute);
+  const probe = makeProbe(index, moment);
+  const floors = new Map(
+    index.front.stages.map(({ number }, stage) => [heightOf(itemAt(moment.floors, stage)), number]),
+  );
+  floors.set(0, 0);
   const middle = (values: Float64Array, a: number, b: number, c: number): number =>
     (itemAt(values, a) + itemAt(values, b) + itemAt(values, c)) / 3;
-  const stageOf = (a: number, b: number, c: number): number => {
-    probe.measure(middle(draft.xs, a, b, c), middle(draft.ys, a, b, c));
-    return probe.stage();
-  };
   return {
-    draft,
-    kit,
-    walls: { isFlat: false, stageOf, numbers },
-    flats: (stage) => ({ isFlat: true, stageOf: () => stage, numbers }),
-    floors: numbers.map(() => []),
+    heightAt: (x, y) => heightOf(probe.measure(x, y)),
+    isFlat: (height) => floors.has(height),
+    tolerance,
+    stageOf: (a, b, c) => {
+      const { xs, ys, zs, lattice } = draft;
+      const z = itemAt(zs, a);
+      const floor = z === zs[b] && z === zs[c] ? floors.get(z) : undefined;
+      if (floor !== undefined) return floor;
+      const { origin, step } = lattice;
+      probe.measure(origin.x + middle(xs, a, b, c) * step, origin.y + middle(ys, a, b, c) * step);
+      return probe.stage();
+    },
   };
 }
 
-/** Fills a cluster's walls and gathers its floors; returns the rings that it leaves in the land, as holes. */
-function fillStack(shop: Workshop, { outlines, floors }: ContourStack): Ring[] {
-  const { draft } = shop;
-  const surface = ringsOf(draft, itemAt(outlines, 0).withFloor);
-  let above = surface;
-  for (let i = 1; i < outlines.length; i++) {
-    const outline = itemAt(outlines, i);
-    const below = ringsOf(draft, outline.withFloor);
-    fillPatch(draft, [...above, ...below.map(reverseRing)], shop.walls);
-    above = below;
-    if (outline.withFloor === outline.withoutFloor) continue;
-    itemAt(shop.floors, itemAt(floors, i)).push(...floorChains(outline));
-    above = ringsOf(draft, outline.withoutFloor);
+/** The sheet's border as corners at the front's height. */
+function rimRings(
+  draft: MeshDraft,
+  loops: readonly Loop[],
+  { heightAt }: GroundRules,
+  sag: number,
+): number[][] {
+  return loops.map((loop) =>
+    loop.flatMap((span) => pointsOf(span, sag)).map(({ x, y }) => addVertex(draft, x, y, heightAt(x, y))),
+  );
+}
+
+/** Its start, and where an arc is divided. */
+function pointsOf(span: Span, sag: number): Point[] {
+  if (span.kind === 'line') return [span.start];
+  const { start, center, radius, sweep } = span;
+  const first = startAngle(span);
+  const inner = turnsBetween(first, first + sweep, radius, sag).map((angle) => ({
+    x: center.x + radius * Math.cos(angle),
+    y: center.y + radius * Math.sin(angle),
+  }));
+  return [start, ...inner];
+}
+
+function addRing(edges: GroundEdges, vertices: readonly number[], kind: number): void {
+  let start = itemAt(vertices, vertices.length - 1);
+  for (const end of vertices) {
+    addEdge(edges, start, end, kind);
+    start = end;
   }
-  return surface.map(reverseRing);
 }
 
-/** Border of a floor: where the contour with it and the contour without it part. */
-function floorChains({ withFloor, withoutFloor }: Outline): Chain[] {
-  const inner = new Set(withoutFloor);
-  const outer = new Set(withFloor);
-  return [
-    ...withFloor.filter((chain) => !inner.has(chain)),
-    ...withoutFloor.filter((chain) => !outer.has(chain)).map(reverseChain),
-  ];
+/** What the ground must know of a contour: a strip's border where walls begin or end, nothing amid strips, else all of it. */
+function addOutline(edges: GroundEdges, outline: Outline, strips: ReadonlyMap<Ring, number>): void {
+  if (!outline.isWhole) {
+    for (const { vertices } of outline.chains) {
+      for (let i = 1; i < vertices.length; i++)
+        addEdge(edges, itemAt(vertices, i - 1), itemAt(vertices, i), EDGE.plain);
+    }
+    return;
+  }
+  for (const ring of new Set([...outline.withFloor, ...outline.withoutFloor])) {
+    const count = strips.get(ring) ?? 0;
+    if (count < 2) addRing(edges, ring.vertices, count === 1 ? EDGE.plain | EDGE.strip : EDGE.plain);
+  }
 }
 
-/** The same for a cluster that runs off the sheet: the sheet's rim closes its bands and floors. */
-function fillRimStack(
-  shop: Workshop,
-  { outlines, floors }: ContourStack,
-  rim: SheetRim['stacks'][number],
+/** In squared steps: exact. */
+function areaOf(draft: MeshDraft, rings: readonly (readonly number[])[]): number {
+  let double = 0;
+  for (const ring of rings) {
+    const origin = itemAt(ring, 0);
+    for (let i = 1; i + 1 < ring.length; i++)
+      double += doubleArea(draft, origin, itemAt(ring, i), itemAt(ring, i + 1));
+  }
+  return double / 2;
+}
+
+function faceArea(draft: MeshDraft): number {
+  const { corners, triangleCount } = draft;
+  let double = 0;
+  for (let i = 0; i < 3 * triangleCount; i += 3)
+    double += doubleArea(draft, corners[i] as number, corners[i + 1] as number, corners[i + 2] as number);
+  return double / 2;
+}
+
+function mergeCorners(
+  { corners, triangleCount }: MeshDraft,
+  sameAs: ReadonlyMap<number, number> | undefined,
 ): void {
-  const { draft } = shop;
-  for (let i = 1; i < outlines.length; i++) {
-    const above = itemAt(outlines, i - 1);
-    const outline = itemAt(outlines, i);
-    const band = [...above.withoutFloor, ...outline.withFloor.map(reverseChain), ...itemAt(rim.bands, i - 1)];
-    fillPatch(draft, ringsOf(draft, band), shop.walls);
-    const stage = itemAt(floors, i);
-    if (stage >= 0) itemAt(shop.floors, stage).push(...floorChains(outline), ...itemAt(rim.floors, i));
+  if (sameAs === undefined || sameAs.size === 0) return;
+  for (let i = 0; i < 3 * triangleCount; i++) {
+    const other = sameAs.get(itemAt(corners, i));
+    if (other !== undefined) corners[i] = other;
   }
 }
 
-/** Sides down from the sheet's rim, and the back. */
-function closeBelow({ draft, flats }: Workshop, rim: SheetRim, bottom: number): void {
-  const back: Ring[] = rim.loops.map((loop) => {
-    const below = loop.map((top) => addVertex(draft, itemAt(draft.xs, top), itemAt(draft.ys, top), bottom));
-    loop.forEach((top, i) => {
-      const next = (i + 1) % loop.length;
-      addTriangle(draft, itemAt(loop, next), top, itemAt(below, i), 0);
-      addTriangle(draft, itemAt(loop, next), itemAt(below, i), itemAt(below, next), 0);
-    });
-    return { vertices: below, stages: below.map(() => -1) };
-  });
+/** Sides down from the rim, and the back: the same rim filled, and turned to be seen from below. */
+function closeBelow(draft: MeshDraft, rim: readonly number[], bottom: number): void {
+  const below = new Map<number, number>();
+  const under = (top: number): number => {
+    const known = below.get(top);
+    if (known !== undefined) return known;
+    const made = addCorner(draft, itemAt(draft.xs, top), itemAt(draft.ys, top), bottom);
+    below.set(top, made);
+    return made;
+  };
+  const edges: GroundEdges = { starts: [], ends: [], kinds: [] };
+  for (let i = 0; i < rim.length; i += 2) {
+    const start = itemAt(rim, i);
+    const end = itemAt(rim, i + 1);
+    addTriangle(draft, end, start, under(start), 0);
+    addTriangle(draft, end, under(start), under(end), 0);
+    addEdge(edges, under(start), under(end), EDGE.rim);
+  }
   const before = draft.triangleCount;
-  fillPatch(draft, back, flats(0));
-  // The patch was filled as seen from above; the back is seen from below.
+  addGround(draft, edges, {
+    heightAt: () => bottom,
+    isFlat: () => true,
+    tolerance: 0,
+    stageOf: () => 0,
+  });
   for (let i = 3 * before; i < 3 * draft.triangleCount; i += 3) {
     const second = itemAt(draft.corners, i + 1);
     draft.corners[i + 1] = itemAt(draft.corners, i + 2);
@@ -173,16 +233,31 @@ function closeBelow({ draft, flats }: Workshop, rim: SheetRim, bottom: number): 
   }
 }
 
-function finished({ xs, ys, zs, corners, stages, vertexCount, triangleCount }: MeshDraft): ReliefMesh {
-  const positions = new Float32Array(3 * vertexCount);
-  for (let i = 0; i < vertexCount; i++) {
-    positions[3 * i] = itemAt(xs, i);
-    positions[3 * i + 1] = itemAt(ys, i);
-    positions[3 * i + 2] = itemAt(zs, i);
+/** Corners that no triangle uses are left out. */
+function finished(draft: MeshDraft, faceCount: number, sheetArea: number): ReliefMesh {
+  const { xs, ys, zs, corners, stages, vertexCount, triangleCount, lattice } = draft;
+  const indices = corners.slice(0, 3 * triangleCount);
+  const numberOf = new Int32Array(vertexCount).fill(-1);
+  let count = 0;
+  for (let i = 0; i < indices.length; i++) {
+    const vertex = indices[i] as number;
+    if (numberOf[vertex] === -1) numberOf[vertex] = count++;
+    indices[i] = numberOf[vertex] as number;
+  }
+  const positions = new Float32Array(3 * count);
+  for (let vertex = 0; vertex < vertexCount; vertex++) {
+    const at = 3 * (numberOf[vertex] as number);
+    if (at < 0) continue;
+    positions[at] = (xs[vertex] as number) * lattice.step;
+    positions[at + 1] = (ys[vertex] as number) * lattice.step;
+    positions[at + 2] = zs[vertex] as number;
   }
   return {
+    origin: lattice.origin,
     positions,
-    indices: corners.slice(0, 3 * triangleCount),
+    indices,
     stageOfTriangle: stages.slice(0, triangleCount),
+    faceCount,
+    sheetArea,
   };
 }

@@ -1,45 +1,38 @@
 /** A strip of triangles between an outer ring and the one hole in it, by walking both and always taking the shorter step. */
 import { itemAt } from '#geometry/assert.ts';
-import { type Ring, reverseRing } from './contour-outline.ts';
+import type { Ring } from './contour-outline.ts';
 import { addTriangle, doubleArea, type MeshDraft } from './mesh-draft.ts';
 
-/** Round concentric arcs the two steps are equally long: which is taken may not hang on rounding, which differs from engine to engine. */
+/** Of two steps as long as each other, to the lattice's rounding, the outer ring's is taken. */
 const TIE = 1e-9;
 
 /**
- * Zips the rings; false, with nothing added, where a plain walk would fold over by more than `fold` mm².
+ * Zips two rings, both counter-clockwise; false, with nothing added, where a plain walk would fold over or make a triangle of no area.
  * No triangle folded means that the strip covers the ground between the rings once: its border winds once around it.
+ * @param numbers stage number by stage index
  */
-export function zipRings(
-  draft: MeshDraft,
-  outer: Ring,
-  hole: Ring,
-  { numbers, fold }: { numbers: readonly number[]; fold: number },
-): boolean {
-  const inner = reverseRing(hole);
-  const n = outer.vertices.length;
-  const m = inner.vertices.length;
-  const shift = nearestTo(draft, itemAt(outer.vertices, 0), inner.vertices);
+export function zipRings(draft: MeshDraft, outer: Ring, inner: Ring, numbers: readonly number[]): boolean {
+  const around = outer.vertices;
+  const within = inner.vertices;
+  const n = around.length;
+  const m = within.length;
+  const shift = nearestTo(draft, itemAt(around, 0), within);
   const before = draft.triangleCount;
-  let folded = 0;
   let i = 0;
   let j = 0;
   while (i < n || j < m) {
-    const a = itemAt(outer.vertices, i % n);
-    const aNext = itemAt(outer.vertices, (i + 1) % n);
-    const b = itemAt(inner.vertices, (j + shift) % m);
-    const bNext = itemAt(inner.vertices, (j + 1 + shift) % m);
-    const outerArea = i < n ? doubleArea(draft, a, aNext, b) : Number.NEGATIVE_INFINITY;
-    const innerArea = j < m ? doubleArea(draft, a, bNext, b) : Number.NEGATIVE_INFINITY;
-    const bothFit = outerArea >= 0 && innerArea >= 0;
-    const takesOuter = bothFit
-      ? squaredGap(draft, aNext, b) <= squaredGap(draft, a, bNext) * (1 + TIE)
-      : outerArea > innerArea;
-    folded -= Math.min(0, takesOuter ? outerArea : innerArea);
-    if (folded > 2 * fold) {
+    const a = around[i % n] as number;
+    const aNext = around[(i + 1) % n] as number;
+    const b = within[(j + shift) % m] as number;
+    const bNext = within[(j + 1 + shift) % m] as number;
+    const fitsOuter = i < n && doubleArea(draft, a, aNext, b) > 0;
+    const fitsInner = j < m && doubleArea(draft, a, bNext, b) > 0;
+    if (!fitsOuter && !fitsInner) {
       draft.triangleCount = before;
       return false;
     }
+    const takesOuter =
+      fitsOuter && (!fitsInner || squaredGap(draft, aNext, b) <= squaredGap(draft, a, bNext) * (1 + TIE));
     if (takesOuter) {
       addTriangle(draft, a, aNext, b, stageOfEdge(outer, i % n, numbers));
       i++;

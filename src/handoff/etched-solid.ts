@@ -2,8 +2,9 @@
  * The etched part as a solid for those who build on it: the relief, on a back that slopes where the sheet tapers. The etched
  * face lies at z = 0, which is where the maskant was. Three-dimensional files are made of it, at the end of the run.
  */
+import { checkedRelief, type ReliefTrouble } from '#front/check-relief.ts';
 import type { ContourKit } from '#front/contour-kit.ts';
-import { type ReliefAsk, type ReliefMesh, reliefMesh } from '#front/relief-mesh.ts';
+import type { ReliefAsk, ReliefMesh } from '#front/relief-mesh.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { dot, subtract } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
@@ -21,17 +22,21 @@ export function solidTolerance({ index }: ContourKit): number {
 /** Lines and arcs that the front starts from; our own choice. */
 const MANY_BORDERS = 5000;
 
+/** A solid that was checked, or what was found wrong with it: then there is none to show or to write. */
+export type EtchedSolid = { readonly mesh: ReliefMesh } | { readonly trouble: ReliefTrouble };
+
 /** Where the back is bent it stays level, at the sheet's thickest. */
 export function etchedSolid(
   kit: ContourKit,
   stock: Pick<Job['stock'], 'thickness'>,
   ask: ReliefAsk = { tolerance: solidTolerance(kit) },
-): ReliefMesh {
-  const mesh = reliefMesh(kit, ask);
+): EtchedSolid {
+  const { mesh, trouble } = checkedRelief(kit, ask);
+  if (trouble !== undefined) return { trouble };
   const { front } = kit.index;
   const { thickness } = stock;
-  if (typeof thickness === 'number' || solidTrouble(front.sheet, stock) !== undefined) return mesh;
-  return { ...mesh, positions: onSlopingBack(mesh.positions, thickness, front.thickness) };
+  if (typeof thickness === 'number' || solidTrouble(front.sheet, stock) !== undefined) return { mesh };
+  return { mesh: { ...mesh, positions: onSlopingBack(mesh, thickness, front.thickness) } };
 }
 
 /** Why no such solid can be made. */
@@ -52,12 +57,17 @@ export function solidTrouble(
 /** Share of the taper's way that an outline may pass its ends by: rounding. */
 const SLACK = 1e-6;
 
-function onSlopingBack(flat: Float32Array, taper: Taper, thickest: number): Float32Array {
+function onSlopingBack(
+  { positions: flat, origin }: ReliefMesh,
+  taper: Taper,
+  thickest: number,
+): Float32Array {
   const positions = flat.slice();
   const bottom = Math.fround(-thickest);
   for (let i = 0; i < positions.length; i += 3) {
     if (positions[i + 2] !== bottom) continue;
-    positions[i + 2] = -taperedAt([taper], { x: itemAt(positions, i), y: itemAt(positions, i + 1) });
+    const at = { x: origin.x + itemAt(positions, i), y: origin.y + itemAt(positions, i + 1) };
+    positions[i + 2] = -taperedAt([taper], at);
   }
   return positions;
 }

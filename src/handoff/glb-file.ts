@@ -52,7 +52,7 @@ export function glbFile(input: GlbInput): Uint8Array {
 
 /** The JSON part. Accessor and buffer view 0 are the vertices; those of part i stand at i + 1. */
 function contentsOf(
-  { name, planHash, tolerance }: GlbInput,
+  { name, planHash, tolerance, mesh }: GlbInput,
   parts: readonly Part[],
   vertices: Float32Array,
 ): object {
@@ -77,13 +77,18 @@ function contentsOf(
     },
     scene: 0,
     scenes: [{ name, nodes: [0] }],
-    nodes: [{ name, mesh: 0 }],
+    nodes: [{ name, mesh: 0, ...placeOf(mesh) }],
     meshes: [{ name, primitives }],
     materials: parts.map(({ material }) => material),
     accessors,
     bufferViews,
     buffers: [{ byteLength: byteOffset }],
   };
+}
+
+/** Where the mesh's own frame stands in the drawing's; nothing where they are one. */
+function placeOf({ origin: { x, y } }: ReliefMesh): object {
+  return x === 0 && y === 0 ? {} : { translation: [x / 1000, 0, -y / 1000] };
 }
 
 function yUpMetres(positions: Float32Array): Float32Array {

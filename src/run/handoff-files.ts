@@ -53,6 +53,8 @@ export interface PreparedHandoff extends HandoffInput {
   readonly sections: readonly NamedSection[];
   /** Undefined where none is chosen, or none can be made. */
   readonly templates: TemplateSet | undefined;
+  /** Undefined where no file shows it, none can be made, or it was held back. */
+  readonly solid: ReliefMesh | undefined;
   readonly findings: readonly Finding[];
 }
 
@@ -61,18 +63,20 @@ export function prepareHandoff(input: HandoffInput): PreparedHandoff {
   const cut = sectionsFor(input);
   const gauged = pointsFor(input);
   const { set, findings: ofTemplates } = preparedTemplates(input);
+  const { solid, findings: ofSolid } = preparedSolid(input);
   return {
     ...input,
     points: gauged.points,
     sections: cut.sections,
     templates: set,
+    solid,
     findings: [
       ...checkOvercut(plan, choices.scribe, 'scribe'),
       ...(choices.files.includes('program') ? checkOvercut(plan, choices.program, 'program') : []),
       ...cut.findings,
       ...gauged.findings,
       ...checkPicture(input),
-      ...checkSolid(input),
+      ...ofSolid,
       ...ofTemplates,
     ],
   };
@@ -135,10 +139,20 @@ function narrowestPiece(plan: EtchPlan): { readonly stage: number; readonly widt
     });
 }
 
-function checkSolid({ choices: { files }, plan, job }: HandoffInput): Finding[] {
-  if (!files.includes('glb') && !files.includes('stl')) return [];
-  const trouble = solidTrouble(plan.sheet, job.stock);
-  return trouble === undefined ? [] : [finding('solid-not-drawn', { trouble })];
+function preparedSolid({
+  choices: { files },
+  plan,
+  job,
+  kit,
+}: HandoffInput): Pick<PreparedHandoff, 'solid' | 'findings'> {
+  const none = { solid: undefined, findings: [] };
+  if (!files.includes('glb') && !files.includes('stl')) return none;
+  const missing = solidTrouble(plan.sheet, job.stock);
+  if (missing !== undefined) return { ...none, findings: [finding('solid-not-drawn', { trouble: missing })] };
+  const made = etchedSolid(kit, job.stock);
+  return 'mesh' in made
+    ? { ...none, solid: made.mesh }
+    : { ...none, findings: [finding('solid-held-back', { of: 'files', ...made.trouble })] };
 }
 
 export interface PlannedHandoff {
@@ -155,23 +169,14 @@ export async function handoffFiles(
 ): Promise<OutputFile[]> {
   const planHash = bytesToHex(sha256(planned.planBytes));
   const files: OutputFile[] = scribeDrawings(prepared, planHash, '2000');
-  const input = { ...prepared, ...planned, solid: solidFor(prepared) };
+  const input = { ...prepared, ...planned };
   for (const choice of HANDOFF_FILES) {
     if (prepared.choices.files.includes(choice)) files.push(...(await WRITERS[choice](input, planHash)));
   }
   return files;
 }
 
-/** Undefined where no file shows it, or none can be made. */
-function solidFor({ choices: { files }, kit, job, findings }: PreparedHandoff): ReliefMesh | undefined {
-  const isShown = files.includes('glb') || files.includes('stl');
-  if (!isShown || findings.some(({ code }) => code === 'solid-not-drawn')) return undefined;
-  return etchedSolid(kit, job.stock);
-}
-
-interface WriterInput extends PreparedHandoff, PlannedHandoff {
-  readonly solid: ReliefMesh | undefined;
-}
+type WriterInput = PreparedHandoff & PlannedHandoff;
 
 type Writer = (input: WriterInput, planHash: string) => OutputFile[] | Promise<OutputFile[]>;
 
@@ -239,7 +244,9 @@ const WRITERS: Readonly<Record<HandoffFile, Writer>> = {
   stl({ kit, solid }, planHash) {
     if (solid === undefined) return [];
     const bytes = stlFile(solid, planHash);
-    const what = `the etched part as a solid, mm, within ${solidTolerance(kit)} mm`;
+    const { x, y } = solid.origin;
+    const counted = x === 0 && y === 0 ? '' : `, counted from (${x}, ${y})`;
+    const what = `the etched part as a solid, mm, within ${solidTolerance(kit)} mm${counted}`;
     return [{ name: 'etched-part.stl', what, mime: 'model/stl', bytes }];
   },
 };

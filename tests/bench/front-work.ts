@@ -1,4 +1,6 @@
 /** What the bench of the front does, in one module, so that it can be bundled and run as users run it. */
+
+import { checkedRelief } from '#front/check-relief.ts';
 import { makeContourKit } from '#front/contour-kit.ts';
 import { depthsAt } from '#front/depth-at.ts';
 import { type Front, frontOfPlan } from '#front/front.ts';
@@ -25,6 +27,7 @@ export const frontWork = {
   depthsAt,
   indexFront,
   makeContourKit,
+  checkedRelief,
   reliefMesh,
   sectionAlong,
   squaredDistanceTransform,

@@ -60,8 +60,8 @@ export interface Gauge {
 }
 
 export function gaugeOf({ stages, factor, sheet }: EtchedPart): Gauge {
-  const borders = stages.map(({ opening }) => opening.flat().map(figuresOf));
-  const rim = sheet.flat().map(figuresOf);
+  const borders = stages.map(({ opening }) => figuresOfRings(opening));
+  const rim = figuresOfRings(sheet);
   let slope = 0;
   const depthAt = (x: number, y: number): number => {
     slope = 0;
@@ -145,6 +145,13 @@ function boxOf({ stages, factor }: EtchedPart): { x0: number; y0: number; x1: nu
   return x0 > x1 ? { x0: 0, y0: 0, x1: 0, y1: 0 } : { x0, y0, x1, y1 };
 }
 
+/** Ends that differ in the last digit would leave a gap: one border ends where the next starts. */
+function figuresOfRings(rings: readonly Ring[]): Figures[] {
+  return rings.flatMap((ring) =>
+    ring.map((border, i) => figuresOf({ ...border, end: (ring[(i + 1) % ring.length] ?? border).start })),
+  );
+}
+
 function figuresOf(span: Border): Figures {
   const { start, end } = span;
   const ends = { ax: start.x, ay: start.y, bx: end.x, by: end.y };
@@ -183,8 +190,10 @@ function holds(borders: readonly Figures[], x: number, y: number): boolean {
     const side = (bx - ax) * (y - ay) - (by - ay) * (x - ax);
     if (ay <= y ? by > y && side > 0 : by <= y && side < 0) winding += by > ay ? 1 : -1;
     if (radius === 0) continue;
-    // Between chord and arc: an arc to the left has its bow on the right of its chord.
-    const isInBow = sweep > 0 ? side < 0 : side > 0;
+    // Between chord and arc: an arc to the left has its bow on the right of its chord. A place on the chord itself counts
+    // as the chords have it: a hair to its right, or above it where it is level.
+    const beside = side !== 0 ? side : by !== ay ? ay - by : bx - ax;
+    const isInBow = sweep > 0 ? beside < 0 : beside > 0;
     if (isInBow && (x - cx) ** 2 + (y - cy) ** 2 < radius * radius) winding += Math.sign(sweep);
   }
   return winding !== 0;

@@ -65,8 +65,12 @@ export function ReliefScene({ relief, shapes, selection, theme, exaggeration, po
   const solid = { material: materials, scale: [1, 1, exaggeration] as const, frustumCulled: false };
   return (
     <>
-      {draftGeometry !== undefined && <mesh ref={draftMesh} geometry={draftGeometry} {...solid} />}
-      {fineGeometry !== undefined && <mesh ref={fineMesh} geometry={fineGeometry} {...solid} />}
+      {draftGeometry !== undefined && (
+        <mesh ref={draftMesh} geometry={draftGeometry} position={placeOf(draft)} {...solid} />
+      )}
+      {fineGeometry !== undefined && fine !== undefined && (
+        <mesh ref={fineMesh} geometry={fineGeometry} position={placeOf(fine)} {...solid} />
+      )}
       {chosen.map(({ id, positions }) => (
         <FatSegments
           key={id}
@@ -78,6 +82,10 @@ export function ReliefScene({ relief, shapes, selection, theme, exaggeration, po
       ))}
     </>
   );
+}
+
+function placeOf({ origin: { x, y } }: ReliefArrays): [number, number, number] {
+  return [x, y, 0];
 }
 
 /**

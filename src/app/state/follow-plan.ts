@@ -41,18 +41,22 @@ export function startFollower(store: StoreApi<WorkbenchState>, service: PlanServ
 
   const wantFine = keepLatest(
     ({ run, minute }: Moment) => service.relief(run, { minute, tolerance: TOLERANCE.fine }),
-    (fine, moment) => {
+    (answer, moment) => {
       const { relief } = store.getState().derived;
       if (relief === undefined || relief.of !== moment.plan || relief.minute !== moment.minute) return;
-      derive({ relief: { ...relief, mesh: { ...relief.mesh, fine } } });
+      const { mesh: fine, heldBack } = answer;
+      const mesh = fine && { draft: relief.mesh?.draft ?? fine, fine };
+      derive({ relief: { ...relief, mesh, heldBack } });
     },
     fail,
   );
   const wantRelief = keepLatest(
     ({ run, minute }: Moment) => service.relief(run, { minute, tolerance: TOLERANCE.draft }),
-    (draft, moment) => {
+    (answer, moment) => {
       if (!isOnShow(moment)) return;
-      derive({ relief: { mesh: { draft, fine: undefined }, of: moment.plan, minute: moment.minute } });
+      const { mesh: draft, heldBack } = answer;
+      const mesh = draft && { draft, fine: undefined };
+      derive({ relief: { mesh, heldBack, of: moment.plan, minute: moment.minute } });
       if (asked.relief === moment) wantFine(moment);
     },
     fail,

@@ -84,7 +84,13 @@ export interface Derived {
   /** A run that broke: a fault of ours, in one line. */
   readonly failure: string | undefined;
   readonly relief:
-    | { readonly mesh: ReliefMeshes; readonly of: ShownPlan; readonly minute: number | undefined }
+    | {
+        /** Undefined where it was held back. */
+        readonly mesh: ReliefMeshes | undefined;
+        readonly heldBack: Finding | undefined;
+        readonly of: ShownPlan;
+        readonly minute: number | undefined;
+      }
     | undefined;
   readonly section:
     | {

@@ -3,7 +3,7 @@ import type { Finding } from '#findings/finding.ts';
 import type { Point } from '#geometry/point.ts';
 import type { PlaceDepth } from '#run/depth-job.ts';
 import type { Section, SectionRequest } from '#run/section-job.ts';
-import type { DrawnLine, PlannedPage, ReliefArrays } from './planned-page.ts';
+import type { DrawnLine, PlannedPage, ReliefAnswer } from './planned-page.ts';
 import type { WireEnd, WirePage } from './wire-page.ts';
 
 export interface DrawingFile {
@@ -49,7 +49,7 @@ export interface PlaceRequest {
 
 /** Questions about the etched part of a run; undefined when another run's has taken its place. */
 export interface EtchedQuestions {
-  relief(run: number, request: ReliefRequest): Promise<ReliefArrays | undefined>;
+  relief(run: number, request: ReliefRequest): Promise<ReliefAnswer | undefined>;
   section(run: number, request: SectionRequest): Promise<Section | undefined>;
   depth(run: number, request: PlaceRequest): Promise<PlaceDepth | undefined>;
 }

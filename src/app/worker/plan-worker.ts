@@ -2,6 +2,7 @@
 import * as Comlink from 'comlink';
 import type { Drawing } from '#drawing/drawing.ts';
 import { readDrawing } from '#drawing/read-drawing.ts';
+import { finding } from '#findings/finding.ts';
 import { contourOfPath } from '#handoff/contour.ts';
 import { etchedSolid } from '#handoff/etched-solid.ts';
 import { depthsOf } from '#run/depth-job.ts';
@@ -127,12 +128,12 @@ function etchedQuestions(state: WorkerState): EtchedQuestions {
     async relief(run, request) {
       const part = partOf(run);
       if (part === undefined) return undefined;
-      const arrays = etchedSolid(part.kit(), part, request);
-      return Comlink.transfer(arrays, [
-        arrays.positions.buffer,
-        arrays.indices.buffer,
-        arrays.stageOfTriangle.buffer,
-      ]);
+      const made = etchedSolid(part.kit(), part, request);
+      if ('trouble' in made)
+        return { heldBack: finding('solid-held-back', { of: 'relief', ...made.trouble }) };
+      const { origin, positions, indices, stageOfTriangle } = made.mesh;
+      const mesh = { origin, positions, indices, stageOfTriangle };
+      return Comlink.transfer({ mesh }, [positions.buffer, indices.buffer, stageOfTriangle.buffer]);
     },
     async section(run, request) {
       const part = partOf(run);

@@ -1,6 +1,7 @@
 /** What a run gives the page: plain data. Types only. */
 import type { DrawingLayer, DrawnNote } from '#drawing/drawing.ts';
 import type { Finding } from '#findings/finding.ts';
+import type { Point } from '#geometry/point.ts';
 import type { Contour, ShownPlan } from '#handoff/plan-file.ts';
 import type { OutputFile } from '#run/run-job.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
@@ -34,8 +35,16 @@ export interface PlannedPage extends DrawnSheet {
 
 /** The etched surface as triangles, in mm: z up, 0 the as-received surface, pockets below it. */
 export interface ReliefArrays {
+  /** Where the positions are counted from on the sheet. */
+  readonly origin: Point;
   readonly positions: Float32Array;
   readonly indices: Uint32Array;
   /** Stage that took the last metal there; 0 for untouched. */
   readonly stageOfTriangle: Uint8Array;
+}
+
+/** The relief, or why there is none to show. */
+export interface ReliefAnswer {
+  readonly mesh?: ReliefArrays;
+  readonly heldBack?: Finding;
 }

@@ -7,6 +7,8 @@ import type { ViewPose } from '#app/scene/view-pose.ts';
 import { usePrefersDark } from '#app/views/use-prefers-dark.ts';
 import { type Size, useSize } from '#app/views/use-size.ts';
 import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import type { Finding } from '#findings/finding.ts';
+import { sayFinding } from '#findings/say-finding.ts';
 import { contourOfPath } from '#handoff/contour.ts';
 import { BathKey } from './BathKey.tsx';
 import { CutLine } from './CutLine.tsx';
@@ -41,7 +43,7 @@ export function SheetView() {
   const marked = useMemo(() => (flight?.outline ?? []).map(contourOfPath), [flight]);
   const isReliefBehind = view === 'relief' && (relief?.of !== page?.plan || relief?.minute !== minute);
   const solid = useMemo(
-    () => relief && { ...relief.mesh, colors: relief.of.stages.map(({ color }) => color) },
+    () => relief?.mesh && { ...relief.mesh, colors: relief.of.stages.map(({ color }) => color) },
     [relief],
   );
   const picture = useMemo<ScenePicture>(
@@ -98,11 +100,21 @@ export function SheetView() {
         <SheetChoices fitAll={fitAll} />
         <BathKey />
         <ScaleBars pose={pose} />
+        {view === 'relief' && relief?.heldBack !== undefined && <HeldBack finding={relief.heldBack} />}
         <p className="hover-reading" ref={hover} />
         <p className="carried" ref={carried} hidden />
       </section>
       <DepthEntry inputRef={depthInput} />
     </>
+  );
+}
+
+function HeldBack({ finding }: { readonly finding: Finding }) {
+  const { title, reason, remedy } = sayFinding(finding);
+  return (
+    <p className="held-back" role="alert">
+      <strong>{title}.</strong> {reason} {remedy}
+    </p>
   );
 }
 
