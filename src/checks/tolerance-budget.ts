@@ -43,6 +43,7 @@ export interface BudgetSum {
 export interface BudgetSide {
   /** Known beforehand: the level chosen, and a sheet whose tolerance is not even. */
   readonly shift: number;
+  /** A bound: what no run passes, readings off by up to five standard deviations of their mean. */
   readonly worst: number;
   /** Root-sum-square of the parts, on top of the shift. */
   readonly likely: number;
@@ -88,8 +89,9 @@ const NONE: Changes = new Set();
 const SAME = 1e-6;
 /** A change that gains less is not worth its trouble, mm. */
 const WORTH_IT = 5e-4;
-/** How far a reading may be off, mm: twice its standard deviation. */
+/** How far a reading may be off, mm: twice its standard deviation; and at worst five times, one in 1.7 million by chance. */
 const READING = 2 * ASSUMED_GAUGE_NOISE.value;
+const READING_AT_WORST = 5 * ASSUMED_GAUGE_NOISE.value;
 
 function floorsOf({ regions, stages, masking }: EtchPlan, job: Figures): Floor[] {
   return stages.flatMap(({ level }, index) => {
@@ -131,6 +133,8 @@ interface Spreads {
   readonly gauge: readonly number[];
   /** What the sheet is thicker than nominal in the middle of its tolerance. */
   readonly sheetShift: number;
+  /** What all together come to at worst. */
+  readonly worst: number;
 }
 
 /**
@@ -138,32 +142,79 @@ interface Spreads {
  * error of timing for each immersion that the floor is bare in. Gauged (M6.3) the rate of each stage is read when most of it is done;
  * what it drifts after that, and the reading itself, remain.
  */
-function spreadsOf(
-  { level, etches, asThickness, job: { stock, process } }: Floor,
-  changes: Changes,
-): Spreads {
-  const spread = process.rateSpread * (changes.has('halve-spread') ? 0.5 : 1);
-  const minutes = process.timing * (changes.has('halve-timing') ? 0.5 : 1);
-  const isGauged = changes.has('gauge-run');
-  const { plus, minus } = changes.has('measure-sheet') ? { plus: READING, minus: READING } : stock;
+function spreadsOf(floor: Floor, changes: Changes): Spreads {
+  const { level, etches, job } = floor;
+  const bath = bathOf(job.process, changes);
+  const { spread } = bath;
+  const sheet = sheetOf(floor, changes);
+  const timing = etches.map(() => bath.timing);
+  if (!changes.has('gauge-run')) {
+    const rate = level * spread;
+    return { ...sheet, rate: [rate], timing, gauge: [], worst: sheet.worst + rate + total(timing) };
+  }
   return {
-    sheet: asThickness ? [(plus + minus) / 2] : [],
-    sheetShift: asThickness ? (plus - minus) / 2 : 0,
-    rate: isGauged ? etches.map((etch) => etch * (1 - GAUGED_AT.value) * spread) : [level * spread],
-    // At the fastest rate, so that worst is never passed.
-    timing: etches.map(() => process.rate * (1 + spread) * minutes),
-    // The minutes left are reckoned from what the reading says of those had, and so carry its error on.
-    gauge: isGauged ? etches.map(() => READING / Math.sqrt(GAUGED_TIMES.value) / GAUGED_AT.value) : [],
+    ...sheet,
+    rate: etches.map((etch) => etch * (1 - GAUGED_AT.value) * spread),
+    timing,
+    // The minutes left are calculated from what the reading says of those had, and so carry its error on.
+    gauge: etches.map(() => READING / Math.sqrt(GAUGED_TIMES.value) / GAUGED_AT.value),
+    worst: sheet.worst + total(etches.map((etch) => worstGauged(etch, bath))),
   };
+}
+
+interface Bath {
+  /** Share, ±. */
+  readonly spread: number;
+  /** mm that one immersion is off by its timing, at the fastest rate. */
+  readonly timing: number;
+}
+
+function bathOf({ rate, rateSpread, timing }: Job['process'], changes: Changes): Bath {
+  const spread = rateSpread * (changes.has('halve-spread') ? 0.5 : 1);
+  return { spread, timing: rate * (1 + spread) * timing * (changes.has('halve-timing') ? 0.5 : 1) };
+}
+
+function sheetOf(
+  { asThickness, job: { stock } }: Floor,
+  changes: Changes,
+): Pick<Spreads, 'sheet' | 'sheetShift' | 'worst'> {
+  if (!asThickness) return { sheet: [], sheetShift: 0, worst: 0 };
+  const isMeasured = changes.has('measure-sheet');
+  const { plus, minus } = isMeasured ? { plus: READING, minus: READING } : stock;
+  const half = (plus + minus) / 2;
+  const isRead = isMeasured || stock.isMeasured === true;
+  return {
+    sheet: [half],
+    sheetShift: (plus - minus) / 2,
+    worst: isRead ? Math.max(half, READING_AT_WORST) : half,
+  };
+}
+
+/**
+ * What a gauged stage is off at most (M6.3). It is read after a share of its minutes, which are by a rate that is off from the real one by
+ * the spread either way, so that at least `least` and at most `most` is etched by then; the mean of the readings is off by
+ * `reading`. One so thin that its reading tells nothing runs by the clock.
+ */
+function worstGauged(etch: number, { spread, timing }: Bath): number {
+  const reading = READING_AT_WORST / Math.sqrt(GAUGED_TIMES.value);
+  const slow = (1 - spread) / (1 + spread);
+  const least = GAUGED_AT.value * etch * slow - timing;
+  const most = (GAUGED_AT.value * etch) / slow + timing;
+  if (least <= 2 * reading) return etch * spread + timing;
+  const read = least - reading;
+  // As many mm as the minutes left etch at the rate that was; of those had, the timing's error is carried on.
+  const left = ((etch - read) * (least + timing)) / read;
+  const carriedOn = (etch * reading + (etch - read) * timing) / read;
+  const last = timing * (1 + spread);
+  return Math.max(carriedOn + spread * left, most - etch) + last;
 }
 
 /** M6.1: a shift adds as it is; spreads add up at worst, and by their squares where they are independent. */
 function summed(planned: Floor, changes: Changes): BudgetSum {
   const floor = changes.has('finer-levels') ? finer(planned) : planned;
   const { level, low, high, plus, minus } = floor;
-  const { sheet, rate, timing, gauge, sheetShift } = spreadsOf(floor, changes);
+  const { sheet, rate, timing, gauge, sheetShift, worst } = spreadsOf(floor, changes);
   const all = [...sheet, ...rate, ...timing, ...gauge];
-  const worst = total(all);
   const likely = Math.sqrt(all.reduce((sum, each) => sum + each * each, 0));
   const side = (shift: number, allowed: number): BudgetSide => ({
     shift,
@@ -195,7 +246,7 @@ function finer(floor: Floor): Floor {
 
 /**
  * M6.4: the change that lets the root-sum-square stand best, and after it the next, until the floor is held or nothing helps any
- * more. One is named even where the floor is held already.
+ * more; the worst case instead, where that alone is not held. One is named even where the floor is held already.
  */
 function remedyFor(floor: Floor): ToleranceBudget['remedy'] {
   const { asThickness, job } = floor;
@@ -203,17 +254,19 @@ function remedyFor(floor: Floor): ToleranceBudget['remedy'] {
   const open = CHANGES.filter((change) => change !== 'measure-sheet' || canMeasure);
   const changes: BudgetChange[] = [];
   let sum = summed(floor, NONE);
+  const isBarelyHeld = overBy(sum, 'likely') <= SAME && overBy(sum, 'worst') > SAME;
+  const over = (each: BudgetSum): number => overBy(each, isBarelyHeld ? 'worst' : 'likely');
   do {
     const choices = open
       .filter((change) => !changes.includes(change))
       .map((change) => ({ change, sum: summed(floor, new Set([...changes, change])) }));
     const best = choices.reduce<(typeof choices)[number] | undefined>(
-      (a, b) => (a === undefined || overBy(b.sum, 'likely') < overBy(a.sum, 'likely') - SAME ? b : a),
+      (a, b) => (a === undefined || over(b.sum) < over(a.sum) - SAME ? b : a),
       undefined,
     );
-    if (best === undefined || overBy(best.sum, 'likely') > overBy(sum, 'likely') - WORTH_IT) break;
+    if (best === undefined || over(best.sum) > over(sum) - WORTH_IT) break;
     changes.push(best.change);
     sum = best.sum;
-  } while (overBy(sum, 'likely') > SAME);
+  } while (over(sum) > SAME);
   return { changes, sum };
 }

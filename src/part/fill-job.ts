@@ -5,15 +5,15 @@ import {
   DEFAULT_DEPTH_TOLERANCE,
   DEFAULT_EDGE_DATUM,
   DEFAULT_MASKING,
-  DEFAULT_RATE_SPREAD,
   DEFAULT_TIMING,
   DEFAULT_UNITS,
 } from './job-defaults.ts';
 import { jobLength } from './job-figures.ts';
 import type { JobFile } from './job-file.ts';
+import type { KnownProcess } from './resolve-process.ts';
 
-/** A job as far as it is resolved: without a process where nothing gives its figures. */
-type Resolved = Omit<Job, 'process'> & { readonly process: Job['process'] | undefined };
+/** A job as far as it is resolved: of the process what has a figure. */
+type Resolved = Omit<Job, 'process'> & { readonly process: KnownProcess };
 
 /** What the engineer wrote stands as written; only what was left out is added, and the paths of what was are listed. */
 export function fillJob(given: JobFile, resolved: Resolved): JobFile {
@@ -51,22 +51,18 @@ function filledIn(given: JobFile, resolved: Resolved): JobFile {
 
 function fillProcess(
   given: JobFile['process'],
-  resolved: Job['process'] | undefined,
+  { etchFactor, rate, rateSpread }: KnownProcess,
   length: (millimetres: number) => number,
 ): JobFile['process'] {
-  const filled = {
+  const factor = etchFactor?.[0]?.[1];
+  return {
     ...given,
-    rateSpread: given.rateSpread ?? resolved?.rateSpread ?? DEFAULT_RATE_SPREAD.value,
+    rateSpread: given.rateSpread ?? rateSpread,
     timing: given.timing ?? DEFAULT_TIMING.value,
     edgeDatum: given.edgeDatum ?? DEFAULT_EDGE_DATUM,
     masking: given.masking ?? DEFAULT_MASKING,
-  };
-  if (resolved === undefined) return filled;
-  const factor = resolved.etchFactor[0]?.[1];
-  return {
-    ...filled,
     ...(isFactorOpen(given) && factor !== undefined ? { etchFactor: factor } : {}),
-    ...(isRateOpen(given) ? { rate: length(resolved.rate) } : {}),
+    ...(isRateOpen(given) && rate !== undefined ? { rate: length(rate) } : {}),
   };
 }
 

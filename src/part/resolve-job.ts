@@ -45,7 +45,7 @@ function resolveBare(jobFile: JobFile, drawingUnit: LengthUnit | undefined): Res
   const units = { job: unit, drawing: drawingUnit ?? 'mm' };
   const { alloys, baths } = knownFigures(typeof jobFile.figures === 'object' ? jobFile.figures : undefined);
   const { stock, alloy, ...ofStock } = resolveStock(jobFile.stock, { units, alloys });
-  const { process, ...ofProcess } = resolveProcess(jobFile.process, { alloy, unit, baths });
+  const { process, known, ...ofProcess } = resolveProcess(jobFile.process, { alloy, unit, baths });
   const asked = resolveRequirements(jobFile.requirements, { stock: stock.thickness, units });
   const join = resolveLength(jobFile.joinTolerance, DEFAULT_JOIN_TOLERANCE, { path: 'joinTolerance', unit });
   const rules = resolveRules(jobFile.rules, unit);
@@ -75,7 +75,7 @@ function resolveBare(jobFile: JobFile, drawingUnit: LengthUnit | undefined): Res
   };
   return {
     ...(process === undefined || drawingUnit === undefined ? {} : { job: { ...resolved, process } }),
-    filled: fillJob(jobFile, { ...resolved, process }),
+    filled: fillJob(jobFile, { ...resolved, process: known }),
     findings: [...ofStock.findings, ...ofProcess.findings, ...asked.findings, ...levels.findings],
   };
 }

@@ -1,4 +1,5 @@
 /** The process of a job: bath, etch factor, rate, each as given, measured, or the bath's general figure with a warning. */
+import type { EtchFactor } from '#bath/etch-factor.ts';
 import type { Alloy, Bath } from '#bath/known-figures.ts';
 import type { Provenance } from '#bath/provenance.ts';
 import { type Finding, finding } from '#findings/finding.ts';
@@ -24,8 +25,16 @@ import { resolveRate, resolveSpread } from './resolve-rate.ts';
 export interface ResolvedProcess {
   /** Undefined when nothing gives the etch factor or the rate. */
   readonly process: Job['process'] | undefined;
+  /** As much of it as has a figure, whatever is missing. */
+  readonly known: KnownProcess;
   readonly provenance: readonly Provenance[];
   readonly findings: readonly Finding[];
+}
+
+export interface KnownProcess {
+  readonly etchFactor: EtchFactor | undefined;
+  readonly rate: number | undefined;
+  readonly rateSpread: number;
 }
 
 interface ProcessSetting {
@@ -62,6 +71,7 @@ export function resolveProcess(given: GivenProcess, { alloy, unit, baths }: Proc
             ...(given.tank === undefined ? {} : { tank: given.tank }),
             ...(given.hoist === undefined ? {} : { hoist: hoistOf(given.hoist, unit) }),
           },
+    known: { etchFactor: factor.table, rate: rate.rate?.value, rateSpread: spread.value },
     provenance: [
       ...factor.provenance,
       provenanceOf('least etch factor seen', 'undercut / depth', SMALLEST_FACTOR),

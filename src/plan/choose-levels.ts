@@ -13,18 +13,26 @@ export interface Levels {
 
 export type LevelRule = Pick<Job, 'levels' | 'lockedLevels'>;
 
+/** Where tapers were cut into strips: the levels chosen for tapers and flat floors together, and which strip has which. */
+export interface StripLevels {
+  readonly levels: readonly number[] | undefined;
+  readonly levelOf: ReadonlyMap<RegionId, number>;
+}
+
+const NO_STRIPS: StripLevels = { levels: undefined, levelOf: new Map() };
+
 /** Findings: `level-missing`, `level-unused`. Strips of tapers have their levels already. */
 export function chooseLevels(
   asked: ReadonlyMap<RegionId, Asked>,
   rule: LevelRule,
-  levelOfStrip: ReadonlyMap<RegionId, number> = new Map(),
+  strips: StripLevels = NO_STRIPS,
 ): Levels {
   const bands = [...asked.values()].filter(({ depth }) => depth > 0).map(bandOf);
-  const levels = levelsByRule(bands, rule);
+  const levels = strips.levels ?? levelsByRule(bands, rule);
   const ofRegion = new Map<RegionId, number>();
   const findings: Finding[] = [];
   for (const [id, each] of asked) {
-    const known = each.depth <= 0 ? 0 : levelOfStrip.get(id);
+    const known = each.depth <= 0 ? 0 : strips.levelOf.get(id);
     if (known !== undefined) {
       ofRegion.set(id, known);
       continue;

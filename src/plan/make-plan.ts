@@ -34,8 +34,7 @@ export function makePlan(input: PlanInput): EtchPlan {
   const { job, memory = createClusterMemory() } = input;
   const strips = stripTapers(input, memory);
   const { part, asked } = strips;
-  const rule = strips.levels === undefined ? job : { ...job, levels: strips.levels };
-  const { ofRegion, findings: levelFindings } = chooseLevels(asked, rule, strips.levelOf);
+  const { ofRegion, findings: levelFindings } = chooseLevels(asked, job, strips);
   const regions = part.regions.map((region): PlannedRegion => {
     const taper = strips.taperOf.get(region.id);
     return {

@@ -33,6 +33,17 @@ describe('sheet, bath and rules of a job in inches', () => {
     expect(setRate(job, 0.0254).process.rate).toBe(0.001);
   });
 
+  it('rate-in-inches: keep the rate that was typed, whether in inches a minute or in millimetres', () => {
+    const back = (rate: number) => (setRate(job, rate).process.rate ?? 0) * 25.4;
+    for (const rate of [0.00507, 0.0297, 0.000313, 0.0767, 0.004131]) {
+      expect(back(rate) / rate).toBeCloseTo(1, 6);
+      // Typed in inches it stands as it was typed.
+      expect(setRate(job, rate * 25.4).process.rate).toBe(rate);
+      expect(setRate({ ...job, units: 'mm' }, rate).process.rate).toBe(rate);
+    }
+    expect('rate' in setRate(job, undefined).process).toBe(false);
+  });
+
   it('leave the job when they are taken back, so that the default counts', () => {
     const ruled = setRule(setRule(job, 'minWeb', 0.508), 'minLandWidth', 2.54);
     expect(setRule(ruled, 'minWeb', undefined).rules).toEqual({ minLandWidth: 0.1 });

@@ -29,6 +29,46 @@ function faults(process: object): string[] {
   );
 }
 
+describe('a process of which one figure is missing', () => {
+  const at = (bath: string, process: JobFile['process'] = {}) => resolve({ bath, ...process });
+
+  test('factor-without-rate: the known etch factor is filled in though no rate is known', () => {
+    const { job, filled, told } = at('acid-nickel');
+    expect(job).toBeUndefined();
+    expect(told.filter((each) => !each.startsWith('bath-wrong'))).toContainEqual(
+      expect.stringMatching(/rate|figure/),
+    );
+    // As with a rate of its own, where the same factor is taken.
+    const whole = at('acid-nickel', { rate: 0.021 });
+    expect(whole.job?.process.etchFactor).toEqual([[0, whole.filled.process.etchFactor]]);
+    expect(filled.process.etchFactor).toBe(whole.filled.process.etchFactor);
+    expect(filled.process.rate).toBeUndefined();
+    expect(filled.assumed).toContain('process.etchFactor');
+  });
+
+  test('rate-without-factor: the known rate is filled in though no etch factor is known, in the job’s unit', () => {
+    const { job, filled } = at('ferric-chloride-nickel');
+    expect(job).toBeUndefined();
+    const whole = at('ferric-chloride-nickel', { etchFactor: 0.9 });
+    expect(filled.process.rate).toBe(whole.job?.process.rate);
+    expect(filled.process.etchFactor).toBeUndefined();
+    const inches = resolveJob(
+      { ...LEAST, units: 'in', process: { bath: 'ferric-chloride-nickel' } },
+      'mm',
+    ).filled;
+    expect((inches.process.rate ?? 0) * 25.4).toBeCloseTo(whole.job?.process.rate ?? Number.NaN, 9);
+  });
+
+  test('the spread that a coarse coupon leaves is filled in though no etch factor is known', () => {
+    const coarse = { ...PLATE, gauge: 0.02 };
+    const alone = resolve({ coupon: coarse });
+    const whole = resolve({ coupon: coarse, etchFactor: 0.9 });
+    expect(alone.job).toBeUndefined();
+    expect(whole.job?.process.rateSpread).toBeGreaterThan(0.05);
+    expect(alone.filled.process.rateSpread).toBe(whole.job?.process.rateSpread);
+  });
+});
+
 describe('etch factor in either convention', () => {
   test('1.25 as depth / undercut is 0.8 as undercut / depth, and the plan says how it was given', () => {
     const { job, told, filled, of } = resolve({ rate: 0.03, depthPerUndercut: 1.25 });

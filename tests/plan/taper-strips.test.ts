@@ -288,6 +288,45 @@ describe('what steps cannot follow', () => {
     }
   });
 
+  test.each(['fewest', 'as-drawn'] as const)(
+    'nobody-listed: a cliff of a taper has no strips for levels chosen by %s: too steep is told, and no level as unused',
+    (levels) => {
+      const run = fc.record({
+        length: fc.constantFrom(0.0004, 0.0007, 7),
+        deep: fc.integer({ min: 9, max: 31 }),
+        flat: fc.integer({ min: 5, max: 31 }),
+        shape: fc.constantFrom(rectangle(0, 0, 30, 40), circle(15, 20, 14)),
+      });
+      fc.assert(
+        fc.property(run, ({ length, deep, flat, shape }) => {
+          const part = partOf({ outlines: [shape, rectangle(90, 0, 130, 40)] });
+          const tapers = [taper([11.3, 0], [11.3 + length, 0], [deep / 10, 0.35])];
+          const at = { x: 15, y: 20 };
+          const asked = new Map([
+            ...askAt(part, at, { depth: taperedAt(tapers, at), plus: 0.03, minus: 0.04, tapers }),
+            ...askAt(part, { x: 110, y: 20 }, { depth: flat / 10, plus: 0.03, minus: 0.05 }),
+          ]);
+          const codes = makePlan({ part, asked, job: plainJob({ levels }) }).findings.map(({ code }) => code);
+          expect(codes).not.toContain('level-unused');
+          if (length < 1) expect(codes).toContain('taper-too-steep');
+        }),
+        { numRuns: 6 },
+      );
+    },
+  );
+
+  test('a level that was locked and that nothing takes is told beside a taper by its own path, and no other', () => {
+    const part = partOf({ outlines: [rectangle(0, 0, 30, 40)] });
+    const tapers = [taper([0, 0], [9, 0], [2.4, 0.3])];
+    const at = { x: 15, y: 20 };
+    const asked = askAt(part, at, { depth: taperedAt(tapers, at), ...TOLERANCE, tapers });
+    const job = { ...plainJob({ levels: 'fewest' }), lockedLevels: [3.9] };
+    const unused = makePlan({ part, asked, job }).findings.filter(({ code }) => code === 'level-unused');
+    expect(unused.map(({ facts, place }) => [facts, place.path])).toEqual([
+      [{ level: 3.9 }, 'lockedLevels[0]'],
+    ]);
+  });
+
   test('level-missing: a list of levels that leaves a gap in the taper', () => {
     const part = partOf({ outlines: [rectangle(0, 0, 1000, 100)] });
     const tapers = [taper([0, 0], [1000, 0], [2.4, 1.2])];

@@ -47,7 +47,7 @@ const NEED_NO_SOURCE: Readonly<Record<string, Readonly<Record<string, string>>>>
   'statistics: a table of the GUM, or a gate on what it is asked': {
     'bath/student-factor.ts': 'ROWS',
     'part/measured-sheet.ts': 'READING_LIMIT',
-    'checks/tolerance-budget.ts': 'READING',
+    'checks/tolerance-budget.ts': 'READING READING_AT_WORST',
     'run/correct-fit.ts': 'ENOUGH_FREEDOM SAME_MOMENT',
     'run/correct-run.ts': 'APART LEAST_RATE_SHARE',
   },

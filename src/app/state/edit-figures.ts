@@ -12,6 +12,14 @@ export function inJobUnits(job: JobFile, millimetres: number): number {
   return Number((millimetres / millimetresIn(job.units ?? 'mm')).toFixed(6));
 }
 
+/** Digits, not places: a slow bath in inches has its first one in the fourth place. */
+function rateInJobUnits(job: JobFile, millimetres: number): number {
+  return Number((millimetres / millimetresIn(job.units ?? 'mm')).toPrecision(RATE_DIGITS));
+}
+
+/** Far beyond what any coupon gives, and short enough to read. */
+const RATE_DIGITS = 7;
+
 /** The other way round, for what is shown. */
 export function fromJobUnits(job: JobFile, length: number): number {
   return length * millimetresIn(job.units ?? 'mm');
@@ -57,7 +65,7 @@ export function setBath(job: JobFile, bath: string | undefined): JobFile {
 /** Rate in mm/min. It stands in place of a coupon: a job has one or the other, or leaves it to the bath. */
 export function setRate(job: JobFile, rate: number | undefined): JobFile {
   const { coupon, ...process } = job.process;
-  return { ...job, process: withKey(process, 'rate', rate && inJobUnits(job, rate)) };
+  return { ...job, process: withKey(process, 'rate', rate && rateInJobUnits(job, rate)) };
 }
 
 /** °C at which the rate was measured, and at which the bath is run. */
