@@ -6,10 +6,12 @@
  *
  * Where the front is deeper than the sheet is thick the floor is held just above the back, so that the solid stays one.
  */
+
 import { itemAt } from '#geometry/assert.ts';
 import { boxOfSpans } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, type Span, startAngle } from '#geometry/span.ts';
+import { cos, sin } from '#maths/sine.ts';
 import { type ContourKit, clipNearCluster, makeClipBorder } from './contour-kit.ts';
 import { type Outline, type Ring, turnsBetween } from './contour-outline.ts';
 import { makeProbe } from './depth-at.ts';
@@ -142,8 +144,8 @@ function pointsOf(span: Span, sag: number): Point[] {
   const { start, center, radius, sweep } = span;
   const first = startAngle(span);
   const inner = turnsBetween(first, first + sweep, radius, sag).map((angle) => ({
-    x: center.x + radius * Math.cos(angle),
-    y: center.y + radius * Math.sin(angle),
+    x: center.x + radius * cos(angle),
+    y: center.y + radius * sin(angle),
   }));
   return [start, ...inner];
 }
