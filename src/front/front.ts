@@ -75,12 +75,17 @@ export interface Moment {
   readonly factors: readonly number[];
 }
 
+/** Rounding of a cut that has not begun, mm. */
+const NO_CUT = 1e-9;
+
 /** The moment at an immersed minute; without one, the end of the run, where each stage has come exactly to its level. */
 export function momentAt(front: Front, minute?: number): Moment {
   const over = minute === undefined || minute >= endMinute(front);
   const cuts = front.stages.map(({ level, base, startMinute }) => {
     const whole = level - base;
-    return over ? whole : Math.min(whole, front.rate * Math.max(0, (minute ?? 0) - startMinute));
+    const cut = over ? whole : Math.min(whole, front.rate * Math.max(0, (minute ?? 0) - startMinute));
+    // At the minute of its peel a stage has cut nothing, whatever is left of a difference of two minutes.
+    return cut < NO_CUT ? 0 : cut;
   });
   const floors = front.stages.map(({ level, base }, i) => {
     const cut = itemAt(cuts, i);
