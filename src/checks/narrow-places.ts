@@ -59,6 +59,8 @@ export interface NarrowAsk {
 const ROOM_WITHIN = 5e-4;
 /** Rounding of a width that is just what is asked, mm: drawings are full of them. */
 const HAIR = 1e-4;
+/** Lines nearer than this are one line to whoever cuts them, mm: what a scribe line may be off in all. */
+const ONE_LINE = 0.005;
 /** Borders nearer than this touch, mm. */
 const TOUCHING = 1e-5;
 /** Cosine and sine under which two directions count as across each other. */
@@ -139,7 +141,7 @@ function wayAcross(a: Side, b: Side, limit: number, bothSides: boolean): Way | u
   // Sides that touch, be it in passing, part from there: where they do is no place of its own, as it is none in a corner.
   if (!bothSides && all.some(({ width }) => width <= TOUCHING)) return undefined;
   const ways = all
-    .filter(({ width }) => width > TOUCHING && isUnder(width, limit))
+    .filter(({ width }) => width > (bothSides ? ONE_LINE : TOUCHING) && isUnder(width, limit))
     .filter((way) => !bothSides || !(partsFrom(a, b, way) || partsFrom(b, a, turned(way))))
     .sort((p, q) => p.width - q.width);
   const facing = ways.filter((way) => faces(a, way, bothSides) && faces(b, turned(way), bothSides));

@@ -24,6 +24,7 @@ import {
   loopArea,
   nearestShare,
   type Span,
+  spansLength,
   startAngle,
 } from './span.ts';
 
@@ -85,13 +86,20 @@ export function rebuildLoops(
     const chords = points.map((point, index) => lineSpan(point, itemAt(points, (index + 1) % points.length)));
     const area = loopArea(chords);
     const perimeter = chords.reduce((sum, { start, end }) => sum + distance(start, end), 0);
-    if (Math.abs(area) < (SLIVER * perimeter) / 2) continue;
+    if (Math.abs(area) < GRID * perimeter) continue;
     const exact = rebuildRing(points, find);
     const isTrue =
       exact !== undefined && Math.abs(area - loopArea(spansOf(exact))) <= 2 * SAGITTA * perimeter;
-    loops.push(...simpleLoops(isTrue ? exact : chords.map((span) => ({ span, isChord: true }))));
+    const rebuilt = simpleLoops(isTrue ? exact : chords.map((span) => ({ span, isChord: true })));
+    // By the exact border: whether a sliver is one must not depend on where its chords begin.
+    loops.push(...rebuilt.filter((loop) => !isSliver(loop)));
   }
   return loops;
+}
+
+function isSliver(loop: RebuiltLoop): boolean {
+  const spans = spansOf(loop);
+  return Math.abs(loopArea(spans)) < (SLIVER * spansLength(spans)) / 2;
 }
 
 export function spansOf(loop: RebuiltLoop): Loop {

@@ -9,8 +9,8 @@
 import ClipperLib from 'clipper-lib';
 import { acos } from '#maths/arc-cosine.ts';
 import { boxOfSpans } from './box.ts';
+import { closeSlits } from './close-slits.ts';
 import { type Point, pointOnCircle } from './point.ts';
-import { shareCorners } from './share-corners.ts';
 import { type ArcSpan, type Loop, type Span, startAngle } from './span.ts';
 
 /**
@@ -104,7 +104,11 @@ export function chordsPerTurn(radius: number): number {
 export type RingOperation = 'unite' | 'subtract' | 'intersect';
 
 /** Boolean of two sets of rings, each read by the non-zero rule. */
-export function combineRings(operation: RingOperation, a: readonly Ring[], b: readonly Ring[]): Ring[] {
+export function combineRings(
+  operation: RingOperation,
+  a: readonly Ring[],
+  b: readonly Ring[],
+): readonly Ring[] {
   const { ClipType, PolyFillType } = ClipperLib;
   const type = {
     unite: ClipType.ctUnion,
@@ -115,7 +119,7 @@ export function combineRings(operation: RingOperation, a: readonly Ring[], b: re
 }
 
 /** What is wound at least once anticlockwise, when every clockwise ring takes one turn away. */
-export function positivelyWound(rings: readonly Ring[]): Ring[] {
+export function positivelyWound(rings: readonly Ring[]): readonly Ring[] {
   const { ClipType, PolyFillType } = ClipperLib;
   return execute({ type: ClipType.ctUnion, fill: PolyFillType.pftPositive }, rings, []);
 }
@@ -125,20 +129,16 @@ interface Operation {
   readonly fill: number;
 }
 
-/** Rings of the result that share an edge, one area in truth, come out apart now and then: their slits are closed. */
-function execute(operation: Operation, subject: readonly Ring[], clip: readonly Ring[]): Ring[] {
-  const rings = executeOnce(operation, subject, clip);
-  const shared = shareCorners(rings);
-  if (shared === undefined) return rings;
-  const { ClipType, PolyFillType } = ClipperLib;
-  return executeOnce({ type: ClipType.ctUnion, fill: PolyFillType.pftNonZero }, shared, []);
-}
-
-function executeOnce({ type, fill }: Operation, subject: readonly Ring[], clip: readonly Ring[]): Ring[] {
+/** Areas of the result that lie side by side may come out with a slit of no width between them: it is closed. */
+function execute(
+  { type, fill }: Operation,
+  subject: readonly Ring[],
+  clip: readonly Ring[],
+): readonly Ring[] {
   const clipper = new ClipperLib.Clipper();
   const solution: { X: number; Y: number }[][] = [];
   clipper.AddPaths(subject as GridPoint[][], ClipperLib.PolyType.ptSubject, true);
   if (clip.length > 0) clipper.AddPaths(clip as GridPoint[][], ClipperLib.PolyType.ptClip, true);
   clipper.Execute(type, solution, fill, fill);
-  return solution;
+  return closeSlits(solution);
 }
