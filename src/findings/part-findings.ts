@@ -7,6 +7,8 @@ export interface PartFacts {
   readonly 'line-over-itself': { readonly kind: string };
   readonly 'line-overshoots': { readonly kind: string; readonly length: number };
   readonly 'line-leads-nowhere': { readonly kind: string; readonly length: number };
+  /** Faces narrower than a line can be placed; the widest of them, mm. */
+  readonly 'slivers-merged': { readonly count: number; readonly width: number; readonly limit: number };
   readonly 'gap-joined': { readonly gap: number; readonly joinTolerance: number };
   readonly 'gap-open': { readonly gap: number; readonly joinTolerance: number };
   readonly 'layer-missing': LayerMissing;
@@ -65,6 +67,17 @@ export const partWords: WordsFor<PartFacts> = {
       reason: `${figureOf(length)} mm of this ${kind} closes no outline, so it borders no region; it was left out.`,
       remedy: 'Run it on to close the outline, delete it, or put its layer under layers.ignore.',
       value: length,
+    }),
+  },
+  'slivers-merged': {
+    severity: 'note',
+    title: 'Slivers merged',
+    say: ({ count, width, limit }) => ({
+      reason: `Lines that run less than ${figureOf(limit)} mm apart leave ${count === 1 ? 'a face' : `${count} faces`} between them, up to ${figureOf(width)} mm wide, that nobody can scribe on both sides. ${count === 1 ? 'It is' : 'Each is'} taken as part of the region beside it.`,
+      remedy:
+        'Nothing has to change. In the drawing, draw each outline once, or neighbours with one line between them.',
+      value: width,
+      limit,
     }),
   },
   'gap-joined': {

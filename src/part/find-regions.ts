@@ -8,6 +8,8 @@ import { arrange } from '#geometry/arrange.ts';
 import { type Arrangement, OUTSIDE } from '#geometry/arrangement.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { labelPoint } from '#geometry/label-point.ts';
+import { mergeSlivers, type Sliver } from '#geometry/merge-slivers.ts';
+import { SLIVER_WIDTH } from '#geometry/tolerances.ts';
 import { findLayers } from './find-layers.ts';
 import { findMetal, sheetLoops } from './find-sheet.ts';
 import type { Job } from './job.ts';
@@ -29,10 +31,11 @@ export function findRegions(drawing: Drawing, job: Pick<Job, 'layers' | 'joinTol
   const linework = taking.flatMap((source) =>
     itemAt(drawing.curves, source).spans.map((span) => ({ span, source })),
   );
-  const { arrangement, trouble } = arrange(linework, {
+  const { arrangement: drawn, trouble } = arrange(linework, {
     joinTolerance: job.joinTolerance,
     most: MOST_TANGLE,
   });
+  const { arrangement, slivers } = mergeSlivers(drawn);
   const isGivenUp = trouble.some(({ kind }) => kind === 'too-crossed');
   const repeats = new Set(
     trouble.flatMap((each) => (each.kind === 'doubled' && each.other !== each.source ? [each.source] : [])),
@@ -52,6 +55,7 @@ export function findRegions(drawing: Drawing, job: Pick<Job, 'layers' | 'joinTol
   const findings = [
     ...picked.findings,
     ...tellLinework(trouble, drawing.curves, job.joinTolerance),
+    ...sliverFindings(slivers),
     ...(isGivenUp ? [] : tellSheet({ arrangement, isMetal, layers }, job.layers.outline, picked.findings)),
     ...selfCrossings(arrangement, {
       curves: drawing.curves,
@@ -59,6 +63,14 @@ export function findRegions(drawing: Drawing, job: Pick<Job, 'layers' | 'joinTol
     }),
   ];
   return { part: { arrangement, regions, regionOfFace, sheet, trouble }, findings };
+}
+
+/** One finding for all: they come by the dozen where an outline was drawn again a hair beside itself. */
+function sliverFindings(slivers: readonly Sliver[]): Finding[] {
+  const [first] = slivers;
+  if (first === undefined) return [];
+  const width = Math.max(...slivers.map((each) => each.width));
+  return [finding('slivers-merged', { count: slivers.length, width, limit: SLIVER_WIDTH }, { at: first.at })];
 }
 
 interface SortedFaces {

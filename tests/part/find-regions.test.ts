@@ -171,6 +171,31 @@ describe('regions in awkward places', () => {
     expect(part.regions.map(({ area }) => area)).toEqual([expect.closeTo(20_000 - 100 * Math.PI, 6)]);
   });
 
+  test('slivers-merged: a pocket drawn again a hair inside itself is one pocket, and that is reported', () => {
+    const { part, codes, findings } = found(
+      [
+        TRIM,
+        closed('POCKETS', rectangle(20, 20, 90, 70)),
+        closed('POCKETS', rectangle(20.002, 20.003, 89.999, 69.998)),
+      ],
+      { outline: ['TRIM'] },
+    );
+    expect(codes).toEqual(['slivers-merged']);
+    expect(findings[0]?.facts).toMatchObject({ count: 1, limit: 0.005 });
+    expect(part.regions.map(({ area }) => area).sort((a, b) => a - b)).toEqual([
+      expect.closeTo(70 * 50, 0),
+      expect.closeTo(200 * 100 - 70 * 50, 0),
+    ]);
+  });
+
+  test('a pocket that comes a hair short of the edge runs to the edge', () => {
+    const { part } = found([TRIM, closed('POCKETS', rectangle(150, 20, 199.998, 70))], {
+      outline: ['TRIM'],
+    });
+    expect(part.regions).toHaveLength(2);
+    expect(loopsArea(part.sheet)).toBeCloseTo(20_000, 0);
+  });
+
   test('an outline drawn twice is one outline', () => {
     const { part, codes } = found([TRIM, TRIM], { outline: ['TRIM'] });
     expect(codes).toEqual(['line-doubled']);
