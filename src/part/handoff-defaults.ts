@@ -25,9 +25,28 @@ function ownChoice(value: number): Sourced {
   return { value, source: 'our own choice', kind: 'memory' };
 }
 
+/** Where the job says none: room for a tooling hole in the middle, with a web and a slot to both sides, and no less than that. */
+export function templateMargin(widths: {
+  readonly diameter: number;
+  readonly web: number;
+  readonly knife: number;
+}): Sourced {
+  const { diameter, web, knife } = widths;
+  const room = diameter + 2 * (web + knife);
+  if (room <= TEMPLATE_DEFAULTS.margin.value) return TEMPLATE_DEFAULTS.margin;
+  return { value: room, source: 'tooling hole, two webs and two slots', kind: 'memory' };
+}
+
 export function handoffProvenance(handoff: JobFile['handoff'], unit: LengthUnit): Provenance[] {
   const { inspection, template } = handoff ?? {};
   const { knife, bridge, web, margin, holes } = template ?? {};
+  const used = (given: number | undefined, otherwise: Sourced): number =>
+    given === undefined ? otherwise.value : jobMillimetres(given, unit);
+  const room = templateMargin({
+    diameter: used(holes?.diameter, TEMPLATE_DEFAULTS.diameter),
+    web: used(web, TEMPLATE_DEFAULTS.web),
+    knife: used(knife?.width, TEMPLATE_DEFAULTS.knife),
+  });
   const row = (quantity: string, given: number | undefined, otherwise: Sourced, path: string) =>
     provenanceOf(
       quantity,
@@ -47,7 +66,7 @@ export function handoffProvenance(handoff: JobFile['handoff'], unit: LengthUnit)
     row('template bridges apart', bridge?.apart, TEMPLATE_DEFAULTS.apart, 'template.bridge.apart'),
     row('template bridge clear of corners', bridge?.clear, TEMPLATE_DEFAULTS.clear, 'template.bridge.clear'),
     row('template web', web, TEMPLATE_DEFAULTS.web, 'template.web'),
-    row('template margin, at least', margin, TEMPLATE_DEFAULTS.margin, 'template.margin'),
+    row('template margin, at least', margin, room, 'template.margin'),
     row('template tooling hole', holes?.diameter, TEMPLATE_DEFAULTS.diameter, 'template.holes.diameter'),
   ];
 }

@@ -7,7 +7,7 @@ import * as z from 'zod/mini';
 import type { Sourced } from '#bath/provenance.ts';
 import type { Point } from '#geometry/point.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
-import { TEMPLATE_DEFAULTS } from './handoff-defaults.ts';
+import { TEMPLATE_DEFAULTS, templateMargin } from './handoff-defaults.ts';
 import { jobMillimetres } from './job-figures.ts';
 import { drawnPoint } from './resolve-taper.ts';
 
@@ -89,11 +89,7 @@ export function resolveTemplate(
   const width = millimetres(given?.knife?.width, TEMPLATE_DEFAULTS.knife);
   const web = millimetres(given?.web, TEMPLATE_DEFAULTS.web);
   const diameter = millimetres(given?.holes?.diameter, TEMPLATE_DEFAULTS.diameter);
-  // A hole in the middle of the margin has a web on both sides, even beside a slot at the part's edge.
-  const margin = {
-    ...TEMPLATE_DEFAULTS.margin,
-    value: Math.max(TEMPLATE_DEFAULTS.margin.value, diameter + 2 * (web + width)),
-  };
+  const margin = templateMargin({ diameter, web, knife: width });
   return {
     knife: { width, side: given?.knife?.side ?? 'middle' },
     bridge: {

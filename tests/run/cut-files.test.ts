@@ -1,0 +1,69 @@
+/** The list of files that metal could be cut from, which an earlier plan's are taken away by, held to what is really written. */
+import { describe, expect, test } from 'vitest';
+import { HANDOFF_FILES } from '#part/handoff-schema.ts';
+import { PLAIN_POST, POST_ENDINGS } from '#part/post-file.ts';
+import { CUT_FILES } from '#run/cut-files.ts';
+import { runJob } from '#run/run-job.ts';
+import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';
+
+/** Names of all files of the buoy lid but plan.json, with every file that a job can choose. */
+async function namesWritten(handoff: object = {}, process: object = {}): Promise<string[]> {
+  const job = {
+    ...buoyLidJob,
+    process: { ...buoyLidJob.process, ...process },
+    handoff: { files: HANDOFF_FILES, ...handoff },
+  };
+  const { files, findings } = await runJob({
+    jobText: JSON.stringify(job),
+    drawingName: buoyLidJob.drawing,
+    drawingBytes: new TextEncoder().encode(buoyLidDrawing),
+  });
+  expect(findings.filter(({ severity }) => severity === 'stop')).toEqual([]);
+  return files.map(({ name }) => name).filter((name) => name !== 'plan.json');
+}
+
+const sections = [0, 1, 2].map((at) => ({ from: [0, 20 + 17 * at], to: [200, 23 + 11 * at] }));
+
+describe('files that an earlier plan left behind', () => {
+  test.each([
+    ['all in one', {}, {}],
+    [
+      'a stage a file, several sections',
+      { scribe: { split: 'by-stage' }, program: { split: 'by-stage' }, sections },
+      {},
+    ],
+    ['a coat a stage', {}, { masking: 're-mask' }],
+    ['templates shared out by wide webs', { template: { web: 30, margin: 90, holes: { diameter: 4 } } }, {}],
+    ...POST_ENDINGS.map((ending) => [
+      `a program that ends with ${ending}`,
+      { program: { post: { ...PLAIN_POST, ending } } },
+      {},
+    ]),
+  ] as [string, object, object][])('are on the list whatever is chosen: %s', async (_, handoff, process) => {
+    const names = await namesWritten(handoff, process);
+    expect(names.length).toBeGreaterThan(8);
+    expect(names.filter((name) => !CUT_FILES.includes(name))).toEqual([]);
+  });
+
+  test('are each written for some choice: no name stands on the list for nothing', async () => {
+    const written = new Set([
+      ...(await namesWritten({ sections })),
+      ...(await namesWritten({ scribe: { split: 'by-stage' }, program: { split: 'by-stage' } })),
+    ]);
+    // One of each numbered kind, or of each ending, stands for all of it.
+    const kindOf = (name: string) => name.replace(/-\d+/, '').replace(/\.(nc|ngc|tap|cnc)$/, '.nc');
+    const kinds = new Set([...written].map(kindOf));
+    expect(CUT_FILES.filter((name) => !kinds.has(kindOf(name)))).toEqual([]);
+    expect(new Set(CUT_FILES).size).toBe(CUT_FILES.length);
+  });
+
+  test('are one for each choice of the job at least: every choice writes a file of its own', async () => {
+    const plain = await namesWritten({ files: [] });
+    for (const file of HANDOFF_FILES) {
+      const names = await namesWritten({ files: [file] });
+      const own = names.filter((name) => !plain.includes(name));
+      expect(own.length, file).toBeGreaterThan(0);
+      expect(own.filter((name) => !CUT_FILES.includes(name))).toEqual([]);
+    }
+  });
+});
