@@ -30,9 +30,13 @@ const FOLDED = 1e-9;
 
 export function checkedRelief(kit: ContourKit, ask: ReliefAsk = {}): CheckedRelief {
   const mesh = reliefMesh(kit, ask);
+  return { mesh, trouble: reliefTrouble(kit, ask, mesh) };
+}
+
+/** What is wrong with a relief of the front, first of all that may be; undefined where all holds. */
+export function reliefTrouble(kit: ContourKit, ask: ReliefAsk, mesh: ReliefMesh): ReliefTrouble | undefined {
   const open = looseEdges(mesh);
-  if (open > 0) return { mesh, trouble: { trouble: 'open edges', value: open, limit: 0 } };
-  return { mesh, trouble: troubleOfFace(kit, ask, mesh) };
+  return open > 0 ? { trouble: 'open edges', value: open, limit: 0 } : troubleOfFace(kit, ask, mesh);
 }
 
 function troubleOfFace(kit: ContourKit, ask: ReliefAsk, mesh: ReliefMesh): ReliefTrouble | undefined {

@@ -4,9 +4,12 @@
  * the strips, whatever the contours are like. A contour that is missing or false costs likeness, never that.
  */
 import { assert, itemAt } from '#geometry/assert.ts';
+import type { Point } from '#geometry/point.ts';
 import { constrainedTriangles, type Triangulation } from './constrained-triangles.ts';
 import { cutCrossings } from './cut-crossings.ts';
+import { placeOn } from './lattice.ts';
 import { addCorner, addTriangle, type MeshDraft } from './mesh-draft.ts';
+import { isNearFront } from './near-front.ts';
 import { PairIndex } from './pair-index.ts';
 import { refineCrests } from './refine-crests.ts';
 
@@ -66,7 +69,7 @@ export function addGround(draft: MeshDraft, edges: GroundEdges, rules: GroundRul
     ys: points.ys,
     step: draft.lattice.step,
     heightOf: points.heightOf,
-    frontAt: points.frontAt,
+    isNear: points.isNear,
     add: points.at,
     isKept: (triangle) => kept[triangle] === KEPT,
     isFlat: rules.isFlat,
@@ -132,13 +135,15 @@ class GroundPoints {
     const [nearX, nearY] = [Math.round(x), Math.round(y)];
     const known = this.#byPlace.find(nearX, nearY);
     if (known >= 0) return known;
-    return this.#add(nearX, nearY, addCorner(this.#draft, nearX, nearY, this.frontAt(x, y)));
+    const place = placeOn(this.#draft.lattice, { x, y });
+    const z = this.#rules.heightAt(place.x, place.y);
+    return this.#add(nearX, nearY, addCorner(this.#draft, nearX, nearY, z));
   };
 
-  /** Height of the front at a place between those of the lattice. */
-  readonly frontAt = (x: number, y: number): number => {
-    const { origin, step } = this.#draft.lattice;
-    return this.#rules.heightAt(origin.x + x * step, origin.y + y * step);
+  /** Whether the front passes a place between those of the lattice at a height, to the tolerance. */
+  readonly isNear = (place: Point, height: number): boolean => {
+    const { heightAt, tolerance } = this.#rules;
+    return isNearFront(heightAt, placeOn(this.#draft.lattice, place), { height, tolerance });
   };
 
   readonly heightOf = (point: number): number => itemAt(this.#draft.zs, itemAt(this.corners, point));

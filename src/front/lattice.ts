@@ -36,3 +36,8 @@ function latticeAbout(origin: Point, far: number): Lattice {
   while (step * HELD < far) step *= 2;
   return { origin, step, perMm: 1 / step };
 }
+
+/** Where a place in steps, or between two, is in the drawing. */
+export function placeOn({ origin, step }: Lattice, { x, y }: Point): Point {
+  return { x: origin.x + x * step, y: origin.y + y * step };
+}

@@ -4,6 +4,7 @@
  * the same way round as before, so that the ground stays tiled.
  */
 import { itemAt } from '#geometry/assert.ts';
+import type { Point } from '#geometry/point.ts';
 import type { Triangulation } from './constrained-triangles.ts';
 
 export interface CrestRules {
@@ -13,8 +14,8 @@ export interface CrestRules {
   /** mm to a step. */
   readonly step: number;
   readonly heightOf: (point: number) => number;
-  /** Height of the front at a place, in steps, mm. */
-  readonly frontAt: (x: number, y: number) => number;
+  /** Whether the front passes a place, in steps, at a height within the tolerance. */
+  readonly isNear: (place: Point, height: number) => boolean;
   /** Adds a point at a place of the lattice, with the height of the front there. */
   readonly add: (x: number, y: number) => number;
   readonly isKept: (triangle: number) => boolean;
@@ -35,11 +36,6 @@ export interface RefinedTriangles extends Net {
 
 type Growing = { readonly [Part in keyof RefinedTriangles]: number[] };
 
-interface Place {
-  readonly x: number;
-  readonly y: number;
-}
-
 /** Corners added for each that there was, at most: only a guard, for crests need far fewer. */
 const MOST_ADDED = 4;
 
@@ -50,17 +46,15 @@ export function refineCrests(net: Triangulation, rules: CrestRules): RefinedTria
     if (itemAt(twins, edge) > edge && rules.isKept(Math.floor(edge / 3)) && isOff(net, edge, rules))
       waiting.push(edge);
   }
-  const count = triangles.length / 3;
-  const partOf = Array.from({ length: count }, (_, i) => i);
-  if (waiting.length === 0) return { triangles, twins, tags, partOf };
+  const given = { triangles, twins, tags, partOf: Array.from({ length: triangles.length / 3 }, (_, i) => i) };
+  if (waiting.length === 0 && !isAnyOff(given, rules)) return given;
   const refined: Growing = {
+    ...given,
     triangles: Array.from(triangles),
     twins: Array.from(twins),
     tags: Array.from(tags),
-    partOf,
   };
-  const given = rules.xs.length;
-  let left = MOST_ADDED * given + 100;
+  let left = MOST_ADDED * rules.xs.length + 100;
   const cutWaiting = (): void => {
     for (let edge = waiting.pop(); edge !== undefined && left > 0; edge = waiting.pop()) {
       if (!isOff(refined, edge, rules)) continue;
@@ -73,7 +67,7 @@ export function refineCrests(net: Triangulation, rules: CrestRules): RefinedTria
   cutWaiting();
   // A crest may end in a triangle without crossing one of its edges.
   for (let first = 0; first < refined.triangles.length && left > 0; first += 3) {
-    if (!isOnCrest(refined, first, given, rules)) continue;
+    if (!isOfWalls(refined, first, rules)) continue;
     const place = centroidOff(refined, first, rules);
     const point = place && pointWithin(place, [first, first + 1, first + 2], refined, rules);
     if (point === undefined) continue;
@@ -107,62 +101,41 @@ function isOff(net: Net, edge: number, rules: CrestRules): boolean {
   const uy = itemAt(ys, b) - itemAt(ys, a);
   // However deep the front is there, it is no farther off than the edge's ends.
   if (Math.sqrt(ux * ux + uy * uy) * step <= 2 * tolerance) return false;
-  return !isNear(middleOf(net, edge, rules), (za + zb) / 2, rules);
+  return !rules.isNear(middleOf(net, edge, rules), (za + zb) / 2);
 }
 
-/** Eight ways, nearly as long as each other. */
-const WAYS = [
-  [1, 0],
-  [0.7, 0.7],
-  [0, 1],
-  [-0.7, 0.7],
-  [-1, 0],
-  [-0.7, -0.7],
-  [0, -1],
-  [0.7, -0.7],
-] as const;
-
-/** Whether the front passes a place at a height within the tolerance: up and down, or on a steep wall beside it. */
-function isNear({ x, y }: Place, height: number, { frontAt, step, tolerance }: CrestRules): boolean {
-  let low = frontAt(x, y);
-  if (Math.abs(low - height) <= tolerance) return true;
-  let high = low;
-  const reach = 0.7 * tolerance;
-  for (const [u, v] of WAYS) {
-    const front = frontAt(x + (u * reach) / step, y + (v * reach) / step);
-    low = Math.min(low, front);
-    high = Math.max(high, front);
-    if (height >= low - reach && height <= high + reach) return true;
-  }
-  return false;
-}
-
-function middleOf({ triangles }: Net, edge: number, { xs, ys }: CrestRules): Place {
+function middleOf({ triangles }: Net, edge: number, { xs, ys }: CrestRules): Point {
   const a = itemAt(triangles, edge);
   const b = itemAt(triangles, next(edge));
   return { x: (itemAt(xs, a) + itemAt(xs, b)) / 2, y: (itemAt(ys, a) + itemAt(ys, b)) / 2 };
 }
 
-/** Whether a triangle has a corner that was added, and its own place on the front. */
-function isOnCrest(
-  { triangles, partOf }: Net & { partOf: number[] },
-  first: number,
-  given: number,
-  rules: CrestRules,
-): boolean {
+function isAnyOff(net: RefinedTriangles, rules: CrestRules): boolean {
+  for (let first = 0; first < net.triangles.length; first += 3) {
+    if (isOfWalls(net, first, rules) && centroidOff(net, first, rules) !== undefined) return true;
+  }
+  return false;
+}
+
+/** Whether a triangle is to be looked at: kept, and not of land or floor all over. */
+function isOfWalls({ triangles, partOf }: RefinedTriangles, first: number, rules: CrestRules): boolean {
   if (!rules.isKept(itemAt(partOf, first / 3))) return false;
-  return [first, first + 1, first + 2].some((corner) => itemAt(triangles, corner) >= given);
+  const height = rules.heightOf(itemAt(triangles, first));
+  const isLevel = [first + 1, first + 2].every(
+    (corner) => rules.heightOf(itemAt(triangles, corner)) === height,
+  );
+  return !(isLevel && rules.isFlat(height));
 }
 
 /** The triangle's middle, where it is off the front by more than the tolerance. */
-function centroidOff({ triangles }: Net, first: number, rules: CrestRules): Place | undefined {
+function centroidOff({ triangles }: Net, first: number, rules: CrestRules): Point | undefined {
   const { xs, ys } = rules;
   const corners = [first, first + 1, first + 2].map((corner) => itemAt(triangles, corner));
   const third = (values: (point: number) => number): number =>
     corners.reduce((sum, point) => sum + values(point), 0) / 3;
   const x = third((point) => itemAt(xs, point));
   const y = third((point) => itemAt(ys, point));
-  return isNear({ x, y }, third(rules.heightOf), rules) ? undefined : { x, y };
+  return rules.isNear({ x, y }, third(rules.heightOf)) ? undefined : { x, y };
 }
 
 function sidesOf({ twins }: Net, edge: number): number[] {
@@ -172,7 +145,7 @@ function sidesOf({ twins }: Net, edge: number): number[] {
 
 /** A new point on the lattice at a place, if it lies to the left of all the sides: else triangles would turn over. */
 function pointWithin(
-  { x, y }: Place,
+  { x, y }: Point,
   sides: readonly number[],
   { triangles }: Net,
   { xs, ys, add }: CrestRules,

@@ -18,10 +18,12 @@ import { makeProbe } from './depth-at.ts';
 import { endlessSheet } from './endless-sheet.ts';
 import { momentAt } from './front.ts';
 import { addEdge, addGround, EDGE, type Ground, type GroundEdges, type GroundRules } from './ground-mesh.ts';
-import { latticeFor } from './lattice.ts';
+import { latticeFor, placeOn } from './lattice.ts';
 import { addCorner, addTriangle, addVertex, doubleArea, emptyDraft, type MeshDraft } from './mesh-draft.ts';
+import { isNearFront } from './near-front.ts';
 import { stackContours } from './stack-contours.ts';
 import { zipBands } from './zip-bands.ts';
+import type { ZipRules } from './zip-rings.ts';
 
 export interface ReliefMesh {
   /** Where the positions are counted from in the drawing's frame, whole mm; the drawing's own origin unless the part lies far from it. */
@@ -73,14 +75,17 @@ export function reliefMesh(kit: ContourKit, ask: ReliefAsk = {}): ReliefMesh {
   const rules = groundRules(draft, kit, { minute, heightOf, tolerance: reliefTolerance(ask) });
   const rim = rimRings(draft, loops, rules, sag);
   const sheetArea = areaOf(draft, rim);
-  const numbers = front.stages.map(({ number }) => number);
+  const zip = zipRules(draft, rules, {
+    numbers: front.stages.map(({ number }) => number),
+    longest: 2 * Math.sqrt(8 * Math.max(0, ...moment.cuts) * sag),
+  });
   let ground: Ground | undefined;
   for (const isAllowed of [true, false]) {
     draft.triangleCount = 0;
     const edges: GroundEdges = { starts: [], ends: [], kinds: [] };
     for (const ring of rim) addRing(edges, ring, EDGE.rim);
     for (const { outlines, isAmid } of stacks) {
-      const strips = isAllowed && isAmid ? zipBands(draft, outlines, numbers) : new Map<Ring, number>();
+      const strips = isAllowed && isAmid ? zipBands(draft, outlines, zip) : new Map<Ring, number>();
       for (const outline of outlines) addOutline(edges, outline, strips);
     }
     ground = addGround(draft, edges, rules);
@@ -108,8 +113,6 @@ function groundRules(
     index.front.stages.map(({ number }, stage) => [heightOf(itemAt(moment.floors, stage)), number]),
   );
   floors.set(0, 0);
-  const middle = (values: Float64Array, a: number, b: number, c: number): number =>
-    (itemAt(values, a) + itemAt(values, b) + itemAt(values, c)) / 3;
   return {
     heightAt: (x, y) => heightOf(probe.measure(x, y)),
     isFlat: (height) => floors.has(height),
@@ -119,11 +122,33 @@ function groundRules(
       const z = itemAt(zs, a);
       const floor = z === zs[b] && z === zs[c] ? floors.get(z) : undefined;
       if (floor !== undefined) return floor;
-      const { origin, step } = lattice;
-      probe.measure(origin.x + middle(xs, a, b, c) * step, origin.y + middle(ys, a, b, c) * step);
+      const place = placeOn(lattice, { x: middle(xs, a, b, c), y: middle(ys, a, b, c) });
+      probe.measure(place.x, place.y);
       return probe.stage();
     },
   };
+}
+
+/** @param longest mm; shorter triangles of a strip are no farther off the front than chords are, about two of which that is */
+function zipRules(
+  draft: MeshDraft,
+  { heightAt, tolerance }: GroundRules,
+  { numbers, longest }: { numbers: readonly number[]; longest: number },
+): ZipRules {
+  const { perMm } = draft.lattice;
+  return {
+    numbers,
+    squaredReach: longest * perMm * longest * perMm,
+    isTrue: (a, b, c) => {
+      const height = middle(draft.zs, a, b, c);
+      const place = placeOn(draft.lattice, { x: middle(draft.xs, a, b, c), y: middle(draft.ys, a, b, c) });
+      return isNearFront(heightAt, place, { height, tolerance });
+    },
+  };
+}
+
+function middle(values: Float64Array, a: number, b: number, c: number): number {
+  return ((values[a] as number) + (values[b] as number) + (values[c] as number)) / 3;
 }
 
 /** The sheet's border as corners at the front's height. */

@@ -6,14 +6,10 @@ import { itemAt } from '#geometry/assert.ts';
 import { type Outline, type Ring, reverseRing } from './contour-outline.ts';
 import type { Feature } from './front-features.ts';
 import { doubleArea, type MeshDraft } from './mesh-draft.ts';
-import { zipRings } from './zip-rings.ts';
+import { type ZipRules, zipRings } from './zip-rings.ts';
 
 /** Adds the strips' triangles. Gives how many strips each ring borders: where there are two it lies amid the walls. */
-export function zipBands(
-  draft: MeshDraft,
-  outlines: readonly Outline[],
-  numbers: readonly number[],
-): Map<Ring, number> {
+export function zipBands(draft: MeshDraft, outlines: readonly Outline[], rules: ZipRules): Map<Ring, number> {
   const strips = new Map<Ring, number>();
   for (let i = 1; i < outlines.length; i++) {
     const above = itemAt(outlines, i - 1);
@@ -21,7 +17,7 @@ export function zipBands(
     if (!above.isWhole || !below.isWhole) continue;
     const pairs = pairRings(above.withoutFloor, below.withFloor);
     const before = draft.triangleCount;
-    const isPlain = pairs?.every(([upper, lower]) => zipPair(draft, upper, lower, numbers)) ?? false;
+    const isPlain = pairs?.every(([upper, lower]) => zipPair(draft, upper, lower, rules)) ?? false;
     if (!isPlain || pairs === undefined) {
       draft.triangleCount = before;
       continue;
@@ -50,12 +46,12 @@ function pairRings(above: readonly Ring[], below: readonly Ring[]): [Ring, Ring]
 }
 
 /** A pocket's ring lies about the one below it; that of an island inside it. */
-function zipPair(draft: MeshDraft, upper: Ring, lower: Ring, numbers: readonly number[]): boolean {
+function zipPair(draft: MeshDraft, upper: Ring, lower: Ring, rules: ZipRules): boolean {
   const isPocket = ringArea(draft, upper) > 0;
   if (isPocket !== ringArea(draft, lower) > 0) return false;
   return isPocket
-    ? zipRings(draft, upper, lower, numbers)
-    : zipRings(draft, reverseRing(lower), reverseRing(upper), numbers);
+    ? zipRings(draft, upper, lower, rules)
+    : zipRings(draft, reverseRing(lower), reverseRing(upper), rules);
 }
 
 function ringArea(draft: MeshDraft, { vertices }: Ring): number {

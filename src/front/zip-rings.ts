@@ -6,12 +6,22 @@ import { addTriangle, doubleArea, type MeshDraft } from './mesh-draft.ts';
 /** Of two steps as long as each other, to the lattice's rounding, the outer ring's is taken. */
 const TIE = 1e-9;
 
+export interface ZipRules {
+  /** Stage number by stage index. */
+  readonly numbers: readonly number[];
+  /** Squared steps of the lattice: a triangle with both its sides across the strip longer than that is looked at. */
+  readonly squaredReach: number;
+  /** Whether such a triangle keeps to the front. */
+  readonly isTrue: (a: number, b: number, c: number) => boolean;
+}
+
 /**
- * Zips two rings, both counter-clockwise; false, with nothing added, where a plain walk would fold over or make a triangle of no area.
- * No triangle folded means that the strip covers the ground between the rings once: its border winds once around it.
- * @param numbers stage number by stage index
+ * Zips two rings, both counter-clockwise; false, with nothing added, where a plain walk would fold over, make a triangle of no
+ * area, or reach over a crest. No triangle folded means that the strip covers the ground between the rings once: its border
+ * winds once around it.
  */
-export function zipRings(draft: MeshDraft, outer: Ring, inner: Ring, numbers: readonly number[]): boolean {
+export function zipRings(draft: MeshDraft, outer: Ring, inner: Ring, rules: ZipRules): boolean {
+  const { numbers, squaredReach, isTrue } = rules;
   const around = outer.vertices;
   const within = inner.vertices;
   const n = around.length;
@@ -31,8 +41,14 @@ export function zipRings(draft: MeshDraft, outer: Ring, inner: Ring, numbers: re
       draft.triangleCount = before;
       return false;
     }
-    const takesOuter =
-      fitsOuter && (!fitsInner || squaredGap(draft, aNext, b) <= squaredGap(draft, a, bNext) * (1 + TIE));
+    const outerGap = squaredGap(draft, aNext, b);
+    const innerGap = squaredGap(draft, a, bNext);
+    const takesOuter = fitsOuter && (!fitsInner || outerGap <= innerGap * (1 + TIE));
+    const least = Math.min(squaredGap(draft, a, b), takesOuter ? outerGap : innerGap);
+    if (least > squaredReach && !isTrue(a, takesOuter ? aNext : bNext, b)) {
+      draft.triangleCount = before;
+      return false;
+    }
     if (takesOuter) {
       addTriangle(draft, a, aNext, b, stageOfEdge(outer, i % n, numbers));
       i++;
