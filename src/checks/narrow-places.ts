@@ -89,7 +89,7 @@ export function sidesOfPath({ closed, spans }: Path): Side[] {
   return spans.map((span, i) => ({ span, first: span, before: spans[i - 1], after: spans[i + 1] }));
 }
 
-/** One place for each pair of sides, in no special order. */
+/** The places of each pair of sides, in no special order: one, or both ends of a strip that are equally narrow. */
 export function narrowPlaces(sides: readonly Side[], ask: NarrowAsk): NarrowPlace[] {
   const places: NarrowPlace[] = [];
   const boxes = sides.map(({ span }) => boxOfSpan(span));
@@ -101,8 +101,8 @@ export function narrowPlaces(sides: readonly Side[], ask: NarrowAsk): NarrowPlac
       if (b <= a) continue;
       const limit = ask.limitOf(a, b);
       if (boxGap(box, itemAt(boxes, b)) >= limit) continue;
-      const way = wayAcross(itemAt(sides, a), itemAt(sides, b), limit, ask.bothSides === true);
-      if (way !== undefined) places.push({ ...way, sides: [a, b] });
+      const ways = waysAcross(itemAt(sides, a), itemAt(sides, b), limit, ask.bothSides === true);
+      for (const way of ways) places.push({ ...way, sides: [a, b] });
     }
   });
   return places;
@@ -135,25 +135,25 @@ function boxGap(a: Box, b: Box): number {
 
 type Way = Pick<NarrowPlace, 'width' | 'from' | 'to'>;
 
-function wayAcross(a: Side, b: Side, limit: number, bothSides: boolean): Way | undefined {
-  if (a.after === b.span || a.before === b.span) return undefined;
+function waysAcross(a: Side, b: Side, limit: number, bothSides: boolean): Way[] {
+  if (a.after === b.span || a.before === b.span) return [];
   const all = [...waysFrom(a.span, b.span), ...waysFrom(b.span, a.span).map(turned)];
   // Sides that touch, be it in passing, part from there: where they do is no place of its own, as it is none in a corner.
-  if (!bothSides && all.some(({ width }) => width <= TOUCHING)) return undefined;
+  if (!bothSides && all.some(({ width }) => width <= TOUCHING)) return [];
   const ways = all
     .filter(({ width }) => width > (bothSides ? ONE_LINE : TOUCHING) && isUnder(width, limit))
     .filter((way) => !bothSides || !(partsFrom(a, b, way) || partsFrom(b, a, turned(way))))
     .sort((p, q) => p.width - q.width);
   const facing = ways.filter((way) => faces(a, way, bothSides) && faces(b, turned(way), bothSides));
   const [best] = facing;
-  if (best !== undefined) return middleWay(a.span, b.span, best, facing);
-  if (bothSides) return undefined;
-  const [near, far] = [
-    stripEnd(a.span, b.span, ways, limit),
-    stripEnd(b.span, a.span, ways.map(turned), limit),
+  if (best !== undefined) return [middleWay(a.span, b.span, best, facing)];
+  if (bothSides) return [];
+  const ends = [
+    ...stripEnds(a.span, b.span, ways, limit),
+    ...stripEnds(b.span, a.span, ways.map(turned), limit).map(turned),
   ];
-  if (near === undefined || far === undefined) return near ?? (far && turned(far));
-  return far.width < near.width ? turned(far) : near;
+  const least = ends.reduce((width, end) => Math.min(width, end.width), limit);
+  return ends.filter(({ width }) => width - least < TOUCHING);
 }
 
 /**
@@ -252,19 +252,16 @@ function middleWay(a: Span, b: Span, best: Way, facing: readonly Way[]): Way {
   return Math.abs(width - best.width) < TOUCHING ? { width, from, to } : best;
 }
 
-/** The narrow end of a strip with nearly parallel sides, measured a little way in from the end. */
-function stripEnd(a: Span, b: Span, ways: readonly Way[], limit: number): Way | undefined {
-  let least: Way | undefined;
-  for (const { from, width } of ways) {
+/** The narrow ends of a strip with nearly parallel sides, measured a little way in from the end. */
+function stripEnds(a: Span, b: Span, ways: readonly Way[], limit: number): Way[] {
+  return ways.flatMap(({ from, width }) => {
     const end = nearestShare(a, from);
     const step = Math.min(0.5, width / spanLength(a));
-    for (const share of [end + step, end - step]) {
-      if (share < 0 || share > 1) continue;
-      const way = strictlyAcross(a, b, share);
-      if (way !== undefined && isUnder(way.width, limit) && way.width < (least?.width ?? limit)) least = way;
-    }
-  }
-  return least;
+    return [end + step, end - step].flatMap((share) => {
+      const way = share < 0 || share > 1 ? undefined : strictlyAcross(a, b, share);
+      return way !== undefined && isUnder(way.width, limit) ? [way] : [];
+    });
+  });
 }
 
 /** The way from a place on one side to the other, if the sides are nearly parallel and look at each other there. */

@@ -4,12 +4,11 @@
  */
 import { type InsideIndex, isInside, makeInsideIndex } from '#front/inside-index.ts';
 import { itemAt } from '#geometry/assert.ts';
-import { type Box, boxOfPoints, boxOfSpans } from '#geometry/box.ts';
-import { indexBoxes } from '#geometry/box-index.ts';
+import { type Box, boxOfPoints, boxOfSpan, boxOfSpans, growBox } from '#geometry/box.ts';
+import { type BoxIndex, indexBoxes } from '#geometry/box-index.ts';
 import { isInsideLoops } from '#geometry/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
-import type { Span } from '#geometry/span.ts';
-import { cos, sin } from '#maths/sine.ts';
+import { distanceToSpan, type Span } from '#geometry/span.ts';
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
 
 export interface Surroundings {
@@ -34,6 +33,7 @@ export function lookAround({ regions, sheet }: EtchPlan): Surroundings {
   const counts = regions.map(({ loops }) => loops.reduce((sum, loop) => sum + loop.length, 0));
   const isIn = insideTests(regions, counts);
   const spanCount = (region: number) => itemAt(counts, region);
+  const bordering = borderFinder(regions);
   const regionAt = (point: Point) => {
     const boxed = index.meeting(boxOfPoints([point])).sort((a, b) => spanCount(a) - spanCount(b));
     return regions[boxed.find((each) => isIn(each, point)) ?? -1];
@@ -41,22 +41,35 @@ export function lookAround({ regions, sheet }: EtchPlan): Surroundings {
   return {
     levelAcross: (span) => levels.get(span),
     regionAt,
-    regionsAt: ({ x, y }) => {
-      const found = ROUND.flatMap(
-        (way) => regionAt({ x: x + NEXT_TO * way.x, y: y + NEXT_TO * way.y }) ?? [],
-      );
-      return [...new Set(found)].sort((a, b) => (a.id < b.id ? -1 : 1));
+    regionsAt: (point) => {
+      const found = new Set(bordering(point));
+      const own = regionAt(point);
+      if (own !== undefined) found.add(own);
+      return [...found].sort((one, other) => (one.id < other.id ? -1 : 1));
     },
   };
 }
 
 /** How far round a point is looked for what meets there, mm: more than any rounding, less than anything that is made. */
 const NEXT_TO = 0.001;
-/** The point itself, and ways from it at odd angles, so that none runs along a drawn line by chance. */
-const ROUND: readonly Point[] = [
-  { x: 0, y: 0 },
-  ...[0.3, 1.1, 1.9, 2.7, 3.5, 4.3, 5.1, 5.9].map((angle) => ({ x: cos(angle), y: sin(angle) })),
-];
+
+/** Finds the regions whose border passes a point; the borders are indexed when first asked about. */
+function borderFinder(regions: readonly PlannedRegion[]): (point: Point) => PlannedRegion[] {
+  let borders:
+    | { readonly spans: readonly (readonly [Span, PlannedRegion])[]; readonly index: BoxIndex }
+    | undefined;
+  return (point) => {
+    if (borders === undefined) {
+      const spans = regions.flatMap((region) => region.loops.flat().map((span) => [span, region] as const));
+      borders = { spans, index: indexBoxes(spans.map(([span]) => growBox(boxOfSpan(span), NEXT_TO))) };
+    }
+    const { spans, index } = borders;
+    return index.meeting(boxOfPoints([point])).flatMap((each) => {
+      const [span, region] = itemAt(spans, each);
+      return distanceToSpan(span, point) <= NEXT_TO ? [region] : [];
+    });
+  };
+}
 
 function levelsAcross(
   regions: readonly PlannedRegion[],

@@ -68,7 +68,7 @@ const NEED_NO_SOURCE: Readonly<Record<string, Readonly<Record<string, string>>>>
     'checks/making-limits.ts': 'SCRIBE_ACCURACY',
     'checks/narrow-places.ts': 'ROOM_WITHIN HAIR ONE_LINE TOUCHING ACROSS PARALLEL',
     'checks/standing-maskant.ts': 'SAME_BORDER',
-    'checks/surroundings.ts': 'NEXT_TO ROUND',
+    'checks/surroundings.ts': 'NEXT_TO',
     'checks/tolerance-budget.ts': 'SAME WORTH_IT',
     'checks/way-across.ts': 'BEYOND BESIDE',
     'plan/fewest-levels.ts': 'TOUCHING SAME_LEVEL',
