@@ -9,8 +9,6 @@ import type { EtchPlan } from '#plan/etch-plan.ts';
 const SAME = 5e-5;
 /** Joints may lie this far off their exact place where borders meet at a grazing angle, mm. */
 const JOINT = 0.02;
-/** Radius of most arcs that graze a line, mm. */
-const GRAZING = 20;
 const SHARES = [0.03, 0.1, 0.25, 0.43, 0.6, 0.8, 0.9, 0.97];
 
 export function cutFaults({ stages, sheet, masking }: EtchPlan): string[] {
@@ -22,18 +20,19 @@ export function cutFaults({ stages, sheet, masking }: EtchPlan): string[] {
     const cutBefore = finder(masking === 'peel-next' ? earlier : []);
     own.forEach((span, at) => {
       const others = [...own.slice(0, at), ...own.slice(at + 1)];
-      for (const point of placesOn(span)) {
+      for (const { point, beside } of placesOn(span)) {
+        const isAlong = (gap: (at: Point) => number) => [point, ...beside].every((at) => gap(at) < SAME);
         const where = `(${point.x.toFixed(4)}, ${point.y.toFixed(4)})`;
-        if (edge(point) < SAME) faults.push(`stage ${number} cuts the sheet's edge at ${where}`);
-        if (cutBefore(point) < SAME) faults.push(`stage ${number} cuts again at ${where}`);
-        if (others.some((other) => distanceToSpan(other, point) < SAME)) {
+        if (isAlong(edge)) faults.push(`stage ${number} cuts the sheet's edge at ${where}`);
+        if (isAlong(cutBefore)) faults.push(`stage ${number} cuts again at ${where}`);
+        if (others.some((other) => isAlong((at) => distanceToSpan(other, at)))) {
           faults.push(`stage ${number} cuts twice at ${where}`);
         }
       }
     });
     earlier.push(...own);
     const cut = finder(earlier);
-    for (const point of piece.flat().flatMap(placesOn)) {
+    for (const { point } of piece.flat().flatMap(placesOn)) {
       if (Math.min(cut(point), edge(point)) < SAME) continue;
       faults.push(
         `stage ${number} peels to an uncut border at (${point.x.toFixed(4)}, ${point.y.toFixed(4)})`,
@@ -43,13 +42,20 @@ export function cutFaults({ stages, sheet, masking }: EtchPlan): string[] {
   return faults;
 }
 
-/** Places along a span, clear of its joints: where arcs graze a line they are near it for √(2 · radius · SAME). */
-function placesOn(span: Span): Point[] {
+interface PlaceOnSpan {
+  readonly point: Point;
+  /** Places a little before and after it: lines that only touch at the place are apart there. */
+  readonly beside: readonly Point[];
+}
+
+/** Places along a span, clear of its joints. */
+function placesOn(span: Span): PlaceOnSpan[] {
   const long = spanLength(span);
-  const clear = Math.max(JOINT, 2 * Math.sqrt(2 * SAME * GRAZING));
-  return SHARES.filter((share) => Math.min(share, 1 - share) * long > clear).map((share) =>
-    pointAlong(span, share),
-  );
+  const step = JOINT / long;
+  return SHARES.filter((share) => Math.min(share, 1 - share) * long > 2 * JOINT).map((share) => ({
+    point: pointAlong(span, share),
+    beside: [share - step, share + step].map((each) => pointAlong(span, each)),
+  }));
 }
 
 /** Distance to the nearest of the spans, as far as it is under the tolerance. */
