@@ -14,16 +14,14 @@ import { type Loop, type Span, startAngle } from '#geometry/span.ts';
 import { cos, sin } from '#maths/sine.ts';
 import { type ContourKit, clipNearCluster, makeClipBorder } from './contour-kit.ts';
 import { type Outline, type Ring, turnsBetween } from './contour-outline.ts';
-import { makeProbe } from './depth-at.ts';
 import { endlessSheet } from './endless-sheet.ts';
 import { momentAt } from './front.ts';
 import { addEdge, addGround, EDGE, type Ground, type GroundEdges, type GroundRules } from './ground-mesh.ts';
 import { latticeFor, placeOn } from './lattice.ts';
 import { addCorner, addTriangle, addVertex, doubleArea, emptyDraft, type MeshDraft } from './mesh-draft.ts';
-import { isNearFront } from './near-front.ts';
+import { groundRules, zipRules } from './relief-rules.ts';
 import { stackContours } from './stack-contours.ts';
 import { zipBands } from './zip-bands.ts';
-import type { ZipRules } from './zip-rings.ts';
 
 export interface ReliefMesh {
   /** Where the positions are counted from in the drawing's frame, whole mm; the drawing's own origin unless the part lies far from it. */
@@ -50,6 +48,8 @@ export interface ReliefAsk {
 const DEFAULT_TOLERANCE = 0.02;
 /** mm of metal left standing where the etch goes through. */
 const SKIN = 1e-3;
+/** Share of an area: sums of whole numbers, which rounding touches only where they are very large. */
+const SAME_AREA = 1e-12;
 
 export function reliefTolerance({ tolerance = DEFAULT_TOLERANCE }: ReliefAsk): number {
   return tolerance;
@@ -86,69 +86,15 @@ export function reliefMesh(kit: ContourKit, ask: ReliefAsk = {}): ReliefMesh {
     for (const ring of rim) addRing(edges, ring, EDGE.rim);
     for (const { outlines, isAmid } of stacks) {
       const strips = isAllowed && isAmid ? zipBands(draft, outlines, zip) : new Map<Ring, number>();
-      for (const outline of outlines) addOutline(edges, outline, strips);
+      for (const outline of outlines) addOutline({ draft, edges, heightAt: rules.heightAt }, outline, strips);
     }
     ground = addGround(draft, edges, rules);
-    if (ground !== undefined && faceArea(draft) === sheetArea) break;
+    if (ground !== undefined && isTiled(draft, ground)) break;
   }
   mergeCorners(draft, ground?.sameAs);
   const faceCount = draft.triangleCount;
   closeBelow(draft, ground?.rim ?? [], -front.thickness);
   return finished(draft, faceCount, sheetArea * draft.lattice.step * draft.lattice.step);
-}
-
-function groundRules(
-  draft: MeshDraft,
-  kit: ContourKit,
-  {
-    minute,
-    heightOf,
-    tolerance,
-  }: { minute: number | undefined; heightOf: (depth: number) => number; tolerance: number },
-): GroundRules {
-  const { index } = kit;
-  const moment = momentAt(index.front, minute);
-  const probe = makeProbe(index, moment);
-  const floors = new Map(
-    index.front.stages.map(({ number }, stage) => [heightOf(itemAt(moment.floors, stage)), number]),
-  );
-  floors.set(0, 0);
-  return {
-    heightAt: (x, y) => heightOf(probe.measure(x, y)),
-    isFlat: (height) => floors.has(height),
-    tolerance,
-    stageOf: (a, b, c) => {
-      const { xs, ys, zs, lattice } = draft;
-      const z = itemAt(zs, a);
-      const floor = z === zs[b] && z === zs[c] ? floors.get(z) : undefined;
-      if (floor !== undefined) return floor;
-      const place = placeOn(lattice, { x: middle(xs, a, b, c), y: middle(ys, a, b, c) });
-      probe.measure(place.x, place.y);
-      return probe.stage();
-    },
-  };
-}
-
-/** @param longest mm; shorter triangles of a strip are no farther off the front than chords are, about two of which that is */
-function zipRules(
-  draft: MeshDraft,
-  { heightAt, tolerance }: GroundRules,
-  { numbers, longest }: { numbers: readonly number[]; longest: number },
-): ZipRules {
-  const { perMm } = draft.lattice;
-  return {
-    numbers,
-    squaredReach: longest * perMm * longest * perMm,
-    isTrue: (a, b, c) => {
-      const height = middle(draft.zs, a, b, c);
-      const place = placeOn(draft.lattice, { x: middle(draft.xs, a, b, c), y: middle(draft.ys, a, b, c) });
-      return isNearFront(heightAt, place, { height, tolerance });
-    },
-  };
-}
-
-function middle(values: Float64Array, a: number, b: number, c: number): number {
-  return ((values[a] as number) + (values[b] as number) + (values[c] as number)) / 3;
 }
 
 /** The sheet's border as corners at the front's height. */
@@ -184,9 +130,15 @@ function addRing(edges: GroundEdges, vertices: readonly number[], kind: number):
 }
 
 /** What the ground must know of a contour: a strip's border where walls begin or end, nothing amid strips, else all of it. */
-function addOutline(edges: GroundEdges, outline: Outline, strips: ReadonlyMap<Ring, number>): void {
+function addOutline(
+  { draft, edges, heightAt }: Pick<GroundRules, 'heightAt'> & { draft: MeshDraft; edges: GroundEdges },
+  outline: Outline,
+  strips: ReadonlyMap<Ring, number>,
+): void {
   if (!outline.isWhole) {
     for (const { vertices } of outline.chains) {
+      // Some may be no border at all: their corners have the height that the front has there.
+      for (const vertex of vertices) standOnFront(draft, vertex, heightAt);
       for (let i = 1; i < vertices.length; i++)
         addEdge(edges, itemAt(vertices, i - 1), itemAt(vertices, i), EDGE.plain);
     }
@@ -196,6 +148,11 @@ function addOutline(edges: GroundEdges, outline: Outline, strips: ReadonlyMap<Ri
     const count = strips.get(ring) ?? 0;
     if (count < 2) addRing(edges, ring.vertices, count === 1 ? EDGE.plain | EDGE.strip : EDGE.plain);
   }
+}
+
+function standOnFront(draft: MeshDraft, vertex: number, heightAt: GroundRules['heightAt']): void {
+  const { x, y } = placeOn(draft.lattice, { x: itemAt(draft.xs, vertex), y: itemAt(draft.ys, vertex) });
+  draft.zs[vertex] = heightAt(x, y);
 }
 
 /** In squared steps: exact. */
@@ -209,12 +166,17 @@ function areaOf(draft: MeshDraft, rings: readonly (readonly number[])[]): number
   return double / 2;
 }
 
-function faceArea(draft: MeshDraft): number {
+/** Whether all triangles, none of which is turned over, come to what the rim encloses as it was cut where contours meet it. */
+function isTiled(draft: MeshDraft, { rim }: Ground): boolean {
   const { corners, triangleCount } = draft;
-  let double = 0;
+  let face = 0;
   for (let i = 0; i < 3 * triangleCount; i += 3)
-    double += doubleArea(draft, corners[i] as number, corners[i + 1] as number, corners[i + 2] as number);
-  return double / 2;
+    face += doubleArea(draft, corners[i] as number, corners[i + 1] as number, corners[i + 2] as number);
+  const origin = itemAt(rim, 0);
+  let within = 0;
+  for (let i = 0; i < rim.length; i += 2)
+    within += doubleArea(draft, origin, itemAt(rim, i), itemAt(rim, i + 1));
+  return Math.abs(face - within) <= SAME_AREA * within;
 }
 
 function mergeCorners(

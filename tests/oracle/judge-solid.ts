@@ -23,15 +23,16 @@ export interface SolidCase {
 
 /** A share of volume or area. */
 const ALLOWED = 1e-3;
-const STREWN = [60_000, 500_000, 4_000_000] as const;
+const FEW = 40_000;
+const MORE = [200_000, 1_000_000, 4_000_000] as const;
 
 /** In words; none where all holds. */
 export function judgeSolid(library: ManifoldToplevel, judged: SolidCase): string[] {
   const { part, tolerance, removedVolume, solid } = judged;
   const faults: string[] = [];
   // Few places settle most parts; where they do not, more are strewn.
-  let strewn = strewnVolume(part, STREWN[0]);
-  for (const count of STREWN) {
+  let strewn = strewnVolume(part, FEW);
+  for (const count of MORE) {
     if (isAlike(removedVolume, strewn.volume, ALLOWED / 2)) break;
     strewn = strewnVolume(part, count);
   }
