@@ -6,6 +6,7 @@ import { troubleOf } from '#app/views/drawing/trouble-of.ts';
 import type { PlannedPage } from '#app/worker/planned-page.ts';
 import { finding } from '#findings/finding.ts';
 import type { JobFile } from '#part/job-file.ts';
+import { rectangle } from '#support/shapes.ts';
 
 /** Pockets in a row, 10 wide; depths that are asked of them now. */
 const asked = [0, 1.2, 2.2];
@@ -13,14 +14,7 @@ const shapes = asked.map((depth, index) => {
   const x = index * 20;
   return {
     region: { id: `R0${index + 1}`, asked: { depth, plus: 0.1, minus: 0.1 } },
-    rings: [
-      [
-        { x, y: 0 },
-        { x: x + 10, y: 0 },
-        { x: x + 10, y: 10 },
-        { x, y: 10 },
-      ],
-    ],
+    loops: [rectangle(x, 0, x + 10, 10)],
     box: { minX: x, minY: 0, maxX: x + 10, maxY: 10 },
   } as unknown as RegionShape;
 });

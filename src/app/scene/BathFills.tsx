@@ -3,11 +3,11 @@
  * its own window alone; all else under maskant.
  */
 import { useMemo, useRef } from 'react';
-import { contourPoints } from '#app/state/region-shape.ts';
 import type { Contour, ShownPlan } from '#handoff/plan-file.ts';
 import { isPeeled } from './bath-minute.ts';
 import { ColoredPatches } from './ColoredPatches.tsx';
 import { type Patch, ringArea, type TriangleCache } from './plan-arrays.ts';
+import { RingsAtScale } from './rings-at-scale.ts';
 import type { SceneTheme } from './scene-theme.ts';
 import { plainColor, tintOf } from './stage-tint.ts';
 
@@ -15,25 +15,26 @@ interface BathFillsProps {
   readonly plan: ShownPlan;
   readonly minute: number;
   readonly theme: SceneTheme;
+  readonly pixelsPerMm: number;
 }
 
-/** Points of each contour, kept as long as it lives. */
-type RingCache = WeakMap<Contour, ReturnType<typeof contourPoints>>;
-
-export function BathFills({ plan, minute, theme }: BathFillsProps) {
+export function BathFills({ plan, minute, theme, pixelsPerMm }: BathFillsProps) {
   const triangles = useRef<TriangleCache>(new WeakMap());
-  const rings = useRef<RingCache>(new WeakMap());
+  const rings = useRef(new RingsAtScale());
   const peeled = plan.stages.filter((stage) => isPeeled(stage, minute)).length;
-  const patches = useMemo(() => bathPatches(plan, peeled, theme, rings.current), [plan, peeled, theme]);
+  const patches = useMemo(
+    () => bathPatches(plan, peeled, theme, (contour) => rings.current.ringOf(contour, pixelsPerMm)),
+    [plan, peeled, theme, pixelsPerMm],
+  );
   return <ColoredPatches patches={patches} cache={triangles.current} />;
 }
 
-function bathPatches(plan: ShownPlan, peeled: number, theme: SceneTheme, rings: RingCache): Patch[] {
-  const ringOf = (contour: Contour) => {
-    const known = rings.get(contour) ?? contourPoints(contour);
-    rings.set(contour, known);
-    return known;
-  };
+function bathPatches(
+  plan: ShownPlan,
+  peeled: number,
+  theme: SceneTheme,
+  ringOf: (contour: Contour) => Patch['ring'],
+): Patch[] {
   const maskant = plainColor(theme.maskant);
   const ground = plainColor(theme.ground);
   const patches: Patch[] = [];

@@ -1,7 +1,7 @@
 /** The sheet from above: regions tinted by level, linework, and scribe lines in the colour and the mark of their stage. */
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
-import { contourPoints, type RegionShape } from '#app/state/region-shape.ts';
+import type { RegionShape } from '#app/state/region-shape.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Contour, ShownPlan, ShownStage } from '#handoff/plan-file.ts';
 import { BathFills } from './BathFills.tsx';
@@ -12,10 +12,10 @@ import {
   contourSegments,
   markSegments,
   meanLength,
-  ringSegments,
   type SegmentCache,
   type TriangleCache,
 } from './plan-arrays.ts';
+import { RingsAtScale } from './rings-at-scale.ts';
 import type { SceneTheme } from './scene-theme.ts';
 import { casingFor, plainColor, tintOf } from './stage-tint.ts';
 import { ThinSegments } from './ThinSegments.tsx';
@@ -41,8 +41,10 @@ const WIDTH = { tickCasing: 3.4, tick: 1.5, selection: 3.5, mark: 4 };
 const SCRIBE = { near: { casing: 4.6, core: 2.4 }, far: { casing: 3.2, core: 1.7 } };
 /** Distance and length of the mark's ticks, in pixels. */
 const TICK = { pitch: 7, length: 11 };
-/** Mean length of a stage's lines, in pixels, from which they carry marks, and below which they are one pixel wide. */
+/** Mean length of a stage's lines, in pixels, from which they carry marks, and below which many of them go without a casing. */
 const ROOM = { marks: 220, casing: 80 };
+/** Numbers of a stage's segments, six each, above which short lines go without a casing: drawn in software, each costs time. */
+const MOST_CASED = 12_000;
 
 export function PlanScene(props: PlanSceneProps) {
   const { plan, shapes, linework, selection, theme, pose, minute, onlyStage, marked } = props;
@@ -50,8 +52,11 @@ export function PlanScene(props: PlanSceneProps) {
   const segments = useRef<SegmentCache>(new WeakMap());
   const chosen = useMemo(() => {
     const ids = new Set(selection);
-    return ringSegments(shapes.filter((shape) => ids.has(shape.region.id)).flatMap((shape) => shape.rings));
-  }, [shapes, selection]);
+    const contours = shapes
+      .filter((shape) => ids.has(shape.region.id))
+      .flatMap(({ region }) => region.contours);
+    return contourSegments(contours, pixelsPerMm, new WeakMap());
+  }, [shapes, selection, pixelsPerMm]);
   const drawn = useMemo(() => contourSegments(linework, pixelsPerMm, new WeakMap()), [linework, pixelsPerMm]);
   const linedStages = cutLines(plan, minute).filter(
     ({ number }) => onlyStage === undefined || number === onlyStage,
@@ -60,9 +65,9 @@ export function PlanScene(props: PlanSceneProps) {
   return (
     <>
       {plan === undefined || minute === undefined ? (
-        <RegionFills plan={plan} shapes={shapes} theme={theme} />
+        <RegionFills plan={plan} shapes={shapes} theme={theme} pixelsPerMm={fillScale(pixelsPerMm)} />
       ) : (
-        <BathFills plan={plan} minute={minute} theme={theme} />
+        <BathFills plan={plan} minute={minute} theme={theme} pixelsPerMm={fillScale(pixelsPerMm)} />
       )}
       <ThinSegments positions={drawn} color={theme.ink} order={1} />
       {linedStages.map((stage) => (
@@ -98,21 +103,28 @@ function stepOf({ pixelsPerMm }: ViewPose): number {
   return Math.round(2 * Math.log2(pixelsPerMm));
 }
 
-type RegionFillsProps = Pick<PlanSceneProps, 'plan' | 'shapes' | 'theme'>;
+/** Fills are made again at each step of four: at least as fine as the lines on them. */
+function fillScale(pixelsPerMm: number): number {
+  return 4 ** Math.ceil(Math.log2(pixelsPerMm) / 2);
+}
+
+type RegionFillsProps = Pick<PlanSceneProps, 'plan' | 'shapes' | 'theme'> & { readonly pixelsPerMm: number };
 
 /** The part as it comes out of the run: regions tinted by the stage that took them to their level. */
-function RegionFills({ plan, shapes, theme }: RegionFillsProps) {
+function RegionFills({ plan, shapes, theme, pixelsPerMm }: RegionFillsProps) {
   const cache = useRef<TriangleCache>(new WeakMap());
+  const rings = useRef(new RingsAtScale());
   const patches = useMemo(() => {
     const colors = new Map(plan?.stages.flatMap(({ regions, color }) => regions.map((id) => [id, color])));
-    const regions = shapes.map(({ rings, region }) => ({
-      ring: itemAt(rings, 0),
+    const ringOf = (contour: Contour) => rings.current.ringOf(contour, pixelsPerMm);
+    const regions = shapes.map(({ region }) => ({
+      ring: ringOf(itemAt(region.contours, 0)),
       color: tintOf(colors.get(region.id), theme.metal),
     }));
     const ground = plainColor(theme.ground);
-    const holes = (plan?.cutouts ?? []).map((contour) => ({ ring: contourPoints(contour), color: ground }));
+    const holes = (plan?.cutouts ?? []).map((contour) => ({ ring: ringOf(contour), color: ground }));
     return [...regions, ...holes];
-  }, [plan, shapes, theme]);
+  }, [plan, shapes, theme, pixelsPerMm]);
   return <ColoredPatches patches={patches} cache={cache.current} />;
 }
 
@@ -144,7 +156,11 @@ function ScribeLines({ stage, pixelsPerMm, sealedColor, cache }: ScribeLinesProp
   );
   if (sealedColor !== undefined) return <ThinSegments positions={lines} color={sealedColor} order={2} />;
   const casing = casingFor(stage.color);
-  if (length < ROOM.casing) return <ThinSegments positions={lines} color={casing} order={3} />;
+  const isFar = length < ROOM.casing;
+  // Lines too many and too short for a casing keep the stage's own colour: by that they are told from plain borders.
+  if (isFar && lines.length > MOST_CASED) {
+    return <FatSegments positions={lines} color={stage.color} width={SCRIBE.far.core} order={3} />;
+  }
   const width = hasMarks ? SCRIBE.near : SCRIBE.far;
   return (
     <>

@@ -1,8 +1,9 @@
-/** A region of the plan as polygons fine enough for the eye: for drawing, picking and asking. The plan itself stays exact. */
+/** A region of the plan as it is drawn and asked: exact for asking what lies where, as fine as the eye can see for drawing. */
 import { itemAt } from '#geometry/assert.ts';
 import { type Box, boxOfSpans, joinBoxes } from '#geometry/box.ts';
+import { isInsideLoops } from '#geometry/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
-import { pointAlong } from '#geometry/span.ts';
+import { type Loop, pointAlong } from '#geometry/span.ts';
 import { pathOfContour } from '#handoff/contour.ts';
 import type { Contour, ShownRegion } from '#handoff/plan-file.ts';
 
@@ -10,13 +11,17 @@ type Rings = readonly (readonly Point[])[];
 
 export interface RegionShape {
   readonly region: ShownRegion;
-  /** Outer ring first, then holes; first point not repeated. Made when first asked for: few regions are looked at closely. */
+  /** Polygons as fine as a first view needs; outer ring first, then holes; first point not repeated. Made when first asked for. */
   readonly rings: Rings;
+  /** The exact border: what holds a point is asked of it. */
+  readonly loops: readonly Loop[];
   readonly box: Box;
 }
 
-/** Turn between two points of an arc at its finest; 7.5° leaves 0.2 % of the radius, a pixel at a radius of 500. */
-const FINEST_TURN = Math.PI / 24;
+/** Turn between two points of an arc where no scale is given: 7.5° leaves 0.2 % of the radius. */
+const PLAIN_TURN = Math.PI / 24;
+/** A finer turn than this has no end in a picture: an arc of 1000 m is then off by 0.1 pixels at 0.01 mm a pixel. */
+const FINEST_TURN = 1e-4;
 /** Pixels by which a chord may miss its arc. */
 const SEEN = 0.2;
 
@@ -29,25 +34,38 @@ export function regionShapes(regions: readonly ShownRegion[], before: readonly R
   return regions.map((region) => {
     const old = known.get(region.id);
     if (old !== undefined && isSameBorder(old.region.contours, region.contours)) {
-      return shapeOf(region, { box: old.box, rings: () => old.rings });
+      return shapeOf(region, { box: old.box, rings: () => old.rings, loops: () => old.loops });
     }
     const { contours } = region;
     const box = boxOfSpans(pathOfContour(itemAt(contours, 0)).spans);
-    return shapeOf(region, { box, rings: () => contours.map((contour) => contourPoints(contour)) });
+    return shapeOf(region, {
+      box,
+      rings: () => contours.map((contour) => contourPoints(contour)),
+      loops: () => contours.map((contour) => pathOfContour(contour).spans),
+    });
   });
 }
 
 function shapeOf(
   region: ShownRegion,
-  { box, rings }: { readonly box: Box; readonly rings: () => Rings },
+  {
+    box,
+    rings,
+    loops,
+  }: { readonly box: Box; readonly rings: () => Rings; readonly loops: () => readonly Loop[] },
 ): RegionShape {
   let made: Rings | undefined;
+  let exact: readonly Loop[] | undefined;
   return {
     region,
     box,
     get rings() {
       made ??= rings();
       return made;
+    },
+    get loops() {
+      exact ??= loops();
+      return exact;
     },
   };
 }
@@ -74,7 +92,7 @@ export function contourPoints(contour: Contour, pixelsPerMm = Number.POSITIVE_IN
   const { spans, closed } = pathOfContour(contour);
   for (const span of spans) {
     const steps =
-      span.kind === 'line' ? 1 : Math.ceil(Math.abs(span.sweep) / turnOf(span.radius * pixelsPerMm));
+      span.kind === 'line' ? 1 : Math.ceil(Math.abs(span.sweep) / turnOf(span.radius, pixelsPerMm));
     for (let step = 0; step < steps; step++) points.push(pointAlong(span, step / steps));
   }
   const last = spans.at(-1);
@@ -82,27 +100,19 @@ export function contourPoints(contour: Contour, pixelsPerMm = Number.POSITIVE_IN
   return points;
 }
 
-/** Turn of a chord that stands off an arc of so many pixels' radius by no more than can be seen. */
-function turnOf(radius: number): number {
-  const turn = 2 * Math.acos(Math.max(0, 1 - SEEN / radius));
+/** Turn of a chord that stands off its arc by no more than can be seen: sagitta = r (1 − cos(turn / 2)). */
+function turnOf(radius: number, pixelsPerMm: number): number {
+  if (pixelsPerMm === Number.POSITIVE_INFINITY) return PLAIN_TURN;
+  const turn = 2 * Math.acos(Math.max(0, 1 - SEEN / (radius * pixelsPerMm)));
   return Math.max(FINEST_TURN, turn);
 }
 
-/** Whether the region holds the point: even-odd over all rings. */
-export function shapeHolds(shape: RegionShape, { x, y }: Point): boolean {
+/** Whether the region holds the point, by its exact border: what is said of a place is what the plan has there. */
+export function shapeHolds(shape: RegionShape, point: Point): boolean {
   const { minX, minY, maxX, maxY } = shape.box;
+  const { x, y } = point;
   if (x < minX || x > maxX || y < minY || y > maxY) return false;
-  let inside = false;
-  for (const ring of shape.rings) {
-    let before = itemAt(ring, ring.length - 1);
-    for (const point of ring) {
-      const crosses = point.y > y !== before.y > y;
-      if (crosses && x < point.x + ((y - point.y) * (before.x - point.x)) / (before.y - point.y))
-        inside = !inside;
-      before = point;
-    }
-  }
-  return inside;
+  return isInsideLoops(shape.loops, point);
 }
 
 export function boxOfShapes(shapes: readonly RegionShape[]): Box | undefined {
