@@ -4,6 +4,7 @@
  * blocks that double at every level end with a finding, not with the memory.
  */
 
+import type { TooMany } from '#findings/drawing-findings.ts';
 import type { Finding } from '#findings/finding.ts';
 import { finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
@@ -18,7 +19,9 @@ import type { Decoded, DecodedCurve, DecodedInsert } from './decoded.ts';
 import type { Drawing, DrawnCurve, DrawnNote } from './drawing.ts';
 import {
   FARTHEST,
+  MOST_BLOCK_ENTITIES,
   MOST_CURVES,
+  MOST_FAILED_FITS,
   MOST_INSERTIONS,
   MOST_SPANS,
   MOST_SPANS_A_CURVE,
@@ -27,6 +30,7 @@ import {
 import { type EntityFile, type EntityTags, openEntity, report } from './entity-tags.ts';
 import { farthestOf, farthestOfSpans } from './farthest.ts';
 import { FindingTally } from './finding-tally.ts';
+import type { FitEffort } from './fit-arcs.ts';
 import { countOn, LayerBook, type LayerPage } from './layer-book.ts';
 import { PassedTally } from './passed-tally.ts';
 import { spansOfPieces } from './spans-of-pieces.ts';
@@ -74,7 +78,9 @@ class Gathering {
   >();
   readonly #curves: DrawnCurve[] = [];
   readonly #notes: DrawnNote[] = [];
+  readonly #effort: FitEffort = { failed: 0 };
   #insertions = 0;
+  #blockEntities = 0;
   #spans = 0;
   #full: Finding | undefined;
 
@@ -177,7 +183,10 @@ class Gathering {
     const far = farthestOf(pieces);
     if (!(far <= FARTHEST))
       return this.#refuse(entity, inBlock, 'entity-out-of-range', { value: far, limit: FARTHEST });
-    const spans = spansOfPieces(pieces);
+    const spans = spansOfPieces(pieces, this.#effort);
+    if (this.#effort.failed > MOST_FAILED_FITS) {
+      this.#stop('tries of fitting arcs', this.#effort.failed, MOST_FAILED_FITS);
+    }
     if (spans === undefined)
       return this.#refuse(entity, inBlock, 'entity-too-fine', { limit: MOST_SPANS_A_CURVE });
     const reach = farthestOfSpans(spans);
@@ -238,6 +247,10 @@ class Gathering {
   #placeContents(contents: readonly OpenEntity[], standing: Standing): void {
     this.#insertions += 1;
     if (this.#insertions > MOST_INSERTIONS) this.#stop('block insertions', this.#insertions, MOST_INSERTIONS);
+    this.#blockEntities += contents.length;
+    if (this.#blockEntities > MOST_BLOCK_ENTITIES) {
+      this.#stop('inserted entities', this.#blockEntities, MOST_BLOCK_ENTITIES);
+    }
     for (const open of contents) {
       if (this.#full !== undefined) return;
       const { entity } = open;
@@ -282,7 +295,7 @@ class Gathering {
     this.#findings.add(found);
   }
 
-  #stop(what: 'curves' | 'block insertions' | 'lines and arcs', found: number, limit: number): void {
+  #stop(what: TooMany, found: number, limit: number): void {
     this.#full ??= finding('drawing-too-big', { what, found, limit });
   }
 }

@@ -6,12 +6,22 @@ import type { WordsFor } from './words.ts';
 /** What a file may turn out to be instead of a drawing. */
 export type WrongKind = 'DWG' | 'PDF' | 'ZIP' | 'gzip' | 'picture' | 'web page' | 'XML' | 'UTF-16 text';
 
+/** What of a drawing may be too many to be worked on. */
+export type TooMany =
+  | 'bytes'
+  | 'entities'
+  | 'curves'
+  | 'block insertions'
+  | 'inserted entities'
+  | 'lines and arcs'
+  | 'tries of fitting arcs';
+
 interface DrawingFileFacts {
   readonly 'drawing-empty': { readonly bytes: number };
   readonly 'drawing-wrong-kind': { readonly is: WrongKind };
   readonly 'drawing-not-dxf': { readonly begins: string };
   readonly 'drawing-too-big': {
-    readonly what: 'bytes' | 'entities' | 'curves' | 'block insertions' | 'lines and arcs';
+    readonly what: TooMany;
     readonly found: number;
     readonly limit: number;
   };
