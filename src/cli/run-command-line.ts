@@ -8,7 +8,7 @@ import { findingRecord } from '#findings/finding-record.ts';
 import type { CommandEnd, ExitCode } from './command-end.ts';
 import { type CorrectArguments, correctCommand } from './commands/correct-command.ts';
 import { type DepthArguments, depthCommand } from './commands/depth-command.ts';
-import { inspectCommand } from './commands/inspect-command.ts';
+import { type InspectArguments, inspectCommand } from './commands/inspect-command.ts';
 import { type PlanArguments, planCommand } from './commands/plan-command.ts';
 import { type SectionArguments, sectionCommand } from './commands/section-command.ts';
 import { printable } from './printable.ts';
@@ -44,9 +44,10 @@ function commandLine(terminal: Terminal, done: (end: CommandEnd) => void): Comma
     .command('inspect')
     .description('say what a drawing holds and what is wrong with it')
     .argument('<drawing>', 'DXF file')
+    .option('--unit <unit>', 'the unit it is drawn in, whatever it says itself: mm, in, cm …')
     .option('--json', 'print everything as JSON', false)
     .option('--note-prefix <text>', 'what a depth written in a region begins with', '')
-    .action(async (drawing: string, options: { json: boolean; notePrefix: string }) => {
+    .action(async (drawing: string, options: Omit<InspectArguments, 'drawing'>) => {
       done(await inspectCommand({ drawing, ...options }, terminal));
     });
   program

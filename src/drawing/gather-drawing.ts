@@ -8,6 +8,7 @@ import type { TooMany } from '#findings/drawing-findings.ts';
 import type { Finding } from '#findings/finding.ts';
 import { finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
+import type { Box } from '#geometry/box.ts';
 import { type Span, spanLength } from '#geometry/span.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { unitOfInsunits } from '#units/length-unit.ts';
@@ -28,7 +29,7 @@ import {
   SHORTEST,
 } from './drawing-limits.ts';
 import { type EntityFile, type EntityTags, openEntity, report } from './entity-tags.ts';
-import { farthestOf, farthestOfSpans } from './farthest.ts';
+import { boxOfPieces, farthestOf, farthestOfSpans } from './farthest.ts';
 import { FindingTally } from './finding-tally.ts';
 import type { FitEffort } from './fit-arcs.ts';
 import { countOn, LayerBook, type LayerPage } from './layer-book.ts';
@@ -45,7 +46,10 @@ export interface GatherInput {
   readonly progress?: ((share: number) => void) | undefined;
 }
 
-export type Gathered = Pick<Drawing, 'layers' | 'curves' | 'notes' | 'passedOver' | 'findings'>;
+export type Gathered = Pick<Drawing, 'layers' | 'curves' | 'notes' | 'passedOver' | 'findings'> & {
+  /** Boxes, mm, of curves that were left out because they reach too far. */
+  readonly outOfRange: readonly Box[];
+};
 
 interface OpenEntity {
   readonly entity: EntityTags;
@@ -79,6 +83,7 @@ class Gathering {
   readonly #curves: DrawnCurve[] = [];
   readonly #notes: DrawnNote[] = [];
   readonly #effort: FitEffort = { failed: 0 };
+  readonly #outOfRange: Box[] = [];
   #insertions = 0;
   #blockEntities = 0;
   #spans = 0;
@@ -112,6 +117,7 @@ class Gathering {
       notes: this.#notes,
       passedOver: this.#passed.rows(),
       findings,
+      outOfRange: this.#outOfRange,
     };
   }
 
@@ -181,8 +187,10 @@ class Gathering {
 
   #spansOf(entity: EntityTags, pieces: readonly CurvePiece[], inBlock: boolean): Span[] | undefined {
     const far = farthestOf(pieces);
-    if (!(far <= FARTHEST))
+    if (!(far <= FARTHEST)) {
+      this.#outOfRange.push(boxOfPieces(pieces));
       return this.#refuse(entity, inBlock, 'entity-out-of-range', { value: far, limit: FARTHEST });
+    }
     const spans = spansOfPieces(pieces, this.#effort);
     if (this.#effort.failed > MOST_FAILED_FITS) {
       this.#stop('tries of fitting arcs', this.#effort.failed, MOST_FAILED_FITS);
@@ -191,6 +199,7 @@ class Gathering {
       return this.#refuse(entity, inBlock, 'entity-too-fine', { limit: MOST_SPANS_A_CURVE });
     const reach = farthestOfSpans(spans);
     if (!(reach <= FARTHEST)) {
+      this.#outOfRange.push(boxOfPieces(pieces));
       return this.#refuse(entity, inBlock, 'entity-out-of-range', { value: reach, limit: FARTHEST });
     }
     if (spans.length === 0 || (inBlock && spans.every((span) => spanLength(span) < SHORTEST))) {

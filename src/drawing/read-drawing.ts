@@ -4,15 +4,15 @@
  * so hosts that must stay awake call it in a worker.
  */
 import { type Finding, finding, sortFindings } from '#findings/finding.ts';
-import { boxOfSpans } from '#geometry/box.ts';
+import { type Box, boxOfSpans } from '#geometry/box.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { condenseDrawing } from './condense-drawing.ts';
 import { decodeBinary } from './decode-binary.ts';
 import { textDecoder } from './decode-text.ts';
-import type { Drawing, DrawnCurve } from './drawing.ts';
+import type { Drawing } from './drawing.ts';
 import { MOST_BYTES, MOST_ENTITIES } from './drawing-limits.ts';
-import { doubtUnit, settleUnit } from './drawing-unit.ts';
-import { gatherDrawing } from './gather-drawing.ts';
+import { doubtUnit, type Extent, settleUnit } from './drawing-unit.ts';
+import { type Gathered, gatherDrawing } from './gather-drawing.ts';
 import { readHeader } from './read-header.ts';
 import { readTags } from './read-tags.ts';
 import { latin, sniffFile } from './sniff-file.ts';
@@ -42,7 +42,7 @@ export function readDrawing(bytes: Uint8Array, options: ReadOptions = {}): Drawi
   const condensed = condenseDrawing(read, decode);
   if (!condensed.hasSections) return unread([finding('drawing-not-dxf', { begins: beginningOf(bytes) })]);
   const unit = settleUnit(header, options.unit);
-  const findings: Finding[] = [...condensed.findings, ...unit.findings];
+  const findings: Finding[] = [...condensed.findings];
   if (read.outOfStep.lines > 0) {
     findings.push(
       finding('drawing-out-of-step', { lines: read.outOfStep.lines }, { line: read.outOfStep.first }),
@@ -62,12 +62,13 @@ export function readDrawing(bytes: Uint8Array, options: ReadOptions = {}): Drawi
     unit: unit.unit,
     progress: progress && ((share) => progress(0.4 + 0.6 * share, 'reading entities')),
   });
-  findings.push(...gathered.findings, ...doubtUnit(header, unit, () => sizeOf(gathered.curves)));
+  const { outOfRange, ...given } = gathered;
+  findings.push(...gathered.findings, ...doubtUnit(header, unit, extentOf({ ...given, outOfRange })));
   if (gathered.curves.length === 0 && !findings.some(({ code }) => code === 'drawing-too-big')) {
     findings.push(finding('drawing-without-curves', { entities: condensed.firsts.length }));
   }
   progress?.(1, 'drawing read');
-  return { ...gathered, ...stated, findings: sortFindings(findings) };
+  return { ...given, ...stated, findings: sortFindings(findings) };
 }
 
 /** A drawing of which nothing could be used. */
@@ -91,18 +92,21 @@ function beginningOf(bytes: Uint8Array): string {
     .slice(0, 40);
 }
 
-/** The longer side of the box around all curves. */
-function sizeOf(curves: readonly DrawnCurve[]): number {
-  if (curves.length === 0) return 0;
-  let size = 0;
-  const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
-  for (const { spans } of curves) {
-    const own = boxOfSpans(spans);
-    box.minX = Math.min(box.minX, own.minX);
-    box.minY = Math.min(box.minY, own.minY);
-    box.maxX = Math.max(box.maxX, own.maxX);
-    box.maxY = Math.max(box.maxY, own.maxY);
-    size = Math.max(box.maxX - box.minX, box.maxY - box.minY);
-  }
-  return size;
+/** Sides of the box around all curves, mm; where all reach too far, around those. Undefined where there is nothing. */
+function extentOf({ curves, outOfRange }: Gathered): Extent | undefined {
+  const boxes = curves.length === 0 ? outOfRange : curves.map(({ spans }) => boxOfSpans(spans));
+  if (boxes.length === 0) return undefined;
+  const side = (low: (box: Box) => number, high: (box: Box) => number): number =>
+    boxes.reduce((most, box) => Math.max(most, high(box)), Number.NEGATIVE_INFINITY) -
+    boxes.reduce((least, box) => Math.min(least, low(box)), Number.POSITIVE_INFINITY);
+  return {
+    width: side(
+      ({ minX }) => minX,
+      ({ maxX }) => maxX,
+    ),
+    height: side(
+      ({ minY }) => minY,
+      ({ maxY }) => maxY,
+    ),
+  };
 }

@@ -30,8 +30,9 @@ interface DrawingFileFacts {
   readonly 'drawing-part-unclosed': { readonly part: string; readonly lacks: string };
   readonly 'drawing-out-of-step': { readonly lines: number };
   readonly 'drawing-without-curves': { readonly entities: number };
-  readonly 'drawing-unit-missing': Record<string, never>;
-  readonly 'drawing-unit-unknown': { readonly value: string };
+  readonly 'drawing-unit-missing': SizeInUnits;
+  readonly 'drawing-unit-unknown': SizeInUnits & { readonly value: string };
+  readonly 'drawing-size-unlikely': SizeInUnits & { readonly stated: LengthUnit };
   readonly 'drawing-unit-overridden': { readonly stated: LengthUnit; readonly used: LengthUnit };
   readonly 'drawing-unit-doubtful': {
     readonly stated: LengthUnit;
@@ -53,6 +54,12 @@ interface DrawingFileFacts {
     readonly drawingUnit: LengthUnit;
   };
   readonly 'more-of-the-same': { readonly of: string; readonly more: number };
+}
+
+/** How large the drawing is, in its own units, and in which units it would be as large as parts are. */
+interface SizeInUnits {
+  readonly sides?: { readonly width: number; readonly height: number } | undefined;
+  readonly likely?: readonly LengthUnit[];
 }
 
 export type DrawingFacts = DrawingFileFacts & EntityFacts;
@@ -153,18 +160,25 @@ const fileWords: WordsFor<DrawingFileFacts> = {
   'drawing-unit-missing': {
     severity: 'stop',
     title: 'No unit',
-    say: () => ({
-      reason: 'The drawing does not say in which unit it is drawn, and a guess could be 25.4 times wrong.',
-      remedy:
-        'Measure one known length on the drawing and set drawingUnits in the job, for example to "mm" or "in".',
+    say: (facts) => ({
+      reason: `The drawing does not say in which unit it is drawn, and a guess could be 25.4 times wrong.${sizesInWords(facts)}`,
+      remedy: SET_UNIT,
     }),
   },
   'drawing-unit-unknown': {
     severity: 'stop',
     title: 'Unknown unit',
-    say: ({ value }) => ({
-      reason: `The drawing gives its unit ($INSUNITS) as "${value}", which names none; 1 to 24 do.`,
-      remedy: 'Measure one known length on the drawing and set drawingUnits in the job.',
+    say: ({ value, ...facts }) => ({
+      reason: `The drawing gives its unit ($INSUNITS) as "${value}", which names none; 1 to 24 do.${sizesInWords(facts)}`,
+      remedy: SET_UNIT,
+    }),
+  },
+  'drawing-size-unlikely': {
+    severity: 'warn',
+    title: 'Size unlikely for a part',
+    say: ({ stated, sides, likely }) => ({
+      reason: `The drawing says ${unitName(stated)}, and no part is as large or as small as it then is${sides === undefined ? '' : `: ${sizeIn(sides, stated)}`}.${likely === undefined || sides === undefined ? '' : ` ${asLikely(sides, likely)}`}`,
+      remedy: SET_UNIT,
     }),
   },
   'drawing-unit-overridden': {
@@ -249,6 +263,24 @@ const fileWords: WordsFor<DrawingFileFacts> = {
 };
 
 export const drawingWords: WordsFor<DrawingFacts> = { ...fileWords, ...entityWords };
+
+const SET_UNIT =
+  'Measure one known length on the drawing and set drawingUnits in the job, for example to "mm" or "in"; isobath inspect takes it as --unit.';
+
+function sizesInWords({ sides, likely }: SizeInUnits): string {
+  if (sides === undefined || likely === undefined || !(sides.width + sides.height > 0)) return '';
+  return ` ${asLikely(sides, likely)}`;
+}
+
+function asLikely(sides: NonNullable<SizeInUnits['sides']>, likely: readonly LengthUnit[]): string {
+  const each = likely.map((unit) => `in ${unitName(unit)} ${sizeIn(sides, unit)}`);
+  return `It would be ${each.join(', ')}.`;
+}
+
+function sizeIn({ width, height }: NonNullable<SizeInUnits['sides']>, unit: LengthUnit): string {
+  const millimetres = millimetresIn(unit);
+  return `${round(width * millimetres)} mm by ${round(height * millimetres)} mm`;
+}
 
 function round(value: number): string {
   return String(Number(value.toPrecision(6)));

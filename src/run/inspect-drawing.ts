@@ -8,7 +8,7 @@ import { findRegions } from '#part/find-regions.ts';
 import { DEFAULT_JOIN_TOLERANCE } from '#part/job-defaults.ts';
 import type { Part } from '#part/part.ts';
 import { regionFinder } from '#part/region-at.ts';
-import { millimetresIn } from '#units/length-unit.ts';
+import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
 import { limitLinework } from './limit-linework.ts';
 import { createRunMemory, drawingFor } from './run-memory.ts';
 import { RunCancelled, type RunOptions } from './run-options.ts';
@@ -54,12 +54,15 @@ export interface Inspection {
   readonly passedOver: readonly PassedOver[];
   readonly notes: readonly DrawnNote[];
   readonly closedOutlines: readonly OutlineSeen[];
-  readonly regions: readonly RegionSeen[];
-  readonly depthNotes: readonly DepthNoteSeen[];
+  /** Null where they were not looked for: a finding says why. */
+  readonly regions: readonly RegionSeen[] | null;
+  readonly depthNotes: readonly DepthNoteSeen[] | null;
   readonly findings: readonly Finding[];
 }
 
 export interface InspectOptions extends RunOptions {
+  /** The unit that the drawing is drawn in, whatever it says itself. */
+  readonly unit?: LengthUnit | undefined;
   /** What a depth note begins with on this drawing. */
   readonly notePrefix?: string;
 }
@@ -72,6 +75,7 @@ export async function inspectDrawing(bytes: Uint8Array, options: InspectOptions 
   };
   await step(0, 'reading the drawing');
   const drawing = drawingFor(createRunMemory(), bytes, {
+    unit: options.unit,
     progress: (share, what) => options.progress?.(share * 0.6, what),
   });
   await step(0.6, 'finding the regions');
@@ -88,7 +92,7 @@ export async function inspectDrawing(bytes: Uint8Array, options: InspectOptions 
       area: unit === undefined ? null : round(Math.abs(loopArea(spans))),
     })),
   };
-  const nothing = { ...seen, regions: [], depthNotes: [] };
+  const nothing = { ...seen, regions: null, depthNotes: null };
   if (hasStop(drawing.findings)) return { ...nothing, findings: sortFindings(drawing.findings) };
   const everyLayer = { outline: [], regions: undefined, ignore: [] };
   const tooMuch = limitLinework(drawing, everyLayer);

@@ -145,8 +145,22 @@ describe('isobath inspect', () => {
   it('drawing-unit-missing: shows what is there, asks for the unit, and ends with 2', () => {
     const { code, out, error } = runIsobath(['inspect', 'no-unit.dxf'], folder);
     expect(error).toMatch(/^stop drawing-unit-missing: .*drawingUnits/m);
+    expect(error).toContain('in millimetre 200 mm by 120 mm, in inch 5080 mm by 3048 mm');
     expect(out).toMatch(/unit {2}not given[\s\S]*POCKETS/);
+    expect(out).toMatch(/regions {2}not looked for\n$/);
+    expect(out).not.toContain('closed outlines  ');
     expect(code).toBe(2);
+  });
+
+  it('--unit: a drawing without a unit is read in the one given', () => {
+    const { code, out } = runIsobath(['inspect', 'no-unit.dxf', '--unit', 'in'], folder);
+    expect(code).toBe(0);
+    expect(out).toMatch(/^unit {2}in\n/);
+    // A pocket of 100 by 80 in with one of 50 by 40 in nested in it, in mm².
+    expect(out).toContain(`${((100 * 80 - 50 * 40) * 25.4 * 25.4).toFixed(2)} mm²`);
+    const wrong = runIsobath(['inspect', 'no-unit.dxf', '--unit', 'furlong'], folder);
+    expect(wrong.code).toBe(2);
+    expect(wrong.error).toMatch(/^stop option-value-wrong: --unit was given "furlong"/);
   });
 });
 
