@@ -11,6 +11,11 @@ export interface PartFacts {
   readonly 'gap-open': { readonly gap: number; readonly joinTolerance: number };
   readonly 'layer-missing': LayerMissing;
   readonly 'outline-layer-missing': LayerMissing;
+  readonly 'sheet-point-unmet': {
+    readonly names: 'outline' | 'hole';
+    readonly at: readonly [number, number];
+    readonly isOnLine: boolean;
+  };
   readonly 'outline-not-closed': { readonly layers: readonly string[] };
   readonly 'outline-crosses-itself': { readonly kind: string; readonly times: number };
   readonly 'linework-too-crossed': { readonly what: 'pairs' | 'meetings'; readonly limit: number };
@@ -96,6 +101,15 @@ export const partWords: WordsFor<PartFacts> = {
     severity: 'stop',
     title: 'Outline layer not in the drawing',
     say: sayMissing,
+  },
+  'sheet-point-unmet': {
+    severity: 'stop',
+    title: 'Point names no part of the sheet',
+    say: ({ names, at, isOnLine }) => ({
+      reason: `The point ${figureOf(at[0])} mm, ${figureOf(at[1])} mm ${isOnLine ? 'lies on a line' : 'lies inside no closed outline'}, so it names no ${names === 'outline' ? 'sheet' : 'hole'}.`,
+      remedy:
+        'Give a point well inside, in drawing coordinates; `isobath inspect` lists one for each region.',
+    }),
   },
   'outline-not-closed': {
     severity: 'stop',

@@ -9,13 +9,14 @@ import { type Arrangement, OUTSIDE } from '#geometry/arrangement.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { labelPoint } from '#geometry/label-point.ts';
 import { findLayers } from './find-layers.ts';
-import { findMetal, sheetLoops } from './find-sheet.ts';
-import type { Job } from './job.ts';
+import { findMetal, type OutlinedPart, sheetLoops } from './find-sheet.ts';
+import type { Job, SheetChoice } from './job.ts';
 import { nameRegions } from './name-regions.ts';
 import type { Part, Region } from './part.ts';
 import { MOST_TANGLE } from './part-limits.ts';
 import { pickCurves } from './pick-curves.ts';
 import { selfCrossings } from './self-crossings.ts';
+import { type FacesChosen, punchHoles, sheetByPoint } from './sheet-by-point.ts';
 import { tellLinework } from './tell-linework.ts';
 
 export interface RegionsFound {
@@ -38,10 +39,12 @@ export function findRegions(drawing: Drawing, job: Pick<Job, 'layers' | 'joinTol
     trouble.flatMap((each) => (each.kind === 'doubled' && each.other !== each.source ? [each.source] : [])),
   );
   const isNew = (source: number) => !repeats.has(source);
-  const isSheetBounded = job.layers.outline.length > 0;
-  const isMetal = isSheetBounded
-    ? findMetal({ arrangement, curves: drawing.curves, outline: picked.outline })
-    : arrangement.faces.map((_, face) => face !== OUTSIDE);
+  const { outline, sheet: choice, holes = [] } = job.layers;
+  const isSheetBounded = outline.length > 0 || choice !== undefined;
+  const inside = isSheetBounded
+    ? facesOfSheet({ arrangement, curves: drawing.curves, outline: picked.outline }, choice)
+    : { isMetal: arrangement.faces.map((_, face) => face !== OUTSIDE), findings: [] };
+  const { isMetal, findings: holeFindings } = punchHoles(arrangement, inside.isMetal, holes);
   const layers = findLayers(arrangement, (source) => itemAt(drawing.curves, source).layer);
   const regions = nameRegions(metalFaces(arrangement, { isMetal, layers }));
   const regionOfFace = arrangement.faces.map(() => -1);
@@ -52,13 +55,28 @@ export function findRegions(drawing: Drawing, job: Pick<Job, 'layers' | 'joinTol
   const findings = [
     ...picked.findings,
     ...tellLinework(trouble, drawing.curves, job.joinTolerance),
-    ...(isGivenUp ? [] : tellSheet({ arrangement, isMetal, layers }, job.layers.outline, picked.findings)),
+    ...(isGivenUp
+      ? []
+      : [
+          ...inside.findings,
+          ...holeFindings,
+          ...tellSheet({ arrangement, isMetal, isInside: inside.isMetal, layers }, job.layers, [
+            ...picked.findings,
+            ...inside.findings,
+          ]),
+        ]),
     ...selfCrossings(arrangement, {
       curves: drawing.curves,
       among: taking.filter(isNew),
     }),
   ];
   return { part: { arrangement, regions, regionOfFace, sheet, trouble }, findings };
+}
+
+function facesOfSheet(part: OutlinedPart, choice: SheetChoice | undefined): FacesChosen {
+  return choice === undefined
+    ? { isMetal: findMetal(part), findings: [] }
+    : sheetByPoint(part.arrangement, choice);
 }
 
 interface SortedFaces {
@@ -76,20 +94,27 @@ function metalFaces({ faces }: Arrangement, { isMetal, layers }: SortedFaces): O
 
 /** What the faces say about the sheet as a whole. */
 function tellSheet(
-  { arrangement, isMetal, layers }: SortedFaces & { readonly arrangement: Arrangement },
-  outlineLayers: readonly string[],
+  {
+    arrangement,
+    isMetal,
+    isInside,
+    layers,
+  }: SortedFaces & { readonly arrangement: Arrangement; readonly isInside: readonly boolean[] },
+  { outline: outlineLayers, sheet }: Job['layers'],
   earlier: readonly Finding[],
 ): Finding[] {
   const { faces } = arrangement;
   if (faces.length === 1) return [finding('no-closed-region', {})];
-  if (outlineLayers.length === 0) return [];
+  if (outlineLayers.length === 0 && sheet === undefined) return [];
   if (!isMetal.includes(true)) {
-    const isToldMissing = earlier.some(({ code }) => code === 'outline-layer-missing');
+    const isToldMissing = earlier.some(
+      ({ code }) => code === 'outline-layer-missing' || code === 'sheet-point-unmet',
+    );
     return isToldMissing ? [] : [finding('outline-not-closed', { layers: outlineLayers })];
   }
   return faces.flatMap(({ area, loops }, face) => {
     const layer = layers[face]?.[0];
-    if (face === OUTSIDE || isMetal[face] === true || layer === undefined) return [];
+    if (face === OUTSIDE || isInside[face] === true || layer === undefined) return [];
     // A face of the outline's own is a cutout, not a region gone astray.
     if (outlineLayers.includes(layer)) return [];
     return [finding('region-outside-sheet', { area }, { at: labelPoint(loops), layer })];

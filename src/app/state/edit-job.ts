@@ -122,7 +122,7 @@ export type LayerRole = 'outline' | 'regions' | 'ignore';
 /** The part a layer plays. A job that names no region layers takes every layer without another part. */
 export function setLayerRole(job: JobFile, layer: string, role: LayerRole): JobFile {
   const without = (names: readonly string[] | undefined) => (names ?? []).filter((name) => name !== layer);
-  const outline = without(job.layers?.outline);
+  const outline = without(outlineLayers(job));
   const ignore = without(job.layers?.ignore);
   const named = job.layers?.regions;
   const regions = named === undefined ? undefined : without(named);
@@ -131,12 +131,37 @@ export function setLayerRole(job: JobFile, layer: string, role: LayerRole): JobF
   if (role === 'regions') regions?.push(layer);
   return {
     ...job,
-    layers: { outline, ignore, ...(regions === undefined ? {} : { regions }) },
+    layers: {
+      // A sheet named by a point or as the outermost outline stays so until a layer takes its place.
+      outline: outline.length === 0 && role !== 'outline' ? (sheetChoice(job) ?? outline) : outline,
+      ignore,
+      ...(regions === undefined ? {} : { regions }),
+      ...(job.layers?.holes === undefined ? {} : { holes: job.layers.holes }),
+    },
   };
 }
 
+/** Layers with the border of the sheet; none where it is found in another way. */
+export function outlineLayers(job: JobFile): readonly string[] {
+  const outline = job.layers?.outline;
+  return Array.isArray(outline) ? outline : [];
+}
+
+type OutlineChoice = Exclude<NonNullable<JobFile['layers']>['outline'], readonly string[] | undefined>;
+
+/** How the sheet is found where no layer names it. */
+export function sheetChoice(job: JobFile): OutlineChoice | undefined {
+  const outline = job.layers?.outline;
+  return outline === undefined || Array.isArray(outline) ? undefined : outline;
+}
+
+/** The sheet found without a layer; undefined goes back to layers. */
+export function setSheetChoice(job: JobFile, choice: OutlineChoice | undefined): JobFile {
+  return { ...job, layers: { ...job.layers, outline: choice ?? [] } };
+}
+
 export function layerRole(job: JobFile, layer: string): LayerRole {
-  if (job.layers?.outline?.includes(layer)) return 'outline';
+  if (outlineLayers(job).includes(layer)) return 'outline';
   if (job.layers?.ignore?.includes(layer)) return 'ignore';
   return job.layers?.regions === undefined || job.layers.regions.includes(layer) ? 'regions' : 'ignore';
 }

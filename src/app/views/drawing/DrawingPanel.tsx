@@ -1,5 +1,6 @@
 /** What was found in the drawing: its unit, layers and their parts, joins, trouble with places, regions, depth notes. */
 import { useState } from 'react';
+import { outlineLayers, sheetChoice } from '#app/state/edit-job.ts';
 import { useBench, useDocument } from '#app/views/workbench-context.ts';
 import type { JobFile } from '#part/job-file.ts';
 import { DepthNotesView } from './DepthNotesView.tsx';
@@ -17,7 +18,7 @@ export function DrawingPanel() {
 function DrawingFound({ job }: { readonly job: JobFile }) {
   const layers = useBench((state) => state.derived.page?.layers) ?? [];
   const regions = useBench((state) => state.derived.page?.plan?.regions.length);
-  const hasOutline = (job.layers?.outline?.length ?? 0) > 0;
+  const hasOutline = outlineLayers(job).length > 0 || sheetChoice(job) !== undefined;
   // A job that is only beginning begins here; what is open then stays so until it is closed.
   const [isNew] = useState(!hasOutline || job.requirements.length === 0);
   if (layers.length === 0) return null;
