@@ -2,6 +2,7 @@
 
 import type { JobFile } from '#part/job-file.ts';
 import { inJobUnits } from './edit-figures.ts';
+import { outlineLayers, sheetChoice } from './edit-sheet.ts';
 
 type Requirement = JobFile['requirements'][number];
 type DrawingPoint = readonly [x: number, y: number];
@@ -139,25 +140,6 @@ export function setLayerRole(job: JobFile, layer: string, role: LayerRole): JobF
       ...(job.layers?.holes === undefined ? {} : { holes: job.layers.holes }),
     },
   };
-}
-
-/** Layers with the border of the sheet; none where it is found in another way. */
-export function outlineLayers(job: JobFile): readonly string[] {
-  const outline = job.layers?.outline;
-  return Array.isArray(outline) ? outline : [];
-}
-
-type OutlineChoice = Exclude<NonNullable<JobFile['layers']>['outline'], readonly string[] | undefined>;
-
-/** How the sheet is found where no layer names it. */
-export function sheetChoice(job: JobFile): OutlineChoice | undefined {
-  const outline = job.layers?.outline;
-  return outline === undefined || Array.isArray(outline) ? undefined : outline;
-}
-
-/** The sheet found without a layer; undefined goes back to layers. */
-export function setSheetChoice(job: JobFile, choice: OutlineChoice | undefined): JobFile {
-  return { ...job, layers: { ...job.layers, outline: choice ?? [] } };
 }
 
 export function layerRole(job: JobFile, layer: string): LayerRole {

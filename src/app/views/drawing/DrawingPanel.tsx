@@ -1,11 +1,12 @@
 /** What was found in the drawing: its unit, layers and their parts, joins, trouble with places, regions, depth notes. */
 import { useState } from 'react';
-import { outlineLayers, sheetChoice } from '#app/state/edit-job.ts';
+import { outlineLayers, sheetChoice } from '#app/state/edit-sheet.ts';
 import { useBench, useDocument } from '#app/views/workbench-context.ts';
 import type { JobFile } from '#part/job-file.ts';
 import { DepthNotesView } from './DepthNotesView.tsx';
 import { DrawingFields } from './DrawingFields.tsx';
 import { LayerRoles } from './LayerRoles.tsx';
+import { SheetFields } from './SheetFields.tsx';
 import { TroubleList } from './TroubleList.tsx';
 
 export function DrawingPanel() {
@@ -29,6 +30,7 @@ function DrawingFound({ job }: { readonly job: JobFile }) {
         {!hasOutline && ', none is the edge of the part yet'}
       </summary>
       <DrawingFields job={job} />
+      <SheetFields job={job} />
       <h3>Layers</h3>
       <LayerRoles job={job} layers={layers} />
       <TroubleList />
