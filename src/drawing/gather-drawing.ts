@@ -42,6 +42,8 @@ export interface GatherInput {
   readonly condensed: Condensed;
   readonly container: Container;
   readonly unit: LengthUnit | undefined;
+  /** True of findings that need not be told one by one. */
+  readonly isTold?: (found: Finding) => boolean;
   /** Told the share of model space that is done. */
   readonly progress?: ((share: number) => void) | undefined;
 }
@@ -72,7 +74,7 @@ class Gathering {
   readonly #input: GatherInput;
   readonly #layers: LayerBook;
   readonly #passed = new PassedTally();
-  readonly #findings = new FindingTally();
+  readonly #findings: FindingTally;
   readonly #openBlocks = new Map<string, readonly OpenEntity[]>();
   readonly #told = new Set<string>();
   /** Insertions of blocks that are not there, by the block's name in capitals. */
@@ -91,6 +93,7 @@ class Gathering {
 
   constructor(input: GatherInput) {
     this.#input = input;
+    this.#findings = new FindingTally(input.isTold);
     this.#layers = new LayerBook(input.container.layers.values());
   }
 

@@ -7,6 +7,7 @@ import { type Finding, finding, sortFindings } from '#findings/finding.ts';
 import { type Box, boxOfSpans } from '#geometry/box.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { condenseDrawing } from './condense-drawing.ts';
+import { readDecimalCommas } from './decimal-commas.ts';
 import { decodeBinary } from './decode-binary.ts';
 import { textDecoder } from './decode-text.ts';
 import type { Drawing } from './drawing.ts';
@@ -35,17 +36,26 @@ export function readDrawing(bytes: Uint8Array, options: ReadOptions = {}): Drawi
   if (sniffed.kind === 'wrong') return unread([finding('drawing-wrong-kind', { is: sniffed.is })]);
   progress?.(0, 'reading the drawing');
   const read = readTags(sniffed.kind === 'binary' ? decodeBinary(bytes) : bytes);
-  const { tags } = read;
+  const decimals = readDecimalCommas(read.tags);
+  const { tags } = decimals;
   const header = readHeader(tags);
   const utf8Mark = bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf;
   const decode = textDecoder({ ...header, utf8Mark });
-  const condensed = condenseDrawing(read, decode);
+  const condensed = condenseDrawing({ ...read, tags }, decode);
   if (!condensed.hasSections) return unread([finding('drawing-not-dxf', { begins: beginningOf(bytes) })]);
   const unit = settleUnit(header, options.unit);
   const findings: Finding[] = [...condensed.findings];
   if (read.outOfStep.lines > 0) {
     findings.push(
       finding('drawing-out-of-step', { lines: read.outOfStep.lines }, { line: read.outOfStep.first }),
+    );
+  }
+  if (decimals.commas > 0) {
+    const { commas, points, line, isMixed } = decimals;
+    findings.push(
+      isMixed
+        ? finding('drawing-decimals-mixed', { commas, points }, { line })
+        : finding('drawing-decimal-commas', { commas }, { line }),
     );
   }
   const stated = { unit: unit.unit, statedUnit: unit.stated };
@@ -60,6 +70,7 @@ export function readDrawing(bytes: Uint8Array, options: ReadOptions = {}): Drawi
     condensed,
     container: walkContainer(condensed.skeleton),
     unit: unit.unit,
+    isTold: ({ code, facts }) => decimals.isMixed && code === 'entity-number-bad' && facts.text.includes(','),
     progress: progress && ((share) => progress(0.4 + 0.6 * share, 'reading entities')),
   });
   const { outOfRange, ...given } = gathered;

@@ -29,6 +29,8 @@ interface DrawingFileFacts {
   readonly 'drawing-end-missing': { readonly line: number };
   readonly 'drawing-part-unclosed': { readonly part: string; readonly lacks: string };
   readonly 'drawing-out-of-step': { readonly lines: number };
+  readonly 'drawing-decimal-commas': { readonly commas: number };
+  readonly 'drawing-decimals-mixed': { readonly commas: number; readonly points: number };
   readonly 'drawing-without-curves': { readonly entities: number };
   readonly 'drawing-unit-missing': SizeInUnits;
   readonly 'drawing-unit-unknown': SizeInUnits & { readonly value: string };
@@ -144,6 +146,24 @@ const fileWords: WordsFor<DrawingFileFacts> = {
     say: ({ lines }) => ({
       reason: `${lines} ${lines === 1 ? 'line belongs' : 'lines belong'} to no pair of code and value; reading went on after ${lines === 1 ? 'it' : 'them'}.`,
       remedy: 'Compare the drawing with its print; if anything differs, export it again.',
+    }),
+  },
+  'drawing-decimal-commas': {
+    severity: 'warn',
+    title: 'Decimal commas',
+    say: ({ commas }) => ({
+      reason: `${commas === 1 ? 'One number has' : `All ${commas} numbers with decimals have`} a comma where the format has a point; ${commas === 1 ? 'it was' : 'they were'} read as if with a point.`,
+      remedy: 'Check one known length, or export the drawing again with decimal points.',
+      value: commas,
+    }),
+  },
+  'drawing-decimals-mixed': {
+    severity: 'stop',
+    title: 'Commas and points mixed',
+    say: ({ commas, points }) => ({
+      reason: `${counted(commas, 'number has', 'numbers have')} a comma and ${counted(points, 'has', 'have')} a decimal point, so it is not known whether commas stand before decimals or thousands. What has a comma was left out.`,
+      remedy: 'Export the drawing again with decimal points throughout.',
+      value: commas,
     }),
   },
   'drawing-without-curves': {
@@ -288,6 +308,10 @@ function round(value: number): string {
 
 function count(entities: number): string {
   return entities === 1 ? '1 entity was' : `${entities} entities were`;
+}
+
+function counted(count: number, one: string, more: string): string {
+  return `${count} ${count === 1 ? one : more}`;
 }
 
 function times(insertions: number): string {

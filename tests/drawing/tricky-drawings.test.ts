@@ -6,6 +6,7 @@ import { TRICKY_BLOCKS } from '#fixtures/tricky-blocks.ts';
 import { TRICKY_CONTAINERS } from '#fixtures/tricky-containers.ts';
 import type { TrickyDrawing } from '#fixtures/tricky-drawing.ts';
 import { TRICKY_KINDS } from '#fixtures/tricky-kinds.ts';
+import { TRICKY_PLATES } from '#fixtures/tricky-plates.ts';
 import { TRICKY_POLYLINES } from '#fixtures/tricky-polylines.ts';
 import { TRICKY_ROUNDS } from '#fixtures/tricky-rounds.ts';
 import { TRICKY_SPLINES } from '#fixtures/tricky-splines.ts';
@@ -33,6 +34,7 @@ const SETS = [
   ['containers', TRICKY_CONTAINERS],
   ['blocks', TRICKY_BLOCKS],
   ['kinds and layers', TRICKY_KINDS],
+  ['plates', TRICKY_PLATES],
 ] as const;
 
 describe.each(SETS)('tricky %s', (_, fixtures) => {
