@@ -85,12 +85,20 @@ export const partWords: WordsFor<PartFacts> = {
   'gap-open': {
     severity: 'warn',
     title: 'Gap left open',
-    say: ({ gap, joinTolerance }) => ({
-      reason: `An end stops ${figureOf(gap)} mm short of the nearest line; up to ${figureOf(joinTolerance)} mm would be joined.`,
-      remedy: `Close it in the drawing, or set joinTolerance to ${figureOf(Math.ceil(gap * 100) / 100)} mm.`,
-      value: gap,
-      limit: joinTolerance,
-    }),
+    say: ({ gap, joinTolerance }) =>
+      gap <= joinTolerance
+        ? {
+            reason: `An end stops ${figureOf(gap)} mm short of the nearest line and was not joined, for its own line is hardly longer than that.`,
+            remedy: 'Close it in the drawing.',
+            value: gap,
+            limit: joinTolerance,
+          }
+        : {
+            reason: `An end stops ${figureOf(gap)} mm short of the nearest line; up to ${figureOf(joinTolerance)} mm would be joined.`,
+            remedy: `Close it in the drawing, or set joinTolerance to ${figureOf(Math.ceil(gap * 100) / 100)} mm.`,
+            value: gap,
+            limit: joinTolerance,
+          },
   },
   'layer-missing': {
     severity: 'warn',
