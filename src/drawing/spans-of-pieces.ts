@@ -26,7 +26,8 @@ export function spansOfPieces(pieces: readonly CurvePiece[], effort?: FitEffort)
     if (more === undefined) return undefined;
     for (const span of more) spans.push(span);
   }
-  return spans;
+  // The pieces of a polyline meet exactly; those of a spline that was split close only within CLOSING.
+  return pieces.some(({ kind }) => kind === 'spline') ? closeChain(spans) : spans;
 }
 
 function spansOfPiece(piece: CurvePiece, effort: FitEffort | undefined): Span[] | undefined {

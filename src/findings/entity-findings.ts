@@ -13,6 +13,7 @@ export type SplineProblem =
   | 'knot count'
   | 'knots fall'
   | 'knots repeat'
+  | 'torn'
   | 'weight count'
   | 'weight';
 
@@ -47,6 +48,8 @@ const SPLINE_PROBLEMS: Readonly<Record<SplineProblem, (found: number, wanted: nu
   'knot count': (found, wanted) => `it has ${found} knots where ${wanted} belong`,
   'knots fall': (found) => `its knots fall at number ${found}`,
   'knots repeat': (found, wanted) => `one knot repeats ${found} times; ${wanted} is the most`,
+  torn: (found) =>
+    `an inner knot repeats ${found} times, and the ends of the curve on either side do not meet`,
   'weight count': (found, wanted) => `it has ${found} weights where ${wanted} belong`,
   weight: (found) => `one weight is ${found}; weights must be above 0`,
 };
