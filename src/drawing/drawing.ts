@@ -18,6 +18,9 @@ export interface DrawnCurve {
   readonly spans: readonly Span[];
 }
 
+/** What is taken of a polyline with a width: the line along its middle, or its borders. */
+export type WideLines = 'centre' | 'borders';
+
 export interface DrawnNote {
   readonly layer: string;
   readonly text: string;

@@ -12,13 +12,14 @@ import type { Box } from '#geometry/box.ts';
 import { type Span, spanLength } from '#geometry/span.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { unitOfInsunits } from '#units/length-unit.ts';
-import { type Affine, compose, isIdentity, mapPoint, scaling } from './affine.ts';
+import { type Affine, compose, determinant, isIdentity, keepsCircles, mapPoint, scaling } from './affine.ts';
 import type { Condensed } from './condense-drawing.ts';
 import { type CurvePiece, mapPiece } from './curve-piece.ts';
 import { decodeEntity } from './decode-entity.ts';
-import type { Decoded, DecodedCurve, DecodedInsert } from './decoded.ts';
-import type { Drawing, DrawnCurve, DrawnNote } from './drawing.ts';
+import type { Decoded, DecodedCurve, DecodedInsert, WidthRange } from './decoded.ts';
+import type { Drawing, DrawnCurve, DrawnNote, WideLines } from './drawing.ts';
 import {
+  EQUAL_SCALE,
   FARTHEST,
   MOST_BLOCK_ENTITIES,
   MOST_CURVES,
@@ -36,12 +37,17 @@ import { countOn, LayerBook, type LayerPage } from './layer-book.ts';
 import { PassedTally } from './passed-tally.ts';
 import { spansOfPieces } from './spans-of-pieces.ts';
 import type { BlockRecord, Container } from './walk-container.ts';
+import { wideBorders } from './wide-borders.ts';
 
 export interface GatherInput {
   readonly file: EntityFile;
   readonly condensed: Condensed;
   readonly container: Container;
   readonly unit: LengthUnit | undefined;
+  /** What is taken of polylines that have a width; their centre lines unless told otherwise. */
+  readonly wideLines?: WideLines | undefined;
+  /** Handles of polylines that are frames of texts. */
+  readonly frames: ReadonlySet<string>;
   /** True of findings that need not be told one by one. */
   readonly isTold?: (found: Finding) => boolean;
   /** Told the share of model space that is done. */
@@ -128,7 +134,7 @@ class Gathering {
     const entity = this.#open(number);
     const page = this.#layers.page(entity.layer);
     if (entity.inPaper) this.#passed.addInPaper(entity, page.name);
-    else if (!this.#isHidden(entity, page)) {
+    else if (!this.#isHidden(entity, page) && !this.#isFrame(entity, page)) {
       const decoded = decodeEntity(entity);
       for (const found of entity.findings) this.#findings.add(found);
       countOn(page, entity.kind);
@@ -142,6 +148,13 @@ class Gathering {
       first: itemAt(condensed.firsts, number - 1),
       end: itemAt(condensed.ends, number - 1),
     });
+  }
+
+  #isFrame(entity: EntityTags, page: LayerPage): boolean {
+    if (entity.handle === undefined || !this.#input.frames.has(entity.handle)) return false;
+    countOn(page, entity.kind);
+    this.#passed.add(entity, page.name, { why: 'it is the frame of a text', mayMatter: false });
+    return true;
   }
 
   /**
@@ -171,7 +184,7 @@ class Gathering {
 
   #placeCurve(
     entity: EntityTags,
-    { pieces }: DecodedCurve,
+    { pieces, widths }: DecodedCurve,
     page: LayerPage,
     { map, blocks }: Standing,
   ): void {
@@ -179,13 +192,37 @@ class Gathering {
     const spans = this.#spansOf(entity, mapped, blocks.length > 0);
     if (spans === undefined) return;
     const { kind, handle, line } = entity;
-    const first = itemAt(spans, 0).start;
-    const last = itemAt(spans, spans.length - 1).end;
-    const closed = spans.length > 1 && first.x === last.x && first.y === last.y;
-    this.#curves.push({ layer: page.name, kind, handle, line, closed, spans });
-    this.#spans += spans.length;
+    const taken = widths === undefined ? [spans] : this.#widened(entity, spans, { widths, map });
+    for (const each of taken) {
+      this.#curves.push({ layer: page.name, kind, handle, line, closed: isClosed(each), spans: each });
+      this.#spans += each.length;
+    }
     if (this.#curves.length > MOST_CURVES) this.#stop('curves', this.#curves.length, MOST_CURVES);
     if (this.#spans > MOST_SPANS) this.#stop('lines and arcs', this.#spans, MOST_SPANS);
+  }
+
+  /** The borders of a wide polyline where they are asked for and can be made, else the line along its middle; told once for an entity. */
+  #widened(
+    entity: EntityTags,
+    spans: Span[],
+    { widths, map }: { readonly widths: WidthRange; readonly map: Affine },
+  ): readonly Span[][] {
+    const scale = Math.sqrt(Math.abs(determinant(map)));
+    const isEven = widths.most - widths.least <= EQUAL_SCALE * widths.most && keepsCircles(map);
+    const isAsked = this.#input.wideLines === 'borders';
+    const borders =
+      isAsked && isEven
+        ? wideBorders(spans, { width: widths.most * scale, closed: isClosed(spans) })
+        : undefined;
+    const taken = borders !== undefined ? 'borders' : isAsked ? 'centre for want of borders' : 'centre';
+    const key = `polyline-wide ${entity.line}`;
+    if (!this.#told.has(key)) {
+      this.#told.add(key);
+      const before = entity.findings.length;
+      report(entity, 'polyline-wide', { width: widths.most * scale, taken });
+      this.#findings.add(itemAt(entity.findings, before));
+    }
+    return borders ?? [spans];
   }
 
   #spansOf(entity: EntityTags, pieces: readonly CurvePiece[], inBlock: boolean): Span[] | undefined {
@@ -267,7 +304,7 @@ class Gathering {
       if (this.#full !== undefined) return;
       const { entity } = open;
       const page = this.#layers.page(entity.layer === '0' ? (standing.insertLayer ?? '0') : entity.layer);
-      if (this.#isHidden(entity, page)) continue;
+      if (this.#isHidden(entity, page) || this.#isFrame(entity, page)) continue;
       countOn(page, entity.kind);
       this.#place(open, page, standing);
     }
@@ -310,4 +347,10 @@ class Gathering {
   #stop(what: TooMany, found: number, limit: number): void {
     this.#full ??= finding('drawing-too-big', { what, found, limit });
   }
+}
+
+function isClosed(spans: readonly Span[]): boolean {
+  const first = itemAt(spans, 0).start;
+  const last = itemAt(spans, spans.length - 1).end;
+  return spans.length > 1 && first.x === last.x && first.y === last.y;
 }

@@ -10,18 +10,21 @@ import { condenseDrawing } from './condense-drawing.ts';
 import { readDecimalCommas } from './decimal-commas.ts';
 import { decodeBinary } from './decode-binary.ts';
 import { textDecoder } from './decode-text.ts';
-import type { Drawing } from './drawing.ts';
+import type { Drawing, WideLines } from './drawing.ts';
 import { MOST_BYTES, MOST_ENTITIES } from './drawing-limits.ts';
 import { doubtUnit, type Extent, settleUnit } from './drawing-unit.ts';
 import { type Gathered, gatherDrawing } from './gather-drawing.ts';
 import { readHeader } from './read-header.ts';
 import { readTags } from './read-tags.ts';
 import { latin, sniffFile } from './sniff-file.ts';
+import { textFrames } from './text-frames.ts';
 import { walkContainer } from './walk-container.ts';
 
 export interface ReadOptions {
   /** The unit that the drawing is drawn in, whatever it says itself. */
   readonly unit?: LengthUnit | undefined;
+  /** What is taken of polylines that have a width; their centre lines unless told otherwise. */
+  readonly wideLines?: WideLines | undefined;
   /** Told the share done (0 to 1) and what is being worked on. */
   readonly progress?: ((share: number, what: string) => void) | undefined;
 }
@@ -70,6 +73,8 @@ export function readDrawing(bytes: Uint8Array, options: ReadOptions = {}): Drawi
     condensed,
     container: walkContainer(condensed.skeleton),
     unit: unit.unit,
+    wideLines: options.wideLines,
+    frames: textFrames(tags),
     isTold: ({ code, facts }) => decimals.isMixed && code === 'entity-number-bad' && facts.text.includes(','),
     progress: progress && ((share) => progress(0.4 + 0.6 * share, 'reading entities')),
   });

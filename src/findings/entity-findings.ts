@@ -33,6 +33,11 @@ export interface EntityFacts {
     readonly firstHandle: string | undefined;
   };
   readonly 'polyline-count-differs': Named & { readonly stated: number; readonly found: number };
+  readonly 'polyline-wide': Named & {
+    /** mm, the most of it. */
+    readonly width: number;
+    readonly taken: 'centre' | 'borders' | 'centre for want of borders';
+  };
   readonly 'polyline-end-missing': Named & { readonly vertices: number };
   readonly 'spline-unusable': Named & {
     readonly problem: SplineProblem;
@@ -144,6 +149,20 @@ export const entityWords: WordsFor<EntityFacts> = {
       limit: stated,
     }),
   },
+  'polyline-wide': {
+    severity: 'warn',
+    title: 'Polyline with a width',
+    say: ({ width, taken, ...named }) => ({
+      reason: `${name(named)} is ${Number(width.toPrecision(4))} mm wide, so it has two borders. ${WIDE_TAKEN[taken]}`,
+      remedy:
+        taken === 'borders'
+          ? 'Set wideLines to "centre" in the job if the line along its middle is meant.'
+          : taken === 'centre'
+            ? 'Set wideLines to "borders" in the job if the borders are meant; draw it without a width if not.'
+            : 'Draw what is meant without a width.',
+      value: width,
+    }),
+  },
   'polyline-end-missing': {
     severity: 'warn',
     title: 'Polyline not ended',
@@ -172,6 +191,13 @@ export const entityWords: WordsFor<EntityFacts> = {
     }),
   },
 };
+
+const WIDE_TAKEN = {
+  centre: 'The line along its middle was taken.',
+  borders: 'The two borders were taken.',
+  'centre for want of borders':
+    'The line along its middle was taken, for the borders of a width that changes or does not fit cannot be made.',
+} as const;
 
 function name({ kind, handle }: Named): string {
   return handle === undefined ? `This ${kind}` : `${kind} ${handle}`;

@@ -77,6 +77,8 @@ export const jobFileSchema = z.strictObject({
   units: z.optional(jobUnit),
   drawingUnits: z.optional(drawingUnit),
   joinTolerance: z.optional(notNegative),
+  /** What is taken of polylines that have a width. */
+  wideLines: z.optional(z.enum(['centre', 'borders'])),
   layers: z.optional(
     z.strictObject({
       /** Layers; or, where all is on one layer, the outermost closed outline, or that around a point of the sheet. */

@@ -41,8 +41,8 @@ describe.each(SETS)('tricky %s', (_, fixtures) => {
   test.each(fixtures.map((fixture): [string, TrickyDrawing] => [titleOf(fixture), fixture]))(
     '%s',
     (_title, fixture) => {
-      const { bytes, unit, codes, measure, within = 1e-6 } = fixture;
-      const drawing = readDrawing(bytes, { unit });
+      const { bytes, unit, wideLines, codes, measure, within = 1e-6 } = fixture;
+      const drawing = readDrawing(bytes, { unit, wideLines });
       expect(drawing.findings.map(({ code }) => code).sort()).toEqual(codes);
       expect(brokenChains(drawing)).toEqual([]);
       const { box, ...figures } = measureDrawing(drawing);
