@@ -19,6 +19,9 @@ export function inspectionText(seen: Seen, color: boolean): string {
   if (seen.passedOver.length > 0) lines.push('', heading('passed over'));
   for (const { kind, layer, count, why } of seen.passedOver)
     lines.push(`  ${count} ${kind} on ${printable(layer)}: ${why}`);
+  if (seen.suggestedIgnore.length > 0)
+    lines.push('', heading('layers that may not draw the part, left out below'));
+  for (const { layer, why } of seen.suggestedIgnore) lines.push(`  ${printable(layer)}: for ${why}`);
   if (seen.regions === null || seen.depthNotes === null) {
     lines.push('', `${heading('regions')}  not looked for`);
     return `${lines.join('\n')}\n`;

@@ -100,7 +100,7 @@ class Gathering {
   constructor(input: GatherInput) {
     this.#input = input;
     this.#findings = new FindingTally(input.isTold);
-    this.#layers = new LayerBook(input.container.layers.values());
+    this.#layers = new LayerBook(input.container.layers.values(), input.condensed.lineTypes);
   }
 
   gather(): Gathered {
@@ -192,9 +192,18 @@ class Gathering {
     const spans = this.#spansOf(entity, mapped, blocks.length > 0);
     if (spans === undefined) return;
     const { kind, handle, line } = entity;
+    const own = entity.lineType === undefined ? {} : { lineType: entity.lineType };
     const taken = widths === undefined ? [spans] : this.#widened(entity, spans, { widths, map });
     for (const each of taken) {
-      this.#curves.push({ layer: page.name, kind, handle, line, closed: isClosed(each), spans: each });
+      this.#curves.push({
+        layer: page.name,
+        kind,
+        handle,
+        line,
+        closed: isClosed(each),
+        ...own,
+        spans: each,
+      });
       this.#spans += each.length;
     }
     if (this.#curves.length > MOST_CURVES) this.#stop('curves', this.#curves.length, MOST_CURVES);

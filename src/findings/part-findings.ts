@@ -9,6 +9,13 @@ export interface PartFacts {
   readonly 'line-leads-nowhere': { readonly kind: string; readonly length: number };
   readonly 'gap-joined': { readonly gap: number; readonly joinTolerance: number };
   readonly 'gap-open': { readonly gap: number; readonly joinTolerance: number };
+  readonly 'layer-beside-the-part': {
+    readonly layer: string;
+    /** After "for". */
+    readonly why: string;
+    /** Lines of it that lead nowhere, gaps. */
+    readonly troubles: number;
+  };
   readonly 'layer-missing': LayerMissing;
   readonly 'outline-layer-missing': LayerMissing;
   readonly 'sheet-point-unmet': {
@@ -99,6 +106,15 @@ export const partWords: WordsFor<PartFacts> = {
             value: gap,
             limit: joinTolerance,
           },
+  },
+  'layer-beside-the-part': {
+    severity: 'warn',
+    title: 'Layer that may not draw the part',
+    say: ({ layer, why, troubles }) => ({
+      reason: `Layer ${layer} looks like dimensions, centre lines, a border or notes, for ${why}, and takes part all the same.${troubles === 0 ? '' : ` ${troubles === 1 ? 'One of its lines closes' : `${troubles} of its lines close`} no outline.`}`,
+      remedy: `Put "${layer}" under layers.ignore, or name the layers that count under layers.regions.`,
+      value: troubles,
+    }),
   },
   'layer-missing': {
     severity: 'warn',

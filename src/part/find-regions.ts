@@ -12,6 +12,7 @@ import { findLayers } from './find-layers.ts';
 import { findMetal, type OutlinedPart, sheetLoops } from './find-sheet.ts';
 import type { Job, SheetChoice } from './job.ts';
 import { nameRegions } from './name-regions.ts';
+import { type NoiseLayer, noiseLayers } from './noise-layers.ts';
 import type { Part, Region } from './part.ts';
 import { MOST_TANGLE } from './part-limits.ts';
 import { pickCurves } from './pick-curves.ts';
@@ -54,7 +55,11 @@ export function findRegions(drawing: Drawing, job: Pick<Job, 'layers' | 'joinTol
   const sheet = isSheetBounded ? sheetLoops(arrangement, isMetal) : [];
   const findings = [
     ...picked.findings,
-    ...tellLinework(trouble, drawing.curves, job.joinTolerance),
+    ...tellLinework(trouble, drawing.curves, {
+      joinTolerance: job.joinTolerance,
+      // Layers that the job names are meant.
+      noise: job.layers.regions === undefined ? noiseTaking(drawing, job.layers) : [],
+    }),
     ...(isGivenUp
       ? []
       : [
@@ -71,6 +76,10 @@ export function findRegions(drawing: Drawing, job: Pick<Job, 'layers' | 'joinTol
     }),
   ];
   return { part: { arrangement, regions, regionOfFace, sheet, trouble }, findings };
+}
+
+function noiseTaking(drawing: Drawing, { outline, ignore }: Job['layers']): NoiseLayer[] {
+  return noiseLayers(drawing).filter(({ layer }) => !ignore.includes(layer) && !outline.includes(layer));
 }
 
 function facesOfSheet(part: OutlinedPart, choice: SheetChoice | undefined): FacesChosen {

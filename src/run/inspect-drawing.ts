@@ -6,6 +6,7 @@ import { loopArea } from '#geometry/span.ts';
 import { depthNotes, unitOfNotes } from '#part/depth-notes.ts';
 import { findRegions } from '#part/find-regions.ts';
 import { DEFAULT_JOIN_TOLERANCE } from '#part/job-defaults.ts';
+import { type NoiseLayer, noiseLayers } from '#part/noise-layers.ts';
 import type { Part } from '#part/part.ts';
 import { regionFinder } from '#part/region-at.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
@@ -54,6 +55,8 @@ export interface Inspection {
   readonly passedOver: readonly PassedOver[];
   readonly notes: readonly DrawnNote[];
   readonly closedOutlines: readonly OutlineSeen[];
+  /** Layers that look as if they did not draw the part; no regions were looked for on them. */
+  readonly suggestedIgnore: readonly NoiseLayer[];
   /** Null where they were not looked for: a finding says why. */
   readonly regions: readonly RegionSeen[] | null;
   readonly depthNotes: readonly DepthNoteSeen[] | null;
@@ -92,9 +95,10 @@ export async function inspectDrawing(bytes: Uint8Array, options: InspectOptions 
       area: unit === undefined ? null : round(Math.abs(loopArea(spans))),
     })),
   };
-  const nothing = { ...seen, regions: null, depthNotes: null };
+  const nothing = { ...seen, suggestedIgnore: [], regions: null, depthNotes: null };
   if (hasStop(drawing.findings)) return { ...nothing, findings: sortFindings(drawing.findings) };
-  const everyLayer = { outline: [], regions: undefined, ignore: [] };
+  const suggestedIgnore = noiseLayers(drawing);
+  const everyLayer = { outline: [], regions: undefined, ignore: suggestedIgnore.map(({ layer }) => layer) };
   const tooMuch = limitLinework(drawing, everyLayer);
   if (tooMuch !== undefined) {
     return { ...nothing, findings: sortFindings([...drawing.findings, tooMuch]) };
@@ -107,6 +111,7 @@ export async function inspectDrawing(bytes: Uint8Array, options: InspectOptions 
   const millimetres = unit === undefined ? 1 : millimetresIn(unit);
   return {
     ...seen,
+    suggestedIgnore,
     regions: part.regions.map(({ id, layer, area, label, loops }) => ({
       id,
       layer,
