@@ -179,9 +179,20 @@ describe('files that the system refuses', () => {
   });
 });
 
+describe('isobath alone', () => {
+  it('prints its help and ends with 0', () => {
+    const { code, out, error } = runIsobath([], folder);
+    expect(code).toBe(0);
+    expect(error).toBe('');
+    expect(out).toMatch(/^Usage: isobath/);
+    for (const command of ['inspect', 'new', 'plan', 'correct', 'section', 'depth']) {
+      expect(out).toMatch(new RegExp(`^ {2}${command} `, 'm'));
+    }
+  });
+});
+
 describe('a command that is not understood', () => {
   it.each([
-    ['no command', [], /no command was given/],
     ['a misspelt command', ['plna'], /plna.*Did you mean plan/],
     ['an unknown option', ['inspect', 'a.dxf', '--jsno'], /--jsno.*Did you mean --json/],
     ['no job', ['plan', '--out', 'x'], /missing required argument 'job'/],
