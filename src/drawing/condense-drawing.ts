@@ -141,7 +141,8 @@ function readLayer(work: Work, at: number): void {
   // Bit 1 of the flags is frozen; bit 2, frozen in new viewports, hides nothing here and is kept from the walker, which minds it.
   const frozen = (integerOf(work, at, 70) ?? 0) & 1;
   const lineType = textOf(work, at, 6);
-  if (lineType !== undefined && !/^continuous$/i.test(lineType)) work.lineTypes.set(name.toUpperCase(), lineType);
+  if (lineType !== undefined && !/^continuous$/i.test(lineType))
+    work.lineTypes.set(name.toUpperCase(), lineType);
   const color = integerOf(work, at, 62) ?? 7;
   work.layers.push(`0\nLAYER\n2\n${NAME_MARK}${name}\n70\n${frozen}\n62\n${color < 0 ? -1 : 1}\n`);
 }

@@ -3,6 +3,7 @@
  * what is not; throws for nothing that a file can hold, and ends in time linear in its size. One call, no pauses: 50 MB take a second or two,
  * so hosts that must stay awake call it in a worker.
  */
+import { noCurvesCause } from '#findings/drawing-findings.ts';
 import { type Finding, finding, sortFindings } from '#findings/finding.ts';
 import { type Box, boxOfSpans } from '#geometry/box.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
@@ -68,10 +69,11 @@ export function readDrawing(bytes: Uint8Array, options: ReadOptions = {}): Drawi
     return { ...unread(findings), ...stated };
   }
   progress?.(0.3, 'walking the drawing');
+  const container = walkContainer(condensed.skeleton);
   const gathered = gatherDrawing({
     file: { tags, decode, millimetres: unit.millimetres },
     condensed,
-    container: walkContainer(condensed.skeleton),
+    container,
     unit: unit.unit,
     wideLines: options.wideLines,
     frames: textFrames(tags),
@@ -81,10 +83,30 @@ export function readDrawing(bytes: Uint8Array, options: ReadOptions = {}): Drawi
   const { outOfRange, ...given } = gathered;
   findings.push(...gathered.findings, ...doubtUnit(header, unit, extentOf({ ...given, outOfRange })));
   if (gathered.curves.length === 0 && !findings.some(({ code }) => code === 'drawing-too-big')) {
-    findings.push(finding('drawing-without-curves', { entities: condensed.firsts.length }));
+    const { length: all } = condensed.firsts;
+    const { length: entities } = container.entities;
+    const cause = noCurvesCause(entitiesUnder(findings));
+    findings.push(finding('drawing-without-curves', { entities, inBlocks: all - entities, cause }));
   }
   progress?.(1, 'drawing read');
   return { ...given, ...stated, findings: sortFindings(findings) };
+}
+
+/** How many entities the findings of each code stand for. */
+function entitiesUnder(findings: readonly Finding[]): ReadonlyMap<string, number> {
+  const counts = new Map<string, number>();
+  for (const { code, facts } of findings) {
+    const own =
+      'count' in facts
+        ? facts.count
+        : 'entities' in facts
+          ? facts.entities
+          : 'insertions' in facts
+            ? facts.insertions
+            : 1;
+    counts.set(code, (counts.get(code) ?? 0) + own);
+  }
+  return counts;
 }
 
 /** A drawing of which nothing could be used. */

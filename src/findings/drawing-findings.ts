@@ -1,5 +1,6 @@
 /** Findings about a drawing as a whole: its file, its unit, its blocks and layers. Those about one entity: entity-findings.ts. */
 import { type LengthUnit, millimetresIn, unitName } from '#units/length-unit.ts';
+import { counted } from './counted.ts';
 import { type EntityFacts, entityWords } from './entity-findings.ts';
 import type { WordsFor } from './words.ts';
 
@@ -31,7 +32,13 @@ interface DrawingFileFacts {
   readonly 'drawing-out-of-step': { readonly lines: number };
   readonly 'drawing-decimal-commas': { readonly commas: number };
   readonly 'drawing-decimals-mixed': { readonly commas: number; readonly points: number };
-  readonly 'drawing-without-curves': { readonly entities: number };
+  readonly 'drawing-without-curves': {
+    /** In model and paper space, those of blocks apart. */
+    readonly entities: number;
+    readonly inBlocks: number;
+    /** What kept most of them from being outlines. */
+    readonly cause: NoCurvesCause | undefined;
+  };
   readonly 'drawing-unit-missing': SizeInUnits;
   readonly 'drawing-unit-unknown': SizeInUnits & { readonly value: string };
   readonly 'drawing-size-unlikely': SizeInUnits & { readonly stated: LengthUnit };
@@ -58,6 +65,9 @@ interface DrawingFileFacts {
   readonly 'more-of-the-same': { readonly of: string; readonly more: number };
 }
 
+/** Findings that can leave a drawing without a curve. */
+export type NoCurvesCause = keyof typeof NO_CURVES;
+
 /** How large the drawing is, in its own units, and in which units it would be as large as parts are. */
 interface SizeInUnits {
   readonly sides?: { readonly width: number; readonly height: number } | undefined;
@@ -65,6 +75,45 @@ interface SizeInUnits {
 }
 
 export type DrawingFacts = DrawingFileFacts & EntityFacts;
+
+const NO_CURVES = {
+  'entity-out-of-range': {
+    why: 'they are larger than 1 km or lie farther apart',
+    remedy: 'Check the unit of the drawing first; then delete what does not belong to the part.',
+  },
+  'layer-not-shown': {
+    why: 'their layers are off or frozen',
+    remedy: 'Switch the layers of the outlines on in the drawing.',
+  },
+  'paper-space-passed-over': {
+    why: 'they lie in paper space',
+    remedy: 'Move the outlines to model space.',
+  },
+  'entity-cannot-be-read': {
+    why: 'they are of kinds that cannot be read',
+    remedy: 'Explode them, or export them as polylines.',
+  },
+  'entity-passed-over': {
+    why: 'they are of kinds that are no outlines',
+    remedy: 'Draw the outlines as lines, arcs and polylines.',
+  },
+  'entity-number-bad': {
+    why: 'their numbers cannot be read',
+    remedy: 'Export the drawing again.',
+  },
+  'entity-tilted': {
+    why: 'they do not lie in the plane of the sheet',
+    remedy: 'Draw the part flat, in the plane of the sheet.',
+  },
+  'block-missing': {
+    why: 'the blocks that are inserted are missing',
+    remedy: 'Export the drawing again with its blocks.',
+  },
+  'block-external': {
+    why: 'the blocks that are inserted lie in other files',
+    remedy: 'Bind the external references into the drawing and export it again.',
+  },
+} as const;
 
 const WRONG_KIND_REMEDY: Readonly<Record<WrongKind, string>> = {
   DWG: 'Open it in the program it was drawn with and save it as DXF.',
@@ -86,7 +135,9 @@ const fileWords: WordsFor<DrawingFileFacts> = {
     title: 'Empty drawing file',
     say: ({ bytes }) => ({
       reason:
-        bytes === 0 ? 'The drawing file holds nothing.' : `The drawing file holds ${bytes} blank bytes.`,
+        bytes === 0
+          ? 'The drawing file holds nothing.'
+          : `The drawing file holds ${counted(bytes, 'blank byte')}.`,
       remedy: 'Export the drawing again, or copy it again from where it came.',
     }),
   },
@@ -169,13 +220,22 @@ const fileWords: WordsFor<DrawingFileFacts> = {
   'drawing-without-curves': {
     severity: 'stop',
     title: 'No outlines',
-    say: ({ entities }) => ({
-      reason:
-        entities === 0
-          ? 'The drawing holds no entities at all.'
-          : `The drawing holds ${entities} entities, and none of them is an outline that can be used.`,
-      remedy: 'Draw the outlines as lines, arcs and polylines in model space, on layers that are on.',
-    }),
+    say: ({ entities, inBlocks, cause }) => {
+      const usual = 'Draw the outlines as lines, arcs and polylines in model space, on layers that are on.';
+      if (entities === 0) {
+        return inBlocks === 0
+          ? { reason: 'The drawing holds no entities at all.', remedy: usual }
+          : {
+              reason: `The drawing holds ${counted(inBlocks, 'entity', 'entities')} in blocks, and no block is inserted.`,
+              remedy: 'Insert the block with the outlines, or explode it, and export the drawing again.',
+            };
+      }
+      const none = entities === 1 ? 'it is no outline' : 'none of them is an outline';
+      return {
+        reason: `The drawing holds ${counted(entities, 'entity', 'entities')}, and ${none} that can be used${cause === undefined ? '' : `: most of all, ${NO_CURVES[cause].why}`}.`,
+        remedy: cause === undefined ? usual : NO_CURVES[cause].remedy,
+      };
+    },
   },
   'drawing-unit-missing': {
     severity: 'stop',
@@ -275,8 +335,8 @@ const fileWords: WordsFor<DrawingFileFacts> = {
     severity: 'note',
     title: 'More of the same',
     say: ({ of, more }) => ({
-      reason: `${more} more findings "${of}" are not listed one by one.`,
-      remedy: 'Mend the ones listed; they usually share their cause.',
+      reason: `${counted(more, 'more finding', 'more findings')} "${of}" ${more === 1 ? 'is' : 'are'} not listed one by one.`,
+      remedy: 'Look at the ones listed first; they usually share their cause.',
       value: more,
     }),
   },
@@ -310,10 +370,20 @@ function count(entities: number): string {
   return entities === 1 ? '1 entity was' : `${entities} entities were`;
 }
 
-function counted(count: number, one: string, more: string): string {
-  return `${count} ${count === 1 ? one : more}`;
-}
-
 function times(insertions: number): string {
   return insertions === 1 ? 'once' : `${insertions} times`;
+}
+
+/** The code that most entities fell under, each with how many it stands for. */
+export function noCurvesCause(counts: ReadonlyMap<string, number>): NoCurvesCause | undefined {
+  let cause: NoCurvesCause | undefined;
+  let most = 0;
+  for (const code of Object.keys(NO_CURVES) as NoCurvesCause[]) {
+    const count = counts.get(code) ?? 0;
+    if (count > most) {
+      most = count;
+      cause = code;
+    }
+  }
+  return cause;
 }

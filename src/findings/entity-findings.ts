@@ -1,4 +1,5 @@
 /** Findings about one entity of a drawing. None of them costs more than the entity. */
+import { counted } from './counted.ts';
 import type { WordsFor } from './words.ts';
 
 /** Which entity: its kind as written and its handle, where it has one. Its line and layer are in the finding's place. */
@@ -49,13 +50,14 @@ export interface EntityFacts {
 
 const SPLINE_PROBLEMS: Readonly<Record<SplineProblem, (found: number, wanted: number) => string>> = {
   degree: (found, wanted) => `its degree is ${found}; 1 to ${wanted} are taken`,
-  'too few points': (found, wanted) => `it has ${found} points; its degree needs ${wanted}`,
-  'knot count': (found, wanted) => `it has ${found} knots where ${wanted} belong`,
+  'too few points': (found, wanted) => `it has ${counted(found, 'point')}; its degree needs ${wanted}`,
+  'knot count': (found, wanted) => `it has ${counted(found, 'knot')} where ${wanted} belong`,
   'knots fall': (found) => `its knots fall at number ${found}`,
   'knots repeat': (found, wanted) => `one knot repeats ${found} times; ${wanted} is the most`,
   torn: (found) =>
     `an inner knot repeats ${found} times, and the ends of the curve on either side do not meet`,
-  'weight count': (found, wanted) => `it has ${found} weights where ${wanted} belong`,
+  'weight count': (found, wanted) =>
+    `it has ${counted(found, 'weight')} where ${wanted} ${wanted === 1 ? 'belongs' : 'belong'}`,
   weight: (found) => `one weight is ${found}; weights must be above 0`,
 };
 
@@ -143,7 +145,7 @@ export const entityWords: WordsFor<EntityFacts> = {
     severity: 'warn',
     title: 'Vertices do not add up',
     say: ({ stated, found, ...named }) => ({
-      reason: `${name(named)} says it has ${stated} vertices and has ${found}; those that are there were taken.`,
+      reason: `${name(named)} says it has ${counted(stated, 'vertex', 'vertices')} and has ${found}; ${found === 1 ? 'the one that is there was' : 'those that are there were'} taken.`,
       remedy: 'Compare it with the print.',
       value: found,
       limit: stated,
@@ -167,7 +169,7 @@ export const entityWords: WordsFor<EntityFacts> = {
     severity: 'warn',
     title: 'Polyline not ended',
     say: ({ vertices, ...named }) => ({
-      reason: `${name(named)} is not ended by SEQEND; its ${vertices} vertices were taken.`,
+      reason: `${name(named)} is not ended by SEQEND; its ${vertices === 1 ? 'one vertex was' : `${vertices} vertices were`} taken.`,
       remedy: 'Compare it with the print.',
       value: vertices,
     }),
@@ -185,7 +187,7 @@ export const entityWords: WordsFor<EntityFacts> = {
     severity: 'note',
     title: 'Spline given by points only',
     say: ({ points, ...named }) => ({
-      reason: `${name(named)} is given by ${points} points on it, not by its curve; a smooth cubic was laid through them.`,
+      reason: `${name(named)} is given by ${counted(points, 'point')} on it, not by its curve; a smooth cubic was laid through them.`,
       remedy: 'Check it against the print; programs differ between the points.',
       value: points,
     }),

@@ -23,11 +23,17 @@ export interface PartFacts {
     readonly at: readonly [number, number];
     readonly isOnLine: boolean;
   };
-  readonly 'outline-not-closed': { readonly layers: readonly string[] };
+  readonly 'outline-not-closed': OpenGaps & { readonly layers: readonly string[] };
   readonly 'outline-crosses-itself': { readonly kind: string; readonly times: number };
   readonly 'linework-too-crossed': { readonly what: 'pairs' | 'meetings'; readonly limit: number };
-  readonly 'no-closed-region': Record<string, never>;
+  readonly 'no-closed-region': OpenGaps;
   readonly 'region-outside-sheet': { readonly area: number };
+}
+
+/** Gaps that keep outlines from closing: how many, and the widest, mm. */
+interface OpenGaps {
+  readonly gaps?: number;
+  readonly widest?: number;
 }
 
 interface LayerMissing {
@@ -138,9 +144,12 @@ export const partWords: WordsFor<PartFacts> = {
   'outline-not-closed': {
     severity: 'stop',
     title: 'Outline not closed',
-    say: ({ layers }) => ({
-      reason: `The linework on ${layersInWords(layers)} closes no outline, so there is no sheet to etch.`,
-      remedy: 'Close the outline in the drawing, or name the layer that holds it under layers.outline.',
+    say: ({ layers, ...open }) => ({
+      reason: `${gapsInWords(open)}The linework on ${layersInWords(layers)} closes no outline, so there is no sheet to etch.`,
+      remedy: gapsRemedy(
+        open,
+        'Close the outline in the drawing, or name the layer that holds it under layers.outline.',
+      ),
     }),
   },
   'outline-crosses-itself': {
@@ -168,9 +177,9 @@ export const partWords: WordsFor<PartFacts> = {
   'no-closed-region': {
     severity: 'stop',
     title: 'No closed region',
-    say: () => ({
-      reason: 'The linework that takes part encloses no area at all.',
-      remedy: 'Close the outlines in the drawing, raise joinTolerance, or check which layers take part.',
+    say: (open) => ({
+      reason: `${gapsInWords(open)}The linework that takes part encloses no area at all.`,
+      remedy: gapsRemedy(open, 'Close the outlines in the drawing, or check which layers take part.'),
     }),
   },
   'region-outside-sheet': {
@@ -183,6 +192,18 @@ export const partWords: WordsFor<PartFacts> = {
     }),
   },
 };
+
+function gapsInWords({ gaps = 0, widest = 0 }: OpenGaps): string {
+  if (gaps === 0) return '';
+  return gaps === 1
+    ? `An end stops ${figureOf(widest)} mm short. `
+    : `${gaps} ends stop short of other lines, by ${figureOf(widest)} mm at most. `;
+}
+
+function gapsRemedy({ gaps = 0, widest = 0 }: OpenGaps, otherwise: string): string {
+  if (gaps === 0) return otherwise;
+  return `Close ${gaps === 1 ? 'the gap' : 'the gaps'} in the drawing, or set joinTolerance to ${figureOf(Math.ceil(widest * 100) / 100)} mm.`;
+}
 
 function sayMissing({ layer, meant, known }: LayerMissing): { reason: string; remedy: string } {
   const all = known.length === 0 ? 'The drawing has no layers.' : `Its layers: ${known.join(', ')}.`;

@@ -65,7 +65,7 @@ export function findRegions(drawing: Drawing, job: Pick<Job, 'layers' | 'joinTol
       : [
           ...inside.findings,
           ...holeFindings,
-          ...tellSheet({ arrangement, isMetal, isInside: inside.isMetal, layers }, job.layers, [
+          ...tellSheet({ arrangement, trouble, isMetal, isInside: inside.isMetal, layers }, job, [
             ...picked.findings,
             ...inside.findings,
           ]),
@@ -108,18 +108,20 @@ function tellSheet(
     isMetal,
     isInside,
     layers,
-  }: SortedFaces & { readonly arrangement: Arrangement; readonly isInside: readonly boolean[] },
-  { outline: outlineLayers, sheet }: Job['layers'],
+    trouble,
+  }: SortedFaces & Pick<Part, 'arrangement' | 'trouble'> & { readonly isInside: readonly boolean[] },
+  { layers: { outline: outlineLayers, sheet }, joinTolerance }: Pick<Job, 'layers' | 'joinTolerance'>,
   earlier: readonly Finding[],
 ): Finding[] {
   const { faces } = arrangement;
-  if (faces.length === 1) return [finding('no-closed-region', {})];
+  const gaps = openGaps(trouble, joinTolerance);
+  if (faces.length === 1) return [finding('no-closed-region', gaps)];
   if (outlineLayers.length === 0 && sheet === undefined) return [];
   if (!isMetal.includes(true)) {
     const isToldMissing = earlier.some(
       ({ code }) => code === 'outline-layer-missing' || code === 'sheet-point-unmet',
     );
-    return isToldMissing ? [] : [finding('outline-not-closed', { layers: outlineLayers })];
+    return isToldMissing ? [] : [finding('outline-not-closed', { layers: outlineLayers, ...gaps })];
   }
   return faces.flatMap(({ area, loops }, face) => {
     const layer = layers[face]?.[0];
@@ -128,4 +130,16 @@ function tellSheet(
     if (outlineLayers.includes(layer)) return [];
     return [finding('region-outside-sheet', { area }, { at: labelPoint(loops), layer })];
   });
+}
+
+/** Those that a larger tolerance would close. */
+function openGaps(
+  trouble: Part['trouble'],
+  joinTolerance: number,
+): { readonly gaps?: number; readonly widest?: number } {
+  const gaps = trouble.flatMap((each) =>
+    each.kind === 'open-gap' && each.gap > joinTolerance ? [each.gap] : [],
+  );
+  if (gaps.length === 0) return {};
+  return { gaps: gaps.length, widest: gaps.reduce((most, gap) => Math.max(most, gap), 0) };
 }
