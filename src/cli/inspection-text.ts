@@ -1,5 +1,5 @@
 /** What a drawing holds, as text for the terminal. */
-import type { DepthNoteSeen, Inspection } from '#run/inspect-drawing.ts';
+import type { DepthNoteSeen, Inspection, RegionSeen } from '#run/inspect-drawing.ts';
 import { paint } from './paint.ts';
 import { printable } from './printable.ts';
 
@@ -19,25 +19,36 @@ export function inspectionText(seen: Seen, color: boolean): string {
   if (seen.passedOver.length > 0) lines.push('', heading('passed over'));
   for (const { kind, layer, count, why } of seen.passedOver)
     lines.push(`  ${count} ${kind} on ${printable(layer)}: ${why}`);
+  if (seen.suggestedIgnore.length > 0)
+    lines.push('', heading('layers that may not draw the part, left out below'));
+  for (const { layer, why } of seen.suggestedIgnore) lines.push(`  ${printable(layer)}: for ${why}`);
+  if (seen.regions === null || seen.depthNotes === null) {
+    lines.push('', `${heading('regions')}  not looked for`);
+    return `${lines.join('\n')}\n`;
+  }
   lines.push('', heading(`closed outlines  ${seen.closedOutlines.length}`));
   lines.push(...byLayer(seen.closedOutlines.map(({ layer }) => layer)));
   lines.push('', heading(`regions  ${seen.regions.length}`));
-  for (const { id, layer, area, at: point, holes } of seen.regions.slice(0, MOST_ROWS)) {
-    const at = point.map((each) => each.toFixed(seen.unit === 'mm' ? 2 : 4)).join(', ');
-    const islands = holes === 0 ? '' : `, ${holes} inside`;
-    lines.push(
-      `  ${id}  ${area.toFixed(2)} mm²  at ${at} ${seen.unit ?? ''}  ${printable(layer)}${islands}`.trimEnd(),
-    );
-  }
-  if (seen.regions.length > MOST_ROWS) {
-    lines.push(`  and ${seen.regions.length - MOST_ROWS} more: --json lists all`);
-  }
+  lines.push(...regionLines(seen.regions, seen.unit));
   if (seen.depthNotes.length > 0) lines.push('', heading(`depth notes  ${seen.depthNotes.length}`));
   lines.push(...seen.depthNotes.slice(0, MOST_ROWS).map(depthNoteLine));
   if (seen.depthNotes.length > MOST_ROWS) {
     lines.push(`  and ${seen.depthNotes.length - MOST_ROWS} more: --json lists all`);
   }
   return `${lines.join('\n')}\n`;
+}
+
+function regionLines(regions: readonly RegionSeen[], unit: string | null): string[] {
+  const lines: string[] = [];
+  for (const { id, layer, area, at: point, holes } of regions.slice(0, MOST_ROWS)) {
+    const at = point.map((each) => each.toFixed(unit === 'mm' ? 2 : 4)).join(', ');
+    const islands = holes === 0 ? '' : `, ${holes} inside`;
+    lines.push(
+      `  ${id}  ${area.toFixed(2)} mm²  at ${at} ${unit ?? ''}  ${printable(layer)}${islands}`.trimEnd(),
+    );
+  }
+  if (regions.length > MOST_ROWS) lines.push(`  and ${regions.length - MOST_ROWS} more: --json lists all`);
+  return lines;
 }
 
 function depthNoteLine({ region, asks, length, plus, minus, text, disputed }: DepthNoteSeen): string {

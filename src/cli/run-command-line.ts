@@ -8,7 +8,8 @@ import { findingRecord } from '#findings/finding-record.ts';
 import type { CommandEnd, ExitCode } from './command-end.ts';
 import { type CorrectArguments, correctCommand } from './commands/correct-command.ts';
 import { type DepthArguments, depthCommand } from './commands/depth-command.ts';
-import { inspectCommand } from './commands/inspect-command.ts';
+import { type InspectArguments, inspectCommand } from './commands/inspect-command.ts';
+import { type NewArguments, newCommand } from './commands/new-command.ts';
 import { type PlanArguments, planCommand } from './commands/plan-command.ts';
 import { type SectionArguments, sectionCommand } from './commands/section-command.ts';
 import { printable } from './printable.ts';
@@ -20,6 +21,10 @@ export async function runCommandLine(args: readonly string[], terminal: Terminal
   const program = commandLine(terminal, (end) => {
     ended = end;
   });
+  if (args.length === 0) {
+    terminal.out(program.helpInformation());
+    return 0;
+  }
   try {
     await program.parseAsync([...args], { from: 'user' });
   } catch (fault) {
@@ -44,10 +49,26 @@ function commandLine(terminal: Terminal, done: (end: CommandEnd) => void): Comma
     .command('inspect')
     .description('say what a drawing holds and what is wrong with it')
     .argument('<drawing>', 'DXF file')
+    .option('--unit <unit>', 'the unit it is drawn in, whatever it says itself: mm, in, cm …')
     .option('--json', 'print everything as JSON', false)
     .option('--note-prefix <text>', 'what a depth written in a region begins with', '')
-    .action(async (drawing: string, options: { json: boolean; notePrefix: string }) => {
+    .action(async (drawing: string, options: Omit<InspectArguments, 'drawing'>) => {
       done(await inspectCommand({ drawing, ...options }, terminal));
+    });
+  program
+    .command('new')
+    .description('begin a job from its drawing: unit, sheet, layers, notes of depths')
+    .argument('<drawing>', 'DXF file')
+    .option('--out <file>', 'job file to write; beside the drawing, named like it, when left out')
+    .option('--unit <unit>', 'the unit it is drawn in, whatever it says itself: mm, in, cm …')
+    .option('--notes <what>', 'what figures written in regions are: depth or thickness')
+    .option('--note-prefix <text>', 'what a depth written in a region begins with', '')
+    .option('--thickness <thickness>', 'of the sheet, in the unit of the job')
+    .option('--alloy <id>', 'alloy by id')
+    .option('--bath <id>', 'bath by id')
+    .option('--json', 'print everything as JSON', false)
+    .action((drawing: string, options: Omit<NewArguments, 'drawing'>) => {
+      done(newCommand({ drawing, ...options }, terminal));
     });
   program
     .command('plan')

@@ -16,6 +16,8 @@ export interface Condensed {
   readonly ends: readonly number[];
   /** `$INSUNITS` values of blocks, by the block's name in capitals. */
   readonly blockUnits: ReadonlyMap<string, number>;
+  /** Line types of layers, by the layer's name in capitals. */
+  readonly lineTypes: ReadonlyMap<string, string>;
   readonly findings: readonly Finding[];
   /** The file has sections at all. */
   readonly hasSections: boolean;
@@ -36,6 +38,7 @@ interface Work {
   readonly blocks: string[];
   readonly entities: string[];
   readonly blockUnits: Map<string, number>;
+  readonly lineTypes: Map<string, string>;
   readonly findings: Finding[];
 }
 
@@ -53,6 +56,7 @@ export function condenseDrawing(
     blocks: [],
     entities: [],
     blockUnits: new Map(),
+    lineTypes: new Map(),
     findings: [],
   };
   const seen = new Set<string>();
@@ -84,6 +88,7 @@ export function condenseDrawing(
     firsts: work.firsts,
     ends: work.ends,
     blockUnits: work.blockUnits,
+    lineTypes: work.lineTypes,
     findings: work.findings,
     hasSections: seen.size > 0,
     tooManyEntities: isFull(work),
@@ -135,6 +140,9 @@ function readLayer(work: Work, at: number): void {
   if (name === undefined) return;
   // Bit 1 of the flags is frozen; bit 2, frozen in new viewports, hides nothing here and is kept from the walker, which minds it.
   const frozen = (integerOf(work, at, 70) ?? 0) & 1;
+  const lineType = textOf(work, at, 6);
+  if (lineType !== undefined && !/^continuous$/i.test(lineType))
+    work.lineTypes.set(name.toUpperCase(), lineType);
   const color = integerOf(work, at, 62) ?? 7;
   work.layers.push(`0\nLAYER\n2\n${NAME_MARK}${name}\n70\n${frozen}\n62\n${color < 0 ? -1 : 1}\n`);
 }

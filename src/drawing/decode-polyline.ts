@@ -40,6 +40,8 @@ export function decodeLightPolyline(entity: EntityTags): Decoded {
   const vertices: { x: number; y: number; bulge: number }[] = [];
   let stated: number | undefined;
   let flags = 0;
+  let constant: number | undefined;
+  const widths: number[] = [];
   // Ys still to come: each x opens a vertex, its y follows before the next x.
   let owed = 0;
   for (let at = entity.first; at < entity.headEnd; at++) {
@@ -52,6 +54,8 @@ export function decodeLightPolyline(entity: EntityTags): Decoded {
       owed -= 1;
       vertex.y = strictNumber(entity, at);
     } else if (code === 42 && vertex !== undefined) vertex.bulge = strictNumber(entity, at);
+    else if (code === 40 || code === 41) widths.push(strictNumber(entity, at));
+    else if (code === 43) constant = strictNumber(entity, at);
     else if (code === 70) flags = strictNumber(entity, at);
     else if (code === 90) stated = strictNumber(entity, at);
   }
@@ -64,7 +68,13 @@ export function decodeLightPolyline(entity: EntityTags): Decoded {
   }
   const facing = facingOf(entity);
   return (
-    facing && polylineOf(entity, vertices, { closed: (flags & CLOSED) !== 0, mirrored: facing === 'down' })
+    facing &&
+    polylineOf(entity, vertices, {
+      closed: (flags & CLOSED) !== 0,
+      mirrored: facing === 'down',
+      // Widths of single vertices win over one for all (DXF reference, LWPOLYLINE, group 43).
+      widths: widths.some((width) => width > 0) ? widths : [constant ?? 0],
+    })
   );
 }
 
@@ -78,23 +88,30 @@ export function decodeOldPolyline(entity: EntityTags): Decoded {
     return { what: 'passed', why: 'it is a mesh in space, not an outline', mayMatter: true };
   }
   const inSpace = (flags & SPACE_POLYLINE) !== 0;
-  const { vertices, lowest, highest, complete } = readVertices(entity, inSpace);
+  const { vertices, widths, lowest, highest, complete } = readVertices(entity, inSpace);
   if (!complete) return undefined;
   if (!isEnded(entity)) report(entity, 'polyline-end-missing', { vertices: vertices.length });
   const rise = (highest - lowest) * entity.millimetres;
   if (inSpace && rise > FLAT) report(entity, 'entity-not-flat', { rise });
   const facing = inSpace ? 'up' : facingOf(entity);
   return (
-    facing && polylineOf(entity, vertices, { closed: (flags & CLOSED) !== 0, mirrored: facing === 'down' })
+    facing &&
+    polylineOf(entity, vertices, {
+      closed: (flags & CLOSED) !== 0,
+      mirrored: facing === 'down',
+      widths,
+    })
   );
 }
 
 function readVertices(
   entity: EntityTags,
   inSpace: boolean,
-): { vertices: Vertex[]; lowest: number; highest: number; complete: boolean } {
+): { vertices: Vertex[]; widths: number[]; lowest: number; highest: number; complete: boolean } {
   const { tags } = entity;
   const vertices: Vertex[] = [];
+  const usual = usualWidths(entity);
+  const widths: number[] = [];
   let lowest = 0;
   let highest = 0;
   for (let at = entity.headEnd; at < entity.end && opens(tags, at, 'VERTEX'); ) {
@@ -108,17 +125,27 @@ function readVertices(
     const y = groups.get(20);
     if (x === undefined || y === undefined) {
       report(entity, 'entity-incomplete', { lacks: 'the place of a vertex' });
-      return { vertices, lowest, highest, complete: false };
+      return { vertices, widths, lowest, highest, complete: false };
     }
     const z = groups.get(30) ?? 0;
     lowest = vertices.length === 0 ? z : Math.min(lowest, z);
     highest = vertices.length === 0 ? z : Math.max(highest, z);
+    widths.push(...widthsOf(groups, usual));
     vertices.push({ x, y, bulge: inSpace ? 0 : (groups.get(42) ?? 0) });
   }
-  return { vertices, lowest, highest, complete: true };
+  return { vertices, widths, lowest, highest, complete: true };
 }
 
-const VERTEX_CODES: ReadonlySet<number> = new Set([10, 20, 30, 42, 70]);
+/** At the start and the end of spans whose vertices give none. */
+function usualWidths(entity: EntityTags): readonly [number, number] {
+  return [numberOf(entity, 40) ?? 0, numberOf(entity, 41) ?? 0];
+}
+
+function widthsOf(groups: ReadonlyMap<number, number>, usual: readonly [number, number]): number[] {
+  return [groups.get(40) ?? usual[0], groups.get(41) ?? usual[1]];
+}
+
+const VERTEX_CODES: ReadonlySet<number> = new Set([10, 20, 30, 40, 41, 42, 70]);
 
 function isEnded(entity: EntityTags): boolean {
   for (let at = entity.end - 1; at >= entity.headEnd; at--) {
@@ -130,7 +157,7 @@ function isEnded(entity: EntityTags): boolean {
 function polylineOf(
   entity: EntityTags,
   vertices: readonly Vertex[],
-  { closed, mirrored }: { closed: boolean; mirrored: boolean },
+  { closed, mirrored, widths }: { closed: boolean; mirrored: boolean; widths: readonly number[] },
 ): Decoded {
   if (vertices.length < 2) {
     const what = vertices.length === 0 ? 'no vertices' : 'one vertex only';
@@ -148,7 +175,13 @@ function polylineOf(
     );
     return undefined;
   }
-  return { what: 'curve', pieces: mirrored ? pieces.map((piece) => mapPiece(MIRROR_X, piece)) : pieces };
+  const most = widths.reduce((least, width) => Math.max(least, width), 0);
+  const least = widths.reduce((so, width) => Math.min(so, width), most);
+  return {
+    what: 'curve',
+    pieces: mirrored ? pieces.map((piece) => mapPiece(MIRROR_X, piece)) : pieces,
+    ...(most * entity.millimetres > FLAT ? { widths: { least, most } } : {}),
+  };
 }
 
 /** From vertex to vertex; a last vertex on the first closes the polyline and is dropped, flag or no flag. */

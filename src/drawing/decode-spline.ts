@@ -33,13 +33,14 @@ export function decodeSpline(entity: EntityTags): Decoded {
   const rise = groups.rise * entity.millimetres;
   if (rise > FLAT) report(entity, 'entity-not-flat', { rise });
   const piece = groups.points.length > 0 ? controlled(entity, groups) : interpolated(entity, groups);
-  if (piece === undefined) return undefined;
+  const pieces = piece && splitAtFullKnots(entity, piece);
+  if (piece === undefined || pieces === undefined) return undefined;
   const first = itemAt(piece.points, 0);
   if (piece.points.every((point) => distance(point, first) * entity.millimetres < SHORTEST)) {
     report(entity, 'entity-without-size', { what: 'all points in one place' });
     return undefined;
   }
-  return { what: 'curve', pieces: [piece] };
+  return { what: 'curve', pieces };
 }
 
 function readGroups(entity: EntityTags): SplineGroups | undefined {
@@ -88,8 +89,8 @@ function controlled(entity: EntityTags, groups: SplineGroups): SplinePiece | und
   return { kind: 'spline', degree, knots, points, weights: weights.length > 0 ? weights : undefined };
 }
 
-/** Knots may not fall, nor repeat inside more often than the degree: the curve would be torn there. */
-function checkKnots(entity: EntityTags, { degree, knots, points }: SplineGroups): boolean {
+/** Knots may not fall, nor repeat more often than degree + 1 times: inside the curve then consists of two. */
+function checkKnots(entity: EntityTags, { degree, knots }: SplineGroups): boolean {
   let repeats = 1;
   for (let n = 1; n < knots.length; n++) {
     const step = itemAt(knots, n) - itemAt(knots, n - 1);
@@ -98,14 +99,46 @@ function checkKnots(entity: EntityTags, { degree, knots, points }: SplineGroups)
       return false;
     }
     repeats = step === 0 ? repeats + 1 : 1;
-    const inside =
-      itemAt(knots, n) > itemAt(knots, degree) && itemAt(knots, n) < itemAt(knots, points.length);
-    if (repeats > degree + 1 || (inside && repeats > degree)) {
-      refuse(entity, 'knots repeat', repeats, inside ? degree : degree + 1);
+    if (repeats > degree + 1) {
+      refuse(entity, 'knots repeat', repeats, degree + 1);
       return false;
     }
   }
   return true;
+}
+
+/**
+ * Where an inner knot repeats degree + 1 times the curve is two curves end to end; they must meet. What comes after starts with
+ * the control point that has the number of the knot (The NURBS Book, section 2.4: basis functions at a full knot).
+ */
+function splitAtFullKnots(entity: EntityTags, whole: SplinePiece): SplinePiece[] | undefined {
+  const { degree, knots, points, weights } = whole;
+  const pieces: SplinePiece[] = [];
+  let from = 0;
+  let joint: Point | undefined;
+  const cut = (to: number): void => {
+    const own = points.slice(from, to);
+    pieces.push({
+      kind: 'spline',
+      degree,
+      knots: knots.slice(from, to + degree + 1),
+      points: joint === undefined ? own : [joint, ...own.slice(1)],
+      weights: weights?.slice(from, to),
+    });
+  };
+  for (let at = degree + 1; at < points.length; at++) {
+    if (itemAt(knots, at) !== itemAt(knots, at + degree) || itemAt(knots, at) === itemAt(knots, at - 1))
+      continue;
+    const [before, after] = [itemAt(points, at - 1), itemAt(points, at)];
+    if (distance(before, after) * entity.millimetres > CLOSING) {
+      return refuse(entity, 'torn', degree + 1, degree);
+    }
+    cut(at);
+    from = at;
+    joint = before;
+  }
+  cut(points.length);
+  return pieces.length === 1 ? [whole] : pieces;
 }
 
 function refuse(entity: EntityTags, problem: SplineProblem, found: number, wanted: number): undefined {

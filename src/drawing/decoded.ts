@@ -3,9 +3,16 @@ import type { Point } from '#geometry/point.ts';
 import type { Affine } from './affine.ts';
 import type { CurvePiece } from './curve-piece.ts';
 
+export interface WidthRange {
+  readonly least: number;
+  readonly most: number;
+}
+
 export interface DecodedCurve {
   readonly what: 'curve';
   readonly pieces: readonly CurvePiece[];
+  /** Of a wide polyline, in drawing units. */
+  readonly widths?: WidthRange | undefined;
 }
 
 interface DecodedNote {

@@ -44,5 +44,17 @@ export const MOST_SPANS = 2_000_000;
 /** Lines and arcs that one spline or ellipse may need; past that its size and CURVE_FIT do not fit together. */
 export const MOST_SPANS_A_CURVE = 20_000;
 
+/**
+ * Ranges of one spline or ellipse that no arcs could follow: a usual curve has fewer than one for each span that it comes to, and a range
+ * can be narrowed some sixty times before its chord stands for it. Past this, narrowing leads nowhere.
+ */
+export const MOST_FAILED_FITS_A_CURVE = 2 * MOST_SPANS_A_CURVE;
+
+/** The same for a whole drawing: what curves cost that are given up, or inserted over and over. */
+export const MOST_FAILED_FITS = 500_000;
+
+/** Entities of blocks looked at, once for each insertion: what an insertion costs even where nothing of it is shown. */
+export const MOST_BLOCK_ENTITIES = 3_000_000;
+
 /** Findings shown one by one for each code; the rest are counted in one `more-of-the-same`. */
 export const MOST_FINDINGS_A_CODE = 25;

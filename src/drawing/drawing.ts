@@ -14,9 +14,14 @@ export interface DrawnCurve {
   /** Line of the file on which the entity starts, from 1. */
   readonly line: number;
   readonly closed: boolean;
+  /** The line type that the entity names itself; its layer's where it does not. */
+  readonly lineType?: string;
   /** Millimetres, drawing's own frame, in drawing order; never empty. */
   readonly spans: readonly Span[];
 }
+
+/** What is taken of a polyline with a width: the line along its middle, or its borders. */
+export type WideLines = 'centre' | 'borders';
 
 export interface DrawnNote {
   readonly layer: string;
@@ -28,6 +33,8 @@ export interface DrawingLayer {
   readonly name: string;
   /** Off, frozen: passed over. */
   readonly shown: boolean;
+  /** As the file's table of layers names it, where it is not continuous. */
+  readonly lineType?: string;
   /** Entities on it by kind, sorted by kind. */
   readonly counts: Readonly<Record<string, number>>;
 }

@@ -18,6 +18,8 @@ export interface EntityTags {
   readonly kind: string;
   readonly handle: string | undefined;
   readonly layer: string;
+  /** Undefined where it is that of the layer or the block. */
+  readonly lineType: string | undefined;
   readonly line: number;
   readonly inPaper: boolean;
   readonly invisible: boolean;
@@ -44,12 +46,14 @@ export function openEntity(file: EntityFile, range: { first: number; end: number
   let headEnd = first;
   let handle: string | undefined;
   let layer: string | undefined;
+  let lineType: string | undefined;
   let inPaper = false;
   let invisible = false;
   for (; headEnd < range.end; headEnd++) {
     const code = codeAt(tags, headEnd);
     if (code === 0 || code === EMBEDDED) break;
     if (code === 8) layer ??= textAt(tags, decode, headEnd);
+    else if (code === 6) lineType ??= wordAt(tags, headEnd);
     else if (code === 5) handle ??= wordAt(tags, headEnd);
     else if (code === 67) inPaper = numberAt(tags, headEnd) === 1;
     else if (code === 60) invisible = numberAt(tags, headEnd) === 1;
@@ -61,6 +65,7 @@ export function openEntity(file: EntityFile, range: { first: number; end: number
     kind: wordAt(tags, range.first).toUpperCase(),
     handle,
     layer: layer || '0',
+    lineType: lineType === undefined || /^by(?:layer|block)$/i.test(lineType) ? undefined : lineType,
     line: lineAt(tags, range.first),
     inPaper,
     invisible,

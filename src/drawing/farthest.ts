@@ -1,6 +1,8 @@
 /** How far from the origin a curve reaches, by the coordinate that is farthest; NaN and infinite values come out as such. */
+import { type Box, boxOfPoints } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Span } from '#geometry/span.ts';
+import { cos, sin } from '#maths/sine.ts';
 import { areEqualAxes } from './affine.ts';
 import type { CurvePiece } from './curve-piece.ts';
 
@@ -32,4 +34,22 @@ function farthestOfPiece(piece: CurvePiece): number {
 
 function reach({ x, y }: Point): number {
   return Math.max(Math.abs(x), Math.abs(y));
+}
+
+/** Where curves lie that could not be taken: by ends and control points, round arcs by three of their points. */
+export function boxOfPieces(pieces: readonly CurvePiece[]): Box {
+  return boxOfPoints(pieces.flatMap(pointsOfPiece).filter(({ x, y }) => Number.isFinite(x + y)));
+}
+
+function pointsOfPiece(piece: CurvePiece): readonly Point[] {
+  if (piece.kind === 'spline') return piece.points;
+  if (piece.kind !== 'conic') return [piece.start, piece.end];
+  const { center, across, up, from, sweep } = piece;
+  return [0, 1 / 3, 2 / 3, 1].map((share) => {
+    const angle = from + sweep * share;
+    return {
+      x: center.x + across.x * cos(angle) + up.x * sin(angle),
+      y: center.y + across.y * cos(angle) + up.y * sin(angle),
+    };
+  });
 }

@@ -3,10 +3,17 @@ import { type Finding, finding, type Place } from '#findings/finding.ts';
 import { MOST_FINDINGS_A_CODE } from './drawing-limits.ts';
 
 export class FindingTally {
+  readonly #isTold: (found: Finding) => boolean;
   readonly #kept: Finding[] = [];
   readonly #counts = new Map<string, number>();
 
+  /** `isTold` is true of findings that another one has said for all of them. */
+  constructor(isTold: (found: Finding) => boolean = () => false) {
+    this.#isTold = isTold;
+  }
+
   add(found: Finding): void {
+    if (this.#isTold(found)) return;
     const count = (this.#counts.get(found.code) ?? 0) + 1;
     this.#counts.set(found.code, count);
     if (count <= MOST_FINDINGS_A_CODE) this.#kept.push(found);

@@ -12,7 +12,7 @@ import { atan2 } from '#maths/arc-tangent.ts';
 import { hypot } from '#maths/hypot.ts';
 import { root } from '#maths/root.ts';
 import { tan } from '#maths/tangent.ts';
-import { CURVE_FIT, MOST_SPANS_A_CURVE, STRAIGHT } from './drawing-limits.ts';
+import { CURVE_FIT, MOST_FAILED_FITS_A_CURVE, MOST_SPANS_A_CURVE, STRAIGHT } from './drawing-limits.ts';
 import { joinSpans } from './join-spans.ts';
 import type { CurvePoint, SmoothCurve } from './smooth-curve.ts';
 
@@ -26,30 +26,57 @@ const SAMPLES_A_PIECE = 6;
 const MOST_TURN = Math.PI / 2;
 /** Share of a piece below which the chord stands for the curve: at a cusp no arc does. */
 const SHORTEST_RANGE = 1e-9;
+/** mm. Far below a drawing's own rounding, and above that of evaluating a curve a kilometre out. */
+const STATIONARY = 1e-9;
 /** mm. Stands for "no arcs at all": half the range is tried next. */
 const NO_FIT = 8 * CURVE_FIT;
+/** Shares of a piece. */
+const DIRECTION_STEPS = [1e-4, 1e-3, 1e-2, 1e-1];
+/** mm. Points nearer than this tell no direction: a thousand times the rounding of an evaluated point. */
+const TOLD_APART = 1e-10;
 /** Radians. A larger jump of direction between two pieces is a corner. */
 const CORNER = 1e-4;
 
-/** The curve in lines and arcs; undefined when it would take more than `MOST_SPANS_A_CURVE`. */
-export function fitArcs(curve: SmoothCurve): Span[] | undefined {
+/** Counts what was tried in vain, over all curves of a drawing. */
+export interface FitEffort {
+  failed: number;
+}
+
+/**
+ * The curve in lines and arcs; undefined when it would take more than `MOST_SPANS_A_CURVE`, or when ranges are narrowed more
+ * than `MOST_FAILED_FITS_A_CURVE` times.
+ */
+export function fitArcs(curve: SmoothCurve, effort: FitEffort = { failed: 0 }): Span[] | undefined {
   const fitted: Span[] = [];
-  for (const [from, to] of smoothRuns(curve)) {
-    let reached = from;
-    let step = to - from;
-    while (reached < to) {
-      const left = to - reached;
-      // The last two steps share what is left, so that no sliver remains.
-      const next = step >= left ? to : reached + (step * 2 > left ? left / 2 : step);
-      const fit = fitRange(curve, reached, next);
-      step = (next - reached) * stepFactor(fit);
-      if (fit.spans === undefined) continue;
-      for (const span of fit.spans) fitted.push(span);
-      if (fitted.length > MOST_SPANS_A_CURVE) return undefined;
-      reached = next;
+  const most = effort.failed + MOST_FAILED_FITS_A_CURVE;
+  for (const run of smoothRuns(curve)) {
+    for (const spans of fitRun(curve, run, effort)) {
+      for (const span of spans) fitted.push(span);
+      if (fitted.length > MOST_SPANS_A_CURVE || effort.failed > most) return undefined;
     }
   }
   return joinSpans(fitted);
+}
+
+/** Spans of one range after the other; none where a range has to be narrowed, or where the curve stands still: both count as failed. */
+function* fitRun(
+  curve: SmoothCurve,
+  [from, to]: readonly [from: number, to: number],
+  effort: FitEffort,
+): Generator<readonly Span[]> {
+  let reached = from;
+  let step = to - from;
+  while (reached < to) {
+    const left = to - reached;
+    // The last two steps share what is left, so that no sliver remains.
+    const next = step >= left ? to : reached + (step * 2 > left ? left / 2 : step);
+    const fit = fitRange(curve, reached, next);
+    step = (next - reached) * stepFactor(fit);
+    const { spans = [] } = fit;
+    if (spans.length === 0) effort.failed += 1;
+    if (fit.spans !== undefined) reached = next;
+    yield spans;
+  }
 }
 
 interface RangeFit {
@@ -87,6 +114,9 @@ function fitRange(curve: SmoothCurve, from: number, to: number): RangeFit {
   const start = itemAt(samples, 0);
   const end = itemAt(samples, samples.length - 1);
   if (isStraight(samples)) return { spans: [lineSpan(plain(start), plain(end))], error: 0 };
+  if (isStationary(samples)) {
+    return { spans: distance(start, end) === 0 ? [] : [lineSpan(plain(start), plain(end))], error: 0 };
+  }
   if (to - from < SHORTEST_RANGE) {
     return { spans: distance(start, end) === 0 ? [] : [lineSpan(plain(start), plain(end))], error: 0 };
   }
@@ -116,6 +146,12 @@ function sampleRange(curve: SmoothCurve, from: number, to: number): CurvePoint[]
 
 function plain({ x, y }: CurvePoint): Point {
   return { x, y };
+}
+
+/** The curve stands still: the whole range is one place. */
+function isStationary(samples: readonly CurvePoint[]): boolean {
+  const start = itemAt(samples, 0);
+  return samples.every((sample) => distance(start, sample) <= STATIONARY);
 }
 
 /** All samples on the chord, and going forward along it. */
@@ -155,14 +191,17 @@ function turnBetween(a: Point, b: Point): number {
 function directionAt(curve: SmoothCurve, u: number, piece: number): Point {
   const share = u - piece;
   const here = curve.at(piece, share);
-  const inner = share > 0.5 ? share - 1e-4 : share + 1e-4;
-  const near = curve.at(piece, inner);
-  const sign = inner > share ? 1 : -1;
-  const chord = { x: (near.x - here.x) * sign * 1e4, y: (near.y - here.y) * sign * 1e4 };
-  const chordLength = hypot(chord.x, chord.y);
+  const sign = share > 0.5 ? -1 : 1;
   const length = hypot(here.dx, here.dy);
-  if (length > 1e-3 * chordLength) return { x: here.dx / length, y: here.dy / length };
-  return chordLength === 0 ? { x: 1, y: 0 } : { x: chord.x / chordLength, y: chord.y / chordLength };
+  // The higher the derivative that is the first not to vanish, the farther off is the first point that is told from this one.
+  for (const step of DIRECTION_STEPS) {
+    const near = curve.at(piece, share + step * sign);
+    const chord = { x: ((near.x - here.x) * sign) / step, y: ((near.y - here.y) * sign) / step };
+    const chordLength = hypot(chord.x, chord.y);
+    if (length > 1e-3 * chordLength && length > 0) return { x: here.dx / length, y: here.dy / length };
+    if (chordLength * step > TOLD_APART) return { x: chord.x / chordLength, y: chord.y / chordLength };
+  }
+  return { x: 1, y: 0 };
 }
 
 /** Two arcs from p with direction s to q with direction t, tangent to each other. Undefined when they would turn back. */

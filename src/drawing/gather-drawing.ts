@@ -4,44 +4,60 @@
  * blocks that double at every level end with a finding, not with the memory.
  */
 
+import type { TooMany } from '#findings/drawing-findings.ts';
 import type { Finding } from '#findings/finding.ts';
 import { finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
+import type { Box } from '#geometry/box.ts';
 import { type Span, spanLength } from '#geometry/span.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { unitOfInsunits } from '#units/length-unit.ts';
-import { type Affine, compose, isIdentity, mapPoint, scaling } from './affine.ts';
+import { type Affine, compose, determinant, isIdentity, keepsCircles, mapPoint, scaling } from './affine.ts';
 import type { Condensed } from './condense-drawing.ts';
 import { type CurvePiece, mapPiece } from './curve-piece.ts';
 import { decodeEntity } from './decode-entity.ts';
-import type { Decoded, DecodedCurve, DecodedInsert } from './decoded.ts';
-import type { Drawing, DrawnCurve, DrawnNote } from './drawing.ts';
+import type { Decoded, DecodedCurve, DecodedInsert, WidthRange } from './decoded.ts';
+import type { Drawing, DrawnCurve, DrawnNote, WideLines } from './drawing.ts';
 import {
+  EQUAL_SCALE,
   FARTHEST,
+  MOST_BLOCK_ENTITIES,
   MOST_CURVES,
+  MOST_FAILED_FITS,
   MOST_INSERTIONS,
   MOST_SPANS,
   MOST_SPANS_A_CURVE,
   SHORTEST,
 } from './drawing-limits.ts';
 import { type EntityFile, type EntityTags, openEntity, report } from './entity-tags.ts';
-import { farthestOf, farthestOfSpans } from './farthest.ts';
+import { boxOfPieces, farthestOf, farthestOfSpans } from './farthest.ts';
 import { FindingTally } from './finding-tally.ts';
+import type { FitEffort } from './fit-arcs.ts';
 import { countOn, LayerBook, type LayerPage } from './layer-book.ts';
 import { PassedTally } from './passed-tally.ts';
 import { spansOfPieces } from './spans-of-pieces.ts';
 import type { BlockRecord, Container } from './walk-container.ts';
+import { wideBorders } from './wide-borders.ts';
 
 export interface GatherInput {
   readonly file: EntityFile;
   readonly condensed: Condensed;
   readonly container: Container;
   readonly unit: LengthUnit | undefined;
+  /** What is taken of polylines that have a width; their centre lines unless told otherwise. */
+  readonly wideLines?: WideLines | undefined;
+  /** Handles of polylines that are frames of texts. */
+  readonly frames: ReadonlySet<string>;
+  /** True of findings that need not be told one by one. */
+  readonly isTold?: (found: Finding) => boolean;
   /** Told the share of model space that is done. */
   readonly progress?: ((share: number) => void) | undefined;
 }
 
-export type Gathered = Pick<Drawing, 'layers' | 'curves' | 'notes' | 'passedOver' | 'findings'>;
+export type Gathered = Pick<Drawing, 'layers' | 'curves' | 'notes' | 'passedOver' | 'findings'> & {
+  /** Boxes, mm, of curves that were left out because they reach too far. */
+  readonly outOfRange: readonly Box[];
+};
 
 interface OpenEntity {
   readonly entity: EntityTags;
@@ -64,7 +80,7 @@ class Gathering {
   readonly #input: GatherInput;
   readonly #layers: LayerBook;
   readonly #passed = new PassedTally();
-  readonly #findings = new FindingTally();
+  readonly #findings: FindingTally;
   readonly #openBlocks = new Map<string, readonly OpenEntity[]>();
   readonly #told = new Set<string>();
   /** Insertions of blocks that are not there, by the block's name in capitals. */
@@ -74,13 +90,17 @@ class Gathering {
   >();
   readonly #curves: DrawnCurve[] = [];
   readonly #notes: DrawnNote[] = [];
+  readonly #effort: FitEffort = { failed: 0 };
+  readonly #outOfRange: Box[] = [];
   #insertions = 0;
+  #blockEntities = 0;
   #spans = 0;
   #full: Finding | undefined;
 
   constructor(input: GatherInput) {
     this.#input = input;
-    this.#layers = new LayerBook(input.container.layers.values());
+    this.#findings = new FindingTally(input.isTold);
+    this.#layers = new LayerBook(input.container.layers.values(), input.condensed.lineTypes);
   }
 
   gather(): Gathered {
@@ -106,6 +126,7 @@ class Gathering {
       notes: this.#notes,
       passedOver: this.#passed.rows(),
       findings,
+      outOfRange: this.#outOfRange,
     };
   }
 
@@ -113,7 +134,7 @@ class Gathering {
     const entity = this.#open(number);
     const page = this.#layers.page(entity.layer);
     if (entity.inPaper) this.#passed.addInPaper(entity, page.name);
-    else if (!this.#isHidden(entity, page)) {
+    else if (!this.#isHidden(entity, page) && !this.#isFrame(entity, page)) {
       const decoded = decodeEntity(entity);
       for (const found of entity.findings) this.#findings.add(found);
       countOn(page, entity.kind);
@@ -127,6 +148,13 @@ class Gathering {
       first: itemAt(condensed.firsts, number - 1),
       end: itemAt(condensed.ends, number - 1),
     });
+  }
+
+  #isFrame(entity: EntityTags, page: LayerPage): boolean {
+    if (entity.handle === undefined || !this.#input.frames.has(entity.handle)) return false;
+    countOn(page, entity.kind);
+    this.#passed.add(entity, page.name, { why: 'it is the frame of a text', mayMatter: false });
+    return true;
   }
 
   /**
@@ -156,7 +184,7 @@ class Gathering {
 
   #placeCurve(
     entity: EntityTags,
-    { pieces }: DecodedCurve,
+    { pieces, widths }: DecodedCurve,
     page: LayerPage,
     { map, blocks }: Standing,
   ): void {
@@ -164,24 +192,63 @@ class Gathering {
     const spans = this.#spansOf(entity, mapped, blocks.length > 0);
     if (spans === undefined) return;
     const { kind, handle, line } = entity;
-    const first = itemAt(spans, 0).start;
-    const last = itemAt(spans, spans.length - 1).end;
-    const closed = spans.length > 1 && first.x === last.x && first.y === last.y;
-    this.#curves.push({ layer: page.name, kind, handle, line, closed, spans });
-    this.#spans += spans.length;
+    const own = entity.lineType === undefined ? {} : { lineType: entity.lineType };
+    const taken = widths === undefined ? [spans] : this.#widened(entity, spans, { widths, map });
+    for (const each of taken) {
+      this.#curves.push({
+        layer: page.name,
+        kind,
+        handle,
+        line,
+        closed: isClosed(each),
+        ...own,
+        spans: each,
+      });
+      this.#spans += each.length;
+    }
     if (this.#curves.length > MOST_CURVES) this.#stop('curves', this.#curves.length, MOST_CURVES);
     if (this.#spans > MOST_SPANS) this.#stop('lines and arcs', this.#spans, MOST_SPANS);
   }
 
+  /** The borders of a wide polyline where they are asked for and can be made, else the line along its middle; told once for an entity. */
+  #widened(
+    entity: EntityTags,
+    spans: Span[],
+    { widths, map }: { readonly widths: WidthRange; readonly map: Affine },
+  ): readonly Span[][] {
+    const scale = Math.sqrt(Math.abs(determinant(map)));
+    const isEven = widths.most - widths.least <= EQUAL_SCALE * widths.most && keepsCircles(map);
+    const isAsked = this.#input.wideLines === 'borders';
+    const borders =
+      isAsked && isEven
+        ? wideBorders(spans, { width: widths.most * scale, closed: isClosed(spans) })
+        : undefined;
+    const taken = borders !== undefined ? 'borders' : isAsked ? 'centre for want of borders' : 'centre';
+    const key = `polyline-wide ${entity.line}`;
+    if (!this.#told.has(key)) {
+      this.#told.add(key);
+      const before = entity.findings.length;
+      report(entity, 'polyline-wide', { width: widths.most * scale, taken });
+      this.#findings.add(itemAt(entity.findings, before));
+    }
+    return borders ?? [spans];
+  }
+
   #spansOf(entity: EntityTags, pieces: readonly CurvePiece[], inBlock: boolean): Span[] | undefined {
     const far = farthestOf(pieces);
-    if (!(far <= FARTHEST))
+    if (!(far <= FARTHEST)) {
+      this.#outOfRange.push(boxOfPieces(pieces));
       return this.#refuse(entity, inBlock, 'entity-out-of-range', { value: far, limit: FARTHEST });
-    const spans = spansOfPieces(pieces);
+    }
+    const spans = spansOfPieces(pieces, this.#effort);
+    if (this.#effort.failed > MOST_FAILED_FITS) {
+      this.#stop('tries of fitting arcs', this.#effort.failed, MOST_FAILED_FITS);
+    }
     if (spans === undefined)
       return this.#refuse(entity, inBlock, 'entity-too-fine', { limit: MOST_SPANS_A_CURVE });
     const reach = farthestOfSpans(spans);
     if (!(reach <= FARTHEST)) {
+      this.#outOfRange.push(boxOfPieces(pieces));
       return this.#refuse(entity, inBlock, 'entity-out-of-range', { value: reach, limit: FARTHEST });
     }
     if (spans.length === 0 || (inBlock && spans.every((span) => spanLength(span) < SHORTEST))) {
@@ -238,11 +305,15 @@ class Gathering {
   #placeContents(contents: readonly OpenEntity[], standing: Standing): void {
     this.#insertions += 1;
     if (this.#insertions > MOST_INSERTIONS) this.#stop('block insertions', this.#insertions, MOST_INSERTIONS);
+    this.#blockEntities += contents.length;
+    if (this.#blockEntities > MOST_BLOCK_ENTITIES) {
+      this.#stop('inserted entities', this.#blockEntities, MOST_BLOCK_ENTITIES);
+    }
     for (const open of contents) {
       if (this.#full !== undefined) return;
       const { entity } = open;
       const page = this.#layers.page(entity.layer === '0' ? (standing.insertLayer ?? '0') : entity.layer);
-      if (this.#isHidden(entity, page)) continue;
+      if (this.#isHidden(entity, page) || this.#isFrame(entity, page)) continue;
       countOn(page, entity.kind);
       this.#place(open, page, standing);
     }
@@ -282,7 +353,13 @@ class Gathering {
     this.#findings.add(found);
   }
 
-  #stop(what: 'curves' | 'block insertions' | 'lines and arcs', found: number, limit: number): void {
+  #stop(what: TooMany, found: number, limit: number): void {
     this.#full ??= finding('drawing-too-big', { what, found, limit });
   }
+}
+
+function isClosed(spans: readonly Span[]): boolean {
+  const first = itemAt(spans, 0).start;
+  const last = itemAt(spans, spans.length - 1).end;
+  return spans.length > 1 && first.x === last.x && first.y === last.y;
 }

@@ -13,7 +13,11 @@ export interface LayerPage {
 export class LayerBook {
   readonly #pages = new Map<string, LayerPage>();
 
-  constructor(records: Iterable<LayerRecord>) {
+  readonly #lineTypes: ReadonlyMap<string, string>;
+
+  /** Line types by the layer's name in capitals. */
+  constructor(records: Iterable<LayerRecord>, lineTypes: ReadonlyMap<string, string>) {
+    this.#lineTypes = lineTypes;
     for (const { name, off, frozen } of records) {
       this.#pages.set(name.toUpperCase(), pageOf(name, frozen ? 'frozen' : off ? 'off' : 'shown'));
     }
@@ -31,9 +35,10 @@ export class LayerBook {
 
   /** In the order of the file's table, then of first use. */
   layers(): DrawingLayer[] {
-    return [...this.#pages.values()].map(({ name, state, counts }) => ({
+    return [...this.#pages].map(([key, { name, state, counts }]) => ({
       name,
       shown: state === 'shown',
+      ...lineTypeOf(this.#lineTypes.get(key)),
       counts: Object.fromEntries([...counts].sort(([a], [b]) => (a < b ? -1 : 1))),
     }));
   }
@@ -45,6 +50,10 @@ export class LayerBook {
         : [finding('layer-not-shown', { layer: name, state, entities: hidden }, { layer: name })],
     );
   }
+}
+
+function lineTypeOf(lineType: string | undefined): { readonly lineType?: string } {
+  return lineType === undefined ? {} : { lineType };
 }
 
 function pageOf(name: string, state: LayerPage['state']): LayerPage {

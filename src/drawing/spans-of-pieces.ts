@@ -10,31 +10,32 @@ import { tan } from '#maths/tangent.ts';
 import { areEqualAxes } from './affine.ts';
 import type { BulgePiece, ConicPiece, CurvePiece } from './curve-piece.ts';
 import { CLOSING, STRAIGHT } from './drawing-limits.ts';
-import { fitArcs } from './fit-arcs.ts';
+import { type FitEffort, fitArcs } from './fit-arcs.ts';
 import { conicCurve, splineCurve } from './smooth-curve.ts';
 
 /** The spans of one entity in its own order; undefined when a curve would take too many. */
-export function spansOfPieces(pieces: readonly CurvePiece[]): Span[] | undefined {
-  if (pieces.length === 1) return spansOfPiece(itemAt(pieces, 0));
+export function spansOfPieces(pieces: readonly CurvePiece[], effort?: FitEffort): Span[] | undefined {
+  if (pieces.length === 1) return spansOfPiece(itemAt(pieces, 0), effort);
   const spans: Span[] = [];
   for (const piece of pieces) {
     if (piece.kind === 'line') {
       spans.push(piece);
       continue;
     }
-    const more = spansOfPiece(piece);
+    const more = spansOfPiece(piece, effort);
     if (more === undefined) return undefined;
     for (const span of more) spans.push(span);
   }
-  return spans;
+  // The pieces of a polyline meet exactly; those of a spline that was split close only within CLOSING.
+  return pieces.some(({ kind }) => kind === 'spline') ? closeChain(spans) : spans;
 }
 
-function spansOfPiece(piece: CurvePiece): Span[] | undefined {
+function spansOfPiece(piece: CurvePiece, effort: FitEffort | undefined): Span[] | undefined {
   if (piece.kind === 'line') return [piece];
   if (piece.kind === 'bulge') return bulgeSpans(piece);
-  if (piece.kind === 'spline') return closeChain(fitArcs(splineCurve(piece)));
+  if (piece.kind === 'spline') return closeChain(fitArcs(splineCurve(piece), effort));
   if (areEqualAxes(piece.across, piece.up)) return circleSpans(piece);
-  const spans = fitArcs(conicCurve(piece));
+  const spans = fitArcs(conicCurve(piece), effort);
   if (piece.ends !== undefined) return spans && meetEnds(spans, piece.ends.start, piece.ends.end);
   return Math.abs(piece.sweep) === 2 * Math.PI ? closeChain(spans) : spans;
 }

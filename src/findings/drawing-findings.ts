@@ -1,17 +1,28 @@
 /** Findings about a drawing as a whole: its file, its unit, its blocks and layers. Those about one entity: entity-findings.ts. */
 import { type LengthUnit, millimetresIn, unitName } from '#units/length-unit.ts';
+import { counted } from './counted.ts';
 import { type EntityFacts, entityWords } from './entity-findings.ts';
 import type { WordsFor } from './words.ts';
 
 /** What a file may turn out to be instead of a drawing. */
 export type WrongKind = 'DWG' | 'PDF' | 'ZIP' | 'gzip' | 'picture' | 'web page' | 'XML' | 'UTF-16 text';
 
+/** What of a drawing may be too many to be worked on. */
+export type TooMany =
+  | 'bytes'
+  | 'entities'
+  | 'curves'
+  | 'block insertions'
+  | 'inserted entities'
+  | 'lines and arcs'
+  | 'tries of fitting arcs';
+
 interface DrawingFileFacts {
   readonly 'drawing-empty': { readonly bytes: number };
   readonly 'drawing-wrong-kind': { readonly is: WrongKind };
   readonly 'drawing-not-dxf': { readonly begins: string };
   readonly 'drawing-too-big': {
-    readonly what: 'bytes' | 'entities' | 'curves' | 'block insertions' | 'lines and arcs';
+    readonly what: TooMany;
     readonly found: number;
     readonly limit: number;
   };
@@ -19,9 +30,18 @@ interface DrawingFileFacts {
   readonly 'drawing-end-missing': { readonly line: number };
   readonly 'drawing-part-unclosed': { readonly part: string; readonly lacks: string };
   readonly 'drawing-out-of-step': { readonly lines: number };
-  readonly 'drawing-without-curves': { readonly entities: number };
-  readonly 'drawing-unit-missing': Record<string, never>;
-  readonly 'drawing-unit-unknown': { readonly value: string };
+  readonly 'drawing-decimal-commas': { readonly commas: number };
+  readonly 'drawing-decimals-mixed': { readonly commas: number; readonly points: number };
+  readonly 'drawing-without-curves': {
+    /** In model and paper space, those of blocks apart. */
+    readonly entities: number;
+    readonly inBlocks: number;
+    /** What kept most of them from being outlines. */
+    readonly cause: NoCurvesCause | undefined;
+  };
+  readonly 'drawing-unit-missing': SizeInUnits;
+  readonly 'drawing-unit-unknown': SizeInUnits & { readonly value: string };
+  readonly 'drawing-size-unlikely': SizeInUnits & { readonly stated: LengthUnit };
   readonly 'drawing-unit-overridden': { readonly stated: LengthUnit; readonly used: LengthUnit };
   readonly 'drawing-unit-doubtful': {
     readonly stated: LengthUnit;
@@ -45,7 +65,55 @@ interface DrawingFileFacts {
   readonly 'more-of-the-same': { readonly of: string; readonly more: number };
 }
 
+/** Findings that can leave a drawing without a curve. */
+export type NoCurvesCause = keyof typeof NO_CURVES;
+
+/** How large the drawing is, in its own units, and in which units it would be as large as parts are. */
+interface SizeInUnits {
+  readonly sides?: { readonly width: number; readonly height: number } | undefined;
+  readonly likely?: readonly LengthUnit[];
+}
+
 export type DrawingFacts = DrawingFileFacts & EntityFacts;
+
+const NO_CURVES = {
+  'entity-out-of-range': {
+    why: 'they are larger than 1 km or lie farther apart',
+    remedy: 'Check the unit of the drawing first; then delete what does not belong to the part.',
+  },
+  'layer-not-shown': {
+    why: 'their layers are off or frozen',
+    remedy: 'Switch the layers of the outlines on in the drawing.',
+  },
+  'paper-space-passed-over': {
+    why: 'they lie in paper space',
+    remedy: 'Move the outlines to model space.',
+  },
+  'entity-cannot-be-read': {
+    why: 'they are of kinds that cannot be read',
+    remedy: 'Explode them, or export them as polylines.',
+  },
+  'entity-passed-over': {
+    why: 'they are of kinds that are no outlines',
+    remedy: 'Draw the outlines as lines, arcs and polylines.',
+  },
+  'entity-number-bad': {
+    why: 'their numbers cannot be read',
+    remedy: 'Export the drawing again.',
+  },
+  'entity-tilted': {
+    why: 'they do not lie in the plane of the sheet',
+    remedy: 'Draw the part flat, in the plane of the sheet.',
+  },
+  'block-missing': {
+    why: 'the blocks that are inserted are missing',
+    remedy: 'Export the drawing again with its blocks.',
+  },
+  'block-external': {
+    why: 'the blocks that are inserted lie in other files',
+    remedy: 'Bind the external references into the drawing and export it again.',
+  },
+} as const;
 
 const WRONG_KIND_REMEDY: Readonly<Record<WrongKind, string>> = {
   DWG: 'Open it in the program it was drawn with and save it as DXF.',
@@ -67,7 +135,9 @@ const fileWords: WordsFor<DrawingFileFacts> = {
     title: 'Empty drawing file',
     say: ({ bytes }) => ({
       reason:
-        bytes === 0 ? 'The drawing file holds nothing.' : `The drawing file holds ${bytes} blank bytes.`,
+        bytes === 0
+          ? 'The drawing file holds nothing.'
+          : `The drawing file holds ${counted(bytes, 'blank byte')}.`,
       remedy: 'Export the drawing again, or copy it again from where it came.',
     }),
   },
@@ -129,32 +199,66 @@ const fileWords: WordsFor<DrawingFileFacts> = {
       remedy: 'Compare the drawing with its print; if anything differs, export it again.',
     }),
   },
+  'drawing-decimal-commas': {
+    severity: 'warn',
+    title: 'Decimal commas',
+    say: ({ commas }) => ({
+      reason: `${commas === 1 ? 'One number has' : `All ${commas} numbers with decimals have`} a comma where the format has a point; ${commas === 1 ? 'it was' : 'they were'} read as if with a point.`,
+      remedy: 'Check one known length, or export the drawing again with decimal points.',
+      value: commas,
+    }),
+  },
+  'drawing-decimals-mixed': {
+    severity: 'stop',
+    title: 'Commas and points mixed',
+    say: ({ commas, points }) => ({
+      reason: `${counted(commas, 'number has', 'numbers have')} a comma and ${counted(points, 'has', 'have')} a decimal point, so it is not known whether commas stand before decimals or thousands. What has a comma was left out.`,
+      remedy: 'Export the drawing again with decimal points throughout.',
+      value: commas,
+    }),
+  },
   'drawing-without-curves': {
     severity: 'stop',
     title: 'No outlines',
-    say: ({ entities }) => ({
-      reason:
-        entities === 0
-          ? 'The drawing holds no entities at all.'
-          : `The drawing holds ${entities} entities, and none of them is an outline that can be used.`,
-      remedy: 'Draw the outlines as lines, arcs and polylines in model space, on layers that are on.',
-    }),
+    say: ({ entities, inBlocks, cause }) => {
+      const usual = 'Draw the outlines as lines, arcs and polylines in model space, on layers that are on.';
+      if (entities === 0) {
+        return inBlocks === 0
+          ? { reason: 'The drawing holds no entities at all.', remedy: usual }
+          : {
+              reason: `The drawing holds ${counted(inBlocks, 'entity', 'entities')} in blocks, and no block is inserted.`,
+              remedy: 'Insert the block with the outlines, or explode it, and export the drawing again.',
+            };
+      }
+      const none = entities === 1 ? 'it is no outline' : 'none of them is an outline';
+      return {
+        reason: `The drawing holds ${counted(entities, 'entity', 'entities')}, and ${none} that can be used${cause === undefined ? '' : `: most of all, ${NO_CURVES[cause].why}`}.`,
+        remedy: cause === undefined ? usual : NO_CURVES[cause].remedy,
+      };
+    },
   },
   'drawing-unit-missing': {
     severity: 'stop',
     title: 'No unit',
-    say: () => ({
-      reason: 'The drawing does not say in which unit it is drawn, and a guess could be 25.4 times wrong.',
-      remedy:
-        'Measure one known length on the drawing and set drawingUnits in the job, for example to "mm" or "in".',
+    say: (facts) => ({
+      reason: `The drawing does not say in which unit it is drawn, and a guess could be 25.4 times wrong.${sizesInWords(facts)}`,
+      remedy: SET_UNIT,
     }),
   },
   'drawing-unit-unknown': {
     severity: 'stop',
     title: 'Unknown unit',
-    say: ({ value }) => ({
-      reason: `The drawing gives its unit ($INSUNITS) as "${value}", which names none; 1 to 24 do.`,
-      remedy: 'Measure one known length on the drawing and set drawingUnits in the job.',
+    say: ({ value, ...facts }) => ({
+      reason: `The drawing gives its unit ($INSUNITS) as "${value}", which names none; 1 to 24 do.${sizesInWords(facts)}`,
+      remedy: SET_UNIT,
+    }),
+  },
+  'drawing-size-unlikely': {
+    severity: 'warn',
+    title: 'Size unlikely for a part',
+    say: ({ stated, sides, likely }) => ({
+      reason: `The drawing says ${unitName(stated)}, and no part is as large or as small as it then is${sides === undefined ? '' : `: ${sizeIn(sides, stated)}`}.${likely === undefined || sides === undefined ? '' : ` ${asLikely(sides, likely)}`}`,
+      remedy: SET_UNIT,
     }),
   },
   'drawing-unit-overridden': {
@@ -231,14 +335,32 @@ const fileWords: WordsFor<DrawingFileFacts> = {
     severity: 'note',
     title: 'More of the same',
     say: ({ of, more }) => ({
-      reason: `${more} more findings "${of}" are not listed one by one.`,
-      remedy: 'Mend the ones listed; they usually share their cause.',
+      reason: `${counted(more, 'more finding', 'more findings')} "${of}" ${more === 1 ? 'is' : 'are'} not listed one by one.`,
+      remedy: 'Look at the ones listed first; they usually share their cause.',
       value: more,
     }),
   },
 };
 
 export const drawingWords: WordsFor<DrawingFacts> = { ...fileWords, ...entityWords };
+
+const SET_UNIT =
+  'Measure one known length on the drawing and set drawingUnits in the job, for example to "mm" or "in"; isobath inspect takes it as --unit.';
+
+function sizesInWords({ sides, likely }: SizeInUnits): string {
+  if (sides === undefined || likely === undefined || !(sides.width + sides.height > 0)) return '';
+  return ` ${asLikely(sides, likely)}`;
+}
+
+function asLikely(sides: NonNullable<SizeInUnits['sides']>, likely: readonly LengthUnit[]): string {
+  const each = likely.map((unit) => `in ${unitName(unit)} ${sizeIn(sides, unit)}`);
+  return `It would be ${each.join(', ')}.`;
+}
+
+function sizeIn({ width, height }: NonNullable<SizeInUnits['sides']>, unit: LengthUnit): string {
+  const millimetres = millimetresIn(unit);
+  return `${round(width * millimetres)} mm by ${round(height * millimetres)} mm`;
+}
 
 function round(value: number): string {
   return String(Number(value.toPrecision(6)));
@@ -250,4 +372,18 @@ function count(entities: number): string {
 
 function times(insertions: number): string {
   return insertions === 1 ? 'once' : `${insertions} times`;
+}
+
+/** The code that most entities fell under, each with how many it stands for. */
+export function noCurvesCause(counts: ReadonlyMap<string, number>): NoCurvesCause | undefined {
+  let cause: NoCurvesCause | undefined;
+  let most = 0;
+  for (const code of Object.keys(NO_CURVES) as NoCurvesCause[]) {
+    const count = counts.get(code) ?? 0;
+    if (count > most) {
+      most = count;
+      cause = code;
+    }
+  }
+  return cause;
 }

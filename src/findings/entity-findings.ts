@@ -1,4 +1,5 @@
 /** Findings about one entity of a drawing. None of them costs more than the entity. */
+import { counted } from './counted.ts';
 import type { WordsFor } from './words.ts';
 
 /** Which entity: its kind as written and its handle, where it has one. Its line and layer are in the finding's place. */
@@ -13,6 +14,7 @@ export type SplineProblem =
   | 'knot count'
   | 'knots fall'
   | 'knots repeat'
+  | 'torn'
   | 'weight count'
   | 'weight';
 
@@ -32,6 +34,11 @@ export interface EntityFacts {
     readonly firstHandle: string | undefined;
   };
   readonly 'polyline-count-differs': Named & { readonly stated: number; readonly found: number };
+  readonly 'polyline-wide': Named & {
+    /** mm, the most of it. */
+    readonly width: number;
+    readonly taken: 'centre' | 'borders' | 'centre for want of borders';
+  };
   readonly 'polyline-end-missing': Named & { readonly vertices: number };
   readonly 'spline-unusable': Named & {
     readonly problem: SplineProblem;
@@ -43,11 +50,14 @@ export interface EntityFacts {
 
 const SPLINE_PROBLEMS: Readonly<Record<SplineProblem, (found: number, wanted: number) => string>> = {
   degree: (found, wanted) => `its degree is ${found}; 1 to ${wanted} are taken`,
-  'too few points': (found, wanted) => `it has ${found} points; its degree needs ${wanted}`,
-  'knot count': (found, wanted) => `it has ${found} knots where ${wanted} belong`,
+  'too few points': (found, wanted) => `it has ${counted(found, 'point')}; its degree needs ${wanted}`,
+  'knot count': (found, wanted) => `it has ${counted(found, 'knot')} where ${wanted} belong`,
   'knots fall': (found) => `its knots fall at number ${found}`,
   'knots repeat': (found, wanted) => `one knot repeats ${found} times; ${wanted} is the most`,
-  'weight count': (found, wanted) => `it has ${found} weights where ${wanted} belong`,
+  torn: (found) =>
+    `an inner knot repeats ${found} times, and the ends of the curve on either side do not meet`,
+  'weight count': (found, wanted) =>
+    `it has ${counted(found, 'weight')} where ${wanted} ${wanted === 1 ? 'belongs' : 'belong'}`,
   weight: (found) => `one weight is ${found}; weights must be above 0`,
 };
 
@@ -135,17 +145,31 @@ export const entityWords: WordsFor<EntityFacts> = {
     severity: 'warn',
     title: 'Vertices do not add up',
     say: ({ stated, found, ...named }) => ({
-      reason: `${name(named)} says it has ${stated} vertices and has ${found}; those that are there were taken.`,
+      reason: `${name(named)} says it has ${counted(stated, 'vertex', 'vertices')} and has ${found}; ${found === 1 ? 'the one that is there was' : 'those that are there were'} taken.`,
       remedy: 'Compare it with the print.',
       value: found,
       limit: stated,
+    }),
+  },
+  'polyline-wide': {
+    severity: 'warn',
+    title: 'Polyline with a width',
+    say: ({ width, taken, ...named }) => ({
+      reason: `${name(named)} is ${Number(width.toPrecision(4))} mm wide, so it has two borders. ${WIDE_TAKEN[taken]}`,
+      remedy:
+        taken === 'borders'
+          ? 'Set wideLines to "centre" in the job if the line along its middle is meant.'
+          : taken === 'centre'
+            ? 'Set wideLines to "borders" in the job if the borders are meant; draw it without a width if not.'
+            : 'Draw what is meant without a width.',
+      value: width,
     }),
   },
   'polyline-end-missing': {
     severity: 'warn',
     title: 'Polyline not ended',
     say: ({ vertices, ...named }) => ({
-      reason: `${name(named)} is not ended by SEQEND; its ${vertices} vertices were taken.`,
+      reason: `${name(named)} is not ended by SEQEND; its ${vertices === 1 ? 'one vertex was' : `${vertices} vertices were`} taken.`,
       remedy: 'Compare it with the print.',
       value: vertices,
     }),
@@ -163,12 +187,19 @@ export const entityWords: WordsFor<EntityFacts> = {
     severity: 'note',
     title: 'Spline given by points only',
     say: ({ points, ...named }) => ({
-      reason: `${name(named)} is given by ${points} points on it, not by its curve; a smooth cubic was laid through them.`,
+      reason: `${name(named)} is given by ${counted(points, 'point')} on it, not by its curve; a smooth cubic was laid through them.`,
       remedy: 'Check it against the print; programs differ between the points.',
       value: points,
     }),
   },
 };
+
+const WIDE_TAKEN = {
+  centre: 'The line along its middle was taken.',
+  borders: 'The two borders were taken.',
+  'centre for want of borders':
+    'The line along its middle was taken, for the borders of a width that changes or does not fit cannot be made.',
+} as const;
 
 function name({ kind, handle }: Named): string {
   return handle === undefined ? `This ${kind}` : `${kind} ${handle}`;

@@ -11,6 +11,7 @@ export interface FileFacts {
   readonly 'file-not-utf-8': { readonly file: string; readonly byte: number };
   readonly 'out-not-a-folder': { readonly path: string };
   readonly 'out-not-writable': { readonly path: string; readonly detail: string };
+  readonly 'out-already-there': { readonly file: string };
   readonly 'out-over-input': { readonly file: string };
 }
 
@@ -88,6 +89,14 @@ export const fileWords: WordsFor<FileFacts> = {
     say: ({ path, detail }) => ({
       reason: `Nothing could be written to ${path}: ${detail}.`,
       remedy: 'Check the permissions and the space left, or name another folder with --out.',
+    }),
+  },
+  'out-already-there': {
+    severity: 'stop',
+    title: 'File already there',
+    say: ({ file }) => ({
+      reason: `${file} is there already, and a job is never written over.`,
+      remedy: 'Give another name with --out, or move it away first.',
     }),
   },
   'out-over-input': {

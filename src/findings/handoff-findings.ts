@@ -2,6 +2,8 @@
 import type { WordsFor } from './words.ts';
 
 export interface HandoffFacts {
+  /** `isKeptBack`: a file was asked for that would be empty. */
+  readonly 'nothing-to-scribe': { readonly stages: number; readonly isKeptBack: boolean };
   readonly 'overcut-too-long': {
     readonly of: 'scribe' | 'program';
     readonly overcut: number;
@@ -33,6 +35,16 @@ export interface HandoffFacts {
 }
 
 export const handoffWords: WordsFor<HandoffFacts> = {
+  'nothing-to-scribe': {
+    severity: 'warn',
+    title: 'Nothing to scribe',
+    say: ({ stages, isKeptBack }) => ({
+      reason: `No line is scribed in ${stages === 1 ? 'the one stage' : `any of the ${stages} stages`}: all of the sheet is etched.${isKeptBack ? ' Machine program and template would be empty and are not written.' : ''}`,
+      remedy:
+        'If some of the sheet is to stay, ask for depths of its regions alone: land is what nothing is asked of.',
+      value: stages,
+    }),
+  },
   'overcut-too-long': {
     severity: 'warn',
     title: 'Overcut longer than a line',

@@ -3,12 +3,13 @@
 /** The nearest candidate, or nothing when none is near enough to be meant. Letter case does not count as a difference. */
 export function nearestWord(word: string, candidates: Iterable<string>): string | undefined {
   const typed = word.toLowerCase();
-  // A third of the letters wrong is a slip of the hand; more is another word.
-  let best = Math.max(1, Math.floor(typed.length / 3)) + 1;
+  let best = Number.POSITIVE_INFINITY;
   let nearest: string | undefined;
   for (const candidate of candidates) {
+    // A third of the letters wrong is a slip of the hand; more is another word. Of one or two letters none can be wrong.
+    const most = Math.floor(Math.min(typed.length, candidate.length) / 3);
     const steps = editSteps(typed, candidate.toLowerCase());
-    if (steps < best) {
+    if (steps <= most && steps < best) {
       best = steps;
       nearest = candidate;
     }

@@ -11,13 +11,31 @@ export interface PartFacts {
   readonly 'slivers-merged': { readonly count: number; readonly width: number; readonly limit: number };
   readonly 'gap-joined': { readonly gap: number; readonly joinTolerance: number };
   readonly 'gap-open': { readonly gap: number; readonly joinTolerance: number };
+  readonly 'layer-beside-the-part': {
+    readonly layer: string;
+    /** After "for". */
+    readonly why: string;
+    /** Lines of it that lead nowhere, gaps. */
+    readonly troubles: number;
+  };
   readonly 'layer-missing': LayerMissing;
   readonly 'outline-layer-missing': LayerMissing;
-  readonly 'outline-not-closed': { readonly layers: readonly string[] };
+  readonly 'sheet-point-unmet': {
+    readonly names: 'outline' | 'hole';
+    readonly at: readonly [number, number];
+    readonly isOnLine: boolean;
+  };
+  readonly 'outline-not-closed': OpenGaps & { readonly layers: readonly string[] };
   readonly 'outline-crosses-itself': { readonly kind: string; readonly times: number };
   readonly 'linework-too-crossed': { readonly what: 'pairs' | 'meetings'; readonly limit: number };
-  readonly 'no-closed-region': Record<string, never>;
+  readonly 'no-closed-region': OpenGaps;
   readonly 'region-outside-sheet': { readonly area: number };
+}
+
+/** Gaps that keep outlines from closing: how many, and the widest, mm. */
+interface OpenGaps {
+  readonly gaps?: number;
+  readonly widest?: number;
 }
 
 interface LayerMissing {
@@ -93,11 +111,28 @@ export const partWords: WordsFor<PartFacts> = {
   'gap-open': {
     severity: 'warn',
     title: 'Gap left open',
-    say: ({ gap, joinTolerance }) => ({
-      reason: `An end stops ${figureOf(gap)} mm short of the nearest line; up to ${figureOf(joinTolerance)} mm would be joined.`,
-      remedy: `Close it in the drawing, or set joinTolerance to ${figureOf(Math.ceil(gap * 100) / 100)} mm.`,
-      value: gap,
-      limit: joinTolerance,
+    say: ({ gap, joinTolerance }) =>
+      gap <= joinTolerance
+        ? {
+            reason: `An end stops ${figureOf(gap)} mm short of the nearest line and was not joined, for its own line is hardly longer than that.`,
+            remedy: 'Close it in the drawing.',
+            value: gap,
+            limit: joinTolerance,
+          }
+        : {
+            reason: `An end stops ${figureOf(gap)} mm short of the nearest line; up to ${figureOf(joinTolerance)} mm would be joined.`,
+            remedy: `Close it in the drawing, or set joinTolerance to ${figureOf(Math.ceil(gap * 100) / 100)} mm.`,
+            value: gap,
+            limit: joinTolerance,
+          },
+  },
+  'layer-beside-the-part': {
+    severity: 'warn',
+    title: 'Layer that may not draw the part',
+    say: ({ layer, why, troubles }) => ({
+      reason: `Layer ${layer} looks like dimensions, centre lines, a border or notes, for ${why}, and takes part all the same.${troubles === 0 ? '' : ` ${troubles === 1 ? 'One of its lines closes' : `${troubles} of its lines close`} no outline.`}`,
+      remedy: `Put "${layer}" under layers.ignore, or name the layers that count under layers.regions.`,
+      value: troubles,
     }),
   },
   'layer-missing': {
@@ -110,12 +145,24 @@ export const partWords: WordsFor<PartFacts> = {
     title: 'Outline layer not in the drawing',
     say: sayMissing,
   },
+  'sheet-point-unmet': {
+    severity: 'stop',
+    title: 'Point names no part of the sheet',
+    say: ({ names, at, isOnLine }) => ({
+      reason: `The point ${figureOf(at[0])} mm, ${figureOf(at[1])} mm ${isOnLine ? 'lies on a line' : 'lies inside no closed outline'}, so it names no ${names === 'outline' ? 'sheet' : 'hole'}.`,
+      remedy:
+        'Give a point well inside, in drawing coordinates; `isobath inspect` lists one for each region.',
+    }),
+  },
   'outline-not-closed': {
     severity: 'stop',
     title: 'Outline not closed',
-    say: ({ layers }) => ({
-      reason: `The linework on ${layersInWords(layers)} closes no outline, so there is no sheet to etch.`,
-      remedy: 'Close the outline in the drawing, or name the layer that holds it under layers.outline.',
+    say: ({ layers, ...open }) => ({
+      reason: `${gapsInWords(open)}The linework on ${layersInWords(layers)} closes no outline, so there is no sheet to etch.`,
+      remedy: gapsRemedy(
+        open,
+        'Close the outline in the drawing, or name the layer that holds it under layers.outline.',
+      ),
     }),
   },
   'outline-crosses-itself': {
@@ -143,9 +190,9 @@ export const partWords: WordsFor<PartFacts> = {
   'no-closed-region': {
     severity: 'stop',
     title: 'No closed region',
-    say: () => ({
-      reason: 'The linework that takes part encloses no area at all.',
-      remedy: 'Close the outlines in the drawing, raise joinTolerance, or check which layers take part.',
+    say: (open) => ({
+      reason: `${gapsInWords(open)}The linework that takes part encloses no area at all.`,
+      remedy: gapsRemedy(open, 'Close the outlines in the drawing, or check which layers take part.'),
     }),
   },
   'region-outside-sheet': {
@@ -158,6 +205,18 @@ export const partWords: WordsFor<PartFacts> = {
     }),
   },
 };
+
+function gapsInWords({ gaps = 0, widest = 0 }: OpenGaps): string {
+  if (gaps === 0) return '';
+  return gaps === 1
+    ? `An end stops ${figureOf(widest)} mm short. `
+    : `${gaps} ends stop short of other lines, by ${figureOf(widest)} mm at most. `;
+}
+
+function gapsRemedy({ gaps = 0, widest = 0 }: OpenGaps, otherwise: string): string {
+  if (gaps === 0) return otherwise;
+  return `Close ${gaps === 1 ? 'the gap' : 'the gaps'} in the drawing, or set joinTolerance to ${figureOf(Math.ceil(widest * 100) / 100)} mm.`;
+}
 
 function sayMissing({ layer, meant, known }: LayerMissing): { reason: string; remedy: string } {
   const all = known.length === 0 ? 'The drawing has no layers.' : `Its layers: ${known.join(', ')}.`;

@@ -7,8 +7,13 @@ import type { Effort } from './effort.ts';
 import { meetSpans } from './meet-spans.ts';
 import { mergePoints } from './merge-points.ts';
 import { distance, type Point } from './point.ts';
-import { distanceToSpan } from './span.ts';
+import { distanceToSpan, spanLength } from './span.ts';
 import { SAME_PLACE } from './tolerances.ts';
+
+/** A curve that has come back to its own end has gone at least this many times the gap; straight on it goes once, half round π/2 times. */
+const RETURNED = 3;
+/** Spans of one curve looked back along: so many within reach of an end are a scribble. */
+const MOST_BACK = 400;
 
 export interface FreeEnd {
   readonly span: number;
@@ -16,7 +21,10 @@ export interface FreeEnd {
   readonly point: Point;
   /** The nearest other free end in reach, as a number in the list of free ends; not that of a span already met here. */
   readonly nearestEnd: { readonly number: number; readonly gap: number } | undefined;
-  /** The nearest span in reach that does not share the other end of this one's span, and is not met here already. */
+  /**
+   * The nearest span in reach that does not share the other end of this one's span, is not met here already, and does not lie
+   * behind: the stretch of its own curve that led to this end is no neighbour, however short its spans are.
+   */
   readonly nearestSpan: { readonly number: number; readonly gap: number } | undefined;
 }
 
@@ -36,6 +44,7 @@ export function findFreeEnds(
       loose.push(end);
   });
   const looseIndex = indexBoxes(loose.map((end) => boxOfPoints([itemAt(points, end)])));
+  const spansAt = spansByPlace(places);
   const found: FreeEnd[] = [];
   for (const end of loose) {
     const point = itemAt(points, end);
@@ -54,14 +63,61 @@ export function findFreeEnds(
     });
     const behind = itemAt(places, end ^ 1);
     const isNeighbour = (other: number) => places[2 * other] === behind || places[2 * other + 1] === behind;
+    const behindAt = waysBack({ spans, places, spansAt }, { end, most: RETURNED * reach });
+    const isBehind = (other: number) => {
+      const way = behindAt.get(other);
+      return way !== undefined && way < RETURNED * distanceToSpan(itemAt(spans, other).span, point);
+    };
     const nearestSpan = nearestOf(near, {
       gapTo: (other) => distanceToSpan(itemAt(spans, other).span, point),
-      isMeant: (other) => other !== own && !isNeighbour(other) && isApart(other),
+      isMeant: (other) => other !== own && !isNeighbour(other) && !isBehind(other) && isApart(other),
       reach,
     });
     found.push({ span: own, atEnd: end % 2 === 1, point, nearestEnd, nearestSpan });
   }
   return found;
+}
+
+/** Span numbers by the place of their ends. */
+function spansByPlace(places: ArrayLike<number> & Iterable<number>): ReadonlyMap<number, readonly number[]> {
+  const at = new Map<number, number[]>();
+  let end = 0;
+  for (const place of places) {
+    const own = at.get(place);
+    if (own === undefined) at.set(place, [end >> 1]);
+    else own.push(end >> 1);
+    end += 1;
+  }
+  return at;
+}
+
+interface Chained {
+  readonly spans: readonly SourcedSpan[];
+  readonly places: ArrayLike<number>;
+  readonly spansAt: ReadonlyMap<number, readonly number[]>;
+}
+
+/** How far one has gone back along the drawn curve, from a free end, when each of its spans begins. */
+function waysBack(
+  { spans, places, spansAt }: Chained,
+  { end, most }: { readonly end: number; readonly most: number },
+): ReadonlyMap<number, number> {
+  const ways = new Map<number, number>();
+  const { source } = itemAt(spans, end >> 1);
+  let way = 0;
+  let at = end;
+  while (way <= most && ways.size < MOST_BACK) {
+    const own = at >> 1;
+    ways.set(own, way);
+    way += spanLength(itemAt(spans, own).span);
+    const place = places[at ^ 1];
+    const next = (spansAt.get(place ?? -1) ?? []).find(
+      (other) => !ways.has(other) && itemAt(spans, other).source === source,
+    );
+    if (next === undefined) break;
+    at = places[2 * next] === place ? 2 * next : 2 * next + 1;
+  }
+  return ways;
 }
 
 function isOnOther(

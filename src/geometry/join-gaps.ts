@@ -2,7 +2,8 @@
  * Gaps between ends that were meant to meet, closed. Two free ends that are each other's nearest are brought to where
  * their curves cross; a free end that stops just short of other linework is run on to it. Ends within `SILENT_JOIN` are
  * always joined and never mentioned; up to `joinTolerance` they are joined and reported; up to `OPEN_GAP_REACH` times
- * that they are left open and reported. No end moves further than half its own span is long.
+ * that they are left open and reported. No end moves further than half its own
+ * curve is long; one that would move further than half its own span is long stays, and a short line leads on from it.
  */
 import { atan2 } from '#maths/arc-tangent.ts';
 import type { LineworkTrouble, SourcedSpan } from './arrangement.ts';
@@ -15,6 +16,7 @@ import { cross, distance, dot, type Point, subtract } from './point.ts';
 import {
   bulgeOf,
   distanceToSpan,
+  lineSpan,
   nearestShare,
   pointAlong,
   type Span,
@@ -67,7 +69,9 @@ interface LooseWork {
 function findJoins({ spans, ends }: LooseWork, tolerance: number): Join[] {
   const joins: Join[] = [];
   const spanOf = (end: FreeEnd) => itemAt(spans, end.span).span;
-  const limitOf = (end: FreeEnd) => Math.min(tolerance, spanLength(spanOf(end)) / 2);
+  const lengths = lengthsOfCurves(spans);
+  const limitOf = (end: FreeEnd) =>
+    Math.min(tolerance, (lengths.get(itemAt(spans, end.span).source) ?? 0) / 2);
   ends.forEach((end, number) => {
     const partner = partnerOf(ends, number);
     if (partner !== undefined && partner.gap <= Math.min(limitOf(end), limitOf(partner.end))) {
@@ -97,6 +101,13 @@ function findJoins({ spans, ends }: LooseWork, tolerance: number): Join[] {
     });
   });
   return joins;
+}
+
+/** mm, of drawn curves, by their numbers. */
+function lengthsOfCurves(spans: readonly SourcedSpan[]): ReadonlyMap<number, number> {
+  const lengths = new Map<number, number>();
+  for (const { span, source } of spans) lengths.set(source, (lengths.get(source) ?? 0) + spanLength(span));
+  return lengths;
 }
 
 /** The free end that is nearest to this one, and it to that, with no third curve nearer to either. */
@@ -168,7 +179,10 @@ function applyJoins(spans: readonly SourcedSpan[], joins: readonly Join[]): Sour
   for (const { ends, to } of joins) {
     for (const end of ends) {
       const { span, source } = itemAt(joined, end.span);
-      joined[end.span] = { span: moveEnd(span, end.atEnd, to), source };
+      const from = end.atEnd ? span.end : span.start;
+      // A short arc that fitting made would be bent out of shape.
+      if (distance(from, to) > spanLength(span) / 2) joined.push({ span: lineSpan(from, to), source });
+      else joined[end.span] = { span: moveEnd(span, end.atEnd, to), source };
     }
   }
   return joined;

@@ -11,13 +11,15 @@ import { labelPoint } from '#geometry/label-point.ts';
 import { mergeSlivers, type Sliver } from '#geometry/merge-slivers.ts';
 import { SLIVER_WIDTH } from '#geometry/tolerances.ts';
 import { findLayers } from './find-layers.ts';
-import { findMetal, sheetLoops } from './find-sheet.ts';
-import type { Job } from './job.ts';
+import { findMetal, type OutlinedPart, sheetLoops } from './find-sheet.ts';
+import type { Job, SheetChoice } from './job.ts';
 import { nameRegions } from './name-regions.ts';
+import { type NoiseLayer, noiseLayers } from './noise-layers.ts';
 import type { Part, Region } from './part.ts';
 import { MOST_TANGLE } from './part-limits.ts';
 import { pickCurves } from './pick-curves.ts';
 import { selfCrossings } from './self-crossings.ts';
+import { type FacesChosen, punchHoles, sheetByPoint } from './sheet-by-point.ts';
 import { tellLinework } from './tell-linework.ts';
 
 export interface RegionsFound {
@@ -41,10 +43,12 @@ export function findRegions(drawing: Drawing, job: Pick<Job, 'layers' | 'joinTol
     trouble.flatMap((each) => (each.kind === 'doubled' && each.other !== each.source ? [each.source] : [])),
   );
   const isNew = (source: number) => !repeats.has(source);
-  const isSheetBounded = job.layers.outline.length > 0;
-  const isMetal = isSheetBounded
-    ? findMetal({ arrangement, curves: drawing.curves, outline: picked.outline })
-    : arrangement.faces.map((_, face) => face !== OUTSIDE);
+  const { outline, sheet: choice, holes = [] } = job.layers;
+  const isSheetBounded = outline.length > 0 || choice !== undefined;
+  const inside = isSheetBounded
+    ? facesOfSheet({ arrangement, curves: drawing.curves, outline: picked.outline }, choice)
+    : { isMetal: arrangement.faces.map((_, face) => face !== OUTSIDE), findings: [] };
+  const { isMetal, findings: holeFindings } = punchHoles(arrangement, inside.isMetal, holes);
   const layers = findLayers(arrangement, (source) => itemAt(drawing.curves, source).layer);
   const regions = nameRegions(metalFaces(arrangement, { isMetal, layers }));
   const regionOfFace = arrangement.faces.map(() => -1);
@@ -54,9 +58,22 @@ export function findRegions(drawing: Drawing, job: Pick<Job, 'layers' | 'joinTol
   const sheet = isSheetBounded ? sheetLoops(arrangement, isMetal) : [];
   const findings = [
     ...picked.findings,
-    ...tellLinework(trouble, drawing.curves, job.joinTolerance),
+    ...tellLinework(trouble, drawing.curves, {
+      joinTolerance: job.joinTolerance,
+      // Layers that the job names are meant.
+      noise: job.layers.regions === undefined ? noiseTaking(drawing, job.layers) : [],
+    }),
     ...sliverFindings(slivers),
-    ...(isGivenUp ? [] : tellSheet({ arrangement, isMetal, layers }, job.layers.outline, picked.findings)),
+    ...(isGivenUp
+      ? []
+      : [
+          ...inside.findings,
+          ...holeFindings,
+          ...tellSheet({ arrangement, trouble, isMetal, isInside: inside.isMetal, layers }, job, [
+            ...picked.findings,
+            ...inside.findings,
+          ]),
+        ]),
     ...selfCrossings(arrangement, {
       curves: drawing.curves,
       among: taking.filter(isNew),
@@ -71,6 +88,16 @@ function sliverFindings(slivers: readonly Sliver[]): Finding[] {
   if (first === undefined) return [];
   const width = Math.max(...slivers.map((each) => each.width));
   return [finding('slivers-merged', { count: slivers.length, width, limit: SLIVER_WIDTH }, { at: first.at })];
+}
+
+function noiseTaking(drawing: Drawing, { outline, ignore }: Job['layers']): NoiseLayer[] {
+  return noiseLayers(drawing).filter(({ layer }) => !ignore.includes(layer) && !outline.includes(layer));
+}
+
+function facesOfSheet(part: OutlinedPart, choice: SheetChoice | undefined): FacesChosen {
+  return choice === undefined
+    ? { isMetal: findMetal(part), findings: [] }
+    : sheetByPoint(part.arrangement, choice);
 }
 
 interface SortedFaces {
@@ -88,22 +115,43 @@ function metalFaces({ faces }: Arrangement, { isMetal, layers }: SortedFaces): O
 
 /** What the faces say about the sheet as a whole. */
 function tellSheet(
-  { arrangement, isMetal, layers }: SortedFaces & { readonly arrangement: Arrangement },
-  outlineLayers: readonly string[],
+  {
+    arrangement,
+    isMetal,
+    isInside,
+    layers,
+    trouble,
+  }: SortedFaces & Pick<Part, 'arrangement' | 'trouble'> & { readonly isInside: readonly boolean[] },
+  { layers: { outline: outlineLayers, sheet }, joinTolerance }: Pick<Job, 'layers' | 'joinTolerance'>,
   earlier: readonly Finding[],
 ): Finding[] {
   const { faces } = arrangement;
-  if (faces.length === 1) return [finding('no-closed-region', {})];
-  if (outlineLayers.length === 0) return [];
+  const gaps = openGaps(trouble, joinTolerance);
+  if (faces.length === 1) return [finding('no-closed-region', gaps)];
+  if (outlineLayers.length === 0 && sheet === undefined) return [];
   if (!isMetal.includes(true)) {
-    const isToldMissing = earlier.some(({ code }) => code === 'outline-layer-missing');
-    return isToldMissing ? [] : [finding('outline-not-closed', { layers: outlineLayers })];
+    const isToldMissing = earlier.some(
+      ({ code }) => code === 'outline-layer-missing' || code === 'sheet-point-unmet',
+    );
+    return isToldMissing ? [] : [finding('outline-not-closed', { layers: outlineLayers, ...gaps })];
   }
   return faces.flatMap(({ area, loops }, face) => {
     const layer = layers[face]?.[0];
-    if (face === OUTSIDE || isMetal[face] === true || layer === undefined) return [];
+    if (face === OUTSIDE || isInside[face] === true || layer === undefined) return [];
     // A face of the outline's own is a cutout, not a region gone astray.
     if (outlineLayers.includes(layer)) return [];
     return [finding('region-outside-sheet', { area }, { at: labelPoint(loops), layer })];
   });
+}
+
+/** Those that a larger tolerance would close. */
+function openGaps(
+  trouble: Part['trouble'],
+  joinTolerance: number,
+): { readonly gaps?: number; readonly widest?: number } {
+  const gaps = trouble.flatMap((each) =>
+    each.kind === 'open-gap' && each.gap > joinTolerance ? [each.gap] : [],
+  );
+  if (gaps.length === 0) return {};
+  return { gaps: gaps.length, widest: gaps.reduce((most, gap) => Math.max(most, gap), 0) };
 }

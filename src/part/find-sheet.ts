@@ -11,7 +11,7 @@ import { nestCycles } from '#geometry/nest-cycles.ts';
 import { type Loop, reverseSpan } from '#geometry/span.ts';
 import { traceFaces } from '#geometry/trace-faces.ts';
 
-interface OutlinedPart {
+export interface OutlinedPart {
   readonly arrangement: Arrangement;
   readonly curves: readonly DrawnCurve[];
   /** Indices of the curves that are outlines. */

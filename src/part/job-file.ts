@@ -23,6 +23,9 @@ const point = z.tuple([finite, finite]);
 const name = z.string().check(z.minLength(1));
 const names = z.array(name);
 
+/** Of a plate; a perforated sheet has its holes on a layer. */
+const MOST_HOLES = 1000;
+
 const jobUnit = z.enum(['mm', 'in']);
 const drawingUnit = z.enum(LENGTH_UNITS);
 
@@ -74,8 +77,17 @@ export const jobFileSchema = z.strictObject({
   units: z.optional(jobUnit),
   drawingUnits: z.optional(drawingUnit),
   joinTolerance: z.optional(notNegative),
+  /** What is taken of polylines that have a width. */
+  wideLines: z.optional(z.enum(['centre', 'borders'])),
   layers: z.optional(
-    z.strictObject({ outline: z.optional(names), regions: z.optional(names), ignore: z.optional(names) }),
+    z.strictObject({
+      /** Layers; or, where all is on one layer, the outermost closed outline, or that around a point of the sheet. */
+      outline: z.optional(z.union([names, z.literal('outermost'), z.strictObject({ at: point })])),
+      regions: z.optional(names),
+      ignore: z.optional(names),
+      /** Points in holes through the sheet. */
+      holes: z.optional(z.array(point).check(z.maxLength(MOST_HOLES))),
+    }),
   ),
   /** The shop's own alloys and baths, or the file beside the job that holds them. */
   figures: z.optional(z.union([name, figuresSchema])),

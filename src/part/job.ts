@@ -31,6 +31,15 @@ export interface Requirement {
   readonly minus: number;
 }
 
+/** A place that the job names, and where in the job file. */
+export interface PointedPlace {
+  readonly at: Point;
+  readonly path: string;
+}
+
+/** The outermost closed outline, or the outline around a point of the sheet. */
+export type SheetChoice = 'outermost' | PointedPlace;
+
 export interface MakingRules {
   readonly minWeb: number;
   readonly minLineSpacing: number;
@@ -45,6 +54,10 @@ export interface Job {
   readonly joinTolerance: number;
   readonly layers: {
     readonly outline: readonly string[];
+    /** How the sheet is found where no layer names it; `outline` is empty then. */
+    readonly sheet?: SheetChoice;
+    /** Points of holes through the sheet that no outline layer tells from regions. */
+    readonly holes?: readonly PointedPlace[];
     /** Undefined: every shown layer that is neither outline nor ignored. */
     readonly regions: readonly string[] | undefined;
     readonly ignore: readonly string[];

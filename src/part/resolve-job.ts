@@ -15,6 +15,7 @@ import type { JobFile } from './job-file.ts';
 import { resolveProcess } from './resolve-process.ts';
 import { resolveRequirements } from './resolve-requirements.ts';
 import { resolveStock } from './resolve-stock.ts';
+import { drawnPoint } from './resolve-taper.ts';
 import { thickestOf } from './sheet-at.ts';
 
 export interface ResolvedJob {
@@ -55,11 +56,7 @@ function resolveBare(jobFile: JobFile, drawingUnit: LengthUnit | undefined): Res
     drawing: jobFile.drawing,
     drawingUnits: jobFile.drawingUnits,
     joinTolerance: join.value,
-    layers: {
-      outline: jobFile.layers?.outline ?? [],
-      regions: jobFile.layers?.regions,
-      ignore: jobFile.layers?.ignore ?? [],
-    },
+    layers: resolveLayers(jobFile.layers, units.drawing),
     stock,
     requirements: asked.requirements,
     rules: rules.rules,
@@ -77,6 +74,22 @@ function resolveBare(jobFile: JobFile, drawingUnit: LengthUnit | undefined): Res
     ...(process === undefined || drawingUnit === undefined ? {} : { job: { ...resolved, process } }),
     filled: fillJob(jobFile, { ...resolved, process: known }),
     findings: [...ofStock.findings, ...ofProcess.findings, ...asked.findings, ...levels.findings],
+  };
+}
+
+function resolveLayers(given: JobFile['layers'], drawing: LengthUnit): Job['layers'] {
+  const { outline = [], regions, ignore = [], holes } = given ?? {};
+  const place = (at: readonly [number, number], path: string) => ({ at: drawnPoint(at, drawing), path });
+  return {
+    ...(Array.isArray(outline)
+      ? { outline }
+      : {
+          outline: [],
+          sheet: outline === 'outermost' ? outline : place(outline.at, 'layers.outline.at'),
+        }),
+    ...(holes === undefined ? {} : { holes: holes.map((at, index) => place(at, `layers.holes[${index}]`)) }),
+    regions,
+    ignore,
   };
 }
 

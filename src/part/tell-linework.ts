@@ -4,18 +4,39 @@ import { MOST_FINDINGS_A_CODE } from '#drawing/drawing-limits.ts';
 import { type Finding, type FindingCode, finding, type Place } from '#findings/finding.ts';
 import type { LineworkTrouble } from '#geometry/arrangement.ts';
 import { itemAt } from '#geometry/assert.ts';
+import type { NoiseLayer } from './noise-layers.ts';
 
-/** Trouble in the order given; a curve that an open gap keeps from closing is told as the gap, not as dangling too. */
+export interface LineworkTaken {
+  readonly joinTolerance: number;
+  /** Layers that take part and look as if they should not. */
+  readonly noise: readonly NoiseLayer[];
+}
+
+/**
+ * Trouble in the order given; a curve that an open gap keeps from closing is told as the gap, not as dangling too. What a layer of
+ * dimensions, centre lines or borders brings is one finding.
+ */
 export function tellLinework(
-  trouble: readonly LineworkTrouble[],
+  all: readonly LineworkTrouble[],
   curves: readonly DrawnCurve[],
-  joinTolerance: number,
+  { joinTolerance, noise }: LineworkTaken,
 ): Finding[] {
+  const noisy = new Map(noise.map(({ layer }) => [layer, 0]));
+  const trouble = all.filter((each) => {
+    const layers = 'sources' in each ? each.sources.map((source) => itemAt(curves, source).layer) : [];
+    const [layer] = layers;
+    if (layer === undefined || !layers.every((other) => noisy.has(other))) return true;
+    noisy.set(layer, (noisy.get(layer) ?? 0) + 1);
+    return false;
+  });
+  const offers = noise.map(({ layer, why }) =>
+    finding('layer-beside-the-part', { layer, why, troubles: noisy.get(layer) ?? 0 }, { layer }),
+  );
   const gapped = new Set(trouble.flatMap((each) => (each.kind === 'open-gap' ? each.sources : [])));
   const findings = trouble
     .filter((each) => each.kind !== 'dangling' || !each.sources.some((source) => gapped.has(source)))
     .map((each) => tell(each, { curves, joinTolerance }));
-  return condense(findings);
+  return [...offers, ...condense(findings)];
 }
 
 interface Drawn {

@@ -71,6 +71,7 @@ export function prepareHandoff(input: HandoffInput): PreparedHandoff {
     templates: set,
     solid,
     findings: [
+      ...checkLines(input),
       ...checkOvercut(plan, choices.scribe, 'scribe'),
       ...(choices.files.includes('program') ? checkOvercut(plan, choices.program, 'program') : []),
       ...cut.findings,
@@ -80,6 +81,13 @@ export function prepareHandoff(input: HandoffInput): PreparedHandoff {
       ...ofTemplates,
     ],
   };
+}
+
+/** Where all of the sheet is etched no maskant is cut: a program or a template would be empty. */
+function checkLines({ plan: { stages }, choices: { files } }: HandoffInput): Finding[] {
+  if (stages.length === 0 || stages.some(({ lines }) => lines.length > 0)) return [];
+  const isKeptBack = files.includes('program') || files.includes('template');
+  return [finding('nothing-to-scribe', { stages: stages.length, isKeptBack })];
 }
 
 /** Only for the files that show them; those of the job are looked at in any case. */
@@ -100,7 +108,7 @@ function pointsFor({ choices, job, plan, kit }: HandoffInput): ReturnType<typeof
 }
 
 function preparedTemplates({ choices, job, plan }: HandoffInput): ReturnType<typeof makeTemplates> {
-  if (!choices.files.includes('template')) return { findings: [] };
+  if (!choices.files.includes('template') || !hasLines(plan)) return { findings: [] };
   const { set, findings } = makeTemplates({ name: job.name, plan, choices: choices.template });
   return set === undefined ? { findings } : { set, findings: [...findings, ...checkPaper(set)] };
 }
@@ -204,7 +212,7 @@ const WRITERS: Readonly<Record<HandoffFile, Writer>> = {
     return [{ name: 'inspection-points.csv', what, mime: 'text/csv', bytes: utf8ToBytes(text) }];
   },
   program({ choices, plan, job, findings }, planHash) {
-    if (isOvercut(findings, 'program')) return [];
+    if (isOvercut(findings, 'program') || !hasLines(plan)) return [];
     return programFiles({ name: job.name, planHash, plan }, choices.program).map(({ name, text }) => ({
       name,
       what: 'machine program of the scribe lines',
@@ -265,6 +273,10 @@ function scribeDrawings(
     mime: 'image/vnd.dxf',
     bytes,
   }));
+}
+
+function hasLines({ stages }: EtchPlan): boolean {
+  return stages.some(({ lines }) => lines.length > 0);
 }
 
 function isOvercut(findings: readonly Finding[], of: 'scribe' | 'program'): boolean {

@@ -6,9 +6,10 @@ import { loopArea } from '#geometry/span.ts';
 import { depthNotes, unitOfNotes } from '#part/depth-notes.ts';
 import { findRegions } from '#part/find-regions.ts';
 import { DEFAULT_JOIN_TOLERANCE } from '#part/job-defaults.ts';
+import { type NoiseLayer, noiseLayers } from '#part/noise-layers.ts';
 import type { Part } from '#part/part.ts';
 import { regionFinder } from '#part/region-at.ts';
-import { millimetresIn } from '#units/length-unit.ts';
+import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
 import { limitLinework } from './limit-linework.ts';
 import { createRunMemory, drawingFor } from './run-memory.ts';
 import { RunCancelled, type RunOptions } from './run-options.ts';
@@ -54,12 +55,17 @@ export interface Inspection {
   readonly passedOver: readonly PassedOver[];
   readonly notes: readonly DrawnNote[];
   readonly closedOutlines: readonly OutlineSeen[];
-  readonly regions: readonly RegionSeen[];
-  readonly depthNotes: readonly DepthNoteSeen[];
+  /** Layers that look as if they did not draw the part; no regions were looked for on them. */
+  readonly suggestedIgnore: readonly NoiseLayer[];
+  /** Null where they were not looked for: a finding says why. */
+  readonly regions: readonly RegionSeen[] | null;
+  readonly depthNotes: readonly DepthNoteSeen[] | null;
   readonly findings: readonly Finding[];
 }
 
 export interface InspectOptions extends RunOptions {
+  /** The unit that the drawing is drawn in, whatever it says itself. */
+  readonly unit?: LengthUnit | undefined;
   /** What a depth note begins with on this drawing. */
   readonly notePrefix?: string;
 }
@@ -72,6 +78,7 @@ export async function inspectDrawing(bytes: Uint8Array, options: InspectOptions 
   };
   await step(0, 'reading the drawing');
   const drawing = drawingFor(createRunMemory(), bytes, {
+    unit: options.unit,
     progress: (share, what) => options.progress?.(share * 0.6, what),
   });
   await step(0.6, 'finding the regions');
@@ -88,9 +95,10 @@ export async function inspectDrawing(bytes: Uint8Array, options: InspectOptions 
       area: unit === undefined ? null : round(Math.abs(loopArea(spans))),
     })),
   };
-  const nothing = { ...seen, regions: [], depthNotes: [] };
+  const nothing = { ...seen, suggestedIgnore: [], regions: null, depthNotes: null };
   if (hasStop(drawing.findings)) return { ...nothing, findings: sortFindings(drawing.findings) };
-  const everyLayer = { outline: [], regions: undefined, ignore: [] };
+  const suggestedIgnore = noiseLayers(drawing);
+  const everyLayer = { outline: [], regions: undefined, ignore: suggestedIgnore.map(({ layer }) => layer) };
   const tooMuch = limitLinework(drawing, everyLayer);
   if (tooMuch !== undefined) {
     return { ...nothing, findings: sortFindings([...drawing.findings, tooMuch]) };
@@ -103,6 +111,7 @@ export async function inspectDrawing(bytes: Uint8Array, options: InspectOptions 
   const millimetres = unit === undefined ? 1 : millimetresIn(unit);
   return {
     ...seen,
+    suggestedIgnore,
     regions: part.regions.map(({ id, layer, area, label, loops }) => ({
       id,
       layer,

@@ -104,6 +104,7 @@ export async function runJob(input: RunInput, options: JobRunOptions = {}): Prom
   await step(0.02, 'reading the drawing');
   const drawing = drawingFor(memory, input.drawingBytes, {
     unit: jobFile.drawingUnits,
+    wideLines: jobFile.wideLines,
     progress: (share, what) => options.progress?.(0.02 + share * 0.23, what),
   });
   const { job, filled, findings: jobFindings } = resolveJob(jobFile, drawing.unit);

@@ -11,10 +11,11 @@ import { findRegions, type RegionsFound } from '#part/find-regions.ts';
 import type { Job } from '#part/job.ts';
 import { type RegionAt, regionFinder } from '#part/region-at.ts';
 import { type ClusterMemory, createClusterMemory } from '#plan/open-clusters.ts';
-import type { LengthUnit } from '#units/length-unit.ts';
+
+type DrawingOptions = Pick<ReadOptions, 'unit' | 'wideLines'>;
 
 export interface RunMemory {
-  drawing?: { readonly bytes: Uint8Array; readonly unit: LengthUnit | undefined; readonly drawing: Drawing };
+  drawing?: { readonly bytes: Uint8Array; readonly options: DrawingOptions; readonly drawing: Drawing };
   hash?: { readonly bytes: Uint8Array; readonly sha256: string };
   regions?: { readonly drawing: Drawing; readonly key: string; readonly found: PartFound };
   readonly clusters: ClusterMemory;
@@ -34,12 +35,13 @@ export function createRunMemory(): RunMemory {
 export function drawingFor(
   memory: RunMemory,
   bytes: Uint8Array,
-  { unit, progress }: Pick<ReadOptions, 'unit' | 'progress'>,
+  { unit, wideLines, progress }: DrawingOptions & Pick<ReadOptions, 'progress'>,
 ): Drawing {
   const kept = memory.drawing;
-  if (kept !== undefined && kept.unit === unit && isSame(kept.bytes, bytes)) return kept.drawing;
-  const drawing = readDrawing(bytes, { unit, progress });
-  memory.drawing = { bytes, unit, drawing };
+  const isAsKept = kept?.options.unit === unit && kept?.options.wideLines === wideLines;
+  if (kept !== undefined && isAsKept && isSame(kept.bytes, bytes)) return kept.drawing;
+  const drawing = readDrawing(bytes, { unit, wideLines, progress });
+  memory.drawing = { bytes, options: { unit, wideLines }, drawing };
   return drawing;
 }
 

@@ -145,8 +145,22 @@ describe('isobath inspect', () => {
   it('drawing-unit-missing: shows what is there, asks for the unit, and ends with 2', () => {
     const { code, out, error } = runIsobath(['inspect', 'no-unit.dxf'], folder);
     expect(error).toMatch(/^stop drawing-unit-missing: .*drawingUnits/m);
+    expect(error).toContain('in millimetre 200 mm by 120 mm, in inch 5080 mm by 3048 mm');
     expect(out).toMatch(/unit {2}not given[\s\S]*POCKETS/);
+    expect(out).toMatch(/regions {2}not looked for\n$/);
+    expect(out).not.toContain('closed outlines  ');
     expect(code).toBe(2);
+  });
+
+  it('--unit: a drawing without a unit is read in the one given', () => {
+    const { code, out } = runIsobath(['inspect', 'no-unit.dxf', '--unit', 'in'], folder);
+    expect(code).toBe(0);
+    expect(out).toMatch(/^unit {2}in\n/);
+    // A pocket of 100 by 80 in with one of 50 by 40 in nested in it, in mm².
+    expect(out).toContain(`${((100 * 80 - 50 * 40) * 25.4 * 25.4).toFixed(2)} mm²`);
+    const wrong = runIsobath(['inspect', 'no-unit.dxf', '--unit', 'furlong'], folder);
+    expect(wrong.code).toBe(2);
+    expect(wrong.error).toMatch(/^stop option-value-wrong: --unit was given "furlong"/);
   });
 });
 
@@ -165,9 +179,20 @@ describe('files that the system refuses', () => {
   });
 });
 
+describe('isobath alone', () => {
+  it('prints its help and ends with 0', () => {
+    const { code, out, error } = runIsobath([], folder);
+    expect(code).toBe(0);
+    expect(error).toBe('');
+    expect(out).toMatch(/^Usage: isobath/);
+    for (const command of ['inspect', 'new', 'plan', 'correct', 'section', 'depth']) {
+      expect(out).toMatch(new RegExp(`^ {2}${command} `, 'm'));
+    }
+  });
+});
+
 describe('a command that is not understood', () => {
   it.each([
-    ['no command', [], /no command was given/],
     ['a misspelt command', ['plna'], /plna.*Did you mean plan/],
     ['an unknown option', ['inspect', 'a.dxf', '--jsno'], /--jsno.*Did you mean --json/],
     ['no job', ['plan', '--out', 'x'], /missing required argument 'job'/],

@@ -15,7 +15,7 @@ import { distanceToSpan, pointAlong, type Span, tangentAlong } from '#geometry/s
 import { block, bytesOf, circle, drawingText, entity, insert } from '#support/raw-drawing.ts';
 
 function spansOf(text: string): readonly Span[] {
-  const { curves, findings } = readDrawing(bytesOf(drawingText({ entities: text })));
+  const { curves, findings } = readDrawing(bytesOf(drawingText({ entities: text })), { unit: 'mm' });
   expect(findings).toEqual([]);
   expect(curves.length).toBe(1);
   return curves[0]?.spans ?? [];

@@ -6,6 +6,7 @@ import { TRICKY_BLOCKS } from '#fixtures/tricky-blocks.ts';
 import { TRICKY_CONTAINERS } from '#fixtures/tricky-containers.ts';
 import type { TrickyDrawing } from '#fixtures/tricky-drawing.ts';
 import { TRICKY_KINDS } from '#fixtures/tricky-kinds.ts';
+import { TRICKY_PLATES } from '#fixtures/tricky-plates.ts';
 import { TRICKY_POLYLINES } from '#fixtures/tricky-polylines.ts';
 import { TRICKY_ROUNDS } from '#fixtures/tricky-rounds.ts';
 import { TRICKY_SPLINES } from '#fixtures/tricky-splines.ts';
@@ -33,14 +34,15 @@ const SETS = [
   ['containers', TRICKY_CONTAINERS],
   ['blocks', TRICKY_BLOCKS],
   ['kinds and layers', TRICKY_KINDS],
+  ['plates', TRICKY_PLATES],
 ] as const;
 
 describe.each(SETS)('tricky %s', (_, fixtures) => {
   test.each(fixtures.map((fixture): [string, TrickyDrawing] => [titleOf(fixture), fixture]))(
     '%s',
     (_title, fixture) => {
-      const { bytes, unit, codes, measure, within = 1e-6 } = fixture;
-      const drawing = readDrawing(bytes, { unit });
+      const { bytes, unit, wideLines, codes, measure, within = 1e-6 } = fixture;
+      const drawing = readDrawing(bytes, { unit, wideLines });
       expect(drawing.findings.map(({ code }) => code).sort()).toEqual(codes);
       expect(brokenChains(drawing)).toEqual([]);
       const { box, ...figures } = measureDrawing(drawing);
@@ -62,9 +64,9 @@ describe.each(SETS)('tricky %s', (_, fixtures) => {
   );
 });
 
-test('there are at least 67 of them', () => {
+test('there are at least 70 of them', () => {
   const all = SETS.flatMap(([, fixtures]) => fixtures);
-  expect(all.length).toBeGreaterThanOrEqual(67);
+  expect(all.length).toBeGreaterThanOrEqual(70);
   expect(new Set(all.map(({ name }) => name)).size).toBe(all.length);
 });
 

@@ -16,3 +16,9 @@ test.each([
 test.each(['', 'WINDOWS', 'X', 'STATION-01'])('%j means none of them', (typed) => {
   expect(nearestWord(typed, LAYERS)).toBeUndefined();
 });
+
+test('a layer of one letter is near to nothing', () => {
+  expect(nearestWord('A', ['0', 'B'])).toBeUndefined();
+  expect(nearestWord('TRIM', ['0', 'T'])).toBeUndefined();
+  expect(nearestWord('a', ['A'])).toBe('A');
+});

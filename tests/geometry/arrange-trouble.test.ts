@@ -95,6 +95,55 @@ describe('gaps', () => {
     expect(arcs).toEqual([fillet]);
   });
 
+  /** A quarter of an ellipse from (30, 0) to (0, 20), in lines of some length each, drawn up to a gap before its end. */
+  function fineQuarter(step: number, gap: number): Span[] {
+    const points = [{ x: 30, y: 0 }];
+    for (let angle = 0.0001; angle < Math.PI / 2; angle += 0.0001) {
+      const next = { x: 30 * Math.cos(angle), y: 20 * Math.sin(angle) };
+      const last = points[points.length - 1] ?? next;
+      if (next.x < gap) break;
+      if (Math.hypot(next.x - last.x, next.y - last.y) >= step) points.push(next);
+    }
+    points.push({ x: gap, y: 20 * Math.sqrt(1 - (gap / 30) ** 2) });
+    return points.slice(1).map((point, n) => lineSpan(points[n] ?? point, point));
+  }
+
+  test.each([
+    [0.5, 0.03],
+    [0.05, 0.03],
+    [0.02, 0.045],
+    [0.004, 0.045],
+  ])(
+    'a fine polyline in lines of %d mm that stops %d mm short is joined, however short its last line is',
+    (step, gap) => {
+      const { trouble, areas } = outcome([
+        ...fineQuarter(step, gap).map((span) => ({ span, source: 0 })),
+        { span: line(0, 20, 0, 0), source: 1 },
+        { span: line(0, 0, 30, 0), source: 2 },
+      ]);
+      expect(trouble.map(({ kind }) => kind)).toEqual(['joined-gap']);
+      expect(trouble[0]).toMatchObject({ sources: [0, 1], gap: expect.closeTo(gap, 4) });
+      expect(areas).toEqual([expect.closeTo((Math.PI * 30 * 20) / 4, step > 0.1 ? 1 : 2)]);
+    },
+  );
+
+  test('a fine polyline that ends in the air is not run on to its own last lines', () => {
+    const hook = fineQuarter(0.02, 4).map((span) => ({ span, source: 0 }));
+    const { trouble } = outcome(hook);
+    expect(trouble.map(({ kind }) => kind)).toEqual(['dangling']);
+  });
+
+  test('a fine ring in lines of 0.02 mm that lacks 0.036 mm is closed', () => {
+    const ring = Array.from({ length: 1570 }, (_, n) => ({
+      x: 5 * Math.cos(n * 0.004),
+      y: 5 * Math.sin(n * 0.004),
+    }));
+    const open = ring.slice(1).map((point, n) => ({ span: lineSpan(ring[n] ?? point, point), source: 7 }));
+    const { trouble, areas } = outcome(open);
+    expect(trouble.map(({ kind }) => kind)).toEqual(['joined-gap']);
+    expect(areas).toEqual([expect.closeTo(25 * Math.PI, 2)]);
+  });
+
   test('two lines that run past each other at a corner are not moved: what stands over is taken off', () => {
     const { arrangement, trouble } = outcome(
       loose([line(0, 0, 30, 0), line(30, 0, 30, 20.03), line(30.02, 20, 0, 20), line(0, 20, 0, 0)]),

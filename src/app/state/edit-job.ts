@@ -2,6 +2,7 @@
 
 import type { JobFile } from '#part/job-file.ts';
 import { inJobUnits } from './edit-figures.ts';
+import { outlineLayers, sheetChoice } from './edit-sheet.ts';
 
 type Requirement = JobFile['requirements'][number];
 type DrawingPoint = readonly [x: number, y: number];
@@ -122,7 +123,7 @@ export type LayerRole = 'outline' | 'regions' | 'ignore';
 /** The part a layer plays. A job that names no region layers takes every layer without another part. */
 export function setLayerRole(job: JobFile, layer: string, role: LayerRole): JobFile {
   const without = (names: readonly string[] | undefined) => (names ?? []).filter((name) => name !== layer);
-  const outline = without(job.layers?.outline);
+  const outline = without(outlineLayers(job));
   const ignore = without(job.layers?.ignore);
   const named = job.layers?.regions;
   const regions = named === undefined ? undefined : without(named);
@@ -131,12 +132,18 @@ export function setLayerRole(job: JobFile, layer: string, role: LayerRole): JobF
   if (role === 'regions') regions?.push(layer);
   return {
     ...job,
-    layers: { outline, ignore, ...(regions === undefined ? {} : { regions }) },
+    layers: {
+      // A sheet named by a point or as the outermost outline stays so until a layer takes its place.
+      outline: outline.length === 0 && role !== 'outline' ? (sheetChoice(job) ?? outline) : outline,
+      ignore,
+      ...(regions === undefined ? {} : { regions }),
+      ...(job.layers?.holes === undefined ? {} : { holes: job.layers.holes }),
+    },
   };
 }
 
 export function layerRole(job: JobFile, layer: string): LayerRole {
-  if (job.layers?.outline?.includes(layer)) return 'outline';
+  if (outlineLayers(job).includes(layer)) return 'outline';
   if (job.layers?.ignore?.includes(layer)) return 'ignore';
   return job.layers?.regions === undefined || job.layers.regions.includes(layer) ? 'regions' : 'ignore';
 }

@@ -6,6 +6,7 @@ import { askOfRegions, type Wish } from './edit-job.ts';
 import { closeGroup, redo, takeStep, undo } from './history.ts';
 import { type LookAtDrawing, openActions } from './open-actions.ts';
 import { inDrawing, regionTargets } from './region-targets.ts';
+import { sheetActions } from './sheet-actions.ts';
 import type { Cut, Flight, SectionHeight, Session, SheetView, WorkbenchState } from './workbench-state.ts';
 
 type JobHistory = NonNullable<WorkbenchState['history']>;
@@ -47,6 +48,7 @@ export function workbenchActions(store: StoreApi<WorkbenchState>, lookAt: LookAt
 
   return {
     select,
+    ...sheetActions(store, edit),
     edit,
     ...openActions(store, lookAt),
     tell: (text: string) => look({ notice: { text, findings: [] } }),

@@ -1,10 +1,12 @@
 /** What was found in the drawing: its unit, layers and their parts, joins, trouble with places, regions, depth notes. */
 import { useState } from 'react';
+import { outlineLayers, sheetChoice } from '#app/state/edit-sheet.ts';
 import { useBench, useDocument } from '#app/views/workbench-context.ts';
 import type { JobFile } from '#part/job-file.ts';
 import { DepthNotesView } from './DepthNotesView.tsx';
 import { DrawingFields } from './DrawingFields.tsx';
 import { LayerRoles } from './LayerRoles.tsx';
+import { SheetFields } from './SheetFields.tsx';
 import { TroubleList } from './TroubleList.tsx';
 
 export function DrawingPanel() {
@@ -17,7 +19,7 @@ export function DrawingPanel() {
 function DrawingFound({ job }: { readonly job: JobFile }) {
   const layers = useBench((state) => state.derived.page?.layers) ?? [];
   const regions = useBench((state) => state.derived.page?.plan?.regions.length);
-  const hasOutline = (job.layers?.outline?.length ?? 0) > 0;
+  const hasOutline = outlineLayers(job).length > 0 || sheetChoice(job) !== undefined;
   // A job that is only beginning begins here; what is open then stays so until it is closed.
   const [isNew] = useState(!hasOutline || job.requirements.length === 0);
   if (layers.length === 0) return null;
@@ -28,6 +30,7 @@ function DrawingFound({ job }: { readonly job: JobFile }) {
         {!hasOutline && ', none is the edge of the part yet'}
       </summary>
       <DrawingFields job={job} />
+      <SheetFields job={job} />
       <h3>Layers</h3>
       <LayerRoles job={job} layers={layers} />
       <TroubleList />

@@ -1,10 +1,12 @@
 /** What is asked of the picked regions, edited in place: depth or what it leaves, and the tolerance. */
 import type { RefObject } from 'react';
 import type { Wish } from '#app/state/edit-job.ts';
+import { outlineLayers, sheetChoice } from '#app/state/edit-sheet.ts';
 import { isTapered, sheetThickness } from '#app/state/sheet-thickness.ts';
 import { LengthField } from '#app/views/LengthField.tsx';
 import { useBench, useDocument, useWorkbench } from '#app/views/workbench-context.ts';
 import type { ShownRegion } from '#handoff/plan-file.ts';
+import type { JobFile } from '#part/job-file.ts';
 import { showArea, showLength } from '#units/show-length.ts';
 import { PickHint } from './PickHint.tsx';
 import { TaperEntry } from './TaperEntry.tsx';
@@ -43,6 +45,11 @@ export function DepthEntry({ inputRef }: { readonly inputRef: RefObject<HTMLInpu
             all {mates.length} on {layers.join(', ')}
           </button>
         )}
+        {hasEdge(document.job) && (
+          <button type="button" onClick={() => actions.punchSelection(`${names} through the sheet`)}>
+            {regions.length === 1 ? 'a hole' : 'holes'} through the sheet
+          </button>
+        )}
       </p>
       <TaperEntry key={names} names={names} most={thickness} />
       <LengthField
@@ -78,6 +85,10 @@ export function DepthEntry({ inputRef }: { readonly inputRef: RefObject<HTMLInpu
       />
     </form>
   );
+}
+
+function hasEdge(job: JobFile): boolean {
+  return outlineLayers(job).length > 0 || sheetChoice(job) !== undefined;
 }
 
 function namesOf(regions: readonly ShownRegion[]): string {

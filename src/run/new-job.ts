@@ -1,0 +1,157 @@
+/**
+ * A job begun from its drawing alone: unit, the sheet as found, layers sorted, and depth notes as requirements once it is known what
+ * bare figures mean. Nothing is guessed: what the drawing does not say stays open, and is named.
+ */
+import type { Drawing } from '#drawing/drawing.ts';
+import { type Finding, hasStop, sortFindings } from '#findings/finding.ts';
+import { type DepthOffer, depthNotes, unitOfNotes } from '#part/depth-notes.ts';
+import { findRegions } from '#part/find-regions.ts';
+import type { Job } from '#part/job.ts';
+import { DEFAULT_JOIN_TOLERANCE } from '#part/job-defaults.ts';
+import type { JobFile } from '#part/job-file.ts';
+import { type NoiseLayer, noiseLayers } from '#part/noise-layers.ts';
+import type { Part } from '#part/part.ts';
+import { regionFinder } from '#part/region-at.ts';
+import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
+import { limitLinework } from './limit-linework.ts';
+import { createRunMemory, drawingFor } from './run-memory.ts';
+
+export interface NewJobInput {
+  /** As the job shall name it. */
+  readonly drawingName: string;
+  readonly drawingBytes: Uint8Array;
+  /** The unit that the drawing is drawn in, whatever it says itself. */
+  readonly unit?: LengthUnit | undefined;
+  /** What figures stand for that are written bare in a region. */
+  readonly notes?: 'depth' | 'thickness' | undefined;
+  /** What a note begins with on this drawing. */
+  readonly notePrefix: string;
+  readonly alloy?: string | undefined;
+  readonly bath?: string | undefined;
+  /** In the job's unit: inches on drawings in inches or feet, else millimetres. */
+  readonly thickness?: number | undefined;
+}
+
+/** The job file as far as it is known: `stock.thickness` may be missing. */
+export interface NewJob {
+  readonly jobFile?: Omit<JobFile, 'stock'> & { readonly stock: Partial<JobFile['stock']> };
+  readonly ignored: readonly NoiseLayer[];
+  readonly regions: number;
+  /** Notes taken as requirements; bare ones that wait to be told what they are; regions whose notes differ. */
+  readonly taken: number;
+  readonly waiting: number;
+  readonly disputed: readonly string[];
+  readonly findings: readonly Finding[];
+}
+
+export function newJob(input: NewJobInput): NewJob {
+  const drawing = drawingFor(createRunMemory(), input.drawingBytes, { unit: input.unit });
+  const ignored = noiseLayers(drawing);
+  const nothing = { ignored, regions: 0, taken: 0, waiting: 0, disputed: [] };
+  const ignore = ignored.map(({ layer }) => layer);
+  const everyLayer = { outline: [], sheet: 'outermost', regions: undefined, ignore } as const;
+  const { unit } = drawing;
+  if (unit === undefined || hasStop(drawing.findings)) return { ...nothing, findings: drawing.findings };
+  const tooMuch = limitLinework(drawing, everyLayer);
+  if (tooMuch !== undefined) return { ...nothing, findings: sortFindings([...drawing.findings, tooMuch]) };
+  const joinTolerance = DEFAULT_JOIN_TOLERANCE.value;
+  const outermost = findRegions(drawing, { layers: everyLayer, joinTolerance });
+  const outline = outlineOf(drawing, outermost.part, ignore);
+  const layers: Job['layers'] =
+    outline === 'outermost' ? everyLayer : { outline: [...outline], regions: undefined, ignore };
+  const found = outline === 'outermost' ? outermost : findRegions(drawing, { layers, joinTolerance });
+  const noted = requirementsFrom({ drawing, unit, part: found.part }, input);
+  return {
+    jobFile: {
+      format: 'isobath-job',
+      version: 1,
+      name: input.drawingName.replace(/\.dxf$/i, ''),
+      drawing: input.drawingName,
+      units: unitOfNotes(unit),
+      ...(input.unit === undefined ? {} : { drawingUnits: input.unit }),
+      layers: { outline: outline === 'outermost' ? outline : [...outline], ignore },
+      stock: {
+        ...(input.alloy === undefined ? {} : { alloy: input.alloy }),
+        ...(input.thickness === undefined ? {} : { thickness: input.thickness }),
+      },
+      process: input.bath === undefined ? {} : { bath: input.bath },
+      requirements: noted.requirements,
+    },
+    ignored,
+    regions: found.part.regions.length,
+    taken: noted.requirements.length,
+    waiting: noted.waiting,
+    disputed: noted.disputed,
+    findings: sortFindings([...drawing.findings, ...found.findings]),
+  };
+}
+
+/** The one layer of the outermost outline, where other layers have curves of their own; else whatever is outermost. */
+function outlineOf(
+  { curves }: Drawing,
+  { arrangement, regionOfFace }: Part,
+  ignore: readonly string[],
+): 'outermost' | readonly string[] {
+  const isMetal = (face: number): boolean => (regionOfFace[face] ?? -1) >= 0;
+  const border = arrangement.edges.filter(({ left, right }) => isMetal(left) !== isMetal(right));
+  const onAll = [...new Set(curves.map(({ layer }) => layer))].filter(
+    (layer) =>
+      !ignore.includes(layer) &&
+      border.length > 0 &&
+      border.every(({ sources }) => sources.some((source) => curves[source]?.layer === layer)),
+  );
+  const [layer] = onAll;
+  const hasOthers = curves.some((curve) => curve.layer !== layer && !ignore.includes(curve.layer));
+  return layer !== undefined && onAll.length === 1 && hasOthers ? [layer] : 'outermost';
+}
+
+interface Noted {
+  readonly drawing: Drawing;
+  readonly unit: LengthUnit;
+  readonly part: Part;
+}
+
+function requirementsFrom(
+  { drawing, unit, part }: Noted,
+  { notes, notePrefix }: NewJobInput,
+): {
+  readonly requirements: JobFile['requirements'];
+  readonly waiting: number;
+  readonly disputed: readonly string[];
+} {
+  const regionAt = regionFinder(part);
+  const offers = depthNotes(
+    drawing.notes,
+    (at) => {
+      const region = regionAt(at);
+      return typeof region === 'object' ? region.id : undefined;
+    },
+    { unit: unitOfNotes(unit), prefix: notePrefix },
+  );
+  const clear = offers.filter(({ isDisputed }) => !isDisputed);
+  const isSaid = ({ asks }: DepthOffer): boolean => asks === 'thickness' || notes !== undefined;
+  const length = (millimetres: number): number =>
+    Number((millimetres / millimetresIn(unitOfNotes(unit))).toFixed(6));
+  const requirements = clear.filter(isSaid).flatMap(({ region, asks, length: asked, plus, minus }) => {
+    const label = part.regions.find(({ id }) => id === region)?.label;
+    if (label === undefined) return [];
+    const at: [number, number] = [inUnit(label.x, unit), inUnit(label.y, unit)];
+    const kind = asks === 'thickness' || notes === 'thickness' ? 'thickness' : 'depth';
+    return [
+      {
+        at,
+        [kind]: length(asked),
+        ...(plus === undefined || minus === undefined ? {} : { plus: length(plus), minus: length(minus) }),
+      },
+    ];
+  });
+  return {
+    requirements,
+    waiting: clear.filter((offer) => !isSaid(offer)).length,
+    disputed: [...new Set(offers.filter(({ isDisputed }) => isDisputed).map(({ region }) => region))],
+  };
+}
+
+function inUnit(millimetres: number, unit: LengthUnit): number {
+  return Number((millimetres / millimetresIn(unit)).toFixed(6));
+}

@@ -1,0 +1,137 @@
+/**
+ * Drawings that nobody here made, read beside ezdxf where that can be had: none may hang, no entity may be lost in silence, and
+ * length and box must be the same, or a finding must say why not. `npm run trials -- --drawings FOLDER`; without a folder nothing is tried.
+ */
+import { spawnSync } from 'node:child_process';
+import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { expect, test } from 'vitest';
+import type { Drawing } from '#drawing/drawing.ts';
+import { readDrawing } from '#drawing/read-drawing.ts';
+import type { FindingCode } from '#findings/finding.ts';
+import { measureDrawing } from '#support/measure-drawing.ts';
+
+const FOLDER = process.env['DRAWINGS'];
+const SCRIPT = fileURLToPath(new URL('../oracle/measure-drawings.py', import.meta.url));
+/** Seconds of processor time that one drawing may take. */
+const MOST_SECONDS = 5;
+/** Of the larger of the two. */
+const SAME = 1e-4;
+
+/** Findings that say that some of a drawing was not taken, or was taken otherwise than another program may take it. */
+const EXPLAIN: ReadonlySet<FindingCode> = new Set<FindingCode>([
+  'block-external',
+  'block-inside-itself',
+  'block-missing',
+  'drawing-cut-short',
+  'drawing-empty',
+  'drawing-not-dxf',
+  'drawing-out-of-step',
+  'drawing-part-unclosed',
+  'drawing-too-big',
+  'drawing-wrong-kind',
+  'entity-cannot-be-read',
+  'entity-incomplete',
+  'entity-not-flat',
+  'entity-number-bad',
+  'entity-out-of-range',
+  'entity-tilted',
+  'entity-too-fine',
+  'entity-without-size',
+  'spline-through-points',
+  'spline-unusable',
+]);
+
+/** What ezdxf found in a drawing, in its own unit. */
+interface Measured {
+  readonly path: string;
+  readonly fault?: string;
+  readonly curves?: number;
+  readonly length?: number;
+  readonly box?: readonly [number, number, number, number] | null;
+  readonly kinds?: Readonly<Record<string, number>>;
+}
+
+test.skipIf(FOLDER === undefined)('drawings of others, beside ezdxf', () => {
+  const files = drawingsIn(FOLDER ?? '');
+  const outside = measuredOutside(files);
+  const table = { drawings: files.length, compared: 0, alike: 0, explained: 0, seconds: 0 };
+  const reasons = new Map<string, number>();
+  const faults: string[] = [];
+  for (const file of files) {
+    const before = process.cpuUsage();
+    // A millimetre, so that figures compare; what a drawing says of its unit is no matter here.
+    const drawing = readDrawing(readFileSync(file), { unit: 'mm' });
+    const { user, system } = process.cpuUsage(before);
+    const seconds = (user + system) / 1e6;
+    table.seconds = Math.max(table.seconds, seconds);
+    if (seconds > MOST_SECONDS) faults.push(`${file}: ${seconds.toFixed(1)} s of processor time`);
+    const other = outside.get(file);
+    if (other?.kinds === undefined) {
+      const why = other?.fault ?? 'ezdxf is not installed';
+      reasons.set(
+        `not compared: ${why.slice(0, 60)}`,
+        (reasons.get(`not compared: ${why.slice(0, 60)}`) ?? 0) + 1,
+      );
+      continue;
+    }
+    table.compared += 1;
+    const differences = compare(drawing, other);
+    if (differences.length === 0) {
+      table.alike += 1;
+      continue;
+    }
+    const told = [...new Set(drawing.findings.map(({ code }) => code))].filter((code) => EXPLAIN.has(code));
+    if (told.length === 0) faults.push(`${file}: ${differences.join('; ')}`);
+    else table.explained += 1;
+    for (const code of told) reasons.set(code, (reasons.get(code) ?? 0) + 1);
+  }
+  console.info(table, Object.fromEntries([...reasons].sort(([a], [b]) => (a < b ? -1 : 1))));
+  expect(faults).toEqual([]);
+});
+
+function compare(drawing: Drawing, { length = 0, box, kinds = {} }: Measured): string[] {
+  const differences: string[] = [];
+  const own = measureDrawing(drawing);
+  if (!isSame(own.length, length)) differences.push(`length ${own.length}, ezdxf ${length}`);
+  if (box !== null && box !== undefined && own.curves > 0) {
+    const size = Math.max(box[2] - box[0], box[3] - box[1]);
+    const sides = [own.box.minX, own.box.minY, own.box.maxX, own.box.maxY];
+    const apart = Math.max(...sides.map((side, n) => Math.abs(side - (box[n] ?? 0))));
+    if (apart > SAME * size) differences.push(`box apart by ${apart} of ${size}`);
+  }
+  for (const [kind, count] of Object.entries(kinds)) {
+    const counted = drawing.layers.reduce((sum, { counts }) => sum + (counts[kind] ?? 0), 0);
+    if (counted < count) differences.push(`${count - counted} of ${count} ${kind} lost`);
+  }
+  return differences;
+}
+
+function isSame(a: number, b: number): boolean {
+  return Math.abs(a - b) <= SAME * Math.max(a, b) + 1e-6;
+}
+
+function drawingsIn(folder: string): string[] {
+  return readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter((name) => /\.dxf$/i.test(name))
+    .map((name) => join(folder, name))
+    .filter((path) => statSync(path).isFile())
+    .sort();
+}
+
+function measuredOutside(files: readonly string[]): Map<string, Measured> {
+  const python = ['/usr/bin/python3', 'python3'].find(
+    (each) => spawnSync(each, ['-c', 'import ezdxf']).status === 0,
+  );
+  if (python === undefined) return new Map();
+  const { stdout } = spawnSync(python, [SCRIPT], {
+    input: files.map((file) => `${file}\n`).join(''),
+    encoding: 'utf8',
+    maxBuffer: 1e9,
+  });
+  const rows = stdout.split('\n').filter((line) => line !== '');
+  // Python's JSON writes infinity and NaN as words.
+  const read = rows.map((row) => JSON.parse(row.replaceAll(/\b(?:-?Infinity|NaN)\b/g, '0')) as Measured);
+  return new Map(read.map((row) => [row.path, row]));
+}
