@@ -31,7 +31,11 @@ export function giveRows(
       inputs,
     });
     if ('refused' in outcome) return refused(outcome.refused);
-    return { exitCode, findings, record: { file: out, rows: rows.length } };
+    return {
+      exitCode,
+      findings: [...findings, ...outcome.findings],
+      record: { file: out, rows: rows.length },
+    };
   }
   if (!json) {
     terminal.out(csvText(columns, rows));

@@ -65,7 +65,10 @@ function refusal(fault: unknown, file: string): Finding {
 
 const DETAILS: Readonly<Record<string, string>> = {
   EACCES: 'no permission',
-  EPERM: 'no permission',
+  EPERM: 'no permission, or another program holds it',
+  EBUSY: 'another program holds it',
+  EISDIR: 'a folder stands in its place',
+  EDQUOT: 'the quota is used up',
   ENOSPC: 'no space left',
   EROFS: 'the disk is read-only',
   ENAMETOOLONG: 'the name is too long',

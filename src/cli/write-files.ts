@@ -1,16 +1,19 @@
 /**
- * Writes all files of a run, or none: first every temporary file, then the renames. A fault before the first rename leaves
- * the folder as it was. Inputs are never written over.
+ * Writes all files of a run, or none: `file-set.ts` changes the set as one. A fault leaves the folder as it was. Inputs are never
+ * written over.
  */
-import { mkdirSync, realpathSync, renameSync, rmdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { mkdirSync, realpathSync, rmdirSync, statSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
 import { type Finding, finding } from '#findings/finding.ts';
+import {
+  changeSet,
+  type FileToWrite,
+  FolderInUse,
+  LeftAside,
+  type SetChanged,
+  settleLeftover,
+} from './file-set.ts';
 import { detailOf } from './read-input.ts';
-
-export interface FileToWrite {
-  readonly name: string;
-  readonly bytes: Uint8Array;
-}
 
 export interface WriteOrder {
   readonly folder: string;
@@ -21,36 +24,44 @@ export interface WriteOrder {
   readonly inputs: readonly string[];
 }
 
-/** Names of stale files taken away; or why nothing was written. */
-export type WriteOutcome = { readonly removed: readonly string[] } | { readonly refused: Finding };
+/** What became of the files of earlier runs, with `out-put-back` where one of them had stopped half-way; or why nothing was written. */
+export type WriteOutcome =
+  | (SetChanged & { readonly findings: readonly Finding[] })
+  | { readonly refused: Finding };
 
 export function writeFiles({ folder, files, stale, inputs }: WriteOrder): WriteOutcome {
-  const overInput = findOverInput(folder, [...files.map((file) => file.name), ...stale], inputs);
+  const names = files.map((file) => file.name);
+  const overInput = findOverInput(folder, [...names, ...stale], inputs);
   if (overInput !== undefined) return { refused: finding('out-over-input', { file: overInput }) };
   const made: string[] = [];
-  const temporary: { readonly from: string; readonly to: string }[] = [];
   try {
-    if (isThere(folder) && !statSync(folder).isDirectory()) {
-      return { refused: finding('out-not-a-folder', { path: folder }) };
-    }
     makeFolders(folder, made);
-    for (const file of files) {
-      const to = join(folder, file.name);
-      if (isThere(to) && statSync(to).isDirectory()) throw systemFault('EISDIR');
-      const from = `${to}.${process.pid}.tmp`;
-      temporary.push({ from, to });
-      writeFileSync(from, file.bytes, { flag: 'wx' });
+    if (!statSync(folder).isDirectory()) return { refused: finding('out-not-a-folder', { path: folder }) };
+    const findings = settleLeftover(folder) ? [finding('out-put-back', { path: folder })] : [];
+    for (const name of names) {
+      const path = join(folder, name);
+      if (isThere(path) && statSync(path).isDirectory()) throw systemFault('EISDIR', path);
     }
-    for (const { from, to } of temporary) renameSync(from, to);
-    return { removed: stale.filter((name) => removeStale(join(folder, name))) };
+    return { ...changeSet(folder, { files, stale }), findings };
   } catch (fault) {
-    for (const { from } of temporary) rmSync(from, { force: true });
     removeEmptyFolders(made);
-    const code = fault instanceof Error && 'code' in fault ? String(fault.code) : '';
-    if (code === 'EEXIST' || code === 'ENOTDIR')
-      return { refused: finding('out-not-a-folder', { path: folder }) };
-    return { refused: finding('out-not-writable', { path: folder, detail: detailOf(code) }) };
+    return { refused: refusal(fault, folder) };
   }
+}
+
+function refusal(fault: unknown, path: string): Finding {
+  if (fault instanceof FolderInUse) return finding('out-in-use', { path });
+  if (fault instanceof LeftAside)
+    return finding('out-left-aside', { path, aside: fault.aside, detail: detailOf(codeOf(fault.cause)) });
+  const code = codeOf(fault);
+  if (code === 'EEXIST' || code === 'ENOTDIR') return finding('out-not-a-folder', { path });
+  const held = fault instanceof Error && 'path' in fault ? basename(String(fault.path)) : '';
+  const detail = held === '' || held === basename(path) ? detailOf(code) : `${held}: ${detailOf(code)}`;
+  return finding('out-not-writable', { path, detail });
+}
+
+function codeOf(fault: unknown): string {
+  return fault instanceof Error && 'code' in fault ? String(fault.code) : '';
 }
 
 function findOverInput(
@@ -73,12 +84,6 @@ function realPath(path: string): string {
 
 function isThere(path: string): boolean {
   return statSync(path, { throwIfNoEntry: false }) !== undefined;
-}
-
-function removeStale(path: string): boolean {
-  if (!isThere(path)) return false;
-  rmSync(path);
-  return true;
 }
 
 /**
@@ -105,6 +110,6 @@ function removeEmptyFolders(made: readonly string[]): void {
   }
 }
 
-function systemFault(code: string): Error {
-  return Object.assign(new Error(code), { code });
+function systemFault(code: string, path: string): Error {
+  return Object.assign(new Error(code), { code, path });
 }

@@ -29,6 +29,11 @@ export interface BathFacts {
   /** Shares of the rate, 95 %. */
   readonly 'coupon-too-coarse': { readonly share: number; readonly limit: number; readonly coupons: number };
   /** Undercut over depth. */
+  readonly 'etch-factor-impossible': {
+    readonly factor: number;
+    readonly least: number;
+    readonly most: number;
+  };
   readonly 'etch-factor-doubtful': { readonly factor: number; readonly least: number; readonly most: number };
   readonly 'activation-energy-missing': {
     readonly fromC: number;
@@ -138,6 +143,16 @@ export const bathWords: WordsFor<BathFacts> = {
           : 'Etch more coupons, or find out why they differ.',
       value: share,
       limit,
+    }),
+  },
+  'etch-factor-impossible': {
+    severity: 'stop',
+    title: 'Etch factor impossible',
+    say: ({ factor, least, most }) => ({
+      reason: `An etch factor of ${figureOf(factor)} (undercut / depth) is beyond any etching; ${figureOf(least)} to ${figureOf(most)} is planned for.`,
+      remedy: 'Look for a slip in the figure, its unit or the coupon it comes from.',
+      value: factor,
+      limit: factor < least ? least : most,
     }),
   },
   'etch-factor-doubtful': {

@@ -13,6 +13,9 @@ export interface FileFacts {
   readonly 'out-not-writable': { readonly path: string; readonly detail: string };
   readonly 'out-already-there': { readonly file: string };
   readonly 'out-over-input': { readonly file: string };
+  readonly 'out-in-use': { readonly path: string };
+  readonly 'out-put-back': { readonly path: string };
+  readonly 'out-left-aside': { readonly path: string; readonly aside: string; readonly detail: string };
 }
 
 export const fileWords: WordsFor<FileFacts> = {
@@ -88,7 +91,32 @@ export const fileWords: WordsFor<FileFacts> = {
     title: 'Output cannot be written',
     say: ({ path, detail }) => ({
       reason: `Nothing could be written to ${path}: ${detail}.`,
-      remedy: 'Check the permissions and the space left, or name another folder with --out.',
+      remedy:
+        'The files there are as they were. Check the permissions, the space left and which program holds them, or name another folder with --out.',
+    }),
+  },
+  'out-in-use': {
+    severity: 'stop',
+    title: 'Another run writes to this folder',
+    say: ({ path }) => ({
+      reason: `Another run is writing to ${path} at this moment; nothing was written by this one.`,
+      remedy: 'Run again when it has ended, or name another folder with --out.',
+    }),
+  },
+  'out-put-back': {
+    severity: 'note',
+    title: 'An earlier run had stopped half-way',
+    say: ({ path }) => ({
+      reason: `A run was ended while it replaced the files in ${path}; those before it were put back, then replaced by this run.`,
+      remedy: 'Nothing to do; files taken from the folder between the two runs may have been incomplete.',
+    }),
+  },
+  'out-left-aside': {
+    severity: 'stop',
+    title: 'Earlier files are left aside',
+    say: ({ path, aside, detail }) => ({
+      reason: `The files in ${path} could be neither replaced nor put back: ${detail}. Some of the earlier ones lie in ${aside}.`,
+      remedy: 'Close the programs that hold them and run again: the earlier files are put back first.',
     }),
   },
   'out-already-there': {

@@ -21,6 +21,12 @@ export interface PlanFacts {
   /** A region's depth changes in two directions, and one change ends inside the region. */
   readonly 'taper-directions-differ': Record<string, never>;
   /** Steps can't follow a slope without any tolerance. */
+  readonly 'taper-too-fine': {
+    readonly strips: number;
+    readonly limit: number;
+    readonly tolerance: number;
+    readonly among: number;
+  };
   readonly 'taper-without-tolerance': { readonly low: number; readonly high: number };
   /** A strip that its own walls take whole. `needed`: what they take; `rise`: change of depth for each mm. */
   readonly 'taper-too-steep': {
@@ -121,6 +127,16 @@ export const planWords: WordsFor<PlanFacts> = {
     say: ({ low, high }) => ({
       reason: `Depth goes from ${mm(low)} to ${mm(high)} with no tolerance, and steps can’t follow that.`,
       remedy: 'Give the requirement a plus or a minus: strips are as wide as it allows.',
+    }),
+  },
+  'taper-too-fine': {
+    severity: 'stop',
+    title: 'Taper in too many strips',
+    say: ({ strips, limit, tolerance, among }) => ({
+      reason: `${among === 1 ? 'This taper' : `The first ${among} tapers together`} would take about ${strips} strips at a tolerance of ${mm(tolerance)} (plus and minus together); up to ${limit} are planned.`,
+      remedy: `Allow ${mm((tolerance * strips) / limit)} or more of plus and minus together, or make the taper by drawing the part out of the bath.`,
+      value: strips,
+      limit,
     }),
   },
   'taper-too-steep': {

@@ -20,7 +20,12 @@ const positive = z.number().check(z.gte(SMALLEST_POSITIVE), z.lte(LARGEST));
 const notNegative = z.number().check(z.gte(0), z.lte(LARGEST));
 const share = z.number().check(z.gte(0), z.lt(1));
 const point = z.tuple([finite, finite]);
-const name = z.string().check(z.minLength(1));
+/** Longer than any drawing program allows a layer's name, and than any head of a sheet shows. */
+const MOST_LETTERS = 300;
+const name = z.string().check(z.minLength(1), z.maxLength(MOST_LETTERS));
+/** Rows of a table, readings of a sheet, levels: more than anybody writes down. */
+const MOST_ROWS = 1000;
+const MOST_LEVELS = 200;
 const names = z.array(name);
 
 /** Of a plate; a perforated sheet has its holes on a layer. */
@@ -55,7 +60,10 @@ const coupon = z.strictObject({
 const sheetReading = z.union([positive, z.strictObject({ at: z.optional(point), thickness: positive })]);
 
 /** One for every depth, or rows [depth, factor]. */
-const factor = z.union([positive, z.array(z.tuple([notNegative, positive])).check(z.minLength(1))]);
+const factor = z.union([
+  positive,
+  z.array(z.tuple([notNegative, positive])).check(z.minLength(1), z.maxLength(MOST_ROWS)),
+]);
 
 const requirement = z.strictObject({
   layer: z.optional(name),
@@ -70,7 +78,7 @@ const requirement = z.strictObject({
 export const jobFileSchema = z.strictObject({
   format: z.literal('isobath-job'),
   version: z.literal(1),
-  name: z.optional(z.string()),
+  name: z.optional(z.string().check(z.maxLength(MOST_LETTERS))),
   /** Paths of the values that were filled in and not decided: plan.json lists them in the job that it shows. */
   assumed: z.optional(names),
   drawing: name,
@@ -98,7 +106,7 @@ export const jobFileSchema = z.strictObject({
     thickness: z.union([positive, thicknessTaper]),
     minus: z.optional(notNegative),
     plus: z.optional(notNegative),
-    measured: z.optional(z.array(sheetReading).check(z.minLength(1))),
+    measured: z.optional(z.array(sheetReading).check(z.minLength(1), z.maxLength(MOST_ROWS))),
   }),
   process: z.strictObject({
     bath: z.optional(name),
@@ -109,7 +117,7 @@ export const jobFileSchema = z.strictObject({
     /** °C at which the rate was measured, and at which the bath is run. */
     rateAtC: z.optional(temperature),
     bathC: z.optional(temperature),
-    coupon: z.optional(z.union([coupon, z.array(coupon).check(z.minLength(1))])),
+    coupon: z.optional(z.union([coupon, z.array(coupon).check(z.minLength(1), z.maxLength(MOST_ROWS))])),
     rateSpread: z.optional(share),
     /** Litres of bath; g/L of dissolved metal that it holds now, and may hold. */
     tank: z.optional(z.strictObject({ litres: positive, dissolved: notNegative, dissolvedLimit: positive })),
@@ -130,8 +138,13 @@ export const jobFileSchema = z.strictObject({
     }),
   ),
   handoff: z.optional(handoffSchema),
-  levels: z.optional(z.union([z.enum(['fewest', 'as-drawn']), z.array(positive).check(z.minLength(1))])),
-  lockedLevels: z.optional(z.array(positive)),
+  levels: z.optional(
+    z.union([
+      z.enum(['fewest', 'as-drawn']),
+      z.array(positive).check(z.minLength(1), z.maxLength(MOST_LEVELS)),
+    ]),
+  ),
+  lockedLevels: z.optional(z.array(positive).check(z.maxLength(MOST_LEVELS))),
 });
 
 export type JobFile = z.infer<typeof jobFileSchema>;

@@ -25,6 +25,25 @@ const [UNIT, INVERSE_UNIT] = FACTOR_UNITS;
 /** A table by depth whose factors are depth over undercut is turned over row by row, and linear between those. */
 export function resolveFactor(
   given: JobFile['process'],
+  known: { readonly bath: Bath | undefined; readonly unit: LengthUnit },
+): ResolvedFactor {
+  const resolved = statedFactor(given, known);
+  const worst = worstBeyond(resolved.table?.map(([, factor]) => factor) ?? [], [
+    1 / MOST_TIMES_ONE,
+    MOST_TIMES_ONE,
+  ]);
+  if (worst === undefined) return resolved;
+  const facts = { factor: worst, least: 1 / MOST_TIMES_ONE, most: MOST_TIMES_ONE };
+  const keys = ['etchFactor', 'depthPerUndercut', 'coupon'] as const;
+  const path = `process.${keys.find((key) => given[key] !== undefined) ?? 'bath'}`;
+  return { ...NOTHING, findings: [finding('etch-factor-impossible', facts, { path })] };
+}
+
+/** No metal in no bath is undercut a hundred times as far as it is etched, or so much less; our own choice. */
+const MOST_TIMES_ONE = 100;
+
+function statedFactor(
+  given: JobFile['process'],
   { bath, unit }: { readonly bath: Bath | undefined; readonly unit: LengthUnit },
 ): ResolvedFactor {
   const { etchFactor, depthPerUndercut } = given;
@@ -90,11 +109,18 @@ function ofRows(rows: readonly Row[], isInverse: boolean): ResolvedFactor {
 /** Outside what is seen in any metal and bath: most likely the other convention, or a slip. The worst is told. */
 function doubts(factors: readonly number[], path: string): Finding[] {
   const [least, most] = [SMALLEST_FACTOR.value, LARGEST_FACTOR.value];
-  const isOff = (factor: number) => factor < least || factor > most;
-  const worst = factors.filter(isOff).sort((a, b) => timesOff(b) - timesOff(a))[0];
+  const worst = worstBeyond(factors, [least, most]);
   return worst === undefined
     ? []
     : [finding('etch-factor-doubtful', { factor: worst, least, most }, { path })];
+}
+
+function worstBeyond(
+  factors: readonly number[],
+  [least, most]: readonly [least: number, most: number],
+): number | undefined {
+  const isOff = (factor: number) => factor < least || factor > most;
+  return factors.filter(isOff).sort((a, b) => timesOff(b) - timesOff(a))[0];
 }
 
 /** How many times as large or as small as 1. */

@@ -53,7 +53,10 @@ interface SteppedRegion extends TaperedRegion {
 /** Strips narrower than this at an end of the region are left to their neighbour, mm: no knife cuts them. */
 const SLIVER = 1e-3;
 
-/** Findings: `sheet-thinner-than-asked`, `taper-without-tolerance`, `taper-directions-differ`, `taper-too-steep`, `level-missing`. */
+/**
+ * Findings: `sheet-thinner-than-asked`, `taper-without-tolerance`, `taper-directions-differ`, `taper-too-fine`, `taper-too-steep`,
+ * `level-missing`.
+ */
 export function stripTapers(
   input: { readonly part: Part; readonly asked: ReadonlyMap<RegionId, Asked>; readonly job: Job },
   memory: SplitMemory,
@@ -112,6 +115,43 @@ function leastEndWidth(
   return rules.minPieceWidth + allowance(undercut, { level, depth: 0 }) + toNeighbour;
 }
 
+/**
+ * Strips of one taper, and of all together. A plan of a hundred stages is run by nobody, and its lines take minutes to place;
+ * our own choice.
+ */
+const MOST_STRIPS = { each: 100, all: 1000 };
+
+/** Few enough strips: about one for each plus and minus together of what the depth changes. */
+function fineness(tapered: readonly TaperedRegion[]): {
+  readonly kept: TaperedRegion[];
+  readonly findings: Finding[];
+} {
+  const kept: TaperedRegion[] = [];
+  const findings: Finding[] = [];
+  let all = 0;
+  for (const each of tapered) {
+    const { profile, asked, region } = each;
+    const tolerance = asked.plus + asked.minus;
+    const strips = Math.ceil((profile.high - profile.low) / tolerance);
+    const isTooMany = strips > MOST_STRIPS.each || all + strips > MOST_STRIPS.all;
+    if (!isTooMany) {
+      all += strips;
+      kept.push(each);
+      continue;
+    }
+    const [found, limit] =
+      strips > MOST_STRIPS.each ? [strips, MOST_STRIPS.each] : [all + strips, MOST_STRIPS.all];
+    const facts = {
+      strips: found,
+      limit,
+      tolerance,
+      among: limit === MOST_STRIPS.each ? 1 : kept.length + 1,
+    };
+    findings.push(finding('taper-too-fine', facts, placeOf(region)));
+  }
+  return { kept, findings };
+}
+
 /** What is asked, flat floors and tapers apart; a taper that is flat over its region is a flat floor. */
 function profilesOf(
   part: Part,
@@ -143,7 +183,8 @@ function profilesOf(
       );
     else tapered.push({ region, asked: each, profile });
   }
-  return { tapered, asked: flat, findings };
+  const { kept, findings: tooFine } = fineness(tapered);
+  return { tapered: kept, asked: flat, findings: [...findings, ...tooFine] };
 }
 
 /** Metal that a tapered sheet does not have; told at the end of the region that lacks most. */

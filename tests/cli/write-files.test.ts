@@ -7,6 +7,7 @@ import {
   readFileSync,
   rmSync,
   symlinkSync,
+  utimesSync,
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -32,9 +33,24 @@ function order(special: Partial<WriteOrder> = {}): WriteOrder {
 const codeOf = (outcome: ReturnType<typeof writeFiles>): string | undefined =>
   'refused' in outcome ? outcome.refused.code : undefined;
 
+/** A change of `scribe.svg` by a process that runs (this one's parent), `scribe.svg` set aside. */
+function beginElsewhere(at: Date): void {
+  const changing = join(home, 'out', '.isobath-writing');
+  for (const part of ['new', 'old']) mkdirSync(join(changing, part), { recursive: true });
+  writeFileSync(join(changing, 'new', 'scribe.svg'), 'new');
+  writeFileSync(join(changing, 'old', 'scribe.svg'), 'old');
+  const manifest = join(changing, `set-${process.ppid}.json`);
+  writeFileSync(manifest, JSON.stringify(['scribe.svg']));
+  utimesSync(manifest, at, at);
+}
+
 describe('files are written whole or not at all', () => {
   it('makes the folder and leaves nothing beside the files', () => {
-    expect(writeFiles(order({ folder: join(home, 'a', 'b') }))).toEqual({ removed: [] });
+    expect(writeFiles(order({ folder: join(home, 'a', 'b') }))).toEqual({
+      replaced: [],
+      removed: [],
+      findings: [],
+    });
     expect(readdirSync(join(home, 'a', 'b')).sort()).toEqual(['plan.json', 'scribe.dxf']);
   });
 
@@ -51,7 +67,7 @@ describe('files are written whole or not at all', () => {
     const outcome = writeFiles(
       order({ files: [{ name: 'plan.json', bytes: bytes('stopped') }], stale: ['scribe.dxf'] }),
     );
-    expect(outcome).toEqual({ removed: ['scribe.dxf'] });
+    expect(outcome).toEqual({ replaced: ['plan.json'], removed: ['scribe.dxf'], findings: [] });
     expect(readdirSync(join(home, 'out'))).toEqual(['plan.json']);
   });
 
@@ -85,6 +101,31 @@ describe('files are written whole or not at all', () => {
       'out-not-writable',
     );
     expect(existsSync(join(home, 'made', 'again'))).toBe(false);
+  });
+
+  it('out-in-use: another run is putting its files in place', () => {
+    writeFiles(order());
+    beginElsewhere(new Date());
+    expect(codeOf(writeFiles(order({ files: [{ name: 'plan.json', bytes: bytes('new') }] })))).toBe(
+      'out-in-use',
+    );
+    expect(readFileSync(join(home, 'out', 'plan.json'), 'utf8')).toBe('plan');
+  });
+
+  it('out-put-back: a change begun long ago has stopped, though its process number lives on', () => {
+    writeFiles(order());
+    beginElsewhere(new Date(Date.now() - 300_000));
+    const outcome = writeFiles(order({ stale: ['scribe.svg'] }));
+    expect('findings' in outcome && outcome.findings.map(({ code }) => code)).toEqual(['out-put-back']);
+    // The drawing that the other run had set aside came back, and was then taken away as stale.
+    expect('removed' in outcome && outcome.removed).toEqual(['scribe.svg']);
+    expect(readdirSync(join(home, 'out')).sort()).toEqual(['plan.json', 'scribe.dxf']);
+  });
+
+  it('a temporary file of an earlier version is no fault', () => {
+    mkdirSync(join(home, 'out'));
+    writeFileSync(join(home, 'out', `plan.json.${process.pid}.tmp`), 'left');
+    expect(codeOf(writeFiles(order()))).toBeUndefined();
   });
 
   it('out-over-input: the drawing itself lies where a result would go, also by way of a link', () => {

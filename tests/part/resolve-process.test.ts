@@ -90,6 +90,22 @@ describe('etch factor in either convention', () => {
       [3, 1],
     ]);
   });
+  test('etch-factor-impossible: a slip of the figure in either convention, or a coupon that shows one', () => {
+    for (const given of [
+      { etchFactor: 1e6 },
+      { etchFactor: 0.0099 },
+      { depthPerUndercut: 101 },
+      { etchFactor: [[0.5, 0.9] as [number, number], [3, 140] as [number, number]] },
+    ])
+      expect(resolve({ rate: 1, ...given }).told).toEqual([
+        `etch-factor-impossible process.${Object.keys(given)[0]}`,
+      ]);
+    const opening = { before: 2, after: 9000, depth: 0.3 };
+    const coupon = { before: 3.2, after: 2.9, minutes: 5, faces: 2 as const, opening };
+    expect(resolve({ coupon }).told).toContain('etch-factor-impossible process.coupon');
+    expect(resolve({ rate: 1, etchFactor: 99 }).told).toEqual(['etch-factor-doubtful process.etchFactor']);
+  });
+
   test('job-choice-unclear: not both, and not beside a coupon that shows it', () => {
     expect(faults({ rate: 1, etchFactor: 1, depthPerUndercut: 1 })).toEqual([
       'job-choice-unclear process.depthPerUndercut',

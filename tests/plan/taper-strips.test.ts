@@ -12,6 +12,7 @@ import type { Job, Taper } from '#part/job.ts';
 import type { Asked, Part } from '#part/part.ts';
 import { taperedAt } from '#part/tapered-at.ts';
 import { makePlan } from '#plan/make-plan.ts';
+import { stripTapers } from '#plan/taper-strips.ts';
 import { moveSpan } from '#support/move-spans.ts';
 import { partOf } from '#support/part-of.ts';
 import { plainJob } from '#support/plain-job.ts';
@@ -274,18 +275,36 @@ describe('what steps cannot follow', () => {
     ]);
   });
 
-  test.each(['fewest', 'as-drawn'] as const)('level-missing under %s speaks of no list', (levels) => {
-    // 1.2 mm of change at ± 0.00005 mm takes 12 000 levels.
+  test.each(['fewest', 'as-drawn'] as const)('taper-too-fine under %s: 12,000 strips', (levels) => {
+    // 1.2 mm of change at ± 0.00005 mm.
     const part = partOf({ outlines: [rectangle(0, 0, 1000, 100)] });
     const tapers = [taper([0, 0], [1000, 0], [2.4, 1.2])];
     const asked = askAt(part, { x: 500, y: 50 }, { depth: 1.8, plus: 5e-5, minus: 5e-5, tapers });
     const { findings } = makePlan({ part, asked, job: plainJob({ levels }) });
-    const said = findings.filter(({ code }) => code === 'level-missing').map(sayFinding);
-    expect(said.length).toBeGreaterThan(0);
-    for (const { reason, remedy } of said) {
-      expect(reason).not.toMatch(/job lists/);
-      expect(remedy).not.toMatch(/fewest|as-drawn/);
-    }
+    expect(findings.map(({ code, facts }) => ({ code, facts }))).toEqual([
+      { code: 'taper-too-fine', facts: { strips: 12_000, limit: 100, tolerance: 1e-4, among: 1 } },
+    ]);
+    // 1.2 mm in a hundred strips.
+    expect(findings.map((each) => sayFinding(each).remedy).join()).toMatch(/^Allow 0\.012 mm or more/);
+  });
+
+  test('taper-too-fine: thirteen tapers of ninety strips are more than a thousand together', () => {
+    const panels = Array.from({ length: 13 }, (_, row) => ({
+      low: row * 30,
+      at: { x: 500, y: row * 30 + 10 },
+    }));
+    const part = partOf({ outlines: panels.map(({ low }) => rectangle(0, low, 1000, low + 20)) });
+    const tapers = [taper([0, 0], [1000, 0], [2.4, 1.5])];
+    const asked = new Map(
+      panels.flatMap(({ at }) => [...askAt(part, at, { depth: 2, plus: 0.004, minus: 0.006, tapers })]),
+    );
+    const { taperOf, findings } = stripTapers({ part, asked, job: plainJob({ levels: 'fewest' }) }, {});
+    const tooFine = findings.filter(({ code }) => code === 'taper-too-fine');
+    // 0.9 mm at 0.01 mm is 90 strips; eleven tapers have 990.
+    expect(tooFine.map(({ facts }) => facts)).toEqual(
+      [1, 2].map(() => ({ strips: 1080, limit: 1000, tolerance: 0.01, among: 12 })),
+    );
+    expect(taperOf.size).toBe(990);
   });
 
   test.each(['fewest', 'as-drawn'] as const)(

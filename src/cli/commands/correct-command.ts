@@ -54,7 +54,7 @@ export function correctCommand({ plan, readings, json }: CorrectArguments, termi
   const { off: _, noise, ...told } = corrected;
   return {
     exitCode: hasStop(findings) ? 1 : 0,
-    findings,
+    findings: [...findings, ...outcome.findings],
     unit,
     record: { ...told, readingNoise: noise, runRecord: recordPath },
   };

@@ -3,6 +3,7 @@ import { resolve } from 'node:path';
 import { bathText } from '#cli/bath-text.ts';
 import { budgetText } from '#cli/budget-text.ts';
 import { type CommandEnd, refused } from '#cli/command-end.ts';
+import type { SetChanged } from '#cli/file-set.ts';
 import { levelChoicesText } from '#cli/level-choices-text.ts';
 import { maskingsText } from '#cli/maskings-text.ts';
 import { paint } from '#cli/paint.ts';
@@ -52,14 +53,14 @@ export async function planCommand(
     inputs: since === undefined ? input.paths : [...input.paths, resolve(since)],
   });
   if ('refused' in outcome) return refused(outcome.refused);
-  if (!json)
-    terminal.out(planText(result, planFile, { out, removed: outcome.removed, color: terminal.outColor }));
+  if (!json) terminal.out(planText(result, planFile, { ...outcome, out, color: terminal.outColor }));
   return {
     exitCode: hasStop(findings) ? 1 : 0,
-    findings,
+    findings: [...findings, ...outcome.findings],
     record: {
       totals: planFile.totals,
       files: names,
+      replaced: outcome.replaced,
       removed: outcome.removed,
       ...(result.since === undefined ? {} : { changes: result.since.changes }),
       cautions: planFile.cautions,
@@ -67,17 +68,15 @@ export async function planCommand(
   };
 }
 
-interface Written {
+interface Written extends SetChanged {
   readonly out: string;
-  /** Files of an earlier run that were taken away. */
-  readonly removed: readonly string[];
   readonly color: boolean;
 }
 
 function planText(
   { files, since }: RunResult,
   planFile: NonNullable<RunResult['planFile']>,
-  { out, removed, color }: Written,
+  { out, replaced, removed, color }: Written,
 ): string {
   const width = Math.max(...files.map(({ name }) => name.length));
   return [
@@ -88,12 +87,17 @@ function planText(
     ...maskingLines(planFile),
     ...changeLines(since),
     ...files.map(({ name, what }) => `${name.padEnd(width)}  ${what}`),
+    ...replacedLines(replaced),
     ...removedLines(removed),
     `in ${out}`,
     '',
     ...planFile.cautions.map((caution) => paint(`! ${caution}`, 'yellow', color)),
     '',
   ].join('\n');
+}
+
+function replacedLines(replaced: readonly string[]): string[] {
+  return replaced.length === 0 ? [] : [`replaced, of an earlier plan: ${replaced.join(', ')}`];
 }
 
 /** All in one: a large plan may leave a hundred. */

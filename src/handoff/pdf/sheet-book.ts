@@ -3,6 +3,7 @@
  * which page of how many it is, and that it is no approval.
  */
 import { CAUTIONS } from '#handoff/cautions.ts';
+import { fitsIn, lettersThatFit, type TextRoom } from './letters-that-fit.ts';
 import { PAPER, type Paper, type Pen } from './pen.ts';
 import { INK } from './sheet-ink.ts';
 import { shortened } from './shortened.ts';
@@ -119,30 +120,38 @@ function frame(pen: Pen, { width, height, head, count }: Frame): void {
 }
 
 /** Text broken at spaces to a width, and inside a word only where the word alone is wider. */
-export function wrapped(
-  pen: Pen,
-  text: string,
-  { width, ...style }: { readonly width: number; readonly size: number; readonly isBold?: boolean },
-): string[] {
+export function wrapped(pen: Pen, text: string, room: TextRoom): string[] {
   const lines: string[] = [];
   let line = '';
   for (const word of text.split(' ')) {
     const longer = line === '' ? word : `${line} ${word}`;
-    if (pen.textWidth(longer, style) <= width) {
+    if (fitsIn(pen, longer, room)) {
       line = longer;
       continue;
     }
     if (line !== '') lines.push(line);
-    line = word;
-    while (line.length > 1 && pen.textWidth(line, style) > width) {
-      let fits = line.length - 1;
-      while (fits > 1 && pen.textWidth(line.slice(0, fits), style) > width) fits--;
-      lines.push(line.slice(0, fits));
-      line = line.slice(fits);
-    }
+    line = fitsIn(pen, word, room) ? word : brokenWord(pen, word, { room, lines });
   }
   return [...lines, line];
 }
+
+/** Puts all of the word but its last line on the list, and gives that. */
+function brokenWord(
+  pen: Pen,
+  word: string,
+  { room, lines }: { readonly room: TextRoom; readonly lines: string[] },
+): string {
+  const letters = Array.from(word);
+  for (let from = 0; ; ) {
+    const fits = lettersThatFit(pen, letters.slice(from, from + MOST_LINE), room);
+    if (from + fits >= letters.length) return letters.slice(from).join('');
+    lines.push(letters.slice(from, from + fits).join(''));
+    from += fits;
+  }
+}
+
+/** Letters; no sheet of paper has longer lines. */
+const MOST_LINE = 4000;
 
 /** A paragraph, with a box to tick before it where one is wanted. */
 export function paragraph(
