@@ -10,6 +10,8 @@ import type { Terminal } from './terminal.ts';
 export interface EtchedJob {
   readonly part: EtchedPart;
   readonly findings: readonly Finding[];
+  /** mm: where the part's frame has its origin in the drawing's own. */
+  readonly origin: { readonly x: number; readonly y: number };
   /** Millimetres in the drawing's unit. */
   readonly unit: number;
   /** Paths that were read. */
@@ -23,7 +25,7 @@ export async function etchJob(
   const input = readJobInput(job);
   if ('refused' in input) return input;
   const progress = progressLine(terminal);
-  const { plan, planFile, kit, thickness, findings } = await runJob(input, {
+  const { plan, planFile, drawing, kit, thickness, findings } = await runJob(input, {
     progress: progress.report,
     withoutFiles: true,
   }).finally(progress.clear);
@@ -32,6 +34,7 @@ export async function etchJob(
   return {
     part: etchedPart(plan, thickness, kit),
     findings,
+    origin: drawing?.origin ?? { x: 0, y: 0 },
     unit: millimetresIn(planFile.drawing.unit as LengthUnit),
     paths: input.paths,
   };

@@ -35,8 +35,8 @@ export function readSamples(text: string | undefined): Taken<number | undefined>
   return wrong('--samples', text, `a whole number from 2 to ${MOST_SAMPLES}: 201`);
 }
 
-/** Far beyond any sheet, and well within what a double holds to a micrometre. */
-const FARTHEST = 1e7;
+/** As far out as a job takes places: survey frames have their origins thousands of kilometres away. */
+const FARTHEST = 1e12;
 
 function isPlace(value: number | undefined): value is number {
   return value !== undefined && Math.abs(value) <= FARTHEST;

@@ -40,6 +40,8 @@ interface Work {
   readonly blockUnits: Map<string, number>;
   readonly lineTypes: Map<string, string>;
   readonly findings: Finding[];
+  /** Tags outside sections, or inside one before its first entity. */
+  readonly astray: number[];
 }
 
 export function condenseDrawing(
@@ -58,11 +60,13 @@ export function condenseDrawing(
     blockUnits: new Map(),
     lineTypes: new Map(),
     findings: [],
+    astray: [],
   };
   const seen = new Set<string>();
   let cutIn: string | undefined;
   for (let at = 0; at < tags.count; ) {
     if (!opens(tags, at, 'SECTION')) {
+      if (!opens(tags, at, 'EOF')) work.astray.push(at);
       at++;
       continue;
     }
@@ -74,6 +78,7 @@ export function condenseDrawing(
     else if (at < tags.count) reportUnclosed(work, `The ${section} section`, 'ENDSEC', at);
     else if (SECTIONS.has(section)) cutIn = `the ${section} section`;
   }
+  if (seen.size > 0) reportAstray(work);
   if (!file.ended && seen.size > 0) {
     if (cutIn === undefined && !seen.has('ENTITIES')) cutIn = 'the part before its ENTITIES section';
     const line = file.lastLine;
@@ -110,6 +115,15 @@ function endsSection(tags: TagTable, at: number): boolean {
   return (
     codeAt(tags, at) === 0 &&
     (opens(tags, at, 'ENDSEC') || opens(tags, at, 'SECTION') || opens(tags, at, 'EOF'))
+  );
+}
+
+/** Tags that belong to no section or no entity: what a lost or changed line leaves behind. */
+function reportAstray(work: Work): void {
+  const [first] = work.astray;
+  if (first === undefined) return;
+  work.findings.push(
+    finding('drawing-out-of-step', { lines: 2 * work.astray.length }, { line: lineAt(work.tags, first) }),
   );
 }
 
@@ -205,6 +219,7 @@ function readEntities(work: Work, from: number, into: string[]): number {
 function numberEntities(work: Work, from: number, forBlock: boolean): number {
   const { tags } = work;
   let at = from;
+  for (; at < tags.count && codeAt(tags, at) !== 0; at++) work.astray.push(at);
   while (at < tags.count && !endsSection(tags, at)) {
     if (codeAt(tags, at) !== 0 || opens(tags, at, 'SEQEND')) {
       at++;

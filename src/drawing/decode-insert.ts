@@ -38,8 +38,8 @@ export function decodeInsert(entity: EntityTags): Decoded {
     what: 'insert',
     block,
     map: facing === 'up' ? own : compose(MIRROR_X, own),
-    columns: countOf(numberOf(entity, 70)),
-    rows: countOf(numberOf(entity, 71)),
+    columns: countOf(entity, 70),
+    rows: countOf(entity, 71),
     columnStep: { x: side * cos * columnSpacing, y: sin * columnSpacing },
     rowStep: { x: side * -sin * rowSpacing, y: cos * rowSpacing },
   };
@@ -59,7 +59,10 @@ function turnOf(angleDeg: number): { cos: number; sin: number } {
   return { cos: 0, sin: -1 };
 }
 
-/** Missing, 0 and senseless counts mean one. */
-function countOf(value: number | undefined): number {
-  return value !== undefined && Number.isInteger(value) && value > 1 ? value : 1;
+/** Missing and 0 mean one; what can be no count costs the insertion. */
+function countOf(entity: EntityTags, code: number): number {
+  const value = numberOf(entity, code) ?? 1;
+  if (Number.isInteger(value) && value >= 0) return Math.max(1, value);
+  if (!Number.isNaN(value)) report(entity, 'entity-number-bad', { group: code, text: String(value) });
+  return 1;
 }

@@ -16,7 +16,7 @@ export interface DrawnCurve {
   readonly closed: boolean;
   /** The line type that the entity names itself; its layer's where it does not. */
   readonly lineType?: string;
-  /** Millimetres, drawing's own frame, in drawing order; never empty. */
+  /** Millimetres, drawing's own frame moved to `origin`, in drawing order; never empty. */
   readonly spans: readonly Span[];
 }
 
@@ -52,6 +52,8 @@ export interface Drawing {
   readonly unit: LengthUnit | undefined;
   /** The unit that the file itself states. */
   readonly statedUnit: LengthUnit | undefined;
+  /** mm, in the drawing's own frame: where the frame of curves and notes has its origin. Absent where it is the drawing's own. */
+  readonly origin?: Point;
   readonly layers: readonly DrawingLayer[];
   readonly curves: readonly DrawnCurve[];
   readonly notes: readonly DrawnNote[];

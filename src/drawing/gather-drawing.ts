@@ -9,6 +9,7 @@ import type { Finding } from '#findings/finding.ts';
 import { finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Box } from '#geometry/box.ts';
+import type { Point } from '#geometry/point.ts';
 import { type Span, spanLength } from '#geometry/span.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { unitOfInsunits } from '#units/length-unit.ts';
@@ -44,6 +45,8 @@ export interface GatherInput {
   readonly condensed: Condensed;
   readonly container: Container;
   readonly unit: LengthUnit | undefined;
+  /** mm: where the frame of what is gathered has its origin. */
+  readonly origin: Point;
   /** What is taken of polylines that have a width; their centre lines unless told otherwise. */
   readonly wideLines?: WideLines | undefined;
   /** Handles of polylines that are frames of texts. */
@@ -105,7 +108,9 @@ class Gathering {
 
   gather(): Gathered {
     const { container, file, progress } = this.#input;
-    const standing: Standing = { map: scaling(file.millimetres), blocks: [], insertLayer: undefined };
+    const { x, y } = this.#input.origin;
+    const map = { ...scaling(file.millimetres), x0: -x, y0: -y };
+    const standing: Standing = { map, blocks: [], insertLayer: undefined };
     const { entities } = container;
     for (let n = 0; n < entities.length && this.#full === undefined; n++) {
       if (progress !== undefined && n % 5000 === 0) progress(n / entities.length);
@@ -238,7 +243,7 @@ class Gathering {
     const far = farthestOf(pieces);
     if (!(far <= FARTHEST)) {
       this.#outOfRange.push(boxOfPieces(pieces));
-      return this.#refuse(entity, inBlock, 'entity-out-of-range', { value: far, limit: FARTHEST });
+      return this.#refuse(entity, inBlock, 'entity-out-of-range', tooFar(pieces, far));
     }
     const spans = spansOfPieces(pieces, this.#effort);
     if (this.#effort.failed > MOST_FAILED_FITS) {
@@ -249,7 +254,7 @@ class Gathering {
     const reach = farthestOfSpans(spans);
     if (!(reach <= FARTHEST)) {
       this.#outOfRange.push(boxOfPieces(pieces));
-      return this.#refuse(entity, inBlock, 'entity-out-of-range', { value: reach, limit: FARTHEST });
+      return this.#refuse(entity, inBlock, 'entity-out-of-range', tooFar(pieces, reach));
     }
     if (spans.length === 0 || (inBlock && spans.every((span) => spanLength(span) < SHORTEST))) {
       return this.#refuse(entity, inBlock, 'entity-without-size', { what: 'no length at its scale' });
@@ -262,7 +267,7 @@ class Gathering {
     entity: EntityTags,
     inBlock: boolean,
     ...[code, facts]:
-      | ['entity-out-of-range', { value: number; limit: number }]
+      | ['entity-out-of-range', TooFar]
       | ['entity-too-fine', { limit: number }]
       | ['entity-without-size', { what: string }]
   ): undefined {
@@ -356,6 +361,19 @@ class Gathering {
   #stop(what: TooMany, found: number, limit: number): void {
     this.#full ??= finding('drawing-too-big', { what, found, limit });
   }
+}
+
+interface TooFar {
+  readonly value: number;
+  readonly limit: number;
+  readonly is: 'too large' | 'too far';
+}
+
+function tooFar(pieces: readonly CurvePiece[], reach: number): TooFar {
+  const box = boxOfPieces(pieces);
+  const size = Math.max(box.maxX - box.minX, box.maxY - box.minY);
+  const isLarge = !(size <= FARTHEST);
+  return { value: isLarge ? size : reach, limit: FARTHEST, is: isLarge ? 'too large' : 'too far' };
 }
 
 function isClosed(spans: readonly Span[]): boolean {

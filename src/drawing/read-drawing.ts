@@ -6,6 +6,7 @@
 import { noCurvesCause } from '#findings/drawing-findings.ts';
 import { type Finding, finding, sortFindings } from '#findings/finding.ts';
 import { type Box, boxOfSpans } from '#geometry/box.ts';
+import type { Point } from '#geometry/point.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { condenseDrawing } from './condense-drawing.ts';
 import { readDecimalCommas } from './decimal-commas.ts';
@@ -14,7 +15,8 @@ import { textDecoder } from './decode-text.ts';
 import type { Drawing, WideLines } from './drawing.ts';
 import { MOST_BYTES, MOST_ENTITIES } from './drawing-limits.ts';
 import { doubtUnit, type Extent, settleUnit } from './drawing-unit.ts';
-import { type Gathered, gatherDrawing } from './gather-drawing.ts';
+import { type Gathered, type GatherInput, gatherDrawing } from './gather-drawing.ts';
+import { localOrigin } from './local-origin.ts';
 import { readHeader } from './read-header.ts';
 import { readTags } from './read-tags.ts';
 import { latin, sniffFile } from './sniff-file.ts';
@@ -70,7 +72,7 @@ export function readDrawing(bytes: Uint8Array, options: ReadOptions = {}): Drawi
   }
   progress?.(0.3, 'walking the drawing');
   const container = walkContainer(condensed.skeleton);
-  const gathered = gatherDrawing({
+  const { gathered, origin } = gatherNear({
     file: { tags, decode, millimetres: unit.millimetres },
     condensed,
     container,
@@ -80,6 +82,7 @@ export function readDrawing(bytes: Uint8Array, options: ReadOptions = {}): Drawi
     isTold: ({ code, facts }) => decimals.isMixed && code === 'entity-number-bad' && facts.text.includes(','),
     progress: progress && ((share) => progress(0.4 + 0.6 * share, 'reading entities')),
   });
+  if (origin !== undefined) findings.push(finding('drawing-far-out', { at: [origin.x, origin.y] }));
   const { outOfRange, ...given } = gathered;
   findings.push(...gathered.findings, ...doubtUnit(header, unit, extentOf({ ...given, outOfRange })));
   if (gathered.curves.length === 0 && !findings.some(({ code }) => code === 'drawing-too-big')) {
@@ -89,7 +92,25 @@ export function readDrawing(bytes: Uint8Array, options: ReadOptions = {}): Drawi
     findings.push(finding('drawing-without-curves', { entities, inBlocks: all - entities, cause }));
   }
   progress?.(1, 'drawing read');
-  return { ...given, ...stated, findings: sortFindings(findings) };
+  return {
+    ...given,
+    ...stated,
+    ...(origin === undefined ? {} : { origin }),
+    findings: sortFindings(findings),
+  };
+}
+
+/** Gathered in the drawing's own frame, or about a local origin where that keeps more of it. */
+function gatherNear(input: Omit<GatherInput, 'origin'>): {
+  readonly gathered: Gathered;
+  readonly origin?: Point;
+} {
+  const gathered = gatherDrawing({ ...input, origin: { x: 0, y: 0 } });
+  const own = gathered.curves.map(({ spans }) => boxOfSpans(spans));
+  const origin = localOrigin(own, gathered.outOfRange);
+  if (origin === undefined) return { gathered };
+  const moved = gatherDrawing({ ...input, origin });
+  return moved.outOfRange.length < gathered.outOfRange.length ? { gathered: moved, origin } : { gathered };
 }
 
 /** How many entities the findings of each code stand for. */

@@ -48,6 +48,8 @@ interface DrawingFileFacts {
     /** Longer side of the drawing's box in drawing units. */
     readonly size: number;
   };
+  /** mm, of the local origin. */
+  readonly 'drawing-far-out': { readonly at: readonly [number, number] };
   readonly 'layer-not-shown': {
     readonly layer: string;
     readonly state: 'off' | 'frozen';
@@ -277,6 +279,15 @@ const fileWords: WordsFor<DrawingFileFacts> = {
       reason: `The drawing says ${unitName(stated)} ($INSUNITS) but was set up metric ($MEASUREMENT): often a setting that nobody looked at. Read as ${unitName(stated)} it is ${round(size * millimetresIn(stated))} mm long; as millimetre it would be ${round(size)} mm.`,
       remedy: 'Check which is right, and set drawingUnits in the job to settle it.',
       value: size * millimetresIn(stated),
+    }),
+  },
+  'drawing-far-out': {
+    severity: 'note',
+    title: 'Far from the origin',
+    say: ({ at: [x, y] }) => ({
+      reason: `The linework lies more than 1 km from the drawing's origin, so it is calculated about a local origin at ${x} mm, ${y} mm.`,
+      remedy:
+        'Nothing need be done: plan.json, scribe drawings, machine programs and points have the drawing’s own coordinates. Solids, templates and pictures have the local ones.',
     }),
   },
   'layer-not-shown': {

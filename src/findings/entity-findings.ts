@@ -21,7 +21,11 @@ export type SplineProblem =
 export interface EntityFacts {
   readonly 'entity-number-bad': Named & { readonly group: number; readonly text: string };
   readonly 'entity-incomplete': Named & { readonly lacks: string };
-  readonly 'entity-out-of-range': Named & { readonly value: number; readonly limit: number };
+  readonly 'entity-out-of-range': Named & {
+    readonly value: number;
+    readonly limit: number;
+    readonly is: 'too large' | 'too far';
+  };
   readonly 'entity-without-size': Named & { readonly what: string };
   readonly 'entity-tilted': Named & { readonly tiltDeg: number };
   readonly 'entity-not-flat': Named & { readonly rise: number };
@@ -80,10 +84,10 @@ export const entityWords: WordsFor<EntityFacts> = {
   },
   'entity-out-of-range': {
     severity: 'warn',
-    title: 'Absurdly far out',
-    say: ({ value, limit, ...named }) => ({
-      reason: `${name(named)} reaches more than ${limit} mm from the origin. It was left out.`,
-      remedy: 'Delete it, or move the part near the origin; check the drawing unit too.',
+    title: 'Absurdly large or far out',
+    say: ({ value, limit, is, ...named }) => ({
+      reason: `${name(named)} ${is === 'too large' ? `is more than ${limit} mm large` : `lies more than ${limit} mm from most of the drawing`}. It was left out.`,
+      remedy: 'Delete it if it is not of the part; check the drawing unit too.',
       value,
       limit,
     }),

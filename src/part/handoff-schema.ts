@@ -18,7 +18,7 @@ export const HANDOFF_FILES = [
 ] as const;
 
 const length = z.number().check(z.gte(1e-6), z.lte(1e7));
-const coordinate = z.number().check(z.gte(-1e7), z.lte(1e7));
+const coordinate = z.number().check(z.gte(-1e12), z.lte(1e12));
 const point = z.tuple([coordinate, coordinate]);
 
 /** More than a reviewer looks through, and as many as two digits of a file's name can count. */

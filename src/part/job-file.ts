@@ -9,17 +9,19 @@ import { LENGTH_UNITS } from '#units/length-unit.ts';
 import { handoffSchema } from './handoff-schema.ts';
 
 /**
- * No length, rate or coordinate of a sheet comes near ten million of any unit; larger ones are slips and would only
+ * No length or rate of a sheet comes near ten million of any unit; larger ones are slips and would only
  * overflow later. Below one millionth of a unit a thickness or a rate is a slip as well.
  */
 const LARGEST = 1e7;
 const SMALLEST_POSITIVE = 1e-6;
+/** Survey frames have their origins thousands of kilometres away. */
+const FARTHEST = 1e12;
 
-const finite = z.number().check(z.gte(-LARGEST), z.lte(LARGEST));
+const coordinate = z.number().check(z.gte(-FARTHEST), z.lte(FARTHEST));
 const positive = z.number().check(z.gte(SMALLEST_POSITIVE), z.lte(LARGEST));
 const notNegative = z.number().check(z.gte(0), z.lte(LARGEST));
 const share = z.number().check(z.gte(0), z.lt(1));
-const point = z.tuple([finite, finite]);
+const point = z.tuple([coordinate, coordinate]);
 /** Longer than any drawing program allows a layer's name, and than any head of a sheet shows. */
 const MOST_LETTERS = 300;
 const name = z.string().check(z.minLength(1), z.maxLength(MOST_LETTERS));

@@ -15,7 +15,7 @@ import { drawnPoint } from './resolve-taper.ts';
 export const TEMPLATE_PAPERS = ['a4', 'a3', 'a2', 'a1', 'a0'] as const;
 
 const length = z.number().check(z.gte(1e-3), z.lte(1e5));
-const coordinate = z.number().check(z.gte(-1e7), z.lte(1e7));
+const coordinate = z.number().check(z.gte(-1e12), z.lte(1e12));
 /** A tenth either way: more is no stretch but another part. */
 const factor = z.number().check(z.gte(0.9), z.lte(1.1));
 

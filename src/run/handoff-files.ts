@@ -7,6 +7,8 @@ import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { type Finding, finding } from '#findings/finding.ts';
 import type { ContourKit } from '#front/contour-kit.ts';
 import type { ReliefMesh } from '#front/relief-mesh.ts';
+import { movePoint } from '#geometry/move-spans.ts';
+import type { Point } from '#geometry/point.ts';
 import { loopArea, spansLength } from '#geometry/span.ts';
 import { checkOvercut } from '#handoff/check-overcut.ts';
 import { etchedSolid, solidTolerance, solidTrouble } from '#handoff/etched-solid.ts';
@@ -33,6 +35,7 @@ import { HANDOFF_FILES } from '#part/handoff-schema.ts';
 import type { Job } from '#part/job.ts';
 import type { HandoffChoices, HandoffFile } from '#part/resolve-handoff.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
+import { movePlan } from '#plan/move-plan.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { cutSections } from './cut-sections.ts';
 import { etchedPart } from './etched-part.ts';
@@ -49,6 +52,8 @@ export interface HandoffInput {
 
 /** What was worked out to judge the choice, kept for the writing. */
 export interface PreparedHandoff extends HandoffInput {
+  /** mm: where the local frame of the plan has its origin in the drawing's own. */
+  readonly origin?: Point | undefined;
   readonly points: readonly InspectionPoint[];
   readonly sections: readonly NamedSection[];
   /** Undefined where none is chosen, or none can be made. */
@@ -196,7 +201,11 @@ const WRITERS: Readonly<Record<HandoffFile, Writer>> = {
     const what = 'steps, pictures and boxes for the tank';
     return [{ name: 'traveller.pdf', what, mime: 'application/pdf', bytes }];
   },
-  async review({ choices, plan, planFile, since, job, kit, points, sections, findings }, planHash) {
+  async review(
+    { choices, plan, planFile, since, job, kit, points: local, sections, findings, origin },
+    planHash,
+  ) {
+    const points = movedPoints(local, origin);
     const keepingBack = ['picture-too-small', 'section-misses-sheet'];
     if (findings.some(({ code }) => keepingBack.includes(code))) return [];
     const { paper, date, issue } = choices;
@@ -206,12 +215,14 @@ const WRITERS: Readonly<Record<HandoffFile, Writer>> = {
     const what = 'part, stages, sections and sources for who signs';
     return [{ name: 'review.pdf', what, mime: 'application/pdf', bytes }];
   },
-  inspection({ points, units, plan }, planHash) {
+  inspection({ points: local, units, plan, origin }, planHash) {
+    const points = movedPoints(local, origin);
     const text = inspectionCsv({ points, planHash, units, lastStage: plan.stages.length });
     const what = 'where to gauge, and what must be read there';
     return [{ name: 'inspection-points.csv', what, mime: 'text/csv', bytes: utf8ToBytes(text) }];
   },
-  program({ choices, plan, job, findings }, planHash) {
+  program({ choices, plan: local, job, findings, origin }, planHash) {
+    const plan = movedPlan(local, origin);
     if (isOvercut(findings, 'program') || !hasLines(plan)) return [];
     return programFiles({ name: job.name, planHash, plan }, choices.program).map(({ name, text }) => ({
       name,
@@ -259,13 +270,27 @@ const WRITERS: Readonly<Record<HandoffFile, Writer>> = {
   },
 };
 
+/** In the drawing's own frame, for files with coordinates. */
+function movedPlan(plan: EtchPlan, origin: Point | undefined): EtchPlan {
+  return origin === undefined ? plan : movePlan(plan, origin);
+}
+
+function movedPoints(
+  points: readonly InspectionPoint[],
+  origin: Point | undefined,
+): readonly InspectionPoint[] {
+  return origin === undefined
+    ? points
+    : points.map((point) => ({ ...point, at: movePoint(point.at, origin) }));
+}
+
 function scribeDrawings(
-  { choices, plan, job, units, findings }: PreparedHandoff,
+  { choices, plan: local, job, units, findings, origin }: PreparedHandoff,
   planHash: string,
   release: ScribeRelease,
 ): OutputFile[] {
   if (isOvercut(findings, 'scribe')) return [];
-  const input = { name: job.name, planHash, plan, unit: units.drawing };
+  const input = { name: job.name, planHash, plan: movedPlan(local, origin), unit: units.drawing };
   const what = release === 'r12' ? 'scribe lines for old readers' : 'scribe lines, a layer a stage';
   return scribeFiles(input, choices.scribe, release).map(({ name, bytes }) => ({
     name,

@@ -1,6 +1,8 @@
 /** What a drawing holds, told without a job: unit, layers, entities, closed outlines, regions with area and a label point. */
 import type { Drawing, DrawingLayer, DrawnNote, PassedOver } from '#drawing/drawing.ts';
 import { type Finding, hasStop, sortFindings } from '#findings/finding.ts';
+import { moveFinding } from '#findings/move-finding.ts';
+import { movePoint } from '#geometry/move-spans.ts';
 import type { Point } from '#geometry/point.ts';
 import { loopArea } from '#geometry/span.ts';
 import { depthNotes, unitOfNotes } from '#part/depth-notes.ts';
@@ -82,7 +84,11 @@ export async function inspectDrawing(bytes: Uint8Array, options: InspectOptions 
     progress: (share, what) => options.progress?.(share * 0.6, what),
   });
   await step(0.6, 'finding the regions');
-  const { unit, layers, passedOver, notes } = drawing;
+  const { unit, layers, passedOver } = drawing;
+  const notes = drawing.notes.map((each) => ({
+    ...each,
+    at: movePoint(each.at, drawing.origin ?? { x: 0, y: 0 }),
+  }));
   const closed = drawing.curves.filter((curve) => curve.closed);
   const seen = {
     unit: unit ?? null,
@@ -108,6 +114,7 @@ export async function inspectDrawing(bytes: Uint8Array, options: InspectOptions 
     joinTolerance: DEFAULT_JOIN_TOLERANCE.value,
   });
   await step(1, 'done');
+  const { origin = { x: 0, y: 0 } } = drawing;
   const millimetres = unit === undefined ? 1 : millimetresIn(unit);
   return {
     ...seen,
@@ -116,16 +123,24 @@ export async function inspectDrawing(bytes: Uint8Array, options: InspectOptions 
       id,
       layer,
       area: round(area),
-      label: [round(label.x), round(label.y)],
-      at: [round(label.x / millimetres), round(label.y / millimetres)],
+      label: placeOf(label, origin),
+      at: [round((label.x + origin.x) / millimetres), round((label.y + origin.y) / millimetres)],
       holes: loops.length - 1,
     })),
     depthNotes: seeNotes(drawing, part, options.notePrefix ?? ''),
-    findings: sortFindings([...drawing.findings, ...findings]),
+    findings: sortFindings([...drawing.findings, ...findings.map((each) => moveFinding(each, origin))]),
   };
 }
 
-function seeNotes({ notes, unit }: Drawing, part: Part, prefix: string): DepthNoteSeen[] {
+function placeOf(point: Point, origin: Point): [number, number] {
+  return [round(point.x + origin.x), round(point.y + origin.y)];
+}
+
+function seeNotes(
+  { notes, unit, origin = { x: 0, y: 0 } }: Drawing,
+  part: Part,
+  prefix: string,
+): DepthNoteSeen[] {
   const regionAt = regionFinder(part);
   const idAt = (at: Point) => {
     const region = regionAt(at);
@@ -139,7 +154,7 @@ function seeNotes({ notes, unit }: Drawing, part: Part, prefix: string): DepthNo
     plus: offer.plus ?? null,
     minus: offer.minus ?? null,
     disputed: offer.isDisputed,
-    place: [round(offer.at.x), round(offer.at.y)],
+    place: placeOf(offer.at, origin),
   }));
 }
 

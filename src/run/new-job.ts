@@ -4,6 +4,8 @@
  */
 import type { Drawing } from '#drawing/drawing.ts';
 import { type Finding, hasStop, sortFindings } from '#findings/finding.ts';
+import { moveFinding } from '#findings/move-finding.ts';
+import { movePoint } from '#geometry/move-spans.ts';
 import { type DepthOffer, depthNotes, unitOfNotes } from '#part/depth-notes.ts';
 import { findRegions } from '#part/find-regions.ts';
 import type { Job } from '#part/job.ts';
@@ -82,7 +84,10 @@ export function newJob(input: NewJobInput): NewJob {
     taken: noted.requirements.length,
     waiting: noted.waiting,
     disputed: noted.disputed,
-    findings: sortFindings([...drawing.findings, ...found.findings]),
+    findings: sortFindings([
+      ...drawing.findings,
+      ...found.findings.map((each) => moveFinding(each, drawing.origin ?? { x: 0, y: 0 })),
+    ]),
   };
 }
 
@@ -135,7 +140,8 @@ function requirementsFrom(
   const requirements = clear.filter(isSaid).flatMap(({ region, asks, length: asked, plus, minus }) => {
     const label = part.regions.find(({ id }) => id === region)?.label;
     if (label === undefined) return [];
-    const at: [number, number] = [inUnit(label.x, unit), inUnit(label.y, unit)];
+    const { x, y } = movePoint(label, drawing.origin ?? { x: 0, y: 0 });
+    const at: [number, number] = [inUnit(x, unit), inUnit(y, unit)];
     const kind = asks === 'thickness' || notes === 'thickness' ? 'thickness' : 'depth';
     return [
       {

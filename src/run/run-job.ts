@@ -12,7 +12,9 @@ import { makingProvenance } from '#checks/making-limits.ts';
 import { toleranceBudgets } from '#checks/tolerance-budget.ts';
 import type { Drawing } from '#drawing/drawing.ts';
 import { type Finding, hasStop, sortFindings } from '#findings/finding.ts';
+import { moveFinding } from '#findings/move-finding.ts';
 import type { ContourKit } from '#front/contour-kit.ts';
+import type { Point } from '#geometry/point.ts';
 import { cautionsFor } from '#handoff/cautions.ts';
 import { jsonText } from '#handoff/json-text.ts';
 import type { PlanFile, ShownPlan } from '#handoff/plan-file.ts';
@@ -22,6 +24,7 @@ import { type BesideTexts, takeInBeside } from '#part/files-beside.ts';
 import { handoffProvenance } from '#part/handoff-defaults.ts';
 import type { Job } from '#part/job.ts';
 import type { JobFile } from '#part/job-file.ts';
+import { moveHandoff, moveJob } from '#part/move-job.ts';
 import type { Asked, Part, RegionId } from '#part/part.ts';
 import { readJob } from '#part/read-job.ts';
 import { type HandoffChoices, resolveHandoff } from '#part/resolve-handoff.ts';
@@ -29,6 +32,7 @@ import { resolveJob } from '#part/resolve-job.ts';
 import { sheetVolume } from '#part/sheet-volume.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
+import { movePlan } from '#plan/move-plan.ts';
 import { type EarlierPlan, type PlanSince, planSince, readEarlierPlan } from './earlier-plan.ts';
 import { handoffFiles, type PlannedHandoff, type PreparedHandoff, prepareHandoff } from './handoff-files.ts';
 import { limitLinework } from './limit-linework.ts';
@@ -107,7 +111,10 @@ export async function runJob(input: RunInput, options: JobRunOptions = {}): Prom
     wideLines: jobFile.wideLines,
     progress: (share, what) => options.progress?.(0.02 + share * 0.23, what),
   });
-  const { job, filled, findings: jobFindings } = resolveJob(jobFile, drawing.unit);
+  const resolved = resolveJob(jobFile, drawing.unit);
+  const { filled, findings: jobFindings } = resolved;
+  const { outward, inward } = framesOf(drawing);
+  const job = resolved.job && (inward === undefined ? resolved.job : moveJob(resolved.job, inward));
   const early = [...reading.findings, ...besideFindings, ...drawing.findings, ...jobFindings];
   if (job === undefined || hasStop(drawing.findings)) return { ...ended(early), drawing };
 
@@ -117,11 +124,12 @@ export async function runJob(input: RunInput, options: JobRunOptions = {}): Prom
   await step(0.25, 'finding the regions');
   const { part, regionAt, findings: partFindings } = partFor(memory, drawing, job);
   const { asked, findings: askedFindings } = askRegions(part, job, regionAt);
-  const found = [...early, ...partFindings, ...askedFindings];
+  const found = [...early, ...outward([...partFindings, ...askedFindings])];
   if (hasStop(found)) return { ...ended(found), drawing, part };
 
   await step(0.4, 'placing the scribe lines');
-  const choices = options.withoutFiles === true ? undefined : resolveHandoff(jobFile, drawing.unit ?? 'mm');
+  const chosen = options.withoutFiles === true ? undefined : resolveHandoff(jobFile, drawing.unit ?? 'mm');
+  const choices = chosen && inward !== undefined ? moveHandoff(chosen, inward) : chosen;
   const read = { input, job, filled, choices, drawing, part, asked, earlier };
   return planned({ ...read, findings: found, memory, step }, options.onPlan);
 }
@@ -143,6 +151,7 @@ interface Ready {
 
 async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<RunResult> {
   const { input, job, drawing, part, memory, step } = ready;
+  const { outward } = framesOf(drawing);
   const plan = makePlan({ part, asked: ready.asked, job, memory: memory.clusters });
   const unit = drawing.unit ?? 'mm';
   const { thickness, density } = job.stock;
@@ -158,7 +167,7 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
     cautions: cautionsFor(job.process),
     contours: memory.contours,
   };
-  const found = [...ready.findings, ...plan.findings];
+  const found = [...ready.findings, ...outward(plan.findings)];
   onPlan?.({
     findings: sortFindings(found),
     shown: showPlan(toShow),
@@ -180,14 +189,12 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
   await step(0.95, 'writing the files');
   const findings = sortFindings([
     ...found,
-    ...measures.findings,
-    ...making,
-    ...budget,
-    ...bath,
-    ...(handoff?.findings ?? []),
+    ...outward([...measures.findings, ...making, ...budget, ...bath, ...(handoff?.findings ?? [])]),
   ]);
+  const { origin } = drawing;
   const planFile = makePlanFile({
     ...toShow,
+    plan: origin === undefined ? plan : movePlan(plan, origin),
     measures,
     metal: {
       density,
@@ -200,9 +207,25 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
   });
   const since = ready.earlier && planSince(ready.earlier, planFile);
   const made = { findings, planFile, drawing, part, plan, thickness, kit: measures.kit };
-  const files = handoff === undefined ? [] : await outputFiles(handoff, { planFile, findings, since });
+  const files =
+    handoff === undefined ? [] : await outputFiles({ ...handoff, origin }, { planFile, findings, since });
   await step(1, 'done');
   return since === undefined ? { ...made, files } : { ...made, files, since };
+}
+
+interface Frames {
+  /** Findings told in the drawing's own frame. */
+  readonly outward: (findings: readonly Finding[]) => readonly Finding[];
+  /** From the drawing's own frame into that of its curves; undefined where they are one. */
+  readonly inward: Point | undefined;
+}
+
+function framesOf({ origin }: Drawing): Frames {
+  if (origin === undefined) return { outward: (findings) => findings, inward: undefined };
+  return {
+    outward: (findings) => findings.map((each) => moveFinding(each, origin)),
+    inward: { x: -origin.x, y: -origin.y },
+  };
 }
 
 /** plan.json, and the hand-off where nothing stops it. */

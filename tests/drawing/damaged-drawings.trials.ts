@@ -26,7 +26,9 @@ const WHOLE = [
   ...TRICKY_POLYLINES,
   ...TRICKY_ROUNDS,
   ...TRICKY_SPLINES,
-].filter(({ bytes }) => bytes.length <= MOST_BYTES);
+]
+  // One count of columns is as good as another, so damage to it cannot be known for damage.
+  .filter(({ name, bytes }) => bytes.length <= MOST_BYTES && !name.startsWith('array of'));
 
 test('damaged drawings end soon and with a finding', async () => {
   await expectTrials('damaged-drawings', trialPlan({ cases: 400 }), (seed, index) => {

@@ -21,7 +21,7 @@ export function regionTargets(state: WorkbenchState): Map<string, RegionTarget> 
   }
   const targets = new Map<string, RegionTarget>();
   for (const strips of stripsOf.values()) {
-    const target = targetOf(strips, scale);
+    const target = targetOf(strips, scale, drawingOrigin(state));
     for (const { region } of strips) targets.set(region.id, target);
   }
   return targets;
@@ -30,17 +30,24 @@ export function regionTargets(state: WorkbenchState): Map<string, RegionTarget> 
 /** A place of the sheet in drawing coordinates, as a job says it. */
 export function inDrawing({ x, y }: Point, state: WorkbenchState): readonly [x: number, y: number] {
   const scale = drawingScale(state);
-  return [placed(x / scale), placed(y / scale)];
+  const origin = drawingOrigin(state);
+  return [placed((x + origin.x) / scale), placed((y + origin.y) / scale)];
 }
 
-function targetOf(strips: readonly RegionShape[], scale: number): RegionTarget {
+function targetOf(strips: readonly RegionShape[], scale: number, origin: Point): RegionTarget {
   const [first] = strips;
   const [x = 0, y = 0] = first?.region.label ?? [];
   return {
     layer: first?.region.layer ?? '',
-    at: [placed(x / scale), placed(y / scale)],
-    holds: ([px, py]) => strips.some((strip) => shapeHolds(strip, { x: px * scale, y: py * scale })),
+    at: [placed((x + origin.x) / scale), placed((y + origin.y) / scale)],
+    holds: ([px, py]) =>
+      strips.some((strip) => shapeHolds(strip, { x: px * scale - origin.x, y: py * scale - origin.y })),
   };
+}
+
+/** The sheet is shown about a local origin where the drawing lies far from its own. */
+function drawingOrigin({ derived }: WorkbenchState): Point {
+  return derived.page?.origin ?? { x: 0, y: 0 };
 }
 
 function drawingScale({ derived }: WorkbenchState): number {

@@ -2,7 +2,8 @@
 import * as Comlink from 'comlink';
 import type { Drawing } from '#drawing/drawing.ts';
 import { readDrawing } from '#drawing/read-drawing.ts';
-import { finding } from '#findings/finding.ts';
+import { type Finding, finding } from '#findings/finding.ts';
+import { movePlace } from '#findings/move-finding.ts';
 import { contourOfPath } from '#handoff/contour.ts';
 import { etchedSolid } from '#handoff/etched-solid.ts';
 import { depthsOf } from '#run/depth-job.ts';
@@ -101,14 +102,20 @@ function runner(state: WorkerState, memory: RunMemory) {
     let sent: Promise<void> = Promise.resolve();
     const onPlan = ({ findings, shown, plan, thickness, drawing: read }: EarlyPlan) => {
       state.etched = { run, part: etchedPart(plan, thickness) };
-      const page = { findings, plan: packPlan(packer, shown), drawn: drawnOnce(read), seconds: seconds() };
+      const page = {
+        findings: placedOnSheet(findings, read),
+        plan: packPlan(packer, shown),
+        drawn: drawnOnce(read),
+        seconds: seconds(),
+      };
       sent = Promise.resolve(send(page));
     };
     const result = await runJob(
       { jobText, drawingName, drawingBytes: drawing.bytes },
       { progress, signal, breathe: breather(), memory, onPlan },
     );
-    const { findings, files, plan, kit, thickness, drawing: read } = result;
+    const { files, plan, kit, thickness, drawing: read } = result;
+    const findings = placedOnSheet(result.findings, read);
     if (plan !== undefined && kit !== undefined && thickness !== undefined) {
       state.etched = { run, part: etchedPart(plan, thickness, kit) };
       // The two ways out of here are not in step with each other: the end may not overtake the plan.
@@ -147,6 +154,14 @@ function etchedQuestions(state: WorkerState): EtchedQuestions {
   };
 }
 
+/** With their places in the frame of the sheet on show. */
+function placedOnSheet(findings: readonly Finding[], drawing: Drawing | undefined): readonly Finding[] {
+  const { origin } = drawing ?? {};
+  if (origin === undefined) return findings;
+  const by = { x: -origin.x, y: -origin.y };
+  return findings.map((found) => ({ ...found, place: movePlace(found.place, by) }));
+}
+
 function drawnSheet(drawing: Drawing | undefined): WireDrawn {
   const curves = drawing?.curves ?? [];
   return {
@@ -154,6 +169,7 @@ function drawnSheet(drawing: Drawing | undefined): WireDrawn {
     lines: packContours(curves.map(({ closed, spans }) => contourOfPath({ closed, spans }))),
     layers: drawing?.layers ?? [],
     notes: drawing?.notes ?? [],
+    origin: drawing?.origin,
     statedUnit: drawing?.statedUnit,
   };
 }

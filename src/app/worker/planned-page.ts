@@ -16,6 +16,8 @@ export interface DrawnSheet {
   readonly lines: readonly DrawnLine[];
   readonly layers: readonly DrawingLayer[];
   readonly notes: readonly DrawnNote[];
+  /** mm: where the sheet on show has its origin in the drawing's own frame; absent where the two are one. */
+  readonly origin?: Point | undefined;
   /** The unit that the file itself states. */
   readonly statedUnit?: LengthUnit | undefined;
 }

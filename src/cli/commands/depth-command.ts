@@ -29,11 +29,12 @@ export async function depthCommand(asked: DepthArguments, terminal: Terminal): P
   if ('refused' in list) return refused(...list.refused);
   const etched = await etchJob(asked.job, terminal);
   if ('refused' in etched) return refused(...etched.refused);
-  const { part, findings, unit, paths } = etched;
-  const places = depthsOf(part, {
-    points: list.points.map((figure) => figure * unit),
+  const { part, findings, unit, paths, origin } = etched;
+  const local = depthsOf(part, {
+    points: list.points.map((figure, n) => figure * unit - (n % 2 === 0 ? origin.x : origin.y)),
     minute: minutes.value,
   });
+  const places = local.map((place) => ({ ...place, x: place.x + origin.x, y: place.y + origin.y }));
   const rows = places.map((place) => ({ ...place }));
   const { out, json } = asked;
   const inputs = [...paths, resolve(asked.points)];

@@ -33,10 +33,10 @@ export async function sectionCommand(asked: SectionArguments, terminal: Terminal
 
   const etched = await etchJob(asked.job, terminal);
   if ('refused' in etched) return refused(...etched.refused);
-  const { part, findings, unit, paths } = etched;
+  const { part, findings, unit, paths, origin } = etched;
   const section = sectionOf(part, {
-    from: { x: x0 * unit, y: y0 * unit },
-    to: { x: x1 * unit, y: y1 * unit },
+    from: { x: x0 * unit - origin.x, y: y0 * unit - origin.y },
+    to: { x: x1 * unit - origin.x, y: y1 * unit - origin.y },
     minute: minutes.value,
     samples: samples.value,
   });
@@ -45,8 +45,8 @@ export async function sectionCommand(asked: SectionArguments, terminal: Terminal
   }
   const rows = section.points.map(({ distance, x, y, depth, target, thickness, stage }) => ({
     distance,
-    x,
-    y,
+    x: x + origin.x,
+    y: y + origin.y,
     depth,
     target,
     thickness,

@@ -1,0 +1,22 @@
+/** Spans, loops and paths moved without turning. */
+import type { Point } from './point.ts';
+import type { Loop, Path, Span } from './span.ts';
+
+export function movePoint({ x, y }: Point, by: Point): Point {
+  return { x: x + by.x, y: y + by.y };
+}
+
+function moveSpan(span: Span, by: Point): Span {
+  const ends = { start: movePoint(span.start, by), end: movePoint(span.end, by) };
+  return span.kind === 'line'
+    ? { ...span, ...ends }
+    : { ...span, ...ends, center: movePoint(span.center, by) };
+}
+
+export function moveLoop(loop: Loop, by: Point): Loop {
+  return loop.map((span) => moveSpan(span, by));
+}
+
+export function movePath(path: Path, by: Point): Path {
+  return { ...path, spans: moveLoop(path.spans, by) };
+}
