@@ -66,8 +66,7 @@ export function condenseDrawing(
   let cutIn: string | undefined;
   for (let at = 0; at < tags.count; ) {
     if (!opens(tags, at, 'SECTION')) {
-      if (!opens(tags, at, 'EOF')) work.astray.push(at);
-      at++;
+      at = passAstray(work, at);
       continue;
     }
     const named = at + 1 < tags.count && codeAt(tags, at + 1) === 2;
@@ -116,6 +115,12 @@ function endsSection(tags: TagTable, at: number): boolean {
     codeAt(tags, at) === 0 &&
     (opens(tags, at, 'ENDSEC') || opens(tags, at, 'SECTION') || opens(tags, at, 'EOF'))
   );
+}
+
+/** On to the next tag; the mark of the file's end belongs nowhere else. */
+function passAstray(work: Work, at: number): number {
+  if (!opens(work.tags, at, 'EOF')) work.astray.push(at);
+  return at + 1;
 }
 
 /** Tags that belong to no section or no entity: what a lost or changed line leaves behind. */
