@@ -73,10 +73,10 @@ class Measure:
         elif kind == "ELLIPSE":
             if abs(abs(entity.dxf.extrusion.normalize().z) - 1) > 1e-6:
                 self.tilted += 1
-            # The library's own parameters come out as none where the end is a rounding past a whole turn.
+            # The library turns a whole turn into none where its end is a rounding past it, and where it transforms blocks.
             start = entity.dxf.start_param
             sweep = (entity.dxf.end_param - start) % math.tau
-            if sweep < 1e-6 and abs(entity.dxf.end_param - start) > math.pi:
+            if sweep < 1e-6:
                 sweep = math.tau
             self.chords(list(entity.vertices([start + sweep * n / 4000 for n in range(4001)])))
         elif kind == "SPLINE":
