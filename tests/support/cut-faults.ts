@@ -9,6 +9,8 @@ import type { EtchPlan } from '#plan/etch-plan.ts';
 const SAME = 5e-5;
 /** Joints may lie this far off their exact place where borders meet at a grazing angle, mm. */
 const JOINT = 0.02;
+/** A line that only grazes another is off it this far before and after, mm: by over 0.2 µm up to a radius of 200 mm. */
+const ALONG = 0.3;
 const SHARES = [0.03, 0.1, 0.25, 0.43, 0.6, 0.8, 0.9, 0.97];
 
 export function cutFaults({ stages, sheet, masking }: EtchPlan): string[] {
@@ -51,7 +53,7 @@ interface PlaceOnSpan {
 /** Places along a span, clear of its joints. */
 function placesOn(span: Span): PlaceOnSpan[] {
   const long = spanLength(span);
-  const step = JOINT / long;
+  const step = Math.min(ALONG / long, 0.02);
   return SHARES.filter((share) => Math.min(share, 1 - share) * long > 2 * JOINT).map((share) => ({
     point: pointAlong(span, share),
     beside: [share - step, share + step].map((each) => pointAlong(span, each)),
