@@ -194,4 +194,13 @@ describe('the plan keeps step with the document', () => {
     await settled();
     expect(store.getState().derived.failure).toBeUndefined();
   });
+
+  it('a look that is given up ends the worker; the plan it was making is made anew, drawing and all', async () => {
+    const { runs, restarts, planner } = bench();
+    planner.stopLooking();
+    await settled();
+    expect(restarts).toEqual([1]);
+    expect(runs).toHaveLength(2);
+    expect(itemAt(runs, 1).request.drawing).toBe(document.drawing);
+  });
 });

@@ -55,3 +55,11 @@ function isJson(text: string): boolean {
     return false;
   }
 }
+
+test('a text of a million letters is read like any other, and an endless one is a fault where it begins', () => {
+  const long = `${'drifter \\u00e9\\n"'.replace('"', '')}`.repeat(80_000);
+  expect(readJson(`{"name": "${long}"}`)).toMatchObject({
+    value: { name: JSON.parse(`"${long}"`) as string },
+  });
+  expect(readJson(`{\n"name": "${long}`)).toMatchObject({ line: 2, expected: 'a value' });
+});

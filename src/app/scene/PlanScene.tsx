@@ -1,13 +1,14 @@
 /** The sheet from above: regions tinted by level, linework, and scribe lines in the colour and the mark of their stage. */
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { useMemo, useRef } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import type { RegionShape } from '#app/state/region-shape.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Contour, ShownPlan, ShownStage } from '#handoff/plan-file.ts';
 import { BathFills } from './BathFills.tsx';
-import { isPeeled } from './bath-minute.ts';
+import { cutLines, isPeeled } from './bath-minute.ts';
 import { ColoredPatches } from './ColoredPatches.tsx';
 import { FatSegments } from './FatSegments.tsx';
+import { MARK_ROOM as ROOM, SCRIBE_WIDTH as SCRIBE, TICK, LINE_WIDTH as WIDTH } from './line-looks.ts';
 import {
   contourSegments,
   markSegments,
@@ -19,6 +20,7 @@ import { RingsAtScale } from './rings-at-scale.ts';
 import type { SceneTheme } from './scene-theme.ts';
 import { casingFor, plainColor, tintOf } from './stage-tint.ts';
 import { ThinSegments } from './ThinSegments.tsx';
+import { useScaleStep } from './use-scale-step.ts';
 import type { ViewPose } from './view-pose.ts';
 
 interface PlanSceneProps {
@@ -37,12 +39,6 @@ interface PlanSceneProps {
   readonly marked: readonly Contour[];
 }
 
-const WIDTH = { tickCasing: 3.4, tick: 1.5, selection: 3.5, mark: 4 };
-const SCRIBE = { near: { casing: 4.6, core: 2.4 }, far: { casing: 3.2, core: 1.7 } };
-/** Distance and length of the mark's ticks, in pixels. */
-const TICK = { pitch: 7, length: 11 };
-/** Mean length of a stage's lines, in pixels, from which they carry marks, and below which many of them go without a casing. */
-const ROOM = { marks: 220, casing: 80 };
 /** Numbers of a stage's segments, six each, above which short lines go without a casing: drawn in software, each costs time. */
 const MOST_CASED = 12_000;
 
@@ -83,24 +79,6 @@ export function PlanScene(props: PlanSceneProps) {
       <FatSegments positions={mark} color={theme.stop} width={WIDTH.mark} order={7} />
     </>
   );
-}
-
-/** Stages whose lines are in the maskant at a minute: all from the first dip, or with a coat a stage those of the coat that is on. */
-function cutLines(plan: ShownPlan | undefined, minute: number | undefined): readonly ShownStage[] {
-  if (plan === undefined) return [];
-  if (plan.masking === 'peel-next' || minute === undefined) return plan.stages;
-  return plan.stages.filter((stage) => isPeeled(stage, minute)).slice(-1);
-}
-
-/** The scale in steps of a factor √2: marks keep their size on screen to that, and are remade only at a step. */
-function useScaleStep(pose: StoreApi<ViewPose>): number {
-  const [step, setStep] = useState(() => stepOf(pose.getState()));
-  useEffect(() => pose.subscribe((now) => setStep(stepOf(now))), [pose]);
-  return 2 ** (step / 2);
-}
-
-function stepOf({ pixelsPerMm }: ViewPose): number {
-  return Math.round(2 * Math.log2(pixelsPerMm));
 }
 
 /** Fills are made again at each step of four: at least as fine as the lines on them. */

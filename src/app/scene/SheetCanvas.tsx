@@ -8,15 +8,22 @@ import type { ViewPose } from './view-pose.ts';
 interface SheetCanvasProps {
   readonly picture: ScenePicture;
   readonly pose: StoreApi<ViewPose>;
+  /** Called where the canvas can't be drawn on after all. */
+  readonly onUnable: () => void;
 }
 
-export const SheetCanvas = memo(function SheetCanvas({ picture, pose }: SheetCanvasProps) {
+export const SheetCanvas = memo(function SheetCanvas({ picture, pose, onUnable }: SheetCanvasProps) {
   const holder = useRef<HTMLDivElement>(null);
   const painter = useRef<Painter>(undefined);
   const [failure, setFailure] = useState<string>();
+  const unable = useRef(onUnable);
   useEffect(() => {
     if (holder.current === null) return undefined;
-    painter.current = startPainter(holder.current, { pose, onFail: setFailure });
+    painter.current = startPainter(holder.current, {
+      pose,
+      onFail: setFailure,
+      onUnable: () => unable.current(),
+    });
     return () => painter.current?.stop();
   }, [pose]);
   useEffect(() => painter.current?.show(picture), [picture]);

@@ -1,5 +1,5 @@
 /** What a minute of the clock means for a stage. */
-import type { ShownStage } from '#handoff/plan-file.ts';
+import type { ShownPlan, ShownStage } from '#handoff/plan-file.ts';
 
 /** Rounding of the plan's minutes stays below this. */
 const ROUNDING = 1e-6;
@@ -7,4 +7,11 @@ const ROUNDING = 1e-6;
 /** Whether its piece is off; its line is sealed over until then. */
 export function isPeeled({ startMinute }: ShownStage, minute: number | undefined): boolean {
   return minute === undefined || startMinute <= minute + ROUNDING;
+}
+
+/** Stages whose lines are in the maskant at a minute: all from the first dip, or with a coat a stage those of the coat that is on. */
+export function cutLines(plan: ShownPlan | undefined, minute: number | undefined): readonly ShownStage[] {
+  if (plan === undefined) return [];
+  if (plan.masking === 'peel-next' || minute === undefined) return plan.stages;
+  return plan.stages.filter((stage) => isPeeled(stage, minute)).slice(-1);
 }

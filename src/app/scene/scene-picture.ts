@@ -48,11 +48,8 @@ export interface PictureChange extends Partial<Omit<ScenePicture, 'plan' | 'line
   readonly lines?: PackedContours;
 }
 
-/** What the worker says back. */
-export interface SceneAnswer {
-  /** Number of the picture that was drawn last. */
-  readonly drawn: number;
-}
+/** What the worker says back: the number of the picture that was drawn last, or that its canvas has no WebGL. */
+export type SceneAnswer = { readonly drawn: number } | 'unable';
 
 export interface SceneMessage {
   /** In the first message. */

@@ -13,6 +13,9 @@ export interface SceneTheme {
   readonly ground: string;
 }
 
+/** How much of the stage's own colour a tinted region keeps; the rest is metal, so that lines stay readable on it. */
+export const TINT = 0.62;
+
 const LIGHT: SceneTheme = {
   metal: '#d5d9dd',
   maskant: '#b9b4a9',

@@ -16,7 +16,7 @@ import { regionShapes } from '#app/state/region-shape.ts';
 import { unpackContours } from '#app/worker/pack-contours.ts';
 import { type Unpacker, unpackPlan } from '#app/worker/pack-plan.ts';
 import { type ScenePainted, SheetScene } from './SheetScene.tsx';
-import type { PictureChange, SceneMessage, SceneSize } from './scene-picture.ts';
+import type { PictureChange, SceneAnswer, SceneMessage, SceneSize } from './scene-picture.ts';
 import type { ViewPose } from './view-pose.ts';
 
 extend({
@@ -87,7 +87,14 @@ function changed(
   };
 }
 
-async function start({ size, painted, pose }: Easel, canvas: OffscreenCanvas): Promise<StartedScene> {
+async function start(
+  { size, painted, pose }: Easel,
+  canvas: OffscreenCanvas,
+): Promise<StartedScene | undefined> {
+  if (new OffscreenCanvas(1, 1).getContext('webgl2') === null) {
+    postMessage('unable' satisfies SceneAnswer);
+    return undefined;
+  }
   const { pixelRatio, width, height } = size;
   const root = createRoot(canvas);
   await root.configure({

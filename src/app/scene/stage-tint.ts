@@ -1,9 +1,8 @@
 /** Stage colours as the sheet shows them. */
 import { Color, SRGBColorSpace } from 'three';
 import type { Rgb } from './plan-arrays.ts';
+import { TINT } from './scene-theme.ts';
 
-/** How much of the stage's own colour a tinted region keeps; the rest is metal, so that lines stay readable on it. */
-const TINT = 0.62;
 const BLACK_CASING = '#0d1013';
 const WHITE_CASING = '#ffffff';
 

@@ -14,13 +14,17 @@ export interface Painter {
   readonly stop: () => void;
 }
 
+interface PainterHost {
+  readonly pose: StoreApi<ViewPose>;
+  readonly onFail: (message: string) => void;
+  /** The worker's canvas has no WebGL. */
+  readonly onUnable: () => void;
+}
+
 /** Twice the pixels of a fine screen are enough; more only costs time. */
 const LARGEST_RATIO = 2;
 
-export function startPainter(
-  holder: HTMLElement,
-  { pose, onFail }: { readonly pose: StoreApi<ViewPose>; readonly onFail: (message: string) => void },
-): Painter {
+export function startPainter(holder: HTMLElement, { pose, onFail, onUnable }: PainterHost): Painter {
   const worker = new Worker(new URL('./scene-worker.tsx', import.meta.url), { type: 'module' });
   const tell = (message: SceneMessage, transfer: Transferable[] = []) =>
     worker.postMessage(message, transfer);
@@ -48,7 +52,8 @@ export function startPainter(
     tell({ picture: { ...packed(change, packer), number: sent } });
   };
   worker.onmessage = ({ data }: MessageEvent<SceneAnswer>) => {
-    holder.dataset['drawn'] = String(data.drawn === sent);
+    if (data === 'unable') onUnable();
+    else holder.dataset['drawn'] = String(data.drawn === sent);
   };
   return {
     show: (picture) => {

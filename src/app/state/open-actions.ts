@@ -1,10 +1,11 @@
 /** Jobs and drawings put on the bench: from files, from a sample, or from the shelf. */
 import type { StoreApi } from 'zustand/vanilla';
-import type { DrawingFile, DrawingLook } from '#app/worker/plan-service.ts';
+import type { DrawingFile, DrawingLook, ReportProgress } from '#app/worker/plan-service.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 import { type History, startHistory, takeStep } from './history.ts';
 import { freshId } from './kept-job.ts';
 import { drawingAmong, openFiles } from './open-files.ts';
+import { tellProgress } from './progress-teller.ts';
 import {
   EMPTY_WORKBENCH,
   type Notice,
@@ -14,8 +15,11 @@ import {
   type WorkbenchState,
 } from './workbench-state.ts';
 
-/** Tells whether a drawing can be used at all, before it takes the place of another. */
-export type LookAtDrawing = (drawing: DrawingFile) => Promise<DrawingLook | undefined>;
+/** Tells whether a drawing can be used at all, before it takes the place of another; undefined where the look was ended. */
+export type LookAtDrawing = (
+  drawing: DrawingFile,
+  report: ReportProgress,
+) => Promise<DrawingLook | undefined>;
 
 export function openActions(store: StoreApi<WorkbenchState>, lookAt: LookAtDrawing) {
   const look = (change: Partial<Session>) =>
@@ -38,9 +42,35 @@ export function openActions(store: StoreApi<WorkbenchState>, lookAt: LookAtDrawi
     }));
   };
 
+  /** Says why where there is no look to go by: such a drawing is not opened, for nothing says that it ever could be. */
+  const lookTold = async (drawing: DrawingFile): Promise<DrawingLook | 'not looked at'> => {
+    const { name } = drawing;
+    const teller = tellProgress(
+      (progress) =>
+        store.setState(({ derived }) => ({
+          derived: { ...derived, looking: progress && { ...progress, name } },
+        })),
+      'reading the drawing',
+    );
+    const refuse = (why: string) => {
+      look({
+        notice: { text: `${name} was not opened: ${why}. The job on the bench is unchanged.`, findings: [] },
+      });
+      return 'not looked at' as const;
+    };
+    try {
+      return (await lookAt(drawing, teller.report)) ?? refuse('reading it was stopped');
+    } catch (error) {
+      return refuse(`reading it broke off (${error instanceof Error ? error.message : String(error)})`);
+    } finally {
+      teller.end();
+    }
+  };
+
   const open = async (files: readonly DrawingFile[], isOwn: boolean) => {
     const drawing = drawingAmong(files);
-    const seen = drawing && (await lookAt(drawing));
+    const seen = drawing && (await lookTold(drawing));
+    if (seen === 'not looked at') return;
     const opened = openFiles(store.getState().history?.present.document, files, seen);
     if (opened.kind === 'refused') return look({ notice: opened.notice });
     const { label, document, notice } = opened;

@@ -3,7 +3,7 @@
  * on show and marked out of date meanwhile; a new plan is shown as soon as it is there, before it is measured. What the worker needs is the document, and nothing of the session.
  */
 import type { StoreApi } from 'zustand/vanilla';
-import type { DrawingFile, PlanService } from '#app/worker/plan-service.ts';
+import type { DrawingFile, PlanRequest, PlanService } from '#app/worker/plan-service.ts';
 import type { PlannedPage } from '#app/worker/planned-page.ts';
 import { followSelection } from './follow-selection.ts';
 import { documentText } from './job-text.ts';
@@ -18,6 +18,8 @@ export interface Planner {
   /** Gives up the run under way; the plan stays out of date until the document changes or `replan` is called. */
   readonly cancel: () => void;
   readonly replan: () => void;
+  /** Gives up reading a drawing that is to be opened; the worker is ended, and what it was planning planned anew. */
+  readonly stopLooking: () => void;
   readonly stop: () => void;
 }
 
@@ -28,6 +30,10 @@ export function startPlanner(store: StoreApi<WorkbenchState>, service: PlanServi
   let runs = 0;
 
   const derive = (change: Partial<Derived>) => putOnShow(store, change);
+  const restart = () => {
+    sent = undefined;
+    service.restart();
+  };
 
   const overtake = () => {
     if (running === undefined || running.cancelled) return;
@@ -39,28 +45,22 @@ export function startPlanner(store: StoreApi<WorkbenchState>, service: PlanServi
     const given = running;
     overtake();
     setTimeout(() => {
-      if (running !== given || given === undefined) return;
-      sent = undefined;
-      service.restart();
+      if (running === given && given !== undefined) restart();
     }, PATIENCE);
   };
 
   const start = async (document: OpenDocument) => {
-    const { job, drawing } = document;
-    if (drawing === undefined) return;
+    if (document.drawing === undefined) return;
     const mine = { run: ++runs, cancelled: false };
     running = mine;
     const teller = tellProgress((progress) => derive({ progress }));
     try {
-      const request = { run: mine.run, jobText: documentText(document), drawingName: job.drawing };
-      const isSent = sent === drawing;
-      sent = drawing;
-      const page = await service.plan(isSent ? request : { ...request, drawing }, {
-        progress: teller.report,
-        planned: (early) => {
-          if (!mine.cancelled) derive(shownEarly(store, early));
-        },
-      });
+      const request = requestFor(document, { run: mine.run, sent });
+      sent = document.drawing;
+      const planned = (early: PlannedPage) => {
+        if (!mine.cancelled) derive(shownEarly(store, early));
+      };
+      const page = await service.plan(request, { progress: teller.report, planned });
       if (page !== undefined && !mine.cancelled) derive(shown(store, page));
     } catch (error) {
       sent = undefined;
@@ -88,11 +88,30 @@ export function startPlanner(store: StoreApi<WorkbenchState>, service: PlanServi
     goOn();
   };
 
-  const stop = store.subscribe(({ history }, before) => {
+  const stopLooking = () => {
+    const isPlanning = running !== undefined && !running.cancelled;
+    restart();
+    if (isPlanning) replan();
+  };
+
+  return { cancel, replan, stopLooking, stop: onNewDocument(store, replan) };
+}
+
+function onNewDocument(store: StoreApi<WorkbenchState>, replan: () => void): () => void {
+  return store.subscribe(({ history }, before) => {
     const [now, then] = [history?.present.document, before.history?.present.document];
     if (now !== undefined && (now.job !== then?.job || now.drawing !== then?.drawing)) replan();
   });
-  return { cancel, replan, stop };
+}
+
+/** The drawing is left out where it is the one that was sent last. */
+function requestFor(
+  document: OpenDocument,
+  { run, sent }: { readonly run: number; readonly sent: DrawingFile | undefined },
+): PlanRequest {
+  const { job, drawing } = document;
+  const request = { run, jobText: documentText(document), drawingName: job.drawing };
+  return drawing === undefined || sent === drawing ? request : { ...request, drawing };
 }
 
 /** Where regions are others now, what was picked of them stays picked. */

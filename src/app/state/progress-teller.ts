@@ -1,10 +1,8 @@
 /** Tells of a run's progress once it has taken long enough to be worth a word, also when the run itself is silent. */
-import type { Derived } from './workbench-state.ts';
+import type { Progress } from './workbench-state.ts';
 
 /** Runs shorter than this pass without a word. */
 const WORTH_A_WORD_MS = 500;
-
-type Progress = NonNullable<Derived['progress']>;
 
 export interface ProgressTeller {
   readonly report: (share: number, what: string) => void;
@@ -12,16 +10,19 @@ export interface ProgressTeller {
   readonly end: () => void;
 }
 
-export function tellProgress(tell: (progress: Progress | undefined) => void): ProgressTeller {
-  let last: Progress = { share: 0, what: 'planning' };
+export function tellProgress(
+  tell: (progress: Progress | undefined) => void,
+  what = 'planning',
+): ProgressTeller {
+  let last: Progress = { share: 0, what };
   let state: 'quiet' | 'telling' | 'over' = 'quiet';
   const timer = setTimeout(() => {
     state = 'telling';
     tell(last);
   }, WORTH_A_WORD_MS);
   return {
-    report: (share, what) => {
-      last = { share, what };
+    report: (share, now) => {
+      last = { share, what: now };
       if (state === 'telling') tell(last);
     },
     end: () => {

@@ -73,6 +73,11 @@ export interface ReliefMeshes {
   readonly fine: ReliefArrays | undefined;
 }
 
+export interface Progress {
+  readonly share: number;
+  readonly what: string;
+}
+
 export interface Derived {
   /** The last result, kept on show while a new one is made. */
   readonly page: PlannedPage | undefined;
@@ -80,7 +85,9 @@ export interface Derived {
   /** The document that `page` was made from is no longer the one on the bench. */
   readonly isStale: boolean;
   /** Set while a run takes long enough to be worth a word. */
-  readonly progress: { readonly share: number; readonly what: string } | undefined;
+  readonly progress: Progress | undefined;
+  /** Set while a drawing that is to be opened is looked at for long enough to be worth a word. */
+  readonly looking: (Progress & { readonly name: string }) | undefined;
   /** A run that broke: a fault of ours, in one line. */
   readonly failure: string | undefined;
   readonly relief:
@@ -136,6 +143,7 @@ export const EMPTY_WORKBENCH: WorkbenchState = {
     shapes: [],
     isStale: false,
     progress: undefined,
+    looking: undefined,
     failure: undefined,
     relief: undefined,
     section: undefined,

@@ -4,16 +4,21 @@ import { useBench, useDocument, useWorkbench } from './workbench-context.ts';
 
 export function StatusLine() {
   const { planner } = useWorkbench();
-  const { page, isStale, progress, failure } = useBench((state) => state.derived);
+  const { page, isStale, progress: planning, looking, failure } = useBench((state) => state.derived);
   const drawing = useDocument()?.drawing;
   const plan = page?.plan;
+  const progress = looking ?? planning;
   const isUnchecked = page?.isWhole === false;
   return (
     <footer className="status-line">
       <p role="status">
         {progress !== undefined ? (
           <>
-            <progress value={progress.share} aria-label="Share of the plan done" /> {progress.what}
+            <progress
+              value={progress.share}
+              aria-label={`Share of ${looking === undefined ? 'the plan' : looking.name} done`}
+            />{' '}
+            {looking === undefined ? progress.what : `${looking.name}: ${looking.what}`}
           </>
         ) : (
           statusWords(plan?.stages.length, isStale && drawing !== undefined)
@@ -27,8 +32,8 @@ export function StatusLine() {
         )}
       </p>
       {progress !== undefined && (
-        <button type="button" onClick={planner.cancel}>
-          stop planning
+        <button type="button" onClick={looking === undefined ? planner.cancel : planner.stopLooking}>
+          {looking === undefined ? 'stop planning' : 'do not open it'}
         </button>
       )}
       {(isStale || isUnchecked) && progress === undefined && drawing !== undefined && (

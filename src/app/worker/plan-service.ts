@@ -58,7 +58,7 @@ export interface PlanService extends EtchedQuestions {
   /** Lines of a drawing as its bytes read; undefined when the worker was ended meanwhile. */
   readBack(bytes: Uint8Array): Promise<readonly DrawnLine[] | undefined>;
   /** Undefined when the worker was ended meanwhile. */
-  look(drawing: DrawingFile): Promise<DrawingLook | undefined>;
+  look(drawing: DrawingFile, progress: ReportProgress): Promise<DrawingLook | undefined>;
   /** Undefined when the run was cancelled. */
   plan(request: PlanRequest, listener: PlanListener): Promise<PlannedPage | undefined>;
   cancel(run: number): void;
@@ -69,7 +69,9 @@ export interface PlanService extends EtchedQuestions {
 /** What the worker itself answers to. */
 export interface WorkerService extends EtchedQuestions {
   readBack(bytes: Uint8Array): Promise<readonly DrawnLine[]>;
-  look(drawing: DrawingFile): Promise<DrawingLook>;
+  look(drawing: DrawingFile, progress: ReportProgress): Promise<DrawingLook>;
+  /** Holds a lock of that name as long as the worker lives, for the page to see its end; answers when it has it. */
+  hold(lock: string): Promise<void>;
   plan(
     request: PlanRequest,
     progress: ReportProgress,

@@ -48,10 +48,18 @@ function planService(): WorkerService {
     async readBack(bytes) {
       return readDrawing(bytes).curves.map(({ layer, ...path }) => ({ layer, contour: contourOfPath(path) }));
     },
-    async look({ bytes }) {
-      const { curves, findings } = drawingFor(memory, bytes, {});
+    async look({ bytes }, progress) {
+      const { curves, findings } = drawingFor(memory, bytes, { progress });
+      (progress as Comlink.Remote<ReportProgress>)[Comlink.releaseProxy]();
       return { isUsable: curves.length > 0, findings };
     },
+    hold: (lock) =>
+      new Promise((answer) => {
+        void navigator.locks.request(lock, () => {
+          answer();
+          return new Promise(() => undefined);
+        });
+      }),
     async plan(request, progress, planned) {
       state.drawing = request.drawing ?? state.drawing;
       try {

@@ -4,7 +4,7 @@ import { itemAt } from '#geometry/assert.ts';
 import { nextTask } from './next-task.ts';
 import { unpackContours } from './pack-contours.ts';
 import { type Unpacker, unpackPlan } from './pack-plan.ts';
-import type { PlanService, WorkerService } from './plan-service.ts';
+import type { DrawingFile, PlanRequest, PlanService, WorkerService } from './plan-service.ts';
 import type { DrawnSheet, PlannedPage } from './planned-page.ts';
 import type { WireDrawn, WirePage } from './wire-page.ts';
 
@@ -13,24 +13,48 @@ interface WorkerTie {
   readonly remote: Comlink.Remote<WorkerService>;
   readonly unpacker: Unpacker;
   drawn: DrawnSheet;
+  hasDrawing: boolean;
+}
+
+interface Waiting {
+  readonly end: () => void;
+  readonly fail: (error: Error) => void;
 }
 
 const NOTHING_DRAWN: DrawnSheet = { lines: [], layers: [], notes: [] };
 
 export function startPlanService(): PlanService {
-  let tie = startWorker();
-  /** Ways to end what is under way when the worker will not. */
-  const waiting = new Set<() => void>();
+  /** What is under way, to be ended when the worker will not, or can't. */
+  const waiting = new Set<Waiting>();
+  const endAll = (end: (each: Waiting) => void) => {
+    tie = startWorker(broken);
+    for (const each of [...waiting]) end(each);
+  };
+  /** A worker that ended by itself: out of memory, closed by the browser, or never loaded. */
+  const broken = (worker: Worker, why: string) => {
+    if (worker !== tie.worker) return;
+    worker.terminate();
+    endAll(({ fail }) => fail(new Error(why)));
+  };
+  let tie = startWorker(broken);
+  let drawing: DrawingFile | undefined;
+  /** A worker that took another's place has no drawing yet. */
+  const whole = (request: PlanRequest): PlanRequest => {
+    drawing = request.drawing ?? drawing;
+    const isThere = tie.hasDrawing;
+    tie.hasDrawing = true;
+    return isThere || drawing === undefined ? request : { ...request, drawing };
+  };
   const unlessEnded = async <Answer>(answer: Promise<Answer>): Promise<Answer | undefined> => {
-    let end: () => void = () => undefined;
-    const ended = new Promise<undefined>((resolve) => {
-      end = () => resolve(undefined);
+    let mine: Waiting | undefined;
+    const ended = new Promise<undefined>((resolve, fail) => {
+      mine = { end: () => resolve(undefined), fail };
+      waiting.add(mine);
     });
-    waiting.add(end);
     try {
       return await Promise.race([answer, ended]);
     } finally {
-      waiting.delete(end);
+      if (mine !== undefined) waiting.delete(mine);
     }
   };
   return {
@@ -44,7 +68,7 @@ export function startPlanService(): PlanService {
         planned(unpacked);
       };
       const end = await unlessEnded(
-        mine.remote.plan(request, Comlink.proxy(progress), Comlink.proxy(receive)),
+        mine.remote.plan(whole(request), Comlink.proxy(progress), Comlink.proxy(receive)),
       );
       if (end === undefined) return undefined;
       const page = end.page === undefined ? early : unpackPage(mine, request.run, end.page);
@@ -56,21 +80,32 @@ export function startPlanService(): PlanService {
     },
     restart() {
       tie.worker.terminate();
-      tie = startWorker();
-      for (const end of waiting) end();
+      endAll(({ end }) => end());
     },
     readBack: (bytes) => unlessEnded(tie.remote.readBack(bytes)),
-    look: (drawing) => unlessEnded(tie.remote.look(drawing)),
+    look: (drawing, progress) => unlessEnded(tie.remote.look(drawing, Comlink.proxy(progress))),
     relief: (run, request) => unlessEnded(tie.remote.relief(run, request)),
     section: (run, request) => unlessEnded(tie.remote.section(run, request)),
     depth: (run, request) => unlessEnded(tie.remote.depth(run, request)),
   };
 }
 
-function startWorker(): WorkerTie {
+type OnBroken = (worker: Worker, why: string) => void;
+
+function startWorker(onBroken: OnBroken): WorkerTie {
   const worker = new Worker(new URL('./plan-worker.ts', import.meta.url), { type: 'module' });
   const remote = Comlink.wrap<WorkerService>(worker);
-  return { worker, remote, unpacker: { contours: new Map() }, drawn: NOTHING_DRAWN };
+  worker.onerror = ({ message }) => onBroken(worker, message || 'the planning worker could not be started');
+  // No event tells of a worker that is closed; the browser lets go of its locks.
+  if (navigator.locks !== undefined) {
+    const lock = `isobath worker ${crypto.randomUUID()}`;
+    void remote
+      .hold(lock)
+      .then(() =>
+        navigator.locks.request(lock, () => onBroken(worker, 'the browser closed the planning worker')),
+      );
+  }
+  return { worker, remote, unpacker: { contours: new Map() }, drawn: NOTHING_DRAWN, hasDrawing: false };
 }
 
 function unpackPage(tie: WorkerTie, run: number, { findings, plan, drawn, seconds }: WirePage): PlannedPage {

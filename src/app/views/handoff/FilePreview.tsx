@@ -1,5 +1,6 @@
 /** A look at a file before it is saved, by its kind: words, page, drawing, picture or solid. Always the very bytes. */
 import { lazy, type ReactNode, Suspense } from 'react';
+import { hasWebGl } from '#app/scene/has-web-gl.ts';
 import type { OutputFile } from '#run/run-job.ts';
 import { DrawingPreview } from './DrawingPreview.tsx';
 import { useObjectUrl } from './use-object-url.ts';
@@ -15,10 +16,12 @@ export function FilePreview({ file }: { readonly file: OutputFile }): ReactNode 
   if (file.mime === 'application/pdf') return <PagePreview file={file} />;
   if (file.mime === 'image/svg+xml') return <PicturePreview file={file} />;
   if (file.mime.startsWith('model/')) {
-    return (
+    return hasWebGl() ? (
       <Suspense fallback={<p className="aside">Opening the solid.</p>}>
         <SolidPreview file={file} />
       </Suspense>
+    ) : (
+      <p className="aside">This browser has no WebGL 2: a solid can’t be shown, only saved.</p>
     );
   }
   return (

@@ -1,12 +1,12 @@
 /** The sheet at one stage of the run: what is bare, and the lines of this stage alone. A click says where a remark belongs. */
 import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
 import { createStore } from 'zustand/vanilla';
-import { SheetCanvas } from '#app/scene/SheetCanvas.tsx';
 import type { ScenePicture } from '#app/scene/scene-picture.ts';
 import { listenToHands } from '#app/scene/sheet-gestures.ts';
 import { pointSeenAt, type ViewPose } from '#app/scene/view-pose.ts';
 import { CutLine } from '#app/views/sheet/CutLine.tsx';
 import { ScaleBars } from '#app/views/sheet/ScaleBars.tsx';
+import { SheetPicture } from '#app/views/sheet/SheetPicture.tsx';
 import { sheetKey } from '#app/views/sheet/sheet-keys.ts';
 import { usePoseKeeper } from '#app/views/sheet/use-pose-keeper.ts';
 import { usePrefersDark } from '#app/views/use-prefers-dark.ts';
@@ -89,7 +89,7 @@ export function ReviewSheet({ stage, place, onPlace }: ReviewSheetProps) {
         aria-describedby="review-sheet-keys"
         onKeyDown={onKeyDown}
       >
-        <SheetCanvas picture={picture} pose={pose} />
+        <SheetPicture picture={picture} pose={pose} />
         <RemarkPins pose={pose} size={size} stage={stage.number} place={place} />
       </div>
       <p id="review-sheet-keys" hidden>

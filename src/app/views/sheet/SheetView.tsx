@@ -1,7 +1,6 @@
 /** The sheet: canvas, what hands and keys do on it, and the readings laid over it. */
 import { type KeyboardEvent, useMemo, useRef, useState } from 'react';
 import { createStore } from 'zustand/vanilla';
-import { SheetCanvas } from '#app/scene/SheetCanvas.tsx';
 import type { ScenePicture } from '#app/scene/scene-picture.ts';
 import type { ViewPose } from '#app/scene/view-pose.ts';
 import { usePrefersDark } from '#app/views/use-prefers-dark.ts';
@@ -16,6 +15,7 @@ import { DepthEntry } from './DepthEntry.tsx';
 import { PlaceMark } from './PlaceMark.tsx';
 import { ScaleBars } from './ScaleBars.tsx';
 import { SheetChoices } from './SheetChoices.tsx';
+import { SheetPicture } from './SheetPicture.tsx';
 import { sheetKey } from './sheet-keys.ts';
 import { usePoseKeeper } from './use-pose-keeper.ts';
 import { useSheetHands } from './use-sheet-hands.ts';
@@ -88,7 +88,7 @@ export function SheetView() {
           aria-describedby="sheet-keys"
           onKeyDown={onKeyDown}
         >
-          <SheetCanvas picture={picture} pose={pose} />
+          <SheetPicture picture={picture} pose={pose} />
           <div className="pick-box" ref={box} hidden />
           <PlaceMark pose={pose} size={size} />
         </div>

@@ -1,9 +1,9 @@
 /** The sheet as it goes into the bath at a stage: what is bare, with the lines of this stage alone. */
 import { useMemo, useRef, useState } from 'react';
 import { createStore } from 'zustand/vanilla';
-import { SheetCanvas } from '#app/scene/SheetCanvas.tsx';
 import type { ScenePicture } from '#app/scene/scene-picture.ts';
 import type { ViewPose } from '#app/scene/view-pose.ts';
+import { SheetPicture } from '#app/views/sheet/SheetPicture.tsx';
 import { usePoseKeeper } from '#app/views/sheet/use-pose-keeper.ts';
 import { usePrefersDark } from '#app/views/use-prefers-dark.ts';
 import { useSize } from '#app/views/use-size.ts';
@@ -39,7 +39,7 @@ export function TankSheet({ stage }: { readonly stage: ShownStage }) {
   const words = `The sheet at stage ${stage.number}: ${bare} bare`;
   return (
     <div className="tank-sheet" ref={frame} role="img" aria-label={words}>
-      <SheetCanvas picture={picture} pose={pose} />
+      <SheetPicture picture={picture} pose={pose} />
     </div>
   );
 }

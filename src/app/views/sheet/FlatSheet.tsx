@@ -1,0 +1,113 @@
+/**
+ * The sheet as an SVG picture, for browsers without WebGL: the same fills, lines and marks as on the canvas, from the plan's own
+ * lines and arcs. The view moves by one transform, outside React.
+ */
+import { memo, useEffect, useMemo, useRef } from 'react';
+import type { StoreApi } from 'zustand/vanilla';
+import { cutLines, isPeeled } from '#app/scene/bath-minute.ts';
+import { LINE_WIDTH } from '#app/scene/line-looks.ts';
+import type { ScenePicture } from '#app/scene/scene-picture.ts';
+import { type SceneTheme, sceneTheme, TINT } from '#app/scene/scene-theme.ts';
+import { useScaleStep } from '#app/scene/use-scale-step.ts';
+import type { ViewPose } from '#app/scene/view-pose.ts';
+import { contourPath } from '#app/views/handoff/contour-path.ts';
+import { useSize } from '#app/views/use-size.ts';
+import type { Contour, ShownPlan } from '#handoff/plan-file.ts';
+import { FlatScribeLines } from './FlatScribeLines.tsx';
+import { poseMatrix } from './pose-matrix.ts';
+
+interface FlatSheetProps {
+  readonly picture: ScenePicture;
+  readonly pose: StoreApi<ViewPose>;
+}
+
+export const FlatSheet = memo(function FlatSheet({ picture, pose }: FlatSheetProps) {
+  const holder = useRef<HTMLDivElement>(null);
+  const moved = useRef<SVGGElement>(null);
+  const size = useSize(holder);
+  const pixelsPerMm = useScaleStep(pose);
+  useEffect(() => {
+    if (size === undefined) return undefined;
+    const move = (now: ViewPose) => moved.current?.setAttribute('transform', poseMatrix(now, size));
+    move(pose.getState());
+    return pose.subscribe(move);
+  }, [pose, size]);
+  const { plan, lines, selection, minute, onlyStage, marked, isDark } = picture;
+  const theme = sceneTheme(isDark);
+  const drawn = useMemo(() => pathsOf(lines.map(({ contour }) => contour)), [lines]);
+  const chosen = useMemo(
+    () =>
+      pathsOf(
+        plan?.regions.filter(({ id }) => selection.includes(id)).flatMap(({ contours }) => contours) ?? [],
+      ),
+    [plan, selection],
+  );
+  const stages = cutLines(plan, minute).filter(
+    ({ number }) => onlyStage === undefined || number === onlyStage,
+  );
+  return (
+    <div className="sheet-canvas" ref={holder} data-drawn="true">
+      <svg aria-hidden="true" className="flat-sheet" fill="none" style={{ background: theme.ground }}>
+        <g ref={moved}>
+          {plan !== undefined &&
+            (minute === undefined ? (
+              <RegionFills plan={plan} theme={theme} />
+            ) : (
+              <BathFills plan={plan} minute={minute} theme={theme} />
+            ))}
+          <path d={drawn} stroke={theme.ink} strokeWidth={1} />
+          {stages.map((stage) => (
+            <FlatScribeLines
+              key={stage.number}
+              stage={stage}
+              pixelsPerMm={pixelsPerMm}
+              sealedColor={isPeeled(stage, minute) ? undefined : theme.sealed}
+            />
+          ))}
+          <path d={chosen} stroke={theme.selection} strokeWidth={LINE_WIDTH.selection} />
+          <path d={pathsOf(marked)} stroke={theme.stop} strokeWidth={LINE_WIDTH.mark} />
+        </g>
+      </svg>
+    </div>
+  );
+});
+
+const RegionFills = memo(function RegionFills({ plan, theme }: { plan: ShownPlan; theme: SceneTheme }) {
+  const colors = new Map(plan.stages.flatMap(({ regions, color }) => regions.map((id) => [id, color])));
+  return plan.regions.map(({ id, contours }) => (
+    <Fill key={id} contours={contours} color={tinted(colors.get(id), theme.metal)} />
+  ));
+});
+
+interface BathFillsProps {
+  readonly plan: ShownPlan;
+  readonly minute: number;
+  readonly theme: SceneTheme;
+}
+
+/** As it hangs in the bath: bare where a piece is off, or with a coat a stage in its window alone; all else under maskant. */
+const BathFills = memo(function BathFills({ plan, minute, theme }: BathFillsProps) {
+  const peeled = plan.stages.filter((stage) => isPeeled(stage, minute));
+  const bare = plan.masking === 're-mask' ? peeled.slice(-1) : peeled;
+  return (
+    <>
+      {plan.outline !== null && <Fill contours={[plan.outline, ...plan.cutouts]} color={theme.maskant} />}
+      {bare.map(({ number, piece, color }) => (
+        <Fill key={number} contours={piece} color={tinted(color, theme.metal)} />
+      ))}
+    </>
+  );
+});
+
+function Fill({ contours, color }: { readonly contours: readonly Contour[]; readonly color: string }) {
+  return <path d={pathsOf(contours)} fillRule="evenodd" style={{ fill: color }} />;
+}
+
+function pathsOf(contours: readonly Contour[]): string {
+  return contours.map(contourPath).join('');
+}
+
+/** Mixed as the eye sees it, as on the canvas. */
+function tinted(color: string | undefined, metal: string): string {
+  return `color-mix(in srgb, ${color ?? metal} ${TINT * 100}%, ${metal})`;
+}

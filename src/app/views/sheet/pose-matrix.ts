@@ -1,0 +1,17 @@
+/** The view of the sheet as the transform of an SVG group that is drawn in millimetres, y down (`contour-path.ts`). */
+import { pixelOf, type ViewPose, type ViewSize } from '#app/scene/view-pose.ts';
+
+export function poseMatrix(pose: ViewPose, size: ViewSize): string {
+  const from = pixelOf(pose, size, { x: 0, y: 0 });
+  const alongX = pixelOf(pose, size, { x: 1, y: 0 });
+  const alongY = pixelOf(pose, size, { x: 0, y: -1 });
+  const numbers = [
+    alongX.x - from.x,
+    alongX.y - from.y,
+    alongY.x - from.x,
+    alongY.y - from.y,
+    from.x,
+    from.y,
+  ];
+  return `matrix(${numbers.join(' ')})`;
+}

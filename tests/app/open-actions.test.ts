@@ -1,0 +1,61 @@
+/** A drawing is looked at before it is opened: one that could not be is not opened, and never kept. */
+import { expect, it } from 'vitest';
+import { createStore } from 'zustand/vanilla';
+import type { LookAtDrawing } from '#app/state/open-actions.ts';
+import { workbenchActions } from '#app/state/workbench-actions.ts';
+import { EMPTY_WORKBENCH, type WorkbenchState } from '#app/state/workbench-state.ts';
+import { buoyLidJob } from '#support/small-drawing.ts';
+
+const DRAWING = { name: 'buoy-lid.dxf', bytes: new Uint8Array([48]) };
+const JOB = {
+  name: 'lid.job.json',
+  bytes: new TextEncoder().encode(JSON.stringify({ ...buoyLidJob, drawing: DRAWING.name })),
+};
+
+function bench(lookAt: LookAtDrawing) {
+  const store = createStore<WorkbenchState>(() => EMPTY_WORKBENCH);
+  return { store, actions: workbenchActions(store, lookAt) };
+}
+
+it('opens a drawing that was looked at', async () => {
+  const { store, actions } = bench(async () => ({ isUsable: true, findings: [] }));
+  await actions.openFiles([JOB, DRAWING]);
+  expect(store.getState().history?.present.document.drawing).toBe(DRAWING);
+});
+
+it('a look that was stopped opens nothing, and says so', async () => {
+  const { store, actions } = bench(async () => undefined);
+  await actions.openFiles([JOB, DRAWING]);
+  expect(store.getState().history).toBeUndefined();
+  expect(store.getState().session.notice?.text).toMatch(
+    /^buoy-lid\.dxf was not opened: reading it was stopped/,
+  );
+});
+
+it('a look that broke opens nothing, and says so', async () => {
+  const { store, actions } = bench(() => Promise.reject(new Error('out of memory')));
+  await actions.openFiles([JOB, DRAWING]);
+  expect(store.getState().history).toBeUndefined();
+  expect(store.getState().session.notice?.text).toMatch(/broke off \(out of memory\)/);
+});
+
+it('a long look is told with its drawing, and no more once it has ended', async () => {
+  let end = (): void => undefined;
+  const { store, actions } = bench(
+    (_, report) =>
+      new Promise((resolve) => {
+        report(0.4, 'walking the drawing');
+        end = () => resolve(undefined);
+      }),
+  );
+  const opening = actions.openFiles([JOB, DRAWING]);
+  await new Promise((resolve) => setTimeout(resolve, 520));
+  expect(store.getState().derived.looking).toEqual({
+    name: 'buoy-lid.dxf',
+    share: 0.4,
+    what: 'walking the drawing',
+  });
+  end();
+  await opening;
+  expect(store.getState().derived.looking).toBeUndefined();
+});

@@ -1,0 +1,49 @@
+/** Work that is ended: a drawing that takes for ever to read is not opened, and a worker that the browser closed is said and replaced. */
+import type { Page, Worker } from '@playwright/test';
+import { dropFiles, expect, statusOf, test } from '#support/workbench-page.ts';
+
+function planWorker(page: Page): Worker {
+  const worker = page.workers().findLast((each) => each.url().includes('plan-worker'));
+  if (worker === undefined) throw new Error('there is no plan-worker');
+  return worker;
+}
+
+test('a drawing whose reading does not end: told, given up, not opened, also not after a reload', async ({
+  workbench,
+}) => {
+  // It hangs as soon as it has the port that it reports progress to.
+  await planWorker(workbench).evaluate(() => {
+    MessagePort.prototype.start = () => {
+      for (;;);
+    };
+  });
+  await dropFiles(workbench, [{ name: 'endless.dxf', text: '0\nSECTION\n2\nENTITIES\n0\nENDSEC\n0\nEOF\n' }]);
+  await expect(statusOf(workbench)).toContainText('endless.dxf: reading the drawing');
+  await workbench.getByRole('button', { name: 'do not open it' }).click();
+  await expect(workbench.getByText('endless.dxf was not opened: reading it was stopped')).toBeVisible();
+  await expect(workbench.getByText('gauge-pod-cover.dxf').first()).toBeVisible();
+  await workbench.reload();
+  await expect(statusOf(workbench)).toContainText('planned in');
+});
+
+test('a worker closed while it plans: said, and planned again when asked; closed at rest, the next change is planned', async ({
+  workbench,
+}) => {
+  const rate = workbench.getByRole('textbox', { name: 'Rate' });
+  // At the next message, which asks for a plan.
+  await planWorker(workbench).evaluate(() => addEventListener('message', () => close(), { capture: true }));
+  await rate.fill('0.031');
+  await rate.press('Enter');
+  await expect(workbench.getByRole('alert')).toContainText('the browser closed the planning worker');
+  await workbench.getByRole('button', { name: 'plan again' }).click();
+  await expect(statusOf(workbench)).toContainText('planned in');
+  await expect(workbench.getByRole('alert')).toHaveCount(0);
+
+  const before = planWorker(workbench);
+  await before.evaluate(() => setTimeout(() => close()));
+  await expect.poll(() => planWorker(workbench) !== before).toBe(true);
+  await rate.fill('0.033');
+  await rate.press('Enter');
+  await expect(statusOf(workbench)).toContainText('planned in');
+  await expect(workbench.getByRole('alert')).toHaveCount(0);
+});
