@@ -48,8 +48,10 @@ export function noiseLayers({ layers, curves }: Drawing): NoiseLayer[] {
   const rest = [...curvesOn].filter(([name, own]) => own.length > 0 && !noise.has(name));
   for (const [name, own] of rest) {
     const word = wordsOf(name).find((each) => FRAME_WORDS.has(each));
+    // Only then: gathering all other layers for each of thousands would be quadratic.
+    if (word === undefined) continue;
     const others = rest.filter(([other]) => other !== name).flatMap(([, each]) => each);
-    if (word !== undefined && others.length > 0 && isAround(boxOf(own), boxOf(others))) {
+    if (others.length > 0 && isAround(boxOf(own), boxOf(others))) {
       found.push({ layer: name, why: `"${word}" in its name, and all else within` });
     }
   }

@@ -30,7 +30,9 @@ export const FlatScribeLines = memo(function FlatScribeLines({
   );
   if (sealedColor !== undefined) return <path d={path} stroke={sealedColor} strokeWidth={1} />;
   const casing = inkOn(color);
-  if (meanLength < MARK_ROOM.casing) return <path d={path} stroke={casing} strokeWidth={1} />;
+  // As on the canvas, short lines keep the stage's own colour.
+  if (meanLength < MARK_ROOM.casing)
+    return <path data-stage={number} d={path} stroke={color} strokeWidth={SCRIBE_WIDTH.far.core} />;
   const width = hasMarks ? SCRIBE_WIDTH.near : SCRIBE_WIDTH.far;
   return (
     <g data-stage={number}>
