@@ -38,6 +38,9 @@ export const MOST_ENTITIES = 300_000;
 export const MOST_CURVES = 300_000;
 export const MOST_INSERTIONS = 300_000;
 
+/** Blocks inserted in blocks: drawings of assemblies nest some ten deep; past this nobody meant it. */
+export const MOST_BLOCK_LEVELS = 200;
+
 /** Lines and arcs in all. */
 export const MOST_SPANS = 2_000_000;
 

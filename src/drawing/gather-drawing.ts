@@ -23,6 +23,7 @@ import {
   EQUAL_SCALE,
   FARTHEST,
   MOST_BLOCK_ENTITIES,
+  MOST_BLOCK_LEVELS,
   MOST_CURVES,
   MOST_FAILED_FITS,
   MOST_INSERTIONS,
@@ -289,6 +290,11 @@ class Gathering {
     }
     if (standing.blocks.includes(key)) {
       this.#tellOnce(key, finding('block-inside-itself', { block: block.name }, { line: entity.line }));
+      return;
+    }
+    const levels = standing.blocks.length + 1;
+    if (levels > MOST_BLOCK_LEVELS) {
+      this.#stop('levels of blocks in blocks', levels, MOST_BLOCK_LEVELS);
       return;
     }
     this.#compareUnits(key, block, entity.line);

@@ -13,6 +13,7 @@ export type TooMany =
   | 'entities'
   | 'curves'
   | 'block insertions'
+  | 'levels of blocks in blocks'
   | 'inserted entities'
   | 'lines and arcs'
   | 'tries of fitting arcs';
@@ -391,10 +392,7 @@ export function noCurvesCause(counts: ReadonlyMap<string, number>): NoCurvesCaus
   let most = 0;
   for (const code of Object.keys(NO_CURVES) as NoCurvesCause[]) {
     const count = counts.get(code) ?? 0;
-    if (count > most) {
-      most = count;
-      cause = code;
-    }
+    if (count > most) [most, cause] = [count, code];
   }
   return cause;
 }
