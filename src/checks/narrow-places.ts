@@ -59,12 +59,17 @@ export interface NarrowAsk {
 const ROOM_WITHIN = 5e-4;
 /** Rounding of a width that is just what is asked, mm: drawings are full of them. */
 const HAIR = 1e-4;
+/** Width at which a strip that begins at a touch is looked at, mm; and halvings that find the place to a nanometre. */
+const WEDGE = 0.05;
+const HALVINGS = 40;
 /** Lines nearer than this are one line to whoever cuts them, mm: what a scribe line may be off in all. */
 const ONE_LINE = 0.005;
 /** Borders nearer than this touch, mm. */
 const TOUCHING = 1e-5;
 /** Cosine and sine under which two directions count as across each other. */
 const ACROSS = 1e-6;
+/** Cosine of half a degree: sides nearer to one direction than that run together where they meet. */
+const TOGETHER = 1 - 4e-5;
 /** Cosine of 30°: sides nearer to parallel than that make a strip. */
 const PARALLEL = Math.sqrt(0.75);
 
@@ -136,10 +141,13 @@ function boxGap(a: Box, b: Box): number {
 type Way = Pick<NarrowPlace, 'width' | 'from' | 'to'>;
 
 function waysAcross(a: Side, b: Side, limit: number, bothSides: boolean): Way[] {
-  if (a.after === b.span || a.before === b.span) return [];
+  if (a.after === b.span || a.before === b.span) {
+    const tip = bothSides ? undefined : tipOf(a.span, b.span, a.after === b.span);
+    return tip === undefined ? [] : besideTouch(a.span, b.span, tip);
+  }
   const all = [...waysFrom(a.span, b.span), ...waysFrom(b.span, a.span).map(turned)];
-  // Sides that touch, be it in passing, part from there: where they do is no place of its own, as it is none in a corner.
-  if (!bothSides && all.some(({ width }) => width <= TOUCHING)) return [];
+  const touch = bothSides ? undefined : all.find(({ width }) => width <= TOUCHING);
+  if (touch !== undefined) return besideTouch(a.span, b.span, touch.from);
   const ways = all
     .filter(({ width }) => width > (bothSides ? ONE_LINE : TOUCHING) && isUnder(width, limit))
     .filter((way) => !bothSides || !(partsFrom(a, b, way) || partsFrom(b, a, turned(way))))
@@ -262,6 +270,42 @@ function stripEnds(a: Span, b: Span, ways: readonly Way[], limit: number): Way[]
       return way !== undefined && isUnder(way.width, limit) ? [way] : [];
     });
   });
+}
+
+/**
+ * Where sides touch in passing, as a round does a straight, they part from there and leave a strip that begins with no width: its
+ * places are where it has come to a stated width, on either side of the touch.
+ */
+function besideTouch(a: Span, b: Span, touch: Point): Way[] {
+  // Seen from the straighter one, whichever comes first.
+  if (bendOf(a) > bendOf(b)) return besideTouch(b, a, touch).map(turned);
+  const at = nearestShare(a, touch);
+  return [0, 1].flatMap((end) => {
+    let [near, far] = [at, end];
+    if (strictlyAcross(a, b, far) === undefined && gapAt(a, b, far) < WEDGE) return [];
+    for (let halving = 0; halving < HALVINGS; halving++) {
+      const middle = (near + far) / 2;
+      if (gapAt(a, b, middle) < WEDGE) near = middle;
+      else far = middle;
+    }
+    return strictlyAcross(a, b, far) ?? [];
+  });
+}
+
+/** Where neighbours on a border run together, and not just meet in a corner. */
+function tipOf(a: Span, b: Span, isFollowing: boolean): Point | undefined {
+  const [first, second] = isFollowing ? [a, b] : [b, a];
+  const isTip = dot(tangentAlong(first, 1), tangentAlong(second, 0)) < -TOGETHER;
+  return isTip ? first.end : undefined;
+}
+
+function bendOf(span: Span): number {
+  return span.kind === 'arc' ? 1 / span.radius : 0;
+}
+
+function gapAt(a: Span, b: Span, share: number): number {
+  const from = pointAlong(a, share);
+  return distance(from, pointAlong(b, nearestShare(b, from)));
 }
 
 /** The way from a place on one side to the other, if the sides are nearly parallel and look at each other there. */

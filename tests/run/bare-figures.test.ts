@@ -68,7 +68,7 @@ const NEED_NO_SOURCE: Readonly<Record<string, Readonly<Record<string, string>>>>
     'checks/check-piece-width.ts': 'SAME_BORDER',
     'checks/check-step.ts': 'ROUNDING',
     'checks/making-limits.ts': 'SCRIBE_ACCURACY',
-    'checks/narrow-places.ts': 'ROOM_WITHIN HAIR ONE_LINE TOUCHING ACROSS PARALLEL',
+    'checks/narrow-places.ts': 'ROOM_WITHIN HAIR WEDGE HALVINGS ONE_LINE TOUCHING ACROSS TOGETHER PARALLEL',
     'checks/standing-maskant.ts': 'SAME_BORDER',
     'checks/surroundings.ts': 'NEXT_TO',
     'checks/tolerance-budget.ts': 'SAME WORTH_IT',
