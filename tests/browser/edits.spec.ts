@@ -139,7 +139,7 @@ test('Ctrl+Z takes a depth back while its field still has the caret, and leaves 
 test('a pocket asked as a taper along the cut comes in strips, and any strip stands for all of it', async ({
   workbench,
 }) => {
-  const pocket = await findOnSheet(workbench, 'R07 to 1.20');
+  const pocket = await findOnSheet(workbench, 'R04 to 1.20');
   await workbench.mouse.click(pocket.x, pocket.y);
   await workbench.getByText('as a taper along the cut').click();
   const ask = workbench.getByRole('button', { name: 'ask the taper' });
@@ -156,8 +156,8 @@ test('a pocket asked as a taper along the cut comes in strips, and any strip sta
   await expect(workbench.getByRole('button', { name: /^undo: taper 1\.60/ })).toBeEnabled();
   await expect(statusOf(workbench)).toContainText(/(8|9|1\d) regions.*planned in/);
   await workbench.screenshot({ path: 'test-results/taper-asked.png' });
-  await findOnSheet(workbench, 'R07.2');
-  const strip = await findOnSheet(workbench, 'R07.1');
+  await findOnSheet(workbench, 'R04.2');
+  const strip = await findOnSheet(workbench, 'R04.1');
   await workbench.mouse.click(strip.x, strip.y);
   const depth = workbench.getByLabel('Depth', { exact: true });
   await depth.fill('1.2');
