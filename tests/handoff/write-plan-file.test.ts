@@ -35,7 +35,7 @@ describe('plan.json', () => {
     expect(plan.stages.map(({ removedMass }) => removedMass)).toEqual([2.78, 1.39]);
     expect(plan.totals.removedMass).toBeCloseTo(4.17, 9);
     expect(plan.totals.partMass).toBeCloseTo(120 * 80 * 4 * 0.00278 - 4.17, 6);
-    // facts.md: 1 kg of aluminium gives 1.246 m³ of hydrogen at 0 °C.
+    // Derived from standard atomic weights: 1 kg of aluminium gives 1.246 m³ of hydrogen at 0 °C.
     expect(plan.totals.hydrogenLitres).toBeCloseTo(4.17 * 1.246, 5);
   });
 

@@ -51,7 +51,7 @@ test('M3.1 a step of only 0.10 mm at 3 mm depth needs an allowance of 0.7681 mm'
 });
 
 test('M3.1 textbook pocket 400 x 200, corner R 15, depth 17: the corner comes out sharp and the opening is 366 x 166', () => {
-  // Published manufacturing textbook problem on chemical milling of a 400 x 200 pocket (facts.md, worked example 1).
+  // Published manufacturing textbook problem on chemical milling of a 400 x 200 pocket.
   const part = partOf({ outlines: [roundedRectangle(0, 0, 400, 200, 15)] });
   const { stages } = makePlan({ part, asked: askedAt(part, [[200, 100, 17]]), job: plainJob() });
   const [line] = stages[0]?.lines ?? [];
