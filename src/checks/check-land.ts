@@ -5,7 +5,7 @@
  */
 import { type Finding, finding } from '#findings/finding.ts';
 import type { Point } from '#geometry/point.ts';
-import { loopArea, pointAlong, reverseSpans, tangentAlong } from '#geometry/span.ts';
+import { loopArea, pointAlong, tangentAlong } from '#geometry/span.ts';
 import { allowance, wholeUndercut } from '#plan/allowance.ts';
 import { gatherNarrow } from './gather-narrow.ts';
 import type { MakingPlace } from './making.ts';
@@ -15,11 +15,9 @@ import { areaOfDisc, gaugeOf, isOnSheet, undercutters } from './standing-maskant
 import { isAllIn, regionsBeside, wayPath } from './way-across.ts';
 
 export function checkLand(making: MakingPlace): Finding[] {
-  const { plan, surface, kit, job } = making;
+  const { plan, land, kit, job } = making;
   const least = job.rules.minLandWidth;
-  const etched = sidesOf(
-    surface.filter((loop) => loopArea(loop) > 0 || -loopArea(loop) >= areaOfDisc(least)).map(reverseSpans),
-  );
+  const etched = sidesOf(land.filter((loop) => loopArea(loop) < 0 || loopArea(loop) >= areaOfDisc(least)));
   const sides = [...etched, ...sidesOf(plan.sheet)];
   const cutter = undercutters(making, sides, 'surface');
   const besideOf = (side: number) => {

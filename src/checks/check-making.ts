@@ -1,7 +1,10 @@
 /** Everything about making the plan: each rule in a file of its own, in the order of the work. Sorting is for the caller. */
+
 import { type Finding, finding } from '#findings/finding.ts';
 import { contourLoops } from '#front/contour-loops.ts';
+import { partAtTouches } from '#geometry/part-at-touches.ts';
 import type { Point } from '#geometry/point.ts';
+import { reverseSpans } from '#geometry/span.ts';
 import { undercutOf } from '#plan/allowance.ts';
 import { checkCorners } from './check-corners.ts';
 import { checkCutDepth } from './check-cut-depth.ts';
@@ -18,6 +21,7 @@ import { checkSheetEdge } from './check-sheet-edge.ts';
 import { checkStep } from './check-step.ts';
 import { checkWeb } from './check-web.ts';
 import type { Making, MakingPlace } from './making.ts';
+import { TOUCHING } from './narrow-places.ts';
 import { lookAround } from './surroundings.ts';
 
 const CHECKS: readonly ((making: MakingPlace) => readonly Finding[])[] = [
@@ -53,7 +57,7 @@ export function checkMaking(making: Making): Finding[] {
       making.job.process,
       plan.stages.map(({ level }) => level),
     ),
-    surface,
+    land: partAtTouches(surface.map(reverseSpans), TOUCHING),
     unopened: new Set(missing.flatMap(({ place: { regions } }) => regions ?? [])),
   };
   const open = [gap, ...[...making.reached.values()].map((region) => region.gap)].find(isGap);

@@ -6,7 +6,7 @@ import { gatherNarrow, type NarrowFound } from './gather-narrow.ts';
 import type { MakingPlace } from './making.ts';
 import { SCRIBE_ACCURACY } from './making-limits.ts';
 import { roomIn } from './narrow-places.ts';
-import { areaOfDisc, gaugeOf, islandsIn, standingMaskant } from './standing-maskant.ts';
+import { areaOfDisc, gaugeOf, standingMaskant } from './standing-maskant.ts';
 
 export function checkMaskantIslands(making: MakingPlace): Finding[] {
   const least = making.job.rules.minLandWidth;
@@ -14,10 +14,10 @@ export function checkMaskantIslands(making: MakingPlace): Finding[] {
 }
 
 /** Islands of untouched surface smaller than a disc as wide as the least land. */
-function smallIslands({ surface, around }: MakingPlace, least: number): Finding[] {
+function smallIslands({ land, around }: MakingPlace, least: number): Finding[] {
   const limit = areaOfDisc(least);
-  const found = islandsIn(surface, loopArea)
-    .filter((island) => loopArea(island) < limit)
+  const found = land
+    .filter((loop) => loopArea(loop) > 0 && loopArea(loop) < limit)
     .map((island): NarrowFound => {
       const at = labelPoint([island]);
       const region = around.regionAt(at);
@@ -42,8 +42,8 @@ function smallIslands({ surface, around }: MakingPlace, least: number): Finding[
 function lostIslands(making: MakingPlace, least: number): Finding[] {
   const reach = Math.max(...making.kit.index.reaches);
   const measure = gaugeOf(making);
-  const islands = standingMaskant(making).flatMap(({ opening, base }) =>
-    islandsIn(opening, loopArea).map((island) => ({ island, base })),
+  const islands = standingMaskant(making).flatMap(({ borders, base }) =>
+    borders.filter((loop) => loopArea(loop) > 0).map((island) => ({ island, base })),
   );
   const found = islands.flatMap(({ island, base }) => {
     const room = roomIn(island, 2 * reach);

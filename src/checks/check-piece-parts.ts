@@ -1,20 +1,23 @@
 /** Regions whose opening falls into several parts, each to be found, cut and peeled by itself, with a ridge between them. */
+
 import { type Finding, finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
+import { partAtTouches } from '#geometry/part-at-touches.ts';
 import type { Point } from '#geometry/point.ts';
-import { loopArea, pointAlong, type Span, tangentAlong } from '#geometry/span.ts';
+import { type Loop, loopArea, pointAlong, type Span, tangentAlong } from '#geometry/span.ts';
 import type { RegionId } from '#part/part.ts';
-import type { Stage } from '#plan/etch-plan.ts';
 import type { MakingPlace } from './making.ts';
+import { TOUCHING } from './narrow-places.ts';
 
 export function checkPieceParts(making: MakingPlace): Finding[] {
   return making.plan.stages.flatMap((stage) => {
-    const split = [...partsByRegion(making, stage)].filter(([, loops]) => loops.size > 1);
+    const opening = partAtTouches(stage.opening, TOUCHING);
+    const split = [...partsByRegion(making, opening, stage.level)].filter(([, loops]) => loops.size > 1);
     if (split.length === 0) return [];
     const [most] = [...split].sort((a, b) => b[1].size - a[1].size);
     const [region, loops] = most ?? itemAt(split, 0);
     const at = making.plan.regions.find(({ id }) => id === region)?.label;
-    const outline = [...loops].map((loop) => ({ closed: true, spans: itemAt(stage.opening, loop) }));
+    const outline = [...loops].map((loop) => ({ closed: true, spans: itemAt(opening, loop) }));
     return [
       finding(
         'piece-in-many-parts',
@@ -35,7 +38,11 @@ function justInside(span: Span): Point {
 }
 
 /** Outer loops of the opening by the region that they come into, for regions of the stage's level. */
-function partsByRegion({ around }: MakingPlace, { opening, level }: Stage): Map<RegionId, Set<number>> {
+function partsByRegion(
+  { around }: MakingPlace,
+  opening: readonly Loop[],
+  level: number,
+): Map<RegionId, Set<number>> {
   const parts = new Map<RegionId, Set<number>>();
   opening.forEach((loop, number) => {
     if (loopArea(loop) <= 0) return;

@@ -1,12 +1,14 @@
 /** Pieces of maskant too narrow to be lifted in one go: strips and necks, and whole pieces with no room for more. */
+
 import { type Finding, finding } from '#findings/finding.ts';
 import { isInside, makeInsideIndex } from '#front/inside-index.ts';
+import { partAtTouches } from '#geometry/part-at-touches.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, type Loop, loopArea } from '#geometry/span.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import { gatherNarrow, type NarrowFound } from './gather-narrow.ts';
 import type { MakingPlace } from './making.ts';
-import { middleOf, narrowPlaces, roomIn, sidesOf } from './narrow-places.ts';
+import { middleOf, narrowPlaces, roomIn, sidesOf, TOUCHING } from './narrow-places.ts';
 import { isAllIn, pointOn, wayPath } from './way-across.ts';
 
 interface NarrowPiece extends NarrowFound {
@@ -19,13 +21,14 @@ const SAME_BORDER = 1e-5;
 export function checkPieceWidth(making: MakingPlace): Finding[] {
   const limit = making.job.rules.minPieceWidth;
   const found = making.plan.stages.flatMap((stage) => {
-    const strips = stripsOf(making, stage, limit);
+    const piece = partAtTouches(stage.piece, TOUCHING);
+    const strips = stripsOf(making, { piece, number: stage.number }, limit);
     // Where a strip of a piece is too narrow already its room says nothing more.
     const isToldOf = (loop: Loop) =>
       strips.some(({ from }) => loop.some((span) => distanceToSpan(span, from) < SAME_BORDER));
     return [
       ...strips,
-      ...stage.piece.flatMap((loop) => (isToldOf(loop) ? [] : smallPiece(making, stage, loop, limit))),
+      ...piece.flatMap((loop) => (isToldOf(loop) ? [] : smallPiece(making, stage, loop, limit))),
     ];
   });
   return gatherNarrow(found).map(({ first, places, regions, outline }) =>
@@ -39,7 +42,7 @@ export function checkPieceWidth(making: MakingPlace): Finding[] {
 
 function stripsOf(
   { around }: MakingPlace,
-  { piece, number }: Stage,
+  { piece, number }: { readonly piece: readonly Loop[]; readonly number: number },
   limit: number,
 ): (NarrowPiece & { readonly from: Point })[] {
   const narrow = narrowPlaces(sidesOf(piece), { widestOf: () => limit, limitOf: () => limit });

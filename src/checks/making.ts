@@ -22,8 +22,8 @@ export interface MakingPlace extends Making {
   readonly around: Surroundings;
   /** What the allowances of the plan follow from. */
   readonly undercut: Undercut;
-  /** Borders of what is etched at all, seen from above at the end of the run. */
-  readonly surface: readonly Loop[];
+  /** Borders of the surface that is left at the end of the run, the metal on their left. Without a sheet it goes on for ever. */
+  readonly land: readonly Loop[];
   /** Regions that the plan could not open: one finding says so, and the others would only repeat it. */
   readonly unopened: ReadonlySet<RegionId>;
 }

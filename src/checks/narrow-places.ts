@@ -13,7 +13,9 @@ import { indexBoxes } from '#geometry/box-index.ts';
 import { largestDisc } from '#geometry/largest-disc.ts';
 import { distance, dot, type Point, scale, subtract, turnLeft } from '#geometry/point.ts';
 import {
+  distanceToSpan,
   type Loop,
+  lineSpan,
   loopArea,
   nearestShare,
   type Path,
@@ -36,6 +38,9 @@ export interface Side {
   /** Its neighbours on the same chain; undefined at an open end. */
   readonly before: Span | undefined;
   readonly after: Span | undefined;
+  /** The chain that it is part of, all its spans in order, and its number there. */
+  readonly chain: readonly Span[];
+  readonly number: number;
 }
 
 export interface NarrowPlace {
@@ -65,7 +70,7 @@ const HALVINGS = 40;
 /** Lines nearer than this are one line to whoever cuts them, mm: what a scribe line may be off in all. */
 const ONE_LINE = 0.005;
 /** Borders nearer than this touch, mm. */
-const TOUCHING = 1e-5;
+export const TOUCHING = 1e-5;
 /** Cosine and sine under which two directions count as across each other. */
 const ACROSS = 1e-6;
 /** Cosine of half a degree: sides nearer to one direction than that run together where they meet. */
@@ -80,18 +85,28 @@ const PARALLEL = Math.sqrt(0.75);
 export function sidesOf(loops: readonly Loop[], isAlike?: (a: Span, b: Span) => boolean): Side[] {
   return loops.flatMap((loop) => {
     const whole = wholeSpans(loop, isAlike);
-    return whole.map(({ span, first }, i) => ({
+    const chain = whole.map(({ span }) => span);
+    return whole.map(({ span, first }, number) => ({
       span,
       first,
-      before: whole[(i + whole.length - 1) % whole.length]?.span,
-      after: whole[(i + 1) % whole.length]?.span,
+      before: chain.at(number - 1),
+      after: chain[(number + 1) % chain.length],
+      chain,
+      number,
     }));
   });
 }
 
 export function sidesOfPath({ closed, spans }: Path): Side[] {
   if (closed) return sidesOf([spans]);
-  return spans.map((span, i) => ({ span, first: span, before: spans[i - 1], after: spans[i + 1] }));
+  return spans.map((span, number) => ({
+    span,
+    first: span,
+    before: spans[number - 1],
+    after: spans[number + 1],
+    chain: spans,
+    number,
+  }));
 }
 
 /** The places of each pair of sides, in no special order: one, or both ends of a strip that are equally narrow. */
@@ -150,6 +165,7 @@ function waysAcross(a: Side, b: Side, limit: number, bothSides: boolean): Way[] 
   if (touch !== undefined) return besideTouch(a.span, b.span, touch.from);
   const ways = all
     .filter(({ width }) => width > (bothSides ? ONE_LINE : TOUCHING) && isUnder(width, limit))
+    .filter((way) => !(isAlong(a, b, way) || isAlong(b, a, turned(way))))
     .filter((way) => !bothSides || !(partsFrom(a, b, way) || partsFrom(b, a, turned(way))))
     .sort((p, q) => p.width - q.width);
   const facing = ways.filter((way) => faces(a, way, bothSides) && faces(b, turned(way), bothSides));
@@ -178,6 +194,22 @@ function partsFrom({ span }: Side, b: Side, { from }: Way): boolean {
       : undefined,
   ];
   return onward.some((way) => way !== undefined && dot(along, way) < PARALLEL);
+}
+
+/** Whether the border itself goes this way from side a on to side b, as past a jog too small to be a place of any shape. */
+function isAlong(a: Side, b: Side, { from, to }: Way): boolean {
+  if (a.chain !== b.chain) return false;
+  const way = lineSpan(from, to);
+  const isNear = (span: Span, share: number): boolean =>
+    distanceToSpan(way, pointAlong(span, share)) <= ONE_LINE;
+  if (!isNear(a.span, (nearestShare(a.span, from) + 1) / 2) || !isNear(a.span, 1)) return false;
+  if (!isNear(b.span, nearestShare(b.span, to) / 2)) return false;
+  for (let next = a.number + 1; ; next++) {
+    const number = next % a.chain.length;
+    if (number === b.number) return true;
+    if (number === a.number || !isNear(itemAt(a.chain, number), 0.5) || !isNear(itemAt(a.chain, number), 1))
+      return false;
+  }
 }
 
 /** The direction in which a span leaves a point that is one of its ends. */

@@ -1,23 +1,25 @@
 /** The maskant that stands to the end of its coat: where it is, which stage cuts under its border, and how deep the metal under it went. */
+
 import { makeProbe } from '#front/depth-at.ts';
 import { momentAt, reachAt } from '#front/front.ts';
 import { squaredDistance } from '#front/front-features.ts';
 import type { FrontIndex } from '#front/front-index.ts';
 import { isInside } from '#front/inside-index.ts';
 import { itemAt } from '#geometry/assert.ts';
+import { partAtTouches } from '#geometry/part-at-touches.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, pointAlong, reverseSpans } from '#geometry/span.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import type { MakingPlace } from './making.ts';
-import { type Side, sidesOf } from './narrow-places.ts';
+import { type Side, sidesOf, TOUCHING } from './narrow-places.ts';
 
 export interface StandingMaskant {
   /** Borders with the maskant on the left: first those with openings, then the sheet's own edge. */
   readonly sides: readonly Side[];
   /** How many of them border openings. */
   readonly cutSides: number;
-  /** What the coat leaves bare in the end. */
-  readonly opening: readonly Loop[];
+  /** Borders with what the coat leaves bare in the end. */
+  readonly borders: readonly Loop[];
   readonly isStanding: (point: Point) => boolean;
   /** Depth of the floor that the openings are cut over, mm. */
   readonly base: number;
@@ -30,12 +32,13 @@ export function standingMaskant(making: MakingPlace): StandingMaskant[] {
 }
 
 function coatOf({ plan, kit: { index } }: MakingPlace, { number, opening, base }: Stage): StandingMaskant {
-  const cut = sidesOf(opening.map(reverseSpans));
+  const borders = partAtTouches(opening.map(reverseSpans), TOUCHING);
+  const cut = sidesOf(borders);
   const bare = index.openings[index.front.stages.findIndex((stage) => stage.number === number)];
   return {
     sides: [...cut, ...sidesOf(plan.sheet)],
     cutSides: cut.length,
-    opening,
+    borders,
     isStanding: ({ x, y }) => isOnSheet(index, x, y) && !(bare !== undefined && isInside(bare, x, y)),
     base,
   };
@@ -107,9 +110,4 @@ export function undercutters(
 
 export function areaOfDisc(width: number): number {
   return (Math.PI / 4) * width * width;
-}
-
-/** Holes in a set of loops: what they leave standing inside. */
-export function islandsIn(loops: readonly Loop[], areaOf: (loop: Loop) => number): Loop[] {
-  return loops.filter((loop) => areaOf(loop) < 0).map((loop) => reverseSpans(loop));
 }

@@ -117,9 +117,9 @@ function crossLineAndArc(line: Spread, arc: Spread): void {
   const dx = -ny;
   const dy = nx;
   const off = (line.ax - cx) * nx + (line.ay - cy) * ny;
-  const square = arc.radius * arc.radius - off * off;
-  if (square < 0) return;
-  const half = Math.sqrt(square);
+  // A line that just misses the arc touches it.
+  if (Math.abs(off) - arc.radius > TOUCHING) return;
+  const half = Math.sqrt(Math.max(0, arc.radius * arc.radius - off * off));
   const foot = (cx - line.ax) * dx + (cy - line.ay) * dy;
   for (const along of [foot - half, foot + half]) {
     if (along < 0 || along > length) continue;
@@ -139,8 +139,8 @@ function crossArcs(a: Spread, b: Spread): void {
   if (apart < 1e-9) return;
   const along = (apart * apart + a.radius * a.radius - b.radius * b.radius) / (2 * apart);
   const square = a.radius * a.radius - along * along;
-  if (square < 0) return;
-  const half = Math.sqrt(square);
+  if (square < 0 && !isTouching(apart, a.radius, b.radius)) return;
+  const half = Math.sqrt(Math.max(0, square));
   for (const across of [-half, half]) {
     const x = a.feature.cx + (dx * along - dy * across) / apart;
     const y = a.feature.cy + (dy * along + dx * across) / apart;
@@ -151,6 +151,12 @@ function crossArcs(a: Spread, b: Spread): void {
     a.cuts.push(onA, x, y);
     b.cuts.push(onB, x, y);
   }
+}
+
+/** Whether circles that do not cross come to one place all the same; with their centers in one place they run along each other. */
+function isTouching(apart: number, one: number, other: number): boolean {
+  const gap = Math.max(apart - one - other, Math.abs(one - other) - apart);
+  return gap <= TOUCHING && apart > TOUCHING;
 }
 
 function cutAtTouch(spread: Spread, x: number, y: number): void {
