@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { narrowPlaces, sidesOfPath } from '#checks/narrow-places.ts';
+import { narrowPlaces, sidesOf, sidesOfPath } from '#checks/narrow-places.ts';
 import { lineSpan, type Path } from '#geometry/span.ts';
 import { checkPart } from '#support/check-part.ts';
 import { polygon } from '#support/shapes.ts';
@@ -60,4 +60,28 @@ test('two bays of a taper, 0.15 mm apart in depth, side by side along a sloping 
     ],
   });
   expect(findings.map(({ code }) => code)).not.toContain('lines-too-close');
+});
+
+describe('a border with a jog of a micrometre between two near carriers', () => {
+  const bay = (depth: number) =>
+    polygon([
+      [0, 0],
+      [40, 0],
+      [40, -depth],
+      [40.2, -depth],
+      [40.2, 0],
+      [90, 0],
+      [90, 30],
+      [0, 30],
+    ]);
+  const narrowIn = (depth: number) =>
+    narrowPlaces(sidesOf([bay(depth)]), { widestOf: () => 3, limitOf: () => 3 }).map(({ width }) => width);
+
+  test('has no narrow place there', () => {
+    expect(narrowIn(0.0013)).toEqual([]);
+  });
+
+  test('has one where the jog is a bay of some depth', () => {
+    expect(narrowIn(0.7).map((width) => Number(width.toFixed(9)))).toContain(0.2);
+  });
 });

@@ -5,7 +5,7 @@ import { contourLoops } from '#front/contour-loops.ts';
 import { frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import { removedVolume, stageVolumes } from '#front/volumes.ts';
-import { type Loop, lineSpan, loopsArea, reverseSpans } from '#geometry/span.ts';
+import { type Loop, lineSpan, loopsArea, reverseSpans, spanFromBulge } from '#geometry/span.ts';
 import { strewnVolume } from '#oracle/etched-depth.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { measurePlan } from '#run/measure-plan.ts';
@@ -118,6 +118,30 @@ describe('M2 fronts where rounding decided', () => {
     const reach = Math.sqrt(2.5 ** 2 - 0.7 ** 2);
     const area = loopsArea(contourLoops(kit, { depth: 0.7 }).loops);
     expect(Math.abs(area / (Math.PI * (7 + reach) ** 2) - 1)).toBeLessThan(1e-4);
+  });
+
+  test('a round pocket beside a straight one that it touches, drawn as arcs of all lengths', () => {
+    const on = (angle: number) => ({ x: 45 + 5 * Math.cos(angle), y: 47 + 5 * Math.sin(angle) });
+    for (let share = 0.05; share < 0.95; share += 0.018) {
+      const stops = [0, share, 0.5 + share / 2, 1].map((at) => Math.PI * (1 + 2 * at));
+      const round = stops.slice(1).map((to, i) => {
+        const from = stops[i] ?? to;
+        // By bulge, as drawings have it: radii then differ in their last digits.
+        return spanFromBulge(on(from), on(to), Math.tan((to - from) / 4));
+      });
+      const kit = plannedKit(
+        { sheet: rectangle(0, 0, 90, 80), outlines: [rectangle(30, 30, 40, 53), round] },
+        [
+          [35, 41.5, 0.923],
+          [45, 47, 2.082],
+        ],
+        1.147,
+      );
+      const { loops, gap } = contourLoops(kit, { depth: 0 });
+      expect(gap, `${share}`).toBeUndefined();
+      const lostInCorners = (4 - Math.PI) * (1.147 * 0.923) ** 2;
+      expect(loopsArea(loops)).toBeCloseTo(230 - lostInCorners + 25 * Math.PI, 2);
+    }
   });
 
   test('a notch of land of no width in an opening is no border', () => {

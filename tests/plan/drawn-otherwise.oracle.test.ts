@@ -1,7 +1,15 @@
-import { test } from 'vitest';
+import { expect, test } from 'vitest';
 import { judgeVariants } from '#support/random-drawings/judge-variants.ts';
 import { expectTrials, trialPlan } from '#support/trials.ts';
 
 test('M3 a hundred parts, however they are drawn, have the same lines, findings and region ids', async () => {
   await expectTrials('drawn-otherwise', trialPlan({ cases: 100 }), judgeVariants);
+});
+
+test.each([
+  ['a line that hops between two carriers a micrometre apart', 105, 122],
+  ['an island between two rounds that touch', 106, 168],
+  ['a round front that ends just short of a straight one', 6, 14],
+])('M3 nor does one with %s (seed %d, case %d)', async (_, seed, index) => {
+  expect(await judgeVariants(seed, index)).toEqual([]);
 });
