@@ -138,7 +138,7 @@ export function middleOf({ from, to }: NarrowPlace): Point {
  */
 export function roomIn(loop: Loop, limit: number): { width: number; at: Point } | undefined {
   if ((2 * Math.abs(loopArea(loop))) / spansLength(loop) >= limit) return undefined;
-  const { center, radius } = largestDisc([loop], { within: ROOM_WITHIN, enough: limit / 2 });
+  const { center, radius } = largestDisc([loop], { within: ROOM_WITHIN, enough: (limit - HAIR) / 2 });
   return isUnder(2 * radius, limit) ? { width: 2 * radius, at: center } : undefined;
 }
 

@@ -30,7 +30,7 @@ export const GRID = 1 / UNITS_PER_MM;
 export const NUDGE = 1.5 * GRID;
 
 /** Farthest that a chord may lie from its arc, mm: under the 5 µm of the contract even if no arc could be put back. */
-export const SAGITTA = 0.004;
+export const SAGITTA = 0.002;
 
 /** Vertices closer to an arc's end than this share of a chord are left out: they would only make specks. */
 const END_CLEARANCE = 0.1;

@@ -10,6 +10,8 @@ test.each([
   ['a line that hops between two carriers a micrometre apart', 105, 122],
   ['an island between two rounds that touch', 106, 168],
   ['a round front that ends just short of a straight one', 6, 14],
+  ['a long strip of just the width asked', 201, 5],
+  ['a corner of 6 by 3 µm beyond an arc', 206, 68],
 ])('M3 nor does one with %s (seed %d, case %d)', async (_, seed, index) => {
   expect(await judgeVariants(seed, index)).toEqual([]);
 });
