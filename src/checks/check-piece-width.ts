@@ -1,7 +1,7 @@
 /** Pieces of maskant too narrow to be lifted in one go: strips and necks, and whole pieces with no room for more. */
 
 import { type Finding, finding } from '#findings/finding.ts';
-import { isInside, makeInsideIndex } from '#front/inside-index.ts';
+import { isInside, makeInsideIndex } from '#geometry/inside-index.ts';
 import { partAtTouches } from '#geometry/part-at-touches.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, type Loop, loopArea } from '#geometry/span.ts';

@@ -1,15 +1,9 @@
-/**
- * Which of many areas side by side, such as a part's regions, holds a place, and which ones a straight cut runs through.
- * Boxes first, exact borders where a box says maybe. On a border, to rounding, either neighbour may come out.
- */
-
-import Flatbush from 'flatbush';
+/** Which of many areas side by side, such as a part's regions, holds a place, and which ones a straight cut runs through. */
+import { type AreaLocator, locateAreas } from '#geometry/area-locator.ts';
 import { itemAt } from '#geometry/assert.ts';
-import { boxOfSpans } from '#geometry/box.ts';
-import { isInsideLoops } from '#geometry/inside-loops.ts';
-import type { Point } from '#geometry/point.ts';
+import { boxOfPoints } from '#geometry/box.ts';
+import { distance, type Point } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
-import { hypot } from '#maths/hypot.ts';
 import { loopFeatures } from './front-features.ts';
 import { crossingsOf } from './line-crossings.ts';
 import { spreadFeature } from './spread.ts';
@@ -23,8 +17,7 @@ export interface Stretch {
   readonly area: number;
 }
 
-export interface AreaFinder {
-  readonly at: (x: number, y: number) => number;
+export interface AreaFinder extends Pick<AreaLocator, 'at'> {
   /** Stretches from one end of the cut to the other, without gaps. */
   readonly along: (from: Point, to: Point) => Stretch[];
 }
@@ -34,26 +27,12 @@ const SHARP = 1e-7;
 
 /** Each area is its outer loop and its holes. */
 export function makeAreaFinder(areas: readonly (readonly Loop[])[]): AreaFinder {
-  const tree = treeOf(areas);
-  const at = (x: number, y: number): number => {
-    let found = -1;
-    tree?.search(x, y, x, y, (i) => {
-      if (found < 0 && isInsideLoops(itemAt(areas, i), { x, y })) found = i;
-      return false;
-    });
-    return found;
-  };
+  const { at, meeting } = locateAreas(areas);
   const along = (from: Point, to: Point): Stretch[] => {
-    const length = hypot(to.x - from.x, to.y - from.y);
+    const length = distance(from, to);
     const crossings = [0, length];
-    const box = [
-      Math.min(from.x, to.x),
-      Math.min(from.y, to.y),
-      Math.max(from.x, to.x),
-      Math.max(from.y, to.y),
-    ];
-    for (const i of tree?.search(itemAt(box, 0), itemAt(box, 1), itemAt(box, 2), itemAt(box, 3)) ?? []) {
-      for (const feature of loopFeatures(itemAt(areas, i), -1)) {
+    for (const area of meeting(boxOfPoints([from, to]))) {
+      for (const feature of loopFeatures(itemAt(areas, area), -1)) {
         const border = spreadFeature(feature, 0);
         if (border !== undefined) crossings.push(...crossingsOf(border, from, to));
       }
@@ -64,7 +43,7 @@ export function makeAreaFinder(areas: readonly (readonly Loop[])[]): AreaFinder 
       const [start, end] = [itemAt(crossings, i), itemAt(crossings, i + 1)];
       if (end - start <= SHARP) continue;
       const share = (start + end) / 2 / length;
-      const area = at(from.x + (to.x - from.x) * share, from.y + (to.y - from.y) * share);
+      const area = at({ x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share });
       const last = stretches.at(-1);
       if (last?.area === area) stretches[stretches.length - 1] = { ...last, end };
       else stretches.push({ start: last?.end ?? 0, end, area });
@@ -72,15 +51,4 @@ export function makeAreaFinder(areas: readonly (readonly Loop[])[]): AreaFinder 
     return stretches;
   };
   return { at, along };
-}
-
-function treeOf(areas: readonly (readonly Loop[])[]): Flatbush | undefined {
-  if (areas.length === 0) return undefined;
-  const tree = new Flatbush(areas.length);
-  for (const loops of areas) {
-    const { minX, minY, maxX, maxY } = boxOfSpans(loops.flat());
-    tree.add(minX, minY, maxX, maxY);
-  }
-  tree.finish();
-  return tree;
 }

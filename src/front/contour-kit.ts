@@ -6,10 +6,10 @@
  */
 import { itemAt } from '#geometry/assert.ts';
 import { type DisjointSets, disjointSets } from '#geometry/disjoint-sets.ts';
+import { type InsideIndex, makeInsideIndex } from '#geometry/inside-index.ts';
 import type { Loop } from '#geometry/span.ts';
 import { type Feature, loopFeatures } from './front-features.ts';
 import { type FrontIndex, featureBox } from './front-index.ts';
-import { type InsideIndex, makeInsideIndex } from './inside-index.ts';
 import type { Spread } from './spread.ts';
 
 export interface ContourKit {

@@ -10,10 +10,10 @@
  */
 
 import { itemAt } from '#geometry/assert.ts';
+import { type InsideIndex, isInside } from '#geometry/inside-index.ts';
 import { hypot } from '#maths/hypot.ts';
 import type { ClipBorder, ContourKit } from './contour-kit.ts';
 import { type Feature, isCusp, squaredDistance } from './front-features.ts';
-import { type InsideIndex, isInside } from './inside-index.ts';
 import { cutWhereTheyMeet, pointOfSpread, type Spread, spreadFeature } from './spread.ts';
 
 /** mm; borders nearer than this to each other are the same border. */

@@ -5,10 +5,10 @@
 import Flatbush from 'flatbush';
 import { itemAt } from '#geometry/assert.ts';
 import { boxOfSpan } from '#geometry/box.ts';
+import { type InsideIndex, makeInsideIndex } from '#geometry/inside-index.ts';
 import type { Loop, Span } from '#geometry/span.ts';
 import { type Front, farthestReaches } from './front.ts';
 import { type Feature, loopFeatures } from './front-features.ts';
-import { type InsideIndex, makeInsideIndex } from './inside-index.ts';
 
 export interface FrontIndex {
   readonly front: Front;

@@ -1,6 +1,7 @@
 /** What the front makes of each region: its floor, and the deepest and shallowest places in it. */
 import { itemAt } from '#geometry/assert.ts';
 import { boxOfSpans } from '#geometry/box.ts';
+import { isInside } from '#geometry/inside-index.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
 import { contourArea } from './contour-area.ts';
@@ -9,7 +10,6 @@ import { makeProbe, type Probe } from './depth-at.ts';
 import { featureGap } from './feature-gap.ts';
 import { type Moment, momentAt } from './front.ts';
 import type { Feature } from './front-features.ts';
-import { isInside } from './inside-index.ts';
 import { cutWhereTheyMeet, pointOfSpread, spreadFeature } from './spread.ts';
 
 export interface RegionAsk {

@@ -3,11 +3,11 @@
  * between as the fillets need (section-places.ts).
  */
 import { itemAt } from '#geometry/assert.ts';
+import { isInside } from '#geometry/inside-index.ts';
 import type { Point } from '#geometry/point.ts';
 import { makeProbe } from './depth-at.ts';
 import { endMinute, momentAt } from './front.ts';
 import type { FrontIndex } from './front-index.ts';
-import { isInside } from './inside-index.ts';
 import { type Cut, type SectionPlace, type SectionReading, sectionPlaces } from './section-places.ts';
 
 export interface SectionAsk {

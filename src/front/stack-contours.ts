@@ -3,6 +3,7 @@
  * of the sheet: what lies beyond it is cut off later.
  */
 import { itemAt } from '#geometry/assert.ts';
+import { type InsideIndex, isInside } from '#geometry/inside-index.ts';
 import { countBorders, type Nodes, nodesOf } from './chain-pieces.ts';
 import { nextContourDepth } from './contour-depths.ts';
 import type { ContourKit } from './contour-kit.ts';
@@ -10,7 +11,6 @@ import { type Outline, outlineOf } from './contour-outline.ts';
 import { contourPieces } from './contour-pieces.ts';
 import { type Moment, reachAt } from './front.ts';
 import type { Feature } from './front-features.ts';
-import { type InsideIndex, isInside } from './inside-index.ts';
 import type { MeshDraft } from './mesh-draft.ts';
 import { pointOfSpread, spreadFeature } from './spread.ts';
 

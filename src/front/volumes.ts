@@ -5,11 +5,11 @@
  * they agree to AGREEMENT of the cluster's volume: only where fronts meet or islands vanish. Relative error under 1e-5.
  */
 import { itemAt } from '#geometry/assert.ts';
+import { isInside } from '#geometry/inside-index.ts';
 import type { Point } from '#geometry/point.ts';
 import { contourArea } from './contour-area.ts';
 import { type ContourKit, clipNearCluster, makeClipBorder } from './contour-kit.ts';
 import { type Moment, momentAt } from './front.ts';
-import { isInside } from './inside-index.ts';
 
 export interface StageVolume {
   /** Stage number. */

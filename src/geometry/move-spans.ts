@@ -1,4 +1,5 @@
-/** Spans, loops and paths moved without turning. */
+/** Spans, loops, paths and arrangements moved without turning. */
+import type { Arrangement } from './arrangement.ts';
 import type { Point } from './point.ts';
 import type { Loop, Path, Span } from './span.ts';
 
@@ -19,4 +20,12 @@ export function moveLoop(loop: Loop, by: Point): Loop {
 
 export function movePath(path: Path, by: Point): Path {
   return { ...path, spans: moveLoop(path.spans, by) };
+}
+
+export function moveArrangement({ vertices, edges, faces }: Arrangement, by: Point): Arrangement {
+  return {
+    vertices: vertices.map((vertex) => movePoint(vertex, by)),
+    edges: edges.map((edge) => ({ ...edge, span: moveSpan(edge.span, by) })),
+    faces: faces.map((face) => ({ ...face, loops: face.loops.map((loop) => moveLoop(loop, by)) })),
+  };
 }

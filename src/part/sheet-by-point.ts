@@ -4,12 +4,12 @@
  * side by side the largest is the outermost. Cost: linear in the edges.
  */
 import { type Finding, finding } from '#findings/finding.ts';
+import { locateAreas } from '#geometry/area-locator.ts';
 import { type Arrangement, type HalfEdge, OUTSIDE } from '#geometry/arrangement.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { disjointSets } from '#geometry/disjoint-sets.ts';
-import { isInsideLoops } from '#geometry/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
-import { distanceToSpan, type Loop, loopArea } from '#geometry/span.ts';
+import { type Loop, loopArea } from '#geometry/span.ts';
 import type { PointedPlace, SheetChoice } from './job.ts';
 import { LEAST_CLEARANCE } from './region-at.ts';
 
@@ -54,10 +54,10 @@ function unmet({ at, path }: PointedPlace, names: 'outline' | 'hole', isOnLine: 
   return finding('sheet-point-unmet', { names, at: [at.x, at.y], isOnLine }, { path, at });
 }
 
-function faceAt({ edges, faces }: Arrangement, point: Point): number | 'on-line' {
-  if (edges.some(({ span }) => distanceToSpan(span, point) < LEAST_CLEARANCE)) return 'on-line';
-  const face = faces.findIndex(({ loops }, index) => index !== OUTSIDE && isInsideLoops(loops, point));
-  return Math.max(face, OUTSIDE);
+function faceAt({ faces }: Arrangement, point: Point): number | 'on-line' {
+  // The outside comes first; where no other face holds the point it does.
+  const { at, bordering } = locateAreas(faces.slice(OUTSIDE + 1).map(({ loops }) => loops));
+  return bordering(point, LEAST_CLEARANCE).length > 0 ? 'on-line' : OUTSIDE + 1 + at(point);
 }
 
 type Border = readonly HalfEdge[];

@@ -1,6 +1,7 @@
 /** The plan: regions with levels, stages with pieces, openings and scribe lines. Types only; `make-plan.ts` makes it. */
 import type { EtchFactor } from '#bath/etch-factor.ts';
 import type { Finding } from '#findings/finding.ts';
+import type { Arrangement } from '#geometry/arrangement.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Loop, Path } from '#geometry/span.ts';
 import type { Masking, Taper } from '#part/job.ts';
@@ -107,6 +108,10 @@ export interface WithdrawalChoice {
 }
 
 export interface EtchPlan {
+  /** The part's linework, cuts between strips of tapers included; a region's loops are those of its face. */
+  readonly arrangement: Arrangement;
+  /** Index of the region by face; -1 for a face that is no metal. */
+  readonly regionOfFace: readonly number[];
   readonly regions: readonly PlannedRegion[];
   readonly sheet: readonly Loop[];
   /** In the order of the run. */

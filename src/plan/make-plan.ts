@@ -75,6 +75,8 @@ export function makePlan(input: PlanInput): EtchPlan {
   });
   const levelChoices = levelCosts(strips.bands, job.lockedLevels);
   return {
+    arrangement: part.arrangement,
+    regionOfFace: part.regionOfFace,
     regions,
     sheet: part.sheet,
     stages,

@@ -1,5 +1,5 @@
 /** A plan made in a local frame put back into the drawing's own, for the files that leave. */
-import { moveLoop, movePath, movePoint } from '#geometry/move-spans.ts';
+import { moveArrangement, moveLoop, movePath, movePoint } from '#geometry/move-spans.ts';
 import type { Point } from '#geometry/point.ts';
 import { moveTaper } from '#part/move-job.ts';
 import type { EtchPlan, PlannedRegion } from './etch-plan.ts';
@@ -7,6 +7,7 @@ import type { EtchPlan, PlannedRegion } from './etch-plan.ts';
 export function movePlan(plan: EtchPlan, by: Point): EtchPlan {
   return {
     ...plan,
+    arrangement: moveArrangement(plan.arrangement, by),
     sheet: plan.sheet.map((loop) => moveLoop(loop, by)),
     regions: plan.regions.map((region) => moveRegion(region, by)),
     stages: plan.stages.map((stage) => ({

@@ -28,7 +28,7 @@ export function depthsOf(part: EtchedPart, { points, minute }: DepthRequest): Pl
   return Array.from(depths, (depth, i) => {
     const x = itemAt(points, 2 * i);
     const y = itemAt(points, 2 * i + 1);
-    const target = depthAskedAt(part, regions.at(x, y), { x, y });
+    const target = depthAskedAt(part, regions.at({ x, y }), { x, y });
     const thickness = target === undefined ? 0 : thicknessLeft(part, depth, { x, y });
     return { x, y, depth, target, thickness, stage: itemAt(stages, i) };
   });

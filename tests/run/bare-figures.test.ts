@@ -34,7 +34,6 @@ const NEED_NO_SOURCE: Readonly<Record<string, Readonly<Record<string, string>>>>
     'part/resolve-rate.ts': 'LARGEST_SPREAD',
     'part/review-file.ts': 'MOST_TEXT',
     'part/template-choices.ts': 'MOST_HOLES',
-    'checks/surroundings.ts': 'MANY_SPANS',
     'plan/fewest-levels.ts': 'MOST_LEVELS',
     'run/correct-readings.ts': 'LARGEST MOST_ROWS',
     'run/run-limits.ts': 'MOST_JOB_BYTES MOST_PLAN_BYTES MOST_POINTS_BYTES',

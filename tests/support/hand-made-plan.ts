@@ -17,6 +17,8 @@ const open: Path = {
 };
 
 export const handMadePlan: EtchPlan = {
+  arrangement: { vertices: [], edges: [], faces: [] },
+  regionOfFace: [],
   masking: 'peel-next',
   regions: [
     {

@@ -5,9 +5,9 @@
  * others a ray is cast within the slice and its signed crossings are counted.
  * A point on a border, to rounding, may come out either way.
  */
-import { itemAt } from '#geometry/assert.ts';
-import { boxOfSpans } from '#geometry/box.ts';
-import { type ArcSpan, type LineSpan, type Loop, pointAlong, type Span, startAngle } from '#geometry/span.ts';
+import { itemAt } from './assert.ts';
+import { boxOfSpans } from './box.ts';
+import { type ArcSpan, type LineSpan, type Loop, pointAlong, type Span, startAngle } from './span.ts';
 
 /** A piece that runs one way along the scan axis u; v is the other axis. Arcs keep their circle. */
 interface Piece {
