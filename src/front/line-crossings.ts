@@ -1,5 +1,6 @@
 /** Where a straight cut crosses a spread feature: exact. */
 
+import { halfChord } from '#geometry/cross-carriers.ts';
 import type { Point } from '#geometry/point.ts';
 import { hypot } from '#maths/hypot.ts';
 import { type Spread, shareOfArc } from './spread.ts';
@@ -28,8 +29,7 @@ function crossArc(arc: Spread, from: Point, ux: number, uy: number): number[] {
   const { cx, cy } = arc.feature;
   const foot = (cx - from.x) * ux + (cy - from.y) * uy;
   const off = (cx - from.x) * uy - (cy - from.y) * ux;
-  const square = arc.radius * arc.radius - off * off;
-  if (square < 0) return [];
-  const half = Math.sqrt(square);
+  const half = halfChord(arc.radius, off);
+  if (half === undefined) return [];
   return [foot - half, foot + half].filter((at) => shareOfArc(arc, from.x + ux * at, from.y + uy * at) >= 0);
 }

@@ -1,4 +1,5 @@
 /** A feature spread by a distance: one exact piece of the border that growing makes, before neighbours cut it back. */
+import { chordPlace, halfChord } from '#geometry/cross-carriers.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
 import { hypot } from '#maths/hypot.ts';
 import { cos, sin } from '#maths/sine.ts';
@@ -119,7 +120,7 @@ function crossLineAndArc(line: Spread, arc: Spread): void {
   const off = (line.ax - cx) * nx + (line.ay - cy) * ny;
   // A line that just misses the arc touches it.
   if (Math.abs(off) - arc.radius > TOUCHING) return;
-  const half = Math.sqrt(Math.max(0, arc.radius * arc.radius - off * off));
+  const half = halfChord(arc.radius, off) ?? 0;
   const foot = (cx - line.ax) * dx + (cy - line.ay) * dy;
   for (const along of [foot - half, foot + half]) {
     if (along < 0 || along > length) continue;
@@ -137,10 +138,9 @@ function crossArcs(a: Spread, b: Spread): void {
   const dy = b.feature.cy - a.feature.cy;
   const apart = Math.sqrt(dx * dx + dy * dy);
   if (apart < 1e-9) return;
-  const along = (apart * apart + a.radius * a.radius - b.radius * b.radius) / (2 * apart);
-  const square = a.radius * a.radius - along * along;
-  if (square < 0 && !isTouching(apart, a.radius, b.radius)) return;
-  const half = Math.sqrt(Math.max(0, square));
+  const along = chordPlace(apart, a.radius, b.radius);
+  const half = halfChord(a.radius, along) ?? 0;
+  if (half === 0 && !isTouching(apart, a.radius, b.radius)) return;
   for (const across of [-half, half]) {
     const x = a.feature.cx + (dx * along - dy * across) / apart;
     const y = a.feature.cy + (dy * along + dx * across) / apart;

@@ -2,6 +2,7 @@
 
 import { hypot } from '#maths/hypot.ts';
 import { cos } from '#maths/sine.ts';
+import { chordPlace, crossCircles, crossLineCircle, crossLines } from './cross-carriers.ts';
 import { add, cross, distance, dot, type Point, scale, subtract } from './point.ts';
 import { chordsPerTurn, GRID, NUDGE } from './rings.ts';
 import { type ArcSpan, distanceToSpan, type LineSpan, type Span } from './span.ts';
@@ -80,42 +81,27 @@ export function footOn(carrier: Span, from: Point): Point {
  * each other, be it by a hair: no point is on both then.
  */
 export function crossCarriers(a: Span, b: Span, near: Point): Point | undefined {
-  if (a.kind === 'line' && b.kind === 'line') return crossLines(a, b);
-  if (a.kind === 'line' && b.kind === 'arc') return nearest(crossLineCircle(a, b), near);
-  if (a.kind === 'arc' && b.kind === 'line') return nearest(crossLineCircle(b, a), near);
-  if (a.kind === 'arc' && b.kind === 'arc') return nearest(crossCircles(a, b), near);
-  return undefined;
+  if (a.kind === 'line') {
+    return b.kind === 'line' ? crossLines(a, b, PARALLEL) : nearest(lineOnCircle(a, b), near);
+  }
+  return nearest(b.kind === 'line' ? lineOnCircle(b, a) : circleOnCircle(a, b), near);
 }
 
-function crossLines(a: LineSpan, b: LineSpan): Point | undefined {
-  const u = subtract(a.end, a.start);
-  const v = subtract(b.end, b.start);
-  const turn = cross(u, v);
-  if (Math.abs(turn) < PARALLEL * hypot(u.x, u.y) * hypot(v.x, v.y)) return undefined;
-  return add(a.start, scale(u, cross(subtract(b.start, a.start), v) / turn));
+/** A line that just misses the circle touches it. */
+function lineOnCircle(line: LineSpan, circle: ArcSpan): readonly Point[] {
+  const { foot, points } = crossLineCircle(line, circle);
+  if (points.length > 0) return points;
+  return distance(foot, circle.center) - circle.radius < TOUCHING ? [foot] : [];
 }
 
-function crossLineCircle(line: LineSpan, circle: ArcSpan): Point[] {
-  const foot = footOn(line, circle.center);
-  const away = distance(foot, circle.center);
-  const along = subtract(line.end, line.start);
-  const half = Math.sqrt(Math.max(0, circle.radius * circle.radius - away * away));
-  if (half === 0) return away - circle.radius < TOUCHING ? [foot] : [];
-  const step = scale(along, half / hypot(along.x, along.y));
-  return [add(foot, step), subtract(foot, step)];
-}
-
-function crossCircles(a: ArcSpan, b: ArcSpan): Point[] {
+function circleOnCircle(a: ArcSpan, b: ArcSpan): readonly Point[] {
   const between = subtract(b.center, a.center);
   const apart = hypot(between.x, between.y);
   if (apart < PARALLEL * Math.max(a.radius, b.radius)) return [];
-  const along = (apart * apart + a.radius * a.radius - b.radius * b.radius) / (2 * apart);
-  const half = Math.sqrt(Math.max(0, a.radius * a.radius - along * along));
-  const unit = scale(between, 1 / apart);
-  const foot = add(a.center, scale(unit, along));
-  if (half === 0) return distance(footOn(a, foot), footOn(b, foot)) < TOUCHING ? [footOn(a, foot)] : [];
-  const step = { x: -unit.y * half, y: unit.x * half };
-  return [add(foot, step), subtract(foot, step)];
+  const points = crossCircles(a, b);
+  if (points.length > 0) return points;
+  const foot = add(a.center, scale(between, chordPlace(apart, a.radius, b.radius) / apart));
+  return distance(footOn(a, foot), footOn(b, foot)) < TOUCHING ? [footOn(a, foot)] : [];
 }
 
 function nearest(candidates: readonly Point[], near: Point): Point | undefined {

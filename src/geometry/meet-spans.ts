@@ -6,6 +6,7 @@
 
 import { atan2 } from '#maths/arc-tangent.ts';
 import { hypot } from '#maths/hypot.ts';
+import { crossCircles, crossLineCircle, crossLines } from './cross-carriers.ts';
 import { add, cross, distance, dot, type Point, pointOnCircle, scale, subtract } from './point.ts';
 import { type ArcSpan, type LineSpan, nearestShare, pointAlong, type Span } from './span.ts';
 import { SAME_PLACE } from './tolerances.ts';
@@ -103,23 +104,14 @@ function meetCarriers(a: Span, b: Span): CarrierMeetings {
 }
 
 function meetLines(a: LineSpan, b: LineSpan): CarrierMeetings {
-  const alongA = subtract(a.end, a.start);
-  const alongB = subtract(b.end, b.start);
-  const turn = cross(alongA, alongB);
-  if (turn === 0) return { touching: [], crossings: [] };
-  const share = cross(subtract(b.start, a.start), alongB) / turn;
-  return { touching: [], crossings: [add(a.start, scale(alongA, share))] };
+  const crossing = crossLines(a, b);
+  return { touching: [], crossings: crossing === undefined ? [] : [crossing] };
 }
 
 function meetLineAndCircle(line: LineSpan, circle: ArcSpan): CarrierMeetings {
-  const along = subtract(line.end, line.start);
-  const foot = pointAt(line, dot(subtract(circle.center, line.start), along) / dot(along, along));
-  const away = distance(foot, circle.center);
-  const touching = Math.abs(away - circle.radius) <= SAME_PLACE ? [foot] : [];
-  const squared = (circle.radius - away) * (circle.radius + away);
-  if (squared < 0) return { touching, crossings: [] };
-  const step = scale(along, Math.sqrt(squared) / hypot(along.x, along.y));
-  return { touching, crossings: [subtract(foot, step), add(foot, step)] };
+  const { foot, points } = crossLineCircle(line, circle);
+  const isTouching = Math.abs(distance(foot, circle.center) - circle.radius) <= SAME_PLACE;
+  return { touching: isTouching ? [foot] : [], crossings: points };
 }
 
 function pointAt(line: LineSpan, share: number): Point {
@@ -139,13 +131,7 @@ function meetCircles(a: ArcSpan, b: ArcSpan): CarrierMeetings {
   if (Math.abs(apart - wider) <= SAME_PLACE) {
     touching.push(add(a.center, scale(unit, a.radius >= b.radius ? a.radius : -a.radius)));
   }
-  const along = (apart + ((a.radius - b.radius) * (a.radius + b.radius)) / apart) / 2;
-  const squared = (a.radius - along) * (a.radius + along);
-  if (squared < 0) return { touching, crossings: [] };
-  const half = Math.sqrt(squared);
-  const foot = add(a.center, scale(unit, along));
-  const step = { x: -unit.y * half, y: unit.x * half };
-  return { touching, crossings: [subtract(foot, step), add(foot, step)] };
+  return { touching, crossings: crossCircles(a, b) };
 }
 
 /**

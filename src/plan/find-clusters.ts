@@ -4,6 +4,7 @@
  * Near-linear in the number of edges.
  */
 import { itemAt } from '#geometry/assert.ts';
+import { disjointSets } from '#geometry/disjoint-sets.ts';
 import type { HalfEdges } from '#geometry/half-edges.ts';
 
 export interface Cluster {
@@ -15,17 +16,7 @@ export interface Cluster {
 
 /** @param levels level by face; more than 0 is etched */
 export function findClusters(walk: HalfEdges, levels: ArrayLike<number>): Cluster[] {
-  const parent = Array.from(levels, (_, face) => face);
-  const rootOf = (face: number): number => {
-    let root = face;
-    while (itemAt(parent, root) !== root) root = itemAt(parent, root);
-    for (let at = face; at !== root; ) {
-      const above = itemAt(parent, at);
-      parent[at] = root;
-      at = above;
-    }
-    return root;
-  };
+  const sets = disjointSets(levels.length);
   const faceAtVertex = new Map<number, number>();
   const etched = [];
   for (let halfEdge = 0; halfEdge < walk.count; halfEdge++) {
@@ -35,12 +26,12 @@ export function findClusters(walk: HalfEdges, levels: ArrayLike<number>): Cluste
     const vertex = walk.startOf(halfEdge);
     const other = faceAtVertex.get(vertex);
     if (other === undefined) faceAtVertex.set(vertex, face);
-    else parent[rootOf(face)] = rootOf(other);
+    else sets.unite(face, other);
   }
   const clusters = new Map<number, { faces: Set<number>; halfEdges: number[] }>();
   for (const halfEdge of etched) {
     const face = walk.leftOf(halfEdge);
-    const root = rootOf(face);
+    const root = sets.find(face);
     const cluster = clusters.get(root) ?? { faces: new Set(), halfEdges: [] };
     clusters.set(root, cluster);
     cluster.faces.add(face);
