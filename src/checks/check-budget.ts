@@ -5,12 +5,10 @@
  */
 import { type Finding, finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
+import { ROUNDING } from '#geometry/tolerances.ts';
 import type { Job } from '#part/job.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { overBy, type ToleranceBudget, worseSide } from './tolerance-budget.ts';
-
-/** A nanometre over is rounding, mm. */
-const ROUNDING = 1e-6;
 
 type BudgetCode = 'tolerance-not-held' | 'tolerance-needs-gauging' | 'tolerance-barely-held';
 

@@ -7,6 +7,7 @@ import { type Finding, finding } from '#findings/finding.ts';
 import { groupNear } from '#geometry/near-values.ts';
 import { cross, dot, type Point } from '#geometry/point.ts';
 import { type ArcSpan, type Loop, type Path, pointAlong, type Span, tangentAlong } from '#geometry/span.ts';
+import { ROUNDING } from '#geometry/tolerances.ts';
 import { wholeSpans } from '#geometry/whole-spans.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
 import { hypot } from '#maths/hypot.ts';
@@ -57,8 +58,6 @@ interface StageCorner extends Corner {
   readonly stage: Stage;
 }
 
-/** mm */
-const ALIKE = 1e-6;
 /** Corners worth marking one by one. */
 const MOST_OUTLINES = 200;
 
@@ -85,9 +84,9 @@ function worstOf(corners: readonly StageCorner[]) {
 
 /** The worst first; of corners alike but for rounding the deepest, then the one least round, then by place. */
 function byShort(corners: readonly StageCorner[]): StageCorner[] {
-  return groupNear(corners, ({ short }) => -short, ALIKE).flatMap((alike) =>
-    groupNear(alike, ({ stage }) => -stage.level, ALIKE).flatMap((level) =>
-      groupNear(level, ({ drawn }) => drawn, ALIKE).flatMap((same) =>
+  return groupNear(corners, ({ short }) => -short, ROUNDING).flatMap((alike) =>
+    groupNear(alike, ({ stage }) => -stage.level, ROUNDING).flatMap((level) =>
+      groupNear(level, ({ drawn }) => drawn, ROUNDING).flatMap((same) =>
         [...same].sort((a, b) => a.at.y - b.at.y || a.at.x - b.at.x),
       ),
     ),
@@ -195,12 +194,9 @@ function joinSeam(chains: ArcWall[][]): ArcWall[][] {
   return [[...last, ...first], ...chains.slice(1, -1)];
 }
 
-/** mm to which the halves of a split arc share centre and radius. */
-const SAME_CIRCLE = 1e-6;
-
 function isSameCircle(a: ArcSpan, b: ArcSpan): boolean {
   return (
-    hypot(a.center.x - b.center.x, a.center.y - b.center.y) < SAME_CIRCLE &&
-    Math.abs(a.radius - b.radius) < SAME_CIRCLE
+    hypot(a.center.x - b.center.x, a.center.y - b.center.y) < ROUNDING &&
+    Math.abs(a.radius - b.radius) < ROUNDING
   );
 }

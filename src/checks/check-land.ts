@@ -6,10 +6,11 @@
 import { type Finding, finding } from '#findings/finding.ts';
 import type { Point } from '#geometry/point.ts';
 import { loopArea, pointAlong, tangentAlong } from '#geometry/span.ts';
+import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import { allowance, wholeUndercut } from '#plan/allowance.ts';
 import { gatherNarrow } from './gather-narrow.ts';
 import type { MakingPlace } from './making.ts';
-import { LAND_TO_DEPTH, SCRIBE_ACCURACY } from './making-limits.ts';
+import { LAND_TO_DEPTH } from './making-limits.ts';
 import { isUnder, middleOf, narrowPlaces, type Side, sidesOf } from './narrow-places.ts';
 import { areaOfDisc, gaugeOf, isOnSheet, undercutters } from './standing-maskant.ts';
 import { isAllIn, regionsBeside, wayPath } from './way-across.ts';

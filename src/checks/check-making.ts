@@ -5,6 +5,7 @@ import { contourLoops } from '#front/contour-loops.ts';
 import { partAtTouches } from '#geometry/part-at-touches.ts';
 import type { Point } from '#geometry/point.ts';
 import { reverseSpans } from '#geometry/span.ts';
+import { TOUCHING } from '#geometry/tolerances.ts';
 import { undercutOf } from '#plan/allowance.ts';
 import { checkCorners } from './check-corners.ts';
 import { checkCutDepth } from './check-cut-depth.ts';
@@ -21,7 +22,6 @@ import { checkSheetEdge } from './check-sheet-edge.ts';
 import { checkStep } from './check-step.ts';
 import { checkWeb } from './check-web.ts';
 import type { Making, MakingPlace } from './making.ts';
-import { TOUCHING } from './narrow-places.ts';
 import { lookAround } from './surroundings.ts';
 
 const CHECKS: readonly ((making: MakingPlace) => readonly Finding[])[] = [

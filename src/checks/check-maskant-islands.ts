@@ -2,9 +2,9 @@
 import { type Finding, finding } from '#findings/finding.ts';
 import { labelPoint } from '#geometry/label-point.ts';
 import { loopArea } from '#geometry/span.ts';
+import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import { gatherNarrow, type NarrowFound } from './gather-narrow.ts';
 import type { MakingPlace } from './making.ts';
-import { SCRIBE_ACCURACY } from './making-limits.ts';
 import { roomIn } from './narrow-places.ts';
 import { areaOfDisc, gaugeOf, standingMaskant } from './standing-maskant.ts';
 

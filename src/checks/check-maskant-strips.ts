@@ -4,9 +4,9 @@
  */
 import { type Finding, finding } from '#findings/finding.ts';
 import type { Point } from '#geometry/point.ts';
+import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import { gatherNarrow, type NarrowFound } from './gather-narrow.ts';
 import type { MakingPlace } from './making.ts';
-import { SCRIBE_ACCURACY } from './making-limits.ts';
 import { isUnder, middleOf, type NarrowPlace, narrowPlaces } from './narrow-places.ts';
 import { gaugeOf, type StandingMaskant, standingMaskant, undercutters } from './standing-maskant.ts';
 import { isAllIn, pointOn, regionsBeside, wayPath } from './way-across.ts';

@@ -11,13 +11,11 @@ import { makeProbe, type Probe } from '#front/depth-at.ts';
 import { momentAt } from '#front/front.ts';
 import type { Point } from '#geometry/point.ts';
 import { pointAlong } from '#geometry/span.ts';
+import { ROUNDING, SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import { allowance, type Undercut, wholeUndercut } from '#plan/allowance.ts';
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
 import type { MakingPlace } from './making.ts';
-import { SCRIBE_ACCURACY } from './making-limits.ts';
 
-/** Depth that no gauge sees, mm: regions that stay under it need no closer look. */
-const UNSEEN = 1e-6;
 /** Places looked at along each span. */
 const TRIED = [0.1, 0.5, 0.9];
 
@@ -26,7 +24,7 @@ export function checkOverEtch(making: MakingPlace): Finding[] {
   const probe = makeProbe(kit.index, momentAt(kit.index.front));
   return plan.regions.flatMap((region) => {
     const deepest = reached.get(region.id)?.deepest ?? 0;
-    if (deepest <= allowedIn(region) + UNSEEN) return [];
+    if (deepest <= allowedIn(region) + ROUNDING) return [];
     const [worst] = placesIn(region)
       .map((at) => ({ at, ...tooNear(making, region, probe, at) }))
       .filter(({ near }) => near > SCRIBE_ACCURACY)

@@ -5,9 +5,9 @@ import { itemAt } from '#geometry/assert.ts';
 import { partAtTouches } from '#geometry/part-at-touches.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, loopArea, pointAlong, type Span, tangentAlong } from '#geometry/span.ts';
+import { JUST_BESIDE, TOUCHING } from '#geometry/tolerances.ts';
 import type { RegionId } from '#part/part.ts';
 import type { MakingPlace } from './making.ts';
-import { TOUCHING } from './narrow-places.ts';
 
 export function checkPieceParts(making: MakingPlace): Finding[] {
   return making.plan.stages.flatMap((stage) => {
@@ -28,13 +28,10 @@ export function checkPieceParts(making: MakingPlace): Finding[] {
   });
 }
 
-/** mm off a border, where a place is in the opening for sure. */
-const INSIDE = 0.001;
-
 function justInside(span: Span): Point {
   const { x, y } = pointAlong(span, 0.5);
   const along = tangentAlong(span, 0.5);
-  return { x: x - along.y * INSIDE, y: y + along.x * INSIDE };
+  return { x: x - along.y * JUST_BESIDE, y: y + along.x * JUST_BESIDE };
 }
 
 /** Outer loops of the opening by the region that they come into, for regions of the stage's level. */

@@ -5,18 +5,16 @@ import { isInside, makeInsideIndex } from '#geometry/inside-index.ts';
 import { partAtTouches } from '#geometry/part-at-touches.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, type Loop, loopArea } from '#geometry/span.ts';
+import { TOUCHING } from '#geometry/tolerances.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import { gatherNarrow, type NarrowFound } from './gather-narrow.ts';
 import type { MakingPlace } from './making.ts';
-import { middleOf, narrowPlaces, roomIn, sidesOf, TOUCHING } from './narrow-places.ts';
+import { middleOf, narrowPlaces, roomIn, sidesOf } from './narrow-places.ts';
 import { isAllIn, pointOn, wayPath } from './way-across.ts';
 
 interface NarrowPiece extends NarrowFound {
   readonly figures: readonly [stage: number];
 }
-
-/** mm to which a place on a border is found again. */
-const SAME_BORDER = 1e-5;
 
 export function checkPieceWidth(making: MakingPlace): Finding[] {
   const limit = making.job.rules.minPieceWidth;
@@ -25,7 +23,7 @@ export function checkPieceWidth(making: MakingPlace): Finding[] {
     const strips = stripsOf(making, { piece, number: stage.number }, limit);
     // Where a strip of a piece is too narrow already its room says nothing more.
     const isToldOf = (loop: Loop) =>
-      strips.some(({ from }) => loop.some((span) => distanceToSpan(span, from) < SAME_BORDER));
+      strips.some(({ from }) => loop.some((span) => distanceToSpan(span, from) < TOUCHING));
     return [
       ...strips,
       ...piece.flatMap((loop) => (isToldOf(loop) ? [] : smallPiece(making, stage, loop, limit))),

@@ -1,10 +1,8 @@
 /** A step so small that the tolerances of its two floors overlap: hardly worth a peel, a dip and a rinse. */
 import { type Finding, finding } from '#findings/finding.ts';
+import { ROUNDING } from '#geometry/tolerances.ts';
 import type { MakingPlace } from './making.ts';
 import { SMALLEST_STEP } from './making-limits.ts';
-
-/** Rounding of levels, mm. */
-const ROUNDING = 1e-6;
 
 export function checkStep({ plan: { stages, masking }, job }: MakingPlace): Finding[] {
   return stages.flatMap((stage, i) => {

@@ -41,9 +41,6 @@ export const LEAST_FLOOR_SHARE: Sourced = {
   kind: 'memory',
 };
 
-/** How far a scribe line may be off, mm (docs/method.md, M3.4): no finding rests on less. A matter of reckoning, not of metal. */
-export const SCRIBE_ACCURACY = 0.005;
-
 export function makingProvenance(): Provenance[] {
   return [
     provenanceOf('deepest cut', 'mm', DEEPEST_CUT),

@@ -26,6 +26,7 @@ import {
   startAngle,
   tangentAlong,
 } from '#geometry/span.ts';
+import { SAME_BORDER, SCRIBE_ACCURACY, TOUCHING } from '#geometry/tolerances.ts';
 import { wholeSpans } from '#geometry/whole-spans.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
 import { hypot } from '#maths/hypot.ts';
@@ -62,15 +63,9 @@ export interface NarrowAsk {
 
 /** mm to which the radius of the largest disc is found. */
 const ROOM_WITHIN = 5e-4;
-/** Rounding of a width that is just what is asked, mm: drawings are full of them. */
-const HAIR = 1e-4;
 /** Width at which a strip that begins at a touch is looked at, mm; and halvings that find the place to a nanometre. */
 const WEDGE = 0.05;
 const HALVINGS = 40;
-/** Lines nearer than this are one line to whoever cuts them, mm: what a scribe line may be off in all. */
-const ONE_LINE = 0.005;
-/** Borders nearer than this touch, mm. */
-export const TOUCHING = 1e-5;
 /** Cosine and sine under which two directions count as across each other. */
 const ACROSS = 1e-6;
 /** Cosine of half a degree: sides nearer to one direction than that run together where they meet. */
@@ -138,13 +133,13 @@ export function middleOf({ from, to }: NarrowPlace): Point {
  */
 export function roomIn(loop: Loop, limit: number): { width: number; at: Point } | undefined {
   if ((2 * Math.abs(loopArea(loop))) / spansLength(loop) >= limit) return undefined;
-  const { center, radius } = largestDisc([loop], { within: ROOM_WITHIN, enough: (limit - HAIR) / 2 });
+  const { center, radius } = largestDisc([loop], { within: ROOM_WITHIN, enough: (limit - SAME_BORDER) / 2 });
   return isUnder(2 * radius, limit) ? { width: 2 * radius, at: center } : undefined;
 }
 
 /** Whether a width is less than its limit, and not just the same. */
 export function isUnder(width: number, limit: number): boolean {
-  return width < limit - HAIR;
+  return width < limit - SAME_BORDER;
 }
 
 function boxGap(a: Box, b: Box): number {
@@ -164,7 +159,7 @@ function waysAcross(a: Side, b: Side, limit: number, bothSides: boolean): Way[] 
   const touch = bothSides ? undefined : all.find(({ width }) => width <= TOUCHING);
   if (touch !== undefined) return besideTouch(a.span, b.span, touch.from);
   const ways = all
-    .filter(({ width }) => width > (bothSides ? ONE_LINE : TOUCHING) && isUnder(width, limit))
+    .filter(({ width }) => width > (bothSides ? SCRIBE_ACCURACY : TOUCHING) && isUnder(width, limit))
     .filter((way) => !(isAlong(a, b, way) || isAlong(b, a, turned(way))))
     .filter((way) => !bothSides || !(partsFrom(a, b, way) || partsFrom(b, a, turned(way))))
     .sort((p, q) => p.width - q.width);
@@ -201,7 +196,7 @@ function isAlong(a: Side, b: Side, { from, to }: Way): boolean {
   if (a.chain !== b.chain) return false;
   const way = lineSpan(from, to);
   const isNear = (span: Span, share: number): boolean =>
-    distanceToSpan(way, pointAlong(span, share)) <= ONE_LINE;
+    distanceToSpan(way, pointAlong(span, share)) <= SCRIBE_ACCURACY;
   if (!isNear(a.span, (nearestShare(a.span, from) + 1) / 2) || !isNear(a.span, 1)) return false;
   if (!isNear(b.span, nearestShare(b.span, to) / 2)) return false;
   for (let next = a.number + 1; ; next++) {

@@ -9,9 +9,10 @@ import { isInside } from '#geometry/inside-index.ts';
 import { partAtTouches } from '#geometry/part-at-touches.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, pointAlong, reverseSpans } from '#geometry/span.ts';
+import { SAME_BORDER, TOUCHING } from '#geometry/tolerances.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import type { MakingPlace } from './making.ts';
-import { type Side, sidesOf, TOUCHING } from './narrow-places.ts';
+import { type Side, sidesOf } from './narrow-places.ts';
 
 export interface StandingMaskant {
   /** Borders with the maskant on the left: first those with openings, then the sheet's own edge. */
@@ -53,9 +54,6 @@ export function gaugeOf({ kit: { index } }: MakingPlace): (point: Point) => numb
   const probe = makeProbe(index, momentAt(index.front));
   return ({ x, y }) => probe.measure(x, y);
 }
-
-/** mm to which a border is found again. */
-const SAME_BORDER = 1e-4;
 
 export interface Undercutter {
   /** Undercut below the maskant, φ · cut, and the level that is cut to; both 0 where nothing is cut. */

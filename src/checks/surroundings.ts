@@ -3,6 +3,7 @@ import { locateAreas } from '#geometry/area-locator.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Span } from '#geometry/span.ts';
+import { JUST_BESIDE } from '#geometry/tolerances.ts';
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
 
 export interface Surroundings {
@@ -14,9 +15,6 @@ export interface Surroundings {
   readonly regionsAt: (point: Point) => readonly PlannedRegion[];
 }
 
-/** How far round a point is looked for what meets there, mm: more than any rounding, less than anything that is made. */
-const NEXT_TO = 0.001;
-
 export function lookAround(plan: EtchPlan): Surroundings {
   const { regions } = plan;
   const levels = levelsAcross(plan);
@@ -25,7 +23,7 @@ export function lookAround(plan: EtchPlan): Surroundings {
     levelAcross: (span) => levels.get(span),
     regionAt: (point) => regions[at(point)],
     regionsAt: (point) => {
-      const found = new Set([at(point), ...bordering(point, NEXT_TO)]);
+      const found = new Set([at(point), ...bordering(point, JUST_BESIDE)]);
       found.delete(-1);
       return [...found]
         .map((each) => itemAt(regions, each))

@@ -3,6 +3,8 @@
  * rate, the timing, the level chosen; run by the clock, and gauged and corrected on the way. Floors of one level and one tolerance are one
  * budget. Depths and deviations in mm.
  */
+
+import { ROUNDING } from '#geometry/tolerances.ts';
 import type { Job } from '#part/job.ts';
 import { ASSUMED_GAUGE_NOISE } from '#part/job-defaults.ts';
 import type { RegionId } from '#part/part.ts';
@@ -85,8 +87,6 @@ interface Floor extends AskedFloor {
 type Changes = ReadonlySet<BudgetChange>;
 
 const NONE: Changes = new Set();
-/** Levels closer than this are one, mm. */
-const SAME = 1e-6;
 /** A change that gains less is not worth its trouble, mm. */
 const WORTH_IT = 5e-4;
 /** How far a reading may be off, mm: twice its standard deviation; and at worst five times, one in 1.7 million by chance. */
@@ -100,7 +100,7 @@ function floorsOf({ regions, stages, masking }: EtchPlan, job: Figures): Floor[]
     const etches = baths.map(({ etch }) => etch);
     const floors = new Map<string, Floor>();
     for (const region of regions) {
-      if (Math.abs(region.level - level) > SAME) continue;
+      if (Math.abs(region.level - level) > ROUNDING) continue;
       const { low, high, plus, minus } = depthsAsked(region);
       const asThickness = region.asked.asThickness === true;
       const key = [asThickness, plus, minus].join(' ');
@@ -254,19 +254,19 @@ function remedyFor(floor: Floor): ToleranceBudget['remedy'] {
   const open = CHANGES.filter((change) => change !== 'measure-sheet' || canMeasure);
   const changes: BudgetChange[] = [];
   let sum = summed(floor, NONE);
-  const isBarelyHeld = overBy(sum, 'likely') <= SAME && overBy(sum, 'worst') > SAME;
+  const isBarelyHeld = overBy(sum, 'likely') <= ROUNDING && overBy(sum, 'worst') > ROUNDING;
   const over = (each: BudgetSum): number => overBy(each, isBarelyHeld ? 'worst' : 'likely');
   do {
     const choices = open
       .filter((change) => !changes.includes(change))
       .map((change) => ({ change, sum: summed(floor, new Set([...changes, change])) }));
     const best = choices.reduce<(typeof choices)[number] | undefined>(
-      (a, b) => (a === undefined || over(b.sum) < over(a.sum) - SAME ? b : a),
+      (a, b) => (a === undefined || over(b.sum) < over(a.sum) - ROUNDING ? b : a),
       undefined,
     );
     if (best === undefined || over(best.sum) > over(sum) - WORTH_IT) break;
     changes.push(best.change);
     sum = best.sum;
-  } while (over(sum) > SAME);
+  } while (over(sum) > ROUNDING);
   return { changes, sum };
 }

@@ -1,6 +1,7 @@
 /** The shortest way across a narrow place: what lies beside it, what runs along it. */
 import type { Point } from '#geometry/point.ts';
 import { lineSpan, type Path } from '#geometry/span.ts';
+import { JUST_BESIDE } from '#geometry/tolerances.ts';
 import type { RegionId } from '#part/part.ts';
 import type { MakingPlace } from './making.ts';
 import type { NarrowPlace } from './narrow-places.ts';
@@ -21,13 +22,10 @@ export function pointOn({ from, to }: NarrowPlace, share: number): Point {
   return { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share };
 }
 
-/** How far beside a way is looked, mm: a way that runs along a border is not in what lies on one side of it. */
-const BESIDE = 0.001;
-
 /** Whether all of the way lies in something, on both sides of it, as far as three places tell. */
 export function isAllIn(place: NarrowPlace, isIn: (point: Point) => boolean): boolean {
   const { from, to, width } = place;
-  const aside = { x: (-(to.y - from.y) / width) * BESIDE, y: ((to.x - from.x) / width) * BESIDE };
+  const aside = { x: (-(to.y - from.y) / width) * JUST_BESIDE, y: ((to.x - from.x) / width) * JUST_BESIDE };
   return [0.25, 0.5, 0.75].every((share) => {
     const { x, y } = pointOn(place, share);
     return [-1, 1].every((side) => isIn({ x: x + side * aside.x, y: y + side * aside.y }));

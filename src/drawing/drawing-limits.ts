@@ -4,9 +4,6 @@
  * put into arcs, and nothing on lines and arcs.
  */
 
-/** mm. How far the arcs that stand in for an ellipse or a spline may lie from it: a fifth of the whole budget. */
-export const CURVE_FIT = 0.001;
-
 /** mm. Ends of one entity this near are the same point: finer than any scribing, coarser than six-decimal files in inches. */
 export const CLOSING = 0.001;
 

@@ -8,11 +8,12 @@
 import { itemAt } from '#geometry/assert.ts';
 import { distance, type Point } from '#geometry/point.ts';
 import { type ArcSpan, lineSpan, type Span, spanFromBulge } from '#geometry/span.ts';
+import { CURVE_FIT } from '#geometry/tolerances.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
 import { hypot } from '#maths/hypot.ts';
 import { root } from '#maths/root.ts';
 import { tan } from '#maths/tangent.ts';
-import { CURVE_FIT, MOST_FAILED_FITS_A_CURVE, MOST_SPANS_A_CURVE, STRAIGHT } from './drawing-limits.ts';
+import { MOST_FAILED_FITS_A_CURVE, MOST_SPANS_A_CURVE, STRAIGHT } from './drawing-limits.ts';
 import { joinSpans } from './join-spans.ts';
 import type { CurvePoint, SmoothCurve } from './smooth-curve.ts';
 

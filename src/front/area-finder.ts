@@ -4,6 +4,7 @@ import { itemAt } from '#geometry/assert.ts';
 import { boxOfPoints } from '#geometry/box.ts';
 import { distance, type Point } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
+import { SAME_CROSSING } from '#geometry/tolerances.ts';
 import { loopFeatures } from './front-features.ts';
 import { crossingsOf } from './line-crossings.ts';
 import { spreadFeature } from './spread.ts';
@@ -22,9 +23,6 @@ export interface AreaFinder extends Pick<AreaLocator, 'at'> {
   readonly along: (from: Point, to: Point) => Stretch[];
 }
 
-/** mm along a cut; crossings nearer than this are one. */
-const SHARP = 1e-7;
-
 /** Each area is its outer loop and its holes. */
 export function makeAreaFinder(areas: readonly (readonly Loop[])[]): AreaFinder {
   const { at, meeting } = locateAreas(areas);
@@ -41,7 +39,7 @@ export function makeAreaFinder(areas: readonly (readonly Loop[])[]): AreaFinder 
     const stretches: Stretch[] = [];
     for (let i = 0; i + 1 < crossings.length; i++) {
       const [start, end] = [itemAt(crossings, i), itemAt(crossings, i + 1)];
-      if (end - start <= SHARP) continue;
+      if (end - start <= SAME_CROSSING) continue;
       const share = (start + end) / 2 / length;
       const area = at({ x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share });
       const last = stretches.at(-1);

@@ -5,19 +5,17 @@
  * a piece is wholly border or wholly hidden, so one test at the middle decides exactly. No polygon, no pixel.
  *
  * Where scribe lines are right, the fronts of several stages meet the same drawn line at the same depth: pieces that lie
- * on each other are the rule, not the exception. Of pieces within SAME that run the same way the earliest stage's is
+ * on each other are the rule, not the exception. Of pieces within SAME_FIGURE that run the same way the earliest stage's is
  * kept; of two that run against each other, closed land of no width, neither.
  */
 
 import { itemAt } from '#geometry/assert.ts';
 import { type InsideIndex, isInside } from '#geometry/inside-index.ts';
+import { SAME_FIGURE } from '#geometry/tolerances.ts';
 import { hypot } from '#maths/hypot.ts';
 import type { ClipBorder, ContourKit } from './contour-kit.ts';
 import { type Feature, isCusp, squaredDistance } from './front-features.ts';
 import { cutWhereTheyMeet, pointOfSpread, type Spread, spreadFeature } from './spread.ts';
-
-/** mm; borders nearer than this to each other are the same border. */
-const SAME = 2e-6;
 
 export interface ContourPiece {
   readonly spread: Spread;
@@ -106,7 +104,7 @@ function forEachPart(spread: Spread, take: (from: number, to: number) => void): 
   for (let i = 0; i < spread.cuts.length; i += 3) shares.push(spread.cuts[i] as number);
   shares.sort((a, b) => a - b);
   const length = spread.radius === 0 ? spread.feature.length : spread.radius * Math.abs(spread.feature.sweep);
-  const shortest = SAME / length;
+  const shortest = SAME_FIGURE / length;
   let from = 0;
   for (const share of shares) {
     if (share - from < shortest || share > 1 - shortest) continue;
@@ -159,8 +157,8 @@ function hiddenBy(
     const reach = ask.reaches[source.stage] as number;
     if (reach < 0 || source.kind === 'corner' || other === member) continue;
     const squared = squaredDistance(source, x, y);
-    if (squared >= (reach + SAME) * (reach + SAME)) continue;
-    if (reach > SAME && squared < (reach - SAME) * (reach - SAME)) return 'hidden';
+    if (squared >= (reach + SAME_FIGURE) * (reach + SAME_FIGURE)) continue;
+    if (reach > SAME_FIGURE && squared < (reach - SAME_FIGURE) * (reach - SAME_FIGURE)) return 'hidden';
     if (reach === 0) touchesFloor = true;
     const verdict = sameBorder(openings, { source, reach }, spread, x, y);
     if (verdict === 'hidden') return verdict;
@@ -228,12 +226,12 @@ function runsAlong(source: Feature, spread: Spread, x: number, y: number): numbe
 function awayFrom(source: Feature, x: number, y: number): [number, number] {
   if (source.kind === 'line') {
     const along = (x - source.ax) * -source.ny + (y - source.ay) * source.nx;
-    if (along >= -SAME && along <= source.length + SAME) return [source.nx, source.ny];
+    if (along >= -SAME_FIGURE && along <= source.length + SAME_FIGURE) return [source.nx, source.ny];
   } else {
     const dx = x - source.cx;
     const dy = y - source.cy;
     const far = hypot(dx, dy);
-    if (far > 0 && dx * source.nx + dy * source.ny >= far * source.cosHalf - SAME) {
+    if (far > 0 && dx * source.nx + dy * source.ny >= far * source.cosHalf - SAME_FIGURE) {
       return [(source.side * dx) / far, (source.side * dy) / far];
     }
   }
@@ -250,7 +248,7 @@ function isCutOff(clip: ClipBorder, member: number, x: number, y: number): boole
   const near = clip.nearBorders.get(member);
   if (near !== undefined) {
     for (const border of near) {
-      if (squaredDistance(itemAt(clip.features, border), x, y) <= SAME * SAME) return true;
+      if (squaredDistance(itemAt(clip.features, border), x, y) <= SAME_FIGURE * SAME_FIGURE) return true;
     }
   }
   return !isInside(clip.inside, x, y);
@@ -275,8 +273,8 @@ function keepBorderPart(
     const reach = ask.reaches[source.stage] as number;
     if (reach < 0 || source.kind === 'corner') continue;
     const squared = squaredDistance(source, x, y);
-    if (squared >= (reach + SAME) * (reach + SAME)) continue;
-    if (reach > SAME && squared < (reach - SAME) * (reach - SAME)) {
+    if (squared >= (reach + SAME_FIGURE) * (reach + SAME_FIGURE)) continue;
+    if (reach > SAME_FIGURE && squared < (reach - SAME_FIGURE) * (reach - SAME_FIGURE)) {
       within = true;
       break;
     }

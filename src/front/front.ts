@@ -9,6 +9,7 @@
 import { type EtchFactor, etchFactorAt } from '#bath/etch-factor.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Loop } from '#geometry/span.ts';
+import { SAME_SUM } from '#geometry/tolerances.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 
 interface FrontStage {
@@ -75,9 +76,6 @@ export interface Moment {
   readonly factors: readonly number[];
 }
 
-/** Rounding of a cut that has not begun, mm. */
-const NO_CUT = 1e-9;
-
 /** The moment at an immersed minute; without one, the end of the run, where each stage has come exactly to its level. */
 export function momentAt(front: Front, minute?: number): Moment {
   const over = minute === undefined || minute >= endMinute(front);
@@ -85,7 +83,7 @@ export function momentAt(front: Front, minute?: number): Moment {
     const whole = level - base;
     const cut = over ? whole : Math.min(whole, front.rate * Math.max(0, (minute ?? 0) - startMinute));
     // At the minute of its peel a stage has cut nothing, whatever is left of a difference of two minutes.
-    return cut < NO_CUT ? 0 : cut;
+    return cut < SAME_SUM ? 0 : cut;
   });
   const floors = front.stages.map(({ level, base }, i) => {
     const cut = itemAt(cuts, i);

@@ -4,6 +4,7 @@ import { boxOfSpans } from '#geometry/box.ts';
 import { isInside } from '#geometry/inside-index.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
+import { ROUNDING, SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import { contourArea } from './contour-area.ts';
 import { type ClipBorder, type ContourKit, makeClipBorder } from './contour-kit.ts';
 import { makeProbe, type Probe } from './depth-at.ts';
@@ -18,7 +19,7 @@ export interface RegionAsk {
   readonly area: number;
   /** Depth etched for, mm; 0 for land. */
   readonly level: number;
-  /** Least depth that still counts as the region's floor, mm. Land counts as kept down to LAND_KEPT. */
+  /** Least depth that still counts as the region's floor, mm. Land counts as kept down to SCRIBE_ACCURACY. */
   readonly floorDepth: number;
   /** Greatest depth that still counts as the region's floor, mm; without one all that is deep enough counts. */
   readonly deepestFloor?: number;
@@ -35,9 +36,6 @@ export interface Reached {
   /** Where a contour did not close, so that the figures may be wrong; undefined where all did. */
   readonly gap?: Point | undefined;
 }
-
-/** mm of etch that land may take and still count as kept: the accuracy to which scribe lines are placed. */
-const LAND_KEPT = 0.005;
 
 /** At the end of the run. Cost grows with the borders near the region only. */
 export function reachedIn(kit: ContourKit, region: RegionAsk, minute?: number): Reached {
@@ -69,18 +67,15 @@ function membersNear({ index }: ContourKit, loops: readonly Loop[]): number[] {
   return index.tree?.search(minX, minY, maxX, maxY).sort((a, b) => a - b) ?? [];
 }
 
-/** A depth that counts as deeper than another, mm: above the rounding of a contour. */
-const DEEPER = 1e-6;
-
 function floorOf(place: Place, ask: RegionAsk, deepest: number): number {
   const { level, floorDepth, deepestFloor = Number.POSITIVE_INFINITY, area } = ask;
   if (level > 0) {
     if (deepest < floorDepth) return 0;
     // Where the drawn line is the foot of a wall or its middle, walls of deeper neighbours stand in this region.
-    const tooDeep = deepest > deepestFloor + DEEPER ? areaDeeper(place, deepestFloor + DEEPER) : 0;
+    const tooDeep = deepest > deepestFloor + ROUNDING ? areaDeeper(place, deepestFloor + ROUNDING) : 0;
     return Math.max(0, areaDeeper(place, floorDepth) - tooDeep);
   }
-  return deepest <= LAND_KEPT ? area : area - areaDeeper(place, LAND_KEPT);
+  return deepest <= SCRIBE_ACCURACY ? area : area - areaDeeper(place, SCRIBE_ACCURACY);
 }
 
 /** Area of the region at least so deep. */

@@ -5,6 +5,7 @@
 import { itemAt } from '#geometry/assert.ts';
 import { isInside } from '#geometry/inside-index.ts';
 import type { Point } from '#geometry/point.ts';
+import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import { makeProbe } from './depth-at.ts';
 import { endMinute, momentAt } from './front.ts';
 import type { FrontIndex } from './front-index.ts';
@@ -38,8 +39,6 @@ export interface SectionPoint {
   readonly target: number | undefined;
 }
 
-const DEFAULT_TOLERANCE = 0.005;
-
 export function sectionAlong(
   index: FrontIndex,
   from: Point,
@@ -70,7 +69,7 @@ export function sectionAlong(
           read,
           isOnSheet,
           breaks: ask.targetBreaks ?? [],
-          tolerance: ask.tolerance ?? DEFAULT_TOLERANCE,
+          tolerance: ask.tolerance ?? SCRIBE_ACCURACY,
         })
       : evenPlaces(cut, Math.max(2, ask.samples), isOnSheet);
   return places.map(({ distance, hasMetal }) => {

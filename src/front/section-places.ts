@@ -7,6 +7,7 @@
  */
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
+import { SAME_CROSSING } from '#geometry/tolerances.ts';
 import { chordBound, type QuarterReadings } from './chord-bound.ts';
 import { type Moment, reachAt } from './front.ts';
 import { type Feature, loopFeatures } from './front-features.ts';
@@ -47,8 +48,6 @@ export interface PlacesAsk {
   readonly tolerance: number;
 }
 
-/** mm along the cut; places nearer than this are one, and changes are found to this. */
-const SHARP = 1e-7;
 const DEEPEST_HALVING = 24;
 
 /** By distance, both ends of the cut among them. */
@@ -61,7 +60,7 @@ export function sectionPlaces(ask: PlacesAsk): SectionPlace[] {
     if (places.at(-1)?.hasMetal !== hasMetal) places.push({ distance: low, hasMetal });
     if (hasMetal) {
       const found: number[] = [];
-      const inset = Math.min(SHARP, (high - low) / 4);
+      const inset = Math.min(SAME_CROSSING, (high - low) / 4);
       bend(ask, endAt(ask, low, low + inset), endAt(ask, high, high - inset), found, DEEPEST_HALVING);
       places.push(...found.map((distance) => ({ distance, hasMetal })));
     }
@@ -90,10 +89,10 @@ function breakpoints({ index, cut, moments, breaks }: PlacesAsk): number[] {
     const [dx, dy] = [feature.ax - from.x, feature.ay - from.y];
     const [ux, uy] = [(to.x - from.x) / length, (to.y - from.y) / length];
     const along = dx * ux + dy * uy;
-    if (Math.abs(dx * uy - dy * ux) < SHARP && along > 0 && along < length) found.push(along);
+    if (Math.abs(dx * uy - dy * ux) < SAME_CROSSING && along > 0 && along < length) found.push(along);
   }
   found.sort((a, b) => a - b);
-  return found.filter((at, i) => i === 0 || at - itemAt(found, i - 1) > SHARP);
+  return found.filter((at, i) => i === 0 || at - itemAt(found, i - 1) > SAME_CROSSING);
 }
 
 function crossings(feature: Feature, reach: number, { from, to }: Cut): number[] {
@@ -128,7 +127,7 @@ function endAt({ read }: PlacesAsk, at: number, inside: number): At {
 /** Adds places between two until no chord can leave a curve by more than the tolerance. */
 function bend(ask: PlacesAsk, start: At, stop: At, into: number[], halvings: number): void {
   const run = stop.at - start.at;
-  if (halvings === 0 || run < SHARP * 4) return;
+  if (halvings === 0 || run < SAME_CROSSING * 4) return;
   const [first, middle, last] = [0.25, 0.5, 0.75].map((share) => {
     const at = start.at + run * share;
     return { at, ...ask.read(at) };
@@ -159,7 +158,7 @@ function kinkOffChord(ask: PlacesAsk, readings: readonly At[]): { before: At; af
     for (const [curve, feature] of here.features.entries()) {
       if (itemAt(next.features, curve) === feature) continue;
       let [before, after] = [here, next];
-      while (after.at - before.at > SHARP) {
+      while (after.at - before.at > SAME_CROSSING) {
         const at = (before.at + after.at) / 2;
         const middle: At = { at, ...ask.read(at) };
         if (itemAt(middle.features, curve) === feature) before = middle;

@@ -1,5 +1,6 @@
 /** A feature spread by a distance: one exact piece of the border that growing makes, before neighbours cut it back. */
 import { chordPlace, halfChord } from '#geometry/cross-carriers.ts';
+import { TOUCHING } from '#geometry/tolerances.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
 import { hypot } from '#maths/hypot.ts';
 import { cos, sin } from '#maths/sine.ts';
@@ -20,9 +21,6 @@ export interface Spread {
   /** Places where others cut it: share, x, y, share, x, y, … in no order. */
   readonly cuts: number[];
 }
-
-/** Spreads this near are one: well under the 0.005 mm of the lines, well over the rounding of crossings at small angles. */
-const TOUCHING = 1e-5;
 
 /** The spread feature, or nothing when it has shrunk away: a hollow arc ends at its centre, a corner is no border at reach 0. */
 export function spreadFeature(feature: Feature, reach: number): Spread | undefined {

@@ -4,17 +4,15 @@ import { hypot } from '#maths/hypot.ts';
 import { cos } from '#maths/sine.ts';
 import { chordPlace, crossCircles, crossLineCircle, crossLines } from './cross-carriers.ts';
 import { add, cross, distance, dot, type Point, scale, subtract } from './point.ts';
-import { chordsPerTurn, GRID, NUDGE } from './rings.ts';
+import { chordsPerTurn } from './rings.ts';
 import { type ArcSpan, distanceToSpan, type LineSpan, type Span } from './span.ts';
+import { GRID, NUDGE, TOUCHING } from './tolerances.ts';
 
 /** A border may be nudged; rounding to the grid moves a vertex by ½ unit a coordinate, a crossing on the grid by about one more. */
 const ON_CURVE = NUDGE + 3 * GRID;
 
 /** An outline may reach this far past the end of its carrier where chords met early, mm. */
 const PAST_END = 0.05;
-
-/** Curves that come this near touch, mm: `sameCarrier` does not tell so much apart. */
-const TOUCHING = GRID / 10;
 
 /** Directions whose sine is below this are parallel for finding a crossing. */
 const PARALLEL = 1e-9;

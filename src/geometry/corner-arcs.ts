@@ -7,7 +7,6 @@ import { itemAt } from './assert.ts';
 import { boxOfSpan, growBox } from './box.ts';
 import { indexBoxes } from './box-index.ts';
 import { distance, type Point, scale, subtract, turnLeft } from './point.ts';
-import { SAGITTA } from './rings.ts';
 import {
   type ArcSpan,
   distanceToSpan,
@@ -17,6 +16,7 @@ import {
   type Span,
   tangentAlong,
 } from './span.ts';
+import { SAGITTA } from './tolerances.ts';
 
 /** Farther apart than this two borders stay apart on the grid, mm. */
 const NEAR = 2 * SAGITTA;

@@ -3,16 +3,13 @@ import { atan2 } from '#maths/arc-tangent.ts';
 import { type Box, boxOfSpan } from './box.ts';
 import { sameCarrier } from './carrier.ts';
 import { cross, dot, type Point, subtract } from './point.ts';
-import { GRID } from './rings.ts';
 import { type ArcSpan, type LineSpan, pointAlong, type Span, spanLength } from './span.ts';
+import { SPECK } from './tolerances.ts';
 
 export interface CoveredPart {
   readonly span: Span;
   readonly isCovered: boolean;
 }
-
-/** Parts shorter than this are rounding at an end, mm. */
-const SPECK = 10 * GRID;
 
 /** The span cut where covering begins and ends, in order. */
 export function coverSpan(span: Span, covers: readonly Span[]): CoveredPart[] {

@@ -10,6 +10,7 @@ import { boxOfSpans } from './box.ts';
 import { isInsideLoops } from './inside-loops.ts';
 import { add, distance, dot, type Point, scale, subtract } from './point.ts';
 import { distanceToSpan, type Loop, nearestShare, pointAlong, type Span, spansLength } from './span.ts';
+import { SAME_CROSSING } from './tolerances.ts';
 
 export interface Disc {
   readonly center: Point;
@@ -72,8 +73,6 @@ function squareAt(loops: readonly Loop[], spans: readonly Span[], center: Point,
 
 /** Shrinkings that a disc takes at most; each finds a border nearer than the last. */
 const MOST_SHRINKINGS = 50;
-/** mm by which a disc may reach over a border. */
-const OVER = 1e-7;
 
 /** The largest disc that touches the border where a given one does, with that one in it. */
 function grown(spans: readonly Span[], center: Point, room: number): Disc {
@@ -86,7 +85,7 @@ function grown(spans: readonly Span[], center: Point, room: number): Disc {
     const disc = discOf(radius);
     const across = subtract(nearestOf(spans, disc.center), touch);
     const ahead = dot(across, away);
-    if (distance(add(touch, across), disc.center) >= radius - OVER || ahead <= 0) return disc;
+    if (distance(add(touch, across), disc.center) >= radius - SAME_CROSSING || ahead <= 0) return disc;
     radius = dot(across, across) / (2 * ahead);
   }
   return { center, radius: room };

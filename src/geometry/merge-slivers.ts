@@ -9,7 +9,7 @@ import { type Arrangement, type ArrangementEdge, OUTSIDE } from './arrangement.t
 import { itemAt } from './assert.ts';
 import type { Point } from './point.ts';
 import { pointAlong, spanLength, spansLength } from './span.ts';
-import { SLIVER_WIDTH } from './tolerances.ts';
+import { SCRIBE_ACCURACY } from './tolerances.ts';
 
 export interface Sliver {
   readonly at: Point;
@@ -53,7 +53,7 @@ function mergersOf(arrangement: Arrangement): Merger[] {
   const touched = new Set<number>();
   return faces.flatMap((_, face): Merger[] => {
     const width = widthOf(arrangement, face);
-    if (face === OUTSIDE || width >= SLIVER_WIDTH || touched.has(face)) return [];
+    if (face === OUTSIDE || width >= SCRIBE_ACCURACY || touched.has(face)) return [];
     const border = itemAt(faces, face)
       .borders.flat()
       .map(({ edge }) => edge)

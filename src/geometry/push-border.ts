@@ -9,8 +9,8 @@
  */
 import { atan2 } from '#maths/arc-tangent.ts';
 import { cross, distance, dot, type Point } from './point.ts';
-import { GRID, NUDGE } from './rings.ts';
 import { type ArcSpan, arcSpan, type Loop, lineSpan, reverseSpan, type Span, tangentAlong } from './span.ts';
+import { GRID, NUDGE } from './tolerances.ts';
 
 /** A border span with the area on its left, and how far the area must stay clear of it; 0 leaves it where it is. */
 export interface PushedSpan {

@@ -15,7 +15,7 @@ import { type Box, boxOfSpan, growBox } from './box.ts';
 import { indexBoxes } from './box-index.ts';
 import { crossCarriers, footOn, misfit, sameCarrier } from './carrier.ts';
 import { cross, distance, dot, type Point, subtract } from './point.ts';
-import { GRID, NUDGE, pointOf, type Ring, SAGITTA } from './rings.ts';
+import { pointOf, type Ring } from './rings.ts';
 import {
   type ArcSpan,
   arcSpan,
@@ -27,6 +27,7 @@ import {
   spansLength,
   startAngle,
 } from './span.ts';
+import { GRID, NUDGE, SAGITTA, SPECK } from './tolerances.ts';
 
 /** A curve that an outline may be made of. */
 export interface Carrier {
@@ -57,9 +58,6 @@ interface Joint {
   readonly end: Point;
   readonly start: Point;
 }
-
-/** Runs shorter than this are rounding at a crossing, not an edge of their own, mm. */
-const SPECK = 10 * GRID;
 
 /** An edge this near to a carrier lies on it as far as the grid can tell, mm: nudged, and rounded at both ends. */
 const FITS = NUDGE + 2 * GRID;

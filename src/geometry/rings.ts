@@ -12,25 +12,7 @@ import { boxOfSpans } from './box.ts';
 import { closeSlits } from './close-slits.ts';
 import { type Point, pointOnCircle } from './point.ts';
 import { type ArcSpan, type Loop, type Span, startAngle } from './span.ts';
-
-/**
- * Grid units in a millimetre: 0.1 µm, fine against the 5 µm that a scribe line may be off, and coarse enough that parts
- * up to 9.4 m stay in clipper-lib's exact double range (|c| ≤ 47 453 132) once centred.
- */
-const UNITS_PER_MM = 10_000;
-
-/** One grid unit in millimetres. */
-export const GRID = 1 / UNITS_PER_MM;
-
-/**
- * How much farther than asked a border is pushed on the grid, mm. Drawings are full of necks exactly two allowances wide:
- * pushed by just the allowance, rounding would decide whether such a neck has an opening of no width. Nudged, it has none,
- * wherever and however it is drawn. Only topology feels it: the border that comes out is the exact one.
- */
-export const NUDGE = 1.5 * GRID;
-
-/** Farthest that a chord may lie from its arc, mm: under the 5 µm of the contract even if no arc could be put back. */
-export const SAGITTA = 0.002;
+import { SAGITTA, UNITS_PER_MM } from './tolerances.ts';
 
 /** Vertices closer to an arc's end than this share of a chord are left out: they would only make specks. */
 const END_CLEARANCE = 0.1;

@@ -2,9 +2,7 @@
 import { meetSpans } from './meet-spans.ts';
 import { distance, type Point } from './point.ts';
 import { distanceToSpan, type Span, tangentAlong } from './span.ts';
-
-/** A point this near to an arc that it was made for lies on it, mm. */
-const ON_ARC = 1e-7;
+import { SAME_CROSSING } from './tolerances.ts';
 
 export function spanGap(a: Span, b: Span): number {
   if (meetSpans(a, b).length > 0) return 0;
@@ -22,7 +20,7 @@ function leastFrom(from: Span, to: Span): number {
   if (way === undefined) return least;
   for (const side of [-from.radius, from.radius]) {
     const point = { x: from.center.x + way.x * side, y: from.center.y + way.y * side };
-    if (distanceToSpan(from, point) < ON_ARC) least = Math.min(least, distanceToSpan(to, point));
+    if (distanceToSpan(from, point) < SAME_CROSSING) least = Math.min(least, distanceToSpan(to, point));
   }
   return least;
 }

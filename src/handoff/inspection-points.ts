@@ -14,6 +14,7 @@ import { type BoxIndex, indexBoxes } from '#geometry/box-index.ts';
 import { isInside, makeInsideIndex } from '#geometry/inside-index.ts';
 import { distance, type Point, pointOnCircle } from '#geometry/point.ts';
 import { distanceToSpan, type Span } from '#geometry/span.ts';
+import { ROUNDING } from '#geometry/tolerances.ts';
 import type { Job } from '#part/job.ts';
 import type { RegionId } from '#part/part.ts';
 import { sheetAt } from '#part/sheet-at.ts';
@@ -64,8 +65,6 @@ const MOST_POINTS = 60;
 const ACROSS = 24;
 const LEAST_ACROSS = 9;
 const MOST_CANDIDATES = 3000;
-/** mm of depth within which a floor is flat. */
-const FLAT = 1e-6;
 /** Places asked around a point. */
 const AROUND = 16;
 
@@ -192,7 +191,7 @@ function roomAt(borders: Borders, at: Point, margin: number): number {
 }
 
 function isAtLevel(probe: Probe, { x, y }: Point, level: number): boolean {
-  return Math.abs(probe.measure(x, y) - level) <= FLAT;
+  return Math.abs(probe.measure(x, y) - level) <= ROUNDING;
 }
 
 /** Flat all around at the margin: a deeper neighbour's front may come in where no line is drawn. */
@@ -223,7 +222,7 @@ function spread(
   const least = (): number =>
     taken.length === 0 ? margin : taken.length < LEAST_POINTS ? 2 * margin : spacing;
   while (taken.length < MOST_POINTS) {
-    const best = worth.reduce((best, each, i) => (each > itemAt(worth, best) + FLAT ? i : best), 0);
+    const best = worth.reduce((best, each, i) => (each > itemAt(worth, best) + ROUNDING ? i : best), 0);
     const at = found[best]?.at;
     if (at === undefined || itemAt(worth, best) < least()) break;
     if (!isGood(at)) {

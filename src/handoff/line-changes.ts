@@ -6,6 +6,7 @@
 import { type Box, boxOfSpans } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, pointAlong, type Span } from '#geometry/span.ts';
+import { SAME_FIGURE } from '#geometry/tolerances.ts';
 import { pathOfContour } from './contour.ts';
 import type { Contour } from './plan-file.ts';
 
@@ -16,8 +17,6 @@ export interface LineChanges {
   readonly gone: readonly Point[];
 }
 
-/** mm: what two roundings to a millionth can come to. */
-const SAME = 2e-6;
 const LOOKS = 4;
 
 export function lineChanges(before: readonly Contour[], now: readonly Contour[]): LineChanges {
@@ -37,7 +36,7 @@ export function lineChanges(before: readonly Contour[], now: readonly Contour[])
   for (const { line, other, at, by } of pairs) {
     if (done.has(line) || done.has(other)) continue;
     done.add(line).add(other);
-    if (by > SAME) moved.push({ at, by });
+    if (by > SAME_FIGURE) moved.push({ at, by });
   }
   const leftOf = (shapes: readonly Shape[]) =>
     shapes.filter((shape) => !done.has(shape)).map(({ spans }) => spans[0]?.start ?? { x: 0, y: 0 });

@@ -5,6 +5,7 @@
  */
 
 import type { FindingRecord } from '#findings/finding-record.ts';
+import { SAME_FIGURE } from '#geometry/tolerances.ts';
 import { hypot } from '#maths/hypot.ts';
 import { handoffProvenance } from '#part/handoff-defaults.ts';
 import { type JobChange, jobChanges } from './job-changes.ts';
@@ -42,9 +43,6 @@ interface FindingRegions {
   readonly gone: readonly string[];
 }
 
-/** mm, minutes: plan files are rounded to a millionth, so two figures nearer than this are one. */
-const SAME = 2e-6;
-
 /** In the order in which a reviewer asks: drawing, job, sheet, regions, stages, lines, findings, sources. Empty: nothing. */
 export function planChanges(before: PlanFile, now: PlanFile): PlanChange[] {
   const pairs = pairRegions(before.regions, now.regions);
@@ -68,7 +66,7 @@ function drawingChanges(before: PlanFile, now: PlanFile): PlanChange[] {
 function sheetChanges(before: PlanFile, now: PlanFile): PlanChange[] {
   const borders = ({ outline, cutouts }: PlanFile) => [...(outline === null ? [] : [outline]), ...cutouts];
   const by = contoursApart(borders(before), borders(now));
-  return by <= SAME ? [] : [{ kind: 'sheet', by }];
+  return by <= SAME_FIGURE ? [] : [{ kind: 'sheet', by }];
 }
 
 interface RegionPairs {
@@ -117,7 +115,7 @@ function changesOfRegion(earlier: PlanFileRegion, region: PlanFileRegion): PlanC
   const changes: PlanChange[] = [];
   if (earlier.id !== id) changes.push({ kind: 'region-renamed', region: id, before: earlier.id });
   const by = contoursApart(earlier.contours, region.contours);
-  if (by > SAME) changes.push({ kind: 'region-border', region: id, by });
+  if (by > SAME_FIGURE) changes.push({ kind: 'region-border', region: id, by });
   const [old, recent] = [earlier.asked, region.asked];
   const figures = ['depth', 'plus', 'minus'] as const;
   if (!figures.every((figure) => isSame(old[figure], recent[figure])))
@@ -169,7 +167,7 @@ function stagePairs(
 }
 
 function isSame(a: number, b: number): boolean {
-  return Math.abs(a - b) <= SAME;
+  return Math.abs(a - b) <= SAME_FIGURE;
 }
 
 /** mm: the same trouble, a little moved, is not a new one. */

@@ -1,8 +1,6 @@
 /** The part of a chain of spans between two lengths along it; exact, arcs stay arcs. Linear in the spans. */
 import { pointAlong, type Span, spanLength } from '#geometry/span.ts';
-
-/** Shorter leftovers at an end are rounding, mm. */
-const SPECK = 1e-7;
+import { SAME_CROSSING } from '#geometry/tolerances.ts';
 
 /** `from` < `to`, both within the chain's length: what lies beyond is not there. */
 export function stretchAlong(
@@ -15,7 +13,7 @@ export function stretchAlong(
     const length = spanLength(span);
     const first = Math.max(0, from - passed);
     const last = Math.min(length, to - passed);
-    if (last - first > SPECK) parts.push(partOf(span, first / length, last / length));
+    if (last - first > SAME_CROSSING) parts.push(partOf(span, first / length, last / length));
     passed += length;
     if (passed >= to) break;
   }

@@ -5,9 +5,10 @@
 import { type Finding, finding, type Place } from '#findings/finding.ts';
 import { nearestWord } from '#findings/nearest-word.ts';
 import type { Point } from '#geometry/point.ts';
+import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import type { Job, Requirement, Taper } from './job.ts';
 import type { Asked, Part, Region, RegionId } from './part.ts';
-import { LEAST_CLEARANCE, type RegionAt, regionFinder } from './region-at.ts';
+import { type RegionAt, regionFinder } from './region-at.ts';
 import { taperedAt } from './tapered-at.ts';
 
 export interface AskedRegions {
@@ -111,7 +112,7 @@ function pointUnmet(path: string, point: Point, found: 'on-line' | undefined): F
   const at = [point.x, point.y] as const;
   const place: Place = { path: `${path}.at`, at: point };
   return found === 'on-line'
-    ? finding('requirement-on-line', { at, clearance: LEAST_CLEARANCE }, place)
+    ? finding('requirement-on-line', { at, clearance: SCRIBE_ACCURACY }, place)
     : finding('requirement-meets-no-region', { names: { at }, meant: undefined, known: [] }, place);
 }
 

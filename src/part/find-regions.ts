@@ -9,7 +9,7 @@ import { type Arrangement, OUTSIDE } from '#geometry/arrangement.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { labelPoint } from '#geometry/label-point.ts';
 import { mergeSlivers, type Sliver } from '#geometry/merge-slivers.ts';
-import { SLIVER_WIDTH } from '#geometry/tolerances.ts';
+import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import { findLayers } from './find-layers.ts';
 import { findMetal, type OutlinedPart, sheetLoops } from './find-sheet.ts';
 import type { Job, SheetChoice } from './job.ts';
@@ -87,7 +87,9 @@ function sliverFindings(slivers: readonly Sliver[]): Finding[] {
   const [first] = slivers;
   if (first === undefined) return [];
   const width = Math.max(...slivers.map((each) => each.width));
-  return [finding('slivers-merged', { count: slivers.length, width, limit: SLIVER_WIDTH }, { at: first.at })];
+  return [
+    finding('slivers-merged', { count: slivers.length, width, limit: SCRIBE_ACCURACY }, { at: first.at }),
+  ];
 }
 
 function noiseTaking(drawing: Drawing, { outline, ignore }: Job['layers']): NoiseLayer[] {

@@ -1,15 +1,13 @@
 /** Finds the region that holds a point, or says that the point lies on a line. */
 import { locateAreas } from '#geometry/area-locator.ts';
 import type { Point } from '#geometry/point.ts';
+import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import type { Part, Region } from './part.ts';
-
-/** A point nearer to a line than this names no region, mm: scribe lines themselves may lie this far from the exact ones. */
-export const LEAST_CLEARANCE = 0.005;
 
 export type RegionAt = (point: Point) => Region | 'on-line' | undefined;
 
 /** Costs as much as a look at every line of the part: keep it as long as the part. */
 export function regionFinder({ regions }: Part): RegionAt {
   const { at, bordering } = locateAreas(regions.map(({ loops }) => loops));
-  return (point) => (bordering(point, LEAST_CLEARANCE).length > 0 ? 'on-line' : regions[at(point)]);
+  return (point) => (bordering(point, SCRIBE_ACCURACY).length > 0 ? 'on-line' : regions[at(point)]);
 }

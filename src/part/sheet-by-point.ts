@@ -10,8 +10,8 @@ import { itemAt } from '#geometry/assert.ts';
 import { disjointSets } from '#geometry/disjoint-sets.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, loopArea } from '#geometry/span.ts';
+import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import type { PointedPlace, SheetChoice } from './job.ts';
-import { LEAST_CLEARANCE } from './region-at.ts';
 
 export interface FacesChosen {
   /** By face: true for metal. */
@@ -57,7 +57,7 @@ function unmet({ at, path }: PointedPlace, names: 'outline' | 'hole', isOnLine: 
 function faceAt({ faces }: Arrangement, point: Point): number | 'on-line' {
   // The outside comes first; where no other face holds the point it does.
   const { at, bordering } = locateAreas(faces.slice(OUTSIDE + 1).map(({ loops }) => loops));
-  return bordering(point, LEAST_CLEARANCE).length > 0 ? 'on-line' : OUTSIDE + 1 + at(point);
+  return bordering(point, SCRIBE_ACCURACY).length > 0 ? 'on-line' : OUTSIDE + 1 + at(point);
 }
 
 type Border = readonly HalfEdge[];

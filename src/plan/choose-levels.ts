@@ -1,9 +1,10 @@
 /** Which depths a plan really etches to, and which region takes which (M4). */
 import { type Finding, finding } from '#findings/finding.ts';
+import { ROUNDING, SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import type { Job } from '#part/job.ts';
 import type { Asked, RegionId } from '#part/part.ts';
-import { bandShare, type DepthBand, fewestLevels, SAME_LEVEL } from './fewest-levels.ts';
-import { NEAREST_LEVELS, type NearLevels, tellApart } from './near-levels.ts';
+import { bandShare, type DepthBand, fewestLevels } from './fewest-levels.ts';
+import { type NearLevels, tellApart } from './near-levels.ts';
 
 export interface Levels {
   /** Level by region; land has 0 and stands here too. */
@@ -92,14 +93,14 @@ function namedLevels(bands: readonly DepthBand[], levels: LevelRule['levels']): 
 /** Finding: `levels-too-near`, one for each group of levels that became one. */
 export function nearLevelFindings(bands: readonly DepthBand[], { levels }: LevelRule): Finding[] {
   const { merged } = tellApart(namedLevels(bands, levels), bands);
-  const isSeen = ({ from, to }: NearLevels) => to - from > SAME_LEVEL;
+  const isSeen = ({ from, to }: NearLevels) => to - from > ROUNDING;
   return merged
     .filter(isSeen)
-    .map((each) => finding('levels-too-near', { ...each, limit: NEAREST_LEVELS }, { path: 'levels' }));
+    .map((each) => finding('levels-too-near', { ...each, limit: SCRIBE_ACCURACY }, { path: 'levels' }));
 }
 
 /** The level in the region's tolerance that uses the least share of it. */
 function nearestWithin(levels: readonly number[], asked: Asked): number | undefined {
   const nearest = bandShare(levels, bandOf(asked));
-  return nearest !== undefined && nearest.share < 1 + SAME_LEVEL ? nearest.level : undefined;
+  return nearest !== undefined && nearest.share < 1 + ROUNDING ? nearest.level : undefined;
 }

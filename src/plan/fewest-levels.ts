@@ -5,6 +5,7 @@
  * Cost: bands × log for the sort, once a halving.
  */
 import { assert, itemAt } from '#geometry/assert.ts';
+import { ROUNDING, SAME_SUM } from '#geometry/tolerances.ts';
 
 /** Depths that levels must serve: depth d is served by any level from d − minus to d + plus. */
 export interface DepthBand {
@@ -22,10 +23,6 @@ export interface LevelSet {
   readonly worstShare: number;
 }
 
-/** Ends closer than this touch, mm: rounding of 2.2 + 0.1 against 2.4 − 0.1. */
-const TOUCHING = 1e-9;
-/** Depths closer than this are one level, mm: the grid of the drawing unit's rounding, far below any tolerance. */
-export const SAME_LEVEL = 1e-6;
 const HALVINGS = 48;
 /** More stages than anybody would run; a taper without tolerance would ask for stages without end. */
 const MOST_LEVELS = 10_000;
@@ -99,9 +96,9 @@ export function bandShare(
   // serves its own depth and none beyond: the share of the depths that come next counts, and so without a plus.
   for (const [index, deep] of rising.slice(1).entries()) {
     const shallow = itemAt(rising, index);
-    if (plus + minus === 0 || shallow >= high - SAME_LEVEL || deep <= low + SAME_LEVEL) continue;
+    if (plus + minus === 0 || shallow >= high - ROUNDING || deep <= low + ROUNDING) continue;
     const depth = (shallow * plus + deep * minus) / (plus + minus);
-    if (depth < low - SAME_LEVEL || depth > high + SAME_LEVEL) continue;
+    if (depth < low - ROUNDING || depth > high + ROUNDING) continue;
     weigh({ depth, level: minus === 0 ? deep : shallow, share: (deep - shallow) / (plus + minus) });
   }
   return worst;
@@ -125,7 +122,7 @@ export function shareOfTolerance(
   { depth, plus, minus }: { readonly depth: number; readonly minus: number; readonly plus: number },
 ): number {
   const off = level - depth;
-  if (Math.abs(off) <= SAME_LEVEL) return 0;
+  if (Math.abs(off) <= ROUNDING) return 0;
   return off > 0 ? off / plus : -off / minus;
 }
 
@@ -153,8 +150,8 @@ function pierce(bands: readonly DepthBand[], { share, locked, most }: PierceRule
   let reached = Number.NEGATIVE_INFINITY;
   let next = 0;
   for (;;) {
-    while (next < flats.length && bottom(itemAt(flats, next)) <= reached + TOUCHING) next++;
-    const open = tapers.filter(({ high, minus }) => high > reached + minus + TOUCHING);
+    while (next < flats.length && bottom(itemAt(flats, next)) <= reached + SAME_SUM) next++;
+    const open = tapers.filter(({ high, minus }) => high > reached + minus + SAME_SUM);
     const from = (band: DepthBand) => Math.max(band.low, reached + band.minus);
     const flat = flats[next];
     const upper = Math.min(
@@ -166,10 +163,10 @@ function pierce(bands: readonly DepthBand[], { share, locked, most }: PierceRule
     let lower = Number.NEGATIVE_INFINITY;
     for (let at = next; at < flats.length; at++) {
       const low = bottom(itemAt(flats, at));
-      if (low <= upper + TOUCHING) lower = Math.max(lower, Math.min(low, upper));
+      if (low <= upper + SAME_SUM) lower = Math.max(lower, Math.min(low, upper));
     }
     for (const band of open) {
-      if (from(band) - band.minus > upper + TOUCHING) continue;
+      if (from(band) - band.minus > upper + SAME_SUM) continue;
       // A taper that goes on after this level leaves it no room: the next one starts where this one ends.
       lower = Math.max(lower, Math.min(upper, bottom({ ...band, low: band.high })));
     }
@@ -190,8 +187,8 @@ function unserved(band: DepthBand, locked: readonly number[]): DepthBand[] {
   return given.reduce<DepthBand[]>(
     (parts, level) =>
       parts.flatMap((part) => {
-        const from = level - plus - TOUCHING;
-        const to = level + minus + TOUCHING;
+        const from = level - plus - SAME_SUM;
+        const to = level + minus + SAME_SUM;
         if (part.high < from || part.low > to) return [part];
         return [
           ...(part.low < from ? [{ ...part, high: from }] : []),

@@ -3,10 +3,8 @@
  * between the outermost, as long as every region that asked for one of them keeps its tolerance.
  */
 import { itemAt } from '#geometry/assert.ts';
+import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import type { DepthBand } from './fewest-levels.ts';
-
-/** mm: what a scribe line may be off in all. At the rates in use it is etched in some ten seconds. */
-export const NEAREST_LEVELS = 0.005;
 
 export interface NearLevels {
   readonly from: number;
@@ -49,7 +47,7 @@ function middleOf({ from, to }: Between): number {
 
 /** Whether the levels are near enough, and their middle serves every flat floor that one of them served. */
 function canBeOne({ from, to }: Between, bands: readonly DepthBand[]): boolean {
-  if (to - from > NEAREST_LEVELS) return false;
+  if (to - from > SCRIBE_ACCURACY) return false;
   const level = middleOf({ from, to });
   return bands.every(({ low, high, minus, plus }) => {
     const isFlat = low === high;

@@ -1,8 +1,8 @@
 /** The scribe lines of a piece: what of its border a knife has to follow. */
 import { coverSpan } from '#geometry/cover-span.ts';
 import { type RebuiltLoop, type RebuiltSpan, spansOf } from '#geometry/rebuild-loops.ts';
-import { SAGITTA } from '#geometry/rings.ts';
 import { distanceToSpan, type Path, pointAlong, type Span } from '#geometry/span.ts';
+import { SAGITTA } from '#geometry/tolerances.ts';
 
 /**
  * What of the piece's border has to be cut, in chains as long as can be: all but what runs along the given spans.

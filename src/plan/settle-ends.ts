@@ -3,6 +3,7 @@
  * for its walls and its piece goes to its neighbour where that serves it too, or else takes of the neighbour what it lacks.
  */
 import { itemAt } from '#geometry/assert.ts';
+import { SAME_SUM } from '#geometry/tolerances.ts';
 import type { StripCut } from './strip-cuts.ts';
 import type { TaperProfile } from './taper-profile.ts';
 
@@ -39,7 +40,7 @@ function settleEnd(
     const inner = knots.filter((knot) => knot > Math.min(from, to) && knot < Math.max(from, to));
     return [from, to, ...inner].every((at) => {
       const off = level - depthAt(at);
-      return off <= rule.plus + SAME_DEPTH && -off <= rule.minus + SAME_DEPTH;
+      return off <= rule.plus + SAME_SUM && -off <= rule.minus + SAME_SUM;
     });
   };
   if (serves(neighbour, cut.at, end)) return cuts.filter((each) => each !== cut);
@@ -49,6 +50,3 @@ function settleEnd(
   if (!isClear || !serves(own, moved, cut.at)) return cuts;
   return cuts.map((each, i) => (i === index ? { ...itemAt(cuts, index), at: moved } : each));
 }
-
-/** Depths this close are one, mm. */
-const SAME_DEPTH = 1e-9;

@@ -1,5 +1,6 @@
 /** Where a taper is cut into strips: which of the levels it takes, and at what distances it goes over from one to the next. */
 import { itemAt } from '#geometry/assert.ts';
+import { SAME_SUM } from '#geometry/tolerances.ts';
 import { bandShare, type DepthBand } from './fewest-levels.ts';
 import type { TaperProfile } from './taper-profile.ts';
 
@@ -11,9 +12,6 @@ export interface StripCut {
   /** On which side of the cut the deeper strip lies. */
   readonly deepSide: 'before' | 'after';
 }
-
-/** Depths this close are one, mm. */
-const SAME_DEPTH = 1e-9;
 
 /**
  * As few of the levels as serve the whole band without a worse share of its tolerance than all of them together give,
@@ -29,11 +27,11 @@ export function coverBand(band: DepthBand, levels: readonly number[]): number[] 
   const cover: number[] = [];
   let served = band.low;
   for (;;) {
-    const level = rising.findLast((each) => each - plus <= served + SAME_DEPTH);
+    const level = rising.findLast((each) => each - plus <= served + SAME_SUM);
     if (level === undefined || level === cover.at(-1)) return undefined;
     cover.push(level);
     served = level + minus;
-    if (served >= band.high - SAME_DEPTH) return cover;
+    if (served >= band.high - SAME_SUM) return cover;
   }
 }
 

@@ -7,13 +7,14 @@ import { type Finding, finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { extentAlong } from '#geometry/cut-across.ts';
 import { pointAlong } from '#geometry/span.ts';
+import { ROUNDING } from '#geometry/tolerances.ts';
 import type { Job } from '#part/job.ts';
 import type { Asked, Part, Region, RegionId } from '#part/part.ts';
 import { type RegionCuts, type SplitPart, splitRegions } from '#part/split-regions.ts';
 import { allowance, type Undercut, undercutOf } from './allowance.ts';
 import { bandOf, isListed, levelsByRule } from './choose-levels.ts';
 import type { TaperAsked } from './etch-plan.ts';
-import { bandShare, type DepthBand, SAME_LEVEL } from './fewest-levels.ts';
+import { bandShare, type DepthBand } from './fewest-levels.ts';
 import { settleEnds } from './settle-ends.ts';
 import { coverBand, cutsBetween, type StripCut } from './strip-cuts.ts';
 import { type TaperProfile, taperProfile } from './taper-profile.ts';
@@ -169,8 +170,7 @@ function profilesOf(
     }
     const profile = taperProfile(each.tapers, region.loops);
     if (profile === undefined) findings.push(finding('taper-directions-differ', {}, placeOf(region)));
-    else if (profile.low + each.plus < -SAME_LEVEL)
-      findings.push(thinnerThanAsked(region, profile, each.plus));
+    else if (profile.low + each.plus < -ROUNDING) findings.push(thinnerThanAsked(region, profile, each.plus));
     else if (profile.low === profile.high)
       flat.set(region.id, {
         depth: Math.max(0, profile.low),

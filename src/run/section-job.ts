@@ -3,6 +3,7 @@
 import { type SectionPoint, sectionAlong } from '#front/section-along.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
+import { ROUNDING } from '#geometry/tolerances.ts';
 import type { AskedStretch } from '#handoff/named-section.ts';
 import { hypot } from '#maths/hypot.ts';
 import type { Taper } from '#part/job.ts';
@@ -29,9 +30,6 @@ export interface Section {
   readonly meetsMetal: boolean;
 }
 
-/** mm by which a border of the sheet is read from inside the metal: on it, to rounding, either side may come out. */
-const INSET = 1e-6;
-
 export function sectionOf(part: EtchedPart, request: SectionRequest): Section {
   const asked = stretchesOf(part, request);
   const points =
@@ -47,7 +45,9 @@ function stretchesOf(part: EtchedPart, { from, to }: SectionRequest): AskedStret
     .along(from, to)
     .flatMap(({ start, end, area }) => {
       const tapers = [...(part.plan.regions[area]?.taper?.tapers ?? []), ...sheetTapers(part)];
-      const ends = taperEndsAlong(tapers, from, to).filter((at) => at > start + INSET && at < end - INSET);
+      const ends = taperEndsAlong(tapers, from, to).filter(
+        (at) => at > start + ROUNDING && at < end - ROUNDING,
+      );
       const stops = [start, ...ends.sort((a, b) => a - b), end];
       return stops.slice(1).map((stop, index): AskedStretch => {
         const begin = itemAt(stops, index);
@@ -92,7 +92,7 @@ function metalRun(
 ): SectionPoint[] {
   const place = placeOn(request);
   const [start, end] = [itemAt(stretches, 0).start, itemAt(stretches, stretches.length - 1).end];
-  const inset = Math.min(INSET, (end - start) / 4);
+  const inset = Math.min(ROUNDING, (end - start) / 4);
   const run = sectionAlong(part.index(), place(start + inset), place(end - inset), {
     minute: request.minute,
     tolerance: request.tolerance,
@@ -114,7 +114,7 @@ function metalRun(
       });
     };
     tell();
-    while (at + 1 < stretches.length && itemAt(stretches, at).end <= distance + INSET) {
+    while (at + 1 < stretches.length && itemAt(stretches, at).end <= distance + ROUNDING) {
       at++;
       tell();
     }
@@ -131,7 +131,7 @@ function nothingAt({ plan }: EtchedPart, place: (distance: number) => Point, dis
 function evenly(part: EtchedPart, request: SectionRequest, asked: readonly AskedStretch[]): SectionPoint[] {
   const place = placeOn(request);
   const length = lengthOf(request);
-  const run = sectionAlong(part.index(), place(INSET), place(length - INSET), {
+  const run = sectionAlong(part.index(), place(ROUNDING), place(length - ROUNDING), {
     minute: request.minute,
     samples: request.samples,
   });

@@ -6,12 +6,12 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { SplinePiece } from '#drawing/curve-piece.ts';
-import { CURVE_FIT } from '#drawing/drawing-limits.ts';
 import { readDrawing } from '#drawing/read-drawing.ts';
 import { splineThrough } from '#drawing/spline-through.ts';
 import { ROUND_SPLINE, spline } from '#fixtures/tricky-splines.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, pointAlong, type Span, tangentAlong } from '#geometry/span.ts';
+import { CURVE_FIT } from '#geometry/tolerances.ts';
 import { block, bytesOf, circle, drawingText, entity, insert } from '#support/raw-drawing.ts';
 
 function spansOf(text: string): readonly Span[] {

@@ -5,12 +5,11 @@ import { indexBoxes } from '#geometry/box-index.ts';
 import { isInsideLoops } from '#geometry/inside-loops.ts';
 import { type Span, spansLength } from '#geometry/span.ts';
 import { spanGap } from '#geometry/span-gap.ts';
+import { ROUNDING } from '#geometry/tolerances.ts';
 import { stretchAlong } from '#handoff/stretch-along.ts';
 import { slotOutline } from './slot-outline.ts';
 import type { Slot, SlotBand } from './template-set.ts';
 
-/** A web thinner by less than this is no thinner, mm: slots are stopped at just this distance. */
-const SLACK = 1e-6;
 /** On the inside of a curve a bridge is narrower than along the line: by no more than this leaves of it. */
 export const LEAST_SHARE = 2 / 3;
 
@@ -50,7 +49,7 @@ export function nearSlots(slots: readonly Slot[], ask: NearAsk): NearSlots[] {
       const joined = ask.joined(a, b);
       const gap =
         joined === undefined ? gapBetween(one, other, web) : gapPastBridges(one, other, joined, ask);
-      return gap < web - SLACK ? [{ pair: [a, b], gap }] : [];
+      return gap < web - ROUNDING ? [{ pair: [a, b], gap }] : [];
     }),
   );
 }
@@ -71,7 +70,7 @@ function overlap(a: Slot, b: Slot): boolean {
 /** The web where nothing is too near. */
 function gapPastBridges(a: Slot, b: Slot, joined: Joined, ask: NearAsk): number {
   const across = gapBetween(a, b, ask.bridge * LEAST_SHARE);
-  if (across < ask.bridge * LEAST_SHARE - SLACK) return Math.min(across, ask.web - 2 * SLACK);
+  if (across < ask.bridge * LEAST_SHARE - ROUNDING) return Math.min(across, ask.web - 2 * ROUNDING);
   const back = { start: joined.end, end: joined.start };
   return Math.min(gapOfRest(a, joined, b, ask), gapOfRest(b, back, a, ask));
 }

@@ -6,8 +6,9 @@
 
 import { cross, distance, dot, type Point } from '#geometry/point.ts';
 import { rebuildLoops, spansOf } from '#geometry/rebuild-loops.ts';
-import { GRID, gridOrigin, positivelyWound, ringOf } from '#geometry/rings.ts';
+import { gridOrigin, positivelyWound, ringOf } from '#geometry/rings.ts';
 import { type Loop, lineSpan, reverseSpans, type Span, tangentAlong } from '#geometry/span.ts';
+import { GRID } from '#geometry/tolerances.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
 import type { SlotBand } from './template-set.ts';
 
