@@ -58,11 +58,16 @@ export function contourPieces(kit: ContourKit, ask: ContourAsk): ContourPiece[] 
     const member = members[i] as number;
     const spread = spreads[member];
     if (spread === undefined) continue;
-    forEachPart(spread, (from, to) => keepFrontPart(kit, ask, member, spread, from, to, pieces));
+    forEachPart(spread, (part) => {
+      const piece = frontPiece(kit, ask, member, part);
+      if (piece !== undefined) pieces.push(piece);
+    });
   }
   borders.forEach((spread, border) => {
     if (spread === undefined) return;
-    forEachPart(spread, (from, to) => keepBorderPart(kit, ask, border, spread, from, to, pieces));
+    forEachPart(spread, (part) => {
+      if (isBorderOfFront(kit, ask, border, part)) pieces.push(pieceOf(part, BOTH));
+    });
   });
   for (let i = 0; i < members.length; i++) spreads[members[i] as number] = undefined;
   return pieces;
@@ -94,10 +99,13 @@ function cutAll(
   });
 }
 
+/** A part of a spread between two cuts, by its shares. */
+type SpreadPart = Pick<ContourPiece, 'spread' | 'from' | 'to'>;
+
 /** Calls back for each part of the spread between cuts; parts too short to matter are joined to the next. */
-function forEachPart(spread: Spread, take: (from: number, to: number) => void): void {
+function forEachPart(spread: Spread, take: (part: SpreadPart) => void): void {
   if (spread.cuts.length === 0) {
-    take(0, 1);
+    take({ spread, from: 0, to: 1 });
     return;
   }
   const shares: number[] = [];
@@ -108,32 +116,41 @@ function forEachPart(spread: Spread, take: (from: number, to: number) => void): 
   let from = 0;
   for (const share of shares) {
     if (share - from < shortest || share > 1 - shortest) continue;
-    take(from, share);
+    take({ spread, from, to: share });
     from = share;
   }
-  take(from, 1);
+  take({ spread, from, to: 1 });
 }
 
-/** Keeps a part of a spread feature unless its middle is hidden or cut off. */
-function keepFrontPart(
+/** The middle of a part, which decides for all of it. */
+interface Middle {
+  readonly spread: Spread;
+  readonly x: number;
+  readonly y: number;
+}
+
+function middleOf({ spread, from, to }: SpreadPart): Middle {
+  const [x, y] = pointOfSpread(spread, (from + to) / 2);
+  return { spread, x, y };
+}
+
+/** The piece that a part of a spread feature makes, unless its middle is hidden or cut off. */
+function frontPiece(
   kit: ContourKit,
   ask: ContourAsk,
   member: number,
-  spread: Spread,
-  from: number,
-  to: number,
-  pieces: ContourPiece[],
-): void {
-  const [x, y] = pointOfSpread(spread, (from + to) / 2);
-  const { feature } = spread;
-  const verdict = hiddenBy(kit, ask, member, spread, x, y);
-  if (verdict === 'hidden') return;
+  part: SpreadPart,
+): ContourPiece | undefined {
+  const middle = middleOf(part);
+  const { feature } = part.spread;
+  const verdict = hiddenBy(kit, ask, member, middle);
+  if (verdict === 'hidden') return undefined;
   const floorStage = ask.reaches.indexOf(0);
   const isFloor = feature.stage === floorStage;
   const withFloor = verdict !== 'on-floor';
-  if (isFloor && !withFloor) return;
-  if (ask.clip !== undefined && isCutOff(ask.clip, member, x, y)) return;
-  pieces.push(pieceOf(spread, from, to, withFloor, !isFloor));
+  if (isFloor && !withFloor) return undefined;
+  if (ask.clip !== undefined && isCutOff(ask.clip, member, middle)) return undefined;
+  return pieceOf(part, { withFloor, withoutFloor: !isFloor });
 }
 
 /** Whether another source has passed the point (hidden), or only the floor at this very depth covers it (on-floor). */
@@ -141,10 +158,9 @@ function hiddenBy(
   kit: ContourKit,
   ask: ContourAsk,
   member: number,
-  spread: Spread,
-  x: number,
-  y: number,
+  middle: Middle,
 ): 'hidden' | 'on-floor' | 'border' {
+  const { spread, x, y } = middle;
   const { features, openings } = kit.index;
   const { near } = kit;
   if (isCusp(spread.feature) && isInside(itemAt(openings, spread.feature.stage), x, y)) return 'hidden';
@@ -160,11 +176,11 @@ function hiddenBy(
     if (squared >= (reach + SAME_FIGURE) * (reach + SAME_FIGURE)) continue;
     if (reach > SAME_FIGURE && squared < (reach - SAME_FIGURE) * (reach - SAME_FIGURE)) return 'hidden';
     if (reach === 0) touchesFloor = true;
-    const verdict = sameBorder(openings, { source, reach }, spread, x, y);
+    const verdict = sameBorder(openings, { source, reach }, middle);
     if (verdict === 'hidden') return verdict;
     if (verdict === 'on-floor') onFloor = true;
   }
-  const cover = coverByLater(kit, ask, spread.feature.stage, x, y);
+  const cover = coverByLater(kit, ask, middle);
   if (cover > 0) return 'hidden';
   return onFloor || (cover === 0 && !touchesFloor) ? 'on-floor' : 'border';
 }
@@ -173,15 +189,14 @@ function hiddenBy(
 function sameBorder(
   openings: readonly InsideIndex[],
   { source, reach }: { readonly source: Feature; readonly reach: number },
-  spread: Spread,
-  x: number,
-  y: number,
+  middle: Middle,
 ): 'hidden' | 'on-floor' | 'border' {
+  const { spread, x, y } = middle;
   // An opening of no width has a border on either side; neither hides what spreads from the other.
   if (reach > 0 && isBehind(source, x, y))
     return isInside(itemAt(openings, source.stage), x, y) ? 'hidden' : 'border';
   const { stage } = spread.feature;
-  const along = runsAlong(source, spread, x, y);
+  const along = runsAlong(source, middle);
   if (along > 0.5 && source.stage < stage) return 'hidden';
   if (along > -0.5) return 'border';
   return reach > 0 || stage === source.stage ? 'hidden' : 'on-floor';
@@ -194,14 +209,8 @@ function isBehind({ kind, nx, ny, ax, ay, cx, cy, radius, side }: Feature, x: nu
 }
 
 /** How far the first later opening that holds the point has grown; 0 for the floor at this depth, negative for none. */
-function coverByLater(
-  { index }: ContourKit,
-  { reaches }: ContourAsk,
-  stage: number,
-  x: number,
-  y: number,
-): number {
-  for (let later = stage + 1; later < index.openings.length; later++) {
+function coverByLater({ index }: ContourKit, { reaches }: ContourAsk, { spread, x, y }: Middle): number {
+  for (let later = spread.feature.stage + 1; later < index.openings.length; later++) {
     const reach = reaches[later] as number;
     if (reach >= 0 && isInside(itemAt(index.openings, later), x, y)) return reach;
   }
@@ -209,7 +218,7 @@ function coverByLater(
 }
 
 /** Cosine between the spread's way and the way of another source's border at a point where they lie on each other. */
-function runsAlong(source: Feature, spread: Spread, x: number, y: number): number {
+function runsAlong(source: Feature, { spread, x, y }: Middle): number {
   const [ox, oy] = awayFrom(source, x, y);
   const { feature } = spread;
   let fx = feature.nx;
@@ -244,7 +253,7 @@ function awayFrom(source: Feature, x: number, y: number): [number, number] {
 }
 
 /** Whether a point of the contour is outside the clipping border, or on it: there the border's own piece stands for it. */
-function isCutOff(clip: ClipBorder, member: number, x: number, y: number): boolean {
+function isCutOff(clip: ClipBorder, member: number, { x, y }: Middle): boolean {
   const near = clip.nearBorders.get(member);
   if (near !== undefined) {
     for (const border of near) {
@@ -254,19 +263,11 @@ function isCutOff(clip: ClipBorder, member: number, x: number, y: number): boole
   return !isInside(clip.inside, x, y);
 }
 
-/** Keeps a part of the clipping border that lies inside the contour, or on it and running the same way. */
-function keepBorderPart(
-  kit: ContourKit,
-  ask: ContourAsk,
-  border: number,
-  spread: Spread,
-  from: number,
-  to: number,
-  pieces: ContourPiece[],
-): void {
-  const [x, y] = pointOfSpread(spread, (from + to) / 2);
+/** Whether a part of the clipping border lies inside the contour, or on it and running the same way. */
+function isBorderOfFront(kit: ContourKit, ask: ContourAsk, border: number, part: SpreadPart): boolean {
+  const middle = middleOf(part);
+  const { x, y } = middle;
   const { features, openings } = kit.index;
-  let within = false;
   let onBorder = false;
   for (const member of ask.clip?.nearFeatures[border] ?? []) {
     const source = itemAt(features, member);
@@ -274,31 +275,23 @@ function keepBorderPart(
     if (reach < 0 || source.kind === 'corner') continue;
     const squared = squaredDistance(source, x, y);
     if (squared >= (reach + SAME_FIGURE) * (reach + SAME_FIGURE)) continue;
-    if (reach > SAME_FIGURE && squared < (reach - SAME_FIGURE) * (reach - SAME_FIGURE)) {
-      within = true;
-      break;
-    }
+    if (reach > SAME_FIGURE && squared < (reach - SAME_FIGURE) * (reach - SAME_FIGURE)) return true;
     onBorder = true;
-    if (runsAlong(source, spread, x, y) > 0) within = true;
+    if (runsAlong(source, middle) > 0) return true;
   }
-  if (!within) {
-    for (let stage = 0; stage < openings.length && !within; stage++) {
-      const reach = ask.reaches[stage] as number;
-      if (reach < 0 || (reach === 0 && onBorder)) continue;
-      within = isInside(itemAt(openings, stage), x, y);
-    }
-  }
-  if (within) pieces.push(pieceOf(spread, from, to, true, true));
+  return openings.some((opening, stage) => {
+    const reach = ask.reaches[stage] as number;
+    return reach >= 0 && !(reach === 0 && onBorder) && isInside(opening, x, y);
+  });
 }
 
+const BOTH = { withFloor: true, withoutFloor: true };
+
 function pieceOf(
-  spread: Spread,
-  from: number,
-  to: number,
-  withFloor: boolean,
-  withoutFloor: boolean,
+  { spread, from, to }: SpreadPart,
+  floor: Pick<ContourPiece, 'withFloor' | 'withoutFloor'>,
 ): ContourPiece {
   const [ax, ay] = pointOfSpread(spread, from);
   const [bx, by] = pointOfSpread(spread, to);
-  return { spread, from, to, ax, ay, bx, by, withFloor, withoutFloor };
+  return { spread, from, to, ax, ay, bx, by, ...floor };
 }

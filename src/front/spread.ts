@@ -28,48 +28,38 @@ export function spreadFeature(feature: Feature, reach: number): Spread | undefin
   if (kind === 'line') {
     const dx = nx * reach;
     const dy = ny * reach;
-    return boxed(feature, 0, feature.ax + dx, feature.ay + dy, feature.bx + dx, feature.by + dy, 0);
+    const ends = { ax: feature.ax + dx, ay: feature.ay + dy, bx: feature.bx + dx, by: feature.by + dy };
+    return boxed({ feature, radius: 0, ...ends }, 0);
   }
   const radius = feature.radius + feature.side * reach;
   if (radius <= TOUCHING) return undefined;
   const bow = radius * (1 - feature.cosHalf);
   if (kind === 'arc') {
     const ratio = radius / feature.radius;
-    const ax = cx + (feature.ax - cx) * ratio;
-    const ay = cy + (feature.ay - cy) * ratio;
-    return boxed(
-      feature,
-      radius,
-      ax,
-      ay,
-      cx + (feature.bx - cx) * ratio,
-      cy + (feature.by - cy) * ratio,
-      bow,
-    );
+    const ends = {
+      ax: cx + (feature.ax - cx) * ratio,
+      ay: cy + (feature.ay - cy) * ratio,
+      bx: cx + (feature.bx - cx) * ratio,
+      by: cy + (feature.by - cy) * ratio,
+    };
+    return boxed({ feature, radius, ...ends }, bow);
   }
   const to = feature.from + feature.sweep;
-  const ax = cx + radius * cos(feature.from);
-  const ay = cy + radius * sin(feature.from);
-  return boxed(feature, radius, ax, ay, cx + radius * cos(to), cy + radius * sin(to), bow);
+  const ends = {
+    ax: cx + radius * cos(feature.from),
+    ay: cy + radius * sin(feature.from),
+    bx: cx + radius * cos(to),
+    by: cy + radius * sin(to),
+  };
+  return boxed({ feature, radius, ...ends }, bow);
 }
 
-function boxed(
-  feature: Feature,
-  radius: number,
-  ax: number,
-  ay: number,
-  bx: number,
-  by: number,
-  bow: number,
-): Spread {
+/** With its box, which a bow over the chord makes wider. */
+function boxed(spread: Pick<Spread, 'feature' | 'radius' | 'ax' | 'ay' | 'bx' | 'by'>, bow: number): Spread {
+  const { ax, ay, bx, by } = spread;
   const slack = bow + TOUCHING;
   return {
-    feature,
-    radius,
-    ax,
-    ay,
-    bx,
-    by,
+    ...spread,
     minX: Math.min(ax, bx) - slack,
     minY: Math.min(ay, by) - slack,
     maxX: Math.max(ax, bx) + slack,

@@ -97,30 +97,22 @@ function integrateTo(area: (depth: number) => number, shallower: number, level: 
   const span = level - shallower;
   const integrand = (s: number): number => 2 * span * s * area(level - span * s * s);
   const whole = kronrod(integrand, 0, 1);
-  return refine(integrand, 0, 1, whole, Math.abs(whole.fine) * AGREEMENT, DEEPEST_HALVING);
+  const refine = (part: Estimate, allowed: number, halvings: number): number => {
+    const { from, to, fine, coarse } = part;
+    if (Math.abs(fine - coarse) <= allowed || halvings === 0) return fine;
+    const middle = (from + to) / 2;
+    const left = refine(kronrod(integrand, from, middle), allowed / 2, halvings - 1);
+    return left + refine(kronrod(integrand, middle, to), allowed / 2, halvings - 1);
+  };
+  return refine(whole, Math.abs(whole.fine) * AGREEMENT, DEEPEST_HALVING);
 }
 
+/** An integral by the finer and by the coarser rule. */
 interface Estimate {
+  readonly from: number;
+  readonly to: number;
   readonly fine: number;
   readonly coarse: number;
-}
-
-function refine(
-  integrand: (s: number) => number,
-  from: number,
-  to: number,
-  estimate: Estimate,
-  allowed: number,
-  halvings: number,
-): number {
-  if (Math.abs(estimate.fine - estimate.coarse) <= allowed || halvings === 0) return estimate.fine;
-  const middle = (from + to) / 2;
-  const left = kronrod(integrand, from, middle);
-  const right = kronrod(integrand, middle, to);
-  return (
-    refine(integrand, from, middle, left, allowed / 2, halvings - 1) +
-    refine(integrand, middle, to, right, allowed / 2, halvings - 1)
-  );
 }
 
 function kronrod(integrand: (s: number) => number, from: number, to: number): Estimate {
@@ -134,5 +126,5 @@ function kronrod(integrand: (s: number) => number, from: number, to: number): Es
     fine += itemAt(KRONROD, i) * value;
     coarse += itemAt(GAUSS, i) * value;
   });
-  return { fine: fine * half, coarse: coarse * half };
+  return { from, to, fine: fine * half, coarse: coarse * half };
 }
