@@ -4,6 +4,9 @@
  * step, so that rounding does not decide which of them is reported.
  */
 import { itemAt } from '#geometry/assert.ts';
+import { boxOfPoints, growBox } from '#geometry/box.ts';
+import { indexBoxes } from '#geometry/box-index.ts';
+import { disjointSets } from '#geometry/disjoint-sets.ts';
 import { groupNear } from '#geometry/near-values.ts';
 import { distance, type Point } from '#geometry/point.ts';
 import type { Path } from '#geometry/span.ts';
@@ -43,13 +46,18 @@ export function gatherNarrow<Found extends NarrowFound>(found: readonly Found[])
   });
 }
 
-/** A way from a corner is found once for each of the sides that meet there. */
+/**
+ * Places as an engineer counts them: ways across nearer to each other than the limit, one after the other along a strip, are one,
+ * into however many lines and arcs the strip's sides fall.
+ */
 function distinctPlaces(places: readonly NarrowFound[]): number {
-  const kept: Point[] = [];
-  for (const { at } of places) {
-    if (!kept.some((each) => distance(each, at) < SAME_FIGURE)) kept.push(at);
-  }
-  return kept.length;
+  const index = indexBoxes(places.map(({ at, limit }) => growBox(boxOfPoints([at]), limit)));
+  const sets = disjointSets(places.length);
+  places.forEach(({ at, limit }, i) => {
+    for (const other of index.meeting(boxOfPoints([at])))
+      if (distance(itemAt(places, other).at, at) < limit) sets.unite(i, other);
+  });
+  return new Set(places.map((_, i) => sets.find(i))).size;
 }
 
 /** Places of one width by their limits and further figures, one after the other. */

@@ -12,6 +12,8 @@ test.each([
   ['a round front that ends just short of a straight one', 6, 14],
   ['a long strip of just the width asked', 201, 5],
   ['a corner of 6 by 3 µm beyond an arc', 206, 68],
+  ['a stub of a micrometre where a round and a straight meet', 226, 72],
+  ['an even strip whose sides fall into many arcs', 227, 58],
 ])('M3 nor does one with %s (seed %d, case %d)', async (_, seed, index) => {
   expect(await judgeVariants(seed, index)).toEqual([]);
 });
