@@ -306,6 +306,8 @@ function stripEnds(a: Span, b: Span, ways: readonly Way[], limit: number): Way[]
 function besideTouch(a: Span, b: Span, touch: Point): Way[] {
   // Seen from the straighter one, whichever comes first.
   if (bendOf(a) > bendOf(b)) return besideTouch(b, a, touch).map(turned);
+  if (isWholeCircle(a) && distance(a.start, touch) < TOUCHING)
+    return besideTouch(openedAcross(a, touch), b, touch);
   const at = nearestShare(a, touch);
   return [0, 1].flatMap((end) => {
     let [near, far] = [at, end];
@@ -317,6 +319,18 @@ function besideTouch(a: Span, b: Span, touch: Point): Way[] {
     }
     return strictlyAcross(a, b, far) ?? [];
   });
+}
+
+function isWholeCircle(span: Span): boolean {
+  return span.kind === 'arc' && Math.abs(span.sweep) > 2 * Math.PI - ACROSS && span.start === span.end;
+}
+
+/** A whole circle that begins and ends opposite to a place, so that it runs on both sides of that place. */
+function openedAcross(circle: Span, { x, y }: Point): Span {
+  if (circle.kind === 'line') return circle;
+  const { center } = circle;
+  const seam = { x: 2 * center.x - x, y: 2 * center.y - y };
+  return { ...circle, start: seam, end: seam };
 }
 
 /** Where neighbours on a border run together, and not just meet in a corner. */

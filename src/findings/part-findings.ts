@@ -27,6 +27,7 @@ export interface PartFacts {
   };
   readonly 'outline-not-closed': OpenGaps & { readonly layers: readonly string[] };
   readonly 'outline-crosses-itself': { readonly kind: string; readonly times: number };
+  readonly 'outlines-overlap': { readonly outlines: number };
   readonly 'linework-too-crossed': { readonly what: 'pairs' | 'meetings'; readonly limit: number };
   readonly 'no-closed-region': OpenGaps;
   readonly 'region-outside-sheet': { readonly area: number };
@@ -172,6 +173,16 @@ export const partWords: WordsFor<PartFacts> = {
       reason: `This ${kind} passes ${times === 1 ? 'one place' : `${times} places`} twice: inside and outside change over there.`,
       remedy: 'Look at the place in plan; draw each closed outline as a curve of its own.',
       value: times,
+    }),
+  },
+  'outlines-overlap': {
+    severity: 'warn',
+    title: 'Outlines overlap',
+    say: ({ outlines }) => ({
+      reason:
+        `${outlines} closed outlines of the sheet overlap, none of them inside another. All that lies in any of them was taken ` +
+        'as one: one cutout inside the sheet, or one sheet with what stands out over its edge.',
+      remedy: 'Trim the outlines in the drawing to the one border that is meant.',
     }),
   },
   'linework-too-crossed': {

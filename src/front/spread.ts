@@ -29,7 +29,7 @@ export function spreadFeature(feature: Feature, reach: number): Spread | undefin
     const dx = nx * reach;
     const dy = ny * reach;
     const ends = { ax: feature.ax + dx, ay: feature.ay + dy, bx: feature.bx + dx, by: feature.by + dy };
-    return boxed({ feature, radius: 0, ...ends }, 0);
+    return boxed(feature, ends, { radius: 0, bow: 0 });
   }
   const radius = feature.radius + feature.side * reach;
   if (radius <= TOUCHING) return undefined;
@@ -42,7 +42,7 @@ export function spreadFeature(feature: Feature, reach: number): Spread | undefin
       bx: cx + (feature.bx - cx) * ratio,
       by: cy + (feature.by - cy) * ratio,
     };
-    return boxed({ feature, radius, ...ends }, bow);
+    return boxed(feature, ends, { radius, bow });
   }
   const to = feature.from + feature.sweep;
   const ends = {
@@ -51,15 +51,23 @@ export function spreadFeature(feature: Feature, reach: number): Spread | undefin
     bx: cx + radius * cos(to),
     by: cy + radius * sin(to),
   };
-  return boxed({ feature, radius, ...ends }, bow);
+  return boxed(feature, ends, { radius, bow });
 }
 
 /** With its box, which a bow over the chord makes wider. */
-function boxed(spread: Pick<Spread, 'feature' | 'radius' | 'ax' | 'ay' | 'bx' | 'by'>, bow: number): Spread {
-  const { ax, ay, bx, by } = spread;
+function boxed(
+  feature: Feature,
+  { ax, ay, bx, by }: Pick<Spread, 'ax' | 'ay' | 'bx' | 'by'>,
+  { radius, bow }: { readonly radius: number; readonly bow: number },
+): Spread {
   const slack = bow + TOUCHING;
   return {
-    ...spread,
+    feature,
+    radius,
+    ax,
+    ay,
+    bx,
+    by,
     minX: Math.min(ax, bx) - slack,
     minY: Math.min(ay, by) - slack,
     maxX: Math.max(ax, bx) + slack,

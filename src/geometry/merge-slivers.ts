@@ -1,13 +1,15 @@
 /**
- * Slivers: faces narrower than a line can be placed, as two outlines leave between them that were meant to be one. Each is made
+ * Slivers: faces narrower than a line can be placed, and slits between outlines, as two leave that were meant to be one. Each is made
  * one with the neighbour along which it lies longest, the larger of two alike: the edges between them go, and the edges on
  * its other side run for the curves of both. Nothing moves by more than the sliver was wide.
  * Cost: linear in edges; the arrangement is made again where there is a sliver.
  */
 import { arrange } from './arrange.ts';
-import { type Arrangement, type ArrangementEdge, OUTSIDE } from './arrangement.ts';
+import { type Arrangement, type ArrangementEdge, OUTSIDE, type SourcedSpan } from './arrangement.ts';
 import { itemAt } from './assert.ts';
+import { type Box, boxOfSpans } from './box.ts';
 import type { Point } from './point.ts';
+import { slitEnds } from './slit-ends.ts';
 import { pointAlong, spanLength, spansLength } from './span.ts';
 import { SCRIBE_ACCURACY } from './tolerances.ts';
 
@@ -27,8 +29,20 @@ export interface WithoutSlivers {
 const MOST_ROUNDS = 8;
 /** Borders whose lengths differ by less than this share are alike. */
 const ALIKE = 0.02;
+/** Areas that differ by less than this share are as large. */
+const AS_LARGE = 1e-4;
 
 export function mergeSlivers(drawn: Arrangement): WithoutSlivers {
+  const faces = mergeFaces(drawn);
+  const slits = mergeFaces(withSlitsClosed(faces.arrangement));
+  const slivers = [...faces.slivers, ...slits.slivers];
+  return {
+    arrangement: slits.arrangement,
+    slivers: slivers.sort((a, b) => a.at.x - b.at.x || a.at.y - b.at.y),
+  };
+}
+
+function mergeFaces(drawn: Arrangement): WithoutSlivers {
   let arrangement = drawn;
   const slivers: Sliver[] = [];
   for (let round = 0; round < MOST_ROUNDS; round++) {
@@ -37,7 +51,14 @@ export function mergeSlivers(drawn: Arrangement): WithoutSlivers {
     slivers.push(...merging.map(({ sliver }) => sliver));
     arrangement = withoutBorders(arrangement, merging);
   }
-  return { arrangement, slivers: slivers.sort((a, b) => a.at.x - b.at.x || a.at.y - b.at.y) };
+  return { arrangement, slivers };
+}
+
+function withSlitsClosed(drawn: Arrangement): Arrangement {
+  const ends = slitEnds(drawn);
+  if (ends.length === 0) return drawn;
+  const across = ends.map(({ span, edge }) => ({ span, source: edge }));
+  return arrangedAgain(drawn, [...drawn.edges.map(({ span }, source) => ({ span, source })), ...across]);
 }
 
 interface Merger {
@@ -95,12 +116,20 @@ function longestNeighbour(
     lengths.set(other, (lengths.get(other) ?? 0) + spanLength(itemAt(edges, edge).span));
   }
   const longest = Math.max(0, ...lengths.values());
+  const lowOf = (other: number) => boxOfSpans(itemAt(faces, other).loops.flat());
   const sizeOf = (other: number) =>
     other === OUTSIDE ? Number.POSITIVE_INFINITY : itemAt(faces, other).area;
-  return [...lengths]
-    .filter(([, length]) => length >= longest * (1 - ALIKE))
-    .map(([other]) => other)
-    .sort((a, b) => sizeOf(b) - sizeOf(a))[0];
+  const alike = [...lengths].filter(([, length]) => length >= longest * (1 - ALIKE)).map(([other]) => other);
+  const largest = Math.max(...alike.map(sizeOf));
+  // Of several as large, but for rounding, the one that lies lowest, then left.
+  return alike
+    .filter((other) => !(sizeOf(other) < largest * (1 - AS_LARGE)))
+    .sort((a, b) => compareLows(lowOf(a), lowOf(b)))[0];
+}
+
+function compareLows(a: Box, b: Box): number {
+  if (Math.abs(a.minY - b.minY) > SCRIBE_ACCURACY) return a.minY - b.minY;
+  return a.minX - b.minX;
 }
 
 function withoutBorders({ edges }: Arrangement, mergers: readonly Merger[]): Arrangement {
@@ -111,6 +140,15 @@ function withoutBorders({ edges }: Arrangement, mergers: readonly Merger[]): Arr
     for (const edge of merger.stays) more.set(edge, [...(more.get(edge) ?? []), ...sources]);
   }
   const kept = edges.flatMap(({ span }, source) => (gone.has(source) ? [] : [{ span, source }]));
+  return arrangedAgain({ edges }, kept, more);
+}
+
+/** Edges of an arrangement, each span sourced by its number there, with whatever sources else they take over. */
+function arrangedAgain(
+  { edges }: Pick<Arrangement, 'edges'>,
+  kept: readonly SourcedSpan[],
+  more: ReadonlyMap<number, readonly number[]> = new Map(),
+): Arrangement {
   const { arrangement } = arrange(kept, { joinTolerance: 0 });
   const sourcesOf = (edge: number) => [...itemAt(edges, edge).sources, ...(more.get(edge) ?? [])];
   return {

@@ -74,7 +74,8 @@ export function findRegions(drawing: Drawing, job: Pick<Job, 'layers' | 'joinTol
             ...inside.findings,
           ]),
         ]),
-    ...selfCrossings(arrangement, {
+    // As drawn: a sliver that is merged makes its neighbours' lines one.
+    ...selfCrossings(drawn, {
       curves: drawing.curves,
       among: taking.filter(isNew),
     }),
@@ -97,9 +98,19 @@ function noiseTaking(drawing: Drawing, { outline, ignore }: Job['layers']): Nois
 }
 
 function facesOfSheet(part: OutlinedPart, choice: SheetChoice | undefined): FacesChosen {
-  return choice === undefined
-    ? { isMetal: findMetal(part), findings: [] }
-    : sheetByPoint(part.arrangement, choice);
+  return choice === undefined ? sheetByOutlines(part) : sheetByPoint(part.arrangement, choice);
+}
+
+/** Finding: `outlines-overlap`. */
+function sheetByOutlines(part: OutlinedPart): FacesChosen {
+  const { isMetal, overlapping } = findMetal(part);
+  const findings = overlapping.map((group) => {
+    const curves = group.map((number) => itemAt(part.curves, number)).sort((a, b) => a.line - b.line);
+    const { layer, line, spans } = itemAt(curves, 0);
+    const at = itemAt(spans, 0).start;
+    return finding('outlines-overlap', { outlines: group.length }, { at, layer, line });
+  });
+  return { isMetal, findings };
 }
 
 interface SortedFaces {

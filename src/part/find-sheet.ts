@@ -1,12 +1,12 @@
 /**
  * Which faces are metal. Outlines count by nesting: inside one is metal, inside two is a cutout, and so on. A closed curve is
- * crossed into and out of, whatever it shares with its neighbours; outlines drawn as loose lines count as one for each
- * connected tangle of them, since no line then tells which side of it is in.
+ * crossed into and out of, whatever it shares with its neighbours; closed curves that overlap, neither in the other, count as
+ * one, and so do outlines drawn as loose lines for each connected tangle of them, since no line then tells which side of it is in.
  */
 import type { DrawnCurve } from '#drawing/drawing.ts';
 import { type Arrangement, OUTSIDE } from '#geometry/arrangement.ts';
 import { itemAt } from '#geometry/assert.ts';
-import { disjointSets } from '#geometry/disjoint-sets.ts';
+import { type DisjointSets, disjointSets } from '#geometry/disjoint-sets.ts';
 import { nestCycles } from '#geometry/nest-cycles.ts';
 import { type Loop, reverseSpan } from '#geometry/span.ts';
 import { traceFaces } from '#geometry/trace-faces.ts';
@@ -18,13 +18,21 @@ export interface OutlinedPart {
   readonly outline: readonly number[];
 }
 
-/** Nesting depth parity by face: true for metal. */
-export function findMetal({ arrangement, curves, outline }: OutlinedPart): boolean[] {
+export interface MetalFound {
+  /** By face. */
+  readonly isMetal: readonly boolean[];
+  /** Closed outlines that overlap without one lying in the other, group by group: each counts as one outline. */
+  readonly overlapping: readonly (readonly number[])[];
+}
+
+export function findMetal({ arrangement, curves, outline }: OutlinedPart): MetalFound {
   const isClosed = (number: number) => itemAt(curves, number).closed;
-  const closed = new Set(outline.filter(isClosed));
-  const inClosed = parityOfClosed(arrangement, drawnOnce(arrangement, closed));
-  const depth = depthInLoose(arrangement, new Set(outline.filter((number) => !closed.has(number))));
-  return arrangement.faces.map((_, face) => (itemAt(depth, face) + itemAt(inClosed, face)) % 2 === 1);
+  const all = new Set(outline.filter(isClosed));
+  const closed = drawnOnce(arrangement, all);
+  const { depths, overlapping } = depthInClosed(arrangement, closed);
+  const loose = depthInLoose(arrangement, new Set(outline.filter((number) => !all.has(number))), closed);
+  const isMetal = arrangement.faces.map((_, face) => (itemAt(loose, face) + itemAt(depths, face)) % 2 === 1);
+  return { isMetal, overlapping };
 }
 
 /** One of all curves that run the same way, edge for edge: an outline drawn twice is crossed into once. */
@@ -41,9 +49,77 @@ function drawnOnce({ edges }: Arrangement, closed: ReadonlySet<number>): Readonl
   return new Set(new Map([...ways].map(([source, way]) => [way.join(' '), source])).values());
 }
 
-/** 1 for faces inside an odd number of closed curves. */
-function parityOfClosed(arrangement: Arrangement, closed: ReadonlySet<number>): number[] {
+/** By face, in how many closed outlines it lies (odd or even is all that counts), those that overlap taken as one. */
+function depthInClosed(
+  arrangement: Arrangement,
+  closed: ReadonlySet<number>,
+): { readonly depths: readonly number[]; readonly overlapping: number[][] } {
   const neighbours = neighboursOf(arrangement);
+  const overlapping = meetingCurves(arrangement, closed).flatMap((group) =>
+    overlaps(new Map(group.map((curve) => [curve, insideOf(arrangement, neighbours, new Set([curve]))]))),
+  );
+  const inGroups = new Set(overlapping.flat());
+  const alone = new Set([...closed].filter((curve) => !inGroups.has(curve)));
+  const depths = insideOf(arrangement, neighbours, alone);
+  for (const group of overlapping) {
+    const each = group.map((curve) => insideOf(arrangement, neighbours, new Set([curve])));
+    depths.forEach((depth, face) => {
+      depths[face] = depth + (each.some((inside) => inside[face] === 1) ? 1 : 0);
+    });
+  }
+  return { depths, overlapping };
+}
+
+/** Closed curves that come to a common vertex, in groups of two or more. */
+function meetingCurves({ edges, vertices }: Arrangement, closed: ReadonlySet<number>): number[][] {
+  const curves = [...closed];
+  const numberOf = new Map(curves.map((curve, number) => [curve, number]));
+  const sets = disjointSets(curves.length);
+  const firstAt: (number | undefined)[] = vertices.map(() => undefined);
+  for (const { sources, start, end } of edges) {
+    for (const source of sources) {
+      const number = numberOf.get(source);
+      if (number === undefined) continue;
+      for (const vertex of [start, end]) {
+        const first = firstAt[vertex];
+        if (first === undefined) firstAt[vertex] = number;
+        else sets.unite(first, number);
+      }
+    }
+  }
+  return groupsOf(sets, curves);
+}
+
+/** Curves that overlap one another without one lying in the other, in groups of two or more. */
+function overlaps(insides: ReadonlyMap<number, readonly number[]>): number[][] {
+  const curves = [...insides.keys()];
+  const sets = disjointSets(curves.length);
+  curves.forEach((curve, i) => {
+    for (let j = 0; j < i; j++) {
+      const [one, other] = [insides.get(curve) ?? [], insides.get(itemAt(curves, j)) ?? []];
+      const has = (inOne: number, inOther: number) =>
+        one.some((inside, face) => inside === inOne && other[face] === inOther);
+      if (has(1, 1) && has(1, 0) && has(0, 1)) sets.unite(i, j);
+    }
+  });
+  return groupsOf(sets, curves);
+}
+
+function groupsOf(sets: DisjointSets, items: readonly number[]): number[][] {
+  const groups = new Map<number, number[]>();
+  items.forEach((item, number) => {
+    const root = sets.find(number);
+    groups.set(root, [...(groups.get(root) ?? []), item]);
+  });
+  return [...groups.values()].filter(({ length }) => length > 1);
+}
+
+/** 1 for faces inside an odd number of the closed curves. */
+function insideOf(
+  arrangement: Arrangement,
+  neighbours: readonly (readonly Neighbour[])[],
+  closed: ReadonlySet<number>,
+): number[] {
   const parity = arrangement.faces.map(() => -1);
   parity[OUTSIDE] = 0;
   const reached = [OUTSIDE];
@@ -72,10 +148,14 @@ function neighboursOf({ edges, faces }: Arrangement): Neighbour[][] {
   return neighbours;
 }
 
-/** In how many tangles of loose outline lines each face lies. */
-function depthInLoose(arrangement: Arrangement, loose: ReadonlySet<number>): number[] {
+/** In how many tangles of loose outline lines each face lies; a tangle that only repeats closed outlines is none. */
+function depthInLoose(
+  arrangement: Arrangement,
+  loose: ReadonlySet<number>,
+  closed: ReadonlySet<number>,
+): number[] {
   const { edges, faces, vertices } = arrangement;
-  const isLoose = edges.map(({ sources }) => sources.some((source) => loose.has(source)));
+  const isLoose = looseEdges(arrangement, loose, closed);
   const cells = disjointSets(faces.length);
   const tangles = disjointSets(vertices.length);
   edges.forEach(({ left, right, start, end }, edge) => {
@@ -104,6 +184,24 @@ function depthInLoose(arrangement: Arrangement, loose: ReadonlySet<number>): num
     }
   }
   return faces.map((_, face) => depthOfCell.get(cells.find(face)) ?? 0);
+}
+
+function looseEdges(
+  { edges, vertices }: Arrangement,
+  loose: ReadonlySet<number>,
+  closed: ReadonlySet<number>,
+): boolean[] {
+  const isLoose = edges.map(({ sources }) => sources.some((source) => loose.has(source)));
+  const tangles = disjointSets(vertices.length);
+  edges.forEach(({ start, end }, edge) => {
+    if (isLoose[edge]) tangles.unite(start, end);
+  });
+  const ofItsOwn = new Set(
+    edges.flatMap(({ start, sources }, edge) =>
+      isLoose[edge] && !sources.some((source) => closed.has(source)) ? [tangles.find(start)] : [],
+    ),
+  );
+  return edges.map(({ start }, edge) => isLoose[edge] === true && ofItsOwn.has(tangles.find(start)));
 }
 
 function addTo(sets: Map<number, Set<number>>, key: number, item: number): void {

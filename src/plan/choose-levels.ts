@@ -49,14 +49,21 @@ export function chooseLevels(
     ofRegion.set(id, level ?? 0);
   }
   // Where a level is missing the list as a whole is wrong: that is told, and nothing beside it.
-  if (findings.length === 0) findings.push(...unusedLevels(rule, new Set(ofRegion.values())));
+  if (findings.length === 0) findings.push(...unusedLevels(rule, bands, new Set(ofRegion.values())));
   return { ofRegion, findings };
 }
 
 /** Levels that the engineer wrote down and that come to no stage. */
-function unusedLevels({ levels, lockedLevels = [] }: LevelRule, used: ReadonlySet<number>): Finding[] {
+function unusedLevels(
+  { levels, lockedLevels = [] }: LevelRule,
+  bands: readonly DepthBand[],
+  used: ReadonlySet<number>,
+): Finding[] {
+  const { merged } = tellApart(namedLevels(bands, levels), bands);
+  const isUsed = (level: number) =>
+    used.has(level) || merged.some((each) => each.from <= level && level <= each.to && used.has(each.level));
   const tell = (path: string) => (level: number, index: number) =>
-    used.has(level) ? [] : [finding('level-unused', { level }, { path: `${path}[${index}]` })];
+    isUsed(level) ? [] : [finding('level-unused', { level }, { path: `${path}[${index}]` })];
   const listed = typeof levels === 'string' ? [] : levels;
   return [...listed.flatMap(tell('levels')), ...lockedLevels.flatMap(tell('lockedLevels'))];
 }

@@ -3,7 +3,7 @@
  * between the outermost, as long as every region that asked for one of them keeps its tolerance.
  */
 import { itemAt } from '#geometry/assert.ts';
-import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
+import { ROUNDING, SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import type { DepthBand } from './fewest-levels.ts';
 
 export interface NearLevels {
@@ -47,7 +47,7 @@ function middleOf({ from, to }: Between): number {
 
 /** Whether the levels are near enough, and their middle serves every flat floor that one of them served. */
 function canBeOne({ from, to }: Between, bands: readonly DepthBand[]): boolean {
-  if (to - from > SCRIBE_ACCURACY) return false;
+  if (to - from > SCRIBE_ACCURACY + ROUNDING) return false;
   const level = middleOf({ from, to });
   return bands.every(({ low, high, minus, plus }) => {
     const isFlat = low === high;

@@ -1,48 +1,11 @@
 /** Drawings of our own, each named for what it shows: the regions, their layers and ids, and the exact findings. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Drawing, DrawnCurve } from '#drawing/drawing.ts';
 import { isInsideLoops } from '#geometry/inside-loops.ts';
-import { type Loop, lineSpan, loopsArea, type Span } from '#geometry/span.ts';
-import { findRegions } from '#part/find-regions.ts';
-import type { Job } from '#part/job.ts';
+import { loopsArea } from '#geometry/span.ts';
+import { closed, exploded, found, line } from '#support/find-in-drawing.ts';
 import { anyOutline } from '#support/random-linework.ts';
 import { circle, polygon, rectangle, roundedRectangle } from '#support/shapes.ts';
-
-type Layers = Partial<Job['layers']>;
-
-function closed(layer: string, spans: Loop): DrawnCurve {
-  return { layer, kind: 'LWPOLYLINE', handle: undefined, line: 1, closed: true, spans };
-}
-
-function line(layer: string, x0: number, y0: number, x1: number, y1: number): DrawnCurve {
-  const spans = [lineSpan({ x: x0, y: y0 }, { x: x1, y: y1 })];
-  return { layer, kind: 'LINE', handle: undefined, line: 1, closed: false, spans };
-}
-
-/** Closed spans as loose LINE entities. */
-function exploded(layer: string, spans: readonly Span[]): DrawnCurve[] {
-  return spans.map((span) => ({
-    layer,
-    kind: 'LINE',
-    handle: undefined,
-    line: 1,
-    closed: false,
-    spans: [span],
-  }));
-}
-
-function drawingOf(curves: readonly DrawnCurve[]): Drawing {
-  const names = [...new Set(curves.map(({ layer }) => layer))];
-  const layers = names.map((name) => ({ name, shown: true, counts: {} }));
-  return { unit: 'mm', statedUnit: 'mm', layers, curves, notes: [], passedOver: [], findings: [] };
-}
-
-function found(curves: readonly DrawnCurve[], layers: Layers = {}, joinTolerance = 0.05) {
-  const job = { layers: { outline: [], regions: undefined, ignore: [], ...layers }, joinTolerance };
-  const { part, findings } = findRegions(drawingOf(curves), job);
-  return { part, codes: findings.map(({ code }) => code), findings };
-}
 
 const TRIM = closed('TRIM', rectangle(0, 0, 200, 100));
 

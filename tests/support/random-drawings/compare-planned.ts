@@ -79,7 +79,11 @@ interface Said {
 }
 
 /** A drawing taken apart really has the borders twice that two of its outlines shared, and no outline left that crosses itself. */
-const OF_HOW_IT_IS_DRAWN: ReadonlySet<string> = new Set(['line-doubled', 'outline-crosses-itself']);
+const OF_HOW_IT_IS_DRAWN: ReadonlySet<string> = new Set([
+  'line-doubled',
+  'outline-crosses-itself',
+  'outlines-overlap',
+]);
 
 /** Line numbers and places in the drawing are what a variant changes. */
 const OF_THE_DRAWING = new Set(['line', 'otherLine', 'at', 'kind', 'regions']);
