@@ -35,9 +35,9 @@ test('pointer, cut, depths asked, remarks and the record of a review', async ({ 
 
   const pocket = await findOnSheet(workbench, 'R02');
   await workbench.mouse.move(pocket.x, pocket.y);
-  const hover = workbench.locator('.hover');
+  const hover = workbench.locator('.hover-reading');
   await expect(hover).toContainText('R02');
-  const [x, y] = placeIn(await hover.innerText());
+  const [x, y] = placeIn((await hover.textContent()) ?? '');
   expect(x - X).toBeGreaterThan(20);
   expect(x - X).toBeLessThan(120);
   expect(y - Y).toBeGreaterThan(20);
