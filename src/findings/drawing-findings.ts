@@ -1,5 +1,6 @@
 /** Findings about a drawing as a whole: its file, its unit, its blocks and layers. Those about one entity: entity-findings.ts. */
 import { type LengthUnit, millimetresIn, unitName } from '#units/length-unit.ts';
+import { type ContainerFacts, containerWords } from './container-findings.ts';
 import { counted } from './counted.ts';
 import { type EntityFacts, entityWords } from './entity-findings.ts';
 import type { WordsFor } from './words.ts';
@@ -29,8 +30,6 @@ interface DrawingFileFacts {
   };
   readonly 'drawing-cut-short': { readonly part: string; readonly line: number };
   readonly 'drawing-end-missing': { readonly line: number };
-  readonly 'drawing-part-unclosed': { readonly part: string; readonly lacks: string };
-  readonly 'drawing-out-of-step': { readonly lines: number };
   readonly 'drawing-decimal-commas': { readonly commas: number };
   readonly 'drawing-decimals-mixed': { readonly commas: number; readonly points: number };
   readonly 'drawing-without-curves': {
@@ -77,7 +76,7 @@ interface SizeInUnits {
   readonly likely?: readonly LengthUnit[];
 }
 
-export type DrawingFacts = DrawingFileFacts & EntityFacts;
+export type DrawingFacts = DrawingFileFacts & ContainerFacts & EntityFacts;
 
 const NO_CURVES = {
   'entity-out-of-range': {
@@ -184,22 +183,6 @@ const fileWords: WordsFor<DrawingFileFacts> = {
     say: ({ line }) => ({
       reason: `The file ends on line ${line} without its EOF mark; the outlines before it are complete.`,
       remedy: 'Compare the drawing with its print, or export it again.',
-    }),
-  },
-  'drawing-part-unclosed': {
-    severity: 'warn',
-    title: 'Part of the file not closed',
-    say: ({ part, lacks }) => ({
-      reason: `${part} is not closed by ${lacks}; it was taken to end where the next part begins.`,
-      remedy: 'Compare the drawing with its print, or export it again.',
-    }),
-  },
-  'drawing-out-of-step': {
-    severity: 'warn',
-    title: 'Stray lines in the file',
-    say: ({ lines }) => ({
-      reason: `${lines} ${lines === 1 ? 'line belongs' : 'lines belong'} to no pair of code and value; reading went on after ${lines === 1 ? 'it' : 'them'}.`,
-      remedy: 'Compare the drawing with its print; if anything differs, export it again.',
     }),
   },
   'drawing-decimal-commas': {
@@ -354,7 +337,7 @@ const fileWords: WordsFor<DrawingFileFacts> = {
   },
 };
 
-export const drawingWords: WordsFor<DrawingFacts> = { ...fileWords, ...entityWords };
+export const drawingWords: WordsFor<DrawingFacts> = { ...fileWords, ...containerWords, ...entityWords };
 
 const SET_UNIT =
   'Measure one known length on the drawing and set drawingUnits in the job, for example to "mm" or "in"; isobath inspect takes it as --unit.';

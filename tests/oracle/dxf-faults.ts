@@ -56,24 +56,28 @@ function tagsOf(text: string, faults: string[]): Tag[] {
       faults.push('a line that is no group code');
       continue;
     }
-    if (isFloat(code) && !(FLOAT.test(value) && Number.isFinite(Number(value))))
-      faults.push(`group ${code} is no number`);
-    if (isWhole(code) && !WHOLE.test(value)) faults.push(`group ${code} is no whole number`);
+    if (!isRightValue(code, value))
+      faults.push(`group ${code} is no ${isFloat(code) ? 'number' : 'whole number'}`);
     if (code === 0 && !/^\s*[0-9A-Z_*]*[A-Z][0-9A-Z_*]*\s*$/.test(value))
       faults.push('a type without a name');
-    // Control characters and letters that no code page has do not stand in names.
     tags.push({ code, value: value.trim() });
   }
   if (tags.at(-1)?.code !== 0 || tags.at(-1)?.value !== 'EOF') faults.push('no end of file');
   return tags;
 }
 
-interface Element {
+/** Whether a value is of its code's type; of texts anything is. */
+export function isRightValue(code: number, value: string): boolean {
+  if (isFloat(code)) return FLOAT.test(value) && Number.isFinite(Number(value));
+  return !isWhole(code) || WHOLE.test(value);
+}
+
+interface Part {
   readonly kind: string;
   readonly tags: readonly Tag[];
 }
 
-function elementsOf(tags: readonly Tag[], faults: string[]): Element[] {
+function elementsOf(tags: readonly Tag[], faults: string[]): Part[] {
   const elements: { kind: string; tags: Tag[] }[] = [];
   for (const tag of tags) {
     if (tag.code === 999) continue;
@@ -116,22 +120,21 @@ function walkSections(tags: readonly Tag[], faults: string[]): void {
     else if (walk.section === 'ENTITIES' || walk.section === 'BLOCKS') {
       if (walk.section === 'BLOCKS' && walk.opened === '') faults.push('an entity between blocks');
       checkEntity(elements, n, faults);
-      if (element.kind === 'INSERT') walk.inserted.push(valueOf(element, 2) ?? '');
+      if (element.kind === 'INSERT') walk.inserted.push(groupOf(element, 2) ?? '');
     }
   }
   if (walk.section !== '') faults.push('a section that does not end');
   if (!walk.seen.has('ENTITIES')) faults.push('no section of entities');
-  for (const name of walk.inserted) {
-    if (!walk.blocks.has(name.toUpperCase())) faults.push(`block ${name} is not there`);
-  }
+  const missing = walk.inserted.filter((name) => !walk.blocks.has(name.toUpperCase()));
+  faults.push(...missing.map((name) => `block ${name} is not there`));
 }
 
-function valueOf({ tags }: Element, wanted: number): string | undefined {
+function groupOf({ tags }: Part, wanted: number): string | undefined {
   return tags.find(({ code }) => code === wanted)?.value;
 }
 
 /** Begins and ends of sections, tables and blocks; false for what stands within. */
-function walkBounds(walk: Walk, element: Element): boolean {
+function walkBounds(walk: Walk, element: Part): boolean {
   const { faults } = walk;
   switch (element.kind) {
     case 'SECTION':
@@ -147,7 +150,7 @@ function walkBounds(walk: Walk, element: Element): boolean {
     case 'TABLE': {
       if (walk.opened !== '') faults.push(`${walk.opened} that does not end`);
       walk.opened = element.kind;
-      const name = valueOf(element, 2);
+      const name = groupOf(element, 2);
       if (name === undefined) faults.push(`${element.kind} without a name`);
       else if (element.kind === 'BLOCK') walk.blocks.add(name.toUpperCase());
       return true;
@@ -163,17 +166,17 @@ function walkBounds(walk: Walk, element: Element): boolean {
   }
 }
 
-function beginSection(walk: Walk, element: Element): void {
+function beginSection(walk: Walk, element: Part): void {
   const { faults, seen } = walk;
   if (walk.section !== '') faults.push('a section in a section');
-  walk.section = valueOf(element, 2) ?? 'nameless';
+  walk.section = groupOf(element, 2) ?? 'nameless';
   if (!SECTIONS.includes(walk.section)) faults.push('a section of no known name');
   if (seen.has(walk.section)) faults.push(`a second section ${walk.section}`);
   seen.add(walk.section);
   if (walk.section === 'HEADER') checkHeader(element, faults);
 }
 
-function checkHeader({ tags }: Element, faults: string[]): void {
+function checkHeader({ tags }: Part, faults: string[]): void {
   for (const { code, value } of tags) {
     if (code === 9 && !/^\$[A-Z0-9]+$/.test(value)) faults.push('a header variable of no name');
   }
@@ -254,10 +257,9 @@ const KINDS = [
   ],
 ];
 
-function checkEntity(elements: readonly Element[], n: number, faults: string[]): void {
+function checkEntity(elements: readonly Part[], n: number, faults: string[]): void {
   const { kind, tags } = elements[n] ?? { kind: '', tags: [] };
   if (!KINDS.includes(kind)) faults.push(`an entity of no known kind, ${kind}`);
-  if (kind !== 'SEQEND' && !tags.some(({ code }) => code === 8)) faults.push(`${kind} without a layer`);
   const own = beforeExtensions(tags);
   const countOf = (wanted: number) => own.filter(({ code }) => code === wanted).length;
   for (const code of NEEDED.get(kind) ?? [])
@@ -275,10 +277,10 @@ function checkEntity(elements: readonly Element[], n: number, faults: string[]):
   }
 }
 
-function checkCounts(entity: Element, faults: string[]): void {
+function checkCounts(entity: Part, faults: string[]): void {
   const { kind, tags: own } = entity;
   const countOf = (wanted: number) => own.filter(({ code }) => code === wanted).length;
-  const numberOf = (wanted: number) => Number(valueOf(entity, wanted) ?? 0);
+  const numberOf = (wanted: number) => Number(groupOf(entity, wanted) ?? 0);
   if ((kind === 'CIRCLE' || kind === 'ARC') && numberOf(40) <= 0) faults.push(`${kind} without a radius`);
   if (kind === 'LWPOLYLINE') checkPairs(own, [10, numberOf(90)], faults);
   if (kind !== 'SPLINE') return;
