@@ -8,7 +8,16 @@ import { MIRROR_X } from './affine.ts';
 import { type CurvePiece, mapPiece } from './curve-piece.ts';
 import type { Decoded } from './decoded.ts';
 import { CLOSING, FLAT, SHORTEST } from './drawing-limits.ts';
-import { type EntityTags, flagsAt, flagsOf, numberOf, pointOf, report, strictNumber } from './entity-tags.ts';
+import {
+  arePairsWhole,
+  type EntityTags,
+  flagsAt,
+  flagsOf,
+  numberOf,
+  pointOf,
+  report,
+  strictNumber,
+} from './entity-tags.ts';
 import { facingOf } from './extrusion.ts';
 import { codeAt, opens } from './tag-table.ts';
 
@@ -53,7 +62,7 @@ export function decodeLightPolyline(entity: EntityTags): Decoded {
     else if (code === 70) flags = flagsAt(entity, at);
     else if (code === 90) stated = strictNumber(entity, at);
   }
-  if (!areVerticesWhole(entity)) {
+  if (!arePairsWhole(entity, 10)) {
     report(entity, 'entity-incomplete', { lacks: 'x or y of a vertex' });
     return undefined;
   }
@@ -70,18 +79,6 @@ export function decodeLightPolyline(entity: EntityTags): Decoded {
       widths: widths.some((width) => width > 0) ? widths : [constant ?? 0],
     })
   );
-}
-
-/** Each x opens a vertex, and its y follows before the next x. */
-function areVerticesWhole({ tags, first, headEnd }: EntityTags): boolean {
-  let isOwed = false;
-  for (let at = first; at < headEnd; at++) {
-    const code = codeAt(tags, at);
-    if (code !== 10 && code !== 20) continue;
-    if (isOwed === (code === 10)) return false;
-    isOwed = !isOwed;
-  }
-  return !isOwed;
 }
 
 const SPACE_POLYLINE = 8;
@@ -122,14 +119,17 @@ function readVertices(
   let highest = 0;
   for (let at = entity.headEnd; at < entity.end && opens(tags, at, 'VERTEX'); ) {
     const groups = new Map<number, number>();
+    // Two places in one vertex: the head of the second one was damaged.
+    let isTorn = false;
     for (at++; at < entity.end && codeAt(tags, at) !== 0; at++) {
       const code = codeAt(tags, at);
+      isTorn ||= groups.has(code) && (code === 10 || code === 20);
       if (VERTEX_CODES.has(code)) groups.set(code, strictNumber(entity, at));
     }
     if (((groups.get(70) ?? 0) & SPLINE_FRAME) !== 0) continue;
     const x = groups.get(10);
     const y = groups.get(20);
-    if (x === undefined || y === undefined) {
+    if (x === undefined || y === undefined || isTorn) {
       report(entity, 'entity-incomplete', { lacks: 'the place of a vertex' });
       return { vertices, widths, lowest, highest, complete: false };
     }

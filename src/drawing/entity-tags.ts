@@ -161,6 +161,18 @@ export function flagsAt(entity: EntityTags, at: number): number {
   return 0;
 }
 
+/** Each x under a code opens a point, and its y under the code ten higher follows before the next x. */
+export function arePairsWhole({ tags, first, headEnd }: EntityTags, codeX: number): boolean {
+  let isOwed = false;
+  for (let at = first; at < headEnd; at++) {
+    const code = codeAt(tags, at);
+    if (code !== codeX && code !== codeX + 10) continue;
+    if (isOwed === (code === codeX)) return false;
+    isOwed = !isOwed;
+  }
+  return !isOwed;
+}
+
 /** The point under codes x and x + 10; absent when either is. */
 export function pointOf(entity: EntityTags, codeX: number): Point | undefined {
   const x = numberOf(entity, codeX);
