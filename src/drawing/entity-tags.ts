@@ -58,17 +58,17 @@ export function openEntity(file: EntityFile, range: { first: number; end: number
   let handle: string | undefined;
   let layer: string | undefined;
   let lineType: string | undefined;
-  let inPaper = false;
-  let invisible = false;
+  const switches: number[] = [];
   for (; headEnd < range.end; headEnd++) {
     const code = codeAt(tags, headEnd);
     if (code === 0 || code === EMBEDDED) break;
     if (code === 8) layer ??= textAt(tags, decode, headEnd);
     else if (code === 6) lineType ??= wordAt(tags, headEnd);
     else if (code === 5) handle ??= wordAt(tags, headEnd);
-    else if (code === 67) inPaper = numberAt(tags, headEnd) === 1;
-    else if (code === 60) invisible = numberAt(tags, headEnd) === 1;
+    else if (code === 67 || code === 60) switches.push(headEnd);
   }
+  const isSwitchedOn = (code: number) =>
+    switches.some((at) => codeAt(tags, at) === code && numberAt(tags, at) === 1);
   const entity: EntityTags = {
     tags,
     decode,
@@ -78,13 +78,14 @@ export function openEntity(file: EntityFile, range: { first: number; end: number
     layer: layer || '0',
     lineType: lineType === undefined || /^by(?:layer|block)$/i.test(lineType) ? undefined : lineType,
     line: lineAt(tags, range.first),
-    inPaper,
-    invisible,
+    inPaper: isSwitchedOn(67),
+    invisible: isSwitchedOn(60),
     first,
     headEnd,
     end: range.end,
     findings: [],
   };
+  for (const at of switches) flagsAt(entity, at);
   reportRepeated(entity);
   return entity;
 }
@@ -161,11 +162,15 @@ export function flagsAt(entity: EntityTags, at: number): number {
   return 0;
 }
 
-/** Each x under a code opens a point, and its y under the code ten higher follows before the next x. */
+/** Flags, counts, degree: heads of polylines and splines. */
+const OF_THE_WHOLE: ReadonlySet<number> = new Set([43, 70, 71, 72, 73, 74, 90]);
+
+/** Each x under a code is followed by its y under the code ten higher, before the next x and before groups of the whole entity. */
 export function arePairsWhole({ tags, first, headEnd }: EntityTags, codeX: number): boolean {
   let isOwed = false;
   for (let at = first; at < headEnd; at++) {
     const code = codeAt(tags, at);
+    if (isOwed && OF_THE_WHOLE.has(code)) return false;
     if (code !== codeX && code !== codeX + 10) continue;
     if (isOwed === (code === codeX)) return false;
     isOwed = !isOwed;

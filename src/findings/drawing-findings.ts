@@ -249,9 +249,9 @@ const fileWords: WordsFor<DrawingFileFacts> = {
   },
   'drawing-unit-overridden': {
     severity: 'note',
-    title: 'Unit set by the job',
+    title: 'Unit set for the drawing',
     say: ({ stated, used }) => ({
-      reason: `The drawing says ${unitName(stated)}, the job says ${unitName(used)}: the job wins, and lengths come out ${round(millimetresIn(used) / millimetresIn(stated))} times as long.`,
+      reason: `The drawing says ${unitName(stated)} and was read in ${unitName(used)} as asked: lengths come out ${round(millimetresIn(used) / millimetresIn(stated))} times as long.`,
       remedy: 'Check one known length.',
       value: millimetresIn(used) / millimetresIn(stated),
     }),

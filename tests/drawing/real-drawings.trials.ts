@@ -113,7 +113,9 @@ function explains({ code, facts }: Finding, kind: string | undefined): boolean {
   // ezdxf draws the dimensions that stand in blocks, of lines, arcs and solids; here they are passed over, and reported.
   if (code === 'entity-passed-over') return of === 'DIMENSION';
   // What an insertion loses may be of any kind.
-  return OF_ITS_KIND.has(code) && (kind === undefined || of === kind || of === 'INSERT');
+  return (
+    OF_ITS_KIND.has(code) && (kind === undefined || kindOf(of) === kind || of === kind || of === 'INSERT')
+  );
 }
 
 interface Difference {
@@ -125,13 +127,12 @@ interface Difference {
 function compare(drawing: Drawing, { length = 0, box, kinds = {}, lengths = {} }: Measured): Difference[] {
   const differences: Difference[] = [];
   const own = measureDrawing(drawing);
-  const ofKind = new Map<string, number>();
-  for (const { kind, spans } of drawing.curves) {
-    ofKind.set(kind, (ofKind.get(kind) ?? 0) + spansLength(spans));
-  }
-  for (const kind of new Set([...ofKind.keys(), ...Object.keys(lengths)])) {
-    const [here, there] = [ofKind.get(kind) ?? 0, lengths[kind] ?? 0];
-    if (!isSame(here, there)) differences.push({ what: `length of ${kind} ${here}, ezdxf ${there}`, kind });
+  const ofKind = byKind(drawing.curves.map(({ kind, spans }) => [kind, spansLength(spans)]));
+  const outside = byKind(Object.entries(lengths));
+  for (const kind of new Set([...ofKind.keys(), ...outside.keys()])) {
+    const [here, there] = [ofKind.get(kind) ?? 0, outside.get(kind) ?? 0];
+    if (Math.abs(here - there) > SAME * Math.max(own.length, length) + 1e-6)
+      differences.push({ what: `length of ${kind} ${here}, ezdxf ${there}`, kind });
   }
   if (!isSame(own.length, length) && differences.length === 0) {
     differences.push({ what: `length ${own.length}, ezdxf ${length}`, kind: undefined });
@@ -148,6 +149,20 @@ function compare(drawing: Drawing, { length = 0, box, kinds = {}, lengths = {} }
     if (counted < count) differences.push({ what: `${count - counted} of ${count} ${kind} lost`, kind });
   }
   return differences;
+}
+
+function kindOf(kind: string | undefined): string {
+  return kind === 'ARC' || kind === 'CIRCLE' ? 'ELLIPSE' : (kind ?? '');
+}
+
+/** Circles and arcs that an insertion scales unlike are ellipses to the one and circles to the other: they are one kind here. */
+function byKind(lengths: readonly (readonly [kind: string, length: number])[]): Map<string, number> {
+  const sums = new Map<string, number>();
+  for (const [kind, length] of lengths) {
+    const of = kindOf(kind);
+    sums.set(of, (sums.get(of) ?? 0) + length);
+  }
+  return sums;
 }
 
 function isSame(a: number, b: number): boolean {
