@@ -162,15 +162,15 @@ export function flagsAt(entity: EntityTags, at: number): number {
   return 0;
 }
 
-/** Flags, counts, degree: heads of polylines and splines. */
-const OF_THE_WHOLE: ReadonlySet<number> = new Set([43, 70, 71, 72, 73, 74, 90]);
+/** Flags, counts, degree and knots of the whole, and what follows the y of a vertex: bulge, widths, number. */
+const NEVER_BETWEEN: ReadonlySet<number> = new Set([40, 41, 42, 43, 70, 71, 72, 73, 74, 90, 91]);
 
-/** Each x under a code is followed by its y under the code ten higher, before the next x and before groups of the whole entity. */
+/** Each x under a code is followed by its y under the code ten higher, before the next x and whatever else belongs to vertex or entity. */
 export function arePairsWhole({ tags, first, headEnd }: EntityTags, codeX: number): boolean {
   let isOwed = false;
   for (let at = first; at < headEnd; at++) {
     const code = codeAt(tags, at);
-    if (isOwed && OF_THE_WHOLE.has(code)) return false;
+    if (isOwed && NEVER_BETWEEN.has(code)) return false;
     if (code !== codeX && code !== codeX + 10) continue;
     if (isOwed === (code === codeX)) return false;
     isOwed = !isOwed;
