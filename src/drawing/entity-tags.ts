@@ -162,8 +162,8 @@ export function flagsAt(entity: EntityTags, at: number): number {
   return 0;
 }
 
-/** Flags, counts, degree and knots of the whole, and what follows the y of a vertex: bulge, widths, number. */
-const NEVER_BETWEEN: ReadonlySet<number> = new Set([40, 41, 42, 43, 70, 71, 72, 73, 74, 90, 91]);
+/** Flags, counts and degree of the whole, and what follows the y of a vertex: bulge and number. */
+const NEVER_BETWEEN: ReadonlySet<number> = new Set([42, 43, 70, 71, 72, 73, 74, 90, 91]);
 
 /** Each x under a code is followed by its y under the code ten higher, before the next x and whatever else belongs to vertex or entity. */
 export function arePairsWhole({ tags, first, headEnd }: EntityTags, codeX: number): boolean {
