@@ -271,7 +271,7 @@ const fileWords: WordsFor<DrawingFileFacts> = {
     say: ({ at: [x, y] }) => ({
       reason: `The linework lies more than 1 km from the drawing's origin, so it is calculated about a local origin at ${x} mm, ${y} mm.`,
       remedy:
-        'Nothing need be done: plan.json, scribe drawings, machine programs and points have the drawing’s own coordinates. Solids, templates and pictures have the local ones.',
+        'Nothing need be done: all that has coordinates has the drawing’s own; solids say where they are counted from.',
     }),
   },
   'layer-not-shown': {

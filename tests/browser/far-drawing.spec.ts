@@ -33,10 +33,10 @@ test('pointer, cut, depths asked, remarks and the record of a review', async ({ 
   ]);
   await expect(statusOf(workbench)).toContainText(/3 regions.*planned in/);
 
-  const pocket = await findOnSheet(workbench, 'R02');
+  const pocket = await findOnSheet(workbench, 'R01');
   await workbench.mouse.move(pocket.x, pocket.y);
   const hover = workbench.locator('.hover-reading');
-  await expect(hover).toContainText('R02');
+  await expect(hover).toContainText('R01');
   const [x, y] = placeIn((await hover.textContent()) ?? '');
   expect(x - X).toBeGreaterThan(20);
   expect(x - X).toBeLessThan(120);
