@@ -68,7 +68,8 @@ test('pointer, cut, depths asked, remarks and the record of a review', async ({ 
   const pin = await workbench.locator('.remark-pin').boundingBox();
   expect(Math.abs((pin?.x ?? 0) + (pin?.width ?? 0) / 2 - click.x)).toBeLessThan(30);
   expect(Math.abs((pin?.y ?? 0) + (pin?.height ?? 0) / 2 - click.y)).toBeLessThan(30);
-  await workbench.getByRole('textbox', { name: /name/i }).fill('N. Rowan');
+  await workbench.getByRole('checkbox', { name: 'stage 1 is in order' }).check();
+  await workbench.getByRole('textbox', { name: 'Reviewer' }).fill('N. Rowan');
   const waiting = workbench.waitForEvent('download');
   await workbench.getByRole('button', { name: 'save the review' }).click();
   const chunks: Buffer[] = [];
