@@ -1,11 +1,16 @@
 import { chmodSync } from 'node:fs';
+import { join } from 'node:path';
 import { defineConfig } from 'vite';
+import { plainFolder } from './vite.plain-folder.ts';
 
 const PROGRAM = 'dist/cli/isobath.js';
+const { folder, preserveSymlinks } = plainFolder();
 
 /** The command line: one bundle for Node, nothing left to resolve at start-up. */
 export default defineConfig({
+  root: folder,
   publicDir: false,
+  resolve: { preserveSymlinks },
   ssr: { noExternal: true },
   build: {
     ssr: 'src/cli/isobath.ts',
@@ -18,7 +23,7 @@ export default defineConfig({
     {
       // npx links the program once and makes it executable then; each later build must do so itself.
       name: 'executable-program',
-      closeBundle: () => chmodSync(PROGRAM, 0o755),
+      closeBundle: () => chmodSync(join(folder, PROGRAM), 0o755),
     },
   ],
 });

@@ -2,30 +2,38 @@ import { existsSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 import react from '@vitejs/plugin-react';
 import { defineConfig, type Plugin } from 'vite';
+import { plainFolder } from './vite.plain-folder.ts';
 
 /** The workbench and its help page, the worker, and the samples served beside them. */
-export default defineConfig(({ isPreview }) => ({
-  root: 'src/app',
-  base: './',
-  publicDir: '../../samples',
-  // An address that is no page of ours is not found, where a single-page app would answer with itself.
-  appType: 'mpa',
-  plugins: [react(), contentSecurity(), isPreview === true ? builtFirst() : plainFolder()],
-  worker: { format: 'es' },
-  build: {
-    outDir: '../../dist/app',
-    emptyOutDir: true,
-    target: 'es2023',
-    chunkSizeWarningLimit: 1500,
-    rolldownOptions: { input: ['src/app/index.html', 'src/app/help.html'] },
-  },
-  preview: {
-    host: '127.0.0.1',
-    port: 4180,
-    open: process.env['npm_lifecycle_event'] === 'start' && canOpenBrowser(),
-  },
-  server: { host: '127.0.0.1' },
-}));
+export default defineConfig(({ isPreview = false }) => {
+  // What is built is served from where it lies.
+  const { folder, preserveSymlinks } = isPreview
+    ? { folder: import.meta.dirname, preserveSymlinks: false }
+    : plainFolder();
+  return {
+    root: join(folder, 'src/app'),
+    resolve: { preserveSymlinks },
+    base: './',
+    publicDir: '../../samples',
+    // An address that is no page of ours is not found, where a single-page app would answer with itself.
+    appType: 'mpa',
+    plugins: [react(), contentSecurity(), ...(isPreview ? [builtFirst()] : [])],
+    worker: { format: 'es' },
+    build: {
+      outDir: '../../dist/app',
+      emptyOutDir: true,
+      target: 'es2023',
+      chunkSizeWarningLimit: 1500,
+      rolldownOptions: { input: [join(folder, 'src/app/index.html'), join(folder, 'src/app/help.html')] },
+    },
+    preview: {
+      host: '127.0.0.1',
+      port: 4180,
+      open: process.env['npm_lifecycle_event'] === 'start' && canOpenBrowser(),
+    },
+    server: { host: '127.0.0.1' },
+  };
+});
 
 /**
  * What the built page may load and run: its own files, and what it makes itself to be shown (`blob:`). No inline script, no code
@@ -62,21 +70,6 @@ function builtFirst(): Plugin {
     configResolved: ({ root, build: { outDir } }) => {
       if (existsSync(join(root, outDir, 'index.html'))) return;
       console.error('Isobath is not built yet. Run: npm run build');
-      process.exit(1);
-    },
-  };
-}
-
-/** Vite takes what follows one of these for a part of an address, and then fails far from the cause. */
-function plainFolder(): Plugin {
-  return {
-    name: 'plain-folder',
-    configResolved: ({ root }) => {
-      const mark = /[#?%]/.exec(root)?.[0];
-      if (mark === undefined) return;
-      console.error(
-        `Isobath can't be built in a folder with "${mark}" in its path (${root}). Rename the folder or move Isobath.`,
-      );
       process.exit(1);
     },
   };

@@ -98,15 +98,17 @@ function floorsOf({ regions, stages, masking }: EtchPlan, job: Figures): Floor[]
     // Re-masked, a floor is bare from the first stage to its own; on one coat from its own to the last.
     const baths = masking === 're-mask' ? stages.slice(0, index + 1) : stages.slice(index);
     const etches = baths.map(({ etch }) => etch);
-    const floors = new Map<string, Floor>();
+    const floors = new Map<string, Floor & { readonly regions: string[] }>();
     for (const region of regions) {
       if (Math.abs(region.level - level) > ROUNDING) continue;
       const { low, high, plus, minus } = depthsAsked(region);
       const asThickness = region.asked.asThickness === true;
       const key = [asThickness, plus, minus].join(' ');
       const known = floors.get(key);
+      const ids = known?.regions ?? [];
+      ids.push(region.id);
       floors.set(key, {
-        regions: [...(known?.regions ?? []), region.id],
+        regions: ids,
         level,
         low: Math.min(low, known?.low ?? low),
         high: Math.max(high, known?.high ?? high),

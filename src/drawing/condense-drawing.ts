@@ -7,6 +7,7 @@
 import { type Finding, finding } from '#findings/finding.ts';
 import type { DecodeText } from './decode-text.ts';
 import { MOST_ENTITIES } from './drawing-limits.ts';
+import { strayInHeader } from './read-header.ts';
 import { codeAt, lineAt, numberAt, opens, type TagTable, wordAt } from './tag-table.ts';
 
 export interface Condensed {
@@ -71,6 +72,9 @@ export function condenseDrawing(
     }
     const named = at + 1 < tags.count && codeAt(tags, at + 1) === 2;
     const section = named ? wordAt(tags, at + 1).toUpperCase() : '';
+    if (seen.has(section)) {
+      work.findings.push(finding('drawing-section-repeated', { section }, { line: lineAt(tags, at) }));
+    }
     seen.add(section);
     at = readSection(work, section, named ? at + 2 : at + 1);
     if (at < tags.count && opens(tags, at, 'ENDSEC')) at++;
@@ -102,11 +106,12 @@ export function condenseDrawing(
 const SECTIONS: ReadonlySet<string> = new Set(['HEADER', 'TABLES', 'BLOCKS', 'ENTITIES']);
 
 function readSection(work: Work, section: string, from: number): number {
-  if (section === 'TABLES') return readTables(work, from);
+  if (section === 'TABLES') return readTables(work, passHead(work, from));
   if (section === 'BLOCKS') return readBlocks(work, from);
   if (section === 'ENTITIES') return readEntities(work, from, work.entities);
   let at = from;
   while (at < work.tags.count && !endsSection(work.tags, at)) at++;
+  if (section === 'HEADER') work.astray.push(...strayInHeader(work.tags, from, at));
   return at;
 }
 
@@ -137,6 +142,13 @@ function reportUnclosed(work: Work, part: string, lacks: string, at: number): vo
   work.findings.push(finding('drawing-part-unclosed', { part, lacks }, { line }));
 }
 
+/** Groups before the first table belong to none. */
+function passHead(work: Work, from: number): number {
+  const at = afterGroups(work.tags, from);
+  if (at > from) work.astray.push(from);
+  return at;
+}
+
 function readTables(work: Work, from: number): number {
   const { tags } = work;
   let at = from;
@@ -146,8 +158,10 @@ function readTables(work: Work, from: number): number {
     if (opens(tags, at, 'TABLE')) {
       if (table !== undefined) reportUnclosed(work, `The ${table} table`, 'ENDTAB', at);
       table = at + 1 < tags.count && codeAt(tags, at + 1) === 2 ? wordAt(tags, at + 1).toUpperCase() : '';
-    } else if (opens(tags, at, 'ENDTAB')) table = undefined;
-    else if (opens(tags, at, 'LAYER')) readLayer(work, at);
+    } else if (opens(tags, at, 'ENDTAB')) {
+      if (table === undefined) work.astray.push(at);
+      table = undefined;
+    } else if (opens(tags, at, 'LAYER')) readLayer(work, at);
     else if (opens(tags, at, 'BLOCK_RECORD')) readBlockRecord(work, at);
   }
   if (table !== undefined && at < tags.count) reportUnclosed(work, `The ${table} table`, 'ENDTAB', at);
@@ -158,12 +172,30 @@ function readLayer(work: Work, at: number): void {
   const name = textOf(work, at, 2);
   if (name === undefined) return;
   // Bit 1 of the flags is frozen; bit 2, frozen in new viewports, hides nothing here and is kept from the walker, which minds it.
-  const frozen = (integerOf(work, at, 70) ?? 0) & 1;
+  const [flags, color] = [flagOf(work, at, { code: 70, name }), flagOf(work, at, { code: 62, name })];
+  const frozen = (flags ?? 0) & 1;
   const lineType = textOf(work, at, 6);
   if (lineType !== undefined && !/^continuous$/i.test(lineType))
     work.lineTypes.set(name.toUpperCase(), lineType);
-  const color = integerOf(work, at, 62) ?? 7;
-  work.layers.push(`0\nLAYER\n2\n${NAME_MARK}${name}\n70\n${frozen}\n62\n${color < 0 ? -1 : 1}\n`);
+  work.layers.push(`0\nLAYER\n2\n${NAME_MARK}${name}\n70\n${frozen}\n62\n${(color ?? 7) < 0 ? -1 : 1}\n`);
+}
+
+/** A flag of a layer; what is no whole number of 16 bits is reported, and the layer is shown. */
+function flagOf(
+  work: Work,
+  record: number,
+  { code, name }: { readonly code: number; readonly name: string },
+): number | undefined {
+  const value = groupNumber(work, record, code);
+  if (value === undefined || (Number.isInteger(value) && Math.abs(value) < 65_536)) return value;
+  const facts = {
+    kind: `LAYER ${name}`,
+    handle: undefined,
+    group: code,
+    text: textOf(work, record, code) ?? '',
+  };
+  work.findings.push(finding('entity-number-bad', facts, { line: lineAt(work.tags, record) }));
+  return undefined;
 }
 
 function readBlockRecord(work: Work, at: number): void {
@@ -177,6 +209,7 @@ function readBlocks(work: Work, from: number): number {
   let at = from;
   while (at < tags.count && !endsSection(tags, at)) {
     if (!opens(tags, at, 'BLOCK')) {
+      work.astray.push(at);
       at++;
       continue;
     }
@@ -185,7 +218,7 @@ function readBlocks(work: Work, from: number): number {
     const head = blockHead(work, at, name);
     at = readEntities(work, afterGroups(tags, at + 1), entities);
     if (head !== undefined) work.blocks.push(`${head}${entities.join('')}0\nENDBLK\n`);
-    if (at < tags.count && opens(tags, at, 'ENDBLK')) at++;
+    if (at < tags.count && opens(tags, at, 'ENDBLK')) at = afterGroups(tags, at + 1);
     else if (at < tags.count) reportUnclosed(work, `Block ${name ?? 'without a name'}`, 'ENDBLK', at);
   }
   return at;
@@ -226,8 +259,8 @@ function numberEntities(work: Work, from: number, forBlock: boolean): number {
   let at = from;
   for (; at < tags.count && codeAt(tags, at) !== 0; at++) work.astray.push(at);
   while (at < tags.count && !endsSection(tags, at)) {
-    if (codeAt(tags, at) !== 0 || opens(tags, at, 'SEQEND')) {
-      at++;
+    if (opens(tags, at, 'SEQEND')) {
+      at = afterGroups(tags, at + 1);
       continue;
     }
     if (forBlock && (opens(tags, at, 'ENDBLK') || opens(tags, at, 'BLOCK'))) break;

@@ -8,7 +8,16 @@ import { MIRROR_X } from './affine.ts';
 import { type CurvePiece, mapPiece } from './curve-piece.ts';
 import type { Decoded } from './decoded.ts';
 import { CLOSING, FLAT, SHORTEST } from './drawing-limits.ts';
-import { type EntityTags, flagsOf, numberOf, pointOf, report, strictNumber } from './entity-tags.ts';
+import {
+  arePairsWhole,
+  type EntityTags,
+  flagsAt,
+  flagsOf,
+  numberOf,
+  pointOf,
+  report,
+  strictNumber,
+} from './entity-tags.ts';
 import { facingOf } from './extrusion.ts';
 import { codeAt, opens } from './tag-table.ts';
 
@@ -42,25 +51,19 @@ export function decodeLightPolyline(entity: EntityTags): Decoded {
   let flags = 0;
   let constant: number | undefined;
   const widths: number[] = [];
-  // Ys still to come: each x opens a vertex, its y follows before the next x.
-  let owed = 0;
   for (let at = entity.first; at < entity.headEnd; at++) {
     const code = codeAt(tags, at);
     const vertex = vertices[vertices.length - 1];
-    if (code === 10) {
-      owed += 1;
-      vertices.push({ x: strictNumber(entity, at), y: 0, bulge: 0 });
-    } else if (code === 20 && vertex !== undefined) {
-      owed -= 1;
-      vertex.y = strictNumber(entity, at);
-    } else if (code === 42 && vertex !== undefined) vertex.bulge = strictNumber(entity, at);
+    if (code === 10) vertices.push({ x: strictNumber(entity, at), y: 0, bulge: 0 });
+    else if (code === 20 && vertex !== undefined) vertex.y = strictNumber(entity, at);
+    else if (code === 42 && vertex !== undefined) vertex.bulge = strictNumber(entity, at);
     else if (code === 40 || code === 41) widths.push(strictNumber(entity, at));
     else if (code === 43) constant = strictNumber(entity, at);
-    else if (code === 70) flags = strictNumber(entity, at);
+    else if (code === 70) flags = flagsAt(entity, at);
     else if (code === 90) stated = strictNumber(entity, at);
   }
-  if (owed !== 0) {
-    report(entity, 'entity-incomplete', { lacks: 'the y of a vertex' });
+  if (!arePairsWhole(entity, 10)) {
+    report(entity, 'entity-incomplete', { lacks: 'x or y of a vertex' });
     return undefined;
   }
   if (stated !== undefined && stated !== vertices.length) {
@@ -116,14 +119,17 @@ function readVertices(
   let highest = 0;
   for (let at = entity.headEnd; at < entity.end && opens(tags, at, 'VERTEX'); ) {
     const groups = new Map<number, number>();
+    // Two places in one vertex: the head of the second one was damaged.
+    let isTorn = false;
     for (at++; at < entity.end && codeAt(tags, at) !== 0; at++) {
       const code = codeAt(tags, at);
+      isTorn ||= groups.has(code) && (code === 10 || code === 20);
       if (VERTEX_CODES.has(code)) groups.set(code, strictNumber(entity, at));
     }
     if (((groups.get(70) ?? 0) & SPLINE_FRAME) !== 0) continue;
     const x = groups.get(10);
     const y = groups.get(20);
-    if (x === undefined || y === undefined) {
+    if (x === undefined || y === undefined || isTorn) {
       report(entity, 'entity-incomplete', { lacks: 'the place of a vertex' });
       return { vertices, widths, lowest, highest, complete: false };
     }

@@ -10,7 +10,7 @@ import { hypot } from '#maths/hypot.ts';
 import type { SplinePiece } from './curve-piece.ts';
 import type { Decoded } from './decoded.ts';
 import { CLOSING, FLAT, SHORTEST, UPRIGHT } from './drawing-limits.ts';
-import { type EntityTags, flagsOf, pointOf, report, strictNumber } from './entity-tags.ts';
+import { arePairsWhole, type EntityTags, flagsOf, pointOf, report, strictNumber } from './entity-tags.ts';
 import { splineThrough } from './spline-through.ts';
 import { codeAt } from './tag-table.ts';
 
@@ -52,19 +52,18 @@ function readGroups(entity: EntityTags): SplineGroups | undefined {
     else lists.get(code)?.push(strictNumber(entity, at));
   }
   const list = (code: number): number[] => lists.get(code) ?? [];
-  const points = pointsFrom(list(10), list(20));
-  const fitPoints = pointsFrom(list(11), list(21));
-  if (points === undefined || fitPoints === undefined) {
+  if (!arePairsWhole(entity, 10) || !arePairsWhole(entity, 11)) {
     report(entity, 'entity-incomplete', { lacks: 'an x or y of a point' });
     return undefined;
   }
+  const points = pointsFrom(list(10), list(20));
+  const fitPoints = pointsFrom(list(11), list(21));
   const heights = points.length > 0 ? list(30) : list(31);
   const rise = heights.length === 0 ? 0 : highest(heights) + highest(heights.map((height) => -height));
   return { degree, knots: list(40), weights: list(41), points, fitPoints, rise };
 }
 
-function pointsFrom(xs: readonly number[], ys: readonly number[]): Point[] | undefined {
-  if (xs.length !== ys.length) return undefined;
+function pointsFrom(xs: readonly number[], ys: readonly number[]): Point[] {
   return xs.map((x, n) => ({ x, y: itemAt(ys, n) }));
 }
 

@@ -37,8 +37,19 @@ export interface EntityFile {
   readonly millimetres: number;
 }
 
+/** Groups that stand once in an entity of these kinds (DXF reference, entities). */
+const ONCE: ReadonlyMap<string, ReadonlySet<number>> = new Map([
+  ['LINE', new Set([10, 20, 11, 21])],
+  ['CIRCLE', new Set([10, 20, 40])],
+  ['ARC', new Set([10, 20, 40, 50, 51])],
+  ['ELLIPSE', new Set([10, 20, 11, 21, 40, 41, 42])],
+  ['INSERT', new Set([2, 10, 20, 41, 42, 44, 45, 50, 70, 71])],
+]);
+
 /** Group 101 opens an embedded object that uses the same codes for other things: nothing after it belongs to the entity. */
 const EMBEDDED = 101;
+/** From here on groups are extended data, which belong to other programs. */
+const EXTENDED = 1000;
 
 export function openEntity(file: EntityFile, range: { first: number; end: number }): EntityTags {
   const { tags, decode, millimetres } = file;
@@ -47,18 +58,18 @@ export function openEntity(file: EntityFile, range: { first: number; end: number
   let handle: string | undefined;
   let layer: string | undefined;
   let lineType: string | undefined;
-  let inPaper = false;
-  let invisible = false;
+  const switches: number[] = [];
   for (; headEnd < range.end; headEnd++) {
     const code = codeAt(tags, headEnd);
     if (code === 0 || code === EMBEDDED) break;
     if (code === 8) layer ??= textAt(tags, decode, headEnd);
     else if (code === 6) lineType ??= wordAt(tags, headEnd);
     else if (code === 5) handle ??= wordAt(tags, headEnd);
-    else if (code === 67) inPaper = numberAt(tags, headEnd) === 1;
-    else if (code === 60) invisible = numberAt(tags, headEnd) === 1;
+    else if (code === 67 || code === 60) switches.push(headEnd);
   }
-  return {
+  const isSwitchedOn = (code: number) =>
+    switches.some((at) => codeAt(tags, at) === code && numberAt(tags, at) === 1);
+  const entity: EntityTags = {
     tags,
     decode,
     millimetres,
@@ -67,13 +78,28 @@ export function openEntity(file: EntityFile, range: { first: number; end: number
     layer: layer || '0',
     lineType: lineType === undefined || /^by(?:layer|block)$/i.test(lineType) ? undefined : lineType,
     line: lineAt(tags, range.first),
-    inPaper,
-    invisible,
+    inPaper: isSwitchedOn(67),
+    invisible: isSwitchedOn(60),
     first,
     headEnd,
     end: range.end,
     findings: [],
   };
+  for (const at of switches) flagsAt(entity, at);
+  reportRepeated(entity);
+  return entity;
+}
+
+function reportRepeated(entity: EntityTags): void {
+  const once = ONCE.get(entity.kind);
+  if (once === undefined) return;
+  const seen = new Map<number, number>();
+  for (let at = entity.first; at < entity.headEnd; at++) {
+    const code = codeAt(entity.tags, at);
+    if (code >= EXTENDED) break;
+    if (once.has(code)) seen.set(code, (seen.get(code) ?? 0) + 1);
+  }
+  for (const [group, times] of seen) if (times > 1) report(entity, 'entity-group-repeated', { group, times });
 }
 
 function textAt(tags: TagTable, decode: DecodeText, at: number): string {
@@ -97,11 +123,13 @@ export function report<Code extends FindingCode>(
 /** The value of a tag as a number. NaN, and reported once for the entity, when it is none. */
 export function strictNumber(entity: EntityTags, at: number): number {
   const value = numberAt(entity.tags, at);
-  if (Number.isNaN(value) && !hasBadNumber(entity)) {
-    const text = textAt(entity.tags, entity.decode, at).slice(0, 40);
-    report(entity, 'entity-number-bad', { group: codeAt(entity.tags, at), text });
-  }
+  if (Number.isNaN(value) && !hasBadNumber(entity)) reportBadNumber(entity, at);
   return value;
+}
+
+function reportBadNumber(entity: EntityTags, at: number): void {
+  const text = textAt(entity.tags, entity.decode, at).slice(0, 40);
+  report(entity, 'entity-number-bad', { group: codeAt(entity.tags, at), text });
 }
 
 /** An entity with a bad number is left out, whatever else could be made of it. */
@@ -117,10 +145,37 @@ export function numberOf(entity: EntityTags, code: number): number | undefined {
   return undefined;
 }
 
-/** Bits under a code; 0 when it is absent or no whole number. */
+/** Bits under a code; 0 when it is absent. What no 16 bits can hold is reported as no number. */
 export function flagsOf(entity: EntityTags, code: number): number {
-  const value = numberOf(entity, code);
-  return value !== undefined && Number.isInteger(value) ? value : 0;
+  for (let at = entity.first; at < entity.headEnd; at++) {
+    if (codeAt(entity.tags, at) === code) return flagsAt(entity, at);
+  }
+  return 0;
+}
+
+const SIXTEEN_BITS = 65_535;
+
+export function flagsAt(entity: EntityTags, at: number): number {
+  const value = strictNumber(entity, at);
+  if (Number.isInteger(value) && Math.abs(value) <= SIXTEEN_BITS) return value;
+  if (!hasBadNumber(entity)) reportBadNumber(entity, at);
+  return 0;
+}
+
+/** Flags, counts and degree of the whole, and what follows the y of a vertex: bulge and number. */
+const NEVER_BETWEEN: ReadonlySet<number> = new Set([42, 43, 70, 71, 72, 73, 74, 90, 91]);
+
+/** Each x under a code is followed by its y under the code ten higher, before the next x and whatever else belongs to vertex or entity. */
+export function arePairsWhole({ tags, first, headEnd }: EntityTags, codeX: number): boolean {
+  let isOwed = false;
+  for (let at = first; at < headEnd; at++) {
+    const code = codeAt(tags, at);
+    if (isOwed && NEVER_BETWEEN.has(code)) return false;
+    if (code !== codeX && code !== codeX + 10) continue;
+    if (isOwed === (code === codeX)) return false;
+    isOwed = !isOwed;
+  }
+  return !isOwed;
 }
 
 /** The point under codes x and x + 10; absent when either is. */

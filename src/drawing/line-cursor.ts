@@ -5,6 +5,9 @@
 const LF = 10;
 const CR = 13;
 const BLANK = 32;
+const TAB = 9;
+/** Ends old files of some systems. */
+const SUBSTITUTE = 26;
 
 export class LineCursor {
   /** Number of the line last read, from 1. */
@@ -32,10 +35,12 @@ export class LineCursor {
     let to = at;
     while (at < length) {
       const byte = bytes[at] as number;
-      if (byte > BLANK) {
+      if (byte === LF || byte === CR) break;
+      // Any other control character is damage: trimmed off a figure it would leave another figure.
+      if (byte !== BLANK && byte !== TAB && byte !== SUBSTITUTE) {
         if (from < 0) from = at;
         to = at + 1;
-      } else if (byte === LF || byte === CR) break;
+      }
       at++;
     }
     this.from = from < 0 ? to : from;

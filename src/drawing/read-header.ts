@@ -31,7 +31,28 @@ export function readHeader(tags: TagTable): DrawingHeader {
   };
 }
 
-const WANTED: ReadonlySet<string> = new Set(['$ACADVER', '$DWGCODEPAGE', '$INSUNITS', '$MEASUREMENT']);
+/** With the code that their value stands under (DXF reference, header variables). */
+const WANTED: ReadonlyMap<string, number> = new Map([
+  ['$ACADVER', 1],
+  ['$DWGCODEPAGE', 3],
+  ['$INSUNITS', 70],
+  ['$MEASUREMENT', 70],
+]);
+
+/** Tags of a HEADER section, from its first to its end, that are no variable's, and variables that have lost name or value. */
+export function strayInHeader(tags: TagTable, from: number, end: number): number[] {
+  const stray: number[] = [];
+  for (let at = from; at < end; at++) {
+    const code = codeAt(tags, at);
+    if (code === 0 || (at === from && code !== VARIABLE)) stray.push(at);
+    if (code !== VARIABLE) continue;
+    const name = wordAt(tags, at).toUpperCase();
+    const next = at + 1 < end ? codeAt(tags, at + 1) : 0;
+    const expected = WANTED.get(name) ?? next;
+    if (!name.startsWith('$') || next === 0 || next === VARIABLE || next !== expected) stray.push(at);
+  }
+  return stray;
+}
 
 /** The first tag inside the HEADER section; the end of the table when there is none. */
 function headerStart(tags: TagTable): number {

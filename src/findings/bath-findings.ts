@@ -199,5 +199,5 @@ function percent(share: number): string {
 
 /** Up to four decimals, none for nothing: finer than any gauge that measures a sheet. */
 function figureOf(value: number): string {
-  return String(Number(value.toFixed(4)));
+  return String(Number(Math.abs(value) < 1e-3 ? value.toPrecision(2) : value.toFixed(4)));
 }

@@ -1,5 +1,6 @@
 /** Findings about a drawing as a whole: its file, its unit, its blocks and layers. Those about one entity: entity-findings.ts. */
 import { type LengthUnit, millimetresIn, unitName } from '#units/length-unit.ts';
+import { type ContainerFacts, containerWords } from './container-findings.ts';
 import { counted } from './counted.ts';
 import { type EntityFacts, entityWords } from './entity-findings.ts';
 import type { WordsFor } from './words.ts';
@@ -29,8 +30,6 @@ interface DrawingFileFacts {
   };
   readonly 'drawing-cut-short': { readonly part: string; readonly line: number };
   readonly 'drawing-end-missing': { readonly line: number };
-  readonly 'drawing-part-unclosed': { readonly part: string; readonly lacks: string };
-  readonly 'drawing-out-of-step': { readonly lines: number };
   readonly 'drawing-decimal-commas': { readonly commas: number };
   readonly 'drawing-decimals-mixed': { readonly commas: number; readonly points: number };
   readonly 'drawing-without-curves': {
@@ -77,7 +76,7 @@ interface SizeInUnits {
   readonly likely?: readonly LengthUnit[];
 }
 
-export type DrawingFacts = DrawingFileFacts & EntityFacts;
+export type DrawingFacts = DrawingFileFacts & ContainerFacts & EntityFacts;
 
 const NO_CURVES = {
   'entity-out-of-range': {
@@ -186,22 +185,6 @@ const fileWords: WordsFor<DrawingFileFacts> = {
       remedy: 'Compare the drawing with its print, or export it again.',
     }),
   },
-  'drawing-part-unclosed': {
-    severity: 'warn',
-    title: 'Part of the file not closed',
-    say: ({ part, lacks }) => ({
-      reason: `${part} is not closed by ${lacks}; it was taken to end where the next part begins.`,
-      remedy: 'Compare the drawing with its print, or export it again.',
-    }),
-  },
-  'drawing-out-of-step': {
-    severity: 'warn',
-    title: 'Stray lines in the file',
-    say: ({ lines }) => ({
-      reason: `${lines} ${lines === 1 ? 'line belongs' : 'lines belong'} to no pair of code and value; reading went on after ${lines === 1 ? 'it' : 'them'}.`,
-      remedy: 'Compare the drawing with its print; if anything differs, export it again.',
-    }),
-  },
   'drawing-decimal-commas': {
     severity: 'warn',
     title: 'Decimal commas',
@@ -266,9 +249,9 @@ const fileWords: WordsFor<DrawingFileFacts> = {
   },
   'drawing-unit-overridden': {
     severity: 'note',
-    title: 'Unit set by the job',
+    title: 'Unit set for the drawing',
     say: ({ stated, used }) => ({
-      reason: `The drawing says ${unitName(stated)}, the job says ${unitName(used)}: the job wins, and lengths come out ${round(millimetresIn(used) / millimetresIn(stated))} times as long.`,
+      reason: `The drawing says ${unitName(stated)} and was read in ${unitName(used)} as asked: lengths come out ${round(millimetresIn(used) / millimetresIn(stated))} times as long.`,
       remedy: 'Check one known length.',
       value: millimetresIn(used) / millimetresIn(stated),
     }),
@@ -288,7 +271,7 @@ const fileWords: WordsFor<DrawingFileFacts> = {
     say: ({ at: [x, y] }) => ({
       reason: `The linework lies more than 1 km from the drawing's origin, so it is calculated about a local origin at ${x} mm, ${y} mm.`,
       remedy:
-        'Nothing need be done: plan.json, scribe drawings, machine programs and points have the drawing’s own coordinates. Solids, templates and pictures have the local ones.',
+        'Nothing need be done: all that has coordinates has the drawing’s own; solids say where they are counted from.',
     }),
   },
   'layer-not-shown': {
@@ -354,7 +337,7 @@ const fileWords: WordsFor<DrawingFileFacts> = {
   },
 };
 
-export const drawingWords: WordsFor<DrawingFacts> = { ...fileWords, ...entityWords };
+export const drawingWords: WordsFor<DrawingFacts> = { ...fileWords, ...containerWords, ...entityWords };
 
 const SET_UNIT =
   'Measure one known length on the drawing and set drawingUnits in the job, for example to "mm" or "in"; isobath inspect takes it as --unit.';

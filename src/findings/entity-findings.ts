@@ -21,6 +21,7 @@ export type SplineProblem =
 export interface EntityFacts {
   readonly 'entity-number-bad': Named & { readonly group: number; readonly text: string };
   readonly 'entity-incomplete': Named & { readonly lacks: string };
+  readonly 'entity-group-repeated': Named & { readonly group: number; readonly times: number };
   readonly 'entity-out-of-range': Named & {
     readonly value: number;
     readonly limit: number;
@@ -80,6 +81,14 @@ export const entityWords: WordsFor<EntityFacts> = {
     say: ({ lacks, ...named }) => ({
       reason: `${name(named)} lacks ${lacks}; it was left out.`,
       remedy: 'Draw it again or export the drawing again.',
+    }),
+  },
+  'entity-group-repeated': {
+    severity: 'warn',
+    title: 'One figure given twice',
+    say: ({ group, times, ...named }) => ({
+      reason: `${name(named)} has ${times === 2 ? 'two figures' : `${times} figures`} under group ${group}, where there is room for one; the first was taken.`,
+      remedy: 'Compare it with the print, or export the drawing again.',
     }),
   },
   'entity-out-of-range': {

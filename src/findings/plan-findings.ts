@@ -133,8 +133,8 @@ export const planWords: WordsFor<PlanFacts> = {
     severity: 'stop',
     title: 'Taper in too many strips',
     say: ({ strips, limit, tolerance, among }) => ({
-      reason: `${among === 1 ? 'This taper' : `The first ${among} tapers together`} would take about ${strips} strips at a tolerance of ${mm(tolerance)} (plus and minus together); up to ${limit} are planned.`,
-      remedy: `Allow ${mm((tolerance * strips) / limit)} or more of plus and minus together, or make the taper by drawing the part out of the bath.`,
+      reason: `${among === 1 ? 'This taper' : `The first ${among} tapers together`} would take about ${strips} strips at a tolerance of ${Number(tolerance.toPrecision(2))} mm (plus and minus together); up to ${limit} are planned.`,
+      remedy: `Allow ${mm(Math.ceil((tolerance * strips * 1000) / limit) / 1000)} or more of plus and minus together, or make the taper by drawing the part out of the bath.`,
       value: strips,
       limit,
     }),

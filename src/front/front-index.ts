@@ -33,7 +33,14 @@ export function indexFront(front: Front): FrontIndex {
     const outreached = front.stages
       .slice(0, stage)
       .every((deeper, i) => deeper.base === base && itemAt(reaches, i) >= itemAt(reaches, stage));
-    features.push(...loopFeatures(opening, stage, outreached ? (span) => covered.has(span) : undefined));
+    // One by one: a stage of thousands of pockets has more than a call takes as arguments.
+    for (const feature of loopFeatures(
+      opening,
+      stage,
+      outreached ? (span) => covered.has(span) : undefined,
+    )) {
+      features.push(feature);
+    }
     covered.addAll(opening);
   });
   return {

@@ -62,7 +62,7 @@ export function sectionPlaces(ask: PlacesAsk): SectionPlace[] {
       const found: number[] = [];
       const inset = Math.min(SAME_CROSSING, (high - low) / 4);
       bend(ask, endAt(ask, low, low + inset), endAt(ask, high, high - inset), found, DEEPEST_HALVING);
-      places.push(...found.map((distance) => ({ distance, hasMetal })));
+      for (const distance of found) places.push({ distance, hasMetal });
     }
     places.push({ distance: high, hasMetal });
   }
@@ -79,12 +79,12 @@ function breakpoints({ index, cut, moments, breaks }: PlacesAsk): number[] {
     for (const feature of features) {
       for (const depth of depths) {
         const reach = reachAt(moment, feature.stage, depth);
-        if (reach >= 0) found.push(...crossings(feature, reach, cut));
+        if (reach >= 0) for (const each of crossings(feature, reach, cut)) found.push(each);
       }
     }
   }
   for (const feature of loopFeatures(index.front.sheet, -1)) {
-    found.push(...crossings(feature, 0, cut));
+    for (const each of crossings(feature, 0, cut)) found.push(each);
     // Through a corner a cut may miss both spans by rounding, and along an edge it crosses none.
     const [dx, dy] = [feature.ax - from.x, feature.ay - from.y];
     const [ux, uy] = [(to.x - from.x) / length, (to.y - from.y) / length];

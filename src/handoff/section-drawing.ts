@@ -117,7 +117,7 @@ function layersOf(stages: readonly Stage[]): DrawingOut['layers'] {
 function notesOf({ name, planHash, section, stages }: SectionDrawingInput): DrawingOut['notes'] {
   const { from, to } = section;
   const length = hypot(to.x - from.x, to.y - from.y);
-  const deepest = Math.max(...section.points.map(({ depth, thickness }) => depth + thickness));
+  const deepest = section.points.reduce((most, { depth, thickness }) => Math.max(most, depth + thickness), 0);
   const height = Math.max(1, length / 80);
   const place = ({ x, y }: Point): string => `${x.toFixed(3)}, ${y.toFixed(3)}`;
   const texts = [

@@ -1,22 +1,23 @@
 /**
  * The etched part as a binary STL: little-endian, an 80-byte heading, the number of triangles, then 50 bytes a triangle:
  * normal, three corners, two unused bytes. The format knows no unit: it is millimetres, in the mesh's own frame (the drawing's,
- * unless the part lies far from its origin), z up from the as-received surface. Source of the layout: 3D Systems, StereoLithography Interface Specification (1989), from memory.
+ * unless the part lies far from its origin: then the heading says from where), z up from the as-received surface. Source of the layout: 3D Systems, StereoLithography Interface Specification (1989), from memory.
  */
 
 import type { ReliefMesh } from '#front/relief-mesh.ts';
 import { assert, itemAt } from '#geometry/assert.ts';
+import type { Point } from '#geometry/point.ts';
 import { hypot } from '#maths/hypot.ts';
 
 const HEADING = 80;
 const TRIANGLE = 50;
 
 /** @param planHash SHA-256 of plan.json, hexadecimal */
-export function stlFile({ positions, indices }: ReliefMesh, planHash: string): Uint8Array {
+export function stlFile({ positions, indices, origin }: ReliefMesh, planHash: string): Uint8Array {
   const count = indices.length / 3;
   const bytes = new Uint8Array(HEADING + 4 + TRIANGLE * count);
   const view = new DataView(bytes.buffer);
-  const heading = `Isobath mm plan ${planHash}`;
+  const heading = headingOf(origin, planHash);
   // A heading that starts with "solid" would be taken for the text form.
   assert(heading.length <= HEADING, 'the heading has room for the hash');
   for (let i = 0; i < heading.length; i++) bytes[i] = heading.charCodeAt(i);
@@ -36,6 +37,12 @@ export function stlFile({ positions, indices }: ReliefMesh, planHash: string): U
     }
   }
   return bytes;
+}
+
+/** With the place that the corners are counted from, where that is not the drawing's origin; then the hash is cut to the room left. */
+function headingOf({ x, y }: Point, planHash: string): string {
+  const from = x === 0 && y === 0 ? '' : ` from ${x} ${y}`;
+  return `Isobath mm${from} plan ${planHash}`.slice(0, HEADING);
 }
 
 /** Unit vector outwards; nought of a triangle without area. */

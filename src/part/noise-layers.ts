@@ -14,7 +14,7 @@ export interface NoiseLayer {
 
 const WORDS: ReadonlySet<string> = new Set(
   [
-    'dim dims dimension dimensions bemassung cote cotes cotation',
+    'dim dims dimension dimensions bemassung vermassung masse maße cote cotes cotation',
     'center centers centre centres centerline centerlines centreline centrelines cl axis axes achse achsen mittellinie mittellinien axe',
     'title titleblock schriftfeld cartouche text texts txt note notes label labels hatch schraffur defpoints viewport viewports vports',
     'construction konstruktion hidden leader leaders anno annotation annotations symbol symbols logo',
@@ -59,7 +59,7 @@ export function noiseLayers({ layers, curves }: Drawing): NoiseLayer[] {
 }
 
 function wordsOf(name: string): string[] {
-  return name.toLowerCase().split(/[^a-zà-ÿ]+/);
+  return name.toLowerCase().split(/[^a-zß-ÿ]+/);
 }
 
 function boxOf(curves: readonly DrawnCurve[]): Box {

@@ -46,8 +46,8 @@ export function largestOpening(
   const carriers: Carrier[] = [];
   const chains: Loop[] = [];
   const take = (pushed: PushedBorder) => {
-    chains.push(...pushed.chains);
-    carriers.push(...pushed.carriers.map((span) => ({ span, isKnown: false })));
+    for (const chain of pushed.chains) chains.push(chain);
+    for (const span of pushed.carriers) carriers.push({ span, isKnown: false });
   };
 
   const deepSpans: Span[] = [];

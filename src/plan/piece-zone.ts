@@ -30,9 +30,9 @@ export function pieceZone(
   if (own.length === 0) return { rings, carriers: [] };
   for (const [deeper, width] of allowanceFrom) {
     const there = bordersOf(field, cluster, deeper);
-    spans.push(...there.flat());
+    for (const loop of there) for (const span of loop) spans.push(span);
     const margin = own.map((loop) => pushBorder(reverseSpans(loop).map((span) => ({ span, width }))));
-    spans.push(...margin.flatMap((each) => each.carriers));
+    for (const { carriers } of margin) for (const span of carriers) spans.push(span);
     const grown = positivelyWound(
       margin.flatMap(({ chains }) => chains.map((chain) => ringOf(reverseSpans(chain), origin))),
     );

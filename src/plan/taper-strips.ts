@@ -117,10 +117,10 @@ function leastEndWidth(
 }
 
 /**
- * Strips of one taper, and of all together. A plan of a hundred stages is run by nobody, and its lines take minutes to place;
- * our own choice.
+ * Strips of one taper, and of all together: our own choice. A plan of fifty stages is run by nobody; its lines and volumes take ten
+ * seconds of processor time, those of eighty strips forty-five (measured).
  */
-const MOST_STRIPS = { each: 100, all: 1000 };
+const MOST_STRIPS = { each: 50, all: 300 };
 
 /** Few enough strips: about one for each plus and minus together of what the depth changes. */
 function fineness(tapered: readonly TaperedRegion[]): {

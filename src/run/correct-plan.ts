@@ -4,9 +4,10 @@
  */
 import { type Finding, finding } from '#findings/finding.ts';
 import type { Front } from '#front/front.ts';
+import type { Point } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
 import { pathOfContour } from '#handoff/contour.ts';
-import type { PlanFile } from '#handoff/plan-file.ts';
+import type { Contour, PlanFile } from '#handoff/plan-file.ts';
 import type { Masking } from '#part/job.ts';
 import { meanReading } from '#part/measured-sheet.ts';
 import { LENGTH_UNITS, millimetresIn } from '#units/length-unit.ts';
@@ -43,6 +44,8 @@ export interface RunPlan {
 
 export interface PlanRead {
   readonly plan: RunPlan;
+  /** mm, in the drawing's own frame: where front and borders here have their origin, so that places far out lose no digits. */
+  readonly origin: Point;
   readonly front: Front;
   readonly loops: ReadonlyMap<string, readonly Loop[]>;
   /** The job's unit of length. */
@@ -139,7 +142,9 @@ function take(file: PlanFile): PlanRead {
   const asThickness = new Set(
     (file.budgets ?? []).flatMap(({ asked, regions }) => (asked.what === 'thickness' ? regions : [])),
   );
-  const loopsOf = (contours: PlanFile['cutouts']) => contours.map((each) => pathOfContour(each).spans);
+  const origin = originOf(file);
+  const loopsOf = (contours: PlanFile['cutouts']) =>
+    contours.map((each) => pathOfContour(movedContour(each, origin)).spans);
   return {
     plan: {
       masking: maskingOf(file),
@@ -171,5 +176,16 @@ function take(file: PlanFile): PlanRead {
     loops: new Map(file.regions.map(({ id, contours }) => [id, loopsOf(contours)])),
     jobUnit,
     drawingUnit,
+    origin,
   };
+}
+
+/** Whole millimetres beside the first border. */
+function originOf({ regions }: PlanFile): Point {
+  const [x = 0, y = 0] = regions[0]?.contours[0]?.vertices[0] ?? [];
+  return { x: Math.round(x), y: Math.round(y) };
+}
+
+function movedContour({ vertices, ...contour }: Contour, origin: Point): Contour {
+  return { ...contour, vertices: vertices.map(([x, y, bulge]) => [x - origin.x, y - origin.y, bulge]) };
 }

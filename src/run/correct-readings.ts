@@ -32,8 +32,9 @@ type Column = (typeof COLUMNS)[number];
 /** Columns of inspection points that say what should be read, not what was: known, and passed over. */
 const BESIDE: readonly string[] = ['point', 'nominal', 'plus', 'minus'];
 
-/** Larger figures are slips of the pen. */
+/** Larger figures are slips of the pen; but survey frames have their origins thousands of kilometres away. */
 const LARGEST = 1e7;
+const FARTHEST = 1e12;
 const MOST_ROWS = 5000;
 
 /** Findings: `readings-header-unclear`, `reading-unclear`. */
@@ -93,10 +94,11 @@ function readRow(cells: readonly string[], names: readonly Column[], line: numbe
     else if (name === 'region') row.region = cell;
     else {
       const value = Number(cell);
+      const isPlace = name === 'x' || name === 'y';
       const isRight =
         /^[-+]?[0-9.]+(e[-+]?\d+)?$/i.test(cell) &&
-        Math.abs(value) <= LARGEST &&
-        (name === 'x' || name === 'y' || value >= 0) &&
+        Math.abs(value) <= (isPlace ? FARTHEST : LARGEST) &&
+        (isPlace || value >= 0) &&
         (name !== 'stage' || Number.isInteger(value));
       if (!isRight) return { column: name, found: cell, expected: expectedIn(name) };
       row[name] = value;

@@ -8,6 +8,7 @@ import { depthAt } from '#front/depth-at.ts';
 import { type FrontIndex, indexFront } from '#front/front-index.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { isInsideLoops } from '#geometry/inside-loops.ts';
+import type { Point } from '#geometry/point.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 import { bareSpell } from './bare-spell.ts';
@@ -156,7 +157,7 @@ function placeReading(
   // With a coat a stage every floor is etched from the first stage on.
   const isOpen = stage >= 0 && (plan.masking === 're-mask' ? row.stage > 0 : stage < row.stage);
   if (row.region === undefined && region.level > 0) {
-    const at = { x: (row.x ?? 0) * read.drawingUnit, y: (row.y ?? 0) * read.drawingUnit };
+    const at = placeOf(row, read);
     if (Math.abs(depthAt(index, at).depth - region.level) > 1e-3) return offFloor('wall');
   }
   if (row.depth !== undefined && !isOpen) return offFloor(stage < 0 ? 'land' : 'not-open');
@@ -172,9 +173,14 @@ function placeReading(
   return { reading };
 }
 
-function regionAt({ x = 0, y = 0 }: ReadingRow, { loops, drawingUnit }: PlanRead): string | undefined {
-  const point = { x: x * drawingUnit, y: y * drawingUnit };
-  return [...loops].find(([, border]) => isInsideLoops(border, point))?.[0];
+/** In the frame that the plan's borders are read in. */
+function placeOf({ x = 0, y = 0 }: ReadingRow, { drawingUnit, origin }: PlanRead): Point {
+  return { x: x * drawingUnit - origin.x, y: y * drawingUnit - origin.y };
+}
+
+function regionAt(row: ReadingRow, read: PlanRead): string | undefined {
+  const point = placeOf(row, read);
+  return [...read.loops].find(([, border]) => isInsideLoops(border, point))?.[0];
 }
 
 /** Findings: `rate-outside-spread`, `depth-out-of-reach`, `depth-in-doubt`. */

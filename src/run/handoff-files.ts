@@ -201,16 +201,19 @@ const WRITERS: Readonly<Record<HandoffFile, Writer>> = {
     const what = 'steps, pictures and boxes for the tank';
     return [{ name: 'traveller.pdf', what, mime: 'application/pdf', bytes }];
   },
-  async review(
-    { choices, plan, planFile, since, job, kit, points: local, sections, findings, origin },
-    planHash,
-  ) {
-    const points = movedPoints(local, origin);
+  async review({ choices, plan, planFile, since, job, kit, points, sections, findings, origin }, planHash) {
     const keepingBack = ['picture-too-small', 'section-misses-sheet'];
     if (findings.some(({ code }) => keepingBack.includes(code))) return [];
     const { paper, date, issue } = choices;
     const { thickness } = kit.index.front;
-    const shown = { plan, planFile, job, thickness, sections, points };
+    const shown = {
+      plan: movedPlan(plan, origin),
+      planFile,
+      job,
+      thickness,
+      sections: movedSections(sections, origin),
+      points: movedPoints(points, origin),
+    };
     const bytes = await reviewSheets({ ...shown, planHash, paper, date, issue, since });
     const what = 'part, stages, sections and sources for who signs';
     return [{ name: 'review.pdf', what, mime: 'application/pdf', bytes }];
@@ -232,12 +235,12 @@ const WRITERS: Readonly<Record<HandoffFile, Writer>> = {
     }));
   },
   'scribe-r12': (prepared, planHash) => scribeDrawings(prepared, planHash, 'r12'),
-  template({ choices, templates, units }, planHash) {
+  template({ choices, templates, units, origin }, planHash) {
     if (templates === undefined) return [];
-    return templateFiles(templates, { planHash, unit: units.drawing, date: choices.date });
+    return templateFiles(templates, { planHash, unit: units.drawing, origin, date: choices.date });
   },
-  'section-dxf'({ sections, plan, job }, planHash) {
-    return sections.map((section, index) => ({
+  'section-dxf'({ sections, plan, job, origin }, planHash) {
+    return movedSections(sections, origin).map((section, index) => ({
       name: sectionName(index, 'dxf'),
       what: `section ${section.name} at its true size`,
       mime: 'image/vnd.dxf',
@@ -253,17 +256,19 @@ const WRITERS: Readonly<Record<HandoffFile, Writer>> = {
       bytes: utf8ToBytes(sectionSvg({ name: job.name, planHash, section, thickness, stages: plan.stages })),
     }));
   },
-  glb({ plan, job, kit, solid }, planHash) {
+  glb({ plan, job, kit, solid, origin }, planHash) {
     if (solid === undefined) return [];
+    const mesh = movedSolid(solid, origin);
     const tolerance = solidTolerance(kit);
-    const bytes = glbFile({ name: job.name, planHash, mesh: solid, tolerance, stages: plan.stages });
+    const bytes = glbFile({ name: job.name, planHash, mesh, tolerance, stages: plan.stages });
     const what = 'the etched part to look at, a colour a stage';
     return [{ name: 'etched-part.glb', what, mime: 'model/gltf-binary', bytes }];
   },
-  stl({ kit, solid }, planHash) {
+  stl({ kit, solid, origin }, planHash) {
     if (solid === undefined) return [];
-    const bytes = stlFile(solid, planHash);
-    const { x, y } = solid.origin;
+    const mesh = movedSolid(solid, origin);
+    const bytes = stlFile(mesh, planHash);
+    const { x, y } = mesh.origin;
     const counted = x === 0 && y === 0 ? '' : `, counted from (${x}, ${y})`;
     const what = `the etched part as a solid, mm, within ${solidTolerance(kit)} mm${counted}`;
     return [{ name: 'etched-part.stl', what, mime: 'model/stl', bytes }];
@@ -282,6 +287,24 @@ function movedPoints(
   return origin === undefined
     ? points
     : points.map((point) => ({ ...point, at: movePoint(point.at, origin) }));
+}
+
+function movedSections(
+  sections: readonly NamedSection[],
+  origin: Point | undefined,
+): readonly NamedSection[] {
+  if (origin === undefined) return sections;
+  return sections.map((section) => ({
+    ...section,
+    from: movePoint(section.from, origin),
+    to: movePoint(section.to, origin),
+    points: section.points.map((point) => ({ ...point, ...movePoint(point, origin) })),
+  }));
+}
+
+/** Its corners are single precision and stay where they are; only what they are counted from moves. */
+function movedSolid(solid: ReliefMesh, origin: Point | undefined): ReliefMesh {
+  return origin === undefined ? solid : { ...solid, origin: movePoint(solid.origin, origin) };
 }
 
 function scribeDrawings(

@@ -123,6 +123,10 @@ export async function runJob(input: RunInput, options: JobRunOptions = {}): Prom
 
   await step(0.25, 'finding the regions');
   const { part, regionAt, findings: partFindings } = partFor(memory, drawing, job);
+  if (part.regions.length === 0 && hasStop(partFindings)) {
+    // That every requirement meets no region then is no cause of its own.
+    return { ...ended([...early, ...outward(partFindings)]), drawing, part };
+  }
   const { asked, findings: askedFindings } = askRegions(part, job, regionAt);
   const found = [...early, ...outward([...partFindings, ...askedFindings])];
   if (hasStop(found)) return { ...ended(found), drawing, part };

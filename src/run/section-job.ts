@@ -77,7 +77,7 @@ function wherePlacesAreNeeded(
       points.push(nothingAt(part, place, start), nothingAt(part, place, itemAt(asked, first).end));
     else {
       while (next < asked.length && itemAt(asked, next).depth !== undefined) next++;
-      points.push(...metalRun(part, request, asked.slice(first, next)));
+      for (const point of metalRun(part, request, asked.slice(first, next))) points.push(point);
     }
     first = next;
   }

@@ -1,7 +1,7 @@
 """Length and box of what each drawing shows in model space, read by ezdxf (MIT), which shares no code with Isobath.
 
-Reads paths from standard input, one a line, and prints one JSON object a file: curves counted, length and box in drawing units, and
-the kinds that it met. Lines, arcs and circles by their closed forms, ellipses and splines by chords.
+Reads paths from standard input, one a line, and prints one JSON object a file: curves counted, length (in all and by kind) and box in
+drawing units, and the kinds that it met. Lines, arcs and circles by their closed forms, ellipses and splines by chords.
 """
 import json
 import math
@@ -23,6 +23,7 @@ class Measure:
         self.curves = 0
         self.box = [math.inf, math.inf, -math.inf, -math.inf]
         self.kinds = {}
+        self.lengths = {}
         self.tilted = 0
 
     def reach(self, x, y):
@@ -61,6 +62,7 @@ class Measure:
         self.measure(entity, kind)
         if self.length > before:
             self.curves += 1
+            self.lengths[kind] = self.lengths.get(kind, 0.0) + self.length - before
 
     def measure(self, entity, kind):
         if kind in ("LWPOLYLINE", "POLYLINE"):
@@ -135,6 +137,7 @@ def measure(path):
         "length": found.length,
         "box": found.box if found.curves > 0 else None,
         "kinds": found.kinds,
+        "lengths": found.lengths,
         "tilted": found.tilted,
     }
 

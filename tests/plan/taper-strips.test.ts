@@ -282,29 +282,29 @@ describe('what steps cannot follow', () => {
     const asked = askAt(part, { x: 500, y: 50 }, { depth: 1.8, plus: 5e-5, minus: 5e-5, tapers });
     const { findings } = makePlan({ part, asked, job: plainJob({ levels }) });
     expect(findings.map(({ code, facts }) => ({ code, facts }))).toEqual([
-      { code: 'taper-too-fine', facts: { strips: 12_000, limit: 100, tolerance: 1e-4, among: 1 } },
+      { code: 'taper-too-fine', facts: { strips: 12_000, limit: 50, tolerance: 1e-4, among: 1 } },
     ]);
-    // 1.2 mm in a hundred strips.
-    expect(findings.map((each) => sayFinding(each).remedy).join()).toMatch(/^Allow 0\.012 mm or more/);
+    // 1.2 mm in fifty strips.
+    expect(findings.map((each) => sayFinding(each).remedy).join()).toMatch(/^Allow 0\.024 mm or more/);
   });
 
-  test('taper-too-fine: thirteen tapers of ninety strips are more than a thousand together', () => {
-    const panels = Array.from({ length: 13 }, (_, row) => ({
+  test('taper-too-fine: eight tapers of forty-five strips are more than three hundred together', () => {
+    const panels = Array.from({ length: 8 }, (_, row) => ({
       low: row * 30,
       at: { x: 500, y: row * 30 + 10 },
     }));
     const part = partOf({ outlines: panels.map(({ low }) => rectangle(0, low, 1000, low + 20)) });
     const tapers = [taper([0, 0], [1000, 0], [2.4, 1.5])];
     const asked = new Map(
-      panels.flatMap(({ at }) => [...askAt(part, at, { depth: 2, plus: 0.004, minus: 0.006, tapers })]),
+      panels.flatMap(({ at }) => [...askAt(part, at, { depth: 2, plus: 0.008, minus: 0.012, tapers })]),
     );
     const { taperOf, findings } = stripTapers({ part, asked, job: plainJob({ levels: 'fewest' }) }, {});
     const tooFine = findings.filter(({ code }) => code === 'taper-too-fine');
-    // 0.9 mm at 0.01 mm is 90 strips; eleven tapers have 990.
+    // 0.9 mm at 0.02 mm is 45 strips; six tapers have 270.
     expect(tooFine.map(({ facts }) => facts)).toEqual(
-      [1, 2].map(() => ({ strips: 1080, limit: 1000, tolerance: 0.01, among: 12 })),
+      [1, 2].map(() => ({ strips: 315, limit: 300, tolerance: 0.02, among: 7 })),
     );
-    expect(taperOf.size).toBe(990);
+    expect(taperOf.size).toBe(270);
   });
 
   test.each(['fewest', 'as-drawn'] as const)(

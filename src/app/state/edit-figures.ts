@@ -3,6 +3,7 @@
  * undefined leaves the job: then the default counts, whatever it will be.
  */
 import type { Tank } from '#bath/bath-load.ts';
+import type { WideLines } from '#drawing/drawing.ts';
 import type { EdgeDatum, MakingRules, Masking } from '#part/job.ts';
 import type { JobFile } from '#part/job-file.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
@@ -102,6 +103,10 @@ export function setJoinTolerance(job: JobFile, length: number | undefined): JobF
 
 export function setDrawingUnits(job: JobFile, unit: LengthUnit | undefined): JobFile {
   return withKey(job, 'drawingUnits', unit);
+}
+
+export function setWideLines(job: JobFile, taken: WideLines | undefined): JobFile {
+  return withKey(job, 'wideLines', taken);
 }
 
 /** A key that nobody wants leaves the object; one that stays keeps its place. */

@@ -148,9 +148,14 @@ export function layerRole(job: JobFile, layer: string): LayerRole {
   return job.layers?.regions === undefined || job.layers.regions.includes(layer) ? 'regions' : 'ignore';
 }
 
+/** Layers that draw about the part, all left out in one step. */
+export function leaveLayersOut(job: JobFile, layers: readonly string[]): JobFile {
+  return layers.reduce((changed, layer) => setLayerRole(changed, layer, 'ignore'), job);
+}
+
 /** A job for a drawing just opened: nothing asked yet; sheet, bath and rules carried over from the job before. */
 export function jobForDrawing(last: JobFile, drawing: string): JobFile {
-  const { layers, drawingUnits, levels, lockedLevels, ...kept } = last;
+  const { layers, drawingUnits, wideLines, levels, lockedLevels, ...kept } = last;
   return { ...kept, name: drawing.replace(/\.dxf$/i, ''), drawing, requirements: [], levels: 'as-drawn' };
 }
 

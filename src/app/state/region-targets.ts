@@ -8,6 +8,7 @@ import type { WorkbenchState } from './workbench-state.ts';
 
 /** Places kept of a point that stands for a region: well below any region's size in millimetres or inches. */
 const PLACES = 4;
+const OWN_ORIGIN: Point = { x: 0, y: 0 };
 
 /** By region id; all strips of one region have the same target. */
 export function regionTargets(state: WorkbenchState): Map<string, RegionTarget> {
@@ -34,6 +35,11 @@ export function inDrawing({ x, y }: Point, state: WorkbenchState): readonly [x: 
   return [placed((x + origin.x) / scale), placed((y + origin.y) / scale)];
 }
 
+/** A place of the drawing, mm, on the sheet on show. */
+export function onSheet([x, y]: readonly [x: number, y: number], origin: Point): Point {
+  return { x: x - origin.x, y: y - origin.y };
+}
+
 function targetOf(strips: readonly RegionShape[], scale: number, origin: Point): RegionTarget {
   const [first] = strips;
   const [x = 0, y = 0] = first?.region.label ?? [];
@@ -45,9 +51,9 @@ function targetOf(strips: readonly RegionShape[], scale: number, origin: Point):
   };
 }
 
-/** The sheet is shown about a local origin where the drawing lies far from its own. */
-function drawingOrigin({ derived }: WorkbenchState): Point {
-  return derived.page?.origin ?? { x: 0, y: 0 };
+/** mm: the sheet is shown about a local origin where the drawing lies far from its own. */
+export function drawingOrigin({ derived }: WorkbenchState): Point {
+  return derived.page?.origin ?? OWN_ORIGIN;
 }
 
 function drawingScale({ derived }: WorkbenchState): number {

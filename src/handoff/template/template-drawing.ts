@@ -6,6 +6,8 @@
 import type { DrawingOut, LayerOut, NoteOut, OutlineOut } from '#drawing/drawing-out.ts';
 import { writeDrawing } from '#drawing/write-drawing.ts';
 import { itemAt } from '#geometry/assert.ts';
+import { movePoint } from '#geometry/move-spans.ts';
+import type { Point } from '#geometry/point.ts';
 import type { Path } from '#geometry/span.ts';
 import { nearestColorNumber } from '#handoff/color-number.ts';
 import { contourOfPath } from '#handoff/contour.ts';
@@ -23,15 +25,25 @@ export interface TemplateDrawingInput {
   readonly number: number;
   readonly planHash: string;
   readonly unit: LengthUnit;
+  /** mm: where the plan's frame has its origin in the drawing's own; undefined where the two are one. */
+  readonly origin?: Point | undefined;
 }
 
-export function templateDrawing({ set, number, planHash, unit }: TemplateDrawingInput): Uint8Array {
+export function templateDrawing({
+  set,
+  number,
+  planHash,
+  unit,
+  origin = { x: 0, y: 0 },
+}: TemplateDrawingInput): Uint8Array {
   const { sheet, templates, input } = set;
   const toUnit = unitScale(unit);
+  const millimetres = millimetresIn(unit);
+  const by = { x: origin.x / millimetres, y: origin.y / millimetres };
   const outlines: OutlineOut[] = [];
   const draw = (layer: string, path: Path): void => {
     const contour = toUnit(contourOfPath(path));
-    if (contour !== undefined) outlines.push({ layer, ...contour });
+    if (contour !== undefined) outlines.push(movedOutline({ layer, ...contour }, by));
   };
   const slots = itemAt(templates, number - 1);
   const label = templateLabel(set, number, planHash);
@@ -49,9 +61,16 @@ export function templateDrawing({ set, number, planHash, unit }: TemplateDrawing
     unit,
     layers: layersOf([...new Set(slots.map(({ stage }) => stage))], input.plan.stages),
     outlines,
-    notes: [...label.texts, ...marks.flatMap(({ texts }) => texts)].map((text) => noteOf(text, unit)),
+    notes: [...label.texts, ...marks.flatMap(({ texts }) => texts)].map((text) =>
+      noteOf({ ...text, at: movePoint(text.at, origin) }, unit),
+    ),
   };
   return writeDrawing(drawing);
+}
+
+/** Moved once it is written in vertices and bulges, so that a far origin costs the arcs nothing. */
+function movedOutline({ vertices, ...outline }: OutlineOut, by: Point): OutlineOut {
+  return { ...outline, vertices: vertices.map(([x, y, bulge]) => [x + by.x, y + by.y, bulge]) };
 }
 
 function stageLayer(kind: 'SLOT' | 'MARK', stage: Pick<Stage, 'number'>): string {

@@ -1,6 +1,7 @@
 /** The files of a template set: a drawing to cut each template from, and all of them on paper at true size. */
 import { type Finding, finding } from '#findings/finding.ts';
 import { boxOfSpans } from '#geometry/box.ts';
+import type { Point } from '#geometry/point.ts';
 import { TEMPLATE_PAPERS, type TemplatePaper } from '#part/template-choices.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { templateDrawing } from './template-drawing.ts';
@@ -40,19 +41,24 @@ export function checkPaper({ sheet, input }: TemplateSet): Finding[] {
   return [finding('template-paper-too-small', { paper, pages: pages(paper), limit: MOST_PAGES, larger })];
 }
 
+export interface TemplateRelease {
+  readonly planHash: string;
+  /** Of the drawings. */
+  readonly unit: LengthUnit;
+  /** mm: where the plan's frame has its origin in the drawing's own; undefined where the two are one. */
+  readonly origin?: Point | undefined;
+  readonly date: string | undefined;
+}
+
 export async function templateFiles(
   set: TemplateSet,
-  {
-    planHash,
-    unit,
-    date,
-  }: { readonly planHash: string; readonly unit: LengthUnit; readonly date: string | undefined },
+  { planHash, unit, origin, date }: TemplateRelease,
 ): Promise<TemplateFile[]> {
   const drawings = set.templates.map((_, index) => ({
     name: drawingName(index + 1),
     what: `scribe template ${index + 1} of ${set.templates.length}, to cut`,
     mime: 'image/vnd.dxf',
-    bytes: templateDrawing({ set, number: index + 1, planHash, unit }),
+    bytes: templateDrawing({ set, number: index + 1, planHash, unit, origin }),
   }));
   if (checkPaper(set).length > 0) return drawings;
   const bytes = await templatePages({ set, planHash, date });

@@ -1,4 +1,4 @@
-/** How the drawing is read: its unit where it says none or a wrong one, and the gaps that are joined. */
+/** How the drawing is read: its unit where it says none or a wrong one, the gaps that are joined, and what wide polylines are. */
 import { fromJobUnits, setDrawingUnits, setJoinTolerance } from '#app/state/edit-figures.ts';
 import { ChoiceField } from '#app/views/job/ChoiceField.tsx';
 import { LengthField } from '#app/views/LengthField.tsx';
@@ -7,6 +7,7 @@ import { DEFAULT_JOIN_TOLERANCE } from '#part/job-defaults.ts';
 import type { JobFile } from '#part/job-file.ts';
 import { LENGTH_UNITS, type LengthUnit, unitName } from '#units/length-unit.ts';
 import { showLength } from '#units/show-length.ts';
+import { WideLinesField } from './WideLinesField.tsx';
 
 /** What parts are drawn in; any other unit is there as well where the job names it. */
 const USUAL: ReadonlySet<LengthUnit> = new Set(['mm', 'in', 'cm', 'm', 'ft', 'mil', 'um']);
@@ -50,6 +51,7 @@ export function DrawingFields({ job }: { readonly job: JobFile }) {
         }
         onClear={() => actions.edit('join gaps as usual', (before) => setJoinTolerance(before, undefined))}
       />
+      <WideLinesField job={job} />
     </div>
   );
 }

@@ -6,6 +6,7 @@ import type { JobFile } from '#part/job-file.ts';
 import { DepthNotesView } from './DepthNotesView.tsx';
 import { DrawingFields } from './DrawingFields.tsx';
 import { LayerRoles } from './LayerRoles.tsx';
+import { NoiseLayers } from './NoiseLayers.tsx';
 import { SheetFields } from './SheetFields.tsx';
 import { TroubleList } from './TroubleList.tsx';
 
@@ -32,6 +33,7 @@ function DrawingFound({ job }: { readonly job: JobFile }) {
       <DrawingFields job={job} />
       <SheetFields job={job} />
       <h3>Layers</h3>
+      <NoiseLayers />
       <LayerRoles job={job} layers={layers} />
       <TroubleList />
       {regions !== undefined && (

@@ -2,8 +2,9 @@
 import { useEffect, useRef } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import { pixelOf, type ViewPose } from '#app/scene/view-pose.ts';
+import { drawingOrigin, onSheet } from '#app/state/region-targets.ts';
 import type { Size } from '#app/views/use-size.ts';
-import { useDesk } from '#app/views/workbench-context.ts';
+import { useBench, useDesk } from '#app/views/workbench-context.ts';
 import type { Point } from '#geometry/point.ts';
 
 interface RemarkPinsProps {
@@ -21,9 +22,10 @@ interface Pin {
 
 export function RemarkPins({ pose, size, stage, place }: RemarkPinsProps) {
   const remarks = useDesk((state) => state.draft.remarks);
+  const origin = useBench(drawingOrigin);
   const holder = useRef<HTMLDivElement>(null);
   const pins = remarks.flatMap(({ at, stage: of }, index): Pin[] =>
-    at === undefined || of !== stage ? [] : [{ number: index + 1, at: { x: at[0], y: at[1] } }],
+    at === undefined || of !== stage ? [] : [{ number: index + 1, at: onSheet(at, origin) }],
   );
   const places = [...pins.map(({ at }) => at), ...(place === undefined ? [] : [place])];
   useEffect(() => {

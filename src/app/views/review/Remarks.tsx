@@ -1,7 +1,9 @@
 /** Remarks, each about a stage and, where it has one, a place on the sheet. */
 import { type FormEvent, useState } from 'react';
+import { drawingOrigin, onSheet } from '#app/state/region-targets.ts';
 import { addRemark, isOfOtherPlan, removeRemark } from '#app/state/review-draft.ts';
 import { useBench, useDesk, useWorkbench } from '#app/views/workbench-context.ts';
+import { movePoint } from '#geometry/move-spans.ts';
 import type { Point } from '#geometry/point.ts';
 import type { ShownStage } from '#handoff/plan-file.ts';
 import { lengthFigure } from '#units/show-length.ts';
@@ -17,18 +19,24 @@ const MOST_LETTERS = 2000;
 /** mm: a place is pointed at by hand. */
 const PLACES = 2;
 
+/** In the drawing's own frame, as the record has it. */
+function pointed(place: Point, origin: Point): [number, number] {
+  const { x, y } = movePoint(place, origin);
+  return [Number(x.toFixed(PLACES)), Number(y.toFixed(PLACES))];
+}
+
 export function Remarks({ stage, place, setPlace, planText }: RemarksProps) {
   const { actions, desk } = useWorkbench();
   const draft = useDesk((state) => state.draft);
   const unit = useBench((state) => state.session.unit);
   const [text, setText] = useState('');
-  const words = (at: Point) => `x ${lengthFigure(at.x, unit)}  y ${lengthFigure(at.y, unit)} ${unit}`;
+  const origin = useBench(drawingOrigin);
+  const words = ({ x, y }: Point) => `x ${lengthFigure(x, unit)}  y ${lengthFigure(y, unit)} ${unit}`;
   const canAdd = planText !== undefined && !isOfOtherPlan(draft, planText);
   const add = (event: FormEvent) => {
     event.preventDefault();
     if (planText === undefined || text.trim() === '') return;
-    const at = place && ([place.x, place.y].map((each) => Number(each.toFixed(PLACES))) as [number, number]);
-    const remark = { stage: stage.number, ...(at === undefined ? {} : { at }), text: text.trim() };
+    const remark = { stage: stage.number, ...(place && { at: pointed(place, origin) }), text: text.trim() };
     desk.setState({ draft: addRemark(draft, remark, planText) });
     setText('');
     setPlace(undefined);
@@ -44,7 +52,7 @@ export function Remarks({ stage, place, setPlace, planText }: RemarksProps) {
               className="go"
               onClick={() => {
                 desk.setState({ step: remark.stage - 1 });
-                if (remark.at !== undefined) actions.flyTo({ to: { x: remark.at[0], y: remark.at[1] } });
+                if (remark.at !== undefined) actions.flyTo({ to: onSheet(remark.at, origin) });
               }}
             >
               {index + 1}, stage {remark.stage}
@@ -73,7 +81,9 @@ export function Remarks({ stage, place, setPlace, planText }: RemarksProps) {
           />
         </label>
         <p className="aside">
-          {place === undefined ? 'Click the sheet to give it a place.' : `at ${words(place)}`}{' '}
+          {place === undefined
+            ? 'Click the sheet to give it a place.'
+            : `at ${words(movePoint(place, origin))}`}{' '}
           {place !== undefined && (
             <button type="button" onClick={() => setPlace(undefined)}>
               no place

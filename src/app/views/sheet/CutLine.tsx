@@ -6,9 +6,11 @@
 import { type KeyboardEvent, type PointerEvent, useEffect, useRef } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import { pixelOf, pointSeenAt, type ViewPose } from '#app/scene/view-pose.ts';
+import { drawingOrigin } from '#app/state/region-targets.ts';
 import type { Cut } from '#app/state/workbench-state.ts';
 import type { Size } from '#app/views/use-size.ts';
 import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import { movePoint } from '#geometry/move-spans.ts';
 import type { Point } from '#geometry/point.ts';
 import { lengthFigure, type ShownUnit } from '#units/show-length.ts';
 
@@ -36,6 +38,7 @@ export function CutLine({ pose, size }: CutLineProps) {
   const { store, actions } = useWorkbench();
   const cut = useBench((state) => state.session.cut);
   const unit = useBench((state) => state.session.unit);
+  const origin = useBench(drawingOrigin);
   const overlay = useRef<HTMLDivElement>(null);
   useEffect(() => {
     if (cut === undefined || size === undefined) return undefined;
@@ -70,7 +73,7 @@ export function CutLine({ pose, size }: CutLineProps) {
           key={held}
           type="button"
           className={`cut-handle ${held}`}
-          aria-label={`${name}, ${placeWords(cut, held, unit)}; arrow keys move it`}
+          aria-label={`${name}, ${placeWords(cut, held, { unit, origin })}; arrow keys move it`}
           {...grip(held)}
           onKeyDown={onKeyDown(held)}
         />
@@ -121,8 +124,15 @@ function movedCut({ from, to }: Cut, { held, pixels, pose, size }: CutMove): Cut
   return Math.hypot(next.to.x - next.from.x, next.to.y - next.from.y) < SHORTEST ? undefined : next;
 }
 
-function placeWords({ from, to }: Cut, held: Held, unit: ShownUnit): string {
-  const words = ({ x, y }: Point) => `x ${lengthFigure(x, unit)} y ${lengthFigure(y, unit)} ${unit}`;
+function placeWords(
+  { from, to }: Cut,
+  held: Held,
+  { unit, origin }: { readonly unit: ShownUnit; readonly origin: Point },
+): string {
+  const words = (point: Point) => {
+    const { x, y } = movePoint(point, origin);
+    return `x ${lengthFigure(x, unit)} y ${lengthFigure(y, unit)} ${unit}`;
+  };
   if (held === 'both') return `from ${words(from)} to ${words(to)}`;
   return words(held === 'from' ? from : to);
 }

@@ -1,14 +1,16 @@
 /** Readings over the sheet that follow the pointer: written straight to their elements, without a render for each move. */
 import type { Picked } from '#app/scene/pick-region.ts';
 import { gaugeWords } from '#app/views/section/gauge-words.ts';
+import { movePoint } from '#geometry/move-spans.ts';
 import type { Point } from '#geometry/point.ts';
 import type { PlaceDepth } from '#run/depth-job.ts';
 import { lengthFigure, type ShownUnit, showLength } from '#units/show-length.ts';
 
+/** `origin`: where the sheet on show has its own in the drawing. */
 export function sayHover(
   element: HTMLElement | null,
   picked: Picked | undefined,
-  unit: ShownUnit,
+  { unit, origin }: { readonly unit: ShownUnit; readonly origin: Point },
   reading?: PlaceDepth,
 ): void {
   if (element === null) return;
@@ -17,7 +19,8 @@ export function sayHover(
     return;
   }
   const { point, shape } = picked;
-  const words = [`x ${lengthFigure(point.x, unit)}  y ${lengthFigure(point.y, unit)} ${unit}`];
+  const { x, y } = movePoint(point, origin);
+  const words = [`x ${lengthFigure(x, unit)}  y ${lengthFigure(y, unit)} ${unit}`];
   if (shape !== undefined) {
     const { id, level } = shape.region;
     words.push(`${id} ${level === 0 ? 'land' : `to ${showLength(level, unit)}`}`);

@@ -5,6 +5,7 @@ import { type Picked, pickRegion, regionsInBox, type Seen } from '#app/scene/pic
 import { type GestureHost, listenToHands } from '#app/scene/sheet-gestures.ts';
 import type { ViewPose } from '#app/scene/view-pose.ts';
 import { keepLatest } from '#app/state/keep-latest.ts';
+import { drawingOrigin } from '#app/state/region-targets.ts';
 import type { Size } from '#app/views/use-size.ts';
 import { useWorkbench, type Workbench } from '#app/views/workbench-context.ts';
 import type { Point } from '#geometry/point.ts';
@@ -52,18 +53,19 @@ function gestureHost(
       exaggeration: view === 'relief' ? exaggeration : 0,
     };
   };
+  const frame = () => ({ unit: store.getState().session.unit, origin: drawingOrigin(store.getState()) });
   let hovered: Picked | undefined;
   let pointer: Point | undefined;
   const measure = keepLatest(
     ({ point }: Picked) => follower.gauge(point),
     (reading, picked) => {
-      if (picked === hovered) sayHover(hover.current, picked, store.getState().session.unit, reading);
+      if (picked === hovered) sayHover(hover.current, picked, frame(), reading);
     },
     () => undefined,
   );
   const read = () => {
     hovered = pointer && pickRegion(shapes(), pointer, seen());
-    sayHover(hover.current, hovered, store.getState().session.unit);
+    sayHover(hover.current, hovered, frame());
     if (hovered !== undefined) measure(hovered);
   };
   return {

@@ -1,0 +1,72 @@
+/** Drawings whose first view would be full of trouble: layers about the part, and a polyline drawn with a width. */
+import { polyline } from '#support/raw-drawing.ts';
+import { box, dxf, line, note } from '#support/small-drawing.ts';
+import { dropFiles, expect, savedText, statusOf, test } from '#support/workbench-page.ts';
+
+const panelOf = (page: Parameters<typeof statusOf>[0]) => page.locator('details.layers');
+
+test('layers of dimensions, centre lines and the border are left out in one step, and come back in one', async ({
+  workbench,
+}) => {
+  const dimensions = Array.from({ length: 120 }, (_, n) => line('DIMENSIONS', [5 + n, -9], [5 + n, -14.5]));
+  const sheet = [
+    box('TRIM', [0, 0], [210, 130]),
+    box('POCKETS', [25, 20], [120, 104]),
+    ...dimensions,
+    line('CENTRE LINES', [-10, 65], [220, 65]),
+    line('CENTRE LINES', [72, -8], [72, 141]),
+    box('BORDER', [-60, -70], [360, 227]),
+    note('TITLE BLOCK', [240, -60], 'OBSERVATORY SHUTTER, INNER PANEL'),
+    line('TITLE BLOCK', [230, -70], [230, -40]),
+    line('TITLE BLOCK', [230, -40], [360, -40]),
+  ];
+  await dropFiles(workbench, [{ name: 'shutter.dxf', text: dxf({ insunits: 4, entities: sheet }) }]);
+  await workbench.getByRole('button', { name: 'understood' }).click();
+  const panel = panelOf(workbench);
+  const noise = panel.locator('.noise-layers');
+  await expect(noise).toContainText('4 layers do not look like the part');
+  for (const layer of ['DIMENSIONS', 'CENTRE LINES', 'BORDER', 'TITLE BLOCK']) {
+    await expect(noise).toContainText(layer);
+  }
+  await expect(panel.getByRole('button', { name: /^Line leads nowhere/ })).toHaveCount(0);
+
+  await panel.getByRole('combobox', { name: /TRIM/ }).selectOption('edge of the part');
+  await noise.getByRole('button', { name: 'leave them out' }).click();
+  await expect(noise).toHaveCount(0);
+  await expect(panel.locator('.regions-found')).toHaveText('2 regions found.');
+  const job = JSON.parse(await savedText(workbench, 'shutter.job.json'));
+  expect([...job.layers.ignore].sort()).toEqual(['BORDER', 'CENTRE LINES', 'DIMENSIONS', 'TITLE BLOCK']);
+  expect(job.layers.outline).toEqual(['TRIM']);
+
+  await workbench.getByRole('button', { name: 'undo: leave layers out' }).click();
+  await expect(noise).toContainText('4 layers do not look like the part');
+});
+
+test('a polyline with a width: its middle until it is said to be two borders', async ({ workbench }) => {
+  const groove = polyline(
+    [
+      [30, 40],
+      [150, 40],
+      [150, 90],
+      [30, 90],
+    ],
+    1,
+    [8, 'GROOVE'],
+    [43, 6],
+  );
+  const entities = [box('TRIM', [0, 0], [190, 125]), groove];
+  await dropFiles(workbench, [{ name: 'groove.dxf', text: dxf({ insunits: 4, entities }) }]);
+  await workbench.getByRole('button', { name: 'understood' }).click();
+  const panel = panelOf(workbench);
+  await panel.getByRole('combobox', { name: /TRIM/ }).selectOption('edge of the part');
+  await expect(panel.locator('.regions-found')).toHaveText('2 regions found.');
+  const field = panel.getByRole('combobox', { name: 'A wide polyline is' });
+  await expect(field).toHaveValue('');
+  await field.selectOption('its two borders');
+  // The land, the groove and the field that it runs around.
+  await expect(panel.locator('.regions-found')).toHaveText('3 regions found.');
+  expect(JSON.parse(await savedText(workbench, 'groove.job.json')).wideLines).toBe('borders');
+  await field.selectOption('the line along its middle');
+  await expect(panel.locator('.regions-found')).toHaveText('2 regions found.');
+  await expect(statusOf(workbench)).toContainText('planned in');
+});
