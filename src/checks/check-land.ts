@@ -4,15 +4,16 @@
  * island too small, those findings say so.
  */
 import { type Finding, finding } from '#findings/finding.ts';
+import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
-import { loopArea, pointAlong, tangentAlong } from '#geometry/span.ts';
+import { loopArea, nearestShare, tangentAlong } from '#geometry/span.ts';
 import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import { allowance, wholeUndercut } from '#plan/allowance.ts';
 import { gatherNarrow } from './gather-narrow.ts';
 import type { MakingPlace } from './making.ts';
 import { LAND_TO_DEPTH } from './making-limits.ts';
 import { isUnder, middleOf, narrowPlaces, type Side, sidesOf } from './narrow-places.ts';
-import { areaOfDisc, gaugeOf, isOnSheet, undercutters } from './standing-maskant.ts';
+import { areaOfDisc, gaugeOf, isOnSheet, undercutterAt } from './standing-maskant.ts';
 import { isAllIn, regionsBeside, wayPath } from './way-across.ts';
 
 export function checkLand(making: MakingPlace): Finding[] {
@@ -20,35 +21,39 @@ export function checkLand(making: MakingPlace): Finding[] {
   const least = job.rules.minLandWidth;
   const etched = sidesOf(land.filter((loop) => loopArea(loop) < 0 || loopArea(loop) >= areaOfDisc(least)));
   const sides = [...etched, ...sidesOf(plan.sheet)];
-  const cutter = undercutters(making, sides, 'surface');
-  const besideOf = (side: number) => {
-    const here = etched[side];
-    if (here === undefined) return { reach: 0, level: 0 };
+  const besideAt = (side: number, at: Point) => {
+    if (side >= etched.length) return { reach: 0, level: 0 };
+    const cutter = undercutterAt(making, at, 'surface');
     // Walls that stand on each other come to the surface as the first stage's: the floor beside the land tells how deep it goes.
-    return plan.masking === 're-mask' ? { ...cutter(side), level: levelBeside(making, here) } : cutter(side);
+    return plan.masking === 're-mask'
+      ? { ...cutter, level: levelBeside(making, itemAt(etched, side), at) }
+      : cutter;
   };
-  const limitOf = (a: number, b: number): number =>
-    Math.max(least, LAND_TO_DEPTH.value * Math.max(besideOf(a).level, besideOf(b).level));
   const measure = gaugeOf(making);
   const isUntouched = (point: Point): boolean =>
     isOnSheet(kit.index, point.x, point.y) && measure(point) <= SCRIBE_ACCURACY;
   const widest = Math.max(least, LAND_TO_DEPTH.value * Math.max(...plan.stages.map(({ level }) => level)));
   const found = narrowPlaces(sides, {
     widestOf: () => widest,
-    limitOf: (a, b) => (a >= etched.length ? 0 : limitOf(a, b)),
+    limitOf: (a) => (a >= etched.length ? 0 : widest),
   })
     .filter((place) => isAllIn(place, isUntouched))
-    .map((place) => {
-      const [a, b] = place.sides;
-      return {
-        width: place.width,
-        limit: limitOf(a, b),
-        figures: [place.width + besideOf(a).reach + besideOf(b).reach] as const,
-        depth: Math.max(besideOf(a).level, besideOf(b).level),
-        at: middleOf(place),
-        regions: regionsBeside(making, place),
-        outline: [wayPath(place)],
-      };
+    .flatMap((place) => {
+      const [one, other] = [besideAt(place.sides[0], place.from), besideAt(place.sides[1], place.to)];
+      const depth = Math.max(one.level, other.level);
+      const limit = Math.max(least, LAND_TO_DEPTH.value * depth);
+      if (!isUnder(place.width, limit)) return [];
+      return [
+        {
+          width: place.width,
+          limit,
+          figures: [place.width + one.reach + other.reach] as const,
+          depth,
+          at: middleOf(place),
+          regions: regionsBeside(making, place),
+          outline: [wayPath(place)],
+        },
+      ];
     });
   const narrowMaskant = new Set(
     found.filter(({ figures: [maskant] }) => isUnder(maskant, least)).map(({ regions }) => regions.join(' ')),
@@ -67,9 +72,8 @@ export function checkLand(making: MakingPlace): Finding[] {
 const BESIDE = 0.01;
 
 /** The deepest level whose wall comes up at a side: as far behind it as its drawn line then stands lies a region of that level. */
-function levelBeside({ around, undercut, plan }: MakingPlace, { span }: Side): number {
-  const at = pointAlong(span, 0.5);
-  const along = tangentAlong(span, 0.5);
+function levelBeside({ around, undercut, plan }: MakingPlace, { span }: Side, at: Point): number {
+  const along = tangentAlong(span, nearestShare(span, at));
   const behind = ({ level }: { readonly level: number }): number => {
     const away = BESIDE + wholeUndercut(undercut, level) - allowance(undercut, { level, depth: 0 });
     return around.regionAt({ x: at.x + along.y * away, y: at.y - along.x * away })?.level === level

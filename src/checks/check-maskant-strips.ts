@@ -8,7 +8,7 @@ import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import { gatherNarrow, type NarrowFound } from './gather-narrow.ts';
 import type { MakingPlace } from './making.ts';
 import { isUnder, middleOf, type NarrowPlace, narrowPlaces } from './narrow-places.ts';
-import { gaugeOf, type StandingMaskant, standingMaskant, undercutters } from './standing-maskant.ts';
+import { gaugeOf, type StandingMaskant, standingMaskant, undercutterAt } from './standing-maskant.ts';
 import { isAllIn, pointOn, regionsBeside, wayPath } from './way-across.ts';
 
 interface Strip extends NarrowFound {
@@ -52,32 +52,36 @@ export function checkMaskantStrips(making: MakingPlace): Finding[] {
 
 function findStrips(making: MakingPlace, coat: StandingMaskant, least: number): Strip[] {
   const { sides, cutSides, isStanding, base } = coat;
-  const cutter = undercutters(making, sides, 'line');
-  const undercutOf = (a: number, b: number): number =>
-    [a, b].reduce((sum, side) => sum + (side < cutSides ? cutter(side).reach : 0), 0);
+  const reachOf = (side: number, at: Point): number =>
+    side < cutSides ? undercutterAt(making, at, 'line').reach : 0;
   const measure = gaugeOf(making);
   const widest = Math.max(least, 2 * Math.max(...making.kit.index.reaches));
   return narrowPlaces(sides, {
     widestOf: () => widest,
     // The sheet's own width is nobody's fault here.
-    limitOf: (a, b) => (a >= cutSides ? 0 : Math.max(least, undercutOf(a, b))),
+    limitOf: (a) => (a >= cutSides ? 0 : widest),
   })
     .filter((place) => isAllIn(place, isStanding))
-    .map((place) => {
+    .flatMap((place): Strip[] => {
       const [a, b] = place.sides;
+      const undercut = reachOf(a, place.from) + reachOf(b, place.to);
+      const limit = Math.max(least, undercut);
+      if (!isUnder(place.width, limit)) return [];
       const ridge = ridgeOf(place, measure);
-      return {
-        width: place.width,
-        limit: Math.max(least, undercutOf(a, b)),
-        at: middleOf(place),
-        regions: regionsBeside(making, place),
-        outline: [wayPath(place)],
-        undercut: undercutOf(a, b),
-        figures: [undercutOf(a, b), ridge],
-        ridge,
-        base,
-        wanted: Math.max(base, shallowestAt(making, middleOf(place))),
-      };
+      return [
+        {
+          width: place.width,
+          limit,
+          at: middleOf(place),
+          regions: regionsBeside(making, place),
+          outline: [wayPath(place)],
+          undercut,
+          figures: [undercut, ridge],
+          ridge,
+          base,
+          wanted: Math.max(base, shallowestAt(making, middleOf(place))),
+        },
+      ];
     });
 }
 

@@ -10,6 +10,7 @@ import { disjointSets } from '#geometry/disjoint-sets.ts';
 import { groupNear } from '#geometry/near-values.ts';
 import { distance, type Point } from '#geometry/point.ts';
 import type { Path } from '#geometry/span.ts';
+import { SAME_BORDER } from '#geometry/tolerances.ts';
 import type { RegionId } from '#part/part.ts';
 
 export interface NarrowFound {
@@ -51,11 +52,12 @@ export function gatherNarrow<Found extends NarrowFound>(found: readonly Found[])
  * into however many lines and arcs the strip's sides fall.
  */
 function distinctPlaces(places: readonly NarrowFound[]): number {
-  const index = indexBoxes(places.map(({ at, limit }) => growBox(boxOfPoints([at]), limit)));
+  const index = indexBoxes(places.map(({ at, limit }) => growBox(boxOfPoints([at]), limit + SAME_BORDER)));
   const sets = disjointSets(places.length);
   places.forEach(({ at, limit }, i) => {
+    // Drawings in whole millimetres have places just a limit apart.
     for (const other of index.meeting(boxOfPoints([at])))
-      if (distance(itemAt(places, other).at, at) < limit) sets.unite(i, other);
+      if (distance(itemAt(places, other).at, at) <= limit + SAME_BORDER) sets.unite(i, other);
   });
   return new Set(places.map((_, i) => sets.find(i))).size;
 }

@@ -231,7 +231,8 @@ function waysFrom(from: Span, to: Span): Way[] {
 }
 
 function startsOn(from: Span, to: Span): Point[] {
-  const starts = [from.start, from.end];
+  // Where a whole circle begins is no place of its own.
+  const starts = isWholeCircle(from) ? [] : [from.start, from.end];
   if (from.kind === 'line') return starts;
   let towards = turnLeft(to.kind === 'line' ? tangentAlong(to, 0) : { x: 1, y: 0 });
   if (to.kind === 'arc') {

@@ -8,7 +8,7 @@ import { itemAt } from '#geometry/assert.ts';
 import { isInside } from '#geometry/inside-index.ts';
 import { partAtTouches } from '#geometry/part-at-touches.ts';
 import type { Point } from '#geometry/point.ts';
-import { type Loop, pointAlong, reverseSpans } from '#geometry/span.ts';
+import { type Loop, reverseSpans } from '#geometry/span.ts';
 import { SAME_BORDER, TOUCHING } from '#geometry/tolerances.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import type { MakingPlace } from './making.ts';
@@ -62,15 +62,14 @@ export interface Undercutter {
 }
 
 /**
- * The stage that cuts under a span: of a scribe line's (`on` = 'line') the first that was peeled there, of the etched
+ * The stage that cuts under a place on a border: of a scribe line's (`on` = 'line') the first that was peeled there, of the etched
  * surface's border (`on` = 'surface') the one that reaches just so far.
  */
-export function undercutterOf(
+export function undercutterAt(
   { kit: { index } }: MakingPlace,
-  { span }: Side,
+  { x, y }: Point,
   on: 'line' | 'surface',
 ): Undercutter {
-  const { x, y } = pointAlong(span, 0.5);
   const moment = momentAt(index.front);
   let first = Number.POSITIVE_INFINITY;
   for (const member of index.tree?.search(
@@ -87,23 +86,6 @@ export function undercutterOf(
   }
   const level = index.front.stages[first]?.level ?? 0;
   return { level, reach: level === 0 ? 0 : reachAt(moment, first, itemAt(moment.bases, first)) };
-}
-
-/** The same, looked up once for each side that is asked about. */
-export function undercutters(
-  making: MakingPlace,
-  sides: readonly Side[],
-  on: 'line' | 'surface',
-): (side: number) => Undercutter {
-  const known: Undercutter[] = [];
-  return (side) => {
-    const cached = known[side];
-    if (cached !== undefined) return cached;
-    const here = sides[side];
-    const found = here === undefined ? { reach: 0, level: 0 } : undercutterOf(making, here, on);
-    known[side] = found;
-    return found;
-  };
 }
 
 export function areaOfDisc(width: number): number {
