@@ -54,14 +54,18 @@ export function sayPlanChange(change: PlanChange): string {
     case 'lines':
       return `Lines of stage ${change.stage}: ${saidLines(change)}.`;
     case 'finding-new':
-      return `New finding: ${change.finding.message}`;
+      return `New finding${ofRegions(change.finding.regions)}: ${change.finding.message}`;
     case 'finding-gone':
-      return `No longer found: ${change.finding.message}`;
+      return `No longer found${ofRegions(change.finding.regions)}: ${change.finding.message}`;
     case 'finding-changed':
       return `Finding changed${aboutRegions(change)}: ${saidAnew(change)}`;
     case 'source':
       return `${change.quantity}: ${change.now ?? 'not used any more'}; it was ${change.before ?? 'not used'}.`;
   }
+}
+
+function ofRegions(regions: readonly string[]): string {
+  return regions.length === 0 ? '' : `, ${idRuns(regions)}`;
 }
 
 function aboutRegions({

@@ -26,6 +26,9 @@ const DIFFERS = [
   '(1234.5).toLocaleString();',
   "'a'.localeCompare('b');",
   "'I'.toLocaleLowerCase();",
+  "'a'['localeCompare']('b');",
+  'performance.now();',
+  'crypto.getRandomValues(new Uint8Array(1));',
 ];
 const FIXED = [
   'Math.abs(-1) + Math.sqrt(2) + Math.PI;',
