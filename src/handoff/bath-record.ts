@@ -5,7 +5,7 @@ import { type BathSheet, bathSheet, FLAMMABLE_FROM, SAFE_SHARE } from '#bath/bat
 import { etchFactorAt } from '#bath/etch-factor.ts';
 import type { Provenance } from '#bath/provenance.ts';
 import { loopsArea, spansLength } from '#geometry/span.ts';
-import { provenanceOf } from '#part/job-figures.ts';
+import { provenanceOf } from '#job/job-figures.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import type { PlanMeasures } from './plan-measures.ts';
 

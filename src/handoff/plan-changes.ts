@@ -6,8 +6,8 @@
 
 import type { FindingRecord } from '#findings/finding-record.ts';
 import { SAME_FIGURE } from '#geometry/tolerances.ts';
+import { handoffProvenance } from '#job/handoff-defaults.ts';
 import { hypot } from '#maths/hypot.ts';
-import { handoffProvenance } from '#part/handoff-defaults.ts';
 import { type JobChange, jobChanges } from './job-changes.ts';
 import { contoursApart, type LineChanges, lineChanges } from './line-changes.ts';
 import type { PlanFile, PlanFileRegion, PlanFileStage } from './plan-file.ts';

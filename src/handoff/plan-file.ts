@@ -5,7 +5,7 @@
 import type { BathSheet } from '#bath/bath-sheet.ts';
 import type { Provenance } from '#bath/provenance.ts';
 import type { FindingRecord } from '#findings/finding-record.ts';
-import type { Masking } from '#part/job.ts';
+import type { Masking } from '#job/job.ts';
 import type { MaskingChoice } from '#plan/etch-plan.ts';
 
 /** Vertices are [x, y, bulge]; the bulge, tan(included angle / 4), bends the way to the next vertex, counter-clockwise positive. */

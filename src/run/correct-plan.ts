@@ -8,8 +8,8 @@ import type { Point } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
 import { pathOfContour } from '#handoff/contour.ts';
 import type { Contour, PlanFile } from '#handoff/plan-file.ts';
-import type { Masking } from '#part/job.ts';
-import { meanReading } from '#part/measured-sheet.ts';
+import type { Masking } from '#job/job.ts';
+import { meanReading } from '#job/measured-sheet.ts';
 import { LENGTH_UNITS, millimetresIn } from '#units/length-unit.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 

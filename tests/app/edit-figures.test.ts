@@ -13,7 +13,7 @@ import {
   setTank,
   setTaperEnd,
 } from '#app/state/edit-figures.ts';
-import type { JobFile } from '#part/job-file.ts';
+import type { JobFile } from '#job/job-file.ts';
 
 const job: JobFile = {
   format: 'isobath-job',

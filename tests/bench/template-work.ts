@@ -1,7 +1,7 @@
 /** What the bench of templates runs, in one module that is bundled first. */
 import { makeTemplates } from '#handoff/template/make-templates.ts';
 import { templateFiles } from '#handoff/template/template-files.ts';
-import { resolveTemplate } from '#part/template-choices.ts';
+import { resolveTemplate } from '#job/template-choices.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { askedAt, partOf } from '#support/part-of.ts';

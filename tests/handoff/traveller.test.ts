@@ -7,7 +7,7 @@ import { frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { PlanFile } from '#handoff/plan-file.ts';
-import type { HandoffChoices } from '#part/resolve-handoff.ts';
+import type { HandoffChoices } from '#job/resolve-handoff.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { handoffFiles, prepareHandoff } from '#run/handoff-files.ts';
 import { runJob } from '#run/run-job.ts';

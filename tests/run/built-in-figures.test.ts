@@ -9,8 +9,8 @@ import { knownFigures } from '#bath/known-figures.ts';
 import type { Provenance, Sourced } from '#bath/provenance.ts';
 import { sheetTolerance } from '#bath/sheet-tolerance.ts';
 import * as limits from '#checks/making-limits.ts';
-import { INSPECTION_DEFAULTS, TEMPLATE_DEFAULTS } from '#part/handoff-defaults.ts';
-import * as defaults from '#part/job-defaults.ts';
+import { INSPECTION_DEFAULTS, TEMPLATE_DEFAULTS } from '#job/handoff-defaults.ts';
+import * as defaults from '#job/job-defaults.ts';
 import { runJob } from '#run/run-job.ts';
 import { buoyLidDrawing } from '#support/small-drawing.ts';
 

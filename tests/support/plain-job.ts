@@ -1,5 +1,5 @@
 /** A job with nothing special about it, for tests that ask for one thing. */
-import type { EdgeDatum, Job, Masking } from '#part/job.ts';
+import type { EdgeDatum, Job, Masking } from '#job/job.ts';
 
 export function plainJob(
   special: {

@@ -1,6 +1,6 @@
 /** Templates made in a test, with choices small enough for small parts. */
 import { makeTemplates } from '#handoff/template/make-templates.ts';
-import { resolveTemplate, type TemplateChoices } from '#part/template-choices.ts';
+import { resolveTemplate, type TemplateChoices } from '#job/template-choices.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 
 export type GivenTemplate = Parameters<typeof resolveTemplate>[0];

@@ -1,7 +1,7 @@
 /** Has a job make a hand-off file, or leave it out. */
-import { HANDOFF_FILES } from '#part/handoff-schema.ts';
-import type { JobFile } from '#part/job-file.ts';
-import type { HandoffFile } from '#part/resolve-handoff.ts';
+import { HANDOFF_FILES } from '#job/handoff-schema.ts';
+import type { JobFile } from '#job/job-file.ts';
+import type { HandoffFile } from '#job/resolve-handoff.ts';
 
 export function chooseFile(job: JobFile, file: HandoffFile, isWanted: boolean): JobFile {
   const { files: before = [], ...handoff } = job.handoff ?? {};

@@ -4,8 +4,8 @@
  */
 import type { Tank } from '#bath/bath-load.ts';
 import type { WideLines } from '#drawing/drawing.ts';
-import type { EdgeDatum, MakingRules, Masking } from '#part/job.ts';
-import type { JobFile } from '#part/job-file.ts';
+import type { EdgeDatum, MakingRules, Masking } from '#job/job.ts';
+import type { JobFile } from '#job/job-file.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
 
 /** Six places: a millionth of a unit is below anything that can be measured, and keeps the file readable. */

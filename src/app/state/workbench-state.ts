@@ -10,7 +10,7 @@ import type { Box } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Path } from '#geometry/span.ts';
 import type { ShownPlan } from '#handoff/plan-file.ts';
-import type { JobFile } from '#part/job-file.ts';
+import type { JobFile } from '#job/job-file.ts';
 import type { Section } from '#run/section-job.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 import type { History } from './history.ts';

@@ -3,8 +3,8 @@ import { fromJobUnits, setDrawingUnits, setJoinTolerance } from '#app/state/edit
 import { ChoiceField } from '#app/views/job/ChoiceField.tsx';
 import { LengthField } from '#app/views/LengthField.tsx';
 import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
-import { DEFAULT_JOIN_TOLERANCE } from '#part/job-defaults.ts';
-import type { JobFile } from '#part/job-file.ts';
+import { DEFAULT_JOIN_TOLERANCE } from '#job/job-defaults.ts';
+import type { JobFile } from '#job/job-file.ts';
 import { LENGTH_UNITS, type LengthUnit, unitName } from '#units/length-unit.ts';
 import { showLength } from '#units/show-length.ts';
 import { WideLinesField } from './WideLinesField.tsx';

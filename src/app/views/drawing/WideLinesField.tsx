@@ -3,7 +3,7 @@ import { setWideLines } from '#app/state/edit-figures.ts';
 import { ChoiceField } from '#app/views/job/ChoiceField.tsx';
 import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
 import type { WideLines } from '#drawing/drawing.ts';
-import type { JobFile } from '#part/job-file.ts';
+import type { JobFile } from '#job/job-file.ts';
 
 const CHOICES: readonly { readonly taken: WideLines; readonly words: string }[] = [
   { taken: 'centre', words: 'the line along its middle' },

@@ -9,7 +9,7 @@ import {
 } from '#app/state/edit-factor.ts';
 import { QuantityField } from '#app/views/QuantityField.tsx';
 import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
-import type { JobFile } from '#part/job-file.ts';
+import type { JobFile } from '#job/job-file.ts';
 import { readFigure } from '#units/read-figure.ts';
 
 const WAYS: Readonly<Record<FactorWay, string>> = {

@@ -8,7 +8,7 @@ import { NameField } from '#app/views/NameField.tsx';
 import { QuantityField } from '#app/views/QuantityField.tsx';
 import { readFiles } from '#app/views/read-files.ts';
 import { useBench, useDocument, useWorkbench } from '#app/views/workbench-context.ts';
-import type { JobFile } from '#part/job-file.ts';
+import type { JobFile } from '#job/job-file.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import { readLength } from '#units/read-length.ts';
 import { showLength } from '#units/show-length.ts';

@@ -2,8 +2,8 @@
 import { setBath, setEdgeDatum, setMasking, setRateSpread } from '#app/state/edit-figures.ts';
 import { QuantityField } from '#app/views/QuantityField.tsx';
 import { useWorkbench } from '#app/views/workbench-context.ts';
-import type { EdgeDatum, Masking } from '#part/job.ts';
-import { DEFAULT_EDGE_DATUM, DEFAULT_MASKING } from '#part/job-defaults.ts';
+import type { EdgeDatum, Masking } from '#job/job.ts';
+import { DEFAULT_EDGE_DATUM, DEFAULT_MASKING } from '#job/job-defaults.ts';
 import { readFigure } from '#units/read-figure.ts';
 import { ChoiceField } from './ChoiceField.tsx';
 import type { JobPart } from './JobPanel.tsx';

@@ -2,8 +2,8 @@
 import { useMemo } from 'react';
 import { Disclosure } from '#app/views/planning/Disclosure.tsx';
 import { useDocument } from '#app/views/workbench-context.ts';
-import type { JobFile } from '#part/job-file.ts';
-import { resolveJob } from '#part/resolve-job.ts';
+import type { JobFile } from '#job/job-file.ts';
+import { resolveJob } from '#job/resolve-job.ts';
 import { BathFields } from './BathFields.tsx';
 import { CouponList } from './CouponList.tsx';
 import { LevelFields } from './LevelFields.tsx';

@@ -2,7 +2,7 @@
 import { fromJobUnits, setRule } from '#app/state/edit-figures.ts';
 import { LengthField } from '#app/views/LengthField.tsx';
 import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
-import type { MakingRules } from '#part/job.ts';
+import type { MakingRules } from '#job/job.ts';
 import { showLength } from '#units/show-length.ts';
 import type { JobPart } from './JobPanel.tsx';
 

@@ -6,7 +6,7 @@ import { isTapered, sheetThickness } from '#app/state/sheet-thickness.ts';
 import { LengthField } from '#app/views/LengthField.tsx';
 import { useBench, useDocument, useWorkbench } from '#app/views/workbench-context.ts';
 import type { ShownRegion } from '#handoff/plan-file.ts';
-import type { JobFile } from '#part/job-file.ts';
+import type { JobFile } from '#job/job-file.ts';
 import { showArea, showLength } from '#units/show-length.ts';
 import { PickHint } from './PickHint.tsx';
 import { TaperEntry } from './TaperEntry.tsx';

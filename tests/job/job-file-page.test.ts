@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { knownFigures } from '#bath/known-figures.ts';
-import { DEFAULT_JOIN_TOLERANCE, DEFAULT_RATE_SPREAD, DEFAULT_RULES } from '#part/job-defaults.ts';
+import { DEFAULT_JOIN_TOLERANCE, DEFAULT_RATE_SPREAD, DEFAULT_RULES } from '#job/job-defaults.ts';
 
 const { alloys: ALLOYS, baths: BATHS } = knownFigures();
 

@@ -1,8 +1,8 @@
 /** Figures that the hand-off is made with, and where the plan says that they come from. */
 import { describe, expect, test } from 'vitest';
-import { handoffProvenance } from '#part/handoff-defaults.ts';
-import type { JobFile } from '#part/job-file.ts';
-import { resolveHandoff } from '#part/resolve-handoff.ts';
+import { handoffProvenance } from '#job/handoff-defaults.ts';
+import type { JobFile } from '#job/job-file.ts';
+import { resolveHandoff } from '#job/resolve-handoff.ts';
 
 type Template = NonNullable<NonNullable<JobFile['handoff']>['template']>;
 

@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { besideNames, takeInBeside } from '#part/files-beside.ts';
-import type { JobFile } from '#part/job-file.ts';
-import { readJob } from '#part/read-job.ts';
-import { readPost } from '#part/read-post.ts';
+import { besideNames, takeInBeside } from '#job/files-beside.ts';
+import type { JobFile } from '#job/job-file.ts';
+import { readJob } from '#job/read-job.ts';
+import { readPost } from '#job/read-post.ts';
 import { buoyLidJob } from '#support/small-drawing.ts';
 
 const text = readFileSync('samples/light-cutter.post.json', 'utf8');

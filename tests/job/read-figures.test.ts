@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { sayFinding } from '#findings/say-finding.ts';
-import { takeInBeside } from '#part/files-beside.ts';
-import type { JobFile } from '#part/job-file.ts';
-import { readFigures } from '#part/read-figures.ts';
-import { readJob } from '#part/read-job.ts';
-import { resolveJob } from '#part/resolve-job.ts';
+import { takeInBeside } from '#job/files-beside.ts';
+import type { JobFile } from '#job/job-file.ts';
+import { readFigures } from '#job/read-figures.ts';
+import { readJob } from '#job/read-job.ts';
+import { resolveJob } from '#job/resolve-job.ts';
 
 /** A shop with a tank of its own, and a zinc plate that Isobath knows nothing of. */
 const SHOP = {

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { knownFigures } from '#bath/known-figures.ts';
 import { sayFinding } from '#findings/say-finding.ts';
-import type { JobFile } from '#part/job-file.ts';
-import { readJob } from '#part/read-job.ts';
-import { resolveJob } from '#part/resolve-job.ts';
+import type { JobFile } from '#job/job-file.ts';
+import { readJob } from '#job/read-job.ts';
+import { resolveJob } from '#job/resolve-job.ts';
 
 const { alloys: ALLOYS, baths: BATHS } = knownFigures();
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { measuredSheet } from '#part/measured-sheet.ts';
-import { readJob } from '#part/read-job.ts';
-import { resolveJob } from '#part/resolve-job.ts';
+import { measuredSheet } from '#job/measured-sheet.ts';
+import { readJob } from '#job/read-job.ts';
+import { resolveJob } from '#job/resolve-job.ts';
 
 const JOB = {
   format: 'isobath-job',

@@ -1,9 +1,9 @@
 /** The process of a job: etch factor in either convention, coupons, another bath temperature. */
 import { describe, expect, test } from 'vitest';
 import { sayFinding } from '#findings/say-finding.ts';
-import type { JobFile } from '#part/job-file.ts';
-import { readJob } from '#part/read-job.ts';
-import { resolveJob } from '#part/resolve-job.ts';
+import type { JobFile } from '#job/job-file.ts';
+import { readJob } from '#job/read-job.ts';
+import { resolveJob } from '#job/resolve-job.ts';
 
 const LEAST: JobFile = {
   format: 'isobath-job',
