@@ -8,7 +8,8 @@ import type { ReliefAsk, ReliefMesh } from '#front/relief-mesh.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { dot, subtract } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
-import type { Job, Taper } from '#job/job.ts';
+import type { Job } from '#job/job.ts';
+import type { Taper } from '#job/taper.ts';
 import { taperedAt } from '#job/tapered-at.ts';
 
 /**

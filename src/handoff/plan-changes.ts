@@ -6,7 +6,7 @@
 
 import type { FindingRecord } from '#findings/finding-record.ts';
 import { SAME_FIGURE } from '#geometry/tolerances.ts';
-import { handoffProvenance } from '#job/handoff-defaults.ts';
+import { handoffProvenance } from '#job/resolve-handoff.ts';
 import { hypot } from '#maths/hypot.ts';
 import { type JobChange, jobChanges } from './job-changes.ts';
 import { contoursApart, type LineChanges, lineChanges } from './line-changes.ts';
@@ -240,7 +240,7 @@ function sourceChanges(before: PlanFile, now: PlanFile): PlanChange[] {
 }
 
 /** What only shapes files of the hand-off changes no plan. */
-const OF_FILES = new Set(handoffProvenance({}, 'mm').map(({ quantity }) => quantity));
+const OF_FILES = new Set(handoffProvenance({}).map(({ quantity }) => quantity));
 
 /** Figure and where it is from, by what it is a figure of; several of one quantity stand together. */
 function sourcesOf({ provenance }: PlanFile): Map<string, string> {

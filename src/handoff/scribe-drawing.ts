@@ -8,7 +8,7 @@ import { coordinateDecimals, writeDrawing } from '#drawing/write-drawing.ts';
 import { writeOldDrawing } from '#drawing/write-old-drawing.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { boxOfSpans } from '#geometry/box.ts';
-import type { CuttingChoices } from '#job/cutting-choices.ts';
+import type { CuttingChoices } from '#job/cutting-fields.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
 import { CAUTIONS } from './cautions.ts';

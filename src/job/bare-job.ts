@@ -5,7 +5,7 @@
  */
 import { type Finding, finding, hasStop } from '#findings/finding.ts';
 import { checkChoices } from './check-choices.ts';
-import { type JobFile, jobFileSchema } from './job-file.ts';
+import { JOB, type JobFile } from './job-file.ts';
 import { type JsonPath, spellPath } from './read-json.ts';
 
 /** Finding: `assumed-value-differs`; `job-value-wrong` where what is listed can't be left out. */
@@ -16,7 +16,7 @@ export function bareJob(
   const { assumed = [], ...whole } = jobFile;
   if (assumed.length === 0) return { jobFile: whole, findings: [] };
   const bare = without(whole, new Set(assumed)) as JobFile;
-  if (!jobFileSchema.safeParse(bare).success || hasStop(checkChoices(bare, () => ({})))) {
+  if (!JOB.schema.safeParse(bare).success || hasStop(checkChoices(bare, () => ({})))) {
     const facts = {
       found: 'the path of a value that has no default',
       expected: 'paths of values that were filled in',

@@ -1,5 +1,5 @@
 /**
- * What a job file must keep to beyond the shape of its values: one of several keys, rising tables, distinct levels.
+ * What a job file must keep to beyond the shape of its values: one of several ways, rising tables, distinct levels.
  * Looks at the file as found, so that these faults are told beside those of shape; what has the wrong shape is left alone.
  */
 
@@ -7,24 +7,21 @@ import { type Finding, finding } from '#findings/finding.ts';
 import { hypot } from '#maths/hypot.ts';
 import { checkFigures } from './check-figures.ts';
 import { checkPost } from './check-post.ts';
+import { checkWays, isHeld as isKeyed, type Held as Keyed } from './given-ways.ts';
+import { JOB } from './job-file.ts';
 import type { PlaceOf } from './read-format.ts';
 import type { JsonPath } from './read-json.ts';
 
-type Keyed = Readonly<Record<string, unknown>>;
-
 export function checkChoices(job: unknown, placeOf: PlaceOf): Finding[] {
-  const { stock, requirements, process, levels, lockedLevels, handoff, figures } = keyed(job);
+  const { stock, process, levels, lockedLevels, handoff, figures } = keyed(job);
   const { etchFactor, depthPerUndercut, hoist } = keyed(process);
   return [
-    ...listOf(requirements).flatMap((each, index) =>
-      checkRequirement(each, ['requirements', index], placeOf),
-    ),
+    ...checkWays(JOB, job, placeOf),
     ...checkReadings(keyed(stock), placeOf),
     ...checkRising(etchFactor, ['process', 'etchFactor'], placeOf),
     ...checkUndercut(etchFactor, ['process', 'etchFactor'], placeOf),
     ...checkRising(depthPerUndercut, ['process', 'depthPerUndercut'], placeOf),
     ...checkUndercut(turnedOver(depthPerUndercut), ['process', 'depthPerUndercut'], placeOf),
-    ...checkFigureChoice(keyed(process), placeOf),
     ...couponPlaces(keyed(process)['coupon']).flatMap(({ coupon, path }) =>
       checkOpening(coupon, path, placeOf),
     ),
@@ -38,17 +35,6 @@ export function checkChoices(job: unknown, placeOf: PlaceOf): Finding[] {
     ...checkFigures(figures, ['figures'], placeOf),
     ...checkPost(keyed(keyed(handoff)['program'])['post'], ['handoff', 'program', 'post'], placeOf),
   ];
-}
-
-const WHERE_KEYS = ['layer', 'at'];
-const WHAT_KEYS = ['depth', 'thickness', 'taper'];
-
-function checkRequirement(requirement: unknown, path: JsonPath, placeOf: PlaceOf): Finding[] {
-  if (!isKeyed(requirement)) return [];
-  return [WHERE_KEYS, WHAT_KEYS].flatMap((choices) => {
-    const given = choices.filter((key) => requirement[key] !== undefined);
-    return given.length === 1 ? [] : [finding('job-choice-unclear', { given, choices }, placeOf(path))];
-  });
 }
 
 /** On a tapered sheet a thickness says nothing without its place. */
@@ -105,35 +91,6 @@ function turnedOver(table: unknown): unknown {
   return listOf(table).map((row) => {
     const [depth, factor] = listOf(row);
     return typeof factor === 'number' && factor > 0 ? [depth, Number((1 / factor).toPrecision(6))] : row;
-  });
-}
-
-/** Rate and etch factor can each be said in more than one way, and are said in one. */
-function checkFigureChoice(process: Keyed, placeOf: PlaceOf): Finding[] {
-  const { rate, coupon, etchFactor, depthPerUndercut } = process;
-  const hasOpening = couponPlaces(coupon).some((each) => each.coupon['opening'] !== undefined);
-  const ways: readonly (readonly [string, boolean])[][] = [
-    [
-      ['rate', rate !== undefined],
-      ['coupon', coupon !== undefined],
-    ],
-    [
-      ['etchFactor', etchFactor !== undefined],
-      ['depthPerUndercut', depthPerUndercut !== undefined],
-      ['coupon.opening', hasOpening],
-    ],
-  ];
-  return ways.flatMap((each) => {
-    const given = each.filter(([, isGiven]) => isGiven).map(([key]) => key);
-    if (given.length < 2) return [];
-    const choices = each.map(([key]) => key);
-    return [
-      finding(
-        'job-choice-unclear',
-        { given, choices },
-        placeOf(['process', given.at(-1)?.split('.')[0] ?? '']),
-      ),
-    ];
   });
 }
 
@@ -195,10 +152,6 @@ function checkSection({ from, to }: Keyed, path: JsonPath, placeOf: PlaceOf): Fi
   if (!(way < LEAST_SECTION)) return [];
   const facts = { found: 'a section that starts and ends at one point', expected: 'two points apart' };
   return [finding('job-value-wrong', facts, placeOf(path))];
-}
-
-function isKeyed(value: unknown): value is Keyed {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
 function keyed(value: unknown): Keyed {

@@ -2,10 +2,10 @@
 import { COARSEST_COUPON, type Coupon, THICKNESS_GAUGE, WIDTH_GAUGE } from '#bath/coupon.ts';
 import type { Provenance } from '#bath/provenance.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
+import type { EtchFiguresAsked } from './etch-figure-fields.ts';
 import { jobMillimetres, provenanceOf } from './job-figures.ts';
-import type { JobFile } from './job-file.ts';
 
-export function couponsOf(given: JobFile['process']['coupon'], unit: LengthUnit): Coupon[] {
+export function couponsOf(given: EtchFiguresAsked['coupon'], unit: LengthUnit): Coupon[] {
   const length = (value: number) => jobMillimetres(value, unit);
   const doubt = (value: number | undefined, otherwise: number) =>
     value === undefined ? otherwise : value * millimetresIn(unit);
@@ -36,7 +36,7 @@ export function couponWords(coupons: readonly Coupon[]): string {
 }
 
 /** The figures that coupons are judged with where the job does not say. */
-export function couponProvenance(given: JobFile['process']['coupon']): Provenance[] {
+export function couponProvenance(given: EtchFiguresAsked['coupon']): Provenance[] {
   const coupons = [given ?? []].flat();
   const openings = coupons.flatMap(({ opening }) => opening ?? []);
   const isOpen = (each: { readonly gauge?: number | undefined }) => each.gauge === undefined;

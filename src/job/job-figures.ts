@@ -1,5 +1,6 @@
 /** Figures of a job on their way to millimetres, and the record of where each came from. */
 import type { Provenance, Sourced } from '#bath/provenance.ts';
+import type { Point } from '#geometry/point.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
 
 /**
@@ -16,6 +17,11 @@ export function jobMillimetres(length: number, unit: LengthUnit): number {
 /** A length in the job's units of so many millimetres. */
 export function jobLength(millimetres: number, unit: LengthUnit): number {
   return Number((millimetres / millimetresIn(unit)).toPrecision(12));
+}
+
+/** Millimetres of a point in drawing coordinates. */
+export function drawnPoint([x, y]: readonly [number, number], unit: LengthUnit): Point {
+  return { x: x * millimetresIn(unit), y: y * millimetresIn(unit) };
 }
 
 export function roundLength(millimetres: number): number {

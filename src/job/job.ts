@@ -1,22 +1,16 @@
 /** The job resolved: millimetres, minutes, every default filled in. Types only; `resolve-job.ts` makes it. */
-import type { Tank } from '#bath/bath-load.ts';
 import type { EtchFactor } from '#bath/etch-factor.ts';
 import type { Provenance } from '#bath/provenance.ts';
 import type { Point } from '#geometry/point.ts';
-import type { LengthUnit } from '#units/length-unit.ts';
+import type { EtchFiguresAsked } from './etch-figure-fields.ts';
+import type { JobValues } from './job-file.ts';
+import type { ProcessValues } from './process-fields.ts';
+import type { StockValues } from './stock-fields.ts';
+import type { Taper } from './taper.ts';
 
 /** One coat, peeled piece by piece, deepest first; or a new coat and a window for each stage, shallowest first. */
-export type Masking = 'peel-next' | 're-mask';
-
-export type EdgeDatum = 'shallow-edge' | 'mid-wall' | 'deep-foot';
-
-/** A length that changes evenly from one point to another and is held beyond both. */
-export interface Taper {
-  readonly from: Point;
-  readonly to: Point;
-  readonly fromValue: number;
-  readonly toValue: number;
-}
+export type Masking = ProcessValues['masking'];
+export type EdgeDatum = ProcessValues['edgeDatum'];
 
 /** What is asked of the regions that a layer or a point names. Depths in mm, into the metal. */
 export interface Requirement {
@@ -40,18 +34,9 @@ export interface PointedPlace {
 /** The outermost closed outline, or the outline around a point of the sheet. */
 export type SheetChoice = 'outermost' | PointedPlace;
 
-export interface MakingRules {
-  readonly minWeb: number;
-  readonly minLineSpacing: number;
-  readonly minPieceWidth: number;
-  readonly minLandWidth: number;
-}
-
-export interface Job {
-  readonly name: string;
-  readonly drawing: string;
-  readonly drawingUnits: LengthUnit | undefined;
-  readonly joinTolerance: number;
+/** Keys that say the same in the job file stand here as declared there. */
+export interface Job
+  extends Pick<JobValues, 'name' | 'drawing' | 'drawingUnits' | 'joinTolerance' | 'rules' | 'levels'> {
   readonly layers: {
     readonly outline: readonly string[];
     /** How the sheet is found where no layer names it; `outline` is empty then. */
@@ -62,37 +47,23 @@ export interface Job {
     readonly regions: readonly string[] | undefined;
     readonly ignore: readonly string[];
   };
-  readonly stock: {
-    readonly alloy: string | undefined;
-    readonly thickness: number | Taper;
-    readonly minus: number;
-    readonly plus: number;
+  readonly stock: Omit<StockValues, 'measured'> & {
     /** Thickness, minus and plus are those of readings. */
     readonly isMeasured?: boolean;
-    /** g/cm³; undefined when neither alloy nor user gives it. */
-    readonly density: number | undefined;
   };
-  readonly process: {
-    readonly bath: string | undefined;
-    /** What goes on in the bath, where it is known well enough to reckon gas and caustic. */
-    readonly reaction?: 'aluminium in caustic soda';
-    readonly tank?: Tank;
-    readonly etchFactor: EtchFactor;
-    /** mm/min */
-    readonly rate: number;
-    /** Share, ±. */
-    readonly rateSpread: number;
-    /** Minutes by which each immersion may be off, ±. */
-    readonly timing: number;
-    readonly edgeDatum: EdgeDatum;
-    readonly masking: Masking;
-    /** Speeds that a hoist can draw the part out of the bath at, mm/min. */
-    readonly hoist?: { readonly slowest: number; readonly fastest: number };
-  };
+  readonly process: Omit<ProcessValues, keyof EtchFiguresAsked | OnlyIfGiven> &
+    Partial<Pick<ProcessValues, OnlyIfGiven>> & {
+      readonly bath: string | undefined;
+      /** What goes on in the bath, where it is known well enough to reckon gas and caustic. */
+      readonly reaction?: 'aluminium in caustic soda';
+      readonly etchFactor: EtchFactor;
+      /** mm/min */
+      readonly rate: number;
+    };
   readonly requirements: readonly Requirement[];
-  readonly rules: MakingRules;
-  readonly levels: 'fewest' | 'as-drawn' | readonly number[];
   /** Levels that `fewest` must use; none with any other rule. */
   readonly lockedLevels?: readonly number[];
   readonly provenance: readonly Provenance[];
 }
+
+type OnlyIfGiven = 'tank' | 'hoist';

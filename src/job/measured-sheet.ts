@@ -3,10 +3,10 @@
  * moves the sheet; its minus and plus are how far single readings stand from that mean, and no less than one reading may be off.
  */
 import type { Point } from '#geometry/point.ts';
-import type { Taper } from './job.ts';
 import { ASSUMED_GAUGE_NOISE } from './job-defaults.ts';
 import { roundLength } from './job-figures.ts';
 import { sheetAt } from './sheet-at.ts';
+import type { Taper } from './taper.ts';
 
 export interface SheetReading {
   /** Needed of a tapered sheet. */

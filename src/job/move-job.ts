@@ -1,8 +1,9 @@
 /** A resolved job whose places are told in a local frame, or put back. */
 import { movePoint } from '#geometry/move-spans.ts';
 import type { Point } from '#geometry/point.ts';
-import type { Job, Requirement, Taper } from './job.ts';
+import type { Job, Requirement } from './job.ts';
 import type { HandoffChoices } from './resolve-handoff.ts';
+import type { Taper } from './taper.ts';
 
 export function moveJob(job: Job, by: Point): Job {
   const { sheet, holes } = job.layers;

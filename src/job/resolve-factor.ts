@@ -6,10 +6,10 @@ import type { Bath } from '#bath/known-figures.ts';
 import type { Provenance, Sourced } from '#bath/provenance.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
+import type { EtchFiguresAsked } from './etch-figure-fields.ts';
 import { couponsOf, couponWords } from './job-coupons.ts';
 import { LARGEST_FACTOR, SMALLEST_FACTOR } from './job-defaults.ts';
 import { givenFigure, jobMillimetres, provenanceOf } from './job-figures.ts';
-import type { JobFile } from './job-file.ts';
 import { judgeGeneral } from './judge-general.ts';
 
 export interface ResolvedFactor {
@@ -24,7 +24,7 @@ const [UNIT, INVERSE_UNIT] = FACTOR_UNITS;
 
 /** A table by depth whose factors are depth over undercut is turned over row by row, and linear between those. */
 export function resolveFactor(
-  given: JobFile['process'],
+  given: Pick<EtchFiguresAsked, 'etchFactor' | 'depthPerUndercut' | 'coupon'>,
   known: { readonly bath: Bath | undefined; readonly unit: LengthUnit },
 ): ResolvedFactor {
   const resolved = statedFactor(given, known);
@@ -43,7 +43,7 @@ export function resolveFactor(
 const MOST_TIMES_ONE = 100;
 
 function statedFactor(
-  given: JobFile['process'],
+  given: Pick<EtchFiguresAsked, 'etchFactor' | 'depthPerUndercut' | 'coupon'>,
   { bath, unit }: { readonly bath: Bath | undefined; readonly unit: LengthUnit },
 ): ResolvedFactor {
   const { etchFactor, depthPerUndercut } = given;

@@ -1,23 +1,16 @@
 /** The hand-off chosen by a job, in millimetres, every default filled in. */
-import type * as z from 'zod/mini';
-import type { Sourced } from '#bath/provenance.ts';
+import type { Provenance } from '#bath/provenance.ts';
+import { assert } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
-import {
-  type CuttingChoices,
-  type ProgramChoices,
-  resolveCutting,
-  resolveProgram,
-} from './cutting-choices.ts';
-import { INSPECTION_DEFAULTS } from './handoff-defaults.ts';
-import type { HANDOFF_FILES, handoffSchema } from './handoff-schema.ts';
-import { DEFAULT_UNITS } from './job-defaults.ts';
-import { jobMillimetres } from './job-figures.ts';
+import type { ProgramChoices } from './cutting-fields.ts';
+import type { ValuesOf } from './field.ts';
+import { handoff } from './handoff-fields.ts';
+import { drawnPoint } from './job-figures.ts';
 import type { JobFile } from './job-file.ts';
-import { drawnPoint } from './resolve-taper.ts';
-import { resolveTemplate, type TemplateChoices } from './template-choices.ts';
-
-export type HandoffFile = (typeof HANDOFF_FILES)[number];
+import { fillPost, PLAIN_POST } from './post-file.ts';
+import { readGroup } from './read-group.ts';
+import type { TemplateChoices } from './template-fields.ts';
 
 /** A cut that the job asks for, mm in the drawing's frame. */
 export interface ChosenCut {
@@ -28,44 +21,48 @@ export interface ChosenCut {
   readonly path: string | undefined;
 }
 
-export interface HandoffChoices {
-  readonly files: readonly HandoffFile[];
-  readonly paper: 'a4' | 'a3';
-  /** `2026-05-31` */
-  readonly date: string | undefined;
-  readonly issue: { readonly number: string | undefined; readonly by: string | undefined };
-  readonly inspection: { readonly margin: number; readonly spacing: number };
+type HandoffValues = ValuesOf<typeof handoff.members>;
+
+export interface HandoffChoices extends Omit<HandoffValues, 'files' | 'sections' | 'program' | 'template'> {
+  readonly files: NonNullable<HandoffValues['files']>;
   /** Empty: the job chooses none. */
   readonly sections: readonly ChosenCut[];
-  readonly scribe: CuttingChoices;
   readonly program: ProgramChoices;
   readonly template: TemplateChoices;
 }
 
 export function resolveHandoff(jobFile: JobFile, drawingUnit: LengthUnit): HandoffChoices {
-  const given: z.infer<typeof handoffSchema> = jobFile.handoff ?? {};
-  const unit = jobFile.units ?? DEFAULT_UNITS;
-  const millimetres = (length: number | undefined, otherwise: Sourced) =>
-    length === undefined ? otherwise.value : jobMillimetres(length, unit);
+  const { files = [], sections = [], program, template, ...held } = readHandoff(jobFile, drawingUnit).values;
+  const post = program.post ?? PLAIN_POST;
+  assert(typeof post !== 'string', 'a post file is taken into the job before the job is resolved');
   return {
-    files: given.files ?? [],
-    paper: given.paper ?? 'a4',
-    date: given.date,
-    issue: { number: given.issue?.number, by: given.issue?.by },
-    inspection: {
-      margin: millimetres(given.inspection?.margin, INSPECTION_DEFAULTS.margin),
-      spacing: millimetres(given.inspection?.spacing, INSPECTION_DEFAULTS.spacing),
-    },
-    sections: (given.sections ?? []).map(({ from, to, name }, index) => ({
+    ...held,
+    files,
+    sections: sections.map(({ from, to, name }, index) => ({
       name: name ?? cutName(index),
       from: drawnPoint(from, drawingUnit),
       to: drawnPoint(to, drawingUnit),
       path: `handoff.sections[${index}]`,
     })),
-    scribe: resolveCutting(given.scribe, unit),
-    program: resolveProgram(given.program, unit),
-    template: resolveTemplate(given.template, { unit, drawingUnit, paper: given.paper ?? 'a4' }),
+    program: { ...program, post: fillPost(post) },
+    template: { ...template, paper: template.paper ?? held.paper },
   };
+}
+
+/** What files are shaped with stands in every plan: which of them are made of it is no part of it. */
+export function handoffProvenance(jobFile: Pick<JobFile, 'handoff' | 'units'>): readonly Provenance[] {
+  return readHandoff(jobFile, 'mm').provenance;
+}
+
+function readHandoff(
+  { handoff: given, units: job = 'mm' }: Pick<JobFile, 'handoff' | 'units'>,
+  drawing: LengthUnit,
+) {
+  return readGroup(handoff, given, {
+    units: { job, drawing },
+    figures: { alloys: [], baths: [] },
+    path: 'handoff.',
+  });
 }
 
 /** A, B, … Z, then 27, 28, …: sections are lettered on drawings (ISO 128). */

@@ -3,19 +3,17 @@
  * the job's own units; points in the drawing's, so its unit must be known before there is a job.
  */
 import { knownFigures } from '#bath/known-figures.ts';
-import type { Provenance, Sourced } from '#bath/provenance.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
-import { bareJob } from './bare-job.ts';
-import { fillJob } from './fill-job.ts';
-import type { Job, MakingRules, Taper } from './job.ts';
-import { DEFAULT_JOIN_TOLERANCE, DEFAULT_LEVELS, DEFAULT_RULES, DEFAULT_UNITS } from './job-defaults.ts';
-import { givenFigure, jobMillimetres, provenanceOf } from './job-figures.ts';
-import type { JobFile } from './job-file.ts';
+import { bareJob, pathsFilled } from './bare-job.ts';
+import type { ResolveUnits } from './field.ts';
+import type { Job } from './job.ts';
+import { drawnPoint } from './job-figures.ts';
+import { JOB, type JobFile, type JobValues } from './job-file.ts';
+import { fillGroup, readGroup } from './read-group.ts';
 import { resolveProcess } from './resolve-process.ts';
-import { resolveRequirements } from './resolve-requirements.ts';
+import { requirementProvenance, resolveRequirements } from './resolve-requirements.ts';
 import { resolveStock } from './resolve-stock.ts';
-import { drawnPoint } from './resolve-taper.ts';
 import { thickestOf } from './sheet-at.ts';
 
 export interface ResolvedJob {
@@ -41,44 +39,48 @@ export function resolveJob(given: JobFile, drawingUnit: LengthUnit | undefined):
 
 /** `assumed` has been looked at. */
 function resolveBare(jobFile: JobFile, drawingUnit: LengthUnit | undefined): ResolvedJob {
-  const unit = jobFile.units ?? DEFAULT_UNITS;
   // Without a drawing unit there is no job in the end, but its other faults can be told all the same.
-  const units = { job: unit, drawing: drawingUnit ?? 'mm' };
-  const { alloys, baths } = knownFigures(typeof jobFile.figures === 'object' ? jobFile.figures : undefined);
-  const { stock, alloy, ...ofStock } = resolveStock(jobFile.stock, { units, alloys });
-  const { process, known, ...ofProcess } = resolveProcess(jobFile.process, { alloy, unit, baths });
-  const asked = resolveRequirements(jobFile.requirements, { stock: stock.thickness, units });
-  const join = resolveLength(jobFile.joinTolerance, DEFAULT_JOIN_TOLERANCE, { path: 'joinTolerance', unit });
-  const rules = resolveRules(jobFile.rules, unit);
-  const levels = resolveLevels(jobFile, { stock: stock.thickness, unit });
-  const resolved: Omit<Job, 'process'> = {
-    name: jobFile.name ?? bareName(jobFile.drawing),
-    drawing: jobFile.drawing,
-    drawingUnits: jobFile.drawingUnits,
-    joinTolerance: join.value,
-    layers: resolveLayers(jobFile.layers, units.drawing),
-    stock,
+  const units: ResolveUnits = { job: jobFile.units ?? 'mm', drawing: drawingUnit ?? 'mm' };
+  const figures = knownFigures(typeof jobFile.figures === 'object' ? jobFile.figures : undefined);
+  const setting = { units, figures };
+  const { stock, process, handoff, ...others } = JOB.members;
+  const { values, provenance } = readGroup({ ...JOB, members: others }, jobFile, { ...setting, path: '' });
+  const sheet = resolveStock(jobFile.stock, setting);
+  const bath = resolveProcess(jobFile.process, { ...setting, alloy: sheet.alloy });
+  const { thickness } = sheet.stock;
+  const asked = resolveRequirements(values.requirements, thickness);
+  const { format, version, assumed, units: _, figures: __, wideLines, ...held } = values;
+  const job: Omit<Job, 'process'> = {
+    ...held,
+    layers: resolveLayers(values.layers, units.drawing),
+    stock: sheet.stock,
     requirements: asked.requirements,
-    rules: rules.rules,
-    levels: levels.levels,
-    lockedLevels: levels.lockedLevels,
+    lockedLevels: values.lockedLevels ?? [],
     provenance: [
-      ...ofStock.provenance,
-      ...ofProcess.provenance,
-      ...asked.provenance,
-      provenanceOf('gap that is joined', 'mm', join),
-      ...rules.provenance,
+      ...sheet.provenance,
+      ...bath.provenance,
+      ...requirementProvenance(jobFile.requirements),
+      ...provenance,
     ],
   };
+  const known = { ...values, stock: sheet.values, process: bath.values };
+  const filled = fillGroup(JOB, jobFile, { values: known, units }) as JobFile;
   return {
-    ...(process === undefined || drawingUnit === undefined ? {} : { job: { ...resolved, process } }),
-    filled: fillJob(jobFile, { ...resolved, process: known }),
-    findings: [...ofStock.findings, ...ofProcess.findings, ...asked.findings, ...levels.findings],
+    ...(bath.process === undefined || drawingUnit === undefined
+      ? {}
+      : { job: { ...job, process: bath.process } }),
+    filled: { ...filled, assumed: pathsFilled(jobFile, filled) },
+    findings: [
+      ...sheet.findings,
+      ...bath.findings,
+      ...asked.findings,
+      ...levelsBeyond({ levels: values.levels, lockedLevels: values.lockedLevels }, thickestOf(thickness)),
+    ],
   };
 }
 
-function resolveLayers(given: JobFile['layers'], drawing: LengthUnit): Job['layers'] {
-  const { outline = [], regions, ignore = [], holes } = given ?? {};
+function resolveLayers(given: JobValues['layers'], drawing: LengthUnit): Job['layers'] {
+  const { outline, regions, ignore, holes } = given;
   const place = (at: readonly [number, number], path: string) => ({ at: drawnPoint(at, drawing), path });
   return {
     ...(Array.isArray(outline)
@@ -93,68 +95,17 @@ function resolveLayers(given: JobFile['layers'], drawing: LengthUnit): Job['laye
   };
 }
 
-function resolveLength(
-  given: number | undefined,
-  otherwise: Sourced,
-  { path, unit }: { readonly path: string; readonly unit: LengthUnit },
-): Sourced {
-  return given === undefined ? otherwise : givenFigure(jobMillimetres(given, unit), path);
-}
-
-const RULE_NAMES: Readonly<Record<keyof MakingRules, string>> = {
-  minWeb: 'thinnest web',
-  minLineSpacing: 'least distance of scribe lines',
-  minPieceWidth: 'narrowest piece',
-  minLandWidth: 'narrowest land',
-};
-
-function resolveRules(
-  given: JobFile['rules'],
-  unit: LengthUnit,
-): { readonly rules: MakingRules; readonly provenance: readonly Provenance[] } {
-  const rule = (key: keyof MakingRules) =>
-    resolveLength(given?.[key], DEFAULT_RULES[key], { path: `rules.${key}`, unit });
-  const keys = Object.keys(RULE_NAMES) as (keyof MakingRules)[];
-  return {
-    rules: {
-      minWeb: rule('minWeb').value,
-      minLineSpacing: rule('minLineSpacing').value,
-      minPieceWidth: rule('minPieceWidth').value,
-      minLandWidth: rule('minLandWidth').value,
-    },
-    provenance: keys.map((key) => provenanceOf(RULE_NAMES[key], 'mm', rule(key))),
-  };
-}
-
-function resolveLevels(
-  { levels, lockedLevels = [] }: Pick<JobFile, 'levels' | 'lockedLevels'>,
-  { stock, unit }: { readonly stock: number | Taper; readonly unit: LengthUnit },
-): {
-  readonly levels: Job['levels'];
-  readonly lockedLevels: readonly number[];
-  readonly findings: readonly Finding[];
-} {
-  const thickest = thickestOf(stock);
-  const findings: Finding[] = [];
-  const resolve = (given: readonly number[], key: string) =>
-    given.map((each, index) => {
-      const level = jobMillimetres(each, unit);
-      if (level >= thickest) {
-        findings.push(
-          finding('level-beyond-stock', { level, stock: thickest }, { path: `${key}[${index}]` }),
-        );
-      }
-      return level;
-    });
-  return {
-    levels: Array.isArray(levels) ? resolve(levels, 'levels') : (levels ?? DEFAULT_LEVELS),
-    lockedLevels: resolve(lockedLevels, 'lockedLevels'),
-    findings,
-  };
-}
-
-/** A file's name without its folders and its ending. */
-function bareName(path: string): string {
-  const file = path.split(/[\\/]/).at(-1) ?? path;
-  return file.replace(/\.dxf$/i, '');
+function levelsBeyond(
+  lists: Readonly<Record<string, string | readonly number[] | undefined>>,
+  stock: number,
+): Finding[] {
+  return Object.entries(lists).flatMap(([key, levels]) =>
+    typeof levels === 'string' || levels === undefined
+      ? []
+      : levels.flatMap((level, index) =>
+          level < stock
+            ? []
+            : [finding('level-beyond-stock', { level, stock }, { path: `${key}[${index}]` })],
+        ),
+  );
 }

@@ -7,11 +7,11 @@ import { COARSEST_COUPON, couponRate } from '#bath/coupon.ts';
 import type { Bath } from '#bath/known-figures.ts';
 import type { Provenance, Sourced } from '#bath/provenance.ts';
 import { type Finding, finding } from '#findings/finding.ts';
-import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
+import type { LengthUnit } from '#units/length-unit.ts';
+import type { EtchFiguresAsked } from './etch-figure-fields.ts';
 import { couponsOf, couponWords } from './job-coupons.ts';
 import { DEFAULT_RATE_SPREAD } from './job-defaults.ts';
 import { givenFigure, provenanceOf } from './job-figures.ts';
-import type { JobFile } from './job-file.ts';
 import { judgeGeneral } from './judge-general.ts';
 
 export interface ResolvedRate {
@@ -20,7 +20,7 @@ export interface ResolvedRate {
   readonly findings: readonly Finding[];
 }
 
-type GivenProcess = JobFile['process'];
+type GivenProcess = Pick<EtchFiguresAsked, 'rate' | 'coupon' | 'rateAtC' | 'bathC'>;
 
 interface Setting {
   readonly bath: Bath | undefined;
@@ -52,7 +52,7 @@ function told(quantity: string, figure: Sourced | undefined): Provenance[] {
 
 function knownRate(given: GivenProcess, { bath, unit }: Setting): Omit<ResolvedRate, 'provenance'> {
   if (given.rate !== undefined) {
-    return { rate: givenFigure(given.rate * millimetresIn(unit), 'process.rate'), findings: [] };
+    return { rate: givenFigure(given.rate, 'process.rate'), findings: [] };
   }
   const coupons = couponsOf(given.coupon, unit);
   if (coupons.length === 0) {
@@ -110,9 +110,8 @@ function turned(
   };
 }
 
-/** As given; else the default, or what the rate itself may be off by where that is more. */
-export function resolveSpread(given: number | undefined, rate: Sourced | undefined): Sourced {
-  if (given !== undefined) return givenFigure(given, 'process.rateSpread');
+/** Where the job gives none: as usual, or what the rate itself may be off by where that is more. */
+export function resolveSpread(rate: Sourced | undefined): Sourced {
   const own = rate?.plusMinus === undefined ? 0 : rate.plusMinus / rate.value;
   if (rate === undefined || own <= DEFAULT_RATE_SPREAD.value) return DEFAULT_RATE_SPREAD;
   const value = Math.min(LARGEST_SPREAD, Number(own.toPrecision(6)));

@@ -1,69 +1,43 @@
-/** The requirements of a job as depths in millimetres. One that the sheet can't give is told and left out. */
+/** The requirements of a job as depths in millimetres. One that the sheet can't give is reported and left out. */
 import type { Provenance } from '#bath/provenance.ts';
 import { type Finding, finding } from '#findings/finding.ts';
-import type { Requirement, Taper } from './job.ts';
-import { DEFAULT_DEPTH_TOLERANCE } from './job-defaults.ts';
-import { jobMillimetres, provenanceOf, roundLength } from './job-figures.ts';
-import type { JobFile } from './job-file.ts';
-import { drawnPoint, type ResolveUnits, resolveTaper } from './resolve-taper.ts';
+import type { Requirement } from './job.ts';
+import { provenanceOf, roundLength } from './job-figures.ts';
+import type { JobFile, JobValues } from './job-file.ts';
+import { DEPTH_TOLERANCE } from './requirement-fields.ts';
 import { thickestOf, thinnestOf } from './sheet-at.ts';
+import { isPointless, type Taper } from './taper.ts';
 
-export interface ResolvedRequirements {
-  readonly requirements: readonly Requirement[];
-  readonly provenance: readonly Provenance[];
-  readonly findings: readonly Finding[];
-}
-
-type Given = JobFile['requirements'][number];
+type Asked = JobValues['requirements'][number];
 
 export function resolveRequirements(
-  given: JobFile['requirements'],
-  { stock, units }: { readonly stock: number | Taper; readonly units: ResolveUnits },
-): ResolvedRequirements {
+  asked: readonly Asked[],
+  stock: number | Taper,
+): { readonly requirements: readonly Requirement[]; readonly findings: readonly Finding[] } {
   const requirements: Requirement[] = [];
   const findings: Finding[] = [];
-  given.forEach((each, index) => {
+  asked.forEach((each, index) => {
     const path = `requirements[${index}]`;
-    const names = namesOf(each, units);
-    const { depth, findings: faults } = depthOf(each, { path, stock, units });
+    const names = namesOf(each);
+    const { depth, findings: faults } = depthOf(each, stock, path);
     findings.push(...faults);
     if (names === undefined || depth === undefined) return;
-    requirements.push({
-      path,
-      names,
-      depth,
-      plus: toleranceOf(each.plus, units),
-      minus: toleranceOf(each.minus, units),
-      ...(isThickness(each) ? { asThickness: true } : {}),
-    });
+    const { plus, minus, thickness, taper } = each;
+    const isThickness = thickness !== undefined || taper?.isThickness === true;
+    requirements.push({ path, names, depth, plus, minus, ...(isThickness ? { asThickness: true } : {}) });
   });
-  const usesDefault = given.some((each) => each.plus === undefined || each.minus === undefined);
-  return {
-    requirements,
-    provenance: usesDefault
-      ? [provenanceOf('depth tolerance where none is asked, ±', 'mm', DEFAULT_DEPTH_TOLERANCE)]
-      : [],
-    findings,
-  };
+  return { requirements, findings };
 }
 
-function namesOf({ layer, at }: Given, units: ResolveUnits): Requirement['names'] | undefined {
+/** The tolerance that is filled in, where any requirement leaves it out. */
+export function requirementProvenance(given: JobFile['requirements']): Provenance[] {
+  const usesDefault = given.some(({ plus, minus }) => plus === undefined || minus === undefined);
+  return usesDefault ? [provenanceOf('depth tolerance where none is asked, ±', 'mm', DEPTH_TOLERANCE)] : [];
+}
+
+function namesOf({ layer, at }: Asked): Requirement['names'] | undefined {
   if (layer !== undefined) return { layer };
-  return at === undefined ? undefined : { at: drawnPoint(at, units.drawing) };
-}
-
-function isThickness({ thickness, taper }: Given): boolean {
-  return thickness !== undefined || (taper !== undefined && 'thicknessFrom' in taper);
-}
-
-function toleranceOf(given: number | undefined, units: ResolveUnits): number {
-  return given === undefined ? DEFAULT_DEPTH_TOLERANCE.value : jobMillimetres(given, units.job);
-}
-
-interface Setting {
-  readonly path: string;
-  readonly stock: number | Taper;
-  readonly units: ResolveUnits;
+  return at === undefined ? undefined : { at };
 }
 
 interface DepthAsked {
@@ -71,27 +45,29 @@ interface DepthAsked {
   readonly findings: readonly Finding[];
 }
 
-function depthOf({ depth, thickness, taper }: Given, { path, stock, units }: Setting): DepthAsked {
-  if (taper !== undefined) return depthFromTaper(taper, { path: `${path}.taper`, stock, units });
-  if (depth !== undefined) return depthFromDepth(jobMillimetres(depth, units.job), stock, `${path}.depth`);
-  if (thickness === undefined) return { findings: [] };
-  return depthFromThickness(jobMillimetres(thickness, units.job), stock, `${path}.thickness`);
+function depthOf({ depth, thickness, taper }: Asked, stock: number | Taper, path: string): DepthAsked {
+  if (taper !== undefined) return depthFromTaper(taper, stock, `${path}.taper`);
+  if (depth !== undefined) return depthFromDepth(depth, stock, `${path}.depth`);
+  return thickness === undefined
+    ? { findings: [] }
+    : depthFromThickness(thickness, stock, `${path}.thickness`);
 }
 
-function depthFromTaper(taper: NonNullable<Given['taper']>, { path, stock, units }: Setting): DepthAsked {
-  const asked = resolveTaper(taper, units);
-  if (asked.from.x === asked.to.x && asked.from.y === asked.to.y) {
-    return { findings: [finding('taper-without-length', {}, { path })] };
-  }
-  if ('depthFrom' in taper) {
-    const depth = Math.max(asked.fromValue, asked.toValue);
-    const { findings } = depthFromDepth(depth, stock, path);
+function depthFromTaper(
+  { isThickness, ...asked }: NonNullable<Asked['taper']>,
+  stock: number | Taper,
+  path: string,
+): DepthAsked {
+  if (isPointless(asked)) return { findings: [finding('taper-without-length', {}, { path })] };
+  const most = Math.max(asked.fromValue, asked.toValue);
+  if (!isThickness) {
+    const { findings } = depthFromDepth(most, stock, path);
     return findings.length > 0 ? { findings } : { depth: [asked], findings };
   }
   const thickest = thickestOf(stock);
-  const thickness = Math.max(asked.fromValue, asked.toValue);
-  if (thickness > thickest) {
-    return { findings: [finding('thickness-beyond-stock', { thickness, stock: thickest }, { path })] };
+  if (most > thickest) {
+    const facts = { thickness: most, stock: thickest };
+    return { findings: [finding('thickness-beyond-stock', facts, { path })] };
   }
   return { depth: leftOf(asked, stock), findings: [] };
 }

@@ -1,6 +1,6 @@
 /** How thick the sheet comes: at a place, and at its thickest and thinnest anywhere. mm */
 import type { Point } from '#geometry/point.ts';
-import type { Taper } from './job.ts';
+import type { Taper } from './taper.ts';
 import { taperedAt } from './tapered-at.ts';
 
 export function sheetAt(thickness: number | Taper, at: Point): number {

@@ -2,7 +2,7 @@
 
 import { dot, type Point, subtract } from '#geometry/point.ts';
 import { hypot } from '#maths/hypot.ts';
-import type { Taper } from './job.ts';
+import type { Taper } from './taper.ts';
 
 export function taperedAt(tapers: readonly Taper[], at: Point): number {
   return tapers.reduce((sum, taper) => sum + valueAt(taper, at), 0);

@@ -3,7 +3,7 @@
 import { momentBeyond } from '#geometry/moment-beyond.ts';
 import { dot, scale, subtract } from '#geometry/point.ts';
 import { type Loop, loopsArea } from '#geometry/span.ts';
-import type { Taper } from '#job/job.ts';
+import type { Taper } from '#job/taper.ts';
 import { hypot } from '#maths/hypot.ts';
 
 /** Undefined for a sheet without a border. */

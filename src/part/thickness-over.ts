@@ -3,7 +3,7 @@
 import { extentAlong } from '#geometry/cut-across.ts';
 import { scale, subtract } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
-import type { Taper } from '#job/job.ts';
+import type { Taper } from '#job/taper.ts';
 import { taperedAt } from '#job/tapered-at.ts';
 import { hypot } from '#maths/hypot.ts';
 

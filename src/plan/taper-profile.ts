@@ -6,7 +6,7 @@
 import { type CutFrame, cutFrame, extentAlong } from '#geometry/cut-across.ts';
 import { cross, dot, type Point, scale, subtract } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
-import type { Taper } from '#job/job.ts';
+import type { Taper } from '#job/taper.ts';
 import { taperedAt } from '#job/tapered-at.ts';
 import { hypot } from '#maths/hypot.ts';
 

@@ -20,12 +20,11 @@ import { jsonText } from '#handoff/json-text.ts';
 import type { PlanFile, ShownPlan } from '#handoff/plan-file.ts';
 import { makePlanFile, showPlan } from '#handoff/write-plan-file.ts';
 import { type BesideTexts, takeInBeside } from '#job/files-beside.ts';
-import { handoffProvenance } from '#job/handoff-defaults.ts';
 import type { Job } from '#job/job.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { moveHandoff, moveJob } from '#job/move-job.ts';
 import { readJob } from '#job/read-job.ts';
-import { type HandoffChoices, resolveHandoff } from '#job/resolve-handoff.ts';
+import { type HandoffChoices, handoffProvenance, resolveHandoff } from '#job/resolve-handoff.ts';
 import { resolveJob } from '#job/resolve-job.ts';
 import { askRegions } from '#part/ask-regions.ts';
 import type { Asked, Part, RegionId } from '#part/part.ts';
@@ -163,11 +162,7 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
     job: withoutFileChoice(ready.filled),
     drawing: { file: input.drawingName, sha256: sha256For(memory, input.drawingBytes), unit },
     plan,
-    provenance: [
-      ...job.provenance,
-      ...makingProvenance(),
-      ...handoffProvenance(ready.filled.handoff, ready.filled.units ?? 'mm'),
-    ],
+    provenance: [...job.provenance, ...makingProvenance(), ...handoffProvenance(ready.filled)],
     cautions: cautionsFor(job.process),
     contours: memory.contours,
   };

@@ -1,5 +1,5 @@
 /** Names of the files that show sections: numbered in the job's order, whatever the sections are called. */
-import { MOST_SECTIONS } from '#job/handoff-schema.ts';
+import { MOST_SECTIONS } from '#job/handoff-fields.ts';
 
 const ENDINGS = ['dxf', 'svg'] as const;
 

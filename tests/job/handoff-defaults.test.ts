@@ -1,8 +1,7 @@
 /** Figures that the hand-off is made with, and where the plan says that they come from. */
 import { describe, expect, test } from 'vitest';
-import { handoffProvenance } from '#job/handoff-defaults.ts';
 import type { JobFile } from '#job/job-file.ts';
-import { resolveHandoff } from '#job/resolve-handoff.ts';
+import { handoffProvenance, resolveHandoff } from '#job/resolve-handoff.ts';
 
 type Template = NonNullable<NonNullable<JobFile['handoff']>['template']>;
 
@@ -18,9 +17,7 @@ function marginOf(template: Template, units: 'mm' | 'in') {
     requirements: [],
     handoff: { template },
   };
-  const said = handoffProvenance(jobFile.handoff, units).filter(({ quantity }) =>
-    quantity.startsWith('template margin'),
-  );
+  const said = handoffProvenance(jobFile).filter(({ quantity }) => quantity.startsWith('template margin'));
   expect(said).toHaveLength(1);
   return { used: resolveHandoff(jobFile, 'mm').template.margin, said: said[0] };
 }
@@ -66,7 +63,9 @@ describe('the margin of a template', () => {
     );
     const { knife, bridge, web, margin, holes } = template;
     expect(
-      handoffProvenance({ template: given, inspection: { spacing: 87 } }, 'mm').map(({ value }) => value),
+      handoffProvenance({ handoff: { template: given, inspection: { spacing: 87 } } }).map(
+        ({ value }) => value,
+      ),
     ).toEqual([
       inspection.margin,
       inspection.spacing,

@@ -1,6 +1,6 @@
 /** The list of files that metal could be cut from, which an earlier plan's are taken away by, held to what is really written. */
 import { describe, expect, test } from 'vitest';
-import { HANDOFF_FILES } from '#job/handoff-schema.ts';
+import { HANDOFF_FILES } from '#job/handoff-fields.ts';
 import { PLAIN_POST, POST_ENDINGS } from '#job/post-file.ts';
 import { CUT_FILES } from '#run/cut-files.ts';
 import { runJob } from '#run/run-job.ts';

@@ -2,7 +2,7 @@
 import { type Finding, finding } from '#findings/finding.ts';
 import { boxOfSpans } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
-import { TEMPLATE_PAPERS, type TemplatePaper } from '#job/template-choices.ts';
+import { TEMPLATE_PAPERS, type TemplatePaper } from '#job/template-fields.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { templateDrawing } from './template-drawing.ts';
 import { templatePages } from './template-pages.ts';

@@ -1,8 +1,7 @@
 /** Which files the job makes beside the plan and the scribe drawing. */
 import { chooseFile } from '#app/state/choose-file.ts';
 import { useDocument, useWorkbench } from '#app/views/workbench-context.ts';
-import { HANDOFF_FILES } from '#job/handoff-schema.ts';
-import type { HandoffFile } from '#job/resolve-handoff.ts';
+import { HANDOFF_FILES, type HandoffFile } from '#job/handoff-fields.ts';
 
 const WORDS: Readonly<Record<HandoffFile, string>> = {
   traveller: 'traveller for the tank',
