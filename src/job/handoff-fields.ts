@@ -3,28 +3,13 @@ import * as z from 'zod/mini';
 import { program, scribe } from './cutting-fields.ts';
 import { open, usually } from './field.ts';
 import { optionalGroup } from './group.ts';
+import { HANDOFF_FILES } from './handoff-list.ts';
 import { choice, length, point, raw, SMALLEST_POSITIVE } from './kinds.ts';
 import { ownChoice } from './sources.ts';
 import { template } from './template-fields.ts';
 
-/** Files to choose from, by the word that the job says. */
-export const HANDOFF_FILES = [
-  'traveller',
-  'review',
-  'inspection',
-  'program',
-  'scribe-r12',
-  'template',
-  'section-dxf',
-  'section-svg',
-  'glb',
-  'stl',
-] as const;
-
-export type HandoffFile = (typeof HANDOFF_FILES)[number];
-
 /** More than a reviewer looks through, and as many as two digits of a file's name can count. */
-export const MOST_SECTIONS = 99;
+const MOST_SECTIONS = 99;
 
 /** As much as the head of a sheet has room for. */
 const words = z.string().check(z.minLength(1), z.maxLength(40));

@@ -33,9 +33,11 @@ import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { movePlan } from '#plan/move-plan.ts';
 import { type EarlierPlan, type PlanSince, planSince, readEarlierPlan } from './earlier-plan.ts';
-import { handoffFiles, type PlannedHandoff, type PreparedHandoff, prepareHandoff } from './handoff-files.ts';
+import { handoffFiles, type PlannedHandoff } from './handoff-files.ts';
 import { limitLinework } from './limit-linework.ts';
 import { measurePlan } from './measure-plan.ts';
+import { type OutputFile, outputFile } from './output-file.ts';
+import { type PreparedHandoff, prepareHandoff } from './prepare-handoff.ts';
 import { createRunMemory, drawingFor, partFor, type RunMemory, sha256For } from './run-memory.ts';
 import { RunCancelled, type RunOptions } from './run-options.ts';
 
@@ -48,14 +50,6 @@ export interface RunInput {
   readonly earlierPlanText?: string | undefined;
   /** Texts of the other files that the job names, by the name that stands in it. */
   readonly beside?: BesideTexts;
-}
-
-export interface OutputFile {
-  readonly name: string;
-  /** What it is, in a few words. */
-  readonly what: string;
-  readonly mime: string;
-  readonly bytes: Uint8Array;
 }
 
 /** As far as the run came; without a plan file, the input could not be used. */
@@ -207,7 +201,7 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
   const since = ready.earlier && planSince(ready.earlier, planFile);
   const made = { findings, planFile, drawing, part, plan, thickness, kit: measures.kit };
   const files =
-    handoff === undefined ? [] : await outputFiles({ ...handoff, origin }, { planFile, findings, since });
+    handoff === undefined ? [] : await outputFiles(handoff, { planFile, findings, since, origin });
   await step(1, 'done');
   return since === undefined ? { ...made, files } : { ...made, files, since };
 }
@@ -230,12 +224,12 @@ function framesOf({ origin }: Drawing): Frames {
 /** plan.json, and the hand-off where nothing stops it. */
 async function outputFiles(
   handoff: PreparedHandoff,
-  { planFile, findings, since }: Pick<RunResult, 'findings'> & Omit<PlannedHandoff, 'planBytes'>,
+  { findings, ...planned }: Pick<RunResult, 'findings'> & Omit<PlannedHandoff, 'planBytes'>,
 ): Promise<OutputFile[]> {
-  const planBytes = utf8ToBytes(jsonText(planFile));
-  const plan = { name: 'plan.json', what: 'the whole plan', mime: 'application/json', bytes: planBytes };
+  const planBytes = utf8ToBytes(jsonText(planned.planFile));
+  const plan = outputFile({ name: 'plan.json', what: 'the whole plan', bytes: planBytes });
   if (hasStop(findings)) return [plan];
-  return [plan, ...(await handoffFiles(handoff, { planFile, planBytes, since }))];
+  return [plan, ...(await handoffFiles(handoff, { ...planned, planBytes }))];
 }
 
 /** Which files are written beside a plan is no part of it: one more leaves the plan, its hash and its review as they are. */

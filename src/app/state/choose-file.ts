@@ -1,5 +1,5 @@
 /** Has a job make a hand-off file, or leave it out. */
-import { HANDOFF_FILES, type HandoffFile } from '#job/handoff-fields.ts';
+import { HANDOFF_FILES, type HandoffFile } from '#job/handoff-list.ts';
 import type { JobFile } from '#job/job-file.ts';
 
 export function chooseFile(job: JobFile, file: HandoffFile, isWanted: boolean): JobFile {

@@ -4,7 +4,7 @@
  */
 import type { Finding } from '#findings/finding.ts';
 import type { ShownPlan, ShownRegion, ShownStage } from '#handoff/plan-file.ts';
-import type { OutputFile } from '#run/run-job.ts';
+import type { OutputFile } from '#run/output-file.ts';
 import type { PackedContours } from './pack-contours.ts';
 import type { DrawnSheet } from './planned-page.ts';
 
