@@ -5,7 +5,7 @@ import {
   type ToleranceBudget,
   worseSide,
 } from '#checks/tolerance-budget.ts';
-import type { BudgetRecord, BudgetSumRecord } from './plan-file.ts';
+import type { BudgetRecord, BudgetSumRecord } from '#job/plan-file.ts';
 
 export function budgetRecord(budget: ToleranceBudget): BudgetRecord {
   const { regions, level, low, high, plus, minus, asThickness, byClock, gauged, remedy } = budget;

@@ -3,6 +3,7 @@
  * stage, the sections chosen, inspection points, findings and sources; checks to tick and a place to sign.
  */
 import type { Job } from '#job/job.ts';
+import type { PlanFile } from '#job/plan-file.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import type { InspectionPoint } from './inspection-points.ts';
 import type { NamedSection } from './named-section.ts';
@@ -15,7 +16,6 @@ import { saidScale, sectionKey, sectionPicture } from './pdf/section-picture.ts'
 import { type Block, drawBook, gap, heading, pageRoom, paragraph, together } from './pdf/sheet-book.ts';
 import { stageKey, stagePicture } from './pdf/stage-picture.ts';
 import { fields, table } from './pdf/table.ts';
-import type { PlanFile } from './plan-file.ts';
 import {
   budgetTable,
   findingsTable,

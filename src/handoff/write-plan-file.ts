@@ -9,6 +9,17 @@ import type { Finding } from '#findings/finding.ts';
 import { findingRecord } from '#findings/finding-record.ts';
 import { assert } from '#geometry/assert.ts';
 import { type Loop, loopArea, type Path } from '#geometry/span.ts';
+import type { JobFile } from '#job/job-file.ts';
+import type {
+  Contour,
+  LevelChoiceRecord,
+  PlanFile,
+  PlanFileRegion,
+  ShownPlan,
+  ShownRegion,
+  ShownStage,
+  WithdrawalRecord,
+} from '#job/plan-file.ts';
 import type {
   EtchPlan,
   LevelChoice,
@@ -20,16 +31,6 @@ import type {
 import { BATH_SHEET_PROVENANCE, bathRecord } from './bath-record.ts';
 import { budgetRecord } from './budget-record.ts';
 import { contourOfLoop, contourOfPath } from './contour.ts';
-import type {
-  Contour,
-  LevelChoiceRecord,
-  PlanFile,
-  PlanFileRegion,
-  ShownPlan,
-  ShownRegion,
-  ShownStage,
-  WithdrawalRecord,
-} from './plan-file.ts';
 import type { PlanMeasures } from './plan-measures.ts';
 
 /** Contours of loops and paths that were rounded before, kept as long as those live. */
@@ -37,7 +38,7 @@ export type ContourMemory = WeakMap<Loop | Path, Contour>;
 
 export interface ShownPlanInput {
   /** The job as read, defaults filled in. */
-  readonly job: unknown;
+  readonly job: JobFile;
   readonly drawing: PlanFile['drawing'];
   readonly plan: EtchPlan;
   readonly provenance: readonly Provenance[];

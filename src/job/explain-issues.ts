@@ -64,7 +64,8 @@ const KINDS: Readonly<Record<string, string>> = {
   object: 'an object in { }',
 };
 
-function expectedBy(issue: Issue): string {
+/** In words, behind “is not”, “expected”. */
+export function expectedBy(issue: Issue): string {
   switch (issue.code) {
     case 'invalid_type':
       return KINDS[issue.expected] ?? issue.expected;
@@ -131,7 +132,7 @@ interface Definition {
 function unwrap(schema: unknown): Definition[] {
   if (schema === undefined) return [];
   const definition = (schema as { readonly _zod: { readonly def: Definition } })._zod.def;
-  if (definition.type === 'optional') return unwrap(definition.innerType);
+  if (definition.innerType !== undefined) return unwrap(definition.innerType);
   if (definition.type === 'union') return (definition.options ?? []).flatMap(unwrap);
   return [definition];
 }

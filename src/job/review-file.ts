@@ -3,6 +3,7 @@
  * plan that was looked at, whole, so that years later a new plan can be held against it.
  */
 import * as z from 'zod/mini';
+import { planFileSchema } from './plan-file.ts';
 import type { Format } from './read-format.ts';
 
 const MOST_TEXT = 2000;
@@ -18,42 +19,6 @@ export const remarkSchema = z.strictObject({
   text: sentence,
 });
 
-const contour = z.looseObject({
-  closed: z.boolean(),
-  vertices: z.array(z.tuple([z.number(), z.number(), z.number()])),
-});
-
-/** As much of plan.json as two plans are compared by; all else is kept as it is. */
-const reviewedPlan = z.looseObject({
-  format: z.literal('isobath-plan'),
-  version: z.literal(1),
-  job: z.looseObject({}),
-  drawing: z.looseObject({ file: z.string(), sha256: z.string(), unit: z.string() }),
-  outline: z.union([contour, z.null()]),
-  cutouts: z.array(contour),
-  regions: z.array(
-    z.looseObject({
-      id: z.string(),
-      level: z.number(),
-      asked: z.looseObject({ depth: z.number(), plus: z.number(), minus: z.number() }),
-      contours: z.array(contour),
-    }),
-  ),
-  stages: z.array(
-    z.looseObject({
-      number: stageNumber,
-      level: z.number(),
-      minutes: z.number(),
-      lines: z.array(contour),
-    }),
-  ),
-  totals: z.looseObject({ minutes: z.number() }),
-  findings: z.array(z.looseObject({ code: z.string(), message: z.string(), at: z.union([place, z.null()]) })),
-  provenance: z.array(
-    z.looseObject({ quantity: z.string(), value: z.number(), unit: z.string(), source: z.string() }),
-  ),
-});
-
 const schema = z.strictObject({
   format: z.literal('isobath-review'),
   version: z.literal(1),
@@ -64,7 +29,7 @@ const schema = z.strictObject({
   /** Numbers of the stages found in order. */
   checked: z.array(stageNumber),
   remarks: z.array(remarkSchema),
-  plan: z.strictObject({ sha256: z.string().check(z.regex(/^[0-9a-f]{64}$/)), file: reviewedPlan }),
+  plan: z.strictObject({ sha256: z.string().check(z.regex(/^[0-9a-f]{64}$/)), file: planFileSchema }),
 });
 
 export type ReviewFile = z.infer<typeof schema>;

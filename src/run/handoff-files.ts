@@ -8,7 +8,6 @@ import type { ReliefMesh } from '#front/relief-mesh.ts';
 import { movePoint } from '#geometry/move-spans.ts';
 import type { Point } from '#geometry/point.ts';
 import type { NamedSection } from '#handoff/named-section.ts';
-import type { PlanFile } from '#handoff/plan-file.ts';
 import type { ReviewInput } from '#handoff/review-sheets.ts';
 import type { ScribeRelease } from '#handoff/scribe-drawing.ts';
 import { scribeFiles } from '#handoff/scribe-files.ts';
@@ -19,6 +18,7 @@ import {
   type HandoffFile,
   listedFile,
 } from '#job/handoff-list.ts';
+import type { PlanFile } from '#job/plan-file.ts';
 import { movePlan } from '#plan/move-plan.ts';
 import { type OutputFile, outputFile } from './output-file.ts';
 import type { Made, PreparedHandoff } from './prepare-handoff.ts';

@@ -6,7 +6,7 @@ import { makeContourKit } from '#front/contour-kit.ts';
 import { frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import { itemAt } from '#geometry/assert.ts';
-import type { PlanFile } from '#handoff/plan-file.ts';
+import type { PlanFile } from '#job/plan-file.ts';
 import type { HandoffChoices } from '#job/resolve-handoff.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { handoffFiles } from '#run/handoff-files.ts';

@@ -1,5 +1,16 @@
 /** A job with nothing special about it, for tests that ask for one thing. */
 import type { EdgeDatum, Job, Masking } from '#job/job.ts';
+import type { JobFile } from '#job/job-file.ts';
+
+/** As a file, where only its being one counts. */
+export const plainJobFile: JobFile = {
+  format: 'isobath-job',
+  version: 1,
+  drawing: 'plain.dxf',
+  stock: { thickness: 6 },
+  process: { etchFactor: 1, rate: 0.025 },
+  requirements: [],
+};
 
 export function plainJob(
   special: {

@@ -1,7 +1,7 @@
 /** Readings in, minutes left out; the record of the run only grows. */
 import { saveBytes } from '#app/views/save-bytes.ts';
 import { sayInUnit } from '#findings/say-in-unit.ts';
-import type { ShownPlan, ShownStage } from '#handoff/plan-file.ts';
+import type { ShownPlan, ShownStage } from '#job/plan-file.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 import { ReadingForm } from './ReadingForm.tsx';
 import { RunTables } from './RunTables.tsx';
