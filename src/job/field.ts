@@ -160,7 +160,8 @@ export function needed<Schema extends z.ZodMiniType, Value>(
   kind: Kind<Schema, Value>,
   words: Words,
 ): Plain<Schema, Value> {
-  return { ...faceOf(kind), ...words, schema: kind.schema, usual: undefined, usualWords: 'needed' };
+  // A copy of its own: what is said of the field must not be said of every value of its kind.
+  return { ...faceOf(kind), ...words, schema: z.clone(kind.schema), usual: undefined, usualWords: 'needed' };
 }
 
 /** Without a default: what is left out stays undefined. `usual` says what then counts, where that is something. */

@@ -40,6 +40,10 @@ const locked: Kind<typeof levelList, readonly number[]> = {
 
 export const JOB = group(
   {
+    $schema: open(raw(z.string()), {
+      label: 'Schema',
+      help: 'where an editor finds the [schema](schemas/job.schema.json) that it completes and checks the file by; passed over',
+    }),
     format: needed(raw(z.literal('isobath-job')), { label: 'Format', help: '`"isobath-job"`' }),
     version: needed(raw(z.literal(1)), { label: 'Version', help: '`1`' }),
     name: always(raw(z.string().check(z.maxLength(300))), {

@@ -49,7 +49,7 @@ function resolveBare(jobFile: JobFile, drawingUnit: LengthUnit | undefined): Res
   const bath = resolveProcess(jobFile.process, { ...setting, alloy: sheet.alloy });
   const { thickness } = sheet.stock;
   const asked = resolveRequirements(values.requirements, thickness);
-  const { format, version, assumed, units: _, figures: __, wideLines, ...held } = values;
+  const { $schema, format, version, assumed, units: _, figures: __, wideLines, ...held } = values;
   const job: Omit<Job, 'process'> = {
     ...held,
     layers: resolveLayers(values.layers, units.drawing),

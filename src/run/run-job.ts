@@ -153,7 +153,7 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
   const unit = drawing.unit ?? 'mm';
   const { thickness, density } = job.stock;
   const toShow = {
-    job: withoutFileChoice(ready.filled),
+    job: jobOfPlan(ready.filled),
     drawing: { file: input.drawingName, sha256: sha256For(memory, input.drawingBytes), unit },
     plan,
     provenance: [...job.provenance, ...makingProvenance(), ...handoffProvenance(ready.filled)],
@@ -232,10 +232,10 @@ async function outputFiles(
   return [plan, ...(await handoffFiles(handoff, { ...planned, planBytes }))];
 }
 
-/** Which files are written beside a plan is no part of it: one more leaves the plan, its hash and its review as they are. */
-function withoutFileChoice({ handoff, ...job }: JobFile): JobFile {
+/** Which files are written beside a plan, and which schema an editor checks its job by, is no part of it: its hash and its review stay. */
+function jobOfPlan({ $schema, handoff, ...job }: JobFile): JobFile {
   if (handoff === undefined) return job;
-  const { files: _, ...rest } = handoff;
+  const { files, ...rest } = handoff;
   return Object.keys(rest).length === 0 ? job : { ...job, handoff: rest };
 }
 
