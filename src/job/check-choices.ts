@@ -9,8 +9,7 @@ import { checkFigures } from './check-figures.ts';
 import { checkPost } from './check-post.ts';
 import { checkWays, isHeld as isKeyed, type Held as Keyed } from './given-ways.ts';
 import { JOB } from './job-file.ts';
-import type { PlaceOf } from './read-format.ts';
-import type { JsonPath } from './read-json.ts';
+import type { JsonPath, PlaceOf } from './read-json.ts';
 
 export function checkChoices(job: unknown, placeOf: PlaceOf): Finding[] {
   const { stock, process, levels, lockedLevels, handoff, figures } = keyed(job);

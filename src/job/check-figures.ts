@@ -1,7 +1,6 @@
 /** What figures of alloys and baths must keep to beyond the shape of their values. Looks at them as found. */
 import { type Finding, finding } from '#findings/finding.ts';
-import type { PlaceOf } from './read-format.ts';
-import type { JsonPath } from './read-json.ts';
+import type { JsonPath, PlaceOf } from './read-json.ts';
 
 type Keyed = Readonly<Record<string, unknown>>;
 

@@ -1,7 +1,6 @@
 /** What a post must keep to beyond the shape of its values: heights in order, figures fine enough, blocks that a control can read. */
 import { type Finding, finding } from '#findings/finding.ts';
-import type { PlaceOf } from './read-format.ts';
-import type { JsonPath } from './read-json.ts';
+import type { JsonPath, PlaceOf } from './read-json.ts';
 
 /** With fewer places a path in inches strays by more than 0.002 mm from the line. */
 const LEAST_INCH_DECIMALS = 5;

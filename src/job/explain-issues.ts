@@ -2,8 +2,7 @@
 import type * as z from 'zod/mini';
 import { type Finding, finding } from '#findings/finding.ts';
 import { nearestWord } from '#findings/nearest-word.ts';
-import type { PlaceOf } from './read-format.ts';
-import type { JsonPath } from './read-json.ts';
+import type { JsonPath, PlaceOf } from './read-json.ts';
 
 type Issue = z.core.$ZodIssue;
 

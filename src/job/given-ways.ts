@@ -1,8 +1,7 @@
 /** Which ways to say one thing an object of the file takes: `rate` or `coupon`, `coupon.opening` where any coupon has one. */
 import { type Finding, finding } from '#findings/finding.ts';
 import type { Member, Ways } from './field.ts';
-import type { PlaceOf } from './read-format.ts';
-import type { JsonPath } from './read-json.ts';
+import type { JsonPath, PlaceOf } from './read-json.ts';
 
 /** Keys of more than one way, or of none where one is needed. Looks at the file as found: what has the wrong shape is left alone. */
 export function checkWays(member: Member, found: unknown, placeOf: PlaceOf, path: JsonPath = []): Finding[] {

@@ -5,9 +5,7 @@
 import * as z from 'zod/mini';
 import { type Finding, finding, hasStop, type Place } from '#findings/finding.ts';
 import { explainIssues } from './explain-issues.ts';
-import { type JsonPath, readJson, spellPath } from './read-json.ts';
-
-export type PlaceOf = (path: JsonPath) => Place;
+import { type JsonPath, type PlaceOf, readJson, spellPath } from './read-json.ts';
 
 export interface Format<Value> {
   /** As the key `format` says it. */

@@ -4,8 +4,13 @@
  * Cost: linear in the text.
  */
 
+import type { Place } from '#findings/finding.ts';
+
 /** Path of a value from the root: keys and list indices. */
 export type JsonPath = readonly (string | number)[];
+
+/** Where a value stands, for findings: its path, and the line where that is known. */
+export type PlaceOf = (path: JsonPath) => Place;
 
 export interface JsonFault {
   readonly line: number;
