@@ -128,7 +128,8 @@ describe('a shop’s own figures', () => {
       reading({ ...JOB, process: { bath: 'zinc-nitrik', etchFactor: 1, rate: 0.1 } }),
       new Map([['shop.figures.json', JSON.stringify(SHOP)]]),
     );
-    const told = jobFile === undefined ? [] : resolveJob(jobFile, 'mm').findings.map(sayFinding);
+    const told =
+      jobFile === undefined ? [] : resolveJob(jobFile, 'mm').findings.map((each) => sayFinding(each));
     expect(told[0]?.remedy).toContain('Did you mean "zinc-nitric"?');
   });
 });

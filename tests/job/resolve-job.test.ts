@@ -161,7 +161,7 @@ describe('depth and final thickness', () => {
       ],
     });
     expect(told).toEqual(['depth-beyond-stock requirements[0].depth']);
-    expect(findings.map(sayFinding)[0]).toMatchObject({ value: 4.06, limit: 4.06 });
+    expect(findings.map((each) => sayFinding(each))[0]).toMatchObject({ value: 4.06, limit: 4.06 });
     expect(job?.requirements.map((each) => each.path)).toEqual(['requirements[1]']);
   });
   test('thickness-beyond-stock: metal is not put on', () => {

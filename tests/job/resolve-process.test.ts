@@ -128,8 +128,8 @@ describe('etch factor in either convention', () => {
   test('etch-factor-doubtful: a factor that no bath has, with the other convention as the likely cause', () => {
     const { job, findings } = resolve({ rate: 0.03, etchFactor: 3 });
     expect(findings.map(({ code }) => code)).toEqual(['etch-factor-doubtful']);
-    expect(findings.map(sayFinding)[0]).toMatchObject({ value: 3, limit: 2 });
-    expect(findings.map(sayFinding)[0]?.remedy).toContain('process.depthPerUndercut: 3');
+    expect(findings.map((each) => sayFinding(each))[0]).toMatchObject({ value: 3, limit: 2 });
+    expect(findings.map((each) => sayFinding(each))[0]?.remedy).toContain('process.depthPerUndercut: 3');
     expect(job).toBeDefined();
     expect(resolve({ rate: 0.03, depthPerUndercut: 0.4 }).told).toEqual([
       'etch-factor-doubtful process.depthPerUndercut',
