@@ -33,7 +33,8 @@ export function FieldControl({ field, path, job, filled }: FieldControlProps) {
   const { label, control, usual } = field;
   const units = { job: job.units ?? 'mm', drawing: 'mm' } as const;
   const given = fieldIn(job, path);
-  const otherwise = fieldIn(filled, path) ?? (usual && field.write(usual.value, units));
+  const followed = given === undefined ? fieldIn(filled, path) : undefined;
+  const otherwise = usual === undefined ? followed : field.write(usual.value, units);
   const take = (value: unknown, shown: string) =>
     actions.edit(`${label.toLowerCase()}: ${shown}`, (before) => setField(before, path, value));
   const clear = () => take(undefined, 'as usual');
