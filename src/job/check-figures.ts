@@ -1,6 +1,16 @@
 /** What figures of alloys and baths must keep to beyond the shape of their values. Looks at them as found. */
+import { type FiguresFile, figuresSchema } from '#bath/figures-file.ts';
 import { type Finding, finding } from '#findings/finding.ts';
+import type { Format } from './read-format.ts';
 import type { JsonPath, PlaceOf } from './read-json.ts';
+
+/** A file of figures that stands beside the job. */
+export const FIGURES_FORMAT: Format<FiguresFile> = {
+  format: 'isobath-figures',
+  version: 1,
+  schema: figuresSchema,
+  check: (value, placeOf) => checkFigures(value, [], placeOf),
+};
 
 type Keyed = Readonly<Record<string, unknown>>;
 

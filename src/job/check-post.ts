@@ -1,6 +1,16 @@
 /** What a post must keep to beyond the shape of its values: heights in order, figures fine enough, blocks that a control can read. */
 import { type Finding, finding } from '#findings/finding.ts';
+import { type PostFile, postSchema } from './post-file.ts';
+import type { Format } from './read-format.ts';
 import type { JsonPath, PlaceOf } from './read-json.ts';
+
+/** A post that stands beside the job. */
+export const POST_FORMAT: Format<PostFile> = {
+  format: 'isobath-post',
+  version: 1,
+  schema: postSchema,
+  check: (value, placeOf) => checkPost(value, [], placeOf),
+};
 
 /** With fewer places a path in inches strays by more than 0.002 mm from the line. */
 const LEAST_INCH_DECIMALS = 5;

@@ -1,6 +1,6 @@
 /** What is known of the etch: the bath, its rate and its etch factor, as given or measured on coupons. */
 import * as z from 'zod/mini';
-import { type AskedOf, following, open } from './field.ts';
+import { type AskedOf, open } from './field.ts';
 import { name, notNegative, positive, rate, raw, rows, temperature } from './kinds.ts';
 
 /** One for every depth, or rows [depth, factor]. */
@@ -24,7 +24,7 @@ const bathUsual = "the bath's, with a warning; needed where the bath has none";
 
 export const etchFigures = {
   bath: open(name(), { label: 'Bath', help: 'bath by id, listed below' }),
-  etchFactor: following(factor, {
+  etchFactor: open(factor, {
     label: 'Etch factor',
     help: 'undercut / depth, a number or a table `[[depth, factor], …]`, linear in between, held beyond both ends',
     usual: bathUsual,
@@ -33,7 +33,7 @@ export const etchFigures = {
     label: 'Depth over undercut',
     help: 'the etch factor the other way up, depth / undercut, as photochemical machining quotes it; in place of `etchFactor`, in the same forms (a table is turned over row by row)',
   }),
-  rate: following(rate(), {
+  rate: open(rate(), {
     label: 'Etch rate',
     help: 'depth a minute',
     usual: `${bathUsual} and there is no coupon`,

@@ -164,7 +164,7 @@ export function needed<Schema extends z.ZodMiniType, Value>(
   return { ...faceOf(kind), ...words, schema: z.clone(kind.schema), usual: undefined, usualWords: 'needed' };
 }
 
-/** Without a default: what is left out stays undefined. `usual` says what then counts, where that is something. */
+/** What is left out stays undefined, unless its group's `follow` gives a default; `usual` says on the page what then counts. */
 export function open<Schema extends z.ZodMiniType, Value>(
   kind: Kind<Schema, Value>,
   { usual = 'none', ...words }: Words & { readonly usual?: string },
@@ -186,15 +186,7 @@ export function usually<Schema extends z.ZodMiniType, Value>(
   return { ...faceOf(kind), ...words, schema, usual, usualWords: usualWords ?? wordsOf(usual, kind.unit) };
 }
 
-/** With a default that its group's `follow` gives; where that gives none, it stays undefined. */
-export function following<Schema extends z.ZodMiniType, Value>(
-  kind: Kind<Schema, Value>,
-  { usual, ...words }: Words & { readonly usual: string },
-): Field<Open<Schema>, Value | undefined, Value | undefined> {
-  return open(kind, { ...words, usual });
-}
-
-/** The same, where `follow` always gives one. */
+/** With a default that its group's `follow` always gives. */
 export function always<Schema extends z.ZodMiniType, Value>(
   kind: Kind<Schema, Value>,
   { usual, ...words }: Words & { readonly usual: string },

@@ -3,46 +3,30 @@
  * else is resolved, so that all that follows, and the job in plan.json, holds the whole of what was decided.
  */
 import { type Finding, finding } from '#findings/finding.ts';
+import { FIGURES_FORMAT } from './check-figures.ts';
+import { POST_FORMAT } from './check-post.ts';
+import { type FieldPath, fieldIn, setField } from './edit-field.ts';
 import type { JobFile } from './job-file.ts';
-import { readFigures } from './read-figures.ts';
-import type { FormatReading } from './read-format.ts';
-import { readPost } from './read-post.ts';
+import { type Format, type FormatReading, readFormat } from './read-format.ts';
+import { spellPath } from './read-json.ts';
 
 /** Texts by the name that stands in the job. */
 export type BesideTexts = ReadonlyMap<string, string>;
 
 /** A key of the job that holds either a value or the name of a file with that value. */
 interface Slot {
-  readonly path: string;
-  /** As the file says it in its key `format`. */
-  readonly format: string;
-  readonly nameIn: (job: JobFile) => string | undefined;
-  readonly fill: (job: JobFile, name: string, text: string) => FormatReading<JobFile>;
+  readonly path: FieldPath;
+  readonly format: Format<unknown>;
 }
 
 const SLOTS: readonly Slot[] = [
-  slot({
-    path: 'figures',
-    format: 'isobath-figures',
-    held: ({ figures }) => figures,
-    put: (job, figures) => ({ ...job, figures }),
-    read: readFigures,
-  }),
-  slot({
-    path: 'handoff.program.post',
-    format: 'isobath-post',
-    held: ({ handoff }) => handoff?.program?.post,
-    put: (job, post) => ({
-      ...job,
-      handoff: { ...job.handoff, program: { ...job.handoff?.program, post } },
-    }),
-    read: readPost,
-  }),
+  { path: ['figures'], format: FIGURES_FORMAT },
+  { path: ['handoff', 'program', 'post'], format: POST_FORMAT },
 ];
 
 /** Names of the files that the job needs beside its drawing, each once. */
 export function besideNames(job: JobFile): string[] {
-  return [...new Set(SLOTS.flatMap(({ nameIn }) => nameIn(job) ?? []))];
+  return [...new Set(SLOTS.flatMap((slot) => nameIn(job, slot) ?? []))];
 }
 
 /** The job with each name's content in its place; undefined when one is missing or cannot be used. */
@@ -53,14 +37,14 @@ export function takeInBeside(
   const findings: Finding[] = [];
   let whole = job;
   let isWhole = true;
-  for (const { path, nameIn, fill } of SLOTS) {
-    const name = nameIn(job);
+  for (const slot of SLOTS) {
+    const name = nameIn(job, slot);
     if (name === undefined) continue;
     const text = texts.get(name);
     const filled: FormatReading<JobFile> =
       text === undefined
-        ? { findings: [finding('file-missing', { file: name }, { path })] }
-        : fill(whole, name, text);
+        ? { findings: [finding('file-missing', { file: name }, { path: spellPath(slot.path) })] }
+        : fill(whole, slot, { name, text });
     findings.push(...filled.findings);
     whole = filled.value ?? whole;
     isWhole &&= filled.value !== undefined;
@@ -75,33 +59,25 @@ export function isBesideText(text: string): boolean {
 
 /** The job with a file of such a format put into its place, whatever stood there. */
 export function putBeside(job: JobFile, name: string, text: string): FormatReading<JobFile> {
-  return slotOf(text)?.fill(job, name, text) ?? { value: job, findings: [] };
+  const slot = slotOf(text);
+  return slot === undefined ? { value: job, findings: [] } : fill(job, slot, { name, text });
 }
 
 function slotOf(text: string): Slot | undefined {
-  const format = /^\s*\{[^{}[\]]*"format"\s*:\s*"([^"]*)"/.exec(text)?.[1];
-  return SLOTS.find((each) => each.format === format);
+  const stated = /^\s*\{[^{}[\]]*"format"\s*:\s*"([^"]*)"/.exec(text)?.[1];
+  return SLOTS.find(({ format }) => format.format === stated);
 }
 
-function slot<Value>({
-  held,
-  put,
-  read,
-  ...told
-}: Pick<Slot, 'path' | 'format'> & {
-  readonly held: (job: JobFile) => Value | string | undefined;
-  readonly put: (job: JobFile, value: Value) => JobFile;
-  readonly read: (text: string, file: string) => FormatReading<Value>;
-}): Slot {
-  return {
-    ...told,
-    nameIn: (job) => {
-      const value = held(job);
-      return typeof value === 'string' ? value : undefined;
-    },
-    fill: (job, name, text) => {
-      const { value, findings } = read(text, name);
-      return value === undefined ? { findings } : { value: put(job, value), findings };
-    },
-  };
+function nameIn(job: JobFile, { path }: Slot): string | undefined {
+  const held = fieldIn(job, path);
+  return typeof held === 'string' ? held : undefined;
+}
+
+function fill(
+  job: JobFile,
+  { path, format }: Slot,
+  { name, text }: { readonly name: string; readonly text: string },
+): FormatReading<JobFile> {
+  const { value, findings } = readFormat(text, format, name);
+  return value === undefined ? { findings } : { value: setField(job, path, value), findings };
 }

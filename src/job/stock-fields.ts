@@ -3,16 +3,7 @@ import * as z from 'zod/mini';
 import type { Alloy } from '#bath/known-figures.ts';
 import type { Sourced } from '#bath/provenance.ts';
 import { sheetTolerance } from '#bath/sheet-tolerance.ts';
-import {
-  type AskedOf,
-  always,
-  type FollowSetting,
-  following,
-  type Kind,
-  needed,
-  open,
-  type ValuesOf,
-} from './field.ts';
+import { type AskedOf, always, type FollowSetting, type Kind, needed, open, type ValuesOf } from './field.ts';
 import { group } from './group.ts';
 import { drawnPoint, givenFigure, jobMillimetres } from './job-figures.ts';
 import { length, name, number, point, positive, rows, written } from './kinds.ts';
@@ -51,7 +42,7 @@ const sideLength = length({ shown: { least: 0, most: 10 } });
 
 const members = {
   alloy: open(name(), { label: 'Alloy', help: 'alloy by id, listed below' }),
-  density: following(number('g/cm³', { schema: positive, least: 0.1, most: 30 }), {
+  density: open(number('g/cm³', { schema: positive, least: 0.1, most: 30 }), {
     label: 'Density',
     help: "g/cm³, whatever the job's units",
     quantity: 'density',

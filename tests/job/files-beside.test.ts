@@ -1,9 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { POST_FORMAT } from '#job/check-post.ts';
 import { besideNames, takeInBeside } from '#job/files-beside.ts';
 import type { JobFile } from '#job/job-file.ts';
+import { readFormat } from '#job/read-format.ts';
 import { readJob } from '#job/read-job.ts';
-import { readPost } from '#job/read-post.ts';
 import { buoyLidJob } from '#support/small-drawing.ts';
 
 const text = readFileSync('samples/light-cutter.post.json', 'utf8');
@@ -16,8 +17,9 @@ function jobWith(program: object): JobFile {
 }
 
 const faultsOf = (change: object | string) =>
-  readPost(
+  readFormat(
     typeof change === 'string' ? change : JSON.stringify({ ...post, ...change }, undefined, 1),
+    POST_FORMAT,
     'router.post.json',
   ).findings.map(({ code, place }) => [code, place.file, place.path ?? '', place.line]);
 

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { sayFinding } from '#findings/say-finding.ts';
+import { FIGURES_FORMAT } from '#job/check-figures.ts';
 import { takeInBeside } from '#job/files-beside.ts';
 import type { JobFile } from '#job/job-file.ts';
-import { readFigures } from '#job/read-figures.ts';
+import { readFormat } from '#job/read-format.ts';
 import { readJob } from '#job/read-job.ts';
 import { resolveJob } from '#job/resolve-job.ts';
 
@@ -72,7 +73,7 @@ function resolved(job: object, figures: object) {
 /** Code and place of every fault of the spoilt file. */
 function faults(figures: unknown): string[] {
   const text = typeof figures === 'string' ? figures : JSON.stringify(figures, undefined, 1);
-  const { value: read, findings } = readFigures(text, 'shop.figures.json');
+  const { value: read, findings } = readFormat(text, FIGURES_FORMAT, 'shop.figures.json');
   expect(read === undefined).toBe(findings.length > 0);
   expect(findings.every(({ place }) => place.file === 'shop.figures.json')).toBe(true);
   return findings.map(({ code, place }) => `${code} ${place.path ?? place.line}`);

@@ -8,7 +8,7 @@ import { fromJobUnits, inJobUnits } from './edit-figures.ts';
 type GivenCoupon = JobFile['process']['coupon'];
 type JobCoupon = Exclude<GivenCoupon, undefined | readonly unknown[]>;
 
-type ReadingKey =
+export type ReadingKey =
   | 'before'
   | 'after'
   | 'minutes'

@@ -1,7 +1,8 @@
 /** Figures of a job that have controls of their own, as pure functions: (job, arguments) → job. Lengths come in millimetres. */
+
+import { setField } from '#job/edit-field.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { millimetresIn } from '#units/length-unit.ts';
-import { setField } from './edit-field.ts';
 
 /** Six places: a millionth of a unit is below anything that can be measured, and keeps the file readable. */
 export function inJobUnits(job: JobFile, millimetres: number): number {

@@ -1,8 +1,8 @@
 /** How the drawing is read: its unit where it says none or a wrong one, the gaps that are joined, and what wide polylines are. */
-import { setField } from '#app/state/edit-field.ts';
 import { ChoiceField } from '#app/views/job/ChoiceField.tsx';
 import { FieldControl } from '#app/views/job/FieldControl.tsx';
 import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import { setField } from '#job/edit-field.ts';
 import { JOB, type JobFile } from '#job/job-file.ts';
 import { LENGTH_UNITS, type LengthUnit, unitName } from '#units/length-unit.ts';
 

@@ -1,9 +1,10 @@
 /** A field of the job edited in place: its name, its limits and what counts without it come from its declaration. */
-import { type FieldPath, fieldIn, setField } from '#app/state/edit-field.ts';
+
 import { fromJobUnits, inJobUnits } from '#app/state/edit-figures.ts';
 import { LengthField } from '#app/views/LengthField.tsx';
 import { QuantityField } from '#app/views/QuantityField.tsx';
 import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import { type FieldPath, fieldIn, setField } from '#job/edit-field.ts';
 import type { AnyField, Group, Members, NumberControl } from '#job/field.ts';
 import { readFigure } from '#units/read-figure.ts';
 import { showLength } from '#units/show-length.ts';

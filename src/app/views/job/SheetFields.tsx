@@ -1,8 +1,9 @@
 /** The sheet as delivered: alloy, density, tolerance, and both ends of one that tapers. */
-import { setField } from '#app/state/edit-field.ts';
+
 import { fromJobUnits, setTaperEnd } from '#app/state/edit-figures.ts';
 import { LengthField } from '#app/views/LengthField.tsx';
 import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import { setField } from '#job/edit-field.ts';
 import { JOB } from '#job/job-file.ts';
 import { showLength } from '#units/show-length.ts';
 import { ChoiceField } from './ChoiceField.tsx';

@@ -1,9 +1,9 @@
 /** The bath's volume and its dissolved metal. They count when all three are there; one of them emptied, the job tells of no tank. */
 import { useState } from 'react';
-import { setField } from '#app/state/edit-field.ts';
 import { QuantityField } from '#app/views/QuantityField.tsx';
 import { useWorkbench } from '#app/views/workbench-context.ts';
 import type { Tank } from '#bath/bath-load.ts';
+import { setField } from '#job/edit-field.ts';
 import { JOB } from '#job/job-file.ts';
 import { readFigure } from '#units/read-figure.ts';
 import type { JobPart } from './job-part.ts';

@@ -1,8 +1,8 @@
 /** A field of the job set or taken back, as a pure function: (job, place, value) → job. The value is as the file holds it. */
 import { assert } from '#geometry/assert.ts';
-import type { Group, Members } from '#job/field.ts';
-import { type Held, isHeld, rivalsOf } from '#job/given-ways.ts';
-import { JOB, type JobFile } from '#job/job-file.ts';
+import type { Group, Members } from './field.ts';
+import { type Held, isHeld, rivalsOf } from './given-ways.ts';
+import { JOB, type JobFile } from './job-file.ts';
 
 /** Keys from the job down to a field or a whole group: `['rules', 'minWeb']`. */
 export type FieldPath = readonly string[];
