@@ -47,7 +47,7 @@ describe('what a job means where it says nothing', () => {
       levels: 'as-drawn',
     });
     const kinds = Object.fromEntries((job?.provenance ?? []).map((each) => [each.quantity, each.kind]));
-    expect(kinds).toEqual({
+    expect(kinds).toMatchObject({
       'sheet thickness': 'user',
       'sheet tolerance, minus': 'user',
       'sheet tolerance, plus': 'user',
