@@ -79,7 +79,7 @@ export function FieldControl({ field, path, job, filled }: FieldControlProps) {
       value={typeof given === 'string' ? given : ''}
       onTake={(value) => (value === '' ? clear() : take(value, value))}
     >
-      <option value="">{`as usual: ${words ?? field.usualWords}`}</option>
+      <option value="">{words === undefined ? 'not said' : `as usual: ${words}`}</option>
       {Object.entries(control.words).map(([value, said]) => (
         <option key={value} value={value}>
           {said}
