@@ -19,9 +19,9 @@ export const RATE_UNITS = ['mm/min', 'µm/min', 'cm/h', 'in/min'] as const;
 export const FACTOR_UNITS = ['undercut / depth', 'depth / undercut'] as const;
 export const ENERGY_UNITS = ['kJ/mol'] as const;
 
-const kind = z.enum(['published', 'common-practice', 'memory', 'user', 'measured']);
+export const provenanceKind = z.enum(['published', 'common-practice', 'memory', 'user', 'measured']);
 
-const given = { value: positive, source: words, kind, plusMinus: z.optional(positive) };
+const given = { value: positive, source: words, kind: provenanceKind, plusMinus: z.optional(positive) };
 /** Others say from … to. */
 const range = { from: z.optional(positive), to: z.optional(positive) };
 

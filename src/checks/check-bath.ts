@@ -1,7 +1,7 @@
 /** What the run does to the bath: metal dissolved against the bath's limit (M5.8), and what is not reckoned, said plainly. */
 import { type BathLoad, bathLoad } from '#bath/bath-load.ts';
 import { type Finding, finding } from '#findings/finding.ts';
-import type { Job } from '#part/job.ts';
+import type { Job } from '#job/job.ts';
 
 /** `removedVolume` in mm³. Findings: `bath-overloaded`, `bath-sheet-missing`. */
 export function checkBath(

@@ -6,7 +6,7 @@
 import { type Finding, finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { ROUNDING } from '#geometry/tolerances.ts';
-import type { Job } from '#part/job.ts';
+import type { Job } from '#job/job.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { overBy, type ToleranceBudget, worseSide } from './tolerance-budget.ts';
 

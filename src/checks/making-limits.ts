@@ -1,6 +1,6 @@
 /** Limits of making that the job does not set, each with where it comes from; they go into the plan's provenance. */
 import type { Provenance, Sourced } from '#bath/provenance.ts';
-import { provenanceOf } from '#part/job-figures.ts';
+import { provenanceOf } from '#job/job-figures.ts';
 
 /** mm */
 export const DEEPEST_CUT: Sourced = {

@@ -2,7 +2,7 @@
 import type { ContourKit } from '#front/contour-kit.ts';
 import type { Reached } from '#front/reached.ts';
 import type { Loop } from '#geometry/span.ts';
-import type { Job } from '#part/job.ts';
+import type { Job } from '#job/job.ts';
 import type { RegionId } from '#part/part.ts';
 import type { Undercut } from '#plan/allowance.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';

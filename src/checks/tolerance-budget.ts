@@ -5,8 +5,8 @@
  */
 
 import { ROUNDING } from '#geometry/tolerances.ts';
-import type { Job } from '#part/job.ts';
-import { ASSUMED_GAUGE_NOISE } from '#part/job-defaults.ts';
+import type { Job } from '#job/job.ts';
+import { ASSUMED_GAUGE_NOISE } from '#job/job-defaults.ts';
 import type { RegionId } from '#part/part.ts';
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
 import { GAUGED_AT, GAUGED_TIMES } from './making-limits.ts';

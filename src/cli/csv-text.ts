@@ -1,4 +1,5 @@
 /** Rows as CSV (RFC 4180, with line feeds): lengths to a millionth of a millimetre, empty where there is no figure. */
+import { toMillionth } from '#units/round-figures.ts';
 
 export type CsvRow = Readonly<Record<string, number | undefined>>;
 
@@ -8,10 +9,5 @@ export function csvText(columns: readonly string[], rows: readonly CsvRow[]): st
 }
 
 function figure(value: number | undefined): string {
-  return value === undefined ? '' : String(roundFigure(value));
-}
-
-/** Adding 0 turns −0 into 0. */
-export function roundFigure(value: number): number {
-  return Math.round(value * 1e6) / 1e6 + 0;
+  return value === undefined ? '' : String(toMillionth(value));
 }

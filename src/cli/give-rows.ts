@@ -1,8 +1,9 @@
 /** Gives the rows that a command found: to a file, else as CSV on the output, or among what `--json` prints. */
 import { basename, dirname, resolve } from 'node:path';
 import { type Finding, hasStop } from '#findings/finding.ts';
+import { toMillionth } from '#units/round-figures.ts';
 import { type CommandEnd, refused } from './command-end.ts';
-import { type CsvRow, csvText, roundFigure } from './csv-text.ts';
+import { type CsvRow, csvText } from './csv-text.ts';
 import type { Terminal } from './terminal.ts';
 import { writeFiles } from './write-files.ts';
 
@@ -48,7 +49,7 @@ function recordOf(columns: readonly string[], row: CsvRow): Record<string, numbe
   return Object.fromEntries(
     columns.map((column) => {
       const value = row[column];
-      return [column, value === undefined ? null : roundFigure(value)];
+      return [column, value === undefined ? null : toMillionth(value)];
     }),
   );
 }

@@ -1,6 +1,6 @@
 /** Findings on the error stream, one a line: severity, code, reason, remedy, place. */
 import { type Finding, sortFindings } from '#findings/finding.ts';
-import { sayInUnit } from '#findings/say-in-unit.ts';
+import { sayFinding } from '#findings/say-finding.ts';
 import type { Severity } from '#findings/severity.ts';
 import { lengthFigure, type ShownUnit } from '#units/show-length.ts';
 import { type Paint, paint } from './paint.ts';
@@ -18,7 +18,7 @@ export function findingLine(
   finding: Finding,
   { color = false, unit = 'mm' }: { readonly color?: boolean; readonly unit?: ShownUnit } = {},
 ): string {
-  const { reason, remedy } = sayInUnit(finding, unit);
+  const { reason, remedy } = sayFinding(finding, unit);
   const where = placeText(finding, unit);
   const head = paint(`${finding.severity} ${finding.code}:`, PAINT[finding.severity], color);
   return `${head} ${printable(`${reason} ${remedy}${where === '' ? '' : ` [${where}]`}`)}`;

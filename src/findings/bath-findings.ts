@@ -1,4 +1,5 @@
 /** Findings about the bath and the figures of the process: etch factor, rate, coupons, temperature, load. Lengths in mm. */
+import type { Shown } from './shown-figures.ts';
 import type { WordsFor } from './words.ts';
 
 export interface BathFacts {
@@ -108,8 +109,8 @@ export const bathWords: WordsFor<BathFacts> = {
   'process-figure-not-measured': {
     severity: 'warn',
     title: 'Figure of the process not measured',
-    say: ({ figure, value, unit, bath }) => ({
-      reason: `The ${figure} is ${[figureOf(value), unit].join(' ').trim()}, a general figure for ${bath}; yours is not known until it is measured.`,
+    say: ({ figure, value, unit, bath }, show) => ({
+      reason: `The ${figure} is ${figure === 'etch rate' ? show.rate(value, figureOf) : `${figureOf(value)} ${unit}`}, a general figure for ${bath}; yours is not known until it is measured.`,
       remedy:
         figure === 'etch rate'
           ? 'Etch a coupon of the same alloy, temper and thickness just before the run and give process.coupon.'
@@ -119,16 +120,16 @@ export const bathWords: WordsFor<BathFacts> = {
   'coupon-not-etched': {
     severity: 'stop',
     title: 'Coupon lost no metal',
-    say: ({ before, after }) => ({
-      reason: `The coupon is ${figureOf(before)} mm before and ${figureOf(after)} mm after.`,
+    say: ({ before, after }, show) => ({
+      reason: `The coupon is ${mm(before, show)} before and ${mm(after, show)} after.`,
       remedy: 'Give the thickness before and after the etch; after must be the smaller.',
     }),
   },
   'coupon-not-undercut': {
     severity: 'stop',
     title: 'Coupon shows no undercut',
-    say: ({ before, after }) => ({
-      reason: `The opening is ${figureOf(before)} mm wide in the maskant and ${figureOf(after)} mm at the metal’s surface.`,
+    say: ({ before, after }, show) => ({
+      reason: `The opening is ${mm(before, show)} wide in the maskant and ${mm(after, show)} at the metal’s surface.`,
       remedy: 'Give the width before and after the etch; after must be the larger.',
     }),
   },
@@ -186,8 +187,8 @@ export const bathWords: WordsFor<BathFacts> = {
   'rate-turned-by-temperature': {
     severity: 'warn',
     title: 'Rate reckoned for another temperature',
-    say: ({ fromC, toC, energy, from, to, rate, plusMinus }) => ({
-      reason: `The rate at ${figureOf(toC)} °C is reckoned from that at ${figureOf(fromC)} °C with ${figureOf(energy)} kJ/mol (${figureOf(from)} to ${figureOf(to)} are found): ${figureOf(rate)} ± ${figureOf(plusMinus)} mm/min.`,
+    say: ({ fromC, toC, energy, from, to, rate, plusMinus }, show) => ({
+      reason: `The rate at ${figureOf(toC)} °C is reckoned from that at ${figureOf(fromC)} °C with ${figureOf(energy)} kJ/mol (${figureOf(from)} to ${figureOf(to)} are found): ${show.rate([rate, plusMinus], figureOf, '±')}.`,
       remedy: `Etch a coupon at ${figureOf(toC)} °C before the run.`,
     }),
   },
@@ -200,4 +201,8 @@ function percent(share: number): string {
 /** Up to four decimals, none for nothing: finer than any gauge that measures a sheet. */
 function figureOf(value: number): string {
   return String(Number(Math.abs(value) < 1e-3 ? value.toPrecision(2) : value.toFixed(4)));
+}
+
+function mm(value: number, show: Shown): string {
+  return show.length(value, figureOf);
 }

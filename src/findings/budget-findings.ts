@@ -1,4 +1,5 @@
 /** Findings about the tolerance budget: floors that the clock alone does not hold, or that not even gauging holds. Lengths in mm, minutes. */
+import type { Shown } from './shown-figures.ts';
 import type { Saying, WordsFor } from './words.ts';
 
 export interface BudgetFacts {
@@ -42,29 +43,29 @@ export const budgetWords: WordsFor<BudgetFacts> = {
   'tolerance-not-held': {
     severity: 'warn',
     title: 'Tolerance not held, even gauged',
-    say: (facts) => byClock(facts),
+    say: (facts, show) => byClock(facts, show),
   },
   'tolerance-needs-gauging': {
     severity: 'note',
     title: 'Tolerance held only if gauged on the way',
-    say: (facts) => byClock(facts),
+    say: (facts, show) => byClock(facts, show),
   },
   'tolerance-barely-held': {
     severity: 'note',
     title: 'Tolerance barely held by the clock',
-    say: (facts) => ({
-      reason: `Level ${mm(facts.level)} holds its ${mm(facts.allowed)} by root-sum-square (${mm(facts.likely)}), but should everything go wrong at once it ${mayBe(facts)} by ${mm(facts.worst)}: ${partsOf(facts)}.${others(facts)}`,
-      remedy: remedyOf(facts, 'worst'),
+    say: (facts, show) => ({
+      reason: `Level ${mm(facts.level, show)} holds its ${mm(facts.allowed, show)} by root-sum-square (${mm(facts.likely, show)}), but should everything go wrong at once it ${mayBe(facts)} by ${mm(facts.worst, show)}: ${partsOf(facts, show)}.${others(facts)}`,
+      remedy: remedyOf(facts, 'worst', show),
       value: facts.worst,
       limit: facts.allowed,
     }),
   },
 };
 
-function byClock(facts: FloorOver): Saying {
+function byClock(facts: FloorOver, show: Shown): Saying {
   return {
-    reason: `Run by the clock, level ${mm(facts.level)} ${mayBe(facts)} by ${mm(facts.likely)} (root-sum-square; ${mm(facts.worst)} at worst) where ${mm(facts.allowed)} is allowed: ${partsOf(facts)}.${others(facts)}`,
-    remedy: remedyOf(facts, 'likely'),
+    reason: `Run by the clock, level ${mm(facts.level, show)} ${mayBe(facts)} by ${mm(facts.likely, show)} (root-sum-square; ${mm(facts.worst, show)} at worst) where ${mm(facts.allowed, show)} is allowed: ${partsOf(facts, show)}.${others(facts)}`,
+    remedy: remedyOf(facts, 'likely', show),
     value: facts.likely,
     limit: facts.allowed,
   };
@@ -76,14 +77,14 @@ function mayBe({ side, isThickness }: FloorOver): string {
   return side === 'tooDeep' ? 'may come out too deep' : 'may come out too shallow';
 }
 
-function partsOf({ shift, parts, rateSpread, timing }: FloorOver): string {
+function partsOf({ shift, parts, rateSpread, timing }: FloorOver, show: Shown): string {
   const told = [
-    `rate ± ${mm(parts.rate)} (${percent(rateSpread)})`,
-    `timing ± ${mm(parts.timing)} (${timing} min an immersion)`,
+    `rate ± ${mm(parts.rate, show)} (${percent(rateSpread)})`,
+    `timing ± ${mm(parts.timing, show)} (${timing} min an immersion)`,
   ];
-  if (parts.sheet > 0) told.unshift(`sheet ± ${mm(parts.sheet)}`);
+  if (parts.sheet > 0) told.unshift(`sheet ± ${mm(parts.sheet, show)}`);
   if (Math.abs(shift) >= 0.0005)
-    told.unshift(`the level chosen ${shift > 0 ? '' : '−'}${mm(Math.abs(shift))}`);
+    told.unshift(`the level chosen ${shift > 0 ? '' : '−'}${mm(Math.abs(shift), show)}`);
   return told.join(', ');
 }
 
@@ -91,15 +92,15 @@ function others({ floors, of }: FloorOver): string {
   return floors === 1 ? '' : ` ${floors} of ${of} floors are so; this one is worst off.`;
 }
 
-function remedyOf(facts: FloorOver, what: 'likely' | 'worst'): string {
+function remedyOf(facts: FloorOver, what: 'likely' | 'worst', show: Shown): string {
   const { changes, allowed } = facts.remedy;
   if (changes.length === 0) return 'Ask for more tolerance, or less depth.';
   const steps = changes.map((change) => CHANGES[change](facts));
   const left = Math.max(0, facts.remedy[what]);
   const outcome =
     left <= allowed + 1e-6
-      ? `it then holds, with ${mm(left)} of ${mm(allowed)} used`
-      : `that still leaves ${mm(left)} of ${mm(allowed)}: ask for ${mm(left - allowed)} more of tolerance`;
+      ? `it then holds, with ${mm(left, show)} of ${mm(allowed, show)} used`
+      : `that still leaves ${mm(left, show)} of ${mm(allowed, show)}: ask for ${mm(left - allowed, show)} more of tolerance`;
   return `What helps most is to ${steps.join(', then to ')}: ${outcome}.`;
 }
 
@@ -115,6 +116,6 @@ function percent(share: number): string {
   return `${Number((share * 100).toFixed(2))} %`;
 }
 
-function mm(value: number): string {
-  return `${Number(value.toFixed(3))} mm`;
+function mm(value: number, show: Shown): string {
+  return show.length(value, (each) => String(Number(each.toFixed(3))));
 }

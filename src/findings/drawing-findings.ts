@@ -3,6 +3,7 @@ import { type LengthUnit, millimetresIn, unitName } from '#units/length-unit.ts'
 import { type ContainerFacts, containerWords } from './container-findings.ts';
 import { counted } from './counted.ts';
 import { type EntityFacts, entityWords } from './entity-findings.ts';
+import type { Shown } from './shown-figures.ts';
 import type { WordsFor } from './words.ts';
 
 /** What a file may turn out to be instead of a drawing. */
@@ -226,24 +227,24 @@ const fileWords: WordsFor<DrawingFileFacts> = {
   'drawing-unit-missing': {
     severity: 'stop',
     title: 'No unit',
-    say: (facts) => ({
-      reason: `The drawing does not say in which unit it is drawn, and a guess could be 25.4 times wrong.${sizesInWords(facts)}`,
+    say: (facts, show) => ({
+      reason: `The drawing does not say in which unit it is drawn, and a guess could be 25.4 times wrong.${sizesInWords(facts, show)}`,
       remedy: SET_UNIT,
     }),
   },
   'drawing-unit-unknown': {
     severity: 'stop',
     title: 'Unknown unit',
-    say: ({ value, ...facts }) => ({
-      reason: `The drawing gives its unit ($INSUNITS) as "${value}", which names none; 1 to 24 do.${sizesInWords(facts)}`,
+    say: ({ value, ...facts }, show) => ({
+      reason: `The drawing gives its unit ($INSUNITS) as "${value}", which names none; 1 to 24 do.${sizesInWords(facts, show)}`,
       remedy: SET_UNIT,
     }),
   },
   'drawing-size-unlikely': {
     severity: 'warn',
     title: 'Size unlikely for a part',
-    say: ({ stated, sides, likely }) => ({
-      reason: `The drawing says ${unitName(stated)}, and no part is as large or as small as it then is${sides === undefined ? '' : `: ${sizeIn(sides, stated)}`}.${likely === undefined || sides === undefined ? '' : ` ${asLikely(sides, likely)}`}`,
+    say: ({ stated, sides, likely }, show) => ({
+      reason: `The drawing says ${unitName(stated)}, and no part is as large or as small as it then is${sides === undefined ? '' : `: ${sizeIn(sides, stated, show)}`}.${likely === undefined || sides === undefined ? '' : ` ${asLikely(sides, likely, show)}`}`,
       remedy: SET_UNIT,
     }),
   },
@@ -259,8 +260,8 @@ const fileWords: WordsFor<DrawingFileFacts> = {
   'drawing-unit-doubtful': {
     severity: 'warn',
     title: 'Unit in doubt',
-    say: ({ stated, size }) => ({
-      reason: `The drawing says ${unitName(stated)} ($INSUNITS) but was set up metric ($MEASUREMENT): often a setting that nobody looked at. Read as ${unitName(stated)} it is ${round(size * millimetresIn(stated))} mm long; as millimetre it would be ${round(size)} mm.`,
+    say: ({ stated, size }, show) => ({
+      reason: `The drawing says ${unitName(stated)} ($INSUNITS) but was set up metric ($MEASUREMENT): often a setting that nobody looked at. Read as ${unitName(stated)} it is ${show.length(size * millimetresIn(stated), round)} long; as millimetre it would be ${show.length(size, round)}.`,
       remedy: 'Check which is right, and set drawingUnits in the job to settle it.',
       value: size * millimetresIn(stated),
     }),
@@ -268,8 +269,8 @@ const fileWords: WordsFor<DrawingFileFacts> = {
   'drawing-far-out': {
     severity: 'note',
     title: 'Far from the origin',
-    say: ({ at: [x, y] }) => ({
-      reason: `The linework lies more than 1 km from the drawing's origin, so it is calculated about a local origin at ${x} mm, ${y} mm.`,
+    say: ({ at: [x, y] }, show) => ({
+      reason: `The linework lies more than 1 km from the drawing's origin, so it is calculated about a local origin at ${show.length(x, String)}, ${show.length(y, String)}.`,
       remedy:
         'Nothing need be done: all that has coordinates has the drawing’s own; solids say where they are counted from.',
     }),
@@ -342,19 +343,20 @@ export const drawingWords: WordsFor<DrawingFacts> = { ...fileWords, ...container
 const SET_UNIT =
   'Measure one known length on the drawing and set drawingUnits in the job, for example to "mm" or "in"; isobath inspect takes it as --unit.';
 
-function sizesInWords({ sides, likely }: SizeInUnits): string {
+type Sides = NonNullable<SizeInUnits['sides']>;
+
+function sizesInWords({ sides, likely }: SizeInUnits, show: Shown): string {
   if (sides === undefined || likely === undefined || !(sides.width + sides.height > 0)) return '';
-  return ` ${asLikely(sides, likely)}`;
+  return ` ${asLikely(sides, likely, show)}`;
 }
 
-function asLikely(sides: NonNullable<SizeInUnits['sides']>, likely: readonly LengthUnit[]): string {
-  const each = likely.map((unit) => `in ${unitName(unit)} ${sizeIn(sides, unit)}`);
-  return `It would be ${each.join(', ')}.`;
+function asLikely(sides: Sides, likely: readonly LengthUnit[], show: Shown): string {
+  return `It would be ${likely.map((unit) => `in ${unitName(unit)} ${sizeIn(sides, unit, show)}`).join(', ')}.`;
 }
 
-function sizeIn({ width, height }: NonNullable<SizeInUnits['sides']>, unit: LengthUnit): string {
-  const millimetres = millimetresIn(unit);
-  return `${round(width * millimetres)} mm by ${round(height * millimetres)} mm`;
+function sizeIn({ width, height }: NonNullable<SizeInUnits['sides']>, unit: LengthUnit, show: Shown): string {
+  const each = (length: number) => show.length(length * millimetresIn(unit), round);
+  return `${each(width)} by ${each(height)}`;
 }
 
 function round(value: number): string {

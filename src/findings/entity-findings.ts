@@ -94,8 +94,8 @@ export const entityWords: WordsFor<EntityFacts> = {
   'entity-out-of-range': {
     severity: 'warn',
     title: 'Absurdly large or far out',
-    say: ({ value, limit, is, ...named }) => ({
-      reason: `${name(named)} ${is === 'too large' ? `is more than ${limit} mm large` : `lies more than ${limit} mm from most of the drawing`}. It was left out.`,
+    say: ({ value, limit, is, ...named }, show) => ({
+      reason: `${name(named)} ${is === 'too large' ? `is more than ${show.length(limit, String)} large` : `lies more than ${show.length(limit, String)} from most of the drawing`}. It was left out.`,
       remedy: 'Delete it if it is not of the part; check the drawing unit too.',
       value,
       limit,
@@ -121,8 +121,8 @@ export const entityWords: WordsFor<EntityFacts> = {
   'entity-not-flat': {
     severity: 'warn',
     title: 'Not flat',
-    say: ({ rise, ...named }) => ({
-      reason: `${name(named)} rises by ${Number(rise.toPrecision(4))} mm out of the plane; it was taken as seen from above.`,
+    say: ({ rise, ...named }, show) => ({
+      reason: `${name(named)} rises by ${show.length(rise, fourDigits)} out of the plane; it was taken as seen from above.`,
       remedy: 'Check that the view from above is what was meant, or flatten it.',
       value: rise,
     }),
@@ -130,8 +130,8 @@ export const entityWords: WordsFor<EntityFacts> = {
   'entity-too-fine': {
     severity: 'warn',
     title: 'Curve too long for arcs',
-    say: ({ limit, ...named }) => ({
-      reason: `${name(named)} would take more than ${limit} arcs at 0.001 mm; it was left out.`,
+    say: ({ limit, ...named }, show) => ({
+      reason: `${name(named)} would take more than ${limit} arcs at ${show.length(0.001, String)}; it was left out.`,
       remedy: 'Check its size and the drawing unit, or draw it as arcs and lines.',
       limit,
     }),
@@ -167,8 +167,8 @@ export const entityWords: WordsFor<EntityFacts> = {
   'polyline-wide': {
     severity: 'warn',
     title: 'Polyline with a width',
-    say: ({ width, taken, ...named }) => ({
-      reason: `${name(named)} is ${Number(width.toPrecision(4))} mm wide, so it has two borders. ${WIDE_TAKEN[taken]}`,
+    say: ({ width, taken, ...named }, show) => ({
+      reason: `${name(named)} is ${show.length(width, fourDigits)} wide, so it has two borders. ${WIDE_TAKEN[taken]}`,
       remedy:
         taken === 'borders'
           ? 'Set wideLines to "centre" in the job if the line along its middle is meant.'
@@ -216,4 +216,8 @@ const WIDE_TAKEN = {
 
 function name({ kind, handle }: Named): string {
   return handle === undefined ? `This ${kind}` : `${kind} ${handle}`;
+}
+
+function fourDigits(value: number): string {
+  return String(Number(value.toPrecision(4)));
 }

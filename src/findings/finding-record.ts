@@ -1,5 +1,6 @@
 /** A finding as it stands in plan.json and in what `--json` prints: words and figures, no code needed to read it. */
 import { bulgeOf, type Path } from '#geometry/span.ts';
+import { toMillionth as round } from '#units/round-figures.ts';
 import type { Finding } from './finding.ts';
 import { sayFinding } from './say-finding.ts';
 import type { Severity } from './severity.ts';
@@ -61,9 +62,4 @@ function outlineRecord({ closed, spans }: Path): OutlineRecord {
 /** JSON has no infinity: a figure that is none is left out. */
 function figure(value: number | undefined): number | null {
   return value === undefined || !Number.isFinite(value) ? null : round(value);
-}
-
-/** To a nanometre; never −0. */
-function round(value: number): number {
-  return Math.round(value * 1e6) / 1e6 + 0;
 }

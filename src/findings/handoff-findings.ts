@@ -1,4 +1,5 @@
 /** Findings about the hand-off files that the job chooses. */
+import type { Shown } from './shown-figures.ts';
 import type { WordsFor } from './words.ts';
 
 export interface HandoffFacts {
@@ -48,9 +49,9 @@ export const handoffWords: WordsFor<HandoffFacts> = {
   'overcut-too-long': {
     severity: 'warn',
     title: 'Overcut longer than a line',
-    say: ({ of, overcut, length, stage }) => ({
-      reason: `An overcut of ${mm(overcut)} goes more than once round the shortest closed line, ${mm(length)} long, of stage ${stage}. ${of === 'scribe' ? 'No scribe drawing' : 'No machine program'} is written.`,
-      remedy: `Set handoff.${of}.overcut to a few millimetres, ${mm(length)} at most.`,
+    say: ({ of, overcut, length, stage }, show) => ({
+      reason: `An overcut of ${mm(overcut, show)} goes more than once round the shortest closed line, ${mm(length, show)} long, of stage ${stage}. ${of === 'scribe' ? 'No scribe drawing' : 'No machine program'} is written.`,
+      remedy: `Set handoff.${of}.overcut to a few millimetres, ${mm(length, show)} at most.`,
       value: overcut,
       limit: length,
     }),
@@ -83,8 +84,8 @@ export const handoffWords: WordsFor<HandoffFacts> = {
   'section-misses-sheet': {
     severity: 'warn',
     title: 'Section beside the sheet',
-    say: ({ name, length }) => ({
-      reason: `Section ${name}, ${mm(length)} long, lies beside the sheet all along: there is no metal to show. No file shows it, and no review sheets are written without it.`,
+    say: ({ name, length }, show) => ({
+      reason: `Section ${name}, ${mm(length, show)} long, lies beside the sheet all along: there is no metal to show. No file shows it, and no review sheets are written without it.`,
       remedy:
         'Give its points in drawing coordinates, in the unit of the drawing; `isobath inspect` lists some.',
     }),
@@ -92,8 +93,8 @@ export const handoffWords: WordsFor<HandoffFacts> = {
   'inspection-floor-missing': {
     severity: 'note',
     title: 'No floor to gauge',
-    say: ({ regions, margin }) => ({
-      reason: `${regions === 1 ? 'A region has' : `${regions} regions have`} no flat floor ${mm(margin)} clear of walls and fillets, so no inspection point lies there.`,
+    say: ({ regions, margin }, show) => ({
+      reason: `${regions === 1 ? 'A region has' : `${regions} regions have`} no flat floor ${mm(margin, show)} clear of walls and fillets, so no inspection point lies there.`,
       remedy: 'Set handoff.inspection.margin smaller, or gauge there by other means.',
       limit: margin,
     }),
@@ -101,8 +102,8 @@ export const handoffWords: WordsFor<HandoffFacts> = {
   'picture-too-small': {
     severity: 'warn',
     title: 'Paper too small for the picture',
-    say: ({ paper, width, limit, scale, stage, larger }) => ({
-      reason: `On ${paper.toUpperCase()} the part is drawn 1 : ${figure(scale)}, and a piece of stage ${stage} comes out ${mm(width)} wide: under ${mm(limit)} nobody can tell what to peel. Neither traveller nor review sheets are written.`,
+    say: ({ paper, width, limit, scale, stage, larger }, show) => ({
+      reason: `On ${paper.toUpperCase()} the part is drawn 1 : ${figure(scale)}, and a piece of stage ${stage} comes out ${mm(width, show)} wide: under ${mm(limit, show)} nobody can tell what to peel. Neither traveller nor review sheets are written.`,
       remedy:
         larger === undefined
           ? 'Work from the scribe template or scribe.dxf on a larger sheet instead, or plan the part in two jobs.'
@@ -125,8 +126,8 @@ function percent(share: number): string {
   return `${figure(100 * share)} %`;
 }
 
-function mm(value: number): string {
-  return `${figure(value)} mm`;
+function mm(value: number, show: Shown): string {
+  return show.length(value, figure);
 }
 
 function figure(value: number): string {

@@ -1,4 +1,5 @@
 /** Findings about the job file: how it is written, what it asks, which figures it leaves open. Lengths in mm. */
+import type { Shown } from './shown-figures.ts';
 import type { WordsFor } from './words.ts';
 
 export interface JobFacts {
@@ -138,8 +139,8 @@ export const jobWords: WordsFor<JobFacts> = {
   'sheet-tolerance-missing': {
     severity: 'note',
     title: 'Sheet taken as nominal',
-    say: ({ thickness }) => ({
-      reason: `No tolerance of the sheet is given and none is known for it: it is taken as ${figureOf(thickness)} mm everywhere.`,
+    say: ({ thickness }, show) => ({
+      reason: `No tolerance of the sheet is given and none is known for it: it is taken as ${mm(thickness, show)} everywhere.`,
       remedy: 'Measure the sheet and give stock.minus and stock.plus.',
     }),
   },
@@ -154,9 +155,9 @@ export const jobWords: WordsFor<JobFacts> = {
   'depth-beyond-stock': {
     severity: 'stop',
     title: 'Depth beyond the sheet',
-    say: ({ depth, stock }) => ({
-      reason: `The depth asked, ${figureOf(depth)} mm, leaves nothing of a sheet of ${figureOf(stock)} mm.`,
-      remedy: `Ask for less than ${figureOf(stock)} mm, or for a final thickness.`,
+    say: ({ depth, stock }, show) => ({
+      reason: `The depth asked, ${mm(depth, show)}, leaves nothing of a sheet of ${mm(stock, show)}.`,
+      remedy: `Ask for less than ${mm(stock, show)}, or for a final thickness.`,
       value: depth,
       limit: stock,
     }),
@@ -164,9 +165,9 @@ export const jobWords: WordsFor<JobFacts> = {
   'thickness-beyond-stock': {
     severity: 'stop',
     title: 'Thicker than the sheet',
-    say: ({ thickness, stock }) => ({
-      reason: `The final thickness asked, ${figureOf(thickness)} mm, is more than the sheet's ${figureOf(stock)} mm.`,
-      remedy: `Ask for ${figureOf(stock)} mm or less, or take a thicker sheet.`,
+    say: ({ thickness, stock }, show) => ({
+      reason: `The final thickness asked, ${mm(thickness, show)}, is more than the sheet's ${mm(stock, show)}.`,
+      remedy: `Ask for ${mm(stock, show)} or less, or take a thicker sheet.`,
       value: thickness,
       limit: stock,
     }),
@@ -174,9 +175,9 @@ export const jobWords: WordsFor<JobFacts> = {
   'level-beyond-stock': {
     severity: 'stop',
     title: 'Level beyond the sheet',
-    say: ({ level, stock }) => ({
-      reason: `The level ${figureOf(level)} mm leaves nothing of a sheet of ${figureOf(stock)} mm.`,
-      remedy: `Give levels of less than ${figureOf(stock)} mm.`,
+    say: ({ level, stock }, show) => ({
+      reason: `The level ${mm(level, show)} leaves nothing of a sheet of ${mm(stock, show)}.`,
+      remedy: `Give levels of less than ${mm(stock, show)}.`,
       value: level,
       limit: stock,
     }),
@@ -184,14 +185,14 @@ export const jobWords: WordsFor<JobFacts> = {
   'requirement-meets-no-region': {
     severity: 'stop',
     title: 'Requirement meets no region',
-    say: ({ names, meant, known }) =>
+    say: ({ names, meant, known }, show) =>
       'layer' in names
         ? {
             reason: `No region lies directly inside a closed outline of layer "${names.layer}".`,
             remedy: suggest(meant, known, 'Layers with regions'),
           }
         : {
-            reason: `No region of the part holds the point ${figureOf(names.at[0])}, ${figureOf(names.at[1])} mm.`,
+            reason: `No region of the part holds the point ${show.length(names.at, figureOf)}.`,
             remedy:
               'Give a point inside the region, in drawing coordinates; `isobath inspect` lists one for each.',
           },
@@ -199,9 +200,9 @@ export const jobWords: WordsFor<JobFacts> = {
   'requirement-on-line': {
     severity: 'stop',
     title: 'Point on a line',
-    say: ({ at, clearance }) => ({
-      reason: `The point ${figureOf(at[0])}, ${figureOf(at[1])} mm lies on a line between regions, so it names none.`,
-      remedy: `Move it at least ${figureOf(clearance)} mm into the region that is meant.`,
+    say: ({ at, clearance }, show) => ({
+      reason: `The point ${show.length(at, figureOf)} lies on a line between regions, so it names none.`,
+      remedy: `Move it at least ${mm(clearance, show)} into the region that is meant.`,
     }),
   },
   'requirements-clash': {
@@ -231,4 +232,8 @@ function regionsInWords(regions: readonly string[]): string {
 /** Up to four decimals, none for nothing: finer than any gauge that measures a sheet. */
 function figureOf(value: number): string {
   return String(Number(value.toFixed(4)));
+}
+
+function mm(value: number, show: Shown): string {
+  return show.length(value, figureOf);
 }

@@ -1,4 +1,5 @@
 /** Findings about making the plan in metal: what comes out otherwise than drawn, and what hands and maskant cannot do. Lengths in mm. */
+import type { Shown } from './shown-figures.ts';
 import type { WordsFor } from './words.ts';
 
 export interface MakingFacts {
@@ -132,14 +133,14 @@ const depthWords: Pick<
   'step-too-small': {
     severity: 'note',
     title: 'Step hardly worth a stage',
-    say: ({ stage, level, etch, next, limit, isFewest }) => ({
-      reason: `Stage ${stage} etches only ${mm(etch)}; two floors less than ${mm(limit)} apart are hard to tell from one.`,
+    say: ({ stage, level, etch, next, limit, isFewest }, show) => ({
+      reason: `Stage ${stage} etches only ${mm(etch, show)}; two floors less than ${mm(limit, show)} apart are hard to tell from one.`,
       remedy:
         next === 0
-          ? `Leave the regions of ${mm(level)} as land, if the drawing allows.`
+          ? `Leave the regions of ${mm(level, show)} as land, if the drawing allows.`
           : isFewest
-            ? `The tolerances leave no fewer levels: widen those of the floors at ${mm(level)} and ${mm(next)} where the drawing allows, or gauge between the two stages.`
-            : `Etch the levels ${mm(level)} and ${mm(next)} as one, if their tolerances allow: "levels": "fewest" does so.`,
+            ? `The tolerances leave no fewer levels: widen those of the floors at ${mm(level, show)} and ${mm(next, show)} where the drawing allows, or gauge between the two stages.`
+            : `Etch the levels ${mm(level, show)} and ${mm(next, show)} as one, if their tolerances allow: "levels": "fewest" does so.`,
       value: etch,
       limit,
     }),
@@ -147,9 +148,9 @@ const depthWords: Pick<
   'cut-deeper-than-practice': {
     severity: 'warn',
     title: 'Deeper than practice',
-    say: ({ depth, limit }) => ({
-      reason: `The deepest cut is ${mm(depth)}; practice knows cuts to ${mm(limit)}. Maskant, bath and undercut are past what is known.`,
-      remedy: `Etch to ${mm(limit)} at most and machine the rest, or prove the process on a coupon of that depth first.`,
+    say: ({ depth, limit }, show) => ({
+      reason: `The deepest cut is ${mm(depth, show)}; practice knows cuts to ${mm(limit, show)}. Maskant, bath and undercut are past what is known.`,
+      remedy: `Etch to ${mm(limit, show)} at most and machine the rest, or prove the process on a coupon of that depth first.`,
       value: depth,
       limit,
     }),
@@ -157,12 +158,12 @@ const depthWords: Pick<
   'web-too-thin': {
     severity: 'stop',
     title: 'Web too thin',
-    say: ({ web, limit, thickness, level }) => ({
-      reason: `Level ${mm(level)} leaves ${mm(web)} of a sheet of ${mm(thickness)}; the job's least web is ${mm(limit)}.`,
+    say: ({ web, limit, thickness, level }, show) => ({
+      reason: `Level ${mm(level, show)} leaves ${mm(web, show)} of a sheet of ${mm(thickness, show)}; the job's least web is ${mm(limit, show)}.`,
       remedy:
         thickness > limit
-          ? `Etch to ${mm(thickness - limit)} at most, or take a sheet of ${mm(level + limit)} or more.`
-          : `Take a sheet of ${mm(level + limit)} or more: this one is no thicker than the least web.`,
+          ? `Etch to ${mm(thickness - limit, show)} at most, or take a sheet of ${mm(level + limit, show)} or more.`
+          : `Take a sheet of ${mm(level + limit, show)} or more: this one is no thicker than the least web.`,
       value: web,
       limit,
     }),
@@ -170,9 +171,9 @@ const depthWords: Pick<
   'web-thin-at-worst': {
     severity: 'warn',
     title: 'Web too thin at worst',
-    say: ({ worst, web, limit, sheetMinus, fast, level }) => ({
-      reason: `Level ${mm(level)} leaves ${mm(web)} as planned, but ${mm(worst)} where the sheet is ${mm(sheetMinus)} under its thickness and the bath takes ${mm(fast)} too much; the job's least web is ${mm(limit)}.`,
-      remedy: `Measure the sheet and the coupon before the run, or etch ${mm(limit - worst)} less, or take a sheet thicker by that.`,
+    say: ({ worst, web, limit, sheetMinus, fast, level }, show) => ({
+      reason: `Level ${mm(level, show)} leaves ${mm(web, show)} as planned, but ${mm(worst, show)} where the sheet is ${mm(sheetMinus, show)} under its thickness and the bath takes ${mm(fast, show)} too much; the job's least web is ${mm(limit, show)}.`,
+      remedy: `Measure the sheet and the coupon before the run, or etch ${mm(limit - worst, show)} less, or take a sheet thicker by that.`,
       value: worst,
       limit,
     }),
@@ -180,9 +181,9 @@ const depthWords: Pick<
   'region-over-etched': {
     severity: 'stop',
     title: 'Region etched too deep',
-    say: ({ depth, limit, near }) => ({
-      reason: `The front comes to ${mm(depth)} here where ${mm(limit)} is allowed: an opening lies ${mm(near)} nearer than it may.`,
-      remedy: `This is a fault of the plan, not of the part: do not cut from it. Move or simplify the lines within ${mm(near)} of this place, and report it.`,
+    say: ({ depth, limit, near }, show) => ({
+      reason: `The front comes to ${mm(depth, show)} here where ${mm(limit, show)} is allowed: an opening lies ${mm(near, show)} nearer than it may.`,
+      remedy: `This is a fault of the plan, not of the part: do not cut from it. Move or simplify the lines within ${mm(near, show)} of this place, and report it.`,
       value: depth,
       limit,
     }),
@@ -196,8 +197,8 @@ const peelWords: Pick<
   'opening-runs-off-sheet': {
     severity: 'warn',
     title: 'Opening runs off the sheet',
-    say: ({ length, regions }) => ({
-      reason: `${regions === 1 ? 'A region is' : `${regions} regions are`} etched up to the edge of the sheet along ${mm(length)}: the edge is bare there, so it is etched sideways as well.`,
+    say: ({ length, regions }, show) => ({
+      reason: `${regions === 1 ? 'A region is' : `${regions} regions are`} etched up to the edge of the sheet along ${mm(length, show)}: the edge is bare there, so it is etched sideways as well.`,
       remedy: 'Mask the edge of the sheet and trim it after etching, or leave a border of land along it.',
       value: length,
     }),
@@ -205,9 +206,9 @@ const peelWords: Pick<
   'lines-too-close': {
     severity: 'warn',
     title: 'Scribe lines too close',
-    say: ({ spacing, limit, stages, places }) => ({
-      reason: `${linesOf(stages)} come within ${mm(spacing)} of each other${at(places)}; a knife follows lines ${mm(limit)} apart or more.`,
-      remedy: `Move the drawn lines ${mm(limit - spacing)} apart, or bring their levels together so that one line will do.`,
+    say: ({ spacing, limit, stages, places }, show) => ({
+      reason: `${linesOf(stages)} come within ${mm(spacing, show)} of each other${at(places)}; a knife follows lines ${mm(limit, show)} apart or more.`,
+      remedy: `Move the drawn lines ${mm(limit - spacing, show)} apart, or bring their levels together so that one line will do.`,
       value: spacing,
       limit,
     }),
@@ -215,9 +216,9 @@ const peelWords: Pick<
   'piece-too-narrow': {
     severity: 'warn',
     title: 'Piece too narrow to peel',
-    say: ({ width, limit, stage, places }) => ({
-      reason: `Maskant that stage ${stage} peels is only ${mm(width)} wide${at(places)}; pieces under ${mm(limit)} tear instead of peeling.`,
-      remedy: `Widen the region by ${mm(limit - width)} there, or give it the level of a neighbour so that they peel as one.`,
+    say: ({ width, limit, stage, places }, show) => ({
+      reason: `Maskant that stage ${stage} peels is only ${mm(width, show)} wide${at(places)}; pieces under ${mm(limit, show)} tear instead of peeling.`,
+      remedy: `Widen the region by ${mm(limit - width, show)} there, or give it the level of a neighbour so that they peel as one.`,
       value: width,
       limit,
     }),
@@ -246,9 +247,9 @@ const landWords: Pick<
   'maskant-comes-off': {
     severity: 'stop',
     title: 'Maskant comes off',
-    say: ({ width, undercut, ridge, least, places }) => ({
-      reason: `The maskant left standing here is ${mm(width)} wide${at(places)} and is undercut by ${mm(undercut)} in all: it comes off, and the metal below it ends ${mm(ridge)} deep.`,
-      remedy: `Make it ${mm(undercut + least)} wide or more, or etch beside it less deep.`,
+    say: ({ width, undercut, ridge, least, places }, show) => ({
+      reason: `The maskant left standing here is ${mm(width, show)} wide${at(places)} and is undercut by ${mm(undercut, show)} in all: it comes off, and the metal below it ends ${mm(ridge, show)} deep.`,
+      remedy: `Make it ${mm(undercut + least, show)} wide or more, or etch beside it less deep.`,
       value: width,
       limit: undercut,
     }),
@@ -256,9 +257,9 @@ const landWords: Pick<
   'maskant-too-narrow': {
     severity: 'warn',
     title: 'Maskant strip too narrow to hold',
-    say: ({ width, footing, limit, places }) => ({
-      reason: `A strip of maskant ${mm(width)} wide has to hold as long as its coat is on${at(places)}, on ${mm(footing)} of untouched metal; strips under ${mm(limit)} lift.`,
-      remedy: `Widen the land by ${mm(limit - width)}, or etch it together with its neighbours.`,
+    say: ({ width, footing, limit, places }, show) => ({
+      reason: `A strip of maskant ${mm(width, show)} wide has to hold as long as its coat is on${at(places)}, on ${mm(footing, show)} of untouched metal; strips under ${mm(limit, show)} lift.`,
+      remedy: `Widen the land by ${mm(limit - width, show)}, or etch it together with its neighbours.`,
       value: width,
       limit,
     }),
@@ -266,8 +267,8 @@ const landWords: Pick<
   'maskant-island-too-small': {
     severity: 'warn',
     title: 'Maskant island too small to hold',
-    say: ({ area, limit, least, places }) => ({
-      reason: `An island of maskant stands on ${figure(area)} mm² of untouched metal${at(places)}; under ${figure(limit)} mm², a disc ${mm(least)} wide, it floats off.`,
+    say: ({ area, limit, least, places }, show) => ({
+      reason: `An island of maskant stands on ${figure(area)} mm² of untouched metal${at(places)}; under ${figure(limit)} mm², a disc ${mm(least, show)} wide, it floats off.`,
       remedy: `Give the land there an area of ${figure(limit)} mm² or more, or etch it and fit a boss of its own.`,
       value: area,
       limit,
@@ -276,8 +277,8 @@ const landWords: Pick<
   'maskant-overhang-long': {
     severity: 'warn',
     title: 'Maskant overhangs far',
-    say: ({ overhang, limit, stage, level }) => ({
-      reason: `At level ${mm(level)} the metal is cut back ${mm(overhang)} under the maskant beside stage ${stage}; an overhang past ${mm(limit)} flaps, traps gas and may break off.`,
+    say: ({ overhang, limit, stage, level }, show) => ({
+      reason: `At level ${mm(level, show)} the metal is cut back ${mm(overhang, show)} under the maskant beside stage ${stage}; an overhang past ${mm(limit, show)} flaps, traps gas and may break off.`,
       remedy: 'Trim the overhang during the run, take a stiffer maskant, or etch less deep.',
       value: overhang,
       limit,
@@ -286,9 +287,9 @@ const landWords: Pick<
   'land-too-narrow': {
     severity: 'warn',
     title: 'Land too narrow',
-    say: ({ width, limit, depth, maskant, places }) => ({
-      reason: `Land beside a cut of ${mm(depth)} is ${mm(width)} wide at the surface${at(places)}, under a strip of maskant of ${mm(maskant)}; it should be ${mm(limit)} or wider.`,
-      remedy: `Widen the land by ${mm(limit - width)}, or etch beside it less deep.`,
+    say: ({ width, limit, depth, maskant, places }, show) => ({
+      reason: `Land beside a cut of ${mm(depth, show)} is ${mm(width, show)} wide at the surface${at(places)}, under a strip of maskant of ${mm(maskant, show)}; it should be ${mm(limit, show)} or wider.`,
+      remedy: `Widen the land by ${mm(limit - width, show)}, or etch beside it less deep.`,
       value: width,
       limit,
     }),
@@ -306,9 +307,9 @@ const floorWords: Pick<
   'corner-sharper-than-undercut': {
     severity: 'warn',
     title: 'Corner sharper than the undercut',
-    say: ({ drawn, comes, short, level, corners }) => ({
-      reason: `${several(corners, 'inside corner')} at level ${mm(level)} ${corners === 1 ? 'is' : 'are'} drawn with a radius that the etch cannot follow: R ${mm(drawn)} comes out as R ${mm(comes)}, and metal stands ${mm(short)} into the corner.`,
-      remedy: `Draw them with R ${mm(comes)} or more, etch less deep, or machine the corners.`,
+    say: ({ drawn, comes, short, level, corners }, show) => ({
+      reason: `${several(corners, 'inside corner')} at level ${mm(level, show)} ${corners === 1 ? 'is' : 'are'} drawn with a radius that the etch cannot follow: R ${mm(drawn, show)} comes out as R ${mm(comes, show)}, and metal stands ${mm(short, show)} into the corner.`,
+      remedy: `Draw them with R ${mm(comes, show)} or more, etch less deep, or machine the corners.`,
       value: drawn,
       limit: comes,
     }),
@@ -316,9 +317,9 @@ const floorWords: Pick<
   'corner-drawn-sharp': {
     severity: 'note',
     title: 'Sharp corner comes out round',
-    say: ({ comes, short, level, levels, corners }) => ({
-      reason: `${several(corners, 'inside corner')} at ${levels === 1 ? `level ${mm(level)}` : `${levels} levels`} ${corners === 1 ? 'is' : 'are'} drawn sharp: up to R ${mm(comes)} comes out, and metal stands up to ${mm(short)} into the corner${levels === 1 ? '' : `, at level ${mm(level)}`}.`,
-      remedy: `Nothing need be done if the drawing means corners as the process gives them; else draw R ${mm(comes)}.`,
+    say: ({ comes, short, level, levels, corners }, show) => ({
+      reason: `${several(corners, 'inside corner')} at ${levels === 1 ? `level ${mm(level, show)}` : `${levels} levels`} ${corners === 1 ? 'is' : 'are'} drawn sharp: up to R ${mm(comes, show)} comes out, and metal stands up to ${mm(short, show)} into the corner${levels === 1 ? '' : `, at level ${mm(level, show)}`}.`,
+      remedy: `Nothing need be done if the drawing means corners as the process gives them; else draw R ${mm(comes, show)}.`,
       value: 0,
       limit: comes,
     }),
@@ -326,9 +327,9 @@ const floorWords: Pick<
   'floor-not-reached': {
     severity: 'warn',
     title: 'Floor not reached',
-    say: ({ width, needed, depth, least, floorArea, share, places }) => ({
-      reason: `The region narrows to ${mm(width)}${at(places)}, too narrow to be opened, so it ends only ${mm(depth)} deep there where ${mm(least)} is the least asked. Floor within tolerance: ${figure(floorArea)} mm², ${percent(share)} of the region.`,
-      remedy: `Widen it to more than ${mm(needed)}, or ask for less depth there.`,
+    say: ({ width, needed, depth, least, floorArea, share, places }, show) => ({
+      reason: `The region narrows to ${mm(width, show)}${at(places)}, too narrow to be opened, so it ends only ${mm(depth, show)} deep there where ${mm(least, show)} is the least asked. Floor within tolerance: ${figure(floorArea)} mm², ${percent(share)} of the region.`,
+      remedy: `Widen it to more than ${mm(needed, show)}, or ask for less depth there.`,
       value: width,
       limit: needed,
     }),
@@ -336,8 +337,8 @@ const floorWords: Pick<
   'floor-lost': {
     severity: 'stop',
     title: 'Region without a floor',
-    say: ({ shallowest, most }) => ({
-      reason: `No point of this region ends within its tolerance: the walls of deeper neighbours reach all through it and leave ${mm(shallowest)} at its shallowest, where ${mm(most)} is the most.`,
+    say: ({ shallowest, most }, show) => ({
+      reason: `No point of this region ends within its tolerance: the walls of deeper neighbours reach all through it and leave ${mm(shallowest, show)} at its shallowest, where ${mm(most, show)} is the most.`,
       remedy:
         'Widen the region, bring the depths together, or draw the upper edges of the walls and set edgeDatum to "shallow-edge".',
       value: shallowest,
@@ -359,8 +360,8 @@ const floorWords: Pick<
 
 export const makingWords: Words = { ...depthWords, ...peelWords, ...landWords, ...floorWords };
 
-function mm(value: number): string {
-  return `${figure(value)} mm`;
+function mm(value: number, show: Shown): string {
+  return show.length(value, figure);
 }
 
 /** Three decimals at most: a micrometre. */

@@ -1,4 +1,5 @@
 /** Findings about linework and the regions that it makes. Lengths in mm, areas in mm². */
+import type { Shown } from './shown-figures.ts';
 import type { WordsFor } from './words.ts';
 
 export interface PartFacts {
@@ -73,8 +74,8 @@ export const partWords: WordsFor<PartFacts> = {
   'line-overshoots': {
     severity: 'note',
     title: 'Line overshoots',
-    say: ({ kind, length }) => ({
-      reason: `This ${kind} runs ${figureOf(length)} mm past the line that it meets; the end was cut off.`,
+    say: ({ kind, length }, show) => ({
+      reason: `This ${kind} runs ${mm(length, show)} past the line that it meets; the end was cut off.`,
       remedy: 'Nothing need be done; trim it in the drawing to be rid of the note.',
       value: length,
     }),
@@ -82,8 +83,8 @@ export const partWords: WordsFor<PartFacts> = {
   'line-leads-nowhere': {
     severity: 'warn',
     title: 'Line leads nowhere',
-    say: ({ kind, length }) => ({
-      reason: `${figureOf(length)} mm of this ${kind} closes no outline, so it borders no region; it was left out.`,
+    say: ({ kind, length }, show) => ({
+      reason: `${mm(length, show)} of this ${kind} closes no outline, so it borders no region; it was left out.`,
       remedy: 'Run it on to close the outline, delete it, or put its layer under layers.ignore.',
       value: length,
     }),
@@ -91,8 +92,8 @@ export const partWords: WordsFor<PartFacts> = {
   'slivers-merged': {
     severity: 'note',
     title: 'Slivers merged',
-    say: ({ count, width, limit }) => ({
-      reason: `Lines that run less than ${figureOf(limit)} mm apart leave ${count === 1 ? 'a face' : `${count} faces`} between them, up to ${figureOf(width)} mm wide, that nobody can scribe on both sides. ${count === 1 ? 'It is' : 'Each is'} taken as part of the region beside it.`,
+    say: ({ count, width, limit }, show) => ({
+      reason: `Lines that run less than ${mm(limit, show)} apart leave ${count === 1 ? 'a face' : `${count} faces`} between them, up to ${mm(width, show)} wide, that nobody can scribe on both sides. ${count === 1 ? 'It is' : 'Each is'} taken as part of the region beside it.`,
       remedy:
         'Nothing has to change. In the drawing, draw each outline once, or neighbours with one line between them.',
       value: width,
@@ -102,9 +103,9 @@ export const partWords: WordsFor<PartFacts> = {
   'gap-joined': {
     severity: 'note',
     title: 'Gap joined',
-    say: ({ gap, joinTolerance }) => ({
-      reason: `Two ends ${figureOf(gap)} mm apart were brought together.`,
-      remedy: `Check that they belong together; a joinTolerance under ${figureOf(gap)} mm leaves them apart.`,
+    say: ({ gap, joinTolerance }, show) => ({
+      reason: `Two ends ${mm(gap, show)} apart were brought together.`,
+      remedy: `Check that they belong together; a joinTolerance under ${mm(gap, show)} leaves them apart.`,
       value: gap,
       limit: joinTolerance,
     }),
@@ -112,17 +113,17 @@ export const partWords: WordsFor<PartFacts> = {
   'gap-open': {
     severity: 'warn',
     title: 'Gap left open',
-    say: ({ gap, joinTolerance }) =>
+    say: ({ gap, joinTolerance }, show) =>
       gap <= joinTolerance
         ? {
-            reason: `An end stops ${figureOf(gap)} mm short of the nearest line and was not joined, for its own line is hardly longer than that.`,
+            reason: `An end stops ${mm(gap, show)} short of the nearest line and was not joined, for its own line is hardly longer than that.`,
             remedy: 'Close it in the drawing.',
             value: gap,
             limit: joinTolerance,
           }
         : {
-            reason: `An end stops ${figureOf(gap)} mm short of the nearest line; up to ${figureOf(joinTolerance)} mm would be joined.`,
-            remedy: `Close it in the drawing, or set joinTolerance to ${figureOf(Math.ceil(gap * 100) / 100)} mm.`,
+            reason: `An end stops ${mm(gap, show)} short of the nearest line; up to ${mm(joinTolerance, show)} would be joined.`,
+            remedy: `Close it in the drawing, or set joinTolerance to ${mm(Math.ceil(gap * 100) / 100, show)}.`,
             value: gap,
             limit: joinTolerance,
           },
@@ -149,8 +150,8 @@ export const partWords: WordsFor<PartFacts> = {
   'sheet-point-unmet': {
     severity: 'stop',
     title: 'Point names no part of the sheet',
-    say: ({ names, at, isOnLine }) => ({
-      reason: `The point ${figureOf(at[0])} mm, ${figureOf(at[1])} mm ${isOnLine ? 'lies on a line' : 'lies inside no closed outline'}, so it names no ${names === 'outline' ? 'sheet' : 'hole'}.`,
+    say: ({ names, at, isOnLine }, show) => ({
+      reason: `The point ${mm(at[0], show)}, ${mm(at[1], show)} ${isOnLine ? 'lies on a line' : 'lies inside no closed outline'}, so it names no ${names === 'outline' ? 'sheet' : 'hole'}.`,
       remedy:
         'Give a point well inside, in drawing coordinates; `isobath inspect` lists one for each region.',
     }),
@@ -158,11 +159,12 @@ export const partWords: WordsFor<PartFacts> = {
   'outline-not-closed': {
     severity: 'stop',
     title: 'Outline not closed',
-    say: ({ layers, ...open }) => ({
-      reason: `${gapsInWords(open)}The linework on ${layersInWords(layers)} closes no outline, so there is no sheet to etch.`,
+    say: ({ layers, ...open }, show) => ({
+      reason: `${gapsInWords(open, show)}The linework on ${layersInWords(layers)} closes no outline, so there is no sheet to etch.`,
       remedy: gapsRemedy(
         open,
         'Close the outline in the drawing, or name the layer that holds it under layers.outline.',
+        show,
       ),
     }),
   },
@@ -201,9 +203,9 @@ export const partWords: WordsFor<PartFacts> = {
   'no-closed-region': {
     severity: 'stop',
     title: 'No closed region',
-    say: (open) => ({
-      reason: `${gapsInWords(open)}The linework that takes part encloses no area at all.`,
-      remedy: gapsRemedy(open, 'Close the outlines in the drawing, or check which layers take part.'),
+    say: (open, show) => ({
+      reason: `${gapsInWords(open, show)}The linework that takes part encloses no area at all.`,
+      remedy: gapsRemedy(open, 'Close the outlines in the drawing, or check which layers take part.', show),
     }),
   },
   'region-outside-sheet': {
@@ -217,16 +219,16 @@ export const partWords: WordsFor<PartFacts> = {
   },
 };
 
-function gapsInWords({ gaps = 0, widest = 0 }: OpenGaps): string {
+function gapsInWords({ gaps = 0, widest = 0 }: OpenGaps, show: Shown): string {
   if (gaps === 0) return '';
   return gaps === 1
-    ? `An end stops ${figureOf(widest)} mm short. `
-    : `${gaps} ends stop short of other lines, by ${figureOf(widest)} mm at most. `;
+    ? `An end stops ${mm(widest, show)} short. `
+    : `${gaps} ends stop short of other lines, by ${mm(widest, show)} at most. `;
 }
 
-function gapsRemedy({ gaps = 0, widest = 0 }: OpenGaps, otherwise: string): string {
+function gapsRemedy({ gaps = 0, widest = 0 }: OpenGaps, otherwise: string, show: Shown): string {
   if (gaps === 0) return otherwise;
-  return `Close ${gaps === 1 ? 'the gap' : 'the gaps'} in the drawing, or set joinTolerance to ${figureOf(Math.ceil(widest * 100) / 100)} mm.`;
+  return `Close ${gaps === 1 ? 'the gap' : 'the gaps'} in the drawing, or set joinTolerance to ${mm(Math.ceil(widest * 100) / 100, show)}.`;
 }
 
 function sayMissing({ layer, meant, known }: LayerMissing): { reason: string; remedy: string } {
@@ -244,4 +246,8 @@ function layersInWords(layers: readonly string[]): string {
 /** Up to four decimals, none for nothing. */
 function figureOf(value: number): string {
   return String(Number(value.toFixed(4)));
+}
+
+function mm(value: number, show: Shown): string {
+  return show.length(value, figureOf);
 }

@@ -1,4 +1,5 @@
 /** Findings about levels, openings and scribe lines. */
+import type { Shown } from './shown-figures.ts';
 import type { WordsFor } from './words.ts';
 
 export interface PlanFacts {
@@ -65,9 +66,9 @@ export const planWords: WordsFor<PlanFacts> = {
   'opening-missing': {
     severity: 'stop',
     title: 'Pocket without an opening',
-    say: ({ depth, allowance }) => ({
-      reason: `This region is to be ${mm(depth)} deep, so its opening must stay ${mm(allowance)} inside a border with land, and nothing of the region is that far from its neighbours.`,
-      remedy: `Widen it to more than ${mm(2 * allowance)}, ask for less depth, or use a process with a smaller etch factor.`,
+    say: ({ depth, allowance }, show) => ({
+      reason: `This region is to be ${mm(depth, show)} deep, so its opening must stay ${mm(allowance, show)} inside a border with land, and nothing of the region is that far from its neighbours.`,
+      remedy: `Widen it to more than ${mm(2 * allowance, show)}, ask for less depth, or use a process with a smaller etch factor.`,
       value: 0,
       limit: 2 * allowance,
     }),
@@ -75,8 +76,8 @@ export const planWords: WordsFor<PlanFacts> = {
   'border-left-as-chords': {
     severity: 'note',
     title: 'Border in short lines',
-    say: ({ level, places, off }) => ({
-      reason: `The opening of level ${mm(level)} has ${places === 1 ? 'a short line' : `${places} short lines`} in its border where curves meet so nearly that no exact line or arc was found; each lies within ${mm(off)} of the exact border.`,
+    say: ({ level, places, off }, show) => ({
+      reason: `The opening of level ${mm(level, show)} has ${places === 1 ? 'a short line' : `${places} short lines`} in its border where curves meet so nearly that no exact line or arc was found; each lies within ${mm(off, show)} of the exact border.`,
       remedy:
         'Nothing has to change. Where the program should hold exact arcs here, draw the shapes clear of each other.',
       value: off,
@@ -85,10 +86,10 @@ export const planWords: WordsFor<PlanFacts> = {
   'level-missing': {
     severity: 'stop',
     title: 'No level within tolerance',
-    say: ({ depth, minus, plus, listed }) => ({
-      reason: `This region accepts depths from ${mm(depth - minus)} to ${mm(depth + plus)}, and ${listed ? 'none of the levels that the job lists lies between' : 'no level lies between: some taper would take more levels than anybody could etch'}.`,
+    say: ({ depth, minus, plus, listed }, show) => ({
+      reason: `This region accepts depths from ${mm(depth - minus, show)} to ${mm(depth + plus, show)}, and ${listed ? 'none of the levels that the job lists lies between' : 'no level lies between: some taper would take more levels than anybody could etch'}.`,
       remedy: listed
-        ? `Add the level ${mm(depth)} to the list, or set levels to "as-drawn" or "fewest".`
+        ? `Add the level ${mm(depth, show)} to the list, or set levels to "as-drawn" or "fewest".`
         : 'Widen the tolerance of the tapers, or list the levels to etch.',
       value: depth,
     }),
@@ -96,8 +97,8 @@ export const planWords: WordsFor<PlanFacts> = {
   'level-unused': {
     severity: 'warn',
     title: 'Level unused',
-    say: ({ level }) => ({
-      reason: `No region takes the level ${mm(level)}: it lies in nobody's tolerance, or another level suits better.`,
+    say: ({ level }, show) => ({
+      reason: `No region takes the level ${mm(level, show)}: it lies in nobody's tolerance, or another level suits better.`,
       remedy: 'Drop it from the job, or ask a region for this depth; the plan has no stage for it.',
       value: level,
     }),
@@ -105,9 +106,9 @@ export const planWords: WordsFor<PlanFacts> = {
   'sheet-thinner-than-asked': {
     severity: 'stop',
     title: 'Tapered sheet is thinner',
-    say: ({ lacks, plus }) => ({
-      reason: `At its thin end here the sheet is ${mm(lacks)} thinner than the final thickness asked, and ${mm(plus)} less is allowed.`,
-      remedy: `Ask for at least ${mm(lacks - plus)} less there, divide the region and leave its thin end as land, or take a thicker sheet.`,
+    say: ({ lacks, plus }, show) => ({
+      reason: `At its thin end here the sheet is ${mm(lacks, show)} thinner than the final thickness asked, and ${mm(plus, show)} less is allowed.`,
+      remedy: `Ask for at least ${mm(lacks - plus, show)} less there, divide the region and leave its thin end as land, or take a thicker sheet.`,
       value: lacks,
       limit: plus,
     }),
@@ -124,17 +125,17 @@ export const planWords: WordsFor<PlanFacts> = {
   'taper-without-tolerance': {
     severity: 'stop',
     title: 'Taper without tolerance',
-    say: ({ low, high }) => ({
-      reason: `Depth goes from ${mm(low)} to ${mm(high)} with no tolerance, and steps can’t follow that.`,
+    say: ({ low, high }, show) => ({
+      reason: `Depth goes from ${mm(low, show)} to ${mm(high, show)} with no tolerance, and steps can’t follow that.`,
       remedy: 'Give the requirement a plus or a minus: strips are as wide as it allows.',
     }),
   },
   'taper-too-fine': {
     severity: 'stop',
     title: 'Taper in too many strips',
-    say: ({ strips, limit, tolerance, among }) => ({
-      reason: `${among === 1 ? 'This taper' : `The first ${among} tapers together`} would take about ${strips} strips at a tolerance of ${Number(tolerance.toPrecision(2))} mm (plus and minus together); up to ${limit} are planned.`,
-      remedy: `Allow ${mm(Math.ceil((tolerance * strips * 1000) / limit) / 1000)} or more of plus and minus together, or make the taper by drawing the part out of the bath.`,
+    say: ({ strips, limit, tolerance, among }, show) => ({
+      reason: `${among === 1 ? 'This taper' : `The first ${among} tapers together`} would take about ${strips} strips at a tolerance of ${show.length(tolerance, (each) => String(Number(each.toPrecision(2))))} (plus and minus together); up to ${limit} are planned.`,
+      remedy: `Allow ${mm(Math.ceil((tolerance * strips * 1000) / limit) / 1000, show)} or more of plus and minus together, or make the taper by drawing the part out of the bath.`,
       value: strips,
       limit,
     }),
@@ -142,9 +143,9 @@ export const planWords: WordsFor<PlanFacts> = {
   'taper-too-steep': {
     severity: 'stop',
     title: 'Taper too steep for steps',
-    say: ({ width, needed, level, tolerance, rise }) => ({
-      reason: `A strip here is ${mm(width)} wide, and its walls alone take ${mm(needed)} of it at a level of ${mm(level)}: no floor is left.`,
-      remedy: `Allow more than about ${mm((tolerance * needed * needed) / (width * width))} of plus and minus together (now ${mm(tolerance)}), make the taper longer (its depth changes by ${rise.toFixed(3)} mm a mm), or make it by drawing the part out of the bath.`,
+    say: ({ width, needed, level, tolerance, rise }, show) => ({
+      reason: `A strip here is ${mm(width, show)} wide, and its walls alone take ${mm(needed, show)} of it at a level of ${mm(level, show)}: no floor is left.`,
+      remedy: `Allow more than about ${mm((tolerance * needed * needed) / (width * width), show)} of plus and minus together (now ${mm(tolerance, show)}), make the taper longer (its depth changes by ${rise.toFixed(3)} ${show.unit} a ${show.unit}), or make it by drawing the part out of the bath.`,
       value: width,
       limit: needed,
     }),
@@ -152,16 +153,16 @@ export const planWords: WordsFor<PlanFacts> = {
   'withdrawal-not-one-way': {
     severity: 'note',
     title: 'Depth does not grow one way',
-    say: ({ low, high }) => ({
-      reason: `Depth goes between ${mm(low)} and ${mm(high)} here, but not one way from nothing up, so the part can’t be drawn out of the bath for it.`,
+    say: ({ low, high }, show) => ({
+      reason: `Depth goes between ${mm(low, show)} and ${mm(high, show)} here, but not one way from nothing up, so the part can’t be drawn out of the bath for it.`,
       remedy: 'Make it in steps, as planned, or divide the region where depth turns.',
     }),
   },
   'hoist-cannot-follow': {
     severity: 'note',
     title: 'Hoist can’t follow the taper',
-    say: ({ from, to, wanted, slowest, fastest, deviation, lengths }) => ({
-      reason: `From ${mm(from)} to ${mm(to)} off the shallow end the waterline should pass ${Number.isFinite(wanted) ? `at ${wanted.toFixed(2)} mm/min` : 'at once'}; the hoist does ${slowest.toFixed(2)} to ${fastest.toFixed(2)} mm/min${lengths > 1 ? `. ${lengths} lengths are so` : ''}. Drawn out as near as it can, depth comes ${mm(deviation)} off at worst.`,
+    say: ({ from, to, wanted, slowest, fastest, deviation, lengths }, show) => ({
+      reason: `From ${mm(from, show)} to ${mm(to, show)} off the shallow end the waterline should pass ${Number.isFinite(wanted) ? `at ${show.rate(wanted, twoPlaces)}` : 'at once'}; the hoist does ${show.rate([slowest, fastest], twoPlaces)}${lengths > 1 ? `. ${lengths} lengths are so` : ''}. Drawn out as near as it can, depth comes ${mm(deviation, show)} off at worst.`,
       remedy:
         'Accept that, use another hoist or a bath of another rate, or make the taper in steps, as planned.',
       value: deviation,
@@ -170,8 +171,8 @@ export const planWords: WordsFor<PlanFacts> = {
   'levels-too-near': {
     severity: 'note',
     title: 'Levels etched as one',
-    say: ({ from, to, level, limit }) => ({
-      reason: `The levels from ${mm(from)} to ${mm(to)} are no more than ${mm(limit)} apart, nearer than floors can be etched or gauged apart. They are etched as one level of ${mm(level)}, which all their tolerances allow.`,
+    say: ({ from, to, level, limit }, show) => ({
+      reason: `The levels from ${mm(from, show)} to ${mm(to, show)} are no more than ${mm(limit, show)} apart, nearer than floors can be etched or gauged apart. They are etched as one level of ${mm(level, show)}, which all their tolerances allow.`,
       remedy: 'Nothing has to change. Ask for one depth where the drawing means one.',
       value: to - from,
       limit,
@@ -196,6 +197,10 @@ export const planWords: WordsFor<PlanFacts> = {
   },
 };
 
-function mm(value: number): string {
-  return `${value.toFixed(3)} mm`;
+function mm(value: number, show: Shown): string {
+  return show.length(value, (each) => each.toFixed(3));
+}
+
+function twoPlaces(value: number): string {
+  return value.toFixed(2);
 }

@@ -49,8 +49,8 @@ export const requestWords: WordsFor<RequestFacts> = {
   'cut-misses-sheet': {
     severity: 'stop',
     title: 'Cut beside the sheet',
-    say: ({ length }) => ({
-      reason: `The cut of ${Number(length.toFixed(3))} mm lies beside the sheet all along: there is no metal to show.`,
+    say: ({ length }, show) => ({
+      reason: `The cut of ${show.length(length, (each) => String(Number(each.toFixed(3))))} lies beside the sheet all along: there is no metal to show.`,
       remedy: 'Give points in drawing coordinates, in the unit of the drawing; `isobath inspect` lists some.',
     }),
   },

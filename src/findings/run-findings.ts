@@ -1,4 +1,5 @@
 /** Findings about a run: its plan, its readings, its record, and what can still be met. Lengths in mm. */
+import type { Shown } from './shown-figures.ts';
 import type { WordsFor } from './words.ts';
 
 export interface RunFacts {
@@ -84,8 +85,8 @@ export const runWords: WordsFor<RunFacts> = {
   'no-metal-taken': {
     severity: 'stop',
     title: 'Bath takes no metal',
-    say: ({ rate, planned }) => ({
-      reason: `By the readings the bath etches ${rate.toFixed(5)} mm/min where ${planned.toFixed(5)} mm/min was planned: no minutes left can be reckoned from that, and nothing was recorded.`,
+    say: ({ rate, planned }, show) => ({
+      reason: `By the readings the bath etches ${show.rate(rate, fivePlaces)} where ${show.rate(planned, fivePlaces)} was planned: no minutes left can be reckoned from that, and nothing was recorded.`,
       remedy:
         'Look for a thickness written as a depth, a wrong stage or minute, or a thicker sheet than the job says. If the readings are right, stop the run and look at the bath.',
       value: rate,
@@ -95,8 +96,8 @@ export const runWords: WordsFor<RunFacts> = {
   'readings-disagree': {
     severity: 'warn',
     title: 'Reading stands apart',
-    say: ({ off, noise }) => ({
-      reason: `This reading is ${mm(off)} off what all readings together say; readings scatter by ${mm(noise)}.`,
+    say: ({ off, noise }, show) => ({
+      reason: `This reading is ${mm(off, show)} off what all readings together say; readings scatter by ${mm(noise, show)}.`,
       remedy:
         'Gauge again before you act on the minutes; a slip of the pen or a place not on the floor is likely.',
       value: Math.abs(off),
@@ -133,8 +134,8 @@ export const runWords: WordsFor<RunFacts> = {
   'rate-outside-spread': {
     severity: 'warn',
     title: 'Rate outside the plan’s spread',
-    say: ({ rate, planned, spread }) => ({
-      reason: `The bath etches ${rate.toFixed(5)} mm/min; planned was ${planned.toFixed(5)} mm/min ± ${(100 * spread).toFixed(0)} %.`,
+    say: ({ rate, planned, spread }, show) => ({
+      reason: `The bath etches ${show.rate(rate, fivePlaces)}; planned was ${show.rate(planned, fivePlaces)} ± ${(100 * spread).toFixed(0)} %.`,
       remedy: 'Check temperature, concentration and dissolved metal, and gauge more often.',
       value: rate,
       limit: planned,
@@ -143,8 +144,8 @@ export const runWords: WordsFor<RunFacts> = {
   'depth-out-of-reach': {
     severity: 'stop',
     title: 'Depth can no longer be met',
-    say: ({ depth, low, high }) => ({
-      reason: `It will come out ${mm(depth)} deep; asked is ${mm(low)} to ${mm(high)}.`,
+    say: ({ depth, low, high }, show) => ({
+      reason: `It will come out ${mm(depth, show)} deep; asked is ${mm(low, show)} to ${mm(high, show)}.`,
       remedy: 'Stop and ask whoever decides on the part: no minutes left bring all regions within tolerance.',
       value: depth,
       limit: depth > high ? high : low,
@@ -153,8 +154,8 @@ export const runWords: WordsFor<RunFacts> = {
   'depth-in-doubt': {
     severity: 'note',
     title: 'Depth not sure to be met',
-    say: ({ depth, within, low, high }) => ({
-      reason: `It will come out ${mm(depth)} deep, give or take ${mm(within)} (95 %); asked is ${mm(low)} to ${mm(high)}.`,
+    say: ({ depth, within, low, high }, show) => ({
+      reason: `It will come out ${mm(depth, show)} deep, give or take ${mm(within, show)} (95 %); asked is ${mm(low, show)} to ${mm(high, show)}.`,
       remedy: 'Take the part out before the minutes are over, gauge, and correct again.',
       value: within,
       limit: Math.max(0, Math.min(high - depth, depth - low)),
@@ -162,6 +163,10 @@ export const runWords: WordsFor<RunFacts> = {
   },
 };
 
-function mm(value: number): string {
-  return `${value.toFixed(3)} mm`;
+function mm(value: number, show: Shown): string {
+  return show.length(value, (each) => each.toFixed(3));
+}
+
+function fivePlaces(value: number): string {
+  return value.toFixed(5);
 }

@@ -1,16 +1,19 @@
 /** A finding in words: the only place where findings become sentences. */
+import type { ShownUnit } from '#units/show-length.ts';
 import { CATALOGUE } from './catalogue.ts';
 import type { Finding } from './finding.ts';
+import { type Shown, shownIn } from './shown-figures.ts';
 import type { Saying } from './words.ts';
 
 export interface SaidFinding extends Saying {
   readonly title: string;
 }
 
-export function sayFinding(finding: Finding): SaidFinding {
+/** Lengths and rates in the unit on show; plan.json has millimetres. */
+export function sayFinding(finding: Finding, unit: ShownUnit = 'mm'): SaidFinding {
   const words = CATALOGUE[finding.code] as {
     readonly title: string;
-    readonly say: (facts: unknown) => Saying;
+    readonly say: (facts: unknown, show: Shown) => Saying;
   };
-  return { title: words.title, ...words.say(finding.facts) };
+  return { title: words.title, ...words.say(finding.facts, shownIn(unit)) };
 }

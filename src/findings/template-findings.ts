@@ -1,4 +1,5 @@
 /** Findings about the scribe template that the job chooses. */
+import type { Shown } from './shown-figures.ts';
 import type { WordsFor } from './words.ts';
 
 export interface TemplateFacts {
@@ -47,18 +48,18 @@ export const templateWords: WordsFor<TemplateFacts> = {
   'template-bridge-no-room': {
     severity: 'warn',
     title: 'No room for bridges',
-    say: ({ stage, length, isClosed, lines, width, apart, clear, fits, fitsBoth }) => ({
-      reason: `${lines === 1 ? 'A scribe line has' : `${lines} scribe lines have`} no room for bridges ${mm(width)} wide, ${mm(clear)} clear of corners and meeting lines, with slots at least as long as a bridge and at most ${mm(apart)}; the shortest, of stage ${stage}, is ${mm(length)} long${isClosed ? ' and closed, so it needs two' : ''}. No template is written.`,
-      remedy: bridgeRemedy(fits, fitsBoth),
+    say: ({ stage, length, isClosed, lines, width, apart, clear, fits, fitsBoth }, show) => ({
+      reason: `${lines === 1 ? 'A scribe line has' : `${lines} scribe lines have`} no room for bridges ${mm(width, show)} wide, ${mm(clear, show)} clear of corners and meeting lines, with slots at least as long as a bridge and at most ${mm(apart, show)}; the shortest, of stage ${stage}, is ${mm(length, show)} long${isClosed ? ' and closed, so it needs two' : ''}. No template is written.`,
+      remedy: bridgeRemedy(fits, fitsBoth, show),
       value: length,
     }),
   },
   'template-knife-too-wide': {
     severity: 'warn',
     title: 'Knife wider than the web',
-    say: ({ width, web }) => ({
-      reason: `The knife takes slots of ${mm(width)}, but only ${mm(web)} may stand between two slots: the template would be more gap than sheet. No template is written.`,
-      remedy: `Set handoff.template.web to at least ${mm(width)}, or take a narrower knife.`,
+    say: ({ width, web }, show) => ({
+      reason: `The knife takes slots of ${mm(width, show)}, but only ${mm(web, show)} may stand between two slots: the template would be more gap than sheet. No template is written.`,
+      remedy: `Set handoff.template.web to at least ${mm(width, show)}, or take a narrower knife.`,
       value: width,
       limit: web,
     }),
@@ -66,9 +67,9 @@ export const templateWords: WordsFor<TemplateFacts> = {
   'template-margin-too-small': {
     severity: 'warn',
     title: 'Margin of the template too small',
-    say: ({ margin, least }) => ({
-      reason: `A slot at the edge of the part needs ${mm(least)} of sheet outside; the margin is ${mm(margin)}. No template is written.`,
-      remedy: `Set handoff.template.margin to at least ${mm(least)}.`,
+    say: ({ margin, least }, show) => ({
+      reason: `A slot at the edge of the part needs ${mm(least, show)} of sheet outside; the margin is ${mm(margin, show)}. No template is written.`,
+      remedy: `Set handoff.template.margin to at least ${mm(least, show)}.`,
       value: margin,
       limit: least,
     }),
@@ -76,8 +77,8 @@ export const templateWords: WordsFor<TemplateFacts> = {
   'template-falls-apart': {
     severity: 'warn',
     title: 'Slot comes back to itself',
-    say: ({ stage, width, web }) => ({
-      reason: `A slot of stage ${stage}, ${mm(width)} wide, comes back to itself: what it goes round would fall out of the template, or hang by less than ${mm(web)}, and no bridge finds a place to prevent it. No template is written.`,
+    say: ({ stage, width, web }, show) => ({
+      reason: `A slot of stage ${stage}, ${mm(width, show)} wide, comes back to itself: what it goes round would fall out of the template, or hang by less than ${mm(web, show)}, and no bridge finds a place to prevent it. No template is written.`,
       remedy:
         'Set handoff.template.web or knife.width smaller, or bridge.width and bridge.clear, so that a bridge can break the slot.',
       limit: web,
@@ -99,8 +100,8 @@ export const templateWords: WordsFor<TemplateFacts> = {
   'template-in-several': {
     severity: 'note',
     title: 'More than one template',
-    say: ({ templates, least, gap, web }) => ({
-      reason: `Slots come as near to each other as ${mm(gap)}, and ${mm(web)} must stand between them on one sheet, so there are ${templates} templates. ${templates === least ? 'No sharing of the slots does with fewer.' : `At least ${least} are needed.`}`,
+    say: ({ templates, least, gap, web }, show) => ({
+      reason: `Slots come as near to each other as ${mm(gap, show)}, and ${mm(web, show)} must stand between them on one sheet, so there are ${templates} templates. ${templates === least ? 'No sharing of the slots does with fewer.' : `At least ${least} are needed.`}`,
       remedy: 'Use them all, in any order, on the same tooling holes; or set handoff.template.web smaller.',
       value: gap,
       limit: web,
@@ -109,8 +110,8 @@ export const templateWords: WordsFor<TemplateFacts> = {
   'template-line-by-hand': {
     severity: 'note',
     title: 'Line too short for a slot',
-    say: ({ lines, longest, width }) => ({
-      reason: `${lines === 1 ? 'An open scribe line' : `${lines} open scribe lines`} of at most ${mm(longest)} can't take a slot for a knife ${mm(width)} wide: no template shows ${lines === 1 ? 'it' : 'them'}.`,
+    say: ({ lines, longest, width }, show) => ({
+      reason: `${lines === 1 ? 'An open scribe line' : `${lines} open scribe lines`} of at most ${mm(longest, show)} can't take a slot for a knife ${mm(width, show)} wide: no template shows ${lines === 1 ? 'it' : 'them'}.`,
       remedy: 'Cut there by hand from the slots on both sides, and check it against the drawing.',
       value: longest,
     }),
@@ -127,8 +128,8 @@ export const templateWords: WordsFor<TemplateFacts> = {
   'tooling-hole-outside': {
     severity: 'warn',
     title: 'Tooling hole off the template',
-    say: ({ name, web }) => ({
-      reason: `Tooling hole ${name} lies outside the template or nearer than ${mm(web)} to its edge. No template is written.`,
+    say: ({ name, web }, show) => ({
+      reason: `Tooling hole ${name} lies outside the template or nearer than ${mm(web, show)} to its edge. No template is written.`,
       remedy: 'Move it in handoff.template.holes.at, or set handoff.template.margin larger.',
       limit: web,
     }),
@@ -136,8 +137,8 @@ export const templateWords: WordsFor<TemplateFacts> = {
   'tooling-hole-on-slot': {
     severity: 'warn',
     title: 'Tooling hole on a slot',
-    say: ({ name, stage, web }) => ({
-      reason: `Tooling hole ${name} lies on a slot of stage ${stage}, or nearer to it than ${mm(web)}. No template is written.`,
+    say: ({ name, stage, web }, show) => ({
+      reason: `Tooling hole ${name} lies on a slot of stage ${stage}, or nearer to it than ${mm(web, show)}. No template is written.`,
       remedy: 'Move the hole in handoff.template.holes.at.',
       limit: web,
     }),
@@ -145,8 +146,8 @@ export const templateWords: WordsFor<TemplateFacts> = {
   'tooling-holes-too-close': {
     severity: 'warn',
     title: 'Tooling holes too close',
-    say: ({ name, other, web }) => ({
-      reason: `Less than ${mm(web)} stands between tooling holes ${other} and ${name}. No template is written.`,
+    say: ({ name, other, web }, show) => ({
+      reason: `Less than ${mm(web, show)} stands between tooling holes ${other} and ${name}. No template is written.`,
       remedy: 'Move one of them in handoff.template.holes.at, or leave it out.',
       limit: web,
     }),
@@ -156,14 +157,15 @@ export const templateWords: WordsFor<TemplateFacts> = {
 function bridgeRemedy(
   fits: number | undefined,
   fitsBoth: TemplateFacts['template-bridge-no-room']['fitsBoth'],
+  show: Shown,
 ): string {
-  if (fits !== undefined) return `Set handoff.template.bridge.width to ${mm(fits)}.`;
+  if (fits !== undefined) return `Set handoff.template.bridge.width to ${mm(fits, show)}.`;
   if (fitsBoth !== undefined) {
-    return `Set handoff.template.bridge.width to ${mm(fitsBoth.width)} and bridge.clear to ${mm(fitsBoth.clear)}.`;
+    return `Set handoff.template.bridge.width to ${mm(fitsBoth.width, show)} and bridge.clear to ${mm(fitsBoth.clear, show)}.`;
   }
   return 'Set handoff.template.bridge.width and bridge.clear smaller, bridge.apart larger, or take a narrower knife: a bridge needs a curve three times as wide as its slot reaches.';
 }
 
-function mm(value: number): string {
-  return `${Number(value.toFixed(2))} mm`;
+function mm(value: number, show: Shown): string {
+  return show.length(value, (each) => String(Number(each.toFixed(2))));
 }

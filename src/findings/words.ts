@@ -1,5 +1,6 @@
 /** The shape in which each subject's findings are put into words. */
 import type { Severity } from './severity.ts';
+import type { Shown } from './shown-figures.ts';
 
 /** One finding put into words: plain text, every figure with its unit. */
 export interface Saying {
@@ -18,6 +19,6 @@ export type WordsFor<Facts> = {
     readonly severity: Severity;
     /** A few words, as a heading. */
     readonly title: string;
-    readonly say: (facts: Facts[Code]) => Saying;
+    readonly say: (facts: Facts[Code], show: Shown) => Saying;
   };
 };

@@ -6,7 +6,7 @@
  */
 import { itemAt } from './assert.ts';
 import { indexBoxes } from './box-index.ts';
-import type { GridPoint, Ring } from './rings.ts';
+import type { GridPoint, Ring } from './ring.ts';
 
 /** A corner this near to an edge lies on it, grid units: both are rounded, and one of them may be nudged. */
 const ON_EDGE = 2.5;

@@ -15,7 +15,8 @@ import { type Box, boxOfSpan, growBox } from './box.ts';
 import { indexBoxes } from './box-index.ts';
 import { crossCarriers, footOn, misfit, sameCarrier } from './carrier.ts';
 import { cross, distance, dot, type Point, subtract } from './point.ts';
-import { pointOf, type Ring } from './rings.ts';
+import type { Ring } from './ring.ts';
+import { pointOf } from './rings.ts';
 import {
   type ArcSpan,
   arcSpan,

@@ -11,19 +11,12 @@ import { acos } from '#maths/arc-cosine.ts';
 import { boxOfSpans } from './box.ts';
 import { closeSlits } from './close-slits.ts';
 import { type Point, pointOnCircle } from './point.ts';
+import type { GridPoint, Ring } from './ring.ts';
 import { type ArcSpan, type Loop, type Span, startAngle } from './span.ts';
 import { SAGITTA, UNITS_PER_MM } from './tolerances.ts';
 
 /** Vertices closer to an arc's end than this share of a chord are left out: they would only make specks. */
 const END_CLEARANCE = 0.1;
-
-export interface GridPoint {
-  readonly X: number;
-  readonly Y: number;
-}
-
-/** A closed polygon of grid points; anticlockwise rings bound metal, clockwise ones holes. */
-export type Ring = readonly GridPoint[];
 
 // clipper-lib reports trouble with alert(), which a worker does not have and a page must not show.
 ClipperLib.Error = (message: string) => {

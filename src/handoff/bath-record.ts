@@ -5,8 +5,9 @@ import { type BathSheet, bathSheet, FLAMMABLE_FROM, SAFE_SHARE } from '#bath/bat
 import { etchFactorAt } from '#bath/etch-factor.ts';
 import type { Provenance } from '#bath/provenance.ts';
 import { loopsArea, spansLength } from '#geometry/span.ts';
-import { provenanceOf } from '#part/job-figures.ts';
+import { provenanceOf } from '#job/job-figures.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
+import { roundFigures } from '#units/round-figures.ts';
 import type { PlanMeasures } from './plan-measures.ts';
 
 export function bathRecord(
@@ -23,27 +24,7 @@ export function bathRecord(
     })),
     { rate: plan.rate, density, tank },
   );
-  if (sheet === undefined) return undefined;
-  const { peak, hydrogen, load } = sheet;
-  return {
-    stages: sheet.stages.map(({ number, metal, caustic }) => ({
-      number,
-      metal: round(metal),
-      caustic: round(caustic),
-    })),
-    metal: round(sheet.metal),
-    caustic: round(sheet.caustic),
-    hydrogen: { at0C: round(hydrogen.at0C), at25C: round(hydrogen.at25C) },
-    ...(load === undefined
-      ? {}
-      : { load: { before: load.before, after: round(load.after), limit: load.limit } }),
-    peak: {
-      stage: peak.stage,
-      metal: round(peak.metal),
-      hydrogen: round(peak.hydrogen),
-      ventilation: round(peak.ventilation),
-    },
-  };
+  return sheet && roundFigures(sheet);
 }
 
 /**
@@ -77,7 +58,3 @@ export const BATH_SHEET_PROVENANCE: readonly Provenance[] = [
   provenanceOf('lower flammable limit of hydrogen in air', 'share by volume', FLAMMABLE_FROM),
   provenanceOf('share of the lower flammable limit to stay under', '', SAFE_SHARE),
 ];
-
-function round(value: number): number {
-  return Math.round(value * 1e6) / 1e6 + 0;
-}

@@ -5,52 +5,37 @@ import {
   type ToleranceBudget,
   worseSide,
 } from '#checks/tolerance-budget.ts';
-import type { BudgetRecord, BudgetSumRecord } from './plan-file.ts';
+import type { BudgetRecord, BudgetSumRecord } from '#job/plan-file.ts';
+import { roundFigures } from '#units/round-figures.ts';
 
 export function budgetRecord(budget: ToleranceBudget): BudgetRecord {
   const { regions, level, low, high, plus, minus, asThickness, byClock, gauged, remedy } = budget;
-  return {
+  return roundFigures({
     regions,
-    level: round(level),
-    asked: {
-      what: asThickness ? 'thickness' : 'depth',
-      low: round(low),
-      high: round(high),
-      plus: round(plus),
-      minus: round(minus),
-    },
+    level,
+    asked: { what: asThickness ? 'thickness' : 'depth', low, high, plus, minus },
     byClock: sumRecord(byClock),
     gauged: sumRecord(gauged),
     remedy: { changes: remedy.changes, ...sideRecord(remedy.sum[worseSide(remedy.sum)]) },
-  };
+  });
 }
 
 function sumRecord(sum: BudgetSum): BudgetSumRecord {
-  const { parts, tooDeep, tooShallow } = sum;
+  const { sheet, rate, timing, gauge } = sum.parts;
   return {
-    parts: {
-      sheet: round(parts.sheet),
-      rate: round(parts.rate),
-      timing: round(parts.timing),
-      gauge: round(parts.gauge),
-    },
-    tooDeep: sideRecord(tooDeep),
-    tooShallow: sideRecord(tooShallow),
+    parts: { sheet, rate, timing, gauge },
+    tooDeep: sideRecord(sum.tooDeep),
+    tooShallow: sideRecord(sum.tooShallow),
     share: shareOf(sum[worseSide(sum)]),
   };
 }
 
 function sideRecord({ shift, worst, likely, allowed }: BudgetSide): BudgetSumRecord['tooDeep'] {
-  return { shift: round(shift), worst: round(worst), likely: round(likely), allowed: round(allowed) };
+  return { shift, worst, likely, allowed };
 }
 
 /** Nothing is a share of nothing. */
 function shareOf({ likely, allowed }: BudgetSide): number | null {
-  if (allowed > 0) return round(Math.max(0, likely) / allowed);
+  if (allowed > 0) return Math.max(0, likely) / allowed;
   return likely <= 0 ? 0 : null;
-}
-
-/** Adding 0 turns −0 into 0. */
-function round(value: number): number {
-  return Math.round(value * 1e6) / 1e6 + 0;
 }

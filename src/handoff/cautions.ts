@@ -3,7 +3,7 @@
  * Sources: burns, hydrofluoric acid and its delayed pain: university safety pages; hydrogen 4 % lower flammable limit:
  * common practice; spent baths and hydrogen uptake: common practice.
  */
-import type { Job } from '#part/job.ts';
+import type { Job } from '#job/job.ts';
 
 const HYDROFLUORIC =
   'Hydrofluoric acid is a systemic poison whose pain may be delayed for hours: have its own first aid (calcium gluconate) and the site’s medical protocol ready before the bath is used.';

@@ -8,8 +8,9 @@ import type { ReliefAsk, ReliefMesh } from '#front/relief-mesh.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { dot, subtract } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
-import type { Job, Taper } from '#part/job.ts';
-import { taperedAt } from '#part/tapered-at.ts';
+import type { Job } from '#job/job.ts';
+import type { Taper } from '#job/taper.ts';
+import { taperedAt } from '#job/tapered-at.ts';
 
 /**
  * mm by which the solid may leave the front. Triangles grow with borders and fineness alike: coarser, a part with many

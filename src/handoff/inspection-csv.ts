@@ -4,6 +4,7 @@
  * it is one. So lengths are in the job's unit and points in drawing coordinates. RFC 4180 with line feeds.
  */
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
+import { toMillionth } from '#units/round-figures.ts';
 import type { InspectionPoint } from './inspection-points.ts';
 
 export interface InspectionCsvInput {
@@ -18,8 +19,8 @@ export interface InspectionCsvInput {
 const COLUMNS = ['point', 'stage', 'region', 'x', 'y', 'nominal', 'plus', 'minus', 'thickness', 'note'];
 
 export function inspectionCsv({ points, planHash, units, lastStage }: InspectionCsvInput): string {
-  const length = (value: number) => figure(value / millimetresIn(units.job));
-  const place = (value: number) => figure(value / millimetresIn(units.drawing));
+  const length = (value: number) => String(toMillionth(value / millimetresIn(units.job)));
+  const place = (value: number) => String(toMillionth(value / millimetresIn(units.drawing)));
   const rows = points.map(({ id, region, at, depth, thickness }) => [
     id,
     String(lastStage),
@@ -36,9 +37,4 @@ export function inspectionCsv({ points, planHash, units, lastStage }: Inspection
     ...[COLUMNS, ...rows].map((row) => row.join(',')),
     '',
   ].join('\n');
-}
-
-/** To a millionth; adding 0 turns −0 into 0. */
-function figure(value: number): string {
-  return String(Math.round(value * 1e6) / 1e6 + 0);
 }

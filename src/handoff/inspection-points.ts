@@ -15,9 +15,9 @@ import { isInside, makeInsideIndex } from '#geometry/inside-index.ts';
 import { distance, type Point, pointOnCircle } from '#geometry/point.ts';
 import { distanceToSpan, type Span } from '#geometry/span.ts';
 import { ROUNDING } from '#geometry/tolerances.ts';
-import type { Job } from '#part/job.ts';
+import type { Job } from '#job/job.ts';
+import { sheetAt } from '#job/sheet-at.ts';
 import type { RegionId } from '#part/part.ts';
-import { sheetAt } from '#part/sheet-at.ts';
 import { askedAt } from '#plan/asked-at.ts';
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
 

@@ -7,8 +7,8 @@ import { type Box, boxOfSpans } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, pointAlong, type Span } from '#geometry/span.ts';
 import { SAME_FIGURE } from '#geometry/tolerances.ts';
+import type { Contour } from '#job/plan-file.ts';
 import { pathOfContour } from './contour.ts';
-import type { Contour } from './plan-file.ts';
 
 /** mm, in the drawing's frame: a place on the line. */
 export interface LineChanges {

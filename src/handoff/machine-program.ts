@@ -5,7 +5,7 @@
  */
 import { asciiOnly } from '#drawing/ascii-text.ts';
 import { itemAt } from '#geometry/assert.ts';
-import type { Post } from '#part/post-file.ts';
+import type { Post } from '#job/post-file.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import { contourOfPath, pathOfContour } from './contour.ts';
 import type { CutLine } from './cut-lines.ts';

@@ -7,9 +7,9 @@
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, pointAlong, type Span } from '#geometry/span.ts';
+import type { Contour } from '#job/plan-file.ts';
 import { hypot } from '#maths/hypot.ts';
 import { type ContourVertex, spanOfBulge } from './contour.ts';
-import type { Contour } from './plan-file.ts';
 
 interface Merging {
   /** In the contour's unit. */

@@ -6,11 +6,11 @@
 
 import type { FindingRecord } from '#findings/finding-record.ts';
 import { SAME_FIGURE } from '#geometry/tolerances.ts';
+import type { PlanFile, PlanFileRegion, PlanFileStage } from '#job/plan-file.ts';
+import { handoffProvenance } from '#job/resolve-handoff.ts';
 import { hypot } from '#maths/hypot.ts';
-import { handoffProvenance } from '#part/handoff-defaults.ts';
 import { type JobChange, jobChanges } from './job-changes.ts';
 import { contoursApart, type LineChanges, lineChanges } from './line-changes.ts';
-import type { PlanFile, PlanFileRegion, PlanFileStage } from './plan-file.ts';
 
 /** Lengths in mm, times in minutes; `before` and `now` stand in the earlier and in the present plan. */
 export type PlanChange =
@@ -240,7 +240,7 @@ function sourceChanges(before: PlanFile, now: PlanFile): PlanChange[] {
 }
 
 /** What only shapes files of the hand-off changes no plan. */
-const OF_FILES = new Set(handoffProvenance({}, 'mm').map(({ quantity }) => quantity));
+const OF_FILES = new Set(handoffProvenance({}).map(({ quantity }) => quantity));
 
 /** Figure and where it is from, by what it is a figure of; several of one quantity stand together. */
 function sourcesOf({ provenance }: PlanFile): Map<string, string> {

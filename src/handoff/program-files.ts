@@ -2,23 +2,15 @@
  * The machine programs of a plan: one for all stages, or one a stage; named so that a folder shows which is which. With a coat
  * a stage there is always one a stage: no program may cut lines of a coat that is not on yet.
  */
-import type { ProgramChoices } from '#part/cutting-choices.ts';
-import { POST_ENDINGS } from '#part/post-file.ts';
+import type { ProgramChoices } from '#job/cutting-fields.ts';
+import { twoDigits } from '#job/handoff-list.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import { cutLines } from './cut-lines.ts';
 import { machineProgram } from './machine-program.ts';
-import { STAGE_SUFFIXES, stageSuffix } from './stage-suffix.ts';
 
 export interface ProgramFile {
   readonly name: string;
   readonly text: string;
-}
-
-/** Every name that a program can have: those of an earlier plan are taken away. */
-export function programNames(): string[] {
-  return POST_ENDINGS.flatMap((ending) =>
-    ['', ...STAGE_SUFFIXES].map((suffix) => `scribe${suffix}.${ending}`),
-  );
 }
 
 export function programFiles(
@@ -31,7 +23,7 @@ export function programFiles(
   if (choices.split === 'one-file' && plan.masking === 'peel-next')
     return [{ name: `scribe.${post.ending}`, text: text(plan.stages) }];
   return plan.stages.map((stage) => ({
-    name: `scribe${stageSuffix(stage.number)}.${post.ending}`,
+    name: `scribe-${twoDigits(stage.number)}.${post.ending}`,
     text: text([stage]),
   }));
 }

@@ -2,7 +2,8 @@
  * review.pdf: what a reviewer signs for. The part with every line, levels and regions, what changed since the last issue, each
  * stage, the sections chosen, inspection points, findings and sources; checks to tick and a place to sign.
  */
-import type { Job } from '#part/job.ts';
+import type { Job } from '#job/job.ts';
+import type { PlanFile } from '#job/plan-file.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import type { InspectionPoint } from './inspection-points.ts';
 import type { NamedSection } from './named-section.ts';
@@ -15,7 +16,6 @@ import { saidScale, sectionKey, sectionPicture } from './pdf/section-picture.ts'
 import { type Block, drawBook, gap, heading, pageRoom, paragraph, together } from './pdf/sheet-book.ts';
 import { stageKey, stagePicture } from './pdf/stage-picture.ts';
 import { fields, table } from './pdf/table.ts';
-import type { PlanFile } from './plan-file.ts';
 import {
   budgetTable,
   findingsTable,

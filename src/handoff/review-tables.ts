@@ -1,13 +1,13 @@
 /** The tables of the review sheets, as plan.json says it: levels, regions, inspection points, findings, sources. */
 
 import { spansLength } from '#geometry/span.ts';
+import type { BudgetRecord, PlanFile, PlanFileRegion, PlanFileStage } from '#job/plan-file.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { idRuns } from './id-runs.ts';
 import type { InspectionPoint } from './inspection-points.ts';
 import type { Pen } from './pdf/pen.ts';
 import type { Block } from './pdf/sheet-book.ts';
 import { table } from './pdf/table.ts';
-import type { BudgetRecord, PlanFile, PlanFileRegion, PlanFileStage } from './plan-file.ts';
 
 export interface TablePage {
   readonly pen: Pen;

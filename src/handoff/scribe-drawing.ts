@@ -8,7 +8,8 @@ import { coordinateDecimals, writeDrawing } from '#drawing/write-drawing.ts';
 import { writeOldDrawing } from '#drawing/write-old-drawing.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { boxOfSpans } from '#geometry/box.ts';
-import type { CuttingChoices } from '#part/cutting-choices.ts';
+import type { CuttingChoices } from '#job/cutting-fields.ts';
+import type { Contour } from '#job/plan-file.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
 import { CAUTIONS } from './cautions.ts';
@@ -17,7 +18,6 @@ import { contourOfLoop, contourOfPath } from './contour.ts';
 import { cutLines } from './cut-lines.ts';
 import { LEAST_SEGMENT } from './followable-line.ts';
 import { mergeMicroSegments } from './merge-micro-segments.ts';
-import type { Contour } from './plan-file.ts';
 
 const OUTLINE_LAYER = 'OUTLINE';
 const NOTES_LAYER = 'NOTES';

@@ -1,7 +1,7 @@
 /** The scribe drawings of a plan: one with a layer a stage, or one a stage. */
-import type { CuttingChoices } from '#part/cutting-choices.ts';
+import type { CuttingChoices } from '#job/cutting-fields.ts';
+import { twoDigits } from '#job/handoff-list.ts';
 import { type ScribeDrawingInput, type ScribeRelease, scribeDrawing } from './scribe-drawing.ts';
-import { STAGE_SUFFIXES, stageSuffix } from './stage-suffix.ts';
 
 /** Beginnings of the files' names. */
 const STEMS: Readonly<Record<ScribeRelease, string>> = { '2000': 'scribe', r12: 'scribe-r12' };
@@ -16,16 +16,9 @@ export function scribeFiles(
   }
   const { sheet, stages, masking } = input.plan;
   return stages.map((stage) => ({
-    name: scribeName(release, stageSuffix(stage.number)),
+    name: scribeName(release, `-${twoDigits(stage.number)}`),
     bytes: scribeDrawing({ ...input, plan: { sheet, stages: [stage], masking }, choices, release }),
   }));
-}
-
-/** Every name that there can be: those of an earlier plan are taken away. */
-export function scribeNames(): string[] {
-  return (['2000', 'r12'] as const).flatMap((release) =>
-    ['', ...STAGE_SUFFIXES].map((suffix) => scribeName(release, suffix)),
-  );
 }
 
 function scribeName(release: ScribeRelease, suffix = ''): string {

@@ -3,7 +3,7 @@
  * stays sealed or, with a coat a stage, what to coat and scribe anew, minutes, what must be measured, and boxes to write in. Every page carries the plan's hash.
  */
 import { loopArea } from '#geometry/span.ts';
-import type { Job, Masking } from '#part/job.ts';
+import type { Job, Masking } from '#job/job.ts';
 import { thicknessOver } from '#part/thickness-over.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import { cautionsFor } from './cautions.ts';

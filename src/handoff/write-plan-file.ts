@@ -9,27 +9,21 @@ import type { Finding } from '#findings/finding.ts';
 import { findingRecord } from '#findings/finding-record.ts';
 import { assert } from '#geometry/assert.ts';
 import { type Loop, loopArea, type Path } from '#geometry/span.ts';
-import type {
-  EtchPlan,
-  LevelChoice,
-  MaskingChoice,
-  PlannedRegion,
-  Stage,
-  WithdrawalChoice,
-} from '#plan/etch-plan.ts';
-import { BATH_SHEET_PROVENANCE, bathRecord } from './bath-record.ts';
-import { budgetRecord } from './budget-record.ts';
-import { contourOfLoop, contourOfPath } from './contour.ts';
+import type { JobFile } from '#job/job-file.ts';
 import type {
   Contour,
-  LevelChoiceRecord,
   PlanFile,
   PlanFileRegion,
   ShownPlan,
   ShownRegion,
   ShownStage,
   WithdrawalRecord,
-} from './plan-file.ts';
+} from '#job/plan-file.ts';
+import type { EtchPlan, PlannedRegion, Stage, WithdrawalChoice } from '#plan/etch-plan.ts';
+import { toMillionth as round, roundFigures } from '#units/round-figures.ts';
+import { BATH_SHEET_PROVENANCE, bathRecord } from './bath-record.ts';
+import { budgetRecord } from './budget-record.ts';
+import { contourOfLoop, contourOfPath } from './contour.ts';
 import type { PlanMeasures } from './plan-measures.ts';
 
 /** Contours of loops and paths that were rounded before, kept as long as those live. */
@@ -37,7 +31,7 @@ export type ContourMemory = WeakMap<Loop | Path, Contour>;
 
 export interface ShownPlanInput {
   /** The job as read, defaults filled in. */
-  readonly job: unknown;
+  readonly job: JobFile;
   readonly drawing: PlanFile['drawing'];
   readonly plan: EtchPlan;
   readonly provenance: readonly Provenance[];
@@ -85,9 +79,9 @@ export function makePlanFile(input: PlanFileInput): PlanFile {
       return { ...stage, removedVolume: round(volume), removedMass: massOf(volume, metal) };
     }),
     totals: totalsOf(plan, measures, metal),
-    ...(plan.levelChoices === undefined ? {} : { levelChoices: plan.levelChoices.map(choiceRecord) }),
+    ...(plan.levelChoices === undefined ? {} : { levelChoices: roundFigures(plan.levelChoices) }),
     ...(input.budgets === undefined ? {} : { budgets: input.budgets.map(budgetRecord) }),
-    ...(plan.maskings === undefined ? {} : { maskings: plan.maskings.map(maskingRecord) }),
+    ...(plan.maskings === undefined ? {} : { maskings: roundFigures(plan.maskings) }),
     ...(plan.withdrawals === undefined ? {} : { withdrawals: plan.withdrawals.map(withdrawalRecord) }),
     ...(bath === undefined ? {} : { bathSheet: bath }),
     findings: input.findings.map(findingRecord),
@@ -159,12 +153,8 @@ function regionRecord(region: PlannedRegion, rounded: Rounder): ShownRegion {
 function reachedRecord(id: string, measures: PlanMeasures): PlanFileRegion['reached'] {
   const reached = measures.regions.get(id);
   assert(reached !== undefined, 'every region has been measured');
-  return {
-    floorArea: round(reached.floorArea),
-    share: round(reached.share),
-    deepest: round(reached.deepest),
-    shallowest: round(reached.shallowest),
-  };
+  const { floorArea, share, deepest, shallowest } = reached;
+  return roundFigures({ floorArea, share, deepest, shallowest });
 }
 
 function stageRecord(stage: Stage, later: readonly Stage[], rounded: Rounder): ShownStage {
@@ -202,52 +192,8 @@ function totalMinutes(plan: EtchPlan): number {
 }
 
 function withdrawalRecord(choice: WithdrawalChoice): WithdrawalRecord {
-  const { regions, down, rows, minutes, worstDeviation, steps } = choice;
-  return {
-    regions,
-    down: [round(down.x), round(down.y)],
-    rows: rows.map((row) => ({
-      minute: round(row.minute),
-      waterline: round(row.waterline),
-      speed: round(row.speed),
-    })),
-    minutes: round(minutes),
-    worstDeviation: round(worstDeviation),
-    steps:
-      steps === undefined
-        ? null
-        : {
-            stages: steps.stages,
-            minutes: round(steps.minutes),
-            worstDeviation: round(steps.worstDeviation),
-          },
-  };
-}
-
-function maskingRecord({ walls, ...choice }: MaskingChoice): MaskingChoice {
-  return {
-    ...choice,
-    minutes: round(choice.minutes),
-    worstShare: round(choice.worstShare),
-    worstDeviation: round(choice.worstDeviation),
-    overhang: round(choice.overhang),
-    walls: walls.map(({ level, beside, allowance, fillet, corner }) => ({
-      level: round(level),
-      beside: round(beside),
-      allowance: round(allowance),
-      fillet: round(fillet),
-      corner: round(corner),
-    })),
-  };
-}
-
-function choiceRecord({ stages, levels, worstShare, regions }: LevelChoice): LevelChoiceRecord {
-  return {
-    stages,
-    levels: levels.map(round),
-    worstShare: round(worstShare),
-    regions: regions.map(({ id, level, share }) => ({ id, level: round(level), share: round(share) })),
-  };
+  const { regions, down, rows, minutes, worstDeviation, steps = null } = choice;
+  return roundFigures({ regions, down: [down.x, down.y] as const, rows, minutes, worstDeviation, steps });
 }
 
 /** Grams; g/cm³ is a thousandth of a gram a cubic millimetre. */
@@ -257,11 +203,6 @@ function massOf(volume: number, { density }: MetalFacts): number | null {
 
 function roundContour({ closed, vertices }: Contour): Contour {
   return { closed, vertices: vertices.map(([x, y, bulge]) => [round(x), round(y), roundBulge(bulge)]) };
-}
-
-/** Adding 0 turns −0 into 0. */
-function round(value: number): number {
-  return Math.round(value * 1e6) / 1e6 + 0;
 }
 
 function roundBulge(bulge: number): number {

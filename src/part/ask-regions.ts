@@ -6,10 +6,11 @@ import { type Finding, finding, type Place } from '#findings/finding.ts';
 import { nearestWord } from '#findings/nearest-word.ts';
 import type { Point } from '#geometry/point.ts';
 import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
-import type { Job, Requirement, Taper } from './job.ts';
+import type { Job, Requirement } from '#job/job.ts';
+import type { Taper } from '#job/taper.ts';
+import { taperedAt } from '#job/tapered-at.ts';
 import type { Asked, Part, Region, RegionId } from './part.ts';
 import { type RegionAt, regionFinder } from './region-at.ts';
-import { taperedAt } from './tapered-at.ts';
 
 export interface AskedRegions {
   /** Regions that a requirement names, in the part's order; all others are land. */

@@ -2,7 +2,7 @@
 import type { Arrangement, LineworkTrouble } from '#geometry/arrangement.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
-import type { Taper } from './job.ts';
+import type { Taper } from '#job/taper.ts';
 
 /** Ids look like `R07`: numbered down the drawing, then across; they do not depend on depths or entity order. */
 export type RegionId = string;

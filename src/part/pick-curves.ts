@@ -2,7 +2,7 @@
 import type { Drawing, DrawnCurve } from '#drawing/drawing.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import { nearestWord } from '#findings/nearest-word.ts';
-import type { Job } from './job.ts';
+import type { Job } from '#job/job.ts';
 
 export interface PickedCurves {
   /** Indices of `drawing.curves`, ascending. */

@@ -11,7 +11,7 @@ import { disjointSets } from '#geometry/disjoint-sets.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, loopArea } from '#geometry/span.ts';
 import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
-import type { PointedPlace, SheetChoice } from './job.ts';
+import type { PointedPlace, SheetChoice } from '#job/job.ts';
 
 export interface FacesChosen {
   /** By face: true for metal. */

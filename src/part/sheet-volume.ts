@@ -3,8 +3,8 @@
 import { momentBeyond } from '#geometry/moment-beyond.ts';
 import { dot, scale, subtract } from '#geometry/point.ts';
 import { type Loop, loopsArea } from '#geometry/span.ts';
+import type { Taper } from '#job/taper.ts';
 import { hypot } from '#maths/hypot.ts';
-import type { Taper } from './job.ts';
 
 /** Undefined for a sheet without a border. */
 export function sheetVolume(sheet: readonly Loop[], thickness: number | Taper): number | undefined {

@@ -3,9 +3,9 @@
 import { extentAlong } from '#geometry/cut-across.ts';
 import { scale, subtract } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
+import type { Taper } from '#job/taper.ts';
+import { taperedAt } from '#job/tapered-at.ts';
 import { hypot } from '#maths/hypot.ts';
-import type { Taper } from './job.ts';
-import { taperedAt } from './tapered-at.ts';
 
 export interface ThicknessRange {
   readonly least: number;

@@ -1,6 +1,6 @@
 /** The allowance u(ℓ, d): how far an opening of level ℓ must stay from a region that may be etched to d only (M3.1, M3.3, M3.5). */
 import { type EtchFactor, etchFactorAt } from '#bath/etch-factor.ts';
-import type { EdgeDatum, Job } from '#part/job.ts';
+import type { EdgeDatum, Job } from '#job/job.ts';
 
 /** Share of the step, from the shallower floor down, at which the drawn line stands on the finished wall. */
 const DATUM_SHARE: Record<EdgeDatum, number> = { 'shallow-edge': 0, 'mid-wall': 0.5, 'deep-foot': 1 };

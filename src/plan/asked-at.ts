@@ -1,7 +1,7 @@
 /** What the drawing asks at a place of a region: of a strip the taper's depth there, not the strip's own. */
 import type { Point } from '#geometry/point.ts';
+import { taperedAt } from '#job/tapered-at.ts';
 import type { Asked } from '#part/part.ts';
-import { taperedAt } from '#part/tapered-at.ts';
 import type { PlannedRegion } from './etch-plan.ts';
 
 export function askedAt({ asked, taper }: Pick<PlannedRegion, 'asked' | 'taper'>, at: Point): Asked {

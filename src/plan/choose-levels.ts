@@ -1,7 +1,7 @@
 /** Which depths a plan really etches to, and which region takes which (M4). */
 import { type Finding, finding } from '#findings/finding.ts';
 import { ROUNDING, SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
-import type { Job } from '#part/job.ts';
+import type { Job } from '#job/job.ts';
 import type { Asked, RegionId } from '#part/part.ts';
 import { bandShare, type DepthBand, fewestLevels } from './fewest-levels.ts';
 import { type NearLevels, tellApart } from './near-levels.ts';

@@ -2,7 +2,7 @@
 import { etchMinutes } from '#bath/etch-minutes.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
-import type { Job } from '#part/job.ts';
+import type { Job } from '#job/job.ts';
 import type { Asked, Part, Region, RegionId } from '#part/part.ts';
 import type { WithdrawalChoice } from './etch-plan.ts';
 import { coverBand } from './strip-cuts.ts';

@@ -4,7 +4,8 @@ import type { Finding } from '#findings/finding.ts';
 import type { Arrangement } from '#geometry/arrangement.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Loop, Path } from '#geometry/span.ts';
-import type { Masking, Taper } from '#part/job.ts';
+import type { Masking } from '#job/job.ts';
+import type { Taper } from '#job/taper.ts';
 import type { Asked, Region, RegionId } from '#part/part.ts';
 
 export interface PlannedRegion extends Region {

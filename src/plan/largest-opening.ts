@@ -10,7 +10,8 @@ import { type HalfEdges, traceBorder } from '#geometry/half-edges.ts';
 import type { Point } from '#geometry/point.ts';
 import { type PushedBorder, pushAlone, pushBorder } from '#geometry/push-border.ts';
 import type { Carrier } from '#geometry/rebuild-loops.ts';
-import { positivelyWound, type Ring, ringOf } from '#geometry/rings.ts';
+import type { Ring } from '#geometry/ring.ts';
+import { positivelyWound, ringOf } from '#geometry/rings.ts';
 import type { Loop, Span } from '#geometry/span.ts';
 import type { Cluster } from './find-clusters.ts';
 

@@ -6,7 +6,7 @@ import { etchMinutes } from '#bath/etch-minutes.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { SAGITTA } from '#geometry/tolerances.ts';
-import type { Job } from '#part/job.ts';
+import type { Job } from '#job/job.ts';
 import type { Asked, Part, RegionId } from '#part/part.ts';
 import { allowance, type Undercut, undercutOf } from './allowance.ts';
 import { chooseLevels, nearLevelFindings } from './choose-levels.ts';

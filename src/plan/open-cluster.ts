@@ -4,7 +4,8 @@
  */
 import type { Point } from '#geometry/point.ts';
 import { type Carrier, type RebuiltLoop, rebuildLoops, spansOf } from '#geometry/rebuild-loops.ts';
-import { combineRings, gridOrigin, type Ring, ringOf } from '#geometry/rings.ts';
+import type { Ring } from '#geometry/ring.ts';
+import { combineRings, gridOrigin, ringOf } from '#geometry/rings.ts';
 import { type Loop, type Path, reverseSpans } from '#geometry/span.ts';
 import { allowance, type Undercut } from './allowance.ts';
 import type { Cluster } from './find-clusters.ts';

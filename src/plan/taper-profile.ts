@@ -6,9 +6,9 @@
 import { type CutFrame, cutFrame, extentAlong } from '#geometry/cut-across.ts';
 import { cross, dot, type Point, scale, subtract } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
+import type { Taper } from '#job/taper.ts';
+import { taperedAt } from '#job/tapered-at.ts';
 import { hypot } from '#maths/hypot.ts';
-import type { Taper } from '#part/job.ts';
-import { taperedAt } from '#part/tapered-at.ts';
 
 export interface TaperProfile {
   /** Unit vector along which depth changes; distances are measured along it from the origin of the plane. */

@@ -8,7 +8,7 @@ import { itemAt } from '#geometry/assert.ts';
 import { extentAlong } from '#geometry/cut-across.ts';
 import { pointAlong } from '#geometry/span.ts';
 import { ROUNDING } from '#geometry/tolerances.ts';
-import type { Job } from '#part/job.ts';
+import type { Job } from '#job/job.ts';
 import type { Asked, Part, Region, RegionId } from '#part/part.ts';
 import { type RegionCuts, type SplitPart, splitRegions } from '#part/split-regions.ts';
 import { allowance, type Undercut, undercutOf } from './allowance.ts';

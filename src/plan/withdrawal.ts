@@ -5,7 +5,7 @@
  */
 import { itemAt } from '#geometry/assert.ts';
 import { type Point, scale } from '#geometry/point.ts';
-import type { Job } from '#part/job.ts';
+import type { Job } from '#job/job.ts';
 import type { TaperProfile } from './taper-profile.ts';
 
 export type Hoist = NonNullable<Job['process']['hoist']>;

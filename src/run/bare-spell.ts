@@ -3,7 +3,7 @@
  * run; with a coat a stage from the first dip to the end of its own stage: then it is coated over, and its depth is final.
  */
 import { itemAt } from '#geometry/assert.ts';
-import type { Masking } from '#part/job.ts';
+import type { Masking } from '#job/job.ts';
 
 export interface BareSpell {
   readonly from: number;

@@ -5,7 +5,7 @@
  * Cost: cube of the number of unknowns.
  */
 import { assert, itemAt } from '#geometry/assert.ts';
-import { ASSUMED_GAUGE_NOISE, DRIFT_MINUTES, GAUGE_STEP } from '#part/job-defaults.ts';
+import { ASSUMED_GAUGE_NOISE, DRIFT_MINUTES, GAUGE_STEP } from '#job/job-defaults.ts';
 import type { BareSpell } from './bare-spell.ts';
 import type { RunPlan } from './correct-plan.ts';
 

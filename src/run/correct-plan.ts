@@ -1,16 +1,15 @@
-/**
- * As much of plan.json as a run is corrected by. The file is Isobath's own, but it comes from a disk: what is needed of it is
- * checked, and told with its path where it is not as it should be.
- */
-import { type Finding, finding } from '#findings/finding.ts';
+/** As much of plan.json as a run is corrected by. */
+import type { Finding } from '#findings/finding.ts';
 import type { Front } from '#front/front.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
 import { pathOfContour } from '#handoff/contour.ts';
-import type { Contour, PlanFile } from '#handoff/plan-file.ts';
-import type { Masking } from '#part/job.ts';
-import { meanReading } from '#part/measured-sheet.ts';
-import { LENGTH_UNITS, millimetresIn } from '#units/length-unit.ts';
+import type { Job, Masking } from '#job/job.ts';
+import type { JobFile } from '#job/job-file.ts';
+import type { Contour, PlanFile } from '#job/plan-file.ts';
+import { readPlanFile, unusablePlan } from '#job/read-plan-file.ts';
+import { resolveJob } from '#job/resolve-job.ts';
+import { millimetresIn } from '#units/length-unit.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 
 export interface RunRegion {
@@ -56,89 +55,22 @@ export interface PlanRead {
 
 /** Findings: `plan-file-unusable`. */
 export function readRunPlan(text: string): PlanRead | { readonly refused: Finding } {
-  let file: PlanFile;
-  try {
-    file = JSON.parse(text);
-  } catch {
-    return unusable('', 'JSON');
-  }
-  if (file?.format !== 'isobath-plan') return unusable('format', '"isobath-plan"');
-  if (file.version !== 1) return unusable('version', '1');
-  const fault = findFault(file);
-  if (fault !== undefined) return unusable(fault.path, fault.expected);
-  return take(file);
+  const read = readPlanFile(text);
+  if ('refused' in read) return read;
+  const { planFile } = read;
+  if (planFile.stages.length === 0) return unusablePlan('stages', 'a list with at least one stage');
+  const without = planFile.stages.findIndex(({ level, minutes }) => level === 0 || minutes === 0);
+  if (without >= 0) return unusablePlan(`stages[${without}]`, 'a stage with a level and minutes above 0');
+  const { job } = resolveJob(planFile.job as JobFile, planFile.drawing.unit);
+  if (job === undefined) return unusablePlan('job', 'a job with an etch factor and a rate');
+  return runPlanOf(planFile, job);
 }
 
-function unusable(path: string, expected: string): { readonly refused: Finding } {
-  return { refused: finding('plan-file-unusable', { path, expected }) };
-}
-
-interface JobRead {
-  readonly units: 'mm' | 'in';
-  readonly stock: {
-    readonly thickness: unknown;
-    readonly minus: number;
-    readonly plus: number;
-    readonly measured?: readonly (number | { readonly thickness: number })[];
-  };
-  readonly process: { readonly rateSpread: number };
-}
-
-function findFault(file: PlanFile): { readonly path: string; readonly expected: string } | undefined {
-  if (!Array.isArray(file.stages) || file.stages.length === 0) return { path: 'stages', expected: 'stages' };
-  for (const [index, stage] of file.stages.entries()) {
-    const figures = [stage?.level, stage?.minutes, stage?.etch];
-    if (!figures.every(isPositive)) return { path: `stages[${index}]`, expected: 'level, etch and minutes' };
-    if (!isContours(stage.opening)) return { path: `stages[${index}].opening`, expected: 'contours' };
-  }
-  if (!Array.isArray(file.regions)) return { path: 'regions', expected: 'regions' };
-  for (const [index, region] of file.regions.entries()) {
-    const figures = [region?.level, region?.asked?.depth, region?.asked?.plus, region?.asked?.minus];
-    const isRight = figures.every((each) => Number.isFinite(each)) && isContours(region.contours);
-    if (!isRight) return { path: `regions[${index}]`, expected: 'a level, a depth asked and contours' };
-  }
-  const job = file.job as Partial<JobRead> | undefined;
-  const figures = [job?.process?.rateSpread, job?.stock?.minus, job?.stock?.plus];
-  if (!figures.every((each) => Number.isFinite(each))) return { path: 'job', expected: 'the job as planned' };
-  if (!['peel-next', 're-mask'].includes(maskingOf(file))) {
-    return { path: 'masking', expected: '"peel-next" or "re-mask"' };
-  }
-  const unit = LENGTH_UNITS.find((each) => each === file.drawing?.unit);
-  return unit === undefined ? { path: 'drawing.unit', expected: 'a unit of length' } : undefined;
-}
-
-/** Plan files from before there were two ways say none. */
-function maskingOf({ masking = 'peel-next' }: { readonly masking?: Masking }): Masking {
-  return masking;
-}
-
-function isPositive(value: unknown): boolean {
-  return typeof value === 'number' && Number.isFinite(value) && value > 0;
-}
-
-function isContours(value: unknown): boolean {
-  return (
-    Array.isArray(value) &&
-    value.every((each) => Array.isArray(each?.vertices) && each.vertices.every(Array.isArray))
-  );
-}
-
-function take(file: PlanFile): PlanRead {
-  const job = file.job as JobRead;
-  const jobUnit = job.units === 'in' ? 'in' : 'mm';
-  const unit = millimetresIn(jobUnit);
-  const drawingUnit = millimetresIn(LENGTH_UNITS.find((each) => each === file.drawing.unit) ?? 'mm');
-  const first = file.stages[0];
-  const rate = first === undefined ? 0 : first.etch / first.minutes;
-  const { thickness, measured, minus, plus } = job.stock;
-  const sheet =
-    typeof thickness === 'number'
-      ? {
-          thickness: (meanReading(measured) ?? thickness) * unit,
-          minus: minus * unit,
-          plus: plus * unit,
-        }
-      : undefined;
+function runPlanOf(file: PlanFile, { process, stock }: Job): PlanRead {
+  const { masking, stages, regions } = file;
+  const { rate, rateSpread, etchFactor } = process;
+  const { thickness, minus, plus } = stock;
+  const sheet = typeof thickness === 'number' ? { thickness, minus, plus } : undefined;
   const asThickness = new Set(
     (file.budgets ?? []).flatMap(({ asked, regions }) => (asked.what === 'thickness' ? regions : [])),
   );
@@ -147,35 +79,34 @@ function take(file: PlanFile): PlanRead {
     contours.map((each) => pathOfContour(movedContour(each, origin)).spans);
   return {
     plan: {
-      masking: maskingOf(file),
-      stages: file.stages.map(({ number, level, minutes }) => ({ number, level, minutes })),
-      regions: file.regions.map(({ id, level, asked }) => ({
+      masking,
+      stages: stages.map(({ number, level, minutes }) => ({ number, level, minutes })),
+      regions: regions.map(({ id, level, asked }) => ({
         id,
         level,
         asked,
         asThickness: asThickness.has(id),
       })),
       rate,
-      rateSpread: job.process.rateSpread,
+      rateSpread,
       sheet,
     },
     front: {
-      stages: file.stages
+      stages: stages
         .map((stage, index) => ({
           ...stage,
-          base: maskingOf(file) === 're-mask' ? (file.stages[index - 1]?.level ?? 0) : 0,
+          base: masking === 're-mask' ? (stages[index - 1]?.level ?? 0) : 0,
           opening: loopsOf(stage.opening),
         }))
         .sort((a, b) => b.level - a.level),
-      // Only floors are read, and a floor is a floor at any factor: what is near a wall at 1.5 is not read as one.
-      etchFactor: [[0, 1.5]],
+      etchFactor,
       rate,
       sheet: [],
       thickness: sheet?.thickness ?? Number.POSITIVE_INFINITY,
     },
-    loops: new Map(file.regions.map(({ id, contours }) => [id, loopsOf(contours)])),
-    jobUnit,
-    drawingUnit,
+    loops: new Map(regions.map(({ id, contours }) => [id, loopsOf(contours)])),
+    jobUnit: file.job.units ?? 'mm',
+    drawingUnit: millimetresIn(file.drawing.unit),
     origin,
   };
 }

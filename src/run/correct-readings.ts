@@ -4,21 +4,12 @@
  */
 import { type Finding, finding } from '#findings/finding.ts';
 import { nearestWord } from '#findings/nearest-word.ts';
+import type { ReadingGiven } from '#job/run-file.ts';
 
 /** One row as written, nothing resolved. */
-export interface ReadingRow {
+export interface ReadingRow extends ReadingGiven {
   /** In the file, from 1. */
   readonly line: number;
-  /** 0 is before the first dip. */
-  readonly stage: number;
-  /** Minutes that this stage had in the bath when the reading was taken. */
-  readonly minutes?: number;
-  readonly region?: string;
-  readonly x?: number;
-  readonly y?: number;
-  readonly depth?: number;
-  readonly thickness?: number;
-  readonly note?: string;
 }
 
 export interface ReadingsRead {

@@ -6,44 +6,22 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { type Finding, finding } from '#findings/finding.ts';
 import { jsonText } from '#handoff/json-text.ts';
+import { type ReadingGiven, type RunFile, runFileSchema } from '#job/run-file.ts';
 import type { ReadingRow } from './correct-readings.ts';
-
-interface Entry {
-  readonly rows: readonly Omit<ReadingRow, 'line'>[];
-  /** What was told then: minutes left by stage. */
-  readonly minutesLeft: readonly number[];
-  /** SHA-256 of plan, rows and all entries before. */
-  readonly seal: string;
-}
-
-export interface RunRecord {
-  readonly format: 'isobath-run';
-  readonly version: 1;
-  /** SHA-256 of plan.json. */
-  readonly plan: string;
-  readonly entries: readonly Entry[];
-}
 
 /** Findings: `run-record-unusable`. */
 export function readRecord(
   planText: string,
   recordText: string | undefined,
-): { readonly record: RunRecord } | { readonly refused: Finding } {
+): { readonly record: RunFile } | { readonly refused: Finding } {
   const plan = hashOf(planText);
   if (recordText === undefined) return { record: { format: 'isobath-run', version: 1, plan, entries: [] } };
-  let record: RunRecord | undefined;
-  try {
-    record = JSON.parse(recordText);
-  } catch {
-    record = undefined;
-  }
-  const isRecord = record?.format === 'isobath-run' && record.version === 1 && Array.isArray(record.entries);
-  if (record === undefined || !isRecord)
-    return { refused: finding('run-record-unusable', { why: 'damaged' }) };
+  const record = parsed(recordText);
+  if (record === undefined) return { refused: finding('run-record-unusable', { why: 'damaged' }) };
   if (record.plan !== plan) return { refused: finding('run-record-unusable', { why: 'other-plan' }) };
   let before = plan;
   for (const entry of record.entries) {
-    if (!Array.isArray(entry?.rows) || entry.seal !== sealOf(before, entry)) {
+    if (entry.seal !== sealOf(before, entry)) {
       return { refused: finding('run-record-unusable', { why: 'damaged' }) };
     }
     before = entry.seal;
@@ -51,8 +29,16 @@ export function readRecord(
   return { record };
 }
 
+function parsed(text: string): RunFile | undefined {
+  try {
+    return runFileSchema.safeParse(JSON.parse(text)).data;
+  } catch {
+    return undefined;
+  }
+}
+
 /** Findings: `readings-rewritten`. */
-export function findRewritten(record: RunRecord, rows: readonly ReadingRow[]): Finding | undefined {
+export function findRewritten(record: RunFile, rows: readonly ReadingRow[]): Finding | undefined {
   const recorded = record.entries.flatMap((entry) => entry.rows);
   const index = recorded.findIndex((row, place) => spell(rows[place]) !== spell(row));
   if (index < 0) return undefined;
@@ -63,10 +49,10 @@ export function findRewritten(record: RunRecord, rows: readonly ReadingRow[]): F
 
 /** The record with the rows that are new; the same record where there are none. */
 export function growRecord(
-  record: RunRecord,
+  record: RunFile,
   rows: readonly ReadingRow[],
   minutesLeft: readonly number[],
-): RunRecord {
+): RunFile {
   const known = record.entries.reduce((sum, entry) => sum + entry.rows.length, 0);
   const fresh = rows.slice(known).map(({ line: _, ...row }) => row);
   if (fresh.length === 0) return record;
@@ -75,16 +61,16 @@ export function growRecord(
   return { ...record, entries: [...record.entries, { ...entry, seal }] };
 }
 
-export function recordText(record: RunRecord): string {
+export function recordText(record: RunFile): string {
   return jsonText(record);
 }
 
-function sealOf(before: string, { rows, minutesLeft }: Omit<Entry, 'seal'>): string {
+function sealOf(before: string, { rows, minutesLeft }: Omit<RunFile['entries'][number], 'seal'>): string {
   return hashOf(JSON.stringify([before, rows.map(spell), minutesLeft]));
 }
 
 /** One text for one row, in whatever order its columns came. */
-function spell(row: Omit<ReadingRow, 'line'> | undefined): string {
+function spell(row: ReadingGiven | undefined): string {
   if (row === undefined) return '';
   const { stage, minutes, region, x, y, depth, thickness, note } = row;
   return JSON.stringify([stage, minutes, region, x, y, depth, thickness, note]);

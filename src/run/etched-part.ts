@@ -7,8 +7,8 @@ import { type ContourKit, makeContourKit } from '#front/contour-kit.ts';
 import { frontOfPlan } from '#front/front.ts';
 import { type FrontIndex, indexFront } from '#front/front-index.ts';
 import type { Point } from '#geometry/point.ts';
-import type { Job } from '#part/job.ts';
-import { sheetAt, thickestOf } from '#part/sheet-at.ts';
+import type { Job } from '#job/job.ts';
+import { sheetAt, thickestOf } from '#job/sheet-at.ts';
 import { askedAt } from '#plan/asked-at.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 

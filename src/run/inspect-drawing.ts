@@ -5,9 +5,9 @@ import { moveFinding } from '#findings/move-finding.ts';
 import { movePoint } from '#geometry/move-spans.ts';
 import type { Point } from '#geometry/point.ts';
 import { loopArea } from '#geometry/span.ts';
+import { JOB } from '#job/job-file.ts';
 import { depthNotes, unitOfNotes } from '#part/depth-notes.ts';
 import { findRegions } from '#part/find-regions.ts';
-import { DEFAULT_JOIN_TOLERANCE } from '#part/job-defaults.ts';
 import { type NoiseLayer, noiseLayers } from '#part/noise-layers.ts';
 import type { Part } from '#part/part.ts';
 import { regionFinder } from '#part/region-at.ts';
@@ -111,7 +111,7 @@ export async function inspectDrawing(bytes: Uint8Array, options: InspectOptions 
   }
   const { part, findings } = findRegions(drawing, {
     layers: everyLayer,
-    joinTolerance: DEFAULT_JOIN_TOLERANCE.value,
+    joinTolerance: JOB.members.joinTolerance.usual.value,
   });
   await step(1, 'done');
   const { origin = { x: 0, y: 0 } } = drawing;

@@ -2,7 +2,7 @@
 import type { Drawing } from '#drawing/drawing.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
-import type { Job } from '#part/job.ts';
+import type { Job } from '#job/job.ts';
 import { MOST_LINEWORK } from '#part/part-limits.ts';
 import { pickCurves } from '#part/pick-curves.ts';
 

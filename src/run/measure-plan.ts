@@ -6,8 +6,8 @@ import { indexFront } from '#front/front-index.ts';
 import { reachedIn } from '#front/reached.ts';
 import { stageVolumes } from '#front/volumes.ts';
 import type { PlanMeasures } from '#handoff/plan-measures.ts';
-import type { Job } from '#part/job.ts';
-import { thickestOf } from '#part/sheet-at.ts';
+import type { Job } from '#job/job.ts';
+import { thickestOf } from '#job/sheet-at.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 
 /** With the front that was measured, for whatever else is asked of it. */

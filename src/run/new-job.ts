@@ -6,11 +6,10 @@ import type { Drawing } from '#drawing/drawing.ts';
 import { type Finding, hasStop, sortFindings } from '#findings/finding.ts';
 import { moveFinding } from '#findings/move-finding.ts';
 import { movePoint } from '#geometry/move-spans.ts';
+import type { Job } from '#job/job.ts';
+import { JOB, type JobFile } from '#job/job-file.ts';
 import { type DepthOffer, depthNotes, unitOfNotes } from '#part/depth-notes.ts';
 import { findRegions } from '#part/find-regions.ts';
-import type { Job } from '#part/job.ts';
-import { DEFAULT_JOIN_TOLERANCE } from '#part/job-defaults.ts';
-import type { JobFile } from '#part/job-file.ts';
 import { type NoiseLayer, noiseLayers } from '#part/noise-layers.ts';
 import type { Part } from '#part/part.ts';
 import { regionFinder } from '#part/region-at.ts';
@@ -56,7 +55,7 @@ export function newJob(input: NewJobInput): NewJob {
   if (unit === undefined || hasStop(drawing.findings)) return { ...nothing, findings: drawing.findings };
   const tooMuch = limitLinework(drawing, everyLayer);
   if (tooMuch !== undefined) return { ...nothing, findings: sortFindings([...drawing.findings, tooMuch]) };
-  const joinTolerance = DEFAULT_JOIN_TOLERANCE.value;
+  const joinTolerance = JOB.members.joinTolerance.usual.value;
   const outermost = findRegions(drawing, { layers: everyLayer, joinTolerance });
   const outline = outlineOf(drawing, outermost.part, ignore);
   const layers: Job['layers'] =

@@ -7,10 +7,10 @@ import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { type Finding, finding } from '#findings/finding.ts';
 import { jsonText } from '#handoff/json-text.ts';
 import { planChanges } from '#handoff/plan-changes.ts';
-import type { PlanFile } from '#handoff/plan-file.ts';
 import { sayPlanChanges } from '#handoff/say-plan-change.ts';
-import { readFormat } from '#part/read-format.ts';
-import { REVIEW_FORMAT, type Remark, type ReviewFile } from '#part/review-file.ts';
+import type { PlanFile } from '#job/plan-file.ts';
+import { readFormat } from '#job/read-format.ts';
+import { REVIEW_FORMAT, type Remark, type ReviewFile } from '#job/review-file.ts';
 
 export interface Review {
   readonly reviewer: string;

@@ -17,26 +17,27 @@ import type { ContourKit } from '#front/contour-kit.ts';
 import type { Point } from '#geometry/point.ts';
 import { cautionsFor } from '#handoff/cautions.ts';
 import { jsonText } from '#handoff/json-text.ts';
-import type { PlanFile, ShownPlan } from '#handoff/plan-file.ts';
 import { makePlanFile, showPlan } from '#handoff/write-plan-file.ts';
+import { type BesideTexts, takeInBeside } from '#job/files-beside.ts';
+import type { Job } from '#job/job.ts';
+import type { JobFile } from '#job/job-file.ts';
+import { moveHandoff, moveJob } from '#job/move-job.ts';
+import type { PlanFile, ShownPlan } from '#job/plan-file.ts';
+import { readJob } from '#job/read-job.ts';
+import { type HandoffChoices, handoffProvenance, resolveHandoff } from '#job/resolve-handoff.ts';
+import { resolveJob } from '#job/resolve-job.ts';
 import { askRegions } from '#part/ask-regions.ts';
-import { type BesideTexts, takeInBeside } from '#part/files-beside.ts';
-import { handoffProvenance } from '#part/handoff-defaults.ts';
-import type { Job } from '#part/job.ts';
-import type { JobFile } from '#part/job-file.ts';
-import { moveHandoff, moveJob } from '#part/move-job.ts';
 import type { Asked, Part, RegionId } from '#part/part.ts';
-import { readJob } from '#part/read-job.ts';
-import { type HandoffChoices, resolveHandoff } from '#part/resolve-handoff.ts';
-import { resolveJob } from '#part/resolve-job.ts';
 import { sheetVolume } from '#part/sheet-volume.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { movePlan } from '#plan/move-plan.ts';
 import { type EarlierPlan, type PlanSince, planSince, readEarlierPlan } from './earlier-plan.ts';
-import { handoffFiles, type PlannedHandoff, type PreparedHandoff, prepareHandoff } from './handoff-files.ts';
+import { handoffFiles, type PlannedHandoff } from './handoff-files.ts';
 import { limitLinework } from './limit-linework.ts';
 import { measurePlan } from './measure-plan.ts';
+import { type OutputFile, outputFile } from './output-file.ts';
+import { type PreparedHandoff, prepareHandoff } from './prepare-handoff.ts';
 import { createRunMemory, drawingFor, partFor, type RunMemory, sha256For } from './run-memory.ts';
 import { RunCancelled, type RunOptions } from './run-options.ts';
 
@@ -49,14 +50,6 @@ export interface RunInput {
   readonly earlierPlanText?: string | undefined;
   /** Texts of the other files that the job names, by the name that stands in it. */
   readonly beside?: BesideTexts;
-}
-
-export interface OutputFile {
-  readonly name: string;
-  /** What it is, in a few words. */
-  readonly what: string;
-  readonly mime: string;
-  readonly bytes: Uint8Array;
 }
 
 /** As far as the run came; without a plan file, the input could not be used. */
@@ -160,14 +153,10 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
   const unit = drawing.unit ?? 'mm';
   const { thickness, density } = job.stock;
   const toShow = {
-    job: withoutFileChoice(ready.filled),
+    job: jobOfPlan(ready.filled),
     drawing: { file: input.drawingName, sha256: sha256For(memory, input.drawingBytes), unit },
     plan,
-    provenance: [
-      ...job.provenance,
-      ...makingProvenance(),
-      ...handoffProvenance(ready.filled.handoff, ready.filled.units ?? 'mm'),
-    ],
+    provenance: [...job.provenance, ...makingProvenance(), ...handoffProvenance(ready.filled)],
     cautions: cautionsFor(job.process),
     contours: memory.contours,
   };
@@ -212,7 +201,7 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
   const since = ready.earlier && planSince(ready.earlier, planFile);
   const made = { findings, planFile, drawing, part, plan, thickness, kit: measures.kit };
   const files =
-    handoff === undefined ? [] : await outputFiles({ ...handoff, origin }, { planFile, findings, since });
+    handoff === undefined ? [] : await outputFiles(handoff, { planFile, findings, since, origin });
   await step(1, 'done');
   return since === undefined ? { ...made, files } : { ...made, files, since };
 }
@@ -235,18 +224,18 @@ function framesOf({ origin }: Drawing): Frames {
 /** plan.json, and the hand-off where nothing stops it. */
 async function outputFiles(
   handoff: PreparedHandoff,
-  { planFile, findings, since }: Pick<RunResult, 'findings'> & Omit<PlannedHandoff, 'planBytes'>,
+  { findings, ...planned }: Pick<RunResult, 'findings'> & Omit<PlannedHandoff, 'planBytes'>,
 ): Promise<OutputFile[]> {
-  const planBytes = utf8ToBytes(jsonText(planFile));
-  const plan = { name: 'plan.json', what: 'the whole plan', mime: 'application/json', bytes: planBytes };
+  const planBytes = utf8ToBytes(jsonText(planned.planFile));
+  const plan = outputFile({ name: 'plan.json', what: 'the whole plan', bytes: planBytes });
   if (hasStop(findings)) return [plan];
-  return [plan, ...(await handoffFiles(handoff, { planFile, planBytes, since }))];
+  return [plan, ...(await handoffFiles(handoff, { ...planned, planBytes }))];
 }
 
-/** Which files are written beside a plan is no part of it: one more leaves the plan, its hash and its review as they are. */
-function withoutFileChoice({ handoff, ...job }: JobFile): JobFile {
+/** Which files are written beside a plan, and which schema an editor checks its job by, is no part of it: its hash and its review stay. */
+function jobOfPlan({ $schema, handoff, ...job }: JobFile): JobFile {
   if (handoff === undefined) return job;
-  const { files: _, ...rest } = handoff;
+  const { files, ...rest } = handoff;
   return Object.keys(rest).length === 0 ? job : { ...job, handoff: rest };
 }
 

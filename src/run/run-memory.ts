@@ -7,8 +7,8 @@ import { bytesToHex } from '@noble/hashes/utils.js';
 import type { Drawing } from '#drawing/drawing.ts';
 import { type ReadOptions, readDrawing } from '#drawing/read-drawing.ts';
 import type { ContourMemory } from '#handoff/write-plan-file.ts';
+import type { Job } from '#job/job.ts';
 import { findRegions, type RegionsFound } from '#part/find-regions.ts';
-import type { Job } from '#part/job.ts';
 import { type RegionAt, regionFinder } from '#part/region-at.ts';
 import { type ClusterMemory, createClusterMemory } from '#plan/open-clusters.ts';
 

@@ -5,9 +5,9 @@ import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { ROUNDING } from '#geometry/tolerances.ts';
 import type { AskedStretch } from '#handoff/named-section.ts';
+import type { Taper } from '#job/taper.ts';
+import { taperEndsAlong } from '#job/tapered-at.ts';
 import { hypot } from '#maths/hypot.ts';
-import type { Taper } from '#part/job.ts';
-import { taperEndsAlong } from '#part/tapered-at.ts';
 import { depthAskedAt, type EtchedPart, thicknessLeft } from './etched-part.ts';
 
 export interface SectionRequest {

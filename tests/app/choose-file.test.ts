@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { chooseFile } from '#app/state/choose-file.ts';
-import type { JobFile } from '#part/job-file.ts';
+import type { JobFile } from '#job/job-file.ts';
 
 const job: JobFile = {
   format: 'isobath-job',

@@ -5,7 +5,7 @@ import type { RegionShape } from '#app/state/region-shape.ts';
 import { troubleOf } from '#app/views/drawing/trouble-of.ts';
 import type { PlannedPage } from '#app/worker/planned-page.ts';
 import { finding } from '#findings/finding.ts';
-import type { JobFile } from '#part/job-file.ts';
+import type { JobFile } from '#job/job-file.ts';
 import { rectangle } from '#support/shapes.ts';
 
 /** Pockets in a row, 10 wide; depths that are asked of them now. */

@@ -1,19 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import {
-  setAlloy,
-  setBath,
-  setDrawingUnits,
-  setEdgeDatum,
-  setJoinTolerance,
-  setMasking,
-  setRate,
-  setRateSpread,
-  setRule,
-  setSheetTolerance,
-  setTank,
-  setTaperEnd,
-} from '#app/state/edit-figures.ts';
-import type { JobFile } from '#part/job-file.ts';
+import { setRate, setSheetReadings, setTaperEnd } from '#app/state/edit-figures.ts';
+import { setField } from '#job/edit-field.ts';
+import type { JobFile } from '#job/job-file.ts';
 
 const job: JobFile = {
   format: 'isobath-job',
@@ -27,9 +15,7 @@ const job: JobFile = {
 
 describe('sheet, bath and rules of a job in inches', () => {
   it('are written in its own unit: 0.254 mm is 0.01 in', () => {
-    expect(setSheetTolerance(job, 'minus', 0.254).stock.minus).toBe(0.01);
-    expect(setRule(job, 'minWeb', 0.508).rules).toEqual({ minWeb: 0.02 });
-    expect(setJoinTolerance(job, 0).joinTolerance).toBe(0);
+    expect(setSheetReadings(job, [4.064, 3.81]).stock.measured).toEqual([0.16, 0.15]);
     expect(setRate(job, 0.0254).process.rate).toBe(0.001);
   });
 
@@ -45,20 +31,43 @@ describe('sheet, bath and rules of a job in inches', () => {
   });
 
   it('leave the job when they are taken back, so that the default counts', () => {
-    const ruled = setRule(setRule(job, 'minWeb', 0.508), 'minLandWidth', 2.54);
-    expect(setRule(ruled, 'minWeb', undefined).rules).toEqual({ minLandWidth: 0.1 });
-    expect(setRule(setRule(ruled, 'minWeb', undefined), 'minLandWidth', undefined)).toEqual(job);
-    expect(setSheetTolerance(setSheetTolerance(job, 'plus', 0), 'plus', undefined)).toEqual(job);
-    expect(setEdgeDatum(setEdgeDatum(job, 'mid-wall'), undefined)).toEqual(job);
+    const set = (before: JobFile, path: string, value: unknown) => setField(before, path.split('.'), value);
+    const ruled = set(set(job, 'rules.minWeb', 0.02), 'rules.minLandWidth', 0.1);
+    expect(ruled.rules).toEqual({ minWeb: 0.02, minLandWidth: 0.1 });
+    expect(set(ruled, 'rules.minWeb', undefined).rules).toEqual({ minLandWidth: 0.1 });
+    expect(set(set(ruled, 'rules.minWeb', undefined), 'rules.minLandWidth', undefined)).toEqual(job);
     const tank = { litres: 900, dissolved: 0, dissolvedLimit: 75 };
-    expect(setTank(job, tank).process).toEqual({ ...job.process, tank });
-    expect(setTank(setTank(job, tank), undefined)).toEqual(job);
-    expect(setMasking(job, 're-mask').process).toEqual({ ...job.process, masking: 're-mask' });
-    expect(setMasking(setMasking(job, 're-mask'), undefined)).toEqual(job);
-    expect(setRateSpread(setRateSpread(job, 0.1), undefined)).toEqual(job);
-    expect(setDrawingUnits(setDrawingUnits(job, 'cm'), undefined)).toEqual(job);
-    expect('alloy' in setAlloy(job, undefined).stock).toBe(false);
-    expect('bath' in setBath(job, undefined).process).toBe(false);
+    expect(set(job, 'process.tank', tank).process).toEqual({ ...job.process, tank });
+    expect(set(job, 'handoff.template.knife.width', 0.06).handoff).toEqual({
+      template: { knife: { width: 0.06 } },
+    });
+    for (const [path, value] of [
+      ['stock.plus', 0],
+      ['joinTolerance', 0],
+      ['process.edgeDatum', 'mid-wall'],
+      ['process.masking', 're-mask'],
+      ['process.rateSpread', 0.1],
+      ['process.tank', tank],
+      ['drawingUnits', 'cm'],
+      ['handoff.template.knife.width', 0.06],
+    ] as const) {
+      expect(set(job, path, value), path).not.toEqual(job);
+      expect(set(set(job, path, value), path, undefined), path).toEqual(job);
+    }
+    expect('alloy' in set(job, 'stock.alloy', undefined).stock).toBe(false);
+    // A key that the file must hold stays, empty as it may be.
+    expect(set({ ...job, process: { rate: 1 } }, 'process.rate', undefined).process).toEqual({});
+  });
+
+  it('take the place of the same said in another way', () => {
+    const inverse = setField(job, ['process', 'depthPerUndercut'], 1.25);
+    expect(inverse.process).toEqual({ bath: 'caustic-aluminium', rate: 0.001, depthPerUndercut: 1.25 });
+    const coupon = { before: 0.16, after: 0.15, minutes: 8, faces: 2 };
+    expect(setField(job, ['process', 'coupon'], coupon).process).toEqual({
+      bath: 'caustic-aluminium',
+      etchFactor: 1,
+      coupon,
+    });
   });
 
   it('keep the taper of a sheet when one end of it changes', () => {

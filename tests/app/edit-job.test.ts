@@ -7,7 +7,7 @@ import {
   setLayerRole,
   setSheetThickness,
 } from '#app/state/edit-job.ts';
-import type { JobFile } from '#part/job-file.ts';
+import type { JobFile } from '#job/job-file.ts';
 
 const job: JobFile = {
   format: 'isobath-job',

@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import { layerRole, setLayerRole } from '#app/state/edit-job.ts';
 import { addHoles, clearHoles, outlineLayers, setSheetChoice, sheetChoice } from '#app/state/edit-sheet.ts';
-import type { JobFile } from '#part/job-file.ts';
+import type { JobFile } from '#job/job-file.ts';
 
 const JOB: JobFile = {
   format: 'isobath-job',

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { createPacker, packPlan, type Unpacker, unpackPlan } from '#app/worker/pack-plan.ts';
-import type { Contour, ShownPlan } from '#handoff/plan-file.ts';
+import type { Contour, ShownPlan } from '#job/plan-file.ts';
+import { plainJobFile } from '#support/plain-job.ts';
 
 const square = (at: number): Contour => ({
   closed: true,
@@ -24,7 +25,7 @@ function planWith(lines: readonly Contour[]): ShownPlan {
     regions: ['R01'],
   };
   return {
-    job: {},
+    job: plainJobFile,
     drawing: { file: 'lid.dxf', sha256: '', unit: 'mm' },
     outline,
     cutouts: [],

@@ -4,7 +4,7 @@ import { mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { test } from 'vitest';
-import { HANDOFF_FILES } from '#part/handoff-schema.ts';
+import { HANDOFF_FILES } from '#job/handoff-list.ts';
 import { pocketGridFiles } from '#support/pocket-grid-files.ts';
 
 /** Processor seconds, which other work on the machine hardly counts into, and the peak of memory. */

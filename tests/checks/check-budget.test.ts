@@ -19,7 +19,12 @@ async function told(asked: object, change: { readonly stock?: object; readonly p
     drawingBytes: new TextEncoder().encode(plateDrawing()),
   });
   const found = findings.filter(({ code }) => code.startsWith('tolerance-'));
-  return { codes: found.map(({ code }) => code), said: found.map(sayFinding), found, planFile };
+  return {
+    codes: found.map(({ code }) => code),
+    said: found.map((each) => sayFinding(each)),
+    found,
+    planFile,
+  };
 }
 
 const tolerance = (mm: number) => ({ plus: mm, minus: mm });

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { checkMaking } from '#checks/check-making.ts';
 import type { Finding } from '#findings/finding.ts';
-import type { EdgeDatum } from '#part/job.ts';
+import type { EdgeDatum } from '#job/job.ts';
 import { measurePlan } from '#run/measure-plan.ts';
 import { type CheckedPart, checkPart } from '#support/check-part.ts';
 import { plainJob } from '#support/plain-job.ts';

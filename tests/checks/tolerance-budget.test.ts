@@ -2,7 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { overBy, type ToleranceBudget, toleranceBudgets } from '#checks/tolerance-budget.ts';
-import type { Job } from '#part/job.ts';
+import type { Job } from '#job/job.ts';
 import type { Asked } from '#part/part.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { partOf } from '#support/part-of.ts';

@@ -3,10 +3,11 @@ import { stageTable } from '#cli/stage-table.ts';
 import { makePlanFile } from '#handoff/write-plan-file.ts';
 import { expectGolden } from '#support/golden.ts';
 import { handMadePlan } from '#support/hand-made-plan.ts';
+import { plainJobFile } from '#support/plain-job.ts';
 
 const reached = { floorArea: 1, share: 1, deepest: 1, shallowest: 1 };
 const planFile = makePlanFile({
-  job: {},
+  job: plainJobFile,
   drawing: { file: 'lid.dxf', sha256: '', unit: 'mm' },
   plan: handMadePlan,
   measures: {

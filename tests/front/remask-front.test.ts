@@ -13,7 +13,7 @@ import { removedVolume, stageVolumes } from '#front/volumes.ts';
 import { isInsideLoops } from '#geometry/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, pointAlong } from '#geometry/span.ts';
-import type { EdgeDatum } from '#part/job.ts';
+import type { EdgeDatum } from '#job/job.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { kitOf, RATE } from '#support/front-of.ts';

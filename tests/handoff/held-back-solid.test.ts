@@ -5,8 +5,8 @@ import { frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import { lineSpan } from '#geometry/span.ts';
 import { etchedSolid } from '#handoff/etched-solid.ts';
-import { resolveHandoff } from '#part/resolve-handoff.ts';
-import { prepareHandoff } from '#run/handoff-files.ts';
+import { resolveHandoff } from '#job/resolve-handoff.ts';
+import { prepareHandoff } from '#run/prepare-handoff.ts';
 import { handMadePlan } from '#support/hand-made-plan.ts';
 import { plainJob } from '#support/plain-job.ts';
 
@@ -31,8 +31,8 @@ test('solid-held-back: neither GLB nor STL of a solid that its check refuses, an
     'mm',
   );
   const units = { job: 'mm', drawing: 'mm' } as const;
-  const { solid, findings } = prepareHandoff({ choices, job, plan, kit, units });
-  expect(solid).toBeUndefined();
+  const { made, findings } = prepareHandoff({ choices, job, plan, kit, units });
+  expect(made.solid).toBeUndefined();
   expect(findings).toMatchObject([
     { code: 'solid-held-back', severity: 'warn', facts: { of: 'files', trouble: 'volume' } },
   ]);

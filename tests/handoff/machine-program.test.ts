@@ -14,9 +14,9 @@ import {
 } from '#geometry/span.ts';
 import { cutLines, travel } from '#handoff/cut-lines.ts';
 import { machineProgram } from '#handoff/machine-program.ts';
+import { fillPost, PLAIN_POST } from '#job/post-file.ts';
+import { readJob } from '#job/read-job.ts';
 import { interpretRs274, pointsOfMove } from '#oracle/rs274.ts';
-import { fillPost, PLAIN_POST } from '#part/post-file.ts';
-import { readJob } from '#part/read-job.ts';
 import { runJob } from '#run/run-job.ts';
 import { handMadePlan } from '#support/hand-made-plan.ts';
 import { rectangle } from '#support/shapes.ts';

@@ -3,8 +3,8 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import type { FindingRecord } from '#findings/finding-record.ts';
 import { type PlanChange, planChanges } from '#handoff/plan-changes.ts';
-import type { PlanFile } from '#handoff/plan-file.ts';
 import { sayPlanChange } from '#handoff/say-plan-change.ts';
+import type { PlanFile } from '#job/plan-file.ts';
 import { runJob } from '#run/run-job.ts';
 
 const JOB = JSON.parse(readFileSync('samples/gauge-pod-cover.job.json', 'utf8'));

@@ -6,10 +6,11 @@ import { makeContourKit } from '#front/contour-kit.ts';
 import { frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import { itemAt } from '#geometry/assert.ts';
-import type { PlanFile } from '#handoff/plan-file.ts';
-import type { HandoffChoices } from '#part/resolve-handoff.ts';
+import type { PlanFile } from '#job/plan-file.ts';
+import type { HandoffChoices } from '#job/resolve-handoff.ts';
 import { makePlan } from '#plan/make-plan.ts';
-import { handoffFiles, prepareHandoff } from '#run/handoff-files.ts';
+import { handoffFiles } from '#run/handoff-files.ts';
+import { prepareHandoff } from '#run/prepare-handoff.ts';
 import { runJob } from '#run/run-job.ts';
 import { askedAt, partOf } from '#support/part-of.ts';
 import { plainJob } from '#support/plain-job.ts';
@@ -128,6 +129,7 @@ test('picture-too-small: a narrow pocket in a sheet of 4 m cannot be seen on A4,
     planFile,
     planBytes: new Uint8Array(),
     since: undefined,
+    origin: undefined,
   });
   expect(files.map(({ name }) => name)).toEqual(['scribe.dxf']);
 });

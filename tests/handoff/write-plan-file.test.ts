@@ -4,13 +4,13 @@ import { CAUTIONS, cautionsFor } from '#handoff/cautions.ts';
 import { jsonText } from '#handoff/json-text.ts';
 import { makePlanFile, type PlanFileInput } from '#handoff/write-plan-file.ts';
 import { handMadePlan } from '#support/hand-made-plan.ts';
-import { plainJob } from '#support/plain-job.ts';
+import { plainJob, plainJobFile } from '#support/plain-job.ts';
 
 const reached = { floorArea: 1, share: 0.9, deepest: 2.5, shallowest: 0 };
 
 function input(special: Partial<PlanFileInput> = {}): PlanFileInput {
   return {
-    job: { format: 'isobath-job' },
+    job: plainJobFile,
     drawing: { file: 'lid.dxf', sha256: '00', unit: 'mm' },
     plan: handMadePlan,
     measures: {

@@ -2,10 +2,10 @@ import { describe, expect, test } from 'vitest';
 import { sayFinding } from '#findings/say-finding.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, lineSpan, loopsArea, reverseSpans } from '#geometry/span.ts';
+import type { JobFile } from '#job/job-file.ts';
+import { resolveJob } from '#job/resolve-job.ts';
 import { askRegions } from '#part/ask-regions.ts';
-import type { JobFile } from '#part/job-file.ts';
 import type { Part, Region } from '#part/part.ts';
-import { resolveJob } from '#part/resolve-job.ts';
 
 function rectangle(x: number, y: number, width: number, height: number): Loop {
   const corners: Point[] = [

@@ -1,8 +1,8 @@
 /** Layers about the part and not of it: told in one finding each, left out on asking, and never all there is. */
 import { describe, expect, test } from 'vitest';
 import { readDrawing } from '#drawing/read-drawing.ts';
+import type { Job } from '#job/job.ts';
 import { findRegions } from '#part/find-regions.ts';
-import type { Job } from '#part/job.ts';
 import { noiseLayers } from '#part/noise-layers.ts';
 import { inspectDrawing } from '#run/inspect-drawing.ts';
 import { bytesOf, entity } from '#support/raw-drawing.ts';

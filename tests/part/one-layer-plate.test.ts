@@ -2,9 +2,9 @@
 import { describe, expect, test } from 'vitest';
 import { readDrawing } from '#drawing/read-drawing.ts';
 import { loopsArea } from '#geometry/span.ts';
+import { readJob } from '#job/read-job.ts';
+import { resolveJob } from '#job/resolve-job.ts';
 import { findRegions } from '#part/find-regions.ts';
-import { readJob } from '#part/read-job.ts';
-import { resolveJob } from '#part/resolve-job.ts';
 import { bytesOf } from '#support/raw-drawing.ts';
 import { box, circle, dxf, line } from '#support/small-drawing.ts';
 

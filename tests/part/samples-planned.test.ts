@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { readDrawing } from '#drawing/read-drawing.ts';
+import { readJob } from '#job/read-job.ts';
+import { resolveJob } from '#job/resolve-job.ts';
 import { askRegions } from '#part/ask-regions.ts';
 import { findRegions } from '#part/find-regions.ts';
-import { readJob } from '#part/read-job.ts';
-import { resolveJob } from '#part/resolve-job.ts';
 import { makePlan } from '#plan/make-plan.ts';
 
 const SQUARE_INCH = 25.4 ** 2;

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { Taper } from '#part/job.ts';
+import type { Taper } from '#job/taper.ts';
 import { sheetVolume } from '#part/sheet-volume.ts';
 import { circle, rectangle } from '#support/shapes.ts';
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { levelChoicesText } from '#cli/level-choices-text.ts';
-import type { Job } from '#part/job.ts';
+import type { Job } from '#job/job.ts';
 import { chooseLevels } from '#plan/choose-levels.ts';
 import { levelCosts } from '#plan/level-costs.ts';
 import { makePlan } from '#plan/make-plan.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { test } from 'vitest';
-import type { EdgeDatum } from '#part/job.ts';
+import type { EdgeDatum } from '#job/job.ts';
 import { compareOpenings, expectCutOnce } from '#support/compare-openings.ts';
 import { planOf, randomPart, TIGHT_SHEET } from '#support/random-part.ts';
 

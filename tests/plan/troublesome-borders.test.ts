@@ -1,7 +1,7 @@
 /** Parts whose lines once came out wrong, each named for its trouble. */
 import { describe, expect, test } from 'vitest';
 import { type Loop, lineSpan, spanFromBulge, spansLength } from '#geometry/span.ts';
-import type { EdgeDatum, Masking } from '#part/job.ts';
+import type { EdgeDatum, Masking } from '#job/job.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { cutFaults } from '#support/cut-faults.ts';

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { isInsideLoops } from '#geometry/inside-loops.ts';
-import type { Taper } from '#part/job.ts';
-import { taperedAt } from '#part/tapered-at.ts';
+import type { Taper } from '#job/taper.ts';
+import { taperedAt } from '#job/tapered-at.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { taperProfile } from '#plan/taper-profile.ts';

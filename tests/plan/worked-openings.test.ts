@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { spansLength } from '#geometry/span.ts';
-import type { Job } from '#part/job.ts';
+import type { Job } from '#job/job.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { askedAt, partOf } from '#support/part-of.ts';
 import { plainJob } from '#support/plain-job.ts';

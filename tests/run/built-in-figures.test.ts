@@ -9,9 +9,9 @@ import { knownFigures } from '#bath/known-figures.ts';
 import type { Provenance, Sourced } from '#bath/provenance.ts';
 import { sheetTolerance } from '#bath/sheet-tolerance.ts';
 import * as limits from '#checks/making-limits.ts';
-import { INSPECTION_DEFAULTS, TEMPLATE_DEFAULTS } from '#part/handoff-defaults.ts';
-import * as defaults from '#part/job-defaults.ts';
+import * as defaults from '#job/job-defaults.ts';
 import { runJob } from '#run/run-job.ts';
+import { jobRows } from '#support/job-rows.ts';
 import { buoyLidDrawing } from '#support/small-drawing.ts';
 
 const { alloys: ALLOYS, baths: BATHS } = knownFigures();
@@ -55,15 +55,25 @@ beforeAll(async () => {
 });
 
 describe('plan.json says of built-in figures where they are from', () => {
-  // Whoever adds a default to the job adds it here by adding it to that file.
-  const given = Object.entries(defaults).flatMap(([name, value]): [string, unknown][] =>
-    name === 'DEFAULT_RULES'
-      ? Object.entries(value).map(([key, each]): [string, unknown] => [`${name}.${key}`, each])
-      : [[name, value]],
+  const declared = jobRows().flatMap(({ path, field }): [string, unknown][] =>
+    typeof field.usual?.value === 'number' && field.quantity !== undefined ? [[path, field.usual]] : [],
   );
-  test.each(given.filter(([, value]) => typeof value !== 'string'))('%s', (_, value) => {
+  test('a field whose default is a figure of the world names it in the provenance', () => {
+    const nameless = jobRows().filter(
+      ({ field }) => typeof field.usual?.value === 'number' && field.quantity === undefined,
+    );
+    // Of a requirement the plan names the tolerance once; no overcut is no figure.
+    expect(nameless.map(({ path }) => path)).toEqual([
+      'requirements[].plus',
+      'requirements[].minus',
+      'handoff.scribe.overcut',
+      'handoff.program.overcut',
+    ]);
+  });
+
+  test.each([...Object.entries(defaults), ...declared])('%s', (_, value) => {
     expect(isSourced(value), 'a default that is a figure carries its source').toBe(true);
-    expect(plain).toContainEqual(expect.objectContaining(value));
+    expect(plain).toContainEqual(expect.objectContaining(value as Sourced));
   });
 
   test.each(ALLOYS.map((alloy) => [alloy.id, alloy] as const))(
@@ -101,8 +111,6 @@ describe('plan.json says of built-in figures where they are from', () => {
   });
 
   test('what the hand-off is shaped with, whichever files are made', async () => {
-    for (const figure of [...Object.values(INSPECTION_DEFAULTS), ...Object.values(TEMPLATE_DEFAULTS)])
-      expect(plain).toContainEqual(expect.objectContaining(figure));
     const own = await provenanceWith('al-2024-t3', 'caustic-aluminium', {
       handoff: { template: { web: 7 } },
     });

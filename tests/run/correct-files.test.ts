@@ -81,6 +81,21 @@ describe('M7 a run from its files', () => {
     if ('refused' in read) throw new Error('the plan must read');
     expect(read.plan.sheet).toEqual({ thickness: expect.closeTo(4.15, 9), minus: 0.03, plus: 0.03 });
   });
+  test('M7.1 walls lie where the etch factor of the plan’s own job puts them, be it a table', async () => {
+    const etchFactor = [
+      [0, 0.8],
+      [2.5, 1.15],
+    ];
+    const { files } = await runJob({
+      jobText: JSON.stringify({ ...buoyLidJob, process: { ...buoyLidJob.process, etchFactor } }),
+      drawingName: 'lid.dxf',
+      drawingBytes: new TextEncoder().encode(buoyLidDrawing),
+    });
+    const read = readRunPlan(new TextDecoder().decode(files.find(({ name }) => name === 'plan.json')?.bytes));
+    if ('refused' in read) throw new Error('the plan must read');
+    expect(read.front.etchFactor).toEqual(etchFactor);
+    expect(read.plan.rate).toBe(0.0297);
+  });
   test('sheet-not-gauged: on a tapered sheet a thickness tells a depth only beside one of stage 0', () => {
     const tapered = JSON.parse(planText);
     tapered.job.stock.thickness = { from: [0, 0], to: [100, 0], thicknessFrom: 5, thicknessTo: 4 };
@@ -120,6 +135,25 @@ describe('M7 a run from its files', () => {
     const waxed = JSON.stringify({ ...JSON.parse(planText), masking: 'wax' });
     for (const text of ['', 'null', '{}', '{"format":"isobath-plan","version":1}', waxed]) {
       expect(correct(HEAD, undefined, text).findings.map(({ code }) => code)).toEqual(['plan-file-unusable']);
+    }
+  });
+
+  test('plan-file-unusable: the place of the fault and what stands there in a plan are named', () => {
+    const plan = () => JSON.parse(planText);
+    const faults: [unknown, string, RegExp][] = [
+      [{ ...plan(), format: 'isobath-job' }, 'format', /"isobath-plan"/],
+      [{ ...plan(), stages: [] }, 'stages', /at least one/],
+      [{ ...plan(), masking: 'wax' }, 'masking', /"peel-next" or "re-mask"/],
+      [
+        { ...plan(), regions: plan().regions.with(1, { ...plan().regions[1], level: '2' }) },
+        'regions[1].level',
+        /a number/,
+      ],
+      [{ ...plan(), job: { ...plan().job, process: {} } }, 'job', /etch factor and a rate/],
+    ];
+    for (const [file, path, expected] of faults) {
+      const [fault] = correct(HEAD, undefined, JSON.stringify(file)).findings;
+      expect(fault?.facts).toMatchObject({ path, expected: expect.stringMatching(expected) });
     }
   });
 

@@ -9,7 +9,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'vite';
 import { afterAll, beforeAll, test } from 'vitest';
-import { HANDOFF_FILES } from '#part/handoff-schema.ts';
+import { HANDOFF_FILES } from '#job/handoff-list.ts';
 import { damagedJob } from '#support/damaged-job.ts';
 import { expectTrials, type TrialFailure, trialPlan } from '#support/trials.ts';
 

@@ -4,7 +4,7 @@
  * solids, whose numbers are single precision, say where they are counted from.
  */
 import { beforeAll, describe, expect, test } from 'vitest';
-import { HANDOFF_FILES } from '#part/handoff-schema.ts';
+import { HANDOFF_FILES } from '#job/handoff-list.ts';
 import { correctRun } from '#run/correct-run.ts';
 import { planHash, readReview, reviewText } from '#run/review.ts';
 import { type RunResult, runJob } from '#run/run-job.ts';

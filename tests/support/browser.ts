@@ -4,12 +4,7 @@
  */
 import { accessSync, constants, existsSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
-import { unpackBrowser } from './unpack-browser.ts';
-
-export interface FoundBrowser {
-  readonly executablePath: string;
-  readonly env: Readonly<Record<string, string>>;
-}
+import { type FoundBrowser, unpackBrowser } from './unpack-browser.ts';
 
 /** In order of preference: the headless shell starts fastest and draws the same. */
 const NAMES = ['chromium-headless-shell', 'google-chrome', 'chrome', 'chromium', 'chromium-browser'];

@@ -2,7 +2,7 @@
 import { checkMaking } from '#checks/check-making.ts';
 import type { Finding } from '#findings/finding.ts';
 import type { Loop } from '#geometry/span.ts';
-import type { EdgeDatum, Job, Masking } from '#part/job.ts';
+import type { EdgeDatum, Job, Masking } from '#job/job.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { measurePlan } from '#run/measure-plan.ts';

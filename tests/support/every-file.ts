@@ -1,6 +1,6 @@
 /** Each sample's job with every file of the hand-off chosen and cut along a slanting line: what must be the same bytes everywhere. */
 import { readdirSync, readFileSync } from 'node:fs';
-import { HANDOFF_FILES } from '#part/handoff-schema.ts';
+import { HANDOFF_FILES } from '#job/handoff-list.ts';
 
 export interface SampleInput {
   /** Of the sample, as its job file is named. */

@@ -1,8 +1,8 @@
 /** The regions of a drawing made of curves in a test, and what is found on the way. */
 import type { Drawing, DrawnCurve } from '#drawing/drawing.ts';
 import { type Loop, lineSpan, type Span } from '#geometry/span.ts';
+import type { Job } from '#job/job.ts';
 import { findRegions } from '#part/find-regions.ts';
-import type { Job } from '#part/job.ts';
 
 type Layers = Partial<Job['layers']>;
 

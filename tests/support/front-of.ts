@@ -7,7 +7,7 @@ import { type ContourKit, makeContourKit } from '#front/contour-kit.ts';
 import type { Front } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import type { Loop } from '#geometry/span.ts';
-import type { Masking } from '#part/job.ts';
+import type { Masking } from '#job/job.ts';
 
 export interface DrawnFront {
   readonly stages: readonly { readonly level: number; readonly opening: readonly Loop[] }[];

@@ -1,7 +1,7 @@
 /** Random parts for property tests: outlines on a coarse grid, so that they share lines, nest, touch and cross. */
 import fc from 'fast-check';
 import type { Loop } from '#geometry/span.ts';
-import type { EdgeDatum, Masking } from '#part/job.ts';
+import type { EdgeDatum, Masking } from '#job/job.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { partOf } from './part-of.ts';

@@ -4,6 +4,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { schemaFaults } from './published-schema.ts';
 
 const PROGRAM = fileURLToPath(new URL('../../dist/cli/isobath.js', import.meta.url));
 
@@ -37,5 +38,14 @@ export function runIsobath(args: readonly string[], folder: string, env: NodeJS.
   });
   const cpuSeconds = existsSync(work) ? Number(readFileSync(work, 'utf8')) / 1e6 : Number.POSITIVE_INFINITY;
   rmSync(place, { recursive: true });
+  const out = args.indexOf('--out');
+  if (args[0] === 'plan' && out > 0) checkPlan(join(folder, args[out + 1] ?? '', 'plan.json'));
   return { code: status, out: stdout, error: stderr, cpuSeconds };
+}
+
+/** Whatever a test plans must keep to the schema that is published. */
+function checkPlan(path: string): void {
+  if (!existsSync(path)) return;
+  const faults = schemaFaults('plan', JSON.parse(readFileSync(path, 'utf8')));
+  if (faults.length > 0) throw new Error(`plan.json does not keep to its schema: ${faults.join('; ')}`);
 }

@@ -2,7 +2,7 @@
  * A bath that no plan knows: its rate is off from the start and drifts on. A run in it, gauged and corrected stage by stage, beside the
  * same run by the clock. How deep a floor really is comes from the bath alone, not from the code that corrects.
  */
-import type { Masking } from '#part/job.ts';
+import type { Masking } from '#job/job.ts';
 import type { Reading } from '#run/correct-fit.ts';
 import type { RunPlan } from '#run/correct-plan.ts';
 import { correctRates } from '#run/correct-rates.ts';

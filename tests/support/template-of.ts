@@ -1,12 +1,23 @@
 /** Templates made in a test, with choices small enough for small parts. */
 import { makeTemplates } from '#handoff/template/make-templates.ts';
-import { resolveTemplate, type TemplateChoices } from '#part/template-choices.ts';
+import type { JobFile } from '#job/job-file.ts';
+import { resolveHandoff } from '#job/resolve-handoff.ts';
+import type { TemplateChoices } from '#job/template-fields.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 
-export type GivenTemplate = Parameters<typeof resolveTemplate>[0];
+export type GivenTemplate = NonNullable<JobFile['handoff']>['template'];
 
-function templateChoices(given: GivenTemplate = undefined): TemplateChoices {
-  return resolveTemplate(given, { unit: 'mm', drawingUnit: 'mm', paper: 'a4' });
+export function templateChoices(template: GivenTemplate = undefined): TemplateChoices {
+  const job: JobFile = {
+    format: 'isobath-job',
+    version: 1,
+    drawing: 'lid.dxf',
+    stock: { thickness: 2 },
+    process: {},
+    requirements: [],
+    handoff: { template },
+  };
+  return resolveHandoff(job, 'mm').template;
 }
 
 export function templateOf(

@@ -7,7 +7,11 @@ import { existsSync, mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, w
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { brotliDecompressSync } from 'node:zlib';
-import type { FoundBrowser } from './browser.ts';
+
+export interface FoundBrowser {
+  readonly executablePath: string;
+  readonly env: Readonly<Record<string, string>>;
+}
 
 const TAR_BLOCK = 512;
 

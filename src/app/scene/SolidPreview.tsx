@@ -4,7 +4,7 @@ import { useEffect, useMemo, useState } from 'react';
 import { Box3, Mesh, MeshLambertMaterial, type Object3D, Vector3 } from 'three';
 import { GLTFLoader } from 'three/examples/jsm/loaders/GLTFLoader.js';
 import { STLLoader } from 'three/examples/jsm/loaders/STLLoader.js';
-import type { OutputFile } from '#run/run-job.ts';
+import type { OutputFile } from '#run/output-file.ts';
 
 const TILT = -0.9;
 

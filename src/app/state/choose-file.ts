@@ -1,7 +1,6 @@
 /** Has a job make a hand-off file, or leave it out. */
-import { HANDOFF_FILES } from '#part/handoff-schema.ts';
-import type { JobFile } from '#part/job-file.ts';
-import type { HandoffFile } from '#part/resolve-handoff.ts';
+import { HANDOFF_FILES, type HandoffFile } from '#job/handoff-list.ts';
+import type { JobFile } from '#job/job-file.ts';
 
 export function chooseFile(job: JobFile, file: HandoffFile, isWanted: boolean): JobFile {
   const { files: before = [], ...handoff } = job.handoff ?? {};

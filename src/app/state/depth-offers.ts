@@ -1,7 +1,7 @@
 /** Depth notes of the drawing on the bench, against what is asked already; and taking them. */
 import type { PlannedPage } from '#app/worker/planned-page.ts';
+import type { JobFile } from '#job/job-file.ts';
 import { type DepthOffer, depthNotes, unitOfNotes } from '#part/depth-notes.ts';
-import type { JobFile } from '#part/job-file.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { askOfRegions, type RegionTarget, type Wish } from './edit-job.ts';
 import { type RegionShape, shapeHolds } from './region-shape.ts';

@@ -2,13 +2,13 @@
  * The coupons of a job, as pure functions: (job, arguments) → job. Readings are flat and in millimetres, as they are typed in one
  * by one. One coupon stands in the job as itself, several as a list; an opening counts when all three of its readings are there.
  */
-import type { JobFile } from '#part/job-file.ts';
+import type { JobFile } from '#job/job-file.ts';
 import { fromJobUnits, inJobUnits } from './edit-figures.ts';
 
 type GivenCoupon = JobFile['process']['coupon'];
 type JobCoupon = Exclude<GivenCoupon, undefined | readonly unknown[]>;
 
-type ReadingKey =
+export type ReadingKey =
   | 'before'
   | 'after'
   | 'minutes'

@@ -1,5 +1,5 @@
 /** The etch factor of a job, as pure functions: (job, arguments) → job. */
-import type { JobFile } from '#part/job-file.ts';
+import type { JobFile } from '#job/job-file.ts';
 import { withoutOpenings } from './edit-coupons.ts';
 
 /** Either convention, as the job file calls it: undercut over depth, or depth over undercut. */

@@ -1,6 +1,6 @@
 /** What the engineer does to a job, as pure functions: (job, arguments) → job. Lengths come in millimetres. */
 
-import type { JobFile } from '#part/job-file.ts';
+import type { JobFile } from '#job/job-file.ts';
 import { inJobUnits } from './edit-figures.ts';
 import { outlineLayers, sheetChoice } from './edit-sheet.ts';
 

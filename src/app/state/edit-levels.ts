@@ -1,5 +1,5 @@
 /** Which levels a job takes, as pure functions: (job, arguments) → job. Depths come in millimetres. */
-import type { JobFile } from '#part/job-file.ts';
+import type { JobFile } from '#job/job-file.ts';
 import { fromJobUnits, inJobUnits } from './edit-figures.ts';
 
 /** Two depths nearer than this are one level: far below any tolerance, far above rounding. */

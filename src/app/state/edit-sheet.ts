@@ -1,5 +1,5 @@
 /** Where the sheet ends, as pure functions: (job, arguments) → job. Points are in drawing coordinates. */
-import type { JobFile } from '#part/job-file.ts';
+import type { JobFile } from '#job/job-file.ts';
 
 type Layers = NonNullable<JobFile['layers']>;
 type DrawingPoint = readonly [x: number, y: number];

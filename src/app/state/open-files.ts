@@ -2,10 +2,10 @@
 
 import type { DrawingFile, DrawingLook } from '#app/worker/plan-service.ts';
 import { type Finding, hasStop } from '#findings/finding.ts';
-import { bareJob } from '#part/bare-job.ts';
-import { besideNames, isBesideText, putBeside } from '#part/files-beside.ts';
-import { readJob } from '#part/read-job.ts';
-import { resolveJob } from '#part/resolve-job.ts';
+import { bareJob } from '#job/bare-job.ts';
+import { besideNames, isBesideText, putBeside } from '#job/files-beside.ts';
+import { readJob } from '#job/read-job.ts';
+import { resolveJob } from '#job/resolve-job.ts';
 import { MOST_JOB_BYTES } from '#run/run-limits.ts';
 import { jobForDrawing } from './edit-job.ts';
 import type { Notice, OpenDocument } from './workbench-state.ts';

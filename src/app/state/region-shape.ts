@@ -5,7 +5,7 @@ import { isInsideLoops } from '#geometry/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, pointAlong } from '#geometry/span.ts';
 import { pathOfContour } from '#handoff/contour.ts';
-import type { Contour, ShownRegion } from '#handoff/plan-file.ts';
+import type { Contour, ShownRegion } from '#job/plan-file.ts';
 
 type Rings = readonly (readonly Point[])[];
 

@@ -1,6 +1,6 @@
 /** What the engineer does to the sheet with regions picked on it. */
 import type { StoreApi } from 'zustand/vanilla';
-import type { JobFile } from '#part/job-file.ts';
+import type { JobFile } from '#job/job-file.ts';
 import { addHoles, setSheetChoice } from './edit-sheet.ts';
 import { regionTargets } from './region-targets.ts';
 import type { WorkbenchState } from './workbench-state.ts';

@@ -1,6 +1,6 @@
 /** The sheet's thickness in mm, as measured or else nominal; of a tapered sheet the thickest, so that every level fits on the ladder. */
-import type { JobFile } from '#part/job-file.ts';
-import { meanReading } from '#part/measured-sheet.ts';
+import type { JobFile } from '#job/job-file.ts';
+import { meanReading } from '#job/measured-sheet.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 
 export function sheetThickness({ stock, units }: JobFile): number {

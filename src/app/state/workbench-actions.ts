@@ -1,6 +1,6 @@
 /** Everything that can be done at the workbench, as functions on its store. */
 import type { StoreApi } from 'zustand/vanilla';
-import type { JobFile } from '#part/job-file.ts';
+import type { JobFile } from '#job/job-file.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 import { askOfRegions, type Wish } from './edit-job.ts';
 import { closeGroup, redo, takeStep, undo } from './history.ts';

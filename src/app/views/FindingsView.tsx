@@ -1,7 +1,7 @@
 /** Findings, gravest first: what, where, why, value against limit, and what to do. A click flies to the place. */
 import { boxOfShapes } from '#app/state/region-shape.ts';
 import { type Finding, type Place, sortFindings } from '#findings/finding.ts';
-import { sayInUnit } from '#findings/say-in-unit.ts';
+import { sayFinding } from '#findings/say-finding.ts';
 import type { Severity } from '#findings/severity.ts';
 import { distance } from '#geometry/point.ts';
 import { SeverityShape } from './SeverityShape.tsx';
@@ -69,7 +69,7 @@ export function FindingList({ findings }: { readonly findings: readonly Finding[
 
 function FindingItem({ finding, go }: { readonly finding: Finding; readonly go: (place: Place) => void }) {
   const unit = useBench((state) => state.session.unit);
-  const { title, reason, remedy } = sayInUnit(finding, unit);
+  const { title, reason, remedy } = sayFinding(finding, unit);
   const { place } = finding;
   const where = placeWords(place);
   const canGo = place.at !== undefined || (place.regions?.length ?? 0) > 0;

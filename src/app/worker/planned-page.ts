@@ -2,8 +2,8 @@
 import type { DrawingLayer, DrawnNote } from '#drawing/drawing.ts';
 import type { Finding } from '#findings/finding.ts';
 import type { Point } from '#geometry/point.ts';
-import type { Contour, ShownPlan } from '#handoff/plan-file.ts';
-import type { OutputFile } from '#run/run-job.ts';
+import type { Contour, ShownPlan } from '#job/plan-file.ts';
+import type { OutputFile } from '#run/output-file.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 
 export interface DrawnLine {

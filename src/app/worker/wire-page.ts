@@ -3,8 +3,8 @@
  * the drawing only when it is another one. Types only.
  */
 import type { Finding } from '#findings/finding.ts';
-import type { ShownPlan, ShownRegion, ShownStage } from '#handoff/plan-file.ts';
-import type { OutputFile } from '#run/run-job.ts';
+import type { ShownPlan, ShownRegion, ShownStage } from '#job/plan-file.ts';
+import type { OutputFile } from '#run/output-file.ts';
 import type { PackedContours } from './pack-contours.ts';
 import type { DrawnSheet } from './planned-page.ts';
 

@@ -15,7 +15,7 @@ import type { Terminal } from '#cli/terminal.ts';
 import { wallStepsText } from '#cli/wall-steps-text.ts';
 import { writeFiles } from '#cli/write-files.ts';
 import { hasStop } from '#findings/finding.ts';
-import { CUT_FILES } from '#run/cut-files.ts';
+import { staleNames } from '#run/handoff-files.ts';
 import { type RunResult, runJob } from '#run/run-job.ts';
 import { MOST_PLAN_BYTES } from '#run/run-limits.ts';
 
@@ -49,7 +49,7 @@ export async function planCommand(
   const outcome = writeFiles({
     folder: resolve(out),
     files,
-    stale: CUT_FILES.filter((name) => !names.includes(name)),
+    stale: staleNames(names),
     inputs: since === undefined ? input.paths : [...input.paths, resolve(since)],
   });
   if ('refused' in outcome) return refused(outcome.refused);

@@ -6,7 +6,7 @@ import { indexBoxes } from '#geometry/box-index.ts';
 import { isInsideLoops } from '#geometry/inside-loops.ts';
 import { distance, type Point } from '#geometry/point.ts';
 import { distanceToSpan, type Loop, pointAlong, type Span } from '#geometry/span.ts';
-import type { TemplateChoices } from '#part/template-choices.ts';
+import type { TemplateChoices } from '#job/template-fields.ts';
 import { isNearItself } from './is-near-itself.ts';
 import { layLine } from './lay-line.ts';
 import type { LineMeets } from './line-meets.ts';

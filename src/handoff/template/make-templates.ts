@@ -11,7 +11,7 @@ import { itemAt } from '#geometry/assert.ts';
 import { type Span, spansLength } from '#geometry/span.ts';
 import { stretchPoint, stretchSpans } from '#geometry/stretch-spans.ts';
 import { stretchAlong } from '#handoff/stretch-along.ts';
-import type { TemplateChoices } from '#part/template-choices.ts';
+import type { TemplateChoices } from '#job/template-fields.ts';
 import { checkTemplates, checkWidths, tellNoRoom } from './check-templates.ts';
 import { isNearItself } from './is-near-itself.ts';
 import { layLine } from './lay-line.ts';

@@ -2,29 +2,22 @@
 import { type Finding, finding } from '#findings/finding.ts';
 import { boxOfSpans } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
-import { TEMPLATE_PAPERS, type TemplatePaper } from '#part/template-choices.ts';
+import { twoDigits } from '#job/handoff-list.ts';
+import { TEMPLATE_PAPERS, type TemplatePaper } from '#job/template-fields.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { templateDrawing } from './template-drawing.ts';
 import { templatePages } from './template-pages.ts';
 import type { TemplateSet } from './template-set.ts';
 import { tileGrid } from './tile-pages.ts';
 
-export interface TemplateFile {
+interface TemplateFile {
   readonly name: string;
   readonly what: string;
-  readonly mime: string;
   readonly bytes: Uint8Array;
 }
 
-/** Most templates that a folder is searched for from an earlier plan. */
-const MOST_TEMPLATES = 99;
 /** More pages to a template than anybody joins: our own choice. */
 const MOST_PAGES = 100;
-
-/** Every name that a template's file can have. */
-export function templateNames(): string[] {
-  return ['template.pdf', ...Array.from({ length: MOST_TEMPLATES }, (_, index) => drawingName(index + 1))];
-}
 
 /** Paper too small costs the file on paper; the drawings are made all the same. */
 export function checkPaper({ sheet, input }: TemplateSet): Finding[] {
@@ -55,17 +48,12 @@ export async function templateFiles(
   { planHash, unit, origin, date }: TemplateRelease,
 ): Promise<TemplateFile[]> {
   const drawings = set.templates.map((_, index) => ({
-    name: drawingName(index + 1),
+    name: `template-${twoDigits(index + 1)}.dxf`,
     what: `scribe template ${index + 1} of ${set.templates.length}, to cut`,
-    mime: 'image/vnd.dxf',
     bytes: templateDrawing({ set, number: index + 1, planHash, unit, origin }),
   }));
   if (checkPaper(set).length > 0) return drawings;
   const bytes = await templatePages({ set, planHash, date });
-  const pages = { name: 'template.pdf', what: 'scribe templates at 1 : 1', mime: 'application/pdf', bytes };
+  const pages = { name: 'template.pdf', what: 'scribe templates at 1 : 1', bytes };
   return [...drawings, pages];
-}
-
-function drawingName(number: number): string {
-  return `template-${String(number).padStart(2, '0')}.dxf`;
 }

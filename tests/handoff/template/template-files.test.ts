@@ -9,7 +9,7 @@ import { pathOfContour } from '#handoff/contour.ts';
 import { templateDrawing } from '#handoff/template/template-drawing.ts';
 import type { TemplateSet } from '#handoff/template/template-set.ts';
 import { tileGrid, tilesOf } from '#handoff/template/tile-pages.ts';
-import { CUT_FILES } from '#run/cut-files.ts';
+import { CUT_FILES } from '#job/handoff-list.ts';
 import { runJob } from '#run/run-job.ts';
 import { curveGap } from '#support/curve-gap.ts';
 import { handMadePlan } from '#support/hand-made-plan.ts';

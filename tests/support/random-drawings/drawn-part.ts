@@ -1,7 +1,7 @@
 /** A part as it is drawn: closed curves on layers, and how it is to be etched. Depths are dealt to its regions in turn. */
 import type { Point } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
-import type { EdgeDatum, Masking } from '#part/job.ts';
+import type { EdgeDatum, Masking } from '#job/job.ts';
 
 export const SHEET = 'SHEET';
 export const POCKETS = 'POCKETS';

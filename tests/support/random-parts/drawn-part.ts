@@ -1,7 +1,7 @@
 /** A random part as drawn, and its plan. */
 import { isInsideLoops } from '#geometry/inside-loops.ts';
 import { type Loop, reverseSpans } from '#geometry/span.ts';
-import type { EdgeDatum, Masking } from '#part/job.ts';
+import type { EdgeDatum, Masking } from '#job/job.ts';
 import type { Part } from '#part/part.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';

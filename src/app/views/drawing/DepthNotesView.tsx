@@ -5,7 +5,7 @@ import { regionTargets } from '#app/state/region-targets.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import { NameField } from '#app/views/NameField.tsx';
 import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
-import type { JobFile } from '#part/job-file.ts';
+import type { JobFile } from '#job/job-file.ts';
 import { lengthFigure, type ShownUnit, showLength } from '#units/show-length.ts';
 
 export function DepthNotesView({ job }: { readonly job: JobFile }) {

@@ -2,7 +2,7 @@
 import { useState } from 'react';
 import { outlineLayers, sheetChoice } from '#app/state/edit-sheet.ts';
 import { useBench, useDocument } from '#app/views/workbench-context.ts';
-import type { JobFile } from '#part/job-file.ts';
+import type { JobFile } from '#job/job-file.ts';
 import { DepthNotesView } from './DepthNotesView.tsx';
 import { DrawingFields } from './DrawingFields.tsx';
 import { LayerRoles } from './LayerRoles.tsx';

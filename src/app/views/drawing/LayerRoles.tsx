@@ -2,7 +2,7 @@
 import { type LayerRole, layerRole, setLayerRole } from '#app/state/edit-job.ts';
 import { useWorkbench } from '#app/views/workbench-context.ts';
 import type { DrawingLayer } from '#drawing/drawing.ts';
-import type { JobFile } from '#part/job-file.ts';
+import type { JobFile } from '#job/job-file.ts';
 
 const ROLES: readonly { readonly role: LayerRole; readonly words: string }[] = [
   { role: 'outline', words: 'edge of the part' },

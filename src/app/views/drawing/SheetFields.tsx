@@ -2,7 +2,7 @@
 import { clearHoles, setSheetChoice, sheetChoice } from '#app/state/edit-sheet.ts';
 import { ChoiceField } from '#app/views/job/ChoiceField.tsx';
 import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
-import type { JobFile } from '#part/job-file.ts';
+import type { JobFile } from '#job/job-file.ts';
 
 const BY_LAYER = '';
 const OUTERMOST = 'outermost';

@@ -2,7 +2,7 @@
 import { useEffect, useState } from 'react';
 import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
 import type { DrawnLine } from '#app/worker/planned-page.ts';
-import type { OutputFile } from '#run/run-job.ts';
+import type { OutputFile } from '#run/output-file.ts';
 import { contourPath } from './contour-path.ts';
 
 export function DrawingPreview({ file }: { readonly file: OutputFile }) {

@@ -1,21 +1,7 @@
 /** Which files the job makes beside the plan and the scribe drawing. */
 import { chooseFile } from '#app/state/choose-file.ts';
 import { useDocument, useWorkbench } from '#app/views/workbench-context.ts';
-import { HANDOFF_FILES } from '#part/handoff-schema.ts';
-import type { HandoffFile } from '#part/resolve-handoff.ts';
-
-const WORDS: Readonly<Record<HandoffFile, string>> = {
-  traveller: 'traveller for the tank',
-  review: 'review sheets',
-  inspection: 'points to inspect',
-  program: 'machine program',
-  'scribe-r12': 'scribe drawing for old readers (R12)',
-  template: 'scribe template',
-  'section-dxf': 'sections to scale (DXF)',
-  'section-svg': 'pictures of sections (SVG)',
-  glb: 'solid with colours (GLB)',
-  stl: 'solid (STL)',
-};
+import { HANDOFF_FILES, HANDOFF_LIST } from '#job/handoff-list.ts';
 
 export function FileChoices() {
   const { actions } = useWorkbench();
@@ -33,12 +19,13 @@ export function FileChoices() {
                 type="checkbox"
                 checked={chosen.includes(file)}
                 onChange={({ target }) =>
-                  actions.edit(`${target.checked ? 'make' : 'leave out'} the ${WORDS[file]}`, (before) =>
-                    chooseFile(before, file, target.checked),
+                  actions.edit(
+                    `${target.checked ? 'make' : 'leave out'} the ${HANDOFF_LIST[file].label}`,
+                    (before) => chooseFile(before, file, target.checked),
                   )
                 }
               />
-              {WORDS[file]}
+              {HANDOFF_LIST[file].label}
             </label>
           </li>
         ))}

@@ -1,7 +1,7 @@
 /** One file to hand off: what it is for, a look at it that opens in place, and a way to save it. */
 import { useState } from 'react';
 import { saveBytes } from '#app/views/save-bytes.ts';
-import type { OutputFile } from '#run/run-job.ts';
+import type { OutputFile } from '#run/output-file.ts';
 import { FilePreview } from './FilePreview.tsx';
 
 interface FileItemProps {

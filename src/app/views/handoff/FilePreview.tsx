@@ -1,7 +1,7 @@
 /** A look at a file before it is saved, by its kind: words, page, drawing, picture or solid. Always the very bytes. */
 import { lazy, type ReactNode, Suspense } from 'react';
 import { hasWebGl } from '#app/scene/has-web-gl.ts';
-import type { OutputFile } from '#run/run-job.ts';
+import type { OutputFile } from '#run/output-file.ts';
 import { DrawingPreview } from './DrawingPreview.tsx';
 import { useObjectUrl } from './use-object-url.ts';
 

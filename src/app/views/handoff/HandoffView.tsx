@@ -4,7 +4,7 @@ import { documentText } from '#app/state/job-text.ts';
 import { DeskButtons } from '#app/views/DeskButtons.tsx';
 import { useBench, useDocument } from '#app/views/workbench-context.ts';
 import { hasStop } from '#findings/finding.ts';
-import type { OutputFile } from '#run/run-job.ts';
+import type { OutputFile } from '#run/output-file.ts';
 import { FileChoices } from './FileChoices.tsx';
 import { FileItem } from './FileItem.tsx';
 

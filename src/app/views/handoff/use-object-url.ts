@@ -1,6 +1,6 @@
 /** An address for a file's bytes, as long as it is on show. */
 import { useEffect, useMemo } from 'react';
-import type { OutputFile } from '#run/run-job.ts';
+import type { OutputFile } from '#run/output-file.ts';
 
 export function useObjectUrl({ bytes, mime }: Pick<OutputFile, 'bytes' | 'mime'>): string {
   const url = useMemo(

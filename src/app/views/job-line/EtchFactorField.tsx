@@ -8,9 +8,10 @@ import {
   turnedOver,
 } from '#app/state/edit-factor.ts';
 import { QuantityField } from '#app/views/QuantityField.tsx';
-import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
-import type { JobFile } from '#part/job-file.ts';
+import { useWorkbench } from '#app/views/workbench-context.ts';
+import type { JobFile } from '#job/job-file.ts';
 import { readFigure } from '#units/read-figure.ts';
+import { usePlannedProcess } from './use-planned-process.ts';
 
 const WAYS: Readonly<Record<FactorWay, string>> = {
   etchFactor: 'undercut / depth',
@@ -20,9 +21,8 @@ const WAYS: Readonly<Record<FactorWay, string>> = {
 export function EtchFactorField({ job }: { readonly job: JobFile }) {
   const { actions } = useWorkbench();
   const [wayAtHand, setWayAtHand] = useState<FactorWay>('etchFactor');
-  const planned = useBench((state) => state.derived.page?.plan?.provenance)?.find(
-    ({ quantity }) => quantity === 'etch factor',
-  )?.value;
+  const [row, ...others] = usePlannedProcess()?.etchFactor ?? [];
+  const planned = others.length === 0 ? row?.[1] : undefined;
   const stated = factorWay(job);
   const way = stated ?? wayAtHand;
   const given = stated === undefined ? plannedIn(way, planned) : job.process[stated];

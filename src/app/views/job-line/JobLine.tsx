@@ -8,7 +8,7 @@ import { NameField } from '#app/views/NameField.tsx';
 import { QuantityField } from '#app/views/QuantityField.tsx';
 import { readFiles } from '#app/views/read-files.ts';
 import { useBench, useDocument, useWorkbench } from '#app/views/workbench-context.ts';
-import type { JobFile } from '#part/job-file.ts';
+import type { JobFile } from '#job/job-file.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import { readLength } from '#units/read-length.ts';
 import { showLength } from '#units/show-length.ts';
@@ -17,6 +17,7 @@ import { JobsButton } from './JobsButton.tsx';
 import { JobsView } from './JobsView.tsx';
 import { SamplePicker } from './SamplePicker.tsx';
 import { StepButtons } from './StepButtons.tsx';
+import { usePlannedProcess } from './use-planned-process.ts';
 
 export function JobLine() {
   const document = useDocument();
@@ -56,12 +57,9 @@ function JobName({ job }: { readonly job: JobFile }) {
 function JobFigures({ job }: { readonly job: JobFile }) {
   const { actions } = useWorkbench();
   const unit = useBench((state) => state.session.unit);
-  const plan = useBench((state) => state.derived.page?.plan);
+  const planned = usePlannedProcess();
   const given = job.process.rate;
-  const rate =
-    given === undefined
-      ? plan?.provenance.find(({ quantity }) => quantity === 'etch rate')?.value
-      : given * millimetresIn(job.units ?? 'mm');
+  const rate = given === undefined ? planned?.rate : fromJobUnits(job, given);
   const figureIn = (length: number) => String(Number((length / millimetresIn(unit)).toPrecision(4)));
   return (
     <div className="job-figures">

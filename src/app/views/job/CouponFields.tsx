@@ -1,7 +1,5 @@
 /** One coupon: its thickness before and after, how long it was in the bath, and an opening where one was measured. */
-import type { CouponReadings } from '#app/state/edit-coupons.ts';
 import { isWholeCoupon } from '#app/state/edit-coupons.ts';
-import { LengthField } from '#app/views/LengthField.tsx';
 import { Disclosure } from '#app/views/planning/Disclosure.tsx';
 import { QuantityField } from '#app/views/QuantityField.tsx';
 import { useBench } from '#app/views/workbench-context.ts';
@@ -9,38 +7,22 @@ import { surfaceRate, THICKNESS_GAUGE } from '#bath/coupon.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import { readFigure } from '#units/read-figure.ts';
 import { ChoiceField } from './ChoiceField.tsx';
-import { COARSEST_GAUGE, FINEST_GAUGE, LEAST_CHANGE } from './coupon-limits.ts';
 import { OpeningFields } from './OpeningFields.tsx';
+import { LEAST_CHANGE, ReadingField, type ReadingsProps } from './ReadingField.tsx';
 
-interface CouponFieldsProps {
+interface CouponFieldsProps extends ReadingsProps {
   readonly name: string;
-  readonly readings: CouponReadings;
-  readonly onTake: (change: CouponReadings) => void;
   readonly onRemove: (() => void) | undefined;
 }
 
-export function CouponFields({ name, readings, onTake, onRemove }: CouponFieldsProps) {
-  const { before, after, minutes, faces = 2, gauge } = readings;
+export function CouponFields({ name, onRemove, ...props }: CouponFieldsProps) {
+  const { readings, onTake } = props;
+  const { before, after, minutes, faces = 2 } = readings;
   return (
     <fieldset>
       <legend>{name.replace(/^c/, 'C')}</legend>
-      <LengthField
-        isFine
-        label="Before"
-        length={before}
-        placeholder="none"
-        least={(after ?? 0) + LEAST_CHANGE}
-        onTake={(length) => onTake({ before: length })}
-      />
-      <LengthField
-        isFine
-        label="After"
-        length={after}
-        placeholder="none"
-        least={LEAST_CHANGE}
-        {...(before === undefined ? {} : { most: before - LEAST_CHANGE })}
-        onTake={(length) => onTake({ after: length })}
-      />
+      <ReadingField {...props} name="before" label="Before" least={(after ?? 0) + LEAST_CHANGE} />
+      <ReadingField {...props} name="after" label="After" below={before} />
       <QuantityField
         label="In the bath"
         text={minutes === undefined ? '' : String(minutes)}
@@ -58,18 +40,9 @@ export function CouponFields({ name, readings, onTake, onRemove }: CouponFieldsP
         <option value="1">on one face</option>
         <option value="2">on both faces</option>
       </ChoiceField>
-      <LengthField
-        isFine
-        label="Gauge may be off by"
-        length={gauge}
-        usual={THICKNESS_GAUGE.value}
-        least={FINEST_GAUGE}
-        most={COARSEST_GAUGE}
-        onTake={(length) => onTake({ gauge: length })}
-        onClear={() => onTake({ gauge: undefined })}
-      />
+      <ReadingField {...props} name="gauge" label="Gauge may be off by" gauge={THICKNESS_GAUGE.value} />
       <Disclosure title="Opening in its maskant" startsOpen={readings.openingDepth !== undefined}>
-        <OpeningFields readings={readings} onTake={onTake} />
+        <OpeningFields {...props} />
       </Disclosure>
       <p>
         <CouponRate readings={readings} />{' '}

@@ -10,10 +10,10 @@ import {
 } from '#app/state/edit-coupons.ts';
 import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
 import { couponRate } from '#bath/coupon.ts';
-import { couponsOf } from '#part/job-coupons.ts';
+import { couponsOf } from '#job/job-coupons.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import { CouponFields } from './CouponFields.tsx';
-import type { JobPart } from './JobPanel.tsx';
+import type { JobPart } from './job-part.ts';
 
 export function CouponList({ job }: JobPart) {
   const { actions } = useWorkbench();

@@ -2,20 +2,14 @@
 import { useMemo } from 'react';
 import { Disclosure } from '#app/views/planning/Disclosure.tsx';
 import { useDocument } from '#app/views/workbench-context.ts';
-import type { JobFile } from '#part/job-file.ts';
-import { resolveJob } from '#part/resolve-job.ts';
+import { JOB, type JobFile } from '#job/job-file.ts';
+import { resolveJob } from '#job/resolve-job.ts';
 import { BathFields } from './BathFields.tsx';
 import { CouponList } from './CouponList.tsx';
+import { GroupFields } from './FieldControl.tsx';
 import { LevelFields } from './LevelFields.tsx';
-import { RuleFields } from './RuleFields.tsx';
 import { SheetFields } from './SheetFields.tsx';
 import { TankFields } from './TankFields.tsx';
-
-/** A part of the panel: the job as it is, and with its defaults filled in. */
-export interface JobPart {
-  readonly job: JobFile;
-  readonly filled: JobFile;
-}
 
 export function JobPanel() {
   const document = useDocument();
@@ -44,7 +38,10 @@ function JobFields({ job }: { readonly job: JobFile }) {
       <TankFields {...part} />
       <CouponList {...part} />
       <LevelFields {...part} />
-      <RuleFields {...part} />
+      <fieldset>
+        <legend>Rules for making, at least</legend>
+        <GroupFields group={JOB.members.rules} path={['rules']} {...part} />
+      </fieldset>
     </>
   );
 }

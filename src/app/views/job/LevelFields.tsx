@@ -5,7 +5,7 @@ import { listLevels, lockedLevelsOf, lockLevels, setLevelRule } from '#app/state
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
 import { ChoiceField } from './ChoiceField.tsx';
-import type { JobPart } from './JobPanel.tsx';
+import type { JobPart } from './job-part.ts';
 import { LengthList } from './LengthList.tsx';
 
 /** A level as thin as this is none, and so much metal stays below the deepest, mm. */

@@ -1,19 +1,23 @@
 /** The bath's volume and its dissolved metal. They count when all three are there; one of them emptied, the job tells of no tank. */
 import { useState } from 'react';
-import { setTank } from '#app/state/edit-figures.ts';
 import { QuantityField } from '#app/views/QuantityField.tsx';
 import { useWorkbench } from '#app/views/workbench-context.ts';
 import type { Tank } from '#bath/bath-load.ts';
+import { setField } from '#job/edit-field.ts';
+import { JOB } from '#job/job-file.ts';
 import { readFigure } from '#units/read-figure.ts';
-import type { JobPart } from './JobPanel.tsx';
+import type { JobPart } from './job-part.ts';
 
 type TankDraft = Readonly<Partial<Record<keyof Tank, number | undefined>>>;
 
+const { litres, dissolved, dissolvedLimit } = JOB.members.process.members.tank.members;
 const FIELDS = [
-  { key: 'litres', label: 'Litres of bath', suffix: 'L' },
-  { key: 'dissolved', label: 'Dissolved metal now', suffix: 'g/L' },
-  { key: 'dissolvedLimit', label: 'Dissolved metal, limit', suffix: 'g/L' },
+  { key: 'litres', field: litres, suffix: 'L' },
+  { key: 'dissolved', field: dissolved, suffix: 'g/L' },
+  { key: 'dissolvedLimit', field: dissolvedLimit, suffix: 'g/L' },
 ] as const;
+
+const PATH = ['process', 'tank'];
 
 export function TankFields({ job }: JobPart) {
   const { actions } = useWorkbench();
@@ -24,19 +28,19 @@ export function TankFields({ job }: JobPart) {
     const next = { ...shown, [key]: value };
     if (isWhole(next)) {
       setDraft({});
-      actions.edit('tank', (before) => setTank(before, next));
+      actions.edit('tank', (before) => setField(before, PATH, next));
       return;
     }
     setDraft(next);
-    if (tank !== undefined) actions.edit('no tank', (before) => setTank(before, undefined));
+    if (tank !== undefined) actions.edit('no tank', (before) => setField(before, PATH, undefined));
   };
   return (
     <fieldset>
       <legend>Tank</legend>
-      {FIELDS.map(({ key, label, suffix }) => (
+      {FIELDS.map(({ key, field, suffix }) => (
         <QuantityField
           key={key}
-          label={label}
+          label={field.label}
           text={shown[key] === undefined ? '' : String(shown[key])}
           placeholder="none"
           suffix={suffix}

@@ -1,7 +1,7 @@
 /** What a stage fewer or more would cost in tolerance, region by region; any of them can be taken. */
 import { listLevels } from '#app/state/edit-levels.ts';
 import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
-import type { LevelChoiceRecord } from '#handoff/plan-file.ts';
+import type { LevelChoiceRecord } from '#job/plan-file.ts';
 import { lengthFigure } from '#units/show-length.ts';
 import { usePlanFile } from './use-plan-file.ts';
 

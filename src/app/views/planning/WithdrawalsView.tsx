@@ -1,7 +1,7 @@
 /** Tapers made by drawing the part out of the bath, beside the same in steps. */
 import { HeadRow } from '#app/views/HeadRow.tsx';
 import { useBench } from '#app/views/workbench-context.ts';
-import type { WithdrawalRecord } from '#handoff/plan-file.ts';
+import type { WithdrawalRecord } from '#job/plan-file.ts';
 import { lengthFigure, type ShownUnit, showLength, showMinutes } from '#units/show-length.ts';
 import { usePlanFile } from './use-plan-file.ts';
 

@@ -5,7 +5,7 @@ import { addRemark, isOfOtherPlan, removeRemark } from '#app/state/review-draft.
 import { useBench, useDesk, useWorkbench } from '#app/views/workbench-context.ts';
 import { movePoint } from '#geometry/move-spans.ts';
 import type { Point } from '#geometry/point.ts';
-import type { ShownStage } from '#handoff/plan-file.ts';
+import type { ShownStage } from '#job/plan-file.ts';
 import { lengthFigure } from '#units/show-length.ts';
 
 interface RemarksProps {

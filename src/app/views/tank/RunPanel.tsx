@@ -1,7 +1,7 @@
 /** Readings in, minutes left out; the record of the run only grows. */
 import { saveBytes } from '#app/views/save-bytes.ts';
-import { sayInUnit } from '#findings/say-in-unit.ts';
-import type { ShownPlan, ShownStage } from '#handoff/plan-file.ts';
+import { sayFinding } from '#findings/say-finding.ts';
+import type { ShownPlan, ShownStage } from '#job/plan-file.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 import { ReadingForm } from './ReadingForm.tsx';
 import { RunTables } from './RunTables.tsx';
@@ -35,7 +35,7 @@ export function RunPanel({ planText, plan, stage, unit, most }: RunPanelProps) {
           <RunTables corrected={corrected} unit={unit} />
         )}
         {findings.map((finding, index) => {
-          const { title, reason, remedy } = sayInUnit(finding, unit);
+          const { title, reason, remedy } = sayFinding(finding, unit);
           return (
             <p key={`${finding.code} ${index.toString()}`} className={`finding ${finding.severity}`}>
               <strong>

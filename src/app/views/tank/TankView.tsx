@@ -7,7 +7,7 @@ import { inkOn } from '#app/views/ink-on.ts';
 import { StageMark } from '#app/views/StageMark.tsx';
 import { usePlanText } from '#app/views/use-plan-text.ts';
 import { useBench, useDesk, useDocument, useWorkbench } from '#app/views/workbench-context.ts';
-import type { ShownPlan } from '#handoff/plan-file.ts';
+import type { ShownPlan } from '#job/plan-file.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import { RunPanel } from './RunPanel.tsx';
 import { TankSheet } from './TankSheet.tsx';

@@ -1,0 +1,52 @@
+/**
+ * Lengths and rates of findings as their sentences are made, in the unit that they are read in. In millimetres each subject
+ * writes its figures to the places that it knows; inches have four, and two digits at least.
+ */
+import { powerOfTen } from '#maths/decade.ts';
+import { millimetresIn } from '#units/length-unit.ts';
+import type { ShownUnit } from '#units/show-length.ts';
+
+/** A figure of millimetres in digits. */
+export type WriteFigure = (millimetres: number) => string;
+
+export interface Shown {
+  readonly unit: ShownUnit;
+  /** A length with its unit, or both figures of a place. */
+  readonly length: (millimetres: number | readonly [number, number], write: WriteFigure) => string;
+  /** A rate or speed, mm/min, with its unit; with a word between two. */
+  readonly rate: (
+    perMinute: number | readonly [number, number],
+    write: WriteFigure,
+    between?: 'to' | '±',
+  ) => string;
+}
+
+/** Significant digits of a rate: those that coupons give. */
+const RATE_DIGITS = 4;
+/** Places of an inch, and digits of a length that they would lose. */
+const PLACES = 4;
+const LEAST_DIGITS = 2;
+
+export function shownIn(unit: ShownUnit): Shown {
+  const inUnit = (write: WriteFigure, inches: WriteFigure) => (unit === 'mm' ? write : inches);
+  return {
+    unit,
+    length: (value, write) => `${[value].flat().map(inUnit(write, inchFigure)).join(', ')} ${unit}`,
+    rate: (value, write, between = 'to') =>
+      `${[value].flat().map(inUnit(write, inchRate)).join(` ${between} `)} ${unit}/min`,
+  };
+}
+
+function inchRate(millimetres: number): string {
+  return String(Number((millimetres / millimetresIn('in')).toPrecision(RATE_DIGITS)));
+}
+
+function inchFigure(millimetres: number): string {
+  const inches = millimetres / millimetresIn('in');
+  const places = Number(inches.toFixed(PLACES));
+  return String(
+    Math.abs(places) < powerOfTen(LEAST_DIGITS - 1 - PLACES)
+      ? Number(inches.toPrecision(LEAST_DIGITS))
+      : places,
+  );
+}

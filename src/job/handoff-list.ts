@@ -1,0 +1,115 @@
+/**
+ * Files of the hand-off to choose from, by the word that the job says: metal or maskant could be cut, or a run be made, from
+ * each, so that all are kept back while the plan has a `stop`. What writes one is `src/run/deliverables/WORD.ts`.
+ */
+import type { FindingCode } from '#findings/finding.ts';
+import { POST_ENDINGS } from './post-file.ts';
+
+/** What is made of the plan before files are written, and only for those that need it. */
+export type HandoffNeed = 'lines' | 'pictures' | 'points' | 'sections' | 'templates' | 'solid';
+
+interface ListedFile {
+  /** What the workbench calls it. */
+  readonly label: string;
+  /** For docs/files.md. */
+  readonly holds: string;
+  /** Every name that it can have; `#` is a number of two digits from 01. */
+  readonly names: readonly string[];
+  readonly needs: readonly HandoffNeed[];
+  /** Findings that keep it back. */
+  readonly keptBackBy?: readonly FindingCode[];
+}
+
+export const HANDOFF_LIST = {
+  traveller: {
+    label: 'traveller for the tank',
+    holds: 'steps, pictures, minutes and boxes for the tank',
+    names: ['traveller.pdf'],
+    needs: ['pictures'],
+    keptBackBy: ['picture-too-small'],
+  },
+  review: {
+    label: 'review sheets',
+    holds: 'part, levels, tolerance, stages, sections, findings, sources and what changed, for who signs',
+    names: ['review.pdf'],
+    needs: ['pictures', 'points', 'sections'],
+    keptBackBy: ['picture-too-small', 'section-misses-sheet'],
+  },
+  inspection: {
+    label: 'points to inspect',
+    holds: 'where to gauge, nominal, plus and minus; with the thickness filled in, a file of readings',
+    names: ['inspection-points.csv'],
+    needs: ['points'],
+  },
+  program: {
+    label: 'machine program',
+    holds: 'the machine program, see [below](#machine-program)',
+    names: POST_ENDINGS.flatMap((ending) => [`scribe.${ending}`, `scribe-#.${ending}`]),
+    needs: ['lines'],
+  },
+  'scribe-r12': {
+    label: 'scribe drawing for old readers (R12)',
+    holds: 'the lines of `scribe.dxf` for old readers',
+    names: ['scribe-r12.dxf', 'scribe-r12-#.dxf'],
+    needs: [],
+  },
+  template: {
+    label: 'scribe template',
+    holds: 'scribe templates to cut, one a file, and all of them at 1 : 1, see [below](#scribe-template)',
+    names: ['template-#.dxf', 'template.pdf'],
+    needs: ['lines', 'templates'],
+  },
+  'section-dxf': {
+    label: 'sections to scale (DXF)',
+    holds: 'each section of `handoff.sections` at its true size',
+    names: ['section-#.dxf'],
+    needs: ['sections'],
+  },
+  'section-svg': {
+    label: 'pictures of sections (SVG)',
+    holds: 'the same as pictures',
+    names: ['section-#.svg'],
+    needs: ['sections'],
+  },
+  glb: {
+    label: 'solid with colours (GLB)',
+    holds: 'the etched part in 3D, a colour a stage',
+    names: ['etched-part.glb'],
+    needs: ['solid'],
+  },
+  stl: {
+    label: 'solid (STL)',
+    holds: 'the etched part as a plain solid',
+    names: ['etched-part.stl'],
+    needs: ['solid'],
+  },
+} as const satisfies Readonly<Record<string, ListedFile>>;
+
+export type HandoffFile = keyof typeof HANDOFF_LIST;
+
+export const HANDOFF_FILES = Object.keys(HANDOFF_LIST) as readonly HandoffFile[];
+
+/** What is said of one, in the form of all. */
+export function listedFile(file: HandoffFile): ListedFile {
+  return HANDOFF_LIST[file];
+}
+
+/** Of every plan. */
+const SCRIBE_NAMES = ['scribe.dxf', 'scribe-#.dxf'];
+
+/** As many as two digits count: stages, sections or templates of an earlier plan that a folder is searched for. */
+const MOST_NUMBERED = 99;
+
+/** Every name there can be: what an earlier plan left in a folder is taken away by these. */
+export const CUT_FILES: readonly string[] = [
+  ...SCRIBE_NAMES,
+  ...HANDOFF_FILES.flatMap((file) => HANDOFF_LIST[file].names),
+].flatMap((name) =>
+  name.includes('#')
+    ? Array.from({ length: MOST_NUMBERED }, (_, index) => name.replace('#', twoDigits(index + 1)))
+    : [name],
+);
+
+export function twoDigits(number: number): string {
+  return String(number).padStart(2, '0');
+}

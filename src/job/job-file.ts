@@ -1,0 +1,115 @@
+/**
+ * The job file: what the engineer decides, as it stands on disk. Its lengths are in the job's `units`, rates in those units
+ * a minute, points in drawing coordinates. Each key is declared once, here and in `*-fields.ts`.
+ */
+import * as z from 'zod/mini';
+import { figuresSchema } from '#bath/figures-file.ts';
+import { LENGTH_UNITS } from '#units/length-unit.ts';
+import { always, type Kind, needed, open, usually, type ValuesOf } from './field.ts';
+import { group } from './group.ts';
+import { handoff } from './handoff-fields.ts';
+import { jobMillimetres } from './job-figures.ts';
+import { choice, length, name, nameSchema, names, positive, raw, written } from './kinds.ts';
+import { layers } from './layer-fields.ts';
+import { process } from './process-fields.ts';
+import { requirements } from './requirement-fields.ts';
+import { rules } from './rule-fields.ts';
+import { fromMemory } from './sources.ts';
+import { stock } from './stock-fields.ts';
+
+const MOST_LEVELS = 200;
+const levelList = z.array(positive).check(z.maxLength(MOST_LEVELS));
+const levelChoice = z.union([
+  z.enum(['fewest', 'as-drawn']),
+  z.array(positive).check(z.minLength(1), z.maxLength(MOST_LEVELS)),
+]);
+
+const levels: Kind<typeof levelChoice, 'fewest' | 'as-drawn' | readonly number[]> = {
+  schema: levelChoice,
+  unit: '',
+  control: { as: 'own' },
+  read: (given, { job }) =>
+    typeof given === 'string' ? given : given.map((each) => jobMillimetres(each, job)),
+  write: (value) => (typeof value === 'string' ? value : [...value]),
+};
+
+const locked: Kind<typeof levelList, readonly number[]> = {
+  ...written(levelList),
+  read: (given, { job }) => given.map((each) => jobMillimetres(each, job)),
+};
+
+export const JOB = group(
+  {
+    $schema: open(raw(z.string()), {
+      label: 'Schema',
+      help: 'where an editor finds the [schema](schemas/job.schema.json) that it completes and checks the file by; passed over',
+    }),
+    format: needed(raw(z.literal('isobath-job')), { label: 'Format', help: '`"isobath-job"`' }),
+    version: needed(raw(z.literal(1)), { label: 'Version', help: '`1`' }),
+    name: always(raw(z.string().check(z.maxLength(300))), {
+      label: 'Name',
+      help: 'what the job is called',
+      usual: "the drawing's file name without its ending",
+    }),
+    assumed: open(names(), {
+      label: 'Assumed',
+      help: 'paths of values that were filled in and not decided, as plan.json lists them',
+    }),
+    drawing: needed(name(), { label: 'Drawing', help: 'the DXF file, beside the job file' }),
+    units: usually(choice({ mm: 'millimetres', in: 'inches' }), {
+      label: 'Units',
+      help: '`"mm"` or `"in"`: the unit of every length in the job',
+      usual: { value: 'mm' },
+    }),
+    drawingUnits: open(raw(z.enum(LENGTH_UNITS)), {
+      label: 'Drawn in',
+      help: 'unit of the drawing, where the file does not say or says wrongly: `mm`, `in`, or any other unit that `$INSUNITS` names',
+      usual: "the drawing's own",
+    }),
+    // What rounding in exchanged drawings leaves; a gap meant as a gap is wider.
+    joinTolerance: usually(length({ shown: { least: 0, most: 10 } }), {
+      label: 'Join gaps up to',
+      help: 'gaps in the linework up to this are joined, and reported',
+      quantity: 'gap that is joined',
+      usual: fromMemory(0.05),
+    }),
+    wideLines: open(choice({ centre: 'the line along its middle', borders: 'its two borders' }), {
+      label: 'A wide polyline is',
+      help: 'what is taken of a polyline that has a width: `"centre"`, the line along its middle, or `"borders"`, its two borders, mitred at corners, where the width is one all along',
+      usual: '`"centre"`, and a finding says so',
+    }),
+    layers,
+    figures: open(raw(z.union([nameSchema, figuresSchema])), {
+      label: 'Figures',
+      help: 'alloys and baths of your own: [as below](#figures-of-your-own), or the name of the file beside the job that holds them',
+    }),
+    stock,
+    process,
+    requirements,
+    rules,
+    handoff,
+    // As drawn, so that a job that names none is planned the same by every later version.
+    levels: usually(levels, {
+      label: 'Levels',
+      help: '`"as-drawn"`: every depth asked is a level; `"fewest"`: as few as meet every tolerance; or a list of depths',
+      usual: { value: 'as-drawn' },
+    }),
+    lockedLevels: open(locked, {
+      label: 'Locked levels',
+      help: 'with `"fewest"`: depths that must be among the levels, whatever else is chosen; a warning where no region takes one',
+    }),
+  },
+  {
+    order: { filled: ['name', 'units', 'joinTolerance', 'layers', 'rules', 'levels'] },
+    follow: { name: ({ drawing }) => ({ value: bareName(drawing) }) },
+  },
+);
+
+export type JobFile = z.infer<typeof JOB.schema>;
+export type JobValues = ValuesOf<typeof JOB.members>;
+
+/** A file's name without its folders and its ending. */
+function bareName(path: string): string {
+  const file = path.split(/[\\/]/).at(-1) ?? path;
+  return file.replace(/\.dxf$/i, '');
+}

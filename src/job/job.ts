@@ -1,0 +1,69 @@
+/** The job resolved: millimetres, minutes, every default filled in. Types only; `resolve-job.ts` makes it. */
+import type { EtchFactor } from '#bath/etch-factor.ts';
+import type { Provenance } from '#bath/provenance.ts';
+import type { Point } from '#geometry/point.ts';
+import type { EtchFiguresAsked } from './etch-figure-fields.ts';
+import type { JobValues } from './job-file.ts';
+import type { ProcessValues } from './process-fields.ts';
+import type { StockValues } from './stock-fields.ts';
+import type { Taper } from './taper.ts';
+
+/** One coat, peeled piece by piece, deepest first; or a new coat and a window for each stage, shallowest first. */
+export type Masking = ProcessValues['masking'];
+export type EdgeDatum = ProcessValues['edgeDatum'];
+
+/** What is asked of the regions that a layer or a point names. Depths in mm, into the metal. */
+export interface Requirement {
+  /** Path in the job file, for findings. */
+  readonly path: string;
+  readonly names: { readonly layer: string } | { readonly at: Point };
+  /** Tapers add up: a final thickness on a sheet that tapers itself. */
+  readonly depth: number | readonly Taper[];
+  /** Asked as a final thickness: what the sheet is off counts. */
+  readonly asThickness?: boolean;
+  readonly plus: number;
+  readonly minus: number;
+}
+
+/** A place that the job names, and where in the job file. */
+export interface PointedPlace {
+  readonly at: Point;
+  readonly path: string;
+}
+
+/** The outermost closed outline, or the outline around a point of the sheet. */
+export type SheetChoice = 'outermost' | PointedPlace;
+
+/** Keys that say the same in the job file stand here as declared there. */
+export interface Job
+  extends Pick<JobValues, 'name' | 'drawing' | 'drawingUnits' | 'joinTolerance' | 'rules' | 'levels'> {
+  readonly layers: {
+    readonly outline: readonly string[];
+    /** How the sheet is found where no layer names it; `outline` is empty then. */
+    readonly sheet?: SheetChoice;
+    /** Points of holes through the sheet that no outline layer tells from regions. */
+    readonly holes?: readonly PointedPlace[];
+    /** Undefined: every shown layer that is neither outline nor ignored. */
+    readonly regions: readonly string[] | undefined;
+    readonly ignore: readonly string[];
+  };
+  readonly stock: Omit<StockValues, 'measured'> & {
+    /** Thickness, minus and plus are those of readings. */
+    readonly isMeasured?: boolean;
+  };
+  readonly process: Omit<ProcessValues, keyof EtchFiguresAsked | OnlyIfGiven> &
+    Partial<Pick<ProcessValues, OnlyIfGiven>> & {
+      readonly bath: string | undefined;
+      /** What goes on in the bath, where it is known well enough to reckon gas and caustic. */
+      readonly reaction?: 'aluminium in caustic soda';
+      readonly etchFactor: EtchFactor;
+      /** mm/min */
+      readonly rate: number;
+    };
+  readonly requirements: readonly Requirement[];
+  /** Levels that `fewest` must use; none with any other rule. */
+  readonly lockedLevels?: readonly number[];
+  readonly provenance: readonly Provenance[];
+}
+
+type OnlyIfGiven = 'tank' | 'hoist';

@@ -1,0 +1,38 @@
+/** Which layers hold what, and where the sheet and its holes are where no layer says it. */
+import * as z from 'zod/mini';
+import { open, usually } from './field.ts';
+import { optionalGroup } from './group.ts';
+import { nameSchema, names, point, raw } from './kinds.ts';
+
+/** Of a plate; a perforated sheet has its holes on a layer. */
+const MOST_HOLES = 1000;
+
+/** Layers; or, where all is on one layer, the outermost closed outline, or that around a point of the sheet. */
+const outline = z.union([z.array(nameSchema), z.literal('outermost'), z.strictObject({ at: point })]);
+
+export const layers = optionalGroup(
+  {
+    outline: usually(raw(outline), {
+      label: 'Sheet',
+      help: 'layers with the border of the sheet and its cutouts; or, where all is drawn on one layer, `"outermost"` (the outermost closed outline is the sheet, of several side by side the largest; all that lies in it are regions) or `{ "at": [x, y] }` (the outline around that point of the sheet, for a plate inside a frame)',
+      usual: { value: [] },
+      usualWords: 'none: the sheet has no border',
+    }),
+    regions: open(names(), {
+      label: 'Regions',
+      help: 'layers with pocket outlines',
+      usual: 'every shown layer that is neither outline nor ignored',
+    }),
+    ignore: usually(names(), {
+      label: 'Ignored',
+      help: 'layers to pass over',
+      usual: { value: [] },
+      usualWords: 'none',
+    }),
+    holes: open(raw(z.array(point).check(z.maxLength(MOST_HOLES))), {
+      label: 'Holes',
+      help: 'points `[x, y]`, one in each hole through the sheet that no outline layer tells from a region',
+    }),
+  },
+  { order: { first: ['outline'], filled: ['ignore'] } },
+);

@@ -1,0 +1,58 @@
+/** A resolved job whose places are told in a local frame, or put back. */
+import { movePoint } from '#geometry/move-spans.ts';
+import type { Point } from '#geometry/point.ts';
+import type { Job, Requirement } from './job.ts';
+import type { HandoffChoices } from './resolve-handoff.ts';
+import type { Taper } from './taper.ts';
+
+export function moveJob(job: Job, by: Point): Job {
+  const { sheet, holes } = job.layers;
+  const { thickness } = job.stock;
+  return {
+    ...job,
+    layers: {
+      ...job.layers,
+      ...(sheet === undefined || sheet === 'outermost'
+        ? {}
+        : { sheet: { ...sheet, at: movePoint(sheet.at, by) } }),
+      ...(holes === undefined
+        ? {}
+        : { holes: holes.map((hole) => ({ ...hole, at: movePoint(hole.at, by) })) }),
+    },
+    stock: {
+      ...job.stock,
+      thickness: typeof thickness === 'number' ? thickness : moveTaper(thickness, by),
+    },
+    requirements: job.requirements.map((each) => moveRequirement(each, by)),
+  };
+}
+
+export function moveTaper(taper: Taper, by: Point): Taper {
+  return { ...taper, from: movePoint(taper.from, by), to: movePoint(taper.to, by) };
+}
+
+function moveRequirement(requirement: Requirement, by: Point): Requirement {
+  const { names, depth } = requirement;
+  return {
+    ...requirement,
+    names: 'at' in names ? { at: movePoint(names.at, by) } : names,
+    depth: typeof depth === 'number' ? depth : depth.map((taper) => moveTaper(taper, by)),
+  };
+}
+
+export function moveHandoff(choices: HandoffChoices, by: Point): HandoffChoices {
+  const { sections, template } = choices;
+  const { at } = template.holes;
+  return {
+    ...choices,
+    sections: sections.map((cut) => ({
+      ...cut,
+      from: movePoint(cut.from, by),
+      to: movePoint(cut.to, by),
+    })),
+    template: {
+      ...template,
+      holes: { ...template.holes, at: at?.map((point) => movePoint(point, by)) },
+    },
+  };
+}

@@ -1,0 +1,11 @@
+/** Machine programs of the scribe lines. */
+import { utf8ToBytes } from '@noble/hashes/utils.js';
+import { programFiles } from '#handoff/program-files.ts';
+import type { Writer } from '#run/handoff-files.ts';
+
+export const write: Writer<'program'> = ({ choices, job, moved, findings, planHash }) => {
+  if (findings.some((each) => each.code === 'overcut-too-long' && each.facts.of === 'program')) return [];
+  return programFiles({ name: job.name, planHash, plan: moved.plan }, choices.program).map(
+    ({ name, text }) => ({ name, what: 'machine program of the scribe lines', bytes: utf8ToBytes(text) }),
+  );
+};

@@ -1,0 +1,152 @@
+/** What the chosen files of the hand-off need, made and judged: what is wrong with a choice goes into the plan. */
+import { type Finding, finding } from '#findings/finding.ts';
+import type { ContourKit } from '#front/contour-kit.ts';
+import type { ReliefMesh } from '#front/relief-mesh.ts';
+import { loopArea, spansLength } from '#geometry/span.ts';
+import { checkOvercut } from '#handoff/check-overcut.ts';
+import { etchedSolid, solidTrouble } from '#handoff/etched-solid.ts';
+import { type InspectionPoint, inspectionPoints } from '#handoff/inspection-points.ts';
+import type { NamedSection } from '#handoff/named-section.ts';
+import { partFrame } from '#handoff/pdf/part-frame.ts';
+import type { Paper } from '#handoff/pdf/pen.ts';
+import { pageRoom } from '#handoff/pdf/sheet-book.ts';
+import { reviewPictureRoom } from '#handoff/review-sheets.ts';
+import { makeTemplates } from '#handoff/template/make-templates.ts';
+import { checkPaper } from '#handoff/template/template-files.ts';
+import type { TemplateSet } from '#handoff/template/template-set.ts';
+import { travellerRoom } from '#handoff/traveller.ts';
+import { listedFile } from '#job/handoff-list.ts';
+import type { Job } from '#job/job.ts';
+import type { HandoffChoices } from '#job/resolve-handoff.ts';
+import type { EtchPlan } from '#plan/etch-plan.ts';
+import type { LengthUnit } from '#units/length-unit.ts';
+import { cutSections } from './cut-sections.ts';
+import { etchedPart } from './etched-part.ts';
+
+export interface HandoffInput {
+  readonly choices: HandoffChoices;
+  readonly job: Job;
+  readonly plan: EtchPlan;
+  readonly kit: ContourKit;
+  readonly units: { readonly job: LengthUnit; readonly drawing: LengthUnit };
+}
+
+/** What is made for those files that need it; undefined where no chosen file does, or none can be made. */
+export interface Made {
+  /** That there is a line to cut, and that pages have room for the pictures. */
+  readonly lines: true;
+  readonly pictures: true;
+  readonly points: readonly InspectionPoint[];
+  readonly sections: readonly NamedSection[];
+  readonly templates: TemplateSet;
+  readonly solid: ReliefMesh;
+}
+
+export interface PreparedHandoff extends HandoffInput {
+  readonly made: { readonly [Need in keyof Made]: Made[Need] | undefined };
+  readonly findings: readonly Finding[];
+}
+
+export function prepareHandoff(input: HandoffInput): PreparedHandoff {
+  const { choices, plan } = input;
+  const needs = new Set(choices.files.flatMap((file) => listedFile(file).needs));
+  const cut = needs.has('sections') || choices.sections.length > 0 ? sectionsFor(input) : NONE;
+  const gauged = needs.has('points') ? pointsFor(input) : NONE;
+  const laid = needs.has('templates') && hasLines(plan) ? templatesFor(input) : NONE;
+  const solid = needs.has('solid') ? solidFor(input) : NONE;
+  return {
+    ...input,
+    made: {
+      lines: hasLines(plan) ? true : undefined,
+      pictures: true,
+      points: gauged.value,
+      sections: cut.value,
+      templates: laid.value,
+      solid: solid.value,
+    },
+    findings: [
+      ...checkLines(input, needs.has('lines')),
+      ...checkOvercut(plan, choices.scribe, 'scribe'),
+      ...(choices.files.includes('program') ? checkOvercut(plan, choices.program, 'program') : []),
+      ...cut.findings,
+      ...gauged.findings,
+      ...(needs.has('pictures') ? checkPicture(input) : []),
+      ...solid.findings,
+      ...laid.findings,
+    ],
+  };
+}
+
+interface Making<Value> {
+  readonly value?: Value | undefined;
+  readonly findings: readonly Finding[];
+}
+
+const NONE: Making<never> = { findings: [] };
+
+/** Where all of the sheet is etched no maskant is cut: a program or a template would be empty. */
+function checkLines({ plan }: HandoffInput, isKeptBack: boolean): Finding[] {
+  const { length: stages } = plan.stages;
+  return stages === 0 || hasLines(plan) ? [] : [finding('nothing-to-scribe', { stages, isKeptBack })];
+}
+
+function hasLines({ stages }: EtchPlan): boolean {
+  return stages.some(({ lines }) => lines.length > 0);
+}
+
+function sectionsFor({ choices, job, plan, kit }: HandoffInput): Making<readonly NamedSection[]> {
+  const { sections, findings } = cutSections(choices.sections, etchedPart(plan, job.stock.thickness, kit));
+  return { value: sections, findings };
+}
+
+function pointsFor({ choices, job, plan, kit }: HandoffInput): Making<readonly InspectionPoint[]> {
+  const ask = { plan, index: kit.index, stock: job.stock, choice: choices.inspection };
+  const { points, findings } = inspectionPoints(ask);
+  return { value: points, findings };
+}
+
+function templatesFor({ choices, job, plan }: HandoffInput): Making<TemplateSet> {
+  const { set, findings } = makeTemplates({ name: job.name, plan, choices: choices.template });
+  return { value: set, findings: set === undefined ? findings : [...findings, ...checkPaper(set)] };
+}
+
+/** On paper, mm: about the pen stroke around a piece. */
+const LEAST_PIECE = 0.5;
+
+function checkPicture({ choices: { files, paper }, plan }: HandoffInput): Finding[] {
+  const { stage, width } = narrowestPiece(plan);
+  const scaleOn = (size: Paper): number => {
+    const rooms = [
+      ...(files.includes('traveller') ? [travellerRoom(plan.masking, pageRoom(size).width)] : []),
+      ...(files.includes('review') ? [reviewPictureRoom(size)] : []),
+    ];
+    return Math.min(...rooms.map((room) => partFrame(plan, room).scale));
+  };
+  const scale = scaleOn(paper);
+  if (width * scale >= LEAST_PIECE) return [];
+  const larger = paper === 'a4' && width * scaleOn('a3') >= LEAST_PIECE ? 'a3' : undefined;
+  const facts = { stage, width: width * scale, paper, limit: LEAST_PIECE, scale: 1 / scale, larger };
+  return [finding('picture-too-small', facts)];
+}
+
+/** Width of a piece as that of the strip with its area and border, mm. */
+function narrowestPiece(plan: EtchPlan): { readonly stage: number; readonly width: number } {
+  return plan.stages
+    .flatMap(({ piece, number }) =>
+      piece
+        .filter((loop) => loopArea(loop) > 0)
+        .map((loop) => ({ stage: number, width: (2 * loopArea(loop)) / spansLength(loop) })),
+    )
+    .reduce((least, each) => (each.width < least.width ? each : least), {
+      stage: 0,
+      width: Number.POSITIVE_INFINITY,
+    });
+}
+
+function solidFor({ plan, job, kit }: HandoffInput): Making<ReliefMesh> {
+  const trouble = solidTrouble(plan.sheet, job.stock);
+  if (trouble !== undefined) return { findings: [finding('solid-not-drawn', { trouble })] };
+  const made = etchedSolid(kit, job.stock);
+  if ('mesh' in made) return { value: made.mesh, findings: [] };
+  return { findings: [finding('solid-held-back', { of: 'files', ...made.trouble })] };
+}
