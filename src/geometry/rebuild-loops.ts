@@ -28,7 +28,7 @@ import {
   spansLength,
   startAngle,
 } from './span.ts';
-import { GRID, NUDGE, SAGITTA, SPECK } from './tolerances.ts';
+import { GRID, NUDGE, SAGITTA, SCRIBE_ACCURACY, SPECK } from './tolerances.ts';
 
 /** A curve that an outline may be made of. */
 export interface Carrier {
@@ -69,8 +69,10 @@ const FEW_CARRIERS = 24;
 /** A known end this near to a corner of the grid is that corner, mm; a tangent joint slides by √(2 · SAGITTA · radius). */
 const NEAR_JOINT = 0.25;
 
-/** Rings thinner than this on average are slivers between two tessellations of one border, mm. */
-const SLIVER = SAGITTA;
+/**
+ * Rings thinner than this on average are none, mm: no knife cuts both sides of one, and chords may have closed one half as thin.
+ */
+const SLIVER = SCRIBE_ACCURACY;
 
 /** Rebuilds all rings from the given carriers. Slivers thinner than `SLIVER` are dropped. */
 export function rebuildLoops(

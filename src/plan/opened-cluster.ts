@@ -4,7 +4,8 @@ import { traceBorder } from '#geometry/half-edges.ts';
 import { isInsideLoops } from '#geometry/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import type { RebuiltLoop } from '#geometry/rebuild-loops.ts';
-import { type Loop, type Path, pointAlong } from '#geometry/span.ts';
+import { distanceToSpan, type Loop, type Path, pointAlong } from '#geometry/span.ts';
+import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import type { Cluster } from './find-clusters.ts';
 import type { LevelField } from './largest-opening.ts';
 
@@ -56,7 +57,10 @@ function isClosed(
   const opening = lastOpened(stages, levels[face] ?? 0)?.opening ?? [];
   const chains = traceBorder(walk, cluster.halfEdges, (each) => each === face);
   const border = chains.map((chain) => chain.map((halfEdge) => walk.spanOf(halfEdge)));
-  // Most often an opening has a border point in the face; only else is the clipping worth its time.
-  if (opening.some(([first]) => first !== undefined && isInsideLoops(border, first.start))) return false;
+  // Most often an opening has a border point well in the face; only else is the clipping worth its time.
+  const spans = border.flat();
+  const isWellIn = (point: Point) =>
+    isInsideLoops(border, point) && spans.every((span) => distanceToSpan(span, point) > SCRIBE_ACCURACY);
+  if (opening.some(([first]) => first !== undefined && isWellIn(first.start))) return false;
   return opening.length === 0 || combineLoops('intersect', opening, border).length === 0;
 }
