@@ -5,6 +5,7 @@
 import { type Finding, finding } from '#findings/finding.ts';
 import { nearestWord } from '#findings/nearest-word.ts';
 import type { ReadingGiven } from '#job/run-file.ts';
+import { FARTHEST_PLACE } from '#units/farthest-place.ts';
 
 /** One row as written, nothing resolved. */
 export interface ReadingRow extends ReadingGiven {
@@ -23,9 +24,8 @@ type Column = (typeof COLUMNS)[number];
 /** Columns of inspection points that say what should be read, not what was: known, and passed over. */
 const BESIDE: readonly string[] = ['point', 'nominal', 'plus', 'minus'];
 
-/** Larger figures are slips of the pen; but survey frames have their origins thousands of kilometres away. */
+/** Larger figures, but for places, are slips of the pen. */
 const LARGEST = 1e7;
-const FARTHEST = 1e12;
 const MOST_ROWS = 5000;
 
 /** Findings: `readings-header-unclear`, `reading-unclear`. */
@@ -88,7 +88,7 @@ function readRow(cells: readonly string[], names: readonly Column[], line: numbe
       const isPlace = name === 'x' || name === 'y';
       const isRight =
         /^[-+]?[0-9.]+(e[-+]?\d+)?$/i.test(cell) &&
-        Math.abs(value) <= (isPlace ? FARTHEST : LARGEST) &&
+        Math.abs(value) <= (isPlace ? FARTHEST_PLACE : LARGEST) &&
         (isPlace || value >= 0) &&
         (name !== 'stage' || Number.isInteger(value));
       if (!isRight) return { column: name, found: cell, expected: expectedIn(name) };
