@@ -2,6 +2,7 @@
  * The readings of a run as the operator writes them down: a CSV that only grows. A header names the columns; lengths are in
  * the job's units, points in drawing coordinates. Lines that are empty or start with # are passed over.
  */
+import { counted } from '#findings/counted.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import { nearestWord } from '#findings/nearest-word.ts';
 import type { ReadingGiven } from '#job/run-file.ts';
@@ -99,7 +100,7 @@ function readRow(cells: readonly string[], names: readonly Column[], line: numbe
   if (cells.length > names.length && names.at(-1) !== 'note') {
     return {
       column: 'row',
-      found: `${cells.length} cells`,
+      found: counted(cells.length, 'cell'),
       expected: `${names.length}, with decimal points`,
     };
   }
