@@ -27,6 +27,8 @@ const BESIDE: readonly string[] = ['point', 'nominal', 'plus', 'minus'];
 
 /** Larger figures, but for places, are slips of the pen. */
 const LARGEST = 1e7;
+/** Smaller ones but nought are slips too: the squares of such minutes would be nought. */
+const SMALLEST = 1e-9;
 const MOST_ROWS = 5000;
 
 /** Findings: `readings-header-unclear`, `reading-unclear`. */
@@ -90,7 +92,7 @@ function readRow(cells: readonly string[], names: readonly Column[], line: numbe
       const isRight =
         /^[-+]?[0-9.]+(e[-+]?\d+)?$/i.test(cell) &&
         Math.abs(value) <= (isPlace ? FARTHEST_PLACE : LARGEST) &&
-        (isPlace || value >= 0) &&
+        (isPlace || value === 0 || value >= SMALLEST) &&
         (name !== 'stage' || Number.isInteger(value));
       if (!isRight) return { column: name, found: cell, expected: expectedIn(name) };
       row[name] = value;

@@ -106,7 +106,7 @@ function faultsOf(end: RunEnd | undefined): string[] {
 }
 
 test('damaged jobs end within bounds, with a plan or a finding', async () => {
-  const samples = SAMPLES.map((name) => {
+  const samples = SAMPLES.map((name): { readonly drawing: string; readonly job: object } => {
     const job = JSON.parse(readFileSync(`samples/${name}.job.json`, 'utf8')) as { drawing: string };
     const drawing = readFileSync(`samples/${job.drawing}`).toString('base64');
     return { drawing, job: { ...job, handoff: { files: HANDOFF_FILES, paper: 'a3' } } };
