@@ -42,6 +42,8 @@ export const WIDTH_GAUGE: Sourced = fromMemory(0.02);
 
 /** Share of the rate that coupons may leave open (95 %) before it is worth a word. */
 export const COARSEST_COUPON: Sourced = fromMemory(0.1);
+/** The same of the etch factor, which two widths give by their difference. */
+export const COARSEST_OPENING: Sourced = fromMemory(0.25);
 
 function fromMemory(value: number): Sourced {
   return { value, source: 'from memory', kind: 'memory' };

@@ -45,11 +45,14 @@ const bathSchema = z.strictObject({
   reaction: z.optional(z.literal('aluminium in caustic soda')),
 });
 
+/** More alloys, or baths, than any shop has. */
+export const MOST_ENTRIES = 1000;
+
 export const figuresSchema = z.strictObject({
   format: z.literal('isobath-figures'),
   version: z.literal(1),
-  alloys: z.optional(z.array(alloySchema)),
-  baths: z.optional(z.array(bathSchema)),
+  alloys: z.optional(z.array(alloySchema).check(z.maxLength(MOST_ENTRIES))),
+  baths: z.optional(z.array(bathSchema).check(z.maxLength(MOST_ENTRIES))),
 });
 
 export type FiguresFile = z.infer<typeof figuresSchema>;

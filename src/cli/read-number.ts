@@ -1,5 +1,6 @@
 /** Figures and points from options: finite decimal numbers, nothing else that JavaScript would take for one. */
 import { type Finding, finding } from '#findings/finding.ts';
+import { FARTHEST_PLACE } from '#units/farthest-place.ts';
 
 const FIGURE = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d{1,3})?$/i;
 
@@ -35,11 +36,8 @@ export function readSamples(text: string | undefined): Taken<number | undefined>
   return wrong('--samples', text, `a whole number from 2 to ${MOST_SAMPLES}: 201`);
 }
 
-/** As far out as a job takes places: survey frames have their origins thousands of kilometres away. */
-const FARTHEST = 1e12;
-
 function isPlace(value: number | undefined): value is number {
-  return value !== undefined && Math.abs(value) <= FARTHEST;
+  return value !== undefined && Math.abs(value) <= FARTHEST_PLACE;
 }
 
 function wrong(option: string, found: string, expected: string): { readonly refused: Finding } {

@@ -4,12 +4,11 @@
  */
 import type { Box } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
+import { FARTHEST_PLACE } from '#units/farthest-place.ts';
 import { FARTHEST } from './drawing-limits.ts';
 
 /** mm */
 const STEP = 1000;
-/** mm. Farther out a double no longer resolves a micrometre, and neither does the drawing. */
-const FARTHEST_ORIGIN = 1e12;
 
 /** Undefined where nothing lies far out but what is itself too large. `curves` and `outOfRange` are boxes in mm. */
 export function localOrigin(curves: readonly Box[], outOfRange: readonly Box[]): Point | undefined {
@@ -20,7 +19,7 @@ export function localOrigin(curves: readonly Box[], outOfRange: readonly Box[]):
     y: middle(boxes.map(({ minY, maxY }) => (minY + maxY) / 2)),
   };
   const isNear = Math.abs(origin.x) < FARTHEST / 2 && Math.abs(origin.y) < FARTHEST / 2;
-  const isLost = Math.max(Math.abs(origin.x), Math.abs(origin.y)) > FARTHEST_ORIGIN;
+  const isLost = Math.max(Math.abs(origin.x), Math.abs(origin.y)) > FARTHEST_PLACE;
   return isNear || isLost ? undefined : origin;
 }
 

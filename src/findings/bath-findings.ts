@@ -29,6 +29,10 @@ export interface BathFacts {
   readonly 'coupon-not-undercut': { readonly before: number; readonly after: number };
   /** Shares of the rate, 95 %. */
   readonly 'coupon-too-coarse': { readonly share: number; readonly limit: number; readonly coupons: number };
+  /** Shares of the etch factor, 95 %. */
+  readonly 'opening-too-coarse': { readonly share: number; readonly limit: number };
+  /** mm/min */
+  readonly 'etch-rate-doubtful': { readonly rate: number; readonly least: number; readonly most: number };
   /** Undercut over depth. */
   readonly 'etch-factor-impossible': {
     readonly factor: number;
@@ -144,6 +148,27 @@ export const bathWords: WordsFor<BathFacts> = {
           : 'Etch more coupons, or find out why they differ.',
       value: share,
       limit,
+    }),
+  },
+  'opening-too-coarse': {
+    severity: 'warn',
+    title: 'Etch factor known too loosely',
+    say: ({ share, limit }) => ({
+      reason: `The coupon’s opening gives the etch factor to ± ${percent(share)} only (95 %).`,
+      remedy: `Etch the opening deeper, or gauge its widths more finely, to have ± ${percent(limit)}; every scribe line hangs on it.`,
+      value: share,
+      limit,
+    }),
+  },
+  'etch-rate-doubtful': {
+    severity: 'warn',
+    title: 'Etch rate doubtful',
+    say: ({ rate, least, most }) => ({
+      reason: `A rate of ${figureOf(rate)} mm/min is far outside what baths do: ${figureOf(least)} to ${figureOf(most)} mm/min.`,
+      remedy:
+        'Look for a slip in the figure, its unit, or the minutes and thicknesses of the coupon it comes from.',
+      value: rate,
+      limit: rate < least ? least : most,
     }),
   },
   'etch-factor-impossible': {

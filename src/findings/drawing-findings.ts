@@ -81,38 +81,47 @@ export type DrawingFacts = DrawingFileFacts & ContainerFacts & EntityFacts;
 
 const NO_CURVES = {
   'entity-out-of-range': {
+    one: 'it is larger than 1 km or lies too far out',
     why: 'they are larger than 1 km or lie farther apart',
     remedy: 'Check the unit of the drawing first; then delete what does not belong to the part.',
   },
   'layer-not-shown': {
+    one: 'its layer is off or frozen',
     why: 'their layers are off or frozen',
     remedy: 'Switch the layers of the outlines on in the drawing.',
   },
   'paper-space-passed-over': {
+    one: 'it lies in paper space',
     why: 'they lie in paper space',
     remedy: 'Move the outlines to model space.',
   },
   'entity-cannot-be-read': {
+    one: 'it is of a kind that cannot be read',
     why: 'they are of kinds that cannot be read',
     remedy: 'Explode them, or export them as polylines.',
   },
   'entity-passed-over': {
+    one: 'it is of a kind that is no outline',
     why: 'they are of kinds that are no outlines',
     remedy: 'Draw the outlines as lines, arcs and polylines.',
   },
   'entity-number-bad': {
+    one: 'its numbers cannot be read',
     why: 'their numbers cannot be read',
     remedy: 'Export the drawing again.',
   },
   'entity-tilted': {
+    one: 'it does not lie in the plane of the sheet',
     why: 'they do not lie in the plane of the sheet',
     remedy: 'Draw the part flat, in the plane of the sheet.',
   },
   'block-missing': {
+    one: 'the block that is inserted is missing',
     why: 'the blocks that are inserted are missing',
     remedy: 'Export the drawing again with its blocks.',
   },
   'block-external': {
+    one: 'the block that is inserted lies in another file',
     why: 'the blocks that are inserted lie in other files',
     remedy: 'Bind the external references into the drawing and export it again.',
   },
@@ -217,9 +226,14 @@ const fileWords: WordsFor<DrawingFileFacts> = {
               remedy: 'Insert the block with the outlines, or explode it, and export the drawing again.',
             };
       }
-      const none = entities === 1 ? 'it is no outline' : 'none of them is an outline';
+      const isOne = entities === 1;
+      const none = isOne ? 'it is no outline' : 'none of them is an outline';
+      const why =
+        cause === undefined
+          ? ''
+          : `: ${isOne ? NO_CURVES[cause].one : `most of all, ${NO_CURVES[cause].why}`}`;
       return {
-        reason: `The drawing holds ${counted(entities, 'entity', 'entities')}, and ${none} that can be used${cause === undefined ? '' : `: most of all, ${NO_CURVES[cause].why}`}.`,
+        reason: `The drawing holds ${counted(entities, 'entity', 'entities')}, and ${none} that can be used${why}.`,
         remedy: cause === undefined ? usual : NO_CURVES[cause].remedy,
       };
     },
@@ -288,8 +302,11 @@ const fileWords: WordsFor<DrawingFileFacts> = {
     severity: 'note',
     title: 'Paper space passed over',
     say: ({ entities }) => ({
-      reason: `${count(entities)} passed over because they lie in paper space: borders, title blocks, plotted views.`,
-      remedy: 'If outlines are among them, move them to model space.',
+      reason: `${count(entities)} passed over because ${entities === 1 ? 'it lies' : 'they lie'} in paper space: borders, title blocks, plotted views.`,
+      remedy:
+        entities === 1
+          ? 'If it is an outline, move it to model space.'
+          : 'If outlines are among them, move them to model space.',
       value: entities,
     }),
   },

@@ -141,7 +141,7 @@ export const entityWords: WordsFor<EntityFacts> = {
     title: 'Passed over',
     say: ({ kind, count, why }) => ({
       reason: `${count} × ${kind} passed over: ${why}.`,
-      remedy: 'Nothing to do, unless one of them was meant as an outline.',
+      remedy: `Nothing to do, unless ${count === 1 ? 'it' : 'one of them'} was meant as an outline.`,
       value: count,
     }),
   },
@@ -149,8 +149,11 @@ export const entityWords: WordsFor<EntityFacts> = {
     severity: 'warn',
     title: 'Cannot be read',
     say: ({ kind, count, why, firstHandle }) => ({
-      reason: `${count} × ${kind} cannot be read: ${why}.${firstHandle === undefined ? '' : ` The first has handle ${firstHandle}.`}`,
-      remedy: 'If outlines are among them, explode them or export them as polylines.',
+      reason: `${count} × ${kind} cannot be read: ${why}.${firstHandle === undefined ? '' : ` ${count === 1 ? 'It' : 'The first'} has handle ${firstHandle}.`}`,
+      remedy:
+        count === 1
+          ? 'If it is an outline, explode it or export it as a polyline.'
+          : 'If outlines are among them, explode them or export them as polylines.',
       value: count,
     }),
   },

@@ -1,4 +1,5 @@
 /** Findings about a run: its plan, its readings, its record, and what can still be met. Lengths in mm. */
+import { counted } from './counted.ts';
 import type { Shown } from './shown-figures.ts';
 import type { WordsFor } from './words.ts';
 
@@ -108,7 +109,7 @@ export const runWords: WordsFor<RunFacts> = {
     severity: 'stop',
     title: 'Recorded readings were changed',
     say: ({ recorded, row }) => ({
-      reason: `The record holds ${recorded} rows; row ${row} of the file is another or is missing.`,
+      reason: `The record holds ${counted(recorded, 'row')}; row ${row} of the file is another or is missing.`,
       remedy: 'Put the recorded rows back as they were and add further rows below them: a record only grows.',
     }),
   },

@@ -1,5 +1,5 @@
 /** What figures of alloys and baths must keep to beyond the shape of their values. Looks at them as found. */
-import { type FiguresFile, figuresSchema } from '#bath/figures-file.ts';
+import { type FiguresFile, figuresSchema, MOST_ENTRIES } from '#bath/figures-file.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import type { Format } from './read-format.ts';
 import type { JsonPath, PlaceOf } from './read-json.ts';
@@ -54,6 +54,7 @@ function keyed(value: unknown): Keyed {
   return typeof value === 'object' && value !== null && !Array.isArray(value) ? (value as Keyed) : {};
 }
 
+/** A list that is too long is refused whole, by the schema. */
 function listOf(value: unknown): readonly unknown[] {
-  return Array.isArray(value) ? value : [];
+  return Array.isArray(value) && value.length <= MOST_ENTRIES ? value : [];
 }

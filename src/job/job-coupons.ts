@@ -1,5 +1,11 @@
 /** The coupons of a job in millimetres, readings' doubt filled in. */
-import { COARSEST_COUPON, type Coupon, THICKNESS_GAUGE, WIDTH_GAUGE } from '#bath/coupon.ts';
+import {
+  COARSEST_COUPON,
+  COARSEST_OPENING,
+  type Coupon,
+  THICKNESS_GAUGE,
+  WIDTH_GAUGE,
+} from '#bath/coupon.ts';
 import type { Provenance } from '#bath/provenance.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
 import type { EtchFiguresAsked } from './etch-figure-fields.ts';
@@ -42,6 +48,9 @@ export function couponProvenance(given: EtchFiguresAsked['coupon']): Provenance[
   const isOpen = (each: { readonly gauge?: number | undefined }) => each.gauge === undefined;
   return [
     ...(coupons.length === 0 ? [] : [provenanceOf('widest doubt of a coupon’s rate', '±', COARSEST_COUPON)]),
+    ...(openings.length === 0
+      ? []
+      : [provenanceOf('widest doubt of a coupon’s etch factor', '±', COARSEST_OPENING)]),
     ...(coupons.some(isOpen) ? [provenanceOf('coupon thickness reading, ±', 'mm', THICKNESS_GAUGE)] : []),
     ...(openings.some(isOpen) ? [provenanceOf('coupon width reading, ±', 'mm', WIDTH_GAUGE)] : []),
   ];

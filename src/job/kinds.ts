@@ -2,6 +2,7 @@
 import * as z from 'zod/mini';
 import { temperature as temperatureSchema } from '#bath/figures-file.ts';
 import type { Point } from '#geometry/point.ts';
+import { FARTHEST_PLACE } from '#units/farthest-place.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import type { Kind, NumberControl } from './field.ts';
 import { drawnPoint, jobLength, jobMillimetres } from './job-figures.ts';
@@ -12,8 +13,6 @@ import { drawnPoint, jobLength, jobMillimetres } from './job-figures.ts';
  */
 const LARGEST = 1e7;
 export const SMALLEST_POSITIVE = 1e-6;
-/** Survey frames have their origins thousands of kilometres away. */
-const FARTHEST = 1e12;
 /** Longer than any drawing program allows a layer's name, and than any head of a sheet shows. */
 const MOST_LETTERS = 300;
 /** Rows of a table, readings of a sheet: more than anybody writes down. */
@@ -22,7 +21,7 @@ const MOST_ROWS = 1000;
 const between = (least: number, most: number) => z.number().check(z.gte(least), z.lte(most));
 export const positive = between(SMALLEST_POSITIVE, LARGEST);
 export const notNegative = between(0, LARGEST);
-const coordinate = between(-FARTHEST, FARTHEST);
+const coordinate = between(-FARTHEST_PLACE, FARTHEST_PLACE);
 export const point = z.tuple([coordinate, coordinate]);
 export const nameSchema = z.string().check(z.minLength(1), z.maxLength(MOST_LETTERS));
 

@@ -1,5 +1,5 @@
 /** Etch factor of a job, undercut over depth: as given in either convention, from its coupons, or the bath's general figure. */
-import { couponFactor } from '#bath/coupon.ts';
+import { COARSEST_OPENING, couponFactor } from '#bath/coupon.ts';
 import type { EtchFactor } from '#bath/etch-factor.ts';
 import { FACTOR_UNITS } from '#bath/figures-file.ts';
 import type { Bath } from '#bath/known-figures.ts';
@@ -72,10 +72,16 @@ function statedFactor(
     table: [[0, factor.value]],
     provenance: [provenanceOf('etch factor', UNIT, factor)],
     findings: [
-      ...(measured === undefined ? judgeGeneral('etch factor', factor, bath) : []),
+      ...(measured === undefined ? judgeGeneral('etch factor', factor, bath) : judgeOpening(measured)),
       ...doubts([factor.value], 'process.coupon'),
     ],
   };
+}
+
+function judgeOpening({ value, plusMinus = 0 }: Pick<Sourced, 'value' | 'plusMinus'>): Finding[] {
+  const share = plusMinus / value;
+  const limit = COARSEST_OPENING.value;
+  return share <= limit ? [] : [finding('opening-too-coarse', { share, limit }, { path: 'process.coupon' })];
 }
 
 const NOTHING: ResolvedFactor = { table: undefined, provenance: [], findings: [] };

@@ -28,7 +28,8 @@ interface Setting {
 }
 
 export function resolveRate(given: GivenProcess, { bath, unit }: Setting): ResolvedRate {
-  const known = knownRate(given, { bath, unit });
+  const read = knownRate(given, { bath, unit });
+  const known = { ...read, findings: [...read.findings, ...doubts(read.rate, given)] };
   const fromC =
     given.rateAtC ?? (given.rate === undefined && given.coupon === undefined ? bath?.rate?.atC : undefined);
   const { bathC } = given;
@@ -74,6 +75,17 @@ function judgeCoupons({ value, plusMinus = 0 }: Sourced, coupons: number): Findi
   if (share <= COARSEST_COUPON.value) return [];
   const facts = { share, limit: COARSEST_COUPON.value, coupons };
   return [finding('coupon-too-coarse', facts, { path: 'process.coupon' })];
+}
+
+/** mm/min. A tenth of the slowest bath that is built in, and over ten times the fastest; our own choice. */
+const SLOWEST = 0.0005;
+const FASTEST = 1;
+
+function doubts(rate: Sourced | undefined, given: GivenProcess): Finding[] {
+  if (rate === undefined || (rate.value >= SLOWEST && rate.value <= FASTEST)) return [];
+  const keys = ['rate', 'coupon'] as const;
+  const path = `process.${keys.find((key) => given[key] !== undefined) ?? 'bath'}`;
+  return [finding('etch-rate-doubtful', { rate: rate.value, least: SLOWEST, most: FASTEST }, { path })];
 }
 
 function turned(

@@ -2,9 +2,11 @@
  * The readings of a run as the operator writes them down: a CSV that only grows. A header names the columns; lengths are in
  * the job's units, points in drawing coordinates. Lines that are empty or start with # are passed over.
  */
+import { counted } from '#findings/counted.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import { nearestWord } from '#findings/nearest-word.ts';
 import type { ReadingGiven } from '#job/run-file.ts';
+import { FARTHEST_PLACE } from '#units/farthest-place.ts';
 
 /** One row as written, nothing resolved. */
 export interface ReadingRow extends ReadingGiven {
@@ -23,9 +25,10 @@ type Column = (typeof COLUMNS)[number];
 /** Columns of inspection points that say what should be read, not what was: known, and passed over. */
 const BESIDE: readonly string[] = ['point', 'nominal', 'plus', 'minus'];
 
-/** Larger figures are slips of the pen; but survey frames have their origins thousands of kilometres away. */
+/** Larger figures, but for places, are slips of the pen. */
 const LARGEST = 1e7;
-const FARTHEST = 1e12;
+/** Smaller ones but nought are slips too: the squares of such minutes would be nought. */
+const SMALLEST = 1e-9;
 const MOST_ROWS = 5000;
 
 /** Findings: `readings-header-unclear`, `reading-unclear`. */
@@ -88,8 +91,8 @@ function readRow(cells: readonly string[], names: readonly Column[], line: numbe
       const isPlace = name === 'x' || name === 'y';
       const isRight =
         /^[-+]?[0-9.]+(e[-+]?\d+)?$/i.test(cell) &&
-        Math.abs(value) <= (isPlace ? FARTHEST : LARGEST) &&
-        (isPlace || value >= 0) &&
+        Math.abs(value) <= (isPlace ? FARTHEST_PLACE : LARGEST) &&
+        (isPlace || value === 0 || value >= SMALLEST) &&
         (name !== 'stage' || Number.isInteger(value));
       if (!isRight) return { column: name, found: cell, expected: expectedIn(name) };
       row[name] = value;
@@ -99,7 +102,7 @@ function readRow(cells: readonly string[], names: readonly Column[], line: numbe
   if (cells.length > names.length && names.at(-1) !== 'note') {
     return {
       column: 'row',
-      found: `${cells.length} cells`,
+      found: counted(cells.length, 'cell'),
       expected: `${names.length}, with decimal points`,
     };
   }

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
   askOfRegions,
-  jobForDrawing,
   layerRole,
   type RegionTarget,
   setLayerRole,
@@ -97,15 +96,5 @@ describe('another sheet', () => {
   it('takes the place of the readings of the one before', () => {
     const measured = { ...job, stock: { ...job.stock, measured: [4.1, 4.12] } };
     expect(setSheetThickness(measured, 3.2).stock).toEqual({ thickness: 3.2 });
-  });
-});
-
-describe('a job for a drawing just opened', () => {
-  it('keeps sheet and bath and asks nothing yet', () => {
-    const fresh = jobForDrawing(job, 'hatch.dxf');
-    expect(fresh.requirements).toEqual([]);
-    expect(fresh.layers).toBeUndefined();
-    expect(fresh.stock).toEqual(job.stock);
-    expect(fresh.name).toBe('hatch');
   });
 });

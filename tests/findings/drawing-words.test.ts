@@ -29,7 +29,10 @@ test('drawing-without-curves counts what is drawn, not what blocks are made of, 
 
 test('drawing-without-curves names what kept most of them from being outlines', () => {
   const missing = insert('RIB', 0, 0);
-  expect(noCurves(missing)).toMatch(/the blocks that are inserted are missing\. Export/);
+  expect(noCurves(missing)).toMatch(/1 entity, .* used: the block that is inserted is missing\. Export/);
+  expect(noCurves(missing + missing)).toMatch(
+    /most of all, the blocks that are inserted are missing\. Export/,
+  );
   const paper = Array.from({ length: 3 }, () => line(0, 0, 5, 0, [67, 1])).join('');
   expect(noCurves(missing + paper)).toMatch(
     /4 entities, and none of them is an outline that can be used: most of all, they lie in paper space/,
@@ -64,4 +67,24 @@ test('polyline-count-differs and spline-unusable in the singular', () => {
     sayFinding(finding('spline-unusable', { ...named, problem: 'too few points', found: 1, wanted: 4 }))
       .reason,
   ).toContain('it has 1 point; its degree needs 4');
+});
+
+test('drawing-without-curves and paper-space-passed-over: one entity lies in paper space, two lie there', () => {
+  const paper = line(0, 0, 5, 0, [67, 1]);
+  expect(noCurves(paper)).toMatch(/^The drawing holds 1 entity, .* used: it lies in paper space\. Move/);
+  expect(noCurves(paper + paper)).toMatch(/2 entities, .* used: most of all, they lie in paper space\. Move/);
+  const said = [1, 2].map((entities) => sayFinding(finding('paper-space-passed-over', { entities })).reason);
+  expect(said[0]).toMatch(/^1 entity was passed over because it lies in/);
+  expect(said[1]).toMatch(/^2 entities were passed over because they lie in/);
+});
+
+test('entity-passed-over and entity-cannot-be-read in the singular', () => {
+  const facts = { why: 'it is a filled area', firstHandle: '2F' };
+  const [one, two] = [1, 2].map((count) =>
+    sayFinding(finding('entity-passed-over', { kind: 'HATCH', count, ...facts })),
+  );
+  expect(one?.remedy).toBe('Nothing to do, unless it was meant as an outline.');
+  expect(two?.remedy).toBe('Nothing to do, unless one of them was meant as an outline.');
+  const body = sayFinding(finding('entity-cannot-be-read', { kind: 'BODY', count: 1, ...facts }));
+  expect(`${body.reason} ${body.remedy}`).toMatch(/It has handle 2F\. If it is an outline, explode it/);
 });

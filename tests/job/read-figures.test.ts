@@ -187,6 +187,14 @@ describe('figures that can’t be used are told with the file, the path and the 
     expect(faults({ format: SHOP.format, version: 1, ...change })).toEqual([told]);
   });
 
+  test('job-value-wrong: a hundred thousand baths are refused by their number', () => {
+    const { findings } = readFormat(
+      JSON.stringify({ ...SHOP, baths: Array.from({ length: 100_000 }, () => SHOP.baths[0]) }),
+      FIGURES_FORMAT,
+      'shop.json',
+    );
+    expect(findings.map(({ code, place }) => [code, place.path])).toEqual([['job-value-wrong', 'baths']]);
+  });
   test('inline ones with the path in the job', () => {
     const figures = {
       ...SHOP,

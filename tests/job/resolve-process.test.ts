@@ -173,6 +173,21 @@ describe('coupons', () => {
     const { told } = resolve({ etchFactor: 1, coupon: { ...PLATE, after: 2.95, gauge: 0.01 } });
     expect(told).toEqual(['coupon-too-coarse process.coupon']);
   });
+  test('opening-too-coarse: widths gauged too roughly for so little undercut', () => {
+    // 1.96 · √2 · (0.25 / √3) / 1.5 = 0.267 of the factor; with 0.22 it is 0.235.
+    const coupon = (gauge: number) => ({ coupon: { ...PLATE, opening: { ...opening, gauge } } });
+    expect(resolve(coupon(0.25)).told).toEqual(['opening-too-coarse process.coupon']);
+    expect(resolve(coupon(0.22)).told).toEqual([]);
+    expect(resolve(coupon(1e7)).told).toEqual(['opening-too-coarse process.coupon']);
+  });
+  test('etch-rate-doubtful: minutes or thickness of a coupon, or a rate, far from any bath', () => {
+    const told = (process: object) => resolve({ etchFactor: 1, ...process }).told;
+    expect(told({ coupon: { ...PLATE, minutes: 1e6 } })).toEqual(['etch-rate-doubtful process.coupon']);
+    expect(told({ coupon: { ...PLATE, minutes: 0.001 } })).toEqual(['etch-rate-doubtful process.coupon']);
+    expect(told({ rate: 0.0004 })).toEqual(['etch-rate-doubtful process.rate']);
+    expect(told({ rate: 1.1 })).toEqual(['etch-rate-doubtful process.rate']);
+    expect([told({ rate: 0.0005 }), told({ rate: 1 })]).toEqual([[], []]);
+  });
   test('coupon-not-undercut, coupon-not-etched: each with its place in the list', () => {
     const flat = { ...PLATE, opening: { ...opening, after: 10 } };
     expect(resolve({ coupon: [PLATE, flat] }).told).toEqual([

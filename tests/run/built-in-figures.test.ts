@@ -4,7 +4,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { ALUMINIUM_WEIGHT, CAUSTIC_WEIGHT, MOLAR_VOLUME } from '#bath/aluminium-chemistry.ts';
 import { GAS_CONSTANT, LONGEST_TEMPERATURE_STEP } from '#bath/arrhenius.ts';
 import { FLAMMABLE_FROM, SAFE_SHARE } from '#bath/bath-sheet.ts';
-import { COARSEST_COUPON, THICKNESS_GAUGE, WIDTH_GAUGE } from '#bath/coupon.ts';
+import { COARSEST_COUPON, COARSEST_OPENING, THICKNESS_GAUGE, WIDTH_GAUGE } from '#bath/coupon.ts';
 import { knownFigures } from '#bath/known-figures.ts';
 import type { Provenance, Sourced } from '#bath/provenance.ts';
 import { sheetTolerance } from '#bath/sheet-tolerance.ts';
@@ -131,6 +131,7 @@ describe('plan.json says of built-in figures where they are from', () => {
       THICKNESS_GAUGE,
       WIDTH_GAUGE,
       COARSEST_COUPON,
+      COARSEST_OPENING,
       GAS_CONSTANT,
       LONGEST_TEMPERATURE_STEP,
     ])

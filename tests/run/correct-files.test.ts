@@ -131,6 +131,11 @@ describe('M7 a run from its files', () => {
     );
     expect(codes('stage,region,depth\n1,R99,1')).toEqual(['reading-unclear']);
   });
+  test('reading-unclear: minutes and depths so small that their squares are nought', () => {
+    for (const tiny of ['1e-300', '1e-160', '0.0000000001'])
+      expect(codes(`stage,minutes,region,depth\n1,${tiny},R01,0.8`)).toEqual(['reading-unclear']);
+    expect(codes('stage,minutes,region,depth\n1,1e-9,R01,0.8')).not.toContain('reading-unclear');
+  });
   test('plan-file-unusable: another file, or a plan without stages', () => {
     const waxed = JSON.stringify({ ...JSON.parse(planText), masking: 'wax' });
     for (const text of ['', 'null', '{}', '{"format":"isobath-plan","version":1}', waxed]) {

@@ -153,12 +153,6 @@ export function leaveLayersOut(job: JobFile, layers: readonly string[]): JobFile
   return layers.reduce((changed, layer) => setLayerRole(changed, layer, 'ignore'), job);
 }
 
-/** A job for a drawing just opened: nothing asked yet; sheet, bath and rules carried over from the job before. */
-export function jobForDrawing(last: JobFile, drawing: string): JobFile {
-  const { layers, drawingUnits, wideLines, levels, lockedLevels, ...kept } = last;
-  return { ...kept, name: drawing.replace(/\.dxf$/i, ''), drawing, requirements: [], levels: 'as-drawn' };
-}
-
 function inUnitsOf(job: JobFile, { taper, ...lengths }: Wish): Wish {
   const converted = Object.fromEntries(
     Object.entries(lengths).map(([name, length]) => [name, inJobUnits(job, length)]),

@@ -7,7 +7,7 @@ import { besideNames, isBesideText, putBeside } from '#job/files-beside.ts';
 import { readJob } from '#job/read-job.ts';
 import { resolveJob } from '#job/resolve-job.ts';
 import { MOST_JOB_BYTES } from '#run/run-limits.ts';
-import { jobForDrawing } from './edit-job.ts';
+import { hasSheetPlaces, jobForDrawing } from './job-for-drawing.ts';
 import type { Notice, OpenDocument } from './workbench-state.ts';
 
 /** A job of its own, a step of the job on the bench (a file of it came, or came anew), or nothing. */
@@ -139,7 +139,11 @@ function openDrawing(before: OpenDocument | undefined, drawing: DrawingFile): Op
     const job = isNamed ? before.job : { ...before.job, drawing: drawing.name };
     return { kind: 'step', document: { ...before, job, drawing }, label, notice: undefined };
   }
-  const text = `New job on ${drawing.name}. Sheet, etch factor and rate are those of ${before.job.name ?? before.job.drawing}: check them. Then say which layer is the edge of the part, pick regions and type their depths.`;
+  const last = before.job.name ?? before.job.drawing;
+  const places = hasSheetPlaces(before.job)
+    ? ` The sheet’s taper runs between places of ${last}: put places of ${drawing.name} there.`
+    : '';
+  const text = `New job on ${drawing.name}. Sheet, etch factor and rate are those of ${last}: check them.${places} Then say which layer is the edge of the part, pick regions and type their depths.`;
   return {
     kind: 'job',
     document: {

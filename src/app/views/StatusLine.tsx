@@ -1,4 +1,5 @@
 /** What the plan is doing: made, being made (with a way to stop it), out of date or broken. */
+import { counted } from '#findings/counted.ts';
 import { showMinutes } from '#units/show-length.ts';
 import { useBench, useDocument, useWorkbench } from './workbench-context.ts';
 
@@ -26,7 +27,7 @@ export function StatusLine() {
         {plan !== undefined && progress === undefined && (
           <span className="aside">
             {' '}
-            {plan.regions.length} regions, {showMinutes(plan.totals.minutes)} immersed,{' '}
+            {counted(plan.regions.length, 'region')}, {showMinutes(plan.totals.minutes)} immersed,{' '}
             {isUnchecked ? 'not checked yet' : `planned in ${page?.seconds.toFixed(2)} s`}
           </span>
         )}

@@ -1,6 +1,8 @@
 /** What a stage fewer or more would cost in tolerance, region by region; any of them can be taken. */
+
 import { listLevels } from '#app/state/edit-levels.ts';
 import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import { counted } from '#findings/counted.ts';
 import type { LevelChoiceRecord } from '#job/plan-file.ts';
 import { lengthFigure } from '#units/show-length.ts';
 import { usePlanFile } from './use-plan-file.ts';
@@ -56,8 +58,11 @@ function ChoiceTaker({ choice, isTaken }: ChoiceTakerProps) {
   if (isTaken) return 'as planned';
   if (isOver(worstShare)) return 'out of tolerance';
   return (
-    <button type="button" onClick={() => actions.edit(`${stages} stages`, (job) => listLevels(job, levels))}>
-      take<span className="unseen"> {stages} stages</span>
+    <button
+      type="button"
+      onClick={() => actions.edit(counted(stages, 'stage'), (job) => listLevels(job, levels))}
+    >
+      take<span className="unseen"> {counted(stages, 'stage')}</span>
     </button>
   );
 }
@@ -76,7 +81,7 @@ function RegionShares({ choices }: { readonly choices: readonly LevelChoiceRecor
           <th scope="col">region</th>
           {choices.map(({ stages }) => (
             <th key={stages} scope="col">
-              {stages} stages
+              {counted(stages, 'stage')}
             </th>
           ))}
         </tr>

@@ -1,6 +1,8 @@
 /** Tapers made by drawing the part out of the bath, beside the same in steps. */
+
 import { HeadRow } from '#app/views/HeadRow.tsx';
 import { useBench } from '#app/views/workbench-context.ts';
+import { counted } from '#findings/counted.ts';
 import type { WithdrawalRecord } from '#job/plan-file.ts';
 import { lengthFigure, type ShownUnit, showLength, showMinutes } from '#units/show-length.ts';
 import { usePlanFile } from './use-plan-file.ts';
@@ -46,7 +48,7 @@ function WithdrawalTable({ withdrawal, unit }: WithdrawalTableProps) {
         Drawn out: {showMinutes(minutes)}, at worst {showLength(worstDeviation, unit)} off.{' '}
         {steps === null
           ? 'The levels of this plan do not serve the taper in steps.'
-          : `In steps: ${steps.stages} stages, ${showMinutes(steps.minutes)}, at worst ${showLength(steps.worstDeviation, unit)} off.`}
+          : `In steps: ${counted(steps.stages, 'stage')}, ${showMinutes(steps.minutes)}, at worst ${showLength(steps.worstDeviation, unit)} off.`}
       </p>
     </>
   );

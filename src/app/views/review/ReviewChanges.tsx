@@ -19,7 +19,8 @@ export function ReviewChanges({ planText }: { readonly planText: string | undefi
     <section className="review-changes" aria-labelledby="review-changes-heading">
       <h2 id="review-changes-heading">Changed since it was reviewed</h2>
       <p>
-        {draft.checked.length} stages were ticked{by} on another plan. Those ticks do not count for this one.
+        {draft.checked.length === 1 ? '1 stage was' : `${draft.checked.length} stages were`} ticked{by} on
+        another plan. What was ticked there does not count for this one.
       </p>
       <ul>
         {changes.slice(0, MOST).map((change) => (
