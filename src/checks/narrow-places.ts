@@ -159,7 +159,9 @@ function waysAcross(a: Side, b: Side, limit: number, bothSides: boolean): Way[] 
   const touch = bothSides ? undefined : all.find(({ width }) => width <= TOUCHING);
   if (touch !== undefined) return besideTouch(a.span, b.span, touch.from);
   const ways = all
-    .filter(({ width }) => width > (bothSides ? SCRIBE_ACCURACY : TOUCHING) && isUnder(width, limit))
+    .filter(
+      ({ width }) => width > (bothSides ? SCRIBE_ACCURACY + SAME_BORDER : TOUCHING) && isUnder(width, limit),
+    )
     .filter((way) => !(isAlong(a, b, way) || isAlong(b, a, turned(way))))
     .filter((way) => !bothSides || !(partsFrom(a, b, way) || partsFrom(b, a, turned(way))))
     .sort((p, q) => p.width - q.width);

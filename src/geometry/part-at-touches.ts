@@ -10,7 +10,16 @@ import { type BoxIndex, indexBoxes } from './box-index.ts';
 import { cornerArcs } from './corner-arcs.ts';
 import { disjointSets } from './disjoint-sets.ts';
 import { distance, type Point } from './point.ts';
-import { distanceToSpan, type Loop, nearestShare, pointAlong, type Span, spanLength } from './span.ts';
+import {
+  distanceToSpan,
+  type Loop,
+  loopArea,
+  nearestShare,
+  pointAlong,
+  type Span,
+  spanLength,
+  spansLength,
+} from './span.ts';
 import { partOfSpan } from './split-spans.ts';
 
 /** The area on the left of the loops, its parts apart wherever they meet within `touching` (mm). The same loops where nothing meets. */
@@ -21,7 +30,9 @@ export function partAtTouches(loops: readonly Loop[], touching: number): readonl
   const cut = cutWhereTouched(spans, index, touching);
   const nodes = nodesOf(cut, touching);
   const hasTouch = nodes.leaving.some((spansThere) => spansThere.length > 1);
-  return hasTouch ? traced(cut, nodes) : loops;
+  if (!hasTouch) return loops;
+  // Along a stretch where borders lie on each other loops come out that enclose nothing.
+  return traced(cut, nodes).filter((loop) => 2 * Math.abs(loopArea(loop)) > touching * spansLength(loop));
 }
 
 /** The spans, cut where the start of another lies on them. */
