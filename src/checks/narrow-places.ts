@@ -67,7 +67,7 @@ const ROOM_WITHIN = 5e-4;
 const WEDGE = 0.05;
 const HALVINGS = 40;
 /** Cosine and sine under which two directions count as across each other. */
-const ACROSS = 1e-6;
+const ACROSS = 1e-5;
 /** Cosine of half a degree: sides nearer to one direction than that run together where they meet. */
 const TOGETHER = 1 - 4e-5;
 /** Cosine of 30°: sides nearer to parallel than that make a strip. */

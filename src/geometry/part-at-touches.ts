@@ -27,10 +27,9 @@ export function partAtTouches(loops: readonly Loop[], touching: number): readonl
   // So that a round that just reaches a straight has a corner there.
   const spans = cornerArcs(loops).flat();
   const index = indexBoxes(spans.map((span) => growBox(boxOfSpan(span), touching)));
-  const cut = cutWhereTouched(spans, index, touching);
-  const nodes = nodesOf(cut, touching);
+  const { spans: cut, nodes, isMerged } = withoutOpposites(cutWhereTouched(spans, index, touching), touching);
   const hasTouch = nodes.leaving.some((spansThere) => spansThere.length > 1);
-  if (!hasTouch) return loops;
+  if (!hasTouch && !isMerged) return loops;
   // Along a stretch where borders lie on each other loops come out that enclose nothing.
   return traced(cut, nodes).filter((loop) => 2 * Math.abs(loopArea(loop)) > touching * spansLength(loop));
 }
@@ -56,7 +55,31 @@ function cutWhereTouched(spans: readonly Span[], index: BoxIndex, touching: numb
   });
 }
 
+/** Leaves out spans that run against each other: there is area on both sides, and no border. */
+function withoutOpposites(
+  spans: readonly Span[],
+  touching: number,
+): { readonly spans: readonly Span[]; readonly nodes: Nodes; readonly isMerged: boolean } {
+  const nodes = nodesOf(spans, touching);
+  const gone = new Set<number>();
+  spans.forEach((span, number) => {
+    if (gone.has(number)) return;
+    const middle = pointAlong(span, 0.5);
+    const start = nodes.starts[number];
+    const opposite = itemAt(nodes.leaving, itemAt(nodes.ends, number)).find((other) => {
+      const isOpposite = other !== number && !gone.has(other) && nodes.ends[other] === start;
+      return isOpposite && distance(pointAlong(itemAt(spans, other), 0.5), middle) <= touching;
+    });
+    if (opposite !== undefined) gone.add(number).add(opposite);
+  });
+  if (gone.size === 0) return { spans, nodes, isMerged: false };
+  const kept = spans.filter((_, number) => !gone.has(number));
+  return { spans: kept, nodes: nodesOf(kept, touching), isMerged: true };
+}
+
 interface Nodes {
+  /** By span, the node where it starts. */
+  readonly starts: readonly number[];
   /** By span, the node where it ends. */
   readonly ends: readonly number[];
   /** By node, the spans that start there. */
@@ -74,12 +97,13 @@ function nodesOf(spans: readonly Span[], touching: number): Nodes {
   spans.forEach(({ start }, i) => {
     for (const other of near(start)) sets.unite(i, other);
   });
+  const starts = spans.map((_, i) => sets.find(i));
   const leaving: number[][] = spans.map(() => []);
-  spans.forEach((_, i) => {
-    itemAt(leaving, sets.find(i)).push(i);
+  starts.forEach((node, i) => {
+    itemAt(leaving, node).push(i);
   });
   const ends = spans.map(({ end }, i) => sets.find(near(end)[0] ?? i));
-  return { ends, leaving };
+  return { starts, ends, leaving };
 }
 
 /** Goes from each span to the one that keeps closest to the area on its left. */

@@ -66,6 +66,17 @@ describe('partAtTouches', () => {
     expect(loopArea(linked[0] ?? [])).toBeCloseTo(70 - 4 * Math.PI, 6);
   });
 
+  test('makes one of loops that share part of a side', () => {
+    const below = polygon([...left, [0, 3]]);
+    const above = polygon([
+      [1, 3],
+      [9, 3],
+      [9, 5],
+      [1, 5],
+    ]);
+    expect(areas(partAtTouches([below, above], TOUCHING))).toEqual([28]);
+  });
+
   test('gives the very same loops where nothing touches', () => {
     const loops = [polygon([...left, [0, 3]])];
     expect(partAtTouches(loops, TOUCHING)).toBe(loops);
