@@ -41,7 +41,7 @@ const target = (index: number): RegionTarget => ({
   holds: ([x]) => x >= index * 20 && x < index * 20 + 10,
 });
 
-describe('depth notes on the bench', () => {
+describe('depth notes in the workbench', () => {
   const offers = depthOffers({ page, shapes, prefix: '', thickness: 4 });
 
   it('stand against what is asked now: nothing yet, something else, just this', () => {

@@ -1,4 +1,4 @@
-/** A drawing dropped on the bench of another job: what goes over to the new job, and what stays with the old drawing. */
+/** A drawing dropped on another open job: what goes over to the new job, and what stays with the old drawing. */
 import { describe, expect, it } from 'vitest';
 import { jobForDrawing } from '#app/state/job-for-drawing.ts';
 import { openFiles } from '#app/state/open-files.ts';

@@ -26,7 +26,7 @@ const shop = {
 };
 const figures = file('shop.figures.json', shop);
 
-describe('figures of alloys and baths on the bench', () => {
+describe('figures of alloys and baths in the workbench', () => {
   test('a job that names a file of them asks for it', () => {
     const opened = openFiles(undefined, [job, drawing]);
     expect(opened.notice?.text).toContain('needs shop.figures.json');
@@ -49,7 +49,7 @@ describe('figures of alloys and baths on the bench', () => {
   });
 });
 
-describe('a post on the bench', () => {
+describe('a post in the workbench', () => {
   const { figures: _, ...plain } = JSON.parse(new TextDecoder().decode(job.bytes));
   const posted = file('plate.job.json', {
     ...plain,

@@ -67,14 +67,14 @@ test('a job with an unknown key is refused in place, with the path', async ({ wo
     { name: 'odd.job.json', text: job.replace('"stock": {', '"stock": { "thicknes": 3,') },
   ]);
   await expect(workbench.getByRole('alert')).toContainText('stock');
-  await expect(workbench.getByRole('alert')).toContainText('the job on the bench is unchanged');
+  await expect(workbench.getByRole('alert')).toContainText('the open job is unchanged');
   await expect(statusOf(workbench)).toContainText('3 stages');
 });
 
-test('what is no drawing leaves the job on the bench, and says why', async ({ workbench }) => {
+test('what is no drawing leaves the open job, and says why', async ({ workbench }) => {
   await dropFiles(workbench, [{ name: 'letter.dxf', text: 'Dear supplier, please find enclosed' }]);
   const notice = workbench.getByRole('alert');
-  await expect(notice).toContainText('letter.dxf was not opened; the job on the bench is unchanged');
+  await expect(notice).toContainText('letter.dxf was not opened; the open job is unchanged');
   await expect(notice).toContainText('DXF');
   await expect(statusOf(workbench)).toContainText('3 stages');
   await expect(workbench.getByRole('button', { name: 'undo: nothing' })).toBeDisabled();

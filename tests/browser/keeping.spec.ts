@@ -81,7 +81,7 @@ test('several jobs: opened, named, copied, deleted and brought back, each with i
   await listOf(workbench).getByRole('button', { name: 'bring it back' }).click();
   await expect(rowsOf(workbench)).toHaveCount(3);
 
-  // The one on the bench: another takes its place.
+  // The one that is open: another takes its place.
   await listOf(workbench).getByRole('button', { name: 'delete Solar-boat hatch, copy' }).click();
   await expect(nameOf(workbench)).not.toHaveValue('Solar-boat hatch, copy');
   await workbench.reload();

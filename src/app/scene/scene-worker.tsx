@@ -32,7 +32,7 @@ extend({
 });
 
 /** What the worker owns: what is to be seen, and where it is drawn once the canvas has come. */
-interface Easel {
+interface PaintedScene {
   readonly pose: StoreApi<ViewPose>;
   readonly painted: StoreApi<ScenePainted>;
   readonly unpacker: Unpacker;
@@ -42,7 +42,7 @@ interface Easel {
 
 type StartedScene = ReturnType<ReconcilerRoot<OffscreenCanvas>['render']>;
 
-function emptyEasel(): Easel {
+function emptyScene(): PaintedScene {
   return {
     pose: createStore<ViewPose>(() => ({ target: { x: 0, y: 0 }, pixelsPerMm: 1, azimuth: 0, tilt: 0 })),
     painted: createStore<ScenePainted>(() => ({
@@ -64,16 +64,16 @@ function emptyEasel(): Easel {
   };
 }
 
-async function take(easel: Easel, { pose, picture, size, canvas }: SceneMessage): Promise<void> {
-  if (pose !== undefined) easel.pose.setState(pose, true);
-  if (picture !== undefined) easel.painted.setState(changed(easel, picture));
-  easel.size = size ?? easel.size;
-  if (canvas !== undefined) easel.scene = await start(easel, canvas);
-  if (size !== undefined) resize(easel);
+async function take(scene: PaintedScene, { pose, picture, size, canvas }: SceneMessage): Promise<void> {
+  if (pose !== undefined) scene.pose.setState(pose, true);
+  if (picture !== undefined) scene.painted.setState(changed(scene, picture));
+  scene.size = size ?? scene.size;
+  if (canvas !== undefined) scene.scene = await start(scene, canvas);
+  if (size !== undefined) resize(scene);
 }
 
 function changed(
-  { unpacker, painted }: Easel,
+  { unpacker, painted }: PaintedScene,
   change: PictureChange & { readonly number: number },
 ): Partial<ScenePainted> {
   const { plan: wire, lines, ...rest } = change;
@@ -88,7 +88,7 @@ function changed(
 }
 
 async function start(
-  { size, painted, pose }: Easel,
+  { size, painted, pose }: PaintedScene,
   canvas: OffscreenCanvas,
 ): Promise<StartedScene | undefined> {
   if (new OffscreenCanvas(1, 1).getContext('webgl2') === null) {
@@ -109,11 +109,11 @@ async function start(
 }
 
 /** To the size told last: it may have changed while the scene was being started. */
-function resize({ scene, size }: Easel): void {
+function resize({ scene, size }: PaintedScene): void {
   const state = scene?.getState();
   state?.setDpr(size.pixelRatio);
   state?.setSize(size.width, size.height);
 }
 
-const easel = emptyEasel();
-addEventListener('message', ({ data }: MessageEvent<SceneMessage>) => take(easel, data));
+const scene = emptyScene();
+addEventListener('message', ({ data }: MessageEvent<SceneMessage>) => take(scene, data));

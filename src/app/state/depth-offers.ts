@@ -1,4 +1,4 @@
-/** Depth notes of the drawing on the bench, against what is asked already; and taking them. */
+/** Depth notes of the drawing that is open, against what is asked already; and taking them. */
 import type { PlannedPage } from '#app/worker/planned-page.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { type DepthOffer, depthNotes, unitOfNotes } from '#part/depth-notes.ts';

@@ -1,23 +1,23 @@
 /**
  * Watches the bench and keeps what changes there, a moment after each step: one writing after another, in the order of the
- * steps. The job on the bench is held, so that no other window writes it meanwhile.
+ * steps. The job that is open is held, so that no other window writes it meanwhile.
  */
 import type { StoreApi } from 'zustand/vanilla';
 import type { DrawingFile } from '#app/worker/plan-service.ts';
-import { type DeskState, EMPTY_DESK } from './desk-state.ts';
 import { drawingHasher, type HashDrawing } from './drawing-hash.ts';
 import type { History } from './history.ts';
 import { holdJob, type LetGo } from './job-hold.ts';
+import type { JobListState } from './job-list-state.ts';
 import type { JobStore } from './job-store.ts';
 import { keptHistory } from './kept-job.ts';
+import { EMPTY_MODE, type ModeState } from './mode-state.ts';
 import type { ReviewDraft } from './review-draft.ts';
-import type { ShelfState } from './shelf-state.ts';
 import type { OpenDocument, WorkbenchState } from './workbench-state.ts';
 
 interface KeeperTies {
   readonly bench: StoreApi<WorkbenchState>;
-  readonly desk: StoreApi<DeskState>;
-  readonly shelf: StoreApi<ShelfState>;
+  readonly mode: StoreApi<ModeState>;
+  readonly jobList: StoreApi<JobListState>;
   readonly store: JobStore;
   /** Called when something was written. */
   readonly changed: () => Promise<void>;
@@ -26,7 +26,7 @@ interface KeeperTies {
 export interface JobKeeper {
   /** Writes now what is still to be written. */
   readonly flush: () => Promise<void>;
-  /** A job about to be put on the bench as it was kept, held already. */
+  /** A job about to be opened as it was kept, held already. */
   readonly expect: (job: ExpectedJob, letGo: LetGo) => Promise<void>;
   /** What is still to be written is not wanted any more. */
   readonly forget: () => void;
@@ -46,7 +46,7 @@ interface Kept {
 /** Steps that follow each other faster than this are kept together, ms. */
 const MOMENT = 100;
 
-export function startKeeper({ bench, desk, shelf, store, changed }: KeeperTies): JobKeeper {
+export function startKeeper({ bench, mode, jobList, store, changed }: KeeperTies): JobKeeper {
   const hash = drawingHasher();
   const write = async ({ state: { onBench, history, session }, draft }: Kept) => {
     if (onBench === undefined || history === undefined) return;
@@ -54,18 +54,18 @@ export function startKeeper({ bench, desk, shelf, store, changed }: KeeperTies):
       const { shaOf, drawings } = await hashedDrawings(history, hash);
       const kept = { history: keptHistory(history, shaOf), unit: session.unit, draft, isDeleted: false };
       await store.save({ id: onBench.id, changed: Date.now(), ...kept }, drawings);
-      shelf.setState({ keeping: later.isPending() ? 'writing' : 'kept', refusal: undefined });
+      jobList.setState({ keeping: later.isPending() ? 'writing' : 'kept', refusal: undefined });
       await changed();
     } catch (error) {
-      shelf.setState({ refusal: error instanceof Error ? error.message : String(error) });
+      jobList.setState({ refusal: error instanceof Error ? error.message : String(error) });
     }
   };
   const later = writeLater(write);
   const holder = startHolder(bench);
   let loaded: ExpectedJob | undefined;
   const wish = () => {
-    shelf.setState({ keeping: 'writing' });
-    later.wish({ state: bench.getState(), draft: desk.getState().draft });
+    jobList.setState({ keeping: 'writing' });
+    later.wish({ state: bench.getState(), draft: mode.getState().draft });
   };
 
   bench.subscribe((now, before) => {
@@ -75,8 +75,8 @@ export function startKeeper({ bench, desk, shelf, store, changed }: KeeperTies):
     if (onBench.id !== before.onBench?.id) {
       void later.flush();
       holder.hold(onBench.id);
-      shelf.setState({ keeping: asLoaded === undefined ? 'nothing' : 'kept' });
-      desk.setState({ ...EMPTY_DESK, draft: asLoaded?.draft ?? EMPTY_DESK.draft });
+      jobList.setState({ keeping: asLoaded === undefined ? 'nothing' : 'kept' });
+      mode.setState({ ...EMPTY_MODE, draft: asLoaded?.draft ?? EMPTY_MODE.draft });
       if (asLoaded !== undefined) return;
     } else if (history === before.history && session.unit === before.session.unit && before.onBench.isOwn)
       return;
@@ -84,9 +84,9 @@ export function startKeeper({ bench, desk, shelf, store, changed }: KeeperTies):
     // The first step on a sample makes it the user's own: that comes round here again.
     else if (history.past.length > 0) bench.setState({ onBench: { ...onBench, isOwn: true } });
   });
-  desk.subscribe(({ draft }, before) => {
+  mode.subscribe(({ draft }, before) => {
     const { onBench } = bench.getState();
-    if (draft === before.draft || draft === EMPTY_DESK.draft || draft === loaded?.draft) return;
+    if (draft === before.draft || draft === EMPTY_MODE.draft || draft === loaded?.draft) return;
     if (onBench?.isOwn === true) wish();
     // A sample under review is worth keeping as well.
     else if (onBench !== undefined) bench.setState({ onBench: { ...onBench, isOwn: true } });
@@ -125,7 +125,7 @@ function writeLater(write: (kept: Kept) => Promise<void>) {
   return { wish, flush, forget, isPending: () => pending !== undefined };
 }
 
-/** Holds one job at a time: the one on the bench. */
+/** Holds one job at a time: the one that is open. */
 function startHolder(bench: StoreApi<WorkbenchState>) {
   let held: { readonly id: string; readonly letGo: LetGo } | undefined;
   const expect = async (id: string, letGo: LetGo) => {

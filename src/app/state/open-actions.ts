@@ -1,4 +1,4 @@
-/** Jobs and drawings put on the bench: from files, from a sample, or from the shelf. */
+/** Opens jobs and drawings: from files, from a sample, or from the list of jobs. */
 import type { StoreApi } from 'zustand/vanilla';
 import type { DrawingFile, DrawingLook, ReportProgress } from '#app/worker/plan-service.ts';
 import type { ShownUnit } from '#units/show-length.ts';
@@ -25,7 +25,7 @@ export function openActions(store: StoreApi<WorkbenchState>, lookAt: LookAtDrawi
   const look = (change: Partial<Session>) =>
     store.setState(({ session }) => ({ session: { ...session, ...change } }));
 
-  /** Puts a job on the bench in place of the one there; each has its own steps. */
+  /** Opens a job in place of the open one; each has its own steps. */
   const putOnBench = (
     onBench: OnBench,
     history: History<OpenDocument>,
@@ -54,7 +54,7 @@ export function openActions(store: StoreApi<WorkbenchState>, lookAt: LookAtDrawi
     );
     const refuse = (why: string) => {
       look({
-        notice: { text: `${name} was not opened: ${why}. The job on the bench is unchanged.`, findings: [] },
+        notice: { text: `${name} was not opened: ${why}. The open job is unchanged.`, findings: [] },
       });
       return 'not looked at' as const;
     };

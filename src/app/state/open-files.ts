@@ -10,7 +10,7 @@ import { MOST_JOB_BYTES } from '#run/run-limits.ts';
 import { hasSheetPlaces, jobForDrawing } from './job-for-drawing.ts';
 import type { Notice, OpenDocument } from './workbench-state.ts';
 
-/** A job of its own, a step of the job on the bench (a file of it came, or came anew), or nothing. */
+/** A job of its own, a step of the job that is open (a file of it came, or came anew), or nothing. */
 export type OpenedFiles =
   | {
       readonly kind: 'job' | 'step';
@@ -25,7 +25,7 @@ export function drawingAmong(files: readonly DrawingFile[]): DrawingFile | undef
   return files.find(({ name }) => !isText(name));
 }
 
-/** `look` is what was seen in the drawing. A file that can't be used leaves the job on the bench as it is. */
+/** `look` is what was seen in the drawing. A file that can't be used leaves the job that is open as it is. */
 export function openFiles(
   before: OpenDocument | undefined,
   files: readonly DrawingFile[],
@@ -105,7 +105,7 @@ function openJob(
   if (reading.jobFile === undefined || hasStop(reading.findings)) {
     return refuse(unchanged(jobFile), reading.findings);
   }
-  // Without what an earlier plan filled in: an edit on the bench would else leave the list of it behind.
+  // Without what an earlier plan filled in: an edit in the workbench would else leave the list of it behind.
   const { jobFile: job, findings: differing } = bareJob(
     reading.jobFile,
     (bare) => resolveJob(bare, undefined).filled,
@@ -176,7 +176,7 @@ function bareName(path: string): string {
 }
 
 function unchanged({ name }: DrawingFile): string {
-  return `${name} was not opened; the job on the bench is unchanged.`;
+  return `${name} was not opened; the open job is unchanged.`;
 }
 
 function refuse(text: string, findings: Notice['findings'] = []): OpenedFiles {

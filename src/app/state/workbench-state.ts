@@ -82,7 +82,7 @@ export interface Derived {
   /** The last result, kept on show while a new one is made. */
   readonly page: PlannedPage | undefined;
   readonly shapes: readonly RegionShape[];
-  /** The document that `page` was made from is no longer the one on the bench. */
+  /** The document that `page` was made from is no longer the one that is open. */
   readonly isStale: boolean;
   /** Set while a run takes long enough to be worth a word. */
   readonly progress: Progress | undefined;
@@ -109,7 +109,7 @@ export interface Derived {
     | undefined;
 }
 
-/** Which job is on the bench, as the browser keeps it. */
+/** Which job is open, as the browser keeps it. */
 export interface OnBench {
   readonly id: string;
   /** False for a sample that nobody has touched: it is not kept. */

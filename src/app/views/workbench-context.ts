@@ -2,10 +2,10 @@
 import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
 import type { StoreApi } from 'zustand/vanilla';
-import type { DeskState } from '#app/state/desk-state.ts';
 import type { Follower } from '#app/state/follow-plan.ts';
+import type { JobList } from '#app/state/job-list.ts';
+import type { ModeState } from '#app/state/mode-state.ts';
 import type { Planner } from '#app/state/planner.ts';
-import type { Shelf } from '#app/state/shelf.ts';
 import type { WorkbenchActions } from '#app/state/workbench-actions.ts';
 import type { OpenDocument, WorkbenchState } from '#app/state/workbench-state.ts';
 import { assert } from '#geometry/assert.ts';
@@ -15,8 +15,8 @@ export interface Workbench {
   readonly actions: WorkbenchActions;
   readonly planner: Planner;
   readonly follower: Follower;
-  readonly desk: StoreApi<DeskState>;
-  readonly shelf: Shelf;
+  readonly mode: StoreApi<ModeState>;
+  readonly jobList: JobList;
 }
 
 export const WorkbenchContext = createContext<Workbench | undefined>(undefined);
@@ -31,8 +31,8 @@ export function useBench<Part>(part: (state: WorkbenchState) => Part): Part {
   return useStore(useWorkbench().store, part);
 }
 
-export function useDesk<Part>(part: (state: DeskState) => Part): Part {
-  return useStore(useWorkbench().desk, part);
+export function useMode<Part>(part: (state: ModeState) => Part): Part {
+  return useStore(useWorkbench().mode, part);
 }
 
 export function useDocument(): OpenDocument | undefined {

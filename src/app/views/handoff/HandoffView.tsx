@@ -1,7 +1,7 @@
 /** The files to hand off, each with what it is for, a look inside and a way to save it. Cautions stand with them. */
 import { useMemo } from 'react';
 import { documentText } from '#app/state/job-text.ts';
-import { DeskButtons } from '#app/views/DeskButtons.tsx';
+import { ModeButtons } from '#app/views/ModeButtons.tsx';
 import { useBench, useDocument } from '#app/views/workbench-context.ts';
 import { hasStop } from '#findings/finding.ts';
 import type { OutputFile } from '#run/output-file.ts';
@@ -26,7 +26,7 @@ export function HandoffView() {
   return (
     <section className="handoff" aria-labelledby="handoff-heading">
       <h2 id="handoff-heading">Hand-off</h2>
-      <DeskButtons />
+      <ModeButtons />
       <ul className="file-list">
         {jobFile !== undefined && <FileItem file={jobFile} isReady />}
         {(page?.files ?? []).map((file) => (

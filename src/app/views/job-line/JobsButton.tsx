@@ -1,4 +1,4 @@
-/** Opens the list of jobs, and says whether the job on the bench is kept. */
+/** Opens the list of jobs, and says whether the job that is open is kept. */
 import { useStore } from 'zustand';
 import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
 
@@ -9,8 +9,8 @@ interface JobsButtonProps {
 }
 
 export function JobsButton({ listId, isOpen, onToggle }: JobsButtonProps) {
-  const { shelf } = useWorkbench();
-  const { jobs, keeping, refusal } = useStore(shelf.state);
+  const { jobList } = useWorkbench();
+  const { jobs, keeping, refusal } = useStore(jobList.state);
   const isOwn = useBench((state) => state.onBench?.isOwn === true);
   return (
     <>
@@ -26,7 +26,7 @@ export function JobsButton({ listId, isOpen, onToggle }: JobsButtonProps) {
         aria-expanded={isOpen}
         aria-controls={isOpen ? listId : undefined}
         onClick={() => {
-          void shelf.refresh();
+          void jobList.refresh();
           onToggle();
         }}
       >

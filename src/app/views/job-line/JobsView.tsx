@@ -7,8 +7,8 @@ import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
 const WHEN = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
 
 export function JobsView({ id }: { readonly id: string }) {
-  const { shelf } = useWorkbench();
-  const { jobs, deleted } = useStore(shelf.state);
+  const { jobList } = useWorkbench();
+  const { jobs, deleted } = useStore(jobList.state);
   return (
     <section id={id} className="jobs" aria-label="Jobs kept in this browser">
       {jobs.length === 0 && (
@@ -24,7 +24,7 @@ export function JobsView({ id }: { readonly id: string }) {
       {deleted !== undefined && (
         <p role="status">
           {deleted.name} is deleted.{' '}
-          <button type="button" onClick={shelf.bringBack}>
+          <button type="button" onClick={jobList.bringBack}>
             bring it back
           </button>
         </p>
@@ -38,28 +38,28 @@ export function JobsView({ id }: { readonly id: string }) {
 }
 
 function JobRow({ job }: { readonly job: JobCard }) {
-  const { shelf } = useWorkbench();
+  const { jobList } = useWorkbench();
   const isOnBench = useBench((state) => state.onBench?.id === job.id);
-  const isElsewhere = useStore(shelf.state, ({ elsewhere }) => elsewhere.has(job.id));
+  const isElsewhere = useStore(jobList.state, ({ elsewhere }) => elsewhere.has(job.id));
   return (
     <li aria-current={isOnBench}>
       <NameField
         label={`Name of ${job.name}`}
         name={job.name}
         isFixed={isElsewhere}
-        onTake={(name) => shelf.rename(job.id, name)}
+        onTake={(name) => jobList.rename(job.id, name)}
       />
       <span className="aside">{job.drawing}</span>
       <span className="aside">{isElsewhere ? 'open in another window' : WHEN.format(job.changed)}</span>
       <span className="job-moves">
-        <button type="button" disabled={isOnBench || isElsewhere} onClick={() => shelf.open(job.id)}>
-          {isOnBench ? 'on the bench' : 'open'}
+        <button type="button" disabled={isOnBench || isElsewhere} onClick={() => jobList.open(job.id)}>
+          {isOnBench ? 'open now' : 'open'}
           <span className="unseen"> {job.name}</span>
         </button>
-        <button type="button" onClick={() => shelf.copy(job.id)}>
+        <button type="button" onClick={() => jobList.copy(job.id)}>
           copy<span className="unseen"> {job.name}</span>
         </button>
-        <button type="button" disabled={isElsewhere} onClick={() => shelf.remove(job.id)}>
+        <button type="button" disabled={isElsewhere} onClick={() => jobList.remove(job.id)}>
           delete<span className="unseen"> {job.name}</span>
         </button>
       </span>

@@ -2,7 +2,7 @@
 import { type FormEvent, useState } from 'react';
 import { drawingOrigin, onSheet } from '#app/state/region-targets.ts';
 import { addRemark, isOfOtherPlan, removeRemark } from '#app/state/review-draft.ts';
-import { useBench, useDesk, useWorkbench } from '#app/views/workbench-context.ts';
+import { useBench, useMode, useWorkbench } from '#app/views/workbench-context.ts';
 import { movePoint } from '#geometry/move-spans.ts';
 import type { Point } from '#geometry/point.ts';
 import type { ShownStage } from '#job/plan-file.ts';
@@ -26,8 +26,8 @@ function pointed(place: Point, origin: Point): [number, number] {
 }
 
 export function Remarks({ stage, place, setPlace, planText }: RemarksProps) {
-  const { actions, desk } = useWorkbench();
-  const draft = useDesk((state) => state.draft);
+  const { actions, mode } = useWorkbench();
+  const draft = useMode((state) => state.draft);
   const unit = useBench((state) => state.session.unit);
   const [text, setText] = useState('');
   const origin = useBench(drawingOrigin);
@@ -37,7 +37,7 @@ export function Remarks({ stage, place, setPlace, planText }: RemarksProps) {
     event.preventDefault();
     if (planText === undefined || text.trim() === '') return;
     const remark = { stage: stage.number, ...(place && { at: pointed(place, origin) }), text: text.trim() };
-    desk.setState({ draft: addRemark(draft, remark, planText) });
+    mode.setState({ draft: addRemark(draft, remark, planText) });
     setText('');
     setPlace(undefined);
   };
@@ -51,7 +51,7 @@ export function Remarks({ stage, place, setPlace, planText }: RemarksProps) {
               type="button"
               className="go"
               onClick={() => {
-                desk.setState({ step: remark.stage - 1 });
+                mode.setState({ step: remark.stage - 1 });
                 if (remark.at !== undefined) actions.flyTo({ to: onSheet(remark.at, origin) });
               }}
             >
@@ -62,7 +62,7 @@ export function Remarks({ stage, place, setPlace, planText }: RemarksProps) {
               type="button"
               className="away"
               aria-label={`Take remark ${index + 1} away`}
-              onClick={() => desk.setState({ draft: removeRemark(draft, index) })}
+              onClick={() => mode.setState({ draft: removeRemark(draft, index) })}
             >
               ×
             </button>

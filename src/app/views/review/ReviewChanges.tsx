@@ -1,14 +1,14 @@
 /** The plan is not the one that was reviewed: what is another, and a way to begin again. */
 import { useMemo } from 'react';
 import { startOver } from '#app/state/review-draft.ts';
-import { useDesk, useWorkbench } from '#app/views/workbench-context.ts';
+import { useMode, useWorkbench } from '#app/views/workbench-context.ts';
 import { changesSince } from '#run/review.ts';
 
 const MOST = 40;
 
 export function ReviewChanges({ planText }: { readonly planText: string | undefined }) {
-  const { desk } = useWorkbench();
-  const draft = useDesk((state) => state.draft);
+  const { mode } = useWorkbench();
+  const draft = useMode((state) => state.draft);
   const reviewed = draft.planText;
   const changes = useMemo(
     () => (reviewed === undefined || planText === undefined ? [] : changesSince(reviewed, planText)),
@@ -30,7 +30,7 @@ export function ReviewChanges({ planText }: { readonly planText: string | undefi
       {changes.length > MOST && <p>and {changes.length - MOST} more</p>}
       <button
         type="button"
-        onClick={() => planText !== undefined && desk.setState({ draft: startOver(draft, planText) })}
+        onClick={() => planText !== undefined && mode.setState({ draft: startOver(draft, planText) })}
       >
         review this plan
       </button>

@@ -3,7 +3,7 @@ import { useMemo, useRef } from 'react';
 import { isOfOtherPlan } from '#app/state/review-draft.ts';
 import { NoticeText } from '#app/views/review/NoticeText.tsx';
 import { saveBytes } from '#app/views/save-bytes.ts';
-import { useDesk, useDocument, useWorkbench } from '#app/views/workbench-context.ts';
+import { useDocument, useMode, useWorkbench } from '#app/views/workbench-context.ts';
 import { planHash, reviewText } from '#run/review.ts';
 import type { ReviewTold } from './use-open-review.ts';
 
@@ -15,8 +15,8 @@ interface ReviewRecordProps {
 }
 
 export function ReviewRecord({ stages, planText, open, told }: ReviewRecordProps) {
-  const { desk } = useWorkbench();
-  const draft = useDesk((state) => state.draft);
+  const { mode } = useWorkbench();
+  const draft = useMode((state) => state.draft);
   const jobFileName = useDocument()?.jobFileName ?? 'plan';
   const picker = useRef<HTMLInputElement>(null);
   const hash = useMemo(() => (planText === undefined ? undefined : planHash(planText)), [planText]);
@@ -54,7 +54,7 @@ export function ReviewRecord({ stages, planText, open, told }: ReviewRecordProps
           value={draft.reviewer}
           autoComplete="name"
           maxLength={200}
-          onChange={({ target }) => desk.setState({ draft: { ...draft, reviewer: target.value } })}
+          onChange={({ target }) => mode.setState({ draft: { ...draft, reviewer: target.value } })}
         />
       </label>
       <p className="row">

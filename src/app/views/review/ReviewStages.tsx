@@ -7,7 +7,7 @@ import type { StageStep } from '#app/state/stage-steps.ts';
 import { HeadRow } from '#app/views/HeadRow.tsx';
 import { inkOn } from '#app/views/ink-on.ts';
 import { StageMark } from '#app/views/StageMark.tsx';
-import { useBench, useDesk, useDocument, useWorkbench } from '#app/views/workbench-context.ts';
+import { useBench, useDocument, useMode, useWorkbench } from '#app/views/workbench-context.ts';
 import { showLength, showMinutes } from '#units/show-length.ts';
 
 interface ReviewStagesProps {
@@ -17,8 +17,8 @@ interface ReviewStagesProps {
 }
 
 export function ReviewStages({ steps, index, planText }: ReviewStagesProps) {
-  const { desk } = useWorkbench();
-  const draft = useDesk((state) => state.draft);
+  const { mode } = useWorkbench();
+  const draft = useMode((state) => state.draft);
   const unit = useBench((state) => state.session.unit);
   const list = useRef<HTMLOListElement>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the focus goes along with the stage on show
@@ -39,7 +39,7 @@ export function ReviewStages({ steps, index, planText }: ReviewStagesProps) {
               type="button"
               className="review-stage"
               aria-current={at === index ? 'step' : undefined}
-              onClick={() => desk.setState({ step: at })}
+              onClick={() => mode.setState({ step: at })}
             >
               <span className="chip" style={{ background: step.stage.color, color: inkOn(step.stage.color) }}>
                 <span className="number">{step.stage.number}</span>
@@ -57,7 +57,7 @@ export function ReviewStages({ steps, index, planText }: ReviewStagesProps) {
                 disabled={planText === undefined || isOther}
                 onChange={() =>
                   planText !== undefined &&
-                  desk.setState({ draft: toggleCheck(draft, step.stage.number, planText) })
+                  mode.setState({ draft: toggleCheck(draft, step.stage.number, planText) })
                 }
               />
               <span className="unseen">stage {step.stage.number} is </span>in order

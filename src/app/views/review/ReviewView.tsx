@@ -9,7 +9,7 @@ import { BrokenView } from '#app/views/BrokenView.tsx';
 import { FindingsView } from '#app/views/FindingsView.tsx';
 import { SectionView } from '#app/views/section/SectionView.tsx';
 import { usePlanText } from '#app/views/use-plan-text.ts';
-import { useBench, useDesk, useDocument, useWorkbench } from '#app/views/workbench-context.ts';
+import { useBench, useDocument, useMode, useWorkbench } from '#app/views/workbench-context.ts';
 import type { Point } from '#geometry/point.ts';
 import { Remarks } from './Remarks.tsx';
 import { ReviewChanges } from './ReviewChanges.tsx';
@@ -21,11 +21,11 @@ import { useOpenReview } from './use-open-review.ts';
 import './review.css';
 
 export function ReviewView() {
-  const { actions, desk } = useWorkbench();
+  const { actions, mode } = useWorkbench();
   const job = useDocument()?.job;
   const plan = useBench(({ derived }) => derived.page?.plan);
   const planText = usePlanText();
-  const { step: wanted, draft } = useDesk((state) => state);
+  const { step: wanted, draft } = useMode((state) => state);
   const [place, setPlace] = useState<Point>();
   const { open, told } = useOpenReview();
   const steps = useMemo(() => (plan === undefined ? [] : stageSteps(plan)), [plan]);
@@ -38,7 +38,7 @@ export function ReviewView() {
     const go = (to: number) => {
       if (to < 0 || to >= steps.length) return;
       setPlace(undefined);
-      desk.setState({ step: to });
+      mode.setState({ step: to });
     };
     const onKeyDown = (event: KeyboardEvent) => {
       const meant = reviewKey(event);
@@ -46,11 +46,11 @@ export function ReviewView() {
       event.preventDefault();
       if (meant !== 'tick') return go(index + meant);
       if (step === undefined || planText === undefined) return;
-      desk.setState({ draft: toggleCheck(desk.getState().draft, step.stage.number, planText) });
+      mode.setState({ draft: toggleCheck(mode.getState().draft, step.stage.number, planText) });
     };
     document.addEventListener('keydown', onKeyDown);
     return () => document.removeEventListener('keydown', onKeyDown);
-  }, [desk, steps, index, step, planText]);
+  }, [mode, steps, index, step, planText]);
 
   const onDrop = async (event: DragEvent) => {
     event.preventDefault();
@@ -66,7 +66,7 @@ export function ReviewView() {
         <p>
           <strong>{job?.name}</strong> <span className="aside">nothing here changes the job</span>
         </p>
-        <button type="button" onClick={() => desk.setState({ desk: 'bench' })}>
+        <button type="button" onClick={() => mode.setState({ mode: 'planning' })}>
           back to planning
         </button>
       </header>

@@ -1,4 +1,4 @@
-/** Opens a review that was saved: its marks come onto the desk, with the plan that they were made on. */
+/** Opens a review that was saved: its marks come back, with the plan that they were made on. */
 import { useCallback, useState } from 'react';
 import { useWorkbench } from '#app/views/workbench-context.ts';
 import type { Finding } from '#findings/finding.ts';
@@ -10,7 +10,7 @@ export interface ReviewTold {
 }
 
 export function useOpenReview() {
-  const { desk } = useWorkbench();
+  const { mode } = useWorkbench();
   const [told, setTold] = useState<ReviewTold>();
   const open = useCallback(
     async (files: Iterable<File>) => {
@@ -18,14 +18,14 @@ export function useOpenReview() {
       if (file === undefined) return;
       const { review, findings } = readReview(await file.text(), file.name);
       if (review === undefined) {
-        setTold({ text: `${file.name} was not opened; the review on the desk is unchanged.`, findings });
+        setTold({ text: `${file.name} was not opened; the open review is unchanged.`, findings });
         return;
       }
       const { date, ...draft } = review;
-      desk.setState({ draft });
+      mode.setState({ draft });
       setTold({ text: `${file.name}: by ${draft.reviewer}, ${date}.`, findings });
     },
-    [desk],
+    [mode],
   );
   return { open, told };
 }

@@ -6,7 +6,7 @@ import { BrokenView } from '#app/views/BrokenView.tsx';
 import { inkOn } from '#app/views/ink-on.ts';
 import { StageMark } from '#app/views/StageMark.tsx';
 import { usePlanText } from '#app/views/use-plan-text.ts';
-import { useBench, useDesk, useDocument, useWorkbench } from '#app/views/workbench-context.ts';
+import { useBench, useDocument, useMode, useWorkbench } from '#app/views/workbench-context.ts';
 import type { ShownPlan } from '#job/plan-file.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import { RunPanel } from './RunPanel.tsx';
@@ -18,11 +18,11 @@ import './tank.css';
 const THICKER = 1.2;
 
 export function TankView() {
-  const { actions, desk } = useWorkbench();
+  const { actions, mode } = useWorkbench();
   const job = useDocument()?.job;
   const plan = useBench(({ derived }) => derived.page?.plan);
   const planText = usePlanText();
-  const wanted = useDesk((state) => state.step);
+  const wanted = useMode((state) => state.step);
   const steps = useMemo(() => (plan === undefined ? [] : stageSteps(plan)), [plan]);
   const step = steps[Math.min(wanted, steps.length - 1)];
   const unit = job?.units ?? 'mm';
@@ -37,12 +37,12 @@ export function TankView() {
       <header className="tank-head">
         <h1>At the tank</h1>
         <p>{job?.name}</p>
-        <button type="button" onClick={() => desk.setState({ desk: 'bench' })}>
+        <button type="button" onClick={() => mode.setState({ mode: 'planning' })}>
           back to planning
         </button>
       </header>
       <main>
-        <StageChoice plan={plan} now={step.stage.number} onChoose={(at) => desk.setState({ step: at })} />
+        <StageChoice plan={plan} now={step.stage.number} onChoose={(at) => mode.setState({ step: at })} />
         <BrokenView name="The picture">
           <TankSheet stage={step.stage} />
         </BrokenView>

@@ -1,34 +1,34 @@
 /**
- * The shelf: the jobs that this browser keeps, the one on the bench among them. A job lies on one bench at a time: one that
+ * The list of jobs that this browser keeps, the open one among them. A job is open in one window at a time: one that
  * another window holds can be copied, and not opened.
  */
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import type { DeskState } from './desk-state.ts';
 import { heldJobs, holdJob } from './job-hold.ts';
 import { type JobKeeper, startKeeper } from './job-keeper.ts';
+import { EMPTY_JOB_LIST, type JobListState } from './job-list-state.ts';
 import type { JobStore } from './job-store.ts';
 import { cardOf, copyOf, freshId, type KeptJob, openHistory, renamed } from './kept-job.ts';
-import { EMPTY_SHELF, type ShelfState } from './shelf-state.ts';
+import type { ModeState } from './mode-state.ts';
 import type { WorkbenchActions } from './workbench-actions.ts';
 import type { WorkbenchState } from './workbench-state.ts';
 
-interface ShelfTies {
+interface JobListTies {
   readonly bench: StoreApi<WorkbenchState>;
-  readonly desk: StoreApi<DeskState>;
+  readonly mode: StoreApi<ModeState>;
   readonly actions: WorkbenchActions;
   readonly store: JobStore;
-  /** Puts something on the bench where there is no job of the user's. */
+  /** Opens something where there is no job of the user's. */
   readonly openSample: () => Promise<void>;
 }
 
-export interface Shelf {
-  readonly state: StoreApi<ShelfState>;
-  /** Puts on the bench what this window had there last; else the job changed last; else a sample. */
+export interface JobList {
+  readonly state: StoreApi<JobListState>;
+  /** Opens what this window had open last; else the job changed last; else a sample. */
   readonly resume: () => Promise<void>;
   readonly refresh: () => Promise<void>;
   /** Whether the job could be had. */
   readonly open: (id: string) => Promise<boolean>;
-  /** The copy is put on the bench. */
+  /** The copy is opened. */
   readonly copy: (id: string) => Promise<void>;
   readonly rename: (id: string, name: string) => Promise<void>;
   readonly remove: (id: string) => Promise<void>;
@@ -40,9 +40,9 @@ const RELOAD = 1500;
 /** Name under which a window remembers its own job. */
 const MINE = 'isobath job';
 
-export function startShelf(ties: ShelfTies): Shelf {
-  const { bench, desk, store } = ties;
-  const state = createStore<ShelfState>(() => EMPTY_SHELF);
+export function startJobList(ties: JobListTies): JobList {
+  const { bench, mode, store } = ties;
+  const state = createStore<JobListState>(() => EMPTY_JOB_LIST);
   const news = new BroadcastChannel('isobath jobs');
   const refresh = async () => {
     const [jobs, held] = await Promise.all([store.cards(), heldJobs()]);
@@ -60,7 +60,7 @@ export function startShelf(ties: ShelfTies): Shelf {
   bench.subscribe(({ onBench }) => {
     if (onBench?.isOwn === true) sessionStorage.setItem(MINE, onBench.id);
   });
-  const keeper = startKeeper({ bench, desk, shelf: state, store, changed });
+  const keeper = startKeeper({ bench, mode, jobList: state, store, changed });
   const inside = { ...ties, state, refresh, changed, keeper };
   const open = opener(inside);
   const openNext = nextOpener(inside, open);
@@ -83,8 +83,8 @@ export function startShelf(ties: ShelfTies): Shelf {
   };
 }
 
-interface Inside extends ShelfTies {
-  readonly state: StoreApi<ShelfState>;
+interface Inside extends JobListTies {
+  readonly state: StoreApi<JobListState>;
   readonly refresh: () => Promise<void>;
   readonly changed: () => Promise<void>;
   readonly keeper: JobKeeper;
@@ -131,7 +131,7 @@ function nextOpener({ store, actions, openSample }: Inside, open: Open): OpenNex
 function changers(
   { bench, actions, store, state, keeper, changed }: Inside,
   { open, openNext }: { readonly open: Open; readonly openNext: OpenNext },
-): Pick<Shelf, 'copy' | 'rename' | 'remove' | 'bringBack'> {
+): Pick<JobList, 'copy' | 'rename' | 'remove' | 'bringBack'> {
   const isOnBench = (id: string) => id === bench.getState().onBench?.id;
   /** Nothing is done to a job that another window has swept away meanwhile. */
   const change = async (id: string, make: (job: KeptJob) => KeptJob) => {

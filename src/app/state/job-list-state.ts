@@ -1,7 +1,7 @@
-/** What is known of the jobs that this browser keeps. Types only; `shelf.ts` fills it. */
+/** What is known of the jobs that this browser keeps. Types only; `job-list.ts` fills it. */
 import type { JobCard } from './kept-job.ts';
 
-export interface ShelfState {
+export interface JobListState {
   /** Last changed first. */
   readonly jobs: readonly JobCard[];
   /** Ids of those that other windows hold. */
@@ -13,7 +13,7 @@ export interface ShelfState {
   readonly deleted: JobCard | undefined;
 }
 
-export const EMPTY_SHELF: ShelfState = {
+export const EMPTY_JOB_LIST: JobListState = {
   jobs: [],
   elsewhere: new Set(),
   keeping: 'nothing',

@@ -1,13 +1,13 @@
 /** What the window is for just now: planning, the review of a plan, or the run at the tank. Beside the job, never in it. */
 import { EMPTY_DRAFT, type ReviewDraft } from './review-draft.ts';
 
-export type Desk = 'bench' | 'review' | 'tank';
+export type Mode = 'planning' | 'review' | 'tank';
 
-export interface DeskState {
-  readonly desk: Desk;
+export interface ModeState {
+  readonly mode: Mode;
   /** Index of the stage that is looked at. */
   readonly step: number;
   readonly draft: ReviewDraft;
 }
 
-export const EMPTY_DESK: DeskState = { desk: 'bench', step: 0, draft: EMPTY_DRAFT };
+export const EMPTY_MODE: ModeState = { mode: 'planning', step: 0, draft: EMPTY_DRAFT };

@@ -2,11 +2,11 @@
 import { ReviewView } from './review/ReviewView.tsx';
 import { TankView } from './tank/TankView.tsx';
 import { WorkbenchView } from './WorkbenchView.tsx';
-import { useDesk } from './workbench-context.ts';
+import { useMode } from './workbench-context.ts';
 
-export function DeskView() {
-  const desk = useDesk((state) => state.desk);
-  if (desk === 'review') return <ReviewView />;
-  if (desk === 'tank') return <TankView />;
+export function ModeView() {
+  const mode = useMode((state) => state.mode);
+  if (mode === 'review') return <ReviewView />;
+  if (mode === 'tank') return <TankView />;
   return <WorkbenchView />;
 }
