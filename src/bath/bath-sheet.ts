@@ -1,6 +1,6 @@
 /**
  * What a run does to the bath and to the air above it: metal dissolved, caustic used, hydrogen at its fastest, and the air
- * that keeps it thin. Reckoned for aluminium in caustic soda only: no other reaction is known here. Stoichiometry as in
+ * that keeps it thin. Calculated for aluminium in caustic soda only: no other reaction is known here. Stoichiometry as in
  * `aluminium-chemistry.ts`; the ideal gas at 25 °C and 101.325 kPa.
  */
 

@@ -1,5 +1,5 @@
 /**
- * Alloys and baths by id, in the units that are reckoned in: the built-in ones, with a job's own beside them or in their
+ * Alloys and baths by id, in the units that are calculated in: the built-in ones, with a job's own beside them or in their
  * place. Sources disagree on the etch factor of a bath, and a rate drifts, so general figures always count as not measured.
  */
 import BUILT_IN from './figures.json' with { type: 'json' };
@@ -35,7 +35,7 @@ export interface Bath {
   readonly rate: (Sourced & { readonly atC?: number }) | undefined;
   /** kJ/mol, with the least and the greatest that others give. */
   readonly activationEnergy: SpreadFigure | undefined;
-  /** The reaction, where the plan's gas and caustic can be reckoned from it. */
+  /** The reaction, where the plan's gas and caustic can be calculated from it. */
   readonly reaction?: 'aluminium in caustic soda';
 }
 
@@ -115,7 +115,7 @@ interface Valued<Unit extends string> {
   readonly plusMinus?: number | undefined;
 }
 
-/** How a value in a unit turns into the unit that is reckoned in; rising and falling alike. */
+/** How a value in a unit turns into the unit that is calculated in; rising and falling alike. */
 type Conversions<Unit extends string> = Readonly<Record<Unit, (value: number) => number>>;
 
 const times = (factor: number) => (value: number) => value * factor;

@@ -1,4 +1,4 @@
-/** What the run does to the bath: metal dissolved against the bath's limit (M5.8), and what is not reckoned, said plainly. */
+/** What the run does to the bath: metal dissolved against the bath's limit (M5.8), and what is not calculated, said plainly. */
 import { type BathLoad, bathLoad } from '#bath/bath-load.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import type { Job } from '#job/job.ts';

@@ -46,7 +46,7 @@ export function checkCorners(making: MakingPlace): Finding[] {
     const told = worstOf(corners.filter(({ drawn }) => drawn > 0));
     return told === undefined ? [] : [finding('corner-sharper-than-undercut', told.facts, told.place)];
   });
-  // Many drawings leave all corners to the process: that is told once.
+  // Many drawings leave all corners to the process: that is reported once.
   const sharp = stages.flat().filter(({ drawn }) => drawn === 0);
   const told = worstOf(sharp);
   if (told === undefined) return missed;

@@ -3,7 +3,7 @@ import type { RunResult } from '#run/run-job.ts';
 
 type BathSheet = NonNullable<RunResult['planFile']>['bathSheet'];
 
-/** None where the bath is not reckoned. */
+/** None where the bath is not calculated. */
 export function bathText(sheet: BathSheet): string[] {
   if (sheet === undefined) return [];
   const { metal, caustic, hydrogen, load, peak } = sheet;

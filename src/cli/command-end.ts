@@ -1,4 +1,4 @@
-/** How a command ended: what the process returns and what is still to be told. */
+/** How a command ended: what the process returns and what is still to be reported. */
 import type { Finding } from '#findings/finding.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 

@@ -41,7 +41,7 @@ function commandLine(terminal: Terminal, done: (end: CommandEnd) => void): Comma
   const program = new Command('isobath')
     .description('Plans step chemical milling: from a drawing of pockets to stages, scribe lines and times.')
     .exitOverride()
-    // Faults are told as findings; only help goes out as commander writes it.
+    // Faults are reported as findings; only help goes out as commander writes it.
     .configureOutput({ writeOut: terminal.out, writeErr: () => {}, outputError: () => {} })
     .showHelpAfterError(false)
     .helpCommand(false);
@@ -132,7 +132,7 @@ function jsonOf({ findings, record }: CommandEnd): string {
   return `${JSON.stringify({ findings: findings.map(findingRecord), ...record }, undefined, 2)}\n`;
 }
 
-/** A fault of Isobath's own: one line, so that it can be reported; there is nothing that the engineer could mend. */
+/** A fault of Isobath's own: one line, so that it can be reported; there is nothing that the engineer could correct. */
 function broken(fault: unknown, terminal: Terminal): ExitCode {
   const what = fault instanceof Error ? fault.message : String(fault);
   terminal.error(`isobath: a fault of its own, nothing was written: ${printable(what)}\n`);

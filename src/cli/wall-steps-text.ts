@@ -3,7 +3,7 @@ import type { RunResult } from '#run/run-job.ts';
 
 type PlanFile = NonNullable<RunResult['planFile']>;
 
-/** A part of many levels has a step for most pairs of them: the deepest are told, the rest are in plan.json. */
+/** A part of many levels has a step for most pairs of them: the deepest are reported, the rest are in plan.json. */
 const MOST_STEPS = 8;
 
 export function wallStepsText({ maskings }: Pick<PlanFile, 'maskings'>): string[] {

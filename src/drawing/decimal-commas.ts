@@ -12,7 +12,7 @@ export interface DecimalCommas {
   readonly commas: number;
   readonly points: number;
   readonly line: number;
-  /** Commas cannot be told for decimal signs. */
+  /** Commas cannot be taken for decimal signs. */
   readonly isMixed: boolean;
 }
 

@@ -194,7 +194,7 @@ function directionAt(curve: SmoothCurve, u: number, piece: number): Point {
   const here = curve.at(piece, share);
   const sign = share > 0.5 ? -1 : 1;
   const length = hypot(here.dx, here.dy);
-  // The higher the derivative that is the first not to vanish, the farther off is the first point that is told from this one.
+  // The higher the derivative that is the first not to vanish, the farther off is the first point that differs from this one.
   for (const step of DIRECTION_STEPS) {
     const near = curve.at(piece, share + step * sign);
     const chord = { x: ((near.x - here.x) * sign) / step, y: ((near.y - here.y) * sign) / step };

@@ -52,7 +52,7 @@ export interface GatherInput {
   readonly wideLines?: WideLines | undefined;
   /** Handles of polylines that are frames of texts. */
   readonly frames: ReadonlySet<string>;
-  /** True of findings that need not be told one by one. */
+  /** True of findings that need not be reported one by one. */
   readonly isTold?: (found: Finding) => boolean;
   /** Told the share of model space that is done. */
   readonly progress?: ((share: number) => void) | undefined;

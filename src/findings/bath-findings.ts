@@ -80,11 +80,11 @@ export const bathWords: WordsFor<BathFacts> = {
     say: ({ bath, lacks }) => ({
       reason:
         lacks === 'reaction'
-          ? `Gas given off, chemicals used and ventilation are not reckoned for ${bath}: only aluminium in caustic soda is. Gas may be given off all the same.`
-          : `Gas given off, caustic used and ventilation are not reckoned for ${bath}: the density of the sheet is not known.`,
+          ? `Gas given off, chemicals used and ventilation are not calculated for ${bath}: only aluminium in caustic soda is. Gas may be given off all the same.`
+          : `Gas given off, caustic used and ventilation are not calculated for ${bath}: the density of the sheet is not known.`,
       remedy:
         lacks === 'reaction'
-          ? 'Have extraction, chemicals and waste reckoned by the site’s own process specification.'
+          ? 'Have extraction, chemicals and waste calculated by the site’s own process specification.'
           : 'Give stock.alloy or stock.density.',
     }),
   },
@@ -211,9 +211,9 @@ export const bathWords: WordsFor<BathFacts> = {
   },
   'rate-turned-by-temperature': {
     severity: 'warn',
-    title: 'Rate reckoned for another temperature',
+    title: 'Rate calculated for another temperature',
     say: ({ fromC, toC, energy, from, to, rate, plusMinus }, show) => ({
-      reason: `The rate at ${figureOf(toC)} °C is reckoned from that at ${figureOf(fromC)} °C with ${figureOf(energy)} kJ/mol (${figureOf(from)} to ${figureOf(to)} are found): ${show.rate([rate, plusMinus], figureOf, '±')}.`,
+      reason: `The rate at ${figureOf(toC)} °C is calculated from that at ${figureOf(fromC)} °C with ${figureOf(energy)} kJ/mol (${figureOf(from)} to ${figureOf(to)} are found): ${show.rate([rate, plusMinus], figureOf, '±')}.`,
       remedy: `Etch a coupon at ${figureOf(toC)} °C before the run.`,
     }),
   },

@@ -333,7 +333,7 @@ const fileWords: WordsFor<DrawingFileFacts> = {
     title: 'Block inside itself',
     say: ({ block }) => ({
       reason: `Block ${block} is inserted inside itself; the inner insertion was left out.`,
-      remedy: 'Mend the block in the drawing.',
+      remedy: 'Correct the block in the drawing.',
     }),
   },
   'block-unit-differs': {

@@ -1,5 +1,5 @@
 /**
- * A finding is what the engineer can mend: a code, numbers and a place, never a sentence.
+ * A finding is what the engineer can correct: a code, numbers and a place, never a sentence.
  * Sentences are made from it by `say-finding.ts`, the same for terminal, workbench and paper.
  */
 import type { Point } from '#geometry/point.ts';

@@ -50,7 +50,7 @@ export const jobWords: WordsFor<JobFacts> = {
     title: 'File is not JSON',
     say: ({ found, expected }) => ({
       reason: `Found ${found} where ${expected} should stand.`,
-      remedy: 'Mend that line; nothing after it was read.',
+      remedy: 'Correct that line; nothing after it was read.',
     }),
   },
   'job-format-unknown': {

@@ -1,4 +1,4 @@
-/** A finding of linework that was moved to a local origin, told in the drawing's own frame, or the other way round. */
+/** A finding of linework that was moved to a local origin, given in the drawing's own frame, or the other way round. */
 import { movePath, movePoint } from '#geometry/move-spans.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Finding, Place } from './finding.ts';

@@ -12,7 +12,7 @@ export interface RunFacts {
   };
   readonly 'reading-unclear': { readonly column: string; readonly found: string; readonly expected: string };
   readonly 'reading-off-floor': { readonly region: string; readonly why: 'wall' | 'land' | 'not-open' };
-  /** A thickness of a region whose sheet nobody knows: its depth can't be told from it. */
+  /** A thickness of a region whose sheet nobody knows: its depth can't be derived from it. */
   readonly 'sheet-not-gauged': { readonly region: string };
   /** mm/min that comes next by the readings: nothing, or less. */
   readonly 'no-metal-taken': { readonly rate: number; readonly planned: number };
@@ -59,7 +59,7 @@ export const runWords: WordsFor<RunFacts> = {
     title: 'Reading not usable',
     say: ({ column, found, expected }) => ({
       reason: `Under ${column} stands ${found}; expected ${expected}.`,
-      remedy: 'Mend the row; nothing was recorded.',
+      remedy: 'Correct the row; nothing was recorded.',
     }),
   },
   'reading-off-floor': {
@@ -87,7 +87,7 @@ export const runWords: WordsFor<RunFacts> = {
     severity: 'stop',
     title: 'Bath takes no metal',
     say: ({ rate, planned }, show) => ({
-      reason: `By the readings the bath etches ${show.rate(rate, fivePlaces)} where ${show.rate(planned, fivePlaces)} was planned: no minutes left can be reckoned from that, and nothing was recorded.`,
+      reason: `By the readings the bath etches ${show.rate(rate, fivePlaces)} where ${show.rate(planned, fivePlaces)} was planned: no minutes left can be calculated from that, and nothing was recorded.`,
       remedy:
         'Look for a thickness written as a depth, a wrong stage or minute, or a thicker sheet than the job says. If the readings are right, stop the run and look at the bath.',
       value: rate,

@@ -2,7 +2,7 @@
  * What contours of one front share: which features can ever meet, clusters of them, and borders to clip with.
  * Two features can meet only if their boxes, grown by their reaches, overlap; clusters of such never feel each other, so
  * that cost grows with the number of clusters. What comes to one and the same span of the sheet's border is one cluster: along
- * it their areas are closed by that border, and a piece of it cannot be told to belong to one of them.
+ * it their areas are closed by that border, and a piece of it cannot be said to belong to one of them.
  */
 import { itemAt } from '#geometry/assert.ts';
 import { type DisjointSets, disjointSets } from '#geometry/disjoint-sets.ts';

@@ -31,7 +31,7 @@ export interface Arranged {
 const WITHOUT_LIMIT: EffortLimits = { pairs: Number.POSITIVE_INFINITY, meetings: Number.POSITIVE_INFINITY };
 
 /**
- * Gaps up to `joinTolerance` (mm) are closed. Trouble is told in a fixed order, kind by kind and along x. Linework that takes
+ * Gaps up to `joinTolerance` (mm) are closed. Trouble is reported in a fixed order, kind by kind and along x. Linework that takes
  * more work than `most` allows gives an arrangement of nothing, and `too-crossed` for its only trouble.
  */
 export function arrange(

@@ -1,4 +1,4 @@
-/** Promises the code makes to itself. A broken one is a bug, so it throws; what the engineer can mend is a finding instead. */
+/** Promises the code makes to itself. A broken one is a bug, so it throws; what the engineer can correct is a finding instead. */
 
 /** Throws when a condition that must always hold does not. */
 export function assert(condition: boolean, whatMustHold: string): asserts condition {

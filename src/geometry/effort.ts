@@ -1,5 +1,5 @@
 /**
- * How much work linework may make, so that a hopeless tangle is told instead of worked at for minutes. Whoever does the work
+ * How much work linework may make, so that a hopeless tangle is reported instead of worked at for minutes. Whoever does the work
  * spends as it goes and stops where there is nothing left; whoever asked for it looks at `exceeded` before using the outcome.
  */
 import type { Point } from './point.ts';

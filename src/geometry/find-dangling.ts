@@ -1,6 +1,6 @@
 /**
  * What was taken out because it bordered nothing, told once for each stretch that hangs together. Stretches that only meet
- * at what was kept are told apart: two ends that stand over at one corner are two.
+ * at what was kept are kept apart: two ends that stand over at one corner are two.
  */
 import type { LineworkTrouble } from './arrangement.ts';
 import { itemAt } from './assert.ts';

@@ -1,4 +1,4 @@
-/** An overcut that goes on past a whole turn of a line would cut it twice over, and more: it is told, and the file kept back. */
+/** An overcut that goes on past a whole turn of a line would cut it twice over, and more: it is reported, and the file kept back. */
 import { type Finding, finding } from '#findings/finding.ts';
 import { spansLength } from '#geometry/span.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';

@@ -252,7 +252,7 @@ function signBlocks(page: Page): Block[] {
     head(page, 'Review'),
     tick(page, 'Levels and tolerances are those of the drawing; nothing ends thinner than it may.'),
     tick(page, 'Order, pieces and lines looked at stage by stage; sections agree with what is asked.'),
-    tick(page, 'Findings read, each accepted or mended; sources of rate and etch factor accepted.'),
+    tick(page, 'Findings read, each accepted or corrected; sources of rate and etch factor accepted.'),
     gap(2),
     ...table(
       pen,

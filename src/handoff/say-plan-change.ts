@@ -4,7 +4,7 @@ import { idRuns } from './id-runs.ts';
 import type { LineChanges } from './line-changes.ts';
 import type { PlanChange } from './plan-changes.ts';
 
-/** Regions that changed alike are told in one sentence. */
+/** Regions that changed alike are reported in one sentence. */
 export function sayPlanChanges(changes: readonly PlanChange[]): string[] {
   const alike = new Map<string, [PlanChange, string[]]>();
   for (const change of changes) {

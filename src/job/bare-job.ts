@@ -1,7 +1,7 @@
 /**
  * Which values of a job were filled in, and the job without them. plan.json shows its job with every default filled in and
  * names their paths under `assumed`: planned again, they are defaults still, with the sources and warnings of defaults. A
- * value that would now be filled in otherwise stays as it stands, so that the plan stays, and that is told.
+ * value that would now be filled in otherwise stays as it stands, so that the plan stays, and that is reported.
  */
 import { type Finding, finding, hasStop } from '#findings/finding.ts';
 import { checkChoices } from './check-choices.ts';

@@ -1,6 +1,6 @@
 /**
  * What a job file must keep to beyond the shape of its values: one of several ways, rising tables, distinct levels.
- * Looks at the file as found, so that these faults are told beside those of shape; what has the wrong shape is left alone.
+ * Looks at the file as found, so that these faults are reported beside those of shape; what has the wrong shape is left alone.
  */
 
 import { type Finding, finding } from '#findings/finding.ts';

@@ -54,7 +54,7 @@ export interface Job
   readonly process: Omit<ProcessValues, keyof EtchFiguresAsked | OnlyIfGiven> &
     Partial<Pick<ProcessValues, OnlyIfGiven>> & {
       readonly bath: string | undefined;
-      /** What goes on in the bath, where it is known well enough to reckon gas and caustic. */
+      /** What goes on in the bath, where it is known well enough to calculate gas and caustic. */
       readonly reaction?: 'aluminium in caustic soda';
       readonly etchFactor: EtchFactor;
       /** mm/min */

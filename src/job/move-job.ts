@@ -1,4 +1,4 @@
-/** A resolved job whose places are told in a local frame, or put back. */
+/** A resolved job whose places are reported in a local frame, or put back. */
 import { movePoint } from '#geometry/move-spans.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Job, Requirement } from './job.ts';

@@ -112,7 +112,7 @@ function ofRows(rows: readonly Row[], isInverse: boolean): ResolvedFactor {
   };
 }
 
-/** Outside what is seen in any metal and bath: most likely the other convention, or a slip. The worst is told. */
+/** Outside what is seen in any metal and bath: most likely the other convention, or a slip. The worst is reported. */
 function doubts(factors: readonly number[], path: string): Finding[] {
   const [least, most] = [SMALLEST_FACTOR.value, LARGEST_FACTOR.value];
   const worst = worstBeyond(factors, [least, most]);

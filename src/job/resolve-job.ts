@@ -39,7 +39,7 @@ export function resolveJob(given: JobFile, drawingUnit: LengthUnit | undefined):
 
 /** `assumed` has been looked at. */
 function resolveBare(jobFile: JobFile, drawingUnit: LengthUnit | undefined): ResolvedJob {
-  // Without a drawing unit there is no job in the end, but its other faults can be told all the same.
+  // Without a drawing unit there is no job in the end, but its other faults can be reported all the same.
   const units: ResolveUnits = { job: jobFile.units ?? 'mm', drawing: drawingUnit ?? 'mm' };
   const figures = knownFigures(typeof jobFile.figures === 'object' ? jobFile.figures : undefined);
   const setting = { units, figures };

@@ -1,6 +1,6 @@
 /**
  * Etch rate of a job, mm/min: as given, from its coupons, or the bath's general figure; turned to the temperature that the
- * bath is run at where that is another one (M5.6). How far it may be off widens the spread that the plan reckons with (M5.7).
+ * bath is run at where that is another one (M5.6). How far it may be off widens the spread that the plan calculates with (M5.7).
  */
 import { GAS_CONSTANT, LONGEST_TEMPERATURE_STEP, rateAtTemperature } from '#bath/arrhenius.ts';
 import { COARSEST_COUPON, couponRate } from '#bath/coupon.ts';

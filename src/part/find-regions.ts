@@ -13,6 +13,7 @@ import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import type { Job, SheetChoice } from '#job/job.ts';
 import { findLayers } from './find-layers.ts';
 import { findMetal, type OutlinedPart, sheetLoops } from './find-sheet.ts';
+import { lineworkFindings } from './linework-findings.ts';
 import { nameRegions } from './name-regions.ts';
 import { type NoiseLayer, noiseLayers } from './noise-layers.ts';
 import type { Part, Region } from './part.ts';
@@ -20,7 +21,6 @@ import { MOST_TANGLE } from './part-limits.ts';
 import { pickCurves } from './pick-curves.ts';
 import { selfCrossings } from './self-crossings.ts';
 import { type FacesChosen, punchHoles, sheetByPoint } from './sheet-by-point.ts';
-import { tellLinework } from './tell-linework.ts';
 
 export interface RegionsFound {
   readonly part: Part;
@@ -58,7 +58,7 @@ export function findRegions(drawing: Drawing, job: Pick<Job, 'layers' | 'joinTol
   const sheet = isSheetBounded ? sheetLoops(arrangement, isMetal) : [];
   const findings = [
     ...picked.findings,
-    ...tellLinework(trouble, drawing.curves, {
+    ...lineworkFindings(trouble, drawing.curves, {
       joinTolerance: job.joinTolerance,
       // Layers that the job names are meant.
       noise: job.layers.regions === undefined ? noiseTaking(drawing, job.layers) : [],
@@ -69,7 +69,7 @@ export function findRegions(drawing: Drawing, job: Pick<Job, 'layers' | 'joinTol
       : [
           ...inside.findings,
           ...holeFindings,
-          ...tellSheet({ arrangement, trouble, isMetal, isInside: inside.isMetal, layers }, job, [
+          ...sheetFindings({ arrangement, trouble, isMetal, isInside: inside.isMetal, layers }, job, [
             ...picked.findings,
             ...inside.findings,
           ]),
@@ -127,7 +127,7 @@ function metalFaces({ faces }: Arrangement, { isMetal, layers }: SortedFaces): O
 }
 
 /** What the faces say about the sheet as a whole. */
-function tellSheet(
+function sheetFindings(
   {
     arrangement,
     isMetal,

@@ -1,4 +1,4 @@
-/** How much linework the regions are looked for in. No sheet to mill comes near; past these the drawing is told to be too much. */
+/** How much linework the regions are looked for in. No sheet to mill comes near; past these the drawing is refused. */
 import type { EffortLimits } from '#geometry/effort.ts';
 
 /**

@@ -48,7 +48,7 @@ export function chooseLevels(
     // Without a level the region stays masked: under-etched metal can still be saved.
     ofRegion.set(id, level ?? 0);
   }
-  // Where a level is missing the list as a whole is wrong: that is told, and nothing beside it.
+  // Where a level is missing the list as a whole is wrong: that is reported, and nothing beside it.
   if (findings.length === 0) findings.push(...unusedLevels(rule, bands, new Set(ofRegion.values())));
   return { ofRegion, findings };
 }

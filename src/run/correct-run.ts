@@ -37,7 +37,7 @@ export interface CorrectResult {
 /** Deviations of a reading beyond which it stands apart, in standard deviations: 1 in 16 000 by chance. */
 const APART = 4;
 
-/** Share of the planned rate below which no minutes are reckoned: our own choice, far below any bath that still works. */
+/** Share of the planned rate below which no minutes are calculated: our own choice, far below any bath that still works. */
 const LEAST_RATE_SHARE = 0.01;
 
 export function correctRun(input: CorrectInput): CorrectResult {

@@ -1,6 +1,6 @@
 /**
  * The sections that go into the hand-off: those that the job lists, or one through the deepest region along the longer way of
- * the part. One that meets no metal is told and left out.
+ * the part. One that meets no metal is reported and left out.
  */
 
 import { type Finding, finding } from '#findings/finding.ts';

@@ -38,7 +38,7 @@ export interface NewJob {
   readonly jobFile?: Omit<JobFile, 'stock'> & { readonly stock: Partial<JobFile['stock']> };
   readonly ignored: readonly NoiseLayer[];
   readonly regions: number;
-  /** Notes taken as requirements; bare ones that wait to be told what they are; regions whose notes differ. */
+  /** Notes taken as requirements; bare ones whose meaning is still to be given; regions whose notes differ. */
   readonly taken: number;
   readonly waiting: number;
   readonly disputed: readonly string[];

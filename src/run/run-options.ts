@@ -1,4 +1,4 @@
-/** How a long run talks to whoever waits for it. The core knows no clock and no thread: it is told when to breathe. */
+/** How a long run talks to whoever waits for it. The core knows no clock and no thread: it is reported when to breathe. */
 
 export interface RunOptions {
   /** Told the share done (0 to 1) and what is being worked on. */

@@ -17,7 +17,7 @@ export function showLength(millimetres: number, unit: ShownUnit): string {
   return `${lengthFigure(millimetres, unit)}\u00a0${unit}`;
 }
 
-/** Square centimetres or square inches: what the trade reckons bath load in. */
+/** Square centimetres or square inches: what the trade calculates bath load in. */
 export function showArea(squareMillimetres: number, unit: ShownUnit): string {
   const [amount, name] =
     unit === 'mm'

@@ -26,7 +26,7 @@ it('at the planned rate the stage needs what the plan said, less what it had', (
   expect(corrected?.stages.map(({ had }) => had)).toEqual([20, 0, 0]);
 });
 
-it('comes to what the command line reckons from the readings that are saved, and to the same record', () => {
+it('comes to what the command line calculates from the readings that are saved, and to the same record', () => {
   const run = takeAll([0.65, 0.66]);
   const command = correctRun({ planText, readingsText: run.readingsText, recordText: undefined });
   expect(correctedBy(run, planText)).toEqual(command.corrected);

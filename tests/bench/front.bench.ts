@@ -10,7 +10,7 @@ const ROUNDS = 3;
 /** mm; the relief's default tolerance. A pixel's middle is up to half its diagonal off: as exact a grid has this pixel. */
 const TOLERANCE = 0.02;
 const PIXEL = TOLERANCE * Math.SQRT2;
-/** Pixels to a side of the window that is really transformed; the sheet is reckoned from it, since time goes with pixels. */
+/** Pixels to a side of the window that is really transformed; the sheet is calculated from it, since time goes with pixels. */
 const WINDOW = 2000;
 
 test('the front of 800 nested pockets', async () => {
@@ -58,7 +58,7 @@ test('the front of 800 nested pockets', async () => {
     [
       ...rows.map(([name, times, asked]) => `${name.padEnd(26)} ${show(times)} ${asked ?? ''}`),
       `relief has ${triangles} triangles (under 3 000 000 asked), the section ${places} places`,
-      `distance transform of the same sheet with pixels of ${PIXEL.toFixed(4)} mm: ${grid.toFixed(0)} s reckoned from ${show(transform)} for ${WINDOW}² pixels`,
+      `distance transform of the same sheet with pixels of ${PIXEL.toFixed(4)} mm: ${grid.toFixed(0)} s calculated from ${show(transform)} for ${WINDOW}² pixels`,
       `ratio: the grid takes ${(grid / relief).toFixed(0)} times as long as index and relief`,
     ].join('\n'),
   );

@@ -1,4 +1,4 @@
-/** The whole job in one sitting: a drawing dropped, depths asked, a finding mended, the stages reviewed, every file saved. */
+/** The whole job in one sitting: a drawing dropped, depths asked, a finding corrected, the stages reviewed, every file saved. */
 import type { Page } from '@playwright/test';
 import { buoyLid, buoyLidNotes, dxf } from '#support/small-drawing.ts';
 import {

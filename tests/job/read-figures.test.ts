@@ -80,7 +80,7 @@ function faults(figures: unknown): string[] {
 }
 
 describe('a shop’s own figures', () => {
-  test('are used in the units that are reckoned in, and the plan says that they are the job’s', () => {
+  test('are used in the units that are calculated in, and the plan says that they are the job’s', () => {
     const { job, told } = resolved(JOB, SHOP);
     expect(told).toEqual([]);
     expect(job?.stock.density).toBeCloseTo(7.14, 12);

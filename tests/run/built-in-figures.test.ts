@@ -105,7 +105,7 @@ describe('plan.json says of built-in figures where they are from', () => {
     expect(plain).toContainEqual(expect.objectContaining(value));
   });
 
-  test('what the bath sheet is reckoned with', () => {
+  test('what the bath sheet is calculated with', () => {
     for (const figure of [FLAMMABLE_FROM, SAFE_SHARE, ALUMINIUM_WEIGHT, CAUSTIC_WEIGHT, MOLAR_VOLUME])
       expect(plain).toContainEqual(expect.objectContaining(figure));
   });

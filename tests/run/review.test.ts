@@ -26,7 +26,7 @@ const review: Review = {
 };
 
 describe('the record of a review', () => {
-  it('is read back as it was written, and names the plan by the SHA-256 that others reckon, too', () => {
+  it('is read back as it was written, and names the plan by the SHA-256 that others calculate, too', () => {
     const text = reviewText(review);
     const named = createHash('sha256').update(planText).digest('hex');
     expect(planHash(planText)).toBe(named);

@@ -81,8 +81,8 @@ function Steps() {
           minute, turn the relief.
         </li>
         <li>
-          <b>Mend the findings, then hand off</b>: the files are at the right, below. A stop keeps back every
-          file that could be cut from.
+          <b>Correct the findings, then hand off</b>: the files are at the right, below. A stop keeps back
+          every file that could be cut from.
         </li>
       </ol>
     </section>

@@ -135,7 +135,7 @@ function ScribeLines({ stage, pixelsPerMm, sealedColor, cache }: ScribeLinesProp
   if (sealedColor !== undefined) return <ThinSegments positions={lines} color={sealedColor} order={2} />;
   const casing = casingFor(stage.color);
   const isFar = length < ROOM.casing;
-  // Lines too many and too short for a casing keep the stage's own colour: by that they are told from plain borders.
+  // Lines too many and too short for a casing keep the stage's own colour: by that they differ from plain borders.
   if (isFar && lines.length > MOST_CASED) {
     return <FatSegments positions={lines} color={stage.color} width={SCRIBE.far.core} order={3} />;
   }

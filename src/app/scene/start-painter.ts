@@ -88,7 +88,7 @@ function changeOf(before: ScenePicture | undefined, now: ScenePicture): Partial<
   );
 }
 
-/** A plan that is gone is told as undefined. */
+/** A plan that is gone is reported as undefined. */
 function packed(change: Partial<ScenePicture>, packer: Packer): PictureChange {
   const { plan, lines, ...rest } = change;
   return {

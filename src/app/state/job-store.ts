@@ -7,7 +7,7 @@ import { cardOf, type JobCard, type KeptJob } from './kept-job.ts';
 
 interface Schema extends DBSchema {
   jobs: { key: string; value: KeptJob };
-  /** A card for each job, written with it: the list is told without reading a single step. */
+  /** A card for each job, written with it: the list is shown without reading a single step. */
   cards: { key: string; value: JobCard };
   drawings: { key: string; value: Uint8Array };
 }

@@ -48,7 +48,7 @@ export function correctCommand({ plan, readings, json }: CorrectArguments, termi
   if (!json) {
     terminal.out(correctionText(corrected, { unit, color: terminal.outColor }));
     const caution =
-      'Minutes are reckoned, not approved: the site’s process specification decides. Wear what the bath asks for when gauging.';
+      'Minutes are calculated, not approved: the site’s process specification decides. Wear what the bath asks for when gauging.';
     terminal.out(`record: ${recordPath}\n${paint(`! ${caution}`, 'yellow', terminal.outColor)}\n`);
   }
   const { off: _, noise, ...told } = corrected;

@@ -202,7 +202,7 @@ function turnAbout(document: Document, [x, y]: readonly [number, number], turn: 
   document.transform(c, -s, s, c, x - x * c - y * s, y + x * s - y * c);
 }
 
-/** Letters that the font lacks as empty squares of its own: pdfkit draws what it has no letter for twice as wide as it reckons. */
+/** Letters that the font lacks as empty squares of its own: pdfkit draws what it has no letter for twice as wide as it calculates. */
 function drawable(document: Document, text: string): string {
   const { font } = document._font;
   return Array.from(text, (letter) =>

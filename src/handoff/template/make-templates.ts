@@ -4,7 +4,7 @@
  *
  * A template stays in one piece. Its slots lie apart from each other, from the holes and from the sheet's edge by the web or
  * more (two on one line, by the bridge between them), and none encloses anything, for each has one edge all round; cutting such a
- * slot out of a sheet in one piece leaves it in one piece. What does not keep to that is told, and there is no template.
+ * slot out of a sheet in one piece leaves it in one piece. What does not keep to that is reported, and there is no template.
  */
 import type { Finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
@@ -115,7 +115,7 @@ function ruledLines({ plan, choices }: TemplateInput): RuledLine[] {
   );
 }
 
-/** Halvings of the longest slot, before a slot that comes back to itself is told. */
+/** Halvings of the longest slot, before a slot that comes back to itself is reported. */
 const MOST_HALVINGS = 4;
 
 /** With slots so short that none comes back to itself, if that can be had. */

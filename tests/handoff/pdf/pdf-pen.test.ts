@@ -104,14 +104,14 @@ test('base64 is read as RFC 4648 section 10 writes it', () => {
 });
 
 test.each(['翼面外板 ✈ 翼面', 'Крыло', 'wing'])(
-  '%s takes as much room as it is reckoned with',
+  '%s takes as much room as it is calculated with',
   async (name) => {
     const pen = await makePdfPen({ title: 'Pen sample' });
     pen.page(PAPER.a4);
     pen.text(name, { x: 20, y: 280 }, { size: 4 });
-    const reckoned = pen.textWidth(name, { size: 4 });
+    const calculated = pen.textWidth(name, { size: 4 });
     const [page] = await readPdf(await pen.finish());
     const ends = (page?.words ?? []).map(({ x, width }) => x + width);
-    expect(Math.max(...ends) - 20).toBeCloseTo(reckoned, 1);
+    expect(Math.max(...ends) - 20).toBeCloseTo(calculated, 1);
   },
 );

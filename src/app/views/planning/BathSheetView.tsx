@@ -7,7 +7,7 @@ export function BathSheetView() {
   if (sheet === undefined) {
     return (
       <p className="aside">
-        Reckoned for aluminium in caustic soda only. For any other metal or bath ask its supplier and the
+        Calculated for aluminium in caustic soda only. For any other metal or bath ask its supplier and the
         site.
       </p>
     );

@@ -11,7 +11,7 @@ interface RunPanelProps {
   readonly planText: string;
   readonly plan: ShownPlan;
   readonly stage: ShownStage;
-  /** The job's: readings are written in it, and all else is told in it, whatever the workbench reads in. */
+  /** The job's: readings are written in it, and all else is shown in it, whatever the workbench reads in. */
   readonly unit: ShownUnit;
   /** Thickest sheet, in that unit. */
   readonly most: number;
@@ -60,8 +60,8 @@ export function RunPanel({ planText, plan, stage, unit, most }: RunPanelProps) {
         </p>
       )}
       <p className="aside">
-        Minutes are reckoned, not approved: the site’s process specification decides. Wear what the bath asks
-        for when gauging.
+        Minutes are calculated, not approved: the site’s process specification decides. Wear what the bath
+        asks for when gauging.
       </p>
     </section>
   );

@@ -13,10 +13,10 @@ export interface LineworkTaken {
 }
 
 /**
- * Trouble in the order given; a curve that an open gap keeps from closing is told as the gap, not as dangling too. What a layer of
+ * Trouble in the order given; a curve that an open gap keeps from closing is reported as the gap, not as dangling too. What a layer of
  * dimensions, centre lines or borders brings is one finding.
  */
-export function tellLinework(
+export function lineworkFindings(
   all: readonly LineworkTrouble[],
   curves: readonly DrawnCurve[],
   { joinTolerance, noise }: LineworkTaken,
