@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
 import { hydrogenLitresOf } from '#bath/aluminium-chemistry.ts';
-import { arrheniusRatio } from '#bath/arrhenius.ts';
 import { couponFactor, couponRate, surfaceRate } from '#bath/coupon.ts';
 import { etchFactorAt } from '#bath/etch-factor.ts';
 import { etchMinutes } from '#bath/etch-minutes.ts';
@@ -94,17 +93,6 @@ describe('a coupon', () => {
       5,
     );
     expect(couponFactor([plate])).toBeUndefined();
-  });
-});
-
-describe('a rate at another temperature', () => {
-  // Aluminium in caustic soda, 46 kJ/mol: Trans. IMF 54 (1976), abstract; the ratios follow from Arrhenius' law.
-  test.each([
-    [80, 92, 1.6734],
-    [80, 90, 1.5394],
-  ])('M5.6 from %f to %f °C it is %f times as fast', (fromC, toC, ratio) => {
-    expect(arrheniusRatio(46, { fromC, toC })).toBeCloseTo(ratio, 4);
-    expect(arrheniusRatio(46, { fromC: toC, toC: fromC })).toBeCloseTo(1 / ratio, 4);
   });
 });
 
