@@ -21,6 +21,16 @@ describe('M1.1 a face narrower than a line can be placed', () => {
     ]);
   });
 
+  test.each([
+    [19.8, 'the larger, though it lies along it 1 % less'],
+    [19.5, 'the one that it lies along by 2.5 % more'],
+  ])('of two bays, 20 and %d high, belongs to %s', (height, _) => {
+    const bays = [rectangle(0, 0, 30, 20), rectangle(30, 0, 30.004, 20), rectangle(30.004, 0, 80, height)];
+    // The larger bay then begins at x = 30; or the smaller one ends at 30.004.
+    const areas = height === 19.8 ? [30 * 20, 50 * height] : [30.004 * 20, 49.996 * height];
+    expect(areasOf(bays)).toEqual(areas.map((area) => expect.closeTo(area, 6)));
+  });
+
   test('stays a face at a hair over 0.005 mm', () => {
     const apart = mergeSlivers(
       arranged(rectangle(0, 0, 30, 20), rectangle(30, 0, 30.0052, 20), rectangle(30.0052, 0, 50, 20)),

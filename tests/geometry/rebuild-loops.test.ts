@@ -79,6 +79,21 @@ describe('where an edge fits two borders', () => {
   });
 });
 
+test('a known border goes on where it fits, though another known one begins there', () => {
+  const whole: Carrier = { span: lineSpan({ x: 0, y: 0 }, { x: 9, y: 0 }), isKnown: true };
+  // Within the grid's doubt of the second edge, and first on the list.
+  const leaning: Carrier = { span: lineSpan({ x: 4, y: 0 }, { x: 9, y: 0.0003 }), isKnown: true };
+  const ring = polygon([
+    [0, 0],
+    [4, 0],
+    [9, 0],
+    [9, 5],
+    [0, 5],
+  ]);
+  const others = carriersOf(rectangle(0, 0, 9, 5).slice(1));
+  expect(areasOf(rebuilt([ring], [leaning, whole, ...others]))).toEqual([expect.closeTo(45, 9)]);
+});
+
 describe('joints', () => {
   test('an end of one border that lies on the next is the joint, bit for bit', () => {
     // The arc sags 0.000004 mm below the line: their crossing lies 0.005 mm away from the drawn end.

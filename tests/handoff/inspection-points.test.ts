@@ -75,16 +75,25 @@ test('each region and the land has points, at most the spacing apart from any fl
   }
 });
 
-test('a floor of 3 ± 0.05 in a sheet of 6 must read 3 + 0.05 − 0.05, and land what the sheet may be', () => {
-  const { points } = inspected(POCKETS, DEPTHS);
+test('a floor of 3 + 0.08 − 0.02 in a sheet of 6 must read 3 + 0.02 − 0.08, and land what the sheet may be', () => {
+  const job = plainJob();
+  const part = partOf({ sheet: SHEET, outlines: POCKETS });
+  const plan = makePlan({ part, asked: askedAt(part, DEPTHS, { plus: 0.08, minus: 0.02 }), job });
+  const index = indexFront(frontOfPlan(plan, 6));
+  const stock = { ...job.stock, plus: 0.13, minus: 0.04 };
+  const { points } = inspectionPoints({ plan, index, stock, choice: { margin: 3, spacing: 100 } });
   const deep = points.find(({ planned }) => planned === 3);
   expect(deep).toMatchObject({
     stage: 1,
-    depth: { nominal: 3 },
-    thickness: { nominal: 3, plus: 0.05, minus: 0.05 },
+    depth: { nominal: 3, plus: 0.08, minus: 0.02 },
+    thickness: { nominal: 3, plus: 0.02, minus: 0.08 },
   });
   const land = points.find(({ stage }) => stage === 0);
-  expect(land?.thickness).toEqual({ nominal: 6, plus: 0.05, minus: 0.05 });
+  expect(land).toMatchObject({
+    depth: { nominal: 0, plus: 0, minus: 0 },
+    thickness: { nominal: 6, plus: 0.13, minus: 0.04 },
+    planned: 0,
+  });
 });
 
 test('inspection-floor-missing: a pocket 10 wide and 3 deep has 4 mm of floor, not 3 mm clear on both sides', () => {

@@ -145,6 +145,21 @@ describe('M4.6 drawing the part out of the bath', () => {
     expect(Math.min(...off)).toBeGreaterThan(-0.03126);
   });
 
+  test('no start comes before minute 0: a place farther in starts later in its stead', () => {
+    // By hand: 190 mm of even floor at 42 mm/min take 0.025 × 190 / 42 mm too much. Half of it either way would have to start
+    // 1.8 min too soon at the dry end; where 0.05655 mm is asked, 0.05655 / 0.0075 mm into the first slope, it does not.
+    const tapers = [alongX(420, 1000, 0, 2), alongX(150, 230, 0, 0.6)];
+    const program = programOf(tapers, 1000, { slowest: 4, fastest: 42 });
+    const half = (RATE * 190) / 42 / 2;
+    expect(program?.worstDeviation).toBeCloseTo(half, 6);
+    expect(program?.rows[0]).toEqual({
+      minute: 0,
+      waterline: expect.closeTo(150 + half / 0.0075, 3),
+      speed: 0,
+    });
+    expect(program?.rows[1]?.minute).toBeGreaterThan(3);
+  });
+
   test('an even end at depth 0 alone is left out of the bath, and the rest comes out as asked', () => {
     const tapers = [alongX(500, 1500, 0, 2)];
     const program = programOf(tapers, 1500, { slowest: 1, fastest: 200 });

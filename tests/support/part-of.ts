@@ -36,12 +36,13 @@ function besideBorder([loop]: readonly Loop[]) {
 export function askedAt(
   part: Part,
   depths: readonly (readonly [x: number, y: number, depth: number])[],
-  tolerance = 0.05,
+  tolerance: number | { readonly plus: number; readonly minus: number } = 0.05,
 ): ReadonlyMap<RegionId, Asked> {
+  const { plus, minus } = typeof tolerance === 'number' ? { plus: tolerance, minus: tolerance } : tolerance;
   return new Map(
     part.regions.map(({ id, loops }) => {
       const hit = depths.find(([x, y]) => isInsideLoops(loops, { x, y }));
-      return [id, { depth: hit?.[2] ?? 0, plus: tolerance, minus: tolerance }];
+      return [id, { depth: hit?.[2] ?? 0, plus, minus }];
     }),
   );
 }

@@ -219,3 +219,44 @@ describe('M7 minutes left', () => {
     expect([1, 2, 11, 1000].map(studentFactor)).toEqual([12.71, 4.3, 2.23, 1.984]);
   });
 });
+
+describe('M7 the thickness foreseen where the sheet was never gauged', () => {
+  // + 0.3 − 0.1 about 5 mm: its middle is 5.1, and 0.2 to either side is a rectangular distribution (GUM 4.3.7).
+  const uneven: RunPlan = { ...plan, sheet: { thickness: 5, minus: 0.1, plus: 0.3 } };
+  const { regions } = correctRates(uneven, [reading(0, 24, 0.72)], { had: [24, 0, 0], current: 0 });
+
+  test('is the middle of what the sheet may be, less the depth', () => {
+    expect(regions.map(({ thickness, depth }) => (thickness?.value ?? 0) + depth.value)).toEqual(
+      regions.map(() => expect.closeTo(5.1, 9)),
+    );
+    expect(regions[0]?.thickness?.value).toBeCloseTo(2.1, 4);
+  });
+
+  test('is as unsure as depth and sheet together, as a root of squares', () => {
+    for (const { thickness, depth } of regions) {
+      expect(thickness?.within).toBeCloseTo(Math.hypot(depth.within, (1.96 * 0.2) / Math.sqrt(3)), 9);
+    }
+    expect(
+      correctRates({ ...plan, sheet: undefined }, [], { had: [0, 0, 0], current: -1 }).regions[0]?.thickness,
+    ).toBe(undefined);
+  });
+});
+
+describe('M7 the verdict on a depth foreseen, with + 0.2 and − 0.04', () => {
+  const [deepest, ...others] = plan.regions;
+  if (deepest === undefined) throw new Error('three floors');
+  // What is asked lies beside what the levels give, and what has been etched cannot be put back.
+  const foreseen = (depth: number) => {
+    const regions = [{ ...deepest, asked: { depth, plus: 0.2, minus: 0.04 } }, ...others];
+    const over = { had: [32, 48, 40], current: 2 };
+    const done = [reading(2, 120, 3, { bare: { from: 0, to: 120 } })];
+    return correctRates({ ...plan, regions }, done, over).regions[0];
+  };
+
+  test('uses up the share of its own side', () => {
+    expect(foreseen(2.9)?.share).toBeCloseTo(0.1 / 0.2, 2);
+    expect(foreseen(3.03)?.share).toBeLessThan(1.01);
+    expect(foreseen(2.79)?.verdict).toBe('out of reach');
+    expect(foreseen(2.9)?.verdict).toBe('met');
+  });
+});
