@@ -5,12 +5,17 @@ const slow = { testTimeout: 300_000, hookTimeout: 300_000 };
 const setupFiles = ['tests/support/property-seed.ts'];
 const globalSetup = ['tests/support/print-seed.ts'];
 
+/** What `npm run check` leaves to `npm test`: random parts, whole samples, other engines. */
+const tags = [{ name: 'long', description: 'over about half a second on a quiet core' }];
+
 export default defineConfig({
   test: {
+    tags,
     projects: [
       {
         test: {
           name: 'unit',
+          tags,
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/cli/**', 'tests/browser/**', 'tests/bench/**', 'tests/**/*.oracle.test.ts'],
           setupFiles,

@@ -13,7 +13,9 @@ import { planOf, randomPart } from '#support/random-part.ts';
 import { circle, rectangle, roundedRectangle } from '#support/shapes.ts';
 import { tessellate } from '#support/tessellate.ts';
 
-test('M3.1 the plan of a random part is never region-over-etched, and every region with an opening reaches its least depth', () => {
+test('M3.1 the plan of a random part is never region-over-etched, and every region with an opening reaches its least depth', {
+  tags: ['long'],
+}, () => {
   fc.assert(
     fc.property(randomPart, (drawn) => {
       const plan = planOf(drawn);
@@ -58,7 +60,9 @@ const pocket: fc.Arbitrary<{ readonly loop: Loop; readonly x: number; readonly y
     };
   });
 
-test('land-too-narrow gives the distance between two pockets as JSTS 2.12.1 does, turned any way', () => {
+test('land-too-narrow gives the distance between two pockets as JSTS 2.12.1 does, turned any way', {
+  tags: ['long'],
+}, () => {
   fc.assert(
     fc.property(pocket, pocket, fc.double({ min: 30, max: 52, noNaN: true }), (first, second, off) => {
       const far = joined(

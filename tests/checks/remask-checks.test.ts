@@ -18,7 +18,9 @@ const both = (drawn: CheckedPart) => ({
   coatByCoat: checkPart({ ...drawn, masking: 're-mask' }),
 });
 
-test('M3.5 the plan of a random part is never region-over-etched, loses no maskant, and every opened region reaches its least depth', () => {
+test('M3.5 the plan of a random part is never region-over-etched, loses no maskant, and every opened region reaches its least depth', {
+  tags: ['long'],
+}, () => {
   fc.assert(
     fc.property(randomPart, anyDatum, (drawn, edgeDatum) => {
       const plan = planOf(drawn, edgeDatum, undefined, 're-mask');

@@ -11,7 +11,7 @@ test.each([
   ['glider-wing-skin', []],
   // 3.2 − 0.06 − 2.6 · 1.04 = 0.436 mm at worst.
   ['hatch-from-supplier', ['web-thin-at-worst', 'corner-drawn-sharp']],
-])('sample %s is told %j about making it', async (name, expected) => {
+])('sample %s is told %j about making it', { tags: ['long'] }, async (name, expected) => {
   const { findings } = await runJob({
     jobText: readFileSync(`samples/${name}.job.json`, 'utf8'),
     drawingName: `${name}.dxf`,

@@ -75,7 +75,9 @@ test.each(Array.from({ length: 9 }, (_, n) => n + 1))(
   },
 );
 
-test('cut after every single byte: always a finding, and a stop as long as outlines may be missing', () => {
+test('cut after every single byte: always a finding, and a stop as long as outlines may be missing', {
+  tags: ['long'],
+}, () => {
   for (let length = 0; length < WHOLE.length - 1; length++) {
     const { findings } = readSoundly(WHOLE.subarray(0, length));
     expect(findings.length, `after ${length} bytes`).toBeGreaterThan(0);
@@ -94,7 +96,9 @@ test('a binary drawing cut after every single byte', () => {
   }
 });
 
-test('any line missing or doubled: the same curves, or a finding; never other curves in silence', () => {
+test('any line missing or doubled: the same curves, or a finding; never other curves in silence', {
+  tags: ['long'],
+}, () => {
   const lines = TEXT.split('\n');
   const whole = measureDrawing(readDrawing(WHOLE));
   for (let n = 0; n < lines.length - 1; n++) {
@@ -105,7 +109,7 @@ test('any line missing or doubled: the same curves, or a finding; never other cu
   }
 });
 
-test('bytes changed at random', () => {
+test('bytes changed at random', { tags: ['long'] }, () => {
   const change = fc.tuple(fc.nat(WHOLE.length - 1), fc.integer({ min: 0, max: 255 }));
   fc.assert(
     fc.property(fc.array(change, { minLength: 1, maxLength: 12 }), (changes) => {
@@ -161,7 +165,7 @@ test('lines of codes and values in any order', () => {
   );
 });
 
-test('a million entities: drawing-too-big, within five seconds of work', () => {
+test('a million entities: drawing-too-big, within five seconds of work', { tags: ['long'] }, () => {
   const million = line(0, 0, 5, 0).repeat(1_000_000);
   const bytes = bytesOf(drawingText({ entities: million }));
   const before = process.cpuUsage();

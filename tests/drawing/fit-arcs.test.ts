@@ -41,7 +41,9 @@ function worstCorner(spans: readonly Span[]): number {
   return worst;
 }
 
-test('ellipses of every size and slimness: both ways within CURVE_FIT, and smooth', () => {
+test('ellipses of every size and slimness: both ways within CURVE_FIT, and smooth', {
+  tags: ['long'],
+}, () => {
   const axis = fc.integer({ min: 1, max: 5000 }).map((n) => n / 10);
   fc.assert(
     fc.property(

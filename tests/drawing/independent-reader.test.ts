@@ -113,7 +113,7 @@ test.each([
   ['lines, circles, arcs and polylines', exact, 1e-6, 0.002, 60],
   ['ellipses', someEllipse, 0.001, 0.002, 40],
   ['splines, weighted and not', someSpline, 0.001, 0.02, 12],
-] as const)('%s', (_, entities, within, chords, numRuns) => {
+] as const)('%s', { tags: ['long'] }, (_, entities, within, chords, numRuns) => {
   fc.assert(
     fc.property(fc.array(entities, { minLength: 1, maxLength: 6 }), (list) => {
       agree(drawingText({ entities: list.join('') }), within, chords);
@@ -122,7 +122,7 @@ test.each([
   );
 });
 
-test('insertions: turned, scaled, mirrored, in arrays, nested, with base points', () => {
+test('insertions: turned, scaled, mirrored, in arrays, nested, with base points', { tags: ['long'] }, () => {
   const scale = fc
     .integer({ min: -20, max: 20 })
     .filter((n) => Math.abs(n) > 4)

@@ -40,6 +40,7 @@ const SETS = [
 describe.each(SETS)('tricky %s', (_, fixtures) => {
   test.each(fixtures.map((fixture): [string, TrickyDrawing] => [titleOf(fixture), fixture]))(
     '%s',
+    { tags: ['long'] },
     (_title, fixture) => {
       const { bytes, unit, wideLines, codes, measure, within = 1e-6 } = fixture;
       const drawing = readDrawing(bytes, { unit, wideLines });

@@ -128,7 +128,9 @@ function frontOfPart(part: RandomPart): Front {
 
 const asProperty = { numRuns: 60 };
 
-test('M2 the indexed depth is the closed form, on random planned parts at random minutes', () => {
+test('M2 the indexed depth is the closed form, on random planned parts at random minutes', {
+  tags: ['long'],
+}, () => {
   fc.assert(
     fc.property(randomPart, places, fc.integer({ min: 0, max: 100 }), (part, points, percent) => {
       const front = frontOfPart(part);
@@ -146,7 +148,7 @@ test('M2 the indexed depth is the closed form, on random planned parts at random
   );
 });
 
-test('M2 the front only ever goes deeper as time goes on', () => {
+test('M2 the front only ever goes deeper as time goes on', { tags: ['long'] }, () => {
   fc.assert(
     fc.property(randomPart, places, (part, points) => {
       const front = frontOfPart(part);
@@ -165,7 +167,9 @@ test('M2 the front only ever goes deeper as time goes on', () => {
   );
 });
 
-test('M3.1 no region ends deeper than its level, beyond the accuracy of a scribe line', () => {
+test('M3.1 no region ends deeper than its level, beyond the accuracy of a scribe line', {
+  tags: ['long'],
+}, () => {
   fc.assert(
     fc.property(randomPart, places, (part, points) => {
       const plan = planOf(part);

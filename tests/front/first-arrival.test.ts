@@ -106,7 +106,7 @@ describe.each([0.6, 1, 1.5])('M2 against first arrival by fast marching, etch fa
     expect(fine).toBeLessThan(coarse / 2);
   });
 
-  test('block: a pocket that ends on the side of a deeper one, a T', () => {
+  test('block: a pocket that ends on the side of a deeper one, a T', { tags: ['long'] }, () => {
     const levels = { deep: 0.7, shallow: 0.4 };
     const deep = { minX: 1.2, maxX: 1.9, minY: 0.5, maxY: 2.7 };
     const stem = { minX: 1.2, maxX: 3, minY: 1.3, maxY: 2 };

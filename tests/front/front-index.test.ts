@@ -3,7 +3,7 @@ import { indexFront } from '#front/front-index.ts';
 import { frontOf } from '#support/front-of.ts';
 import { rectangle } from '#support/shapes.ts';
 
-test('a stage with more lines than a call takes as arguments is indexed whole', () => {
+test('a stage with more lines than a call takes as arguments is indexed whole', { tags: ['long'] }, () => {
   // 40,000 pockets of four lines: engines take some 120,000 arguments at once.
   const opening = Array.from({ length: 40_000 }, (_, n) => {
     const [x, y] = [(n % 200) * 9, Math.floor(n / 200) * 7];

@@ -120,7 +120,9 @@ describe('M2 fronts where rounding decided', () => {
     expect(Math.abs(area / (Math.PI * (7 + reach) ** 2) - 1)).toBeLessThan(1e-4);
   });
 
-  test('a round pocket beside a straight one that it touches, drawn as arcs of all lengths', () => {
+  test('a round pocket beside a straight one that it touches, drawn as arcs of all lengths', {
+    tags: ['long'],
+  }, () => {
     const on = (angle: number) => ({ x: 45 + 5 * Math.cos(angle), y: 47 + 5 * Math.sin(angle) });
     for (let share = 0.05; share < 0.95; share += 0.018) {
       const stops = [0, share, 0.5 + share / 2, 1].map((at) => Math.PI * (1 + 2 * at));

@@ -104,7 +104,9 @@ describe('M3.4 what a region reaches', () => {
   });
 });
 
-test('M3.4 floors, deepest and shallowest of random planned regions agree with a fine grid of depths', () => {
+test('M3.4 floors, deepest and shallowest of random planned regions agree with a fine grid of depths', {
+  tags: ['long'],
+}, () => {
   const step = 0.3;
   fc.assert(
     fc.property(randomPart, (part) => {

@@ -156,7 +156,7 @@ describe.each([0.6, 1, 1.5])('M2.6 re-mask against first arrival coat by coat, e
     expect(fine).toBeLessThan(coarse / 2);
   });
 
-  test('block: a deep pocket in the corner of a shallow one, in three dimensions', () => {
+  test('block: a deep pocket in the corner of a shallow one, in three dimensions', { tags: ['long'] }, () => {
     // As large as the walls need: a block of wide walls has no more nodes than one of narrow ones.
     const part = (x: number) => x * Math.min(1, 0.4 + 0.5 * factor);
     const plan = planOf(

@@ -107,7 +107,9 @@ test.each([
   expectSolid(reliefMesh(kit), SHEET_VOLUME - removedVolume(kit));
 });
 
-test('M2 reliefs of random planned parts are solids at any minute and turned any way, and hold the integrated volume to 0.1 %', () => {
+test('M2 reliefs of random planned parts are solids at any minute and turned any way, and hold the integrated volume to 0.1 %', {
+  tags: ['long'],
+}, () => {
   fc.assert(
     fc.property(
       randomPart,

@@ -16,7 +16,7 @@ test.each([
   ['a crest that ends on a contour', 1, 12],
   ['crests that run 8 mm between one contour and the next', 11, 338],
   ['a finger of land that two contours pass by', 11, 594],
-] as const)('M2.7 the relief is whole and true: %s', async (_, seed, number) => {
+] as const)('M2.7 the relief is whole and true: %s', { tags: ['long'] }, async (_, seed, number) => {
   const { judge } = await solidJudge();
   expect(judge(seed, number)).toEqual({ faults: [], isHeldBack: false });
 });

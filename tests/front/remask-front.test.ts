@@ -64,7 +64,9 @@ function plainDepth({ stages, etchFactor, rate }: Front, point: Point, minute: n
   }, 0);
 }
 
-test('M2.6 the indexed depth is the closed form, on random planned parts at random minutes', () => {
+test('M2.6 the indexed depth is the closed form, on random planned parts at random minutes', {
+  tags: ['long'],
+}, () => {
   fc.assert(
     fc.property(
       randomPart,
@@ -84,7 +86,9 @@ test('M2.6 the indexed depth is the closed form, on random planned parts at rand
   );
 });
 
-test('M3.5 no region ends deeper than its level; a window grown by its own undercut lies on the floor before', () => {
+test('M3.5 no region ends deeper than its level; a window grown by its own undercut lies on the floor before', {
+  tags: ['long'],
+}, () => {
   fc.assert(
     fc.property(randomPart, places, fc.boolean(), anyDatum, (part, points, isTight, edgeDatum) => {
       const { plan, front } = remasked(part, { isTight, edgeDatum });
@@ -136,7 +140,9 @@ test('M2.6 the front only ever goes deeper, and a stage touches nothing above it
   );
 });
 
-test('M2.6 reliefs of random planned parts are solids at any minute, and hold the integrated volume', () => {
+test('M2.6 reliefs of random planned parts are solids at any minute, and hold the integrated volume', {
+  tags: ['long'],
+}, () => {
   fc.assert(
     fc.property(
       randomPart,
@@ -159,7 +165,9 @@ test('M2.6 reliefs of random planned parts are solids at any minute, and hold th
   );
 });
 
-test('M2.6 volumes of the stages add up to the whole, and the whole is the sum of depths on a fine grid', () => {
+test('M2.6 volumes of the stages add up to the whole, and the whole is the sum of depths on a fine grid', {
+  tags: ['long'],
+}, () => {
   const step = 0.5;
   const side = 90 / step;
   // Off the round numbers that the parts are drawn on, so that errors along their edges cancel.
@@ -187,7 +195,7 @@ test('M2.6 volumes of the stages add up to the whole, and the whole is the sum o
   );
 });
 
-test('M2.6 contours of random parts hold what is deeper and nothing else', () => {
+test('M2.6 contours of random parts hold what is deeper and nothing else', { tags: ['long'] }, () => {
   fc.assert(
     fc.property(randomPart, fc.integer({ min: 0, max: 28 }), anyDatum, (part, tenths, edgeDatum) => {
       const depth = tenths / 10 + 0.013;
@@ -202,7 +210,9 @@ test('M2.6 contours of random parts hold what is deeper and nothing else', () =>
   );
 });
 
-test('M3.4 M2.6 floors, deepest and shallowest of random planned regions agree with a fine grid of depths', () => {
+test('M3.4 M2.6 floors, deepest and shallowest of random planned regions agree with a fine grid of depths', {
+  tags: ['long'],
+}, () => {
   const step = 0.4;
   fc.assert(
     fc.property(randomPart, (part) => {
@@ -233,7 +243,9 @@ test('M3.4 M2.6 floors, deepest and shallowest of random planned regions agree w
   );
 });
 
-test('M2.6 straight lines between the places of a section keep to the front, at any minute and along any line', () => {
+test('M2.6 straight lines between the places of a section keep to the front, at any minute and along any line', {
+  tags: ['long'],
+}, () => {
   const tolerance = 0.005;
   fc.assert(
     fc.property(randomPart, places, fc.integer({ min: 1, max: 100 }), (part, [from, to], percent) => {

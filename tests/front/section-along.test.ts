@@ -43,7 +43,9 @@ test('M2 flat stretches cost two places, fillets as many as the tolerance needs'
   expect(count(0.0005)).toBeGreaterThan(count(0.05));
 });
 
-test('M2 straight lines between the places keep to the front, at any minute and along any line', () => {
+test('M2 straight lines between the places keep to the front, at any minute and along any line', {
+  tags: ['long'],
+}, () => {
   const tolerance = 0.01;
   const line = fc.record({
     from: fc.record({ x: fc.integer({ min: -5, max: 75 }), y: fc.integer({ min: -5, max: 75 }) }),

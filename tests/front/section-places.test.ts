@@ -79,6 +79,7 @@ const sideBySide = frontOf({
 
 test.each([0.0013, 0.005, 0.031])(
   'M2.2 one-sided-quarter: a wall is held within %f mm whichever way the cut goes',
+  { tags: ['long'] },
   (tolerance) => {
     const index = indexFront(sideBySide);
     for (let step = 0; step <= 12; step++) {

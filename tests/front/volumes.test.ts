@@ -65,7 +65,9 @@ test('M2 a 6.25 mm skin of 24 kg thinned to 0.625 mm over 80 % of a face weighs 
   expect(Math.abs(after / 6 - 1)).toBeLessThan(0.15);
 });
 
-test('M2 volumes of the stages add up to the whole, with fronts that meet and islands that drown', () => {
+test('M2 volumes of the stages add up to the whole, with fronts that meet and islands that drown', {
+  tags: ['long'],
+}, () => {
   fc.assert(
     fc.property(randomPart, (part) => {
       const plan = planOf(part);
@@ -80,7 +82,9 @@ test('M2 volumes of the stages add up to the whole, with fronts that meet and is
   );
 });
 
-test('M2 the integrated volume of random planned parts is the sum of depths on a fine grid', () => {
+test('M2 the integrated volume of random planned parts is the sum of depths on a fine grid', {
+  tags: ['long'],
+}, () => {
   const step = 0.5;
   const side = 90 / step;
   const points = Float64Array.from({ length: 2 * side * side }, (_, i) => {
@@ -103,7 +107,7 @@ test('M2 the integrated volume of random planned parts is the sum of depths on a
   );
 });
 
-test('M2 contours of random parts hold what is deeper and nothing else', () => {
+test('M2 contours of random parts hold what is deeper and nothing else', { tags: ['long'] }, () => {
   fc.assert(
     fc.property(randomPart, fc.integer({ min: 1, max: 28 }), (part, tenths) => {
       const depth = tenths / 10 + 0.013;

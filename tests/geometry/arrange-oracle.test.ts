@@ -60,12 +60,14 @@ function compareOn(
   expect(answers).toBeGreaterThan(0.95 * runs);
 }
 
-test('lines and arcs anywhere: as many faces, of the same areas', () => {
+test('lines and arcs anywhere: as many faces, of the same areas', { tags: ['long'] }, () => {
   const anywhere = anyLinework(false).filter((spans) => !hasNearMiss(spans));
   compareOn(anywhere, { runs: 150, allowed: 0.4 });
 });
 
-test('lines on a coarse grid, touching, overlapping, doubled: as many faces, of the same areas', () => {
+test('lines on a coarse grid, touching, overlapping, doubled: as many faces, of the same areas', {
+  tags: ['long'],
+}, () => {
   const straight = anyLinework(true).map((spans) => spans.filter(({ span }) => span.kind === 'line'));
   compareOn(straight, { runs: 200, allowed: 1e-6 });
 });

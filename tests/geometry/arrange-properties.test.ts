@@ -45,7 +45,9 @@ function expectSame(
 }
 
 describe.each(KINDS)('linework $where', ({ onGrid }) => {
-  test("Euler's formula, closed loops, outer ones counter-clockwise, areas that add up", () => {
+  test("Euler's formula, closed loops, outer ones counter-clockwise, areas that add up", {
+    tags: ['long'],
+  }, () => {
     fc.assert(
       fc.property(anyLinework(onGrid), (spans) => {
         const { arrangement } = arrange(spans, { joinTolerance: 0.05 });
@@ -55,7 +57,7 @@ describe.each(KINDS)('linework $where', ({ onGrid }) => {
     );
   });
 
-  test('order and direction of drawing make no difference, not in one bit', () => {
+  test('order and direction of drawing make no difference, not in one bit', { tags: ['long'] }, () => {
     const ranks = fc.array(fc.nat(1000), { minLength: 7, maxLength: 30 });
     const flips = fc.array(fc.boolean(), { minLength: 3, maxLength: 11 });
     fc.assert(
@@ -68,7 +70,7 @@ describe.each(KINDS)('linework $where', ({ onGrid }) => {
     );
   });
 
-  test('moved, turned, mirrored and scaled linework falls into the same faces', () => {
+  test('moved, turned, mirrored and scaled linework falls into the same faces', { tags: ['long'] }, () => {
     const shift = fc.double({ min: -4e7, max: 4e7, noNaN: true });
     const movement = fc.record({
       turn: fc.double({ min: 0, max: 2 * Math.PI, noNaN: true }),
@@ -86,7 +88,9 @@ describe.each(KINDS)('linework $where', ({ onGrid }) => {
     );
   });
 
-  test('every edge lies on each of its sources, and no source that runs there is forgotten', () => {
+  test('every edge lies on each of its sources, and no source that runs there is forgotten', {
+    tags: ['long'],
+  }, () => {
     fc.assert(
       fc.property(anyLinework(onGrid), (spans) => {
         const { arrangement } = arrange(spans, { joinTolerance: 0 });

@@ -115,6 +115,7 @@ describe('gaps', () => {
     [0.004, 0.045],
   ])(
     'a fine polyline in lines of %d mm that stops %d mm short is joined, however short its last line is',
+    { tags: ['long'] },
     (step, gap) => {
       const { trouble, areas } = outcome([
         ...fineQuarter(step, gap).map((span) => ({ span, source: 0 })),
@@ -269,7 +270,9 @@ function star(count: number): SourcedSpan[] {
 }
 
 describe('linework that crosses itself beyond reason', () => {
-  test('300 lines through one point meet there, and work for each meeting does not grow with their number', () => {
+  test('300 lines through one point meet there, and work for each meeting does not grow with their number', {
+    tags: ['long'],
+  }, () => {
     const arranged = (count: number) => {
       const before = process.cpuUsage();
       const { trouble } = outcome(star(count));

@@ -45,7 +45,7 @@ describe('label points', () => {
     expect(room(crescent[1] ?? [])).toBeGreaterThan(5);
   });
 
-  test('of the faces of random linework: always inside', () => {
+  test('of the faces of random linework: always inside', { tags: ['long'] }, () => {
     fc.assert(
       fc.property(fc.boolean().chain(anyLinework), (spans) => {
         const { faces } = arrange(spans, { joinTolerance: 0 }).arrangement;

@@ -95,12 +95,14 @@ function expectSameSolid(result: RunResult, thickness: number): void {
 }
 
 describe.each(SAMPLES)('the etched part of the sample %s', (name) => {
-  it('is a solid of the planned volume and size to an STL reader (three 0.187) and manifold-3d', async () => {
+  it('is a solid of the planned volume and size to an STL reader (three 0.187) and manifold-3d', {
+    tags: ['long'],
+  }, async () => {
     const result = await sample(name);
     expectSameSolid(result, result.kit?.index.front.thickness ?? Number.NaN);
   });
 
-  it('is a GLB without fault to the Khronos validator', async () => {
+  it('is a GLB without fault to the Khronos validator', { tags: ['long'] }, async () => {
     const result = await sample(name);
     const { issues, info } = await validateBytes(bytesOf(result, 'etched-part.glb'));
     expect(issues).toMatchObject({ numErrors: 0, numWarnings: 0 });

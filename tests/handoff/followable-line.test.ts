@@ -134,6 +134,7 @@ describe('a machine program beside scribe.dxf', () => {
     { unit: 'in', decimals: 5 },
   ] as const)(
     'keeps within 0.002 mm of it with $decimals decimals in $unit, however either is started',
+    { tags: ['long'] },
     (post) => {
       let made = 0;
       fc.assert(

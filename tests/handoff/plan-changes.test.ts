@@ -26,7 +26,9 @@ function only<Kind extends PlanChange['kind']>(changes: readonly PlanChange[], k
   return changes.filter((each): each is Extract<PlanChange, { kind: Kind }> => each.kind === kind);
 }
 
-test('nothing changes from a plan to itself, nor by what only names the files', async () => {
+test('nothing changes from a plan to itself, nor by what only names the files', {
+  tags: ['long'],
+}, async () => {
   const plan = await planOf();
   expect(planChanges(plan, JSON.parse(JSON.stringify(plan)))).toEqual([]);
   const renamed = await planOf((job) => {

@@ -21,6 +21,7 @@ const textOf = (pages: readonly ReadPage[]) => pages.map(({ text }) => text).joi
 
 test.each(['a4', 'a3'])(
   'every page of %s says plan, issue, day, page and that it is no approval',
+  { tags: ['long'] },
   async (paper) => {
     const handoff = { files: ['review'], paper, date: '2026-05-31', issue: { number: 'B', by: 'M. Rask' } };
     const { bytesOf, findings } = await planned('shutter-bay-grid', handoff);
@@ -45,7 +46,7 @@ test.each(['a4', 'a3'])(
   },
 );
 
-test('every figure’s source stands on the sheets, with its grade', async () => {
+test('every figure’s source stands on the sheets, with its grade', { tags: ['long'] }, async () => {
   const { bytesOf, planFile } = await planned('gauge-pod-cover', { files: ['review'] });
   const text = textOf(await readPdf(bytesOf('review.pdf'))).replace(/\s+/g, ' ');
   for (const { source, quantity } of planFile?.provenance ?? []) {
@@ -54,7 +55,9 @@ test('every figure’s source stands on the sheets, with its grade', async () =>
   }
 });
 
-test('a section has its floors where the lines were scribed, read off its own axes', async () => {
+test('a section has its floors where the lines were scribed, read off its own axes', {
+  tags: ['long'],
+}, async () => {
   const sections = [{ from: [0, 82], to: [240, 82], name: 'sump' }];
   const { bytesOf, plan } = await planned('gauge-pod-cover', { files: ['review'], sections });
   const page = (await readPdf(bytesOf('review.pdf'))).find(({ text }) => text.includes('Section sump'));
@@ -86,7 +89,7 @@ test('a section has its floors where the lines were scribed, read off its own ax
   expect(floors).toBeGreaterThanOrEqual(6);
 });
 
-test('a level whose tolerance the clock alone does not hold is said so', async () => {
+test('a level whose tolerance the clock alone does not hold is said so', { tags: ['long'] }, async () => {
   const { bytesOf, planFile } = await planned('hatch-from-supplier', { files: ['review'] });
   const text = textOf(await readPdf(bytesOf('review.pdf')));
   const failing = planFile?.budgets?.filter(({ byClock }) => (byClock.share ?? 2) > 1) ?? [];
@@ -97,7 +100,9 @@ test('a level whose tolerance the clock alone does not hold is said so', async (
   }
 });
 
-test('what changed since an earlier plan stands on the sheets; the plan itself stays the same', async () => {
+test('what changed since an earlier plan stands on the sheets; the plan itself stays the same', {
+  tags: ['long'],
+}, async () => {
   const earlier = await planned('gauge-pod-cover', { files: ['review'] });
   const text = new TextDecoder().decode(earlier.bytesOf('plan.json'));
   const same = await planned('gauge-pod-cover', { files: ['review'] }, text);
@@ -130,7 +135,9 @@ test('plan-file-unusable: an earlier plan that is none is told, and nothing is p
   }
 });
 
-test('a finding about floors all over a large part names the first regions, and tells how many there are', async () => {
+test('a finding about floors all over a large part names the first regions, and tells how many there are', {
+  tags: ['long'],
+}, async () => {
   const { drawing, job } = pocketGridFiles(8, 4);
   const { files, findings } = await runJob({
     jobText: JSON.stringify({ ...JSON.parse(job), handoff: { files: ['review'] } }),
@@ -157,7 +164,7 @@ test('paper that nobody has: the job is told so, and nothing is written', async 
   expect(findings.map(({ place }) => place.path)).toEqual(['handoff.paper']);
 });
 
-test('same job, same bytes', async () => {
+test('same job, same bytes', { tags: ['long'] }, async () => {
   const [first, second] = [
     await planned('glider-wing-skin-tapered', { files: ['review'] }),
     await planned('glider-wing-skin-tapered', { files: ['review'] }),

@@ -26,7 +26,9 @@ async function planned(sample: string, handoff: object) {
   return { ...result, bytesOf };
 }
 
-test('has a page a stage with its minutes and floors, and the plan’s hash on every page', async () => {
+test('has a page a stage with its minutes and floors, and the plan’s hash on every page', {
+  tags: ['long'],
+}, async () => {
   const { plan, bytesOf } = await planned('gauge-pod-cover', { files: ['traveller'], date: '2026-05-31' });
   const hash = createHash('sha256')
     .update(bytesOf('plan.json') ?? '')
@@ -48,7 +50,7 @@ test('has a page a stage with its minutes and floors, and the plan’s hash on e
   expect(pages[0]?.text).toContain('not an approval');
 });
 
-test('draws the sheet and each scribe line true to one scale', async () => {
+test('draws the sheet and each scribe line true to one scale', { tags: ['long'] }, async () => {
   const { plan, bytesOf } = await planned('gauge-pod-cover', { files: ['traveller'] });
   const [, page] = await readPdf(bytesOf('traveller.pdf') ?? new Uint8Array());
   const stage = itemAt(plan?.stages ?? [], 0);
@@ -68,7 +70,7 @@ test('draws the sheet and each scribe line true to one scale', async () => {
   expect(matches.length).toBeGreaterThan(0);
 });
 
-test('same job, same bytes; without being chosen there is none', async () => {
+test('same job, same bytes; without being chosen there is none', { tags: ['long'] }, async () => {
   const [first, second] = [0, 1].map(() =>
     planned('gauge-pod-cover', { files: ['traveller', 'inspection'] }),
   );

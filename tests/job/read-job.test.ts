@@ -386,6 +386,6 @@ test('faults of every kind are told together, each with its line', () => {
   ]);
 });
 
-test('no text at all makes the reading throw (property)', () => {
+test('no text at all makes the reading throw (property)', { tags: ['long'] }, () => {
   fc.assert(fc.property(fc.string({ unit: 'binary' }), (text) => readJob(text).jobFile === undefined));
 });

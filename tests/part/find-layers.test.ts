@@ -67,7 +67,9 @@ test('the layer of each face is that of the smallest outline that a flood of eac
   );
 });
 
-test('8,000 outlines on a layer each, every second in another, take under three seconds of processor time', () => {
+test('8,000 outlines on a layer each, every second in another, take under three seconds of processor time', {
+  tags: ['long'],
+}, () => {
   const loops = Array.from({ length: 4000 }, (_, index): Loop[] => {
     const [x, y] = [(index % 80) * 10, Math.floor(index / 80) * 7];
     return [rectangle(x, y, x + 8, y + 5), rectangle(x + 1, y + 1, x + 4, y + 3)];

@@ -194,7 +194,9 @@ describe('regions in awkward places', () => {
     );
   });
 
-  test('what is metal adds up: regions fill the sheet, and no face belongs to two', () => {
+  test('what is metal adds up: regions fill the sheet, and no face belongs to two', {
+    tags: ['long'],
+  }, () => {
     const outlines = fc.array(anyOutline(true), { minLength: 1, maxLength: 5 });
     fc.assert(
       fc.property(outlines, outlines, (sheet, pockets) => {

@@ -13,7 +13,9 @@ function isCutClean(cuts: readonly Span[]): boolean {
   return cuts.every((cut) => spanLength(cut) > 4 * SAME_PLACE);
 }
 
-test('M4.5 regions cut across any way stay a sound map, and their parts add up to them (random parts)', () => {
+test('M4.5 regions cut across any way stay a sound map, and their parts add up to them (random parts)', {
+  tags: ['long'],
+}, () => {
   const cutting = fc.record({
     part: randomPart,
     degrees: fc.integer({ min: 0, max: 359 }),

@@ -113,7 +113,7 @@ describe('M4.4 levels for tapers', () => {
     expect(found?.worstShare).toBeCloseTo(0.075 / 0.08, 6);
   });
 
-  test('as many levels as the same taper sampled finely, beside flat floors', () => {
+  test('as many levels as the same taper sampled finely, beside flat floors', { tags: ['long'] }, () => {
     const taper = fc
       .record({
         low: hundredths(30, 150),

@@ -91,7 +91,9 @@ describe('M3.5 re-mask', () => {
     expect(allowance(undercut, { level: 4, depth: 0 })).toBeCloseTo(0.8 * 1 + 1.2 * 3, 12);
   });
 
-  test('every window is cut whole, on its own coat, and the sheet’s edge is not cut', () => {
+  test('every window is cut whole, on its own coat, and the sheet’s edge is not cut', {
+    tags: ['long'],
+  }, () => {
     fc.assert(
       fc.property(randomPart, fc.boolean(), anyDatum, (drawn, isTight, edgeDatum) => {
         const plan = planOf(drawn, edgeDatum, isTight ? TIGHT_SHEET : undefined, 're-mask');
@@ -109,6 +111,7 @@ describe('M3.5 re-mask', () => {
 
   test.each(['shallow-edge', 'mid-wall', 'deep-foot'] as const)(
     'windows of random parts agree with buffers of an independent library (JSTS 2.12.1): %s',
+    { tags: ['long'] },
     (edgeDatum) => {
       fc.assert(
         fc.property(randomPart, fc.boolean(), (drawn, isTight) => {

@@ -23,7 +23,9 @@ function steps(low: number, high: number): number[] {
   return Array.from({ length: 1000 }, (_, step) => low + ((high - low) * (step + 0.5)) / 1000);
 }
 
-test('the tapered wing skin takes 9 stages, where a level a bay takes 12 and rounding to tenths 14', async () => {
+test('the tapered wing skin takes 9 stages, where a level a bay takes 12 and rounding to tenths 14', {
+  tags: ['long'],
+}, async () => {
   const run = await runJob({
     jobText: readFileSync('samples/glider-wing-skin-tapered.job.json', 'utf8'),
     drawingName: 'glider-wing-skin.dxf',

@@ -105,7 +105,7 @@ describe('M4.4, M4.5 tapers in steps', () => {
     expect(worst).toBeLessThanOrEqual(1e-5);
   });
 
-  test('so it does whatever the direction, the etch factor and the shape', () => {
+  test('so it does whatever the direction, the etch factor and the shape', { tags: ['long'] }, () => {
     const turned = fc.record({
       degrees: fc.integer({ min: 0, max: 359 }),
       factor: fc.constantFrom(0.6, 1, 1.5),
@@ -310,6 +310,7 @@ describe('what steps cannot follow', () => {
 
   test.each(['fewest', 'as-drawn'] as const)(
     'nobody-listed: a cliff of a taper has no strips for levels chosen by %s: too steep is told, and no level as unused',
+    { tags: ['long'] },
     (levels) => {
       const run = fc.record({
         length: fc.constantFrom(0.0004, 0.0007, 7),

@@ -38,13 +38,19 @@ describe('files that an earlier plan left behind', () => {
       { program: { post: { ...PLAIN_POST, ending } } },
       {},
     ]),
-  ] as [string, object, object][])('are on the list whatever is chosen: %s', async (_, handoff, process) => {
-    const names = await namesWritten(handoff, process);
-    expect(names.length).toBeGreaterThan(8);
-    expect(names.filter((name) => !CUT_FILES.includes(name))).toEqual([]);
-  });
+  ] as [string, object, object][])(
+    'are on the list whatever is chosen: %s',
+    { tags: ['long'] },
+    async (_, handoff, process) => {
+      const names = await namesWritten(handoff, process);
+      expect(names.length).toBeGreaterThan(8);
+      expect(names.filter((name) => !CUT_FILES.includes(name))).toEqual([]);
+    },
+  );
 
-  test('are each written for some choice: no name stands on the list for nothing', async () => {
+  test('are each written for some choice: no name stands on the list for nothing', {
+    tags: ['long'],
+  }, async () => {
     const written = new Set([
       ...(await namesWritten({ sections })),
       ...(await namesWritten({ scribe: { split: 'by-stage' }, program: { split: 'by-stage' } })),
@@ -56,7 +62,9 @@ describe('files that an earlier plan left behind', () => {
     expect(new Set(CUT_FILES).size).toBe(CUT_FILES.length);
   });
 
-  test('are one for each choice of the job at least: every choice writes a file of its own', async () => {
+  test('are one for each choice of the job at least: every choice writes a file of its own', {
+    tags: ['long'],
+  }, async () => {
     const plain = await namesWritten({ files: [] });
     for (const file of HANDOFF_FILES) {
       const names = await namesWritten({ files: [file] });

@@ -186,7 +186,9 @@ describe.each(FAR)('a lid at $x, $y', (at) => {
     expect(far.files.find(({ name }) => name === 'etched-part.stl')?.what).toContain(`(${fromX}, ${fromY})`);
   });
 
-  test('the review sheets show the same pictures and name the drawing’s own places', async () => {
+  test('the review sheets show the same pictures and name the drawing’s own places', {
+    tags: ['long'],
+  }, async () => {
     const [here, there] = await Promise.all([near, far].map((each) => readPdf(bytesOf(each, 'review.pdf'))));
     expect(there?.length).toBe(here?.length);
     const words = there?.map(({ text }) => text).join(' ');
@@ -201,7 +203,7 @@ describe.each(FAR)('a lid at $x, $y', (at) => {
     }
   });
 
-  test('a review and an earlier issue find their regions and lines again', async () => {
+  test('a review and an earlier issue find their regions and lines again', { tags: ['long'] }, async () => {
     const planText = textOf(far, 'plan.json');
     const remarks = [
       { stage: 1, at: [at.x + 70, at.y + 60] as [number, number], text: 'Look at this corner.' },

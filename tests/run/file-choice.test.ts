@@ -3,7 +3,9 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { runJob } from '#run/run-job.ts';
 
-test('plan.json is the same, byte for byte, whichever files are made beside it', async () => {
+test('plan.json is the same, byte for byte, whichever files are made beside it', {
+  tags: ['long'],
+}, async () => {
   const none = await filesWith(undefined);
   const some = await filesWith({ files: ['traveller', 'inspection', 'stl'] });
   expect([...some.keys()]).toEqual(

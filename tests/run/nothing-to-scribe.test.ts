@@ -19,7 +19,9 @@ function run(requirements: readonly object[], files: readonly string[]) {
 const FILES = ['program', 'template', 'traveller'];
 const CUT_FROM = /^template|\.nc$/;
 
-test('nothing-to-scribe: one depth all over gives no program and no template', async () => {
+test('nothing-to-scribe: one depth all over gives no program and no template', {
+  tags: ['long'],
+}, async () => {
   const { findings, files, planFile } = await run(
     [
       { layer: 'TRIM', depth: 0.7 },

@@ -21,7 +21,9 @@ async function cover(masking?: string) {
   return { ...result, bytesOf, textOf: (name: string) => new TextDecoder().decode(bytesOf(name)) };
 }
 
-test('M3.5 the gauge-pod cover runs from its pockets to its sump, and nothing is sealed', async () => {
+test('M3.5 the gauge-pod cover runs from its pockets to its sump, and nothing is sealed', {
+  tags: ['long'],
+}, async () => {
   const { planFile, findings } = await cover('re-mask');
   expect(findings.filter(({ severity }) => severity === 'stop')).toEqual([]);
   expect(planFile?.stages.map(({ number, level, sealed }) => [number, level, sealed])).toEqual([
@@ -35,7 +37,9 @@ test('M3.5 the gauge-pod cover runs from its pockets to its sump, and nothing is
   }
 });
 
-test('M4.7 the same job either way: as long in the bath, and the comparison the same but for which is planned', async () => {
+test('M4.7 the same job either way: as long in the bath, and the comparison the same but for which is planned', {
+  tags: ['long'],
+}, async () => {
   const [oneCoat, coatByCoat] = [(await cover()).planFile, (await cover('re-mask')).planFile];
   expect(coatByCoat?.totals.minutes).toBe(oneCoat?.totals.minutes);
   expect(coatByCoat?.maskings).toEqual(oneCoat?.maskings);

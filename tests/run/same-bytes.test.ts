@@ -33,6 +33,7 @@ test('the portable functions give the recorded bits', () => {
 
 test.each(samplesWithEveryFile().map((sample) => [sample.name, sample] as const))(
   'every file of the sample %s is the recorded one',
+  { tags: ['long'] },
   async (name, sample) => {
     const { files } = await runJob(sample);
     const lines = files.map((file) => `${sha256(file.bytes)}  ${file.name}\n`).sort(byName);

@@ -98,7 +98,9 @@ describe('a final thickness near that of the sheet', () => {
   });
 });
 
-test('the traveller tells what is left below each floor from its thinnest to its thickest place', async () => {
+test('the traveller tells what is left below each floor from its thinnest to its thickest place', {
+  tags: ['long'],
+}, async () => {
   const { files } = await planned({ depth: 1.2 }, TAPER, { files: ['traveller'] });
   const pages = await readPdf(files.find(({ name }) => name === 'traveller.pdf')?.bytes ?? new Uint8Array());
   expect(pages[0]?.text).toContain('tapered, 4.000 to 3.000 mm');

@@ -5,7 +5,7 @@
  */
 import { readFileSync } from 'node:fs';
 
-const VITEST = ['.reports/unit.json', '.reports/oracle.json', '.reports/cli.json'];
+const VITEST = ['.reports/unit.json', '.reports/long.json', '.reports/oracle.json', '.reports/cli.json'];
 const PLAYWRIGHT = ['.reports/browser.json'];
 const exitCode = Number(process.argv[2] ?? 0);
 

@@ -73,7 +73,7 @@ describe('bridges along any line', () => {
     );
   });
 
-  test('are found wherever trying every half millimetre finds some', () => {
+  test('are found wherever trying every half millimetre finds some', { tags: ['long'] }, () => {
     let found = 0;
     fc.assert(
       fc.property(ask, rule, (line, each) => {

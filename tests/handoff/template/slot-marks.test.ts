@@ -117,7 +117,9 @@ function threeStepsInL({ wide, high }: { readonly wide: number; readonly high: n
 }
 
 describe('the marks of slots', () => {
-  test('corner-in-the-mark: round an inside corner all three ticks of stage 3 are to be seen, and none lies in the slot', () => {
+  test('corner-in-the-mark: round an inside corner all three ticks of stage 3 are to be seen, and none lies in the slot', {
+    tags: ['long'],
+  }, () => {
     for (const [wide, high] of [
       [41, 37],
       [43, 44],

@@ -82,7 +82,9 @@ test('the scale square and the way between holes are those of the stretched temp
 });
 
 describe('through the one door', () => {
-  test('a template and its pages are written when they are chosen, with the plan’s hash', async () => {
+  test('a template and its pages are written when they are chosen, with the plan’s hash', {
+    tags: ['long'],
+  }, async () => {
     const { names, bytesOf } = await planned();
     expect(names).toEqual(['plan.json', 'scribe.dxf', 'template-01.dxf', 'template.pdf']);
     const hash = createHash('sha256')
@@ -96,13 +98,13 @@ describe('through the one door', () => {
     for (const name of ['template-01.dxf', 'template.pdf']) expect(CUT_FILES).toContain(name);
   });
 
-  test('webs of 12 mm give two templates, each with its file', async () => {
+  test('webs of 12 mm give two templates, each with its file', { tags: ['long'] }, async () => {
     const { names, findings } = await planned({ web: 12 });
     expect(names.slice(2)).toEqual(['template-01.dxf', 'template-02.dxf', 'template.pdf']);
     expect(findings.map(({ code }) => code)).toContain('template-in-several');
   });
 
-  test('lengths are in the job’s unit, holes in the drawing’s', async () => {
+  test('lengths are in the job’s unit, holes in the drawing’s', { tags: ['long'] }, async () => {
     const { findings, names } = await planned({ knife: { width: 7 } });
     expect(findings.map(({ code }) => code)).toContain('template-knife-too-wide');
     expect(names).toEqual(['plan.json', 'scribe.dxf']);
@@ -123,7 +125,7 @@ describe('through the one door', () => {
     expect(names).toEqual([]);
   });
 
-  test('same job, same bytes', async () => {
+  test('same job, same bytes', { tags: ['long'] }, async () => {
     const [first, second] = [await planned({ web: 12 }), await planned({ web: 12 })];
     for (const name of ['template-01.dxf', 'template-02.dxf', 'template.pdf']) {
       const [a, b] = [first.bytesOf(name), second.bytesOf(name)];

@@ -6,6 +6,8 @@ import type { EtchPlan } from '#plan/etch-plan.ts';
 export interface ShownLines {
   readonly color: string;
   readonly width: number;
+  /** Lengths of dashes and gaps, as SVG writes them. */
+  readonly dashes?: string;
   readonly spans: readonly Span[];
 }
 
@@ -18,11 +20,11 @@ export function svgOfLines(title: string, layers: readonly ShownLines[]): string
   const margin = 0.05 * Math.max(maxX - minX, maxY - minY, 1);
   const box = [minX - margin, -maxY - margin, maxX - minX + 2 * margin, maxY - minY + 2 * margin].join(' ');
   const paths = layers.map(
-    ({ color, width, spans }) =>
-      `<path d="${spans.map(pathOf).join('')}" stroke="${color}" stroke-width="${width}" vector-effect="non-scaling-stroke"/>`,
+    ({ color, width, dashes = 'none', spans }) =>
+      `<path d="${spans.map(pathOf).join('')}" stroke="${color}" stroke-width="${width}" stroke-dasharray="${dashes}" vector-effect="non-scaling-stroke"/>`,
   );
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${box}" width="1200" fill="none">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${box}" width="1200" fill="none" stroke-linecap="round">`,
     `<title>${title}</title>`,
     ...paths,
     '</svg>',
