@@ -8,8 +8,7 @@ export default defineConfig({
     include: folders.map((folder) => `tests/${folder}/**/*.test.ts`),
     exclude: ['tests/**/*.oracle.test.ts'],
     setupFiles: ['tests/support/property-seed.ts'],
-    tags: [{ name: 'long', description: 'left out here' }],
-    tagsFilter: ['!long'],
+    tags: [{ name: 'long', skip: true }],
     testTimeout: 300_000,
   },
 });
