@@ -47,3 +47,15 @@ test('M5.4 the peak is that of the stage with most metal bare, and metal is summ
   expect(sheet?.metal).toBe(1001);
   expect(bathSheet([], { rate: 0.03, density: 2.7 })).toBeUndefined();
 });
+
+test('M5.3 each stage has its own metal and caustic: 1.4824 g of caustic a gram', () => {
+  // 1 mol NaOH (39.997 g) a mol Al (26.982 g), standard atomic weights.
+  const sheet = bathSheet([dip({ grams: 300 }), { ...dip({ grams: 70 }), number: 2 }], {
+    rate: 0.03,
+    density: 2.7,
+  });
+  expect(sheet?.stages).toEqual([
+    { number: 1, metal: 300, caustic: expect.closeTo(300 * (39.997 / 26.982), 1) },
+    { number: 2, metal: 70, caustic: expect.closeTo(70 * (39.997 / 26.982), 1) },
+  ]);
+});
