@@ -16,6 +16,8 @@ export default defineConfig({
         test: {
           name: 'unit',
           tags,
+          // Nothing here holds state at module level: files share the modules that a worker has loaded.
+          isolate: false,
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/cli/**', 'tests/browser/**', 'tests/bench/**', 'tests/**/*.oracle.test.ts'],
           setupFiles,

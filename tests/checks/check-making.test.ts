@@ -124,10 +124,10 @@ const CASES: readonly Case[] = [
     limit: 0.5,
   },
   {
-    // 6 − 0.05 − 1.05 · 5.2 = 0.49
+    // 6 − 0.07 − 1.05 · 5.181 = 0.49
     code: 'web-thin-at-worst',
-    past: pocket(5.2),
-    inside: pocket(5.19),
+    past: pocket(5.181),
+    inside: pocket(5.171),
     value: 0.49,
     limit: 0.5,
   },

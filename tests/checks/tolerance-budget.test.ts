@@ -266,6 +266,7 @@ describe('M6 sampled from 20 000 runs each, an independent solver', () => {
     ['final thicknesses, gauged', true, true],
   ])(
     '%s: worst is never passed, and the root-sum-square holds nine in ten at least',
+    { tags: ['long'] },
     (_, thickness, gauges) => {
       for (const { held, most } of off(thickness, gauges)) {
         expect(most).toBeLessThanOrEqual(1e-12);
@@ -284,6 +285,7 @@ describe('M6 sampled from 20 000 runs each, an independent solver', () => {
     { spread: 0.3, timing: 0.3, levels: [2.8, 0.9] },
   ])(
     'noisy-gauge: with a spread of $spread, $timing min and levels of $levels no gauged run passes its worst',
+    { tags: ['long'] },
     ({ spread, timing, levels: deep }) => {
       const given = { process: { rateSpread: spread, timing } };
       const budgets = budgetsOf(

@@ -111,7 +111,7 @@ test('a circle in a block scaled alike stays two arcs, however it is nested and 
   ]);
 });
 
-test('splines of degree 2 to 5, weighted: both ways within CURVE_FIT', () => {
+test('splines of degree 2 to 5, weighted: both ways within CURVE_FIT', { tags: ['long'] }, () => {
   const value = fc.integer({ min: -2000, max: 2000 }).map((n) => n / 10);
   const points = fc.array(fc.tuple(value, value), { minLength: 6, maxLength: 10 });
   fc.assert(

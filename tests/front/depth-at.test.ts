@@ -189,7 +189,9 @@ test('M3.1 no region ends deeper than its level, beyond the accuracy of a scribe
   );
 });
 
-test('M2 moving, turning and mirroring a drawing moves, turns and mirrors the depth map, to 1 µm', () => {
+test('M2 moving, turning and mirroring a drawing moves, turns and mirrors the depth map, to 1 µm', {
+  tags: ['long'],
+}, () => {
   const movement = fc.record({
     turn: fc.integer({ min: 0, max: 628 }).map((hundredths) => hundredths / 100),
     factor: fc.constant(1),

@@ -65,7 +65,9 @@ describe('M2 fronts where rounding decided', () => {
     },
   );
 
-  test('a leg of exactly twice the undercut, 4 mm wide and 2 mm deep at φ = 1, is no plain slab', () => {
+  test('a leg of exactly twice the undercut, 4 mm wide and 2 mm deep at φ = 1, is no plain slab', {
+    tags: ['long'],
+  }, () => {
     const angle = polygon([
       [0, 0],
       [20, 0],

@@ -120,7 +120,9 @@ test('M3.5 no region ends deeper than its level; a window grown by its own under
   );
 });
 
-test('M2.6 the front only ever goes deeper, and a stage touches nothing above its own floor', () => {
+test('M2.6 the front only ever goes deeper, and a stage touches nothing above its own floor', {
+  tags: ['long'],
+}, () => {
   fc.assert(
     fc.property(randomPart, places, (part, points) => {
       const { front } = remasked(part);

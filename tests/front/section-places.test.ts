@@ -142,31 +142,30 @@ test('M2.2 side-by-side: along the middle of a land that two pockets eat from bo
   expect(worstOff(front, section).front).toBeLessThanOrEqual(0.005);
 });
 
-test(
-  'M2.2, M2.6 random sections of random parts keep within 5 µm of the front and of every bath’s band',
-  () => {
-    const anywhere = fc.double({ min: -12, max: 82, noNaN: true });
-    // On the grid that outlines share: along borders, through corners, on lines of symmetry.
-    const onGrid = fc.integer({ min: -4, max: 32 }).map((step) => step * 2.5);
-    const end = fc.oneof(fc.record({ x: anywhere, y: anywhere }), fc.record({ x: onGrid, y: onGrid }));
-    const how = fc.record({
-      percent: fc.constantFrom(100, 100, 37, 63),
-      masking: fc.constantFrom('peel-next', 're-mask'),
-      sheet: fc.constantFrom(randomSheet, TIGHT_SHEET),
-    });
-    fc.assert(
-      fc.property(randomPart, end, end, how, (part, from, to, { percent, masking, sheet }) => {
-        const front = frontOfPlan(planOf(part, 'shallow-edge', sheet, masking), 6);
-        const now = (endMinute(front) * percent) / 100;
-        const section = sectionAlong(indexFront(front), from, to, { minute: now });
-        const off = worstOff(front, section, { now });
-        expect(Math.max(off.front, off.bands)).toBeLessThanOrEqual(0.005);
-      }),
-      { numRuns: trials(150), interruptAfterTimeLimit: 45_000 * trials(1) },
-    );
-  },
-  60_000 * trials(1),
-);
+test('M2.2, M2.6 random sections of random parts keep within 5 µm of the front and of every bath’s band', {
+  tags: ['long'],
+  timeout: 60_000 * trials(1),
+}, () => {
+  const anywhere = fc.double({ min: -12, max: 82, noNaN: true });
+  // On the grid that outlines share: along borders, through corners, on lines of symmetry.
+  const onGrid = fc.integer({ min: -4, max: 32 }).map((step) => step * 2.5);
+  const end = fc.oneof(fc.record({ x: anywhere, y: anywhere }), fc.record({ x: onGrid, y: onGrid }));
+  const how = fc.record({
+    percent: fc.constantFrom(100, 100, 37, 63),
+    masking: fc.constantFrom('peel-next', 're-mask'),
+    sheet: fc.constantFrom(randomSheet, TIGHT_SHEET),
+  });
+  fc.assert(
+    fc.property(randomPart, end, end, how, (part, from, to, { percent, masking, sheet }) => {
+      const front = frontOfPlan(planOf(part, 'shallow-edge', sheet, masking), 6);
+      const now = (endMinute(front) * percent) / 100;
+      const section = sectionAlong(indexFront(front), from, to, { minute: now });
+      const off = worstOff(front, section, { now });
+      expect(Math.max(off.front, off.bands)).toBeLessThanOrEqual(0.005);
+    }),
+    { numRuns: trials(150), interruptAfterTimeLimit: 45_000 * trials(1) },
+  );
+});
 
 test('M2.2 at a minute in between, the last band is the front as it stands', () => {
   const section = sectionAlong(

@@ -112,7 +112,9 @@ describe.each(KINDS)('linework $where', ({ onGrid }) => {
   });
 });
 
-test('figures rounded to six decimals of an inch leave every face of grid linework as it was', () => {
+test('figures rounded to six decimals of an inch leave every face of grid linework as it was', {
+  tags: ['long'],
+}, () => {
   // Half of 1e-6 in is 1.27e-5 mm: each end of each span is off by itself.
   const error = fc.double({ min: -1.27e-5, max: 1.27e-5, noNaN: true });
   const errors = fc.array(fc.record({ x: error, y: error }), { minLength: 13, maxLength: 40 });

@@ -22,7 +22,7 @@ const arc = fc
   .map((each): Span => arcSpan(each));
 const span = fc.oneof(line, arc);
 
-test('the gap of two spans is that of all pairs of their points', () => {
+test('the gap of two spans is that of all pairs of their points', { tags: ['long'] }, () => {
   const places = (one: Span) => Array.from({ length: 201 }, (_, step) => pointAlong(one, step / 200));
   fc.assert(
     fc.property(span, span, (a, b) => {

@@ -43,7 +43,7 @@ test('solid-held-back: neither GLB nor STL of a solid that its check refuses, an
   expect(sayFinding(held).reason).toContain('etched-part.glb and etched-part.stl are not written');
 });
 
-test('solid-held-back: the relief of such a front is not shown either', () => {
+test('solid-held-back: the relief of such a front is not shown either', { tags: ['long'] }, () => {
   const plan = brokenPlan();
   const kit = makeContourKit(indexFront(frontOfPlan(plan, 6)));
   expect(etchedSolid(kit, { thickness: 6 }, { tolerance: 0.02 })).toMatchObject({

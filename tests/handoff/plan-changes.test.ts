@@ -38,7 +38,9 @@ test('nothing changes from a plan to itself, nor by what only names the files', 
   expect(planChanges(plan, renamed)).toEqual([]);
 });
 
-test('a well 0.1 deeper: asked, level, minutes of two stages, lines by the change of their allowances (M3.1)', async () => {
+test('a well 0.1 deeper: asked, level, minutes of two stages, lines by the change of their allowances (M3.1)', {
+  tags: ['long'],
+}, async () => {
   const [before, now] = [await planOf(), await planOf((job) => (job.requirements[1].depth = 2.3))];
   const changes = planChanges(before, now);
   expect(only(changes, 'job')).toEqual([

@@ -151,7 +151,9 @@ test('a finding about floors all over a large part names the first regions, and 
   expect(text).toContain(`${regions.slice(21, 24).join(' ')} … ${regions.length} regions in all`);
 });
 
-test('section-misses-sheet: no review sheets with a section beside the sheet, all else is written', async () => {
+test('section-misses-sheet: no review sheets with a section beside the sheet, all else is written', {
+  tags: ['long'],
+}, async () => {
   const sections = [{ from: [0, 500], to: [200, 500] }];
   const { names } = await planned('gauge-pod-cover', { files: ['review', 'traveller'], sections });
   expect(names).toContain('traveller.pdf');

@@ -162,7 +162,7 @@ describe('M4.2 levels a micrometre apart', () => {
         [50, 30, 2.001],
         [75, 30, 3],
       ],
-      0.0001,
+      { plus: 0.0001, minus: 0.000_12 },
     );
     const plan = makePlan({ part, asked, job: plainJob({ etchFactor: [[0, 1.3]] }) });
     expect(plan.stages).toHaveLength(3);

@@ -14,7 +14,9 @@ test('plan.json is the same, byte for byte, whichever files are made beside it',
   expect(some.get('plan.json')).toBe(none.get('plan.json'));
 });
 
-test('what is said about the files themselves, a paper size, stays in the plan', async () => {
+test('what is said about the files themselves, a paper size, stays in the plan', {
+  tags: ['long'],
+}, async () => {
   const [plain, large] = [await filesWith({ files: ['traveller'] }), await filesWith({ paper: 'a3' })];
   expect(large.get('plan.json')).not.toBe(plain.get('plan.json'));
 });

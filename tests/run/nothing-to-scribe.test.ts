@@ -37,7 +37,9 @@ test('nothing-to-scribe: one depth all over gives no program and no template', {
   expect(names).toEqual(['plan.json', 'scribe.dxf', 'traveller.pdf']);
 });
 
-test('one region of it deeper: its line is scribed, and both files are there', async () => {
+test('one region of it deeper: its line is scribed, and both files are there', {
+  tags: ['long'],
+}, async () => {
   const { findings, files } = await run(
     [
       { layer: 'TRIM', depth: 0.7 },

@@ -56,7 +56,9 @@ test('M4.7 the same job either way: as long in the bath, and the comparison the 
   );
 });
 
-test('no machine program cuts a line of a coat that is not on yet, whatever split was asked', async () => {
+test('no machine program cuts a line of a coat that is not on yet, whatever split was asked', {
+  tags: ['long'],
+}, async () => {
   const { files, textOf } = await cover('re-mask');
   const programs = files.map(({ name }) => name).filter((name) => name.endsWith('.nc'));
   expect(programs).toEqual(['scribe-01.nc', 'scribe-02.nc', 'scribe-03.nc']);
@@ -67,7 +69,9 @@ test('no machine program cuts a line of a coat that is not on yet, whatever spli
   expect(textOf('scribe.dxf')).not.toContain('seal the lines');
 });
 
-test('the traveller has each stage coated and scribed anew, and tells the floors that come of it', async () => {
+test('the traveller has each stage coated and scribed anew, and tells the floors that come of it', {
+  tags: ['long'],
+}, async () => {
   const pages = await readPdf((await cover('re-mask')).bytesOf('traveller.pdf'));
   const texts = pages.map(({ text }) => text.replaceAll(/\s+/g, ' '));
   expect(pages).toHaveLength(5);

@@ -29,7 +29,12 @@ export function checkPart(
 ): Finding[] {
   const part = partOf(drawn);
   const job = jobOf(drawn);
-  const asked = askedAt(part, drawn.depths, drawn.tolerance);
+  const { tolerance } = drawn;
+  const asked = askedAt(
+    part,
+    drawn.depths,
+    tolerance === undefined ? undefined : { plus: tolerance, minus: tolerance },
+  );
   // Land keeps its surface: nothing is asked of it.
   const land = [...asked].filter(([, { depth }]) => depth === 0).map(([id]) => id);
   const plan = spoil(

@@ -32,13 +32,12 @@ function besideBorder([loop]: readonly Loop[]) {
   return { x: middle.x - along.y * 1e-3, y: middle.y + along.x * 1e-3 };
 }
 
-/** Depths by points: every region that holds none of them is land. */
+/** Depths by points: every region that holds none of them is land. More may be etched too little than too much, so that a swap shows. */
 export function askedAt(
   part: Part,
   depths: readonly (readonly [x: number, y: number, depth: number])[],
-  tolerance: number | { readonly plus: number; readonly minus: number } = 0.05,
+  { plus, minus }: { readonly plus: number; readonly minus: number } = { plus: 0.04, minus: 0.06 },
 ): ReadonlyMap<RegionId, Asked> {
-  const { plus, minus } = typeof tolerance === 'number' ? { plus: tolerance, minus: tolerance } : tolerance;
   return new Map(
     part.regions.map(({ id, loops }) => {
       const hit = depths.find(([x, y]) => isInsideLoops(loops, { x, y }));

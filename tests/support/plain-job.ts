@@ -9,7 +9,7 @@ export const plainJobFile: JobFile = {
   version: 1,
   name: 'Plain part',
   drawing: 'plain.dxf',
-  stock: { thickness: 6, minus: 0.05, plus: 0.05 },
+  stock: { thickness: 6, minus: 0.07, plus: 0.03 },
   process: { etchFactor: 1, rate: 0.025 },
   requirements: [],
 };

@@ -24,7 +24,9 @@ async function sampleSheet(date?: string): Promise<Uint8Array> {
   return pen.finish();
 }
 
-test('paper comes out in its true size (ISO 216: A4 210 × 297, A3 297 × 420)', async () => {
+test('paper comes out in its true size (ISO 216: A4 210 × 297, A3 297 × 420)', {
+  tags: ['long'],
+}, async () => {
   const sizes = (await readPdf(await sampleSheet())).map(({ width, height }) => [width, height]);
   expect(sizes[0]?.[0]).toBeCloseTo(210, 4);
   expect(sizes[0]?.[1]).toBeCloseTo(297, 4);

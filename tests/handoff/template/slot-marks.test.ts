@@ -134,7 +134,9 @@ describe('the marks of slots', () => {
     }
   });
 
-  test('thin-land: marks from both sides of a land as wide as the web do not run into each other', () => {
+  test('thin-land: marks from both sides of a land as wide as the web do not run into each other', {
+    tags: ['long'],
+  }, () => {
     for (const high of [31, 43, 55, 67, 79]) {
       const part = partOf({
         sheet: rectangle(0, 0, 120, 12 + high + 12),
@@ -188,6 +190,7 @@ describe('the marks of slots', () => {
 
   test.each([0.7, 1.2, 5])(
     'of any part are whole and outside every slot, with webs of %f mm (JSTS)',
+    { tags: ['long'], timeout: 60_000 * trials(1) },
     (web) => {
       const given: GivenTemplate = {
         knife: { width: 0.6 },
@@ -217,6 +220,5 @@ describe('the marks of slots', () => {
       expect(marks).toBeGreaterThan(60);
       expect(unmarked / marks).toBeLessThan(0.003);
     },
-    60_000 * trials(1),
   );
 });

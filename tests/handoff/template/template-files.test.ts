@@ -136,7 +136,9 @@ describe('through the one door', () => {
 });
 
 describe('template.pdf', () => {
-  test('shows every end of every slot at 1 : 1, on some page, where the tile says', async () => {
+  test('shows every end of every slot at 1 : 1, on some page, where the tile says', {
+    tags: ['long'],
+  }, async () => {
     const { plan, bytesOf } = await planned();
     const { set } = templateOf(plan ?? handMadePlan);
     const pages = await readPdf(bytesOf('template.pdf') ?? new Uint8Array());
@@ -157,7 +159,9 @@ describe('template.pdf', () => {
     }
   });
 
-  test('prints each registration mark between two tiles on both, at one place of the template', async () => {
+  test('prints each registration mark between two tiles on both, at one place of the template', {
+    tags: ['long'],
+  }, async () => {
     const { bytesOf, plan } = await planned();
     const { set } = templateOf(plan ?? handMadePlan);
     const pages = await readPdf(bytesOf('template.pdf') ?? new Uint8Array());

@@ -1,7 +1,7 @@
 /**
  * SHA-256 of everything that the samples come to, and of the portable functions: held here by Node, in
  * `tests/browser/same-bytes.spec.ts` by whichever browser runs it. A change of a plan renews the list:
- * `GOLDEN=renew npx vitest run --project unit tests/run/same-bytes.test.ts`.
+ * `GOLDEN=renew npx vitest run --project oracle tests/run/same-bytes.oracle.test.ts`.
  */
 import { createHash } from 'node:crypto';
 import { afterAll, beforeAll, expect, test } from 'vitest';
@@ -33,7 +33,6 @@ test('the portable functions give the recorded bits', () => {
 
 test.each(samplesWithEveryFile().map((sample) => [sample.name, sample] as const))(
   'every file of the sample %s is the recorded one',
-  { tags: ['long'] },
   async (name, sample) => {
     const { files } = await runJob(sample);
     const lines = files.map((file) => `${sha256(file.bytes)}  ${file.name}\n`).sort(byName);
