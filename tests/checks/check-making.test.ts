@@ -222,9 +222,9 @@ const CASES: readonly Case[] = [
   },
   {
     code: 'floor-mostly-wall',
-    past: pocket(3, 3.5, { outlines: [roundedRectangle(42, 22, 58, 38, 3.5)] }),
+    past: pocket(3, 3.5, { outlines: [roundedRectangle(42.2, 22.2, 57.8, 37.8, 3.5)] }),
     inside: pocket(3, 3.5, { outlines: [roundedRectangle(41, 21, 59, 39, 3.5)] }),
-    value: (10 + 2 * Math.sqrt(9 - 2.95 ** 2)) ** 2 / 256,
+    value: (9.6 + 2 * Math.sqrt(9 - 2.94 ** 2)) ** 2 / 15.6 ** 2,
     limit: 0.5,
   },
 ];
@@ -277,14 +277,14 @@ describe('floor-lost', () => {
   test('(floor-lost) is told where the walls of both neighbours leave less than nothing', () => {
     // Half-way, 2.75 from both: √(3² − 2.75²).
     const facts = factsOf(strip(5.5), 'floor-lost');
-    expect(facts).toMatchObject({ shallowest: expect.closeTo(Math.sqrt(9 - 2.75 ** 2), 3), most: 1.05 });
+    expect(facts).toMatchObject({ shallowest: expect.closeTo(Math.sqrt(9 - 2.75 ** 2), 3), most: 1.04 });
   });
 
   test('(floor-lost) is not told where some floor is left; what the walls take is no floor', () => {
     const findings = strip(8);
     expect(factsOf(findings, 'floor-lost')).toBeUndefined();
-    // Floor begins where a wall is no deeper than 1.05: √(3² − 1.05²) from each line.
-    const floor = (8 - 2 * Math.sqrt(9 - 1.05 ** 2)) / 8;
+    // Floor begins where a wall is no deeper than 1.04: √(3² − 1.04²) from each line.
+    const floor = (8 - 2 * Math.sqrt(9 - 1.04 ** 2)) / 8;
     expect(factsOf(findings, 'floor-mostly-wall')).toMatchObject({ share: expect.closeTo(floor, 3) });
   });
 });
