@@ -44,6 +44,15 @@ test.each(METRES)('$INSUNITS %i is %s', (insunits, unit, metres) => {
   expect(unitName(unit)).not.toBe('');
 });
 
+test('units have names in full', () => {
+  expect([unitName('in'), unitName('ft'), unitName('mm'), unitName('us-ft')]).toEqual([
+    'inch',
+    'foot',
+    'millimetre',
+    'US survey foot',
+  ]);
+});
+
 test('inch and metric units are exact', () => {
   expect([millimetresIn('in'), millimetresIn('ft'), millimetresIn('mm'), millimetresIn('m')]).toEqual([
     25.4, 304.8, 1, 1000,
