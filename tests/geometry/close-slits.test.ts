@@ -1,7 +1,7 @@
 /** Slits of no width in rings of the grid: areas by the corner formula, which the slit does not change. */
 import { describe, expect, test } from 'vitest';
 import { closeSlits } from '#geometry/close-slits.ts';
-import type { Ring } from '#geometry/rings.ts';
+import type { Ring } from '#geometry/ring.ts';
 
 const ring = (...corners: readonly (readonly [number, number])[]): Ring =>
   corners.map(([X, Y]) => ({ X, Y }));

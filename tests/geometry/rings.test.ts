@@ -1,12 +1,13 @@
 /** Rings on the grid of 10 000 to the mm. */
+
 import { describe, expect, test } from 'vitest';
+import type { Ring } from '#geometry/ring.ts';
 import {
   chordsPerTurn,
   combineRings,
   gridOrigin,
   pointOf,
   positivelyWound,
-  type Ring,
   ringOf,
 } from '#geometry/rings.ts';
 import { arcSpan, lineSpan, reverseSpan, reverseSpans } from '#geometry/span.ts';
