@@ -1,11 +1,13 @@
 import { defineConfig } from 'vitest/config';
 
-/** What `npm run mutate` tries each mutant on: unit tests of the folders named in `MUTATE_TESTS`, as one project, but the long ones. */
-const folders = (process.env['MUTATE_TESTS'] ?? '').split(',').filter((folder) => folder !== '');
+/** What `npm run mutate` tries each mutant on: unit tests of the folders, or the test files, named in `MUTATE_TESTS`, as one project, but the long ones. */
+const named = (process.env['MUTATE_TESTS'] ?? '').split(',').filter((each) => each !== '');
 
 export default defineConfig({
   test: {
-    include: folders.map((folder) => `tests/${folder}/**/*.test.ts`),
+    include: named.map((each) =>
+      each.endsWith('.test.ts') ? `tests/${each}` : `tests/${each}/**/*.test.ts`,
+    ),
     exclude: ['tests/**/*.oracle.test.ts'],
     setupFiles: ['tests/support/property-seed.ts'],
     tags: [{ name: 'long', skip: true }],

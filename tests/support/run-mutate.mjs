@@ -1,6 +1,7 @@
 /**
  * `npm run mutate -- FOLDER [FILE…] [--tests FOLDER,…]`: changes `src/FOLDER` (or the files named) in one place at a time and
- * reports the changes that the unit tests of `tests/FOLDER`, or of the folders named, do not notice. Each is tried on the
+ * reports the changes that the unit tests of `tests/FOLDER`, or of the folders or test files named
+ * (`plan/settle-ends.test.ts`), do not notice. Each is tried on the
  * tests that reach it alone; the report as JSON is `.reports/mutation.json`.
  */
 import { spawnSync } from 'node:child_process';
