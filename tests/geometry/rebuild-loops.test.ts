@@ -190,9 +190,9 @@ test('a loop that passes a corner twice is two, however it was linked', () => {
   }
 });
 
-test('slivers thinner than 0.002 mm are dropped, wider ones stay', () => {
+test('slivers thinner than 0.005 mm are dropped, wider ones stay', () => {
   const strip = (width: number) => rectangle(0, 0, 10, width);
-  expect(rebuilt([strip(0.0018)], carriersOf(strip(0.0018)))).toEqual([]);
-  expect(areasOf(rebuilt([strip(0.0023)], carriersOf(strip(0.0023))))).toEqual([expect.closeTo(0.023, 6)]);
+  expect(rebuilt([strip(0.0048)], carriersOf(strip(0.0048)))).toEqual([]);
+  expect(areasOf(rebuilt([strip(0.0053)], carriersOf(strip(0.0053))))).toEqual([expect.closeTo(0.053, 6)]);
   expect(rebuilt([], [])).toEqual([]);
 });

@@ -40,15 +40,17 @@ const compare = (bands: readonly DepthBand[]) =>
   });
 
 describe('M4.7 one coat for the run beside a coat a stage', () => {
-  const [peelNext, reMask] = compare([flat(1.1, 0.1, 0.1)]);
+  const both = () => compare([flat(1.1, 0.1, 0.1)]);
 
   test('the same stages and minutes; one coat or three', () => {
+    const [peelNext, reMask] = both();
     expect(peelNext).toMatchObject({ masking: 'peel-next', stages: 3, coats: 1 });
     expect(reMask).toMatchObject({ masking: 're-mask', stages: 3, coats: 3 });
     expect([peelNext?.minutes, reMask?.minutes]).toEqual([expect.closeTo(120, 9), expect.closeTo(120, 9)]);
   });
 
   test('walls go by the floors that touch, deepest first', () => {
+    const [peelNext, reMask] = both();
     const pairs = peelNext?.walls.map(({ level, beside }) => [level, beside]);
     expect(pairs).toEqual([
       [3, 1.1],
@@ -59,6 +61,7 @@ describe('M4.7 one coat for the run beside a coat a stage', () => {
   });
 
   test('one coat: a wall is as round as its level is deep, its allowance φ √(ℓ² − d²)', () => {
+    const [peelNext] = both();
     expect(peelNext?.walls.map(({ fillet }) => fillet)).toEqual([3, 1.9, 1.1]);
     expect(peelNext?.walls.map((wall) => wall.allowance)).toEqual(
       [0.8 * Math.sqrt(9 - 1.21), 0.8 * 1.9, 0.8 * 1.1].map((each) => expect.closeTo(each, 12)),
@@ -66,11 +69,13 @@ describe('M4.7 one coat for the run beside a coat a stage', () => {
   });
 
   test('a coat a stage: as round as its own stage etches', () => {
+    const [, reMask] = both();
     const fillets = [3 - 1.9, 1.9 - 1.1, 1.1].map((each) => expect.closeTo(each, 12));
     expect(reMask?.walls.map(({ fillet }) => fillet)).toEqual(fillets);
   });
 
   test('maskant stands out by the deepest cut made beside it', () => {
+    const [peelNext, reMask] = both();
     // One coat: 1.9 from land down, and 3.0 − 1.1, of which the first with the deepest step is 1.9. A coat a stage: 1.1.
     expect(peelNext?.overhang).toBeCloseTo(0.8 * 1.9, 12);
     expect(reMask?.overhang).toBeCloseTo(0.8 * 1.1, 12);

@@ -62,7 +62,7 @@ describe('a chord of the grid', () => {
   ];
 
   test('lies along the border that it is a chord of, though on no common line', () => {
-    expect(lengths([[chord, ...rest]], [upper])).toEqual([['open', 6]]);
+    expect(lengths([[chord, ...rest]], [line(50, 50, 60, 50), upper])).toEqual([['open', 6]]);
   });
 
   test('of another border has to be cut', () => {

@@ -32,6 +32,9 @@ const rule = (widths: { readonly own?: number; readonly minus?: number; readonly
 test('ends that are as wide as they must be stay', () => {
   const cuts = [cut(10, 1.05, 2), cut(190, 2, 2.95)];
   expect(settleEnds(cuts, rising, rule({}))).toEqual(cuts);
+  // Also where the neighbour would serve them.
+  const served = [cut(100, 1.9, 2.9), cut(185, 2.9, 3.05)];
+  expect(settleEnds(served, rising, rule({}))).toEqual(served);
   expect(settleEnds([], rising, rule({}))).toEqual([]);
 });
 
