@@ -3,11 +3,13 @@ import { describe, expect, test } from 'vitest';
 import { loopFeatures } from '#front/front-features.ts';
 import { cutWhereTheyMeet, pointOfSpread, type Spread, shareOfArc, spreadFeature } from '#front/spread.ts';
 import { arcSpan, type Loop, lineSpan, reverseSpans, type Span } from '#geometry/span.ts';
+import { type Movement, moveSpan } from '#support/move-spans.ts';
+import { polygon } from '#support/shapes.ts';
 
 const near = (x: number, y: number) => [expect.closeTo(x, 9), expect.closeTo(y, 9)];
 
 /** What spreads from one span to its right. */
-function spread(span: Span, reach: number): Spread {
+function spreadOf(span: Span, reach: number): Spread {
   const kind = span.kind;
   // Closed by a line back, whose own piece is left out.
   const loop: Loop = [span, lineSpan(span.end, span.start)];
@@ -27,7 +29,7 @@ const left = (x: number, y: number, radius: number) =>
   arcSpan({ center: { x, y }, radius, from: Math.PI / 2, sweep: Math.PI });
 
 /** Places at which both are cut, each checked to lie at its share. */
-function cuts(a: Spread, b: Spread): number[][] {
+function cutsOf(a: Spread, b: Spread): number[][] {
   cutWhereTheyMeet(a, b);
   const placesOf = (one: Spread) => {
     const places: number[][] = [];
@@ -37,7 +39,7 @@ function cuts(a: Spread, b: Spread): number[][] {
       expect(Math.hypot(onX - x, onY - y)).toBeLessThan(4e-5);
       places.push([x, y]);
     }
-    return places.sort((p, q) => (p[1] ?? 0) - (q[1] ?? 0));
+    return places;
   };
   const places = placesOf(a);
   placesOf(b);
@@ -46,23 +48,49 @@ function cuts(a: Spread, b: Spread): number[][] {
 
 describe('a piece spread', () => {
   test('a line moves to its right, square to itself', () => {
-    const { ax, ay, bx, by, radius } = spread(line(1, 2, 7, 10), 5);
+    const { ax, ay, bx, by, radius } = spreadOf(line(1, 2, 7, 10), 5);
     expect([ax, ay]).toEqual(near(5, -1));
     expect([bx, by]).toEqual(near(11, 7));
     expect(radius).toBe(0);
   });
 
   test('an arc that turns left widens, one that turns right narrows and is gone at its centre', () => {
-    const { radius, ay, by } = spread(right(3, 4, 5), 2);
+    const { radius, ay, by } = spreadOf(right(3, 4, 5), 2);
     expect([radius, ay, by]).toEqual([7, expect.closeTo(-3, 9), expect.closeTo(11, 9)]);
     const inner = reverseSpans([right(3, 4, 5)])[0];
     if (inner === undefined) throw new Error('one span');
-    expect(spread(inner, 2).radius).toBe(3);
-    expect(() => spread(inner, 5)).toThrow('the span spreads');
+    expect(spreadOf(inner, 2).radius).toBe(3);
+    expect(() => spreadOf(inner, 5)).toThrow('the span spreads');
+  });
+
+  test('a corner that turns away spreads into an arc round it, from one normal to the next', () => {
+    // Left at (4, 1), from along x to along (3, 4): normals (0, −1) and (0.8, −0.6).
+    const loop = polygon([
+      [0, 1],
+      [4, 1],
+      [7, 5],
+      [-3, 9],
+    ]);
+    const corner = loopFeatures([loop], 0).find(
+      ({ kind, cx, cy }) => kind === 'corner' && cx === 4 && cy === 1,
+    );
+    const found = corner && spreadFeature(corner, 5);
+    expect(found?.radius).toBe(5);
+    expect([found?.ax, found?.ay]).toEqual(near(4, -4));
+    expect([found?.bx, found?.by]).toEqual(near(8, -2));
+    expect(corner && spreadFeature(corner, 0)).toBeUndefined();
+  });
+
+  test('an arc keeps its angles', () => {
+    // From (6, 8) − (0, 0) · 10 a quarter on.
+    const arc = arcSpan({ center: { x: 1, y: 2 }, radius: 10, from: Math.atan2(8, 6), sweep: Math.PI / 2 });
+    const { ax, ay, bx, by } = spreadOf(arc, 5);
+    expect([ax, ay]).toEqual(near(1 + 9, 2 + 12));
+    expect([bx, by]).toEqual(near(1 - 12, 2 + 9));
   });
 
   test('its box holds its bow', () => {
-    const { minX, maxX, minY, maxY } = spread(right(3, 4, 5), 2);
+    const { minX, maxX, minY, maxY } = spreadOf(right(3, 4, 5), 2);
     expect(minX).toBeLessThanOrEqual(3);
     expect(maxX).toBeGreaterThanOrEqual(10);
     expect(minY).toBeLessThanOrEqual(-3);
@@ -70,7 +98,7 @@ describe('a piece spread', () => {
   });
 
   test('shares of an arc run with it, and are -1 beyond its ends', () => {
-    const arc = spread(right(3, 4, 5), 2);
+    const arc = spreadOf(right(3, 4, 5), 2);
     expect(shareOfArc(arc, 3 + 7 * Math.cos(Math.PI / 4), 4 + 7 * Math.sin(Math.PI / 4))).toBeCloseTo(
       0.75,
       12,
@@ -78,11 +106,30 @@ describe('a piece spread', () => {
     expect(shareOfArc(arc, -4, 4)).toBe(-1);
     expect(pointOfSpread(arc, 0.25)).toEqual(near(3 + 7 * Math.SQRT1_2, 4 - 7 * Math.SQRT1_2));
     expect(pointOfSpread(arc, 0.5)).toEqual(near(10, 4));
-    expect(pointOfSpread(spread(line(1, 2, 7, 10), 5), 0.25)).toEqual(near(6.5, 1));
+    expect(pointOfSpread(spreadOf(line(1, 2, 7, 10), 5), 0.25)).toEqual(near(6.5, 1));
   });
 });
 
-describe('where two spread pieces cut each other', () => {
+const STILL: Movement = { turn: 0, factor: 1, mirrored: false, shift: { x: 0, y: 0 } };
+const TURNED: Movement = { turn: 0.43, factor: 1, mirrored: false, shift: { x: -17, y: 31 } };
+
+describe.each([
+  ['as drawn', STILL],
+  ['turned by an odd angle and moved', TURNED],
+])('where two spread pieces cut each other, %s', (_, movement) => {
+  const spread = (span: Span, reach: number) => spreadOf(moveSpan(span, movement), reach);
+  /** Places in the frame that they are drawn in. */
+  const cuts = (a: Spread, b: Spread) => {
+    const { turn, shift } = movement;
+    return cutsOf(a, b)
+      .map(([x = 0, y = 0]) => [x - shift.x, y - shift.y])
+      .map(([x = 0, y = 0]) => [
+        x * Math.cos(turn) + y * Math.sin(turn),
+        y * Math.cos(turn) - x * Math.sin(turn),
+      ])
+      .sort((p, q) => (p[1] ?? 0) - (q[1] ?? 0));
+  };
+
   test('lines cross', () => {
     expect(cuts(spread(line(0, 3, 10, 3), 1), spread(line(4, 9, 4, -9), 2))).toEqual([near(2, 2)]);
     expect(cuts(spread(line(0, 3, 10, 3), 1), spread(line(4, 9, 4, 3), 2))).toEqual([]);
