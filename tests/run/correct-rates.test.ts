@@ -223,9 +223,11 @@ describe('M7 minutes left', () => {
 describe('M7 the thickness foreseen where the sheet was never gauged', () => {
   // + 0.3 − 0.1 about 5 mm: its middle is 5.1, and 0.2 to either side is a rectangular distribution (GUM 4.3.7).
   const uneven: RunPlan = { ...plan, sheet: { thickness: 5, minus: 0.1, plus: 0.3 } };
-  const { regions } = correctRates(uneven, [reading(0, 24, 0.72)], { had: [24, 0, 0], current: 0 });
+  const foreseen = () =>
+    correctRates(uneven, [reading(0, 24, 0.72)], { had: [24, 0, 0], current: 0 }).regions;
 
   test('is the middle of what the sheet may be, less the depth', () => {
+    const regions = foreseen();
     expect(regions.map(({ thickness, depth }) => (thickness?.value ?? 0) + depth.value)).toEqual(
       regions.map(() => expect.closeTo(5.1, 9)),
     );
@@ -233,7 +235,7 @@ describe('M7 the thickness foreseen where the sheet was never gauged', () => {
   });
 
   test('is as unsure as depth and sheet together, as a root of squares', () => {
-    for (const { thickness, depth } of regions) {
+    for (const { thickness, depth } of foreseen()) {
       expect(thickness?.within).toBeCloseTo(Math.hypot(depth.within, (1.96 * 0.2) / Math.sqrt(3)), 9);
     }
     expect(
@@ -245,18 +247,29 @@ describe('M7 the thickness foreseen where the sheet was never gauged', () => {
 describe('M7 the verdict on a depth foreseen, with + 0.2 and − 0.04', () => {
   const [deepest, ...others] = plan.regions;
   if (deepest === undefined) throw new Error('three floors');
-  // What is asked lies beside what the levels give, and what has been etched cannot be put back.
+  // What has been etched cannot be put back, and floors that may get no deeper let nothing more be etched.
+  const full = others.map((each) => ({ ...each, asked: { ...each.asked, plus: 0 } }));
   const foreseen = (depth: number) => {
-    const regions = [{ ...deepest, asked: { depth, plus: 0.2, minus: 0.04 } }, ...others];
+    const regions = [{ ...deepest, asked: { depth, plus: 0.2, minus: 0.04 } }, ...full];
     const over = { had: [32, 48, 40], current: 2 };
     const done = [reading(2, 120, 3, { bare: { from: 0, to: 120 } })];
     return correctRates({ ...plan, regions }, done, over).regions[0];
   };
 
-  test('uses up the share of its own side', () => {
+  test('uses up the share of its own side, and is met where its interval fits too', () => {
+    // The depth is known within 1.96 × 0.010 mm.
     expect(foreseen(2.9)?.share).toBeCloseTo(0.1 / 0.2, 2);
-    expect(foreseen(3.03)?.share).toBeLessThan(1.01);
-    expect(foreseen(2.79)?.verdict).toBe('out of reach');
-    expect(foreseen(2.9)?.verdict).toBe('met');
+    expect(foreseen(3.03)?.share).toBeCloseTo(0.03 / 0.04, 1);
+    const verdicts = [2.79, 2.81, 2.9, 3.01, 3.03, 3.05].map((depth) => foreseen(depth)?.verdict);
+    expect(verdicts).toEqual(['out of reach', 'in doubt', 'met', 'met', 'in doubt', 'out of reach']);
   });
+});
+
+test('M7 a stage’s own rate is as unsure as its metal over its minutes, what it has left as the rate to come', () => {
+  const { stages, next } = correctRates(plan, [reading(0, 24, 0.72)], { had: [24, 0, 0], current: 0 });
+  const [first, second] = stages;
+  expect(first?.rate?.value).toBeCloseTo(0.03, 6);
+  expect(first?.rate?.within).toBeCloseTo((1.96 * 0.01) / 24, 6);
+  expect(second?.rate).toBeUndefined();
+  for (const { left } of stages) expect(left.within / left.value).toBeCloseTo(next.within / next.value, 9);
 });
