@@ -2,7 +2,7 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { schemaFaults } from './published-schema.ts';
 
@@ -29,6 +29,8 @@ export function runIsobath(args: readonly string[], folder: string, env: NodeJS.
   if (!existsSync(PROGRAM)) throw new Error('the command line is not built: npm run build');
   const place = mkdtempSync(join(tmpdir(), 'isobath-work-'));
   const work = join(place, 'microseconds');
+  const plan = planPath(args, folder);
+  const before = textAt(plan);
   const { status, stdout, stderr } = spawnSync(process.execPath, ['--import', NOTE_WORK, PROGRAM, ...args], {
     cwd: folder,
     encoding: 'utf8',
@@ -38,14 +40,23 @@ export function runIsobath(args: readonly string[], folder: string, env: NodeJS.
   });
   const cpuSeconds = existsSync(work) ? Number(readFileSync(work, 'utf8')) / 1e6 : Number.POSITIVE_INFINITY;
   rmSync(place, { recursive: true });
-  const out = args.indexOf('--out');
-  if (args[0] === 'plan' && out > 0) checkPlan(join(folder, args[out + 1] ?? '', 'plan.json'));
+  const after = textAt(plan);
+  if (after !== undefined && after !== before) checkPlan(after);
   return { code: status, out: stdout, error: stderr, cpuSeconds };
 }
 
+/** Where `isobath plan` writes its plan, if that is asked for. */
+function planPath(args: readonly string[], folder: string): string | undefined {
+  const out = args.indexOf('--out');
+  return args[0] === 'plan' && out > 0 ? resolve(folder, args[out + 1] ?? '', 'plan.json') : undefined;
+}
+
+function textAt(path: string | undefined): string | undefined {
+  return path !== undefined && existsSync(path) ? readFileSync(path, 'utf8') : undefined;
+}
+
 /** Whatever a test plans must keep to the schema that is published. */
-function checkPlan(path: string): void {
-  if (!existsSync(path)) return;
-  const faults = schemaFaults('plan', JSON.parse(readFileSync(path, 'utf8')));
+function checkPlan(text: string): void {
+  const faults = schemaFaults('plan', JSON.parse(text));
   if (faults.length > 0) throw new Error(`plan.json does not keep to its schema: ${faults.join('; ')}`);
 }
