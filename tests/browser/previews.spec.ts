@@ -34,7 +34,7 @@ test('section pictures, templates and the solid of another sample show from thei
 }) => {
   await workbench.setViewportSize({ width: 1920, height: 1080 });
   await workbench.getByLabel('Open a sample').selectOption('Survey glider, tapered lower skin');
-  await expect(statusOf(workbench)).toContainText('planned in');
+  await expect(statusOf(workbench)).toContainText('9 stages');
   const handoff = workbench.getByRole('region', { name: 'Hand-off' });
   await handoff.getByText(/More files/).click();
   for (const choice of ['pictures of sections (SVG)', 'scribe template', 'solid with colours (GLB)'])
@@ -45,7 +45,9 @@ test('section pictures, templates and the solid of another sample show from thei
   const picture = handoff.getByRole('img', { name: /section-01\.svg: section/ });
   await expect(picture).toBeVisible();
   // A picture that could not be drawn would have no size of its own.
-  expect(await picture.evaluate((image: HTMLImageElement) => image.naturalWidth)).toBeGreaterThan(100);
+  await expect
+    .poll(() => picture.evaluate((image: HTMLImageElement) => image.naturalWidth))
+    .toBeGreaterThan(100);
   await workbench.screenshot({ path: 'test-results/preview-section.png' });
   await look('template-01.dxf').click();
   const template = handoff.getByRole('img', { name: /template-01\.dxf as it reads back/ });
