@@ -1,7 +1,7 @@
 /** Openings and pieces of a plan against the independent engine, place by place along both engines' borders. */
 import { expect } from 'vitest';
 import { isInsideLoops } from '#geometry/inside-loops.ts';
-import { distanceToSpan, type Loop, pointAlong, type Span, tangentAlong } from '#geometry/span.ts';
+import { type Loop, pointAlong, tangentAlong } from '#geometry/span.ts';
 import {
   bufferedOpenings,
   bufferedWindows,
@@ -92,26 +92,4 @@ function besideRings({ borders }: OracleOpenings): Place[] {
         : [],
     ),
   );
-}
-
-/** Expects every border of a piece inside the sheet to be cut, none twice, and none along the sheet's edge. */
-export function expectCutOnce({ stages, sheet }: EtchPlan): void {
-  const cut: { span: Span; stage: number }[] = [];
-  for (const { number, piece, lines } of stages) {
-    const own = lines.flatMap(({ spans }) => spans);
-    for (const span of own) {
-      const middle = pointAlong(span, 0.43);
-      const twice = cut.filter((each) => distanceToSpan(each.span, middle) < 1e-4);
-      const isOnEdge = sheet.flat().some((edge) => distanceToSpan(edge, middle) < 1e-4);
-      expect(isOnEdge, `stage ${number} cuts along the edge at (${middle.x}, ${middle.y})`).toBe(false);
-      expect(twice, `stage ${number} cuts again at (${middle.x}, ${middle.y})`).toEqual([]);
-    }
-    cut.push(...own.map((span) => ({ span, stage: number })));
-    for (const span of piece.flat()) {
-      const middle = pointAlong(span, 0.43);
-      const lies = (each: Span) => distanceToSpan(each, middle) < 1e-4;
-      const isCut = cut.some((each) => lies(each.span)) || sheet.flat().some(lies);
-      expect(isCut, `stage ${number} peels to an uncut border at (${middle.x}, ${middle.y})`).toBe(true);
-    }
-  }
 }
