@@ -1,6 +1,7 @@
 /** Everything about making the plan: each rule in a file of its own, in the order of the work. Sorting is for the caller. */
 
 import { type Finding, finding } from '#findings/finding.ts';
+import { tallied } from '#findings/finding-tally.ts';
 import { contourLoops } from '#front/contour-loops.ts';
 import { partAtTouches } from '#geometry/part-at-touches.ts';
 import type { Point } from '#geometry/point.ts';
@@ -41,9 +42,6 @@ const CHECKS: readonly ((making: MakingPlace) => readonly Finding[])[] = [
   checkOverEtch,
 ];
 
-/** Findings with one code that are listed one by one; the rest are counted. */
-const MOST_A_CODE = 25;
-
 /** Well under a second for 800 nested pockets. A plan without a stage has nothing to check. */
 export function checkMaking(making: Making): Finding[] {
   const { plan, kit } = making;
@@ -62,23 +60,10 @@ export function checkMaking(making: Making): Finding[] {
   };
   const open = [gap, ...[...making.reached.values()].map((region) => region.gap)].find(isGap);
   const unsure = open === undefined ? [] : [finding('contour-not-closed', { of: 'floors' }, { at: open })];
-  return [...unsure, ...CHECKS.flatMap((check) => limitByCode(check(place)))];
+  // The rules share no code, so that each may be cut short by itself.
+  return [...unsure, ...CHECKS.flatMap((check) => tallied(check(place)))];
 }
 
 function isGap(gap: Point | undefined): gap is Point {
   return gap !== undefined;
-}
-
-/** The rules share no code, so that each may be cut short by itself. */
-function limitByCode(findings: readonly Finding[]): Finding[] {
-  const counts = new Map<string, number>();
-  const kept = findings.filter(({ code }) => {
-    const count = (counts.get(code) ?? 0) + 1;
-    counts.set(code, count);
-    return count <= MOST_A_CODE;
-  });
-  for (const [of, count] of counts) {
-    if (count > MOST_A_CODE) kept.push(finding('more-of-the-same', { of, more: count - MOST_A_CODE }));
-  }
-  return kept;
 }

@@ -55,6 +55,3 @@ export const MOST_FAILED_FITS = 500_000;
 
 /** Entities of blocks looked at, once for each insertion: what an insertion costs even where nothing of it is shown. */
 export const MOST_BLOCK_ENTITIES = 3_000_000;
-
-/** Findings shown one by one for each code; the rest are counted in one `more-of-the-same`. */
-export const MOST_FINDINGS_A_CODE = 25;

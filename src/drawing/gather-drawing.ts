@@ -7,6 +7,7 @@
 import type { TooMany } from '#findings/drawing-findings.ts';
 import type { Finding } from '#findings/finding.ts';
 import { finding } from '#findings/finding.ts';
+import { FindingTally } from '#findings/finding-tally.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Box } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
@@ -33,7 +34,6 @@ import {
 } from './drawing-limits.ts';
 import { type EntityFile, type EntityTags, openEntity, report } from './entity-tags.ts';
 import { boxOfPieces, farthestOf, farthestOfSpans } from './farthest.ts';
-import { FindingTally } from './finding-tally.ts';
 import type { FitEffort } from './fit-arcs.ts';
 import { countOn, LayerBook, type LayerPage } from './layer-book.ts';
 import { PassedTally } from './passed-tally.ts';

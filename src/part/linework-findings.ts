@@ -1,7 +1,7 @@
 /** Trouble in the linework as findings: one for each fault, at most a page of each kind. */
 import type { DrawnCurve } from '#drawing/drawing.ts';
-import { MOST_FINDINGS_A_CODE } from '#drawing/drawing-limits.ts';
-import { type Finding, type FindingCode, finding, type Place } from '#findings/finding.ts';
+import { type Finding, finding, type Place } from '#findings/finding.ts';
+import { tallied } from '#findings/finding-tally.ts';
 import type { LineworkTrouble } from '#geometry/arrangement.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { NoiseLayer } from './noise-layers.ts';
@@ -36,7 +36,7 @@ export function lineworkFindings(
   const findings = trouble
     .filter((each) => each.kind !== 'dangling' || !each.sources.some((source) => gapped.has(source)))
     .map((each) => tell(each, { curves, joinTolerance }));
-  return [...offers, ...condense(findings)];
+  return [...offers, ...tallied(findings)];
 }
 
 interface Drawn {
@@ -66,19 +66,4 @@ function tell(trouble: LineworkTrouble, { curves, joinTolerance }: Drawn): Findi
         ? finding('line-overshoots', { kind, length: trouble.length }, place)
         : finding('line-leads-nowhere', { kind, length: trouble.length }, place);
   }
-}
-
-/** The first of each code, and how many more there are. */
-function condense(findings: readonly Finding[]): Finding[] {
-  const counts = new Map<FindingCode, number>();
-  const kept = findings.filter(({ code }) => {
-    const count = (counts.get(code) ?? 0) + 1;
-    counts.set(code, count);
-    return count <= MOST_FINDINGS_A_CODE;
-  });
-  for (const [code, count] of counts) {
-    const more = count - MOST_FINDINGS_A_CODE;
-    if (more > 0) kept.push(finding('more-of-the-same', { of: code, more }));
-  }
-  return kept;
 }

@@ -1,6 +1,8 @@
 /** Gathers findings and keeps a thousand of one kind from burying the others: past a limit for each code they are only counted. */
-import { type Finding, finding, type Place } from '#findings/finding.ts';
-import { MOST_FINDINGS_A_CODE } from './drawing-limits.ts';
+import { type Finding, finding, type Place } from './finding.ts';
+
+/** Findings shown one by one for each code; the rest are counted in one `more-of-the-same`. */
+const MOST_A_CODE = 25;
 
 export class FindingTally {
   readonly #isTold: (found: Finding) => boolean;
@@ -16,7 +18,7 @@ export class FindingTally {
     if (this.#isTold(found)) return;
     const count = (this.#counts.get(found.code) ?? 0) + 1;
     this.#counts.set(found.code, count);
-    if (count <= MOST_FINDINGS_A_CODE) this.#kept.push(found);
+    if (count <= MOST_A_CODE) this.#kept.push(found);
   }
 
   /** As it is, but without its point: inside a block that is a place in the block, not on the part. */
@@ -26,10 +28,17 @@ export class FindingTally {
   }
 
   all(): Finding[] {
-    const more = [...this.#counts].filter(([, count]) => count > MOST_FINDINGS_A_CODE);
+    const more = [...this.#counts].filter(([, count]) => count > MOST_A_CODE);
     return [
       ...this.#kept,
-      ...more.map(([of, count]) => finding('more-of-the-same', { of, more: count - MOST_FINDINGS_A_CODE })),
+      ...more.map(([of, count]) => finding('more-of-the-same', { of, more: count - MOST_A_CODE })),
     ];
   }
+}
+
+/** The first findings of each code, and how many more there are. */
+export function tallied(findings: readonly Finding[]): Finding[] {
+  const tally = new FindingTally();
+  for (const each of findings) tally.add(each);
+  return tally.all();
 }
