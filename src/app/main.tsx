@@ -22,7 +22,7 @@ const actions = workbenchActions(store, service.look);
 const planner = startPlanner(store, service);
 const follower = startFollower(store, service);
 const jobList = startJobList({
-  bench: store,
+  workbench: store,
   mode,
   actions,
   store: await openJobStore().catch(refusingStore),
@@ -31,9 +31,9 @@ const jobList = startJobList({
     if (first !== undefined) await actions.openSample(await fetchSample(first));
   },
 });
-const bench = document.getElementById('bench');
-assert(bench !== null, 'the page has a bench');
-createRoot(bench).render(
+const workbench = document.getElementById('workbench');
+assert(workbench !== null, 'the page has a workbench');
+createRoot(workbench).render(
   <WorkbenchContext value={{ store, actions, planner, follower, jobList, mode }}>
     <ModeView />
   </WorkbenchContext>,

@@ -58,12 +58,12 @@ export function knownFigures(own?: FiguresFile): KnownFigures {
   };
 }
 
-type TellSource = (source: string) => string;
+type CiteSource = (source: string) => string;
 
 function merged<Given extends { readonly id: string }, Known>(
   builtIn: readonly Given[],
   own: readonly Given[],
-  read: (given: Given, tell: TellSource) => Known,
+  read: (given: Given, cite: CiteSource) => Known,
 ): Known[] {
   const replaced = new Set(own.map(({ id }) => id));
   const had = new Set(builtIn.map(({ id }) => id));
@@ -76,30 +76,30 @@ function merged<Given extends { readonly id: string }, Known>(
   ];
 }
 
-function alloyOf({ id, name, metal, density, sheetGroup }: AlloyGiven, tell: TellSource): Alloy {
+function alloyOf({ id, name, metal, density, sheetGroup }: AlloyGiven, cite: CiteSource): Alloy {
   return {
     id,
     name,
     metal,
-    density: sourced(density, DENSITIES, { unit: DENSITY_UNITS[0], tell }),
+    density: sourced(density, DENSITIES, { unit: DENSITY_UNITS[0], cite }),
     ...(sheetGroup === undefined ? {} : { sheetGroup }),
   };
 }
 
-function bathOf(given: BathGiven, tell: TellSource): Bath {
+function bathOf(given: BathGiven, cite: CiteSource): Bath {
   const { id, name, etches, etchFactor, rate, activationEnergy, reaction } = given;
   const atC = rate?.atC;
   return {
     id,
     name,
     etches,
-    etchFactor: etchFactor && sourced(etchFactor, FACTORS, { unit: FACTOR_UNITS[0], tell }),
+    etchFactor: etchFactor && sourced(etchFactor, FACTORS, { unit: FACTOR_UNITS[0], cite }),
     rate: rate && {
-      ...sourced(rate, RATES, { unit: RATE_UNITS[0], tell }),
+      ...sourced(rate, RATES, { unit: RATE_UNITS[0], cite }),
       ...(atC === undefined ? {} : { atC }),
     },
     activationEnergy: activationEnergy && {
-      ...sourced(activationEnergy, ENERGIES, { unit: ENERGY_UNITS[0], tell }),
+      ...sourced(activationEnergy, ENERGIES, { unit: ENERGY_UNITS[0], cite }),
       from: activationEnergy.from ?? activationEnergy.value,
       to: activationEnergy.to ?? activationEnergy.value,
     },
@@ -142,13 +142,13 @@ const ENERGIES: Conversions<(typeof ENERGY_UNITS)[number]> = { 'kJ/mol': times(1
 function sourced<Unit extends string>(
   { value, unit, source, kind, plusMinus }: Valued<Unit>,
   convert: Conversions<Unit>,
-  { unit: wanted, tell }: { readonly unit: Unit; readonly tell: TellSource },
+  { unit: wanted, cite }: { readonly unit: Unit; readonly cite: CiteSource },
 ): Sourced {
   const turn = (each: number) => Number(convert[unit](each).toPrecision(12));
   const quoted = unit === wanted ? source : `${source}: ${value} ${unit}`;
   return {
     value: turn(value),
-    source: tell(quoted),
+    source: cite(quoted),
     kind,
     ...(plusMinus === undefined ? {} : { plusMinus: (turn(value) * plusMinus) / value }),
   };

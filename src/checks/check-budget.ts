@@ -17,7 +17,7 @@ export function checkBudget(
   budgets: readonly ToleranceBudget[],
   { plan, process }: { readonly plan: EtchPlan; readonly process: Job['process'] },
 ): Finding[] {
-  const tell = (code: BudgetCode) => {
+  const report = (code: BudgetCode) => {
     const over = budgets.filter((each) => codeFor(each) === code);
     if (over.length === 0) return [];
     const worst = over.reduce((a, b) => (overBy(b.byClock, 'likely') > overBy(a.byClock, 'likely') ? b : a));
@@ -27,9 +27,9 @@ export function checkBudget(
     return [finding(code, facts, { regions, ...(at === undefined ? {} : { at }) })];
   };
   return [
-    ...tell('tolerance-not-held'),
-    ...tell('tolerance-needs-gauging'),
-    ...tell('tolerance-barely-held'),
+    ...report('tolerance-not-held'),
+    ...report('tolerance-needs-gauging'),
+    ...report('tolerance-barely-held'),
   ];
 }
 

@@ -43,15 +43,17 @@ export function checkCorners(making: MakingPlace): Finding[] {
       .map((corner): StageCorner => ({ ...corner, stage })),
   );
   const missed = stages.flatMap((corners) => {
-    const told = worstOf(corners.filter(({ drawn }) => drawn > 0));
-    return told === undefined ? [] : [finding('corner-sharper-than-undercut', told.facts, told.place)];
+    const reported = worstOf(corners.filter(({ drawn }) => drawn > 0));
+    return reported === undefined
+      ? []
+      : [finding('corner-sharper-than-undercut', reported.facts, reported.place)];
   });
   // Many drawings leave all corners to the process: that is reported once.
   const sharp = stages.flat().filter(({ drawn }) => drawn === 0);
-  const told = worstOf(sharp);
-  if (told === undefined) return missed;
+  const reported = worstOf(sharp);
+  if (reported === undefined) return missed;
   const levels = new Set(sharp.map(({ stage }) => stage.level)).size;
-  return [...missed, finding('corner-drawn-sharp', { ...told.facts, levels }, told.place)];
+  return [...missed, finding('corner-drawn-sharp', { ...reported.facts, levels }, reported.place)];
 }
 
 interface StageCorner extends Corner {

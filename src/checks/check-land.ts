@@ -58,8 +58,8 @@ export function checkLand(making: MakingPlace): Finding[] {
   const narrowMaskant = new Set(
     found.filter(({ figures: [maskant] }) => isUnder(maskant, least)).map(({ regions }) => regions.join(' ')),
   );
-  const told = found.filter(({ regions }) => !narrowMaskant.has(regions.join(' ')));
-  return gatherNarrow(told).map(({ first, places, regions, outline }) =>
+  const reported = found.filter(({ regions }) => !narrowMaskant.has(regions.join(' ')));
+  return gatherNarrow(reported).map(({ first, places, regions, outline }) =>
     finding(
       'land-too-narrow',
       { width: first.width, limit: first.limit, depth: first.depth, maskant: first.figures[0], places },

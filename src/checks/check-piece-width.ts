@@ -22,11 +22,11 @@ export function checkPieceWidth(making: MakingPlace): Finding[] {
     const piece = partAtTouches(stage.piece, TOUCHING);
     const strips = stripsOf(making, { piece, number: stage.number }, limit);
     // Where a strip of a piece is too narrow already its room says nothing more.
-    const isToldOf = (loop: Loop) =>
+    const isReported = (loop: Loop) =>
       strips.some(({ from }) => loop.some((span) => distanceToSpan(span, from) < TOUCHING));
     return [
       ...strips,
-      ...piece.flatMap((loop) => (isToldOf(loop) ? [] : smallPiece(making, stage, loop, limit))),
+      ...piece.flatMap((loop) => (isReported(loop) ? [] : smallPiece(making, stage, loop, limit))),
     ];
   });
   return gatherNarrow(found).map(({ first, places, regions, outline }) =>

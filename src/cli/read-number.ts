@@ -6,7 +6,7 @@ const FIGURE = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d{1,3})?$/i;
 
 export type Taken<Value> = { readonly value: Value } | { readonly refused: Finding };
 
-export function readFigure(text: string): number | undefined {
+export function readNumber(text: string): number | undefined {
   const trimmed = text.trim();
   const value = FIGURE.test(trimmed) ? Number(trimmed) : Number.NaN;
   return Number.isFinite(value) ? value : undefined;
@@ -14,7 +14,7 @@ export function readFigure(text: string): number | undefined {
 
 /** `X,Y`, no farther out than any drawing reaches. */
 export function readPoint(option: string, text: string): Taken<readonly [number, number]> {
-  const figures = text.split(',').map(readFigure);
+  const figures = text.split(',').map(readNumber);
   const [x, y] = figures;
   if (figures.length === 2 && isPlace(x) && isPlace(y)) return { value: [x, y] };
   return wrong(option, text, 'two figures with a comma between, in the unit of the drawing: 10,42.5');
@@ -22,7 +22,7 @@ export function readPoint(option: string, text: string): Taken<readonly [number,
 
 export function readMinutes(text: string | undefined): Taken<number | undefined> {
   if (text === undefined) return { value: undefined };
-  const value = readFigure(text);
+  const value = readNumber(text);
   if (value !== undefined && value >= 0) return { value };
   return wrong('--minutes', text, 'immersed minutes, 0 or more: 42.5');
 }
@@ -31,7 +31,7 @@ const MOST_SAMPLES = 1_000_000;
 
 export function readSamples(text: string | undefined): Taken<number | undefined> {
   if (text === undefined) return { value: undefined };
-  const value = readFigure(text);
+  const value = readNumber(text);
   if (value !== undefined && Number.isInteger(value) && value >= 2 && value <= MOST_SAMPLES) return { value };
   return wrong('--samples', text, `a whole number from 2 to ${MOST_SAMPLES}: 201`);
 }

@@ -1,6 +1,6 @@
 /** Points from a CSV file: a first line that names the columns `x` and `y`, then a point a line (RFC 4180, and its cousins with semicolons or tabs). */
 import { type Finding, finding } from '#findings/finding.ts';
-import { readFigure } from './read-number.ts';
+import { readNumber } from './read-number.ts';
 
 /** x, y, x, y, … as the file gives them. */
 export type PointsRead =
@@ -30,7 +30,7 @@ export function readPoints(file: string, text: string): PointsRead {
     const cells = cellsOf(line);
     for (const { column, at } of columns) {
       const found = cells[at] ?? '';
-      const value = readFigure(separator === ',' ? found : found.replace(',', '.'));
+      const value = readNumber(separator === ',' ? found : found.replace(',', '.'));
       figures.push(value ?? 0);
       if (value === undefined) wrong.push({ line: index + 2, column, found });
     }

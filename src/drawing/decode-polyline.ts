@@ -5,7 +5,7 @@
 import { itemAt } from '#geometry/assert.ts';
 import { distance, type Point } from '#geometry/point.ts';
 import { MIRROR_X } from './affine.ts';
-import { type CurvePiece, mapPiece } from './curve-piece.ts';
+import { type CurvePrimitive, mapPrimitive } from './curve-primitive.ts';
 import type { Decoded } from './decoded.ts';
 import { CLOSING, FLAT, SHORTEST } from './drawing-limits.ts';
 import {
@@ -41,7 +41,7 @@ export function decodeLine(entity: EntityTags): Decoded {
     return undefined;
   }
   if (rise > FLAT) report(entity, 'entity-not-flat', { rise }, scaled(entity, start));
-  return { what: 'curve', pieces: [{ kind: 'line', start, end }] };
+  return { what: 'curve', primitives: [{ kind: 'line', start, end }] };
 }
 
 export function decodeLightPolyline(entity: EntityTags): Decoded {
@@ -171,8 +171,8 @@ function polylineOf(
     report(entity, 'entity-without-size', { what }, first && scaled(entity, first));
     return undefined;
   }
-  const pieces = piecesBetween(entity, vertices, closed);
-  if (pieces.length === 0) {
+  const primitives = primitivesBetween(entity, vertices, closed);
+  if (primitives.length === 0) {
     report(
       entity,
       'entity-without-size',
@@ -185,13 +185,17 @@ function polylineOf(
   const least = widths.reduce((so, width) => Math.min(so, width), most);
   return {
     what: 'curve',
-    pieces: mirrored ? pieces.map((piece) => mapPiece(MIRROR_X, piece)) : pieces,
+    primitives: mirrored ? primitives.map((primitive) => mapPrimitive(MIRROR_X, primitive)) : primitives,
     ...(most * entity.millimetres > FLAT ? { widths: { least, most } } : {}),
   };
 }
 
 /** From vertex to vertex; a last vertex on the first closes the polyline and is dropped, flag or no flag. */
-function piecesBetween(entity: EntityTags, vertices: readonly Vertex[], flagged: boolean): CurvePiece[] {
+function primitivesBetween(
+  entity: EntityTags,
+  vertices: readonly Vertex[],
+  flagged: boolean,
+): CurvePrimitive[] {
   const count = vertices.length;
   const first = itemAt(vertices, 0);
   const last = itemAt(vertices, count - 1);
@@ -199,7 +203,7 @@ function piecesBetween(entity: EntityTags, vertices: readonly Vertex[], flagged:
   if (repeated && flagged && last.bulge !== 0) reportPointArc(entity, last);
   const points = repeated ? vertices.slice(0, -1) : vertices;
   const closed = flagged || repeated;
-  const pieces: CurvePiece[] = [];
+  const primitives: CurvePrimitive[] = [];
   let start: Point = first;
   for (let n = 0; n < (closed ? points.length : points.length - 1); n++) {
     const { bulge } = itemAt(points, n);
@@ -208,10 +212,10 @@ function piecesBetween(entity: EntityTags, vertices: readonly Vertex[], flagged:
       if (bulge !== 0) reportPointArc(entity, end);
       continue;
     }
-    pieces.push(bulge === 0 ? { kind: 'line', start, end } : { kind: 'bulge', start, end, bulge });
+    primitives.push(bulge === 0 ? { kind: 'line', start, end } : { kind: 'bulge', start, end, bulge });
     start = end;
   }
-  return pieces;
+  return primitives;
 }
 
 function reportPointArc(entity: EntityTags, at: Point): void {

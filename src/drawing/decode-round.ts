@@ -4,7 +4,7 @@ import type { Point } from '#geometry/point.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
 import { hypot } from '#maths/hypot.ts';
 import { MIRROR_X } from './affine.ts';
-import { type ConicPiece, mapPiece } from './curve-piece.ts';
+import { type ConicPrimitive, mapPrimitive } from './curve-primitive.ts';
 import type { Decoded } from './decoded.ts';
 import { SHORTEST, UPRIGHT } from './drawing-limits.ts';
 import { type EntityTags, numberOf, pointOf, report } from './entity-tags.ts';
@@ -72,7 +72,7 @@ export function decodeEllipse(entity: EntityTags): Decoded {
     report(entity, 'entity-without-size', { what: 'equal start and end parameters' }, scaled(entity, center));
     return undefined;
   }
-  return { what: 'curve', pieces: [{ kind: 'conic', center, across: major, up, from, sweep }] };
+  return { what: 'curve', primitives: [{ kind: 'conic', center, across: major, up, from, sweep }] };
 }
 
 interface Circle {
@@ -99,8 +99,8 @@ function oriented(entity: EntityTags, { center, radius }: Circle, from: number, 
   const facing = facingOf(entity);
   if (facing === undefined) return undefined;
   const across = { x: radius, y: 0 };
-  const piece: ConicPiece = { kind: 'conic', center, across, up: { x: 0, y: radius }, from, sweep };
-  return { what: 'curve', pieces: [facing === 'up' ? piece : mapPiece(MIRROR_X, piece)] };
+  const primitive: ConicPrimitive = { kind: 'conic', center, across, up: { x: 0, y: radius }, from, sweep };
+  return { what: 'curve', primitives: [facing === 'up' ? primitive : mapPrimitive(MIRROR_X, primitive)] };
 }
 
 /** Counter-clockwise from one angle to the other, above 0 and up to a whole turn; undefined when they are the same. */

@@ -7,7 +7,7 @@ import type { SplineProblem } from '#findings/entity-findings.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { distance, type Point } from '#geometry/point.ts';
 import { hypot } from '#maths/hypot.ts';
-import type { SplinePiece } from './curve-piece.ts';
+import type { SplinePrimitive } from './curve-primitive.ts';
 import type { Decoded } from './decoded.ts';
 import { CLOSING, FLAT, SHORTEST, UPRIGHT } from './drawing-limits.ts';
 import { arePairsWhole, type EntityTags, flagsOf, pointOf, report, strictNumber } from './entity-tags.ts';
@@ -32,15 +32,15 @@ export function decodeSpline(entity: EntityTags): Decoded {
   if (groups === undefined) return undefined;
   const rise = groups.rise * entity.millimetres;
   if (rise > FLAT) report(entity, 'entity-not-flat', { rise });
-  const piece = groups.points.length > 0 ? controlled(entity, groups) : interpolated(entity, groups);
-  const pieces = piece && splitAtFullKnots(entity, piece);
-  if (piece === undefined || pieces === undefined) return undefined;
-  const first = itemAt(piece.points, 0);
-  if (piece.points.every((point) => distance(point, first) * entity.millimetres < SHORTEST)) {
+  const primitive = groups.points.length > 0 ? controlled(entity, groups) : interpolated(entity, groups);
+  const primitives = primitive && splitAtFullKnots(entity, primitive);
+  if (primitive === undefined || primitives === undefined) return undefined;
+  const first = itemAt(primitive.points, 0);
+  if (primitive.points.every((point) => distance(point, first) * entity.millimetres < SHORTEST)) {
     report(entity, 'entity-without-size', { what: 'all points in one place' });
     return undefined;
   }
-  return { what: 'curve', pieces };
+  return { what: 'curve', primitives };
 }
 
 function readGroups(entity: EntityTags): SplineGroups | undefined {
@@ -71,7 +71,7 @@ function highest(values: readonly number[]): number {
   return values.reduce((most, value) => Math.max(most, value), Number.NEGATIVE_INFINITY);
 }
 
-function controlled(entity: EntityTags, groups: SplineGroups): SplinePiece | undefined {
+function controlled(entity: EntityTags, groups: SplineGroups): SplinePrimitive | undefined {
   const { degree, points, weights, knots } = groups;
   const count = points.length;
   if (!Number.isInteger(degree) || degree < 1 || degree > HIGHEST_DEGREE) {
@@ -110,14 +110,14 @@ function checkKnots(entity: EntityTags, { degree, knots }: SplineGroups): boolea
  * Where an inner knot repeats degree + 1 times the curve is two curves end to end; they must meet. What comes after starts with
  * the control point that has the number of the knot (The NURBS Book, section 2.4: basis functions at a full knot).
  */
-function splitAtFullKnots(entity: EntityTags, whole: SplinePiece): SplinePiece[] | undefined {
+function splitAtFullKnots(entity: EntityTags, whole: SplinePrimitive): SplinePrimitive[] | undefined {
   const { degree, knots, points, weights } = whole;
-  const pieces: SplinePiece[] = [];
+  const primitives: SplinePrimitive[] = [];
   let from = 0;
   let joint: Point | undefined;
   const cut = (to: number): void => {
     const own = points.slice(from, to);
-    pieces.push({
+    primitives.push({
       kind: 'spline',
       degree,
       knots: knots.slice(from, to + degree + 1),
@@ -137,7 +137,7 @@ function splitAtFullKnots(entity: EntityTags, whole: SplinePiece): SplinePiece[]
     joint = before;
   }
   cut(points.length);
-  return pieces.length === 1 ? [whole] : pieces;
+  return primitives.length === 1 ? [whole] : primitives;
 }
 
 function refuse(entity: EntityTags, problem: SplineProblem, found: number, wanted: number): undefined {
@@ -145,7 +145,7 @@ function refuse(entity: EntityTags, problem: SplineProblem, found: number, wante
   return undefined;
 }
 
-function interpolated(entity: EntityTags, { fitPoints }: SplineGroups): SplinePiece | undefined {
+function interpolated(entity: EntityTags, { fitPoints }: SplineGroups): SplinePrimitive | undefined {
   const points = fitPoints.filter(
     (point, n) => n === 0 || distance(point, itemAt(fitPoints, n - 1)) * entity.millimetres >= SHORTEST,
   );

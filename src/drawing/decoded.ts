@@ -1,7 +1,7 @@
 /** What an entity turns out to be, in its own drawing units and the frame of its block. */
 import type { Point } from '#geometry/point.ts';
 import type { Affine } from './affine.ts';
-import type { CurvePiece } from './curve-piece.ts';
+import type { CurvePrimitive } from './curve-primitive.ts';
 
 export interface WidthRange {
   readonly least: number;
@@ -10,7 +10,7 @@ export interface WidthRange {
 
 export interface DecodedCurve {
   readonly what: 'curve';
-  readonly pieces: readonly CurvePiece[];
+  readonly primitives: readonly CurvePrimitive[];
   /** Of a wide polyline, in drawing units. */
   readonly widths?: WidthRange | undefined;
 }

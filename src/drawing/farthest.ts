@@ -4,15 +4,15 @@ import type { Point } from '#geometry/point.ts';
 import type { Span } from '#geometry/span.ts';
 import { cos, sin } from '#maths/sine.ts';
 import { areEqualAxes } from './affine.ts';
-import type { CurvePiece } from './curve-piece.ts';
+import type { CurvePrimitive } from './curve-primitive.ts';
 
 /**
  * Before arcs are fitted: splines by their control points, ellipses by their axes. Round arcs only by their centre, a thousandth of
  * it, since a nearly flat arc may well have a distant centre; their ends are looked at as spans.
  */
-export function farthestOf(pieces: readonly CurvePiece[]): number {
+export function farthestOf(primitives: readonly CurvePrimitive[]): number {
   let most = 0;
-  for (const piece of pieces) most = Math.max(most, farthestOfPiece(piece));
+  for (const primitive of primitives) most = Math.max(most, farthestOfPrimitive(primitive));
   return most;
 }
 
@@ -24,10 +24,11 @@ export function farthestOfSpans(spans: readonly Span[]): number {
   return most;
 }
 
-function farthestOfPiece(piece: CurvePiece): number {
-  if (piece.kind === 'spline') return piece.points.reduce((most, point) => Math.max(most, reach(point)), 0);
-  if (piece.kind !== 'conic') return Math.max(reach(piece.start), reach(piece.end));
-  const { center, across, up } = piece;
+function farthestOfPrimitive(primitive: CurvePrimitive): number {
+  if (primitive.kind === 'spline')
+    return primitive.points.reduce((most, point) => Math.max(most, reach(point)), 0);
+  if (primitive.kind !== 'conic') return Math.max(reach(primitive.start), reach(primitive.end));
+  const { center, across, up } = primitive;
   const size = Math.max(reach(across), reach(up));
   return areEqualAxes(across, up) ? (reach(center) + size) / 1000 : reach(center) + size;
 }
@@ -37,14 +38,14 @@ function reach({ x, y }: Point): number {
 }
 
 /** Where curves lie that could not be taken: by ends and control points, round arcs by three of their points. */
-export function boxOfPieces(pieces: readonly CurvePiece[]): Box {
-  return boxOfPoints(pieces.flatMap(pointsOfPiece).filter(({ x, y }) => Number.isFinite(x + y)));
+export function boxOfPrimitives(primitives: readonly CurvePrimitive[]): Box {
+  return boxOfPoints(primitives.flatMap(pointsOfPrimitive).filter(({ x, y }) => Number.isFinite(x + y)));
 }
 
-function pointsOfPiece(piece: CurvePiece): readonly Point[] {
-  if (piece.kind === 'spline') return piece.points;
-  if (piece.kind !== 'conic') return [piece.start, piece.end];
-  const { center, across, up, from, sweep } = piece;
+function pointsOfPrimitive(primitive: CurvePrimitive): readonly Point[] {
+  if (primitive.kind === 'spline') return primitive.points;
+  if (primitive.kind !== 'conic') return [primitive.start, primitive.end];
+  const { center, across, up, from, sweep } = primitive;
   return [0, 1 / 3, 2 / 3, 1].map((share) => {
     const angle = from + sweep * share;
     return {

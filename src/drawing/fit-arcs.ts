@@ -25,17 +25,17 @@ const SAMPLES_A_RANGE = 16;
 const SAMPLES_A_PIECE = 6;
 /** A biarc follows its curve only while that turns less than this. */
 const MOST_TURN = Math.PI / 2;
-/** Share of a piece below which the chord stands for the curve: at a cusp no arc does. */
+/** Share of a segment below which the chord stands for the curve: at a cusp no arc does. */
 const SHORTEST_RANGE = 1e-9;
 /** mm. Far below a drawing's own rounding, and above that of evaluating a curve a kilometre out. */
 const STATIONARY = 1e-9;
 /** mm. Stands for "no arcs at all": half the range is tried next. */
 const NO_FIT = 8 * CURVE_FIT;
-/** Shares of a piece. */
+/** Shares of a segment. */
 const DIRECTION_STEPS = [1e-4, 1e-3, 1e-2, 1e-1];
 /** mm. Points nearer than this tell no direction: a thousand times the rounding of an evaluated point. */
-const TOLD_APART = 1e-10;
-/** Radians. A larger jump of direction between two pieces is a corner. */
+const DISTINCT = 1e-10;
+/** Radians. A larger jump of direction between two segments is a corner. */
 const CORNER = 1e-4;
 
 /** Counts what was tried in vain, over all curves of a drawing. */
@@ -93,19 +93,19 @@ function stepFactor({ spans, error }: RangeFit): number {
   return spans === undefined ? Math.min(0.7, Math.max(0.1, ideal)) : Math.min(4, ideal);
 }
 
-/** Runs of pieces without a corner inside. */
+/** Runs of segments without a corner inside. */
 function smoothRuns(curve: SmoothCurve): [from: number, to: number][] {
   const runs: [number, number][] = [];
   let from = 0;
-  for (let piece = 1; piece < curve.pieces; piece++) {
-    const before = directionAt(curve, piece, piece - 1);
-    const after = directionAt(curve, piece, piece);
+  for (let segment = 1; segment < curve.segments; segment++) {
+    const before = directionAt(curve, segment, segment - 1);
+    const after = directionAt(curve, segment, segment);
     if (Math.abs(turnBetween(before, after)) > CORNER) {
-      runs.push([from, piece]);
-      from = piece;
+      runs.push([from, segment]);
+      from = segment;
     }
   }
-  runs.push([from, curve.pieces]);
+  runs.push([from, curve.segments]);
   return runs;
 }
 
@@ -135,11 +135,11 @@ function sampleRange(curve: SmoothCurve, from: number, to: number): CurvePoint[]
   const samples: CurvePoint[] = [];
   const last = Math.ceil(to) - 1;
   const steps = Math.max(SAMPLES_A_PIECE, Math.ceil(SAMPLES_A_RANGE / (last - Math.floor(from) + 1)));
-  for (let piece = Math.floor(from); piece <= last; piece++) {
-    const low = Math.max(from, piece) - piece;
-    const high = Math.min(to, piece + 1) - piece;
+  for (let segment = Math.floor(from); segment <= last; segment++) {
+    const low = Math.max(from, segment) - segment;
+    const high = Math.min(to, segment + 1) - segment;
     for (let step = samples.length === 0 ? 0 : 1; step <= steps; step++) {
-      samples.push(curve.at(piece, step === steps ? high : low + ((high - low) * step) / steps));
+      samples.push(curve.at(segment, step === steps ? high : low + ((high - low) * step) / steps));
     }
   }
   return samples;
@@ -188,19 +188,19 @@ function turnBetween(a: Point, b: Point): number {
   return atan2(a.x * b.y - a.y * b.x, a.x * b.x + a.y * b.y);
 }
 
-/** Unit direction at `u` as seen from inside a piece; where the derivative vanishes, the direction towards a near point. */
-function directionAt(curve: SmoothCurve, u: number, piece: number): Point {
-  const share = u - piece;
-  const here = curve.at(piece, share);
+/** Unit direction at `u` as seen from inside a segment; where the derivative vanishes, the direction towards a near point. */
+function directionAt(curve: SmoothCurve, u: number, segment: number): Point {
+  const share = u - segment;
+  const here = curve.at(segment, share);
   const sign = share > 0.5 ? -1 : 1;
   const length = hypot(here.dx, here.dy);
   // The higher the derivative that is the first not to vanish, the farther off is the first point that differs from this one.
   for (const step of DIRECTION_STEPS) {
-    const near = curve.at(piece, share + step * sign);
+    const near = curve.at(segment, share + step * sign);
     const chord = { x: ((near.x - here.x) * sign) / step, y: ((near.y - here.y) * sign) / step };
     const chordLength = hypot(chord.x, chord.y);
     if (length > 1e-3 * chordLength && length > 0) return { x: here.dx / length, y: here.dy / length };
-    if (chordLength * step > TOLD_APART) return { x: chord.x / chordLength, y: chord.y / chordLength };
+    if (chordLength * step > DISTINCT) return { x: chord.x / chordLength, y: chord.y / chordLength };
   }
   return { x: 1, y: 0 };
 }

@@ -16,7 +16,7 @@ import type { LengthUnit } from '#units/length-unit.ts';
 import { unitOfInsunits } from '#units/length-unit.ts';
 import { type Affine, compose, determinant, isIdentity, keepsCircles, mapPoint, scaling } from './affine.ts';
 import type { Condensed } from './condense-drawing.ts';
-import { type CurvePiece, mapPiece } from './curve-piece.ts';
+import { type CurvePrimitive, mapPrimitive } from './curve-primitive.ts';
 import { decodeEntity } from './decode-entity.ts';
 import type { Decoded, DecodedCurve, DecodedInsert, WidthRange } from './decoded.ts';
 import type { Drawing, DrawnCurve, DrawnNote, WideLines } from './drawing.ts';
@@ -33,11 +33,11 @@ import {
   SHORTEST,
 } from './drawing-limits.ts';
 import { type EntityFile, type EntityTags, openEntity, report } from './entity-tags.ts';
-import { boxOfPieces, farthestOf, farthestOfSpans } from './farthest.ts';
+import { boxOfPrimitives, farthestOf, farthestOfSpans } from './farthest.ts';
 import type { FitEffort } from './fit-arcs.ts';
 import { countOn, LayerBook, type LayerPage } from './layer-book.ts';
 import { PassedTally } from './passed-tally.ts';
-import { spansOfPieces } from './spans-of-pieces.ts';
+import { spansOfPrimitives } from './spans-of-primitives.ts';
 import type { BlockRecord, Container } from './walk-container.ts';
 import { wideBorders } from './wide-borders.ts';
 
@@ -48,12 +48,12 @@ export interface GatherInput {
   readonly unit: LengthUnit | undefined;
   /** mm: where the frame of what is gathered has its origin. */
   readonly origin: Point;
-  /** What is taken of polylines that have a width; their centre lines unless told otherwise. */
+  /** What is taken of polylines that have a width; their centre lines unless the job says otherwise. */
   readonly wideLines?: WideLines | undefined;
   /** Handles of polylines that are frames of texts. */
   readonly frames: ReadonlySet<string>;
   /** True of findings that need not be reported one by one. */
-  readonly isTold?: (found: Finding) => boolean;
+  readonly isReported?: (found: Finding) => boolean;
   /** Told the share of model space that is done. */
   readonly progress?: ((share: number) => void) | undefined;
 }
@@ -86,7 +86,7 @@ class Gathering {
   readonly #passed = new PassedTally();
   readonly #findings: FindingTally;
   readonly #openBlocks = new Map<string, readonly OpenEntity[]>();
-  readonly #told = new Set<string>();
+  readonly #reported = new Set<string>();
   /** Insertions of blocks that are not there, by the block's name in capitals. */
   readonly #absent = new Map<
     string,
@@ -103,7 +103,7 @@ class Gathering {
 
   constructor(input: GatherInput) {
     this.#input = input;
-    this.#findings = new FindingTally(input.isTold);
+    this.#findings = new FindingTally(input.isReported);
     this.#layers = new LayerBook(input.container.layers.values(), input.condensed.lineTypes);
   }
 
@@ -190,11 +190,11 @@ class Gathering {
 
   #placeCurve(
     entity: EntityTags,
-    { pieces, widths }: DecodedCurve,
+    { primitives, widths }: DecodedCurve,
     page: LayerPage,
     { map, blocks }: Standing,
   ): void {
-    const mapped = isIdentity(map) ? pieces : pieces.map((piece) => mapPiece(map, piece));
+    const mapped = isIdentity(map) ? primitives : primitives.map((primitive) => mapPrimitive(map, primitive));
     const spans = this.#spansOf(entity, mapped, blocks.length > 0);
     if (spans === undefined) return;
     const { kind, handle, line } = entity;
@@ -216,7 +216,7 @@ class Gathering {
     if (this.#spans > MOST_SPANS) this.#stop('lines and arcs', this.#spans, MOST_SPANS);
   }
 
-  /** The borders of a wide polyline where they are asked for and can be made, else the line along its middle; told once for an entity. */
+  /** The borders of a wide polyline where they are asked for and can be made, else the line along its middle; reported once for an entity. */
   #widened(
     entity: EntityTags,
     spans: Span[],
@@ -231,8 +231,8 @@ class Gathering {
         : undefined;
     const taken = borders !== undefined ? 'borders' : isAsked ? 'centre for want of borders' : 'centre';
     const key = `polyline-wide ${entity.line}`;
-    if (!this.#told.has(key)) {
-      this.#told.add(key);
+    if (!this.#reported.has(key)) {
+      this.#reported.add(key);
       const before = entity.findings.length;
       report(entity, 'polyline-wide', { width: widths.most * scale, taken });
       this.#findings.add(itemAt(entity.findings, before));
@@ -240,13 +240,13 @@ class Gathering {
     return borders ?? [spans];
   }
 
-  #spansOf(entity: EntityTags, pieces: readonly CurvePiece[], inBlock: boolean): Span[] | undefined {
-    const far = farthestOf(pieces);
+  #spansOf(entity: EntityTags, primitives: readonly CurvePrimitive[], inBlock: boolean): Span[] | undefined {
+    const far = farthestOf(primitives);
     if (!(far <= FARTHEST)) {
-      this.#outOfRange.push(boxOfPieces(pieces));
-      return this.#refuse(entity, inBlock, 'entity-out-of-range', tooFar(pieces, far));
+      this.#outOfRange.push(boxOfPrimitives(primitives));
+      return this.#refuse(entity, inBlock, 'entity-out-of-range', tooFar(primitives, far));
     }
-    const spans = spansOfPieces(pieces, this.#effort);
+    const spans = spansOfPrimitives(primitives, this.#effort);
     if (this.#effort.failed > MOST_FAILED_FITS) {
       this.#stop('tries of fitting arcs', this.#effort.failed, MOST_FAILED_FITS);
     }
@@ -254,8 +254,8 @@ class Gathering {
       return this.#refuse(entity, inBlock, 'entity-too-fine', { limit: MOST_SPANS_A_CURVE });
     const reach = farthestOfSpans(spans);
     if (!(reach <= FARTHEST)) {
-      this.#outOfRange.push(boxOfPieces(pieces));
-      return this.#refuse(entity, inBlock, 'entity-out-of-range', tooFar(pieces, reach));
+      this.#outOfRange.push(boxOfPrimitives(primitives));
+      return this.#refuse(entity, inBlock, 'entity-out-of-range', tooFar(primitives, reach));
     }
     if (spans.length === 0 || (inBlock && spans.every((span) => spanLength(span) < SHORTEST))) {
       return this.#refuse(entity, inBlock, 'entity-without-size', { what: 'no length at its scale' });
@@ -273,8 +273,8 @@ class Gathering {
       | ['entity-without-size', { what: string }]
   ): undefined {
     const key = `${code} ${entity.line}`;
-    if (inBlock && this.#told.has(key)) return undefined;
-    this.#told.add(key);
+    if (inBlock && this.#reported.has(key)) return undefined;
+    this.#reported.add(key);
     const before = entity.findings.length;
     report(entity, code, facts);
     this.#findings.add(itemAt(entity.findings, before));
@@ -289,7 +289,7 @@ class Gathering {
       return;
     }
     if (standing.blocks.includes(key)) {
-      this.#tellOnce(key, finding('block-inside-itself', { block: block.name }, { line: entity.line }));
+      this.#reportOnce(key, finding('block-inside-itself', { block: block.name }, { line: entity.line }));
       return;
     }
     const levels = standing.blocks.length + 1;
@@ -355,12 +355,12 @@ class Gathering {
     const { unit } = this.#input;
     if (blockUnit === undefined || unit === undefined || blockUnit === unit) return;
     const facts = { block: block.name, blockUnit, drawingUnit: unit };
-    this.#tellOnce(`unit ${key}`, finding('block-unit-differs', facts, { line }));
+    this.#reportOnce(`unit ${key}`, finding('block-unit-differs', facts, { line }));
   }
 
-  #tellOnce(key: string, found: Finding): void {
-    if (this.#told.has(key)) return;
-    this.#told.add(key);
+  #reportOnce(key: string, found: Finding): void {
+    if (this.#reported.has(key)) return;
+    this.#reported.add(key);
     this.#findings.add(found);
   }
 
@@ -375,8 +375,8 @@ interface TooFar {
   readonly is: 'too large' | 'too far';
 }
 
-function tooFar(pieces: readonly CurvePiece[], reach: number): TooFar {
-  const box = boxOfPieces(pieces);
+function tooFar(primitives: readonly CurvePrimitive[], reach: number): TooFar {
+  const box = boxOfPrimitives(primitives);
   const size = Math.max(box.maxX - box.minX, box.maxY - box.minY);
   const isLarge = !(size <= FARTHEST);
   return { value: isLarge ? size : reach, limit: FARTHEST, is: isLarge ? 'too large' : 'too far' };

@@ -14,7 +14,7 @@ interface Row {
   readonly firstHandle: string | undefined;
   readonly firstLine: number;
   /** Told by a finding of its own: hidden layers, paper space. */
-  readonly toldElsewhere: boolean;
+  readonly reportedElsewhere: boolean;
   count: number;
 }
 
@@ -40,23 +40,23 @@ export class PassedTally {
   }
 
   findings(): Finding[] {
-    const told = this.#sorted()
-      .filter((row) => !row.toldElsewhere)
+    const reported = this.#sorted()
+      .filter((row) => !row.reportedElsewhere)
       .map(({ kind, layer, why, count, mayMatter, firstHandle, firstLine }) => {
         const place = { line: firstLine, layer };
         return mayMatter
           ? finding('entity-cannot-be-read', { kind, count, why, firstHandle }, place)
           : finding('entity-passed-over', { kind, count, why }, place);
       });
-    if (this.#inPaper > 0) told.push(finding('paper-space-passed-over', { entities: this.#inPaper }));
-    return told;
+    if (this.#inPaper > 0) reported.push(finding('paper-space-passed-over', { entities: this.#inPaper }));
+    return reported;
   }
 
   #count(
     entity: EntityTags,
     layer: string,
     passed: Omit<PassedEntity, 'what'>,
-    toldElsewhere: boolean,
+    reportedElsewhere: boolean,
   ): void {
     const key = `${entity.kind}\n${layer}\n${passed.why}`;
     const row = this.#rows.get(key);
@@ -73,7 +73,7 @@ export class PassedTally {
       mayMatter,
       firstHandle: handle,
       firstLine: line,
-      toldElsewhere,
+      reportedElsewhere,
       count: 1,
     });
   }

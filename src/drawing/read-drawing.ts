@@ -26,7 +26,7 @@ import { walkContainer } from './walk-container.ts';
 export interface ReadOptions {
   /** The unit that the drawing is drawn in, whatever it says itself. */
   readonly unit?: LengthUnit | undefined;
-  /** What is taken of polylines that have a width; their centre lines unless told otherwise. */
+  /** What is taken of polylines that have a width; their centre lines unless the job says otherwise. */
   readonly wideLines?: WideLines | undefined;
   /** Told the share done (0 to 1) and what is being worked on. */
   readonly progress?: ((share: number, what: string) => void) | undefined;
@@ -79,7 +79,8 @@ export function readDrawing(bytes: Uint8Array, options: ReadOptions = {}): Drawi
     unit: unit.unit,
     wideLines: options.wideLines,
     frames: textFrames(tags),
-    isTold: ({ code, facts }) => decimals.isMixed && code === 'entity-number-bad' && facts.text.includes(','),
+    isReported: ({ code, facts }) =>
+      decimals.isMixed && code === 'entity-number-bad' && facts.text.includes(','),
     progress: progress && ((share) => progress(0.4 + 0.6 * share, 'reading entities')),
   });
   if (origin !== undefined) findings.push(finding('drawing-far-out', { at: [origin.x, origin.y] }));

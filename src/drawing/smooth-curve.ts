@@ -1,9 +1,9 @@
-/** Ellipses and splines as one thing: a chain of smooth pieces that tells point and direction anywhere. What `fit-arcs.ts` fits. */
+/** Ellipses and splines as one thing: a chain of smooth segments that tells point and direction anywhere. What `fit-arcs.ts` fits. */
 
 import { itemAt } from '#geometry/assert.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
 import { cos as cosine, sin as sine } from '#maths/sine.ts';
-import type { ConicPiece, SplinePiece } from './curve-piece.ts';
+import type { ConicPrimitive, SplinePrimitive } from './curve-primitive.ts';
 
 /** A point and the derivative there. */
 export interface CurvePoint {
@@ -14,13 +14,13 @@ export interface CurvePoint {
 }
 
 export interface SmoothCurve {
-  readonly pieces: number;
-  /** At a share (0 to 1) of a piece; at its ends, as seen from inside it. */
-  at(piece: number, share: number): CurvePoint;
+  readonly segments: number;
+  /** At a share (0 to 1) of a segment; at its ends, as seen from inside it. */
+  at(segment: number, share: number): CurvePoint;
 }
 
 /** Broken at the ends of the principal axes, where curvature is at its most and least, so that the fit is as symmetric as the ellipse. */
-export function conicCurve({ center, across, up, from, sweep }: ConicPiece): SmoothCurve {
+export function conicCurve({ center, across, up, from, sweep }: ConicPrimitive): SmoothCurve {
   const squareA = across.x * across.x + across.y * across.y;
   const squareB = up.x * up.x + up.y * up.y;
   const axis = atan2(2 * (across.x * up.x + across.y * up.y), squareA - squareB) / 2;
@@ -35,10 +35,10 @@ export function conicCurve({ center, across, up, from, sweep }: ConicPiece): Smo
   breaks.push(high);
   if (sweep < 0) breaks.reverse();
   return {
-    pieces: breaks.length - 1,
-    at: (piece, share) => {
-      const start = itemAt(breaks, piece);
-      const span = itemAt(breaks, piece + 1) - start;
+    segments: breaks.length - 1,
+    at: (segment, share) => {
+      const start = itemAt(breaks, segment);
+      const span = itemAt(breaks, segment + 1) - start;
       const cos = cosine(start + span * share);
       const sin = sine(start + span * share);
       return {
@@ -51,14 +51,14 @@ export function conicCurve({ center, across, up, from, sweep }: ConicPiece): Smo
   };
 }
 
-/** One piece for each knot span that has a length. */
-export function splineCurve(spline: SplinePiece): SmoothCurve {
+/** One segment for each knot span that has a length. */
+export function splineCurve(spline: SplinePrimitive): SmoothCurve {
   const { degree, knots, points } = spline;
   const spans: number[] = [];
   for (let k = degree; k < points.length; k++) if (itemAt(knots, k) < itemAt(knots, k + 1)) spans.push(k);
   return {
-    pieces: spans.length,
-    at: (piece, share) => evaluate(spline, itemAt(spans, piece), share),
+    segments: spans.length,
+    at: (segment, share) => evaluate(spline, itemAt(spans, segment), share),
   };
 }
 
@@ -66,7 +66,7 @@ export function splineCurve(spline: SplinePiece): SmoothCurve {
  * De Boor's algorithm in homogeneous coordinates on knot span k (de Boor, A Practical Guide to Splines, chapter X; for weights,
  * Piegl and Tiller, The NURBS Book, chapter 4). The last step's two points also give the derivative.
  */
-function evaluate({ degree, knots, points, weights }: SplinePiece, k: number, share: number): CurvePoint {
+function evaluate({ degree, knots, points, weights }: SplinePrimitive, k: number, share: number): CurvePoint {
   const low = itemAt(knots, k);
   const width = itemAt(knots, k + 1) - low;
   const t = low + width * share;

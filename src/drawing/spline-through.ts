@@ -5,7 +5,7 @@
  */
 import { assert, itemAt } from '#geometry/assert.ts';
 import { distance, type Point } from '#geometry/point.ts';
-import type { SplinePiece } from './curve-piece.ts';
+import type { SplinePrimitive } from './curve-primitive.ts';
 
 export interface ThroughPoints {
   /** At least two, no two neighbours in one place; the first not repeated when closed. */
@@ -16,7 +16,7 @@ export interface ThroughPoints {
   readonly endDirection: Point | undefined;
 }
 
-export function splineThrough(through: ThroughPoints): SplinePiece {
+export function splineThrough(through: ThroughPoints): SplinePrimitive {
   assert(through.points.length >= 2, 'a curve goes through two points at least');
   const closed = through.closed && through.points.length > 2;
   const points = closed ? [...through.points, itemAt(through.points, 0)] : through.points;
@@ -42,7 +42,7 @@ function toSpline(
   steps: readonly number[],
   slopesX: readonly number[],
   slopesY: readonly number[],
-): SplinePiece {
+): SplinePrimitive {
   const control: Point[] = [itemAt(points, 0)];
   const knots = [0, 0, 0, 0];
   let t = 0;

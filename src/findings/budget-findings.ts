@@ -78,14 +78,14 @@ function mayBe({ side, isThickness }: FloorOver): string {
 }
 
 function partsOf({ shift, parts, rateSpread, timing }: FloorOver, show: Shown): string {
-  const told = [
+  const causes = [
     `rate ± ${mm(parts.rate, show)} (${percent(rateSpread)})`,
     `timing ± ${mm(parts.timing, show)} (${timing} min an immersion)`,
   ];
-  if (parts.sheet > 0) told.unshift(`sheet ± ${mm(parts.sheet, show)}`);
+  if (parts.sheet > 0) causes.unshift(`sheet ± ${mm(parts.sheet, show)}`);
   if (Math.abs(shift) >= 0.0005)
-    told.unshift(`the level chosen ${shift > 0 ? '' : '−'}${mm(Math.abs(shift), show)}`);
-  return told.join(', ');
+    causes.unshift(`the level chosen ${shift > 0 ? '' : '−'}${mm(Math.abs(shift), show)}`);
+  return causes.join(', ');
 }
 
 function others({ floors, of }: FloorOver): string {

@@ -5,17 +5,17 @@ import { type Finding, finding, type Place } from './finding.ts';
 const MOST_A_CODE = 25;
 
 export class FindingTally {
-  readonly #isTold: (found: Finding) => boolean;
+  readonly #isReported: (found: Finding) => boolean;
   readonly #kept: Finding[] = [];
   readonly #counts = new Map<string, number>();
 
-  /** `isTold` is true of findings that another one has said for all of them. */
-  constructor(isTold: (found: Finding) => boolean = () => false) {
-    this.#isTold = isTold;
+  /** `isReported` is true of findings that another one has said for all of them. */
+  constructor(isReported: (found: Finding) => boolean = () => false) {
+    this.#isReported = isReported;
   }
 
   add(found: Finding): void {
-    if (this.#isTold(found)) return;
+    if (this.#isReported(found)) return;
     const count = (this.#counts.get(found.code) ?? 0) + 1;
     this.#counts.set(found.code, count);
     if (count <= MOST_A_CODE) this.#kept.push(found);

@@ -7,7 +7,7 @@ import type { Loop } from '#geometry/span.ts';
 import { SAME_CROSSING } from '#geometry/tolerances.ts';
 import { loopFeatures } from './front-features.ts';
 import { crossingsOf } from './line-crossings.ts';
-import { spreadFeature } from './spread.ts';
+import { offsetFeature } from './offset-curve.ts';
 
 /** A part of a cut that lies in one area. */
 export interface Stretch {
@@ -31,7 +31,7 @@ export function makeAreaFinder(areas: readonly (readonly Loop[])[]): AreaFinder 
     const crossings = [0, length];
     for (const area of meeting(boxOfPoints([from, to]))) {
       for (const feature of loopFeatures(itemAt(areas, area), -1)) {
-        const border = spreadFeature(feature, 0);
+        const border = offsetFeature(feature, 0);
         if (border !== undefined) crossings.push(...crossingsOf(border, from, to));
       }
     }

@@ -1,11 +1,11 @@
-/** The area inside a contour: exact, by Green's theorem over the pieces of its border. */
+/** The area inside a contour: exact, by Green's theorem over the segments of its border. */
 
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { sin } from '#maths/sine.ts';
-import { livePieces, nodesOf } from './chain-pieces.ts';
+import { liveSegments, nodesOf } from './chain-segments.ts';
 import type { ClipBorder, ContourKit } from './contour-kit.ts';
-import { type ContourPiece, contourPieces } from './contour-pieces.ts';
+import { type ContourSegment, contourSegments } from './contour-segments.ts';
 import { type Moment, reachAt } from './front.ts';
 
 export interface ContourAreaAsk {
@@ -32,7 +32,7 @@ export function contourArea(kit: ContourKit, { members, moment, depth, clip }: C
     const at = depth * (1 + nudge);
     const reaches = moment.cuts.map((_, stage) => reachAt(moment, stage, at));
     const found = enclosedArea(
-      contourPieces(kit, { members, reaches, clip }).filter((piece) => piece.withFloor),
+      contourSegments(kit, { members, reaches, clip }).filter((segment) => segment.withFloor),
     );
     if (found.gap === undefined) return found;
     best ??= found;
@@ -40,33 +40,33 @@ export function contourArea(kit: ContourKit, { members, moment, depth, clip }: C
   return best ?? { area: 0, gap: undefined };
 }
 
-function enclosedArea(all: readonly ContourPiece[]): ContourArea {
+function enclosedArea(all: readonly ContourSegment[]): ContourArea {
   if (isClosed(all)) return { area: areaWithin(all), gap: undefined };
-  const { live, gap } = livePieces(
+  const { live, gap } = liveSegments(
     nodesOf(all),
     all.map((_, i) => i),
   );
-  return { area: areaWithin(live.map((piece) => itemAt(all, piece))), gap };
+  return { area: areaWithin(live.map((segment) => itemAt(all, segment))), gap };
 }
 
-/** mm for each mm that the pieces are across: under this they close. */
+/** mm for each mm that the segments are across: under this they close. */
 const CLOSED = 1e-6;
 
 /**
- * Whether pieces close, without joining them: whatever is summed over the ends of closed ways less their starts comes to
- * nothing. Of x, y, x², y² and xy some do not where a piece is missing, stands alone, or is there twice, nor where two
+ * Whether segments close, without joining them: whatever is summed over the ends of closed ways less their starts comes to
+ * nothing. Of x, y, x², y² and xy some do not where a segment is missing, stands alone, or is there twice, nor where two
  * are whose gaps are each other's likeness.
  */
-function isClosed(pieces: readonly ContourPiece[]): boolean {
-  const first = pieces[0];
+function isClosed(segments: readonly ContourSegment[]): boolean {
+  const first = segments[0];
   if (first === undefined) return true;
   const { ax: ox, ay: oy } = first;
   let [x, y, xx, yy, xy, far] = [0, 0, 0, 0, 0, 0];
-  for (const piece of pieces) {
-    const ax = piece.ax - ox;
-    const ay = piece.ay - oy;
-    const bx = piece.bx - ox;
-    const by = piece.by - oy;
+  for (const segment of segments) {
+    const ax = segment.ax - ox;
+    const ay = segment.ay - oy;
+    const bx = segment.bx - ox;
+    const by = segment.by - oy;
     x += bx - ax;
     y += by - ay;
     xx += bx * bx - ax * ax;
@@ -78,17 +78,17 @@ function isClosed(pieces: readonly ContourPiece[]): boolean {
   return off <= CLOSED * far;
 }
 
-/** About an origin near the pieces, so that it is no less exact far away. mm² */
-function areaWithin(pieces: readonly ContourPiece[]): number {
-  const first = pieces[0];
+/** About an origin near the segments, so that it is no less exact far away. mm² */
+function areaWithin(segments: readonly ContourSegment[]): number {
+  const first = segments[0];
   if (first === undefined) return 0;
   const { ax: ox, ay: oy } = first;
   let double = 0;
-  for (const { spread, from, to, ax, ay, bx, by } of pieces) {
+  for (const { curve, from, to, ax, ay, bx, by } of segments) {
     double += (ax - ox) * (by - oy) - (ay - oy) * (bx - ox);
-    if (spread.radius === 0) continue;
-    const sweep = spread.feature.sweep * (to - from);
-    double += spread.radius * spread.radius * (sweep - sin(sweep));
+    if (curve.radius === 0) continue;
+    const sweep = curve.feature.sweep * (to - from);
+    double += curve.radius * curve.radius * (sweep - sin(sweep));
   }
   return double / 2;
 }

@@ -2,7 +2,7 @@
  * What contours of one front share: which features can ever meet, clusters of them, and borders to clip with.
  * Two features can meet only if their boxes, grown by their reaches, overlap; clusters of such never feel each other, so
  * that cost grows with the number of clusters. What comes to one and the same span of the sheet's border is one cluster: along
- * it their areas are closed by that border, and a piece of it cannot be said to belong to one of them.
+ * it their areas are closed by that border, and a segment of it cannot be said to belong to one of them.
  */
 import { itemAt } from '#geometry/assert.ts';
 import { type DisjointSets, disjointSets } from '#geometry/disjoint-sets.ts';
@@ -10,7 +10,7 @@ import { type InsideIndex, makeInsideIndex } from '#geometry/inside-index.ts';
 import type { Loop } from '#geometry/span.ts';
 import { type Feature, loopFeatures } from './front-features.ts';
 import { type FrontIndex, featureBox } from './front-index.ts';
-import type { Spread } from './spread.ts';
+import type { OffsetCurve } from './offset-curve.ts';
 
 export interface ContourKit {
   readonly index: FrontIndex;
@@ -19,7 +19,7 @@ export interface ContourKit {
   /** Feature numbers of each cluster. */
   readonly clusters: readonly Int32Array[];
   /** Working space of one contour, empty between calls. */
-  readonly spreads: (Spread | undefined)[];
+  readonly curves: (OffsetCurve | undefined)[];
 }
 
 /** A border that contours are cut off at: the sheet's, or a region's. */
@@ -52,7 +52,7 @@ export function makeContourKit(index: FrontIndex): ContourKit {
     index,
     near: { offsets, items: Int32Array.from(items) },
     clusters: gather(sets, features.length),
-    spreads: new Array(features.length).fill(undefined),
+    curves: new Array(features.length).fill(undefined),
   };
 }
 

@@ -2,9 +2,9 @@
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, lineSpan, type Span } from '#geometry/span.ts';
-import { livePieces, type Nodes, nodesOf } from './chain-pieces.ts';
+import { liveSegments, type Nodes, nodesOf } from './chain-segments.ts';
 import { type ContourKit, clipNearCluster, makeClipBorder } from './contour-kit.ts';
-import { type ContourPiece, contourPieces } from './contour-pieces.ts';
+import { type ContourSegment, contourSegments } from './contour-segments.ts';
 import { momentAt, reachAt } from './front.ts';
 
 export interface ContourLoops {
@@ -24,7 +24,9 @@ export function contourLoops(
   const sheet = front.sheet.length === 0 ? undefined : makeClipBorder(kit.index, front.sheet);
   const found = kit.clusters.map((members) => {
     const clip = sheet === undefined ? undefined : clipNearCluster(sheet, members);
-    return loopsOf(contourPieces(kit, { members, reaches, clip }).filter((piece) => piece.withoutFloor));
+    return loopsOf(
+      contourSegments(kit, { members, reaches, clip }).filter((segment) => segment.withoutFloor),
+    );
   });
   return {
     loops: found.flatMap(({ loops }) => loops),
@@ -32,25 +34,29 @@ export function contourLoops(
   };
 }
 
-function loopsOf(pieces: readonly ContourPiece[]): ContourLoops {
-  const nodes = nodesOf(pieces);
+function loopsOf(segments: readonly ContourSegment[]): ContourLoops {
+  const nodes = nodesOf(segments);
   const leaving = new Map<number, number[]>();
-  const { live, gap } = livePieces(
+  const { live, gap } = liveSegments(
     nodes,
-    pieces.map((_, i) => i),
+    segments.map((_, i) => i),
   );
-  for (const piece of live) {
-    const start = itemAt(nodes.starts, piece);
-    leaving.set(start, [...(leaving.get(start) ?? []), piece]);
+  for (const segment of live) {
+    const start = itemAt(nodes.starts, segment);
+    leaving.set(start, [...(leaving.get(start) ?? []), segment]);
   }
   const loops: Loop[] = [];
   for (const start of leaving.keys()) {
     for (;;) {
       const loop: Span[] = [];
       let node = start;
-      for (let piece = leaving.get(node)?.pop(); piece !== undefined; piece = leaving.get(node)?.pop()) {
-        loop.push(spanOf(itemAt(pieces, piece), nodes, piece));
-        node = itemAt(nodes.ends, piece);
+      for (
+        let segment = leaving.get(node)?.pop();
+        segment !== undefined;
+        segment = leaving.get(node)?.pop()
+      ) {
+        loop.push(spanOf(itemAt(segments, segment), nodes, segment));
+        node = itemAt(nodes.ends, segment);
         if (node === start) break;
       }
       if (loop.length === 0) break;
@@ -60,18 +66,18 @@ function loopsOf(pieces: readonly ContourPiece[]): ContourLoops {
   return { loops, gap };
 }
 
-function spanOf({ spread, from, to }: ContourPiece, nodes: Nodes, piece: number): Span {
+function spanOf({ curve, from, to }: ContourSegment, nodes: Nodes, segment: number): Span {
   const placeOf = (node: number) => ({ x: itemAt(nodes.xs, node), y: itemAt(nodes.ys, node) });
-  const start = placeOf(itemAt(nodes.starts, piece));
-  const end = placeOf(itemAt(nodes.ends, piece));
-  if (spread.radius === 0) return lineSpan(start, end);
-  const { cx, cy, sweep } = spread.feature;
+  const start = placeOf(itemAt(nodes.starts, segment));
+  const end = placeOf(itemAt(nodes.ends, segment));
+  if (curve.radius === 0) return lineSpan(start, end);
+  const { cx, cy, sweep } = curve.feature;
   return {
     kind: 'arc',
     start,
     end,
     center: { x: cx, y: cy },
-    radius: spread.radius,
+    radius: curve.radius,
     sweep: sweep * (to - from),
   };
 }

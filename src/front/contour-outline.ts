@@ -1,5 +1,5 @@
 /**
- * A contour as mesh corners: each piece a chain of them, pieces that meet sharing one, chains linked into rings.
+ * A contour as mesh corners: each segment a chain of them, segments that meet sharing one, chains linked into loops.
  * Arcs are divided at absolute angles, whole fractions of a turn by powers of two, so that arcs about one centre have
  * their corners on the same rays at every depth: the bands between contours come out regular and mostly do not cross.
  */
@@ -7,8 +7,8 @@
 import { itemAt } from '#geometry/assert.ts';
 import { acos } from '#maths/arc-cosine.ts';
 import { cos, sin } from '#maths/sine.ts';
-import { livePieces, type Nodes } from './chain-pieces.ts';
-import type { ContourPiece } from './contour-pieces.ts';
+import { liveSegments, type Nodes } from './chain-segments.ts';
+import type { ContourSegment } from './contour-segments.ts';
 import type { Feature } from './front-features.ts';
 import { addVertex, isSamePlace, type MeshDraft } from './mesh-draft.ts';
 
@@ -19,11 +19,11 @@ export interface Chain {
 }
 
 /** A closed run of corners; the first is not repeated. */
-export interface Ring {
+export interface VertexLoop {
   readonly vertices: readonly number[];
   /** Stage index of the edge that starts at each corner. */
   readonly stages: readonly number[];
-  /** What the ring's pieces spread from. */
+  /** What the loop's segments are offset from. */
   readonly features: readonly Feature[];
 }
 
@@ -31,46 +31,46 @@ export interface Outline {
   /** All that is drawn of the contour, whether it closes or not. */
   readonly chains: readonly Chain[];
   /** Rings of the border with the floor at this depth counted in, and without: the same array where there is no floor. */
-  readonly withFloor: readonly Ring[];
-  readonly withoutFloor: readonly Ring[];
+  readonly withFloor: readonly VertexLoop[];
+  readonly withoutFloor: readonly VertexLoop[];
   /** Whether every border closes. */
   readonly isWhole: boolean;
 }
 
-/** Lays the pieces of one depth down as corners. Chords leave arcs by at most `sag` mm. */
+/** Lays the segments of one depth down as corners. Chords leave arcs by at most `sag` mm. */
 export function outlineOf(draft: MeshDraft, nodes: Nodes, { z, sag }: { z: number; sag: number }): Outline {
-  const { pieces } = nodes;
+  const { segments } = nodes;
   const wanted = (key: 'withFloor' | 'withoutFloor') =>
-    livePieces(
+    liveSegments(
       nodes,
-      pieces.flatMap((piece, i) => (piece[key] ? [i] : [])),
+      segments.flatMap((segment, i) => (segment[key] ? [i] : [])),
     );
-  const hasFloor = pieces.some((piece) => piece.withFloor !== piece.withoutFloor);
+  const hasFloor = segments.some((segment) => segment.withFloor !== segment.withoutFloor);
   const outer = wanted('withFloor');
   const inner = hasFloor ? wanted('withoutFloor') : outer;
   const isWhole = outer.gap === undefined && inner.gap === undefined;
-  const shown = isWhole ? [...new Set([...outer.live, ...inner.live])] : pieces.map((_, i) => i);
+  const shown = isWhole ? [...new Set([...outer.live, ...inner.live])] : segments.map((_, i) => i);
   const chains = chainsOf(draft, nodes, shown, { z, sag });
-  const ringsFrom = (live: readonly number[]): Ring[] =>
+  const loopsFrom = (live: readonly number[]): VertexLoop[] =>
     isWhole
-      ? ringsOf(
+      ? loopsOf(
           draft,
-          live.flatMap((piece) => chains.get(piece) ?? []),
+          live.flatMap((segment) => chains.get(segment) ?? []),
         )
       : [];
-  const withFloor = ringsFrom(outer.live);
+  const withFloor = loopsFrom(outer.live);
   return {
     chains: [...chains.values()],
     withFloor,
-    withoutFloor: hasFloor ? ringsFrom(inner.live) : withFloor,
+    withoutFloor: hasFloor ? loopsFrom(inner.live) : withFloor,
     isWhole,
   };
 }
 
-/** By piece; none for a piece whose corners all fall on one place of the lattice. */
+/** By segment; none for a segment whose corners all fall on one place of the lattice. */
 function chainsOf(
   draft: MeshDraft,
-  { pieces, starts, ends, xs, ys }: Nodes,
+  { segments, starts, ends, xs, ys }: Nodes,
   shown: readonly number[],
   { z, sag }: { z: number; sag: number },
 ): Map<number, Chain> {
@@ -85,11 +85,11 @@ function chainsOf(
   };
   const chains = new Map<number, Chain>();
   for (const i of shown) {
-    const piece = itemAt(pieces, i);
+    const segment = itemAt(segments, i);
     const start = vertexOf(itemAt(starts, i));
     const run = [start];
     let last = start;
-    for (const vertex of insideOf(draft, piece, z, sag)) {
+    for (const vertex of insideOf(draft, segment, z, sag)) {
       if (isSamePlace(draft, last, vertex)) continue;
       run.push(vertex);
       last = vertex;
@@ -97,15 +97,15 @@ function chainsOf(
     const end = vertexOf(itemAt(ends, i));
     while (run.length > 1 && isSamePlace(draft, itemAt(run, run.length - 1), end)) run.pop();
     run.push(end);
-    chains.set(i, { vertices: run, feature: piece.spread.feature });
+    chains.set(i, { vertices: run, feature: segment.curve.feature });
   }
   return chains;
 }
 
-/** Corners inside a piece: none on a line; on an arc those at whole fractions of a turn, and at least one. */
-function insideOf(draft: MeshDraft, { spread, from, to }: ContourPiece, z: number, sag: number): number[] {
-  if (spread.radius === 0) return [];
-  const { feature, radius } = spread;
+/** Corners inside a segment: none on a line; on an arc those at whole fractions of a turn, and at least one. */
+function insideOf(draft: MeshDraft, { curve, from, to }: ContourSegment, z: number, sag: number): number[] {
+  if (curve.radius === 0) return [];
+  const { feature, radius } = curve;
   const first = feature.from + feature.sweep * from;
   const last = feature.from + feature.sweep * to;
   return turnsBetween(first, last, radius, sag).map((angle) =>
@@ -137,7 +137,7 @@ function divisionsOf(radius: number, sag: number): number {
   return divisions;
 }
 
-export function reverseRing({ vertices, stages, features }: Ring): Ring {
+export function reverseLoop({ vertices, stages, features }: VertexLoop): VertexLoop {
   const count = vertices.length;
   return {
     vertices: vertices.map((_, i) => itemAt(vertices, count - 1 - i)),
@@ -147,7 +147,7 @@ export function reverseRing({ vertices, stages, features }: Ring): Ring {
 }
 
 /** Rings from chains, each followed by any that starts where it ends. */
-function ringsOf(draft: MeshDraft, chains: readonly Chain[]): Ring[] {
+function loopsOf(draft: MeshDraft, chains: readonly Chain[]): VertexLoop[] {
   const leaving = new Map<number, Chain[]>();
   for (const chain of chains) {
     const start = itemAt(chain.vertices, 0);
@@ -155,7 +155,7 @@ function ringsOf(draft: MeshDraft, chains: readonly Chain[]): Ring[] {
     if (list === undefined) leaving.set(start, [chain]);
     else list.push(chain);
   }
-  const rings: Ring[] = [];
+  const loops: VertexLoop[] = [];
   for (const start of leaving.keys()) {
     for (;;) {
       const way: Chain[] = [];
@@ -166,14 +166,14 @@ function ringsOf(draft: MeshDraft, chains: readonly Chain[]): Ring[] {
         if (end === start) break;
       }
       if (way.length === 0) break;
-      const ring = ringOf(draft, way);
-      if (ring.vertices.length > 2) rings.push(ring);
+      const loop = loopOf(draft, way);
+      if (loop.vertices.length > 2) loops.push(loop);
     }
   }
-  return rings;
+  return loops;
 }
 
-function ringOf(draft: MeshDraft, way: readonly Chain[]): Ring {
+function loopOf(draft: MeshDraft, way: readonly Chain[]): VertexLoop {
   const vertices: number[] = [];
   const stages: number[] = [];
   for (const { vertices: run, feature } of way) {

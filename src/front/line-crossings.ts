@@ -1,20 +1,20 @@
-/** Where a straight cut crosses a spread feature: exact. */
+/** Where a straight cut crosses an offset feature: exact. */
 
 import { halfChord } from '#geometry/cross-carriers.ts';
 import type { Point } from '#geometry/point.ts';
 import { hypot } from '#maths/hypot.ts';
-import { type Spread, shareOfArc } from './spread.ts';
+import { type OffsetCurve, shareOfArc } from './offset-curve.ts';
 
-/** Distances from `from` at which the way to `to` crosses the spread. Running along a line counts as no crossing. */
-export function crossingsOf(spread: Spread, from: Point, to: Point): number[] {
+/** Distances from `from` at which the way to `to` crosses the curve. Running along a line counts as no crossing. */
+export function crossingsOf(curve: OffsetCurve, from: Point, to: Point): number[] {
   const length = hypot(to.x - from.x, to.y - from.y);
   const ux = (to.x - from.x) / length;
   const uy = (to.y - from.y) / length;
-  const found = spread.radius === 0 ? crossLine(spread, from, ux, uy) : crossArc(spread, from, ux, uy);
+  const found = curve.radius === 0 ? crossLine(curve, from, ux, uy) : crossArc(curve, from, ux, uy);
   return found.filter((at) => at >= 0 && at <= length);
 }
 
-function crossLine({ ax, ay, bx, by }: Spread, from: Point, ux: number, uy: number): number[] {
+function crossLine({ ax, ay, bx, by }: OffsetCurve, from: Point, ux: number, uy: number): number[] {
   const vx = bx - ax;
   const vy = by - ay;
   const turn = ux * vy - uy * vx;
@@ -25,7 +25,7 @@ function crossLine({ ax, ay, bx, by }: Spread, from: Point, ux: number, uy: numb
   return share < 0 || share > 1 ? [] : [(wx * vy - wy * vx) / turn];
 }
 
-function crossArc(arc: Spread, from: Point, ux: number, uy: number): number[] {
+function crossArc(arc: OffsetCurve, from: Point, ux: number, uy: number): number[] {
   const { cx, cy } = arc.feature;
   const foot = (cx - from.x) * ux + (cy - from.y) * uy;
   const off = (cx - from.x) * uy - (cy - from.y) * ux;

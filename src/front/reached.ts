@@ -11,7 +11,7 @@ import { makeProbe, type Probe } from './depth-at.ts';
 import { featureGap } from './feature-gap.ts';
 import { type Moment, momentAt } from './front.ts';
 import type { Feature } from './front-features.ts';
-import { cutWhereTheyMeet, pointOfSpread, spreadFeature } from './spread.ts';
+import { cutWhereTheyMeet, offsetFeature, pointOfCurve } from './offset-curve.ts';
 
 export interface RegionAsk {
   readonly loops: readonly Loop[];
@@ -117,7 +117,7 @@ function deepestIn({ kit, moment, clip, near }: Place): number {
 
 /** An opening's border can pass through a region with no end of either inside the other: `featureGap` does not see that. */
 function isCrossed(a: Feature, b: Feature): boolean {
-  const [first, second] = [spreadFeature(a, 0), spreadFeature(b, 0)];
+  const [first, second] = [offsetFeature(a, 0), offsetFeature(b, 0)];
   if (first === undefined || second === undefined) return false;
   cutWhereTheyMeet(first, second);
   return first.cuts.length > 0;
@@ -145,10 +145,10 @@ function shallowestIn(place: Place, area: number, deepest: number): number {
 function shallowestOnBorder({ clip }: Place, probe: Probe, deepest: number): number {
   let shallowest = deepest;
   for (const feature of clip.features) {
-    const spread = spreadFeature(feature, 0);
-    if (spread === undefined) continue;
+    const curve = offsetFeature(feature, 0);
+    if (curve === undefined) continue;
     for (let i = 0; i < TRIED && shallowest > 0; i++) {
-      const [x, y] = pointOfSpread(spread, i / (TRIED - 1));
+      const [x, y] = pointOfCurve(curve, i / (TRIED - 1));
       shallowest = Math.min(shallowest, probe.measure(x, y));
     }
   }

@@ -13,7 +13,7 @@ import type { Point } from '#geometry/point.ts';
 import { type Loop, type Span, startAngle } from '#geometry/span.ts';
 import { cos, sin } from '#maths/sine.ts';
 import { type ContourKit, clipNearCluster, makeClipBorder } from './contour-kit.ts';
-import { type Outline, type Ring, turnsBetween } from './contour-outline.ts';
+import { type Outline, turnsBetween, type VertexLoop } from './contour-outline.ts';
 import { endlessSheet } from './endless-sheet.ts';
 import { momentAt } from './front.ts';
 import { addEdge, addGround, EDGE, type Ground, type GroundEdges, type GroundRules } from './ground-mesh.ts';
@@ -83,9 +83,9 @@ export function reliefMesh(kit: ContourKit, ask: ReliefAsk = {}): ReliefMesh {
   for (const isAllowed of [true, false]) {
     draft.triangleCount = 0;
     const edges: GroundEdges = { starts: [], ends: [], kinds: [] };
-    for (const ring of rim) addRing(edges, ring, EDGE.rim);
+    for (const loop of rim) addRing(edges, loop, EDGE.rim);
     for (const { outlines, isAmid } of stacks) {
-      const strips = isAllowed && isAmid ? zipBands(draft, outlines, zip) : new Map<Ring, number>();
+      const strips = isAllowed && isAmid ? zipBands(draft, outlines, zip) : new Map<VertexLoop, number>();
       for (const outline of outlines) addOutline({ draft, edges, heightAt: rules.heightAt }, outline, strips);
     }
     ground = addGround(draft, edges, rules);
@@ -133,7 +133,7 @@ function addRing(edges: GroundEdges, vertices: readonly number[], kind: number):
 function addOutline(
   { draft, edges, heightAt }: Pick<GroundRules, 'heightAt'> & { draft: MeshDraft; edges: GroundEdges },
   outline: Outline,
-  strips: ReadonlyMap<Ring, number>,
+  strips: ReadonlyMap<VertexLoop, number>,
 ): void {
   if (!outline.isWhole) {
     for (const { vertices } of outline.chains) {
@@ -144,9 +144,9 @@ function addOutline(
     }
     return;
   }
-  for (const ring of new Set([...outline.withFloor, ...outline.withoutFloor])) {
-    const count = strips.get(ring) ?? 0;
-    if (count < 2) addRing(edges, ring.vertices, count === 1 ? EDGE.plain | EDGE.strip : EDGE.plain);
+  for (const loop of new Set([...outline.withFloor, ...outline.withoutFloor])) {
+    const count = strips.get(loop) ?? 0;
+    if (count < 2) addRing(edges, loop.vertices, count === 1 ? EDGE.plain | EDGE.strip : EDGE.plain);
   }
 }
 
@@ -156,12 +156,12 @@ function standOnFront(draft: MeshDraft, vertex: number, heightAt: GroundRules['h
 }
 
 /** In squared steps: exact. */
-function areaOf(draft: MeshDraft, rings: readonly (readonly number[])[]): number {
+function areaOf(draft: MeshDraft, loops: readonly (readonly number[])[]): number {
   let double = 0;
-  for (const ring of rings) {
-    const origin = itemAt(ring, 0);
-    for (let i = 1; i + 1 < ring.length; i++)
-      double += doubleArea(draft, origin, itemAt(ring, i), itemAt(ring, i + 1));
+  for (const loop of loops) {
+    const origin = itemAt(loop, 0);
+    for (let i = 1; i + 1 < loop.length; i++)
+      double += doubleArea(draft, origin, itemAt(loop, i), itemAt(loop, i + 1));
   }
   return double / 2;
 }

@@ -7,7 +7,7 @@ import type { GroundRules } from './ground-mesh.ts';
 import { placeOn } from './lattice.ts';
 import type { MeshDraft } from './mesh-draft.ts';
 import { isNearFront } from './near-front.ts';
-import type { ZipRules } from './zip-rings.ts';
+import type { ZipRules } from './zip-loops.ts';
 
 /** @param heightOf height of a corner at a depth, mm */
 export function groundRules(

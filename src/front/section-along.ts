@@ -9,7 +9,7 @@ import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import { makeProbe } from './depth-at.ts';
 import { endMinute, momentAt } from './front.ts';
 import type { FrontIndex } from './front-index.ts';
-import { type Cut, type SectionPlace, type SectionReading, sectionPlaces } from './section-places.ts';
+import { type SectionLine, type SectionPlace, type SectionReading, sectionPlaces } from './section-places.ts';
 
 export interface SectionAsk {
   readonly minute?: number | undefined;
@@ -59,7 +59,7 @@ export function sectionAlong(
     const { x, y } = placeOf(distance);
     return index.sheet === undefined || isInside(index.sheet, x, y);
   };
-  const cut: Cut = { from, to, length };
+  const cut: SectionLine = { from, to, length };
   const places =
     ask.samples === undefined
       ? sectionPlaces({
@@ -89,7 +89,7 @@ export function sectionAlong(
 }
 
 function evenPlaces(
-  { length }: Cut,
+  { length }: SectionLine,
   count: number,
   isOnSheet: (distance: number) => boolean,
 ): SectionPlace[] {

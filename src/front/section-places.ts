@@ -13,9 +13,9 @@ import { type Moment, reachAt } from './front.ts';
 import { type Feature, loopFeatures } from './front-features.ts';
 import type { FrontIndex } from './front-index.ts';
 import { crossingsOf } from './line-crossings.ts';
-import { spreadFeature } from './spread.ts';
+import { offsetFeature } from './offset-curve.ts';
 
-export interface Cut {
+export interface SectionLine {
   readonly from: Point;
   readonly to: Point;
   /** mm */
@@ -37,7 +37,7 @@ export interface SectionPlace {
 
 export interface PlacesAsk {
   readonly index: FrontIndex;
-  readonly cut: Cut;
+  readonly cut: SectionLine;
   /** One a curve. */
   readonly moments: readonly Moment[];
   readonly read: (distance: number) => SectionReading;
@@ -95,13 +95,13 @@ function breakpoints({ index, cut, moments, breaks }: PlacesAsk): number[] {
   return found.filter((at, i) => i === 0 || at - itemAt(found, i - 1) > SAME_CROSSING);
 }
 
-function crossings(feature: Feature, reach: number, { from, to }: Cut): number[] {
-  const spread = spreadFeature(feature, reach);
-  return spread === undefined ? [] : crossingsOf(spread, from, to);
+function crossings(feature: Feature, reach: number, { from, to }: SectionLine): number[] {
+  const curve = offsetFeature(feature, reach);
+  return curve === undefined ? [] : crossingsOf(curve, from, to);
 }
 
 /** Features whose reach comes near the cut: boxes along it, so that a slanting cut does not ask the whole sheet. */
-function featuresAlong(index: FrontIndex, { from, to }: Cut): number[] {
+function featuresAlong(index: FrontIndex, { from, to }: SectionLine): number[] {
   const pieces = Math.min(64, Math.max(1, index.features.length >> 4));
   const found = new Set<number>();
   for (let i = 0; i < pieces; i++) {

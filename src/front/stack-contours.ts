@@ -4,15 +4,15 @@
  */
 import { itemAt } from '#geometry/assert.ts';
 import { type InsideIndex, isInside } from '#geometry/inside-index.ts';
-import { countBorders, type Nodes, nodesOf } from './chain-pieces.ts';
+import { countBorders, type Nodes, nodesOf } from './chain-segments.ts';
 import { nextContourDepth } from './contour-depths.ts';
 import type { ContourKit } from './contour-kit.ts';
 import { type Outline, outlineOf } from './contour-outline.ts';
-import { contourPieces } from './contour-pieces.ts';
+import { contourSegments } from './contour-segments.ts';
 import { type Moment, reachAt } from './front.ts';
 import type { Feature } from './front-features.ts';
 import type { MeshDraft } from './mesh-draft.ts';
-import { pointOfSpread, spreadFeature } from './spread.ts';
+import { offsetFeature, pointOfCurve } from './offset-curve.ts';
 
 export interface StackRules {
   readonly moment: Moment;
@@ -33,7 +33,7 @@ export function stackContours(
   const floors = floorsOf(kit, cluster, moment);
   const contourAt = (depth: number): Contour => {
     const reaches = moment.cuts.map((_, stage) => reachAt(moment, stage, depth));
-    return { depth, nodes: nodesOf(contourPieces(kit, { members: cluster, reaches })) };
+    return { depth, nodes: nodesOf(contourSegments(kit, { members: cluster, reaches })) };
   };
   const search = { contourAt, sag };
   const outlines: Outline[] = [];
@@ -44,7 +44,8 @@ export function stackContours(
   lay(last);
   for (let floor = floors[0]; floor !== undefined; floor = floors.find((each) => each > last.depth)) {
     const showing = new Set<number>();
-    for (const piece of last.nodes.pieces) if (piece.withoutFloor) showing.add(piece.spread.feature.stage);
+    for (const segment of last.nodes.segments)
+      if (segment.withoutFloor) showing.add(segment.curve.feature.stage);
     const next = nextContourDepth(moment, { depth: last.depth, floor, showing, sag });
     const found = firstChange(search, last, contourAt(next));
     for (const each of found) lay(each);
@@ -64,13 +65,13 @@ interface Contour {
  */
 function firstChange(search: ChangeSearch, above: Contour, below: Contour): Contour[] {
   const { contourAt, sag } = search;
-  const borders = countBorders(above.nodes, (piece) => piece.withoutFloor);
-  if (borders === countBorders(below.nodes, (piece) => piece.withFloor)) return [below];
+  const borders = countBorders(above.nodes, (segment) => segment.withoutFloor);
+  if (borders === countBorders(below.nodes, (segment) => segment.withFloor)) return [below];
   let same = above;
   let changed = below;
   while (changed.depth - same.depth > sag) {
     const middle = contourAt((same.depth + changed.depth) / 2);
-    if (countBorders(middle.nodes, (piece) => piece.withFloor) === borders) same = middle;
+    if (countBorders(middle.nodes, (segment) => segment.withFloor) === borders) same = middle;
     else changed = middle;
   }
   return same === above ? [changed] : [same, changed];
@@ -102,8 +103,8 @@ function floorsOf(kit: ContourKit, cluster: Int32Array, moment: Moment): number[
 
 /** Whether a border span comes inside an opening: a place of it on the opening's own border may say anything. */
 function isAnyWithin(feature: Feature, opening: InsideIndex): boolean {
-  const spread = spreadFeature(feature, 0);
+  const curve = offsetFeature(feature, 0);
   return (
-    spread !== undefined && [0, 0.3, 0.6].some((share) => isInside(opening, ...pointOfSpread(spread, share)))
+    curve !== undefined && [0, 0.3, 0.6].some((share) => isInside(opening, ...pointOfCurve(curve, share)))
   );
 }

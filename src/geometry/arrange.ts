@@ -14,12 +14,12 @@ import { type Effort, type EffortLimits, limitEffort } from './effort.ts';
 import { findBridges } from './find-bridges.ts';
 import { findDangling } from './find-dangling.ts';
 import { findDoubled } from './find-doubled.ts';
-import { healPieces } from './heal-pieces.ts';
 import { joinGaps } from './join-gaps.ts';
+import { mergeSegments } from './merge-segments.ts';
 import { nestCycles } from './nest-cycles.ts';
 import type { Point } from './point.ts';
 import { pointAlong, spanLength } from './span.ts';
-import { type Piece, splitSpans } from './split-spans.ts';
+import { type Segment, splitSpans } from './split-spans.ts';
 import { SAME_PLACE } from './tolerances.ts';
 import { traceFaces } from './trace-faces.ts';
 
@@ -44,11 +44,11 @@ export function arrange(
   if (effort.exceeded() !== undefined) return giveUp(effort);
   const split = splitSpans(joined.spans, effort);
   if (effort.exceeded() !== undefined) return giveUp(effort);
-  const isBridge = findBridges(split.pieces, split.points.length);
+  const isBridge = findBridges(split.segments, split.points.length);
   const found = trouble.concat(joined.trouble, findDoubled(split), findDangling(split, isBridge));
-  const bordering = split.pieces.filter((_, number) => !isBridge[number]);
-  const pieces = healPieces(bordering, { spans: joined.spans, points: split.points });
-  return { arrangement: assemble(pieces, split.points), trouble: found.sort(compareTrouble) };
+  const bordering = split.segments.filter((_, number) => !isBridge[number]);
+  const segments = mergeSegments(bordering, { spans: joined.spans, points: split.points });
+  return { arrangement: assemble(segments, split.points), trouble: found.sort(compareTrouble) };
 }
 
 function giveUp(effort: Effort): Arranged {
@@ -73,13 +73,13 @@ function dropWithoutLength(spans: readonly SourcedSpan[]): {
 }
 
 /** Vertices by place, edges by their vertices, faces by their least vertex. */
-function assemble(pieces: readonly Piece[], points: readonly Point[]): Arrangement {
-  const places = [...new Set(pieces.flatMap(({ start, end }) => [start, end]))];
+function assemble(segments: readonly Segment[], points: readonly Point[]): Arrangement {
+  const places = [...new Set(segments.flatMap(({ start, end }) => [start, end]))];
   places.sort((a, b) => comparePoints(itemAt(points, a), itemAt(points, b)) || a - b);
   const vertices = places.map((place) => itemAt(points, place));
   const vertexAt = new Map(places.map((place, vertex) => [place, vertex]));
   const vertexOf = (place: number) => vertexAt.get(place) ?? -1;
-  const bare = pieces
+  const bare = segments
     .map(({ span, sources, start, end }) => ({ span, sources, start: vertexOf(start), end: vertexOf(end) }))
     .sort(compareEdges);
   const faces = nestCycles(traceFaces(bare, vertices.length), { edges: bare, vertices });

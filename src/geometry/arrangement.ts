@@ -48,7 +48,7 @@ export interface Arrangement {
   readonly faces: readonly Face[];
 }
 
-/** What was wrong with the linework, with its place. None of it costs more than the piece itself, `too-crossed` apart: that costs all. */
+/** What was wrong with the linework, with its place. None of it costs more than the segment itself, `too-crossed` apart: that costs all. */
 export type LineworkTrouble =
   | { readonly kind: 'zero-length'; readonly source: number; readonly at: Point }
   | { readonly kind: 'doubled'; readonly source: number; readonly other: number; readonly at: Point }

@@ -1,6 +1,6 @@
 /** The centroid of an area bounded by lines and arcs: exact, and the same however its border is cut into spans. */
 import { boxOfSpans } from './box.ts';
-import { momentBeyond } from './moment-beyond.ts';
+import { firstMomentBeyond } from './first-moment-beyond.ts';
 import type { Point } from './point.ts';
 import { type Loop, loopsArea } from './span.ts';
 
@@ -9,7 +9,7 @@ export function centroidOf(loops: readonly Loop[]): Point {
   const { minX, minY } = boxOfSpans(loops.flat());
   const area = loopsArea(loops);
   return {
-    x: minX + momentBeyond(loops, { direction: { x: 1, y: 0 }, from: minX }) / area,
-    y: minY + momentBeyond(loops, { direction: { x: 0, y: 1 }, from: minY }) / area,
+    x: minX + firstMomentBeyond(loops, { direction: { x: 1, y: 0 }, from: minX }) / area,
+    y: minY + firstMomentBeyond(loops, { direction: { x: 0, y: 1 }, from: minY }) / area,
   };
 }

@@ -6,7 +6,7 @@
  */
 import { itemAt } from './assert.ts';
 import { indexBoxes } from './box-index.ts';
-import type { GridPoint, Ring } from './ring.ts';
+import type { GridPoint, GridPolygon } from './grid-polygon.ts';
 
 /** A corner this near to an edge lies on it, grid units: both are rounded, and one of them may be nudged. */
 const ON_EDGE = 2.5;
@@ -18,13 +18,13 @@ interface Edge {
 }
 
 /** The same area without its slits; the same rings where it has none. */
-export function closeSlits(rings: readonly Ring[]): readonly Ring[] {
+export function closeSlits(rings: readonly GridPolygon[]): readonly GridPolygon[] {
   const shared = shareCorners(rings);
   return shared === undefined ? rings : linkEdges(withoutOpposites(shared));
 }
 
 /** All edges with common corners; undefined where no corner lies on another edge. */
-function shareCorners(rings: readonly Ring[]): Edge[] | undefined {
+function shareCorners(rings: readonly GridPolygon[]): Edge[] | undefined {
   const edges = rings.flatMap((corners, ring) =>
     corners.map((from, at): Edge => ({ ring, from, to: itemAt(corners, (at + 1) % corners.length) })),
   );
@@ -77,7 +77,7 @@ function withoutOpposites(edges: readonly Edge[]): Edge[] {
 }
 
 /** Closed rings of all edges; which way on is taken where several leave a corner makes no difference to whoever splits rings there. */
-function linkEdges(edges: readonly Edge[]): Ring[] {
+function linkEdges(edges: readonly Edge[]): GridPolygon[] {
   const leaving = new Map<string, Edge[]>();
   for (const edge of edges) {
     const key = cornerKey(edge.from);
@@ -85,7 +85,7 @@ function linkEdges(edges: readonly Edge[]): Ring[] {
     if (others === undefined) leaving.set(key, [edge]);
     else others.push(edge);
   }
-  const rings: Ring[] = [];
+  const rings: GridPolygon[] = [];
   for (const first of edges) {
     const ring: GridPoint[] = [];
     for (let at = first.from, next = take(leaving, at); next !== undefined; next = take(leaving, at)) {

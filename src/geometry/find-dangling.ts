@@ -8,24 +8,24 @@ import { comparePoints } from './canonical-spans.ts';
 import { disjointSets } from './disjoint-sets.ts';
 import type { Point } from './point.ts';
 import { pointAlong, spanLength } from './span.ts';
-import type { Piece } from './split-spans.ts';
+import type { Segment } from './split-spans.ts';
 import { SILENT_JOIN } from './tolerances.ts';
 
-/** `isBridge` marks the pieces that were taken out. Stretches up to `SILENT_JOIN` are rounding, and not told. */
+/** `isBridge` marks the segments that were taken out. Stretches up to `SILENT_JOIN` are rounding, and not told. */
 export function findDangling(
-  linework: { pieces: readonly Piece[]; points: readonly Point[] },
+  linework: { segments: readonly Segment[]; points: readonly Point[] },
   isBridge: readonly boolean[],
 ): LineworkTrouble[] {
-  const { pieces, points } = linework;
+  const { segments, points } = linework;
   const degree = new Map<number, number>();
   const kept = new Set<number>();
-  pieces.forEach(({ start, end }, number) => {
+  segments.forEach(({ start, end }, number) => {
     for (const place of [start, end]) {
       degree.set(place, (degree.get(place) ?? 0) + 1);
       if (isBridge[number] !== true) kept.add(place);
     }
   });
-  const dropped = pieces.filter((_, number) => isBridge[number]);
+  const dropped = segments.filter((_, number) => isBridge[number]);
   const trouble: LineworkTrouble[] = [];
   for (const stretch of connectedStretches(dropped, kept)) {
     const length = stretch.reduce((sum, { span }) => sum + spanLength(span), 0);
@@ -36,17 +36,17 @@ export function findDangling(
       .map((place) => itemAt(points, place))
       .sort(comparePoints);
     const at = loose[0] ?? pointAlong(itemAt(stretch, 0).span, 0.5);
-    const sources = [...new Set(stretch.flatMap((piece) => piece.sources))].sort((a, b) => a - b);
+    const sources = [...new Set(stretch.flatMap((segment) => segment.sources))].sort((a, b) => a - b);
     trouble.push({ kind: 'dangling', sources, at, length });
   }
   return trouble;
 }
 
 /** Pieces that hang together at places where nothing kept ends. */
-function connectedStretches(pieces: readonly Piece[], kept: ReadonlySet<number>): Piece[][] {
-  const sets = disjointSets(pieces.length);
+function connectedStretches(segments: readonly Segment[], kept: ReadonlySet<number>): Segment[][] {
+  const sets = disjointSets(segments.length);
   const lastAt = new Map<number, number>();
-  pieces.forEach(({ start, end }, number) => {
+  segments.forEach(({ start, end }, number) => {
     for (const place of [start, end]) {
       if (kept.has(place)) continue;
       const other = lastAt.get(place);
@@ -54,12 +54,12 @@ function connectedStretches(pieces: readonly Piece[], kept: ReadonlySet<number>)
       lastAt.set(place, number);
     }
   });
-  const stretches = new Map<number, Piece[]>();
-  pieces.forEach((piece, number) => {
+  const stretches = new Map<number, Segment[]>();
+  segments.forEach((segment, number) => {
     const root = sets.find(number);
     const stretch = stretches.get(root);
-    if (stretch === undefined) stretches.set(root, [piece]);
-    else stretch.push(piece);
+    if (stretch === undefined) stretches.set(root, [segment]);
+    else stretch.push(segment);
   });
   return [...stretches.values()];
 }

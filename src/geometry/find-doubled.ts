@@ -8,11 +8,11 @@ import { pointAlong } from './span.ts';
 import type { SplitLinework } from './split-spans.ts';
 
 export function findDoubled({
-  pieces,
+  segments,
   retraced,
-}: Pick<SplitLinework, 'pieces' | 'retraced'>): LineworkTrouble[] {
+}: Pick<SplitLinework, 'segments' | 'retraced'>): LineworkTrouble[] {
   const ways = new Map<number, number[]>();
-  pieces.forEach(({ sources }, number) => {
+  segments.forEach(({ sources }, number) => {
     for (const source of sources) {
       const way = ways.get(source);
       if (way === undefined) ways.set(source, [number]);
@@ -23,12 +23,12 @@ export function findDoubled({
   const firstOnWay = new Map<string, number>();
   for (const [source, way] of [...ways].sort(([a], [b]) => a - b)) {
     // A curve with a stretch of its own is not doubled: most are not, and need no key.
-    if (way.some((number) => itemAt(pieces, number).sources.length === 1)) continue;
+    if (way.some((number) => itemAt(segments, number).sources.length === 1)) continue;
     const key = way.join(' ');
     const other = firstOnWay.get(key);
     if (other === undefined) firstOnWay.set(key, source);
     else {
-      const at = pointAlong(itemAt(pieces, itemAt(way, 0)).span, 0.5);
+      const at = pointAlong(itemAt(segments, itemAt(way, 0)).span, 0.5);
       trouble.push({ kind: 'doubled', source, other, at });
     }
   }

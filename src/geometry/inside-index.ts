@@ -1,6 +1,6 @@
 /**
  * Which points lie inside a set of closed loops: exact, mostly at once.
- * Spans are cut where they turn back along the scan axis, so that a ray meets each piece at most once, and sorted into
+ * Spans are cut where they turn back along the scan axis, so that a ray meets each span at most once, and sorted into
  * slices across the longer side of the box, each slice into cells. Cells away from every border know the answer; in the
  * others a ray is cast within the slice and its signed crossings are counted.
  * A point on a border, to rounding, may come out either way.
@@ -9,8 +9,8 @@ import { itemAt } from './assert.ts';
 import { boxOfSpans } from './box.ts';
 import { type ArcSpan, type LineSpan, type Loop, pointAlong, type Span, startAngle } from './span.ts';
 
-/** A piece that runs one way along the scan axis u; v is the other axis. Arcs keep their circle. */
-interface Piece {
+/** A span that runs one way along the scan axis u; v is the other axis. Arcs keep their circle. */
+interface MonotoneSpan {
   readonly u0: number;
   readonly v0: number;
   readonly u1: number;
@@ -34,7 +34,7 @@ export interface InsideIndex {
   readonly slicesPerMm: number;
   readonly cellsPerMm: number;
   readonly cellCount: number;
-  readonly slices: readonly (readonly Piece[])[];
+  readonly slices: readonly (readonly MonotoneSpan[])[];
   /** Slice after slice: OUT, IN, or MIXED where a border runs through the cell. */
   readonly cells: Uint8Array;
 }
@@ -61,14 +61,14 @@ export function makeInsideIndex(loops: readonly Loop[]): InsideIndex {
     slicesPerMm: sliceCount / (maxU - minU),
     cellsPerMm: cellCount / (maxV - minV),
     cellCount,
-    slices: Array.from({ length: sliceCount }, (): Piece[] => []),
+    slices: Array.from({ length: sliceCount }, (): MonotoneSpan[] => []),
     cells: new Uint8Array(sliceCount * cellCount),
   };
   for (const loop of loops) {
     loop.forEach((span, i) => {
       // Ends that differ in the last digit would leave a gap for a ray to slip through: one span ends where the next starts.
       const { start } = itemAt(loop, (i + 1) % loop.length);
-      for (const piece of piecesOf({ ...span, end: start }, swapped)) enter(index, piece);
+      for (const part of monotoneSpansOf({ ...span, end: start }, swapped)) enter(index, part);
     });
   }
   for (let slice = 0; slice < sliceCount; slice++) settleCells(index, slice);
@@ -79,16 +79,19 @@ function countOf(extent: number, side: number): number {
   return extent > 0 ? Math.min(4096, Math.max(1, Math.ceil(extent / side))) : 0;
 }
 
-/** Puts a piece into its slices and marks the cells that its box covers. */
-function enter(index: InsideIndex & { readonly slices: readonly Piece[][] }, piece: Piece): void {
+/** Puts a span into its slices and marks the cells that its box covers. */
+function enter(
+  index: InsideIndex & { readonly slices: readonly MonotoneSpan[][] },
+  span: MonotoneSpan,
+): void {
   const { originU, originV, slicesPerMm, cellsPerMm, cellCount, slices, cells } = index;
   // One slice and cell more on either side, against rounding at their edges.
-  const first = Math.floor((Math.min(piece.u0, piece.u1) - originU) * slicesPerMm - 0.01);
-  const last = Math.floor((Math.max(piece.u0, piece.u1) - originU) * slicesPerMm + 0.01);
+  const first = Math.floor((Math.min(span.u0, span.u1) - originU) * slicesPerMm - 0.01);
+  const last = Math.floor((Math.max(span.u0, span.u1) - originU) * slicesPerMm + 0.01);
   for (let slice = Math.max(0, first); slice <= Math.min(slices.length - 1, last); slice++) {
-    itemAt(slices, slice).push(piece);
+    itemAt(slices, slice).push(span);
     const [low, high] = reachInSlice(
-      piece,
+      span,
       originU + slice / slicesPerMm,
       originU + (slice + 1) / slicesPerMm,
     );
@@ -98,9 +101,9 @@ function enter(index: InsideIndex & { readonly slices: readonly Piece[][] }, pie
   }
 }
 
-/** Lowest and highest v of a piece between two places on the scan axis; for an arc those of the whole piece. */
-function reachInSlice(piece: Piece, from: number, to: number): [number, number] {
-  const { u0, v0, u1, v1, low, high, radius } = piece;
+/** Lowest and highest v of a span between two places on the scan axis; for an arc those of the whole span. */
+function reachInSlice(span: MonotoneSpan, from: number, to: number): [number, number] {
+  const { u0, v0, u1, v1, low, high, radius } = span;
   if (radius > 0 || u0 === u1) return [low, high];
   const slope = (v1 - v0) / (u1 - u0);
   const a = Math.min(high, Math.max(low, v0 + (from - u0) * slope));
@@ -134,40 +137,44 @@ export function isInside(index: InsideIndex, x: number, y: number): boolean {
   return state === MIXED ? windsRound(itemAt(index.slices, slice), u, v) : state === IN;
 }
 
-function windsRound(pieces: readonly Piece[], u: number, v: number): boolean {
+function windsRound(spans: readonly MonotoneSpan[], u: number, v: number): boolean {
   let winding = 0;
-  for (const piece of pieces) {
-    if (piece.u0 <= u) {
-      if (piece.u1 > u && isBeyond(piece, u, v)) winding++;
-    } else if (piece.u1 <= u && isBeyond(piece, u, v)) winding--;
+  for (const span of spans) {
+    if (span.u0 <= u) {
+      if (span.u1 > u && isBeyond(span, u, v)) winding++;
+    } else if (span.u1 <= u && isBeyond(span, u, v)) winding--;
   }
   return winding !== 0;
 }
 
-/** Whether the piece crosses the ray from (u, v) towards greater v. */
-function isBeyond(piece: Piece, u: number, v: number): boolean {
-  if (v < piece.low) return true;
-  if (v >= piece.high) return false;
-  if (piece.radius === 0) {
-    return piece.v0 + ((u - piece.u0) / (piece.u1 - piece.u0)) * (piece.v1 - piece.v0) > v;
+/** Whether the span crosses the ray from (u, v) towards greater v. */
+function isBeyond(span: MonotoneSpan, u: number, v: number): boolean {
+  if (v < span.low) return true;
+  if (v >= span.high) return false;
+  if (span.radius === 0) {
+    return span.v0 + ((u - span.u0) / (span.u1 - span.u0)) * (span.v1 - span.v0) > v;
   }
-  const du = u - piece.cu;
-  const rise = Math.sqrt(Math.max(0, piece.radius * piece.radius - du * du));
-  return piece.cv + piece.half * rise > v;
+  const du = u - span.cu;
+  const rise = Math.sqrt(Math.max(0, span.radius * span.radius - du * du));
+  return span.cv + span.half * rise > v;
 }
 
-function piecesOf(span: Span, swapped: boolean): Piece[] {
-  if (span.kind === 'line') return [linePiece(span, swapped)];
+function monotoneSpansOf(span: Span, swapped: boolean): MonotoneSpan[] {
+  if (span.kind === 'line') return [monotoneLine(span, swapped)];
   const shares = turningShares(span, swapped);
-  return shares.slice(1).map((to, i) => arcPiece(span, { from: itemAt(shares, i), to }, swapped));
+  return shares.slice(1).map((to, i) => monotoneArc(span, { from: itemAt(shares, i), to }, swapped));
 }
 
-function linePiece({ start, end }: LineSpan, swapped: boolean): Piece {
+function monotoneLine({ start, end }: LineSpan, swapped: boolean): MonotoneSpan {
   const [u0, v0, u1, v1] = swapped ? [start.x, start.y, end.x, end.y] : [start.y, start.x, end.y, end.x];
   return { u0, v0, u1, v1, low: Math.min(v0, v1), high: Math.max(v0, v1), cu: 0, cv: 0, radius: 0, half: 1 };
 }
 
-function arcPiece(arc: ArcSpan, { from, to }: { from: number; to: number }, swapped: boolean): Piece {
+function monotoneArc(
+  arc: ArcSpan,
+  { from, to }: { from: number; to: number },
+  swapped: boolean,
+): MonotoneSpan {
   const start = from === 0 ? arc.start : pointAlong(arc, from);
   const end = to === 1 ? arc.end : pointAlong(arc, to);
   const middle = pointAlong(arc, (from + to) / 2);
@@ -175,7 +182,7 @@ function arcPiece(arc: ArcSpan, { from, to }: { from: number; to: number }, swap
   const [u0, v0, u1, v1] = swapped ? [start.x, start.y, end.x, end.y] : [start.y, start.x, end.y, end.x];
   const [cu, cv] = swapped ? [center.x, center.y] : [center.y, center.x];
   const half = (swapped ? middle.y : middle.x) >= cv ? 1 : -1;
-  // The piece may hold its quarter point, where v is extreme.
+  // The span may hold its quarter point, where v is extreme.
   const bow = (u0 - cu) * (u1 - cu) < 0 ? cv + half * radius : v0;
   return { u0, v0, u1, v1, low: Math.min(v0, v1, bow), high: Math.max(v0, v1, bow), cu, cv, radius, half };
 }

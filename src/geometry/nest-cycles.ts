@@ -11,7 +11,7 @@ import type { Point } from './point.ts';
 import { type Loop, loopArea } from './span.ts';
 import { loopOfHalves, originOf, type TraceableEdge, type TracedCycle } from './trace-faces.ts';
 
-interface Ring {
+interface SimpleCycle {
   readonly halves: readonly number[];
   readonly loop: Loop;
   readonly area: number;
@@ -19,8 +19,8 @@ interface Ring {
 
 interface Disc {
   readonly part: number;
-  readonly outer: Ring;
-  readonly holes: Ring[];
+  readonly outer: SimpleCycle;
+  readonly holes: SimpleCycle[];
 }
 
 /** Outside first, then by the least vertex of the outer loop. Loops start at their least vertex, holes follow likewise. */
@@ -29,20 +29,20 @@ export function nestCycles(
   graph: { edges: readonly TraceableEdge[]; vertices: readonly Point[] },
 ): Face[] {
   const { edges, vertices } = graph;
-  const rings = cycles.map(({ halves }) => simpleRings(edges, halves));
+  const simple = cycles.map(({ halves }) => simpleCycles(edges, halves));
   const discs: Disc[] = [];
   cycles.forEach(({ part, isOutside }, number) => {
-    if (!isOutside) discs.push(discOf(part, itemAt(rings, number)));
+    if (!isOutside) discs.push(discOf(part, itemAt(simple, number)));
   });
-  discs.sort((a, b) => compareRings(edges, a.outer, b.outer));
-  const outsideHoles: Ring[] = [];
+  discs.sort((a, b) => compareCycles(edges, a.outer, b.outer));
+  const outsideHoles: SimpleCycle[] = [];
   const find = discFinder(discs);
   cycles.forEach(({ part, isOutside }, number) => {
     if (!isOutside) return;
     const holes = find(itemAt(vertices, part), part)?.holes ?? outsideHoles;
-    for (const ring of itemAt(rings, number)) holes.push(ring);
+    for (const cycle of itemAt(simple, number)) holes.push(cycle);
   });
-  const inOrder = (holes: Ring[]) => holes.sort((a, b) => compareRings(edges, a, b));
+  const inOrder = (holes: SimpleCycle[]) => holes.sort((a, b) => compareCycles(edges, a, b));
   const outside = faceOf(inOrder(outsideHoles), 0);
   return [
     outside,
@@ -54,8 +54,8 @@ export function nestCycles(
 }
 
 /** A cycle cut where it comes back to a vertex, so that no loop passes a vertex twice. */
-function simpleRings(edges: readonly TraceableEdge[], halves: readonly number[]): Ring[] {
-  const rings: Ring[] = [];
+function simpleCycles(edges: readonly TraceableEdge[], halves: readonly number[]): SimpleCycle[] {
+  const simple: SimpleCycle[] = [];
   const way: number[] = [];
   const stepAt = new Map<number, number>();
   for (const half of halves) {
@@ -65,13 +65,13 @@ function simpleRings(edges: readonly TraceableEdge[], halves: readonly number[])
     if (back === undefined) continue;
     const loop = way.splice(back);
     for (const each of loop) stepAt.delete(originOf(edges, each));
-    rings.push(ringOf(edges, loop));
+    simple.push(simpleCycleOf(edges, loop));
   }
   assert(way.length === 0, 'a border comes back to where it began');
-  return rings;
+  return simple;
 }
 
-function ringOf(edges: readonly TraceableEdge[], halves: readonly number[]): Ring {
+function simpleCycleOf(edges: readonly TraceableEdge[], halves: readonly number[]): SimpleCycle {
   let least = 0;
   halves.forEach((half, at) => {
     if (originOf(edges, half) < originOf(edges, itemAt(halves, least))) least = at;
@@ -81,14 +81,14 @@ function ringOf(edges: readonly TraceableEdge[], halves: readonly number[]): Rin
   return { halves: turned, loop, area: loopArea(loop) };
 }
 
-/** Of the rings of a bounded face the largest is the outer one; others touch it, or each other, at single points. */
-function discOf(part: number, rings: readonly Ring[]): Disc {
-  let outer = itemAt(rings, 0);
-  for (const ring of rings) if (ring.area > outer.area) outer = ring;
-  return { part, outer, holes: rings.filter((ring) => ring !== outer) };
+/** Of the simple of a bounded face the largest is the outer one; others touch it, or each other, at single points. */
+function discOf(part: number, simple: readonly SimpleCycle[]): Disc {
+  let outer = itemAt(simple, 0);
+  for (const cycle of simple) if (cycle.area > outer.area) outer = cycle;
+  return { part, outer, holes: simple.filter((cycle) => cycle !== outer) };
 }
 
-function compareRings(edges: readonly TraceableEdge[], a: Ring, b: Ring): number {
+function compareCycles(edges: readonly TraceableEdge[], a: SimpleCycle, b: SimpleCycle): number {
   const [halfA, halfB] = [itemAt(a.halves, 0), itemAt(b.halves, 0)];
   return originOf(edges, halfA) - originOf(edges, halfB) || halfA - halfB;
 }
@@ -106,10 +106,10 @@ function discFinder(discs: readonly Disc[]): (point: Point, part: number) => Dis
   };
 }
 
-function faceOf(rings: readonly Ring[], area: number): Face {
+function faceOf(simple: readonly SimpleCycle[], area: number): Face {
   return {
-    borders: rings.map(({ halves }) => halves.map((half) => ({ edge: half >> 1, forward: half % 2 === 0 }))),
-    loops: rings.map(({ loop }) => loop),
+    borders: simple.map(({ halves }) => halves.map((half) => ({ edge: half >> 1, forward: half % 2 === 0 }))),
+    loops: simple.map(({ loop }) => loop),
     area,
   };
 }

@@ -14,8 +14,8 @@ import { itemAt } from './assert.ts';
 import { type Box, boxOfSpan, growBox } from './box.ts';
 import { indexBoxes } from './box-index.ts';
 import { crossCarriers, footOn, misfit, sameCarrier } from './carrier.ts';
+import type { GridPolygon } from './grid-polygon.ts';
 import { cross, distance, dot, type Point, subtract } from './point.ts';
-import type { Ring } from './ring.ts';
 import { pointOf } from './rings.ts';
 import {
   type ArcSpan,
@@ -76,7 +76,7 @@ const SLIVER = SCRIBE_ACCURACY;
 
 /** Rebuilds all rings from the given carriers. Slivers thinner than `SLIVER` are dropped. */
 export function rebuildLoops(
-  rings: readonly Ring[],
+  rings: readonly GridPolygon[],
   carriers: readonly Carrier[],
   origin: Point,
 ): RebuiltLoop[] {

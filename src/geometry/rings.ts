@@ -10,8 +10,8 @@ import ClipperLib from 'clipper-lib';
 import { acos } from '#maths/arc-cosine.ts';
 import { boxOfSpans } from './box.ts';
 import { closeSlits } from './close-slits.ts';
+import type { GridPoint, GridPolygon } from './grid-polygon.ts';
 import { type Point, pointOnCircle } from './point.ts';
-import type { GridPoint, Ring } from './ring.ts';
 import { type ArcSpan, type Loop, type Span, startAngle } from './span.ts';
 import { SAGITTA, UNITS_PER_MM } from './tolerances.ts';
 
@@ -34,7 +34,7 @@ export function gridOrigin(spans: Iterable<Span>): Point {
 }
 
 /** Puts a closed chain of spans on the grid. */
-export function ringOf(loop: Loop, origin: Point): Ring {
+export function ringOf(loop: Loop, origin: Point): GridPolygon {
   const ring: GridPoint[] = [];
   for (const span of loop) {
     pushPoint(ring, span.start, origin);
@@ -81,9 +81,9 @@ export type RingOperation = 'unite' | 'subtract' | 'intersect';
 /** Boolean of two sets of rings, each read by the non-zero rule. */
 export function combineRings(
   operation: RingOperation,
-  a: readonly Ring[],
-  b: readonly Ring[],
-): readonly Ring[] {
+  a: readonly GridPolygon[],
+  b: readonly GridPolygon[],
+): readonly GridPolygon[] {
   const { ClipType, PolyFillType } = ClipperLib;
   const type = {
     unite: ClipType.ctUnion,
@@ -94,7 +94,7 @@ export function combineRings(
 }
 
 /** What is wound at least once anticlockwise, when every clockwise ring takes one turn away. */
-export function positivelyWound(rings: readonly Ring[]): readonly Ring[] {
+export function positivelyWound(rings: readonly GridPolygon[]): readonly GridPolygon[] {
   const { ClipType, PolyFillType } = ClipperLib;
   return execute({ type: ClipType.ctUnion, fill: PolyFillType.pftPositive }, rings, []);
 }
@@ -107,9 +107,9 @@ interface Operation {
 /** Areas of the result that lie side by side may come out with a slit of no width between them: it is closed. */
 function execute(
   { type, fill }: Operation,
-  subject: readonly Ring[],
-  clip: readonly Ring[],
-): readonly Ring[] {
+  subject: readonly GridPolygon[],
+  clip: readonly GridPolygon[],
+): readonly GridPolygon[] {
   const clipper = new ClipperLib.Clipper();
   const solution: { X: number; Y: number }[][] = [];
   clipper.AddPaths(subject as GridPoint[][], ClipperLib.PolyType.ptSubject, true);

@@ -1,6 +1,6 @@
 /**
- * Linework cut wherever it meets itself: pieces that share ends and nothing else. Stretches that several spans run
- * along become one piece with all their sources, so that shared borders, partial overlaps and doubled curves need no
+ * Linework cut wherever it meets itself: segments that share ends and nothing else. Stretches that several spans run
+ * along become one segment with all their sources, so that shared borders, partial overlaps and doubled curves need no
  * case of their own. Cost: near linear, by an index of boxes.
  */
 import type { SourcedSpan } from './arrangement.ts';
@@ -15,8 +15,8 @@ import { distanceToSpan, nearestShare, pointAlong, type Span } from './span.ts';
 import { SAME_PLACE } from './tolerances.ts';
 
 /** Part of a span between two cuts. */
-export interface Piece {
-  /** Number of the span, and the shares of it between which the piece lies. */
+export interface Segment {
+  /** Number of the span, and the shares of it between which the segment lies. */
   readonly parent: number;
   readonly from: number;
   readonly to: number;
@@ -30,13 +30,13 @@ export interface Piece {
 
 export interface SplitLinework {
   readonly points: readonly Point[];
-  readonly pieces: readonly Piece[];
+  readonly segments: readonly Segment[];
   /** Sources that run twice along a stretch of their own. */
   readonly retraced: ReadonlyMap<number, Point>;
 }
 
 /** A place on a span's way. */
-interface Cut {
+interface SplitPoint {
   readonly share: number;
   readonly place: number;
 }
@@ -44,11 +44,11 @@ interface Cut {
 /** After this many rounds whatever still nearly touches stays apart; clean drawings need one. */
 const SETTLING_ROUNDS = 5;
 
-/** Cuts canonical spans; the points of the answer include places that no piece uses. Unfinished where the effort is exceeded. */
+/** Cuts canonical spans; the points of the answer include places that no segment uses. Unfinished where the effort is exceeded. */
 export function splitSpans(spans: readonly SourcedSpan[], effort: Effort): SplitLinework {
   const points: Point[] = spans.flatMap(({ span }) => [span.start, span.end]);
   const cuts = cutAtMeetings(spans, points, effort);
-  if (effort.exceeded() !== undefined) return { points, pieces: [], retraced: new Map() };
+  if (effort.exceeded() !== undefined) return { points, segments: [], retraced: new Map() };
   const places = mergePoints(points, SAME_PLACE);
   for (const list of cuts) {
     list.forEach(({ share, place }, at) => {
@@ -56,16 +56,16 @@ export function splitSpans(spans: readonly SourcedSpan[], effort: Effort): Split
     });
     list.sort((a, b) => a.share - b.share || a.place - b.place);
   }
-  let pieces = cutPieces({ spans, points, cuts });
-  for (let round = 0; round < SETTLING_ROUNDS && cutNearPlaces({ points, cuts, pieces, spans }); round++) {
-    pieces = cutPieces({ spans, points, cuts });
+  let segments = cutSegments({ spans, points, cuts });
+  for (let round = 0; round < SETTLING_ROUNDS && cutNearPlaces({ points, cuts, segments, spans }); round++) {
+    segments = cutSegments({ spans, points, cuts });
   }
-  return { points, ...uniteOverlaps(pieces) };
+  return { points, ...uniteOverlaps(segments) };
 }
 
 /** For every span its own ends and the places of its meetings with others; new crossings are appended to `points`. */
-function cutAtMeetings(spans: readonly SourcedSpan[], points: Point[], effort: Effort): Cut[][] {
-  const cuts: Cut[][] = spans.map((_, i) => [
+function cutAtMeetings(spans: readonly SourcedSpan[], points: Point[], effort: Effort): SplitPoint[][] {
+  const cuts: SplitPoint[][] = spans.map((_, i) => [
     { share: 0, place: 2 * i },
     { share: 1, place: 2 * i + 1 },
   ]);
@@ -106,11 +106,11 @@ function cutPair(
 interface Cutting {
   readonly spans: readonly SourcedSpan[];
   readonly points: readonly Point[];
-  readonly cuts: Cut[][];
+  readonly cuts: SplitPoint[][];
 }
 
-function cutPieces({ spans, points, cuts }: Cutting): Piece[] {
-  const pieces: Piece[] = [];
+function cutSegments({ spans, points, cuts }: Cutting): Segment[] {
+  const segments: Segment[] = [];
   spans.forEach(({ span, source }, parent) => {
     const stops = distinctStops(itemAt(cuts, parent));
     for (let at = 1; at < stops.length; at++) {
@@ -118,15 +118,15 @@ function cutPieces({ spans, points, cuts }: Cutting): Piece[] {
       const { share: to, place: end } = itemAt(stops, at);
       const ends = { start: itemAt(points, start), end: itemAt(points, end) };
       const sources = [source];
-      pieces.push({ parent, from, to, start, end, span: partOfSpan(span, { from, to }, ends), sources });
+      segments.push({ parent, from, to, start, end, span: partOfSpan(span, { from, to }, ends), sources });
     }
   });
-  return pieces;
+  return segments;
 }
 
 /** Cuts with neighbours at one place taken together; the first keeps share 0 and the last share 1. */
-function distinctStops(cuts: readonly Cut[]): Cut[] {
-  const stops: Cut[] = [];
+function distinctStops(cuts: readonly SplitPoint[]): SplitPoint[] {
+  const stops: SplitPoint[] = [];
   for (const cut of cuts) {
     const last = stops.at(-1);
     if (last === undefined || last.place !== cut.place) stops.push(cut);
@@ -148,16 +148,16 @@ export function partOfSpan(
   return { ...span, start, end, sweep };
 }
 
-/** Cuts pieces at places that they pass without stopping, as a crossing moved to a near end can leave them. */
-function cutNearPlaces(linework: Cutting & { readonly pieces: readonly Piece[] }): boolean {
-  const { spans, points, cuts, pieces } = linework;
-  const index = indexBoxes(pieces.map(({ span }) => growBox(boxOfSpan(span), SAME_PLACE)));
-  const inUse = new Set(pieces.flatMap(({ start, end }) => [start, end]));
+/** Cuts segments at places that they pass without stopping, as a crossing moved to a near end can leave them. */
+function cutNearPlaces(linework: Cutting & { readonly segments: readonly Segment[] }): boolean {
+  const { spans, points, cuts, segments } = linework;
+  const index = indexBoxes(segments.map(({ span }) => growBox(boxOfSpan(span), SAME_PLACE)));
+  const inUse = new Set(segments.flatMap(({ start, end }) => [start, end]));
   let hasCut = false;
   for (const place of inUse) {
     const point = itemAt(points, place);
     for (const number of index.meeting(boxOfPoints([point]))) {
-      const { parent, start, end, span } = itemAt(pieces, number);
+      const { parent, start, end, span } = itemAt(segments, number);
       if (place === start || place === end || distanceToSpan(span, point) > SAME_PLACE) continue;
       const list = itemAt(cuts, parent);
       if (list.some((cut) => cut.place === place)) continue;
@@ -169,32 +169,32 @@ function cutNearPlaces(linework: Cutting & { readonly pieces: readonly Piece[] }
   return hasCut;
 }
 
-/** Pieces between the same two places that run within two tolerances of each other are one piece of several sources. */
-function uniteOverlaps(pieces: readonly Piece[]): Pick<SplitLinework, 'pieces' | 'retraced'> {
-  const united: Piece[] = [];
+/** Pieces between the same two places that run within two tolerances of each other are one segment of several sources. */
+function uniteOverlaps(segments: readonly Segment[]): Pick<SplitLinework, 'segments' | 'retraced'> {
+  const united: Segment[] = [];
   const retraced = new Map<number, Point>();
   const byEnds = new Map<string, number[]>();
-  for (const piece of pieces) {
-    const key = `${Math.min(piece.start, piece.end)} ${Math.max(piece.start, piece.end)}`;
+  for (const segment of segments) {
+    const key = `${Math.min(segment.start, segment.end)} ${Math.max(segment.start, segment.end)}`;
     const there = byEnds.get(key);
-    if (there === undefined) byEnds.set(key, [united.push(piece) - 1]);
+    if (there === undefined) byEnds.set(key, [united.push(segment) - 1]);
     else {
-      const middle = pointAlong(piece.span, 0.5);
+      const middle = pointAlong(segment.span, 0.5);
       const same = there.find(
         (number) => distance(pointAlong(itemAt(united, number).span, 0.5), middle) <= 2 * SAME_PLACE,
       );
-      if (same === undefined) there.push(united.push(piece) - 1);
-      else united[same] = uniteSources(itemAt(united, same), piece, { middle, retraced });
+      if (same === undefined) there.push(united.push(segment) - 1);
+      else united[same] = uniteSources(itemAt(united, same), segment, { middle, retraced });
     }
   }
-  return { pieces: united, retraced };
+  return { segments: united, retraced };
 }
 
 function uniteSources(
-  first: Piece,
-  second: Piece,
+  first: Segment,
+  second: Segment,
   run: { middle: Point; retraced: Map<number, Point> },
-): Piece {
+): Segment {
   const source = itemAt(second.sources, 0);
   if (first.sources.includes(source)) {
     if (first.parent !== second.parent && !run.retraced.has(source)) run.retraced.set(source, run.middle);

@@ -30,7 +30,7 @@ export function besideNames(job: JobFile): string[] {
 }
 
 /** The job with each name's content in its place; undefined when one is missing or cannot be used. */
-export function takeInBeside(
+export function fillInFiles(
   job: JobFile,
   texts: BesideTexts,
 ): { readonly jobFile?: JobFile; readonly findings: readonly Finding[] } {

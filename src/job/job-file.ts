@@ -101,7 +101,7 @@ export const JOB = group(
   },
   {
     order: { filled: ['name', 'units', 'joinTolerance', 'layers', 'rules', 'levels'] },
-    follow: { name: ({ drawing }) => ({ value: bareName(drawing) }) },
+    follow: { name: ({ drawing }) => ({ value: stemOf(drawing) }) },
   },
 );
 
@@ -109,7 +109,7 @@ export type JobFile = z.infer<typeof JOB.schema>;
 export type JobValues = ValuesOf<typeof JOB.members>;
 
 /** A file's name without its folders and its ending. */
-function bareName(path: string): string {
+function stemOf(path: string): string {
   const file = path.split(/[\\/]/).at(-1) ?? path;
   return file.replace(/\.dxf$/i, '');
 }

@@ -29,7 +29,7 @@ export interface ResolvedJob {
 
 /**
  * `drawingUnit` is the unit that the drawing was read in; undefined when neither drawing nor job says. Figures of the job's
- * own must stand in it (`takeInBeside`).
+ * own must stand in it (`fillInFiles`).
  */
 export function resolveJob(given: JobFile, drawingUnit: LengthUnit | undefined): ResolvedJob {
   const { jobFile, findings } = bareJob(given, (bare) => resolveBare(bare, drawingUnit).filled);

@@ -34,7 +34,7 @@ export function resolveRate(given: GivenProcess, { bath, unit }: Setting): Resol
     given.rateAtC ?? (given.rate === undefined && given.coupon === undefined ? bath?.rate?.atC : undefined);
   const { bathC } = given;
   if (known.rate === undefined || bathC === undefined || bathC === fromC) {
-    return { ...known, provenance: told('etch rate', known.rate) };
+    return { ...known, provenance: provenanceIfKnown('etch rate', known.rate) };
   }
   if (fromC === undefined) {
     const facts = { key: 'rateAtC', expected: 'the temperature in °C that the rate was measured at' };
@@ -47,7 +47,7 @@ function nothing(findings: readonly Finding[]): ResolvedRate {
   return { rate: undefined, provenance: [], findings };
 }
 
-function told(quantity: string, figure: Sourced | undefined): Provenance[] {
+function provenanceIfKnown(quantity: string, figure: Sourced | undefined): Provenance[] {
   return figure === undefined ? [] : [provenanceOf(quantity, 'mm/min', figure)];
 }
 
@@ -106,11 +106,11 @@ function turned(
   return {
     rate: at,
     provenance: [
-      ...told(`etch rate at ${fromC} °C`, rate),
+      ...provenanceIfKnown(`etch rate at ${fromC} °C`, rate),
       provenanceOf('activation energy', 'kJ/mol', energy),
       provenanceOf('gas constant', 'kJ/(mol K)', GAS_CONSTANT),
       provenanceOf('longest step of temperature', 'K', LONGEST_TEMPERATURE_STEP),
-      ...told('etch rate', at),
+      ...provenanceIfKnown('etch rate', at),
     ],
     findings: [
       finding(

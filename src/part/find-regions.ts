@@ -143,10 +143,10 @@ function sheetFindings(
   if (faces.length === 1) return [finding('no-closed-region', gaps)];
   if (outlineLayers.length === 0 && sheet === undefined) return [];
   if (!isMetal.includes(true)) {
-    const isToldMissing = earlier.some(
+    const isMissingReported = earlier.some(
       ({ code }) => code === 'outline-layer-missing' || code === 'sheet-point-unmet',
     );
-    return isToldMissing ? [] : [finding('outline-not-closed', { layers: outlineLayers, ...gaps })];
+    return isMissingReported ? [] : [finding('outline-not-closed', { layers: outlineLayers, ...gaps })];
   }
   return faces.flatMap(({ area, loops }, face) => {
     const layer = layers[face]?.[0];

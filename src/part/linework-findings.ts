@@ -35,7 +35,7 @@ export function lineworkFindings(
   const gapped = new Set(trouble.flatMap((each) => (each.kind === 'open-gap' ? each.sources : [])));
   const findings = trouble
     .filter((each) => each.kind !== 'dangling' || !each.sources.some((source) => gapped.has(source)))
-    .map((each) => tell(each, { curves, joinTolerance }));
+    .map((each) => findingOf(each, { curves, joinTolerance }));
   return [...offers, ...tallied(findings)];
 }
 
@@ -44,7 +44,7 @@ interface Drawn {
   readonly joinTolerance: number;
 }
 
-function tell(trouble: LineworkTrouble, { curves, joinTolerance }: Drawn): Finding {
+function findingOf(trouble: LineworkTrouble, { curves, joinTolerance }: Drawn): Finding {
   const first = 'sources' in trouble ? trouble.sources[0] : trouble.source;
   const { kind, layer, line } = itemAt(curves, first ?? 0);
   const place: Place = { at: trouble.at, layer, line };

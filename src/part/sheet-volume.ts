@@ -1,6 +1,6 @@
 /** Volume of the sheet as it comes, mm³: its area times its thickness; of a tapered sheet the integral over its border, exact. */
 
-import { momentBeyond } from '#geometry/moment-beyond.ts';
+import { firstMomentBeyond } from '#geometry/first-moment-beyond.ts';
 import { dot, scale, subtract } from '#geometry/point.ts';
 import { type Loop, loopsArea } from '#geometry/span.ts';
 import type { Taper } from '#job/taper.ts';
@@ -18,6 +18,6 @@ export function sheetVolume(sheet: readonly Loop[], thickness: number | Taper): 
   const direction = scale(way, 1 / length);
   const start = dot(from, direction);
   // Even between its points and held beyond both: the slope from the first on, less the slope from the second on.
-  const beyond = (place: number) => momentBeyond(sheet, { direction, from: place });
+  const beyond = (place: number) => firstMomentBeyond(sheet, { direction, from: place });
   return area * fromValue + ((toValue - fromValue) / length) * (beyond(start) - beyond(start + length));
 }

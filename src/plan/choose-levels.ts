@@ -4,7 +4,7 @@ import { ROUNDING, SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import type { Job } from '#job/job.ts';
 import type { Asked, RegionId } from '#part/part.ts';
 import { bandShare, type DepthBand, fewestLevels } from './fewest-levels.ts';
-import { type NearLevels, tellApart } from './near-levels.ts';
+import { mergeNearLevels, type NearLevels } from './near-levels.ts';
 
 export interface Levels {
   /** Level by region; land has 0 and stands here too. */
@@ -59,13 +59,13 @@ function unusedLevels(
   bands: readonly DepthBand[],
   used: ReadonlySet<number>,
 ): Finding[] {
-  const { merged } = tellApart(namedLevels(bands, levels), bands);
+  const { merged } = mergeNearLevels(namedLevels(bands, levels), bands);
   const isUsed = (level: number) =>
     used.has(level) || merged.some((each) => each.from <= level && level <= each.to && used.has(each.level));
-  const tell = (path: string) => (level: number, index: number) =>
+  const unusedIn = (path: string) => (level: number, index: number) =>
     isUsed(level) ? [] : [finding('level-unused', { level }, { path: `${path}[${index}]` })];
   const listed = typeof levels === 'string' ? [] : levels;
-  return [...listed.flatMap(tell('levels')), ...lockedLevels.flatMap(tell('lockedLevels'))];
+  return [...listed.flatMap(unusedIn('levels')), ...lockedLevels.flatMap(unusedIn('lockedLevels'))];
 }
 
 /** Whether the engineer wrote the levels down. */
@@ -87,7 +87,7 @@ export function levelsByRule(
   { levels, lockedLevels = [] }: LevelRule,
 ): readonly number[] {
   if (levels === 'fewest') return fewestLevels(bands, lockedLevels)?.levels ?? [];
-  const named = tellApart(namedLevels(bands, levels), bands).levels;
+  const named = mergeNearLevels(namedLevels(bands, levels), bands).levels;
   return levels === 'as-drawn' ? (fewestLevels(bands, named)?.levels ?? named) : named;
 }
 
@@ -99,7 +99,7 @@ function namedLevels(bands: readonly DepthBand[], levels: LevelRule['levels']): 
 
 /** Finding: `levels-too-near`, one for each group of levels that became one. */
 export function nearLevelFindings(bands: readonly DepthBand[], { levels }: LevelRule): Finding[] {
-  const { merged } = tellApart(namedLevels(bands, levels), bands);
+  const { merged } = mergeNearLevels(namedLevels(bands, levels), bands);
   const isSeen = ({ from, to }: NearLevels) => to - from > ROUNDING;
   return merged
     .filter(isSeen)

@@ -6,11 +6,11 @@
  */
 import { type Box, boxOfSpan, boxOfSpans, growBox } from '#geometry/box.ts';
 import { cornerArcs } from '#geometry/corner-arcs.ts';
+import type { GridPolygon } from '#geometry/grid-polygon.ts';
 import { type HalfEdges, traceBorder } from '#geometry/half-edges.ts';
 import type { Point } from '#geometry/point.ts';
 import { type PushedBorder, pushAlone, pushBorder } from '#geometry/push-border.ts';
 import type { Carrier } from '#geometry/rebuild-loops.ts';
-import type { Ring } from '#geometry/ring.ts';
 import { positivelyWound, ringOf } from '#geometry/rings.ts';
 import type { Loop, Span } from '#geometry/span.ts';
 import type { Cluster } from './find-clusters.ts';
@@ -24,7 +24,7 @@ export interface LevelField {
 }
 
 export interface LargestOpening {
-  readonly rings: readonly Ring[];
+  readonly rings: readonly GridPolygon[];
   readonly carriers: readonly Carrier[];
   /** Levels of the shallower regions that keep it back. */
   readonly keptBackBy: ReadonlySet<number>;

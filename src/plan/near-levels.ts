@@ -13,14 +13,14 @@ export interface NearLevels {
   readonly level: number;
 }
 
-export interface ToldApart {
+export interface MergedLevels {
   /** Rising. */
   readonly levels: readonly number[];
   readonly merged: readonly NearLevels[];
 }
 
 /** @param bands what is asked of the regions, whose tolerances decide whether they can do with one level */
-export function tellApart(levels: readonly number[], bands: readonly DepthBand[]): ToldApart {
+export function mergeNearLevels(levels: readonly number[], bands: readonly DepthBand[]): MergedLevels {
   const rising = [...new Set(levels)].sort((a, b) => a - b);
   const kept: number[] = [];
   const merged: NearLevels[] = [];

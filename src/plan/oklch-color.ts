@@ -22,8 +22,8 @@ export function hexOfOklch(color: OklchColor): string {
 }
 
 function shownOf(color: OklchColor): Linear {
-  const wished = linearOf(color);
-  if (isShown(wished)) return wished;
+  const wanted = linearOf(color);
+  if (isShown(wanted)) return wanted;
   let shown = linearOf({ ...color, chroma: 0 });
   let [low, high] = [0, color.chroma];
   for (let halving = 0; halving < HALVINGS; halving++) {

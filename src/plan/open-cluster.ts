@@ -2,9 +2,10 @@
  * Openings, pieces and scribe lines of one cluster, deepest level first (M3.1, M3.2). Borders of a piece that an
  * earlier stage has already cut are not cut again, so a line may be open and end on an earlier one.
  */
+
+import type { GridPolygon } from '#geometry/grid-polygon.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Carrier, type RebuiltLoop, rebuildLoops, spansOf } from '#geometry/rebuild-loops.ts';
-import type { Ring } from '#geometry/ring.ts';
 import { combineRings, gridOrigin, ringOf } from '#geometry/rings.ts';
 import { type Loop, type Path, reverseSpans } from '#geometry/span.ts';
 import { allowance, type Undercut } from './allowance.ts';
@@ -36,7 +37,7 @@ interface Step {
 
 /** Rings and what they can be rebuilt from. */
 interface Reach {
-  readonly rings: readonly Ring[];
+  readonly rings: readonly GridPolygon[];
   readonly carriers: readonly Carrier[];
 }
 

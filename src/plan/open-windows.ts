@@ -4,11 +4,11 @@
  * its own undercut: no stage etches past the floor that its window lies on (M2.6). Each window is cut as a whole.
  */
 import { etchFactorAt } from '#bath/etch-factor.ts';
+import type { GridPolygon } from '#geometry/grid-polygon.ts';
 import { traceBorder } from '#geometry/half-edges.ts';
 import type { Point } from '#geometry/point.ts';
 import { pushBorder } from '#geometry/push-border.ts';
 import { type Carrier, rebuildLoops, spansOf } from '#geometry/rebuild-loops.ts';
-import type { Ring } from '#geometry/ring.ts';
 import { combineRings, gridOrigin, positivelyWound, ringOf } from '#geometry/rings.ts';
 import { type Loop, reverseSpans, type Span } from '#geometry/span.ts';
 import { allowance, type Undercut } from './allowance.ts';
@@ -19,7 +19,7 @@ import { scribeLines } from './scribe-lines.ts';
 
 /** Rings and what they can be rebuilt from. */
 interface Reach {
-  readonly rings: readonly Ring[];
+  readonly rings: readonly GridPolygon[];
   readonly carriers: readonly Carrier[];
   readonly sheetEdge: readonly Span[];
 }

@@ -2,18 +2,19 @@
  * Where a level's piece may lie (M3.2): its own regions, and of the deeper ones the margin in which they had to stay
  * back from it. Elsewhere in the deeper regions a larger opening would be safe but would only cost a second line.
  */
+
+import type { GridPolygon } from '#geometry/grid-polygon.ts';
 import { traceBorder } from '#geometry/half-edges.ts';
 import type { Point } from '#geometry/point.ts';
 import { pushBorder } from '#geometry/push-border.ts';
 import type { Carrier } from '#geometry/rebuild-loops.ts';
-import type { Ring } from '#geometry/ring.ts';
 import { combineRings, positivelyWound, ringOf } from '#geometry/rings.ts';
 import { type Loop, reverseSpans } from '#geometry/span.ts';
 import type { Cluster } from './find-clusters.ts';
 import type { LevelField } from './largest-opening.ts';
 
 export interface PieceZone {
-  readonly rings: readonly Ring[];
+  readonly rings: readonly GridPolygon[];
   readonly carriers: readonly Carrier[];
 }
 
@@ -27,7 +28,7 @@ export function pieceZone(
 ): PieceZone {
   const own = bordersOf(field, cluster, level);
   const spans = own.flat();
-  let rings: readonly Ring[] = own.map((loop) => ringOf(loop, origin));
+  let rings: readonly GridPolygon[] = own.map((loop) => ringOf(loop, origin));
   if (own.length === 0) return { rings, carriers: [] };
   for (const [deeper, width] of allowanceFrom) {
     const there = bordersOf(field, cluster, deeper);

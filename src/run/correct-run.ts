@@ -84,8 +84,8 @@ export function correctRun(input: CorrectInput): CorrectResult {
 function runSoFar({ plan }: PlanRead, rows: readonly ReadingRow[]) {
   const current = Math.min(plan.stages.length, Math.max(0, ...rows.map(({ stage }) => stage))) - 1;
   const had = plan.stages.map((stage, index) => {
-    const told = rows.flatMap((row) => (row.stage === index + 1 ? (row.minutes ?? []) : []));
-    if (told.length > 0) return Math.max(...told);
+    const minutes = rows.flatMap((row) => (row.stage === index + 1 ? (row.minutes ?? []) : []));
+    if (minutes.length > 0) return Math.max(...minutes);
     return index <= current ? stage.minutes : 0;
   });
   return { had, current };

@@ -1,5 +1,5 @@
 /**
- * The one door: a job and a drawing go in; findings, the plan and the files to hand off come out. Nothing is read from or
+ * The entry point: a job and a drawing go in; findings, the plan and the files to hand off come out. Nothing is read from or
  * written to a disk here, no clock is looked at: the same input gives the same bytes. All findings of a step are gathered;
  * a `stop` before the plan ends the run without one, a `stop` in the plan keeps back every file that could be cut from.
  */
@@ -18,7 +18,7 @@ import type { Point } from '#geometry/point.ts';
 import { cautionsFor } from '#handoff/cautions.ts';
 import { jsonText } from '#handoff/json-text.ts';
 import { makePlanFile, showPlan } from '#handoff/write-plan-file.ts';
-import { type BesideTexts, takeInBeside } from '#job/files-beside.ts';
+import { type BesideTexts, fillInFiles } from '#job/files-beside.ts';
 import type { Job } from '#job/job.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { moveHandoff, moveJob } from '#job/move-job.ts';
@@ -95,7 +95,7 @@ export async function runJob(input: RunInput, options: JobRunOptions = {}): Prom
   if (earlier !== undefined && 'refused' in earlier) return ended([earlier.refused]);
   const reading = readJob(input.jobText);
   if (reading.jobFile === undefined) return ended(reading.findings);
-  const { jobFile, findings: besideFindings } = takeInBeside(reading.jobFile, input.beside ?? new Map());
+  const { jobFile, findings: besideFindings } = fillInFiles(reading.jobFile, input.beside ?? new Map());
   if (jobFile === undefined) return ended([...reading.findings, ...besideFindings]);
 
   await step(0.02, 'reading the drawing');

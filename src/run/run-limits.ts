@@ -1,4 +1,4 @@
-/** How much a run takes in; beyond these it says so instead of filling the memory. */
+/** How much a run accepts; beyond these it says so instead of filling the memory. */
 import { MOST_BYTES } from '#drawing/drawing-limits.ts';
 
 /** Bytes of a drawing. */

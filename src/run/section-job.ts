@@ -104,7 +104,7 @@ function metalRun(
     const distance = i === 0 ? start : i === run.length - 1 ? end : point.distance + start + inset;
     const spot = place(distance);
     const thickness = thicknessLeft(part, point.depth, spot);
-    const tell = () => {
+    const report = () => {
       points.push({
         ...point,
         distance,
@@ -113,10 +113,10 @@ function metalRun(
         target: askedAlong(itemAt(stretches, at), distance),
       });
     };
-    tell();
+    report();
     while (at + 1 < stretches.length && itemAt(stretches, at).end <= distance + ROUNDING) {
       at++;
-      tell();
+      report();
     }
   });
   return points;

@@ -64,7 +64,7 @@ describe('depth notes in the workbench', () => {
 });
 
 describe('trouble in the drawing', () => {
-  it('is told by kind, without what the plan or the job is to blame for', () => {
+  it('is reported by kind, without what the plan or the job is to blame for', () => {
     const gap = (x: number) =>
       finding('gap-joined', { gap: 0.02, joinTolerance: 0.05 }, { at: { x, y: 0 }, layer: 'TRIM', line: 9 });
     const kinds = troubleOf([

@@ -12,19 +12,19 @@ const JOB = {
   bytes: new TextEncoder().encode(JSON.stringify({ ...buoyLidJob, drawing: DRAWING.name })),
 };
 
-function bench(lookAt: LookAtDrawing) {
+function workbench(lookAt: LookAtDrawing) {
   const store = createStore<WorkbenchState>(() => EMPTY_WORKBENCH);
   return { store, actions: workbenchActions(store, lookAt) };
 }
 
 it('opens a drawing that was looked at', async () => {
-  const { store, actions } = bench(async () => ({ isUsable: true, findings: [] }));
+  const { store, actions } = workbench(async () => ({ isUsable: true, findings: [] }));
   await actions.openFiles([JOB, DRAWING]);
   expect(store.getState().history?.present.document.drawing).toBe(DRAWING);
 });
 
 it('a look that was stopped opens nothing, and says so', async () => {
-  const { store, actions } = bench(async () => undefined);
+  const { store, actions } = workbench(async () => undefined);
   await actions.openFiles([JOB, DRAWING]);
   expect(store.getState().history).toBeUndefined();
   expect(store.getState().session.notice?.text).toMatch(
@@ -33,15 +33,15 @@ it('a look that was stopped opens nothing, and says so', async () => {
 });
 
 it('a look that broke opens nothing, and says so', async () => {
-  const { store, actions } = bench(() => Promise.reject(new Error('out of memory')));
+  const { store, actions } = workbench(() => Promise.reject(new Error('out of memory')));
   await actions.openFiles([JOB, DRAWING]);
   expect(store.getState().history).toBeUndefined();
   expect(store.getState().session.notice?.text).toMatch(/broke off \(out of memory\)/);
 });
 
-it('a long look is told with its drawing, and no more once it has ended', async () => {
+it('a long look is reported with its drawing, and no more once it has ended', async () => {
   let end = (): void => undefined;
-  const { store, actions } = bench(
+  const { store, actions } = workbench(
     (_, report) =>
       new Promise((resolve) => {
         report(0.4, 'walking the drawing');

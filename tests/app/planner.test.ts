@@ -56,18 +56,18 @@ function heldWorker() {
 
 const settled = () => new Promise((resolve) => setTimeout(resolve));
 
-function bench() {
+function workbench() {
   const store = createStore<WorkbenchState>(() => EMPTY_WORKBENCH);
   const worker = heldWorker();
   const planner = startPlanner(store, worker.service);
   const actions = workbenchActions(store, async () => undefined);
-  actions.putOnBench({ id: 'lid', isOwn: true }, startHistory('open', document));
+  actions.setOpenJob({ id: 'lid', isOwn: true }, startHistory('open', document));
   return { store, planner, actions, ...worker };
 }
 
 describe('the plan keeps step with the document', () => {
   it('plans what is opened, and marks the plan out of date until the new one is there', async () => {
-    const { store, runs, actions } = bench();
+    const { store, runs, actions } = workbench();
     expect(store.getState().derived.isStale).toBe(true);
     itemAt(runs, 0).end(page);
     await settled();
@@ -77,7 +77,7 @@ describe('the plan keeps step with the document', () => {
   });
 
   it('shows a plan before it is measured: with the files before, which are not its own', async () => {
-    const { store, runs, actions } = bench();
+    const { store, runs, actions } = workbench();
     const file = {
       name: 'plan.json',
       what: 'the whole plan',
@@ -99,7 +99,7 @@ describe('the plan keeps step with the document', () => {
   });
 
   it('cancels the measuring of a plan that an edit overtakes, and shows nothing more of it', async () => {
-    const { store, runs, cancelled, actions } = bench();
+    const { store, runs, cancelled, actions } = workbench();
     itemAt(runs, 0).planned({ ...page, isWhole: false });
     actions.edit('rename', (job) => ({ ...job, name: 'Lid' }));
     expect(cancelled).toEqual([1]);
@@ -110,7 +110,7 @@ describe('the plan keeps step with the document', () => {
   });
 
   it('sends the drawing once, and the job each time', async () => {
-    const { runs, actions } = bench();
+    const { runs, actions } = workbench();
     itemAt(runs, 0).end(page);
     await settled();
     actions.edit('rename', (job) => ({ ...job, name: 'Lid' }));
@@ -120,7 +120,7 @@ describe('the plan keeps step with the document', () => {
   });
 
   it('cancels a run that was overtaken, and plans only the last of several changes', async () => {
-    const { store, runs, cancelled, actions } = bench();
+    const { store, runs, cancelled, actions } = workbench();
     actions.edit('one', (job) => ({ ...job, name: 'One' }));
     actions.edit('two', (job) => ({ ...job, name: 'Two' }));
     expect(cancelled).toEqual([1]);
@@ -134,7 +134,7 @@ describe('the plan keeps step with the document', () => {
   });
 
   it('drops the result of an overtaken run that ended all the same', async () => {
-    const { store, runs, actions } = bench();
+    const { store, runs, actions } = workbench();
     actions.edit('one', (job) => ({ ...job, name: 'One' }));
     itemAt(runs, 0).end(page);
     await settled();
@@ -142,7 +142,7 @@ describe('the plan keeps step with the document', () => {
   });
 
   it('stops when asked, stays out of date, and plans again when asked', async () => {
-    const { store, runs, cancelled, planner } = bench();
+    const { store, runs, cancelled, planner } = workbench();
     planner.cancel();
     itemAt(runs, 0).end(undefined);
     await settled();
@@ -154,7 +154,7 @@ describe('the plan keeps step with the document', () => {
   });
 
   it('ends a run that does not hear, and sends the drawing again afterwards', async () => {
-    const { runs, restarts, planner } = bench();
+    const { runs, restarts, planner } = workbench();
     planner.cancel();
     await new Promise((resolve) => setTimeout(resolve, 450));
     expect(restarts).toEqual([1]);
@@ -163,7 +163,7 @@ describe('the plan keeps step with the document', () => {
   });
 
   it('says nothing of progress that comes after the result', async () => {
-    const { store, runs } = bench();
+    const { store, runs } = workbench();
     const run = itemAt(runs, 0);
     await new Promise((resolve) => setTimeout(resolve, 520));
     run.progress(0.5, 'placing the scribe lines');
@@ -184,7 +184,7 @@ describe('the plan keeps step with the document', () => {
         breaks ? Promise.reject(new Error('broken promise')) : service.plan(request, listener),
     });
     const actions = workbenchActions(store, async () => undefined);
-    actions.putOnBench({ id: 'lid', isOwn: true }, startHistory('open', document));
+    actions.setOpenJob({ id: 'lid', isOwn: true }, startHistory('open', document));
     await settled();
     expect(store.getState().derived.failure).toBe('broken promise');
     breaks = false;
@@ -196,7 +196,7 @@ describe('the plan keeps step with the document', () => {
   });
 
   it('a look that is given up ends the worker; the plan it was making is made anew, drawing and all', async () => {
-    const { runs, restarts, planner } = bench();
+    const { runs, restarts, planner } = workbench();
     planner.stopLooking();
     await settled();
     expect(restarts).toEqual([1]);

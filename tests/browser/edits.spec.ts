@@ -102,7 +102,7 @@ test('a region that is picked, carried to a rung and let go there, joins its lev
   if (rung === null) throw new Error('the rung is not laid out');
   await workbench.mouse.down();
   await workbench.mouse.move(sump.x - 80, sump.y + 20, { steps: 4 });
-  await expect(workbench.locator('.carried')).toHaveText('R02: let go on a level');
+  await expect(workbench.locator('.carried')).toHaveText('R02: drop on a level');
   await workbench.mouse.move(rung.x + 30, rung.y + rung.height / 2, { steps: 6 });
   await expect(workbench.locator('.carried')).toHaveText(/^R02 to 2\.20.mm$/);
   await workbench.mouse.up();

@@ -8,7 +8,7 @@ function planWorker(page: Page): Worker {
   return worker;
 }
 
-test('a drawing whose reading does not end: told, given up, not opened, also not after a reload', async ({
+test('a drawing whose reading does not end: reported, given up, not opened, also not after a reload', async ({
   workbench,
 }) => {
   // It hangs as soon as it has the port that it reports progress to.

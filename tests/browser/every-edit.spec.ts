@@ -255,8 +255,8 @@ test('a tank counts when all three figures are there, and one emptied takes it o
   await typing('Dissolved metal, limit', '75')(workbench);
   expect(await savedText(workbench, JOB)).toBe(before);
   await typing('Dissolved metal now', '0')(workbench);
-  const told = JSON.parse(await savedText(workbench, JOB)) as { process: object };
-  expect(told.process).toMatchObject({ tank: { litres: 900, dissolved: 0, dissolvedLimit: 75 } });
+  const reported = JSON.parse(await savedText(workbench, JOB)) as { process: object };
+  expect(reported.process).toMatchObject({ tank: { litres: 900, dissolved: 0, dissolvedLimit: 75 } });
   await typing('Litres of bath', '0')(workbench);
   await expect(workbench.getByRole('alert')).toContainText('above 0');
   await workbench.keyboard.press('Escape');
@@ -264,7 +264,7 @@ test('a tank counts when all three figures are there, and one emptied takes it o
   expect(JSON.parse(await savedText(workbench, JOB))).toEqual(JSON.parse(before));
   const undo = workbench.getByRole('button', { name: /^undo: / });
   await undo.click();
-  expect(JSON.parse(await savedText(workbench, JOB))).toEqual(told);
+  expect(JSON.parse(await savedText(workbench, JOB))).toEqual(reported);
   await undo.click();
   expect(await savedText(workbench, JOB)).toBe(before);
   await expect(undo).toBeDisabled();

@@ -1,4 +1,4 @@
-/** A plan that takes its time: what was there stays, progress is told, it can be stopped, and a change shows before it is measured. */
+/** A plan that takes its time: what was there stays, progress is reported, it can be stopped, and a change shows before it is measured. */
 import type { Page, Worker } from '@playwright/test';
 import { pocketGridFiles } from '#support/pocket-grid-files.ts';
 import {

@@ -1,4 +1,4 @@
-/** The review: a second pair of eyes goes through the stages, ticks, remarks and saves; a later change is told. */
+/** The review: a second pair of eyes goes through the stages, ticks, remarks and saves; a later change is reported. */
 import { createHash } from 'node:crypto';
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
@@ -94,7 +94,7 @@ test('a remark pinned to a place, the record of it all, and its way back in', as
   await expect(workbench.getByRole('checkbox', { name: 'stage 1 is in order' })).toBeChecked();
 });
 
-test('a depth changed after the review: what changed is told, and no old tick counts', async ({
+test('a depth changed after the review: what changed is reported, and no old tick counts', async ({
   workbench,
 }) => {
   await beginReview(workbench);

@@ -66,9 +66,9 @@ test('the tank keeps to the unit of the readings, whatever the workbench reads i
     '0.80\u00a0mm',
   );
   await putIn(workbench, '20', '0.653');
-  const told = workbench.locator('.tank-run').getByRole('status');
-  await expect(told).toContainText('What will come out, mm');
-  await expect(told).toHaveText(/^Minutes left/);
+  const reported = workbench.locator('.tank-run').getByRole('status');
+  await expect(reported).toContainText('What will come out, mm');
+  await expect(reported).toHaveText(/^Minutes left/);
 });
 
 test('fits a tablet, with room for a gloved finger; a reading that no sheet can give is not taken', async ({

@@ -16,11 +16,11 @@ const caustic = (tank?: { litres: number; dissolved: number; dissolvedLimit: num
 });
 
 test('bath-overloaded: 2.7 kg into 100 L that hold 50 of 75 g/L; there is room for 2.5 kg', () => {
-  const [told, ...rest] = checkBath(caustic({ litres: 100, dissolved: 50, dissolvedLimit: 75 }), 1e6);
+  const [reported, ...rest] = checkBath(caustic({ litres: 100, dissolved: 50, dissolvedLimit: 75 }), 1e6);
   expect(rest).toEqual([]);
-  expect(told?.code).toBe('bath-overloaded');
-  expect(told && sayFinding(told)).toMatchObject({ value: 77, limit: 75 });
-  expect(told && sayFinding(told).remedy).toContain('2500 g');
+  expect(reported?.code).toBe('bath-overloaded');
+  expect(reported && sayFinding(reported)).toMatchObject({ value: 77, limit: 75 });
+  expect(reported && sayFinding(reported).remedy).toContain('2500 g');
   expect(checkBath(caustic({ litres: 100, dissolved: 48, dissolvedLimit: 75 }), 1e6)).toEqual([]);
   expect(checkBath(caustic(), 1e6)).toEqual([]);
 });

@@ -4,7 +4,7 @@ import { runJob } from '#run/run-job.ts';
 import { plateDrawing } from '#support/plate-drawing.ts';
 
 /** A pocket of 2 mm in a sheet of 4 mm at 0.025 mm/min: ± 5 % are 0.1 mm, ± 0.25 min 0.00656 mm. */
-async function told(asked: object, change: { readonly stock?: object; readonly process?: object } = {}) {
+async function reported(asked: object, change: { readonly stock?: object; readonly process?: object } = {}) {
   const { findings, planFile } = await runJob({
     jobText: JSON.stringify({
       format: 'isobath-job',
@@ -30,12 +30,12 @@ async function told(asked: object, change: { readonly stock?: object; readonly p
 const tolerance = (mm: number) => ({ plus: mm, minus: mm });
 
 describe('M6 what the clock holds', () => {
-  test('nothing is told where even the worst case holds: 0.1066 mm of 0.107', async () => {
-    expect((await told({ depth: 2, ...tolerance(0.107) })).codes).toEqual([]);
+  test('nothing is reported where even the worst case holds: 0.1066 mm of 0.107', async () => {
+    expect((await reported({ depth: 2, ...tolerance(0.107) })).codes).toEqual([]);
   });
 
   test('tolerance-barely-held: root-sum-square 0.1002 mm of 0.103, worst 0.1066', async () => {
-    const { codes, said } = await told({ depth: 2, ...tolerance(0.103) });
+    const { codes, said } = await reported({ depth: 2, ...tolerance(0.103) });
     expect(codes).toEqual(['tolerance-barely-held']);
     expect(said[0]).toMatchObject({ value: expect.closeTo(0.1066, 4), limit: 0.103 });
     // Half the spread leaves 0.05 + 0.0068 at worst; a run gauged 0.08.
@@ -43,7 +43,7 @@ describe('M6 what the clock holds', () => {
   });
 
   test('tolerance-needs-gauging: 0.1002 mm of 0.1, with its parts and place, and gauging as the remedy', async () => {
-    const { codes, said, found } = await told({ depth: 2, ...tolerance(0.1) });
+    const { codes, said, found } = await reported({ depth: 2, ...tolerance(0.1) });
     expect(codes).toEqual(['tolerance-needs-gauging']);
     expect(said[0]).toMatchObject({ value: expect.closeTo(0.1002, 4), limit: 0.1 });
     expect(said[0]?.reason).toContain('rate ± 0.1 mm (5 %), timing ± 0.007 mm');
@@ -52,14 +52,14 @@ describe('M6 what the clock holds', () => {
   });
 
   test('tolerance-needs-gauging: the same asked as a final thickness, in a sheet of ± 0.05, is too thin; too thick as likely', async () => {
-    const { codes, said, planFile } = await told({ thickness: 2, ...tolerance(0.103) });
+    const { codes, said, planFile } = await reported({ thickness: 2, ...tolerance(0.103) });
     expect(codes).toEqual(['tolerance-needs-gauging']);
     expect(said[0]?.reason).toMatch(/metal too thin by 0\.112 mm.*sheet ± 0\.05 mm/);
     expect(planFile?.budgets?.[0]?.asked).toMatchObject({ what: 'thickness', low: 2, high: 2 });
   });
 
   test('tolerance-not-held: a final thickness to ± 0.03 mm in a sheet of ± 0.05 is not held by gauging either', async () => {
-    const { codes, said, planFile } = await told({ thickness: 2, ...tolerance(0.03) });
+    const { codes, said, planFile } = await reported({ thickness: 2, ...tolerance(0.03) });
     expect(codes).toEqual(['tolerance-not-held']);
     expect(planFile?.budgets?.[0]?.gauged.share).toBeGreaterThan(1);
     expect(said[0]?.remedy).toContain('measure the sheet');
@@ -67,17 +67,17 @@ describe('M6 what the clock holds', () => {
 
   test('a measured sheet of ± 0.02 mm counts for less', async () => {
     const stock = { measured: [4.01, 3.99, 4], minus: undefined, plus: undefined };
-    const { planFile } = await told({ thickness: 2, ...tolerance(0.103) }, { stock });
+    const { planFile } = await reported({ thickness: 2, ...tolerance(0.103) }, { stock });
     expect(planFile?.budgets?.[0]?.byClock.parts.sheet).toBeCloseTo(0.02, 9);
   });
 
   test('a better rate and clock of one’s own hold it', async () => {
     const process = { rateSpread: 0.02, timing: 0.1 };
-    expect((await told({ depth: 2, ...tolerance(0.05) }, { process })).codes).toEqual([]);
+    expect((await reported({ depth: 2, ...tolerance(0.05) }, { process })).codes).toEqual([]);
   });
 
   test('plan.json tells each part, both sides and the share; null where nothing is allowed', async () => {
-    const { planFile } = await told({ depth: 2, plus: 0, minus: 0.1 });
+    const { planFile } = await reported({ depth: 2, plus: 0, minus: 0.1 });
     const [budget] = planFile?.budgets ?? [];
     expect(budget).toMatchObject({ level: 2, asked: { what: 'depth', plus: 0, minus: 0.1 } });
     expect(budget?.byClock).toMatchObject({

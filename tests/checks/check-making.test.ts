@@ -231,15 +231,15 @@ const CASES: readonly Case[] = [
 
 test('step-too-small does not advise the fewest levels where levels are the fewest already', () => {
   const remedy = (levels: 'as-drawn' | 'fewest') => {
-    const told = checkPart({ ...twoDepths(2.09, 2), tolerance: 0.02, levels });
-    return told.flatMap((each) => (each.code === 'step-too-small' ? [sayFinding(each).remedy] : []));
+    const reported = checkPart({ ...twoDepths(2.09, 2), tolerance: 0.02, levels });
+    return reported.flatMap((each) => (each.code === 'step-too-small' ? [sayFinding(each).remedy] : []));
   };
   expect(remedy('as-drawn')).toEqual([expect.stringContaining('"levels": "fewest"')]);
   expect(remedy('fewest')).toEqual([expect.not.stringContaining('"fewest"')]);
 });
 
 describe.each(CASES)('$code', ({ code, past, inside, insideToo = [], value, limit }) => {
-  test(`(${code}) is told past the limit, alone, with its figures and place`, () => {
+  test(`(${code}) is reported past the limit, alone, with its figures and place`, () => {
     const findings = checkPart(past);
     expect(findings.map((each) => each.code)).toEqual([code]);
     const [first] = findings;
@@ -253,7 +253,7 @@ describe.each(CASES)('$code', ({ code, past, inside, insideToo = [], value, limi
     expect(first.place.regions?.length ?? 0).toBeGreaterThan(0);
   });
 
-  test(`(${code}) is not told just inside`, () => {
+  test(`(${code}) is not reported just inside`, () => {
     expect(checkPart(inside).map((each) => each.code)).toEqual(insideToo);
   });
 });
@@ -274,13 +274,13 @@ describe('floor-lost', () => {
   const factsOf = (findings: readonly Finding[], code: string) =>
     findings.find((each) => each.code === code)?.facts;
 
-  test('(floor-lost) is told where the walls of both neighbours leave less than nothing', () => {
+  test('(floor-lost) is reported where the walls of both neighbours leave less than nothing', () => {
     // Half-way, 2.75 from both: √(3² − 2.75²).
     const facts = factsOf(strip(5.5), 'floor-lost');
     expect(facts).toMatchObject({ shallowest: expect.closeTo(Math.sqrt(9 - 2.75 ** 2), 3), most: 1.04 });
   });
 
-  test('(floor-lost) is not told where some floor is left; what the walls take is no floor', () => {
+  test('(floor-lost) is not reported where some floor is left; what the walls take is no floor', () => {
     const findings = strip(8);
     expect(factsOf(findings, 'floor-lost')).toBeUndefined();
     // Floor begins where a wall is no deeper than 1.04: √(3² − 1.04²) from each line.
@@ -295,7 +295,7 @@ describe('region-over-etched', () => {
     stages: plan.stages.map((stage) => ({ ...stage, opening: growLoops(stage.opening, by) })),
   });
 
-  test('(region-over-etched) is told when an opening is spoilt by more than a scribe line may be off', () => {
+  test('(region-over-etched) is reported when an opening is spoilt by more than a scribe line may be off', () => {
     const findings = checkPart(pocket(2), grown(0.01));
     expect(findings.map(({ code, severity }) => [code, severity])).toEqual([['region-over-etched', 'stop']]);
     // At the drawn line: √(2² − 1.99²).
@@ -305,7 +305,7 @@ describe('region-over-etched', () => {
     });
   });
 
-  test('(region-over-etched) is not told of what is within that', () => {
+  test('(region-over-etched) is not reported of what is within that', () => {
     expect(checkPart(pocket(2), grown(0.0045))).toEqual([]);
     expect(checkPart(pocket(2))).toEqual([]);
   });

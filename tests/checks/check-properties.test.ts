@@ -1,4 +1,4 @@
-/** What holds for every part: no plan over-etches, what is told has its place, and widths agree with an independent library. */
+/** What holds for every part: no plan over-etches, what is reported has its place, and widths agree with an independent library. */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { checkMaking } from '#checks/check-making.ts';

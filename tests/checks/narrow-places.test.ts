@@ -21,7 +21,7 @@ function widths(...paths: readonly Path[]): number[] {
 describe('lines that part with a jog of 0.15 mm', () => {
   const earlier = openLine([-50, 0], [0, 0], [0, 40]);
 
-  test('lines-too-close is not told where the later one goes on the other way, at whatever slope', () => {
+  test('lines-too-close is not reported where the later one goes on the other way, at whatever slope', () => {
     for (const slope of [-2, -0.2, 0, 0.1])
       expect(widths(earlier, openLine([0, 0], [0, -0.15], [50, -0.15 + slope]))).toEqual([]);
     expect(widths(earlier, openLine([50, -0.2], [0, -0.15], [0, 0]))).toEqual([]);

@@ -57,10 +57,10 @@ test('a window that is not where it should be is found: region-over-etched', () 
       stage.number === 2 ? { ...stage, opening: [rectangle(20.8, 16, 59, 44)] } : stage,
     ),
   }));
-  const told = shifted.find(({ code }) => code === 'region-over-etched');
+  const reported = shifted.find(({ code }) => code === 'region-over-etched');
   // The window stands 0.2 mm nearer than φ · 1 to the line on its left.
-  expect(told?.facts).toMatchObject({ limit: expect.closeTo(1.04, 6) });
-  const near = told?.code === 'region-over-etched' ? told.facts.near : 0;
+  expect(reported?.facts).toMatchObject({ limit: expect.closeTo(1.04, 6) });
+  const near = reported?.code === 'region-over-etched' ? reported.facts.near : 0;
   expect(near).toBeGreaterThan(0.1);
 });
 
@@ -139,7 +139,7 @@ test('maskant overhangs as far as its own stage etches, and no farther', () => {
   expect(one?.facts).toMatchObject({ overhang: 12, stage: 1, level: 12 });
 });
 
-test('strips of a coat over a floor are told by the metal that stage leaves untouched', () => {
+test('strips of a coat over a floor are reported by the metal that stage leaves untouched', () => {
   // A floor 1 mm deep, 2.5 wide, between two of 2 mm: on the second coat the strip over it is 4.5 mm wide, on the first none.
   const found = checkPart({
     sheet: SHEET,

@@ -6,12 +6,12 @@ import { runJob } from '#run/run-job.ts';
 
 test.each([
   ['gauge-pod-cover', []],
-  // Bays are drawn with sharp corners, at three levels: told once.
+  // Bays are drawn with sharp corners, at three levels: reported once.
   ['shutter-bay-grid', ['corner-drawn-sharp']],
   ['glider-wing-skin', []],
   // 3.2 − 0.06 − 2.6 · 1.04 = 0.436 mm at worst.
   ['hatch-from-supplier', ['web-thin-at-worst', 'corner-drawn-sharp']],
-])('sample %s is told %j about making it', { tags: ['long'] }, async (name, expected) => {
+])('sample %s is reported %j about making it', { tags: ['long'] }, async (name, expected) => {
   const { findings } = await runJob({
     jobText: readFileSync(`samples/${name}.job.json`, 'utf8'),
     drawingName: `${name}.dxf`,

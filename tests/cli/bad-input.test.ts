@@ -65,9 +65,9 @@ describe('input that can’t be used, or only with a word about it', () => {
     '%s: %s',
     (_title, _codes, bad) => {
       const ran = plan(bad);
-      const told = [...ran.error.matchAll(/^\w+ ([a-z0-9-]+):/gm)].map(([, code]) => code);
+      const reported = [...ran.error.matchAll(/^\w+ ([a-z0-9-]+):/gm)].map(([, code]) => code);
       expect(
-        bad.codes.some((code) => told.includes(code)),
+        bad.codes.some((code) => reported.includes(code)),
         ran.error,
       ).toBe(true);
       expect(ran.code, ran.error).toBe(bad.exit);

@@ -44,9 +44,9 @@ describe('isobath correct', () => {
     writeFileSync(join(folder, 'readings.csv'), rows(3));
     const ran = runIsobath(['correct', 'plan.json', '--readings', 'readings.csv', '--json'], folder);
     expect(ran.code).toBe(1);
-    const told = JSON.parse(ran.out);
-    expect(told.findings.map((each: { code: string }) => each.code)).toContain('depth-out-of-reach');
-    expect(told.stages[0].left.value).toBe(0);
+    const reported = JSON.parse(ran.out);
+    expect(reported.findings.map((each: { code: string }) => each.code)).toContain('depth-out-of-reach');
+    expect(reported.stages[0].left.value).toBe(0);
     expect(readdirSync(folder)).toContain('plan.run.json');
   });
 
@@ -66,13 +66,13 @@ describe('isobath correct', () => {
     const row = (factor: number) =>
       `1,${minutes / 2},${regions[0]},${((factor * etch) / 2 / 25.4).toFixed(5)}\n`;
     // A bath 13 % too fast; then a second reading that is far off the first.
-    const told = [row(1.13), row(1.13) + row(1.31)].map((rows) => {
+    const reported = [row(1.13), row(1.13) + row(1.31)].map((rows) => {
       writeFileSync(join(folder, 'inch.csv'), `stage,minutes,region,depth\n${rows}`);
       return runIsobath(['correct', 'inch/plan.json', '--readings', 'inch.csv'], folder);
     });
-    expect(told[0]?.error).toMatch(/^warn rate-outside-spread: The bath etches 0\.001\d+ in\/min/m);
-    expect(told[1]?.error).toMatch(/^warn readings-disagree: .*off what all readings together say/m);
-    for (const { out, error } of told) {
+    expect(reported[0]?.error).toMatch(/^warn rate-outside-spread: The bath etches 0\.001\d+ in\/min/m);
+    expect(reported[1]?.error).toMatch(/^warn readings-disagree: .*off what all readings together say/m);
+    for (const { out, error } of reported) {
       expect(out).toMatch(/depth foreseen in/);
       expect(`${out}${error}`).not.toMatch(/\bmm\b/);
     }

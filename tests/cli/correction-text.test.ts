@@ -20,7 +20,7 @@ const corrected = {
   noise: 0.01,
 } as const;
 
-test('a corrected run of an inch job is told in inches: 2.54 mm is 0.1 in, 0.0254 mm/min 0.001 in/min', () => {
+test('a corrected run of an inch job is reported in inches: 2.54 mm is 0.1 in, 0.0254 mm/min 0.001 in/min', () => {
   const text = correctionText(corrected, { unit: 'in', color: false });
   expect(text).not.toMatch(/\bmm\b/);
   expect(text).toMatch(/asked in\s+depth foreseen in/);

@@ -19,11 +19,11 @@ test('tells what changed, in words and as JSON', () => {
   const { code, out } = runIsobath(['plan', 'b.job.json', '--out', 'b', '--since', 'a/plan.json'], folder);
   expect(code).toBe(0);
   expect(out).toContain('Stages: 3, to 3.000, 2.300, 1.200 mm; they were 3, to 3.000, 2.200, 1.200 mm.');
-  const told = runIsobath(['plan', JOB, '--out', 'c', '--since', 'a/plan.json', '--json'], folder);
-  expect(JSON.parse(told.out).changes).toEqual([]);
+  const reported = runIsobath(['plan', JOB, '--out', 'c', '--since', 'a/plan.json', '--json'], folder);
+  expect(JSON.parse(reported.out).changes).toEqual([]);
 });
 
-test('an earlier plan is never written over, and a missing one is told', () => {
+test('an earlier plan is never written over, and a missing one is reported', () => {
   const over = runIsobath(['plan', JOB, '--out', 'a', '--since', 'a/plan.json'], folder);
   expect([over.code, over.error]).toEqual([2, expect.stringContaining('out-over-input')]);
   const missing = runIsobath(['plan', JOB, '--out', 'd', '--since', 'no.json'], folder);

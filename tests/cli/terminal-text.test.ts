@@ -26,7 +26,7 @@ function watchedTerminal(): { terminal: Terminal; written: string[]; at: (millis
   };
 }
 
-describe('what a terminal is told', () => {
+describe('what a terminal is reported', () => {
   it('says nothing about runs under half a second', () => {
     const { terminal, written, at } = watchedTerminal();
     const line = progressLine(terminal);

@@ -5,7 +5,7 @@
  */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { SplinePiece } from '#drawing/curve-piece.ts';
+import type { SplinePrimitive } from '#drawing/curve-primitive.ts';
 import { readDrawing } from '#drawing/read-drawing.ts';
 import { splineThrough } from '#drawing/spline-through.ts';
 import { ROUND_SPLINE, spline } from '#fixtures/tricky-splines.ts';
@@ -249,7 +249,7 @@ test('through points without end directions: no bending at the ends', () => {
   expect((a?.y ?? 1) - 2 * (b?.y ?? 1) + (c?.y ?? 1)).toBeCloseTo(0, 12);
 });
 
-function sample({ points }: SplinePiece): Point[] {
+function sample({ points }: SplinePrimitive): Point[] {
   const found: Point[] = [];
   for (let n = 0; n + 3 < points.length; n += 3) {
     const [a, b, c, d] = points.slice(n, n + 4);

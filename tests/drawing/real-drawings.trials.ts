@@ -92,15 +92,15 @@ test.skipIf(FOLDER === undefined)('drawings of others, beside ezdxf', () => {
       table.alike += 1;
       continue;
     }
-    const told = new Set<string>();
+    const reported = new Set<string>();
     const unexplained = differences.filter(({ kind }) => {
       const found = drawing.findings.filter((each) => explains(each, kind));
-      for (const { code, facts } of found) told.add('kind' in facts ? `${code} (${facts.kind})` : code);
+      for (const { code, facts } of found) reported.add('kind' in facts ? `${code} (${facts.kind})` : code);
       return found.length === 0;
     });
     if (unexplained.length > 0) faults.push(`${file}: ${unexplained.map(({ what }) => what).join('; ')}`);
     else table.explained += 1;
-    for (const code of told) reasons.set(code, (reasons.get(code) ?? 0) + 1);
+    for (const code of reported) reasons.set(code, (reasons.get(code) ?? 0) + 1);
   }
   console.info(table, Object.fromEntries([...reasons].sort(([a], [b]) => (a < b ? -1 : 1))));
   expect(faults).toEqual([]);

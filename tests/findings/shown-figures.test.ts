@@ -5,7 +5,7 @@ import { sayFinding } from '#findings/say-finding.ts';
 
 const thin = finding('web-too-thin', { level: 2.54, web: 0.508, thickness: 3.048, limit: 0.635 });
 
-test('every length of a web too thin is told in inches, and nothing else changes', () => {
+test('every length of a web too thin is reported in inches, and nothing else changes', () => {
   const { title, reason, remedy } = sayFinding(thin, 'in');
   expect(title).toBe(sayFinding(thin).title);
   expect(reason).toBe("Level 0.1 in leaves 0.02 in of a sheet of 0.12 in; the job's least web is 0.025 in.");
@@ -19,7 +19,7 @@ test('in millimetres the words are as they stand', () => {
   );
 });
 
-test('rates and speeds are told in inches a minute: 0.0254 mm/min is 0.001 in/min, and both ends of a range are', () => {
+test('rates and speeds are reported in inches a minute: 0.0254 mm/min is 0.001 in/min, and both ends of a range are', () => {
   const fast = finding('rate-outside-spread', { rate: 0.0254, planned: 0.02286, spread: 0.05 });
   expect(sayFinding(fast, 'in').reason).toBe(
     'The bath etches 0.001 in/min; planned was 0.0009 in/min ± 5 %.',

@@ -119,7 +119,7 @@ function gapTo(block: RecoatedBlock, plan: EtchPlan): number {
   return sum / block.depths.length;
 }
 
-/** Windows of the plan as rectangles, by stage: the oracle is told where the plan cuts, and finds out what comes of it. */
+/** Windows of the plan as rectangles, by stage: the oracle is given where the plan cuts, and finds out what comes of it. */
 function coatsOf({ stages }: EtchPlan): { windows: Window[]; cut: number }[] {
   return stages.map(({ piece, etch }) => ({
     cut: etch,

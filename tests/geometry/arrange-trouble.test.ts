@@ -1,4 +1,4 @@
-/** Linework as suppliers send it: what is joined, what is left out, what is told, and what it costs: nothing else. */
+/** Linework as suppliers send it: what is joined, what is left out, what is reported, and what it costs: nothing else. */
 import { describe, expect, test } from 'vitest';
 import { arrange } from '#geometry/arrange.ts';
 import type { SourcedSpan } from '#geometry/arrangement.ts';
@@ -43,7 +43,7 @@ describe('gaps', () => {
     expect(areas).toEqual([600]);
   });
 
-  test('a gap of 0.2 mm stays open, is told once, and costs the outline', () => {
+  test('a gap of 0.2 mm stays open, is reported once, and costs the outline', () => {
     const { trouble, areas } = outcome(
       loose([line(0, 0, 30, 0), line(30, 0.2, 30, 20), line(30, 20, 0, 20), line(0, 20, 0, 0)]),
     );
@@ -181,7 +181,7 @@ describe('lines that border nothing', () => {
     expect(arrangement.vertices).toHaveLength(4);
   });
 
-  test('a line that crosses an outline: its two tails are told, what lies between cuts the face', () => {
+  test('a line that crosses an outline: its two tails are reported, what lies between cuts the face', () => {
     const { trouble, areas } = outcome([
       ...sourced([rectangle(0, 0, 40, 20)]),
       { span: line(10, -3, 10, 25), source: 1 },
@@ -236,7 +236,7 @@ describe('lines drawn too often', () => {
     expect(arrangement.edges.filter(({ sources }) => sources.length === 2)).toHaveLength(3);
   });
 
-  test('a polyline that goes back over itself is told once', () => {
+  test('a polyline that goes back over itself is reported once', () => {
     const way = [
       line(0, 0, 10, 0),
       line(10, 0, 10, 10),
@@ -250,7 +250,7 @@ describe('lines drawn too often', () => {
   });
 });
 
-test('a span without length is told and costs nothing', () => {
+test('a span without length is reported and costs nothing', () => {
   const { trouble, areas } = outcome([
     ...sourced([rectangle(0, 0, 40, 20)]),
     { span: line(40, 20, 40, 20), source: 1 },
@@ -285,7 +285,7 @@ describe('linework that crosses itself beyond reason', () => {
     expect(arranged(300)).toBeLessThan(10 * arranged(60));
   });
 
-  test('lines meet at more places than allowed: nothing is arranged, and only that is told', () => {
+  test('lines meet at more places than allowed: nothing is arranged, and only that is reported', () => {
     const most = { meetings: 100, pairs: 1e6 };
     const { arrangement, trouble } = arrange(star(40), { joinTolerance: 0.05, most });
     expect(arrangement.faces).toHaveLength(1);

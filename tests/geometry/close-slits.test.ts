@@ -1,20 +1,20 @@
 /** Slits of no width in rings of the grid: areas by the corner formula, which the slit does not change. */
 import { describe, expect, test } from 'vitest';
 import { closeSlits } from '#geometry/close-slits.ts';
-import type { Ring } from '#geometry/ring.ts';
+import type { GridPolygon } from '#geometry/grid-polygon.ts';
 
-const ring = (...corners: readonly (readonly [number, number])[]): Ring =>
+const ring = (...corners: readonly (readonly [number, number])[]): GridPolygon =>
   corners.map(([X, Y]) => ({ X, Y }));
 
 /** Signed, in grid units squared (shoelace). */
-function areaOf(corners: Ring): number {
+function areaOf(corners: GridPolygon): number {
   return corners.reduce((sum, { X, Y }, at) => {
     const next = corners[(at + 1) % corners.length] ?? { X, Y };
     return sum + (X * next.Y - next.X * Y) / 2;
   }, 0);
 }
 
-const areasOf = (rings: readonly Ring[]) => rings.map(areaOf).sort((a, b) => a - b);
+const areasOf = (rings: readonly GridPolygon[]) => rings.map(areaOf).sort((a, b) => a - b);
 
 test('rings without a slit are the very same', () => {
   const rings = [ring([0, 0], [900, 0], [900, 700], [0, 700]), ring([2000, 0], [2600, 0], [2600, 400])];

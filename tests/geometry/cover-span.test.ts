@@ -32,7 +32,7 @@ describe('a line of 10', () => {
     ]);
   });
 
-  test('overlapping covers are told in stretches that follow on each other', () => {
+  test('overlapping covers are reported in stretches that follow on each other', () => {
     expect(lengths(span, [line(1, 6), line(4, 8), line(5, 7)])).toEqual([
       ['bare', 1],
       ['covered', 5],

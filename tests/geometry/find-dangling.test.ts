@@ -14,13 +14,13 @@ const line = (x0: number, y0: number, x1: number, y1: number) => lineSpan({ x: x
 function dangling(...curves: readonly (readonly Span[])[]) {
   const spans = curves.flatMap((curve, source) => curve.map((span): SourcedSpan => ({ span, source })));
   const split = splitSpans(canonicalSpans(spans), limitEffort(NO_LIMIT));
-  return findDangling(split, findBridges(split.pieces, split.points.length));
+  return findDangling(split, findBridges(split.segments, split.points.length));
 }
 
 const outline = rectangle(0, 0, 20, 10);
 
 describe('what borders nothing', () => {
-  test('is told once a stretch, with its length, its curves and its loose end', () => {
+  test('is reported once a stretch, with its length, its curves and its loose end', () => {
     expect(dangling(outline, [line(20, 4, 25, 4)], [line(25, 4, 25, 7)])).toEqual([
       { kind: 'dangling', sources: [1, 2], at: { x: 25, y: 7 }, length: 8 },
     ]);

@@ -14,13 +14,13 @@ const doubled = (...drawn: readonly (readonly [x0: number, x1: number, source: n
   return findDoubled(splitSpans(canonicalSpans(spans), limitEffort(NO_LIMIT)));
 };
 
-test('a curve drawn twice is told once, by the later number, at the middle of its first piece', () => {
+test('a curve drawn twice is reported once, by the later number, at the middle of its first segment', () => {
   expect(doubled([0, 6, 4], [6, 0, 9])).toEqual([
     { kind: 'doubled', source: 9, other: 4, at: { x: 3, y: 1 } },
   ]);
 });
 
-test('one drawn three times is told twice, each beside the first', () => {
+test('one drawn three times is reported twice, each beside the first', () => {
   expect(
     doubled([0, 6, 2], [0, 6, 7], [0, 6, 5]).map((each) => 'other' in each && [each.source, each.other]),
   ).toEqual([

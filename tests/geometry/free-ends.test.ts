@@ -63,7 +63,7 @@ describe('free ends', () => {
     ]);
   });
 
-  test('fewer are told where there are more pairs to look at than allowed', () => {
+  test('fewer are reported where there are more pairs to look at than allowed', () => {
     const many = Array.from({ length: 6 }, (_, i) => [line(3 * i, 0, 3 * i + 2, 0)]);
     expect(freeEnds(many)).toHaveLength(12);
     expect(freeEnds(many, 1, { pairs: 20, meetings: 9 }).length).toBeLessThan(12);

@@ -53,7 +53,7 @@ describe('two free ends', () => {
     expect(joined([[line(0, 0, 5, 0)], [line(5.0011, 0, 5.0011, 4)]], 0).of(0)).toEqual([line(0, 0, 5, 0)]);
   });
 
-  test('farther apart than the tolerance stay, and are told once, half-way', () => {
+  test('farther apart than the tolerance stay, and are reported once, half-way', () => {
     const { of, trouble } = joined([[line(0, 0, 5, 0)], [line(5.2, 0.1, 9, 4)]]);
     expect(of(0)).toEqual([line(0, 0, 5, 0)]);
     expect(trouble).toEqual([

@@ -1,7 +1,7 @@
 /** Rings on the grid of 10 000 to the mm. */
 
 import { describe, expect, test } from 'vitest';
-import type { Ring } from '#geometry/ring.ts';
+import type { GridPolygon } from '#geometry/grid-polygon.ts';
 import {
   chordsPerTurn,
   combineRings,
@@ -17,13 +17,13 @@ const ORIGIN = { x: 0, y: 0 };
 const grid = (x0: number, y0: number, x1: number, y1: number) => ringOf(rectangle(x0, y0, x1, y1), ORIGIN);
 
 /** mm², by the shoelace formula. */
-function areaOf(corners: Ring): number {
+function areaOf(corners: GridPolygon): number {
   return corners.reduce((sum, { X, Y }, at) => {
     const next = corners[(at + 1) % corners.length] ?? { X, Y };
     return sum + (X * next.Y - next.X * Y) / 2e8;
   }, 0);
 }
-const areasOf = (rings: readonly Ring[]) => rings.map(areaOf).sort((a, b) => a - b);
+const areasOf = (rings: readonly GridPolygon[]) => rings.map(areaOf).sort((a, b) => a - b);
 
 test('the origin is a whole millimetre near the middle', () => {
   expect(gridOrigin(rectangle(1.2, -7, 8.9, 20))).toEqual({ x: 5, y: 7 });
@@ -52,7 +52,7 @@ describe('chords of an arc', () => {
 
   test('end at the same angles whichever way and how far the arc runs', () => {
     const arc = (from: number, sweep: number) => arcSpan({ center: { x: 3, y: 1 }, radius: 20, from, sweep });
-    const keys = (ring: Ring) => ring.slice(1).map(({ X, Y }) => `${X} ${Y}`);
+    const keys = (ring: GridPolygon) => ring.slice(1).map(({ X, Y }) => `${X} ${Y}`);
     const whole = keys(ringOf([arc(0.1, 2.5)], ORIGIN));
     expect(keys(ringOf([reverseSpan(arc(0.1, 2.5))], ORIGIN))).toEqual([...whole].reverse());
     const part = keys(ringOf([arc(0.6, 1.1)], ORIGIN));

@@ -65,8 +65,8 @@ describe('short-travel', () => {
           expect(inTheAir(short)).toBeLessThanOrEqual(inTheAir(planned) + 1e-9);
           if (inTheAir(short) < inTheAir(planned) - 1) less++;
           expect(short.map(({ stage }) => stage.number)).toEqual(planned.map(({ stage }) => stage.number));
-          const told = (each: readonly CutLine[]) => each.map(({ path }) => JSON.stringify(path)).sort();
-          expect(told(short)).toEqual(told(planned));
+          const reported = (each: readonly CutLine[]) => each.map(({ path }) => JSON.stringify(path)).sort();
+          expect(reported(short)).toEqual(reported(planned));
         },
       ),
       { numRuns: trials(500) },

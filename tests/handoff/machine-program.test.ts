@@ -218,18 +218,18 @@ describe('a job that asks for the program', () => {
         drawingName: 'buoy-lid.dxf',
         drawingBytes,
       });
-    const told = async (handoff: object) => {
+    const reported = async (handoff: object) => {
       const { findings, files } = await run(handoff);
       const paths = findings.filter(({ code }) => code === 'overcut-too-long').map(({ place }) => place.path);
       return [paths, files.map(({ name }) => name)];
     };
     const all = ['plan.json', 'scribe.dxf', 'scribe.nc', 'scribe-r12.dxf'];
-    expect(await told({ scribe: { overcut: 5 }, program: { overcut: 5 } })).toEqual([[], all]);
-    expect(await told({ program: { overcut: 1000 } })).toEqual([
+    expect(await reported({ scribe: { overcut: 5 }, program: { overcut: 5 } })).toEqual([[], all]);
+    expect(await reported({ program: { overcut: 1000 } })).toEqual([
       ['handoff.program.overcut'],
       ['plan.json', 'scribe.dxf', 'scribe-r12.dxf'],
     ]);
-    expect(await told({ scribe: { overcut: 1000 } })).toEqual([
+    expect(await reported({ scribe: { overcut: 1000 } })).toEqual([
       ['handoff.scribe.overcut'],
       ['plan.json', 'scribe.nc'],
     ]);

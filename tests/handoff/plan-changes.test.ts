@@ -106,7 +106,7 @@ test('a finding comes and goes by its code and place', async () => {
   expect(back).toEqual(there);
 });
 
-test('regions-of-a-finding: one that is told of other regions in the same words is a change, with those that came and went', async () => {
+test('regions-of-a-finding: one that is reported of other regions in the same words is a change, with those that came and went', async () => {
   const plan = await planOf();
   const ids = plan.regions.map(({ id }) => id);
   const [first, second, third, fourth] = ids;

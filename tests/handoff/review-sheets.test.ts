@@ -117,7 +117,7 @@ test('what changed since an earlier plan stands on the sheets; the plan itself s
   expect(said).toContain(createHash('sha256').update(shallower).digest('hex'));
 });
 
-test('plan-file-unusable: an earlier plan that is none is told, and nothing is planned', async () => {
+test('plan-file-unusable: an earlier plan that is none is reported, and nothing is planned', async () => {
   const earlier = await planned('gauge-pod-cover', {});
   const good = JSON.parse(new TextDecoder().decode(earlier.bytesOf('plan.json')));
   const broken = { ...good.stages[0], lines: [{ closed: true, vertices: [[0, 0]] }] };
@@ -160,7 +160,7 @@ test('section-misses-sheet: no review sheets with a section beside the sheet, al
   expect(names).not.toContain('review.pdf');
 });
 
-test('paper that nobody has: the job is told so, and nothing is written', async () => {
+test('paper that nobody has: the job is reported so, and nothing is written', async () => {
   const { names, findings } = await planned('gauge-pod-cover', { files: ['review'], paper: 'a5' });
   expect(names).toEqual([]);
   expect(findings.map(({ place }) => place.path)).toEqual(['handoff.paper']);

@@ -116,9 +116,9 @@ test('picture-too-small: a narrow pocket in a sheet of 4 m cannot be seen on A4,
   const tooSmall = ({ findings }: ReturnType<typeof prepareHandoff>) =>
     findings.filter(({ code }) => code === 'picture-too-small');
   // Opening 10 × 96: as a strip 2 · 960 / 212 = 9.06 wide; 182 mm of A4 for 4000 of part make it 0.41, 269 mm of A3 0.61.
-  const [told] = tooSmall(prepared('a4'));
-  expect(told?.facts).toMatchObject({ larger: 'a3', stage: 1 });
-  expect(told?.code === 'picture-too-small' ? told.facts.width : 0).toBeCloseTo(
+  const [reported] = tooSmall(prepared('a4'));
+  expect(reported?.facts).toMatchObject({ larger: 'a3', stage: 1 });
+  expect(reported?.code === 'picture-too-small' ? reported.facts.width : 0).toBeCloseTo(
     ((2 * 960) / 212) * (182 / 4000),
     3,
   );

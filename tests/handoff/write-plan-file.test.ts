@@ -56,8 +56,8 @@ describe('plan.json', () => {
 
   it('does not call a stage sealed that has no lines of its own', () => {
     const stages = handMadePlan.stages.map((stage) => (stage.number === 2 ? { ...stage, lines: [] } : stage));
-    const { stages: told } = makePlanFile(input({ plan: { ...handMadePlan, stages } }));
-    expect(told.map(({ sealed }) => sealed)).toEqual([[], []]);
+    const { stages: reported } = makePlanFile(input({ plan: { ...handMadePlan, stages } }));
+    expect(reported.map(({ sealed }) => sealed)).toEqual([[], []]);
   });
 
   it('gives a circle as two half turns, an open line with its end', () => {

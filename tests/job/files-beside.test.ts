@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { POST_FORMAT } from '#job/check-post.ts';
-import { besideNames, takeInBeside } from '#job/files-beside.ts';
+import { besideNames, fillInFiles } from '#job/files-beside.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { readFormat } from '#job/read-format.ts';
 import { readJob } from '#job/read-job.ts';
@@ -27,7 +27,7 @@ describe('a post in a file beside the job', () => {
   it('takes the place of its name, so that the job that is planned holds it', () => {
     const job = jobWith({ post: 'light-cutter.post.json', split: 'by-stage' });
     expect(besideNames(job)).toEqual(['light-cutter.post.json']);
-    const { jobFile, findings } = takeInBeside(job, new Map([['light-cutter.post.json', text]]));
+    const { jobFile, findings } = fillInFiles(job, new Map([['light-cutter.post.json', text]]));
     expect(findings).toEqual([]);
     expect(jobFile?.handoff?.program).toEqual({ post, split: 'by-stage' });
     expect(jobFile === undefined ? [] : besideNames(jobFile)).toEqual([]);
@@ -36,11 +36,11 @@ describe('a post in a file beside the job', () => {
   it('changes nothing of a job that holds its post itself', () => {
     const job = jobWith({ post });
     expect(besideNames(job)).toEqual([]);
-    expect(takeInBeside(job, new Map())).toEqual({ jobFile: job, findings: [] });
+    expect(fillInFiles(job, new Map())).toEqual({ jobFile: job, findings: [] });
   });
 
   it('file-missing: a post that is not there', () => {
-    const { jobFile, findings } = takeInBeside(jobWith({ post: 'router.post.json' }), new Map());
+    const { jobFile, findings } = fillInFiles(jobWith({ post: 'router.post.json' }), new Map());
     expect(jobFile).toBeUndefined();
     expect(findings.map(({ code, facts, place }) => [code, facts, place])).toEqual([
       ['file-missing', { file: 'router.post.json' }, { path: 'handoff.program.post' }],
@@ -59,7 +59,7 @@ describe('a post in a file beside the job', () => {
     ['job-value-wrong', { footer: ['M5\nG0 Z-5'] }, 'footer[0]', 21],
     ['job-value-wrong', { unit: 'in', decimals: 4 }, 'decimals', 5],
     ['job-value-wrong', { safeHeight: -1 }, 'safeHeight', 8],
-  ])('%s: a bad post is told with its file, path and line (%#)', (code, change, path, line) => {
+  ])('%s: a bad post is reported with its file, path and line (%#)', (code, change, path, line) => {
     expect(faultsOf(change)).toEqual([[code, 'router.post.json', path, line]]);
   });
 });

@@ -23,8 +23,8 @@ describe('M6.1 a sheet as it was measured', () => {
     const { job } = resolved({ alloy: 'al-2024-t3', thickness: 4.06, measured: [4.12, 4.09, 4.15] });
     expect(job?.stock).toMatchObject({ thickness: 4.12, minus: 0.03, plus: 0.03, isMeasured: true });
     expect(job?.requirements[0]).toMatchObject({ depth: 2.52, asThickness: true });
-    const told = job?.provenance.filter(({ source }) => source.includes('stock.measured')) ?? [];
-    expect(told.map(({ quantity, kind }) => [quantity, kind])).toEqual([
+    const reported = job?.provenance.filter(({ source }) => source.includes('stock.measured')) ?? [];
+    expect(reported.map(({ quantity, kind }) => [quantity, kind])).toEqual([
       ['sheet thickness', 'measured'],
       ['sheet tolerance, minus', 'measured'],
       ['sheet tolerance, plus', 'measured'],
@@ -81,7 +81,7 @@ describe('M6.1 a sheet as it was measured', () => {
   });
 });
 
-test('a final thickness is told from a depth, tapers too', () => {
+test('a final thickness is reported from a depth, tapers too', () => {
   const requirements = [
     { layer: 'A', depth: 1 },
     { layer: 'B', thickness: 3 },

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { sayFinding } from '#findings/say-finding.ts';
 import { FIGURES_FORMAT } from '#job/check-figures.ts';
-import { takeInBeside } from '#job/files-beside.ts';
+import { fillInFiles } from '#job/files-beside.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { readFormat } from '#job/read-format.ts';
 import { readJob } from '#job/read-job.ts';
@@ -61,13 +61,13 @@ function reading(job: object): JobFile {
 }
 
 function resolved(job: object, figures: object) {
-  const { jobFile, findings } = takeInBeside(
+  const { jobFile, findings } = fillInFiles(
     reading(job),
     new Map([['shop.figures.json', JSON.stringify(figures)]]),
   );
   if (jobFile === undefined) throw new Error(`figures refused: ${JSON.stringify(findings)}`);
-  const { job: made, findings: told, filled } = resolveJob(jobFile, 'mm');
-  return { job: made, told: told.map(({ code, place }) => `${code} ${place.path}`), filled };
+  const { job: made, findings: reported, filled } = resolveJob(jobFile, 'mm');
+  return { job: made, reported: reported.map(({ code, place }) => `${code} ${place.path}`), filled };
 }
 
 /** Code and place of every fault of the spoilt file. */
@@ -81,8 +81,8 @@ function faults(figures: unknown): string[] {
 
 describe('a shop’s own figures', () => {
   test('are used in the units that are calculated in, and the plan says that they are the job’s', () => {
-    const { job, told } = resolved(JOB, SHOP);
-    expect(told).toEqual([]);
+    const { job, reported } = resolved(JOB, SHOP);
+    expect(reported).toEqual([]);
     expect(job?.stock.density).toBeCloseTo(7.14, 12);
     expect(job?.process.etchFactor).toEqual([[0, 0.5]]);
     expect(job?.process.rate).toBeCloseTo(0.0508, 12);
@@ -100,7 +100,7 @@ describe('a shop’s own figures', () => {
   });
 
   test('take the place of built-in ones of the same id, and the plan says so', () => {
-    const { job, told } = resolved(
+    const { job, reported } = resolved(
       { ...JOB, stock: { ...JOB.stock, alloy: 'al-2024-t3' }, process: { bath: 'caustic-aluminium' } },
       SHOP,
     );
@@ -109,7 +109,7 @@ describe('a shop’s own figures', () => {
       'job’s figures in place of the built-in, caustic-aluminium: shop notes: 0.15 cm/h',
     );
     // Shop notes are no measurement of today's bath.
-    expect(told).toEqual([
+    expect(reported).toEqual([
       'process-figure-not-measured process.etchFactor',
       'process-figure-not-measured process.rate',
     ]);
@@ -125,19 +125,19 @@ describe('a shop’s own figures', () => {
   });
 
   test('are suggested where a name is nearly right', () => {
-    const { jobFile } = takeInBeside(
+    const { jobFile } = fillInFiles(
       reading({ ...JOB, process: { bath: 'zinc-nitrik', etchFactor: 1, rate: 0.1 } }),
       new Map([['shop.figures.json', JSON.stringify(SHOP)]]),
     );
-    const told =
+    const reported =
       jobFile === undefined ? [] : resolveJob(jobFile, 'mm').findings.map((each) => sayFinding(each));
-    expect(told[0]?.remedy).toContain('Did you mean "zinc-nitric"?');
+    expect(reported[0]?.remedy).toContain('Did you mean "zinc-nitric"?');
   });
 });
 
-describe('figures that can’t be used are told with the file, the path and the reason', () => {
+describe('figures that can’t be used are reported with the file, the path and the reason', () => {
   test('file-missing: the job names a file that is not there', () => {
-    expect(takeInBeside(reading(JOB), new Map()).findings.map(({ code }) => code)).toEqual(['file-missing']);
+    expect(fillInFiles(reading(JOB), new Map()).findings.map(({ code }) => code)).toEqual(['file-missing']);
   });
   test('job-not-json, job-format-unknown, job-version-unknown', () => {
     expect(faults('{ "format": ')).toEqual(['job-not-json 1']);
@@ -183,8 +183,8 @@ describe('figures that can’t be used are told with the file, the path and the 
       'job-value-wrong baths[0].rate',
     ],
   ];
-  test.each(spoilt)('%s', (_, change, told) => {
-    expect(faults({ format: SHOP.format, version: 1, ...change })).toEqual([told]);
+  test.each(spoilt)('%s', (_, change, reported) => {
+    expect(faults({ format: SHOP.format, version: 1, ...change })).toEqual([reported]);
   });
 
   test('job-value-wrong: a hundred thousand baths are refused by their number', () => {

@@ -103,7 +103,7 @@ describe('job-not-json: a text that is no JSON names the line where it stops bei
 });
 
 describe('job-format-unknown, job-version-unknown', () => {
-  test('a file of another kind is told so, and nothing else is held against it', () => {
+  test('a file of another kind is reported so, and nothing else is held against it', () => {
     expect(faultsOf({ format: 'isobath-plan', version: 1, stages: [] })).toEqual([
       'job-format-unknown format',
     ]);
@@ -120,7 +120,7 @@ describe('job-format-unknown, job-version-unknown', () => {
 });
 
 describe('job-key-unknown', () => {
-  test('a mistyped key is told with the one that was meant', () => {
+  test('a mistyped key is reported with the one that was meant', () => {
     const job = { ...coverJob(), requirements: [{ layer: 'POCKETS', depht: 2.2, depth: 2.2 }] };
     expect(faultsOf(job)).toEqual(['job-key-unknown requirements[0].depht']);
     const [found] = readJob(JSON.stringify(job)).findings;
@@ -146,7 +146,7 @@ describe('job-key-unknown', () => {
   });
 });
 
-test('job-key-missing: every missing key is told at once', () => {
+test('job-key-missing: every missing key is reported at once', () => {
   expect(faultsOf({ format: 'isobath-job' })).toEqual([
     'job-key-missing version',
     'job-key-missing drawing',
@@ -363,7 +363,7 @@ test('a hoist is slowest before it is fastest', () => {
   expect(withHoist({ slowest: 400, fastest: 2 })).toEqual(['job-value-wrong process.hoist.slowest']);
 });
 
-test('faults of every kind are told together, each with its line', () => {
+test('faults of every kind are reported together, each with its line', () => {
   const text = `{
   "format": "isobath-job", "version": 1,
   "drawing": "cover.dxf",

@@ -20,14 +20,14 @@ const LEAST: JobFile = {
 /** The job and the codes with their paths; the job must be there. */
 function resolve(change: Partial<JobFile>, unit: 'mm' | 'in' = 'mm') {
   const { job, filled, findings } = resolveJob({ ...LEAST, ...change }, unit);
-  return { job, filled, told: findings.map((each) => `${each.code} ${each.place.path}`), findings };
+  return { job, filled, reported: findings.map((each) => `${each.code} ${each.place.path}`), findings };
 }
 
 test('either way of masking takes every edge datum', () => {
   for (const masking of ['peel-next', 're-mask'] as const) {
     for (const edgeDatum of ['shallow-edge', 'mid-wall', 'deep-foot'] as const) {
-      const { job, told } = resolve({ process: { etchFactor: 1, rate: 0.0297, masking, edgeDatum } });
-      expect(told).toEqual([]);
+      const { job, reported } = resolve({ process: { etchFactor: 1, rate: 0.0297, masking, edgeDatum } });
+      expect(reported).toEqual([]);
       expect(job?.process).toMatchObject({ masking, edgeDatum });
     }
   }
@@ -35,8 +35,8 @@ test('either way of masking takes every edge datum', () => {
 
 describe('what a job means where it says nothing', () => {
   test('every default is filled in and recorded with its source', () => {
-    const { job, told } = resolve({});
-    expect(told).toEqual([]);
+    const { job, reported } = resolve({});
+    expect(reported).toEqual([]);
     expect(job).toMatchObject({
       name: 'gauge-pod-cover',
       joinTolerance: 0.05,
@@ -135,7 +135,7 @@ describe('units', () => {
     const { job } = resolve({ requirements: [{ at: [10, 20], depth: 1 }] }, 'in');
     expect(job?.requirements[0]).toMatchObject({ names: { at: { x: 254, y: 508 } }, depth: 1 });
   });
-  test('without a drawing unit there is no job, but its faults are told', () => {
+  test('without a drawing unit there is no job, but its faults are reported', () => {
     const { job, findings } = resolveJob({ ...LEAST, requirements: [{ at: [1, 1], depth: 5 }] }, undefined);
     expect(job).toBeUndefined();
     expect(findings.map((each) => each.code)).toEqual(['depth-beyond-stock']);
@@ -154,23 +154,23 @@ describe('depth and final thickness', () => {
     expect(job?.requirements.map((each) => each.depth)).toEqual([2.46, 2.46, 0]);
   });
   test('depth-beyond-stock: nothing would be left', () => {
-    const { job, told, findings } = resolve({
+    const { job, reported, findings } = resolve({
       requirements: [
         { layer: 'A', depth: 4.06 },
         { layer: 'B', depth: 4.05 },
       ],
     });
-    expect(told).toEqual(['depth-beyond-stock requirements[0].depth']);
+    expect(reported).toEqual(['depth-beyond-stock requirements[0].depth']);
     expect(findings.map((each) => sayFinding(each))[0]).toMatchObject({ value: 4.06, limit: 4.06 });
     expect(job?.requirements.map((each) => each.path)).toEqual(['requirements[1]']);
   });
   test('thickness-beyond-stock: metal is not put on', () => {
-    expect(resolve({ requirements: [{ layer: 'A', thickness: 4.1 }] }).told).toEqual([
+    expect(resolve({ requirements: [{ layer: 'A', thickness: 4.1 }] }).reported).toEqual([
       'thickness-beyond-stock requirements[0].thickness',
     ]);
   });
   test('level-beyond-stock', () => {
-    expect(resolve({ levels: [4.06, 2] }).told).toEqual(['level-beyond-stock levels[0]']);
+    expect(resolve({ levels: [4.06, 2] }).reported).toEqual(['level-beyond-stock levels[0]']);
   });
 });
 
@@ -188,11 +188,11 @@ describe('tapers', () => {
       ?.requirements[0]?.depth;
 
   test('a depth taper is its own depth; its points are in the drawing’s unit', () => {
-    const { job, told } = resolve(
+    const { job, reported } = resolve(
       { requirements: [{ layer: 'A', taper: { ...along, depthFrom: 2.6, depthTo: 1 } }] },
       'in',
     );
-    expect(told).toEqual([]);
+    expect(reported).toEqual([]);
     expect(job?.requirements[0]?.depth).toEqual([
       { from: { x: 508, y: 0 }, to: { x: 5588, y: 0 }, fromValue: 2.6, toValue: 1 },
     ]);
@@ -205,7 +205,7 @@ describe('tapers', () => {
   test('a flat thickness of a tapered sheet, and a tapered one: sheet less thickness', () => {
     const stock = { thickness: sheet, minus: 0, plus: 0 };
     const flat = resolve({ stock, requirements: [{ layer: 'A', thickness: 1.5 }] });
-    expect(flat.told).toEqual([]);
+    expect(flat.reported).toEqual([]);
     expect(flat.job?.requirements[0]?.depth).toMatchObject([{ fromValue: 3.5, toValue: 2.5 }]);
     expect(depthOf({ ...along, thicknessFrom: 2, thicknessTo: 1 }, stock)).toMatchObject([
       { fromValue: 5, toValue: 4 },
@@ -214,18 +214,18 @@ describe('tapers', () => {
   });
   test('from and to are one point: taper-without-length', () => {
     const taper = { from: along.from, to: along.from, depthFrom: 1, depthTo: 2 };
-    expect(resolve({ requirements: [{ layer: 'A', taper }] }).told).toEqual([
+    expect(resolve({ requirements: [{ layer: 'A', taper }] }).reported).toEqual([
       'taper-without-length requirements[0].taper',
     ]);
     const stock = { thickness: { ...sheet, to: sheet.from }, minus: 0, plus: 0 };
-    expect(resolve({ stock }).told).toContain('taper-without-length stock.thickness');
+    expect(resolve({ stock }).reported).toContain('taper-without-length stock.thickness');
   });
   test('depth-beyond-stock and thickness-beyond-stock hold for the ends of a taper too', () => {
-    const told = (taper: GivenTaper) => resolve({ requirements: [{ layer: 'A', taper }] }).told;
-    expect(told({ ...along, depthFrom: 1, depthTo: 4.1 })).toEqual([
+    const reported = (taper: GivenTaper) => resolve({ requirements: [{ layer: 'A', taper }] }).reported;
+    expect(reported({ ...along, depthFrom: 1, depthTo: 4.1 })).toEqual([
       'depth-beyond-stock requirements[0].taper',
     ]);
-    expect(told({ ...along, thicknessFrom: 1, thicknessTo: 5 })).toEqual([
+    expect(reported({ ...along, thicknessFrom: 1, thicknessTo: 5 })).toEqual([
       'thickness-beyond-stock requirements[0].taper',
     ]);
   });
@@ -233,11 +233,11 @@ describe('tapers', () => {
 
 describe('alloys and baths', () => {
   test('process-figure-not-measured: a bath gives general figures, with their sources and a warning', () => {
-    const { job, told } = resolve({
+    const { job, reported } = resolve({
       stock: { alloy: 'al-2024-t3', thickness: 4.06 },
       process: { bath: 'caustic-aluminium' },
     });
-    expect(told).toEqual([
+    expect(reported).toEqual([
       'process-figure-not-measured process.etchFactor',
       'process-figure-not-measured process.rate',
     ]);
@@ -251,54 +251,54 @@ describe('alloys and baths', () => {
     expect(sources['etch rate']).toMatchObject({ unit: 'mm/min', kind: 'common-practice' });
   });
   test('the engineer’s own figures win', () => {
-    const { job, told } = resolve({
+    const { job, reported } = resolve({
       stock: { alloy: 'al-2024-t3', density: 2.77, thickness: 4.06, minus: 0.1, plus: 0.2 },
       process: { bath: 'caustic-aluminium', etchFactor: 0.9, rate: 0.03 },
     });
-    expect(told).toEqual([]);
+    expect(reported).toEqual([]);
     expect(job?.stock).toMatchObject({ density: 2.77, minus: 0.1, plus: 0.2 });
     expect(job?.process).toMatchObject({ etchFactor: [[0, 0.9]], rate: 0.03 });
   });
   test('alloy-unknown, bath-unknown: with the one that was meant', () => {
-    const { told, findings } = resolve({
+    const { reported, findings } = resolve({
       stock: { alloy: 'al-2024-t4', thickness: 4, minus: 0, plus: 0 },
       process: { bath: 'caustic-aluminum', etchFactor: 1, rate: 0.03 },
     });
-    expect(told).toEqual(['alloy-unknown stock.alloy', 'bath-unknown process.bath']);
+    expect(reported).toEqual(['alloy-unknown stock.alloy', 'bath-unknown process.bath']);
     expect(findings.map((each) => sayFinding(each).remedy.slice(0, 33))).toEqual([
       'Did you mean "al-2024-t3"? Known ',
       'Did you mean "caustic-aluminium"?',
     ]);
   });
   test('bath-wrong-for-alloy', () => {
-    const { told } = resolve({
+    const { reported } = resolve({
       stock: { alloy: 'ti-6al-4v', thickness: 4, minus: 0, plus: 0 },
       process: { bath: 'caustic-aluminium', etchFactor: 1, rate: 0.03 },
     });
-    expect(told).toEqual(['bath-wrong-for-alloy process.bath']);
+    expect(reported).toEqual(['bath-wrong-for-alloy process.bath']);
   });
   test('process-figure-missing: without etch factor or rate there is no job', () => {
-    expect(resolve({ process: {} }).told).toEqual([
+    expect(resolve({ process: {} }).reported).toEqual([
       'process-figure-missing process.etchFactor',
       'process-figure-missing process.rate',
     ]);
     expect(resolve({ process: {} }).job).toBeUndefined();
-    expect(resolve({ process: { bath: 'acid-nickel' } }).told).toEqual([
+    expect(resolve({ process: { bath: 'acid-nickel' } }).reported).toEqual([
       'process-figure-not-measured process.etchFactor',
       'process-figure-missing process.rate',
     ]);
   });
   test('sheet-tolerance-missing: a sheet of unknown tolerance is taken as nominal, and that is said', () => {
-    const { job, told } = resolve({ stock: { alloy: 'ti-6al-4v', thickness: 4 } });
-    expect(told).toEqual(['sheet-tolerance-missing stock']);
+    const { job, reported } = resolve({ stock: { alloy: 'ti-6al-4v', thickness: 4 } });
+    expect(reported).toEqual(['sheet-tolerance-missing stock']);
     expect(job?.stock).toMatchObject({ minus: 0, plus: 0 });
   });
   test('every alloy and bath resolves by its id', () => {
     for (const { id } of ALLOYS) {
-      expect(resolve({ stock: { alloy: id, thickness: 3, minus: 0, plus: 0 } }).told).toEqual([]);
+      expect(resolve({ stock: { alloy: id, thickness: 3, minus: 0, plus: 0 } }).reported).toEqual([]);
     }
     for (const { id } of BATHS) {
-      expect(resolve({ process: { bath: id, etchFactor: 1, rate: 0.03 } }).told).toEqual([]);
+      expect(resolve({ process: { bath: id, etchFactor: 1, rate: 0.03 } }).reported).toEqual([]);
     }
   });
 });
@@ -306,21 +306,21 @@ describe('alloys and baths', () => {
 describe('a coupon', () => {
   test('gives the rate of one surface as measured', () => {
     // Glass, Measurement of Pre-penetrant Etch Rate, Materials Evaluation 66(12) (2008): 0.00075 in/min a surface.
-    const { job, told } = resolve({
+    const { job, reported } = resolve({
       units: 'in',
       stock: { thickness: 0.16, minus: 0, plus: 0 },
       process: { etchFactor: 1, coupon: { before: 0.1, after: 0.094, minutes: 4, faces: 2 } },
       requirements: [{ layer: 'POCKETS', depth: 0.08 }],
     });
-    expect(told).toEqual([]);
+    expect(reported).toEqual([]);
     expect(job?.process.rate).toBeCloseTo(0.00075 * 25.4, 9);
     expect(job?.provenance.find((each) => each.quantity === 'etch rate')?.kind).toBe('measured');
   });
   test('coupon-not-etched', () => {
-    const { job, told } = resolve({
+    const { job, reported } = resolve({
       process: { etchFactor: 1, coupon: { before: 2, after: 2, minutes: 4, faces: 2 } },
     });
-    expect(told).toEqual(['coupon-not-etched process.coupon']);
+    expect(reported).toEqual(['coupon-not-etched process.coupon']);
     expect(job).toBeUndefined();
   });
 });

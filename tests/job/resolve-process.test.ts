@@ -19,7 +19,7 @@ const PLATE = { before: 3, after: 2.7, minutes: 10, faces: 1 as const, gauge: 0.
 function resolve(process: JobFile['process']) {
   const { job, filled, findings } = resolveJob({ ...LEAST, process }, 'mm');
   const of = Object.fromEntries((job?.provenance ?? []).map((each) => [each.quantity, each]));
-  return { job, filled, of, told: findings.map((each) => `${each.code} ${each.place.path}`), findings };
+  return { job, filled, of, reported: findings.map((each) => `${each.code} ${each.place.path}`), findings };
 }
 
 /** What is wrong with the process as written. */
@@ -33,9 +33,9 @@ describe('a process of which one figure is missing', () => {
   const at = (bath: string, process: JobFile['process'] = {}) => resolve({ bath, ...process });
 
   test('factor-without-rate: the known etch factor is filled in though no rate is known', () => {
-    const { job, filled, told } = at('acid-nickel');
+    const { job, filled, reported } = at('acid-nickel');
     expect(job).toBeUndefined();
-    expect(told.filter((each) => !each.startsWith('bath-wrong'))).toContainEqual(
+    expect(reported.filter((each) => !each.startsWith('bath-wrong'))).toContainEqual(
       expect.stringMatching(/rate|figure/),
     );
     // As with a rate of its own, where the same factor is taken.
@@ -71,8 +71,8 @@ describe('a process of which one figure is missing', () => {
 
 describe('etch factor in either convention', () => {
   test('1.25 as depth / undercut is 0.8 as undercut / depth, and the plan says how it was given', () => {
-    const { job, told, filled, of } = resolve({ rate: 0.03, depthPerUndercut: 1.25 });
-    expect(told).toEqual([]);
+    const { job, reported, filled, of } = resolve({ rate: 0.03, depthPerUndercut: 1.25 });
+    expect(reported).toEqual([]);
     expect(job?.process.etchFactor).toEqual([[0, 0.8]]);
     expect(of['etch factor']).toMatchObject({
       unit: 'undercut / depth',
@@ -97,13 +97,15 @@ describe('etch factor in either convention', () => {
       { depthPerUndercut: 101 },
       { etchFactor: [[0.5, 0.9] as [number, number], [3, 140] as [number, number]] },
     ])
-      expect(resolve({ rate: 1, ...given }).told).toEqual([
+      expect(resolve({ rate: 1, ...given }).reported).toEqual([
         `etch-factor-impossible process.${Object.keys(given)[0]}`,
       ]);
     const opening = { before: 2, after: 9000, depth: 0.3 };
     const coupon = { before: 3.2, after: 2.9, minutes: 5, faces: 2 as const, opening };
-    expect(resolve({ coupon }).told).toContain('etch-factor-impossible process.coupon');
-    expect(resolve({ rate: 1, etchFactor: 99 }).told).toEqual(['etch-factor-doubtful process.etchFactor']);
+    expect(resolve({ coupon }).reported).toContain('etch-factor-impossible process.coupon');
+    expect(resolve({ rate: 1, etchFactor: 99 }).reported).toEqual([
+      'etch-factor-doubtful process.etchFactor',
+    ]);
   });
 
   test('job-choice-unclear: not both, and not beside a coupon that shows it', () => {
@@ -131,10 +133,10 @@ describe('etch factor in either convention', () => {
     expect(findings.map((each) => sayFinding(each))[0]).toMatchObject({ value: 3, limit: 2 });
     expect(findings.map((each) => sayFinding(each))[0]?.remedy).toContain('process.depthPerUndercut: 3');
     expect(job).toBeDefined();
-    expect(resolve({ rate: 0.03, depthPerUndercut: 0.4 }).told).toEqual([
+    expect(resolve({ rate: 0.03, depthPerUndercut: 0.4 }).reported).toEqual([
       'etch-factor-doubtful process.depthPerUndercut',
     ]);
-    expect(resolve({ rate: 0.03, etchFactor: 0.33 }).told).toEqual([]);
+    expect(resolve({ rate: 0.03, etchFactor: 0.33 }).reported).toEqual([]);
   });
 });
 
@@ -142,8 +144,11 @@ describe('coupons', () => {
   const opening = { before: 10, after: 11.5, depth: 0.8, gauge: 0.02 };
 
   test('give rate and etch factor as measured, with how far each may be off, and nothing is warned of', () => {
-    const { job, told, filled, of } = resolve({ bath: 'caustic-aluminium', coupon: { ...PLATE, opening } });
-    expect(told).toEqual([]);
+    const { job, reported, filled, of } = resolve({
+      bath: 'caustic-aluminium',
+      coupon: { ...PLATE, opening },
+    });
+    expect(reported).toEqual([]);
     expect(job?.process.etchFactor[0]?.[1]).toBeCloseTo(0.9375, 12);
     for (const name of ['etch factor', 'etch rate']) {
       expect(of[name]).toMatchObject({ kind: 'measured', plusMinus: expect.any(Number) });
@@ -152,48 +157,48 @@ describe('coupons', () => {
     expect(filled.process.rate).toBeUndefined();
   });
   test('without an opening the etch factor stays general, and is warned of: process-figure-not-measured', () => {
-    const { told } = resolve({ bath: 'caustic-aluminium', coupon: PLATE });
-    expect(told).toEqual(['process-figure-not-measured process.etchFactor']);
+    const { reported } = resolve({ bath: 'caustic-aluminium', coupon: PLATE });
+    expect(reported).toEqual(['process-figure-not-measured process.etchFactor']);
   });
   test('M5.7 several are averaged; what they leave open widens the rate spread, never narrows it', () => {
     const pair = (after: number) => ({ etchFactor: 1, coupon: [PLATE, { ...PLATE, after }] });
     expect(resolve(pair(2.7)).job?.process.rateSpread).toBe(0.05);
-    const { job, told, of } = resolve(pair(2.65));
+    const { job, reported, of } = resolve(pair(2.65));
     expect(job?.process.rate).toBeCloseTo(0.0325, 12);
     // Rates 0.030 and 0.035: s/√2 = 0.0025, t(95 %, 1) = 12.71: ± 0.031775, which is 97.8 %.
     expect(job?.process.rateSpread).toBeCloseTo(0.9777, 4);
-    expect(told).toEqual(['coupon-too-coarse process.coupon']);
+    expect(reported).toEqual(['coupon-too-coarse process.coupon']);
     expect(of['rate spread']).toMatchObject({ kind: 'measured' });
   });
   test('M5.5 two good coupons that differ by little more than their gauges are not warned of', () => {
     const pair = (after: number) => ({ etchFactor: 1, coupon: [PLATE, { ...PLATE, after }] });
-    for (const after of [2.705, 2.695, 2.69]) expect(resolve(pair(after)).told).toEqual([]);
+    for (const after of [2.705, 2.695, 2.69]) expect(resolve(pair(after)).reported).toEqual([]);
   });
   test('coupon-too-coarse: too little was etched for the gauge', () => {
-    const { told } = resolve({ etchFactor: 1, coupon: { ...PLATE, after: 2.95, gauge: 0.01 } });
-    expect(told).toEqual(['coupon-too-coarse process.coupon']);
+    const { reported } = resolve({ etchFactor: 1, coupon: { ...PLATE, after: 2.95, gauge: 0.01 } });
+    expect(reported).toEqual(['coupon-too-coarse process.coupon']);
   });
   test('opening-too-coarse: widths gauged too roughly for so little undercut', () => {
     // 1.96 · √2 · (0.25 / √3) / 1.5 = 0.267 of the factor; with 0.22 it is 0.235.
     const coupon = (gauge: number) => ({ coupon: { ...PLATE, opening: { ...opening, gauge } } });
-    expect(resolve(coupon(0.25)).told).toEqual(['opening-too-coarse process.coupon']);
-    expect(resolve(coupon(0.22)).told).toEqual([]);
-    expect(resolve(coupon(1e7)).told).toEqual(['opening-too-coarse process.coupon']);
+    expect(resolve(coupon(0.25)).reported).toEqual(['opening-too-coarse process.coupon']);
+    expect(resolve(coupon(0.22)).reported).toEqual([]);
+    expect(resolve(coupon(1e7)).reported).toEqual(['opening-too-coarse process.coupon']);
   });
   test('etch-rate-doubtful: minutes or thickness of a coupon, or a rate, far from any bath', () => {
-    const told = (process: object) => resolve({ etchFactor: 1, ...process }).told;
-    expect(told({ coupon: { ...PLATE, minutes: 1e6 } })).toEqual(['etch-rate-doubtful process.coupon']);
-    expect(told({ coupon: { ...PLATE, minutes: 0.001 } })).toEqual(['etch-rate-doubtful process.coupon']);
-    expect(told({ rate: 0.0004 })).toEqual(['etch-rate-doubtful process.rate']);
-    expect(told({ rate: 1.1 })).toEqual(['etch-rate-doubtful process.rate']);
-    expect([told({ rate: 0.0005 }), told({ rate: 1 })]).toEqual([[], []]);
+    const reported = (process: object) => resolve({ etchFactor: 1, ...process }).reported;
+    expect(reported({ coupon: { ...PLATE, minutes: 1e6 } })).toEqual(['etch-rate-doubtful process.coupon']);
+    expect(reported({ coupon: { ...PLATE, minutes: 0.001 } })).toEqual(['etch-rate-doubtful process.coupon']);
+    expect(reported({ rate: 0.0004 })).toEqual(['etch-rate-doubtful process.rate']);
+    expect(reported({ rate: 1.1 })).toEqual(['etch-rate-doubtful process.rate']);
+    expect([reported({ rate: 0.0005 }), reported({ rate: 1 })]).toEqual([[], []]);
   });
   test('coupon-not-undercut, coupon-not-etched: each with its place in the list', () => {
     const flat = { ...PLATE, opening: { ...opening, after: 10 } };
-    expect(resolve({ coupon: [PLATE, flat] }).told).toEqual([
+    expect(resolve({ coupon: [PLATE, flat] }).reported).toEqual([
       'coupon-not-undercut process.coupon[1].opening',
     ]);
-    expect(resolve({ etchFactor: 1, coupon: [PLATE, { ...PLATE, after: 3 }] }).told).toEqual([
+    expect(resolve({ etchFactor: 1, coupon: [PLATE, { ...PLATE, after: 3 }] }).reported).toEqual([
       'coupon-not-etched process.coupon[1]',
     ]);
   });
@@ -203,8 +208,8 @@ describe('a bath run at another temperature', () => {
   const caustic = { bath: 'caustic-aluminium', etchFactor: 1, rate: 0.03 };
 
   test('M5.6 rate-turned-by-temperature: 0.030 mm/min at 80 °C is 0.0502 at 92 °C, and how sure that is', () => {
-    const { job, told, of } = resolve({ ...caustic, rateAtC: 80, bathC: 92 });
-    expect(told).toEqual(['rate-turned-by-temperature process.bathC']);
+    const { job, reported, of } = resolve({ ...caustic, rateAtC: 80, bathC: 92 });
+    expect(reported).toEqual(['rate-turned-by-temperature process.bathC']);
     expect(job?.process.rate).toBeCloseTo(0.03 * 1.6734, 5);
     expect(of['etch rate at 80 °C']).toMatchObject({ value: 0.03, kind: 'user' });
     expect(of['activation energy']).toMatchObject({ value: 46, kind: 'published' });
@@ -214,19 +219,19 @@ describe('a bath run at another temperature', () => {
     expect(job?.process.rateSpread).toBeCloseTo((1.9574 - 1.6734) / 1.6734, 3);
   });
   test('is left alone at the coupon’s own temperature', () => {
-    expect(resolve({ ...caustic, rateAtC: 80, bathC: 80 }).told).toEqual([]);
+    expect(resolve({ ...caustic, rateAtC: 80, bathC: 80 }).reported).toEqual([]);
     expect(resolve({ ...caustic, rateAtC: 80 }).job?.process.rate).toBe(0.03);
   });
   test('temperature-step-too-far, activation-energy-missing, job-key-missing: no rate is made up', () => {
     const far = resolve({ ...caustic, rateAtC: 60, bathC: 80 });
-    expect(far.told).toEqual(['temperature-step-too-far process.bathC']);
+    expect(far.reported).toEqual(['temperature-step-too-far process.bathC']);
     expect(far.job).toBeUndefined();
     const steel = resolve({ ...caustic, bath: 'acid-steel', rateAtC: 60, bathC: 70 });
-    expect(steel.told).toEqual(['activation-energy-missing process.bathC']);
-    expect(resolve({ ...caustic, bathC: 70 }).told).toEqual(['job-key-missing process']);
+    expect(steel.reported).toEqual(['activation-energy-missing process.bathC']);
+    expect(resolve({ ...caustic, bathC: 70 }).reported).toEqual(['job-key-missing process']);
     // The published rate of this bath holds at 45 °C.
     const nickel = resolve({ bath: 'ferric-chloride-nickel', etchFactor: 1, bathC: 50 });
-    expect(nickel.told).toContain('activation-energy-missing process.bathC');
+    expect(nickel.reported).toContain('activation-energy-missing process.bathC');
   });
   test('the job with its defaults filled in is not turned twice', () => {
     const { job, filled } = resolve({ bath: 'caustic-aluminium', etchFactor: 1, rateAtC: 80, bathC: 85 });

@@ -1,11 +1,11 @@
 /**
  * A block of metal etched from above through openings that are bared one after another, by first arrival on a grid.
- * Sideways the etch runs φ times as fast as down; dividing plan lengths by φ makes it one speed. Times are told as the
+ * Sideways the etch runs φ times as fast as down; dividing plan lengths by φ makes it one speed. Times are reported as the
  * depth that one bath would cut in them, so that speed is 1.
  */
 import { depthsReached, firstArrival } from './first-arrival.ts';
 
-/** A rectangle bared at `since`; extents may be infinite, which is how a long strip is told. */
+/** A rectangle bared at `since`; extents may be infinite, which is how a long strip is reported. */
 export interface Bared {
   readonly minX: number;
   readonly maxX: number;

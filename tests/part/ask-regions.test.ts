@@ -61,7 +61,7 @@ function ask(requirements: JobFile['requirements'], unit: 'mm' | 'in' = 'mm', pa
   return {
     depths: Object.fromEntries([...asked].map(([id, { depth }]) => [id, depth])),
     asked,
-    told: findings.map((each) => `${each.code} ${each.place.path}`),
+    reported: findings.map((each) => `${each.code} ${each.place.path}`),
     reasons: findings.map((each) => sayFinding(each).reason),
     remedies: findings.map((each) => sayFinding(each).remedy),
   };
@@ -69,9 +69,9 @@ function ask(requirements: JobFile['requirements'], unit: 'mm' | 'in' = 'mm', pa
 
 describe('requirements find their regions', () => {
   test('a layer asks of every region directly inside its outlines; the rest is land', () => {
-    const { depths, told } = ask([{ layer: 'BAYS', depth: 1 }]);
+    const { depths, reported } = ask([{ layer: 'BAYS', depth: 1 }]);
     expect(depths).toEqual({ R02: 1, R03: 1 });
-    expect(told).toEqual([]);
+    expect(reported).toEqual([]);
   });
   test('an outline drawn on two layers answers to both', () => {
     const regions = PANEL.regions.map((each) =>
@@ -86,8 +86,8 @@ describe('requirements find their regions', () => {
   test('a point wins over a layer, in either order', () => {
     const layer = { layer: 'BAYS', depth: 1 };
     const point = { at: [150, 50] as [number, number], depth: 2 };
-    expect(ask([layer, point])).toMatchObject({ depths: { R02: 1, R03: 2 }, told: [] });
-    expect(ask([point, layer])).toMatchObject({ depths: { R02: 1, R03: 2 }, told: [] });
+    expect(ask([layer, point])).toMatchObject({ depths: { R02: 1, R03: 2 }, reported: [] });
+    expect(ask([point, layer])).toMatchObject({ depths: { R02: 1, R03: 2 }, reported: [] });
   });
   test('a point may ask a region to stay land where its layer asks for depth', () => {
     expect(
@@ -95,7 +95,7 @@ describe('requirements find their regions', () => {
         { layer: 'BAYS', depth: 1 },
         { at: [150, 50], depth: 0 },
       ]),
-    ).toMatchObject({ depths: { R02: 1, R03: 0 }, told: [] });
+    ).toMatchObject({ depths: { R02: 1, R03: 0 }, reported: [] });
   });
   test('a point in an inch drawing is in inches', () => {
     expect(ask([{ at: [50 / 25.4, 50 / 25.4], depth: 1 }], 'in').depths).toEqual({ R04: 1 });
@@ -104,16 +104,16 @@ describe('requirements find their regions', () => {
 
 describe('requirement-meets-no-region', () => {
   test('a layer without regions, with the one that was meant', () => {
-    const { told, remedies } = ask([{ layer: 'BAY', depth: 1 }]);
-    expect(told).toEqual(['requirement-meets-no-region requirements[0].layer']);
+    const { reported, remedies } = ask([{ layer: 'BAY', depth: 1 }]);
+    expect(reported).toEqual(['requirement-meets-no-region requirements[0].layer']);
     expect(remedies).toEqual(['Did you mean "BAYS"? Layers with regions: BAYS, POCKETS, TRIM.']);
   });
   test('a layer in other letters', () => {
     expect(ask([{ layer: 'bays', depth: 1 }]).remedies[0]).toContain('Did you mean "BAYS"?');
   });
   test('a point beside the part', () => {
-    const { told, reasons } = ask([{ at: [250, 50], depth: 1 }]);
-    expect(told).toEqual(['requirement-meets-no-region requirements[0].at']);
+    const { reported, reasons } = ask([{ at: [250, 50], depth: 1 }]);
+    expect(reported).toEqual(['requirement-meets-no-region requirements[0].at']);
     expect(reasons).toEqual(['No region of the part holds the point 250, 50 mm.']);
   });
 });
@@ -126,20 +126,20 @@ describe('requirement-on-line', () => {
     [0, 50],
     [200, 100],
   ])('a point at %f, %f names neither side', (x, y) => {
-    expect(ask([{ at: [x, y], depth: 1 }]).told).toEqual(['requirement-on-line requirements[0].at']);
+    expect(ask([{ at: [x, y], depth: 1 }]).reported).toEqual(['requirement-on-line requirements[0].at']);
   });
   test('a point just clear of the line names its region', () => {
-    expect(ask([{ at: [100.006, 50], depth: 1 }])).toMatchObject({ depths: { R03: 1 }, told: [] });
+    expect(ask([{ at: [100.006, 50], depth: 1 }])).toMatchObject({ depths: { R03: 1 }, reported: [] });
   });
 });
 
 describe('requirements-clash', () => {
   test('two of one layer, named once for all its regions', () => {
-    const { told, reasons } = ask([
+    const { reported, reasons } = ask([
       { layer: 'BAYS', depth: 1 },
       { layer: 'BAYS', depth: 2 },
     ]);
-    expect(told).toEqual(['requirements-clash requirements[1]']);
+    expect(reported).toEqual(['requirements-clash requirements[1]']);
     expect(reasons).toEqual(['requirements[0] and requirements[1] ask different things of 2 regions.']);
   });
   test('two points in one region', () => {
@@ -159,14 +159,14 @@ describe('requirements-clash', () => {
       'requirements[0] and requirements[1] ask different things of region R02.',
     ]);
     const settled = ask([...disputed, { at: [25, 25], depth: 1.5 }]);
-    expect(settled).toMatchObject({ depths: { R02: 1.5, R03: 1.5 }, told: [] });
+    expect(settled).toMatchObject({ depths: { R02: 1.5, R03: 1.5 }, reported: [] });
   });
   test('the same asked twice is no clash', () => {
     const twice = [
       { at: [40, 40] as [number, number], depth: 1 },
       { at: [60, 60] as [number, number], thickness: 3 },
     ];
-    expect(ask(twice)).toMatchObject({ depths: { R04: 1 }, told: [] });
+    expect(ask(twice)).toMatchObject({ depths: { R04: 1 }, reported: [] });
   });
 });
 
@@ -177,9 +177,9 @@ test('a taper is handed on, with the depth at the region’s label', () => {
     depthFrom: 1,
     depthTo: 2,
   };
-  const { asked, depths, told } = ask([{ layer: 'BAYS', taper }]);
+  const { asked, depths, reported } = ask([{ layer: 'BAYS', taper }]);
   // Labels at x = 20 and x = 150: a fifth of the way, and past the end.
   expect(depths).toEqual({ R02: 1.2, R03: 2 });
   expect(asked.get('R02')?.tapers).toHaveLength(1);
-  expect(told).toEqual([]);
+  expect(reported).toEqual([]);
 });

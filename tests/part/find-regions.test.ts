@@ -181,14 +181,14 @@ describe('regions in awkward places', () => {
       line('BAYS', 10, 70, 190, 90),
       line('BAYS', 150, 0, 150, 100),
     ];
-    const told = ({ part, codes }: ReturnType<typeof found>) => ({
+    const reported = ({ part, codes }: ReturnType<typeof found>) => ({
       regions: part.regions.map(({ id, layers, label, area }) => ({ id, layers, label, area })),
       codes: [...codes].sort(),
     });
-    const wanted = told(found(curves, { outline: ['TRIM'] }));
+    const wanted = reported(found(curves, { outline: ['TRIM'] }));
     fc.assert(
       fc.property(fc.shuffledSubarray(curves, { minLength: curves.length }), (shuffled) => {
-        expect(told(found(shuffled, { outline: ['TRIM'] }))).toEqual(wanted);
+        expect(reported(found(shuffled, { outline: ['TRIM'] }))).toEqual(wanted);
       }),
       { numRuns: 50 },
     );
@@ -308,7 +308,7 @@ describe('findings of the linework', () => {
     expect(part.regions).toHaveLength(1);
   });
 
-  test('gap-open: told as the gap alone, not also as lines that lead nowhere', () => {
+  test('gap-open: reported as the gap alone, not also as lines that lead nowhere', () => {
     const sides = exploded('A', rectangle(0, 0, 20, 10)).slice(1);
     const { codes, findings } = found([...sides, line('A', 0, 0, 19.8, 0), closed('B', circle(50, 50, 5))]);
     expect(codes).toEqual(['gap-open']);
@@ -334,7 +334,7 @@ describe('findings of the linework', () => {
     ]);
   });
 
-  test('forty stray lines: twenty-five are told one by one, the rest counted', () => {
+  test('forty stray lines: twenty-five are reported one by one, the rest counted', () => {
     const strays = Array.from({ length: 40 }, (_, i) => line('A', i, 20, i, 25));
     const { findings } = found([closed('A', rectangle(0, 0, 9, 9)), ...strays]);
     expect(findings).toHaveLength(26);

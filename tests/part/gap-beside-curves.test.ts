@@ -1,4 +1,4 @@
-/** Outlines whose curve stops short of the line that closes it, by less than the join tolerance: told as one gap joined, nothing lost. */
+/** Outlines whose curve stops short of the line that closes it, by less than the join tolerance: reported as one gap joined, nothing lost. */
 import { describe, expect, test } from 'vitest';
 import { readDrawing } from '#drawing/read-drawing.ts';
 import { spanLength } from '#geometry/span.ts';
@@ -110,7 +110,7 @@ describe('a curve that stops short by less than the join tolerance', () => {
     expect(areas).toEqual([expect.closeTo((Math.PI * 30 * 20) / 4, 0)]);
   });
 
-  test('gap-open: by more than the tolerance, the ellipse and the spline are told as a gap', () => {
+  test('gap-open: by more than the tolerance, the ellipse and the spline are reported as a gap', () => {
     expect(pocket(ellipse(0.2)).codes).toContain('no-closed-region');
     expect(pocket(ellipse(0.2)).areas).toEqual([]);
   });

@@ -1,4 +1,4 @@
-/** Layers about the part and not of it: told in one finding each, left out on asking, and never all there is. */
+/** Layers about the part and not of it: reported in one finding each, left out on asking, and never all there is. */
 import { describe, expect, test } from 'vitest';
 import { readDrawing } from '#drawing/read-drawing.ts';
 import type { Job } from '#job/job.ts';
@@ -53,7 +53,7 @@ describe('layers about the part', () => {
     expect(codes({ regions: ['PANEL'] })).toEqual([]);
   });
 
-  test('named among the layers that count they are meant, and each loose line is told', () => {
+  test('named among the layers that count they are meant, and each loose line is reported', () => {
     expect(codes({ regions: ['PANEL', 'MEASURES'] })).toEqual(['line-leads-nowhere MEASURES']);
   });
 

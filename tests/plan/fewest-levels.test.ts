@@ -58,7 +58,7 @@ describe('M4.1, M4.2 fewest levels', () => {
         const best = exhaustive(bands);
         expect(found?.levels).toHaveLength(best.count);
         expect(found?.worstShare).toBeCloseTo(best.share, 6);
-        // The levels themselves hold the share, not only the figure that is told.
+        // The levels themselves hold the share, not only the figure that is reported.
         expect(worstShare(bands, found?.levels ?? [])).toBeLessThanOrEqual(best.share + 1e-6);
       }),
       { numRuns: 500 },

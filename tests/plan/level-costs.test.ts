@@ -51,12 +51,12 @@ test('a locked level is etched exactly, and the rest chosen around it', () => {
 test.each([
   { rule: { levels: 'fewest', lockedLevels: [1.5] } as const, path: 'lockedLevels[0]' },
   { rule: { levels: [2, 1.5, 1] } as const, path: 'levels[1]' },
-])('level-unused: a level of 1.5 mm that no region accepts is told ($path)', ({ rule, path }) => {
+])('level-unused: a level of 1.5 mm that no region accepts is reported ($path)', ({ rule, path }) => {
   const { findings } = chooseLevels(asked, rule);
   expect(findings.map((each) => [each.code, each.place.path])).toEqual([['level-unused', path]]);
 });
 
-test('level-missing alone is told of a part whose only level serves nobody: something was asked for', () => {
+test('level-missing alone is reported of a part whose only level serves nobody: something was asked for', () => {
   const part = partOf({ sheet: rectangle(0, 0, 100, 60), outlines: [rectangle(20, 20, 80, 40)] });
   const job: Job = plainJob({ levels: [0.5] });
   const plan = makePlan({ part, asked: askedAt(part, [[50, 30, 2]]), job });

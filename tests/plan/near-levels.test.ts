@@ -1,27 +1,29 @@
 import { describe, expect, test } from 'vitest';
 import { chooseLevels, nearLevelFindings } from '#plan/choose-levels.ts';
-import { tellApart } from '#plan/near-levels.ts';
+import { mergeNearLevels } from '#plan/near-levels.ts';
 
 const band = (depth: number, minus: number, plus: number) => ({ low: depth, high: depth, minus, plus });
 
 describe('M4.2 levels that nobody can tell apart', () => {
   test('are one, half-way between the outermost', () => {
-    const { levels, merged } = tellApart([2, 2.003, 3], [band(2, 0.04, 0.06), band(2.003, 0.04, 0.06)]);
+    const { levels, merged } = mergeNearLevels([2, 2.003, 3], [band(2, 0.04, 0.06), band(2.003, 0.04, 0.06)]);
     expect(levels).toEqual([expect.closeTo(2.0015, 9), 3]);
     expect(merged).toEqual([{ from: 2, to: 2.003, level: expect.closeTo(2.0015, 9) }]);
   });
 
   test('stay two where a tolerance tells them apart', () => {
-    expect(tellApart([2, 2.003], [band(2, 0.04, 0.001), band(2.003, 0.04, 0.06)]).levels).toEqual([2, 2.003]);
+    expect(mergeNearLevels([2, 2.003], [band(2, 0.04, 0.001), band(2.003, 0.04, 0.06)]).levels).toEqual([
+      2, 2.003,
+    ]);
   });
 
   test('are no longer near at a hair over 5 µm', () => {
-    expect(tellApart([2, 2.0051], []).levels).toEqual([2, 2.0051]);
-    expect(tellApart([2, 2.0049], []).levels).toHaveLength(1);
+    expect(mergeNearLevels([2, 2.0051], []).levels).toEqual([2, 2.0051]);
+    expect(mergeNearLevels([2, 2.0049], []).levels).toHaveLength(1);
   });
 
   test('a chain of near levels breaks where its ends are too far apart', () => {
-    const { levels } = tellApart([1, 1.004, 1.008], []);
+    const { levels } = mergeNearLevels([1, 1.004, 1.008], []);
     expect(levels).toEqual([expect.closeTo(1.002, 9), 1.008]);
   });
 });

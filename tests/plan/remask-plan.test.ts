@@ -159,7 +159,7 @@ describe('M4.7 both ways side by side', () => {
     expect([peelNext?.overhang, reMask?.overhang]).toEqual([2.5, 2.5]);
   });
 
-  test('what is told of the other way is what a plan of that way comes to', () => {
+  test('what is reported of the other way is what a plan of that way comes to', () => {
     const asked = askedAt(nested.part, nested.depths);
     const other = makePlan({ part: nested.part, asked, job: plainJob({ masking: 'peel-next' }) });
     expect(other.maskings).toEqual(maskings);

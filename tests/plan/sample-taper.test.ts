@@ -1,4 +1,4 @@
-/** The tapered sample: what is told of it in docs/why/levels.md is what is planned. */
+/** The tapered sample: what is reported of it in docs/why/levels.md is what is planned. */
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { bandShare } from '#plan/fewest-levels.ts';

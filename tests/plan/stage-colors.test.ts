@@ -86,8 +86,8 @@ describe('OKLCH colours', () => {
     for (let hueDeg = -180; hueDeg < 360; hueDeg += 11) {
       for (let lightness = 0.03; lightness < 1; lightness += 0.0613) {
         for (const chroma of [0, 0.031, 0.12, 0.29]) {
-          const wished = { mode: 'oklch', l: lightness, c: chroma, h: hueDeg } as const;
-          const theirs = clampChroma(wished, 'oklch', 'rgb');
+          const wanted = { mode: 'oklch', l: lightness, c: chroma, h: hueDeg } as const;
+          const theirs = clampChroma(wanted, 'oklch', 'rgb');
           const [ours, expected] = [
             toRgb(hexOfOklch({ lightness, chroma, hueDeg })),
             toRgb(formatHex(theirs)),

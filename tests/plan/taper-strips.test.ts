@@ -249,8 +249,8 @@ describe('what steps cannot follow', () => {
   });
 
   test('taper-too-steep goes when the tolerance is about as wide as the remedy says', () => {
-    const told = plannedOf(steep(0.08)).findings.find(({ code }) => code === 'taper-too-steep');
-    const text = told === undefined ? '' : sayFinding(told).remedy;
+    const reported = plannedOf(steep(0.08)).findings.find(({ code }) => code === 'taper-too-steep');
+    const text = reported === undefined ? '' : sayFinding(reported).remedy;
     const wide = Number.parseFloat(/more than about ([\d.]+) mm/.exec(text)?.[1] ?? '');
     expect(codes(steep((wide * 1.15) / 2))).toEqual([]);
     // Strip width T / g against its wall √(2 ℓ T): T must pass 2 ℓ g², here with g = 0.4 and ℓ near 3.
@@ -309,7 +309,7 @@ describe('what steps cannot follow', () => {
   });
 
   test.each(['fewest', 'as-drawn'] as const)(
-    'nobody-listed: a cliff of a taper has no strips for levels chosen by %s: too steep is told, and no level as unused',
+    'nobody-listed: a cliff of a taper has no strips for levels chosen by %s: too steep is reported, and no level as unused',
     { tags: ['long'] },
     (levels) => {
       const run = fc.record({
@@ -336,7 +336,7 @@ describe('what steps cannot follow', () => {
     },
   );
 
-  test('a level that was locked and that nothing takes is told beside a taper by its own path, and no other', () => {
+  test('a level that was locked and that nothing takes is reported beside a taper by its own path, and no other', () => {
     const part = partOf({ outlines: [rectangle(0, 0, 30, 40)] });
     const tapers = [taper([0, 0], [9, 0], [2.4, 0.3])];
     const at = { x: 15, y: 20 };

@@ -174,9 +174,11 @@ describe('and makes up none that a bath lacks', () => {
 describe('and warns while a general figure stands in for a measured one', () => {
   test('process-figure-not-measured: once for the etch factor, once for the rate', async () => {
     const findings = (await planWith('al-2024-t3', 'caustic-aluminium')).planFile?.findings ?? [];
-    const told = findings.filter(({ code }) => code === 'process-figure-not-measured');
-    expect(told).toHaveLength(2);
-    expect(new Set(told.map(({ path }) => path))).toEqual(new Set(['process.etchFactor', 'process.rate']));
+    const reported = findings.filter(({ code }) => code === 'process-figure-not-measured');
+    expect(reported).toHaveLength(2);
+    expect(new Set(reported.map(({ path }) => path))).toEqual(
+      new Set(['process.etchFactor', 'process.rate']),
+    );
   });
   test('sheet-tolerance-missing: the table holds no titanium', async () => {
     const findings = (await planWith('ti-6al-4v', 'hydrofluoric-nitric-titanium')).planFile?.findings ?? [];

@@ -50,7 +50,7 @@ describe('M7 a run from its files', () => {
   test('depth-in-doubt: one reading early in the run leaves the rest open', () => {
     expect(codes(`${HEAD}\n${first(1)}`)).toContain('depth-in-doubt');
   });
-  test('depth-out-of-reach: a floor etched twice as deep as asked is told', () => {
+  test('depth-out-of-reach: a floor etched twice as deep as asked is reported', () => {
     expect(codes(`${HEAD}\n${first(3.2)}`)).toContain('depth-out-of-reach');
   });
   test('no-metal-taken: readings of no depth, or of a part thicker than its sheet, give no minutes and no record', () => {
@@ -100,11 +100,11 @@ describe('M7 a run from its files', () => {
     const tapered = JSON.parse(planText);
     tapered.job.stock.thickness = { from: [0, 0], to: [100, 0], thicknessFrom: 5, thicknessTo: 4 };
     const { id } = deepest();
-    const told = (rows: readonly string[]) =>
+    const reported = (rows: readonly string[]) =>
       correct(['stage,minutes,region,thickness', ...rows].join('\n'), undefined, JSON.stringify(tapered));
     const after = `1,${minutes},${id},${4.6 - minutes * rate}`;
-    expect(told([after]).findings.map(({ code }) => code)).toEqual(['sheet-not-gauged']);
-    expect(told([`0,,${id},4.6`, after]).corrected?.rate.value).toBeCloseTo(rate, 4);
+    expect(reported([after]).findings.map(({ code }) => code)).toEqual(['sheet-not-gauged']);
+    expect(reported([`0,,${id},4.6`, after]).corrected?.rate.value).toBeCloseTo(rate, 4);
   });
   test('readings-disagree: a slip of the pen among repeats', () => {
     const good = first(1);
@@ -186,20 +186,20 @@ describe('M7 a run masked anew for each stage, from its files', () => {
     stages = planFile?.stages ?? [];
     floors = (planFile?.regions ?? []).filter(({ level }) => level > 0).sort((a, b) => a.level - b.level);
   });
-  const told = (rows: readonly string[]) => correct([HEAD, ...rows].join('\n'), undefined, plan);
+  const reported = (rows: readonly string[]) => correct([HEAD, ...rows].join('\n'), undefined, plan);
   const row = (stage: number, floor: number, depth: number) =>
     `${stage},${stages[stage - 1]?.minutes},${floors.at(floor)?.label.join(',')},${depth}`;
 
   test('every floor is gauged at its point from stage 1 on, and a floor coated over stays what it was', () => {
     const [first = 0] = stages.map(({ level }) => level);
-    const { corrected, findings } = told([row(1, 0, first), row(1, -1, first), row(2, 0, first)]);
+    const { corrected, findings } = reported([row(1, 0, first), row(1, -1, first), row(2, 0, first)]);
     expect(findings.map(({ code }) => code)).not.toContain('reading-off-floor');
     expect(corrected?.stages[0]?.left.value).toBe(0);
     expect(corrected?.regions.find(({ id }) => id === floors[0]?.id)?.depth.value).toBeCloseTo(first, 4);
   });
   test('depth-out-of-reach: floors too deep in stage 1 can no longer be met once stage 2 is peeled', () => {
     const [first = 0] = stages.map(({ level }) => level);
-    const { corrected, findings } = told([row(1, 0, first + 0.5), '2,0,,,']);
+    const { corrected, findings } = reported([row(1, 0, first + 0.5), '2,0,,,']);
     const lost = findings.filter(({ code }) => code === 'depth-out-of-reach');
     const shallow = floors.filter(({ level }) => level === first);
     expect(lost.flatMap(({ place }) => place.regions)).toEqual(shallow.map(({ id }) => id));
@@ -210,7 +210,7 @@ describe('M7 a run masked anew for each stage, from its files', () => {
     expect(corrected?.stages[1]?.left.value).toBeCloseTo((0.7 / rate) * (1.2 / 1.7), 3);
   });
   test('reading-off-floor: a depth before the first dip', () => {
-    const { findings } = told([`0,,${floors[0]?.label.join(',')},0.1`]);
+    const { findings } = reported([`0,,${floors[0]?.label.join(',')},0.1`]);
     expect(findings.map(({ code }) => code)).toContain('reading-off-floor');
   });
 });

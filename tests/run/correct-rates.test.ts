@@ -112,7 +112,7 @@ describe('M7.2 readings that contradict each other', () => {
     expect(rate.value).toBeCloseTo(1 / 24, 4);
     expect(rate.within * 24).toBeGreaterThan(0.95 * 12.71 * 0.5);
     expect(rate.within * 24).toBeLessThan(1.05 * 12.71 * 0.5);
-    // Both are still told as standing apart from what a gauge scatters.
+    // Both are still reported as standing apart from what a gauge scatters.
     expect(off.map((each) => Math.abs(each) * noise)).toEqual(
       [0.5, 0.5].map((each) => expect.closeTo(each, 2)),
     );

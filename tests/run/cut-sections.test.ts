@@ -18,7 +18,7 @@ async function sectionsOf(sections?: readonly object[]) {
   if (plan === undefined || thickness === undefined || jobFile === undefined)
     throw new Error('the lid is planned');
   const part = etchedPart(plan, thickness, kit);
-  return { ...cutSections(resolveHandoff(jobFile, 'mm').sections, part), told: findings };
+  return { ...cutSections(resolveHandoff(jobFile, 'mm').sections, part), reported: findings };
 }
 
 describe('sections for the hand-off', () => {
@@ -40,13 +40,13 @@ describe('sections for the hand-off', () => {
     expect(sections[1]?.points.at(-1)?.distance).toBe(120);
   });
 
-  it('section-misses-sheet: a cut beside the sheet is told and left out', async () => {
-    const { sections, told } = await sectionsOf([
+  it('section-misses-sheet: a cut beside the sheet is reported and left out', async () => {
+    const { sections, reported } = await sectionsOf([
       { from: [0, 60], to: [200, 60] },
       { from: [0, 500], to: [200, 500] },
     ]);
     expect(sections).toHaveLength(1);
-    expect(told.filter(({ code }) => code === 'section-misses-sheet').map(({ place }) => place)).toEqual([
+    expect(reported.filter(({ code }) => code === 'section-misses-sheet').map(({ place }) => place)).toEqual([
       { at: { x: 0, y: 500 }, path: 'handoff.sections[1]' },
     ]);
   });

@@ -11,32 +11,32 @@ const input = {
   drawingBytes: new TextEncoder().encode(buoyLidDrawing),
 };
 
-describe('a plan told before it is measured', () => {
+describe('a plan reported before it is measured', () => {
   it('is the plan of the file, once, and the very same contours on a second run', async () => {
     const memory = createRunMemory();
-    const told: EarlyPlan[] = [];
+    const reported: EarlyPlan[] = [];
     const steps: string[] = [];
     const run = () =>
       runJob(input, {
         memory,
         onPlan: (early) => {
-          told.push(early);
+          reported.push(early);
           steps.push('plan');
         },
         progress: (_, what) => steps.push(what),
       });
     const { planFile } = await run();
-    expect(told).toHaveLength(1);
+    expect(reported).toHaveLength(1);
     // What the file has besides is measured, or comes with the hand-off.
-    const { provenance, totals, ...drawn } = itemAt(told, 0).shown;
+    const { provenance, totals, ...drawn } = itemAt(reported, 0).shown;
     expect(planFile).toMatchObject({ ...drawn, totals });
     expect(planFile?.provenance).toEqual(expect.arrayContaining([...provenance]));
     expect(steps.indexOf('plan')).toBeLessThan(steps.indexOf('measuring what will be etched'));
     await run();
-    expect(told[1]?.shown.stages[0]?.lines[0]).toBe(told[0]?.shown.stages[0]?.lines[0]);
+    expect(reported[1]?.shown.stages[0]?.lines[0]).toBe(reported[0]?.shown.stages[0]?.lines[0]);
   });
 
-  it('may be the last thing told of a run that is cancelled then', async () => {
+  it('may be the last thing reported of a run that is cancelled then', async () => {
     const signal = { aborted: false };
     const steps: string[] = [];
     const cancelled = runJob(input, {
@@ -50,9 +50,9 @@ describe('a plan told before it is measured', () => {
     expect(steps).not.toContain('writing the files');
   });
 
-  it('is not told where there is none', async () => {
-    const told: EarlyPlan[] = [];
-    await runJob({ ...input, jobText: '{' }, { onPlan: (early) => told.push(early) });
-    expect(told).toEqual([]);
+  it('is not reported where there is none', async () => {
+    const reported: EarlyPlan[] = [];
+    await runJob({ ...input, jobText: '{' }, { onPlan: (early) => reported.push(early) });
+    expect(reported).toEqual([]);
   });
 });

@@ -31,8 +31,8 @@ test('nothing-to-scribe: one depth all over gives no program and no template', {
   );
   expect(planFile?.stages.map(({ lines }) => lines.length)).toEqual([0]);
   expect(findings.map(({ code }) => code)).toEqual(['nothing-to-scribe', 'opening-runs-off-sheet']);
-  const told = findings.filter(({ code }) => code === 'nothing-to-scribe');
-  expect(told.map(({ facts }) => facts)).toEqual([{ stages: 1, isKeptBack: true }]);
+  const reported = findings.filter(({ code }) => code === 'nothing-to-scribe');
+  expect(reported.map(({ facts }) => facts)).toEqual([{ stages: 1, isKeptBack: true }]);
   const names = files.map(({ name }) => name);
   expect(names).toEqual(['plan.json', 'scribe.dxf', 'traveller.pdf']);
 });

@@ -77,8 +77,8 @@ describe('the job of a plan, planned again', () => {
   test('assumed-value-differs: an edited value is the engineer’s, and so is one of another bath', async () => {
     const { job } = (await plan(LID)).file;
     const edited = await plan({ ...job, process: { ...job.process, rate: 0.025 } });
-    const told = edited.findings.filter(({ code }) => code === 'assumed-value-differs');
-    expect(told.map(({ place }) => place.path)).toEqual(['process.rate']);
+    const reported = edited.findings.filter(({ code }) => code === 'assumed-value-differs');
+    expect(reported.map(({ place }) => place.path)).toEqual(['process.rate']);
     const rate = edited.file.provenance.find((each: { quantity: string }) => each.quantity === 'etch rate');
     expect(rate).toMatchObject({ value: 0.025, kind: 'user' });
     expect(edited.file.job.assumed).not.toContain('process.rate');

@@ -78,12 +78,12 @@ describe('a final thickness of 2 mm all over the pocket', () => {
 describe('a final thickness near that of the sheet', () => {
   test('sheet-thinner-than-asked: 3.7 mm where the sheet falls to 3.45 mm', async () => {
     const { findings } = await planned({ thickness: 3.7 });
-    const told = findings.find(({ code }) => code === 'sheet-thinner-than-asked');
+    const reported = findings.find(({ code }) => code === 'sheet-thinner-than-asked');
     expect(findings.filter(({ severity }) => severity === 'stop')).toHaveLength(1);
-    expect(told?.place.at?.x).toBeCloseTo(110, 1);
-    if (told === undefined) throw new Error('it must be told');
-    expect(sayFinding(told)).toMatchObject({ value: expect.closeTo(0.25, 6), limit: 0.1 });
-    expect(sayFinding(told).remedy).toContain('0.150 mm less');
+    expect(reported?.place.at?.x).toBeCloseTo(110, 1);
+    if (reported === undefined) throw new Error('it must be reported');
+    expect(sayFinding(reported)).toMatchObject({ value: expect.closeTo(0.25, 6), limit: 0.1 });
+    expect(sayFinding(reported).remedy).toContain('0.150 mm less');
   });
 
   test('within its tolerance the thin end is land', async () => {

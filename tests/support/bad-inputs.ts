@@ -7,7 +7,7 @@ import { box, buoyLid, buoyLidDrawing, buoyLidJob, circle, dxf, line, outline } 
 
 export interface BadInput {
   readonly title: string;
-  /** At least one of these codes is told. */
+  /** At least one of these codes is reported. */
   readonly codes: readonly FindingCode[];
   readonly exit: 0 | 1 | 2;
   /** The job's text or bytes; none: there is no such file. */

@@ -68,7 +68,7 @@ export async function dropFiles(page: Page, files: readonly { name: string; text
     for (const { name, text } of list) transfer.items.add(new File([text], name));
     return transfer;
   }, files);
-  await page.locator('.bench').dispatchEvent('drop', { dataTransfer: data });
+  await page.locator('.workbench').dispatchEvent('drop', { dataTransfer: data });
 }
 
 /** How many pixels of what the canvas shows are within `slack` a channel of each colour. */

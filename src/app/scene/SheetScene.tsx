@@ -30,7 +30,7 @@ export function SheetScene({
   const { plan, linework, shapes, relief, selection, view, exaggeration, minute, onlyStage, marked, isDark } =
     useStore(painted);
   const number = useStore(painted, (state) => state.number);
-  useTellDrawn(number);
+  useReportDrawn(number);
   const theme = sceneTheme(isDark);
   return (
     <>
@@ -64,14 +64,14 @@ export function SheetScene({
 }
 
 /** Tells the page which picture a frame showed; each picture has a frame. */
-function useTellDrawn(number: number): void {
+function useReportDrawn(number: number): void {
   const invalidate = useThree((state) => state.invalidate);
-  const told = useRef(0);
+  const reported = useRef(0);
   // biome-ignore lint/correctness/useExhaustiveDependencies: another picture is another frame
   useEffect(() => invalidate(), [number, invalidate]);
   useFrame(() => {
-    if (told.current === number) return;
-    told.current = number;
+    if (reported.current === number) return;
+    reported.current = number;
     // After this frame, which is still to be drawn.
     setTimeout(() => postMessage({ drawn: number } satisfies SceneAnswer));
   });

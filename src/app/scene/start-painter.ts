@@ -26,7 +26,7 @@ const LARGEST_RATIO = 2;
 
 export function startPainter(holder: HTMLElement, { pose, onFail, onUnable }: PainterHost): Painter {
   const worker = new Worker(new URL('./scene-worker.tsx', import.meta.url), { type: 'module' });
-  const tell = (message: SceneMessage, transfer: Transferable[] = []) =>
+  const post = (message: SceneMessage, transfer: Transferable[] = []) =>
     worker.postMessage(message, transfer);
   worker.onerror = ({ message }) => onFail(message);
 
@@ -34,11 +34,11 @@ export function startPainter(holder: HTMLElement, { pose, onFail, onUnable }: Pa
   canvas.setAttribute('aria-hidden', 'true');
   holder.append(canvas);
   const offscreen = canvas.transferControlToOffscreen();
-  tell({ canvas: offscreen, size: sizeOf(holder), pose: pose.getState() }, [offscreen]);
+  post({ canvas: offscreen, size: sizeOf(holder), pose: pose.getState() }, [offscreen]);
 
-  const watcher = new ResizeObserver(() => tell({ size: sizeOf(holder) }));
+  const watcher = new ResizeObserver(() => post({ size: sizeOf(holder) }));
   watcher.observe(holder);
-  const leavePose = pose.subscribe((now) => tell({ pose: now }));
+  const leavePose = pose.subscribe((now) => post({ pose: now }));
   const packer = createPacker();
   let last: ScenePicture | undefined;
   let next: ScenePicture | undefined;
@@ -49,7 +49,7 @@ export function startPainter(holder: HTMLElement, { pose, onFail, onUnable }: Pa
     const change = changeOf(last, next);
     last = next;
     next = undefined;
-    tell({ picture: { ...packed(change, packer), number: sent } });
+    post({ picture: { ...packed(change, packer), number: sent } });
   };
   worker.onmessage = ({ data }: MessageEvent<SceneAnswer>) => {
     if (data === 'unable') onUnable();

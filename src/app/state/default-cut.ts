@@ -1,12 +1,12 @@
 /** The cut that a part is first shown with: right across it, through the deepest region. */
 import type { ShownPlan } from '#job/plan-file.ts';
 import { boxOfShapes, type RegionShape } from './region-shape.ts';
-import type { Cut } from './workbench-state.ts';
+import type { SectionLine } from './workbench-state.ts';
 
 /** Share of the part's width by which the cut stands out at both sides, to be taken hold of. */
 const OVERHANG = 0.03;
 
-export function defaultCut({ regions }: ShownPlan, shapes: readonly RegionShape[]): Cut | undefined {
+export function defaultCut({ regions }: ShownPlan, shapes: readonly RegionShape[]): SectionLine | undefined {
   const box = boxOfShapes(shapes);
   if (box === undefined) return undefined;
   const deepest = [...regions].sort((a, b) => b.level - a.level)[0];

@@ -3,15 +3,15 @@ import type { PlannedPage } from '#app/worker/planned-page.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { type DepthOffer, depthNotes, unitOfNotes } from '#part/depth-notes.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
-import { askOfRegions, type RegionTarget, type Wish } from './edit-job.ts';
+import { askOfRegions, type RegionTarget, type RequirementEdit } from './edit-job.ts';
 import { type RegionShape, shapeHolds } from './region-shape.ts';
 
-export interface OfferOnBench extends DepthOffer {
+export interface JudgedOffer extends DepthOffer {
   /** `asked`: the region is asked just this; `other`: it is asked something else; `open`: nothing yet. */
   readonly standing: 'asked' | 'other' | 'open';
 }
 
-interface Bench {
+interface OfferContext {
   readonly page: PlannedPage | undefined;
   readonly shapes: readonly RegionShape[];
   readonly prefix: string;
@@ -22,7 +22,7 @@ interface Bench {
 /** Lengths nearer than this are the same figure, mm. */
 const SAME = 1e-4;
 
-export function depthOffers({ page, shapes, prefix, thickness }: Bench): OfferOnBench[] {
+export function depthOffers({ page, shapes, prefix, thickness }: OfferContext): JudgedOffer[] {
   if (page?.plan === undefined) return [];
   const unit = unitOfNotes(page.plan.drawing.unit as LengthUnit);
   const regionAt = (at: { x: number; y: number }) => shapes.find((shape) => shapeHolds(shape, at))?.region.id;
@@ -45,22 +45,22 @@ export function takeOffers(
   offers: readonly DepthOffer[],
   targets: ReadonlyMap<string, RegionTarget>,
 ): JobFile {
-  const groups = new Map<string, { readonly wish: Wish; readonly regions: RegionTarget[] }>();
+  const groups = new Map<string, { readonly edit: RequirementEdit; readonly regions: RegionTarget[] }>();
   for (const { asks, length, plus, minus, region } of offers) {
     const target = targets.get(region);
     if (target === undefined) continue;
-    const wish: Wish = {
+    const edit: RequirementEdit = {
       ...(asks === 'depth' ? { depth: length } : { thickness: length }),
       ...(plus === undefined ? {} : { plus }),
       ...(minus === undefined ? {} : { minus }),
     };
-    const key = JSON.stringify(wish);
-    const group = groups.get(key) ?? { wish, regions: [] };
+    const key = JSON.stringify(edit);
+    const group = groups.get(key) ?? { edit, regions: [] };
     group.regions.push(target);
     groups.set(key, group);
   }
   return [...groups.values()].reduce(
-    (asked, { wish, regions }) => askOfRegions(asked, regions, [...targets.values()], wish),
+    (asked, { edit, regions }) => askOfRegions(asked, regions, [...targets.values()], edit),
     job,
   );
 }

@@ -16,7 +16,7 @@ export interface RegionTarget {
 }
 
 /** A depth that changes evenly from one place to another, and is held beyond both. */
-export interface TaperWish {
+export interface TaperEdit {
   readonly from: DrawingPoint;
   readonly to: DrawingPoint;
   readonly depthFrom: number;
@@ -24,10 +24,10 @@ export interface TaperWish {
 }
 
 /** What is asked: a depth, what remains or a taper, and its tolerance where that is to change. */
-export interface Wish {
+export interface RequirementEdit {
   readonly depth?: number;
   readonly thickness?: number;
-  readonly taper?: TaperWish;
+  readonly taper?: TaperEdit;
   readonly plus?: number;
   readonly minus?: number;
 }
@@ -40,7 +40,7 @@ export function askOfRegions(
   job: JobFile,
   targets: readonly RegionTarget[],
   all: readonly RegionTarget[],
-  wish: Wish,
+  edit: RequirementEdit,
 ): JobFile {
   let requirements = [...job.requirements];
   const chosen = new Set(targets);
@@ -54,7 +54,7 @@ export function askOfRegions(
       {
         isMine: (each) => each.layer === layer,
         fresh: { layer },
-        wished: inUnitsOf(job, wish),
+        requested: inUnitsOf(job, edit),
       },
     );
     for (const mate of mates) done.add(mate);
@@ -64,7 +64,7 @@ export function askOfRegions(
     requirements = askOfOne(requirements, {
       isMine: (each) => isAskedAt(each, target),
       fresh: { at: [...target.at], ...toleranceFrom(requirements, target.layer) },
-      wished: inUnitsOf(job, wish),
+      requested: inUnitsOf(job, edit),
     });
   }
   return { ...job, requirements };
@@ -72,16 +72,16 @@ export function askOfRegions(
 
 function askOfOne(
   requirements: Requirement[],
-  ask: { isMine: (each: Requirement) => boolean; fresh: Requirement; wished: Wish },
+  ask: { isMine: (each: Requirement) => boolean; fresh: Requirement; requested: RequirementEdit },
 ): Requirement[] {
   const index = requirements.findIndex(ask.isMine);
   const base = requirements[index] ?? ask.fresh;
-  const asked = withWish(base, ask.wished);
+  const asked = withEdit(base, ask.requested);
   return index === -1 ? [...requirements, asked] : requirements.with(index, asked);
 }
 
 /** Depth, thickness and taper exclude each other. */
-function withWish(base: Requirement, { depth, thickness, taper, plus, minus }: Wish): Requirement {
+function withEdit(base: Requirement, { depth, thickness, taper, plus, minus }: RequirementEdit): Requirement {
   const { depth: oldDepth, thickness: oldThickness, taper: oldTaper, ...rest } = base;
   const tolerance = {
     ...(plus === undefined ? {} : { plus }),
@@ -101,7 +101,10 @@ function isAskedAt(requirement: Requirement, target: RegionTarget): boolean {
 }
 
 /** A region set apart from its layer keeps the layer's tolerance. */
-function toleranceFrom(requirements: readonly Requirement[], layer: string): Pick<Wish, 'plus' | 'minus'> {
+function toleranceFrom(
+  requirements: readonly Requirement[],
+  layer: string,
+): Pick<RequirementEdit, 'plus' | 'minus'> {
   const mate = requirements.find((each) => each.layer === layer);
   return {
     ...(mate?.plus === undefined ? {} : { plus: mate.plus }),
@@ -153,10 +156,10 @@ export function leaveLayersOut(job: JobFile, layers: readonly string[]): JobFile
   return layers.reduce((changed, layer) => setLayerRole(changed, layer, 'ignore'), job);
 }
 
-function inUnitsOf(job: JobFile, { taper, ...lengths }: Wish): Wish {
+function inUnitsOf(job: JobFile, { taper, ...lengths }: RequirementEdit): RequirementEdit {
   const converted = Object.fromEntries(
     Object.entries(lengths).map(([name, length]) => [name, inJobUnits(job, length)]),
-  ) as Wish;
+  ) as RequirementEdit;
   if (taper === undefined) return converted;
   const [depthFrom, depthTo] = [inJobUnits(job, taper.depthFrom), inJobUnits(job, taper.depthTo)];
   return { ...converted, taper: { ...taper, depthFrom, depthTo } };

@@ -10,7 +10,7 @@ import type { ShownPlan } from '#job/plan-file.ts';
 import type { PlaceDepth } from '#run/depth-job.ts';
 import { defaultCut } from './default-cut.ts';
 import { keepLatest } from './keep-latest.ts';
-import type { Cut, Derived, WorkbenchState } from './workbench-state.ts';
+import type { Derived, SectionLine, WorkbenchState } from './workbench-state.ts';
 
 /**
  * How far facets may stand off the true surface, mm. Fine: below half of the usual depth tolerance, and not to be seen. The
@@ -26,24 +26,28 @@ export interface Follower {
   readonly stop: () => void;
 }
 
-interface Moment {
+interface FrontQuery {
   readonly run: number;
   readonly plan: ShownPlan;
   readonly minute: number | undefined;
 }
 
+interface SectionQuery extends FrontQuery {
+  readonly cut: SectionLine;
+}
+
 export function startFollower(store: StoreApi<WorkbenchState>, service: PlanService): Follower {
   const derive = (change: Partial<Derived>) =>
     store.setState(({ derived }) => ({ derived: { ...derived, ...change } }));
-  const isOnShow = ({ plan }: Moment) => store.getState().derived.page?.plan === plan;
+  const isOnShow = ({ plan }: FrontQuery) => store.getState().derived.page?.plan === plan;
   const fail = (error: unknown) =>
     derive({ failure: error instanceof Error ? error.message : String(error) });
 
   const wantFine = keepLatest(
-    ({ run, minute }: Moment) => service.relief(run, { minute, tolerance: TOLERANCE.fine }),
-    (answer, moment) => {
+    ({ run, minute }: FrontQuery) => service.relief(run, { minute, tolerance: TOLERANCE.fine }),
+    (answer, query) => {
       const { relief } = store.getState().derived;
-      if (relief === undefined || relief.of !== moment.plan || relief.minute !== moment.minute) return;
+      if (relief === undefined || relief.of !== query.plan || relief.minute !== query.minute) return;
       const { mesh: fine, heldBack } = answer;
       const mesh = fine && { draft: relief.mesh?.draft ?? fine, fine };
       derive({ relief: { ...relief, mesh, heldBack } });
@@ -51,28 +55,28 @@ export function startFollower(store: StoreApi<WorkbenchState>, service: PlanServ
     fail,
   );
   const wantRelief = keepLatest(
-    ({ run, minute }: Moment) => service.relief(run, { minute, tolerance: TOLERANCE.draft }),
-    (answer, moment) => {
-      if (!isOnShow(moment)) return;
+    ({ run, minute }: FrontQuery) => service.relief(run, { minute, tolerance: TOLERANCE.draft }),
+    (answer, query) => {
+      if (!isOnShow(query)) return;
       const { mesh: draft, heldBack } = answer;
       const mesh = draft && { draft, fine: undefined };
-      derive({ relief: { mesh, heldBack, of: moment.plan, minute: moment.minute } });
-      if (asked.relief === moment) wantFine(moment);
+      derive({ relief: { mesh, heldBack, of: query.plan, minute: query.minute } });
+      if (asked.relief === query) wantFine(query);
     },
     fail,
   );
   const wantSection = keepLatest(
-    ({ run, minute, cut }: Moment & { readonly cut: Cut }) => service.section(run, { ...cut, minute }),
-    (section, moment) => {
-      if (isOnShow(moment)) {
-        derive({ section: { section, of: moment.plan, minute: moment.minute, cut: moment.cut } });
+    ({ run, minute, cut }: SectionQuery) => service.section(run, { ...cut, minute }),
+    (section, query) => {
+      if (isOnShow(query)) {
+        derive({ section: { section, of: query.plan, minute: query.minute, cut: query.cut } });
       }
     },
     fail,
   );
 
   let drawn: readonly DrawnLine[] | undefined;
-  let asked: { relief?: Moment; section?: Moment & { readonly cut: Cut } } = {};
+  let asked: { relief?: FrontQuery; section?: SectionQuery } = {};
   const follow = () => {
     const { derived, session } = store.getState();
     const { page } = derived;
@@ -83,15 +87,15 @@ export function startFollower(store: StoreApi<WorkbenchState>, service: PlanServ
       store.setState(({ session: now }) => ({ session: { ...now, cut, minute: undefined } }));
       return;
     }
-    const moment = { run: page.run, plan: page.plan, minute: session.minute };
+    const query = { run: page.run, plan: page.plan, minute: session.minute };
     const { cut, view } = session;
-    if (view === 'relief' && !isSame(asked.relief, moment)) {
-      asked = { ...asked, relief: moment };
-      wantRelief(moment);
+    if (view === 'relief' && !isSame(asked.relief, query)) {
+      asked = { ...asked, relief: query };
+      wantRelief(query);
     }
-    if (cut !== undefined && !(isSame(asked.section, moment) && asked.section?.cut === cut)) {
-      asked = { ...asked, section: { ...moment, cut } };
-      wantSection({ ...moment, cut });
+    if (cut !== undefined && !(isSame(asked.section, query) && asked.section?.cut === cut)) {
+      asked = { ...asked, section: { ...query, cut } };
+      wantSection({ ...query, cut });
     }
   };
   return {
@@ -105,6 +109,6 @@ export function startFollower(store: StoreApi<WorkbenchState>, service: PlanServ
   };
 }
 
-function isSame(a: Moment | undefined, b: Moment): boolean {
+function isSame(a: FrontQuery | undefined, b: FrontQuery): boolean {
   return a !== undefined && a.run === b.run && a.plan === b.plan && a.minute === b.minute;
 }

@@ -6,10 +6,10 @@
 const NAME = 'isobath job ';
 
 /** Ends when the browser has let go. */
-export type LetGo = () => Promise<void>;
+export type Release = () => Promise<void>;
 
 /** Undefined when another window holds the job, and goes on holding it for `patience` ms. */
-export async function holdJob(id: string, patience = 0): Promise<LetGo | undefined> {
+export async function holdJob(id: string, patience = 0): Promise<Release | undefined> {
   // Pages from an address that is not secure have no locks: there, one window is up to the user.
   if (navigator.locks === undefined) return async () => undefined;
   const waiting = new AbortController();

@@ -1,12 +1,12 @@
 /**
- * Watches the bench and keeps what changes there, a moment after each step: one writing after another, in the order of the
+ * Watches the workbench and keeps what changes there, a moment after each step: one writing after another, in the order of the
  * steps. The job that is open is held, so that no other window writes it meanwhile.
  */
 import type { StoreApi } from 'zustand/vanilla';
 import type { DrawingFile } from '#app/worker/plan-service.ts';
 import { drawingHasher, type HashDrawing } from './drawing-hash.ts';
 import type { History } from './history.ts';
-import { holdJob, type LetGo } from './job-hold.ts';
+import { holdJob, type Release } from './job-hold.ts';
 import type { JobListState } from './job-list-state.ts';
 import type { JobStore } from './job-store.ts';
 import { keptHistory } from './kept-job.ts';
@@ -15,7 +15,7 @@ import type { ReviewDraft } from './review-draft.ts';
 import type { OpenDocument, WorkbenchState } from './workbench-state.ts';
 
 interface KeeperTies {
-  readonly bench: StoreApi<WorkbenchState>;
+  readonly workbench: StoreApi<WorkbenchState>;
   readonly mode: StoreApi<ModeState>;
   readonly jobList: StoreApi<JobListState>;
   readonly store: JobStore;
@@ -27,7 +27,7 @@ export interface JobKeeper {
   /** Writes now what is still to be written. */
   readonly flush: () => Promise<void>;
   /** A job about to be opened as it was kept, held already. */
-  readonly expect: (job: ExpectedJob, letGo: LetGo) => Promise<void>;
+  readonly expect: (job: ExpectedJob, release: Release) => Promise<void>;
   /** What is still to be written is not wanted any more. */
   readonly forget: () => void;
 }
@@ -46,14 +46,14 @@ interface Kept {
 /** Steps that follow each other faster than this are kept together, ms. */
 const MOMENT = 100;
 
-export function startKeeper({ bench, mode, jobList, store, changed }: KeeperTies): JobKeeper {
+export function startKeeper({ workbench, mode, jobList, store, changed }: KeeperTies): JobKeeper {
   const hash = drawingHasher();
-  const write = async ({ state: { onBench, history, session }, draft }: Kept) => {
-    if (onBench === undefined || history === undefined) return;
+  const write = async ({ state: { openJob, history, session }, draft }: Kept) => {
+    if (openJob === undefined || history === undefined) return;
     try {
       const { shaOf, drawings } = await hashedDrawings(history, hash);
       const kept = { history: keptHistory(history, shaOf), unit: session.unit, draft, isDeleted: false };
-      await store.save({ id: onBench.id, changed: Date.now(), ...kept }, drawings);
+      await store.save({ id: openJob.id, changed: Date.now(), ...kept }, drawings);
       jobList.setState({ keeping: later.isPending() ? 'writing' : 'kept', refusal: undefined });
       await changed();
     } catch (error) {
@@ -61,44 +61,44 @@ export function startKeeper({ bench, mode, jobList, store, changed }: KeeperTies
     }
   };
   const later = writeLater(write);
-  const holder = startHolder(bench);
+  const holder = startHolder(workbench);
   let loaded: ExpectedJob | undefined;
-  const wish = () => {
+  const schedule = () => {
     jobList.setState({ keeping: 'writing' });
-    later.wish({ state: bench.getState(), draft: mode.getState().draft });
+    later.schedule({ state: workbench.getState(), draft: mode.getState().draft });
   };
 
-  bench.subscribe((now, before) => {
-    const { onBench, history, session } = now;
-    if (onBench === undefined || history === undefined) return;
+  workbench.subscribe((now, before) => {
+    const { openJob, history, session } = now;
+    if (openJob === undefined || history === undefined) return;
     const asLoaded = history === loaded?.history ? loaded : undefined;
-    if (onBench.id !== before.onBench?.id) {
+    if (openJob.id !== before.openJob?.id) {
       void later.flush();
-      holder.hold(onBench.id);
+      holder.hold(openJob.id);
       jobList.setState({ keeping: asLoaded === undefined ? 'nothing' : 'kept' });
       mode.setState({ ...EMPTY_MODE, draft: asLoaded?.draft ?? EMPTY_MODE.draft });
       if (asLoaded !== undefined) return;
-    } else if (history === before.history && session.unit === before.session.unit && before.onBench.isOwn)
+    } else if (history === before.history && session.unit === before.session.unit && before.openJob.isOwn)
       return;
-    if (onBench.isOwn) wish();
+    if (openJob.isOwn) schedule();
     // The first step on a sample makes it the user's own: that comes round here again.
-    else if (history.past.length > 0) bench.setState({ onBench: { ...onBench, isOwn: true } });
+    else if (history.past.length > 0) workbench.setState({ openJob: { ...openJob, isOwn: true } });
   });
   mode.subscribe(({ draft }, before) => {
-    const { onBench } = bench.getState();
+    const { openJob } = workbench.getState();
     if (draft === before.draft || draft === EMPTY_MODE.draft || draft === loaded?.draft) return;
-    if (onBench?.isOwn === true) wish();
+    if (openJob?.isOwn === true) schedule();
     // A sample under review is worth keeping as well.
-    else if (onBench !== undefined) bench.setState({ onBench: { ...onBench, isOwn: true } });
+    else if (openJob !== undefined) workbench.setState({ openJob: { ...openJob, isOwn: true } });
   });
   document.addEventListener('visibilitychange', () => void later.flush());
   window.addEventListener('pagehide', () => void later.flush());
   return {
     flush: later.flush,
     forget: later.forget,
-    expect: async (job, letGo) => {
+    expect: async (job, release) => {
       loaded = job;
-      await holder.expect(job.id, letGo);
+      await holder.expect(job.id, release);
     },
   };
 }
@@ -117,30 +117,30 @@ function writeLater(write: (kept: Kept) => Promise<void>) {
     if (kept !== undefined) writing = writing.then(() => write(kept));
     return writing;
   };
-  const wish = (kept: Kept) => {
+  const schedule = (kept: Kept) => {
     forget();
     pending = kept;
     timer = setTimeout(() => void flush(), MOMENT);
   };
-  return { wish, flush, forget, isPending: () => pending !== undefined };
+  return { schedule, flush, forget, isPending: () => pending !== undefined };
 }
 
 /** Holds one job at a time: the one that is open. */
-function startHolder(bench: StoreApi<WorkbenchState>) {
-  let held: { readonly id: string; readonly letGo: LetGo } | undefined;
-  const expect = async (id: string, letGo: LetGo) => {
+function startHolder(workbench: StoreApi<WorkbenchState>) {
+  let held: { readonly id: string; readonly release: Release } | undefined;
+  const expect = async (id: string, release: Release) => {
     const before = held;
-    held = { id, letGo };
-    await before?.letGo();
+    held = { id, release };
+    await before?.release();
   };
   const hold = async (id: string) => {
     if (held?.id === id) return;
     const before = held;
     held = undefined;
-    await before?.letGo();
-    const letGo = await holdJob(id);
-    if (bench.getState().onBench?.id === id && letGo !== undefined) await expect(id, letGo);
-    else await letGo?.();
+    await before?.release();
+    const release = await holdJob(id);
+    if (workbench.getState().openJob?.id === id && release !== undefined) await expect(id, release);
+    else await release?.();
   };
   return { expect, hold: (id: string) => void hold(id) };
 }

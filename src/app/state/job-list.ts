@@ -13,7 +13,7 @@ import type { WorkbenchActions } from './workbench-actions.ts';
 import type { WorkbenchState } from './workbench-state.ts';
 
 interface JobListTies {
-  readonly bench: StoreApi<WorkbenchState>;
+  readonly workbench: StoreApi<WorkbenchState>;
   readonly mode: StoreApi<ModeState>;
   readonly actions: WorkbenchActions;
   readonly store: JobStore;
@@ -41,12 +41,12 @@ const RELOAD = 1500;
 const MINE = 'isobath job';
 
 export function startJobList(ties: JobListTies): JobList {
-  const { bench, mode, store } = ties;
+  const { workbench, mode, store } = ties;
   const state = createStore<JobListState>(() => EMPTY_JOB_LIST);
   const news = new BroadcastChannel('isobath jobs');
   const refresh = async () => {
     const [jobs, held] = await Promise.all([store.cards(), heldJobs()]);
-    const mine = bench.getState().onBench?.id;
+    const mine = workbench.getState().openJob?.id;
     state.setState({
       jobs,
       elsewhere: new Set([...held].filter((id) => id !== mine)),
@@ -57,10 +57,10 @@ export function startJobList(ties: JobListTies): JobList {
     await refresh();
   };
   news.onmessage = () => void refresh();
-  bench.subscribe(({ onBench }) => {
-    if (onBench?.isOwn === true) sessionStorage.setItem(MINE, onBench.id);
+  workbench.subscribe(({ openJob }) => {
+    if (openJob?.isOwn === true) sessionStorage.setItem(MINE, openJob.id);
   });
-  const keeper = startKeeper({ bench, mode, jobList: state, store, changed });
+  const keeper = startKeeper({ workbench, mode, jobList: state, store, changed });
   const inside = { ...ties, state, refresh, changed, keeper };
   const open = opener(inside);
   const openNext = nextOpener(inside, open);
@@ -74,9 +74,9 @@ export function startJobList(ties: JobListTies): JobList {
         await openNext(sessionStorage.getItem(MINE) ?? undefined);
         await refresh();
       } catch (error) {
-        // What was kept can't be had: the bench is still there to work at.
+        // What was kept can't be had: the workbench is still there to work at.
         state.setState({ refusal: error instanceof Error ? error.message : String(error) });
-        if (bench.getState().onBench === undefined) await ties.openSample();
+        if (workbench.getState().openJob === undefined) await ties.openSample();
       }
     },
     ...changers(inside, { open, openNext }),
@@ -93,20 +93,20 @@ interface Inside extends JobListTies {
 type Open = (id: string, patience?: number) => Promise<boolean>;
 type OpenNext = (mine: string | undefined) => Promise<void>;
 
-function opener({ bench, actions, store, keeper, refresh }: Inside): Open {
+function opener({ workbench, actions, store, keeper, refresh }: Inside): Open {
   return async (id, patience = 0) => {
-    if (id === bench.getState().onBench?.id) return true;
+    if (id === workbench.getState().openJob?.id) return true;
     await keeper.flush();
-    const letGo = await holdJob(id, patience);
-    const loaded = letGo && (await store.load(id));
-    if (letGo === undefined || loaded === undefined || loaded.job.isDeleted) {
-      await letGo?.();
+    const release = await holdJob(id, patience);
+    const loaded = release && (await store.load(id));
+    if (release === undefined || loaded === undefined || loaded.job.isDeleted) {
+      await release?.();
       await refresh();
       return false;
     }
     const history = openHistory(loaded.job.history, loaded.drawings);
-    await keeper.expect({ id, history, draft: loaded.job.draft }, letGo);
-    actions.putOnBench({ id, isOwn: true }, history, { unit: loaded.job.unit });
+    await keeper.expect({ id, history, draft: loaded.job.draft }, release);
+    actions.setOpenJob({ id, isOwn: true }, history, { unit: loaded.job.unit });
     await refresh();
     return true;
   };
@@ -124,15 +124,15 @@ function nextOpener({ store, actions, openSample }: Inside, open: Open): OpenNex
     if (passed.length === order.length) await openSample();
     const [first] = passed;
     if (first !== undefined)
-      actions.tell(`${first} is open in another window and can be changed there only.`);
+      actions.notify(`${first} is open in another window and can be changed there only.`);
   };
 }
 
 function changers(
-  { bench, actions, store, state, keeper, changed }: Inside,
+  { workbench, actions, store, state, keeper, changed }: Inside,
   { open, openNext }: { readonly open: Open; readonly openNext: OpenNext },
 ): Pick<JobList, 'copy' | 'rename' | 'remove' | 'bringBack'> {
-  const isOnBench = (id: string) => id === bench.getState().onBench?.id;
+  const isOpen = (id: string) => id === workbench.getState().openJob?.id;
   /** Nothing is done to a job that another window has swept away meanwhile. */
   const change = async (id: string, make: (job: KeptJob) => KeptJob) => {
     await keeper.flush();
@@ -148,14 +148,14 @@ function changers(
       await open(fresh);
     },
     rename: async (id, name) => {
-      if (isOnBench(id)) actions.edit(`name ${name}`, (job) => ({ ...job, name }));
+      if (isOpen(id)) actions.edit(`name ${name}`, (job) => ({ ...job, name }));
       else await change(id, (job) => renamed(job, name, Date.now()));
     },
     remove: async (id) => {
       await keeper.flush();
       await store.sweep();
       const removed = await change(id, (job) => ({ ...job, isDeleted: true }));
-      if (isOnBench(id)) {
+      if (isOpen(id)) {
         keeper.forget();
         await openNext(undefined);
       }

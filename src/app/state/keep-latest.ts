@@ -1,5 +1,5 @@
 /**
- * Asks one question at a time, and always the newest: what was wished while one was under way is skipped but for the last.
+ * Asks one question at a time, and always the newest: what was newest while one was under way is skipped but for the last.
  * After a slow answer it rests as long as that took, so that a hand that goes on moving does not fill the worker.
  */
 
@@ -12,13 +12,13 @@ export function keepLatest<Question, Answer>(
   take: (answer: Answer, question: Question) => void,
   fail: (error: unknown) => void,
 ): (question: Question) => void {
-  let wished: { readonly question: Question } | undefined;
+  let newest: { readonly question: Question } | undefined;
   let busy = false;
   const work = async () => {
     busy = true;
-    while (wished !== undefined) {
-      const { question } = wished;
-      wished = undefined;
+    while (newest !== undefined) {
+      const { question } = newest;
+      newest = undefined;
       const began = performance.now();
       try {
         const answer = await ask(question);
@@ -32,7 +32,7 @@ export function keepLatest<Question, Answer>(
     busy = false;
   };
   return (question) => {
-    wished = { question };
+    newest = { question };
     if (!busy) void work();
   };
 }

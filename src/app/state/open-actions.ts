@@ -5,12 +5,12 @@ import type { ShownUnit } from '#units/show-length.ts';
 import { type History, startHistory, takeStep } from './history.ts';
 import { freshId } from './kept-job.ts';
 import { drawingAmong, openFiles } from './open-files.ts';
-import { tellProgress } from './progress-teller.ts';
+import { delayedReporter } from './progress-reporter.ts';
 import {
   EMPTY_WORKBENCH,
   type Notice,
-  type OnBench,
   type OpenDocument,
+  type OpenJob,
   type Session,
   type WorkbenchState,
 } from './workbench-state.ts';
@@ -26,15 +26,15 @@ export function openActions(store: StoreApi<WorkbenchState>, lookAt: LookAtDrawi
     store.setState(({ session }) => ({ session: { ...session, ...change } }));
 
   /** Opens a job in place of the open one; each has its own steps. */
-  const putOnBench = (
-    onBench: OnBench,
+  const setOpenJob = (
+    openJob: OpenJob,
     history: History<OpenDocument>,
     { unit, notice }: { readonly unit?: ShownUnit | undefined; readonly notice?: Notice | undefined } = {},
   ) => {
     const { job, drawing } = history.present.document;
     const shown = unit ?? job.units;
     store.setState(({ session, derived }) => ({
-      onBench,
+      openJob,
       history,
       // Without a drawing nothing new comes to take the place of what was made of the job before.
       derived: drawing === undefined ? EMPTY_WORKBENCH.derived : derived,
@@ -43,9 +43,9 @@ export function openActions(store: StoreApi<WorkbenchState>, lookAt: LookAtDrawi
   };
 
   /** Says why where there is no look to go by: such a drawing is not opened, for nothing says that it ever could be. */
-  const lookTold = async (drawing: DrawingFile): Promise<DrawingLook | 'not looked at'> => {
+  const lookOrRefuse = async (drawing: DrawingFile): Promise<DrawingLook | 'not looked at'> => {
     const { name } = drawing;
-    const teller = tellProgress(
+    const reporter = delayedReporter(
       (progress) =>
         store.setState(({ derived }) => ({
           derived: { ...derived, looking: progress && { ...progress, name } },
@@ -59,24 +59,24 @@ export function openActions(store: StoreApi<WorkbenchState>, lookAt: LookAtDrawi
       return 'not looked at' as const;
     };
     try {
-      return (await lookAt(drawing, teller.report)) ?? refuse('reading it was stopped');
+      return (await lookAt(drawing, reporter.report)) ?? refuse('reading it was stopped');
     } catch (error) {
       return refuse(`reading it broke off (${error instanceof Error ? error.message : String(error)})`);
     } finally {
-      teller.end();
+      reporter.end();
     }
   };
 
   const open = async (files: readonly DrawingFile[], isOwn: boolean) => {
     const drawing = drawingAmong(files);
-    const seen = drawing && (await lookTold(drawing));
+    const seen = drawing && (await lookOrRefuse(drawing));
     if (seen === 'not looked at') return;
     const opened = openFiles(store.getState().history?.present.document, files, seen);
     if (opened.kind === 'refused') return look({ notice: opened.notice });
     const { label, document, notice } = opened;
     const { history } = store.getState();
     if (opened.kind === 'job' || history === undefined) {
-      putOnBench({ id: freshId(), isOwn }, startHistory(label, document), { notice });
+      setOpenJob({ id: freshId(), isOwn }, startHistory(label, document), { notice });
     } else {
       store.setState({ history: takeStep(history, { label, document }) });
       look({ selection: [], flight: undefined, notice });
@@ -84,7 +84,7 @@ export function openActions(store: StoreApi<WorkbenchState>, lookAt: LookAtDrawi
   };
 
   return {
-    putOnBench,
+    setOpenJob,
     openFiles: (files: readonly DrawingFile[]) => open(files, true),
     openSample: (files: readonly DrawingFile[]) => open(files, false),
   };

@@ -68,22 +68,22 @@ function openBeside(
   const into = opened?.document ?? before;
   if (into === undefined) return refuse(`Open a job file first: what stands in ${names} goes into it.`);
   let { job } = into;
-  const told: Finding[] = [];
+  const reported: Finding[] = [];
   for (const file of files) {
     const { value, findings } = putBeside(job, file.name, textOf(file) ?? '');
-    if (value === undefined) return refuse(`${file.name} was not taken in; the job is unchanged.`, findings);
+    if (value === undefined) return refuse(`${file.name} was not added; the job is unchanged.`, findings);
     job = value;
-    told.push(...findings);
+    reported.push(...findings);
   }
   const document = { ...into, job };
   const wanted = wantedBy(document);
   return {
     kind: opened?.kind ?? 'step',
     document,
-    label: opened?.label ?? `take in ${names}`,
+    label: opened?.label ?? `add ${names}`,
     notice: {
       text: `What stands in ${names} now stands in the job.${wanted === '' ? '' : ` ${wanted}`}`,
-      findings: told,
+      findings: reported,
     },
   };
 }
@@ -111,7 +111,7 @@ function openJob(
     (bare) => resolveJob(bare, undefined).filled,
   );
   const findings = [...reading.findings, ...differing];
-  const own = drawing ?? (before?.drawing?.name === bareName(job.drawing) ? before.drawing : undefined);
+  const own = drawing ?? (before?.drawing?.name === fileNameOf(job.drawing) ? before.drawing : undefined);
   const asRead = reading.jobFile.assumed === undefined ? { asRead: { job, text } } : {};
   const document = { job, jobFileName: jobFile.name, drawing: own, ...asRead };
   const words = [wantedBy(document), takenFor(document)].filter((each) => each !== '');
@@ -126,14 +126,14 @@ function openJob(
 
 /** A drawing of another name than the job's. */
 function takenFor({ job, drawing }: OpenDocument): string {
-  if (drawing === undefined || drawing.name === bareName(job.drawing)) return '';
+  if (drawing === undefined || drawing.name === fileNameOf(job.drawing)) return '';
   return `It names the drawing ${job.drawing}; ${drawing.name} was taken for it.`;
 }
 
 function openDrawing(before: OpenDocument | undefined, drawing: DrawingFile): OpenedFiles {
   if (before === undefined) return refuse('Open a job file first: it names the sheet and the bath.');
   const label = `open ${drawing.name}`;
-  const isNamed = bareName(before.job.drawing) === drawing.name;
+  const isNamed = fileNameOf(before.job.drawing) === drawing.name;
   if (before.drawing === undefined || isNamed) {
     // The drawing that the job waits for, or a new issue of the one it has.
     const job = isNamed ? before.job : { ...before.job, drawing: drawing.name };
@@ -171,7 +171,7 @@ function textOf({ bytes }: DrawingFile): string | undefined {
 }
 
 /** A browser gives files without their folders. */
-function bareName(path: string): string {
+function fileNameOf(path: string): string {
   return path.split(/[\\/]/).at(-1) ?? path;
 }
 

@@ -7,7 +7,7 @@ import type { DrawingFile, PlanRequest, PlanService } from '#app/worker/plan-ser
 import type { PlannedPage } from '#app/worker/planned-page.ts';
 import { followSelection } from './follow-selection.ts';
 import { documentText } from './job-text.ts';
-import { tellProgress } from './progress-teller.ts';
+import { delayedReporter } from './progress-reporter.ts';
 import { regionShapes } from './region-shape.ts';
 import type { Derived, OpenDocument, WorkbenchState } from './workbench-state.ts';
 
@@ -53,21 +53,21 @@ export function startPlanner(store: StoreApi<WorkbenchState>, service: PlanServi
     if (document.drawing === undefined) return;
     const mine = { run: ++runs, cancelled: false };
     running = mine;
-    const teller = tellProgress((progress) => derive({ progress }));
+    const reporter = delayedReporter((progress) => derive({ progress }));
     try {
       const request = requestFor(document, { run: mine.run, sent });
       sent = document.drawing;
       const planned = (early: PlannedPage) => {
         if (!mine.cancelled) derive(shownEarly(store, early));
       };
-      const page = await service.plan(request, { progress: teller.report, planned });
+      const page = await service.plan(request, { progress: reporter.report, planned });
       if (page !== undefined && !mine.cancelled) derive(shown(store, page));
     } catch (error) {
       sent = undefined;
       derive({ failure: error instanceof Error ? error.message : String(error) });
     } finally {
       running = undefined;
-      teller.end();
+      reporter.end();
     }
     goOn();
   };

@@ -2,12 +2,19 @@
 import type { StoreApi } from 'zustand/vanilla';
 import type { JobFile } from '#job/job-file.ts';
 import type { ShownUnit } from '#units/show-length.ts';
-import { askOfRegions, type Wish } from './edit-job.ts';
+import { askOfRegions, type RequirementEdit } from './edit-job.ts';
 import { closeGroup, redo, takeStep, undo } from './history.ts';
 import { type LookAtDrawing, openActions } from './open-actions.ts';
 import { inDrawing, regionTargets } from './region-targets.ts';
 import { sheetActions } from './sheet-actions.ts';
-import type { Cut, Flight, SectionHeight, Session, SheetView, WorkbenchState } from './workbench-state.ts';
+import type {
+  Flight,
+  SectionHeight,
+  SectionLine,
+  Session,
+  SheetView,
+  WorkbenchState,
+} from './workbench-state.ts';
 
 type JobHistory = NonNullable<WorkbenchState['history']>;
 
@@ -38,12 +45,12 @@ export function workbenchActions(store: StoreApi<WorkbenchState>, lookAt: LookAt
     });
   };
 
-  const askOfSelection = (wish: Wish, label: string) => {
+  const askOfSelection = (change: RequirementEdit, label: string) => {
     const targets = regionTargets(store.getState());
     const { selection } = store.getState().session;
     const chosen = new Set(selection.flatMap((id) => targets.get(id) ?? []));
     if (chosen.size === 0) return;
-    edit(label, (job) => askOfRegions(job, [...chosen], [...new Set(targets.values())], wish));
+    edit(label, (job) => askOfRegions(job, [...chosen], [...new Set(targets.values())], change));
   };
 
   return {
@@ -51,7 +58,7 @@ export function workbenchActions(store: StoreApi<WorkbenchState>, lookAt: LookAt
     ...sheetActions(store, edit),
     edit,
     ...openActions(store, lookAt),
-    tell: (text: string) => look({ notice: { text, findings: [] } }),
+    notify: (text: string) => look({ notice: { text, findings: [] } }),
     askOfSelection,
     /** Depths at the left and the right end of the section; between them depth changes evenly along the cut. */
     taperAlongCut: (depths: { readonly left: number; readonly right: number }, label: string) => {
@@ -69,7 +76,7 @@ export function workbenchActions(store: StoreApi<WorkbenchState>, lookAt: LookAt
     readIn: (unit: ShownUnit) => look({ unit }),
     exaggerate: (exaggeration: number) => look({ exaggeration }),
     flyTo: (flight: Flight) => look({ flight }),
-    cutAlong: (cut: Cut) => look({ cut }),
+    cutAlong: (cut: SectionLine) => look({ cut }),
     drawHeights: (sectionHeight: SectionHeight) => look({ sectionHeight }),
     /** Past the last minute the end of the run is meant. */
     turnClock: (minute: number | undefined) => {

@@ -28,7 +28,7 @@ export interface OpenDocument {
 export type SheetView = 'plan' | 'relief';
 
 /** The line that the section is cut along, mm in the drawing's frame. */
-export interface Cut {
+export interface SectionLine {
   readonly from: Point;
   readonly to: Point;
 }
@@ -54,7 +54,7 @@ export interface Session {
   readonly exaggeration: number;
   /** A new object each time. */
   readonly flight: Flight | undefined;
-  readonly cut: Cut | undefined;
+  readonly cut: SectionLine | undefined;
   readonly sectionHeight: SectionHeight;
   /** Immersed minute on show; undefined for the end of the run. */
   readonly minute: number | undefined;
@@ -104,20 +104,20 @@ export interface Derived {
         readonly section: Section;
         readonly of: ShownPlan;
         readonly minute: number | undefined;
-        readonly cut: Cut;
+        readonly cut: SectionLine;
       }
     | undefined;
 }
 
 /** Which job is open, as the browser keeps it. */
-export interface OnBench {
+export interface OpenJob {
   readonly id: string;
   /** False for a sample that nobody has touched: it is not kept. */
   readonly isOwn: boolean;
 }
 
 export interface WorkbenchState {
-  readonly onBench: OnBench | undefined;
+  readonly openJob: OpenJob | undefined;
   /** Undefined until the first document is open. */
   readonly history: History<OpenDocument> | undefined;
   readonly session: Session;
@@ -125,7 +125,7 @@ export interface WorkbenchState {
 }
 
 export const EMPTY_WORKBENCH: WorkbenchState = {
-  onBench: undefined,
+  openJob: undefined,
   history: undefined,
   session: {
     selection: [],

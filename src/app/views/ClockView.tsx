@@ -3,7 +3,7 @@ import type { ShownPlan, ShownStage } from '#job/plan-file.ts';
 import { showMinutes } from '#units/show-length.ts';
 import { inkOn } from './ink-on.ts';
 import { StageMark } from './StageMark.tsx';
-import { useBench, useWorkbench } from './workbench-context.ts';
+import { useWorkbench, useWorkbenchState } from './workbench-context.ts';
 
 /** Steps a minute: each is 3 µm of metal at the usual rate. */
 const STEPS = 10;
@@ -13,9 +13,9 @@ const ROOM = { number: 0.03, mark: 0.1 };
 
 export function ClockView() {
   const { actions } = useWorkbench();
-  const plan = useBench((state) => state.derived.page?.plan);
-  const isStale = useBench((state) => state.derived.isStale);
-  const wanted = useBench((state) => state.session.minute);
+  const plan = useWorkbenchState((state) => state.derived.page?.plan);
+  const isStale = useWorkbenchState((state) => state.derived.isStale);
+  const wanted = useWorkbenchState((state) => state.session.minute);
   const end = plan?.totals.minutes ?? 0;
   if (plan === undefined || end === 0) return null;
   const minute = Math.min(wanted ?? end, end);

@@ -5,7 +5,7 @@ import { sayFinding } from '#findings/say-finding.ts';
 import type { Severity } from '#findings/severity.ts';
 import { distance } from '#geometry/point.ts';
 import { SeverityShape } from './SeverityShape.tsx';
-import { useBench, useWorkbench } from './workbench-context.ts';
+import { useWorkbench, useWorkbenchState } from './workbench-context.ts';
 
 /** mm; coordinates of a plan are rounded to a millionth. */
 const SAME_PLACE = 1e-5;
@@ -13,15 +13,15 @@ const SAME_PLACE = 1e-5;
 const ORDER: readonly Severity[] = ['stop', 'warn', 'note'];
 
 export function FindingsView() {
-  const page = useBench((state) => state.derived.page);
-  const isStale = useBench((state) => state.derived.isStale);
+  const page = useWorkbenchState((state) => state.derived.page);
+  const isStale = useWorkbenchState((state) => state.derived.isStale);
   const isChecked = page?.isWhole ?? true;
   const findings = sortFindings(page?.findings ?? []);
   const counts = ORDER.map((severity) => [
     severity,
     findings.filter((each) => each.severity === severity).length,
   ]);
-  const told = counts.filter(([, count]) => count !== 0).map(([severity, count]) => `${count} ${severity}`);
+  const shown = counts.filter(([, count]) => count !== 0).map(([severity, count]) => `${count} ${severity}`);
   return (
     <section
       // biome-ignore lint/a11y/noNoninteractiveTabindex: scrolls, so that keys must reach it
@@ -30,7 +30,7 @@ export function FindingsView() {
       aria-labelledby="findings-heading"
     >
       <h2 id="findings-heading">
-        Findings <span className="aside">{told.join(', ')}</span>
+        Findings <span className="aside">{shown.join(', ')}</span>
       </h2>
       {!isChecked && <p className="aside unchecked">Not checked yet whether it can be made.</p>}
       {page !== undefined && isChecked && findings.length === 0 && (
@@ -68,7 +68,7 @@ export function FindingList({ findings }: { readonly findings: readonly Finding[
 }
 
 function FindingItem({ finding, go }: { readonly finding: Finding; readonly go: (place: Place) => void }) {
-  const unit = useBench((state) => state.session.unit);
+  const unit = useWorkbenchState((state) => state.session.unit);
   const { title, reason, remedy } = sayFinding(finding, unit);
   const { place } = finding;
   const where = placeWords(place);

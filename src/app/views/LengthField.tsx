@@ -2,7 +2,7 @@
 import { readLength } from '#units/read-length.ts';
 import { lengthFigure } from '#units/show-length.ts';
 import { QuantityField } from './QuantityField.tsx';
-import { useBench } from './workbench-context.ts';
+import { useWorkbenchState } from './workbench-context.ts';
 
 interface LengthFieldProps {
   readonly label: string;
@@ -23,7 +23,7 @@ interface LengthFieldProps {
 
 export function LengthField(props: LengthFieldProps) {
   const { label, length, onTake, least, most = Number.POSITIVE_INFINITY, usual, onClear, inputRef } = props;
-  const unit = useBench((state) => state.session.unit);
+  const unit = useWorkbenchState((state) => state.session.unit);
   const figure = (value: number) => lengthFigure(value, unit, props.isFine === true ? 1 : 0);
   const read = (text: string) => {
     const value = readLength(text, unit);

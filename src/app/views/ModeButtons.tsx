@@ -1,10 +1,10 @@
 /** Ways from planning to what comes after it. */
-import { useBench, useWorkbench } from './workbench-context.ts';
+import { useWorkbench, useWorkbenchState } from './workbench-context.ts';
 
 export function ModeButtons() {
   const { mode } = useWorkbench();
-  const isReady = useBench(({ derived }) => derived.page?.isWhole === true && !derived.isStale);
-  const hasPlan = useBench(({ derived }) => derived.page?.plan !== undefined);
+  const isReady = useWorkbenchState(({ derived }) => derived.page?.isWhole === true && !derived.isStale);
+  const hasPlan = useWorkbenchState(({ derived }) => derived.page?.plan !== undefined);
   if (!hasPlan) return null;
   return (
     <p className="mode-buttons">

@@ -1,10 +1,10 @@
 /** What to know about a file just opened, or why one was not. */
 import { FindingList } from './FindingsView.tsx';
-import { useBench, useWorkbench } from './workbench-context.ts';
+import { useWorkbench, useWorkbenchState } from './workbench-context.ts';
 
 export function NoticeLine() {
   const { actions } = useWorkbench();
-  const notice = useBench((state) => state.session.notice);
+  const notice = useWorkbenchState((state) => state.session.notice);
   if (notice === undefined) return null;
   return (
     <div className="notice" role="alert">

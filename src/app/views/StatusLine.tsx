@@ -1,11 +1,11 @@
 /** What the plan is doing: made, being made (with a way to stop it), out of date or broken. */
 import { counted } from '#findings/counted.ts';
 import { showMinutes } from '#units/show-length.ts';
-import { useBench, useDocument, useWorkbench } from './workbench-context.ts';
+import { useDocument, useWorkbench, useWorkbenchState } from './workbench-context.ts';
 
 export function StatusLine() {
   const { planner } = useWorkbench();
-  const { page, isStale, progress: planning, looking, failure } = useBench((state) => state.derived);
+  const { page, isStale, progress: planning, looking, failure } = useWorkbenchState((state) => state.derived);
   const drawing = useDocument()?.drawing;
   const plan = page?.plan;
   const progress = looking ?? planning;

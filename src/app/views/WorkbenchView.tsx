@@ -29,7 +29,7 @@ export function WorkbenchView() {
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: files may be dropped anywhere; the open button does the same by key
     <div
-      className={isOver ? 'bench over' : 'bench'}
+      className={isOver ? 'workbench over' : 'workbench'}
       onDragOver={(event) => {
         event.preventDefault();
         setOver(true);
@@ -85,8 +85,8 @@ function listenToPage({ actions }: Workbench): () => void {
   document.addEventListener('keydown', onKeyDown, { signal });
   document.addEventListener('paste', onPaste, { signal });
   const onPrint = () => {
-    const bench = document.querySelector<HTMLElement>('.bench');
-    if (bench !== null) fitToPaper(bench);
+    const workbench = document.querySelector<HTMLElement>('.workbench');
+    if (workbench !== null) fitToPaper(workbench);
   };
   window.addEventListener('beforeprint', onPrint, { signal });
   return () => listening.abort();

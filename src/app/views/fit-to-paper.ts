@@ -6,17 +6,17 @@
 /** Width that pages are laid out for, px of 1/96 in: A4 lying, less its margins, of which A3 and letter hold no less. */
 const PAPER_WIDTH = 1000;
 
-export function fitToPaper(bench: HTMLElement): void {
-  const width = bench.clientWidth;
+export function fitToPaper(workbench: HTMLElement): void {
+  const width = workbench.clientWidth;
   const sizes = {
-    '--bench-width': `${width}px`,
-    '--middle-height': `${heightOf(bench, '.middle')}px`,
-    '--ladder-height': `${heightOf(bench, '.ladder')}px`,
+    '--workbench-width': `${width}px`,
+    '--middle-height': `${heightOf(workbench, '.middle')}px`,
+    '--ladder-height': `${heightOf(workbench, '.ladder')}px`,
     '--paper-zoom': `${Math.min(1, PAPER_WIDTH / width)}`,
   };
-  for (const [name, value] of Object.entries(sizes)) bench.style.setProperty(name, value);
+  for (const [name, value] of Object.entries(sizes)) workbench.style.setProperty(name, value);
 }
 
-function heightOf(bench: HTMLElement, selector: string): number {
-  return bench.querySelector(selector)?.clientHeight ?? 0;
+function heightOf(workbench: HTMLElement, selector: string): number {
+  return workbench.querySelector(selector)?.clientHeight ?? 0;
 }

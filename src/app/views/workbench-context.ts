@@ -27,7 +27,7 @@ export function useWorkbench(): Workbench {
   return workbench;
 }
 
-export function useBench<Part>(part: (state: WorkbenchState) => Part): Part {
+export function useWorkbenchState<Part>(part: (state: WorkbenchState) => Part): Part {
   return useStore(useWorkbench().store, part);
 }
 
@@ -36,5 +36,5 @@ export function useMode<Part>(part: (state: ModeState) => Part): Part {
 }
 
 export function useDocument(): OpenDocument | undefined {
-  return useBench((state) => state.history?.present.document);
+  return useWorkbenchState((state) => state.history?.present.document);
 }

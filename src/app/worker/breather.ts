@@ -1,5 +1,5 @@
 /**
- * Lets the worker hear messages, such as a wish to stop, between steps of a run. A promise alone does not: only a task of its
+ * Lets the worker hear messages, such as a request to stop, between steps of a run. A promise alone does not: only a task of its
  * own gives way to other tasks, and a message sent to oneself is the quickest one.
  */
 

@@ -1,4 +1,4 @@
-/** The worker: a shell without logic round the one door of the core. It owns what is worth keeping between runs. */
+/** The worker: a shell without logic round the entry point of the core. It owns what is worth keeping between runs. */
 import * as Comlink from 'comlink';
 import type { Drawing } from '#drawing/drawing.ts';
 import { readDrawing } from '#drawing/read-drawing.ts';

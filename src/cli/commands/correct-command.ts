@@ -51,11 +51,11 @@ export function correctCommand({ plan, readings, json }: CorrectArguments, termi
       'Minutes are calculated, not approved: the site’s process specification decides. Wear what the bath asks for when gauging.';
     terminal.out(`record: ${recordPath}\n${paint(`! ${caution}`, 'yellow', terminal.outColor)}\n`);
   }
-  const { off: _, noise, ...told } = corrected;
+  const { off: _, noise, ...rest } = corrected;
   return {
     exitCode: hasStop(findings) ? 1 : 0,
     findings: [...findings, ...outcome.findings],
     unit,
-    record: { ...told, readingNoise: noise, runRecord: recordPath },
+    record: { ...rest, readingNoise: noise, runRecord: recordPath },
   };
 }

@@ -4,7 +4,7 @@ import { basename, dirname, join, resolve } from 'node:path';
 import { type CommandEnd, refused } from '#cli/command-end.ts';
 import { newJobText } from '#cli/new-job-text.ts';
 import { readInput } from '#cli/read-input.ts';
-import { readFigure } from '#cli/read-number.ts';
+import { readNumber } from '#cli/read-number.ts';
 import { readUnit } from '#cli/read-unit.ts';
 import type { Terminal } from '#cli/terminal.ts';
 import { writeFiles } from '#cli/write-files.ts';
@@ -65,7 +65,7 @@ function readNotes(text: string | undefined): 'depth' | 'thickness' | undefined 
 
 function readThickness(text: string | undefined): number | undefined | Finding {
   if (text === undefined) return undefined;
-  const value = readFigure(text);
+  const value = readNumber(text);
   if (value !== undefined && value > 0) return value;
   const expected = 'the thickness of the sheet, above 0: 4.06';
   return finding('option-value-wrong', { option: '--thickness', found: text, expected });

@@ -26,7 +26,7 @@ export function checkTemplates(judged: Judged): Finding[] {
   const wrong = [...checkPieces(judged), ...checkHoles(judged)];
   return wrong.length > 0
     ? wrong
-    : [...tellCount(judged), ...tellByHand(judged.set), ...findUnmarked(judged.set)];
+    : [...countFindings(judged), ...byHandFindings(judged.set), ...findUnmarked(judged.set)];
 }
 
 /** Choices that contradict each other, whatever the lines. */
@@ -38,7 +38,7 @@ export function checkWidths(choices: TemplateChoices, band: SlotBand): Finding[]
 const NARROWER = [0.75, 0.5, 0.35, 0.25, 0.15, 0.1];
 
 /** Lines on which bridges find no room, told by the shortest. */
-export function tellNoRoom(
+export function noRoomFindings(
   lines: readonly RuledLine[],
   meets: readonly LineMeets[],
   choices: TemplateChoices,
@@ -144,7 +144,7 @@ function gapTo(loop: Loop, { center, radius }: ToolingHole): number {
 }
 
 /** More than one template, and not only for there being more than one coat: how near the slots come, and whether fewer could do. */
-function tellCount({ set, slots, near }: Judged): Finding[] {
+function countFindings({ set, slots, near }: Judged): Finding[] {
   const { templates, least, input } = set;
   const [first] = near;
   if (templates.length < 2 || first === undefined) return [];
@@ -155,7 +155,7 @@ function tellCount({ set, slots, near }: Judged): Finding[] {
 }
 
 /** Lines too short for any slot. */
-function tellByHand({ lines, input }: TemplateSet): Finding[] {
+function byHandFindings({ lines, input }: TemplateSet): Finding[] {
   const without = lines.filter(({ slots }) => slots.length === 0);
   const [first] = without;
   if (first === undefined) return [];

@@ -12,7 +12,7 @@ import { type Span, spansLength } from '#geometry/span.ts';
 import { stretchPoint, stretchSpans } from '#geometry/stretch-spans.ts';
 import { stretchAlong } from '#handoff/stretch-along.ts';
 import type { TemplateChoices } from '#job/template-fields.ts';
-import { checkTemplates, checkWidths, tellNoRoom } from './check-templates.ts';
+import { checkTemplates, checkWidths, noRoomFindings } from './check-templates.ts';
 import { isNearItself } from './is-near-itself.ts';
 import { layLine } from './lay-line.ts';
 import { type LineMeets, lineMeets } from './line-meets.ts';
@@ -48,7 +48,7 @@ export function makeTemplates(input: TemplateInput): {
   const stuck = ruled.filter((_, index) => laid[index] === undefined);
   if (stuck.length > 0) {
     return {
-      findings: tellNoRoom(
+      findings: noRoomFindings(
         stuck,
         meets.filter((_, index) => laid[index] === undefined),
         choices,

@@ -120,9 +120,12 @@ describe('a template', () => {
     const { set, findings } = templateOf(plan, { web: 10 });
     expect(set?.templates).toHaveLength(2);
     expect(set && templateFaults(set)).toEqual([]);
-    const [told] = findings;
-    expect(told).toMatchObject({ code: 'template-in-several', facts: { templates: 2, least: 2, web: 10 } });
-    expect(told?.code === 'template-in-several' && told.facts.gap).toBeCloseTo(9, 6);
+    const [reported] = findings;
+    expect(reported).toMatchObject({
+      code: 'template-in-several',
+      facts: { templates: 2, least: 2, web: 10 },
+    });
+    expect(reported?.code === 'template-in-several' && reported.facts.gap).toBeCloseTo(9, 6);
     expect(templateOf(plan, { web: 8.9 }).set?.templates).toHaveLength(1);
   });
 

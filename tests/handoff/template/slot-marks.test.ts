@@ -70,7 +70,7 @@ function markFaults(set: TemplateSet): string[] {
 function faultsAlone({ stage, ticks, words }: Drawn): string[] {
   const isTicks = words.length === 0 && ticks.length > 0 && ticks.length % stage === 0;
   const isNumber = words.length === 1 && ticks.length === 0;
-  // A slot without room beside it is told by a finding.
+  // A slot without room beside it is reported by a finding.
   const isNone = words.length + ticks.length === 0;
   const merged = ticks.slice(1).filter((tick, at) => itemAt(ticks, at).distance(tick) < 0.4 - 1e-6);
   return [
@@ -156,7 +156,7 @@ describe('the marks of slots', () => {
     }
   });
 
-  test('template-mark-no-room: a land of 0.8 mm left between two slots takes neither ticks nor number, and that is told', () => {
+  test('template-mark-no-room: a land of 0.8 mm left between two slots takes neither ticks nor number, and that is reported', () => {
     const part = partOf({
       sheet: rectangle(0, 0, 120, 90),
       outlines: [rectangle(10, 12, 55, 77), rectangle(55.6, 12, 108, 77)],
@@ -175,17 +175,17 @@ describe('the marks of slots', () => {
     expect(set && markFaults(set)).toEqual([]);
     const bare = set?.marks.flat().filter(({ lines, texts }) => lines.length + texts.length === 0) ?? [];
     expect(bare.length).toBeGreaterThan(0);
-    const [told] = findings;
-    expect(told).toMatchObject({
+    const [reported] = findings;
+    expect(reported).toMatchObject({
       code: 'template-mark-no-room',
       severity: 'note',
       facts: { slots: bare.length, stage: 1 },
     });
     // On one of the two lines along the land, x 54.7 and 55.9.
     expect(
-      Math.min(Math.abs((told?.place.at?.x ?? 0) - 54.7), Math.abs((told?.place.at?.x ?? 0) - 55.9)),
+      Math.min(Math.abs((reported?.place.at?.x ?? 0) - 54.7), Math.abs((reported?.place.at?.x ?? 0) - 55.9)),
     ).toBeLessThan(1e-6);
-    if (told !== undefined) expect(sayFinding(told).reason).toMatch(/^Beside .*stage 1/);
+    if (reported !== undefined) expect(sayFinding(reported).reason).toMatch(/^Beside .*stage 1/);
   });
 
   test.each([0.7, 1.2, 5])(

@@ -1,4 +1,4 @@
-/** Choices that make no template, or none that holds: each is told, and there is no file. */
+/** Choices that make no template, or none that holds: each is reported, and there is no file. */
 import { describe, expect, test } from 'vitest';
 import type { FindingCode } from '#findings/finding.ts';
 import { sayFinding } from '#findings/say-finding.ts';
@@ -21,19 +21,19 @@ const lid = (outline: Loop, at: readonly [number, number], sheet = rectangle(0, 
 const square = () => lid(rectangle(20, 20, 120, 80), [50, 50]);
 
 /** The only finding, of the code, and no templates with it. */
-function told<Code extends FindingCode>(code: Code, plan = square(), given: GivenTemplate = undefined) {
+function reported<Code extends FindingCode>(code: Code, plan = square(), given: GivenTemplate = undefined) {
   const { set, findings } = templateOf(plan, given);
   expect(findings.map((each) => each.code)).toEqual([code]);
   expect(set).toBeUndefined();
   const [first] = findings;
-  if (first === undefined) throw new Error('told');
+  if (first === undefined) throw new Error('reported');
   expect(sayFinding(first).reason.length).toBeGreaterThan(40);
   return { facts: first.facts, place: first.place };
 }
 
 describe('no template', () => {
   test('template-bridge-no-room: a line of 4 × 4 has no two bridges of 5, but two of 1.25 clear by 1', () => {
-    const { facts, place } = told('template-bridge-no-room', lid(rectangle(20, 20, 28, 28), [24, 24]));
+    const { facts, place } = reported('template-bridge-no-room', lid(rectangle(20, 20, 28, 28), [24, 24]));
     expect(facts).toMatchObject({ lines: 1, isClosed: true, width: 5, clear: 4 });
     // Sides of 4 mm: 2 · clear + width may be 4 at most, so 13 · share may.
     expect(facts).toMatchObject({ fits: undefined, fitsBoth: { width: 1.25, clear: 1 } });
@@ -46,12 +46,12 @@ describe('no template', () => {
 
   test('template-bridge-no-room: a bridge wider than the slots that would be left', () => {
     // 304 mm of line: two bridges of 77 leave two slots of 75, shorter than the bridges.
-    const { facts } = told('template-bridge-no-room', square(), { bridge: { width: 77, clear: 1 } });
+    const { facts } = reported('template-bridge-no-room', square(), { bridge: { width: 77, clear: 1 } });
     expect(facts).toMatchObject({ width: 77, fits: 77 * 0.75 });
   });
 
   test('template-knife-too-wide: a knife of 6 where webs are 5', () => {
-    expect(told('template-knife-too-wide', square(), { knife: { width: 6 } }).facts).toEqual({
+    expect(reported('template-knife-too-wide', square(), { knife: { width: 6 } }).facts).toEqual({
       width: 6,
       web: 5,
     });
@@ -60,13 +60,13 @@ describe('no template', () => {
 
   test('template-knife-too-wide comes before any want of room that so wide a knife brings', () => {
     const round = lid(circle(60, 60, 15), [60, 60]);
-    told('template-knife-too-wide', round, { knife: { width: 9 } });
-    told('template-bridge-no-room', round, { knife: { width: 9 }, web: 9 });
+    reported('template-knife-too-wide', round, { knife: { width: 9 } });
+    reported('template-bridge-no-room', round, { knife: { width: 9 }, web: 9 });
   });
 
   test('template-margin-too-small: a web of 5 and half a knife do not fit into 5.5', () => {
     const holes = { at: [[150, 60] as [number, number]] };
-    expect(told('template-margin-too-small', square(), { margin: 5.5, holes }).facts).toEqual({
+    expect(reported('template-margin-too-small', square(), { margin: 5.5, holes }).facts).toEqual({
       margin: 5.5,
       least: 5.75,
     });
@@ -77,7 +77,7 @@ describe('no template', () => {
     const ring = arcs({ x: 60, y: 60 }, 10, (350 * Math.PI) / 180);
     const plan = withLine(square(), { closed: false, spans: ring });
     const given = { knife: { width: 4 }, bridge: { width: 25, clear: 1 } };
-    expect(told('template-falls-apart', plan, given).facts).toEqual({ stage: 1, width: 4, web: 5 });
+    expect(reported('template-falls-apart', plan, given).facts).toEqual({ stage: 1, width: 4, web: 5 });
     // With narrower bridges the line is broken, and its halves go to two templates.
     const { set, findings } = templateOf(plan, { knife: { width: 2 } });
     expect(set?.lines[1]?.slots.length).toBeGreaterThan(1);
@@ -106,18 +106,22 @@ describe('no template', () => {
         ],
       },
     });
-    const { facts, place } = told('tooling-hole-outside', square(), at(217.5));
+    const { facts, place } = reported('tooling-hole-outside', square(), at(217.5));
     expect(facts).toEqual({ name: 'B', web: 5 });
     expect(place).toMatchObject({ path: 'handoff.template.holes.at[1]', at: { x: 217.5, y: 60 } });
-    told('tooling-hole-outside', square(), at(400));
+    reported('tooling-hole-outside', square(), at(400));
     expect(templateOf(square(), at(216.9)).findings).toEqual([]);
   });
 
   test('tooling-hole-on-slot: a hole of 6 needs 3 + 5 from the edge of a slot', () => {
     const at = (x: number): GivenTemplate => ({ holes: { at: [[x, 60]] } });
     // The line runs at x = 118, its slot to 118.75.
-    expect(told('tooling-hole-on-slot', square(), at(126.7)).facts).toEqual({ name: 'A', stage: 1, web: 5 });
-    told('tooling-hole-on-slot', square(), at(118));
+    expect(reported('tooling-hole-on-slot', square(), at(126.7)).facts).toEqual({
+      name: 'A',
+      stage: 1,
+      web: 5,
+    });
+    reported('tooling-hole-on-slot', square(), at(118));
     expect(templateOf(square(), at(126.8)).findings).toEqual([]);
   });
 
@@ -130,7 +134,7 @@ describe('no template', () => {
         ],
       },
     });
-    expect(told('tooling-holes-too-close', square(), at(160.9)).facts).toEqual({
+    expect(reported('tooling-holes-too-close', square(), at(160.9)).facts).toEqual({
       name: 'B',
       other: 'A',
       web: 5,
@@ -139,7 +143,7 @@ describe('no template', () => {
   });
 });
 
-test('template-line-by-hand: an open line shorter than the knife is wide is told, and the template made', () => {
+test('template-line-by-hand: an open line shorter than the knife is wide is reported, and the template made', () => {
   const stub = lineSpan({ x: 118, y: 50 }, { x: 119, y: 50 });
   const { set, findings } = templateOf(withLine(square(), { closed: false, spans: [stub] }));
   expect(findings).toMatchObject([

@@ -1,17 +1,17 @@
 /** Depths written in the regions of the drawing, offered one by one. None is asked until it is taken. */
 import { useMemo, useState } from 'react';
-import { depthOffers, type OfferOnBench, takeOffers } from '#app/state/depth-offers.ts';
+import { depthOffers, type JudgedOffer, takeOffers } from '#app/state/depth-offers.ts';
 import { regionTargets } from '#app/state/region-targets.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import { NameField } from '#app/views/NameField.tsx';
-import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { lengthFigure, type ShownUnit, showLength } from '#units/show-length.ts';
 
 export function DepthNotesView({ job }: { readonly job: JobFile }) {
   const { store, actions } = useWorkbench();
-  const page = useBench((state) => state.derived.page);
-  const shapes = useBench((state) => state.derived.shapes);
+  const page = useWorkbenchState((state) => state.derived.page);
+  const shapes = useWorkbenchState((state) => state.derived.shapes);
   const [prefix, setPrefix] = useState('');
   /** Ticked against what the box says by itself. */
   const [turned, setTurned] = useState<ReadonlySet<string>>(new Set());
@@ -22,7 +22,7 @@ export function DepthNotesView({ job }: { readonly job: JobFile }) {
   );
   if (page === undefined || page.notes.length === 0) return null;
   const ticked = offers.filter((offer) => isTicked(offer, turned));
-  const turn = (offer: OfferOnBench) => {
+  const turn = (offer: JudgedOffer) => {
     const next = new Set(turned);
     if (!next.delete(keyOf(offer))) next.add(keyOf(offer));
     setTurned(next);
@@ -62,14 +62,14 @@ export function DepthNotesView({ job }: { readonly job: JobFile }) {
 }
 
 interface OfferRowProps {
-  readonly offer: OfferOnBench;
+  readonly offer: JudgedOffer;
   readonly isTicked: boolean;
   readonly onTurn: () => void;
 }
 
 function OfferRow({ offer, isTicked: isOn, onTurn }: OfferRowProps) {
   const { actions } = useWorkbench();
-  const unit = useBench((state) => state.session.unit);
+  const unit = useWorkbenchState((state) => state.session.unit);
   const { region, text, at, standing, isDisputed } = offer;
   const go = () => {
     actions.select([region]);
@@ -93,7 +93,7 @@ function OfferRow({ offer, isTicked: isOn, onTurn }: OfferRowProps) {
   );
 }
 
-function words({ asks, length, plus, minus }: OfferOnBench, unit: ShownUnit): string {
+function words({ asks, length, plus, minus }: JudgedOffer, unit: ShownUnit): string {
   const tolerance =
     plus === undefined || minus === undefined
       ? ''
@@ -102,11 +102,11 @@ function words({ asks, length, plus, minus }: OfferOnBench, unit: ShownUnit): st
 }
 
 /** By itself a note is ticked where nothing is asked yet and no other note says otherwise. */
-function isTicked(offer: OfferOnBench, turned: ReadonlySet<string>): boolean {
+function isTicked(offer: JudgedOffer, turned: ReadonlySet<string>): boolean {
   if (offer.standing === 'asked') return false;
   return (offer.standing === 'open' && !offer.isDisputed) !== turned.has(keyOf(offer));
 }
 
-function keyOf({ region, asks, length, plus, minus }: OfferOnBench): string {
+function keyOf({ region, asks, length, plus, minus }: JudgedOffer): string {
   return [region, asks, length, plus, minus].join(' ');
 }

@@ -1,7 +1,7 @@
 /** How the drawing is read: its unit where it says none or a wrong one, the gaps that are joined, and what wide polylines are. */
 import { ChoiceField } from '#app/views/job/ChoiceField.tsx';
 import { FieldControl } from '#app/views/job/FieldControl.tsx';
-import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { setField } from '#job/edit-field.ts';
 import { JOB, type JobFile } from '#job/job-file.ts';
 import { LENGTH_UNITS, type LengthUnit, unitName } from '#units/length-unit.ts';
@@ -11,8 +11,8 @@ const USUAL: ReadonlySet<LengthUnit> = new Set(['mm', 'in', 'cm', 'm', 'ft', 'mi
 
 export function DrawingFields({ job }: { readonly job: JobFile }) {
   const { actions } = useWorkbench();
-  const stated = useBench((state) => state.derived.page?.statedUnit);
-  const findings = useBench((state) => state.derived.page?.findings) ?? [];
+  const stated = useWorkbenchState((state) => state.derived.page?.statedUnit);
+  const findings = useWorkbenchState((state) => state.derived.page?.findings) ?? [];
   const hasWideLines = findings.some(({ code }) => code === 'polyline-wide');
   const units = LENGTH_UNITS.filter((each) => USUAL.has(each) || each === job.drawingUnits);
   return (

@@ -1,7 +1,7 @@
 /** What was found in the drawing: its unit, layers and their parts, joins, trouble with places, regions, depth notes. */
 import { useState } from 'react';
 import { outlineLayers, sheetChoice } from '#app/state/edit-sheet.ts';
-import { useBench, useDocument } from '#app/views/workbench-context.ts';
+import { useDocument, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { DepthNotesView } from './DepthNotesView.tsx';
 import { DrawingFields } from './DrawingFields.tsx';
@@ -12,14 +12,14 @@ import { TroubleList } from './TroubleList.tsx';
 
 export function DrawingPanel() {
   const job = useDocument()?.job;
-  const id = useBench((state) => state.onBench?.id);
+  const id = useWorkbenchState((state) => state.openJob?.id);
   if (job === undefined) return null;
   return <DrawingFound key={`${id} ${job.drawing}`} job={job} />;
 }
 
 function DrawingFound({ job }: { readonly job: JobFile }) {
-  const layers = useBench((state) => state.derived.page?.layers) ?? [];
-  const regions = useBench((state) => state.derived.page?.plan?.regions.length);
+  const layers = useWorkbenchState((state) => state.derived.page?.layers) ?? [];
+  const regions = useWorkbenchState((state) => state.derived.page?.plan?.regions.length);
   const hasOutline = outlineLayers(job).length > 0 || sheetChoice(job) !== undefined;
   // A job that is only beginning begins here; what is open then stays so until it is closed.
   const [isNew] = useState(!hasOutline || job.requirements.length === 0);

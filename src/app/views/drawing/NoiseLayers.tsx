@@ -1,13 +1,13 @@
 /** Layers that look like dimensions, centre lines, a border or notes, to be left out all in one step. */
 import { leaveLayersOut } from '#app/state/edit-job.ts';
-import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 
 /** More names than these fill the panel. */
 const MOST_NAMED = 12;
 
 export function NoiseLayers() {
   const { actions } = useWorkbench();
-  const findings = useBench((state) => state.derived.page?.findings) ?? [];
+  const findings = useWorkbenchState((state) => state.derived.page?.findings) ?? [];
   const noise = findings.flatMap((each) =>
     each.code === 'layer-beside-the-part' && each.place.layer !== undefined
       ? [{ layer: each.place.layer, why: each.facts.why }]

@@ -1,7 +1,7 @@
 /** Where the sheet ends: by a layer, or on a drawing that has all on one layer by the outermost outline or a region of the sheet. */
 import { clearHoles, setSheetChoice, sheetChoice } from '#app/state/edit-sheet.ts';
 import { ChoiceField } from '#app/views/job/ChoiceField.tsx';
-import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { JobFile } from '#job/job-file.ts';
 
 const BY_LAYER = '';
@@ -11,7 +11,7 @@ const PICKED = 'picked';
 
 export function SheetFields({ job }: { readonly job: JobFile }) {
   const { actions } = useWorkbench();
-  const selection = useBench((state) => state.session.selection);
+  const selection = useWorkbenchState((state) => state.session.selection);
   const choice = sheetChoice(job);
   const [picked] = selection;
   const holes = job.layers?.holes?.length ?? 0;

@@ -1,13 +1,13 @@
 /** Trouble in the drawing by kind: how often, and a click flies to the next place of it. */
 import { useState } from 'react';
 import { SeverityShape } from '#app/views/SeverityShape.tsx';
-import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { type Finding, sortFindings } from '#findings/finding.ts';
 import { sayFinding } from '#findings/say-finding.ts';
 import { troubleOf } from './trouble-of.ts';
 
 export function TroubleList() {
-  const findings = useBench((state) => state.derived.page?.findings) ?? [];
+  const findings = useWorkbenchState((state) => state.derived.page?.findings) ?? [];
   const kinds = troubleOf(sortFindings(findings));
   if (kinds.length === 0) return <p className="aside">No trouble in its lines.</p>;
   return (

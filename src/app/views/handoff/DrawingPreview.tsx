@@ -1,13 +1,13 @@
 /** A DXF file as it reads back: its lines, by layer, stage layers in the stage's colour. */
 import { useEffect, useState } from 'react';
-import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { DrawnLine } from '#app/worker/planned-page.ts';
 import type { OutputFile } from '#run/output-file.ts';
 import { contourPath } from './contour-path.ts';
 
 export function DrawingPreview({ file }: { readonly file: OutputFile }) {
   const { follower } = useWorkbench();
-  const stages = useBench(({ derived }) => derived.page?.plan?.stages);
+  const stages = useWorkbenchState(({ derived }) => derived.page?.plan?.stages);
   const [lines, setLines] = useState<readonly DrawnLine[]>();
   useEffect(() => {
     let isGone = false;

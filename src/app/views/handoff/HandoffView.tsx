@@ -2,7 +2,7 @@
 import { useMemo } from 'react';
 import { documentText } from '#app/state/job-text.ts';
 import { ModeButtons } from '#app/views/ModeButtons.tsx';
-import { useBench, useDocument } from '#app/views/workbench-context.ts';
+import { useDocument, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { hasStop } from '#findings/finding.ts';
 import type { OutputFile } from '#run/output-file.ts';
 import { FileChoices } from './FileChoices.tsx';
@@ -10,8 +10,8 @@ import { FileItem } from './FileItem.tsx';
 
 export function HandoffView() {
   const document = useDocument();
-  const page = useBench((state) => state.derived.page);
-  const isStale = useBench((state) => state.derived.isStale);
+  const page = useWorkbenchState((state) => state.derived.page);
+  const isStale = useWorkbenchState((state) => state.derived.isStale);
   const jobFile = useMemo<OutputFile | undefined>(() => {
     if (document === undefined) return undefined;
     return {

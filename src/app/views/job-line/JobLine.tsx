@@ -7,7 +7,7 @@ import { LengthField } from '#app/views/LengthField.tsx';
 import { NameField } from '#app/views/NameField.tsx';
 import { QuantityField } from '#app/views/QuantityField.tsx';
 import { readFiles } from '#app/views/read-files.ts';
-import { useBench, useDocument, useWorkbench } from '#app/views/workbench-context.ts';
+import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import { readLength } from '#units/read-length.ts';
@@ -56,7 +56,7 @@ function JobName({ job }: { readonly job: JobFile }) {
 /** The figures that every stage hangs on. Where the job leaves one to the bath, the plan's own is shown. */
 function JobFigures({ job }: { readonly job: JobFile }) {
   const { actions } = useWorkbench();
-  const unit = useBench((state) => state.session.unit);
+  const unit = useWorkbenchState((state) => state.session.unit);
   const planned = usePlannedProcess();
   const given = job.process.rate;
   const rate = given === undefined ? planned?.rate : fromJobUnits(job, given);
@@ -82,7 +82,7 @@ function JobFigures({ job }: { readonly job: JobFile }) {
 /** A sheet that tapers has its ends on the panel: one figure here would flatten it. */
 function SheetField({ job }: { readonly job: JobFile }) {
   const { actions } = useWorkbench();
-  const unit = useBench((state) => state.session.unit);
+  const unit = useWorkbenchState((state) => state.session.unit);
   const { thickness } = job.stock;
   if (typeof thickness === 'object') {
     const ends = [thickness.thicknessFrom, thickness.thicknessTo];
@@ -111,7 +111,7 @@ function positive(value: number | undefined): number | undefined {
 
 function UnitChoice() {
   const { actions } = useWorkbench();
-  const unit = useBench((state) => state.session.unit);
+  const unit = useWorkbenchState((state) => state.session.unit);
   return (
     <fieldset className="unit-choice">
       <legend className="unseen">Lengths are shown in</legend>

@@ -1,6 +1,6 @@
 /** Opens the list of jobs, and says whether the job that is open is kept. */
 import { useStore } from 'zustand';
-import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 
 interface JobsButtonProps {
   readonly listId: string;
@@ -11,7 +11,7 @@ interface JobsButtonProps {
 export function JobsButton({ listId, isOpen, onToggle }: JobsButtonProps) {
   const { jobList } = useWorkbench();
   const { jobs, keeping, refusal } = useStore(jobList.state);
-  const isOwn = useBench((state) => state.onBench?.isOwn === true);
+  const isOwn = useWorkbenchState((state) => state.openJob?.isOwn === true);
   return (
     <>
       {refusal !== undefined ? (

@@ -2,7 +2,7 @@
 import { useStore } from 'zustand';
 import type { JobCard } from '#app/state/kept-job.ts';
 import { NameField } from '#app/views/NameField.tsx';
-import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 
 const WHEN = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
 
@@ -39,10 +39,10 @@ export function JobsView({ id }: { readonly id: string }) {
 
 function JobRow({ job }: { readonly job: JobCard }) {
   const { jobList } = useWorkbench();
-  const isOnBench = useBench((state) => state.onBench?.id === job.id);
+  const isOpen = useWorkbenchState((state) => state.openJob?.id === job.id);
   const isElsewhere = useStore(jobList.state, ({ elsewhere }) => elsewhere.has(job.id));
   return (
-    <li aria-current={isOnBench}>
+    <li aria-current={isOpen}>
       <NameField
         label={`Name of ${job.name}`}
         name={job.name}
@@ -52,8 +52,8 @@ function JobRow({ job }: { readonly job: JobCard }) {
       <span className="aside">{job.drawing}</span>
       <span className="aside">{isElsewhere ? 'open in another window' : WHEN.format(job.changed)}</span>
       <span className="job-moves">
-        <button type="button" disabled={isOnBench || isElsewhere} onClick={() => jobList.open(job.id)}>
-          {isOnBench ? 'open now' : 'open'}
+        <button type="button" disabled={isOpen || isElsewhere} onClick={() => jobList.open(job.id)}>
+          {isOpen ? 'open now' : 'open'}
           <span className="unseen"> {job.name}</span>
         </button>
         <button type="button" onClick={() => jobList.copy(job.id)}>

@@ -1,9 +1,9 @@
 /** Undo and redo, each saying what it would do. */
-import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 
 export function StepButtons() {
   const { actions } = useWorkbench();
-  const history = useBench((state) => state.history);
+  const history = useWorkbenchState((state) => state.history);
   const last = history !== undefined && history.past.length > 0 ? history.present.label : undefined;
   const next = history?.future[0]?.label;
   return (

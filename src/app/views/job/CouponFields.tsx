@@ -2,7 +2,7 @@
 import { isWholeCoupon } from '#app/state/edit-coupons.ts';
 import { Disclosure } from '#app/views/planning/Disclosure.tsx';
 import { QuantityField } from '#app/views/QuantityField.tsx';
-import { useBench } from '#app/views/workbench-context.ts';
+import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import { surfaceRate, THICKNESS_GAUGE } from '#bath/coupon.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import { readFigure } from '#units/read-figure.ts';
@@ -57,7 +57,7 @@ export function CouponFields({ name, onRemove, ...props }: CouponFieldsProps) {
 }
 
 function CouponRate({ readings }: Pick<CouponFieldsProps, 'readings'>) {
-  const unit = useBench((state) => state.session.unit);
+  const unit = useWorkbenchState((state) => state.session.unit);
   if (!isWholeCoupon(readings)) {
     return <span className="aside">Counts in place of the rate when thicknesses and minutes are there.</span>;
   }

@@ -8,7 +8,7 @@ import {
   removeCoupon,
   setCoupon,
 } from '#app/state/edit-coupons.ts';
-import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { couponRate } from '#bath/coupon.ts';
 import { couponsOf } from '#job/job-coupons.ts';
 import { millimetresIn } from '#units/length-unit.ts';
@@ -64,7 +64,7 @@ export function CouponList({ job }: JobPart) {
 }
 
 function MeanRate({ job }: Pick<JobPart, 'job'>) {
-  const unit = useBench((state) => state.session.unit);
+  const unit = useWorkbenchState((state) => state.session.unit);
   const { value } = couponRate(couponsOf(job.process.coupon, job.units ?? 'mm'));
   return `Their mean counts: ${Number((value / millimetresIn(unit)).toPrecision(4))} ${unit} a minute.`;
 }

@@ -3,7 +3,7 @@
 import { fromJobUnits, inJobUnits } from '#app/state/edit-figures.ts';
 import { LengthField } from '#app/views/LengthField.tsx';
 import { QuantityField } from '#app/views/QuantityField.tsx';
-import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { type FieldPath, fieldIn, setField } from '#job/edit-field.ts';
 import type { AnyField, Group, Members, NumberControl } from '#job/field.ts';
 import { readFigure } from '#units/read-figure.ts';
@@ -30,7 +30,7 @@ interface FieldControlProps extends JobPart {
 
 export function FieldControl({ field, path, job, filled }: FieldControlProps) {
   const { actions } = useWorkbench();
-  const unit = useBench((state) => state.session.unit);
+  const unit = useWorkbenchState((state) => state.session.unit);
   const { label, control, usual } = field;
   const units = { job: job.units ?? 'mm', drawing: 'mm' } as const;
   const given = fieldIn(job, path);

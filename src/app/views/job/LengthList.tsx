@@ -1,6 +1,6 @@
 /** Several lengths, each edited in place, with a field that adds one. */
 import { LengthField } from '#app/views/LengthField.tsx';
-import { useBench } from '#app/views/workbench-context.ts';
+import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import { showLength } from '#units/show-length.ts';
 
 interface LengthListProps {
@@ -14,7 +14,7 @@ interface LengthListProps {
 }
 
 export function LengthList({ label, lengths, least, most, onTake }: LengthListProps) {
-  const unit = useBench((state) => state.session.unit);
+  const unit = useWorkbenchState((state) => state.session.unit);
   const words = (length: number) => `${label.toLowerCase()} ${showLength(length, unit)}`;
   return (
     <ul className="length-list" aria-label={`${label}s`}>

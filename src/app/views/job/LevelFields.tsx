@@ -3,7 +3,7 @@
 import { fromJobUnits } from '#app/state/edit-figures.ts';
 import { listLevels, lockedLevelsOf, lockLevels, setLevelRule } from '#app/state/edit-levels.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
-import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { ChoiceField } from './ChoiceField.tsx';
 import type { JobPart } from './job-part.ts';
 import { LengthList } from './LengthList.tsx';
@@ -13,7 +13,7 @@ const LEAST_LEVEL = 0.01;
 
 export function LevelFields({ job, filled }: JobPart) {
   const { actions } = useWorkbench();
-  const stages = useBench((state) => state.derived.page?.plan?.stages) ?? [];
+  const stages = useWorkbenchState((state) => state.derived.page?.plan?.stages) ?? [];
   const limits = { least: LEAST_LEVEL, most: sheetThickness(job) - LEAST_LEVEL };
   const { levels = 'as-drawn' } = filled;
   const takeRule = (rule: string) => {

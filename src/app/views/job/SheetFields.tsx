@@ -2,7 +2,7 @@
 
 import { fromJobUnits, setTaperEnd } from '#app/state/edit-figures.ts';
 import { LengthField } from '#app/views/LengthField.tsx';
-import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { setField } from '#job/edit-field.ts';
 import { JOB } from '#job/job-file.ts';
 import { showLength } from '#units/show-length.ts';
@@ -14,7 +14,7 @@ import { SheetReadings } from './SheetReadings.tsx';
 
 export function SheetFields({ job, filled }: JobPart) {
   const { actions } = useWorkbench();
-  const unit = useBench((state) => state.session.unit);
+  const unit = useWorkbenchState((state) => state.session.unit);
   const { alloys } = figuresOf(job);
   const { alloy, thickness } = job.stock;
   return (

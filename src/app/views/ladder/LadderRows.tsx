@@ -4,7 +4,7 @@ import type { Rung } from '#app/state/rungs.ts';
 import { isTapered } from '#app/state/sheet-thickness.ts';
 import { inkOn } from '#app/views/ink-on.ts';
 import { StageMark } from '#app/views/StageMark.tsx';
-import { useBench, useDocument, useWorkbench } from '#app/views/workbench-context.ts';
+import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { ShownStage } from '#job/plan-file.ts';
 import { showArea, showLength, showMinutes } from '#units/show-length.ts';
 
@@ -15,7 +15,7 @@ interface RungRowProps {
 
 export function RungRow({ rung, thickness }: RungRowProps) {
   const { actions } = useWorkbench();
-  const { unit, selection } = useBench((state) => state.session);
+  const { unit, selection } = useWorkbenchState((state) => state.session);
   const { level } = rung.stage;
   const job = useDocument()?.job;
   const isLevelLocked = job !== undefined && isLocked(job, level);
@@ -58,7 +58,7 @@ export function RungRow({ rung, thickness }: RungRowProps) {
 
 /** The rung is named by its depth, so that a stage needs no more than what happens in it. */
 export function StageRow({ stage }: { readonly stage: ShownStage }) {
-  const unit = useBench((state) => state.session.unit);
+  const unit = useWorkbenchState((state) => state.session.unit);
   return (
     <div className="stage-row">
       <span className="chip" style={{ background: stage.color, color: inkOn(stage.color) }}>
@@ -74,7 +74,7 @@ export function StageRow({ stage }: { readonly stage: ShownStage }) {
 }
 
 export function FarFaceRow({ thickness }: { readonly thickness: number }) {
-  const unit = useBench((state) => state.session.unit);
+  const unit = useWorkbenchState((state) => state.session.unit);
   const job = useDocument()?.job;
   const atMost = job !== undefined && isTapered(job) ? ' at most' : '';
   return (

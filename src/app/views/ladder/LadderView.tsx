@@ -7,7 +7,7 @@ import { moveLevel } from '#app/state/edit-levels.ts';
 import { type Rung, rungsOf } from '#app/state/rungs.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import { type Size, useSize } from '#app/views/use-size.ts';
-import { useBench, useDocument, useWorkbench } from '#app/views/workbench-context.ts';
+import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { showLength, showMinutes } from '#units/show-length.ts';
 import { LadderAxis } from './LadderAxis.tsx';
 import { FarFaceRow, RungRow, StageRow } from './LadderRows.tsx';
@@ -25,8 +25,8 @@ export function LadderView() {
   const frame = useRef<HTMLDivElement>(null);
   const size = useSize(frame);
   const document = useDocument();
-  const plan = useBench((state) => state.derived.page?.plan);
-  const isStale = useBench((state) => state.derived.isStale);
+  const plan = useWorkbenchState((state) => state.derived.page?.plan);
+  const isStale = useWorkbenchState((state) => state.derived.isStale);
   const rungs = useMemo(() => (plan === undefined ? [] : rungsOf(plan)), [plan]);
   const thickness = document === undefined ? 0 : sheetThickness(document.job);
   return (
@@ -52,7 +52,7 @@ interface LadderProps {
 
 function Ladder({ rungs, thickness, size }: LadderProps) {
   const { actions } = useWorkbench();
-  const unit = useBench((state) => state.session.unit);
+  const unit = useWorkbenchState((state) => state.session.unit);
   const row = neededFor(rungs.length, ROOMY) <= size.height ? ROOMY : TIGHT;
   const height = Math.max(size.height, neededFor(rungs.length, row));
   const scale = (height - MARGIN.top - MARGIN.bottom) / thickness;

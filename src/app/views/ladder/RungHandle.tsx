@@ -4,7 +4,7 @@
  */
 import { type KeyboardEvent, type PointerEvent, useState } from 'react';
 import { isAccepted, type Rung } from '#app/state/rungs.ts';
-import { useBench } from '#app/views/workbench-context.ts';
+import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import { showLength } from '#units/show-length.ts';
 import { BAND } from './ladder-measures.ts';
 
@@ -20,7 +20,7 @@ const STEP = 0.01;
 const KEY_STEPS: Record<string, number> = { ArrowUp: -1, ArrowDown: 1, PageUp: -10, PageDown: 10 };
 
 export function RungHandle({ rung, thickness, yOf, onMove }: RungHandleProps) {
-  const unit = useBench((state) => state.session.unit);
+  const unit = useWorkbenchState((state) => state.session.unit);
   const [draft, setDraft] = useState<number>();
   const { level, number } = rung.stage;
   const shown = draft ?? level;

@@ -1,7 +1,7 @@
 /** What a stage fewer or more would cost in tolerance, region by region; any of them can be taken. */
 
 import { listLevels } from '#app/state/edit-levels.ts';
-import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { counted } from '#findings/counted.ts';
 import type { LevelChoiceRecord } from '#job/plan-file.ts';
 import { lengthFigure } from '#units/show-length.ts';
@@ -11,7 +11,7 @@ import { usePlanFile } from './use-plan-file.ts';
 const MOST_REGIONS = 12;
 
 export function LevelChoicesView() {
-  const unit = useBench(({ session }) => session.unit);
+  const unit = useWorkbenchState(({ session }) => session.unit);
   const plan = usePlanFile();
   const choices = plan?.levelChoices ?? [];
   if (plan === undefined || choices.length === 0)

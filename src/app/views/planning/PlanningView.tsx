@@ -1,5 +1,5 @@
 /** What the plan costs and what another would: stages, tolerance, bath. Each part opens in place. */
-import { useBench } from '#app/views/workbench-context.ts';
+import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import { BathSheetView } from './BathSheetView.tsx';
 import { Disclosure } from './Disclosure.tsx';
 import { LevelChoicesView } from './LevelChoicesView.tsx';
@@ -7,8 +7,8 @@ import { ToleranceView } from './ToleranceView.tsx';
 import { WithdrawalsView } from './WithdrawalsView.tsx';
 
 export function PlanningView() {
-  const hasPlan = useBench(({ derived }) => derived.page?.plan !== undefined);
-  const isStale = useBench(({ derived }) => derived.isStale || derived.page?.isWhole !== true);
+  const hasPlan = useWorkbenchState(({ derived }) => derived.page?.plan !== undefined);
+  const isStale = useWorkbenchState(({ derived }) => derived.isStale || derived.page?.isWhole !== true);
   if (!hasPlan) return null;
   return (
     <section className={isStale ? 'planning stale' : 'planning'} aria-label="Planning">

@@ -1,12 +1,12 @@
 /** What may go wrong on each floor, part by part, against what is asked: run by the clock, and gauged on the way. */
 import { HeadRow } from '#app/views/HeadRow.tsx';
-import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { BudgetRecord, BudgetSumRecord } from '#job/plan-file.ts';
 import { lengthFigure, type ShownUnit } from '#units/show-length.ts';
 import { usePlanFile } from './use-plan-file.ts';
 
 export function ToleranceView() {
-  const unit = useBench(({ session }) => session.unit);
+  const unit = useWorkbenchState(({ session }) => session.unit);
   const budgets = usePlanFile()?.budgets ?? [];
   if (budgets.length === 0) return <p className="aside">Nothing is etched.</p>;
   return (

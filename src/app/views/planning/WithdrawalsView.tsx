@@ -1,14 +1,14 @@
 /** Tapers made by drawing the part out of the bath, beside the same in steps. */
 
 import { HeadRow } from '#app/views/HeadRow.tsx';
-import { useBench } from '#app/views/workbench-context.ts';
+import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import { counted } from '#findings/counted.ts';
 import type { WithdrawalRecord } from '#job/plan-file.ts';
 import { lengthFigure, type ShownUnit, showLength, showMinutes } from '#units/show-length.ts';
 import { usePlanFile } from './use-plan-file.ts';
 
 export function WithdrawalsView() {
-  const unit = useBench(({ session }) => session.unit);
+  const unit = useWorkbenchState(({ session }) => session.unit);
   const withdrawals = usePlanFile()?.withdrawals ?? [];
   if (withdrawals.length === 0) {
     return (

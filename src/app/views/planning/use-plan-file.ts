@@ -1,10 +1,10 @@
 /** The plan file of the plan on show, read when somebody looks: undefined until the plan is measured and checked. */
 import { useMemo } from 'react';
-import { useBench } from '#app/views/workbench-context.ts';
+import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { PlanFile } from '#job/plan-file.ts';
 
 export function usePlanFile(): PlanFile | undefined {
-  const bytes = useBench(
+  const bytes = useWorkbenchState(
     ({ derived }) => derived.page?.files.find(({ name }) => name === 'plan.json')?.bytes,
   );
   return useMemo(

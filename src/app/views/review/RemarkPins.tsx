@@ -4,7 +4,7 @@ import type { StoreApi } from 'zustand/vanilla';
 import { pixelOf, type ViewPose } from '#app/scene/view-pose.ts';
 import { drawingOrigin, onSheet } from '#app/state/region-targets.ts';
 import type { Size } from '#app/views/use-size.ts';
-import { useBench, useMode } from '#app/views/workbench-context.ts';
+import { useMode, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { Point } from '#geometry/point.ts';
 
 interface RemarkPinsProps {
@@ -22,7 +22,7 @@ interface Pin {
 
 export function RemarkPins({ pose, size, stage, place }: RemarkPinsProps) {
   const remarks = useMode((state) => state.draft.remarks);
-  const origin = useBench(drawingOrigin);
+  const origin = useWorkbenchState(drawingOrigin);
   const holder = useRef<HTMLDivElement>(null);
   const pins = remarks.flatMap(({ at, stage: of }, index): Pin[] =>
     at === undefined || of !== stage ? [] : [{ number: index + 1, at: onSheet(at, origin) }],

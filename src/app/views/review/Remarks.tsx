@@ -2,7 +2,7 @@
 import { type FormEvent, useState } from 'react';
 import { drawingOrigin, onSheet } from '#app/state/region-targets.ts';
 import { addRemark, isOfOtherPlan, removeRemark } from '#app/state/review-draft.ts';
-import { useBench, useMode, useWorkbench } from '#app/views/workbench-context.ts';
+import { useMode, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { movePoint } from '#geometry/move-spans.ts';
 import type { Point } from '#geometry/point.ts';
 import type { ShownStage } from '#job/plan-file.ts';
@@ -28,9 +28,9 @@ function pointed(place: Point, origin: Point): [number, number] {
 export function Remarks({ stage, place, setPlace, planText }: RemarksProps) {
   const { actions, mode } = useWorkbench();
   const draft = useMode((state) => state.draft);
-  const unit = useBench((state) => state.session.unit);
+  const unit = useWorkbenchState((state) => state.session.unit);
   const [text, setText] = useState('');
-  const origin = useBench(drawingOrigin);
+  const origin = useWorkbenchState(drawingOrigin);
   const words = ({ x, y }: Point) => `x ${lengthFigure(x, unit)}  y ${lengthFigure(y, unit)} ${unit}`;
   const canAdd = planText !== undefined && !isOfOtherPlan(draft, planText);
   const add = (event: FormEvent) => {

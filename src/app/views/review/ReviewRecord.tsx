@@ -5,16 +5,16 @@ import { NoticeText } from '#app/views/review/NoticeText.tsx';
 import { saveBytes } from '#app/views/save-bytes.ts';
 import { useDocument, useMode, useWorkbench } from '#app/views/workbench-context.ts';
 import { planHash, reviewText } from '#run/review.ts';
-import type { ReviewTold } from './use-open-review.ts';
+import type { ReviewNotice } from './use-open-review.ts';
 
 interface ReviewRecordProps {
   readonly stages: number;
   readonly planText: string | undefined;
   readonly open: (files: Iterable<File>) => Promise<void>;
-  readonly told: ReviewTold | undefined;
+  readonly notice: ReviewNotice | undefined;
 }
 
-export function ReviewRecord({ stages, planText, open, told }: ReviewRecordProps) {
+export function ReviewRecord({ stages, planText, open, notice }: ReviewRecordProps) {
   const { mode } = useWorkbench();
   const draft = useMode((state) => state.draft);
   const jobFileName = useDocument()?.jobFileName ?? 'plan';
@@ -76,7 +76,7 @@ export function ReviewRecord({ stages, planText, open, told }: ReviewRecordProps
           }}
         />
       </p>
-      {told !== undefined && <NoticeText {...told} />}
+      {notice !== undefined && <NoticeText {...notice} />}
       <p className="aside">
         A typed name is no signature; the site’s own procedure says who may release a plan.
       </p>

@@ -11,7 +11,7 @@ import { sheetKey } from '#app/views/sheet/sheet-keys.ts';
 import { usePoseKeeper } from '#app/views/sheet/use-pose-keeper.ts';
 import { usePrefersDark } from '#app/views/use-prefers-dark.ts';
 import { type Size, useSize } from '#app/views/use-size.ts';
-import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { Point } from '#geometry/point.ts';
 import { contourOfPath } from '#handoff/contour.ts';
 import type { ShownStage } from '#job/plan-file.ts';
@@ -34,8 +34,8 @@ export function ReviewSheet({ stage, place, onPlace }: ReviewSheetProps) {
   if (size !== undefined) measured.current = size;
   const [pose] = useState(() => createStore<ViewPose>(() => UNPLACED));
   const isDark = usePrefersDark();
-  const page = useBench((state) => state.derived.page);
-  const { selection, flight } = useBench((state) => state.session);
+  const page = useWorkbenchState((state) => state.derived.page);
+  const { selection, flight } = useWorkbenchState((state) => state.session);
   const { fitAll } = usePoseKeeper(pose, size);
   const picture = useMemo<ScenePicture>(
     () => ({

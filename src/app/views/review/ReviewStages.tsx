@@ -7,7 +7,7 @@ import type { StageStep } from '#app/state/stage-steps.ts';
 import { HeadRow } from '#app/views/HeadRow.tsx';
 import { inkOn } from '#app/views/ink-on.ts';
 import { StageMark } from '#app/views/StageMark.tsx';
-import { useBench, useDocument, useMode, useWorkbench } from '#app/views/workbench-context.ts';
+import { useDocument, useMode, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { showLength, showMinutes } from '#units/show-length.ts';
 
 interface ReviewStagesProps {
@@ -19,7 +19,7 @@ interface ReviewStagesProps {
 export function ReviewStages({ steps, index, planText }: ReviewStagesProps) {
   const { mode } = useWorkbench();
   const draft = useMode((state) => state.draft);
-  const unit = useBench((state) => state.session.unit);
+  const unit = useWorkbenchState((state) => state.session.unit);
   const list = useRef<HTMLOListElement>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the focus goes along with the stage on show
   useEffect(() => {
@@ -72,7 +72,7 @@ export function ReviewStages({ steps, index, planText }: ReviewStagesProps) {
 
 function StageFacts({ step }: { readonly step: StageStep }) {
   const job = useDocument()?.job;
-  const unit = useBench((state) => state.session.unit);
+  const unit = useWorkbenchState((state) => state.session.unit);
   const { stage, bare, from, to, floors } = step;
   const thickness = job === undefined ? 0 : sheetThickness(job);
   const { sealed, regions, lines } = stage;

@@ -9,7 +9,7 @@ import { BrokenView } from '#app/views/BrokenView.tsx';
 import { FindingsView } from '#app/views/FindingsView.tsx';
 import { SectionView } from '#app/views/section/SectionView.tsx';
 import { usePlanText } from '#app/views/use-plan-text.ts';
-import { useBench, useDocument, useMode, useWorkbench } from '#app/views/workbench-context.ts';
+import { useDocument, useMode, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { Point } from '#geometry/point.ts';
 import { Remarks } from './Remarks.tsx';
 import { ReviewChanges } from './ReviewChanges.tsx';
@@ -23,11 +23,11 @@ import './review.css';
 export function ReviewView() {
   const { actions, mode } = useWorkbench();
   const job = useDocument()?.job;
-  const plan = useBench(({ derived }) => derived.page?.plan);
+  const plan = useWorkbenchState(({ derived }) => derived.page?.plan);
   const planText = usePlanText();
   const { step: wanted, draft } = useMode((state) => state);
   const [place, setPlace] = useState<Point>();
-  const { open, told } = useOpenReview();
+  const { open, notice } = useOpenReview();
   const steps = useMemo(() => (plan === undefined ? [] : stageSteps(plan)), [plan]);
   const index = Math.min(wanted, steps.length - 1);
   const step = steps[index];
@@ -83,7 +83,7 @@ export function ReviewView() {
         {isBehind && <ReviewChanges planText={planText} />}
         <FindingsView />
         <Remarks stage={step.stage} place={place} setPlace={setPlace} planText={planText} />
-        <ReviewRecord stages={steps.length} planText={planText} open={open} told={told} />
+        <ReviewRecord stages={steps.length} planText={planText} open={open} notice={notice} />
       </aside>
     </div>
   );

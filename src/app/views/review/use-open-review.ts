@@ -4,28 +4,28 @@ import { useWorkbench } from '#app/views/workbench-context.ts';
 import type { Finding } from '#findings/finding.ts';
 import { readReview } from '#run/review.ts';
 
-export interface ReviewTold {
+export interface ReviewNotice {
   readonly text: string;
   readonly findings: readonly Finding[];
 }
 
 export function useOpenReview() {
   const { mode } = useWorkbench();
-  const [told, setTold] = useState<ReviewTold>();
+  const [notice, setNotice] = useState<ReviewNotice>();
   const open = useCallback(
     async (files: Iterable<File>) => {
       const [file] = files;
       if (file === undefined) return;
       const { review, findings } = readReview(await file.text(), file.name);
       if (review === undefined) {
-        setTold({ text: `${file.name} was not opened; the open review is unchanged.`, findings });
+        setNotice({ text: `${file.name} was not opened; the open review is unchanged.`, findings });
         return;
       }
       const { date, ...draft } = review;
       mode.setState({ draft });
-      setTold({ text: `${file.name}: by ${draft.reviewer}, ${date}.`, findings });
+      setNotice({ text: `${file.name}: by ${draft.reviewer}, ${date}.`, findings });
     },
     [mode],
   );
-  return { open, told };
+  return { open, notice };
 }

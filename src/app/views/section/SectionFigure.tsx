@@ -1,9 +1,9 @@
 /** The drawn section: metal, what each stage took, what was asked; and a gauge to move along it by hand or by key. */
 import { type KeyboardEvent, type PointerEvent, useMemo, useRef, useState } from 'react';
-import type { Cut } from '#app/state/workbench-state.ts';
+import type { SectionLine } from '#app/state/workbench-state.ts';
 import { inkOn } from '#app/views/ink-on.ts';
 import type { Size } from '#app/views/use-size.ts';
-import { useBench } from '#app/views/workbench-context.ts';
+import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import { bandsOf, metalRuns } from '#handoff/section-shapes.ts';
 import type { ShownStage } from '#job/plan-file.ts';
 import type { Section } from '#run/section-job.ts';
@@ -14,7 +14,7 @@ import { useGauge } from './use-gauge.ts';
 
 interface SectionFigureProps {
   readonly section: Section;
-  readonly cut: Cut;
+  readonly cut: SectionLine;
   readonly stages: readonly ShownStage[];
   readonly scale: SectionScale;
   readonly size: Size;
@@ -30,7 +30,7 @@ const KEY_SHARES: Record<string, number> = {
 };
 
 export function SectionFigure({ section, cut, stages, scale, size }: SectionFigureProps) {
-  const unit = useBench((state) => state.session.unit);
+  const unit = useWorkbenchState((state) => state.session.unit);
   const frame = useRef<HTMLDivElement>(null);
   const [place, setPlace] = useState<number>();
   const length = Math.hypot(cut.to.x - cut.from.x, cut.to.y - cut.from.y);

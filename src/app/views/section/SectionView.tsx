@@ -3,7 +3,7 @@ import { useRef } from 'react';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import type { SectionHeight } from '#app/state/workbench-state.ts';
 import { useSize } from '#app/views/use-size.ts';
-import { useBench, useDocument, useWorkbench } from '#app/views/workbench-context.ts';
+import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { showLength } from '#units/show-length.ts';
 import { SectionFigure } from './SectionFigure.tsx';
 import { sectionScale } from './section-paths.ts';
@@ -19,8 +19,8 @@ export function SectionView() {
   const frame = useRef<HTMLDivElement>(null);
   const size = useSize(frame);
   const job = useDocument()?.job;
-  const { unit, sectionHeight, cut, minute } = useBench((state) => state.session);
-  const { section, page, isStale } = useBench((state) => state.derived);
+  const { unit, sectionHeight, cut, minute } = useWorkbenchState((state) => state.session);
+  const { section, page, isStale } = useWorkbenchState((state) => state.derived);
   // Where no plan came of the job, the last section is another job's.
   const shown = page?.plan === undefined && !isStale ? undefined : section;
   const isBehind =

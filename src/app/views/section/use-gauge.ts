@@ -1,7 +1,7 @@
 /** A gauge for one view: the reading at the place last asked about. A place passed over on the way there is never measured. */
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { keepLatest } from '#app/state/keep-latest.ts';
-import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { Point } from '#geometry/point.ts';
 import type { PlaceDepth } from '#run/depth-job.ts';
 
@@ -13,8 +13,8 @@ export interface Gauge {
 
 export function useGauge(): Gauge {
   const { follower } = useWorkbench();
-  const minute = useBench((state) => state.session.minute);
-  const plan = useBench((state) => state.derived.page?.plan);
+  const minute = useWorkbenchState((state) => state.session.minute);
+  const plan = useWorkbenchState((state) => state.derived.page?.plan);
   const [reading, setReading] = useState<PlaceDepth>();
   const place = useRef<Point>(undefined);
   const measure = useMemo(

@@ -1,9 +1,9 @@
 /** What the colours of the sheet mean while the clock stands before the end of the run. */
-import { useBench } from '#app/views/workbench-context.ts';
+import { useWorkbenchState } from '#app/views/workbench-context.ts';
 
 export function BathKey() {
-  const { minute, view } = useBench((state) => state.session);
-  const plan = useBench((state) => state.derived.page?.plan);
+  const { minute, view } = useWorkbenchState((state) => state.session);
+  const plan = useWorkbenchState((state) => state.derived.page?.plan);
   const stages = plan?.stages ?? [];
   if (minute === undefined || view !== 'plan') return null;
   const bands = stages.map(

@@ -7,9 +7,9 @@ import { type KeyboardEvent, type PointerEvent, useEffect, useRef } from 'react'
 import type { StoreApi } from 'zustand/vanilla';
 import { pixelOf, pointSeenAt, type ViewPose } from '#app/scene/view-pose.ts';
 import { drawingOrigin } from '#app/state/region-targets.ts';
-import type { Cut } from '#app/state/workbench-state.ts';
+import type { SectionLine } from '#app/state/workbench-state.ts';
 import type { Size } from '#app/views/use-size.ts';
-import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { movePoint } from '#geometry/move-spans.ts';
 import type { Point } from '#geometry/point.ts';
 import { lengthFigure, type ShownUnit } from '#units/show-length.ts';
@@ -24,7 +24,7 @@ type Held = 'from' | 'to' | 'both';
 const HANDLES: readonly { readonly held: Held; readonly name: string }[] = [
   { held: 'from', name: 'Start of the cut' },
   { held: 'to', name: 'End of the cut' },
-  { held: 'both', name: 'Cut line' },
+  { held: 'both', name: 'SectionLine line' },
 ];
 const PIXELS_PER_KEY = 4;
 const ARROWS: Record<string, Point> = {
@@ -36,20 +36,20 @@ const ARROWS: Record<string, Point> = {
 
 export function CutLine({ pose, size }: CutLineProps) {
   const { store, actions } = useWorkbench();
-  const cut = useBench((state) => state.session.cut);
-  const unit = useBench((state) => state.session.unit);
-  const origin = useBench(drawingOrigin);
+  const cut = useWorkbenchState((state) => state.session.cut);
+  const unit = useWorkbenchState((state) => state.session.unit);
+  const origin = useWorkbenchState(drawingOrigin);
   const overlay = useRef<HTMLDivElement>(null);
   useEffect(() => {
     if (cut === undefined || size === undefined) return undefined;
-    const draw = (now: ViewPose) => drawCut(overlay.current, cut, now, size);
+    const draw = (now: ViewPose) => drawLine(overlay.current, cut, now, size);
     draw(pose.getState());
     return pose.subscribe(draw);
   }, [pose, size, cut]);
   const moveBy = (held: Held, pixels: Point) => {
     const now = store.getState().session.cut;
     if (now === undefined || size === undefined) return;
-    const next = movedCut(now, { held, pixels, pose: pose.getState(), size });
+    const next = movedLine(now, { held, pixels, pose: pose.getState(), size });
     if (next !== undefined) actions.cutAlong(next);
   };
   const grip = useGrip(moveBy);
@@ -85,7 +85,7 @@ export function CutLine({ pose, size }: CutLineProps) {
 /** Pointer handlers that tell how far the hand went since the last time. */
 function useGrip(moveBy: (held: Held, pixels: Point) => void) {
   const last = useRef<Point>(undefined);
-  const letGo = () => {
+  const release = () => {
     last.current = undefined;
   };
   return (held: Held) => ({
@@ -100,8 +100,8 @@ function useGrip(moveBy: (held: Held, pixels: Point) => void) {
       last.current = { x: event.clientX, y: event.clientY };
       moveBy(held, { x: event.clientX - before.x, y: event.clientY - before.y });
     },
-    onPointerUp: letGo,
-    onPointerCancel: letGo,
+    onPointerUp: release,
+    onPointerCancel: release,
   });
 }
 
@@ -115,7 +115,10 @@ interface CutMove {
 /** mm; ends nearer than this would show nothing. */
 const SHORTEST = 1e-3;
 
-function movedCut({ from, to }: Cut, { held, pixels, pose, size }: CutMove): Cut | undefined {
+function movedLine(
+  { from, to }: SectionLine,
+  { held, pixels, pose, size }: CutMove,
+): SectionLine | undefined {
   const moved = (point: Point) => {
     const { x, y } = pixelOf(pose, size, point);
     return pointSeenAt(pose, size, { x: x + pixels.x, y: y + pixels.y });
@@ -125,7 +128,7 @@ function movedCut({ from, to }: Cut, { held, pixels, pose, size }: CutMove): Cut
 }
 
 function placeWords(
-  { from, to }: Cut,
+  { from, to }: SectionLine,
   held: Held,
   { unit, origin }: { readonly unit: ShownUnit; readonly origin: Point },
 ): string {
@@ -137,7 +140,7 @@ function placeWords(
   return words(held === 'from' ? from : to);
 }
 
-function drawCut(overlay: HTMLElement | null, { from, to }: Cut, pose: ViewPose, size: Size): void {
+function drawLine(overlay: HTMLElement | null, { from, to }: SectionLine, pose: ViewPose, size: Size): void {
   if (overlay === null) return;
   const [a, b] = [pixelOf(pose, size, from), pixelOf(pose, size, to)];
   for (const path of overlay.querySelectorAll('path')) path.setAttribute('d', `M${a.x} ${a.y}L${b.x} ${b.y}`);

@@ -1,10 +1,10 @@
 /** What is asked of the picked regions, edited in place: depth or what it leaves, and the tolerance. */
 import type { RefObject } from 'react';
-import type { Wish } from '#app/state/edit-job.ts';
+import type { RequirementEdit } from '#app/state/edit-job.ts';
 import { outlineLayers, sheetChoice } from '#app/state/edit-sheet.ts';
 import { isTapered, sheetThickness } from '#app/state/sheet-thickness.ts';
 import { LengthField } from '#app/views/LengthField.tsx';
-import { useBench, useDocument, useWorkbench } from '#app/views/workbench-context.ts';
+import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { JobFile } from '#job/job-file.ts';
 import type { ShownRegion } from '#job/plan-file.ts';
 import { showArea, showLength } from '#units/show-length.ts';
@@ -17,15 +17,15 @@ const MOST_NAMES = 4;
 export function DepthEntry({ inputRef }: { readonly inputRef: RefObject<HTMLInputElement | null> }) {
   const { actions } = useWorkbench();
   const document = useDocument();
-  const { selection, unit } = useBench((state) => state.session);
-  const shapes = useBench((state) => state.derived.shapes);
+  const { selection, unit } = useWorkbenchState((state) => state.session);
+  const shapes = useWorkbenchState((state) => state.derived.shapes);
   const regions = shapes.map((shape) => shape.region).filter(({ id }) => selection.includes(id));
   if (regions.length === 0 || document === undefined) return <PickHint />;
 
   const names = namesOf(regions);
   const thickness = sheetThickness(document.job);
   const depth = common(regions, ({ asked }) => asked.depth);
-  const ask = (wish: Wish, words: string) => actions.askOfSelection(wish, `${words} of ${names}`);
+  const ask = (edit: RequirementEdit, words: string) => actions.askOfSelection(edit, `${words} of ${names}`);
   const layers = [...new Set(regions.map((region) => region.layer))];
   const mates = shapes.filter(({ region }) => layers.includes(region.layer));
   const area = regions.reduce((sum, region) => sum + region.area, 0);

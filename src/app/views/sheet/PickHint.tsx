@@ -1,11 +1,11 @@
 /** What to do next, said where it is done while nothing is picked: with an untouched sample, with nothing asked, else. */
-import { useBench } from '#app/views/workbench-context.ts';
+import { useWorkbenchState } from '#app/views/workbench-context.ts';
 
 export function PickHint() {
-  const isUntouchedSample = useBench(
-    ({ onBench, history }) => onBench?.isOwn === false && history?.past.length === 0,
+  const isUntouchedSample = useWorkbenchState(
+    ({ openJob, history }) => openJob?.isOwn === false && history?.past.length === 0,
   );
-  const stages = useBench(({ derived }) => derived.page?.plan?.stages.length);
+  const stages = useWorkbenchState(({ derived }) => derived.page?.plan?.stages.length);
   return <p className="depth-entry aside">{hintFor(isUntouchedSample, stages)}</p>;
 }
 

@@ -3,7 +3,7 @@ import { useEffect, useRef } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import { pixelOf, type ViewPose } from '#app/scene/view-pose.ts';
 import type { Size } from '#app/views/use-size.ts';
-import { useBench } from '#app/views/workbench-context.ts';
+import { useWorkbenchState } from '#app/views/workbench-context.ts';
 
 interface PlaceMarkProps {
   readonly pose: StoreApi<ViewPose>;
@@ -11,7 +11,7 @@ interface PlaceMarkProps {
 }
 
 export function PlaceMark({ pose, size }: PlaceMarkProps) {
-  const flight = useBench((state) => state.session.flight);
+  const flight = useWorkbenchState((state) => state.session.flight);
   const mark = useRef<HTMLDivElement>(null);
   useEffect(() => {
     if (flight === undefined || size === undefined) return undefined;

@@ -3,7 +3,7 @@ import { useEffect, useRef } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import type { ViewPose } from '#app/scene/view-pose.ts';
 import { roundStep } from '#app/views/ladder/ladder-layout.ts';
-import { useBench } from '#app/views/workbench-context.ts';
+import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 
 /** Shortest a bar may be, in pixels. */
@@ -12,7 +12,7 @@ const SHORTEST = { across: 60, deep: 9 };
 const LEAST_TILT = 0.12;
 
 export function ScaleBars({ pose }: { readonly pose: StoreApi<ViewPose> }) {
-  const { unit, view, exaggeration } = useBench((state) => state.session);
+  const { unit, view, exaggeration } = useWorkbenchState((state) => state.session);
   const across = useRef<HTMLDivElement>(null);
   const deep = useRef<HTMLDivElement>(null);
   useEffect(() => {

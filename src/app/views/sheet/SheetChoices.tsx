@@ -1,11 +1,11 @@
 /** How the sheet is looked at: plan or relief, and the relief's height. */
-import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 
 const HEIGHTS = [1, 2, 4, 8, 16];
 
 export function SheetChoices({ fitAll }: { readonly fitAll: () => void }) {
   const { actions } = useWorkbench();
-  const { view, exaggeration } = useBench((state) => state.session);
+  const { view, exaggeration } = useWorkbenchState((state) => state.session);
   return (
     <fieldset className="sheet-choices">
       <legend className="unseen">View of the sheet</legend>

@@ -5,7 +5,7 @@ import type { ScenePicture } from '#app/scene/scene-picture.ts';
 import type { ViewPose } from '#app/scene/view-pose.ts';
 import { usePrefersDark } from '#app/views/use-prefers-dark.ts';
 import { type Size, useSize } from '#app/views/use-size.ts';
-import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { Finding } from '#findings/finding.ts';
 import { sayFinding } from '#findings/say-finding.ts';
 import { contourOfPath } from '#handoff/contour.ts';
@@ -36,10 +36,10 @@ export function SheetView() {
   if (size !== undefined) measured.current = size;
   const [pose] = useState(() => createStore<ViewPose>(() => UNPLACED));
   const isDark = usePrefersDark();
-  const { view, selection, exaggeration, minute, flight } = useBench((state) => state.session);
-  const page = useBench((state) => state.derived.page);
-  const relief = useBench((state) => state.derived.relief);
-  const isStale = useBench((state) => state.derived.isStale);
+  const { view, selection, exaggeration, minute, flight } = useWorkbenchState((state) => state.session);
+  const page = useWorkbenchState((state) => state.derived.page);
+  const relief = useWorkbenchState((state) => state.derived.relief);
+  const isStale = useWorkbenchState((state) => state.derived.isStale);
   const marked = useMemo(() => (flight?.outline ?? []).map(contourOfPath), [flight]);
   const isReliefBehind = view === 'relief' && (relief?.of !== page?.plan || relief?.minute !== minute);
   const solid = useMemo(

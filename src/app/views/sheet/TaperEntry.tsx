@@ -1,7 +1,7 @@
 /** A taper asked of what is picked: depths at both ends of the section, even between them along the cut. */
 import { useState } from 'react';
 import { LengthField } from '#app/views/LengthField.tsx';
-import { useBench, useWorkbench } from '#app/views/workbench-context.ts';
+import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { showLength } from '#units/show-length.ts';
 
 interface TaperEntryProps {
@@ -13,7 +13,7 @@ interface TaperEntryProps {
 
 export function TaperEntry({ names, most }: TaperEntryProps) {
   const { actions } = useWorkbench();
-  const { unit, cut } = useBench((state) => state.session);
+  const { unit, cut } = useWorkbenchState((state) => state.session);
   const [left, setLeft] = useState<number>();
   const [right, setRight] = useState<number>();
   if (cut === undefined) return null;

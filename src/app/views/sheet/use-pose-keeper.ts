@@ -6,7 +6,7 @@ import { boxOfLines } from '#app/state/box-of-lines.ts';
 import { boxOfShapes } from '#app/state/region-shape.ts';
 import type { Flight, SheetView } from '#app/state/workbench-state.ts';
 import type { Size } from '#app/views/use-size.ts';
-import { useBench, useDocument, useWorkbench } from '#app/views/workbench-context.ts';
+import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { DrawingFile } from '#app/worker/plan-service.ts';
 import { flyTo } from './sheet-fly.ts';
 
@@ -27,8 +27,8 @@ interface Fitted {
 
 export function usePoseKeeper(pose: StoreApi<ViewPose>, size: Size | undefined): { fitAll: () => void } {
   const { store } = useWorkbench();
-  const { view, flight } = useBench((state) => state.session);
-  const page = useBench((state) => state.derived.page);
+  const { view, flight } = useWorkbenchState((state) => state.session);
+  const page = useWorkbenchState((state) => state.derived.page);
   const drawing = useDocument()?.drawing;
   const fitted = useRef<Fitted>({ drawing: undefined, pose: undefined });
   const seen = useRef<SheetView>(view);

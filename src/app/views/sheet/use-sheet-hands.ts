@@ -113,5 +113,5 @@ function levelAt({ x, y }: Point): number | undefined {
 
 function carriedWords(selection: readonly string[], level: number | undefined, unit: ShownUnit): string {
   const what = selection.length === 1 ? selection[0] : `${selection.length} regions`;
-  return level === undefined ? `${what}: let go on a level` : `${what} to ${showLength(level, unit)}`;
+  return level === undefined ? `${what}: drop on a level` : `${what} to ${showLength(level, unit)}`;
 }

@@ -7,7 +7,7 @@ import { SheetPicture } from '#app/views/sheet/SheetPicture.tsx';
 import { usePoseKeeper } from '#app/views/sheet/use-pose-keeper.ts';
 import { usePrefersDark } from '#app/views/use-prefers-dark.ts';
 import { useSize } from '#app/views/use-size.ts';
-import { useBench } from '#app/views/workbench-context.ts';
+import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { ShownStage } from '#job/plan-file.ts';
 
 const UNPLACED: ViewPose = { target: { x: 0, y: 0 }, pixelsPerMm: 1, azimuth: 0, tilt: 0 };
@@ -17,7 +17,7 @@ export function TankSheet({ stage }: { readonly stage: ShownStage }) {
   const frame = useRef<HTMLDivElement>(null);
   const [pose] = useState(() => createStore<ViewPose>(() => UNPLACED));
   const isDark = usePrefersDark();
-  const page = useBench((state) => state.derived.page);
+  const page = useWorkbenchState((state) => state.derived.page);
   usePoseKeeper(pose, useSize(frame));
   const picture = useMemo<ScenePicture>(
     () => ({

@@ -6,7 +6,7 @@ import { BrokenView } from '#app/views/BrokenView.tsx';
 import { inkOn } from '#app/views/ink-on.ts';
 import { StageMark } from '#app/views/StageMark.tsx';
 import { usePlanText } from '#app/views/use-plan-text.ts';
-import { useBench, useDocument, useMode, useWorkbench } from '#app/views/workbench-context.ts';
+import { useDocument, useMode, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { ShownPlan } from '#job/plan-file.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import { RunPanel } from './RunPanel.tsx';
@@ -20,7 +20,7 @@ const THICKER = 1.2;
 export function TankView() {
   const { actions, mode } = useWorkbench();
   const job = useDocument()?.job;
-  const plan = useBench(({ derived }) => derived.page?.plan);
+  const plan = useWorkbenchState(({ derived }) => derived.page?.plan);
   const planText = usePlanText();
   const wanted = useMode((state) => state.step);
   const steps = useMemo(() => (plan === undefined ? [] : stageSteps(plan)), [plan]);

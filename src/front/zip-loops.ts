@@ -1,9 +1,9 @@
-/** A strip of triangles between an outer ring and the one hole in it, by walking both and always taking the shorter step. */
+/** A strip of triangles between an outer loop and the one hole in it, by walking both and always taking the shorter step. */
 import { itemAt } from '#geometry/assert.ts';
-import type { Ring } from './contour-outline.ts';
+import type { VertexLoop } from './contour-outline.ts';
 import { addTriangle, doubleArea, type MeshDraft } from './mesh-draft.ts';
 
-/** Of two steps as long as each other, to the lattice's rounding, the outer ring's is taken. */
+/** Of two steps as long as each other, to the lattice's rounding, the outer loop's is taken. */
 const TIE = 1e-9;
 
 export interface ZipRules {
@@ -16,11 +16,11 @@ export interface ZipRules {
 }
 
 /**
- * Zips two rings, both counter-clockwise; false, with nothing added, where a plain walk would fold over, make a triangle of no
- * area, or reach over a crest. No triangle folded means that the strip covers the ground between the rings once: its border
+ * Zips two loops, both counter-clockwise; false, with nothing added, where a plain walk would fold over, make a triangle of no
+ * area, or reach over a crest. No triangle folded means that the strip covers the ground between the loops once: its border
  * winds once around it.
  */
-export function zipRings(draft: MeshDraft, outer: Ring, inner: Ring, rules: ZipRules): boolean {
+export function zipLoops(draft: MeshDraft, outer: VertexLoop, inner: VertexLoop, rules: ZipRules): boolean {
   const { numbers, squaredReach, isTrue } = rules;
   const around = outer.vertices;
   const within = inner.vertices;
@@ -60,8 +60,8 @@ export function zipRings(draft: MeshDraft, outer: Ring, inner: Ring, rules: ZipR
   return true;
 }
 
-function stageOfEdge(ring: Ring, edge: number, numbers: readonly number[]): number {
-  return numbers[itemAt(ring.stages, edge)] ?? 0;
+function stageOfEdge(loop: VertexLoop, edge: number, numbers: readonly number[]): number {
+  return numbers[itemAt(loop.stages, edge)] ?? 0;
 }
 
 function nearestTo(draft: MeshDraft, vertex: number, others: readonly number[]): number {

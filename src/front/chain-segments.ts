@@ -1,6 +1,6 @@
 /**
- * Contour pieces joined end to start. Ends within JOIN of each other are one node; pieces that lead nowhere (slivers left
- * by crossings at tiny angles) are taken out, so that every node left has as many pieces leaving as arriving. Where that
+ * Contour segments joined end to start. Ends within JOIN of each other are one node; segments that lead nowhere (slivers left
+ * by crossings at tiny angles) are taken out, so that every node left has as many segments leaving as arriving. Where that
  * takes out more than slivers the border has a gap, and its place is given.
  */
 
@@ -8,8 +8,8 @@ import { itemAt } from '#geometry/assert.ts';
 import { disjointSets } from '#geometry/disjoint-sets.ts';
 import type { Point } from '#geometry/point.ts';
 import { hypot } from '#maths/hypot.ts';
-import type { ContourPiece } from './contour-pieces.ts';
-import { pointOfSpread } from './spread.ts';
+import type { ContourSegment } from './contour-segments.ts';
+import { pointOfCurve } from './offset-curve.ts';
 
 /** mm; a little more than the 0.01 µm that crossings and touching ends can be apart. */
 const JOIN = 2.5e-5;
@@ -19,8 +19,8 @@ const FEW = 96;
 const SLIVER = 0.05;
 
 export interface Nodes {
-  readonly pieces: readonly ContourPiece[];
-  /** Node numbers by piece. */
+  readonly segments: readonly ContourSegment[];
+  /** Node numbers by segment. */
   readonly starts: Int32Array;
   readonly ends: Int32Array;
   /** Place of each node. */
@@ -28,12 +28,12 @@ export interface Nodes {
   readonly ys: number[];
 }
 
-/** One node for each place where pieces meet. */
-export function nodesOf(pieces: readonly ContourPiece[]): Nodes {
-  const count = pieces.length;
+/** One node for each place where segments meet. */
+export function nodesOf(segments: readonly ContourSegment[]): Nodes {
+  const count = segments.length;
   const x = new Float64Array(2 * count);
   const y = new Float64Array(2 * count);
-  pieces.forEach(({ ax, ay, bx, by }, i) => {
+  segments.forEach(({ ax, ay, bx, by }, i) => {
     x[2 * i] = ax;
     y[2 * i] = ay;
     x[2 * i + 1] = bx;
@@ -61,26 +61,26 @@ export function nodesOf(pieces: readonly ContourPiece[]): Nodes {
     }
   }
   return {
-    pieces,
-    starts: Int32Array.from(pieces, (_, i) => node[2 * i] as number),
-    ends: Int32Array.from(pieces, (_, i) => node[2 * i + 1] as number),
+    segments,
+    starts: Int32Array.from(segments, (_, i) => node[2 * i] as number),
+    ends: Int32Array.from(segments, (_, i) => node[2 * i + 1] as number),
     xs,
     ys,
   };
 }
 
 export interface LivePieces {
-  /** Numbers of the pieces that are part of a closed way. */
+  /** Numbers of the segments that are part of a closed way. */
   readonly live: number[];
   /** Where a border that should close does not; undefined where all close. */
   readonly gap: Point | undefined;
 }
 
 /**
- * Those of the wanted pieces that are part of a closed way; a way may also begin and end at an anchored node. Pieces that
+ * Those of the wanted segments that are part of a closed way; a way may also begin and end at an anchored node. Pieces that
  * run against each other between the same nodes enclose nothing and are taken out first.
  */
-export function livePieces(
+export function liveSegments(
   nodes: Nodes,
   wanted: readonly number[],
   isAnchored: (node: number) => boolean = () => false,
@@ -89,16 +89,16 @@ export function livePieces(
   const leaving = new Int32Array(nodes.xs.length);
   let live = withoutTwins(nodes, wanted);
   const all = live;
-  for (const piece of live) {
-    const start = itemAt(nodes.starts, piece);
-    const end = itemAt(nodes.ends, piece);
+  for (const segment of live) {
+    const start = itemAt(nodes.starts, segment);
+    const end = itemAt(nodes.ends, segment);
     leaving[start] = itemAt(leaving, start) + 1;
     arriving[end] = itemAt(arriving, end) + 1;
   }
   for (;;) {
-    const kept = live.filter((piece) => {
-      const start = itemAt(nodes.starts, piece);
-      const end = itemAt(nodes.ends, piece);
+    const kept = live.filter((segment) => {
+      const start = itemAt(nodes.starts, segment);
+      const end = itemAt(nodes.ends, segment);
       if (itemAt(arriving, start) > 0 || isAnchored(start)) {
         if (itemAt(leaving, end) > 0 || isAnchored(end)) return true;
       }
@@ -116,66 +116,66 @@ export function livePieces(
 
 /** A place where more than a sliver was taken out, or where a way goes on less or more often than it comes. */
 function gapIn(
-  { pieces, starts, ends, xs, ys }: Nodes,
+  { segments, starts, ends, xs, ys }: Nodes,
   { all, live }: { all: readonly number[]; live: readonly number[] },
   isUneven: (node: number) => boolean,
 ): Point | undefined {
   if (all.length > live.length) {
     const kept = new Set(live);
-    const lost = all.filter((piece) => !kept.has(piece)).map((piece) => itemAt(pieces, piece));
+    const lost = all.filter((segment) => !kept.has(segment)).map((segment) => itemAt(segments, segment));
     const first = lost[0];
-    if (first !== undefined && lost.reduce((sum, piece) => sum + lengthOf(piece), 0) > SLIVER)
+    if (first !== undefined && lost.reduce((sum, segment) => sum + lengthOf(segment), 0) > SLIVER)
       return { x: first.ax, y: first.ay };
   }
-  for (const piece of live) {
-    for (const node of [itemAt(starts, piece), itemAt(ends, piece)])
+  for (const segment of live) {
+    for (const node of [itemAt(starts, segment), itemAt(ends, segment)])
       if (isUneven(node)) return { x: itemAt(xs, node), y: itemAt(ys, node) };
   }
   return undefined;
 }
 
-function lengthOf({ spread, from, to }: ContourPiece): number {
-  const { length, sweep } = spread.feature;
-  return (to - from) * (spread.radius === 0 ? length : spread.radius * Math.abs(sweep));
+function lengthOf({ curve, from, to }: ContourSegment): number {
+  const { length, sweep } = curve.feature;
+  return (to - from) * (curve.radius === 0 ? length : curve.radius * Math.abs(sweep));
 }
 
-/** Leaves out pieces without length, and pairs of pieces that lie on each other: both if they run against each other, else one. */
+/** Leaves out segments without length, and pairs of segments that lie on each other: both if they run against each other, else one. */
 function withoutTwins(nodes: Nodes, wanted: readonly number[]): number[] {
-  const { starts, ends, pieces } = nodes;
+  const { starts, ends, segments } = nodes;
   const count = nodes.xs.length;
   const byEnds = new Map<number, number>();
   const dropped = new Set<number>();
-  for (const piece of wanted) {
-    const start = itemAt(starts, piece);
-    const end = itemAt(ends, piece);
+  for (const segment of wanted) {
+    const start = itemAt(starts, segment);
+    const end = itemAt(ends, segment);
     if (start === end) {
-      dropped.add(piece);
+      dropped.add(segment);
       continue;
     }
     const same = byEnds.get(start * count + end);
     const opposite = byEnds.get(end * count + start);
-    if (same !== undefined && isTwin(itemAt(pieces, same), itemAt(pieces, piece))) dropped.add(piece);
-    else if (opposite !== undefined && isTwin(itemAt(pieces, opposite), itemAt(pieces, piece))) {
-      dropped.add(piece).add(opposite);
+    if (same !== undefined && isTwin(itemAt(segments, same), itemAt(segments, segment))) dropped.add(segment);
+    else if (opposite !== undefined && isTwin(itemAt(segments, opposite), itemAt(segments, segment))) {
+      dropped.add(segment).add(opposite);
       byEnds.delete(end * count + start);
-    } else byEnds.set(start * count + end, piece);
+    } else byEnds.set(start * count + end, segment);
   }
-  return dropped.size === 0 ? [...wanted] : wanted.filter((piece) => !dropped.has(piece));
+  return dropped.size === 0 ? [...wanted] : wanted.filter((segment) => !dropped.has(segment));
 }
 
-function isTwin(a: ContourPiece, b: ContourPiece): boolean {
-  const [ax, ay] = pointOfSpread(a.spread, (a.from + a.to) / 2);
-  const [bx, by] = pointOfSpread(b.spread, (b.from + b.to) / 2);
+function isTwin(a: ContourSegment, b: ContourSegment): boolean {
+  const [ax, ay] = pointOfCurve(a.curve, (a.from + a.to) / 2);
+  const [bx, by] = pointOfCurve(b.curve, (b.from + b.to) / 2);
   return hypot(ax - bx, ay - by) <= 2 * JOIN;
 }
 
-/** How many separate borders the wanted pieces make. */
-export function countBorders(nodes: Nodes, wanted: (piece: ContourPiece) => boolean): number {
-  const { live } = livePieces(
+/** How many separate borders the wanted segments make. */
+export function countBorders(nodes: Nodes, wanted: (segment: ContourSegment) => boolean): number {
+  const { live } = liveSegments(
     nodes,
-    nodes.pieces.flatMap((piece, i) => (wanted(piece) ? [i] : [])),
+    nodes.segments.flatMap((segment, i) => (wanted(segment) ? [i] : [])),
   );
   const sets = disjointSets(nodes.xs.length);
-  for (const piece of live) sets.unite(itemAt(nodes.starts, piece), itemAt(nodes.ends, piece));
-  return new Set(live.map((piece) => sets.find(itemAt(nodes.starts, piece)))).size;
+  for (const segment of live) sets.unite(itemAt(nodes.starts, segment), itemAt(nodes.ends, segment));
+  return new Set(live.map((segment) => sets.find(itemAt(nodes.starts, segment)))).size;
 }

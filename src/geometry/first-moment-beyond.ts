@@ -16,7 +16,7 @@ export interface Beyond {
   readonly from: number;
 }
 
-export function momentBeyond(loops: readonly Loop[], beyond: Beyond): number {
+export function firstMomentBeyond(loops: readonly Loop[], beyond: Beyond): number {
   let sum = 0;
   for (const loop of loops) {
     for (const span of loop) sum += span.kind === 'line' ? alongLine(span, beyond) : alongArc(span, beyond);

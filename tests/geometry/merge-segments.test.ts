@@ -3,7 +3,7 @@ import type { SourcedSpan } from '#geometry/arrangement.ts';
 import { canonicalSpans } from '#geometry/canonical-spans.ts';
 import { limitEffort } from '#geometry/effort.ts';
 import { findBridges } from '#geometry/find-bridges.ts';
-import { healPieces } from '#geometry/heal-pieces.ts';
+import { mergeSegments } from '#geometry/merge-segments.ts';
 import { arcSpan, lineSpan, type Span, spanLength } from '#geometry/span.ts';
 import { splitSpans } from '#geometry/split-spans.ts';
 
@@ -15,9 +15,9 @@ function healed(...curves: readonly (readonly Span[])[]) {
     curves.flatMap((curve, source) => curve.map((span): SourcedSpan => ({ span, source }))),
   );
   const split = splitSpans(spans, limitEffort(NO_LIMIT));
-  const isBridge = findBridges(split.pieces, split.points.length);
-  const kept = split.pieces.filter((_, number) => isBridge[number] !== true);
-  return healPieces(kept, { spans, points: split.points }).map(({ span }) => span);
+  const isBridge = findBridges(split.segments, split.points.length);
+  const kept = split.segments.filter((_, number) => isBridge[number] !== true);
+  return mergeSegments(kept, { spans, points: split.points }).map(({ span }) => span);
 }
 
 const arc = arcSpan({ center: { x: 6, y: 0 }, radius: 6, from: 0, sweep: Math.PI });
@@ -42,7 +42,7 @@ test('where another outline meets it, the border stays cut', () => {
 });
 
 test('where another curve runs along it, the border stays cut at its ends', () => {
-  // From 3 to 5 both curves run: three pieces of the chord.
+  // From 3 to 5 both curves run: three segments of the chord.
   const box = [line(3, 0, 5, 0), line(5, 0, 5, -4), line(5, -4, 3, -4), line(3, -4, 3, 0)];
   expect(healed(dome, box)).toHaveLength(1 + 3 + 3);
 });

@@ -1,4 +1,4 @@
-/** Pieces, already in millimetres, to lines and arcs. Lines and arcs keep their exact ends; ellipses and splines keep within CURVE_FIT. */
+/** Primitives, already in millimetres, to lines and arcs. Lines and arcs keep their exact ends; ellipses and splines keep within CURVE_FIT. */
 
 import { itemAt } from '#geometry/assert.ts';
 import { distance, type Point } from '#geometry/point.ts';
@@ -8,40 +8,43 @@ import { hypot } from '#maths/hypot.ts';
 import { cos, sin } from '#maths/sine.ts';
 import { tan } from '#maths/tangent.ts';
 import { areEqualAxes } from './affine.ts';
-import type { BulgePiece, ConicPiece, CurvePiece } from './curve-piece.ts';
+import type { BulgePrimitive, ConicPrimitive, CurvePrimitive } from './curve-primitive.ts';
 import { CLOSING, STRAIGHT } from './drawing-limits.ts';
 import { type FitEffort, fitArcs } from './fit-arcs.ts';
 import { conicCurve, splineCurve } from './smooth-curve.ts';
 
 /** The spans of one entity in its own order; undefined when a curve would take too many. */
-export function spansOfPieces(pieces: readonly CurvePiece[], effort?: FitEffort): Span[] | undefined {
-  if (pieces.length === 1) return spansOfPiece(itemAt(pieces, 0), effort);
+export function spansOfPrimitives(
+  primitives: readonly CurvePrimitive[],
+  effort?: FitEffort,
+): Span[] | undefined {
+  if (primitives.length === 1) return spansOfPrimitive(itemAt(primitives, 0), effort);
   const spans: Span[] = [];
-  for (const piece of pieces) {
-    if (piece.kind === 'line') {
-      spans.push(piece);
+  for (const primitive of primitives) {
+    if (primitive.kind === 'line') {
+      spans.push(primitive);
       continue;
     }
-    const more = spansOfPiece(piece, effort);
+    const more = spansOfPrimitive(primitive, effort);
     if (more === undefined) return undefined;
     for (const span of more) spans.push(span);
   }
-  // The pieces of a polyline meet exactly; those of a spline that was split close only within CLOSING.
-  return pieces.some(({ kind }) => kind === 'spline') ? closeChain(spans) : spans;
+  // The primitives of a polyline meet exactly; those of a spline that was split close only within CLOSING.
+  return primitives.some(({ kind }) => kind === 'spline') ? closeChain(spans) : spans;
 }
 
-function spansOfPiece(piece: CurvePiece, effort: FitEffort | undefined): Span[] | undefined {
-  if (piece.kind === 'line') return [piece];
-  if (piece.kind === 'bulge') return bulgeSpans(piece);
-  if (piece.kind === 'spline') return closeChain(fitArcs(splineCurve(piece), effort));
-  if (areEqualAxes(piece.across, piece.up)) return circleSpans(piece);
-  const spans = fitArcs(conicCurve(piece), effort);
-  if (piece.ends !== undefined) return spans && meetEnds(spans, piece.ends.start, piece.ends.end);
-  return Math.abs(piece.sweep) === 2 * Math.PI ? closeChain(spans) : spans;
+function spansOfPrimitive(primitive: CurvePrimitive, effort: FitEffort | undefined): Span[] | undefined {
+  if (primitive.kind === 'line') return [primitive];
+  if (primitive.kind === 'bulge') return bulgeSpans(primitive);
+  if (primitive.kind === 'spline') return closeChain(fitArcs(splineCurve(primitive), effort));
+  if (areEqualAxes(primitive.across, primitive.up)) return circleSpans(primitive);
+  const spans = fitArcs(conicCurve(primitive), effort);
+  if (primitive.ends !== undefined) return spans && meetEnds(spans, primitive.ends.start, primitive.ends.end);
+  return Math.abs(primitive.sweep) === 2 * Math.PI ? closeChain(spans) : spans;
 }
 
 /** An arc over half a turn is cut in the middle: its far point lies b · chord / 2 to the right of the chord's middle. */
-function bulgeSpans({ start, end, bulge }: BulgePiece): Span[] {
+function bulgeSpans({ start, end, bulge }: BulgePrimitive): Span[] {
   const chord = distance(start, end);
   if ((Math.abs(bulge) * chord) / 2 <= STRAIGHT) return [lineSpan(start, end)];
   if (Math.abs(bulge) <= 1) return [spanFromBulge(start, end, bulge)];
@@ -54,8 +57,8 @@ function bulgeSpans({ start, end, bulge }: BulgePiece): Span[] {
 }
 
 /** A circle or part of one, in arcs of at most half a turn; a whole turn ends exactly where it starts. */
-function circleSpans(piece: ConicPiece): Span[] {
-  const { center, across, up, from, sweep, ends } = piece;
+function circleSpans(primitive: ConicPrimitive): Span[] {
+  const { center, across, up, from, sweep, ends } = primitive;
   const radius = hypot(across.x, across.y);
   const handed = across.x * up.y - across.y * up.x < 0 ? -1 : 1;
   const count = Math.max(1, Math.ceil(Math.abs(sweep) / Math.PI - 1e-9));

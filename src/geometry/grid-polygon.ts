@@ -5,4 +5,4 @@ export interface GridPoint {
 }
 
 /** A closed polygon of grid points; anticlockwise rings bound metal, clockwise ones holes. */
-export type Ring = readonly GridPoint[];
+export type GridPolygon = readonly GridPoint[];

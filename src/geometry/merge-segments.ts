@@ -5,37 +5,37 @@
 import type { SourcedSpan } from './arrangement.ts';
 import { itemAt } from './assert.ts';
 import type { Point } from './point.ts';
-import { type Piece, partOfSpan } from './split-spans.ts';
+import { partOfSpan, type Segment } from './split-spans.ts';
 
-export function healPieces(
-  pieces: readonly Piece[],
+export function mergeSegments(
+  segments: readonly Segment[],
   linework: { spans: readonly SourcedSpan[]; points: readonly Point[] },
-): Piece[] {
+): Segment[] {
   const degree = new Int32Array(linework.points.length);
-  for (const { start, end } of pieces) {
+  for (const { start, end } of segments) {
     degree[start] = itemAt(degree, start) + 1;
     degree[end] = itemAt(degree, end) + 1;
   }
-  const healed: Piece[] = [];
-  for (const piece of [...pieces].sort((a, b) => a.parent - b.parent || a.from - b.from)) {
+  const healed: Segment[] = [];
+  for (const segment of [...segments].sort((a, b) => a.parent - b.parent || a.from - b.from)) {
     const before = healed.at(-1);
-    if (before !== undefined && degree[piece.start] === 2 && isContinued(before, piece)) {
+    if (before !== undefined && degree[segment.start] === 2 && isContinued(before, segment)) {
       const { from, start } = before;
-      const { to, end } = piece;
+      const { to, end } = segment;
       const ends = { start: itemAt(linework.points, start), end: itemAt(linework.points, end) };
-      const { span } = itemAt(linework.spans, piece.parent);
+      const { span } = itemAt(linework.spans, segment.parent);
       healed[healed.length - 1] = { ...before, to, end, span: partOfSpan(span, { from, to }, ends) };
-    } else healed.push(piece);
+    } else healed.push(segment);
   }
   return healed;
 }
 
-function isContinued(before: Piece, piece: Piece): boolean {
+function isContinued(before: Segment, segment: Segment): boolean {
   return (
-    before.parent === piece.parent &&
-    before.end === piece.start &&
-    before.start !== piece.end &&
-    before.sources.length === piece.sources.length &&
-    before.sources.every((source, i) => source === piece.sources[i])
+    before.parent === segment.parent &&
+    before.end === segment.start &&
+    before.start !== segment.end &&
+    before.sources.length === segment.sources.length &&
+    before.sources.every((source, i) => source === segment.sources[i])
   );
 }

@@ -1,11 +1,11 @@
 /**
- * The exact border of the front at one depth, piece by piece: ∪ over stages of (opening grown by its reach), M2.
- * Every border point lies on some spread feature and nearer to no other source than that source's reach. So: spread all
- * features, cut them where they meet, and keep the pieces whose middle no other stage or feature has passed. Between cuts
- * a piece is wholly border or wholly hidden, so one test at the middle decides exactly. No polygon, no pixel.
+ * The exact border of the front at one depth, segment by segment: ∪ over stages of (opening grown by its reach), M2.
+ * Every border point lies on some offset feature and nearer to no other source than that source's reach. So: offset all
+ * features, cut them where they meet, and keep the segments whose middle no other stage or feature has passed. Between cuts
+ * a segment is wholly border or wholly hidden, so one test at the middle decides exactly. No polygon, no pixel.
  *
- * Where scribe lines are right, the fronts of several stages meet the same drawn line at the same depth: pieces that lie
- * on each other are the rule, not the exception. Of pieces within SAME_FIGURE that run the same way the earliest stage's is
+ * Where scribe lines are right, the fronts of several stages meet the same drawn line at the same depth: segments that lie
+ * on each other are the rule, not the exception. Of segments within SAME_FIGURE that run the same way the earliest stage's is
  * kept; of two that run against each other, closed land of no width, neither.
  */
 
@@ -15,11 +15,11 @@ import { SAME_FIGURE } from '#geometry/tolerances.ts';
 import { hypot } from '#maths/hypot.ts';
 import type { ClipBorder, ContourKit } from './contour-kit.ts';
 import { type Feature, isCusp, squaredDistance } from './front-features.ts';
-import { cutWhereTheyMeet, pointOfSpread, type Spread, spreadFeature } from './spread.ts';
+import { cutWhereTheyMeet, type OffsetCurve, offsetFeature, pointOfCurve } from './offset-curve.ts';
 
-export interface ContourPiece {
-  readonly spread: Spread;
-  /** Shares of the spread where the piece starts and ends. */
+export interface ContourSegment {
+  readonly curve: OffsetCurve;
+  /** Shares of the curve where the segment starts and ends. */
   readonly from: number;
   readonly to: number;
   readonly ax: number;
@@ -41,108 +41,108 @@ export interface ContourAsk {
   readonly clip?: ClipBorder | undefined;
 }
 
-export function contourPieces(kit: ContourKit, ask: ContourAsk): ContourPiece[] {
+export function contourSegments(kit: ContourKit, ask: ContourAsk): ContourSegment[] {
   const { members, reaches, clip } = ask;
   const { features } = kit.index;
-  const spreads = kit.spreads;
+  const curves = kit.curves;
   for (let i = 0; i < members.length; i++) {
     const member = members[i] as number;
     const feature = itemAt(features, member);
     const reach = itemAt(reaches, feature.stage);
-    spreads[member] = reach < 0 ? undefined : spreadFeature(feature, reach);
+    curves[member] = reach < 0 ? undefined : offsetFeature(feature, reach);
   }
-  const borders = clip === undefined ? [] : clip.features.map((feature) => spreadFeature(feature, 0));
+  const borders = clip === undefined ? [] : clip.features.map((feature) => offsetFeature(feature, 0));
   cutAll(kit, ask, borders);
-  const pieces: ContourPiece[] = [];
+  const segments: ContourSegment[] = [];
   for (let i = 0; i < members.length; i++) {
     const member = members[i] as number;
-    const spread = spreads[member];
-    if (spread === undefined) continue;
-    forEachPart(spread, (part) => {
-      const piece = frontPiece(kit, ask, member, part);
-      if (piece !== undefined) pieces.push(piece);
+    const curve = curves[member];
+    if (curve === undefined) continue;
+    forEachPart(curve, (part) => {
+      const segment = frontSegment(kit, ask, member, part);
+      if (segment !== undefined) segments.push(segment);
     });
   }
-  borders.forEach((spread, border) => {
-    if (spread === undefined) return;
-    forEachPart(spread, (part) => {
-      if (isBorderOfFront(kit, ask, border, part)) pieces.push(pieceOf(part, BOTH));
+  borders.forEach((curve, border) => {
+    if (curve === undefined) return;
+    forEachPart(curve, (part) => {
+      if (isBorderOfFront(kit, ask, border, part)) segments.push(segmentOf(part, BOTH));
     });
   });
-  for (let i = 0; i < members.length; i++) spreads[members[i] as number] = undefined;
-  return pieces;
+  for (let i = 0; i < members.length; i++) curves[members[i] as number] = undefined;
+  return segments;
 }
 
 function cutAll(
   kit: ContourKit,
   { members, clip }: ContourAsk,
-  borders: readonly (Spread | undefined)[],
+  borders: readonly (OffsetCurve | undefined)[],
 ): void {
-  const { spreads, near } = kit;
+  const { curves, near } = kit;
   for (let i = 0; i < members.length; i++) {
     const member = members[i] as number;
-    const spread = spreads[member];
-    if (spread === undefined) continue;
+    const curve = curves[member];
+    if (curve === undefined) continue;
     const end = near.offsets[member + 1] as number;
     for (let k = near.offsets[member] as number; k < end; k++) {
       const other = near.items[k] as number;
-      const second = other > member ? spreads[other] : undefined;
-      if (second !== undefined) cutWhereTheyMeet(spread, second);
+      const second = other > member ? curves[other] : undefined;
+      if (second !== undefined) cutWhereTheyMeet(curve, second);
     }
   }
   borders.forEach((border, b) => {
     if (border === undefined || clip === undefined) return;
     for (const member of itemAt(clip.nearFeatures, b)) {
-      const spread = spreads[member];
-      if (spread !== undefined) cutWhereTheyMeet(border, spread);
+      const curve = curves[member];
+      if (curve !== undefined) cutWhereTheyMeet(border, curve);
     }
   });
 }
 
-/** A part of a spread between two cuts, by its shares. */
-type SpreadPart = Pick<ContourPiece, 'spread' | 'from' | 'to'>;
+/** A part of a curve between two cuts, by its shares. */
+type CurvePart = Pick<ContourSegment, 'curve' | 'from' | 'to'>;
 
-/** Calls back for each part of the spread between cuts; parts too short to matter are joined to the next. */
-function forEachPart(spread: Spread, take: (part: SpreadPart) => void): void {
-  if (spread.cuts.length === 0) {
-    take({ spread, from: 0, to: 1 });
+/** Calls back for each part of the curve between cuts; parts too short to matter are joined to the next. */
+function forEachPart(curve: OffsetCurve, take: (part: CurvePart) => void): void {
+  if (curve.cuts.length === 0) {
+    take({ curve, from: 0, to: 1 });
     return;
   }
   const shares: number[] = [];
-  for (let i = 0; i < spread.cuts.length; i += 3) shares.push(spread.cuts[i] as number);
+  for (let i = 0; i < curve.cuts.length; i += 3) shares.push(curve.cuts[i] as number);
   shares.sort((a, b) => a - b);
-  const length = spread.radius === 0 ? spread.feature.length : spread.radius * Math.abs(spread.feature.sweep);
+  const length = curve.radius === 0 ? curve.feature.length : curve.radius * Math.abs(curve.feature.sweep);
   const shortest = SAME_FIGURE / length;
   let from = 0;
   for (const share of shares) {
     if (share - from < shortest || share > 1 - shortest) continue;
-    take({ spread, from, to: share });
+    take({ curve, from, to: share });
     from = share;
   }
-  take({ spread, from, to: 1 });
+  take({ curve, from, to: 1 });
 }
 
 /** The middle of a part, which decides for all of it. */
 interface Middle {
-  readonly spread: Spread;
+  readonly curve: OffsetCurve;
   readonly x: number;
   readonly y: number;
 }
 
-function middleOf({ spread, from, to }: SpreadPart): Middle {
-  const [x, y] = pointOfSpread(spread, (from + to) / 2);
-  return { spread, x, y };
+function middleOf({ curve, from, to }: CurvePart): Middle {
+  const [x, y] = pointOfCurve(curve, (from + to) / 2);
+  return { curve, x, y };
 }
 
-/** The piece that a part of a spread feature makes, unless its middle is hidden or cut off. */
-function frontPiece(
+/** The segment that a part of an offset feature makes, unless its middle is hidden or cut off. */
+function frontSegment(
   kit: ContourKit,
   ask: ContourAsk,
   member: number,
-  part: SpreadPart,
-): ContourPiece | undefined {
+  part: CurvePart,
+): ContourSegment | undefined {
   const middle = middleOf(part);
-  const { feature } = part.spread;
+  const { feature } = part.curve;
   const verdict = hiddenBy(kit, ask, member, middle);
   if (verdict === 'hidden') return undefined;
   const floorStage = ask.reaches.indexOf(0);
@@ -150,7 +150,7 @@ function frontPiece(
   const withFloor = verdict !== 'on-floor';
   if (isFloor && !withFloor) return undefined;
   if (ask.clip !== undefined && isCutOff(ask.clip, member, middle)) return undefined;
-  return pieceOf(part, { withFloor, withoutFloor: !isFloor });
+  return segmentOf(part, { withFloor, withoutFloor: !isFloor });
 }
 
 /** Whether another source has passed the point (hidden), or only the floor at this very depth covers it (on-floor). */
@@ -160,10 +160,10 @@ function hiddenBy(
   member: number,
   middle: Middle,
 ): 'hidden' | 'on-floor' | 'border' {
-  const { spread, x, y } = middle;
+  const { curve, x, y } = middle;
   const { features, openings } = kit.index;
   const { near } = kit;
-  if (isCusp(spread.feature) && isInside(itemAt(openings, spread.feature.stage), x, y)) return 'hidden';
+  if (isCusp(curve.feature) && isInside(itemAt(openings, curve.feature.stage), x, y)) return 'hidden';
   let onFloor = false;
   let touchesFloor = false;
   const end = near.offsets[member + 1] as number;
@@ -191,11 +191,11 @@ function sameBorder(
   { source, reach }: { readonly source: Feature; readonly reach: number },
   middle: Middle,
 ): 'hidden' | 'on-floor' | 'border' {
-  const { spread, x, y } = middle;
+  const { curve, x, y } = middle;
   // An opening of no width has a border on either side; neither hides what spreads from the other.
   if (reach > 0 && isBehind(source, x, y))
     return isInside(itemAt(openings, source.stage), x, y) ? 'hidden' : 'border';
-  const { stage } = spread.feature;
+  const { stage } = curve.feature;
   const along = runsAlong(source, middle);
   if (along > 0.5 && source.stage < stage) return 'hidden';
   if (along > -0.5) return 'border';
@@ -209,18 +209,18 @@ function isBehind({ kind, nx, ny, ax, ay, cx, cy, radius, side }: Feature, x: nu
 }
 
 /** How far the first later opening that holds the point has grown; 0 for the floor at this depth, negative for none. */
-function coverByLater({ index }: ContourKit, { reaches }: ContourAsk, { spread, x, y }: Middle): number {
-  for (let later = spread.feature.stage + 1; later < index.openings.length; later++) {
+function coverByLater({ index }: ContourKit, { reaches }: ContourAsk, { curve, x, y }: Middle): number {
+  for (let later = curve.feature.stage + 1; later < index.openings.length; later++) {
     const reach = reaches[later] as number;
     if (reach >= 0 && isInside(itemAt(index.openings, later), x, y)) return reach;
   }
   return -1;
 }
 
-/** Cosine between the spread's way and the way of another source's border at a point where they lie on each other. */
-function runsAlong(source: Feature, { spread, x, y }: Middle): number {
+/** Cosine between the curve's way and the way of another source's border at a point where they lie on each other. */
+function runsAlong(source: Feature, { curve, x, y }: Middle): number {
   const [ox, oy] = awayFrom(source, x, y);
-  const { feature } = spread;
+  const { feature } = curve;
   let fx = feature.nx;
   let fy = feature.ny;
   if (feature.kind !== 'line') {
@@ -252,7 +252,7 @@ function awayFrom(source: Feature, x: number, y: number): [number, number] {
     : [(x - source.bx) / toEnd, (y - source.by) / toEnd];
 }
 
-/** Whether a point of the contour is outside the clipping border, or on it: there the border's own piece stands for it. */
+/** Whether a point of the contour is outside the clipping border, or on it: there the border's own segment stands for it. */
 function isCutOff(clip: ClipBorder, member: number, { x, y }: Middle): boolean {
   const near = clip.nearBorders.get(member);
   if (near !== undefined) {
@@ -264,7 +264,7 @@ function isCutOff(clip: ClipBorder, member: number, { x, y }: Middle): boolean {
 }
 
 /** Whether a part of the clipping border lies inside the contour, or on it and running the same way. */
-function isBorderOfFront(kit: ContourKit, ask: ContourAsk, border: number, part: SpreadPart): boolean {
+function isBorderOfFront(kit: ContourKit, ask: ContourAsk, border: number, part: CurvePart): boolean {
   const middle = middleOf(part);
   const { x, y } = middle;
   const { features, openings } = kit.index;
@@ -287,11 +287,11 @@ function isBorderOfFront(kit: ContourKit, ask: ContourAsk, border: number, part:
 
 const BOTH = { withFloor: true, withoutFloor: true };
 
-function pieceOf(
-  { spread, from, to }: SpreadPart,
-  floor: Pick<ContourPiece, 'withFloor' | 'withoutFloor'>,
-): ContourPiece {
-  const [ax, ay] = pointOfSpread(spread, from);
-  const [bx, by] = pointOfSpread(spread, to);
-  return { spread, from, to, ax, ay, bx, by, ...floor };
+function segmentOf(
+  { curve, from, to }: CurvePart,
+  floor: Pick<ContourSegment, 'withFloor' | 'withoutFloor'>,
+): ContourSegment {
+  const [ax, ay] = pointOfCurve(curve, from);
+  const [bx, by] = pointOfCurve(curve, to);
+  return { curve, from, to, ax, ay, bx, by, ...floor };
 }

@@ -4,31 +4,31 @@ import type { Progress } from './workbench-state.ts';
 /** Runs shorter than this pass without a word. */
 const WORTH_A_WORD_MS = 500;
 
-export interface ProgressTeller {
+export interface ProgressReporter {
   readonly report: (share: number, what: string) => void;
   /** What is reported after this was on its way when the run ended: it is not told. */
   readonly end: () => void;
 }
 
-export function tellProgress(
-  tell: (progress: Progress | undefined) => void,
+export function delayedReporter(
+  notify: (progress: Progress | undefined) => void,
   what = 'planning',
-): ProgressTeller {
+): ProgressReporter {
   let last: Progress = { share: 0, what };
-  let state: 'quiet' | 'telling' | 'over' = 'quiet';
+  let state: 'quiet' | 'reporting' | 'over' = 'quiet';
   const timer = setTimeout(() => {
-    state = 'telling';
-    tell(last);
+    state = 'reporting';
+    notify(last);
   }, WORTH_A_WORD_MS);
   return {
     report: (share, now) => {
       last = { share, what: now };
-      if (state === 'telling') tell(last);
+      if (state === 'reporting') notify(last);
     },
     end: () => {
       clearTimeout(timer);
       state = 'over';
-      tell(undefined);
+      notify(undefined);
     },
   };
 }

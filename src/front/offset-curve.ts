@@ -1,4 +1,4 @@
-/** A feature spread by a distance: one exact piece of the border that growing makes, before neighbours cut it back. */
+/** A feature offset by a distance: one exact part of the border that growing makes, before neighbours cut it back. */
 import { chordPlace, halfChord } from '#geometry/cross-carriers.ts';
 import { TOUCHING } from '#geometry/tolerances.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
@@ -6,9 +6,9 @@ import { hypot } from '#maths/hypot.ts';
 import { cos, sin } from '#maths/sine.ts';
 import type { Feature } from './front-features.ts';
 
-export interface Spread {
+export interface OffsetCurve {
   readonly feature: Feature;
-  /** Arc and corner: radius of the spread arc. */
+  /** Arc and corner: radius of the offset arc. */
   readonly radius: number;
   readonly ax: number;
   readonly ay: number;
@@ -22,8 +22,8 @@ export interface Spread {
   readonly cuts: number[];
 }
 
-/** The spread feature, or nothing when it has shrunk away: a hollow arc ends at its centre, a corner is no border at reach 0. */
-export function spreadFeature(feature: Feature, reach: number): Spread | undefined {
+/** The offset feature, or nothing when it has shrunk away: a hollow arc ends at its centre, a corner is no border at reach 0. */
+export function offsetFeature(feature: Feature, reach: number): OffsetCurve | undefined {
   const { kind, nx, ny, cx, cy } = feature;
   if (kind === 'line') {
     const dx = nx * reach;
@@ -57,9 +57,9 @@ export function spreadFeature(feature: Feature, reach: number): Spread | undefin
 /** With its box, which a bow over the chord makes wider. */
 function boxed(
   feature: Feature,
-  { ax, ay, bx, by }: Pick<Spread, 'ax' | 'ay' | 'bx' | 'by'>,
+  { ax, ay, bx, by }: Pick<OffsetCurve, 'ax' | 'ay' | 'bx' | 'by'>,
   { radius, bow }: { readonly radius: number; readonly bow: number },
-): Spread {
+): OffsetCurve {
   const slack = bow + TOUCHING;
   return {
     feature,
@@ -76,8 +76,8 @@ function boxed(
   };
 }
 
-/** Marks on both spreads where they cross, and where an end of one touches the other. */
-export function cutWhereTheyMeet(a: Spread, b: Spread): void {
+/** Marks on both curves where they cross, and where an end of one touches the other. */
+export function cutWhereTheyMeet(a: OffsetCurve, b: OffsetCurve): void {
   if (a.minX > b.maxX || b.minX > a.maxX || a.minY > b.maxY || b.minY > a.maxY) return;
   if (a.radius === 0) {
     if (b.radius === 0) crossLines(a, b);
@@ -90,7 +90,7 @@ export function cutWhereTheyMeet(a: Spread, b: Spread): void {
   cutAtTouch(b, a.bx, a.by);
 }
 
-function crossLines(a: Spread, b: Spread): void {
+function crossLines(a: OffsetCurve, b: OffsetCurve): void {
   const ux = a.bx - a.ax;
   const uy = a.by - a.ay;
   const vx = b.bx - b.ax;
@@ -108,7 +108,7 @@ function crossLines(a: Spread, b: Spread): void {
   b.cuts.push(t, x, y);
 }
 
-function crossLineAndArc(line: Spread, arc: Spread): void {
+function crossLineAndArc(line: OffsetCurve, arc: OffsetCurve): void {
   const { nx, ny, length } = line.feature;
   const { cx, cy } = arc.feature;
   const dx = -ny;
@@ -129,7 +129,7 @@ function crossLineAndArc(line: Spread, arc: Spread): void {
   }
 }
 
-function crossArcs(a: Spread, b: Spread): void {
+function crossArcs(a: OffsetCurve, b: OffsetCurve): void {
   const dx = b.feature.cx - a.feature.cx;
   const dy = b.feature.cy - a.feature.cy;
   const apart = Math.sqrt(dx * dx + dy * dy);
@@ -155,28 +155,28 @@ function isTouching(apart: number, one: number, other: number): boolean {
   return gap <= TOUCHING && apart > TOUCHING;
 }
 
-function cutAtTouch(spread: Spread, x: number, y: number): void {
-  if (x < spread.minX || x > spread.maxX || y < spread.minY || y > spread.maxY) return;
-  const { nx, ny, cx, cy, length } = spread.feature;
-  if (spread.radius === 0) {
-    const dx = x - spread.ax;
-    const dy = y - spread.ay;
+function cutAtTouch(curve: OffsetCurve, x: number, y: number): void {
+  if (x < curve.minX || x > curve.maxX || y < curve.minY || y > curve.maxY) return;
+  const { nx, ny, cx, cy, length } = curve.feature;
+  if (curve.radius === 0) {
+    const dx = x - curve.ax;
+    const dy = y - curve.ay;
     if (Math.abs(dx * nx + dy * ny) > TOUCHING) return;
     const along = dx * -ny + dy * nx;
     if (along <= TOUCHING || along >= length - TOUCHING) return;
-    spread.cuts.push(along / length, spread.ax - ny * along, spread.ay + nx * along);
+    curve.cuts.push(along / length, curve.ax - ny * along, curve.ay + nx * along);
     return;
   }
   const far = hypot(x - cx, y - cy);
-  if (Math.abs(far - spread.radius) > TOUCHING) return;
-  const share = shareOfArc(spread, x, y);
-  const margin = TOUCHING / (spread.radius * Math.abs(spread.feature.sweep));
+  if (Math.abs(far - curve.radius) > TOUCHING) return;
+  const share = shareOfArc(curve, x, y);
+  const margin = TOUCHING / (curve.radius * Math.abs(curve.feature.sweep));
   if (share <= margin || share >= 1 - margin) return;
-  spread.cuts.push(share, cx + ((x - cx) * spread.radius) / far, cy + ((y - cy) * spread.radius) / far);
+  curve.cuts.push(share, cx + ((x - cx) * curve.radius) / far, cy + ((y - cy) * curve.radius) / far);
 }
 
 /** Share of the arc at which a point of its circle lies; -1 beyond its ends. */
-export function shareOfArc(arc: Spread, x: number, y: number): number {
+export function shareOfArc(arc: OffsetCurve, x: number, y: number): number {
   const { cx, cy, nx, ny, cosHalf, sweep } = arc.feature;
   const dx = x - cx;
   const dy = y - cy;
@@ -186,15 +186,15 @@ export function shareOfArc(arc: Spread, x: number, y: number): number {
   return Math.min(1, Math.max(0, 0.5 + turned / sweep));
 }
 
-/** The point at a share of the spread. */
-export function pointOfSpread(spread: Spread, share: number): [x: number, y: number] {
-  if (share === 0) return [spread.ax, spread.ay];
-  if (share === 1) return [spread.bx, spread.by];
-  if (spread.radius === 0) {
-    return [spread.ax + (spread.bx - spread.ax) * share, spread.ay + (spread.by - spread.ay) * share];
+/** The point at a share of the curve. */
+export function pointOfCurve(curve: OffsetCurve, share: number): [x: number, y: number] {
+  if (share === 0) return [curve.ax, curve.ay];
+  if (share === 1) return [curve.bx, curve.by];
+  if (curve.radius === 0) {
+    return [curve.ax + (curve.bx - curve.ax) * share, curve.ay + (curve.by - curve.ay) * share];
   }
-  const { cx, cy, from, sweep, nx, ny } = spread.feature;
-  if (share === 0.5) return [cx + nx * spread.radius, cy + ny * spread.radius];
+  const { cx, cy, from, sweep, nx, ny } = curve.feature;
+  if (share === 0.5) return [cx + nx * curve.radius, cy + ny * curve.radius];
   const angle = from + sweep * share;
-  return [cx + spread.radius * cos(angle), cy + spread.radius * sin(angle)];
+  return [cx + curve.radius * cos(angle), cy + curve.radius * sin(angle)];
 }

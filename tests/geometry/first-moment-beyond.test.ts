@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { cutFrame } from '#geometry/cut-across.ts';
-import { momentBeyond } from '#geometry/moment-beyond.ts';
+import { firstMomentBeyond } from '#geometry/first-moment-beyond.ts';
 import { type Loop, loopsArea, reverseSpans, spanLength } from '#geometry/span.ts';
 import { circle, rectangle, roundedRectangle } from '#support/shapes.ts';
 
@@ -9,17 +9,23 @@ const RIGHT = { x: 1, y: 0 };
 
 describe('∫ max(0, s − from) dA', () => {
   test('a rectangle 8 × 3 from its middle: half of it, 2 away on average', () => {
-    expect(momentBeyond([rectangle(0, 0, 8, 3)], { direction: RIGHT, from: 4 })).toBeCloseTo(4 * 3 * 2, 12);
+    expect(firstMomentBeyond([rectangle(0, 0, 8, 3)], { direction: RIGHT, from: 4 })).toBeCloseTo(
+      4 * 3 * 2,
+      12,
+    );
   });
 
   test('a disc of radius r from its centre line: 2 r³ / 3', () => {
-    expect(momentBeyond([circle(7, -2, 3)], { direction: { x: 0, y: 1 }, from: -2 })).toBeCloseTo(18, 12);
+    expect(firstMomentBeyond([circle(7, -2, 3)], { direction: { x: 0, y: 1 }, from: -2 })).toBeCloseTo(
+      18,
+      12,
+    );
   });
 
   test('nothing lies beyond the far side; from before the near side it is area × distance of the middle', () => {
     const loops = [circle(7, -2, 3), reverseSpans(circle(7, -2, 1))];
-    expect(momentBeyond(loops, { direction: RIGHT, from: 10 })).toBeCloseTo(0, 12);
-    expect(momentBeyond(loops, { direction: RIGHT, from: -5 })).toBeCloseTo(12 * loopsArea(loops), 10);
+    expect(firstMomentBeyond(loops, { direction: RIGHT, from: 10 })).toBeCloseTo(0, 12);
+    expect(firstMomentBeyond(loops, { direction: RIGHT, from: -5 })).toBeCloseTo(12 * loopsArea(loops), 10);
   });
 
   test('any direction and place: as the cuts across add up', () => {
@@ -33,7 +39,9 @@ describe('∫ max(0, s − from) dA', () => {
         const angle = (degrees * Math.PI) / 180;
         const direction = { x: Math.cos(angle), y: Math.sin(angle) };
         const summed = summedAcross(plate, { direction, from });
-        expect(Math.abs(momentBeyond(plate, { direction, from }) - summed)).toBeLessThan(2e-3 * summed + 2);
+        expect(Math.abs(firstMomentBeyond(plate, { direction, from }) - summed)).toBeLessThan(
+          2e-3 * summed + 2,
+        );
       }),
       { numRuns: 60 },
     );
