@@ -11,6 +11,13 @@ const tags = [{ name: 'long', description: 'over about half a second on a quiet 
 export default defineConfig({
   test: {
     tags,
+    // Everything but the page, the command line and the worker's glue, which other suites try in a process of their own.
+    coverage: {
+      include: ['src/**/*.ts'],
+      exclude: ['src/app/**', 'src/cli/**', 'src/**/*.d.ts'],
+      reporter: ['text', 'html'],
+      reportsDirectory: '.reports/coverage',
+    },
     projects: [
       {
         test: {
