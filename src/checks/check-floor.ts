@@ -4,7 +4,7 @@
  */
 import { type Finding, finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
-import { isInsideLoops } from '#geometry/inside-loops.ts';
+import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import { groupNear } from '#geometry/near-values.ts';
 import type { Span } from '#geometry/span.ts';
 import { NUDGE, SCRIBE_ACCURACY } from '#geometry/tolerances.ts';

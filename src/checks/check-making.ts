@@ -3,7 +3,7 @@
 import { type Finding, finding } from '#findings/finding.ts';
 import { tallied } from '#findings/finding-tally.ts';
 import { contourLoops } from '#front/contour-loops.ts';
-import { partAtTouches } from '#geometry/part-at-touches.ts';
+import { partAtTouches } from '#geometry/loops/part-at-touches.ts';
 import type { Point } from '#geometry/point.ts';
 import { reverseSpans } from '#geometry/span.ts';
 import { TOUCHING } from '#geometry/tolerances.ts';

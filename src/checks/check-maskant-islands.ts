@@ -1,6 +1,6 @@
 /** Islands of maskant that stand in an opening: what metal is left untouched under each has to hold it. */
 import { type Finding, finding } from '#findings/finding.ts';
-import { labelPoint } from '#geometry/label-point.ts';
+import { labelPoint } from '#geometry/loops/label-point.ts';
 import { loopArea } from '#geometry/span.ts';
 import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import { gatherNarrow, type NarrowFound } from './gather-narrow.ts';

@@ -2,7 +2,7 @@
 
 import { type Finding, finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
-import { partAtTouches } from '#geometry/part-at-touches.ts';
+import { partAtTouches } from '#geometry/loops/part-at-touches.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, loopArea, pointAlong, type Span, tangentAlong } from '#geometry/span.ts';
 import { JUST_BESIDE, TOUCHING } from '#geometry/tolerances.ts';

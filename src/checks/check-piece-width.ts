@@ -1,8 +1,8 @@
 /** Pieces of maskant too narrow to be lifted in one go: strips and necks, and whole pieces with no room for more. */
 
 import { type Finding, finding } from '#findings/finding.ts';
-import { isInside, makeInsideIndex } from '#geometry/inside-index.ts';
-import { partAtTouches } from '#geometry/part-at-touches.ts';
+import { isInside, makeInsideIndex } from '#geometry/loops/inside-index.ts';
+import { partAtTouches } from '#geometry/loops/part-at-touches.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, type Loop, loopArea } from '#geometry/span.ts';
 import { TOUCHING } from '#geometry/tolerances.ts';

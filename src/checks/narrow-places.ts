@@ -10,7 +10,7 @@
 import { itemAt } from '#geometry/assert.ts';
 import { type Box, boxOfSpan, growBox } from '#geometry/box.ts';
 import { indexBoxes } from '#geometry/box-index.ts';
-import { largestDisc } from '#geometry/largest-disc.ts';
+import { largestDisc } from '#geometry/loops/largest-disc.ts';
 import { distance, dot, type Point, scale, subtract, turnLeft } from '#geometry/point.ts';
 import {
   distanceToSpan,
@@ -26,8 +26,8 @@ import {
   startAngle,
   tangentAlong,
 } from '#geometry/span.ts';
+import { wholeSpans } from '#geometry/spans/whole-spans.ts';
 import { SAME_BORDER, SCRIBE_ACCURACY, TOUCHING } from '#geometry/tolerances.ts';
-import { wholeSpans } from '#geometry/whole-spans.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
 import { hypot } from '#maths/hypot.ts';
 

@@ -1,6 +1,7 @@
 /** What lies where on the part: the level across a border span, and the region at a point. Built once for a plan, in linear time. */
-import { locateAreas } from '#geometry/area-locator.ts';
+
 import { itemAt } from '#geometry/assert.ts';
+import { locateAreas } from '#geometry/loops/area-locator.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Span } from '#geometry/span.ts';
 import { JUST_BESIDE } from '#geometry/tolerances.ts';

@@ -1,6 +1,7 @@
 /** A finding of linework that was moved to a local origin, given in the drawing's own frame, or the other way round. */
-import { movePath, movePoint } from '#geometry/move-spans.ts';
+
 import type { Point } from '#geometry/point.ts';
+import { movePath, movePoint } from '#geometry/spans/move-spans.ts';
 import type { Finding, Place } from './finding.ts';
 
 /** Its place, and a place among its facts. */

@@ -1,7 +1,8 @@
 /** Which of many areas side by side, such as a part's regions, holds a place, and which ones a straight cut runs through. */
-import { type AreaLocator, locateAreas } from '#geometry/area-locator.ts';
+
 import { itemAt } from '#geometry/assert.ts';
 import { boxOfPoints } from '#geometry/box.ts';
+import { type AreaLocator, locateAreas } from '#geometry/loops/area-locator.ts';
 import { distance, type Point } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
 import { SAME_CROSSING } from '#geometry/tolerances.ts';

@@ -6,7 +6,7 @@
  */
 import { itemAt } from '#geometry/assert.ts';
 import { type DisjointSets, disjointSets } from '#geometry/disjoint-sets.ts';
-import { type InsideIndex, makeInsideIndex } from '#geometry/inside-index.ts';
+import { type InsideIndex, makeInsideIndex } from '#geometry/loops/inside-index.ts';
 import type { Loop } from '#geometry/span.ts';
 import { type Feature, loopFeatures } from './front-features.ts';
 import { type FrontIndex, featureBox } from './front-index.ts';

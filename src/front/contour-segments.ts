@@ -10,7 +10,7 @@
  */
 
 import { itemAt } from '#geometry/assert.ts';
-import { type InsideIndex, isInside } from '#geometry/inside-index.ts';
+import { type InsideIndex, isInside } from '#geometry/loops/inside-index.ts';
 import { SAME_FIGURE } from '#geometry/tolerances.ts';
 import { hypot } from '#maths/hypot.ts';
 import type { ClipBorder, ContourKit } from './contour-kit.ts';

@@ -3,7 +3,7 @@
  * Cost: a search of the index and a few distances; about a microsecond and a half a point.
  */
 import { itemAt } from '#geometry/assert.ts';
-import { isInside } from '#geometry/inside-index.ts';
+import { isInside } from '#geometry/loops/inside-index.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Moment, momentAt } from './front.ts';
 import { squaredDistance } from './front-features.ts';

@@ -3,10 +3,10 @@
  * opening; a convex corner spreads into a round join. All features have one shape, so that the inner loops stay fast.
  */
 
-import { throughEnds } from '#geometry/arc-through-ends.ts';
 import { assert, itemAt } from '#geometry/assert.ts';
 import { cross, dot, type Point } from '#geometry/point.ts';
 import { type ArcSpan, type Loop, type Span, startAngle, tangentAlong } from '#geometry/span.ts';
+import { throughEnds } from '#geometry/spans/arc-through-ends.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
 import { hypot } from '#maths/hypot.ts';
 import { cos, sin } from '#maths/sine.ts';

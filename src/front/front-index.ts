@@ -5,7 +5,7 @@
 import Flatbush from 'flatbush';
 import { itemAt } from '#geometry/assert.ts';
 import { boxOfSpan } from '#geometry/box.ts';
-import { type InsideIndex, makeInsideIndex } from '#geometry/inside-index.ts';
+import { type InsideIndex, makeInsideIndex } from '#geometry/loops/inside-index.ts';
 import type { Loop, Span } from '#geometry/span.ts';
 import { type Front, farthestReaches } from './front.ts';
 import { type Feature, loopFeatures } from './front-features.ts';

@@ -1,7 +1,7 @@
 /** Where a straight cut crosses an offset feature: exact. */
 
-import { halfChord } from '#geometry/cross-carriers.ts';
 import type { Point } from '#geometry/point.ts';
+import { halfChord } from '#geometry/spans/cross-carriers.ts';
 import { hypot } from '#maths/hypot.ts';
 import { type OffsetCurve, shareOfArc } from './offset-curve.ts';
 

@@ -1,5 +1,5 @@
 /** A feature offset by a distance: one exact part of the border that growing makes, before neighbours cut it back. */
-import { chordPlace, halfChord } from '#geometry/cross-carriers.ts';
+import { chordPlace, halfChord } from '#geometry/spans/cross-carriers.ts';
 import { TOUCHING } from '#geometry/tolerances.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
 import { hypot } from '#maths/hypot.ts';

@@ -1,7 +1,7 @@
 /** What the front makes of each region: its floor, and the deepest and shallowest places in it. */
 import { itemAt } from '#geometry/assert.ts';
 import { boxOfSpans } from '#geometry/box.ts';
-import { isInside } from '#geometry/inside-index.ts';
+import { isInside } from '#geometry/loops/inside-index.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
 import { ROUNDING, SCRIBE_ACCURACY } from '#geometry/tolerances.ts';

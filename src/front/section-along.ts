@@ -3,7 +3,7 @@
  * between as the fillets need (section-places.ts).
  */
 import { itemAt } from '#geometry/assert.ts';
-import { isInside } from '#geometry/inside-index.ts';
+import { isInside } from '#geometry/loops/inside-index.ts';
 import type { Point } from '#geometry/point.ts';
 import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import { makeProbe } from './depth-at.ts';

@@ -3,7 +3,7 @@
  * of the sheet: what lies beyond it is cut off later.
  */
 import { itemAt } from '#geometry/assert.ts';
-import { type InsideIndex, isInside } from '#geometry/inside-index.ts';
+import { type InsideIndex, isInside } from '#geometry/loops/inside-index.ts';
 import { countBorders, type Nodes, nodesOf } from './chain-segments.ts';
 import { nextContourDepth } from './contour-depths.ts';
 import type { ContourKit } from './contour-kit.ts';

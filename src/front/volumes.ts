@@ -5,7 +5,7 @@
  * they agree to AGREEMENT of the cluster's volume: only where fronts meet or islands vanish. Relative error under 1e-5.
  */
 import { itemAt } from '#geometry/assert.ts';
-import { isInside } from '#geometry/inside-index.ts';
+import { isInside } from '#geometry/loops/inside-index.ts';
 import type { Point } from '#geometry/point.ts';
 import { contourArea } from './contour-area.ts';
 import { type ContourKit, clipNearCluster, makeClipBorder } from './contour-kit.ts';

@@ -6,7 +6,7 @@
 
 import { distance, dot, type Point } from '#geometry/point.ts';
 import { type Path, pointAlong, reverseSpans, type Span, spanLength, tangentAlong } from '#geometry/span.ts';
-import type { CuttingChoices } from '#job/cutting-fields.ts';
+import type { CuttingChoices } from '#job/fields/cutting-fields.ts';
 import { cos } from '#maths/sine.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import { followableLine } from './followable-line.ts';

@@ -11,7 +11,7 @@ import type { FrontIndex } from '#front/front-index.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { type Box, boxOfPoints, boxOfSpan, boxOfSpans, growBox } from '#geometry/box.ts';
 import { type BoxIndex, indexBoxes } from '#geometry/box-index.ts';
-import { isInside, makeInsideIndex } from '#geometry/inside-index.ts';
+import { isInside, makeInsideIndex } from '#geometry/loops/inside-index.ts';
 import { distance, type Point, pointOnCircle } from '#geometry/point.ts';
 import { distanceToSpan, type Span } from '#geometry/span.ts';
 import { ROUNDING } from '#geometry/tolerances.ts';

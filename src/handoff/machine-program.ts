@@ -3,9 +3,9 @@
  * are G1, arcs G2 and G3 of at most half a turn with the centre as I and J from the arc's start. Segments are those of scribe.dxf,
  * which the post's figures round and do not merge anew. Source of the words: NIST RS274NGC interpreter report, NISTIR 6556 (2000), sections 3.3 to 3.5.
  */
-import { asciiOnly } from '#drawing/ascii-text.ts';
+import { asciiOnly } from '#drawing/write/ascii-text.ts';
 import { itemAt } from '#geometry/assert.ts';
-import type { Post } from '#job/post-file.ts';
+import type { Post } from '#job/files/post-file.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import { contourOfPath, pathOfContour } from './contour.ts';
 import type { CutLine } from './cut-lines.ts';

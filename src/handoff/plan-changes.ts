@@ -6,8 +6,8 @@
 
 import type { FindingRecord } from '#findings/finding-record.ts';
 import { SAME_FIGURE } from '#geometry/tolerances.ts';
-import type { PlanFile, PlanFileRegion, PlanFileStage } from '#job/plan-file.ts';
-import { handoffProvenance } from '#job/resolve-handoff.ts';
+import type { PlanFile, PlanFileRegion, PlanFileStage } from '#job/files/plan-file.ts';
+import { handoffProvenance } from '#job/resolve/resolve-handoff.ts';
 import { hypot } from '#maths/hypot.ts';
 import { type JobChange, jobChanges } from './job-changes.ts';
 import { contoursApart, type LineChanges, lineChanges } from './line-changes.ts';

@@ -2,7 +2,7 @@
  * The machine programs of a plan: one for all stages, or one a stage; named so that a folder shows which is which. With a coat
  * a stage there is always one a stage: no program may cut lines of a coat that is not on yet.
  */
-import type { ProgramChoices } from '#job/cutting-fields.ts';
+import type { ProgramChoices } from '#job/fields/cutting-fields.ts';
 import { twoDigits } from '#job/handoff-list.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import { cutLines } from './cut-lines.ts';

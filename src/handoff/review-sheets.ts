@@ -2,8 +2,9 @@
  * review.pdf: what a reviewer signs for. The part with every line, levels and regions, what changed since the last issue, each
  * stage, the sections chosen, inspection points, findings and sources; checks to tick and a place to sign.
  */
+
+import type { PlanFile } from '#job/files/plan-file.ts';
 import type { Job } from '#job/job.ts';
-import type { PlanFile } from '#job/plan-file.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import type { InspectionPoint } from './inspection-points.ts';
 import type { NamedSection } from './named-section.ts';

@@ -3,13 +3,13 @@
  * In R12 for old readers too. Lines and arcs only, one polyline a scribe line; no segment shorter than 0.01 mm. The sheet's outline and the notes have
  * layers of their own; NOTES is off, so that a machine program made from the file holds cuts alone.
  */
-import type { DrawingOut, LayerOut, NoteOut, OutlineOut } from '#drawing/drawing-out.ts';
-import { coordinateDecimals, writeDrawing } from '#drawing/write-drawing.ts';
-import { writeOldDrawing } from '#drawing/write-old-drawing.ts';
+import type { DrawingOut, LayerOut, NoteOut, OutlineOut } from '#drawing/write/drawing-out.ts';
+import { coordinateDecimals, writeDrawing } from '#drawing/write/write-drawing.ts';
+import { writeOldDrawing } from '#drawing/write/write-old-drawing.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { boxOfSpans } from '#geometry/box.ts';
-import type { CuttingChoices } from '#job/cutting-fields.ts';
-import type { Contour } from '#job/plan-file.ts';
+import type { CuttingChoices } from '#job/fields/cutting-fields.ts';
+import type { Contour } from '#job/files/plan-file.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
 import { CAUTIONS } from './cautions.ts';

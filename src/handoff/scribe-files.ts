@@ -1,5 +1,5 @@
 /** The scribe drawings of a plan: one with a layer a stage, or one a stage. */
-import type { CuttingChoices } from '#job/cutting-fields.ts';
+import type { CuttingChoices } from '#job/fields/cutting-fields.ts';
 import { twoDigits } from '#job/handoff-list.ts';
 import { type ScribeDrawingInput, type ScribeRelease, scribeDrawing } from './scribe-drawing.ts';
 

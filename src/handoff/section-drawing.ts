@@ -4,8 +4,8 @@
  * TAKEN-02, … what each stage took, NOTES (off) where the cut lies and which plan it belongs to.
  */
 
-import type { DrawingOut, OutlineOut } from '#drawing/drawing-out.ts';
-import { writeDrawing } from '#drawing/write-drawing.ts';
+import type { DrawingOut, OutlineOut } from '#drawing/write/drawing-out.ts';
+import { writeDrawing } from '#drawing/write/write-drawing.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { hypot } from '#maths/hypot.ts';

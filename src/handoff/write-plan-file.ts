@@ -9,7 +9,6 @@ import type { Finding } from '#findings/finding.ts';
 import { findingRecord } from '#findings/finding-record.ts';
 import { assert } from '#geometry/assert.ts';
 import { type Loop, loopArea, type Path } from '#geometry/span.ts';
-import type { JobFile } from '#job/job-file.ts';
 import type {
   Contour,
   PlanFile,
@@ -18,7 +17,8 @@ import type {
   ShownRegion,
   ShownStage,
   WithdrawalRecord,
-} from '#job/plan-file.ts';
+} from '#job/files/plan-file.ts';
+import type { JobFile } from '#job/job-file.ts';
 import type { EtchPlan, PlannedRegion, Stage, WithdrawalChoice } from '#plan/etch-plan.ts';
 import { toMillionth as round, roundFigures } from '#units/round-figures.ts';
 import { BATH_SHEET_PROVENANCE, bathRecord } from './bath-record.ts';

@@ -8,7 +8,7 @@ import {
 } from '#bath/coupon.ts';
 import type { Provenance } from '#bath/provenance.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
-import type { EtchFiguresAsked } from './etch-figure-fields.ts';
+import type { EtchFiguresAsked } from './fields/etch-figure-fields.ts';
 import { jobMillimetres, provenanceOf } from './job-figures.ts';
 
 export function couponsOf(given: EtchFiguresAsked['coupon'], unit: LengthUnit): Coupon[] {

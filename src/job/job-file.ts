@@ -5,17 +5,17 @@
 import * as z from 'zod/mini';
 import { figuresSchema } from '#bath/figures-file.ts';
 import { LENGTH_UNITS } from '#units/length-unit.ts';
-import { always, type Kind, needed, open, usually, type ValuesOf } from './field.ts';
-import { group } from './group.ts';
-import { handoff } from './handoff-fields.ts';
+import { always, type Kind, needed, open, usually, type ValuesOf } from './fields/field.ts';
+import { group } from './fields/group.ts';
+import { handoff } from './fields/handoff-fields.ts';
+import { choice, length, name, nameSchema, names, positive, raw, written } from './fields/kinds.ts';
+import { layers } from './fields/layer-fields.ts';
+import { process } from './fields/process-fields.ts';
+import { requirements } from './fields/requirement-fields.ts';
+import { rules } from './fields/rule-fields.ts';
+import { stock } from './fields/stock-fields.ts';
 import { jobMillimetres } from './job-figures.ts';
-import { choice, length, name, nameSchema, names, positive, raw, written } from './kinds.ts';
-import { layers } from './layer-fields.ts';
-import { process } from './process-fields.ts';
-import { requirements } from './requirement-fields.ts';
-import { rules } from './rule-fields.ts';
 import { fromMemory } from './sources.ts';
-import { stock } from './stock-fields.ts';
 
 const MOST_LEVELS = 200;
 const levelList = z.array(positive).check(z.maxLength(MOST_LEVELS));

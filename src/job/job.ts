@@ -2,10 +2,10 @@
 import type { EtchFactor } from '#bath/etch-factor.ts';
 import type { Provenance } from '#bath/provenance.ts';
 import type { Point } from '#geometry/point.ts';
-import type { EtchFiguresAsked } from './etch-figure-fields.ts';
+import type { EtchFiguresAsked } from './fields/etch-figure-fields.ts';
+import type { ProcessValues } from './fields/process-fields.ts';
+import type { StockValues } from './fields/stock-fields.ts';
 import type { JobValues } from './job-file.ts';
-import type { ProcessValues } from './process-fields.ts';
-import type { StockValues } from './stock-fields.ts';
 import type { Taper } from './taper.ts';
 
 /** One coat, peeled piece by piece, deepest first; or a new coat and a window for each stage, shallowest first. */

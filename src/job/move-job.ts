@@ -1,8 +1,9 @@
 /** A resolved job whose places are reported in a local frame, or put back. */
-import { movePoint } from '#geometry/move-spans.ts';
+
 import type { Point } from '#geometry/point.ts';
+import { movePoint } from '#geometry/spans/move-spans.ts';
 import type { Job, Requirement } from './job.ts';
-import type { HandoffChoices } from './resolve-handoff.ts';
+import type { HandoffChoices } from './resolve/resolve-handoff.ts';
 import type { Taper } from './taper.ts';
 
 export function moveJob(job: Job, by: Point): Job {

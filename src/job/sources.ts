@@ -1,5 +1,5 @@
 /** Where a default comes from, in few words. */
-import type { Found } from './field.ts';
+import type { Found } from './fields/field.ts';
 
 type Sourced<Value> = Required<Pick<Found<Value>, 'value' | 'source' | 'kind'>>;
 

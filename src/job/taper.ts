@@ -1,9 +1,9 @@
 /** A length that changes evenly from one point to another. In the file its points are in the drawing's unit, its values in the job's. */
 import * as z from 'zod/mini';
 import type { Point } from '#geometry/point.ts';
-import type { ResolveUnits } from './field.ts';
+import type { ResolveUnits } from './fields/field.ts';
+import { notNegative, point, positive } from './fields/kinds.ts';
 import { drawnPoint, jobMillimetres } from './job-figures.ts';
-import { notNegative, point, positive } from './kinds.ts';
 
 /** mm, held beyond both points. */
 export interface Taper {

@@ -4,7 +4,7 @@
  * other, faces on either side of every line of the others are united; layers are halved, so that each line is united once at
  * each halving and taken apart again. Cost: edges × log layers × log faces, and the faces within each outline.
  */
-import { type Arrangement, OUTSIDE } from '#geometry/arrangement.ts';
+import { type Arrangement, OUTSIDE } from '#geometry/arrangement/arrangement.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { spanLength } from '#geometry/span.ts';
 import { type FaceSets, faceSets } from './face-sets.ts';

@@ -4,11 +4,11 @@
  */
 import type { Drawing } from '#drawing/drawing.ts';
 import { type Finding, finding } from '#findings/finding.ts';
-import { arrange } from '#geometry/arrange.ts';
-import { type Arrangement, OUTSIDE } from '#geometry/arrangement.ts';
+import { arrange } from '#geometry/arrangement/arrange.ts';
+import { type Arrangement, OUTSIDE } from '#geometry/arrangement/arrangement.ts';
+import { mergeSlivers, type Sliver } from '#geometry/arrangement/merge-slivers.ts';
 import { itemAt } from '#geometry/assert.ts';
-import { labelPoint } from '#geometry/label-point.ts';
-import { mergeSlivers, type Sliver } from '#geometry/merge-slivers.ts';
+import { labelPoint } from '#geometry/loops/label-point.ts';
 import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import type { Job, SheetChoice } from '#job/job.ts';
 import { findLayers } from './find-layers.ts';

@@ -4,12 +4,12 @@
  * one, and so do outlines drawn as loose lines for each connected tangle of them, since no line then tells which side of it is in.
  */
 import type { DrawnCurve } from '#drawing/drawing.ts';
-import { type Arrangement, OUTSIDE } from '#geometry/arrangement.ts';
+import { type Arrangement, OUTSIDE } from '#geometry/arrangement/arrangement.ts';
+import { nestCycles } from '#geometry/arrangement/nest-cycles.ts';
+import { traceFaces } from '#geometry/arrangement/trace-faces.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { type DisjointSets, disjointSets } from '#geometry/disjoint-sets.ts';
-import { nestCycles } from '#geometry/nest-cycles.ts';
 import { type Loop, reverseSpan } from '#geometry/span.ts';
-import { traceFaces } from '#geometry/trace-faces.ts';
 
 export interface OutlinedPart {
   readonly arrangement: Arrangement;

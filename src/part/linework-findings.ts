@@ -2,7 +2,7 @@
 import type { DrawnCurve } from '#drawing/drawing.ts';
 import { type Finding, finding, type Place } from '#findings/finding.ts';
 import { tallied } from '#findings/finding-tally.ts';
-import type { LineworkTrouble } from '#geometry/arrangement.ts';
+import type { LineworkTrouble } from '#geometry/arrangement/arrangement.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { NoiseLayer } from './noise-layers.ts';
 

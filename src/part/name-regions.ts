@@ -2,7 +2,7 @@
  * Names of regions: `R01`, `R02` and so on down the drawing and then across, by centroid, and where centroids agree by area. Neither
  * depths nor the way a shape is drawn change them: not the order of entities, nor where a border is cut, nor where the part lies.
  */
-import { centroidOf } from '#geometry/centroid.ts';
+import { centroidOf } from '#geometry/loops/centroid.ts';
 import { groupNear } from '#geometry/near-values.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';

@@ -1,5 +1,5 @@
 /** The part: its sheet and the regions that the linework cuts it into. Types only; `find-regions.ts` makes it. */
-import type { Arrangement, LineworkTrouble } from '#geometry/arrangement.ts';
+import type { Arrangement, LineworkTrouble } from '#geometry/arrangement/arrangement.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
 import type { Taper } from '#job/taper.ts';

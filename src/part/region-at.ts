@@ -1,5 +1,5 @@
 /** Finds the region that holds a point, or says that the point lies on a line. */
-import { locateAreas } from '#geometry/area-locator.ts';
+import { locateAreas } from '#geometry/loops/area-locator.ts';
 import type { Point } from '#geometry/point.ts';
 import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import type { Part, Region } from './part.ts';

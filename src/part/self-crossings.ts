@@ -1,7 +1,7 @@
 /** Outlines that cross or touch themselves: inside and outside then change places where nobody may have meant it. */
 import type { DrawnCurve } from '#drawing/drawing.ts';
 import { type Finding, finding } from '#findings/finding.ts';
-import type { Arrangement } from '#geometry/arrangement.ts';
+import type { Arrangement } from '#geometry/arrangement/arrangement.ts';
 import { itemAt } from '#geometry/assert.ts';
 
 /** One finding for each closed outline that passes a place twice, at the first such place. */

@@ -4,10 +4,10 @@
  * side by side the largest is the outermost. Cost: linear in the edges.
  */
 import { type Finding, finding } from '#findings/finding.ts';
-import { locateAreas } from '#geometry/area-locator.ts';
-import { type Arrangement, type HalfEdge, OUTSIDE } from '#geometry/arrangement.ts';
+import { type Arrangement, type HalfEdge, OUTSIDE } from '#geometry/arrangement/arrangement.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { disjointSets } from '#geometry/disjoint-sets.ts';
+import { locateAreas } from '#geometry/loops/area-locator.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, loopArea } from '#geometry/span.ts';
 import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';

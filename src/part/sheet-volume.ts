@@ -1,6 +1,6 @@
 /** Volume of the sheet as it comes, mm³: its area times its thickness; of a tapered sheet the integral over its border, exact. */
 
-import { firstMomentBeyond } from '#geometry/first-moment-beyond.ts';
+import { firstMomentBeyond } from '#geometry/loops/first-moment-beyond.ts';
 import { dot, scale, subtract } from '#geometry/point.ts';
 import { type Loop, loopsArea } from '#geometry/span.ts';
 import type { Taper } from '#job/taper.ts';

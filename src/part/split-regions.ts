@@ -2,11 +2,11 @@
  * Regions cut into parts by extra lines (M4.5). The rest of the part stays as it is; the parts of `R07` are `R07.1`, `R07.2`
  * and so on, in the order that the caller gives. Cost: one arrangement.
  */
-import { arrange } from '#geometry/arrange.ts';
-import { type Arrangement, OUTSIDE } from '#geometry/arrangement.ts';
+import { arrange } from '#geometry/arrangement/arrange.ts';
+import { type Arrangement, OUTSIDE } from '#geometry/arrangement/arrangement.ts';
 import { itemAt } from '#geometry/assert.ts';
-import { isInsideLoops } from '#geometry/inside-loops.ts';
-import { labelPoint } from '#geometry/label-point.ts';
+import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
+import { labelPoint } from '#geometry/loops/label-point.ts';
 import { dot, type Point } from '#geometry/point.ts';
 import { type Loop, type Span, tangentAlong } from '#geometry/span.ts';
 import type { Part, Region, RegionId } from './part.ts';

@@ -1,6 +1,6 @@
 /** The sheet's least and greatest nominal thickness over a region: exact, since a taper changes one way only. */
 
-import { extentAlong } from '#geometry/cut-across.ts';
+import { extentAlong } from '#geometry/loops/cut-across.ts';
 import { scale, subtract } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
 import type { Taper } from '#job/taper.ts';

@@ -1,7 +1,7 @@
 /** The plan: regions with levels, stages with pieces, openings and scribe lines. Types only; `make-plan.ts` makes it. */
 import type { EtchFactor } from '#bath/etch-factor.ts';
 import type { Finding } from '#findings/finding.ts';
-import type { Arrangement } from '#geometry/arrangement.ts';
+import type { Arrangement } from '#geometry/arrangement/arrangement.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Loop, Path } from '#geometry/span.ts';
 import type { Masking } from '#job/job.ts';

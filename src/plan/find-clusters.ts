@@ -3,9 +3,10 @@
  * them, and land keeps an opening farther away than anything behind it would, so each cluster is planned alone.
  * Near-linear in the number of edges.
  */
+
+import type { HalfEdges } from '#geometry/arrangement/half-edges.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { disjointSets } from '#geometry/disjoint-sets.ts';
-import type { HalfEdges } from '#geometry/half-edges.ts';
 
 export interface Cluster {
   /** Etched faces, ascending. */

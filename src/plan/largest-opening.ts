@@ -4,14 +4,15 @@
  * span by span, by the allowance towards the region across it; lines between two shallower regions that are still near
  * enough to matter add strips of their own.
  */
+
+import { type HalfEdges, traceBorder } from '#geometry/arrangement/half-edges.ts';
 import { type Box, boxOfSpan, boxOfSpans, growBox } from '#geometry/box.ts';
-import { cornerArcs } from '#geometry/corner-arcs.ts';
-import type { GridPolygon } from '#geometry/grid-polygon.ts';
-import { type HalfEdges, traceBorder } from '#geometry/half-edges.ts';
+import type { GridPolygon } from '#geometry/grow/grid-polygon.ts';
+import { gridPolygonOf, positivelyWound } from '#geometry/grow/grid-polygons.ts';
+import { type PushedBorder, pushAlone, pushBorder } from '#geometry/grow/push-border.ts';
+import type { Carrier } from '#geometry/grow/rebuild-loops.ts';
+import { cornerArcs } from '#geometry/loops/corner-arcs.ts';
 import type { Point } from '#geometry/point.ts';
-import { type PushedBorder, pushAlone, pushBorder } from '#geometry/push-border.ts';
-import type { Carrier } from '#geometry/rebuild-loops.ts';
-import { positivelyWound, ringOf } from '#geometry/rings.ts';
 import type { Loop, Span } from '#geometry/span.ts';
 import type { Cluster } from './find-clusters.ts';
 
@@ -24,7 +25,7 @@ export interface LevelField {
 }
 
 export interface LargestOpening {
-  readonly rings: readonly GridPolygon[];
+  readonly polygons: readonly GridPolygon[];
   readonly carriers: readonly Carrier[];
   /** Levels of the shallower regions that keep it back. */
   readonly keptBackBy: ReadonlySet<number>;
@@ -81,7 +82,7 @@ export function largestOpening(
     take(pushAlone({ span, width }));
   }
   return {
-    rings: positivelyWound(cornerArcs(chains).map((chain) => ringOf(chain, origin))),
+    polygons: positivelyWound(cornerArcs(chains).map((chain) => gridPolygonOf(chain, origin))),
     carriers: [...asKnown(sheetEdge), ...carriers],
     keptBackBy,
     sheetEdge,

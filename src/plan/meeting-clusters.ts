@@ -1,9 +1,10 @@
 /** Clusters that can meet when their openings are grown, taken together: n log n of their boxes. */
+
+import type { HalfEdges } from '#geometry/arrangement/half-edges.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { boxOfSpans, growBox } from '#geometry/box.ts';
 import { indexBoxes } from '#geometry/box-index.ts';
 import { disjointSets } from '#geometry/disjoint-sets.ts';
-import type { HalfEdges } from '#geometry/half-edges.ts';
 import type { Cluster } from './find-clusters.ts';
 
 /** @param reach mm, that an opening may pass its cluster's border by */

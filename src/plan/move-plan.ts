@@ -1,6 +1,7 @@
 /** A plan made in a local frame put back into the drawing's own, for the files that leave. */
-import { moveArrangement, moveLoop, movePath, movePoint } from '#geometry/move-spans.ts';
+
 import type { Point } from '#geometry/point.ts';
+import { moveArrangement, moveLoop, movePath, movePoint } from '#geometry/spans/move-spans.ts';
 import { moveTaper } from '#job/move-job.ts';
 import type { EtchPlan, PlannedRegion } from './etch-plan.ts';
 

@@ -3,10 +3,10 @@
  * earlier stage has already cut are not cut again, so a line may be open and end on an earlier one.
  */
 
-import type { GridPolygon } from '#geometry/grid-polygon.ts';
+import type { GridPolygon } from '#geometry/grow/grid-polygon.ts';
+import { combinePolygons, gridOrigin, gridPolygonOf } from '#geometry/grow/grid-polygons.ts';
+import { type Carrier, type RebuiltLoop, rebuildLoops, spansOf } from '#geometry/grow/rebuild-loops.ts';
 import type { Point } from '#geometry/point.ts';
-import { type Carrier, type RebuiltLoop, rebuildLoops, spansOf } from '#geometry/rebuild-loops.ts';
-import { combineRings, gridOrigin, ringOf } from '#geometry/rings.ts';
 import { type Loop, type Path, reverseSpans } from '#geometry/span.ts';
 import { allowance, type Undercut } from './allowance.ts';
 import type { Cluster } from './find-clusters.ts';
@@ -35,9 +35,9 @@ interface Step {
   readonly origin: Point;
 }
 
-/** Rings and what they can be rebuilt from. */
+/** Polygons and what they can be rebuilt from. */
 interface Reach {
-  readonly rings: readonly GridPolygon[];
+  readonly polygons: readonly GridPolygon[];
   readonly carriers: readonly Carrier[];
 }
 
@@ -55,7 +55,7 @@ export function openCluster(field: LevelField, cluster: Cluster, undercut: Under
     const largest = largestOpening(field, cluster, level, allowanceTo, origin);
     const isWhole = hasNoZone(bared, level);
     const { loops, piece, lines } =
-      isWhole && isStrictlyInside(step, largest) ? ring(step, largest) : part(step, largest, isWhole);
+      isWhole && isStrictlyInside(step, largest) ? polygon(step, largest) : part(step, largest, isWhole);
     bared = { loops, isLargest: isWhole, level, keptBackBy: largest.keptBackBy };
     return { level, piece, opening: loops.map(spansOf), lines, chords: chordPlaces(loops) };
   });
@@ -91,8 +91,8 @@ interface Peeled {
 }
 
 /** The piece is the opening with what is bare as its holes: nothing to clip. */
-function ring({ bared, origin }: Step, largest: LargestOpening): Peeled {
-  const loops = rebuildLoops(largest.rings, largest.carriers, origin);
+function polygon({ bared, origin }: Step, largest: LargestOpening): Peeled {
+  const loops = rebuildLoops(largest.polygons, largest.carriers, origin);
   const holes = bared.loops.map((loop) => reverseSpans(spansOf(loop)));
   return { loops, piece: [...loops.map(spansOf), ...holes], lines: scribeLines(loops, largest.sheetEdge) };
 }
@@ -103,9 +103,9 @@ function part(step: Step, largest: LargestOpening, isWhole: boolean): Peeled {
   const reach: Reach = isWhole ? largest : withinZone(step, largest);
   const earlier = bared.loops.map(spansOf);
   const carriers = [...asKnown(earlier.flat()), ...reach.carriers];
-  const before = earlier.map((loop) => ringOf(loop, origin));
-  const piece = rebuildLoops(combineRings('subtract', reach.rings, before), carriers, origin);
-  const loops = rebuildLoops(combineRings('unite', reach.rings, before), carriers, origin);
+  const before = earlier.map((loop) => gridPolygonOf(loop, origin));
+  const piece = rebuildLoops(combinePolygons('subtract', reach.polygons, before), carriers, origin);
+  const loops = rebuildLoops(combinePolygons('unite', reach.polygons, before), carriers, origin);
   return {
     loops,
     piece: piece.map(spansOf),
@@ -121,7 +121,7 @@ function withinZone(
   const widths = new Map(deeper.map((each) => [each, allowance(undercut, { level: each, depth: level })]));
   const zone = pieceZone(field, cluster, level, widths, origin);
   return {
-    rings: combineRings('intersect', largest.rings, zone.rings),
+    polygons: combinePolygons('intersect', largest.polygons, zone.polygons),
     carriers: [...largest.carriers, ...zone.carriers],
   };
 }

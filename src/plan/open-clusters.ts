@@ -2,8 +2,8 @@
  * All clusters of a part opened. What each came to is kept in a memory that the caller owns, so that a change of one
  * depth opens one cluster again; the rest costs a comparison a face.
  */
-import type { Arrangement } from '#geometry/arrangement.ts';
-import { type HalfEdges, halfEdgesOf } from '#geometry/half-edges.ts';
+import type { Arrangement } from '#geometry/arrangement/arrangement.ts';
+import { type HalfEdges, halfEdgesOf } from '#geometry/arrangement/half-edges.ts';
 import { type Undercut, wholeUndercut } from './allowance.ts';
 import { type Cluster, findClusters } from './find-clusters.ts';
 import type { LevelField } from './largest-opening.ts';

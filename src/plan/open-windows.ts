@@ -4,12 +4,12 @@
  * its own undercut: no stage etches past the floor that its window lies on (M2.6). Each window is cut as a whole.
  */
 import { etchFactorAt } from '#bath/etch-factor.ts';
-import type { GridPolygon } from '#geometry/grid-polygon.ts';
-import { traceBorder } from '#geometry/half-edges.ts';
+import { traceBorder } from '#geometry/arrangement/half-edges.ts';
+import type { GridPolygon } from '#geometry/grow/grid-polygon.ts';
+import { combinePolygons, gridOrigin, gridPolygonOf, positivelyWound } from '#geometry/grow/grid-polygons.ts';
+import { pushBorder } from '#geometry/grow/push-border.ts';
+import { type Carrier, rebuildLoops, spansOf } from '#geometry/grow/rebuild-loops.ts';
 import type { Point } from '#geometry/point.ts';
-import { pushBorder } from '#geometry/push-border.ts';
-import { type Carrier, rebuildLoops, spansOf } from '#geometry/rebuild-loops.ts';
-import { combineRings, gridOrigin, positivelyWound, ringOf } from '#geometry/rings.ts';
 import { type Loop, reverseSpans, type Span } from '#geometry/span.ts';
 import { allowance, type Undercut } from './allowance.ts';
 import type { Cluster } from './find-clusters.ts';
@@ -17,9 +17,9 @@ import { asKnown, type LevelField, largestOpening } from './largest-opening.ts';
 import { type ClusterStage, chordPlaces, closedFaces, type OpenedCluster } from './opened-cluster.ts';
 import { scribeLines } from './scribe-lines.ts';
 
-/** Rings and what they can be rebuilt from. */
+/** Polygons and what they can be rebuilt from. */
 interface Reach {
-  readonly rings: readonly GridPolygon[];
+  readonly polygons: readonly GridPolygon[];
   readonly carriers: readonly Carrier[];
   readonly sheetEdge: readonly Span[];
 }
@@ -43,7 +43,7 @@ export function openWindows(
     const reach = isNested
       ? own
       : withFloorOf(deeper, { own, cut: deeper.level - level, undercut, field, origin });
-    const rebuilt = rebuildLoops(reach.rings, reach.carriers, origin);
+    const rebuilt = rebuildLoops(reach.polygons, reach.carriers, origin);
     const window = rebuilt.map(spansOf);
     const lines = scribeLines(rebuilt, reach.sheetEdge);
     stages.push({ level, piece: window, opening: window, lines, chords: chordPlaces(rebuilt) });
@@ -64,18 +64,18 @@ function withFloorOf(deeper: ClusterStage, { own, cut, undercut, field, origin }
   const width = cut * etchFactorAt(undercut.etchFactor, cut);
   const grown = deeper.opening.map((loop) => pushBorder(reverseSpans(loop).map((span) => ({ span, width }))));
   const floor = positivelyWound(
-    grown.flatMap(({ chains }) => chains.map((chain) => ringOf(reverseSpans(chain), origin))),
+    grown.flatMap(({ chains }) => chains.map((chain) => gridPolygonOf(reverseSpans(chain), origin))),
   );
   const sheet = sheetBorder(field);
-  const rings = combineRings('unite', own.rings, floor);
+  const polygons = combinePolygons('unite', own.polygons, floor);
   return {
-    rings:
+    polygons:
       sheet.length === 0
-        ? rings
-        : combineRings(
+        ? polygons
+        : combinePolygons(
             'intersect',
-            rings,
-            sheet.map((loop) => ringOf(loop, origin)),
+            polygons,
+            sheet.map((loop) => gridPolygonOf(loop, origin)),
           ),
     carriers: [
       ...asKnown(sheet.flat()),

@@ -1,9 +1,10 @@
 /** What a cluster of etched regions is opened to, whichever way the run is masked. */
-import { combineLoops } from '#geometry/grow-loops.ts';
-import { traceBorder } from '#geometry/half-edges.ts';
-import { isInsideLoops } from '#geometry/inside-loops.ts';
+
+import { traceBorder } from '#geometry/arrangement/half-edges.ts';
+import { combineLoops } from '#geometry/grow/grow-loops.ts';
+import type { RebuiltLoop } from '#geometry/grow/rebuild-loops.ts';
+import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
-import type { RebuiltLoop } from '#geometry/rebuild-loops.ts';
 import { distanceToSpan, type Loop, type Path, pointAlong } from '#geometry/span.ts';
 import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import type { Cluster } from './find-clusters.ts';

@@ -3,18 +3,18 @@
  * back from it. Elsewhere in the deeper regions a larger opening would be safe but would only cost a second line.
  */
 
-import type { GridPolygon } from '#geometry/grid-polygon.ts';
-import { traceBorder } from '#geometry/half-edges.ts';
+import { traceBorder } from '#geometry/arrangement/half-edges.ts';
+import type { GridPolygon } from '#geometry/grow/grid-polygon.ts';
+import { combinePolygons, gridPolygonOf, positivelyWound } from '#geometry/grow/grid-polygons.ts';
+import { pushBorder } from '#geometry/grow/push-border.ts';
+import type { Carrier } from '#geometry/grow/rebuild-loops.ts';
 import type { Point } from '#geometry/point.ts';
-import { pushBorder } from '#geometry/push-border.ts';
-import type { Carrier } from '#geometry/rebuild-loops.ts';
-import { combineRings, positivelyWound, ringOf } from '#geometry/rings.ts';
 import { type Loop, reverseSpans } from '#geometry/span.ts';
 import type { Cluster } from './find-clusters.ts';
 import type { LevelField } from './largest-opening.ts';
 
 export interface PieceZone {
-  readonly rings: readonly GridPolygon[];
+  readonly polygons: readonly GridPolygon[];
   readonly carriers: readonly Carrier[];
 }
 
@@ -28,24 +28,24 @@ export function pieceZone(
 ): PieceZone {
   const own = bordersOf(field, cluster, level);
   const spans = own.flat();
-  let rings: readonly GridPolygon[] = own.map((loop) => ringOf(loop, origin));
-  if (own.length === 0) return { rings, carriers: [] };
+  let polygons: readonly GridPolygon[] = own.map((loop) => gridPolygonOf(loop, origin));
+  if (own.length === 0) return { polygons, carriers: [] };
   for (const [deeper, width] of allowanceFrom) {
     const there = bordersOf(field, cluster, deeper);
     for (const loop of there) for (const span of loop) spans.push(span);
     const margin = own.map((loop) => pushBorder(reverseSpans(loop).map((span) => ({ span, width }))));
     for (const { carriers } of margin) for (const span of carriers) spans.push(span);
     const grown = positivelyWound(
-      margin.flatMap(({ chains }) => chains.map((chain) => ringOf(reverseSpans(chain), origin))),
+      margin.flatMap(({ chains }) => chains.map((chain) => gridPolygonOf(reverseSpans(chain), origin))),
     );
-    const inside = combineRings(
+    const inside = combinePolygons(
       'intersect',
       grown,
-      there.map((loop) => ringOf(loop, origin)),
+      there.map((loop) => gridPolygonOf(loop, origin)),
     );
-    rings = combineRings('unite', rings, inside);
+    polygons = combinePolygons('unite', polygons, inside);
   }
-  return { rings, carriers: spans.map((span) => ({ span, isKnown: false })) };
+  return { polygons, carriers: spans.map((span) => ({ span, isKnown: false })) };
 }
 
 /** Borders of all regions of exactly one level, as loops. */

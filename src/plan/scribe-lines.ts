@@ -1,7 +1,8 @@
 /** The scribe lines of a piece: what of its border a knife has to follow. */
-import { coverSpan } from '#geometry/cover-span.ts';
-import { type RebuiltLoop, type RebuiltSpan, spansOf } from '#geometry/rebuild-loops.ts';
+
+import { type RebuiltLoop, type RebuiltSpan, spansOf } from '#geometry/grow/rebuild-loops.ts';
 import { distanceToSpan, type Path, pointAlong, type Span, spansLength } from '#geometry/span.ts';
+import { coverSpan } from '#geometry/spans/cover-span.ts';
 import { SAGITTA, SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 
 /**

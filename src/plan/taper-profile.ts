@@ -3,7 +3,7 @@
  * beyond them, where over this region they change along one direction.
  */
 
-import { type CutFrame, cutFrame, extentAlong } from '#geometry/cut-across.ts';
+import { type CutFrame, cutFrame, extentAlong } from '#geometry/loops/cut-across.ts';
 import { cross, dot, type Point, scale, subtract } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
 import type { Taper } from '#job/taper.ts';

@@ -5,7 +5,7 @@
  */
 import { type Finding, finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
-import { extentAlong } from '#geometry/cut-across.ts';
+import { extentAlong } from '#geometry/loops/cut-across.ts';
 import { pointAlong } from '#geometry/span.ts';
 import { ROUNDING } from '#geometry/tolerances.ts';
 import type { Job } from '#job/job.ts';

@@ -4,11 +4,11 @@ import type { Front } from '#front/front.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
 import { pathOfContour } from '#handoff/contour.ts';
+import type { Contour, PlanFile } from '#job/files/plan-file.ts';
+import { readPlanFile, unusablePlan } from '#job/files/read-plan-file.ts';
 import type { Job, Masking } from '#job/job.ts';
 import type { JobFile } from '#job/job-file.ts';
-import type { Contour, PlanFile } from '#job/plan-file.ts';
-import { readPlanFile, unusablePlan } from '#job/read-plan-file.ts';
-import { resolveJob } from '#job/resolve-job.ts';
+import { resolveJob } from '#job/resolve/resolve-job.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 

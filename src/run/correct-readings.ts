@@ -5,7 +5,7 @@
 import { counted } from '#findings/counted.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import { nearestWord } from '#findings/nearest-word.ts';
-import type { ReadingGiven } from '#job/run-file.ts';
+import type { ReadingGiven } from '#job/files/run-file.ts';
 import { FARTHEST_PLACE } from '#units/farthest-place.ts';
 
 /** One row as written, nothing resolved. */

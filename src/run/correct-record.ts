@@ -6,7 +6,7 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { type Finding, finding } from '#findings/finding.ts';
 import { jsonText } from '#handoff/json-text.ts';
-import { type ReadingGiven, type RunFile, runFileSchema } from '#job/run-file.ts';
+import { type ReadingGiven, type RunFile, runFileSchema } from '#job/files/run-file.ts';
 import type { ReadingRow } from './correct-readings.ts';
 
 /** Findings: `run-record-unusable`. */

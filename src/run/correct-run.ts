@@ -7,7 +7,7 @@ import { nearestWord } from '#findings/nearest-word.ts';
 import { depthAt } from '#front/depth-at.ts';
 import { type FrontIndex, indexFront } from '#front/front-index.ts';
 import { itemAt } from '#geometry/assert.ts';
-import { isInsideLoops } from '#geometry/inside-loops.ts';
+import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import type { ShownUnit } from '#units/show-length.ts';

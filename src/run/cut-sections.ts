@@ -6,7 +6,7 @@
 import { type Finding, finding } from '#findings/finding.ts';
 import { boxOfSpans } from '#geometry/box.ts';
 import type { NamedSection } from '#handoff/named-section.ts';
-import { type ChosenCut, cutName } from '#job/resolve-handoff.ts';
+import { type ChosenCut, cutName } from '#job/resolve/resolve-handoff.ts';
 import { hypot } from '#maths/hypot.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import type { EtchedPart } from './etched-part.ts';

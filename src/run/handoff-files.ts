@@ -5,12 +5,13 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import type { ReliefMesh } from '#front/relief-mesh.ts';
-import { movePoint } from '#geometry/move-spans.ts';
 import type { Point } from '#geometry/point.ts';
+import { movePoint } from '#geometry/spans/move-spans.ts';
 import type { NamedSection } from '#handoff/named-section.ts';
 import type { ReviewInput } from '#handoff/review-sheets.ts';
 import type { ScribeRelease } from '#handoff/scribe-drawing.ts';
 import { scribeFiles } from '#handoff/scribe-files.ts';
+import type { PlanFile } from '#job/files/plan-file.ts';
 import {
   CUT_FILES,
   HANDOFF_FILES,
@@ -18,7 +19,6 @@ import {
   type HandoffFile,
   listedFile,
 } from '#job/handoff-list.ts';
-import type { PlanFile } from '#job/plan-file.ts';
 import { movePlan } from '#plan/move-plan.ts';
 import { type OutputFile, outputFile } from './output-file.ts';
 import type { Made, PreparedHandoff } from './prepare-handoff.ts';

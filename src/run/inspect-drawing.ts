@@ -2,9 +2,9 @@
 import type { Drawing, DrawingLayer, DrawnNote, PassedOver } from '#drawing/drawing.ts';
 import { type Finding, hasStop, sortFindings } from '#findings/finding.ts';
 import { moveFinding } from '#findings/move-finding.ts';
-import { movePoint } from '#geometry/move-spans.ts';
 import type { Point } from '#geometry/point.ts';
 import { loopArea } from '#geometry/span.ts';
+import { movePoint } from '#geometry/spans/move-spans.ts';
 import { JOB } from '#job/job-file.ts';
 import { depthNotes, unitOfNotes } from '#part/depth-notes.ts';
 import { findRegions } from '#part/find-regions.ts';

@@ -5,7 +5,7 @@
 import type { Drawing } from '#drawing/drawing.ts';
 import { type Finding, hasStop, sortFindings } from '#findings/finding.ts';
 import { moveFinding } from '#findings/move-finding.ts';
-import { movePoint } from '#geometry/move-spans.ts';
+import { movePoint } from '#geometry/spans/move-spans.ts';
 import type { Job } from '#job/job.ts';
 import { JOB, type JobFile } from '#job/job-file.ts';
 import { type DepthOffer, depthNotes, unitOfNotes } from '#part/depth-notes.ts';

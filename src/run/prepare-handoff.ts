@@ -17,7 +17,7 @@ import type { TemplateSet } from '#handoff/template/template-set.ts';
 import { travellerRoom } from '#handoff/traveller.ts';
 import { listedFile } from '#job/handoff-list.ts';
 import type { Job } from '#job/job.ts';
-import type { HandoffChoices } from '#job/resolve-handoff.ts';
+import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { cutSections } from './cut-sections.ts';

@@ -5,7 +5,7 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import type { Drawing } from '#drawing/drawing.ts';
-import { type ReadOptions, readDrawing } from '#drawing/read-drawing.ts';
+import { type ReadOptions, readDrawing } from '#drawing/read/read-drawing.ts';
 import type { ContourMemory } from '#handoff/write-plan-file.ts';
 import type { Job } from '#job/job.ts';
 import { findRegions, type RegionsFound } from '#part/find-regions.ts';

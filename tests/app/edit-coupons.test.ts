@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { couponReadings, removeCoupon, setCoupon } from '#app/state/edit-coupons.ts';
 import { setEtchFactor } from '#app/state/edit-factor.ts';
 import { setRate } from '#app/state/edit-figures.ts';
+import { readJob } from '#job/files/read-job.ts';
 import type { JobFile } from '#job/job-file.ts';
-import { readJob } from '#job/read-job.ts';
 
 const job: JobFile = {
   format: 'isobath-job',

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { factorWay, setEtchFactor, turnEtchFactor } from '#app/state/edit-factor.ts';
+import { readJob } from '#job/files/read-job.ts';
 import type { JobFile } from '#job/job-file.ts';
-import { readJob } from '#job/read-job.ts';
 
 const bare: JobFile = {
   format: 'isobath-job',

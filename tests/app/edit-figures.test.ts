@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { setRate, setSheetReadings, setTaperEnd } from '#app/state/edit-figures.ts';
-import { setField } from '#job/edit-field.ts';
+import { setField } from '#job/fields/edit-field.ts';
 import type { JobFile } from '#job/job-file.ts';
 
 const job: JobFile = {

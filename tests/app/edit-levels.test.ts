@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { isLocked, listLevels, lockLevels, moveLevel, setLevelRule } from '#app/state/edit-levels.ts';
+import { readJob } from '#job/files/read-job.ts';
 import type { JobFile } from '#job/job-file.ts';
-import { readJob } from '#job/read-job.ts';
 
 const job: JobFile = {
   format: 'isobath-job',

@@ -1,7 +1,7 @@
 /** Speed of reading a 50 MB drawing, against dxf-parser alone on the same text in the same run. Prints; judges nothing. */
 import DxfParser from 'dxf-parser';
 import { expect, test } from 'vitest';
-import { readDrawing } from '#drawing/read-drawing.ts';
+import { readDrawing } from '#drawing/read/read-drawing.ts';
 import { largeDrawing } from '#support/large-drawing.ts';
 import { bytesOf } from '#support/raw-drawing.ts';
 

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Finding } from '#findings/finding.ts';
 import { sayFinding } from '#findings/say-finding.ts';
-import { growLoops } from '#geometry/grow-loops.ts';
+import { growLoops } from '#geometry/grow/grow-loops.ts';
 import { arcSpan, lineSpan, type Span } from '#geometry/span.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { type CheckedPart, checkPart } from '#support/check-part.ts';

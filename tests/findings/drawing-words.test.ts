@@ -1,6 +1,6 @@
 /** What a drawing's findings say: one and many, the true cause, and only figures that help. */
 import { expect, test } from 'vitest';
-import { readDrawing } from '#drawing/read-drawing.ts';
+import { readDrawing } from '#drawing/read/read-drawing.ts';
 import { finding } from '#findings/finding.ts';
 import { sayFinding } from '#findings/say-finding.ts';
 import { findRegions } from '#part/find-regions.ts';

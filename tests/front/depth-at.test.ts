@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { depthAt, depthsAt } from '#front/depth-at.ts';
 import { endMinute, type Front, momentAt, reachAt } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
-import { isInsideLoops } from '#geometry/inside-loops.ts';
+import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, type Loop, reverseSpans } from '#geometry/span.ts';
 import { frontOf, RATE } from '#support/front-of.ts';

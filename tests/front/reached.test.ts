@@ -4,7 +4,7 @@ import { makeContourKit } from '#front/contour-kit.ts';
 import { depthsAt } from '#front/depth-at.ts';
 import { indexFront } from '#front/front-index.ts';
 import { reachedIn } from '#front/reached.ts';
-import { isInsideLoops } from '#geometry/inside-loops.ts';
+import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import { kitOf } from '#support/front-of.ts';
 import { planOf, randomPart } from '#support/random-part.ts';
 import { circle, rectangle, roundedRectangle } from '#support/shapes.ts';

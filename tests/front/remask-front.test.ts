@@ -10,7 +10,7 @@ import { reachedIn } from '#front/reached.ts';
 import { reliefMesh } from '#front/relief-mesh.ts';
 import { sectionAlong } from '#front/section-along.ts';
 import { removedVolume, stageVolumes } from '#front/volumes.ts';
-import { isInsideLoops } from '#geometry/inside-loops.ts';
+import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, pointAlong } from '#geometry/span.ts';
 import type { EdgeDatum } from '#job/job.ts';

@@ -5,7 +5,7 @@ import { frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import { lineSpan } from '#geometry/span.ts';
 import { etchedSolid } from '#handoff/etched-solid.ts';
-import { resolveHandoff } from '#job/resolve-handoff.ts';
+import { resolveHandoff } from '#job/resolve/resolve-handoff.ts';
 import { prepareHandoff } from '#run/prepare-handoff.ts';
 import { handMadePlan } from '#support/hand-made-plan.ts';
 import { plainJob } from '#support/plain-job.ts';

@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import { frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
-import { isInsideLoops } from '#geometry/inside-loops.ts';
+import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan } from '#geometry/span.ts';
 import { inspectionCsv } from '#handoff/inspection-csv.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { readJob } from '#job/files/read-job.ts';
 import { measuredSheet } from '#job/measured-sheet.ts';
-import { readJob } from '#job/read-job.ts';
-import { resolveJob } from '#job/resolve-job.ts';
+import { resolveJob } from '#job/resolve/resolve-job.ts';
 
 const JOB = {
   format: 'isobath-job',

@@ -3,7 +3,7 @@ import { sayFinding } from '#findings/say-finding.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, lineSpan, loopsArea, reverseSpans } from '#geometry/span.ts';
 import type { JobFile } from '#job/job-file.ts';
-import { resolveJob } from '#job/resolve-job.ts';
+import { resolveJob } from '#job/resolve/resolve-job.ts';
 import { askRegions } from '#part/ask-regions.ts';
 import type { Part, Region } from '#part/part.ts';
 

@@ -1,8 +1,8 @@
 /** Layers of faces beside a flood that walks from face to face for each layer on its own; and what thousands of layers cost. */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { arrange } from '#geometry/arrange.ts';
-import { type Arrangement, OUTSIDE, type SourcedSpan } from '#geometry/arrangement.ts';
+import { arrange } from '#geometry/arrangement/arrange.ts';
+import { type Arrangement, OUTSIDE, type SourcedSpan } from '#geometry/arrangement/arrangement.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Loop } from '#geometry/span.ts';
 import { findLayers } from '#part/find-layers.ts';

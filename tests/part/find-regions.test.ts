@@ -1,7 +1,7 @@
 /** Drawings of our own, each named for what it shows: the regions, their layers and ids, and the exact findings. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { isInsideLoops } from '#geometry/inside-loops.ts';
+import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import { loopsArea } from '#geometry/span.ts';
 import { closed, exploded, found, line } from '#support/find-in-drawing.ts';
 import { anyOutline } from '#support/random-linework.ts';

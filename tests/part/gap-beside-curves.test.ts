@@ -1,6 +1,6 @@
 /** Outlines whose curve stops short of the line that closes it, by less than the join tolerance: reported as one gap joined, nothing lost. */
 import { describe, expect, test } from 'vitest';
-import { readDrawing } from '#drawing/read-drawing.ts';
+import { readDrawing } from '#drawing/read/read-drawing.ts';
 import { spanLength } from '#geometry/span.ts';
 import { findRegions } from '#part/find-regions.ts';
 import { bytesOf, drawingText, entity, line, polyline, type Tag } from '#support/raw-drawing.ts';

@@ -1,6 +1,6 @@
 /** Layers about the part and not of it: reported in one finding each, left out on asking, and never all there is. */
 import { describe, expect, test } from 'vitest';
-import { readDrawing } from '#drawing/read-drawing.ts';
+import { readDrawing } from '#drawing/read/read-drawing.ts';
 import type { Job } from '#job/job.ts';
 import { findRegions } from '#part/find-regions.ts';
 import { noiseLayers } from '#part/noise-layers.ts';

@@ -1,9 +1,9 @@
 /** Plates with all their lines on one layer, as most are drawn: the sheet is named by being outermost or by a point, its holes by points. */
 import { describe, expect, test } from 'vitest';
-import { readDrawing } from '#drawing/read-drawing.ts';
+import { readDrawing } from '#drawing/read/read-drawing.ts';
 import { loopsArea } from '#geometry/span.ts';
-import { readJob } from '#job/read-job.ts';
-import { resolveJob } from '#job/resolve-job.ts';
+import { readJob } from '#job/files/read-job.ts';
+import { resolveJob } from '#job/resolve/resolve-job.ts';
 import { findRegions } from '#part/find-regions.ts';
 import { bytesOf } from '#support/raw-drawing.ts';
 import { box, circle, dxf, line } from '#support/small-drawing.ts';

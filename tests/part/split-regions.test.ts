@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { cutFrame } from '#geometry/cut-across.ts';
+import { cutFrame } from '#geometry/loops/cut-across.ts';
 import { loopsArea, type Span, spanLength } from '#geometry/span.ts';
 import { SAME_PLACE } from '#geometry/tolerances.ts';
 import { type RegionCuts, splitRegions } from '#part/split-regions.ts';

@@ -1,6 +1,6 @@
 /** M4.7 both ways of masking side by side, from levels alone. Levels 1.1, 1.9 and 3.0; etch factor 0.8. */
 import { describe, expect, test } from 'vitest';
-import { arrange } from '#geometry/arrange.ts';
+import { arrange } from '#geometry/arrangement/arrange.ts';
 import { compareMaskings } from '#plan/compare-maskings.ts';
 import type { DepthBand } from '#plan/fewest-levels.ts';
 import { plainJob } from '#support/plain-job.ts';

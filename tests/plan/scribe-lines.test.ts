@@ -1,6 +1,6 @@
 /** M3.2 what of a piece's border has to be cut, by length. */
 import { describe, expect, test } from 'vitest';
-import type { RebuiltLoop } from '#geometry/rebuild-loops.ts';
+import type { RebuiltLoop } from '#geometry/grow/rebuild-loops.ts';
 import { type Loop, lineSpan, pointAlong, type Span, spansLength } from '#geometry/span.ts';
 import { scribeLines } from '#plan/scribe-lines.ts';
 import { circle, rectangle } from '#support/shapes.ts';

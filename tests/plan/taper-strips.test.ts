@@ -5,7 +5,7 @@ import { sayFinding } from '#findings/say-finding.ts';
 import { depthAt } from '#front/depth-at.ts';
 import { frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
-import { isInsideLoops } from '#geometry/inside-loops.ts';
+import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, type Loop, loopArea } from '#geometry/span.ts';
 import type { Job } from '#job/job.ts';

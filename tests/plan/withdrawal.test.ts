@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { isInsideLoops } from '#geometry/inside-loops.ts';
+import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import type { Taper } from '#job/taper.ts';
 import { taperedAt } from '#job/tapered-at.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { readJob } from '#job/read-job.ts';
-import { resolveHandoff } from '#job/resolve-handoff.ts';
+import { readJob } from '#job/files/read-job.ts';
+import { resolveHandoff } from '#job/resolve/resolve-handoff.ts';
 import { cutSections } from '#run/cut-sections.ts';
 import { etchedPart } from '#run/etched-part.ts';
 import { runJob } from '#run/run-job.ts';

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { parseString } from 'dxf';
 import { describe, expect, it } from 'vitest';
-import { readDrawing } from '#drawing/read-drawing.ts';
+import { readDrawing } from '#drawing/read/read-drawing.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { type RunInput, type RunResult, runJob } from '#run/run-job.ts';
 import { createRunMemory } from '#run/run-memory.ts';

@@ -1,5 +1,5 @@
 /** What is wrong with an arrangement, by laws that hold for every planar map. Shares no code with the tracing. */
-import type { Arrangement } from '#geometry/arrangement.ts';
+import type { Arrangement } from '#geometry/arrangement/arrangement.ts';
 import { loopArea, type Span } from '#geometry/span.ts';
 
 /** Empty when the arrangement is sound. */

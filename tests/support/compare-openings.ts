@@ -1,6 +1,6 @@
 /** Openings and pieces of a plan against the independent engine, place by place along both engines' borders. */
 import { expect } from 'vitest';
-import { isInsideLoops } from '#geometry/inside-loops.ts';
+import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import { type Loop, pointAlong, tangentAlong } from '#geometry/span.ts';
 import {
   bufferedOpenings,

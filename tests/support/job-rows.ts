@@ -1,5 +1,5 @@
 /** The fields of a job as declared, by path: what pages and schemas are made of. */
-import type { AnyField, Member } from '#job/field.ts';
+import type { AnyField, Member } from '#job/fields/field.ts';
 import { JOB } from '#job/job-file.ts';
 
 export interface FieldRow {

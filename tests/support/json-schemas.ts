@@ -1,11 +1,11 @@
 /** The JSON Schemas of Isobath's own files (draft 2020-12), as they are published: derived from what reads the files. */
 import * as z from 'zod/mini';
 import { figuresSchema } from '#bath/figures-file.ts';
+import { planFileSchema } from '#job/files/plan-file.ts';
+import { postSchema } from '#job/files/post-file.ts';
+import { REVIEW_FORMAT } from '#job/files/review-file.ts';
+import { runFileSchema } from '#job/files/run-file.ts';
 import { JOB } from '#job/job-file.ts';
-import { planFileSchema } from '#job/plan-file.ts';
-import { postSchema } from '#job/post-file.ts';
-import { REVIEW_FORMAT } from '#job/review-file.ts';
-import { runFileSchema } from '#job/run-file.ts';
 import { jobRows } from './job-rows.ts';
 
 /** By the name of the file's kind. */

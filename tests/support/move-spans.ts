@@ -1,5 +1,5 @@
 /** Linework moved, turned, mirrored, scaled, or shaken: what an arrangement must not notice. */
-import type { SourcedSpan } from '#geometry/arrangement.ts';
+import type { SourcedSpan } from '#geometry/arrangement/arrangement.ts';
 import type { Point } from '#geometry/point.ts';
 import { bulgeOf, reverseSpan, type Span, spanFromBulge } from '#geometry/span.ts';
 

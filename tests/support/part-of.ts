@@ -1,6 +1,6 @@
 /** A part drawn in a test: outlines in, regions out, and what is asked of them by points. */
-import { arrange } from '#geometry/arrange.ts';
-import { isInsideLoops } from '#geometry/inside-loops.ts';
+import { arrange } from '#geometry/arrangement/arrange.ts';
+import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import { type Loop, pointAlong, tangentAlong } from '#geometry/span.ts';
 import type { Asked, Part, Region, RegionId } from '#part/part.ts';
 import { sourced } from './shapes.ts';

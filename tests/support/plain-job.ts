@@ -1,7 +1,7 @@
 /** A job with nothing special about it, for tests that ask for one thing. */
 import type { EdgeDatum, Job, Masking } from '#job/job.ts';
 import type { JobFile } from '#job/job-file.ts';
-import { resolveJob } from '#job/resolve-job.ts';
+import { resolveJob } from '#job/resolve/resolve-job.ts';
 
 /** As a file, where only its being one counts. */
 export const plainJobFile: JobFile = {

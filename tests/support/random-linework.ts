@@ -1,6 +1,6 @@
 /** Random linework for property tests: on a coarse grid, where everything touches, overlaps and is tangent, or anywhere. */
 import fc from 'fast-check';
-import type { SourcedSpan } from '#geometry/arrangement.ts';
+import type { SourcedSpan } from '#geometry/arrangement/arrangement.ts';
 import { arcSpan, type Loop, lineSpan, type Span } from '#geometry/span.ts';
 import { circle, polygon, rectangle, roundedRectangle } from '#support/shapes.ts';
 

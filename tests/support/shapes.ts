@@ -1,5 +1,5 @@
 /** The plain shapes that tests are made of, as exact loops: outer ones counter-clockwise. */
-import type { SourcedSpan } from '#geometry/arrangement.ts';
+import type { SourcedSpan } from '#geometry/arrangement/arrangement.ts';
 import { arcSpan, type Loop, lineSpan, type Span } from '#geometry/span.ts';
 
 /** Four lines, counter-clockwise from the corner (x0, y0). */

@@ -1,8 +1,8 @@
 /** Templates made in a test, with choices small enough for small parts. */
 import { makeTemplates } from '#handoff/template/make-templates.ts';
+import type { TemplateChoices } from '#job/fields/template-fields.ts';
 import type { JobFile } from '#job/job-file.ts';
-import { resolveHandoff } from '#job/resolve-handoff.ts';
-import type { TemplateChoices } from '#job/template-fields.ts';
+import { resolveHandoff } from '#job/resolve/resolve-handoff.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 
 export type GivenTemplate = NonNullable<JobFile['handoff']>['template'];

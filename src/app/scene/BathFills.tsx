@@ -3,7 +3,7 @@
  * its own window alone; all else under maskant.
  */
 import { useMemo, useRef } from 'react';
-import type { Contour, ShownPlan } from '#job/plan-file.ts';
+import type { Contour, ShownPlan } from '#job/files/plan-file.ts';
 import { isPeeled } from './bath-minute.ts';
 import { ColoredPatches } from './ColoredPatches.tsx';
 import { type Patch, ringArea, type TriangleCache } from './plan-arrays.ts';

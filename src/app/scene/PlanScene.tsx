@@ -3,7 +3,7 @@ import { useMemo, useRef } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import type { RegionShape } from '#app/state/region-shape.ts';
 import { itemAt } from '#geometry/assert.ts';
-import type { Contour, ShownPlan, ShownStage } from '#job/plan-file.ts';
+import type { Contour, ShownPlan, ShownStage } from '#job/files/plan-file.ts';
 import { BathFills } from './BathFills.tsx';
 import { cutLines, isPeeled } from './bath-minute.ts';
 import { ColoredPatches } from './ColoredPatches.tsx';

@@ -4,7 +4,7 @@ import { contourPoints, type RegionShape } from '#app/state/region-shape.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { pathOfContour } from '#handoff/contour.ts';
-import type { Contour } from '#job/plan-file.ts';
+import type { Contour } from '#job/files/plan-file.ts';
 import { stageMark } from '#plan/stage-mark.ts';
 
 type Ring = RegionShape['rings'][number];

@@ -7,7 +7,7 @@ import type { SheetView } from '#app/state/workbench-state.ts';
 import type { PackedContours } from '#app/worker/pack-contours.ts';
 import type { DrawnLine, ReliefArrays } from '#app/worker/planned-page.ts';
 import type { WirePlan } from '#app/worker/wire-page.ts';
-import type { Contour, ShownPlan } from '#job/plan-file.ts';
+import type { Contour, ShownPlan } from '#job/files/plan-file.ts';
 import type { ViewPose } from './view-pose.ts';
 
 export interface ScenePicture {

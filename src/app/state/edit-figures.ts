@@ -1,6 +1,6 @@
 /** Figures of a job that have controls of their own, as pure functions: (job, arguments) → job. Lengths come in millimetres. */
 
-import { setField } from '#job/edit-field.ts';
+import { setField } from '#job/fields/edit-field.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 

@@ -2,10 +2,10 @@
 
 import type { DrawingFile, DrawingLook } from '#app/worker/plan-service.ts';
 import { type Finding, hasStop } from '#findings/finding.ts';
-import { bareJob } from '#job/bare-job.ts';
-import { besideNames, isBesideText, putBeside } from '#job/files-beside.ts';
-import { readJob } from '#job/read-job.ts';
-import { resolveJob } from '#job/resolve-job.ts';
+import { besideNames, isBesideText, putBeside } from '#job/files/files-beside.ts';
+import { readJob } from '#job/files/read-job.ts';
+import { bareJob } from '#job/resolve/bare-job.ts';
+import { resolveJob } from '#job/resolve/resolve-job.ts';
 import { MOST_JOB_BYTES } from '#run/run-limits.ts';
 import { hasSheetPlaces, jobForDrawing } from './job-for-drawing.ts';
 import type { Notice, OpenDocument } from './workbench-state.ts';

@@ -1,11 +1,11 @@
 /** A region of the plan as it is drawn and asked: exact for asking what lies where, as fine as the eye can see for drawing. */
 import { itemAt } from '#geometry/assert.ts';
 import { type Box, boxOfSpans, joinBoxes } from '#geometry/box.ts';
-import { isInsideLoops } from '#geometry/inside-loops.ts';
+import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, pointAlong } from '#geometry/span.ts';
 import { pathOfContour } from '#handoff/contour.ts';
-import type { Contour, ShownRegion } from '#job/plan-file.ts';
+import type { Contour, ShownRegion } from '#job/files/plan-file.ts';
 
 type Rings = readonly (readonly Point[])[];
 

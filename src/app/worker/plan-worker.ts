@@ -1,7 +1,7 @@
 /** The worker: a shell without logic round the entry point of the core. It owns what is worth keeping between runs. */
 import * as Comlink from 'comlink';
 import type { Drawing } from '#drawing/drawing.ts';
-import { readDrawing } from '#drawing/read-drawing.ts';
+import { readDrawing } from '#drawing/read/read-drawing.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import { movePlace } from '#findings/move-finding.ts';
 import { contourOfPath } from '#handoff/contour.ts';

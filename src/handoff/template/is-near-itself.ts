@@ -6,7 +6,7 @@
 
 import { itemAt } from '#geometry/assert.ts';
 import { type Span, spansLength } from '#geometry/span.ts';
-import { spanGap } from '#geometry/span-gap.ts';
+import { spanGap } from '#geometry/spans/span-gap.ts';
 import { stretchAlong } from '#handoff/stretch-along.ts';
 import { hypot } from '#maths/hypot.ts';
 import type { SlotBand } from './template-set.ts';

@@ -5,7 +5,7 @@
  */
 import { type Span, spanLength } from '#geometry/span.ts';
 import { isCorner } from '#handoff/cut-lines.ts';
-import type { TemplateChoices } from '#job/template-fields.ts';
+import type { TemplateChoices } from '#job/fields/template-fields.ts';
 import type { LineMeets } from './line-meets.ts';
 import { type BridgeRule, placeBridges, type Range } from './place-bridges.ts';
 import { type LaidLine, type RuledLine, slotBand } from './template-set.ts';

@@ -9,9 +9,9 @@
 import type { Finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { type Span, spansLength } from '#geometry/span.ts';
-import { stretchPoint, stretchSpans } from '#geometry/stretch-spans.ts';
+import { stretchPoint, stretchSpans } from '#geometry/spans/stretch-spans.ts';
 import { stretchAlong } from '#handoff/stretch-along.ts';
-import type { TemplateChoices } from '#job/template-fields.ts';
+import type { TemplateChoices } from '#job/fields/template-fields.ts';
 import { checkTemplates, checkWidths, noRoomFindings } from './check-templates.ts';
 import { isNearItself } from './is-near-itself.ts';
 import { layLine } from './lay-line.ts';

@@ -2,9 +2,9 @@
 import { itemAt } from '#geometry/assert.ts';
 import { type Box, boxOfSpan, boxOfSpans, growBox } from '#geometry/box.ts';
 import { indexBoxes } from '#geometry/box-index.ts';
-import { isInsideLoops } from '#geometry/inside-loops.ts';
+import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import { type Span, spansLength } from '#geometry/span.ts';
-import { spanGap } from '#geometry/span-gap.ts';
+import { spanGap } from '#geometry/spans/span-gap.ts';
 import { ROUNDING } from '#geometry/tolerances.ts';
 import { stretchAlong } from '#handoff/stretch-along.ts';
 import { slotOutline } from './slot-outline.ts';

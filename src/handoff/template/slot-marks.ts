@@ -7,10 +7,10 @@
 import { itemAt } from '#geometry/assert.ts';
 import { type Box, boxOfSpan, boxOfSpans, growBox } from '#geometry/box.ts';
 import { indexBoxes } from '#geometry/box-index.ts';
-import { isInsideLoops } from '#geometry/inside-loops.ts';
+import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, lineSpan, type Span, spansLength } from '#geometry/span.ts';
-import { spanGap } from '#geometry/span-gap.ts';
+import { spanGap } from '#geometry/spans/span-gap.ts';
 import { stretchAlong } from '#handoff/stretch-along.ts';
 import { type MarkTick, stageMark, tickPlaces } from '#plan/stage-mark.ts';
 import type { InkText, SlotMark } from './ink.ts';

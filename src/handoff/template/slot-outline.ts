@@ -4,9 +4,9 @@
  * number it is the slot, of true lines and arcs.
  */
 
+import { gridOrigin, gridPolygonOf, positivelyWound } from '#geometry/grow/grid-polygons.ts';
+import { rebuildLoops, spansOf } from '#geometry/grow/rebuild-loops.ts';
 import { cross, distance, dot, type Point } from '#geometry/point.ts';
-import { rebuildLoops, spansOf } from '#geometry/rebuild-loops.ts';
-import { gridOrigin, positivelyWound, ringOf } from '#geometry/rings.ts';
 import { type Loop, lineSpan, reverseSpans, type Span, tangentAlong } from '#geometry/span.ts';
 import { GRID } from '#geometry/tolerances.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
@@ -18,7 +18,7 @@ export function slotOutline(spans: readonly Span[], { low, high }: SlotBand): Lo
   const chain = closeUp([...right, ...left]);
   const origin = gridOrigin(chain);
   const carriers = chain.map((span) => ({ span, isKnown: false }));
-  return rebuildLoops(positivelyWound([ringOf(chain, origin)]), carriers, origin).map(spansOf);
+  return rebuildLoops(positivelyWound([gridPolygonOf(chain, origin)]), carriers, origin).map(spansOf);
 }
 
 /** One edge, so far to the left of the stretch: each span moved, joined by an arc round a corner or by way of it. */

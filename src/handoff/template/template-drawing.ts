@@ -3,12 +3,12 @@
  * holes on HOLES; stage marks, words and the scale-check square on layers of their own, to be engraved or left out. True arcs, in
  * the unit and frame of the drawing that the plan was made from, stretched where the template is.
  */
-import type { DrawingOut, LayerOut, NoteOut, OutlineOut } from '#drawing/drawing-out.ts';
-import { writeDrawing } from '#drawing/write-drawing.ts';
+import type { DrawingOut, LayerOut, NoteOut, OutlineOut } from '#drawing/write/drawing-out.ts';
+import { writeDrawing } from '#drawing/write/write-drawing.ts';
 import { itemAt } from '#geometry/assert.ts';
-import { movePoint } from '#geometry/move-spans.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Path } from '#geometry/span.ts';
+import { movePoint } from '#geometry/spans/move-spans.ts';
 import { nearestColorNumber } from '#handoff/color-number.ts';
 import { contourOfPath } from '#handoff/contour.ts';
 import { unitScale } from '#handoff/scribe-drawing.ts';

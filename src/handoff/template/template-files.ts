@@ -2,8 +2,8 @@
 import { type Finding, finding } from '#findings/finding.ts';
 import { boxOfSpans } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
+import { TEMPLATE_PAPERS, type TemplatePaper } from '#job/fields/template-fields.ts';
 import { twoDigits } from '#job/handoff-list.ts';
-import { TEMPLATE_PAPERS, type TemplatePaper } from '#job/template-fields.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { templateDrawing } from './template-drawing.ts';
 import { templatePages } from './template-pages.ts';

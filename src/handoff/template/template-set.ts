@@ -1,6 +1,6 @@
 /** What scribe templates are made of, from the scribe line to the whole set; and how a slot lies to its line. */
 import type { Loop, Path, Span } from '#geometry/span.ts';
-import type { TemplateChoices } from '#job/template-fields.ts';
+import type { TemplateChoices } from '#job/fields/template-fields.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import type { SlotMark } from './ink.ts';
 import type { Range } from './place-bridges.ts';

@@ -4,7 +4,7 @@
  */
 import { itemAt } from '#geometry/assert.ts';
 import { type Box, boxOfSpans } from '#geometry/box.ts';
-import { combineLoops, growLoops } from '#geometry/grow-loops.ts';
+import { combineLoops, growLoops } from '#geometry/grow/grow-loops.ts';
 import { distance, type Point } from '#geometry/point.ts';
 import {
   arcSpan,

@@ -6,7 +6,7 @@
 import type { Box } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import { PAPER, type PageSize } from '#handoff/pdf/pen.ts';
-import type { TemplatePaper } from '#job/template-fields.ts';
+import type { TemplatePaper } from '#job/fields/template-fields.ts';
 
 /** mm that printers leave white (common practice: about 5), and the strips for scale bar and foot within that. */
 export const EDGE = 8;

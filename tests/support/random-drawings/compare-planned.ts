@@ -2,7 +2,7 @@
 import type { Finding } from '#findings/finding.ts';
 import { boxOfSpan, growBox } from '#geometry/box.ts';
 import { indexBoxes } from '#geometry/box-index.ts';
-import { isInsideLoops } from '#geometry/inside-loops.ts';
+import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, pointAlong, type Span, spansLength } from '#geometry/span.ts';
 import type { Part } from '#part/part.ts';

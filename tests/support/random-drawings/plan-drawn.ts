@@ -1,6 +1,6 @@
 /** A drawn part read from its DXF text, asked by points and planned: the whole way that a job takes, files apart. */
 
-import { readDrawing } from '#drawing/read-drawing.ts';
+import { readDrawing } from '#drawing/read/read-drawing.ts';
 import type { Finding } from '#findings/finding.ts';
 import type { Point } from '#geometry/point.ts';
 import { findRegions } from '#part/find-regions.ts';

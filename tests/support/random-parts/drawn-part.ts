@@ -1,5 +1,5 @@
 /** A random part as drawn, and its plan. */
-import { isInsideLoops } from '#geometry/inside-loops.ts';
+import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import { type Loop, reverseSpans } from '#geometry/span.ts';
 import type { EdgeDatum, Masking } from '#job/job.ts';
 import type { Part } from '#part/part.ts';

@@ -2,7 +2,7 @@
 import { ChoiceField } from '#app/views/job/ChoiceField.tsx';
 import { FieldControl } from '#app/views/job/FieldControl.tsx';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
-import { setField } from '#job/edit-field.ts';
+import { setField } from '#job/fields/edit-field.ts';
 import { JOB, type JobFile } from '#job/job-file.ts';
 import { LENGTH_UNITS, type LengthUnit, unitName } from '#units/length-unit.ts';
 

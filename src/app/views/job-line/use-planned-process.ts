@@ -3,7 +3,7 @@ import { useMemo } from 'react';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { Job } from '#job/job.ts';
 import type { JobFile } from '#job/job-file.ts';
-import { resolveJob } from '#job/resolve-job.ts';
+import { resolveJob } from '#job/resolve/resolve-job.ts';
 
 export function usePlannedProcess(): Pick<Job['process'], 'rate' | 'etchFactor'> | undefined {
   const plan = useWorkbenchState((state) => state.derived.page?.plan);

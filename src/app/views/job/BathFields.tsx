@@ -1,7 +1,7 @@
 /** The bath and how far its figures may be off; what a drawn line stands for, and how the run is masked. */
 
 import { useWorkbench } from '#app/views/workbench-context.ts';
-import { setField } from '#job/edit-field.ts';
+import { setField } from '#job/fields/edit-field.ts';
 import { JOB } from '#job/job-file.ts';
 import { ChoiceField } from './ChoiceField.tsx';
 import { GroupFields } from './FieldControl.tsx';

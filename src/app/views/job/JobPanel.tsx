@@ -3,7 +3,7 @@ import { useMemo } from 'react';
 import { Disclosure } from '#app/views/planning/Disclosure.tsx';
 import { useDocument } from '#app/views/workbench-context.ts';
 import { JOB, type JobFile } from '#job/job-file.ts';
-import { resolveJob } from '#job/resolve-job.ts';
+import { resolveJob } from '#job/resolve/resolve-job.ts';
 import { BathFields } from './BathFields.tsx';
 import { CouponList } from './CouponList.tsx';
 import { GroupFields } from './FieldControl.tsx';

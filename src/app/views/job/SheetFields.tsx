@@ -3,7 +3,7 @@
 import { fromJobUnits, setTaperEnd } from '#app/state/edit-figures.ts';
 import { LengthField } from '#app/views/LengthField.tsx';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
-import { setField } from '#job/edit-field.ts';
+import { setField } from '#job/fields/edit-field.ts';
 import { JOB } from '#job/job-file.ts';
 import { showLength } from '#units/show-length.ts';
 import { ChoiceField } from './ChoiceField.tsx';

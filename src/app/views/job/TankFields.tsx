@@ -3,7 +3,7 @@ import { useState } from 'react';
 import { QuantityField } from '#app/views/QuantityField.tsx';
 import { useWorkbench } from '#app/views/workbench-context.ts';
 import type { Tank } from '#bath/bath-load.ts';
-import { setField } from '#job/edit-field.ts';
+import { setField } from '#job/fields/edit-field.ts';
 import { JOB } from '#job/job-file.ts';
 import { readFigure } from '#units/read-figure.ts';
 import type { JobPart } from './job-part.ts';

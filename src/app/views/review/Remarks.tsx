@@ -3,9 +3,9 @@ import { type FormEvent, useState } from 'react';
 import { drawingOrigin, onSheet } from '#app/state/region-targets.ts';
 import { addRemark, isOfOtherPlan, removeRemark } from '#app/state/review-draft.ts';
 import { useMode, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
-import { movePoint } from '#geometry/move-spans.ts';
 import type { Point } from '#geometry/point.ts';
-import type { ShownStage } from '#job/plan-file.ts';
+import { movePoint } from '#geometry/spans/move-spans.ts';
+import type { ShownStage } from '#job/files/plan-file.ts';
 import { lengthFigure } from '#units/show-length.ts';
 
 interface RemarksProps {

@@ -10,8 +10,8 @@ import { drawingOrigin } from '#app/state/region-targets.ts';
 import type { SectionLine } from '#app/state/workbench-state.ts';
 import type { Size } from '#app/views/use-size.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
-import { movePoint } from '#geometry/move-spans.ts';
 import type { Point } from '#geometry/point.ts';
+import { movePoint } from '#geometry/spans/move-spans.ts';
 import { lengthFigure, type ShownUnit } from '#units/show-length.ts';
 
 interface CutLineProps {

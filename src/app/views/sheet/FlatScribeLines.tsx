@@ -5,7 +5,7 @@ import { contourPath } from '#app/views/handoff/contour-path.ts';
 import { inkOn } from '#app/views/ink-on.ts';
 import { spansLength } from '#geometry/span.ts';
 import { pathOfContour } from '#handoff/contour.ts';
-import type { Contour, ShownStage } from '#job/plan-file.ts';
+import type { Contour, ShownStage } from '#job/files/plan-file.ts';
 import { stageMark } from '#plan/stage-mark.ts';
 
 interface FlatScribeLinesProps {

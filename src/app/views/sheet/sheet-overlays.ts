@@ -1,8 +1,8 @@
 /** Readings over the sheet that follow the pointer: written straight to their elements, without a render for each move. */
 import type { Picked } from '#app/scene/pick-region.ts';
 import { gaugeWords } from '#app/views/section/gauge-words.ts';
-import { movePoint } from '#geometry/move-spans.ts';
 import type { Point } from '#geometry/point.ts';
+import { movePoint } from '#geometry/spans/move-spans.ts';
 import type { PlaceDepth } from '#run/depth-job.ts';
 import { lengthFigure, type ShownUnit, showLength } from '#units/show-length.ts';
 

@@ -1,0 +1,17 @@
+/** Arcs whose circle runs through both their ends, so that what spreads from an arc meets what spreads from its neighbours. */
+import { distance } from '#geometry/point.ts';
+import { bulgeOf, type Span, spanFromBulge } from '#geometry/span.ts';
+
+/** mm that an end may stand off the circle by rounding. */
+const ON_CIRCLE = 1e-9;
+
+/**
+ * The span itself, or where an end stands off its circle (by up to some tenths of a micrometre, where borders that just
+ * touch were joined) the arc between the same ends that turns by the same angle.
+ */
+export function throughEnds(span: Span): Span {
+  if (span.kind === 'line') return span;
+  const { center, radius, start, end } = span;
+  const off = Math.max(Math.abs(distance(start, center) - radius), Math.abs(distance(end, center) - radius));
+  return off <= ON_CIRCLE ? span : spanFromBulge(start, end, bulgeOf(span));
+}

@@ -1,0 +1,57 @@
+/**
+ * A border in as few spans as it has lines and arcs: neighbours on one line or circle are one, however the drawing cut them.
+ * What is judged by spans then does not depend on that. Arcs may turn by more than a half, a whole circle all the way.
+ * Linear in spans.
+ */
+
+import type { Loop, Span } from '#geometry/span.ts';
+import { sameCarrier } from './carrier.ts';
+
+export interface WholeSpan {
+  readonly span: Span;
+  /** The first of the spans that it is made of, as it stands in the loop. */
+  readonly first: Span;
+}
+
+/** @param isAlike whether two neighbours may be one for other reasons too */
+export function wholeSpans(loop: Loop, isAlike: (a: Span, b: Span) => boolean = () => true): WholeSpan[] {
+  const seam = loop.findIndex((span, i) => !goesOn(loop[(i + loop.length - 1) % loop.length], span, isAlike));
+  if (seam < 0) return allOnOneCircle(loop);
+  const whole: WholeSpan[] = [];
+  let last: Span | undefined;
+  for (const span of [...loop.slice(seam), ...loop.slice(0, seam)]) {
+    const before = whole.at(-1);
+    if (before !== undefined && goesOn(last, span, isAlike)) {
+      whole[whole.length - 1] = { first: before.first, span: joined(before.span, span) };
+    } else whole.push({ span, first: span });
+    last = span;
+  }
+  return whole;
+}
+
+function goesOn(before: Span | undefined, span: Span, isAlike: (a: Span, b: Span) => boolean): boolean {
+  if (before === undefined || before === span || !sameCarrier(before, span)) return false;
+  const isOnward = before.kind === 'line' ? runsOn(before, span) : sweepOf(before) * sweepOf(span) > 0;
+  return isOnward && isAlike(before, span);
+}
+
+/** Whether the line goes on the same way, and not back. */
+function runsOn(before: Span, span: Span): boolean {
+  const [dx, dy] = [before.end.x - before.start.x, before.end.y - before.start.y];
+  return dx * (span.end.x - span.start.x) + dy * (span.end.y - span.start.y) > 0;
+}
+
+function sweepOf(span: Span): number {
+  return span.kind === 'arc' ? span.sweep : 0;
+}
+
+function joined(before: Span, span: Span): Span {
+  if (before.kind === 'line') return { kind: 'line', start: before.start, end: span.end };
+  return { ...before, end: span.end, sweep: before.sweep + sweepOf(span) };
+}
+
+function allOnOneCircle(loop: Loop): WholeSpan[] {
+  const first = loop[0];
+  if (first === undefined || first.kind === 'line') return loop.map((span) => ({ span, first: span }));
+  return [{ span: { ...first, end: first.start, sweep: Math.sign(first.sweep) * 2 * Math.PI }, first }];
+}

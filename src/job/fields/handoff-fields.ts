@@ -1,0 +1,70 @@
+/** What the job chooses to hand off beside plan.json and scribe.dxf: the `handoff` key of the job file, all of it optional. */
+import * as z from 'zod/mini';
+import { HANDOFF_FILES } from '#job/handoff-list.ts';
+import { ownChoice } from '#job/sources.ts';
+import { program, scribe } from './cutting-fields.ts';
+import { open, usually } from './field.ts';
+import { optionalGroup } from './group.ts';
+import { choice, length, point, raw, SMALLEST_POSITIVE } from './kinds.ts';
+import { template } from './template-fields.ts';
+
+/** More than a reviewer looks through, and as many as two digits of a file's name can count. */
+const MOST_SECTIONS = 99;
+
+/** As much as the head of a sheet has room for. */
+const words = z.string().check(z.minLength(1), z.maxLength(40));
+
+/** A cut through the finished part, in drawing coordinates. */
+const section = z.strictObject({ from: point, to: point, name: z.optional(words) });
+
+const distance = length({ least: SMALLEST_POSITIVE });
+
+export const handoff = optionalGroup(
+  {
+    files: open(raw(z.array(z.enum(HANDOFF_FILES))), {
+      label: 'Files',
+      help: `files to write beside \`plan.json\` and \`scribe.dxf\`: any of ${HANDOFF_FILES.map((file) => `\`"${file}"\``).join(', ')}, all in [files](files.md); not repeated in plan.json, for it changes no plan`,
+    }),
+    paper: usually(choice({ a4: 'A4', a3: 'A3' }), {
+      label: 'Paper',
+      help: '`"a4"` or `"a3"`',
+      usual: { value: 'a4' },
+    }),
+    date: open(raw(z.iso.date()), {
+      label: 'Day',
+      help: 'the day that the sheets carry, such as `"2026-05-31"`',
+    }),
+    issue: optionalGroup({
+      number: open(raw(words), {
+        label: 'Issue',
+        help: 'what this issue of the plan is called; stands on the sheets',
+      }),
+      by: open(raw(words), { label: 'Made by', help: 'who made it; stands on the sheets' }),
+    }),
+    inspection: optionalGroup({
+      // As much as an ultrasonic probe is wide.
+      margin: usually(distance, {
+        label: 'Points clear of walls',
+        help: 'how far inspection points stay clear of walls and fillets',
+        quantity: 'inspection points clear of walls',
+        usual: ownChoice(3),
+      }),
+      // A hand's length.
+      spacing: usually(distance, {
+        label: 'Points apart',
+        help: 'about how far inspection points stand apart',
+        quantity: 'inspection points apart',
+        usual: ownChoice(150),
+      }),
+    }),
+    sections: open(raw(z.array(section).check(z.maxLength(MOST_SECTIONS))), {
+      label: 'Sections',
+      help: 'cuts through the finished part that the hand-off shows: a list of `{ "from": [x, y], "to": [x, y], "name" }`, at most 99; names are A, B, C, … where none is given',
+      usual: 'one through the deepest region, along the longer way of the part',
+    }),
+    scribe,
+    program,
+    template,
+  },
+  { isFilledIn: false },
+);

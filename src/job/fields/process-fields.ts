@@ -1,0 +1,97 @@
+/** The bath and what is known of it, the drawn line, the way of masking. */
+import type { Bath } from '#bath/known-figures.ts';
+import { resolveFactor } from '#job/resolve/resolve-factor.ts';
+import { resolveRate, resolveSpread } from '#job/resolve/resolve-rate.ts';
+import { fromMemory } from '#job/sources.ts';
+import { type EtchFiguresAsked, etchFigures } from './etch-figure-fields.ts';
+import { always, type FollowSetting, needed, usually, type ValuesOf } from './field.ts';
+import { atMostOneOf, group, groupIfGiven } from './group.ts';
+import { choice, notNegative, number, positive, rate, raw, share } from './kinds.ts';
+
+const members = {
+  ...etchFigures,
+  rateSpread: always(share(), {
+    label: 'Rate may be off by',
+    help: 'share by which the rate may be off, ±',
+    quantity: 'rate spread',
+    usual: '0.05, from memory, or what coupons and temperature leave open where that is more',
+  }),
+  tank: groupIfGiven({
+    litres: needed(raw(positive), { label: 'Litres of bath', help: "the bath's volume, litres" }),
+    dissolved: needed(raw(notNegative), {
+      label: 'Dissolved metal now',
+      help: 'dissolved metal that it holds now, g/L',
+    }),
+    dissolvedLimit: needed(raw(positive), {
+      label: 'Dissolved metal, limit',
+      help: 'dissolved metal that it may hold, g/L',
+    }),
+  }),
+  // Lifting, draining, the first rinse.
+  timing: usually(number('min', { schema: notNegative, least: 0, most: 60 }), {
+    label: 'Immersion may be off by',
+    help: 'minutes by which each immersion may be off, ±',
+    quantity: 'timing of an immersion, ±',
+    usual: fromMemory(0.25),
+  }),
+  hoist: groupIfGiven({
+    slowest: needed(rate(), {
+      label: 'Slowest hoist',
+      help: 'least speed, a length a minute, that the part can be drawn out of the bath at; tapers are then also looked at without steps',
+    }),
+    fastest: needed(rate(), { label: 'Fastest hoist', help: 'greatest such speed' }),
+  }),
+  // What is drawn is the edge on the shallower floor unless the drawing says otherwise (docs/method.md, M3.3).
+  edgeDatum: usually(
+    choice({
+      'shallow-edge': 'edge on the shallower floor',
+      'mid-wall': 'middle of the wall',
+      'deep-foot': 'foot of the wall, deeper floor',
+    }),
+    {
+      label: 'A drawn line is',
+      help: 'what a drawn line is: `"shallow-edge"`, the edge on the shallower floor; `"mid-wall"`; `"deep-foot"`, the foot of the wall on the deeper floor',
+      usual: { value: 'shallow-edge' },
+    },
+  ),
+  masking: usually(
+    choice({
+      'peel-next': 'one coat, peeled deepest first',
+      're-mask': 'a coat a stage, shallowest first',
+    }),
+    {
+      label: 'Masking',
+      help: '`"peel-next"`: one coat, all lines scribed first, peeled piece by piece from the deepest; `"re-mask"`: a new coat and one window for each stage, from the shallowest (docs/method.md, M3.5)',
+      usual: { value: 'peel-next' },
+    },
+  ),
+};
+
+export type ProcessValues = ValuesOf<typeof members>;
+
+export const process = group(members, {
+  ways: [atMostOneOf('rate', 'coupon'), atMostOneOf('etchFactor', 'depthPerUndercut', 'coupon.opening')],
+  order: { filled: ['rateSpread', 'timing', 'edgeDatum', 'masking', 'etchFactor', 'rate'] },
+  follow: {
+    etchFactor(asked, setting) {
+      const general = resolveFactor(asked, knownOf(asked, setting)).table?.[0]?.[1];
+      return general === undefined ? undefined : { value: general };
+    },
+    // At another temperature the rate follows from the bath's own: filled in, it would be turned twice.
+    rate: (asked, setting) =>
+      asked.bathC === undefined ? resolveRate(asked, knownOf(asked, setting)).rate : undefined,
+    rateSpread: (asked, setting) => resolveSpread(resolveRate(asked, knownOf(asked, setting)).rate),
+  },
+});
+
+function knownOf(asked: Pick<EtchFiguresAsked, 'bath'>, { figures, units }: FollowSetting) {
+  return { bath: bathOf(asked, { figures }), unit: units.job };
+}
+
+/** Undefined where none is named, or none of that name is known. */
+export function bathOf(
+  { bath }: Pick<EtchFiguresAsked, 'bath'>,
+  { figures }: Pick<FollowSetting, 'figures'>,
+): Bath | undefined {
+  return figures.baths.find(({ id }) => id === bath);
+}

@@ -1,0 +1,38 @@
+/** The least that the shop's maskant, knife and metal allow. */
+
+import { commonPractice, fromMemory } from '#job/sources.ts';
+import { usually } from './field.ts';
+import { optionalGroup } from './group.ts';
+import { length } from './kinds.ts';
+
+export const rules = optionalGroup(
+  {
+    minWeb: usually(length(), {
+      label: 'Thinnest metal left',
+      help: 'thinnest metal left',
+      quantity: 'thinnest web',
+      usual: commonPractice(0.5, 'thinnest milled skin, 0.020 in'),
+      usualWords: '0.5 mm (0.020 in), common practice',
+    }),
+    minLineSpacing: usually(length(), {
+      label: 'Scribe lines apart',
+      help: 'least distance of two scribe lines',
+      quantity: 'least distance of scribe lines',
+      // Twice the usual error of a line that is cut by hand, 0.4 to 0.8 mm.
+      usual: fromMemory(1.5),
+    }),
+    minPieceWidth: usually(length(), {
+      label: 'Narrowest piece to peel',
+      help: 'narrowest piece of maskant that peels in one',
+      quantity: 'narrowest piece',
+      usual: fromMemory(3),
+    }),
+    minLandWidth: usually(length(), {
+      label: 'Narrowest land',
+      help: 'narrowest land that holds',
+      quantity: 'narrowest land',
+      usual: fromMemory(3),
+    }),
+  },
+  { order: { first: ['minWeb', 'minLineSpacing', 'minPieceWidth', 'minLandWidth'] } },
+);

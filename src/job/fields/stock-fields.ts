@@ -1,0 +1,124 @@
+/** The sheet before its first dip. */
+import * as z from 'zod/mini';
+import type { Alloy } from '#bath/known-figures.ts';
+import type { Sourced } from '#bath/provenance.ts';
+import { sheetTolerance } from '#bath/sheet-tolerance.ts';
+import { drawnPoint, givenFigure, jobMillimetres } from '#job/job-figures.ts';
+import { measuredSheet, type SheetReading } from '#job/measured-sheet.ts';
+import { thickestOf } from '#job/sheet-at.ts';
+import { resolveTaper, type Taper, thicknessTaper } from '#job/taper.ts';
+import { type AskedOf, always, type FollowSetting, type Kind, needed, open, type ValuesOf } from './field.ts';
+import { group } from './group.ts';
+import { length, name, number, point, positive, rows, written } from './kinds.ts';
+
+const thickness = z.union([positive, thicknessTaper]);
+
+const lengthOrTaper: Kind<typeof thickness, number | Taper> = {
+  ...written(thickness),
+  unit: 'mm',
+  read: (given, units) =>
+    typeof given === 'number' ? jobMillimetres(given, units.job) : resolveTaper(given, units),
+};
+
+const sheetReadings = rows(
+  z.union([positive, z.strictObject({ at: z.optional(point), thickness: positive })]),
+);
+
+const readings: Kind<typeof sheetReadings, readonly SheetReading[]> = {
+  ...written(sheetReadings),
+  unit: 'mm',
+  read: (given, { job, drawing }) =>
+    given.map((each) => {
+      const { at, thickness } = typeof each === 'number' ? { at: undefined, thickness: each } : each;
+      return { at: at && drawnPoint(at, drawing), thickness: jobMillimetres(thickness, job) };
+    }),
+};
+
+const sides = {
+  usual:
+    'what readings leave open; else EN 485-4 (1994), widest sheets, where the alloy is of its group II and 0.8 to 6 mm thick; else 0, and a note says so',
+};
+const sideLength = length({ shown: { least: 0, most: 10 } });
+
+const members = {
+  alloy: open(name(), { label: 'Alloy', help: 'alloy by id, listed below' }),
+  density: open(number('g/cm³', { schema: positive, least: 0.1, most: 30 }), {
+    label: 'Density',
+    help: "g/cm³, whatever the job's units",
+    quantity: 'density',
+    usual: "the alloy's",
+  }),
+  thickness: needed(lengthOrTaper, {
+    label: 'Thickness',
+    help: 'nominal or measured thickness, or a taper `{ "from", "to", "thicknessFrom", "thicknessTo" }`',
+  }),
+  minus: always(sideLength, {
+    ...sides,
+    label: 'Thinner by',
+    help: 'how much thinner the sheet may be',
+    quantity: 'sheet tolerance, minus',
+  }),
+  plus: always(sideLength, {
+    ...sides,
+    label: 'Thicker by',
+    help: 'how much thicker the sheet may be',
+    quantity: 'sheet tolerance, plus',
+  }),
+  measured: open(readings, {
+    label: 'Measured',
+    help: 'readings of the sheet before its first dip: thicknesses, or `{ "at": [x, y], "thickness" }`; on a tapered sheet each with its place. Their mean takes the place of the nominal thickness (of a tapered sheet it moves the whole), and their spread that of minus and plus where those are not given',
+  }),
+};
+
+type Asked = Pick<AskedOf<typeof members>, 'alloy' | 'thickness' | 'measured'>;
+
+export const stock = group(members, {
+  order: { filled: ['density', 'minus', 'plus'], provenance: ['minus', 'plus'] },
+  follow: {
+    density: (asked, setting) => alloyOf(asked, setting)?.density,
+    minus: (asked, setting) => sheetOf(asked, setting).minus ?? { value: 0 },
+    plus: (asked, setting) => sheetOf(asked, setting).plus ?? { value: 0 },
+  },
+});
+
+export type StockValues = ValuesOf<typeof members>;
+
+/** Undefined where none is named, or none of that name is known. */
+export function alloyOf(
+  { alloy }: Pick<Asked, 'alloy'>,
+  { figures }: Pick<FollowSetting, 'figures'>,
+): Alloy | undefined {
+  return figures.alloys.find(({ id }) => id === alloy);
+}
+
+interface Sheet {
+  readonly thickness: number | Taper;
+  /** Of its thickest place. */
+  readonly thickest: Sourced;
+  /** Where the job gives none; undefined where nothing does. */
+  readonly minus: Sourced | undefined;
+  readonly plus: Sourced | undefined;
+}
+
+/** As ordered, with the standard's tolerance for its alloy; or as its readings say. */
+export function sheetOf(asked: Asked, setting: Pick<FollowSetting, 'figures'>): Sheet {
+  const { thickness, measured } = asked;
+  if (measured === undefined) {
+    const standard = sheetTolerance(alloyOf(asked, setting), thickestOf(thickness));
+    const thickest = givenFigure(thickestOf(thickness), 'stock.thickness');
+    return { thickness, thickest, minus: standard, plus: standard };
+  }
+  const sheet = measuredSheet(thickness, measured);
+  const many = measured.length === 1 ? 'one reading' : `${measured.length} readings`;
+  const read = (value: number, what: string): Sourced => ({
+    value,
+    source: `job file, stock.measured: ${what} of ${many}`,
+    kind: 'measured',
+  });
+  return {
+    thickness: sheet.thickness,
+    thickest: read(thickestOf(sheet.thickness), 'mean'),
+    minus: read(sheet.minus, 'farthest below the mean'),
+    plus: read(sheet.plus, 'farthest above the mean'),
+  };
+}

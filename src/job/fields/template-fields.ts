@@ -1,0 +1,121 @@
+/**
+ * How the scribe template is made: the knife that runs in its slots, the bridges that hold it together, the metal or film
+ * between slots, its margin and tooling holes, and what it stretches by.
+ */
+import * as z from 'zod/mini';
+import { ownChoice } from '#job/sources.ts';
+import { always, type Found, type Kind, open, usually, type ValuesOf } from './field.ts';
+import { optionalGroup } from './group.ts';
+import { choice, length, places, written } from './kinds.ts';
+
+const width = length({ least: 1e-3, most: 1e5 });
+
+/** A tenth either way: more is no stretch but another part. */
+const factor = z.number().check(z.gte(0.9), z.lte(1.1));
+const factors = z.tuple([factor, factor]);
+
+const stretch: Kind<typeof factors, { readonly x: number; readonly y: number }> = {
+  ...written(factors),
+  read: ([x, y]) => ({ x, y }),
+};
+
+/** More tooling holes than any sheet needs. */
+const MOST_HOLES = 100;
+
+/** From the smallest (ISO 216). */
+const PAPERS = { a4: 'A4', a3: 'A3', a2: 'A2', a1: 'A1', a0: 'A0' } as const;
+export type TemplatePaper = keyof typeof PAPERS;
+export const TEMPLATE_PAPERS = Object.keys(PAPERS) as readonly TemplatePaper[];
+
+// For a hand knife and film about a millimetre thick.
+const members = {
+  knife: optionalGroup({
+    width: usually(width, {
+      label: 'Slot',
+      help: 'across the slot of the [scribe template](files.md#scribe-template)',
+      quantity: 'template slot',
+      usual: ownChoice(1.5),
+    }),
+    side: usually(
+      choice({
+        middle: 'on both sides of it',
+        peeled: 'on the side that is peeled',
+        kept: 'on the side that is kept',
+      }),
+      {
+        label: 'Slot lies',
+        help: 'where the slot lies about the line: `"middle"`, on both sides of it; `"peeled"` or `"kept"`, on that side',
+        usual: { value: 'middle' },
+      },
+    ),
+  }),
+  bridge: optionalGroup({
+    width: usually(width, {
+      label: 'Bridge',
+      help: 'of a bridge, along the line',
+      quantity: 'template bridge',
+      usual: ownChoice(5),
+    }),
+    apart: usually(width, {
+      label: 'Bridges apart',
+      help: 'longest slot between two bridges',
+      quantity: 'template bridges apart',
+      usual: ownChoice(150),
+    }),
+    clear: usually(width, {
+      label: 'Bridge from corners',
+      help: 'least distance of a bridge from a corner or from where lines meet',
+      quantity: 'template bridge clear of corners',
+      usual: ownChoice(4),
+    }),
+  }),
+  web: usually(width, {
+    label: 'Between slots',
+    help: 'least material between two slots',
+    quantity: 'template web',
+    usual: ownChoice(5),
+  }),
+  margin: always(width, {
+    label: 'Margin',
+    help: 'around the part',
+    quantity: 'template margin, at least',
+    usual: '25 mm, or what a tooling hole in its middle needs where that is more: our own choice',
+  }),
+  holes: optionalGroup({
+    diameter: usually(width, {
+      label: 'Tooling hole',
+      help: 'across a tooling hole',
+      quantity: 'template tooling hole',
+      usual: ownChoice(6),
+    }),
+    at: open(places(MOST_HOLES), {
+      label: 'Tooling holes at',
+      help: 'points of the tooling holes',
+      usual: 'four near the corners',
+    }),
+  }),
+  stretch: usually(stretch, {
+    label: 'Stretch',
+    help: 'size of the template to that of the part, `[along x, along y]`',
+    usual: { value: { x: 1, y: 1 } },
+    usualWords: '`[1, 1]`',
+  }),
+  paper: open(choice(PAPERS), {
+    label: 'Template paper',
+    help: 'paper that the template is printed on, `"a4"` to `"a0"`',
+    usual: "the hand-off's",
+  }),
+};
+
+export const template = optionalGroup(members, {
+  follow: { margin: ({ holes, web, knife }) => roomAround(holes.diameter + 2 * (web + knife.width)) },
+});
+
+export type TemplateChoices = Omit<ValuesOf<typeof members>, 'paper'> & { readonly paper: TemplatePaper };
+
+/** Room for a tooling hole in the middle of the margin, with a web and a slot to both sides, and no less than 25 mm. */
+function roomAround(hole: number): Found<number> {
+  const usual = ownChoice(25);
+  if (hole <= usual.value) return usual;
+  return { value: hole, source: 'tooling hole, two webs and two slots', kind: 'memory' };
+}

@@ -1,0 +1,206 @@
+/**
+ * plan.json: the plan as others read it (format `isobath-plan`, version 1). Millimetres, minutes, grams; coordinates in the
+ * drawing's own frame, scaled to millimetres. One schema: what is written has its type, what is read is held to it, and it is
+ * published. A key that is not known here is passed over.
+ */
+import * as z from 'zod/mini';
+import { provenanceKind } from '#bath/figures-file.ts';
+import { JOB } from '#job/job-file.ts';
+import { LENGTH_UNITS } from '#units/length-unit.ts';
+
+const figure = z.number();
+const atLeastNothing = z.number().check(z.gte(0));
+const figureOrNone = z.nullable(figure);
+const place = z.tuple([figure, figure]);
+const ids = z.array(z.string());
+const count = z.number().check(z.gte(0), z.multipleOf(1));
+const masking = z.enum(['peel-next', 're-mask']);
+
+/** Vertices are [x, y, bulge]; the bulge, tan(included angle / 4), bends the way to the next vertex, counter-clockwise positive. */
+const contour = z.object({ closed: z.boolean(), vertices: z.array(z.tuple([figure, figure, figure])) });
+const contours = z.array(contour);
+
+const region = z.object({
+  id: z.string(),
+  layer: z.string(),
+  label: place,
+  area: figure,
+  contours,
+  asked: z.object({ depth: figure, plus: figure, minus: figure }),
+  level: figure,
+  reached: z.object({ floorArea: figure, share: figure, deepest: figure, shallowest: figure }),
+});
+
+const stage = z.object({
+  number: count,
+  level: atLeastNothing,
+  etch: atLeastNothing,
+  minutes: atLeastNothing,
+  startMinute: atLeastNothing,
+  color: z.string(),
+  regions: ids,
+  /** Numbers of the stages whose lines are still sealed while this one is in the bath. */
+  sealed: z._default(z.array(count), []),
+  piece: contours,
+  opening: contours,
+  lines: contours,
+  removedVolume: figure,
+  removedMass: figureOrNone,
+});
+
+const levelChoice = z.object({
+  stages: count,
+  levels: z.array(figure),
+  worstShare: figure,
+  regions: z.array(z.object({ id: z.string(), level: figure, share: figure })),
+});
+
+/** `likely`: shift and root-sum-square. */
+const side = { shift: figure, worst: figure, likely: figure, allowed: figure };
+const budgetSum = z.object({
+  /** ±, at worst. */
+  parts: z.object({ sheet: figure, rate: figure, timing: figure, gauge: figure }),
+  tooDeep: z.object(side),
+  tooShallow: z.object(side),
+  /** Root-sum-square over what is allowed, on the worse side; null where nothing is allowed. */
+  share: figureOrNone,
+});
+
+/** What may go wrong with the floors of one level and one tolerance against what is asked; docs/method.md, M6. */
+const budget = z.object({
+  regions: ids,
+  level: figure,
+  /** Least and greatest depth asked of them; as a depth, or as the final thickness that it leaves. */
+  asked: z.object({
+    what: z.enum(['depth', 'thickness']),
+    low: figure,
+    high: figure,
+    plus: figure,
+    minus: figure,
+  }),
+  byClock: budgetSum,
+  /** Each stage gauged at four fifths and its minutes corrected. */
+  gauged: budgetSum,
+  /** What helps most, one change after the other until the tolerance is held or nothing helps more; the worse side then. */
+  remedy: z.object({ changes: ids, ...side }),
+});
+
+const maskingChoice = z.object({
+  masking,
+  stages: count,
+  coats: count,
+  minutes: figure,
+  worstShare: figure,
+  worstDeviation: figure,
+  overhang: figure,
+  walls: z.array(
+    z.object({ level: figure, beside: figure, allowance: figure, fillet: figure, corner: figure }),
+  ),
+});
+
+const withdrawal = z.object({
+  regions: ids,
+  /** Unit vector in the drawing's frame that has to hang down. */
+  down: place,
+  /** From each row's minute the waterline moves on at its speed (mm/min); it is measured from the shallow end, mm. */
+  rows: z.array(z.object({ minute: figure, waterline: figure, speed: figure })),
+  minutes: figure,
+  worstDeviation: figure,
+  steps: z.nullable(z.object({ stages: count, minutes: figure, worstDeviation: figure })),
+});
+
+/** Aluminium in caustic soda only: g, and litres a minute at 25 °C. */
+const bathSheet = z.object({
+  stages: z.array(z.object({ number: count, metal: figure, caustic: figure })),
+  metal: figure,
+  caustic: figure,
+  hydrogen: z.object({ at0C: figure, at25C: figure }),
+  load: z.exactOptional(z.object({ before: figure, after: figure, limit: figure })),
+  peak: z.object({ stage: count, metal: figure, hydrogen: figure, ventilation: figure }),
+});
+
+const findingRecord = z.object({
+  code: z.string(),
+  severity: z.enum(['stop', 'warn', 'note']),
+  message: z.string(),
+  remedy: z.string(),
+  at: z.nullable(place),
+  regions: ids,
+  value: figureOrNone,
+  limit: figureOrNone,
+  file: z.exactOptional(z.string()),
+  path: z.exactOptional(z.string()),
+  line: z.exactOptional(count),
+  layer: z.exactOptional(z.string()),
+  outline: z.exactOptional(contours),
+});
+
+const provenance = z.object({
+  quantity: z.string(),
+  value: figure,
+  unit: z.string(),
+  source: z.string(),
+  kind: provenanceKind,
+  plusMinus: z.exactOptional(figure),
+});
+
+export const planFileSchema = z.object({
+  format: z.literal('isobath-plan'),
+  version: z.literal(1),
+  /** As read, defaults filled in. */
+  job: JOB.schema,
+  drawing: z.object({ file: z.string(), sha256: z.string(), unit: z.enum(LENGTH_UNITS) }),
+  /** Outer border of the sheet; null when no outline layer is named. */
+  outline: z.nullable(contour),
+  /** Other borders of the sheet: holes through it. */
+  cutouts: contours,
+  regions: z.array(region),
+  /** Plan files from before there were two ways say none. */
+  masking: z._default(masking, 'peel-next'),
+  stages: z.array(stage),
+  totals: z.object({
+    minutes: figure,
+    removedVolume: figure,
+    removedMass: figureOrNone,
+    partMass: figureOrNone,
+    hydrogenLitres: figureOrNone,
+  }),
+  /**
+   * What the fewest stages within tolerance, one fewer and one more would cost: the share of its tolerance (minus or plus
+   * side) that the best such levels leave each region using; more than 1 is out of tolerance.
+   */
+  levelChoices: z.exactOptional(z.array(levelChoice)),
+  budgets: z.exactOptional(z.array(budget)),
+  /** The run with one coat and with a coat a stage, side by side; only where there are two stages or more. */
+  maskings: z.exactOptional(z.array(maskingChoice)),
+  /** Tapers drawn out of the bath, beside the same in steps; only where the job names a hoist. */
+  withdrawals: z.exactOptional(z.array(withdrawal)),
+  bathSheet: z.exactOptional(bathSheet),
+  findings: z.array(findingRecord),
+  provenance: z.array(provenance),
+  /** Words that go with every plan: what can hurt, and who decides. */
+  cautions: z._default(z.array(z.string()), []),
+});
+
+/** Nothing of it changes once it is made. */
+type Fixed<Value> = Value extends object ? { readonly [Key in keyof Value]: Fixed<Value[Key]> } : Value;
+
+export type PlanFile = Fixed<z.output<typeof planFileSchema>>;
+export type Contour = Fixed<z.output<typeof contour>>;
+export type PlanFileRegion = PlanFile['regions'][number];
+export type PlanFileStage = PlanFile['stages'][number];
+export type LevelChoiceRecord = Fixed<z.output<typeof levelChoice>>;
+export type BudgetRecord = Fixed<z.output<typeof budget>>;
+export type BudgetSumRecord = Fixed<z.output<typeof budgetSum>>;
+export type WithdrawalRecord = Fixed<z.output<typeof withdrawal>>;
+
+/** A plan as it is drawn, before what it comes to is measured. A plan file is one, too. */
+export interface ShownPlan
+  extends Pick<PlanFile, 'job' | 'drawing' | 'outline' | 'cutouts' | 'masking' | 'provenance' | 'cautions'> {
+  readonly regions: readonly ShownRegion[];
+  readonly stages: readonly ShownStage[];
+  readonly totals: Pick<PlanFile['totals'], 'minutes'>;
+}
+
+export type ShownRegion = Omit<PlanFileRegion, 'reached'>;
+export type ShownStage = Omit<PlanFileStage, 'removedVolume' | 'removedMass'>;

@@ -1,0 +1,49 @@
+/** The sheet of a job in millimetres: thickness, tolerance as given or as the standard allows, density of the alloy. */
+import type { Alloy } from '#bath/known-figures.ts';
+import type { Provenance } from '#bath/provenance.ts';
+import { type Finding, finding } from '#findings/finding.ts';
+import { nearestWord } from '#findings/nearest-word.ts';
+import type { FollowSetting } from '#job/fields/field.ts';
+import { readGroup } from '#job/fields/read-group.ts';
+import { alloyOf, type StockValues, sheetOf, stock } from '#job/fields/stock-fields.ts';
+import type { Job } from '#job/job.ts';
+import { provenanceOf } from '#job/job-figures.ts';
+import type { JobFile } from '#job/job-file.ts';
+import { isPointless } from '#job/taper.ts';
+
+export interface ResolvedStock {
+  readonly stock: Job['stock'];
+  readonly values: StockValues;
+  readonly alloy: Alloy | undefined;
+  readonly provenance: readonly Provenance[];
+  readonly findings: readonly Finding[];
+}
+
+export function resolveStock(given: JobFile['stock'], setting: FollowSetting): ResolvedStock {
+  const { values, provenance } = readGroup(stock, given, { ...setting, path: 'stock.' });
+  const { thickness: nominal, measured, ...held } = values;
+  const alloy = alloyOf(values, setting);
+  const { thickness, thickest, minus, plus } = sheetOf(values, setting);
+  const findings: Finding[] = [];
+  if (given.alloy !== undefined && alloy === undefined) {
+    const known = setting.figures.alloys.map(({ id }) => id);
+    const facts = { name: given.alloy, meant: nearestWord(given.alloy, known), known };
+    findings.push(finding('alloy-unknown', facts, { path: 'stock.alloy' }));
+  }
+  if (typeof nominal !== 'number' && isPointless(nominal)) {
+    findings.push(finding('taper-without-length', {}, { path: 'stock.thickness' }));
+  }
+  if (
+    (given.minus === undefined && minus === undefined) ||
+    (given.plus === undefined && plus === undefined)
+  ) {
+    findings.push(finding('sheet-tolerance-missing', { thickness: thickest.value }, { path: 'stock' }));
+  }
+  return {
+    stock: { ...held, thickness, ...(measured === undefined ? {} : { isMeasured: true }) },
+    values,
+    alloy,
+    provenance: [provenanceOf('sheet thickness', 'mm', thickest), ...provenance],
+    findings,
+  };
+}

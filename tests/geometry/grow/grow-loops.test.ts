@@ -1,0 +1,71 @@
+/** Growing by Steiner's formula, area + perimeter · d + π d²; booleans of circles by the lens formula. */
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { combineLoops, growLoops } from '#geometry/grow/grow-loops.ts';
+import { type Loop, loopArea, loopsArea, reverseSpans } from '#geometry/span.ts';
+import { circle, polygon, rectangle } from '#support/shapes.ts';
+
+const areasOf = (loops: readonly Loop[]) => loops.map(loopArea).sort((a, b) => a - b);
+
+describe('growing', () => {
+  test('a convex outline by Steiner’s formula (random triangles and distances)', () => {
+    const side = fc.integer({ min: 2, max: 40 });
+    fc.assert(
+      fc.property(
+        side,
+        side,
+        fc.integer({ min: -10, max: 30 }),
+        fc.integer({ min: 1, max: 60 }),
+        (a, b, lean, tenths) => {
+          const by = tenths / 10;
+          const triangle = polygon([
+            [0, 0],
+            [a, 0],
+            [lean, b],
+          ]);
+          const around = a + Math.hypot(a - lean, b) + Math.hypot(lean, b);
+          const grown = (a * b) / 2 + around * by + Math.PI * by * by;
+          expect(areasOf(growLoops([triangle], by))).toEqual([expect.closeTo(grown, 5)]);
+        },
+      ),
+      { numRuns: 25 },
+    );
+  });
+
+  test('a hole shrinks, and is gone at its radius', () => {
+    const plate = (hole: number) => [rectangle(0, 0, 30, 20), reverseSpans(circle(11, 9, hole))];
+    expect(areasOf(growLoops(plate(5), 2))).toEqual([
+      expect.closeTo(-9 * Math.PI, 6),
+      expect.closeTo(600 + 200 + 4 * Math.PI, 6),
+    ]);
+    expect(growLoops(plate(2), 2.5)).toHaveLength(1);
+  });
+
+  test('neighbours that come together are united', () => {
+    // 4 apart, grown by 2.5: the strips overlap by 1 over 12 and in the rounds.
+    const grown = growLoops([rectangle(0, 0, 10, 12), rectangle(14, 0, 20, 12)], 2.5);
+    expect(grown).toHaveLength(1);
+    const cap = 2 * (2.5 ** 2 * Math.acos(2 / 2.5) - 2 * 1.5);
+    const each = (width: number) => 12 * width + 2 * (width + 12) * 2.5 + 6.25 * Math.PI;
+    expect(areasOf(grown)).toEqual([expect.closeTo(each(10) + each(6) - 12 - cap, 5)]);
+  });
+
+  test('by nothing is the same', () => {
+    const loops = [rectangle(0, 0, 3, 2)];
+    expect(growLoops(loops, 0)).toEqual(loops);
+    expect(growLoops([], 3)).toEqual([]);
+  });
+});
+
+describe('areas combined', () => {
+  const [a, b] = [[circle(0, 0, 5)], [circle(6, 0, 4)]];
+  // d = 6: x = (36 + 25 − 16) / 12 = 3.75.
+  const lens = 25 * Math.acos(3.75 / 5) + 16 * Math.acos(2.25 / 4) - 6 * Math.sqrt(25 - 3.75 ** 2);
+
+  test('two circles', () => {
+    expect(loopsArea(combineLoops('intersect', a, b))).toBeCloseTo(lens, 8);
+    expect(loopsArea(combineLoops('unite', a, b))).toBeCloseTo(41 * Math.PI - lens, 8);
+    expect(loopsArea(combineLoops('subtract', a, b))).toBeCloseTo(25 * Math.PI - lens, 8);
+    expect(loopsArea(combineLoops('subtract', b, a))).toBeCloseTo(16 * Math.PI - lens, 8);
+  });
+});
