@@ -1,71 +1,12 @@
 /** Findings about the bath and the figures of the process: etch factor, rate, coupons, temperature, load. Lengths in mm. */
 import type { Shown } from './shown-figures.ts';
-import type { WordsFor } from './words.ts';
-
-export interface BathFacts {
-  /** g/L and g. */
-  readonly 'bath-overloaded': {
-    readonly before: number;
-    readonly after: number;
-    readonly limit: number;
-    readonly room: number;
-    readonly grams: number;
-  };
-  readonly 'bath-sheet-missing': { readonly bath: string; readonly lacks: 'reaction' | 'density' };
-  readonly 'bath-wrong-for-alloy': {
-    readonly bath: string;
-    readonly alloy: string;
-    readonly etches: string;
-    readonly metal: string;
-  };
-  readonly 'process-figure-missing': { readonly figure: ProcessFigure; readonly bath: string | undefined };
-  readonly 'process-figure-not-measured': {
-    readonly figure: ProcessFigure;
-    readonly value: number;
-    readonly unit: string;
-    readonly bath: string;
-  };
-  readonly 'coupon-not-etched': { readonly before: number; readonly after: number };
-  readonly 'coupon-not-undercut': { readonly before: number; readonly after: number };
-  /** Shares of the rate, 95 %. */
-  readonly 'coupon-too-coarse': { readonly share: number; readonly limit: number; readonly coupons: number };
-  /** Shares of the etch factor, 95 %. */
-  readonly 'opening-too-coarse': { readonly share: number; readonly limit: number };
-  /** mm/min */
-  readonly 'etch-rate-doubtful': { readonly rate: number; readonly least: number; readonly most: number };
-  /** Undercut over depth. */
-  readonly 'etch-factor-impossible': {
-    readonly factor: number;
-    readonly least: number;
-    readonly most: number;
-  };
-  readonly 'etch-factor-doubtful': { readonly factor: number; readonly least: number; readonly most: number };
-  readonly 'activation-energy-missing': {
-    readonly fromC: number;
-    readonly toC: number;
-    readonly bath: string | undefined;
-  };
-  readonly 'temperature-step-too-far': {
-    readonly fromC: number;
-    readonly toC: number;
-    readonly limit: number;
-  };
-  readonly 'rate-turned-by-temperature': {
-    readonly fromC: number;
-    readonly toC: number;
-    readonly energy: number;
-    readonly from: number;
-    readonly to: number;
-    readonly rate: number;
-    readonly plusMinus: number;
-  };
-}
+import { type Figures, note, stop, warn } from './words.ts';
 
 type ProcessFigure = 'etch factor' | 'etch rate';
 
-export const bathWords: WordsFor<BathFacts> = {
-  'bath-overloaded': {
-    severity: 'warn',
+export const bathWords = {
+  /** g/L and g. */
+  'bath-overloaded': warn<Figures<'before' | 'after' | 'limit' | 'room' | 'grams'>>({
     title: 'Bath would hold too much metal',
     say: ({ before, after, limit, room, grams }) => ({
       reason: `The part gives the bath ${figureOf(grams)} g of metal: from ${figureOf(before)} to ${figureOf(after)} g/L, over its limit of ${figureOf(limit)}.`,
@@ -73,9 +14,8 @@ export const bathWords: WordsFor<BathFacts> = {
       value: after,
       limit,
     }),
-  },
-  'bath-sheet-missing': {
-    severity: 'note',
+  }),
+  'bath-sheet-missing': note<{ bath: string; lacks: 'reaction' | 'density' }>({
     title: 'No bath sheet',
     say: ({ bath, lacks }) => ({
       reason:
@@ -87,17 +27,15 @@ export const bathWords: WordsFor<BathFacts> = {
           ? 'Have extraction, chemicals and waste calculated by the site’s own process specification.'
           : 'Give stock.alloy or stock.density.',
     }),
-  },
-  'bath-wrong-for-alloy': {
-    severity: 'warn',
+  }),
+  'bath-wrong-for-alloy': warn<{ bath: string; alloy: string; etches: string; metal: string }>({
     title: 'Bath is for another metal',
     say: ({ bath, alloy, etches, metal }) => ({
       reason: `The figures of ${bath} are for ${etches}; ${alloy} is ${metal}.`,
       remedy: `Choose a bath for ${metal}, as your process specification names it.`,
     }),
-  },
-  'process-figure-missing': {
-    severity: 'stop',
+  }),
+  'process-figure-missing': stop<{ figure: ProcessFigure; bath: string | undefined }>({
     title: 'Figure of the process missing',
     say: ({ figure, bath }) => ({
       reason:
@@ -109,9 +47,8 @@ export const bathWords: WordsFor<BathFacts> = {
           ? 'Etch a coupon and give process.coupon, or give process.rate.'
           : 'Measure undercut over depth on a coupon and give process.etchFactor.',
     }),
-  },
-  'process-figure-not-measured': {
-    severity: 'warn',
+  }),
+  'process-figure-not-measured': warn<{ figure: ProcessFigure; value: number; unit: string; bath: string }>({
     title: 'Figure of the process not measured',
     say: ({ figure, value, unit, bath }, show) => ({
       reason: `The ${figure} is ${figure === 'etch rate' ? show.rate(value, figureOf) : `${figureOf(value)} ${unit}`}, a general figure for ${bath}; yours is not known until it is measured.`,
@@ -120,25 +57,23 @@ export const bathWords: WordsFor<BathFacts> = {
           ? 'Etch a coupon of the same alloy, temper and thickness just before the run and give process.coupon.'
           : 'Measure undercut over depth on a coupon and give process.etchFactor; every scribe line hangs on it.',
     }),
-  },
-  'coupon-not-etched': {
-    severity: 'stop',
+  }),
+  'coupon-not-etched': stop<{ before: number; after: number }>({
     title: 'Coupon lost no metal',
     say: ({ before, after }, show) => ({
       reason: `The coupon is ${mm(before, show)} before and ${mm(after, show)} after.`,
       remedy: 'Give the thickness before and after the etch; after must be the smaller.',
     }),
-  },
-  'coupon-not-undercut': {
-    severity: 'stop',
+  }),
+  'coupon-not-undercut': stop<{ before: number; after: number }>({
     title: 'Coupon shows no undercut',
     say: ({ before, after }, show) => ({
       reason: `The opening is ${mm(before, show)} wide in the maskant and ${mm(after, show)} at the metal’s surface.`,
       remedy: 'Give the width before and after the etch; after must be the larger.',
     }),
-  },
-  'coupon-too-coarse': {
-    severity: 'warn',
+  }),
+  /** Shares of the rate, 95 %. */
+  'coupon-too-coarse': warn<Figures<'share' | 'limit' | 'coupons'>>({
     title: 'Rate known too loosely',
     say: ({ share, limit, coupons }) => ({
       reason: `${coupons === 1 ? 'The coupon gives' : `The ${coupons} coupons give`} the rate to ± ${percent(share)} only (95 %).`,
@@ -149,9 +84,9 @@ export const bathWords: WordsFor<BathFacts> = {
       value: share,
       limit,
     }),
-  },
-  'opening-too-coarse': {
-    severity: 'warn',
+  }),
+  /** Shares of the etch factor, 95 %. */
+  'opening-too-coarse': warn<{ share: number; limit: number }>({
     title: 'Etch factor known too loosely',
     say: ({ share, limit }) => ({
       reason: `The coupon’s opening gives the etch factor to ± ${percent(share)} only (95 %).`,
@@ -159,9 +94,9 @@ export const bathWords: WordsFor<BathFacts> = {
       value: share,
       limit,
     }),
-  },
-  'etch-rate-doubtful': {
-    severity: 'warn',
+  }),
+  /** mm/min */
+  'etch-rate-doubtful': warn<Figures<'rate' | 'least' | 'most'>>({
     title: 'Etch rate doubtful',
     say: ({ rate, least, most }) => ({
       reason: `A rate of ${figureOf(rate)} mm/min is far outside what baths do: ${figureOf(least)} to ${figureOf(most)} mm/min.`,
@@ -170,9 +105,9 @@ export const bathWords: WordsFor<BathFacts> = {
       value: rate,
       limit: rate < least ? least : most,
     }),
-  },
-  'etch-factor-impossible': {
-    severity: 'stop',
+  }),
+  /** Undercut over depth. */
+  'etch-factor-impossible': stop<Figures<'factor' | 'least' | 'most'>>({
     title: 'Etch factor impossible',
     say: ({ factor, least, most }) => ({
       reason: `An etch factor of ${figureOf(factor)} (undercut / depth) is beyond any etching; ${figureOf(least)} to ${figureOf(most)} is planned for.`,
@@ -180,9 +115,8 @@ export const bathWords: WordsFor<BathFacts> = {
       value: factor,
       limit: factor < least ? least : most,
     }),
-  },
-  'etch-factor-doubtful': {
-    severity: 'warn',
+  }),
+  'etch-factor-doubtful': warn<Figures<'factor' | 'least' | 'most'>>({
     title: 'Etch factor doubtful',
     say: ({ factor, least, most }) => ({
       reason: `An etch factor of ${figureOf(factor)} (undercut / depth) is outside the ${figureOf(least)} to ${figureOf(most)} that is seen.`,
@@ -190,17 +124,15 @@ export const bathWords: WordsFor<BathFacts> = {
       value: factor,
       limit: factor < least ? least : most,
     }),
-  },
-  'activation-energy-missing': {
-    severity: 'stop',
+  }),
+  'activation-energy-missing': stop<{ fromC: number; toC: number; bath: string | undefined }>({
     title: 'Rate unknown at this temperature',
     say: ({ fromC, toC, bath }) => ({
       reason: `The rate is known at ${figureOf(fromC)} °C and the bath is run at ${figureOf(toC)} °C; no activation energy is known for ${bath ?? 'a bath that is not named'}.`,
       remedy: `Etch a coupon at ${figureOf(toC)} °C, or give the bath an activationEnergy under figures.`,
     }),
-  },
-  'temperature-step-too-far': {
-    severity: 'stop',
+  }),
+  'temperature-step-too-far': stop<Figures<'fromC' | 'toC' | 'limit'>>({
     title: 'Temperature too far from the coupon’s',
     say: ({ fromC, toC, limit }) => ({
       reason: `From ${figureOf(fromC)} to ${figureOf(toC)} °C is ${figureOf(Math.abs(toC - fromC))} K; a rate is turned over ${figureOf(limit)} K at most.`,
@@ -208,15 +140,16 @@ export const bathWords: WordsFor<BathFacts> = {
       value: Math.abs(toC - fromC),
       limit,
     }),
-  },
-  'rate-turned-by-temperature': {
-    severity: 'warn',
+  }),
+  'rate-turned-by-temperature': warn<
+    Figures<'fromC' | 'toC' | 'energy' | 'from' | 'to' | 'rate' | 'plusMinus'>
+  >({
     title: 'Rate calculated for another temperature',
     say: ({ fromC, toC, energy, from, to, rate, plusMinus }, show) => ({
       reason: `The rate at ${figureOf(toC)} °C is calculated from that at ${figureOf(fromC)} °C with ${figureOf(energy)} kJ/mol (${figureOf(from)} to ${figureOf(to)} are found): ${show.rate([rate, plusMinus], figureOf, '±')}.`,
       remedy: `Etch a coupon at ${figureOf(toC)} °C before the run.`,
     }),
-  },
+  }),
 };
 
 function percent(share: number): string {

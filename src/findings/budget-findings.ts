@@ -1,12 +1,6 @@
 /** Findings about the tolerance budget: floors that the clock alone does not hold, or that not even gauging holds. Lengths in mm, minutes. */
 import type { Shown } from './shown-figures.ts';
-import type { Saying, WordsFor } from './words.ts';
-
-export interface BudgetFacts {
-  readonly 'tolerance-not-held': FloorOver;
-  readonly 'tolerance-needs-gauging': FloorOver;
-  readonly 'tolerance-barely-held': FloorOver;
-}
+import { note, type Saying, warn } from './words.ts';
 
 type Change = 'gauge-run' | 'measure-sheet' | 'halve-spread' | 'halve-timing' | 'finer-levels';
 
@@ -39,19 +33,16 @@ interface FloorOver {
   readonly of: number;
 }
 
-export const budgetWords: WordsFor<BudgetFacts> = {
-  'tolerance-not-held': {
-    severity: 'warn',
+export const budgetWords = {
+  'tolerance-not-held': warn<FloorOver>({
     title: 'Tolerance not held, even gauged',
     say: (facts, show) => byClock(facts, show),
-  },
-  'tolerance-needs-gauging': {
-    severity: 'note',
+  }),
+  'tolerance-needs-gauging': note<FloorOver>({
     title: 'Tolerance held only if gauged on the way',
     say: (facts, show) => byClock(facts, show),
-  },
-  'tolerance-barely-held': {
-    severity: 'note',
+  }),
+  'tolerance-barely-held': note<FloorOver>({
     title: 'Tolerance barely held by the clock',
     say: (facts, show) => ({
       reason: `Level ${mm(facts.level, show)} holds its ${mm(facts.allowed, show)} by root-sum-square (${mm(facts.likely, show)}), but should everything go wrong at once it ${mayBe(facts)} by ${mm(facts.worst, show)}: ${partsOf(facts, show)}.${others(facts)}`,
@@ -59,7 +50,7 @@ export const budgetWords: WordsFor<BudgetFacts> = {
       value: facts.worst,
       limit: facts.allowed,
     }),
-  },
+  }),
 };
 
 function byClock(facts: FloorOver, show: Shown): Saying {

@@ -1,32 +1,18 @@
 /** Every finding there is: the subjects' catalogues side by side. */
-import { type BathFacts, bathWords } from './bath-findings.ts';
-import { type BudgetFacts, budgetWords } from './budget-findings.ts';
-import { type DrawingFacts, drawingWords } from './drawing-findings.ts';
-import { type FileFacts, fileWords } from './file-findings.ts';
-import { type HandoffFacts, handoffWords } from './handoff-findings.ts';
-import { type JobFacts, jobWords } from './job-findings.ts';
-import { type MakingFacts, makingWords } from './making-findings.ts';
-import { type PartFacts, partWords } from './part-findings.ts';
-import { type PlanFacts, planWords } from './plan-findings.ts';
-import { type RequestFacts, requestWords } from './request-findings.ts';
-import { type RunFacts, runWords } from './run-findings.ts';
-import { type TemplateFacts, templateWords } from './template-findings.ts';
-import type { WordsFor } from './words.ts';
+import { bathWords } from './bath-findings.ts';
+import { budgetWords } from './budget-findings.ts';
+import { drawingWords } from './drawing-findings.ts';
+import { fileWords } from './file-findings.ts';
+import { handoffWords } from './handoff-findings.ts';
+import { jobWords } from './job-findings.ts';
+import { makingWords } from './making-findings.ts';
+import { partWords } from './part-findings.ts';
+import { planWords } from './plan-findings.ts';
+import { requestWords } from './request-findings.ts';
+import { runWords } from './run-findings.ts';
+import { templateWords } from './template-findings.ts';
 
-export type FactsByCode = DrawingFacts &
-  FileFacts &
-  JobFacts &
-  BathFacts &
-  PartFacts &
-  PlanFacts &
-  RunFacts &
-  MakingFacts &
-  BudgetFacts &
-  RequestFacts &
-  HandoffFacts &
-  TemplateFacts;
-
-export const CATALOGUE: WordsFor<FactsByCode> = {
+export const CATALOGUE = {
   ...fileWords,
   ...drawingWords,
   ...jobWords,
@@ -39,4 +25,10 @@ export const CATALOGUE: WordsFor<FactsByCode> = {
   ...requestWords,
   ...handoffWords,
   ...templateWords,
+};
+
+export type FindingCode = keyof typeof CATALOGUE;
+
+export type FactsByCode = {
+  readonly [Code in FindingCode]: Parameters<(typeof CATALOGUE)[Code]['say']>[0];
 };

@@ -1,35 +1,26 @@
 /** Findings about the parts that a drawing file is made of: sections, tables, and lines that belong to none. */
-import type { WordsFor } from './words.ts';
+import { warn } from './words.ts';
 
-export interface ContainerFacts {
-  readonly 'drawing-part-unclosed': { readonly part: string; readonly lacks: string };
-  readonly 'drawing-section-repeated': { readonly section: string };
-  readonly 'drawing-out-of-step': { readonly lines: number };
-}
-
-export const containerWords: WordsFor<ContainerFacts> = {
-  'drawing-part-unclosed': {
-    severity: 'warn',
+export const containerWords = {
+  'drawing-part-unclosed': warn<{ part: string; lacks: string }>({
     title: 'Part of the file not closed',
     say: ({ part, lacks }) => ({
       reason: `${part} is not closed by ${lacks}; it was taken to end where the next part begins.`,
       remedy: 'Compare the drawing with its print, or export it again.',
     }),
-  },
-  'drawing-section-repeated': {
-    severity: 'warn',
+  }),
+  'drawing-section-repeated': warn<{ section: string }>({
     title: 'Section given twice',
     say: ({ section }) => ({
       reason: `The file has another ${section === '' ? 'section without a name' : `${section} section`}; what both hold was taken.`,
       remedy: 'Compare the drawing with its print; if lines stand twice, export it again.',
     }),
-  },
-  'drawing-out-of-step': {
-    severity: 'warn',
+  }),
+  'drawing-out-of-step': warn<{ lines: number }>({
     title: 'Stray lines in the file',
     say: ({ lines }) => ({
       reason: `${lines} ${lines === 1 ? 'line belongs' : 'lines belong'} to no pair of code and value; reading went on after ${lines === 1 ? 'it' : 'them'}.`,
       remedy: 'Compare the drawing with its print; if anything differs, export it again.',
     }),
-  },
+  }),
 };

@@ -1,6 +1,6 @@
 /** Findings about one entity of a drawing. None of them costs more than the entity. */
 import { counted } from './counted.ts';
-import type { WordsFor } from './words.ts';
+import { note, warn } from './words.ts';
 
 /** Which entity: its kind as written and its handle, where it has one. Its line and layer are in the finding's place. */
 interface Named {
@@ -18,41 +18,6 @@ export type SplineProblem =
   | 'weight count'
   | 'weight';
 
-export interface EntityFacts {
-  readonly 'entity-number-bad': Named & { readonly group: number; readonly text: string };
-  readonly 'entity-incomplete': Named & { readonly lacks: string };
-  readonly 'entity-group-repeated': Named & { readonly group: number; readonly times: number };
-  readonly 'entity-out-of-range': Named & {
-    readonly value: number;
-    readonly limit: number;
-    readonly is: 'too large' | 'too far';
-  };
-  readonly 'entity-without-size': Named & { readonly what: string };
-  readonly 'entity-tilted': Named & { readonly tiltDeg: number };
-  readonly 'entity-not-flat': Named & { readonly rise: number };
-  readonly 'entity-too-fine': Named & { readonly limit: number };
-  readonly 'entity-passed-over': { readonly kind: string; readonly count: number; readonly why: string };
-  readonly 'entity-cannot-be-read': {
-    readonly kind: string;
-    readonly count: number;
-    readonly why: string;
-    readonly firstHandle: string | undefined;
-  };
-  readonly 'polyline-count-differs': Named & { readonly stated: number; readonly found: number };
-  readonly 'polyline-wide': Named & {
-    /** mm, the most of it. */
-    readonly width: number;
-    readonly taken: 'centre' | 'borders' | 'centre for want of borders';
-  };
-  readonly 'polyline-end-missing': Named & { readonly vertices: number };
-  readonly 'spline-unusable': Named & {
-    readonly problem: SplineProblem;
-    readonly found: number;
-    readonly wanted: number;
-  };
-  readonly 'spline-through-points': Named & { readonly points: number };
-}
-
 const SPLINE_PROBLEMS: Readonly<Record<SplineProblem, (found: number, wanted: number) => string>> = {
   degree: (found, wanted) => `its degree is ${found}; 1 to ${wanted} are taken`,
   'too few points': (found, wanted) => `it has ${counted(found, 'point')}; its degree needs ${wanted}`,
@@ -66,33 +31,35 @@ const SPLINE_PROBLEMS: Readonly<Record<SplineProblem, (found: number, wanted: nu
   weight: (found) => `one weight is ${found}; weights must be above 0`,
 };
 
-export const entityWords: WordsFor<EntityFacts> = {
-  'entity-number-bad': {
-    severity: 'warn',
+export const entityWords = {
+  'entity-number-bad': warn<Named & { group: number; text: string }>({
     title: 'Not a number',
     say: ({ group, text, ...named }) => ({
       reason: `${name(named)} has "${text}" where a number belongs (group ${group}); it was left out.`,
       remedy: 'Draw it again or export the drawing again; numbers need a decimal point and no unit.',
     }),
-  },
-  'entity-incomplete': {
-    severity: 'warn',
+  }),
+  'entity-incomplete': warn<Named & { lacks: string }>({
     title: 'Entity incomplete',
     say: ({ lacks, ...named }) => ({
       reason: `${name(named)} lacks ${lacks}; it was left out.`,
       remedy: 'Draw it again or export the drawing again.',
     }),
-  },
-  'entity-group-repeated': {
-    severity: 'warn',
+  }),
+  'entity-group-repeated': warn<Named & { group: number; times: number }>({
     title: 'One figure given twice',
     say: ({ group, times, ...named }) => ({
       reason: `${name(named)} has ${times === 2 ? 'two figures' : `${times} figures`} under group ${group}, where there is room for one; the first was taken.`,
       remedy: 'Compare it with the print, or export the drawing again.',
     }),
-  },
-  'entity-out-of-range': {
-    severity: 'warn',
+  }),
+  'entity-out-of-range': warn<
+    Named & {
+      value: number;
+      limit: number;
+      is: 'too large' | 'too far';
+    }
+  >({
     title: 'Absurdly large or far out',
     say: ({ value, limit, is, ...named }, show) => ({
       reason: `${name(named)} ${is === 'too large' ? `is more than ${show.length(limit, String)} large` : `lies more than ${show.length(limit, String)} from most of the drawing`}. It was left out.`,
@@ -100,53 +67,52 @@ export const entityWords: WordsFor<EntityFacts> = {
       value,
       limit,
     }),
-  },
-  'entity-without-size': {
-    severity: 'warn',
+  }),
+  'entity-without-size': warn<Named & { what: string }>({
     title: 'Entity without size',
     say: ({ what, ...named }) => ({
       reason: `${name(named)} has ${what}; there is nothing to cut along.`,
       remedy: 'Delete it, or draw what was meant.',
     }),
-  },
-  'entity-tilted': {
-    severity: 'warn',
+  }),
+  'entity-tilted': warn<Named & { tiltDeg: number }>({
     title: 'Not in the plane of the sheet',
     say: ({ tiltDeg, ...named }) => ({
       reason: `${name(named)} lies in a plane tilted by ${tiltDeg.toFixed(1)}°; it was left out.`,
       remedy: 'Draw it flat, in the plane of the sheet.',
       value: tiltDeg,
     }),
-  },
-  'entity-not-flat': {
-    severity: 'warn',
+  }),
+  'entity-not-flat': warn<Named & { rise: number }>({
     title: 'Not flat',
     say: ({ rise, ...named }, show) => ({
       reason: `${name(named)} rises by ${show.length(rise, fourDigits)} out of the plane; it was taken as seen from above.`,
       remedy: 'Check that the view from above is what was meant, or flatten it.',
       value: rise,
     }),
-  },
-  'entity-too-fine': {
-    severity: 'warn',
+  }),
+  'entity-too-fine': warn<Named & { limit: number }>({
     title: 'Curve too long for arcs',
     say: ({ limit, ...named }, show) => ({
       reason: `${name(named)} would take more than ${limit} arcs at ${show.length(0.001, String)}; it was left out.`,
       remedy: 'Check its size and the drawing unit, or draw it as arcs and lines.',
       limit,
     }),
-  },
-  'entity-passed-over': {
-    severity: 'note',
+  }),
+  'entity-passed-over': note<{ kind: string; count: number; why: string }>({
     title: 'Passed over',
     say: ({ kind, count, why }) => ({
       reason: `${count} × ${kind} passed over: ${why}.`,
       remedy: `Nothing to do, unless ${count === 1 ? 'it' : 'one of them'} was meant as an outline.`,
       value: count,
     }),
-  },
-  'entity-cannot-be-read': {
-    severity: 'warn',
+  }),
+  'entity-cannot-be-read': warn<{
+    kind: string;
+    count: number;
+    why: string;
+    firstHandle: string | undefined;
+  }>({
     title: 'Cannot be read',
     say: ({ kind, count, why, firstHandle }) => ({
       reason: `${count} × ${kind} cannot be read: ${why}.${firstHandle === undefined ? '' : ` ${count === 1 ? 'It' : 'The first'} has handle ${firstHandle}.`}`,
@@ -156,9 +122,8 @@ export const entityWords: WordsFor<EntityFacts> = {
           : 'If outlines are among them, explode them or export them as polylines.',
       value: count,
     }),
-  },
-  'polyline-count-differs': {
-    severity: 'warn',
+  }),
+  'polyline-count-differs': warn<Named & { stated: number; found: number }>({
     title: 'Vertices do not add up',
     say: ({ stated, found, ...named }) => ({
       reason: `${name(named)} says it has ${counted(stated, 'vertex', 'vertices')} and has ${found}; ${found === 1 ? 'the one that is there was' : 'those that are there were'} taken.`,
@@ -166,9 +131,14 @@ export const entityWords: WordsFor<EntityFacts> = {
       value: found,
       limit: stated,
     }),
-  },
-  'polyline-wide': {
-    severity: 'warn',
+  }),
+  'polyline-wide': warn<
+    Named & {
+      /** mm, the most of it. */
+      width: number;
+      taken: 'centre' | 'borders' | 'centre for want of borders';
+    }
+  >({
     title: 'Polyline with a width',
     say: ({ width, taken, ...named }, show) => ({
       reason: `${name(named)} is ${show.length(width, fourDigits)} wide, so it has two borders. ${WIDE_TAKEN[taken]}`,
@@ -180,34 +150,37 @@ export const entityWords: WordsFor<EntityFacts> = {
             : 'Draw what is meant without a width.',
       value: width,
     }),
-  },
-  'polyline-end-missing': {
-    severity: 'warn',
+  }),
+  'polyline-end-missing': warn<Named & { vertices: number }>({
     title: 'Polyline not ended',
     say: ({ vertices, ...named }) => ({
       reason: `${name(named)} is not ended by SEQEND; its ${vertices === 1 ? 'one vertex was' : `${vertices} vertices were`} taken.`,
       remedy: 'Compare it with the print.',
       value: vertices,
     }),
-  },
-  'spline-unusable': {
-    severity: 'warn',
+  }),
+  'spline-unusable': warn<
+    Named & {
+      problem: SplineProblem;
+      found: number;
+      wanted: number;
+    }
+  >({
     title: 'Spline unusable',
     say: ({ problem, found, wanted, ...named }) => ({
       reason: `${name(named)} cannot be evaluated: ${SPLINE_PROBLEMS[problem](found, wanted)}. It was left out.`,
       remedy: 'Draw it again, or convert it to arcs in the drawing.',
       value: found,
     }),
-  },
-  'spline-through-points': {
-    severity: 'note',
+  }),
+  'spline-through-points': note<Named & { points: number }>({
     title: 'Spline given by points only',
     say: ({ points, ...named }) => ({
       reason: `${name(named)} is given by ${counted(points, 'point')} on it, not by its curve; a smooth cubic was laid through them.`,
       remedy: 'Check it against the print; programs differ between the points.',
       value: points,
     }),
-  },
+  }),
 };
 
 const WIDE_TAKEN = {

@@ -4,10 +4,10 @@
  */
 import type { Point } from '#geometry/point.ts';
 import type { Path } from '#geometry/span.ts';
-import { CATALOGUE, type FactsByCode } from './catalogue.ts';
+import { CATALOGUE, type FactsByCode, type FindingCode } from './catalogue.ts';
 import type { Severity } from './severity.ts';
 
-export type FindingCode = keyof FactsByCode;
+export type { FindingCode };
 
 /** Where it is: as much as is known. */
 export interface Place {

@@ -1,43 +1,10 @@
 /** Findings about the hand-off files that the job chooses. */
 import type { Shown } from './shown-figures.ts';
-import type { WordsFor } from './words.ts';
+import { note, warn } from './words.ts';
 
-export interface HandoffFacts {
+export const handoffWords = {
   /** `isKeptBack`: a file was asked for that would be empty. */
-  readonly 'nothing-to-scribe': { readonly stages: number; readonly isKeptBack: boolean };
-  readonly 'overcut-too-long': {
-    readonly of: 'scribe' | 'program';
-    readonly overcut: number;
-    /** Of the shortest closed line, mm. */
-    readonly length: number;
-    readonly stage: number;
-  };
-  readonly 'solid-not-drawn': { readonly trouble: 'no outline' | 'bent back' };
-  /** A check of the finished solid failed: a number of edges, or a share of the sheet's area or of the volume removed. */
-  readonly 'solid-held-back': {
-    readonly of: 'files' | 'relief';
-    readonly trouble: 'open edges' | 'folded' | 'area' | 'volume';
-    readonly value: number;
-    readonly limit: number;
-  };
-  readonly 'section-misses-sheet': { readonly name: string; readonly length: number };
-  readonly 'inspection-floor-missing': { readonly regions: number; readonly margin: number };
-  readonly 'picture-too-small': {
-    readonly paper: string;
-    /** On paper, mm. */
-    readonly width: number;
-    readonly limit: number;
-    /** Millimetres of part to one of paper. */
-    readonly scale: number;
-    readonly stage: number;
-    /** Paper that would do. */
-    readonly larger: string | undefined;
-  };
-}
-
-export const handoffWords: WordsFor<HandoffFacts> = {
-  'nothing-to-scribe': {
-    severity: 'warn',
+  'nothing-to-scribe': warn<{ stages: number; isKeptBack: boolean }>({
     title: 'Nothing to scribe',
     say: ({ stages, isKeptBack }) => ({
       reason: `No line is scribed in ${stages === 1 ? 'the one stage' : `any of the ${stages} stages`}: all of the sheet is etched.${isKeptBack ? ' Machine program and template would be empty and are not written.' : ''}`,
@@ -45,9 +12,14 @@ export const handoffWords: WordsFor<HandoffFacts> = {
         'If some of the sheet is to stay, ask for depths of its regions alone: land is what nothing is asked of.',
       value: stages,
     }),
-  },
-  'overcut-too-long': {
-    severity: 'warn',
+  }),
+  'overcut-too-long': warn<{
+    of: 'scribe' | 'program';
+    overcut: number;
+    /** Of the shortest closed line, mm. */
+    length: number;
+    stage: number;
+  }>({
     title: 'Overcut longer than a line',
     say: ({ of, overcut, length, stage }, show) => ({
       reason: `An overcut of ${mm(overcut, show)} goes more than once round the shortest closed line, ${mm(length, show)} long, of stage ${stage}. ${of === 'scribe' ? 'No scribe drawing' : 'No machine program'} is written.`,
@@ -55,9 +27,8 @@ export const handoffWords: WordsFor<HandoffFacts> = {
       value: overcut,
       limit: length,
     }),
-  },
-  'solid-not-drawn': {
-    severity: 'warn',
+  }),
+  'solid-not-drawn': warn<{ trouble: 'no outline' | 'bent back' }>({
     title: 'No solid of this part',
     say: ({ trouble }) => ({
       reason:
@@ -69,9 +40,14 @@ export const handoffWords: WordsFor<HandoffFacts> = {
           ? 'Name the outline under layers.outline.'
           : 'Give stock.thickness between two points at or beyond the ends of the part, if its taper goes on that far; else leave "glb" and "stl" out.',
     }),
-  },
-  'solid-held-back': {
-    severity: 'warn',
+  }),
+  /** A check of the finished solid failed: a number of edges, or a share of the sheet's area or of the volume removed. */
+  'solid-held-back': warn<{
+    of: 'files' | 'relief';
+    trouble: 'open edges' | 'folded' | 'area' | 'volume';
+    value: number;
+    limit: number;
+  }>({
     title: 'Solid held back',
     say: ({ of, trouble, value, limit }) => ({
       reason: `The finished solid was checked, and ${SOLID_TROUBLE[trouble](value)}. ${of === 'files' ? 'etched-part.glb and etched-part.stl are not written' : 'The relief is not shown'}; plan, lines, volumes and sections are made without it.`,
@@ -80,27 +56,34 @@ export const handoffWords: WordsFor<HandoffFacts> = {
       value,
       limit,
     }),
-  },
-  'section-misses-sheet': {
-    severity: 'warn',
+  }),
+  'section-misses-sheet': warn<{ name: string; length: number }>({
     title: 'Section beside the sheet',
     say: ({ name, length }, show) => ({
       reason: `Section ${name}, ${mm(length, show)} long, lies beside the sheet all along: there is no metal to show. No file shows it, and no review sheets are written without it.`,
       remedy:
         'Give its points in drawing coordinates, in the unit of the drawing; `isobath inspect` lists some.',
     }),
-  },
-  'inspection-floor-missing': {
-    severity: 'note',
+  }),
+  'inspection-floor-missing': note<{ regions: number; margin: number }>({
     title: 'No floor to gauge',
     say: ({ regions, margin }, show) => ({
       reason: `${regions === 1 ? 'A region has' : `${regions} regions have`} no flat floor ${mm(margin, show)} clear of walls and fillets, so no inspection point lies there.`,
       remedy: 'Set handoff.inspection.margin smaller, or gauge there by other means.',
       limit: margin,
     }),
-  },
-  'picture-too-small': {
-    severity: 'warn',
+  }),
+  'picture-too-small': warn<{
+    paper: string;
+    /** On paper, mm. */
+    width: number;
+    limit: number;
+    /** Millimetres of part to one of paper. */
+    scale: number;
+    stage: number;
+    /** Paper that would do. */
+    larger: string | undefined;
+  }>({
     title: 'Paper too small for the picture',
     say: ({ paper, width, limit, scale, stage, larger }, show) => ({
       reason: `On ${paper.toUpperCase()} the part is drawn 1 : ${figure(scale)}, and a piece of stage ${stage} comes out ${mm(width, show)} wide: under ${mm(limit, show)} nobody can tell what to peel. Neither traveller nor review sheets are written.`,
@@ -111,7 +94,7 @@ export const handoffWords: WordsFor<HandoffFacts> = {
       value: width,
       limit,
     }),
-  },
+  }),
 };
 
 const SOLID_TROUBLE = {

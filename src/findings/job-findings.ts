@@ -1,42 +1,6 @@
 /** Findings about the job file: how it is written, what it asks, which figures it leaves open. Lengths in mm. */
 import type { Shown } from './shown-figures.ts';
-import type { WordsFor } from './words.ts';
-
-export interface JobFacts {
-  readonly 'job-not-json': { readonly found: string; readonly expected: string };
-  readonly 'job-format-unknown': { readonly found: string; readonly wanted: string };
-  readonly 'job-version-unknown': { readonly found: string; readonly known: number };
-  readonly 'job-key-unknown': {
-    readonly key: string;
-    readonly meant: string | undefined;
-    readonly known: readonly string[];
-  };
-  readonly 'job-key-missing': { readonly key: string; readonly expected: string };
-  readonly 'job-key-doubled': { readonly key: string };
-  readonly 'job-value-wrong': { readonly found: string; readonly expected: string };
-  readonly 'job-choice-unclear': { readonly given: readonly string[]; readonly choices: readonly string[] };
-  /** Both as JSON, in the job's own units. */
-  readonly 'assumed-value-differs': { readonly value: string; readonly filled: string };
-  readonly 'alloy-unknown': NameUnknown;
-  readonly 'bath-unknown': NameUnknown;
-  /** Re-masked runs are planned for one meaning of the drawn line only. */
-  readonly 'sheet-tolerance-missing': { readonly thickness: number };
-  readonly 'taper-without-length': Record<string, never>;
-  readonly 'depth-beyond-stock': { readonly depth: number; readonly stock: number };
-  readonly 'thickness-beyond-stock': { readonly thickness: number; readonly stock: number };
-  readonly 'level-beyond-stock': { readonly level: number; readonly stock: number };
-  readonly 'requirement-meets-no-region': {
-    readonly names: { readonly layer: string } | { readonly at: readonly [number, number] };
-    readonly meant: string | undefined;
-    readonly known: readonly string[];
-  };
-  readonly 'requirement-on-line': { readonly at: readonly [number, number]; readonly clearance: number };
-  readonly 'requirements-clash': {
-    readonly first: string;
-    readonly second: string;
-    readonly regions: readonly string[];
-  };
-}
+import { note, stop, warn } from './words.ts';
 
 interface NameUnknown {
   readonly name: string;
@@ -44,65 +8,57 @@ interface NameUnknown {
   readonly known: readonly string[];
 }
 
-export const jobWords: WordsFor<JobFacts> = {
-  'job-not-json': {
-    severity: 'stop',
+export const jobWords = {
+  'job-not-json': stop<{ found: string; expected: string }>({
     title: 'File is not JSON',
     say: ({ found, expected }) => ({
       reason: `Found ${found} where ${expected} should stand.`,
       remedy: 'Correct that line; nothing after it was read.',
     }),
-  },
-  'job-format-unknown': {
-    severity: 'stop',
+  }),
+  'job-format-unknown': stop<{ found: string; wanted: string }>({
     title: 'Not the file that is meant',
     say: ({ found, wanted }) => ({
       reason: `The file says it is ${found}, not "${wanted}".`,
       remedy: `Give the file that starts with "format": "${wanted}".`,
     }),
-  },
-  'job-version-unknown': {
-    severity: 'stop',
+  }),
+  'job-version-unknown': stop<{ found: string; known: number }>({
     title: 'Version of the file unknown',
     say: ({ found, known }) => ({
       reason: `The file has version ${found}; this Isobath reads version ${known}.`,
       remedy: `Use the Isobath that wrote the file, or write it as version ${known}.`,
     }),
-  },
-  'job-key-unknown': {
-    severity: 'stop',
+  }),
+  'job-key-unknown': stop<{ key: string; meant: string | undefined; known: readonly string[] }>({
     title: 'Unknown key',
     say: ({ key, meant, known }) => ({
       reason: `There is no key "${key}" here.`,
       remedy: suggest(meant, known, 'Known here'),
     }),
-  },
-  'job-key-missing': {
-    severity: 'stop',
+  }),
+  'job-key-missing': stop<{ key: string; expected: string }>({
     title: 'Key missing',
     say: ({ key, expected }) => ({
       reason: `The key "${key}" is missing.`,
       remedy: `Add "${key}": ${expected}.`,
     }),
-  },
-  'job-key-doubled': {
-    severity: 'stop',
+  }),
+  'job-key-doubled': stop<{ key: string }>({
     title: 'Key stands twice',
     say: ({ key }) => ({
       reason: `The key "${key}" stands twice in one place, and only one of the two can count.`,
       remedy: 'Drop the one that is not meant.',
     }),
-  },
-  'job-value-wrong': {
-    severity: 'stop',
+  }),
+  'job-value-wrong': stop<{ found: string; expected: string }>({
     title: 'Value not usable',
     say: ({ found, expected }) => ({
       reason: `Found ${found}; expected ${expected}.`,
       remedy: `Write ${expected}.`,
     }),
-  },
-  'job-choice-unclear': {
-    severity: 'stop',
+  }),
+  'job-choice-unclear': stop<{ given: readonly string[]; choices: readonly string[] }>({
     title: 'One choice needed',
     say: ({ given, choices }) => ({
       reason:
@@ -111,49 +67,45 @@ export const jobWords: WordsFor<JobFacts> = {
           : `${listed(given, 'and')} are given together.`,
       remedy: `Give exactly one of ${listed(choices, 'or')}.`,
     }),
-  },
-  'assumed-value-differs': {
-    severity: 'warn',
+  }),
+  /** Both as JSON, in the job's own units. */
+  'assumed-value-differs': warn<{ value: string; filled: string }>({
     title: 'Not the value that would be filled in',
     say: ({ value, filled }) => ({
       reason: `The job lists this value under assumed, but ${value} stands there and ${filled} would now be filled in. ${value} counts as the engineer’s own.`,
       remedy: `Take the path out of assumed if ${value} is meant, or take out the value to have ${filled}.`,
     }),
-  },
-  'alloy-unknown': {
-    severity: 'stop',
+  }),
+  'alloy-unknown': stop<NameUnknown>({
     title: 'Alloy unknown',
     say: ({ name, meant, known }) => ({
       reason: `Isobath has no figures for the alloy "${name}".`,
       remedy: `${suggest(meant, known, 'Known alloys')} Or leave the alloy out and give stock.density in g/cm³.`,
     }),
-  },
-  'bath-unknown': {
-    severity: 'stop',
+  }),
+  'bath-unknown': stop<NameUnknown>({
     title: 'Bath unknown',
     say: ({ name, meant, known }) => ({
       reason: `Isobath has no figures for the bath "${name}".`,
       remedy: `${suggest(meant, known, 'Known baths')} Or leave the bath out and give process.etchFactor and process.rate.`,
     }),
-  },
-  'sheet-tolerance-missing': {
-    severity: 'note',
+  }),
+  /** Re-masked runs are planned for one meaning of the drawn line only. */
+  'sheet-tolerance-missing': note<{ thickness: number }>({
     title: 'Sheet taken as nominal',
     say: ({ thickness }, show) => ({
       reason: `No tolerance of the sheet is given and none is known for it: it is taken as ${mm(thickness, show)} everywhere.`,
       remedy: 'Measure the sheet and give stock.minus and stock.plus.',
     }),
-  },
-  'taper-without-length': {
-    severity: 'stop',
+  }),
+  'taper-without-length': stop<Record<string, never>>({
     title: 'Taper without a length',
     say: () => ({
       reason: 'The taper starts and ends at one point, so it has no direction.',
       remedy: 'Give two points, `from` and `to`, as far apart as the change takes.',
     }),
-  },
-  'depth-beyond-stock': {
-    severity: 'stop',
+  }),
+  'depth-beyond-stock': stop<{ depth: number; stock: number }>({
     title: 'Depth beyond the sheet',
     say: ({ depth, stock }, show) => ({
       reason: `The depth asked, ${mm(depth, show)}, leaves nothing of a sheet of ${mm(stock, show)}.`,
@@ -161,9 +113,8 @@ export const jobWords: WordsFor<JobFacts> = {
       value: depth,
       limit: stock,
     }),
-  },
-  'thickness-beyond-stock': {
-    severity: 'stop',
+  }),
+  'thickness-beyond-stock': stop<{ thickness: number; stock: number }>({
     title: 'Thicker than the sheet',
     say: ({ thickness, stock }, show) => ({
       reason: `The final thickness asked, ${mm(thickness, show)}, is more than the sheet's ${mm(stock, show)}.`,
@@ -171,9 +122,8 @@ export const jobWords: WordsFor<JobFacts> = {
       value: thickness,
       limit: stock,
     }),
-  },
-  'level-beyond-stock': {
-    severity: 'stop',
+  }),
+  'level-beyond-stock': stop<{ level: number; stock: number }>({
     title: 'Level beyond the sheet',
     say: ({ level, stock }, show) => ({
       reason: `The level ${mm(level, show)} leaves nothing of a sheet of ${mm(stock, show)}.`,
@@ -181,9 +131,12 @@ export const jobWords: WordsFor<JobFacts> = {
       value: level,
       limit: stock,
     }),
-  },
-  'requirement-meets-no-region': {
-    severity: 'stop',
+  }),
+  'requirement-meets-no-region': stop<{
+    names: { layer: string } | { at: readonly [number, number] };
+    meant: string | undefined;
+    known: readonly string[];
+  }>({
     title: 'Requirement meets no region',
     say: ({ names, meant, known }, show) =>
       'layer' in names
@@ -196,23 +149,21 @@ export const jobWords: WordsFor<JobFacts> = {
             remedy:
               'Give a point inside the region, in drawing coordinates; `isobath inspect` lists one for each.',
           },
-  },
-  'requirement-on-line': {
-    severity: 'stop',
+  }),
+  'requirement-on-line': stop<{ at: readonly [number, number]; clearance: number }>({
     title: 'Point on a line',
     say: ({ at, clearance }, show) => ({
       reason: `The point ${show.length(at, figureOf)} lies on a line between regions, so it names none.`,
       remedy: `Move it at least ${mm(clearance, show)} into the region that is meant.`,
     }),
-  },
-  'requirements-clash': {
-    severity: 'stop',
+  }),
+  'requirements-clash': stop<{ first: string; second: string; regions: readonly string[] }>({
     title: 'Requirements clash',
     say: ({ first, second, regions }) => ({
       reason: `${first} and ${second} ask different things of ${regionsInWords(regions)}.`,
       remedy: 'Drop one of the two; a point wins over a layer, but not over another point.',
     }),
-  },
+  }),
 };
 
 function suggest(meant: string | undefined, known: readonly string[], what: string): string {

@@ -1,118 +1,7 @@
 /** Findings about making the plan in metal: what comes out otherwise than drawn, and what hands and maskant cannot do. Lengths in mm. */
+import { counted } from './counted.ts';
 import type { Shown } from './shown-figures.ts';
-import type { WordsFor } from './words.ts';
-
-export interface MakingFacts {
-  readonly 'step-too-small': {
-    readonly stage: number;
-    readonly level: number;
-    readonly etch: number;
-    /** Level of the next stage; 0 after the last. */
-    readonly next: number;
-    readonly limit: number;
-    /** Levels are as few as the tolerances allow. */
-    readonly isFewest: boolean;
-  };
-  readonly 'cut-deeper-than-practice': { readonly depth: number; readonly limit: number };
-  readonly 'web-too-thin': {
-    readonly web: number;
-    readonly limit: number;
-    readonly thickness: number;
-    readonly level: number;
-  };
-  readonly 'web-thin-at-worst': {
-    readonly worst: number;
-    readonly web: number;
-    readonly limit: number;
-    readonly sheetMinus: number;
-    /** Depth that a bath at its fastest takes too much. */
-    readonly fast: number;
-    readonly level: number;
-  };
-  readonly 'opening-runs-off-sheet': { readonly length: number; readonly regions: number };
-  readonly 'lines-too-close': {
-    readonly spacing: number;
-    readonly limit: number;
-    readonly stages: readonly number[];
-    readonly places: number;
-  };
-  readonly 'piece-too-narrow': {
-    readonly width: number;
-    readonly limit: number;
-    readonly stage: number;
-    readonly places: number;
-  };
-  readonly 'piece-in-many-parts': {
-    readonly parts: number;
-    readonly stage: number;
-    readonly regions: number;
-  };
-  readonly 'maskant-comes-off': {
-    readonly width: number;
-    readonly undercut: number;
-    /** Depth of the highest metal left. */
-    readonly ridge: number;
-    readonly least: number;
-    readonly places: number;
-  };
-  readonly 'maskant-too-narrow': {
-    readonly width: number;
-    /** Untouched metal below. */
-    readonly footing: number;
-    readonly limit: number;
-    readonly places: number;
-  };
-  /** Areas in mm². */
-  readonly 'maskant-island-too-small': {
-    readonly area: number;
-    readonly limit: number;
-    readonly least: number;
-    readonly places: number;
-  };
-  readonly 'maskant-overhang-long': {
-    readonly overhang: number;
-    readonly limit: number;
-    readonly stage: number;
-    readonly level: number;
-  };
-  readonly 'land-too-narrow': {
-    readonly width: number;
-    readonly limit: number;
-    /** Deepest cut beside it. */
-    readonly depth: number;
-    readonly maskant: number;
-    readonly places: number;
-  };
-  readonly 'corner-sharper-than-undercut': Corner;
-  readonly 'corner-drawn-sharp': Corner & { readonly levels: number };
-  readonly 'floor-not-reached': {
-    readonly width: number;
-    readonly needed: number;
-    /** Depth in the middle of the narrow place, and the least that is asked. */
-    readonly depth: number;
-    readonly least: number;
-    /** Of the whole region: mm², and as a share of its area. */
-    readonly floorArea: number;
-    readonly share: number;
-    readonly places: number;
-  };
-  readonly 'floor-mostly-wall': {
-    readonly share: number;
-    readonly floorArea: number;
-    readonly area: number;
-    readonly stage: number;
-    readonly regions: number;
-    readonly limit: number;
-  };
-  /** Walls of deeper neighbours take the whole region. */
-  readonly 'floor-lost': { readonly shallowest: number; readonly most: number };
-  readonly 'region-over-etched': {
-    readonly depth: number;
-    readonly limit: number;
-    /** How much nearer than allowed an opening comes. */
-    readonly near: number;
-  };
-}
+import { type Figures, note, stop, warn } from './words.ts';
 
 interface Corner {
   readonly drawn: number;
@@ -124,14 +13,17 @@ interface Corner {
   readonly corners: number;
 }
 
-type Words = WordsFor<MakingFacts>;
-
-const depthWords: Pick<
-  Words,
-  'step-too-small' | 'cut-deeper-than-practice' | 'web-too-thin' | 'web-thin-at-worst' | 'region-over-etched'
-> = {
-  'step-too-small': {
-    severity: 'note',
+export const makingWords = {
+  'step-too-small': note<{
+    stage: number;
+    level: number;
+    etch: number;
+    /** Level of the next stage; 0 after the last. */
+    next: number;
+    limit: number;
+    /** Levels are as few as the tolerances allow. */
+    isFewest: boolean;
+  }>({
     title: 'Step hardly worth a stage',
     say: ({ stage, level, etch, next, limit, isFewest }, show) => ({
       reason: `Stage ${stage} etches only ${mm(etch, show)}; two floors less than ${mm(limit, show)} apart are hard to tell from one.`,
@@ -144,9 +36,8 @@ const depthWords: Pick<
       value: etch,
       limit,
     }),
-  },
-  'cut-deeper-than-practice': {
-    severity: 'warn',
+  }),
+  'cut-deeper-than-practice': warn<{ depth: number; limit: number }>({
     title: 'Deeper than practice',
     say: ({ depth, limit }, show) => ({
       reason: `The deepest cut is ${mm(depth, show)}; practice knows cuts to ${mm(limit, show)}. Maskant, bath and undercut are past what is known.`,
@@ -154,9 +45,8 @@ const depthWords: Pick<
       value: depth,
       limit,
     }),
-  },
-  'web-too-thin': {
-    severity: 'stop',
+  }),
+  'web-too-thin': stop<Figures<'web' | 'limit' | 'thickness' | 'level'>>({
     title: 'Web too thin',
     say: ({ web, limit, thickness, level }, show) => ({
       reason: `Level ${mm(level, show)} leaves ${mm(web, show)} of a sheet of ${mm(thickness, show)}; the job's least web is ${mm(limit, show)}.`,
@@ -167,9 +57,16 @@ const depthWords: Pick<
       value: web,
       limit,
     }),
-  },
-  'web-thin-at-worst': {
-    severity: 'warn',
+  }),
+  'web-thin-at-worst': warn<{
+    worst: number;
+    web: number;
+    limit: number;
+    sheetMinus: number;
+    /** Depth that a bath at its fastest takes too much. */
+    fast: number;
+    level: number;
+  }>({
     title: 'Web too thin at worst',
     say: ({ worst, web, limit, sheetMinus, fast, level }, show) => ({
       reason: `Level ${mm(level, show)} leaves ${mm(web, show)} as planned, but ${mm(worst, show)} where the sheet is ${mm(sheetMinus, show)} under its thickness and the bath takes ${mm(fast, show)} too much; the job's least web is ${mm(limit, show)}.`,
@@ -177,9 +74,13 @@ const depthWords: Pick<
       value: worst,
       limit,
     }),
-  },
-  'region-over-etched': {
-    severity: 'stop',
+  }),
+  'region-over-etched': stop<{
+    depth: number;
+    limit: number;
+    /** How much nearer than allowed an opening comes. */
+    near: number;
+  }>({
     title: 'Region etched too deep',
     say: ({ depth, limit, near }, show) => ({
       reason: `The front comes to ${mm(depth, show)} here where ${mm(limit, show)} is allowed: an opening lies ${mm(near, show)} nearer than it may.`,
@@ -187,24 +88,16 @@ const depthWords: Pick<
       value: depth,
       limit,
     }),
-  },
-};
-
-const peelWords: Pick<
-  Words,
-  'opening-runs-off-sheet' | 'lines-too-close' | 'piece-too-narrow' | 'piece-in-many-parts'
-> = {
-  'opening-runs-off-sheet': {
-    severity: 'warn',
+  }),
+  'opening-runs-off-sheet': warn<{ length: number; regions: number }>({
     title: 'Opening runs off the sheet',
     say: ({ length, regions }, show) => ({
       reason: `${regions === 1 ? 'A region is' : `${regions} regions are`} etched up to the edge of the sheet along ${mm(length, show)}: the edge is bare there, so it is etched sideways as well.`,
       remedy: 'Mask the edge of the sheet and trim it after etching, or leave a border of land along it.',
       value: length,
     }),
-  },
-  'lines-too-close': {
-    severity: 'warn',
+  }),
+  'lines-too-close': warn<Figures<'spacing' | 'limit' | 'places'> & { stages: readonly number[] }>({
     title: 'Scribe lines too close',
     say: ({ spacing, limit, stages, places }, show) => ({
       reason: `${linesOf(stages)} come within ${mm(spacing, show)} of each other${at(places)}; a knife follows lines ${mm(limit, show)} apart or more.`,
@@ -212,9 +105,8 @@ const peelWords: Pick<
       value: spacing,
       limit,
     }),
-  },
-  'piece-too-narrow': {
-    severity: 'warn',
+  }),
+  'piece-too-narrow': warn<Figures<'width' | 'limit' | 'stage' | 'places'>>({
     title: 'Piece too narrow to peel',
     say: ({ width, limit, stage, places }, show) => ({
       reason: `Maskant that stage ${stage} peels is only ${mm(width, show)} wide${at(places)}; pieces under ${mm(limit, show)} tear instead of peeling.`,
@@ -222,9 +114,8 @@ const peelWords: Pick<
       value: width,
       limit,
     }),
-  },
-  'piece-in-many-parts': {
-    severity: 'note',
+  }),
+  'piece-in-many-parts': note<Figures<'parts' | 'stage' | 'regions'>>({
     title: 'Opening in several parts',
     say: ({ parts, stage, regions }) => ({
       reason: `${regions === 1 ? 'The opening of a region' : `Openings of ${regions} regions`} of stage ${stage} ${regions === 1 ? 'falls' : 'fall'} into several parts, up to ${parts}: each is cut and peeled by itself, and metal stays between them.`,
@@ -233,19 +124,15 @@ const peelWords: Pick<
       value: parts,
       limit: 1,
     }),
-  },
-};
-
-const landWords: Pick<
-  Words,
-  | 'maskant-comes-off'
-  | 'maskant-too-narrow'
-  | 'maskant-island-too-small'
-  | 'maskant-overhang-long'
-  | 'land-too-narrow'
-> = {
-  'maskant-comes-off': {
-    severity: 'stop',
+  }),
+  'maskant-comes-off': stop<{
+    width: number;
+    undercut: number;
+    /** Depth of the highest metal left. */
+    ridge: number;
+    least: number;
+    places: number;
+  }>({
     title: 'Maskant comes off',
     say: ({ width, undercut, ridge, least, places }, show) => ({
       reason: `The maskant left standing here is ${mm(width, show)} wide${at(places)} and is undercut by ${mm(undercut, show)} in all: it comes off, and the metal below it ends ${mm(ridge, show)} deep.`,
@@ -253,9 +140,14 @@ const landWords: Pick<
       value: width,
       limit: undercut,
     }),
-  },
-  'maskant-too-narrow': {
-    severity: 'warn',
+  }),
+  'maskant-too-narrow': warn<{
+    width: number;
+    /** Untouched metal below. */
+    footing: number;
+    limit: number;
+    places: number;
+  }>({
     title: 'Maskant strip too narrow to hold',
     say: ({ width, footing, limit, places }, show) => ({
       reason: `A strip of maskant ${mm(width, show)} wide has to hold as long as its coat is on${at(places)}, on ${mm(footing, show)} of untouched metal; strips under ${mm(limit, show)} lift.`,
@@ -263,9 +155,9 @@ const landWords: Pick<
       value: width,
       limit,
     }),
-  },
-  'maskant-island-too-small': {
-    severity: 'warn',
+  }),
+  /** Areas in mm². */
+  'maskant-island-too-small': warn<Figures<'area' | 'limit' | 'least' | 'places'>>({
     title: 'Maskant island too small to hold',
     say: ({ area, limit, least, places }, show) => ({
       reason: `An island of maskant stands on ${figure(area)} mm² of untouched metal${at(places)}; under ${figure(limit)} mm², a disc ${mm(least, show)} wide, it floats off.`,
@@ -273,9 +165,8 @@ const landWords: Pick<
       value: area,
       limit,
     }),
-  },
-  'maskant-overhang-long': {
-    severity: 'warn',
+  }),
+  'maskant-overhang-long': warn<Figures<'overhang' | 'limit' | 'stage' | 'level'>>({
     title: 'Maskant overhangs far',
     say: ({ overhang, limit, stage, level }, show) => ({
       reason: `At level ${mm(level, show)} the metal is cut back ${mm(overhang, show)} under the maskant beside stage ${stage}; an overhang past ${mm(limit, show)} flaps, traps gas and may break off.`,
@@ -283,9 +174,15 @@ const landWords: Pick<
       value: overhang,
       limit,
     }),
-  },
-  'land-too-narrow': {
-    severity: 'warn',
+  }),
+  'land-too-narrow': warn<{
+    width: number;
+    limit: number;
+    /** Deepest cut beside it. */
+    depth: number;
+    maskant: number;
+    places: number;
+  }>({
     title: 'Land too narrow',
     say: ({ width, limit, depth, maskant, places }, show) => ({
       reason: `Land beside a cut of ${mm(depth, show)} is ${mm(width, show)} wide at the surface${at(places)}, under a strip of maskant of ${mm(maskant, show)}; it should be ${mm(limit, show)} or wider.`,
@@ -293,39 +190,36 @@ const landWords: Pick<
       value: width,
       limit,
     }),
-  },
-};
-
-const floorWords: Pick<
-  Words,
-  | 'corner-sharper-than-undercut'
-  | 'corner-drawn-sharp'
-  | 'floor-not-reached'
-  | 'floor-mostly-wall'
-  | 'floor-lost'
-> = {
-  'corner-sharper-than-undercut': {
-    severity: 'warn',
+  }),
+  'corner-sharper-than-undercut': warn<Corner>({
     title: 'Corner sharper than the undercut',
     say: ({ drawn, comes, short, level, corners }, show) => ({
-      reason: `${several(corners, 'inside corner')} at level ${mm(level, show)} ${corners === 1 ? 'is' : 'are'} drawn with a radius that the etch cannot follow: R ${mm(drawn, show)} comes out as R ${mm(comes, show)}, and metal stands ${mm(short, show)} into the corner.`,
+      reason: `${counted(corners, 'inside corner')} at level ${mm(level, show)} ${corners === 1 ? 'is' : 'are'} drawn with a radius that the etch cannot follow: R ${mm(drawn, show)} comes out as R ${mm(comes, show)}, and metal stands ${mm(short, show)} into the corner.`,
       remedy: `Draw them with R ${mm(comes, show)} or more, etch less deep, or machine the corners.`,
       value: drawn,
       limit: comes,
     }),
-  },
-  'corner-drawn-sharp': {
-    severity: 'note',
+  }),
+  'corner-drawn-sharp': note<Corner & { levels: number }>({
     title: 'Sharp corner comes out round',
     say: ({ comes, short, level, levels, corners }, show) => ({
-      reason: `${several(corners, 'inside corner')} at ${levels === 1 ? `level ${mm(level, show)}` : `${levels} levels`} ${corners === 1 ? 'is' : 'are'} drawn sharp: up to R ${mm(comes, show)} comes out, and metal stands up to ${mm(short, show)} into the corner${levels === 1 ? '' : `, at level ${mm(level, show)}`}.`,
+      reason: `${counted(corners, 'inside corner')} at ${levels === 1 ? `level ${mm(level, show)}` : `${levels} levels`} ${corners === 1 ? 'is' : 'are'} drawn sharp: up to R ${mm(comes, show)} comes out, and metal stands up to ${mm(short, show)} into the corner${levels === 1 ? '' : `, at level ${mm(level, show)}`}.`,
       remedy: `Nothing need be done if the drawing means corners as the process gives them; else draw R ${mm(comes, show)}.`,
       value: 0,
       limit: comes,
     }),
-  },
-  'floor-not-reached': {
-    severity: 'warn',
+  }),
+  'floor-not-reached': warn<{
+    width: number;
+    needed: number;
+    /** Depth in the middle of the narrow place, and the least that is asked. */
+    depth: number;
+    least: number;
+    /** Of the whole region: mm², and as a share of its area. */
+    floorArea: number;
+    share: number;
+    places: number;
+  }>({
     title: 'Floor not reached',
     say: ({ width, needed, depth, least, floorArea, share, places }, show) => ({
       reason: `The region narrows to ${mm(width, show)}${at(places)}, too narrow to be opened, so it ends only ${mm(depth, show)} deep there where ${mm(least, show)} is the least asked. Floor within tolerance: ${figure(floorArea)} mm², ${percent(share)} of the region.`,
@@ -333,9 +227,9 @@ const floorWords: Pick<
       value: width,
       limit: needed,
     }),
-  },
-  'floor-lost': {
-    severity: 'stop',
+  }),
+  /** Walls of deeper neighbours take the whole region. */
+  'floor-lost': stop<{ shallowest: number; most: number }>({
     title: 'Region without a floor',
     say: ({ shallowest, most }, show) => ({
       reason: `No point of this region ends within its tolerance: the walls of deeper neighbours reach all through it and leave ${mm(shallowest, show)} at its shallowest, where ${mm(most, show)} is the most.`,
@@ -344,21 +238,18 @@ const floorWords: Pick<
       value: shallowest,
       limit: most,
     }),
-  },
-  'floor-mostly-wall': {
-    severity: 'note',
+  }),
+  'floor-mostly-wall': note<Figures<'share' | 'floorArea' | 'area' | 'stage' | 'regions' | 'limit'>>({
     title: 'Region is mostly wall',
     say: ({ share, floorArea, area, stage, regions, limit }) => ({
-      reason: `In ${several(regions, 'region')} of stage ${stage} less than ${percent(limit)} is floor within tolerance: here ${figure(floorArea)} of ${figure(area)} mm², ${percent(share)}. The rest is wall and corner.`,
+      reason: `In ${counted(regions, 'region')} of stage ${stage} less than ${percent(limit)} is floor within tolerance: here ${figure(floorArea)} of ${figure(area)} mm², ${percent(share)}. The rest is wall and corner.`,
       remedy:
         'See that the drawing means that: the lines are the upper edges of the walls unless edgeDatum says otherwise.',
       value: share,
       limit,
     }),
-  },
+  }),
 };
-
-export const makingWords: Words = { ...depthWords, ...peelWords, ...landWords, ...floorWords };
 
 function mm(value: number, show: Shown): string {
   return show.length(value, figure);
@@ -371,10 +262,6 @@ function figure(value: number): string {
 
 function percent(share: number): string {
   return `${Number((100 * share).toFixed(1))} %`;
-}
-
-function several(count: number, what: string): string {
-  return count === 1 ? `1 ${what}` : `${count} ${what}s`;
 }
 
 /** How often, where it is more than once. */

@@ -1,38 +1,6 @@
 /** Findings about linework and the regions that it makes. Lengths in mm, areas in mm². */
 import type { Shown } from './shown-figures.ts';
-import type { WordsFor } from './words.ts';
-
-export interface PartFacts {
-  readonly 'line-without-length': { readonly kind: string };
-  readonly 'line-doubled': { readonly kind: string; readonly otherLine: number };
-  readonly 'line-over-itself': { readonly kind: string };
-  readonly 'line-overshoots': { readonly kind: string; readonly length: number };
-  readonly 'line-leads-nowhere': { readonly kind: string; readonly length: number };
-  /** Faces narrower than a line can be placed; the widest of them, mm. */
-  readonly 'slivers-merged': { readonly count: number; readonly width: number; readonly limit: number };
-  readonly 'gap-joined': { readonly gap: number; readonly joinTolerance: number };
-  readonly 'gap-open': { readonly gap: number; readonly joinTolerance: number };
-  readonly 'layer-beside-the-part': {
-    readonly layer: string;
-    /** After "for". */
-    readonly why: string;
-    /** Lines of it that lead nowhere, gaps. */
-    readonly troubles: number;
-  };
-  readonly 'layer-missing': LayerMissing;
-  readonly 'outline-layer-missing': LayerMissing;
-  readonly 'sheet-point-unmet': {
-    readonly names: 'outline' | 'hole';
-    readonly at: readonly [number, number];
-    readonly isOnLine: boolean;
-  };
-  readonly 'outline-not-closed': OpenGaps & { readonly layers: readonly string[] };
-  readonly 'outline-crosses-itself': { readonly kind: string; readonly times: number };
-  readonly 'outlines-overlap': { readonly outlines: number };
-  readonly 'linework-too-crossed': { readonly what: 'pairs' | 'meetings'; readonly limit: number };
-  readonly 'no-closed-region': OpenGaps;
-  readonly 'region-outside-sheet': { readonly area: number };
-}
+import { type Figures, note, stop, warn } from './words.ts';
 
 /** Gaps that keep outlines from closing: how many, and the widest, mm. */
 interface OpenGaps {
@@ -46,51 +14,46 @@ interface LayerMissing {
   readonly known: readonly string[];
 }
 
-export const partWords: WordsFor<PartFacts> = {
-  'line-without-length': {
-    severity: 'note',
+export const partWords = {
+  'line-without-length': note<{ kind: string }>({
     title: 'Line without length',
     say: ({ kind }) => ({
       reason: `Part of this ${kind} starts and ends at one place, so it borders nothing; it was passed over.`,
       remedy: 'Nothing need be done; delete it from the drawing to be rid of the note.',
     }),
-  },
-  'line-doubled': {
-    severity: 'note',
+  }),
+  'line-doubled': note<{ kind: string; otherLine: number }>({
     title: 'Line drawn twice',
     say: ({ kind, otherLine }) => ({
       reason: `This ${kind} runs exactly where the one on line ${otherLine} of the file runs; the two count as one.`,
       remedy: 'Delete one of the two, unless both layers need it.',
     }),
-  },
-  'line-over-itself': {
-    severity: 'note',
+  }),
+  'line-over-itself': note<{ kind: string }>({
     title: 'Line runs over itself',
     say: ({ kind }) => ({
       reason: `This ${kind} goes back over its own way; the stretch counts once.`,
       remedy: 'Take the needless vertices out of the drawing.',
     }),
-  },
-  'line-overshoots': {
-    severity: 'note',
+  }),
+  'line-overshoots': note<{ kind: string; length: number }>({
     title: 'Line overshoots',
     say: ({ kind, length }, show) => ({
       reason: `This ${kind} runs ${mm(length, show)} past the line that it meets; the end was cut off.`,
       remedy: 'Nothing need be done; trim it in the drawing to be rid of the note.',
       value: length,
     }),
-  },
-  'line-leads-nowhere': {
-    severity: 'warn',
+  }),
+  'line-leads-nowhere': warn<{ kind: string; length: number }>({
     title: 'Line leads nowhere',
     say: ({ kind, length }, show) => ({
       reason: `${mm(length, show)} of this ${kind} closes no outline, so it borders no region; it was left out.`,
       remedy: 'Run it on to close the outline, delete it, or put its layer under layers.ignore.',
       value: length,
     }),
-  },
-  'slivers-merged': {
-    severity: 'note',
+  }),
+  /** Faces narrower than a line can be placed; the widest of them, mm. */
+  'slivers-merged': note<Figures<'count' | 'width' | 'limit'>>({
     title: 'Slivers merged',
     say: ({ count, width, limit }, show) => ({
       reason: `Lines that run less than ${mm(limit, show)} apart leave ${count === 1 ? 'a face' : `${count} faces`} between them, up to ${mm(width, show)} wide, that nobody can scribe on both sides. ${count === 1 ? 'It is' : 'Each is'} taken as part of the region beside it.`,
@@ -99,9 +62,8 @@ export const partWords: WordsFor<PartFacts> = {
       value: width,
       limit,
     }),
-  },
-  'gap-joined': {
-    severity: 'note',
+  }),
+  'gap-joined': note<{ gap: number; joinTolerance: number }>({
     title: 'Gap joined',
     say: ({ gap, joinTolerance }, show) => ({
       reason: `Two ends ${mm(gap, show)} apart were brought together.`,
@@ -109,9 +71,8 @@ export const partWords: WordsFor<PartFacts> = {
       value: gap,
       limit: joinTolerance,
     }),
-  },
-  'gap-open': {
-    severity: 'warn',
+  }),
+  'gap-open': warn<{ gap: number; joinTolerance: number }>({
     title: 'Gap left open',
     say: ({ gap, joinTolerance }, show) =>
       gap <= joinTolerance
@@ -127,37 +88,38 @@ export const partWords: WordsFor<PartFacts> = {
             value: gap,
             limit: joinTolerance,
           },
-  },
-  'layer-beside-the-part': {
-    severity: 'warn',
+  }),
+  'layer-beside-the-part': warn<{
+    layer: string;
+    /** After "for". */
+    why: string;
+    /** Lines of it that lead nowhere, gaps. */
+    troubles: number;
+  }>({
     title: 'Layer that may not draw the part',
     say: ({ layer, why, troubles }) => ({
       reason: `Layer ${layer} looks like dimensions, centre lines, a border or notes, for ${why}, and takes part all the same.${troubles === 0 ? '' : ` ${troubles === 1 ? 'One of its lines closes' : `${troubles} of its lines close`} no outline.`}`,
       remedy: `Put "${layer}" under layers.ignore, or name the layers that count under layers.regions.`,
       value: troubles,
     }),
-  },
-  'layer-missing': {
-    severity: 'warn',
+  }),
+  'layer-missing': warn<LayerMissing>({
     title: 'Layer not in the drawing',
     say: sayMissing,
-  },
-  'outline-layer-missing': {
-    severity: 'stop',
+  }),
+  'outline-layer-missing': stop<LayerMissing>({
     title: 'Outline layer not in the drawing',
     say: sayMissing,
-  },
-  'sheet-point-unmet': {
-    severity: 'stop',
+  }),
+  'sheet-point-unmet': stop<{ names: 'outline' | 'hole'; at: readonly [number, number]; isOnLine: boolean }>({
     title: 'Point names no part of the sheet',
     say: ({ names, at, isOnLine }, show) => ({
       reason: `The point ${mm(at[0], show)}, ${mm(at[1], show)} ${isOnLine ? 'lies on a line' : 'lies inside no closed outline'}, so it names no ${names === 'outline' ? 'sheet' : 'hole'}.`,
       remedy:
         'Give a point well inside, in drawing coordinates; `isobath inspect` lists one for each region.',
     }),
-  },
-  'outline-not-closed': {
-    severity: 'stop',
+  }),
+  'outline-not-closed': stop<OpenGaps & { layers: readonly string[] }>({
     title: 'Outline not closed',
     say: ({ layers, ...open }, show) => ({
       reason: `${gapsInWords(open, show)}The linework on ${layersInWords(layers)} closes no outline, so there is no sheet to etch.`,
@@ -167,18 +129,16 @@ export const partWords: WordsFor<PartFacts> = {
         show,
       ),
     }),
-  },
-  'outline-crosses-itself': {
-    severity: 'warn',
+  }),
+  'outline-crosses-itself': warn<{ kind: string; times: number }>({
     title: 'Outline crosses itself',
     say: ({ kind, times }) => ({
       reason: `This ${kind} passes ${times === 1 ? 'one place' : `${times} places`} twice: inside and outside change over there.`,
       remedy: 'Look at the place in plan; draw each closed outline as a curve of its own.',
       value: times,
     }),
-  },
-  'outlines-overlap': {
-    severity: 'warn',
+  }),
+  'outlines-overlap': warn<{ outlines: number }>({
     title: 'Outlines overlap',
     say: ({ outlines }) => ({
       reason:
@@ -186,9 +146,8 @@ export const partWords: WordsFor<PartFacts> = {
         'as one: one cutout inside the sheet, or one sheet with what stands out over its edge.',
       remedy: 'Trim the outlines in the drawing to the one border that is meant.',
     }),
-  },
-  'linework-too-crossed': {
-    severity: 'stop',
+  }),
+  'linework-too-crossed': stop<{ what: 'pairs' | 'meetings'; limit: number }>({
     title: 'Linework too crossed',
     say: ({ what, limit }) => ({
       reason:
@@ -199,24 +158,22 @@ export const partWords: WordsFor<PartFacts> = {
         'Put hatching, scanned lines and details on layers of their own, and name those under layers.ignore.',
       limit,
     }),
-  },
-  'no-closed-region': {
-    severity: 'stop',
+  }),
+  'no-closed-region': stop<OpenGaps>({
     title: 'No closed region',
     say: (open, show) => ({
       reason: `${gapsInWords(open, show)}The linework that takes part encloses no area at all.`,
       remedy: gapsRemedy(open, 'Close the outlines in the drawing, or check which layers take part.', show),
     }),
-  },
-  'region-outside-sheet': {
-    severity: 'warn',
+  }),
+  'region-outside-sheet': warn<{ area: number }>({
     title: 'Region outside the sheet',
     say: ({ area }) => ({
       reason: `A closed area of ${figureOf(area)} mm² lies outside the outline of the sheet; it is not etched.`,
       remedy: 'Move it inside the outline, or put its layer under layers.ignore.',
       value: area,
     }),
-  },
+  }),
 };
 
 function gapsInWords({ gaps = 0, widest = 0 }: OpenGaps, show: Shown): string {

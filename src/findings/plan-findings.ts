@@ -1,70 +1,10 @@
 /** Findings about levels, openings and scribe lines. */
 import type { Shown } from './shown-figures.ts';
-import type { WordsFor } from './words.ts';
+import { type Figures, note, stop, warn } from './words.ts';
 
-export interface PlanFacts {
+export const planWords = {
   /** A region with a level but no opening: every point of it is nearer to a shallower region than the allowance. */
-  readonly 'opening-missing': { readonly depth: number; readonly allowance: number };
-  /** Places of a border that are short lines where an exact line or arc was looked for; farthest off, mm. */
-  readonly 'border-left-as-chords': { readonly level: number; readonly places: number; readonly off: number };
-  /** None of the levels given lies in the region's tolerance. */
-  readonly 'level-missing': {
-    readonly depth: number;
-    readonly minus: number;
-    readonly plus: number;
-    /** Whether the job lists its levels; else they were searched for. */
-    readonly listed: boolean;
-  };
-  /** A locked level that lies in no region's tolerance, or is nobody's best. */
-  readonly 'level-unused': { readonly level: number };
-  /** A final thickness asked where a tapered sheet has less: by how much at worst, and how much of that is allowed. */
-  readonly 'sheet-thinner-than-asked': { readonly lacks: number; readonly plus: number };
-  /** A region's depth changes in two directions, and one change ends inside the region. */
-  readonly 'taper-directions-differ': Record<string, never>;
-  /** Steps can't follow a slope without any tolerance. */
-  readonly 'taper-too-fine': {
-    readonly strips: number;
-    readonly limit: number;
-    readonly tolerance: number;
-    readonly among: number;
-  };
-  readonly 'taper-without-tolerance': { readonly low: number; readonly high: number };
-  /** A strip that its own walls take whole. `needed`: what they take; `rise`: change of depth for each mm. */
-  readonly 'taper-too-steep': {
-    readonly width: number;
-    readonly needed: number;
-    readonly level: number;
-    readonly tolerance: number;
-    readonly rise: number;
-  };
-  /** A hoist is named, but this taper's depth does not grow one way along the hang. */
-  readonly 'withdrawal-not-one-way': { readonly low: number; readonly high: number };
-  /** The first length that the hoist can't follow, of so many; speeds mm/min, distances from the shallow end. */
-  readonly 'hoist-cannot-follow': {
-    readonly from: number;
-    readonly to: number;
-    readonly wanted: number;
-    readonly slowest: number;
-    readonly fastest: number;
-    readonly deviation: number;
-    readonly lengths: number;
-  };
-  /** Levels, from the least to the greatest, that are etched as one. */
-  readonly 'levels-too-near': {
-    readonly from: number;
-    readonly to: number;
-    readonly level: number;
-    readonly limit: number;
-  };
-  /** A contour of the front has a gap, so that figures taken from it may be wrong. */
-  readonly 'contour-not-closed': { readonly of: 'volumes' | 'floors' };
-  /** Nothing to etch. */
-  readonly 'nothing-to-etch': Record<string, never>;
-}
-
-export const planWords: WordsFor<PlanFacts> = {
-  'opening-missing': {
-    severity: 'stop',
+  'opening-missing': stop<{ depth: number; allowance: number }>({
     title: 'Pocket without an opening',
     say: ({ depth, allowance }, show) => ({
       reason: `This region is to be ${mm(depth, show)} deep, so its opening must stay ${mm(allowance, show)} inside a border with land, and nothing of the region is that far from its neighbours.`,
@@ -72,9 +12,9 @@ export const planWords: WordsFor<PlanFacts> = {
       value: 0,
       limit: 2 * allowance,
     }),
-  },
-  'border-left-as-chords': {
-    severity: 'note',
+  }),
+  /** Places of a border that are short lines where an exact line or arc was looked for; farthest off, mm. */
+  'border-left-as-chords': note<Figures<'level' | 'places' | 'off'>>({
     title: 'Border in short lines',
     say: ({ level, places, off }, show) => ({
       reason: `The opening of level ${mm(level, show)} has ${places === 1 ? 'a short line' : `${places} short lines`} in its border where curves meet so nearly that no exact line or arc was found; each lies within ${mm(off, show)} of the exact border.`,
@@ -82,9 +22,15 @@ export const planWords: WordsFor<PlanFacts> = {
         'Nothing has to change. Where the program should hold exact arcs here, draw the shapes clear of each other.',
       value: off,
     }),
-  },
-  'level-missing': {
-    severity: 'stop',
+  }),
+  /** None of the levels given lies in the region's tolerance. */
+  'level-missing': stop<{
+    depth: number;
+    minus: number;
+    plus: number;
+    /** Whether the job lists its levels; else they were searched for. */
+    listed: boolean;
+  }>({
     title: 'No level within tolerance',
     say: ({ depth, minus, plus, listed }, show) => ({
       reason: `This region accepts depths from ${mm(depth - minus, show)} to ${mm(depth + plus, show)}, and ${listed ? 'none of the levels that the job lists lies between' : 'no level lies between: some taper would take more levels than anybody could etch'}.`,
@@ -93,18 +39,18 @@ export const planWords: WordsFor<PlanFacts> = {
         : 'Widen the tolerance of the tapers, or list the levels to etch.',
       value: depth,
     }),
-  },
-  'level-unused': {
-    severity: 'warn',
+  }),
+  /** A locked level that lies in no region's tolerance, or is nobody's best. */
+  'level-unused': warn<{ level: number }>({
     title: 'Level unused',
     say: ({ level }, show) => ({
       reason: `No region takes the level ${mm(level, show)}: it lies in nobody's tolerance, or another level suits better.`,
       remedy: 'Drop it from the job, or ask a region for this depth; the plan has no stage for it.',
       value: level,
     }),
-  },
-  'sheet-thinner-than-asked': {
-    severity: 'stop',
+  }),
+  /** A final thickness asked where a tapered sheet has less: by how much at worst, and how much of that is allowed. */
+  'sheet-thinner-than-asked': stop<{ lacks: number; plus: number }>({
     title: 'Tapered sheet is thinner',
     say: ({ lacks, plus }, show) => ({
       reason: `At its thin end here the sheet is ${mm(lacks, show)} thinner than the final thickness asked, and ${mm(plus, show)} less is allowed.`,
@@ -112,26 +58,25 @@ export const planWords: WordsFor<PlanFacts> = {
       value: lacks,
       limit: plus,
     }),
-  },
-  'taper-directions-differ': {
-    severity: 'stop',
+  }),
+  /** A region's depth changes in two directions, and one change ends inside the region. */
+  'taper-directions-differ': stop<Record<string, never>>({
     title: 'Tapers of two directions',
     say: () => ({
       reason:
         'Sheet and requirement taper in different directions here, and one of them ends inside the region: strips can’t follow both.',
       remedy: 'Divide the region on the drawing along the line where that taper ends.',
     }),
-  },
-  'taper-without-tolerance': {
-    severity: 'stop',
+  }),
+  'taper-without-tolerance': stop<{ low: number; high: number }>({
     title: 'Taper without tolerance',
     say: ({ low, high }, show) => ({
       reason: `Depth goes from ${mm(low, show)} to ${mm(high, show)} with no tolerance, and steps can’t follow that.`,
       remedy: 'Give the requirement a plus or a minus: strips are as wide as it allows.',
     }),
-  },
-  'taper-too-fine': {
-    severity: 'stop',
+  }),
+  /** Steps can't follow a slope without any tolerance. */
+  'taper-too-fine': stop<Figures<'strips' | 'limit' | 'tolerance' | 'among'>>({
     title: 'Taper in too many strips',
     say: ({ strips, limit, tolerance, among }, show) => ({
       reason: `${among === 1 ? 'This taper' : `The first ${among} tapers together`} would take about ${strips} strips at a tolerance of ${show.length(tolerance, (each) => String(Number(each.toPrecision(2))))} (plus and minus together); up to ${limit} are planned.`,
@@ -139,9 +84,9 @@ export const planWords: WordsFor<PlanFacts> = {
       value: strips,
       limit,
     }),
-  },
-  'taper-too-steep': {
-    severity: 'stop',
+  }),
+  /** A strip that its own walls take whole. `needed`: what they take; `rise`: change of depth for each mm. */
+  'taper-too-steep': stop<Figures<'width' | 'needed' | 'level' | 'tolerance' | 'rise'>>({
     title: 'Taper too steep for steps',
     say: ({ width, needed, level, tolerance, rise }, show) => ({
       reason: `A strip here is ${mm(width, show)} wide, and its walls alone take ${mm(needed, show)} of it at a level of ${mm(level, show)}: no floor is left.`,
@@ -149,17 +94,19 @@ export const planWords: WordsFor<PlanFacts> = {
       value: width,
       limit: needed,
     }),
-  },
-  'withdrawal-not-one-way': {
-    severity: 'note',
+  }),
+  /** A hoist is named, but this taper's depth does not grow one way along the hang. */
+  'withdrawal-not-one-way': note<{ low: number; high: number }>({
     title: 'Depth does not grow one way',
     say: ({ low, high }, show) => ({
       reason: `Depth goes between ${mm(low, show)} and ${mm(high, show)} here, but not one way from nothing up, so the part can’t be drawn out of the bath for it.`,
       remedy: 'Make it in steps, as planned, or divide the region where depth turns.',
     }),
-  },
-  'hoist-cannot-follow': {
-    severity: 'note',
+  }),
+  /** The first length that the hoist can't follow, of so many; speeds mm/min, distances from the shallow end. */
+  'hoist-cannot-follow': note<
+    Figures<'from' | 'to' | 'wanted' | 'slowest' | 'fastest' | 'deviation' | 'lengths'>
+  >({
     title: 'Hoist can’t follow the taper',
     say: ({ from, to, wanted, slowest, fastest, deviation, lengths }, show) => ({
       reason: `From ${mm(from, show)} to ${mm(to, show)} off the shallow end the waterline should pass ${Number.isFinite(wanted) ? `at ${show.rate(wanted, twoPlaces)}` : 'at once'}; the hoist does ${show.rate([slowest, fastest], twoPlaces)}${lengths > 1 ? `. ${lengths} lengths are so` : ''}. Drawn out as near as it can, depth comes ${mm(deviation, show)} off at worst.`,
@@ -167,9 +114,9 @@ export const planWords: WordsFor<PlanFacts> = {
         'Accept that, use another hoist or a bath of another rate, or make the taper in steps, as planned.',
       value: deviation,
     }),
-  },
-  'levels-too-near': {
-    severity: 'note',
+  }),
+  /** Levels, from the least to the greatest, that are etched as one. */
+  'levels-too-near': note<Figures<'from' | 'to' | 'level' | 'limit'>>({
     title: 'Levels etched as one',
     say: ({ from, to, level, limit }, show) => ({
       reason: `The levels from ${mm(from, show)} to ${mm(to, show)} are no more than ${mm(limit, show)} apart, nearer than floors can be etched or gauged apart. They are etched as one level of ${mm(level, show)}, which all their tolerances allow.`,
@@ -177,24 +124,24 @@ export const planWords: WordsFor<PlanFacts> = {
       value: to - from,
       limit,
     }),
-  },
-  'contour-not-closed': {
-    severity: 'warn',
+  }),
+  /** A contour of the front has a gap, so that figures taken from it may be wrong. */
+  'contour-not-closed': warn<{ of: 'volumes' | 'floors' }>({
     title: 'Contour that does not close',
     say: ({ of }) => ({
       reason: `A contour of the etched surface does not close at this place. ${of === 'volumes' ? 'Removed volume, mass and gas may be wrong' : 'What is said of floors, land and maskant near it may be wrong'}; the scribe lines are not made from it.`,
       remedy:
         'Simplify the linework near the place, and report the job and its drawing: the fault is Isobath’s.',
     }),
-  },
-  'nothing-to-etch': {
-    severity: 'stop',
+  }),
+  /** Nothing to etch. */
+  'nothing-to-etch': stop<Record<string, never>>({
     title: 'Nothing to etch',
     say: () => ({
       reason: 'No requirement asks any region for a depth over 0, so the whole part is land.',
       remedy: 'Give at least one layer or point a depth or a final thickness in the job’s requirements.',
     }),
-  },
+  }),
 };
 
 function mm(value: number, show: Shown): string {

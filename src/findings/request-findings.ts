@@ -1,69 +1,50 @@
 /** Findings about what was asked of a plan: options of a command, a cut, a list of points. */
-import type { WordsFor } from './words.ts';
-
-export interface RequestFacts {
-  readonly 'option-value-wrong': {
-    readonly option: string;
-    readonly found: string;
-    /** What would be taken, with an example. */
-    readonly expected: string;
-  };
-  readonly 'cut-without-length': { readonly at: readonly [number, number] };
-  readonly 'cut-misses-sheet': { readonly length: number };
-  readonly 'points-column-missing': {
-    readonly file: string;
-    readonly column: string;
-    readonly found: readonly string[];
-  };
-  readonly 'points-value-wrong': {
-    readonly file: string;
-    readonly column: string;
-    readonly found: string;
-    /** How many figures of the file cannot be used; the place is the first one's. */
-    readonly bad: number;
-  };
-  readonly 'points-missing': { readonly file: string };
-  readonly 'points-outside-sheet': { readonly outside: number; readonly points: number };
-}
+import { stop, warn } from './words.ts';
 
 /** Headings quoted at most. */
 const MOST_NAMES = 8;
 
-export const requestWords: WordsFor<RequestFacts> = {
-  'option-value-wrong': {
-    severity: 'stop',
+export const requestWords = {
+  'option-value-wrong': stop<{
+    option: string;
+    found: string;
+    /** What would be taken, with an example. */
+    expected: string;
+  }>({
     title: 'Option with a wrong value',
     say: ({ option, found, expected }) => ({
       reason: `${option} was given "${found}".`,
       remedy: `Give ${expected}.`,
     }),
-  },
-  'cut-without-length': {
-    severity: 'stop',
+  }),
+  'cut-without-length': stop<{ at: readonly [number, number] }>({
     title: 'Cut without length',
     say: ({ at }) => ({
       reason: `The cut starts and ends at ${at[0]}, ${at[1]}: a point shows no section.`,
       remedy: 'Give two points apart, or ask for the depth at the one.',
     }),
-  },
-  'cut-misses-sheet': {
-    severity: 'stop',
+  }),
+  'cut-misses-sheet': stop<{ length: number }>({
     title: 'Cut beside the sheet',
     say: ({ length }, show) => ({
       reason: `The cut of ${show.length(length, (each) => String(Number(each.toFixed(3))))} lies beside the sheet all along: there is no metal to show.`,
       remedy: 'Give points in drawing coordinates, in the unit of the drawing; `isobath inspect` lists some.',
     }),
-  },
-  'points-column-missing': {
-    severity: 'stop',
+  }),
+  'points-column-missing': stop<{ file: string; column: string; found: readonly string[] }>({
     title: 'Column missing',
     say: ({ file, column, found }) => ({
       reason: `${file} has no column ${column} in its first line${found.length === 0 ? '' : `, but ${found.slice(0, MOST_NAMES).join(', ')}`}.`,
       remedy: 'Name the columns of the points x and y in the first line: "x,y".',
     }),
-  },
-  'points-value-wrong': {
-    severity: 'stop',
+  }),
+  'points-value-wrong': stop<{
+    file: string;
+    column: string;
+    found: string;
+    /** How many figures of the file cannot be used; the place is the first one's. */
+    bad: number;
+  }>({
     title: 'Coordinate is no figure',
     say: ({ file, column, found, bad }) => ({
       reason: `${file} holds ${found === '' ? 'nothing' : `"${found}"`} for ${column}${bad === 1 ? '' : `, and ${bad - 1} more that ${bad === 2 ? 'is' : 'are'} no figure`}.`,
@@ -71,17 +52,15 @@ export const requestWords: WordsFor<RequestFacts> = {
       value: bad,
       limit: 0,
     }),
-  },
-  'points-missing': {
-    severity: 'stop',
+  }),
+  'points-missing': stop<{ file: string }>({
     title: 'No points',
     say: ({ file }) => ({
       reason: `${file} names its columns, but holds no point below.`,
       remedy: 'List one point a line.',
     }),
-  },
-  'points-outside-sheet': {
-    severity: 'warn',
+  }),
+  'points-outside-sheet': warn<{ outside: number; points: number }>({
     title: 'Points beside the sheet',
     say: ({ outside, points }) => ({
       reason: `${outside} of ${points} points ${outside === 1 ? 'lies' : 'lie'} beside the sheet, where there is no metal: depth and thickness read 0 there, the target is left empty.`,
@@ -89,5 +68,5 @@ export const requestWords: WordsFor<RequestFacts> = {
       value: outside,
       limit: 0,
     }),
-  },
+  }),
 };

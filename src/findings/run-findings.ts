@@ -1,50 +1,17 @@
 /** Findings about a run: its plan, its readings, its record, and what can still be met. Lengths in mm. */
 import { counted } from './counted.ts';
 import type { Shown } from './shown-figures.ts';
-import type { WordsFor } from './words.ts';
+import { type Figures, note, stop, warn } from './words.ts';
 
-export interface RunFacts {
-  readonly 'plan-file-unusable': { readonly path: string; readonly expected: string };
-  readonly 'readings-header-unclear': {
-    readonly name: string;
-    readonly meant: string | undefined;
-    readonly known: readonly string[];
-  };
-  readonly 'reading-unclear': { readonly column: string; readonly found: string; readonly expected: string };
-  readonly 'reading-off-floor': { readonly region: string; readonly why: 'wall' | 'land' | 'not-open' };
-  /** A thickness of a region whose sheet nobody knows: its depth can't be derived from it. */
-  readonly 'sheet-not-gauged': { readonly region: string };
-  /** mm/min that comes next by the readings: nothing, or less. */
-  readonly 'no-metal-taken': { readonly rate: number; readonly planned: number };
-  readonly 'readings-disagree': { readonly off: number; readonly noise: number };
-  readonly 'readings-rewritten': { readonly recorded: number; readonly row: number };
-  readonly 'run-record-unusable': { readonly why: 'damaged' | 'other-plan' };
-  readonly 'review-plan-altered': { readonly sha256: string };
-  readonly 'rate-outside-spread': {
-    readonly rate: number;
-    readonly planned: number;
-    readonly spread: number;
-  };
-  readonly 'depth-out-of-reach': { readonly depth: number; readonly low: number; readonly high: number };
-  readonly 'depth-in-doubt': {
-    readonly depth: number;
-    readonly within: number;
-    readonly low: number;
-    readonly high: number;
-  };
-}
-
-export const runWords: WordsFor<RunFacts> = {
-  'plan-file-unusable': {
-    severity: 'stop',
+export const runWords = {
+  'plan-file-unusable': stop<{ path: string; expected: string }>({
     title: 'Not a plan',
     say: ({ path, expected }) => ({
       reason: `${path === '' ? 'The file' : path} is not ${expected}.`,
       remedy: 'Give the plan.json that `isobath plan` wrote, unchanged.',
     }),
-  },
-  'readings-header-unclear': {
-    severity: 'stop',
+  }),
+  'readings-header-unclear': stop<{ name: string; meant: string | undefined; known: readonly string[] }>({
     title: 'Columns of the readings unclear',
     say: ({ name, meant, known }) => ({
       reason:
@@ -53,17 +20,15 @@ export const runWords: WordsFor<RunFacts> = {
           : `The header names a column "${name}" that is unknown or stands twice.`,
       remedy: `${meant === undefined ? '' : `Did you mean "${meant}"? `}Columns: ${known.join(', ')}.`,
     }),
-  },
-  'reading-unclear': {
-    severity: 'stop',
+  }),
+  'reading-unclear': stop<{ column: string; found: string; expected: string }>({
     title: 'Reading not usable',
     say: ({ column, found, expected }) => ({
       reason: `Under ${column} stands ${found}; expected ${expected}.`,
       remedy: 'Correct the row; nothing was recorded.',
     }),
-  },
-  'reading-off-floor': {
-    severity: 'warn',
+  }),
+  'reading-off-floor': warn<{ region: string; why: 'wall' | 'land' | 'not-open' }>({
     title: 'Reading left out: not on a floor',
     say: ({ region, why }) => ({
       reason: {
@@ -74,17 +39,17 @@ export const runWords: WordsFor<RunFacts> = {
       remedy:
         'Gauge the floor well away from walls, at the region’s label point; correct it in a further row.',
     }),
-  },
-  'sheet-not-gauged': {
-    severity: 'stop',
+  }),
+  /** A thickness of a region whose sheet nobody knows: its depth can't be derived from it. */
+  'sheet-not-gauged': stop<{ region: string }>({
     title: 'Thickness without the sheet’s own',
     say: ({ region }) => ({
       reason: `A thickness was read in ${region}, but the sheet is tapered and was not gauged there before the first dip, so the depth is not known.`,
       remedy: `Add a row of stage 0 with the sheet’s thickness in ${region}, or give the depth instead of the thickness.`,
     }),
-  },
-  'no-metal-taken': {
-    severity: 'stop',
+  }),
+  /** mm/min that comes next by the readings: nothing, or less. */
+  'no-metal-taken': stop<{ rate: number; planned: number }>({
     title: 'Bath takes no metal',
     say: ({ rate, planned }, show) => ({
       reason: `By the readings the bath etches ${show.rate(rate, fivePlaces)} where ${show.rate(planned, fivePlaces)} was planned: no minutes left can be calculated from that, and nothing was recorded.`,
@@ -93,9 +58,8 @@ export const runWords: WordsFor<RunFacts> = {
       value: rate,
       limit: planned,
     }),
-  },
-  'readings-disagree': {
-    severity: 'warn',
+  }),
+  'readings-disagree': warn<{ off: number; noise: number }>({
     title: 'Reading stands apart',
     say: ({ off, noise }, show) => ({
       reason: `This reading is ${mm(off, show)} off what all readings together say; readings scatter by ${mm(noise, show)}.`,
@@ -104,17 +68,15 @@ export const runWords: WordsFor<RunFacts> = {
       value: Math.abs(off),
       limit: 4 * noise,
     }),
-  },
-  'readings-rewritten': {
-    severity: 'stop',
+  }),
+  'readings-rewritten': stop<{ recorded: number; row: number }>({
     title: 'Recorded readings were changed',
     say: ({ recorded, row }) => ({
       reason: `The record holds ${counted(recorded, 'row')}; row ${row} of the file is another or is missing.`,
       remedy: 'Put the recorded rows back as they were and add further rows below them: a record only grows.',
     }),
-  },
-  'run-record-unusable': {
-    severity: 'stop',
+  }),
+  'run-record-unusable': stop<{ why: 'damaged' | 'other-plan' }>({
     title: 'Record of the run not usable',
     say: ({ why }) => ({
       reason:
@@ -123,17 +85,15 @@ export const runWords: WordsFor<RunFacts> = {
           : 'The record beside the plan belongs to another plan.',
       remedy: 'Keep it under another name, find out what happened, then start a record anew.',
     }),
-  },
-  'review-plan-altered': {
-    severity: 'stop',
+  }),
+  'review-plan-altered': stop<{ sha256: string }>({
     title: 'Plan in the review was altered',
     say: ({ sha256 }) => ({
       reason: `The review names the plan ${sha256.slice(0, 12)}…, and the plan that it carries is another.`,
       remedy: 'Open the review as it was saved, or review the plan again.',
     }),
-  },
-  'rate-outside-spread': {
-    severity: 'warn',
+  }),
+  'rate-outside-spread': warn<Figures<'rate' | 'planned' | 'spread'>>({
     title: 'Rate outside the plan’s spread',
     say: ({ rate, planned, spread }, show) => ({
       reason: `The bath etches ${show.rate(rate, fivePlaces)}; planned was ${show.rate(planned, fivePlaces)} ± ${(100 * spread).toFixed(0)} %.`,
@@ -141,9 +101,8 @@ export const runWords: WordsFor<RunFacts> = {
       value: rate,
       limit: planned,
     }),
-  },
-  'depth-out-of-reach': {
-    severity: 'stop',
+  }),
+  'depth-out-of-reach': stop<Figures<'depth' | 'low' | 'high'>>({
     title: 'Depth can no longer be met',
     say: ({ depth, low, high }, show) => ({
       reason: `It will come out ${mm(depth, show)} deep; asked is ${mm(low, show)} to ${mm(high, show)}.`,
@@ -151,9 +110,8 @@ export const runWords: WordsFor<RunFacts> = {
       value: depth,
       limit: depth > high ? high : low,
     }),
-  },
-  'depth-in-doubt': {
-    severity: 'note',
+  }),
+  'depth-in-doubt': note<Figures<'depth' | 'within' | 'low' | 'high'>>({
     title: 'Depth not sure to be met',
     say: ({ depth, within, low, high }, show) => ({
       reason: `It will come out ${mm(depth, show)} deep, give or take ${mm(within, show)} (95 %); asked is ${mm(low, show)} to ${mm(high, show)}.`,
@@ -161,7 +119,7 @@ export const runWords: WordsFor<RunFacts> = {
       value: within,
       limit: Math.max(0, Math.min(high - depth, depth - low)),
     }),
-  },
+  }),
 };
 
 function mm(value: number, show: Shown): string {

@@ -1,61 +1,29 @@
 /** Findings about the scribe template that the job chooses. */
 import type { Shown } from './shown-figures.ts';
-import type { WordsFor } from './words.ts';
+import { type Figures, note, warn } from './words.ts';
 
-export interface TemplateFacts {
-  readonly 'template-bridge-no-room': {
+export const templateWords = {
+  'template-bridge-no-room': warn<{
     /** Of the shortest line that has no room. */
-    readonly stage: number;
-    readonly length: number;
-    readonly isClosed: boolean;
-    readonly lines: number;
-    readonly width: number;
-    readonly apart: number;
-    readonly clear: number;
+    stage: number;
+    length: number;
+    isClosed: boolean;
+    lines: number;
+    width: number;
+    apart: number;
+    clear: number;
     /** A width that would do for all of them, mm, alone or with less clearance. */
-    readonly fits: number | undefined;
-    readonly fitsBoth: { readonly width: number; readonly clear: number } | undefined;
-  };
-  readonly 'template-knife-too-wide': { readonly width: number; readonly web: number };
-  readonly 'template-margin-too-small': { readonly margin: number; readonly least: number };
-  readonly 'template-falls-apart': { readonly stage: number; readonly width: number; readonly web: number };
-  readonly 'template-paper-too-small': {
-    readonly paper: string;
-    readonly pages: number;
-    readonly limit: number;
-    /** Paper that would do. */
-    readonly larger: string | undefined;
-  };
-  readonly 'template-in-several': {
-    readonly templates: number;
-    readonly least: number;
-    readonly gap: number;
-    readonly web: number;
-  };
-  readonly 'template-line-by-hand': {
-    readonly lines: number;
-    readonly longest: number;
-    readonly width: number;
-  };
-  /** `stage` is that of the first slot. */
-  readonly 'template-mark-no-room': { readonly slots: number; readonly stage: number };
-  readonly 'tooling-hole-outside': { readonly name: string; readonly web: number };
-  readonly 'tooling-hole-on-slot': { readonly name: string; readonly stage: number; readonly web: number };
-  readonly 'tooling-holes-too-close': { readonly name: string; readonly other: string; readonly web: number };
-}
-
-export const templateWords: WordsFor<TemplateFacts> = {
-  'template-bridge-no-room': {
-    severity: 'warn',
+    fits: number | undefined;
+    fitsBoth: { width: number; clear: number } | undefined;
+  }>({
     title: 'No room for bridges',
     say: ({ stage, length, isClosed, lines, width, apart, clear, fits, fitsBoth }, show) => ({
       reason: `${lines === 1 ? 'A scribe line has' : `${lines} scribe lines have`} no room for bridges ${mm(width, show)} wide, ${mm(clear, show)} clear of corners and meeting lines, with slots at least as long as a bridge and at most ${mm(apart, show)}; the shortest, of stage ${stage}, is ${mm(length, show)} long${isClosed ? ' and closed, so it needs two' : ''}. No template is written.`,
       remedy: bridgeRemedy(fits, fitsBoth, show),
       value: length,
     }),
-  },
-  'template-knife-too-wide': {
-    severity: 'warn',
+  }),
+  'template-knife-too-wide': warn<{ width: number; web: number }>({
     title: 'Knife wider than the web',
     say: ({ width, web }, show) => ({
       reason: `The knife takes slots of ${mm(width, show)}, but only ${mm(web, show)} may stand between two slots: the template would be more gap than sheet. No template is written.`,
@@ -63,9 +31,8 @@ export const templateWords: WordsFor<TemplateFacts> = {
       value: width,
       limit: web,
     }),
-  },
-  'template-margin-too-small': {
-    severity: 'warn',
+  }),
+  'template-margin-too-small': warn<{ margin: number; least: number }>({
     title: 'Margin of the template too small',
     say: ({ margin, least }, show) => ({
       reason: `A slot at the edge of the part needs ${mm(least, show)} of sheet outside; the margin is ${mm(margin, show)}. No template is written.`,
@@ -73,9 +40,8 @@ export const templateWords: WordsFor<TemplateFacts> = {
       value: margin,
       limit: least,
     }),
-  },
-  'template-falls-apart': {
-    severity: 'warn',
+  }),
+  'template-falls-apart': warn<Figures<'stage' | 'width' | 'web'>>({
     title: 'Slot comes back to itself',
     say: ({ stage, width, web }, show) => ({
       reason: `A slot of stage ${stage}, ${mm(width, show)} wide, comes back to itself: what it goes round would fall out of the template, or hang by less than ${mm(web, show)}, and no bridge finds a place to prevent it. No template is written.`,
@@ -83,9 +49,14 @@ export const templateWords: WordsFor<TemplateFacts> = {
         'Set handoff.template.web or knife.width smaller, or bridge.width and bridge.clear, so that a bridge can break the slot.',
       limit: web,
     }),
-  },
-  'template-paper-too-small': {
-    severity: 'warn',
+  }),
+  'template-paper-too-small': warn<{
+    paper: string;
+    pages: number;
+    limit: number;
+    /** Paper that would do. */
+    larger: string | undefined;
+  }>({
     title: 'Paper too small for the template',
     say: ({ paper, pages, limit, larger }) => ({
       reason: `On ${paper.toUpperCase()} each template takes ${pages} pages; more than ${limit} nobody joins true. template.pdf is not written; the drawings to cut from are.`,
@@ -96,9 +67,8 @@ export const templateWords: WordsFor<TemplateFacts> = {
       value: pages,
       limit,
     }),
-  },
-  'template-in-several': {
-    severity: 'note',
+  }),
+  'template-in-several': note<Figures<'templates' | 'least' | 'gap' | 'web'>>({
     title: 'More than one template',
     say: ({ templates, least, gap, web }, show) => ({
       reason: `Slots come as near to each other as ${mm(gap, show)}, and ${mm(web, show)} must stand between them on one sheet, so there are ${templates} templates. ${templates === least ? 'No sharing of the slots does with fewer.' : `At least ${least} are needed.`}`,
@@ -106,57 +76,53 @@ export const templateWords: WordsFor<TemplateFacts> = {
       value: gap,
       limit: web,
     }),
-  },
-  'template-line-by-hand': {
-    severity: 'note',
+  }),
+  'template-line-by-hand': note<Figures<'lines' | 'longest' | 'width'>>({
     title: 'Line too short for a slot',
     say: ({ lines, longest, width }, show) => ({
       reason: `${lines === 1 ? 'An open scribe line' : `${lines} open scribe lines`} of at most ${mm(longest, show)} can't take a slot for a knife ${mm(width, show)} wide: no template shows ${lines === 1 ? 'it' : 'them'}.`,
       remedy: 'Cut there by hand from the slots on both sides, and check it against the drawing.',
       value: longest,
     }),
-  },
-  'template-mark-no-room': {
-    severity: 'note',
+  }),
+  /** `stage` is that of the first slot. */
+  'template-mark-no-room': note<{ slots: number; stage: number }>({
     title: 'No room for the mark of a slot',
     say: ({ slots, stage }) => ({
       reason: `Beside ${slots === 1 ? `a slot of stage ${stage}` : `${slots} slots, the first of stage ${stage},`} there is no room for the ticks of the stage or its number, clear of slots, holes, edge and other marks.`,
       remedy:
         'Write the stage there by hand: in the DXF the layer of the slot gives it, in the PDF its colour; or take a narrower knife.',
     }),
-  },
-  'tooling-hole-outside': {
-    severity: 'warn',
+  }),
+  'tooling-hole-outside': warn<{ name: string; web: number }>({
     title: 'Tooling hole off the template',
     say: ({ name, web }, show) => ({
       reason: `Tooling hole ${name} lies outside the template or nearer than ${mm(web, show)} to its edge. No template is written.`,
       remedy: 'Move it in handoff.template.holes.at, or set handoff.template.margin larger.',
       limit: web,
     }),
-  },
-  'tooling-hole-on-slot': {
-    severity: 'warn',
+  }),
+  'tooling-hole-on-slot': warn<{ name: string; stage: number; web: number }>({
     title: 'Tooling hole on a slot',
     say: ({ name, stage, web }, show) => ({
       reason: `Tooling hole ${name} lies on a slot of stage ${stage}, or nearer to it than ${mm(web, show)}. No template is written.`,
       remedy: 'Move the hole in handoff.template.holes.at.',
       limit: web,
     }),
-  },
-  'tooling-holes-too-close': {
-    severity: 'warn',
+  }),
+  'tooling-holes-too-close': warn<{ name: string; other: string; web: number }>({
     title: 'Tooling holes too close',
     say: ({ name, other, web }, show) => ({
       reason: `Less than ${mm(web, show)} stands between tooling holes ${other} and ${name}. No template is written.`,
       remedy: 'Move one of them in handoff.template.holes.at, or leave it out.',
       limit: web,
     }),
-  },
+  }),
 };
 
 function bridgeRemedy(
   fits: number | undefined,
-  fitsBoth: TemplateFacts['template-bridge-no-room']['fitsBoth'],
+  fitsBoth: { readonly width: number; readonly clear: number } | undefined,
   show: Shown,
 ): string {
   if (fits !== undefined) return `Set handoff.template.bridge.width to ${mm(fits, show)}.`;

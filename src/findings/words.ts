@@ -1,4 +1,4 @@
-/** The shape in which each subject's findings are put into words. */
+/** What a code is made of: how grave it is, a heading, and words made of its facts. */
 import type { Severity } from './severity.ts';
 import type { Shown } from './shown-figures.ts';
 
@@ -13,12 +13,27 @@ export interface Saying {
   readonly limit?: number;
 }
 
-/** Words for every code of a subject; a code without words does not compile. */
-export type WordsFor<Facts> = {
-  readonly [Code in keyof Facts]: {
-    readonly severity: Severity;
-    /** A few words, as a heading. */
-    readonly title: string;
-    readonly say: (facts: Facts[Code], show: Shown) => Saying;
-  };
-};
+interface Words<Facts> {
+  /** A few words, as a heading. */
+  readonly title: string;
+  readonly say: (facts: Readonly<Facts>, show: Shown) => Saying;
+}
+
+export interface FindingKind<Facts> extends Words<Facts> {
+  readonly severity: Severity;
+}
+
+/** Facts that are numbers: mm, mm² and minutes where the subject's head says nothing else. */
+export type Figures<Name extends string> = Record<Name, number>;
+
+export function stop<Facts>(words: Words<Facts>): FindingKind<Facts> {
+  return { severity: 'stop', ...words };
+}
+
+export function warn<Facts>(words: Words<Facts>): FindingKind<Facts> {
+  return { severity: 'warn', ...words };
+}
+
+export function note<Facts>(words: Words<Facts>): FindingKind<Facts> {
+  return { severity: 'note', ...words };
+}
