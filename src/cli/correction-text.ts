@@ -2,7 +2,7 @@
 import type { CorrectResult } from '#run/correct-run.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import type { ShownUnit } from '#units/show-length.ts';
-import { paint } from './paint.ts';
+import { textTable } from './text-table.ts';
 
 type Corrected = NonNullable<CorrectResult['corrected']>;
 
@@ -44,10 +44,10 @@ export function correctionText(
     verdict,
   ]);
   return [
-    table(['stage', 'planned min', 'had min', `rate had ${unit}/min`, 'left min'], stageRows, color),
+    textTable(['stage', 'planned min', 'had min', `rate had ${unit}/min`, 'left min'], stageRows, color),
     `rate overall ${speed(rate)} ${unit}/min; taken for what is left ${speed(next)} ${unit}/min`,
     '',
-    table(
+    textTable(
       ['region', `asked ${unit}`, `depth foreseen ${unit}`, `thickness foreseen ${unit}`, 'of tolerance', ''],
       regionRows,
       color,
@@ -59,16 +59,4 @@ export function correctionText(
 
 function spell({ value, within }: Value, places: number): string {
   return `${value.toFixed(places)} ± ${within.toFixed(places)}`;
-}
-
-function table(heads: readonly string[], rows: readonly (readonly string[])[], color: boolean): string {
-  const widths = heads.map((head, index) =>
-    Math.max(head.length, ...rows.map((cells) => (cells[index] ?? '').length)),
-  );
-  const line = (cells: readonly string[]) =>
-    cells
-      .map((cell, index) => cell.padStart(widths[index] ?? 0))
-      .join('  ')
-      .trimEnd();
-  return [paint(line(heads), 'bold', color), ...rows.map(line), ''].join('\n');
 }

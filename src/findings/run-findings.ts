@@ -3,6 +3,16 @@ import { counted } from './counted.ts';
 import type { Shown } from './shown-figures.ts';
 import { type Figures, note, stop, warn } from './words.ts';
 
+type Asked = 'rate' | 'repeat' | 'rose' | 'too-deep' | 'sheet';
+
+const ASKED_FOR: Record<Asked, string> = {
+  rate: '',
+  repeat: ' by what was read there at the same time',
+  rose: ': less is gone than was read there before',
+  'too-deep': ': more is gone since the last reading there than the minutes allow',
+  sheet: ' of the sheet',
+};
+
 export const runWords = {
   'plan-file-unusable': stop<{ path: string; expected: string }>({
     title: 'Not a plan',
@@ -69,11 +79,43 @@ export const runWords = {
       limit: 4 * noise,
     }),
   }),
+  /** Its number in the run; mm and mm/min; why it is asked about, and the other unit where the figure is right in that. */
+  'reading-in-question': warn<{
+    number: number;
+    why: Asked;
+    read: number;
+    expected: number;
+    rate: { read: number; expected: number } | undefined;
+    inOtherUnit: { unit: 'mm' | 'in'; value: number } | undefined;
+  }>({
+    title: 'Is this reading right?',
+    say: ({ number, why, read, expected, rate, inOtherUnit }, show) => ({
+      reason: `Reading ${number} says ${mm(read, show)} where ${mm(expected, show)} was expected${ASKED_FOR[why]}.${
+        rate === undefined
+          ? ''
+          : ` It means ${show.rate(rate.read, fivePlaces)}; expected is ${show.rate(rate.expected, fivePlaces)}.`
+      } It does not count until it is confirmed.`,
+      remedy:
+        inOtherUnit === undefined
+          ? `Gauge again. If it is right, add a row with confirm ${number} and the reason; if not, one with strike ${number}.`
+          : `In ${inOtherUnit.unit === 'in' ? 'inches' : 'millimetres'} it would be ${mm(inOtherUnit.value, show)}: if that is meant, add it again with its unit and a row with strike ${number}; if not, confirm ${number}.`,
+      value: read,
+      limit: expected,
+    }),
+  }),
+  'readings-blank': note<{ blank: number; read: number }>({
+    title: 'Form not yet filled in',
+    say: ({ blank, read }) => ({
+      reason: `${counted(blank, 'row')} ${blank === 1 ? 'has' : 'have'} no figure yet; ${counted(read, 'row')} ${read === 1 ? 'was' : 'were'} read.`,
+      remedy: 'Fill in the others as they are gauged; what is recorded stays as it is.',
+    }),
+  }),
   'readings-rewritten': stop<{ recorded: number; row: number }>({
     title: 'Recorded readings were changed',
     say: ({ recorded, row }) => ({
       reason: `The record holds ${counted(recorded, 'row')}; row ${row} of the file is another or is missing.`,
-      remedy: 'Put the recorded rows back as they were and add further rows below them: a record only grows.',
+      remedy:
+        'Put the recorded rows back as they were and add further rows below them: a record only grows. A row with strike and its number takes a reading out.',
     }),
   }),
   'run-record-unusable': stop<{ why: 'damaged' | 'other-plan' }>({

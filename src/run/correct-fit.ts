@@ -1,13 +1,15 @@
 /**
- * The rate that a run really had, from readings (M7). Weighted least squares: unknown are the rate between each two moments
+ * The rate that a run really had, from readings (M7). Unknown are the rate between each two moments
  * of reading and the sheet's thickness in each region whose thickness was read; each has its uncertainty from the readings'
- * scatter (JCGM 100:2008, the GUM: pooled standard deviation 4.2 and H.3, rectangular distributions 4.3.7).
- * Cost: cube of the number of unknowns.
+ * scatter (JCGM 100:2008, the GUM: pooled standard deviation 4.2 and H.3, rectangular distributions 4.3.7). Weighted least squares, in
+ * which a reading that stands apart counts less (`robust-weights.ts`).
+ * Cost: cube of the number of unknowns, some tens of times where readings stand apart.
  */
 import { assert, itemAt } from '#geometry/assert.ts';
 import { ASSUMED_GAUGE_NOISE, DRIFT_MINUTES, GAUGE_STEP } from '#job/job-defaults.ts';
 import type { BareSpell } from './bare-spell.ts';
 import type { RunPlan } from './correct-plan.ts';
+import { cappedOff, robustShares, withoutApart } from './robust-weights.ts';
 
 /** A reading in its place: millimetres, minutes. */
 export interface Reading {
@@ -63,11 +65,21 @@ export function fitRates(plan: RunPlan, readings: readonly Reading[]): Fit {
   const rowsAt = (u: number) =>
     readings.map((reading) => ({ weights: row(weightsOf(reading)), value: reading.value, u }));
   const beliefs = believe({ ...unknowns, plan, drift });
-  const { solution, covariance } = solve([...rowsAt(noise.u), ...beliefs], count);
-  const off = rowsAt(noise.u).map(({ weights, value, u }) => (value - dotted(weights, solution)) / u);
+  const plain = rowsAt(noise.u);
+  const solvedWith = (shares: readonly number[], times = 1) => {
+    const rows = plain.map((each, i) => ({ ...each, u: (each.u * times) / Math.sqrt(itemAt(shares, i)) }));
+    return solve([...rows, ...beliefs], count);
+  };
+  const offBy = ({ solution }: Solved) =>
+    plain.map(({ weights, value, u }) => (value - dotted(weights, solution)) / u);
+  const shares = robustShares(
+    plain.map(() => 1),
+    (each) => offBy(solvedWith(each)),
+  );
+  const { solution, covariance } = solvedWith(shares);
+  const off = offBy({ solution, covariance });
   const { times, freedom } = disagreement(off, readings.length + beliefs.length - count, noise.freedom);
-  const { covariance: spread } =
-    times > 1 ? solve([...rowsAt(noise.u * times), ...beliefs], count) : { covariance };
+  const { covariance: spread } = times > 1 ? solvedWith(shares, times) : { covariance };
   return {
     moments,
     noise,
@@ -104,7 +116,7 @@ function disagreement(
   spare: number,
   known: number,
 ): { readonly times: number; readonly freedom: number } {
-  const ratio = spare < 1 ? 0 : off.reduce((sum, each) => sum + each * each, 0) / spare;
+  const ratio = spare < 1 ? 0 : cappedOff(off).reduce((sum, each) => sum + each * each, 0) / spare;
   if (ratio <= 1) return { times: 1, freedom: known };
   return { times: Math.sqrt(ratio), freedom: Math.min(known, spare / ((1 - 1 / ratio) * (1 - 1 / ratio))) };
 }
@@ -196,7 +208,7 @@ function believe(given: Unknowns & { readonly plan: RunPlan; readonly drift: num
   return rows;
 }
 
-/** Pooled over repeats of one place at one moment; assumed where there are too few. */
+/** Pooled over repeats of one place at one moment, less those that stand apart; assumed where there are too few. */
 function noiseOf(readings: readonly Reading[]): Fit['noise'] {
   const groups = new Map<string, number[]>();
   for (const { bare, stage, region, kind, value } of readings) {
@@ -205,7 +217,8 @@ function noiseOf(readings: readonly Reading[]): Fit['noise'] {
   }
   let squares = 0;
   let freedom = 0;
-  for (const values of groups.values()) {
+  for (const all of groups.values()) {
+    const values = withoutApart(all, ASSUMED_GAUGE_NOISE.value);
     const mean = values.reduce((sum, each) => sum + each, 0) / values.length;
     squares += values.reduce((sum, each) => sum + (each - mean) * (each - mean), 0);
     freedom += values.length - 1;

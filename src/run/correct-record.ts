@@ -1,6 +1,7 @@
 /**
  * The record of a run: every row of readings once, in the order they came, each entry sealed with the hash of what stands
- * before it. It only grows. Readings come as a file that grows as well: what is recorded must stand at its start, unchanged.
+ * before it. It only grows. Readings come as a file that grows as well, at its end or in lines that were blank: what is recorded must
+ * stand in it, unchanged.
  */
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
@@ -8,6 +9,7 @@ import { type Finding, finding } from '#findings/finding.ts';
 import { jsonText } from '#handoff/json-text.ts';
 import { type ReadingGiven, type RunFile, runFileSchema } from '#job/files/run-file.ts';
 import type { ReadingRow } from './correct-readings.ts';
+import { READING_COLUMNS } from './readings-of-record.ts';
 
 /** Findings: `run-record-unusable`. */
 export function readRecord(
@@ -37,28 +39,48 @@ function parsed(text: string): RunFile | undefined {
   }
 }
 
-/** Findings: `readings-rewritten`. */
-export function findRewritten(record: RunFile, rows: readonly ReadingRow[]): Finding | undefined {
-  const recorded = record.entries.flatMap((entry) => entry.rows);
-  const index = recorded.findIndex((row, place) => spell(rows[place]) !== spell(row));
-  if (index < 0) return undefined;
-  const line = rows[index]?.line;
-  const facts = { recorded: recorded.length, row: index + 1 };
-  return finding('readings-rewritten', facts, line === undefined ? {} : { line });
+export interface Grown {
+  /** What is recorded, then what is new: a row's place here, from 1, is its number. */
+  readonly rows: readonly ReadingRow[];
+  /** How many of them are recorded already. */
+  readonly known: number;
+}
+
+/** Findings: `readings-rewritten`, where a recorded row stands in the file no more. */
+export function rowsOfRun(
+  record: RunFile,
+  rows: readonly ReadingRow[],
+): Grown | { readonly refused: Finding } {
+  const byText = new Map<string, ReadingRow[]>();
+  for (const row of rows) byText.set(spell(row), [...(byText.get(spell(row)) ?? []), row]);
+  const recorded: ReadingRow[] = [];
+  const entries = record.entries.flatMap((entry) => entry.rows);
+  for (const [place, row] of entries.entries()) {
+    const found = byText.get(spell(row))?.shift();
+    if (found === undefined) {
+      const line = rows[place]?.line;
+      const facts = { recorded: entries.length, row: place + 1 };
+      return { refused: finding('readings-rewritten', facts, line === undefined ? {} : { line }) };
+    }
+    recorded.push(found);
+  }
+  const fresh = new Set([...byText.values()].flat());
+  return { rows: [...recorded, ...rows.filter((row) => fresh.has(row))], known: recorded.length };
 }
 
 /** The record with the rows that are new; the same record where there are none. */
-export function growRecord(
-  record: RunFile,
-  rows: readonly ReadingRow[],
-  minutesLeft: readonly number[],
-): RunFile {
-  const known = record.entries.reduce((sum, entry) => sum + entry.rows.length, 0);
-  const fresh = rows.slice(known).map(({ line: _, ...row }) => row);
+export function growRecord(record: RunFile, { rows, known }: Grown, minutesLeft: readonly number[]): RunFile {
+  const fresh = rows.slice(known).map(inOrder);
   if (fresh.length === 0) return record;
   const entry = { rows: fresh, minutesLeft: minutesLeft.map((each) => Math.round(each * 1e6) / 1e6) };
   const seal = sealOf(record.entries.at(-1)?.seal ?? record.plan, entry);
   return { ...record, entries: [...record.entries, { ...entry, seal }] };
+}
+
+/** Keys in the order of the schema, however the file's columns stand: the same bytes whoever writes the record anew. */
+function inOrder(row: ReadingRow): ReadingGiven {
+  const told = READING_COLUMNS.filter((column) => row[column] !== undefined);
+  return Object.fromEntries(told.map((column) => [column, row[column]])) as unknown as ReadingGiven;
 }
 
 export function recordText(record: RunFile): string {
@@ -73,7 +95,11 @@ function sealOf(before: string, { rows, minutesLeft }: Omit<RunFile['entries'][n
 function spell(row: ReadingGiven | undefined): string {
   if (row === undefined) return '';
   const { stage, minutes, region, x, y, depth, thickness, note } = row;
-  return JSON.stringify([stage, minutes, region, x, y, depth, thickness, note]);
+  const { unit, who, when, gauge, strike, confirm } = row;
+  const first = [stage, minutes, region, x, y, depth, thickness, note];
+  // Only where a row says any of these: seals of records from before there were such columns hold.
+  const later = [unit, who, when, gauge, strike, confirm];
+  return JSON.stringify(later.every((each) => each === undefined) ? first : [...first, ...later]);
 }
 
 function hashOf(text: string): string {

@@ -2,7 +2,7 @@
  * Corrects a run: a plan, the readings so far and the record so far go in; rates, minutes left, what will come out, findings
  * and the grown record come out. Nothing is read from or written to a disk here.
  */
-import { type Finding, finding, hasStop, sortFindings } from '#findings/finding.ts';
+import { type Finding, finding, hasStop, type Place, sortFindings } from '#findings/finding.ts';
 import { nearestWord } from '#findings/nearest-word.ts';
 import { depthAt } from '#front/depth-at.ts';
 import { type FrontIndex, indexFront } from '#front/front-index.ts';
@@ -11,12 +11,15 @@ import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import type { ShownUnit } from '#units/show-length.ts';
+import { type Answers, answersIn, isReading } from './answers.ts';
 import { bareSpell } from './bare-spell.ts';
 import type { Reading } from './correct-fit.ts';
 import { type PlanRead, readRunPlan } from './correct-plan.ts';
 import { correctRates, peelMinutes, type RunCorrected } from './correct-rates.ts';
 import { type ReadingRow, readReadings } from './correct-readings.ts';
-import { findRewritten, growRecord, readRecord, recordText } from './correct-record.ts';
+import { growRecord, readRecord, recordText, rowsOfRun } from './correct-record.ts';
+import { type ListedReading, listedReading } from './listed-readings.ts';
+import { type Question, questionReadings } from './question-readings.ts';
 
 export interface CorrectInput {
   readonly planText: string;
@@ -30,6 +33,8 @@ export interface CorrectResult {
   readonly corrected?: RunCorrected;
   /** The job's, which readings are written in. */
   readonly unit?: ShownUnit;
+  /** Every reading of the run, in the order of the record. */
+  readonly readings?: readonly ListedReading[];
   /** The record to keep, whole. */
   readonly recordText?: string;
 }
@@ -48,40 +53,90 @@ export function correctRun(input: CorrectInput): CorrectResult {
   if ('refused' in kept) return { unit, findings: [kept.refused] };
   const { rows, findings } = readReadings(input.readingsText);
   if (hasStop(findings)) return { unit, findings: sortFindings(findings) };
-  const rewritten = findRewritten(kept.record, rows);
-  if (rewritten !== undefined) return { unit, findings: [rewritten] };
+  const run = rowsOfRun(kept.record, rows);
+  if ('refused' in run) return { unit, findings: [run.refused] };
+  const answers = answersIn(run.rows);
+  if (hasStop(answers.findings)) return { unit, findings: sortFindings(answers.findings) };
 
-  const soFar = runSoFar(read, rows);
-  const placed = placeReadings(read, rows, soFar.had);
+  const soFar = runSoFar(read, run.rows, answers);
+  const placed = placeReadings(read, run.rows, soFar.had);
   if (hasStop(placed.findings)) return { unit, findings: sortFindings(placed.findings) };
-  const readings = placed.readings.map(({ reading }) => reading);
-  const ungauged = findUngauged(read, placed.readings);
+  const judged = judgeReadings(read.plan, placed.readings, answers);
+  const readings = judged.counting.map(({ reading }) => reading);
+  const ungauged = findUngauged(read, judged.counting);
   if (ungauged.length > 0) return { unit, findings: sortFindings(ungauged) };
   const corrected = correctRates(read.plan, readings, soFar);
   const { next } = corrected;
   if (next.value < LEAST_RATE_SHARE * read.plan.rate) {
     return { unit, findings: [finding('no-metal-taken', { rate: next.value, planned: read.plan.rate })] };
   }
-  const apart = placed.readings.flatMap(({ line }, index) => {
+  const apart = judged.counting.flatMap(({ row: { line } }, index) => {
     const off = itemAt(corrected.off, index);
     const facts = { off: off * corrected.noise, noise: corrected.noise };
     return Math.abs(off) > APART ? [finding('readings-disagree', facts, { line })] : [];
   });
   const record = growRecord(
     kept.record,
-    rows,
+    run,
     corrected.stages.map(({ left }) => left.value),
   );
   return {
-    findings: sortFindings([...placed.findings, ...apart, ...judge(read, corrected)]),
+    findings: sortFindings([
+      ...findings,
+      ...placed.findings,
+      ...judged.findings,
+      ...apart,
+      ...judge(read, corrected),
+    ]),
     corrected,
     unit,
+    readings: judged.listed,
     recordText: recordText(record),
   };
 }
 
+interface Judged {
+  readonly counting: readonly PlacedReading[];
+  readonly listed: readonly ListedReading[];
+  readonly findings: readonly Finding[];
+}
+
+/** Findings: `reading-in-question`. */
+function judgeReadings(plan: PlanRead['plan'], placed: readonly PlacedRow[], answers: Answers): Judged {
+  const standing = placed.flatMap((each) =>
+    each.reading === undefined || answers.struck.has(each.number) ? [] : [{ ...each, reading: each.reading }],
+  );
+  const asks = standing.map(({ reading, unit, number }) => ({
+    reading,
+    unit,
+    isConfirmed: answers.confirmed.has(number),
+  }));
+  const answered = new Map(
+    questionReadings(plan, asks).map((each, index) => [itemAt(standing, index).number, each]),
+  );
+  const listed = placed.map((each) =>
+    listedReading({ ...each, answered: answered.get(each.number) }, answers),
+  );
+  const stateOf = new Map(listed.map(({ number, state }) => [number, state]));
+  return {
+    counting: standing.filter(({ number }) => stateOf.get(number) === 'counts'),
+    listed,
+    findings: standing.flatMap(({ number, region, row: { line } }) => {
+      const { question } = answered.get(number) ?? {};
+      if (question === undefined || stateOf.get(number) !== 'asked') return [];
+      return [questionFinding(number, question, { line, regions: [region] })];
+    }),
+  };
+}
+
+function questionFinding(number: number, question: Question, place: Place): Finding {
+  const { why, read, expected, rate, inOtherUnit } = question;
+  return finding('reading-in-question', { number, why, read, expected, rate, inOtherUnit }, place);
+}
+
 /** A stage had the most minutes that any row tells of it; one that the run has passed without a word had its planned ones. */
-function runSoFar({ plan }: PlanRead, rows: readonly ReadingRow[]) {
+function runSoFar({ plan }: PlanRead, all: readonly ReadingRow[], { struck }: Answers) {
+  const rows = all.filter((_, index) => !struck.has(index + 1));
   const current = Math.min(plan.stages.length, Math.max(0, ...rows.map(({ stage }) => stage))) - 1;
   const had = plan.stages.map((stage, index) => {
     const minutes = rows.flatMap((row) => (row.stage === index + 1 ? (row.minutes ?? []) : []));
@@ -91,34 +146,54 @@ function runSoFar({ plan }: PlanRead, rows: readonly ReadingRow[]) {
   return { had, current };
 }
 
+/** A row with a reading, in its place. */
+interface PlacedRow {
+  readonly row: ReadingRow;
+  /** In the run, from 1. */
+  readonly number: number;
+  readonly region: string;
+  /** mm */
+  readonly read: number;
+  readonly unit: ShownUnit;
+  /** Undefined where it is not on a floor. */
+  readonly reading: Reading | undefined;
+}
+
+interface PlacedReading extends PlacedRow {
+  readonly reading: Reading;
+}
+
 interface Placed {
-  readonly readings: readonly { readonly reading: Reading; readonly line: number }[];
+  readonly readings: readonly PlacedRow[];
   readonly findings: readonly Finding[];
 }
 
 function placeReadings(read: PlanRead, rows: readonly ReadingRow[], had: readonly number[]): Placed {
-  const readings: { reading: Reading; line: number }[] = [];
+  const readings: PlacedRow[] = [];
   const findings: Finding[] = [];
   const peeled = peelMinutes(had);
   const index = indexFront(read.front);
-  for (const row of rows) {
-    if (row.depth === undefined && row.thickness === undefined) continue;
-    const { line } = row;
+  for (const [at, row] of rows.entries()) {
+    if (!isReading(row)) continue;
     const placed = placeReading(row, { read, had, peeled, index });
-    if ('reading' in placed) readings.push({ ...placed, line });
-    else findings.push(placed.refused);
+    if ('refused' in placed) findings.push(placed.refused);
+    const unit = row.unit ?? read.jobUnit;
+    const value = (row.depth ?? row.thickness ?? 0) * millimetresIn(unit);
+    const reading = 'reading' in placed ? placed.reading : undefined;
+    const region = row.region ?? reading?.region ?? '';
+    readings.push({ row, number: at + 1, region, read: value, unit, reading });
   }
   return { readings, findings };
 }
 
 /** Thicknesses that say nothing of a depth: nothing is known of a tapered sheet but what was gauged before stage 1. */
-function findUngauged({ plan }: PlanRead, placed: Placed['readings']): Finding[] {
+function findUngauged({ plan }: PlanRead, placed: readonly PlacedReading[]): Finding[] {
   if (plan.sheet !== undefined) return [];
   const thicknesses = placed.filter(({ reading }) => reading.kind === 'thickness');
   const gauged = new Set(thicknesses.flatMap(({ reading }) => (reading.stage < 0 ? [reading.region] : [])));
   return thicknesses
     .filter(({ reading }) => !gauged.has(reading.region))
-    .map(({ reading: { region }, line }) =>
+    .map(({ reading: { region }, row: { line } }) =>
       finding('sheet-not-gauged', { region }, { line, regions: [region] }),
     );
 }
@@ -168,7 +243,7 @@ function placeReading(
     bare: bareSpell({ masking: plan.masking, peeled, stage }, minute),
     region: region.id,
     kind: row.depth === undefined ? 'thickness' : 'depth',
-    value: (row.depth ?? row.thickness ?? 0) * millimetresIn(jobUnit),
+    value: (row.depth ?? row.thickness ?? 0) * millimetresIn(row.unit ?? jobUnit),
   };
   return { reading };
 }

@@ -41,12 +41,14 @@ describe('isobath correct', () => {
 
   it('ends with 1 where a region can no longer be met, and records it; --json tells the same', () => {
     rmSync(join(folder, 'plan.run.json'));
-    writeFileSync(join(folder, 'readings.csv'), rows(3));
+    const sure = rows(3).replace('depth', 'depth,confirm,note').trimEnd();
+    writeFileSync(join(folder, 'readings.csv'), `${sure},,\n,,,,1,gauged twice\n`);
     const ran = runIsobath(['correct', 'plan.json', '--readings', 'readings.csv', '--json'], folder);
     expect(ran.code).toBe(1);
     const reported = JSON.parse(ran.out);
     expect(reported.findings.map((each: { code: string }) => each.code)).toContain('depth-out-of-reach');
     expect(reported.stages[0].left.value).toBe(0);
+    expect(reported.readings[0]).toMatchObject({ state: 'counts', answer: { reason: 'gauged twice' } });
     expect(readdirSync(folder)).toContain('plan.run.json');
   });
 
@@ -66,12 +68,13 @@ describe('isobath correct', () => {
     const row = (factor: number) =>
       `1,${minutes / 2},${regions[0]},${((factor * etch) / 2 / 25.4).toFixed(5)}\n`;
     // A bath 13 % too fast; then a second reading that is far off the first.
-    const reported = [row(1.13), row(1.13) + row(1.31)].map((rows) => {
-      writeFileSync(join(folder, 'inch.csv'), `stage,minutes,region,depth\n${rows}`);
+    const reported = [row(1.13), `${row(1.13)}${row(1.31)},,,,2,again`].map((rows) => {
+      writeFileSync(join(folder, 'inch.csv'), `stage,minutes,region,depth,confirm,note\n${rows}`);
       return runIsobath(['correct', 'inch/plan.json', '--readings', 'inch.csv'], folder);
     });
     expect(reported[0]?.error).toMatch(/^warn rate-outside-spread: The bath etches 0\.001\d+ in\/min/m);
     expect(reported[1]?.error).toMatch(/^warn readings-disagree: .*off what all readings together say/m);
+    expect(reported[1]?.out).toMatch(/read in +expected +in\/min/);
     for (const { out, error } of reported) {
       expect(out).toMatch(/depth foreseen in/);
       expect(`${out}${error}`).not.toMatch(/\bmm\b/);

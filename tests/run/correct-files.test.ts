@@ -2,6 +2,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { readRunPlan } from '#run/correct-plan.ts';
 import { correctRun } from '#run/correct-run.ts';
+import { readingsOfRecord } from '#run/readings-of-record.ts';
 import { runJob } from '#run/run-job.ts';
 import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';
 
@@ -38,6 +39,9 @@ function first(factor: number): string {
   return `1,${0.8 * minutes},${label[0]},${label[1]},${depth}`;
 }
 const HEAD = 'stage,minutes,x,y,depth';
+const ANSWERED = `${HEAD},strike,confirm,note`;
+const confirmed = (number: number) => `,,,,,,${number},gauged again, the same`;
+const struck = (number: number) => `,,,,,${number},,gauge was not set to zero`;
 
 describe('M7 a run from its files', () => {
   test('rate-outside-spread: a bath 12 % fast is found at a point, and later stages get 1 / 1.12 of their minutes', () => {
@@ -50,14 +54,14 @@ describe('M7 a run from its files', () => {
   test('depth-in-doubt: one reading early in the run leaves the rest open', () => {
     expect(codes(`${HEAD}\n${first(1)}`)).toContain('depth-in-doubt');
   });
-  test('depth-out-of-reach: a floor etched twice as deep as asked is reported', () => {
-    expect(codes(`${HEAD}\n${first(3.2)}`)).toContain('depth-out-of-reach');
+  test('depth-out-of-reach: a floor etched twice as deep as asked is told', () => {
+    expect(codes(`${ANSWERED}\n${first(3.2)}\n${confirmed(1)}`)).toContain('depth-out-of-reach');
   });
   test('no-metal-taken: readings of no depth, or of a part thicker than its sheet, give no minutes and no record', () => {
     const { id } = deepest();
     for (const readings of [
-      `stage,minutes,region,depth\n1,${minutes},${id},0`,
-      `stage,minutes,region,thickness\n1,${minutes},${id},9`,
+      `stage,minutes,region,depth,confirm,note\n1,${minutes},${id},0\n,,,,1,twice`,
+      `stage,minutes,region,thickness,confirm,note\n1,${minutes},${id},9\n,,,,1,twice`,
     ]) {
       const { findings, corrected, recordText } = correct(readings);
       expect(findings.map(({ code }) => code)).toEqual(['no-metal-taken']);
@@ -109,9 +113,9 @@ describe('M7 a run from its files', () => {
   test('readings-disagree: a slip of the pen among repeats', () => {
     const good = first(1);
     const slip = good.replace(/[^,]*$/, (depth) => String(Number(depth) + 0.3));
-    expect(codes([HEAD, ...Array.from({ length: 40 }, () => good), slip].join('\n'))).toContain(
-      'readings-disagree',
-    );
+    const rows = [ANSWERED, ...Array.from({ length: 40 }, () => good), slip];
+    expect(codes(rows.join('\n'))).toContain('reading-in-question');
+    expect(codes([...rows, confirmed(41)].join('\n'))).toContain('readings-disagree');
   });
   test('reading-off-floor: on land, before the peel, and on a wall', () => {
     const land = regions.find(({ level }) => level === 0)?.id;
@@ -199,7 +203,11 @@ describe('M7 a run masked anew for each stage, from its files', () => {
   });
   test('depth-out-of-reach: floors too deep in stage 1 can no longer be met once stage 2 is peeled', () => {
     const [first = 0] = stages.map(({ level }) => level);
-    const { corrected, findings } = reported([row(1, 0, first + 0.5), '2,0,,,']);
+    const { corrected, findings } = correct(
+      [ANSWERED, row(1, 0, first + 0.5), '2,0,,,', confirmed(1)].join('\n'),
+      undefined,
+      plan,
+    );
     const lost = findings.filter(({ code }) => code === 'depth-out-of-reach');
     const shallow = floors.filter(({ level }) => level === first);
     expect(lost.flatMap(({ place }) => place.regions)).toEqual(shallow.map(({ id }) => id));
@@ -215,7 +223,102 @@ describe('M7 a run masked anew for each stage, from its files', () => {
   });
 });
 
+describe('M7.4 a reading that does not fit is asked about', () => {
+  const asked = (text: string) => correct(text).findings.filter(({ code }) => code === 'reading-in-question');
+  const why = (text: string) => asked(text).map(({ facts }) => (facts as { why: string }).why);
+
+  test('reading-in-question: 24 % off the planned rate counts, 26 % off does not until it is confirmed', () => {
+    for (const share of [1.24, 0.76]) expect(asked(`${HEAD}\n${first(share)}`)).toEqual([]);
+    for (const share of [1.26, 0.74]) {
+      const rows = [ANSWERED, first(share)];
+      expect(why(rows.join('\n'))).toEqual(['rate']);
+      expect(correct(rows.join('\n')).corrected?.next.value).toBeCloseTo(rate, 9);
+      const both = correct([...rows, confirmed(1)].join('\n'));
+      expect(both.corrected?.rate.value).toBeCloseTo(share * rate, 4);
+      expect(both.readings?.[0]).toMatchObject({
+        state: 'counts',
+        answer: { reason: 'gauged again, the same' },
+      });
+    }
+  });
+
+  test('reading-in-question: a figure in inches where millimetres count tells what it would be in inches', () => {
+    const { id } = deepest();
+    const left = 4 - 0.8 * minutes * rate;
+    const inches = (left / 25.4).toFixed(4);
+    const text = (figure: string) => `stage,minutes,region,thickness\n1,${0.8 * minutes},${id},${figure}`;
+    const [finding] = asked(text(inches));
+    expect(finding?.facts).toMatchObject({ inOtherUnit: { unit: 'in', value: expect.closeTo(left, 2) } });
+    for (const written of [`${inches}in`, `${inches} in`, `${inches}"`, `${left.toFixed(3)}mm`]) {
+      expect(asked(text(written))).toEqual([]);
+      expect(correct(text(written)).corrected?.rate.value).toBeCloseTo(rate, 4);
+    }
+  });
+
+  test('reading-in-question: less gone than before, more than the minutes allow, a sheet thicker than it may be', () => {
+    const { id } = deepest();
+    const gone = (share: number) => (share * minutes * rate).toFixed(3);
+    const head = 'stage,minutes,region,depth,thickness\n';
+    const before = `${head}1,${0.5 * minutes},${id},${gone(0.5)},\n1,${0.8 * minutes},${id},`;
+    expect(why(`${before}${gone(0.78)},`)).toEqual([]);
+    expect(why(`${before}${gone(0.4)},`)).toEqual(['rose']);
+    expect(why(`${before}${gone(0.95)},`)).toEqual(['too-deep']);
+    expect(why(`${head}0,,${id},,4.3`)).toEqual(['sheet']);
+    expect(why(`${head}1,${0.8 * minutes},${id},,4.3`)).toEqual(['sheet']);
+  });
+
+  test('a reading struck out counts no more, its minutes neither, and stands in the list with its reason', () => {
+    const late = first(1.2).replace(String(0.8 * minutes), String(3 * minutes));
+    const { corrected, readings } = correct([ANSWERED, first(1), late, struck(2)].join('\n'));
+    expect(corrected?.rate.value).toBeCloseTo(rate, 4);
+    expect(corrected?.stages[0]?.had).toBe(0.8 * minutes);
+    expect(readings?.map(({ state }) => state)).toEqual(['counts', 'struck']);
+    expect(readings?.[1]?.answer?.reason).toBe('gauge was not set to zero');
+  });
+
+  test('who, when and which gauge stand in the list', () => {
+    const { id } = deepest();
+    const text = `stage,minutes,region,depth,who,when,gauge,note\n1,${0.8 * minutes},${id},${0.8 * minutes * rate},M. K.,13:52,U-7,dry`;
+    expect(correct(text).readings).toEqual([
+      expect.objectContaining({ number: 1, who: 'M. K.', when: '13:52', gauge: 'U-7', note: 'dry' }),
+    ]);
+  });
+
+  test('reading-unclear: an answer without a reason, to no reading, to a later one, or twice at once', () => {
+    for (const answer of [',,,,,1,,', confirmed(3), confirmed(2), ',,,,,1,1,why', ',,,,0.3,1,,why']) {
+      expect(codes([ANSWERED, first(1), answer].join('\n'))).toEqual(['reading-unclear']);
+    }
+  });
+});
+
+describe('a form that is half filled in', () => {
+  test('readings-blank: is read as far as it goes, and filled in anywhere later', () => {
+    const { id, label } = deepest();
+    const form = (first: string, second: string) =>
+      `point,stage,region,x,y,nominal,plus,minus,thickness,note\n` +
+      `P001,2,${id},${label.join(',')},1.6,0.1,0.1,${first},depth 2.4, +0.1\n` +
+      `P002,2,${id},${label.join(',')},1.6,0.1,0.1,${second},depth 2.4, +0.1\n`;
+    const { findings, recordText } = correct(form('', '1.61'));
+    expect(findings.find(({ code }) => code === 'readings-blank')?.facts).toEqual({ blank: 1, read: 1 });
+    const whole = correct(form('1.6', '1.61'), recordText);
+    expect(whole.readings?.map(({ number, read }) => [number, read])).toEqual([
+      [1, 1.61],
+      [2, 1.6],
+    ]);
+    expect(codes(form('1.6', '1.62'), whole.recordText)).toEqual(['readings-rewritten']);
+  });
+});
+
 describe('the record', () => {
+  test('gives the readings back, with every answer, and goes on from there', () => {
+    const text = [ANSWERED, first(1), first(1.02), struck(1), first(1.31), confirmed(4)].join('\n');
+    const { recordText = '', corrected } = correct(text);
+    const again = readingsOfRecord(recordText) ?? '';
+    expect(correct(again, recordText)).toMatchObject({ corrected, recordText });
+    const further = correct(`${again}1,${minutes},,,,,,,,,,,,\n`, recordText);
+    expect(JSON.parse(further.recordText ?? '').entries).toHaveLength(2);
+    expect(readingsOfRecord('{}')).toBeUndefined();
+  });
   const rows = () => [HEAD, first(1), first(1.01)];
   test('grows by what is new, stays the same for the same file, and gives the same bytes', () => {
     const once = correct(rows().slice(0, 2).join('\n')).recordText;

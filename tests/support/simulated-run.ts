@@ -10,7 +10,7 @@ import { correctRates } from '#run/correct-rates.ts';
 const RATE = 0.025;
 const LEVELS = [3, 2.2, 1];
 const WHOLE = 3 / RATE;
-const TOLERANCE = 0.05;
+export const TOLERANCE = 0.05;
 
 /** A gauge-pod cover of three floors, ± 0.05 mm, in the order of the run. */
 export function threeFloors(masking: Masking): RunPlan {
@@ -40,10 +40,19 @@ interface Simulated {
   readonly off: readonly number[];
 }
 
-/** Rate off by up to 15 %, drifting by up to 5 % more to its end. */
-export function simulateRun(masking: Masking, seed: number): Simulated {
-  const plan = threeFloors(masking);
-  const random = randomFrom(seed);
+/** What goes on in a bath that no plan knows. */
+export interface Bath {
+  /** Floors that can be gauged, where they are in a reading, and the metal that is really gone. */
+  readonly open: (
+    had: readonly number[],
+    current: number,
+  ) => readonly { readonly place: Omit<Reading, 'value'>; readonly metal: number }[];
+  /** By floor: how far it is off its level, mm. */
+  readonly deviations: (had: readonly number[]) => number[];
+}
+
+/** Rate off by up to 15 %, drifting by up to 5 % more to the end of the run. */
+export function bathOf({ masking, stages }: RunPlan, random: () => number): Bath {
   const bias = 1 + 0.15 * (2 * random() - 1);
   const drift = 0.05 * (2 * random() - 1);
   const removedAt = (minute: number) => RATE * (bias * minute + (drift * minute * minute) / (2 * WHOLE));
@@ -52,22 +61,35 @@ export function simulateRun(masking: Masking, seed: number): Simulated {
     if (masking === 're-mask') return removedAt(before + (had[floor] ?? 0));
     return removedAt(sum(had)) - removedAt(before);
   };
-  const deviations = (had: readonly number[]) =>
-    plan.stages.map(({ level }, floor) => Math.abs(depthOf(floor, had) - level));
-  const inside = (had: readonly number[]) => deviations(had).every((each) => each <= TOLERANCE);
+  return {
+    deviations: (had) => stages.map(({ level }, floor) => Math.abs(depthOf(floor, had) - level)),
+    open: (had, current) => {
+      const now = sum(had);
+      return [0, 1, 2]
+        .filter((floor) => (masking === 're-mask' ? floor >= current : floor <= current))
+        .map((floor) => {
+          const from = masking === 're-mask' ? 0 : sum(had.slice(0, floor));
+          const region = `R0${floor + 1}`;
+          const place = { stage: current, bare: { from, to: now }, region, kind: 'depth' } as const;
+          return { place, metal: removedAt(now) - removedAt(from) };
+        });
+    },
+  };
+}
+
+/** Gauged and corrected stage by stage, with no reading wrong. */
+export function simulateRun(masking: Masking, seed: number): Simulated {
+  const plan = threeFloors(masking);
+  const random = randomFrom(seed);
+  const bath = bathOf(plan, random);
+  const inside = (had: readonly number[]) => bath.deviations(had).every((each) => each <= TOLERANCE);
 
   const readings: Reading[] = [];
   const had = [0, 0, 0];
   const gauge = (current: number) => {
-    const now = sum(had);
-    for (let floor = 0; floor < 3; floor++) {
-      const isBare = masking === 're-mask' ? floor >= current : floor <= current;
-      if (!isBare) continue;
-      const from = masking === 're-mask' ? 0 : sum(had.slice(0, floor));
+    for (const { place, metal } of bath.open(had, current)) {
       for (let repeat = 0; repeat < 3; repeat++) {
-        const value = gaugeReading(removedAt(now) - removedAt(from), random);
-        const region = `R0${floor + 1}`;
-        readings.push({ stage: current, bare: { from, to: now }, region, kind: 'depth', value });
+        readings.push({ ...place, value: gaugeReading(metal, random) });
       }
     }
   };
@@ -84,12 +106,12 @@ export function simulateRun(masking: Masking, seed: number): Simulated {
   return {
     corrected: inside(had),
     blind: inside(plan.stages.map(({ minutes }) => minutes)),
-    off: deviations(had),
+    off: bath.deviations(had),
   };
 }
 
 /** A gauge with a normal noise of 0.01 mm, read to 0.01 mm. */
-function gaugeReading(depth: number, random: () => number): number {
+export function gaugeReading(depth: number, random: () => number): number {
   const normal = Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
   return Math.round((depth + 0.01 * normal) * 100) / 100;
 }
@@ -99,7 +121,7 @@ function sum(minutes: readonly number[]): number {
 }
 
 /** A small generator (mulberry32): the same runs each time. */
-function randomFrom(seed: number): () => number {
+export function randomFrom(seed: number): () => number {
   let state = seed * 2654435769;
   return () => {
     state = (state + 0x6d2b79f5) | 0;

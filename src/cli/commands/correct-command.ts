@@ -5,6 +5,7 @@ import { type CommandEnd, refused } from '#cli/command-end.ts';
 import { correctionText } from '#cli/correction-text.ts';
 import { paint } from '#cli/paint.ts';
 import { readText, type TextRead } from '#cli/read-input.ts';
+import { readingsText } from '#cli/readings-text.ts';
 import type { Terminal } from '#cli/terminal.ts';
 import { writeFiles } from '#cli/write-files.ts';
 import { hasStop } from '#findings/finding.ts';
@@ -36,7 +37,7 @@ export function correctCommand({ plan, readings, json }: CorrectArguments, termi
     readingsText: readingsRead.text,
     recordText: recordRead.text,
   });
-  const { corrected, unit = 'mm', findings, recordText } = result;
+  const { corrected, readings: listed = [], unit = 'mm', findings, recordText } = result;
   if (corrected === undefined || recordText === undefined) return { ...refused(...findings), unit };
   const outcome = writeFiles({
     folder: dirname(recordPath),
@@ -46,7 +47,8 @@ export function correctCommand({ plan, readings, json }: CorrectArguments, termi
   });
   if ('refused' in outcome) return refused(outcome.refused);
   if (!json) {
-    terminal.out(correctionText(corrected, { unit, color: terminal.outColor }));
+    const look = { unit, color: terminal.outColor };
+    terminal.out(`${readingsText(listed, look)}\n${correctionText(corrected, look)}`);
     const caution =
       'Minutes are calculated, not approved: the site’s process specification decides. Wear what the bath asks for when gauging.';
     terminal.out(`record: ${recordPath}\n${paint(`! ${caution}`, 'yellow', terminal.outColor)}\n`);
@@ -56,6 +58,6 @@ export function correctCommand({ plan, readings, json }: CorrectArguments, termi
     exitCode: hasStop(findings) ? 1 : 0,
     findings: [...findings, ...outcome.findings],
     unit,
-    record: { ...rest, readingNoise: noise, runRecord: recordPath },
+    record: { ...rest, readings: listed, readingNoise: noise, runRecord: recordPath },
   };
 }

@@ -3,7 +3,10 @@ import * as z from 'zod/mini';
 
 const seal = z.string().check(z.regex(/^[0-9a-f]{64}$/));
 
-/** One row of readings, nothing resolved: lengths in the job's units, points in drawing coordinates. */
+/** Number of an earlier row of the run, from 1; an answer to a question may stand in the row itself. */
+const rowNumber = z.exactOptional(z.number().check(z.gte(1)));
+
+/** One row of readings, nothing resolved: lengths in the job's units or the row's own, points in drawing coordinates. */
 const row = z.strictObject({
   /** 0 is before the first dip. */
   stage: z.number(),
@@ -14,6 +17,15 @@ const row = z.strictObject({
   y: z.exactOptional(z.number()),
   depth: z.exactOptional(z.number()),
   thickness: z.exactOptional(z.number()),
+  /** Of depth and thickness; left out, the job's. */
+  unit: z.exactOptional(z.enum(['mm', 'in'])),
+  who: z.exactOptional(z.string()),
+  when: z.exactOptional(z.string()),
+  gauge: z.exactOptional(z.string()),
+  /** The row that no longer counts; the note says why. */
+  strike: rowNumber,
+  /** The row that counts although it was asked about; the note says why. */
+  confirm: rowNumber,
   note: z.exactOptional(z.string()),
 });
 
