@@ -1,6 +1,6 @@
 /** Figures that a job rests on and cannot say, and the usual spread of a rate: millimetres and minutes, each with where it comes from. */
 import type { Sourced } from '#bath/provenance.ts';
-import { fromMemory, ownChoice } from './sources.ts';
+import { fromMemory } from './sources.ts';
 
 export const DEFAULT_RATE_SPREAD: Sourced = fromMemory(0.05);
 
@@ -24,6 +24,3 @@ export const LARGEST_FACTOR: Sourced = {
   source: 'from memory: steels and nickel alloys, 1.0 to 2.0',
   kind: 'memory',
 };
-
-/** Share of the metal expected by which a reading may be off before it is asked about: our own choice, five times the usual spread. */
-export const QUESTIONED_SHARE: Sourced = ownChoice(0.25);

@@ -3,7 +3,8 @@
  * that count so far say of it. Readings are taken a moment at a time, in the order of the run, so that one asked about says
  * nothing of those after it until it is confirmed. Cost: one fit a moment.
  */
-import { ASSUMED_GAUGE_NOISE, QUESTIONED_SHARE } from '#job/job-defaults.ts';
+import { ASSUMED_GAUGE_NOISE } from '#job/job-defaults.ts';
+import { QUESTIONED_SHARE } from '#job/questioned-share.ts';
 import { type Fit, fitRates, type Reading } from './correct-fit.ts';
 import type { RunPlan } from './correct-plan.ts';
 
@@ -117,7 +118,7 @@ function faultOf(
   const metal = known.fit.sum({ removed: { ...bare, sign: 1 } }).value;
   const byFloor = faultBeside(reading, known);
   if (byFloor !== undefined) return byFloor;
-  return Math.abs(deeper) > Math.max(QUESTIONED_SHARE.value * metal, ONE) + sheet ? 'rate' : undefined;
+  return Math.abs(deeper) > Math.max(QUESTIONED_SHARE * metal, ONE) + sheet ? 'rate' : undefined;
 }
 
 /** What one floor read before says: at this moment the same, at an earlier one less. */
@@ -138,7 +139,7 @@ function faultBeside(
   }
   const metal = fit.sum({ removed: { from: last, to: bare.to, sign: 1 } }).value;
   if (since < -TWO) return 'rose';
-  return since > (1 + QUESTIONED_SHARE.value) * metal + TWO ? 'too-deep' : undefined;
+  return since > (1 + QUESTIONED_SHARE) * metal + TWO ? 'too-deep' : undefined;
 }
 
 /** mm that the sheet there may be off what it was taken as. */
