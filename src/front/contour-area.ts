@@ -40,6 +40,24 @@ export function contourArea(kit: ContourKit, { members, moment, depth, clip }: C
   return best ?? { area: 0, gap: undefined };
 }
 
+export interface SweptAreaAsk extends ContourAreaAsk {
+  /** Others that can cut and hide the members, and count for nothing themselves. */
+  readonly beside: ArrayLike<number>;
+  /** Stage indices of all of them. */
+  readonly stages: readonly number[];
+  readonly withoutBorder: boolean;
+  /** One and the same for all parts of a border. */
+  readonly origin: Point;
+}
+
+/** What some features add to the area inside a contour, as swept from an origin, mm². */
+export function sweptArea(kit: ContourKit, { moment, depth, origin, stages, ...which }: SweptAreaAsk): number {
+  const reaches: number[] = new Array(moment.cuts.length).fill(-1);
+  for (const stage of stages) reaches[stage] = reachAt(moment, stage, depth);
+  const segments = contourSegments(kit, { ...which, reaches }).filter((segment) => segment.withFloor);
+  return areaSwept(segments, origin);
+}
+
 function enclosedArea(all: readonly ContourSegment[]): ContourArea {
   if (isClosed(all)) return { area: areaWithin(all), gap: undefined };
   const { live, gap } = liveSegments(
@@ -81,8 +99,11 @@ function isClosed(segments: readonly ContourSegment[]): boolean {
 /** About an origin near the segments, so that it is no less exact far away. mm² */
 function areaWithin(segments: readonly ContourSegment[]): number {
   const first = segments[0];
-  if (first === undefined) return 0;
-  const { ax: ox, ay: oy } = first;
+  return first === undefined ? 0 : areaSwept(segments, { x: first.ax, y: first.ay });
+}
+
+/** Swept from an origin along segments of a border, mm²: over all segments of a closed border the area inside it, by Green's theorem. */
+function areaSwept(segments: readonly ContourSegment[], { x: ox, y: oy }: Point): number {
   let double = 0;
   for (const { curve, from, to, ax, ay, bx, by } of segments) {
     double += (ax - ox) * (by - oy) - (ay - oy) * (bx - ox);

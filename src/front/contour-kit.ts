@@ -18,8 +18,9 @@ export interface ContourKit {
   readonly near: { readonly offsets: Int32Array; readonly items: Int32Array };
   /** Feature numbers of each cluster. */
   readonly clusters: readonly Int32Array[];
-  /** Working space of one contour, empty between calls. */
+  /** Working space of one contour, empty between calls: of the features whose segments are asked for, and of those beside them. */
   readonly curves: (OffsetCurve | undefined)[];
+  readonly curvesBeside: (OffsetCurve | undefined)[];
 }
 
 /** A border that contours are cut off at: the sheet's, or a region's. */
@@ -53,6 +54,7 @@ export function makeContourKit(index: FrontIndex): ContourKit {
     near: { offsets, items: Int32Array.from(items) },
     clusters: gather(sets, features.length),
     curves: new Array(features.length).fill(undefined),
+    curvesBeside: new Array(features.length).fill(undefined),
   };
 }
 

@@ -33,24 +33,23 @@ export interface ContourSegment {
 }
 
 export interface ContourAsk {
-  /** Feature numbers that take part: all that could reach the place in question. */
+  /** Feature numbers whose segments are asked for. */
   readonly members: ArrayLike<number>;
+  /** Others that can reach the place in question, and only cut and hide. */
+  readonly beside?: ArrayLike<number>;
   /** By stage index: how far its opening has grown at this depth; negative where the stage is not so deep. */
   readonly reaches: readonly number[];
   /** Border that cuts the contour off: only what is inside counts, and the border itself closes the gaps. */
   readonly clip?: ClipBorder | undefined;
+  /** The border's own segments are not asked for. */
+  readonly withoutBorder?: boolean;
 }
 
 export function contourSegments(kit: ContourKit, ask: ContourAsk): ContourSegment[] {
-  const { members, reaches, clip } = ask;
-  const { features } = kit.index;
-  const curves = kit.curves;
-  for (let i = 0; i < members.length; i++) {
-    const member = members[i] as number;
-    const feature = itemAt(features, member);
-    const reach = itemAt(reaches, feature.stage);
-    curves[member] = reach < 0 ? undefined : offsetFeature(feature, reach);
-  }
+  const { members, beside = [], reaches, clip } = ask;
+  const { curves, curvesBeside } = kit;
+  offsetAll(kit, { members, reaches }, curves);
+  offsetAll(kit, { members: beside, reaches }, curvesBeside);
   const borders = clip === undefined ? [] : clip.features.map((feature) => offsetFeature(feature, 0));
   cutAll(kit, ask, borders);
   const segments: ContourSegment[] = [];
@@ -64,13 +63,27 @@ export function contourSegments(kit: ContourKit, ask: ContourAsk): ContourSegmen
     });
   }
   borders.forEach((curve, border) => {
-    if (curve === undefined) return;
+    if (curve === undefined || ask.withoutBorder === true) return;
     forEachPart(curve, (part) => {
       if (isBorderOfFront(kit, ask, border, part)) segments.push(segmentOf(part, BOTH));
     });
   });
   for (let i = 0; i < members.length; i++) curves[members[i] as number] = undefined;
+  for (let i = 0; i < beside.length; i++) curvesBeside[beside[i] as number] = undefined;
   return segments;
+}
+
+function offsetAll(
+  { index }: ContourKit,
+  { members, reaches }: Pick<ContourAsk, 'members' | 'reaches'>,
+  curves: (OffsetCurve | undefined)[],
+): void {
+  for (let i = 0; i < members.length; i++) {
+    const member = members[i] as number;
+    const feature = itemAt(index.features, member);
+    const reach = itemAt(reaches, feature.stage);
+    curves[member] = reach < 0 ? undefined : offsetFeature(feature, reach);
+  }
 }
 
 function cutAll(
@@ -78,7 +91,7 @@ function cutAll(
   { members, clip }: ContourAsk,
   borders: readonly (OffsetCurve | undefined)[],
 ): void {
-  const { curves, near } = kit;
+  const { curves, curvesBeside, near } = kit;
   for (let i = 0; i < members.length; i++) {
     const member = members[i] as number;
     const curve = curves[member];
@@ -86,14 +99,14 @@ function cutAll(
     const end = near.offsets[member + 1] as number;
     for (let k = near.offsets[member] as number; k < end; k++) {
       const other = near.items[k] as number;
-      const second = other > member ? curves[other] : undefined;
+      const second = (other > member ? curves[other] : undefined) ?? curvesBeside[other];
       if (second !== undefined) cutWhereTheyMeet(curve, second);
     }
   }
   borders.forEach((border, b) => {
     if (border === undefined || clip === undefined) return;
     for (const member of itemAt(clip.nearFeatures, b)) {
-      const curve = curves[member];
+      const curve = curves[member] ?? curvesBeside[member];
       if (curve !== undefined) cutWhereTheyMeet(border, curve);
     }
   });
@@ -208,13 +221,20 @@ function isBehind({ kind, nx, ny, ax, ay, cx, cy, radius, side }: Feature, x: nu
   return side * (hypot(x - cx, y - cy) - radius) < 0;
 }
 
-/** How far the first later opening that holds the point has grown; 0 for the floor at this depth, negative for none. */
+/**
+ * How far a later opening that holds the point has grown; 0 for the floor at this depth, negative for none. Openings are
+ * nested: what the widest does not hold, none does, and only of the floor at this very depth is it asked which else does.
+ */
 function coverByLater({ index }: ContourKit, { reaches }: ContourAsk, { curve, x, y }: Middle): number {
-  for (let later = curve.feature.stage + 1; later < index.openings.length; later++) {
+  let cover = -1;
+  for (let later = index.openings.length - 1; later > curve.feature.stage; later--) {
     const reach = reaches[later] as number;
-    if (reach >= 0 && isInside(itemAt(index.openings, later), x, y)) return reach;
+    if (reach < 0) continue;
+    if (!isInside(itemAt(index.openings, later), x, y)) return cover;
+    if (reach > 0) return reach;
+    cover = reach;
   }
-  return -1;
+  return cover;
 }
 
 /** Cosine between the curve's way and the way of another source's border at a point where they lie on each other. */

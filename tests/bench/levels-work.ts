@@ -1,0 +1,23 @@
+/** What the bench of many levels does, in one module, so that it can be bundled and run as users run it. */
+import { checkMaking } from '#checks/check-making.ts';
+import type { EtchPlan } from '#plan/etch-plan.ts';
+import { makePlan } from '#plan/make-plan.ts';
+import { measurePlan } from '#run/measure-plan.ts';
+import { askedAt, partOf } from '#support/part-of.ts';
+import { plainJob } from '#support/plain-job.ts';
+import { touchingCells } from '#support/touching-cells.ts';
+
+const job = plainJob({ levels: 'as-drawn' });
+
+/** @public */
+export const levelsWork = {
+  partOfCells(count: number) {
+    const cells = touchingCells(count);
+    const part = partOf(cells);
+    return { part, asked: askedAt(part, cells.depths, { plus: 0.001, minus: 0.0012 }) };
+  },
+  plan: (drawn: ReturnType<typeof levelsWork.partOfCells>) => makePlan({ ...drawn, job }),
+  measure: (plan: EtchPlan) => measurePlan(plan, job),
+  check: (plan: EtchPlan, measured: ReturnType<typeof measurePlan>) =>
+    checkMaking({ plan, job, kit: measured.kit, reached: measured.regions }),
+} as const;
