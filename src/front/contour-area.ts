@@ -51,7 +51,10 @@ export interface SweptAreaAsk extends ContourAreaAsk {
 }
 
 /** What some features add to the area inside a contour, as swept from an origin, mm². */
-export function sweptArea(kit: ContourKit, { moment, depth, origin, stages, ...which }: SweptAreaAsk): number {
+export function sweptArea(
+  kit: ContourKit,
+  { moment, depth, origin, stages, ...which }: SweptAreaAsk,
+): number {
   const reaches: number[] = new Array(moment.cuts.length).fill(-1);
   for (const stage of stages) reaches[stage] = reachAt(moment, stage, depth);
   const segments = contourSegments(kit, { ...which, reaches }).filter((segment) => segment.withFloor);

@@ -9,17 +9,15 @@ export interface CurveAsk {
   readonly places: readonly number[];
   /** A cheap curve near the costly one, by number of the place. */
   readonly baseline: (i: number) => number;
-  /** With no more places than this between two that are known, each is calculated. */
-  readonly few: number;
   /** Share of the curve's last value by which foretold and found may differ. */
   readonly share: number;
 }
 
+/** Places so near each other that all between them are calculated: there are no quarters to look at. */
+const TOO_NEAR = 4;
+
 /** The curve at each place; `exact` gives it at one of them. */
-export function curveThrough(
-  exact: (i: number) => number,
-  { places, baseline, few, share }: CurveAsk,
-): number[] {
+export function curveThrough(exact: (i: number) => number, { places, baseline, share }: CurveAsk): number[] {
   const values: number[] = [];
   const last = places.length - 1;
   const at = (i: number): number => {
@@ -32,7 +30,7 @@ export function curveThrough(
   const placeOf = (i: number): number => (i < 0 ? 0 : itemAt(places, i));
   const excess = (i: number): number => (i < 0 ? 0 : at(i) - baseline(i));
   const within = (low: number, high: number): void => {
-    if (high - low <= few) {
+    if (high - low <= TOO_NEAR) {
       for (let i = low + 1; i < high; i++) at(i);
       return;
     }
@@ -40,9 +38,7 @@ export function curveThrough(
     const quarters = [(low + middle) >> 1, (middle + high) >> 1];
     const coarse = [low, middle, high].map((i) => [placeOf(i), excess(i)] as const);
     const allowed = share * Math.abs(at(last));
-    const isSmooth = quarters.every(
-      (i) => Math.abs(polynomialAt(coarse, placeOf(i)) - excess(i)) <= allowed,
-    );
+    const isSmooth = quarters.every((i) => Math.abs(polynomialAt(coarse, placeOf(i)) - excess(i)) <= allowed);
     if (!isSmooth) {
       within(low, middle);
       within(middle, high);

@@ -27,8 +27,11 @@ export interface StageVolume {
 /** Share of the volume by which two ways to it may differ. */
 const AGREEMENT = 1e-5;
 
+/** The same of walls, of the cluster's area times the range: errors of many walls are of either sign, and come to under 1e-7 in all. */
+const WALL_AGREEMENT = 1e-4;
+
 /** Levels up to which a cluster is integrated as a whole, and stages up to which each is. */
-const FEW = 8;
+const FEW = 12;
 
 /** Metal removed during each stage, in the order of the run: the volume between two fronts. */
 export function stageVolumes(kit: ContourKit): StageVolume[] {
@@ -44,18 +47,33 @@ export function stageVolumes(kit: ContourKit): StageVolume[] {
     if (gap !== undefined) gaps.push(gap);
     return volume;
   };
-  const straight = run.length > FEW ? straightWalls(kit.index, metal.neighbors) : () => 0;
-  const after = curveThrough(removed, {
-    places: run.map(({ startMinute, minutes }) => startMinute + minutes),
-    baseline: (i) => straight(itemAt(moments, i)),
-    few: FEW,
-    share: AGREEMENT,
-  });
+  const places = run.map(({ startMinute, minutes }) => startMinute + minutes);
+  const after =
+    run.length > FEW ? fromFew(kit, metal, { moments, places, removed }) : run.map((_, i) => removed(i));
   return run.map(({ number }, i) => ({
     stage: number,
     volume: itemAt(after, i) - (i === 0 ? 0 : itemAt(after, i - 1)),
     gap: i === 0 ? gaps[0] : undefined,
   }));
+}
+
+/** Metal removed up to each of many moments, some of them integrated. mm³ */
+function fromFew(
+  { index }: ContourKit,
+  { neighbors }: Metal,
+  run: {
+    readonly moments: readonly Moment[];
+    /** Minutes of the moments. */
+    readonly places: readonly number[];
+    readonly removed: (i: number) => number;
+  },
+): number[] {
+  const straight = straightWalls(index, neighbors);
+  return curveThrough(run.removed, {
+    places: run.places,
+    baseline: (i) => straight(itemAt(run.moments, i)),
+    share: AGREEMENT,
+  });
 }
 
 /** All metal removed up to a minute; to the end of the run when none is given. mm³ */
@@ -161,7 +179,7 @@ function volumeByWalls(kit: ContourKit, cluster: MetalCluster, moment: Moment): 
       const beside = besideIn(kit.index, group, { moment, range });
       const ask = { members, stages, beside, moment, origin, clip: near, withoutBorder: true };
       const areaAt = (depth: number): number => sweptArea(kit, { ...ask, depth });
-      const allowed = (AGREEMENT * scale * share * (range.deeper - range.shallower)) / 2;
+      const allowed = WALL_AGREEMENT * scale * share * (range.deeper - range.shallower);
       volume += integrateDepth(areaAt, range, { share: AGREEMENT, allowed });
     }
   }
@@ -169,7 +187,7 @@ function volumeByWalls(kit: ContourKit, cluster: MetalCluster, moment: Moment): 
   const ask = { members: [], stages, beside: members, moment, origin, clip, withoutBorder: false };
   let shallower = 0;
   for (const deeper of floors) {
-    const allowed = (AGREEMENT * scale * (deeper - shallower)) / 2;
+    const allowed = WALL_AGREEMENT * scale * (deeper - shallower);
     const areaAt = (depth: number): number => sweptArea(kit, { ...ask, depth });
     volume += integrateDepth(areaAt, { shallower, deeper }, { share: AGREEMENT, allowed });
     shallower = deeper;

@@ -4,7 +4,7 @@
  * grows with its walls and no longer with walls times levels.
  */
 import { itemAt } from '#geometry/assert.ts';
-import { isInside } from '#geometry/inside-index.ts';
+import { isInside } from '#geometry/loops/inside-index.ts';
 import { TOUCHING } from '#geometry/tolerances.ts';
 import type { ContourKit } from './contour-kit.ts';
 import { type Moment, reachAt } from './front.ts';
@@ -107,7 +107,11 @@ export function besideIn(
 }
 
 /** Openings with no border among the features given, which all lie inside: a shared border belongs to the deepest stage that has it. */
-function coversOf({ features, openings }: FrontIndex, around: readonly number[], neighbors: Int32Array): number[] {
+function coversOf(
+  { features, openings }: FrontIndex,
+  around: readonly number[],
+  neighbors: Int32Array,
+): number[] {
   const byStage = new Map<number, number>();
   for (const i of around) {
     const { stage } = itemAt(features, i);

@@ -57,6 +57,11 @@ export function joinBoxes(a: Box, b: Box): Box {
   };
 }
 
+/** Whether boxes share a point, be it of their edges. */
+export function boxesMeet(a: Box, b: Box): boolean {
+  return a.minX <= b.maxX && b.minX <= a.maxX && a.minY <= b.maxY && b.minY <= a.maxY;
+}
+
 export function growBox(box: Box, by: number): Box {
   return { minX: box.minX - by, minY: box.minY - by, maxX: box.maxX + by, maxY: box.maxY + by };
 }

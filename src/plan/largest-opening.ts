@@ -6,7 +6,7 @@
  */
 
 import { type HalfEdges, traceBorder } from '#geometry/arrangement/half-edges.ts';
-import { type Box, boxOfSpan, boxOfSpans, growBox } from '#geometry/box.ts';
+import { boxesMeet, boxOfSpan, boxOfSpans, growBox } from '#geometry/box.ts';
 import type { GridPolygon } from '#geometry/grow/grid-polygon.ts';
 import { gridPolygonOf, positivelyWound } from '#geometry/grow/grid-polygons.ts';
 import { type PushedBorder, pushAlone, pushBorder } from '#geometry/grow/push-border.ts';
@@ -92,8 +92,4 @@ export function largestOpening(
 /** Borders that exist already: they win over others that run along them. */
 export function asKnown(spans: readonly Span[]): Carrier[] {
   return spans.map((span) => ({ span, isKnown: true }));
-}
-
-function boxesMeet(a: Box, b: Box): boolean {
-  return a.minX <= b.maxX && b.minX <= a.maxX && a.minY <= b.maxY && b.minY <= a.maxY;
 }

@@ -12,7 +12,7 @@ import { allowance, type Undercut } from './allowance.ts';
 import type { Cluster } from './find-clusters.ts';
 import { asKnown, type LargestOpening, type LevelField, largestOpening } from './largest-opening.ts';
 import { chordPlaces, closedFaces, type OpenedCluster } from './opened-cluster.ts';
-import { pieceZone } from './piece-zone.ts';
+import { type LevelBorder, levelBorders, pieceZone } from './piece-zone.ts';
 import { scribeLines } from './scribe-lines.ts';
 
 /** All that earlier levels have bared. */
@@ -32,6 +32,7 @@ interface Step {
   readonly levels: readonly number[];
   readonly level: number;
   readonly bared: Bared;
+  readonly borderOf: (level: number) => LevelBorder;
   readonly origin: Point;
 }
 
@@ -48,9 +49,10 @@ const APART = 0.02;
 export function openCluster(field: LevelField, cluster: Cluster, undercut: Undercut): OpenedCluster {
   const levels = [...new Set(cluster.faces.map((face) => field.levels[face] ?? 0))].sort((a, b) => b - a);
   const origin = gridOrigin(cluster.halfEdges.map((halfEdge) => field.walk.spanOf(halfEdge)));
+  const borderOf = levelBorders(field, cluster);
   let bared: Bared = { loops: [], isLargest: true, level: Number.POSITIVE_INFINITY, keptBackBy: new Set() };
   const stages = levels.map((level) => {
-    const step: Step = { field, cluster, undercut, levels, level, bared, origin };
+    const step: Step = { field, cluster, undercut, levels, level, bared, borderOf, origin };
     const allowanceTo = (depth: number) => allowance(undercut, { level, depth });
     const largest = largestOpening(field, cluster, level, allowanceTo, origin);
     const isWhole = hasNoZone(bared, level);
@@ -113,13 +115,12 @@ function part(step: Step, largest: LargestOpening, isWhole: boolean): Peeled {
   };
 }
 
-function withinZone(
-  { field, cluster, undercut, levels, level, origin }: Step,
-  largest: LargestOpening,
-): Reach {
+function withinZone({ undercut, levels, level, borderOf, origin }: Step, largest: LargestOpening): Reach {
   const deeper = levels.filter((each) => each > level);
-  const widths = new Map(deeper.map((each) => [each, allowance(undercut, { level: each, depth: level })]));
-  const zone = pieceZone(field, cluster, level, widths, origin);
+  const allowanceFrom = new Map(
+    deeper.map((each) => [each, allowance(undercut, { level: each, depth: level })]),
+  );
+  const zone = pieceZone(borderOf, { level, allowanceFrom, origin });
   return {
     polygons: combinePolygons('intersect', largest.polygons, zone.polygons),
     carriers: [...largest.carriers, ...zone.carriers],

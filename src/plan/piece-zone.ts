@@ -4,6 +4,7 @@
  */
 
 import { traceBorder } from '#geometry/arrangement/half-edges.ts';
+import { type Box, boxesMeet, boxOfSpans, growBox } from '#geometry/box.ts';
 import type { GridPolygon } from '#geometry/grow/grid-polygon.ts';
 import { combinePolygons, gridPolygonOf, positivelyWound } from '#geometry/grow/grid-polygons.ts';
 import { pushBorder } from '#geometry/grow/push-border.ts';
@@ -18,21 +19,46 @@ export interface PieceZone {
   readonly carriers: readonly Carrier[];
 }
 
-/** @param allowanceFrom allowance that an opening of the given deeper level keeps from this level's regions, mm */
+/** Borders of all regions of exactly one level. */
+export interface LevelBorder {
+  readonly loops: readonly Loop[];
+  readonly box: Box;
+}
+
+/** A cluster's borders by level, each followed once. */
+export function levelBorders({ walk, levels }: LevelField, cluster: Cluster): (level: number) => LevelBorder {
+  const known = new Map<number, LevelBorder>();
+  return (level) => {
+    const before = known.get(level);
+    if (before !== undefined) return before;
+    const chains = traceBorder(walk, cluster.halfEdges, (face) => levels[face] === level);
+    const loops = chains.map((chain) => chain.map((halfEdge) => walk.spanOf(halfEdge)));
+    const border = { loops, box: boxOfSpans(loops.flat()) };
+    known.set(level, border);
+    return border;
+  };
+}
+
+export interface PieceZoneAsk {
+  readonly level: number;
+  /** Allowance that an opening of each deeper level keeps from this level's regions, mm. */
+  readonly allowanceFrom: ReadonlyMap<number, number>;
+  readonly origin: Point;
+}
+
+/** @param borderOf a cluster's borders by level */
 export function pieceZone(
-  field: LevelField,
-  cluster: Cluster,
-  level: number,
-  allowanceFrom: ReadonlyMap<number, number>,
-  origin: Point,
+  borderOf: (level: number) => LevelBorder,
+  { level, allowanceFrom, origin }: PieceZoneAsk,
 ): PieceZone {
-  const own = bordersOf(field, cluster, level);
+  const { loops: own, box } = borderOf(level);
   const spans = own.flat();
   let polygons: readonly GridPolygon[] = own.map((loop) => gridPolygonOf(loop, origin));
   if (own.length === 0) return { polygons, carriers: [] };
   for (const [deeper, width] of allowanceFrom) {
-    const there = bordersOf(field, cluster, deeper);
-    for (const loop of there) for (const span of loop) spans.push(span);
+    const there = borderOf(deeper);
+    if (!boxesMeet(growBox(box, width), there.box)) continue;
+    for (const loop of there.loops) for (const span of loop) spans.push(span);
     const margin = own.map((loop) => pushBorder(reverseSpans(loop).map((span) => ({ span, width }))));
     for (const { carriers } of margin) for (const span of carriers) spans.push(span);
     const grown = positivelyWound(
@@ -41,15 +67,9 @@ export function pieceZone(
     const inside = combinePolygons(
       'intersect',
       grown,
-      there.map((loop) => gridPolygonOf(loop, origin)),
+      there.loops.map((loop) => gridPolygonOf(loop, origin)),
     );
     polygons = combinePolygons('unite', polygons, inside);
   }
   return { polygons, carriers: spans.map((span) => ({ span, isKnown: false })) };
-}
-
-/** Borders of all regions of exactly one level, as loops. */
-function bordersOf({ walk, levels }: LevelField, cluster: Cluster, level: number): Loop[] {
-  const chains = traceBorder(walk, cluster.halfEdges, (face) => levels[face] === level);
-  return chains.map((chain) => chain.map((halfEdge) => walk.spanOf(halfEdge)));
 }

@@ -9,14 +9,16 @@ import { touchingCells } from '#support/touching-cells.ts';
 
 const job = plainJob({ levels: 'as-drawn' });
 
+function partOfCells(count: number) {
+  const cells = touchingCells(count);
+  const part = partOf(cells);
+  return { part, asked: askedAt(part, cells.depths, { plus: 0.001, minus: 0.0012 }) };
+}
+
 /** @public */
 export const levelsWork = {
-  partOfCells(count: number) {
-    const cells = touchingCells(count);
-    const part = partOf(cells);
-    return { part, asked: askedAt(part, cells.depths, { plus: 0.001, minus: 0.0012 }) };
-  },
-  plan: (drawn: ReturnType<typeof levelsWork.partOfCells>) => makePlan({ ...drawn, job }),
+  partOfCells,
+  plan: (drawn: ReturnType<typeof partOfCells>) => makePlan({ ...drawn, job }),
   measure: (plan: EtchPlan) => measurePlan(plan, job),
   check: (plan: EtchPlan, measured: ReturnType<typeof measurePlan>) =>
     checkMaking({ plan, job, kit: measured.kit, reached: measured.regions }),

@@ -1,6 +1,6 @@
 /** Which parts of a span other spans run along, and the rest: exact, by their common line or circle. */
 
-import { type Box, boxOfSpan } from '#geometry/box.ts';
+import { boxesMeet, boxOfSpan, growBox } from '#geometry/box.ts';
 import { cross, dot, type Point, subtract } from '#geometry/point.ts';
 import { type ArcSpan, type LineSpan, pointAlong, type Span, spanLength } from '#geometry/span.ts';
 import { SPECK } from '#geometry/tolerances.ts';
@@ -14,7 +14,7 @@ export interface CoveredPart {
 
 /** The span cut where covering begins and ends, in order. */
 export function coverSpan(span: Span, covers: readonly Span[]): CoveredPart[] {
-  const box = boxOfSpan(span);
+  const box = growBox(boxOfSpan(span), SPECK);
   const least = SPECK / spanLength(span);
   const stretches = covers
     .filter((cover) => boxesMeet(box, boxOfSpan(cover)) && sameCarrier(span, cover))
@@ -33,15 +33,6 @@ export function coverSpan(span: Span, covers: readonly Span[]): CoveredPart[] {
   }
   if (at < 1) parts.push({ span: stretchOf(span, at, 1), isCovered: false });
   return parts;
-}
-
-function boxesMeet(a: Box, b: Box): boolean {
-  return (
-    a.minX <= b.maxX + SPECK &&
-    b.minX <= a.maxX + SPECK &&
-    a.minY <= b.maxY + SPECK &&
-    b.minY <= a.maxY + SPECK
-  );
 }
 
 /** Shares of the span between which the cover, on the same carrier, runs along it. */
