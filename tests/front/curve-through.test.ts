@@ -18,7 +18,7 @@ describe('a costly curve from few of its places', () => {
     const curve = (x: number) => 3 * x + 0.02 * x * x - 1e-6 * x ** 3;
     const { asked, exact } = counted(curve);
     const found = curveThrough(exact, { places: PLACES, baseline: (i) => 2 * (PLACES[i] ?? 0), share: 1e-5 });
-    expect(asked.length).toBeLessThan(12);
+    expect(asked.length).toBeLessThan(20);
     found.forEach((value, i) => {
       expect(Math.abs(value - curve(PLACES[i] ?? 0))).toBeLessThan(1e-5 * curve(PLACES.at(-1) ?? 0));
     });
