@@ -13,7 +13,7 @@ export default defineConfig({
   forbidOnly: Boolean(process.env['CI']),
   // Only what hangs takes so long, however busy the machine.
   timeout: 180_000,
-  expect: { timeout: 60_000 },
+  expect: { timeout: Number(process.env['EXPECT_MS'] ?? 60_000) },
   reporter: [['list'], ['json', { outputFile: '.reports/browser.json' }]],
   use: {
     baseURL: `http://127.0.0.1:${PORT}/`,

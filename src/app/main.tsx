@@ -3,9 +3,12 @@ import { createRoot } from 'react-dom/client';
 import { createStore } from 'zustand/vanilla';
 import { assert } from '#geometry/assert.ts';
 import { fetchSample, SAMPLES } from './samples.ts';
+import { followLayout } from './state/follow-layout.ts';
+import { followOpening } from './state/follow-opening.ts';
 import { startFollower } from './state/follow-plan.ts';
 import { startJobList } from './state/job-list.ts';
 import { openJobStore, refusingStore } from './state/job-store.ts';
+import { startLayout } from './state/layout-state.ts';
 import { EMPTY_MODE, type ModeState } from './state/mode-state.ts';
 import { startPlanner } from './state/planner.ts';
 import { workbenchActions } from './state/workbench-actions.ts';
@@ -16,9 +19,10 @@ import { WorkbenchContext } from './views/workbench-context.ts';
 import { startPlanService } from './worker/start-plan-service.ts';
 
 const store = createStore<WorkbenchState>(() => EMPTY_WORKBENCH);
+const layout = startLayout(matchMedia('(max-width: 1100px)').matches);
 const mode = createStore<ModeState>(() => EMPTY_MODE);
 const service = startPlanService();
-const actions = workbenchActions(store, service.look);
+const actions = workbenchActions(store, service);
 const planner = startPlanner(store, service);
 const follower = startFollower(store, service);
 const jobList = startJobList({
@@ -31,10 +35,12 @@ const jobList = startJobList({
     if (first !== undefined) await actions.openSample(await fetchSample(first));
   },
 });
+followLayout(store, layout);
+followOpening(store);
 const workbench = document.getElementById('workbench');
 assert(workbench !== null, 'the page has a workbench');
 createRoot(workbench).render(
-  <WorkbenchContext value={{ store, actions, planner, follower, jobList, mode }}>
+  <WorkbenchContext value={{ store, actions, planner, follower, jobList, mode, layout }}>
     <ModeView />
   </WorkbenchContext>,
 );

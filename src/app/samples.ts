@@ -6,14 +6,32 @@ export interface Sample {
   /** Name of the job file, beside the page. */
   readonly file: string;
   readonly title: string;
+  /** What it shows, in a few words. */
+  readonly teaches: string;
 }
 
 export const SAMPLES: readonly Sample[] = [
-  { file: 'gauge-pod-cover.job.json', title: 'Gauge-pod cover' },
-  { file: 'shutter-bay-grid.job.json', title: 'Observatory shutter, in inches' },
-  { file: 'glider-wing-skin.job.json', title: 'Survey glider, lower skin' },
-  { file: 'glider-wing-skin-tapered.job.json', title: 'Survey glider, tapered lower skin' },
-  { file: 'hatch-from-supplier.job.json', title: 'Deck hatch, a drawing with faults' },
+  { file: 'gauge-pod-cover.job.json', title: 'Gauge-pod cover', teaches: '3 levels, a ring' },
+  {
+    file: 'shutter-bay-grid.job.json',
+    title: 'Observatory shutter, in inches',
+    teaches: '18 bays, 4 levels',
+  },
+  {
+    file: 'glider-wing-skin.job.json',
+    title: 'Survey glider, lower skin',
+    teaches: 'wide floors, root to tip',
+  },
+  {
+    file: 'glider-wing-skin-tapered.job.json',
+    title: 'Survey glider, tapered lower skin',
+    teaches: 'tapers made in steps',
+  },
+  {
+    file: 'hatch-from-supplier.job.json',
+    title: 'Deck hatch, a drawing with faults',
+    teaches: 'gaps and loose lines',
+  },
 ];
 
 /** The job file and the files that it names. */

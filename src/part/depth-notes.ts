@@ -1,7 +1,9 @@
 /**
- * Depth notes: texts of a drawing that stand inside a region and read like what is to be asked of it. `2.20` is a depth,
- * `t 1.6` a final thickness (the letter t before a thickness: ISO 129-1, from memory), both with a tolerance where one
- * follows: `2.20 ±0.1`, `t1.6 +0.1 -0.05`. They are offers: nothing is asked until the engineer takes one.
+ * Depth notes: texts of a drawing that stand inside a region and read like what is to be asked of it. `2.20` alone may be a depth
+ * or what is left: the engineer says which. Some say it themselves: `t 1.6`, `T=.063`, `1.6 THK` a final thickness (the letter t
+ * before a thickness: ISO 129-1, from memory), `2.0 DEEP`, `DEPTH 2.0` a depth. A tolerance may follow, `2.20 ±0.1`,
+ * `t1.6 +0.1 -0.05`, and the same figure in the other unit in brackets, `1.6 (.063)`, which then tells the unit of both. They are
+ * offers: nothing is asked until the engineer takes one.
  */
 import type { Point } from '#geometry/point.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
@@ -12,6 +14,8 @@ import type { RegionId } from './part.ts';
 /** What a note reads like, in mm. */
 export interface DepthNote {
   readonly asks: 'depth' | 'thickness';
+  /** The text itself says which of the two it is. */
+  readonly isSaid: boolean;
   readonly length: number;
   readonly plus?: number;
   readonly minus?: number;
@@ -69,24 +73,62 @@ export function unitOfNotes(drawing: LengthUnit): ShownUnit {
 }
 
 const IN_INCHES: ReadonlySet<LengthUnit> = new Set(['in', 'ft', 'yd', 'mil', 'us-in', 'us-ft', 'us-yd']);
-const THICKNESS = /^t\s*=?\s*(?=[\d.,])/i;
+const THICKNESS_BEFORE = /^(?:t|thk|thickness)\s*[:=]?\s*(?=[\d.,])/i;
+const THICKNESS_AFTER = /\s*(?:thk|thick|remaining|remains|left)\.?$/i;
+const DEPTH_BEFORE = /^(?:depth|deep|dp)\s*[:=]?\s*(?=[\d.,])/i;
+const DEPTH_AFTER = /\s*(?:deep|depth|dp)\.?$/i;
 const TOLERANCE = /^(.*?)\s*(?:±\s*(.+)|\+\s*(.+?)\s*\/?\s*[-−]\s*(.+))$/;
+const IN_BRACKETS = /^(.*?\S)\s*[([]\s*([\d.,/\s]+?)\s*[)\]]$/;
+/** Share by which a figure and the same in the other unit may differ: each is rounded to its own places. */
+const SAME_FIGURE = 0.02;
 
 /** Undefined where the text reads like neither. */
 export function readDepthNote(text: string, { unit, prefix, thickness }: NoteRule): DepthNote | undefined {
-  const bare = text.trim();
-  const isThickness = THICKNESS.test(bare);
-  if (!isThickness && !bare.toLowerCase().startsWith(prefix.toLowerCase())) return undefined;
-  const rest = isThickness ? bare.replace(THICKNESS, '') : bare.slice(prefix.length).replace(/^\s*=?\s*/, '');
+  const { asks, isSaid, rest } = meaningOf(text.trim(), prefix) ?? {};
+  if (asks === undefined || isSaid === undefined || rest === undefined) return undefined;
   const [, nominal = rest, both, plus = both, minus = both] = TOLERANCE.exec(rest) ?? [];
-  const length = unsigned(nominal, unit);
+  const length = dualFigure(nominal) ?? unsigned(nominal, unit);
   if (length === undefined || length <= 0) return undefined;
   if (thickness !== undefined && length >= thickness) return undefined;
-  const note = { asks: isThickness ? 'thickness' : 'depth', length } as const;
+  const note = { asks, isSaid, length } as const;
   if (plus === undefined || minus === undefined) return note;
   const tolerance = { plus: unsigned(plus, unit), minus: unsigned(minus, unit) };
   if (tolerance.plus === undefined || tolerance.minus === undefined) return undefined;
   return { ...note, plus: tolerance.plus, minus: tolerance.minus };
+}
+
+/** What a note gives, and what is left of it without the words that say so. */
+function meaningOf(
+  text: string,
+  prefix: string,
+): (Pick<DepthNote, 'asks' | 'isSaid'> & { readonly rest: string }) | undefined {
+  const said = [
+    [THICKNESS_BEFORE, 'thickness'],
+    [THICKNESS_AFTER, 'thickness'],
+    [DEPTH_BEFORE, 'depth'],
+    [DEPTH_AFTER, 'depth'],
+  ] as const;
+  for (const [words, asks] of said) {
+    if (words.test(text)) return { asks, isSaid: true, rest: text.replace(words, '') };
+  }
+  if (!text.toLowerCase().startsWith(prefix.toLowerCase())) return undefined;
+  // Letters that the engineer named as those before a depth say what it is.
+  return { asks: 'depth', isSaid: prefix !== '', rest: text.slice(prefix.length).replace(/^\s*=?\s*/, '') };
+}
+
+/** `1.6 (.063)` or `.063 (1.6)`, mm: only where the two are one length in both units. */
+function dualFigure(text: string): number | undefined {
+  const [, first, second] = IN_BRACKETS.exec(text) ?? [];
+  if (first === undefined || second === undefined) return undefined;
+  for (const [one, other] of [
+    ['mm', 'in'],
+    ['in', 'mm'],
+  ] as const) {
+    const [length, again] = [unsigned(first, one), unsigned(second, other)];
+    if (length === undefined || again === undefined || length <= 0) continue;
+    if (Math.abs(again - length) <= SAME_FIGURE * length) return length;
+  }
+  return undefined;
 }
 
 function unsigned(text: string, unit: ShownUnit): number | undefined {

@@ -133,23 +133,25 @@ function requirementsFrom(
     { unit: unitOfNotes(unit), prefix: notePrefix },
   );
   const clear = offers.filter(({ isDisputed }) => !isDisputed);
-  const isSaid = ({ asks }: DepthOffer): boolean => asks === 'thickness' || notes !== undefined;
+  const isSaid = (offer: DepthOffer): boolean => offer.isSaid || notes !== undefined;
   const length = (millimetres: number): number =>
     Number((millimetres / millimetresIn(unitOfNotes(unit))).toFixed(6));
-  const requirements = clear.filter(isSaid).flatMap(({ region, asks, length: asked, plus, minus }) => {
-    const label = part.regions.find(({ id }) => id === region)?.label;
-    if (label === undefined) return [];
-    const { x, y } = movePoint(label, drawing.origin ?? { x: 0, y: 0 });
-    const at: [number, number] = [inUnit(x, unit), inUnit(y, unit)];
-    const kind = asks === 'thickness' || notes === 'thickness' ? 'thickness' : 'depth';
-    return [
-      {
-        at,
-        [kind]: length(asked),
-        ...(plus === undefined || minus === undefined ? {} : { plus: length(plus), minus: length(minus) }),
-      },
-    ];
-  });
+  const requirements = clear
+    .filter(isSaid)
+    .flatMap(({ region, asks, isSaid: saysItself, length: asked, plus, minus }) => {
+      const label = part.regions.find(({ id }) => id === region)?.label;
+      if (label === undefined) return [];
+      const { x, y } = movePoint(label, drawing.origin ?? { x: 0, y: 0 });
+      const at: [number, number] = [inUnit(x, unit), inUnit(y, unit)];
+      const kind = saysItself || notes === undefined ? asks : notes;
+      return [
+        {
+          at,
+          [kind]: length(asked),
+          ...(plus === undefined || minus === undefined ? {} : { plus: length(plus), minus: length(minus) }),
+        },
+      ];
+    });
   return {
     requirements,
     waiting: clear.filter((offer) => !isSaid(offer)).length,

@@ -14,7 +14,7 @@ const JOB = {
 
 function workbench(lookAt: LookAtDrawing) {
   const store = createStore<WorkbenchState>(() => EMPTY_WORKBENCH);
-  return { store, actions: workbenchActions(store, lookAt) };
+  return { store, actions: workbenchActions(store, { look: lookAt, begin: async () => undefined }) };
 }
 
 it('opens a drawing that was looked at', async () => {

@@ -33,6 +33,8 @@ const document: OpenDocument = {
   drawing: { name: 'buoy-lid.dxf', bytes: new Uint8Array([48]) },
 };
 
+const TIES = { look: async () => undefined, begin: async () => undefined };
+
 /** A worker whose runs end when the test says so. */
 function heldWorker() {
   const runs: (PlanListener & { request: PlanRequest; end: (page?: PlannedPage) => void })[] = [];
@@ -48,7 +50,7 @@ function heldWorker() {
     relief: async () => undefined,
     section: async () => undefined,
     depth: async () => undefined,
-    look: async () => undefined,
+    ...TIES,
     readBack: async () => undefined,
   };
   return { runs, cancelled, restarts, service };
@@ -56,18 +58,18 @@ function heldWorker() {
 
 const settled = () => new Promise((resolve) => setTimeout(resolve));
 
-function workbench() {
+function bench() {
   const store = createStore<WorkbenchState>(() => EMPTY_WORKBENCH);
   const worker = heldWorker();
   const planner = startPlanner(store, worker.service);
-  const actions = workbenchActions(store, async () => undefined);
+  const actions = workbenchActions(store, TIES);
   actions.setOpenJob({ id: 'lid', isOwn: true }, startHistory('open', document));
   return { store, planner, actions, ...worker };
 }
 
 describe('the plan keeps step with the document', () => {
   it('plans what is opened, and marks the plan out of date until the new one is there', async () => {
-    const { store, runs, actions } = workbench();
+    const { store, runs, actions } = bench();
     expect(store.getState().derived.isStale).toBe(true);
     itemAt(runs, 0).end(page);
     await settled();
@@ -77,7 +79,7 @@ describe('the plan keeps step with the document', () => {
   });
 
   it('shows a plan before it is measured: with the files before, which are not its own', async () => {
-    const { store, runs, actions } = workbench();
+    const { store, runs, actions } = bench();
     const file = {
       name: 'plan.json',
       what: 'the whole plan',
@@ -99,7 +101,7 @@ describe('the plan keeps step with the document', () => {
   });
 
   it('cancels the measuring of a plan that an edit overtakes, and shows nothing more of it', async () => {
-    const { store, runs, cancelled, actions } = workbench();
+    const { store, runs, cancelled, actions } = bench();
     itemAt(runs, 0).planned({ ...page, isWhole: false });
     actions.edit('rename', (job) => ({ ...job, name: 'Lid' }));
     expect(cancelled).toEqual([1]);
@@ -110,7 +112,7 @@ describe('the plan keeps step with the document', () => {
   });
 
   it('sends the drawing once, and the job each time', async () => {
-    const { runs, actions } = workbench();
+    const { runs, actions } = bench();
     itemAt(runs, 0).end(page);
     await settled();
     actions.edit('rename', (job) => ({ ...job, name: 'Lid' }));
@@ -120,7 +122,7 @@ describe('the plan keeps step with the document', () => {
   });
 
   it('cancels a run that was overtaken, and plans only the last of several changes', async () => {
-    const { store, runs, cancelled, actions } = workbench();
+    const { store, runs, cancelled, actions } = bench();
     actions.edit('one', (job) => ({ ...job, name: 'One' }));
     actions.edit('two', (job) => ({ ...job, name: 'Two' }));
     expect(cancelled).toEqual([1]);
@@ -134,7 +136,7 @@ describe('the plan keeps step with the document', () => {
   });
 
   it('drops the result of an overtaken run that ended all the same', async () => {
-    const { store, runs, actions } = workbench();
+    const { store, runs, actions } = bench();
     actions.edit('one', (job) => ({ ...job, name: 'One' }));
     itemAt(runs, 0).end(page);
     await settled();
@@ -142,7 +144,7 @@ describe('the plan keeps step with the document', () => {
   });
 
   it('stops when asked, stays out of date, and plans again when asked', async () => {
-    const { store, runs, cancelled, planner } = workbench();
+    const { store, runs, cancelled, planner } = bench();
     planner.cancel();
     itemAt(runs, 0).end(undefined);
     await settled();
@@ -154,7 +156,7 @@ describe('the plan keeps step with the document', () => {
   });
 
   it('ends a run that does not hear, and sends the drawing again afterwards', async () => {
-    const { runs, restarts, planner } = workbench();
+    const { runs, restarts, planner } = bench();
     planner.cancel();
     await new Promise((resolve) => setTimeout(resolve, 450));
     expect(restarts).toEqual([1]);
@@ -163,7 +165,7 @@ describe('the plan keeps step with the document', () => {
   });
 
   it('says nothing of progress that comes after the result', async () => {
-    const { store, runs } = workbench();
+    const { store, runs } = bench();
     const run = itemAt(runs, 0);
     await new Promise((resolve) => setTimeout(resolve, 520));
     run.progress(0.5, 'placing the scribe lines');
@@ -183,7 +185,7 @@ describe('the plan keeps step with the document', () => {
       plan: (request, listener) =>
         breaks ? Promise.reject(new Error('broken promise')) : service.plan(request, listener),
     });
-    const actions = workbenchActions(store, async () => undefined);
+    const actions = workbenchActions(store, TIES);
     actions.setOpenJob({ id: 'lid', isOwn: true }, startHistory('open', document));
     await settled();
     expect(store.getState().derived.failure).toBe('broken promise');
@@ -196,7 +198,7 @@ describe('the plan keeps step with the document', () => {
   });
 
   it('a look that is given up ends the worker; the plan it was making is made anew, drawing and all', async () => {
-    const { runs, restarts, planner } = workbench();
+    const { runs, restarts, planner } = bench();
     planner.stopLooking();
     await settled();
     expect(restarts).toEqual([1]);

@@ -1,6 +1,6 @@
 /** WCAG 2.2 AA as far as a machine can tell (axe-core), in both themes and in the main states. */
 import AxeBuilder from '@axe-core/playwright';
-import { expect, levelRows, test } from '#support/workbench-page.ts';
+import { expect, levelRows, openPanel, openSample, test } from '#support/workbench-page.ts';
 
 const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 
@@ -24,9 +24,9 @@ for (const colorScheme of ['light', 'dark'] as const) {
       await expect(workbench.locator('.gauge-reading')).toContainText(/untouched|leaves/);
       expect(await violations()).toEqual([]);
       await workbench.getByRole('radio', { name: 'relief' }).check();
-      await workbench.getByText('Drawing: 7 layers').click();
+      await openPanel(workbench, 'Drawing');
       expect(await violations()).toEqual([]);
-      await workbench.getByLabel('Open a sample').selectOption('Deck hatch, a drawing with faults');
+      await openSample(workbench, 'Deck hatch, a drawing with faults');
       await expect(workbench.getByText('Line leads nowhere').first()).toBeVisible();
       expect(await violations()).toEqual([]);
     });

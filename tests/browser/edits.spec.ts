@@ -3,6 +3,7 @@ import {
   expect,
   findOnSheet,
   levelRows,
+  openPanel,
   savedText,
   sheetOf,
   statusOf,
@@ -27,7 +28,7 @@ test('a region picked and a figure typed give a new plan; undo and redo give the
   // time = depth / rate (deepest metal is in the bath throughout): 2.6 mm at 0.0297 mm/min
   expect(plan.totals.minutes).toBeCloseTo(2.6 / 0.0297, 3);
 
-  await workbench.getByRole('button', { name: /^undo: depth/ }).click();
+  await workbench.getByRole('button', { name: /^undo: depth/i }).click();
   await expect(levelRows(workbench).last()).toContainText('3.00');
   await expect(statusOf(workbench)).not.toContainText('Out of date');
   expect(await savedText(workbench, 'plan.json')).toBe(before);
@@ -73,7 +74,7 @@ test('a rung dragged moves its level, as one step', async ({ workbench }) => {
   await workbench.mouse.move(box.x + 20, box.y + box.height / 2 + 20, { steps: 8 });
   await workbench.mouse.up();
   await expect(levelRows(workbench).first()).not.toContainText('1.20');
-  await workbench.getByRole('button', { name: /^undo: level/ }).click();
+  await workbench.getByRole('button', { name: /^undo: level/i }).click();
   await expect(levelRows(workbench).first()).toContainText('1.20');
 });
 
@@ -108,12 +109,13 @@ test('a region that is picked, carried to a rung and let go there, joins its lev
   await workbench.mouse.up();
   await expect(workbench.locator('.carried')).toBeHidden();
   await expect(levelRows(workbench)).toHaveCount(2);
-  await workbench.getByRole('button', { name: /^undo: join level/ }).click();
+  await workbench.getByRole('button', { name: /^undo: join level/i }).click();
   await expect(levelRows(workbench)).toHaveCount(3);
 });
 
 test('another sheet is thinner: what remains follows', async ({ workbench }) => {
-  const sheet = workbench.getByRole('textbox', { name: 'Sheet' });
+  await openPanel(workbench, 'Sheet and bath');
+  const sheet = workbench.getByRole('textbox', { name: 'Thickness', exact: true });
   await sheet.fill('4');
   await sheet.press('Enter');
   await expect(levelRows(workbench).first()).toContainText('leaves 2.80');
@@ -141,8 +143,8 @@ test('a pocket asked as a taper along the cut comes in strips, and any strip sta
 }) => {
   const pocket = await findOnSheet(workbench, 'R04 to 1.20');
   await workbench.mouse.click(pocket.x, pocket.y);
-  await workbench.getByText('as a taper along the cut').click();
-  const ask = workbench.getByRole('button', { name: 'ask the taper' });
+  await workbench.getByText('As a taper along the section line').click();
+  const ask = workbench.getByRole('button', { name: 'Ask for the taper' });
   await expect(ask).toBeDisabled();
   for (const [label, depth] of [
     ['Depth at its left end', '1.6'],
@@ -153,7 +155,7 @@ test('a pocket asked as a taper along the cut comes in strips, and any strip sta
     await field.press('Enter');
   }
   await ask.click();
-  await expect(workbench.getByRole('button', { name: /^undo: taper 1\.60/ })).toBeEnabled();
+  await expect(workbench.getByRole('button', { name: /^undo: taper 1\.60/i })).toBeEnabled();
   await expect(statusOf(workbench)).toContainText(/(8|9|1\d) regions.*planned in/);
   await workbench.screenshot({ path: 'test-results/taper-asked.png' });
   await findOnSheet(workbench, 'R04.2');

@@ -1,6 +1,6 @@
 /** Work that is ended: a drawing that takes for ever to read is not opened, and a worker that the browser closed is said and replaced. */
 import type { Page, Worker } from '@playwright/test';
-import { dropFiles, expect, statusOf, test } from '#support/workbench-page.ts';
+import { dropFiles, expect, openPanel, statusOf, test } from '#support/workbench-page.ts';
 
 function planWorker(page: Page): Worker {
   const worker = page.workers().findLast((each) => each.url().includes('plan-worker'));
@@ -21,7 +21,7 @@ test('a drawing whose reading does not end: reported, given up, not opened, also
   await expect(statusOf(workbench)).toContainText('endless.dxf: reading the drawing');
   await workbench.getByRole('button', { name: 'do not open it' }).click();
   await expect(workbench.getByText('endless.dxf was not opened: reading it was stopped')).toBeVisible();
-  await expect(workbench.getByText('gauge-pod-cover.dxf').first()).toBeVisible();
+  await expect(workbench.getByLabel('Name of the job', { exact: true })).toHaveValue('Gauge-pod cover');
   await workbench.reload();
   await expect(statusOf(workbench)).toContainText('planned in');
 });
@@ -29,7 +29,8 @@ test('a drawing whose reading does not end: reported, given up, not opened, also
 test('a worker closed while it plans: said, and planned again when asked; closed at rest, the next change is planned', async ({
   workbench,
 }) => {
-  const rate = workbench.getByRole('textbox', { name: 'Rate' });
+  await openPanel(workbench, 'Sheet and bath');
+  const rate = workbench.getByRole('textbox', { name: 'Rate', exact: true });
   // At the next message, which asks for a plan.
   await planWorker(workbench).evaluate(() => addEventListener('message', () => close(), { capture: true }));
   await rate.fill('0.031');

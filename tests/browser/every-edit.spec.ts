@@ -3,29 +3,45 @@ import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import AxeBuilder from '@axe-core/playwright';
-import type { Page } from '@playwright/test';
+import type { Locator, Page } from '@playwright/test';
 import { runIsobath } from '#support/run-isobath.ts';
-import { expect, levelRows, savedText, statusOf, test } from '#support/workbench-page.ts';
+import {
+  expect,
+  levelRows,
+  openPanel,
+  openSample,
+  savedText,
+  statusOf,
+  test,
+} from '#support/workbench-page.ts';
 
 const JOB = 'gauge-pod-cover.job.json';
 const panelOf = (page: Page) => page.getByRole('region', { name: 'What the job says' });
 
-async function openPanel(page: Page): Promise<void> {
-  await panelOf(page).getByText('Sheet, bath, levels, rules').click();
+/** Opens the subject of the side panel that a field belongs to. */
+async function showField(page: Page, field: Locator): Promise<void> {
+  for (const title of ['Sheet and bath', 'Requirements', 'Drawing'] as const) {
+    if (await field.isVisible()) return;
+    await openPanel(page, title);
+  }
 }
 
-/** Types into a field by its name; panel fields and those above the sheet alike. */
+/** Types into a field by its name, in whatever subject of the panel it is. */
 function typing(label: string, text: string) {
   return async (page: Page) => {
     const field = page.getByRole('textbox', { name: label, exact: true });
+    await showField(page, field);
     await field.fill(text);
     await field.press('Enter');
   };
 }
 
 function choosing(label: string | RegExp, option: string) {
-  return (page: Page) =>
-    page.getByRole('combobox', { name: label, exact: true }).selectOption({ label: option });
+  return async (page: Page) => {
+    const field = page.getByRole('combobox', { name: label, exact: true });
+    await showField(page, field);
+    await field.selectOption({ label: option });
+  };
 }
 
 const pickDeepest = (page: Page) => levelRows(page).last().click();
@@ -37,7 +53,7 @@ const EDITS: readonly (readonly [
   job: Record<string, unknown>,
 ])[] = [
   ['name', typing('Name of the job', 'Gauge-pod cover B'), { name: 'Gauge-pod cover B' }],
-  ['sheet in inches', typing('Sheet', '0.16 in'), { stock: { thickness: 4.064 } }],
+  ['sheet in inches', typing('Thickness', '0.16 in'), { stock: { thickness: 4.064 } }],
   ['etch factor', typing('Etch factor', '1,05'), { process: { etchFactor: 1.05 } }],
   [
     'etch factor the other way up',
@@ -109,7 +125,7 @@ const EDITS: readonly (readonly [
   [
     'a layer left out',
     async (page) => {
-      await page.getByText('Drawing: 7 layers').click();
+      await openPanel(page, 'Drawing');
       await choosing(/BOSSES/, 'left out')(page);
     },
     {},
@@ -119,7 +135,7 @@ const EDITS: readonly (readonly [
 test('every edit is a step: undone to the start and done again to the end it gives the same bytes, and the command line plans them the same', async ({
   workbench,
 }) => {
-  await openPanel(workbench);
+  await openPanel(workbench, 'Sheet and bath');
   const texts = [await savedText(workbench, JOB)];
   expect(texts[0]).toBe(readFileSync(`samples/${JOB}`, 'utf8'));
   for (const [what, act, made] of EDITS) {
@@ -133,8 +149,8 @@ test('every edit is a step: undone to the start and done again to the end it giv
   await expect(statusOf(workbench)).not.toContainText('Out of date');
   const plan = await savedText(workbench, 'plan.json');
 
-  const undo = workbench.getByRole('button', { name: /^undo: / });
-  const redo = workbench.getByRole('button', { name: /^redo: / });
+  const undo = workbench.getByRole('button', { name: /^undo: /i });
+  const redo = workbench.getByRole('button', { name: /^redo: /i });
   for (const text of texts.slice(0, -1).reverse()) {
     await undo.click();
     expect(await savedText(workbench, JOB)).toBe(text);
@@ -157,7 +173,7 @@ test('every edit is a step: undone to the start and done again to the end it giv
 });
 
 test('a coupon counts when it is whole, and a rate takes its place again', async ({ workbench }) => {
-  await openPanel(workbench);
+  await openPanel(workbench, 'Sheet and bath');
   const before = await savedText(workbench, JOB);
   await typing('Before', '4.06')(workbench);
   await typing('After', '3.76')(workbench);
@@ -178,7 +194,7 @@ test('a coupon counts when it is whole, and a rate takes its place again', async
 test('several coupons are a list with one mean; an opening takes the place of the etch factor; each a step back', async ({
   workbench,
 }) => {
-  await openPanel(workbench);
+  await openPanel(workbench, 'Sheet and bath');
   const texts = [await savedText(workbench, JOB)];
   const processNow = async () => {
     texts.push(await savedText(workbench, JOB));
@@ -227,8 +243,8 @@ test('several coupons are a list with one mean; an opening takes the place of th
   expect(opened).not.toHaveProperty('etchFactor');
   await expect(statusOf(workbench)).toContainText('planned in');
 
-  const undo = workbench.getByRole('button', { name: /^undo: / });
-  const redo = workbench.getByRole('button', { name: /^redo: / });
+  const undo = workbench.getByRole('button', { name: /^undo: /i });
+  const redo = workbench.getByRole('button', { name: /^redo: /i });
   await first('Width before', '');
   expect(await processNow()).toMatchObject({ coupon: [{ ...one, gauge: 0.003 }, two] });
   await undo.click();
@@ -249,7 +265,7 @@ test('several coupons are a list with one mean; an opening takes the place of th
 test('a tank counts when all three figures are there, and one emptied takes it out', async ({
   workbench,
 }) => {
-  await openPanel(workbench);
+  await openPanel(workbench, 'Sheet and bath');
   const before = await savedText(workbench, JOB);
   await typing('Litres of bath', '900')(workbench);
   await typing('Dissolved metal, limit', '75')(workbench);
@@ -262,7 +278,7 @@ test('a tank counts when all three figures are there, and one emptied takes it o
   await workbench.keyboard.press('Escape');
   await typing('Litres of bath', '')(workbench);
   expect(JSON.parse(await savedText(workbench, JOB))).toEqual(JSON.parse(before));
-  const undo = workbench.getByRole('button', { name: /^undo: / });
+  const undo = workbench.getByRole('button', { name: /^undo: /i });
   await undo.click();
   expect(JSON.parse(await savedText(workbench, JOB))).toEqual(reported);
   await undo.click();
@@ -271,13 +287,14 @@ test('a tank counts when all three figures are there, and one emptied takes it o
 });
 
 test('what is typed in part stays with its job', async ({ workbench }) => {
-  await openPanel(workbench);
+  await openPanel(workbench, 'Sheet and bath');
   await typing('Litres of bath', '900')(workbench);
   await typing('Before', '4.06')(workbench);
-  await workbench.getByLabel('Open a sample').selectOption('Observatory shutter, in inches');
+  await openSample(workbench, 'Observatory shutter, in inches');
   await expect(workbench.getByRole('textbox', { name: 'Name of the job' })).not.toHaveValue(
     'Gauge-pod cover',
   );
+  await openPanel(workbench, 'Sheet and bath');
   for (const name of ['Litres of bath', 'Before']) {
     await expect(workbench.getByRole('textbox', { name, exact: true })).toHaveValue('');
   }
@@ -287,7 +304,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
   test.describe(`in the ${colorScheme} theme`, () => {
     test.use({ colorScheme });
     test('the panel of the job: axe finds nothing, and nothing is cut off', async ({ workbench }) => {
-      await openPanel(workbench);
+      await openPanel(workbench, 'Sheet and bath');
       await choosing('Levels', 'as listed')(workbench);
       await typing('Before', '4.06')(workbench);
       await typing('After', '3.76')(workbench);

@@ -6,8 +6,11 @@ import {
   expect,
   findOnSheet,
   levelRows,
+  openSample,
   savedText,
+  saySheet,
   statusOf,
+  stripOf,
   test,
 } from '#support/workbench-page.ts';
 
@@ -17,9 +20,8 @@ test('a dropped drawing becomes a job: name its edge, pick a pocket, type a dept
   workbench,
 }) => {
   await dropFiles(workbench, [hatch]);
-  await expect(workbench.getByRole('alert')).toContainText('New job on boat-hatch.dxf');
-  await workbench.getByRole('button', { name: 'understood' }).click();
-  await workbench.getByRole('combobox', { name: /EDGE/ }).selectOption('edge of the part');
+  await expect(stripOf(workbench)).toContainText('layer EDGE');
+  await saySheet(workbench, '4');
   await expect(statusOf(workbench)).toContainText('2 regions');
   const pocket = await findOnSheet(workbench, 'R02');
   await workbench.mouse.click(pocket.x, pocket.y);
@@ -36,8 +38,11 @@ test('a saved job opens again with its drawing and gives the same plan, byte for
   const job = await savedText(workbench, 'gauge-pod-cover.job.json');
   const plan = await savedText(workbench, 'plan.json');
   await dropFiles(workbench, [hatch]);
-  await expect(workbench.getByRole('alert')).toContainText('New job');
-  await workbench.locator('input[type=file]').setInputFiles([
+  await expect(stripOf(workbench)).toBeVisible();
+  const picking = workbench.waitForEvent('filechooser');
+  await workbench.getByRole('button', { name: 'Isobath: jobs, files, help' }).click();
+  await workbench.getByRole('menuitem', { name: 'Open drawing or job' }).click();
+  await (await picking).setFiles([
     { name: 'gauge-pod-cover.job.json', mimeType: 'application/json', buffer: Buffer.from(job) },
     {
       name: 'gauge-pod-cover.dxf',
@@ -86,11 +91,12 @@ test('a drawing can be pasted', async ({ workbench }) => {
     clipboardData.setData('text/plain', text);
     document.body.dispatchEvent(new ClipboardEvent('paste', { clipboardData, bubbles: true }));
   }, hatch.text);
-  await expect(workbench.getByRole('alert')).toContainText('New job on pasted.dxf');
+  await expect(stripOf(workbench)).toBeVisible();
+  await expect(workbench.getByLabel('Name of the job', { exact: true })).toHaveValue('pasted');
 });
 
 test('a finding flies to its place', async ({ workbench }) => {
-  await workbench.getByLabel('Open a sample').selectOption('Deck hatch, a drawing with faults');
+  await openSample(workbench, 'Deck hatch, a drawing with faults');
   await workbench.getByRole('button', { name: 'Line leads nowhere' }).first().click();
   await expect(workbench.locator('.place-mark')).toBeVisible();
 });

@@ -2,7 +2,16 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { plateDrawing } from '#support/plate-drawing.ts';
-import { dropFiles, expect, levelRows, savedText, statusOf, test } from '#support/workbench-page.ts';
+import {
+  dropFiles,
+  expect,
+  levelRows,
+  openSample,
+  openStart,
+  savedText,
+  statusOf,
+  test,
+} from '#support/workbench-page.ts';
 
 const hatch = { name: 'boat-hatch.dxf', text: plateDrawing() };
 const listOf = (page: Page) => page.getByRole('region', { name: 'Jobs kept in this browser' });
@@ -35,8 +44,8 @@ test('closed and opened again: the job is there with its steps, its unit and its
   await expect(levelRows(workbench).last()).toContainText('0.1024');
   expect(await savedText(workbench, 'gauge-pod-cover.job.json')).toBe(job);
   expect(await savedText(workbench, 'plan.json')).toBe(plan);
-  await workbench.getByRole('button', { name: /^undo: depth/ }).click();
-  await workbench.getByRole('button', { name: /^undo: depth/ }).click();
+  await workbench.getByRole('button', { name: /^undo: depth/i }).click();
+  await workbench.getByRole('button', { name: /^undo: depth/i }).click();
   // 3 mm is 0.1181 in.
   await expect(levelRows(workbench).last()).toContainText('0.1181');
   await expect(workbench.getByRole('button', { name: 'undo: nothing' })).toBeDisabled();
@@ -45,14 +54,16 @@ test('closed and opened again: the job is there with its steps, its unit and its
 test('a sample that nobody touched is not kept; a drawing dropped is, with its bytes', async ({
   workbench,
 }) => {
-  await workbench.getByRole('button', { name: 'jobs' }).click();
+  await openStart(workbench);
   await expect(rowsOf(workbench)).toHaveCount(0);
   await dropFiles(workbench, [hatch]);
+  await openStart(workbench);
   await expect(rowsOf(workbench)).toHaveCount(1);
+  await workbench.getByRole('button', { name: 'Back to the job' }).click();
   await isKept(workbench);
   await workbench.reload();
   await expect(nameOf(workbench)).toHaveValue('boat-hatch');
-  await expect(statusOf(workbench)).toContainText('regions');
+  await expect(workbench.getByText('2 questions left')).toBeVisible();
 });
 
 test('several jobs: opened, named, copied, deleted and brought back, each with its own steps', async ({
@@ -61,19 +72,21 @@ test('several jobs: opened, named, copied, deleted and brought back, each with i
   await askDepth(workbench, '2.6');
   await isKept(workbench);
   await dropFiles(workbench, [hatch]);
-  await workbench.getByRole('button', { name: /^jobs/ }).click();
+  await openStart(workbench);
   await expect(rowsOf(workbench)).toHaveCount(2);
   await expect(workbench.getByRole('button', { name: 'undo: nothing' })).toBeDisabled();
 
   await listOf(workbench).getByRole('button', { name: 'open Gauge-pod cover' }).click();
   await expect(levelRows(workbench).last()).toContainText('2.60');
-  await expect(workbench.getByRole('button', { name: /^undo: depth/ })).toBeEnabled();
+  await expect(workbench.getByRole('button', { name: /^undo: depth/i })).toBeEnabled();
 
+  await openStart(workbench);
   const other = listOf(workbench).getByLabel('Name of boat-hatch');
   await other.fill('Solar-boat hatch');
   await other.press('Enter');
   await listOf(workbench).getByRole('button', { name: 'copy Solar-boat hatch' }).click();
   await expect(nameOf(workbench)).toHaveValue('Solar-boat hatch, copy');
+  await openStart(workbench);
   await expect(rowsOf(workbench)).toHaveCount(3);
 
   await listOf(workbench).getByRole('button', { name: 'delete Gauge-pod cover' }).click();
@@ -85,9 +98,9 @@ test('several jobs: opened, named, copied, deleted and brought back, each with i
   await listOf(workbench).getByRole('button', { name: 'delete Solar-boat hatch, copy' }).click();
   await expect(nameOf(workbench)).not.toHaveValue('Solar-boat hatch, copy');
   await workbench.reload();
-  await workbench.getByRole('button', { name: /^jobs/ }).click();
+  await expect(nameOf(workbench)).toBeVisible();
+  await openStart(workbench);
   await expect(rowsOf(workbench)).toHaveCount(2);
-  await expect(statusOf(workbench)).toContainText('planned in');
   const { violations } = await new AxeBuilder({ page: workbench }).analyze();
   expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
   await workbench.screenshot({ path: 'test-results/jobs.png' });
@@ -103,7 +116,7 @@ test('a job open in one window stays there: the other says so, may copy it, and 
   await second.goto('./');
   await expect(second.getByRole('alert')).toContainText('Gauge-pod cover is open in another window');
   await expect(levelRows(second).last()).toContainText('3.00');
-  await second.getByRole('button', { name: /^jobs/ }).click();
+  await openStart(second);
   await expect(rowsOf(second)).toContainText('open in another window');
   await expect(listOf(second).getByRole('button', { name: 'open Gauge-pod cover' })).toBeDisabled();
 
@@ -116,9 +129,8 @@ test('a job open in one window stays there: the other says so, may copy it, and 
   await expect(levelRows(workbench).last()).toContainText('2.60');
 
   await workbench.goto('about:blank');
-  await second.getByRole('button', { name: /^jobs/ }).click();
-  await second.getByRole('button', { name: /^jobs/ }).click();
-  await listOf(second).getByRole('button', { name: 'open Gauge-pod cover', exact: true }).click();
+  await openStart(second);
+  await listOf(second).getByRole('button', { name: 'Open Gauge-pod cover', exact: true }).click();
   await expect(levelRows(second).last()).toContainText('2.60');
 });
 
@@ -134,7 +146,7 @@ test('a review under way is kept with its job, and another job has none of it', 
   await workbench.getByRole('button', { name: 'review the stages' }).click();
   await expect(firstTick).toBeChecked();
   await workbench.getByRole('button', { name: 'back to planning' }).click();
-  await workbench.getByLabel('Open a sample').selectOption('Observatory shutter, in inches');
+  await openSample(workbench, 'Observatory shutter, in inches');
   await expect(statusOf(workbench)).toContainText(/15 regions.*planned in/);
   await workbench.getByRole('button', { name: 'review the stages' }).click();
   await expect(firstTick).not.toBeChecked();
@@ -168,6 +180,6 @@ test('a browser that keeps nothing says so, and the bench works all the same', a
   await page.goto('./');
   await expect(statusOf(page)).toContainText('planned in');
   await askDepth(page, '2.6');
-  await expect(page.getByRole('alert')).toContainText('not kept here: save the job file');
+  await expect(page.getByRole('alert')).toContainText('Not kept here: save the job file');
   expect(await savedText(page, 'gauge-pod-cover.job.json')).toContain('"depth": 2.6');
 });

@@ -6,6 +6,7 @@ import {
   expect,
   findOnSheet,
   levelRows,
+  openPanel,
   sheetOf,
   statusOf,
   test,
@@ -24,7 +25,9 @@ test('800 pockets with a deeper one in each: stopped, then planned after all', a
   await workbench.getByRole('button', { name: 'stop planning' }).click();
   await expect(statusOf(workbench)).toContainText('Out of date');
   await expect(levelRows(workbench)).toHaveCount(3);
-  await expect(workbench.getByRole('button', { name: 'save plan.json' })).toBeDisabled();
+  await openPanel(workbench, 'Hand-off');
+  await expect(workbench.getByRole('button', { name: 'Save plan.json' })).toBeDisabled();
+  await openPanel(workbench, 'Findings');
   await workbench.getByRole('button', { name: 'plan again' }).click();
   await expect(statusOf(workbench)).toContainText(/1601 regions.*planned in/);
   await expect(levelRows(workbench).first()).toContainText('regions');
@@ -74,7 +77,7 @@ test('one depth of 1600 changed: the new plan is on the ladder before it is meas
     new MutationObserver(() => {
       if (seen.status !== undefined || !document.querySelector('.ladder')?.textContent?.includes('1.50'))
         return;
-      seen.status = document.querySelector('.status-line')?.textContent ?? '';
+      seen.status = document.querySelector('.run-line')?.textContent ?? '';
       seen.shown = performance.now();
     }).observe(document.body, { subtree: true, childList: true, characterData: true });
   });

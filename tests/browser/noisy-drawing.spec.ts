@@ -1,9 +1,18 @@
 /** Drawings whose first view would be full of trouble: layers about the part, and a polyline drawn with a width. */
 import { polyline } from '#support/raw-drawing.ts';
 import { box, dxf, line, note } from '#support/small-drawing.ts';
-import { dropFiles, expect, savedText, statusOf, test } from '#support/workbench-page.ts';
+import {
+  dropFiles,
+  expect,
+  openPanel,
+  savedText,
+  saySheet,
+  statusOf,
+  stripOf,
+  test,
+} from '#support/workbench-page.ts';
 
-const panelOf = (page: Parameters<typeof statusOf>[0]) => page.locator('details.layers');
+const panelOf = (page: Parameters<typeof statusOf>[0]) => page.locator('.layers');
 
 test('layers of dimensions, centre lines and the border are left out in one step, and come back in one', async ({
   workbench,
@@ -21,25 +30,30 @@ test('layers of dimensions, centre lines and the border are left out in one step
     line('TITLE BLOCK', [230, -40], [360, -40]),
   ];
   await dropFiles(workbench, [{ name: 'shutter.dxf', text: dxf({ insunits: 4, entities: sheet }) }]);
-  await workbench.getByRole('button', { name: 'understood' }).click();
+  const strip = stripOf(workbench);
+  await expect(strip).toContainText('layer TRIM');
+  await expect(strip).toContainText('4 layers left out');
+  await saySheet(workbench, '4');
+  await openPanel(workbench, 'Drawing');
   const panel = panelOf(workbench);
-  const noise = panel.locator('.noise-layers');
-  await expect(noise).toContainText('4 layers do not look like the part');
   for (const layer of ['DIMENSIONS', 'CENTRE LINES', 'BORDER', 'TITLE BLOCK']) {
-    await expect(noise).toContainText(layer);
+    await expect(panel.getByRole('combobox', { name: new RegExp(layer) })).toHaveValue('ignore');
   }
   await expect(panel.getByRole('button', { name: /^Line leads nowhere/ })).toHaveCount(0);
-
-  await panel.getByRole('combobox', { name: /TRIM/ }).selectOption('edge of the part');
-  await noise.getByRole('button', { name: 'leave them out' }).click();
-  await expect(noise).toHaveCount(0);
   await expect(panel.locator('.regions-found')).toHaveText('2 regions found.');
   const job = JSON.parse(await savedText(workbench, 'shutter.job.json'));
   expect([...job.layers.ignore].sort()).toEqual(['BORDER', 'CENTRE LINES', 'DIMENSIONS', 'TITLE BLOCK']);
   expect(job.layers.outline).toEqual(['TRIM']);
 
-  await workbench.getByRole('button', { name: 'undo: leave layers out' }).click();
-  await expect(noise).toContainText('4 layers do not look like the part');
+  // Taken in again they are told of, and left out in one step.
+  for (const layer of ['DIMENSIONS', 'BORDER'])
+    await panel.getByRole('combobox', { name: new RegExp(layer) }).selectOption('regions');
+  const noise = panel.locator('.noise-layers');
+  await expect(noise).toContainText('2 layers do not look like the part');
+  await noise.getByRole('button', { name: 'leave them out' }).click();
+  await expect(noise).toHaveCount(0);
+  await workbench.getByRole('button', { name: 'Undo: leave layers out' }).click();
+  await expect(noise).toContainText('2 layers do not look like the part');
 });
 
 test('a polyline with a width: its middle until it is said to be two borders', async ({ workbench }) => {
@@ -56,9 +70,9 @@ test('a polyline with a width: its middle until it is said to be two borders', a
   );
   const entities = [box('TRIM', [0, 0], [190, 125]), groove];
   await dropFiles(workbench, [{ name: 'groove.dxf', text: dxf({ insunits: 4, entities }) }]);
-  await workbench.getByRole('button', { name: 'understood' }).click();
+  await saySheet(workbench, '4');
+  await openPanel(workbench, 'Drawing');
   const panel = panelOf(workbench);
-  await panel.getByRole('combobox', { name: /TRIM/ }).selectOption('edge of the part');
   await expect(panel.locator('.regions-found')).toHaveText('2 regions found.');
   const field = panel.getByRole('combobox', { name: 'A wide polyline is' });
   await expect(field).toHaveValue('');

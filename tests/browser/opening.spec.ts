@@ -2,7 +2,17 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { buoyLid, buoyLidNotes, dxf, line } from '#support/small-drawing.ts';
-import { dropFiles, expect, levelRows, savedText, statusOf, test } from '#support/workbench-page.ts';
+import {
+  dropFiles,
+  expect,
+  levelRows,
+  openPanel,
+  savedText,
+  saySheet,
+  statusOf,
+  stripOf,
+  test,
+} from '#support/workbench-page.ts';
 
 /** A fin drawn as three lines that miss each other by 0.02 at one corner, and a line that leads nowhere. */
 const fin = [
@@ -15,14 +25,16 @@ const drawing = (insunits?: number) => ({
   name: 'buoy-lid.dxf',
   text: dxf({ insunits, entities: [...buoyLid, ...buoyLidNotes, ...fin] }),
 });
-const panelOf = (page: Page) => page.locator('details.layers');
+const panelOf = (page: Page) => page.locator('.layers');
 const notesOf = (page: Page) => page.getByRole('group', { name: 'Depths written in regions' });
 const jobOf = async (page: Page) =>
   JSON.parse(await savedText(page, 'buoy-lid.job.json')) as { requirements: object[] };
 
 async function open(page: Page, insunits?: number): Promise<void> {
   await dropFiles(page, [drawing(insunits)]);
-  await page.getByRole('button', { name: 'understood' }).click();
+  await expect(stripOf(page)).toBeVisible();
+  if (insunits !== undefined) await saySheet(page, '4.06');
+  await openPanel(page, 'Drawing');
 }
 
 test('says what was found: unit, layers with what is on them, joins and trouble by kind, each at its place', async ({
@@ -33,7 +45,6 @@ test('says what was found: unit, layers with what is on them, joins and trouble 
   await expect(panel).toContainText('millimetre, as it says');
   await expect(panel.getByRole('list', { name: 'Layers' }).getByRole('listitem')).toHaveCount(6);
   await expect(panel).toContainText('5 TEXT');
-  await panel.getByRole('combobox', { name: /TRIM/ }).selectOption('edge of the part');
   await expect(statusOf(workbench)).toContainText('5 regions');
   await expect(panel).toContainText('5 regions found');
   await expect(panel.getByRole('button', { name: 'Gap joined' })).toBeVisible();
@@ -50,11 +61,12 @@ test('a drawing without a unit waits for one, and is read in it', async ({ workb
   await open(workbench);
   await expect(statusOf(workbench)).toContainText('No plan yet');
   await expect(workbench.locator('.section-figure'), 'of the job before').toHaveCount(0);
-  await panelOf(workbench).getByLabel('Drawn in').selectOption('inch');
+  await expect(stripOf(workbench)).toContainText('The drawing states no unit');
+  await stripOf(workbench).getByRole('button', { name: /^inch/ }).click();
+  await saySheet(workbench, '0.16');
   // The gap of the fin is 0.02 in now, more than is joined.
   await expect(statusOf(workbench)).toContainText(/4 regions.*planned in/);
   // 200 in wide, and the cut stands out at both ends.
-  await workbench.getByRole('radio', { name: 'in', exact: true }).check();
   await expect(workbench.getByRole('region', { name: 'Section' })).toContainText(/21\d\.\d+.in long/);
 });
 
@@ -62,9 +74,11 @@ test('depths written in regions are offered, ticked where nothing speaks against
   workbench,
 }) => {
   await open(workbench, 4);
-  await panelOf(workbench).getByRole('combobox', { name: /TRIM/ }).selectOption('edge of the part');
   const notes = notesOf(workbench);
   const boxOf = (name: RegExp) => notes.getByRole('checkbox', { name });
+  // Bare figures may be depths or what is left: nothing is offered until that is said.
+  await expect(boxOf(/depth or left\? 2\.20/)).toBeDisabled();
+  await notes.getByRole('radio', { name: 'Depth' }).click();
   await expect(boxOf(/depth 2\.20/)).toBeChecked();
   await expect(boxOf(/leaves 1\.60/)).toBeChecked();
   await expect(boxOf(/depth 1\.20/)).not.toBeChecked();
@@ -83,8 +97,8 @@ test('depths written in regions are offered, ticked where nothing speaks against
   await boxOf(/depth 1\.30/).check();
   await notes.getByRole('button', { name: 'take 1 of them' }).click();
   await expect(levelRows(workbench)).toHaveCount(3);
-  await workbench.getByRole('button', { name: /^undo: depth notes/ }).click();
-  await workbench.getByRole('button', { name: /^undo: depth notes/ }).click();
+  await workbench.getByRole('button', { name: /^undo: depth notes/i }).click();
+  await workbench.getByRole('button', { name: /^undo: depth notes/i }).click();
   await expect(levelRows(workbench)).toHaveCount(0);
 
   await notes.getByLabel('Letters before a depth, if any').fill('d');

@@ -1,5 +1,13 @@
 /** What a newcomer sees first: the main job, done. */
-import { expect, levelRows, pixelsNear, sheetOf, statusOf, test } from '#support/workbench-page.ts';
+import {
+  expect,
+  levelRows,
+  openPanel,
+  pixelsNear,
+  sheetOf,
+  statusOf,
+  test,
+} from '#support/workbench-page.ts';
 
 test('opens with a sample planned: three levels on the ladder, every stage drawn on the sheet', async ({
   workbench,
@@ -37,7 +45,7 @@ for (const size of [
       height: document.documentElement.scrollHeight,
     }));
     expect(page).toEqual(size);
-    await expect(workbench.getByRole('button', { name: 'save scribe.dxf' })).toBeInViewport();
+    await expect(workbench.getByRole('button', { name: 'Hand off', exact: true })).toBeInViewport();
   });
 }
 
@@ -52,10 +60,13 @@ test('speaks inches at any time, and back', async ({ workbench }) => {
 test('an untouched sample says what to do first, where it is done; the first step of one’s own ends it', async ({
   workbench,
 }) => {
-  const hint = workbench.getByText('This is a sample, planned already.');
+  await openPanel(workbench, 'Requirements');
+  const hint = workbench.getByText('This is a sample, already planned.');
   await expect(hint).toBeVisible();
-  await workbench.getByLabel('Rate').fill('0.03');
+  await openPanel(workbench, 'Sheet and bath');
+  await workbench.getByLabel('Rate', { exact: true }).fill('0.03');
   await workbench.keyboard.press('Enter');
+  await openPanel(workbench, 'Requirements');
   await expect(hint).toHaveCount(0);
   await expect(workbench.getByText('To ask a depth')).toBeVisible();
 });

@@ -1,6 +1,14 @@
 /** Pictures of the app's main states for docs/workbench.md, made on demand: `ISOBATH_PICTURES=1 npx playwright test pictures`. */
 import { buoyLid, buoyLidNotes, dxf } from '#support/small-drawing.ts';
-import { dropFiles, expect, findOnSheet, statusOf, test } from '#support/workbench-page.ts';
+import {
+  dropFiles,
+  expect,
+  findOnSheet,
+  openSample,
+  saySheet,
+  statusOf,
+  test,
+} from '#support/workbench-page.ts';
 
 test.skip(process.env['ISOBATH_PICTURES'] === undefined, 'only when pictures are asked for');
 
@@ -24,7 +32,7 @@ test('the workbench in plan, in the bath and in relief', async ({ workbench }) =
 test('a drawing just opened, with depths written in it', async ({ workbench }) => {
   const text = dxf({ insunits: 4, entities: [...buoyLid, ...buoyLidNotes] });
   await dropFiles(workbench, [{ name: 'buoy-lid.dxf', text }]);
-  await workbench.getByRole('button', { name: 'understood' }).click();
+  await saySheet(workbench, '4');
   await expect(statusOf(workbench)).toContainText('regions');
   await workbench.getByRole('group', { name: 'Depths written in regions' }).scrollIntoViewIfNeeded();
   await workbench.waitForTimeout(500);
@@ -32,7 +40,7 @@ test('a drawing just opened, with depths written in it', async ({ workbench }) =
 });
 
 test('a taper in strips, and what another number of stages would cost', async ({ workbench }) => {
-  await workbench.getByLabel('Open a sample').selectOption('Survey glider, tapered lower skin');
+  await openSample(workbench, 'Survey glider, tapered lower skin');
   await expect(statusOf(workbench)).toContainText('9 stages');
   await expect(statusOf(workbench)).toContainText('planned in');
   await workbench.getByText('Stages: one more or fewer').click();

@@ -1,9 +1,10 @@
 /** What another number of stages would cost, and what the run does to the bath. */
-import { expect, statusOf, test } from '#support/workbench-page.ts';
+import { expect, openPanel, openSample, statusOf, test } from '#support/workbench-page.ts';
 
 test('one stage fewer is shown with what it costs; one more is taken, and undone', async ({ workbench }) => {
-  await workbench.getByLabel('Open a sample').selectOption('Survey glider, tapered lower skin');
+  await openSample(workbench, 'Survey glider, tapered lower skin');
   await expect(statusOf(workbench)).toContainText('9 stages');
+  await openPanel(workbench, 'Sheet and bath');
   await workbench.getByText('Stages: one more or fewer').click();
   const planning = workbench.getByRole('region', { name: 'Planning' });
   await expect(planning.getByRole('row', { name: /out of tolerance/ })).toContainText('8');
@@ -11,13 +12,14 @@ test('one stage fewer is shown with what it costs; one more is taken, and undone
   await planning.getByRole('button', { name: 'take 10 stages' }).click();
   await expect(statusOf(workbench)).toContainText('10 stages');
   await expect(planning.getByRole('row', { name: /as planned/ })).toContainText('10');
-  await workbench.getByRole('button', { name: 'undo' }).click();
+  await workbench.getByRole('button', { name: /^undo: /i }).click();
   await expect(statusOf(workbench)).toContainText('9 stages');
 });
 
 test('the bath sheet gives metal, caustic, hydrogen and air, and says what they are not', async ({
   workbench,
 }) => {
+  await openPanel(workbench, 'Sheet and bath');
   await workbench.getByText('Bath sheet').click();
   const planning = workbench.getByRole('region', { name: 'Planning' });
   await expect(planning).toContainText('Metal dissolved');
@@ -38,21 +40,24 @@ test('the bath sheet gives metal, caustic, hydrogen and air, and says what they 
 test('a bath run hotter than its rate was measured at takes fewer minutes, and says how sure that is', async ({
   workbench,
 }) => {
-  await workbench.getByText('Sheet, bath, levels, rules').click();
+  await openPanel(workbench, 'Sheet and bath');
   await workbench.getByRole('textbox', { name: 'Rate measured at' }).fill('80');
   await workbench.getByRole('textbox', { name: 'Rate measured at' }).press('Enter');
   await workbench.getByRole('textbox', { name: 'Bath run at' }).fill('90');
   await workbench.getByRole('textbox', { name: 'Bath run at' }).press('Enter');
   // 101.0 min by Arrhenius' law with 46 kJ/mol: 1.5394 times as fast.
   await expect(statusOf(workbench)).toContainText('65.6 min');
+  await openPanel(workbench, 'Findings');
   await expect(workbench.getByRole('region', { name: 'Findings' })).toContainText('80');
   await workbench.screenshot({ path: 'test-results/temperature.png' });
+  await openPanel(workbench, 'Sheet and bath');
   await workbench.getByRole('textbox', { name: 'Bath run at' }).fill('');
   await workbench.getByRole('textbox', { name: 'Bath run at' }).press('Enter');
   await expect(statusOf(workbench)).toContainText('101.0 min');
 });
 
 test('the tolerance of each floor, part by part; a level picks its regions', async ({ workbench }) => {
+  await openPanel(workbench, 'Sheet and bath');
   await workbench.getByText('Tolerance: what may go wrong').click();
   const planning = workbench.getByRole('region', { name: 'Planning' });
   const deepest = planning.getByRole('row', { name: /^3\.00/ });

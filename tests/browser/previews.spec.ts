@@ -1,24 +1,24 @@
 /** Every file can be looked at before it is saved, from its own bytes. */
 import AxeBuilder from '@axe-core/playwright';
-import { expect, statusOf, test } from '#support/workbench-page.ts';
+import { expect, openPanel, openSample, statusOf, test } from '#support/workbench-page.ts';
 
 test('the scribe drawing reads back in the stages’ colours; chosen files come, show, and can be saved', async ({
   workbench,
   page,
 }) => {
   await workbench.setViewportSize({ width: 1920, height: 1080 });
-  const handoff = workbench.getByRole('region', { name: 'Hand-off' });
-  await handoff.getByRole('strong').filter({ hasText: 'scribe.dxf' }).click();
+  await openPanel(workbench, 'Hand-off');
+  const handoff = workbench.getByRole('region', { name: 'Files to hand off' });
+  await handoff.getByRole('button', { name: /^scribe\.dxf/ }).click();
   const drawing = handoff.getByRole('img', { name: /scribe\.dxf as it reads back/ });
   await expect(drawing).toHaveAttribute('aria-label', /SCRIBE-01.*SCRIBE-03/);
   await workbench.screenshot({ path: 'test-results/preview-dxf.png' });
-  await handoff.getByText(/More files/).click();
   await handoff.getByLabel('solid with colours (GLB)').check();
   await handoff.getByLabel('machine program').check();
   await expect(statusOf(workbench)).toContainText('planned in');
-  await handoff.getByRole('strong').filter({ hasText: 'scribe.nc' }).click();
+  await handoff.getByRole('button', { name: /^scribe\.nc/ }).click();
   await expect(handoff.getByLabel('First lines of scribe.nc')).toContainText('G21');
-  await handoff.getByRole('strong').filter({ hasText: 'etched-part.glb' }).click();
+  await handoff.getByRole('button', { name: /^etched-part\.glb/ }).click();
   await expect(handoff.getByRole('img', { name: /etched-part\.glb/ })).toBeVisible();
   await workbench.waitForTimeout(1500);
   await workbench.screenshot({ path: 'test-results/preview-glb.png' });
@@ -33,14 +33,14 @@ test('section pictures, templates and the solid of another sample show from thei
   workbench,
 }) => {
   await workbench.setViewportSize({ width: 1920, height: 1080 });
-  await workbench.getByLabel('Open a sample').selectOption('Survey glider, tapered lower skin');
+  await openSample(workbench, 'Survey glider, tapered lower skin');
   await expect(statusOf(workbench)).toContainText('9 stages');
-  const handoff = workbench.getByRole('region', { name: 'Hand-off' });
-  await handoff.getByText(/More files/).click();
+  await openPanel(workbench, 'Hand-off');
+  const handoff = workbench.getByRole('region', { name: 'Files to hand off' });
   for (const choice of ['pictures of sections (SVG)', 'scribe template', 'solid with colours (GLB)'])
     await handoff.getByLabel(choice).check();
   await expect(statusOf(workbench)).toContainText('planned in');
-  const look = (name: string) => handoff.getByRole('strong').filter({ hasText: name });
+  const look = (name: string) => handoff.getByRole('button', { name: new RegExp(`^${name}`) });
   await look('section-01.svg').click();
   const picture = handoff.getByRole('img', { name: /section-01\.svg: section/ });
   await expect(picture).toBeVisible();

@@ -6,6 +6,7 @@ import {
   expect,
   findOnSheet,
   levelRows,
+  openPanel,
   pixelsNear,
   savedText,
   statusOf,
@@ -126,9 +127,9 @@ test('files chosen after the review leave every tick standing: which are made is
   await beginReview(workbench);
   await workbench.keyboard.press('Space');
   await workbench.getByRole('button', { name: 'back to planning' }).click();
-  await workbench.getByText('More files: none chosen').click();
+  await openPanel(workbench, 'Hand-off');
   await workbench.getByRole('checkbox', { name: 'points to inspect' }).check();
-  await expect(workbench.getByRole('button', { name: 'save inspection-points.csv' })).toBeEnabled();
+  await expect(workbench.getByRole('button', { name: 'Save inspection-points.csv' })).toBeEnabled();
   await beginReview(workbench);
   await expect(workbench.locator('.review-record')).toContainText('1 of 3');
 });
@@ -148,6 +149,7 @@ test('a finding flown to shows its regions whole, once: the review opens on the 
   await workbench.getByRole('button', { name: 'back to planning' }).click();
   await workbench.waitForTimeout(600);
   await expect(scale).toHaveText(whole ?? '');
+  await openPanel(workbench, 'Requirements');
   const depth = workbench.getByLabel('Depth', { exact: true });
   await depth.fill('2.8');
   await depth.press('Enter');

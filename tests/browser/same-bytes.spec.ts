@@ -10,7 +10,7 @@ import { samplesWithEveryFile } from '#support/every-file.ts';
 import { findFirefox, inFirefox } from '#support/in-firefox.ts';
 import { pageModule } from '#support/page-module.ts';
 import { runIsobath } from '#support/run-isobath.ts';
-import { dropFiles, expect, statusOf, test } from '#support/workbench-page.ts';
+import { dropFiles, expect, openPanel, statusOf, test } from '#support/workbench-page.ts';
 
 const NAME = 'gauge-pod-cover';
 const drawing = readFileSync(`samples/${NAME}.dxf`, 'utf8');
@@ -36,11 +36,12 @@ test('every file of a job is the same from browser and command line', async ({ w
     ]),
   );
   await dropFiles(workbench, inputs);
-  await expect(workbench.getByRole('button', { name: 'save etched-part.stl' })).toBeEnabled();
+  await openPanel(workbench, 'Hand-off');
+  await expect(workbench.getByRole('button', { name: 'Save etched-part.stl' })).toBeEnabled();
   await expect(statusOf(workbench)).toContainText('planned in');
   for (const name of names) {
     const waiting = workbench.waitForEvent('download');
-    await workbench.getByRole('button', { name: `save ${name}` }).click();
+    await workbench.getByRole('button', { name: `Save ${name}`, exact: true }).click();
     const saved = readFileSync(await (await waiting).path());
     expect(saved.equals(readFileSync(join(folder, 'out', name))), name).toBe(true);
     // Chromium starts no more than ten downloads a second.

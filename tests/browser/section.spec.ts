@@ -6,6 +6,7 @@ import {
   expect,
   findOnSheet,
   levelRows,
+  openSample,
   pixelsNear,
   sheetOf,
   statusOf,
@@ -152,7 +153,7 @@ test('a changed depth shows in the section at once', async ({ workbench }) => {
 });
 
 test('a finding that has an outline shows it where it flies to', async ({ workbench }) => {
-  await workbench.getByLabel('Open a sample').selectOption('Observatory shutter, in inches');
+  await openSample(workbench, 'Observatory shutter, in inches');
   await expect(statusOf(workbench)).toContainText('15 regions');
   const red = async () => (await pixelsNear(workbench, ['#b0201a'], 24))[0] ?? 0;
   expect(await red()).toBe(0);
@@ -166,7 +167,7 @@ test('a finding that has an outline shows it where it flies to', async ({ workbe
 
 test('another drawing is cut anew, at the end of its own run', async ({ workbench }) => {
   await clockOf(workbench).fill('40');
-  await workbench.getByLabel('Open a sample').selectOption('Observatory shutter, in inches');
+  await openSample(workbench, 'Observatory shutter, in inches');
   await expect(statusOf(workbench)).toContainText('15 regions');
   await expect(clockOf(workbench)).toHaveAttribute('aria-valuetext', /^\d+\.\d.min, end of the run$/);
   await expect(stripOf(workbench)).toContainText(/\d.in long/);

@@ -6,14 +6,17 @@ import {
   expect,
   findOnSheet,
   levelRows,
+  openPanel,
   savedText,
+  saySheet,
   statusOf,
+  stripOf,
   test,
 } from '#support/workbench-page.ts';
 
 const drawing = { name: 'buoy-lid.dxf', text: dxf({ insunits: 4, entities: [...buoyLid, ...buoyLidNotes] }) };
 const JOB = 'buoy-lid.job.json';
-const handoffOf = (page: Page) => page.getByRole('region', { name: 'Hand-off' });
+const handoffOf = (page: Page) => page.getByRole('region', { name: 'Files to hand off' });
 
 async function type(page: Page, label: string, text: string): Promise<void> {
   const field = page.getByRole('textbox', { name: label, exact: true });
@@ -23,8 +26,9 @@ async function type(page: Page, label: string, text: string): Promise<void> {
 
 async function savedNames(page: Page): Promise<string[]> {
   const names: string[] = [];
+  await openPanel(page, 'Hand-off');
   for (const button of await handoffOf(page)
-    .getByRole('button', { name: /^save / })
+    .getByRole('button', { name: /^save /i })
     .all()) {
     await expect(button).toBeEnabled();
     const saved = page.waitForEvent('download');
@@ -41,24 +45,27 @@ test('from a dropped drawing to every file, back after a reload, undone to the s
 }) => {
   // A drawing of their own, and what it says itself.
   await dropFiles(workbench, [drawing]);
-  await workbench.getByRole('button', { name: 'understood' }).click();
-  await workbench
-    .locator('details.layers')
-    .getByRole('combobox', { name: /TRIM/ })
-    .selectOption('edge of the part');
-  await workbench.getByRole('button', { name: 'take 2 of them' }).click();
+  await saySheet(workbench, '4.06');
+  await stripOf(workbench).getByText('Depth', { exact: true }).click();
+  await stripOf(workbench).getByRole('button', { name: 'Use depth' }).click();
   await expect(levelRows(workbench)).toHaveCount(2);
-  await type(workbench, 'Sheet', '4');
+  await openPanel(workbench, 'Sheet and bath');
+  await type(workbench, 'Thickness', '4');
 
   // The round one by hand, first too deep: a stop, which says what would do, and keeps the files back.
   const round = await findOnSheet(workbench, 'R04');
   await workbench.mouse.click(round.x, round.y);
   await type(workbench, 'Depth', '3.7');
+  await openPanel(workbench, 'Findings');
   const findings = workbench.getByRole('region', { name: 'Findings' });
   await expect(findings).toContainText('Web too thin');
-  await expect(handoffOf(workbench)).toContainText('kept back');
+  await openPanel(workbench, 'Hand-off');
+  await expect(workbench.getByRole('region', { name: 'Hand-off' })).toContainText('held back');
+  await openPanel(workbench, 'Findings');
   await findings.getByRole('button', { name: 'Web too thin' }).click();
+  await openPanel(workbench, 'Requirements');
   await type(workbench, 'Depth', '1.2');
+  await openPanel(workbench, 'Findings');
   await expect(findings).not.toContainText('Web too thin');
   await expect(levelRows(workbench)).toHaveCount(3);
 
@@ -77,10 +84,9 @@ test('from a dropped drawing to every file, back after a reload, undone to the s
   await workbench.getByRole('button', { name: 'back to planning' }).click();
 
   // Every file that there is.
-  await handoffOf(workbench)
-    .getByText(/More files/)
-    .click();
-  for (const choice of await handoffOf(workbench).getByRole('checkbox').all()) await choice.check();
+  await openPanel(workbench, 'Hand-off');
+  for (const choice of await handoffOf(workbench).getByRole('checkbox', { disabled: false }).all())
+    await choice.check();
   await expect(handoffOf(workbench).getByRole('button', { name: 'save traveller.pdf' })).toBeEnabled();
   const names = await savedNames(workbench);
   for (const name of [
@@ -102,17 +108,20 @@ test('from a dropped drawing to every file, back after a reload, undone to the s
   // Closed and opened: all of it is there.
   await expect(workbench.locator('.keeping')).toHaveText('kept');
   await workbench.reload();
+  await openPanel(workbench, 'Hand-off');
   await expect(handoffOf(workbench).getByRole('button', { name: 'save traveller.pdf' })).toBeEnabled();
   expect(await savedText(workbench, JOB)).toBe(job);
   expect(await savedText(workbench, 'plan.json')).toBe(plan);
   expect(await savedNames(workbench)).toEqual(names);
 
   // Back to the bare drawing, and forth again.
-  const undo = workbench.getByRole('button', { name: /^undo: / });
-  const redo = workbench.getByRole('button', { name: /^redo: / });
+  const undo = workbench.getByRole('button', { name: /^undo: /i });
+  const redo = workbench.getByRole('button', { name: /^redo: /i });
+  await openPanel(workbench, 'Findings');
   while (await undo.isEnabled()) await undo.click();
   await expect(levelRows(workbench)).toHaveCount(0);
   while (await redo.isEnabled()) await redo.click();
+  await openPanel(workbench, 'Hand-off');
   await expect(handoffOf(workbench).getByRole('button', { name: 'save traveller.pdf' })).toBeEnabled();
   expect(await savedText(workbench, JOB)).toBe(job);
   expect(await savedText(workbench, 'plan.json')).toBe(plan);

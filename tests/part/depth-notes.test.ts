@@ -5,16 +5,25 @@ const plain = { unit: 'mm', prefix: '' } as const;
 
 describe('a text that reads like a depth', () => {
   it.each([
-    ['2.20', { asks: 'depth', length: 2.2 }],
-    ['2,2', { asks: 'depth', length: 2.2 }],
-    ['.087in', { asks: 'depth', length: 2.2098 }],
-    ['3/32"', { asks: 'depth', length: 2.38125 }],
-    ['2.20 ±0.1', { asks: 'depth', length: 2.2, plus: 0.1, minus: 0.1 }],
-    ['2.20 +0.1 -0.05', { asks: 'depth', length: 2.2, plus: 0.1, minus: 0.05 }],
-    ['2.20 +0.1/−0', { asks: 'depth', length: 2.2, plus: 0.1, minus: 0 }],
-    ['t 1.6', { asks: 'thickness', length: 1.6 }],
-    ['T=1,6 ± 0,08', { asks: 'thickness', length: 1.6, plus: 0.08, minus: 0.08 }],
-    ['t.063 in', { asks: 'thickness', length: 1.6002 }],
+    ['2.20', { asks: 'depth', isSaid: false, length: 2.2 }],
+    ['2,2', { asks: 'depth', isSaid: false, length: 2.2 }],
+    ['.087in', { asks: 'depth', isSaid: false, length: 2.2098 }],
+    ['3/32"', { asks: 'depth', isSaid: false, length: 2.38125 }],
+    ['2.20 ±0.1', { asks: 'depth', isSaid: false, length: 2.2, plus: 0.1, minus: 0.1 }],
+    ['2.20 +0.1 -0.05', { asks: 'depth', isSaid: false, length: 2.2, plus: 0.1, minus: 0.05 }],
+    ['2.20 +0.1/−0', { asks: 'depth', isSaid: false, length: 2.2, plus: 0.1, minus: 0 }],
+    ['t 1.6', { asks: 'thickness', isSaid: true, length: 1.6 }],
+    ['T=1,6 ± 0,08', { asks: 'thickness', isSaid: true, length: 1.6, plus: 0.08, minus: 0.08 }],
+    ['t.063 in', { asks: 'thickness', isSaid: true, length: 1.6002 }],
+    ['T=.063"', { asks: 'thickness', isSaid: true, length: 1.6002 }],
+    ['1.6 THK', { asks: 'thickness', isSaid: true, length: 1.6 }],
+    ['1.7 remaining', { asks: 'thickness', isSaid: true, length: 1.7 }],
+    ['2.0 DEEP', { asks: 'depth', isSaid: true, length: 2 }],
+    ['Depth = 2.1 ±0.05', { asks: 'depth', isSaid: true, length: 2.1, plus: 0.05, minus: 0.05 }],
+    // 0.063 in is 1.6002 mm: the two are one length, whatever the drawing's unit.
+    ['1.6 (.063)', { asks: 'depth', isSaid: false, length: 1.6 }],
+    ['.063 [1.6]', { asks: 'depth', isSaid: false, length: 1.6002 }],
+    ['T=.063 (1.60)', { asks: 'thickness', isSaid: true, length: 1.6002 }],
   ])('%s', (text, note) => {
     expect(readDepthNote(text, plain)).toEqual(note);
   });
@@ -32,20 +41,27 @@ describe('a text that reads like a depth', () => {
     '2.2 + 0.1',
     '1.2 x 3',
     '2026-05-31',
+    '1.6 (2)',
+    '2.0 DEEPER',
+    'LEFT',
   ])('and one that does not: %s', (text) => {
     expect(readDepthNote(text, plain)).toBeUndefined();
   });
 
   it('is taken with the prefix of its drawing only, where there is one; a thickness wears its t', () => {
     const marked = { unit: 'mm', prefix: 'etch' } as const;
-    expect(readDepthNote('ETCH 2.20', marked)).toEqual({ asks: 'depth', length: 2.2 });
-    expect(readDepthNote('Etch=2.20', marked)).toEqual({ asks: 'depth', length: 2.2 });
+    expect(readDepthNote('ETCH 2.20', marked)).toEqual({ asks: 'depth', isSaid: true, length: 2.2 });
+    expect(readDepthNote('Etch=2.20', marked)).toEqual({ asks: 'depth', isSaid: true, length: 2.2 });
     expect(readDepthNote('2.20', marked)).toBeUndefined();
-    expect(readDepthNote('t 1.6', marked)).toEqual({ asks: 'thickness', length: 1.6 });
+    expect(readDepthNote('t 1.6', marked)).toEqual({ asks: 'thickness', isSaid: true, length: 1.6 });
   });
 
   it('is in the unit of the notes, 0.1 in being 2.54 mm, and never as much as the sheet', () => {
-    expect(readDepthNote('.1', { ...plain, unit: 'in' })).toEqual({ asks: 'depth', length: 2.54 });
+    expect(readDepthNote('.1', { ...plain, unit: 'in' })).toEqual({
+      asks: 'depth',
+      isSaid: false,
+      length: 2.54,
+    });
     expect(readDepthNote('254', { ...plain, thickness: 4 })).toBeUndefined();
     expect(readDepthNote('4', { ...plain, thickness: 4 })).toBeUndefined();
     expect(unitOfNotes('ft')).toBe('in');

@@ -22,7 +22,41 @@ export const test = base.extend<{ readonly workbench: Page }>({
 });
 
 export function statusOf(page: Page) {
-  return page.getByRole('contentinfo').getByRole('status');
+  return page.getByRole('banner').getByRole('status');
+}
+
+export type PanelTitle = 'Drawing' | 'Requirements' | 'Sheet and bath' | 'Findings' | 'Hand-off';
+
+/** Opens a subject of the side panel, where it is not open yet. */
+export async function openPanel(page: Page, title: PanelTitle): Promise<void> {
+  const head = page
+    .getByRole('complementary', { name: 'Job' })
+    .getByRole('button', { name: new RegExp(`^${title}`) });
+  if ((await head.first().getAttribute('aria-expanded')) !== 'true') await head.first().click();
+}
+
+/** The strip that leads from a drawing just opened to its plan. */
+export function stripOf(page: Page) {
+  return page.getByRole('region', { name: 'From the drawing to the plan' });
+}
+
+/** Says the sheet of a drawing just opened: its thickness in the unit on show, an aluminium alloy, and its usual bath. */
+export async function saySheet(page: Page, thickness: string): Promise<void> {
+  const strip = stripOf(page);
+  await strip.getByLabel(/^Thickness/).fill(thickness);
+  await strip.getByLabel('Alloy', { exact: true }).selectOption({ label: 'aluminium 2024-T3' });
+  await strip.getByRole('button', { name: 'Use this sheet' }).click();
+}
+
+/** Opens the page of jobs and samples. */
+export async function openStart(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Isobath: jobs, files, help' }).click();
+  await page.getByRole('menuitem', { name: 'Jobs and samples' }).click();
+}
+
+export async function openSample(page: Page, title: string): Promise<void> {
+  await openStart(page);
+  await page.getByRole('button', { name: title }).click();
 }
 
 export function sheetOf(page: Page) {
@@ -48,11 +82,14 @@ export async function findOnSheet(page: Page, text: string): Promise<{ x: number
   throw new Error(`nothing on the sheet reads ${text}`);
 }
 
-/** Saves a file of the hand-off and gives its text. */
+/** Saves a file of the hand-off and gives its text; the panel that was open is open again. */
 export async function savedText(page: Page, name: string): Promise<string> {
+  const open = await page.locator('.subject.open .title').textContent();
+  await openPanel(page, 'Hand-off');
   const waiting = page.waitForEvent('download');
-  await page.getByRole('button', { name: `save ${name}` }).click();
+  await page.getByRole('button', { name: `Save ${name}`, exact: true }).click();
   const download = await waiting;
+  if (open !== null && open !== 'Hand-off') await openPanel(page, open as PanelTitle);
   // Chromium starts no more than ten downloads a second, and forgets the others.
   await page.waitForTimeout(120);
   expect(download.suggestedFilename()).toBe(name);

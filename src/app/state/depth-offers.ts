@@ -17,17 +17,22 @@ interface OfferContext {
   readonly prefix: string;
   /** mm */
   readonly thickness: number;
+  /** What figures give that do not say it themselves; undefined until the engineer has said it. */
+  readonly meaning?: Meaning | undefined;
 }
+
+export type Meaning = 'depth' | 'thickness';
 
 /** Lengths nearer than this are the same figure, mm. */
 const SAME = 1e-4;
 
-export function depthOffers({ page, shapes, prefix, thickness }: OfferContext): JudgedOffer[] {
+export function depthOffers({ page, shapes, prefix, thickness, meaning }: OfferContext): JudgedOffer[] {
   if (page?.plan === undefined) return [];
   const unit = unitOfNotes(page.plan.drawing.unit as LengthUnit);
   const regionAt = (at: { x: number; y: number }) => shapes.find((shape) => shapeHolds(shape, at))?.region.id;
   const asked = new Map(shapes.map(({ region }) => [region.id, region.asked]));
-  return depthNotes(page.notes, regionAt, { unit, prefix, thickness }).map((offer) => {
+  return depthNotes(page.notes, regionAt, { unit, prefix, thickness }).map((read) => {
+    const offer = read.isSaid || meaning === undefined ? read : { ...read, asks: meaning };
     const now = asked.get(offer.region);
     const depth = offer.asks === 'depth' ? offer.length : thickness - offer.length;
     if (now === undefined || now.depth <= 0) return { ...offer, standing: 'open' };

@@ -1,38 +1,30 @@
 /**
- * A job for a drawing just opened: nothing asked yet; sheet, bath, rules and ways of handing off are carried over from the job before.
- * What names places, layers or an issue of the drawing before stays behind: in the new one it would mean something else.
+ * A job for a drawing just opened. Nothing of the job before goes over to it: what the drawing itself tells is filled in (its
+ * unit, the layer of its edge, layers about the part), a shop's own defaults where the user saved some, and all else is asked.
  */
+import type { BegunJob } from '#app/worker/plan-service.ts';
 import type { JobFile } from '#job/job-file.ts';
+import { setJobUnit } from './job-unit.ts';
+import type { ShopDefault } from './shop-default.ts';
 
-export function jobForDrawing(last: JobFile, drawing: string): JobFile {
-  const { layers, drawingUnits, wideLines, levels, lockedLevels, handoff, stock, ...kept } = last;
-  // Readings are of one sheet before its first dip; the next part is cut from another.
-  const { measured, ...sheet } = stock;
-  return {
-    ...kept,
+/**
+ * mm: stands in the file until the sheet is said, for a job has one; thicker than most that is etched, so that no figure of the
+ * drawing is passed over for it.
+ */
+export const UNSAID_THICKNESS = 25.4;
+
+export function jobForDrawing(drawing: string, begun: BegunJob | undefined, shop?: ShopDefault): JobFile {
+  const bare: JobFile = {
+    format: 'isobath-job',
+    version: 1,
     name: drawing.replace(/\.dxf$/i, ''),
     drawing,
-    stock: sheet,
+    units: 'mm',
+    layers: begun?.layers ?? { outline: [] },
+    stock: { thickness: UNSAID_THICKNESS },
+    process: {},
     requirements: [],
-    levels: 'as-drawn',
-    ...(handoff === undefined ? {} : { handoff: handoffOfAnyDrawing(handoff) }),
   };
-}
-
-/** The places of a tapered sheet cannot stay behind, for without them it has no thickness. */
-export function hasSheetPlaces(job: JobFile): boolean {
-  return typeof job.stock.thickness !== 'number';
-}
-
-function handoffOfAnyDrawing(last: NonNullable<JobFile['handoff']>): NonNullable<JobFile['handoff']> {
-  const { sections, date, issue, template, ...kept } = last;
-  const { holes, ...shape } = template ?? {};
-  const { at, ...hole } = holes ?? {};
-  return {
-    ...kept,
-    ...(issue?.by === undefined ? {} : { issue: { by: issue.by } }),
-    ...(template === undefined
-      ? {}
-      : { template: { ...shape, ...(holes === undefined ? {} : { holes: hole }) } }),
-  };
+  const own = shop === undefined ? bare : { ...bare, ...shop.choices };
+  return setJobUnit(own, begun?.units ?? 'mm');
 }

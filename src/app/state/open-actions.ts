@@ -1,11 +1,14 @@
 /** Opens jobs and drawings: from files, from a sample, or from the list of jobs. */
 import type { StoreApi } from 'zustand/vanilla';
-import type { DrawingFile, DrawingLook, ReportProgress } from '#app/worker/plan-service.ts';
+import type { BegunJob, DrawingFile, DrawingLook, ReportProgress } from '#app/worker/plan-service.ts';
+import { type LengthUnit, unitName } from '#units/length-unit.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 import { type History, startHistory, takeStep } from './history.ts';
+import { jobForDrawing } from './job-for-drawing.ts';
 import { freshId } from './kept-job.ts';
 import { drawingAmong, openFiles } from './open-files.ts';
 import { delayedReporter } from './progress-reporter.ts';
+import { keptShopDefault } from './shop-default.ts';
 import {
   EMPTY_WORKBENCH,
   type Notice,
@@ -21,7 +24,15 @@ export type LookAtDrawing = (
   report: ReportProgress,
 ) => Promise<DrawingLook | undefined>;
 
-export function openActions(store: StoreApi<WorkbenchState>, lookAt: LookAtDrawing) {
+/** What a drawing by itself tells of a job for it; undefined where its unit is not known, or the look was ended. */
+export type BeginJob = (drawing: DrawingFile, unit: LengthUnit | undefined) => Promise<BegunJob | undefined>;
+
+export interface DrawingTies {
+  readonly look: LookAtDrawing;
+  readonly begin: BeginJob;
+}
+
+export function openActions(store: StoreApi<WorkbenchState>, { look: lookAt, begin }: DrawingTies) {
   const look = (change: Partial<Session>) =>
     store.setState(({ session }) => ({ session: { ...session, ...change } }));
 
@@ -42,38 +53,27 @@ export function openActions(store: StoreApi<WorkbenchState>, lookAt: LookAtDrawi
     }));
   };
 
-  /** Says why where there is no look to go by: such a drawing is not opened, for nothing says that it ever could be. */
-  const lookOrRefuse = async (drawing: DrawingFile): Promise<DrawingLook | 'not looked at'> => {
-    const { name } = drawing;
-    const reporter = delayedReporter(
-      (progress) =>
-        store.setState(({ derived }) => ({
-          derived: { ...derived, looking: progress && { ...progress, name } },
-        })),
-      'reading the drawing',
-    );
-    const refuse = (why: string) => {
-      look({
-        notice: { text: `${name} was not opened: ${why}. The open job is unchanged.`, findings: [] },
-      });
-      return 'not looked at' as const;
+  /** A job on a new drawing, with what the drawing itself tells. */
+  const begun = async (document: OpenDocument, unit?: LengthUnit): Promise<OpenDocument> => {
+    const { drawing, unsaid = [] } = document;
+    if (drawing === undefined || !unsaid.includes('unit')) return document;
+    const told = await begin(drawing, unit);
+    const job = jobForDrawing(drawing.name, told, keptShopDefault());
+    return {
+      ...document,
+      job: unit === undefined ? job : { ...job, drawingUnits: unit },
+      unsaid: told === undefined ? unsaid : unsaid.filter((each) => each !== 'unit'),
     };
-    try {
-      return (await lookAt(drawing, reporter.report)) ?? refuse('reading it was stopped');
-    } catch (error) {
-      return refuse(`reading it broke off (${error instanceof Error ? error.message : String(error)})`);
-    } finally {
-      reporter.end();
-    }
   };
 
   const open = async (files: readonly DrawingFile[], isOwn: boolean) => {
     const drawing = drawingAmong(files);
-    const seen = drawing && (await lookOrRefuse(drawing));
+    const seen = drawing && (await lookOrRefuse(store, lookAt, drawing));
     if (seen === 'not looked at') return;
     const opened = openFiles(store.getState().history?.present.document, files, seen);
     if (opened.kind === 'refused') return look({ notice: opened.notice });
-    const { label, document, notice } = opened;
+    const { label, notice } = opened;
+    const document = await begun(opened.document);
     const { history } = store.getState();
     if (opened.kind === 'job' || history === undefined) {
       setOpenJob({ id: freshId(), isOwn }, startHistory(label, document), { notice });
@@ -85,7 +85,43 @@ export function openActions(store: StoreApi<WorkbenchState>, lookAt: LookAtDrawi
 
   return {
     setOpenJob,
+    /** The unit of a drawing that states none: then the drawing can be read, and tells its edge and layers. */
+    sayUnit: async (unit: LengthUnit) => {
+      const { history } = store.getState();
+      if (history === undefined) return;
+      const document = await begun(history.present.document, unit);
+      store.setState({ history: takeStep(history, { label: `drawn in ${unitName(unit)}`, document }) });
+      look({ unit: document.job.units ?? 'mm' });
+    },
     openFiles: (files: readonly DrawingFile[]) => open(files, true),
     openSample: (files: readonly DrawingFile[]) => open(files, false),
   };
+}
+
+/** Says why where there is no look to go by: such a drawing is not opened, for nothing says that it ever could be. */
+async function lookOrRefuse(
+  store: StoreApi<WorkbenchState>,
+  lookAt: LookAtDrawing,
+  drawing: DrawingFile,
+): Promise<DrawingLook | 'not looked at'> {
+  const { name } = drawing;
+  const reporter = delayedReporter(
+    (progress) =>
+      store.setState(({ derived }) => ({
+        derived: { ...derived, looking: progress && { ...progress, name } },
+      })),
+    'reading the drawing',
+  );
+  const refuse = (why: string) => {
+    const notice = { text: `${name} was not opened: ${why}. The open job is unchanged.`, findings: [] };
+    store.setState(({ session }) => ({ session: { ...session, notice } }));
+    return 'not looked at' as const;
+  };
+  try {
+    return (await lookAt(drawing, reporter.report)) ?? refuse('reading it was stopped');
+  } catch (error) {
+    return refuse(`reading it broke off (${error instanceof Error ? error.message : String(error)})`);
+  } finally {
+    reporter.end();
+  }
 }

@@ -7,7 +7,7 @@ import { readJob } from '#job/files/read-job.ts';
 import { bareJob } from '#job/resolve/bare-job.ts';
 import { resolveJob } from '#job/resolve/resolve-job.ts';
 import { MOST_JOB_BYTES } from '#run/run-limits.ts';
-import { hasSheetPlaces, jobForDrawing } from './job-for-drawing.ts';
+import { jobForDrawing } from './job-for-drawing.ts';
 import type { Notice, OpenDocument } from './workbench-state.ts';
 
 /** A job of its own, a step of the job that is open (a file of it came, or came anew), or nothing. */
@@ -131,28 +131,25 @@ function takenFor({ job, drawing }: OpenDocument): string {
 }
 
 function openDrawing(before: OpenDocument | undefined, drawing: DrawingFile): OpenedFiles {
-  if (before === undefined) return refuse('Open a job file first: it names the sheet and the bath.');
   const label = `open ${drawing.name}`;
-  const isNamed = fileNameOf(before.job.drawing) === drawing.name;
-  if (before.drawing === undefined || isNamed) {
-    // The drawing that the job waits for, or a new issue of the one it has.
-    const job = isNamed ? before.job : { ...before.job, drawing: drawing.name };
-    return { kind: 'step', document: { ...before, job, drawing }, label, notice: undefined };
+  if (before !== undefined) {
+    const isNamed = fileNameOf(before.job.drawing) === drawing.name;
+    if (before.drawing === undefined || isNamed) {
+      // The drawing that the job waits for, or a new issue of the one it has.
+      const job = isNamed ? before.job : { ...before.job, drawing: drawing.name };
+      return { kind: 'step', document: { ...before, job, drawing }, label, notice: undefined };
+    }
   }
-  const last = before.job.name ?? before.job.drawing;
-  const places = hasSheetPlaces(before.job)
-    ? ` The sheet’s taper runs between places of ${last}: put places of ${drawing.name} there.`
-    : '';
-  const text = `New job on ${drawing.name}. Sheet, etch factor and rate are those of ${last}: check them.${places} Then say which layer is the edge of the part, pick regions and type their depths.`;
   return {
     kind: 'job',
     document: {
-      job: jobForDrawing(before.job, drawing.name),
+      job: jobForDrawing(drawing.name, undefined),
       jobFileName: drawing.name.replace(/(\.dxf)?$/i, '.job.json'),
       drawing,
+      unsaid: ['unit', 'stock', 'figures'],
     },
     label,
-    notice: { text, findings: [] },
+    notice: undefined,
   };
 }
 

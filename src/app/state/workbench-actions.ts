@@ -1,20 +1,13 @@
 /** Everything that can be done at the workbench, as functions on its store. */
 import type { StoreApi } from 'zustand/vanilla';
 import type { JobFile } from '#job/job-file.ts';
-import type { ShownUnit } from '#units/show-length.ts';
 import { askOfRegions, type RequirementEdit } from './edit-job.ts';
 import { closeGroup, redo, takeStep, undo } from './history.ts';
-import { type LookAtDrawing, openActions } from './open-actions.ts';
+import { lookActions } from './look-actions.ts';
+import { type DrawingTies, openActions } from './open-actions.ts';
 import { inDrawing, regionTargets } from './region-targets.ts';
 import { sheetActions } from './sheet-actions.ts';
-import type {
-  Flight,
-  SectionHeight,
-  SectionLine,
-  Session,
-  SheetView,
-  WorkbenchState,
-} from './workbench-state.ts';
+import type { OpenDocument, Session, Unsaid, WorkbenchState } from './workbench-state.ts';
 
 type JobHistory = NonNullable<WorkbenchState['history']>;
 
@@ -22,7 +15,7 @@ export type SelectHow = 'only' | 'toggle' | 'add';
 
 export type WorkbenchActions = ReturnType<typeof workbenchActions>;
 
-export function workbenchActions(store: StoreApi<WorkbenchState>, lookAt: LookAtDrawing) {
+export function workbenchActions(store: StoreApi<WorkbenchState>, ties: DrawingTies) {
   const look = (change: Partial<Session>) =>
     store.setState(({ session }) => ({ session: { ...session, ...change } }));
   const select = (ids: readonly string[], how: SelectHow = 'only') =>
@@ -39,13 +32,28 @@ export function workbenchActions(store: StoreApi<WorkbenchState>, lookAt: LookAt
   const edit = (label: string, change: (job: JobFile) => JobFile, group?: string) => {
     moveOn((history) => {
       const { document } = history.present;
-      const job = change(document.job);
-      const step = { label, document: { ...document, job }, ...(group === undefined ? {} : { group }) };
+      const next = { ...document, job: change(document.job) };
+      const step = {
+        label,
+        document: withSheetSaid(document, next),
+        ...(group === undefined ? {} : { group }),
+      };
       return takeStep(history, step);
     });
   };
 
+  /** Says what only the engineer can, with what it makes of the job. */
+  const say = (what: Unsaid, label: string, change: (job: JobFile) => JobFile) =>
+    moveOn((history) => {
+      const { document } = history.present;
+      const unsaid = (document.unsaid ?? []).filter((each) => each !== what);
+      return takeStep(history, { label, document: { ...document, job: change(document.job), unsaid } });
+    });
+
   const askOfSelection = (change: RequirementEdit, label: string) => {
+    if (store.getState().history?.present.document.unsaid?.includes('stock')) {
+      return look({ notice: { text: 'Say the thickness of the sheet first.', findings: [] } });
+    }
     const targets = regionTargets(store.getState());
     const { selection } = store.getState().session;
     const chosen = new Set(selection.flatMap((id) => targets.get(id) ?? []));
@@ -57,8 +65,8 @@ export function workbenchActions(store: StoreApi<WorkbenchState>, lookAt: LookAt
     select,
     ...sheetActions(store, edit),
     edit,
-    ...openActions(store, lookAt),
-    notify: (text: string) => look({ notice: { text, findings: [] } }),
+    say,
+    ...openActions(store, ties),
     askOfSelection,
     /** Depths at the left and the right end of the section; between them depth changes evenly along the cut. */
     taperAlongCut: (depths: { readonly left: number; readonly right: number }, label: string) => {
@@ -72,18 +80,7 @@ export function workbenchActions(store: StoreApi<WorkbenchState>, lookAt: LookAt
       store.setState(({ history }) => (history === undefined ? {} : { history: closeGroup(history) })),
     undo: () => moveOn(undo),
     redo: () => moveOn(redo),
-    show: (view: SheetView) => look({ view }),
-    readIn: (unit: ShownUnit) => look({ unit }),
-    exaggerate: (exaggeration: number) => look({ exaggeration }),
-    flyTo: (flight: Flight) => look({ flight }),
-    cutAlong: (cut: SectionLine) => look({ cut }),
-    drawHeights: (sectionHeight: SectionHeight) => look({ sectionHeight }),
-    /** Past the last minute the end of the run is meant. */
-    turnClock: (minute: number | undefined) => {
-      const end = store.getState().derived.page?.plan?.totals.minutes ?? 0;
-      look({ minute: minute === undefined || minute >= end ? undefined : Math.max(0, minute) });
-    },
-    dismissNotice: () => look({ notice: undefined }),
+    ...lookActions(store, look),
   };
 }
 
@@ -95,4 +92,12 @@ function selected(before: readonly string[], ids: readonly string[], how: Select
     else chosen.add(id);
   }
   return [...chosen];
+}
+
+/** A thickness typed anywhere says what the sheet is. */
+function withSheetSaid(before: OpenDocument, after: OpenDocument): OpenDocument {
+  const isSame =
+    before.job.stock.thickness === after.job.stock.thickness || before.job.units !== after.job.units;
+  if (isSame || after.unsaid?.includes('stock') !== true) return after;
+  return { ...after, unsaid: after.unsaid.filter((each) => each !== 'stock') };
 }

@@ -23,7 +23,12 @@ export interface OpenDocument {
   readonly asRead?: { readonly job: JobFile; readonly text: string };
   /** Undefined while a job is open without the drawing it names. */
   readonly drawing: DrawingFile | undefined;
+  /** What only the engineer can say of a drawing just opened, and has not said yet. */
+  readonly unsaid?: readonly Unsaid[];
 }
+
+/** The unit of a drawing that states none; sheet and bath; what the figures in it give. */
+export type Unsaid = 'unit' | 'stock' | 'figures';
 
 export type SheetView = 'plan' | 'relief';
 

@@ -1,4 +1,8 @@
-/** The window, as what it is for just now. */
+/** The window, as what it is for just now, with what lies over each of them. */
+import { useState } from 'react';
+import { ToastLine } from './controls/ToastLine.tsx';
+import { startToasts, ToastContext } from './controls/toasts.ts';
+import { CommandPalette } from './palette/CommandPalette.tsx';
 import { ReviewView } from './review/ReviewView.tsx';
 import { TankView } from './tank/TankView.tsx';
 import { WorkbenchView } from './WorkbenchView.tsx';
@@ -6,7 +10,13 @@ import { useMode } from './workbench-context.ts';
 
 export function ModeView() {
   const mode = useMode((state) => state.mode);
-  if (mode === 'review') return <ReviewView />;
+  const [toasts] = useState(startToasts);
   if (mode === 'tank') return <TankView />;
-  return <WorkbenchView />;
+  return (
+    <ToastContext value={toasts}>
+      {mode === 'review' ? <ReviewView /> : <WorkbenchView />}
+      {mode === 'planning' && <CommandPalette />}
+      <ToastLine />
+    </ToastContext>
+  );
 }

@@ -1,10 +1,13 @@
-/** Whether the person's system asks for a dark page. */
+/** Whether the page is dark: as the user chose, else as the system asks. */
 import { useSyncExternalStore } from 'react';
+import { useLayout } from './workbench-context.ts';
 
 const QUERY = '(prefers-color-scheme: dark)';
 
 export function usePrefersDark(): boolean {
-  return useSyncExternalStore(subscribe, () => matchMedia(QUERY).matches);
+  const theme = useLayout((state) => state.theme);
+  const isSystemDark = useSyncExternalStore(subscribe, () => matchMedia(QUERY).matches);
+  return theme === 'system' ? isSystemDark : theme === 'dark';
 }
 
 function subscribe(onChange: () => void): () => void {

@@ -4,6 +4,7 @@ import { useStore } from 'zustand';
 import type { StoreApi } from 'zustand/vanilla';
 import type { Follower } from '#app/state/follow-plan.ts';
 import type { JobList } from '#app/state/job-list.ts';
+import type { LayoutState, LayoutStore } from '#app/state/layout-state.ts';
 import type { ModeState } from '#app/state/mode-state.ts';
 import type { Planner } from '#app/state/planner.ts';
 import type { WorkbenchActions } from '#app/state/workbench-actions.ts';
@@ -17,6 +18,7 @@ export interface Workbench {
   readonly follower: Follower;
   readonly mode: StoreApi<ModeState>;
   readonly jobList: JobList;
+  readonly layout: LayoutStore;
 }
 
 export const WorkbenchContext = createContext<Workbench | undefined>(undefined);
@@ -37,4 +39,8 @@ export function useMode<Part>(part: (state: ModeState) => Part): Part {
 
 export function useDocument(): OpenDocument | undefined {
   return useWorkbenchState((state) => state.history?.present.document);
+}
+
+export function useLayout<Part>(part: (state: LayoutState) => Part): Part {
+  return useStore(useWorkbench().layout, part);
 }

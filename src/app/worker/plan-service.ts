@@ -1,8 +1,10 @@
 /** What the page may ask of the worker. Types only. */
 import type { Finding } from '#findings/finding.ts';
 import type { Point } from '#geometry/point.ts';
+import type { JobFile } from '#job/job-file.ts';
 import type { PlaceDepth } from '#run/depth-job.ts';
 import type { Section, SectionRequest } from '#run/section-job.ts';
+import type { LengthUnit } from '#units/length-unit.ts';
 import type { DrawnLine, PlannedPage, ReliefAnswer } from './planned-page.ts';
 import type { WireEnd, WirePage } from './wire-page.ts';
 
@@ -26,6 +28,12 @@ export interface DrawingLook {
   /** False where not one line of it can be used. */
   readonly isUsable: boolean;
   readonly findings: readonly Finding[];
+}
+
+/** What a drawing by itself tells of a job for it. */
+export interface BegunJob {
+  readonly units: NonNullable<JobFile['units']>;
+  readonly layers: NonNullable<JobFile['layers']>;
 }
 
 export type ReportProgress = (share: number, what: string) => void;
@@ -59,6 +67,8 @@ export interface PlanService extends EtchedQuestions {
   readBack(bytes: Uint8Array): Promise<readonly DrawnLine[] | undefined>;
   /** Undefined when the worker was ended meanwhile. */
   look(drawing: DrawingFile, progress: ReportProgress): Promise<DrawingLook | undefined>;
+  /** Undefined where the drawing states no unit and none is given, or the worker was ended meanwhile. */
+  begin(drawing: DrawingFile, unit: LengthUnit | undefined): Promise<BegunJob | undefined>;
   /** Undefined when the run was cancelled. */
   plan(request: PlanRequest, listener: PlanListener): Promise<PlannedPage | undefined>;
   cancel(run: number): void;
@@ -70,6 +80,7 @@ export interface PlanService extends EtchedQuestions {
 export interface WorkerService extends EtchedQuestions {
   readBack(bytes: Uint8Array): Promise<readonly DrawnLine[]>;
   look(drawing: DrawingFile, progress: ReportProgress): Promise<DrawingLook>;
+  begin(drawing: DrawingFile, unit: LengthUnit | undefined): Promise<BegunJob | undefined>;
   /** Holds a lock of that name as long as the worker lives, for the page to see its end; answers when it has it. */
   hold(lock: string): Promise<void>;
   plan(

@@ -8,6 +8,7 @@ import { contourOfPath } from '#handoff/contour.ts';
 import { etchedSolid } from '#handoff/etched-solid.ts';
 import { depthsOf } from '#run/depth-job.ts';
 import { type EtchedPart, etchedPart } from '#run/etched-part.ts';
+import { newJob } from '#run/new-job.ts';
 import { type EarlyPlan, runJob } from '#run/run-job.ts';
 import { createRunMemory, drawingFor, type RunMemory } from '#run/run-memory.ts';
 import { RunCancelled } from '#run/run-options.ts';
@@ -52,6 +53,11 @@ function planService(): WorkerService {
       const { curves, findings } = drawingFor(memory, bytes, { progress });
       (progress as Comlink.Remote<ReportProgress>)[Comlink.releaseProxy]();
       return { isUsable: curves.length > 0, findings };
+    },
+    async begin({ name, bytes }, unit) {
+      const { jobFile } = newJob({ drawingName: name, drawingBytes: bytes, unit, notePrefix: '' });
+      if (jobFile?.units === undefined || jobFile.layers === undefined) return undefined;
+      return { units: jobFile.units, layers: jobFile.layers };
     },
     hold: (lock) =>
       new Promise((answer) => {

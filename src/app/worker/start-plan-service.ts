@@ -84,6 +84,7 @@ export function startPlanService(): PlanService {
     },
     readBack: (bytes) => unlessEnded(tie.remote.readBack(bytes)),
     look: (drawing, progress) => unlessEnded(tie.remote.look(drawing, Comlink.proxy(progress))),
+    begin: (drawing, unit) => unlessEnded(tie.remote.begin(drawing, unit)),
     relief: (run, request) => unlessEnded(tie.remote.relief(run, request)),
     section: (run, request) => unlessEnded(tie.remote.section(run, request)),
     depth: (run, request) => unlessEnded(tie.remote.depth(run, request)),

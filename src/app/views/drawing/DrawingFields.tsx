@@ -1,7 +1,7 @@
 /** How the drawing is read: its unit where it says none or a wrong one, the gaps that are joined, and what wide polylines are. */
 import { ChoiceField } from '#app/views/job/ChoiceField.tsx';
 import { FieldControl } from '#app/views/job/FieldControl.tsx';
-import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
+import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { setField } from '#job/fields/edit-field.ts';
 import { JOB, type JobFile } from '#job/job-file.ts';
 import { LENGTH_UNITS, type LengthUnit, unitName } from '#units/length-unit.ts';
@@ -11,6 +11,7 @@ const USUAL: ReadonlySet<LengthUnit> = new Set(['mm', 'in', 'cm', 'm', 'ft', 'mi
 
 export function DrawingFields({ job }: { readonly job: JobFile }) {
   const { actions } = useWorkbench();
+  const isUnsaid = useDocument()?.unsaid?.includes('unit') === true;
   const stated = useWorkbenchState((state) => state.derived.page?.statedUnit);
   const findings = useWorkbenchState((state) => state.derived.page?.findings) ?? [];
   const hasWideLines = findings.some(({ code }) => code === 'polyline-wide');
@@ -20,11 +21,13 @@ export function DrawingFields({ job }: { readonly job: JobFile }) {
       <ChoiceField
         label="Drawn in"
         value={job.drawingUnits ?? ''}
-        onTake={(chosen) =>
-          actions.edit(chosen === '' ? 'unit of the drawing' : `drawn in ${chosen}`, (before) =>
+        onTake={(chosen) => {
+          const unit = LENGTH_UNITS.find((each) => each === chosen);
+          if (unit !== undefined && isUnsaid) return void actions.sayUnit(unit);
+          return actions.edit(chosen === '' ? 'unit of the drawing' : `drawn in ${chosen}`, (before) =>
             setField(before, ['drawingUnits'], chosen === '' ? undefined : chosen),
-          )
-        }
+          );
+        }}
       >
         <option value="">
           {stated === undefined ? 'not said: choose' : `${unitName(stated)}, as it says`}

@@ -4,9 +4,11 @@ import { useWorkbench } from '#app/views/workbench-context.ts';
 import { setField } from '#job/fields/edit-field.ts';
 import { JOB } from '#job/job-file.ts';
 import { ChoiceField } from './ChoiceField.tsx';
+import { EtchFactorField } from './EtchFactorField.tsx';
 import { GroupFields } from './FieldControl.tsx';
 import type { JobPart } from './job-part.ts';
 import { figuresOf } from './known-figures.ts';
+import { RateField } from './RateField.tsx';
 
 export function BathFields({ job, filled }: JobPart) {
   const { actions } = useWorkbench();
@@ -39,6 +41,8 @@ export function BathFields({ job, filled }: JobPart) {
         {fitting.length > 0 && <optgroup label={`etches ${metal}`}>{fitting.map(option)}</optgroup>}
         <optgroup label={fitting.length > 0 ? 'for other metals' : 'all'}>{others.map(option)}</optgroup>
       </ChoiceField>
+      <EtchFactorField job={job} />
+      <RateField job={job} />
       <GroupFields group={JOB.members.process} path={['process']} job={job} filled={filled} />
     </fieldset>
   );

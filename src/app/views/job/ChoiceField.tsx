@@ -12,7 +12,7 @@ interface ChoiceFieldProps {
 export function ChoiceField({ label, value, onTake, children }: ChoiceFieldProps) {
   const id = useId();
   return (
-    <span className="choice">
+    <span className={value === '' ? 'choice usual' : 'choice'}>
       <label htmlFor={id}>{label}</label>
       <select id={id} value={value} onChange={({ target }) => onTake(target.value)}>
         {children}

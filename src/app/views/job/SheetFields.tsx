@@ -1,6 +1,8 @@
 /** The sheet as delivered: alloy, density, tolerance, and both ends of one that tapers. */
 
 import { fromJobUnits, setTaperEnd } from '#app/state/edit-figures.ts';
+import { setSheetThickness } from '#app/state/edit-job.ts';
+import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import { LengthField } from '#app/views/LengthField.tsx';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { setField } from '#job/fields/edit-field.ts';
@@ -39,6 +41,16 @@ export function SheetFields({ job, filled }: JobPart) {
           </option>
         ))}
       </ChoiceField>
+      {typeof thickness === 'number' && (
+        <LengthField
+          label="Thickness"
+          length={sheetThickness(job)}
+          least={0.1}
+          onTake={(length) =>
+            actions.edit(`sheet ${showLength(length, unit)}`, (before) => setSheetThickness(before, length))
+          }
+        />
+      )}
       <GroupFields group={JOB.members.stock} path={['stock']} job={job} filled={filled} />
       {typeof thickness === 'object' &&
         (['thicknessFrom', 'thicknessTo'] as const).map((end) => (

@@ -3,6 +3,7 @@ import { type KeyboardEvent, useMemo, useRef, useState } from 'react';
 import { createStore } from 'zustand/vanilla';
 import type { ScenePicture } from '#app/scene/scene-picture.ts';
 import type { ViewPose } from '#app/scene/view-pose.ts';
+import { focusDepth } from '#app/views/requirements/focus-depth.ts';
 import { usePrefersDark } from '#app/views/use-prefers-dark.ts';
 import { type Size, useSize } from '#app/views/use-size.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
@@ -11,7 +12,6 @@ import { sayFinding } from '#findings/say-finding.ts';
 import { contourOfPath } from '#handoff/contour.ts';
 import { BathKey } from './BathKey.tsx';
 import { CutLine } from './CutLine.tsx';
-import { DepthEntry } from './DepthEntry.tsx';
 import { PlaceMark } from './PlaceMark.tsx';
 import { ScaleBars } from './ScaleBars.tsx';
 import { SheetChoices } from './SheetChoices.tsx';
@@ -25,12 +25,11 @@ const NO_LINES: ScenePicture['lines'] = [];
 const START_OF_FIGURE = /^[\d.,]$/;
 
 export function SheetView() {
-  const { store, actions } = useWorkbench();
+  const { store, actions, layout } = useWorkbench();
   const frame = useRef<HTMLDivElement>(null);
   const hover = useRef<HTMLParagraphElement>(null);
   const box = useRef<HTMLDivElement>(null);
   const carried = useRef<HTMLParagraphElement>(null);
-  const depthInput = useRef<HTMLInputElement>(null);
   const size = useSize(frame);
   const measured = useRef<Size>({ width: 1, height: 1 });
   if (size !== undefined) measured.current = size;
@@ -66,46 +65,39 @@ export function SheetView() {
   const onKeyDown = (event: KeyboardEvent<HTMLDivElement>) => {
     const host = { store, actions, pose, size: measured.current, fitAll };
     if (sheetKey(event.nativeEvent, host)) event.preventDefault();
-    else if (START_OF_FIGURE.test(event.key) && selection.length > 0) {
-      // The start of a depth: the field takes this very key, in place of the figure it shows.
-      depthInput.current?.focus();
-      depthInput.current?.select();
-    }
+    else if (START_OF_FIGURE.test(event.key) && selection.length > 0) focusDepth(layout);
   };
   return (
-    <>
-      <section
-        className={`sheet${isStale ? ' stale' : ''}${isReliefBehind ? ' behind' : ''}`}
-        aria-label="Sheet"
+    <section
+      className={`sheet${isStale ? ' stale' : ''}${isReliefBehind ? ' behind' : ''}`}
+      aria-label="Sheet"
+    >
+      <div
+        className="sheet-frame"
+        ref={frame}
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: a drawing surface takes keys, as its role says
+        tabIndex={0}
+        role="application"
+        aria-label={sheetName(view, selection)}
+        aria-describedby="sheet-keys"
+        onKeyDown={onKeyDown}
       >
-        <div
-          className="sheet-frame"
-          ref={frame}
-          // biome-ignore lint/a11y/noNoninteractiveTabindex: a drawing surface takes keys, as its role says
-          tabIndex={0}
-          role="application"
-          aria-label={sheetName(view, selection)}
-          aria-describedby="sheet-keys"
-          onKeyDown={onKeyDown}
-        >
-          <SheetPicture picture={picture} pose={pose} />
-          <div className="pick-box" ref={box} hidden />
-          <PlaceMark pose={pose} size={size} />
-        </div>
-        <p id="sheet-keys" hidden>
-          Arrow keys move or turn the sheet, plus and minus zoom, Home shows the whole part, Page Up and Page
-          Down pick the region before or after, Escape picks none, a figure and Enter set the depth.
-        </p>
-        <CutLine pose={pose} size={size} />
-        <SheetChoices fitAll={fitAll} />
-        <BathKey />
-        <ScaleBars pose={pose} />
-        {view === 'relief' && relief?.heldBack !== undefined && <HeldBack finding={relief.heldBack} />}
-        <p className="hover-reading" ref={hover} />
-        <p className="carried" ref={carried} hidden />
-      </section>
-      <DepthEntry inputRef={depthInput} />
-    </>
+        <SheetPicture picture={picture} pose={pose} />
+        <div className="pick-box" ref={box} hidden />
+        <PlaceMark pose={pose} size={size} />
+      </div>
+      <p id="sheet-keys" hidden>
+        Arrow keys move or turn the sheet, plus and minus zoom, Home shows the whole part, Page Up and Page
+        Down pick the region before or after, Escape picks none, a figure and Enter set the depth.
+      </p>
+      <CutLine pose={pose} size={size} />
+      <SheetChoices fitAll={fitAll} />
+      <BathKey />
+      <ScaleBars pose={pose} />
+      {view === 'relief' && relief?.heldBack !== undefined && <HeldBack finding={relief.heldBack} />}
+      <p className="hover-reading" ref={hover} />
+      <p className="carried" ref={carried} hidden />
+    </section>
   );
 }
 

@@ -1,0 +1,72 @@
+/** How the window is laid out, per user and not per job: which panel is open, the height of the foot, light or dark. Kept in the browser. */
+import { createStore, type StoreApi } from 'zustand/vanilla';
+
+/** The subjects of the side panel, in the order of the job. */
+export const PANELS = ['drawing', 'requirements', 'stock', 'findings', 'handoff'] as const;
+export type PanelName = (typeof PANELS)[number];
+
+export type Theme = 'system' | 'light' | 'dark';
+
+export interface LayoutState {
+  /** The subject that is open; undefined while the panel is folded to its rail. */
+  readonly panel: PanelName | undefined;
+  /** px; of section and clock together. */
+  readonly footHeight: number;
+  readonly theme: Theme;
+  /** How a whole hand-off is saved. */
+  readonly saveAs: 'zip' | 'folder';
+  /** What lies over the window: none of it is kept. */
+  readonly over: 'nothing' | 'start' | 'palette';
+}
+
+export const FOOT = { usual: 160, folded: 44, least: 136 } as const;
+
+const USUAL: LayoutState = {
+  panel: 'findings',
+  footHeight: FOOT.usual,
+  theme: 'system',
+  saveAs: 'zip',
+  over: 'nothing',
+};
+const KEY = 'isobath layout';
+
+export type LayoutStore = StoreApi<LayoutState>;
+
+/** A window too narrow for a panel beside the sheet begins with its rail. */
+export function startLayout(isNarrow: boolean): LayoutStore {
+  const kept = { ...USUAL, ...readKept(), over: 'nothing' } as const;
+  const opensOn = kept.panel === 'handoff' ? 'findings' : kept.panel;
+  const store = createStore<LayoutState>(() => ({ ...kept, panel: isNarrow ? undefined : opensOn }));
+  store.subscribe(({ panel, footHeight, theme, saveAs }) => {
+    try {
+      // The panel of a narrow window is opened for a moment; what a wide one had stays.
+      localStorage.setItem(
+        KEY,
+        JSON.stringify({ panel: isNarrow ? kept.panel : panel, footHeight, theme, saveAs }),
+      );
+    } catch {
+      // A browser that keeps nothing lays the window out as usual next time.
+    }
+  });
+  return store;
+}
+
+function readKept(): Partial<LayoutState> {
+  try {
+    const kept: unknown = JSON.parse(localStorage.getItem(KEY) ?? '{}');
+    return typeof kept === 'object' && kept !== null ? readParts(kept as Record<string, unknown>) : {};
+  } catch {
+    return {};
+  }
+}
+
+/** What another version wrote counts as far as it is understood. */
+function readParts({ panel, footHeight, theme, saveAs }: Record<string, unknown>): Partial<LayoutState> {
+  const known = PANELS.find((each) => each === panel);
+  return {
+    ...(known === undefined ? {} : { panel: known }),
+    ...(typeof footHeight === 'number' && footHeight >= FOOT.folded ? { footHeight } : {}),
+    ...(saveAs === 'folder' ? { saveAs } : {}),
+    ...(theme === 'light' || theme === 'dark' ? { theme } : {}),
+  };
+}

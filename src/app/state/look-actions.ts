@@ -1,0 +1,29 @@
+/** What the engineer looks at, and in which unit: nothing of it changes the job. */
+import type { StoreApi } from 'zustand/vanilla';
+import type { ShownUnit } from '#units/show-length.ts';
+import type {
+  Flight,
+  SectionHeight,
+  SectionLine,
+  Session,
+  SheetView,
+  WorkbenchState,
+} from './workbench-state.ts';
+
+export function lookActions(store: StoreApi<WorkbenchState>, look: (change: Partial<Session>) => void) {
+  return {
+    show: (view: SheetView) => look({ view }),
+    readIn: (unit: ShownUnit) => look({ unit }),
+    exaggerate: (exaggeration: number) => look({ exaggeration }),
+    flyTo: (flight: Flight) => look({ flight }),
+    cutAlong: (cut: SectionLine) => look({ cut }),
+    drawHeights: (sectionHeight: SectionHeight) => look({ sectionHeight }),
+    /** Past the last minute the end of the run is meant. */
+    turnClock: (minute: number | undefined) => {
+      const end = store.getState().derived.page?.plan?.totals.minutes ?? 0;
+      look({ minute: minute === undefined || minute >= end ? undefined : Math.max(0, minute) });
+    },
+    dismissNotice: () => look({ notice: undefined }),
+    notify: (text: string) => look({ notice: { text, findings: [] } }),
+  };
+}

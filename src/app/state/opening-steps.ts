@@ -1,0 +1,88 @@
+/** What leads from a drawing to a plan: five steps that only the engineer can say, or check; each with what was found. */
+
+import type { PlannedPage } from '#app/worker/planned-page.ts';
+import { knownFigures } from '#bath/known-figures.ts';
+import { counted } from '#findings/counted.ts';
+import { unitName } from '#units/length-unit.ts';
+import { type ShownUnit, showLength } from '#units/show-length.ts';
+import { outlineLayers, sheetChoice } from './edit-sheet.ts';
+import { sheetThickness } from './sheet-thickness.ts';
+import type { OpenDocument } from './workbench-state.ts';
+
+export type StepName = 'unit' | 'edge' | 'layers' | 'stock' | 'figures';
+
+export interface OpeningStep {
+  readonly name: StepName;
+  readonly title: string;
+  /** What was found, or what is asked. */
+  readonly words: string;
+  readonly isDone: boolean;
+}
+
+interface Found {
+  readonly page: PlannedPage | undefined;
+  /** Figures that stand in regions and whose meaning is not said. */
+  readonly figures: number;
+  readonly unit: ShownUnit;
+}
+
+/** None where the job was not begun from a drawing, or all is said. */
+export function openingSteps(document: OpenDocument, found: Found): OpeningStep[] {
+  const { unsaid = [] } = document;
+  if (unsaid.length === 0) return [];
+  const isSaid = (what: 'unit' | 'stock' | 'figures') => !unsaid.includes(what);
+  const { job } = document;
+  const hasEdge = outlineLayers(job).length > 0 || sheetChoice(job) !== undefined;
+  const leftOut = job.layers?.ignore?.length ?? 0;
+  return [
+    { name: 'unit', title: 'Unit', words: unitWords(document, found.page), isDone: isSaid('unit') },
+    {
+      name: 'edge',
+      title: 'Edge of the part',
+      words: edgeWords(document),
+      isDone: hasEdge && isSaid('unit'),
+    },
+    {
+      name: 'layers',
+      title: 'Other layers',
+      words: leftOut === 0 ? 'all are regions' : `${counted(leftOut, 'layer')} left out`,
+      isDone: isSaid('unit'),
+    },
+    {
+      name: 'stock',
+      title: 'Sheet and bath',
+      words: isSaid('stock') ? stockWords(document, found.unit) : 'say which',
+      isDone: isSaid('stock'),
+    },
+    {
+      name: 'figures',
+      title: 'What the figures mean',
+      words: isSaid('figures') ? 'said' : found.figures === 0 ? 'none in the regions' : 'choose one',
+      isDone: isSaid('figures'),
+    },
+  ];
+}
+
+/** The step that waits for an answer: the first that is not done. */
+export function openStep(steps: readonly OpeningStep[]): OpeningStep | undefined {
+  return steps.find(({ isDone }) => !isDone);
+}
+
+function unitWords({ job }: OpenDocument, page: PlannedPage | undefined): string {
+  if (job.drawingUnits !== undefined) return unitName(job.drawingUnits);
+  return page?.statedUnit === undefined ? 'not stated' : `${unitName(page.statedUnit)}, as stated`;
+}
+
+function edgeWords({ job }: OpenDocument): string {
+  const layers = outlineLayers(job);
+  if (layers.length > 0) return `layer ${layers.join(', ')}`;
+  const choice = sheetChoice(job);
+  if (choice === undefined) return 'not found';
+  return choice === 'outermost' ? 'outermost outline' : 'outline round a point';
+}
+
+function stockWords({ job }: OpenDocument, unit: ShownUnit): string {
+  const { alloys } = knownFigures(typeof job.figures === 'object' ? job.figures : undefined);
+  const alloy = alloys.find(({ id }) => id === job.stock.alloy)?.name;
+  return [showLength(sheetThickness(job), unit), alloy].filter((each) => each !== undefined).join(', ');
+}

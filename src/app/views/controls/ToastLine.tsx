@@ -1,0 +1,53 @@
+/** Where toasts are shown, above the foot; a step of the job that was taken, undone or redone is told by itself. */
+import { X } from 'lucide-react';
+import { useContext, useEffect } from 'react';
+import {
+  Button,
+  Text,
+  UNSTABLE_Toast as Toast,
+  UNSTABLE_ToastContent as ToastContent,
+  UNSTABLE_ToastRegion as ToastRegion,
+} from 'react-aria-components';
+import { toldStep } from '#app/state/told-step.ts';
+import { useWorkbench } from '#app/views/workbench-context.ts';
+import { IconButton } from './IconButton.tsx';
+import { sayToast, ToastContext } from './toasts.ts';
+
+export function ToastLine() {
+  const { store, actions } = useWorkbench();
+  const toasts = useContext(ToastContext);
+  useEffect(() => {
+    if (toasts === undefined) return undefined;
+    return store.subscribe((now, before) => {
+      const told = toldStep(before, now);
+      if (told === undefined) return;
+      const action = { name: told.back === 'undo' ? 'Undo' : 'Redo', run: actions[told.back] };
+      sayToast(toasts, { text: told.text, action });
+    });
+  }, [store, actions, toasts]);
+  if (toasts === undefined) return null;
+  return (
+    <ToastRegion queue={toasts} className="toasts">
+      {({ toast }) => {
+        const { text, action } = toast.content;
+        return (
+          <Toast toast={toast} className="toast">
+            <ToastContent role="status">
+              <Text slot="title">{text}</Text>
+            </ToastContent>
+            {action !== undefined && (
+              <Button
+                onPress={() => {
+                  action.run();
+                }}
+              >
+                {action.name}
+              </Button>
+            )}
+            <IconButton icon={X} name="Close" onPress={() => toasts.close(toast.key)} />
+          </Toast>
+        );
+      }}
+    </ToastRegion>
+  );
+}

@@ -1,0 +1,159 @@
+/** What the figures in a drawing give: depth or thickness left. It must be chosen; each choice says what it would come to. */
+import { Check } from 'lucide-react';
+import { useMemo, useState } from 'react';
+import { depthOffers, type Meaning, takeOffers } from '#app/state/depth-offers.ts';
+import { type FigureRow, figureEvidence, figureRows, figureSummary } from '#app/state/figure-choice.ts';
+import { regionTargets } from '#app/state/region-targets.ts';
+import { sheetThickness } from '#app/state/sheet-thickness.ts';
+import { SeverityShape } from '#app/views/SeverityShape.tsx';
+import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
+import { counted } from '#findings/counted.ts';
+import type { JobFile } from '#job/job-file.ts';
+import { resolveJob } from '#job/resolve/resolve-job.ts';
+import { lengthFigure, type ShownUnit, showLength } from '#units/show-length.ts';
+import { useFigures } from './use-figures.ts';
+
+const TITLES: Readonly<Record<Meaning, string>> = { thickness: 'Thickness left', depth: 'Depth' };
+
+export function FigureStep() {
+  const job = useDocument()?.job;
+  const { actions } = useWorkbench();
+  const offers = useFigures();
+  if (job === undefined) return null;
+  if (offers.length > 0) return <FigureChoice job={job} />;
+  return (
+    <>
+      <p>
+        <strong>No text in a region reads like a depth or a thickness.</strong> Pick regions and type their
+        depths.
+      </p>
+      <p className="row">
+        <button
+          type="button"
+          className="main"
+          onClick={() => actions.say('figures', 'no figures', (now) => now)}
+        >
+          Go on
+        </button>
+      </p>
+    </>
+  );
+}
+
+function FigureChoice({ job }: { readonly job: JobFile }) {
+  const { store, actions } = useWorkbench();
+  const unit = useWorkbenchState((state) => state.session.unit);
+  const [meaning, choose] = useState<Meaning>();
+  const offers = useFigures();
+  const rows = useMemo(() => {
+    const minWeb = resolveJob(job, job.drawingUnits ?? 'mm').job?.rules.minWeb ?? 0;
+    return figureRows(offers, { thickness: sheetThickness(job), minWeb });
+  }, [offers, job]);
+  const disputed = new Set(offers.filter(({ isDisputed }) => isDisputed).map(({ region }) => region)).size;
+  const evidence = figureEvidence(rows);
+  const use = (chosen: Meaning) => {
+    const { page, shapes } = store.getState().derived;
+    const thickness = sheetThickness(job);
+    const taken = depthOffers({ page, shapes, prefix: '', thickness, meaning: chosen });
+    const targets = regionTargets(store.getState());
+    const clear = taken.filter((offer) => !offer.isDisputed);
+    actions.say('figures', `figures give ${TITLES[chosen].toLowerCase()}`, (before) =>
+      takeOffers(before, clear, targets),
+    );
+  };
+  return (
+    <div className="figure-choice">
+      <p>
+        <strong>
+          {counted(rows.length, 'figure stands', 'figures stand')} in the regions. What do they give?
+        </strong>{' '}
+        <span className="aside">
+          {evidence !== undefined && `One says so itself: ${evidence.text} in ${evidence.region}. `}
+          {disputed > 0 && `In ${counted(disputed, 'region')} figures differ: ask these by hand.`}
+        </span>
+      </p>
+      {(['thickness', 'depth'] as const).map((each) => (
+        <MeaningCard
+          key={each}
+          meaning={each}
+          rows={rows}
+          unit={unit}
+          isChosen={meaning === each}
+          onChoose={() => choose(each)}
+        />
+      ))}
+      <button
+        type="button"
+        className="main"
+        disabled={meaning === undefined}
+        onClick={() => meaning !== undefined && use(meaning)}
+      >
+        {meaning === undefined ? 'Choose one' : `Use ${TITLES[meaning].toLowerCase()}`}
+      </button>
+      <FigureTable rows={rows} unit={unit} />
+    </div>
+  );
+}
+
+interface MeaningCardProps {
+  readonly meaning: Meaning;
+  readonly rows: readonly FigureRow[];
+  readonly unit: ShownUnit;
+  readonly isChosen: boolean;
+  readonly onChoose: () => void;
+}
+
+function MeaningCard({ meaning, rows, unit, isChosen, onChoose }: MeaningCardProps) {
+  const { least, most, stopped, count } = figureSummary(rows, meaning);
+  const range = `${lengthFigure(least, unit)} to ${showLength(most, unit)}`;
+  return (
+    <label className={isChosen ? 'meaning chosen' : 'meaning'}>
+      <input type="radio" name="meaning" checked={isChosen} onChange={onChoose} />
+      <span>
+        <strong>{TITLES[meaning]}</strong>
+        <span className="aside">{meaning === 'thickness' ? `depths ${range}` : `leaves ${range}`}</span>
+        {stopped.length === 0 ? (
+          <span className="good">
+            <Check size={14} aria-hidden="true" /> all {count} can be made
+          </span>
+        ) : (
+          <span>
+            <SeverityShape severity="stop" /> {counted(stopped.length, 'stop')}:{' '}
+            {stopped.slice(0, MOST_NAMED).join(', ')}
+            {stopped.length > MOST_NAMED && ' …'} too thin
+          </span>
+        )}
+      </span>
+    </label>
+  );
+}
+
+const MOST_NAMED = 3;
+
+function FigureTable({ rows, unit }: { readonly rows: readonly FigureRow[]; readonly unit: ShownUnit }) {
+  return (
+    <details className="figure-table">
+      <summary>Figure by figure</summary>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Region</th>
+            <th scope="col">As written</th>
+            <th scope="col">Depth, if it is what is left</th>
+            <th scope="col">Left, if it is a depth</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(({ region, text, other, stops }) => (
+            <tr key={`${region} ${text}`}>
+              <th scope="row">{region}</th>
+              <td>{text}</td>
+              <td className={stops.thickness ? 'over' : undefined}>{lengthFigure(other, unit)}</td>
+              <td className={stops.depth ? 'over' : undefined}>{lengthFigure(other, unit)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </details>
+  );
+}

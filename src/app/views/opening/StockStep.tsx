@@ -1,0 +1,89 @@
+/** Sheet and bath, asked anew for each job: thickness, alloy, bath. The usual bath of the metal is offered with it. */
+import { type FormEvent, useState } from 'react';
+import { setSheetThickness } from '#app/state/edit-job.ts';
+import { figuresOf } from '#app/views/job/known-figures.ts';
+import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
+import type { JobFile } from '#job/job-file.ts';
+import { readLength } from '#units/read-length.ts';
+import { showLength } from '#units/show-length.ts';
+
+/** mm: no sheet that is etched is thinner or thicker. */
+const LEAST = 0.1;
+const MOST = 100;
+
+export function StockStep() {
+  const job = useDocument()?.job;
+  return job === undefined ? null : <StockForm job={job} />;
+}
+
+function StockForm({ job }: { readonly job: JobFile }) {
+  const { actions } = useWorkbench();
+  const unit = useWorkbenchState((state) => state.session.unit);
+  const [text, setText] = useState('');
+  const [alloy, setAlloy] = useState(job.stock.alloy ?? '');
+  const { alloys, baths } = figuresOf(job);
+  const metal = alloys.find(({ id }) => id === alloy)?.metal;
+  const fitting = baths.filter(({ etches }) => etches === metal);
+  const [bath, setBath] = useState(job.process.bath ?? '');
+  const bathNow = baths.find(({ id }) => id === bath) ?? fitting[0];
+  const thickness = readLength(text, unit);
+  const isRight = thickness !== undefined && thickness >= LEAST && thickness <= MOST;
+  const say = (event: FormEvent) => {
+    event.preventDefault();
+    if (!isRight) return;
+    actions.say('stock', `sheet ${showLength(thickness, unit)}`, (before) => {
+      const set = setSheetThickness(before, thickness);
+      return {
+        ...set,
+        stock: { ...set.stock, ...(alloy === '' ? {} : { alloy }) },
+        process: { ...set.process, ...(bathNow === undefined ? {} : { bath: bathNow.id }) },
+      };
+    });
+  };
+  return (
+    <form className="stock-step" onSubmit={say}>
+      <label>
+        Thickness, {unit}
+        <input
+          inputMode="decimal"
+          value={text}
+          autoComplete="off"
+          aria-invalid={text !== '' && !isRight}
+          onChange={({ target }) => setText(target.value)}
+        />
+      </label>
+      <label>
+        Alloy
+        <select
+          aria-label="Alloy"
+          value={alloy}
+          onChange={({ target }) => {
+            setAlloy(target.value);
+            setBath('');
+          }}
+        >
+          <option value="">not said</option>
+          {alloys.map(({ id, name }) => (
+            <option key={id} value={id}>
+              {name}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label>
+        Bath
+        <select aria-label="Bath" value={bathNow?.id ?? ''} onChange={({ target }) => setBath(target.value)}>
+          {bathNow === undefined && <option value="">not said</option>}
+          {(fitting.length > 0 ? fitting : baths).map(({ id, name }) => (
+            <option key={id} value={id}>
+              {name}
+            </option>
+          ))}
+        </select>
+      </label>
+      <button type="submit" className="main" disabled={!isRight}>
+        Use this sheet
+      </button>
+    </form>
+  );
+}

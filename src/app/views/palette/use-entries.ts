@@ -1,0 +1,133 @@
+/** What the palette finds: actions, regions and findings by their words, and what a number may mean. */
+
+import { fetchSample, SAMPLES } from '#app/samples.ts';
+import { gravest } from '#app/state/plan-standing.ts';
+import { useGoTo } from '#app/views/use-go-to.ts';
+import { useOpenFiles } from '#app/views/use-open-files.ts';
+import { useWorkbench, useWorkbenchState, type Workbench } from '#app/views/workbench-context.ts';
+import { sayFinding } from '#findings/say-finding.ts';
+import { readFigure } from '#units/read-figure.ts';
+import { readLength } from '#units/read-length.ts';
+import { showLength, showMinutes } from '#units/show-length.ts';
+
+export interface PaletteEntry {
+  readonly key: string;
+  readonly words: string;
+  readonly aside?: string;
+  readonly keys?: string;
+  readonly run: () => void;
+}
+
+export interface PaletteSection {
+  readonly title: string;
+  readonly entries: readonly PaletteEntry[];
+}
+
+export function useEntries(text: string): readonly PaletteSection[] {
+  const workbench = useWorkbench();
+  const goTo = useGoTo();
+  const pickFiles = useOpenFiles();
+  const { page, shapes } = useWorkbenchState((state) => state.derived);
+  const unit = useWorkbenchState((state) => state.session.unit);
+  const wanted = text.trim().toLowerCase();
+  const isFound = ({ words, aside = '' }: PaletteEntry) => `${words} ${aside}`.toLowerCase().includes(wanted);
+  const regions = shapes.map(
+    ({ region }): PaletteEntry => ({
+      key: `region ${region.id}`,
+      words: region.id,
+      aside: region.level > 0 ? `${showLength(region.level, unit)} deep, ${region.layer}` : region.layer,
+      run: () => goTo({ regions: [region.id] }),
+    }),
+  );
+  const { stops, warnings, notes } = gravest(page?.findings ?? []);
+  const findings = [...stops, ...warnings, ...notes].map((finding, index): PaletteEntry => {
+    const { regions: where } = finding.place;
+    return {
+      key: `finding ${index}`,
+      words: sayFinding(finding, unit).title,
+      ...(where === undefined ? {} : { aside: where.join(', ') }),
+      run: () => {
+        workbench.layout.setState({ panel: 'findings' });
+        goTo(finding.place);
+      },
+    };
+  });
+  return [
+    { title: 'Regions', entries: regions.filter((each) => matchesRegion(each, wanted)) },
+    { title: 'Number', entries: numberEntries(text, workbench) },
+    { title: 'Actions', entries: actionEntries(workbench, pickFiles).filter(isFound) },
+    { title: 'Findings', entries: findings.filter(isFound) },
+  ].filter(({ entries }) => entries.length > 0);
+}
+
+/** A number alone is meant for the name; other words may be of the layer too. */
+function matchesRegion({ words, aside = '' }: PaletteEntry, wanted: string): boolean {
+  if (wanted === '') return false;
+  const isNumber = /^[\d.,]+$/.test(wanted);
+  return (isNumber ? words : `${words} ${aside}`).toLowerCase().includes(wanted);
+}
+
+function numberEntries(text: string, { store, actions }: Workbench): PaletteEntry[] {
+  const { session, derived } = store.getState();
+  const plan = derived.page?.plan;
+  const length = readLength(text, session.unit);
+  const minute = readFigure(text);
+  const entries: PaletteEntry[] = [];
+  if (session.selection.length > 0 && length !== undefined && length > 0) {
+    const names = session.selection.length > 4 ? 'the picked regions' : session.selection.join(', ');
+    entries.push({
+      key: 'depth',
+      words: `Set the depth of ${names} to ${showLength(length, session.unit)}`,
+      run: () =>
+        actions.askOfSelection({ depth: length }, `depth ${showLength(length, session.unit)} of ${names}`),
+    });
+  }
+  if (plan !== undefined && minute !== undefined && minute >= 0 && minute <= plan.totals.minutes) {
+    entries.push({
+      key: 'minute',
+      words: `The part as it is at ${showMinutes(minute)}`,
+      run: () => actions.turnClock(minute),
+    });
+  }
+  return entries;
+}
+
+function actionEntries(workbench: Workbench, pickFiles: () => void): PaletteEntry[] {
+  const { actions, layout, mode, store } = workbench;
+  const panel = (name: 'drawing' | 'requirements' | 'stock' | 'findings' | 'handoff') => () =>
+    layout.setState({ panel: name });
+  const isReady = store.getState().derived.page?.isWhole === true;
+  const samples = SAMPLES.map((sample) => ({
+    key: sample.file,
+    words: `Open the sample ${sample.title}`,
+    run: async () => actions.openSample(await fetchSample(sample)),
+  }));
+  return [
+    { key: 'open', words: 'Open drawing or job', keys: 'Ctrl O', run: pickFiles },
+    { key: 'start', words: 'Jobs and samples', run: () => layout.setState({ over: 'start' }) },
+    { key: 'undo', words: 'Undo', keys: 'Ctrl Z', run: actions.undo },
+    { key: 'redo', words: 'Redo', keys: 'Ctrl Shift Z', run: actions.redo },
+    { key: 'drawing', words: 'Open the panel Drawing', run: panel('drawing') },
+    { key: 'requirements', words: 'Open the panel Requirements', run: panel('requirements') },
+    { key: 'stock', words: 'Open the panel Sheet and bath', run: panel('stock') },
+    { key: 'findings', words: 'Open the panel Findings', run: panel('findings') },
+    { key: 'handoff', words: 'Hand off: save the files', run: panel('handoff') },
+    ...(isReady
+      ? [
+          {
+            key: 'review',
+            words: 'Review the stages',
+            run: () => mode.setState({ mode: 'review', step: 0 }),
+          },
+          { key: 'tank', words: 'At the tank', run: () => mode.setState({ mode: 'tank', step: 0 }) },
+        ]
+      : []),
+    { key: 'plan', words: 'Show the plan', run: () => actions.show('plan') },
+    { key: 'relief', words: 'Show the relief', run: () => actions.show('relief') },
+    { key: 'mm', words: 'Show lengths in millimetres', run: () => actions.readIn('mm') },
+    { key: 'in', words: 'Show lengths in inches', run: () => actions.readIn('in') },
+    { key: 'light', words: 'Light colours', run: () => layout.setState({ theme: 'light' }) },
+    { key: 'dark', words: 'Dark colours', run: () => layout.setState({ theme: 'dark' }) },
+    ...samples,
+  ];
+}
