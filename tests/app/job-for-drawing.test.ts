@@ -67,7 +67,7 @@ describe('a job for a drawing just opened', () => {
       files: ['template', 'section-svg'],
       paper: 'a3',
       issue: { by: 'planning' },
-      template: { web: 0.23622 },
+      template: { web: 0.236220472 },
     });
     expect(placesIn(job)).toEqual([]);
     expect(job.stock).not.toHaveProperty('alloy');
