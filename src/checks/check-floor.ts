@@ -8,7 +8,7 @@ import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import { groupNear } from '#geometry/near-values.ts';
 import type { Span } from '#geometry/span.ts';
 import { NUDGE, SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
-import { allowance } from '#plan/allowance.ts';
+import { allowance, throughAllowance } from '#plan/allowance.ts';
 import type { PlannedRegion } from '#plan/etch-plan.ts';
 import { gatherNarrow } from './gather-narrow.ts';
 import type { MakingPlace } from './making.ts';
@@ -86,10 +86,16 @@ const LEAST_OPENING = 5 * NUDGE;
 
 /** Sides of a region that its opening has to keep back from. */
 function wallsOf({ undercut, around }: MakingPlace, region: PlannedRegion): Wall[] {
-  const { level } = region;
+  const {
+    level,
+    asked: { wall },
+  } = region;
   const widthAt = (span: Span): number => {
     const depth = around.levelAcross(span);
-    return depth === undefined || depth >= level ? 0 : allowance(undercut, { level, depth });
+    if (depth === undefined || depth >= level) return 0;
+    return wall === undefined
+      ? allowance(undercut, { level, depth })
+      : throughAllowance(undercut, { level, wall });
   };
   const widths = new Map(region.loops.flat().map((span) => [span, widthAt(span)]));
   const sides = sidesOf(region.loops, (a, b) => widths.get(a) === widths.get(b))

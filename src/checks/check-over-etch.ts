@@ -10,9 +10,9 @@ import { type Finding, finding } from '#findings/finding.ts';
 import { makeProbe, type Probe } from '#front/depth-at.ts';
 import { momentAt } from '#front/front.ts';
 import type { Point } from '#geometry/point.ts';
-import { pointAlong } from '#geometry/span.ts';
+import { distanceToSpan, pointAlong } from '#geometry/span.ts';
 import { ROUNDING, SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
-import { allowance, type Undercut, wholeUndercut } from '#plan/allowance.ts';
+import { allowance, throughAllowance, type Undercut, wholeUndercut } from '#plan/allowance.ts';
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
 import type { MakingPlace } from './making.ts';
 
@@ -55,10 +55,23 @@ function tooNear(
   const { level, base } = plan.stages[probe.stage() - 1] ?? { level: 0, base: 0 };
   if (depth <= allowedIn(region)) return { depth, near: 0 };
   const allowed = allowedIn(region);
-  const kept = Math.min(...ownersOf(plan, level).map((owner) => keptBy(undercut, { owner, level, allowed })));
+  const kept = Math.min(
+    ...ownersOf(plan, level).map((owner) => keptBy(undercut, { owner, level, allowed })),
+    ...keptByThrough(undercut, plan.regions, { x, y }),
+  );
   const [cut, below] = [level - base, depth - base];
   const gap = etchFactorAt(undercut.etchFactor, cut) * Math.sqrt(cut * cut - below * below);
   return { depth, near: kept - gap };
+}
+
+/** Beside what is cut out the wall stands on the drawn line at its narrowest place, and outside it above and below (M9.4). */
+function keptByThrough(undercut: Undercut, regions: readonly PlannedRegion[], at: Point): number[] {
+  return regions.flatMap(({ level, asked: { wall }, loops }) => {
+    if (wall === undefined || level === 0) return [];
+    const reach = wholeUndercut(undercut, level);
+    const isBeside = loops.some((loop) => loop.some((span) => distanceToSpan(span, at) <= reach));
+    return isBeside ? [throughAllowance(undercut, { level, wall })] : [];
+  });
 }
 
 /** Levels whose walls a stage may have cut: its own, or with a coat a stage any as deep. */

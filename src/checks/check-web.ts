@@ -8,7 +8,10 @@ import type { MakingPlace } from './making.ts';
 
 export function checkWeb({ plan, job: { stock, process, rules } }: MakingPlace): Finding[] {
   const regionOf = new Map(plan.regions.map((region) => [region.id, region]));
-  return plan.stages.flatMap(({ level, regions }) => {
+  const isLeft = (id: string) => regionOf.get(id)?.asked.wall === undefined;
+  return plan.stages.flatMap(({ level, regions: all }) => {
+    // Of what is cut out nothing is to be left.
+    const regions = all.filter(isLeft);
     // A tapered sheet is as thick as it is over each region.
     const thinnest = regions.reduce(
       (least, id) => Math.min(least, thicknessOver(stock.thickness, regionOf.get(id)?.loops ?? []).least),

@@ -57,7 +57,7 @@ type Figures = Pick<Job, 'stock' | 'process'>;
 /** Deepest level first; land has no budget. */
 export function toleranceBudgets(plan: EtchPlan, job: Figures): ToleranceBudget[] {
   return floorsOf(plan, job).map((floor) => {
-    const { etches, job: _, ...asked } = floor;
+    const { etches, job: _, sheetShare: __, ...asked } = floor;
     return {
       ...asked,
       byClock: summed(floor, NONE),
@@ -81,6 +81,8 @@ export function worseSide({ tooDeep, tooShallow }: BudgetSum): 'tooDeep' | 'tooS
 interface Floor extends AskedFloor {
   /** What its own stage and each later one etch. */
   readonly etches: readonly number[];
+  /** Of what the sheet is off: less than all where both faces share a thickness (M9.3). */
+  readonly sheetShare: number;
   readonly job: Figures;
 }
 
@@ -103,7 +105,8 @@ function floorsOf({ regions, stages, masking }: EtchPlan, job: Figures): Floor[]
       if (Math.abs(region.level - level) > ROUNDING) continue;
       const { low, high, plus, minus } = depthsAsked(region);
       const asThickness = region.asked.asThickness === true;
-      const key = [asThickness, plus, minus].join(' ');
+      const sheetShare = shareOfSheet(region);
+      const key = [asThickness, plus, minus, sheetShare].join(' ');
       const known = floors.get(key);
       const ids = known?.regions ?? [];
       ids.push(region.id);
@@ -116,11 +119,17 @@ function floorsOf({ regions, stages, masking }: EtchPlan, job: Figures): Floor[]
         minus,
         asThickness,
         etches,
+        sheetShare,
         job,
       });
     }
     return [...floors.values()];
   });
+}
+
+/** As its tolerance: in proportion to what the face takes of the metal. */
+function shareOfSheet({ asked: { depth, behind = 0 } }: PlannedRegion): number {
+  return behind === 0 ? 1 : depth / (depth + behind);
 }
 
 function depthsAsked({ asked, taper }: PlannedRegion): Pick<Floor, 'low' | 'high' | 'plus' | 'minus'> {
@@ -177,17 +186,17 @@ function bathOf({ rate, rateSpread, timing }: Job['process'], changes: Changes):
 }
 
 function sheetOf(
-  { asThickness, job: { stock } }: Floor,
+  { asThickness, sheetShare, job: { stock } }: Floor,
   changes: Changes,
 ): Pick<Spreads, 'sheet' | 'sheetShift' | 'worst'> {
   if (!asThickness) return { sheet: [], sheetShift: 0, worst: 0 };
   const isMeasured = changes.has('measure-sheet');
   const { plus, minus } = isMeasured ? { plus: READING, minus: READING } : stock;
-  const half = (plus + minus) / 2;
+  const half = ((plus + minus) / 2) * sheetShare;
   const isRead = isMeasured || stock.isMeasured === true;
   return {
     sheet: [half],
-    sheetShift: (plus - minus) / 2,
+    sheetShift: ((plus - minus) / 2) * sheetShare,
     worst: isRead ? Math.max(half, READING_AT_WORST) : half,
   };
 }

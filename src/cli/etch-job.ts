@@ -25,14 +25,14 @@ export async function etchJob(
   const input = readJobInput(job);
   if ('refused' in input) return input;
   const progress = progressLine(terminal);
-  const { plan, planFile, drawing, kit, thickness, findings } = await runJob(input, {
+  const { plan, planFile, drawing, kit, farKit, thickness, findings } = await runJob(input, {
     progress: progress.report,
     withoutFiles: true,
   }).finally(progress.clear);
   if (plan === undefined || planFile === undefined || kit === undefined || thickness === undefined)
     return { refused: findings };
   return {
-    part: etchedPart(plan, thickness, kit),
+    part: etchedPart(plan, thickness, kit, farKit),
     findings,
     origin: drawing?.origin ?? { x: 0, y: 0 },
     unit: millimetresIn(planFile.drawing.unit as LengthUnit),

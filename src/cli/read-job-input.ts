@@ -22,15 +22,24 @@ export function readJobInput(job: string): JobInput | { readonly refused: readon
   const beside = named.beside.map(
     (name) => [name, readText(name, { path: pathOf(name), most: MOST_JOB_BYTES })] as const,
   );
-  const refused = [drawingRead, ...beside.map(([, read]) => read)].flatMap((read) =>
-    'refused' in read ? [read.refused] : [],
-  );
+  const farRead =
+    named.farDrawing === undefined
+      ? undefined
+      : readInput(named.farDrawing, { path: pathOf(named.farDrawing), most: MOST_DRAWING_BYTES });
+  const reads = [drawingRead, ...(farRead === undefined ? [] : [farRead]), ...beside.map(([, read]) => read)];
+  const refused = reads.flatMap((read) => ('refused' in read ? [read.refused] : []));
   if ('refused' in drawingRead || refused.length > 0) return { refused };
   return {
     jobText: jobRead.text,
     drawingName: named.drawing,
     drawingBytes: drawingRead.bytes,
+    ...(farRead !== undefined && 'bytes' in farRead ? { farDrawingBytes: farRead.bytes } : {}),
     beside: new Map(beside.map(([name, read]) => [name, 'text' in read ? read.text : ''])),
-    paths: [jobPath, pathOf(named.drawing), ...named.beside.map(pathOf)],
+    paths: [
+      jobPath,
+      pathOf(named.drawing),
+      ...(named.farDrawing === undefined ? [] : [pathOf(named.farDrawing)]),
+      ...named.beside.map(pathOf),
+    ],
   };
 }

@@ -2,6 +2,7 @@
 import { bathWords } from './bath-findings.ts';
 import { budgetWords } from './budget-findings.ts';
 import { drawingWords } from './drawing-findings.ts';
+import { faceWords } from './face-findings.ts';
 import { fileWords } from './file-findings.ts';
 import { handoffWords } from './handoff-findings.ts';
 import { jobWords } from './job-findings.ts';
@@ -19,6 +20,7 @@ export const CATALOGUE = {
   ...bathWords,
   ...partWords,
   ...planWords,
+  ...faceWords,
   ...runWords,
   ...makingWords,
   ...budgetWords,

@@ -100,7 +100,7 @@ function measureFace({ positions, indices, faceCount }: ReliefMesh): Face {
 }
 
 /** Edges that do not have exactly one triangle on either side. */
-function looseEdges({ positions, indices }: ReliefMesh): number {
+export function looseEdges({ positions, indices }: Pick<ReliefMesh, 'positions' | 'indices'>): number {
   const { starts, edges } = edgesByLower(indices, positions.length / 3);
   let loose = 0;
   for (let i = 0; i + 1 < starts.length; i++) {

@@ -37,6 +37,13 @@ export interface SectionPoint {
   readonly thickness: number;
   /** Depth asked; undefined where nothing is, as off the sheet. */
   readonly target: number | undefined;
+  /** Of a part that is etched on both faces: the same of the far one, from its own surface. */
+  readonly far?: FarReading;
+}
+
+export interface FarReading extends Pick<SectionPoint, 'depth' | 'stage' | 'target' | 'bands'> {
+  /** Thickness of the sheet there as it comes, mm. */
+  readonly sheet: number;
 }
 
 export function sectionAlong(
@@ -86,6 +93,19 @@ export function sectionAlong(
       target: ask.targetAt?.(spot),
     };
   });
+}
+
+/** Reads a front at any place as a section does: at its metal, whether or not the sheet is there. */
+export function readAlong(
+  index: FrontIndex,
+  minute?: number,
+): (at: Point) => Pick<SectionPoint, 'depth' | 'stage' | 'bands'> {
+  const minutes = bandMinutes(index, minute);
+  const probes = minutes.map((each) => makeProbe(index, momentAt(index.front, each)));
+  return ({ x, y }) => {
+    const bands = probes.map((probe) => probe.measure(x, y));
+    return { depth: bands.at(-1) ?? 0, stage: probes.at(-1)?.stage() ?? 0, bands };
+  };
 }
 
 function evenPlaces(

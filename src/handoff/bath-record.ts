@@ -20,7 +20,7 @@ export function bathRecord(
       number,
       minutes,
       grams: ((measures.stages[index]?.removedVolume ?? 0) * density) / 1000,
-      bareArea: bareArea(plan, index),
+      bareArea: bareArea(plan, index) + (plan.far === undefined ? 0 : bareArea(plan.far, index)),
     })),
     { rate: plan.rate, density, tank },
   );

@@ -21,7 +21,7 @@ const COLUMNS = ['point', 'stage', 'region', 'x', 'y', 'nominal', 'plus', 'minus
 export function inspectionCsv({ points, planHash, units, lastStage }: InspectionCsvInput): string {
   const length = (value: number) => String(toMillionth(value / millimetresIn(units.job)));
   const place = (value: number) => String(toMillionth(value / millimetresIn(units.drawing)));
-  const rows = points.map(({ id, region, at, depth, thickness }) => [
+  const rows = points.map(({ id, region, at, depth, thickness, face }) => [
     id,
     String(lastStage),
     region,
@@ -29,7 +29,7 @@ export function inspectionCsv({ points, planHash, units, lastStage }: Inspection
     place(at.y),
     ...[thickness.nominal, thickness.plus, thickness.minus].map(length),
     '',
-    `depth ${length(depth.nominal)} +${length(depth.plus)} -${length(depth.minus)}`,
+    `${face === 'far' ? 'far face, ' : ''}depth ${length(depth.nominal)} +${length(depth.plus)} -${length(depth.minus)}`,
   ]);
   return [
     `# inspection points of plan ${planHash}`,

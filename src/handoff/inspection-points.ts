@@ -11,6 +11,7 @@ import type { FrontIndex } from '#front/front-index.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { type Box, boxOfPoints, boxOfSpan, boxOfSpans, growBox } from '#geometry/box.ts';
 import { type BoxIndex, indexBoxes } from '#geometry/box-index.ts';
+import { locateAreas } from '#geometry/loops/area-locator.ts';
 import { isInside, makeInsideIndex } from '#geometry/loops/inside-index.ts';
 import { distance, type Point, pointOnCircle } from '#geometry/point.ts';
 import { distanceToSpan, type Span } from '#geometry/span.ts';
@@ -41,6 +42,8 @@ export interface InspectionPoint {
   readonly thickness: Toleranced;
   /** Depth that the plan etches to, mm. */
   readonly planned: number;
+  /** Of the far face; left out on the near one. */
+  readonly face?: 'far';
 }
 
 export interface InspectionChoice {
@@ -53,6 +56,8 @@ export interface InspectionChoice {
 export interface InspectionInput {
   readonly plan: EtchPlan;
   readonly index: FrontIndex;
+  /** Of the far face, where the plan has one. */
+  readonly far?: FrontIndex | undefined;
   readonly stock: Job['stock'];
   readonly choice: InspectionChoice;
 }
@@ -73,28 +78,87 @@ export function inspectionPoints(input: InspectionInput): {
   readonly points: readonly InspectionPoint[];
   readonly findings: readonly Finding[];
 } {
-  const { plan, index, stock, choice } = input;
-  const probe = makeProbe(index, momentAt(index.front));
-  const openings = plan.stages.map(({ opening }) => bordersOf(opening.flat()));
-  const points: InspectionPoint[] = [];
-  const bare: PlannedRegion[] = [];
-  for (const region of plan.regions) {
-    const number = plan.stages.findIndex(({ level }) => level === region.level);
-    const stage = plan.stages[number];
-    const { margin } = choice;
-    const isGood = (at: Point): boolean => isFlatAround(probe, at, { margin, level: region.level });
-    const places = spread(candidates(region, openings[number], { probe, margin }), choice, isGood);
-    if (places.length === 0) bare.push(region);
-    for (const at of places) {
-      const id = `P${String(points.length + 1).padStart(3, '0')}`;
-      points.push({ id, region: region.id, stage: stage?.number ?? 0, at, ...figures(region, at, stock) });
-    }
-  }
+  const { plan, index, far, choice } = input;
+  const near = gaugedFace(plan, index);
+  const other = plan.far === undefined || far === undefined ? undefined : gaugedFace(plan.far, far);
+  const found = [
+    ...pointsOf(near, other, input).map((each) => ({ ...each, face: 'near' as const })),
+    ...(other === undefined ? [] : pointsOf(other, near, input)).map((each) => ({
+      ...each,
+      face: 'far' as const,
+    })),
+  ];
+  const bare = found.filter(({ points }) => points.length === 0).map(({ region }) => region);
+  const points = found
+    .flatMap(({ points: own, face }) => own.map((each) => (face === 'far' ? { ...each, face } : each)))
+    .map((each, number): InspectionPoint => ({ id: `P${String(number + 1).padStart(3, '0')}`, ...each }));
   const first = bare[0];
   if (first === undefined) return { points, findings: [] };
   const facts = { regions: bare.length, margin: choice.margin };
   const place = { at: first.label, regions: bare.map(({ id }) => id) };
   return { points, findings: [finding('inspection-floor-missing', facts, place)] };
+}
+
+/** A face with what its places are looked up by. */
+interface GaugedFace {
+  readonly plan: EtchPlan;
+  readonly probe: Probe;
+  readonly regionAt: (at: Point) => PlannedRegion | undefined;
+}
+
+function gaugedFace(plan: EtchPlan, index: FrontIndex): GaugedFace {
+  const { at } = locateAreas(plan.regions.map(({ loops }) => loops));
+  return {
+    plan,
+    probe: makeProbe(index, momentAt(index.front)),
+    regionAt: (point) => plan.regions[at(point)],
+  };
+}
+
+/** By region, those cut out aside: a thickness is gauged where both faces are flat. */
+function pointsOf(
+  { plan, probe }: GaugedFace,
+  behind: GaugedFace | undefined,
+  { stock, choice }: InspectionInput,
+): { readonly region: PlannedRegion; readonly points: readonly Omit<InspectionPoint, 'id'>[] }[] {
+  const openings = plan.stages.map(({ opening }) => bordersOf(opening.flat()));
+  const { margin } = choice;
+  return plan.regions
+    .filter(({ asked }) => asked.wall === undefined)
+    .map((region) => {
+      const number = plan.stages.findIndex(({ level }) => level === region.level);
+      const stage = plan.stages[number]?.number ?? 0;
+      const isGood = (at: Point): boolean =>
+        isFlatAround(probe, at, { margin, level: region.level }) && isFlatBehind(behind, at, margin);
+      const places = spread(candidates(region, openings[number], { probe, margin }), choice, isGood);
+      const points = places.map((at) => {
+        const own = figures(region, at, stock);
+        return { region: region.id, stage, at, ...own, thickness: left(own, behind?.regionAt(at), at) };
+      });
+      return { region, points };
+    });
+}
+
+function isFlatBehind(behind: GaugedFace | undefined, at: Point, margin: number): boolean {
+  if (behind === undefined) return true;
+  const region = behind.regionAt(at);
+  if (region === undefined || region.asked.wall !== undefined) return false;
+  return isFlatAround(behind.probe, at, { margin, level: region.level });
+}
+
+/** Less what the other face takes there, and off by what that may be off. */
+function left(
+  { thickness }: Pick<InspectionPoint, 'thickness'>,
+  behind: PlannedRegion | undefined,
+  at: Point,
+): Toleranced {
+  if (behind === undefined || behind.level === 0) return thickness;
+  const { depth, plus, minus } = askedAt(behind, at);
+  return {
+    nominal: thickness.nominal - depth,
+    plus: thickness.plus + minus,
+    minus: thickness.minus + plus,
+  };
 }
 
 interface Borders {

@@ -13,7 +13,7 @@ import type { Stage } from '#plan/etch-plan.ts';
 import { CAUTIONS } from './cautions.ts';
 import { nearestColorNumber } from './color-number.ts';
 import type { NamedSection } from './named-section.ts';
-import { bandsOf, metalRuns, type SectionPoints } from './section-shapes.ts';
+import { bandsOf, leftRuns, metalRuns, type SectionPoints, shownFronts } from './section-shapes.ts';
 
 export interface SectionDrawingInput {
   /** Of the job. */
@@ -27,6 +27,7 @@ export interface SectionDrawingInput {
 export function sectionDrawing(input: SectionDrawingInput): Uint8Array {
   const { section, stages } = input;
   const outlines: OutlineOut[] = [];
+  const hasFar = section.points.some(({ far }) => far !== undefined);
   for (const run of metalRuns(section.points)) {
     outlines.push(outlineOf('SHEET', sheetAround(run), true));
     stages.forEach(({ number }, index) => {
@@ -36,10 +37,22 @@ export function sectionDrawing(input: SectionDrawingInput): Uint8Array {
         outlines.push(outlineOf(takenLayer(number), [...top, ...bottom.reverse()], true));
       }
     });
-    const front = run.map(({ distance, depth }) => at(distance, depth));
-    outlines.push(outlineOf('FRONT', front, false));
+    for (const left of leftRuns(run)) {
+      const fronts = left.map((point) => ({ distance: point.distance, ...shownFronts(point) }));
+      outlines.push(
+        outlineOf(
+          'FRONT',
+          fronts.map(({ distance, near }) => at(distance, near.depth)),
+          false,
+        ),
+      );
+      if (!hasFar) continue;
+      const far = fronts.map((each) => at(each.distance, each.far.depth));
+      outlines.push(outlineOf('FRONT', straightened(far), false));
+    }
   }
   for (const line of askedLines(section)) outlines.push(outlineOf('ASKED', line, false));
+  for (const line of farAskedLines(section)) outlines.push(outlineOf('ASKED', line, false));
   return writeDrawing({ unit: 'mm', layers: layersOf(stages), outlines, notes: notesOf(input) });
 }
 
@@ -49,7 +62,7 @@ function at(distance: number, depth: number): Point {
 
 /** Both faces as received, which slope away from each other where the sheet tapers. */
 function sheetAround(run: SectionPoints): Point[] {
-  const far = run.map(({ distance, depth, thickness }) => at(distance, depth + thickness));
+  const far = run.map((point) => at(point.distance, shownFronts(point).sheet));
   const [first, last] = [itemAt(run, 0), itemAt(run, run.length - 1)];
   return [at(first.distance, 0), at(last.distance, 0), ...straightened(far).reverse()];
 }
@@ -83,6 +96,16 @@ function askedLines({ asked }: NamedSection): Point[][] {
     joins = depth !== undefined;
   }
   return lines;
+}
+
+/** The same of the far face, up from its own surface, as long as metal joins. */
+function farAskedLines({ points }: NamedSection): Point[][] {
+  return metalRuns(points).flatMap((run) => {
+    const line = run.flatMap(({ distance, far }) =>
+      far?.target === undefined ? [] : [at(distance, far.sheet - far.target)],
+    );
+    return line.length === 0 ? [] : [straightened(line)];
+  });
 }
 
 /** Two places that are written alike are one vertex. */

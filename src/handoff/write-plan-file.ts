@@ -18,6 +18,7 @@ import type {
   ShownStage,
   WithdrawalRecord,
 } from '#job/files/plan-file.ts';
+import type { Face } from '#job/job.ts';
 import type { JobFile } from '#job/job-file.ts';
 import type { EtchPlan, PlannedRegion, Stage, WithdrawalChoice } from '#plan/etch-plan.ts';
 import { toMillionth as round, roundFigures } from '#units/round-figures.ts';
@@ -106,11 +107,18 @@ export function showPlan({
     drawing,
     outline: outline === undefined ? null : rounded.ofLoop(outline),
     cutouts: plan.sheet.filter((loop) => loop !== outline).map(rounded.ofLoop),
-    regions: plan.regions.map((region) => regionRecord(region, rounded)),
+    regions:
+      plan.far === undefined
+        ? plan.regions.map((region) => regionRecord(region, rounded))
+        : [...sideRecords(plan, 'near', rounded), ...sideRecords(plan.far, 'far', rounded)],
     masking: plan.masking,
     stages: plan.stages.map((stage, index) =>
       // With a coat a stage no line of a later one is cut yet.
-      stageRecord(stage, plan.masking === 're-mask' ? [] : plan.stages.slice(index + 1), rounded),
+      stageRecord(stage, {
+        later: plan.masking === 're-mask' ? [] : plan.stages.slice(index + 1),
+        far: plan.far?.stages,
+        rounded,
+      }),
     ),
     totals: { minutes: totalMinutes(plan) },
     provenance,
@@ -137,6 +145,13 @@ function contourRounder(known: ContourMemory): Rounder {
   };
 }
 
+function sideRecords({ regions }: EtchPlan, face: Face, rounded: Rounder): ShownRegion[] {
+  return regions.map((region) => {
+    const { id, ...rest } = regionRecord(region, rounded);
+    return { id, face, ...rest };
+  });
+}
+
 function regionRecord(region: PlannedRegion, rounded: Rounder): ShownRegion {
   const { depth, plus, minus } = region.asked;
   return {
@@ -157,7 +172,17 @@ function reachedRecord(id: string, measures: PlanMeasures): PlanFileRegion['reac
   return roundFigures({ floorArea, share, deepest, shallowest });
 }
 
-function stageRecord(stage: Stage, later: readonly Stage[], rounded: Rounder): ShownStage {
+interface StageSetting {
+  /** Stages whose lines are still sealed. */
+  readonly later: readonly Stage[];
+  readonly far: readonly Stage[] | undefined;
+  readonly rounded: Rounder;
+}
+
+function stageRecord(stage: Stage, { later, far, rounded }: StageSetting): ShownStage {
+  const beyond = far?.find(({ number }) => number === stage.number);
+  const hasLines = ({ number, lines }: Stage) =>
+    lines.length > 0 || far?.some((each) => each.number === number && each.lines.length > 0) === true;
   return {
     number: stage.number,
     level: round(stage.level),
@@ -165,11 +190,20 @@ function stageRecord(stage: Stage, later: readonly Stage[], rounded: Rounder): S
     minutes: round(stage.minutes),
     startMinute: round(stage.startMinute),
     color: stage.color,
-    regions: stage.regions,
-    sealed: later.filter(({ lines }) => lines.length > 0).map(({ number }) => number),
+    regions: beyond === undefined ? stage.regions : [...stage.regions, ...beyond.regions],
+    sealed: later.filter(hasLines).map(({ number }) => number),
     piece: stage.piece.map(rounded.ofLoop),
     opening: stage.opening.map(rounded.ofLoop),
     lines: stage.lines.map(rounded.ofPath),
+    ...(beyond === undefined ? {} : { far: farRecord(beyond, rounded) }),
+  };
+}
+
+function farRecord({ piece, opening, lines }: Stage, rounded: Rounder): NonNullable<ShownStage['far']> {
+  return {
+    piece: piece.map(rounded.ofLoop),
+    opening: opening.map(rounded.ofLoop),
+    lines: lines.map(rounded.ofPath),
   };
 }
 

@@ -100,15 +100,36 @@ const SCRIBE_NAMES = ['scribe.dxf', 'scribe-#.dxf'];
 /** As many as two digits count: stages, sections or templates of an earlier plan that a folder is searched for. */
 const MOST_NUMBERED = 99;
 
+/** Files that each face of a part has of its own. */
+export const FACE_FILES: readonly HandoffFile[] = ['program', 'scribe-r12', 'template'];
+
+/** Files of the far face: `scribe.dxf` is `scribe-far.dxf`. */
+export function farName(name: string): string {
+  return withSuffix(name, 'far');
+}
+
+/** Files of the opposite hand: `scribe.dxf` is `scribe-opposite.dxf`. */
+export function oppositeName(name: string): string {
+  return withSuffix(name, 'opposite');
+}
+
+function withSuffix(name: string, suffix: string): string {
+  const dot = name.lastIndexOf('.');
+  return `${name.slice(0, dot)}-${suffix}${name.slice(dot)}`;
+}
+
 /** Every name there can be: what an earlier plan left in a folder is taken away by these. */
 export const CUT_FILES: readonly string[] = [
   ...SCRIBE_NAMES,
   ...HANDOFF_FILES.flatMap((file) => HANDOFF_LIST[file].names),
-].flatMap((name) =>
-  name.includes('#')
-    ? Array.from({ length: MOST_NUMBERED }, (_, index) => name.replace('#', twoDigits(index + 1)))
-    : [name],
-);
+  ...[...SCRIBE_NAMES, ...FACE_FILES.flatMap((file) => HANDOFF_LIST[file].names)].map(farName),
+]
+  .flatMap((name) => [name, oppositeName(name)])
+  .flatMap((name) =>
+    name.includes('#')
+      ? Array.from({ length: MOST_NUMBERED }, (_, index) => name.replace('#', twoDigits(index + 1)))
+      : [name],
+  );
 
 export function twoDigits(number: number): string {
   return String(number).padStart(2, '0');

@@ -2,12 +2,14 @@
  * The job file: what the engineer decides, as it stands on disk. Its lengths are in the job's `units`, rates in those units
  * a minute, points in drawing coordinates. Each key is declared once, here and in `*-fields.ts`.
  */
+
 import * as z from 'zod/mini';
 import { figuresSchema } from '#bath/figures-file.ts';
+import { far } from '#job/fields/far-fields.ts';
+import { always, type Kind, needed, open, usually, type ValuesOf } from '#job/fields/field.ts';
+import { group } from '#job/fields/group.ts';
+import { handoff } from '#job/fields/handoff-fields.ts';
 import { LENGTH_UNITS } from '#units/length-unit.ts';
-import { always, type Kind, needed, open, usually, type ValuesOf } from './fields/field.ts';
-import { group } from './fields/group.ts';
-import { handoff } from './fields/handoff-fields.ts';
 import { choice, length, name, nameSchema, names, positive, raw, written } from './fields/kinds.ts';
 import { layers } from './fields/layer-fields.ts';
 import { process } from './fields/process-fields.ts';
@@ -79,6 +81,7 @@ export const JOB = group(
       usual: '`"centre"`, and a finding says so',
     }),
     layers,
+    far,
     figures: open(raw(z.union([nameSchema, figuresSchema])), {
       label: 'Figures',
       help: 'alloys and baths of your own: [as below](#figures-of-your-own), or the name of the file beside the job that holds them',

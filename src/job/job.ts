@@ -6,11 +6,15 @@ import type { EtchFiguresAsked } from './fields/etch-figure-fields.ts';
 import type { ProcessValues } from './fields/process-fields.ts';
 import type { StockValues } from './fields/stock-fields.ts';
 import type { JobValues } from './job-file.ts';
+import type { Tabs } from './tabs.ts';
 import type { Taper } from './taper.ts';
 
 /** One coat, peeled piece by piece, deepest first; or a new coat and a window for each stage, shallowest first. */
 export type Masking = ProcessValues['masking'];
 export type EdgeDatum = ProcessValues['edgeDatum'];
+
+/** A side of the sheet: the one that the drawing shows, or the other. */
+export type Face = 'near' | 'far';
 
 /** What is asked of the regions that a layer or a point names. Depths in mm, into the metal. */
 export interface Requirement {
@@ -19,8 +23,16 @@ export interface Requirement {
   readonly names: { readonly layer: string } | { readonly at: Point };
   /** Tapers add up: a final thickness on a sheet that tapers itself. */
   readonly depth: number | readonly Taper[];
+  /** Near where it is left out. */
+  readonly face?: Face;
+  /** Of what is cut out: the depth at which the drawn line stands on the wall, mm (M9.4). */
+  readonly wall?: number;
+  /** Then, what holds it. */
+  readonly tabs?: Tabs;
   /** Asked as a final thickness: what the sheet is off counts. */
   readonly asThickness?: boolean;
+  /** Then, what the other face is asked to take of it, mm: 0 where one face is etched; undefined where that changes. */
+  readonly behind?: number;
   readonly plus: number;
   readonly minus: number;
 }
@@ -46,7 +58,11 @@ export interface Job
     /** Undefined: every shown layer that is neither outline nor ignored. */
     readonly regions: readonly string[] | undefined;
     readonly ignore: readonly string[];
+    /** Of the far face, and of both. */
+    readonly far?: readonly string[];
+    readonly both?: readonly string[];
   };
+  readonly far: JobValues['far'];
   readonly stock: Omit<StockValues, 'measured'> & {
     /** Thickness, minus and plus are those of readings. */
     readonly isMeasured?: boolean;

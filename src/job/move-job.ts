@@ -33,9 +33,10 @@ export function moveTaper(taper: Taper, by: Point): Taper {
 }
 
 function moveRequirement(requirement: Requirement, by: Point): Requirement {
-  const { names, depth } = requirement;
+  const { names, depth, tabs } = requirement;
   return {
     ...requirement,
+    ...(tabs === undefined ? {} : { tabs: { ...tabs, at: tabs.at.map((each) => movePoint(each, by)) } }),
     names: 'at' in names ? { at: movePoint(names.at, by) } : names,
     depth: typeof depth === 'number' ? depth : depth.map((taper) => moveTaper(taper, by)),
   };

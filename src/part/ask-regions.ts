@@ -18,7 +18,11 @@ export interface AskedRegions {
   readonly findings: readonly Finding[];
 }
 
-export function askRegions(part: Part, job: Job, regionAt: RegionAt = regionFinder(part)): AskedRegions {
+export function askRegions(
+  part: Part,
+  job: Pick<Job, 'requirements'>,
+  regionAt: RegionAt = regionFinder(part),
+): AskedRegions {
   const claims = claimRegions(part, job.requirements, regionAt);
   const byPoint = settleRank(claims.byPoint);
   // What a point settles no layer can dispute.
@@ -32,8 +36,15 @@ export function askRegions(part: Part, job: Job, regionAt: RegionAt = regionFind
   for (const { id, label } of part.regions) {
     const requirement = byPoint.ofRegion.get(id) ?? byLayer.ofRegion.get(id);
     if (requirement === undefined) continue;
-    const { depth, plus, minus, asThickness = false } = requirement;
-    const rest = { plus, minus, ...(asThickness ? { asThickness } : {}) };
+    const { depth, plus, minus, asThickness = false, wall, behind, tabs } = requirement;
+    const rest = {
+      plus,
+      minus,
+      ...(asThickness ? { asThickness } : {}),
+      ...(wall === undefined ? {} : { wall }),
+      ...(tabs === undefined ? {} : { tabs }),
+      ...(behind === undefined ? {} : { behind }),
+    };
     asked.set(
       id,
       typeof depth === 'number'
@@ -130,7 +141,7 @@ function listFor<Key, Item>(lists: Map<Key, Item[]>, key: Key): Item[] {
 }
 
 function asksTheSame(a: Requirement, b: Requirement): boolean {
-  return a.plus === b.plus && a.minus === b.minus && isSameDepth(a.depth, b.depth);
+  return a.plus === b.plus && a.minus === b.minus && a.wall === b.wall && isSameDepth(a.depth, b.depth);
 }
 
 function isSameDepth(a: number | readonly Taper[], b: number | readonly Taper[]): boolean {

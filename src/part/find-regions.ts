@@ -27,7 +27,12 @@ export interface RegionsFound {
   readonly findings: readonly Finding[];
 }
 
-export function findRegions(drawing: Drawing, job: Pick<Job, 'layers' | 'joinTolerance'>): RegionsFound {
+/** @param letter that the regions' names begin with */
+export function findRegions(
+  drawing: Drawing,
+  job: Pick<Job, 'layers' | 'joinTolerance'>,
+  letter?: string,
+): RegionsFound {
   const picked = pickCurves(drawing, job.layers);
   const taking = [...picked.outline, ...picked.regions].sort((a, b) => a - b);
   const linework = taking.flatMap((source) =>
@@ -50,7 +55,7 @@ export function findRegions(drawing: Drawing, job: Pick<Job, 'layers' | 'joinTol
     : { isMetal: arrangement.faces.map((_, face) => face !== OUTSIDE), findings: [] };
   const { isMetal, findings: holeFindings } = punchHoles(arrangement, inside.isMetal, holes);
   const layers = findLayers(arrangement, (source) => itemAt(drawing.curves, source).layer);
-  const regions = nameRegions(metalFaces(arrangement, { isMetal, layers }));
+  const regions = nameRegions(metalFaces(arrangement, { isMetal, layers }), letter);
   const regionOfFace = arrangement.faces.map(() => -1);
   regions.forEach(({ face }, index) => {
     regionOfFace[face] = index;

@@ -23,9 +23,10 @@ interface Placed<Item extends Shape> {
   readonly center: Point;
 }
 
-/** The regions in the order of their names. */
+/** The regions in the order of their names, which begin with the letter of their face. */
 export function nameRegions<Item extends Shape>(
   found: readonly Item[],
+  letter = 'R',
 ): (Item & { readonly id: RegionId })[] {
   const placed = found.map((item): Placed<Item> => ({ item, center: centroidOf(item.loops) }));
   const rows = groupNear(placed, ({ center }) => -center.y, ALIGNED);
@@ -35,7 +36,7 @@ export function nameRegions<Item extends Shape>(
     ),
   );
   const width = Math.max(2, String(ordered.length).length);
-  return ordered.map(({ item }, i) => ({ ...item, id: `R${String(i + 1).padStart(width, '0')}` }));
+  return ordered.map(({ item }, i) => ({ ...item, id: `${letter}${String(i + 1).padStart(width, '0')}` }));
 }
 
 function greatestArea<Item extends Shape>(column: readonly Placed<Item>[]): number {

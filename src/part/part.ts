@@ -2,6 +2,7 @@
 import type { Arrangement, LineworkTrouble } from '#geometry/arrangement/arrangement.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
+import type { Tabs } from '#job/tabs.ts';
 import type { Taper } from '#job/taper.ts';
 
 /** Ids look like `R07`: numbered down the drawing, then across; they do not depend on depths or entity order. */
@@ -41,6 +42,15 @@ export interface Asked {
   readonly minus: number;
   /** Asked as a final thickness: what the sheet is off counts. */
   readonly asThickness?: boolean;
+  /**
+   * Of a region that is cut out: the depth, from this face, at which its drawn line stands on the wall, mm: half the sheet where both
+   * faces are etched, all of it where one is (M9.4).
+   */
+  readonly wall?: number;
+  /** With `wall`: what holds what is not to fall. */
+  readonly tabs?: Tabs;
+  /** With `asThickness`: what the other face takes of the metal behind it, as asked, mm; undefined where that changes. */
+  readonly behind?: number;
   /** Where depth changes over the region: it is the sum of these, and `depth` the sum at the label. Planned in strips. */
   readonly tapers?: readonly Taper[];
 }

@@ -11,11 +11,12 @@ export interface PickedCurves {
   readonly findings: readonly Finding[];
 }
 
-/** Without named region layers every layer counts that is neither outline nor ignored. */
+/** Without named region layers every layer counts that is neither outline nor ignored nor of the far face alone. */
 export function pickCurves(drawing: Drawing, layers: Job['layers']): PickedCurves {
   const outlineNames = new Set(layers.outline);
-  const regionNames = layers.regions === undefined ? undefined : new Set(layers.regions);
-  const ignored = new Set(layers.ignore);
+  const { both = [], far = [] } = layers;
+  const regionNames = layers.regions === undefined ? undefined : new Set([...layers.regions, ...both]);
+  const ignored = new Set([...layers.ignore, ...far.filter((layer) => !both.includes(layer))]);
   const outline: number[] = [];
   const regions: number[] = [];
   drawing.curves.forEach(({ layer }: DrawnCurve, number) => {

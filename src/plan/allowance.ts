@@ -41,6 +41,17 @@ export function allowance(undercut: Undercut, { level, depth }: Step): number {
   }, 0);
 }
 
+/**
+ * How far an opening keeps back from the drawn line of a contour that is cut out, mm: the wall stands on that line at the depth
+ * `wall`, its narrowest place, whatever a drawn line means elsewhere (M9.4). 0 where the level does not come so deep.
+ */
+export function throughAllowance(
+  undercut: Undercut,
+  { level, wall }: { level: number; wall: number },
+): number {
+  return level <= wall ? 0 : allowance({ ...undercut, edgeDatum: 'shallow-edge' }, { level, depth: wall });
+}
+
 /** How far the wall of a level reaches from its opening at the surface, mm. */
 export function wholeUndercut(undercut: Undercut, level: number): number {
   return allowance({ ...undercut, edgeDatum: 'shallow-edge' }, { level, depth: 0 });

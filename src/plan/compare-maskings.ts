@@ -11,10 +11,16 @@ import { allowance, cornerRadius, undercutOf } from './allowance.ts';
 import type { MaskingChoice, WallShape } from './etch-plan.ts';
 import { bandShare, type DepthBand } from './fewest-levels.ts';
 
-export interface MaskingInput {
+/** One side of the sheet. */
+export interface MaskedFace {
   readonly arrangement: Arrangement;
   /** Level by face: 0 for land, -1 where there is no metal. */
   readonly levels: Float64Array;
+}
+
+export interface MaskingInput {
+  /** One or both. */
+  readonly sides: readonly MaskedFace[];
   /** What the levels serve, by region of the drawing: etched ones only. */
   readonly bands: ReadonlyMap<RegionId, DepthBand>;
   readonly process: Job['process'];
@@ -26,11 +32,13 @@ interface StepPair {
 }
 
 /** Both ways, the plain one first; none where there are not two levels, for then they are the same. */
-export function compareMaskings({ arrangement, levels, bands, process }: MaskingInput): MaskingChoice[] {
-  const rising = [...new Set(levels)].filter((level) => level > 0).sort((a, b) => a - b);
+export function compareMaskings({ sides, bands, process }: MaskingInput): MaskingChoice[] {
+  const rising = [...new Set(sides.flatMap(({ levels }) => [...levels]))]
+    .filter((level) => level > 0)
+    .sort((a, b) => a - b);
   const deepest = rising.at(-1);
   if (deepest === undefined || rising.length < 2) return [];
-  const steps = stepsOf(arrangement, levels);
+  const steps = stepsOf(sides);
   const worst = worstOf(bands, rising);
   return (['peel-next', 're-mask'] as const).map((masking) => {
     const isRemasked = masking === 're-mask';
@@ -48,12 +56,14 @@ export function compareMaskings({ arrangement, levels, bands, process }: Masking
 }
 
 /** Every pair of floors that touch, and of floor and land, once: deepest first. */
-function stepsOf({ edges }: Arrangement, levels: Float64Array): StepPair[] {
+function stepsOf(sides: readonly MaskedFace[]): StepPair[] {
   const found = new Map<string, StepPair>();
-  for (const { left, right } of edges) {
-    const [a, b] = [levels[left] ?? -1, levels[right] ?? -1];
-    const [level, beside] = [Math.max(a, b), Math.min(a, b)];
-    if (beside >= 0 && level > beside) found.set(`${level} ${beside}`, { level, beside });
+  for (const { arrangement, levels } of sides) {
+    for (const { left, right } of arrangement.edges) {
+      const [a, b] = [levels[left] ?? -1, levels[right] ?? -1];
+      const [level, beside] = [Math.max(a, b), Math.min(a, b)];
+      if (beside >= 0 && level > beside) found.set(`${level} ${beside}`, { level, beside });
+    }
   }
   return [...found.values()].sort((a, b) => b.level - a.level || b.beside - a.beside);
 }

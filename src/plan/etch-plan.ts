@@ -118,6 +118,11 @@ export interface EtchPlan {
   /** In the order of the run. */
   readonly stages: readonly Stage[];
   readonly masking: Masking;
+  /**
+   * The far face, in the part's frame as seen through the metal: its own regions, pieces and lines, in the same stages. Left out where
+   * nothing is asked of that face (M9.2).
+   */
+  readonly far?: EtchPlan;
   readonly etchFactor: EtchFactor;
   /** mm/min */
   readonly rate: number;

@@ -20,6 +20,8 @@ export interface LevelField {
   readonly walk: HalfEdges;
   /** Level by face: 0 for land, -1 where there is no metal. */
   readonly levels: ArrayLike<number>;
+  /** By face of a region that is cut out: how far openings keep back from its drawn line, whatever lies across, mm (M9.4). */
+  readonly keepOfThrough?: ReadonlyMap<number, number>;
   /** Half-edges with metal on the right and none on the left: the sheet's edge seen from outside. */
   readonly sheetEdges: readonly number[];
 }
@@ -64,7 +66,8 @@ export function largestOpening(
         return { span, width: 0 };
       }
       keptBackBy.add(across);
-      return { span, width: allowanceTo(across) };
+      const keep = field.keepOfThrough?.get(walk.leftOf(halfEdge));
+      return { span, width: keep ?? allowanceTo(across) };
     });
     take(pushBorder(border));
   }

@@ -8,20 +8,26 @@ import { itemAt } from '#geometry/assert.ts';
 import { SAGITTA } from '#geometry/tolerances.ts';
 import type { Job } from '#job/job.ts';
 import type { Asked, Part, RegionId } from '#part/part.ts';
-import { allowance, type Undercut, undercutOf } from './allowance.ts';
+import { allowance, throughAllowance, type Undercut, undercutOf } from './allowance.ts';
 import { chooseLevels, nearLevelFindings } from './choose-levels.ts';
-import { compareMaskings } from './compare-maskings.ts';
+import { compareMaskings, type MaskedFace } from './compare-maskings.ts';
 import { compareWithdrawals } from './compare-withdrawals.ts';
 import type { EtchPlan, PlannedRegion, Stage } from './etch-plan.ts';
 import { levelCosts } from './level-costs.ts';
 import { type ClusterMemory, createClusterMemory, openClusters } from './open-clusters.ts';
 import { type ClusterStage, lastOpened, type OpenedCluster } from './opened-cluster.ts';
 import { stageColors } from './stage-colors.ts';
-import { stripTapers } from './taper-strips.ts';
+import { depthBands, type Strips, stripTapers } from './taper-strips.ts';
 
-export interface PlanInput {
+/** A face of the sheet and what is asked of its regions. */
+export interface PlanFace {
   readonly part: Part;
   readonly asked: ReadonlyMap<RegionId, Asked>;
+}
+
+export interface PlanInput extends PlanFace {
+  /** The other face, in the same frame; left out where nothing is asked of it. */
+  readonly far?: PlanFace | undefined;
   readonly job: Job;
   readonly memory?: ClusterMemory;
 }
@@ -30,68 +36,124 @@ export interface PlanInput {
  * Findings: `level-missing`, `level-unused`, `opening-missing`, `border-left-as-chords`, `levels-too-near`, `nothing-to-etch`, and those of `taper-strips.ts`.
  * Tapered regions come out as their strips.
  */
-export function makePlan(input: PlanInput): EtchPlan {
-  const { job, memory = createClusterMemory() } = input;
-  const strips = stripTapers(input, memory);
-  const { part, asked } = strips;
-  const { ofRegion, findings: levelFindings } = chooseLevels(asked, job, strips);
-  const regions = part.regions.map((region): PlannedRegion => {
-    const taper = strips.taperOf.get(region.id);
-    return {
-      ...region,
-      asked: asked.get(region.id) ?? { depth: 0, plus: 0, minus: 0 },
-      level: ofRegion.get(region.id) ?? 0,
-      ...(taper === undefined ? {} : { taper }),
-    };
+export function makePlan({ part, asked, far, job, memory = createClusterMemory() }: PlanInput): EtchPlan {
+  const faces =
+    far === undefined ? [{ part, asked, memory }] : [{ part, asked, memory }, farFace(far, memory)];
+  const strips = faces.map((face) => stripFace(face, faces, job));
+  const chosen = chooseLevels(new Map(strips.flatMap((each) => [...each.asked])), job, {
+    levels: strips.find(({ levels }) => levels !== undefined)?.levels,
+    levelOf: new Map(strips.flatMap(({ levelOf }) => [...levelOf])),
   });
-  const { etchFactor, masking, rate } = job.process;
-  const undercut = undercutOf(job.process, levelsOf(regions));
-  const levels = levelsByFace(part, regions);
-  const clusters = openClusters({ arrangement: part.arrangement, levels, undercut, memory });
-  const stages = stagesOf(
-    regions,
-    clusters.map((each) => each.stages),
-    job.process,
+  const regions = strips.map((each) => regionsOf(each, chosen.ofRegion));
+  const all = levelsOf(regions.flat());
+  const undercut = undercutOf(job.process, all);
+  const opened = strips.map((each, index) =>
+    openFace(each.part, itemAt(regions, index), { undercut, memory: itemAt(faces, index).memory }),
   );
-  const drawnOut = compareWithdrawals(input.part, input.asked, {
-    process: job.process,
-    levels: stages.map(({ level }) => level),
-  });
+  const bands = new Map(strips.flatMap((each) => [...each.bands]));
+  const drawnOut = faces.map((face) =>
+    compareWithdrawals(face.part, face.asked, { process: job.process, levels: all }),
+  );
   const findings = [
-    ...strips.findings,
-    ...drawnOut.findings,
-    ...levelFindings,
-    ...nearLevelFindings([...strips.bands.values()], job),
-    ...missingOpenings(regions, clusters, undercut, part.regionOfFace),
-    ...chordFindings(clusters),
+    ...strips.flatMap((each) => each.findings),
+    ...drawnOut.flatMap((each) => each.findings),
+    ...chosen.findings,
+    ...nearLevelFindings([...bands.values()], job),
+    ...opened.flatMap((each) => each.findings),
+    ...(faces.some((face) => asksForEtch(face.asked)) ? [] : [finding('nothing-to-etch', {})]),
   ];
-  if (![...input.asked.values()].some(({ depth, tapers }) => depth > 0 || tapers !== undefined))
-    findings.push(finding('nothing-to-etch', {}));
-  const maskings = compareMaskings({
-    arrangement: part.arrangement,
-    levels,
-    bands: strips.bands,
-    process: job.process,
-  });
-  const levelChoices = levelCosts(strips.bands, job.lockedLevels);
+  const maskings = compareMaskings({ sides: opened, bands, process: job.process });
+  const withdrawals = drawnOut.flatMap((each) => each.withdrawals);
+  const { etchFactor, masking, rate } = job.process;
+  const [near, other] = strips.map(
+    ({ part: cut }, index): EtchPlan => ({
+      arrangement: cut.arrangement,
+      regionOfFace: cut.regionOfFace,
+      regions: itemAt(regions, index),
+      sheet: cut.sheet,
+      stages: stagesOf(itemAt(regions, index), itemAt(opened, index).stages, all, job.process),
+      masking,
+      etchFactor,
+      rate,
+      findings: [],
+    }),
+  );
   return {
-    arrangement: part.arrangement,
-    regionOfFace: part.regionOfFace,
-    regions,
-    sheet: part.sheet,
-    stages,
-    masking,
+    ...(near as EtchPlan),
     ...(maskings.length === 0 ? {} : { maskings }),
-    etchFactor,
-    rate,
+    ...(other === undefined ? {} : { far: other }),
     findings,
-    levelChoices,
-    ...(drawnOut.withdrawals.length === 0 ? {} : { withdrawals: drawnOut.withdrawals }),
+    levelChoices: levelCosts(bands, job.lockedLevels),
+    ...(withdrawals.length === 0 ? {} : { withdrawals }),
   };
 }
 
+interface FaceWithMemory extends PlanFace {
+  readonly memory: ClusterMemory;
+}
+
+function farFace(far: PlanFace, memory: ClusterMemory): FaceWithMemory {
+  memory.far ??= createClusterMemory();
+  return { ...far, memory: memory.far };
+}
+
+/** Levels serve the tapers of both faces, so that each is cut into strips with those of the other in mind (M9.2). */
+function stripFace(face: FaceWithMemory, faces: readonly FaceWithMemory[], job: Job): Strips {
+  const others = faces.filter((each) => each !== face);
+  const beside = others.flatMap(({ part, asked }) => [...depthBands(part, asked).values()]);
+  return stripTapers({ ...face, job }, face.memory, beside);
+}
+
+function regionsOf(
+  { part, asked, taperOf }: Strips,
+  levelOf: ReadonlyMap<RegionId, number>,
+): readonly PlannedRegion[] {
+  return part.regions.map((region): PlannedRegion => {
+    const taper = taperOf.get(region.id);
+    return {
+      ...region,
+      asked: asked.get(region.id) ?? { depth: 0, plus: 0, minus: 0 },
+      level: levelOf.get(region.id) ?? 0,
+      ...(taper === undefined ? {} : { taper }),
+    };
+  });
+}
+
+interface OpenedFace extends MaskedFace {
+  /** By cluster. */
+  readonly stages: readonly (readonly ClusterStage[])[];
+  readonly findings: readonly Finding[];
+}
+
+function openFace(
+  { arrangement, regionOfFace, sheet }: Part,
+  regions: readonly PlannedRegion[],
+  { undercut, memory }: { readonly undercut: Undercut; readonly memory: ClusterMemory },
+): OpenedFace {
+  const levels = levelsByFace({ regionOfFace, sheet }, regions);
+  const keepOfThrough = new Map(
+    regions.flatMap(({ face, level, asked: { wall } }) =>
+      wall === undefined || level === 0 ? [] : [[face, throughAllowance(undercut, { level, wall })] as const],
+    ),
+  );
+  const clusters = openClusters({ arrangement, levels, undercut, keepOfThrough, memory });
+  return {
+    arrangement,
+    levels,
+    stages: clusters.map((each) => each.stages),
+    findings: [...missingOpenings(regions, clusters, undercut, regionOfFace), ...chordFindings(clusters)],
+  };
+}
+
+function asksForEtch(asked: ReadonlyMap<RegionId, Asked>): boolean {
+  return [...asked.values()].some(({ depth, tapers }) => depth > 0 || tapers !== undefined);
+}
+
 /** Levels by face. Without a sheet the outside is land that goes on for ever; with one it is no metal. */
-function levelsByFace(part: Part, regions: readonly PlannedRegion[]): Float64Array {
+function levelsByFace(
+  part: Pick<Part, 'regionOfFace' | 'sheet'>,
+  regions: readonly PlannedRegion[],
+): Float64Array {
   return Float64Array.from(part.regionOfFace, (region, face) => {
     if (region >= 0) return itemAt(regions, region).level;
     return face === 0 && part.sheet.length === 0 ? 0 : -1;
@@ -101,9 +163,10 @@ function levelsByFace(part: Part, regions: readonly PlannedRegion[]): Float64Arr
 function stagesOf(
   regions: readonly PlannedRegion[],
   clusters: readonly (readonly ClusterStage[])[],
+  /** Of both faces, deepest first. */
+  levels: readonly number[],
   { rate, masking }: Pick<Job['process'], 'rate' | 'masking'>,
 ): Stage[] {
-  const levels = levelsOf(regions);
   const isRemasked = masking === 're-mask';
   const colors = stageColors(levels.length);
   const deepest = levels[0] ?? 0;

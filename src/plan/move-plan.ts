@@ -8,6 +8,7 @@ import type { EtchPlan, PlannedRegion } from './etch-plan.ts';
 export function movePlan(plan: EtchPlan, by: Point): EtchPlan {
   return {
     ...plan,
+    ...(plan.far === undefined ? {} : { far: movePlan(plan.far, by) }),
     arrangement: moveArrangement(plan.arrangement, by),
     sheet: plan.sheet.map((loop) => moveLoop(loop, by)),
     regions: plan.regions.map((region) => moveRegion(region, by)),

@@ -50,12 +50,14 @@ export function openCluster(field: LevelField, cluster: Cluster, undercut: Under
   const levels = [...new Set(cluster.faces.map((face) => field.levels[face] ?? 0))].sort((a, b) => b - a);
   const origin = gridOrigin(cluster.halfEdges.map((halfEdge) => field.walk.spanOf(halfEdge)));
   const borderOf = levelBorders(field, cluster);
+  const hasThrough = cluster.faces.some((face) => field.keepOfThrough?.has(face));
   let bared: Bared = { loops: [], isLargest: true, level: Number.POSITIVE_INFINITY, keptBackBy: new Set() };
   const stages = levels.map((level) => {
     const step: Step = { field, cluster, undercut, levels, level, bared, borderOf, origin };
     const allowanceTo = (depth: number) => allowance(undercut, { level, depth });
     const largest = largestOpening(field, cluster, level, allowanceTo, origin);
-    const isWhole = hasNoZone(bared, level);
+    // Lines of a contour that is cut out keep openings of all levels back alike: none lies clear inside the next.
+    const isWhole = !hasThrough && hasNoZone(bared, level);
     const { loops, piece, lines } =
       isWhole && isStrictlyInside(step, largest) ? polygon(step, largest) : part(step, largest, isWhole);
     bared = { loops, isLargest: isWhole, level, keptBackBy: largest.keptBackBy };

@@ -20,6 +20,8 @@ export interface ClusterMemory extends SplitMemory {
   grouping: Grouping | undefined;
   /** Clusters by everything that they depend on. */
   opened: Map<string, OpenedCluster>;
+  /** The same of the far face. */
+  far?: ClusterMemory;
 }
 
 interface Linework {
@@ -43,26 +45,29 @@ export function openClusters(input: {
   readonly arrangement: Arrangement;
   readonly levels: Float64Array;
   readonly undercut: Undercut;
+  readonly keepOfThrough?: ReadonlyMap<number, number>;
   readonly memory: ClusterMemory;
 }): OpenedCluster[] {
-  const { arrangement, levels, undercut, memory } = input;
+  const { arrangement, levels, undercut, memory, keepOfThrough = new Map<number, number>() } = input;
   const walk = walkOf(memory, arrangement);
   const { clusters, sheetEdges } = groupingOf(memory, walk, levels);
-  const field: LevelField = { walk, levels, sheetEdges };
+  const field: LevelField = { walk, levels, sheetEdges, keepOfThrough };
   const process = JSON.stringify(undercut);
   const { coatLevels } = undercut;
   const open = (cluster: Cluster): OpenedCluster =>
     coatLevels === undefined
       ? openCluster(field, cluster, undercut)
       : openWindows(field, cluster, undercut, coatLevels);
+  const keptOf = (face: number) => (keepOfThrough.has(face) ? `-${keepOfThrough.get(face)}` : '');
   const kept = new Map<string, OpenedCluster>();
   // With a coat a stage a wall that passes its line needs windows that do, too.
-  const isAlone = coatLevels === undefined || undercut.edgeDatum === 'shallow-edge';
+  const isAlone =
+    coatLevels === undefined || (undercut.edgeDatum === 'shallow-edge' && keepOfThrough.size === 0);
   const groups = isAlone
     ? clusters
     : meetingClusters(walk, clusters, wholeUndercut(undercut, coatLevels.at(-1) ?? 0));
   const opened = groups.map((cluster) => {
-    const key = `${process} ${cluster.faces.map((face) => `${face}:${levels[face]}`).join(' ')}`;
+    const key = `${process} ${cluster.faces.map((face) => `${face}:${levels[face]}${keptOf(face)}`).join(' ')}`;
     const known = memory.opened.get(key) ?? open(cluster);
     kept.set(key, known);
     return known;

@@ -33,13 +33,14 @@ export function openWindows(
 ): OpenedCluster {
   const deepest = group.faces.reduce((most, face) => Math.max(most, field.levels[face] ?? 0), 0);
   const origin = gridOrigin(group.halfEdges.map((halfEdge) => field.walk.spanOf(halfEdge)));
+  const hasThrough = group.faces.some((face) => field.keepOfThrough?.has(face));
   const stages: ClusterStage[] = [];
   for (const level of levels.filter((each) => each <= deepest).reverse()) {
     const allowanceTo = (depth: number) => allowance(undercut, { level, depth });
     const own = largestOpening(field, group, level, allowanceTo, origin);
     const deeper = stages.at(-1);
     // Where walls stand inside their lines the allowances alone leave that much room.
-    const isNested = deeper === undefined || undercut.edgeDatum === 'shallow-edge';
+    const isNested = deeper === undefined || (undercut.edgeDatum === 'shallow-edge' && !hasThrough);
     const reach = isNested
       ? own
       : withFloorOf(deeper, { own, cut: deeper.level - level, undercut, field, origin });

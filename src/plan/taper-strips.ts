@@ -61,20 +61,16 @@ const SLIVER = 1e-3;
 export function stripTapers(
   input: { readonly part: Part; readonly asked: ReadonlyMap<RegionId, Asked>; readonly job: Job },
   memory: SplitMemory,
+  /** What the same levels must serve besides, on the other face. */
+  beside: readonly DepthBand[] = [],
 ): Strips {
   const { part, job } = input;
   const { tapered, asked, findings } = profilesOf(part, input.asked);
-  const bands = new Map(
-    [...asked].flatMap(([id, each]) => (each.depth > 0 ? [[id, bandOf(each)] as const] : [])),
-  );
+  const bands = bandsAsked(tapered, asked);
   const levelOf = new Map<RegionId, number>();
   const taperOf = new Map<RegionId, TaperAsked>();
   if (tapered.length === 0) return { part, asked, levels: undefined, levelOf, taperOf, bands, findings };
-  for (const { region, asked: each, profile } of tapered) {
-    const { minus, plus } = each;
-    if (profile.high > minus) bands.set(region.id, { low: profile.low, high: profile.high, minus, plus });
-  }
-  const levels = levelsByRule([...bands.values()], job);
+  const levels = levelsByRule([...bands.values(), ...beside], job);
   const undercut = undercutOf(job.process, levels);
   const stepped = tapered.flatMap((each): SteppedRegion[] => {
     const band = { low: each.profile.low, high: each.profile.high, ...toleranceOf(each.asked) };
@@ -103,6 +99,29 @@ export function stripTapers(
     }
   }
   return { part: cut, asked, levels, levelOf, taperOf, bands, findings };
+}
+
+/** Depths that levels must serve on a face, by region. */
+export function depthBands(
+  part: Part,
+  asked: ReadonlyMap<RegionId, Asked>,
+): ReadonlyMap<RegionId, DepthBand> {
+  const read = profilesOf(part, asked);
+  return bandsAsked(read.tapered, read.asked);
+}
+
+function bandsAsked(
+  tapered: readonly TaperedRegion[],
+  flat: ReadonlyMap<RegionId, Asked>,
+): Map<RegionId, DepthBand> {
+  const bands = new Map(
+    [...flat].flatMap(([id, each]) => (each.depth > 0 ? [[id, bandOf(each)] as const] : [])),
+  );
+  for (const { region, asked, profile } of tapered) {
+    const { minus, plus } = asked;
+    if (profile.high > minus) bands.set(region.id, { low: profile.low, high: profile.high, minus, plus });
+  }
+  return bands;
 }
 
 /** A piece that peels, and the walls: to land at the region's end, and to the neighbour where that is shallower. */

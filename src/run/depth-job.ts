@@ -19,17 +19,24 @@ export interface PlaceDepth {
   readonly thickness: number;
   /** Number of the stage whose front stands here; 0 for untouched. */
   readonly stage: number;
+  /** Of a part that is etched on both faces: the same of the far one. */
+  readonly far?: Pick<PlaceDepth, 'depth' | 'target' | 'stage'>;
 }
 
 export function depthsOf(part: EtchedPart, { points, minute }: DepthRequest): PlaceDepth[] {
   const index = part.index();
   const regions = part.regions();
   const { depths, stages } = depthsAt(index, points, minute);
+  const far = part.far === undefined ? undefined : depthsOf(part.far, { points, minute });
   return Array.from(depths, (depth, i) => {
     const x = itemAt(points, 2 * i);
     const y = itemAt(points, 2 * i + 1);
     const target = depthAskedAt(part, regions.at({ x, y }), { x, y });
-    const thickness = target === undefined ? 0 : thicknessLeft(part, depth, { x, y });
-    return { x, y, depth, target, thickness, stage: itemAt(stages, i) };
+    const other = far?.[i];
+    const left = thicknessLeft(part, { near: depth, far: other?.depth }, { x, y });
+    const thickness = target === undefined ? 0 : left;
+    const here = { x, y, depth, target, thickness, stage: itemAt(stages, i) };
+    if (other === undefined) return here;
+    return { ...here, far: { depth: other.depth, target: other.target, stage: other.stage } };
   });
 }

@@ -19,12 +19,15 @@ export interface EtchedPart {
   readonly index: () => FrontIndex;
   readonly kit: () => ContourKit;
   readonly regions: () => AreaFinder;
+  /** The other face, where the plan has one. */
+  readonly far?: EtchedPart;
 }
 
 export function etchedPart(
   plan: EtchPlan,
   thickness: Job['stock']['thickness'],
   measured?: ContourKit,
+  measuredFar?: ContourKit,
 ): EtchedPart {
   const index = once(() => measured?.index ?? indexFront(frontOfPlan(plan, thickestOf(thickness))));
   return {
@@ -32,6 +35,7 @@ export function etchedPart(
     thickness,
     index,
     kit: once(() => measured ?? makeContourKit(index())),
+    ...(plan.far === undefined ? {} : { far: etchedPart(plan.far, thickness, measuredFar) }),
     regions: once(() => makeAreaFinder(plan.regions.map(({ loops }) => loops))),
   };
 }
@@ -43,9 +47,13 @@ export function depthAskedAt({ plan }: EtchedPart, number: number, at: Point): n
   return plan.sheet.length === 0 ? 0 : undefined;
 }
 
-/** Metal left below a depth, of the nominal sheet. */
-export function thicknessLeft({ thickness }: EtchedPart, depth: number, at: Point): number {
-  return Math.max(0, sheetAt(thickness, at) - depth);
+/** Metal left, of the nominal sheet, where the faces are that deep. */
+export function thicknessLeft(
+  { thickness }: EtchedPart,
+  depths: { readonly near: number; readonly far?: number | undefined },
+  at: Point,
+): number {
+  return Math.max(0, sheetAt(thickness, at) - depths.near - (depths.far ?? 0));
 }
 
 function once<Value>(make: () => Value): () => Value {

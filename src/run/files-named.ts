@@ -6,6 +6,8 @@ import { readJob } from '#job/files/read-job.ts';
 export interface NamedFiles {
   /** The drawing's path as it stands in the job. */
   readonly drawing: string;
+  /** That of the far face, where it has one of its own. */
+  readonly farDrawing?: string;
   /** Of text files that hold a part of the job, as they stand in it. */
   readonly beside: readonly string[];
 }
@@ -14,5 +16,10 @@ export interface NamedFiles {
 export function filesNamed(jobText: string): NamedFiles | { readonly refused: readonly Finding[] } {
   const { jobFile, findings } = readJob(jobText);
   if (jobFile === undefined) return { refused: findings };
-  return { drawing: jobFile.drawing, beside: besideNames(jobFile) };
+  const farDrawing = jobFile.far?.drawing;
+  return {
+    drawing: jobFile.drawing,
+    ...(farDrawing === undefined ? {} : { farDrawing }),
+    beside: besideNames(jobFile),
+  };
 }

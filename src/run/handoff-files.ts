@@ -6,6 +6,7 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import type { ReliefMesh } from '#front/relief-mesh.ts';
 import type { Point } from '#geometry/point.ts';
+import { mirrorPoint } from '#geometry/spans/mirror-spans.ts';
 import { movePoint } from '#geometry/spans/move-spans.ts';
 import type { NamedSection } from '#handoff/named-section.ts';
 import type { ReviewInput } from '#handoff/review-sheets.ts';
@@ -14,14 +15,19 @@ import { scribeFiles } from '#handoff/scribe-files.ts';
 import type { PlanFile } from '#job/files/plan-file.ts';
 import {
   CUT_FILES,
+  FACE_FILES,
+  farName,
   HANDOFF_FILES,
   type HANDOFF_LIST,
   type HandoffFile,
   listedFile,
+  oppositeName,
 } from '#job/handoff-list.ts';
 import { movePlan } from '#plan/move-plan.ts';
+import { farSide } from './far-side.ts';
+import { oppositeHand } from './opposite-hand.ts';
 import { type OutputFile, outputFile } from './output-file.ts';
-import type { Made, PreparedHandoff } from './prepare-handoff.ts';
+import type { Made, PreparedHandoff } from './prepared-handoff.ts';
 
 export interface PlannedHandoff {
   readonly planFile: PlanFile;
@@ -54,7 +60,46 @@ export async function handoffFiles(
   prepared: PreparedHandoff,
   planned: PlannedHandoff,
 ): Promise<OutputFile[]> {
-  const { made, plan, findings, choices } = prepared;
+  const { hand = 'as-drawn' } = prepared.choices;
+  const asDrawn = hand === 'opposite' ? [] : await filesOfHand(prepared, planned);
+  if (hand === 'as-drawn') return asDrawn.map(outputFile);
+  const { origin } = planned;
+  const opposite = await filesOfHand(oppositeHand(prepared), {
+    ...planned,
+    origin: origin && mirrorPoint(origin, 0),
+  });
+  const named = opposite.map((file) => ({
+    ...file,
+    name: oppositeName(file.name),
+    what: `${file.what}, opposite hand`,
+  }));
+  return [...asDrawn, ...named].map(outputFile);
+}
+
+/** Of the near face and the part as a whole; and of the far face as seen from it, where lines are cut there. */
+async function filesOfHand(prepared: PreparedHandoff, planned: PlannedHandoff): Promise<Written[]> {
+  const { files } = prepared.choices;
+  const own = await filesOfSide(prepared, planned, files);
+  const far = farSide(prepared);
+  if (far === undefined) return own;
+  const mirrored = { ...planned, origin: planned.origin && mirrorPoint(planned.origin, 0) };
+  const beyond = await filesOfSide(
+    far,
+    mirrored,
+    files.filter((file) => FACE_FILES.includes(file)),
+  );
+  return [
+    ...own,
+    ...beyond.map((file) => ({ ...file, name: farName(file.name), what: `${file.what}, far face` })),
+  ];
+}
+
+async function filesOfSide(
+  prepared: PreparedHandoff,
+  planned: PlannedHandoff,
+  chosen: readonly HandoffFile[],
+): Promise<Written[]> {
+  const { made, plan, findings } = prepared;
   const { origin } = planned;
   const { points = [], sections = [] } = made;
   const moved =
@@ -67,14 +112,14 @@ export async function handoffFiles(
         };
   const writing = { ...prepared, ...planned, planHash: bytesToHex(sha256(planned.planBytes)), moved };
   const files = scribeDrawings(writing, '2000');
-  for (const file of HANDOFF_FILES.filter((each) => choices.files.includes(each))) {
+  for (const file of HANDOFF_FILES.filter((each) => chosen.includes(each))) {
     const { needs, keptBackBy = [] } = listedFile(file);
     const isHeldBack = findings.some(({ code }) => keptBackBy.includes(code));
     if (isHeldBack || needs.some((need) => made[need] === undefined)) continue;
     const { write }: Deliverable = await import(`./deliverables/${file}.ts`);
     files.push(...(await write({ ...writing, ...(made as Made) })));
   }
-  return files.map(outputFile);
+  return files;
 }
 
 function movedSection(section: NamedSection, origin: Point): NamedSection {

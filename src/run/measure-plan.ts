@@ -3,6 +3,7 @@ import { type Finding, finding } from '#findings/finding.ts';
 import { type ContourKit, makeContourKit } from '#front/contour-kit.ts';
 import { frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
+import { meetingVolume } from '#front/meeting-volume.ts';
 import { reachedIn } from '#front/reached.ts';
 import { stageVolumes } from '#front/volumes.ts';
 import type { PlanMeasures } from '#handoff/plan-measures.ts';
@@ -13,12 +14,29 @@ import type { EtchPlan } from '#plan/etch-plan.ts';
 /** With the front that was measured, for whatever else is asked of it. */
 export interface MeasuredPlan extends PlanMeasures {
   readonly kit: ContourKit;
+  /** Of the far face, where the plan has one. */
+  readonly far?: ContourKit;
   /** `contour-not-closed`, of the volumes. */
   readonly findings: readonly Finding[];
 }
 
-export function measurePlan(plan: EtchPlan, job: Pick<Job, 'stock'>): MeasuredPlan {
-  const kit = makeContourKit(indexFront(frontOfPlan(plan, thickestOf(job.stock.thickness))));
+export function measurePlan(plan: EtchPlan, { stock }: Pick<Job, 'stock'>): MeasuredPlan {
+  const thickness = thickestOf(stock.thickness);
+  const near = measureFace(plan, thickness);
+  const { far: farPlan } = plan;
+  if (farPlan === undefined) return near;
+  const far = measureFace(farPlan, thickness);
+  return {
+    kit: near.kit,
+    far: far.kit,
+    findings: [...near.findings, ...far.findings],
+    stages: bothFaces(plan, [near, far], thickness),
+    regions: new Map([...near.regions, ...far.regions]),
+  };
+}
+
+function measureFace(plan: EtchPlan, thickness: number): Omit<MeasuredPlan, 'far'> {
+  const kit = makeContourKit(indexFront(frontOfPlan(plan, thickness)));
   const volumes = stageVolumes(kit);
   const open = volumes.find(({ gap }) => gap !== undefined)?.gap;
   return {
@@ -34,4 +52,21 @@ export function measurePlan(plan: EtchPlan, job: Pick<Job, 'stock'>): MeasuredPl
       }),
     ),
   };
+}
+
+/** Metal between the faces goes once: what both would take in a stage is taken off (M9.5). */
+function bothFaces(
+  { stages }: EtchPlan,
+  [near, far]: readonly [Omit<MeasuredPlan, 'far'>, Omit<MeasuredPlan, 'far'>],
+  thickness: number,
+): MeasuredPlan['stages'] {
+  let before = 0;
+  return stages.map(({ startMinute, minutes }, index) => {
+    const minute = index === stages.length - 1 ? undefined : startMinute + minutes;
+    const met = meetingVolume({ near: near.kit, far: far.kit, thickness }, minute);
+    const twice = met - before;
+    before = met;
+    const taken = [near, far].reduce((sum, { stages: own }) => sum + (own[index]?.removedVolume ?? 0), 0);
+    return { removedVolume: taken - twice };
+  });
 }

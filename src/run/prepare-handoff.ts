@@ -1,10 +1,9 @@
 /** What the chosen files of the hand-off need, made and judged: what is wrong with a choice goes into the plan. */
 import { type Finding, finding } from '#findings/finding.ts';
-import type { ContourKit } from '#front/contour-kit.ts';
 import type { ReliefMesh } from '#front/relief-mesh.ts';
 import { loopArea, spansLength } from '#geometry/span.ts';
 import { checkOvercut } from '#handoff/check-overcut.ts';
-import { etchedSolid, solidTrouble } from '#handoff/etched-solid.ts';
+import { etchedSolid, solidTolerance, solidTrouble } from '#handoff/etched-solid.ts';
 import { type InspectionPoint, inspectionPoints } from '#handoff/inspection-points.ts';
 import type { NamedSection } from '#handoff/named-section.ts';
 import { partFrame } from '#handoff/pdf/part-frame.ts';
@@ -12,42 +11,22 @@ import type { Paper } from '#handoff/pdf/pen.ts';
 import { pageRoom } from '#handoff/pdf/sheet-book.ts';
 import { reviewPictureRoom } from '#handoff/review-sheets.ts';
 import { makeTemplates } from '#handoff/template/make-templates.ts';
+import { fitsOtherwise, oneWayHoles } from '#handoff/template/one-way-holes.ts';
 import { checkPaper } from '#handoff/template/template-files.ts';
 import type { TemplateSet } from '#handoff/template/template-set.ts';
 import { travellerRoom } from '#handoff/traveller.ts';
+import { twoFacedSolid } from '#handoff/two-faced-solid.ts';
 import { listedFile } from '#job/handoff-list.ts';
-import type { Job } from '#job/job.ts';
-import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
+import { thickestOf } from '#job/sheet-at.ts';
+import { sheetVolume } from '#part/sheet-volume.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
-import type { LengthUnit } from '#units/length-unit.ts';
 import { cutSections } from './cut-sections.ts';
 import { etchedPart } from './etched-part.ts';
+import { farTemplateFindings } from './far-side.ts';
+import type { HandoffInput, PreparedHandoff } from './prepared-handoff.ts';
 
-export interface HandoffInput {
-  readonly choices: HandoffChoices;
-  readonly job: Job;
-  readonly plan: EtchPlan;
-  readonly kit: ContourKit;
-  readonly units: { readonly job: LengthUnit; readonly drawing: LengthUnit };
-}
-
-/** What is made for those files that need it; undefined where no chosen file does, or none can be made. */
-export interface Made {
-  /** That there is a line to cut, and that pages have room for the pictures. */
-  readonly lines: true;
-  readonly pictures: true;
-  readonly points: readonly InspectionPoint[];
-  readonly sections: readonly NamedSection[];
-  readonly templates: TemplateSet;
-  readonly solid: ReliefMesh;
-}
-
-export interface PreparedHandoff extends HandoffInput {
-  readonly made: { readonly [Need in keyof Made]: Made[Need] | undefined };
-  readonly findings: readonly Finding[];
-}
-
-export function prepareHandoff(input: HandoffInput): PreparedHandoff {
+export function prepareHandoff(given: HandoffInput): PreparedHandoff {
+  const input = given.plan.far === undefined ? given : withCommonHoles(given);
   const { choices, plan } = input;
   const needs = new Set(choices.files.flatMap((file) => listedFile(file).needs));
   const cut = needs.has('sections') || choices.sections.length > 0 ? sectionsFor(input) : NONE;
@@ -66,13 +45,16 @@ export function prepareHandoff(input: HandoffInput): PreparedHandoff {
     },
     findings: [
       ...checkLines(input, needs.has('lines')),
-      ...checkOvercut(plan, choices.scribe, 'scribe'),
-      ...(choices.files.includes('program') ? checkOvercut(plan, choices.program, 'program') : []),
+      ...facesOf(plan).flatMap((face) => checkOvercut(face, choices.scribe, 'scribe')),
+      ...(choices.files.includes('program')
+        ? facesOf(plan).flatMap((face) => checkOvercut(face, choices.program, 'program'))
+        : []),
       ...cut.findings,
       ...gauged.findings,
       ...(needs.has('pictures') ? checkPicture(input) : []),
       ...solid.findings,
       ...laid.findings,
+      ...(needs.has('templates') ? [...farTemplateFindings(input), ...checkHoles(input)] : []),
     ],
   };
 }
@@ -84,23 +66,63 @@ interface Making<Value> {
 
 const NONE: Making<never> = { findings: [] };
 
+function facesOf(plan: EtchPlan): readonly EtchPlan[] {
+  return plan.far === undefined ? [plan] : [plan, plan.far];
+}
+
+/** Both faces are laid on the same pins, and fit them one way only (M9.7). */
+function withCommonHoles(input: HandoffInput): HandoffInput {
+  const { choices, plan } = input;
+  const { template } = choices;
+  if (template.holes.at !== undefined) return input;
+  const lines = facesOf(plan).flatMap(({ stages }) =>
+    stages.flatMap((stage) => stage.lines.flatMap(({ spans }) => spans)),
+  );
+  if (plan.sheet.length === 0 && lines.length === 0) return input;
+  const at = oneWayHoles({
+    sheet: plan.sheet,
+    lines,
+    margin: template.margin,
+    diameter: template.holes.diameter,
+  });
+  return { ...input, choices: { ...choices, template: { ...template, holes: { ...template.holes, at } } } };
+}
+
+/** Finding: `template-holes-turn`. */
+function checkHoles({ plan, choices: { template } }: HandoffInput): Finding[] {
+  const { at, diameter } = template.holes;
+  if (plan.far === undefined || at === undefined || !fitsOtherwise(at, diameter)) return [];
+  return [
+    finding(
+      'template-holes-turn',
+      { holes: at.length, slack: diameter },
+      { path: 'handoff.template.holes.at' },
+    ),
+  ];
+}
+
 /** Where all of the sheet is etched no maskant is cut: a program or a template would be empty. */
 function checkLines({ plan }: HandoffInput, isKeptBack: boolean): Finding[] {
   const { length: stages } = plan.stages;
-  return stages === 0 || hasLines(plan) ? [] : [finding('nothing-to-scribe', { stages, isKeptBack })];
+  return stages === 0 || facesOf(plan).some(hasLines)
+    ? []
+    : [finding('nothing-to-scribe', { stages, isKeptBack })];
 }
 
 function hasLines({ stages }: EtchPlan): boolean {
   return stages.some(({ lines }) => lines.length > 0);
 }
 
-function sectionsFor({ choices, job, plan, kit }: HandoffInput): Making<readonly NamedSection[]> {
-  const { sections, findings } = cutSections(choices.sections, etchedPart(plan, job.stock.thickness, kit));
+function sectionsFor({ choices, job, plan, kit, far }: HandoffInput): Making<readonly NamedSection[]> {
+  const { sections, findings } = cutSections(
+    choices.sections,
+    etchedPart(plan, job.stock.thickness, kit, far?.kit),
+  );
   return { value: sections, findings };
 }
 
-function pointsFor({ choices, job, plan, kit }: HandoffInput): Making<readonly InspectionPoint[]> {
-  const ask = { plan, index: kit.index, stock: job.stock, choice: choices.inspection };
+function pointsFor({ choices, job, plan, kit, far }: HandoffInput): Making<readonly InspectionPoint[]> {
+  const ask = { plan, index: kit.index, far: far?.kit.index, stock: job.stock, choice: choices.inspection };
   const { points, findings } = inspectionPoints(ask);
   return { value: points, findings };
 }
@@ -143,10 +165,22 @@ function narrowestPiece(plan: EtchPlan): { readonly stage: number; readonly widt
     });
 }
 
-function solidFor({ plan, job, kit }: HandoffInput): Making<ReliefMesh> {
+function solidFor({ plan, job, kit, far }: HandoffInput): Making<ReliefMesh> {
   const trouble = solidTrouble(plan.sheet, job.stock);
   if (trouble !== undefined) return { findings: [finding('solid-not-drawn', { trouble })] };
-  const made = etchedSolid(kit, job.stock);
+  const thickness = thickestOf(job.stock.thickness);
+  const made =
+    far === undefined
+      ? etchedSolid(kit, job.stock)
+      : twoFacedSolid({
+          near: kit,
+          far: far.kit,
+          thickness,
+          tolerance: solidTolerance(kit),
+          stock: job.stock,
+          removed: far.removed,
+          sheetVolume: sheetVolume(plan.sheet, job.stock.thickness) ?? 0,
+        });
   if ('mesh' in made) return { value: made.mesh, findings: [] };
   return { findings: [finding('solid-held-back', { of: 'files', ...made.trouble })] };
 }

@@ -7,6 +7,7 @@ import { utf8ToBytes } from '@noble/hashes/utils.js';
 import { hydrogenLitresOf } from '#bath/aluminium-chemistry.ts';
 import { checkBath } from '#checks/check-bath.ts';
 import { checkBudget } from '#checks/check-budget.ts';
+import { checkFaces } from '#checks/check-faces.ts';
 import { checkMaking } from '#checks/check-making.ts';
 import { makingProvenance } from '#checks/making-limits.ts';
 import { toleranceBudgets } from '#checks/tolerance-budget.ts';
@@ -26,19 +27,20 @@ import type { JobFile } from '#job/job-file.ts';
 import { moveHandoff, moveJob } from '#job/move-job.ts';
 import { type HandoffChoices, handoffProvenance, resolveHandoff } from '#job/resolve/resolve-handoff.ts';
 import { resolveJob } from '#job/resolve/resolve-job.ts';
-import { askRegions } from '#part/ask-regions.ts';
-import type { Asked, Part, RegionId } from '#part/part.ts';
+import type { Part } from '#part/part.ts';
 import { sheetVolume } from '#part/sheet-volume.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
-import { makePlan } from '#plan/make-plan.ts';
+import { makePlan, type PlanFace } from '#plan/make-plan.ts';
 import { movePlan } from '#plan/move-plan.ts';
 import { type EarlierPlan, type PlanSince, planSince, readEarlierPlan } from './earlier-plan.ts';
+import { findFaces } from './find-faces.ts';
 import { handoffFiles, type PlannedHandoff } from './handoff-files.ts';
 import { limitLinework } from './limit-linework.ts';
-import { measurePlan } from './measure-plan.ts';
+import { type MeasuredPlan, measurePlan } from './measure-plan.ts';
 import { type OutputFile, outputFile } from './output-file.ts';
-import { type PreparedHandoff, prepareHandoff } from './prepare-handoff.ts';
-import { createRunMemory, drawingFor, partFor, type RunMemory, sha256For } from './run-memory.ts';
+import { prepareHandoff } from './prepare-handoff.ts';
+import type { PreparedHandoff } from './prepared-handoff.ts';
+import { createRunMemory, drawingFor, type RunMemory, sha256For } from './run-memory.ts';
 import { RunCancelled, type RunOptions } from './run-options.ts';
 
 export interface RunInput {
@@ -46,6 +48,8 @@ export interface RunInput {
   /** As the plan shall name it. */
   readonly drawingName: string;
   readonly drawingBytes: Uint8Array;
+  /** Of the drawing that the job names for its far face. */
+  readonly farDrawingBytes?: Uint8Array | undefined;
   /** plan.json of an earlier issue, to tell what changed since. The plan itself does not depend on it. */
   readonly earlierPlanText?: string | undefined;
   /** Texts of the other files that the job names, by the name that stands in it. */
@@ -63,6 +67,7 @@ export interface RunResult {
   readonly thickness?: Job['stock']['thickness'];
   /** The plan's front, as it was measured. */
   readonly kit?: ContourKit;
+  readonly farKit?: ContourKit | undefined;
   /** Where an earlier plan was given. */
   readonly since?: PlanSince;
   readonly files: readonly OutputFile[];
@@ -115,19 +120,24 @@ export async function runJob(input: RunInput, options: JobRunOptions = {}): Prom
   if (tooMuch !== undefined) return { ...ended([...early, tooMuch]), drawing };
 
   await step(0.25, 'finding the regions');
-  const { part, regionAt, findings: partFindings } = partFor(memory, drawing, job);
-  if (part.regions.length === 0 && hasStop(partFindings)) {
-    // That every requirement meets no region then is no cause of its own.
-    return { ...ended([...early, ...outward(partFindings)]), drawing, part };
-  }
-  const { asked, findings: askedFindings } = askRegions(part, job, regionAt);
-  const found = [...early, ...outward([...partFindings, ...askedFindings])];
-  if (hasStop(found)) return { ...ended(found), drawing, part };
+  const {
+    part,
+    near,
+    far,
+    findings: partFindings,
+  } = findFaces(memory, {
+    drawing,
+    job,
+    farBytes: input.farDrawingBytes,
+    options: { unit: jobFile.drawingUnits, wideLines: jobFile.wideLines },
+  });
+  const found = [...early, ...outward(partFindings)];
+  if (near === undefined || hasStop(found)) return { ...ended(found), drawing, part };
 
   await step(0.4, 'placing the scribe lines');
   const chosen = options.withoutFiles === true ? undefined : resolveHandoff(jobFile, drawing.unit ?? 'mm');
   const choices = chosen && inward !== undefined ? moveHandoff(chosen, inward) : chosen;
-  const read = { input, job, filled, choices, drawing, part, asked, earlier };
+  const read = { input, job, filled, choices, drawing, near, far, earlier };
   return planned({ ...read, findings: found, memory, step }, options.onPlan);
 }
 
@@ -138,8 +148,8 @@ interface Ready {
   /** Undefined: no files are made. */
   readonly choices: HandoffChoices | undefined;
   readonly drawing: Drawing;
-  readonly part: Part;
-  readonly asked: ReadonlyMap<RegionId, Asked>;
+  readonly near: PlanFace;
+  readonly far: PlanFace | undefined;
   readonly findings: readonly Finding[];
   readonly earlier: EarlierPlan | undefined;
   readonly memory: RunMemory;
@@ -147,9 +157,9 @@ interface Ready {
 }
 
 async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<RunResult> {
-  const { input, job, drawing, part, memory, step } = ready;
+  const { input, job, drawing, near, memory, step } = ready;
   const { outward } = framesOf(drawing);
-  const plan = makePlan({ part, asked: ready.asked, job, memory: memory.clusters });
+  const plan = makePlan({ ...near, far: ready.far, job, memory: memory.clusters });
   const unit = drawing.unit ?? 'mm';
   const { thickness, density } = job.stock;
   const toShow = {
@@ -171,14 +181,19 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
   await step(0.75, 'measuring what will be etched');
   const measures = measurePlan(plan, job);
   await step(0.85, 'checking that it can be made');
-  const making = checkMaking({ plan, job, kit: measures.kit, reached: measures.regions });
-  const budgets = toleranceBudgets(plan, job);
-  const budget = checkBudget(budgets, { plan, process: job.process });
+  const making = [
+    ...checkMaking({ plan, job, kit: measures.kit, reached: measures.regions }),
+    ...checkFaces(plan, measures, job),
+  ];
+  const floors = { ...plan, regions: [...plan.regions, ...(plan.far?.regions ?? [])] };
+  const budgets = toleranceBudgets(floors, job);
+  const budget = checkBudget(budgets, { plan: floors, process: job.process });
   const removed = measures.stages.reduce((sum, { removedVolume }) => sum + removedVolume, 0);
   const bath = checkBath(job, removed);
   const units = { job: ready.filled.units ?? 'mm', drawing: unit };
   const { choices } = ready;
-  const handoff = choices && prepareHandoff({ choices, job, plan, kit: measures.kit, units });
+  const far = measures.far && { kit: measures.far, removed };
+  const handoff = choices && prepareHandoff({ choices, job, plan, kit: measures.kit, far, units });
   await step(0.95, 'writing the files');
   const findings = sortFindings([
     ...found,
@@ -199,7 +214,7 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
     findings,
   });
   const since = ready.earlier && planSince(ready.earlier, planFile);
-  const made = { findings, planFile, drawing, part, plan, thickness, kit: measures.kit };
+  const made = { findings, planFile, drawing, part: near.part, plan, thickness, ...kitsOf(measures) };
   const files =
     handoff === undefined ? [] : await outputFiles(handoff, { planFile, findings, since, origin });
   await step(1, 'done');
@@ -219,6 +234,10 @@ function framesOf({ origin }: Drawing): Frames {
     outward: (findings) => findings.map((each) => moveFinding(each, origin)),
     inward: { x: -origin.x, y: -origin.y },
   };
+}
+
+function kitsOf({ kit, far }: MeasuredPlan): Pick<RunResult, 'kit' | 'farKit'> {
+  return far === undefined ? { kit } : { kit, farKit: far };
 }
 
 /** plan.json, and the hand-off where nothing stops it. */

@@ -6,8 +6,10 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import type { Drawing } from '#drawing/drawing.ts';
 import { type ReadOptions, readDrawing } from '#drawing/read/read-drawing.ts';
+import type { Finding } from '#findings/finding.ts';
 import type { ContourMemory } from '#handoff/write-plan-file.ts';
 import type { Job } from '#job/job.ts';
+import { farLinework } from '#part/far-linework.ts';
 import { findRegions, type RegionsFound } from '#part/find-regions.ts';
 import { type RegionAt, regionFinder } from '#part/region-at.ts';
 import { type ClusterMemory, createClusterMemory } from '#plan/open-clusters.ts';
@@ -17,6 +19,13 @@ type DrawingOptions = Pick<ReadOptions, 'unit' | 'wideLines'>;
 export interface RunMemory {
   drawing?: { readonly bytes: Uint8Array; readonly options: DrawingOptions; readonly drawing: Drawing };
   hash?: { readonly bytes: Uint8Array; readonly sha256: string };
+  farDrawing?: RunMemory['drawing'];
+  farRegions?: {
+    readonly near: PartFound;
+    readonly own: Drawing | undefined;
+    readonly key: string;
+    readonly found: PartFound;
+  };
   regions?: { readonly drawing: Drawing; readonly key: string; readonly found: PartFound };
   readonly clusters: ClusterMemory;
   readonly contours: ContourMemory;
@@ -29,6 +38,52 @@ export interface PartFound extends RegionsFound {
 
 export function createRunMemory(): RunMemory {
   return { clusters: createClusterMemory(), contours: new WeakMap() };
+}
+
+/** What the far face is made of; undefined where the job asks for none. */
+export interface FarAsk {
+  readonly near: { readonly drawing: Drawing; readonly found: PartFound };
+  /** Bytes of its own drawing, where it has one. */
+  readonly bytes: Uint8Array | undefined;
+  readonly options: DrawingOptions;
+  readonly job: Job;
+}
+
+/** The far face of the part, in the part's frame; with the findings of its own drawing, in that drawing's own. */
+export function farPartFor(
+  memory: RunMemory,
+  { near, bytes, options, job }: FarAsk,
+): { readonly found: PartFound; readonly findings: readonly Finding[] } {
+  const beside: RunMemory = { clusters: memory.clusters, contours: memory.contours };
+  if (memory.farDrawing !== undefined) beside.drawing = memory.farDrawing;
+  const own = bytes === undefined ? undefined : drawingFor(beside, bytes, options);
+  if (beside.drawing !== undefined) memory.farDrawing = beside.drawing;
+  const findings = (own?.findings ?? []).map(inFarFile(job));
+  const key = JSON.stringify([job.layers, job.far, job.joinTolerance]);
+  const kept = memory.farRegions;
+  if (kept !== undefined && kept.near === near.found && kept.own === own && kept.key === key)
+    return { found: kept.found, findings };
+  const linework = farLinework({ near: near.drawing, own, sheet: near.found.part.sheet, job });
+  const regions = findRegions(linework.drawing, { ...job, layers: linework.layers }, 'F');
+  const found = {
+    part: regions.part,
+    findings: [...linework.findings, ...regions.findings.map(own === undefined ? asItIs : inFarFile(job))],
+    regionAt: regionFinder(regions.part),
+  };
+  memory.farRegions = { near: near.found, own, key, found };
+  return { found, findings };
+}
+
+function asItIs(found: Finding): Finding {
+  return found;
+}
+
+/** Lines are those of the far drawing. */
+function inFarFile({ far }: Job): (found: Finding) => Finding {
+  return (found) =>
+    far.drawing === undefined || found.place.line === undefined
+      ? found
+      : ({ ...found, place: { ...found.place, file: far.drawing } } as Finding);
 }
 
 /** The drawing read in its own unit, or in `unit` where one is given. */

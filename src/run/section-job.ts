@@ -1,10 +1,11 @@
 /** The etched part cut along a straight line at a minute: the front, what each stage took, and what was asked. */
 
-import { type SectionPoint, sectionAlong } from '#front/section-along.ts';
+import { readAlong, type SectionPoint, sectionAlong } from '#front/section-along.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { ROUNDING } from '#geometry/tolerances.ts';
 import type { AskedStretch } from '#handoff/named-section.ts';
+import { sheetAt } from '#job/sheet-at.ts';
 import type { Taper } from '#job/taper.ts';
 import { taperEndsAlong } from '#job/tapered-at.ts';
 import { hypot } from '#maths/hypot.ts';
@@ -31,6 +32,76 @@ export interface Section {
 }
 
 export function sectionOf(part: EtchedPart, request: SectionRequest): Section {
+  return part.far === undefined ? sectionOfFace(part, request) : sectionOfBoth(part, part.far, request);
+}
+
+/** Where either face has a place, both are read; and where the metal between them ends (M9.5). */
+function sectionOfBoth(part: EtchedPart, far: EtchedPart, request: SectionRequest): Section {
+  const length = lengthOf(request);
+  const isEven = request.samples !== undefined;
+  const away = isEven ? [] : sectionOfFace(far, request).points;
+  const inner = away.map(({ distance }) => distance).filter((at) => at > 0 && at < length);
+  const asked = isEven ? { ...request } : { ...request, breaks: inner };
+  const near = sectionOfFace(part, asked);
+  if (isEven) return withFar(part, far, request, near);
+  const ends = endsOfMetal(part, far, request, near.points);
+  return withFar(part, far, request, sectionOfFace(part, { ...request, breaks: [...inner, ...ends] }));
+}
+
+function withFar(part: EtchedPart, far: EtchedPart, request: SectionRequest, section: Section): Section {
+  const read = readAlong(far.index(), request.minute);
+  const points = section.points.map((point, index): SectionPoint => {
+    if (point.target === undefined) return point;
+    const { depth, stage, bands } = read(point);
+    // Where what is asked jumps two places stand at one distance: the far face is asked on either side as the near one is.
+    const isAhead = section.points[index + 1]?.distance !== point.distance;
+    const target = askedBeside(far, request, point.distance + (isAhead ? ROUNDING : -ROUNDING));
+    const thickness = thicknessLeft(part, { near: point.depth, far: depth }, point);
+    const sheet = sheetAt(part.thickness, point);
+    return { ...point, thickness, far: { depth, stage, bands, target, sheet } };
+  });
+  return { ...section, points };
+}
+
+/** Distances at which both fronts just meet, to a nanometre: the tip of a cusp. */
+function endsOfMetal(
+  part: EtchedPart,
+  far: EtchedPart,
+  request: SectionRequest,
+  points: readonly SectionPoint[],
+): number[] {
+  const place = placeOn(request);
+  const [readNear, readFar] = [part, far].map((each) => readAlong(each.index(), request.minute));
+  const leftAt = (distance: number): number => {
+    const at = place(distance);
+    return sheetAt(part.thickness, at) - (readNear?.(at).depth ?? 0) - (readFar?.(at).depth ?? 0);
+  };
+  return points.slice(1).flatMap((next, index) => {
+    const before = itemAt(points, index);
+    if (before.target === undefined || next.target === undefined) return [];
+    let [from, to] = [before.distance, next.distance];
+    const isLeft = leftAt(from) > 0;
+    if (to - from < ROUNDING || leftAt(to) > 0 === isLeft) return [];
+    while (to - from > ROUNDING) {
+      const middle = (from + to) / 2;
+      if (leftAt(middle) > 0 === isLeft) from = middle;
+      else to = middle;
+    }
+    return [from, to];
+  });
+}
+
+function askedBeside(far: EtchedPart, request: SectionRequest, distance: number): number | undefined {
+  const at = placeOn(request)(Math.min(lengthOf(request) - ROUNDING, Math.max(ROUNDING, distance)));
+  return depthAskedAt(far, far.regions().at(at), at);
+}
+
+interface FaceRequest extends SectionRequest {
+  /** Distances at which a place is wanted. */
+  readonly breaks?: readonly number[];
+}
+
+function sectionOfFace(part: EtchedPart, request: FaceRequest): Section {
   const asked = stretchesOf(part, request);
   const points =
     request.samples === undefined ? wherePlacesAreNeeded(part, request, asked) : evenly(part, request, asked);
@@ -65,7 +136,7 @@ function sheetTapers({ thickness }: EtchedPart): readonly Taper[] {
 
 function wherePlacesAreNeeded(
   part: EtchedPart,
-  request: SectionRequest,
+  request: FaceRequest,
   asked: readonly AskedStretch[],
 ): SectionPoint[] {
   const place = placeOn(request);
@@ -87,7 +158,7 @@ function wherePlacesAreNeeded(
 /** Along stretches of metal that join: read from inside, each border told from both sides. */
 function metalRun(
   part: EtchedPart,
-  request: SectionRequest,
+  request: FaceRequest,
   stretches: readonly AskedStretch[],
 ): SectionPoint[] {
   const place = placeOn(request);
@@ -96,14 +167,16 @@ function metalRun(
   const run = sectionAlong(part.index(), place(start + inset), place(end - inset), {
     minute: request.minute,
     tolerance: request.tolerance,
-    targetBreaks: stretches.slice(1).map((each) => each.start - start - inset),
+    targetBreaks: [...stretches.slice(1).map((each) => each.start), ...(request.breaks ?? [])].map(
+      (at) => at - start - inset,
+    ),
   });
   const points: SectionPoint[] = [];
   let at = 0;
   run.forEach((point, i) => {
     const distance = i === 0 ? start : i === run.length - 1 ? end : point.distance + start + inset;
     const spot = place(distance);
-    const thickness = thicknessLeft(part, point.depth, spot);
+    const thickness = thicknessLeft(part, { near: point.depth }, spot);
     const report = () => {
       points.push({
         ...point,
@@ -142,7 +215,7 @@ function evenly(part: EtchedPart, request: SectionRequest, asked: readonly Asked
     const here = asked[at];
     const target = here === undefined ? undefined : askedAlong(here, distance);
     const spot = place(distance);
-    const thickness = target === undefined ? 0 : thicknessLeft(part, point.depth, spot);
+    const thickness = target === undefined ? 0 : thicknessLeft(part, { near: point.depth }, spot);
     return { ...point, distance, ...spot, thickness, target };
   });
 }

@@ -81,7 +81,9 @@ describe('requirements find their regions', () => {
   });
   test('a point asks of the region that holds it, whatever the layer, and tolerance goes with it', () => {
     const { asked } = ask([{ at: [50, 50], thickness: 1.5, plus: 0.1, minus: 0.02 }]);
-    expect([...asked]).toEqual([['R04', { depth: 2.5, plus: 0.1, minus: 0.02, asThickness: true }]]);
+    expect([...asked]).toEqual([
+      ['R04', { depth: 2.5, plus: 0.1, minus: 0.02, asThickness: true, behind: 0 }],
+    ]);
   });
   test('a point wins over a layer, in either order', () => {
     const layer = { layer: 'BAYS', depth: 1 };

@@ -33,8 +33,7 @@ const flat = (depth: number, minus: number, plus: number): DepthBand => ({
 const { process } = plainJob({ etchFactor: [[0, 0.8]] });
 const compare = (bands: readonly DepthBand[]) =>
   compareMaskings({
-    arrangement,
-    levels,
+    sides: [{ arrangement, levels }],
     bands: new Map(bands.map((band, number) => [`R${number + 1}`, band])),
     process,
   });
@@ -113,7 +112,7 @@ describe('M4.7 what levels leave to be desired', () => {
 test('one level, or none, leaves nothing to compare', () => {
   const bands = new Map([['R1', flat(3, 0.1, 0.1)]]);
   const only = levels.map((level) => (level === 3 ? 3 : Math.min(level, 0)));
-  expect(compareMaskings({ arrangement, levels: only, bands, process })).toEqual([]);
+  expect(compareMaskings({ sides: [{ arrangement, levels: only }], bands, process })).toEqual([]);
   const none = levels.map((level) => Math.min(level, 0));
-  expect(compareMaskings({ arrangement, levels: none, bands, process })).toEqual([]);
+  expect(compareMaskings({ sides: [{ arrangement, levels: none }], bands, process })).toEqual([]);
 });

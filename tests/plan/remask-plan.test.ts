@@ -170,6 +170,8 @@ describe('M4.7 both ways side by side', () => {
     const bands = new Map([['R1', { low: 2, high: 2, minus: 0.1, plus: 0.1 }]]);
     const levels = Float64Array.from(nested.part.regionOfFace, (region) => (region < 0 ? -1 : 2));
     const process = plainJob().process;
-    expect(compareMaskings({ arrangement: nested.part.arrangement, levels, bands, process })).toEqual([]);
+    expect(
+      compareMaskings({ sides: [{ arrangement: nested.part.arrangement, levels }], bands, process }),
+    ).toEqual([]);
   });
 });

@@ -52,7 +52,7 @@ describe('files that an earlier plan left behind', () => {
     tags: ['long'],
   }, async () => {
     const written = new Set([
-      ...(await namesWritten({ sections })),
+      ...(await namesWritten({ sections, hand: 'both' })),
       ...(await namesWritten({ scribe: { split: 'by-stage' }, program: { split: 'by-stage' } })),
     ]);
     // One of each numbered kind, or of each ending, stands for all of it.

@@ -14,6 +14,7 @@ import { createRunMemory, drawingFor, type RunMemory } from '#run/run-memory.ts'
 import { RunCancelled } from '#run/run-options.ts';
 import { sectionOf } from '#run/section-job.ts';
 import { breather } from './breather.ts';
+import { nearFaceOf, tellNearFace } from './near-face.ts';
 import { packContours } from './pack-contours.ts';
 import { createPacker, packPlan } from './pack-plan.ts';
 import type {
@@ -117,8 +118,8 @@ function runner(state: WorkerState, memory: RunMemory) {
     const onPlan = ({ findings, shown, plan, thickness, drawing: read }: EarlyPlan) => {
       state.etched = { run, part: etchedPart(plan, thickness) };
       const page = {
-        findings: placedOnSheet(findings, read),
-        plan: packPlan(packer, shown),
+        findings: placedOnSheet(tellNearFace(findings, plan), read),
+        plan: packPlan(packer, nearFaceOf(shown)),
         drawn: drawnOnce(read),
         seconds: seconds(),
       };
@@ -129,7 +130,7 @@ function runner(state: WorkerState, memory: RunMemory) {
       { progress, signal, breathe: breather(), memory, onPlan },
     );
     const { files, plan, kit, thickness, drawing: read } = result;
-    const findings = placedOnSheet(result.findings, read);
+    const findings = placedOnSheet(tellNearFace(result.findings, plan), read);
     if (plan !== undefined && kit !== undefined && thickness !== undefined) {
       state.etched = { run, part: etchedPart(plan, thickness, kit) };
       // The two ways out of here are not in step with each other: the end may not overtake the plan.

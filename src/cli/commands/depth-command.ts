@@ -2,6 +2,7 @@
 import { resolve } from 'node:path';
 import { type CommandEnd, refused } from '#cli/command-end.ts';
 import { etchJob } from '#cli/etch-job.ts';
+import { columnsOf, farColumns } from '#cli/far-columns.ts';
 import { giveRows } from '#cli/give-rows.ts';
 import { decodeText, readInput } from '#cli/read-input.ts';
 import { readMinutes } from '#cli/read-number.ts';
@@ -35,11 +36,18 @@ export async function depthCommand(asked: DepthArguments, terminal: Terminal): P
     minute: minutes.value,
   });
   const places = local.map((place) => ({ ...place, x: place.x + origin.x, y: place.y + origin.y }));
-  const rows = places.map((place) => ({ ...place }));
+  const rows = places.map(({ far, ...place }) => ({ ...place, ...farColumns(far) }));
   const { out, json } = asked;
   const inputs = [...paths, resolve(asked.points)];
   return giveRows(
-    { columns: COLUMNS, rows, findings: [...findings, ...besideSheet(places)], inputs, out, json },
+    {
+      columns: columnsOf(COLUMNS, part),
+      rows,
+      findings: [...findings, ...besideSheet(places)],
+      inputs,
+      out,
+      json,
+    },
     terminal,
   );
 }

@@ -1,6 +1,7 @@
 /** `isobath section JOB.json --from X,Y --to X,Y`: the front along a line, as CSV in millimetres. */
 import { type CommandEnd, refused } from '#cli/command-end.ts';
 import { etchJob } from '#cli/etch-job.ts';
+import { columnsOf, farColumns } from '#cli/far-columns.ts';
 import { giveRows } from '#cli/give-rows.ts';
 import { readMinutes, readPoint, readSamples } from '#cli/read-number.ts';
 import type { Terminal } from '#cli/terminal.ts';
@@ -43,7 +44,7 @@ export async function sectionCommand(asked: SectionArguments, terminal: Terminal
   if (!section.meetsMetal) {
     return refused(finding('cut-misses-sheet', { length: Math.hypot(x1 - x0, y1 - y0) * unit }));
   }
-  const rows = section.points.map(({ distance, x, y, depth, target, thickness, stage }) => ({
+  const rows = section.points.map(({ distance, x, y, depth, target, thickness, stage, far }) => ({
     distance,
     x: x + origin.x,
     y: y + origin.y,
@@ -51,7 +52,8 @@ export async function sectionCommand(asked: SectionArguments, terminal: Terminal
     target,
     thickness,
     stage,
+    ...farColumns(far),
   }));
   const { out, json } = asked;
-  return giveRows({ columns: COLUMNS, rows, findings, inputs: paths, out, json }, terminal);
+  return giveRows({ columns: columnsOf(COLUMNS, part), rows, findings, inputs: paths, out, json }, terminal);
 }

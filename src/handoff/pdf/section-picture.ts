@@ -11,9 +11,11 @@ import type { NamedSection } from '#handoff/named-section.ts';
 import {
   type BandPoint,
   bandsOf,
+  leftRuns,
   levelStretches,
   metalRuns,
   type SectionPoints,
+  shownFronts,
 } from '#handoff/section-shapes.ts';
 import { decadeOf, powerOfTen } from '#maths/decade.ts';
 import { hypot } from '#maths/hypot.ts';
@@ -61,6 +63,7 @@ export function sectionPicture(section: NamedSection, metal: SectionMetal, room:
       });
       for (const run of metalRuns(section.points)) drawRun(pen, run, metal, place);
       drawAsked(pen, section.asked, place);
+      for (const run of metalRuns(section.points)) drawFarAsked(pen, run, place);
       drawAxes(pen, section, { metal, place, area });
     },
   };
@@ -82,12 +85,13 @@ function sectionScale({ from, to }: NamedSection, { thickness }: SectionMetal, r
 type Place = (distance: number, depth: number) => Point;
 
 function drawRun(pen: Pen, run: SectionPoints, { thickness, stages }: SectionMetal, place: Place): void {
-  const surface = run.map(({ distance, depth }) => place(distance, Math.min(depth, thickness)));
-  const farFace = run.map(({ distance, depth, thickness: left }) =>
-    place(distance, Math.min(depth + left, thickness)),
-  );
-  const metal = polygon([...surface, ...farFace.reverse()]);
-  pen.paths([closed(metal)], { fill: METAL });
+  const pieces = leftRuns(run).map((left) => {
+    const fronts = left.map((point) => ({ distance: point.distance, ...shownFronts(point) }));
+    const surface = fronts.map(({ distance, near }) => place(distance, Math.min(near.depth, thickness)));
+    const farFace = fronts.map(({ distance, far }) => place(distance, Math.min(far.depth, thickness)));
+    return closed(polygon([...surface, ...farFace.reverse()]));
+  });
+  pen.paths(pieces, { fill: METAL });
   stages.forEach((stage, index) => {
     for (const band of bandsOf(run, index)) {
       const above = band.map(({ distance, top }) => place(distance, Math.min(top, thickness)));
@@ -99,7 +103,7 @@ function drawRun(pen: Pen, run: SectionPoints, { thickness, stages }: SectionMet
       nameBand(pen, String(stage.number), band, place);
     }
   });
-  pen.paths([closed(metal)], { stroke: SURFACE });
+  pen.paths(pieces, { stroke: SURFACE });
 }
 
 function polygon(points: readonly Point[]): Loop {
@@ -139,6 +143,15 @@ function drawAsked(pen: Pen, asked: NamedSection['asked'], place: Place): void {
     pen.line(from, to, ASKED);
     before = to;
   }
+}
+
+function drawFarAsked(pen: Pen, run: SectionPoints, place: Place): void {
+  const line = run.flatMap(({ distance, far }) =>
+    far?.target === undefined ? [] : [place(distance, far.sheet - far.target)],
+  );
+  line.slice(1).forEach((to, index) => {
+    pen.line(itemAt(line, index), to, ASKED);
+  });
 }
 
 interface Axes {

@@ -97,7 +97,11 @@ function lowestPoint(spans: readonly Span[]): Point {
 }
 
 /** One closed outline round everything. */
-function partLoops({ sheet, lines, margin }: TemplateSheetAsk): Loop[] {
+export function partLoops({
+  sheet,
+  lines,
+  margin,
+}: Pick<TemplateSheetAsk, 'sheet' | 'lines' | 'margin'>): Loop[] {
   const outer = outerLoops(sheet);
   if (outer.length === 1) return outer;
   if (outer.length > 1 && outerLoops(growLoops(outer, margin)).length === 1) return outer;
@@ -110,7 +114,7 @@ function outerLoops(loops: readonly Loop[]): Loop[] {
 }
 
 /** Half a margin outside the part, as near as that comes to the corners of its box, from the lower left one round. */
-function cornerHoles(part: readonly Loop[], away: number, apart: number): Point[] {
+export function cornerHoles(part: readonly Loop[], away: number, apart: number): Point[] {
   const ring = growLoops(part, away)
     .filter((loop) => loopArea(loop) > 0)
     .flat();

@@ -25,6 +25,18 @@ export const handoff = optionalGroup(
       label: 'Files',
       help: `files to write beside \`plan.json\` and \`scribe.dxf\`: any of ${HANDOFF_FILES.map((file) => `\`"${file}"\``).join(', ')}, all in [files](files.md); not repeated in plan.json, for it changes no plan`,
     }),
+    hand: open(
+      choice({
+        'as-drawn': 'as drawn',
+        opposite: 'the opposite hand',
+        both: 'both hands',
+      }),
+      {
+        label: 'Hand',
+        help: 'which hand the files are for: `"as-drawn"`, `"opposite"`, the part mirrored about the vertical axis of the drawing, x = 0, or `"both"`; files of the opposite hand have `-opposite` in their names ([how](files.md#opposite-hand))',
+        usual: '`"as-drawn"`',
+      },
+    ),
     paper: usually(choice({ a4: 'A4', a3: 'A3' }), {
       label: 'Paper',
       help: '`"a4"` or `"a3"`',

@@ -29,6 +29,14 @@ export const layers = optionalGroup(
       usual: { value: [] },
       usualWords: 'none',
     }),
+    far: open(names(), {
+      label: 'Far face',
+      help: 'layers with pocket outlines of the far face, drawn as `far.view` says ([two faces](job-file.md#two-faces))',
+    }),
+    both: open(names(), {
+      label: 'Both faces',
+      help: 'layers with outlines that both faces have, such as holes cut out from either side',
+    }),
     holes: open(raw(z.array(point).check(z.maxLength(MOST_HOLES))), {
       label: 'Holes',
       help: 'points `[x, y]`, one in each hole through the sheet that no outline layer tells from a region',

@@ -1,10 +1,22 @@
 /** What is asked of the regions that a layer or a point names. */
 import * as z from 'zod/mini';
+import { drawnPoint, jobMillimetres } from '#job/job-figures.ts';
 import { commonPractice } from '#job/sources.ts';
+import type { Tabs } from '#job/tabs.ts';
 import { depthTaper, resolveTaper, type Taper, thicknessTaper } from '#job/taper.ts';
 import { type Kind, open, usually } from './field.ts';
 import { group, list, oneOf } from './group.ts';
-import { length, name, place, SMALLEST_POSITIVE, written } from './kinds.ts';
+import {
+  choice,
+  length,
+  name,
+  notNegative,
+  place,
+  point,
+  positive,
+  SMALLEST_POSITIVE,
+  written,
+} from './kinds.ts';
 
 const asked = z.union([depthTaper, thicknessTaper]);
 
@@ -15,6 +27,37 @@ interface TaperAsked extends Taper {
 const taper: Kind<typeof asked, TaperAsked> = {
   ...written(asked),
   read: (given, units) => ({ ...resolveTaper(given, units), isThickness: 'thicknessFrom' in given }),
+};
+
+const throughChoice = z.union([z.literal(true), positive]);
+
+/** `true`, or mm. */
+const through: Kind<typeof throughChoice, true | number> = {
+  ...written(throughChoice),
+  read: (given, { job }) => (given === true ? true : jobMillimetres(given, job)),
+};
+
+/** More than anybody cuts by hand afterwards. */
+const MOST_TABS = 200;
+const tabsGiven = z.strictObject({
+  width: positive,
+  at: z.array(point).check(z.minLength(1), z.maxLength(MOST_TABS)),
+});
+
+const tabs: Kind<typeof tabsGiven, Tabs> = {
+  ...written(tabsGiven),
+  read: ({ width, at }, { job, drawing }) => ({
+    width: jobMillimetres(width, job),
+    at: at.map((each) => drawnPoint(each, drawing)),
+  }),
+};
+
+const splitChoice = z.union([z.literal('even'), notNegative]);
+
+/** `even`, or the near face's share, mm. */
+const split: Kind<typeof splitChoice, 'even' | number> = {
+  ...written(splitChoice),
+  read: (given, { job }) => (given === 'even' ? given : jobMillimetres(given, job)),
 };
 
 /** ± 0.05 mm (0.002 in) on depth in production on aluminium. */
@@ -48,6 +91,25 @@ export const requirements = list(
         help: 'depth or thickness that changes evenly from one point to another',
         usual: '`depth` or `thickness` in its place',
       }),
+      through: open(through, {
+        label: 'Cut out',
+        help: '`true`: the region is cut out of the sheet, its drawn line being the narrowest place of the cut; or the depth that each face is etched to for it ([two faces](job-file.md#two-faces))',
+        usual: '`depth`, `thickness` or `taper` in its place',
+      }),
+      face: open(choice({ near: 'the near face', far: 'the far face', both: 'both faces' }), {
+        label: 'Face',
+        help: '`"near"`, `"far"` or `"both"`: the face that is etched; a thickness asked of both is shared out as `split` says',
+        usual: '`"near"`',
+      }),
+      split: open(split, {
+        label: 'Near face takes',
+        help: 'of a thickness asked of both faces: `"even"`, or the depth that the near face takes, the far face the rest; the tolerance is shared out in the same way',
+        usual: '`"even"`',
+      }),
+      tabs: open(tabs, {
+        label: 'Tabs',
+        help: '`{ "width", "at": [[x, y], …] }`: strips that stay across what is cut out, so that nothing falls: how wide, and where ([two faces](job-file.md#two-faces))',
+      }),
       plus: usually(length(), {
         label: 'Deeper by',
         help: 'how much deeper the floor may be',
@@ -60,7 +122,7 @@ export const requirements = list(
       }),
     },
     {
-      ways: [oneOf('layer', 'at'), oneOf('depth', 'thickness', 'taper')],
+      ways: [oneOf('layer', 'at'), oneOf('depth', 'thickness', 'taper', 'through')],
       order: { filled: ['plus', 'minus'] },
     },
   ),

@@ -24,6 +24,9 @@ export function checkChoices(job: unknown, placeOf: PlaceOf): Finding[] {
     ...couponPlaces(keyed(process)['coupon']).flatMap(({ coupon, path }) =>
       checkOpening(coupon, path, placeOf),
     ),
+    ...listOf(keyed(job)['requirements']).flatMap((each, index) =>
+      checkTabs(keyed(each), ['requirements', index, 'tabs'], placeOf),
+    ),
     ...checkHoist(hoist, placeOf),
     ...checkDistinct(levels, ['levels'], placeOf),
     ...checkDistinct(lockedLevels, ['lockedLevels'], placeOf),
@@ -119,6 +122,13 @@ function checkDistinct(levels: unknown, path: JsonPath, placeOf: PlaceOf): Findi
     const facts = { found: `the level ${level} a second time`, expected: 'each level once' };
     return [finding('job-value-wrong', facts, placeOf([...path, index]))];
   });
+}
+
+/** What is not cut out needs nothing to hold it. */
+function checkTabs({ tabs, through }: Keyed, path: JsonPath, placeOf: PlaceOf): Finding[] {
+  if (tabs === undefined || through !== undefined) return [];
+  const facts = { found: 'tabs of a region that is not cut out', expected: '"through" beside them' };
+  return [finding('job-value-wrong', facts, placeOf(path))];
 }
 
 function checkHoist(hoist: unknown, placeOf: PlaceOf): Finding[] {

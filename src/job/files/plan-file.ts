@@ -22,6 +22,8 @@ const contours = z.array(contour);
 
 const region = z.object({
   id: z.string(),
+  /** Of a part that is etched on both faces; ids of the far face begin with F. */
+  face: z.exactOptional(z.enum(['near', 'far'])),
   layer: z.string(),
   label: place,
   area: figure,
@@ -44,6 +46,8 @@ const stage = z.object({
   piece: contours,
   opening: contours,
   lines: contours,
+  /** What the far face opens, peels and cuts, seen through the part; only where the plan has both faces. */
+  far: z.exactOptional(z.object({ piece: contours, opening: contours, lines: contours })),
   removedVolume: figure,
   removedMass: figureOrNone,
 });

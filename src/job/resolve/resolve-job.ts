@@ -12,6 +12,7 @@ import { JOB, type JobFile, type JobValues } from '#job/job-file.ts';
 import { thickestOf } from '#job/sheet-at.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { bareJob, pathsFilled } from './bare-job.ts';
+import { farProvenance } from './far-job.ts';
 import { resolveProcess } from './resolve-process.ts';
 import { requirementProvenance, resolveRequirements } from './resolve-requirements.ts';
 import { resolveStock } from './resolve-stock.ts';
@@ -61,6 +62,7 @@ function resolveBare(jobFile: JobFile, drawingUnit: LengthUnit | undefined): Res
       ...bath.provenance,
       ...requirementProvenance(jobFile.requirements),
       ...provenance,
+      ...farProvenance(jobFile),
     ],
   };
   const known = { ...values, stock: sheet.values, process: bath.values };
@@ -80,7 +82,7 @@ function resolveBare(jobFile: JobFile, drawingUnit: LengthUnit | undefined): Res
 }
 
 function resolveLayers(given: JobValues['layers'], drawing: LengthUnit): Job['layers'] {
-  const { outline, regions, ignore, holes } = given;
+  const { outline, regions, ignore, holes, far, both } = given;
   const place = (at: readonly [number, number], path: string) => ({ at: drawnPoint(at, drawing), path });
   return {
     ...(Array.isArray(outline)
@@ -92,6 +94,8 @@ function resolveLayers(given: JobValues['layers'], drawing: LengthUnit): Job['la
     ...(holes === undefined ? {} : { holes: holes.map((at, index) => place(at, `layers.holes[${index}]`)) }),
     regions,
     ignore,
+    ...(far === undefined ? {} : { far }),
+    ...(both === undefined ? {} : { both }),
   };
 }
 

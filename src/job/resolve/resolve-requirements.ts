@@ -1,6 +1,7 @@
 /** The requirements of a job as depths in millimetres. One that the sheet can't give is reported and left out. */
 import type { Provenance } from '#bath/provenance.ts';
 import { type Finding, finding } from '#findings/finding.ts';
+import { itemAt } from '#geometry/assert.ts';
 import { DEPTH_TOLERANCE } from '#job/fields/requirement-fields.ts';
 import type { Requirement } from '#job/job.ts';
 import { provenanceOf, roundLength } from '#job/job-figures.ts';
@@ -9,6 +10,9 @@ import { thickestOf, thinnestOf } from '#job/sheet-at.ts';
 import { isPointless, type Taper } from '#job/taper.ts';
 
 type Asked = JobValues['requirements'][number];
+
+/** Both faces are etched at once, and each of them for what it takes of it. */
+const FACES = { near: ['near'], far: ['far'], both: ['near', 'far'] } as const;
 
 export function resolveRequirements(
   asked: readonly Asked[],
@@ -19,14 +23,92 @@ export function resolveRequirements(
   asked.forEach((each, index) => {
     const path = `requirements[${index}]`;
     const names = namesOf(each);
-    const { depth, findings: faults } = depthOf(each, stock, path);
+    const faces = FACES[each.face ?? 'near'];
+    const { parts, findings: faults } =
+      each.through === undefined ? shareOut(each, stock, path) : cutOut(each, stock);
     findings.push(...faults);
-    if (names === undefined || depth === undefined) return;
-    const { plus, minus, thickness, taper } = each;
+    if (names === undefined) return;
+    const { thickness, taper } = each;
     const isThickness = thickness !== undefined || taper?.isThickness === true;
-    requirements.push({ path, names, depth, plus, minus, ...(isThickness ? { asThickness: true } : {}) });
+    parts.forEach((part, at) => {
+      const face = faces[at] ?? 'near';
+      requirements.push({
+        path,
+        names,
+        ...part,
+        ...(face === 'far' ? { face } : {}),
+        ...(isThickness ? { asThickness: true, ...behindOf(parts, at) } : {}),
+      });
+    });
   });
   return { requirements, findings };
+}
+
+/** What each face takes, near first; none where the sheet can't give it. */
+interface Shares {
+  readonly parts: readonly Pick<Requirement, 'depth' | 'plus' | 'minus' | 'wall' | 'tabs'>[];
+  readonly findings: readonly Finding[];
+}
+
+function behindOf(parts: Shares['parts'], at: number): Pick<Requirement, 'behind'> {
+  const other = parts[1 - at];
+  if (other === undefined) return { behind: 0 };
+  return typeof other.depth === 'number' ? { behind: other.depth } : {};
+}
+
+/** Of how deep a contour that is cut out is etched, over what just comes through: our own choice. */
+const THROUGH = { both: 1.4, one: 1.2 };
+
+/** The drawn line is the narrowest place: at half the sheet from both faces, at its far side from one (M9.4). */
+function cutOut({ through, face = 'near', plus, minus, tabs }: Asked, stock: number | Taper): Shares {
+  const thickest = thickestOf(stock);
+  const wall = face === 'both' ? thickest / 2 : thickest;
+  const depth =
+    typeof through === 'number' ? through : roundLength(wall * THROUGH[face === 'both' ? 'both' : 'one']);
+  return {
+    parts: FACES[face].map(() => ({ depth, plus, minus, wall, ...(tabs === undefined ? {} : { tabs }) })),
+    findings: [],
+  };
+}
+
+/** A depth is that of each face; a thickness is left by both, as the split says (M9.3). */
+function shareOut(asked: Asked, stock: number | Taper, path: string): Shares {
+  const { depth, findings } = depthOf(asked, stock, path);
+  const { plus, minus, face = 'near', split = 'even' } = asked;
+  if (depth === undefined) return { parts: [], findings };
+  const isShared = face === 'both' && asked.depth === undefined && asked.taper?.isThickness !== false;
+  if (!isShared) return { parts: FACES[face].map(() => ({ depth, plus, minus })), findings };
+  if (split === 'even') {
+    const half = { depth: scaled(depth, 0.5), plus: plus / 2, minus: minus / 2 };
+    return { parts: [half, half], findings };
+  }
+  const least = typeof depth === 'number' ? depth : leastOf(depth);
+  if (split > least) {
+    const fault = finding('split-beyond-depth', { near: split, all: least }, { path: `${path}.split` });
+    return { parts: [], findings: [...findings, fault] };
+  }
+  const share = least === 0 ? 0.5 : split / least;
+  const rest =
+    typeof depth === 'number'
+      ? roundLength(depth - split)
+      : [...depth, { ...itemAt(depth, 0), fromValue: -split, toValue: -split }];
+  return {
+    parts: [
+      { depth: split, plus: plus * share, minus: minus * share },
+      { depth: rest, plus: plus * (1 - share), minus: minus * (1 - share) },
+    ],
+    findings,
+  };
+}
+
+function scaled(depth: Requirement['depth'], by: number): Requirement['depth'] {
+  if (typeof depth === 'number') return roundLength(depth * by);
+  return depth.map((each) => ({ ...each, fromValue: each.fromValue * by, toValue: each.toValue * by }));
+}
+
+/** No more than the sum of tapers anywhere. */
+function leastOf(tapers: readonly Taper[]): number {
+  return tapers.reduce((sum, { fromValue, toValue }) => sum + Math.min(fromValue, toValue), 0);
 }
 
 /** The tolerance that is filled in, where any requirement leaves it out. */

@@ -1,0 +1,146 @@
+/**
+ * What the two faces of a sheet mean for each other: the far face's own checks, the metal between both, and whether what is to be
+ * cut out comes through (M9.4, M9.6).
+ */
+import { type Finding, finding, type Place } from '#findings/finding.ts';
+import { tallied } from '#findings/finding-tally.ts';
+import type { ContourKit } from '#front/contour-kit.ts';
+import type { Reached } from '#front/reached.ts';
+import { combineLoops } from '#geometry/grow/grow-loops.ts';
+import { locateAreas } from '#geometry/loops/area-locator.ts';
+import type { Point } from '#geometry/point.ts';
+import { loopsArea } from '#geometry/span.ts';
+import { ROUNDING } from '#geometry/tolerances.ts';
+import type { Job } from '#job/job.ts';
+import { sheetAt, thickestOf } from '#job/sheet-at.ts';
+import type { Asked, RegionId } from '#part/part.ts';
+import { thicknessOver } from '#part/thickness-over.ts';
+import { throughAllowance, undercutOf, wholeUndercut } from '#plan/allowance.ts';
+import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
+import { checkMaking } from './check-making.ts';
+import { checkWhole } from './check-whole.ts';
+import { thinWebs } from './web-between.ts';
+
+interface FacesMeasured {
+  readonly kit: ContourKit;
+  /** Of the far face. */
+  readonly far?: ContourKit;
+  readonly regions: ReadonlyMap<RegionId, Reached>;
+}
+
+type FacesJob = Pick<Job, 'stock' | 'process' | 'rules' | 'levels' | 'far'>;
+
+/** None for a plan of one face. */
+export function checkFaces(
+  plan: EtchPlan,
+  { kit: near, far: kit, regions: reached }: FacesMeasured,
+  job: FacesJob,
+): Finding[] {
+  const { far } = plan;
+  if (far === undefined || kit === undefined) return [];
+  const thickness = thickestOf(job.stock.thickness);
+  return [
+    ...checkWhole(plan, { near, far: kit, thickness }),
+    ...checkMaking({ plan: far, kit, reached, job }),
+    ...tallied(websBetween(plan, far, job)),
+    ...tallied(throughCuts(plan, far, job)),
+    ...tallied(thicknessesOfOne(plan, far, job)),
+  ];
+}
+
+/** Thinnest first, one for the same regions. */
+function websBetween(
+  plan: EtchPlan,
+  far: EtchPlan,
+  { stock, rules, far: { registration } }: FacesJob,
+): Finding[] {
+  const locate = [plan, far].map(({ regions }) => ({
+    regions,
+    at: locateAreas(regions.map(({ loops }) => loops)).at,
+  }));
+  const idsAt = (point: Point): string[] => locate.flatMap(({ regions, at }) => regions[at(point)]?.id ?? []);
+  const told = new Set<string>();
+  return thinWebs({
+    plan,
+    far,
+    registration,
+    sheetAt: (at) => sheetAt(stock.thickness, at),
+    leastOver: (loops) => thicknessOver(stock.thickness, loops).least,
+    under: rules.minWeb - ROUNDING,
+  }).flatMap(({ web, at, near, far: deep }) => {
+    const regions = idsAt(at);
+    const key = regions.join(' ');
+    if (told.has(key)) return [];
+    told.add(key);
+    const facts = { web, limit: rules.minWeb, near, far: deep, registration };
+    return [finding(web <= ROUNDING ? 'floors-meet' : 'faces-web-too-thin', facts, { at, regions })];
+  });
+}
+
+function throughCuts(plan: EtchPlan, far: EtchPlan, { stock, process }: FacesJob): Finding[] {
+  const thickest = thickestOf(stock.thickness);
+  return [plan, far].flatMap(({ regions }) =>
+    regions.flatMap(({ id, label, level, asked: { wall, tabs } }) => {
+      if (wall === undefined) return [];
+      const faces = wall < thickest ? 2 : 1;
+      const needed = (thickest + stock.plus) / faces;
+      const place = { at: label, regions: [id] };
+      if (level <= needed) return [finding('through-too-shallow', { level, needed, faces }, place)];
+      const worst = level * (1 - process.rateSpread);
+      return [
+        ...tabTrouble({ level, wall, tabs }, { process, thickest, place }),
+        ...(worst > needed ? [] : [finding('through-at-worst', { level, worst, needed, faces }, place)]),
+      ];
+    }),
+  );
+}
+
+interface TabbedCut {
+  readonly level: number;
+  readonly wall: number;
+  readonly tabs: Asked['tabs'];
+}
+
+/** What is left of a tab at the surface: its width less a cusp on either side (M9.9). */
+function tabTrouble(
+  { level, wall, tabs }: TabbedCut,
+  { process, thickest, place }: { process: Job['process']; thickest: number; place: Place },
+): Finding[] {
+  if (tabs === undefined) return [];
+  const undercut = undercutOf(process, [level]);
+  const cusp = wholeUndercut(undercut, level) - throughAllowance(undercut, { level, wall });
+  const left = tabs.width - 2 * cusp;
+  if (left >= thickest) return [];
+  const facts = { width: tabs.width, left, limit: thickest, needed: thickest + 2 * cusp };
+  return [finding('tab-too-thin', facts, place)];
+}
+
+/** mm² under which two regions do not lie behind each other. */
+const LEAST_OVERLAP = 0.01;
+
+/** Where a thickness is asked that counts on less being taken from the other side. */
+function thicknessesOfOne(plan: EtchPlan, far: EtchPlan, { stock }: FacesJob): Finding[] {
+  return [
+    [plan, far],
+    [far, plan],
+  ].flatMap(([own, other]) =>
+    (own?.regions ?? []).flatMap((region) => {
+      const behind = (other?.regions ?? []).find((each) => isTooMuch(region, each));
+      if (behind === undefined) return [];
+      const thickness =
+        sheetAt(stock.thickness, region.label) - region.asked.depth - (region.asked.behind ?? 0);
+      const place = { at: region.label, regions: [region.id, behind.id] };
+      return [finding('thickness-of-one-face', { thickness, far: behind.asked.depth }, place)];
+    }),
+  );
+}
+
+function isTooMuch({ asked, loops }: PlannedRegion, other: PlannedRegion): boolean {
+  const { asThickness, behind } = asked;
+  if (asThickness !== true || behind === undefined || other.level === 0) return false;
+  if (other.asked.wall !== undefined || other.asked.tapers !== undefined || other.taper !== undefined)
+    return false;
+  const tolerance = Math.max(asked.plus + other.asked.plus, asked.minus + other.asked.minus);
+  if (Math.abs(other.asked.depth - behind) <= tolerance + ROUNDING) return false;
+  return loopsArea(combineLoops('intersect', loops, other.loops)) > LEAST_OVERLAP;
+}

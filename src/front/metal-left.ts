@@ -1,0 +1,71 @@
+/**
+ * What is left of the sheet once both faces are etched, seen from above: the sheet less the holes (M9.5). A place is through where
+ * its depths from both faces come to the thickness; that is, where it lies deeper than z from the near face and deeper than t − z from the
+ * far one for some z. The union over z is taken of slices, closer together at floors, where contours move fastest; the one at mid-thickness,
+ * where a cut from both faces is narrowest, is among them. Between slices a hole may be told smaller than it is by what contours bend there.
+ */
+import { combineLoops } from '#geometry/grow/grow-loops.ts';
+import type { Loop } from '#geometry/span.ts';
+import type { ContourKit } from './contour-kit.ts';
+import { contourLoops } from './contour-loops.ts';
+import { momentAt } from './front.ts';
+
+export interface BothFronts {
+  readonly near: ContourKit;
+  readonly far: ContourKit;
+  /** mm; of a tapered sheet the thickest. */
+  readonly thickness: number;
+}
+
+/** Slices between two depths at which a floor lies. */
+const SLICES = 8;
+/** mm past a face: all that is gone there is gone. */
+const PAST = 1e-9;
+
+/** Holes through the sheet, outer loops counter-clockwise; at the end of the run, or at a minute. */
+export function holesThrough({ near, far, thickness }: BothFronts, minute?: number): Loop[] {
+  const floorsOf = ({ index }: ContourKit) => momentAt(index.front, minute).floors.filter((each) => each > 0);
+  const nearFloors = floorsOf(near);
+  const farFloors = floorsOf(far);
+  const from = thickness - Math.max(0, ...farFloors);
+  const to = Math.max(0, ...nearFloors);
+  if (from >= to) return [];
+  const { sheet } = near.index.front;
+  const deeper = (kit: ContourKit, depth: number): readonly Loop[] =>
+    depth < 0 ? sheet : contourLoops(kit, { depth, minute }).loops;
+  let holes: Loop[] = [];
+  for (const depth of slicesBetween(
+    [from, to, ...nearFloors, ...farFloors.map((each) => thickness - each)],
+    thickness,
+  )) {
+    const [above, below] = [deeper(near, depth), deeper(far, thickness - depth)];
+    if (above.length === 0 || below.length === 0) continue;
+    const slice = combineLoops('intersect', above, below);
+    holes = holes.length === 0 ? slice : combineLoops('unite', holes, slice);
+  }
+  return holes;
+}
+
+/** Outer loops first are not promised; empty where nothing is left. */
+export function metalLeft(fronts: BothFronts, minute?: number): readonly Loop[] {
+  const { sheet } = fronts.near.index.front;
+  const holes = holesThrough(fronts, minute);
+  return holes.length === 0 ? sheet : combineLoops('subtract', sheet, holes);
+}
+
+/** The middle first: where walls are alike it holds all others. */
+function slicesBetween(stops: readonly number[], thickness: number): number[] {
+  const [from, to] = [Math.min(...stops.slice(0, 2)), Math.max(...stops.slice(0, 2))];
+  const within = [...new Set([...stops, -PAST, thickness + PAST])]
+    .filter((each) => each >= from && each <= to)
+    .sort((a, b) => a - b);
+  const slices = [thickness / 2, -PAST, thickness + PAST].filter((each) => each > from && each < to);
+  within.slice(1).forEach((stop, index) => {
+    const start = within[index] ?? stop;
+    for (let slice = 1; slice < SLICES; slice++) {
+      const share = slice / SLICES;
+      slices.push(start + (stop - start) * share * share * (3 - 2 * share));
+    }
+  });
+  return slices;
+}

@@ -1,0 +1,75 @@
+/**
+ * The hand-off of the far face as it is seen from its own side (M9.7): mirrored about the drawing's vertical axis, x = 0, with the
+ * same tooling holes as the near face. Only what is laid on that face or cut on it is made of it.
+ */
+import type { Finding } from '#findings/finding.ts';
+import { makeContourKit } from '#front/contour-kit.ts';
+import { frontOfPlan } from '#front/front.ts';
+import { indexFront } from '#front/front-index.ts';
+import { mirrorPath, mirrorPoint } from '#geometry/spans/mirror-spans.ts';
+import { makeTemplates } from '#handoff/template/make-templates.ts';
+import { checkPaper } from '#handoff/template/template-files.ts';
+import { mirrorPlan } from '#plan/mirror-plan.ts';
+import { mirrorChoices } from './mirror-choices.ts';
+import type { HandoffInput, PreparedHandoff } from './prepared-handoff.ts';
+
+/** Where the mirror stands in the drawing, mm. */
+const MIRROR = 0;
+
+const FACE = 'Far face (seen from it, mirrored about x = 0): ';
+
+/** Undefined where no line is cut on the far face. */
+export function farSide(prepared: PreparedHandoff): PreparedHandoff | undefined {
+  const turned = turnOver(prepared);
+  if (turned === undefined) return undefined;
+  const { plan } = turned;
+  const { made, kit } = prepared;
+  return {
+    ...prepared,
+    ...turned,
+    kit: makeContourKit(indexFront(frontOfPlan(plan, kit.index.front.thickness))),
+    made: {
+      lines: true,
+      pictures: made.pictures,
+      points: undefined,
+      sections: undefined,
+      solid: undefined,
+      templates: templatesOf(turned).set,
+    },
+  };
+}
+
+/** What stands in the way of the far face's templates, in the part's own frame. */
+export function farTemplateFindings(
+  input: Pick<HandoffInput, 'plan' | 'job' | 'choices'>,
+): readonly Finding[] {
+  const turned = turnOver(input);
+  if (turned === undefined) return [];
+  const { set, findings } = templatesOf(turned);
+  return [...findings, ...(set === undefined ? [] : checkPaper(set))].map(turnedBack);
+}
+
+type Turned = Pick<HandoffInput, 'plan' | 'job' | 'choices'>;
+
+function turnOver({ plan: { far }, job, choices }: Turned): Turned | undefined {
+  if (far === undefined || far.stages.every(({ lines }) => lines.length === 0)) return undefined;
+  return {
+    plan: mirrorPlan(far, MIRROR),
+    job: { ...job, name: `${FACE}${job.name}` },
+    choices: mirrorChoices(choices, MIRROR),
+  };
+}
+
+function templatesOf({ plan, job, choices }: Turned): ReturnType<typeof makeTemplates> {
+  return makeTemplates({ name: job.name, plan, choices: choices.template });
+}
+
+function turnedBack(found: Finding): Finding {
+  const { at, outline } = found.place;
+  const place = {
+    ...found.place,
+    ...(at === undefined ? {} : { at: mirrorPoint(at, MIRROR) }),
+    ...(outline === undefined ? {} : { outline: outline.map((path) => mirrorPath(path, MIRROR)) }),
+  };
+  return { ...found, place } as Finding;
+}
