@@ -22,12 +22,14 @@ test('opens with a sample planned: three levels on the ladder, every stage drawn
   await expect.poll(async () => Math.min(...(await pixelsNear(workbench, fills)))).toBeGreaterThan(100);
 });
 
-test('the relief shows the part and turns by key, with its exaggeration said beside the scale', async ({
+test('the relief shows the part and turns by key, with its exaggeration chosen and said', async ({
   workbench,
 }) => {
   await workbench.getByRole('radio', { name: 'relief' }).check();
-  await workbench.getByLabel('Height exaggeration').selectOption('8');
-  await expect(workbench.locator('.bar.deep')).toContainText('height ×8');
+  const height = workbench.getByLabel('Height exaggeration');
+  await expect(height.locator('option:checked')).toContainText(/^×\d+(\.\d)? fits$/);
+  await height.selectOption('8');
+  await expect(height.locator('option:checked')).toHaveText('×8');
   const before = await workbench.locator('canvas').screenshot();
   await sheetOf(workbench).focus();
   await workbench.keyboard.press('ArrowLeft');

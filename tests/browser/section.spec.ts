@@ -73,16 +73,14 @@ test('the clock: what is bare, masked and sealed at a minute, on sheet, section 
   await expect(takenBy(workbench, 2).first()).toBeAttached();
   await expect(workbench.getByRole('list', { name: 'In the bath' })).toContainText('line sealed over');
   // The sheet is drawn in a worker of its own and may come a moment after the words.
-  await expect.poll(async () => (await pixelsNear(workbench, ['#b9b4a9'], 6))[0]).toBeGreaterThan(20_000);
+  await expect.poll(async () => (await pixelsNear(workbench, ['#c3bdb1'], 6))[0]).toBeGreaterThan(20_000);
   // No more than its patch in the key over the sheet.
   const [bareOfThree] = await pixelsNear(workbench, ['#4fd3bd'], 6);
   expect(bareOfThree).toBeLessThan(150);
   // 40 min × 0.0297 mm/min = 1.188 mm in the sump, of 4.06 mm.
   const edge = await findOnSheet(workbench, 'R02 to 3.00');
   await workbench.mouse.move(edge.x + 25, edge.y);
-  await expect(workbench.locator('.hover-reading')).toContainText(
-    /depth 1\.19.mm, leaves 2\.87.mm, etched since stage 1/,
-  );
+  await expect(workbench.locator('.hover-card')).toContainText(/Depth now1\.19.mmLeft now2\.87.mm/);
 
   await workbench.getByRole('button', { name: 'next stage' }).click();
   await expect(clockOf(workbench)).toHaveAttribute(
@@ -115,13 +113,13 @@ test('the cut moves by its ends, as a whole, and by arrow keys', async ({ workbe
   await expect(stripOf(workbench)).not.toContainText('254.40');
 
   const end = await middleOf(workbench, /^End of the cut/);
-  const middle = await middleOf(workbench, /^Cut line/);
+  const middle = await middleOf(workbench, /^Section line/);
   await drag(workbench, middle, { x: middle.x + 8, y: middle.y - 60 });
   const after = await middleOf(workbench, /^End of the cut/);
   expect(after.x - end.x).toBeCloseTo(8, 0);
   expect(after.y - end.y).toBeCloseTo(-60, 0);
 
-  await workbench.getByRole('button', { name: /^Cut line/ }).focus();
+  await workbench.getByRole('button', { name: /^Section line/ }).focus();
   for (let press = 0; press < 12; press++) await workbench.keyboard.press('Shift+ArrowDown');
   await expect(stripOf(workbench)).toContainText('The cut lies beside the sheet');
 });
@@ -155,7 +153,7 @@ test('a changed depth shows in the section at once', async ({ workbench }) => {
 test('a finding that has an outline shows it where it flies to', async ({ workbench }) => {
   await openSample(workbench, 'Observatory shutter, in inches');
   await expect(statusOf(workbench)).toContainText('15 regions');
-  const red = async () => (await pixelsNear(workbench, ['#b0201a'], 24))[0] ?? 0;
+  const red = async () => (await pixelsNear(workbench, ['#c22826'], 24))[0] ?? 0;
   expect(await red()).toBe(0);
   const findings = workbench.getByRole('region', { name: /Findings/ });
   await findings

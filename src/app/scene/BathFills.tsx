@@ -1,15 +1,16 @@
 /**
- * The sheet as it hangs in the bath at a minute: pieces peeled so far bare, in the colour of their stage, or with a coat a stage
- * its own window alone; all else under maskant.
+ * The sheet as it hangs in the bath at a minute: the piece peeled last in the colour of its stage, pieces bare before it dotted
+ * metal, or with a coat a stage its own window alone; all else under maskant.
  */
 import { useMemo, useRef } from 'react';
 import type { Contour, ShownPlan } from '#job/files/plan-file.ts';
 import { isPeeled } from './bath-minute.ts';
 import { ColoredPatches } from './ColoredPatches.tsx';
+import { linearRgb } from './linear-rgb.ts';
 import { type Patch, ringArea, type TriangleCache } from './plan-arrays.ts';
 import { RingsAtScale } from './rings-at-scale.ts';
 import type { SceneTheme } from './scene-theme.ts';
-import { plainColor, tintOf } from './stage-tint.ts';
+import { lookOf } from './stage-looks.ts';
 
 interface BathFillsProps {
   readonly plan: ShownPlan;
@@ -35,17 +36,21 @@ function bathPatches(
   theme: SceneTheme,
   ringOf: (contour: Contour) => Patch['ring'],
 ): Patch[] {
-  const maskant = plainColor(theme.maskant);
-  const ground = plainColor(theme.ground);
+  const maskant = linearRgb(theme.maskant);
+  const ground = linearRgb(theme.ground);
+  const metal = linearRgb(theme.metal);
   const patches: Patch[] = [];
   // An island's rim and the piece that fills it are one ring: the rim comes first, so that the piece lies on it.
   const bare: Patch[] = [];
   for (const stage of plan.stages.slice(plan.masking === 're-mask' ? peeled - 1 : 0, peeled)) {
-    const color = tintOf(stage.color, theme.metal);
+    const isNow = stage === plan.stages[peeled - 1];
+    const look = isNow
+      ? { color: linearRgb(lookOf(stage.color, theme).floor) }
+      : { color: metal, isDotted: true };
     for (const contour of stage.piece) {
       const ring = ringOf(contour);
       if (ringArea(ring) < 0) patches.push({ ring, color: maskant });
-      else bare.push({ ring, color });
+      else bare.push({ ring, ...look });
     }
   }
   const sheet = plan.outline === null ? [] : [{ ring: ringOf(plan.outline), color: maskant }];

@@ -3,23 +3,22 @@ import { useMemo, useRef } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import type { RegionShape } from '#app/state/region-shape.ts';
 import { itemAt } from '#geometry/assert.ts';
-import type { Contour, ShownPlan, ShownStage } from '#job/files/plan-file.ts';
+import { growLoops } from '#geometry/grow/grow-loops.ts';
+import { contourOfLoop } from '#handoff/contour.ts';
+import type { Contour, ShownPlan } from '#job/files/plan-file.ts';
 import { BathFills } from './BathFills.tsx';
 import { cutLines, isPeeled } from './bath-minute.ts';
 import { ColoredPatches } from './ColoredPatches.tsx';
 import { FatSegments } from './FatSegments.tsx';
-import { MARK_ROOM as ROOM, SCRIBE_WIDTH as SCRIBE, TICK, LINE_WIDTH as WIDTH } from './line-looks.ts';
-import {
-  contourSegments,
-  markSegments,
-  meanLength,
-  type SegmentCache,
-  type TriangleCache,
-} from './plan-arrays.ts';
+import { RING } from './line-looks.ts';
+import { linearRgb } from './linear-rgb.ts';
+import { contourSegments, type SegmentCache, type TriangleCache } from './plan-arrays.ts';
 import { RingsAtScale } from './rings-at-scale.ts';
+import { ScribeLines } from './ScribeLines.tsx';
 import type { SceneTheme } from './scene-theme.ts';
-import { casingFor, plainColor, tintOf } from './stage-tint.ts';
+import { lookOf } from './stage-looks.ts';
 import { ThinSegments } from './ThinSegments.tsx';
+import { useRestScale } from './use-rest-scale.ts';
 import { useScaleStep } from './use-scale-step.ts';
 import type { ViewPose } from './view-pose.ts';
 
@@ -29,6 +28,8 @@ interface PlanSceneProps {
   /** As drawn. */
   readonly linework: readonly Contour[];
   readonly selection: readonly string[];
+  /** Region ids that are pointed at, here or in another view. */
+  readonly lit: readonly string[];
   readonly theme: SceneTheme;
   readonly pose: StoreApi<ViewPose>;
   /** Immersed; undefined for the end of the run. */
@@ -39,23 +40,22 @@ interface PlanSceneProps {
   readonly marked: readonly Contour[];
 }
 
-/** Numbers of a stage's segments, six each, above which short lines go without a casing: drawn in software, each costs time. */
-const MOST_CASED = 12_000;
+/** The edge of the part and of holes through it, px. */
+const EDGE_WIDTH = 1.3;
 
 export function PlanScene(props: PlanSceneProps) {
-  const { plan, shapes, linework, selection, theme, pose, minute, onlyStage, marked } = props;
+  const { plan, shapes, linework, selection, lit, theme, pose, minute, onlyStage, marked } = props;
   const pixelsPerMm = useScaleStep(pose);
+  const restScale = useRestScale(pose);
   const segments = useRef<SegmentCache>(new WeakMap());
-  const chosen = useMemo(() => {
-    const ids = new Set(selection);
-    const contours = shapes
-      .filter((shape) => ids.has(shape.region.id))
-      .flatMap(({ region }) => region.contours);
-    return contourSegments(contours, pixelsPerMm, new WeakMap());
-  }, [shapes, selection, pixelsPerMm]);
   const drawn = useMemo(() => contourSegments(linework, pixelsPerMm, new WeakMap()), [linework, pixelsPerMm]);
+  const edge = useMemo(() => {
+    const edges =
+      plan === undefined ? [] : [...(plan.outline === null ? [] : [plan.outline]), ...plan.cutouts];
+    return contourSegments(edges, pixelsPerMm, segments.current);
+  }, [plan, pixelsPerMm]);
   const linedStages = cutLines(plan, minute).filter(
-    ({ number }) => onlyStage === undefined || number === onlyStage,
+    (stage) => onlyStage === undefined || stage.number === onlyStage || !isPeeled(stage, minute),
   );
   const mark = useMemo(() => contourSegments(marked, pixelsPerMm, new WeakMap()), [marked, pixelsPerMm]);
   return (
@@ -65,19 +65,35 @@ export function PlanScene(props: PlanSceneProps) {
       ) : (
         <BathFills plan={plan} minute={minute} theme={theme} pixelsPerMm={fillScale(pixelsPerMm)} />
       )}
-      <ThinSegments positions={drawn} color={theme.ink} order={1} />
+      <Linework positions={drawn} color={theme.linework} />
+      <FatSegments positions={edge} color={theme.outline} width={EDGE_WIDTH} order={1} />
       {linedStages.map((stage) => (
         <ScribeLines
           key={stage.number}
           stage={stage}
           pixelsPerMm={pixelsPerMm}
+          restScale={restScale}
           cache={segments.current}
-          sealedColor={isPeeled(stage, minute) ? undefined : theme.sealed}
+          theme={theme}
+          isSealed={!isPeeled(stage, minute)}
+          isAlone={onlyStage !== undefined}
         />
       ))}
-      <FatSegments positions={chosen} color={theme.selection} width={WIDTH.selection} order={6} />
-      <FatSegments positions={mark} color={theme.stop} width={WIDTH.mark} order={7} />
+      <Rings shapes={shapes} ids={selection} color={theme.accent} scale={restScale} />
+      <Rings shapes={shapes} ids={lit} color={theme.accent} scale={restScale} />
+      <FatSegments positions={mark} color={theme.stop} width={RING.width} order={7} />
     </>
+  );
+}
+
+/** Numbers of segments, six each, above which linework is drawn the cheap way, which may stand half a pixel off. */
+const MOST_EXACT = 36_000;
+
+function Linework({ positions, color }: { readonly positions: Float32Array; readonly color: string }) {
+  return positions.length > MOST_EXACT ? (
+    <ThinSegments positions={positions} color={color} order={1} />
+  ) : (
+    <FatSegments positions={positions} color={color} width={1} order={1} />
   );
 }
 
@@ -93,59 +109,44 @@ function RegionFills({ plan, shapes, theme, pixelsPerMm }: RegionFillsProps) {
   const cache = useRef<TriangleCache>(new WeakMap());
   const rings = useRef(new RingsAtScale());
   const patches = useMemo(() => {
-    const colors = new Map(plan?.stages.flatMap(({ regions, color }) => regions.map((id) => [id, color])));
+    const colors = new Map(
+      plan?.stages.flatMap(({ regions, color }) => {
+        const floor = linearRgb(lookOf(color, theme).floor);
+        return regions.map((id) => [id, floor] as const);
+      }),
+    );
+    const land = linearRgb(theme.land);
     const ringOf = (contour: Contour) => rings.current.ringOf(contour, pixelsPerMm);
     const regions = shapes.map(({ region }) => ({
       ring: ringOf(itemAt(region.contours, 0)),
-      color: tintOf(colors.get(region.id), theme.metal),
+      color: colors.get(region.id) ?? land,
     }));
-    const ground = plainColor(theme.ground);
+    const ground = linearRgb(theme.ground);
     const holes = (plan?.cutouts ?? []).map((contour) => ({ ring: ringOf(contour), color: ground }));
     return [...regions, ...holes];
   }, [plan, shapes, theme, pixelsPerMm]);
   return <ColoredPatches patches={patches} cache={cache.current} />;
 }
 
-interface ScribeLinesProps {
-  readonly stage: ShownStage;
-  readonly pixelsPerMm: number;
-  /** Set while the line is sealed over. */
-  readonly sealedColor: string | undefined;
-  readonly cache: SegmentCache;
+interface RingsProps {
+  readonly shapes: readonly RegionShape[];
+  readonly ids: readonly string[];
+  readonly color: string;
+  readonly scale: number;
 }
 
-function ScribeLines({ stage, pixelsPerMm, sealedColor, cache }: ScribeLinesProps) {
-  const lines = useMemo(
-    () => contourSegments(stage.lines, pixelsPerMm, cache),
-    [stage.lines, pixelsPerMm, cache],
-  );
-  const length = useMemo(() => meanLength(lines, stage.lines.length), [lines, stage.lines]) * pixelsPerMm;
-  const hasMarks = length > ROOM.marks;
-  const ticks = useMemo(
-    () =>
-      hasMarks
-        ? markSegments(stage.lines, {
-            stage: stage.number,
-            pitch: TICK.pitch / pixelsPerMm,
-            length: TICK.length / pixelsPerMm,
-          })
-        : new Float32Array(),
-    [stage.lines, stage.number, pixelsPerMm, hasMarks],
-  );
-  if (sealedColor !== undefined) return <ThinSegments positions={lines} color={sealedColor} order={2} />;
-  const casing = casingFor(stage.color);
-  const isFar = length < ROOM.casing;
-  // Lines too many and too short for a casing keep the stage's own colour: by that they differ from plain borders.
-  if (isFar && lines.length > MOST_CASED) {
-    return <FatSegments positions={lines} color={stage.color} width={SCRIBE.far.core} order={3} />;
-  }
-  const width = hasMarks ? SCRIBE.near : SCRIBE.far;
-  return (
-    <>
-      <FatSegments positions={lines} color={casing} width={width.casing} order={2} />
-      <FatSegments positions={ticks} color={casing} width={WIDTH.tickCasing} order={2} />
-      <FatSegments positions={lines} color={stage.color} width={width.core} order={3} />
-      <FatSegments positions={ticks} color={stage.color} width={WIDTH.tick} order={3} />
-    </>
-  );
+/** More than this many regions are ringed on their borders: rings outside them would run into each other. */
+const MOST_OUTSIDE = 60;
+
+function Rings({ shapes, ids, color, scale }: RingsProps) {
+  const segments = useMemo(() => {
+    const wanted = new Set(ids);
+    const chosen = shapes.filter((shape) => wanted.has(shape.region.id));
+    const contours =
+      chosen.length > MOST_OUTSIDE
+        ? chosen.flatMap(({ region }) => region.contours)
+        : chosen.flatMap(({ loops }) => growLoops(loops, RING.away / scale).map(contourOfLoop));
+    return contourSegments(contours, scale, new WeakMap());
+  }, [shapes, ids, scale]);
+  return <FatSegments positions={segments} color={color} width={RING.width} order={6} />;
 }

@@ -32,10 +32,10 @@ export function ReliefScene({ relief, shapes, selection, theme, exaggeration, po
   const { draft, fine, colors } = relief;
   const materials = useMemo(
     () =>
-      [theme.metal, ...colors].map(
+      [theme.land, ...colors].map(
         (color) => new MeshLambertMaterial({ color, flatShading: true, side: FrontSide }),
       ),
-    [theme.metal, colors],
+    [theme.land, colors],
   );
   useEffect(
     () => () => {
@@ -72,13 +72,7 @@ export function ReliefScene({ relief, shapes, selection, theme, exaggeration, po
         <mesh ref={fineMesh} geometry={fineGeometry} position={placeOf(fine)} {...solid} />
       )}
       {chosen.map(({ id, positions }) => (
-        <FatSegments
-          key={id}
-          positions={positions}
-          color={theme.selection}
-          width={SELECTION_WIDTH}
-          order={1}
-        />
+        <FatSegments key={id} positions={positions} color={theme.accent} width={SELECTION_WIDTH} order={1} />
       ))}
     </>
   );

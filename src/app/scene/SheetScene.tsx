@@ -9,9 +9,8 @@ import type { Contour } from '#job/files/plan-file.ts';
 import { CameraRig } from './CameraRig.tsx';
 import { PlanScene } from './PlanScene.tsx';
 import { ReliefScene } from './ReliefScene.tsx';
-import type { SceneAnswer, ScenePicture } from './scene-picture.ts';
+import type { NumberedPose, SceneAnswer, ScenePicture } from './scene-picture.ts';
 import { sceneTheme } from './scene-theme.ts';
-import type { ViewPose } from './view-pose.ts';
 
 /** The picture, and what is made from it where it is drawn. */
 export interface ScenePainted extends Omit<ScenePicture, 'lines'> {
@@ -20,17 +19,31 @@ export interface ScenePainted extends Omit<ScenePicture, 'lines'> {
   readonly shapes: readonly RegionShape[];
 }
 
+const NONE: readonly string[] = [];
+
 export function SheetScene({
   painted,
   pose,
 }: {
   readonly painted: StoreApi<ScenePainted>;
-  readonly pose: StoreApi<ViewPose>;
+  readonly pose: StoreApi<NumberedPose>;
 }) {
-  const { plan, linework, shapes, relief, selection, view, exaggeration, minute, onlyStage, marked, isDark } =
-    useStore(painted);
+  const {
+    plan,
+    linework,
+    shapes,
+    relief,
+    selection,
+    lit,
+    view,
+    exaggeration,
+    minute,
+    onlyStage,
+    marked,
+    isDark,
+  } = useStore(painted);
   const number = useStore(painted, (state) => state.number);
-  useReportDrawn(number);
+  useReportDrawn(number, pose);
   const theme = sceneTheme(isDark);
   return (
     <>
@@ -42,6 +55,7 @@ export function SheetScene({
           shapes={shapes}
           linework={linework}
           selection={selection}
+          lit={lit ?? NONE}
           theme={theme}
           pose={pose}
           minute={minute}
@@ -63,16 +77,17 @@ export function SheetScene({
   );
 }
 
-/** Tells the page which picture a frame showed; each picture has a frame. */
-function useReportDrawn(number: number): void {
+/** Reports to the page which picture a frame showed, and from where; each picture has a frame. */
+function useReportDrawn(number: number, pose: StoreApi<NumberedPose>): void {
   const invalidate = useThree((state) => state.invalidate);
-  const reported = useRef(0);
+  const reported = useRef({ drawn: -1, posed: -1 });
   // biome-ignore lint/correctness/useExhaustiveDependencies: another picture is another frame
   useEffect(() => invalidate(), [number, invalidate]);
   useFrame(() => {
-    if (reported.current === number) return;
-    reported.current = number;
+    const posed = pose.getState().number;
+    if (reported.current.drawn === number && reported.current.posed === posed) return;
+    reported.current = { drawn: number, posed };
     // After this frame, which is still to be drawn.
-    setTimeout(() => postMessage({ drawn: number } satisfies SceneAnswer));
+    setTimeout(() => postMessage({ drawn: number, posed } satisfies SceneAnswer));
   });
 }

@@ -1,8 +1,12 @@
 /** How lines look on the sheet, whoever draws them; in pixels. */
 
-export const LINE_WIDTH = { tickCasing: 3.4, tick: 1.5, selection: 3.5, mark: 4 };
-export const SCRIBE_WIDTH = { near: { casing: 4.6, core: 2.4 }, far: { casing: 3.2, core: 1.7 } };
-/** Distance and length of the mark's ticks, in pixels. */
-export const TICK = { pitch: 7, length: 11 };
-/** Mean length of a stage's lines, in pixels, from which they carry marks, and below which many of them go without a casing. */
-export const MARK_ROOM = { marks: 220, casing: 80 };
+/** A scribe line; wider where nothing else may compete with it. */
+export const SCRIBE_WIDTH = { usual: 2, strong: 2.5 };
+/** Each side of a scribe line. */
+export const CASING = 1;
+/** Of a mark: its ticks, and how far apart they and their groups stand. */
+export const MARK = { width: 1.6, length: 10, pitch: 4.6, every: 176 };
+/** Round what is picked or pointed at, and round a finding: outside the border, so that no line is hidden. */
+export const RING = { width: 2, away: 5.5 };
+/** A line longer than this is drawn with its casing, however many there are. */
+export const CASED_FROM = 60;

@@ -8,6 +8,21 @@ export interface Seen {
   readonly size: ViewSize;
   /** Height exaggeration; 0 where everything is drawn at the surface. */
   readonly exaggeration: number;
+  /** Along which the relief is cut open: what lies before it, seen from the viewer, is gone. */
+  readonly cut?: CutPlane | undefined;
+}
+
+export interface CutPlane {
+  readonly from: Point;
+  readonly to: Point;
+}
+
+/** Whether the place lies on the viewer's side of the cut, where nothing is left. */
+export function isCutAway({ from, to }: CutPlane, { azimuth }: ViewPose, { x, y }: Point): boolean {
+  const side = (to.x - from.x) * (y - from.y) - (to.y - from.y) * (x - from.x);
+  // The viewer stands at (sin azimuth, −cos azimuth) from what is seen.
+  const viewer = (to.x - from.x) * -Math.cos(azimuth) - (to.y - from.y) * Math.sin(azimuth);
+  return side * viewer > 0;
 }
 
 export interface Picked {
@@ -21,6 +36,7 @@ export function pickRegion(shapes: readonly RegionShape[], pixel: Point, seen: S
   let passed: Picked = { point: pointSeenAt(seen.pose, seen.size, pixel), shape: undefined };
   for (const below of [...heights].sort((a, b) => a - b)) {
     const point = pointSeenAt(seen.pose, seen.size, pixel, -below);
+    if (seen.cut !== undefined && isCutAway(seen.cut, seen.pose, point)) continue;
     const shape = shapes.find((each) => shapeHolds(each, point));
     const floor = (shape?.region.level ?? 0) * seen.exaggeration;
     if (shape !== undefined && floor === below) return { point, shape };

@@ -5,7 +5,7 @@ import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { pathOfContour } from '#handoff/contour.ts';
 import type { Contour } from '#job/files/plan-file.ts';
-import { stageMark } from '#plan/stage-mark.ts';
+import { type MarkAsk, markTicks } from './mark-groups.ts';
 
 type Ring = RegionShape['rings'][number];
 export type Rgb = readonly [red: number, green: number, blue: number];
@@ -24,6 +24,8 @@ export type TriangleCache = WeakMap<Ring, Triangles>;
 export interface Patch {
   readonly ring: Ring;
   readonly color: Rgb;
+  /** Finely dotted: metal that is bare already. */
+  readonly isDotted?: boolean;
 }
 
 /**
@@ -35,17 +37,20 @@ export function fillArrays(
   cache: TriangleCache,
 ): { readonly positions: Float32Array; readonly colors: Float32Array } {
   const parts = patches
-    .map(({ ring, color }) => ({ ...trianglesOf(ring, cache), color }))
+    .map(({ ring, color, isDotted }) => ({
+      ...trianglesOf(ring, cache),
+      color: [...color, isDotted === true ? 1 : 0],
+    }))
     .sort((a, b) => b.area - a.area);
   const count = parts.reduce((sum, { corners }) => sum + corners.length / 2, 0);
   const positions = new Float32Array(count * 3);
-  const colors = new Float32Array(count * 3);
+  const colors = new Float32Array(count * 4);
   let at = 0;
   for (const { corners, color } of parts) {
     for (let index = 0; index < corners.length; index += 2, at += 3) {
       positions[at] = itemAt(corners, index);
       positions[at + 1] = itemAt(corners, index + 1);
-      colors.set(color, at);
+      colors.set(color, (at / 3) * 4);
     }
   }
   return { positions, colors };
@@ -101,18 +106,6 @@ export function contourSegments(
   return all;
 }
 
-/** Mean length in mm of lines given as such segments. */
-export function meanLength(segments: Float32Array, lines: number): number {
-  let total = 0;
-  for (let at = 0; at < segments.length; at += 6) {
-    total += Math.hypot(
-      itemAt(segments, at + 3) - itemAt(segments, at),
-      itemAt(segments, at + 4) - itemAt(segments, at + 1),
-    );
-  }
-  return total / Math.max(1, lines);
-}
-
 export function ringSegments(rings: readonly (readonly Point[])[], z = 0): Float32Array {
   return segmentsOf(
     rings.map((points) => ({ points, closed: true })),
@@ -120,19 +113,35 @@ export function ringSegments(rings: readonly (readonly Point[])[], z = 0): Float
   );
 }
 
-/** Ticks of a stage's mark along its lines; `pitch` and `length` in mm. */
+/** Ticks of a stage's mark along its lines, as long on screen as they are asked to be. */
 export function markSegments(
   lines: readonly Contour[],
-  mark: { readonly stage: number; readonly pitch: number; readonly length: number },
+  ask: MarkAsk & { readonly length: number },
 ): Float32Array {
   const numbers: number[] = [];
+  const half = ask.length / ask.pixelsPerMm / 2;
   for (const line of lines) {
-    for (const { at, across } of stageMark(pathOfContour(line).spans, mark)) {
-      const [dx, dy] = [(across.x * mark.length) / 2, (across.y * mark.length) / 2];
+    for (const { at, across } of markTicks(pathOfContour(line), ask)) {
+      const [dx, dy] = [across.x * half, across.y * half];
       numbers.push(at.x - dx, at.y - dy, 0, at.x + dx, at.y + dy, 0);
     }
   }
   return new Float32Array(numbers);
+}
+
+/** Distance along segments, in order, to each of their ends: for dashes that run on over the joints of a line. */
+export function segmentDistances(segments: Float32Array): Float32Array {
+  const distances = new Float32Array(segments.length / 3);
+  let passed = 0;
+  for (let at = 0; at < segments.length; at += 6) {
+    distances[at / 3] = passed;
+    passed += Math.hypot(
+      itemAt(segments, at + 3) - itemAt(segments, at),
+      itemAt(segments, at + 4) - itemAt(segments, at + 1),
+    );
+    distances[at / 3 + 1] = passed;
+  }
+  return distances;
 }
 
 function segmentsOf(

@@ -7,15 +7,21 @@ import type { SheetView } from '#app/state/workbench-state.ts';
 import type { PackedContours } from '#app/worker/pack-contours.ts';
 import type { DrawnLine, ReliefArrays } from '#app/worker/planned-page.ts';
 import type { WirePlan } from '#app/worker/wire-page.ts';
+import type { Point } from '#geometry/point.ts';
 import type { Contour, ShownPlan } from '#job/files/plan-file.ts';
+import type { Section } from '#run/section-job.ts';
 import type { ViewPose } from './view-pose.ts';
 
 export interface ScenePicture {
   readonly plan: ShownPlan | undefined;
   readonly lines: readonly DrawnLine[];
   readonly relief: SceneRelief | undefined;
+  /** Along which the relief is cut open; undefined where it is whole. */
+  readonly cut?: SceneCut | undefined;
   /** Region ids. */
   readonly selection: readonly string[];
+  /** Region ids that are pointed at, here or in another view. */
+  readonly lit?: readonly string[];
   readonly view: SheetView;
   readonly exaggeration: number;
   /** Immersed; undefined for the end of the run. */
@@ -25,6 +31,12 @@ export interface ScenePicture {
   /** Outline of the finding that was last flown to. */
   readonly marked: readonly Contour[];
   readonly isDark: boolean;
+}
+
+export interface SceneCut {
+  readonly from: Point;
+  readonly to: Point;
+  readonly section: Section;
 }
 
 export interface SceneRelief {
@@ -48,14 +60,19 @@ export interface PictureChange extends Partial<Omit<ScenePicture, 'plan' | 'line
   readonly lines?: PackedContours;
 }
 
-/** What the worker says back: the number of the picture that was drawn last, or that its canvas has no WebGL. */
-export type SceneAnswer = { readonly drawn: number } | 'unable';
+/** What the worker says back: the numbers of the picture and of the pose that were drawn last, or that its canvas has no WebGL. */
+export type SceneAnswer = { readonly drawn: number; readonly posed: number } | 'unable';
+
+export interface NumberedPose extends ViewPose {
+  readonly number: number;
+}
 
 export interface SceneMessage {
   /** In the first message. */
   readonly canvas?: OffscreenCanvas;
   readonly size?: SceneSize;
-  readonly pose?: ViewPose;
+  /** Numbered as they are sent. */
+  readonly pose?: NumberedPose;
   /** Numbered as they are sent. */
   readonly picture?: PictureChange & { readonly number: number };
 }

@@ -7,17 +7,16 @@ import {
   DirectionalLight,
   HemisphereLight,
   LineBasicMaterial,
+  LineDashedMaterial,
   LineSegments,
   Mesh,
-  MeshBasicMaterial,
 } from 'three';
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { regionShapes } from '#app/state/region-shape.ts';
 import { unpackContours } from '#app/worker/pack-contours.ts';
 import { type Unpacker, unpackPlan } from '#app/worker/pack-plan.ts';
 import { type ScenePainted, SheetScene } from './SheetScene.tsx';
-import type { PictureChange, SceneAnswer, SceneMessage, SceneSize } from './scene-picture.ts';
-import type { ViewPose } from './view-pose.ts';
+import type { NumberedPose, PictureChange, SceneAnswer, SceneMessage, SceneSize } from './scene-picture.ts';
 
 extend({
   BufferAttribute,
@@ -26,14 +25,14 @@ extend({
   DirectionalLight,
   HemisphereLight,
   LineBasicMaterial,
+  LineDashedMaterial,
   LineSegments,
   Mesh,
-  MeshBasicMaterial,
 });
 
 /** What the worker owns: what is to be seen, and where it is drawn once the canvas has come. */
 interface PaintedScene {
-  readonly pose: StoreApi<ViewPose>;
+  readonly pose: StoreApi<NumberedPose>;
   readonly painted: StoreApi<ScenePainted>;
   readonly unpacker: Unpacker;
   size: SceneSize;
@@ -44,7 +43,13 @@ type StartedScene = ReturnType<ReconcilerRoot<OffscreenCanvas>['render']>;
 
 function emptyScene(): PaintedScene {
   return {
-    pose: createStore<ViewPose>(() => ({ target: { x: 0, y: 0 }, pixelsPerMm: 1, azimuth: 0, tilt: 0 })),
+    pose: createStore<NumberedPose>(() => ({
+      target: { x: 0, y: 0 },
+      pixelsPerMm: 1,
+      azimuth: 0,
+      tilt: 0,
+      number: 0,
+    })),
     painted: createStore<ScenePainted>(() => ({
       plan: undefined,
       relief: undefined,

@@ -1,6 +1,6 @@
 /**
  * A canvas in the page, and the worker that draws on it: the page sends what changed, and never waits for a frame. Whether the
- * last picture has been drawn stands on the holder as `data-drawn`.
+ * last picture has been drawn, from where it is looked at now, stands on the holder as `data-drawn`.
  */
 import type { StoreApi } from 'zustand/vanilla';
 import { nextTask } from '#app/worker/next-task.ts';
@@ -34,11 +34,17 @@ export function startPainter(holder: HTMLElement, { pose, onFail, onUnable }: Pa
   canvas.setAttribute('aria-hidden', 'true');
   holder.append(canvas);
   const offscreen = canvas.transferControlToOffscreen();
-  post({ canvas: offscreen, size: sizeOf(holder), pose: pose.getState() }, [offscreen]);
+  let posed = 0;
+  const numbered = (now: ViewPose) => ({ ...now, number: posed });
+  post({ canvas: offscreen, size: sizeOf(holder), pose: numbered(pose.getState()) }, [offscreen]);
 
   const watcher = new ResizeObserver(() => post({ size: sizeOf(holder) }));
   watcher.observe(holder);
-  const leavePose = pose.subscribe((now) => post({ pose: now }));
+  const leavePose = pose.subscribe((now) => {
+    posed += 1;
+    holder.dataset['drawn'] = 'false';
+    post({ pose: numbered(now) });
+  });
   const packer = createPacker();
   let last: ScenePicture | undefined;
   let next: ScenePicture | undefined;
@@ -53,7 +59,7 @@ export function startPainter(holder: HTMLElement, { pose, onFail, onUnable }: Pa
   };
   worker.onmessage = ({ data }: MessageEvent<SceneAnswer>) => {
     if (data === 'unable') onUnable();
-    else holder.dataset['drawn'] = String(data.drawn === sent);
+    else holder.dataset['drawn'] = String(data.drawn === sent && data.posed === posed);
   };
   return {
     show: (picture) => {

@@ -23,18 +23,29 @@ export interface ViewSize {
 const FILL = 0.86;
 const SMALLEST_SCALE = 1e-3;
 const LARGEST_SCALE = 1e4;
-/** Flatter than this the surface is seen edge on and cannot be pointed at. */
+/** Flatter than this the surface is seen edge on and cannot be pointed at; past the upright it is seen from below. */
 const LARGEST_TILT = 1.35;
 
-export function fitPose(box: Box, size: ViewSize, pose: Pick<ViewPose, 'azimuth' | 'tilt'>): ViewPose {
+interface FitLook extends Pick<ViewPose, 'azimuth' | 'tilt'> {
+  /** How far down from the surface what is shown reaches, as drawn, mm. */
+  readonly height?: number;
+}
+
+export function fitPose(box: Box, size: ViewSize, pose: FitLook): ViewPose {
   const width = box.maxX - box.minX;
   const height = box.maxY - box.minY;
   const [c, s] = [Math.abs(Math.cos(pose.azimuth)), Math.abs(Math.sin(pose.azimuth))];
   const across = width * c + height * s;
-  const up = (width * s + height * c) * Math.cos(pose.tilt);
+  const deep = (pose.height ?? 0) * Math.sin(pose.tilt);
+  const flat = Math.cos(pose.tilt);
+  const up = (width * s + height * c) * Math.abs(flat) + deep;
   const scale = Math.min((size.width * FILL) / across, (size.height * FILL) / up);
   return {
-    target: { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 },
+    target: {
+      // Half of the way down lies in the middle of the view.
+      x: (box.minX + box.maxX) / 2 + (Math.sin(pose.azimuth) * deep) / 2 / flat,
+      y: (box.minY + box.maxY) / 2 - (Math.cos(pose.azimuth) * deep) / 2 / flat,
+    },
     pixelsPerMm: Number.isFinite(scale) ? boundScale(scale) : 1,
     azimuth: pose.azimuth,
     tilt: pose.tilt,
@@ -78,7 +89,9 @@ export function zoomed(pose: ViewPose, size: ViewSize, pixel: Point, factor: num
 }
 
 export function turned(pose: ViewPose, by: { readonly azimuth: number; readonly tilt: number }): ViewPose {
-  const tilt = Math.min(LARGEST_TILT, Math.max(0, pose.tilt + by.tilt));
+  const isBelow = pose.tilt > Math.PI / 2;
+  const [least, most] = isBelow ? [Math.PI - LARGEST_TILT, Math.PI] : [0, LARGEST_TILT];
+  const tilt = Math.min(most, Math.max(least, pose.tilt + by.tilt));
   return { ...pose, azimuth: pose.azimuth + by.azimuth, tilt };
 }
 

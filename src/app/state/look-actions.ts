@@ -3,6 +3,8 @@ import type { StoreApi } from 'zustand/vanilla';
 import type { ShownUnit } from '#units/show-length.ts';
 import type {
   Flight,
+  Lit,
+  ReliefView,
   SectionHeight,
   SectionLine,
   Session,
@@ -14,7 +16,11 @@ export function lookActions(store: StoreApi<WorkbenchState>, look: (change: Part
   return {
     show: (view: SheetView) => look({ view }),
     readIn: (unit: ShownUnit) => look({ unit }),
-    exaggerate: (exaggeration: number) => look({ exaggeration }),
+    exaggerate: (exaggeration: Session['exaggeration']) => look({ exaggeration }),
+    fitHeight: (fittedHeight: number) => store.setState({ fittedHeight }),
+    turnRelief: (reliefView: ReliefView) => look({ reliefView }),
+    /** What is pointed at lights up in every view. */
+    light: (lit: Lit | undefined) => store.setState({ lit }),
     flyTo: (flight: Flight) => look({ flight }),
     cutAlong: (cut: SectionLine) => look({ cut }),
     drawHeights: (sectionHeight: SectionHeight) => look({ sectionHeight }),

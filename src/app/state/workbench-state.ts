@@ -32,6 +32,9 @@ export type Unsaid = 'unit' | 'stock' | 'figures';
 
 export type SheetView = 'plan' | 'relief';
 
+/** The relief as the drawing lies, cut open along the section line, or its far face. */
+export type ReliefView = 'drawn' | 'cut' | 'below';
+
 /** The line that the section is cut along, mm in the drawing's frame. */
 export interface SectionLine {
   readonly from: Point;
@@ -55,8 +58,9 @@ export interface Session {
   readonly selection: readonly string[];
   readonly view: SheetView;
   readonly unit: ShownUnit;
-  /** Height exaggeration of the relief. */
-  readonly exaggeration: number;
+  readonly reliefView: ReliefView;
+  /** Height exaggeration of the relief; fitted, it is `fittedHeight`. */
+  readonly exaggeration: number | 'fitted';
   /** A new object each time. */
   readonly flight: Flight | undefined;
   readonly cut: SectionLine | undefined;
@@ -121,22 +125,40 @@ export interface OpenJob {
   readonly isOwn: boolean;
 }
 
+/** What is pointed at, in whichever view: it lights up in all. */
+export interface Lit {
+  /** Region ids. */
+  readonly regions: readonly string[];
+  readonly stage: number | undefined;
+}
+
 export interface WorkbenchState {
   readonly openJob: OpenJob | undefined;
   /** Undefined until the first document is open. */
   readonly history: History<OpenDocument> | undefined;
   readonly session: Session;
+  readonly lit: Lit | undefined;
+  /** Height exaggeration that shows the least step of the plan, in the room that the sheet has. */
+  readonly fittedHeight: number;
   readonly derived: Derived;
+}
+
+/** How much larger than lengths the relief draws heights. */
+export function heightFactor({ session, fittedHeight }: WorkbenchState): number {
+  return session.exaggeration === 'fitted' ? fittedHeight : session.exaggeration;
 }
 
 export const EMPTY_WORKBENCH: WorkbenchState = {
   openJob: undefined,
   history: undefined,
+  lit: undefined,
+  fittedHeight: 1,
   session: {
     selection: [],
     view: 'plan',
     unit: 'mm',
-    exaggeration: 4,
+    reliefView: 'cut',
+    exaggeration: 'fitted',
     flight: undefined,
     cut: undefined,
     sectionHeight: 'fitted',

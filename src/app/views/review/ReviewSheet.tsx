@@ -36,7 +36,7 @@ export function ReviewSheet({ stage, place, onPlace }: ReviewSheetProps) {
   const isDark = usePrefersDark();
   const page = useWorkbenchState((state) => state.derived.page);
   const { selection, flight } = useWorkbenchState((state) => state.session);
-  const { fitAll } = usePoseKeeper(pose, size);
+  const { fitAll } = usePoseKeeper(pose, size, { isFlat: true });
   const picture = useMemo<ScenePicture>(
     () => ({
       plan: page?.plan,
@@ -79,33 +79,36 @@ export function ReviewSheet({ stage, place, onPlace }: ReviewSheetProps) {
   };
   return (
     <section className="sheet" aria-label="Sheet">
-      <div
-        className="sheet-frame"
-        ref={frame}
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: a drawing surface takes keys, as its role says
-        tabIndex={0}
-        role="application"
-        aria-label={`Sheet at stage ${stage.number}`}
-        aria-describedby="review-sheet-keys"
-        onKeyDown={onKeyDown}
-      >
-        <SheetPicture picture={picture} pose={pose} />
-        <RemarkPins pose={pose} size={size} stage={stage.number} place={place} />
+      <div className="sheet-view">
+        <div
+          className="sheet-frame"
+          ref={frame}
+          // biome-ignore lint/a11y/noNoninteractiveTabindex: a drawing surface takes keys, as its role says
+          tabIndex={0}
+          role="application"
+          aria-label={`Sheet at stage ${stage.number}`}
+          aria-describedby="review-sheet-keys"
+          onKeyDown={onKeyDown}
+        >
+          <SheetPicture picture={picture} pose={pose} />
+          <RemarkPins pose={pose} size={size} stage={stage.number} place={place} />
+        </div>
+        <p id="review-sheet-keys" hidden>
+          Shift and arrow keys move the sheet, plus and minus zoom, Home shows the whole part, Page Up and
+          Page Down choose a region as the place of a remark.
+        </p>
+        <CutLine pose={pose} size={size} />
       </div>
-      <p id="review-sheet-keys" hidden>
-        Shift and arrow keys move the sheet, plus and minus zoom, Home shows the whole part, Page Up and Page
-        Down choose a region as the place of a remark.
-      </p>
-      <CutLine pose={pose} size={size} />
-      <p className="sheet-choices">
-        <span>
-          lines of stage <strong>{stage.number}</strong> alone
-        </span>
+      <div className="sheet-strip">
         <button type="button" onClick={fitAll}>
           whole part
         </button>
-      </p>
-      <ScaleBars pose={pose} />
+        <ScaleBars pose={pose} />
+        <span className="spring" />
+        <span>
+          lines of stage <strong>{stage.number}</strong> alone
+        </span>
+      </div>
     </section>
   );
 }

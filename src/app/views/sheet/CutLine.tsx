@@ -24,7 +24,7 @@ type Held = 'from' | 'to' | 'both';
 const HANDLES: readonly { readonly held: Held; readonly name: string }[] = [
   { held: 'from', name: 'Start of the cut' },
   { held: 'to', name: 'End of the cut' },
-  { held: 'both', name: 'SectionLine line' },
+  { held: 'both', name: 'Section line' },
 ];
 const PIXELS_PER_KEY = 4;
 const ARROWS: Record<string, Point> = {
@@ -76,7 +76,9 @@ export function CutLine({ pose, size }: CutLineProps) {
           aria-label={`${name}, ${placeWords(cut, held, { unit, origin })}; arrow keys move it`}
           {...grip(held)}
           onKeyDown={onKeyDown(held)}
-        />
+        >
+          {held === 'both' ? '' : 'A'}
+        </button>
       ))}
     </div>
   );
@@ -146,12 +148,12 @@ function drawLine(overlay: HTMLElement | null, { from, to }: SectionLine, pose: 
   for (const path of overlay.querySelectorAll('path')) path.setAttribute('d', `M${a.x} ${a.y}L${b.x} ${b.y}`);
   const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
   const turn = Math.atan2(b.y - a.y, b.x - a.x);
-  const put = (selector: string, { x, y }: Point) => {
+  const put = (selector: string, { x, y }: Point, turned = 0) => {
     const element = overlay.querySelector(selector);
     if (element instanceof HTMLElement)
-      element.style.transform = `translate(${x}px, ${y}px) rotate(${turn}rad)`;
+      element.style.transform = `translate(${x}px, ${y}px) rotate(${turned}rad)`;
   };
   put('.cut-handle.from', a);
   put('.cut-handle.to', b);
-  put('.cut-handle.both', middle);
+  put('.cut-handle.both', middle, turn);
 }

@@ -5,10 +5,11 @@
 import { memo, useEffect, useMemo, useRef } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import { cutLines, isPeeled } from '#app/scene/bath-minute.ts';
-import { LINE_WIDTH } from '#app/scene/line-looks.ts';
+import { RING } from '#app/scene/line-looks.ts';
 import type { ScenePicture } from '#app/scene/scene-picture.ts';
-import { type SceneTheme, sceneTheme, TINT } from '#app/scene/scene-theme.ts';
-import { useScaleStep } from '#app/scene/use-scale-step.ts';
+import { type SceneTheme, sceneTheme } from '#app/scene/scene-theme.ts';
+import { lookOf } from '#app/scene/stage-looks.ts';
+import { useRestScale } from '#app/scene/use-rest-scale.ts';
 import type { ViewPose } from '#app/scene/view-pose.ts';
 import { contourPath } from '#app/views/handoff/contour-path.ts';
 import { useSize } from '#app/views/use-size.ts';
@@ -25,22 +26,24 @@ export const FlatSheet = memo(function FlatSheet({ picture, pose }: FlatSheetPro
   const holder = useRef<HTMLDivElement>(null);
   const moved = useRef<SVGGElement>(null);
   const size = useSize(holder);
-  const pixelsPerMm = useScaleStep(pose);
+  const pixelsPerMm = useRestScale(pose);
   useEffect(() => {
     if (size === undefined) return undefined;
     const move = (now: ViewPose) => moved.current?.setAttribute('transform', poseMatrix(now, size));
     move(pose.getState());
     return pose.subscribe(move);
   }, [pose, size]);
-  const { plan, lines, selection, minute, onlyStage, marked, isDark } = picture;
+  const { plan, lines, selection, lit, minute, onlyStage, marked, isDark } = picture;
   const theme = sceneTheme(isDark);
   const drawn = useMemo(() => pathsOf(lines.map(({ contour }) => contour)), [lines]);
   const chosen = useMemo(
     () =>
       pathsOf(
-        plan?.regions.filter(({ id }) => selection.includes(id)).flatMap(({ contours }) => contours) ?? [],
+        plan?.regions
+          .filter(({ id }) => [...selection, ...(lit ?? [])].includes(id))
+          .flatMap(({ contours }) => contours) ?? [],
       ),
-    [plan, selection],
+    [plan, selection, lit],
   );
   const stages = cutLines(plan, minute).filter(
     ({ number }) => onlyStage === undefined || number === onlyStage,
@@ -55,17 +58,19 @@ export const FlatSheet = memo(function FlatSheet({ picture, pose }: FlatSheetPro
             ) : (
               <BathFills plan={plan} minute={minute} theme={theme} />
             ))}
-          <path d={drawn} stroke={theme.ink} strokeWidth={1} />
+          <path d={drawn} stroke={theme.linework} strokeWidth={1} />
           {stages.map((stage) => (
             <FlatScribeLines
               key={stage.number}
               stage={stage}
               pixelsPerMm={pixelsPerMm}
-              sealedColor={isPeeled(stage, minute) ? undefined : theme.sealed}
+              theme={theme}
+              isSealed={!isPeeled(stage, minute)}
+              isAlone={onlyStage !== undefined}
             />
           ))}
-          <path d={chosen} stroke={theme.selection} strokeWidth={LINE_WIDTH.selection} />
-          <path d={pathsOf(marked)} stroke={theme.stop} strokeWidth={LINE_WIDTH.mark} />
+          <path d={chosen} stroke={theme.accent} strokeWidth={RING.width} />
+          <path d={pathsOf(marked)} stroke={theme.stop} strokeWidth={RING.width} />
         </g>
       </svg>
     </div>
@@ -75,7 +80,7 @@ export const FlatSheet = memo(function FlatSheet({ picture, pose }: FlatSheetPro
 const RegionFills = memo(function RegionFills({ plan, theme }: { plan: ShownPlan; theme: SceneTheme }) {
   const colors = new Map(plan.stages.flatMap(({ regions, color }) => regions.map((id) => [id, color])));
   return plan.regions.map(({ id, contours }) => (
-    <Fill key={id} contours={contours} color={tinted(colors.get(id), theme.metal)} />
+    <Fill key={id} contours={contours} color={floorColor(colors.get(id), theme)} />
   ));
 });
 
@@ -93,7 +98,7 @@ const BathFills = memo(function BathFills({ plan, minute, theme }: BathFillsProp
     <>
       {plan.outline !== null && <Fill contours={[plan.outline, ...plan.cutouts]} color={theme.maskant} />}
       {bare.map(({ number, piece, color }) => (
-        <Fill key={number} contours={piece} color={tinted(color, theme.metal)} />
+        <Fill key={number} contours={piece} color={floorColor(color, theme)} />
       ))}
     </>
   );
@@ -107,7 +112,6 @@ function pathsOf(contours: readonly Contour[]): string {
   return contours.map(contourPath).join('');
 }
 
-/** Mixed as the eye sees it, as on the canvas. */
-function tinted(color: string | undefined, metal: string): string {
-  return `color-mix(in srgb, ${color ?? metal} ${TINT * 100}%, ${metal})`;
+function floorColor(color: string | undefined, theme: SceneTheme): string {
+  return color === undefined ? theme.land : lookOf(color, theme).floor;
 }

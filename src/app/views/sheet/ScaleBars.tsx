@@ -1,4 +1,4 @@
-/** Scale bars: one across, and in the relief one for depth, which shows how much heights are exaggerated. */
+/** The scale bar: a round length, with its middle. */
 import { useEffect, useRef } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import type { ViewPose } from '#app/scene/view-pose.ts';
@@ -6,57 +6,27 @@ import { roundStep } from '#app/views/ladder/ladder-layout.ts';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 
-/** Shortest a bar may be, in pixels. */
-const SHORTEST = { across: 60, deep: 9 };
-/** Seen this nearly from above, depth has no length to show. */
-const LEAST_TILT = 0.12;
+/** Shortest the bar may be, px; the longest is two and a half times that. */
+const SHORTEST = 52;
 
 export function ScaleBars({ pose }: { readonly pose: StoreApi<ViewPose> }) {
-  const { unit, view, exaggeration } = useWorkbenchState((state) => state.session);
-  const across = useRef<HTMLDivElement>(null);
-  const deep = useRef<HTMLDivElement>(null);
+  const unit = useWorkbenchState((state) => state.session.unit);
+  const bar = useRef<HTMLElement>(null);
+  const words = useRef<HTMLSpanElement>(null);
   useEffect(() => {
-    const draw = ({ pixelsPerMm, tilt }: ViewPose) => {
+    const draw = ({ pixelsPerMm }: ViewPose) => {
       const pixels = pixelsPerMm * millimetresIn(unit);
-      const width = roundStep(SHORTEST.across / pixels);
-      setBar(across.current, { length: width * pixels, text: `${figure(width)} ${unit}`, along: 'width' });
-      const upright = pixels * exaggeration * Math.sin(tilt);
-      const depth = roundStep(SHORTEST.deep / upright);
-      setBar(deep.current, {
-        length: tilt < LEAST_TILT ? 0 : depth * upright,
-        text: tilt < LEAST_TILT ? '' : `${figure(depth)} ${unit} deep, height ×${exaggeration}`,
-        along: 'height',
-      });
+      const length = roundStep(SHORTEST / pixels);
+      if (bar.current !== null) bar.current.style.width = `${length * pixels}px`;
+      if (words.current !== null) words.current.textContent = `${Number(length.toPrecision(3))} ${unit}`;
     };
     draw(pose.getState());
     return pose.subscribe(draw);
-  }, [pose, unit, exaggeration]);
+  }, [pose, unit]);
   return (
     <div className="scale-bars" aria-hidden="true">
-      <div className="bar across" ref={across}>
-        <i />
-        <span />
-      </div>
-      <div className="bar deep" ref={deep} hidden={view !== 'relief'}>
-        <i />
-        <span />
-      </div>
+      <i ref={bar} />
+      <span ref={words} />
     </div>
   );
-}
-
-interface Bar {
-  readonly length: number;
-  readonly text: string;
-  readonly along: 'width' | 'height';
-}
-
-function setBar(element: HTMLElement | null, { length, text, along }: Bar): void {
-  const [bar, words] = [element?.querySelector('i'), element?.querySelector('span')];
-  if (bar instanceof HTMLElement) bar.style[along] = `${length}px`;
-  if (words instanceof HTMLElement) words.textContent = text;
-}
-
-function figure(length: number): string {
-  return String(Number(length.toPrecision(3)));
 }

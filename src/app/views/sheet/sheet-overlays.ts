@@ -1,17 +1,20 @@
 /** Readings over the sheet that follow the pointer: written straight to their elements, without a render for each move. */
 import type { Picked } from '#app/scene/pick-region.ts';
-import { gaugeWords } from '#app/views/section/gauge-words.ts';
 import type { Point } from '#geometry/point.ts';
 import { movePoint } from '#geometry/spans/move-spans.ts';
-import type { PlaceDepth } from '#run/depth-job.ts';
 import { lengthFigure, type ShownUnit, showLength } from '#units/show-length.ts';
 
-/** `origin`: where the sheet on show has its own in the drawing. */
+/** How the sheet is read: `origin`, where the sheet on show has its own in the drawing; `scale`, pixels a millimetre. */
+export interface ReadingFrame {
+  readonly unit: ShownUnit;
+  readonly origin: Point;
+  readonly scale: number;
+}
+
 export function sayHover(
   element: HTMLElement | null,
   picked: Picked | undefined,
-  { unit, origin }: { readonly unit: ShownUnit; readonly origin: Point },
-  reading?: PlaceDepth,
+  { unit, origin, scale }: ReadingFrame,
 ): void {
   if (element === null) return;
   if (picked === undefined) {
@@ -20,13 +23,19 @@ export function sayHover(
   }
   const { point, shape } = picked;
   const { x, y } = movePoint(point, origin);
-  const words = [`x ${lengthFigure(x, unit)}  y ${lengthFigure(y, unit)} ${unit}`];
+  const words = [
+    `x ${lengthFigure(x, unit, morePlaces(scale))}  y ${lengthFigure(y, unit, morePlaces(scale))} ${unit}`,
+  ];
   if (shape !== undefined) {
     const { id, level } = shape.region;
     words.push(`${id} ${level === 0 ? 'land' : `to ${showLength(level, unit)}`}`);
   }
-  if (reading !== undefined) words.push(gaugeWords(reading, unit));
   element.textContent = words.join('   ');
+}
+
+/** Figures of a place tell a tenth of a pixel apart: past 10 pixels a millimetre they have more places. */
+function morePlaces(scale: number): number {
+  return Math.min(3, Math.max(0, Math.ceil(Math.log10(scale) - 1)));
 }
 
 export function drawBox(

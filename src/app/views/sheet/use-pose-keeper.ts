@@ -1,23 +1,29 @@
 /** Moves the view when the workbench asks for it: the whole part after opening, tilt for the relief, flights to places. */
 import { useCallback, useEffect, useRef } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
-import { fitPose, type ViewPose } from '#app/scene/view-pose.ts';
+import { fitHeight } from '#app/scene/fit-height.ts';
+import { fitPose, panned, type ViewPose } from '#app/scene/view-pose.ts';
 import { boxOfLines } from '#app/state/box-of-lines.ts';
 import { boxOfShapes } from '#app/state/region-shape.ts';
-import type { Flight, SheetView } from '#app/state/workbench-state.ts';
+import { sheetThickness } from '#app/state/sheet-thickness.ts';
+import { type Flight, heightFactor, type WorkbenchState } from '#app/state/workbench-state.ts';
 import type { Size } from '#app/views/use-size.ts';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { DrawingFile } from '#app/worker/plan-service.ts';
+import type { Box } from '#geometry/box.ts';
 import { flyTo } from './sheet-fly.ts';
 
-/** From the front left and high enough that no pocket hides behind its wall. */
-const RELIEF = { azimuth: -0.42, tilt: 0.86 };
+/** From the front, a little from the left, and high enough that no pocket hides behind its wall: 61° up. */
+const DRAWN = { azimuth: -0.24, tilt: 0.506 };
+const BELOW = { azimuth: -0.24, tilt: Math.PI - 0.506 };
 const PLAN = { azimuth: 0, tilt: 0 };
 /** A place flown to shows at least this much around it, mm, and comes no nearer when the view is nearer already. */
 const FLIGHT_WIDTH = 40;
 
-/** Pixels that choices above and readings below take of the view, together. */
-const OVERLAYS = 56;
+/** px that the depth key takes of the relief, above it or at its right. */
+const KEY = { row: 92, column: 190 };
+/** A view so wide has the key at its right. */
+export const WIDE_VIEW = 1000;
 
 /** The drawing that was last shown whole, and the pose that showed it. */
 interface Fitted {
@@ -25,21 +31,32 @@ interface Fitted {
   readonly pose: ViewPose | undefined;
 }
 
-export function usePoseKeeper(pose: StoreApi<ViewPose>, size: Size | undefined): { fitAll: () => void } {
-  const { store } = useWorkbench();
-  const { view, flight } = useWorkbenchState((state) => state.session);
+interface KeeperPlace {
+  /** Shows the plan whatever the workbench shows. */
+  readonly isFlat?: boolean;
+}
+
+export function usePoseKeeper(
+  pose: StoreApi<ViewPose>,
+  size: Size | undefined,
+  { isFlat = false }: KeeperPlace = {},
+): { fitAll: () => void } {
+  const { store, actions } = useWorkbench();
+  const { view, reliefView, flight } = useWorkbenchState((state) => state.session);
+  const factor = useWorkbenchState(heightFactor);
   const page = useWorkbenchState((state) => state.derived.page);
   const drawing = useDocument()?.drawing;
   const fitted = useRef<Fitted>({ drawing: undefined, pose: undefined });
-  const seen = useRef<SheetView>(view);
+  const seen = useRef('');
   const flown = useRef(flight);
 
   const whole = useCallback(() => {
     const { derived, session } = store.getState();
     const box = boxOfShapes(derived.shapes) ?? boxOfLines(derived.page?.lines ?? []);
     if (box === undefined || size === undefined) return undefined;
-    return fitPose(box, freeOf(size), session.view === 'relief' ? RELIEF : PLAN);
-  }, [store, size]);
+    if (isFlat || session.view === 'plan') return fitPose(box, size, PLAN);
+    return besideKey(fitRelief(store.getState(), box, size, actions.fitHeight), size);
+  }, [store, size, actions, isFlat]);
 
   const fitAll = useCallback(() => {
     const goal = whole();
@@ -59,12 +76,14 @@ export function usePoseKeeper(pose: StoreApi<ViewPose>, size: Size | undefined):
     pose.setState(goal, true);
   }, [page, drawing, pose, store, whole]);
 
+  // The relief is turned as it is first asked for; a plan that was zoomed into is, too, when it comes back.
   useEffect(() => {
-    if (seen.current === view) return;
-    seen.current = view;
-    if (fitted.current.pose === pose.getState()) fitAll();
-    else flyTo(pose, { ...pose.getState(), ...(view === 'relief' ? RELIEF : PLAN) });
-  }, [view, pose, fitAll]);
+    const look = `${view} ${view === 'relief' ? `${reliefView} ${factor}` : ''}`;
+    if (seen.current === look) return;
+    const isFirst = seen.current === '';
+    seen.current = look;
+    if (!isFirst) fitAll();
+  }, [view, reliefView, factor, fitAll]);
 
   // Once each: neither a view opened later nor a window of another size flies again.
   useEffect(() => {
@@ -76,13 +95,43 @@ export function usePoseKeeper(pose: StoreApi<ViewPose>, size: Size | undefined):
   return { fitAll };
 }
 
-function freeOf({ width, height }: Size): Size {
-  return { width, height: Math.max(height / 2, height - OVERLAYS) };
+/** The relief whole, its heights as large as the plan asks for; they are told before it is shown. */
+function fitRelief(
+  state: WorkbenchState,
+  box: Box,
+  size: Size,
+  tellHeight: (factor: number) => void,
+): ViewPose {
+  const look = state.session.reliefView === 'below' ? BELOW : DRAWN;
+  const document = state.history?.present.document;
+  const thickness = document === undefined ? 0 : sheetThickness(document.job);
+  const levels = state.derived.page?.plan?.stages.map(({ level }) => level) ?? [];
+  const deep = Math.max(0, ...levels);
+  const deepest = state.derived.shapes
+    .filter(({ region }) => region.level === deep)
+    .map((shape) => shape.box)
+    .sort((a, b) => b.maxY - b.minY - (a.maxY - a.minY))[0];
+  const free = besideKeySize(size);
+  const factor = fitHeight({ levels, thickness, box, size: free, look: DRAWN, deepest, hasNumbers: true });
+  if (factor !== state.fittedHeight) tellHeight(factor);
+  const used = heightFactor({ ...state, fittedHeight: factor });
+  return fitPose(box, free, { ...look, height: thickness * used });
+}
+
+/** What the depth key leaves free. */
+function besideKeySize({ width, height }: Size): Size {
+  return width >= WIDE_VIEW ? { width: width - KEY.column, height } : { width, height: height - KEY.row };
+}
+
+/** In the middle of what the depth key leaves free. */
+function besideKey(pose: ViewPose, size: Size): ViewPose {
+  const by = size.width >= WIDE_VIEW ? { x: -KEY.column / 2, y: 0 } : { x: 0, y: KEY.row / 2 };
+  return panned(pose, size, by);
 }
 
 function flightPose({ to, around }: Flight, now: ViewPose, size: Size): ViewPose {
   const pixelsPerMm = Math.max(now.pixelsPerMm, size.width / FLIGHT_WIDTH / 4);
   if (around === undefined) return { ...now, target: to, pixelsPerMm };
-  const fitted = fitPose(around, freeOf(size), now);
+  const fitted = fitPose(around, size, now);
   return { ...fitted, pixelsPerMm: Math.min(pixelsPerMm, fitted.pixelsPerMm) };
 }

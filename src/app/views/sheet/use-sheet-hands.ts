@@ -5,11 +5,17 @@ import { type Picked, pickRegion, regionsInBox, type Seen } from '#app/scene/pic
 import { type GestureHost, listenToHands } from '#app/scene/sheet-gestures.ts';
 import type { ViewPose } from '#app/scene/view-pose.ts';
 import { keepLatest } from '#app/state/keep-latest.ts';
+import type { RegionShape } from '#app/state/region-shape.ts';
 import { drawingOrigin } from '#app/state/region-targets.ts';
+import type { WorkbenchActions } from '#app/state/workbench-actions.ts';
+import { heightFactor, type WorkbenchState } from '#app/state/workbench-state.ts';
 import type { Size } from '#app/views/use-size.ts';
 import { useWorkbench, type Workbench } from '#app/views/workbench-context.ts';
 import type { Point } from '#geometry/point.ts';
+import type { ShownRegion } from '#job/files/plan-file.ts';
 import { type ShownUnit, showLength } from '#units/show-length.ts';
+import type { Rested } from './HoverCard.tsx';
+import { restedAt, restTimer } from './rested-at.ts';
 import { drawBox, sayHover, showCarried } from './sheet-overlays.ts';
 
 interface SheetHands {
@@ -19,15 +25,17 @@ interface SheetHands {
   readonly carried: RefObject<HTMLParagraphElement | null>;
   readonly pose: StoreApi<ViewPose>;
   readonly size: RefObject<Size>;
+  /** A while after the pointer came to rest on a region, and at once when it goes. */
+  readonly onRest: (rested: Rested | undefined) => void;
 }
 
 export function useSheetHands(hands: SheetHands): void {
-  const { frame, hover, box, carried, pose, size } = hands;
+  const { frame, hover, box, carried, pose, size, onRest } = hands;
   const workbench = useWorkbench();
   useEffect(() => {
     const element = frame.current;
     if (element === null) return undefined;
-    const host = gestureHost(workbench, { frame, hover, box, carried, pose, size });
+    const host = gestureHost(workbench, { frame, hover, box, carried, pose, size, onRest });
     const unlisten = listenToHands(element, host);
     // What is read under a resting pointer changes with the plan.
     const unsubscribe = workbench.store.subscribe(({ derived }, before) => {
@@ -37,35 +45,48 @@ export function useSheetHands(hands: SheetHands): void {
       unsubscribe();
       unlisten();
     };
-  }, [workbench, frame, hover, box, carried, pose, size]);
+  }, [workbench, frame, hover, box, carried, pose, size, onRest]);
 }
 
 function gestureHost(
   { store, actions, follower }: Workbench,
-  { hover, box, carried, pose, size }: SheetHands,
+  { hover, box, carried, pose, size, onRest }: SheetHands,
 ): GestureHost & { readonly onPlan: () => void } {
   const shapes = () => store.getState().derived.shapes;
   const seen = (): Seen => {
-    const { view, exaggeration } = store.getState().session;
+    const { view, reliefView, cut } = store.getState().session;
+    const isRelief = view === 'relief';
     return {
       pose: pose.getState(),
       size: size.current,
-      exaggeration: view === 'relief' ? exaggeration : 0,
+      exaggeration: isRelief ? heightFactor(store.getState()) : 0,
+      ...(isRelief && reliefView === 'cut' ? { cut } : {}),
     };
   };
-  const frame = () => ({ unit: store.getState().session.unit, origin: drawingOrigin(store.getState()) });
+  const frame = () => ({
+    unit: store.getState().session.unit,
+    origin: drawingOrigin(store.getState()),
+    scale: pose.getState().pixelsPerMm,
+  });
   let hovered: Picked | undefined;
   let pointer: Point | undefined;
+  const rest = restTimer(onRest);
   const measure = keepLatest(
     ({ point }: Picked) => follower.gauge(point),
     (reading, picked) => {
-      if (picked === hovered) sayHover(hover.current, picked, frame(), reading);
+      if (picked !== hovered || pointer === undefined) return;
+      const at = pointer;
+      rest.begin(() => restedAt(store.getState(), { picked, pointer: at, reading, seen: seen() }));
     },
     () => undefined,
   );
   const read = () => {
-    hovered = pointer && pickRegion(shapes(), pointer, seen());
+    const isBelow = pose.getState().tilt > Math.PI / 2;
+    hovered = isBelow ? undefined : pointer && pickRegion(shapes(), pointer, seen());
     sayHover(hover.current, hovered, frame());
+    rest.end();
+    const region = hovered?.shape?.region;
+    lightRegion(store.getState(), actions.light, region);
     if (hovered !== undefined) measure(hovered);
   };
   return {
@@ -95,14 +116,29 @@ function gestureHost(
     },
     onBox: (from, to, done) => {
       drawBox(box.current, done ? undefined : { from, to });
-      if (!done) return;
-      const found = regionsInBox(shapes(), from, to, seen());
-      actions.select(
-        found.map((shape) => shape.region.id),
-        'add',
-      );
+      if (done) actions.select(idsInBox(shapes(), from, to, seen()), 'add');
     },
   };
+}
+
+function idsInBox(shapes: readonly RegionShape[], from: Point, to: Point, seen: Seen): string[] {
+  return regionsInBox(shapes, from, to, seen).map(({ region }) => region.id);
+}
+
+/** Lights what is pointed at in every view; land is not worth it. */
+function lightRegion(
+  { lit, derived }: WorkbenchState,
+  light: WorkbenchActions['light'],
+  region: ShownRegion | undefined,
+): void {
+  const stage = derived.page?.plan?.stages.find(
+    ({ regions }) => region !== undefined && regions.includes(region.id),
+  );
+  if (region === undefined || stage === undefined) {
+    if (lit !== undefined) light(undefined);
+  } else if (lit?.regions.length !== 1 || lit.regions[0] !== region.id) {
+    light({ regions: [region.id], stage: stage.number });
+  }
 }
 
 /** Level of the rung at a place of the window, mm. */

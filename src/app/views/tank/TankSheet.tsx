@@ -18,7 +18,7 @@ export function TankSheet({ stage }: { readonly stage: ShownStage }) {
   const [pose] = useState(() => createStore<ViewPose>(() => UNPLACED));
   const isDark = usePrefersDark();
   const page = useWorkbenchState((state) => state.derived.page);
-  usePoseKeeper(pose, useSize(frame));
+  usePoseKeeper(pose, useSize(frame), { isFlat: true });
   const picture = useMemo<ScenePicture>(
     () => ({
       plan: page?.plan,

@@ -1,0 +1,131 @@
+/** Names, figures, findings and tags over the sheet, each on its place of the part while the view moves. */
+import { useEffect, useRef } from 'react';
+import type { StoreApi } from 'zustand/vanilla';
+import { wordsOn } from '#app/scene/stage-looks.ts';
+import { pixelOf, type ViewPose } from '#app/scene/view-pose.ts';
+import { SeverityShape } from '#app/views/SeverityShape.tsx';
+import type { Size } from '#app/views/use-size.ts';
+import { useWorkbench } from '#app/views/workbench-context.ts';
+import { sayFinding } from '#findings/say-finding.ts';
+import { WORD_GAP } from './place-labels.ts';
+import type { FlagMark, NameMark, SheetMarks } from './sheet-marks.ts';
+
+interface SheetLabelsProps {
+  readonly marks: SheetMarks;
+  readonly pose: StoreApi<ViewPose>;
+  readonly size: Size | undefined;
+}
+
+export function SheetLabels({ marks, pose, size }: SheetLabelsProps) {
+  const svg = useRef<SVGSVGElement>(null);
+  const buttons = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (size === undefined) return undefined;
+    const held = [...marks.names, ...marks.findings, ...marks.tags];
+    const groups = [...(svg.current?.querySelectorAll<SVGGElement>('g.held') ?? [])];
+    const shapes = [...(buttons.current?.children ?? [])];
+    const draw = (now: ViewPose) => {
+      held.forEach(({ at, z }, index) => {
+        const { x, y } = pixelOf(now, size, at, z);
+        groups[index]?.setAttribute('transform', `translate(${x.toFixed(1)} ${y.toFixed(1)})`);
+      });
+      marks.findings.forEach(({ at, z, off }, index) => {
+        const { x, y } = pixelOf(now, size, at, z);
+        const shape = shapes[index];
+        if (shape instanceof HTMLElement)
+          shape.style.translate = `${(x + off.x).toFixed(1)}px ${(y + off.y).toFixed(1)}px`;
+      });
+    };
+    draw(pose.getState());
+    return pose.subscribe(draw);
+  }, [marks, pose, size]);
+  return (
+    <div className="sheet-labels">
+      <svg ref={svg} aria-hidden="true">
+        {marks.names.map((name) => (
+          <Name key={name.id} name={name} />
+        ))}
+        {marks.findings.map((flag) => (
+          <Leader key={flag.id} flag={flag} />
+        ))}
+        {marks.tags.map((flag) => (
+          <g key={flag.id} className="held tag" data-stage={flag.stage.number}>
+            <path d={`M0 0L${flag.off.x} ${flag.off.y}`} />
+            <rect
+              x={flag.off.x - 7}
+              y={flag.off.y - 7}
+              width={14}
+              height={14}
+              rx={3}
+              fill={flag.stage.color}
+            />
+            <text x={flag.off.x} y={flag.off.y + 4} fill={wordsOn(flag.stage.color)}>
+              {flag.stage.number}
+            </text>
+          </g>
+        ))}
+      </svg>
+      <div ref={buttons}>
+        {marks.findings.map((flag) => (
+          <FindingFlag key={flag.id} flag={flag} />
+        ))}
+      </div>
+    </div>
+  );
+}
+
+/** Base line of the first of two lines over the middle, of the second below it, and of one line alone; px. */
+const BASE = { first: -4, second: 12, only: 4.5 };
+
+function Name({ name }: { readonly name: NameMark }) {
+  const { id, form, figure, color, nameWidth, figureWidth } = name;
+  const start = -(nameWidth + WORD_GAP + figureWidth) / 2;
+  return (
+    <g className="held name" data-region={id} data-form={form} fill={color}>
+      {form === 'two' && (
+        <>
+          <text y={BASE.first}>{id}</text>
+          <text className="figure" y={BASE.second}>
+            {figure}
+          </text>
+        </>
+      )}
+      {form === 'one' && (
+        <>
+          <text className="start" x={start} y={BASE.only}>
+            {id}
+          </text>
+          <text className="figure start" x={start + nameWidth + WORD_GAP} y={BASE.only}>
+            {figure}
+          </text>
+        </>
+      )}
+      {form === 'name' && <text y={BASE.only}>{id}</text>}
+    </g>
+  );
+}
+
+function Leader({ flag: { off } }: { readonly flag: FlagMark }) {
+  return (
+    <g className="held leader">
+      <circle r={2} />
+      <path d={`M0 0L${off.x} ${off.y}`} />
+    </g>
+  );
+}
+
+function FindingFlag({ flag }: { readonly flag: SheetMarks['findings'][number] }) {
+  const { actions } = useWorkbench();
+  const { finding } = flag;
+  const { title } = sayFinding(finding);
+  const { at, regions, outline } = finding.place;
+  const show = () => {
+    if (regions !== undefined && regions.length > 0) actions.select(regions);
+    if (at !== undefined) actions.flyTo({ to: at, outline });
+  };
+  return (
+    <button type="button" className="finding-flag" title={title} aria-label={title} onClick={show}>
+      <SeverityShape severity={finding.severity} />
+    </button>
+  );
+}

@@ -1,0 +1,72 @@
+/** The strip under the sheet: how it is looked at, its scale, what its figures mean, and the reading under the pointer. Nothing of it lies over the drawing. */
+import type { RefObject } from 'react';
+import type { StoreApi } from 'zustand/vanilla';
+import type { ViewPose } from '#app/scene/view-pose.ts';
+import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
+import { ReliefChoices } from './ReliefChoices.tsx';
+import { ScaleBars } from './ScaleBars.tsx';
+
+export type FigureMeaning = 'depth' | 'left';
+
+interface SheetStripProps {
+  readonly pose: StoreApi<ViewPose>;
+  readonly fitAll: () => void;
+  readonly hover: RefObject<HTMLParagraphElement | null>;
+  readonly figures: FigureMeaning;
+  readonly onFigures: (figures: FigureMeaning) => void;
+  readonly hasTexts: boolean;
+  readonly showsTexts: boolean;
+  readonly onTexts: (shows: boolean) => void;
+}
+
+const FIGURES: Record<FigureMeaning, string> = { depth: 'depth', left: 'thickness left' };
+
+export function SheetStrip(props: SheetStripProps) {
+  const { pose, fitAll, hover, figures, onFigures, hasTexts, showsTexts, onTexts } = props;
+  const { actions } = useWorkbench();
+  const { view, unit } = useWorkbenchState((state) => state.session);
+  return (
+    <div className="sheet-strip">
+      <fieldset className="switch">
+        <legend className="unseen">View of the sheet</legend>
+        {(['plan', 'relief'] as const).map((each) => (
+          <label key={each}>
+            <input type="radio" name="view" checked={view === each} onChange={() => actions.show(each)} />
+            <span>{each === 'plan' ? 'Plan' : 'Relief'}</span>
+          </label>
+        ))}
+      </fieldset>
+      <button
+        type="button"
+        className="fit"
+        aria-label="whole part"
+        title="Whole part (Home)"
+        onClick={fitAll}
+      >
+        <svg width="16" height="16" aria-hidden="true">
+          <path d="M2.5 5.5V2.5H5.5M10.5 2.5H13.5V5.5M13.5 10.5V13.5H10.5M5.5 13.5H2.5V10.5" />
+        </svg>
+      </button>
+      {view === 'relief' && <ReliefChoices />}
+      <ScaleBars pose={pose} />
+      <span className="spring" />
+      {view === 'plan' && hasTexts && (
+        <label className="texts" title="Texts of the drawing">
+          <input type="checkbox" checked={showsTexts} onChange={({ target }) => onTexts(target.checked)} />
+          texts
+        </label>
+      )}
+      {view === 'plan' && (
+        <button
+          type="button"
+          className="meaning"
+          title="Show the other"
+          onClick={() => onFigures(figures === 'depth' ? 'left' : 'depth')}
+        >
+          figures: {FIGURES[figures]}, {unit}
+        </button>
+      )}
+      <p className="hover-reading" ref={hover} />
+    </div>
+  );
+}

@@ -1,0 +1,96 @@
+/** What the card of a resting pointer says, and when it comes. */
+import type { Picked, Seen } from '#app/scene/pick-region.ts';
+import { pixelOf } from '#app/scene/view-pose.ts';
+import type { RegionShape } from '#app/state/region-shape.ts';
+import type { WorkbenchState } from '#app/state/workbench-state.ts';
+import type { Box } from '#geometry/box.ts';
+import type { Point } from '#geometry/point.ts';
+import { distanceToSpan } from '#geometry/span.ts';
+import { pathOfContour } from '#handoff/contour.ts';
+import type { Contour, ShownPlan } from '#job/files/plan-file.ts';
+import type { PlaceDepth } from '#run/depth-job.ts';
+import type { Rested } from './HoverCard.tsx';
+
+/** ms that the pointer rests before the card comes: it follows no hand that is on its way. */
+const DELAY = 280;
+
+export function restTimer(tell: (rested: Rested | undefined) => void) {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let isOn = false;
+  return {
+    begin: (make: () => Rested | undefined) => {
+      clearTimeout(timer);
+      timer = setTimeout(() => {
+        isOn = true;
+        tell(make());
+      }, DELAY);
+    },
+    end: () => {
+      clearTimeout(timer);
+      if (isOn) tell(undefined);
+      isOn = false;
+    },
+  };
+}
+
+interface RestAsk {
+  readonly picked: Picked;
+  readonly pointer: Point;
+  readonly reading: PlaceDepth | undefined;
+  readonly seen: Seen;
+}
+
+export function restedAt({ derived }: WorkbenchState, ask: RestAsk): Rested | undefined {
+  const { picked, pointer, reading, seen } = ask;
+  const region = picked.shape?.region;
+  const plan = derived.page?.plan;
+  if (region === undefined || plan === undefined) return undefined;
+  const floors = derived.shapes
+    .filter((shape) => shape.region.level > 0)
+    .map((shape) => screenBox(shape, seen));
+  return {
+    pointer,
+    region,
+    reading,
+    toLine: nearestLine(plan, picked.point),
+    around: region.level === 0 || picked.shape === undefined ? undefined : screenBox(picked.shape, seen),
+    floors,
+  };
+}
+
+function screenBox({ box, region }: RegionShape, { pose, size, exaggeration }: Seen): Box {
+  const z = -region.level * exaggeration;
+  const corners = [
+    { x: box.minX, y: box.minY },
+    { x: box.maxX, y: box.minY },
+    { x: box.minX, y: box.maxY },
+    { x: box.maxX, y: box.maxY },
+  ].map((corner) => pixelOf(pose, size, corner, z));
+  const [xs, ys] = [corners.map(({ x }) => x), corners.map(({ y }) => y)];
+  return { minX: Math.min(...xs), minY: Math.min(...ys), maxX: Math.max(...xs), maxY: Math.max(...ys) };
+}
+
+/** mm from the place to the nearest scribe line of any stage. */
+export function nearestLine({ stages }: Pick<ShownPlan, 'stages'>, at: Point): number | undefined {
+  let nearest = Number.POSITIVE_INFINITY;
+  for (const { lines } of stages) {
+    for (const line of lines) {
+      if (boxGap(line, at) >= nearest) continue;
+      for (const span of pathOfContour(line).spans) nearest = Math.min(nearest, distanceToSpan(span, at));
+    }
+  }
+  return nearest === Number.POSITIVE_INFINITY ? undefined : nearest;
+}
+
+/** No line comes nearer than this: its vertices' box, and half of the longest chord for what its arcs reach out. */
+function boxGap({ vertices }: Contour, { x, y }: Point): number {
+  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const [vx, vy] of vertices) {
+    minX = Math.min(minX, vx);
+    minY = Math.min(minY, vy);
+    maxX = Math.max(maxX, vx);
+    maxY = Math.max(maxY, vy);
+  }
+  const out = Math.hypot(maxX - minX, maxY - minY) / 2;
+  return Math.hypot(Math.max(minX - x, 0, x - maxX), Math.max(minY - y, 0, y - maxY)) - out;
+}

@@ -1,0 +1,237 @@
+/**
+ * All words and shapes that lie on the sheet at one pose: names with figures, findings at their places, tags of lines too short for
+ * their mark. Each is kept by its place of the sheet, so that it stays there while the view moves.
+ */
+import { MARK } from '#app/scene/line-looks.ts';
+import { groupMiddles } from '#app/scene/mark-groups.ts';
+import { pickRegion, type Seen } from '#app/scene/pick-region.ts';
+import type { SceneTheme } from '#app/scene/scene-theme.ts';
+import { lookOf, wordsOn } from '#app/scene/stage-looks.ts';
+import { pixelOf, pointSeenAt } from '#app/scene/view-pose.ts';
+import type { RegionShape } from '#app/state/region-shape.ts';
+import type { SectionLine } from '#app/state/workbench-state.ts';
+import type { Finding } from '#findings/finding.ts';
+import { itemAt } from '#geometry/assert.ts';
+import type { Box } from '#geometry/box.ts';
+import type { Point } from '#geometry/point.ts';
+import { pointAlong, spanLength } from '#geometry/span.ts';
+import { pathOfContour } from '#handoff/contour.ts';
+import type { Contour, ShownPlan, ShownRegion, ShownStage } from '#job/files/plan-file.ts';
+import { type FlagWish, placeFlags } from './place-flags.ts';
+import { type LabelForm, type LabelWish, placeLabels } from './place-labels.ts';
+
+export interface MarksAsk {
+  readonly plan: ShownPlan;
+  readonly shapes: readonly RegionShape[];
+  readonly findings: readonly Finding[];
+  readonly seen: Seen;
+  readonly isRelief: boolean;
+  readonly cut: SectionLine | undefined;
+  readonly theme: SceneTheme;
+  /** What a region's name says beside it; nothing where undefined. */
+  readonly figureOf: (region: ShownRegion) => string;
+  /** px */
+  readonly measure: (text: string, isBold: boolean) => number;
+  /** Stages whose lines are drawn. */
+  readonly lined: readonly ShownStage[];
+}
+
+/** On the sheet, mm. */
+interface Held {
+  readonly at: Point;
+  /** Height drawn, mm. */
+  readonly z: number;
+}
+
+export interface NameMark extends Held {
+  readonly id: string;
+  readonly form: LabelForm;
+  readonly figure: string;
+  readonly color: string;
+  readonly nameWidth: number;
+  readonly figureWidth: number;
+}
+
+export interface FlagMark extends Held {
+  readonly id: string;
+  /** px from its place. */
+  readonly off: Point;
+}
+
+export interface SheetMarks {
+  readonly names: readonly NameMark[];
+  readonly findings: readonly (FlagMark & { readonly finding: Finding })[];
+  readonly tags: readonly (FlagMark & { readonly stage: ShownStage })[];
+}
+
+export const NO_MARKS: SheetMarks = { names: [], findings: [], tags: [] };
+
+const FINDING = { half: 9, away: 17 };
+const TAG = { half: 7, away: 15 };
+/** More of a kind than this would say nothing any more. */
+const MOST = { findings: 40, tags: 80 };
+
+export function sheetMarks(ask: MarksAsk): SheetMarks {
+  const { seen, isRelief, cut } = ask;
+  const { width, height } = seen.size;
+  const findings = isRelief ? [] : placedFindings(ask);
+  const lines =
+    cut === undefined || isRelief
+      ? []
+      : [{ from: pixelOf(seen.pose, seen.size, cut.from), to: pixelOf(seen.pose, seen.size, cut.to) }];
+  const byId = new Map(ask.shapes.map((shape) => [shape.region.id, shape]));
+  const wishes = ask.shapes.flatMap((shape) => wishOf(shape, ask));
+  const taken = findings.map(({ box }) => box);
+  const placed = placeLabels(wishes, {
+    width,
+    height,
+    taken,
+    lines,
+    ...(isRelief ? { isSeenIn: (id, box) => isFloorSeen(byId.get(id), box, ask) } : {}),
+  });
+  const tags = isRelief ? [] : placedTags(ask, [...taken, ...placed.map(({ box }) => box)]);
+  const colors = floorColors(ask);
+  return {
+    names: placed.map(({ id, form, at }) => {
+      const { region } = itemAt(
+        [byId.get(id)].filter((each) => each !== undefined),
+        0,
+      );
+      const z = heightOf(region, ask);
+      const figure = ask.figureOf(region);
+      return {
+        id,
+        form,
+        figure,
+        z,
+        at: pointSeenAt(seen.pose, seen.size, at, z),
+        color: colors.get(id) ?? wordsOn(ask.theme.land),
+        nameWidth: ask.measure(id, false),
+        figureWidth: ask.measure(figure, true),
+      };
+    }),
+    findings,
+    tags,
+  };
+}
+
+function wishOf(shape: RegionShape, ask: MarksAsk): LabelWish[] {
+  const { region } = shape;
+  if (region.level === 0 && region.asked.depth === 0) return [];
+  const { pose, size } = ask.seen;
+  const z = heightOf(region, ask);
+  const onScreen = (point: Point) => pixelOf(pose, size, point, z);
+  const [x, y] = region.label;
+  const nameWidth = ask.measure(region.id, false);
+  const { minX, minY, maxX, maxY } = shape.box;
+  // Far too small for a name, or out of sight: not worth a polygon.
+  const middle = onScreen({ x: (minX + maxX) / 2, y: (minY + maxY) / 2 });
+  const half = (Math.hypot(maxX - minX, maxY - minY) / 2) * pose.pixelsPerMm;
+  if (2 * half < nameWidth || Math.abs(middle.x - size.width / 2) > size.width / 2 + half) return [];
+  if (Math.abs(middle.y - size.height / 2) > size.height / 2 + half) return [];
+  return [
+    {
+      id: region.id,
+      rings: shape.rings.map((ring) => ring.map(onScreen)),
+      middle: onScreen({ x, y }),
+      nameWidth,
+      figureWidth: ask.measure(ask.figureOf(region), true),
+    },
+  ];
+}
+
+function heightOf(region: ShownRegion, { seen }: MarksAsk): number {
+  return -region.level * seen.exaggeration;
+}
+
+function isFloorSeen(shape: RegionShape | undefined, box: Box, { shapes, seen }: MarksAsk): boolean {
+  const corners = [
+    { x: box.minX, y: box.minY },
+    { x: box.maxX, y: box.minY },
+    { x: box.minX, y: box.maxY },
+    { x: box.maxX, y: box.maxY },
+  ];
+  return corners.every((corner) => pickRegion(shapes, corner, seen).shape === shape);
+}
+
+function floorColors({ plan, isRelief, theme }: MarksAsk): Map<string, string> {
+  return new Map(
+    plan.stages.flatMap(({ regions, color }) => {
+      const words = isRelief ? wordsOn(color) : lookOf(color, theme).words;
+      return regions.map((id) => [id, words] as const);
+    }),
+  );
+}
+
+function placedFindings({ findings, seen }: MarksAsk) {
+  const { pose, size } = seen;
+  const placed = new Map<
+    string,
+    { readonly wish: FlagWish; readonly finding: Finding; readonly at: Point }
+  >();
+  findings.forEach((finding, index) => {
+    const { at } = finding.place;
+    if (at === undefined || finding.severity === 'note') return;
+    // One shape a place, of the gravest: findings come gravest first.
+    const key = `${at.x.toFixed(2)} ${at.y.toFixed(2)}`;
+    if (!placed.has(key) && placed.size < MOST.findings)
+      placed.set(key, { wish: { id: `f${index}`, point: pixelOf(pose, size, at) }, finding, at });
+  });
+  const all = [...placed.values()];
+  const flags = placeFlags(
+    all.map(({ wish }) => wish),
+    { ...size, taken: [], ...FINDING },
+  );
+  return flags.flatMap((flag) => {
+    const of = all.find(({ wish }) => wish.id === flag.id);
+    if (of === undefined) return [];
+    return [{ ...held(flag, of.at), box: flag.box, finding: of.finding }];
+  });
+}
+
+function placedTags(ask: MarksAsk, taken: readonly Box[]) {
+  const { pose, size } = ask.seen;
+  const all: { readonly wish: FlagWish; readonly at: Point; readonly stage: ShownStage }[] = [];
+  for (const stage of ask.lined) {
+    stage.lines.forEach((line, index) => {
+      if (all.length >= MOST.tags) return;
+      const at = placeOfTag(line, stage.number, pose.pixelsPerMm);
+      if (at === undefined) return;
+      const point = pixelOf(pose, size, at);
+      const isSeen = point.x > 0 && point.y > 0 && point.x < size.width && point.y < size.height;
+      if (isSeen) all.push({ wish: { id: `t${stage.number} ${index}`, point }, at, stage });
+    });
+  }
+  const flags = placeFlags(
+    all.map(({ wish }) => wish),
+    { ...size, taken, ...TAG },
+  );
+  return flags.flatMap((flag) => {
+    const of = all.find(({ wish }) => wish.id === flag.id);
+    return of === undefined ? [] : [{ ...held(flag, of.at), stage: of.stage }];
+  });
+}
+
+/** Lines longer than this carry any mark somewhere, px. */
+const ALWAYS_MARKED = 260;
+
+/** Where a tag points: the middle of a line that has no room for its mark. */
+function placeOfTag(line: Contour, stage: number, pixelsPerMm: number): Point | undefined {
+  const path = pathOfContour(line);
+  const lengths = path.spans.map(spanLength);
+  const length = lengths.reduce((sum, each) => sum + each, 0);
+  if (length * pixelsPerMm > ALWAYS_MARKED) return undefined;
+  const ask = { stage, pixelsPerMm, pitch: MARK.pitch, every: MARK.every };
+  if (groupMiddles(path, ask).length > 0) return undefined;
+  let left = length / 2;
+  for (const [index, span] of path.spans.entries()) {
+    const own = itemAt(lengths, index);
+    if (left <= own) return pointAlong(span, own === 0 ? 0 : left / own);
+    left -= own;
+  }
+  return undefined;
+}
+
+function held(flag: { readonly id: string; readonly at: Point; readonly point: Point }, at: Point): FlagMark {
+  return { id: flag.id, at, z: 0, off: { x: flag.at.x - flag.point.x, y: flag.at.y - flag.point.y } };
+}
