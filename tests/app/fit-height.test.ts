@@ -7,6 +7,12 @@ import { nearestLine } from '#app/views/sheet/rested-at.ts';
 const look = { azimuth: -0.24, tilt: 0.506 };
 const size = { width: 840, height: 380 };
 const box = { minX: 0, minY: 0, maxX: 1200, maxY: 430 };
+const points = [
+  { x: 0, y: 0 },
+  { x: 1200, y: 0 },
+  { x: 1200, y: 430 },
+  { x: 0, y: 430 },
+];
 
 describe('heights of the relief', () => {
   it('know the least step from the surface down', () => {
@@ -18,7 +24,7 @@ describe('heights of the relief', () => {
     const factor = fitHeight({
       levels: [0.5, 0.9, 1.25],
       thickness: 2,
-      box,
+      points,
       size,
       look,
       deepest: { minX: 0, minY: 0, maxX: 300, maxY: 300 },
@@ -47,7 +53,7 @@ describe('heights of the relief', () => {
     const narrow = {
       levels: [0.5, 0.9, 4.5],
       thickness: 5,
-      box,
+      points,
       size,
       look,
       deepest: { minX: 0, minY: 0, maxX: 60, maxY: 40 },
@@ -60,7 +66,7 @@ describe('heights of the relief', () => {
 
   it('are as they are where there is no level', () => {
     expect(
-      fitHeight({ levels: [], thickness: 3, box, size, look, deepest: undefined, hasNumbers: true }),
+      fitHeight({ levels: [], thickness: 3, points, size, look, deepest: undefined, hasNumbers: true }),
     ).toBe(1);
   });
 });

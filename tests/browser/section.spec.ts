@@ -99,9 +99,10 @@ test('the relief shows the front at the clock’s minute', async ({ workbench })
   await workbench.getByRole('radio', { name: 'relief' }).check();
   await expect(workbench.locator('.sheet.behind')).toHaveCount(0);
   const teal = async () => (await pixelsNear(workbench, ['#4cc4b0'], 24))[0] ?? 0;
-  await expect.poll(teal).toBeGreaterThan(5000);
+  await expect.poll(teal).toBeGreaterThan(2500);
   await clockOf(workbench).fill('40');
-  await expect.poll(teal).toBeLessThan(100);
+  // No more than its patch in the key of depths.
+  await expect.poll(teal).toBeLessThan(1100);
   await expect(workbench.locator('.sheet.behind')).toHaveCount(0);
 });
 

@@ -1,7 +1,7 @@
 /** Holds the camera to the pose: the pose changes outside React, and one frame is drawn for each change. */
 import { useFrame, useThree } from '@react-three/fiber';
-import { useEffect, useRef } from 'react';
-import type { DirectionalLight, OrthographicCamera } from 'three';
+import { useEffect } from 'react';
+import type { OrthographicCamera } from 'three';
 import type { StoreApi } from 'zustand/vanilla';
 import type { ViewPose } from './view-pose.ts';
 
@@ -10,19 +10,9 @@ const BACK = 10_000;
 
 export function CameraRig({ pose }: { readonly pose: StoreApi<ViewPose> }) {
   const invalidate = useThree((state) => state.invalidate);
-  const light = useRef<DirectionalLight>(null);
   useEffect(() => pose.subscribe(() => invalidate()), [pose, invalidate]);
-  useFrame(({ camera }) => {
-    const now = pose.getState();
-    aim(camera as OrthographicCamera, now);
-    if (light.current !== null) shine(light.current, now);
-  });
-  return (
-    <>
-      <hemisphereLight args={['#ffffff', '#c9ced6', 1.7]} />
-      <directionalLight ref={light} intensity={2} />
-    </>
-  );
+  useFrame(({ camera }) => aim(camera as OrthographicCamera, pose.getState()));
+  return null;
 }
 
 function aim(camera: OrthographicCamera, { target, pixelsPerMm, azimuth, tilt }: ViewPose): void {
@@ -35,12 +25,4 @@ function aim(camera: OrthographicCamera, { target, pixelsPerMm, azimuth, tilt }:
   camera.zoom = pixelsPerMm;
   camera.lookAt(target.x, target.y, 0);
   camera.updateProjectionMatrix();
-}
-
-/** From the upper left of the view and well above it, so that a step reads the same from every side. */
-function shine(light: DirectionalLight, { azimuth, target }: ViewPose): void {
-  const [c, s] = [Math.cos(azimuth), Math.sin(azimuth)];
-  light.position.set(target.x - 0.8 * c - 0.6 * s, target.y - 0.8 * s + 0.6 * c, 1);
-  light.target.position.set(target.x, target.y, 0);
-  light.target.updateMatrixWorld();
 }

@@ -1,20 +1,33 @@
-/** The etched sheet as a solid, each face in the colour of the stage that took the last metal there. */
+/**
+ * The etched sheet as a solid, each face in the colour of the stage that took the last metal there, cut open along the section line
+ * where it is asked to be.
+ */
 import { useFrame, useThree } from '@react-three/fiber';
 import { useEffect, useMemo, useRef } from 'react';
-import { BufferAttribute, BufferGeometry, FrontSide, type Mesh, MeshLambertMaterial } from 'three';
+import type { Group } from 'three';
 import type { StoreApi } from 'zustand/vanilla';
 import type { RegionShape } from '#app/state/region-shape.ts';
-import type { ReliefArrays } from '#app/worker/planned-page.ts';
-import { itemAt } from '#geometry/assert.ts';
+import { CutFaceMesh } from './CutFaceMesh.tsx';
 import { FatSegments } from './FatSegments.tsx';
+import { isCutAway } from './pick-region.ts';
 import { ringSegments } from './plan-arrays.ts';
 import { quickFrame } from './quick-frame.ts';
-import type { SceneRelief } from './scene-picture.ts';
+import {
+  edgeMaterial,
+  type ReliefLight,
+  reliefLight,
+  shadowMaterial,
+  solidMaterial,
+} from './relief-materials.ts';
+import { SolidMesh } from './SolidMesh.tsx';
+import type { SceneCut, SceneRelief } from './scene-picture.ts';
 import type { SceneTheme } from './scene-theme.ts';
+import { mixed } from './stage-looks.ts';
 import type { ViewPose } from './view-pose.ts';
 
 interface ReliefSceneProps {
   readonly relief: SceneRelief;
+  readonly cut: SceneCut | undefined;
   readonly shapes: readonly RegionShape[];
   readonly selection: readonly string[];
   readonly theme: SceneTheme;
@@ -22,35 +35,32 @@ interface ReliefSceneProps {
   readonly pose: StoreApi<ViewPose>;
 }
 
-const SELECTION_WIDTH = 3.5;
+const SELECTION_WIDTH = 2.5;
+/** px that the shadow at a wall's foot reaches into the floor. */
+const SHADOW = 11;
+/** Of metal in a floor's colour: at full chroma the shallowest is loud on large floors. */
+const METAL_IN_FLOOR = 0.1;
 /** Triangles that any machine turns smoothly, also one that draws without a graphics processor. */
 const EASY = 50_000;
 /** A view that has not moved for so long is at rest, ms. */
 const AT_REST = 250;
 
-export function ReliefScene({ relief, shapes, selection, theme, exaggeration, pose }: ReliefSceneProps) {
+export function ReliefScene(props: ReliefSceneProps) {
+  const { relief, cut, shapes, selection, theme, exaggeration, pose } = props;
   const { draft, fine, colors } = relief;
-  const materials = useMemo(
-    () =>
-      [theme.land, ...colors].map(
-        (color) => new MeshLambertMaterial({ color, flatShading: true, side: FrontSide }),
-      ),
-    [theme.land, colors],
-  );
-  useEffect(
-    () => () => {
-      for (const material of materials) material.dispose();
-    },
-    [materials],
-  );
-  const draftGeometry = useGeometry(draft, colors.length);
-  const fineGeometry = useGeometry(fine, colors.length);
-  const [draftMesh, fineMesh] = [useRef<Mesh>(null), useRef<Mesh>(null)];
+  const light = useMemo(reliefLight, []);
+  const materials = useReliefMaterials(colors, theme, light);
+  const [draftGroup, fineGroup] = [useRef<Group>(null), useRef<Group>(null)];
+  const [draftDetails, fineDetails] = [useRef<Group>(null), useRef<Group>(null)];
   const isRough = useRoughWhileMoving(pose, fine === undefined || fine.stageOfTriangle.length > EASY);
   useFrame(() => {
     const showsFine = fine !== undefined && !isRough();
-    if (draftMesh.current !== null) draftMesh.current.visible = !showsFine;
-    if (fineMesh.current !== null) fineMesh.current.visible = showsFine;
+    if (draftGroup.current !== null) draftGroup.current.visible = !showsFine;
+    if (fineGroup.current !== null) fineGroup.current.visible = showsFine;
+    for (const { current } of [draftDetails, fineDetails]) {
+      if (current !== null) current.visible = !isRough();
+    }
+    aimLight(light, pose.getState(), cut);
   });
   const chosen = useMemo(
     () =>
@@ -62,24 +72,61 @@ export function ReliefScene({ relief, shapes, selection, theme, exaggeration, po
         })),
     [shapes, selection, exaggeration],
   );
-  const solid = { material: materials, scale: [1, 1, exaggeration] as const, frustumCulled: false };
+  const look = { ...materials, exaggeration };
   return (
     <>
-      {draftGeometry !== undefined && (
-        <mesh ref={draftMesh} geometry={draftGeometry} position={placeOf(draft)} {...solid} />
+      <SolidMesh arrays={draft} group={draftGroup} details={draftDetails} {...look} />
+      {fine !== undefined && (
+        <SolidMesh
+          arrays={fine.edges.length === 0 ? { ...fine, edges: draft.edges, feet: draft.feet } : fine}
+          group={fineGroup}
+          details={fineDetails}
+          {...look}
+        />
       )}
-      {fineGeometry !== undefined && fine !== undefined && (
-        <mesh ref={fineMesh} geometry={fineGeometry} position={placeOf(fine)} {...solid} />
+      {cut !== undefined && (
+        <CutFaceMesh cut={cut} colors={colors} theme={theme} exaggeration={exaggeration} />
       )}
       {chosen.map(({ id, positions }) => (
-        <FatSegments key={id} positions={positions} color={theme.accent} width={SELECTION_WIDTH} order={1} />
+        <FatSegments key={id} positions={positions} color={theme.accent} width={SELECTION_WIDTH} order={6} />
       ))}
     </>
   );
 }
 
-function placeOf({ origin: { x, y } }: ReliefArrays): [number, number, number] {
-  return [x, y, 0];
+function useReliefMaterials(colors: readonly string[], theme: SceneTheme, light: ReliefLight) {
+  const materials = useMemo(() => {
+    const floors = colors.map((color) => mixed(color, theme.land, METAL_IN_FLOOR));
+    return {
+      solid: [theme.land, ...floors].map((color) => solidMaterial(color, light)),
+      edge: edgeMaterial(theme.isDark ? '#ffffff' : '#11171c', theme.isDark ? 0.45 : 0.5, light),
+      shadow: shadowMaterial(light),
+    };
+  }, [colors, theme, light]);
+  useEffect(
+    () => () => {
+      for (const each of [...materials.solid, materials.edge, materials.shadow]) each.dispose();
+    },
+    [materials],
+  );
+  return materials;
+}
+
+/** From the upper left of the view, whichever way it is turned; the cut takes away what lies before it. */
+function aimLight(light: ReliefLight, pose: ViewPose, cut: SceneCut | undefined): void {
+  const [c, s] = [Math.cos(pose.azimuth), Math.sin(pose.azimuth)];
+  light.travel.value.set(0.8 * c + 0.6 * s, 0.8 * s - 0.6 * c);
+  light.reach.value = SHADOW / pose.pixelsPerMm;
+  if (cut === undefined) {
+    light.cut.value.set(0, 0, 0, 0);
+    return;
+  }
+  const length = Math.hypot(cut.to.x - cut.from.x, cut.to.y - cut.from.y);
+  const normal = { x: -(cut.to.y - cut.from.y) / length, y: (cut.to.x - cut.from.x) / length };
+  const isAway = isCutAway(cut, pose, { x: cut.from.x + normal.x, y: cut.from.y + normal.y });
+  const side = isAway ? 1 : -1;
+  const far = side * (normal.x * cut.from.x + normal.y * cut.from.y);
+  light.cut.value.set(side * normal.x, side * normal.y, far, 1);
 }
 
 /**
@@ -113,39 +160,4 @@ function useRoughWhileMoving(pose: StoreApi<ViewPose>, isHeavy: boolean): () => 
     else gl.render(scene, camera);
   }, 1);
   return isRough;
-}
-
-function useGeometry(arrays: ReliefArrays | undefined, stages: number): BufferGeometry | undefined {
-  const geometry = useMemo(
-    () => (arrays === undefined ? undefined : groupedGeometry(arrays, stages)),
-    [arrays, stages],
-  );
-  useEffect(() => () => geometry?.dispose(), [geometry]);
-  return geometry;
-}
-
-/** The triangles sorted by stage, so that each stage is one run with one material. */
-function groupedGeometry(
-  { positions, indices, stageOfTriangle }: ReliefArrays,
-  stages: number,
-): BufferGeometry {
-  const counts = new Uint32Array(stages + 1);
-  for (const stage of stageOfTriangle) counts[stage] = itemAt(counts, stage) + 1;
-  const geometry = new BufferGeometry();
-  const next = new Uint32Array(stages + 1);
-  let start = 0;
-  counts.forEach((count, stage) => {
-    geometry.addGroup(start * 3, count * 3, stage);
-    next[stage] = start;
-    start += count;
-  });
-  const sorted = new Uint32Array(indices.length);
-  stageOfTriangle.forEach((stage, triangle) => {
-    const place = itemAt(next, stage);
-    sorted.set(indices.subarray(triangle * 3, triangle * 3 + 3), place * 3);
-    next[stage] = place + 1;
-  });
-  geometry.setAttribute('position', new BufferAttribute(positions, 3));
-  geometry.setIndex(new BufferAttribute(sorted, 1));
-  return geometry;
 }

@@ -33,6 +33,7 @@ export function SheetScene({
     linework,
     shapes,
     relief,
+    cut,
     selection,
     lit,
     view,
@@ -66,6 +67,7 @@ export function SheetScene({
       {view === 'relief' && relief !== undefined && (
         <ReliefScene
           relief={relief}
+          cut={cut}
           shapes={shapes}
           selection={selection}
           theme={theme}

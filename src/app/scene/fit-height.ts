@@ -3,13 +3,15 @@
  * Pixels and millimetres; pure.
  */
 import type { Box } from '#geometry/box.ts';
-import { fitPose, type ViewPose, type ViewSize } from './view-pose.ts';
+import type { Point } from '#geometry/point.ts';
+import { fitPoints, type ViewPose, type ViewSize } from './view-pose.ts';
 
 export interface HeightAsk {
   /** Of the levels, mm, any order. */
   readonly levels: readonly number[];
   readonly thickness: number;
-  readonly box: Box;
+  /** Round what is shown, mm. */
+  readonly points: readonly Point[];
   readonly size: ViewSize;
   readonly look: Pick<ViewPose, 'azimuth' | 'tilt'>;
   /** Of the widest floor on the deepest level. */
@@ -23,26 +25,23 @@ const STEP = { wished: 12, number: 10.2 };
 /** Share of the deepest floor that its wall may hide. */
 const MOST_HIDDEN = 0.7;
 /** The solid may stand no taller on screen than this share of the view. */
-const TALLEST = 0.45;
+const TALLEST = 0.3;
 
 export function fitHeight(ask: HeightAsk): number {
-  const { levels, thickness, box, size, look, deepest, hasNumbers } = ask;
+  const { levels, thickness, points, size, look, deepest, hasNumbers } = ask;
   const step = leastStep(levels);
   if (step === undefined || thickness <= 0) return 1;
   const [up, flat] = [Math.sin(look.tilt), Math.cos(look.tilt)];
-  let factor = 1;
-  // A taller solid is seen from farther off, so that it takes a larger factor: a few rounds settle it.
-  for (let round = 0; round < 6; round++) {
-    const { pixelsPerMm } = fitPose(box, size, { ...look, height: thickness * factor });
-    const perPixel = 1 / (step * pixelsPerMm * up);
-    const deep = Math.max(...levels);
-    const room = deepest === undefined ? Infinity : deepest.maxY - deepest.minY;
-    const seen = (MOST_HIDDEN * room * flat) / (deep * up);
-    const least = hasNumbers ? STEP.number * perPixel : 0;
-    const tallest = (TALLEST * size.height) / (thickness * pixelsPerMm * up);
-    factor = Math.min(STEP.wished * perPixel, Math.max(seen, least), Math.max(1, tallest));
-  }
-  return Math.max(1, Number(factor.toPrecision(2)));
+  /** px of the whole thickness that make the step so many px, and the factor that makes them. */
+  const factorFor = (stepPixels: number) => {
+    const height = Math.min((stepPixels * thickness) / step, TALLEST * size.height);
+    const { pixelsPerMm } = fitPoints(points, { ...size, height: size.height - height }, look);
+    return height / (thickness * pixelsPerMm * up);
+  };
+  const room = deepest === undefined ? Number.POSITIVE_INFINITY : deepest.maxY - deepest.minY;
+  const seen = (MOST_HIDDEN * room * flat) / (Math.max(...levels) * up);
+  const least = hasNumbers ? factorFor(STEP.number) : 1;
+  return Math.max(1, Number(Math.min(factorFor(STEP.wished), Math.max(seen, least)).toPrecision(2)));
 }
 
 /** From the surface down, level by level. */

@@ -34,9 +34,15 @@ export interface Picked {
 export function pickRegion(shapes: readonly RegionShape[], pixel: Point, seen: Seen): Picked {
   const heights = new Set([0, ...shapes.map((shape) => shape.region.level * seen.exaggeration)]);
   let passed: Picked = { point: pointSeenAt(seen.pose, seen.size, pixel), shape: undefined };
+  let comesFromBefore = false;
   for (const below of [...heights].sort((a, b) => a - b)) {
     const point = pointSeenAt(seen.pose, seen.size, pixel, -below);
-    if (seen.cut !== undefined && isCutAway(seen.cut, seen.pose, point)) continue;
+    if (seen.cut !== undefined && isCutAway(seen.cut, seen.pose, point)) {
+      comesFromBefore = true;
+      continue;
+    }
+    // Between before the cut and behind it stands its face.
+    if (comesFromBefore) return { point, shape: undefined };
     const shape = shapes.find((each) => shapeHolds(each, point));
     const floor = (shape?.region.level ?? 0) * seen.exaggeration;
     if (shape !== undefined && floor === below) return { point, shape };

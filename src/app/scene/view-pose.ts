@@ -31,24 +31,37 @@ interface FitLook extends Pick<ViewPose, 'azimuth' | 'tilt'> {
   readonly height?: number;
 }
 
-export function fitPose(box: Box, size: ViewSize, pose: FitLook): ViewPose {
-  const width = box.maxX - box.minX;
-  const height = box.maxY - box.minY;
-  const [c, s] = [Math.abs(Math.cos(pose.azimuth)), Math.abs(Math.sin(pose.azimuth))];
-  const across = width * c + height * s;
-  const deep = (pose.height ?? 0) * Math.sin(pose.tilt);
-  const flat = Math.cos(pose.tilt);
-  const up = (width * s + height * c) * Math.abs(flat) + deep;
-  const scale = Math.min((size.width * FILL) / across, (size.height * FILL) / up);
+export function fitPose(box: Box, size: ViewSize, look: FitLook): ViewPose {
+  const corners = [
+    { x: box.minX, y: box.minY },
+    { x: box.maxX, y: box.minY },
+    { x: box.maxX, y: box.maxY },
+    { x: box.minX, y: box.maxY },
+  ];
+  return fitPoints(corners, size, look);
+}
+
+/** All the points, and what reaches down from them, as large as the view has room for. */
+export function fitPoints(points: readonly Point[], size: ViewSize, look: FitLook): ViewPose {
+  const { azimuth, tilt } = look;
+  const [c, s] = [Math.cos(azimuth), Math.sin(azimuth)];
+  const rights = points.map(({ x, y }) => x * c + y * s);
+  const aheads = points.map(({ x, y }) => y * c - x * s);
+  const [left, right] = [Math.min(...rights), Math.max(...rights)];
+  const [near, far] = [Math.min(...aheads), Math.max(...aheads)];
+  const deep = (look.height ?? 0) * Math.sin(tilt);
+  const flat = Math.cos(tilt);
+  const scale = Math.min(
+    (size.width * FILL) / (right - left),
+    (size.height * FILL) / ((far - near) * Math.abs(flat) + deep),
+  );
+  // Half of the way down lies in the middle of the view.
+  const [across, ahead] = [(left + right) / 2, (near + far) / 2 - deep / 2 / flat];
   return {
-    target: {
-      // Half of the way down lies in the middle of the view.
-      x: (box.minX + box.maxX) / 2 + (Math.sin(pose.azimuth) * deep) / 2 / flat,
-      y: (box.minY + box.maxY) / 2 - (Math.cos(pose.azimuth) * deep) / 2 / flat,
-    },
+    target: { x: across * c - ahead * s, y: across * s + ahead * c },
     pixelsPerMm: Number.isFinite(scale) ? boundScale(scale) : 1,
-    azimuth: pose.azimuth,
-    tilt: pose.tilt,
+    azimuth,
+    tilt,
   };
 }
 

@@ -24,6 +24,7 @@ import type {
   ReportProgress,
   WorkerService,
 } from './plan-service.ts';
+import { reliefEdges } from './relief-edges.ts';
 import type { WireDrawn, WireEnd, WirePage } from './wire-page.ts';
 
 interface WorkerState {
@@ -154,8 +155,13 @@ function etchedQuestions(state: WorkerState): EtchedQuestions {
       if ('trouble' in made)
         return { heldBack: finding('solid-held-back', { of: 'relief', ...made.trouble }) };
       const { origin, positions, indices, stageOfTriangle } = made.mesh;
-      const mesh = { origin, positions, indices, stageOfTriangle };
-      return Comlink.transfer({ mesh }, [positions.buffer, indices.buffer, stageOfTriangle.buffer]);
+      const { edges, feet } = reliefEdges({ positions, indices });
+      const mesh = { origin, positions, indices, stageOfTriangle, edges, feet };
+      const parts = [positions, indices, stageOfTriangle, edges, feet];
+      return Comlink.transfer(
+        { mesh },
+        parts.map(({ buffer }) => buffer),
+      );
     },
     async section(run, request) {
       const part = partOf(run);

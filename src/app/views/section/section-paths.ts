@@ -62,6 +62,7 @@ const NUMBER_ROOM = { height: 11, width: 12 };
 export function numberPlaces(
   band: readonly BandPoint[],
   { xOf, yOf }: SectionScale,
+  least: number = NUMBER_ROOM.height,
 ): { x: number; y: number }[] {
   const drawn = (point: BandPoint) => ({
     x: xOf(point.distance),
@@ -70,7 +71,7 @@ export function numberPlaces(
   });
   return levelStretches(band, 1 / (yOf(1) - yOf(0))).flatMap(([first, last]) => {
     const [from, to] = [drawn(first), drawn(last)];
-    const hasRoom = to.x - from.x >= NUMBER_ROOM.width && from.bottom - from.top >= NUMBER_ROOM.height;
+    const hasRoom = to.x - from.x >= NUMBER_ROOM.width && from.bottom - from.top >= least - 1e-6;
     return hasRoom ? [{ x: (from.x + to.x) / 2, y: (from.top + from.bottom) / 2 }] : [];
   });
 }

@@ -37,6 +37,9 @@ const ARROWS: Record<string, Point> = {
 export function CutLine({ pose, size }: CutLineProps) {
   const { store, actions } = useWorkbench();
   const cut = useWorkbenchState((state) => state.session.cut);
+  const isOpen = useWorkbenchState(
+    ({ session }) => session.view === 'relief' && session.reliefView === 'cut',
+  );
   const unit = useWorkbenchState((state) => state.session.unit);
   const origin = useWorkbenchState(drawingOrigin);
   const overlay = useRef<HTMLDivElement>(null);
@@ -63,7 +66,7 @@ export function CutLine({ pose, size }: CutLineProps) {
     moveBy(held, { x: arrow.x * step, y: arrow.y * step });
   };
   return (
-    <div className="cut-line" ref={overlay}>
+    <div className={isOpen ? 'cut-line open' : 'cut-line'} ref={overlay}>
       <svg aria-hidden="true">
         <path className="casing" />
         <path className="core" />

@@ -21,7 +21,7 @@ export function SheetLabels({ marks, pose, size }: SheetLabelsProps) {
   const buttons = useRef<HTMLDivElement>(null);
   useEffect(() => {
     if (size === undefined) return undefined;
-    const held = [...marks.names, ...marks.findings, ...marks.tags];
+    const held = [...marks.names, ...marks.findings, ...marks.tags, ...marks.numbers];
     const groups = [...(svg.current?.querySelectorAll<SVGGElement>('g.held') ?? [])];
     const shapes = [...(buttons.current?.children ?? [])];
     const draw = (now: ViewPose) => {
@@ -62,6 +62,11 @@ export function SheetLabels({ marks, pose, size }: SheetLabelsProps) {
             <text x={flag.off.x} y={flag.off.y + 4} fill={wordsOn(flag.stage.color)}>
               {flag.stage.number}
             </text>
+          </g>
+        ))}
+        {marks.numbers.map(({ stage, color, at }) => (
+          <g key={`${stage} ${at.x} ${at.y}`} className="held number" fill={wordsOn(color)}>
+            <text y={3.7}>{stage}</text>
           </g>
         ))}
       </svg>

@@ -8,6 +8,7 @@ import type { Finding } from '#findings/finding.ts';
 import { sayFinding } from '#findings/say-finding.ts';
 import { BathKey } from './BathKey.tsx';
 import { CutLine } from './CutLine.tsx';
+import { DepthKey } from './DepthKey.tsx';
 import { HoverCard, type Rested } from './HoverCard.tsx';
 import { Measure } from './Measure.tsx';
 import { PlaceMark } from './PlaceMark.tsx';
@@ -66,6 +67,7 @@ export function SheetView() {
         <CutLine pose={pose} size={size} />
         <Measure frame={frame} pose={pose} size={measured} />
         <BathKey />
+        {view === 'relief' && size !== undefined && <DepthKey width={size.width} />}
         {view === 'relief' && relief?.heldBack !== undefined && <HeldBack finding={relief.heldBack} />}
         {rested !== undefined && size !== undefined && page?.plan !== undefined && (
           <HoverCard rested={rested} plan={page.plan} size={size} says={figures} />

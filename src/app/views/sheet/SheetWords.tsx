@@ -26,12 +26,14 @@ interface SheetWordsProps {
 
 export function SheetWords({ pose, size, figures, showsTexts }: SheetWordsProps) {
   const { view, reliefView, unit, cut, minute } = useWorkbenchState((state) => state.session);
-  const { page, shapes } = useWorkbenchState((state) => state.derived);
+  const { page, shapes, section } = useWorkbenchState((state) => state.derived);
   const exaggeration = useWorkbenchState(heightFactor);
   const job = useDocument()?.job;
   const isDark = usePrefersDark();
   const thickness = job === undefined ? 0 : sheetThickness(job);
   const isSloped = job !== undefined && isTapered(job);
+  const isCut = view === 'relief' && reliefView === 'cut';
+  const open = isCut && section?.of === page?.plan ? section : undefined;
   const ask = useMemo((): RestingAsk | undefined => {
     const plan = page?.plan;
     if (plan === undefined || size === undefined || (view === 'relief' && reliefView === 'below'))
@@ -48,10 +50,11 @@ export function SheetWords({ pose, size, figures, showsTexts }: SheetWordsProps)
       seen: {
         size,
         exaggeration: isRelief ? exaggeration : 0,
-        ...(isRelief && reliefView === 'cut' ? { cut } : {}),
+        ...(isCut ? { cut } : {}),
       },
       isRelief,
-      cut,
+      cut: open?.cut ?? cut,
+      section: open?.section,
       theme: sceneTheme(isDark),
       figureOf,
       lined: cutLines(plan, minute).filter((stage) => isPeeled(stage, minute)),
@@ -59,6 +62,8 @@ export function SheetWords({ pose, size, figures, showsTexts }: SheetWordsProps)
   }, [
     page,
     shapes,
+    open,
+    isCut,
     size,
     view,
     reliefView,

@@ -17,6 +17,8 @@ import type { Point } from '#geometry/point.ts';
 import { pointAlong, spanLength } from '#geometry/span.ts';
 import { pathOfContour } from '#handoff/contour.ts';
 import type { Contour, ShownPlan, ShownRegion, ShownStage } from '#job/files/plan-file.ts';
+import type { Section } from '#run/section-job.ts';
+import { type BandNumber, bandNumbers } from './band-numbers.ts';
 import { type FlagWish, placeFlags } from './place-flags.ts';
 import { type LabelForm, type LabelWish, placeLabels } from './place-labels.ts';
 
@@ -32,6 +34,8 @@ export interface MarksAsk {
   readonly figureOf: (region: ShownRegion) => string;
   /** px */
   readonly measure: (text: string, isBold: boolean) => number;
+  /** Along the cut; undefined where the relief is not cut open. */
+  readonly section: Section | undefined;
   /** Stages whose lines are drawn. */
   readonly lined: readonly ShownStage[];
 }
@@ -62,9 +66,11 @@ export interface SheetMarks {
   readonly names: readonly NameMark[];
   readonly findings: readonly (FlagMark & { readonly finding: Finding })[];
   readonly tags: readonly (FlagMark & { readonly stage: ShownStage })[];
+  /** On the cut face of the relief. */
+  readonly numbers: readonly BandNumber[];
 }
 
-export const NO_MARKS: SheetMarks = { names: [], findings: [], tags: [] };
+export const NO_MARKS: SheetMarks = { names: [], findings: [], tags: [], numbers: [] };
 
 const FINDING = { half: 9, away: 17 };
 const TAG = { half: 7, away: 15 };
@@ -112,7 +118,14 @@ export function sheetMarks(ask: MarksAsk): SheetMarks {
     }),
     findings,
     tags,
+    numbers: numbersOf(ask),
   };
+}
+
+function numbersOf({ section, cut, plan, seen }: MarksAsk): readonly BandNumber[] {
+  if (section === undefined || cut === undefined) return [];
+  const { pose, exaggeration } = seen;
+  return bandNumbers({ section, cut, stages: plan.stages, pose, exaggeration });
 }
 
 function wishOf(shape: RegionShape, ask: MarksAsk): LabelWish[] {

@@ -2,15 +2,22 @@
 import { useCallback, useEffect, useRef } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import { fitHeight } from '#app/scene/fit-height.ts';
-import { fitPose, panned, type ViewPose } from '#app/scene/view-pose.ts';
+import { isCutAway } from '#app/scene/pick-region.ts';
+import { fitPoints, fitPose, panned, type ViewPose } from '#app/scene/view-pose.ts';
 import { boxOfLines } from '#app/state/box-of-lines.ts';
 import { boxOfShapes } from '#app/state/region-shape.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
-import { type Flight, heightFactor, type WorkbenchState } from '#app/state/workbench-state.ts';
+import {
+  type Flight,
+  heightFactor,
+  type SectionLine,
+  type WorkbenchState,
+} from '#app/state/workbench-state.ts';
 import type { Size } from '#app/views/use-size.ts';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { DrawingFile } from '#app/worker/plan-service.ts';
 import type { Box } from '#geometry/box.ts';
+import type { Point } from '#geometry/point.ts';
 import { flyTo } from './sheet-fly.ts';
 
 /** From the front, a little from the left, and high enough that no pocket hides behind its wall: 61° up. */
@@ -112,10 +119,38 @@ function fitRelief(
     .map((shape) => shape.box)
     .sort((a, b) => b.maxY - b.minY - (a.maxY - a.minY))[0];
   const free = besideKeySize(size);
-  const factor = fitHeight({ levels, thickness, box, size: free, look: DRAWN, deepest, hasNumbers: true });
+  const { cut, reliefView } = state.session;
+  const points = keptCorners(box, reliefView === 'cut' ? cut : undefined, look);
+  const factor = fitHeight({
+    levels,
+    thickness,
+    points,
+    size: free,
+    look: DRAWN,
+    deepest,
+    hasNumbers: reliefView === 'cut',
+  });
   if (factor !== state.fittedHeight) tellHeight(factor);
   const used = heightFactor({ ...state, fittedHeight: factor });
-  return fitPose(box, free, { ...look, height: thickness * used });
+  return fitPoints(points, free, { ...look, height: thickness * used });
+}
+
+/** Corners of what the cut leaves of the box. */
+function keptCorners(
+  { minX, minY, maxX, maxY }: Box,
+  cut: SectionLine | undefined,
+  look: Pick<ViewPose, 'azimuth' | 'tilt'>,
+): Point[] {
+  const corners = [
+    { x: minX, y: minY },
+    { x: maxX, y: minY },
+    { x: maxX, y: maxY },
+    { x: minX, y: maxY },
+  ];
+  if (cut === undefined) return corners;
+  const pose = { ...look, target: { x: 0, y: 0 }, pixelsPerMm: 1 };
+  const kept = corners.filter((corner) => !isCutAway(cut, pose, corner));
+  return kept.length === 0 ? corners : [...kept, cut.from, cut.to];
 }
 
 /** What the depth key leaves free. */

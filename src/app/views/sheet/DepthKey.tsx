@@ -1,0 +1,69 @@
+/** What the colours of the relief mean: each level with its stage, depth, what it leaves and minutes. A row above it, or a list at its right. */
+import { wordsOn } from '#app/scene/stage-looks.ts';
+import { isTapered, sheetThickness } from '#app/state/sheet-thickness.ts';
+import { StageMark } from '#app/views/StageMark.tsx';
+import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
+import { lengthFigure } from '#units/show-length.ts';
+import { WIDE_VIEW } from './use-pose-keeper.ts';
+
+/** A row has room for so many stages. */
+const MOST_IN_ROW = 7;
+
+export function DepthKey({ width }: { readonly width: number }) {
+  const { actions } = useWorkbench();
+  const unit = useWorkbenchState((state) => state.session.unit);
+  const lit = useWorkbenchState((state) => state.lit);
+  const stages = useWorkbenchState((state) => state.derived.page?.plan?.stages);
+  const job = useDocument()?.job;
+  if (stages === undefined || job === undefined || stages.length === 0) return null;
+  const thickness = sheetThickness(job);
+  const shallowestFirst = [...stages].sort((a, b) => a.level - b.level);
+  const isRow = width < WIDE_VIEW && stages.length <= MOST_IN_ROW;
+  const most = isTapered(job) ? '≤' : '';
+  return (
+    <table className={isRow ? 'depth-key row' : 'depth-key'}>
+      <caption className="unseen">Levels of the relief, {unit}</caption>
+      <thead>
+        <tr>
+          <th>{unit}</th>
+          <th>depth</th>
+          <th>leaves</th>
+          <th>min</th>
+        </tr>
+      </thead>
+      <tbody>
+        {shallowestFirst.map(({ number, color, level, minutes, regions }) => (
+          <tr
+            key={number}
+            className={lit?.stage === number ? 'lit' : undefined}
+            onPointerEnter={() => actions.light({ regions, stage: number })}
+            onPointerLeave={() => actions.light(undefined)}
+          >
+            <th>
+              <span className="stage-chip" style={{ background: color, color: wordsOn(color) }}>
+                {number} <StageMark stage={number} />
+              </span>
+            </th>
+            <td>{lengthFigure(level, unit)}</td>
+            <td>
+              {most}
+              {lengthFigure(thickness - level, unit)}
+            </td>
+            <td>{minutes.toFixed(1)}</td>
+          </tr>
+        ))}
+        <tr>
+          <th>
+            <span className="stage-chip land">land</span>
+          </th>
+          <td>{lengthFigure(0, unit)}</td>
+          <td>
+            {most}
+            {lengthFigure(thickness, unit)}
+          </td>
+          <td />
+        </tr>
+      </tbody>
+    </table>
+  );
+}
