@@ -1,6 +1,6 @@
 /** Words and shapes on the sheet: names, findings, tags, card, measure, and the strip that keeps the drawing free. */
 import type { Page } from '@playwright/test';
-import { expect, findOnSheet, sheetOf, statusOf, test } from '#support/workbench-page.ts';
+import { expect, findOnSheet, openSample, sheetOf, statusOf, test } from '#support/workbench-page.ts';
 
 const SAMPLES = [
   'Gauge-pod cover',
@@ -34,8 +34,7 @@ for (const [width, height] of [
     await workbench.setViewportSize({ width, height });
     let names = 0;
     for (const sample of SAMPLES) {
-      await workbench.getByLabel('Open a sample').selectOption(sample);
-      await expect(statusOf(workbench)).toContainText('planned in');
+      await openSample(workbench, sample);
       // Words are placed a moment after the view has come to rest.
       let boxes: Awaited<ReturnType<typeof wordBoxes>> = [];
       await expect(async () => {
@@ -64,7 +63,7 @@ for (const [width, height] of [
 }
 
 test('zooming in brings more names, and the depth or what it leaves at a click', async ({ workbench }) => {
-  await workbench.getByLabel('Open a sample').selectOption('Survey glider, lower skin');
+  await openSample(workbench, 'Survey glider, lower skin');
   await expect(statusOf(workbench)).toContainText('7 stages');
   await expect(statusOf(workbench)).toContainText('planned in');
   const figures = workbench.locator('.sheet-labels .figure');
@@ -84,14 +83,14 @@ test('zooming in brings more names, and the depth or what it leaves at a click',
 });
 
 test('a line too short for its mark has a tag with its number', async ({ workbench }) => {
-  await workbench.getByLabel('Open a sample').selectOption('Survey glider, lower skin');
+  await openSample(workbench, 'Survey glider, lower skin');
   await expect(statusOf(workbench)).toContainText('7 stages');
   await expect(statusOf(workbench)).toContainText('planned in');
   await expect(workbench.locator('.sheet-labels g.tag[data-stage="7"]').first()).toBeVisible();
 });
 
 test('a warning stands at its place and leads to it', async ({ workbench }) => {
-  await workbench.getByLabel('Open a sample').selectOption('Survey glider, lower skin');
+  await openSample(workbench, 'Survey glider, lower skin');
   await expect(statusOf(workbench)).toContainText('7 stages');
   await expect(statusOf(workbench)).toContainText('planned in');
   await workbench
@@ -140,7 +139,7 @@ test('two points are measured while M is held', async ({ workbench }) => {
 });
 
 test('the drawing’s own texts show when asked for', async ({ workbench }) => {
-  await workbench.getByLabel('Open a sample').selectOption('Deck hatch, a drawing with faults');
+  await openSample(workbench, 'Deck hatch, a drawing with faults');
   await expect(statusOf(workbench)).toContainText('planned in');
   const texts = workbench.locator('.drawn-texts text');
   await expect(texts).toHaveCount(0);
