@@ -1,11 +1,11 @@
 /** Gives the rows that a command found: to a file, else as CSV on the output, or among what `--json` prints. */
-import { basename, dirname, resolve } from 'node:path';
+import { resolve } from 'node:path';
 import { type Finding, hasStop } from '#findings/finding.ts';
 import { toMillionth } from '#units/round-figures.ts';
 import { type CommandEnd, refused } from './command-end.ts';
 import { type CsvRow, csvText } from './csv-text.ts';
 import type { Terminal } from './terminal.ts';
-import { writeFiles } from './write-files.ts';
+import { writeText } from './write-files.ts';
 
 export interface RowsFound {
   readonly columns: readonly string[];
@@ -23,14 +23,7 @@ export function giveRows(
 ): CommandEnd {
   const exitCode = hasStop(findings) ? 1 : 0;
   if (out !== undefined) {
-    const path = resolve(out);
-    const bytes = new TextEncoder().encode(csvText(columns, rows));
-    const outcome = writeFiles({
-      folder: dirname(path),
-      files: [{ name: basename(path), bytes }],
-      stale: [],
-      inputs,
-    });
+    const outcome = writeText(resolve(out), csvText(columns, rows), inputs);
     if ('refused' in outcome) return refused(outcome.refused);
     return {
       exitCode,

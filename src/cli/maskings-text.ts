@@ -1,5 +1,6 @@
 /** One coat beside a coat a stage, as lines of text for under a stage table. */
 import type { RunResult } from '#run/run-job.ts';
+import { alignedLines } from './text-table.ts';
 
 type PlanFile = NonNullable<RunResult['planFile']>;
 
@@ -21,15 +22,7 @@ export function maskingsText({ maskings, masking }: Pick<PlanFile, 'maskings' | 
       way.overhang.toFixed(3),
     ];
   });
-  const table = [HEADS, ...rows];
-  const widths = HEADS.map((_, column) => Math.max(...table.map((row) => (row[column] ?? '').length)));
-  return table.map((row) =>
-    row
-      .map((cell, column) =>
-        column === 0 ? cell.padEnd(widths[0] ?? 0) : cell.padStart(widths[column] ?? 0),
-      )
-      .join('  '),
-  );
+  return alignedLines([HEADS, ...rows], ['left', 'right']);
 }
 
 /** Lengths in mm, each the greatest that the part has. */

@@ -1,52 +1,41 @@
 /** The stages of a plan as a table for the terminal, with the totals below. Millimetres and minutes. */
 import type { RunResult } from '#run/run-job.ts';
 import { paint, swatch } from './paint.ts';
+import { type Alignment, alignedLines } from './text-table.ts';
 
 type PlanFile = NonNullable<RunResult['planFile']>;
-
-interface Column {
-  readonly head: string;
-  readonly cells: readonly string[];
-  readonly left?: boolean;
-}
 
 /** More names than this make the line longer than a terminal is wide. */
 const MOST_NAMES = 8;
 
+const HEADS = ['stage', 'level mm', 'etch mm', 'peel at min', 'minutes', 'lines', 'removed g'];
+/** All but the names of regions. */
+const ALIGNED: readonly Alignment[] = [...HEADS.map((): Alignment => 'right'), 'right', 'left'];
+
 export function stageTable(plan: PlanFile, color: boolean): string {
   const { stages, totals, masking } = plan;
-  const columns: readonly Column[] = [
-    { head: 'stage', cells: stages.map((stage) => String(stage.number)) },
-    { head: 'level mm', cells: stages.map((stage) => stage.level.toFixed(3)) },
-    { head: 'etch mm', cells: stages.map((stage) => stage.etch.toFixed(3)) },
-    { head: 'peel at min', cells: stages.map((stage) => stage.startMinute.toFixed(1)) },
-    { head: 'minutes', cells: stages.map((stage) => stage.minutes.toFixed(1)) },
-    { head: 'lines', cells: stages.map((stage) => String(stage.lines.length)) },
-    { head: 'removed g', cells: stages.map((stage) => stage.removedMass?.toFixed(1) ?? '–') },
-    masking === 're-mask'
-      ? { head: 'coat', cells: stages.map((stage) => String(stage.number)) }
-      : { head: 'sealed', cells: stages.map((stage) => runsOf(stage.sealed)) },
-    { head: 'regions', cells: stages.map((stage) => namesOf(stage.regions)), left: true },
-  ];
-  const widths = columns.map(({ head, cells }) => Math.max(head.length, ...cells.map((cell) => cell.length)));
-  const line = (texts: readonly string[]): string =>
-    texts
-      .map((text, index) => pad(text, widths[index] ?? 0, columns[index]?.left === true))
-      .join('  ')
-      .trimEnd();
-  const key = color ? '   ' : '';
-  const rows = stages.map(
-    (stage, row) => swatch(stage.color, color) + line(columns.map(({ cells }) => cells[row] ?? '')),
+  const isCoated = masking === 're-mask';
+  const cells = stages.map((stage) => [
+    String(stage.number),
+    stage.level.toFixed(3),
+    stage.etch.toFixed(3),
+    stage.startMinute.toFixed(1),
+    stage.minutes.toFixed(1),
+    String(stage.lines.length),
+    stage.removedMass?.toFixed(1) ?? '–',
+    isCoated ? String(stage.number) : runsOf(stage.sealed),
+    namesOf(stage.regions),
+  ]);
+  const [head = '', ...lines] = alignedLines(
+    [[...HEADS, isCoated ? 'coat' : 'sealed', 'regions'], ...cells],
+    ALIGNED,
   );
+  const rows = stages.map((stage, row) => swatch(stage.color, color) + lines[row]);
   const mass = totals.removedMass === null ? '' : `, ${totals.removedMass.toFixed(1)} g removed`;
   const gas =
     totals.hydrogenLitres === null ? '' : `, ${totals.hydrogenLitres.toFixed(1)} l hydrogen at 0 °C`;
   const sum = `${totals.minutes.toFixed(1)} min in the bath${mass}${gas}`;
-  return [paint(key + line(columns.map(({ head }) => head)), 'bold', color), ...rows, '', sum, ''].join('\n');
-}
-
-function pad(text: string, width: number, left: boolean): string {
-  return left ? text.padEnd(width) : text.padStart(width);
+  return [paint((color ? '   ' : '') + head, 'bold', color), ...rows, '', sum, ''].join('\n');
 }
 
 function namesOf(names: readonly string[]): string {

@@ -1,5 +1,6 @@
 /** The walls at each step of the part either way of masking, as lines of text for under the comparison. */
 import type { RunResult } from '#run/run-job.ts';
+import { alignedLines } from './text-table.ts';
 
 type PlanFile = NonNullable<RunResult['planFile']>;
 
@@ -21,17 +22,7 @@ export function wallStepsText({ maskings }: Pick<PlanFile, 'maskings'>): string[
     ];
   });
   const more = oneCoat.walls.length - rows.length;
-  const table = [HEADS, ...rows];
-  const widths = HEADS.map((_, column) => Math.max(...table.map((row) => (row[column] ?? '').length)));
-  return [
-    ...table.map((row) =>
-      row
-        .map((cell, column) => cell.padEnd(widths[column] ?? 0))
-        .join('  ')
-        .trimEnd(),
-    ),
-    ...(more > 0 ? [`and ${more} more in plan.json`] : []),
-  ];
+  return [...alignedLines([HEADS, ...rows], ['left']), ...(more > 0 ? [`and ${more} more in plan.json`] : [])];
 }
 
 /** Lengths in mm: peel-next / re-mask. */

@@ -49,6 +49,12 @@ export function writeFiles({ folder, files, stale, inputs }: WriteOrder): WriteO
   }
 }
 
+/** One file with a text in it. */
+export function writeText(path: string, text: string, inputs: readonly string[]): WriteOutcome {
+  const files = [{ name: basename(path), bytes: new TextEncoder().encode(text) }];
+  return writeFiles({ folder: dirname(path), files, stale: [], inputs });
+}
+
 function refusal(fault: unknown, path: string): Finding {
   if (fault instanceof FolderInUse) return finding('out-in-use', { path });
   if (fault instanceof LeftAside)

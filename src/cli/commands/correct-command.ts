@@ -7,7 +7,7 @@ import { paint } from '#cli/paint.ts';
 import { readText, type TextRead } from '#cli/read-input.ts';
 import { readingsText } from '#cli/readings-text.ts';
 import type { Terminal } from '#cli/terminal.ts';
-import { writeFiles } from '#cli/write-files.ts';
+import { writeText } from '#cli/write-files.ts';
 import { hasStop } from '#findings/finding.ts';
 import { correctRun } from '#run/correct-run.ts';
 import { MOST_PLAN_BYTES } from '#run/run-limits.ts';
@@ -39,12 +39,7 @@ export function correctCommand({ plan, readings, json }: CorrectArguments, termi
   });
   const { corrected, readings: listed = [], unit = 'mm', findings, recordText } = result;
   if (corrected === undefined || recordText === undefined) return { ...refused(...findings), unit };
-  const outcome = writeFiles({
-    folder: dirname(recordPath),
-    files: [{ name: basename(recordPath), bytes: new TextEncoder().encode(recordText) }],
-    stale: [],
-    inputs: [planPath, resolve(readings)],
-  });
+  const outcome = writeText(recordPath, recordText, [planPath, resolve(readings)]);
   if ('refused' in outcome) return refused(outcome.refused);
   if (!json) {
     const look = { unit, color: terminal.outColor };
