@@ -1,5 +1,5 @@
 /** Findings about the tolerance budget: floors that the clock alone does not hold, or that not even gauging holds. Lengths in mm, minutes. */
-import type { Shown } from './shown-figures.ts';
+import { figureTo, type Shown } from './shown-figures.ts';
 import { note, type Saying, warn } from './words.ts';
 
 type Change = 'gauge-run' | 'measure-sheet' | 'halve-spread' | 'halve-timing' | 'finer-levels';
@@ -108,5 +108,5 @@ function percent(share: number): string {
 }
 
 function mm(value: number, show: Shown): string {
-  return show.length(value, (each) => String(Number(each.toFixed(3))));
+  return show.length(value, figureTo(3));
 }

@@ -1,6 +1,8 @@
 /** Findings about the hand-off files that the job chooses. */
-import type { Shown } from './shown-figures.ts';
+import { figureTo, type Shown } from './shown-figures.ts';
 import { note, warn } from './words.ts';
+
+const figure = figureTo(2);
 
 export const handoffWords = {
   /** `isKeptBack`: a file was asked for that would be empty. */
@@ -111,8 +113,4 @@ function percent(share: number): string {
 
 function mm(value: number, show: Shown): string {
   return show.length(value, figure);
-}
-
-function figure(value: number): string {
-  return String(Number(value.toFixed(2)));
 }

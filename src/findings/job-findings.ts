@@ -1,5 +1,5 @@
 /** Findings about the job file: how it is written, what it asks, which figures it leaves open. Lengths in mm. */
-import type { Shown } from './shown-figures.ts';
+import { figureTo, type Shown } from './shown-figures.ts';
 import { note, stop, warn } from './words.ts';
 
 interface NameUnknown {
@@ -7,6 +7,8 @@ interface NameUnknown {
   readonly meant: string | undefined;
   readonly known: readonly string[];
 }
+
+const figureOf = figureTo(4);
 
 export const jobWords = {
   'job-not-json': stop<{ found: string; expected: string }>({
@@ -181,10 +183,6 @@ function regionsInWords(regions: readonly string[]): string {
 }
 
 /** Up to four decimals, none for nothing: finer than any gauge that measures a sheet. */
-function figureOf(value: number): string {
-  return String(Number(value.toFixed(4)));
-}
-
 function mm(value: number, show: Shown): string {
   return show.length(value, figureOf);
 }

@@ -1,6 +1,6 @@
 /** Findings about making the plan in metal: what comes out otherwise than drawn, and what hands and maskant cannot do. Lengths in mm. */
 import { counted } from './counted.ts';
-import type { Shown } from './shown-figures.ts';
+import { figureTo, type Shown } from './shown-figures.ts';
 import { type Figures, note, stop, warn } from './words.ts';
 
 interface Corner {
@@ -12,6 +12,9 @@ interface Corner {
   readonly stage: number;
   readonly corners: number;
 }
+
+/** Three decimals at most: a micrometre. */
+const figure = figureTo(3);
 
 export const makingWords = {
   'step-too-small': note<{
@@ -253,11 +256,6 @@ export const makingWords = {
 
 function mm(value: number, show: Shown): string {
   return show.length(value, figure);
-}
-
-/** Three decimals at most: a micrometre. */
-function figure(value: number): string {
-  return String(Number(value.toFixed(3)));
 }
 
 function percent(share: number): string {

@@ -1,5 +1,5 @@
 /** Findings about linework and the regions that it makes. Lengths in mm, areas in mm². */
-import type { Shown } from './shown-figures.ts';
+import { figureTo, type Shown } from './shown-figures.ts';
 import { type Figures, note, stop, warn } from './words.ts';
 
 /** Gaps that keep outlines from closing: how many, and the widest, mm. */
@@ -13,6 +13,8 @@ interface LayerMissing {
   readonly meant: string | undefined;
   readonly known: readonly string[];
 }
+
+const figureOf = figureTo(4);
 
 export const partWords = {
   'line-without-length': note<{ kind: string }>({
@@ -201,10 +203,6 @@ function layersInWords(layers: readonly string[]): string {
 }
 
 /** Up to four decimals, none for nothing. */
-function figureOf(value: number): string {
-  return String(Number(value.toFixed(4)));
-}
-
 function mm(value: number, show: Shown): string {
   return show.length(value, figureOf);
 }

@@ -21,6 +21,11 @@ export interface Shown {
   ) => string;
 }
 
+/** Decimals at most, without zeros at the end. */
+export function figureTo(decimals: number): WriteFigure {
+  return (value) => String(Number(value.toFixed(decimals)));
+}
+
 /** Significant digits of a rate: those that coupons give. */
 const RATE_DIGITS = 4;
 /** Places of an inch, and digits of a length that they would lose. */

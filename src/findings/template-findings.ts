@@ -1,5 +1,5 @@
 /** Findings about the scribe template that the job chooses. */
-import type { Shown } from './shown-figures.ts';
+import { figureTo, type Shown } from './shown-figures.ts';
 import { type Figures, note, warn } from './words.ts';
 
 export const templateWords = {
@@ -133,5 +133,5 @@ function bridgeRemedy(
 }
 
 function mm(value: number, show: Shown): string {
-  return show.length(value, (each) => String(Number(each.toFixed(2))));
+  return show.length(value, figureTo(2));
 }

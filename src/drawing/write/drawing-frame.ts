@@ -3,7 +3,7 @@
  * Source: DXF reference, release 2000 (TABLES, BLOCKS, OBJECTS sections); strict readers refuse a file without them.
  */
 import type { LayerOut } from './drawing-out.ts';
-import type { HandleCount, Tag } from './dxf-tags.ts';
+import { type HandleCount, section, type Tag } from './dxf-tags.ts';
 
 export interface Frame {
   /** Sections before ENTITIES. */
@@ -29,9 +29,7 @@ export function frameSections(layers: readonly LayerOut[], handles: HandleCount)
   ];
   return {
     before: [
-      [0, 'SECTION'],
-      [2, 'CLASSES'],
-      [0, 'ENDSEC'],
+      ...section('CLASSES', []),
       ...tablesSection(layers, { handles, plotStyle, spaces }),
       ...blocksSection(spaces, handles),
     ],
@@ -49,9 +47,7 @@ interface Parts {
 function tablesSection(layers: readonly LayerOut[], { handles, plotStyle, spaces }: Parts): Tag[] {
   const all: readonly LayerOut[] = [{ name: '0', color: 7, shown: true }, ...layers];
   const lineTypes = ['ByBlock', 'ByLayer', 'Continuous'];
-  return [
-    [0, 'SECTION'],
-    [2, 'TABLES'],
+  return section('TABLES', [
     ...table('VPORT', handles, [viewPort]),
     ...table(
       'LTYPE',
@@ -69,8 +65,7 @@ function tablesSection(layers: readonly LayerOut[], { handles, plotStyle, spaces
     ...table('APPID', handles, [() => record('AcDbRegAppTableRecord', 'ACAD', [[70, '0']])]),
     ...table('DIMSTYLE', handles, [() => record('AcDbDimStyleTableRecord', 'Standard', [[70, '0']])]),
     ...blockRecordTable(spaces, handles),
-    [0, 'ENDSEC'],
-  ];
+  ]);
 }
 
 /** A table and its records; each record gets its handle and owner. The dimension styles wear code 105 for 5, and a mark of their own. */
@@ -176,10 +171,7 @@ function blockRecordTable(spaces: readonly Space[], handles: HandleCount): Tag[]
 }
 
 function blocksSection(spaces: readonly Space[], handles: HandleCount): Tag[] {
-  const tags: Tag[] = [
-    [0, 'SECTION'],
-    [2, 'BLOCKS'],
-  ];
+  const tags: Tag[] = [];
   for (const [index, space] of spaces.entries()) {
     const head = (kind: string, mark: string): Tag[] => [
       [0, kind],
@@ -200,8 +192,7 @@ function blocksSection(spaces: readonly Space[], handles: HandleCount): Tag[] {
     );
     tags.push([3, space.block], [1, ''], ...head('ENDBLK', 'AcDbBlockEnd'));
   }
-  tags.push([0, 'ENDSEC']);
-  return tags;
+  return section('BLOCKS', tags);
 }
 
 function objectsSection({ handles, plotStyle, spaces }: Parts): Tag[] {
@@ -214,9 +205,7 @@ function objectsSection({ handles, plotStyle, spaces }: Parts): Tag[] {
       [3, name],
       [350, handle],
     ]);
-  return [
-    [0, 'SECTION'],
-    [2, 'OBJECTS'],
+  return section('OBJECTS', [
     ...dictionary('DICTIONARY', root, '0'),
     ...entries([
       ['ACAD_GROUP', groups],
@@ -234,8 +223,7 @@ function objectsSection({ handles, plotStyle, spaces }: Parts): Tag[] {
     [5, plotStyle],
     [330, plotStyles],
     ...spaces.flatMap((space, index) => layoutTags(space, layouts, index)),
-    [0, 'ENDSEC'],
-  ];
+  ]);
 }
 
 function dictionary(kind: string, handle: string, owner: string): Tag[] {

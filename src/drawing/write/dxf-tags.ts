@@ -17,6 +17,10 @@ export class HandleCount {
   }
 }
 
+export function section(name: string, tags: readonly Tag[]): Tag[] {
+  return [[0, 'SECTION'], [2, name], ...tags, [0, 'ENDSEC']];
+}
+
 /** ASCII bytes, CRLF after each line, codes padded to three as is usual. All values must be ASCII. */
 export function tagsToText(tags: readonly Tag[]): Uint8Array {
   let text = '';

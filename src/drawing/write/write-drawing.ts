@@ -7,7 +7,7 @@ import { insunitsOf, type LengthUnit, millimetresIn } from '#units/length-unit.t
 import { asciiText } from './ascii-text.ts';
 import { frameSections } from './drawing-frame.ts';
 import type { DrawingOut, NoteOut, OutlineOut } from './drawing-out.ts';
-import { HandleCount, type Tag, tagsToText } from './dxf-tags.ts';
+import { HandleCount, section, type Tag, tagsToText } from './dxf-tags.ts';
 import { fixedPoint } from './fixed-point.ts';
 import { boxOfOutlines } from './outlines-box.ts';
 
@@ -31,17 +31,13 @@ export function writeDrawing(drawing: DrawingOut): Uint8Array {
   for (const outline of drawing.outlines)
     pushOutline(entities, outline, { handles, owner: frame.modelSpace, number });
   for (const note of drawing.notes) pushNote(entities, note, { handles, owner: frame.modelSpace, number });
-  const tags: Tag[] = [
+  return tagsToText([
     ...headerSection(drawing, handles, number),
     ...frame.before,
-    [0, 'SECTION'],
-    [2, 'ENTITIES'],
-    ...entities,
-    [0, 'ENDSEC'],
+    ...section('ENTITIES', entities),
     ...frame.after,
     [0, 'EOF'],
-  ];
-  return tagsToText(tags);
+  ]);
 }
 
 interface Pen {
@@ -59,9 +55,7 @@ function headerSection(drawing: DrawingOut, handles: HandleCount, number: Pen['n
     [30, number(0)],
   ];
   const insunits = insunitsOf(drawing.unit);
-  return [
-    [0, 'SECTION'],
-    [2, 'HEADER'],
+  return section('HEADER', [
     [9, '$ACADVER'],
     [1, 'AC1015'],
     [9, '$DWGCODEPAGE'],
@@ -80,8 +74,7 @@ function headerSection(drawing: DrawingOut, handles: HandleCount, number: Pen['n
     [70, String(insunits)],
     [9, '$MEASUREMENT'],
     [70, INCH_BASED.has(insunits) ? '0' : '1'],
-    [0, 'ENDSEC'],
-  ];
+  ]);
 }
 
 /** `$INSUNITS` of the units that derive from the inch: inch, foot, mile, microinch, thou, yard, and the four US survey units. */

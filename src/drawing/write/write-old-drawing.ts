@@ -5,7 +5,7 @@
  */
 import { asciiOnly } from './ascii-text.ts';
 import type { DrawingOut, LayerOut, NoteOut, OutlineOut } from './drawing-out.ts';
-import { type Tag, tagsToText } from './dxf-tags.ts';
+import { section, type Tag, tagsToText } from './dxf-tags.ts';
 import { fixedPoint } from './fixed-point.ts';
 import { boxOfOutlines } from './outlines-box.ts';
 import { BULGE_DECIMALS, coordinateDecimals } from './write-drawing.ts';
@@ -45,10 +45,6 @@ export function writeOldDrawing({ unit, layers, outlines, notes }: DrawingOut): 
 }
 
 type At = (x: number, y: number) => Tag[];
-
-function section(name: string, tags: readonly Tag[]): Tag[] {
-  return [[0, 'SECTION'], [2, name], ...tags, [0, 'ENDSEC']];
-}
 
 function table(kind: string, records: readonly (readonly Tag[])[]): Tag[] {
   const bodies = records.flatMap((record): Tag[] => [[0, kind], ...record]);
