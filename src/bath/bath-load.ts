@@ -8,12 +8,6 @@ export interface Tank {
 }
 
 /** g/L */
-export interface BathLoad {
-  readonly before: number;
-  readonly after: number;
-  readonly limit: number;
-}
-
-export function bathLoad({ litres, dissolved, dissolvedLimit }: Tank, grams: number): BathLoad {
+export function bathLoad({ litres, dissolved, dissolvedLimit }: Tank, grams: number) {
   return { before: dissolved, after: dissolved + grams / litres, limit: dissolvedLimit };
 }

@@ -4,8 +4,9 @@
  * `aluminium-chemistry.ts`; the ideal gas at 25 °C and 101.325 kPa.
  */
 
+import * as z from 'zod/mini';
 import { causticGramsOf, hydrogenLitresOf } from './aluminium-chemistry.ts';
-import { type BathLoad, bathLoad, type Tank } from './bath-load.ts';
+import { bathLoad, type Tank } from './bath-load.ts';
 import type { Sourced } from './provenance.ts';
 
 export interface StageInBath {
@@ -17,24 +18,26 @@ export interface StageInBath {
   readonly bareArea: number;
 }
 
-export interface BathSheet {
-  readonly stages: readonly { readonly number: number; readonly metal: number; readonly caustic: number }[];
+const figure = z.number();
+const count = z.number().check(z.gte(0), z.multipleOf(1));
+
+export const bathSheetSchema = z.object({
+  stages: z.array(z.object({ number: count, metal: figure, caustic: figure })),
   /** g in all: metal dissolved and sodium hydroxide used up. */
-  readonly metal: number;
-  readonly caustic: number;
+  metal: figure,
+  caustic: figure,
   /** Hydrogen of the whole run in litres, at 0 °C and at 25 °C, 101.325 kPa. */
-  readonly hydrogen: { readonly at0C: number; readonly at25C: number };
-  /** Dissolved metal in the bath, g/L; where the job tells of the tank. */
-  readonly load?: BathLoad;
-  /** In the minute that gives off most: its stage, metal in g/min, hydrogen and air in litres a minute at 25 °C. */
-  readonly peak: {
-    readonly stage: number;
-    readonly metal: number;
-    readonly hydrogen: number;
-    /** Air and hydrogen together that the extraction has to take away at least. */
-    readonly ventilation: number;
-  };
-}
+  hydrogen: z.object({ at0C: figure, at25C: figure }),
+  /** Dissolved metal in the bath, g/L; where the job names the tank. */
+  load: z.exactOptional(z.object({ before: figure, after: figure, limit: figure })),
+  /**
+   * In the minute that gives off most: its stage, metal in g/min, hydrogen in litres a minute at 25 °C, and air and hydrogen
+   * together that the extraction has to take away at least.
+   */
+  peak: z.object({ stage: count, metal: figure, hydrogen: figure, ventilation: figure }),
+});
+
+export type BathSheet = z.output<typeof bathSheetSchema>;
 
 /** Volume of a gas at 25 °C to that at 0 °C. */
 const ROOM = 298.15 / 273.15;

@@ -1,5 +1,5 @@
 /** What the run does to the bath: metal dissolved against the bath's limit (M5.8), and what is not calculated, said plainly. */
-import { type BathLoad, bathLoad } from '#bath/bath-load.ts';
+import { bathLoad } from '#bath/bath-load.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import type { Job } from '#job/job.ts';
 
@@ -15,7 +15,7 @@ export function checkBath(
     findings.push(finding('bath-sheet-missing', { bath: process.bath, lacks }, { path: 'process.bath' }));
   }
   if (process.tank === undefined || density === undefined) return findings;
-  const load: BathLoad = bathLoad(process.tank, (removedVolume * density) / 1000);
+  const load = bathLoad(process.tank, (removedVolume * density) / 1000);
   if (load.after > load.limit) {
     const room = Math.max(0, load.limit - load.before) * process.tank.litres;
     const grams = (load.after - load.before) * process.tank.litres;

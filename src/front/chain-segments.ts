@@ -69,7 +69,7 @@ export function nodesOf(segments: readonly ContourSegment[]): Nodes {
   };
 }
 
-export interface LivePieces {
+export interface LiveSegments {
   /** Numbers of the segments that are part of a closed way. */
   readonly live: number[];
   /** Where a border that should close does not; undefined where all close. */
@@ -77,14 +77,10 @@ export interface LivePieces {
 }
 
 /**
- * Those of the wanted segments that are part of a closed way; a way may also begin and end at an anchored node. Pieces that
+ * Those of the wanted segments that are part of a closed way. Segments that
  * run against each other between the same nodes enclose nothing and are taken out first.
  */
-export function liveSegments(
-  nodes: Nodes,
-  wanted: readonly number[],
-  isAnchored: (node: number) => boolean = () => false,
-): LivePieces {
+export function liveSegments(nodes: Nodes, wanted: readonly number[]): LiveSegments {
   const arriving = new Int32Array(nodes.xs.length);
   const leaving = new Int32Array(nodes.xs.length);
   let live = withoutTwins(nodes, wanted);
@@ -99,9 +95,7 @@ export function liveSegments(
     const kept = live.filter((segment) => {
       const start = itemAt(nodes.starts, segment);
       const end = itemAt(nodes.ends, segment);
-      if (itemAt(arriving, start) > 0 || isAnchored(start)) {
-        if (itemAt(leaving, end) > 0 || isAnchored(end)) return true;
-      }
+      if (itemAt(arriving, start) > 0 && itemAt(leaving, end) > 0) return true;
       leaving[start] = itemAt(leaving, start) - 1;
       arriving[end] = itemAt(arriving, end) - 1;
       return false;
@@ -109,8 +103,7 @@ export function liveSegments(
     if (kept.length === live.length) break;
     live = kept;
   }
-  const isUneven = (node: number): boolean =>
-    itemAt(arriving, node) !== itemAt(leaving, node) && !isAnchored(node);
+  const isUneven = (node: number) => itemAt(arriving, node) !== itemAt(leaving, node);
   return { live, gap: gapIn(nodes, { all, live }, isUneven) };
 }
 

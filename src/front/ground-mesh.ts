@@ -83,7 +83,7 @@ export function addGround(draft: MeshDraft, edges: GroundEdges, rules: GroundRul
     const a = cornerAt(first);
     const b = cornerAt(first + 1);
     const c = cornerAt(first + 2);
-    addTriangle(draft, a, b, c, rules.stageOf(a, b, c));
+    addTriangle(draft, [a, b, c], rules.stageOf(a, b, c));
     for (let edge = first; edge < first + 3; edge++) {
       const beyond = itemAt(partOf, Math.floor(itemAt(twins, edge) / 3));
       if ((itemAt(kept, beyond) & INSIDE) !== 0) continue;

@@ -51,7 +51,11 @@ export function addCorner(draft: MeshDraft, x: number, y: number, z: number): nu
   return vertex;
 }
 
-export function addTriangle(draft: MeshDraft, a: number, b: number, c: number, stage: number): void {
+export function addTriangle(
+  draft: MeshDraft,
+  [a, b, c]: readonly [a: number, b: number, c: number],
+  stage: number,
+): void {
   const triangle = draft.triangleCount++;
   if (triangle === draft.stages.length) {
     draft.corners = widened(draft.corners, new Uint32Array(6 * triangle));

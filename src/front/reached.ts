@@ -38,9 +38,9 @@ export interface Reached {
 }
 
 /** At the end of the run. Cost grows with the borders near the region only. */
-export function reachedIn(kit: ContourKit, region: RegionAsk, minute?: number): Reached {
+export function reachedIn(kit: ContourKit, region: RegionAsk): Reached {
   const { front } = kit.index;
-  const moment = momentAt(front, minute);
+  const moment = momentAt(front);
   const clip = makeClipBorder(kit.index, region.loops);
   const near = membersNear(kit, region.loops);
   const place: Place = { kit, moment, clip, near, loops: region.loops, gaps: [] };

@@ -204,8 +204,8 @@ function closeBelow(draft: MeshDraft, rim: readonly number[], bottom: number): v
   for (let i = 0; i < rim.length; i += 2) {
     const start = itemAt(rim, i);
     const end = itemAt(rim, i + 1);
-    addTriangle(draft, end, start, under(start), 0);
-    addTriangle(draft, end, under(start), under(end), 0);
+    addTriangle(draft, [end, start, under(start)], 0);
+    addTriangle(draft, [end, under(start), under(end)], 0);
     addEdge(edges, under(start), under(end), EDGE.rim);
   }
   const before = draft.triangleCount;

@@ -59,10 +59,9 @@ export function sectionPlaces(ask: PlacesAsk): SectionPlace[] {
     const hasMetal = ask.isOnSheet((low + high) / 2);
     if (places.at(-1)?.hasMetal !== hasMetal) places.push({ distance: low, hasMetal });
     if (hasMetal) {
-      const found: number[] = [];
       const inset = Math.min(SAME_CROSSING, (high - low) / 4);
-      bend(ask, endAt(ask, low, low + inset), endAt(ask, high, high - inset), found, DEEPEST_HALVING);
-      for (const distance of found) places.push({ distance, hasMetal });
+      const [start, stop] = [endAt(ask, low, low + inset), endAt(ask, high, high - inset)];
+      for (const distance of placesBetween(ask, start, stop)) places.push({ distance, hasMetal });
     }
     places.push({ distance: high, hasMetal });
   }
@@ -124,30 +123,27 @@ function endAt({ read }: PlacesAsk, at: number, inside: number): At {
   return { at, depths: read(at).depths, features: read(inside).features };
 }
 
-/** Adds places between two until no chord can leave a curve by more than the tolerance. */
-function bend(ask: PlacesAsk, start: At, stop: At, into: number[], halvings: number): void {
+/** Places between two, so many that no chord can leave a curve by more than the tolerance. */
+function placesBetween(ask: PlacesAsk, start: At, stop: At, halvings = DEEPEST_HALVING): number[] {
   const run = stop.at - start.at;
-  if (halvings === 0 || run < SAME_CROSSING * 4) return;
+  if (halvings === 0 || run < SAME_CROSSING * 4) return [];
   const [first, middle, last] = [0.25, 0.5, 0.75].map((share) => {
     const at = start.at + run * share;
     return { at, ...ask.read(at) };
   }) as [At, At, At];
   const readings = [start, first, middle, last, stop];
+  const divided = (before: At, after: At) => [
+    ...placesBetween(ask, start, before, halvings - 1),
+    after.at,
+    ...placesBetween(ask, after, stop, halvings - 1),
+  ];
   const change = kinkOffChord(ask, readings);
-  if (change !== undefined) {
-    bend(ask, start, change.before, into, halvings - 1);
-    into.push(change.after.at);
-    bend(ask, change.after, stop, into, halvings - 1);
-    return;
-  }
+  if (change !== undefined) return divided(change.before, change.after);
   const isHeld = start.depths.every((_, curve) => {
     const off = readings.slice(1, 4).map((each) => aboveChord(start, each, stop, curve));
     return chordBound(off as unknown as QuarterReadings) <= ask.tolerance;
   });
-  if (isHeld) return;
-  bend(ask, start, middle, into, halvings - 1);
-  into.push(middle.at);
-  bend(ask, middle, stop, into, halvings - 1);
+  return isHeld ? [] : divided(middle, middle);
 }
 
 /** Where one front gives way to another between two readings, and off the chord: crests and the valleys' ends, found by halving. */

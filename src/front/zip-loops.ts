@@ -50,10 +50,10 @@ export function zipLoops(draft: MeshDraft, outer: VertexLoop, inner: VertexLoop,
       return false;
     }
     if (takesOuter) {
-      addTriangle(draft, a, aNext, b, stageOfEdge(outer, i % n, numbers));
+      addTriangle(draft, [a, aNext, b], stageOfEdge(outer, i % n, numbers));
       i++;
     } else {
-      addTriangle(draft, a, bNext, b, stageOfEdge(inner, (j + shift) % m, numbers));
+      addTriangle(draft, [a, bNext, b], stageOfEdge(inner, (j + shift) % m, numbers));
       j++;
     }
   }

@@ -5,10 +5,10 @@
 import { etchFactorAt } from '#bath/etch-factor.ts';
 import { etchMinutes } from '#bath/etch-minutes.ts';
 import type { Arrangement } from '#geometry/arrangement/arrangement.ts';
+import type { MaskingChoice, WallShape } from '#job/files/plan-file.ts';
 import type { Job, Masking } from '#job/job.ts';
 import type { RegionId } from '#part/part.ts';
 import { allowance, cornerRadius, undercutOf } from './allowance.ts';
-import type { MaskingChoice, WallShape } from './etch-plan.ts';
 import { bandShare, type DepthBand } from './fewest-levels.ts';
 
 /** One side of the sheet. */

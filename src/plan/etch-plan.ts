@@ -4,6 +4,7 @@ import type { Finding } from '#findings/finding.ts';
 import type { Arrangement } from '#geometry/arrangement/arrangement.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Loop, Path } from '#geometry/span.ts';
+import type { LevelChoice, MaskingChoice, WithdrawalRecord } from '#job/files/plan-file.ts';
 import type { Masking } from '#job/job.ts';
 import type { Taper } from '#job/taper.ts';
 import type { Asked, Region, RegionId } from '#part/part.ts';
@@ -49,63 +50,10 @@ export interface Stage {
   readonly lines: readonly Path[];
 }
 
-/** What a number of stages would cost in tolerance, whatever rule the plan's own levels follow. */
-export interface LevelChoice {
-  readonly stages: number;
-  /** The best levels of that number, deepest first. */
-  readonly levels: readonly number[];
-  /** Greatest share of its tolerance that any region would use up; more than 1 where one falls out. */
-  readonly worstShare: number;
-  /** Every etched region of the drawing; of a taper the depth that is worst off, and its level. */
-  readonly regions: readonly {
-    readonly id: RegionId;
-    readonly level: number;
-    readonly share: number;
-  }[];
-}
-
-/** What one way of masking makes of the plan's levels: all in closed form, without its openings. */
-export interface MaskingChoice {
-  readonly masking: Masking;
-  readonly stages: number;
-  /** Coats of maskant put on. */
-  readonly coats: number;
-  /** Immersed. */
-  readonly minutes: number;
-  /** Greatest share of its tolerance that any region uses up, and greatest depth off what is asked, mm. */
-  readonly worstShare: number;
-  readonly worstDeviation: number;
-  /** Longest overhang of maskant at any stage, mm. */
-  readonly overhang: number;
-  /** Each step that the part has, from the deepest down to land. */
-  readonly walls: readonly WallShape[];
-}
-
-/** The wall between a floor and a shallower one or land, mm. */
-export interface WallShape {
-  readonly level: number;
-  readonly beside: number;
-  /** How far the deeper floor's line keeps back from the drawn line. */
-  readonly allowance: number;
-  /** Radius of the fillet at the foot, measured down; sideways it is φ times that. */
-  readonly fillet: number;
-  /** Smallest radius of an inside corner, in plan, that the edge comes out with as drawn. */
-  readonly corner: number;
-}
-
-/** A taper drawn out of the bath, beside the same taper in steps. */
-export interface WithdrawalChoice {
-  readonly regions: readonly RegionId[];
-  /** Unit vector in the drawing that has to hang down. */
+/** A taper drawn out of the bath, beside the same taper in steps; undefined where the plan's levels do not serve it. */
+export interface WithdrawalChoice extends Omit<WithdrawalRecord, 'down' | 'steps'> {
   readonly down: Point;
-  /** From each row's minute the waterline moves at its speed; it is measured from the shallow end. mm, mm/min */
-  readonly rows: readonly { readonly minute: number; readonly waterline: number; readonly speed: number }[];
-  readonly minutes: number;
-  readonly worstDeviation: number;
-  /** Undefined where the plan's levels do not serve the taper. */
-  readonly steps:
-    | { readonly stages: number; readonly minutes: number; readonly worstDeviation: number }
-    | undefined;
+  readonly steps: NonNullable<WithdrawalRecord['steps']> | undefined;
 }
 
 export interface EtchPlan {

@@ -26,6 +26,14 @@ export interface LevelField {
   readonly sheetEdges: readonly number[];
 }
 
+/** A level of a group of regions, and where the grid's origin lies. */
+export interface LevelInCluster {
+  readonly field: LevelField;
+  readonly cluster: Cluster;
+  readonly level: number;
+  readonly origin: Point;
+}
+
 export interface LargestOpening {
   readonly polygons: readonly GridPolygon[];
   readonly carriers: readonly Carrier[];
@@ -37,11 +45,8 @@ export interface LargestOpening {
 
 /** @param allowanceTo allowance of this level towards a region of the given level, mm */
 export function largestOpening(
-  field: LevelField,
-  cluster: Cluster,
-  level: number,
+  { field, cluster, level, origin }: LevelInCluster,
   allowanceTo: (depth: number) => number,
-  origin: Point,
 ): LargestOpening {
   const { walk } = field;
   const levelOf = (face: number) => field.levels[face] ?? -1;

@@ -1,7 +1,7 @@
 /** What one stage fewer or more than the fewest would cost in tolerance, region by region (M4.2). */
 import { assert } from '#geometry/assert.ts';
+import type { LevelChoice } from '#job/files/plan-file.ts';
 import type { RegionId } from '#part/part.ts';
-import type { LevelChoice } from './etch-plan.ts';
 import { bandShare, bestLevels, type DepthBand, fewestLevels } from './fewest-levels.ts';
 
 /** The choices of one fewer, the fewest and one more stage, rising; those that there are. */

@@ -6,11 +6,16 @@
 import type { GridPolygon } from '#geometry/grow/grid-polygon.ts';
 import { combinePolygons, gridOrigin, gridPolygonOf } from '#geometry/grow/grid-polygons.ts';
 import { type Carrier, type RebuiltLoop, rebuildLoops, spansOf } from '#geometry/grow/rebuild-loops.ts';
-import type { Point } from '#geometry/point.ts';
 import { type Loop, type Path, reverseSpans } from '#geometry/span.ts';
 import { allowance, type Undercut } from './allowance.ts';
 import type { Cluster } from './find-clusters.ts';
-import { asKnown, type LargestOpening, type LevelField, largestOpening } from './largest-opening.ts';
+import {
+  asKnown,
+  type LargestOpening,
+  type LevelField,
+  type LevelInCluster,
+  largestOpening,
+} from './largest-opening.ts';
 import { chordPlaces, closedFaces, type OpenedCluster } from './opened-cluster.ts';
 import { type LevelBorder, levelBorders, pieceZone } from './piece-zone.ts';
 import { scribeLines } from './scribe-lines.ts';
@@ -25,15 +30,11 @@ interface Bared {
   readonly keptBackBy: ReadonlySet<number>;
 }
 
-interface Step {
-  readonly field: LevelField;
-  readonly cluster: Cluster;
+interface Step extends LevelInCluster {
   readonly undercut: Undercut;
   readonly levels: readonly number[];
-  readonly level: number;
   readonly bared: Bared;
   readonly borderOf: (level: number) => LevelBorder;
-  readonly origin: Point;
 }
 
 /** Polygons and what they can be rebuilt from. */
@@ -55,11 +56,11 @@ export function openCluster(field: LevelField, cluster: Cluster, undercut: Under
   const stages = levels.map((level) => {
     const step: Step = { field, cluster, undercut, levels, level, bared, borderOf, origin };
     const allowanceTo = (depth: number) => allowance(undercut, { level, depth });
-    const largest = largestOpening(field, cluster, level, allowanceTo, origin);
+    const largest = largestOpening(step, allowanceTo);
     // Lines of a contour that is cut out keep openings of all levels back alike: none lies clear inside the next.
     const isWhole = !hasThrough && hasNoZone(bared, level);
     const { loops, piece, lines } =
-      isWhole && isStrictlyInside(step, largest) ? polygon(step, largest) : part(step, largest, isWhole);
+      isWhole && isStrictlyInside(step, largest) ? aroundBared(step, largest) : part(step, largest, isWhole);
     bared = { loops, isLargest: isWhole, level, keptBackBy: largest.keptBackBy };
     return { level, piece, opening: loops.map(spansOf), lines, chords: chordPlaces(loops) };
   });
@@ -95,7 +96,7 @@ interface Peeled {
 }
 
 /** The piece is the opening with what is bare as its holes: nothing to clip. */
-function polygon({ bared, origin }: Step, largest: LargestOpening): Peeled {
+function aroundBared({ bared, origin }: Step, largest: LargestOpening): Peeled {
   const loops = rebuildLoops(largest.polygons, largest.carriers, origin);
   const holes = bared.loops.map((loop) => reverseSpans(spansOf(loop)));
   return { loops, piece: [...loops.map(spansOf), ...holes], lines: scribeLines(loops, largest.sheetEdge) };

@@ -37,7 +37,7 @@ export function openWindows(
   const stages: ClusterStage[] = [];
   for (const level of levels.filter((each) => each <= deepest).reverse()) {
     const allowanceTo = (depth: number) => allowance(undercut, { level, depth });
-    const own = largestOpening(field, group, level, allowanceTo, origin);
+    const own = largestOpening({ field, cluster: group, level, origin }, allowanceTo);
     const deeper = stages.at(-1);
     // Where walls stand inside their lines the allowances alone leave that much room.
     const isNested = deeper === undefined || (undercut.edgeDatum === 'shallow-edge' && !hasThrough);

@@ -82,11 +82,8 @@ function openSlopes(
       };
     }
     return innerRow(
-      itemAt(values, n - 1),
-      value,
-      itemAt(values, n + 1),
-      itemAt(steps, n - 1),
-      itemAt(steps, n),
+      [itemAt(values, n - 1), value, itemAt(values, n + 1)],
+      [itemAt(steps, n - 1), itemAt(steps, n)],
     );
   });
   return solveRows(rows);
@@ -99,7 +96,11 @@ interface Row {
   readonly right: number;
 }
 
-function innerRow(before: number, value: number, after: number, stepBefore: number, stepAfter: number): Row {
+/** Of a value with its neighbours, and the steps to them. */
+function innerRow(
+  [before, value, after]: readonly [number, number, number],
+  [stepBefore, stepAfter]: readonly [number, number],
+): Row {
   return {
     below: stepAfter,
     middle: 2 * (stepBefore + stepAfter),
@@ -113,7 +114,7 @@ function closedSlopes(values: readonly number[], steps: readonly number[]): numb
   const count = values.length - 1;
   const at = (list: readonly number[], n: number): number => itemAt(list, (n + count) % count);
   const rows = Array.from({ length: count }, (_, n) =>
-    innerRow(at(values, n - 1), at(values, n), at(values, n + 1), at(steps, n - 1), at(steps, n)),
+    innerRow([at(values, n - 1), at(values, n), at(values, n + 1)], [at(steps, n - 1), at(steps, n)]),
   );
   const first = itemAt(rows, 0);
   const last = itemAt(rows, count - 1);

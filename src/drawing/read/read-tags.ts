@@ -30,7 +30,7 @@ export function readTags(bytes: Uint8Array): TagsRead {
     const code = codeIn(bytes, from, to);
     if (code === NO_CODE) {
       loseStep(step, line);
-      if (from < to) ended = keepStep(tags, bytes, from, to, line);
+      if (from < to) ended = keepStep(tags, bytes, { from, to, line });
       continue;
     }
     if (!lines.next() || !reachValue(lines, code, step)) break;
@@ -51,7 +51,11 @@ export function readTags(bytes: Uint8Array): TagsRead {
  * A line that is no code: it runs on from the value before. Unless that value was a bare 0 and the line is a type name: then
  * code and value had changed places, and the 0 is the code. True when that type is EOF.
  */
-function keepStep(tags: TagTableBuilder, bytes: Uint8Array, from: number, to: number, line: number): boolean {
+function keepStep(
+  tags: TagTableBuilder,
+  bytes: Uint8Array,
+  { from, to, line }: Pick<LineCursor, 'from' | 'to' | 'line'>,
+): boolean {
   if (!tags.lastIsZero() || !isTypeName(bytes, from, to)) {
     tags.extend(from, to);
     return false;

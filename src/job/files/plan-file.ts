@@ -4,6 +4,7 @@
  * published. A key that is not known here is passed over.
  */
 import * as z from 'zod/mini';
+import { bathSheetSchema } from '#bath/bath-sheet.ts';
 import { provenanceKind } from '#bath/figures-file.ts';
 import { JOB } from '#job/job-file.ts';
 import { LENGTH_UNITS } from '#units/length-unit.ts';
@@ -52,10 +53,14 @@ const stage = z.object({
   removedMass: figureOrNone,
 });
 
+/** What a number of stages would cost in tolerance, whatever rule the plan's own levels follow. */
 const levelChoice = z.object({
   stages: count,
+  /** The best levels of that number, deepest first. */
   levels: z.array(figure),
+  /** Greatest share of its tolerance that any region would use up; more than 1 where one falls out. */
   worstShare: figure,
+  /** Every etched region of the drawing; of a taper the depth that is worst off, and its level. */
   regions: z.array(z.object({ id: z.string(), level: figure, share: figure })),
 });
 
@@ -89,17 +94,33 @@ const budget = z.object({
   remedy: z.object({ changes: ids, ...side }),
 });
 
+/** The wall between a floor and a shallower one or land, mm. */
+const wallShape = z.object({
+  level: figure,
+  beside: figure,
+  /** How far the deeper floor's line keeps back from the drawn line. */
+  allowance: figure,
+  /** Radius of the fillet at the foot, measured down; sideways it is φ times that. */
+  fillet: figure,
+  /** Smallest radius of an inside corner, in plan, that the edge comes out with as drawn. */
+  corner: figure,
+});
+
+/** What one way of masking makes of the plan's levels: all in closed form, without its openings. */
 const maskingChoice = z.object({
   masking,
   stages: count,
+  /** Coats of maskant put on. */
   coats: count,
+  /** Immersed. */
   minutes: figure,
+  /** Greatest share of its tolerance that any region uses up, and greatest depth off what is asked, mm. */
   worstShare: figure,
   worstDeviation: figure,
+  /** Longest overhang of maskant at any stage, mm. */
   overhang: figure,
-  walls: z.array(
-    z.object({ level: figure, beside: figure, allowance: figure, fillet: figure, corner: figure }),
-  ),
+  /** Each step that the part has, from the deepest down to land. */
+  walls: z.array(wallShape),
 });
 
 const withdrawal = z.object({
@@ -111,16 +132,6 @@ const withdrawal = z.object({
   minutes: figure,
   worstDeviation: figure,
   steps: z.nullable(z.object({ stages: count, minutes: figure, worstDeviation: figure })),
-});
-
-/** Aluminium in caustic soda only: g, and litres a minute at 25 °C. */
-const bathSheet = z.object({
-  stages: z.array(z.object({ number: count, metal: figure, caustic: figure })),
-  metal: figure,
-  caustic: figure,
-  hydrogen: z.object({ at0C: figure, at25C: figure }),
-  load: z.exactOptional(z.object({ before: figure, after: figure, limit: figure })),
-  peak: z.object({ stage: count, metal: figure, hydrogen: figure, ventilation: figure }),
 });
 
 const findingRecord = z.object({
@@ -179,7 +190,7 @@ export const planFileSchema = z.object({
   maskings: z.exactOptional(z.array(maskingChoice)),
   /** Tapers drawn out of the bath, beside the same in steps; only where the job names a hoist. */
   withdrawals: z.exactOptional(z.array(withdrawal)),
-  bathSheet: z.exactOptional(bathSheet),
+  bathSheet: z.exactOptional(bathSheetSchema),
   findings: z.array(findingRecord),
   provenance: z.array(provenance),
   /** Words that go with every plan: what can hurt, and who decides. */
@@ -193,7 +204,9 @@ export type PlanFile = Fixed<z.output<typeof planFileSchema>>;
 export type Contour = Fixed<z.output<typeof contour>>;
 export type PlanFileRegion = PlanFile['regions'][number];
 export type PlanFileStage = PlanFile['stages'][number];
-export type LevelChoiceRecord = Fixed<z.output<typeof levelChoice>>;
+export type LevelChoice = Fixed<z.output<typeof levelChoice>>;
+export type MaskingChoice = Fixed<z.output<typeof maskingChoice>>;
+export type WallShape = Fixed<z.output<typeof wallShape>>;
 export type BudgetRecord = Fixed<z.output<typeof budget>>;
 export type BudgetSumRecord = Fixed<z.output<typeof budgetSum>>;
 export type WithdrawalRecord = Fixed<z.output<typeof withdrawal>>;

@@ -3,7 +3,7 @@
 import { listLevels } from '#app/state/edit-levels.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { counted } from '#findings/counted.ts';
-import type { LevelChoiceRecord } from '#job/files/plan-file.ts';
+import type { LevelChoice } from '#job/files/plan-file.ts';
 import { lengthFigure } from '#units/show-length.ts';
 import { usePlanFile } from './use-plan-file.ts';
 
@@ -47,7 +47,7 @@ export function LevelChoicesView() {
 }
 
 interface ChoiceTakerProps {
-  readonly choice: LevelChoiceRecord;
+  readonly choice: LevelChoice;
   readonly isTaken: boolean;
 }
 
@@ -68,7 +68,7 @@ function ChoiceTaker({ choice, isTaken }: ChoiceTakerProps) {
 }
 
 /** Shares of the worst regions, a column a choice. */
-function RegionShares({ choices }: { readonly choices: readonly LevelChoiceRecord[] }) {
+function RegionShares({ choices }: { readonly choices: readonly LevelChoice[] }) {
   const { actions } = useWorkbench();
   const shares = choices.map(({ regions }) => new Map(regions.map(({ id, share }) => [id, share])));
   const worst = (id: string) => Math.max(...shares.map((each) => each.get(id) ?? 0));
