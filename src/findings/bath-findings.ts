@@ -1,8 +1,10 @@
 /** Findings about the bath and the figures of the process: etch factor, rate, coupons, temperature, load. Lengths in mm. */
-import type { Shown } from './shown-figures.ts';
+import { lengthWriter } from './shown-figures.ts';
 import { type Figures, note, stop, warn } from './words.ts';
 
 type ProcessFigure = 'etch factor' | 'etch rate';
+
+const mm = lengthWriter(figureOf);
 
 export const bathWords = {
   /** g/L and g. */
@@ -159,8 +161,4 @@ function percent(share: number): string {
 /** Up to four decimals, none for nothing: finer than any gauge that measures a sheet. */
 function figureOf(value: number): string {
   return String(Number(Math.abs(value) < 1e-3 ? value.toPrecision(2) : value.toFixed(4)));
-}
-
-function mm(value: number, show: Shown): string {
-  return show.length(value, figureOf);
 }

@@ -1,5 +1,5 @@
 /** Findings about the tolerance budget: floors that the clock alone does not hold, or that not even gauging holds. Lengths in mm, minutes. */
-import { figureTo, type Shown } from './shown-figures.ts';
+import { figureTo, lengthWriter, type Shown } from './shown-figures.ts';
 import { note, type Saying, warn } from './words.ts';
 
 type Change = 'gauge-run' | 'measure-sheet' | 'halve-spread' | 'halve-timing' | 'finer-levels';
@@ -32,6 +32,8 @@ interface FloorOver {
   /** Floors of one level and tolerance, in all. */
   readonly of: number;
 }
+
+const mm = lengthWriter(figureTo(3));
 
 export const budgetWords = {
   'tolerance-not-held': warn<FloorOver>({
@@ -105,8 +107,4 @@ const CHANGES: Readonly<Record<Change, (facts: Pick<FloorOver, 'rateSpread' | 't
 
 function percent(share: number): string {
   return `${Number((share * 100).toFixed(2))} %`;
-}
-
-function mm(value: number, show: Shown): string {
-  return show.length(value, figureTo(3));
 }

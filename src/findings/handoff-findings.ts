@@ -1,8 +1,9 @@
 /** Findings about the hand-off files that the job chooses. */
-import { figureTo, type Shown } from './shown-figures.ts';
+import { figureTo, lengthWriter } from './shown-figures.ts';
 import { note, warn } from './words.ts';
 
 const figure = figureTo(2);
+const mm = lengthWriter(figure);
 
 export const handoffWords = {
   /** `isKeptBack`: a file was asked for that would be empty. */
@@ -109,8 +110,4 @@ const SOLID_TROUBLE = {
 
 function percent(share: number): string {
   return `${figure(100 * share)} %`;
-}
-
-function mm(value: number, show: Shown): string {
-  return show.length(value, figure);
 }

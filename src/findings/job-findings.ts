@@ -1,5 +1,5 @@
 /** Findings about the job file: how it is written, what it asks, which figures it leaves open. Lengths in mm. */
-import { figureTo, type Shown } from './shown-figures.ts';
+import { figureTo, lengthWriter } from './shown-figures.ts';
 import { note, stop, warn } from './words.ts';
 
 interface NameUnknown {
@@ -8,7 +8,9 @@ interface NameUnknown {
   readonly known: readonly string[];
 }
 
+/** Up to four decimals, none for nothing: finer than any gauge that measures a sheet. */
 const figureOf = figureTo(4);
+const mm = lengthWriter(figureOf);
 
 export const jobWords = {
   'job-not-json': stop<{ found: string; expected: string }>({
@@ -180,9 +182,4 @@ function listed(words: readonly string[], joint: 'and' | 'or'): string {
 
 function regionsInWords(regions: readonly string[]): string {
   return regions.length === 1 ? `region ${regions[0]}` : `${regions.length} regions`;
-}
-
-/** Up to four decimals, none for nothing: finer than any gauge that measures a sheet. */
-function mm(value: number, show: Shown): string {
-  return show.length(value, figureOf);
 }

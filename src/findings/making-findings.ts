@@ -1,6 +1,6 @@
 /** Findings about making the plan in metal: what comes out otherwise than drawn, and what hands and maskant cannot do. Lengths in mm. */
 import { counted } from './counted.ts';
-import { figureTo, type Shown } from './shown-figures.ts';
+import { figureTo, lengthWriter } from './shown-figures.ts';
 import { type Figures, note, stop, warn } from './words.ts';
 
 interface Corner {
@@ -15,6 +15,7 @@ interface Corner {
 
 /** Three decimals at most: a micrometre. */
 const figure = figureTo(3);
+const mm = lengthWriter(figure);
 
 export const makingWords = {
   'step-too-small': note<{
@@ -253,10 +254,6 @@ export const makingWords = {
     }),
   }),
 };
-
-function mm(value: number, show: Shown): string {
-  return show.length(value, figure);
-}
 
 function percent(share: number): string {
   return `${Number((100 * share).toFixed(1))} %`;

@@ -1,5 +1,5 @@
 /** Findings about linework and the regions that it makes. Lengths in mm, areas in mm². */
-import { figureTo, type Shown } from './shown-figures.ts';
+import { figureTo, lengthWriter, type Shown } from './shown-figures.ts';
 import { type Figures, note, stop, warn } from './words.ts';
 
 /** Gaps that keep outlines from closing: how many, and the widest, mm. */
@@ -14,7 +14,9 @@ interface LayerMissing {
   readonly known: readonly string[];
 }
 
+/** Up to four decimals, none for nothing. */
 const figureOf = figureTo(4);
+const mm = lengthWriter(figureOf);
 
 export const partWords = {
   'line-without-length': note<{ kind: string }>({
@@ -200,9 +202,4 @@ function sayMissing({ layer, meant, known }: LayerMissing): { reason: string; re
 
 function layersInWords(layers: readonly string[]): string {
   return `${layers.length === 1 ? 'layer' : 'layers'} ${layers.map((layer) => `"${layer}"`).join(', ')}`;
-}
-
-/** Up to four decimals, none for nothing. */
-function mm(value: number, show: Shown): string {
-  return show.length(value, figureOf);
 }

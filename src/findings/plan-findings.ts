@@ -1,6 +1,8 @@
 /** Findings about levels, openings and scribe lines. */
-import type { Shown } from './shown-figures.ts';
+import { lengthWriter } from './shown-figures.ts';
 import { type Figures, note, stop, warn } from './words.ts';
+
+const mm = lengthWriter((each) => each.toFixed(3));
 
 export const planWords = {
   /** A region with a level but no opening: every point of it is nearer to a shallower region than the allowance. */
@@ -143,10 +145,6 @@ export const planWords = {
     }),
   }),
 };
-
-function mm(value: number, show: Shown): string {
-  return show.length(value, (each) => each.toFixed(3));
-}
 
 function twoPlaces(value: number): string {
   return value.toFixed(2);

@@ -1,7 +1,9 @@
 /** Findings about a run: its plan, its readings, its record, and what can still be met. Lengths in mm. */
 import { counted } from './counted.ts';
-import type { Shown } from './shown-figures.ts';
+import { lengthWriter } from './shown-figures.ts';
 import { type Figures, note, stop, warn } from './words.ts';
+
+const mm = lengthWriter((each) => each.toFixed(3));
 
 type Asked = 'rate' | 'repeat' | 'rose' | 'too-deep' | 'sheet';
 
@@ -163,10 +165,6 @@ export const runWords = {
     }),
   }),
 };
-
-function mm(value: number, show: Shown): string {
-  return show.length(value, (each) => each.toFixed(3));
-}
 
 function fivePlaces(value: number): string {
   return value.toFixed(5);

@@ -26,6 +26,11 @@ export function figureTo(decimals: number): WriteFigure {
   return (value) => String(Number(value.toFixed(decimals)));
 }
 
+/** Writes lengths with their unit, in figures of one form. */
+export function lengthWriter(write: WriteFigure): (millimetres: number, show: Shown) => string {
+  return (millimetres, show) => show.length(millimetres, write);
+}
+
 /** Significant digits of a rate: those that coupons give. */
 const RATE_DIGITS = 4;
 /** Places of an inch, and digits of a length that they would lose. */

@@ -1,6 +1,8 @@
 /** Findings about the scribe template that the job chooses. */
-import { figureTo, type Shown } from './shown-figures.ts';
+import { figureTo, lengthWriter, type Shown } from './shown-figures.ts';
 import { type Figures, note, warn } from './words.ts';
+
+const mm = lengthWriter(figureTo(2));
 
 export const templateWords = {
   'template-bridge-no-room': warn<{
@@ -130,8 +132,4 @@ function bridgeRemedy(
     return `Set handoff.template.bridge.width to ${mm(fitsBoth.width, show)} and bridge.clear to ${mm(fitsBoth.clear, show)}.`;
   }
   return 'Set handoff.template.bridge.width and bridge.clear smaller, bridge.apart larger, or take a narrower knife: a bridge needs a curve three times as wide as its slot reaches.';
-}
-
-function mm(value: number, show: Shown): string {
-  return show.length(value, figureTo(2));
 }

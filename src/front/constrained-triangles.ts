@@ -72,11 +72,12 @@ interface Net extends LatticePoints {
   readonly tags: Uint8Array;
 }
 
-function next(edge: number): number {
+/** The edges of a triangle after and before one. */
+export function next(edge: number): number {
   return edge % 3 === 2 ? edge - 2 : edge + 1;
 }
 
-function previous(edge: number): number {
+export function previous(edge: number): number {
   return edge % 3 === 0 ? edge + 2 : edge - 1;
 }
 

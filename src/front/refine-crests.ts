@@ -5,7 +5,7 @@
  */
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
-import type { Triangulation } from './constrained-triangles.ts';
+import { next, previous, type Triangulation } from './constrained-triangles.ts';
 
 export interface CrestRules {
   /** By point, in steps of the lattice. */
@@ -78,14 +78,6 @@ export function refineCrests(net: Triangulation, rules: CrestRules): RefinedTria
     first -= 3;
   }
   return refined;
-}
-
-function next(edge: number): number {
-  return edge % 3 === 2 ? edge - 2 : edge + 1;
-}
-
-function previous(edge: number): number {
-  return edge % 3 === 0 ? edge + 2 : edge - 1;
 }
 
 /** Whether the middle of an edge that may be cut is off the front by more than the tolerance. */

@@ -3,7 +3,7 @@
  * farthest that either leaves the other (Hausdorff distance), looked at five places a span: exact at corners, and off by a
  * small share of the bow where one span bows away from the middle of another. Cost: lines that changed, squared, by their boxes.
  */
-import { type Box, boxOfSpans } from '#geometry/box.ts';
+import { type Box, boxesMeet, boxOfSpans } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, pointAlong, type Span } from '#geometry/span.ts';
 import { SAME_FIGURE } from '#geometry/tolerances.ts';
@@ -27,7 +27,7 @@ export function lineChanges(before: readonly Contour[], now: readonly Contour[])
   const pairs = later
     .flatMap((line) =>
       earlier
-        .filter((other) => line.closed === other.closed && meets(line.box, other.box))
+        .filter((other) => line.closed === other.closed && boxesMeet(line.box, other.box))
         .map((other) => ({ line, other, ...farthestApart(other.spans, line.spans) })),
     )
     .sort((a, b) => a.by - b.by);
@@ -66,10 +66,6 @@ function keyOf({ closed, vertices }: Contour): string {
 function shapeOf(contour: Contour): Shape {
   const { closed, spans } = pathOfContour(contour);
   return { closed, spans, box: boxOfSpans(spans) };
-}
-
-function meets(a: Box, b: Box): boolean {
-  return a.minX <= b.maxX && b.minX <= a.maxX && a.minY <= b.maxY && b.minY <= a.maxY;
 }
 
 /** The place told lies on the later line, or nearest to it on the earlier one. */

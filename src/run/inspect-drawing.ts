@@ -12,6 +12,7 @@ import { type NoiseLayer, noiseLayers } from '#part/noise-layers.ts';
 import type { Part } from '#part/part.ts';
 import { regionFinder } from '#part/region-at.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
+import { toMillionth as round } from '#units/round-figures.ts';
 import { limitLinework } from './limit-linework.ts';
 import { createRunMemory, drawingFor } from './run-memory.ts';
 import { RunCancelled, type RunOptions } from './run-options.ts';
@@ -156,8 +157,4 @@ function seeNotes(
     disputed: offer.isDisputed,
     place: placeOf(offer.at, origin),
   }));
-}
-
-function round(value: number): number {
-  return Math.round(value * 1e6) / 1e6 + 0;
 }

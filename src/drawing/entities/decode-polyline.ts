@@ -18,6 +18,7 @@ import {
   numberOf,
   pointOf,
   report,
+  scaled,
   strictNumber,
 } from './entity-tags.ts';
 import { facingOf } from './extrusion.ts';
@@ -226,8 +227,4 @@ function reportPointArc(entity: EntityTags, at: Point): void {
     { what: 'an arc between two vertices in one place' },
     scaled(entity, at),
   );
-}
-
-function scaled(entity: EntityTags, { x, y }: Point): Point {
-  return { x: x * entity.millimetres, y: y * entity.millimetres };
 }

@@ -7,7 +7,7 @@ import type { Point } from '#geometry/point.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
 import { hypot } from '#maths/hypot.ts';
 import type { Decoded } from './decoded.ts';
-import { type EntityTags, numberOf, pointOf, report } from './entity-tags.ts';
+import { type EntityTags, numberOf, pointOf, report, scaled } from './entity-tags.ts';
 import { facingOf } from './extrusion.ts';
 
 const TURN = 2 * Math.PI;
@@ -114,8 +114,4 @@ function sweepBetween(from: number, to: number): number | undefined {
 /** 0 to 360 is a whole turn; so is 0 to 359.9999999; 30 to 30.0000001 is a very short arc. */
 function wholeOrNone(from: number, to: number, sweep: number): number {
   return Math.abs(to - from) > Math.PI ? TURN : sweep;
-}
-
-function scaled(entity: EntityTags, { x, y }: Point): Point {
-  return { x: x * entity.millimetres, y: y * entity.millimetres };
 }

@@ -191,3 +191,8 @@ export function textOf(entity: EntityTags, code: number): string | undefined {
   }
   return undefined;
 }
+
+/** In millimetres. */
+export function scaled(entity: EntityTags, { x, y }: Point): Point {
+  return { x: x * entity.millimetres, y: y * entity.millimetres };
+}

@@ -1,6 +1,6 @@
 /** Which slots come too near to each other to be cut from one sheet. Cost: pairs of spans nearer than the web, found by box. */
 import { itemAt } from '#geometry/assert.ts';
-import { type Box, boxOfSpan, boxOfSpans, growBox } from '#geometry/box.ts';
+import { boxesMeet, boxOfSpan, boxOfSpans, growBox } from '#geometry/box.ts';
 import { indexBoxes } from '#geometry/box-index.ts';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import { type Span, spansLength } from '#geometry/span.ts';
@@ -93,12 +93,8 @@ function leastGap(as: readonly Span[], bs: readonly Span[], limit: number): numb
   for (const a of as) {
     const near = growBox(boxOfSpan(a), least);
     bs.forEach((b, index) => {
-      if (doBoxesMeet(near, itemAt(boxes, index))) least = Math.min(least, spanGap(a, b));
+      if (boxesMeet(near, itemAt(boxes, index))) least = Math.min(least, spanGap(a, b));
     });
   }
   return least;
-}
-
-function doBoxesMeet(a: Box, b: Box): boolean {
-  return a.minX <= b.maxX && b.minX <= a.maxX && a.minY <= b.maxY && b.minY <= a.maxY;
 }

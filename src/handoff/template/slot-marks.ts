@@ -5,7 +5,7 @@
  * Cost: places tried, times the spans and marks near each.
  */
 import { itemAt } from '#geometry/assert.ts';
-import { type Box, boxOfSpan, boxOfSpans, growBox } from '#geometry/box.ts';
+import { type Box, boxesMeet, boxOfSpan, boxOfSpans, growBox } from '#geometry/box.ts';
 import { indexBoxes } from '#geometry/box-index.ts';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
@@ -93,7 +93,7 @@ function groundOf({ sheet }: MarkedSet, slots: readonly Slot[]): Ground {
   const isApartFromMarks = (drawn: readonly Span[]): boolean => {
     const about = growBox(boxOfSpans(drawn), BETWEEN);
     return placed
-      .filter(({ box }) => doBoxesMeet(box, about))
+      .filter(({ box }) => boxesMeet(box, about))
       .every(({ spans }) => spans.every((one) => drawn.every((other) => spanGap(one, other) >= BETWEEN)));
   };
   return {
@@ -101,10 +101,6 @@ function groundOf({ sheet }: MarkedSet, slots: readonly Slot[]): Ground {
       drawn.every((span) => isApart(span, off)) && drawn.every(isOutside) && isApartFromMarks(drawn),
     place: (drawn) => placed.push({ box: boxOfSpans(drawn), spans: drawn }),
   };
-}
-
-function doBoxesMeet(a: Box, b: Box): boolean {
-  return a.minX <= b.maxX && b.minX <= a.maxX && a.minY <= b.maxY && b.minY <= a.maxY;
 }
 
 /** One mark in each part of the slot that has room for it, all of one size; none where no part has. */

@@ -4,7 +4,7 @@
  * printers stretch paper too.
  */
 import { itemAt } from '#geometry/assert.ts';
-import { type Box, boxOfSpans } from '#geometry/box.ts';
+import { type Box, boxesMeet, boxOfSpans } from '#geometry/box.ts';
 import { type Point, subtract } from '#geometry/point.ts';
 import { lineSpan, type Path, type Span } from '#geometry/span.ts';
 import { makePdfPen } from '#handoff/pdf/pdf-pen.ts';
@@ -126,7 +126,7 @@ function drawTile(pen: Pen, { grid, tile, shapes, ...head }: TilePage): void {
   const moved = ({ x, y }: Point): Point => ({ x: x + shift.x, y: y + shift.y });
   pen.page(page);
   pen.within(window, () => {
-    for (const { box, draw } of shapes) if (doMeet(box, tile.box)) draw(pen, moved);
+    for (const { box, draw } of shapes) if (boxesMeet(box, tile.box)) draw(pen, moved);
   });
   for (const mark of tile.marks.map(moved)) {
     const ring = circleOf({ center: mark, radius: 2 });
@@ -149,10 +149,6 @@ function foot(pen: Pen, { grid, tile, name, count, planHash, date }: Omit<TilePa
   pen.text(`plan ${planHash}`, { x: left, y: y + 1 }, { size: 2.2 });
   const around = [neighboursOf(grid, tile), date].filter(Boolean).join('   ');
   pen.text(around, { x: right, y: y + 1 }, { size: 2.6, align: 'right' });
-}
-
-function doMeet(a: Box, b: Box): boolean {
-  return a.minX <= b.maxX && b.minX <= a.maxX && a.minY <= b.maxY && b.minY <= a.maxY;
 }
 
 function crossAt({ x, y }: Point, half: number): Path[] {
