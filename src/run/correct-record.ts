@@ -8,6 +8,7 @@ import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { type Finding, finding } from '#findings/finding.ts';
 import { jsonText } from '#handoff/json-text.ts';
 import { type ReadingGiven, type RunFile, runFileSchema } from '#job/files/run-file.ts';
+import { toMillionth } from '#units/round-figures.ts';
 import type { ReadingRow } from './correct-readings.ts';
 import { READING_COLUMNS } from './readings-of-record.ts';
 
@@ -72,7 +73,7 @@ export function rowsOfRun(
 export function growRecord(record: RunFile, { rows, known }: Grown, minutesLeft: readonly number[]): RunFile {
   const fresh = rows.slice(known).map(inOrder);
   if (fresh.length === 0) return record;
-  const entry = { rows: fresh, minutesLeft: minutesLeft.map((each) => Math.round(each * 1e6) / 1e6) };
+  const entry = { rows: fresh, minutesLeft: minutesLeft.map(toMillionth) };
   const seal = sealOf(record.entries.at(-1)?.seal ?? record.plan, entry);
   return { ...record, entries: [...record.entries, { ...entry, seal }] };
 }

@@ -1,5 +1,5 @@
 /**
- * Inputs that can't be used, or only with a word about them: the contract's list and more. Each case spoils one thing of a good
+ * Inputs that can't be used, or only with a word about them: those that a user meets, and more. Each case spoils one thing of a good
  * job and names the findings that must come out.
  */
 import type { FindingCode } from '#findings/finding.ts';
