@@ -87,7 +87,7 @@ function rectangular(halfWidth: number): number {
 }
 
 /**
- * Coupons that agree by chance are no surer than their gauges; one alone tells nothing of how coupons differ. What gauges
+ * Coupons that agree by chance are no surer than their gauges; one alone says nothing about how coupons differ. What gauges
  * explain of the scatter is surely known, and only the rest is judged from so few.
  */
 function mean(shown: readonly Shown[]): { readonly value: number; readonly plusMinus: number } {

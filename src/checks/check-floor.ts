@@ -76,7 +76,7 @@ function closedNecks(making: MakingPlace): Finding[] {
   });
 }
 
-/** Two walls of one region need both allowances between them, and as much for the opening as tells it from none. */
+/** Two walls of one region need both allowances between them, and as much for the opening as distinguishes it from none. */
 function neckLimit(a: Wall, b: Wall): number {
   return a.region === b.region ? a.width + b.width + LEAST_OPENING : 0;
 }

@@ -24,7 +24,7 @@ export function checkLand(making: MakingPlace): Finding[] {
   const besideAt = (side: number, at: Point) => {
     if (side >= etched.length) return { reach: 0, level: 0 };
     const cutter = undercutterAt(making, at, 'surface');
-    // Walls that stand on each other come to the surface as the first stage's: the floor beside the land tells how deep it goes.
+    // Walls that stand on each other come to the surface as the first stage's: the floor beside the land says how deep it goes.
     return plan.masking === 're-mask'
       ? { ...cutter, level: levelBeside(making, itemAt(etched, side), at) }
       : cutter;

@@ -19,7 +19,7 @@ export interface NarrowFound {
   readonly at: Point;
   readonly regions: readonly RegionId[];
   readonly outline: readonly Path[];
-  /** Further figures that tell places of one width apart, such as stages. */
+  /** Further figures that distinguish places of one width, such as stages. */
   readonly figures?: readonly number[];
 }
 

@@ -204,7 +204,7 @@ function sheetOf(
 /**
  * What a gauged stage is off at most (M6.3). It is read after a share of its minutes, which are by a rate that is off from the real one by
  * the spread either way, so that at least `least` and at most `most` is etched by then; the mean of the readings is off by
- * `reading`. One so thin that its reading tells nothing runs by the clock.
+ * `reading`. One so thin that its reading says nothing runs by the clock.
  */
 function worstGauged(etch: number, { spread, timing }: Bath): number {
   const reading = READING_AT_WORST / Math.sqrt(GAUGED_TIMES.value);

@@ -22,7 +22,7 @@ export function pointOn({ from, to }: NarrowPlace, share: number): Point {
   return { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share };
 }
 
-/** Whether all of the way lies in something, on both sides of it, as far as three places tell. */
+/** Whether all of the way lies in something, on both sides of it, as far as three places show. */
 export function isAllIn(place: NarrowPlace, isIn: (point: Point) => boolean): boolean {
   const { from, to, width } = place;
   const aside = { x: (-(to.y - from.y) / width) * JUST_BESIDE, y: ((to.x - from.x) / width) * JUST_BESIDE };

@@ -6,7 +6,7 @@ type LevelChoices = NonNullable<RunResult['planFile']>['levelChoices'];
 /** At most so many regions are named; the rest are counted. */
 const MOST_NAMED = 6;
 
-/** One line a choice; none where there is no choice to tell of. */
+/** One line a choice; none where there is no choice. */
 export function levelChoicesText(choices: LevelChoices): string[] {
   return (choices ?? []).map(({ stages, worstShare, regions }) => {
     const out = regions.filter(({ share }) => share > 1 + 1e-6);

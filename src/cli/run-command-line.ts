@@ -75,7 +75,7 @@ function commandLine(terminal: Terminal, done: (end: CommandEnd) => void): Comma
     .description('plan a job: stages, scribe lines, times')
     .argument('<job>', 'job file; its drawing is looked for from its folder')
     .requiredOption('--out <folder>', 'where the plan and the hand-off files are written')
-    .option('--since <plan>', 'plan.json of an earlier issue: tell what changed since')
+    .option('--since <plan>', 'plan.json of an earlier issue: say what changed since')
     .option('--json', 'print the findings as JSON', false)
     .action(async (job: string, options: Omit<PlanArguments, 'job'>) => {
       done(await planCommand({ job, ...options }, terminal));

@@ -44,7 +44,7 @@ const SMOOTH_TURN = 1e-9;
 /** Nearer to half a turn than this, directions that are right to rounding no longer say to which side a border turns back. */
 const CUSP = 1e-4;
 
-/** Features of closed loops: each span, and each corner that turns away from the inside. `skip` tells spans that another stage already covers. */
+/** Features of closed loops: each span, and each corner that turns away from the inside. `skip` is true of spans that another stage already covers. */
 export function loopFeatures(
   loops: readonly Loop[],
   stage: number,

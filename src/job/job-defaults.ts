@@ -4,7 +4,7 @@ import { fromMemory } from './sources.ts';
 
 export const DEFAULT_RATE_SPREAD: Sourced = fromMemory(0.05);
 
-/** Standard deviation of one gauge reading where repeats do not tell it, mm. */
+/** Standard deviation of one gauge reading where repeats do not give it, mm. */
 export const ASSUMED_GAUGE_NOISE: Sourced = fromMemory(0.01);
 
 /** Steps in which gauges are read, mm. Repeats that agree by rounding are no better than this. */

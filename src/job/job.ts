@@ -53,7 +53,7 @@ export interface Job
     readonly outline: readonly string[];
     /** How the sheet is found where no layer names it; `outline` is empty then. */
     readonly sheet?: SheetChoice;
-    /** Points of holes through the sheet that no outline layer tells from regions. */
+    /** Points of holes through the sheet that no outline layer distinguishes from regions. */
     readonly holes?: readonly PointedPlace[];
     /** Undefined: every shown layer that is neither outline nor ignored. */
     readonly regions: readonly string[] | undefined;

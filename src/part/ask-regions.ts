@@ -55,7 +55,7 @@ export function askRegions(
   return { asked, findings: [...claims.findings, ...byLayer.clashes, ...byPoint.clashes] };
 }
 
-/** Gives each region the first requirement of one rank that names it, and tells of the others that ask something else. */
+/** Gives each region the first requirement of one rank that names it, and reports the others that ask something else. */
 function settleRank(claims: readonly Claim[]): {
   readonly ofRegion: ReadonlyMap<RegionId, Requirement>;
   readonly clashes: readonly Finding[];

@@ -1,7 +1,7 @@
 /**
  * Which faces are metal. Outlines count by nesting: inside one is metal, inside two is a cutout, and so on. A closed curve is
  * crossed into and out of, whatever it shares with its neighbours; closed curves that overlap, neither in the other, count as
- * one, and so do outlines drawn as loose lines for each connected tangle of them, since no line then tells which side of it is in.
+ * one, and so do outlines drawn as loose lines for each connected tangle of them, since no line then shows which side of it is inside.
  */
 import type { DrawnCurve } from '#drawing/drawing.ts';
 import { type Arrangement, OUTSIDE } from '#geometry/arrangement/arrangement.ts';

@@ -1,4 +1,4 @@
-/** For regions that share one taper: the way without steps beside the way with them (M4.6). Told where the job has a hoist. */
+/** For regions that share one taper: the way without steps beside the way with them (M4.6). Given where the job has a hoist. */
 import { etchMinutes } from '#bath/etch-minutes.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';

@@ -26,7 +26,7 @@ export interface LevelSet {
 const HALVINGS = 48;
 /** More stages than anybody would run; a taper without tolerance would ask for stages without end. */
 const MOST_LEVELS = 10_000;
-/** No tolerance is worth telling that would have to be a million times as wide. */
+/** No tolerance is worth reporting that would have to be a million times as wide. */
 const WIDEST_SHARE = 1_048_576;
 
 /** Undefined where no number of levels would do: a taper without any tolerance. */

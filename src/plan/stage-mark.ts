@@ -1,6 +1,6 @@
 /**
  * The stage mark: short ticks across a line, as many in each repeat as the stage's number, grouped in fives, so that a copy
- * without colour still tells the stages apart. The same on screen, on the template and in print.
+ * without colour still distinguishes the stages. The same on screen, on the template and in print.
  */
 import type { Point } from '#geometry/point.ts';
 import { pointAlong, type Span, spanLength, spansLength, tangentAlong } from '#geometry/span.ts';

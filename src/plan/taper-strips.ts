@@ -206,7 +206,7 @@ function profilesOf(
   return { tapered: kept, asked: flat, findings: [...findings, ...tooFine] };
 }
 
-/** Metal that a tapered sheet does not have; told at the end of the region that lacks most. */
+/** Metal that a tapered sheet does not have; reported at the end of the region that lacks most. */
 function thinnerThanAsked(
   region: Region,
   { low, knots, depthAt, frame }: TaperProfile,

@@ -188,7 +188,7 @@ interface Row {
 
 /**
  * What is known without a reading: a sheet lies in its tolerance, and in DRIFT_MINUTES the rate drifts by no more than the
- * plan's spread, both as rectangular distributions. The first rate is believed only where no reading tells it.
+ * plan's spread, both as rectangular distributions. The first rate is believed only where no reading gives it.
  */
 function believe(given: Unknowns & { readonly plan: RunPlan; readonly drift: number }): Row[] {
   const { plan, moments, sheets, count, drift } = given;
@@ -269,7 +269,7 @@ function eliminate(left: number[][], count: number): void {
     const pivot = itemAt(left, best);
     left[best] = itemAt(left, i);
     const by = itemAt(pivot, i);
-    assert(Math.abs(by) > 0, 'the readings tell every unknown');
+    assert(Math.abs(by) > 0, 'the readings determine every unknown');
     left[i] = pivot.map((each) => each / by);
     for (let k = 0; k < count; k++) {
       const factor = itemAt(itemAt(left, k), i);

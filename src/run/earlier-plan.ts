@@ -1,6 +1,6 @@
 /**
  * An earlier plan.json to compare with. The file is Isobath's own, but it comes from a disk: what the comparison reads of it is
- * checked, and told with its path where it is not as it should be. Other keys may be those of an older or newer Isobath.
+ * checked, and reported with its path where it is not as it should be. Other keys may be those of an older or newer Isobath.
  */
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';

@@ -44,7 +44,7 @@ export interface Writing extends PreparedHandoff, PlannedHandoff {
   readonly moved: Pick<PreparedHandoff, 'plan'> & Pick<Made, 'points' | 'sections'>;
 }
 
-/** A file without its kind, which its name tells. */
+/** A file without its kind, which its name says. */
 export type Written = Omit<OutputFile, 'mime'>;
 
 /** Writes one of the listed files, given what that one needs. */

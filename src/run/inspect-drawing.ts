@@ -1,4 +1,4 @@
-/** What a drawing holds, told without a job: unit, layers, entities, closed outlines, regions with area and a label point. */
+/** What a drawing holds, without a job: unit, layers, entities, closed outlines, regions with area and a label point. */
 import type { Drawing, DrawingLayer, DrawnNote, PassedOver } from '#drawing/drawing.ts';
 import { type Finding, hasStop, sortFindings } from '#findings/finding.ts';
 import { moveFinding } from '#findings/move-finding.ts';

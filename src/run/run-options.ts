@@ -1,7 +1,7 @@
 /** How a long run talks to whoever waits for it. The core knows no clock and no thread: it is reported when to breathe. */
 
 export interface RunOptions {
-  /** Told the share done (0 to 1) and what is being worked on. */
+  /** Called with the share done (0 to 1) and what is being worked on. */
   readonly progress?: (share: number, what: string) => void;
   /** Looked at between steps; when aborted the run throws `RunCancelled`. */
   readonly signal?: { readonly aborted: boolean };

@@ -155,7 +155,7 @@ function wherePlacesAreNeeded(
   return points;
 }
 
-/** Along stretches of metal that join: read from inside, each border told from both sides. */
+/** Along stretches of metal that join: read from inside, each border given from both sides. */
 function metalRun(
   part: EtchedPart,
   request: FaceRequest,

@@ -33,7 +33,7 @@ const STATIONARY = 1e-9;
 const NO_FIT = 8 * CURVE_FIT;
 /** Shares of a segment. */
 const DIRECTION_STEPS = [1e-4, 1e-3, 1e-2, 1e-1];
-/** mm. Points nearer than this tell no direction: a thousand times the rounding of an evaluated point. */
+/** mm. Points nearer than this give no direction: a thousand times the rounding of an evaluated point. */
 const DISTINCT = 1e-10;
 /** Radians. A larger jump of direction between two segments is a corner. */
 const CORNER = 1e-4;

@@ -1,4 +1,4 @@
-/** Ellipses and splines as one thing: a chain of smooth segments that tells point and direction anywhere. What `fit-arcs.ts` fits. */
+/** Ellipses and splines as one thing: a chain of smooth segments that gives point and direction anywhere. What `fit-arcs.ts` fits. */
 
 import { itemAt } from '#geometry/assert.ts';
 import { atan2 } from '#maths/arc-tangent.ts';

@@ -62,7 +62,7 @@ export interface GatherInput {
   readonly frames: ReadonlySet<string>;
   /** True of findings that need not be reported one by one. */
   readonly isReported?: (found: Finding) => boolean;
-  /** Told the share of model space that is done. */
+  /** Called with the share of model space that is done. */
   readonly progress?: ((share: number) => void) | undefined;
 }
 

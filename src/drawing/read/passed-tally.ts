@@ -14,7 +14,7 @@ interface Row {
   readonly mayMatter: boolean;
   readonly firstHandle: string | undefined;
   readonly firstLine: number;
-  /** Told by a finding of its own: hidden layers, paper space. */
+  /** Reported by a finding of its own: hidden layers, paper space. */
   readonly reportedElsewhere: boolean;
   count: number;
 }

@@ -29,7 +29,7 @@ export interface ReadOptions {
   readonly unit?: LengthUnit | undefined;
   /** What is taken of polylines that have a width; their centre lines unless the job says otherwise. */
   readonly wideLines?: WideLines | undefined;
-  /** Told the share done (0 to 1) and what is being worked on. */
+  /** Called with the share done (0 to 1) and what is being worked on. */
   readonly progress?: ((share: number, what: string) => void) | undefined;
 }
 

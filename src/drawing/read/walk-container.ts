@@ -19,7 +19,7 @@ export interface BlockRecord {
 }
 
 export interface Container {
-  /** By name in capitals: names of layers and blocks do not tell capitals from small letters. */
+  /** By name in capitals: names of layers and blocks do not distinguish capitals from small letters. */
   readonly layers: ReadonlyMap<string, LayerRecord>;
   readonly blocks: ReadonlyMap<string, BlockRecord>;
   readonly entities: readonly number[];

@@ -1,5 +1,5 @@
 /**
- * What was taken out because it bordered nothing, told once for each stretch that hangs together. Stretches that only meet
+ * What was taken out because it bordered nothing, reported once for each stretch that hangs together. Stretches that only meet
  * at what was kept are kept apart: two ends that stand over at one corner are two.
  */
 
@@ -12,7 +12,7 @@ import type { LineworkTrouble } from './arrangement.ts';
 import { comparePoints } from './canonical-spans.ts';
 import type { Segment } from './split-spans.ts';
 
-/** `isBridge` marks the segments that were taken out. Stretches up to `SILENT_JOIN` are rounding, and not told. */
+/** `isBridge` marks the segments that were taken out. Stretches up to `SILENT_JOIN` are rounding, and not reported. */
 export function findDangling(
   linework: { segments: readonly Segment[]; points: readonly Point[] },
   isBridge: readonly boolean[],

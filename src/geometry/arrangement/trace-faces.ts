@@ -1,6 +1,6 @@
 /**
  * The faces of a plane graph whose edges meet at vertices only. At every vertex the next edge of a face is the one that
- * turns most sharply to the left; edges that leave in one direction are told apart by their curvature.
+ * turns most sharply to the left; edges that leave in one direction are distinguished by their curvature.
  */
 import { itemAt } from '#geometry/assert.ts';
 import { disjointSets } from '#geometry/disjoint-sets.ts';

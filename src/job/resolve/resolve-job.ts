@@ -20,7 +20,7 @@ import { resolveStock } from './resolve-stock.ts';
 export interface ResolvedJob {
   /**
    * What can be resolved of the job. Undefined when the drawing's unit is not known or nothing gives the etch factor or the
-   * rate; a requirement that the sheet can't give is left out and told in the findings.
+   * rate; a requirement that the sheet can't give is left out and reported.
    */
   readonly job?: Job;
   /** The job file with its defaults filled in, in its own units: it reads back to the same job. */
