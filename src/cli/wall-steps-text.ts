@@ -22,7 +22,10 @@ export function wallStepsText({ maskings }: Pick<PlanFile, 'maskings'>): string[
     ];
   });
   const more = oneCoat.walls.length - rows.length;
-  return [...alignedLines([HEADS, ...rows], ['left']), ...(more > 0 ? [`and ${more} more in plan.json`] : [])];
+  return [
+    ...alignedLines([HEADS, ...rows], ['left']),
+    ...(more > 0 ? [`and ${more} more in plan.json`] : []),
+  ];
 }
 
 /** Lengths in mm: peel-next / re-mask. */
