@@ -4,7 +4,6 @@
  * worst floor speaks for the others.
  */
 import { type Finding, finding } from '#findings/finding.ts';
-import { itemAt } from '#geometry/assert.ts';
 import { ROUNDING } from '#geometry/tolerances.ts';
 import type { Job } from '#job/job.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
@@ -21,10 +20,10 @@ export function checkBudget(
     const over = budgets.filter((each) => codeFor(each) === code);
     if (over.length === 0) return [];
     const worst = over.reduce((a, b) => (overBy(b.byClock, 'likely') > overBy(a.byClock, 'likely') ? b : a));
-    const at = plan.regions.find(({ id }) => id === itemAt(worst.regions, 0))?.label;
+    const [first] = plan.regions.filter(({ id }) => id === worst.regions[0]);
     const regions = over.flatMap((each) => each.regions);
     const facts = { ...factsOf(worst, process), floors: over.length, of: budgets.length };
-    return [finding(code, facts, { regions, ...(at === undefined ? {} : { at }) })];
+    return [finding(code, facts, { regions, ...(first && { at: first.label }) })];
   };
   return [
     ...report('tolerance-not-held'),

@@ -54,7 +54,7 @@ export interface BudgetSide {
 
 type Figures = Pick<Job, 'stock' | 'process'>;
 
-/** Deepest level first; land has no budget. */
+/** In the order of the stages; land has no budget. */
 export function toleranceBudgets(plan: EtchPlan, job: Figures): ToleranceBudget[] {
   return floorsOf(plan, job).map((floor) => {
     const { etches, job: _, sheetShare: __, ...asked } = floor;
@@ -268,14 +268,10 @@ function remedyFor(floor: Floor): ToleranceBudget['remedy'] {
   const isBarelyHeld = overBy(sum, 'likely') <= ROUNDING && overBy(sum, 'worst') > ROUNDING;
   const over = (each: BudgetSum): number => overBy(each, isBarelyHeld ? 'worst' : 'likely');
   do {
-    const choices = open
-      .filter((change) => !changes.includes(change))
-      .map((change) => ({ change, sum: summed(floor, new Set([...changes, change])) }));
-    const best = choices.reduce<(typeof choices)[number] | undefined>(
-      (a, b) => (a === undefined || over(b.sum) < over(a.sum) - ROUNDING ? b : a),
-      undefined,
-    );
-    if (best === undefined || over(best.sum) > over(sum) - WORTH_IT) break;
+    // One made already gains nothing more.
+    const choices = open.map((change) => ({ change, sum: summed(floor, new Set([...changes, change])) }));
+    const best = choices.reduce((a, b) => (over(b.sum) < over(a.sum) - ROUNDING ? b : a));
+    if (over(best.sum) > over(sum) - WORTH_IT) break;
     changes.push(best.change);
     sum = best.sum;
   } while (over(sum) > ROUNDING);

@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { checkBudget } from '#checks/check-budget.ts';
+import { toleranceBudgets } from '#checks/tolerance-budget.ts';
 import { sayFinding } from '#findings/say-finding.ts';
 import { runJob } from '#run/run-job.ts';
+import { planOfFloors } from '#support/plan-of-floors.ts';
 import { plateDrawing } from '#support/plate-drawing.ts';
 
 /** A pocket of 2 mm in a sheet of 4 mm at 0.025 mm/min: ± 5 % are 0.1 mm, ± 0.25 min 0.00656 mm. */
@@ -87,4 +90,27 @@ describe('M6 what the clock holds', () => {
     });
     expect(budget?.remedy.changes[0]).toBe('gauge-run');
   });
+});
+
+test('tolerance-needs-gauging: of three floors past what they are allowed the worst speaks for all, a fourth holds', () => {
+  // By the clock 0.05 over at 3 mm, 0.06 over at 2 mm and 0.02 over at 1 mm, about.
+  const { plan, job } = planOfFloors([
+    { depth: 1, plus: 0.03, minus: 0.035 },
+    { depth: 3, plus: 0.1, minus: 0.11 },
+    { depth: 2, plus: 0.04, minus: 0.045 },
+    { depth: 0.5, plus: 0.4, minus: 0.5 },
+  ]);
+  const found = checkBudget(toleranceBudgets(plan, job), { plan, process: job.process });
+  const idOf = (depth: number) => plan.regions.find(({ level }) => level === depth)?.id ?? '';
+  expect(found.map(({ code }) => code)).toEqual(['tolerance-needs-gauging']);
+  expect(found[0]?.facts).toMatchObject({
+    level: 2,
+    side: 'tooDeep',
+    likely: expect.closeTo(Math.sqrt(0.1 ** 2 + 3 * 0.0105 ** 2), 9),
+    allowed: 0.04,
+    floors: 3,
+    of: 4,
+  });
+  expect(found[0]?.place.regions).toEqual([idOf(3), idOf(2), idOf(1)]);
+  expect(found[0]?.place.at).toEqual(plan.regions.find(({ level }) => level === 2)?.label);
 });

@@ -1,39 +1,15 @@
 /** What may go wrong with a floor: worked by hand, and sampled from the run itself by a sampler that knows nothing of the sums. */
 
 import { describe, expect, test } from 'vitest';
-import { overBy, type ToleranceBudget, toleranceBudgets } from '#checks/tolerance-budget.ts';
-import type { Job } from '#job/job.ts';
+import { overBy, type ToleranceBudget, toleranceBudgets, worseSide } from '#checks/tolerance-budget.ts';
 import type { Asked } from '#part/part.ts';
-import { makePlan } from '#plan/make-plan.ts';
-import { partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
+import type { PlannedRegion } from '#plan/etch-plan.ts';
+import { type BudgetedJob, planOfFloors } from '#support/plan-of-floors.ts';
 import { PROPERTY_SEED } from '#support/seed-of-run.ts';
-import { rectangle } from '#support/shapes.ts';
 
-interface Change {
-  readonly stock?: Partial<Job['stock']>;
-  readonly process?: Partial<Job['process']>;
-  readonly levels?: Job['levels'];
-}
-
-/** Pockets far apart in a sheet of 4 mm; 0.02 mm/min, ± 5 %, ± 0.5 min. */
-function budgetsOf(floors: readonly Asked[], change: Change = {}): ToleranceBudget[] {
-  const part = partOf({ outlines: floors.map((_, i) => rectangle(i * 100, 0, i * 100 + 60, 60)) });
-  const plain = plainJob();
-  const job: Job = {
-    ...plain,
-    stock: { ...plain.stock, thickness: 4, minus: 0.1, plus: 0.06, ...change.stock },
-    process: { ...plain.process, rate: 0.02, rateSpread: 0.05, timing: 0.5, ...change.process },
-    levels: change.levels ?? 'as-drawn',
-  };
-  const asked = new Map(
-    floors.flatMap((each, i) => {
-      const region = part.regions.find(({ label }) => label.x > i * 100 && label.x < i * 100 + 60);
-      return region === undefined ? [] : [[region.id, each] as const];
-    }),
-  );
-  expect(asked.size).toBe(floors.length);
-  return toleranceBudgets(makePlan({ part, asked, job }), job);
+function budgetsOf(floors: readonly Asked[], change: BudgetedJob = {}): ToleranceBudget[] {
+  const { plan, job } = planOfFloors(floors, change);
+  return toleranceBudgets(plan, job);
 }
 
 function only(budgets: readonly ToleranceBudget[]): ToleranceBudget {
@@ -82,6 +58,51 @@ describe('M6.1, M6.2 run by the clock, worked by hand', () => {
     expect(likely).toBeCloseTo(Math.sqrt(0.15 ** 2 + 3 * 0.0105 ** 2), 9);
   });
 
+  test('with a coat a stage a floor is bare until its own stage only: one dip for the shallowest, three for the deepest', () => {
+    const tolerance = { plus: 0.2, minus: 0.3 };
+    const budgets = budgetsOf(
+      [3.1, 2, 0.7].map((depth) => ({ depth, ...tolerance })),
+      { masking: 're-mask' },
+    );
+    const timing = new Map(budgets.map(({ level, byClock }) => [level, byClock.parts.timing]));
+    expect(timing.get(0.7)).toBeCloseTo(0.0105, 9);
+    expect(timing.get(2)).toBeCloseTo(2 * 0.0105, 9);
+    expect(timing.get(3.1)).toBeCloseTo(3 * 0.0105, 9);
+  });
+
+  test('a taper’s strips on one level are judged by the least and the greatest depth of all of them', () => {
+    const floor = { depth: 2, plus: 0.3, minus: 0.3 };
+    const { plan, job } = planOfFloors([floor, floor]);
+    const strips = [
+      { low: 1.9, high: 2.02 },
+      { low: 1.95, high: 2.08 },
+    ];
+    const regions = plan.regions.map((region, i): PlannedRegion => {
+      const strip = strips[i];
+      return strip === undefined
+        ? region
+        : { ...region, taper: { tapers: [], plus: 0.2, minus: 0.1, ...strip } };
+    });
+    for (const order of [regions, regions.toReversed()]) {
+      const { low, high, byClock, regions: ids } = only(toleranceBudgets({ ...plan, regions: order }, job));
+      expect(ids).toHaveLength(2);
+      expect([low, high]).toEqual([1.9, 2.08]);
+      expect(byClock.tooDeep).toMatchObject({ shift: expect.closeTo(0.1, 9), allowed: 0.2 });
+      expect(byClock.tooShallow).toMatchObject({ shift: expect.closeTo(0.08, 9), allowed: 0.1 });
+    }
+  });
+
+  test('the worse side is the one with less left of what is allowed there', () => {
+    const even = { depth: 2, plus: 0.2, minus: 0.2 };
+    const sideAt = (level: number, asked: Asked = even) =>
+      worseSide(only(budgetsOf([asked], { levels: [level] })).byClock);
+    expect(sideAt(2.04)).toBe('tooDeep');
+    expect(sideAt(1.97)).toBe('tooShallow');
+    // 0.03 nearer to the one side, but 0.05 more allowed there.
+    expect(sideAt(1.97, { ...even, minus: 0.27 })).toBe('tooDeep');
+    expect(sideAt(2.03, { ...even, plus: 0.27 })).toBe('tooShallow');
+  });
+
   test('floors of one level and one tolerance are one budget, others are not', () => {
     const even = { plus: 0.1, minus: 0.1 };
     const budgets = budgetsOf([
@@ -123,6 +144,22 @@ describe('M6.3 gauged on the way', () => {
     expect(gauged.tooDeep.worst).toBeCloseTo(1.7333, 4);
   });
 
+  test('that wide a spread and a clock off by half a minute: both dips add what they are off at the fastest rate', () => {
+    const wide = { process: { rateSpread: 0.4, timing: 0.5 } };
+    const { gauged } = only(budgetsOf([{ depth: 2, plus: 0.12, minus: 0.12 }], wide));
+    // 0.02 · 1.4 · 0.5 = 0.014; 3.7333 + 0.014 − 2, and 0.014 · 1.4 for the last dip.
+    expect(gauged.tooDeep.worst).toBeCloseTo(1.73333 + 0.014 + 0.0196, 5);
+  });
+
+  test('a sheet as bought is off by its tolerance and no more, though a gauge would read it worse', () => {
+    const stock = { minus: 0.03, plus: 0.02 };
+    const { byClock } = only(
+      budgetsOf([{ depth: 2, plus: 0.12, minus: 0.12, asThickness: true }], { stock }),
+    );
+    expect(byClock.tooDeep.worst).toBeCloseTo(0.005 + 0.025 + 0.1105, 9);
+    expect(byClock.tooShallow.worst).toBeCloseTo(-0.005 + 0.025 + 0.1105, 9);
+  });
+
   test('a measured sheet is as sure as its readings: half of 0.02 mm either way, at worst five standard deviations', () => {
     const stock = { minus: 0.015, plus: 0.025, isMeasured: true };
     const { byClock } = only(
@@ -134,7 +171,7 @@ describe('M6.3 gauged on the way', () => {
 });
 
 describe('M6.4 what helps most', () => {
-  const remedyOf = (asked: Partial<Asked>, change: Change = {}) =>
+  const remedyOf = (asked: Partial<Asked>, change: BudgetedJob = {}) =>
     only(budgetsOf([{ depth: 2, plus: 0.06, minus: 0.06, ...asked }], change)).remedy;
 
   test('a rate that drifts: gauge the run, which is enough', () => {
@@ -164,6 +201,29 @@ describe('M6.4 what helps most', () => {
     const { changes, sum } = remedyOf({ plus: 0.105, minus: 0.105 });
     expect(changes).toEqual(['halve-spread']);
     expect(sum.tooDeep.worst).toBeCloseTo(0.06025, 9);
+  });
+
+  test('gauged, and then twice as many levels: half as far off, each stage half as deep, and twice as many readings', () => {
+    // 0.05 off: gauged 0.05 + 0.0247; twice the levels 0.025 + √(2 · (0.01025² + 0.01443² + 0.0021²)), of 0.055.
+    const off = { levels: [2.05], process: { timing: 0.1 } };
+    const { changes, sum } = remedyOf({ plus: 0.055, minus: 0.21 }, off);
+    expect(changes).toEqual(['gauge-run', 'finer-levels']);
+    expect(sum.tooDeep.shift).toBeCloseTo(0.025, 9);
+    expect(sum.tooShallow.shift).toBeCloseTo(-0.025, 9);
+    expect(sum.parts.rate).toBeCloseTo(2 * 1.025 * 0.2 * 0.05, 9);
+    expect(sum.parts.gauge).toBeCloseTo(2 * (0.025 / Math.sqrt(3)), 9);
+    expect(sum.parts.timing).toBeCloseTo(2 * 0.0021, 9);
+  });
+
+  test('a floor that is held even at worst: what helps the root-sum-square most, as for one that is not', () => {
+    // Gauged 0.027 by root-sum-square and 0.0869 at worst; with half the spread 0.051 and 0.0603.
+    expect(remedyOf({ plus: 0.21, minus: 0.2 }).changes).toEqual(['gauge-run']);
+  });
+
+  test('a change that gains less than half a micrometre is not worth naming', () => {
+    // No clock to time better, a sheet that does not count, and levels that are as asked: nothing else helps.
+    const { changes } = remedyOf({ plus: 0.001, minus: 0.002 }, { process: { timing: 0.001 } });
+    expect(changes).toEqual(['gauge-run', 'halve-spread']);
   });
 
   test('goes on until the floor is held, and never names a change that makes it worse', () => {
