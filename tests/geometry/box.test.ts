@@ -1,6 +1,14 @@
 /** Boxes with four different sides. Arcs: quarter points by hand. */
 import { describe, expect, test } from 'vitest';
-import { boxOfPoints, boxOfSpan, boxOfSpans, EMPTY_BOX, growBox, joinBoxes } from '#geometry/box.ts';
+import {
+  boxesMeet,
+  boxOfPoints,
+  boxOfSpan,
+  boxOfSpans,
+  EMPTY_BOX,
+  growBox,
+  joinBoxes,
+} from '#geometry/box.ts';
 import { arcSpan, lineSpan, reverseSpan } from '#geometry/span.ts';
 
 const box = (minX: number, minY: number, maxX: number, maxY: number) => ({ minX, minY, maxX, maxY });
@@ -57,4 +65,16 @@ test('several spans, joined and grown', () => {
   expect(boxOfSpans(spans)).toEqual(box(-6, -3, 4, 8));
   expect(joinBoxes(box(0, 1, 2, 3), box(-4, 2, 1, 9))).toEqual(box(-4, 1, 2, 9));
   expect(growBox(box(0, 1, 2, 5), 0.75)).toEqual(box(-0.75, 0.25, 2.75, 5.75));
+});
+
+test('boxes meet that overlap or share a side or a corner, not those a hair apart on any side', () => {
+  const one = box(2, 3, 7, 11);
+  for (const other of [box(7, 11, 9, 12), box(-1, 1, 2, 3), box(3, 4, 5, 6), box(0, 5, 20, 6)]) {
+    expect(boxesMeet(one, other)).toBe(true);
+    expect(boxesMeet(other, one)).toBe(true);
+  }
+  for (const other of [box(7.01, 4, 9, 6), box(-1, 4, 1.99, 6), box(3, 11.01, 5, 13), box(3, -2, 5, 2.99)]) {
+    expect(boxesMeet(one, other)).toBe(false);
+    expect(boxesMeet(other, one)).toBe(false);
+  }
 });

@@ -18,7 +18,8 @@ export function coverSpan(span: Span, covers: readonly Span[]): CoveredPart[] {
   const least = SPECK / spanLength(span);
   const stretches = covers
     .filter((cover) => boxesMeet(box, boxOfSpan(cover)) && sameCarrier(span, cover))
-    .flatMap((cover) => overlap(span, cover))
+    .flatMap((cover) => alongOf(span, cover))
+    .map(([from, to]) => [Math.max(0, from), Math.min(1, to)] as const)
     .filter(([from, to]) => to - from > least)
     .sort((a, b) => a[0] - b[0]);
   const parts: CoveredPart[] = [];
@@ -35,22 +36,17 @@ export function coverSpan(span: Span, covers: readonly Span[]): CoveredPart[] {
   return parts;
 }
 
-/** Shares of the span between which the cover, on the same carrier, runs along it. */
-function overlap(span: Span, cover: Span): (readonly [from: number, to: number])[] {
+/** Shares of the span, under 0 and over 1 beyond its ends, between which the cover runs on the same carrier: round a circle of every turn. */
+function alongOf(span: Span, cover: Span): (readonly [from: number, to: number])[] {
   if (span.kind === 'line') {
     const ends = [shareOnLine(span, cover.start), shareOnLine(span, cover.end)];
-    return clip(Math.min(...ends), Math.max(...ends));
+    return [[Math.min(...ends), Math.max(...ends)]];
   }
   if (cover.kind === 'line') return [];
-  const side = Math.sign(span.sweep);
-  const begins = (angleFrom(span, cover.start) * side) / Math.abs(span.sweep);
-  const ends = begins + (cover.sweep * side) / Math.abs(span.sweep);
-  const turn = (2 * Math.PI) / Math.abs(span.sweep);
-  return [-turn, 0, turn].flatMap((by) => clip(Math.min(begins, ends) + by, Math.max(begins, ends) + by));
-}
-
-function clip(from: number, to: number): (readonly [number, number])[] {
-  return from < 1 && to > 0 ? [[Math.max(0, from), Math.min(1, to)]] : [];
+  const begins = angleFrom(span, cover.start) / span.sweep;
+  const ends = begins + cover.sweep / span.sweep;
+  const turn = (2 * Math.PI) / span.sweep;
+  return [-turn, 0, turn].map((by) => [Math.min(begins, ends) + by, Math.max(begins, ends) + by]);
 }
 
 function shareOnLine(line: LineSpan, point: Point): number {

@@ -41,6 +41,26 @@ describe('a line of 10', () => {
     ]);
   });
 
+  test('a gap between two covers is a part of its own from a speck on, 0.001 mm', () => {
+    expect(lengths(span, [line(0, 4), line(4.0005, 10)])).toEqual([
+      ['covered', 4],
+      ['covered', 6],
+    ]);
+    expect(lengths(span, [line(0, 4), line(4.0015, 10)])).toEqual([
+      ['covered', 4],
+      ['bare', 0.0015],
+      ['covered', 5.9985],
+    ]);
+    // The speck goes to the cover that follows: no place is in none.
+    expect(coverSpan(span, [line(0, 4), line(4.0005, 10)])[1]?.span.start).toEqual({ x: 4, y: 3 });
+    // A cover that only goes a speck beyond another adds nothing, nor does one that is a speck long.
+    expect(lengths(span, [line(1, 4), line(2, 4.0005), line(7, 7.0005)])).toEqual([
+      ['bare', 1],
+      ['covered', 3],
+      ['bare', 6],
+    ]);
+  });
+
   test('is not covered by a line beside it, nor by one that only touches its end', () => {
     expect(lengths(span, [line(2, 5, 3.0005), line(10, 13)])).toEqual([['bare', 10]]);
     // Nothing shorter than a speck of 0.001 mm is a part of its own.
@@ -81,6 +101,37 @@ describe('an arc from 20° by 100°, radius 9', () => {
       ['bare', 60],
       ['covered', 90],
     ]);
+  });
+
+  test('is cut off centre where covers begin and end in it, each part on the arc itself', () => {
+    const place = (deg: number) => ({
+      x: expect.closeTo(-4 + 9 * Math.cos(deg * degree), 9),
+      y: expect.closeTo(1 + 9 * Math.sin(deg * degree), 9),
+    });
+    expect(coverSpan(of(20, 100), [of(-10, 42), of(50, 40)])).toMatchObject([
+      { isCovered: true, span: { start: place(20), end: place(32), sweep: expect.closeTo(12 * degree, 9) } },
+      { isCovered: false, span: { start: place(32), end: place(50), sweep: expect.closeTo(18 * degree, 9) } },
+      { isCovered: true, span: { start: place(50), end: place(90), sweep: expect.closeTo(40 * degree, 9) } },
+      {
+        isCovered: false,
+        span: { start: place(90), end: place(120), sweep: expect.closeTo(30 * degree, 9) },
+      },
+    ]);
+  });
+
+  test('across the start of the angles, where shares of a cover wind back or forth by a turn', () => {
+    for (const turn of [-360, 0, 360]) {
+      expect(degrees(of(150, 100), [of(190 + turn, 33)])).toEqual([
+        ['bare', 40],
+        ['covered', 33],
+        ['bare', 27],
+      ]);
+      expect(degrees(of(-170, -60), [of(-200 + turn, -25)])).toEqual([
+        ['bare', 30],
+        ['covered', 25],
+        ['bare', 5],
+      ]);
+    }
   });
 
   test('is covered by none of another radius, and by no line', () => {
