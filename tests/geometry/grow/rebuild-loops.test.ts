@@ -148,6 +148,159 @@ describe('joints', () => {
   });
 });
 
+describe('borders that hardly meet', () => {
+  /** A plate of 9 × 5 whose lower side goes on a hair higher from x = 5, by a line of its own. */
+  const plate = (rise: number, slope: number) => {
+    const end = rise + 4 * slope;
+    const lower = [lineSpan({ x: 0, y: 0 }, { x: 5, y: 0 }), lineSpan({ x: 5, y: rise }, { x: 9, y: end })];
+    const others = [
+      lineSpan({ x: 9, y: end }, { x: 9, y: 5 }),
+      lineSpan({ x: 9, y: 5 }, { x: 0, y: 5 }),
+      lineSpan({ x: 0, y: 5 }, { x: 0, y: 0 }),
+    ];
+    return { carriers: carriersOf([...lower, ...others]), end, area: 45 - 4 * rise - 8 * slope };
+  };
+
+  test('a step of 0.8 µm between two parallels, lost on the grid, is the way over from one to the other', () => {
+    const { carriers, area } = plate(0.0008, 0);
+    const ring = polygon([
+      [0, 0],
+      [5, 0],
+      [5, 0.0008],
+      [9, 0.0008],
+      [9, 5],
+      [0, 5],
+    ]);
+    const loops = rebuilt([ring], carriers);
+    expect(areasOf(loops)).toEqual([expect.closeTo(area, 9)]);
+    expect(loops.flat()).toHaveLength(6);
+    expect(loops.flat().filter(({ isChord }) => isChord)).toEqual([]);
+    expect(loops.flatMap(spansOf)).toContainEqual(lineSpan({ x: 5, y: 0 }, { x: 5, y: 0.0008 }));
+  });
+
+  test('they meet where they cross, 0.04 mm from the corner of the grid; 0.4 mm is too far to be that corner', () => {
+    const ringTo = (end: number) =>
+      polygon([
+        [0, 0],
+        [5, 0],
+        [9, end],
+        [9, 5],
+        [0, 5],
+      ]);
+    const steep = plate(0.0004, 0.01);
+    const crossed = rebuilt([ringTo(steep.end)], steep.carriers);
+    expect(crossed.flat()).toHaveLength(5);
+    expect(cornersOf(crossed)).toContainEqual({ x: expect.closeTo(4.96, 9), y: 0 });
+    // What lies under the second line from 4.96 on.
+    expect(areasOf(crossed)).toEqual([expect.closeTo(45 - 0.005 * 4.04 ** 2, 9)]);
+    const flat = plate(0.0004, 0.001);
+    const missed = rebuilt([ringTo(flat.end)], flat.carriers);
+    expect(missed.flat()).toHaveLength(6);
+    expect(areasOf(missed)).toEqual([expect.closeTo(flat.area, 6)]);
+    expect(cornersOf(missed).every(({ x }) => x > 4.999 || x < 1)).toBe(true);
+  });
+});
+
+describe('one border is one run', () => {
+  const sides = rectangle(0, 0, 9, 5);
+
+  test('also where the ring begins in the middle of it, or passes corners of its own on it', () => {
+    const ring = polygon([
+      [4, 0],
+      [7, 0],
+      [9, 0],
+      [9, 2],
+      [9, 5],
+      [0, 5],
+      [0, 0],
+      [1, 0],
+    ]);
+    const loops = rebuilt([ring], carriersOf(sides));
+    expect(loops.flat()).toHaveLength(4);
+    expect(areasOf(loops)).toEqual([45]);
+    expect([...cornersOf(loops)].sort((a, b) => a.x - b.x || a.y - b.y)).toEqual([
+      { x: 0, y: 0 },
+      { x: 0, y: 5 },
+      { x: 9, y: 0 },
+      { x: 9, y: 5 },
+    ]);
+  });
+
+  test('drawn in two pieces it is one too, and a known piece of it wins wherever the ring begins', () => {
+    const [lower, ...others] = sides;
+    if (lower === undefined) throw new Error('four sides');
+    const halves: Carrier[] = [
+      { span: lineSpan({ x: 0, y: 0.000_004 }, { x: 4, y: 0.000_004 }), isKnown: false },
+      { span: lineSpan({ x: 4, y: 0 }, { x: 9, y: 0 }), isKnown: true },
+    ];
+    const ring = polygon([
+      [0, 0],
+      [4, 0],
+      [9, 0],
+      [9, 5],
+      [0, 5],
+    ]);
+    for (const at of ring.keys()) {
+      const turned = [...ring.slice(at), ...ring.slice(0, at)];
+      const loops = rebuilt([turned], [...halves, ...carriersOf(others)]);
+      expect(loops.flat()).toHaveLength(4);
+      expect(areasOf(loops)).toEqual([45]);
+    }
+  });
+
+  test('chords are no border: each stays the edge that it is, in line with the next or not', () => {
+    const ring = polygon([
+      [0, 0],
+      [4, 0],
+      [9, 0],
+      [9, 5],
+      [0, 5],
+    ]);
+    const loops = rebuilt([ring], []);
+    expect(loops.flat().map(({ isChord }) => isChord)).toEqual([true, true, true, true, true]);
+    expect(areasOf(loops)).toEqual([45]);
+  });
+});
+
+describe('arcs', () => {
+  const center = { x: 2, y: 3 };
+  /** 4.8 radians of a disc of 9, and the chord that closes it. */
+  const arcs = [0.5, 2.9].map((from) => arcSpan({ center, radius: 9, from, sweep: 2.4 }));
+  const [first, last] = [arcs[0]?.start ?? ORIGIN, arcs[1]?.end ?? ORIGIN];
+  const segment = [...arcs, lineSpan(last, first)];
+
+  test.each([
+    ['forwards', segment, 1],
+    ['backwards, round a hole', reverseSpans(segment), -1],
+  ])('of over half a turn come as equal pieces that hang together, %s', (_, loop, side) => {
+    const [found = []] = rebuilt([loop], carriersOf(segment));
+    const spans = spansOf(found);
+    expect(loopArea(spans)).toBeCloseTo(side * (81 / 2) * (4.8 - Math.sin(4.8)), 8);
+    const round = spans.filter((span) => span.kind === 'arc');
+    expect(round.map(({ sweep }) => sweep)).toEqual([
+      expect.closeTo(side * 2.4, 9),
+      expect.closeTo(side * 2.4, 9),
+    ]);
+    spans.forEach((span, at) => {
+      expect(spans[(at + 1) % spans.length]?.start).toEqual(span.end);
+    });
+  });
+
+  test('all round begin where the drawn circle does, whichever way the ring goes', () => {
+    const drawn = arcSpan({ center: { x: 20, y: 9 }, radius: 4.1, from: 0.7, sweep: 2 * Math.PI });
+    const [dx, dy] = [4.1 * Math.cos(0.7), 4.1 * Math.sin(0.7)];
+    for (const [loop, sweep] of [
+      [circle(20, 9, 4.1), Math.PI],
+      [reverseSpans(circle(20, 9, 4.1)), -Math.PI],
+    ] as const) {
+      expect(rebuilt([loop], carriersOf([drawn])).flatMap(spansOf)).toMatchObject([
+        { start: { x: expect.closeTo(20 + dx, 9), y: expect.closeTo(9 + dy, 9) }, sweep },
+        { start: { x: expect.closeTo(20 - dx, 9), y: expect.closeTo(9 - dy, 9) }, sweep },
+      ]);
+    }
+  });
+});
+
 describe('what no border explains', () => {
   test('stays the chord that it is, and says so', () => {
     const [below, right, above] = rectangle(0, 0, 9, 5);
