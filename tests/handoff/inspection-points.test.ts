@@ -96,6 +96,83 @@ test('a floor of 3 + 0.08 − 0.02 in a sheet of 6 must read 3 + 0.02 − 0.08, 
   });
 });
 
+test('in one pocket the first point is the roomiest, the next ones the farthest from those before, the fourth on no nearer than the spacing', () => {
+  const { points, plan } = inspected([rectangle(40, 40, 250, 160)], [[60, 60, 2]], {
+    margin: 4,
+    spacing: 70,
+  });
+  const own = points.filter(({ planned }) => planned === 2).map(({ at }) => at);
+  const [first, second, third] = own;
+  if (first === undefined || second === undefined || third === undefined) throw new Error('three points');
+  // A pocket 120 high has room for 60 along its middle, but the candidates stand 8.75 apart.
+  expect(Math.abs(first.y - 100)).toBeLessThan(8.75);
+  expect(Math.min(first.x - 40, 250 - first.x)).toBeGreaterThan(60 - 8.75);
+  const gap = (a: Point, b: Point) => Math.hypot(a.x - b.x, a.y - b.y);
+  // Two opposite ends of the pocket, clear of its fillets of 2 mm.
+  expect(gap(first, second)).toBeGreaterThan(100);
+  expect(gap(second, third)).toBeGreaterThan(100);
+  own.forEach((each, at) => {
+    const before = own.slice(0, at).map((other) => gap(each, other));
+    if (at > 0) expect(Math.min(...before)).toBeGreaterThanOrEqual(at < 3 ? 8 : 70);
+  });
+  // No further one would stand so far from all: the pocket is full.
+  const [loop = []] = plan.regions.filter(({ level }) => level === 2).map(({ loops }) => loops.flat());
+  for (let x = 50; x <= 240; x += 5) {
+    for (let y = 50; y <= 150; y += 5) {
+      if (Math.min(...loop.map((span) => distanceToSpan(span, { x, y }))) < 7) continue;
+      expect(Math.min(...own.map((each) => gap(each, { x, y })))).toBeLessThan(70 + 6);
+    }
+  }
+  for (const { x, y } of own) expect([x, y].map((each) => Math.round(each * 100) / 100)).toEqual([x, y]);
+  expect(points.map(({ id }) => id)).toEqual(points.map((_, at) => `P${String(at + 1).padStart(3, '0')}`));
+});
+
+test('a small pocket has three points all the same, two margins apart, and a large one no more than a person gauges', () => {
+  const small = inspected([rectangle(40, 40, 66, 58)], [[50, 50, 1]], { margin: 2.5, spacing: 100 });
+  const own = small.points.filter(({ planned }) => planned === 1).map(({ at }) => at);
+  expect(own).toHaveLength(3);
+  for (const [a, b] of [
+    [0, 1],
+    [0, 2],
+    [1, 2],
+  ] as const) {
+    expect(
+      Math.hypot((own[a]?.x ?? 0) - (own[b]?.x ?? 0), (own[a]?.y ?? 0) - (own[b]?.y ?? 0)),
+    ).toBeGreaterThan(5);
+  }
+  const many = inspected([rectangle(40, 40, 240, 160)], [[60, 60, 1]], { margin: 3, spacing: 4 });
+  expect(many.points.filter(({ planned }) => planned === 1)).toHaveLength(60);
+});
+
+test('in a sheet that thins from 8 mm at the left to 6 at the right each point has the thickness of its own place', () => {
+  const job = plainJob();
+  const part = partOf({ sheet: SHEET, outlines: POCKETS });
+  const plan = makePlan({ part, asked: askedAt(part, DEPTHS), job });
+  const thickness = { from: { x: 0, y: 0 }, to: { x: 400, y: 0 }, fromValue: 8, toValue: 6 };
+  const { points } = inspectionPoints({
+    plan,
+    index: indexFront(frontOfPlan(plan, 6)),
+    stock: { ...job.stock, thickness },
+    choice: { margin: 3, spacing: 100 },
+  });
+  expect(points.length).toBeGreaterThan(8);
+  for (const { at, planned, thickness: left } of points)
+    expect(left.nominal).toBeCloseTo(8 - at.x / 200 - planned, 9);
+});
+
+test('inspection-floor-missing: two slots without floor, and a place in the first of them', () => {
+  const slots = [rectangle(50, 50, 60, 150), rectangle(90, 40, 101, 160), rectangle(150, 40, 250, 160)];
+  const depths = [
+    [55, 100, 3],
+    [95, 100, 4],
+    [200, 100, 1.5],
+  ] as const;
+  const { findings, plan } = inspected(slots, depths);
+  const bare = plan.regions.filter(({ level }) => level >= 3);
+  expect(findings.map(({ facts }) => facts)).toEqual([{ regions: 2, margin: 3 }]);
+  expect(findings[0]?.place).toEqual({ at: bare[0]?.label, regions: bare.map(({ id }) => id) });
+});
+
 test('inspection-floor-missing: a pocket 10 wide and 3 deep has 4 mm of floor, not 3 mm clear on both sides', () => {
   const { points, findings, plan } = inspected([rectangle(50, 50, 60, 150)], [[55, 100, 3]]);
   const narrow = plan.regions.find(({ level }) => level === 3)?.id;
