@@ -199,6 +199,12 @@ function isAlong(a: Side, b: Side, { from, to }: Way): boolean {
   const way = lineSpan(from, to);
   const isNear = (span: Span, share: number): boolean =>
     distanceToSpan(way, pointAlong(span, share)) <= SCRIBE_ACCURACY;
+  // A strip of two long sides that ends square is a place, though its end runs just this way.
+  const ahead = unitTo(from, to);
+  const isLongAcross = ({ span }: Side, at: Point): boolean =>
+    Math.abs(dot(tangentAlong(span, nearestShare(span, at)), ahead)) < 0.5 &&
+    ![0, 0.5, 1].every((share) => isNear(span, share));
+  if (isLongAcross(a, from) && isLongAcross(b, to)) return false;
   if (!isNear(a.span, (nearestShare(a.span, from) + 1) / 2) || !isNear(a.span, 1)) return false;
   if (!isNear(b.span, nearestShare(b.span, to) / 2)) return false;
   for (let next = a.number + 1; ; next++) {

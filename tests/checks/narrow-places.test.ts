@@ -85,3 +85,29 @@ describe('a border with a jog of a micrometre between two near carriers', () => 
     expect(narrowIn(0.7).map((width) => Number(width.toFixed(9)))).toContain(0.2);
   });
 });
+
+describe('a strip with square ends', () => {
+  const strip = (width: number) =>
+    narrowPlaces(
+      sidesOf([
+        polygon([
+          [0, 0],
+          [30, 0],
+          [30, width],
+          [0, width],
+        ]),
+      ]),
+      {
+        widestOf: () => 3,
+        limitOf: () => 3,
+      },
+    );
+
+  test('is as narrow as its long sides are apart, told as far in from its ends as it is wide', () => {
+    const places = strip(2.1);
+    expect(places.map(({ width }) => width)).toEqual(places.map(() => expect.closeTo(2.1, 9)));
+    expect([...new Set(places.map(({ from }) => Number(from.x.toFixed(9))))].sort()).toEqual([2.1, 27.9]);
+    for (const { from, to } of places) expect(from.x).toBeCloseTo(to.x, 9);
+    expect(strip(3.1)).toEqual([]);
+  });
+});
