@@ -4,13 +4,13 @@
  */
 
 import { type Finding, finding } from '#findings/finding.ts';
+import { sameCarrier } from '#geometry/spans/carrier.ts';
 import { groupNear } from '#geometry/near-values.ts';
-import { cross, dot, type Point } from '#geometry/point.ts';
-import { type ArcSpan, type Loop, type Path, pointAlong, type Span, tangentAlong } from '#geometry/span.ts';
+import { add, cross, dot, type Point, scale, subtract } from '#geometry/point.ts';
+import { type Loop, lineSpan, type Path, pointAlong, type Span, tangentAlong } from '#geometry/span.ts';
 import { wholeSpans } from '#geometry/spans/whole-spans.ts';
 import { ROUNDING } from '#geometry/tolerances.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
-import { hypot } from '#maths/hypot.ts';
 import { cos } from '#maths/sine.ts';
 import { tan } from '#maths/tangent.ts';
 import { cornerRadius } from '#plan/allowance.ts';
@@ -104,7 +104,7 @@ function cornersOf(making: MakingPlace, { id, level, loops }: PlannedRegion): Co
     const widths = new Map(loop.map((span) => [span, widthAt(span)]));
     const whole = wholeSpans(loop, (a, b) => widths.get(a) === widths.get(b));
     const walls = whole.map(({ span, first }): Wall => ({ span, width: widths.get(first) ?? 0 }));
-    return [...sharpCorners(walls), ...tightArcs(walls)]
+    return [...sharpCorners(walls), ...tightArcs(loop, widths)]
       .filter(({ short }) => short > LINE_ACCURACY.value)
       .map((corner) => ({ ...corner, region: id }));
   });
@@ -136,69 +136,26 @@ function sharpCorners(walls: readonly Wall[]): Found[] {
 /** Where the wall leaves both drawn lines, as a path round the corner. */
 function legs(before: Span, after: Span, comes: number, turn: number): Path {
   const back = comes * tan(turn / 2);
-  const from = alongTangent(before.end, tangentAlong(before, 1), -back);
-  const to = alongTangent(after.start, tangentAlong(after, 0), back);
-  const line = (start: Point, end: Point): Span => ({ kind: 'line', start, end });
-  return { closed: false, spans: [line(from, after.start), line(after.start, to)] };
+  const from = subtract(before.end, scale(tangentAlong(before, 1), back));
+  const to = add(after.start, scale(tangentAlong(after, 0), back));
+  return pathOf(lineSpan(from, after.start), lineSpan(after.start, to));
 }
 
-function alongTangent(from: Point, along: Point, by: number): Point {
-  return { x: from.x + along.x * by, y: from.y + along.y * by };
-}
-
-/** Arcs round the region with less than the allowance as radius; arcs of one circle in a row are one. */
-function tightArcs(walls: readonly Wall[]): Found[] {
-  return chainsOfArcs(walls).flatMap((chain) => {
-    const [first] = chain;
-    if (first === undefined) return [];
-    const comes = Math.max(...chain.map(({ width }) => width));
-    const { radius } = first.arc;
-    const sweep = chain.reduce((sum, { arc }) => sum + arc.sweep, 0);
+/** Arcs round the region with less than the allowance as radius; a round drawn in pieces is one, whatever lies beside each. */
+function tightArcs(loop: Loop, widths: ReadonlyMap<Span, number>): Found[] {
+  const widthOf = (span: Span): number => widths.get(span) ?? 0;
+  return wholeSpans(loop, (a, b) => widthOf(a) > 0 && widthOf(b) > 0).flatMap(({ span: arc, first }) => {
     // A half turn of so small a radius ends a slot that is too narrow to be opened: that is another finding.
-    if (radius >= comes || sweep >= Math.PI * 0.999) return [];
+    if (arc.kind !== 'arc' || arc.sweep <= 0 || arc.sweep >= Math.PI * 0.999 || widthOf(first) === 0)
+      return [];
+    const comes = Math.max(...loop.filter((each) => sameCarrier(each, arc)).map(widthOf));
+    const { radius, sweep } = arc;
+    if (radius >= comes) return [];
     const short = (comes - radius) * (1 / cos(sweep / 2) - 1);
-    const spans: Loop = chain.map(({ arc }) => arc);
-    const middle = chain[Math.floor(chain.length / 2)] ?? first;
-    const at = pointAlong(middle.arc, chain.length % 2 === 0 ? 0 : 0.5);
-    return [{ at, drawn: radius, comes, short, outline: { closed: false, spans } }];
+    return [{ at: pointAlong(arc, 0.5), drawn: radius, comes, short, outline: pathOf(arc) }];
   });
 }
 
-interface ArcWall {
-  readonly arc: ArcSpan;
-  readonly width: number;
-}
-
-function chainsOfArcs(walls: readonly Wall[]): ArcWall[][] {
-  const chains: ArcWall[][] = [];
-  for (const { span, width } of walls) {
-    if (span.kind !== 'arc' || span.sweep <= 0 || width === 0) {
-      chains.push([]);
-      continue;
-    }
-    const chain = chains.at(-1);
-    const last = chain?.at(-1)?.arc;
-    if (chain !== undefined && (last === undefined || isSameCircle(last, span)))
-      chain.push({ arc: span, width });
-    else chains.push([{ arc: span, width }]);
-  }
-  return joinSeam(chains).filter((chain) => chain.length > 0);
-}
-
-/** The loop may start in the middle of an arc. */
-function joinSeam(chains: ArcWall[][]): ArcWall[][] {
-  const first = chains[0];
-  const last = chains.at(-1);
-  const head = first?.[0]?.arc;
-  const tail = last?.at(-1)?.arc;
-  if (first === undefined || last === undefined || first === last) return chains;
-  if (head === undefined || tail === undefined || !isSameCircle(head, tail)) return chains;
-  return [[...last, ...first], ...chains.slice(1, -1)];
-}
-
-function isSameCircle(a: ArcSpan, b: ArcSpan): boolean {
-  return (
-    hypot(a.center.x - b.center.x, a.center.y - b.center.y) < ROUNDING &&
-    Math.abs(a.radius - b.radius) < ROUNDING
-  );
+function pathOf(...spans: readonly Span[]): Path {
+  return { closed: false, spans };
 }

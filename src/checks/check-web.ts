@@ -7,21 +7,15 @@ import { thicknessOver } from '#part/thickness-over.ts';
 import type { MakingPlace } from './making.ts';
 
 export function checkWeb({ plan, job: { stock, process, rules } }: MakingPlace): Finding[] {
-  const regionOf = new Map(plan.regions.map((region) => [region.id, region]));
-  const isLeft = (id: string) => regionOf.get(id)?.asked.wall === undefined;
-  return plan.stages.flatMap(({ level, regions: all }) => {
-    // Of what is cut out nothing is to be left.
-    const regions = all.filter(isLeft);
-    // A tapered sheet is as thick as it is over each region.
-    const thinnest = regions.reduce(
-      (least, id) => Math.min(least, thicknessOver(stock.thickness, regionOf.get(id)?.loops ?? []).least),
-      Number.POSITIVE_INFINITY,
-    );
+  return plan.stages.flatMap(({ level }) => {
+    // Of what is cut out nothing is to be left; a tapered sheet is as thick as it is over each region.
+    const floors = plan.regions.filter(({ level: own, asked }) => own === level && asked.wall === undefined);
+    const thinnest = Math.min(...floors.map(({ loops }) => thicknessOver(stock.thickness, loops).least));
     const web = thinnest - level;
     const worst = web - stock.minus - level * process.rateSpread;
     if (worst >= rules.minWeb) return [];
-    const at = regionOf.get(regions[0] ?? '')?.label;
-    const place = { regions, ...(at === undefined ? {} : { at }) };
+    const [first] = floors;
+    const place = { regions: floors.map(({ id }) => id), ...(first && { at: first.label }) };
     if (web < rules.minWeb) {
       return [finding('web-too-thin', { web, limit: rules.minWeb, thickness: thinnest, level }, place)];
     }

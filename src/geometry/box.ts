@@ -65,8 +65,3 @@ export function boxesMeet(a: Box, b: Box): boolean {
 export function growBox(box: Box, by: number): Box {
   return { minX: box.minX - by, minY: box.minY - by, maxX: box.maxX + by, maxY: box.maxY + by };
 }
-
-/** Whether they have a point in common, be it of their borders. */
-export function boxesMeet(a: Box, b: Box): boolean {
-  return a.minX <= b.maxX && b.minX <= a.maxX && a.minY <= b.maxY && b.minY <= a.maxY;
-}
