@@ -201,6 +201,28 @@ describe('borders that hardly meet', () => {
   });
 });
 
+test('a run of which its joints leave nothing is dropped, and its neighbours meet', () => {
+  // The known line runs 0.000008 mm above the drawn one’s end at (5.2, 0), which is taken for their joint; the plate ends at 5.12.
+  const drawn = [
+    lineSpan({ x: 0, y: 0 }, { x: 5.2, y: 0 }),
+    lineSpan({ x: 5.12, y: -1 }, { x: 5.12, y: 5 }),
+    lineSpan({ x: 5.12, y: 5 }, { x: 0, y: 5 }),
+    lineSpan({ x: 0, y: 5 }, { x: 0, y: 0 }),
+  ];
+  const known: Carrier = { span: lineSpan({ x: 5, y: 0 }, { x: 6, y: 0.000_04 }), isKnown: true };
+  const ring = polygon([
+    [0, 0],
+    [5.11, 0],
+    [5.12, 0],
+    [5.12, 5],
+    [0, 5],
+  ]);
+  const loops = rebuilt([ring], [known, ...carriersOf(drawn)]);
+  expect(loops.flat()).toHaveLength(4);
+  expect(cornersOf(loops)).toContainEqual({ x: expect.closeTo(5.12, 9), y: expect.closeTo(0, 7) });
+  expect(areasOf(loops)).toEqual([expect.closeTo(25.6, 9)]);
+});
+
 describe('one border is one run', () => {
   const sides = rectangle(0, 0, 9, 5);
 

@@ -33,6 +33,54 @@ describe('bridges along a line', () => {
   });
 });
 
+describe('bridges along a line with places that are shut, by hand', () => {
+  const shut = (...ranges: readonly (readonly [number, number])[]): Range[] =>
+    ranges.map(([from, to]) => ({ from, to }));
+
+  test('the first of a closed line stands in the middle of the widest free stretch, the others as evenly as theirs allow', () => {
+    // Free are 30 to 50, 100 to 130 and 180 to 200. From 115 all round are 200: two more at thirds would stand at 181.7 and 248.3.
+    const keepOut = shut([0, 30], [50, 100], [130, 180]);
+    expect(placeBridges({ length: 200, isClosed: true, keepOut }, RULE)).toEqual([
+      115,
+      expect.closeTo(115 + 200 / 3, 9),
+      expect.closeTo(115 + 400 / 3, 9),
+    ]);
+  });
+
+  test('of two places as near to the even one the first is taken', () => {
+    // Opposite of 60 is 120, shut by 10 either way; what is shut passes the start of the line.
+    for (const keepOut of [shut([110, 130]), shut([-10, 10])])
+      expect(placeBridges({ length: 120, isClosed: true, keepOut }, RULE)).toEqual([60, 110]);
+  });
+
+  test('on an open line a whole slot is left at either end: from 7.5 to 102.5 of 110', () => {
+    const on = (from: number, to: number) =>
+      placeBridges({ length: 110, isClosed: false, keepOut: shut([from, to]) }, RULE);
+    expect(on(8, 101)).toEqual([101]);
+    expect(on(9, 102)).toEqual([9]);
+    expect(on(7.4, 102.4)).toEqual([102.4]);
+    expect(on(7.6, 102.6)).toEqual([7.6]);
+    expect(on(7.4, 102.6)).toBeUndefined();
+  });
+
+  test('where the middles do not do, at the beginning of a free stretch', () => {
+    // Slots of 40 only: two bridges just 50 apart. Free are 10 to 18 and 46 to 60: nothing but 10 and 60 will do.
+    const keepOut = shut([0, 10], [18, 46], [60, 100]);
+    const rule = { width: 10, longest: 40, shortest: 30 };
+    expect(placeBridges({ length: 100, isClosed: true, keepOut }, rule)).toEqual([10, expect.closeTo(60, 6)]);
+  });
+
+  test('ranges that overlap, in any order, shut all that any of them shuts', () => {
+    const apart = shut([20, 45], [52, 70]);
+    const overlapping = shut([60, 70], [30, 45], [20, 33], [52, 64], [53, 54]);
+    const place = (keepOut: readonly Range[]) =>
+      placeBridges({ length: 150, isClosed: false, keepOut }, { ...RULE, longest: 45 });
+    expect(place(overlapping)).toEqual(place(apart));
+    // Three slots of 46.7 are too long: three bridges, at 35, 75 and 115 but for what is shut.
+    expect(place(apart)).toHaveLength(3);
+  });
+});
+
 const ask = fc.integer({ min: 10, max: 120 }).chain((length) =>
   fc.record({
     length: fc.constant(length),

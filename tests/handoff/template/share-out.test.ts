@@ -41,6 +41,26 @@ describe('sharing slots out', () => {
     for (const [a, b] of pairs) expect(templates[a]).not.toBe(templates[b]);
   });
 
+  test('five rows and five columns, each near to all of the others but its own: two templates, where one after the other takes five', () => {
+    const crown = Array.from({ length: 5 }, (_, row) =>
+      Array.from({ length: 5 }, (_, column) => [2 * row, 2 * column + 1] as const).filter(
+        (_, column) => column !== row,
+      ),
+    ).flat();
+    expect(shareOut(10, crown).count).toBe(2);
+  });
+
+  test('four slots near to each other are found though each has an earlier neighbour that is near to no other', () => {
+    const cluster: Pairs = complete(4).map(([a, b]) => [a + 4, b + 4] as const);
+    const loose: Pairs = [0, 1, 2, 3].map((at) => [at, at + 4] as const);
+    expect(shareOut(8, [...loose, ...cluster])).toMatchObject({ count: 4, least: 4 });
+  });
+
+  test('nothing to share out takes no template, one slot one', () => {
+    expect(shareOut(0, [])).toEqual({ templates: [], count: 0, least: 0 });
+    expect(shareOut(1, [])).toEqual({ templates: [0], count: 1, least: 1 });
+  });
+
   test('rows side by side, each near to the next only, take two templates whatever their number (Brélaz: exact where two will do)', () => {
     const pairs = fc.array(fc.tuple(fc.integer({ min: 0, max: 19 }), fc.integer({ min: 20, max: 39 })));
     fc.assert(
