@@ -4,10 +4,10 @@
  */
 
 import { type Finding, finding } from '#findings/finding.ts';
-import { sameCarrier } from '#geometry/spans/carrier.ts';
 import { groupNear } from '#geometry/near-values.ts';
 import { add, cross, dot, type Point, scale, subtract } from '#geometry/point.ts';
 import { type Loop, lineSpan, type Path, pointAlong, type Span, tangentAlong } from '#geometry/span.ts';
+import { sameCarrier } from '#geometry/spans/carrier.ts';
 import { wholeSpans } from '#geometry/spans/whole-spans.ts';
 import { ROUNDING } from '#geometry/tolerances.ts';
 import { atan2 } from '#maths/arc-tangent.ts';

@@ -11,7 +11,7 @@ import {
   mapPoint,
   mapVector,
   scaling,
-} from '#drawing/affine.ts';
+} from '#drawing/curves/affine.ts';
 
 const map: Affine = { xx: 2, xy: -3, x0: 5, yx: 7, yy: 11, y0: -13 };
 const other: Affine = { xx: 0.5, xy: 4, x0: -6, yx: -1.5, yy: 3, y0: 9 };

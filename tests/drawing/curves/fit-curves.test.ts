@@ -1,7 +1,7 @@
 /** Curves given by their own formulas, put into arcs: each sample judged by the formula, ends and directions by its derivative. */
 import { describe, expect, test } from 'vitest';
-import { fitArcs } from '#drawing/fit-arcs.ts';
-import type { CurvePoint, SmoothCurve } from '#drawing/smooth-curve.ts';
+import { fitArcs } from '#drawing/curves/fit-arcs.ts';
+import type { CurvePoint, SmoothCurve } from '#drawing/curves/smooth-curve.ts';
 import {
   distanceToSpan,
   lineSpan,
@@ -17,7 +17,7 @@ type Formula = (t: number) => CurvePoint;
 /** Each formula runs from 0 to 1. */
 function curveOf(...pieces: readonly Formula[]): SmoothCurve {
   return {
-    pieces: pieces.length,
+    segments: pieces.length,
     at: (piece, share) => pieces[piece]?.(share) ?? { x: Number.NaN, y: 0, dx: 0, dy: 0 },
   };
 }
@@ -38,7 +38,7 @@ function fitted(curve: SmoothCurve): readonly Span[] {
 /** How far samples of the curve lie from the nearest span at most. */
 function farthest(curve: SmoothCurve, spans: readonly Span[]): number {
   let most = 0;
-  for (let piece = 0; piece < curve.pieces; piece++) {
+  for (let piece = 0; piece < curve.segments; piece++) {
     for (let n = 0; n <= 400; n++) {
       const at = curve.at(piece, n / 400);
       most = Math.max(most, Math.min(...spans.map((span) => distanceToSpan(span, at))));
