@@ -8,7 +8,7 @@
  */
 
 import { itemAt } from '#geometry/assert.ts';
-import { type Box, boxOfSpan, growBox } from '#geometry/box.ts';
+import { boxesMeet, boxOfSpan, growBox } from '#geometry/box.ts';
 import { indexBoxes } from '#geometry/box-index.ts';
 import { largestDisc } from '#geometry/loops/largest-disc.ts';
 import { distance, dot, type Point, scale, subtract, turnLeft } from '#geometry/point.ts';
@@ -23,12 +23,10 @@ import {
   type Span,
   spanLength,
   spansLength,
-  startAngle,
   tangentAlong,
 } from '#geometry/span.ts';
 import { wholeSpans } from '#geometry/spans/whole-spans.ts';
 import { SAME_BORDER, SCRIBE_ACCURACY, TOUCHING } from '#geometry/tolerances.ts';
-import { atan2 } from '#maths/arc-tangent.ts';
 import { hypot } from '#maths/hypot.ts';
 
 /** A border span with the area that is measured on its left. */
@@ -115,7 +113,7 @@ export function narrowPlaces(sides: readonly Side[], ask: NarrowAsk): NarrowPlac
     for (const b of index.meeting(growBox(box, widest))) {
       if (b <= a) continue;
       const limit = ask.limitOf(a, b);
-      if (boxGap(box, itemAt(boxes, b)) >= limit) continue;
+      if (limit <= 0 || !boxesMeet(growBox(box, limit), itemAt(boxes, b))) continue;
       const ways = waysAcross(itemAt(sides, a), itemAt(sides, b), limit, ask.bothSides === true);
       for (const way of ways) places.push({ ...way, sides: [a, b] });
     }
@@ -140,12 +138,6 @@ export function roomIn(loop: Loop, limit: number): { width: number; at: Point } 
 /** Whether a width is less than its limit, and not just the same. */
 export function isUnder(width: number, limit: number): boolean {
   return width < limit - SAME_BORDER;
-}
-
-function boxGap(a: Box, b: Box): number {
-  const dx = Math.max(0, a.minX - b.maxX, b.minX - a.maxX);
-  const dy = Math.max(0, a.minY - b.maxY, b.minY - a.maxY);
-  return hypot(dx, dy);
 }
 
 type Way = Pick<NarrowPlace, 'width' | 'from' | 'to'>;
@@ -254,15 +246,9 @@ function startsOn(from: Span, to: Span): Point[] {
       x: from.center.x + side * from.radius * towards.x,
       y: from.center.y + side * from.radius * towards.y,
     };
-    if (isOnArc(from, point)) starts.push(point);
+    if (distanceToSpan(from, point) < TOUCHING) starts.push(point);
   }
   return starts;
-}
-
-function isOnArc(arc: Extract<Span, { kind: 'arc' }>, point: Point): boolean {
-  const turnedBy = atan2(point.y - arc.center.y, point.x - arc.center.x) - startAngle(arc);
-  const ahead = turnedBy * Math.sign(arc.sweep);
-  return ((ahead % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI) <= Math.abs(arc.sweep);
 }
 
 function unitTo(from: Point, to: Point): Point {

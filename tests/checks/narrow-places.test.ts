@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { narrowPlaces, sidesOf, sidesOfPath } from '#checks/narrow-places.ts';
-import { lineSpan, type Path } from '#geometry/span.ts';
+import { isUnder, middleOf, narrowPlaces, roomIn, sidesOf, sidesOfPath } from '#checks/narrow-places.ts';
+import type { Point } from '#geometry/point.ts';
+import { type Loop, lineSpan, type Path, reverseSpans } from '#geometry/span.ts';
 import { checkPart } from '#support/check-part.ts';
-import { polygon } from '#support/shapes.ts';
+import { circle, polygon, rectangle, roundedRectangle } from '#support/shapes.ts';
 
 function openLine(...points: readonly (readonly [number, number])[]): Path {
   const spans = points.slice(1).map(([x, y], i) => {
@@ -110,4 +111,187 @@ describe('a strip with square ends', () => {
     for (const { from, to } of places) expect(from.x).toBeCloseTo(to.x, 9);
     expect(strip(3.1)).toEqual([]);
   });
+});
+
+/** The plane turned about the origin: a place is as narrow whichever way it lies. */
+function turnedBy(angle: number) {
+  const [c, n] = [Math.cos(angle), Math.sin(angle)];
+  const point = ({ x, y }: Point): Point => ({ x: c * x - n * y, y: n * x + c * y });
+  const loop = (spans: Loop): Loop =>
+    spans.map((span) =>
+      span.kind === 'line'
+        ? lineSpan(point(span.start), point(span.end))
+        : { ...span, start: point(span.start), end: point(span.end), center: point(span.center) },
+    );
+  const near = (x: number, y: number) => {
+    const at = point({ x, y });
+    return { x: expect.closeTo(at.x, 6), y: expect.closeTo(at.y, 6) };
+  };
+  return { loop, near };
+}
+
+const placesIn = (loops: readonly Loop[], limit = 3) =>
+  narrowPlaces(sidesOf(loops), { widestOf: () => limit, limitOf: () => limit });
+
+describe.each([0, 0.7, 1.9, 3.6, 5.5])('turned by %f radians', (angle) => {
+  const { loop, near } = turnedBy(angle);
+  const ends = (place: { readonly from: Point; readonly to: Point } | undefined) => [place?.from, place?.to];
+  const plate = loop(rectangle(0, 0, 40, 30));
+  const hole = (x: number, y: number, radius: number) => loop(reverseSpans(circle(x, y, radius)));
+
+  test('a hole of R 5 leaves 1.7 to the plate’s side, straight below its middle', () => {
+    const [place, more] = placesIn([plate, hole(12.3, 6.7, 5)]);
+    expect(more).toBeUndefined();
+    expect(place?.width).toBeCloseTo(1.7, 9);
+    expect(ends(place)).toEqual([near(12.3, 0), near(12.3, 1.7)]);
+  });
+
+  test('two holes of R 4 and R 7, 13 apart, leave 2 between them on the line of their middles', () => {
+    const [place, more] = placesIn([plate, hole(10, 12, 4), hole(22, 17, 7)]);
+    expect(more).toBeUndefined();
+    expect(place?.width).toBeCloseTo(2, 9);
+    expect(ends(place)).toEqual([
+      near(10 + (4 / 13) * 12, 12 + (4 / 13) * 5),
+      near(22 - (7 / 13) * 12, 17 - (7 / 13) * 5),
+    ]);
+    expect(placesIn([plate, hole(10, 12, 4), hole(22, 17, 7)], 1.99)).toEqual([]);
+  });
+
+  test('a tip that points across leaves 1.3 to the side below it', () => {
+    const notched = loop(
+      polygon([
+        [0, 0],
+        [40, 0],
+        [40, 30],
+        [17, 30],
+        [15, 1.3],
+        [11, 30],
+        [0, 30],
+      ]),
+    );
+    const places = placesIn([notched]);
+    expect(places.length).toBeGreaterThan(0);
+    for (const place of places) {
+      expect(place.width).toBeCloseTo(1.3, 9);
+      expect(ends(place)).toEqual([near(15, 0), near(15, 1.3)]);
+    }
+  });
+
+  test('a strip from 1.1 to 2.4 wide is told at its narrow end, a wedge that begins in a corner nowhere', () => {
+    const strip = loop(
+      polygon([
+        [0, 0],
+        [30, 0],
+        [30, 2.4],
+        [0, 1.1],
+      ]),
+    );
+    const places = placesIn([strip]);
+    expect(places.length).toBeGreaterThan(0);
+    for (const { width } of places) {
+      expect(width).toBeGreaterThan(1.1);
+      expect(width).toBeLessThan(1.2);
+    }
+    const wedge = polygon([
+      [0, 0],
+      [30, 0],
+      [30, 20],
+    ]);
+    expect(placesIn([loop(wedge)])).toEqual([]);
+  });
+
+  test('where a hole of R 5 touches the side, strips begin: told where they are 0.05 wide, on both sides of the touch', () => {
+    const places = placesIn([plate, hole(12, 5, 5)]);
+    // From the side to the hole, straight to its middle: hypot(d, 5) = 5.05.
+    const d = Math.sqrt(5.05 ** 2 - 25);
+    expect(places.map(({ width }) => width)).toEqual([expect.closeTo(0.05, 6), expect.closeTo(0.05, 6)]);
+    const feet = places.map(({ from }) => from);
+    expect(feet).toContainEqual(near(12 - d, 0));
+    expect(feet).toContainEqual(near(12 + d, 0));
+  });
+});
+
+describe('round strips', () => {
+  test('between two circles about one middle: as wide as their radii differ', () => {
+    const [place, more] = placesIn([circle(3, -2, 10), reverseSpans(circle(3, -2, 8.4))]);
+    expect(more).toBeUndefined();
+    expect(place?.width).toBeCloseTo(1.6, 9);
+    expect(placesIn([circle(3, -2, 10), reverseSpans(circle(3, -2, 6.9))])).toEqual([]);
+  });
+
+  test('off the middle by 0.4: where they come nearest', () => {
+    const [place, more] = placesIn([circle(3, -2, 10), reverseSpans(circle(3.24, -1.68, 7.5))]);
+    expect(more).toBeUndefined();
+    expect(place?.width).toBeCloseTo(10 - 7.5 - 0.4, 9);
+    expect([place?.from, place?.to]).toEqual([
+      { x: expect.closeTo(9, 6), y: expect.closeTo(6, 6) },
+      { x: expect.closeTo(3.24 + 4.5, 6), y: expect.closeTo(-1.68 + 6, 6) },
+    ]);
+  });
+});
+
+describe('lines to follow', () => {
+  const sides = (...paths: readonly Path[]) => paths.flatMap(sidesOfPath);
+  const both = { widestOf: () => 1.5, limitOf: () => 1.5, bothSides: true };
+
+  test('side by side they are told in the middle of what they run along each other, whichever way they go', () => {
+    const long = openLine([0, 0], [30, 0]);
+    for (const short of [openLine([5, 1.2], [21, 1.2]), openLine([21, -1.2], [5, -1.2])]) {
+      const [place, more] = narrowPlaces(sides(long, short), both);
+      expect(more).toBeUndefined();
+      expect(place).toMatchObject({
+        width: expect.closeTo(1.2, 9),
+        from: { x: expect.closeTo(13, 9), y: 0 },
+        sides: [0, 1],
+      });
+    }
+  });
+
+  test('as near as a line is cut they are one line, and no further apart than asked they are none of it', () => {
+    const apart = (gap: number) =>
+      narrowPlaces(sides(openLine([0, 0], [30, 0]), openLine([5, gap], [21, gap])), both);
+    expect(apart(0.005)).toEqual([]);
+    expect(apart(0.0053)).toHaveLength(1);
+    expect(apart(1.5)).toEqual([]);
+    expect(apart(1.4997)).toHaveLength(1);
+  });
+
+  test('a closed one is followed all round', () => {
+    const closed: Path = { closed: true, spans: roundedRectangle(0, 0, 1.1, 20, 0.3) };
+    expect(narrowPlaces(sides(closed), both).map(({ width }) => width)).toContainEqual(
+      expect.closeTo(1.1, 9),
+    );
+  });
+});
+
+test('a pair of sides is held to its own limit, and a side without one to none', () => {
+  const slot = rectangle(0, 0, 30, 2.1);
+  const ask = (limit: number, widest = 3) =>
+    narrowPlaces(sidesOf([slot]), { widestOf: () => widest, limitOf: (a, b) => (a + b === 2 ? limit : 3) });
+  expect(ask(2.2).length).toBeGreaterThan(0);
+  expect(ask(2)).toEqual([]);
+  expect(ask(0)).toEqual([]);
+  expect(ask(2.2, 0)).toEqual([]);
+});
+
+describe('room in a shape', () => {
+  test('is the diameter of the largest disc, with its middle; none is told where a disc of the limit fits', () => {
+    const room = roomIn(rectangle(7, -4, 15, -1.8), 3);
+    expect(room?.width).toBeCloseTo(2.2, 2);
+    expect(room?.at.y).toBeCloseTo(-2.9, 2);
+    expect(roomIn(rectangle(7, -4, 15, -0.9), 3)).toBeUndefined();
+    expect(roomIn(rectangle(7, -4, 47, 30), 3)).toBeUndefined();
+    const disc = roomIn(circle(20, 30, 1.2), 3);
+    expect(disc?.width).toBeCloseTo(2.4, 2);
+    expect([disc?.at.x, disc?.at.y]).toEqual([expect.closeTo(20, 2), expect.closeTo(30, 2)]);
+  });
+
+  test('a width is under its limit by more than a tenth of a micrometre, or it is the same', () => {
+    expect([isUnder(2.9998, 3), isUnder(2.99995, 3), isUnder(3, 3)]).toEqual([true, false, false]);
+  });
+});
+
+test('the middle of a way is half-way between its ends', () => {
+  const way = { width: 5, from: { x: 1, y: 7 }, to: { x: 4, y: 3 }, sides: [0, 1] as const };
+  expect(middleOf(way)).toEqual({ x: 2.5, y: 5 });
 });
