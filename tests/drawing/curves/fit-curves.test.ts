@@ -57,9 +57,8 @@ function corners(spans: readonly Span[]): number[] {
 
 describe('a parabola of 20 by 7', () => {
   const curve = curveOf(parabola);
-  const spans = fitted(curve);
-
   test('is followed within a micrometre, both ways, by arcs that hang together and touch', () => {
+    const spans = fitted(curve);
     expect(farthest(curve, spans)).toBeLessThanOrEqual(CURVE_FIT);
     for (const span of spans) {
       for (const share of [0.15, 0.5, 0.85]) {
@@ -75,6 +74,7 @@ describe('a parabola of 20 by 7', () => {
   });
 
   test('keeps its ends and their directions', () => {
+    const spans = fitted(curve);
     const [first, last] = [spans[0], spans.at(-1)];
     if (first === undefined || last === undefined) throw new Error('spans');
     expect(first.start).toEqual({ x: 0, y: 0 });
@@ -85,6 +85,7 @@ describe('a parabola of 20 by 7', () => {
   });
 
   test('takes as many arcs as a biarc’s error allows: twice as many for eight times the tolerance, and not many more', () => {
+    const spans = fitted(curve);
     // Curvature falls from 0.035 to 0.019 / mm: by hand some 7 biarcs; the last two share what is left.
     expect(spans.length).toBeGreaterThanOrEqual(8);
     expect(spans.length).toBeLessThanOrEqual(18);
