@@ -12,7 +12,7 @@ export function budgetText(budgets: Budgets): string[] {
   const worst = [...budgets].sort((a, b) => rank(b.byClock.share) - rank(a.byClock.share));
   const more = budgets.length - MOST_NAMED;
   return [
-    'What may go wrong, as a share of each tolerance (root-sum-square), by the clock and gauged on the way:',
+    'Likely error as a share of each tolerance (root-sum-square), by the clock and with gauging:',
     ...worst.slice(0, MOST_NAMED).map(({ level, asked, byClock, gauged }) => {
       const tolerance = `+${asked.plus}/−${asked.minus}`;
       return `level ${level.toFixed(3)} mm ${tolerance}: ${percent(byClock.share)}, gauged ${percent(gauged.share)}`;
@@ -28,5 +28,5 @@ function rank(share: number | null): number {
 }
 
 function percent(share: number | null): string {
-  return share === null ? 'past a tolerance of 0' : `${Math.round(share * 100)} %`;
+  return share === null ? 'over a tolerance of 0' : `${Math.round(share * 100)} %`;
 }

@@ -44,11 +44,22 @@ export function correctionText(
     verdict,
   ]);
   return [
-    textTable(['stage', 'planned min', 'had min', `rate had ${unit}/min`, 'left min'], stageRows, color),
-    `rate overall ${speed(rate)} ${unit}/min; taken for what is left ${speed(next)} ${unit}/min`,
+    textTable(
+      ['stage', 'planned min', 'actual min', `actual rate ${unit}/min`, 'min left'],
+      stageRows,
+      color,
+    ),
+    `rate overall ${speed(rate)} ${unit}/min; used for the minutes left ${speed(next)} ${unit}/min`,
     '',
     textTable(
-      ['region', `asked ${unit}`, `depth foreseen ${unit}`, `thickness foreseen ${unit}`, 'of tolerance', ''],
+      [
+        'region',
+        `required ${unit}`,
+        `expected depth ${unit}`,
+        `expected thickness ${unit}`,
+        'of tolerance',
+        '',
+      ],
       regionRows,
       color,
     ),

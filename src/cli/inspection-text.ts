@@ -16,14 +16,14 @@ export function inspectionText(seen: Seen, color: boolean): string {
     const what = entities.length === 0 ? 'empty' : entities.join(', ');
     lines.push(`  ${printable(name)}${shown ? '' : ' (off or frozen)'}: ${what}`);
   }
-  if (seen.passedOver.length > 0) lines.push('', heading('passed over'));
+  if (seen.passedOver.length > 0) lines.push('', heading('skipped'));
   for (const { kind, layer, count, why } of seen.passedOver)
     lines.push(`  ${count} ${kind} on ${printable(layer)}: ${why}`);
   if (seen.suggestedIgnore.length > 0)
     lines.push('', heading('layers that may not draw the part, left out below'));
-  for (const { layer, why } of seen.suggestedIgnore) lines.push(`  ${printable(layer)}: for ${why}`);
+  for (const { layer, why } of seen.suggestedIgnore) lines.push(`  ${printable(layer)}: ${why}`);
   if (seen.regions === null || seen.depthNotes === null) {
-    lines.push('', `${heading('regions')}  not looked for`);
+    lines.push('', `${heading('regions')}  not computed`);
     return `${lines.join('\n')}\n`;
   }
   lines.push('', heading(`closed outlines  ${seen.closedOutlines.length}`));
@@ -53,7 +53,7 @@ function regionLines(regions: readonly RegionSeen[], unit: string | null): strin
 
 function depthNoteLine({ region, asks, length, plus, minus, text, disputed }: DepthNoteSeen): string {
   const tolerance = plus === null || minus === null ? '' : ` +${plus} -${minus}`;
-  const doubt = disputed ? ', another note there reads otherwise' : '';
+  const doubt = disputed ? ', another note there differs' : '';
   return `  ${region}  ${asks} ${length}${tolerance} mm  from "${printable(text)}"${doubt}`;
 }
 

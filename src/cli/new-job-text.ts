@@ -13,23 +13,25 @@ export function newJobText(
   const outline = layers?.outline;
   const sheet = Array.isArray(outline)
     ? `layer ${outline.map(printable).join(', ')}`
-    : 'the outermost closed outline, for no layer of its own holds it';
+    : 'the outermost closed outline (no layer of its own)';
   const lines = [
     `${paint('written', 'bold', color)}  ${printable(file)}`,
     `  unit      ${units}`,
     `  sheet     ${sheet}`,
     `  regions   ${regions}`,
-    ...ignored.map(({ layer, why }) => `  left out  layer ${printable(layer)}, for ${why}`),
-    `  asked     ${taken === 1 ? '1 requirement' : `${taken} requirements`} from notes`,
+    ...ignored.map(({ layer, why }) => `  left out  layer ${printable(layer)}: ${why}`),
+    `  required  ${taken === 1 ? '1 requirement' : `${taken} requirements`} from notes`,
   ];
   const open = [
     ...(waiting === 0
       ? []
       : [
-          `${waiting === 1 ? '1 note gives' : `${waiting} notes give`} a figure that may be a depth or what is left: say --notes depth or --notes thickness`,
+          `${waiting === 1 ? '1 note gives' : `${waiting} notes give`} a figure that may be a depth or a final thickness: use --notes depth or --notes thickness`,
         ]),
-    ...(disputed.length === 0 ? [] : [`notes differ in ${disputed.join(', ')}: requirements by hand`]),
-    ...(taken + waiting > 0 ? [] : ['requirements: nothing is asked of any region yet']),
+    ...(disputed.length === 0
+      ? []
+      : [`notes differ in ${disputed.join(', ')}: add these requirements by hand`]),
+    ...(taken + waiting > 0 ? [] : ['requirements: none for any region yet']),
     ...(stock.thickness === undefined ? ['stock.thickness: the sheet, --thickness'] : []),
     ...(process.bath === undefined
       ? ['process: a bath (--bath caustic-aluminium), or etchFactor and rate']

@@ -65,14 +65,14 @@ function refusal(fault: unknown, file: string): Finding {
 
 const DETAILS: Readonly<Record<string, string>> = {
   EACCES: 'no permission',
-  EPERM: 'no permission, or another program holds it',
-  EBUSY: 'another program holds it',
-  EISDIR: 'a folder stands in its place',
-  EDQUOT: 'the quota is used up',
+  EPERM: 'no permission, or another program has it open',
+  EBUSY: 'another program has it open',
+  EISDIR: 'a folder has its name',
+  EDQUOT: 'the disk quota is used up',
   ENOSPC: 'no space left',
   EROFS: 'the disk is read-only',
   ENAMETOOLONG: 'the name is too long',
-  ELOOP: 'links that lead in a circle',
+  ELOOP: 'circular links',
   EMFILE: 'too many open files',
 };
 

@@ -7,7 +7,7 @@ import { textTable } from './text-table.ts';
 
 /** More scroll the minutes away; all of them stand in `--json`. */
 const MOST_ROWS = 40;
-const STATES = { counts: '', asked: 'asked about', struck: 'struck out', 'left-out': 'left out' } as const;
+const STATES = { counts: '', asked: 'in question', struck: 'struck out', 'left-out': 'left out' } as const;
 const PLACES: Record<ShownUnit, { readonly length: number; readonly rate: number }> = {
   mm: { length: 3, rate: 5 },
   in: { length: 4, rate: 6 },

@@ -47,23 +47,23 @@ function commandLine(terminal: Terminal, done: (end: CommandEnd) => void): Comma
     .helpCommand(false);
   program
     .command('inspect')
-    .description('say what a drawing holds and what is wrong with it')
+    .description('report what a drawing contains and its faults')
     .argument('<drawing>', 'DXF file')
-    .option('--unit <unit>', 'the unit it is drawn in, whatever it says itself: mm, in, cm …')
+    .option('--unit <unit>', 'unit of the drawing, overriding the file: mm, in, cm …')
     .option('--json', 'print everything as JSON', false)
-    .option('--note-prefix <text>', 'what a depth written in a region begins with', '')
+    .option('--note-prefix <text>', 'prefix of depths written in regions', '')
     .action(async (drawing: string, options: Omit<InspectArguments, 'drawing'>) => {
       done(await inspectCommand({ drawing, ...options }, terminal));
     });
   program
     .command('new')
-    .description('begin a job from its drawing: unit, sheet, layers, notes of depths')
+    .description('start a job from a drawing: unit, sheet, layers, depth notes')
     .argument('<drawing>', 'DXF file')
-    .option('--out <file>', 'job file to write; beside the drawing, named like it, when left out')
-    .option('--unit <unit>', 'the unit it is drawn in, whatever it says itself: mm, in, cm …')
-    .option('--notes <what>', 'what figures written in regions are: depth or thickness')
-    .option('--note-prefix <text>', 'what a depth written in a region begins with', '')
-    .option('--thickness <thickness>', 'of the sheet, in the unit of the job')
+    .option('--out <file>', 'job file to write (default: beside the drawing, with its name)')
+    .option('--unit <unit>', 'unit of the drawing, overriding the file: mm, in, cm …')
+    .option('--notes <what>', 'meaning of figures written in regions: depth or thickness')
+    .option('--note-prefix <text>', 'prefix of depths written in regions', '')
+    .option('--thickness <thickness>', 'sheet thickness, in the unit of the job')
     .option('--alloy <id>', 'alloy by id')
     .option('--bath <id>', 'bath by id')
     .option('--json', 'print everything as JSON', false)
@@ -73,16 +73,16 @@ function commandLine(terminal: Terminal, done: (end: CommandEnd) => void): Comma
   program
     .command('plan')
     .description('plan a job: stages, scribe lines, times')
-    .argument('<job>', 'job file; its drawing is looked for from its folder')
-    .requiredOption('--out <folder>', 'where the plan and the hand-off files are written')
-    .option('--since <plan>', 'plan.json of an earlier issue: say what changed since')
+    .argument('<job>', 'job file; file names in it are relative to its folder')
+    .requiredOption('--out <folder>', 'folder for the plan and the hand-off files')
+    .option('--since <plan>', 'plan.json of an earlier issue: report what changed since')
     .option('--json', 'print the findings as JSON', false)
     .action(async (job: string, options: Omit<PlanArguments, 'job'>) => {
       done(await planCommand({ job, ...options }, terminal));
     });
   program
     .command('correct')
-    .description('during a run: from readings the rate had, the minutes left, what will come out')
+    .description('during a run: actual rate, minutes left and expected depths, from readings')
     .argument('<plan>', 'plan.json; the record of the run is kept beside it')
     .requiredOption('--readings <file>', 'CSV file with the readings so far')
     .option('--json', 'print everything as JSON', false)
@@ -98,12 +98,15 @@ function addQuestions(program: Command, terminal: Terminal, done: (end: CommandE
   program
     .command('section')
     .description('the etched surface along a line, as CSV in millimetres')
-    .argument('<job>', 'job file; its drawing is looked for from its folder')
-    .requiredOption('--from <x,y>', 'where the line starts, in drawing coordinates')
-    .requiredOption('--to <x,y>', 'where it ends')
-    .option('--minutes <minutes>', 'immersed minutes; the end of the run when left out')
-    .option('--samples <count>', 'evenly spaced places instead of those that the surface needs')
-    .option('--out <file>', 'CSV file to write instead of the output')
+    .argument('<job>', 'job file; file names in it are relative to its folder')
+    .requiredOption('--from <x,y>', 'start of the line, in drawing coordinates')
+    .requiredOption('--to <x,y>', 'end of the line')
+    .option('--minutes <minutes>', 'immersed minutes (default: end of the run)')
+    .option(
+      '--samples <count>',
+      'number of evenly spaced points (default: the points that the surface needs)',
+    )
+    .option('--out <file>', 'CSV file to write instead of standard output')
     .option('--json', 'print findings and rows as JSON', false)
     .action(async (job: string, options: Omit<SectionArguments, 'job'>) => {
       done(await sectionCommand({ job, ...options }, terminal));
@@ -111,10 +114,10 @@ function addQuestions(program: Command, terminal: Terminal, done: (end: CommandE
   program
     .command('depth')
     .description('depth, target, thickness and stage at points, as CSV in millimetres')
-    .argument('<job>', 'job file; its drawing is looked for from its folder')
+    .argument('<job>', 'job file; file names in it are relative to its folder')
     .requiredOption('--points <file>', 'CSV file with columns x and y, in drawing coordinates')
-    .option('--minutes <minutes>', 'immersed minutes; the end of the run when left out')
-    .option('--out <file>', 'CSV file to write instead of the output')
+    .option('--minutes <minutes>', 'immersed minutes (default: end of the run)')
+    .option('--out <file>', 'CSV file to write instead of standard output')
     .option('--json', 'print findings and rows as JSON', false)
     .action(async (job: string, options: Omit<DepthArguments, 'job'>) => {
       done(await depthCommand({ job, ...options }, terminal));
@@ -135,6 +138,6 @@ function jsonOf({ findings, record }: CommandEnd): string {
 /** A fault of Isobath's own: one line, so that it can be reported; there is nothing that the engineer could correct. */
 function broken(fault: unknown, terminal: Terminal): ExitCode {
   const what = fault instanceof Error ? fault.message : String(fault);
-  terminal.error(`isobath: a fault of its own, nothing was written: ${printable(what)}\n`);
+  terminal.error(`isobath: internal error, nothing was written: ${printable(what)}\n`);
   return 2;
 }

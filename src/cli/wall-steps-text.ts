@@ -29,4 +29,4 @@ export function wallStepsText({ maskings }: Pick<PlanFile, 'maskings'>): string[
 }
 
 /** Lengths in mm: peel-next / re-mask. */
-const HEADS = ['floor mm', 'line kept back', 'fillet R', 'inside corners as drawn from R'];
+const HEADS = ['floor mm', 'allowance', 'fillet R', 'inside corners as drawn from R'];

@@ -11,7 +11,7 @@ export const bathWords = {
   'bath-overloaded': warn<Figures<'before' | 'after' | 'limit' | 'room' | 'grams'>>({
     title: 'Bath would hold too much metal',
     say: ({ before, after, limit, room, grams }) => ({
-      reason: `The part gives the bath ${figureOf(grams)} g of metal: from ${figureOf(before)} to ${figureOf(after)} g/L, over its limit of ${figureOf(limit)}.`,
+      reason: `The part adds ${figureOf(grams)} g of metal to the bath: from ${figureOf(before)} to ${figureOf(after)} g/L, over its limit of ${figureOf(limit)} g/L.`,
       remedy: `There is room for ${figureOf(room)} g: renew or regenerate the bath before the run, and measure the rate again.`,
       value: after,
       limit,
@@ -38,12 +38,12 @@ export const bathWords = {
     }),
   }),
   'process-figure-missing': stop<{ figure: ProcessFigure; bath: string | undefined }>({
-    title: 'Figure of the process missing',
+    title: 'Process figure missing',
     say: ({ figure, bath }) => ({
       reason:
         bath === undefined
-          ? `Nothing gives the ${figure}.`
-          : `Nothing gives the ${figure}: no figure is known for ${bath}.`,
+          ? `The ${figure} is not given.`
+          : `The ${figure} is not given, and no figure is known for ${bath}.`,
       remedy:
         figure === 'etch rate'
           ? 'Etch a coupon and give process.coupon, or give process.rate.'
@@ -51,13 +51,13 @@ export const bathWords = {
     }),
   }),
   'process-figure-not-measured': warn<{ figure: ProcessFigure; value: number; unit: string; bath: string }>({
-    title: 'Figure of the process not measured',
+    title: 'Process figure not measured',
     say: ({ figure, value, unit, bath }, show) => ({
       reason: `The ${figure} is ${figure === 'etch rate' ? show.rate(value, figureOf) : `${figureOf(value)} ${unit}`}, a general figure for ${bath}; yours is not known until it is measured.`,
       remedy:
         figure === 'etch rate'
           ? 'Etch a coupon of the same alloy, temper and thickness just before the run and give process.coupon.'
-          : 'Measure undercut over depth on a coupon and give process.etchFactor; every scribe line hangs on it.',
+          : 'Measure undercut over depth on a coupon and give process.etchFactor; every scribe line depends on it.',
     }),
   }),
   'coupon-not-etched': stop<{ before: number; after: number }>({
@@ -76,12 +76,12 @@ export const bathWords = {
   }),
   /** Shares of the rate, 95 %. */
   'coupon-too-coarse': warn<Figures<'share' | 'limit' | 'coupons'>>({
-    title: 'Rate known too loosely',
+    title: 'Rate not known closely enough',
     say: ({ share, limit, coupons }) => ({
-      reason: `${coupons === 1 ? 'The coupon gives' : `The ${coupons} coupons give`} the rate to ± ${percent(share)} only (95 %).`,
+      reason: `${coupons === 1 ? 'The coupon gives' : `The ${coupons} coupons give`} the rate only to ± ${percent(share)} (95 %).`,
       remedy:
         coupons === 1
-          ? `Etch the coupon ${figureOf(Math.ceil((share / limit) * 10) / 10)} times as long, or gauge it more finely, to have ± ${percent(limit)}.`
+          ? `Etch the coupon ${figureOf(Math.ceil((share / limit) * 10) / 10)} times as long, or gauge it more finely, to reach ± ${percent(limit)}.`
           : 'Etch more coupons, or find out why they differ.',
       value: share,
       limit,
@@ -89,10 +89,10 @@ export const bathWords = {
   }),
   /** Shares of the etch factor, 95 %. */
   'opening-too-coarse': warn<{ share: number; limit: number }>({
-    title: 'Etch factor known too loosely',
+    title: 'Etch factor not known closely enough',
     say: ({ share, limit }) => ({
-      reason: `The coupon’s opening gives the etch factor to ± ${percent(share)} only (95 %).`,
-      remedy: `Etch the opening deeper, or gauge its widths more finely, to have ± ${percent(limit)}; every scribe line hangs on it.`,
+      reason: `The coupon’s opening gives the etch factor only to ± ${percent(share)} (95 %).`,
+      remedy: `Etch the opening deeper, or gauge its widths more finely, to reach ± ${percent(limit)}; every scribe line depends on it.`,
       value: share,
       limit,
     }),
@@ -101,9 +101,9 @@ export const bathWords = {
   'etch-rate-doubtful': warn<Figures<'rate' | 'least' | 'most'>>({
     title: 'Etch rate doubtful',
     say: ({ rate, least, most }) => ({
-      reason: `A rate of ${figureOf(rate)} mm/min is far outside what baths do: ${figureOf(least)} to ${figureOf(most)} mm/min.`,
+      reason: `A rate of ${figureOf(rate)} mm/min is far outside the usual range, ${figureOf(least)} to ${figureOf(most)} mm/min.`,
       remedy:
-        'Look for a slip in the figure, its unit, or the minutes and thicknesses of the coupon it comes from.',
+        'Check the figure and its unit, or the minutes and thicknesses of the coupon that it comes from.',
       value: rate,
       limit: rate < least ? least : most,
     }),
@@ -112,8 +112,8 @@ export const bathWords = {
   'etch-factor-impossible': stop<Figures<'factor' | 'least' | 'most'>>({
     title: 'Etch factor impossible',
     say: ({ factor, least, most }) => ({
-      reason: `An etch factor of ${figureOf(factor)} (undercut / depth) is beyond any etching; ${figureOf(least)} to ${figureOf(most)} is planned for.`,
-      remedy: 'Look for a slip in the figure, its unit or the coupon it comes from.',
+      reason: `An etch factor of ${figureOf(factor)} (undercut / depth) is not possible; the accepted range is ${figureOf(least)} to ${figureOf(most)}.`,
+      remedy: 'Check the figure, its convention and the coupon that it comes from.',
       value: factor,
       limit: factor < least ? least : most,
     }),
@@ -121,8 +121,8 @@ export const bathWords = {
   'etch-factor-doubtful': warn<Figures<'factor' | 'least' | 'most'>>({
     title: 'Etch factor doubtful',
     say: ({ factor, least, most }) => ({
-      reason: `An etch factor of ${figureOf(factor)} (undercut / depth) is outside the ${figureOf(least)} to ${figureOf(most)} that is seen.`,
-      remedy: `If depth / undercut was meant, give process.depthPerUndercut: ${figureOf(factor)}; the etch factor is then ${figureOf(1 / factor)}. Else measure it on a coupon again.`,
+      reason: `An etch factor of ${figureOf(factor)} (undercut / depth) is outside the usual range, ${figureOf(least)} to ${figureOf(most)}.`,
+      remedy: `If depth / undercut was meant, give process.depthPerUndercut: ${figureOf(factor)}; the etch factor is then ${figureOf(1 / factor)}. Otherwise measure it on a coupon again.`,
       value: factor,
       limit: factor < least ? least : most,
     }),
@@ -130,14 +130,14 @@ export const bathWords = {
   'activation-energy-missing': stop<{ fromC: number; toC: number; bath: string | undefined }>({
     title: 'Rate unknown at this temperature',
     say: ({ fromC, toC, bath }) => ({
-      reason: `The rate is known at ${figureOf(fromC)} °C and the bath is run at ${figureOf(toC)} °C; no activation energy is known for ${bath ?? 'a bath that is not named'}.`,
+      reason: `The rate is known at ${figureOf(fromC)} °C and the bath is run at ${figureOf(toC)} °C; no activation energy is known for ${bath ?? 'an unnamed bath'}.`,
       remedy: `Etch a coupon at ${figureOf(toC)} °C, or give the bath an activationEnergy under figures.`,
     }),
   }),
   'temperature-step-too-far': stop<Figures<'fromC' | 'toC' | 'limit'>>({
     title: 'Temperature too far from the coupon’s',
     say: ({ fromC, toC, limit }) => ({
-      reason: `From ${figureOf(fromC)} to ${figureOf(toC)} °C is ${figureOf(Math.abs(toC - fromC))} K; a rate is turned over ${figureOf(limit)} K at most.`,
+      reason: `From ${figureOf(fromC)} to ${figureOf(toC)} °C is ${figureOf(Math.abs(toC - fromC))} K; a rate is converted over ${figureOf(limit)} K at most.`,
       remedy: `Etch a coupon at ${figureOf(toC)} °C.`,
       value: Math.abs(toC - fromC),
       limit,
@@ -148,7 +148,7 @@ export const bathWords = {
   >({
     title: 'Rate calculated for another temperature',
     say: ({ fromC, toC, energy, from, to, rate, plusMinus }, show) => ({
-      reason: `The rate at ${figureOf(toC)} °C is calculated from that at ${figureOf(fromC)} °C with ${figureOf(energy)} kJ/mol (${figureOf(from)} to ${figureOf(to)} are found): ${show.rate([rate, plusMinus], figureOf, '±')}.`,
+      reason: `The rate at ${figureOf(toC)} °C is calculated from that at ${figureOf(fromC)} °C with ${figureOf(energy)} kJ/mol (published values: ${figureOf(from)} to ${figureOf(to)}): ${show.rate([rate, plusMinus], figureOf, '±')}.`,
       remedy: `Etch a coupon at ${figureOf(toC)} °C before the run.`,
     }),
   }),

@@ -37,17 +37,17 @@ const mm = lengthWriter(figureTo(3));
 
 export const budgetWords = {
   'tolerance-not-held': warn<FloorOver>({
-    title: 'Tolerance not held, even gauged',
+    title: 'Tolerance not held, even with gauging',
     say: (facts, show) => byClock(facts, show),
   }),
   'tolerance-needs-gauging': note<FloorOver>({
-    title: 'Tolerance held only if gauged on the way',
+    title: 'Tolerance held only with gauging during the run',
     say: (facts, show) => byClock(facts, show),
   }),
   'tolerance-barely-held': note<FloorOver>({
     title: 'Tolerance barely held by the clock',
     say: (facts, show) => ({
-      reason: `Level ${mm(facts.level, show)} holds its ${mm(facts.allowed, show)} by root-sum-square (${mm(facts.likely, show)}), but should everything go wrong at once it ${mayBe(facts)} by ${mm(facts.worst, show)}: ${partsOf(facts, show)}.${others(facts)}`,
+      reason: `Level ${mm(facts.level, show)} holds its ${mm(facts.allowed, show)} by root-sum-square (${mm(facts.likely, show)}), but at worst, with all errors the same way, it ${mayBe(facts)} by ${mm(facts.worst, show)}: ${partsOf(facts, show)}.${others(facts)}`,
       remedy: remedyOf(facts, 'worst', show),
       value: facts.worst,
       limit: facts.allowed,
@@ -73,7 +73,7 @@ function mayBe({ side, isThickness }: FloorOver): string {
 function partsOf({ shift, parts, rateSpread, timing }: FloorOver, show: Shown): string {
   const causes = [
     `rate ± ${mm(parts.rate, show)} (${percent(rateSpread)})`,
-    `timing ± ${mm(parts.timing, show)} (${timing} min an immersion)`,
+    `timing ± ${mm(parts.timing, show)} (${timing} min per immersion)`,
   ];
   if (parts.sheet > 0) causes.unshift(`sheet ± ${mm(parts.sheet, show)}`);
   if (Math.abs(shift) >= 0.0005)
@@ -82,27 +82,28 @@ function partsOf({ shift, parts, rateSpread, timing }: FloorOver, show: Shown): 
 }
 
 function others({ floors, of }: FloorOver): string {
-  return floors === 1 ? '' : ` ${floors} of ${of} floors are so; this one is worst off.`;
+  return floors === 1 ? '' : ` ${floors} of ${of} floors are affected; this is the worst.`;
 }
 
 function remedyOf(facts: FloorOver, what: 'likely' | 'worst', show: Shown): string {
   const { changes, allowed } = facts.remedy;
-  if (changes.length === 0) return 'Ask for more tolerance, or less depth.';
+  if (changes.length === 0) return 'Increase the tolerance, or reduce the depth.';
   const steps = changes.map((change) => CHANGES[change](facts));
   const left = Math.max(0, facts.remedy[what]);
   const outcome =
     left <= allowed + 1e-6
-      ? `it then holds, with ${mm(left, show)} of ${mm(allowed, show)} used`
-      : `that still leaves ${mm(left, show)} of ${mm(allowed, show)}: ask for ${mm(left - allowed, show)} more of tolerance`;
+      ? `the tolerance is then held, with ${mm(left, show)} of ${mm(allowed, show)} used`
+      : `that still leaves ${mm(left, show)} against ${mm(allowed, show)}: increase the tolerance by ${mm(left - allowed, show)}`;
   return `What helps most is to ${steps.join(', then to ')}: ${outcome}.`;
 }
 
 const CHANGES: Readonly<Record<Change, (facts: Pick<FloorOver, 'rateSpread' | 'timing'>) => string>> = {
-  'gauge-run': () => 'gauge each stage at four fifths and correct its minutes',
+  'gauge-run': () => 'gauge each stage after four fifths of its minutes and correct the rest',
   'measure-sheet': () => 'measure the sheet (stock.measured)',
-  'halve-spread': ({ rateSpread }) => `halve the rate spread to ${percent(rateSpread / 2)} by fresh coupons`,
+  'halve-spread': ({ rateSpread }) =>
+    `halve the rate spread to ${percent(rateSpread / 2)} with fresh coupons`,
   'halve-timing': ({ timing }) => `time each immersion to ± ${timing / 2} min`,
-  'finer-levels': () => 'take twice as many levels',
+  'finer-levels': () => 'use twice as many levels',
 };
 
 function percent(share: number): string {

@@ -10,16 +10,16 @@ export const containerWords = {
     }),
   }),
   'drawing-section-repeated': warn<{ section: string }>({
-    title: 'Section given twice',
+    title: 'Section repeated',
     say: ({ section }) => ({
-      reason: `The file has another ${section === '' ? 'section without a name' : `${section} section`}; what both hold was taken.`,
-      remedy: 'Compare the drawing with its print; if lines stand twice, export it again.',
+      reason: `The file has another ${section === '' ? 'section without a name' : `${section} section`}; the contents of both were used.`,
+      remedy: 'Compare the drawing with its print; if lines appear twice, export it again.',
     }),
   }),
   'drawing-out-of-step': warn<{ lines: number }>({
     title: 'Stray lines in the file',
     say: ({ lines }) => ({
-      reason: `${lines} ${lines === 1 ? 'line belongs' : 'lines belong'} to no pair of code and value; reading went on after ${lines === 1 ? 'it' : 'them'}.`,
+      reason: `${lines} ${lines === 1 ? 'line belongs' : 'lines belong'} to no pair of code and value; reading continued after ${lines === 1 ? 'it' : 'them'}.`,
       remedy: 'Compare the drawing with its print; if anything differs, export it again.',
     }),
   }),

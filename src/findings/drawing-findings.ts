@@ -51,8 +51,8 @@ const NO_CURVES = {
     remedy: 'Explode them, or export them as polylines.',
   },
   'entity-passed-over': {
-    one: 'it is of a kind that is no outline',
-    why: 'they are of kinds that are no outlines',
+    one: 'it is of a kind that is not an outline',
+    why: 'they are of kinds that are not outlines',
     remedy: 'Draw the outlines as lines, arcs and polylines.',
   },
   'entity-number-bad': {
@@ -89,7 +89,7 @@ const WRONG_KIND_REMEDY: Readonly<Record<WrongKind, string>> = {
 };
 
 const BIG_REMEDY =
-  'Send the flat pattern alone: without hatches, details, other sheets or scanned points, and with repeated blocks removed.';
+  'Use the flat pattern alone, without hatches, details, other sheets or scanned points, and with repeated blocks removed.';
 
 const fileWords = {
   'drawing-empty': stop<{ bytes: number }>({
@@ -97,9 +97,9 @@ const fileWords = {
     say: ({ bytes }) => ({
       reason:
         bytes === 0
-          ? 'The drawing file holds nothing.'
-          : `The drawing file holds ${counted(bytes, 'blank byte')}.`,
-      remedy: 'Export the drawing again, or copy it again from where it came.',
+          ? 'The drawing file is empty.'
+          : `The drawing file contains only ${counted(bytes, 'blank byte')}.`,
+      remedy: 'Export the drawing again, or copy it again from its source.',
     }),
   }),
   'drawing-wrong-kind': stop<{ is: WrongKind }>({
@@ -119,7 +119,7 @@ const fileWords = {
   'drawing-too-big': stop<{ what: TooMany; found: number; limit: number }>({
     title: 'Drawing too big',
     say: ({ what, found, limit }) => ({
-      reason: `The drawing comes to ${found} ${what} or more; ${limit} are taken.`,
+      reason: `The drawing amounts to ${found} ${what} or more; the limit is ${limit}.`,
       remedy: BIG_REMEDY,
       value: found,
       limit,
@@ -129,7 +129,8 @@ const fileWords = {
     title: 'Drawing file cut short',
     say: ({ part, line }) => ({
       reason: `The file ends on line ${line}, inside ${part}: outlines may be missing.`,
-      remedy: 'Copy or export the drawing again. What was read is shown, but nothing is cut from it.',
+      remedy:
+        'Copy or export the drawing again. What was read is shown, but no files to cut from are written.',
     }),
   }),
   'drawing-end-missing': warn<{ line: number }>({
@@ -142,7 +143,7 @@ const fileWords = {
   'drawing-decimal-commas': warn<{ commas: number }>({
     title: 'Decimal commas',
     say: ({ commas }) => ({
-      reason: `${commas === 1 ? 'One number has' : `All ${commas} numbers with decimals have`} a comma where the format has a point; ${commas === 1 ? 'it was' : 'they were'} read as if with a point.`,
+      reason: `${commas === 1 ? 'One number has' : `All ${commas} numbers with decimals have`} a comma where the format requires a point; ${commas === 1 ? 'it was' : 'they were'} read as if with a point.`,
       remedy: 'Check one known length, or export the drawing again with decimal points.',
       value: commas,
     }),
@@ -150,7 +151,7 @@ const fileWords = {
   'drawing-decimals-mixed': stop<{ commas: number; points: number }>({
     title: 'Commas and points mixed',
     say: ({ commas, points }) => ({
-      reason: `${counted(commas, 'number has', 'numbers have')} a comma and ${counted(points, 'has', 'have')} a decimal point, so it is not known whether commas stand before decimals or thousands. What has a comma was left out.`,
+      reason: `${counted(commas, 'number has', 'numbers have')} a comma and ${counted(points, 'has', 'have')} a decimal point, so it is not clear whether commas mark decimals or thousands. Anything with a comma was left out.`,
       remedy: 'Export the drawing again with decimal points throughout.',
       value: commas,
     }),
@@ -167,20 +168,18 @@ const fileWords = {
       const usual = 'Draw the outlines as lines, arcs and polylines in model space, on layers that are on.';
       if (entities === 0) {
         return inBlocks === 0
-          ? { reason: 'The drawing holds no entities at all.', remedy: usual }
+          ? { reason: 'The drawing contains no entities.', remedy: usual }
           : {
-              reason: `The drawing holds ${counted(inBlocks, 'entity', 'entities')} in blocks, and no block is inserted.`,
+              reason: `The drawing contains ${counted(inBlocks, 'entity', 'entities')} in blocks, but no block is inserted.`,
               remedy: 'Insert the block with the outlines, or explode it, and export the drawing again.',
             };
       }
       const isOne = entities === 1;
-      const none = isOne ? 'it is no outline' : 'none of them is an outline';
+      const none = isOne ? 'it is not a usable outline' : 'none of them is a usable outline';
       const why =
-        cause === undefined
-          ? ''
-          : `: ${isOne ? NO_CURVES[cause].one : `most of all, ${NO_CURVES[cause].why}`}`;
+        cause === undefined ? '' : `: ${isOne ? NO_CURVES[cause].one : `mainly, ${NO_CURVES[cause].why}`}`;
       return {
-        reason: `The drawing holds ${counted(entities, 'entity', 'entities')}, and ${none} that can be used${why}.`,
+        reason: `The drawing contains ${counted(entities, 'entity', 'entities')}, but ${none}${why}.`,
         remedy: cause === undefined ? usual : NO_CURVES[cause].remedy,
       };
     },
@@ -188,28 +187,28 @@ const fileWords = {
   'drawing-unit-missing': stop<SizeInUnits>({
     title: 'No unit',
     say: (facts, show) => ({
-      reason: `The drawing does not say in which unit it is drawn, and a guess could be 25.4 times wrong.${sizesInWords(facts, show)}`,
+      reason: `The drawing does not state its unit, and a guess could be wrong by a factor of 25.4.${sizesInWords(facts, show)}`,
       remedy: SET_UNIT,
     }),
   }),
   'drawing-unit-unknown': stop<SizeInUnits & { value: string }>({
     title: 'Unknown unit',
     say: ({ value, ...facts }, show) => ({
-      reason: `The drawing gives its unit ($INSUNITS) as "${value}", which names none; 1 to 24 do.${sizesInWords(facts, show)}`,
+      reason: `The drawing gives its unit ($INSUNITS) as "${value}", which is not a unit; 1 to 24 are.${sizesInWords(facts, show)}`,
       remedy: SET_UNIT,
     }),
   }),
   'drawing-size-unlikely': warn<SizeInUnits & { stated: LengthUnit }>({
     title: 'Size unlikely for a part',
     say: ({ stated, sides, likely }, show) => ({
-      reason: `The drawing says ${unitName(stated)}, and no part is as large or as small as it then is${sides === undefined ? '' : `: ${sizeIn(sides, stated, show)}`}.${likely === undefined || sides === undefined ? '' : ` ${asLikely(sides, likely, show)}`}`,
+      reason: `The drawing states ${unitName(stated)}, which makes it too large or too small for a part${sides === undefined ? '' : `: ${sizeIn(sides, stated, show)}`}.${likely === undefined || sides === undefined ? '' : ` ${asLikely(sides, likely, show)}`}`,
       remedy: SET_UNIT,
     }),
   }),
   'drawing-unit-overridden': note<{ stated: LengthUnit; used: LengthUnit }>({
     title: 'Unit set for the drawing',
     say: ({ stated, used }) => ({
-      reason: `The drawing says ${unitName(stated)} and was read in ${unitName(used)} as asked: lengths come out ${round(millimetresIn(used) / millimetresIn(stated))} times as long.`,
+      reason: `The drawing states ${unitName(stated)} but was read in ${unitName(used)}, as set: lengths come out ${round(millimetresIn(used) / millimetresIn(stated))} times as long.`,
       remedy: 'Check one known length.',
       value: millimetresIn(used) / millimetresIn(stated),
     }),
@@ -221,7 +220,7 @@ const fileWords = {
   }>({
     title: 'Unit in doubt',
     say: ({ stated, size }, show) => ({
-      reason: `The drawing says ${unitName(stated)} ($INSUNITS) but was set up metric ($MEASUREMENT): often a setting that nobody looked at. Read as ${unitName(stated)} it is ${show.length(size * millimetresIn(stated), round)} long; as millimetre it would be ${show.length(size, round)}.`,
+      reason: `The drawing states ${unitName(stated)} ($INSUNITS) but was set up as metric ($MEASUREMENT), often because the unit was never set. Read as ${unitName(stated)} it is ${show.length(size * millimetresIn(stated), round)} long; as millimetre it would be ${show.length(size, round)}.`,
       remedy: 'Check which is right, and set drawingUnits in the job to settle it.',
       value: size * millimetresIn(stated),
     }),
@@ -230,23 +229,23 @@ const fileWords = {
   'drawing-far-out': note<{ at: readonly [number, number] }>({
     title: 'Far from the origin',
     say: ({ at: [x, y] }, show) => ({
-      reason: `The linework lies more than 1 km from the drawing's origin, so it is calculated about a local origin at ${show.length(x, String)}, ${show.length(y, String)}.`,
+      reason: `The linework lies more than 1 km from the drawing's origin, so it is calculated relative to a local origin at ${show.length(x, String)}, ${show.length(y, String)}.`,
       remedy:
-        'Nothing need be done: all that has coordinates has the drawing’s own; solids say where they are counted from.',
+        'No action is needed: output has the drawing’s own coordinates; solids state the point that theirs are relative to.',
     }),
   }),
   'layer-not-shown': note<{ layer: string; state: 'off' | 'frozen'; entities: number }>({
     title: 'Layer not shown',
     say: ({ layer, state, entities }) => ({
-      reason: `Layer ${layer} is ${state}; its ${count(entities)} passed over.`,
-      remedy: `If the outlines are there, switch the layer on in the drawing.`,
+      reason: `Layer ${layer} is ${state}; its ${count(entities)} skipped.`,
+      remedy: `If outlines are on it, switch the layer on in the drawing.`,
       value: entities,
     }),
   }),
   'paper-space-passed-over': note<{ entities: number }>({
-    title: 'Paper space passed over',
+    title: 'Paper space skipped',
     say: ({ entities }) => ({
-      reason: `${count(entities)} passed over because ${entities === 1 ? 'it lies' : 'they lie'} in paper space: borders, title blocks, plotted views.`,
+      reason: `${count(entities)} skipped because ${entities === 1 ? 'it lies' : 'they lie'} in paper space: borders, title blocks, plotted views.`,
       remedy:
         entities === 1
           ? 'If it is an outline, move it to model space.'
@@ -280,7 +279,7 @@ const fileWords = {
   'block-unit-differs': note<{ block: string; blockUnit: LengthUnit; drawingUnit: LengthUnit }>({
     title: 'Block in another unit',
     say: ({ block, blockUnit, drawingUnit }) => ({
-      reason: `Block ${block} was made in ${unitName(blockUnit)}, the drawing in ${unitName(drawingUnit)}. It is taken at the scale it was inserted with.`,
+      reason: `Block ${block} was made in ${unitName(blockUnit)}, the drawing in ${unitName(drawingUnit)}. It is read at the scale of its insertion.`,
       remedy: 'Check one length of the block.',
     }),
   }),
@@ -297,7 +296,7 @@ const fileWords = {
 export const drawingWords = { ...fileWords, ...containerWords, ...entityWords };
 
 const SET_UNIT =
-  'Measure one known length on the drawing and set drawingUnits in the job, for example to "mm" or "in"; isobath inspect takes it as --unit.';
+  'Measure one known length on the drawing and set drawingUnits in the job, for example to "mm" or "in"; with isobath inspect, use --unit.';
 
 type Sides = NonNullable<SizeInUnits['sides']>;
 

@@ -19,15 +19,15 @@ export type SplineProblem =
   | 'weight';
 
 const SPLINE_PROBLEMS: Readonly<Record<SplineProblem, (found: number, wanted: number) => string>> = {
-  degree: (found, wanted) => `its degree is ${found}; 1 to ${wanted} are taken`,
+  degree: (found, wanted) => `its degree is ${found}; 1 to ${wanted} are supported`,
   'too few points': (found, wanted) => `it has ${counted(found, 'point')}; its degree needs ${wanted}`,
-  'knot count': (found, wanted) => `it has ${counted(found, 'knot')} where ${wanted} belong`,
-  'knots fall': (found) => `its knots fall at number ${found}`,
-  'knots repeat': (found, wanted) => `one knot repeats ${found} times; ${wanted} is the most`,
+  'knot count': (found, wanted) => `it has ${counted(found, 'knot')} where ${wanted} are needed`,
+  'knots fall': (found) => `its knots decrease at number ${found}`,
+  'knots repeat': (found, wanted) => `one knot repeats ${found} times; at most ${wanted} are allowed`,
   torn: (found) =>
     `an inner knot repeats ${found} times, and the ends of the curve on either side do not meet`,
   'weight count': (found, wanted) =>
-    `it has ${counted(found, 'weight')} where ${wanted} ${wanted === 1 ? 'belongs' : 'belong'}`,
+    `it has ${counted(found, 'weight')} where ${wanted} ${wanted === 1 ? 'is' : 'are'} needed`,
   weight: (found) => `one weight is ${found}; weights must be above 0`,
 };
 
@@ -35,7 +35,7 @@ export const entityWords = {
   'entity-number-bad': warn<Named & { group: number; text: string }>({
     title: 'Not a number',
     say: ({ group, text, ...named }) => ({
-      reason: `${name(named)} has "${text}" where a number belongs (group ${group}); it was left out.`,
+      reason: `${name(named)} has "${text}" where a number is expected (group ${group}); it was left out.`,
       remedy: 'Draw it again or export the drawing again; numbers need a decimal point and no unit.',
     }),
   }),
@@ -47,9 +47,9 @@ export const entityWords = {
     }),
   }),
   'entity-group-repeated': warn<Named & { group: number; times: number }>({
-    title: 'One figure given twice',
+    title: 'Value given twice',
     say: ({ group, times, ...named }) => ({
-      reason: `${name(named)} has ${times === 2 ? 'two figures' : `${times} figures`} under group ${group}, where there is room for one; the first was taken.`,
+      reason: `${name(named)} has ${times === 2 ? 'two values' : `${times} values`} for group ${group}, which takes one; the first was used.`,
       remedy: 'Compare it with the print, or export the drawing again.',
     }),
   }),
@@ -60,10 +60,10 @@ export const entityWords = {
       is: 'too large' | 'too far';
     }
   >({
-    title: 'Absurdly large or far out',
+    title: 'Too large or too far out',
     say: ({ value, limit, is, ...named }, show) => ({
-      reason: `${name(named)} ${is === 'too large' ? `is more than ${show.length(limit, String)} large` : `lies more than ${show.length(limit, String)} from most of the drawing`}. It was left out.`,
-      remedy: 'Delete it if it is not of the part; check the drawing unit too.',
+      reason: `${name(named)} ${is === 'too large' ? `is larger than ${show.length(limit, String)}` : `lies more than ${show.length(limit, String)} from most of the drawing`}. It was left out.`,
+      remedy: 'Delete it if it does not belong to the part; also check the drawing unit.',
       value,
       limit,
     }),
@@ -86,7 +86,7 @@ export const entityWords = {
   'entity-not-flat': warn<Named & { rise: number }>({
     title: 'Not flat',
     say: ({ rise, ...named }, show) => ({
-      reason: `${name(named)} rises by ${show.length(rise, fourDigits)} out of the plane; it was taken as seen from above.`,
+      reason: `${name(named)} rises by ${show.length(rise, fourDigits)} out of the plane; it was read as seen from above.`,
       remedy: 'Check that the view from above is what was meant, or flatten it.',
       value: rise,
     }),
@@ -94,16 +94,16 @@ export const entityWords = {
   'entity-too-fine': warn<Named & { limit: number }>({
     title: 'Curve too long for arcs',
     say: ({ limit, ...named }, show) => ({
-      reason: `${name(named)} would take more than ${limit} arcs at ${show.length(0.001, String)}; it was left out.`,
+      reason: `${name(named)} would need more than ${limit} arcs to stay within ${show.length(0.001, String)}; it was left out.`,
       remedy: 'Check its size and the drawing unit, or draw it as arcs and lines.',
       limit,
     }),
   }),
   'entity-passed-over': note<{ kind: string; count: number; why: string }>({
-    title: 'Passed over',
+    title: 'Skipped',
     say: ({ kind, count, why }) => ({
-      reason: `${count} × ${kind} passed over: ${why}.`,
-      remedy: `Nothing to do, unless ${count === 1 ? 'it' : 'one of them'} was meant as an outline.`,
+      reason: `${count} × ${kind} skipped: ${why}.`,
+      remedy: `No action is needed, unless ${count === 1 ? 'it' : 'one of them'} was meant as an outline.`,
       value: count,
     }),
   }),
@@ -124,9 +124,9 @@ export const entityWords = {
     }),
   }),
   'polyline-count-differs': warn<Named & { stated: number; found: number }>({
-    title: 'Vertices do not add up',
+    title: 'Vertex count differs',
     say: ({ stated, found, ...named }) => ({
-      reason: `${name(named)} says it has ${counted(stated, 'vertex', 'vertices')} and has ${found}; ${found === 1 ? 'the one that is there was' : 'those that are there were'} taken.`,
+      reason: `${name(named)} states ${counted(stated, 'vertex', 'vertices')} but has ${found}; ${found === 1 ? 'that one was' : 'those were'} used.`,
       remedy: 'Compare it with the print.',
       value: found,
       limit: stated,
@@ -144,7 +144,7 @@ export const entityWords = {
       reason: `${name(named)} is ${show.length(width, fourDigits)} wide, so it has two borders. ${WIDE_TAKEN[taken]}`,
       remedy:
         taken === 'borders'
-          ? 'Set wideLines to "centre" in the job if the line along its middle is meant.'
+          ? 'Set wideLines to "centre" in the job if the centre line is meant.'
           : taken === 'centre'
             ? 'Set wideLines to "borders" in the job if the borders are meant; draw it without a width if not.'
             : 'Draw what is meant without a width.',
@@ -154,7 +154,7 @@ export const entityWords = {
   'polyline-end-missing': warn<Named & { vertices: number }>({
     title: 'Polyline not ended',
     say: ({ vertices, ...named }) => ({
-      reason: `${name(named)} is not ended by SEQEND; its ${vertices === 1 ? 'one vertex was' : `${vertices} vertices were`} taken.`,
+      reason: `${name(named)} is not ended by SEQEND; its ${vertices === 1 ? 'one vertex was' : `${vertices} vertices were`} used.`,
       remedy: 'Compare it with the print.',
       value: vertices,
     }),
@@ -176,18 +176,18 @@ export const entityWords = {
   'spline-through-points': note<Named & { points: number }>({
     title: 'Spline given by points only',
     say: ({ points, ...named }) => ({
-      reason: `${name(named)} is given by ${counted(points, 'point')} on it, not by its curve; a smooth cubic was laid through them.`,
-      remedy: 'Check it against the print; programs differ between the points.',
+      reason: `${name(named)} is given by ${counted(points, 'point')} on it, not by its curve; a smooth cubic was fitted through them.`,
+      remedy: 'Check it against the print; drawing programs differ in how they run between the points.',
       value: points,
     }),
   }),
 };
 
 const WIDE_TAKEN = {
-  centre: 'The line along its middle was taken.',
-  borders: 'The two borders were taken.',
+  centre: 'The centre line was used.',
+  borders: 'The two borders were used.',
   'centre for want of borders':
-    'The line along its middle was taken, for the borders of a width that changes or does not fit cannot be made.',
+    'The centre line was used, because borders cannot be made for a width that varies or does not fit.',
 } as const;
 
 function name({ kind, handle }: Named): string {

@@ -6,7 +6,7 @@ export const fileWords = {
     title: 'Command not understood',
     say: ({ detail }) => ({
       reason: `The command was not understood: ${detail}.`,
-      remedy: 'Ask for its options with --help.',
+      remedy: 'Show the options with --help.',
     }),
   }),
   'file-missing': stop<{ file: string }>({
@@ -14,7 +14,7 @@ export const fileWords = {
     say: ({ file }) => ({
       reason: `There is no file ${file}.`,
       remedy:
-        'Check the path; what a job names is looked for from the folder of its job file. On the workbench, drop it beside the job.',
+        'Check the path; files named in a job are relative to the folder of the job file. In the workbench, drop the file on the page.',
     }),
   }),
   'file-not-regular': stop<{ file: string }>({
@@ -28,20 +28,20 @@ export const fileWords = {
     title: 'File cannot be read',
     say: ({ file, detail }) => ({
       reason: `${file} can't be read: ${detail}.`,
-      remedy: 'Check its permissions, and that no other program holds it.',
+      remedy: 'Check its permissions, and that no other program has it open.',
     }),
   }),
   'file-empty': stop<{ file: string }>({
     title: 'File is empty',
     say: ({ file }) => ({
       reason: `${file} is empty (0 bytes).`,
-      remedy: 'Ask for the file again: it was probably cut off on its way.',
+      remedy: 'Copy or request the file again: the transfer was probably interrupted.',
     }),
   }),
   'file-too-large': stop<{ file: string; bytes: number; most: number }>({
     title: 'File too large',
     say: ({ file, bytes, most }) => ({
-      reason: `${file} has ${megabytes(bytes)} MB; files up to ${megabytes(most)} MB are read.`,
+      reason: `${file} is ${megabytes(bytes)} MB; the limit is ${megabytes(most)} MB.`,
       remedy: 'Save only the part to be milled, as outlines, without hatches, pictures and other sheets.',
       value: bytes,
       limit: most,
@@ -50,15 +50,15 @@ export const fileWords = {
   'file-not-utf-8': stop<{ file: string; byte: number }>({
     title: 'File is not UTF-8 text',
     say: ({ file, byte }) => ({
-      reason: `${file} is not UTF-8 text: byte ${byte} fits no character.`,
+      reason: `${file} is not UTF-8 text: byte ${byte} is not part of a valid character.`,
       remedy: 'Save it as UTF-8.',
     }),
   }),
   'out-not-a-folder': stop<{ path: string }>({
     title: 'Output is not a folder',
     say: ({ path }) => ({
-      reason: `${path} is there already and is not a folder.`,
-      remedy: 'Name a folder, new or old, with --out.',
+      reason: `${path} already exists and is not a folder.`,
+      remedy: 'Name a new or existing folder with --out.',
     }),
   }),
   'out-not-writable': stop<{ path: string; detail: string }>({
@@ -66,42 +66,43 @@ export const fileWords = {
     say: ({ path, detail }) => ({
       reason: `Nothing could be written to ${path}: ${detail}.`,
       remedy:
-        'The files there are as they were. Check the permissions, the space left and which program holds them, or name another folder with --out.',
+        'The files there are unchanged. Check permissions, free space and whether another program has them open, or name another folder with --out.',
     }),
   }),
   'out-in-use': stop<{ path: string }>({
     title: 'Another run writes to this folder',
     say: ({ path }) => ({
-      reason: `Another run is writing to ${path} at this moment; nothing was written by this one.`,
+      reason: `Another run is writing to ${path}; this run wrote nothing.`,
       remedy: 'Run again when it has ended, or name another folder with --out.',
     }),
   }),
   'out-put-back': note<{ path: string }>({
-    title: 'An earlier run had stopped half-way',
+    title: 'An earlier run was interrupted',
     say: ({ path }) => ({
-      reason: `A run was ended while it replaced the files in ${path}; those before it were put back, then replaced by this run.`,
-      remedy: 'Nothing to do; files taken from the folder between the two runs may have been incomplete.',
+      reason: `A run was interrupted while it replaced the files in ${path}; the files from before it were restored, then replaced by this run.`,
+      remedy:
+        'No action is needed; a set of files copied from the folder between the two runs may be incomplete.',
     }),
   }),
   'out-left-aside': stop<{ path: string; aside: string; detail: string }>({
-    title: 'Earlier files are left aside',
+    title: 'Earlier files not restored',
     say: ({ path, aside, detail }) => ({
-      reason: `The files in ${path} could be neither replaced nor put back: ${detail}. Some of the earlier ones lie in ${aside}.`,
-      remedy: 'Close the programs that hold them and run again: the earlier files are put back first.',
+      reason: `The files in ${path} could be neither replaced nor restored: ${detail}. Some of the earlier ones are in ${aside}.`,
+      remedy: 'Close the programs that have them open and run again: the earlier files are restored first.',
     }),
   }),
   'out-already-there': stop<{ file: string }>({
-    title: 'File already there',
+    title: 'File already exists',
     say: ({ file }) => ({
-      reason: `${file} is there already, and a job is never written over.`,
+      reason: `${file} already exists, and a job is never overwritten.`,
       remedy: 'Give another name with --out, or move it away first.',
     }),
   }),
   'out-over-input': stop<{ file: string }>({
     title: 'Output would overwrite an input',
     say: ({ file }) => ({
-      reason: `${file} was read for this job and would be written over.`,
-      remedy: 'Name another folder with --out: what goes in is never changed.',
+      reason: `${file} was read for this job and would be overwritten.`,
+      remedy: 'Name another folder with --out: input files are never changed.',
     }),
   }),
 };

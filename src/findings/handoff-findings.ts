@@ -10,9 +10,9 @@ export const handoffWords = {
   'nothing-to-scribe': warn<{ stages: number; isKeptBack: boolean }>({
     title: 'Nothing to scribe',
     say: ({ stages, isKeptBack }) => ({
-      reason: `No line is scribed in ${stages === 1 ? 'the one stage' : `any of the ${stages} stages`}: all of the sheet is etched.${isKeptBack ? ' Machine program and template would be empty and are not written.' : ''}`,
+      reason: `No line is scribed in ${stages === 1 ? 'the one stage' : `any of the ${stages} stages`}: the whole sheet is etched.${isKeptBack ? ' Machine program and template would be empty and are not written.' : ''}`,
       remedy:
-        'If some of the sheet is to stay, ask for depths of its regions alone: land is what nothing is asked of.',
+        'If part of the sheet is to stay, give requirements only for the regions to etch: a region without a requirement is land.',
       value: stages,
     }),
   }),
@@ -37,11 +37,11 @@ export const handoffWords = {
       reason:
         trouble === 'no outline'
           ? 'No layer is named as the sheet’s outline, so the part has no sides; etched-part.glb and etched-part.stl are not written.'
-          : 'The taper of the sheet begins or ends inside the part, which bends its back; a bent back is not drawn, and etched-part.glb and etched-part.stl are not written.',
+          : 'The taper of the sheet begins or ends inside the part, which bends its back face; a bent back face is not supported, and etched-part.glb and etched-part.stl are not written.',
       remedy:
         trouble === 'no outline'
           ? 'Name the outline under layers.outline.'
-          : 'Give stock.thickness between two points at or beyond the ends of the part, if its taper goes on that far; else leave "glb" and "stl" out.',
+          : 'Give stock.thickness between two points at or beyond the ends of the part, if its taper continues that far; otherwise leave "glb" and "stl" out.',
     }),
   }),
   /** A check of the finished solid failed: a number of edges, or a share of the sheet's area or of the volume removed. */
@@ -55,15 +55,15 @@ export const handoffWords = {
     say: ({ of, trouble, value, limit }) => ({
       reason: `The finished solid was checked, and ${SOLID_TROUBLE[trouble](value)}. ${of === 'files' ? 'etched-part.glb and etched-part.stl are not written' : 'The relief is not shown'}; plan, lines, volumes and sections are made without it.`,
       remedy:
-        'Simplify the linework where pockets nearly touch, and report the job and its drawing: the fault is Isobath’s.',
+        'Simplify the linework where pockets nearly touch, and report the job and its drawing: this is a fault in Isobath.',
       value,
       limit,
     }),
   }),
   'section-misses-sheet': warn<{ name: string; length: number }>({
-    title: 'Section beside the sheet',
+    title: 'Section misses the sheet',
     say: ({ name, length }, show) => ({
-      reason: `Section ${name}, ${mm(length, show)} long, lies beside the sheet all along: there is no metal to show. No file shows it, and no review sheets are written without it.`,
+      reason: `Section ${name}, ${mm(length, show)} long, lies entirely off the sheet, so there is no metal to show. It has no file, and the review sheets, which need it, are not written.`,
       remedy:
         'Give its points in drawing coordinates, in the unit of the drawing; `isobath inspect` lists some.',
     }),
@@ -71,7 +71,7 @@ export const handoffWords = {
   'inspection-floor-missing': note<{ regions: number; margin: number }>({
     title: 'No floor to gauge',
     say: ({ regions, margin }, show) => ({
-      reason: `${regions === 1 ? 'A region has' : `${regions} regions have`} no flat floor ${mm(margin, show)} clear of walls and fillets, so no inspection point lies there.`,
+      reason: `${regions === 1 ? 'A region has' : `${regions} regions have`} no flat floor ${mm(margin, show)} clear of walls and fillets, so it has no inspection point.`,
       remedy: 'Set handoff.inspection.margin smaller, or gauge there by other means.',
       limit: margin,
     }),
@@ -89,7 +89,7 @@ export const handoffWords = {
   }>({
     title: 'Paper too small for the picture',
     say: ({ paper, width, limit, scale, stage, larger }, show) => ({
-      reason: `On ${paper.toUpperCase()} the part is drawn 1 : ${figure(scale)}, and a piece of stage ${stage} comes out ${mm(width, show)} wide: under ${mm(limit, show)} nobody can tell what to peel. Neither traveller nor review sheets are written.`,
+      reason: `On ${paper.toUpperCase()} the part is drawn 1 : ${figure(scale)}, and a piece of stage ${stage} comes out ${mm(width, show)} wide: under ${mm(limit, show)} it is not clear what to peel. Neither traveller nor review sheets are written.`,
       remedy:
         larger === undefined
           ? 'Work from the scribe template or scribe.dxf on a larger sheet instead, or plan the part in two jobs.'

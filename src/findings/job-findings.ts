@@ -16,12 +16,12 @@ export const jobWords = {
   'job-not-json': stop<{ found: string; expected: string }>({
     title: 'File is not JSON',
     say: ({ found, expected }) => ({
-      reason: `Found ${found} where ${expected} should stand.`,
+      reason: `Found ${found} where ${expected} is expected.`,
       remedy: 'Correct that line; nothing after it was read.',
     }),
   }),
   'job-format-unknown': stop<{ found: string; wanted: string }>({
-    title: 'Not the file that is meant',
+    title: 'Wrong kind of file',
     say: ({ found, wanted }) => ({
       reason: `The file says it is ${found}, not "${wanted}".`,
       remedy: `Give the file that starts with "format": "${wanted}".`,
@@ -31,7 +31,7 @@ export const jobWords = {
     title: 'Version of the file unknown',
     say: ({ found, known }) => ({
       reason: `The file has version ${found}; this Isobath reads version ${known}.`,
-      remedy: `Use the Isobath that wrote the file, or write it as version ${known}.`,
+      remedy: `Use the version of Isobath that wrote the file, or write it as version ${known}.`,
     }),
   }),
   'job-key-unknown': stop<{ key: string; meant: string | undefined; known: readonly string[] }>({
@@ -49,10 +49,10 @@ export const jobWords = {
     }),
   }),
   'job-key-doubled': stop<{ key: string }>({
-    title: 'Key stands twice',
+    title: 'Duplicate key',
     say: ({ key }) => ({
-      reason: `The key "${key}" stands twice in one place, and only one of the two can count.`,
-      remedy: 'Drop the one that is not meant.',
+      reason: `The key "${key}" appears twice in one place, and only one of the two can be used.`,
+      remedy: 'Remove the one that is not meant.',
     }),
   }),
   'job-value-wrong': stop<{ found: string; expected: string }>({
@@ -74,10 +74,10 @@ export const jobWords = {
   }),
   /** Both as JSON, in the job's own units. */
   'assumed-value-differs': warn<{ value: string; filled: string }>({
-    title: 'Not the value that would be filled in',
+    title: 'Assumed value differs from the default',
     say: ({ value, filled }) => ({
-      reason: `The job lists this value under assumed, but ${value} stands there and ${filled} would now be filled in. ${value} counts as the engineer’s own.`,
-      remedy: `Take the path out of assumed if ${value} is meant, or take out the value to have ${filled}.`,
+      reason: `The job lists this value under assumed, but it is ${value} and ${filled} would now be filled in. ${value} is treated as the engineer’s own.`,
+      remedy: `Remove the path from assumed if ${value} is meant, or remove the value to use ${filled}.`,
     }),
   }),
   'alloy-unknown': stop<NameUnknown>({
@@ -98,7 +98,7 @@ export const jobWords = {
   'sheet-tolerance-missing': note<{ thickness: number }>({
     title: 'Sheet taken as nominal',
     say: ({ thickness }, show) => ({
-      reason: `No tolerance of the sheet is given and none is known for it: it is taken as ${mm(thickness, show)} everywhere.`,
+      reason: `No tolerance is given or known for the sheet: its thickness is taken as ${mm(thickness, show)} everywhere.`,
       remedy: 'Measure the sheet and give stock.minus and stock.plus.',
     }),
   }),
@@ -112,8 +112,8 @@ export const jobWords = {
   'depth-beyond-stock': stop<{ depth: number; stock: number }>({
     title: 'Depth beyond the sheet',
     say: ({ depth, stock }, show) => ({
-      reason: `The depth asked, ${mm(depth, show)}, leaves nothing of a sheet of ${mm(stock, show)}.`,
-      remedy: `Ask for less than ${mm(stock, show)}, or for a final thickness.`,
+      reason: `The required depth, ${mm(depth, show)}, leaves nothing of a sheet of ${mm(stock, show)}.`,
+      remedy: `Require less than ${mm(stock, show)}, or give a final thickness.`,
       value: depth,
       limit: stock,
     }),
@@ -121,8 +121,8 @@ export const jobWords = {
   'thickness-beyond-stock': stop<{ thickness: number; stock: number }>({
     title: 'Thicker than the sheet',
     say: ({ thickness, stock }, show) => ({
-      reason: `The final thickness asked, ${mm(thickness, show)}, is more than the sheet's ${mm(stock, show)}.`,
-      remedy: `Ask for ${mm(stock, show)} or less, or take a thicker sheet.`,
+      reason: `The required final thickness, ${mm(thickness, show)}, is more than the sheet's ${mm(stock, show)}.`,
+      remedy: `Require ${mm(stock, show)} or less, or use a thicker sheet.`,
       value: thickness,
       limit: stock,
     }),
@@ -141,7 +141,7 @@ export const jobWords = {
     meant: string | undefined;
     known: readonly string[];
   }>({
-    title: 'Requirement meets no region',
+    title: 'Requirement matches no region',
     say: ({ names, meant, known }, show) =>
       'layer' in names
         ? {
@@ -149,7 +149,7 @@ export const jobWords = {
             remedy: suggest(meant, known, 'Layers with regions'),
           }
         : {
-            reason: `No region of the part holds the point ${show.length(names.at, figureOf)}.`,
+            reason: `No region of the part contains the point ${show.length(names.at, figureOf)}.`,
             remedy:
               'Give a point inside the region, in drawing coordinates; `isobath inspect` lists one for each.',
           },
@@ -157,22 +157,22 @@ export const jobWords = {
   'requirement-on-line': stop<{ at: readonly [number, number]; clearance: number }>({
     title: 'Point on a line',
     say: ({ at, clearance }, show) => ({
-      reason: `The point ${show.length(at, figureOf)} lies on a line between regions, so it names none.`,
+      reason: `The point ${show.length(at, figureOf)} lies on a line between regions, so it selects none.`,
       remedy: `Move it at least ${mm(clearance, show)} into the region that is meant.`,
     }),
   }),
   'requirements-clash': stop<{ first: string; second: string; regions: readonly string[] }>({
-    title: 'Requirements clash',
+    title: 'Conflicting requirements',
     say: ({ first, second, regions }) => ({
-      reason: `${first} and ${second} ask different things of ${regionsInWords(regions)}.`,
-      remedy: 'Drop one of the two; a point wins over a layer, but not over another point.',
+      reason: `${first} and ${second} set different requirements for ${regionsInWords(regions)}.`,
+      remedy: 'Remove one of the two; a point takes precedence over a layer, but not over another point.',
     }),
   }),
 };
 
 function suggest(meant: string | undefined, known: readonly string[], what: string): string {
   const all = known.length === 0 ? '' : `${what}: ${known.join(', ')}.`;
-  return meant === undefined ? all || 'Drop it.' : `Did you mean "${meant}"? ${all}`.trim();
+  return meant === undefined ? all || 'Remove it.' : `Did you mean "${meant}"? ${all}`.trim();
 }
 
 function listed(words: readonly string[], joint: 'and' | 'or'): string {

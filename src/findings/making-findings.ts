@@ -30,13 +30,13 @@ export const makingWords = {
   }>({
     title: 'Step hardly worth a stage',
     say: ({ stage, level, etch, next, limit, isFewest }, show) => ({
-      reason: `Stage ${stage} etches only ${mm(etch, show)}; two floors less than ${mm(limit, show)} apart are hard to tell from one.`,
+      reason: `Stage ${stage} etches only ${mm(etch, show)}; floors less than ${mm(limit, show)} apart are hard to tell apart.`,
       remedy:
         next === 0
           ? `Leave the regions of ${mm(level, show)} as land, if the drawing allows.`
           : isFewest
             ? `The tolerances leave no fewer levels: widen those of the floors at ${mm(level, show)} and ${mm(next, show)} where the drawing allows, or gauge between the two stages.`
-            : `Etch the levels ${mm(level, show)} and ${mm(next, show)} as one, if their tolerances allow: "levels": "fewest" does so.`,
+            : `If their tolerances allow, etch the levels ${mm(level, show)} and ${mm(next, show)} as one; "levels": "fewest" does so.`,
       value: etch,
       limit,
     }),
@@ -44,7 +44,7 @@ export const makingWords = {
   'cut-deeper-than-practice': warn<{ depth: number; limit: number }>({
     title: 'Deeper than practice',
     say: ({ depth, limit }, show) => ({
-      reason: `The deepest cut is ${mm(depth, show)}; practice knows cuts to ${mm(limit, show)}. Maskant, bath and undercut are past what is known.`,
+      reason: `The deepest cut is ${mm(depth, show)}; cuts of up to ${mm(limit, show)} are known from practice. Beyond that, maskant, bath and undercut are unproven.`,
       remedy: `Etch to ${mm(limit, show)} at most and machine the rest, or prove the process on a coupon of that depth first.`,
       value: depth,
       limit,
@@ -53,11 +53,11 @@ export const makingWords = {
   'web-too-thin': stop<Figures<'web' | 'limit' | 'thickness' | 'level'>>({
     title: 'Web too thin',
     say: ({ web, limit, thickness, level }, show) => ({
-      reason: `Level ${mm(level, show)} leaves ${mm(web, show)} of a sheet of ${mm(thickness, show)}; the job's least web is ${mm(limit, show)}.`,
+      reason: `Level ${mm(level, show)} leaves ${mm(web, show)} of a sheet of ${mm(thickness, show)}; the job's minimum web is ${mm(limit, show)}.`,
       remedy:
         thickness > limit
-          ? `Etch to ${mm(thickness - limit, show)} at most, or take a sheet of ${mm(level + limit, show)} or more.`
-          : `Take a sheet of ${mm(level + limit, show)} or more: this one is no thicker than the least web.`,
+          ? `Etch to ${mm(thickness - limit, show)} at most, or use a sheet of ${mm(level + limit, show)} or more.`
+          : `Use a sheet of ${mm(level + limit, show)} or more: this one is no thicker than the minimum web.`,
       value: web,
       limit,
     }),
@@ -73,8 +73,8 @@ export const makingWords = {
   }>({
     title: 'Web too thin at worst',
     say: ({ worst, web, limit, sheetMinus, fast, level }, show) => ({
-      reason: `Level ${mm(level, show)} leaves ${mm(web, show)} as planned, but ${mm(worst, show)} where the sheet is ${mm(sheetMinus, show)} under its thickness and the bath takes ${mm(fast, show)} too much; the job's least web is ${mm(limit, show)}.`,
-      remedy: `Measure the sheet and the coupon before the run, or etch ${mm(limit - worst, show)} less, or take a sheet thicker by that.`,
+      reason: `Level ${mm(level, show)} leaves ${mm(web, show)} as planned, but ${mm(worst, show)} where the sheet is ${mm(sheetMinus, show)} under its thickness and the bath etches ${mm(fast, show)} too deep; the job's minimum web is ${mm(limit, show)}.`,
+      remedy: `Measure the sheet and the coupon before the run, or etch ${mm(limit - worst, show)} less, or use a sheet that much thicker.`,
       value: worst,
       limit,
     }),
@@ -87,7 +87,7 @@ export const makingWords = {
   }>({
     title: 'Region etched too deep',
     say: ({ depth, limit, near }, show) => ({
-      reason: `The front comes to ${mm(depth, show)} here where ${mm(limit, show)} is allowed: an opening lies ${mm(near, show)} nearer than it may.`,
+      reason: `The front reaches ${mm(depth, show)} here, where ${mm(limit, show)} is allowed: an opening lies ${mm(near, show)} closer than it may.`,
       remedy: `This is a fault of the plan, not of the part: do not cut from it. Move or simplify the lines within ${mm(near, show)} of this place, and report it.`,
       value: depth,
       limit,
@@ -104,8 +104,8 @@ export const makingWords = {
   'lines-too-close': warn<Figures<'spacing' | 'limit' | 'places'> & { stages: readonly number[] }>({
     title: 'Scribe lines too close',
     say: ({ spacing, limit, stages, places }, show) => ({
-      reason: `${linesOf(stages)} come within ${mm(spacing, show)} of each other${at(places)}; a knife follows lines ${mm(limit, show)} apart or more.`,
-      remedy: `Move the drawn lines ${mm(limit - spacing, show)} apart, or bring their levels together so that one line will do.`,
+      reason: `${linesOf(stages)} come within ${mm(spacing, show)} of each other${at(places)}; a knife needs at least ${mm(limit, show)} between lines.`,
+      remedy: `Move the drawn lines ${mm(limit - spacing, show)} apart, or give both the same level so that one line is enough.`,
       value: spacing,
       limit,
     }),
@@ -122,9 +122,9 @@ export const makingWords = {
   'piece-in-many-parts': note<Figures<'parts' | 'stage' | 'regions'>>({
     title: 'Opening in several parts',
     say: ({ parts, stage, regions }) => ({
-      reason: `${regions === 1 ? 'The opening of a region' : `Openings of ${regions} regions`} of stage ${stage} ${regions === 1 ? 'falls' : 'fall'} into several parts, up to ${parts}: each is cut and peeled by itself, and metal stays between them.`,
+      reason: `${regions === 1 ? 'The opening of a region' : `Openings of ${regions} regions`} of stage ${stage} ${regions === 1 ? 'falls' : 'fall'} into several parts, up to ${parts}: each is cut and peeled separately, and metal stays between them.`,
       remedy:
-        'Widen the necks of the region beyond twice its allowance, or see that the operator knows of every part.',
+        'Widen the necks of the region beyond twice its allowance, or make sure that the operator peels every part.',
       value: parts,
       limit: 1,
     }),
@@ -139,8 +139,8 @@ export const makingWords = {
   }>({
     title: 'Maskant comes off',
     say: ({ width, undercut, ridge, least, places }, show) => ({
-      reason: `The maskant left standing here is ${mm(width, show)} wide${at(places)} and is undercut by ${mm(undercut, show)} in all: it comes off, and the metal below it ends ${mm(ridge, show)} deep.`,
-      remedy: `Make it ${mm(undercut + least, show)} wide or more, or etch beside it less deep.`,
+      reason: `The maskant left here is ${mm(width, show)} wide${at(places)} and is undercut by ${mm(undercut, show)} in all: it comes off, and the metal below it ends ${mm(ridge, show)} deep.`,
+      remedy: `Make it ${mm(undercut + least, show)} wide or more, or reduce the depth beside it.`,
       value: width,
       limit: undercut,
     }),
@@ -173,8 +173,8 @@ export const makingWords = {
   'maskant-overhang-long': warn<Figures<'overhang' | 'limit' | 'stage' | 'level'>>({
     title: 'Maskant overhangs far',
     say: ({ overhang, limit, stage, level }, show) => ({
-      reason: `At level ${mm(level, show)} the metal is cut back ${mm(overhang, show)} under the maskant beside stage ${stage}; an overhang past ${mm(limit, show)} flaps, traps gas and may break off.`,
-      remedy: 'Trim the overhang during the run, take a stiffer maskant, or etch less deep.',
+      reason: `At level ${mm(level, show)} the metal is cut back ${mm(overhang, show)} under the maskant beside stage ${stage}; an overhang over ${mm(limit, show)} flaps, traps gas and may break off.`,
+      remedy: 'Trim the overhang during the run, use a stiffer maskant, or etch less deep.',
       value: overhang,
       limit,
     }),
@@ -190,7 +190,7 @@ export const makingWords = {
     title: 'Land too narrow',
     say: ({ width, limit, depth, maskant, places }, show) => ({
       reason: `Land beside a cut of ${mm(depth, show)} is ${mm(width, show)} wide at the surface${at(places)}, under a strip of maskant of ${mm(maskant, show)}; it should be ${mm(limit, show)} or wider.`,
-      remedy: `Widen the land by ${mm(limit - width, show)}, or etch beside it less deep.`,
+      remedy: `Widen the land by ${mm(limit - width, show)}, or reduce the depth beside it.`,
       value: width,
       limit,
     }),
@@ -198,7 +198,7 @@ export const makingWords = {
   'corner-sharper-than-undercut': warn<Corner>({
     title: 'Corner sharper than the undercut',
     say: ({ drawn, comes, short, level, corners }, show) => ({
-      reason: `${counted(corners, 'inside corner')} at level ${mm(level, show)} ${corners === 1 ? 'is' : 'are'} drawn with a radius that the etch cannot follow: R ${mm(drawn, show)} comes out as R ${mm(comes, show)}, and metal stands ${mm(short, show)} into the corner.`,
+      reason: `${counted(corners, 'inside corner')} at level ${mm(level, show)} ${corners === 1 ? 'is' : 'are'} drawn with a radius that the etch cannot follow: R ${mm(drawn, show)} comes out as R ${mm(comes, show)}, and metal extends ${mm(short, show)} into the corner.`,
       remedy: `Draw them with R ${mm(comes, show)} or more, etch less deep, or machine the corners.`,
       value: drawn,
       limit: comes,
@@ -207,8 +207,8 @@ export const makingWords = {
   'corner-drawn-sharp': note<Corner & { levels: number }>({
     title: 'Sharp corner comes out round',
     say: ({ comes, short, level, levels, corners }, show) => ({
-      reason: `${counted(corners, 'inside corner')} at ${levels === 1 ? `level ${mm(level, show)}` : `${levels} levels`} ${corners === 1 ? 'is' : 'are'} drawn sharp: up to R ${mm(comes, show)} comes out, and metal stands up to ${mm(short, show)} into the corner${levels === 1 ? '' : `, at level ${mm(level, show)}`}.`,
-      remedy: `Nothing need be done if the drawing means corners as the process gives them; else draw R ${mm(comes, show)}.`,
+      reason: `${counted(corners, 'inside corner')} at ${levels === 1 ? `level ${mm(level, show)}` : `${levels} levels`} ${corners === 1 ? 'is' : 'are'} drawn sharp: up to R ${mm(comes, show)} comes out, and metal extends up to ${mm(short, show)} into the corner${levels === 1 ? '' : `, at level ${mm(level, show)}`}.`,
+      remedy: `No action is needed if the drawing accepts the corners that the process gives; otherwise draw R ${mm(comes, show)}.`,
       value: 0,
       limit: comes,
     }),
@@ -226,8 +226,8 @@ export const makingWords = {
   }>({
     title: 'Floor not reached',
     say: ({ width, needed, depth, least, floorArea, share, places }, show) => ({
-      reason: `The region narrows to ${mm(width, show)}${at(places)}, too narrow to be opened, so it ends only ${mm(depth, show)} deep there where ${mm(least, show)} is the least asked. Floor within tolerance: ${figure(floorArea)} mm², ${percent(share)} of the region.`,
-      remedy: `Widen it to more than ${mm(needed, show)}, or ask for less depth there.`,
+      reason: `The region narrows to ${mm(width, show)}${at(places)}, too narrow to be opened, so it ends only ${mm(depth, show)} deep there where at least ${mm(least, show)} is required. Floor within tolerance: ${figure(floorArea)} mm², ${percent(share)} of the region.`,
+      remedy: `Widen it to more than ${mm(needed, show)}, or require less depth there.`,
       value: width,
       limit: needed,
     }),
@@ -236,7 +236,7 @@ export const makingWords = {
   'floor-lost': stop<{ shallowest: number; most: number }>({
     title: 'Region without a floor',
     say: ({ shallowest, most }, show) => ({
-      reason: `No point of this region ends within its tolerance: the walls of deeper neighbours reach all through it and leave ${mm(shallowest, show)} at its shallowest, where ${mm(most, show)} is the most.`,
+      reason: `No point of this region ends within its tolerance: the walls of deeper neighbours reach all through it and leave ${mm(shallowest, show)} at its shallowest, where at most ${mm(most, show)} is allowed.`,
       remedy:
         'Widen the region, bring the depths together, or draw the upper edges of the walls and set edgeDatum to "shallow-edge".',
       value: shallowest,
@@ -248,7 +248,7 @@ export const makingWords = {
     say: ({ share, floorArea, area, stage, regions, limit }) => ({
       reason: `In ${counted(regions, 'region')} of stage ${stage} less than ${percent(limit)} is floor within tolerance: here ${figure(floorArea)} of ${figure(area)} mm², ${percent(share)}. The rest is wall and corner.`,
       remedy:
-        'See that the drawing means that: the lines are the upper edges of the walls unless edgeDatum says otherwise.',
+        'Check that this is intended: the lines are the upper edges of the walls unless edgeDatum says otherwise.',
       value: share,
       limit,
     }),

@@ -22,37 +22,37 @@ export const partWords = {
   'line-without-length': note<{ kind: string }>({
     title: 'Line without length',
     say: ({ kind }) => ({
-      reason: `Part of this ${kind} starts and ends at one place, so it borders nothing; it was passed over.`,
-      remedy: 'Nothing need be done; delete it from the drawing to be rid of the note.',
+      reason: `Part of this ${kind} starts and ends at the same point, so it bounds nothing; it was skipped.`,
+      remedy: 'No action is needed. To remove this note, delete the line from the drawing.',
     }),
   }),
   'line-doubled': note<{ kind: string; otherLine: number }>({
     title: 'Line drawn twice',
     say: ({ kind, otherLine }) => ({
-      reason: `This ${kind} runs exactly where the one on line ${otherLine} of the file runs; the two count as one.`,
+      reason: `This ${kind} coincides with the one on line ${otherLine} of the file; the two are used as one.`,
       remedy: 'Delete one of the two, unless both layers need it.',
     }),
   }),
   'line-over-itself': note<{ kind: string }>({
     title: 'Line runs over itself',
     say: ({ kind }) => ({
-      reason: `This ${kind} goes back over its own way; the stretch counts once.`,
-      remedy: 'Take the needless vertices out of the drawing.',
+      reason: `This ${kind} runs back over itself; the repeated length is used once.`,
+      remedy: 'Delete the redundant vertices in the drawing.',
     }),
   }),
   'line-overshoots': note<{ kind: string; length: number }>({
     title: 'Line overshoots',
     say: ({ kind, length }, show) => ({
       reason: `This ${kind} runs ${mm(length, show)} past the line that it meets; the end was cut off.`,
-      remedy: 'Nothing need be done; trim it in the drawing to be rid of the note.',
+      remedy: 'No action is needed. To remove this note, trim the line in the drawing.',
       value: length,
     }),
   }),
   'line-leads-nowhere': warn<{ kind: string; length: number }>({
     title: 'Line leads nowhere',
     say: ({ kind, length }, show) => ({
-      reason: `${mm(length, show)} of this ${kind} closes no outline, so it borders no region; it was left out.`,
-      remedy: 'Run it on to close the outline, delete it, or put its layer under layers.ignore.',
+      reason: `${mm(length, show)} of this ${kind} closes no outline, so it bounds no region; it was left out.`,
+      remedy: 'Extend it to close the outline, delete it, or put its layer under layers.ignore.',
       value: length,
     }),
   }),
@@ -60,9 +60,9 @@ export const partWords = {
   'slivers-merged': note<Figures<'count' | 'width' | 'limit'>>({
     title: 'Slivers merged',
     say: ({ count, width, limit }, show) => ({
-      reason: `Lines that run less than ${mm(limit, show)} apart leave ${count === 1 ? 'a face' : `${count} faces`} between them, up to ${mm(width, show)} wide, that nobody can scribe on both sides. ${count === 1 ? 'It is' : 'Each is'} taken as part of the region beside it.`,
+      reason: `Lines less than ${mm(limit, show)} apart leave ${count === 1 ? 'a face' : `${count} faces`} between them, up to ${mm(width, show)} wide: too narrow to scribe on both sides. ${count === 1 ? 'It is' : 'Each is'} merged into the region beside it.`,
       remedy:
-        'Nothing has to change. In the drawing, draw each outline once, or neighbours with one line between them.',
+        'No action is needed. To remove this note, draw each outline once, or one line between neighbours.',
       value: width,
       limit,
     }),
@@ -70,7 +70,7 @@ export const partWords = {
   'gap-joined': note<{ gap: number; joinTolerance: number }>({
     title: 'Gap joined',
     say: ({ gap, joinTolerance }, show) => ({
-      reason: `Two ends ${mm(gap, show)} apart were brought together.`,
+      reason: `Two ends ${mm(gap, show)} apart were joined.`,
       remedy: `Check that they belong together; a joinTolerance under ${mm(gap, show)} leaves them apart.`,
       value: gap,
       limit: joinTolerance,
@@ -81,7 +81,7 @@ export const partWords = {
     say: ({ gap, joinTolerance }, show) =>
       gap <= joinTolerance
         ? {
-            reason: `An end stops ${mm(gap, show)} short of the nearest line and was not joined, for its own line is hardly longer than that.`,
+            reason: `An end stops ${mm(gap, show)} short of the nearest line and was not joined, because its own line is hardly longer than the gap.`,
             remedy: 'Close it in the drawing.',
             value: gap,
             limit: joinTolerance,
@@ -95,15 +95,15 @@ export const partWords = {
   }),
   'layer-beside-the-part': warn<{
     layer: string;
-    /** After "for". */
+    /** What it was recognised by. */
     why: string;
     /** Lines of it that lead nowhere, gaps. */
     troubles: number;
   }>({
     title: 'Layer that may not draw the part',
     say: ({ layer, why, troubles }) => ({
-      reason: `Layer ${layer} looks like dimensions, centre lines, a border or notes, for ${why}, and takes part all the same.${troubles === 0 ? '' : ` ${troubles === 1 ? 'One of its lines closes' : `${troubles} of its lines close`} no outline.`}`,
-      remedy: `Put "${layer}" under layers.ignore, or name the layers that count under layers.regions.`,
+      reason: `Layer ${layer} looks like dimensions, centre lines, a border or notes (${why}), but is used as part of the drawing.${troubles === 0 ? '' : ` ${troubles === 1 ? 'One of its lines closes' : `${troubles} of its lines close`} no outline.`}`,
+      remedy: `Put "${layer}" under layers.ignore, or list the layers to use under layers.regions.`,
       value: troubles,
     }),
   }),
@@ -116,9 +116,9 @@ export const partWords = {
     say: sayMissing,
   }),
   'sheet-point-unmet': stop<{ names: 'outline' | 'hole'; at: readonly [number, number]; isOnLine: boolean }>({
-    title: 'Point names no part of the sheet',
+    title: 'Point selects no part of the sheet',
     say: ({ names, at, isOnLine }, show) => ({
-      reason: `The point ${mm(at[0], show)}, ${mm(at[1], show)} ${isOnLine ? 'lies on a line' : 'lies inside no closed outline'}, so it names no ${names === 'outline' ? 'sheet' : 'hole'}.`,
+      reason: `The point ${mm(at[0], show)}, ${mm(at[1], show)} ${isOnLine ? 'lies on a line' : 'lies inside no closed outline'}, so it selects no ${names === 'outline' ? 'sheet' : 'hole'}.`,
       remedy:
         'Give a point well inside, in drawing coordinates; `isobath inspect` lists one for each region.',
     }),
@@ -126,7 +126,7 @@ export const partWords = {
   'outline-not-closed': stop<OpenGaps & { layers: readonly string[] }>({
     title: 'Outline not closed',
     say: ({ layers, ...open }, show) => ({
-      reason: `${gapsInWords(open, show)}The linework on ${layersInWords(layers)} closes no outline, so there is no sheet to etch.`,
+      reason: `${gapsInWords(open, show)}The linework on ${layersInWords(layers)} contains no closed outline, so there is no sheet to etch.`,
       remedy: gapsRemedy(
         open,
         'Close the outline in the drawing, or name the layer that holds it under layers.outline.',
@@ -137,8 +137,8 @@ export const partWords = {
   'outline-crosses-itself': warn<{ kind: string; times: number }>({
     title: 'Outline crosses itself',
     say: ({ kind, times }) => ({
-      reason: `This ${kind} passes ${times === 1 ? 'one place' : `${times} places`} twice: inside and outside change over there.`,
-      remedy: 'Look at the place in plan; draw each closed outline as a curve of its own.',
+      reason: `This ${kind} passes through ${times === 1 ? 'one point' : `${times} points`} twice, so inside and outside swap there.`,
+      remedy: 'Check the place in the plan view; draw each closed outline as a separate curve.',
       value: times,
     }),
   }),
@@ -146,28 +146,28 @@ export const partWords = {
     title: 'Outlines overlap',
     say: ({ outlines }) => ({
       reason:
-        `${outlines} closed outlines of the sheet overlap, none of them inside another. All that lies in any of them was taken ` +
-        'as one: one cutout inside the sheet, or one sheet with what stands out over its edge.',
+        `${outlines} closed outlines of the sheet overlap, none of them inside another. They were merged into one: ` +
+        'one cutout inside the sheet, or one sheet with what projects beyond its edge.',
       remedy: 'Trim the outlines in the drawing to the one border that is meant.',
     }),
   }),
   'linework-too-crossed': stop<{ what: 'pairs' | 'meetings'; limit: number }>({
-    title: 'Linework too crossed',
+    title: 'Too many crossings in the linework',
     say: ({ what, limit }) => ({
       reason:
         what === 'meetings'
-          ? `The lines cross or touch each other at more than ${limit} places, so no regions were looked for.`
-          : `More than ${limit} pairs of lines lie across or close to each other, so no regions were looked for.`,
+          ? `The lines cross or touch each other at more than ${limit} places, so regions were not computed.`
+          : `More than ${limit} pairs of lines lie across or close to each other, so regions were not computed.`,
       remedy:
-        'Put hatching, scanned lines and details on layers of their own, and name those under layers.ignore.',
+        'Put hatching, scanned lines and details on separate layers, and list those under layers.ignore.',
       limit,
     }),
   }),
   'no-closed-region': stop<OpenGaps>({
     title: 'No closed region',
     say: (open, show) => ({
-      reason: `${gapsInWords(open, show)}The linework that takes part encloses no area at all.`,
-      remedy: gapsRemedy(open, 'Close the outlines in the drawing, or check which layers take part.', show),
+      reason: `${gapsInWords(open, show)}The linework in use encloses no area.`,
+      remedy: gapsRemedy(open, 'Close the outlines in the drawing, or check which layers are used.', show),
     }),
   }),
   'region-outside-sheet': warn<{ area: number }>({

@@ -21,13 +21,13 @@ export const requestWords = {
     title: 'Cut without length',
     say: ({ at }) => ({
       reason: `The cut starts and ends at ${at[0]}, ${at[1]}: a point shows no section.`,
-      remedy: 'Give two points apart, or ask for the depth at the one.',
+      remedy: 'Give two different points, or ask for the depth at the one point.',
     }),
   }),
   'cut-misses-sheet': stop<{ length: number }>({
-    title: 'Cut beside the sheet',
+    title: 'Cut misses the sheet',
     say: ({ length }, show) => ({
-      reason: `The cut of ${show.length(length, (each) => String(Number(each.toFixed(3))))} lies beside the sheet all along: there is no metal to show.`,
+      reason: `The cut of ${show.length(length, (each) => String(Number(each.toFixed(3))))} lies entirely off the sheet, so there is no metal to show.`,
       remedy: 'Give points in drawing coordinates, in the unit of the drawing; `isobath inspect` lists some.',
     }),
   }),
@@ -45,10 +45,10 @@ export const requestWords = {
     /** How many figures of the file cannot be used; the place is the first one's. */
     bad: number;
   }>({
-    title: 'Coordinate is no figure',
+    title: 'Coordinate is not a number',
     say: ({ file, column, found, bad }) => ({
-      reason: `${file} holds ${found === '' ? 'nothing' : `"${found}"`} for ${column}${bad === 1 ? '' : `, and ${bad - 1} more that ${bad === 2 ? 'is' : 'are'} no figure`}.`,
-      remedy: 'Give every point two figures with a decimal point: 130.5,42.',
+      reason: `${file} holds ${found === '' ? 'nothing' : `"${found}"`} for ${column}${bad === 1 ? '' : `, and ${bad - 1} more that ${bad === 2 ? 'is not a number' : 'are not numbers'}`}.`,
+      remedy: 'Give each point as two numbers with a decimal point: 130.5,42.',
       value: bad,
       limit: 0,
     }),
@@ -56,14 +56,14 @@ export const requestWords = {
   'points-missing': stop<{ file: string }>({
     title: 'No points',
     say: ({ file }) => ({
-      reason: `${file} names its columns, but holds no point below.`,
-      remedy: 'List one point a line.',
+      reason: `${file} names its columns but lists no points.`,
+      remedy: 'List one point per line.',
     }),
   }),
   'points-outside-sheet': warn<{ outside: number; points: number }>({
-    title: 'Points beside the sheet',
+    title: 'Points off the sheet',
     say: ({ outside, points }) => ({
-      reason: `${outside} of ${points} points ${outside === 1 ? 'lies' : 'lie'} beside the sheet, where there is no metal: depth and thickness read 0 there, the target is left empty.`,
+      reason: `${outside} of ${points} points ${outside === 1 ? 'lies' : 'lie'} off the sheet, where there is no metal: depth and thickness are 0 there, and the target is empty.`,
       remedy: 'Give points in drawing coordinates, in the unit of the drawing.',
       value: outside,
       limit: 0,

@@ -9,9 +9,9 @@ type Asked = 'rate' | 'repeat' | 'rose' | 'too-deep' | 'sheet';
 
 const ASKED_FOR: Record<Asked, string> = {
   rate: '',
-  repeat: ' by what was read there at the same time',
-  rose: ': less is gone than was read there before',
-  'too-deep': ': more is gone since the last reading there than the minutes allow',
+  repeat: ' from what was read there at the same time',
+  rose: ': less metal is gone than was read there before',
+  'too-deep': ': more metal is gone since the last reading there than the minutes allow',
   sheet: ' of the sheet',
 };
 
@@ -29,14 +29,14 @@ export const runWords = {
       reason:
         name === ''
           ? 'The header lacks stage, a place (region, or x and y) or a value (depth or thickness).'
-          : `The header names a column "${name}" that is unknown or stands twice.`,
+          : `The header names a column "${name}" that is unknown or appears twice.`,
       remedy: `${meant === undefined ? '' : `Did you mean "${meant}"? `}Columns: ${known.join(', ')}.`,
     }),
   }),
   'reading-unclear': stop<{ column: string; found: string; expected: string }>({
     title: 'Reading not usable',
     say: ({ column, found, expected }) => ({
-      reason: `Under ${column} stands ${found}; expected ${expected}.`,
+      reason: `Column ${column} has ${found}; expected ${expected}.`,
       remedy: 'Correct the row; nothing was recorded.',
     }),
   }),
@@ -48,13 +48,12 @@ export const runWords = {
         land: `The depth was read on ${region}, which is land.`,
         'not-open': `The depth was read on ${region} before its stage was peeled.`,
       }[why],
-      remedy:
-        'Gauge the floor well away from walls, at the region’s label point; correct it in a further row.',
+      remedy: 'Gauge the floor well away from walls, at the region’s label point; correct it in a new row.',
     }),
   }),
   /** A thickness of a region whose sheet nobody knows: its depth can't be derived from it. */
   'sheet-not-gauged': stop<{ region: string }>({
-    title: 'Thickness without the sheet’s own',
+    title: 'Sheet thickness not gauged',
     say: ({ region }) => ({
       reason: `A thickness was read in ${region}, but the sheet is tapered and was not gauged there before the first dip, so the depth is not known.`,
       remedy: `Add a row of stage 0 with the sheet’s thickness in ${region}, or give the depth instead of the thickness.`,
@@ -62,21 +61,21 @@ export const runWords = {
   }),
   /** mm/min that comes next by the readings: nothing, or less. */
   'no-metal-taken': stop<{ rate: number; planned: number }>({
-    title: 'Bath takes no metal',
+    title: 'Bath removes no metal',
     say: ({ rate, planned }, show) => ({
-      reason: `By the readings the bath etches ${show.rate(rate, fivePlaces)} where ${show.rate(planned, fivePlaces)} was planned: no minutes left can be calculated from that, and nothing was recorded.`,
+      reason: `By the readings the bath etches ${show.rate(rate, fivePlaces)} where ${show.rate(planned, fivePlaces)} was planned: the minutes left cannot be calculated from that, and nothing was recorded.`,
       remedy:
-        'Look for a thickness written as a depth, a wrong stage or minute, or a thicker sheet than the job says. If the readings are right, stop the run and look at the bath.',
+        'Check for a thickness written as a depth, a wrong stage or minute, or a thicker sheet than the job says. If the readings are right, stop the run and check the bath.',
       value: rate,
       limit: planned,
     }),
   }),
   'readings-disagree': warn<{ off: number; noise: number }>({
-    title: 'Reading stands apart',
+    title: 'Reading out of line',
     say: ({ off, noise }, show) => ({
-      reason: `This reading is ${mm(off, show)} off what all readings together say; readings scatter by ${mm(noise, show)}.`,
+      reason: `This reading differs by ${mm(off, show)} from what all readings together give; readings scatter by ${mm(noise, show)}.`,
       remedy:
-        'Gauge again before you act on the minutes; a slip of the pen or a place not on the floor is likely.',
+        'Gauge again before you act on the minutes; a writing error or a point off the floor is likely.',
       value: Math.abs(off),
       limit: 4 * noise,
     }),
@@ -95,7 +94,7 @@ export const runWords = {
       reason: `Reading ${number} says ${mm(read, show)} where ${mm(expected, show)} was expected${ASKED_FOR[why]}.${
         rate === undefined
           ? ''
-          : ` It means ${show.rate(rate.read, fivePlaces)}; expected is ${show.rate(rate.expected, fivePlaces)}.`
+          : ` It implies a rate of ${show.rate(rate.read, fivePlaces)}; expected is ${show.rate(rate.expected, fivePlaces)}.`
       } It does not count until it is confirmed.`,
       remedy:
         inOtherUnit === undefined
@@ -115,9 +114,9 @@ export const runWords = {
   'readings-rewritten': stop<{ recorded: number; row: number }>({
     title: 'Recorded readings were changed',
     say: ({ recorded, row }) => ({
-      reason: `The record holds ${counted(recorded, 'row')}; row ${row} of the file is another or is missing.`,
+      reason: `The record holds ${counted(recorded, 'row')}; row ${row} of the file differs or is missing.`,
       remedy:
-        'Put the recorded rows back as they were and add further rows below them: a record only grows. A row with strike and its number takes a reading out.',
+        'Restore the recorded rows and add new rows below them: recorded rows are never changed. To withdraw a reading, add a row with strike and its number.',
     }),
   }),
   'run-record-unusable': stop<{ why: 'damaged' | 'other-plan' }>({
@@ -127,13 +126,13 @@ export const runWords = {
         why === 'damaged'
           ? 'The record of the run beside the plan is damaged or was altered.'
           : 'The record beside the plan belongs to another plan.',
-      remedy: 'Keep it under another name, find out what happened, then start a record anew.',
+      remedy: 'Keep it under another name, find out what happened, then start a new record.',
     }),
   }),
   'review-plan-altered': stop<{ sha256: string }>({
     title: 'Plan in the review was altered',
     say: ({ sha256 }) => ({
-      reason: `The review names the plan ${sha256.slice(0, 12)}…, and the plan that it carries is another.`,
+      reason: `The review names the plan ${sha256.slice(0, 12)}…, but the plan that it contains is another one.`,
       remedy: 'Open the review as it was saved, or review the plan again.',
     }),
   }),
@@ -149,8 +148,9 @@ export const runWords = {
   'depth-out-of-reach': stop<Figures<'depth' | 'low' | 'high'>>({
     title: 'Depth can no longer be met',
     say: ({ depth, low, high }, show) => ({
-      reason: `It will come out ${mm(depth, show)} deep; asked is ${mm(low, show)} to ${mm(high, show)}.`,
-      remedy: 'Stop and ask whoever decides on the part: no minutes left bring all regions within tolerance.',
+      reason: `It will come out ${mm(depth, show)} deep; ${mm(low, show)} to ${mm(high, show)} is required.`,
+      remedy:
+        'Stop and refer the part to the person responsible for it: no further minutes bring all regions within tolerance.',
       value: depth,
       limit: depth > high ? high : low,
     }),
@@ -158,8 +158,8 @@ export const runWords = {
   'depth-in-doubt': note<Figures<'depth' | 'within' | 'low' | 'high'>>({
     title: 'Depth not sure to be met',
     say: ({ depth, within, low, high }, show) => ({
-      reason: `It will come out ${mm(depth, show)} deep, give or take ${mm(within, show)} (95 %); asked is ${mm(low, show)} to ${mm(high, show)}.`,
-      remedy: 'Take the part out before the minutes are over, gauge, and correct again.',
+      reason: `It will come out ${mm(depth, show)} deep, ± ${mm(within, show)} (95 %); ${mm(low, show)} to ${mm(high, show)} is required.`,
+      remedy: 'Take the part out before the minutes are up, gauge, and correct again.',
       value: within,
       limit: Math.max(0, Math.min(high - depth, depth - low)),
     }),

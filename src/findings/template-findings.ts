@@ -28,8 +28,8 @@ export const templateWords = {
   'template-knife-too-wide': warn<{ width: number; web: number }>({
     title: 'Knife wider than the web',
     say: ({ width, web }, show) => ({
-      reason: `The knife takes slots of ${mm(width, show)}, but only ${mm(web, show)} may stand between two slots: the template would be more gap than sheet. No template is written.`,
-      remedy: `Set handoff.template.web to at least ${mm(width, show)}, or take a narrower knife.`,
+      reason: `The knife needs slots ${mm(width, show)} wide, but webs of only ${mm(web, show)} are allowed between them: the template would be more gap than sheet. No template is written.`,
+      remedy: `Set handoff.template.web to at least ${mm(width, show)}, or use a narrower knife.`,
       value: width,
       limit: web,
     }),
@@ -44,9 +44,9 @@ export const templateWords = {
     }),
   }),
   'template-falls-apart': warn<Figures<'stage' | 'width' | 'web'>>({
-    title: 'Slot comes back to itself',
+    title: 'Slot returns to itself',
     say: ({ stage, width, web }, show) => ({
-      reason: `A slot of stage ${stage}, ${mm(width, show)} wide, comes back to itself: what it goes round would fall out of the template, or hang by less than ${mm(web, show)}, and no bridge finds a place to prevent it. No template is written.`,
+      reason: `A slot of stage ${stage}, ${mm(width, show)} wide, returns to itself: the sheet that it encloses would fall out of the template, or be held by less than ${mm(web, show)}, and there is no room for a bridge to prevent it. No template is written.`,
       remedy:
         'Set handoff.template.web or knife.width smaller, or bridge.width and bridge.clear, so that a bridge can break the slot.',
       limit: web,
@@ -61,7 +61,7 @@ export const templateWords = {
   }>({
     title: 'Paper too small for the template',
     say: ({ paper, pages, limit, larger }) => ({
-      reason: `On ${paper.toUpperCase()} each template takes ${pages} pages; more than ${limit} nobody joins true. template.pdf is not written; the drawings to cut from are.`,
+      reason: `On ${paper.toUpperCase()} each template takes ${pages} pages; more than ${limit} cannot be joined accurately. template.pdf is not written; the DXF files are.`,
       remedy:
         larger === undefined
           ? 'Have the template cut or plotted from its DXF.'
@@ -73,7 +73,7 @@ export const templateWords = {
   'template-in-several': note<Figures<'templates' | 'least' | 'gap' | 'web'>>({
     title: 'More than one template',
     say: ({ templates, least, gap, web }, show) => ({
-      reason: `Slots come as near to each other as ${mm(gap, show)}, and ${mm(web, show)} must stand between them on one sheet, so there are ${templates} templates. ${templates === least ? 'No sharing of the slots does with fewer.' : `At least ${least} are needed.`}`,
+      reason: `Slots come within ${mm(gap, show)} of each other, and one sheet needs ${mm(web, show)} between them, so there are ${templates} templates. ${templates === least ? 'The slots cannot be divided among fewer.' : `At least ${least} are needed.`}`,
       remedy: 'Use them all, in any order, on the same tooling holes; or set handoff.template.web smaller.',
       value: gap,
       limit: web,
@@ -82,7 +82,7 @@ export const templateWords = {
   'template-line-by-hand': note<Figures<'lines' | 'longest' | 'width'>>({
     title: 'Line too short for a slot',
     say: ({ lines, longest, width }, show) => ({
-      reason: `${lines === 1 ? 'An open scribe line' : `${lines} open scribe lines`} of at most ${mm(longest, show)} can't take a slot for a knife ${mm(width, show)} wide: no template shows ${lines === 1 ? 'it' : 'them'}.`,
+      reason: `${lines === 1 ? 'An open scribe line' : `${lines} open scribe lines`} of at most ${mm(longest, show)} can't have a slot for a knife ${mm(width, show)} wide: no template shows ${lines === 1 ? 'it' : 'them'}.`,
       remedy: 'Cut there by hand from the slots on both sides, and check it against the drawing.',
       value: longest,
     }),
@@ -93,13 +93,13 @@ export const templateWords = {
     say: ({ slots, stage }) => ({
       reason: `Beside ${slots === 1 ? `a slot of stage ${stage}` : `${slots} slots, the first of stage ${stage},`} there is no room for the ticks of the stage or its number, clear of slots, holes, edge and other marks.`,
       remedy:
-        'Write the stage there by hand: in the DXF the layer of the slot gives it, in the PDF its colour; or take a narrower knife.',
+        'Write the stage there by hand: in the DXF the layer of the slot gives it, in the PDF its colour; or use a narrower knife.',
     }),
   }),
   'tooling-hole-outside': warn<{ name: string; web: number }>({
     title: 'Tooling hole off the template',
     say: ({ name, web }, show) => ({
-      reason: `Tooling hole ${name} lies outside the template or nearer than ${mm(web, show)} to its edge. No template is written.`,
+      reason: `Tooling hole ${name} lies outside the template or less than ${mm(web, show)} from its edge. No template is written.`,
       remedy: 'Move it in handoff.template.holes.at, or set handoff.template.margin larger.',
       limit: web,
     }),
@@ -107,7 +107,7 @@ export const templateWords = {
   'tooling-hole-on-slot': warn<{ name: string; stage: number; web: number }>({
     title: 'Tooling hole on a slot',
     say: ({ name, stage, web }, show) => ({
-      reason: `Tooling hole ${name} lies on a slot of stage ${stage}, or nearer to it than ${mm(web, show)}. No template is written.`,
+      reason: `Tooling hole ${name} lies on a slot of stage ${stage}, or less than ${mm(web, show)} from it. No template is written.`,
       remedy: 'Move the hole in handoff.template.holes.at.',
       limit: web,
     }),
@@ -115,7 +115,7 @@ export const templateWords = {
   'tooling-holes-too-close': warn<{ name: string; other: string; web: number }>({
     title: 'Tooling holes too close',
     say: ({ name, other, web }, show) => ({
-      reason: `Less than ${mm(web, show)} stands between tooling holes ${other} and ${name}. No template is written.`,
+      reason: `Less than ${mm(web, show)} is left between tooling holes ${other} and ${name}. No template is written.`,
       remedy: 'Move one of them in handoff.template.holes.at, or leave it out.',
       limit: web,
     }),

@@ -139,7 +139,7 @@ test('a finding flown to shows its regions whole, once: the review opens on the 
 }) => {
   const scale = workbench.locator('.scale-bars');
   const whole = await scale.textContent();
-  await workbench.getByRole('button', { name: 'Tolerance held only if gauged on the way' }).click();
+  await workbench.getByRole('button', { name: 'Tolerance held only with gauging during the run' }).click();
   await expect(workbench.locator('.place-mark')).toBeVisible();
   await workbench.getByRole('button', { name: 'whole part' }).click();
   await expect(scale).toHaveText(whole ?? '');

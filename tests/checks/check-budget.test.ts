@@ -42,7 +42,7 @@ describe('M6 what the clock holds', () => {
     expect(codes).toEqual(['tolerance-barely-held']);
     expect(said[0]).toMatchObject({ value: expect.closeTo(0.1066, 4), limit: 0.103 });
     // Half the spread leaves 0.05 + 0.0068 at worst; a run gauged 0.08.
-    expect(said[0]?.remedy).toMatch(/halve the rate spread to 2\.5 % .* it then holds/);
+    expect(said[0]?.remedy).toMatch(/halve the rate spread to 2\.5 % .* the tolerance is then held/);
   });
 
   test('tolerance-needs-gauging: 0.1002 mm of 0.1, with its parts and place, and gauging as the remedy', async () => {
@@ -51,7 +51,7 @@ describe('M6 what the clock holds', () => {
     expect(said[0]).toMatchObject({ value: expect.closeTo(0.1002, 4), limit: 0.1 });
     expect(said[0]?.reason).toContain('rate ± 0.1 mm (5 %), timing ± 0.007 mm');
     expect(found[0]?.place).toMatchObject({ at: { x: 70, y: 65 } });
-    expect(said[0]?.remedy).toContain('gauge each stage at four fifths');
+    expect(said[0]?.remedy).toContain('gauge each stage after four fifths');
   });
 
   test('tolerance-needs-gauging: the same asked as a final thickness, in a sheet of ± 0.05, is too thin; too thick as likely', async () => {

@@ -73,10 +73,10 @@ describe('isobath correct', () => {
       return runIsobath(['correct', 'inch/plan.json', '--readings', 'inch.csv'], folder);
     });
     expect(reported[0]?.error).toMatch(/^warn rate-outside-spread: The bath etches 0\.001\d+ in\/min/m);
-    expect(reported[1]?.error).toMatch(/^warn readings-disagree: .*off what all readings together say/m);
+    expect(reported[1]?.error).toMatch(/^warn readings-disagree: .*from what all readings together give/m);
     expect(reported[1]?.out).toMatch(/read in +expected +in\/min/);
     for (const { out, error } of reported) {
-      expect(out).toMatch(/depth foreseen in/);
+      expect(out).toMatch(/expected depth in/);
       expect(`${out}${error}`).not.toMatch(/\bmm\b/);
     }
   });

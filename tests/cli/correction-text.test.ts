@@ -23,7 +23,7 @@ const corrected = {
 test('a corrected run of an inch job is reported in inches: 2.54 mm is 0.1 in, 0.0254 mm/min 0.001 in/min', () => {
   const text = correctionText(corrected, { unit: 'in', color: false });
   expect(text).not.toMatch(/\bmm\b/);
-  expect(text).toMatch(/asked in\s+depth foreseen in/);
+  expect(text).toMatch(/required in\s+expected depth in/);
   expect(text).toMatch(/R01\s+0\.1000\s+0\.1000 ± 0\.0010\s+0\.0500 ± 0\.0010/);
   expect(text).toContain('rate overall 0.001000 ± 0.000050 in/min');
 });

@@ -77,7 +77,7 @@ describe('the terminal tells what the run does to the bath', () => {
     expect(out).toContain(`${bathSheet.metal.toFixed(1)} g dissolved`);
     expect(out).toMatch(/l hydrogen at 0 °C/);
     expect(out).toContain(`${bathSheet.hydrogen.at25C.toFixed(1)} l hydrogen at 25 °C`);
-    expect(out).toMatch(/most at once in stage \d: \d+\.\d\d l\/min hydrogen at 25 °C, \d+ l\/min of air/);
+    expect(out).toMatch(/peak, in stage \d: \d+\.\d\d l\/min hydrogen at 25 °C, at least \d+ l\/min of air/);
     // 10 L more by a tenth of the grams.
     const after = (30 + bathSheet.metal / 10).toFixed(1);
     expect(out).toContain(`dissolved metal 30.0 g/L before, ${after} after, 75.0 at most`);

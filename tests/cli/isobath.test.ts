@@ -66,7 +66,7 @@ describe('isobath plan', () => {
     expect(error).toMatch(/^stop opening-missing: /m);
     expect(code).toBe(1);
     expect(readdirSync(join(folder, 'stop'))).toEqual(['plan.json']);
-    expect(out).toMatch(/taken away, for an earlier plan made them: scribe\.dxf\n/);
+    expect(out).toMatch(/removed, left from an earlier plan: scribe\.dxf\n/);
   });
 
   it('out-over-input: never writes over the drawing', () => {
@@ -132,9 +132,7 @@ describe('isobath inspect', () => {
     expect(out).toContain('depth notes  4');
     expect(out).toMatch(/depth 2\.2 mm {2}from "2\.20"/);
     expect(out).toMatch(/thickness 1\.6 mm {2}from "t 1\.6"/);
-    expect(out).toMatch(
-      /depth 1\.3 \+0\.1 -0\.1 mm {2}from "1\.3 ±0\.1", another note there reads otherwise/,
-    );
+    expect(out).toMatch(/depth 1\.3 \+0\.1 -0\.1 mm {2}from "1\.3 ±0\.1", another note there differs/);
     const { depthNotes } = JSON.parse(
       runIsobath(['inspect', 'noted.dxf', '--note-prefix', 'd', '--json'], folder).out,
     ) as { depthNotes: { asks: string; length: number; plus: number | null; place: number[] }[] };
@@ -147,7 +145,7 @@ describe('isobath inspect', () => {
     expect(error).toMatch(/^stop drawing-unit-missing: .*drawingUnits/m);
     expect(error).toContain('in millimetre 200 mm by 120 mm, in inch 5080 mm by 3048 mm');
     expect(out).toMatch(/unit {2}not given[\s\S]*POCKETS/);
-    expect(out).toMatch(/regions {2}not looked for\n$/);
+    expect(out).toMatch(/regions {2}not computed\n$/);
     expect(out).not.toContain('closed outlines  ');
     expect(code).toBe(2);
   });
@@ -168,7 +166,7 @@ describe('files that the system refuses', () => {
   it('file-unreadable: a drawing that is a link to itself', () => {
     symlinkSync(join(folder, 'circle.dxf'), join(folder, 'circle.dxf'));
     const { code, error } = runIsobath(['inspect', 'circle.dxf'], folder);
-    expect(error).toMatch(/^stop file-unreadable: .*links that lead in a circle/);
+    expect(error).toMatch(/^stop file-unreadable: .*circular links/);
     expect(code).toBe(2);
   });
 

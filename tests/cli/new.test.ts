@@ -50,7 +50,7 @@ describe('isobath new', () => {
     expect(begun.error).toBe('');
     expect(begun.code).toBe(0);
     expect(begun.out).toMatch(/sheet {5}the outermost closed outline/);
-    expect(begun.out).toMatch(/left out {2}layer Mittellinien, for "mittellinien" in its name/);
+    expect(begun.out).toMatch(/left out {2}layer Mittellinien: "mittellinien" in its name/);
     expect(begun.out).not.toContain('still to decide');
     expect(job('hatch.job.json')).toMatchObject({
       drawing: 'hatch.dxf',
@@ -82,7 +82,9 @@ describe('isobath new', () => {
       // A final thickness says so itself; 1.2 and 1.3 in the round one differ, and 2.20 waits.
       requirements: [{ thickness: 1.6 }],
     });
-    expect(out).toContain('1 note gives a figure that may be a depth or what is left: say --notes depth');
+    expect(out).toContain(
+      '1 note gives a figure that may be a depth or a final thickness: use --notes depth',
+    );
     expect(out).toContain('notes differ in R04');
     expect(out).toContain('stock.thickness');
     const left = runIsobath(['new', 'lid.dxf', '--notes', 'thickness', '--out', 'left.job.json'], folder);

@@ -162,7 +162,11 @@ describe('isobath section', () => {
     ],
     ['option-value-wrong: half a sample', ['--from', '1,1', '--to', '9,9', '--samples', '2.5'], /"2.5"/],
     ['cut-without-length: from = to', ['--from', '10,10', '--to', '10.0,1e1'], /starts and ends at 10, 10/],
-    ['cut-misses-sheet: beside it', ['--from', '-50,-9', '--to', '500,-9'], /550 mm lies beside the sheet/],
+    [
+      'cut-misses-sheet: beside it',
+      ['--from', '-50,-9', '--to', '500,-9'],
+      /550 mm lies entirely off the sheet/,
+    ],
     ['command-unclear: no end', ['--from', '10,10'], /--to/],
   ] as const)('%s', (title, options, words) => {
     const { code, out, error } = runIsobath(['section', JOB, ...options, '--out', 'none.csv'], home);
@@ -204,7 +208,7 @@ describe('isobath depth', () => {
   it('points-outside-sheet: warns, and leaves the target of those points empty', () => {
     const { code, out, error } = depthsAt('x,y\n70,80\n-5,80\n');
     expect(code).toBe(0);
-    expect(error).toMatch(/^warn points-outside-sheet: 1 of 2 points lies beside the sheet/m);
+    expect(error).toMatch(/^warn points-outside-sheet: 1 of 2 points lies off the sheet/m);
     expect(out.split('\n')[2]).toBe('-5,80,0,,0,0');
   });
 
@@ -218,7 +222,7 @@ describe('isobath depth', () => {
     ['points-value-wrong: NaN', 'x,y\n70,80\n70,NaN\n', /holds "NaN" for y.*\[points line 3\]/],
     ['points-value-wrong: a cell too few', 'x,y\n70\n', /holds nothing for y/],
     ['points-value-wrong: several', 'x,y\na,1\nb,c\n', /"a" for x, and 2 more/],
-    ['points-missing: names alone', 'x,y\n\n', /holds no point below/],
+    ['points-missing: names alone', 'x,y\n\n', /lists no points/],
     ['file-empty: nothing at all', '', /is empty/],
     ['file-not-utf-8: bytes of another code', Buffer.from([120, 44, 121, 10, 0xff, 0xfe]), /byte 5/],
   ] as const)('%s', (title, text, words) => {

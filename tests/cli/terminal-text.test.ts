@@ -62,7 +62,7 @@ describe('what a terminal is reported', () => {
       finding('file-empty', { file: 'a\nb\u001b[31m.dxf' }, { path: 'drawing', line: 3 }),
     );
     expect(line).toBe(
-      'stop file-empty: a b [31m.dxf is empty (0 bytes). Ask for the file again: it was probably cut off on its way. [drawing; job line 3]',
+      'stop file-empty: a b [31m.dxf is empty (0 bytes). Copy or request the file again: the transfer was probably interrupted. [drawing; job line 3]',
     );
   });
 

@@ -8,14 +8,16 @@ const thin = finding('web-too-thin', { level: 2.54, web: 0.508, thickness: 3.048
 test('every length of a web too thin is reported in inches, and nothing else changes', () => {
   const { title, reason, remedy } = sayFinding(thin, 'in');
   expect(title).toBe(sayFinding(thin).title);
-  expect(reason).toBe("Level 0.1 in leaves 0.02 in of a sheet of 0.12 in; the job's least web is 0.025 in.");
-  expect(remedy).toBe('Etch to 0.095 in at most, or take a sheet of 0.125 in or more.');
+  expect(reason).toBe(
+    "Level 0.1 in leaves 0.02 in of a sheet of 0.12 in; the job's minimum web is 0.025 in.",
+  );
+  expect(remedy).toBe('Etch to 0.095 in at most, or use a sheet of 0.125 in or more.');
 });
 
 test('in millimetres the words are as they stand', () => {
   expect(sayFinding(thin, 'mm')).toEqual(sayFinding(thin));
   expect(sayFinding(thin).reason).toBe(
-    "Level 2.54 mm leaves 0.508 mm of a sheet of 3.048 mm; the job's least web is 0.635 mm.",
+    "Level 2.54 mm leaves 0.508 mm of a sheet of 3.048 mm; the job's minimum web is 0.635 mm.",
   );
 });
 
@@ -34,7 +36,7 @@ test('rates and speeds are reported in inches a minute: 0.0254 mm/min is 0.001 i
     deviation: 0.0508,
   });
   expect(sayFinding(hoist, 'in').reason).toMatch(
-    /^From 1 in to 3 in off .* at 0\.5 in\/min; the hoist does 0\.8 to 10 in\/min/,
+    /^From 1 in to 3 in from .* at 0\.5 in\/min; the hoist runs at 0\.8 to 10 in\/min/,
   );
 });
 
@@ -49,6 +51,6 @@ test('no figure of any sentence is left in millimetres: areas, and what a key or
     rise: 0.04,
   });
   expect(sayFinding(steep, 'in').remedy).toMatch(
-    /than about 0\.008 in .*\(now 0\.002 in\).* by 0\.040 in a in\)/,
+    /than about 0\.008 in .*\(now 0\.002 in\).* by 0\.040 in per in\)/,
   );
 });

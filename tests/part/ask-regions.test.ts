@@ -116,7 +116,7 @@ describe('requirement-meets-no-region', () => {
   test('a point beside the part', () => {
     const { reported, reasons } = ask([{ at: [250, 50], depth: 1 }]);
     expect(reported).toEqual(['requirement-meets-no-region requirements[0].at']);
-    expect(reasons).toEqual(['No region of the part holds the point 250, 50 mm.']);
+    expect(reasons).toEqual(['No region of the part contains the point 250, 50 mm.']);
   });
 });
 
@@ -142,14 +142,18 @@ describe('requirements-clash', () => {
       { layer: 'BAYS', depth: 2 },
     ]);
     expect(reported).toEqual(['requirements-clash requirements[1]']);
-    expect(reasons).toEqual(['requirements[0] and requirements[1] ask different things of 2 regions.']);
+    expect(reasons).toEqual([
+      'requirements[0] and requirements[1] set different requirements for 2 regions.',
+    ]);
   });
   test('two points in one region', () => {
     const { reasons } = ask([
       { at: [40, 40], depth: 1 },
       { at: [60, 60], depth: 1, plus: 0.2 },
     ]);
-    expect(reasons).toEqual(['requirements[0] and requirements[1] ask different things of region R04.']);
+    expect(reasons).toEqual([
+      'requirements[0] and requirements[1] set different requirements for region R04.',
+    ]);
   });
   test('a point settles what two of one layer dispute', () => {
     const disputed = [
@@ -158,7 +162,7 @@ describe('requirements-clash', () => {
       { at: [150, 50] as [number, number], depth: 1.5 },
     ];
     expect(ask(disputed).reasons).toEqual([
-      'requirements[0] and requirements[1] ask different things of region R02.',
+      'requirements[0] and requirements[1] set different requirements for region R02.',
     ]);
     const settled = ask([...disputed, { at: [25, 25], depth: 1.5 }]);
     expect(settled).toMatchObject({ depths: { R02: 1.5, R03: 1.5 }, reported: [] });

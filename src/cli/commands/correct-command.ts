@@ -45,7 +45,7 @@ export function correctCommand({ plan, readings, json }: CorrectArguments, termi
     const look = { unit, color: terminal.outColor };
     terminal.out(`${readingsText(listed, look)}\n${correctionText(corrected, look)}`);
     const caution =
-      'Minutes are calculated, not approved: the site’s process specification decides. Wear what the bath asks for when gauging.';
+      'Minutes are calculated, not approved: the site’s process specification decides. Wear the protective equipment that the bath requires when gauging.';
     terminal.out(`record: ${recordPath}\n${paint(`! ${caution}`, 'yellow', terminal.outColor)}\n`);
   }
   const { off: _, noise, ...rest } = corrected;

@@ -57,7 +57,7 @@ export function newCommand(given: NewArguments, terminal: Terminal): CommandEnd 
 
 function readNotes(text: string | undefined): 'depth' | 'thickness' | undefined | Finding {
   if (text === undefined || text === 'depth' || text === 'thickness') return text;
-  const expected = '"depth" where figures are depths, "thickness" where they say what is left';
+  const expected = '"depth" if the figures are depths, "thickness" if they are final thicknesses';
   return finding('option-value-wrong', { option: '--notes', found: text, expected });
 }
 

@@ -97,12 +97,12 @@ function planText(
 }
 
 function replacedLines(replaced: readonly string[]): string[] {
-  return replaced.length === 0 ? [] : [`replaced, of an earlier plan: ${replaced.join(', ')}`];
+  return replaced.length === 0 ? [] : [`replaced from an earlier plan: ${replaced.join(', ')}`];
 }
 
 /** All in one: a large plan may leave a hundred. */
 function removedLines(removed: readonly string[]): string[] {
-  return removed.length === 0 ? [] : [`taken away, for an earlier plan made them: ${removed.join(', ')}`];
+  return removed.length === 0 ? [] : [`removed, left from an earlier plan: ${removed.join(', ')}`];
 }
 
 function levelLines({ levelChoices }: NonNullable<RunResult['planFile']>): string[] {
@@ -121,7 +121,7 @@ function maskingLines(planFile: NonNullable<RunResult['planFile']>): string[] {
   if (lines.length === 0) return [];
   const walls = wallStepsText(planFile);
   return [
-    'One coat, or a coat a stage (lengths in mm, each the greatest of the part):',
+    'One coat, or one coat per stage (lengths in mm, each the greatest on the part):',
     ...lines,
     '',
     'The wall at each step, peel-next / re-mask:',
