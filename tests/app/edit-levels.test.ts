@@ -16,31 +16,32 @@ const job: JobFile = {
 };
 
 describe('moving a level', () => {
-  it('moves every requirement of that depth, also one given as remaining thickness', () => {
-    const deep = moveLevel(job, { from: 2.5, to: 2.6, thickness: 4 });
-    expect(deep.requirements).toEqual([job.requirements[0], { at: [50, 5], thickness: 1.4 }]);
-    const shallow = moveLevel(job, { from: 2, to: 1.9, thickness: 4 });
-    expect(shallow.requirements[0]).toEqual({ layer: 'POCKETS', depth: 1.9, plus: 0.1, minus: 0.05 });
+  it('moves the level and nothing that is asked: the job lists its levels from then on', () => {
+    const deep = moveLevel(job, { from: 2.5, to: 2.6, levels: [2.5, 2] });
+    expect(deep.levels).toEqual([2.6, 2]);
+    expect(deep.requirements).toBe(job.requirements);
+    const inches = moveLevel({ ...job, units: 'in' }, { from: 2, to: 2.54, levels: [2.5, 2] });
+    expect(inches.levels).toEqual([0.098425, 0.1]);
   });
 
   it('moves the level alone where the job lists its levels', () => {
-    const listed = moveLevel({ ...job, levels: [2.5, 2] }, { from: 2, to: 2.1, thickness: 4 });
+    const listed = moveLevel({ ...job, levels: [2.5, 2] }, { from: 2, to: 2.1, levels: [2.5, 2] });
     expect(listed.levels).toEqual([2.5, 2.1]);
     expect(listed.requirements).toBe(job.requirements);
   });
 
   it('holds the search to the new depth where the fewest levels are searched, and leaves what is asked', () => {
     const searched = setLevelRule(job, 'fewest');
-    const held = moveLevel(searched, { from: 2, to: 1.98, thickness: 4 });
+    const held = moveLevel(searched, { from: 2, to: 1.98, levels: [2.5, 2] });
     expect(held.lockedLevels).toEqual([1.98]);
     expect(held.requirements).toBe(job.requirements);
-    expect(moveLevel(held, { from: 1.98, to: 2.02, thickness: 4 }).lockedLevels).toEqual([2.02]);
+    expect(moveLevel(held, { from: 1.98, to: 2.02, levels: [2.5, 2] }).lockedLevels).toEqual([2.02]);
     expect(isLocked(held, 1.98)).toBe(true);
     expect(isLocked(held, 2)).toBe(false);
   });
 
   it('leaves one level where two come together', () => {
-    const listed = moveLevel({ ...job, levels: [2.5, 2] }, { from: 2, to: 2.5, thickness: 4 });
+    const listed = moveLevel({ ...job, levels: [2.5, 2] }, { from: 2, to: 2.5, levels: [2.5, 2] });
     expect(listed.levels).toEqual([2.5]);
   });
 });

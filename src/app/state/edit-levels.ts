@@ -36,30 +36,28 @@ export function isLocked(job: JobFile, level: number): boolean {
 }
 
 /**
- * Moves a level: where the job lists its levels, the one in the list; where they are searched, the search is held to the new
- * depth; else every requirement of that depth.
+ * Moves a level, and never what is asked: where levels are searched, the search is held to the new depth; else the job lists its
+ * levels from now on, as planned but for this one. What then falls out of its tolerance is a finding of the plan.
  */
-export function moveLevel(job: JobFile, move: { from: number; to: number; thickness: number }): JobFile {
+export function moveLevel(
+  job: JobFile,
+  move: {
+    readonly from: number;
+    readonly to: number;
+    /** All that are planned, the moved one among them. */
+    readonly levels: readonly number[];
+  },
+): JobFile {
   const isFrom = (depth: number) => Math.abs(depth - move.from) < SAME_DEPTH;
   const moved = (depths: readonly number[]) => depths.map((depth) => (isFrom(depth) ? move.to : depth));
-  if (Array.isArray(job.levels)) {
-    return listLevels(job, moved(job.levels.map((level) => fromJobUnits(job, level))));
-  }
   if (job.levels === 'fewest') {
     const locked = lockedLevelsOf(job);
     return lockLevels(job, locked.some(isFrom) ? moved(locked) : [...locked, move.to]);
   }
-  const { thickness } = move;
-  const requirements = job.requirements.map((each) => {
-    if (each.depth !== undefined && isFrom(fromJobUnits(job, each.depth))) {
-      return { ...each, depth: inJobUnits(job, move.to) };
-    }
-    if (each.thickness !== undefined && isFrom(thickness - fromJobUnits(job, each.thickness))) {
-      return { ...each, thickness: inJobUnits(job, thickness - move.to) };
-    }
-    return each;
-  });
-  return { ...job, requirements };
+  const listed = Array.isArray(job.levels)
+    ? job.levels.map((level) => fromJobUnits(job, level))
+    : move.levels;
+  return listLevels(job, moved(listed));
 }
 
 function distinct(levels: readonly number[]): number[] {

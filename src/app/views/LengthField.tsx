@@ -1,5 +1,5 @@
 /** A length edited in the unit on show. */
-import { readLength } from '#units/read-length.ts';
+import { readSum } from '#units/read-sum.ts';
 import { lengthFigure } from '#units/show-length.ts';
 import { QuantityField } from './QuantityField.tsx';
 import { useWorkbenchState } from './workbench-context.ts';
@@ -26,7 +26,7 @@ export function LengthField(props: LengthFieldProps) {
   const unit = useWorkbenchState((state) => state.session.unit);
   const figure = (value: number) => lengthFigure(value, unit, props.isFine === true ? 1 : 0);
   const read = (text: string) => {
-    const value = readLength(text, unit);
+    const value = readSum(text, unit);
     return value === undefined || value < least || value > most ? undefined : value;
   };
   const limits = Number.isFinite(most)
@@ -42,7 +42,7 @@ export function LengthField(props: LengthFieldProps) {
       read={read}
       onTake={onTake}
       onClear={length === undefined ? undefined : onClear}
-      expected={`A length ${limits}: 2.2, 2,2, 0.087in or 3/32 in.`}
+      expected={`A length ${limits}: 2.2, 2,2, 0.087in, 3/32 in or 3.2 - 0.9.`}
       {...(inputRef === undefined ? {} : { inputRef })}
     />
   );

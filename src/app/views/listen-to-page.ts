@@ -1,5 +1,6 @@
 /** Keys and pastes that count wherever the focus is, but not while someone types. */
 import { fitToPaper } from './fit-to-paper.ts';
+import { pickFiles } from './pick-files.ts';
 import { filesOfText, readFiles } from './read-files.ts';
 import type { Workbench } from './workbench-context.ts';
 
@@ -12,6 +13,11 @@ export function listenToPage({ actions, layout }: Workbench): () => void {
     if (key === 'k') {
       event.preventDefault();
       layout.setState({ over: layout.getState().over === 'palette' ? 'nothing' : 'palette' });
+      return;
+    }
+    if (key === 'o') {
+      event.preventDefault();
+      pickFiles(actions);
       return;
     }
     if (isTyping(event.target) || (key !== 'z' && key !== 'y')) return;

@@ -84,7 +84,7 @@ function Ladder({ rungs, thickness, size }: LadderProps) {
           yOf={yOf}
           onMove={(to) =>
             actions.edit(`level ${showLength(rung.stage.level, unit)} to ${showLength(to, unit)}`, (job) =>
-              moveLevel(job, { from: rung.stage.level, to, thickness }),
+              moveLevel(job, { from: rung.stage.level, to, levels: rungs.map(({ stage }) => stage.level) }),
             )
           }
         />

@@ -2,8 +2,8 @@
 
 import { fetchSample, SAMPLES } from '#app/samples.ts';
 import { gravest } from '#app/state/plan-standing.ts';
+import { pickFiles } from '#app/views/pick-files.ts';
 import { useGoTo } from '#app/views/use-go-to.ts';
-import { useOpenFiles } from '#app/views/use-open-files.ts';
 import { useWorkbench, useWorkbenchState, type Workbench } from '#app/views/workbench-context.ts';
 import { sayFinding } from '#findings/say-finding.ts';
 import { readFigure } from '#units/read-figure.ts';
@@ -26,7 +26,6 @@ export interface PaletteSection {
 export function useEntries(text: string): readonly PaletteSection[] {
   const workbench = useWorkbench();
   const goTo = useGoTo();
-  const pickFiles = useOpenFiles();
   const { page, shapes } = useWorkbenchState((state) => state.derived);
   const unit = useWorkbenchState((state) => state.session.unit);
   const wanted = text.trim().toLowerCase();
@@ -55,7 +54,7 @@ export function useEntries(text: string): readonly PaletteSection[] {
   return [
     { title: 'Regions', entries: regions.filter((each) => matchesRegion(each, wanted)) },
     { title: 'Number', entries: numberEntries(text, workbench) },
-    { title: 'Actions', entries: actionEntries(workbench, pickFiles).filter(isFound) },
+    { title: 'Actions', entries: actionEntries(workbench).filter(isFound) },
     { title: 'Findings', entries: findings.filter(isFound) },
   ].filter(({ entries }) => entries.length > 0);
 }
@@ -92,7 +91,7 @@ function numberEntries(text: string, { store, actions }: Workbench): PaletteEntr
   return entries;
 }
 
-function actionEntries(workbench: Workbench, pickFiles: () => void): PaletteEntry[] {
+function actionEntries(workbench: Workbench): PaletteEntry[] {
   const { actions, layout, mode, store } = workbench;
   const panel = (name: 'drawing' | 'requirements' | 'stock' | 'findings' | 'handoff') => () =>
     layout.setState({ panel: name });
@@ -103,7 +102,7 @@ function actionEntries(workbench: Workbench, pickFiles: () => void): PaletteEntr
     run: async () => actions.openSample(await fetchSample(sample)),
   }));
   return [
-    { key: 'open', words: 'Open drawing or job', keys: 'Ctrl O', run: pickFiles },
+    { key: 'open', words: 'Open drawing or job', keys: 'Ctrl O', run: () => pickFiles(actions) },
     { key: 'start', words: 'Jobs and samples', run: () => layout.setState({ over: 'start' }) },
     { key: 'undo', words: 'Undo', keys: 'Ctrl Z', run: actions.undo },
     { key: 'redo', words: 'Redo', keys: 'Ctrl Shift Z', run: actions.redo },

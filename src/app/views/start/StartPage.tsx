@@ -3,8 +3,8 @@ import { ArrowLeft, ClipboardPaste, FolderOpen } from 'lucide-react';
 import { Button } from 'react-aria-components';
 import { fetchSample, SAMPLES } from '#app/samples.ts';
 import { useToast } from '#app/views/controls/toasts.ts';
+import { pickFiles } from '#app/views/pick-files.ts';
 import { filesOfText } from '#app/views/read-files.ts';
-import { useOpenFiles } from '#app/views/use-open-files.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { JobsView } from './JobsView.tsx';
 import './start.css';
@@ -44,7 +44,6 @@ export function StartPage() {
 function OpenHere() {
   const { actions } = useWorkbench();
   const say = useToast();
-  const pickFiles = useOpenFiles();
   const paste = async () => {
     try {
       const text = await navigator.clipboard.readText();
@@ -60,7 +59,7 @@ function OpenHere() {
       <h2 id="open-heading">Drop a drawing or a job here</h2>
       <p className="aside">DXF, or a saved job</p>
       <p className="row">
-        <Button className="main" onPress={pickFiles}>
+        <Button className="main" onPress={() => pickFiles(actions)}>
           <FolderOpen size={16} aria-hidden="true" /> Open
         </Button>
         <Button onPress={paste}>

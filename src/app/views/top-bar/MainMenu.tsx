@@ -3,8 +3,8 @@ import { useRef } from 'react';
 import { Button, Menu, MenuItem, MenuTrigger, Popover, Separator } from 'react-aria-components';
 import { documentText } from '#app/state/job-text.ts';
 import type { Theme } from '#app/state/layout-state.ts';
+import { pickFiles } from '#app/views/pick-files.ts';
 import { saveBytes } from '#app/views/save-bytes.ts';
-import { useOpenFiles } from '#app/views/use-open-files.ts';
 import { useLayout, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 
 const THEMES: readonly { readonly id: Theme; readonly words: string }[] = [
@@ -22,7 +22,6 @@ export function MainMenu() {
   );
   const isOwn = useWorkbenchState((state) => state.openJob?.isOwn === true);
   const trigger = useRef<HTMLButtonElement>(null);
-  const pickFiles = useOpenFiles();
   const saveJob = () => {
     const document = store.getState().history?.present.document;
     if (document === undefined) return;
@@ -41,7 +40,7 @@ export function MainMenu() {
       <Popover className="float" placement="bottom start">
         <Menu className="menu" aria-label="Jobs, files, help">
           <MenuItem onAction={() => layout.setState({ over: 'start' })}>Jobs and samples</MenuItem>
-          <MenuItem textValue="Open drawing or job" onAction={pickFiles}>
+          <MenuItem textValue="Open drawing or job" onAction={() => pickFiles(actions)}>
             Open drawing or job <kbd>Ctrl O</kbd>
           </MenuItem>
           <MenuItem isDisabled={!hasJob} onAction={saveJob}>
