@@ -71,7 +71,8 @@ test('pointer, cut, depths asked, remarks and the record of a review', async ({ 
   await workbench.getByRole('checkbox', { name: 'stage 1 is in order' }).check();
   await workbench.getByRole('textbox', { name: 'Reviewer' }).fill('N. Rowan');
   const waiting = workbench.waitForEvent('download');
-  await workbench.getByRole('button', { name: 'save the review' }).click();
+  await workbench.getByRole('button', { name: 'Save the review' }).click();
+  await workbench.getByRole('button', { name: 'Save it incomplete' }).click();
   const chunks: Buffer[] = [];
   for await (const chunk of await (await waiting).createReadStream()) chunks.push(chunk as Buffer);
   const review = JSON.parse(Buffer.concat(chunks).toString('utf8'));

@@ -21,7 +21,11 @@ async function beginReview(page: Page): Promise<void> {
 /** Presses the button and gives the text of the file that it saves. */
 async function savedReview(page: Page): Promise<string> {
   const waiting = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'save the review' }).click();
+  await page.getByRole('button', { name: 'Save the review' }).click();
+  // One stage of three is ticked: an incomplete record asks.
+  const question = page.getByRole('alertdialog');
+  await expect(question).toContainText('Only 1 of 3 stages');
+  await question.getByRole('button', { name: 'Save it incomplete' }).click();
   const download = await waiting;
   expect(download.suggestedFilename()).toBe('gauge-pod-cover.review.json');
   const chunks: Buffer[] = [];
@@ -41,10 +45,9 @@ test('every stage by keyboard: arrows step, the space bar ticks, each with the l
   await expect(facts).toContainText('lines of stages 2, 3');
   await workbench.keyboard.press('Space');
   await expect(workbench.getByRole('checkbox', { name: 'stage 1 is in order' })).toBeChecked();
-  await workbench.keyboard.press('ArrowDown');
+  // A tick goes on to the next stage.
   await expect(facts).toContainText('pieces 1, 2');
   await workbench.keyboard.press('Space');
-  await workbench.keyboard.press('ArrowRight');
   await expect(facts).toContainText('nothing any more');
   // 4.06 mm less 3.00 is what the sump leaves at the end.
   await expect(facts.getByRole('row', { name: /stage 1/ })).toContainText('1.06');
@@ -61,6 +64,7 @@ test('a remark pinned to a place, the record of it all, and its way back in', as
   const plan = await savedText(workbench, 'plan.json');
   await beginReview(workbench);
   await workbench.keyboard.press('Space');
+  await workbench.keyboard.press('ArrowUp');
   const sheet = workbench.getByRole('application');
   const box = await sheet.boundingBox();
   if (box === null) throw new Error('the sheet is not laid out');
@@ -162,7 +166,6 @@ for (const colorScheme of ['light', 'dark'] as const) {
     test('axe finds nothing in a review under way', async ({ workbench, page }) => {
       await beginReview(workbench);
       await workbench.keyboard.press('Space');
-      await workbench.keyboard.press('ArrowDown');
       await workbench.getByLabel('Remark on stage 2').fill('Which gauge?');
       await workbench.getByRole('button', { name: 'add the remark' }).click();
       const { violations } = await new AxeBuilder({ page })
@@ -184,3 +187,48 @@ for (const colorScheme of ['light', 'dark'] as const) {
     });
   });
 }
+
+test('a review of three stages is five actions: open, a key a stage, save', async ({ workbench }) => {
+  await workbench.evaluate(() => localStorage.setItem('isobath layout', '{"reviewer":"R. Vane"}'));
+  await workbench.reload();
+  await expect(statusOf(workbench)).toContainText('planned in');
+  let actions = 0;
+  const act = async (does: Promise<unknown>) => {
+    actions++;
+    await does;
+  };
+  await act(workbench.getByRole('button', { name: 'Review the stages' }).click());
+  for (let stage = 1; stage <= 3; stage++) {
+    await expect(workbench.getByRole('heading', { name: `Stage ${stage}`, exact: true })).toBeVisible();
+    await act(workbench.keyboard.press('Space'));
+  }
+  await expect(workbench.locator('.review-record')).toContainText('3 of 3 stages ticked');
+  const saving = workbench.waitForEvent('download');
+  await act(workbench.getByRole('button', { name: 'Save the review' }).click());
+  expect((await saving).suggestedFilename()).toBe('gauge-pod-cover.review.json');
+  expect(actions).toBe(3 + 2);
+});
+
+test('the space bar means the stage on show, wherever a tick has the focus; a stage not looked at can’t be ticked', async ({
+  workbench,
+}) => {
+  await beginReview(workbench);
+  const tickOf = (stage: number) => workbench.getByRole('checkbox', { name: `stage ${stage} is in order` });
+  await expect(tickOf(2)).toBeDisabled();
+  await expect(tickOf(3)).toBeDisabled();
+  await workbench.keyboard.press('ArrowDown');
+  await expect(tickOf(2)).toBeEnabled();
+  // The tick of the stage before, by hand: it is on show then, and ticked; the focus stays on its box.
+  await tickOf(1).focus();
+  await workbench.keyboard.press('Space');
+  await expect(tickOf(1), 'the stage on show is the second').not.toBeChecked();
+  await expect(tickOf(2)).toBeChecked();
+  await expect(workbench.getByRole('heading', { name: 'Stage 3', exact: true })).toBeVisible();
+  await tickOf(2).focus();
+  await workbench.keyboard.press('ArrowUp');
+  await workbench.keyboard.press('ArrowUp');
+  await workbench.keyboard.press('Space');
+  await expect(tickOf(1)).toBeChecked();
+  await expect(tickOf(2)).toBeChecked();
+  await expect(tickOf(3)).not.toBeChecked();
+});

@@ -15,6 +15,8 @@ export interface LayoutState {
   readonly theme: Theme;
   /** How a whole hand-off is saved. */
   readonly saveAs: 'zip' | 'folder';
+  /** Who reviews, as typed last. */
+  readonly reviewer: string;
   /** What lies over the window: none of it is kept. */
   readonly over: 'nothing' | 'start' | 'palette';
 }
@@ -22,6 +24,7 @@ export interface LayoutState {
 export const FOOT = { usual: 160, folded: 44, least: 136 } as const;
 
 const USUAL: LayoutState = {
+  reviewer: '',
   panel: 'findings',
   footHeight: FOOT.usual,
   theme: 'system',
@@ -37,12 +40,12 @@ export function startLayout(isNarrow: boolean): LayoutStore {
   const kept = { ...USUAL, ...readKept(), over: 'nothing' } as const;
   const opensOn = kept.panel === 'handoff' ? 'findings' : kept.panel;
   const store = createStore<LayoutState>(() => ({ ...kept, panel: isNarrow ? undefined : opensOn }));
-  store.subscribe(({ panel, footHeight, theme, saveAs }) => {
+  store.subscribe(({ panel, footHeight, theme, saveAs, reviewer }) => {
     try {
       // The panel of a narrow window is opened for a moment; what a wide one had stays.
       localStorage.setItem(
         KEY,
-        JSON.stringify({ panel: isNarrow ? kept.panel : panel, footHeight, theme, saveAs }),
+        JSON.stringify({ panel: isNarrow ? kept.panel : panel, footHeight, theme, saveAs, reviewer }),
       );
     } catch {
       // A browser that keeps nothing lays the window out as usual next time.
@@ -61,11 +64,18 @@ function readKept(): Partial<LayoutState> {
 }
 
 /** What another version wrote counts as far as it is understood. */
-function readParts({ panel, footHeight, theme, saveAs }: Record<string, unknown>): Partial<LayoutState> {
+function readParts({
+  panel,
+  footHeight,
+  theme,
+  saveAs,
+  reviewer,
+}: Record<string, unknown>): Partial<LayoutState> {
   const known = PANELS.find((each) => each === panel);
   return {
     ...(known === undefined ? {} : { panel: known }),
     ...(typeof footHeight === 'number' && footHeight >= FOOT.folded ? { footHeight } : {}),
+    ...(typeof reviewer === 'string' ? { reviewer } : {}),
     ...(saveAs === 'folder' ? { saveAs } : {}),
     ...(theme === 'light' || theme === 'dark' ? { theme } : {}),
   };

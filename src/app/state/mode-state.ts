@@ -7,7 +7,9 @@ export interface ModeState {
   readonly mode: Mode;
   /** Index of the stage that is looked at. */
   readonly step: number;
+  /** Stages that were on show in this review. */
+  readonly seen: readonly number[];
   readonly draft: ReviewDraft;
 }
 
-export const EMPTY_MODE: ModeState = { mode: 'planning', step: 0, draft: EMPTY_DRAFT };
+export const EMPTY_MODE: ModeState = { mode: 'planning', step: 0, seen: [], draft: EMPTY_DRAFT };

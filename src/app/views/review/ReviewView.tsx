@@ -2,27 +2,29 @@
  * The review of a plan: stage by stage in the order of the run, each with its own lines alone on the sheet. Nothing here can
  * change the job.
  */
-import { type DragEvent, useEffect, useMemo, useState } from 'react';
+import { Check } from 'lucide-react';
+import { type DragEvent, useCallback, useEffect, useMemo, useState } from 'react';
 import { isOfOtherPlan, toggleCheck } from '#app/state/review-draft.ts';
 import { stageSteps } from '#app/state/stage-steps.ts';
 import { BrokenView } from '#app/views/BrokenView.tsx';
 import { FindingsView } from '#app/views/FindingsView.tsx';
 import { SectionView } from '#app/views/section/SectionView.tsx';
 import { usePlanText } from '#app/views/use-plan-text.ts';
-import { useDocument, useMode, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
+import { useMode, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { Point } from '#geometry/point.ts';
 import { Remarks } from './Remarks.tsx';
+import { ReviewBar } from './ReviewBar.tsx';
 import { ReviewChanges } from './ReviewChanges.tsx';
 import { ReviewRecord } from './ReviewRecord.tsx';
 import { ReviewSheet } from './ReviewSheet.tsx';
 import { ReviewStages } from './ReviewStages.tsx';
 import { reviewKey } from './review-keys.ts';
+import { StageFacts } from './StageFacts.tsx';
 import { useOpenReview } from './use-open-review.ts';
 import './review.css';
 
 export function ReviewView() {
-  const { actions, mode } = useWorkbench();
-  const job = useDocument()?.job;
+  const { actions, mode, layout } = useWorkbench();
   const plan = useWorkbenchState(({ derived }) => derived.page?.plan);
   const planText = usePlanText();
   const { step: wanted, draft } = useMode((state) => state);
@@ -34,23 +36,50 @@ export function ReviewView() {
 
   useEffect(() => actions.show('plan'), [actions]);
   useEffect(() => actions.turnClock(step?.to), [actions, step]);
+  // A stage counts as looked at once it was on show.
   useEffect(() => {
-    const go = (to: number) => {
+    const { seen } = mode.getState();
+    const number = step?.stage.number;
+    if (number !== undefined && !seen.includes(number)) mode.setState({ seen: [...seen, number] });
+  }, [mode, step]);
+  useEffect(() => {
+    const { draft: now } = mode.getState();
+    const { reviewer } = layout.getState();
+    if (now.reviewer === '' && reviewer !== '') mode.setState({ draft: { ...now, reviewer } });
+  }, [mode, layout]);
+
+  const go = useCallback(
+    (to: number) => {
       if (to < 0 || to >= steps.length) return;
       setPlace(undefined);
       mode.setState({ step: to });
-    };
+    },
+    [mode, steps],
+  );
+  /** Ticks a stage, or takes the tick back; after a tick the next stage is shown. */
+  const tick = useCallback(
+    (at: number) => {
+      const number = steps[at]?.stage.number;
+      if (number === undefined || planText === undefined) return;
+      const { draft: before, seen } = mode.getState();
+      if (!seen.includes(number) && !before.checked.includes(number)) return go(at);
+      const next = toggleCheck(before, number, planText);
+      mode.setState({ draft: next });
+      go(next.checked.includes(number) && at + 1 < steps.length ? at + 1 : at);
+    },
+    [mode, steps, planText, go],
+  );
+  useEffect(() => {
     const onKeyDown = (event: KeyboardEvent) => {
       const meant = reviewKey(event);
       if (meant === undefined) return;
       event.preventDefault();
-      if (meant !== 'tick') return go(index + meant);
-      if (step === undefined || planText === undefined) return;
-      mode.setState({ draft: toggleCheck(mode.getState().draft, step.stage.number, planText) });
+      if (meant === 'tick') tick(index);
+      else if (meant !== 'held') go(index + meant);
     };
     document.addEventListener('keydown', onKeyDown);
     return () => document.removeEventListener('keydown', onKeyDown);
-  }, [mode, steps, index, step, planText]);
+  }, [index, go, tick]);
 
   const onDrop = async (event: DragEvent) => {
     event.preventDefault();
@@ -61,30 +90,47 @@ export function ReviewView() {
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: a review may be dropped anywhere; the open button does the same by key
     <div className="review" onDragOver={(event) => event.preventDefault()} onDrop={onDrop}>
-      <header className="review-head">
-        <h1>Review</h1>
-        <p>
-          <strong>{job?.name}</strong> <span className="aside">nothing here changes the job</span>
-        </p>
-        <button type="button" onClick={() => mode.setState({ mode: 'planning' })}>
-          back to planning
-        </button>
-      </header>
-      <ReviewStages steps={steps} index={index} planText={planText} />
+      <ReviewBar stages={steps.length} planText={planText} />
+      <ReviewStages steps={steps} index={index} planText={planText} onGo={go} onTick={tick} />
       <main className="middle">
         <BrokenView name="The sheet">
           <ReviewSheet stage={step.stage} place={place} onPlace={setPlace} />
         </BrokenView>
-        <BrokenView name="The section">
-          <SectionView />
-        </BrokenView>
+        <div className="review-foot">
+          <BrokenView name="The section">
+            <SectionView />
+          </BrokenView>
+        </div>
       </main>
-      <aside className="review-side" aria-label="Findings, remarks and record">
-        {isBehind && <ReviewChanges planText={planText} />}
-        <FindingsView />
-        <Remarks stage={step.stage} place={place} setPlace={setPlace} planText={planText} />
-        <ReviewRecord stages={steps.length} planText={planText} open={open} notice={notice} />
+      <aside className="review-side" aria-label="Stage, findings, remarks and record">
+        <div className="review-scroll">
+          {isBehind && <ReviewChanges planText={planText} />}
+          <StageFacts step={step} />
+          <FindingsView />
+          <Remarks stage={step.stage} place={place} setPlace={setPlace} planText={planText} />
+          <ReviewRecord planText={planText} open={open} notice={notice} />
+        </div>
+        <p className="stage-right">
+          <TickButton number={step.stage.number} isBehind={isBehind} onPress={() => tick(index)} />
+        </p>
       </aside>
     </div>
+  );
+}
+
+interface TickButtonProps {
+  readonly number: number;
+  readonly isBehind: boolean;
+  readonly onPress: () => void;
+}
+
+function TickButton({ number, isBehind, onPress }: TickButtonProps) {
+  const isTicked = useMode((state) => state.draft.checked.includes(number));
+  return (
+    <button type="button" className={isTicked ? '' : 'main'} disabled={isBehind} onClick={onPress}>
+      <Check size={16} aria-hidden="true" />
+      {isTicked && !isBehind ? `Stage ${number} is ticked: take it back` : `Stage ${number} is right`}
+      <kbd>Space</kbd>
+    </button>
   );
 }
