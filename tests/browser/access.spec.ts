@@ -27,7 +27,9 @@ for (const colorScheme of ['light', 'dark'] as const) {
       await openPanel(workbench, 'Drawing');
       expect(await violations()).toEqual([]);
       await openSample(workbench, 'Deck hatch, a drawing with faults');
-      await expect(workbench.getByText('Line leads nowhere').first()).toBeVisible();
+      await openPanel(workbench, 'Findings');
+      const findings = workbench.getByRole('region', { name: 'Findings' });
+      await expect(findings.getByText('Line leads nowhere').first()).toBeVisible();
       expect(await violations()).toEqual([]);
     });
   });

@@ -1,4 +1,5 @@
 /** Asking depths, taking it back, saving: by hand and by key. */
+import { readFileSync } from 'node:fs';
 import {
   expect,
   findOnSheet,
@@ -84,7 +85,13 @@ test('a rung moves by arrow keys and Enter, and says when a region would fall ou
   for (let press = 0; press < 2; press++) await workbench.keyboard.press('PageDown');
   await expect(rung).toHaveAttribute('aria-valuetext', /outside the tolerance/);
   await workbench.keyboard.press('Enter');
-  await expect(levelRows(workbench).first()).toContainText('1.40');
+  // The level is moved, not what is asked: what falls out of its tolerance is a finding.
+  await expect(workbench.getByRole('button', { name: /^State of the plan/ })).toContainText('stop');
+  const job = JSON.parse(await savedText(workbench, 'gauge-pod-cover.job.json'));
+  expect(job.levels).toEqual([3, 2.2, 1.4]);
+  expect(job.requirements).toEqual(
+    JSON.parse(readFileSync('samples/gauge-pod-cover.job.json', 'utf8')).requirements,
+  );
 });
 
 test('what is picked joins the level of a rung', async ({ workbench }) => {

@@ -48,6 +48,10 @@ function Finder({ close }: { readonly close: () => void }) {
         <Search size={18} aria-hidden="true" />
         <Input
           placeholder="Action, region, finding, depth or minute"
+          onKeyDownCapture={(event) => {
+            // The field would first be emptied, and only the next Escape would close.
+            if (event.key === 'Escape') close();
+          }}
           onKeyDown={(event) => {
             // The list marks its first entry a moment after the last letter; Enter need not wait for it.
             const isMarked = event.currentTarget.hasAttribute('aria-activedescendant');
