@@ -21,7 +21,7 @@ export function stageTable(plan: PlanFile, color: boolean): string {
     stage.etch.toFixed(3),
     stage.startMinute.toFixed(1),
     stage.minutes.toFixed(1),
-    String(stage.lines.length),
+    linesOf(stage),
     stage.removedMass?.toFixed(1) ?? '–',
     isCoated ? String(stage.number) : runsOf(stage.sealed),
     namesOf(stage.regions),
@@ -49,4 +49,9 @@ function runsOf(numbers: readonly number[]): string {
   const last = numbers.at(-1);
   if (first === undefined || last === undefined) return '–';
   return first === last ? String(first) : `${first}–${last}`;
+}
+
+/** Of both faces, the far ones told apart. */
+function linesOf({ lines, far }: PlanFile['stages'][number]): string {
+  return far === undefined ? String(lines.length) : `${lines.length} + ${far.lines.length} far`;
 }

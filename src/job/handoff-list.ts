@@ -101,7 +101,7 @@ const SCRIBE_NAMES = ['scribe.dxf', 'scribe-#.dxf'];
 const MOST_NUMBERED = 99;
 
 /** Files that each face of a part has of its own. */
-export const FACE_FILES: readonly HandoffFile[] = ['program', 'scribe-r12', 'template'];
+export const FACE_FILES: readonly HandoffFile[] = ['traveller', 'program', 'scribe-r12', 'template'];
 
 /** Files of the far face: `scribe.dxf` is `scribe-far.dxf`. */
 export function farName(name: string): string {

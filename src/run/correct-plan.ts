@@ -39,6 +39,8 @@ export interface RunPlan {
   readonly rateSpread: number;
   /** Undefined for a tapered sheet. */
   readonly sheet: { readonly thickness: number; readonly minus: number; readonly plus: number } | undefined;
+  /** Floors on both faces: what is left says nothing of one of them. */
+  readonly hasFarFloors?: boolean;
 }
 
 export interface PlanRead {
@@ -90,6 +92,7 @@ function runPlanOf(file: PlanFile, { process, stock }: Job): PlanRead {
       rate,
       rateSpread,
       sheet,
+      hasFarFloors: regions.some(({ face, level }) => face === 'far' && level > 0),
     },
     front: {
       stages: stages

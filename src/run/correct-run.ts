@@ -225,6 +225,14 @@ function placeReading(
     const facts = { column: 'region', found: id ?? 'a point outside every region', expected };
     return { refused: finding('reading-unclear', facts, place) };
   }
+  if (row.thickness !== undefined && row.stage > 0 && plan.hasFarFloors === true) {
+    const facts = {
+      column: 'thickness',
+      found: 'a thickness of a part that is etched on both faces',
+      expected: 'the depth of the floor, from its own face',
+    };
+    return { refused: finding('reading-unclear', facts, place) };
+  }
   const offFloor = (why: 'wall' | 'land' | 'not-open') => ({
     refused: finding('reading-off-floor', { region: region.id, why }, place),
   });

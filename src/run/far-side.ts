@@ -17,6 +17,22 @@ import type { HandoffInput, PreparedHandoff } from './prepared-handoff.ts';
 const MIRROR = 0;
 
 const FACE = 'Far face (seen from it, mirrored about x = 0): ';
+const NEAR = 'Near face (both are in the bath at once): ';
+
+/** What is laid on the near face or cut on it, with a mark of that face. */
+export function nearSide(prepared: PreparedHandoff): PreparedHandoff {
+  const { job, made } = prepared;
+  const { templates } = made;
+  const name = `${NEAR}${job.name}`;
+  return {
+    ...prepared,
+    job: { ...job, name },
+    made: {
+      ...made,
+      templates: templates && { ...templates, input: { ...templates.input, name } },
+    },
+  };
+}
 
 /** Undefined where no line is cut on the far face. */
 export function farSide(prepared: PreparedHandoff): PreparedHandoff | undefined {
@@ -31,7 +47,9 @@ export function farSide(prepared: PreparedHandoff): PreparedHandoff | undefined 
     made: {
       lines: true,
       pictures: made.pictures,
-      points: undefined,
+      points: made.points
+        ?.filter(({ face }) => face === 'far')
+        .map((point) => ({ ...point, at: mirrorPoint(point.at, MIRROR) })),
       sections: undefined,
       solid: undefined,
       templates: templatesOf(turned).set,

@@ -24,7 +24,7 @@ import {
   oppositeName,
 } from '#job/handoff-list.ts';
 import { movePlan } from '#plan/move-plan.ts';
-import { farSide } from './far-side.ts';
+import { farSide, nearSide } from './far-side.ts';
 import { oppositeHand } from './opposite-hand.ts';
 import { type OutputFile, outputFile } from './output-file.ts';
 import type { Made, PreparedHandoff } from './prepared-handoff.ts';
@@ -79,19 +79,31 @@ export async function handoffFiles(
 /** Of the near face and the part as a whole; and of the far face as seen from it, where lines are cut there. */
 async function filesOfHand(prepared: PreparedHandoff, planned: PlannedHandoff): Promise<Written[]> {
   const { files } = prepared.choices;
-  const own = await filesOfSide(prepared, planned, files);
   const far = farSide(prepared);
-  if (far === undefined) return own;
+  if (far === undefined)
+    return [...scribeOf(prepared, planned), ...(await filesOfSide(prepared, planned, files))];
+  const near = nearSide(prepared);
+  const isOfFace = (file: HandoffFile) => FACE_FILES.includes(file);
+  const own = [
+    ...scribeOf(near, planned),
+    ...(await filesOfSide(near, planned, files.filter(isOfFace))),
+    ...(await filesOfSide(
+      prepared,
+      planned,
+      files.filter((file) => !isOfFace(file)),
+    )),
+  ];
   const mirrored = { ...planned, origin: planned.origin && mirrorPoint(planned.origin, 0) };
-  const beyond = await filesOfSide(
-    far,
-    mirrored,
-    files.filter((file) => FACE_FILES.includes(file)),
-  );
+  const beyond = [...scribeOf(far, mirrored), ...(await filesOfSide(far, mirrored, files.filter(isOfFace)))];
   return [
     ...own,
     ...beyond.map((file) => ({ ...file, name: farName(file.name), what: `${file.what}, far face` })),
   ];
+}
+
+/** Of every plan. */
+function scribeOf(prepared: PreparedHandoff, planned: PlannedHandoff): Written[] {
+  return scribeDrawings(writingOf(prepared, planned), '2000');
 }
 
 async function filesOfSide(
@@ -99,7 +111,21 @@ async function filesOfSide(
   planned: PlannedHandoff,
   chosen: readonly HandoffFile[],
 ): Promise<Written[]> {
-  const { made, plan, findings } = prepared;
+  const { made, findings } = prepared;
+  const writing = writingOf(prepared, planned);
+  const files: Written[] = [];
+  for (const file of HANDOFF_FILES.filter((each) => chosen.includes(each))) {
+    const { needs, keptBackBy = [] } = listedFile(file);
+    const isHeldBack = findings.some(({ code }) => keptBackBy.includes(code));
+    if (isHeldBack || needs.some((need) => made[need] === undefined)) continue;
+    const { write }: Deliverable = await import(`./deliverables/${file}.ts`);
+    files.push(...(await write({ ...writing, ...(made as Made) })));
+  }
+  return files;
+}
+
+function writingOf(prepared: PreparedHandoff, planned: PlannedHandoff): Writing {
+  const { made, plan } = prepared;
   const { origin } = planned;
   const { points = [], sections = [] } = made;
   const moved =
@@ -110,16 +136,7 @@ async function filesOfSide(
           points: points.map((point) => ({ ...point, at: movePoint(point.at, origin) })),
           sections: sections.map((section) => movedSection(section, origin)),
         };
-  const writing = { ...prepared, ...planned, planHash: bytesToHex(sha256(planned.planBytes)), moved };
-  const files = scribeDrawings(writing, '2000');
-  for (const file of HANDOFF_FILES.filter((each) => chosen.includes(each))) {
-    const { needs, keptBackBy = [] } = listedFile(file);
-    const isHeldBack = findings.some(({ code }) => keptBackBy.includes(code));
-    if (isHeldBack || needs.some((need) => made[need] === undefined)) continue;
-    const { write }: Deliverable = await import(`./deliverables/${file}.ts`);
-    files.push(...(await write({ ...writing, ...(made as Made) })));
-  }
-  return files;
+  return { ...prepared, ...planned, planHash: bytesToHex(sha256(planned.planBytes)), moved };
 }
 
 function movedSection(section: NamedSection, origin: Point): NamedSection {

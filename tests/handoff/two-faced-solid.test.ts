@@ -63,7 +63,7 @@ function judged({ positions, indices }: ReliefMesh): {
 
 const SHEET = box('TRIM', [0, 0], [60, 40]);
 
-describe('M9.5: a solid with both faces', () => {
+describe('M9.5: a solid with both faces', { tags: ['long'] }, () => {
   test('pockets behind each other: no hole', async () => {
     const { result, mesh } = await solidOf(
       [SHEET, box('FRONT', [8, 7], [31, 29]), circle('BACK', [33, 21], 9)],

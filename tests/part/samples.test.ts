@@ -41,6 +41,8 @@ const ENTITIES: Readonly<Record<string, Record<string, number>>> = {
   'gauge-pod-cover': { LWPOLYLINE: 6, CIRCLE: 5, TEXT: 3 },
   'shutter-bay-grid': { LINE: 4 + 4 + 3 + 8, TEXT: 2 },
   'glider-wing-skin': { LWPOLYLINE: 1 + 2 * SKIN_STATIONS, TEXT: 1 },
+  'current-meter-cover': { LWPOLYLINE: 5, CIRCLE: 4, TEXT: 2 },
+  'radiator-panel': { LWPOLYLINE: 1 + 2 + 6 + 2, CIRCLE: 3, TEXT: 2 },
   'hatch-from-supplier': {
     LINE: 4 + 9 + 3 + 1,
     ARC: 4,

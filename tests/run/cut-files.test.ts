@@ -4,6 +4,7 @@ import { PLAIN_POST, POST_ENDINGS } from '#job/files/post-file.ts';
 import { CUT_FILES, HANDOFF_FILES } from '#job/handoff-list.ts';
 import { runJob } from '#run/run-job.ts';
 import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';
+import { LID, requirements, runLid } from '#support/two-faced-lid.ts';
 
 /** Names of all files of the buoy lid but plan.json, with every file that a job can choose. */
 async function namesWritten(handoff: object = {}, process: object = {}): Promise<string[]> {
@@ -18,6 +19,15 @@ async function namesWritten(handoff: object = {}, process: object = {}): Promise
     drawingBytes: new TextEncoder().encode(buoyLidDrawing),
   });
   expect(findings.filter(({ severity }) => severity === 'stop')).toEqual([]);
+  return files.map(({ name }) => name).filter((name) => name !== 'plan.json');
+}
+
+/** Of a lid with pockets on either face, both hands. */
+async function namesOfBothFaces(handoff: object): Promise<string[]> {
+  const { files } = await runLid(
+    { requirements, handoff: { files: HANDOFF_FILES, hand: 'both', ...handoff } },
+    LID,
+  );
   return files.map(({ name }) => name).filter((name) => name !== 'plan.json');
 }
 
@@ -54,6 +64,8 @@ describe('files that an earlier plan left behind', () => {
     const written = new Set([
       ...(await namesWritten({ sections, hand: 'both' })),
       ...(await namesWritten({ scribe: { split: 'by-stage' }, program: { split: 'by-stage' } })),
+      ...(await namesOfBothFaces({})),
+      ...(await namesOfBothFaces({ scribe: { split: 'by-stage' }, program: { split: 'by-stage' } })),
     ]);
     // One of each numbered kind, or of each ending, stands for all of it.
     const kindOf = (name: string) => name.replace(/-\d+/, '').replace(/\.(nc|ngc|tap|cnc)$/, '.nc');

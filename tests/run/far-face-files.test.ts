@@ -5,13 +5,14 @@ import { distanceToSpan } from '#geometry/span.ts';
 import { HANDOFF_FILES } from '#job/handoff-list.ts';
 import { codes, LID, requirements, runLid as run } from '#support/two-faced-lid.ts';
 
-describe('M9.7: files of the far face', () => {
+describe('M9.7: files of the far face', { tags: ['long'] }, () => {
   const everything = { requirements, handoff: { files: HANDOFF_FILES } };
   test('are there for what is cut on it, and for nothing else', async () => {
     const { files } = await run(everything, LID);
     const far = files.map(({ name }) => name).filter((name) => name.includes('-far'));
     expect(far).toEqual([
       'scribe-far.dxf',
+      'traveller-far.pdf',
       'scribe-far.nc',
       'scribe-r12-far.dxf',
       'template-01-far.dxf',
@@ -37,6 +38,8 @@ describe('M9.7: files of the far face', () => {
       ).toBeLessThan(0.002);
     }
     expect(text).toContain('Far face (seen from it, mirrored about x = 0): Buoy lid');
+    const near = new TextDecoder().decode(files.find(({ name }) => name === 'scribe.dxf')?.bytes);
+    expect(near).toContain('Near face (both are in the bath at once): Buoy lid');
   });
 
   test('template-holes-turn: four holes of a rectangle go onto pins the wrong way as well', async () => {

@@ -67,7 +67,7 @@ beforeAll(async () => {
   both = await run('both');
 });
 
-describe('M9.8: both hands', () => {
+describe('M9.8: both hands', { tags: ['long'] }, () => {
   test('every file but the plan is there a second time', () => {
     const names = asDrawn.files.map(({ name }) => name);
     const opposite = names
@@ -112,14 +112,16 @@ describe('M9.8: both hands', () => {
   });
 });
 
-test('M9.8: the opposite hand alone has no file that could be taken for the other', async () => {
+test('M9.8: the opposite hand alone has no file that could be taken for the other', {
+  tags: ['long'],
+}, async () => {
   const { files } = await run('opposite');
   const names = files.map(({ name }) => name).filter((name) => name !== 'plan.json');
   expect(names.length).toBeGreaterThan(8);
   expect(names.filter((name) => !/-opposite\.\w+$/.test(name))).toEqual([]);
 });
 
-test('M9.8: mirrored twice every file has the same bytes', async () => {
+test('M9.8: mirrored twice every file has the same bytes', { tags: ['long'] }, async () => {
   const prepared = prepare(asDrawn);
   const { planFile } = asDrawn;
   if (planFile === undefined) throw new Error('there is a plan');

@@ -14,6 +14,7 @@ import {
   spline,
   text,
 } from './dxf-text.ts';
+import { currentMeterCover, radiatorPanel } from './two-faced-samples.ts';
 
 const MILLIMETRES = 4;
 const INCHES = 1;
@@ -25,6 +26,8 @@ export function sampleDrawings(): ReadonlyMap<string, string> {
     ['shutter-bay-grid', shutterBayGrid()],
     ['glider-wing-skin', gliderWingSkin()],
     ['hatch-from-supplier', hatchFromSupplier()],
+    ['current-meter-cover', currentMeterCover()],
+    ['radiator-panel', radiatorPanel()],
   ]);
 }
 
