@@ -4,7 +4,7 @@
  */
 import { type Finding, finding, type Place } from '#findings/finding.ts';
 import { tallied } from '#findings/finding-tally.ts';
-import type { ContourKit } from '#front/contour-kit.ts';
+import type { ContourKit } from '#front/contours/contour-kit.ts';
 import type { Reached } from '#front/reached.ts';
 import { combineLoops } from '#geometry/grow/grow-loops.ts';
 import { locateAreas } from '#geometry/loops/area-locator.ts';

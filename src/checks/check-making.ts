@@ -2,7 +2,7 @@
 
 import { type Finding, finding } from '#findings/finding.ts';
 import { tallied } from '#findings/finding-tally.ts';
-import { contourLoops } from '#front/contour-loops.ts';
+import { contourLoops } from '#front/contours/contour-loops.ts';
 import { partAtTouches } from '#geometry/loops/part-at-touches.ts';
 import type { Point } from '#geometry/point.ts';
 import { reverseSpans } from '#geometry/span.ts';

@@ -1,5 +1,5 @@
 /** What the checks look at: the plan, its front, how far each region came, and the job's figures. Plain data. */
-import type { ContourKit } from '#front/contour-kit.ts';
+import type { ContourKit } from '#front/contours/contour-kit.ts';
 import type { Reached } from '#front/reached.ts';
 import type { Loop } from '#geometry/span.ts';
 import type { Job } from '#job/job.ts';

@@ -4,10 +4,11 @@
  * far one for some z. The union over z is taken of slices, closer together at floors, where contours move fastest; the one at mid-thickness,
  * where a cut from both faces is narrowest, is among them. Between slices a hole may be told smaller than it is by what contours bend there.
  */
+
+import type { ContourKit } from '#front/contours/contour-kit.ts';
+import { contourLoops } from '#front/contours/contour-loops.ts';
 import { combineLoops } from '#geometry/grow/grow-loops.ts';
 import type { Loop } from '#geometry/span.ts';
-import type { ContourKit } from './contour-kit.ts';
-import { contourLoops } from './contour-loops.ts';
 import { momentAt } from './front.ts';
 
 export interface BothFronts {

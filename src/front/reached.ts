@@ -1,17 +1,18 @@
 /** What the front makes of each region: its floor, and the deepest and shallowest places in it. */
+
+import { contourArea } from '#front/contours/contour-area.ts';
+import { type ClipBorder, type ContourKit, makeClipBorder } from '#front/contours/contour-kit.ts';
+import { cutWhereTheyMeet, offsetFeature, pointOfCurve } from '#front/contours/offset-curve.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { boxOfSpans } from '#geometry/box.ts';
 import { isInside } from '#geometry/loops/inside-index.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
 import { ROUNDING, SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
-import { contourArea } from './contour-area.ts';
-import { type ClipBorder, type ContourKit, makeClipBorder } from './contour-kit.ts';
 import { makeProbe, type Probe } from './depth-at.ts';
 import { featureGap } from './feature-gap.ts';
 import { type Moment, momentAt } from './front.ts';
 import type { Feature } from './front-features.ts';
-import { cutWhereTheyMeet, offsetFeature, pointOfCurve } from './offset-curve.ts';
 
 export interface RegionAsk {
   readonly loops: readonly Loop[];

@@ -2,9 +2,10 @@
  * The etched part as a solid for those who build on it: the relief, on a back that slopes where the sheet tapers. The etched
  * face lies at z = 0, which is where the maskant was. Three-dimensional files are made of it, at the end of the run.
  */
-import { checkedRelief, type ReliefTrouble } from '#front/check-relief.ts';
-import type { ContourKit } from '#front/contour-kit.ts';
-import type { ReliefAsk, ReliefMesh } from '#front/relief-mesh.ts';
+
+import type { ContourKit } from '#front/contours/contour-kit.ts';
+import { checkedRelief, type ReliefTrouble } from '#front/relief/check-relief.ts';
+import type { ReliefAsk, ReliefMesh } from '#front/relief/relief-mesh.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { dot, subtract } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';

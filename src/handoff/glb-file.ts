@@ -4,7 +4,7 @@
  * that the whole is the border of a solid. Normals are left to the viewer: flat, which shows the chords for what they are.
  */
 
-import type { ReliefMesh } from '#front/relief-mesh.ts';
+import type { ReliefMesh } from '#front/relief/relief-mesh.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { root } from '#maths/root.ts';
 import type { Stage } from '#plan/etch-plan.ts';

@@ -1,5 +1,5 @@
 /** A section that goes into the hand-off, cut at the end of the run. Types only; `cut-sections.ts` makes it. */
-import type { SectionPoint } from '#front/section-along.ts';
+import type { SectionPoint } from '#front/section/section-along.ts';
 import type { Point } from '#geometry/point.ts';
 
 /** Part of a cut along which the depth asked is even, from one end to the other; undefined where there is no metal. */

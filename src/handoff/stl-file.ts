@@ -4,7 +4,7 @@
  * unless the part lies far from its origin: then the heading says from where), z up from the as-received surface. Source of the layout: 3D Systems, StereoLithography Interface Specification (1989), from memory.
  */
 
-import type { ReliefMesh } from '#front/relief-mesh.ts';
+import type { ReliefMesh } from '#front/relief/relief-mesh.ts';
 import { assert, itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { hypot } from '#maths/hypot.ts';

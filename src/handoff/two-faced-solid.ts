@@ -4,11 +4,12 @@
  * corners of every line and the places that divide its arcs; what each has between two of them lies on one chord, and the strip between
  * is closed from one end to the other. So each edge belongs to two triangles, whatever the reliefs have on their rims.
  */
-import { looseEdges, type ReliefTrouble } from '#front/check-relief.ts';
-import { makeContourKit } from '#front/contour-kit.ts';
+
+import { makeContourKit } from '#front/contours/contour-kit.ts';
 import { indexFront } from '#front/front-index.ts';
 import { type BothFronts, metalLeft } from '#front/metal-left.ts';
-import { type ReliefMesh, reliefMesh } from '#front/relief-mesh.ts';
+import { looseEdges, type ReliefTrouble } from '#front/relief/check-relief.ts';
+import { type ReliefMesh, reliefMesh } from '#front/relief/relief-mesh.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { growLoops } from '#geometry/grow/grow-loops.ts';
 import { type Loop, loopArea, loopsArea, spansLength } from '#geometry/span.ts';

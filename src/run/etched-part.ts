@@ -2,10 +2,11 @@
  * A plan's part as it stands in the bath, to be asked about places and minutes. What it takes to answer is made when it is
  * first needed and kept: the caller owns the value for as long as the plan is the one on show.
  */
-import { type AreaFinder, makeAreaFinder } from '#front/area-finder.ts';
-import { type ContourKit, makeContourKit } from '#front/contour-kit.ts';
+
+import { type ContourKit, makeContourKit } from '#front/contours/contour-kit.ts';
 import { frontOfPlan } from '#front/front.ts';
 import { type FrontIndex, indexFront } from '#front/front-index.ts';
+import { type AreaFinder, makeAreaFinder } from '#front/section/area-finder.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Job } from '#job/job.ts';
 import { sheetAt, thickestOf } from '#job/sheet-at.ts';

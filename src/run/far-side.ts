@@ -3,7 +3,7 @@
  * same tooling holes as the near face. Only what is laid on that face or cut on it is made of it.
  */
 import type { Finding } from '#findings/finding.ts';
-import { makeContourKit } from '#front/contour-kit.ts';
+import { makeContourKit } from '#front/contours/contour-kit.ts';
 import { frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import { mirrorPath, mirrorPoint } from '#geometry/spans/mirror-spans.ts';

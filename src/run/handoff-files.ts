@@ -4,7 +4,7 @@
  */
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
-import type { ReliefMesh } from '#front/relief-mesh.ts';
+import type { ReliefMesh } from '#front/relief/relief-mesh.ts';
 import type { Point } from '#geometry/point.ts';
 import { mirrorPoint } from '#geometry/spans/mirror-spans.ts';
 import { movePoint } from '#geometry/spans/move-spans.ts';

@@ -1,11 +1,11 @@
 /** What a plan comes to, measured on its front: metal removed by stage, and how far each region's floor came. */
 import { type Finding, finding } from '#findings/finding.ts';
-import { type ContourKit, makeContourKit } from '#front/contour-kit.ts';
+import { type ContourKit, makeContourKit } from '#front/contours/contour-kit.ts';
 import { frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
-import { meetingVolume } from '#front/meeting-volume.ts';
 import { reachedIn } from '#front/reached.ts';
-import { stageVolumes } from '#front/volumes.ts';
+import { meetingVolume } from '#front/volumes/meeting-volume.ts';
+import { stageVolumes } from '#front/volumes/volumes.ts';
 import type { PlanMeasures } from '#handoff/plan-measures.ts';
 import type { Job } from '#job/job.ts';
 import { thickestOf } from '#job/sheet-at.ts';

@@ -3,10 +3,10 @@
  * every figure. Stages, ids, levels and minutes are the plan's own; points and sections are the same ones, mirrored; templates are
  * laid out anew, so that their words can be read. Every name begins with the hand, for it stands on every file.
  */
-import { makeContourKit } from '#front/contour-kit.ts';
+import { makeContourKit } from '#front/contours/contour-kit.ts';
 import { frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
-import type { ReliefMesh } from '#front/relief-mesh.ts';
+import type { ReliefMesh } from '#front/relief/relief-mesh.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { mirrorPoint } from '#geometry/spans/mirror-spans.ts';
 import type { NamedSection } from '#handoff/named-section.ts';

@@ -1,6 +1,6 @@
 /** What the chosen files of the hand-off need, made and judged: what is wrong with a choice goes into the plan. */
 import { type Finding, finding } from '#findings/finding.ts';
-import type { ReliefMesh } from '#front/relief-mesh.ts';
+import type { ReliefMesh } from '#front/relief/relief-mesh.ts';
 import { loopArea, spansLength } from '#geometry/span.ts';
 import { checkOvercut } from '#handoff/check-overcut.ts';
 import { etchedSolid, solidTolerance, solidTrouble } from '#handoff/etched-solid.ts';

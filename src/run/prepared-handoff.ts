@@ -1,7 +1,7 @@
 /** The hand-off on its way: what it is made from, and what has been made of it. Types only; `prepare-handoff.ts` makes it. */
 import type { Finding } from '#findings/finding.ts';
-import type { ContourKit } from '#front/contour-kit.ts';
-import type { ReliefMesh } from '#front/relief-mesh.ts';
+import type { ContourKit } from '#front/contours/contour-kit.ts';
+import type { ReliefMesh } from '#front/relief/relief-mesh.ts';
 import type { InspectionPoint } from '#handoff/inspection-points.ts';
 import type { NamedSection } from '#handoff/named-section.ts';
 import type { TemplateSet } from '#handoff/template/template-set.ts';

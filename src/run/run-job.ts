@@ -14,7 +14,7 @@ import { toleranceBudgets } from '#checks/tolerance-budget.ts';
 import type { Drawing } from '#drawing/drawing.ts';
 import { type Finding, hasStop, sortFindings } from '#findings/finding.ts';
 import { moveFinding } from '#findings/move-finding.ts';
-import type { ContourKit } from '#front/contour-kit.ts';
+import type { ContourKit } from '#front/contours/contour-kit.ts';
 import type { Point } from '#geometry/point.ts';
 import { cautionsFor } from '#handoff/cautions.ts';
 import { jsonText } from '#handoff/json-text.ts';

@@ -1,6 +1,6 @@
 /** The etched part cut along a straight line at a minute: the front, what each stage took, and what was asked. */
 
-import { readAlong, type SectionPoint, sectionAlong } from '#front/section-along.ts';
+import { readAlong, type SectionPoint, sectionAlong } from '#front/section/section-along.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { ROUNDING } from '#geometry/tolerances.ts';

@@ -1,13 +1,13 @@
 /** What the bench of the front does, in one module, so that it can be bundled and run as users run it. */
 
-import { checkedRelief } from '#front/check-relief.ts';
-import { makeContourKit } from '#front/contour-kit.ts';
+import { makeContourKit } from '#front/contours/contour-kit.ts';
 import { depthsAt } from '#front/depth-at.ts';
 import { type Front, frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
-import { reliefMesh } from '#front/relief-mesh.ts';
-import { sectionAlong } from '#front/section-along.ts';
-import { stageVolumes } from '#front/volumes.ts';
+import { checkedRelief } from '#front/relief/check-relief.ts';
+import { reliefMesh } from '#front/relief/relief-mesh.ts';
+import { sectionAlong } from '#front/section/section-along.ts';
+import { stageVolumes } from '#front/volumes/volumes.ts';
 import { squaredDistanceTransform } from '#oracle/distance-transform.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { askedAt, partOf } from '#support/part-of.ts';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { checkedRelief } from '#front/check-relief.ts';
-import { removedVolume } from '#front/volumes.ts';
+import { checkedRelief } from '#front/relief/check-relief.ts';
+import { removedVolume } from '#front/volumes/volumes.ts';
 import type { Loop } from '#geometry/span.ts';
 import { kitOf } from '#support/front-of.ts';
 import { enclosedVolume, looseEdges } from '#support/mesh-faults.ts';

@@ -1,10 +1,10 @@
 /** Fronts that once came out wrong, each named for its trouble: volumes against depths strewn over the part, contours closed. */
 import { describe, expect, test } from 'vitest';
-import { type ContourKit, makeContourKit } from '#front/contour-kit.ts';
-import { contourLoops } from '#front/contour-loops.ts';
+import { type ContourKit, makeContourKit } from '#front/contours/contour-kit.ts';
+import { contourLoops } from '#front/contours/contour-loops.ts';
 import { frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
-import { removedVolume, stageVolumes } from '#front/volumes.ts';
+import { removedVolume, stageVolumes } from '#front/volumes/volumes.ts';
 import { type Loop, lineSpan, loopsArea, reverseSpans, spanFromBulge } from '#geometry/span.ts';
 import { strewnVolume } from '#oracle/etched-depth.ts';
 import { makePlan } from '#plan/make-plan.ts';

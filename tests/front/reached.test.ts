@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { makeContourKit } from '#front/contour-kit.ts';
+import { makeContourKit } from '#front/contours/contour-kit.ts';
 import { depthsAt } from '#front/depth-at.ts';
 import { indexFront } from '#front/front-index.ts';
 import { reachedIn } from '#front/reached.ts';

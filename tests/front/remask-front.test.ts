@@ -1,15 +1,15 @@
 /** The front of a run that is masked anew for each stage (M2.6): what holds for any part, at any minute. */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { makeContourKit } from '#front/contour-kit.ts';
-import { contourLoops } from '#front/contour-loops.ts';
+import { makeContourKit } from '#front/contours/contour-kit.ts';
+import { contourLoops } from '#front/contours/contour-loops.ts';
 import { depthAt, depthsAt } from '#front/depth-at.ts';
 import { endMinute, type Front, frontOfPlan, momentAt } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import { reachedIn } from '#front/reached.ts';
-import { reliefMesh } from '#front/relief-mesh.ts';
-import { sectionAlong } from '#front/section-along.ts';
-import { removedVolume, stageVolumes } from '#front/volumes.ts';
+import { reliefMesh } from '#front/relief/relief-mesh.ts';
+import { sectionAlong } from '#front/section/section-along.ts';
+import { removedVolume, stageVolumes } from '#front/volumes/volumes.ts';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, pointAlong } from '#geometry/span.ts';

@@ -1,11 +1,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import createManifold from 'manifold-3d';
 import { expect, test } from 'vitest';
-import { makeContourKit } from '#front/contour-kit.ts';
+import { makeContourKit } from '#front/contours/contour-kit.ts';
 import { endMinute, frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
-import { reliefMesh } from '#front/relief-mesh.ts';
-import { removedVolume } from '#front/volumes.ts';
+import { reliefMesh } from '#front/relief/relief-mesh.ts';
+import { removedVolume } from '#front/volumes/volumes.ts';
 import { loopsArea } from '#geometry/span.ts';
 import { runJob } from '#run/run-job.ts';
 import { enclosedVolume, looseEdges } from '#support/mesh-faults.ts';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { sayFinding } from '#findings/say-finding.ts';
-import { makeContourKit } from '#front/contour-kit.ts';
+import { makeContourKit } from '#front/contours/contour-kit.ts';
 import { frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import { lineSpan } from '#geometry/span.ts';

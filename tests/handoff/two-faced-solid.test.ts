@@ -1,7 +1,7 @@
 /** M9.5 solids of parts that are etched on both faces: closed, as large as the slices, with as many holes. Judged by manifold-3d. */
 import Module from 'manifold-3d';
 import { beforeAll, describe, expect, test } from 'vitest';
-import type { ReliefMesh } from '#front/relief-mesh.ts';
+import type { ReliefMesh } from '#front/relief/relief-mesh.ts';
 import { twoFacedSolid } from '#handoff/two-faced-solid.ts';
 import { type RunResult, runJob } from '#run/run-job.ts';
 import { box, circle, dxf } from '#support/small-drawing.ts';

@@ -3,7 +3,7 @@
  * masked anew for each stage, shallowest first.
  */
 import type { EtchFactor } from '#bath/etch-factor.ts';
-import { type ContourKit, makeContourKit } from '#front/contour-kit.ts';
+import { type ContourKit, makeContourKit } from '#front/contours/contour-kit.ts';
 import type { Front } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import type { Loop } from '#geometry/span.ts';

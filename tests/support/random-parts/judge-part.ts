@@ -1,10 +1,10 @@
 /** One random part, drawn, planned, and judged as a solid; known by its seed and number. */
 import createManifold, { type ManifoldToplevel } from 'manifold-3d';
-import { checkedRelief } from '#front/check-relief.ts';
-import { makeContourKit } from '#front/contour-kit.ts';
+import { makeContourKit } from '#front/contours/contour-kit.ts';
 import { frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
-import { removedVolume } from '#front/volumes.ts';
+import { checkedRelief } from '#front/relief/check-relief.ts';
+import { removedVolume } from '#front/volumes/volumes.ts';
 import { judgeSolid } from '#oracle/judge-solid.ts';
 import { diceOf } from './dice.ts';
 import { type DrawnPart, planOfDrawn } from './drawn-part.ts';
