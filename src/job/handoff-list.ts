@@ -30,7 +30,8 @@ export const HANDOFF_LIST = {
   },
   review: {
     label: 'review sheets',
-    holds: 'part, levels, tolerance, stages, sections, findings, sources and what changed, for who signs',
+    holds:
+      'part, levels, tolerance, stages, sections, findings, sources and changes, for the person who signs',
     names: ['review.pdf'],
     needs: ['pictures', 'points', 'sections'],
     keptBackBy: ['picture-too-small', 'section-misses-sheet'],
@@ -49,13 +50,13 @@ export const HANDOFF_LIST = {
   },
   'scribe-r12': {
     label: 'scribe drawing for old readers (R12)',
-    holds: 'the lines of `scribe.dxf` for old readers',
+    holds: 'the lines of `scribe.dxf` for programs that read only old releases',
     names: ['scribe-r12.dxf', 'scribe-r12-#.dxf'],
     needs: [],
   },
   template: {
     label: 'scribe template',
-    holds: 'scribe templates to cut, one a file, and all of them at 1 : 1, see [below](#scribe-template)',
+    holds: 'scribe templates to cut, one per file, and all of them at 1 : 1, see [below](#scribe-template)',
     names: ['template-#.dxf', 'template.pdf'],
     needs: ['lines', 'templates'],
   },
@@ -67,13 +68,13 @@ export const HANDOFF_LIST = {
   },
   'section-svg': {
     label: 'pictures of sections (SVG)',
-    holds: 'the same as pictures',
+    holds: 'each of these sections as a picture',
     names: ['section-#.svg'],
     needs: ['sections'],
   },
   glb: {
     label: 'solid with colours (GLB)',
-    holds: 'the etched part in 3D, a colour a stage',
+    holds: 'the etched part in 3D, one colour per stage',
     names: ['etched-part.glb'],
     needs: ['solid'],
   },

@@ -44,18 +44,18 @@ export const JOB = group(
   {
     $schema: open(raw(z.string()), {
       label: 'Schema',
-      help: 'where an editor finds the [schema](schemas/job.schema.json) that it completes and checks the file by; passed over',
+      help: 'location of the [schema](schemas/job.schema.json) with which an editor completes and checks the file; otherwise ignored',
     }),
     format: needed(raw(z.literal('isobath-job')), { label: 'Format', help: '`"isobath-job"`' }),
     version: needed(raw(z.literal(1)), { label: 'Version', help: '`1`' }),
     name: always(raw(z.string().check(z.maxLength(300))), {
       label: 'Name',
-      help: 'what the job is called',
+      help: 'name of the job',
       usual: "the drawing's file name without its ending",
     }),
     assumed: open(names(), {
       label: 'Assumed',
-      help: 'paths of values that were filled in and not decided, as plan.json lists them',
+      help: 'paths of values that were filled in as defaults, as plan.json lists them',
     }),
     drawing: needed(name(), { label: 'Drawing', help: 'the DXF file, beside the job file' }),
     units: usually(choice({ mm: 'millimetres', in: 'inches' }), {
@@ -65,26 +65,26 @@ export const JOB = group(
     }),
     drawingUnits: open(raw(z.enum(LENGTH_UNITS)), {
       label: 'Drawn in',
-      help: 'unit of the drawing, where the file does not say or says wrongly: `mm`, `in`, or any other unit that `$INSUNITS` names',
+      help: 'unit of the drawing, if the file states none or a wrong one: `mm`, `in`, or any other unit that `$INSUNITS` names',
       usual: "the drawing's own",
     }),
     // What rounding in exchanged drawings leaves; a gap meant as a gap is wider.
     joinTolerance: usually(length({ shown: { least: 0, most: 10 } }), {
       label: 'Join gaps up to',
-      help: 'gaps in the linework up to this are joined, and reported',
+      help: 'gaps in the linework up to this width are joined, and reported',
       quantity: 'gap that is joined',
       usual: fromMemory(0.05),
     }),
     wideLines: open(choice({ centre: 'the line along its middle', borders: 'its two borders' }), {
       label: 'A wide polyline is',
-      help: 'what is taken of a polyline that has a width: `"centre"`, the line along its middle, or `"borders"`, its two borders, mitred at corners, where the width is one all along',
+      help: 'how a polyline with a width is read: `"centre"`, its centre line, or `"borders"`, its two borders, mitred at corners, if the width is constant',
       usual: '`"centre"`, and a finding says so',
     }),
     layers,
     far,
     figures: open(raw(z.union([nameSchema, figuresSchema])), {
       label: 'Figures',
-      help: 'alloys and baths of your own: [as below](#figures-of-your-own), or the name of the file beside the job that holds them',
+      help: 'your own alloys and baths: [see below](#figures-of-your-own), or the name of a file beside the job',
     }),
     stock,
     process,
@@ -94,12 +94,12 @@ export const JOB = group(
     // As drawn, so that a job that names none is planned the same by every later version.
     levels: usually(levels, {
       label: 'Levels',
-      help: '`"as-drawn"`: every depth asked is a level; `"fewest"`: as few as meet every tolerance; or a list of depths',
+      help: '`"as-drawn"`: every required depth is a level; `"fewest"`: as few as meet every tolerance; or a list of depths',
       usual: { value: 'as-drawn' },
     }),
     lockedLevels: open(locked, {
       label: 'Locked levels',
-      help: 'with `"fewest"`: depths that must be among the levels, whatever else is chosen; a warning where no region takes one',
+      help: 'with `"fewest"`: depths that must be among the levels, whatever else is chosen; with a warning if no region uses one',
     }),
   },
   {

@@ -23,22 +23,22 @@ const cutting = {
   ),
   direction: usually(choice({ climb: 'climb', conventional: 'conventional' }), {
     label: 'Direction',
-    help: 'which side the tool keeps to: `"climb"` or `"conventional"`',
+    help: 'cutting direction: `"climb"` or `"conventional"`',
     usual: { value: 'climb' },
   }),
   overcut: usually(length(), {
     label: 'Overcut',
-    help: 'how far it goes on past the start of a closed line',
+    help: 'how far a cut continues past the start of a closed line',
     usual: { value: 0 },
   }),
   order: usually(choice({ 'as-planned': 'as planned', 'short-travel': 'by short travel' }), {
     label: 'Order of lines',
-    help: 'in which order lines come: `"as-planned"` or `"short-travel"`',
+    help: 'order of the lines: `"as-planned"` or `"short-travel"`',
     usual: { value: 'as-planned' },
   }),
-  split: usually(choice({ 'one-file': 'one file', 'by-stage': 'a file a stage' }), {
+  split: usually(choice({ 'one-file': 'one file', 'by-stage': 'one file per stage' }), {
     label: 'Files',
-    help: '`"one-file"`, or `"by-stage"`: one a stage',
+    help: '`"one-file"`, or `"by-stage"`: one per stage',
     usual: { value: 'one-file' },
   }),
 };
@@ -50,7 +50,7 @@ export const program = optionalGroup({
   ...cutting,
   post: open(raw(z.union([z.string().check(z.minLength(1)), postSchema])), {
     label: 'Post',
-    help: 'how the control wants its program: [a post](files.md#machine-program), or the name of the file beside the job that holds it',
+    help: 'format that the machine control needs: [a post](files.md#machine-program), or the name of a post file beside the job',
     usual: 'a plain one, from memory',
   }),
 });

@@ -26,16 +26,16 @@ export const etchFigures = {
   bath: open(name(), { label: 'Bath', help: 'bath by id, listed below' }),
   etchFactor: open(factor, {
     label: 'Etch factor',
-    help: 'undercut / depth, a number or a table `[[depth, factor], …]`, linear in between, held beyond both ends',
+    help: 'undercut / depth, a number or a table `[[depth, factor], …]`, linear in between, constant beyond both ends',
     usual: bathUsual,
   }),
   depthPerUndercut: open(factor, {
     label: 'Depth over undercut',
-    help: 'the etch factor the other way up, depth / undercut, as photochemical machining quotes it; in place of `etchFactor`, in the same forms (a table is turned over row by row)',
+    help: 'the inverse etch factor, depth / undercut, as photochemical machining quotes it; in place of `etchFactor`, in the same forms (a table is inverted row by row)',
   }),
   rate: open(rate(), {
     label: 'Etch rate',
-    help: 'depth a minute',
+    help: 'depth per minute',
     usual: `${bathUsual} and there is no coupon`,
   }),
   rateAtC: open(temperature(), {

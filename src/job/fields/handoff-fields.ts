@@ -23,7 +23,7 @@ export const handoff = optionalGroup(
   {
     files: open(raw(z.array(z.enum(HANDOFF_FILES))), {
       label: 'Files',
-      help: `files to write beside \`plan.json\` and \`scribe.dxf\`: any of ${HANDOFF_FILES.map((file) => `\`"${file}"\``).join(', ')}, all in [files](files.md); not repeated in plan.json, for it changes no plan`,
+      help: `files to write beside \`plan.json\` and \`scribe.dxf\`: any of ${HANDOFF_FILES.map((file) => `\`"${file}"\``).join(', ')}, described in [files](files.md); not repeated in plan.json, because it does not change the plan`,
     }),
     hand: open(
       choice({
@@ -44,14 +44,14 @@ export const handoff = optionalGroup(
     }),
     date: open(raw(z.iso.date()), {
       label: 'Day',
-      help: 'the day that the sheets carry, such as `"2026-05-31"`',
+      help: 'date printed on the sheets, such as `"2026-05-31"`',
     }),
     issue: optionalGroup({
       number: open(raw(words), {
         label: 'Issue',
-        help: 'what this issue of the plan is called; stands on the sheets',
+        help: 'number or name of this issue of the plan; printed on the sheets',
       }),
-      by: open(raw(words), { label: 'Made by', help: 'who made it; stands on the sheets' }),
+      by: open(raw(words), { label: 'Made by', help: 'who made it; printed on the sheets' }),
     }),
     inspection: optionalGroup({
       // As much as an ultrasonic probe is wide.
@@ -64,15 +64,15 @@ export const handoff = optionalGroup(
       // A hand's length.
       spacing: usually(distance, {
         label: 'Points apart',
-        help: 'about how far inspection points stand apart',
+        help: 'approximate spacing of inspection points',
         quantity: 'inspection points apart',
         usual: ownChoice(150),
       }),
     }),
     sections: open(raw(z.array(section).check(z.maxLength(MOST_SECTIONS))), {
       label: 'Sections',
-      help: 'cuts through the finished part that the hand-off shows: a list of `{ "from": [x, y], "to": [x, y], "name" }`, at most 99; names are A, B, C, … where none is given',
-      usual: 'one through the deepest region, along the longer way of the part',
+      help: 'cuts through the finished part that the hand-off shows: a list of `{ "from": [x, y], "to": [x, y], "name" }`, at most 99; names are A, B, C, … unless given',
+      usual: 'one through the deepest region, along the longer direction of the part',
     }),
     scribe,
     program,

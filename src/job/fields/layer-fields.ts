@@ -14,7 +14,7 @@ export const layers = optionalGroup(
   {
     outline: usually(raw(outline), {
       label: 'Sheet',
-      help: 'layers with the border of the sheet and its cutouts; or, where all is drawn on one layer, `"outermost"` (the outermost closed outline is the sheet, of several side by side the largest; all that lies in it are regions) or `{ "at": [x, y] }` (the outline around that point of the sheet, for a plate inside a frame)',
+      help: 'layers with the border of the sheet and its cutouts; or, if everything is drawn on one layer, `"outermost"` (the outermost closed outline is the sheet, the largest if there are several side by side; all inside it are regions) or `{ "at": [x, y] }` (the outline around that point of the sheet, for a plate inside a frame)',
       usual: { value: [] },
       usualWords: 'none: the sheet has no border',
     }),
@@ -25,7 +25,7 @@ export const layers = optionalGroup(
     }),
     ignore: usually(names(), {
       label: 'Ignored',
-      help: 'layers to pass over',
+      help: 'layers to ignore',
       usual: { value: [] },
       usualWords: 'none',
     }),
@@ -39,7 +39,7 @@ export const layers = optionalGroup(
     }),
     holes: open(raw(z.array(point).check(z.maxLength(MOST_HOLES))), {
       label: 'Holes',
-      help: 'points `[x, y]`, one in each hole through the sheet that no outline layer tells from a region',
+      help: 'points `[x, y]`, one in each hole through the sheet that no outline layer distinguishes from a region',
     }),
   },
   { order: { first: ['outline'], filled: ['ignore'] } },

@@ -20,7 +20,7 @@ const members = {
     litres: needed(raw(positive), { label: 'Litres of bath', help: "the bath's volume, litres" }),
     dissolved: needed(raw(notNegative), {
       label: 'Dissolved metal now',
-      help: 'dissolved metal that it holds now, g/L',
+      help: 'dissolved metal in it now, g/L',
     }),
     dissolvedLimit: needed(raw(positive), {
       label: 'Dissolved metal, limit',
@@ -37,9 +37,9 @@ const members = {
   hoist: groupIfGiven({
     slowest: needed(rate(), {
       label: 'Slowest hoist',
-      help: 'least speed, a length a minute, that the part can be drawn out of the bath at; tapers are then also looked at without steps',
+      help: 'slowest speed, length per minute, at which the part can be drawn out of the bath; tapers are then also compared without steps',
     }),
-    fastest: needed(rate(), { label: 'Fastest hoist', help: 'greatest such speed' }),
+    fastest: needed(rate(), { label: 'Fastest hoist', help: 'fastest such speed' }),
   }),
   // What is drawn is the edge on the shallower floor unless the drawing says otherwise (docs/method.md, M3.3).
   edgeDatum: usually(
@@ -57,7 +57,7 @@ const members = {
   masking: usually(
     choice({
       'peel-next': 'one coat, peeled deepest first',
-      're-mask': 'a coat a stage, shallowest first',
+      're-mask': 'one coat per stage, shallowest first',
     }),
     {
       label: 'Masking',

@@ -73,7 +73,7 @@ export const requirements = list(
       }),
       at: open(place(), {
         label: 'Point',
-        help: 'the region that holds this point',
+        help: 'the region that contains this point',
         usual: '`layer` in its place',
       }),
       depth: open(length(), {
@@ -83,7 +83,7 @@ export const requirements = list(
       }),
       thickness: open(length({ least: SMALLEST_POSITIVE }), {
         label: 'Remains',
-        help: 'thickness that is left',
+        help: 'final thickness',
         usual: '`depth` or `taper` in its place',
       }),
       taper: open(taper, {
@@ -93,22 +93,22 @@ export const requirements = list(
       }),
       through: open(through, {
         label: 'Cut out',
-        help: '`true`: the region is cut out of the sheet, its drawn line being the narrowest place of the cut; or the depth that each face is etched to for it ([two faces](job-file.md#two-faces))',
+        help: '`true`: the region is cut out of the sheet, with its drawn line at the narrowest place of the cut; or the depth that each face is etched to for it ([two faces](job-file.md#two-faces))',
         usual: '`depth`, `thickness` or `taper` in its place',
       }),
       face: open(choice({ near: 'the near face', far: 'the far face', both: 'both faces' }), {
         label: 'Face',
-        help: '`"near"`, `"far"` or `"both"`: the face that is etched; a thickness asked of both is shared out as `split` says',
+        help: '`"near"`, `"far"` or `"both"`: the face that is etched; a thickness required of both is divided as `split` says',
         usual: '`"near"`',
       }),
       split: open(split, {
         label: 'Near face takes',
-        help: 'of a thickness asked of both faces: `"even"`, or the depth that the near face takes, the far face the rest; the tolerance is shared out in the same way',
+        help: 'for a thickness required of both faces: `"even"`, or the depth etched into the near face, the far face taking the rest; the tolerance is divided in the same way',
         usual: '`"even"`',
       }),
       tabs: open(tabs, {
         label: 'Tabs',
-        help: '`{ "width", "at": [[x, y], …] }`: strips that stay across what is cut out, so that nothing falls: how wide, and where ([two faces](job-file.md#two-faces))',
+        help: '`{ "width", "at": [[x, y], …] }`: strips left across the cut-out, so that nothing falls: how wide, and where ([two faces](job-file.md#two-faces))',
       }),
       plus: usually(length(), {
         label: 'Deeper by',

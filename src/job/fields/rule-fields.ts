@@ -9,27 +9,27 @@ export const rules = optionalGroup(
   {
     minWeb: usually(length(), {
       label: 'Thinnest metal left',
-      help: 'thinnest metal left',
+      help: 'minimum thickness of metal left',
       quantity: 'thinnest web',
       usual: commonPractice(0.5, 'thinnest milled skin, 0.020 in'),
       usualWords: '0.5 mm (0.020 in), common practice',
     }),
     minLineSpacing: usually(length(), {
       label: 'Scribe lines apart',
-      help: 'least distance of two scribe lines',
+      help: 'minimum distance between two scribe lines',
       quantity: 'least distance of scribe lines',
       // Twice the usual error of a line that is cut by hand, 0.4 to 0.8 mm.
       usual: fromMemory(1.5),
     }),
     minPieceWidth: usually(length(), {
       label: 'Narrowest piece to peel',
-      help: 'narrowest piece of maskant that peels in one',
+      help: 'narrowest piece of maskant that peels without tearing',
       quantity: 'narrowest piece',
       usual: fromMemory(3),
     }),
     minLandWidth: usually(length(), {
       label: 'Narrowest land',
-      help: 'narrowest land that holds',
+      help: 'narrowest land on which maskant holds',
       quantity: 'narrowest land',
       usual: fromMemory(3),
     }),

@@ -66,7 +66,7 @@ const members = {
   }),
   measured: open(readings, {
     label: 'Measured',
-    help: 'readings of the sheet before its first dip: thicknesses, or `{ "at": [x, y], "thickness" }`; on a tapered sheet each with its place. Their mean takes the place of the nominal thickness (of a tapered sheet it moves the whole), and their spread that of minus and plus where those are not given',
+    help: 'readings of the sheet before its first dip: thicknesses, or `{ "at": [x, y], "thickness" }`; on a tapered sheet each with its place. Their mean replaces the nominal thickness (a tapered sheet is shifted as a whole), and their spread replaces minus and plus if those are not given',
   }),
 };
 

@@ -32,7 +32,7 @@ const members = {
   knife: optionalGroup({
     width: usually(width, {
       label: 'Slot',
-      help: 'across the slot of the [scribe template](files.md#scribe-template)',
+      help: 'width of a slot in the [scribe template](files.md#scribe-template)',
       quantity: 'template slot',
       usual: ownChoice(1.5),
     }),
@@ -44,7 +44,7 @@ const members = {
       }),
       {
         label: 'Slot lies',
-        help: 'where the slot lies about the line: `"middle"`, on both sides of it; `"peeled"` or `"kept"`, on that side',
+        help: 'position of the slot: `"middle"`, centred on the line; `"peeled"` or `"kept"`, on that side of it',
         usual: { value: 'middle' },
       },
     ),
@@ -52,7 +52,7 @@ const members = {
   bridge: optionalGroup({
     width: usually(width, {
       label: 'Bridge',
-      help: 'of a bridge, along the line',
+      help: 'width of a bridge, along the line',
       quantity: 'template bridge',
       usual: ownChoice(5),
     }),
@@ -64,27 +64,27 @@ const members = {
     }),
     clear: usually(width, {
       label: 'Bridge from corners',
-      help: 'least distance of a bridge from a corner or from where lines meet',
+      help: 'minimum distance of a bridge from a corner or a point where lines meet',
       quantity: 'template bridge clear of corners',
       usual: ownChoice(4),
     }),
   }),
   web: usually(width, {
     label: 'Between slots',
-    help: 'least material between two slots',
+    help: 'minimum width of sheet between two slots',
     quantity: 'template web',
     usual: ownChoice(5),
   }),
   margin: always(width, {
     label: 'Margin',
-    help: 'around the part',
+    help: 'width of the margin around the part',
     quantity: 'template margin, at least',
     usual: '25 mm, or what a tooling hole in its middle needs where that is more: our own choice',
   }),
   holes: optionalGroup({
     diameter: usually(width, {
       label: 'Tooling hole',
-      help: 'across a tooling hole',
+      help: 'diameter of a tooling hole',
       quantity: 'template tooling hole',
       usual: ownChoice(6),
     }),
@@ -96,13 +96,13 @@ const members = {
   }),
   stretch: usually(stretch, {
     label: 'Stretch',
-    help: 'size of the template to that of the part, `[along x, along y]`',
+    help: 'size of the template relative to the part, `[along x, along y]`',
     usual: { value: { x: 1, y: 1 } },
     usualWords: '`[1, 1]`',
   }),
   paper: open(choice(PAPERS), {
     label: 'Template paper',
-    help: 'paper that the template is printed on, `"a4"` to `"a0"`',
+    help: 'paper for printing the template, `"a4"` to `"a0"`',
     usual: "the hand-off's",
   }),
 };
