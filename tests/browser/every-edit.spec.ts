@@ -75,7 +75,11 @@ const EDITS: readonly (readonly [
     { process: { bath: 'ferricyanide-aluminium' } },
   ],
   ['rate spread', typing('Rate may be off by', '4'), { process: { rateSpread: 0.04 } }],
-  ['masking', choosing('Masking', 'one coat per stage, shallowest first'), { process: { masking: 're-mask' } }],
+  [
+    'masking',
+    choosing('Masking', 'one coat per stage, shallowest first'),
+    { process: { masking: 're-mask' } },
+  ],
   [
     'masking back',
     choosing('Masking', 'as usual: one coat, peeled deepest first'),
