@@ -6,6 +6,7 @@
 import type { PlanFile } from '#job/files/plan-file.ts';
 import type { Job } from '#job/job.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
+import { mirrorPlan } from '#plan/mirror-plan.ts';
 import type { InspectionPoint } from './inspection-points.ts';
 import type { NamedSection } from './named-section.ts';
 import { overviewKey, overviewPicture } from './pdf/overview-picture.ts';
@@ -55,6 +56,7 @@ export async function reviewSheets(input: ReviewInput): Promise<Uint8Array> {
     ...changeBlocks(page),
     ...findingBlocks(page),
     ...stageBlocks(page),
+    ...farStageBlocks(page),
     ...sectionBlocks(page),
     ...pointBlocks(page),
     ...sourceBlocks(page),
@@ -184,6 +186,33 @@ function stageBlocks(page: Page): Block[] {
     const [first, ...others] = blocks;
     return first === undefined ? [] : [{ ...first, startsPage: index === 0 }, ...others];
   });
+}
+
+/** The same of the far face as it is seen from its own side, for the stages that peel something there. */
+function farStageBlocks(page: Page): Block[] {
+  const { far } = page.plan;
+  if (far === undefined || far.stages.every(({ piece }) => piece.length === 0)) return [];
+  const plan = mirrorPlan(far, 0);
+  return plan.stages
+    .filter(({ piece }) => piece.length > 0)
+    .flatMap((stage, index) => {
+      const blocks = together([
+        head(
+          page,
+          `Far face, seen from it, stage ${stage.number} of ${plan.stages.length}: to ${mm(stage.level)}`,
+        ),
+        say(
+          page,
+          `In the bath with the near face. Mirrored about x = 0 of the drawing; ${stage.lines.length} ${stage.lines.length === 1 ? 'line' : 'lines'}.`,
+        ),
+        stagePicture(plan, stage, reviewPictureRoom(page.paper)),
+        stageKey(plan, stage, page.width),
+        tick(page, 'The right piece on the right face; every line there; nothing else open.'),
+        gap(4),
+      ]);
+      const [first, ...others] = blocks;
+      return first === undefined ? [] : [{ ...first, startsPage: index === 0 }, ...others];
+    });
 }
 
 function stageBlock(page: Page, stage: Stage): Block[] {

@@ -3,6 +3,7 @@ import { parseString } from 'dxf';
 import { describe, expect, test } from 'vitest';
 import { distanceToSpan } from '#geometry/span.ts';
 import { HANDOFF_FILES } from '#job/handoff-list.ts';
+import { readPdf } from '#support/read-pdf.ts';
 import { codes, LID, requirements, runLid as run } from '#support/two-faced-lid.ts';
 
 describe('M9.7: files of the far face', { tags: ['long'] }, () => {
@@ -95,4 +96,15 @@ describe('M9.7: files of the far face', { tags: ['long'] }, () => {
     expect(files.map(({ name }) => name).filter((name) => name.includes('-far'))).toEqual([]);
     expect(files.map(({ name }) => name)).toContain('scribe.dxf');
   });
+});
+
+test('the review has a picture of each stage that peels something on the far face', {
+  tags: ['long'],
+}, async () => {
+  const { files } = await run({ requirements, handoff: { files: ['review'] } }, LID);
+  const bytes = files.find(({ name }) => name === 'review.pdf')?.bytes;
+  if (bytes === undefined) throw new Error('there is a review');
+  const words = JSON.stringify(await readPdf(bytes));
+  expect(words).toContain('Far face, seen from it, stage 1 of 2');
+  expect(words).not.toContain('Far face, seen from it, stage 2 of 2');
 });
