@@ -94,6 +94,7 @@ const WORTH_IT = 5e-4;
 /** How far a reading may be off, mm: twice its standard deviation; and at worst five times, one in 1.7 million by chance. */
 const READING = 2 * ASSUMED_GAUGE_NOISE.value;
 const READING_AT_WORST = 5 * ASSUMED_GAUGE_NOISE.value;
+const READING_MEAN_AT_WORST = READING_AT_WORST / Math.sqrt(GAUGED_TIMES.value);
 
 function floorsOf({ regions, stages, masking }: EtchPlan, job: Figures): Floor[] {
   return stages.flatMap(({ level }, index) => {
@@ -206,11 +207,12 @@ function sheetOf(
  * the spread either way, so that at least `least` and at most `most` is etched by then; the mean of the readings is off by
  * `reading`. One so thin that its reading says nothing runs by the clock.
  */
-function worstGauged(etch: number, { spread, timing }: Bath): number {
-  const reading = READING_AT_WORST / Math.sqrt(GAUGED_TIMES.value);
+function worstGauged(etch: number, bath: Bath): number {
+  const { spread, timing } = bath;
   const slow = (1 - spread) / (1 + spread);
-  const least = GAUGED_AT.value * etch * slow - timing;
+  const least = leastAtReading(etch, bath);
   const most = (GAUGED_AT.value * etch) / slow + timing;
+  const reading = READING_MEAN_AT_WORST;
   if (least <= 2 * reading) return etch * spread + timing;
   const read = least - reading;
   // As many mm as the minutes left etch at the rate that was; of those had, the timing's error is carried on.
@@ -218,6 +220,16 @@ function worstGauged(etch: number, { spread, timing }: Bath): number {
   const carriedOn = (etch * reading + (etch - read) * timing) / read;
   const last = timing * (1 + spread);
   return Math.max(carriedOn + spread * left, most - etch) + last;
+}
+
+/** Whether a reading at four fifths of the stage would tell nothing: then it runs by the clock (M6.3). */
+export function isTooThinToGauge(etch: number, process: Job['process']): boolean {
+  return leastAtReading(etch, bathOf(process, NONE)) <= 2 * READING_MEAN_AT_WORST;
+}
+
+/** mm that are etched at least when the stage is gauged. */
+function leastAtReading(etch: number, { spread, timing }: Bath): number {
+  return (GAUGED_AT.value * etch * (1 - spread)) / (1 + spread) - timing;
 }
 
 /** M6.1: a shift adds as it is; spreads add up at worst, and by their squares where they are independent. */

@@ -1,6 +1,6 @@
 /** Findings about the hand-off files that the job chooses. */
 import { figureTo, lengthWriter } from './shown-figures.ts';
-import { note, warn } from './words.ts';
+import { type Figures, note, warn } from './words.ts';
 
 const figure = figureTo(2);
 const mm = lengthWriter(figure);
@@ -14,6 +14,16 @@ export const handoffWords = {
       remedy:
         'If part of the sheet is to stay, give requirements only for the regions to etch: a region without a requirement is land.',
       value: stages,
+    }),
+  }),
+  /** mm, of the shortest; `stage` is its own. */
+  'scribe-line-stub': note<Figures<'lines' | 'shortest' | 'stage' | 'limit'>>({
+    title: 'Scribe line hardly longer than the blade',
+    say: ({ lines, shortest, stage, limit }, show) => ({
+      reason: `${lines === 1 ? 'A scribe line is' : `${lines} scribe lines are`} shorter than ${mm(limit, show)}; the shortest, of stage ${stage}, has ${mm(shortest, show)}.`,
+      remedy: 'Cut it on from the line that it ends on, or close the gap in the drawing that it comes from.',
+      value: shortest,
+      limit,
     }),
   }),
   'overcut-too-long': warn<{

@@ -87,6 +87,17 @@ export const templateWords = {
       value: longest,
     }),
   }),
+  /** mm that the best of all wrong ways is off at one hole. */
+  'template-fits-two-ways': note<Figures<'holes' | 'misfit' | 'limit'>>({
+    title: 'Template fits in more than one way',
+    say: ({ holes, misfit, limit }, show) => ({
+      reason: `${holes < 3 ? `By ${holes === 0 ? 'no hole' : holes === 1 ? 'one hole' : 'two holes'} it` : `It`} can also be laid turned or face down: a wrong way is off by ${mm(misfit, show)} only, less than ${mm(limit, show)}.`,
+      remedy:
+        'Give handoff.template.margin room for pins, or holes that no turn and no mirror brings onto each other.',
+      value: misfit,
+      limit,
+    }),
+  }),
   /** `stage` is that of the first slot. */
   'template-mark-no-room': note<{ slots: number; stage: number }>({
     title: 'No room for the mark of a slot',

@@ -7,22 +7,32 @@ import { twoDigits } from '#job/handoff-list.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import { cutLines } from './cut-lines.ts';
 import { machineProgram } from './machine-program.ts';
+import { stagesPastEdge } from './run-over-edge.ts';
 
 export interface ProgramFile {
   readonly name: string;
   readonly text: string;
 }
 
+interface ProgramInput {
+  readonly name: string;
+  readonly planHash: string;
+  readonly plan: Pick<EtchPlan, 'stages' | 'sheet' | 'masking'>;
+  /** mm that lines run on past the sheet's edge where they end at it. */
+  readonly overrun: number;
+}
+
 export function programFiles(
-  { name, planHash, plan }: { readonly name: string; readonly planHash: string; readonly plan: EtchPlan },
+  { name, planHash, plan, overrun }: ProgramInput,
   choices: ProgramChoices,
 ): ProgramFile[] {
   const { post } = choices;
+  const all = stagesPastEdge(plan, overrun);
   const text = (stages: readonly Stage[]): string =>
     machineProgram({ name, planHash, lines: cutLines(stages, choices), post });
   if (choices.split === 'one-file' && plan.masking === 'peel-next')
-    return [{ name: `scribe.${post.ending}`, text: text(plan.stages) }];
-  return plan.stages.map((stage) => ({
+    return [{ name: `scribe.${post.ending}`, text: text(all) }];
+  return all.map((stage) => ({
     name: `scribe-${twoDigits(stage.number)}.${post.ending}`,
     text: text([stage]),
   }));

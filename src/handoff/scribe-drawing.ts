@@ -13,11 +13,12 @@ import type { Contour } from '#job/files/plan-file.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
 import { CAUTIONS } from './cautions.ts';
-import { nearestColorNumber } from './color-number.ts';
 import { contourOfLoop, contourOfPath } from './contour.ts';
 import { cutLines } from './cut-lines.ts';
 import { LEAST_SEGMENT } from './followable-line.ts';
+import { layerColorOf } from './layer-colors.ts';
 import { mergeMicroSegments } from './merge-micro-segments.ts';
+import { stagesPastEdge } from './run-over-edge.ts';
 
 const OUTLINE_LAYER = 'OUTLINE';
 const NOTES_LAYER = 'NOTES';
@@ -25,6 +26,8 @@ const NOTES_LAYER = 'NOTES';
 export interface ScribeDrawingInput {
   readonly name: string;
   readonly plan: Pick<EtchPlan, 'stages' | 'sheet' | 'masking'>;
+  /** Of the whole plan, where the file holds one of its stages alone. */
+  readonly stageCount?: number;
   /** The drawing's unit. */
   readonly unit: LengthUnit;
   /** SHA-256 of plan.json, hexadecimal. */
@@ -33,6 +36,8 @@ export interface ScribeDrawingInput {
   readonly release?: ScribeRelease;
   /** How the lines are gone along; left out, as planned. */
   readonly choices?: Omit<CuttingChoices, 'split'>;
+  /** mm that lines run on past the sheet's edge where they end at it. */
+  readonly overrun?: number;
 }
 
 export type ScribeRelease = '2000' | 'r12';
@@ -41,16 +46,19 @@ const AS_PLANNED = { start: 'as-planned', direction: 'climb', overcut: 0, order:
 
 /** Bytes of scribe.dxf. */
 export function scribeDrawing(input: ScribeDrawingInput): Uint8Array {
-  const { plan, unit, choices = AS_PLANNED } = input;
+  const { plan, unit, choices = AS_PLANNED, overrun = 0 } = input;
   const toUnit = unitScale(unit);
   const outlines: OutlineOut[] = [];
   for (const loop of plan.sheet) pushContour(outlines, OUTLINE_LAYER, toUnit(contourOfLoop(loop)));
-  for (const { stage, path } of cutLines(plan.stages, choices)) {
+  for (const { stage, path } of cutLines(stagesPastEdge(plan, overrun), choices)) {
     pushContour(outlines, scribeLayer(stage), toUnit(contourOfPath(path)));
   }
   const drawing: DrawingOut = {
     unit,
-    layers: layersOf(plan.stages),
+    layers: layersOf(plan.stages, {
+      stages: input.stageCount ?? plan.stages.length,
+      masking: plan.masking,
+    }),
     outlines,
     notes: notesOf(input),
   };
@@ -78,14 +86,10 @@ function pushContour(outlines: OutlineOut[], layer: string, contour: Contour | u
   if (contour !== undefined) outlines.push({ layer, ...contour });
 }
 
-function layersOf(stages: readonly Stage[]): LayerOut[] {
-  const taken = new Set<number>();
-  const layers: LayerOut[] = [];
-  for (const stage of stages) {
-    const color = nearestColorNumber(stage.color, taken);
-    taken.add(color);
-    layers.push({ name: scribeLayer(stage), color, shown: true });
-  }
+function layersOf(stages: readonly Stage[], of: Parameters<typeof layerColorOf>[1]): LayerOut[] {
+  const layers = stages.map((stage): LayerOut => {
+    return { name: scribeLayer(stage), color: layerColorOf(stage, of), shown: true };
+  });
   // 7 is the ink colour: black on white, white on black. 8 is grey.
   layers.push({ name: OUTLINE_LAYER, color: 7, shown: true }, { name: NOTES_LAYER, color: 8, shown: false });
   return layers;

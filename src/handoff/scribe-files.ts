@@ -17,7 +17,13 @@ export function scribeFiles(
   const { sheet, stages, masking } = input.plan;
   return stages.map((stage) => ({
     name: scribeName(release, `-${twoDigits(stage.number)}`),
-    bytes: scribeDrawing({ ...input, plan: { sheet, stages: [stage], masking }, choices, release }),
+    bytes: scribeDrawing({
+      ...input,
+      plan: { sheet, stages: [stage], masking },
+      stageCount: stages.length,
+      choices,
+      release,
+    }),
   }));
 }
 

@@ -66,10 +66,14 @@ export interface Job
   readonly stock: Omit<StockValues, 'measured'> & {
     /** Thickness, minus and plus are those of readings. */
     readonly isMeasured?: boolean;
+    /** The alloy in full, name and temper, and what metal it is. */
+    readonly material?: { readonly name: string; readonly metal: string };
   };
   readonly process: Omit<ProcessValues, keyof EtchFiguresAsked | OnlyIfGiven> &
     Partial<Pick<ProcessValues, OnlyIfGiven>> & {
       readonly bath: string | undefined;
+      /** The bath in full, and the metal that it etches. */
+      readonly bathNamed?: { readonly name: string; readonly etches: string };
       /** What goes on in the bath, where it is known well enough to calculate gas and caustic. */
       readonly reaction?: 'aluminium in caustic soda';
       readonly etchFactor: EtchFactor;

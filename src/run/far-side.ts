@@ -9,6 +9,7 @@ import { indexFront } from '#front/front-index.ts';
 import { mirrorPath, mirrorPoint } from '#geometry/spans/mirror-spans.ts';
 import { makeTemplates } from '#handoff/template/make-templates.ts';
 import { checkPaper } from '#handoff/template/template-files.ts';
+import { templateInput } from '#handoff/template/template-input.ts';
 import { mirrorPlan } from '#plan/mirror-plan.ts';
 import { mirrorChoices } from './mirror-choices.ts';
 import type { HandoffInput, PreparedHandoff } from './prepared-handoff.ts';
@@ -58,28 +59,27 @@ export function farSide(prepared: PreparedHandoff): PreparedHandoff | undefined 
 }
 
 /** What stands in the way of the far face's templates, in the part's own frame. */
-export function farTemplateFindings(
-  input: Pick<HandoffInput, 'plan' | 'job' | 'choices'>,
-): readonly Finding[] {
+export function farTemplateFindings(input: Turned): readonly Finding[] {
   const turned = turnOver(input);
   if (turned === undefined) return [];
   const { set, findings } = templatesOf(turned);
   return [...findings, ...(set === undefined ? [] : checkPaper(set))].map(turnedBack);
 }
 
-type Turned = Pick<HandoffInput, 'plan' | 'job' | 'choices'>;
+type Turned = Pick<HandoffInput, 'plan' | 'job' | 'choices' | 'units'>;
 
-function turnOver({ plan: { far }, job, choices }: Turned): Turned | undefined {
+function turnOver({ plan: { far }, job, choices, units }: Turned): Turned | undefined {
   if (far === undefined || far.stages.every(({ lines }) => lines.length === 0)) return undefined;
   return {
     plan: mirrorPlan(far, MIRROR),
     job: { ...job, name: `${FACE}${job.name}` },
     choices: mirrorChoices(choices, MIRROR),
+    units,
   };
 }
 
-function templatesOf({ plan, job, choices }: Turned): ReturnType<typeof makeTemplates> {
-  return makeTemplates({ name: job.name, plan, choices: choices.template });
+function templatesOf(turned: Turned): ReturnType<typeof makeTemplates> {
+  return makeTemplates(templateInput(turned));
 }
 
 function turnedBack(found: Finding): Finding {

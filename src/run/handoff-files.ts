@@ -164,6 +164,7 @@ export function scribeDrawings(
 ): Written[] {
   if (findings.some((each) => each.code === 'overcut-too-long' && each.facts.of === 'scribe')) return [];
   const what = release === 'r12' ? 'scribe lines for old readers' : 'scribe lines, a layer a stage';
-  const input = { name: job.name, planHash, plan: moved.plan, unit: units.drawing };
+  const { overrun } = choices;
+  const input = { name: job.name, planHash, plan: moved.plan, unit: units.drawing, overrun };
   return scribeFiles(input, choices.scribe, release).map((file) => ({ ...file, what }));
 }

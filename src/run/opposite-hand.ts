@@ -11,6 +11,7 @@ import { itemAt } from '#geometry/assert.ts';
 import { mirrorPoint } from '#geometry/spans/mirror-spans.ts';
 import type { NamedSection } from '#handoff/named-section.ts';
 import { makeTemplates } from '#handoff/template/make-templates.ts';
+import { templateInput } from '#handoff/template/template-input.ts';
 import type { Job } from '#job/job.ts';
 import { mirrorPlan, mirrorTaper } from '#plan/mirror-plan.ts';
 import { mirrorChoices } from './mirror-choices.ts';
@@ -38,7 +39,7 @@ export function oppositeHand(prepared: PreparedHandoff): PreparedHandoff {
       ...made,
       points: made.points?.map((point) => ({ ...point, at: mirrorPoint(point.at, MIRROR) })),
       sections: made.sections?.map(mirrorSection),
-      templates: made.templates && makeTemplates({ name: job.name, plan, choices: choices.template }).set,
+      templates: made.templates && makeTemplates(templateInput({ ...prepared, job, plan, choices })).set,
       solid: made.solid && mirrorSolid(made.solid),
     },
   };

@@ -6,15 +6,18 @@ import { checkOvercut } from '#handoff/check-overcut.ts';
 import { etchedSolid, solidTolerance, solidTrouble } from '#handoff/etched-solid.ts';
 import { type InspectionPoint, inspectionPoints } from '#handoff/inspection-points.ts';
 import type { NamedSection } from '#handoff/named-section.ts';
+import { paperRoom } from '#handoff/pdf/paper-book.ts';
 import { partFrame } from '#handoff/pdf/part-frame.ts';
 import type { Paper } from '#handoff/pdf/pen.ts';
-import { pageRoom } from '#handoff/pdf/sheet-book.ts';
 import { reviewPictureRoom } from '#handoff/review-sheets.ts';
+import { fitsOtherwise } from '#handoff/template/fits-otherwise.ts';
 import { makeTemplates } from '#handoff/template/make-templates.ts';
-import { fitsOtherwise, oneWayHoles } from '#handoff/template/one-way-holes.ts';
 import { checkPaper } from '#handoff/template/template-files.ts';
-import type { TemplateSet } from '#handoff/template/template-set.ts';
-import { travellerRoom } from '#handoff/traveller.ts';
+import { templateInput } from '#handoff/template/template-input.ts';
+import { labelSize } from '#handoff/template/template-label.ts';
+import { slotBand, type TemplateSet } from '#handoff/template/template-set.ts';
+import { templateSheet } from '#handoff/template/template-sheet.ts';
+import { stagePictureHeight } from '#handoff/traveller/stage-page.ts';
 import { twoFacedSolid } from '#handoff/two-faced-solid.ts';
 import { listedFile } from '#job/handoff-list.ts';
 import { thickestOf } from '#job/sheet-at.ts';
@@ -49,6 +52,7 @@ export function prepareHandoff(given: HandoffInput): PreparedHandoff {
       ...(choices.files.includes('program')
         ? facesOf(plan).flatMap((face) => checkOvercut(face, choices.program, 'program'))
         : []),
+      ...facesOf(plan).flatMap(findStubs),
       ...cut.findings,
       ...gauged.findings,
       ...(needs.has('pictures') ? checkPicture(input) : []),
@@ -79,12 +83,16 @@ function withCommonHoles(input: HandoffInput): HandoffInput {
     stages.flatMap((stage) => stage.lines.flatMap(({ spans }) => spans)),
   );
   if (plan.sheet.length === 0 && lines.length === 0) return input;
-  const at = oneWayHoles({
+  const { holes } = templateSheet({
     sheet: plan.sheet,
     lines,
     margin: template.margin,
     diameter: template.holes.diameter,
+    clear: template.web + slotBand(template.knife).reach,
+    holes: undefined,
+    label: (partWidth) => labelSize(templateInput(input), partWidth),
   });
+  const at = holes.map(({ center }) => center);
   return { ...input, choices: { ...choices, template: { ...template, holes: { ...template.holes, at } } } };
 }
 
@@ -109,6 +117,22 @@ function checkLines({ plan }: HandoffInput, isKeptBack: boolean): Finding[] {
     : [finding('nothing-to-scribe', { stages, isKeptBack })];
 }
 
+/** mm: a blade's own width, about (from memory). */
+const STUB = 1;
+
+function findStubs({ stages }: EtchPlan): Finding[] {
+  const stubs = stages.flatMap(({ number, lines }) =>
+    lines
+      .map(({ spans }) => ({ number, length: spansLength(spans), at: spans[0]?.start }))
+      .filter(({ length }) => length < STUB),
+  );
+  const shortest = [...stubs].sort((a, b) => a.length - b.length)[0];
+  if (shortest === undefined) return [];
+  const { number: stage, length, at } = shortest;
+  const facts = { lines: stubs.length, shortest: length, stage, limit: STUB };
+  return [finding('scribe-line-stub', facts, at === undefined ? {} : { at })];
+}
+
 function hasLines({ stages }: EtchPlan): boolean {
   return stages.some(({ lines }) => lines.length > 0);
 }
@@ -127,8 +151,8 @@ function pointsFor({ choices, job, plan, kit, far }: HandoffInput): Making<reado
   return { value: points, findings };
 }
 
-function templatesFor({ choices, job, plan }: HandoffInput): Making<TemplateSet> {
-  const { set, findings } = makeTemplates({ name: job.name, plan, choices: choices.template });
+function templatesFor(input: HandoffInput): Making<TemplateSet> {
+  const { set, findings } = makeTemplates(templateInput(input));
   return { value: set, findings: set === undefined ? findings : [...findings, ...checkPaper(set)] };
 }
 
@@ -139,16 +163,21 @@ function checkPicture({ choices: { files, paper }, plan }: HandoffInput): Findin
   const { stage, width } = narrowestPiece(plan);
   const scaleOn = (size: Paper): number => {
     const rooms = [
-      ...(files.includes('traveller') ? [travellerRoom(plan.masking, pageRoom(size).width)] : []),
+      ...(files.includes('traveller') ? [travellerRoom(plan, size)] : []),
       ...(files.includes('review') ? [reviewPictureRoom(size)] : []),
     ];
     return Math.min(...rooms.map((room) => partFrame(plan, room).scale));
   };
   const scale = scaleOn(paper);
   if (width * scale >= LEAST_PIECE) return [];
-  const larger = paper === 'a4' && width * scaleOn('a3') >= LEAST_PIECE ? 'a3' : undefined;
+  const larger = paper !== 'a3' && width * scaleOn('a3') >= LEAST_PIECE ? 'a3' : undefined;
   const facts = { stage, width: width * scale, paper, limit: LEAST_PIECE, scale: 1 / scale, larger };
   return [finding('picture-too-small', facts)];
+}
+
+function travellerRoom({ masking }: EtchPlan, paper: Paper) {
+  const { width, height } = paperRoom(paper);
+  return { width, height: stagePictureHeight({ height, isRemasked: masking === 're-mask' }) };
 }
 
 /** Width of a piece as that of the strip with its area and border, mm. */

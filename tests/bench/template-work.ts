@@ -1,12 +1,13 @@
 /** What the bench of templates runs, in one module that is bundled first. */
 import { makeTemplates } from '#handoff/template/make-templates.ts';
 import { templateFiles } from '#handoff/template/template-files.ts';
+import type { TemplateInput } from '#handoff/template/template-set.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { askedAt, partOf } from '#support/part-of.ts';
 import { plainJob } from '#support/plain-job.ts';
 import { pocketGrid } from '#support/pocket-grid.ts';
-import { templateChoices } from '#support/template-of.ts';
+import { templateChoices, templateWords } from '#support/template-of.ts';
 
 /** 40 × 20 rounded pockets with a deeper one nested in each: 1600 closed scribe lines. */
 function gridPlan(): EtchPlan {
@@ -15,7 +16,10 @@ function gridPlan(): EtchPlan {
   return makePlan({ part, asked: askedAt(part, grid.depths), job: plainJob() });
 }
 
-const choices = templateChoices({ paper: 'a1' });
+function inputFor(plan: EtchPlan): TemplateInput {
+  const choices = templateChoices({ paper: 'a1' });
+  return { name: 'Grid', plan, choices, label: templateWords(plan), overrun: 0 };
+}
 
 /** @public */
-export const templateWork = { gridPlan, makeTemplates, templateFiles, choices } as const;
+export const templateWork = { gridPlan, makeTemplates, templateFiles, inputFor } as const;

@@ -12,7 +12,7 @@ test('template of 800 nested pockets: processor time against the plan’s', asyn
     const plan = work.gridPlan();
     const planned = planning();
     const making = spent();
-    const { set } = work.makeTemplates({ name: 'Grid', plan, choices: work.choices });
+    const { set } = work.makeTemplates(work.inputFor(plan));
     const made = making();
     if (set === undefined) throw new Error('the grid has a template');
     const writing = spent();

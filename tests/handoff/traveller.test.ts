@@ -6,6 +6,8 @@ import { makeContourKit } from '#front/contours/contour-kit.ts';
 import { frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import { itemAt } from '#geometry/assert.ts';
+import { paperRoom } from '#handoff/pdf/paper-book.ts';
+import { stagePictureHeight } from '#handoff/traveller/stage-page.ts';
 import type { PlanFile } from '#job/files/plan-file.ts';
 import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
 import { makePlan } from '#plan/make-plan.ts';
@@ -26,36 +28,101 @@ async function planned(sample: string, handoff: object) {
   return { ...result, bytesOf };
 }
 
-test('has a page a stage with its minutes and floors, and the plan’s hash on every page', {
+const heading = { part: 'GP-771', drawing: 'GP-700', revision: 'D', lot: 'H-22', serial: '0007' };
+
+test('says whose run it is, and has a page a stage; every page carries part, issue, number and the plan’s hash', {
   tags: ['long'],
 }, async () => {
-  const { plan, bytesOf } = await planned('gauge-pod-cover', { files: ['traveller'], date: '2026-05-31' });
+  const handoff = {
+    files: ['traveller'],
+    date: '2026-05-31',
+    heading,
+    issue: { number: 'B', by: 'K. Lund' },
+  };
+  const { plan, bytesOf } = await planned('gauge-pod-cover', handoff);
   const hash = createHash('sha256')
     .update(bytesOf('plan.json') ?? '')
     .digest('hex');
   const pages = await readPdf(bytesOf('traveller.pdf') ?? new Uint8Array());
-  expect(pages).toHaveLength(2 + (plan?.stages.length ?? 0));
-  for (const { text } of pages) {
-    expect(text).toContain(hash);
-    expect(text).toContain('2026-05-31');
+  const texts = pages.map(({ text }) => text.replaceAll(/\s+/g, ' '));
+  const [cover = '', steps = '', ...others] = texts;
+  expect(pages.length).toBeGreaterThanOrEqual(3 + (plan?.stages.length ?? 0));
+  expect(cover).toContain(hash);
+  for (const said of [
+    'GP-771 Gauge-pod cover',
+    'GP-700 rev D',
+    'B, 2026-05-31',
+    'K. Lund',
+    'aluminium 2024-T3',
+    'H-22',
+  ]) {
+    expect(cover).toContain(said);
   }
-  // Levels 3.0, 2.2, 1.2 at 0.0297 mm/min: 0.8, 1.0, 1.2 mm by hand.
-  expect(pages[1]?.text).toContain(`peel, then ${(0.8 / 0.0297).toFixed(1)} minutes`);
-  expect(pages[2]?.text).toContain(`peel, then ${(1 / 0.0297).toFixed(1)} minutes`);
-  // The sump alone; then the well around it and the one beside it.
-  expect(pages[1]?.text).toContain('Peel the piece hatched close and nothing else');
-  expect(pages[2]?.text).toContain('Peel the 2 pieces hatched close and nothing else');
-  // After stage 2 the first floor has had 1.8 mm, 2.26 of 4.06 left.
-  expect(pages[2]?.text).toMatch(/1\.800.*2\.260/);
-  expect(pages[0]?.text).toContain('not an approval');
+  // A name and temper, never an id.
+  expect(texts.join(' ')).not.toMatch(/al-2024|caustic-aluminium/);
+  for (const [index, text] of [steps, ...others].entries()) {
+    expect(text).toContain(`Part no. GP-771 Issue B Serial or lot 0007 Page ${index + 2} of ${pages.length}`);
+    expect(text).toContain(`Plan ${hash.slice(0, 4)} ${hash.slice(4, 8)} ${hash.slice(8, 12)}`);
+    expect(text).toContain('not an approval');
+  }
+  expect(cover).toMatch(/Caustic bath, hot.*Hydrogen.*hydrogen sulphide.*brown fumes/);
+  expect(cover).not.toMatch(/Hydrofluoric/);
+});
+
+test('M6.3 each stage is taken out at four fifths, gauged and corrected by the metal gone; the last aims at thickness', {
+  tags: ['long'],
+}, async () => {
+  const { bytesOf } = await planned('gauge-pod-cover', { files: ['traveller'] });
+  const pages = await readPdf(bytesOf('traveller.pdf') ?? new Uint8Array());
+  const [, , first = '', second = '', third = '', last = ''] = pages.map(({ text }) =>
+    text.replaceAll(/\s+/g, ' '),
+  );
+  // Levels 3.0, 2.2, 1.2 at 0.0297 mm/min: 0.8, 1.0, 1.2 mm; four fifths of their minutes.
+  expect(first).toMatch(/Minutes as planned 26\.9 min Out to gauge at 21\.5 min/);
+  expect(first).toMatch(/First dip, 21\.5 min.*Minutes left = minutes in × \(0\.80 −.*Second dip/);
+  // 0.64 gone and a quarter of it either way; 4.06 less that.
+  expect(first).toMatch(/expect 0\.64 mm\. Under 0\.48 mm or over 0\.80 mm gone: the part stays out/);
+  expect(first).toMatch(/G1 R02 3\.42 3\.26–3\.58 3\.26/);
+  // The sump has had 0.8 before stage 2; the wells nothing.
+  expect(second).toMatch(/G1 R02 2\.46 2\.26–2\.66 2\.26/);
+  expect(second).toMatch(/R06 3\.26 3\.06–3\.46 3\.06/);
+  // Of the sump 1.06 is asked; of the others a depth.
+  expect(third).toMatch(/Minutes left = minutes in × over aim ÷ gone/);
+  expect(third).toMatch(/G1 R02 1\.30 1\.06–1\.54 1\.06.*R06 2\.10 1\.86–2\.34 –/);
+  expect(last).toMatch(
+    /Final thickness, maskant still on.*R02 1\.06 0\.98 1\.14.*Bought off, mask on.*Strip.*Protect/,
+  );
+});
+
+test('in inches limits are rounded inward, and on Letter it keeps one width', {
+  tags: ['long'],
+}, async () => {
+  const { bytesOf } = await planned('gauge-pod-cover', {
+    files: ['traveller'],
+    units: 'both',
+    paper: 'letter',
+  });
+  const pages = await readPdf(bytesOf('traveller.pdf') ?? new Uint8Array());
+  for (const { width, height } of pages)
+    expect([width, height]).toEqual([expect.closeTo(215.9, 1), expect.closeTo(279.4, 1)]);
+  for (const { words } of pages) {
+    expect(Math.min(...words.map(({ x }) => x))).toBeGreaterThan(17.9);
+    expect(Math.max(...words.map(({ x, width }) => x + width))).toBeLessThan(198);
+  }
+  const last = pages.at(-1)?.text.replaceAll(/\s+/g, ' ') ?? '';
+  // 0.98 mm is 0.03858 in at least, 1.14 mm 0.04488 in at most.
+  expect(last).toMatch(/1\.06 0\.0417 0\.98 0\.0386 1\.14 0\.0448/);
 });
 
 test('draws the sheet and each scribe line true to one scale', { tags: ['long'] }, async () => {
   const { plan, bytesOf } = await planned('gauge-pod-cover', { files: ['traveller'] });
-  const [, page] = await readPdf(bytesOf('traveller.pdf') ?? new Uint8Array());
+  const [, , page] = await readPdf(bytesOf('traveller.pdf') ?? new Uint8Array());
   const stage = itemAt(plan?.stages ?? [], 0);
-  // The cover is 240 × 160; the picture is as high as the room lets it: 0.62 of 182 mm.
-  const scale = Math.min(182 / 240, (0.62 * 182) / 160);
+  // The cover is 240 × 160; the picture is as high as steps and readings leave room for on A4.
+  const scale = Math.min(
+    180 / 240,
+    stagePictureHeight({ height: paperRoom('a4').height, isRemasked: false }) / 160,
+  );
   const ends = stage.lines.flatMap(({ spans }) => spans.map(({ start }) => start));
   const places = page?.places ?? [];
   const first = itemAt(ends, 0);
@@ -115,11 +182,11 @@ test('picture-too-small: a narrow pocket in a sheet of 4 m cannot be seen on A4,
   };
   const tooSmall = ({ findings }: ReturnType<typeof prepareHandoff>) =>
     findings.filter(({ code }) => code === 'picture-too-small');
-  // Opening 10 × 96: as a strip 2 · 960 / 212 = 9.06 wide; 182 mm of A4 for 4000 of part make it 0.41, 269 mm of A3 0.61.
+  // Opening 10 × 96: as a strip 2 · 960 / 212 = 9.06 wide; 180 mm of A4 for 4000 of part make it 0.41, 267 mm of A3 0.60.
   const [reported] = tooSmall(prepared('a4'));
   expect(reported?.facts).toMatchObject({ larger: 'a3', stage: 1 });
   expect(reported?.code === 'picture-too-small' ? reported.facts.width : 0).toBeCloseTo(
-    ((2 * 960) / 212) * (182 / 4000),
+    ((2 * 960) / 212) * (180 / 4000),
     3,
   );
   expect(tooSmall(prepared('a3'))).toEqual([]);

@@ -62,13 +62,15 @@ describe('plan.json says of built-in figures where they are from', () => {
     const nameless = jobRows().filter(
       ({ field }) => typeof field.usual?.value === 'number' && field.quantity === undefined,
     );
-    // Of a requirement the plan names the tolerance once, of the far face the registration where there is one; no overcut is no figure.
+    // Of a requirement the plan names the tolerance once, of the far face the registration where there is one; no overcut is no figure; overrun and blade shape files alone.
     expect(nameless.map(({ path }) => path)).toEqual([
       'far.registration',
       'requirements[].plus',
       'requirements[].minus',
+      'handoff.overrun',
       'handoff.scribe.overcut',
       'handoff.program.overcut',
+      'handoff.template.knife.blade',
     ]);
   });
 

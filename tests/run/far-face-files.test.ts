@@ -70,7 +70,7 @@ describe('M9.7: files of the far face', { tags: ['long'] }, () => {
       });
     };
     const [near, far] = [holesOf('template-01.dxf'), holesOf('template-01-far.dxf')];
-    expect(near).toHaveLength(4);
+    expect(near).toHaveLength(3);
     const sorted = (holes: readonly { x: number; y: number }[]) =>
       holes.map(({ x, y }) => `${x.toFixed(4)} ${y.toFixed(4)}`).sort();
     expect(sorted(far.map(({ x, y }) => ({ x: -x, y })))).toEqual(sorted(near));

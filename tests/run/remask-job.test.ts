@@ -74,13 +74,15 @@ test('the traveller has each stage coated and scribed anew, and tells the floors
 }, async () => {
   const pages = await readPdf((await cover('re-mask')).bytesOf('traveller.pdf'));
   const texts = pages.map(({ text }) => text.replaceAll(/\s+/g, ' '));
-  expect(pages).toHaveLength(5);
-  expect(texts[0]).toContain('Lines of stage 1 cut, and of no other');
-  expect(texts[0]).not.toContain('before the first dip');
-  expect(texts[1]).toContain(`Stage 1 of 3: coat, scribe, peel, then ${(1.2 / 0.0297).toFixed(1)} minutes`);
-  expect(texts[1]).not.toContain('Old maskant off');
-  expect(texts[2]).toContain('Old maskant off');
-  expect(texts.join(' ')).not.toContain('sealed');
-  // After stage 2 the pockets stand at 1.2 mm, wells and sump at 2.2: 1.86 of 4.06 mm left.
-  expect(texts[2]).toMatch(/1\.200 2\.860.*2\.200 1\.860.*2\.200 1\.860/);
+  expect(pages).toHaveLength(6);
+  expect(texts[1]).toContain('Lines of stage 1 and no other');
+  expect(texts[1]).not.toContain('Line sealer');
+  const [first, second] = texts.slice(2);
+  expect(first).toContain(`Minutes as planned ${(1.2 / 0.0297).toFixed(1)} min`);
+  expect(first).not.toContain('Old maskant off');
+  expect(second).toContain('Old maskant off');
+  expect(second).toMatch(/Cut the lines of this stage and no other, 2 in all/);
+  expect(texts.join(' ')).not.toMatch(/sealed|sealer whole/);
+  // Wells and sump stand at 1.2 mm before stage 2, 2.86 of 4.06 mm left, and at 2.2 after it.
+  expect(second).toMatch(/R06 2\.06 1\.86–2\.26 1\.86/);
 });

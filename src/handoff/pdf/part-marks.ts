@@ -5,9 +5,10 @@ import type { Point } from '#geometry/point.ts';
 import { type Loop, type Path, spansLength } from '#geometry/span.ts';
 import { decadeOf, powerOfTen } from '#maths/decade.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
-import { stageMark } from '#plan/stage-mark.ts';
+import { stageMark, tickPlaces } from '#plan/stage-mark.ts';
+import { millimetresIn } from '#units/length-unit.ts';
 import type { Placed } from './part-frame.ts';
-import type { Pen, Stroke } from './pen.ts';
+import type { PageBox, Pen, Stroke } from './pen.ts';
 import type { Area } from './sheet-book.ts';
 import { drawStraights, INK } from './sheet-ink.ts';
 
@@ -44,14 +45,42 @@ export function drawMarks(pen: Pen, lines: readonly Path[], stage: number, least
   drawStraights(pen, ticks, { width: 0.18, color: INK });
 }
 
+/** A line through the middle of a box with a stage's mark once across it, for tables and headings. */
+export function drawMarkSample(pen: Pen, { minX, maxX, minY, maxY }: PageBox, stage: number): void {
+  const y = (minY + maxY) / 2;
+  const places = tickPlaces(stage);
+  const room = Math.min(20, maxX - minX - 2);
+  const pitch = Math.min(1.4, (room * 0.6) / Math.max(1, places.at(-1) ?? 1));
+  const from = minX + 1.5;
+  pen.line({ x: from, y }, { x: from + room, y }, { width: 0.25, color: INK });
+  const first = from + (room - (places.at(-1) ?? 0) * pitch) / 2;
+  const half = Math.min(2, (maxY - minY) / 2 - 0.6);
+  drawStraights(
+    pen,
+    places.map((place): [Point, Point] => {
+      const x = first + place * pitch;
+      return [
+        { x, y: y - half },
+        { x, y: y + half },
+      ];
+    }),
+    { width: 0.45, color: INK },
+  );
+}
+
 export interface Named {
   readonly ids: ReadonlySet<string>;
   readonly scale: number;
   readonly placed: Placed;
+  /** In a frame: what the page is about. */
+  readonly isFramed?: boolean;
+  /** Marks on the page that names give way to. */
+  readonly clearOf?: readonly Point[];
 }
 
 /** Ids on white, so that no hatch strikes them out: along the region's longer way, and none where they would reach out of it. */
-export function nameRegions(pen: Pen, plan: EtchPlan, { ids, scale, placed }: Named): void {
+export function nameRegions(pen: Pen, plan: EtchPlan, named: Named): void {
+  const { ids, scale, placed, isFramed = false, clearOf = [] } = named;
   for (const { id, label, loops } of plan.regions) {
     if (!ids.has(id)) continue;
     const { minX, minY, maxX, maxY } = boxOfSpans(loops.flat());
@@ -59,12 +88,24 @@ export function nameRegions(pen: Pen, plan: EtchPlan, { ids, scale, placed }: Na
     const width = pen.textWidth(id, NAME);
     const isTurned = across < width;
     if (isTurned && (up < width || across < NAME.size)) continue;
-    const { x, y } = placed.place(label);
     const [along, aside] = [width / 2 + 0.4, 1.4];
     const [halfX, halfY] = isTurned ? [aside, along] : [along, aside];
+    const middle = placed.place(label);
+    const [low, high] = [placed.place({ x: minX, y: minY }).y, placed.place({ x: maxX, y: maxY }).y];
+    const at = [0, -4.5, 4.5]
+      .map((up) => ({ x: middle.x, y: middle.y + up }))
+      .find(
+        (place) =>
+          clearOf.every(
+            (mark) => Math.abs(mark.y - place.y) > halfY + 2 || Math.abs(mark.x + 2 - place.x) > halfX + 5,
+          ) &&
+          (place.y === middle.y || (place.y - halfY > low + 0.5 && place.y + halfY < high - 0.5)),
+      );
+    if (at === undefined) continue;
+    const { x, y } = at;
     pen.rectangle(
       { minX: x - halfX, minY: y - halfY, maxX: x + halfX, maxY: y + halfY },
-      { fill: '#ffffff' },
+      isFramed ? { fill: '#ffffff', stroke: { width: 0.25, color: INK } } : { fill: '#ffffff' },
     );
     if (isTurned) pen.text(id, { x: x + 0.9, y }, { ...NAME, align: 'middle', turn: Math.PI / 2 });
     else pen.text(id, { x, y: y - 0.9 }, { ...NAME, align: 'middle' });
@@ -72,13 +113,18 @@ export function nameRegions(pen: Pen, plan: EtchPlan, { ids, scale, placed }: Na
 }
 
 /** A bar of a round length with the scale beside it: what to lay a rule against when a copy may have been scaled. */
-export function drawScaleBar(pen: Pen, { left, top }: Pick<Area, 'left' | 'top'>, scale: number): void {
-  const length = roundLength(30 / scale);
-  const [y, end] = [top - 3.2, left + length * scale];
+export function drawScaleBar(
+  pen: Pen,
+  { left, top }: Pick<Area, 'left' | 'top'>,
+  scale: number,
+  unit: 'mm' | 'in' = 'mm',
+): void {
+  const length = roundLength(30 / scale / millimetresIn(unit));
+  const [y, end] = [top - 3.2, left + length * millimetresIn(unit) * scale];
   const stroke = { width: 0.25, color: INK };
   pen.line({ x: left, y }, { x: end, y }, stroke);
   for (const x of [left, end]) pen.line({ x, y: y - 1 }, { x, y: y + 1 }, stroke);
-  const said = `${length} mm of the part; ${ratio(scale)}`;
+  const said = `${length} ${unit} of the part; ${ratio(scale)}`;
   pen.text(said, { x: end + 2, y: y - 0.9 }, { size: 2.6 });
 }
 

@@ -11,9 +11,10 @@ export interface PageSize {
   readonly height: number;
 }
 
-/** Paper by ISO 216, the short side across. */
-export const PAPER: Readonly<Record<'a4' | 'a3', PageSize>> = {
+/** Paper by ISO 216 and, letter, by ANSI/ASME Y14.1 (8.5 × 11 in); the short side across. */
+export const PAPER: Readonly<Record<'a4' | 'letter' | 'a3', PageSize>> = {
   a4: { width: 210, height: 297 },
+  letter: { width: 215.9, height: 279.4 },
   a3: { width: 297, height: 420 },
 };
 

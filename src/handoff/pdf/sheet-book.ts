@@ -3,7 +3,8 @@
  * which page of how many it is, and that it is no approval.
  */
 import { CAUTIONS } from '#handoff/cautions.ts';
-import { fitsIn, lettersThatFit, type TextRoom } from './letters-that-fit.ts';
+import { brokenWord } from './broken-word.ts';
+import { fitsIn, type TextRoom } from './letters-that-fit.ts';
 import { PAPER, type Paper, type Pen } from './pen.ts';
 import { INK } from './sheet-ink.ts';
 import { shortened } from './shortened.ts';
@@ -69,7 +70,7 @@ export function drawBook(
 }
 
 /** Blocks by page. One taller than a page has a page of its own, and runs out of it: no block is made so tall. */
-function paged(blocks: readonly Block[], height: number): Block[][] {
+export function paged(blocks: readonly Block[], height: number): Block[][] {
   const pages: Block[][] = [];
   let room = 0;
   for (const block of blocks) {
@@ -130,28 +131,12 @@ export function wrapped(pen: Pen, text: string, room: TextRoom): string[] {
       continue;
     }
     if (line !== '') lines.push(line);
-    line = fitsIn(pen, word, room) ? word : brokenWord(pen, word, { room, lines });
+    const parts = fitsIn(pen, word, room) ? [word] : brokenWord(pen, word, room);
+    lines.push(...parts.slice(0, -1));
+    line = parts.at(-1) ?? '';
   }
   return [...lines, line];
 }
-
-/** Puts all of the word but its last line on the list, and gives that. */
-function brokenWord(
-  pen: Pen,
-  word: string,
-  { room, lines }: { readonly room: TextRoom; readonly lines: string[] },
-): string {
-  const letters = Array.from(word);
-  for (let from = 0; ; ) {
-    const fits = lettersThatFit(pen, letters.slice(from, from + MOST_LINE), room);
-    if (from + fits >= letters.length) return letters.slice(from).join('');
-    lines.push(letters.slice(from, from + fits).join(''));
-    from += fits;
-  }
-}
-
-/** Letters; no sheet of paper has longer lines. */
-const MOST_LINE = 4000;
 
 /** A paragraph, with a box to tick before it where one is wanted. */
 export function paragraph(

@@ -3,21 +3,41 @@
  * lines of later stages, sealed (dashed), and each line's stage by its mark, so that a copy without colour reads the same.
  * With a coat a stage nothing else is bare and no later line is cut: a thin line shows the floor that the windows lie on.
  */
+
+import type { Point } from '#geometry/point.ts';
+import { arcSpan } from '#geometry/span.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import { type PictureRoom, partFrame } from './part-frame.ts';
 import { closed, drawLines, drawScaleBar, nameRegions, SCALE_BAR } from './part-marks.ts';
-import type { Stroke } from './pen.ts';
-import { areaEntry, lineEntry, pictureKey } from './picture-key.ts';
+import type { Pen, Stroke } from './pen.ts';
+import { areaEntry, type KeyEntry, lineEntry, pictureKey } from './picture-key.ts';
 import type { Block } from './sheet-book.ts';
 import { hatch, INK, tint } from './sheet-ink.ts';
 
 const CLOSE = { spacing: 1.1, angle: Math.PI / 4 };
 const WIDE = { spacing: 3, angle: -Math.PI / 4 };
-const CUT: Stroke = { width: 0.45, color: INK };
+const CUT: Stroke = { width: 0.6, color: INK };
 const THIN: Stroke = { width: 0.18, color: INK };
 const SEALED: Stroke = { ...THIN, dash: [1.2, 0.8] };
 
-export function stagePicture(plan: EtchPlan, stage: Stage, room: PictureRoom): Block {
+/** A place to gauge, as the page numbers it. */
+export interface PicturePoint {
+  readonly name: string;
+  readonly at: Point;
+}
+
+export interface PictureMarks {
+  readonly points?: readonly PicturePoint[];
+  /** Of the scale bar. */
+  readonly unit?: 'mm' | 'in' | undefined;
+}
+
+export function stagePicture(
+  plan: EtchPlan,
+  stage: Stage,
+  room: PictureRoom,
+  { points = [], unit = 'mm' }: PictureMarks = {},
+): Block {
   const frame = partFrame(plan, room);
   return {
     height: frame.height + SCALE_BAR + 4,
@@ -34,14 +54,40 @@ export function stagePicture(plan: EtchPlan, stage: Stage, room: PictureRoom): B
         if (each.number > stage.number) drawLines(pen, each, placed, SEALED);
       pen.paths(bare.map(placed.loop).map(closed), { stroke: THIN });
       drawLines(pen, stage, placed, CUT);
-      nameRegions(pen, plan, { ids: new Set(stage.regions), scale: frame.scale, placed });
-      drawScaleBar(pen, { left, top: top - frame.height - 4 }, frame.scale);
+      nameRegions(pen, plan, {
+        ids: new Set(stage.regions),
+        scale: frame.scale,
+        placed,
+        isFramed: true,
+        clearOf: points.map(({ at }) => placed.place(at)),
+      });
+      for (const { name, at } of points) drawTarget(pen, placed.place(at), name);
+      drawScaleBar(pen, { left, top: top - frame.height - 4 }, frame.scale, unit);
     },
   };
 }
 
+const TARGET_ENTRY: KeyEntry = {
+  text: 'gauge here',
+  draw: (pen, { minX, maxX, minY, maxY }) =>
+    drawTarget(pen, { x: (minX + maxX) / 2, y: (minY + maxY) / 2 }, ''),
+};
+
+/** A target with its number beside it, on white. */
+function drawTarget(pen: Pen, { x, y }: Point, name: string): void {
+  const stroke = { width: 0.3, color: INK };
+  const style = { size: 2.8, isBold: true };
+  const width = pen.textWidth(name, style);
+  pen.rectangle({ minX: x + 2.2, maxX: x + 3.2 + width, minY: y - 1.5, maxY: y + 1.5 }, { fill: '#ffffff' });
+  const ring = [0, Math.PI].map((from) => arcSpan({ center: { x, y }, radius: 1.2, from, sweep: Math.PI }));
+  pen.paths([closed(ring)], { fill: '#ffffff', stroke });
+  pen.line({ x: x - 1.9, y }, { x: x + 1.9, y }, stroke);
+  pen.line({ x, y: y - 1.9 }, { x, y: y + 1.9 }, stroke);
+  pen.text(name, { x: x + 2.6, y: y - 1 }, style);
+}
+
 /** What the picture's hatches and lines mean, in a row below it. */
-export function stageKey(plan: EtchPlan, stage: Stage, width: number): Block {
+export function stageKey(plan: EtchPlan, stage: Stage, width: number, isGauged = false): Block {
   const isRemasked = plan.masking === 're-mask';
   const isSealed =
     !isRemasked && plan.stages.some(({ number, lines }) => number > stage.number && lines.length > 0);
@@ -54,6 +100,7 @@ export function stageKey(plan: EtchPlan, stage: Stage, width: number): Block {
         ? [lineEntry('edge of the floor etched before, under the coat', undefined, THIN)]
         : []),
       ...(isSealed ? [lineEntry('line sealed over, with its own stage’s mark', undefined, SEALED)] : []),
+      ...(isGauged ? [TARGET_ENTRY] : []),
     ],
     width,
   );

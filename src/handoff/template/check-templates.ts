@@ -11,8 +11,9 @@ import { isNearItself } from './is-near-itself.ts';
 import { layLine } from './lay-line.ts';
 import type { LineMeets } from './line-meets.ts';
 import type { NearSlots } from './near-slots.ts';
+import { patternMisfit } from './pattern-misfit.ts';
 import type { RuledLine, Slot, SlotBand, TemplateSet } from './template-set.ts';
-import type { ToolingHole } from './template-sheet.ts';
+import type { ToolingHole } from './tooling-holes.ts';
 
 interface Judged {
   readonly set: TemplateSet;
@@ -26,7 +27,12 @@ export function checkTemplates(judged: Judged): Finding[] {
   const wrong = [...checkPieces(judged), ...checkHoles(judged)];
   return wrong.length > 0
     ? wrong
-    : [...countFindings(judged), ...byHandFindings(judged.set), ...findUnmarked(judged.set)];
+    : [
+        ...countFindings(judged),
+        ...byHandFindings(judged.set),
+        ...findUnmarked(judged.set),
+        ...findTwoWays(judged.set),
+      ];
 }
 
 /** Choices that contradict each other, whatever the lines. */
@@ -167,6 +173,16 @@ function byHandFindings({ lines, input }: TemplateSet): Finding[] {
       placeOn(first.line.path.spans, input.choices.stretch),
     ),
   ];
+}
+
+/** mm that every wrong way of laying is off at one hole at least. */
+const LEAST_MISFIT = 5;
+
+function findTwoWays({ sheet }: TemplateSet): Finding[] {
+  const { holes } = sheet;
+  const misfit = patternMisfit(holes.map(({ center }) => center));
+  if (misfit >= LEAST_MISFIT) return [];
+  return [finding('template-fits-two-ways', { holes: holes.length, misfit, limit: LEAST_MISFIT })];
 }
 
 /** Slots beside which neither ticks nor a number have room. */

@@ -10,6 +10,7 @@ import type { Finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { type Span, spansLength } from '#geometry/span.ts';
 import { stretchPoint, stretchSpans } from '#geometry/spans/stretch-spans.ts';
+import { stagesPastEdge } from '#handoff/run-over-edge.ts';
 import { stretchAlong } from '#handoff/stretch-along.ts';
 import type { TemplateChoices } from '#job/fields/template-fields.ts';
 import { checkTemplates, checkWidths, noRoomFindings } from './check-templates.ts';
@@ -33,10 +34,16 @@ import {
 import { templateSheet } from './template-sheet.ts';
 
 /** Findings that are no notes stand in place of the templates. */
-export function makeTemplates(input: TemplateInput): {
+export function makeTemplates(asked: TemplateInput): {
   readonly set?: TemplateSet;
   readonly findings: readonly Finding[];
 } {
+  // Stages as the lines of the templates know them: those past the edge are other lines of the same stage.
+  const input = {
+    ...asked,
+    plan: { ...asked.plan, stages: stagesPastEdge(asked.plan, asked.overrun) },
+    overrun: 0,
+  };
   const { plan, choices } = input;
   const band = slotBand(choices.knife);
   const wrong = checkWidths(choices, band);
@@ -73,13 +80,16 @@ export function makeTemplates(input: TemplateInput): {
     margin: choices.margin,
     diameter: choices.holes.diameter,
     holes: choices.holes.at?.map((hole) => stretchPoint(hole, choices.stretch)),
-    label: (partWidth) => labelSize(plan.stages.length, partWidth),
+    clear: choices.web + band.reach,
+    label: (partWidth) => labelSize(input, partWidth),
   });
   const templates = Array.from({ length: sharing.count }, (_, number) =>
     slots.filter((_, slot) => sharing.templates[slot] === number),
   );
-  const marks = templates.map((each) => slotMarks({ input, sheet, band }, each));
-  const set = { input, sheet, band, lines, templates, marks, least: sharing.least };
+  const marked = templates.map((each) => slotMarks({ input, sheet, band }, each));
+  const marks = marked.map((each) => each.marks);
+  const names = marked.map((each) => each.names);
+  const set = { input, sheet, band, lines, templates, marks, names, least: sharing.least };
   const findings = checkTemplates({ set, slots, near });
   return findings.some(({ severity }) => severity !== 'note') ? { findings } : { set, findings };
 }
@@ -106,8 +116,8 @@ function shareByCoat(coatOf: readonly number[], pairs: readonly (readonly [numbe
   return { templates, count, least };
 }
 
-function ruledLines({ plan, choices }: TemplateInput): RuledLine[] {
-  return plan.stages.flatMap((stage) =>
+function ruledLines({ plan, choices, overrun }: TemplateInput): RuledLine[] {
+  return stagesPastEdge(plan, overrun).flatMap((stage) =>
     stage.lines.map(({ closed, spans }): RuledLine => {
       const stretched = stretchSpans(spans, choices.stretch);
       return { stage, path: { closed, spans: stretched }, length: spansLength(stretched) };

@@ -5,18 +5,16 @@
  * Cost: places tried, times the spans and marks near each.
  */
 import { itemAt } from '#geometry/assert.ts';
-import { type Box, boxesMeet, boxOfSpan, boxOfSpans, growBox } from '#geometry/box.ts';
-import { indexBoxes } from '#geometry/box-index.ts';
-import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
-import { type Loop, lineSpan, type Span, spansLength } from '#geometry/span.ts';
+import { lineSpan, type Span, spansLength } from '#geometry/span.ts';
 import { spanGap } from '#geometry/spans/span-gap.ts';
 import { stretchAlong } from '#handoff/stretch-along.ts';
 import { type MarkTick, stageMark, tickPlaces } from '#plan/stage-mark.ts';
 import type { InkText, SlotMark } from './ink.ts';
-import { nameOfHole } from './template-label.ts';
-import type { Slot, SlotBand, TemplateSet } from './template-set.ts';
-import { circleOf, rectangleOf } from './template-sheet.ts';
+import { type Ground, groundOf, type MarkedSet } from './mark-ground.ts';
+import { regionNames } from './region-names.ts';
+import type { Slot, SlotBand } from './template-set.ts';
+import { rectangleOf } from './template-sheet.ts';
 
 /** mm between two ticks and share of their whole length, the widest and longest that fit. */
 const SIZES = [
@@ -32,8 +30,6 @@ const APART = 60;
 const OFF = 0.5;
 const WEB_SHARE = 0.4;
 const LONGEST = 1.8;
-/** mm between two marks, so that they are not read as one: more than between two ticks of the smallest. */
-const BETWEEN = 1;
 /** Of the pitch that must be left between two ticks on the inside of a curve. */
 const LEAST_PITCH = 0.5;
 /** Places tried to either side of the middle. */
@@ -43,64 +39,26 @@ const HEIGHTS = [1, 0.7, 0.5] as const;
 /** No figure is wider than it is high. */
 const FIGURE_WIDTH = 1;
 
-type MarkedSet = Pick<TemplateSet, 'sheet' | 'band' | 'input'>;
-
-/** One a slot of the template, in their order. */
-export function slotMarks(set: MarkedSet, slots: readonly Slot[]): SlotMark[] {
+/** A mark a slot of the template, in their order; and after them the names of the regions that its stages peel. */
+export function slotMarks(
+  set: MarkedSet,
+  slots: readonly Slot[],
+): { readonly marks: SlotMark[]; readonly names: InkText[] } {
   const ground = groundOf(set, slots);
   const length = Math.min(LONGEST, set.input.choices.web * WEB_SHARE);
-  return slots.map((slot) => {
+  const marks = slots.map((slot) => {
     const ticks = ticksBeside(slot, set.band, { length, ground });
     return {
       lines: ticks.map((tick) => ({ path: { closed: false, spans: [tick] }, stage: slot.stage })),
       texts: ticks.length > 0 ? [] : numberBeside(slot, set.band, { length, ground }),
     };
   });
+  return { marks, names: regionNames(set, slots, ground) };
 }
 
 interface Room {
   readonly length: number;
   readonly ground: Ground;
-}
-
-/** What marks keep clear of, and the marks that are placed already. */
-interface Ground {
-  /** Whether something drawn keeps so far from all edges, and lies on the sheet and in no slot. */
-  readonly isClear: (drawn: readonly Span[], off: number) => boolean;
-  readonly place: (drawn: readonly Span[]) => void;
-}
-
-function groundOf({ sheet }: MarkedSet, slots: readonly Slot[]): Ground {
-  const names = sheet.holes.map((hole): Loop[] => [rectangleOf(nameOfHole(hole).box)]);
-  const shut = [
-    ...slots.map(({ outline }) => outline),
-    ...sheet.holes.map((hole): Loop[] => [circleOf(hole)]),
-    ...names,
-  ];
-  const areas = indexBoxes(shut.map((loops) => boxOfSpans(loops.flat())));
-  const edges = [...shut.flat(2), ...sheet.outline];
-  const index = indexBoxes(edges.map(boxOfSpan));
-  const placed: { readonly box: Box; readonly spans: readonly Span[] }[] = [];
-  const isApart = (span: Span, off: number): boolean => {
-    const about = growBox(boxOfSpan(span), off);
-    return index.meeting(about).every((edge) => spanGap(itemAt(edges, edge), span) >= off - 1e-9);
-  };
-  const isOutside = ({ start }: Span): boolean =>
-    isInsideLoops([sheet.outline], start) &&
-    areas
-      .meeting({ minX: start.x, minY: start.y, maxX: start.x, maxY: start.y })
-      .every((area) => !isInsideLoops(itemAt(shut, area), start));
-  const isApartFromMarks = (drawn: readonly Span[]): boolean => {
-    const about = growBox(boxOfSpans(drawn), BETWEEN);
-    return placed
-      .filter(({ box }) => boxesMeet(box, about))
-      .every(({ spans }) => spans.every((one) => drawn.every((other) => spanGap(one, other) >= BETWEEN)));
-  };
-  return {
-    isClear: (drawn, off) =>
-      drawn.every((span) => isApart(span, off)) && drawn.every(isOutside) && isApartFromMarks(drawn),
-    place: (drawn) => placed.push({ box: boxOfSpans(drawn), spans: drawn }),
-  };
 }
 
 /** One mark in each part of the slot that has room for it, all of one size; none where no part has. */

@@ -1,6 +1,6 @@
 /**
  * template-01.dxf and so on, to cut a template from: closed slots on SLOT-01, SLOT-02 … by stage, the sheet's edge on SHEET, tooling
- * holes on HOLES; stage marks, words and the scale-check square on layers of their own, to be engraved or left out. True arcs, in
+ * holes on HOLES, the part's edge on PART; stage marks, words and the scale-check square on layers of their own, to be engraved or left out. True arcs, in
  * the unit and frame of the drawing that the plan was made from, stretched where the template is.
  */
 import type { DrawingOut, LayerOut, NoteOut, OutlineOut } from '#drawing/write/drawing-out.ts';
@@ -9,14 +9,14 @@ import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Path } from '#geometry/span.ts';
 import { movePoint } from '#geometry/spans/move-spans.ts';
-import { nearestColorNumber } from '#handoff/color-number.ts';
 import { contourOfPath } from '#handoff/contour.ts';
+import { layerColorOf } from '#handoff/layer-colors.ts';
 import { unitScale } from '#handoff/scribe-drawing.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
 import type { InkText } from './ink.ts';
 import { templateLabel } from './template-label.ts';
-import type { TemplateSet } from './template-set.ts';
+import type { TemplateInput, TemplateSet } from './template-set.ts';
 import { circleOf } from './template-sheet.ts';
 
 export interface TemplateDrawingInput {
@@ -52,6 +52,7 @@ export function templateDrawing({
     for (const loop of outline) draw(stageLayer('SLOT', stage), { closed: true, spans: loop });
   }
   draw('SHEET', { closed: true, spans: sheet.outline });
+  for (const edge of sheet.part) draw('PART', { closed: true, spans: edge });
   for (const hole of sheet.holes) draw('HOLES', { closed: true, spans: circleOf(hole) });
   for (const { path, stage } of [...marks.flatMap(({ lines }) => lines), ...label.lines]) {
     draw(stage === undefined ? 'WORDS' : stageLayer('MARK', stage), path);
@@ -59,10 +60,10 @@ export function templateDrawing({
   draw('SCALE', label.square);
   const drawing: DrawingOut = {
     unit,
-    layers: layersOf([...new Set(slots.map(({ stage }) => stage))], input.plan.stages),
+    layers: layersOf([...new Set(slots.map(({ stage }) => stage))], input.plan),
     outlines,
-    notes: [...label.texts, ...marks.flatMap(({ texts }) => texts)].map((text) =>
-      noteOf({ ...text, at: movePoint(text.at, origin) }, unit),
+    notes: [...label.texts, ...marks.flatMap(({ texts }) => texts), ...itemAt(set.names, number - 1)].map(
+      (text) => noteOf({ ...text, at: movePoint(text.at, origin) }, unit),
     ),
   };
   return writeDrawing(drawing);
@@ -78,19 +79,15 @@ function stageLayer(kind: 'SLOT' | 'MARK', stage: Pick<Stage, 'number'>): string
 }
 
 /** Each stage in one colour number, the same on every template of the plan. */
-function layersOf(shown: readonly Stage[], stages: readonly Stage[]): LayerOut[] {
-  const taken = new Set<number>();
-  const layers: LayerOut[] = [];
-  for (const stage of stages) {
-    const color = nearestColorNumber(stage.color, taken);
-    taken.add(color);
-    if (!shown.includes(stage)) continue;
-    for (const kind of ['SLOT', 'MARK'] as const) {
-      layers.push({ name: stageLayer(kind, stage), color, shown: true });
-    }
-  }
+function layersOf(shown: readonly Stage[], { stages, masking }: TemplateInput['plan']): LayerOut[] {
+  const layers = shown.flatMap((stage) => {
+    const color = layerColorOf(stage, { stages: stages.length, masking });
+    return (['SLOT', 'MARK'] as const).map((kind): LayerOut => {
+      return { name: stageLayer(kind, stage), color, shown: true };
+    });
+  });
   // 7 is the ink colour: black on white, white on black. 8 is grey.
-  for (const name of ['SHEET', 'HOLES']) layers.push({ name, color: 7, shown: true });
+  for (const name of ['SHEET', 'HOLES', 'PART']) layers.push({ name, color: 7, shown: true });
   for (const name of ['WORDS', 'SCALE']) layers.push({ name, color: 8, shown: true });
   return layers;
 }

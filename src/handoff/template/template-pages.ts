@@ -1,20 +1,23 @@
 /**
- * template.pdf: every template at 1 : 1, on as many pages as its sheet needs, to print on film or paper and cut or compare by.
- * Each page has its tile's name and neighbours, registration marks, the plan's hash, and a bar of 100 mm along both sides, for
- * printers stretch paper too.
+ * template.pdf: of every template a map, and the template at 1 : 1, on as many pages as its sheet needs, to print on film or paper and
+ * cut or compare by. Each page has its tile's name and neighbours, registration marks, the plan's hash, and a bar of 100 mm along both
+ * sides, for printers stretch paper too. Tiles that hold nothing of the template are not printed; words are printed where a tile holds
+ * all of them.
  */
 import { itemAt } from '#geometry/assert.ts';
-import { type Box, boxesMeet, boxOfSpans } from '#geometry/box.ts';
+import { type Box, boxesMeet, boxOfSpans, joinBoxes } from '#geometry/box.ts';
+import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import { type Point, subtract } from '#geometry/point.ts';
-import { lineSpan, type Path, type Span } from '#geometry/span.ts';
+import { type Loop, lineSpan, type Path, pointAlong, type Span, spanLength } from '#geometry/span.ts';
 import { makePdfPen } from '#handoff/pdf/pdf-pen.ts';
 import type { Pen, Stroke } from '#handoff/pdf/pen.ts';
 import { shortened } from '#handoff/pdf/shortened.ts';
 import type { InkText } from './ink.ts';
 import { templateLabel } from './template-label.ts';
+import { drawMap } from './template-map.ts';
 import type { TemplateSet } from './template-set.ts';
 import { circleOf } from './template-sheet.ts';
-import { EDGE, STRIP, type Tile, type TileGrid, tileGrid, tileName, tilesOf } from './tile-pages.ts';
+import { EDGE, holds, STRIP, type Tile, type TileGrid, tileGrid, tileName, tilesOf } from './tile-pages.ts';
 
 export interface TemplatePagesInput {
   readonly set: TemplateSet;
@@ -34,21 +37,63 @@ const BAR = 100;
 const GAP = 6;
 
 export async function templatePages({ set, planHash, date }: TemplatePagesInput): Promise<Uint8Array> {
-  const { input, sheet, templates } = set;
+  const { input, templates } = set;
   const pen = await makePdfPen({ title: `Scribe templates, ${input.name}`, date });
-  const grid = tileGrid(boxOfSpans(sheet.outline), input.choices.paper);
-  const tiles = tilesOf(grid);
   templates.forEach((_, index) => {
     const shapes = shapesOf(set, index + 1, planHash);
+    const { grid, tiles } = templateTiles(set, index + 1, planHash);
     const { name } = input;
+    drawMap(pen, { set, number: index + 1, planHash, grid, printed: tiles.map((tile) => tile.name) });
     const count = `template ${index + 1} of ${templates.length}`;
     for (const tile of tiles) drawTile(pen, { grid, tile, shapes, name, count, planHash, date });
   });
   return pen.finish();
 }
 
+/** How a template is laid on pages, and the tiles that are printed. */
+export function templateTiles(
+  set: TemplateSet,
+  number: number,
+  planHash: string,
+): { readonly grid: TileGrid; readonly tiles: readonly Tile[] } {
+  const { sheet, input } = set;
+  const words = shapesOf(set, number, planHash).flatMap(({ isWords, box }) =>
+    isWords === true ? [box] : [],
+  );
+  const whole = [labelBox(set, number, planHash), ...words];
+  const grid = tileGrid(boxOfSpans(sheet.outline), input.choices.paper, whole);
+  return { grid, tiles: tilesOf(grid).filter((tile) => isPrinted(tile, sheet.outline)) };
+}
+
+/** mm along the template's edge between places looked at. */
+const EDGE_STEP = 4;
+
+/** Whether a tile has anything of the template on it. */
+function isPrinted({ box }: Tile, outline: Loop): boolean {
+  const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
+  if (isInsideLoops([outline], middle)) return true;
+  return outline.some((span) => {
+    const count = Math.max(1, Math.ceil(spanLength(span) / EDGE_STEP));
+    return Array.from({ length: count + 1 }, (_, i) => pointAlong(span, i / count)).some(
+      ({ x, y }) => x >= box.minX && x <= box.maxX && y >= box.minY && y <= box.maxY,
+    );
+  });
+}
+
+/** All words of the label but the names of holes, which stand elsewhere. */
+function labelBox(set: TemplateSet, number: number, planHash: string): Box {
+  const { texts } = templateLabel(set, number, planHash);
+  return joined(texts.slice(0, texts.length - set.sheet.holes.length).map((text) => textShape(text).box));
+}
+
+function joined(boxes: readonly Box[]): Box {
+  return boxes.reduce((whole, each) => joinBoxes(whole, each), itemAt(boxes, 0));
+}
+
 /** Something to draw, and where. */
 interface Shape {
+  /** Words are drawn whole or not at all. */
+  readonly isWords?: boolean;
   readonly box: Box;
   readonly draw: (pen: Pen, moved: (point: Point) => Point) => void;
 }
@@ -82,7 +127,17 @@ function shapesOf(set: TemplateSet, number: number, planHash: string): Shape[] {
     ...label.lines.map(({ path, stage }) =>
       pathsShape([path], { stroke: { width: MARK_STROKE * 0.8, color: stage?.color ?? INK } }),
     ),
-    ...[...label.texts, ...marks.flatMap(({ texts }) => texts)].map(textShape),
+    ...(sheet.part.length === 0
+      ? []
+      : [
+          pathsShape(
+            sheet.part.map((spans) => ({ closed: true, spans })),
+            { stroke: { width: EDGE_STROKE, color: INK, dash: [9, 3] } },
+          ),
+        ]),
+    ...[...label.texts, ...marks.flatMap(({ texts }) => texts), ...itemAt(set.names, number - 1)].map(
+      textShape,
+    ),
   ];
 }
 
@@ -105,7 +160,13 @@ function movedSpan(span: Span, moved: (point: Point) => Point): Span {
 /** A letter is at most as wide as high. */
 function textShape({ at, height, text }: InkText): Shape {
   return {
-    box: { minX: at.x, minY: at.y - height, maxX: at.x + text.length * height, maxY: at.y + height },
+    isWords: true,
+    box: {
+      minX: at.x,
+      minY: at.y - 0.3 * height,
+      maxX: at.x + text.length * height,
+      maxY: at.y + 1.2 * height,
+    },
     draw: (pen, moved) => pen.text(text, moved(at), { size: height * BODY }),
   };
 }
@@ -126,7 +187,9 @@ function drawTile(pen: Pen, { grid, tile, shapes, ...head }: TilePage): void {
   const moved = ({ x, y }: Point): Point => ({ x: x + shift.x, y: y + shift.y });
   pen.page(page);
   pen.within(window, () => {
-    for (const { box, draw } of shapes) if (boxesMeet(box, tile.box)) draw(pen, moved);
+    for (const { box, draw, isWords } of shapes) {
+      if (isWords === true ? holds(tile.box, box) : boxesMeet(box, tile.box)) draw(pen, moved);
+    }
   });
   for (const mark of tile.marks.map(moved)) {
     const ring = circleOf({ center: mark, radius: 2 });

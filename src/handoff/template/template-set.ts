@@ -2,9 +2,10 @@
 import type { Loop, Path, Span } from '#geometry/span.ts';
 import type { TemplateChoices } from '#job/fields/template-fields.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
-import type { SlotMark } from './ink.ts';
+import type { InkText, SlotMark } from './ink.ts';
 import type { Range } from './place-bridges.ts';
 import type { TemplateSheet } from './template-sheet.ts';
+import type { LabelWords } from './template-words.ts';
 
 /** A scribe line in the template's frame: stretched, where the template is. */
 export interface RuledLine {
@@ -42,8 +43,11 @@ export interface SlotBand {
 
 export interface TemplateInput {
   readonly name: string;
-  readonly plan: Pick<EtchPlan, 'stages' | 'sheet' | 'masking'>;
+  readonly plan: Pick<EtchPlan, 'stages' | 'sheet' | 'masking' | 'regions'>;
   readonly choices: TemplateChoices;
+  readonly label: LabelWords;
+  /** mm that lines run on past the sheet's edge where they end at it. */
+  readonly overrun: number;
 }
 
 export interface TemplateSet {
@@ -55,6 +59,8 @@ export interface TemplateSet {
   readonly templates: readonly (readonly Slot[])[];
   /** Of the slots, by template. */
   readonly marks: readonly (readonly SlotMark[])[];
+  /** Names of regions, by template. */
+  readonly names: readonly (readonly InkText[])[];
   /** Templates that no choice could do without. */
   readonly least: number;
 }

@@ -1,11 +1,12 @@
 /**
- * The sheet that a template is cut from: the part's outline grown by the margin, with a field for the label below it, and
- * tooling holes. Cutouts of the part are left whole. A part without outline, or of several, gets the box of all its lines.
+ * The sheet that a template is cut from: the part's outline grown by the margin, with a field for the label below it, its notches
+ * rounded out, and tooling holes (`tooling-holes.ts`). Cutouts of the part are left whole. A part without outline, or of several, gets the
+ * box of all its lines.
  */
 import { itemAt } from '#geometry/assert.ts';
-import { type Box, boxOfSpans } from '#geometry/box.ts';
+import { type Box, boxOfSpans, growBox } from '#geometry/box.ts';
 import { combineLoops, growLoops } from '#geometry/grow/grow-loops.ts';
-import { distance, type Point } from '#geometry/point.ts';
+import type { Point } from '#geometry/point.ts';
 import {
   arcSpan,
   type Loop,
@@ -15,16 +16,12 @@ import {
   pointAlong,
   type Span,
 } from '#geometry/span.ts';
-
-export interface ToolingHole {
-  /** A, B, C … */
-  readonly name: string;
-  readonly center: Point;
-  readonly radius: number;
-}
+import { type ToolingHole, toolingHoles } from './tooling-holes.ts';
 
 export interface TemplateSheet {
   readonly outline: Loop;
+  /** The part's own edges, to lay it by. */
+  readonly part: readonly Loop[];
   readonly holes: readonly ToolingHole[];
   /** Room for the label: no slot comes there. */
   readonly label: Box;
@@ -36,24 +33,41 @@ export interface TemplateSheetAsk {
   readonly lines: readonly Span[];
   readonly margin: number;
   readonly diameter: number;
-  /** Where the holes go; left out, near the four corners. */
+  /** mm that a hole keeps from lines. */
+  readonly clear: number;
+  /** Where the holes go; left out, the part's own, or else near its edge. */
   readonly holes: readonly Point[] | undefined;
   /** mm that the label takes below a part so wide. */
   readonly label: (partWidth: number) => { readonly width: number; readonly height: number };
 }
 
+/** Notches narrower than twice this, in margins, are filled and rounded out: a slit there would tear. */
+const NOTCH = 0.8;
+
 export function templateSheet(ask: TemplateSheetAsk): TemplateSheet {
-  const { margin, diameter } = ask;
+  const { margin } = ask;
   const part = partLoops(ask);
   const box = boxOfSpans(part.flat());
   const label = ask.label(box.maxX - box.minX);
   const field = labelField(box, lowestPoint(part.flat()), { ...label, margin });
   // The field reaches up to the part's lowest point, whose margin it must run into.
   const flap = rectangleOf({ ...field, maxY: box.minY });
-  const outline = itemAt(outerLoops(combineLoops('unite', growLoops(part, margin), [flap])), 0);
-  const centers = ask.holes ?? cornerHoles(part, margin / 2, 3 * diameter);
-  const holes = centers.map((center, index) => ({ name: holeName(index), center, radius: diameter / 2 }));
-  return { outline, holes, label: field };
+  const whole = combineLoops('unite', growLoops(part, margin), [flap]);
+  return {
+    outline: withoutNotches(whole, NOTCH * margin),
+    part: ask.sheet,
+    holes: toolingHoles({ ...ask, part, field }),
+    label: field,
+  };
+}
+
+/** Grown and shrunk again (a morphological closing): what is narrower than twice `by` is filled, inside corners have that radius. */
+function withoutNotches(loops: readonly Loop[], by: number): Loop {
+  const grown = growLoops(loops, by);
+  // Shrinking is growing what lies around, within a frame that is far enough off.
+  const frame = [rectangleOf(growBox(boxOfSpans(grown.flat()), 3 * by))];
+  const around = growLoops(combineLoops('subtract', frame, grown), by);
+  return itemAt(outerLoops(combineLoops('subtract', frame, around)), 0);
 }
 
 export function circleOf({ center, radius }: Omit<ToolingHole, 'name'>): Loop {
@@ -109,34 +123,6 @@ export function partLoops({
 }
 
 /** Largest first. */
-function outerLoops(loops: readonly Loop[]): Loop[] {
+export function outerLoops(loops: readonly Loop[]): Loop[] {
   return loops.filter((loop) => loopArea(loop) > 0).sort((a, b) => loopArea(b) - loopArea(a));
-}
-
-/** Half a margin outside the part, as near as that comes to the corners of its box, from the lower left one round. */
-export function cornerHoles(part: readonly Loop[], away: number, apart: number): Point[] {
-  const ring = growLoops(part, away)
-    .filter((loop) => loopArea(loop) > 0)
-    .flat();
-  const corners = rectangleOf(boxOfSpans(ring)).map(({ start }) => start);
-  const holes: Point[] = [];
-  for (const corner of corners) {
-    const hole = nearestOn(ring, corner);
-    if (holes.every((other) => distance(other, hole) >= apart)) holes.push(hole);
-  }
-  return holes;
-}
-
-function nearestOn(spans: readonly Span[], from: Point): Point {
-  const places = spans.map((span) => pointAlong(span, nearestShare(span, from)));
-  return places.reduce(
-    (best, place) => (distance(place, from) < distance(best, from) - 1e-9 ? place : best),
-    itemAt(places, 0),
-  );
-}
-
-/** A to Z, then A2 to Z2 and so on. */
-function holeName(index: number): string {
-  const letter = String.fromCharCode(65 + (index % 26));
-  return index < 26 ? letter : `${letter}${Math.floor(index / 26) + 1}`;
 }

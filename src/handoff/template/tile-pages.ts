@@ -38,22 +38,53 @@ export interface Tile {
   readonly marks: readonly Point[];
 }
 
-/** ISO 216, the short side across; the two smallest are the pen's own. */
-const SIZES: Readonly<Record<TemplatePaper, PageSize>> = {
+/** ISO 216, the short side across, and what the pen knows. */
+const SIZES = {
   ...PAPER,
   a2: { width: 420, height: 594 },
   a1: { width: 594, height: 841 },
   a0: { width: 841, height: 1189 },
-};
+} as const;
 
-/** The way of turning the paper that takes fewer pages. */
-export function tileGrid(box: Box, paper: TemplatePaper): TileGrid {
-  const { width, height } = SIZES[paper];
-  const [upright, across] = [gridOn(box, { width, height }), gridOn(box, { width: height, height: width })];
+/** mm across the roll; it is as long as needed. */
+const ROLLS: Readonly<Record<string, number>> = { 'roll-610': 610, 'roll-914': 914, 'roll-1067': 1067 };
+/** mm: a PDF page is no longer than 14 400 points (ISO 32000-1, Annex C). */
+const LONGEST = 5000;
+/** mm of a page that its window leaves. */
+const AROUND = { width: 2 * EDGE + STRIP, height: 2 * EDGE + FOOT + STRIP };
+/** Shifts tried of a grid over what it has to spare, either way, so that no words are cut. */
+const SHIFTS = 8;
+
+/**
+ * The way of turning the paper that takes fewer pages. Of all ways to lay its grid that take no more pages, the one that leaves most of
+ * `whole` in one tile each; one row or column more where that is what the gravest of them, the first, needs.
+ */
+export function tileGrid(box: Box, paper: TemplatePaper, whole: readonly Box[] = []): TileGrid {
+  const [upright, across] = pagesFor(box, paper).map((page) => gridOn(box, page, whole));
+  if (upright === undefined) throw new Error('there is a way to turn every paper');
+  if (across === undefined) return upright;
   return across.columns * across.rows < upright.columns * upright.rows ? across : upright;
 }
 
-function gridOn(box: Box, page: PageSize): TileGrid {
+function pagesFor({ minX, minY, maxX, maxY }: Box, paper: TemplatePaper): PageSize[] {
+  const needed = { width: maxX - minX + AROUND.width, height: maxY - minY + AROUND.height };
+  const most = (length: number) => Math.min(LONGEST, Math.ceil(length));
+  if (paper === 'one-sheet') return [{ width: most(needed.width), height: most(needed.height) }];
+  const roll = ROLLS[paper];
+  if (roll !== undefined) {
+    return [
+      { width: roll, height: most(needed.height) },
+      { width: most(needed.width), height: roll },
+    ];
+  }
+  const { width, height } = SIZES[paper as keyof typeof SIZES];
+  return [
+    { width, height },
+    { width: height, height: width },
+  ];
+}
+
+function gridOn(box: Box, page: PageSize, whole: readonly Box[]): TileGrid {
   const window = {
     minX: EDGE + STRIP,
     minY: EDGE + FOOT + STRIP,
@@ -65,14 +96,63 @@ function gridOn(box: Box, page: PageSize): TileGrid {
     height: window.maxY - window.minY - OVERLAP,
   };
   const [wide, high] = [box.maxX - box.minX, box.maxY - box.minY];
-  const columns = Math.max(1, Math.ceil((wide - OVERLAP) / step.width));
-  const rows = Math.max(1, Math.ceil((high - OVERLAP) / step.height));
-  // What is left over goes half to each side.
-  const origin = {
-    x: box.minX - (columns * step.width + OVERLAP - wide) / 2,
-    y: box.minY - (rows * step.height + OVERLAP - high) / 2,
+  const columns = Math.max(1, Math.ceil((wide - OVERLAP - 1e-6) / step.width));
+  const rows = Math.max(1, Math.ceil((high - OVERLAP - 1e-6) / step.height));
+  const [first] = whole;
+  const laid = (more: number) =>
+    bestShift(box, { page, window, columns: columns + more, rows: rows + more, step }, whole);
+  const best = laid(0);
+  return first === undefined || isInOneTile(first, best) ? best : laid(1);
+}
+
+/** What is left over goes half to each side, or otherwise where that keeps more words whole. */
+function bestShift(box: Box, grid: Omit<TileGrid, 'origin'>, whole: readonly Box[]): TileGrid {
+  const { columns, rows, step } = grid;
+  const spareX = columns * step.width + OVERLAP - (box.maxX - box.minX);
+  const spareY = rows * step.height + OVERLAP - (box.maxY - box.minY);
+  const shares = [0.5, ...Array.from({ length: SHIFTS + 1 }, (_, index) => index / SHIFTS)];
+  let best: TileGrid | undefined;
+  let most = Number.NEGATIVE_INFINITY;
+  for (const x of shares) {
+    for (const y of shares) {
+      const laid = { ...grid, origin: { x: box.minX - spareX * x, y: box.minY - spareY * y } };
+      // The first weighs as much as all others.
+      const worth = whole.reduce(
+        (sum, each, index) => sum + (isInOneTile(each, laid) ? (index === 0 ? whole.length : 1) : 0),
+        0,
+      );
+      if (worth > most) {
+        best = laid;
+        most = worth;
+      }
+    }
+  }
+  return best ?? { ...grid, origin: { x: box.minX, y: box.minY } };
+}
+
+function isInOneTile(box: Box, { origin, step, columns, rows }: TileGrid): boolean {
+  const isIn = (from: number, to: number, way: { least: number; step: number; count: number }): boolean => {
+    const last = Math.min(way.count - 1, Math.floor((from - way.least) / way.step));
+    // The tile that it begins in; the one before reaches into that by the overlap.
+    return [last, last - 1].some(
+      (tile) =>
+        tile >= 0 && from >= way.least + tile * way.step && to <= way.least + (tile + 1) * way.step + OVERLAP,
+    );
   };
-  return { page, window, columns, rows, origin, step };
+  return (
+    isIn(box.minX, box.maxX, { least: origin.x, step: step.width, count: columns }) &&
+    isIn(box.minY, box.maxY, { least: origin.y, step: step.height, count: rows })
+  );
+}
+
+/** Whether all of a box lies in another. */
+export function holds(outer: Box, inner: Box): boolean {
+  return (
+    inner.minX >= outer.minX &&
+    inner.maxX <= outer.maxX &&
+    inner.minY >= outer.minY &&
+    inner.maxY <= outer.maxY
+  );
 }
 
 /** Row by row from below, each from the left. */

@@ -17,6 +17,15 @@ const words = z.string().check(z.minLength(1), z.maxLength(40));
 /** A cut through the finished part, in drawing coordinates. */
 const section = z.strictObject({ from: point, to: point, name: z.optional(words) });
 
+/** Stands on papers and labels; a box to write in where it is left out. */
+function headingText(label: string, what: string) {
+  return open(raw(words), {
+    label,
+    help: `${what}; stands on papers and labels`,
+    usual: 'a box to write in',
+  });
+}
+
 const distance = length({ least: SMALLEST_POSITIVE });
 
 export const handoff = optionalGroup(
@@ -37,10 +46,25 @@ export const handoff = optionalGroup(
         usual: '`"as-drawn"`',
       },
     ),
-    paper: usually(choice({ a4: 'A4', a3: 'A3' }), {
+    paper: usually(choice({ a4: 'A4', letter: 'Letter', a3: 'A3' }), {
       label: 'Paper',
-      help: '`"a4"` or `"a3"`',
+      help: '`"a4"`, `"letter"` or `"a3"`',
       usual: { value: 'a4' },
+    }),
+    units: usually(choice({ job: 'as the job', mm: 'millimetres', in: 'inches', both: 'both' }), {
+      label: 'Units on papers',
+      help: 'of lengths on traveller, inspection sheets and labels: `"job"`, those of the job; `"mm"`; `"in"`; `"both"`, the job’s first',
+      usual: { value: 'job' },
+    }),
+    heading: optionalGroup({
+      part: headingText('Part number', 'number of the part'),
+      drawing: headingText('Drawing number', 'number of its drawing'),
+      revision: headingText('Revision', 'revision of the drawing'),
+      serial: headingText('Serial', 'serial number of the part'),
+      lot: headingText('Sheet lot', 'lot of the sheet'),
+      quantity: headingText('Quantity', 'how many parts'),
+      specification: headingText('Process specification', 'process specification that the run follows'),
+      approvedBy: headingText('Approved by', 'who approves the plan'),
     }),
     date: open(raw(z.iso.date()), {
       label: 'Day',
@@ -73,6 +97,11 @@ export const handoff = optionalGroup(
       label: 'Sections',
       help: 'cuts through the finished part that the hand-off shows: a list of `{ "from": [x, y], "to": [x, y], "name" }`, at most 99; names are A, B, C, … unless given',
       usual: 'one through the deepest region, along the longer direction of the part',
+    }),
+    overrun: usually(length({ shown: { least: 0, most: 50 } }), {
+      label: 'Lines past the edge',
+      help: 'how far a line that ends at the sheet’s edge runs on past it, in scribe drawings, programs and templates, so that the maskant is cut through there',
+      usual: { value: 3 },
     }),
     scribe,
     program,

@@ -22,8 +22,19 @@ const stretch: Kind<typeof factors, { readonly x: number; readonly y: number }> 
 /** More tooling holes than any sheet needs. */
 const MOST_HOLES = 100;
 
-/** From the smallest (ISO 216). */
-const PAPERS = { a4: 'A4', a3: 'A3', a2: 'A2', a1: 'A1', a0: 'A0' } as const;
+/** From the smallest (ISO 216; letter beside A4). */
+const PAPERS = {
+  a4: 'A4',
+  letter: 'Letter',
+  a3: 'A3',
+  a2: 'A2',
+  a1: 'A1',
+  a0: 'A0',
+  'roll-610': 'roll 610 mm',
+  'roll-914': 'roll 914 mm',
+  'roll-1067': 'roll 1067 mm',
+  'one-sheet': 'one sheet, as large as needed',
+} as const;
 export type TemplatePaper = keyof typeof PAPERS;
 export const TEMPLATE_PAPERS = Object.keys(PAPERS) as readonly TemplatePaper[];
 
@@ -35,6 +46,11 @@ const members = {
       help: 'width of a slot in the [scribe template](files.md#scribe-template)',
       quantity: 'template slot',
       usual: ownChoice(1.5),
+    }),
+    blade: usually(width, {
+      label: 'Blade',
+      help: 'thickness of the knife’s blade: in a wider slot it wanders by the difference',
+      usual: { value: 0.5 },
     }),
     side: usually(
       choice({
@@ -90,8 +106,8 @@ const members = {
     }),
     at: open(places(MOST_HOLES), {
       label: 'Tooling holes at',
-      help: 'points of the tooling holes',
-      usual: 'four near the corners',
+      help: 'points of the tooling holes; one that lies in a round hole of the part is that hole',
+      usual: 'the part’s own, or else three pins beside it; pins are added until they fit one way only',
     }),
   }),
   stretch: usually(stretch, {
@@ -102,7 +118,7 @@ const members = {
   }),
   paper: open(choice(PAPERS), {
     label: 'Template paper',
-    help: 'paper for printing the template, `"a4"` to `"a0"`',
+    help: 'paper for printing the template: `"a4"` to `"a0"`, `"letter"`, `"roll-610"`, `"roll-914"`, `"roll-1067"` as long as needed, or `"one-sheet"`, as large as needed',
     usual: "the hand-off's",
   }),
 };

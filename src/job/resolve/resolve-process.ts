@@ -49,6 +49,7 @@ export function resolveProcess(given: JobFile['process'], setting: ProcessSettin
         : {
             ...held,
             ...(bath?.reaction !== undefined && canReact ? { reaction: bath.reaction } : {}),
+            ...(bath === undefined ? {} : { bathNamed: { name: bath.name, etches: bath.etches } }),
             etchFactor: factor.table,
             rate: rate.rate.value,
           },

@@ -40,7 +40,12 @@ export function resolveStock(given: JobFile['stock'], setting: FollowSetting): R
     findings.push(finding('sheet-tolerance-missing', { thickness: thickest.value }, { path: 'stock' }));
   }
   return {
-    stock: { ...held, thickness, ...(measured === undefined ? {} : { isMeasured: true }) },
+    stock: {
+      ...held,
+      thickness,
+      ...(measured === undefined ? {} : { isMeasured: true }),
+      ...(alloy === undefined ? {} : { material: { name: alloy.name, metal: alloy.metal } }),
+    },
     values,
     alloy,
     provenance: [provenanceOf('sheet thickness', 'mm', thickest), ...provenance],

@@ -5,7 +5,10 @@ import type { Writer } from '#run/handoff-files.ts';
 
 export const write: Writer<'program'> = ({ choices, job, moved, findings, planHash }) => {
   if (findings.some((each) => each.code === 'overcut-too-long' && each.facts.of === 'program')) return [];
-  return programFiles({ name: job.name, planHash, plan: moved.plan }, choices.program).map(
-    ({ name, text }) => ({ name, what: 'machine program of the scribe lines', bytes: utf8ToBytes(text) }),
-  );
+  const input = { name: job.name, planHash, plan: moved.plan, overrun: choices.overrun };
+  return programFiles(input, choices.program).map(({ name, text }) => ({
+    name,
+    what: 'machine program of the scribe lines',
+    bytes: utf8ToBytes(text),
+  }));
 };

@@ -70,7 +70,10 @@ describe('no template', () => {
       margin: 5.5,
       least: 5.75,
     });
-    expect(templateOf(square(), { margin: 5.75, holes }).findings).toEqual([]);
+    // One hole, and no room for pins beside the part.
+    expect(templateOf(square(), { margin: 5.75, holes }).findings.map(({ code }) => code)).toEqual([
+      'template-fits-two-ways',
+    ]);
   });
 
   test('template-falls-apart: an open line nearly all round a circle of 10, its ends 1.7 mm apart, with no room to break it', () => {

@@ -1,0 +1,70 @@
+/**
+ * Figures as the papers print them, in the unit asked or in both. A limit is rounded inward, so that what holds the printed figure holds
+ * the limit; decimals follow the tolerance.
+ */
+import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
+import { millimetresIn } from '#units/length-unit.ts';
+
+export type PaperUnit = 'mm' | 'in';
+
+export interface PaperFigures {
+  /** The first is the job's, where both are asked. */
+  readonly units: readonly PaperUnit[];
+  /** `mm`, or `mm and in`. */
+  readonly named: string;
+  /** A line a unit. */
+  readonly length: (millimetres: number, how?: LengthLook) => string;
+  /** The same with its unit, beside each other. */
+  readonly said: (millimetres: number, how?: LengthLook) => string;
+  /** With its unit, beside each other. */
+  readonly rate: (perMinute: number, round?: Rounding) => string;
+}
+
+export type Rounding = 'nearest' | 'up' | 'down';
+
+interface LengthLook {
+  /** A least limit goes up, a most limit down. */
+  readonly round?: Rounding;
+  /** mm that it may be off: fewer places serve a wider one. */
+  readonly tolerance?: number;
+}
+
+/** mm; below it a further place is printed. */
+const FINE = 0.02;
+const COARSE = 0.15;
+/** So that a limit that is a round figure stays one. */
+const SLACK = 1e-9;
+
+export function paperFigures(asked: HandoffChoices['units'], job: PaperUnit): PaperFigures {
+  const other = job === 'mm' ? 'in' : 'mm';
+  const units: readonly PaperUnit[] = asked === 'both' ? [job, other] : [asked === 'job' ? job : asked];
+  const each = (write: (unit: PaperUnit) => string): string => units.map(write).join('\n');
+  const lengthIn = (unit: PaperUnit, value: number, { round = 'nearest', tolerance = 0.08 }: LengthLook) =>
+    figure(value / millimetresIn(unit), lengthPlaces(unit, tolerance), round);
+  return {
+    units,
+    named: units.join(' and '),
+    length: (value, how = {}) => each((unit) => lengthIn(unit, value, how)),
+    said: (value, how = {}) => units.map((unit) => `${lengthIn(unit, value, how)} ${unit}`).join(', '),
+    rate: (value, round = 'nearest') =>
+      units
+        .map((unit) => `${figure(value / millimetresIn(unit), unit === 'mm' ? 4 : 5, round)} ${unit}/min`)
+        .join(', '),
+  };
+}
+
+function lengthPlaces(unit: PaperUnit, tolerance: number): number {
+  const places = tolerance < FINE ? 3 : tolerance < COARSE ? 2 : 1;
+  return unit === 'mm' ? places : places + 2;
+}
+
+function figure(value: number, places: number, round: Rounding): string {
+  const scale = Number(`1e${places}`);
+  const steps = value * scale;
+  const whole = {
+    nearest: Math.round(steps),
+    up: Math.ceil(steps - SLACK * scale),
+    down: Math.floor(steps + SLACK * scale),
+  }[round];
+  return (whole / scale + 0).toFixed(places);
+}

@@ -1,0 +1,58 @@
+/** The heading of a paper: part, drawing, material, lot, specification, who planned and who approves; empty boxes for what nobody has said. */
+import type { Job } from '#job/job.ts';
+import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
+import { formBoxes, framed } from './pdf/form-table.ts';
+import type { Pen } from './pdf/pen.ts';
+import type { Block } from './pdf/sheet-book.ts';
+
+export interface HeadingInput {
+  readonly job: Job;
+  readonly choices: Pick<HandoffChoices, 'heading' | 'issue' | 'date'>;
+}
+
+const ROW = 9.2;
+
+export function headingBlock(
+  { job, choices }: HeadingInput,
+  { pen, width }: { readonly pen: Pen; readonly width: number },
+): Block {
+  const { heading, issue, date } = choices;
+  const rows = [
+    [
+      { label: 'Part', value: nameAndNumber(job.name, heading.part), share: 75 },
+      { label: 'Drawing and revision', value: drawingWords(choices.heading, job.drawing), share: 57 },
+      { label: 'Quantity', value: heading.quantity, share: 16 },
+      { label: 'Issue and date', value: joined([issue.number, date]), share: 32 },
+    ],
+    [
+      { label: 'Material and temper', value: job.stock.material?.name, share: 68 },
+      { label: 'Material specification', share: 40 },
+      { label: 'Sheet lot', value: heading.lot, share: 36 },
+      { label: 'Serial', value: heading.serial, share: 36 },
+    ],
+    [
+      { label: 'Process specification', value: heading.specification, share: 60 },
+      { label: 'Planned by', value: issue.by, share: 32 },
+      { label: 'Approved by (sign)', value: heading.approvedBy, share: 52 },
+      { label: 'Date approved', share: 36 },
+    ],
+  ];
+  return framed(
+    rows.map((boxes) => formBoxes(pen, boxes, { width, height: ROW })),
+    width,
+  );
+}
+
+function nameAndNumber(name: string, number: string | undefined): string {
+  return number === undefined ? name : `${number}  ${name}`;
+}
+
+/** The number where one is given, else the file. */
+export function drawingWords({ drawing, revision }: HandoffChoices['heading'], file: string): string {
+  const said = drawing ?? file;
+  return revision === undefined ? said : `${said} rev ${revision}`;
+}
+
+function joined(parts: readonly (string | undefined)[]): string {
+  return parts.filter((each) => each !== undefined).join(', ');
+}

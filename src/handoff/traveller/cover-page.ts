@@ -1,0 +1,209 @@
+/** The cover: whose run it is, the run as a table, the sheet as measured, coupons, bath, whom to ask and what can hurt. */
+
+import { loopArea as signedArea } from '#geometry/span.ts';
+import { shopCautions } from '#handoff/cautions.ts';
+import { idRuns } from '#handoff/id-runs.ts';
+import { headingBlock } from '#handoff/paper-heading.ts';
+import { type DrawnCell, formBoxes, formTable, framed } from '#handoff/pdf/form-table.ts';
+import { framedText, sectionHead } from '#handoff/pdf/paper-book.ts';
+import { drawMarkSample } from '#handoff/pdf/part-marks.ts';
+import { type Block, gap } from '#handoff/pdf/sheet-book.ts';
+import { drawWarningSign } from '#handoff/pdf/warning-sign.ts';
+import { QUESTIONED_SHARE } from '#job/questioned-share.ts';
+import { thickestOf, thinnestOf } from '#job/sheet-at.ts';
+import { thicknessOver } from '#part/thickness-over.ts';
+import type { Stage } from '#plan/etch-plan.ts';
+import { stageSum } from './stage-sum.ts';
+import type { TravellerPage } from './traveller-page.ts';
+
+/** Share of the factor by which a coupon may be off before planning is asked: a tenth (our own choice). */
+const FACTOR_OFF = 0.1;
+
+export function coverBlocks(page: TravellerPage): Block[] {
+  const { pen, width, job } = page;
+  return [
+    headingBlock(page, { pen, width }),
+    gap(3),
+    ...runTable(page),
+    gap(2),
+    sectionHead(pen, `Sheet as measured, ${page.figures.named}`, sheetRemark(page), width),
+    sheetBoxes(page),
+    gap(2),
+    sectionHead(
+      pen,
+      'Coupon before the run',
+      'same alloy, temper and lot; all faces bare but for the strip with the opening',
+      width,
+    ),
+    ...couponTable(page),
+    gap(2),
+    sectionHead(pen, 'Bath before the run', 'limits are the site’s; write them in', width),
+    formBoxes(pen, bathBoxes(job.process.bathNamed?.etches), { width, height: 11 }),
+    gap(2),
+    sectionHead(pen, 'Whom to ask, and where help is', '', width),
+    formBoxes(
+      pen,
+      ['planning: name, phone', 'emergency: phone', 'nearest shower and eye wash'].map((label) => ({
+        label,
+        share: 4,
+      })),
+      { width, height: 10.5 },
+    ),
+    gap(3),
+    framedText(pen, shopCautions(job), { width, sign: drawWarningSign }),
+  ];
+}
+
+function runTable(page: TravellerPage): Block[] {
+  const { pen, width, plan, job, figures } = page;
+  const minutes = plan.stages.reduce((sum, stage) => sum + stage.minutes, 0);
+  const etch = plan.stages.reduce((sum, stage) => sum + stage.etch, 0);
+  const dips = plan.stages.reduce((sum, each) => sum + (stageSum(each, job.process).isByClock ? 1 : 2), 0);
+  const pieces = plan.stages.reduce((sum, { piece }) => sum + outerCount(piece), 0);
+  const rows = plan.stages.map((stage) => [
+    String(stage.number),
+    markCell(stage.number),
+    idRuns(stage.regions),
+    figures.length(stage.etch),
+    stage.minutes.toFixed(1),
+    `**${outWords(stage, page)}**`,
+    leaves(page, stage),
+  ]);
+  const remark = `minutes at the planned rate, ${figures.rate(plan.rate)}; the readings decide`;
+  const table = formTable(pen, {
+    columns: [
+      { share: 15, head: 'Stage', align: 'middle', isBold: true },
+      { share: 24, head: 'Mark on its lines' },
+      { share: 45, head: plan.masking === 're-mask' ? 'Floors that end with it' : 'Peel' },
+      { share: 24, head: `Etch, ${figures.named}`, align: 'right' },
+      { share: 24, head: 'Minutes', align: 'right' },
+      { share: 24, head: 'Out to gauge at', align: 'right' },
+      { share: 24, head: `Leaves thick, ${figures.named}`, align: 'right' },
+    ],
+    rows: [
+      ...rows,
+      [
+        { text: 'In the bath in all', spans: 3 },
+        `**${figures.length(etch).replace('\n', '**\n**')}**`,
+        `**${minutes.toFixed(1)}**`,
+        { text: `${plan.stages.length} stages, ${dips} dips, ${pieces} pieces`, spans: 2 },
+      ],
+    ],
+    width,
+    row: 7,
+  });
+  return [sectionHead(pen, 'The run', remark, width), ...table];
+}
+
+function outWords(stage: Stage, { job }: TravellerPage): string {
+  const { isByClock, outAt } = stageSum(stage, job.process);
+  return isByClock ? 'by the clock' : outAt.toFixed(1);
+}
+
+/** Of the nominal sheet under the floors that end with the stage. */
+function leaves({ plan, job, figures }: TravellerPage, { regions, level }: Stage): string {
+  const loops = plan.regions.filter(({ id }) => regions.includes(id)).flatMap((region) => region.loops);
+  const { least, most } = thicknessOver(job.stock.thickness, loops);
+  const [thin, thick] = [least - level, most - level].map((left) => figures.length(left));
+  return thin === thick ? String(thin) : `${thin} to\n${thick}`;
+}
+
+export function outerCount(piece: Stage['piece']): number {
+  return piece.filter((loop) => signedArea(loop) > 0).length;
+}
+
+export function markCell(stage: number): DrawnCell {
+  return { draw: (pen, box) => drawMarkSample(pen, box, stage) };
+}
+
+function sheetRemark({ job, figures }: TravellerPage): string {
+  const { thickness, minus, plus } = job.stock;
+  const [thin, thick] = [thinnestOf(thickness) - minus, thickestOf(thickness) + plus];
+  const limits = `ask planning if a reading is outside ${figures.said(thin, { round: 'up' })} to ${figures.said(thick, { round: 'down' })}`;
+  if (typeof thickness !== 'number') {
+    return `tapered, ${figures.said(thickness.fromValue)} to ${figures.said(thickness.toValue)}; ${limits}`;
+  }
+  const off =
+    plus === minus
+      ? `± ${figures.said(plus, { tolerance: plus })}`
+      : `+${figures.said(plus, { tolerance: plus })} −${figures.said(minus, { tolerance: minus })}`;
+  return `ordered ${figures.said(thickness)} ${off}; ${limits}`;
+}
+
+function sheetBoxes({ pen, width }: TravellerPage): Block {
+  const labels = [
+    '1 lower left',
+    '2 upper left',
+    '3 middle',
+    '4 lower right',
+    '5 upper right',
+    'gauge no.',
+    'initials, date',
+  ];
+  return formBoxes(
+    pen,
+    labels.map((label) => ({ label, share: 1 })),
+    { width, height: 11 },
+  );
+}
+
+function couponTable({ pen, width, plan, job, figures }: TravellerPage): Block[] {
+  const { named } = figures;
+  const spare = QUESTIONED_SHARE;
+  const factors = job.process.etchFactor.map(([, factor]) => factor);
+  const [low, high] = [Math.min(...factors), Math.max(...factors)];
+  const cut = low === high ? low.toFixed(2) : `${low.toFixed(2)} to ${high.toFixed(2)}, by depth`;
+  const over = (value: number) => (Math.floor(value * 100 + 1e-9) / 100).toFixed(2);
+  const under = (value: number) => (Math.ceil(value * 100 - 1e-9) / 100).toFixed(2);
+  const blank = Array.from({ length: 9 }, () => '');
+  return [
+    framed(
+      formTable(pen, {
+        columns: [
+          { share: 14, head: 'Coupon', isBold: true },
+          { share: 17, head: `thick before, ${named}` },
+          { share: 17, head: `thick after, ${named}` },
+          { share: 15, head: 'minutes' },
+          { share: 16, head: 'faces bare, 1 or 2' },
+          { share: 27, head: `rate, ${named}/min: gone ÷ faces ÷ min` },
+          { share: 18, head: `opening before, ${named}` },
+          { share: 17, head: `width after, ${named}` },
+          { share: 15, head: `depth, ${named}` },
+          { share: 24, head: 'factor: wider ÷ 2 ÷ depth' },
+        ],
+        rows: [
+          ['1', ...blank],
+          ['2', ...blank],
+          [
+            {
+              text: `Plan: ${figures.rate(plan.rate)}. **Ask planning under ${figures.rate(plan.rate * (1 - spare), 'up')} or over ${figures.rate(plan.rate * (1 + spare), 'down')}.**`,
+              spans: 6,
+            },
+            {
+              text: `Lines cut for ${cut}. **Ask under ${under(low * (1 - FACTOR_OFF))} or over ${over(high * (1 + FACTOR_OFF))}.**`,
+              spans: 4,
+            },
+          ],
+        ],
+        width,
+        row: 9,
+      }),
+      width,
+    ),
+  ];
+}
+
+/** Free caustic for aluminium, free acid for the others. */
+function bathBoxes(metal: string | undefined) {
+  const strength = metal === 'aluminium' ? 'free caustic, g/L' : 'strength, g/L';
+  return [
+    'tank no.',
+    'temperature, °C',
+    'limits, °C',
+    strength,
+    'limits, g/L',
+    'dissolved metal, g/L',
+    'limit, g/L',
+    'initials, date',
+  ].map((label) => ({ label, share: 1 }));
+}

@@ -1,0 +1,163 @@
+/** From the last dip to the accepted part: final thickness with the maskant still on, then what follows, and what went wrong. */
+import { formBoxes, formTable } from '#handoff/pdf/form-table.ts';
+import { framedText, remark, sectionHead } from '#handoff/pdf/paper-book.ts';
+import { type Block, gap, together } from '#handoff/pdf/sheet-book.ts';
+import { takesUpHydrogen } from './shop-words.ts';
+import { stagePage } from './stage-page.ts';
+import { STEP_COLUMNS } from './steps-page.ts';
+import type { TravellerPage } from './traveller-page.ts';
+
+/** More are the inspection sheet's. */
+const MOST_POINTS = 90;
+
+export function lastBlocks(page: TravellerPage): Block[] {
+  const { pen, width, plan } = page;
+  const first = stagePage(plan.stages.length) + 10;
+  const steps = stepsOf(page).map(([what, so], index) => [
+    String(first + 10 * (index + 1)),
+    what,
+    so,
+    '',
+    '',
+  ]);
+  return [
+    sectionHead(
+      pen,
+      `Step ${first}. Final thickness, maskant still on`,
+      'a thick floor can still go back; after stripping it can’t',
+      width,
+    ),
+    ...finalTable(page),
+    gap(3),
+    ...together(formTable(pen, { columns: STEP_COLUMNS, rows: steps, width, row: 9.4 })),
+    gap(2),
+    ...together([
+      sectionHead(
+        pen,
+        'What went wrong, and who decided',
+        'a word here is worth more than a clean page',
+        width,
+      ),
+      ...wrongTable(page),
+      gap(3),
+      formBoxes(
+        pen,
+        ['Run by', 'Inspected by', 'Released by'].map((who) => ({
+          label: `${who} (name, sign, date)`,
+          share: 1,
+        })),
+        { width, height: 9.5 },
+      ),
+    ]),
+  ];
+}
+
+function wrongTable({ pen, width }: TravellerPage): Block[] {
+  return formTable(pen, {
+    columns: [
+      { share: 20, head: 'Step, point' },
+      { share: 70, head: 'What was seen' },
+      { share: 50, head: 'What was decided' },
+      { share: 40, head: 'By whom, date' },
+    ],
+    rows: Array.from({ length: 3 }, () => ['', '', '', '']),
+    width,
+    row: 11,
+  });
+}
+
+function finalTable(page: TravellerPage): Block[] {
+  const { pen, width, figures, plan } = page;
+  const floors = page.final.filter(({ stage }) => stage > 0);
+  const asDepth = new Set(
+    plan.regions.filter(({ level, asked }) => level > 0 && asked.asThickness !== true).map(({ id }) => id),
+  );
+  const shown = floors.slice(0, MOST_POINTS);
+  const rows = shown.map(({ region, thickness }, index) => {
+    const { nominal, plus, minus } = thickness;
+    const tolerance = Math.min(plus, minus);
+    return [
+      `F${index + 1}`,
+      asDepth.has(region) ? `${region} *` : region,
+      figures.length(nominal, { tolerance }),
+      figures.length(nominal - minus, { tolerance, round: 'up' }),
+      figures.length(nominal + plus, { tolerance, round: 'down' }),
+      '',
+      '',
+      '',
+      '',
+    ];
+  });
+  const table = formTable(pen, {
+    columns: [
+      { share: 14, head: 'Point', isBold: true },
+      { share: 20, head: 'Floor' },
+      { share: 18, head: `Aim, ${figures.named}`, align: 'right', isBold: true },
+      { share: 18, head: 'Least', align: 'right' },
+      { share: 18, head: 'Most', align: 'right' },
+      { share: 23, head: `Read, ${figures.units[0]}` },
+      { share: 23, head: 'Over aim' },
+      { share: 23, head: 'Minutes more' },
+      { share: 23, head: 'Read again' },
+    ],
+    rows,
+    width,
+    row: rows.length > 11 ? 7.6 : 8,
+  });
+  return [
+    ...table,
+    ...(shown.some(({ region }) => asDepth.has(region))
+      ? [
+          remark(
+            pen,
+            '* A depth is asked: aim, least and most are of a sheet of nominal thickness. Add what the sheet measured over it there, or take off what it measured under.',
+            width,
+          ),
+        ]
+      : []),
+    ...(floors.length > MOST_POINTS
+      ? [
+          remark(
+            pen,
+            `${floors.length - MOST_POINTS} more floors stand on the inspection sheet: gauge them all before anything is stripped.`,
+            width,
+          ),
+        ]
+      : []),
+    framedText(
+      pen,
+      [
+        '**Under “least”: stop.** Write it below and call planning. Over “most”: cover every floor that is within limits, then back in for **minutes more = over aim ÷ last rate**, or less: no bare floor may go under its “least”. Gauge again.',
+      ],
+      { width },
+    ),
+  ];
+}
+
+function stepsOf({ job, choices }: TravellerPage): (readonly [string, string])[] {
+  const hydrogen: (readonly [string, string])[] = takesUpHydrogen(job)
+    ? [
+        [
+          'Hydrogen',
+          'What the material specification asks of metal that may have taken up hydrogen. Not a bake by habit.',
+        ],
+      ]
+    : [];
+  const isListed = choices.files.includes('inspection');
+  return [
+    [
+      'Bought off, mask on',
+      'Every floor between “least” and “most”. Quality signs before anything is stripped.',
+    ],
+    ['Strip', 'Sealer and maskant off; no metal tool on the part.'],
+    ['Deoxidise, rinse, dry', 'By the process specification; faces even, no smut, no stain.'],
+    ...hydrogen,
+    [
+      'Final inspection',
+      isListed
+        ? 'Inspection sheet of this plan, filled in and stapled to this page. No pits; edges without notches.'
+        : 'Thickness, edges and lands by the drawing. No pits; edges without notches.',
+    ],
+    ['Protect', 'Dry, wrapped, floors padded. Bath and rinse water booked as waste.'],
+  ];
+}

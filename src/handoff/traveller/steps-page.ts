@@ -1,0 +1,169 @@
+/** Steps from receiving the sheet to hanging it in the bath, coupons during the run, and how the part hangs. */
+import { flowText } from '#handoff/pdf/flow-text.ts';
+import { formTable } from '#handoff/pdf/form-table.ts';
+import { sectionHead } from '#handoff/pdf/paper-book.ts';
+import { TYPE } from '#handoff/pdf/paper-type.ts';
+import { type Block, gap } from '#handoff/pdf/sheet-book.ts';
+import { stageWords } from '#handoff/stage-words.ts';
+import { hangingPicture } from './hanging-picture.ts';
+import { stagePage } from './stage-page.ts';
+import type { TravellerPage } from './traveller-page.ts';
+
+export const STEP_COLUMNS = [
+  { share: 12, head: 'Step', align: 'middle', isBold: true },
+  { share: 24, head: 'Do', isBold: true },
+  { share: 114, head: 'So that' },
+  { share: 15, head: 'Initials' },
+  { share: 15, head: 'Stamp' },
+] as const;
+
+export function stepsBlocks(page: TravellerPage): Block[] {
+  const { pen, width, plan } = page;
+  const last = plan.stages.length;
+  const range = last === 1 ? String(stagePage(1)) : `${stagePage(1)}– ${stagePage(last)}`;
+  const steps = stepsOf(page).map(([what, so], index) => [String(10 * (index + 1)), what, so, '', '']);
+  // Numbers of the stages are fixed: what is left out before them leaves a gap.
+  const rows = [
+    ...steps,
+    [
+      range,
+      last === 1 ? 'Stage 1' : `Stages 1 to ${last}`,
+      'A page each. A stage is not begun until the page before it is stamped.',
+      { text: 'see pages', spans: 2 },
+    ],
+  ];
+  return [
+    ...formTable(pen, { columns: STEP_COLUMNS, rows, width, row: 10.4 }),
+    gap(2),
+    sectionHead(
+      pen,
+      'Coupon during the run',
+      `hang one with the part; read it after ${last > 1 ? `stage ${Math.ceil(last / 2)}, and` : 'half the minutes, and'} whenever a page says to ask planning`,
+      width,
+    ),
+    ...couponRows(page),
+    gap(3),
+    hanging(page),
+  ];
+}
+
+function stepsOf(page: TravellerPage): (readonly [string, string])[] {
+  const { plan, templates, choices } = page;
+  const isRemasked = plan.masking === 're-mask';
+  const later = plan.stages.filter(({ number, lines }) => number > 1 && lines.length > 0);
+  const issue = choices.issue.number === undefined ? '' : `, issue ${choices.issue.number}`;
+  const seal: (readonly [string, string])[] =
+    isRemasked || later.length === 0
+      ? []
+      : [
+          [
+            'Seal',
+            `Line sealer over every line of ${stageWords(later.map(({ number }) => number))}. **Stage 1 stays open.**`,
+          ],
+        ];
+  return [
+    ['Receive', 'Sheet, lot and thickness agree with page 1. Drawing and template issue agree with page 1.'],
+    ['Clean', 'Degrease, then clean by the process specification.'],
+    [
+      'Rinse',
+      'The water film stays whole over every face and edge. **From here no bare hands on the metal.**',
+    ],
+    ['Mask', 'Coats _9_  h between _9_  cured _9_ h at _9_ °C. All faces, edges.'],
+    ['Check the film', `Dry film, ${page.figures.units[0]}: _12_ _12_ _12_ _12_  Peel strip _14_ g/cm`],
+    layStep(page, templates, issue),
+    ['Cut the lines', cutWords(page, templates)],
+    ['Count the lines', countWords(page)],
+    ...seal,
+    ['Touch up, check', 'Nicks, edges and pin holes coated; lamp over the whole face; dry before the bath.'],
+    [
+      'Hang',
+      '**Pocket face out and upright.** Gas can leave every overhang. 150 mm clear under the part and 150 mm of bath over it.',
+    ],
+  ];
+}
+
+function layStep(
+  { choices }: TravellerPage,
+  templates: number | undefined,
+  issue: string,
+): readonly [string, string] {
+  if (templates !== undefined) {
+    const count = templates === 1 ? 'Template 1 of 1' : `Templates 1 to ${templates}, one after the other`;
+    return [
+      'Lay the template',
+      `${count}${issue}. THIS SIDE UP. All holes on their pins; part edge meets the drawn edge within _10_.`,
+    ];
+  }
+  if (choices.files.includes('program')) {
+    return [
+      'Set the cutter',
+      `Program of this plan${issue}. Datum found; trial line on scrap, depth through the maskant only.`,
+    ];
+  }
+  return ['Lay out the lines', `From the scribe drawing of this plan${issue}, each layer a stage.`];
+}
+
+function cutWords({ choices, plan }: TravellerPage, templates: number | undefined): string {
+  const only = plan.masking === 're-mask' ? 'Lines of stage 1 and no other. ' : '';
+  const through = `${only}Through the maskant, metal not scored.`;
+  if (templates === undefined) return through;
+  const side = {
+    middle: 'Knife in the middle of the slot.',
+    peeled: 'Knife against the side of the slot that **stays masked**.',
+    kept: 'Knife against the **pocket** side of the slot.',
+  }[choices.template.knife.side];
+  return `${through} ${side} Join across the bridges by hand.`;
+}
+
+function countWords({ plan }: TravellerPage): string {
+  const { stages } = plan;
+  if (plan.masking === 're-mask')
+    return `Stage 1: ${stages[0]?.lines.length ?? 0}. Each line wears the marks of its stage.`;
+  const counts = stages.map(({ number, lines }) => `${number}: ${lines.length}`).join('   ');
+  const total = stages.reduce((sum, { lines }) => sum + lines.length, 0);
+  return `Stage ${counts}   **in all ${total}.** Each line wears the marks of its stage.`;
+}
+
+function couponRows({ pen, width, figures }: TravellerPage): Block[] {
+  const { named } = figures;
+  const heads = [
+    'after stage',
+    `thick before, ${named}`,
+    `thick after, ${named}`,
+    'minutes',
+    `rate, ${named}/min`,
+    `opening before, ${named}`,
+    `width after, ${named}`,
+    'factor',
+    'initials',
+  ];
+  return formTable(pen, {
+    columns: heads.map((head) => ({ share: 1, head })),
+    rows: Array.from({ length: 3 }, () => heads.map(() => '')),
+    width,
+    row: 8.4,
+  });
+}
+
+function hanging(page: TravellerPage): Block {
+  const { pen, width, plan } = page;
+  const picture = hangingPicture(plan, { width: width * 0.36, height: 50 });
+  const left = width * 0.41;
+  const words = [
+    '**How it hangs**',
+    'Pocket face upright, towards the middle of the tank, the upper edge of the pictures up: or as the site says: _40_',
+    'Gas must not be caught under the upper lip of a pocket: turn or lift as each page says.',
+    'Wires through tooling holes, not over a scribe line.',
+    '',
+    '**Before the first dip**',
+    'Pages 1 and 2 stamped to here. Coupons read. Bath inside the site’s limits. Extraction on. Second person there.',
+  ];
+  const flow = flowText(pen, words.join('\n'), { width: width - left, size: TYPE.text });
+  return {
+    height: Math.max(picture.height, flow.height),
+    draw: (to, area) => {
+      picture.draw(to, area);
+      flow.draw(to, { x: area.left + left, y: area.top });
+    },
+  };
+}

@@ -1,0 +1,29 @@
+/** What every page of the traveller is made from. */
+import type { InspectionPoint } from '#handoff/inspection-points.ts';
+import type { PaperFigures } from '#handoff/paper-figures.ts';
+import type { Pen } from '#handoff/pdf/pen.ts';
+import type { Job } from '#job/job.ts';
+import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
+import type { EtchPlan } from '#plan/etch-plan.ts';
+import type { GaugePoint } from './gauge-points.ts';
+
+export interface TravellerInput {
+  readonly plan: EtchPlan;
+  readonly job: Job;
+  readonly planHash: string;
+  readonly choices: Pick<HandoffChoices, 'paper' | 'date' | 'heading' | 'issue' | 'files' | 'template'>;
+  readonly figures: PaperFigures;
+  /** One or two a floor, for the stages. */
+  readonly gauged: readonly GaugePoint[];
+  /** The roomiest of each region, for the finished part. */
+  readonly final: readonly InspectionPoint[];
+  /** How many templates there are; undefined where none is made. */
+  readonly templates: number | undefined;
+}
+
+export interface TravellerPage extends TravellerInput {
+  readonly pen: Pen;
+  /** mm */
+  readonly width: number;
+  readonly height: number;
+}
