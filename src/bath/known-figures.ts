@@ -2,7 +2,7 @@
  * Alloys and baths by id, in the units that are calculated in: the built-in ones, with a job's own beside them or in their
  * place. Sources disagree on the etch factor of a bath, and a rate drifts, so general figures always count as not measured.
  */
-import BUILT_IN from './figures.json' with { type: 'json' };
+import BUILT_IN from './alloys-and-baths.json' with { type: 'json' };
 import {
   type AlloyGiven,
   type BathGiven,

@@ -32,13 +32,13 @@ export interface NarrowGroup<Found extends NarrowFound> {
 }
 
 /** Figures closer than this are the same, mm: finer than any gauge. */
-const SAME_FIGURE = 0.001;
+const SAME_WIDTH = 0.001;
 /** Outlines worth handing on in one finding. */
 const MOST_OUTLINES = 50;
 
 export function gatherNarrow<Found extends NarrowFound>(found: readonly Found[]): NarrowGroup<Found>[] {
   const reported = new Set<RegionId>();
-  return groupNear(found, ({ width }) => width, SAME_FIGURE).flatMap((step) => {
+  return groupNear(found, ({ width }) => width, SAME_WIDTH).flatMap((step) => {
     const fresh = step.filter(
       ({ regions }) => regions.length === 0 || !regions.every((region) => reported.has(region)),
     );
@@ -68,7 +68,7 @@ function sameFigures<Found extends NarrowFound>(places: readonly Found[], figure
   const [first] = places;
   if (first === undefined) return [];
   if (figure >= all(first).length) return [[...places]];
-  const groups = groupNear(places, (place) => itemAt(all(place), figure), SAME_FIGURE);
+  const groups = groupNear(places, (place) => itemAt(all(place), figure), SAME_WIDTH);
   return groups.flatMap((group) => sameFigures(group, figure + 1));
 }
 

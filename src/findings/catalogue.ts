@@ -1,12 +1,12 @@
 /** Every finding there is: the subjects' catalogues side by side. */
 import { bathWords } from './bath-findings.ts';
 import { budgetWords } from './budget-findings.ts';
+import { makingWords } from './check-findings.ts';
 import { drawingWords } from './drawing-findings.ts';
 import { faceWords } from './face-findings.ts';
 import { fileWords } from './file-findings.ts';
 import { handoffWords } from './handoff-findings.ts';
 import { jobWords } from './job-findings.ts';
-import { makingWords } from './making-findings.ts';
 import { partWords } from './part-findings.ts';
 import { planWords } from './plan-findings.ts';
 import { requestWords } from './request-findings.ts';

@@ -5,7 +5,7 @@ import {
   type ToleranceBudget,
   worseSide,
 } from '#checks/tolerance-budget.ts';
-import type { BudgetRecord, BudgetSumRecord } from '#job/files/plan-file.ts';
+import type { BudgetRecord, BudgetSumRecord } from '#job/formats/plan-file.ts';
 import { roundFigures } from '#units/round-figures.ts';
 
 export function budgetRecord(budget: ToleranceBudget): BudgetRecord {

@@ -2,7 +2,7 @@
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { bulgeOf, type Loop, lineSpan, type Path, type Span, spanFromBulge } from '#geometry/span.ts';
-import type { Contour } from '#job/files/plan-file.ts';
+import type { Contour } from '#job/formats/plan-file.ts';
 
 /** Bulge below which the sagitta, half the bulge times the chord, is nothing. */
 const STRAIGHT = 1e-12;

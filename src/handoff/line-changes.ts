@@ -7,7 +7,7 @@ import { type Box, boxesMeet, boxOfSpans } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, pointAlong, type Span } from '#geometry/span.ts';
 import { SAME_FIGURE } from '#geometry/tolerances.ts';
-import type { Contour } from '#job/files/plan-file.ts';
+import type { Contour } from '#job/formats/plan-file.ts';
 import { pathOfContour } from './contour.ts';
 
 /** mm, in the drawing's frame: a place on the line. */

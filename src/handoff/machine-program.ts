@@ -5,7 +5,7 @@
  */
 import { asciiOnly } from '#drawing/write/ascii-text.ts';
 import { itemAt } from '#geometry/assert.ts';
-import type { Post } from '#job/files/post-file.ts';
+import type { Post } from '#job/formats/post-file.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import { contourOfPath, pathOfContour } from './contour.ts';
 import type { CutLine } from './cut-lines.ts';

@@ -7,7 +7,7 @@
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, pointAlong, type Span } from '#geometry/span.ts';
-import type { Contour } from '#job/files/plan-file.ts';
+import type { Contour } from '#job/formats/plan-file.ts';
 import { hypot } from '#maths/hypot.ts';
 import { type ContourVertex, spanOfBulge } from './contour.ts';
 

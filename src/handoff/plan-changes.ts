@@ -6,7 +6,7 @@
 
 import type { FindingRecord } from '#findings/finding-record.ts';
 import { SAME_FIGURE } from '#geometry/tolerances.ts';
-import type { PlanFile, PlanFileRegion, PlanFileStage } from '#job/files/plan-file.ts';
+import type { PlanFile, PlanFileRegion, PlanFileStage } from '#job/formats/plan-file.ts';
 import { handoffProvenance } from '#job/resolve/resolve-handoff.ts';
 import { hypot } from '#maths/hypot.ts';
 import { type JobChange, jobChanges } from './job-changes.ts';
@@ -171,7 +171,7 @@ function isSame(a: number, b: number): boolean {
 }
 
 /** mm: the same trouble, a little moved, is not a new one. */
-const SAME_PLACE = 1;
+const SAME_SPOT = 1;
 
 function findingChanges(
   before: readonly FindingRecord[],
@@ -227,7 +227,7 @@ function regionsApart(earlier: FindingRecord, finding: FindingRecord, idNow: IdN
 }
 
 function isAtOnePlace(a: FindingRecord, b: FindingRecord): boolean {
-  if (a.at !== null && b.at !== null) return hypot(a.at[0] - b.at[0], a.at[1] - b.at[1]) <= SAME_PLACE;
+  if (a.at !== null && b.at !== null) return hypot(a.at[0] - b.at[0], a.at[1] - b.at[1]) <= SAME_SPOT;
   return a.at === b.at && a.path === b.path && a.line === b.line && a.layer === b.layer;
 }
 

@@ -3,7 +3,7 @@
  * stage, the sections chosen, inspection points, findings and sources; checks to tick and a place to sign.
  */
 
-import type { PlanFile } from '#job/files/plan-file.ts';
+import type { PlanFile } from '#job/formats/plan-file.ts';
 import type { Job } from '#job/job.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import { mirrorPlan } from '#plan/mirror-plan.ts';

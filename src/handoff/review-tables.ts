@@ -1,7 +1,7 @@
 /** The tables of the review sheets, as plan.json says it: levels, regions, inspection points, findings, sources. */
 
 import { spansLength } from '#geometry/span.ts';
-import type { BudgetRecord, PlanFile, PlanFileRegion, PlanFileStage } from '#job/files/plan-file.ts';
+import type { BudgetRecord, PlanFile, PlanFileRegion, PlanFileStage } from '#job/formats/plan-file.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { idRuns } from './id-runs.ts';
 import type { InspectionPoint } from './inspection-points.ts';

@@ -17,7 +17,7 @@ import type {
   ShownRegion,
   ShownStage,
   WithdrawalRecord,
-} from '#job/files/plan-file.ts';
+} from '#job/formats/plan-file.ts';
 import type { Face } from '#job/job.ts';
 import type { JobFile } from '#job/job-file.ts';
 import type { EtchPlan, PlannedRegion, Stage, WithdrawalChoice } from '#plan/etch-plan.ts';

@@ -3,7 +3,7 @@
  * each, so that all are kept back while the plan has a `stop`. What writes one is `src/run/deliverables/WORD.ts`.
  */
 import type { FindingCode } from '#findings/finding.ts';
-import { POST_ENDINGS } from './files/post-file.ts';
+import { POST_ENDINGS } from './formats/post-file.ts';
 
 /** What is made of the plan before files are written, and only for those that need it. */
 export type HandoffNeed = 'lines' | 'pictures' | 'points' | 'sections' | 'templates' | 'solid';

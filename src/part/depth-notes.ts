@@ -80,7 +80,7 @@ const DEPTH_AFTER = /\s*(?:deep|depth|dp)\.?$/i;
 const TOLERANCE = /^(.*?)\s*(?:±\s*(.+)|\+\s*(.+?)\s*\/?\s*[-−]\s*(.+))$/;
 const IN_BRACKETS = /^(.*?\S)\s*[([]\s*([\d.,/\s]+?)\s*[)\]]$/;
 /** Share by which a figure and the same in the other unit may differ: each is rounded to its own places. */
-const SAME_FIGURE = 0.02;
+const SAME_NOTE = 0.02;
 
 /** Undefined where the text reads like neither. */
 export function readDepthNote(text: string, { unit, prefix, thickness }: NoteRule): DepthNote | undefined {
@@ -126,7 +126,7 @@ function dualFigure(text: string): number | undefined {
   ] as const) {
     const [length, again] = [unsigned(first, one), unsigned(second, other)];
     if (length === undefined || again === undefined || length <= 0) continue;
-    if (Math.abs(again - length) <= SAME_FIGURE * length) return length;
+    if (Math.abs(again - length) <= SAME_NOTE * length) return length;
   }
   return undefined;
 }

@@ -5,7 +5,7 @@
 import { etchFactorAt } from '#bath/etch-factor.ts';
 import { etchMinutes } from '#bath/etch-minutes.ts';
 import type { Arrangement } from '#geometry/arrangement/arrangement.ts';
-import type { MaskingChoice, WallShape } from '#job/files/plan-file.ts';
+import type { MaskingChoice, WallShape } from '#job/formats/plan-file.ts';
 import type { Job, Masking } from '#job/job.ts';
 import type { RegionId } from '#part/part.ts';
 import { allowance, cornerRadius, undercutOf } from './allowance.ts';

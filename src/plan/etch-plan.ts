@@ -4,7 +4,7 @@ import type { Finding } from '#findings/finding.ts';
 import type { Arrangement } from '#geometry/arrangement/arrangement.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Loop, Path } from '#geometry/span.ts';
-import type { LevelChoice, MaskingChoice, WithdrawalRecord } from '#job/files/plan-file.ts';
+import type { LevelChoice, MaskingChoice, WithdrawalRecord } from '#job/formats/plan-file.ts';
 import type { Masking } from '#job/job.ts';
 import type { Taper } from '#job/taper.ts';
 import type { Asked, Region, RegionId } from '#part/part.ts';

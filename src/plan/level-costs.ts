@@ -1,6 +1,6 @@
 /** What one stage fewer or more than the fewest would cost in tolerance, region by region (M4.2). */
 import { assert } from '#geometry/assert.ts';
-import type { LevelChoice } from '#job/files/plan-file.ts';
+import type { LevelChoice } from '#job/formats/plan-file.ts';
 import type { RegionId } from '#part/part.ts';
 import { bandShare, bestLevels, type DepthBand, fewestLevels } from './fewest-levels.ts';
 

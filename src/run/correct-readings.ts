@@ -6,7 +6,7 @@
 import { counted } from '#findings/counted.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import { nearestWord } from '#findings/nearest-word.ts';
-import type { ReadingGiven } from '#job/files/run-file.ts';
+import type { ReadingGiven } from '#job/formats/run-file.ts';
 import { FARTHEST_PLACE } from '#units/farthest-place.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 import { READING_COLUMNS } from './readings-of-record.ts';

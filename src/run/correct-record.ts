@@ -7,7 +7,7 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { type Finding, finding } from '#findings/finding.ts';
 import { jsonText } from '#handoff/json-text.ts';
-import { type ReadingGiven, type RunFile, runFileSchema } from '#job/files/run-file.ts';
+import { type ReadingGiven, type RunFile, runFileSchema } from '#job/formats/run-file.ts';
 import { toMillionth } from '#units/round-figures.ts';
 import type { ReadingRow } from './correct-readings.ts';
 import { READING_COLUMNS } from './readings-of-record.ts';

@@ -7,8 +7,8 @@ import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import type { Finding } from '#findings/finding.ts';
 import { type PlanChange, planChanges } from '#handoff/plan-changes.ts';
 import { sayPlanChanges } from '#handoff/say-plan-change.ts';
-import type { PlanFile } from '#job/files/plan-file.ts';
-import { readPlanFile } from '#job/files/read-plan-file.ts';
+import type { PlanFile } from '#job/formats/plan-file.ts';
+import { readPlanFile } from '#job/formats/read-plan-file.ts';
 
 export interface EarlierPlan {
   /** SHA-256 of the file. */

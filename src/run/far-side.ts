@@ -11,8 +11,8 @@ import { makeTemplates } from '#handoff/template/make-templates.ts';
 import { checkPaper } from '#handoff/template/template-files.ts';
 import { templateInput } from '#handoff/template/template-input.ts';
 import { mirrorPlan } from '#plan/mirror-plan.ts';
+import type { HandoffInput, PreparedHandoff } from './handoff-types.ts';
 import { mirrorChoices } from './mirror-choices.ts';
-import type { HandoffInput, PreparedHandoff } from './prepared-handoff.ts';
 
 /** Where the mirror stands in the drawing, mm. */
 const MIRROR = 0;

@@ -1,7 +1,7 @@
 /** Which files a job is about: asked before the run, by whoever has to fetch them. */
 import type { Finding } from '#findings/finding.ts';
-import { besideNames } from '#job/files/files-beside.ts';
-import { readJob } from '#job/files/read-job.ts';
+import { besideNames } from '#job/formats/files-beside.ts';
+import { readJob } from '#job/formats/read-job.ts';
 
 export interface NamedFiles {
   /** The drawing's path as it stands in the job. */

@@ -12,7 +12,7 @@ import type { NamedSection } from '#handoff/named-section.ts';
 import type { ReviewInput } from '#handoff/review-sheets.ts';
 import type { ScribeRelease } from '#handoff/scribe-drawing.ts';
 import { scribeFiles } from '#handoff/scribe-files.ts';
-import type { PlanFile } from '#job/files/plan-file.ts';
+import type { PlanFile } from '#job/formats/plan-file.ts';
 import {
   CUT_FILES,
   FACE_FILES,
@@ -25,9 +25,9 @@ import {
 } from '#job/handoff-list.ts';
 import { movePlan } from '#plan/move-plan.ts';
 import { farSide, nearSide } from './far-side.ts';
+import type { Made, PreparedHandoff } from './handoff-types.ts';
 import { oppositeHand } from './opposite-hand.ts';
 import { type OutputFile, outputFile } from './output-file.ts';
-import type { Made, PreparedHandoff } from './prepared-handoff.ts';
 
 export interface PlannedHandoff {
   readonly planFile: PlanFile;

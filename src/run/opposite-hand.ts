@@ -14,8 +14,8 @@ import { makeTemplates } from '#handoff/template/make-templates.ts';
 import { templateInput } from '#handoff/template/template-input.ts';
 import type { Job } from '#job/job.ts';
 import { mirrorPlan, mirrorTaper } from '#plan/mirror-plan.ts';
+import type { PreparedHandoff } from './handoff-types.ts';
 import { mirrorChoices } from './mirror-choices.ts';
-import type { PreparedHandoff } from './prepared-handoff.ts';
 
 /** Where the mirror stands in the drawing, mm. */
 const MIRROR = 0;

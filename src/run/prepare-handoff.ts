@@ -26,7 +26,7 @@ import type { EtchPlan } from '#plan/etch-plan.ts';
 import { cutSections } from './cut-sections.ts';
 import { etchedPart } from './etched-part.ts';
 import { farTemplateFindings } from './far-side.ts';
-import type { HandoffInput, PreparedHandoff } from './prepared-handoff.ts';
+import type { HandoffInput, PreparedHandoff } from './handoff-types.ts';
 
 export function prepareHandoff(given: HandoffInput): PreparedHandoff {
   const input = given.plan.far === undefined ? given : withCommonHoles(given);

@@ -1,5 +1,5 @@
 /** The readings of a record as the file that they came from: so that a run is gone on with wherever its record is. */
-import { type RunFile, runFileSchema } from '#job/files/run-file.ts';
+import { type RunFile, runFileSchema } from '#job/formats/run-file.ts';
 
 /** In the order of docs/run.md; the note last, for it may hold commas. */
 export const READING_COLUMNS = [

@@ -8,9 +8,9 @@ import { type Finding, finding } from '#findings/finding.ts';
 import { jsonText } from '#handoff/json-text.ts';
 import { planChanges } from '#handoff/plan-changes.ts';
 import { sayPlanChanges } from '#handoff/say-plan-change.ts';
-import type { PlanFile } from '#job/files/plan-file.ts';
-import { readFormat } from '#job/files/read-format.ts';
-import { REVIEW_FORMAT, type Remark, type ReviewFile } from '#job/files/review-file.ts';
+import type { PlanFile } from '#job/formats/plan-file.ts';
+import { readFormat } from '#job/formats/read-format.ts';
+import { REVIEW_FORMAT, type Remark, type ReviewFile } from '#job/formats/review-file.ts';
 
 export interface Review {
   readonly reviewer: string;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { factorWay, setEtchFactor, turnEtchFactor } from '#app/state/edit-factor.ts';
-import { readJob } from '#job/files/read-job.ts';
+import { readJob } from '#job/formats/read-job.ts';
 import type { JobFile } from '#job/job-file.ts';
 
 const bare: JobFile = {

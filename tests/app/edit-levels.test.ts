@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { isLocked, listLevels, lockLevels, moveLevel, setLevelRule } from '#app/state/edit-levels.ts';
-import { readJob } from '#job/files/read-job.ts';
+import { readJob } from '#job/formats/read-job.ts';
 import type { JobFile } from '#job/job-file.ts';
 
 const job: JobFile = {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { openFiles } from '#app/state/open-files.ts';
-import { PLAIN_POST } from '#job/files/post-file.ts';
+import { PLAIN_POST } from '#job/formats/post-file.ts';
 
 const file = (name: string, content: unknown) => ({
   name,

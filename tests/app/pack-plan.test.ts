@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createPacker, packPlan, type Unpacker, unpackPlan } from '#app/worker/pack-plan.ts';
-import type { Contour, ShownPlan } from '#job/files/plan-file.ts';
+import type { Contour, ShownPlan } from '#job/formats/plan-file.ts';
 import { plainJobFile } from '#support/plain-job.ts';
 
 const square = (at: number): Contour => ({

@@ -3,7 +3,7 @@ import { pickRegion } from '#app/scene/pick-region.ts';
 import { contourPoints, type RegionShape, regionShapes, shapeHolds } from '#app/state/region-shape.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
-import type { Contour, PlanFileRegion } from '#job/files/plan-file.ts';
+import type { Contour, PlanFileRegion } from '#job/formats/plan-file.ts';
 
 /** A circle as two half arcs, bulge 1; clockwise when it is a hole. */
 function circle(radius: number, isHole: boolean): Contour {

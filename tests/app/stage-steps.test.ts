@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { stageSteps } from '#app/state/stage-steps.ts';
-import type { ShownPlan, ShownStage } from '#job/files/plan-file.ts';
+import type { ShownPlan, ShownStage } from '#job/formats/plan-file.ts';
 
 function stage(number: number, etch: number, startMinute: number): ShownStage {
   const rest = { color: '#808080', regions: [], sealed: [], piece: [], opening: [], lines: [] };

@@ -7,7 +7,7 @@ import { MARK } from '#app/scene/line-looks.ts';
 import { sceneTheme } from '#app/scene/scene-theme.ts';
 import { lookOf } from '#app/scene/stage-looks.ts';
 import { distance, type Point } from '#geometry/point.ts';
-import type { PlanFile } from '#job/files/plan-file.ts';
+import type { PlanFile } from '#job/formats/plan-file.ts';
 import { colorsAt, type Rgb } from '#support/sheet-pixels.ts';
 import { box, buoyLidJob, circle, dxf } from '#support/small-drawing.ts';
 import { dropFiles, expect, savedText, sheetOf, statusOf, test } from '#support/workbench-page.ts';

@@ -7,7 +7,7 @@ import { pathOfContour } from '#handoff/contour.ts';
 import { cutLines } from '#handoff/cut-lines.ts';
 import { machineProgram } from '#handoff/machine-program.ts';
 import { scribeDrawing } from '#handoff/scribe-drawing.ts';
-import { fillPost, PLAIN_POST } from '#job/files/post-file.ts';
+import { fillPost, PLAIN_POST } from '#job/formats/post-file.ts';
 import { interpretRs274, pointsOfMove } from '#oracle/rs274.ts';
 import { handMadePlan } from '#support/hand-made-plan.ts';
 import { trials } from '#support/property-runs.ts';

@@ -14,8 +14,8 @@ import {
 } from '#geometry/span.ts';
 import { cutLines, travel } from '#handoff/cut-lines.ts';
 import { machineProgram } from '#handoff/machine-program.ts';
-import { fillPost, PLAIN_POST } from '#job/files/post-file.ts';
-import { readJob } from '#job/files/read-job.ts';
+import { fillPost, PLAIN_POST } from '#job/formats/post-file.ts';
+import { readJob } from '#job/formats/read-job.ts';
 import { interpretRs274, pointsOfMove } from '#oracle/rs274.ts';
 import { runJob } from '#run/run-job.ts';
 import { handMadePlan } from '#support/hand-made-plan.ts';

@@ -4,7 +4,7 @@ import { itemAt } from '#geometry/assert.ts';
 import { distanceToSpan, pointAlong } from '#geometry/span.ts';
 import { pathOfContour } from '#handoff/contour.ts';
 import { mergeMicroSegments } from '#handoff/merge-micro-segments.ts';
-import type { Contour } from '#job/files/plan-file.ts';
+import type { Contour } from '#job/formats/plan-file.ts';
 
 const least = 0.01;
 const round = (value: number): number => Number(value.toFixed(6));

@@ -4,7 +4,7 @@ import { expect, test } from 'vitest';
 import type { FindingRecord } from '#findings/finding-record.ts';
 import { type PlanChange, planChanges } from '#handoff/plan-changes.ts';
 import { sayPlanChange } from '#handoff/say-plan-change.ts';
-import type { PlanFile } from '#job/files/plan-file.ts';
+import type { PlanFile } from '#job/formats/plan-file.ts';
 import { runJob } from '#run/run-job.ts';
 
 const JOB = JSON.parse(readFileSync('samples/gauge-pod-cover.job.json', 'utf8'));

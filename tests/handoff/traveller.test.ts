@@ -8,7 +8,7 @@ import { indexFront } from '#front/front-index.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { paperRoom } from '#handoff/pdf/paper-book.ts';
 import { stagePictureHeight } from '#handoff/traveller/stage-page.ts';
-import type { PlanFile } from '#job/files/plan-file.ts';
+import type { PlanFile } from '#job/formats/plan-file.ts';
 import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { handoffFiles } from '#run/handoff-files.ts';

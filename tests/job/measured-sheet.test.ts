@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { readJob } from '#job/files/read-job.ts';
+import { readJob } from '#job/formats/read-job.ts';
 import { measuredSheet } from '#job/measured-sheet.ts';
 import { resolveJob } from '#job/resolve/resolve-job.ts';
 

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { readDrawing } from '#drawing/read/read-drawing.ts';
 import { loopsArea } from '#geometry/span.ts';
-import { readJob } from '#job/files/read-job.ts';
+import { readJob } from '#job/formats/read-job.ts';
 import { resolveJob } from '#job/resolve/resolve-job.ts';
 import { findRegions } from '#part/find-regions.ts';
 import { bytesOf } from '#support/raw-drawing.ts';

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { readDrawing } from '#drawing/read/read-drawing.ts';
-import { readJob } from '#job/files/read-job.ts';
+import { readJob } from '#job/formats/read-job.ts';
 import { resolveJob } from '#job/resolve/resolve-job.ts';
 import { askRegions } from '#part/ask-regions.ts';
 import { findRegions } from '#part/find-regions.ts';

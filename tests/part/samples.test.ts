@@ -1,7 +1,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import DxfParser from 'dxf-parser';
 import { describe, expect, test } from 'vitest';
-import { readJob } from '#job/files/read-job.ts';
+import { readJob } from '#job/formats/read-job.ts';
 import { resolveJob } from '#job/resolve/resolve-job.ts';
 import { SKIN_STATIONS, sampleDrawings } from '#support/sample-drawings.ts';
 

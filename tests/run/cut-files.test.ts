@@ -1,6 +1,6 @@
 /** The list of files that metal could be cut from, which an earlier plan's are taken away by, held to what is really written. */
 import { describe, expect, test } from 'vitest';
-import { PLAIN_POST, POST_ENDINGS } from '#job/files/post-file.ts';
+import { PLAIN_POST, POST_ENDINGS } from '#job/formats/post-file.ts';
 import { CUT_FILES, HANDOFF_FILES } from '#job/handoff-list.ts';
 import { runJob } from '#run/run-job.ts';
 import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';

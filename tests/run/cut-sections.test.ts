@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readJob } from '#job/files/read-job.ts';
+import { readJob } from '#job/formats/read-job.ts';
 import { resolveHandoff } from '#job/resolve/resolve-handoff.ts';
 import { cutSections } from '#run/cut-sections.ts';
 import { etchedPart } from '#run/etched-part.ts';

@@ -1,13 +1,13 @@
 /** Files of the opposite hand (M9.8): the part mirrored about x = 0, ids and levels the same, words to be read. */
 import { beforeAll, describe, expect, test } from 'vitest';
-import { readJob } from '#job/files/read-job.ts';
+import { readJob } from '#job/formats/read-job.ts';
 import { HANDOFF_FILES } from '#job/handoff-list.ts';
 import { resolveHandoff } from '#job/resolve/resolve-handoff.ts';
 import { resolveJob } from '#job/resolve/resolve-job.ts';
 import { handoffFiles } from '#run/handoff-files.ts';
+import type { PreparedHandoff } from '#run/handoff-types.ts';
 import { oppositeHand } from '#run/opposite-hand.ts';
 import { prepareHandoff } from '#run/prepare-handoff.ts';
-import type { PreparedHandoff } from '#run/prepared-handoff.ts';
 import { type RunResult, runJob } from '#run/run-job.ts';
 import { readPdf } from '#support/read-pdf.ts';
 import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';

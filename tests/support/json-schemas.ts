@@ -1,10 +1,10 @@
 /** The JSON Schemas of Isobath's own files (draft 2020-12), as they are published: derived from what reads the files. */
 import * as z from 'zod/mini';
 import { figuresSchema } from '#bath/figures-file.ts';
-import { planFileSchema } from '#job/files/plan-file.ts';
-import { postSchema } from '#job/files/post-file.ts';
-import { REVIEW_FORMAT } from '#job/files/review-file.ts';
-import { runFileSchema } from '#job/files/run-file.ts';
+import { planFileSchema } from '#job/formats/plan-file.ts';
+import { postSchema } from '#job/formats/post-file.ts';
+import { REVIEW_FORMAT } from '#job/formats/review-file.ts';
+import { runFileSchema } from '#job/formats/run-file.ts';
 import { JOB } from '#job/job-file.ts';
 import { jobRows } from './job-rows.ts';
 

@@ -3,7 +3,7 @@
  * metal, or with a coat a stage its own window alone; all else under maskant.
  */
 import { useMemo, useRef } from 'react';
-import type { Contour, ShownPlan } from '#job/files/plan-file.ts';
+import type { Contour, ShownPlan } from '#job/formats/plan-file.ts';
 import { isPeeled } from './bath-minute.ts';
 import { ColoredPatches } from './ColoredPatches.tsx';
 import { linearRgb } from './linear-rgb.ts';

@@ -5,7 +5,7 @@ import type { RegionShape } from '#app/state/region-shape.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { growLoops } from '#geometry/grow/grow-loops.ts';
 import { contourOfLoop } from '#handoff/contour.ts';
-import type { Contour, ShownPlan } from '#job/files/plan-file.ts';
+import type { Contour, ShownPlan } from '#job/formats/plan-file.ts';
 import { BathFills } from './BathFills.tsx';
 import { cutLines, isPeeled } from './bath-minute.ts';
 import { ColoredPatches } from './ColoredPatches.tsx';

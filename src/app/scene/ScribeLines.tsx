@@ -3,7 +3,7 @@
  * repeated along them.
  */
 import { useMemo } from 'react';
-import type { ShownStage } from '#job/files/plan-file.ts';
+import type { ShownStage } from '#job/formats/plan-file.ts';
 import { FatSegments } from './FatSegments.tsx';
 import { CASED_FROM, CASING, MARK, SCRIBE_WIDTH } from './line-looks.ts';
 import { contourSegments, markSegments, type SegmentCache } from './plan-arrays.ts';

@@ -5,7 +5,7 @@ import { useEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import type { StoreApi } from 'zustand/vanilla';
 import type { RegionShape } from '#app/state/region-shape.ts';
-import type { Contour } from '#job/files/plan-file.ts';
+import type { Contour } from '#job/formats/plan-file.ts';
 import { CameraRig } from './CameraRig.tsx';
 import { PlanScene } from './PlanScene.tsx';
 import { ReliefScene } from './ReliefScene.tsx';

@@ -1,5 +1,5 @@
 /** What a minute of the clock means for a stage. */
-import type { ShownPlan, ShownStage } from '#job/files/plan-file.ts';
+import type { ShownPlan, ShownStage } from '#job/formats/plan-file.ts';
 
 /** Rounding of the plan's minutes stays below this. */
 const ROUNDING = 1e-6;

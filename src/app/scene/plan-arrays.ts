@@ -4,7 +4,7 @@ import { contourPoints, type RegionShape } from '#app/state/region-shape.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { pathOfContour } from '#handoff/contour.ts';
-import type { Contour } from '#job/files/plan-file.ts';
+import type { Contour } from '#job/formats/plan-file.ts';
 import { type MarkAsk, markTicks } from './mark-groups.ts';
 
 type Ring = RegionShape['rings'][number];

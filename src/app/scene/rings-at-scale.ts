@@ -1,6 +1,6 @@
 /** Contours as polygons, each kept as long as it lives and is drawn at one scale: zooming remakes what has arcs, and nothing else. */
 import { contourPoints, type RegionShape } from '#app/state/region-shape.ts';
-import type { Contour } from '#job/files/plan-file.ts';
+import type { Contour } from '#job/formats/plan-file.ts';
 
 type Ring = RegionShape['rings'][number];
 

@@ -8,7 +8,7 @@ import type { PackedContours } from '#app/worker/pack-contours.ts';
 import type { DrawnLine, ReliefArrays } from '#app/worker/planned-page.ts';
 import type { WirePlan } from '#app/worker/wire-page.ts';
 import type { Point } from '#geometry/point.ts';
-import type { Contour, ShownPlan } from '#job/files/plan-file.ts';
+import type { Contour, ShownPlan } from '#job/formats/plan-file.ts';
 import type { Section } from '#run/section-job.ts';
 import type { ViewPose } from './view-pose.ts';
 

@@ -1,5 +1,5 @@
 /** The cut that a part is first shown with: right across it, through the deepest region. */
-import type { ShownPlan } from '#job/files/plan-file.ts';
+import type { ShownPlan } from '#job/formats/plan-file.ts';
 import { boxOfShapes, type RegionShape } from './region-shape.ts';
 import type { SectionLine } from './workbench-state.ts';
 

@@ -6,7 +6,7 @@ import type { StoreApi } from 'zustand/vanilla';
 import type { PlanService } from '#app/worker/plan-service.ts';
 import type { DrawnLine } from '#app/worker/planned-page.ts';
 import type { Point } from '#geometry/point.ts';
-import type { ShownPlan } from '#job/files/plan-file.ts';
+import type { ShownPlan } from '#job/formats/plan-file.ts';
 import type { PlaceDepth } from '#run/depth-job.ts';
 import { defaultCut } from './default-cut.ts';
 import { keepLatest } from './keep-latest.ts';

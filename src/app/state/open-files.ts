@@ -2,8 +2,8 @@
 
 import type { DrawingFile, DrawingLook } from '#app/worker/plan-service.ts';
 import { type Finding, hasStop } from '#findings/finding.ts';
-import { besideNames, isBesideText, putBeside } from '#job/files/files-beside.ts';
-import { readJob } from '#job/files/read-job.ts';
+import { besideNames, isBesideText, putBeside } from '#job/formats/files-beside.ts';
+import { readJob } from '#job/formats/read-job.ts';
 import { bareJob } from '#job/resolve/bare-job.ts';
 import { resolveJob } from '#job/resolve/resolve-job.ts';
 import { MOST_JOB_BYTES } from '#run/run-limits.ts';

@@ -5,7 +5,7 @@ import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, pointAlong } from '#geometry/span.ts';
 import { pathOfContour } from '#handoff/contour.ts';
-import type { Contour, ShownRegion } from '#job/files/plan-file.ts';
+import type { Contour, ShownRegion } from '#job/formats/plan-file.ts';
 
 type Rings = readonly (readonly Point[])[];
 

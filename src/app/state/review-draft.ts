@@ -1,5 +1,5 @@
 /** A review on its way: what was ticked and remarked, and the plan that it is about. Pure: (draft, arguments) → draft. */
-import type { Remark } from '#job/files/review-file.ts';
+import type { Remark } from '#job/formats/review-file.ts';
 
 export interface ReviewDraft {
   readonly reviewer: string;

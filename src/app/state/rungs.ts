@@ -1,5 +1,5 @@
 /** The plan as the ladder shows it: a rung for each level, with what lies on it. */
-import type { ShownPlan, ShownRegion, ShownStage } from '#job/files/plan-file.ts';
+import type { ShownPlan, ShownRegion, ShownStage } from '#job/formats/plan-file.ts';
 
 export interface Rung {
   readonly stage: ShownStage;

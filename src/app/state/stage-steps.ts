@@ -1,5 +1,5 @@
 /** The run as a reviewer goes through it: for each stage what is peeled, what is bare, what is sealed, and how deep it goes. */
-import type { ShownPlan, ShownStage } from '#job/files/plan-file.ts';
+import type { ShownPlan, ShownStage } from '#job/formats/plan-file.ts';
 
 export interface StageStep {
   readonly stage: ShownStage;

@@ -9,7 +9,7 @@ import type { Finding } from '#findings/finding.ts';
 import type { Box } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Path } from '#geometry/span.ts';
-import type { ShownPlan } from '#job/files/plan-file.ts';
+import type { ShownPlan } from '#job/formats/plan-file.ts';
 import type { JobFile } from '#job/job-file.ts';
 import type { Section } from '#run/section-job.ts';
 import type { ShownUnit } from '#units/show-length.ts';

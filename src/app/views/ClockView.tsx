@@ -1,5 +1,5 @@
 /** The clock: immersed minutes from the first dip to the end, with the stages to scale; sheet and section show its minute. */
-import type { ShownPlan, ShownStage } from '#job/files/plan-file.ts';
+import type { ShownPlan, ShownStage } from '#job/formats/plan-file.ts';
 import { showMinutes } from '#units/show-length.ts';
 import { inkOn } from './ink-on.ts';
 import { StageMark } from './StageMark.tsx';

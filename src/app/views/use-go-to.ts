@@ -6,7 +6,7 @@ import { distance } from '#geometry/point.ts';
 import { useWorkbench } from './workbench-context.ts';
 
 /** mm; coordinates of a plan are rounded to a millionth. */
-const SAME_PLACE = 1e-5;
+const SAME_VIEW = 1e-5;
 
 export function useGoTo(): (place: Place) => void {
   const { store, actions, layout } = useWorkbench();
@@ -22,7 +22,7 @@ export function useGoTo(): (place: Place) => void {
       const to = at ?? middle;
       if (to === undefined) return;
       // A place that is no more than where the region's name stands means all of the region.
-      const isWhole = middle !== undefined && distance(to, middle) < SAME_PLACE;
+      const isWhole = middle !== undefined && distance(to, middle) < SAME_VIEW;
       const around = isWhole
         ? boxOfShapes(shapes.filter(({ region }) => known.includes(region.id)))
         : undefined;

@@ -1,6 +1,6 @@
 /** Of a plan of both faces, what the page shows: the near one, and a note that says so. */
 import { type Finding, finding, sortFindings } from '#findings/finding.ts';
-import type { ShownPlan } from '#job/files/plan-file.ts';
+import type { ShownPlan } from '#job/formats/plan-file.ts';
 
 export function nearFaceOf(shown: ShownPlan): ShownPlan {
   const regions = shown.regions.filter(({ face }) => face !== 'far');

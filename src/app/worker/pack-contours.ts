@@ -1,6 +1,6 @@
 /** Contours as plain numbers, to cross between threads: arrays of numbers are copied whole, thousands of objects one by one. */
 import { itemAt } from '#geometry/assert.ts';
-import type { Contour } from '#job/files/plan-file.ts';
+import type { Contour } from '#job/formats/plan-file.ts';
 
 export interface PackedContours {
   /** x, y and bulge by turns. */

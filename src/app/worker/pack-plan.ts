@@ -1,6 +1,6 @@
 /** Puts contours of a plan down as numbers. The one who packs and the one who unpacks both remember the last plan, and it alone. */
 import { assert } from '#geometry/assert.ts';
-import type { Contour, ShownPlan } from '#job/files/plan-file.ts';
+import type { Contour, ShownPlan } from '#job/formats/plan-file.ts';
 import { packContours, unpackContours } from './pack-contours.ts';
 import type { WirePlan } from './wire-page.ts';
 

@@ -2,7 +2,7 @@
 import type { DrawingLayer, DrawnNote } from '#drawing/drawing.ts';
 import type { Finding } from '#findings/finding.ts';
 import type { Point } from '#geometry/point.ts';
-import type { Contour, ShownPlan } from '#job/files/plan-file.ts';
+import type { Contour, ShownPlan } from '#job/formats/plan-file.ts';
 import type { OutputFile } from '#run/output-file.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 

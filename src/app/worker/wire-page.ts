@@ -3,7 +3,7 @@
  * the drawing only when it is another one. Types only.
  */
 import type { Finding } from '#findings/finding.ts';
-import type { ShownPlan, ShownRegion, ShownStage } from '#job/files/plan-file.ts';
+import type { ShownPlan, ShownRegion, ShownStage } from '#job/formats/plan-file.ts';
 import type { OutputFile } from '#run/output-file.ts';
 import type { PackedContours } from './pack-contours.ts';
 import type { DrawnSheet } from './planned-page.ts';

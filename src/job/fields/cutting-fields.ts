@@ -3,7 +3,7 @@
  * past the start, in which order the lines come, and one file or one a stage.
  */
 import * as z from 'zod/mini';
-import { type Post, postSchema } from '#job/files/post-file.ts';
+import { type Post, postSchema } from '#job/formats/post-file.ts';
 import { open, usually, type ValuesOf } from './field.ts';
 import { optionalGroup } from './group.ts';
 import { choice, length, raw } from './kinds.ts';

@@ -1,6 +1,6 @@
 /** Which ways to say one thing an object of the file takes: `rate` or `coupon`, `coupon.opening` where any coupon has one. */
 import { type Finding, finding } from '#findings/finding.ts';
-import type { JsonPath, PlaceOf } from '#job/files/read-json.ts';
+import type { JsonPath, PlaceOf } from '#job/formats/read-json.ts';
 import type { Member, Ways } from './field.ts';
 
 /** Keys of more than one way, or of none where one is needed. Looks at the file as found: what has the wrong shape is left alone. */

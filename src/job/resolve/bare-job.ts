@@ -4,8 +4,8 @@
  * value that would now be filled in otherwise stays as it stands, so that the plan stays, and that is reported.
  */
 import { type Finding, finding, hasStop } from '#findings/finding.ts';
-import { checkChoices } from '#job/files/check-choices.ts';
-import { type JsonPath, spellPath } from '#job/files/read-json.ts';
+import { checkChoices } from '#job/formats/check-choices.ts';
+import { type JsonPath, spellPath } from '#job/formats/read-json.ts';
 import { JOB, type JobFile } from '#job/job-file.ts';
 
 /** Finding: `assumed-value-differs`; `job-value-wrong` where what is listed can't be left out. */

@@ -7,7 +7,7 @@ import type { ValuesOf } from '#job/fields/field.ts';
 import { handoff } from '#job/fields/handoff-fields.ts';
 import { readGroup } from '#job/fields/read-group.ts';
 import type { TemplateChoices } from '#job/fields/template-fields.ts';
-import { fillPost, PLAIN_POST } from '#job/files/post-file.ts';
+import { fillPost, PLAIN_POST } from '#job/formats/post-file.ts';
 import { drawnPoint } from '#job/job-figures.ts';
 import type { JobFile } from '#job/job-file.ts';
 import type { LengthUnit } from '#units/length-unit.ts';

@@ -1,6 +1,6 @@
 /** Machine programs of the scribe lines. */
 import { utf8ToBytes } from '@noble/hashes/utils.js';
-import { programFiles } from '#handoff/program-files.ts';
+import { programFiles } from '#handoff/split-program.ts';
 import type { Writer } from '#run/handoff-files.ts';
 
 export const write: Writer<'program'> = ({ choices, job, moved, findings, planHash }) => {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { knownFigures } from '#bath/known-figures.ts';
 import { sayFinding } from '#findings/say-finding.ts';
-import { readJob } from '#job/files/read-job.ts';
+import { readJob } from '#job/formats/read-job.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { resolveJob } from '#job/resolve/resolve-job.ts';
 

@@ -1,5 +1,5 @@
 /** A contour as the path of an SVG picture, y down: bulges become circular arcs. */
-import type { Contour } from '#job/files/plan-file.ts';
+import type { Contour } from '#job/formats/plan-file.ts';
 
 export function contourPath({ closed, vertices }: Contour): string {
   const [first, ...rest] = vertices;

@@ -5,7 +5,7 @@ import { isTapered } from '#app/state/sheet-thickness.ts';
 import { inkOn } from '#app/views/ink-on.ts';
 import { StageMark } from '#app/views/StageMark.tsx';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
-import type { ShownStage } from '#job/files/plan-file.ts';
+import type { ShownStage } from '#job/formats/plan-file.ts';
 import { showArea, showLength, showMinutes } from '#units/show-length.ts';
 
 interface RungRowProps {

@@ -1,5 +1,5 @@
 /** What the run does to the bath and to the air above it. */
-import type { PlanFile } from '#job/files/plan-file.ts';
+import type { PlanFile } from '#job/formats/plan-file.ts';
 import { usePlanFile } from './use-plan-file.ts';
 
 export function BathSheetView() {

@@ -3,7 +3,7 @@
 import { listLevels } from '#app/state/edit-levels.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { counted } from '#findings/counted.ts';
-import type { LevelChoice } from '#job/files/plan-file.ts';
+import type { LevelChoice } from '#job/formats/plan-file.ts';
 import { lengthFigure } from '#units/show-length.ts';
 import { usePlanFile } from './use-plan-file.ts';
 

@@ -1,7 +1,7 @@
 /** What may go wrong on each floor, part by part, against what is asked: run by the clock, and gauged on the way. */
 import { HeadRow } from '#app/views/HeadRow.tsx';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
-import type { BudgetRecord, BudgetSumRecord } from '#job/files/plan-file.ts';
+import type { BudgetRecord, BudgetSumRecord } from '#job/formats/plan-file.ts';
 import { lengthFigure, type ShownUnit } from '#units/show-length.ts';
 import { usePlanFile } from './use-plan-file.ts';
 

@@ -3,7 +3,7 @@
 import { HeadRow } from '#app/views/HeadRow.tsx';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import { counted } from '#findings/counted.ts';
-import type { WithdrawalRecord } from '#job/files/plan-file.ts';
+import type { WithdrawalRecord } from '#job/formats/plan-file.ts';
 import { lengthFigure, type ShownUnit, showLength, showMinutes } from '#units/show-length.ts';
 import { usePlanFile } from './use-plan-file.ts';
 

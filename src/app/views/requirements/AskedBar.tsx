@@ -1,6 +1,6 @@
 /** A bar of what is asked of a region, with the place in it where the plan lies. */
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
-import type { ShownRegion } from '#job/files/plan-file.ts';
+import type { ShownRegion } from '#job/formats/plan-file.ts';
 import { lengthFigure, showLength } from '#units/show-length.ts';
 
 /** Share of the bar's room that stands out at each side of what is asked, so that a level out of it is seen. */

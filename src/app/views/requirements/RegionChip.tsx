@@ -2,7 +2,7 @@
 import { inkOn } from '#app/views/ink-on.ts';
 import { StageMark } from '#app/views/StageMark.tsx';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
-import type { ShownRegion } from '#job/files/plan-file.ts';
+import type { ShownRegion } from '#job/formats/plan-file.ts';
 
 export function RegionChip({ region }: { readonly region: ShownRegion | undefined }) {
   const stages = useWorkbenchState((state) => state.derived.page?.plan?.stages);

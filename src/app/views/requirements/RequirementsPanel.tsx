@@ -7,7 +7,7 @@ import { IconButton } from '#app/views/controls/IconButton.tsx';
 import { LengthField } from '#app/views/LengthField.tsx';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { counted } from '#findings/counted.ts';
-import type { ShownRegion } from '#job/files/plan-file.ts';
+import type { ShownRegion } from '#job/formats/plan-file.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { showArea, showLength } from '#units/show-length.ts';
 import { AskedBar } from './AskedBar.tsx';

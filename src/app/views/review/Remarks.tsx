@@ -5,7 +5,7 @@ import { addRemark, isOfOtherPlan, removeRemark } from '#app/state/review-draft.
 import { useMode, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { Point } from '#geometry/point.ts';
 import { movePoint } from '#geometry/spans/move-spans.ts';
-import type { ShownStage } from '#job/files/plan-file.ts';
+import type { ShownStage } from '#job/formats/plan-file.ts';
 import { lengthFigure } from '#units/show-length.ts';
 
 interface RemarksProps {

@@ -14,7 +14,7 @@ import { type Size, useSize } from '#app/views/use-size.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { Point } from '#geometry/point.ts';
 import { contourOfPath } from '#handoff/contour.ts';
-import type { ShownStage } from '#job/files/plan-file.ts';
+import type { ShownStage } from '#job/formats/plan-file.ts';
 import { RemarkPins } from './RemarkPins.tsx';
 
 interface ReviewSheetProps {

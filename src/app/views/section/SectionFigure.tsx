@@ -5,7 +5,7 @@ import { inkOn } from '#app/views/ink-on.ts';
 import type { Size } from '#app/views/use-size.ts';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import { bandsOf, metalRuns } from '#handoff/section-shapes.ts';
-import type { ShownStage } from '#job/files/plan-file.ts';
+import type { ShownStage } from '#job/formats/plan-file.ts';
 import type { Section } from '#run/section-job.ts';
 import { showLength } from '#units/show-length.ts';
 import { gaugeWords } from './gauge-words.ts';

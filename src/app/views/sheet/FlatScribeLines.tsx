@@ -6,7 +6,7 @@ import type { SceneTheme } from '#app/scene/scene-theme.ts';
 import { lookOf } from '#app/scene/stage-looks.ts';
 import { contourPath } from '#app/views/handoff/contour-path.ts';
 import { pathOfContour } from '#handoff/contour.ts';
-import type { Contour, ShownStage } from '#job/files/plan-file.ts';
+import type { Contour, ShownStage } from '#job/formats/plan-file.ts';
 
 interface FlatScribeLinesProps {
   readonly stage: ShownStage;

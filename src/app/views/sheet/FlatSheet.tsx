@@ -13,7 +13,7 @@ import { useRestScale } from '#app/scene/use-rest-scale.ts';
 import type { ViewPose } from '#app/scene/view-pose.ts';
 import { contourPath } from '#app/views/handoff/contour-path.ts';
 import { useSize } from '#app/views/use-size.ts';
-import type { Contour, ShownPlan } from '#job/files/plan-file.ts';
+import type { Contour, ShownPlan } from '#job/formats/plan-file.ts';
 import { FlatScribeLines } from './FlatScribeLines.tsx';
 import { poseMatrix } from './pose-matrix.ts';
 

@@ -5,7 +5,7 @@ import { StageMark } from '#app/views/StageMark.tsx';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { Box } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
-import type { ShownPlan, ShownRegion } from '#job/files/plan-file.ts';
+import type { ShownPlan, ShownRegion } from '#job/formats/plan-file.ts';
 import type { PlaceDepth } from '#run/depth-job.ts';
 import { lengthFigure, type ShownUnit, showLength } from '#units/show-length.ts';
 import { placeCard } from './place-card.ts';

@@ -10,7 +10,7 @@ import { usePrefersDark } from '#app/views/use-prefers-dark.ts';
 import type { Size } from '#app/views/use-size.ts';
 import { useDocument, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { sortFindings } from '#findings/finding.ts';
-import type { ShownRegion } from '#job/files/plan-file.ts';
+import type { ShownRegion } from '#job/formats/plan-file.ts';
 import { lengthFigure } from '#units/show-length.ts';
 import { DrawnTexts } from './DrawnTexts.tsx';
 import { SheetLabels } from './SheetLabels.tsx';

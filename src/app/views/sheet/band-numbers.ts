@@ -4,7 +4,7 @@ import type { SectionLine } from '#app/state/workbench-state.ts';
 import { numberPlaces } from '#app/views/section/section-paths.ts';
 import type { Point } from '#geometry/point.ts';
 import { bandsOf, metalRuns } from '#handoff/section-shapes.ts';
-import type { ShownStage } from '#job/files/plan-file.ts';
+import type { ShownStage } from '#job/formats/plan-file.ts';
 import type { Section } from '#run/section-job.ts';
 
 export interface BandNumber {

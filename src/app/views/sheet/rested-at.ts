@@ -7,7 +7,7 @@ import type { Box } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan } from '#geometry/span.ts';
 import { pathOfContour } from '#handoff/contour.ts';
-import type { Contour, ShownPlan } from '#job/files/plan-file.ts';
+import type { Contour, ShownPlan } from '#job/formats/plan-file.ts';
 import type { PlaceDepth } from '#run/depth-job.ts';
 import type { Rested } from './HoverCard.tsx';
 

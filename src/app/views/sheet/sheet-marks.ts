@@ -16,7 +16,7 @@ import type { Box } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import { pointAlong, spanLength } from '#geometry/span.ts';
 import { pathOfContour } from '#handoff/contour.ts';
-import type { Contour, ShownPlan, ShownRegion, ShownStage } from '#job/files/plan-file.ts';
+import type { Contour, ShownPlan, ShownRegion, ShownStage } from '#job/formats/plan-file.ts';
 import type { Section } from '#run/section-job.ts';
 import { type BandNumber, bandNumbers } from './band-numbers.ts';
 import { type FlagWish, placeFlags } from './place-flags.ts';

@@ -12,7 +12,7 @@ import { heightFactor, type WorkbenchState } from '#app/state/workbench-state.ts
 import type { Size } from '#app/views/use-size.ts';
 import { useWorkbench, type Workbench } from '#app/views/workbench-context.ts';
 import type { Point } from '#geometry/point.ts';
-import type { ShownRegion } from '#job/files/plan-file.ts';
+import type { ShownRegion } from '#job/formats/plan-file.ts';
 import { type ShownUnit, showLength } from '#units/show-length.ts';
 import type { Rested } from './HoverCard.tsx';
 import { restedAt, restTimer } from './rested-at.ts';

@@ -1,7 +1,7 @@
 /** One reading: where, what was read, and the minutes that the stage had by then. */
 import { type FormEvent, useState } from 'react';
 import type { ReadingPut } from '#app/state/run-readings.ts';
-import type { ShownPlan, ShownStage } from '#job/files/plan-file.ts';
+import type { ShownPlan, ShownStage } from '#job/formats/plan-file.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 
 interface ReadingFormProps {

@@ -1,7 +1,7 @@
 /** Readings in, minutes left out; the record of the run only grows. */
 import { saveBytes } from '#app/views/save-bytes.ts';
 import { sayFinding } from '#findings/say-finding.ts';
-import type { ShownPlan, ShownStage } from '#job/files/plan-file.ts';
+import type { ShownPlan, ShownStage } from '#job/formats/plan-file.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 import { ReadingForm } from './ReadingForm.tsx';
 import { RunTables } from './RunTables.tsx';

@@ -1,7 +1,7 @@
 /** What to do at a stage, and what to expect of its floors. */
 import type { StageStep } from '#app/state/stage-steps.ts';
 import { HeadRow } from '#app/views/HeadRow.tsx';
-import type { ShownPlan } from '#job/files/plan-file.ts';
+import type { ShownPlan } from '#job/formats/plan-file.ts';
 import { type ShownUnit, showLength, showMinutes } from '#units/show-length.ts';
 
 interface TankStageProps {

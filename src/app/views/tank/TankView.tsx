@@ -7,7 +7,7 @@ import { inkOn } from '#app/views/ink-on.ts';
 import { StageMark } from '#app/views/StageMark.tsx';
 import { usePlanText } from '#app/views/use-plan-text.ts';
 import { useDocument, useMode, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
-import type { ShownPlan } from '#job/files/plan-file.ts';
+import type { ShownPlan } from '#job/formats/plan-file.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import { RunPanel } from './RunPanel.tsx';
 import { TankSheet } from './TankSheet.tsx';

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { sayFinding } from '#findings/say-finding.ts';
-import { FIGURES_FORMAT } from '#job/files/check-figures.ts';
-import { fillInFiles } from '#job/files/files-beside.ts';
-import { readFormat } from '#job/files/read-format.ts';
-import { readJob } from '#job/files/read-job.ts';
+import { FIGURES_FORMAT } from '#job/formats/check-figures.ts';
+import { fillInFiles } from '#job/formats/files-beside.ts';
+import { readFormat } from '#job/formats/read-format.ts';
+import { readJob } from '#job/formats/read-job.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { resolveJob } from '#job/resolve/resolve-job.ts';
 

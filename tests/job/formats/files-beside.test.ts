@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { POST_FORMAT } from '#job/files/check-post.ts';
-import { besideNames, fillInFiles } from '#job/files/files-beside.ts';
-import { readFormat } from '#job/files/read-format.ts';
-import { readJob } from '#job/files/read-job.ts';
+import { POST_FORMAT } from '#job/formats/check-post.ts';
+import { besideNames, fillInFiles } from '#job/formats/files-beside.ts';
+import { readFormat } from '#job/formats/read-format.ts';
+import { readJob } from '#job/formats/read-job.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { buoyLidJob } from '#support/small-drawing.ts';
 

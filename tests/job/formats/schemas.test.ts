@@ -5,10 +5,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
-import FIGURES from '#bath/figures.json' with { type: 'json' };
+import FIGURES from '#bath/alloys-and-baths.json' with { type: 'json' };
 import { jsonText } from '#handoff/json-text.ts';
-import { PLAIN_POST } from '#job/files/post-file.ts';
-import { readJob } from '#job/files/read-job.ts';
+import { PLAIN_POST } from '#job/formats/post-file.ts';
+import { readJob } from '#job/formats/read-job.ts';
 import { correctRun } from '#run/correct-run.ts';
 import { reviewText } from '#run/review.ts';
 import { runJob } from '#run/run-job.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readJson, spellPath } from '#job/files/read-json.ts';
+import { readJson, spellPath } from '#job/formats/read-json.ts';
 
 describe('JSON with lines', () => {
   // The platform's own parser is the independent reader here: it follows ECMA-404 / RFC 8259.

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { sayFinding } from '#findings/say-finding.ts';
-import { readJob } from '#job/files/read-job.ts';
+import { readJob } from '#job/formats/read-job.ts';
 
 /** A cover of a gauge pod as the contract shows a job, fit to be spoilt in one place. */
 function coverJob(): Record<string, unknown> {
