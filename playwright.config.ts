@@ -20,6 +20,8 @@ export default defineConfig({
     browserName: 'chromium',
     viewport: { width: 1280, height: 720 },
     headless: true,
+    // Only the test of use without the network needs the page kept.
+    serviceWorkers: 'block',
     launchOptions: {
       executablePath: browser.executablePath,
       env: { ...(process.env as Record<string, string>), ...browser.env },

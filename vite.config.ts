@@ -1,7 +1,8 @@
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 import react from '@vitejs/plugin-react';
 import { defineConfig, type Plugin } from 'vite';
+import { VitePWA } from 'vite-plugin-pwa';
 import { plainFolder } from './vite.plain-folder.ts';
 
 /** The workbench and its help page, the worker, and the samples served beside them. */
@@ -17,7 +18,7 @@ export default defineConfig(({ isPreview = false }) => {
     publicDir: '../../samples',
     // An address that is no page of ours is not found, where a single-page app would answer with itself.
     appType: 'mpa',
-    plugins: [react(), contentSecurity(), ...(isPreview ? [builtFirst()] : [])],
+    plugins: [react(), contentSecurity(), signOfApp(), offline(), ...(isPreview ? [builtFirst()] : [])],
     worker: { format: 'es' },
     build: {
       outDir: '../../dist/app',
@@ -47,6 +48,7 @@ const CONTENT_SECURITY = [
   "font-src 'self'",
   "img-src 'self' data: blob:",
   "connect-src 'self' blob:",
+  "manifest-src 'self'",
   'frame-src blob:',
   // Browsers show a PDF in its frame as a plug-in.
   "object-src 'self' blob:",
@@ -61,6 +63,45 @@ function contentSecurity(): Plugin {
     apply: 'build',
     transformIndexHtml: () => [{ tag: 'meta', attrs: meta, injectTo: 'head-prepend' }],
   };
+}
+
+/** The sign of the app, under a name that stays. */
+function signOfApp(): Plugin {
+  return {
+    name: 'sign-of-app',
+    apply: 'build',
+    generateBundle() {
+      this.emitFile({
+        type: 'asset',
+        fileName: 'icon.svg',
+        source: readFileSync(join(import.meta.dirname, 'src/app/icon.svg'), 'utf8'),
+      });
+    },
+  };
+}
+
+/** All of the page is kept by the browser once it was opened, and it can be installed. The samples come along. */
+function offline() {
+  return VitePWA({
+    registerType: 'autoUpdate',
+    injectRegister: null,
+    manifest: {
+      name: 'Isobath',
+      short_name: 'Isobath',
+      description: 'Planning for step chemical milling',
+      start_url: './',
+      scope: './',
+      display: 'standalone',
+      background_color: '#fafbfc',
+      theme_color: '#f3f4f6',
+      icons: [{ src: 'icon.svg', sizes: 'any', type: 'image/svg+xml' }],
+    },
+    workbox: {
+      globPatterns: ['**/*.{js,css,html,svg,woff2,dxf,json,ttf}'],
+      maximumFileSizeToCacheInBytes: 8e6,
+      cleanupOutdatedCaches: true,
+    },
+  });
 }
 
 /** `npm ci` builds, unless scripts were switched off. */

@@ -2,6 +2,8 @@
 import { createRoot } from 'react-dom/client';
 import { createStore } from 'zustand/vanilla';
 import { assert } from '#geometry/assert.ts';
+import { keepOffline } from './keep-offline.ts';
+import { openNamed } from './open-named.ts';
 import { fetchSample, SAMPLES } from './samples.ts';
 import { followLayout } from './state/follow-layout.ts';
 import { followOpening } from './state/follow-opening.ts';
@@ -46,3 +48,5 @@ createRoot(workbench).render(
 );
 
 await jobList.resume();
+await openNamed(actions);
+keepOffline();

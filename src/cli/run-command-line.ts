@@ -10,6 +10,7 @@ import { type CorrectArguments, correctCommand } from './commands/correct-comman
 import { type DepthArguments, depthCommand } from './commands/depth-command.ts';
 import { type InspectArguments, inspectCommand } from './commands/inspect-command.ts';
 import { type NewArguments, newCommand } from './commands/new-command.ts';
+import { type OpenArguments, openCommand } from './commands/open-command.ts';
 import { type PlanArguments, planCommand } from './commands/plan-command.ts';
 import { type SectionArguments, sectionCommand } from './commands/section-command.ts';
 import { printable } from './printable.ts';
@@ -69,6 +70,15 @@ function commandLine(terminal: Terminal, done: (end: CommandEnd) => void): Comma
     .option('--json', 'print everything as JSON', false)
     .action((drawing: string, options: Omit<NewArguments, 'drawing'>) => {
       done(newCommand({ drawing, ...options }, terminal));
+    });
+  program
+    .command('open')
+    .description('open the workbench in the browser, with a job or a drawing')
+    .argument('[file]', 'job file or DXF drawing')
+    .option('--port <port>', 'the port to serve it on; any free one when left out', '0')
+    .option('--no-browser', 'only print the address')
+    .action(async (file: string | undefined, options: Omit<OpenArguments, 'file'>) => {
+      done(await openCommand({ file, ...options }, terminal));
     });
   program
     .command('plan')

@@ -42,10 +42,13 @@ const full: JobFile = {
     { layer: 'POCKETS', depth: 1.3, plus: 0.11, minus: 0.07 },
     { at: [40, 7], thickness: 1.9 },
     { at: [50, 8], taper: { from: [5, 6], to: [80, 9], depthFrom: 0.6, depthTo: 2.2 } },
+    { at: [70, 11], thickness: 1.4, face: 'both', split: 0.9 },
+    { at: [80, 12], through: 2.1, tabs: { width: 1.3, at: [[81, 12]] } },
     { at: [60, 9], taper: { from: [5, 6], to: [80, 9], thicknessFrom: 3.1, thicknessTo: 2.4 } },
   ],
   rules: { minWeb: 0.61, minLineSpacing: 1.7, minPieceWidth: 3.3, minLandWidth: 2.9 },
   levels: [0.6, 1.3, 2.2],
+  far: { registration: 0.31 },
   handoff: {
     inspection: { margin: 4.5, spacing: 120 },
     scribe: { overcut: 1.1 },

@@ -2,7 +2,12 @@
 import { test as base, expect, type Page } from '@playwright/test';
 
 /** Two messages that come with the libraries and the software renderer, not from the app. */
-const KNOWN_MESSAGES = [/THREE\.Clock/, /GPU stall due to ReadPixels/];
+const KNOWN_MESSAGES = [
+  /THREE\.Clock/,
+  /GPU stall due to ReadPixels/,
+  // The test runner's own, which blocks it (playwright.config.ts).
+  /^Service Worker registration blocked by Playwright/,
+];
 
 /** Every test also holds that nothing was said on the console and nothing broke. */
 export const test = base.extend<{ readonly workbench: Page }>({

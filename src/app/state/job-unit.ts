@@ -21,7 +21,7 @@ export function setJobUnit(job: JobFile, unit: ShownUnit): JobFile {
     const isSame = Number((turned / scale).toFixed(6)) === Number(value.toFixed(6));
     return isSame ? turned : Number((value * scale).toFixed(9));
   };
-  const { joinTolerance, levels, lockedLevels, rules, handoff } = job;
+  const { joinTolerance, levels, lockedLevels, rules, handoff, far } = job;
   return {
     ...job,
     units: unit,
@@ -30,6 +30,7 @@ export function setJobUnit(job: JobFile, unit: ShownUnit): JobFile {
     process: turnedProcess(job.process, length, scale),
     requirements: job.requirements.map((each) => turnedRequirement(each, length)),
     ...(rules === undefined ? {} : { rules: turnedKeys(rules, length) }),
+    ...(far?.registration === undefined ? {} : { far: { ...far, registration: length(far.registration) } }),
     ...(levels === undefined ? {} : { levels: Array.isArray(levels) ? levels.map(length) : levels }),
     ...(lockedLevels === undefined ? {} : { lockedLevels: lockedLevels.map(length) }),
     ...(handoff === undefined ? {} : { handoff: turnedHandoff(handoff, length) }),
@@ -105,12 +106,13 @@ function turnedRequirement(
   requirement: JobFile['requirements'][number],
   length: Turn,
 ): JobFile['requirements'][number] {
-  const { taper, at, layer, ...lengths } = requirement;
+  const { taper, at, layer, tabs, ...lengths } = requirement;
   return {
     ...(layer === undefined ? {} : { layer }),
     ...(at === undefined ? {} : { at }),
     ...turnedKeys(lengths, length),
     ...(taper === undefined ? {} : { taper: turnedTaper(taper, length) }),
+    ...(tabs === undefined ? {} : { tabs: { ...tabs, width: length(tabs.width) } }),
   };
 }
 
