@@ -62,6 +62,7 @@ export async function openStart(page: Page): Promise<void> {
 export async function openSample(page: Page, title: string): Promise<void> {
   await openStart(page);
   await page.getByRole('button', { name: title }).click();
+  await expect(page.getByRole('main', { name: 'Jobs and samples' })).toBeHidden();
 }
 
 export function sheetOf(page: Page) {
