@@ -9,17 +9,17 @@ export const faceWords = {
   'far-view-unclear': stop<Record<never, never>>({
     title: 'Mirror of the far face not given',
     say: () => ({
-      reason: 'The far face is drawn as seen from its own side, and nothing says how it is turned over.',
+      reason: 'The far face is drawn as seen from its own side, but its mirror line is not given.',
       remedy:
-        'Give far.mirror, two points of the line that it is mirrored about, or far.points, two holes or points that both faces show.',
+        'Give far.mirror, two points of the mirror line, or far.points, two holes or points that both faces show.',
     }),
   }),
   'far-misfit': warn<Figures<'misfit' | 'limit'>>({
     title: 'Common points of the faces differ',
     say: ({ misfit, limit }, show) => ({
-      reason: `The two points of far.points lie ${mm(2 * misfit, show)} nearer or farther apart on the far drawing than on the near one: each is off by ${mm(misfit, show)} once the faces are brought together.`,
+      reason: `The two points of far.points lie ${mm(2 * misfit, show)} nearer or farther apart on the far drawing than on the near one: each is off by ${mm(misfit, show)} once the faces are aligned.`,
       remedy:
-        'Check that both pairs name the same two holes, and the unit and scale of either drawing; the faces lie as well on each other as these points do.',
+        'Check that both pairs name the same two holes, and the unit and scale of both drawings; the faces are only as well aligned as these points.',
       value: misfit,
       limit,
     }),
@@ -27,35 +27,35 @@ export const faceWords = {
   'split-beyond-depth': stop<Figures<'near' | 'all'>>({
     title: 'Near face takes too much',
     say: ({ near, all }, show) => ({
-      reason: `The near face is to take ${mm(near, show)}, and both faces together take ${mm(all, show)} only.`,
+      reason: `The near face is to take ${mm(near, show)}, but both faces together take only ${mm(all, show)}.`,
       remedy: `Let the near face take ${mm(all, show)} at most, or "split": "even".`,
       value: near,
       limit: all,
     }),
   }),
   'thickness-of-one-face': stop<Figures<'thickness' | 'far'>>({
-    title: 'Thickness asked of one face alone',
+    title: 'Thickness required of one face alone',
     say: ({ thickness, far }, show) => ({
-      reason: `A thickness of ${mm(thickness, show)} is asked of one face, and the other is etched to ${mm(far, show)} right behind it: what is left would be thinner by as much.`,
+      reason: `A thickness of ${mm(thickness, show)} is required of one face, but the other is etched to ${mm(far, show)} behind it: what is left would be thinner by that much.`,
       remedy:
-        'Ask the thickness of both faces ("face": "both", with "split" where they do not take the same), or ask a depth of either.',
+        'Require the thickness of both faces ("face": "both", with "split" if they do not take the same), or a depth of each.',
       value: thickness,
     }),
   }),
   'through-too-shallow': stop<Figures<'level' | 'needed'> & { faces: 1 | 2 }>({
-    title: 'Cut does not come through',
+    title: 'Cut does not go through',
     say: ({ level, needed, faces }, show) => ({
-      reason: `What is to be cut out is etched to ${mm(level, show)} ${fromFaces(faces)}; it takes ${mm(needed, show)} to come through the sheet at its thickest.`,
-      remedy: `Ask more than ${mm(needed, show)} with "through", or etch it from both faces.`,
+      reason: `The cut-out is etched to ${mm(level, show)} ${fromFaces(faces)}; ${mm(needed, show)} is needed to go through the sheet at its thickest.`,
+      remedy: `Require more than ${mm(needed, show)} with "through", or etch it from both faces.`,
       value: level,
       limit: needed,
     }),
   }),
   'through-at-worst': warn<Figures<'level' | 'worst' | 'needed'> & { faces: 1 | 2 }>({
-    title: 'Cut may not come through',
+    title: 'Cut may not go through',
     say: ({ level, worst, needed, faces }, show) => ({
-      reason: `What is to be cut out is etched to ${mm(level, show)} ${fromFaces(faces)}; a bath at its slowest takes ${mm(worst, show)} in those minutes, and ${mm(needed, show)} is needed at the sheet's thickest.`,
-      remedy: `Ask a little more than ${mm((level * needed) / worst, show)} with "through", or correct the minutes during the run.`,
+      reason: `The cut-out is etched to ${mm(level, show)} ${fromFaces(faces)}; a bath at its slowest etches ${mm(worst, show)} in those minutes, and ${mm(needed, show)} is needed at the sheet's thickest.`,
+      remedy: `Require a little more than ${mm((level * needed) / worst, show)} with "through", or correct the minutes during the run.`,
       value: worst,
       limit: needed,
     }),
@@ -63,9 +63,9 @@ export const faceWords = {
   'faces-web-too-thin': stop<Web>({
     title: 'Web between faces too thin',
     say: ({ web, limit, registration }, show) => ({
-      reason: `Between the faces ${mm(web, show)} of metal is left at the thinnest place, with the far face ${mm(registration, show)} off where that is worst; the job's least web is ${mm(limit, show)}.`,
+      reason: `Between the faces ${mm(web, show)} of metal is left at the thinnest place, with the far face off by ${mm(registration, show)} in the worst direction; the job's minimum web is ${mm(limit, show)}.`,
       remedy:
-        'Move the floors apart, etch one of them less deep, take a thicker sheet, or register the faces more closely (far.registration).',
+        'Move the floors apart, etch one of them less deep, use a thicker sheet, or register the faces more closely (far.registration).',
       value: web,
       limit,
     }),
@@ -73,32 +73,32 @@ export const faceWords = {
   'floors-meet': stop<Web>({
     title: 'Etches of both faces meet',
     say: ({ near, far, registration }, show) => ({
-      reason: `The near face is etched to ${mm(near, show)} and the far face to ${mm(far, show)} at one place, with the far face ${mm(registration, show)} off where that is worst: they meet, and nothing says that a hole is wanted there.`,
+      reason: `The near face is etched to ${mm(near, show)} and the far face to ${mm(far, show)} at one place, with the far face off by ${mm(registration, show)} in the worst direction: they meet, but no hole is required there.`,
       remedy:
-        'Etch one of the two less deep or move it away; where a hole is wanted, ask for it with "through" on both faces.',
+        'Etch one of the two less deep or move it away; if a hole is intended, require it with "through" on both faces.',
       value: 0,
     }),
   }),
   'part-falls-apart': stop<Figures<'pieces' | 'area' | 'rest'>>({
     title: 'Part falls apart in the bath',
     say: ({ pieces, area, rest }) => ({
-      reason: `Once everything is cut out ${pieces === 1 ? 'a piece' : `${pieces} pieces`} hang${pieces === 1 ? 's' : ''} on nothing: the largest of ${Math.round(area)} mm², the part that stays of ${Math.round(rest)} mm². What hangs on nothing falls into the bath.`,
+      reason: `Once everything is cut out ${pieces === 1 ? 'a piece is' : `${pieces} pieces are`} loose: the largest of ${Math.round(area)} mm², the part that stays of ${Math.round(rest)} mm². Loose pieces fall into the bath.`,
       remedy:
-        'Hold it by tabs ("tabs" of the requirement that cuts it out), or etch the whole of what is to go, so that nothing is left to fall.',
+        'Hold it with tabs ("tabs" of the requirement that cuts it out), or etch away the whole cut-out, so that nothing is left to fall.',
       value: pieces,
     }),
   }),
   'tab-misses-cut': stop<{ at: readonly [number, number]; limit: number }>({
     title: 'Tab not across a cut',
     say: ({ limit }, show) => ({
-      reason: `No strip across what is cut out can be laid at this place: it is more than ${mm(limit, show)} away from it, or the cut has no two sides there.`,
-      remedy: 'Move the place in "tabs" onto what is cut out, between its two sides.',
+      reason: `No strip across the cut-out can be placed here: the place is more than ${mm(limit, show)} away from it, or the cut has no two sides there.`,
+      remedy: 'Move the place in "tabs" onto the cut-out, between its two sides.',
     }),
   }),
   'tab-too-thin': warn<Figures<'width' | 'left' | 'limit' | 'needed'>>({
     title: 'Little left of a tab',
     say: ({ width, left, limit, needed }, show) => ({
-      reason: `A tab ${mm(width, show)} wide is etched from both its sides: ${mm(left, show)} of it ${left > 0 ? 'is' : 'are'} left at the surface, where ${mm(limit, show)}, the thickness of the sheet, should be.`,
+      reason: `A tab ${mm(width, show)} wide is etched from both its sides: ${mm(left, show)} of it is left at the surface, where at least ${mm(limit, show)}, the thickness of the sheet, is expected.`,
       remedy: `Make it ${mm(needed, show)} wide or more.`,
       value: left,
       limit,
@@ -107,9 +107,9 @@ export const faceWords = {
   'template-holes-turn': warn<Figures<'holes' | 'slack'>>({
     title: 'Tooling holes fit more than one way',
     say: ({ holes, slack }, show) => ({
-      reason: `The ${holes} tooling holes come onto each other, to ${mm(slack, show)}, when a template is turned or laid face down: nothing keeps the far face's template from lying wrong.`,
+      reason: `The ${holes} tooling holes coincide, within ${mm(slack, show)}, when a template is turned or laid face down: the far face's template can be laid the wrong way.`,
       remedy:
-        'Move one of handoff.template.holes.at by two diameters or more, so that the holes fit one way only; or leave them out, and they are placed so.',
+        'Move one of handoff.template.holes.at by two diameters or more, so that the holes fit one way only; or leave them out to have them placed so.',
     }),
   }),
   'near-face-shown': note<Record<never, never>>({
@@ -117,13 +117,13 @@ export const faceWords = {
     say: () => ({
       reason:
         'The job is about both faces. The sheet on show is the near one; the far face is planned as well, and its lines are in scribe-far.dxf.',
-      remedy: 'Nothing need be done: plan.json and the files hold both faces.',
+      remedy: 'No action is needed: plan.json and the files contain both faces.',
     }),
   }),
 };
 
 function fromFaces(faces: 1 | 2): string {
-  return faces === 2 ? 'from either face' : 'from one face';
+  return faces === 2 ? 'from each face' : 'from one face';
 }
 
 function mm(value: number, show: Shown): string {
