@@ -19,7 +19,7 @@ import { throughAllowance, undercutOf, wholeUndercut } from '#plan/allowance.ts'
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
 import { checkMaking } from './check-making.ts';
 import { checkWhole } from './check-whole.ts';
-import { thinWebs } from './web-between.ts';
+import { type EtchedFace, thinWebs } from './web-between.ts';
 
 interface FacesMeasured {
   readonly kit: ContourKit;
@@ -48,33 +48,53 @@ export function checkFaces(
   ];
 }
 
-/** Thinnest first, one for the same regions. */
-function websBetween(
-  plan: EtchPlan,
-  far: EtchPlan,
-  { stock, rules, far: { registration } }: FacesJob,
-): Finding[] {
+/** Thinnest first, one for the same regions: as planned, and else with sheet and bath at their worst. */
+function websBetween(plan: EtchPlan, far: EtchPlan, job: FacesJob): Finding[] {
+  const { stock, process, rules } = job;
+  const { registration } = job.far;
   const locate = [plan, far].map(({ regions }) => ({
     regions,
     at: locateAreas(regions.map(({ loops }) => loops)).at,
   }));
   const idsAt = (point: Point): string[] => locate.flatMap(({ regions, at }) => regions[at(point)]?.id ?? []);
   const told = new Set<string>();
-  return thinWebs({
-    plan,
-    far,
-    registration,
-    sheetAt: (at) => sheetAt(stock.thickness, at),
-    leastOver: (loops) => thicknessOver(stock.thickness, loops).least,
-    under: rules.minWeb - ROUNDING,
-  }).flatMap(({ web, at, near, far: deep }) => {
-    const regions = idsAt(at);
-    const key = regions.join(' ');
-    if (told.has(key)) return [];
-    told.add(key);
-    const facts = { web, limit: rules.minWeb, near, far: deep, registration };
-    return [finding(web <= ROUNDING ? 'floors-meet' : 'faces-web-too-thin', facts, { at, regions })];
-  });
+  const findings: Finding[] = [];
+  for (const worst of [false, true]) {
+    const [one, other] = worst
+      ? [cutFaster(plan, process.rateSpread), cutFaster(far, process.rateSpread)]
+      : [plan, far];
+    const less = worst ? stock.minus : 0;
+    const webs = thinWebs({
+      plan: one,
+      far: other,
+      registration,
+      sheetAt: (at) => sheetAt(stock.thickness, at) - less,
+      leastOver: (loops) => thicknessOver(stock.thickness, loops).least - less,
+      under: rules.minWeb - ROUNDING,
+    });
+    for (const { web, at, near, far: deep } of webs) {
+      const regions = idsAt(at);
+      const key = regions.join(' ');
+      if (told.has(key)) continue;
+      told.add(key);
+      const facts = { web, limit: rules.minWeb, near, far: deep, registration };
+      const code = worst ? 'faces-web-at-worst' : web <= ROUNDING ? 'floors-meet' : 'faces-web-too-thin';
+      findings.push(finding(code, facts, { at, regions }));
+    }
+  }
+  return findings;
+}
+
+/** Openings stay where they are scribed; every stage takes that share more. */
+function cutFaster({ stages, ...rest }: EtchPlan, spread: number): EtchedFace {
+  return {
+    ...rest,
+    stages: stages.map(({ level, base, opening }) => ({
+      level: level * (1 + spread),
+      base: base * (1 + spread),
+      opening,
+    })),
+  };
 }
 
 function throughCuts(plan: EtchPlan, far: EtchPlan, { stock, process }: FacesJob): Finding[] {

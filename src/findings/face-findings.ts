@@ -70,6 +70,16 @@ export const faceWords = {
       limit,
     }),
   }),
+  'faces-web-at-worst': warn<Web>({
+    title: 'Web between faces thin at worst',
+    say: ({ web, limit, registration }, show) => ({
+      reason: `Between the faces ${mm(web, show)} of metal would be left at the thinnest place if the sheet comes at its thinnest, the bath cuts at its fastest and the far face is ${mm(registration, show)} off where that is worst; the job's least web is ${mm(limit, show)}.`,
+      remedy:
+        'Measure the sheet, take fresh coupons, register the faces more closely (far.registration), or etch one of the floors less deep.',
+      value: web,
+      limit,
+    }),
+  }),
   'floors-meet': stop<Web>({
     title: 'Etches of both faces meet',
     say: ({ near, far, registration }, show) => ({

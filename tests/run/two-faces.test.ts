@@ -297,6 +297,22 @@ describe('M9.6: what is left between the faces', () => {
     expect(found?.place.at?.x).toBeCloseTo(88.55, 1);
   });
 
+  test('faces-web-at-worst: 0.9 mm as planned, less 0.23 of the sheet and 5 % of 3.1 mm', async () => {
+    const result = await run(
+      {
+        rules: { minWeb: 0.8 },
+        requirements: [
+          { layer: 'ROUND', depth: 1.5 },
+          { layer: 'BACK', depth: 1.6, face: 'far' },
+        ],
+      },
+      LID,
+    );
+    expect(stops(result)).toEqual([]);
+    const found = result.findings.find(({ code }) => code === 'faces-web-at-worst');
+    expect(found?.facts).toMatchObject({ web: expect.closeTo(0.9 - 0.23 - 0.05 * 3.1, 6) });
+  });
+
   test('floors-meet, where nothing asks for a hole', async () => {
     const met = await run(
       {
