@@ -1,14 +1,19 @@
 /**
- * inspection-points.csv: where to gauge the finished part and what must be read there. It has the form of a file of readings
- * (docs/files.md), with the drawing's figures in columns that a reader of readings passes over: with the thickness filled in,
- * it is one. So lengths are in the job's unit and points in drawing coordinates. RFC 4180 with line feeds.
+ * inspection-points.csv: what the finished part must measure, and where. It has the form of a file of readings (docs/files.md), with the
+ * drawing's figures in columns that a reader of readings passes over: with the thickness filled in, as far as it is, it is one. Edges, lands
+ * and fillets stand in the same columns; a reader of readings passes their rows over. Lengths are in the job's unit and points in drawing
+ * coordinates; least and most are rounded inward. RFC 4180 with line feeds.
  */
+
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
 import { toMillionth } from '#units/round-figures.ts';
+import type { InspectionItem } from './inspection/inspection-items.ts';
 import type { InspectionPoint } from './inspection-points.ts';
+import { paperFigures } from './paper-figures.ts';
 
 export interface InspectionCsvInput {
   readonly points: readonly InspectionPoint[];
+  readonly items: readonly InspectionItem[];
   /** The plan's SHA-256. */
   readonly planHash: string;
   readonly units: { readonly job: LengthUnit; readonly drawing: LengthUnit };
@@ -16,25 +21,61 @@ export interface InspectionCsvInput {
   readonly lastStage: number;
 }
 
-const COLUMNS = ['point', 'stage', 'region', 'x', 'y', 'nominal', 'plus', 'minus', 'thickness', 'note'];
+const COLUMNS = [
+  'point',
+  'kind',
+  'stage',
+  'region',
+  'x',
+  'y',
+  'nominal',
+  'plus',
+  'minus',
+  'least',
+  'most',
+  'thickness',
+  'read',
+  'note',
+];
 
-export function inspectionCsv({ points, planHash, units, lastStage }: InspectionCsvInput): string {
+export function inspectionCsv({ points, items, planHash, units, lastStage }: InspectionCsvInput): string {
   const length = (value: number) => String(toMillionth(value / millimetresIn(units.job)));
   const place = (value: number) => String(toMillionth(value / millimetresIn(units.drawing)));
+  const figures = paperFigures('job', units.job === 'in' ? 'in' : 'mm');
+  const limits = ({ nominal, plus, minus }: InspectionPoint['thickness']) => [
+    ...[nominal, plus, minus].map(length),
+    figures.length(nominal - minus, { tolerance: 0.01, round: 'up' }),
+    figures.length(nominal + plus, { tolerance: 0.01, round: 'down' }),
+  ];
   const rows = points.map(({ id, region, at, depth, thickness, face }) => [
     id,
+    'thickness',
     String(lastStage),
     region,
     place(at.x),
     place(at.y),
-    ...[thickness.nominal, thickness.plus, thickness.minus].map(length),
+    ...limits(thickness),
+    '',
     '',
     `${face === 'far' ? 'far face, ' : ''}depth ${length(depth.nominal)} +${length(depth.plus)} -${length(depth.minus)}`,
+  ]);
+  const others = items.map(({ kind, what, region, nominal, tolerance, to }, index) => [
+    `E${String(index + 1).padStart(3, '0')}`,
+    kind,
+    String(lastStage),
+    region,
+    place(to.x),
+    place(to.y),
+    ...limits({ nominal, plus: tolerance, minus: tolerance }),
+    '',
+    '',
+    what,
   ]);
   return [
     `# inspection points of plan ${planHash}`,
     `# lengths in ${units.job}, points in ${units.drawing}; nominal is the thickness to be read, for a sheet of nominal thickness`,
-    ...[COLUMNS, ...rows].map((row) => row.join(',')),
+    '# edges, lands and fillets: plus and minus are what the run is expected to hold; write them under read',
+    ...[COLUMNS, ...rows, ...others].map((row) => row.join(',')),
     '',
   ].join('\n');
 }

@@ -38,8 +38,9 @@ export const HANDOFF_LIST = {
   },
   inspection: {
     label: 'points to inspect',
-    holds: 'where to gauge, nominal, plus and minus; with the thickness filled in, a file of readings',
-    names: ['inspection-points.csv'],
+    holds:
+      'where to gauge and measure, with least and most; filled in, a file of readings; and the same with balloons on paper',
+    names: ['inspection-points.csv', 'inspection-sheet.pdf'],
     needs: ['points'],
   },
   program: {

@@ -25,7 +25,7 @@ export interface ReadingsRead {
 type Column = (typeof READING_COLUMNS)[number];
 
 /** Columns of inspection points that say what should be read, not what was: known, and passed over. */
-const BESIDE: readonly string[] = ['point', 'kind', 'what', 'nominal', 'plus', 'minus', 'least', 'most'];
+const BESIDE: readonly string[] = ['point', 'kind', 'nominal', 'plus', 'minus', 'least', 'most', 'read'];
 
 /** Larger figures, but for places, are slips of the pen. */
 const LARGEST = 1e7;
@@ -48,6 +48,7 @@ export function readReadings(text: string): ReadingsRead {
   const rows: ReadingRow[] = [];
   let blank = 0;
   for (const { words, line } of lines.slice(1, MOST_ROWS + 1)) {
+    if (!isThickness(words.split(','), names)) continue;
     const row = readRow(words.split(','), { names: names as Column[], line });
     if (row === undefined) blank++;
     else if ('found' in row) findings.push(finding('reading-unclear', row, { line }));
@@ -59,6 +60,13 @@ export function readReadings(text: string): ReadingsRead {
   }
   if (blank > 0) findings.push(finding('readings-blank', { blank, read: rows.length }));
   return { rows, findings };
+}
+
+/** Rows of a form for edges, lands and fillets say nothing of a depth. */
+function isThickness(cells: readonly string[], names: readonly string[]): boolean {
+  const place = names.indexOf('kind');
+  const kind = place < 0 ? '' : (cells[place] ?? '').trim();
+  return kind === '' || kind === 'thickness';
 }
 
 function judgeHeader(names: readonly string[], line: number): Finding[] {

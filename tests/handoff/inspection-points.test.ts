@@ -5,6 +5,7 @@ import { indexFront } from '#front/front-index.ts';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan } from '#geometry/span.ts';
+import { inspectionItems } from '#handoff/inspection/inspection-items.ts';
 import { inspectionCsv } from '#handoff/inspection-csv.ts';
 import { inspectionPoints } from '#handoff/inspection-points.ts';
 import type { Stage } from '#plan/etch-plan.ts';
@@ -187,13 +188,21 @@ test('inspection-floor-missing: a pocket 10 wide and 3 deep has 4 mm of floor, n
 test('the file names its plan, and with the thickness filled in it is a file of readings', () => {
   const { points, plan } = inspected(POCKETS, DEPTHS);
   const units = { job: 'in', drawing: 'mm' } as const;
-  const csv = inspectionCsv({ points, planHash: 'ab12', units, lastStage: plan.stages.length });
+  const items = inspectionItems(plan);
+  const csv = inspectionCsv({ points, items, planHash: 'ab12', units, lastStage: plan.stages.length });
   expect(csv).toContain('# inspection points of plan ab12');
   const deep = points.findIndex(({ planned }) => planned === 3);
   const lines = csv.split('\n').filter((line) => !line.startsWith('#'));
-  // 3 mm = 0.11811 in
-  expect(lines[deep + 1]?.split(',')[5]).toBe('0.11811');
-  const filled = csv.replaceAll(',,depth', ',0.118,depth');
+  // 3 mm = 0.11811 in; +0.06 −0.04 mm: 2.96 mm is 0.116535 in at least, 3.06 mm 0.120472 in at most.
+  expect(lines[deep + 1]?.split(',').slice(6, 11)).toEqual([
+    '0.11811',
+    '0.002362',
+    '0.001575',
+    '0.11654',
+    '0.12047',
+  ]);
+  expect(items.length).toBeGreaterThan(3);
+  const filled = csv.replaceAll(',,,depth', ',0.118,,depth');
   const { rows, findings } = readReadings(filled);
   expect(findings).toEqual([]);
   expect(rows).toHaveLength(points.length);

@@ -1,10 +1,30 @@
-/** Where to gauge, and what must be read there. */
+/** Where to gauge and measure, and what must be read there: a form that reads back, and a sheet with balloons. */
 import { utf8ToBytes } from '@noble/hashes/utils.js';
+import { inspectionItems } from '#handoff/inspection/inspection-items.ts';
+import { inspectionSheet } from '#handoff/inspection/inspection-sheet.ts';
 import { inspectionCsv } from '#handoff/inspection-csv.ts';
+import { paperFigures } from '#handoff/paper-figures.ts';
 import type { Writer } from '#run/handoff-files.ts';
 
-export const write: Writer<'inspection'> = ({ moved, units, plan, planHash }) => {
-  const text = inspectionCsv({ points: moved.points, planHash, units, lastStage: plan.stages.length });
-  const what = 'where to gauge, and what must be read there';
-  return [{ name: 'inspection-points.csv', what, bytes: utf8ToBytes(text) }];
+export const write: Writer<'inspection'> = async ({ choices, job, moved, units, plan, planHash }) => {
+  const { points } = moved;
+  const items = inspectionItems(moved.plan);
+  const text = inspectionCsv({ points, items, planHash, units, lastStage: plan.stages.length });
+  const isFirst = (region: string, id: string) => points.find((each) => each.region === region)?.id === id;
+  const bytes = await inspectionSheet({
+    plan: moved.plan,
+    job,
+    planHash,
+    choices,
+    figures: paperFigures(choices.units, units.job === 'in' ? 'in' : 'mm'),
+    floors: points.filter(({ stage, region, id }) => stage > 0 && isFirst(region, id)),
+  });
+  return [
+    {
+      name: 'inspection-points.csv',
+      what: 'where to gauge, and what must be read there',
+      bytes: utf8ToBytes(text),
+    },
+    { name: 'inspection-sheet.pdf', what: 'what the finished part must measure, with balloons', bytes },
+  ];
 };

@@ -1,0 +1,142 @@
+/** The finished part with a numbered balloon at each place that is measured, none over another. */
+
+import { boxOfSpans } from '#geometry/box.ts';
+import type { Point } from '#geometry/point.ts';
+import { arcSpan } from '#geometry/span.ts';
+import { type PictureRoom, type Placed, partFrame } from '#handoff/pdf/part-frame.ts';
+import { closed, drawScaleBar, SCALE_BAR } from '#handoff/pdf/part-marks.ts';
+import type { Pen } from '#handoff/pdf/pen.ts';
+import type { Block } from '#handoff/pdf/sheet-book.ts';
+import { INK } from '#handoff/pdf/sheet-ink.ts';
+import { hypot } from '#maths/hypot.ts';
+import { cos, sin } from '#maths/sine.ts';
+import type { EtchPlan } from '#plan/etch-plan.ts';
+
+/** Balloons have the numbers of their places in the list, from 1. */
+export interface Balloon {
+  readonly at: Point;
+  /** Other end of what is measured. */
+  readonly from?: Point;
+  readonly kind: 'point' | 'edge' | 'land' | 'fillet';
+}
+
+/** mm on paper. */
+const RADIUS = 2.3;
+const REACHES = [5, 7.5, 10, 13, 17] as const;
+const WAYS = 12;
+const AROUND = 14;
+
+export function balloonPicture(
+  plan: EtchPlan,
+  balloons: readonly Balloon[],
+  room: PictureRoom,
+  unit: 'mm' | 'in',
+): Block {
+  const frame = partFrame(plan, {
+    width: room.width - 2 * AROUND,
+    height: (room.height ?? 80) - 2 * AROUND + 12,
+  });
+  return {
+    height: frame.height + 2 * AROUND - 10 + SCALE_BAR,
+    draw: (pen, { left, right, top }) => {
+      const placed = frame.on({ left: left + AROUND, right: right - AROUND, top: top - AROUND + 5 });
+      const floors = plan.regions
+        .filter(({ level }) => level > 0)
+        .flatMap(({ loops }) => loops.map(placed.loop));
+      pen.paths(floors.map(closed), { fill: '#ededed', stroke: { width: 0.15, color: INK } });
+      pen.paths(plan.sheet.map(placed.loop).map(closed), { stroke: { width: 0.4, color: INK } });
+      if (balloons.some(({ kind }) => kind === 'edge')) drawDatums(pen, plan, placed);
+      const marks = balloons.map(({ at }) => placed.place(at));
+      const taken: Point[] = [];
+      balloons.forEach((balloon, index) => {
+        const mark = placed.place(balloon.at);
+        const other = balloon.from && balloon.kind === 'land' ? placed.place(balloon.from) : undefined;
+        drawMark(pen, mark, { other, isDot: balloon.kind !== 'point' });
+        const center = freePlace(mark, { taken, marks });
+        taken.push(center);
+        drawBalloon(pen, { mark, center, number: index + 1 });
+      });
+      drawScaleBar(pen, { left, top: top - frame.height - 2 * AROUND + 10 }, frame.scale, unit);
+    },
+  };
+}
+
+/** Boxed, at the middle of the sheet's left and lower edges (ISO 5459). */
+function drawDatums(pen: Pen, { sheet }: EtchPlan, { place }: Placed): void {
+  const { minX, minY, maxX, maxY } = boxOfSpans(sheet.flat());
+  const left = place({ x: minX, y: (minY + maxY) / 2 });
+  const low = place({ x: (minX + maxX) / 2, y: minY });
+  for (const [name, at, dx, dy] of [
+    ['D1', left, -1, 0],
+    ['D2', low, 0, -1],
+  ] as const) {
+    const [x, y] = [at.x + dx * 7, at.y + dy * 6];
+    pen.line(at, { x: at.x + dx * 4, y: at.y + dy * 4 }, { width: 0.35, color: INK });
+    pen.rectangle(
+      { minX: x - 3, maxX: x + 3, minY: y - 2, maxY: y + 2 },
+      { fill: '#ffffff', stroke: { width: 0.35, color: INK } },
+    );
+    pen.text(name, { x, y: y - 1 }, { size: 2.8, isBold: true, align: 'middle' });
+  }
+}
+
+interface MarkLook {
+  readonly other: Point | undefined;
+  readonly isDot: boolean;
+}
+
+function drawMark(pen: Pen, { x, y }: Point, { other, isDot }: MarkLook): void {
+  const stroke = { width: 0.25, color: INK };
+  if (isDot && other === undefined) {
+    dot(pen, { x, y });
+    return;
+  }
+  if (other !== undefined) {
+    pen.line({ x, y }, other, stroke);
+    for (const end of [{ x, y }, other]) dot(pen, end);
+    return;
+  }
+  pen.line({ x: x - 1.1, y }, { x: x + 1.1, y }, stroke);
+  pen.line({ x, y: y - 1.1 }, { x, y: y + 1.1 }, stroke);
+}
+
+function dot(pen: Pen, center: Point): void {
+  const spans = [0, Math.PI].map((from) => arcSpan({ center, radius: 0.45, from, sweep: Math.PI }));
+  pen.paths([{ closed: true, spans }], { fill: INK });
+}
+
+/** The nearest place, in steps, that is clear of balloons and marks; the last tried where none is. */
+function freePlace(
+  { x, y }: Point,
+  { taken, marks }: { readonly taken: readonly Point[]; readonly marks: readonly Point[] },
+): Point {
+  let place = { x, y };
+  for (const reach of REACHES) {
+    for (let way = 0; way < WAYS; way++) {
+      // From the lower right on, where a hand holds the page.
+      const angle = -Math.PI / 4 + (2 * Math.PI * way) / WAYS;
+      place = { x: x + reach * cos(angle), y: y + reach * sin(angle) };
+      const isClear =
+        taken.every((each) => hypot(each.x - place.x, each.y - place.y) > 2 * RADIUS + 0.3) &&
+        marks.every((each) => hypot(each.x - place.x, each.y - place.y) > RADIUS + 0.8);
+      if (isClear) return place;
+    }
+  }
+  return place;
+}
+
+function drawBalloon(
+  pen: Pen,
+  { mark, center, number }: { readonly mark: Point; readonly center: Point; readonly number: number },
+): void {
+  const stroke = { width: 0.2, color: INK };
+  pen.line(mark, center, stroke);
+  const spans = [0, Math.PI].map((from) => arcSpan({ center, radius: RADIUS, from, sweep: Math.PI }));
+  pen.paths([{ closed: true, spans }], { fill: '#ffffff', stroke: { width: 0.3, color: INK } });
+  const size = number > 99 ? 2.1 : 2.6;
+  pen.text(
+    String(number),
+    { x: center.x, y: center.y - size * 0.36 },
+    { size, isBold: true, align: 'middle' },
+  );
+}

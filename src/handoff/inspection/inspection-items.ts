@@ -1,0 +1,210 @@
+/**
+ * What the inspector measures beside thickness: edges of pockets from the sheet's own edges, widths of lands, radii of the fillets at the foot
+ * of walls. Of each stage the first floors that have them; edges where a straight side is square to a datum, for only those are measured
+ * without a fixture. ± of an edge is what is known to move it (method.md, M7.5): the hand that cuts, the factor, the depths.
+ */
+import { etchFactorAt } from '#bath/etch-factor.ts';
+import { LINE_ACCURACY } from '#checks/making-limits.ts';
+import { type Box, boxOfSpans } from '#geometry/box.ts';
+import type { Point } from '#geometry/point.ts';
+import type { Loop } from '#geometry/span.ts';
+import { hypot } from '#maths/hypot.ts';
+import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
+
+export interface InspectionItem {
+  readonly kind: 'edge' | 'land' | 'fillet';
+  /** In words: `D1 to left edge of R06`. */
+  readonly what: string;
+  readonly region: string;
+  readonly stage: number;
+  /** mm */
+  readonly nominal: number;
+  /** mm, either way. */
+  readonly tolerance: number;
+  /** Where it is measured, on the part; for the picture. */
+  readonly from: Point;
+  readonly to: Point;
+}
+
+/** mm that a line cut by hand is off as a rule, three times the best (from memory: 0.4 to 0.8 mm is usual). */
+const BY_HAND = 3 * LINE_ACCURACY.value;
+/** Share of the etch factor that a coupon leaves open, and mm of depth that a gauged stage does. */
+const FACTOR_SHARE = 0.1;
+const DEPTH = 0.05;
+/** mm; shorter sides give no edge to measure from. */
+const LEAST_SIDE = 8;
+const SQUARE = 1e-3;
+/** mm; a wider land is no land between neighbours. */
+const WIDEST_LAND = 80;
+
+export function inspectionItems(plan: EtchPlan): InspectionItem[] {
+  const sheet = plan.sheet[0];
+  const floors = plan.stages.flatMap(({ number, level, regions }) =>
+    plan.regions
+      .filter(({ id, level: own }) => own > 0 && regions.includes(id))
+      .map((region): Floor => ({ region, stage: number, level, sides: sidesOf(region) })),
+  );
+  const firsts = plan.stages.flatMap(({ number }) => floors.find(({ stage }) => stage === number) ?? []);
+  return [
+    ...(sheet === undefined ? [] : firsts.flatMap((floor) => edgesOf(floor, sheet, plan))),
+    ...landsOf(floors, plan),
+    ...firsts.map((floor) => filletOf(floor)),
+  ];
+}
+
+interface Floor {
+  readonly region: PlannedRegion;
+  readonly stage: number;
+  readonly level: number;
+  readonly sides: Sides;
+}
+
+/** Straight sides of an outline that are square to the drawing: where they lie, and from where to where. */
+interface Sides {
+  readonly box: Box;
+  readonly left: Range | undefined;
+  readonly right: Range | undefined;
+  readonly low: Range | undefined;
+  readonly high: Range | undefined;
+}
+
+interface Range {
+  readonly from: number;
+  readonly to: number;
+}
+
+function sidesOf({ loops }: PlannedRegion): Sides {
+  return sidesOfLoop(loops[0] ?? []);
+}
+
+function sidesOfLoop(loop: Loop): Sides {
+  const box = boxOfSpans(loop);
+  const along = (axis: 'x' | 'y', at: number): Range | undefined => {
+    const other = axis === 'x' ? 'y' : 'x';
+    const side = loop.find(
+      ({ kind, start, end }) =>
+        kind === 'line' && Math.abs(start[axis] - at) < SQUARE && Math.abs(end[axis] - at) < SQUARE,
+    );
+    if (side === undefined || Math.abs(side.start[other] - side.end[other]) < LEAST_SIDE) return undefined;
+    return {
+      from: Math.min(side.start[other], side.end[other]),
+      to: Math.max(side.start[other], side.end[other]),
+    };
+  };
+  return {
+    box,
+    left: along('x', box.minX),
+    right: along('x', box.maxX),
+    low: along('y', box.minY),
+    high: along('y', box.maxY),
+  };
+}
+
+/** From the sheet's left edge, datum D1, and its lower one, D2, where those are straight. */
+function edgesOf(floor: Floor, sheet: Loop, plan: EtchPlan): InspectionItem[] {
+  const { region, stage, sides } = floor;
+  const datum = sidesOfLoop(sheet);
+  const tolerance = edgeTolerance(floor, plan);
+  const items: InspectionItem[] = [];
+  const base = { kind: 'edge' as const, region: region.id, stage, tolerance };
+  if (datum.left !== undefined && sides.left !== undefined) {
+    const y = middle(sides.left);
+    items.push({
+      ...base,
+      what: `D1 to left edge of ${region.id}`,
+      nominal: sides.box.minX - datum.box.minX,
+      from: { x: datum.box.minX, y },
+      to: { x: sides.box.minX, y },
+    });
+  }
+  if (datum.low !== undefined && sides.low !== undefined) {
+    const x = middle(sides.low);
+    items.push({
+      ...base,
+      what: `D2 to lower edge of ${region.id}`,
+      nominal: sides.box.minY - datum.box.minY,
+      from: { x, y: datum.box.minY },
+      to: { x, y: sides.box.minY },
+    });
+  }
+  return items;
+}
+
+/** Of each stage's floors the narrowest land to a neighbour that faces it. */
+function landsOf(floors: readonly Floor[], plan: EtchPlan): InspectionItem[] {
+  const found = floors.flatMap((a) =>
+    floors.flatMap((b) => {
+      const across = a === b ? undefined : landBetween(a, b);
+      return across === undefined ? [] : [{ a, b, ...across }];
+    }),
+  );
+  const stages = [...new Set(found.map(({ a }) => a.stage))];
+  return stages.flatMap((stage) => {
+    const [narrowest] = found.filter(({ a }) => a.stage === stage).sort((x, y) => x.width - y.width);
+    if (narrowest === undefined) return [];
+    const { a, b, width, from, to } = narrowest;
+    return [
+      {
+        kind: 'land',
+        what: `land between ${a.region.id} and ${b.region.id}`,
+        region: a.region.id,
+        stage,
+        nominal: width,
+        tolerance: hypot(edgeTolerance(a, plan), edgeTolerance(b, plan)),
+        from,
+        to,
+      },
+    ];
+  });
+}
+
+/** Right of `a` or above it, where both have straight sides that face each other. */
+function landBetween(a: Floor, b: Floor): { width: number; from: Point; to: Point } | undefined {
+  const beside = overlap(a.sides.right, b.sides.left);
+  const width = b.sides.box.minX - a.sides.box.maxX;
+  if (beside !== undefined && width > SQUARE && width < WIDEST_LAND) {
+    const y = middle(beside);
+    return { width, from: { x: a.sides.box.maxX, y }, to: { x: b.sides.box.minX, y } };
+  }
+  const over = overlap(a.sides.high, b.sides.low);
+  const height = b.sides.box.minY - a.sides.box.maxY;
+  if (over === undefined || height <= SQUARE || height >= WIDEST_LAND) return undefined;
+  const x = middle(over);
+  return { width: height, from: { x, y: a.sides.box.maxY }, to: { x, y: b.sides.box.minY } };
+}
+
+/** At the foot of the wall the depth etched since its line was opened, measured down (M3.4): the floor's own. */
+function filletOf({ region, stage, level, sides }: Floor): InspectionItem {
+  const { box } = sides;
+  const at = { x: box.maxX, y: (box.minY + box.maxY) / 2 };
+  return {
+    kind: 'fillet',
+    what: `fillet at the foot of ${region.id}, R down`,
+    region: region.id,
+    stage,
+    nominal: level,
+    tolerance: Math.max(2 * DEPTH, FACTOR_SHARE * level),
+    from: region.label,
+    to: at,
+  };
+}
+
+/** Root of the squares of what moves an edge beside land: hand, factor, depth (method.md, M7.5). */
+function edgeTolerance({ level }: Floor, { etchFactor }: EtchPlan): number {
+  const factor = etchFactorAt(etchFactor, level);
+  return Math.sqrt(
+    BY_HAND * BY_HAND +
+      FACTOR_SHARE * factor * level * (FACTOR_SHARE * factor * level) +
+      factor * DEPTH * (factor * DEPTH),
+  );
+}
+
+function overlap(a: Range | undefined, b: Range | undefined): Range | undefined {
+  if (a === undefined || b === undefined) return undefined;
+  const [from, to] = [Math.max(a.from, b.from), Math.min(a.to, b.to)];
+  return to - from < LEAST_SIDE / 2 ? undefined : { from, to };
+}
+
+function middle({ from, to }: Range): number {
+  return (from + to) / 2;
+}

@@ -1,0 +1,139 @@
+/**
+ * inspection-sheet.pdf: what the finished part must measure, ballooned on its picture and listed with least and most, so that nobody does
+ * sums; the same figures in inspection-points.csv.
+ */
+import type { InspectionPoint } from '#handoff/inspection-points.ts';
+import type { PaperFigures } from '#handoff/paper-figures.ts';
+import { drawingWords } from '#handoff/paper-heading.ts';
+import { formBoxes, formTable, framed } from '#handoff/pdf/form-table.ts';
+import { drawPapers, paperRoom, remark } from '#handoff/pdf/paper-book.ts';
+import { makePdfPen } from '#handoff/pdf/pdf-pen.ts';
+import { type Block, gap } from '#handoff/pdf/sheet-book.ts';
+import type { Job } from '#job/job.ts';
+import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
+import type { EtchPlan } from '#plan/etch-plan.ts';
+import { type Balloon, balloonPicture } from './balloon-picture.ts';
+import { inspectionItems } from './inspection-items.ts';
+
+export interface InspectionSheetInput {
+  readonly plan: EtchPlan;
+  readonly job: Job;
+  readonly planHash: string;
+  readonly choices: Pick<HandoffChoices, 'paper' | 'date' | 'heading' | 'issue'>;
+  readonly figures: PaperFigures;
+  /** The roomiest of each region, etched ones alone. */
+  readonly floors: readonly InspectionPoint[];
+}
+
+const KINDS = { edge: 'Edge', land: 'Land', fillet: 'Fillet' } as const;
+
+export async function inspectionSheet(input: InspectionSheetInput): Promise<Uint8Array> {
+  const { plan, job, planHash, choices, figures, floors } = input;
+  const { paper, date, heading, issue } = choices;
+  const pen = await makePdfPen({ title: `Inspection, ${job.name}`, date });
+  const { width, height } = paperRoom(paper);
+  const items = inspectionItems(plan);
+  const rows = [
+    ...floors.map(({ region, thickness }) =>
+      rowOf('Thickness', `floor of ${region}`, { ...thickness, figures }),
+    ),
+    ...items.map(({ kind, what, nominal, tolerance }) =>
+      rowOf(KINDS[kind], what, { nominal, plus: tolerance, minus: tolerance, figures }),
+    ),
+  ].map((row, index) => [String(index + 1), ...row, '', '']);
+  const balloons: Balloon[] = [
+    ...floors.map(({ at }) => ({ at, kind: 'point' as const })),
+    ...items.map(({ from, to, kind }) => ({ at: to, from, kind })),
+  ];
+  const ask = plan.regions.some(({ level, asked }) => level > 0 && asked.asThickness !== true);
+  const blocks: Block[] = [
+    framed(
+      headRows(input).map((boxes) => formBoxes(pen, boxes, { width, height: 9 })),
+      width,
+    ),
+    gap(2),
+    balloonPicture(plan, balloons, { width, height: Math.min(90, height * 0.36) }, figures.units[0] ?? 'mm'),
+    gap(2),
+    ...formTable(pen, {
+      columns: [
+        { share: 11, head: 'No.', align: 'middle', isBold: true },
+        { share: 20, head: 'Kind' },
+        { share: 47, head: 'What' },
+        { share: 19, head: `Nominal, ${figures.named}`, align: 'right', isBold: true },
+        { share: 16, head: '±', align: 'right' },
+        { share: 17, head: 'Least', align: 'right' },
+        { share: 17, head: 'Most', align: 'right' },
+        { share: 20, head: `Read, ${figures.units[0]}` },
+        { share: 13, head: 'In / out' },
+      ],
+      rows,
+      width,
+      row: 6.2,
+    }),
+    remark(
+      pen,
+      `± of thickness: the drawing’s. ± of edges, lands and fillets: what the run is expected to hold by hand, factor and depth (a root of squares, computed; nothing that the drawing asks). Edges are read where the wall meets the higher floor.${ask ? ' Thickness of floors that a depth is asked of is for a sheet of nominal thickness: add what the sheet measured over it.' : ''}`,
+      width,
+    ),
+    gap(1),
+    formBoxes(
+      pen,
+      [
+        { label: 'Inspected by (name, stamp)', share: 60 },
+        { label: 'Date', share: 30 },
+        { label: 'Out of limits: number, and who decided what', share: 90 },
+      ],
+      { width, height: 9.5 },
+    ),
+  ];
+  drawPapers(pen, {
+    paper,
+    head: {
+      title: 'Inspection sheet',
+      part: heading.part ?? job.name,
+      issue: issue.number,
+      serial: heading.serial,
+      planHash,
+    },
+    parts: [{ subtitle: 'Thickness, edges, lands, fillets', blocks }],
+  });
+  return pen.finish();
+}
+
+function headRows({ job, choices: { heading } }: InspectionSheetInput) {
+  return [
+    [
+      {
+        label: 'Part',
+        value: heading.part === undefined ? job.name : `${heading.part}  ${job.name}`,
+        share: 90,
+      },
+      { label: 'Drawing and revision', value: drawingWords(heading, job.drawing), share: 50 },
+      { label: 'Sheet lot', value: heading.lot, share: 40 },
+    ],
+    [
+      { label: 'Thickness gauge no.', share: 45 },
+      { label: 'Checked on block', share: 45 },
+      { label: 'Rule, scope or CMM no.', share: 50 },
+      { label: 'Part temperature, °C', share: 40 },
+    ],
+  ];
+}
+
+interface Limits {
+  readonly nominal: number;
+  readonly plus: number;
+  readonly minus: number;
+  readonly figures: PaperFigures;
+}
+
+function rowOf(kind: string, what: string, { nominal, plus, minus, figures }: Limits): string[] {
+  const tolerance = Math.min(plus, minus);
+  const least = figures.length(nominal - minus, { tolerance, round: 'up' });
+  const most = figures.length(nominal + plus, { tolerance, round: 'down' });
+  const off =
+    plus === minus
+      ? figures.length(plus, { tolerance, round: 'down' })
+      : `+${figures.length(plus, { tolerance, round: 'down' })}\n−${figures.length(minus, { tolerance, round: 'down' })}`;
+  return [kind, what, figures.length(nominal, { tolerance }), off, least, most];
+}

@@ -1,0 +1,95 @@
+/** Edges, lands and fillets of a hand-made part, and the sheet that lists them, read back by pdf.js. */
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { inspectionItems } from '#handoff/inspection/inspection-items.ts';
+import { makePlan } from '#plan/make-plan.ts';
+import { runJob } from '#run/run-job.ts';
+import { askedAt, partOf } from '#support/part-of.ts';
+import { plainJob } from '#support/plain-job.ts';
+import { readPdf } from '#support/read-pdf.ts';
+import { rectangle } from '#support/shapes.ts';
+
+const part = partOf({
+  sheet: rectangle(10, 5, 210, 125),
+  outlines: [rectangle(30, 25, 90, 85), rectangle(106, 40, 170, 100), rectangle(30, 101, 90, 118)],
+});
+const plan = makePlan({
+  part,
+  asked: askedAt(part, [
+    [60, 50, 3],
+    [130, 60, 1.8],
+    [60, 110, 3],
+  ]),
+  job: plainJob(),
+});
+const deep = plan.regions.find(({ label, level }) => level === 3 && label.y < 90)?.id;
+const other = plan.regions.find(({ level }) => Math.abs(level - 1.8) < 1e-9)?.id;
+const above = plan.regions.find(({ label, level }) => level === 3 && label.y > 90)?.id;
+
+test('edges are counted from the sheet’s own left and lower edge, lands between sides that face each other', () => {
+  const items = inspectionItems(plan).map(({ what, nominal }) => [what, nominal]);
+  const first = plan.stages[0]?.regions[0] === deep ? deep : above;
+  const lower = first === deep ? 20 : 96;
+  expect(items).toEqual(
+    expect.arrayContaining([
+      [`D1 to left edge of ${first}`, 20],
+      [`D2 to lower edge of ${first}`, lower],
+      [`D1 to left edge of ${other}`, 96],
+      [`D2 to lower edge of ${other}`, 35],
+      // 16 mm either way between the deep floors and to the one beside them.
+      [
+        `land between ${deep} and ${[above, other].find((id) => items.some(([what]) => what === `land between ${deep} and ${id}`))}`,
+        16,
+      ],
+      [`fillet at the foot of ${first}, R down`, 3],
+      [`fillet at the foot of ${other}, R down`, 1.8],
+    ]),
+  );
+});
+
+test('± of an edge is the root of the squares of hand, factor and depth; of a land that of both its edges', () => {
+  const items = inspectionItems(plan);
+  // By hand 0.375; a tenth of φ = 1 at 3 mm; 0.05 of depth.
+  const edge = Math.hypot(0.375, 0.3, 0.05);
+  expect(
+    items.find(({ what }) => what.startsWith('D1') && !what.endsWith(`${other}`))?.tolerance,
+  ).toBeCloseTo(edge, 9);
+  const land = items.find(({ kind }) => kind === 'land');
+  const shallow = Math.hypot(0.375, 0.18, 0.05);
+  expect([Math.hypot(edge, edge), Math.hypot(edge, shallow)]).toContainEqual(
+    expect.closeTo(land?.tolerance ?? 0, 9),
+  );
+});
+
+test('the sheet has every row with least and most, in inches too, and as many balloons', {
+  tags: ['long'],
+}, async () => {
+  const job = JSON.parse(readFileSync('samples/gauge-pod-cover.job.json', 'utf8'));
+  const handoff = {
+    files: ['inspection'],
+    units: 'both',
+    heading: { part: 'GP-771', drawing: 'GP-700', revision: 'D' },
+  };
+  const { files } = await runJob({
+    jobText: JSON.stringify({ ...job, handoff }),
+    drawingName: job.drawing,
+    drawingBytes: readFileSync(`samples/${job.drawing}`),
+  });
+  const pages = await readPdf(
+    files.find(({ name }) => name === 'inspection-sheet.pdf')?.bytes ?? new Uint8Array(),
+  );
+  const text = pages
+    .map((page) => page.text)
+    .join(' ')
+    .replaceAll(/\s+/g, ' ');
+  expect(text).toContain('GP-700 rev D');
+  // 1.06 ± 0.08: 0.98 is 0.03858 in, 1.14 is 0.04488 in.
+  expect(text).toMatch(/Thickness floor of R02 1\.06 0\.0417 0\.08 0\.0031 0\.98 0\.0386 1\.14 0\.0448/);
+  const rows = [...text.matchAll(/(Thickness|Edge|Land|Fillet) /g)].length;
+  for (let number = 1; number <= rows - 2; number++) {
+    // Once in its balloon and once in its row.
+    expect(
+      pages.flatMap(({ words }) => words).filter((word) => word.text === String(number)).length,
+    ).toBeGreaterThanOrEqual(2);
+  }
+});
