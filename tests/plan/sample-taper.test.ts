@@ -23,7 +23,7 @@ function steps(low: number, high: number): number[] {
   return Array.from({ length: 1000 }, (_, step) => low + ((high - low) * (step + 0.5)) / 1000);
 }
 
-test('the tapered wing skin takes 9 stages, where a level a bay takes 12 and rounding to tenths 14', {
+test('the tapered wing skin takes 9 stages, where one level per bay takes 12 and rounding to tenths 14', {
   tags: ['long'],
 }, async () => {
   const run = await runJob({
@@ -41,7 +41,7 @@ test('the tapered wing skin takes 9 stages, where a level a bay takes 12 and rou
     ['one fewer than the fewest', choices[0]?.stages, choices[0]?.worstShare],
     ['fewest', levels.length, worstShare(levels)],
     ['one more', choices[2]?.stages, choices[2]?.worstShare],
-    ['a level a bay, at its middle', aBay.length, worstShare(aBay)],
+    ['one level per bay, at its middle', aBay.length, worstShare(aBay)],
     ['rounded to tenths of a millimetre', tenths.length, worstShare(tenths)],
     ['rounded to quarters of a millimetre', quarters.length, worstShare(quarters)],
   ] as const;
