@@ -92,6 +92,10 @@ test('a rung moves by arrow keys and Enter, and says when a region would fall ou
   expect(job.requirements).toEqual(
     JSON.parse(readFileSync('samples/gauge-pod-cover.job.json', 'utf8')).requirements,
   );
+  // No region accepts it: the level stands in the list, and comes to no stage.
+  await expect(workbench.locator('.unused-level')).toHaveText('1.40');
+  await workbench.getByRole('button', { name: /^undo: level/i }).click();
+  await expect(levelRows(workbench).first()).toContainText('1.20');
 });
 
 test('what is picked joins the level of a rung', async ({ workbench }) => {

@@ -34,11 +34,13 @@ async function drag(page: Page, from: { x: number; y: number }, to: { x: number;
 test('opens with the part cut through its deepest pocket: metal, what each stage took, what was asked, and the scale', async ({
   workbench,
 }) => {
-  await expect(stripOf(workbench)).toContainText(/254\.40.mm long, heights ×\d/);
+  await expect(stripOf(workbench)).toContainText(/254\.40.mm long\s*heights ×\d/);
   for (const stage of [1, 2, 3]) await expect(takenBy(workbench, stage).first()).toBeAttached();
   await expect(stripOf(workbench).locator('path.metal')).toHaveCount(1);
-  await stripOf(workbench).getByText('equal').click();
-  await expect(stripOf(workbench)).toContainText('heights and lengths to one scale');
+  await stripOf(workbench)
+    .getByRole('button', { name: /^heights/ })
+    .click();
+  await expect(stripOf(workbench)).toContainText('heights to scale');
 });
 
 test('M2: the gauge reads depth, thickness and stage along the cut, by hand and by key', async ({
@@ -58,6 +60,27 @@ test('M2: the gauge reads depth, thickness and stage along the cut, by hand and 
   if (box === null) throw new Error('the section is not laid out');
   await workbench.mouse.move(box.x + box.width * 0.97, box.y + 20);
   await expect(stripOf(workbench).locator('output')).toContainText(/untouched, 4\.06.mm thick|no metal/);
+});
+
+test('section and clock are of one width to the pixel, at any width of the window', async ({ workbench }) => {
+  for (const width of [1280, 1537, 1920]) {
+    await workbench.setViewportSize({ width, height: 860 });
+    const section = await workbench.locator('.section-frame').boundingBox();
+    const clock = await workbench.locator('.clock-track').boundingBox();
+    expect(clock?.x).toBe(section?.x);
+    expect(clock?.width).toBe(section?.width);
+  }
+});
+
+test('a stage pointed at in the clock lights up on the ladder', async ({ workbench }) => {
+  const track = await workbench.locator('.clock-track').boundingBox();
+  if (track === null) throw new Error('the clock is not laid out');
+  await workbench.mouse.move(track.x + track.width * 0.1, track.y + 10);
+  await expect(workbench.locator('.ladder-rows .lit')).toContainText('3.00');
+  await workbench.mouse.move(track.x + track.width * 0.9, track.y + 10);
+  await expect(workbench.locator('.ladder-rows .lit')).toContainText('1.20');
+  await workbench.mouse.move(2, 2);
+  await expect(workbench.locator('.ladder-rows .lit')).toHaveCount(0);
 });
 
 test('the clock: what is bare, masked and sealed at a minute, on sheet, section and gauge', async ({

@@ -7,12 +7,17 @@ export type PanelName = (typeof PANELS)[number];
 
 export type Theme = 'system' | 'light' | 'dark';
 
+/** Folded it keeps numbers and marks; pinned it says what each level leaves. */
+export const LADDER_WIDTHS = ['folded', 'usual', 'pinned'] as const;
+export type LadderWidth = (typeof LADDER_WIDTHS)[number];
+
 export interface LayoutState {
   /** The subject that is open; undefined while the panel is folded to its rail. */
   readonly panel: PanelName | undefined;
   /** px; of section and clock together. */
   readonly footHeight: number;
   readonly theme: Theme;
+  readonly ladder: LadderWidth;
   /** How a whole hand-off is saved. */
   readonly saveAs: 'zip' | 'folder';
   /** Who reviews, as typed last. */
@@ -28,6 +33,7 @@ const USUAL: LayoutState = {
   panel: 'findings',
   footHeight: FOOT.usual,
   theme: 'system',
+  ladder: 'usual',
   saveAs: 'zip',
   over: 'nothing',
 };
@@ -39,13 +45,24 @@ export type LayoutStore = StoreApi<LayoutState>;
 export function startLayout(isNarrow: boolean): LayoutStore {
   const kept = { ...USUAL, ...readKept(), over: 'nothing' } as const;
   const opensOn = kept.panel === 'handoff' ? 'findings' : kept.panel;
-  const store = createStore<LayoutState>(() => ({ ...kept, panel: isNarrow ? undefined : opensOn }));
-  store.subscribe(({ panel, footHeight, theme, saveAs, reviewer }) => {
+  const store = createStore<LayoutState>(() => ({
+    ...kept,
+    panel: isNarrow ? undefined : opensOn,
+    ladder: isNarrow ? 'folded' : kept.ladder,
+  }));
+  store.subscribe(({ panel, footHeight, theme, saveAs, ladder, reviewer }) => {
     try {
       // The panel of a narrow window is opened for a moment; what a wide one had stays.
       localStorage.setItem(
         KEY,
-        JSON.stringify({ panel: isNarrow ? kept.panel : panel, footHeight, theme, saveAs, reviewer }),
+        JSON.stringify({
+          panel: isNarrow ? kept.panel : panel,
+          ladder: isNarrow ? kept.ladder : ladder,
+          footHeight,
+          theme,
+          saveAs,
+          reviewer,
+        }),
       );
     } catch {
       // A browser that keeps nothing lays the window out as usual next time.
@@ -70,12 +87,15 @@ function readParts({
   theme,
   saveAs,
   reviewer,
+  ladder,
 }: Record<string, unknown>): Partial<LayoutState> {
   const known = PANELS.find((each) => each === panel);
+  const width = LADDER_WIDTHS.find((each) => each === ladder);
   return {
     ...(known === undefined ? {} : { panel: known }),
     ...(typeof footHeight === 'number' && footHeight >= FOOT.folded ? { footHeight } : {}),
     ...(typeof reviewer === 'string' ? { reviewer } : {}),
+    ...(width === undefined ? {} : { ladder: width }),
     ...(saveAs === 'folder' ? { saveAs } : {}),
     ...(theme === 'light' || theme === 'dark' ? { theme } : {}),
   };

@@ -1,7 +1,11 @@
 /** The clock: immersed minutes from the first dip to the end, with the stages to scale; sheet and section show its minute. */
+
+import { ChevronLast, SkipBack, SkipForward } from 'lucide-react';
+import { wordsOn } from '#app/scene/stage-looks.ts';
 import type { ShownPlan, ShownStage } from '#job/formats/plan-file.ts';
 import { showMinutes } from '#units/show-length.ts';
-import { inkOn } from './ink-on.ts';
+import { IconButton } from './controls/IconButton.tsx';
+import { scaleTicks } from './ladder/ladder-layout.ts';
 import { StageMark } from './StageMark.tsx';
 import { useWorkbench, useWorkbenchState } from './workbench-context.ts';
 
@@ -16,6 +20,7 @@ export function ClockView() {
   const plan = useWorkbenchState((state) => state.derived.page?.plan);
   const isStale = useWorkbenchState((state) => state.derived.isStale);
   const wanted = useWorkbenchState((state) => state.session.minute);
+  const litStage = useWorkbenchState((state) => state.lit?.stage);
   const end = plan?.totals.minutes ?? 0;
   if (plan === undefined || end === 0) return null;
   const minute = Math.min(wanted ?? end, end);
@@ -25,10 +30,29 @@ export function ClockView() {
   const now = stageAt(plan, minute);
   return (
     <section className={isStale ? 'clock stale' : 'clock'} aria-label="Clock">
-      <div className="clock-track">
+      <div className="clock-words">
+        <strong>{showMinutes(minute)}</strong>
+        <span title={words}>{wanted === undefined ? words : shortWords(now)}</span>
+      </div>
+      <div
+        className="clock-track"
+        onPointerMove={({ clientX, currentTarget }) => {
+          const { left, width } = currentTarget.getBoundingClientRect();
+          const pointed = stageAt(plan, (end * (clientX - left)) / width);
+          if (pointed !== undefined && pointed.number !== litStage)
+            actions.light({ regions: pointed.regions, stage: pointed.number });
+        }}
+        onPointerLeave={() => actions.light(undefined)}
+      >
         <div className="clock-stages" aria-hidden="true">
           {plan.stages.map((stage) => (
-            <ClockStage key={stage.number} stage={stage} share={stage.minutes / end} isNow={stage === now} />
+            <ClockStage
+              key={stage.number}
+              stage={stage}
+              from={stage.startMinute / end}
+              share={stage.minutes / end}
+              isNow={stage === now && wanted !== undefined}
+            />
           ))}
         </div>
         <input
@@ -41,43 +65,69 @@ export function ClockView() {
           aria-valuetext={`${showMinutes(minute)}, ${words}`}
           onChange={({ target }) => actions.turnClock(Number(target.value))}
         />
+        <div className="clock-scale" aria-hidden="true">
+          {scaleTicks(end, MOST_TICKS)
+            .filter((tick) => tick < end * (1 - 0.25 / MOST_TICKS))
+            .map((tick) => (
+              <span key={tick} style={{ left: `${(100 * tick) / end}%` }}>
+                {Number(tick.toPrecision(4))}
+              </span>
+            ))}
+        </div>
       </div>
-      <p className="clock-words">
-        <strong>{showMinutes(minute)}</strong> <span className="aside">{words}</span>
-      </p>
       <span className="clock-steps">
-        <button type="button" onClick={() => actions.turnClock(stepBack(plan, minute))}>
-          stage before
-        </button>
-        <button
-          type="button"
-          disabled={wanted === undefined}
-          onClick={() => actions.turnClock(stepOn(plan, minute))}
-        >
-          next stage
-        </button>
-        <button type="button" disabled={wanted === undefined} onClick={() => actions.turnClock(undefined)}>
-          end
-        </button>
+        <IconButton
+          icon={SkipBack}
+          name="stage before"
+          onPress={() => actions.turnClock(stepBack(plan, minute))}
+        />
+        <IconButton
+          icon={SkipForward}
+          name="next stage"
+          isDisabled={wanted === undefined}
+          onPress={() => actions.turnClock(stepOn(plan, minute))}
+        />
+        <IconButton
+          icon={ChevronLast}
+          name="end"
+          isDisabled={wanted === undefined}
+          onPress={() => actions.turnClock(undefined)}
+        />
       </span>
     </section>
   );
 }
 
+/** As many figures as the clock's scale has room for. */
+const MOST_TICKS = 12;
+
+function shortWords(now: ShownStage | undefined): string {
+  return now === undefined ? 'before the first dip' : `in stage ${now.number}`;
+}
+
 interface ClockStageProps {
   readonly stage: ShownStage;
+  readonly from: number;
   readonly share: number;
   readonly isNow: boolean;
 }
 
-function ClockStage({ stage, share, isNow }: ClockStageProps) {
+/** Placed by its minutes, so that it stands over the scale to the pixel. */
+function ClockStage({ stage, from, share, isNow }: ClockStageProps) {
+  const isLit = useWorkbenchState(({ lit }) => lit?.stage === stage.number);
+  const { number, color } = stage;
   return (
     <span
-      className={isNow ? 'now' : undefined}
-      style={{ flexGrow: share, background: stage.color, color: inkOn(stage.color) }}
+      className={`${isNow ? 'now' : ''}${isLit ? ' lit' : ''}`}
+      style={{
+        left: `${100 * from}%`,
+        width: `calc(${100 * share}% - 2px)`,
+        background: color,
+        color: wordsOn(color),
+      }}
     >
-      {share >= ROOM.number && stage.number}
-      {share >= ROOM.mark && <StageMark stage={stage.number} />}
+      {share >= ROOM.number && number}
+      {share >= ROOM.mark && <StageMark stage={number} />}
     </span>
   );
 }

@@ -1,28 +1,32 @@
-/** The words of the ladder: a row for each rung, each stage and the far face. */
+/** The figures of the ladder: one for each rung, to pick what lies on it and to join it. */
 import { isLocked } from '#app/state/edit-levels.ts';
 import type { Rung } from '#app/state/rungs.ts';
 import { isTapered } from '#app/state/sheet-thickness.ts';
-import { inkOn } from '#app/views/ink-on.ts';
-import { StageMark } from '#app/views/StageMark.tsx';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
-import type { ShownStage } from '#job/formats/plan-file.ts';
-import { showArea, showLength, showMinutes } from '#units/show-length.ts';
+import { counted } from '#findings/counted.ts';
+import { lengthFigure, showArea, showLength } from '#units/show-length.ts';
 
 interface RungRowProps {
   readonly rung: Rung;
   readonly thickness: number;
+  readonly saysLeft: boolean;
+  readonly onShow: (rung: Rung | undefined) => void;
 }
 
-export function RungRow({ rung, thickness }: RungRowProps) {
+export function RungRow({ rung, thickness, saysLeft, onShow }: RungRowProps) {
   const { actions } = useWorkbench();
   const { unit, selection } = useWorkbenchState((state) => state.session);
-  const { level } = rung.stage;
+  const { level, number } = rung.stage;
   const job = useDocument()?.job;
-  const isLevelLocked = job !== undefined && isLocked(job, level);
   const ids = rung.regions.map((region) => region.id);
   const isSelected = ids.length > 0 && ids.every((id) => selection.includes(id));
   const canJoin = selection.length > 0 && !selection.every((id) => ids.includes(id));
-  const count = ids.length === 1 ? '1 region' : `${ids.length} regions`;
+  const atMost = job !== undefined && isTapered(job) ? ' at most' : '';
+  const locked = job !== undefined && isLocked(job, level) ? ', locked' : '';
+  const point = (isOn: boolean) => {
+    onShow(isOn ? rung : undefined);
+    actions.light(isOn ? { regions: ids, stage: number } : undefined);
+  };
   return (
     <div className="rung-row" data-level={level}>
       <button
@@ -30,15 +34,19 @@ export function RungRow({ rung, thickness }: RungRowProps) {
         className="rung"
         aria-pressed={isSelected}
         onClick={(event) => actions.select(ids, event.shiftKey ? 'add' : 'only')}
+        onPointerEnter={() => point(true)}
+        onPointerLeave={() => point(false)}
+        onFocus={() => onShow(rung)}
+        onBlur={() => onShow(undefined)}
       >
-        <span className="depth">{showLength(level, unit)}</span>
-        <span>
-          , leaves {showLength(thickness - level, unit)}
-          {job !== undefined && isTapered(job) && ' at most'}
-        </span>
-        <span className="line">
-          {count}, {showArea(rung.area, unit)}
-          {isLevelLocked && ', locked'}
+        <span className="depth">{lengthFigure(level, unit)}</span>
+        {saysLeft && (
+          <span className="left" aria-hidden="true">
+            {lengthFigure(thickness - level, unit)}
+          </span>
+        )}
+        <span className="unseen">
+          {` ${unit}, leaves ${showLength(thickness - level, unit)}${atMost}, ${counted(ids.length, 'region')}, ${showArea(rung.area, unit)}${locked}`}
         </span>
       </button>
       {canJoin && (
@@ -53,34 +61,5 @@ export function RungRow({ rung, thickness }: RungRowProps) {
         </button>
       )}
     </div>
-  );
-}
-
-/** The rung is named by its depth, so that a stage needs no more than what happens in it. */
-export function StageRow({ stage }: { readonly stage: ShownStage }) {
-  const unit = useWorkbenchState((state) => state.session.unit);
-  return (
-    <div className="stage-row">
-      <span className="chip" style={{ background: stage.color, color: inkOn(stage.color) }}>
-        <span className="number">{stage.number}</span>
-        <StageMark stage={stage.number} />
-      </span>
-      <span className="line">
-        <span className="verb">etch </span>
-        {showLength(stage.etch, unit)}, {showMinutes(stage.minutes)}
-      </span>
-    </div>
-  );
-}
-
-export function FarFaceRow({ thickness }: { readonly thickness: number }) {
-  const unit = useWorkbenchState((state) => state.session.unit);
-  const job = useDocument()?.job;
-  const atMost = job !== undefined && isTapered(job) ? ' at most' : '';
-  return (
-    <span className="far-face">
-      far face, {showLength(thickness, unit)}
-      {atMost}
-    </span>
   );
 }

@@ -2,45 +2,95 @@
  * The ladder: the sheet's thickness to scale, surface at the top, with a rung for each level and a stage in each space between
  * two. Read upwards it is the run, read downwards the part.
  */
-import { useMemo, useRef } from 'react';
+import { Pin, PinOff } from 'lucide-react';
+import { type CSSProperties, useMemo, useRef, useState } from 'react';
+import { useStore } from 'zustand';
+import { fromJobUnits } from '#app/state/edit-figures.ts';
 import { moveLevel } from '#app/state/edit-levels.ts';
+import type { LadderWidth } from '#app/state/layout-state.ts';
 import { type Rung, rungsOf } from '#app/state/rungs.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
+import { IconButton } from '#app/views/controls/IconButton.tsx';
 import { type Size, useSize } from '#app/views/use-size.ts';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
-import { showLength, showMinutes } from '#units/show-length.ts';
+import type { JobFile } from '#job/job-file.ts';
+import { lengthFigure, showLength } from '#units/show-length.ts';
 import { LadderAxis } from './LadderAxis.tsx';
-import { FarFaceRow, RungRow, StageRow } from './LadderRows.tsx';
+import { RungRow } from './LadderRows.tsx';
 import { placeRows } from './ladder-layout.ts';
+import { type LadderMeasures, ladderMeasures } from './ladder-measures.ts';
+import { RungCard } from './RungCard.tsx';
 import { RungHandle } from './RungHandle.tsx';
 
-const MARGIN = { top: 26, bottom: 26 };
-/** Heights of rows, px: two lines of words where there is room for all, else one. */
-const ROOMY = { rung: 40, stage: 40, farFace: 20 };
-const TIGHT = { rung: 22, stage: 20, farFace: 20 };
-/** The line above the rows, px. */
-const NOTE = 20;
+const MARGIN = { top: 8, bottom: 18 };
+/** Of a figure, px: so near they may stand. */
+const FIGURE = 16.5;
+/** Of the line above the bar. */
+const HEAD = 32;
 
 export function LadderView() {
+  const { layout } = useWorkbench();
   const frame = useRef<HTMLDivElement>(null);
   const size = useSize(frame);
   const document = useDocument();
+  const how = useStore(layout, (state) => state.ladder);
+  const unit = useWorkbenchState((state) => state.session.unit);
   const plan = useWorkbenchState((state) => state.derived.page?.plan);
   const isStale = useWorkbenchState((state) => state.derived.isStale);
   const rungs = useMemo(() => (plan === undefined ? [] : rungsOf(plan)), [plan]);
   const thickness = document === undefined ? 0 : sheetThickness(document.job);
+  const measures = ladderMeasures(how, unit);
   return (
-    <section className={isStale ? 'ladder stale' : 'ladder'} aria-labelledby="ladder-heading">
-      <h2 id="ladder-heading">Levels</h2>
-      <p className="aside">
-        {plan?.masking === 're-mask'
-          ? 'Downwards the run and the part.'
-          : 'Upwards the run, downwards the part.'}
-      </p>
+    <section
+      className={`ladder ${how}${isStale ? ' stale' : ''}`}
+      aria-labelledby="ladder-heading"
+      style={{ '--ladder-width': `${measures.width}px` } as CSSProperties}
+    >
+      <h2 id="ladder-heading" className="unseen">
+        Levels
+      </h2>
+      <LadderHead how={how} measures={measures} />
       <div className="ladder-frame" ref={frame}>
-        {size !== undefined && thickness > 0 && <Ladder rungs={rungs} thickness={thickness} size={size} />}
+        {size !== undefined && thickness > 0 && (
+          <Ladder rungs={rungs} thickness={thickness} size={size} how={how} measures={measures} />
+        )}
       </div>
     </section>
+  );
+}
+
+function LadderHead({ how, measures }: { readonly how: LadderWidth; readonly measures: LadderMeasures }) {
+  const { layout } = useWorkbench();
+  const unit = useWorkbenchState((state) => state.session.unit);
+  const turn = (ladder: LadderWidth) => layout.setState({ ladder });
+  return (
+    <header className="ladder-head">
+      <button
+        type="button"
+        className="fold"
+        title={how === 'folded' ? 'Unfold the ladder' : 'Fold the ladder'}
+        onClick={() => turn(how === 'folded' ? 'usual' : 'folded')}
+      >
+        {how === 'usual' ? `Depth, ${unit}` : unit}
+      </button>
+      {how === 'pinned' && (
+        <>
+          <span className="column" style={{ left: measures.figures }}>
+            depth
+          </span>
+          <span className="column" style={{ right: 34 }}>
+            leaves
+          </span>
+        </>
+      )}
+      {how !== 'folded' && (
+        <IconButton
+          icon={how === 'pinned' ? PinOff : Pin}
+          name={how === 'pinned' ? 'Hide what levels leave' : 'Show what levels leave'}
+          onPress={() => turn(how === 'pinned' ? 'usual' : 'pinned')}
+        />
+      )}
+    </header>
   );
 }
 
@@ -48,84 +98,84 @@ interface LadderProps {
   readonly rungs: readonly Rung[];
   readonly thickness: number;
   readonly size: Size;
+  readonly how: LadderWidth;
+  readonly measures: LadderMeasures;
 }
 
-function Ladder({ rungs, thickness, size }: LadderProps) {
+function Ladder({ rungs, thickness, size, how, measures }: LadderProps) {
   const { actions } = useWorkbench();
   const unit = useWorkbenchState((state) => state.session.unit);
-  const row = neededFor(rungs.length, ROOMY) <= size.height ? ROOMY : TIGHT;
-  const height = Math.max(size.height, neededFor(rungs.length, row));
+  const litStage = useWorkbenchState((state) => state.lit?.stage);
+  const [shown, setShown] = useState<Rung>();
+  const height = Math.max(size.height, rungs.length * FIGURE + MARGIN.top + MARGIN.bottom);
   const scale = (height - MARGIN.top - MARGIN.bottom) / thickness;
   const yOf = (depth: number) => MARGIN.top + depth * scale;
-  const rows = useMemo(() => ladderRows(rungs, thickness), [rungs, thickness]);
-  const tops = placeRows(
-    rows.map(({ kind, depth }) => ({ wanted: yOf(depth) - NOTE, height: row[kind] })),
-    height - NOTE,
-  ).map((top) => top + NOTE);
+  const job = useDocument()?.job;
+  const leaders = useMemo(() => {
+    const all = [
+      ...rungs.map((rung) => ({ level: rung.stage.level, rung })),
+      ...unusedLevels(job, rungs).map((level) => ({ level, rung: undefined })),
+    ].sort((a, b) => a.level - b.level);
+    const wanted = all.map(({ level }) => ({ wanted: MARGIN.top + level * scale, height: FIGURE }));
+    const tops = placeRows(wanted, height);
+    return all.map((each, index) => ({ ...each, to: (tops[index] ?? 0) + FIGURE / 2 }));
+  }, [rungs, job, scale, height]);
+  const move = (rung: Rung, to: number) => {
+    const { level } = rung.stage;
+    const levels = rungs.map(({ stage }) => stage.level);
+    actions.edit(`level ${showLength(level, unit)} to ${showLength(to, unit)}`, (job) =>
+      moveLevel(job, { from: level, to, levels }),
+    );
+  };
   return (
     <div className="ladder-body" style={{ height }}>
-      <LadderAxis
-        rungs={rungs}
-        thickness={thickness}
-        height={height}
-        yOf={yOf}
-        unit={unit}
-        leaders={rows.map(({ kind, depth }, index) => ({
-          from: yOf(depth),
-          to: (tops[index] ?? 0) + row[kind] / 2,
-          isFaint: kind === 'stage',
-        }))}
-      />
+      <LadderAxis {...{ rungs, thickness, height, yOf, unit, how, measures, leaders, litStage }} />
       {rungs.map((rung) => (
         <RungHandle
           key={rung.stage.number}
           rung={rung}
           thickness={thickness}
           yOf={yOf}
-          onMove={(to) =>
-            actions.edit(`level ${showLength(rung.stage.level, unit)} to ${showLength(to, unit)}`, (job) =>
-              moveLevel(job, { from: rung.stage.level, to, levels: rungs.map(({ stage }) => stage.level) }),
-            )
-          }
+          bar={measures.bar}
+          onMove={(to) => move(rung, to)}
+          onShow={setShown}
+          onPick={() => actions.select(rung.regions.map(({ id }) => id))}
         />
       ))}
-      <ol className={row === TIGHT ? 'ladder-rows tight' : 'ladder-rows'}>
-        {rows.map(({ kind, rung }, index) => (
-          <li key={`${kind}-${rung?.stage.number ?? 0}`} style={{ top: tops[index] ?? 0, height: row[kind] }}>
-            {kind === 'rung' && <RungRow rung={rung} thickness={thickness} />}
-            {kind === 'stage' && <StageRow stage={rung.stage} />}
-            {kind === 'farFace' && <FarFaceRow thickness={thickness} />}
+      <ol className="ladder-rows">
+        {leaders.map(({ level, rung, to }) => (
+          <li
+            key={level}
+            className={rung !== undefined && rung.stage.number === litStage ? 'lit' : undefined}
+            style={
+              { top: to - FIGURE / 2, height: FIGURE, '--figures': `${measures.figures}px` } as CSSProperties
+            }
+          >
+            {rung === undefined ? (
+              <span className="unused-level" title="No region accepts this level">
+                {lengthFigure(level, unit)}
+              </span>
+            ) : (
+              <RungRow rung={rung} thickness={thickness} saysLeft={how === 'pinned'} onShow={setShown} />
+            )}
           </li>
         ))}
       </ol>
-      {rungs.length === 0 && (
-        <p className="ladder-empty">No levels yet. Pick regions on the sheet and type a depth.</p>
+      {shown !== undefined && rungs.includes(shown) && (
+        <RungCard
+          rung={shown}
+          thickness={thickness}
+          top={Math.min(yOf(shown.stage.level) - HEAD, height - 104)}
+        />
       )}
-      {rungs.length > 0 && <p className="surface-note">{totalMinutes(rungs)}</p>}
+      {rungs.length === 0 && <p className="ladder-empty">No levels yet.</p>}
     </div>
   );
 }
 
-function neededFor(rungs: number, row: typeof ROOMY): number {
-  return NOTE + rungs * (row.rung + row.stage) + row.farFace;
-}
-
-type Row =
-  | { readonly kind: 'rung' | 'stage'; readonly rung: Rung; readonly depth: number }
-  | { readonly kind: 'farFace'; readonly rung: undefined; readonly depth: number };
-
-/** From the surface down: the space of the last stage, its rung, and so on to the deepest rung and the far face. */
-function ladderRows(rungs: readonly Rung[], thickness: number): Row[] {
-  const rows: Row[] = [];
-  let above = 0;
-  for (const rung of [...rungs].reverse()) {
-    const { level } = rung.stage;
-    rows.push({ kind: 'stage', rung, depth: (above + level) / 2 }, { kind: 'rung', rung, depth: level });
-    above = level;
-  }
-  return [...rows, { kind: 'farFace', rung: undefined, depth: thickness }];
-}
-
-function totalMinutes(rungs: readonly Rung[]): string {
-  return `${showMinutes(rungs.reduce((sum, { stage }) => sum + stage.minutes, 0))} immersed`;
+/** Levels of the job's list that came to no stage: no region accepts them. */
+function unusedLevels(job: JobFile | undefined, rungs: readonly Rung[]): number[] {
+  if (job === undefined || !Array.isArray(job.levels)) return [];
+  const isUsed = (level: number) => rungs.some(({ stage }) => Math.abs(stage.level - level) < 1e-3);
+  return job.levels.map((level: number) => fromJobUnits(job, level)).filter((level) => !isUsed(level));
 }

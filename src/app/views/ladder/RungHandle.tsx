@@ -6,20 +6,23 @@ import { type KeyboardEvent, type PointerEvent, useState } from 'react';
 import { isAccepted, type Rung } from '#app/state/rungs.ts';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import { showLength } from '#units/show-length.ts';
-import { BAND } from './ladder-measures.ts';
 
 interface RungHandleProps {
   readonly rung: Rung;
   readonly thickness: number;
   readonly yOf: (depth: number) => number;
+  readonly bar: { readonly left: number; readonly right: number };
   readonly onMove: (to: number) => void;
+  readonly onShow: (rung: Rung | undefined) => void;
+  /** A press that moved nothing. */
+  readonly onPick: () => void;
 }
 
 /** Levels move in steps of a hundredth of a millimetre: a fifth of the usual tolerance. With Page keys ten at a time. */
 const STEP = 0.01;
 const KEY_STEPS: Record<string, number> = { ArrowUp: -1, ArrowDown: 1, PageUp: -10, PageDown: 10 };
 
-export function RungHandle({ rung, thickness, yOf, onMove }: RungHandleProps) {
+export function RungHandle({ rung, thickness, yOf, bar, onMove, onShow, onPick }: RungHandleProps) {
   const unit = useWorkbenchState((state) => state.session.unit);
   const [draft, setDraft] = useState<number>();
   const { level, number } = rung.stage;
@@ -62,13 +65,22 @@ export function RungHandle({ rung, thickness, yOf, onMove }: RungHandleProps) {
       aria-valuemax={thickness - STEP}
       aria-valuenow={shown}
       aria-valuetext={`${showLength(shown, unit)} deep${isGood ? '' : ', outside the tolerance of a region'}`}
-      style={{ top: yOf(shown), left: BAND.left - 3, width: BAND.right - BAND.left + 6 }}
+      style={{ top: yOf(shown), left: bar.left, width: bar.right - bar.left + 4 }}
       onPointerDown={onPointerDown}
       onPointerMove={onPointerMove}
-      onPointerUp={finish}
+      onPointerUp={() => {
+        if (draft === level) onPick();
+        finish();
+      }}
       onPointerCancel={() => setDraft(undefined)}
       onKeyDown={onKeyDown}
-      onBlur={finish}
+      onFocus={() => onShow(rung)}
+      onBlur={() => {
+        finish();
+        onShow(undefined);
+      }}
+      onPointerEnter={() => onShow(rung)}
+      onPointerLeave={() => onShow(undefined)}
     >
       {draft !== undefined && <output className="rung-draft">{showLength(shown, unit)}</output>}
     </div>

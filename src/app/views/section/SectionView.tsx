@@ -1,19 +1,14 @@
 /** The section strip: the part cut along the line on the sheet, at the clock's minute. */
 import { useRef } from 'react';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
-import type { SectionHeight } from '#app/state/workbench-state.ts';
 import { useSize } from '#app/views/use-size.ts';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { showLength } from '#units/show-length.ts';
 import { SectionFigure } from './SectionFigure.tsx';
 import { sectionScale } from './section-paths.ts';
 
-const MARGIN = { left: 14, right: 14, top: 8, bottom: 8 };
-const HEIGHTS: readonly { readonly height: SectionHeight; readonly words: string }[] = [
-  { height: 'fitted', words: 'fitted' },
-  { height: 'equal', words: 'equal' },
-];
-
+/** As wide as the clock under it, to the pixel. */
+const MARGIN = { left: 0, right: 0, top: 2, bottom: 2 };
 export function SectionView() {
   const { actions } = useWorkbench();
   const frame = useRef<HTMLDivElement>(null);
@@ -38,37 +33,24 @@ export function SectionView() {
   return (
     <section className={isBehind ? 'section behind' : 'section'} aria-labelledby="section-heading">
       <header>
-        <h2 id="section-heading">Section</h2>
+        <h2 id="section-heading">Section A–A</h2>
         {scale !== undefined && (
-          <span className="aside section-scale">
-            {showLength(length, unit)} long,{' '}
-            {scale.exaggeration === 1
-              ? 'heights and lengths to one scale'
-              : `heights ×${Number(scale.exaggeration.toPrecision(3))}`}
-          </span>
+          <>
+            <p className="section-scale">{showLength(length, unit)} long</p>
+            <button
+              type="button"
+              className="heights"
+              title="Heights as the room allows, or to the scale of lengths"
+              aria-pressed={sectionHeight === 'equal'}
+              onClick={() => actions.drawHeights(sectionHeight === 'equal' ? 'fitted' : 'equal')}
+            >
+              {scale.exaggeration === 1
+                ? 'heights to scale'
+                : `heights ×${Number(scale.exaggeration.toPrecision(3))}`}
+            </button>
+            <p>dashed: asked</p>
+          </>
         )}
-        <fieldset>
-          <legend className="unseen">Heights of the section</legend>
-          {HEIGHTS.map(({ height, words }) => (
-            <label key={height}>
-              <input
-                type="radio"
-                name="section-height"
-                checked={sectionHeight === height}
-                onChange={() => actions.drawHeights(height)}
-              />
-              {words}
-            </label>
-          ))}
-        </fieldset>
-        <ul className="section-key aside">
-          <li>
-            <svg width="22" height="8" aria-hidden="true">
-              <path className="asked" d="M0 4H22" />
-            </svg>
-            asked
-          </li>
-        </ul>
       </header>
       <div className="section-frame" ref={frame}>
         {shown !== undefined && scale !== undefined && size !== undefined && (

@@ -1,0 +1,146 @@
+/** The ladder with few levels and many, in both units, folded and pinned: figures whole and apart, leaders that never cross. */
+import type { Page } from '@playwright/test';
+import { box, buoyLidJob, dxf } from '#support/small-drawing.ts';
+import {
+  dropFiles,
+  expect,
+  levelRows,
+  openPanel,
+  savedText,
+  statusOf,
+  test,
+} from '#support/workbench-page.ts';
+
+/** A plate with a pocket a level; unequal steps, some a hundredth of a millimetre apart. */
+function plateOf(levels: readonly number[]) {
+  const width = 30 * levels.length + 20;
+  const drawing = dxf({
+    insunits: 4,
+    entities: [
+      box('TRIM', [0, 0], [width, 70]),
+      ...levels.map((_, index) => box(`P${index}`, [30 * index + 13, 12], [30 * index + 37, 55])),
+    ],
+  });
+  const job = {
+    ...buoyLidJob,
+    stock: { ...buoyLidJob.stock, thickness: 3.2 },
+    requirements: levels.map((depth, index) => ({ layer: `P${index}`, depth })),
+  };
+  return [
+    { name: 'buoy-lid.dxf', text: drawing },
+    { name: 'buoy-lid.job.json', text: JSON.stringify(job) },
+  ];
+}
+
+const TWELVE = [0.5, 0.9, 1.22, 1.55, 1.62, 1.94, 2.02, 2.18, 2.22, 2.3, 2.36, 2.4];
+const PLATES: readonly (readonly number[])[] = [
+  [1.3],
+  [0.55, 1.3, 2.4],
+  [0.6, 0.61, 0.62, 2.1, 2.11, 2.9, 3.05],
+  TWELVE,
+  [...TWELVE, 2.71, 2.73],
+];
+
+async function checkFigures(page: Page, count: number): Promise<void> {
+  const ladder = await page.locator('.ladder').boundingBox();
+  if (ladder === null) throw new Error('the ladder is not laid out');
+  const figures = await page.locator('.rung .depth, .rung .left').evaluateAll((all) =>
+    all.map((each) => {
+      const range = document.createRange();
+      range.selectNodeContents(each);
+      const { left, top, right, bottom } = range.getBoundingClientRect();
+      return { text: each.textContent ?? '', left, top, right, bottom };
+    }),
+  );
+  expect(figures.length).toBeGreaterThanOrEqual(count);
+  const bar = await page.locator('.ladder-axis .frame').boundingBox();
+  for (const [index, a] of figures.entries()) {
+    expect(a.right, a.text).toBeLessThanOrEqual(ladder.x + ladder.width);
+    expect(a.left, a.text).toBeGreaterThanOrEqual((bar?.x ?? 0) + (bar?.width ?? 0));
+    expect(a.bottom, a.text).toBeLessThanOrEqual(ladder.y + ladder.height);
+    for (const b of figures.slice(index + 1)) {
+      const isApart =
+        a.right <= b.left || b.right <= a.left || a.bottom <= b.top + 2 || b.bottom <= a.top + 2;
+      expect(isApart, `${a.text} and ${b.text}`).toBe(true);
+    }
+  }
+  const labels = await page
+    .locator('.ladder-axis .scale text')
+    .evaluateAll((all) => all.map((each) => each.getBoundingClientRect().left));
+  for (const left of labels) expect(left).toBeGreaterThanOrEqual(ladder.x);
+}
+
+/** Leaders start and end in the same order: none crosses another. */
+async function checkLeaders(page: Page): Promise<void> {
+  const ends = await page.locator('.ladder-axis .leader').evaluateAll((all) =>
+    all.map((each) => {
+      const [, from, to] = /^M[\d.]+ ([\d.]+)h4L[\d.]+ ([\d.]+)H/.exec(each.getAttribute('d') ?? '') ?? [];
+      return { from: Number(from), to: Number(to) };
+    }),
+  );
+  const byStart = [...ends].sort((a, b) => a.from - b.from);
+  for (const [index, end] of byStart.entries()) {
+    const next = byStart[index + 1];
+    if (next !== undefined) expect(next.to - end.to).toBeGreaterThan(16);
+  }
+}
+
+test('1 to 14 levels, in millimetres and inches, pinned and not', async ({ workbench }) => {
+  test.slow();
+  for (const levels of PLATES) {
+    await dropFiles(workbench, plateOf(levels));
+    await expect(levelRows(workbench)).toHaveCount(levels.length);
+    for (const unit of ['in', 'mm']) {
+      await workbench.getByRole('radio', { name: unit, exact: true }).check();
+      await checkFigures(workbench, levels.length);
+      await checkLeaders(workbench);
+      await workbench.getByRole('button', { name: 'Show what levels leave' }).click();
+      await checkFigures(workbench, 2 * levels.length);
+      await workbench.getByRole('button', { name: 'Hide what levels leave' }).click();
+    }
+  }
+});
+
+test('is 120 px wide, 176 pinned, 56 folded; folded it keeps numbers, and a rung says all beside it', async ({
+  workbench,
+}) => {
+  const ladder = workbench.locator('.ladder');
+  const width = async () => (await ladder.boundingBox())?.width;
+  expect(await width()).toBe(120);
+  await workbench.getByRole('button', { name: 'Show what levels leave' }).click();
+  expect(await width()).toBe(176);
+  await expect(ladder.locator('.rung .left').first()).toHaveText('2.86');
+  await workbench.getByTitle('Fold the ladder').click();
+  expect(await width()).toBe(56);
+  await expect(ladder.locator('.ladder-axis .number')).toHaveText(['1', '2', '3']);
+  await workbench.getByRole('slider', { name: 'Level of stage 2' }).hover();
+  await expect(workbench.locator('.rung-card')).toContainText(/2\.20.*leaves 1\.86.mm.*2 regions/);
+  await workbench.getByTitle('Unfold the ladder').click();
+  expect(await width()).toBe(120);
+});
+
+test('moving a level changes the levels of the job, and never what is asked', async ({ workbench }) => {
+  const before = JSON.parse(await savedText(workbench, 'gauge-pod-cover.job.json'));
+  const rung = workbench.getByRole('slider', { name: 'Level of stage 2' });
+  await rung.focus();
+  for (let press = 0; press < 3; press++) await workbench.keyboard.press('ArrowDown');
+  await workbench.keyboard.press('Enter');
+  await expect(levelRows(workbench).nth(1)).toContainText('2.23');
+  await expect(statusOf(workbench)).toContainText('planned in');
+  const after = JSON.parse(await savedText(workbench, 'gauge-pod-cover.job.json'));
+  expect(after.requirements).toEqual(before.requirements);
+  expect(after.levels).toEqual([3, 2.23, 1.2]);
+});
+
+test('a level moved out of a tolerance is found at once, and its rung shows it', async ({ workbench }) => {
+  const rung = workbench.getByRole('slider', { name: 'Level of stage 3' });
+  await rung.focus();
+  for (let press = 0; press < 3; press++) await workbench.keyboard.press('PageDown');
+  await workbench.keyboard.press('Enter');
+  await expect(workbench.locator('.unused-level')).toHaveText('1.50');
+  await expect(workbench.locator('.ladder-axis .leader.broken')).toHaveCount(1);
+  await openPanel(workbench, 'Findings');
+  await expect(workbench.getByRole('complementary', { name: 'Job' })).toContainText(
+    'No level within tolerance',
+  );
+});
