@@ -5,7 +5,7 @@ export const containerWords = {
   'drawing-part-unclosed': warn<{ part: string; lacks: string }>({
     title: 'Part of the file not closed',
     say: ({ part, lacks }) => ({
-      reason: `${part} is not closed by ${lacks}; it was taken to end where the next part begins.`,
+      reason: `${part} is not closed by ${lacks}; it was assumed to end where the next part begins.`,
       remedy: 'Compare the drawing with its print, or export it again.',
     }),
   }),

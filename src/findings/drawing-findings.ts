@@ -79,10 +79,10 @@ const NO_CURVES = {
 
 const WRONG_KIND_REMEDY: Readonly<Record<WrongKind, string>> = {
   DWG: 'Open it in the program it was drawn with and save it as DXF.',
-  PDF: 'Ask for the DXF that the PDF was plotted from.',
+  PDF: 'Request the DXF that the PDF was plotted from.',
   ZIP: 'Unpack it and open the DXF inside.',
   gzip: 'Unpack it and open the DXF inside.',
-  picture: 'Ask for the DXF; a picture holds no outlines.',
+  picture: 'Request the DXF; a picture contains no outlines.',
   'web page': 'The download went wrong: fetch the drawing itself again.',
   XML: 'Export the drawing as DXF.',
   'UTF-16 text': 'Save it again as a plain (ASCII or UTF-8) DXF.',

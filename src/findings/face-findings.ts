@@ -28,7 +28,7 @@ export const faceWords = {
     title: 'Near face takes too much',
     say: ({ near, all }, show) => ({
       reason: `The near face is to take ${mm(near, show)}, but both faces together take only ${mm(all, show)}.`,
-      remedy: `Let the near face take ${mm(all, show)} at most, or "split": "even".`,
+      remedy: `Set "split" to ${mm(all, show)} at most, or to "even".`,
       value: near,
       limit: all,
     }),
@@ -73,9 +73,9 @@ export const faceWords = {
   'faces-web-at-worst': warn<Web>({
     title: 'Web between faces thin at worst',
     say: ({ web, limit, registration }, show) => ({
-      reason: `Between the faces ${mm(web, show)} of metal would be left at the thinnest place if the sheet comes at its thinnest, the bath cuts at its fastest and the far face is ${mm(registration, show)} off where that is worst; the job's least web is ${mm(limit, show)}.`,
+      reason: `Between the faces ${mm(web, show)} of metal would be left at the thinnest place if the sheet is at its thinnest, the bath etches at its fastest and the far face is off by ${mm(registration, show)} in the worst direction; the job's minimum web is ${mm(limit, show)}.`,
       remedy:
-        'Measure the sheet, take fresh coupons, register the faces more closely (far.registration), or etch one of the floors less deep.',
+        'Measure the sheet, etch fresh coupons, register the faces more closely (far.registration), or etch one of the floors less deep.',
       value: web,
       limit,
     }),

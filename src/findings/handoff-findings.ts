@@ -20,8 +20,9 @@ export const handoffWords = {
   'scribe-line-stub': note<Figures<'lines' | 'shortest' | 'stage' | 'limit'>>({
     title: 'Scribe line hardly longer than the blade',
     say: ({ lines, shortest, stage, limit }, show) => ({
-      reason: `${lines === 1 ? 'A scribe line is' : `${lines} scribe lines are`} shorter than ${mm(limit, show)}; the shortest, of stage ${stage}, has ${mm(shortest, show)}.`,
-      remedy: 'Cut it on from the line that it ends on, or close the gap in the drawing that it comes from.',
+      reason: `${lines === 1 ? 'A scribe line is' : `${lines} scribe lines are`} shorter than ${mm(limit, show)}; the shortest, of stage ${stage}, is ${mm(shortest, show)} long.`,
+      remedy:
+        'Cut it as a continuation of the line that it ends on, or close the gap in the drawing that causes it.',
       value: shortest,
       limit,
     }),
@@ -81,7 +82,7 @@ export const handoffWords = {
   'inspection-floor-missing': note<{ regions: number; margin: number }>({
     title: 'No floor to gauge',
     say: ({ regions, margin }, show) => ({
-      reason: `${regions === 1 ? 'A region has' : `${regions} regions have`} no flat floor ${mm(margin, show)} clear of walls and fillets, so it has no inspection point.`,
+      reason: `${regions === 1 ? 'A region has' : `${regions} regions have`} no flat floor ${mm(margin, show)} clear of walls and fillets, so ${regions === 1 ? 'it has' : 'they have'} no inspection point.`,
       remedy: 'Set handoff.inspection.margin smaller, or gauge there by other means.',
       limit: margin,
     }),

@@ -106,7 +106,7 @@ export const jobWords = {
     title: 'Taper without a length',
     say: () => ({
       reason: 'The taper starts and ends at one point, so it has no direction.',
-      remedy: 'Give two points, `from` and `to`, as far apart as the change takes.',
+      remedy: 'Give two points, `from` and `to`, at the ends of the change.',
     }),
   }),
   'depth-beyond-stock': stop<{ depth: number; stock: number }>({

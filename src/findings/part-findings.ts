@@ -71,7 +71,7 @@ export const partWords = {
     title: 'Gap joined',
     say: ({ gap, joinTolerance }, show) => ({
       reason: `Two ends ${mm(gap, show)} apart were joined.`,
-      remedy: `Check that they belong together; a joinTolerance under ${mm(gap, show)} leaves them apart.`,
+      remedy: `Check that they belong together; a joinTolerance under ${mm(gap, show)} keeps them apart.`,
       value: gap,
       limit: joinTolerance,
     }),
@@ -129,7 +129,7 @@ export const partWords = {
       reason: `${gapsInWords(open, show)}The linework on ${layersInWords(layers)} contains no closed outline, so there is no sheet to etch.`,
       remedy: gapsRemedy(
         open,
-        'Close the outline in the drawing, or name the layer that holds it under layers.outline.',
+        'Close the outline in the drawing, or name its layer under layers.outline.',
         show,
       ),
     }),

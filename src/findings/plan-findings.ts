@@ -10,7 +10,7 @@ export const planWords = {
     title: 'Pocket without an opening',
     say: ({ depth, allowance }, show) => ({
       reason: `This region is to be ${mm(depth, show)} deep, so its opening must stay ${mm(allowance, show)} inside a border with land, but no point of the region is that far from its neighbours.`,
-      remedy: `Widen it to more than ${mm(2 * allowance, show)}, ask for less depth, or use a process with a smaller etch factor.`,
+      remedy: `Widen it to more than ${mm(2 * allowance, show)}, require less depth, or use a process with a smaller etch factor.`,
       value: 0,
       limit: 2 * allowance,
     }),
@@ -46,7 +46,7 @@ export const planWords = {
   'level-unused': warn<{ level: number }>({
     title: 'Level unused',
     say: ({ level }, show) => ({
-      reason: `No region takes the level ${mm(level, show)}: it is within no region's tolerance, or another level fits better.`,
+      reason: `No region uses the level ${mm(level, show)}: it is within no region's tolerance, or another level fits better.`,
       remedy: 'Remove it from the job, or require this depth of a region; the plan has no stage for it.',
       value: level,
     }),
@@ -56,7 +56,7 @@ export const planWords = {
     title: 'Tapered sheet too thin',
     say: ({ lacks, plus }, show) => ({
       reason: `At its thin end here the sheet is ${mm(lacks, show)} thinner than the required final thickness; ${mm(plus, show)} less is allowed.`,
-      remedy: `Require at least ${mm(lacks - plus, show)} less there, divide the region and leave its thin end as land, or take a thicker sheet.`,
+      remedy: `Require at least ${mm(lacks - plus, show)} less there, divide the region and leave its thin end as land, or use a thicker sheet.`,
       value: lacks,
       limit: plus,
     }),

@@ -21,7 +21,7 @@ export const requestWords = {
     title: 'Cut without length',
     say: ({ at }) => ({
       reason: `The cut starts and ends at ${at[0]}, ${at[1]}: a point shows no section.`,
-      remedy: 'Give two different points, or ask for the depth at the one point.',
+      remedy: 'Give two different points, or use `isobath depth` for one point.',
     }),
   }),
   'cut-misses-sheet': stop<{ length: number }>({
@@ -47,7 +47,7 @@ export const requestWords = {
   }>({
     title: 'Coordinate is not a number',
     say: ({ file, column, found, bad }) => ({
-      reason: `${file} holds ${found === '' ? 'nothing' : `"${found}"`} for ${column}${bad === 1 ? '' : `, and ${bad - 1} more that ${bad === 2 ? 'is not a number' : 'are not numbers'}`}.`,
+      reason: `${file} has ${found === '' ? 'nothing' : `"${found}"`} for ${column}${bad === 1 ? '' : `, and ${bad - 1} more that ${bad === 2 ? 'is not a number' : 'are not numbers'}`}.`,
       remedy: 'Give each point as two numbers with a decimal point: 130.5,42.',
       value: bad,
       limit: 0,

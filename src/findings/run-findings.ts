@@ -114,7 +114,7 @@ export const runWords = {
   'readings-rewritten': stop<{ recorded: number; row: number }>({
     title: 'Recorded readings were changed',
     say: ({ recorded, row }) => ({
-      reason: `The record holds ${counted(recorded, 'row')}; row ${row} of the file differs or is missing.`,
+      reason: `The record has ${counted(recorded, 'row')}; row ${row} of the file differs or is missing.`,
       remedy:
         'Restore the recorded rows and add new rows below them: recorded rows are never changed. To withdraw a reading, add a row with strike and its number.',
     }),

@@ -82,7 +82,7 @@ export const templateWords = {
   'template-line-by-hand': note<Figures<'lines' | 'longest' | 'width'>>({
     title: 'Line too short for a slot',
     say: ({ lines, longest, width }, show) => ({
-      reason: `${lines === 1 ? 'An open scribe line' : `${lines} open scribe lines`} of at most ${mm(longest, show)} can't have a slot for a knife ${mm(width, show)} wide: no template shows ${lines === 1 ? 'it' : 'them'}.`,
+      reason: `${lines === 1 ? 'An open scribe line' : `${lines} open scribe lines`} of at most ${mm(longest, show)} ${lines === 1 ? 'is' : 'are'} too short for a slot ${mm(width, show)} wide, so no template shows ${lines === 1 ? 'it' : 'them'}.`,
       remedy: 'Cut there by hand from the slots on both sides, and check it against the drawing.',
       value: longest,
     }),
@@ -91,9 +91,9 @@ export const templateWords = {
   'template-fits-two-ways': note<Figures<'holes' | 'misfit' | 'limit'>>({
     title: 'Template fits in more than one way',
     say: ({ holes, misfit, limit }, show) => ({
-      reason: `${holes < 3 ? `By ${holes === 0 ? 'no hole' : holes === 1 ? 'one hole' : 'two holes'} it` : `It`} can also be laid turned or face down: a wrong way is off by ${mm(misfit, show)} only, less than ${mm(limit, show)}.`,
+      reason: `${holes < 3 ? `With ${holes === 0 ? 'no hole' : holes === 1 ? 'one hole' : 'two holes'} it` : `It`} can also be laid turned or face down: a wrong position is off by only ${mm(misfit, show)}, less than ${mm(limit, show)}.`,
       remedy:
-        'Give handoff.template.margin room for pins, or holes that no turn and no mirror brings onto each other.',
+        'Give handoff.template.margin room for pins, or give holes that no rotation and no mirror image brings onto each other.',
       value: misfit,
       limit,
     }),
@@ -142,5 +142,5 @@ function bridgeRemedy(
   if (fitsBoth !== undefined) {
     return `Set handoff.template.bridge.width to ${mm(fitsBoth.width, show)} and bridge.clear to ${mm(fitsBoth.clear, show)}.`;
   }
-  return 'Set handoff.template.bridge.width and bridge.clear smaller, bridge.apart larger, or take a narrower knife: a bridge needs a curve three times as wide as its slot reaches.';
+  return 'Set handoff.template.bridge.width and bridge.clear smaller, bridge.apart larger, or use a narrower knife: a bridge needs a curve of a radius at least three times the reach of its slot.';
 }

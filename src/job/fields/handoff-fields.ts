@@ -21,7 +21,7 @@ const section = z.strictObject({ from: point, to: point, name: z.optional(words)
 function headingText(label: string, what: string) {
   return open(raw(words), {
     label,
-    help: `${what}; stands on papers and labels`,
+    help: `${what}; printed on papers and labels`,
     usual: 'a box to write in',
   });
 }
@@ -53,7 +53,7 @@ export const handoff = optionalGroup(
     }),
     units: usually(choice({ job: 'as the job', mm: 'millimetres', in: 'inches', both: 'both' }), {
       label: 'Units on papers',
-      help: 'of lengths on traveller, inspection sheets and labels: `"job"`, those of the job; `"mm"`; `"in"`; `"both"`, the job’s first',
+      help: 'units of lengths on traveller, inspection sheets and labels: `"job"`, those of the job; `"mm"`; `"in"`; `"both"`, the job’s first',
       usual: { value: 'job' },
     }),
     heading: optionalGroup({
@@ -100,7 +100,7 @@ export const handoff = optionalGroup(
     }),
     overrun: usually(length({ shown: { least: 0, most: 50 } }), {
       label: 'Lines past the edge',
-      help: 'how far a line that ends at the sheet’s edge runs on past it, in scribe drawings, programs and templates, so that the maskant is cut through there',
+      help: 'how far a line that ends at the sheet’s edge continues past it, in scribe drawings, programs and templates, so that the maskant is cut through there',
       usual: { value: 3 },
     }),
     scribe,

@@ -49,7 +49,7 @@ const members = {
     }),
     blade: usually(width, {
       label: 'Blade',
-      help: 'thickness of the knife’s blade: in a wider slot it wanders by the difference',
+      help: 'thickness of the knife’s blade; in a wider slot it can wander by the difference',
       usual: { value: 0.5 },
     }),
     side: usually(
@@ -107,7 +107,8 @@ const members = {
     at: open(places(MOST_HOLES), {
       label: 'Tooling holes at',
       help: 'points of the tooling holes; one that lies in a round hole of the part is that hole',
-      usual: 'the part’s own, or else three pins beside it; pins are added until they fit one way only',
+      usual:
+        'the part’s own, or else three pins beside it; pins are added until the template fits one way only',
     }),
   }),
   stretch: usually(stretch, {
