@@ -10,6 +10,7 @@ import { mirrorPath, mirrorPoint } from '#geometry/spans/mirror-spans.ts';
 import { makeTemplates } from '#handoff/template/make-templates.ts';
 import { checkPaper } from '#handoff/template/template-files.ts';
 import { templateInput } from '#handoff/template/template-input.ts';
+import type { EtchPlan } from '#plan/etch-plan.ts';
 import { mirrorPlan } from '#plan/mirror-plan.ts';
 import type { HandoffInput, PreparedHandoff } from './handoff-types.ts';
 import { mirrorChoices } from './mirror-choices.ts';
@@ -27,6 +28,7 @@ export function nearSide(prepared: PreparedHandoff): PreparedHandoff {
   const name = `${NEAR}${job.name}`;
   return {
     ...prepared,
+    side: 'near',
     job: { ...job, name },
     made: {
       ...made,
@@ -39,12 +41,17 @@ export function nearSide(prepared: PreparedHandoff): PreparedHandoff {
 export function farSide(prepared: PreparedHandoff): PreparedHandoff | undefined {
   const turned = turnOver(prepared);
   if (turned === undefined) return undefined;
-  const { plan } = turned;
-  const { made, kit } = prepared;
+  const { made, kit, far } = prepared;
+  const { thickness } = kit.index.front;
+  const near = mirrorPlan(alone(prepared.plan), MIRROR);
+  const kitOf = (face: EtchPlan) => makeContourKit(indexFront(frontOfPlan(face, thickness)));
   return {
     ...prepared,
     ...turned,
-    kit: makeContourKit(indexFront(frontOfPlan(plan, kit.index.front.thickness))),
+    side: 'far',
+    plan: { ...turned.plan, far: near },
+    kit: kitOf(turned.plan),
+    far: far && { ...far, kit: kitOf(near) },
     made: {
       lines: true,
       pictures: made.pictures,
@@ -56,6 +63,10 @@ export function farSide(prepared: PreparedHandoff): PreparedHandoff | undefined 
       templates: templatesOf(turned).set,
     },
   };
+}
+
+function alone({ far: _, ...plan }: EtchPlan): EtchPlan {
+  return plan;
 }
 
 /** What stands in the way of the far face's templates, in the part's own frame. */

@@ -15,6 +15,7 @@ import { stageWords } from '#handoff/stage-words.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import { outerCount } from './cover-page.ts';
 import { type GaugePoint, gaugedIn } from './gauge-points.ts';
+import { turnOverWords } from './other-face.ts';
 import { needsDesmut } from './shop-words.ts';
 import { aimsAtThickness, type StageSum, stageSum, thicknessAround } from './stage-sum.ts';
 import type { TravellerPage } from './traveller-page.ts';
@@ -145,6 +146,7 @@ function figureCell(
 
 function peelWords({ plan }: TravellerPage, { regions, piece, number }: Stage): string {
   const count = outerCount(piece);
+  if (count === 0) return 'Nothing is peeled on this face.';
   const ticks = `lines with **${NUMBERS[number] ?? number} ${number === 1 ? 'tick' : 'ticks'}**`;
   const what = plan.masking === 're-mask' ? 'Peel the window over' : 'Peel';
   const said = idRuns(regions);
@@ -166,6 +168,7 @@ function stepRows(page: TravellerPage, stage: Stage, points: readonly GaugePoint
     ]);
   }
   steps.push([`**Peel.** A second person looks: ${checkWords(page, stage)}`]);
+  for (const words of turnOverWords(page, stage)) steps.push([words]);
   const dip = 'In [19] out [19] minutes [17] bath [14] °C';
   if (sum.isByClock || points.length === 0) {
     steps.push([
@@ -205,7 +208,11 @@ function stepRows(page: TravellerPage, stage: Stage, points: readonly GaugePoint
 function checkWords({ plan }: TravellerPage, stage: Stage): string {
   const count = outerCount(stage.piece);
   const these =
-    count === 1 ? 'this piece and no other' : `these ${NUMBERS[count] ?? count} pieces and no others`;
+    count === 0
+      ? 'nothing more on this face'
+      : count === 1
+        ? 'this piece and no other'
+        : `these ${NUMBERS[count] ?? count} pieces and no others`;
   const later = plan.stages.filter(({ number, lines }) => number > stage.number && lines.length > 0);
   if (plan.masking === 're-mask') return `${these} bare; all else coated; edges down.`;
   const open = later.length === 0 ? '' : `; no line of ${stageWords(later.map(({ number }) => number))} open`;

@@ -6,6 +6,7 @@ import { TYPE } from '#handoff/pdf/paper-type.ts';
 import { type Block, gap } from '#handoff/pdf/sheet-book.ts';
 import { stageWords } from '#handoff/stage-words.ts';
 import { hangingPicture } from './hanging-picture.ts';
+import { turnOverFirst } from './other-face.ts';
 import { stagePage } from './stage-page.ts';
 import type { TravellerPage } from './traveller-page.ts';
 
@@ -72,7 +73,7 @@ function stepsOf(page: TravellerPage): (readonly [string, string])[] {
     ['Check the film', `Dry film, ${page.figures.units[0]}: _12_ _12_ _12_ _12_  Peel strip _14_ g/cm`],
     layStep(page, templates, issue),
     ['Cut the lines', cutWords(page, templates)],
-    ['Count the lines', countWords(page)],
+    ['Count the lines', `${countWords(page)}${turnOverFirst(page)}`],
     ...seal,
     ['Touch up, check', 'Nicks, edges and pin holes coated; lamp over the whole face; dry before the bath.'],
     [

@@ -1,16 +1,26 @@
 /** Steps, pictures and boxes for the tank. */
+
+import { ROUNDING } from '#geometry/tolerances.ts';
 import { inspectionPoints } from '#handoff/inspection-points.ts';
 import { paperFigures } from '#handoff/paper-figures.ts';
 import { gaugePoints } from '#handoff/traveller/gauge-points.ts';
 import { traveller } from '#handoff/traveller/traveller.ts';
+import { sheetAt } from '#job/sheet-at.ts';
 import type { Writer } from '#run/handoff-files.ts';
 
 /** mm; no region has points so far apart: those that every region has are enough. */
 const FARTHEST = 1e6;
 
-export const write: Writer<'traveller'> = async ({ choices, plan, job, planHash, kit, units, made }) => {
+export const write: Writer<'traveller'> = async (writing) => {
+  const { choices, plan, job, planHash, kit, far, units, made, side } = writing;
   const choice = { margin: choices.inspection.margin, spacing: FARTHEST };
-  const { points } = inspectionPoints({ plan, index: kit.index, stock: job.stock, choice });
+  const ask = { plan, index: kit.index, far: far?.kit.index, stock: job.stock, choice };
+  const points = inspectionPoints(ask).points.filter(({ face }) => face === undefined);
+  // During the run a thickness tells what one face lost only where the other is not etched.
+  const gauged = points.filter(({ at, depth, thickness }) => {
+    const alone = sheetAt(job.stock.thickness, at) - depth.nominal;
+    return Math.abs(alone - thickness.nominal) < ROUNDING;
+  });
   const isFirst = (region: string, id: string) => points.find((each) => each.region === region)?.id === id;
   const bytes = await traveller({
     plan,
@@ -18,8 +28,9 @@ export const write: Writer<'traveller'> = async ({ choices, plan, job, planHash,
     planHash,
     choices,
     figures: paperFigures(choices.units, units.job === 'in' ? 'in' : 'mm'),
-    gauged: gaugePoints(plan, points),
+    gauged: gaugePoints(plan, gauged),
     final: points.filter(({ region, id }) => isFirst(region, id)),
+    side,
     templates: made.templates?.templates.length,
   });
   return [{ name: 'traveller.pdf', what: 'steps, pictures and boxes for the tank', bytes }];
