@@ -5,7 +5,8 @@
  */
 
 import * as z from 'zod/mini';
-import { causticGramsOf, hydrogenLitresOf } from './aluminium-chemistry.ts';
+import { causticGramsOf, heatOf, hydrogenLitresOf } from './aluminium-chemistry.ts';
+import { arrheniusRatio } from './arrhenius.ts';
 import { bathLoad, type Tank } from './bath-load.ts';
 import type { Sourced } from './provenance.ts';
 
@@ -31,7 +32,19 @@ export const bathSheetSchema = z.object({
   /** Dissolved metal in the bath, g/L; where the job names the tank. */
   load: z.exactOptional(z.object({ before: figure, after: figure, limit: figure })),
   /**
-   * In the minute that gives off most: its stage, metal in g/min, hydrogen in litres a minute at 25 °C, and air and hydrogen
+   * Of all parts hung at once: kJ given off by the whole run, and where the job names the tank the K that the bath warms by at most
+   * and the share by which that speeds it, at 46 kJ/mol and 85 °C.
+   */
+  heat: z.exactOptional(
+    z.object({
+      parts: figure,
+      kilojoules: figure,
+      warmer: z.exactOptional(figure),
+      faster: z.exactOptional(figure),
+    }),
+  ),
+  /**
+   * Of all parts hung at once, in the minute that gives off most: its stage, metal in g/min, hydrogen in litres a minute at 25 °C, and air and hydrogen
    * together that the extraction has to take away at least.
    */
   peak: z.object({ stage: count, metal: figure, hydrogen: figure, ventilation: figure }),
@@ -61,19 +74,27 @@ export function bathSheet(
     rate,
     density,
     tank,
-  }: { readonly rate: number; readonly density: number; readonly tank?: Tank | undefined },
+    parts = 1,
+  }: {
+    readonly rate: number;
+    readonly density: number;
+    readonly tank?: Tank | undefined;
+    /** Hung at once. */
+    readonly parts?: number | undefined;
+  },
 ): BathSheet | undefined {
   const fastest = [...stages].sort((a, b) => b.bareArea - a.bareArea)[0];
   if (fastest === undefined) return undefined;
   const metal = stages.reduce((sum, { grams }) => sum + grams, 0);
-  const perMinute = (fastest.bareArea * rate * density) / 1000;
+  const perMinute = (parts * fastest.bareArea * rate * density) / 1000;
   const hydrogen = hydrogenLitresOf(perMinute) * ROOM;
   return {
     stages: stages.map(({ number, grams }) => ({ number, metal: grams, caustic: causticGramsOf(grams) })),
     metal,
     caustic: causticGramsOf(metal),
     hydrogen: { at0C: hydrogenLitresOf(metal), at25C: hydrogenLitresOf(metal) * ROOM },
-    ...(tank === undefined ? {} : { load: bathLoad(tank, metal) }),
+    ...(tank === undefined ? {} : { load: bathLoad(tank, metal * parts) }),
+    heat: { parts, ...warming(metal * parts, tank) },
     peak: {
       stage: fastest.number,
       metal: perMinute,
@@ -81,4 +102,26 @@ export function bathSheet(
       ventilation: hydrogen / (FLAMMABLE_FROM.value * SAFE_SHARE.value),
     },
   };
+}
+
+/** kJ to warm a litre of bath by a kelvin. */
+export const HEAT_CAPACITY: Sourced = {
+  value: 4.1,
+  source: 'from memory: caustic soda of common strength',
+  kind: 'memory',
+};
+/** kJ/mol and °C that the change of rate is told at. */
+const ENERGY = 46;
+const USUAL_C = 85;
+
+/** Nothing leaves the bath: it warms by no more. */
+export function warming(
+  grams: number,
+  tank: Tank | undefined,
+): { readonly kilojoules: number; readonly warmer?: number; readonly faster?: number } {
+  const kilojoules = heatOf(grams);
+  if (tank === undefined) return { kilojoules };
+  const warmer = kilojoules / (tank.litres * HEAT_CAPACITY.value);
+  const faster = arrheniusRatio(ENERGY, { fromC: USUAL_C, toC: USUAL_C + warmer }) - 1;
+  return { kilojoules, warmer, faster };
 }

@@ -17,6 +17,16 @@ export const bathWords = {
       limit,
     }),
   }),
+  /** K, and shares of the rate. */
+  'bath-warms': note<Figures<'parts' | 'warmer' | 'faster' | 'spread'>>({
+    title: 'The run warms its bath',
+    say: ({ parts, warmer, faster, spread }) => ({
+      reason: `${parts === 1 ? 'The part gives' : `${parts} parts give`} off heat that warms the bath by up to ${warmer.toFixed(1)} K, and so etches up to ${percent(faster)} faster; the rate is planned to ± ${percent(spread)}.`,
+      remedy: 'Hold the temperature of the bath, hang fewer parts at once, or gauge more often.',
+      value: faster,
+      limit: spread,
+    }),
+  }),
   'bath-sheet-missing': note<{ bath: string; lacks: 'reaction' | 'density' }>({
     title: 'No bath sheet',
     say: ({ bath, lacks }) => ({

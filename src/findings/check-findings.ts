@@ -41,7 +41,7 @@ export const makingWords = {
       limit,
     }),
   }),
-  'cut-deeper-than-practice': warn<{ depth: number; limit: number }>({
+  'cut-deeper-than-practice': note<{ depth: number; limit: number }>({
     title: 'Deeper than practice',
     say: ({ depth, limit }, show) => ({
       reason: `The deepest cut is ${mm(depth, show)}; cuts of up to ${mm(limit, show)} are known from practice. Beyond that, maskant, bath and undercut are unproven.`,

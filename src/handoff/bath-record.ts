@@ -1,7 +1,12 @@
 /** The bath sheet of a plan as it stands in plan.json, with the sources of its figures. Grams, mm², litres at 25 °C, minutes. */
-import { ALUMINIUM_WEIGHT, CAUSTIC_WEIGHT, MOLAR_VOLUME } from '#bath/aluminium-chemistry.ts';
+import {
+  ALUMINIUM_WEIGHT,
+  CAUSTIC_WEIGHT,
+  HEAT_OF_ALUMINIUM,
+  MOLAR_VOLUME,
+} from '#bath/aluminium-chemistry.ts';
 import type { Tank } from '#bath/bath-load.ts';
-import { type BathSheet, bathSheet, FLAMMABLE_FROM, SAFE_SHARE } from '#bath/bath-sheet.ts';
+import { type BathSheet, bathSheet, FLAMMABLE_FROM, HEAT_CAPACITY, SAFE_SHARE } from '#bath/bath-sheet.ts';
 import { etchFactorAt } from '#bath/etch-factor.ts';
 import type { Provenance } from '#bath/provenance.ts';
 import { loopsArea, spansLength } from '#geometry/span.ts';
@@ -13,7 +18,15 @@ import type { PlanMeasures } from './plan-measures.ts';
 export function bathRecord(
   plan: EtchPlan,
   measures: PlanMeasures,
-  { density, tank }: { readonly density: number; readonly tank?: Tank | undefined },
+  {
+    density,
+    tank,
+    parts,
+  }: {
+    readonly density: number;
+    readonly tank?: Tank | undefined;
+    readonly parts?: number | undefined;
+  },
 ): BathSheet | undefined {
   const sheet = bathSheet(
     plan.stages.map(({ number, minutes }, index) => ({
@@ -22,7 +35,7 @@ export function bathRecord(
       grams: ((measures.stages[index]?.removedVolume ?? 0) * density) / 1000,
       bareArea: bareArea(plan, index) + (plan.far === undefined ? 0 : bareArea(plan.far, index)),
     })),
-    { rate: plan.rate, density, tank },
+    { rate: plan.rate, density, tank, parts },
   );
   return sheet && roundFigures(sheet);
 }
@@ -55,6 +68,8 @@ export const BATH_SHEET_PROVENANCE: readonly Provenance[] = [
   provenanceOf('molar mass of aluminium', 'g/mol', ALUMINIUM_WEIGHT),
   provenanceOf('molar mass of sodium hydroxide', 'g/mol', CAUSTIC_WEIGHT),
   provenanceOf('molar volume of a gas at 0 °C, 101.325 kPa', 'l/mol', MOLAR_VOLUME),
+  provenanceOf('heat of dissolving aluminium', 'kJ/mol', HEAT_OF_ALUMINIUM),
+  provenanceOf('heat capacity of the bath', 'kJ/(l K)', HEAT_CAPACITY),
   provenanceOf('lower flammable limit of hydrogen in air', 'share by volume', FLAMMABLE_FROM),
   provenanceOf('share of the lower flammable limit to stay under', '', SAFE_SHARE),
 ];

@@ -54,6 +54,8 @@ export interface MetalFacts {
   /** Litres at 0 °C and 101.325 kPa for each gram dissolved. */
   readonly hydrogenLitresPerGram: number | undefined;
   readonly tank?: Tank | undefined;
+  /** Hung in the bath at once. */
+  readonly parts?: number | undefined;
   /** Of the sheet before it is etched, mm³; undefined where it has no border. */
   readonly sheetVolume: number | undefined;
 }
@@ -63,7 +65,7 @@ export function makePlanFile(input: PlanFileInput): PlanFile {
   const { regions, masking, stages, job, drawing, outline, cutouts, provenance, cautions } = showPlan(input);
   const knowsGas = metal.hydrogenLitresPerGram !== undefined && metal.density !== undefined;
   const bath = knowsGas
-    ? bathRecord(plan, measures, { density: metal.density, tank: metal.tank })
+    ? bathRecord(plan, measures, { density: metal.density, tank: metal.tank, parts: metal.parts })
     : undefined;
   return {
     format: 'isobath-plan',

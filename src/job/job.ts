@@ -86,4 +86,4 @@ export interface Job
   readonly provenance: readonly Provenance[];
 }
 
-type OnlyIfGiven = 'tank' | 'hoist';
+type OnlyIfGiven = 'tank' | 'hoist' | 'load';

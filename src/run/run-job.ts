@@ -208,6 +208,7 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
       density,
       hydrogenLitresPerGram: job.process.reaction === undefined ? undefined : hydrogenLitresOf(1),
       tank: job.process.tank,
+      parts: job.process.load,
       sheetVolume: sheetVolume(plan.sheet, thickness),
     },
     budgets,

@@ -117,6 +117,18 @@ describe('sheet tolerance as delivered', () => {
   ])('of %f mm 2024 sheet is ± %f mm', (thickness, tolerance) => {
     expect(sheetTolerance(alloy('al-2024-t3'), thickness)?.value).toBe(tolerance);
   });
+  test.each([
+    [1, 1000, 0.05],
+    [1.6, 1250, 0.12],
+    [2.3, 1600, 0.15],
+    [4.06, 1001, 0.22],
+    [6, 2000, 0.26],
+  ])('of %f mm sheet rolled %i mm wide is ± %f mm', (thickness, width, tolerance) => {
+    expect(sheetTolerance(alloy('al-2024-t3'), thickness, width)?.value).toBe(tolerance);
+  });
+  test('of sheet wider than the table here it is not known', () => {
+    expect(sheetTolerance(alloy('al-2024-t3'), 4, 2001)).toBeUndefined();
+  });
   test('is not known outside the table, nor for metals that it does not hold', () => {
     expect(sheetTolerance(alloy('al-2024-t3'), 0.79)).toBeUndefined();
     expect(sheetTolerance(alloy('al-2024-t3'), 6.01)).toBeUndefined();

@@ -59,3 +59,16 @@ test('M5.3 each stage has its own metal and caustic: 1.4824 g of caustic a gram'
     { number: 2, metal: 70, caustic: expect.closeTo(70 * (39.997 / 26.982), 1) },
   ]);
 });
+
+test('M5.9 1.82 kg in 1000 L warm it by at most 6.8 K, and a rate by nearly a third; two parts by twice as much', () => {
+  // 415 kJ a mol of 26.982 g is 15.4 MJ/kg; 4.1 MJ/(m³ K); 46 kJ/mol at 85 °C.
+  const tank = { litres: 1000, dissolved: 0, dissolvedLimit: 75 };
+  const { heat } = bathSheet([dip({ grams: 1820 })], { rate: 0.025, density: 2.7, tank }) ?? {};
+  expect((heat?.kilojoules ?? 0) / 1.82).toBeCloseTo(15380, -2);
+  expect(heat?.warmer).toBeCloseTo(6.8, 1);
+  expect(heat?.faster).toBeCloseTo(0.33, 1);
+  const both = bathSheet([dip({ grams: 1820 })], { rate: 0.025, density: 2.7, tank, parts: 2 });
+  expect(both?.heat?.warmer).toBeCloseTo(2 * (heat?.warmer ?? 0), 9);
+  expect(both?.load?.after).toBeCloseTo(3.64, 9);
+  expect(both?.peak.metal).toBeCloseTo(2 * 0.001 * 2e6 * 0.025 * 2.7, 9);
+});

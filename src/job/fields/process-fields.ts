@@ -1,10 +1,11 @@
 /** The bath and what is known of it, the drawn line, the way of masking. */
+import * as z from 'zod/mini';
 import type { Bath } from '#bath/known-figures.ts';
 import { resolveFactor } from '#job/resolve/resolve-factor.ts';
 import { resolveRate, resolveSpread } from '#job/resolve/resolve-rate.ts';
 import { fromMemory } from '#job/sources.ts';
 import { type EtchFiguresAsked, etchFigures } from './etch-figure-fields.ts';
-import { always, type FollowSetting, needed, usually, type ValuesOf } from './field.ts';
+import { always, type FollowSetting, needed, open, usually, type ValuesOf } from './field.ts';
 import { atMostOneOf, group, groupIfGiven } from './group.ts';
 import { choice, notNegative, number, positive, rate, raw, share } from './kinds.ts';
 
@@ -26,6 +27,11 @@ const members = {
       label: 'Dissolved metal, limit',
       help: 'dissolved metal that it may hold, g/L',
     }),
+  }),
+  load: open(raw(z.number().check(z.gte(1), z.lte(1000), z.multipleOf(1))), {
+    label: 'Parts hung at once',
+    help: 'how many parts hang in the bath at once: gas, heat and dissolved metal are of all of them',
+    usual: '1',
   }),
   // Lifting, draining, the first rinse.
   timing: usually(number('min', { schema: notNegative, least: 0, most: 60 }), {

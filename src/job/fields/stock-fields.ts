@@ -9,7 +9,7 @@ import { thickestOf } from '#job/sheet-at.ts';
 import { resolveTaper, type Taper, thicknessTaper } from '#job/taper.ts';
 import { type AskedOf, always, type FollowSetting, type Kind, needed, open, type ValuesOf } from './field.ts';
 import { group } from './group.ts';
-import { length, name, number, point, positive, rows, written } from './kinds.ts';
+import { length, name, number, point, positive, rows, SMALLEST_POSITIVE, written } from './kinds.ts';
 
 const thickness = z.union([positive, thicknessTaper]);
 
@@ -36,7 +36,7 @@ const readings: Kind<typeof sheetReadings, readonly SheetReading[]> = {
 
 const sides = {
   usual:
-    'what readings leave open; else EN 485-4 (1994), widest sheets, where the alloy is of its group II and 0.8 to 6 mm thick; else 0, and a note says so',
+    'what readings leave open; else EN 485-4 (1994) by the width, where the alloy is of its group II and 0.8 to 6 mm thick; else 0, and a note says so',
 };
 const sideLength = length({ shown: { least: 0, most: 10 } });
 
@@ -51,6 +51,11 @@ const members = {
   thickness: needed(lengthOrTaper, {
     label: 'Thickness',
     help: 'nominal or measured thickness, or a taper `{ "from", "to", "thicknessFrom", "thicknessTo" }`',
+  }),
+  width: open(length({ least: SMALLEST_POSITIVE, shown: { least: 0, most: 4000 } }), {
+    label: 'Rolled width',
+    help: 'width that the sheet was rolled to: the tolerance of the standard depends on it',
+    usual: 'tolerance of the widest sheets, to 2000 mm',
   }),
   minus: always(sideLength, {
     ...sides,
@@ -70,7 +75,7 @@ const members = {
   }),
 };
 
-type Asked = Pick<AskedOf<typeof members>, 'alloy' | 'thickness' | 'measured'>;
+type Asked = Pick<AskedOf<typeof members>, 'alloy' | 'thickness' | 'measured' | 'width'>;
 
 export const stock = group(members, {
   order: { filled: ['density', 'minus', 'plus'], provenance: ['minus', 'plus'] },
@@ -104,7 +109,7 @@ interface Sheet {
 export function sheetOf(asked: Asked, setting: Pick<FollowSetting, 'figures'>): Sheet {
   const { thickness, measured } = asked;
   if (measured === undefined) {
-    const standard = sheetTolerance(alloyOf(asked, setting), thickestOf(thickness));
+    const standard = sheetTolerance(alloyOf(asked, setting), thickestOf(thickness), asked.width);
     const thickest = givenFigure(thickestOf(thickness), 'stock.thickness');
     return { thickness, thickest, minus: standard, plus: standard };
   }
