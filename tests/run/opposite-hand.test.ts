@@ -88,9 +88,13 @@ describe('M9.8: both hands', { tags: ['long'] }, () => {
         .split('\n')
         .filter((row) => row.startsWith('P'))
         .map((row) => row.split(','));
+    const header = textOf(both, 'inspection-points.csv')
+      .split('\n')
+      .find((row) => row.startsWith('point,'));
+    const x = header?.split(',').indexOf('x') ?? -1;
     const there = rows('inspection-points-opposite.csv');
     expect(there.length).toBeGreaterThan(3);
-    expect(there.map((row) => row.with(3, String(0 - Number(row[3]))))).toEqual(
+    expect(there.map((row) => row.with(x, String(0 - Number(row[x]))))).toEqual(
       rows('inspection-points.csv'),
     );
   });

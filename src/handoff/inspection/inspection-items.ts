@@ -44,11 +44,14 @@ export function inspectionItems(plan: EtchPlan): InspectionItem[] {
       .filter(({ id, level: own }) => own > 0 && regions.includes(id))
       .map((region): Floor => ({ region, stage: number, level, sides: sidesOf(region) })),
   );
-  const firsts = plan.stages.flatMap(({ number }) => floors.find(({ stage }) => stage === number) ?? []);
+  // What is cut out has edges, and neither floor nor fillet.
+  const flat = floors.filter(({ region }) => region.asked.wall === undefined);
+  const firstsOf = (those: readonly Floor[]) =>
+    plan.stages.flatMap(({ number }) => those.find(({ stage }) => stage === number) ?? []);
   return [
-    ...(sheet === undefined ? [] : firsts.flatMap((floor) => edgesOf(floor, sheet, plan))),
-    ...landsOf(floors, plan),
-    ...firsts.map((floor) => filletOf(floor)),
+    ...(sheet === undefined ? [] : firstsOf(floors).flatMap((floor) => edgesOf(floor, sheet, plan))),
+    ...landsOf(flat, plan),
+    ...firstsOf(flat).map((floor) => filletOf(floor)),
   ];
 }
 

@@ -8,7 +8,12 @@ import type { Writer } from '#run/handoff-files.ts';
 
 export const write: Writer<'inspection'> = async ({ choices, job, moved, units, plan, planHash }) => {
   const { points } = moved;
-  const items = inspectionItems(moved.plan);
+  const { far } = moved.plan;
+  const ofFar = far === undefined ? [] : inspectionItems(far);
+  const items = [
+    ...inspectionItems(moved.plan),
+    ...ofFar.map((item) => ({ ...item, what: `far face, ${item.what}` })),
+  ];
   const text = inspectionCsv({ points, items, planHash, units, lastStage: plan.stages.length });
   const isFirst = (region: string, id: string) => points.find((each) => each.region === region)?.id === id;
   const bytes = await inspectionSheet({
