@@ -2,12 +2,12 @@
 
 import { FieldControl, GroupFields } from '#app/views/job/FieldControl.tsx';
 import type { JobPart } from '#app/views/job/job-part.ts';
+import { RowsField } from '#app/views/job/RowsField.tsx';
 import { QuantityField } from '#app/views/QuantityField.tsx';
 import { useWorkbench } from '#app/views/workbench-context.ts';
 import { fieldIn, setField } from '#job/fields/edit-field.ts';
 import { JOB } from '#job/job-file.ts';
 import { readFigure } from '#units/read-figure.ts';
-import { PlacesField } from './PlacesField.tsx';
 
 const { members } = JOB.members.handoff.members.template;
 const PATH = ['handoff', 'template'];
@@ -24,12 +24,30 @@ export function TemplateFields(part: JobPart) {
         <FieldControl field={members.web} path={[...PATH, 'web']} {...part} />
         <FieldControl field={members.margin} path={[...PATH, 'margin']} {...part} />
         <GroupFields group={members.holes} path={[...PATH, 'holes']} {...part} />
-        <PlacesField label="Tooling holes at" path={[...PATH, 'holes', 'at']} job={part.job} />
+        <HolePlaces {...part} />
         <StretchField {...part} axis={0} />
         <StretchField {...part} axis={1} />
         <FieldControl field={members.paper} path={[...PATH, 'paper']} {...part} />
       </fieldset>
     </details>
+  );
+}
+
+function HolePlaces({ job }: JobPart) {
+  const { actions } = useWorkbench();
+  const path = [...PATH, 'holes', 'at'];
+  const given = job.handoff?.template?.holes?.at ?? [];
+  return (
+    <RowsField
+      label="Tooling holes at"
+      rows={given}
+      columns={['x', 'y']}
+      onTake={(rows) =>
+        actions.edit('places of tooling holes', (before) =>
+          setField(before, path, rows.length === 0 ? undefined : rows),
+        )
+      }
+    />
   );
 }
 

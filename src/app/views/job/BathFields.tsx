@@ -5,6 +5,7 @@ import { setField } from '#job/fields/edit-field.ts';
 import { JOB } from '#job/job-file.ts';
 import { ChoiceField } from './ChoiceField.tsx';
 import { EtchFactorField } from './EtchFactorField.tsx';
+import { FactorByDepth } from './FactorByDepth.tsx';
 import { GroupFields } from './FieldControl.tsx';
 import type { JobPart } from './job-part.ts';
 import { figuresOf } from './known-figures.ts';
@@ -42,6 +43,7 @@ export function BathFields({ job, filled }: JobPart) {
         <optgroup label={fitting.length > 0 ? 'for other metals' : 'all'}>{others.map(option)}</optgroup>
       </ChoiceField>
       <EtchFactorField job={job} />
+      <FactorByDepth job={job} />
       <RateField job={job} />
       <GroupFields group={JOB.members.process} path={['process']} job={job} filled={filled} />
     </fieldset>

@@ -13,6 +13,7 @@ import { GroupFields } from './FieldControl.tsx';
 import type { JobPart } from './job-part.ts';
 import { figuresOf } from './known-figures.ts';
 import { SheetReadings } from './SheetReadings.tsx';
+import { SheetTaper } from './SheetTaper.tsx';
 
 export function SheetFields({ job, filled }: JobPart) {
   const { actions } = useWorkbench();
@@ -65,6 +66,7 @@ export function SheetFields({ job, filled }: JobPart) {
           />
         ))}
       <SheetReadings job={job} />
+      <SheetTaper job={job} />
     </fieldset>
   );
 }

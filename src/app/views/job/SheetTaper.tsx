@@ -1,0 +1,73 @@
+/** A sheet that tapers: the places between which its thickness changes, and readings at places. Places are in the drawing's own unit. */
+import { inDrawing } from '#app/state/region-targets.ts';
+import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
+import { setField } from '#job/fields/edit-field.ts';
+import type { JobFile } from '#job/job-file.ts';
+import { RowsField } from './RowsField.tsx';
+
+const READINGS = ['stock', 'measured'];
+
+export function SheetTaper({ job }: { readonly job: JobFile }) {
+  const { store, actions } = useWorkbench();
+  const cut = useWorkbenchState((state) => state.session.cut);
+  const { thickness, measured = [] } = job.stock;
+  const placed = measured.flatMap((each) =>
+    typeof each === 'number' || each.at === undefined ? [] : [[each.at[0], each.at[1], each.thickness]],
+  );
+  const canPlace = placed.length === measured.length;
+  const taperAlongSection = () => {
+    if (cut === undefined || typeof thickness !== 'number') return;
+    const place = (point: typeof cut.from): [number, number] => {
+      const [x, y] = inDrawing(point, store.getState());
+      return [x, y];
+    };
+    const taper = {
+      from: place(cut.from),
+      to: place(cut.to),
+      thicknessFrom: thickness,
+      thicknessTo: thickness,
+    };
+    actions.edit('sheet tapers along the section line', (before) =>
+      setField(before, ['stock', 'thickness'], taper),
+    );
+  };
+  return (
+    <>
+      {typeof thickness === 'number' ? (
+        <p>
+          <button type="button" disabled={cut === undefined} onClick={taperAlongSection}>
+            It tapers along the section line
+          </button>
+        </p>
+      ) : (
+        (['from', 'to'] as const).map((end) => (
+          <RowsField
+            key={end}
+            label={end === 'from' ? 'Taper starts at' : 'Taper ends at'}
+            rows={[thickness[end]]}
+            columns={['x', 'y']}
+            count={1}
+            onTake={([place]) =>
+              actions.edit(`taper ${end} ${place?.join(', ')}`, (before) =>
+                setField(before, ['stock', 'thickness'], { ...thickness, [end]: place }),
+              )
+            }
+          />
+        ))
+      )}
+      {canPlace && (
+        <RowsField
+          label="Readings at places"
+          rows={placed}
+          columns={['x', 'y', 'thickness']}
+          onTake={(rows) =>
+            actions.edit('sheet readings at places', (before) => {
+              const readings = rows.map(([x = 0, y = 0, read = 0]) => ({ at: [x, y], thickness: read }));
+              return setField(before, READINGS, readings.length === 0 ? undefined : readings);
+            })
+          }
+        />
+      )}
+    </>
+  );
+}
