@@ -9,6 +9,24 @@ async function shareOfSheet(page: Page): Promise<number> {
   return (box.width * box.height) / (size.width * size.height);
 }
 
+for (const { width, height, share } of [
+  { width: 1280, height: 720, share: 0.45 },
+  { width: 1920, height: 1080, share: 0.6 },
+]) {
+  test(`at ${width} × ${height} the sheet has ${100 * share} % of the window with ladder, panel and foot open`, async ({
+    workbench,
+  }) => {
+    await workbench.setViewportSize({ width, height });
+    await expect.poll(() => shareOfSheet(workbench)).toBeGreaterThanOrEqual(share);
+    const bar = await workbench.getByRole('banner').boundingBox();
+    expect(bar?.height).toBe(44);
+    const side = await workbench.getByRole('complementary', { name: 'Job' }).boundingBox();
+    expect(side?.width).toBe(320);
+    const foot = await workbench.locator('.foot').boundingBox();
+    expect(Math.round(foot?.height ?? 0)).toBe(160);
+  });
+}
+
 test('the panel folds to a rail of 44 px, and the open subject folds it', async ({ workbench }) => {
   const side = workbench.getByRole('complementary', { name: 'Job' });
   const before = await shareOfSheet(workbench);

@@ -1,14 +1,5 @@
 /** Pictures of the app's main states for docs/workbench.md, made on demand: `ISOBATH_PICTURES=1 npx playwright test pictures`. */
-import { buoyLid, buoyLidNotes, dxf } from '#support/small-drawing.ts';
-import {
-  dropFiles,
-  expect,
-  findOnSheet,
-  openSample,
-  saySheet,
-  statusOf,
-  test,
-} from '#support/workbench-page.ts';
+import { expect, findOnSheet, openPanel, openSample, statusOf, test } from '#support/workbench-page.ts';
 
 test.skip(process.env['ISOBATH_PICTURES'] === undefined, 'only when pictures are asked for');
 
@@ -29,20 +20,11 @@ test('the workbench in plan, in the bath and in relief', async ({ workbench }) =
   await workbench.screenshot({ path: 'docs/pictures/relief.png' });
 });
 
-test('a drawing just opened, with depths written in it', async ({ workbench }) => {
-  const text = dxf({ insunits: 4, entities: [...buoyLid, ...buoyLidNotes] });
-  await dropFiles(workbench, [{ name: 'buoy-lid.dxf', text }]);
-  await saySheet(workbench, '4');
-  await expect(statusOf(workbench)).toContainText('regions');
-  await workbench.getByRole('group', { name: 'Depths written in regions' }).scrollIntoViewIfNeeded();
-  await workbench.waitForTimeout(500);
-  await workbench.screenshot({ path: 'docs/pictures/drawing.png' });
-});
-
 test('a taper in strips, and what another number of stages would cost', async ({ workbench }) => {
   await openSample(workbench, 'Survey glider, tapered lower skin');
   await expect(statusOf(workbench)).toContainText('9 stages');
   await expect(statusOf(workbench)).toContainText('planned in');
+  await openPanel(workbench, 'Sheet and bath');
   await workbench.getByText('Stages: one more or fewer').click();
   await workbench.getByRole('region', { name: 'Planning' }).scrollIntoViewIfNeeded();
   await workbench.waitForTimeout(500);

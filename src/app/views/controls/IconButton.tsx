@@ -10,13 +10,22 @@ interface IconButtonProps {
   readonly isDisabled?: boolean;
   readonly className?: string;
   readonly onPress?: () => void;
+  readonly tipPlacement?: 'top' | 'left';
   /** Set while what it opens is open. */
   readonly isPressed?: boolean;
 }
 
-export function IconButton({ icon: Icon, name, keys, isPressed, className = '', ...rest }: IconButtonProps) {
+export function IconButton({
+  icon: Icon,
+  name,
+  keys,
+  isPressed,
+  tipPlacement = 'top',
+  className = '',
+  ...rest
+}: IconButtonProps) {
   return (
-    <Tip words={name} keys={keys}>
+    <Tip words={name} keys={keys} placement={tipPlacement}>
       <Button
         className={`icon-button ${className}`}
         aria-label={name}

@@ -75,6 +75,7 @@ function Rail({ panel, badges }: RailProps) {
             <IconButton
               icon={icon}
               name={`${title}: ${words}`}
+              tipPlacement="left"
               isPressed={name === panel}
               onPress={() => layout.setState({ panel: name === panel ? undefined : name })}
             />
