@@ -138,6 +138,21 @@ describe('picking in the relief', () => {
     expect(pick(9, 0).shape?.region.id).toBe('R03');
   });
 
+  it('does not jump over the land between two pockets', () => {
+    // Rings of 10, 12 and 40 mm: a well, a rim of land 2 mm wide round it, and a pocket as deep round that.
+    const well = regionShapes(
+      [
+        region('R04', [circle(40, false), circle(12, true)], 3),
+        region('R05', [circle(12, false), circle(10, true)], 0),
+        region('R06', [circle(10, false)], 3),
+      ],
+      [],
+    );
+    // In through the front pocket's mouth; at its depth of 6 mm the line of sight is beyond the rim, 8.2 mm on.
+    const { shape } = pickRegion(well, pixelOfFloor(-14.5, 0), { pose, size, exaggeration: 2 * 2 });
+    expect(shape?.region.id).toBe('R04');
+  });
+
   it('finds nothing beside the part', () => {
     expect(pick(-60, 0).shape).toBeUndefined();
   });

@@ -30,12 +30,30 @@ export interface Picked {
   readonly shape: RegionShape | undefined;
 }
 
+/** px by which the line of sight goes on from step to step: no narrower land between two pockets is looked for. */
+const STEP = 1.5;
+
+/** Depths of all floors, and between them so many that the line of sight jumps over no land on its way. */
+function stepsDown(floors: readonly number[], { tilt, pixelsPerMm }: ViewPose): number[] {
+  return floors.flatMap((floor, index) => {
+    const before = floors[index - 1] ?? floor;
+    const steps = Math.max(1, Math.ceil(((floor - before) * Math.abs(Math.tan(tilt)) * pixelsPerMm) / STEP));
+    // The last of them is the floor itself, to the last bit: it is compared with.
+    return Array.from({ length: steps }, (_, step) =>
+      step === steps - 1 ? floor : before + ((floor - before) * (step + 1)) / steps,
+    );
+  });
+}
+
 /** Follows the line of sight from the surface down to the first floor or wall. */
 export function pickRegion(shapes: readonly RegionShape[], pixel: Point, seen: Seen): Picked {
   const heights = new Set([0, ...shapes.map((shape) => shape.region.level * seen.exaggeration)]);
   let passed: Picked = { point: pointSeenAt(seen.pose, seen.size, pixel), shape: undefined };
   let comesFromBefore = false;
-  for (const below of [...heights].sort((a, b) => a - b)) {
+  for (const below of stepsDown(
+    [...heights].sort((a, b) => a - b),
+    seen.pose,
+  )) {
     const point = pointSeenAt(seen.pose, seen.size, pixel, -below);
     if (seen.cut !== undefined && isCutAway(seen.cut, seen.pose, point)) {
       comesFromBefore = true;
