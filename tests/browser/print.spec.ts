@@ -8,6 +8,6 @@ test('a printed window stands on one page, findings in full', async ({ workbench
   const pages = await readPdf(new Uint8Array(pdf));
   expect(pages).toHaveLength(1);
   const { text } = pages[0] ?? { text: '' };
-  for (const words of ['Depth, mm', '3.00', 'Section', 'What helps most is to gauge', 'not an approval'])
+  for (const words of ['1.20 2.20 3.00', 'Section', 'What helps most is to gauge', 'not an approval'])
     expect(text).toContain(words);
 });

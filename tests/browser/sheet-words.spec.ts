@@ -86,6 +86,8 @@ test('a line too short for its mark has a tag with its number', async ({ workben
   await openSample(workbench, 'Survey glider, lower skin');
   await expect(statusOf(workbench)).toContainText('7 stages');
   await expect(statusOf(workbench)).toContainText('planned in');
+  await sheetOf(workbench).focus();
+  for (let press = 0; press < 3; press++) await workbench.keyboard.press('-');
   await expect(workbench.locator('.sheet-labels g.tag[data-stage="7"]').first()).toBeVisible();
 });
 
