@@ -31,6 +31,8 @@ export interface Bath {
   readonly etches: string;
   /** Undercut over depth; undefined where no source gives it. */
   readonly etchFactor: Sourced | undefined;
+  /** The least and the greatest that others give, where that is known. */
+  readonly factorRange?: { readonly from: number; readonly to: number };
   /** mm/min, at a bath temperature where that is known; undefined where no source gives it. */
   readonly rate: (Sourced & { readonly atC?: number }) | undefined;
   /** kJ/mol, with the least and the greatest that others give. */
@@ -94,6 +96,7 @@ function bathOf(given: BathGiven, cite: CiteSource): Bath {
     name,
     etches,
     etchFactor: etchFactor && sourced(etchFactor, FACTORS, { unit: FACTOR_UNITS[0], cite }),
+    ...(etchFactor === undefined ? {} : factorRange(etchFactor)),
     rate: rate && {
       ...sourced(rate, RATES, { unit: RATE_UNITS[0], cite }),
       ...(atC === undefined ? {} : { atC }),
@@ -105,6 +108,13 @@ function bathOf(given: BathGiven, cite: CiteSource): Bath {
     },
     ...(reaction === undefined ? {} : { reaction }),
   };
+}
+
+/** The other way up the least becomes the greatest. */
+function factorRange({ value, from = value, to = value, unit }: NonNullable<BathGiven['etchFactor']>) {
+  if (from === value && to === value) return {};
+  const ends = [from, to].map(FACTORS[unit]);
+  return { factorRange: { from: Math.min(...ends), to: Math.max(...ends) } };
 }
 
 interface Valued<Unit extends string> {

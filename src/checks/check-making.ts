@@ -44,24 +44,32 @@ const CHECKS: readonly ((making: MakingPlace) => readonly Finding[])[] = [
 
 /** Well under a second for 800 nested pockets. A plan without a stage has nothing to check. */
 export function checkMaking(making: Making): Finding[] {
-  const { plan, kit } = making;
+  const { plan } = making;
   if (plan.stages.length === 0) return [];
-  const missing = plan.findings.filter(({ code }) => code === 'opening-missing');
-  const { loops: surface, gap } = contourLoops(kit, { depth: 0 });
-  const place: MakingPlace = {
-    ...making,
-    around: lookAround(plan),
-    undercut: undercutOf(
-      making.job.process,
-      plan.stages.map(({ level }) => level),
-    ),
-    land: partAtTouches(surface.map(reverseSpans), TOUCHING),
-    unopened: new Set(missing.flatMap(({ place: { regions } }) => regions ?? [])),
-  };
+  const { place, gap } = makingPlace(making);
   const open = [gap, ...[...making.reached.values()].map((region) => region.gap)].find(isGap);
   const unsure = open === undefined ? [] : [finding('contour-not-closed', { of: 'floors' }, { at: open })];
   // The rules share no code, so that each may be cut short by itself.
   return [...unsure, ...CHECKS.flatMap((check) => tallied(check(place)))];
+}
+
+/** What the rules look at, and where a contour did not close. */
+export function makingPlace(making: Making): {
+  readonly place: MakingPlace;
+  readonly gap: Point | undefined;
+} {
+  const { plan, kit } = making;
+  const missing = plan.findings.filter(({ code }) => code === 'opening-missing');
+  const { loops: surface, gap } = contourLoops(kit, { depth: 0 });
+  const levels = plan.stages.map(({ level }) => level);
+  const place: MakingPlace = {
+    ...making,
+    around: lookAround(plan),
+    undercut: undercutOf(making.job.process, levels),
+    land: partAtTouches(surface.map(reverseSpans), TOUCHING),
+    unopened: new Set(missing.flatMap(({ place: { regions } }) => regions ?? [])),
+  };
+  return { place, gap };
 }
 
 function isGap(gap: Point | undefined): gap is Point {

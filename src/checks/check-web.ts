@@ -11,7 +11,7 @@ export function checkWeb({ plan, job: { stock, process, rules } }: MakingPlace):
     // Of what is cut out nothing is to be left; a tapered sheet is as thick as it is over each region.
     const floors = plan.regions.filter(({ level: own, asked }) => own === level && asked.wall === undefined);
     const thinnest = Math.min(...floors.map(({ loops }) => thicknessOver(stock.thickness, loops).least));
-    const web = thinnest - level;
+    const web = thinnest - (stock.surveyed?.bow ?? 0) - level;
     const worst = web - stock.minus - level * process.rateSpread;
     if (worst >= rules.minWeb) return [];
     const [first] = floors;

@@ -34,6 +34,9 @@ export const LINE_ACCURACY: Sourced = {
 export const GAUGED_AT: Sourced = { value: 0.8, source: 'our own choice, docs/run.md', kind: 'memory' };
 export const GAUGED_TIMES: Sourced = { value: 3, source: 'our own choice, docs/run.md', kind: 'memory' };
 
+/** So many times as deep as its coupon, or as shallow, an etch may be for the coupon's etch factor to count without a word. */
+export const COUPON_DEPTH_TIMES: Sourced = { value: 2, source: 'from memory', kind: 'memory' };
+
 /** Share of a region's area under which its floor is worth a word. */
 export const LEAST_FLOOR_SHARE: Sourced = {
   value: 0.5,

@@ -7,6 +7,7 @@
 import { ROUNDING } from '#geometry/tolerances.ts';
 import type { Job } from '#job/job.ts';
 import { ASSUMED_GAUGE_NOISE } from '#job/job-defaults.ts';
+import { hypot } from '#maths/hypot.ts';
 import type { RegionId } from '#part/part.ts';
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
 import { GAUGED_AT, GAUGED_TIMES } from './making-limits.ts';
@@ -95,6 +96,8 @@ const WORTH_IT = 5e-4;
 const READING = 2 * ASSUMED_GAUGE_NOISE.value;
 const READING_AT_WORST = 5 * ASSUMED_GAUGE_NOISE.value;
 const READING_MEAN_AT_WORST = READING_AT_WORST / Math.sqrt(GAUGED_TIMES.value);
+/** What the readings of a stage leave of it, mm: carried on by the minutes that are calculated from them. */
+const CARRIED_ON = READING / Math.sqrt(GAUGED_TIMES.value) / GAUGED_AT.value;
 
 function floorsOf({ regions, stages, masking }: EtchPlan, job: Figures): Floor[] {
   return stages.flatMap(({ level }, index) => {
@@ -169,7 +172,7 @@ function spreadsOf(floor: Floor, changes: Changes): Spreads {
     rate: etches.map((etch) => etch * (1 - GAUGED_AT.value) * spread),
     timing,
     // The minutes left are calculated from what the reading says of those had, and so carry its error on.
-    gauge: etches.map(() => READING / Math.sqrt(GAUGED_TIMES.value) / GAUGED_AT.value),
+    gauge: etches.map(() => CARRIED_ON),
     worst: sheet.worst + total(etches.map((etch) => worstGauged(etch, bath))),
   };
 }
@@ -230,6 +233,30 @@ export function isTooThinToGauge(etch: number, process: Job['process']): boolean
 /** mm that are etched at least when the stage is gauged. */
 function leastAtReading(etch: number, { spread, timing }: Bath): number {
   return (GAUGED_AT.value * etch * (1 - spread)) / (1 + spread) - timing;
+}
+
+/** How far the etch of one stage may be off, gauged before its end and corrected (M6.3), mm: root-sum-square, and at worst. */
+export function gaugedEtch(
+  etch: number,
+  { rate, rateSpread, timing }: Pick<Job['process'], 'rate' | 'rateSpread' | 'timing'>,
+): { readonly likely: number; readonly worst: number } {
+  const bath = { spread: rateSpread, timing: rate * (1 + rateSpread) * timing };
+  const drift = etch * (1 - GAUGED_AT.value) * rateSpread;
+  return { likely: hypot(hypot(drift, bath.timing), CARRIED_ON), worst: worstGauged(etch, bath) };
+}
+
+/**
+ * Half-width that a floor of such a depth needs of its tolerance beside what its level is off: two gauged stages, the whole of its etch, and a
+ * sheet that may be off by a doubt. mm
+ */
+export function roomForRun(
+  depth: number,
+  { rate, rateSpread, timing }: Pick<Job['process'], 'rate' | 'rateSpread' | 'timing'>,
+  doubt: number,
+): number {
+  const drift = depth * (1 - GAUGED_AT.value) * rateSpread;
+  const dip = rate * (1 + rateSpread) * timing;
+  return hypot(hypot(drift, Math.SQRT2 * hypot(dip, CARRIED_ON)), doubt);
 }
 
 /** M6.1: a shift adds as it is; spreads add up at worst, and by their squares where they are independent. */

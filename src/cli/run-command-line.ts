@@ -6,12 +6,14 @@ import { Command, CommanderError } from 'commander';
 import { type Finding, finding } from '#findings/finding.ts';
 import { findingRecord } from '#findings/finding-record.ts';
 import type { CommandEnd, ExitCode } from './command-end.ts';
+import { type CompareArguments, compareCommand } from './commands/compare-command.ts';
 import { type CorrectArguments, correctCommand } from './commands/correct-command.ts';
 import { type DepthArguments, depthCommand } from './commands/depth-command.ts';
 import { type InspectArguments, inspectCommand } from './commands/inspect-command.ts';
 import { type NewArguments, newCommand } from './commands/new-command.ts';
 import { type OpenArguments, openCommand } from './commands/open-command.ts';
 import { type PlanArguments, planCommand } from './commands/plan-command.ts';
+import { type ReworkArguments, reworkCommand } from './commands/rework-command.ts';
 import { type SectionArguments, sectionCommand } from './commands/section-command.ts';
 import { printable } from './printable.ts';
 import { showFindings } from './show-findings.ts';
@@ -90,6 +92,13 @@ function commandLine(terminal: Terminal, done: (end: CommandEnd) => void): Comma
     .action(async (job: string, options: Omit<PlanArguments, 'job'>) => {
       done(await planCommand({ job, ...options }, terminal));
     });
+  addAfterwards(program, terminal, done);
+  addQuestions(program, terminal, done);
+  return program;
+}
+
+/** Commands about a run that goes on or is over. */
+function addAfterwards(program: Command, terminal: Terminal, done: (end: CommandEnd) => void): void {
   program
     .command('correct')
     .description('during a run: actual rate, minutes left and expected depths, from readings')
@@ -99,12 +108,34 @@ function commandLine(terminal: Terminal, done: (end: CommandEnd) => void): Comma
     .action((plan: string, options: Omit<CorrectArguments, 'plan'>) => {
       done(correctCommand({ plan, ...options }, terminal));
     });
-  addQuestions(program, terminal, done);
-  return program;
+  program
+    .command('rework')
+    .description(
+      'after the run: extra dips for floors that came out thick, edges at another factor, leaks, scratches',
+    )
+    .argument('<plan>', 'plan.json')
+    .option('--readings <file>', 'CSV file with the thickness of each floor as read')
+    .option('--factor <factor>', 'undercut / depth as a coupon shows it now, lines being cut')
+    .option('--leak <radius>', 'radius of a crater on land, mm')
+    .option('--scratch <depth>', 'depth of a scratch before etching, mm')
+    .option('--json', 'print everything as JSON', false)
+    .action((plan: string, options: Omit<ReworkArguments, 'plan'>) => {
+      done(reworkCommand({ plan, ...options }, terminal));
+    });
 }
 
 /** Commands that plan the job and ask its etched part something. */
 function addQuestions(program: Command, terminal: Terminal, done: (end: CommandEnd) => void): void {
+  program
+    .command('compare')
+    .description('the part that lines which came back would etch, against the plan')
+    .argument('<job>', 'job file; its drawing is looked for from its folder')
+    .option('--scribe <file>', 'DXF with scribe lines: what became of ours, or an older template’s')
+    .option('--program <file>', 'machine program that cuts them')
+    .option('--json', 'print findings and comparison as JSON', false)
+    .action(async (job: string, options: Omit<CompareArguments, 'job'>) => {
+      done(await compareCommand({ job, ...options }, terminal));
+    });
   program
     .command('section')
     .description('the etched surface along a line, as CSV in millimetres')

@@ -9,6 +9,7 @@ import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import { mirrorPlan } from '#plan/mirror-plan.ts';
 import type { InspectionPoint } from './inspection-points.ts';
 import type { NamedSection } from './named-section.ts';
+import { lineBudgetBlocks } from './pdf/line-budget-page.ts';
 import { overviewKey, overviewPicture } from './pdf/overview-picture.ts';
 import type { PictureRoom } from './pdf/part-frame.ts';
 import { makePdfPen } from './pdf/pdf-pen.ts';
@@ -45,7 +46,7 @@ export interface ReviewInput {
 }
 
 export async function reviewSheets(input: ReviewInput): Promise<Uint8Array> {
-  const { job, planHash, paper, date, issue } = input;
+  const { job, planFile, planHash, paper, date, issue } = input;
   const title = 'Review: chemical milling plan';
   const pen = await makePdfPen({ title: `${title}, ${job.name}`, date });
   const page: Page = { ...input, pen, ...pageRoom(paper) };
@@ -53,6 +54,7 @@ export async function reviewSheets(input: ReviewInput): Promise<Uint8Array> {
     ...partBlocks(page),
     ...levelBlocks(page),
     ...budgetBlocks(page),
+    ...lineBudgetBlocks(page, planFile.lineBudgets ?? []),
     ...changeBlocks(page),
     ...findingBlocks(page),
     ...stageBlocks(page),

@@ -4,6 +4,7 @@
  */
 import type { Tank } from '#bath/bath-load.ts';
 import type { Provenance } from '#bath/provenance.ts';
+import type { LineBudget } from '#checks/line-budget.ts';
 import type { ToleranceBudget } from '#checks/tolerance-budget.ts';
 import type { Finding } from '#findings/finding.ts';
 import { findingRecord } from '#findings/finding-record.ts';
@@ -25,6 +26,7 @@ import { toMillionth as round, roundFigures } from '#units/round-figures.ts';
 import { BATH_SHEET_PROVENANCE, bathRecord } from './bath-record.ts';
 import { budgetRecord } from './budget-record.ts';
 import { contourOfLoop, contourOfPath } from './contour.ts';
+import { lineBudgetRecord } from './line-budget-record.ts';
 import type { PlanMeasures } from './plan-measures.ts';
 
 /** Contours of loops and paths that were rounded before, kept as long as those live. */
@@ -44,6 +46,9 @@ export interface PlanFileInput extends ShownPlanInput {
   readonly measures: PlanMeasures;
   readonly metal: MetalFacts;
   readonly budgets?: readonly ToleranceBudget[];
+  /** In the frame of the plan. */
+  readonly lineBudgets?: readonly LineBudget[];
+  readonly survey?: PlanFile['survey'];
   readonly findings: readonly Finding[];
 }
 
@@ -84,6 +89,8 @@ export function makePlanFile(input: PlanFileInput): PlanFile {
     totals: totalsOf(plan, measures, metal),
     ...(plan.levelChoices === undefined ? {} : { levelChoices: roundFigures(plan.levelChoices) }),
     ...(input.budgets === undefined ? {} : { budgets: input.budgets.map(budgetRecord) }),
+    ...(input.lineBudgets === undefined ? {} : { lineBudgets: input.lineBudgets.map(lineBudgetRecord) }),
+    ...(input.survey === undefined ? {} : { survey: input.survey }),
     ...(plan.maskings === undefined ? {} : { maskings: roundFigures(plan.maskings) }),
     ...(plan.withdrawals === undefined ? {} : { withdrawals: plan.withdrawals.map(withdrawalRecord) }),
     ...(bath === undefined ? {} : { bathSheet: bath }),

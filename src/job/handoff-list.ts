@@ -61,6 +61,12 @@ export const HANDOFF_LIST = {
     names: ['template-#.dxf', 'template.pdf'],
     needs: ['lines', 'templates'],
   },
+  bands: {
+    label: 'bands of drawn edges (DXF)',
+    holds: 'where drawn edges may come out: a band along each, see [below](#bands-of-drawn-edges)',
+    names: ['bands.dxf'],
+    needs: [],
+  },
   'section-dxf': {
     label: 'sections to scale (DXF)',
     holds: 'each section of `handoff.sections` at its true size',

@@ -6,6 +6,7 @@ import type { EtchFiguresAsked } from './fields/etch-figure-fields.ts';
 import type { ProcessValues } from './fields/process-fields.ts';
 import type { StockValues } from './fields/stock-fields.ts';
 import type { JobValues } from './job-file.ts';
+import type { SurveyedSheet } from './surveyed-sheet.ts';
 import type { Tabs } from './tabs.ts';
 import type { Taper } from './taper.ts';
 
@@ -35,6 +36,8 @@ export interface Requirement {
   readonly behind?: number;
   readonly plus: number;
   readonly minus: number;
+  /** How far its edges to anything shallower may lie outside and inside their drawn lines. */
+  readonly edge?: { readonly plus: number; readonly minus: number };
 }
 
 /** A place that the job names, and where in the job file. */
@@ -63,11 +66,13 @@ export interface Job
     readonly both?: readonly string[];
   };
   readonly far: JobValues['far'];
-  readonly stock: Omit<StockValues, 'measured'> & {
+  readonly stock: Omit<StockValues, 'measured' | 'survey'> & {
     /** Thickness, minus and plus are those of readings. */
     readonly isMeasured?: boolean;
     /** The alloy in full, name and temper, and what metal it is. */
     readonly material?: { readonly name: string; readonly metal: string };
+    /** Where they are those of a survey: what it shows, and the sheet as ordered. */
+    readonly surveyed?: SurveyedSheet & { readonly nominal: StockValues['thickness'] };
   };
   readonly process: Omit<ProcessValues, keyof EtchFiguresAsked | OnlyIfGiven> &
     Partial<Pick<ProcessValues, OnlyIfGiven>> & {

@@ -4,11 +4,12 @@ import type { Point } from '#geometry/point.ts';
 import { movePoint } from '#geometry/spans/move-spans.ts';
 import type { Job, Requirement } from './job.ts';
 import type { HandoffChoices } from './resolve/resolve-handoff.ts';
+import type { SurveyFit } from './sheet-survey.ts';
 import type { Taper } from './taper.ts';
 
 export function moveJob(job: Job, by: Point): Job {
   const { sheet, holes } = job.layers;
-  const { thickness } = job.stock;
+  const { thickness, surveyed } = job.stock;
   return {
     ...job,
     layers: {
@@ -23,8 +24,23 @@ export function moveJob(job: Job, by: Point): Job {
     stock: {
       ...job.stock,
       thickness: typeof thickness === 'number' ? thickness : moveTaper(thickness, by),
+      ...(surveyed === undefined ? {} : { surveyed: moveSurveyed(surveyed, by) }),
     },
     requirements: job.requirements.map((each) => moveRequirement(each, by)),
+  };
+}
+
+function moveSurveyed(surveyed: NonNullable<Job['stock']['surveyed']>, by: Point): typeof surveyed {
+  const { survey, even, thickness, nominal } = surveyed;
+  const moveFit = <Fit extends SurveyFit>(fit: Fit): Fit => ({ ...fit, about: movePoint(fit.about, by) });
+  const readings = survey.readings.map((each) => ({ ...each, at: movePoint(each.at, by) }));
+  const moved = { ...moveFit(survey), readings, tried: survey.tried.map(moveFit) };
+  return {
+    ...surveyed,
+    survey: moved,
+    even: survey === even ? moved : moveFit(even),
+    thickness: typeof thickness === 'number' ? thickness : moveTaper(thickness, by),
+    nominal: typeof nominal === 'number' ? nominal : moveTaper(nominal, by),
   };
 }
 

@@ -36,7 +36,7 @@ export function askRegions(
   for (const { id, label } of part.regions) {
     const requirement = byPoint.ofRegion.get(id) ?? byLayer.ofRegion.get(id);
     if (requirement === undefined) continue;
-    const { depth, plus, minus, asThickness = false, wall, behind, tabs } = requirement;
+    const { depth, plus, minus, asThickness = false, wall, behind, tabs, edge } = requirement;
     const rest = {
       plus,
       minus,
@@ -44,6 +44,7 @@ export function askRegions(
       ...(wall === undefined ? {} : { wall }),
       ...(tabs === undefined ? {} : { tabs }),
       ...(behind === undefined ? {} : { behind }),
+      ...(edge === undefined ? {} : { edge }),
     };
     asked.set(
       id,
@@ -141,7 +142,14 @@ function listFor<Key, Item>(lists: Map<Key, Item[]>, key: Key): Item[] {
 }
 
 function asksTheSame(a: Requirement, b: Requirement): boolean {
-  return a.plus === b.plus && a.minus === b.minus && a.wall === b.wall && isSameDepth(a.depth, b.depth);
+  return (
+    a.plus === b.plus &&
+    a.minus === b.minus &&
+    a.wall === b.wall &&
+    a.edge?.plus === b.edge?.plus &&
+    a.edge?.minus === b.edge?.minus &&
+    isSameDepth(a.depth, b.depth)
+  );
 }
 
 function isSameDepth(a: number | readonly Taper[], b: number | readonly Taper[]): boolean {

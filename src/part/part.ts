@@ -51,6 +51,10 @@ export interface Asked {
   readonly tabs?: Tabs;
   /** With `asThickness`: what the other face takes of the metal behind it, as asked, mm; undefined where that changes. */
   readonly behind?: number;
+  /** How far its edges to anything shallower may lie outside and inside their drawn lines, mm; undefined where nothing says. */
+  readonly edge?: { readonly plus: number; readonly minus: number };
+  /** Of each side of the tolerance, what levels leave to the run, mm: none where it is left out. */
+  readonly reserve?: number;
   /** Where depth changes over the region: it is the sum of these, and `depth` the sum at the label. Planned in strips. */
   readonly tapers?: readonly Taper[];
 }

@@ -12,6 +12,11 @@ export interface Undercut {
   readonly coatLevels?: readonly number[];
 }
 
+/** Share of a step at which the drawn line stands (M3.3). */
+export function datumShare({ edgeDatum }: Pick<Undercut, 'edgeDatum'>): number {
+  return DATUM_SHARE[edgeDatum];
+}
+
 interface Step {
   readonly level: number;
   readonly depth: number;
@@ -31,8 +36,8 @@ export function undercutOf(
  * With a coat a stage the walls of the stages stand on each other, and each adds its own.
  */
 export function allowance(undercut: Undercut, { level, depth }: Step): number {
-  const { etchFactor, edgeDatum, coatLevels } = undercut;
-  const atLine = depth + DATUM_SHARE[edgeDatum] * (level - depth);
+  const { etchFactor, coatLevels } = undercut;
+  const atLine = depth + datumShare(undercut) * (level - depth);
   const bands = coatLevels === undefined ? [{ from: 0, to: level }] : bandsUpTo(level, coatLevels);
   return bands.reduce((sum, { from, to }) => {
     const cut = to - from;

@@ -74,8 +74,18 @@ export function isListed({ levels }: LevelRule): boolean {
 }
 
 /** Every depth asked, as levels must serve it. */
-export function bandOf({ depth, minus, plus }: Asked): DepthBand {
-  return { low: depth, high: depth, minus, plus };
+export function bandOf(asked: Asked): DepthBand {
+  return { low: asked.depth, high: asked.depth, ...leftToLevels(asked) };
+}
+
+/** Least share of a tolerance that is left to levels, whatever the run needs: our own choice. */
+const LEAST_LEFT = 0.2;
+
+/** The tolerance, less what is kept for the run. */
+export function leftToLevels({ minus, plus, reserve = 0 }: Asked): Pick<DepthBand, 'minus' | 'plus'> {
+  if (reserve === 0) return { minus, plus };
+  const left = (side: number) => Math.max(LEAST_LEFT * side, side - reserve);
+  return { minus: left(minus), plus: left(plus) };
 }
 
 /**

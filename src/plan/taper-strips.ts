@@ -12,7 +12,7 @@ import type { Job } from '#job/job.ts';
 import type { Asked, Part, Region, RegionId } from '#part/part.ts';
 import { type RegionCuts, type SplitPart, splitRegions } from '#part/split-regions.ts';
 import { allowance, type Undercut, undercutOf } from './allowance.ts';
-import { bandOf, isListed, levelsByRule } from './choose-levels.ts';
+import { bandOf, isListed, leftToLevels, levelsByRule } from './choose-levels.ts';
 import type { TaperAsked } from './etch-plan.ts';
 import { bandShare, type DepthBand } from './fewest-levels.ts';
 import { settleEnds } from './settle-ends.ts';
@@ -118,8 +118,8 @@ function bandsAsked(
     [...flat].flatMap(([id, each]) => (each.depth > 0 ? [[id, bandOf(each)] as const] : [])),
   );
   for (const { region, asked, profile } of tapered) {
-    const { minus, plus } = asked;
-    if (profile.high > minus) bands.set(region.id, { low: profile.low, high: profile.high, minus, plus });
+    if (profile.high <= asked.minus) continue;
+    bands.set(region.id, { low: profile.low, high: profile.high, ...leftToLevels(asked) });
   }
   return bands;
 }

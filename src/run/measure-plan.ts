@@ -3,7 +3,7 @@ import { type Finding, finding } from '#findings/finding.ts';
 import { type ContourKit, makeContourKit } from '#front/contours/contour-kit.ts';
 import { frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
-import { reachedIn } from '#front/reached.ts';
+import { reachedRegions } from '#front/reached-regions.ts';
 import { meetingVolume } from '#front/volumes/meeting-volume.ts';
 import { stageVolumes } from '#front/volumes/volumes.ts';
 import type { PlanMeasures } from '#handoff/plan-measures.ts';
@@ -43,14 +43,7 @@ function measureFace(plan: EtchPlan, thickness: number): Omit<MeasuredPlan, 'far
     kit,
     findings: open === undefined ? [] : [finding('contour-not-closed', { of: 'volumes' }, { at: open })],
     stages: volumes.map(({ volume }) => ({ removedVolume: volume })),
-    regions: new Map(
-      plan.regions.map(({ id, loops, area, level, asked }) => {
-        // A level may lie off the depth asked by all that the tolerance allows, and a hair more: its own floor counts all the same.
-        const floorDepth = Math.min(level, asked.depth - asked.minus);
-        const deepestFloor = Math.max(level, asked.depth + asked.plus);
-        return [id, reachedIn(kit, { loops, area, level, floorDepth, deepestFloor })];
-      }),
-    ),
+    regions: reachedRegions(kit, plan.regions),
   };
 }
 

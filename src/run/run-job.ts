@@ -7,27 +7,33 @@ import { utf8ToBytes } from '@noble/hashes/utils.js';
 import { hydrogenLitresOf } from '#bath/aluminium-chemistry.ts';
 import { checkBath } from '#checks/check-bath.ts';
 import { checkBudget } from '#checks/check-budget.ts';
+import { checkCouponDepth } from '#checks/check-coupon-depth.ts';
 import { checkFaces } from '#checks/check-faces.ts';
+import { checkFactorDoubt } from '#checks/check-factor-doubt.ts';
+import { checkLines } from '#checks/check-lines.ts';
 import { checkMaking } from '#checks/check-making.ts';
+import { type LineBudget, lineBudgets } from '#checks/line-budget.ts';
 import { makingProvenance } from '#checks/making-limits.ts';
-import { toleranceBudgets } from '#checks/tolerance-budget.ts';
+import { type ToleranceBudget, toleranceBudgets } from '#checks/tolerance-budget.ts';
 import type { Drawing } from '#drawing/drawing.ts';
 import { type Finding, hasStop, sortFindings } from '#findings/finding.ts';
 import { moveFinding } from '#findings/move-finding.ts';
 import type { ContourKit } from '#front/contours/contour-kit.ts';
 import type { Point } from '#geometry/point.ts';
+import { movePoint } from '#geometry/spans/move-spans.ts';
 import { cautionsFor } from '#handoff/cautions.ts';
 import { jsonText } from '#handoff/json-text.ts';
-import { makePlanFile, showPlan } from '#handoff/write-plan-file.ts';
+import { type MetalFacts, makePlanFile, showPlan } from '#handoff/write-plan-file.ts';
 import { type BesideTexts, fillInFiles } from '#job/formats/files-beside.ts';
 import type { PlanFile, ShownPlan } from '#job/formats/plan-file.ts';
 import { readJob } from '#job/formats/read-job.ts';
 import type { Job } from '#job/job.ts';
+import { couponsOf } from '#job/job-coupons.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { moveHandoff, moveJob } from '#job/move-job.ts';
 import { type HandoffChoices, handoffProvenance, resolveHandoff } from '#job/resolve/resolve-handoff.ts';
 import { resolveJob } from '#job/resolve/resolve-job.ts';
-import type { Part } from '#part/part.ts';
+import type { Asked, Part, RegionId } from '#part/part.ts';
 import { sheetVolume } from '#part/sheet-volume.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan, type PlanFace } from '#plan/make-plan.ts';
@@ -42,6 +48,9 @@ import { type OutputFile, outputFile } from './output-file.ts';
 import { prepareHandoff } from './prepare-handoff.ts';
 import { createRunMemory, drawingFor, type RunMemory, sha256For } from './run-memory.ts';
 import { RunCancelled, type RunOptions } from './run-options.ts';
+import { askSurveyed } from './survey/ask-surveyed.ts';
+import { surveyGain } from './survey/survey-gain.ts';
+import { surveyRecord } from './survey/survey-record.ts';
 
 export interface RunInput {
   readonly jobText: string;
@@ -63,8 +72,12 @@ export interface RunResult {
   readonly drawing?: Drawing;
   readonly part?: Part;
   readonly plan?: EtchPlan;
+  /** As it was planned for, in the frame of the plan. */
+  readonly job?: Job;
   /** mm, of the sheet that the plan is for. */
   readonly thickness?: Job['stock']['thickness'];
+  /** Drawn edges with what may move them off their lines, in the frame of the plan; in the order of `lineBudgets` in plan.json. */
+  readonly lineBudgets?: readonly LineBudget[];
   /** The plan's front, as it was measured. */
   readonly kit?: ContourKit;
   readonly farKit?: ContourKit | undefined;
@@ -131,13 +144,17 @@ export async function runJob(input: RunInput, options: JobRunOptions = {}): Prom
     farBytes: input.farDrawingBytes,
     options: { unit: jobFile.drawingUnits, wideLines: jobFile.wideLines },
   });
-  const found = [...early, ...outward(partFindings)];
-  if (near === undefined || hasStop(found)) return { ...ended(found), drawing, part };
+  const asked = { near: near && askSurveyed(near, job), far: far && askSurveyed(far, job) };
+  const surveyFindings = [...(asked.near?.findings ?? []), ...(asked.far?.findings ?? [])];
+  const found = [...early, ...outward([...partFindings, ...surveyFindings])];
+  if (asked.near === undefined || near === undefined || hasStop(found))
+    return { ...ended(found), drawing, part };
 
   await step(0.4, 'placing the scribe lines');
   const chosen = options.withoutFiles === true ? undefined : resolveHandoff(jobFile, drawing.unit ?? 'mm');
   const choices = chosen && inward !== undefined ? moveHandoff(chosen, inward) : chosen;
-  const read = { input, job, filled, choices, drawing, near, far, earlier };
+  const faces = { near: asked.near.face, far: asked.far?.face, drawn: near.asked };
+  const read = { input, job, filled, choices, drawing, ...faces, earlier };
   return planned({ ...read, findings: found, memory, step }, options.onPlan);
 }
 
@@ -150,6 +167,8 @@ interface Ready {
   readonly drawing: Drawing;
   readonly near: PlanFace;
   readonly far: PlanFace | undefined;
+  /** What was asked of the near face before a survey shaped it. */
+  readonly drawn: ReadonlyMap<RegionId, Asked>;
   readonly findings: readonly Finding[];
   readonly earlier: EarlierPlan | undefined;
   readonly memory: RunMemory;
@@ -161,7 +180,7 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
   const { outward } = framesOf(drawing);
   const plan = makePlan({ ...near, far: ready.far, job, memory: memory.clusters });
   const unit = drawing.unit ?? 'mm';
-  const { thickness, density } = job.stock;
+  const { thickness } = job.stock;
   const toShow = {
     job: jobOfPlan(ready.filled),
     drawing: { file: input.drawingName, sha256: sha256For(memory, input.drawingBytes), unit },
@@ -171,13 +190,7 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
     contours: memory.contours,
   };
   const found = [...ready.findings, ...outward(plan.findings)];
-  onPlan?.({
-    findings: sortFindings(found),
-    shown: showPlan(toShow),
-    drawing,
-    plan,
-    thickness,
-  });
+  onPlan?.({ findings: sortFindings(found), shown: showPlan(toShow), drawing, plan, thickness });
   await step(0.75, 'measuring what will be etched');
   const measures = measurePlan(plan, job);
   await step(0.85, 'checking that it can be made');
@@ -185,11 +198,7 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
     ...checkMaking({ plan, job, kit: measures.kit, reached: measures.regions }),
     ...checkFaces(plan, measures, job),
   ];
-  const floors = { ...plan, regions: [...plan.regions, ...(plan.far?.regions ?? [])] };
-  const budgets = toleranceBudgets(floors, job);
-  const budget = checkBudget(budgets, { plan: floors, process: job.process });
-  const removed = measures.stages.reduce((sum, { removedVolume }) => sum + removedVolume, 0);
-  const bath = checkBath(job, removed);
+  const { budgets, edges, removed, findings: judged } = judgeRun(ready, plan, measures);
   const units = { job: ready.filled.units ?? 'mm', drawing: unit };
   const { choices } = ready;
   const far = measures.far && { kit: measures.far, removed };
@@ -197,29 +206,91 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
   await step(0.95, 'writing the files');
   const findings = sortFindings([
     ...found,
-    ...outward([...measures.findings, ...making, ...budget, ...bath, ...(handoff?.findings ?? [])]),
+    ...outward([...measures.findings, ...making, ...judged, ...(handoff?.findings ?? [])]),
   ]);
   const { origin } = drawing;
   const planFile = makePlanFile({
     ...toShow,
     plan: origin === undefined ? plan : movePlan(plan, origin),
     measures,
-    metal: {
-      density,
-      hydrogenLitresPerGram: job.process.reaction === undefined ? undefined : hydrogenLitresOf(1),
-      tank: job.process.tank,
-      parts: job.process.load,
-      sheetVolume: sheetVolume(plan.sheet, thickness),
-    },
+    metal: metalOf(job, plan),
     budgets,
+    lineBudgets: edges.map((edge) => ({ ...edge, at: movePoint(edge.at, origin ?? { x: 0, y: 0 }) })),
+    ...surveyOf(ready, plan, budgets),
     findings,
   });
   const since = ready.earlier && planSince(ready.earlier, planFile);
-  const made = { findings, planFile, drawing, part: near.part, plan, thickness, ...kitsOf(measures) };
+  const made = {
+    findings,
+    job,
+    planFile,
+    drawing,
+    part: near.part,
+    plan,
+    thickness,
+    lineBudgets: edges,
+    ...kitsOf(measures),
+  };
   const files =
     handoff === undefined ? [] : await outputFiles(handoff, { planFile, findings, since, origin });
   await step(1, 'done');
   return since === undefined ? { ...made, files } : { ...made, files, since };
+}
+
+function surveyOf(
+  { job, near: { part }, drawn, drawing }: Ready,
+  plan: EtchPlan,
+  budgets: readonly ToleranceBudget[],
+): { readonly survey?: NonNullable<PlanFile['survey']> } {
+  const { surveyed } = job.stock;
+  if (surveyed === undefined) return {};
+  const gain = surveyGain(plan, { part, asked: drawn, job, budgets });
+  const origin = drawing.origin ?? { x: 0, y: 0 };
+  return { survey: surveyRecord(surveyed, { regions: part.regions, gain, origin }) };
+}
+
+function metalOf({ stock, process }: Job, plan: EtchPlan): MetalFacts {
+  return {
+    density: stock.density,
+    hydrogenLitresPerGram: process.reaction === undefined ? undefined : hydrogenLitresOf(1),
+    tank: process.tank,
+    parts: process.load,
+    sheetVolume: sheetVolume(plan.sheet, stock.thickness),
+  };
+}
+
+/** What the run may do to floors, drawn edges and the bath, and the volume that it takes. */
+function judgeRun(
+  { job, filled }: Ready,
+  plan: EtchPlan,
+  measures: MeasuredPlan,
+): {
+  readonly budgets: readonly ToleranceBudget[];
+  readonly edges: readonly LineBudget[];
+  readonly removed: number;
+  readonly findings: readonly Finding[];
+} {
+  const { process } = job;
+  const floors = { ...plan, regions: [...plan.regions, ...(plan.far?.regions ?? [])] };
+  const budgets = toleranceBudgets(floors, job);
+  const edges = lineBudgets(plan, job);
+  const removed = measures.stages.reduce((sum, { removedVolume }) => sum + removedVolume, 0);
+  const { kit, far, regions: reached } = measures;
+  return {
+    budgets,
+    edges,
+    removed,
+    findings: [
+      ...checkBudget(budgets, { plan: floors, process }),
+      ...checkCouponDepth(plan, couponsOf(filled.process.coupon, filled.units ?? 'mm')),
+      ...checkLines(edges, floors, process),
+      ...checkFactorDoubt({ plan, job, kit, reached }),
+      ...(plan.far === undefined || far === undefined
+        ? []
+        : checkFactorDoubt({ plan: plan.far, job, kit: far, reached })),
+      ...checkBath(job, removed),
+    ],
+  };
 }
 
 interface Frames {

@@ -5,12 +5,14 @@ import { budgetText } from '#cli/budget-text.ts';
 import { type CommandEnd, refused } from '#cli/command-end.ts';
 import type { SetChanged } from '#cli/file-set.ts';
 import { levelChoicesText } from '#cli/level-choices-text.ts';
+import { lineBudgetText } from '#cli/line-budget-text.ts';
 import { maskingsText } from '#cli/maskings-text.ts';
 import { paint } from '#cli/paint.ts';
 import { progressLine } from '#cli/progress-line.ts';
 import { readText } from '#cli/read-input.ts';
 import { readJobInput } from '#cli/read-job-input.ts';
 import { stageTable } from '#cli/stage-table.ts';
+import { surveyText } from '#cli/survey-text.ts';
 import type { Terminal } from '#cli/terminal.ts';
 import { wallStepsText } from '#cli/wall-steps-text.ts';
 import { writeFiles } from '#cli/write-files.ts';
@@ -83,6 +85,8 @@ function planText(
     stageTable(planFile, color),
     ...levelLines(planFile),
     ...budgetText(planFile.budgets),
+    ...surveyText(planFile.survey),
+    ...lineBudgetText(planFile.lineBudgets),
     ...bathText(planFile.bathSheet),
     ...maskingLines(planFile),
     ...changeLines(since),

@@ -21,7 +21,7 @@ const MOST_ROWS = 1000;
 const between = (least: number, most: number) => z.number().check(z.gte(least), z.lte(most));
 export const positive = between(SMALLEST_POSITIVE, LARGEST);
 export const notNegative = between(0, LARGEST);
-const coordinate = between(-FARTHEST_PLACE, FARTHEST_PLACE);
+export const coordinate = between(-FARTHEST_PLACE, FARTHEST_PLACE);
 export const point = z.tuple([coordinate, coordinate]);
 export const nameSchema = z.string().check(z.minLength(1), z.maxLength(MOST_LETTERS));
 

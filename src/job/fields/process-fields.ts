@@ -1,13 +1,13 @@
 /** The bath and what is known of it, the drawn line, the way of masking. */
 import * as z from 'zod/mini';
 import type { Bath } from '#bath/known-figures.ts';
-import { resolveFactor } from '#job/resolve/resolve-factor.ts';
+import { resolveFactor, resolveFactorSpread } from '#job/resolve/resolve-factor.ts';
 import { resolveRate, resolveSpread } from '#job/resolve/resolve-rate.ts';
 import { fromMemory } from '#job/sources.ts';
 import { type EtchFiguresAsked, etchFigures } from './etch-figure-fields.ts';
 import { always, type FollowSetting, needed, open, usually, type ValuesOf } from './field.ts';
-import { atMostOneOf, group, groupIfGiven } from './group.ts';
-import { choice, notNegative, number, positive, rate, raw, share } from './kinds.ts';
+import { atMostOneOf, group, groupIfGiven, optionalGroup } from './group.ts';
+import { choice, length, notNegative, number, positive, rate, raw, share } from './kinds.ts';
 
 const members = {
   ...etchFigures,
@@ -17,6 +17,45 @@ const members = {
     quantity: 'rate spread',
     usual: '0.05, from memory, or what coupons and temperature leave open where that is more',
   }),
+  factorSpread: always(number('undercut / depth', { schema: notNegative, least: 0, most: 2 }), {
+    label: 'Factor may be off by',
+    help: 'how far the etch factor may be off, ± (undercut / depth); 0.4 moves the line of a 2 mm pocket by 0.8 mm',
+    quantity: 'etch factor spread',
+    usual:
+      'what coupons leave open; what the figures of the bath say of it, a range on its wider side; else a tenth of the factor, from memory',
+  }),
+  // What lies between the line that was planned and the cut in the maskant (docs/method.md, M6.5).
+  scribing: optionalGroup(
+    {
+      cut: usually(length({ shown: { least: 0, most: 10 } }), {
+        label: 'Cut off its line by',
+        help: 'how far a cut in the maskant may lie off the line that it follows, ±',
+        quantity: 'scribing, ±',
+        usual: fromMemory(0.125),
+      }),
+      template: groupIfGiven({
+        slot: needed(length({ shown: { least: 0, most: 20 } }), {
+          label: 'Slot of the template',
+          help: 'width of the slots that are scribed through; with `blade` the play of the knife counts',
+        }),
+        blade: needed(length({ shown: { least: 0, most: 20 } }), {
+          label: 'Blade in the slot',
+          help: 'width of the blade that runs in them',
+        }),
+      }),
+      laying: open(length({ shown: { least: 0, most: 10 } }), {
+        label: 'Laid on, off by',
+        help: 'how far template, film or machine may lie off the part, ±',
+        usual: '0',
+      }),
+      stretch: open(share(), {
+        label: 'Stretch of the template',
+        help: 'share by which it may be longer or shorter than drawn, ±, about the middle of the part',
+        usual: '0',
+      }),
+    },
+    { order: { filled: ['cut'] } },
+  ),
   tank: groupIfGiven({
     litres: needed(raw(positive), { label: 'Litres of bath', help: "the bath's volume, litres" }),
     dissolved: needed(raw(notNegative), {
@@ -77,7 +116,18 @@ export type ProcessValues = ValuesOf<typeof members>;
 
 export const process = group(members, {
   ways: [atMostOneOf('rate', 'coupon'), atMostOneOf('etchFactor', 'depthPerUndercut', 'coupon.opening')],
-  order: { filled: ['rateSpread', 'timing', 'edgeDatum', 'masking', 'etchFactor', 'rate'] },
+  order: {
+    filled: [
+      'rateSpread',
+      'timing',
+      'edgeDatum',
+      'masking',
+      'etchFactor',
+      'rate',
+      'factorSpread',
+      'scribing',
+    ],
+  },
   follow: {
     etchFactor(asked, setting) {
       const general = resolveFactor(asked, knownOf(asked, setting)).table?.[0]?.[1];
@@ -87,6 +137,7 @@ export const process = group(members, {
     rate: (asked, setting) =>
       asked.bathC === undefined ? resolveRate(asked, knownOf(asked, setting)).rate : undefined,
     rateSpread: (asked, setting) => resolveSpread(resolveRate(asked, knownOf(asked, setting)).rate),
+    factorSpread: (asked, setting) => resolveFactorSpread(asked, knownOf(asked, setting)),
   },
 });
 

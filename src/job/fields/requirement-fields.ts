@@ -4,8 +4,8 @@ import { drawnPoint, jobMillimetres } from '#job/job-figures.ts';
 import { commonPractice } from '#job/sources.ts';
 import type { Tabs } from '#job/tabs.ts';
 import { depthTaper, resolveTaper, type Taper, thicknessTaper } from '#job/taper.ts';
-import { type Kind, open, usually } from './field.ts';
-import { group, list, oneOf } from './group.ts';
+import { type Kind, needed, open, usually } from './field.ts';
+import { group, groupIfGiven, list, oneOf } from './group.ts';
 import {
   choice,
   length,
@@ -119,6 +119,16 @@ export const requirements = list(
         label: 'Shallower by',
         help: 'how much shallower the floor may be',
         usual: DEPTH_TOLERANCE,
+      }),
+      edge: groupIfGiven({
+        plus: needed(length(), {
+          label: 'Edge outwards by',
+          help: 'how far its edges to shallower floors and land may lie outside their drawn lines',
+        }),
+        minus: needed(length(), {
+          label: 'Edge inwards by',
+          help: 'how far inside them',
+        }),
       }),
     },
     {

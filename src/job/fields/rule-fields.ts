@@ -1,7 +1,7 @@
 /** The least that the shop's maskant, knife and metal allow. */
 
 import { commonPractice, fromMemory } from '#job/sources.ts';
-import { usually } from './field.ts';
+import { open, usually } from './field.ts';
 import { optionalGroup } from './group.ts';
 import { length } from './kinds.ts';
 
@@ -32,6 +32,11 @@ export const rules = optionalGroup(
       help: 'narrowest land on which maskant holds',
       quantity: 'narrowest land',
       usual: fromMemory(3),
+    }),
+    lineTolerance: open(length(), {
+      label: 'Drawn lines may be off by',
+      help: 'how far a drawn edge of a step may come out off its line, ±, where a requirement does not say it itself',
+      usual: 'none: a note says how far lines may be off',
     }),
   },
   { order: { first: ['minWeb', 'minLineSpacing', 'minPieceWidth', 'minLandWidth'] } },

@@ -6,10 +6,13 @@ import { sheetTolerance } from '#bath/sheet-tolerance.ts';
 import { drawnPoint, givenFigure, jobMillimetres } from '#job/job-figures.ts';
 import { measuredSheet, type SheetReading } from '#job/measured-sheet.ts';
 import { thickestOf } from '#job/sheet-at.ts';
+import { fitSurvey, type SurveyReading } from '#job/sheet-survey.ts';
+import { MOST_READINGS } from '#job/survey-csv.ts';
+import { type SurveyedSheet, surveyedSheet } from '#job/surveyed-sheet.ts';
 import { resolveTaper, type Taper, thicknessTaper } from '#job/taper.ts';
 import { type AskedOf, always, type FollowSetting, type Kind, needed, open, type ValuesOf } from './field.ts';
-import { group } from './group.ts';
-import { length, name, number, point, positive, rows, SMALLEST_POSITIVE, written } from './kinds.ts';
+import { atMostOneOf, group } from './group.ts';
+import { coordinate, length, name, nameSchema, number, point, positive, rows, SMALLEST_POSITIVE, written } from './kinds.ts';
 
 const thickness = z.union([positive, thicknessTaper]);
 
@@ -32,6 +35,24 @@ const readings: Kind<typeof sheetReadings, readonly SheetReading[]> = {
       const { at, thickness } = typeof each === 'number' ? { at: undefined, thickness: each } : each;
       return { at: at && drawnPoint(at, drawing), thickness: jobMillimetres(thickness, job) };
     }),
+};
+
+const surveyRows = z
+  .array(z.tuple([coordinate, coordinate, positive]))
+  .check(z.minLength(1), z.maxLength(MOST_READINGS));
+const survey = z.union([nameSchema, surveyRows]);
+
+/** A name is the file's, which is taken into the job before the job is resolved. */
+const surveyReadings: Kind<typeof survey, readonly SurveyReading[]> = {
+  ...written(survey),
+  unit: 'mm',
+  read: (given, { job, drawing }) =>
+    typeof given === 'string'
+      ? []
+      : given.map(([x, y, thickness]) => ({
+          at: drawnPoint([x, y], drawing),
+          thickness: jobMillimetres(thickness, job),
+        })),
 };
 
 const sides = {
@@ -73,11 +94,16 @@ const members = {
     label: 'Measured',
     help: 'readings of the sheet before its first dip: thicknesses, or `{ "at": [x, y], "thickness" }`; on a tapered sheet each with its place. Their mean replaces the nominal thickness (a tapered sheet is shifted as a whole), and their spread replaces minus and plus if those are not given',
   }),
+  survey: open(surveyReadings, {
+    label: 'Survey',
+    help: 'readings of this very sheet from place to place, `[[x, y, thickness], …]`, or the name of a CSV beside the job with columns x, y, thickness: see [below](#this-very-sheet)',
+  }),
 };
 
-type Asked = Pick<AskedOf<typeof members>, 'alloy' | 'thickness' | 'measured' | 'width'>;
+type Asked = Pick<AskedOf<typeof members>, 'alloy' | 'thickness' | 'measured' | 'survey' | 'width'>;
 
 export const stock = group(members, {
+  ways: [atMostOneOf('measured', 'survey')],
   order: { filled: ['density', 'minus', 'plus'], provenance: ['minus', 'plus'] },
   follow: {
     density: (asked, setting) => alloyOf(asked, setting)?.density,
@@ -103,11 +129,13 @@ interface Sheet {
   /** Where the job gives none; undefined where nothing does. */
   readonly minus: Sourced | undefined;
   readonly plus: Sourced | undefined;
+  readonly surveyed?: SurveyedSheet;
 }
 
 /** As ordered, with the standard's tolerance for its alloy; or as its readings say. */
 export function sheetOf(asked: Asked, setting: Pick<FollowSetting, 'figures'>): Sheet {
-  const { thickness, measured } = asked;
+  const { thickness, measured, survey = [] } = asked;
+  if (survey.length > 0) return sheetBySurvey(survey);
   if (measured === undefined) {
     const standard = sheetTolerance(alloyOf(asked, setting), thickestOf(thickness), asked.width);
     const thickest = givenFigure(thickestOf(thickness), 'stock.thickness');
@@ -125,5 +153,20 @@ export function sheetOf(asked: Asked, setting: Pick<FollowSetting, 'figures'>): 
     thickest: read(thickestOf(sheet.thickness), 'mean'),
     minus: read(sheet.minus, 'farthest below the mean'),
     plus: read(sheet.plus, 'farthest above the mean'),
+  };
+}
+
+/** M8.1: what is left open of the fit takes the place of minus and plus. */
+function sheetBySurvey(readings: readonly SurveyReading[]): Sheet {
+  const surveyed = surveyedSheet(fitSurvey(readings));
+  const { thickness, doubt, survey } = surveyed;
+  const source = `job file, stock.survey: ${survey.model} through ${readings.length} readings`;
+  const read = (value: number): Sourced => ({ value, source, kind: 'measured' });
+  return {
+    thickness,
+    thickest: read(thickestOf(thickness)),
+    minus: read(doubt),
+    plus: read(doubt),
+    surveyed,
   };
 }

@@ -5,6 +5,7 @@
 import { type Finding, finding } from '#findings/finding.ts';
 import { type FieldPath, fieldIn, setField } from '#job/fields/edit-field.ts';
 import type { JobFile } from '#job/job-file.ts';
+import { isSurveyText, readSurvey } from '#job/survey-csv.ts';
 import { FIGURES_FORMAT } from './check-figures.ts';
 import { POST_FORMAT } from './check-post.ts';
 import { type Format, type FormatReading, readFormat } from './read-format.ts';
@@ -16,13 +17,24 @@ export type BesideTexts = ReadonlyMap<string, string>;
 /** A key of the job that holds either a value or the name of a file with that value. */
 interface Slot {
   readonly path: FieldPath;
-  readonly format: Format<unknown>;
+  readonly read: (text: string, file: string) => FormatReading<unknown>;
+  /** Whether a text says that it is such a file; one with faults further on may say so as well. */
+  readonly isOne: (text: string) => boolean;
 }
 
 const SLOTS: readonly Slot[] = [
-  { path: ['figures'], format: FIGURES_FORMAT },
-  { path: ['handoff', 'program', 'post'], format: POST_FORMAT },
+  formatSlot(['figures'], FIGURES_FORMAT),
+  formatSlot(['handoff', 'program', 'post'], POST_FORMAT),
+  { path: ['stock', 'survey'], read: readSurvey, isOne: isSurveyText },
 ];
+
+function formatSlot(path: FieldPath, format: Format<unknown>): Slot {
+  return {
+    path,
+    read: (text, file) => readFormat(text, format, file),
+    isOne: (text) => /^\s*\{[^{}[\]]*"format"\s*:\s*"([^"]*)"/.exec(text)?.[1] === format.format,
+  };
+}
 
 /** Names of the files that the job needs beside its drawing, each once. */
 export function besideNames(job: JobFile): string[] {
@@ -64,8 +76,7 @@ export function putBeside(job: JobFile, name: string, text: string): FormatReadi
 }
 
 function slotOf(text: string): Slot | undefined {
-  const stated = /^\s*\{[^{}[\]]*"format"\s*:\s*"([^"]*)"/.exec(text)?.[1];
-  return SLOTS.find(({ format }) => format.format === stated);
+  return SLOTS.find(({ isOne }) => isOne(text));
 }
 
 function nameIn(job: JobFile, { path }: Slot): string | undefined {
@@ -75,9 +86,9 @@ function nameIn(job: JobFile, { path }: Slot): string | undefined {
 
 function fill(
   job: JobFile,
-  { path, format }: Slot,
+  { path, read }: Slot,
   { name, text }: { readonly name: string; readonly text: string },
 ): FormatReading<JobFile> {
-  const { value, findings } = readFormat(text, format, name);
+  const { value, findings } = read(text, name);
   return value === undefined ? { findings } : { value: setField(job, path, value), findings };
 }

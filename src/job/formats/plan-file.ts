@@ -94,6 +94,67 @@ const budget = z.object({
   remedy: z.object({ changes: ids, ...side }),
 });
 
+/** mm off the drawn line; null where nothing is asked. */
+const lineSide = { worst: figure, likely: figure, allowed: figureOrNone };
+const lineSum = z.object({
+  /** What each cause alone comes to, ±; one that is not there is left out. */
+  parts: z.object({
+    factor: z.exactOptional(figure),
+    rate: z.exactOptional(figure),
+    depth: z.exactOptional(figure),
+    floor: z.exactOptional(figure),
+    scribing: z.exactOptional(figure),
+    slot: z.exactOptional(figure),
+    laying: z.exactOptional(figure),
+    stretch: z.exactOptional(figure),
+  }),
+  outward: z.object(lineSide),
+  inward: z.object(lineSide),
+});
+
+/** How far drawn edges of one step and one tolerance may come out off their lines; docs/method.md, M6.5. */
+const lineBudget = z.object({
+  /** Whose edges they are: the deeper regions. */
+  regions: ids,
+  level: figure,
+  /** Depth of the shallower floor; 0 for land. */
+  beside: figure,
+  /** Of what is cut out: the depth at which the drawn line stands on the wall. */
+  wall: z.exactOptional(figure),
+  /** Of all these edges, and the middle of the longest. */
+  length: figure,
+  at: place,
+  allowance: figure,
+  /** mm that the edge moves for each mm that its step is off, at a factor of 1. */
+  amplification: figure,
+  byClock: lineSum,
+  gauged: lineSum,
+  remedy: z.object({ changes: ids, outward: z.object(lineSide), inward: z.object(lineSide) }),
+});
+
+/** Root-sum-square over what is allowed, of the worst floor that has a final thickness; null where one has no tolerance. */
+const surveyShare = z.object({ levels: z.array(figure), byClock: figureOrNone, gauged: figureOrNone });
+
+/** Thickness of this very sheet: the sum of terms times 1, u, v, u², uv, v², u and v being x and y from `about`, over `scale`; docs/method.md, M8. */
+const survey = z.object({
+  model: z.enum(['constant', 'plane', 'quadratic']),
+  about: place,
+  scale: figure,
+  terms: z.array(figure),
+  /** Root mean square by which readings left out are missed. */
+  sigma: figure,
+  /** ±, where readings were taken. */
+  doubt: figure,
+  tried: z.array(z.object({ model: z.string(), sigma: figure })),
+  /** `off`: how much thicker than the fit. */
+  readings: z.array(z.object({ at: place, thickness: figure, off: figure })),
+  /** At each region's label. */
+  regions: z.array(z.object({ id: z.string(), thickness: figure, doubt: figure })),
+  /** The same readings taken as one thickness with a spread, and as the sheet that they show. */
+  before: z.exactOptional(surveyShare),
+  after: z.exactOptional(surveyShare),
+});
+
 /** The wall between a floor and a shallower one or land, mm. */
 const wallShape = z.object({
   level: figure,
@@ -186,6 +247,10 @@ export const planFileSchema = z.object({
    */
   levelChoices: z.exactOptional(z.array(levelChoice)),
   budgets: z.exactOptional(z.array(budget)),
+  /** Drawn edges: how far they may come out off their lines. */
+  lineBudgets: z.exactOptional(z.array(lineBudget)),
+  /** Only where the job has a survey. */
+  survey: z.exactOptional(survey),
   /** The run with one coat and with a coat a stage, side by side; only where there are two stages or more. */
   maskings: z.exactOptional(z.array(maskingChoice)),
   /** Tapers drawn out of the bath, beside the same in steps; only where the job names a hoist. */
@@ -209,6 +274,8 @@ export type MaskingChoice = Fixed<z.output<typeof maskingChoice>>;
 export type WallShape = Fixed<z.output<typeof wallShape>>;
 export type BudgetRecord = Fixed<z.output<typeof budget>>;
 export type BudgetSumRecord = Fixed<z.output<typeof budgetSum>>;
+export type LineBudgetRecord = Fixed<z.output<typeof lineBudget>>;
+export type LineSumRecord = Fixed<z.output<typeof lineSum>>;
 export type WithdrawalRecord = Fixed<z.output<typeof withdrawal>>;
 
 /** A plan as it is drawn, before what it comes to is measured. A plan file is one, too. */

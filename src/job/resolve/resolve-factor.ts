@@ -9,6 +9,7 @@ import type { EtchFiguresAsked } from '#job/fields/etch-figure-fields.ts';
 import { couponsOf, couponWords } from '#job/job-coupons.ts';
 import { LARGEST_FACTOR, SMALLEST_FACTOR } from '#job/job-defaults.ts';
 import { givenFigure, jobMillimetres, provenanceOf } from '#job/job-figures.ts';
+import { fromMemory } from '#job/sources.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { judgeGeneral } from './judge-general.ts';
 
@@ -132,4 +133,42 @@ function worstBeyond(
 /** How many times as large or as small as 1. */
 function timesOff(factor: number): number {
   return Math.max(factor, 1 / factor);
+}
+
+/**
+ * How far the factor may be off, ±, where the job does not say: what its coupons leave open, what is said of the bath's figure (of a
+ * range its wider side), else a tenth of the factor. Undefined where there is no factor.
+ */
+export function resolveFactorSpread(
+  given: Pick<EtchFiguresAsked, 'etchFactor' | 'depthPerUndercut' | 'coupon'>,
+  known: { readonly bath: Bath | undefined; readonly unit: LengthUnit },
+): Sourced | undefined {
+  const { table } = resolveFactor(given, known);
+  if (table === undefined) return undefined;
+  const largest = Math.max(...table.map(([, factor]) => factor));
+  const assumed = fromMemory(toFigure(largest * FACTOR_SHARE));
+  if ((given.etchFactor ?? given.depthPerUndercut) !== undefined) return assumed;
+  const coupons = couponsOf(given.coupon, known.unit).filter(({ opening }) => opening !== undefined);
+  const measured = couponFactor(coupons);
+  if (measured?.plusMinus !== undefined) {
+    return {
+      value: toFigure(measured.plusMinus),
+      source: `left open by ${couponWords(coupons)}`,
+      kind: 'measured',
+    };
+  }
+  const factor = known.bath?.etchFactor;
+  if (factor === undefined) return assumed;
+  const { value, source, kind, plusMinus } = factor;
+  const { from = value, to = value } = known.bath?.factorRange ?? {};
+  const doubt = plusMinus ?? Math.max(value - from, to - value);
+  return doubt > 0 ? { value: toFigure(doubt), source, kind } : assumed;
+}
+
+/** Share of an etch factor by which it may be off, ±, where nothing says; from memory. */
+const FACTOR_SHARE = 0.1;
+
+/** Six digits, as a share is given. */
+function toFigure(value: number): number {
+  return Number(value.toPrecision(6));
 }

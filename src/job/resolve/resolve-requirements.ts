@@ -28,7 +28,7 @@ export function resolveRequirements(
       each.through === undefined ? shareOut(each, stock, path) : cutOut(each, stock);
     findings.push(...faults);
     if (names === undefined) return;
-    const { thickness, taper } = each;
+    const { thickness, taper, edge } = each;
     const isThickness = thickness !== undefined || taper?.isThickness === true;
     parts.forEach((part, at) => {
       const face = faces[at] ?? 'near';
@@ -38,6 +38,7 @@ export function resolveRequirements(
         ...part,
         ...(face === 'far' ? { face } : {}),
         ...(isThickness ? { asThickness: true, ...behindOf(parts, at) } : {}),
+        ...(edge === undefined ? {} : { edge }),
       });
     });
   });

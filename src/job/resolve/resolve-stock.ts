@@ -21,9 +21,9 @@ export interface ResolvedStock {
 
 export function resolveStock(given: JobFile['stock'], setting: FollowSetting): ResolvedStock {
   const { values, provenance } = readGroup(stock, given, { ...setting, path: 'stock.' });
-  const { thickness: nominal, measured, ...held } = values;
+  const { thickness: nominal, measured, survey, ...held } = values;
   const alloy = alloyOf(values, setting);
-  const { thickness, thickest, minus, plus } = sheetOf(values, setting);
+  const { thickness, thickest, minus, plus, surveyed } = sheetOf(values, setting);
   const findings: Finding[] = [];
   if (given.alloy !== undefined && alloy === undefined) {
     const known = setting.figures.alloys.map(({ id }) => id);
@@ -43,8 +43,9 @@ export function resolveStock(given: JobFile['stock'], setting: FollowSetting): R
     stock: {
       ...held,
       thickness,
-      ...(measured === undefined ? {} : { isMeasured: true }),
       ...(alloy === undefined ? {} : { material: { name: alloy.name, metal: alloy.metal } }),
+      ...(measured === undefined && surveyed === undefined ? {} : { isMeasured: true }),
+      ...(surveyed === undefined ? {} : { surveyed: { ...surveyed, nominal } }),
     },
     values,
     alloy,

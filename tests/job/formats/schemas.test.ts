@@ -59,6 +59,16 @@ beforeAll(async () => {
       process: { ...buoyLidJob.process, hoist },
       requirements: [{ layer: 'POCKETS', taper }, ...buoyLidJob.requirements.slice(1)],
     }),
+    await lid({
+      stock: {
+        alloy: 'al-2024-t3',
+        thickness: 4,
+        survey: [
+          [20, 30, 4.02],
+          [150, 90, 3.99],
+        ],
+      },
+    }),
     // A stop, with its place.
     await lid({ rules: { minWeb: 3.5 } }),
   ];

@@ -27,6 +27,7 @@ const GROUP_OF: Readonly<Record<HandoffFile, FileGroup>> = {
   program: 'cut',
   'scribe-r12': 'cut',
   template: 'cut',
+  bands: 'inspect',
   'section-dxf': 'inspect',
   'section-svg': 'inspect',
   glb: 'show',

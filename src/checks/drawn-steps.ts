@@ -1,0 +1,130 @@
+/**
+ * The drawn edges of a plan, those of one step and one tolerance together: where a floor ends at a shallower one or at land. A cut
+ * between two strips of one taper is drawn by nobody and does not count; nor does the sheet's edge.
+ */
+import { itemAt } from '#geometry/assert.ts';
+import { boxOfSpans } from '#geometry/box.ts';
+import { distance, type Point } from '#geometry/point.ts';
+import { pointAlong, type Span, spanLength } from '#geometry/span.ts';
+import type { Job } from '#job/job.ts';
+import type { RegionId } from '#part/part.ts';
+import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
+import type { EdgeTolerance } from './line-sum.ts';
+
+export interface DrawnStep {
+  readonly level: number;
+  /** Of the shallower floor; 0 for land. */
+  readonly beside: number;
+  /** Of what is cut out: the depth at which the drawn line stands on the wall, mm. */
+  readonly wall?: number;
+  /** Whose edges they are: the deeper regions, in the part's order. */
+  readonly regions: readonly RegionId[];
+  readonly edges: readonly Span[];
+  /** In all, mm. */
+  readonly length: number;
+  /** Middle of the longest. */
+  readonly at: Point;
+  /** Farthest that any of it lies from the middle of the part, mm. */
+  readonly farthest: number;
+  readonly asked: EdgeTolerance | undefined;
+}
+
+/** Of the near face, then of the far one. */
+export function drawnStepsOfBoth(plan: EtchPlan, rules: Pick<Job['rules'], 'lineTolerance'>): DrawnStep[] {
+  return [plan, ...(plan.far === undefined ? [] : [plan.far])].flatMap((face) => drawnSteps(face, rules));
+}
+
+/** Of one face, deepest level first, then the shallowest neighbour. */
+export function drawnSteps(plan: EtchPlan, rules: Pick<Job['rules'], 'lineTolerance'>): DrawnStep[] {
+  const { arrangement } = plan;
+  const found = new Map<string, Found>();
+  for (const { span, left, right } of arrangement.edges) {
+    const step = stepBetween(regionOf(plan, left), regionOf(plan, right));
+    if (step === undefined) continue;
+    const asked = toleranceOf(step.deeper, rules);
+    const { wall } = step.deeper.asked;
+    const key = [step.level, step.beside, wall, asked?.plus, asked?.minus].join(' ');
+    const group = found.get(key) ?? { ...step, wall, asked, edges: [], regions: new Set<PlannedRegion>() };
+    group.edges.push(span);
+    group.regions.add(step.deeper);
+    found.set(key, group);
+  }
+  const middle = middleOf(plan);
+  return [...found.values()]
+    .sort((a, b) => b.level - a.level || a.beside - b.beside || (a.asked?.plus ?? 0) - (b.asked?.plus ?? 0))
+    .map(({ level, beside, wall, asked, edges, regions }) => ({
+      level,
+      beside,
+      ...(wall === undefined ? {} : { wall }),
+      asked,
+      edges,
+      regions: plan.regions.filter((each) => regions.has(each)).map(({ id }) => id),
+      length: edges.reduce((sum, span) => sum + spanLength(span), 0),
+      at: pointAlong(longestOf(edges), 0.5),
+      farthest: Math.max(
+        ...edges.flatMap((span) => [0, 0.5, 1].map((at) => distance(middle, pointAlong(span, at)))),
+      ),
+    }));
+}
+
+interface Found {
+  readonly level: number;
+  readonly beside: number;
+  readonly wall: number | undefined;
+  readonly asked: EdgeTolerance | undefined;
+  readonly edges: Span[];
+  readonly regions: Set<PlannedRegion>;
+}
+
+type Side = PlannedRegion | 'land' | undefined;
+
+/** Without a border the sheet goes on for ever, as land. */
+function regionOf({ regions, regionOfFace, sheet }: EtchPlan, face: number): Side {
+  const index = regionOfFace[face] ?? -1;
+  if (index >= 0) return itemAt(regions, index);
+  return sheet.length === 0 ? 'land' : undefined;
+}
+
+function stepBetween(
+  a: Side,
+  b: Side,
+): { readonly deeper: PlannedRegion; readonly level: number; readonly beside: number } | undefined {
+  if (a === undefined || b === undefined) return undefined;
+  const [depthA, depthB] = [depthOf(a), depthOf(b)];
+  const deeper = depthA > depthB ? a : b;
+  if (depthA === depthB || deeper === 'land' || areOneTaper(a, b)) return undefined;
+  return { deeper, level: Math.max(depthA, depthB), beside: Math.min(depthA, depthB) };
+}
+
+function depthOf(side: PlannedRegion | 'land'): number {
+  return side === 'land' ? 0 : side.level;
+}
+
+/** Strips of `R07` are `R07.1`, `R07.2`, … */
+function areOneTaper(a: PlannedRegion | 'land', b: PlannedRegion | 'land'): boolean {
+  if (a === 'land' || b === 'land' || a.taper === undefined || b.taper === undefined) return false;
+  return wholeId(a.id) === wholeId(b.id);
+}
+
+function wholeId(id: RegionId): string {
+  return id.split('.')[0] ?? id;
+}
+
+function toleranceOf(
+  { asked: { edge } }: PlannedRegion,
+  { lineTolerance }: Pick<Job['rules'], 'lineTolerance'>,
+): EdgeTolerance | undefined {
+  if (edge !== undefined || lineTolerance === undefined) return edge;
+  return { plus: lineTolerance, minus: lineTolerance };
+}
+
+function middleOf({ sheet, regions }: EtchPlan): Point {
+  const { minX, minY, maxX, maxY } = boxOfSpans(
+    sheet.length > 0 ? sheet.flat() : regions.flatMap(({ loops }) => loops.flat()),
+  );
+  return { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
+}
+
+function longestOf(edges: readonly Span[]): Span {
+  return edges.reduce((a, b) => (spanLength(b) > spanLength(a) ? b : a));
+}

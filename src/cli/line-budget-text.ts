@@ -1,0 +1,54 @@
+/** The line budget as lines of text for under a stage table: how far drawn edges may come out off their lines. */
+import type { RunResult } from '#run/run-job.ts';
+
+type LineBudgets = NonNullable<RunResult['planFile']>['lineBudgets'];
+type Budget = NonNullable<LineBudgets>[number];
+
+/** At most so many edges are named, the worst first; the rest are counted. */
+const MOST_NAMED = 6;
+
+/** None without drawn edges. */
+export function lineBudgetText(budgets: LineBudgets): string[] {
+  if (budgets === undefined || budgets.length === 0) return [];
+  const worst = [...budgets].sort((a, b) => rank(b) - rank(a));
+  const more = budgets.length - MOST_NAMED;
+  return [
+    'Drawn edges, ± mm off their lines (root-sum-square / all at once), by the clock, and what moves them most:',
+    ...worst.slice(0, MOST_NAMED).map(edgeText),
+    ...(more > 0 ? [`and ${more} more, in plan.json`] : []),
+    '',
+  ];
+}
+
+function edgeText({ level, beside, byClock, amplification }: Budget): string {
+  const { outward, inward, parts } = byClock;
+  const worst = Math.max(outward.worst, inward.worst);
+  const asked = outward.allowed === null ? '' : ` of +${outward.allowed}/−${inward.allowed ?? 0}`;
+  const cause = Object.entries(parts).sort(([, a], [, b]) => b - a)[0];
+  const most =
+    cause === undefined ? '' : `; ${CAUSES[cause[0] as keyof typeof CAUSES]} ± ${cause[1].toFixed(3)}`;
+  const times =
+    amplification < 1.5 ? '' : `; moves ${amplification.toFixed(1)} times as far as its step is off`;
+  const neighbour = beside === 0 ? 'land' : beside.toFixed(3);
+  return `${level.toFixed(3)} beside ${neighbour}: ± ${outward.likely.toFixed(3)} / ${worst.toFixed(3)}${asked}${most}${times}`;
+}
+
+const CAUSES = {
+  factor: 'etch factor',
+  rate: 'rate',
+  depth: 'depth of the step',
+  floor: 'later stages',
+  scribing: 'scribing',
+  slot: 'play in the slot',
+  laying: 'laying on',
+  stretch: 'stretch',
+} as const satisfies Readonly<Record<keyof Budget['byClock']['parts'], string>>;
+
+/** Those with a tolerance by their share of it; the others by their size, after them. */
+function rank({ byClock: { outward, inward } }: Budget): number {
+  const least = Math.min(
+    outward.allowed ?? Number.POSITIVE_INFINITY,
+    inward.allowed ?? Number.POSITIVE_INFINITY,
+  );
+  return Number.isFinite(least) ? 1e6 + (least === 0 ? 1e6 : outward.likely / least) : outward.likely;
+}

@@ -1,0 +1,31 @@
+/** Findings about a part that came out thick, thin or otherwise than planned. Lengths in mm. */
+import type { Shown } from './shown-figures.ts';
+import { warn } from './words.ts';
+
+export const reworkWords = {
+  'floor-not-read': warn<Readonly<Record<never, never>>>({
+    title: 'Floor without a reading',
+    say: () => ({
+      reason: 'No thickness of this floor was read, so nothing is said of it.',
+      remedy: 'Gauge it with the maskant still on, and find the extra dips again.',
+    }),
+  }),
+  'floor-too-thin': warn<{
+    readonly read: number;
+    readonly least: number;
+    /** mm² */
+    readonly area: number;
+  }>({
+    title: 'Floor too thin to be saved by etching',
+    say: ({ read, least, area }, show) => ({
+      reason: `The floor reads ${mm(read, show)} where ${mm(least, show)} is the least, over ${area.toFixed(0)} mm².`,
+      remedy: 'Metal does not grow back: put it, with place and area, before whoever decides about the part.',
+      value: read,
+      limit: least,
+    }),
+  }),
+};
+
+function mm(value: number, show: Shown): string {
+  return show.length(value, (each) => String(Number(each.toFixed(3))));
+}

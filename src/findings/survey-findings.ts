@@ -1,0 +1,36 @@
+/** Findings about readings of this very sheet. Lengths in mm. */
+import type { Shown } from './shown-figures.ts';
+import { stop, warn } from './words.ts';
+
+export const surveyWords = {
+  'survey-unclear': stop<{ readonly column: string; readonly found: string }>({
+    title: 'Survey of the sheet is unclear',
+    say: ({ column, found }) => ({
+      reason: `\`${column}\` of the survey is ${found === '' ? 'empty' : `\`${found}\``}.`,
+      remedy:
+        "Name the columns x, y and thickness in the first line, and give three figures a line: places in the drawing's unit, thickness in the job's.",
+    }),
+  }),
+  'survey-does-not-reach': warn<{ readonly doubt: number; readonly among: number }>({
+    title: 'Region beyond the readings of the sheet',
+    say: ({ doubt, among }, show) => ({
+      reason: `The sheet may be off its fit by ± ${mm(doubt, show)} here, where it is known to ± ${mm(among, show)} among the readings.`,
+      remedy: 'Take readings around this region too.',
+      value: doubt,
+      limit: among,
+    }),
+  }),
+  'survey-bends-too-much': warn<{ readonly bend: number; readonly tolerance: number }>({
+    title: 'Sheet bends by more than the tolerance',
+    say: ({ bend, tolerance }, show) => ({
+      reason: `Over this region the sheet bends by ${mm(bend, show)} beside its slope, where plus and minus together are ${mm(tolerance, show)}: no level leaves the thickness asked everywhere.`,
+      remedy: 'Divide the region on the drawing, size the sheet first, or ask for a wider tolerance.',
+      value: bend,
+      limit: tolerance,
+    }),
+  }),
+};
+
+function mm(value: number, show: Shown): string {
+  return show.length(value, (each) => String(Number(each.toFixed(3))));
+}

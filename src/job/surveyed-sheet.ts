@@ -1,0 +1,70 @@
+/**
+ * A surveyed sheet as the rest of the plan takes it (M8.1, M8.2): flat, or even from one end of the readings to the other, with what it may be
+ * off; what a quadratic bends beside its plane is taken off tolerances region by region. Beyond the readings the thickness is held.
+ */
+import { dot, type Point, scale } from '#geometry/point.ts';
+import { hypot } from '#maths/hypot.ts';
+import { roundLength } from './job-figures.ts';
+import { type SheetSurvey, type SurveyFit, surveyDoubtAt, surveyedAt } from './sheet-survey.ts';
+import type { Taper } from './taper.ts';
+
+export interface SurveyedSheet {
+  readonly survey: SheetSurvey;
+  /** The flat or even part of it. */
+  readonly thickness: number | Taper;
+  readonly even: SurveyFit;
+  /** ±, where readings were taken. */
+  readonly doubt: number;
+  /** How much thinner than `thickness` the fit comes anywhere among the readings. */
+  readonly bow: number;
+}
+
+/** mm over the whole sheet: less than that is flat. */
+const FLAT = 1e-4;
+
+export function surveyedSheet(survey: SheetSurvey): SurveyedSheet {
+  const { readings, tried } = survey;
+  // A quadratic's own best plane: the plane of the same readings.
+  const even =
+    survey.model === 'quadratic' ? (tried.find(({ model }) => model === 'plane') ?? survey) : survey;
+  const thickness = thicknessOf(
+    even,
+    readings.map(({ at }) => at),
+  );
+  const doubts = readings.map(({ at }) => surveyDoubtAt(survey, at));
+  const bends = readings.map(({ at }) => bendAt({ survey, even }, at));
+  return {
+    survey,
+    thickness,
+    even,
+    doubt: roundLength(Math.max(...doubts)),
+    bow: roundLength(Math.max(0, -Math.min(...bends))),
+  };
+}
+
+/** How much thicker the fit is at a place than its even part. */
+export function bendAt({ survey, even }: Pick<SurveyedSheet, 'survey' | 'even'>, at: Point): number {
+  return survey === even ? 0 : surveyedAt(survey, at) - surveyedAt(even, at);
+}
+
+function thicknessOf(even: SurveyFit, places: readonly Point[]): number | Taper {
+  const { model, about, terms, scale: unit } = even;
+  const middle = surveyedAt(even, about);
+  const slope = { x: (terms[1] ?? 0) / unit, y: (terms[2] ?? 0) / unit };
+  const steepness = hypot(slope.x, slope.y);
+  if (model === 'constant' || steepness === 0) return roundLength(middle);
+  const way = scale(slope, 1 / steepness);
+  const along = places.map(({ x, y }) => dot({ x: x - about.x, y: y - about.y }, way));
+  const [from, to] = [Math.min(...along), Math.max(...along)];
+  if ((to - from) * steepness < FLAT) return roundLength(middle);
+  const place = (distance: number): Point => ({
+    x: about.x + way.x * distance,
+    y: about.y + way.y * distance,
+  });
+  return {
+    from: place(from),
+    to: place(to),
+    fromValue: roundLength(middle + steepness * from),
+    toValue: roundLength(middle + steepness * to),
+  };
+}

@@ -1,0 +1,105 @@
+/**
+ * Where the edge of a step comes out, measured outwards from its drawn line (M6.5): the place at which the front passes the depth that the
+ * drawn line stands for, once factor, etch of each stage and cuts in the maskant are what they really were. It is the closed form of the
+ * front (M2.2, M2.6) across a straight edge whose lines lie where M3.1, M3.3 and M3.5 put them. mm
+ */
+import { type EtchFactor, etchFactorAt } from '#bath/etch-factor.ts';
+import { itemAt } from '#geometry/assert.ts';
+import { SAME_SUM } from '#geometry/tolerances.ts';
+import { allowance, datumShare, throughAllowance, type Undercut } from './allowance.ts';
+
+/** Planned depths of the two floors; 0 beside land. */
+export interface EdgeStep {
+  readonly level: number;
+  readonly beside: number;
+  /** Of what is cut out: the depth at which the drawn line stands on the wall, whatever lies beside it (M9.4). */
+  readonly wall?: number;
+}
+
+/** What the lines were placed by, and the levels of all stages, deepest first. */
+export interface PlacedLines {
+  readonly undercut: Undercut;
+  readonly levels: readonly number[];
+}
+
+/** A run as it really went. */
+export interface ActualRun {
+  readonly etchFactor: EtchFactor;
+  /** Depth that each stage etched, deepest level first, whichever is run first. */
+  readonly etches: readonly number[];
+  /** How far the cuts of each stage lie outside their planned lines, in the same order. */
+  readonly cuts: readonly number[];
+}
+
+export function plannedRun({ undercut, levels }: PlacedLines): ActualRun {
+  return {
+    etchFactor: undercut.etchFactor,
+    etches: levels.map((level, index) => level - (levels[index + 1] ?? 0)),
+    cuts: levels.map(() => 0),
+  };
+}
+
+/** Above 0: the deeper floor has grown past the drawn line. As planned it is 0. */
+export function edgePlace(step: EdgeStep, lines: PlacedLines, run: ActualRun): number {
+  return lines.undercut.coatLevels === undefined ? onOneCoat(step, lines, run) : recoated(step, lines, run);
+}
+
+function onOneCoat(step: EdgeStep, { undercut, levels }: PlacedLines, run: ActualRun): number {
+  const own = indexOf(levels, step.level);
+  const level = depthOf(run, own);
+  const beside = depthOf(run, indexOf(levels, step.beside));
+  const atLine = step.wall ?? beside + datumShare(undercut) * (level - beside);
+  const planned = plannedAllowance(step, undercut);
+  return itemAt(run.cuts, own) - planned + reach(run.etchFactor, level, atLine);
+}
+
+/**
+ * Every window from the first below the shallower floor to the deeper floor's own may make the edge: whichever reaches farthest does. All
+ * of a stage lies deeper than the floor that it starts from.
+ */
+function recoated(step: EdgeStep, { undercut, levels }: PlacedLines, run: ActualRun): number {
+  const own = indexOf(levels, step.level);
+  const first = indexOf(levels, step.beside) - 1;
+  const beside = depthOf(run, first + 1);
+  const atLine = step.wall ?? beside + datumShare(undercut) * (depthOf(run, own) - beside);
+  const whole = plannedAllowance(step, undercut);
+  let inner = 0;
+  let farthest = Number.NEGATIVE_INFINITY;
+  for (let stage = own; stage <= first; stage++) {
+    const base = depthOf(run, stage + 1);
+    const cut = itemAt(run.etches, stage);
+    const planned = itemAt(levels, stage) - (levels[stage + 1] ?? 0);
+    // A window holds all that the deeper one will grow to, and is no smaller than its own floor asks (M3.5).
+    const asked = plannedAllowance({ ...step, level: itemAt(levels, stage) }, undercut);
+    const back = Math.min(asked, whole - inner);
+    inner += etchFactorAt(undercut.etchFactor, planned) * planned;
+    if (base + cut < atLine - SAME_SUM) continue;
+    const out = itemAt(run.cuts, stage) - back + reach(run.etchFactor, cut, Math.max(0, atLine - base));
+    farthest = Math.max(farthest, out);
+  }
+  return farthest;
+}
+
+/** How far the line of a level keeps back from the drawn edge. */
+export function plannedAllowance({ level, beside, wall }: EdgeStep, undercut: Undercut): number {
+  return wall === undefined
+    ? allowance(undercut, { level, depth: beside })
+    : throughAllowance(undercut, { level, wall });
+}
+
+/** How far sideways of its line a cut passes a depth. */
+function reach(factor: EtchFactor, cut: number, depth: number): number {
+  return etchFactorAt(factor, cut) * Math.sqrt(Math.max(0, cut * cut - depth * depth));
+}
+
+/** Land comes after the last stage. */
+function indexOf(levels: readonly number[], level: number): number {
+  const index = levels.indexOf(level);
+  return index < 0 ? levels.length : index;
+}
+
+function depthOf({ etches }: ActualRun, stage: number): number {
+  let depth = 0;
+  for (let each = etches.length - 1; each >= stage; each--) depth += itemAt(etches, each);
+  return depth;
+}

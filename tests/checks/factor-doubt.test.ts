@@ -1,0 +1,113 @@
+/** What the doubt of the etch factor does besides moving lines: land and floors on the front with the factor at either end of it. */
+import { describe, expect, test } from 'vitest';
+import { checkCouponDepth } from '#checks/check-coupon-depth.ts';
+import { checkFactorDoubt } from '#checks/check-factor-doubt.ts';
+import type { Loop } from '#geometry/span.ts';
+import type { Job } from '#job/job.ts';
+import { makePlan } from '#plan/make-plan.ts';
+import { measurePlan } from '#run/measure-plan.ts';
+import { runJob } from '#run/run-job.ts';
+import { askedAt, partOf } from '#support/part-of.ts';
+import { plainJob } from '#support/plain-job.ts';
+import { rectangle } from '#support/shapes.ts';
+import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';
+
+type Pocket = readonly [x: number, y: number, depth: number];
+
+function judged(outlines: readonly Loop[], pockets: readonly Pocket[], factorSpread: number) {
+  const part = partOf({ sheet: rectangle(-60, -50, 160, 120), outlines });
+  const plain = plainJob();
+  const job: Job = { ...plain, process: { ...plain.process, factorSpread } };
+  const plan = makePlan({ part, asked: askedAt(part, pockets), job });
+  const { kit, regions: reached } = measurePlan(plan, job);
+  return checkFactorDoubt({ plan, job, kit, reached });
+}
+
+describe('M6.7 the doubt of the factor', () => {
+  // Two pockets of 2 mm with 5.3 mm of land between them: 2 × 2 mm deep asks for 4 mm; each side moves by 2 δφ.
+  const pair = [rectangle(0, 0, 30, 25), rectangle(35.3, 0, 70, 31)];
+  const deep: readonly Pocket[] = [
+    [15, 12, 2],
+    [50, 12, 2],
+  ];
+
+  test('factor-doubt-matters: land of 5.3 mm is left 3.7 wide by a factor of 1.4, where twice 2 mm is needed', () => {
+    const [finding, ...others] = judged(pair, deep, 0.4);
+    expect(others).toEqual([]);
+    expect(finding).toMatchObject({
+      code: 'factor-doubt-matters',
+      facts: { of: 'land', by: 0.4, factor: 1, limit: 4, value: expect.closeTo(3.7, 4) },
+    });
+    expect(finding?.place.regions).toHaveLength(1);
+  });
+
+  test('with ± 0.2 it stays 4.5 wide, and nothing is told; nor without any doubt', () => {
+    expect(judged(pair, deep, 0.2)).toEqual([]);
+    expect(judged(pair, deep, 0)).toEqual([]);
+  });
+
+  test('a pocket of 6.9 mm, 2 mm deep: more than half is floor at φ = 1, less at φ = 0.5', () => {
+    const found = judged([rectangle(0, 0, 6.9, 40)], [[3, 20, 2]], 0.5);
+    expect(found.map(({ facts }) => 'of' in facts && facts.of)).toEqual(['share']);
+  });
+});
+
+describe('the depth of the coupon', () => {
+  const planOf = (depth: number) => {
+    const part = partOf({ outlines: [rectangle(0, 0, 30, 25)] });
+    return makePlan({ part, asked: askedAt(part, [[15, 12, depth]]), job: plainJob() });
+  };
+  const coupon = (depth: number) => ({
+    before: 3,
+    after: 2.9,
+    minutes: 4,
+    faces: 1 as const,
+    gauge: 0.005,
+    opening: { before: 10, after: 10 + 2 * depth, depth, gauge: 0.02 },
+  });
+
+  test('coupon-depth-differs: 0.14 mm, used to 2.1 mm, 15 times that', () => {
+    const [finding] = checkCouponDepth(planOf(2.1), [coupon(0.14), coupon(0.1)]);
+    expect(finding).toMatchObject({
+      code: 'coupon-depth-differs',
+      facts: { coupon: 0.14, deepest: 2.1, times: expect.closeTo(15, 9), limit: 2 },
+    });
+  });
+
+  test('a coupon of about that depth says nothing, nor does one without an opening', () => {
+    expect(checkCouponDepth(planOf(2.1), [coupon(1.2)])).toEqual([]);
+    expect(
+      checkCouponDepth(planOf(2.1), [{ before: 3, after: 2.9, minutes: 4, faces: 2, gauge: 0.005 }]),
+    ).toEqual([]);
+  });
+});
+
+describe('process.factorSpread where the job does not say', () => {
+  const spreadOf = async (process: object) => {
+    const job = { ...buoyLidJob, process: { ...buoyLidJob.process, ...process } };
+    const bytes = new TextEncoder().encode(buoyLidDrawing);
+    const { planFile } = await runJob(
+      { jobText: JSON.stringify(job), drawingName: 'buoy-lid.dxf', drawingBytes: bytes },
+      { withoutFiles: true },
+    );
+    return planFile?.provenance.find(({ quantity }) => quantity === 'etch factor spread');
+  };
+
+  test('a tenth of a factor that is given, from memory', async () => {
+    expect(await spreadOf({ etchFactor: 0.8 })).toMatchObject({ value: 0.08, kind: 'memory' });
+  });
+
+  test('the wider side of what is seen of a bath: 1.0, from 0.57 to 1.2', async () => {
+    expect(await spreadOf({ etchFactor: undefined, bath: 'caustic-aluminium' })).toMatchObject({
+      value: 0.43,
+    });
+  });
+
+  test('what a coupon leaves open: 1.96 of its gauges', async () => {
+    const opening = { before: 10, after: 14.4, depth: 2, gauge: 0.02 };
+    const coupon = { before: 5, after: 3, minutes: 80, faces: 1, opening };
+    const u = Math.hypot((Math.SQRT2 * 0.02) / Math.sqrt(3) / 4, (1.1 * 0.005) / Math.sqrt(3) / 2);
+    const spread = await spreadOf({ etchFactor: undefined, rate: undefined, coupon });
+    expect(spread).toMatchObject({ kind: 'measured', value: expect.closeTo(1.96 * u, 4) });
+  });
+});
