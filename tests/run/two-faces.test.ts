@@ -223,7 +223,7 @@ describe('M9.4: cut out', () => {
     const result = await slot(true);
     expect(result.planFile?.stages.map(({ level }) => level)).toEqual([0.7]);
     // Corners come out round, and stock of no alloy has no gas: nothing else is said.
-    expect([...new Set(codes(result))]).toEqual(['bath-sheet-missing', 'corner-drawn-sharp']);
+    expect([...new Set(codes(result))]).toEqual(['bath-sheet-missing', 'corner-drawn-sharp', 'line-doubt']);
     // All of the slot is gone, and of the cusp what stands over the drawn line.
     const area = 6 * 19;
     const removed = result.planFile?.totals.removedVolume ?? 0;
