@@ -29,7 +29,14 @@ export function askSurveyed(
   const own = new Map(asked);
   for (const region of part.regions) {
     const each = asked.get(region.id);
-    if (each?.asThickness !== true) continue;
+    if (each === undefined || each.depth <= 0) continue;
+    const room = (doubt: number) => roomForRun(each.depth, process, doubt);
+    const reserveOf = (doubt: number) => (typeof levels === 'string' ? { reserve: room(doubt) } : {});
+    // A depth does not feel the sheet, but its level is chosen beside those that do.
+    if (each.asThickness !== true) {
+      own.set(region.id, { ...each, ...reserveOf(0) });
+      continue;
+    }
     const places = placesOf(region);
     const doubt = Math.max(...places.map((at) => surveyDoubtAt(surveyed.survey, at)));
     const place = { at: region.label, regions: [region.id] };
@@ -41,8 +48,7 @@ export function askSurveyed(
       findings.push(
         finding('survey-bends-too-much', { bend: bent.lost, tolerance: each.plus + each.minus }, place),
       );
-    const reserve = typeof levels === 'string' ? roomForRun(each.depth, process, surveyed.doubt) : 0;
-    own.set(region.id, { ...bent.asked, ...(reserve > 0 ? { reserve } : {}) });
+    own.set(region.id, { ...bent.asked, ...reserveOf(surveyed.doubt) });
   }
   return { face: { part, asked: own }, findings };
 }
