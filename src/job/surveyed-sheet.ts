@@ -1,6 +1,6 @@
 /**
  * A surveyed sheet as the rest of the plan takes it (M8.1, M8.2): flat, or even from one end of the readings to the other, with what it may be
- * off; what a quadratic bends beside its plane is taken off tolerances region by region. Beyond the readings the thickness is held.
+ * off; what a quadratic bends beside its plane is taken off tolerances region by region. A tenth of their extent beyond the readings the thickness is held.
  */
 import { dot, type Point, scale } from '#geometry/point.ts';
 import { hypot } from '#maths/hypot.ts';
@@ -19,6 +19,8 @@ export interface SurveyedSheet {
   readonly bow: number;
 }
 
+/** Share of the readings' extent by which a slope goes on at either end: gauges keep off the edge of a sheet. Our own choice. */
+const BEYOND = 0.1;
 /** mm over the whole sheet: less than that is flat. */
 const FLAT = 1e-4;
 
@@ -55,7 +57,9 @@ function thicknessOf(even: SurveyFit, places: readonly Point[]): number | Taper 
   if (model === 'constant' || steepness === 0) return roundLength(middle);
   const way = scale(slope, 1 / steepness);
   const along = places.map(({ x, y }) => dot({ x: x - about.x, y: y - about.y }, way));
-  const [from, to] = [Math.min(...along), Math.max(...along)];
+  const [least, most] = [Math.min(...along), Math.max(...along)];
+  const beyond = (most - least) * BEYOND;
+  const [from, to] = [least - beyond, most + beyond];
   if ((to - from) * steepness < FLAT) return roundLength(middle);
   const place = (distance: number): Point => ({
     x: about.x + way.x * distance,

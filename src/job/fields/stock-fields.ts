@@ -12,7 +12,18 @@ import { type SurveyedSheet, surveyedSheet } from '#job/surveyed-sheet.ts';
 import { resolveTaper, type Taper, thicknessTaper } from '#job/taper.ts';
 import { type AskedOf, always, type FollowSetting, type Kind, needed, open, type ValuesOf } from './field.ts';
 import { atMostOneOf, group } from './group.ts';
-import { coordinate, length, name, nameSchema, number, point, positive, rows, SMALLEST_POSITIVE, written } from './kinds.ts';
+import {
+  coordinate,
+  length,
+  name,
+  nameSchema,
+  number,
+  point,
+  positive,
+  rows,
+  SMALLEST_POSITIVE,
+  written,
+} from './kinds.ts';
 
 const thickness = z.union([positive, thicknessTaper]);
 
