@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { chooseFile } from '#app/state/choose-file.ts';
+import { chooseFile } from '#app/state/opening/choose-file.ts';
 import type { JobFile } from '#job/job-file.ts';
 
 const job: JobFile = {

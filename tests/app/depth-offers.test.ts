@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { depthOffers, takeOffers } from '#app/state/depth-offers.ts';
-import type { RegionTarget } from '#app/state/edit-job.ts';
+import { depthOffers, takeOffers } from '#app/state/edits/depth-offers.ts';
+import type { RegionTarget } from '#app/state/edits/edit-job.ts';
 import type { RegionShape } from '#app/state/region-shape.ts';
 import { troubleOf } from '#app/views/drawing/trouble-of.ts';
 import type { PlannedPage } from '#app/worker/planned-page.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { couponReadings, removeCoupon, setCoupon } from '#app/state/edit-coupons.ts';
-import { setEtchFactor } from '#app/state/edit-factor.ts';
-import { setRate } from '#app/state/edit-figures.ts';
+import { couponReadings, removeCoupon, setCoupon } from '#app/state/edits/edit-coupons.ts';
+import { setEtchFactor } from '#app/state/edits/edit-factor.ts';
+import { setRate } from '#app/state/edits/edit-figures.ts';
 import { readJob } from '#job/formats/read-job.ts';
 import type { JobFile } from '#job/job-file.ts';
 

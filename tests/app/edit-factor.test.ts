@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { factorWay, setEtchFactor, turnEtchFactor } from '#app/state/edit-factor.ts';
+import { factorWay, setEtchFactor, turnEtchFactor } from '#app/state/edits/edit-factor.ts';
 import { readJob } from '#job/formats/read-job.ts';
 import type { JobFile } from '#job/job-file.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { setRate, setSheetReadings, setTaperEnd } from '#app/state/edit-figures.ts';
+import { setRate, setSheetReadings, setTaperEnd } from '#app/state/edits/edit-figures.ts';
 import { setField } from '#job/fields/edit-field.ts';
 import type { JobFile } from '#job/job-file.ts';
 

@@ -5,7 +5,7 @@ import {
   type RegionTarget,
   setLayerRole,
   setSheetThickness,
-} from '#app/state/edit-job.ts';
+} from '#app/state/edits/edit-job.ts';
 import type { JobFile } from '#job/job-file.ts';
 
 const job: JobFile = {

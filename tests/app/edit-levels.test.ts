@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { isLocked, listLevels, lockLevels, moveLevel, setLevelRule } from '#app/state/edit-levels.ts';
+import { isLocked, listLevels, lockLevels, moveLevel, setLevelRule } from '#app/state/edits/edit-levels.ts';
 import { readJob } from '#job/formats/read-job.ts';
 import type { JobFile } from '#job/job-file.ts';
 

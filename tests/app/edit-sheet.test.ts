@@ -1,7 +1,13 @@
 /** The edge of the part and its holes on a drawing that has all on one layer, as pure edits of the job. */
 import { expect, test } from 'vitest';
-import { layerRole, setLayerRole } from '#app/state/edit-job.ts';
-import { addHoles, clearHoles, outlineLayers, setSheetChoice, sheetChoice } from '#app/state/edit-sheet.ts';
+import { layerRole, setLayerRole } from '#app/state/edits/edit-job.ts';
+import {
+  addHoles,
+  clearHoles,
+  outlineLayers,
+  setSheetChoice,
+  sheetChoice,
+} from '#app/state/edits/edit-sheet.ts';
 import type { JobFile } from '#job/job-file.ts';
 
 const JOB: JobFile = {

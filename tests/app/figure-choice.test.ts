@@ -1,7 +1,7 @@
 /** A sheet of 3.2 mm with figures in its regions; what is left and what is deep are each other's difference to 3.2. */
 import { describe, expect, it } from 'vitest';
-import { figureEvidence, figureRows, figureSummary } from '#app/state/figure-choice.ts';
-import { readRows } from '#app/state/read-rows.ts';
+import { figureEvidence, figureRows, figureSummary } from '#app/state/edits/figure-choice.ts';
+import { readRows } from '#app/state/edits/read-rows.ts';
 import { depthNotes } from '#part/depth-notes.ts';
 
 const texts = ['2.80', 'T=2.30', '0.3', '1.55', '1.65'];

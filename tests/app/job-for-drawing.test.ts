@@ -1,8 +1,8 @@
 /** A drawing dropped on another open job: nothing of that job goes over to the new one. */
 import { describe, expect, it } from 'vitest';
-import { jobForDrawing, UNSAID_THICKNESS } from '#app/state/job-for-drawing.ts';
-import { openFiles } from '#app/state/open-files.ts';
-import { shopDefaultOf } from '#app/state/shop-default.ts';
+import { shopDefaultOf } from '#app/state/keeping/shop-default.ts';
+import { jobForDrawing, UNSAID_THICKNESS } from '#app/state/opening/job-for-drawing.ts';
+import { openFiles } from '#app/state/opening/open-files.ts';
 import { JOB, type JobFile } from '#job/job-file.ts';
 
 const last: JobFile = {

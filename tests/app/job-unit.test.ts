@@ -1,7 +1,7 @@
 /** A job written in another unit reads as the same job: judged by the core's own reading of both. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { setJobUnit } from '#app/state/job-unit.ts';
+import { setJobUnit } from '#app/state/edits/job-unit.ts';
 import { JOB, type JobFile } from '#job/job-file.ts';
 import { resolveJob } from '#job/resolve/resolve-job.ts';
 

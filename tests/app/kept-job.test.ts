@@ -1,6 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { redo, startHistory, takeStep, undo } from '#app/state/history.ts';
-import { cardOf, copyOf, type KeptJob, keptHistory, openHistory, renamed } from '#app/state/kept-job.ts';
+import {
+  cardOf,
+  copyOf,
+  type KeptJob,
+  keptHistory,
+  openHistory,
+  renamed,
+} from '#app/state/keeping/kept-job.ts';
 import { EMPTY_DRAFT } from '#app/state/review-draft.ts';
 import type { OpenDocument } from '#app/state/workbench-state.ts';
 import type { JobFile } from '#job/job-file.ts';

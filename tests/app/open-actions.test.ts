@@ -1,7 +1,7 @@
 /** A drawing is looked at before it is opened: one that could not be is not opened, and never kept. */
 import { expect, it } from 'vitest';
 import { createStore } from 'zustand/vanilla';
-import type { LookAtDrawing } from '#app/state/open-actions.ts';
+import type { LookAtDrawing } from '#app/state/opening/open-actions.ts';
 import { workbenchActions } from '#app/state/workbench-actions.ts';
 import { EMPTY_WORKBENCH, type WorkbenchState } from '#app/state/workbench-state.ts';
 import { buoyLidJob } from '#support/small-drawing.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { openFiles } from '#app/state/open-files.ts';
+import { openFiles } from '#app/state/opening/open-files.ts';
 import { PLAIN_POST } from '#job/formats/post-file.ts';
 
 const file = (name: string, content: unknown) => ({

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { documentText } from '#app/state/job-text.ts';
-import { openFiles } from '#app/state/open-files.ts';
+import { documentText } from '#app/state/edits/job-text.ts';
+import { openFiles } from '#app/state/opening/open-files.ts';
 import type { OpenDocument } from '#app/state/workbench-state.ts';
 import { finding } from '#findings/finding.ts';
 

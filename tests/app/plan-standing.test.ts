@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { toldStep } from '#app/state/edits/told-step.ts';
 import { redo, startHistory, takeStep, undo } from '#app/state/history.ts';
 import { findingWords, standingOf } from '#app/state/plan-standing.ts';
-import { toldStep } from '#app/state/told-step.ts';
 import type { Derived, WorkbenchState } from '#app/state/workbench-state.ts';
 import type { PlannedPage } from '#app/worker/planned-page.ts';
 import { type Finding, finding } from '#findings/finding.ts';

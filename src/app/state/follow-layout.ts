@@ -1,6 +1,6 @@
 /** Opens the subject that the user turns to: requirements where regions are picked, the drawing where a new one needs its edge. */
 import type { StoreApi } from 'zustand/vanilla';
-import { outlineLayers, sheetChoice } from './edit-sheet.ts';
+import { outlineLayers, sheetChoice } from '#app/state/edits/edit-sheet.ts';
 import type { LayoutStore } from './layout-state.ts';
 import type { WorkbenchState } from './workbench-state.ts';
 

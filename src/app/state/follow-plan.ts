@@ -3,13 +3,13 @@
  * meanwhile are dropped; until the new ones are there the old ones stay on show, known to be behind.
  */
 import type { StoreApi } from 'zustand/vanilla';
+import { keepLatest } from '#app/state/keeping/keep-latest.ts';
 import type { PlanService } from '#app/worker/plan-service.ts';
 import type { DrawnLine } from '#app/worker/planned-page.ts';
 import type { Point } from '#geometry/point.ts';
 import type { ShownPlan } from '#job/formats/plan-file.ts';
 import type { PlaceDepth } from '#run/depth-job.ts';
 import { defaultCut } from './default-cut.ts';
-import { keepLatest } from './keep-latest.ts';
 import type { Derived, SectionLine, WorkbenchState } from './workbench-state.ts';
 
 /**

@@ -1,6 +1,7 @@
 /** What stays picked when a new plan cuts a picked region into strips, or joins strips again: all that the region is now. */
+
+import { wholeId } from '#app/state/keeping/whole-id.ts';
 import type { RegionShape } from './region-shape.ts';
-import { wholeId } from './whole-id.ts';
 
 /** The very same list where nothing picked has gone. */
 export function followSelection(

@@ -3,10 +3,10 @@
  * on show and marked out of date meanwhile; a new plan is shown as soon as it is there, before it is measured. What the worker needs is the document, and nothing of the session.
  */
 import type { StoreApi } from 'zustand/vanilla';
+import { documentText } from '#app/state/edits/job-text.ts';
 import type { DrawingFile, PlanRequest, PlanService } from '#app/worker/plan-service.ts';
 import type { PlannedPage } from '#app/worker/planned-page.ts';
 import { followSelection } from './follow-selection.ts';
-import { documentText } from './job-text.ts';
 import { delayedReporter } from './progress-reporter.ts';
 import { regionShapes } from './region-shape.ts';
 import type { Derived, OpenDocument, WorkbenchState } from './workbench-state.ts';

@@ -1,9 +1,10 @@
 /** The regions of the plan on show, as a job names them: by points in the drawing's own unit. Strips of a taper are one region. */
+
+import type { RegionTarget } from '#app/state/edits/edit-job.ts';
+import { wholeId } from '#app/state/keeping/whole-id.ts';
 import type { Point } from '#geometry/point.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
-import type { RegionTarget } from './edit-job.ts';
 import { type RegionShape, shapeHolds } from './region-shape.ts';
-import { wholeId } from './whole-id.ts';
 import type { WorkbenchState } from './workbench-state.ts';
 
 /** Places kept of a point that stands for a region: well below any region's size in millimetres or inches. */

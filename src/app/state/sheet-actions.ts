@@ -1,7 +1,7 @@
 /** What the engineer does to the sheet with regions picked on it. */
 import type { StoreApi } from 'zustand/vanilla';
+import { addHoles, setSheetChoice } from '#app/state/edits/edit-sheet.ts';
 import type { JobFile } from '#job/job-file.ts';
-import { addHoles, setSheetChoice } from './edit-sheet.ts';
 import { regionTargets } from './region-targets.ts';
 import type { WorkbenchState } from './workbench-state.ts';
 

@@ -1,10 +1,10 @@
 /** Everything that can be done at the workbench, as functions on its store. */
 import type { StoreApi } from 'zustand/vanilla';
+import { askOfRegions, type RequirementEdit } from '#app/state/edits/edit-job.ts';
+import { type DrawingTies, openActions } from '#app/state/opening/open-actions.ts';
 import type { JobFile } from '#job/job-file.ts';
-import { askOfRegions, type RequirementEdit } from './edit-job.ts';
 import { closeGroup, redo, takeStep, undo } from './history.ts';
 import { lookActions } from './look-actions.ts';
-import { type DrawingTies, openActions } from './open-actions.ts';
 import { inDrawing, regionTargets } from './region-targets.ts';
 import { sheetActions } from './sheet-actions.ts';
 import type { OpenDocument, Session, Unsaid, WorkbenchState } from './workbench-state.ts';

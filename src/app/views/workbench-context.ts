@@ -3,7 +3,7 @@ import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
 import type { StoreApi } from 'zustand/vanilla';
 import type { Follower } from '#app/state/follow-plan.ts';
-import type { JobList } from '#app/state/job-list.ts';
+import type { JobList } from '#app/state/keeping/job-list.ts';
 import type { LayoutState, LayoutStore } from '#app/state/layout-state.ts';
 import type { ModeState } from '#app/state/mode-state.ts';
 import type { Planner } from '#app/state/planner.ts';

@@ -8,7 +8,7 @@ import {
   UNSTABLE_ToastContent as ToastContent,
   UNSTABLE_ToastRegion as ToastRegion,
 } from 'react-aria-components';
-import { toldStep } from '#app/state/told-step.ts';
+import { toldStep } from '#app/state/edits/told-step.ts';
 import { useWorkbench } from '#app/views/workbench-context.ts';
 import { IconButton } from './IconButton.tsx';
 import { sayToast, ToastContext } from './toasts.ts';

@@ -1,6 +1,6 @@
 /** Depths written in the regions of the drawing, offered one by one. None is asked until it is taken. */
 import { useMemo, useState } from 'react';
-import { depthOffers, type JudgedOffer, type Meaning, takeOffers } from '#app/state/depth-offers.ts';
+import { depthOffers, type JudgedOffer, type Meaning, takeOffers } from '#app/state/edits/depth-offers.ts';
 import { regionTargets } from '#app/state/region-targets.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import { Segments } from '#app/views/controls/Segments.tsx';

@@ -1,5 +1,5 @@
 /** Layers of the drawing with what is on them, and the part that each one plays. */
-import { type LayerRole, layerRole, setLayerRole } from '#app/state/edit-job.ts';
+import { type LayerRole, layerRole, setLayerRole } from '#app/state/edits/edit-job.ts';
 import { useWorkbench } from '#app/views/workbench-context.ts';
 import type { DrawingLayer } from '#drawing/drawing.ts';
 import type { JobFile } from '#job/job-file.ts';

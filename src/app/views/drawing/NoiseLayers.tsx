@@ -1,5 +1,5 @@
 /** Layers that look like dimensions, centre lines, a border or notes, to be left out all in one step. */
-import { leaveLayersOut } from '#app/state/edit-job.ts';
+import { leaveLayersOut } from '#app/state/edits/edit-job.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 
 /** More names than these fill the panel. */

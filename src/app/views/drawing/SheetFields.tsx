@@ -1,5 +1,5 @@
 /** Where the sheet ends: by a layer, or on a drawing that has all on one layer by the outermost outline or a region of the sheet. */
-import { clearHoles, setSheetChoice, sheetChoice } from '#app/state/edit-sheet.ts';
+import { clearHoles, setSheetChoice, sheetChoice } from '#app/state/edits/edit-sheet.ts';
 import { ChoiceField } from '#app/views/job/ChoiceField.tsx';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { JobFile } from '#job/job-file.ts';

@@ -1,6 +1,6 @@
 /** One file of the hand-off: chosen or not, what it is for, a look inside, and a way to save it alone. */
 import { Download } from 'lucide-react';
-import { chooseFile } from '#app/state/choose-file.ts';
+import { chooseFile } from '#app/state/opening/choose-file.ts';
 import { IconButton } from '#app/views/controls/IconButton.tsx';
 import { saveBytes } from '#app/views/save-bytes.ts';
 import { useDocument, useWorkbench } from '#app/views/workbench-context.ts';

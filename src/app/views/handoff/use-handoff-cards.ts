@@ -1,6 +1,6 @@
 /** A card for each file of the hand-off, made or to be chosen, by what one does with it. */
 import { useMemo } from 'react';
-import { documentText } from '#app/state/job-text.ts';
+import { documentText } from '#app/state/edits/job-text.ts';
 import { useDocument, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { HANDOFF_FILES, HANDOFF_LIST, type HandoffFile } from '#job/handoff-list.ts';
 import type { OutputFile } from '#run/output-file.ts';

@@ -1,5 +1,5 @@
 /** One coupon: its thickness before and after, how long it was in the bath, and an opening where one was measured. */
-import { isWholeCoupon } from '#app/state/edit-coupons.ts';
+import { isWholeCoupon } from '#app/state/edits/edit-coupons.ts';
 import { Disclosure } from '#app/views/planning/Disclosure.tsx';
 import { QuantityField } from '#app/views/QuantityField.tsx';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';

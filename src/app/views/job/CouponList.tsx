@@ -7,7 +7,7 @@ import {
   isWholeOpening,
   removeCoupon,
   setCoupon,
-} from '#app/state/edit-coupons.ts';
+} from '#app/state/edits/edit-coupons.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { couponRate } from '#bath/coupon.ts';
 import { couponsOf } from '#job/job-coupons.ts';

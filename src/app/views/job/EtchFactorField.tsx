@@ -6,7 +6,7 @@ import {
   setEtchFactor,
   turnEtchFactor,
   turnedOver,
-} from '#app/state/edit-factor.ts';
+} from '#app/state/edits/edit-factor.ts';
 import { QuantityField } from '#app/views/QuantityField.tsx';
 import { useWorkbench } from '#app/views/workbench-context.ts';
 import type { JobFile } from '#job/job-file.ts';

@@ -1,5 +1,5 @@
 /** Etch factors by depth, in place of one for all depths; depths are in the job's unit. */
-import { factorWay } from '#app/state/edit-factor.ts';
+import { factorWay } from '#app/state/edits/edit-factor.ts';
 import { useWorkbench } from '#app/views/workbench-context.ts';
 import { setField } from '#job/fields/edit-field.ts';
 import type { JobFile } from '#job/job-file.ts';

@@ -1,6 +1,6 @@
 /** A field of the job edited in place: its name, its limits and what counts without it come from its declaration. */
 
-import { fromJobUnits, inJobUnits } from '#app/state/edit-figures.ts';
+import { fromJobUnits, inJobUnits } from '#app/state/edits/edit-figures.ts';
 import { LengthField } from '#app/views/LengthField.tsx';
 import { QuantityField } from '#app/views/QuantityField.tsx';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';

@@ -1,6 +1,6 @@
 /** The hoist's speeds, for tapers that are made by drawing the part out of the bath. They count when both are there. */
 import { useState } from 'react';
-import { fromJobUnits } from '#app/state/edit-figures.ts';
+import { fromJobUnits } from '#app/state/edits/edit-figures.ts';
 import { QuantityField } from '#app/views/QuantityField.tsx';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { setField } from '#job/fields/edit-field.ts';

@@ -1,5 +1,5 @@
 /** The job's own unit: what its file, its papers and its lists are written in. Lengths keep their size; what is on show may be in another unit. */
-import { setJobUnit } from '#app/state/job-unit.ts';
+import { setJobUnit } from '#app/state/edits/job-unit.ts';
 import { Segments } from '#app/views/controls/Segments.tsx';
 import { useWorkbench } from '#app/views/workbench-context.ts';
 import type { JobFile } from '#job/job-file.ts';

@@ -1,7 +1,7 @@
 /** Which depths are etched to: as drawn, the fewest that hold every tolerance, or a list; and the ones that a search must take. */
 
-import { fromJobUnits } from '#app/state/edit-figures.ts';
-import { listLevels, lockedLevelsOf, lockLevels, setLevelRule } from '#app/state/edit-levels.ts';
+import { fromJobUnits } from '#app/state/edits/edit-figures.ts';
+import { listLevels, lockedLevelsOf, lockLevels, setLevelRule } from '#app/state/edits/edit-levels.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { ChoiceField } from './ChoiceField.tsx';

@@ -1,5 +1,5 @@
 /** An opening in a coupon's maskant: how wide it was and how wide the metal is now, and the depth etched there. Emptied, it goes. */
-import { isWholeOpening } from '#app/state/edit-coupons.ts';
+import { isWholeOpening } from '#app/state/edits/edit-coupons.ts';
 import { WIDTH_GAUGE } from '#bath/coupon.ts';
 import { LEAST_CHANGE, ReadingField, type ReadingsProps } from './ReadingField.tsx';
 

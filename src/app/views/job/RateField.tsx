@@ -1,5 +1,5 @@
 /** The etch rate. Where the job leaves it to bath or coupons, the plan's own is shown. */
-import { fromJobUnits, setRate } from '#app/state/edit-figures.ts';
+import { fromJobUnits, setRate } from '#app/state/edits/edit-figures.ts';
 import { QuantityField } from '#app/views/QuantityField.tsx';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { JobFile } from '#job/job-file.ts';

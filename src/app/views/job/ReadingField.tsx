@@ -1,5 +1,5 @@
 /** One reading of a coupon, edited in place. Limits are our own choice, mm. */
-import type { CouponReadings, ReadingKey } from '#app/state/edit-coupons.ts';
+import type { CouponReadings, ReadingKey } from '#app/state/edits/edit-coupons.ts';
 import { LengthField } from '#app/views/LengthField.tsx';
 
 /** The least that a coupon must have lost, or its opening gained: what a micrometer can tell. */

@@ -1,6 +1,6 @@
 /** Rows of figures typed as a list, "12.5 40; 300 40", as they stand in the job: places, factors by depth, readings at places. */
 import { useId, useState } from 'react';
-import { readRows } from '#app/state/read-rows.ts';
+import { readRows } from '#app/state/edits/read-rows.ts';
 
 interface RowsFieldProps {
   readonly label: string;

@@ -1,7 +1,7 @@
 /** The sheet as delivered: alloy, density, tolerance, and both ends of one that tapers. */
 
-import { fromJobUnits, setTaperEnd } from '#app/state/edit-figures.ts';
-import { setSheetThickness } from '#app/state/edit-job.ts';
+import { fromJobUnits, setTaperEnd } from '#app/state/edits/edit-figures.ts';
+import { setSheetThickness } from '#app/state/edits/edit-job.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import { LengthField } from '#app/views/LengthField.tsx';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';

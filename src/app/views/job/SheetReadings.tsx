@@ -1,5 +1,5 @@
 /** The sheet as it was measured before the first dip: readings of a flat sheet, whose mean and spread take the place of what was ordered. */
-import { fromJobUnits, setSheetReadings, sheetReadingsOf } from '#app/state/edit-figures.ts';
+import { fromJobUnits, setSheetReadings, sheetReadingsOf } from '#app/state/edits/edit-figures.ts';
 import { useWorkbench } from '#app/views/workbench-context.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { LengthList } from './LengthList.tsx';

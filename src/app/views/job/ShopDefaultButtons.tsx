@@ -1,6 +1,6 @@
 /** Saves what this job says of bath, rules and papers as the shop's default for new jobs; on purpose only, and to be forgotten again. */
 import { useState } from 'react';
-import { keepShopDefault, keptShopDefault, shopDefaultOf } from '#app/state/shop-default.ts';
+import { keepShopDefault, keptShopDefault, shopDefaultOf } from '#app/state/keeping/shop-default.ts';
 import { useToast } from '#app/views/controls/toasts.ts';
 import type { JobFile } from '#job/job-file.ts';
 

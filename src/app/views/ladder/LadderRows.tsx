@@ -1,5 +1,5 @@
 /** The figures of the ladder: one for each rung, to pick what lies on it and to join it. */
-import { isLocked } from '#app/state/edit-levels.ts';
+import { isLocked } from '#app/state/edits/edit-levels.ts';
 import type { Rung } from '#app/state/rungs.ts';
 import { isTapered } from '#app/state/sheet-thickness.ts';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';

@@ -5,8 +5,8 @@
 import { Pin, PinOff } from 'lucide-react';
 import { type CSSProperties, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
-import { fromJobUnits } from '#app/state/edit-figures.ts';
-import { moveLevel } from '#app/state/edit-levels.ts';
+import { fromJobUnits } from '#app/state/edits/edit-figures.ts';
+import { moveLevel } from '#app/state/edits/edit-levels.ts';
 import type { LadderWidth } from '#app/state/layout-state.ts';
 import { type Rung, rungsOf } from '#app/state/rungs.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';

@@ -1,7 +1,7 @@
 /** The edge of the part, as found; a layer or the outermost outline may take its place. */
 
-import { setLayerRole } from '#app/state/edit-job.ts';
-import { outlineLayers, setSheetChoice } from '#app/state/edit-sheet.ts';
+import { setLayerRole } from '#app/state/edits/edit-job.ts';
+import { outlineLayers, setSheetChoice } from '#app/state/edits/edit-sheet.ts';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 
 const MOST = 6;

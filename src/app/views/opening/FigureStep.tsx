@@ -1,8 +1,8 @@
 /** What the figures in a drawing give: depth or thickness left. It must be chosen; each choice says what it would come to. */
 import { Check } from 'lucide-react';
 import { useMemo, useState } from 'react';
-import { depthOffers, type Meaning, takeOffers } from '#app/state/depth-offers.ts';
-import { type FigureRow, figureEvidence, figureRows, figureSummary } from '#app/state/figure-choice.ts';
+import { depthOffers, type Meaning, takeOffers } from '#app/state/edits/depth-offers.ts';
+import { type FigureRow, figureEvidence, figureRows, figureSummary } from '#app/state/edits/figure-choice.ts';
 import { regionTargets } from '#app/state/region-targets.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import { SeverityShape } from '#app/views/SeverityShape.tsx';

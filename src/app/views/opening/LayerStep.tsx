@@ -1,5 +1,5 @@
 /** Layers that are no outlines of the part, as found; more are in the panel. */
-import { setLayerRole } from '#app/state/edit-job.ts';
+import { setLayerRole } from '#app/state/edits/edit-job.ts';
 import { useDocument, useWorkbench } from '#app/views/workbench-context.ts';
 
 export function LayerStep() {

@@ -1,7 +1,7 @@
 /** The strip over the sheet that leads from a drawing to its plan; it goes when all is said. */
 import { Check } from 'lucide-react';
 import { useState } from 'react';
-import { type OpeningStep, openingSteps, openStep, type StepName } from '#app/state/opening-steps.ts';
+import { type OpeningStep, openingSteps, openStep, type StepName } from '#app/state/opening/opening-steps.ts';
 import { useDocument, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { EdgeStep } from './EdgeStep.tsx';
 import { FigureStep } from './FigureStep.tsx';

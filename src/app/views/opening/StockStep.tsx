@@ -1,6 +1,6 @@
 /** Sheet and bath, asked anew for each job: thickness, alloy, bath. The usual bath of the metal is offered with it. */
 import { type FormEvent, useState } from 'react';
-import { setSheetThickness } from '#app/state/edit-job.ts';
+import { setSheetThickness } from '#app/state/edits/edit-job.ts';
 import { figuresOf } from '#app/views/job/known-figures.ts';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { JobFile } from '#job/job-file.ts';

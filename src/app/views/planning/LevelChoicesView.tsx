@@ -1,6 +1,6 @@
 /** What a stage fewer or more would cost in tolerance, region by region; any of them can be taken. */
 
-import { listLevels } from '#app/state/edit-levels.ts';
+import { listLevels } from '#app/state/edits/edit-levels.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { counted } from '#findings/counted.ts';
 import type { LevelChoice } from '#job/formats/plan-file.ts';

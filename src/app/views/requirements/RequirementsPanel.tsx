@@ -1,7 +1,7 @@
 /** What is asked of the picked regions, edited in place: depth or what it leaves, the tolerance, and where the plan lies in it. */
 import { ChevronLeft, ChevronRight } from 'lucide-react';
-import type { RequirementEdit } from '#app/state/edit-job.ts';
-import { outlineLayers, sheetChoice } from '#app/state/edit-sheet.ts';
+import type { RequirementEdit } from '#app/state/edits/edit-job.ts';
+import { outlineLayers, sheetChoice } from '#app/state/edits/edit-sheet.ts';
 import { isTapered, sheetThickness } from '#app/state/sheet-thickness.ts';
 import { IconButton } from '#app/views/controls/IconButton.tsx';
 import { LengthField } from '#app/views/LengthField.tsx';

@@ -1,6 +1,6 @@
 /** A gauge for one view: the reading at the place last asked about. A place passed over on the way there is never measured. */
 import { useEffect, useMemo, useRef, useState } from 'react';
-import { keepLatest } from '#app/state/keep-latest.ts';
+import { keepLatest } from '#app/state/keeping/keep-latest.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { Point } from '#geometry/point.ts';
 import type { PlaceDepth } from '#run/depth-job.ts';

@@ -4,7 +4,7 @@ import type { StoreApi } from 'zustand/vanilla';
 import { type Picked, pickRegion, regionsInBox, type Seen } from '#app/scene/pick-region.ts';
 import { type GestureHost, listenToHands } from '#app/scene/sheet-gestures.ts';
 import type { ViewPose } from '#app/scene/view-pose.ts';
-import { keepLatest } from '#app/state/keep-latest.ts';
+import { keepLatest } from '#app/state/keeping/keep-latest.ts';
 import type { RegionShape } from '#app/state/region-shape.ts';
 import { drawingOrigin } from '#app/state/region-targets.ts';
 import type { WorkbenchActions } from '#app/state/workbench-actions.ts';

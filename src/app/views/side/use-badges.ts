@@ -1,7 +1,7 @@
 /** What each row of the side panel says of its subject: its state in words, and the shape of what is wrong in it. */
 import { useMemo } from 'react';
+import { openFields } from '#app/state/edits/open-fields.ts';
 import type { PanelName } from '#app/state/layout-state.ts';
-import { openFields } from '#app/state/open-fields.ts';
 import { findingWords, gravest } from '#app/state/plan-standing.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import type { WorkbenchState } from '#app/state/workbench-state.ts';

@@ -1,7 +1,7 @@
 /** The jobs that this browser keeps, in place: open, name, copy, delete, and have the deleted one back. */
 import { useEffect } from 'react';
 import { useStore } from 'zustand';
-import type { JobCard } from '#app/state/kept-job.ts';
+import type { JobCard } from '#app/state/keeping/kept-job.ts';
 import { NameField } from '#app/views/NameField.tsx';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 

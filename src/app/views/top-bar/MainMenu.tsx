@@ -1,7 +1,7 @@
 /** The menu behind the sign of Isobath: jobs and files, and what is of the user and not of the job. */
 import { useRef } from 'react';
 import { Button, Menu, MenuItem, MenuTrigger, Popover, Separator } from 'react-aria-components';
-import { documentText } from '#app/state/job-text.ts';
+import { documentText } from '#app/state/edits/job-text.ts';
 import type { Theme } from '#app/state/layout-state.ts';
 import { pickFiles } from '#app/views/pick-files.ts';
 import { saveBytes } from '#app/views/save-bytes.ts';

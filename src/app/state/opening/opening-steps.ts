@@ -1,13 +1,13 @@
 /** What leads from a drawing to a plan: five steps that only the engineer can say, or check; each with what was found. */
 
+import { outlineLayers, sheetChoice } from '#app/state/edits/edit-sheet.ts';
+import { sheetThickness } from '#app/state/sheet-thickness.ts';
+import type { OpenDocument } from '#app/state/workbench-state.ts';
 import type { PlannedPage } from '#app/worker/planned-page.ts';
 import { knownFigures } from '#bath/known-figures.ts';
 import { counted } from '#findings/counted.ts';
 import { unitName } from '#units/length-unit.ts';
 import { type ShownUnit, showLength } from '#units/show-length.ts';
-import { outlineLayers, sheetChoice } from './edit-sheet.ts';
-import { sheetThickness } from './sheet-thickness.ts';
-import type { OpenDocument } from './workbench-state.ts';
 
 export type StepName = 'unit' | 'edge' | 'layers' | 'stock' | 'figures';
 

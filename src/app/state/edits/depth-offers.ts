@@ -1,10 +1,11 @@
 /** Depth notes of the drawing that is open, against what is asked already; and taking them. */
+
+import { type RegionShape, shapeHolds } from '#app/state/region-shape.ts';
 import type { PlannedPage } from '#app/worker/planned-page.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { type DepthOffer, depthNotes, unitOfNotes } from '#part/depth-notes.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { askOfRegions, type RegionTarget, type RequirementEdit } from './edit-job.ts';
-import { type RegionShape, shapeHolds } from './region-shape.ts';
 
 export interface JudgedOffer extends DepthOffer {
   /** `asked`: the region is asked just this; `other`: it is asked something else; `open`: nothing yet. */

@@ -2,10 +2,11 @@
  * A job for a drawing just opened. Nothing of the job before goes over to it: what the drawing itself tells is filled in (its
  * unit, the layer of its edge, layers about the part), a shop's own defaults where the user saved some, and all else is asked.
  */
+
+import { setJobUnit } from '#app/state/edits/job-unit.ts';
+import type { ShopDefault } from '#app/state/keeping/shop-default.ts';
 import type { BegunJob } from '#app/worker/plan-service.ts';
 import type { JobFile } from '#job/job-file.ts';
-import { setJobUnit } from './job-unit.ts';
-import type { ShopDefault } from './shop-default.ts';
 
 /**
  * mm: stands in the file until the sheet is said, for a job has one; thicker than most that is etched, so that no figure of the

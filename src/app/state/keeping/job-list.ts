@@ -3,14 +3,14 @@
  * another window holds can be copied, and not opened.
  */
 import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { ModeState } from '#app/state/mode-state.ts';
+import type { WorkbenchActions } from '#app/state/workbench-actions.ts';
+import type { WorkbenchState } from '#app/state/workbench-state.ts';
 import { heldJobs, holdJob } from './job-hold.ts';
 import { type JobKeeper, startKeeper } from './job-keeper.ts';
 import { EMPTY_JOB_LIST, type JobListState } from './job-list-state.ts';
 import type { JobStore } from './job-store.ts';
 import { cardOf, copyOf, freshId, type KeptJob, openHistory, renamed } from './kept-job.ts';
-import type { ModeState } from './mode-state.ts';
-import type { WorkbenchActions } from './workbench-actions.ts';
-import type { WorkbenchState } from './workbench-state.ts';
 
 interface JobListTies {
   readonly workbench: StoreApi<WorkbenchState>;

@@ -1,8 +1,8 @@
 /** A drawing in whose regions no figure stands has nothing to say of them: that question falls away by itself, as no step of its own. */
 import type { StoreApi } from 'zustand/vanilla';
-import { depthOffers } from './depth-offers.ts';
-import { sheetThickness } from './sheet-thickness.ts';
-import type { WorkbenchState } from './workbench-state.ts';
+import { depthOffers } from '#app/state/edits/depth-offers.ts';
+import { sheetThickness } from '#app/state/sheet-thickness.ts';
+import type { WorkbenchState } from '#app/state/workbench-state.ts';
 
 export function followOpening(store: StoreApi<WorkbenchState>): void {
   store.subscribe(({ derived, history }, before) => {

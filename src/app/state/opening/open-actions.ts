@@ -1,14 +1,9 @@
 /** Opens jobs and drawings: from files, from a sample, or from the list of jobs. */
 import type { StoreApi } from 'zustand/vanilla';
-import type { BegunJob, DrawingFile, DrawingLook, ReportProgress } from '#app/worker/plan-service.ts';
-import { type LengthUnit, unitName } from '#units/length-unit.ts';
-import type { ShownUnit } from '#units/show-length.ts';
-import { type History, startHistory, takeStep } from './history.ts';
-import { jobForDrawing } from './job-for-drawing.ts';
-import { freshId } from './kept-job.ts';
-import { drawingAmong, openFiles } from './open-files.ts';
-import { delayedReporter } from './progress-reporter.ts';
-import { keptShopDefault } from './shop-default.ts';
+import { type History, startHistory, takeStep } from '#app/state/history.ts';
+import { freshId } from '#app/state/keeping/kept-job.ts';
+import { keptShopDefault } from '#app/state/keeping/shop-default.ts';
+import { delayedReporter } from '#app/state/progress-reporter.ts';
 import {
   EMPTY_WORKBENCH,
   type Notice,
@@ -16,7 +11,12 @@ import {
   type OpenJob,
   type Session,
   type WorkbenchState,
-} from './workbench-state.ts';
+} from '#app/state/workbench-state.ts';
+import type { BegunJob, DrawingFile, DrawingLook, ReportProgress } from '#app/worker/plan-service.ts';
+import { type LengthUnit, unitName } from '#units/length-unit.ts';
+import type { ShownUnit } from '#units/show-length.ts';
+import { jobForDrawing } from './job-for-drawing.ts';
+import { drawingAmong, openFiles } from './open-files.ts';
 
 /** Tells whether a drawing can be used at all, before it takes the place of another; undefined where the look was ended. */
 export type LookAtDrawing = (

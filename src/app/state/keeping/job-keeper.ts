@@ -3,16 +3,16 @@
  * steps. The job that is open is held, so that no other window writes it meanwhile.
  */
 import type { StoreApi } from 'zustand/vanilla';
+import type { History } from '#app/state/history.ts';
+import { EMPTY_MODE, type ModeState } from '#app/state/mode-state.ts';
+import { drawingHasher, type HashDrawing } from '#app/state/opening/drawing-hash.ts';
+import type { ReviewDraft } from '#app/state/review-draft.ts';
+import type { OpenDocument, WorkbenchState } from '#app/state/workbench-state.ts';
 import type { DrawingFile } from '#app/worker/plan-service.ts';
-import { drawingHasher, type HashDrawing } from './drawing-hash.ts';
-import type { History } from './history.ts';
 import { holdJob, type Release } from './job-hold.ts';
 import type { JobListState } from './job-list-state.ts';
 import type { JobStore } from './job-store.ts';
 import { keptHistory } from './kept-job.ts';
-import { EMPTY_MODE, type ModeState } from './mode-state.ts';
-import type { ReviewDraft } from './review-draft.ts';
-import type { OpenDocument, WorkbenchState } from './workbench-state.ts';
 
 interface KeeperTies {
   readonly workbench: StoreApi<WorkbenchState>;

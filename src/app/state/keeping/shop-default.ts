@@ -2,8 +2,9 @@
  * What a shop uses for every job: rules of making, bath and ways of handing off, saved by the user on purpose and kept in this
  * browser. Never the sheet, nor a place, a date or an issue: these are of one job.
  */
+
+import { setJobUnit } from '#app/state/edits/job-unit.ts';
 import { JOB, type JobFile } from '#job/job-file.ts';
-import { setJobUnit } from './job-unit.ts';
 
 export interface ShopDefault {
   /** Lengths in millimetres. */

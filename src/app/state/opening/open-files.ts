@@ -1,5 +1,6 @@
 /** What to do with files that were dropped, picked or pasted: a drawing, a job file, other files that belong into a job, or several at once. */
 
+import type { Notice, OpenDocument } from '#app/state/workbench-state.ts';
 import type { DrawingFile, DrawingLook } from '#app/worker/plan-service.ts';
 import { type Finding, hasStop } from '#findings/finding.ts';
 import { besideNames, isBesideText, putBeside } from '#job/formats/files-beside.ts';
@@ -8,7 +9,6 @@ import { bareJob } from '#job/resolve/bare-job.ts';
 import { resolveJob } from '#job/resolve/resolve-job.ts';
 import { MOST_JOB_BYTES } from '#run/run-limits.ts';
 import { jobForDrawing } from './job-for-drawing.ts';
-import type { Notice, OpenDocument } from './workbench-state.ts';
 
 /** A job of its own, a step of the job that is open (a file of it came, or came anew), or nothing. */
 export type OpenedFiles =

@@ -1,5 +1,5 @@
 /** What to say of a step of the job: that it was taken, undone or redone, and the way back. */
-import type { WorkbenchState } from './workbench-state.ts';
+import type { WorkbenchState } from '#app/state/workbench-state.ts';
 
 export interface ToldStep {
   readonly text: string;

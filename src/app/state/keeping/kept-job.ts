@@ -2,11 +2,12 @@
  * A job as the browser keeps it: its steps, so that they can be undone after the page was closed, and how it was looked at.
  * Drawings are named by their SHA-256 and kept once, however many steps and jobs stand on them.
  */
+
+import { type History, mapHistory, startHistory, takeStep } from '#app/state/history.ts';
+import { EMPTY_DRAFT, type ReviewDraft } from '#app/state/review-draft.ts';
+import type { OpenDocument } from '#app/state/workbench-state.ts';
 import type { DrawingFile } from '#app/worker/plan-service.ts';
 import type { ShownUnit } from '#units/show-length.ts';
-import { type History, mapHistory, startHistory, takeStep } from './history.ts';
-import { EMPTY_DRAFT, type ReviewDraft } from './review-draft.ts';
-import type { OpenDocument } from './workbench-state.ts';
 
 export interface KeptDrawing {
   readonly name: string;
