@@ -92,11 +92,11 @@ test('a line too short for its mark has a tag with its number', async ({ workben
 });
 
 test('a warning stands at its place and leads to it', async ({ workbench }) => {
-  await openSample(workbench, 'Survey glider, lower skin');
-  await expect(statusOf(workbench)).toContainText('7 stages');
+  await openSample(workbench, 'Observatory shutter, in inches');
+  await expect(statusOf(workbench)).toContainText('3 stages');
   await expect(statusOf(workbench)).toContainText('planned in');
   await workbench
-    .getByRole('button', { name: 'Tolerance not held, even gauged' })
+    .getByRole('button', { name: 'Tolerance not held, even with gauging' })
     .locator('visible=true')
     .last()
     .click();
