@@ -1,7 +1,9 @@
 /** What another number of stages would cost, and what the run does to the bath. */
 import { expect, openPanel, openSample, statusOf, test } from '#support/workbench-page.ts';
 
-test('one stage fewer than the fewest is shown with what it costs; one more is taken, and undone', async ({ workbench }) => {
+test('one stage fewer than the fewest is shown with what it costs; one more is taken, and undone', async ({
+  workbench,
+}) => {
   await openSample(workbench, 'Survey glider, tapered lower skin');
   await expect(statusOf(workbench)).toContainText('9 stages');
   await openPanel(workbench, 'Sheet and bath');
