@@ -187,8 +187,21 @@ async function lookAt(page: Page, place: Point): Promise<Sight> {
   // Off the sheet, so that the ring round what is pointed at is not taken for land.
   await page.mouse.move(sight.left + sight.width / 2, 4);
   await expect(page.locator('.hover-reading')).not.toContainText('to 1.20');
-  await page.waitForTimeout(150);
+  await waitForRest(page);
   return sight;
+}
+
+/** Until two pictures a while apart are the same: on a busy machine marks follow the view late. */
+async function waitForRest(page: Page): Promise<void> {
+  const canvas = page.locator('.sheet-canvas canvas');
+  let before = await canvas.screenshot();
+  await expect(async () => {
+    await page.waitForTimeout(200);
+    const now = await canvas.screenshot();
+    const isSame = now.equals(before);
+    before = now;
+    expect(isSame).toBe(true);
+  }).toPass({ intervals: [0] });
 }
 
 /** Pixels either side that a profile shows, and how finely. */

@@ -17,8 +17,12 @@ export function pointAt(pose: StoreApi<ViewPose>, size: ViewSize, place: Point):
   if (!isSeen) flyTo(pose, { ...pose.getState(), target: place });
 }
 
-/** Moves the view evenly; at once for people who asked for less motion. */
+/** The flight under way of each view: a newer one takes its place. */
+const underWay = new WeakMap<StoreApi<ViewPose>, ViewPose>();
+
+/** Moves the view evenly, the last flight asked for winning; at once for people who asked for less motion. */
 export function flyTo(pose: StoreApi<ViewPose>, goal: ViewPose): void {
+  underWay.set(pose, goal);
   if (matchMedia('(prefers-reduced-motion: reduce)').matches) {
     pose.setState(goal, true);
     return;
@@ -27,8 +31,8 @@ export function flyTo(pose: StoreApi<ViewPose>, goal: ViewPose): void {
   let expected = start;
   let began: number | undefined;
   const step = (now: number) => {
-    // Someone else took hold of the view: let go.
-    if (pose.getState() !== expected) return;
+    // Another flight, or a hand, took hold of the view: let go.
+    if (underWay.get(pose) !== goal || pose.getState() !== expected) return;
     began ??= now;
     const share = Math.min(1, (now - began) / FLIGHT_MS);
     expected = share === 1 ? goal : between(start, goal, share * share * (3 - 2 * share));
