@@ -4,7 +4,7 @@
  * an ellipsis on purpose.
  */
 import type { Page } from '@playwright/test';
-import { SAMPLES } from '#app/samples.ts';
+import { SAMPLES } from '#app/state/opening/samples.ts';
 import { expect, openPanel, openSample, statusOf, test } from '#support/workbench-page.ts';
 
 const PANELS = ['Drawing', 'Requirements', 'Sheet and bath', 'Findings', 'Hand-off'] as const;

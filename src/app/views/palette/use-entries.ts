@@ -1,6 +1,6 @@
 /** What the palette finds: actions, regions and findings by their words, and what a number may mean. */
 
-import { fetchSample, SAMPLES } from '#app/samples.ts';
+import { fetchSample, SAMPLES } from '#app/state/opening/samples.ts';
 import { gravest } from '#app/state/plan-standing.ts';
 import { pickFiles } from '#app/views/pick-files.ts';
 import { useGoTo } from '#app/views/use-go-to.ts';

@@ -1,7 +1,7 @@
 /** Where a job begins: drop or open a drawing, go on with a job that this browser keeps, or try a sample. */
 import { ArrowLeft, ClipboardPaste, FolderOpen } from 'lucide-react';
 import { Button } from 'react-aria-components';
-import { fetchSample, SAMPLES } from '#app/samples.ts';
+import { fetchSample, SAMPLES } from '#app/state/opening/samples.ts';
 import { useToast } from '#app/views/controls/toasts.ts';
 import { pickFiles } from '#app/views/pick-files.ts';
 import { filesOfText } from '#app/views/read-files.ts';
