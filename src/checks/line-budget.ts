@@ -170,12 +170,15 @@ function amplificationOf(setting: Setting): number {
   const at = edge.made.at(-1);
   const mover: Mover = {
     cause: 'depth',
-    likely: SMALL,
-    worst: SMALL,
-    off: (run, by) => ({
-      ...run,
-      etches: run.etches.map((etch, stage) => (stage === at ? etch + by : etch)),
-    }),
+    quantities: [
+      {
+        likely: SMALL,
+        worst: SMALL,
+        move: ({ etches }, by) => {
+          if (at !== undefined) etches[at] = (etches[at] ?? 0) + by;
+        },
+      },
+    ],
   };
   const { outward } = lineSum(step, linesOf(setting), [mover], undefined);
   return outward.worst / SMALL / etchFactorAt(process.etchFactor, step.level);

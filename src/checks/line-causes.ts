@@ -26,14 +26,26 @@ export type LineProcess = Pick<
   'rate' | 'rateSpread' | 'timing' | 'factorSpread' | 'scribing' | 'masking'
 >;
 
+/** A run under trial, which movers write into. */
+export interface TrialRun extends ActualRun {
+  etchFactor: EtchFactor;
+  readonly etches: number[];
+  readonly cuts: number[];
+}
+
 /** One quantity that goes either way within its limits, independent of all others. */
-export interface Mover {
-  readonly cause: LineCause;
+export interface Quantity {
   /** Half-widths, ±, in the quantity's own unit: for the root-sum-square, and at worst. */
   readonly likely: number;
   readonly worst: number;
-  /** The run with the quantity off by so much. */
-  readonly off: (run: ActualRun, by: number) => ActualRun;
+  /** Lets it be off by so much in a run. */
+  readonly move: (run: TrialRun, by: number) => void;
+}
+
+/** What moves an edge. Several quantities act through their sum alone: at worst all of them lie on one side. */
+export interface Mover {
+  readonly cause: LineCause;
+  readonly quantities: readonly Quantity[];
 }
 
 export interface MovedEdge {
@@ -48,22 +60,28 @@ export interface MovedEdge {
 
 /** Everything that may go either way, by the clock or with each stage gauged and corrected. */
 export function moversOf(edge: MovedEdge, process: LineProcess, isGauged: boolean): Mover[] {
-  const movers = [
-    factorMover(process),
-    ...(isGauged ? [] : [rateMover(process)]),
-    ...edge.made.map((stage) => stageMover('depth', stage, { edge, process, isGauged })),
-    ...edge.later.map((stage) => stageMover('floor', stage, { edge, process, isGauged })),
+  const etchOf = (stage: number): Quantity => stageQuantity(stage, { edge, process, isGauged });
+  const movers: Mover[] = [
+    { cause: 'factor', quantities: [factorQuantity(process)] },
+    ...(isGauged ? [] : [{ cause: 'rate', quantities: [rateQuantity(process)] } as const]),
+    ...(process.masking === 're-mask'
+      ? edge.made.map((stage) => ({ cause: 'depth', quantities: [etchOf(stage)] }) as const)
+      : [{ cause: 'depth', quantities: edge.made.map(etchOf) } as const]),
+    { cause: 'floor', quantities: edge.later.map(etchOf) },
     ...cutMovers(edge, process),
   ];
-  return movers.filter(({ worst }) => worst > 0);
+  return movers
+    .map(({ cause, quantities }) => ({ cause, quantities: quantities.filter(({ worst }) => worst > 0) }))
+    .filter(({ quantities }) => quantities.length > 0);
 }
 
-function factorMover({ factorSpread }: LineProcess): Mover {
+function factorQuantity({ factorSpread }: LineProcess): Quantity {
   return {
-    cause: 'factor',
     likely: factorSpread,
     worst: factorSpread,
-    off: (run, by) => ({ ...run, etchFactor: factorOff(run.etchFactor, by) }),
+    move: (run, by) => {
+      run.etchFactor = factorOff(run.etchFactor, by);
+    },
   };
 }
 
@@ -72,48 +90,57 @@ export function factorOff(factor: EtchFactor, by: number): EtchFactor {
   return factor.map(([depth, each]) => [depth, Math.max(0, each + by)]);
 }
 
-function rateMover({ rateSpread }: LineProcess): Mover {
+function rateQuantity({ rateSpread }: LineProcess): Quantity {
   return {
-    cause: 'rate',
     likely: rateSpread,
     worst: rateSpread,
-    off: (run, by) => ({ ...run, etches: run.etches.map((etch) => etch * (1 + by)) }),
+    move: ({ etches }, by) => {
+      etches.forEach((etch, stage) => {
+        etches[stage] = etch * (1 + by);
+      });
+    },
   };
 }
 
-function stageMover(
-  cause: 'depth' | 'floor',
+function stageQuantity(
   stage: number,
   { edge, process, isGauged }: { edge: MovedEdge; process: LineProcess; isGauged: boolean },
-): Mover {
+): Quantity {
   const timing = process.rate * (1 + process.rateSpread) * process.timing;
   const off = isGauged ? gaugedEtch(edge.etches[stage] ?? 0, process) : { likely: timing, worst: timing };
   return {
-    cause,
     ...off,
-    off: (run, by) => ({
-      ...run,
-      etches: run.etches.map((etch, each) => (each === stage ? Math.max(0, etch + by) : etch)),
-    }),
+    move: ({ etches }, by) => {
+      etches[stage] = Math.max(0, (etches[stage] ?? 0) + by);
+    },
   };
 }
 
 /** On one coat one cut makes the edge; with a coat a stage each is scribed, and its template laid on, anew. */
 function cutMovers({ made, farthest }: MovedEdge, { scribing, masking }: LineProcess): Mover[] {
   const { cut, template, laying = 0, stretch = 0 } = scribing;
-  const cuts = masking === 're-mask' ? made : made.slice(0, 1);
+  const cutStages = masking === 're-mask' ? made : made.slice(0, 1);
   const each = (cause: LineCause, half: number): Mover[] =>
-    cuts.map((stage) => ({ cause, likely: half, worst: half, off: cutOff((at) => at === stage) }));
+    cutStages.map((stage) => ({
+      cause,
+      quantities: [{ likely: half, worst: half, move: ({ cuts }, by) => moveCut(cuts, stage, by) }],
+    }));
   const play = template === undefined ? 0 : Math.max(0, template.slot - template.blade) / 2;
-  const stretched = stretch * farthest;
+  const stretched: Quantity = {
+    likely: stretch * farthest,
+    worst: stretch * farthest,
+    move: ({ cuts }, by) => {
+      for (const stage of cuts.keys()) moveCut(cuts, stage, by);
+    },
+  };
   return [
     ...each('scribing', cut),
     ...each('slot', play),
     ...each('laying', laying),
-    { cause: 'stretch', likely: stretched, worst: stretched, off: cutOff(() => true) },
+    { cause: 'stretch', quantities: [stretched] },
   ];
 }
 
-function cutOff(isMoved: (stage: number) => boolean): Mover['off'] {
-  return (run, by) => ({ ...run, cuts: run.cuts.map((cut, stage) => (isMoved(stage) ? cut + by : cut)) });
+function moveCut(cuts: number[], stage: number, by: number): void {
+  cuts[stage] = (cuts[stage] ?? 0) + by;
 }

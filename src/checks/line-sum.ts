@@ -3,8 +3,9 @@
  * taken as linear: at worst is the edge's own place with everything at its limit, and what one quantity adds to the root-sum-square is the
  * variance of the place while that quantity runs evenly between its limits (Gauss' three points).
  */
-import { type ActualRun, type EdgeStep, edgePlace, type PlacedLines, plannedRun } from '#plan/edge-place.ts';
-import { LINE_CAUSES, type LineCause, type Mover } from './line-causes.ts';
+import { itemAt } from '#geometry/assert.ts';
+import { type EdgeStep, edgePlacer, type PlacedLines, plannedRun } from '#plan/edge-place.ts';
+import { LINE_CAUSES, type LineCause, type Mover, type Quantity, type TrialRun } from './line-causes.ts';
 
 /** mm off the drawn line. */
 export interface LineSide {
@@ -33,64 +34,95 @@ export function lineSum(
   movers: readonly Mover[],
   asked: EdgeTolerance | undefined,
 ): LineSum {
-  const planned = plannedRun(lines);
-  const place = (run: ActualRun): number => edgePlace(step, lines, run);
-  const likely = Math.sqrt(movers.reduce((sum, mover) => sum + 3 * varianceOf(mover, planned, place), 0));
+  const trial = makeTrial(step, lines);
+  const quantities = movers.flatMap((mover) => mover.quantities);
+  const likely = Math.sqrt(quantities.reduce((sum, each) => sum + 3 * varianceOf(each, trial), 0));
   return {
-    parts: partsOf(movers, planned, place),
-    outward: { worst: farthest(movers, planned, place), likely, allowed: asked?.plus },
-    inward: { worst: farthest(movers, planned, (run) => -place(run)), likely, allowed: asked?.minus },
+    parts: partsOf(movers, trial),
+    outward: { worst: farthest(movers, trial, 1), likely, allowed: asked?.plus },
+    inward: { worst: farthest(movers, trial, -1), likely, allowed: asked?.minus },
   };
 }
 
-type PlaceOf = (run: ActualRun) => number;
+/** The edge's place once `change` has been made to a run that else goes as planned. */
+type Trial = (change: (run: TrialRun) => void) => number;
+
+/** One run serves all trials, so that none costs more than what it changes and the place itself. */
+function makeTrial(step: EdgeStep, lines: PlacedLines): Trial {
+  const planned = plannedRun(lines);
+  const place = edgePlacer(step, lines);
+  const run: TrialRun = { ...planned, etches: [...planned.etches], cuts: [...planned.cuts] };
+  return (change) => {
+    run.etchFactor = planned.etchFactor;
+    planned.etches.forEach((etch, stage) => {
+      run.etches[stage] = etch;
+    });
+    run.cuts.fill(0);
+    change(run);
+    return place(run);
+  };
+}
 
 /** Gauss and Legendre's points and weights for three places between −1 and 1 (Abramowitz and Stegun, table 25.4; from memory). */
 const POINTS = [-Math.sqrt(0.6), 0, Math.sqrt(0.6)] as const;
 const WEIGHTS = [5 / 18, 8 / 18, 5 / 18] as const;
 
 /** Of the edge's place while one quantity is anywhere between its limits. */
-function varianceOf({ likely, off }: Mover, planned: ActualRun, place: PlaceOf): number {
-  const places = POINTS.map((point) => place(off(planned, point * likely)));
+function varianceOf({ likely, move }: Quantity, trial: Trial): number {
+  const places = POINTS.map((point) => trial((run) => move(run, point * likely)));
   const mean = places.reduce((sum, each, index) => sum + each * (WEIGHTS[index] ?? 0), 0);
   return places.reduce((sum, each, index) => sum + (each - mean) * (each - mean) * (WEIGHTS[index] ?? 0), 0);
 }
 
 /** Causes of several stages add up. */
-function partsOf(movers: readonly Mover[], planned: ActualRun, place: PlaceOf): LineSum['parts'] {
+function partsOf(movers: readonly Mover[], trial: Trial): LineSum['parts'] {
   const parts = new Map<LineCause, number>();
-  for (const { cause, worst, off } of movers) {
-    const most = Math.max(...[worst, -worst].map((by) => Math.abs(place(off(planned, by)))));
-    parts.set(cause, (parts.get(cause) ?? 0) + most);
+  for (const { cause, quantities } of movers) {
+    for (const { worst, move } of quantities) {
+      const [up, down] = [worst, -worst].map((by) => Math.abs(trial((run) => move(run, by))));
+      parts.set(cause, (parts.get(cause) ?? 0) + Math.max(up ?? 0, down ?? 0));
+    }
   }
   return Object.fromEntries(
     LINE_CAUSES.flatMap((cause) => (parts.has(cause) ? [[cause, parts.get(cause)]] : [])),
   );
 }
 
+type Side = 1 | -1;
+
 /**
- * The greatest that a place comes to: every quantity at one of its limits, each on the side that makes it greater beside the others, until
- * no other side does. The place rises or falls with each quantity all the way, so no run passes it.
+ * The farthest that the edge comes out on one side: every mover at one of its limits, each where it takes the edge farther beside the
+ * others, until none does any more. The place rises or falls with each mover all the way, so no run passes it.
  */
-function farthest(movers: readonly Mover[], planned: ActualRun, value: PlaceOf): number {
-  const sides: number[] = movers.map(({ worst, off }) =>
-    value(off(planned, worst)) >= value(off(planned, -worst)) ? 1 : -1,
-  );
+function farthest(movers: readonly Mover[], trial: Trial, outward: Side): number {
+  const sides: Side[] = movers.map((mover) => {
+    const [up, down] = ([1, -1] as const).map(
+      (side) => outward * trial((run) => moveToLimit(run, mover, side)),
+    );
+    return (up ?? 0) >= (down ?? 0) ? 1 : -1;
+  });
   const whole = () =>
-    value(movers.reduce((run, { off, worst }, index) => off(run, (sides[index] ?? 1) * worst), planned));
+    outward *
+    trial((run) => {
+      for (const [index, mover] of movers.entries()) moveToLimit(run, mover, itemAt(sides, index));
+    });
   let most = whole();
   for (let turned = true; turned; ) {
     turned = false;
-    for (const index of movers.keys()) {
-      sides[index] = -(sides[index] ?? 1);
+    for (const [index, side] of sides.entries()) {
+      sides[index] = side === 1 ? -1 : 1;
       const other = whole();
       if (other > most + SETTLED) {
         most = other;
         turned = true;
-      } else sides[index] = -(sides[index] ?? 1);
+      } else sides[index] = side;
     }
   }
   return most;
+}
+
+function moveToLimit(run: TrialRun, { quantities }: Mover, side: Side): void {
+  for (const { worst, move } of quantities) move(run, side * worst);
 }
 
 /** mm; less is no gain. */

@@ -41,43 +41,70 @@ export function plannedRun({ undercut, levels }: PlacedLines): ActualRun {
 
 /** Above 0: the deeper floor has grown past the drawn line. As planned it is 0. */
 export function edgePlace(step: EdgeStep, lines: PlacedLines, run: ActualRun): number {
-  return lines.undercut.coatLevels === undefined ? onOneCoat(step, lines, run) : recoated(step, lines, run);
+  return edgePlacer(step, lines)(run);
 }
 
-function onOneCoat(step: EdgeStep, { undercut, levels }: PlacedLines, run: ActualRun): number {
+/** For many runs of one step: what is planned of it is worked out once. */
+export function edgePlacer(step: EdgeStep, lines: PlacedLines): (run: ActualRun) => number {
+  return lines.undercut.coatLevels === undefined ? onOneCoat(step, lines) : recoated(step, lines);
+}
+
+function onOneCoat(step: EdgeStep, { undercut, levels }: PlacedLines): (run: ActualRun) => number {
   const own = indexOf(levels, step.level);
-  const level = depthOf(run, own);
-  const beside = depthOf(run, indexOf(levels, step.beside));
-  const atLine = step.wall ?? beside + datumShare(undercut) * (level - beside);
+  const end = indexOf(levels, step.beside);
+  const share = datumShare(undercut);
   const planned = plannedAllowance(step, undercut);
-  return itemAt(run.cuts, own) - planned + reach(run.etchFactor, level, atLine);
+  return (run) => {
+    const beside = deepened(run, { from: 0, first: levels.length - 1, last: end });
+    const level = deepened(run, { from: beside, first: end - 1, last: own });
+    const atLine = step.wall ?? beside + share * (level - beside);
+    return itemAt(run.cuts, own) - planned + reach(run.etchFactor, level, atLine);
+  };
 }
 
 /**
  * Every window from the first below the shallower floor to the deeper floor's own may make the edge: whichever reaches farthest does. All
  * of a stage lies deeper than the floor that it starts from.
  */
-function recoated(step: EdgeStep, { undercut, levels }: PlacedLines, run: ActualRun): number {
+function recoated(step: EdgeStep, { undercut, levels }: PlacedLines): (run: ActualRun) => number {
   const own = indexOf(levels, step.level);
-  const first = indexOf(levels, step.beside) - 1;
-  const beside = depthOf(run, first + 1);
-  const atLine = step.wall ?? beside + datumShare(undercut) * (depthOf(run, own) - beside);
+  const end = indexOf(levels, step.beside);
+  const share = datumShare(undercut);
+  const backs = windowBacks(step, { undercut, levels });
+  return (run) => {
+    const beside = deepened(run, { from: 0, first: levels.length - 1, last: end });
+    const level = deepened(run, { from: beside, first: end - 1, last: own });
+    const atLine = step.wall ?? beside + share * (level - beside);
+    let farthest = Number.NEGATIVE_INFINITY;
+    let base = beside;
+    for (let stage = end - 1; stage >= own; stage--) {
+      const cut = itemAt(run.etches, stage);
+      const floor = base + cut;
+      if (floor >= atLine - SAME_SUM) {
+        const back = itemAt(backs, stage - own);
+        const out = itemAt(run.cuts, stage) - back + reach(run.etchFactor, cut, Math.max(0, atLine - base));
+        farthest = Math.max(farthest, out);
+      }
+      base = floor;
+    }
+    return farthest;
+  };
+}
+
+/**
+ * How far the window of each stage that made the step keeps back from the drawn line, the deepest first: it holds all that the deeper one
+ * will grow to, and is no smaller than its own floor asks (M3.5).
+ */
+function windowBacks(step: EdgeStep, { undercut, levels }: PlacedLines): number[] {
+  const own = indexOf(levels, step.level);
   const whole = plannedAllowance(step, undercut);
   let inner = 0;
-  let farthest = Number.NEGATIVE_INFINITY;
-  for (let stage = own; stage <= first; stage++) {
-    const base = depthOf(run, stage + 1);
-    const cut = itemAt(run.etches, stage);
-    const planned = itemAt(levels, stage) - (levels[stage + 1] ?? 0);
-    // A window holds all that the deeper one will grow to, and is no smaller than its own floor asks (M3.5).
-    const asked = plannedAllowance({ ...step, level: itemAt(levels, stage) }, undercut);
-    const back = Math.min(asked, whole - inner);
+  return levels.slice(own, indexOf(levels, step.beside)).map((level, index) => {
+    const back = Math.min(plannedAllowance({ ...step, level }, undercut), whole - inner);
+    const planned = level - (levels[own + index + 1] ?? 0);
     inner += etchFactorAt(undercut.etchFactor, planned) * planned;
-    if (base + cut < atLine - SAME_SUM) continue;
-    const out = itemAt(run.cuts, stage) - back + reach(run.etchFactor, cut, Math.max(0, atLine - base));
-    farthest = Math.max(farthest, out);
-  }
-  return farthest;
+    return back;
+  });
 }
 
 /** How far the line of a level keeps back from the drawn edge. */
@@ -98,8 +125,12 @@ function indexOf(levels: readonly number[], level: number): number {
   return index < 0 ? levels.length : index;
 }
 
-function depthOf({ etches }: ActualRun, stage: number): number {
-  let depth = 0;
-  for (let each = etches.length - 1; each >= stage; each--) depth += itemAt(etches, each);
+/** A floor's depth once the stages from the number `first` down to `last` have been etched from a depth. */
+function deepened(
+  { etches }: ActualRun,
+  { from, first, last }: { readonly from: number; readonly first: number; readonly last: number },
+): number {
+  let depth = from;
+  for (let stage = first; stage >= last; stage--) depth += itemAt(etches, stage);
   return depth;
 }
