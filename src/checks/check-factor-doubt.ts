@@ -1,29 +1,37 @@
 /**
  * What the doubt of the etch factor does to a plan whose lines are cut (M6.7): the front is made again with the same openings and the factor
- * at either end of its doubt, and land and floors are judged on it by the rules that judge the plan. Told is what those rules find there and
- * do not find of the plan itself. Cost: the measuring of all regions, twice.
+ * at either end of its doubt, and land and floors are judged on it by the rules that judge the plan. Reported is what those rules find there
+ * and do not find of the plan itself. Cost: the border of the land, twice, and the floors that are near a limit.
  */
 import type { EtchFactor } from '#bath/etch-factor.ts';
 import { type Finding, type FindingCode, finding } from '#findings/finding.ts';
 import { makeContourKit } from '#front/contours/contour-kit.ts';
+import { makeProbe } from '#front/depth-at.ts';
+import { momentAt } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import { reachedRegions } from '#front/reached-regions.ts';
 import { itemAt } from '#geometry/assert.ts';
+import { spansLength } from '#geometry/span.ts';
 import type { Job } from '#job/job.ts';
+import type { PlannedRegion } from '#plan/etch-plan.ts';
 import { checkFloor } from './check-floor.ts';
 import { checkLand } from './check-land.ts';
-import { makingPlace } from './check-making.ts';
 import { factorOff } from './line-causes.ts';
-import type { Making, MakingPlace } from './making.ts';
+import type { MakingPlace } from './making.ts';
+import { LEAST_FLOOR_SHARE } from './making-limits.ts';
+import { makingPlace } from './making-place.ts';
 
 const RULES: readonly ((making: MakingPlace) => readonly Finding[])[] = [checkLand, checkFloor];
 
-/** Finding: `factor-doubt-matters`, one for each rule that is broken at an end of the doubt, its worst place first. */
-export function checkFactorDoubt(making: Making): Finding[] {
+/**
+ * Finding: `factor-doubt-matters`, one for each rule that is broken at an end of the doubt, its worst place first.
+ * @param planned what the same rules, among others, find of the plan itself
+ */
+export function checkFactorDoubt(making: MakingPlace, planned: readonly Finding[]): Finding[] {
   const { plan, job } = making;
   const { factorSpread } = job.process;
-  if (factorSpread === 0 || plan.stages.length === 0) return [];
-  const known = new Set(judged(making).map(keyOf));
+  if (factorSpread === 0) return [];
+  const known = new Set(planned.map(keyOf));
   const broken = [factorSpread, -factorSpread].flatMap((by) =>
     judged(doubted(making, by)).flatMap((each) => (known.has(keyOf(each)) ? [] : [{ each, by }])),
   );
@@ -46,16 +54,48 @@ function codesOf(broken: readonly Broken[]): FindingCode[] {
   return [...new Set(broken.map(({ each }) => each.code))];
 }
 
-function judged(making: Making): Finding[] {
-  const { place } = makingPlace(making);
-  return RULES.flatMap((rule) => rule(place));
+function judged(making: MakingPlace): Finding[] {
+  return RULES.flatMap((rule) => rule(making));
 }
 
 /** The same openings, etched with another factor. */
-function doubted(making: Making, by: number): Making {
+function doubted(making: MakingPlace, by: number): MakingPlace {
   const { front } = making.kit.index;
   const kit = makeContourKit(indexFront({ ...front, etchFactor: factorOff(front.etchFactor, by) }));
-  return { ...making, kit, reached: reachedRegions(kit, making.plan.regions) };
+  const again = makingPlace({ ...making, kit }).place;
+  return { ...again, reached: new Map([...making.reached, ...reachedRegions(kit, inDoubt(again, by))]) };
+}
+
+/** Regions whose floor may pass a limit that the plan's own floor, which stands in `reached`, keeps. */
+function inDoubt({ plan, reached, unopened, kit: { index } }: MakingPlace, by: number): PlannedRegion[] {
+  const { measure } = makeProbe(index, momentAt(index.front));
+  const deepest = Math.max(...plan.stages.map(({ level }) => level));
+  return plan.regions.filter(({ id, level, area, loops, asked, label }) => {
+    if (level <= 0 || unopened.has(id)) return false;
+    const share = reached.get(id)?.share ?? 0;
+    const most = Math.max(level, asked.depth + asked.plus);
+    return (
+      (share - LEAST_FLOOR_SHARE.value) * area < mostLost({ loops, deepest, by }) ||
+      measure(label.x, label.y) > most
+    );
+  });
+}
+
+/**
+ * mm² of floor that another factor takes from a region at most: a contour of the front moves by no more than `by` times the level that it
+ * belongs to, and what bounds a floor is an opening's parallel from within or a deeper one's from without, each no longer than the
+ * region's own border and a turn about what it goes round; twice that border is more than both.
+ */
+function mostLost({
+  loops,
+  deepest,
+  by,
+}: {
+  loops: PlannedRegion['loops'];
+  deepest: number;
+  by: number;
+}): number {
+  return 2 * Math.abs(by) * deepest * spansLength(loops.flat());
 }
 
 function keyOf({ code, place: { regions = [] } }: Finding): string {

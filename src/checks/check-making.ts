@@ -2,14 +2,10 @@
 
 import { type Finding, finding } from '#findings/finding.ts';
 import { tallied } from '#findings/finding-tally.ts';
-import { contourLoops } from '#front/contours/contour-loops.ts';
-import { partAtTouches } from '#geometry/loops/part-at-touches.ts';
 import type { Point } from '#geometry/point.ts';
-import { reverseSpans } from '#geometry/span.ts';
-import { TOUCHING } from '#geometry/tolerances.ts';
-import { undercutOf } from '#plan/allowance.ts';
 import { checkCorners } from './check-corners.ts';
 import { checkCutDepth } from './check-cut-depth.ts';
+import { checkFactorDoubt } from './check-factor-doubt.ts';
 import { checkFloor } from './check-floor.ts';
 import { checkLand } from './check-land.ts';
 import { checkLineSpacing } from './check-line-spacing.ts';
@@ -23,7 +19,7 @@ import { checkSheetEdge } from './check-sheet-edge.ts';
 import { checkStep } from './check-step.ts';
 import { checkWeb } from './check-web.ts';
 import type { Making, MakingPlace } from './making.ts';
-import { lookAround } from './surroundings.ts';
+import { makingPlace } from './making-place.ts';
 
 const CHECKS: readonly ((making: MakingPlace) => readonly Finding[])[] = [
   checkStep,
@@ -49,27 +45,9 @@ export function checkMaking(making: Making): Finding[] {
   const { place, gap } = makingPlace(making);
   const open = [gap, ...[...making.reached.values()].map((region) => region.gap)].find(isGap);
   const unsure = open === undefined ? [] : [finding('contour-not-closed', { of: 'floors' }, { at: open })];
+  const found = CHECKS.map((check) => check(place));
   // The rules share no code, so that each may be cut short by itself.
-  return [...unsure, ...CHECKS.flatMap((check) => tallied(check(place)))];
-}
-
-/** What the rules look at, and where a contour did not close. */
-export function makingPlace(making: Making): {
-  readonly place: MakingPlace;
-  readonly gap: Point | undefined;
-} {
-  const { plan, kit } = making;
-  const missing = plan.findings.filter(({ code }) => code === 'opening-missing');
-  const { loops: surface, gap } = contourLoops(kit, { depth: 0 });
-  const levels = plan.stages.map(({ level }) => level);
-  const place: MakingPlace = {
-    ...making,
-    around: lookAround(plan),
-    undercut: undercutOf(making.job.process, levels),
-    land: partAtTouches(surface.map(reverseSpans), TOUCHING),
-    unopened: new Set(missing.flatMap(({ place: { regions } }) => regions ?? [])),
-  };
-  return { place, gap };
+  return [...unsure, ...found.flatMap(tallied), ...checkFactorDoubt(place, found.flat())];
 }
 
 function isGap(gap: Point | undefined): gap is Point {

@@ -9,7 +9,6 @@ import { checkBath } from '#checks/check-bath.ts';
 import { checkBudget } from '#checks/check-budget.ts';
 import { checkCouponDepth } from '#checks/check-coupon-depth.ts';
 import { checkFaces } from '#checks/check-faces.ts';
-import { checkFactorDoubt } from '#checks/check-factor-doubt.ts';
 import { checkLines } from '#checks/check-lines.ts';
 import { checkMaking } from '#checks/check-making.ts';
 import { type LineBudget, lineBudgets } from '#checks/line-budget.ts';
@@ -275,7 +274,6 @@ function judgeRun(
   const budgets = toleranceBudgets(floors, job);
   const edges = lineBudgets(plan, job);
   const removed = measures.stages.reduce((sum, { removedVolume }) => sum + removedVolume, 0);
-  const { kit, far, regions: reached } = measures;
   return {
     budgets,
     edges,
@@ -284,10 +282,6 @@ function judgeRun(
       ...checkBudget(budgets, { plan: floors, process }),
       ...checkCouponDepth(plan, couponsOf(filled.process.coupon, filled.units ?? 'mm')),
       ...checkLines(edges, floors, process),
-      ...checkFactorDoubt({ plan, job, kit, reached }),
-      ...(plan.far === undefined || far === undefined
-        ? []
-        : checkFactorDoubt({ plan: plan.far, job, kit: far, reached })),
       ...checkBath(job, removed),
     ],
   };

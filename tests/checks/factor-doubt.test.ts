@@ -1,7 +1,14 @@
 /** What the doubt of the etch factor does besides moving lines: land and floors on the front with the factor at either end of it. */
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { checkCouponDepth } from '#checks/check-coupon-depth.ts';
-import { checkFactorDoubt } from '#checks/check-factor-doubt.ts';
+import { checkFloor } from '#checks/check-floor.ts';
+import { checkMaking } from '#checks/check-making.ts';
+import type { Making } from '#checks/making.ts';
+import { makingPlace } from '#checks/making-place.ts';
+import { makeContourKit } from '#front/contours/contour-kit.ts';
+import { indexFront } from '#front/front-index.ts';
+import { reachedRegions } from '#front/reached-regions.ts';
 import type { Loop } from '#geometry/span.ts';
 import type { Job } from '#job/job.ts';
 import { makePlan } from '#plan/make-plan.ts';
@@ -9,6 +16,7 @@ import { measurePlan } from '#run/measure-plan.ts';
 import { runJob } from '#run/run-job.ts';
 import { askedAt, partOf } from '#support/part-of.ts';
 import { plainJob } from '#support/plain-job.ts';
+import { planOf, randomPart } from '#support/random-part.ts';
 import { rectangle } from '#support/shapes.ts';
 import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';
 
@@ -20,7 +28,8 @@ function judged(outlines: readonly Loop[], pockets: readonly Pocket[], factorSpr
   const job: Job = { ...plain, process: { ...plain.process, factorSpread } };
   const plan = makePlan({ part, asked: askedAt(part, pockets), job });
   const { kit, regions: reached } = measurePlan(plan, job);
-  return checkFactorDoubt({ plan, job, kit, reached });
+  const found = checkMaking({ plan, job, kit, reached });
+  return found.filter(({ code }) => code === 'factor-doubt-matters');
 }
 
 describe('M6.7 the doubt of the factor', () => {
@@ -51,6 +60,45 @@ describe('M6.7 the doubt of the factor', () => {
     expect(found.map(({ facts }) => 'of' in facts && facts.of)).toEqual(['share']);
   });
 });
+
+test('M6.7 regions far from a limit need no measuring: the same floors are lost as when all are measured', {
+  tags: ['long'],
+}, () => {
+  fc.assert(
+    fc.property(randomPart, fc.constantFrom(0.06, 0.17, 0.43), (drawn, factorSpread) => {
+      const plan = planOf(drawn);
+      const plain = plainJob({ etchFactor: plan.etchFactor });
+      const job: Job = { ...plain, process: { ...plain.process, factorSpread } };
+      const { kit, regions: reached } = measurePlan(plan, job);
+      const making = { plan, job, kit, reached };
+      const known = floorCodes(making);
+      const all = [factorSpread, -factorSpread].flatMap((by) => {
+        const { front } = kit.index;
+        const doubted = makeContourKit(
+          indexFront({
+            ...front,
+            etchFactor: front.etchFactor.map(([at, each]) => [at, Math.max(0, each + by)]),
+          }),
+        );
+        return floorCodes({ ...making, kit: doubted, reached: reachedRegions(doubted, plan.regions) });
+      });
+      const regions = new Set(
+        all.filter((each) => !known.includes(each)).flatMap((each) => each.split(' ').slice(1)),
+      );
+      const found = checkMaking(making).filter(
+        (each) => each.code === 'factor-doubt-matters' && each.facts.of !== 'land',
+      );
+      expect(new Set(found.flatMap(({ place }) => place.regions ?? []))).toEqual(regions);
+    }),
+    { numRuns: Number(process.env['RUNS'] ?? 120) },
+  );
+});
+
+function floorCodes(making: Making): string[] {
+  return checkFloor(makingPlace(making).place).map(({ code, place }) =>
+    [code, ...(place.regions ?? [])].join(' '),
+  );
+}
 
 describe('the depth of the coupon', () => {
   const planOf = (depth: number) => {

@@ -62,7 +62,8 @@ function jobOf({
   return {
     ...job,
     stock: { ...job.stock, ...stock },
-    process: { ...job.process, rateSpread: rateSpread ?? job.process.rateSpread },
+    // The factor is sure, so that each rule is seen alone.
+    process: { ...job.process, factorSpread: 0, rateSpread: rateSpread ?? job.process.rateSpread },
     rules: { ...job.rules, ...rules },
   };
 }
