@@ -38,15 +38,12 @@ function codeFor({ byClock, gauged }: ToleranceBudget): BudgetCode | undefined {
   return overBy(gauged, 'likely') <= ROUNDING ? 'tolerance-needs-gauging' : 'tolerance-not-held';
 }
 
-function factsOf(
-  { level, asThickness, byClock, remedy }: ToleranceBudget,
-  { rateSpread, timing }: Job['process'],
-) {
+function factsOf({ level, asked, byClock, remedy }: ToleranceBudget, { rateSpread, timing }: Job['process']) {
   const side = worseSide(byClock);
   const { worst, likely, allowed } = remedy.sum[worseSide(remedy.sum)];
   return {
     level,
-    isThickness: asThickness,
+    isThickness: asked.what === 'thickness',
     side,
     ...byClock[side],
     parts: byClock.parts,

@@ -5,29 +5,15 @@
  */
 
 import { ROUNDING } from '#geometry/tolerances.ts';
+import type { BudgetRecord, BudgetSide, BudgetSum } from '#job/formats/plan-file.ts';
 import type { Job } from '#job/job.ts';
 import { ASSUMED_GAUGE_NOISE } from '#job/job-defaults.ts';
 import { hypot } from '#maths/hypot.ts';
-import type { RegionId } from '#part/part.ts';
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
 import { GAUGED_AT, GAUGED_TIMES } from './making-limits.ts';
 
-/** Floors of one level, as asked. */
-interface AskedFloor {
-  readonly regions: readonly RegionId[];
-  readonly level: number;
-  /** Least and greatest depth that the drawing asks of these floors, and what each may be off. */
-  readonly low: number;
-  readonly high: number;
-  readonly plus: number;
-  readonly minus: number;
-  readonly asThickness: boolean;
-}
-
-export interface ToleranceBudget extends AskedFloor {
-  readonly byClock: BudgetSum;
-  /** Each stage gauged before its end and its minutes corrected, as in docs/run.md. */
-  readonly gauged: BudgetSum;
+/** As plan.json records it, but for both sides of the remedy. */
+export interface ToleranceBudget extends Omit<BudgetRecord, 'remedy'> {
   /** What helps most, one after the other, until the floor is held or nothing helps any more; and how it then stands. */
   readonly remedy: { readonly changes: readonly BudgetChange[]; readonly sum: BudgetSum };
 }
@@ -35,32 +21,17 @@ export interface ToleranceBudget extends AskedFloor {
 const CHANGES = ['gauge-run', 'measure-sheet', 'halve-spread', 'halve-timing', 'finer-levels'] as const;
 export type BudgetChange = (typeof CHANGES)[number];
 
-export interface BudgetSum {
-  /** Half-widths, ±, at worst. */
-  readonly parts: Readonly<Record<'sheet' | 'rate' | 'timing' | 'gauge', number>>;
-  readonly tooDeep: BudgetSide;
-  readonly tooShallow: BudgetSide;
-}
-
-/** One side: negative figures are room that is left before what is asked is passed at all. */
-export interface BudgetSide {
-  /** Known beforehand: the level chosen, and a sheet whose tolerance is not even. */
-  readonly shift: number;
-  /** A bound: what no run passes, readings off by up to five standard deviations of their mean. */
-  readonly worst: number;
-  /** Root-sum-square of the parts, on top of the shift. */
-  readonly likely: number;
-  readonly allowed: number;
-}
-
 type Figures = Pick<Job, 'stock' | 'process'>;
+type Clocked = Pick<Job['process'], 'rate' | 'rateSpread' | 'timing'>;
 
 /** In the order of the stages; land has no budget. */
 export function toleranceBudgets(plan: EtchPlan, job: Figures): ToleranceBudget[] {
   return floorsOf(plan, job).map((floor) => {
-    const { etches, job: _, sheetShare: __, ...asked } = floor;
+    const { regions, level, asked } = floor;
     return {
-      ...asked,
+      regions,
+      level,
+      asked,
       byClock: summed(floor, NONE),
       gauged: summed(floor, new Set<BudgetChange>(['gauge-run'])),
       remedy: remedyFor(floor),
@@ -74,12 +45,15 @@ export function overBy(sum: BudgetSum, what: 'likely' | 'worst'): number {
 }
 
 /** The side that stands worse. */
-export function worseSide({ tooDeep, tooShallow }: BudgetSum): 'tooDeep' | 'tooShallow' {
+export function worseSide({
+  tooDeep,
+  tooShallow,
+}: Pick<BudgetSum, 'tooDeep' | 'tooShallow'>): 'tooDeep' | 'tooShallow' {
   const over = ({ likely, allowed }: BudgetSide) => likely - allowed;
   return over(tooShallow) > over(tooDeep) ? 'tooShallow' : 'tooDeep';
 }
 
-interface Floor extends AskedFloor {
+interface Floor extends Pick<BudgetRecord, 'regions' | 'level' | 'asked'> {
   /** What its own stage and each later one etch. */
   readonly etches: readonly number[];
   /** Of what the sheet is off: less than all where both faces share a thickness (M9.3). */
@@ -107,21 +81,20 @@ function floorsOf({ regions, stages, masking }: EtchPlan, job: Figures): Floor[]
     const floors = new Map<string, Floor & { readonly regions: string[] }>();
     for (const region of regions) {
       if (Math.abs(region.level - level) > ROUNDING) continue;
-      const { low, high, plus, minus } = depthsAsked(region);
-      const asThickness = region.asked.asThickness === true;
+      const asked = floorAsked(region);
       const sheetShare = shareOfSheet(region);
-      const key = [asThickness, plus, minus, sheetShare].join(' ');
+      const key = [asked.what, asked.plus, asked.minus, sheetShare].join(' ');
       const known = floors.get(key);
       const ids = known?.regions ?? [];
       ids.push(region.id);
       floors.set(key, {
         regions: ids,
         level,
-        low: Math.min(low, known?.low ?? low),
-        high: Math.max(high, known?.high ?? high),
-        plus,
-        minus,
-        asThickness,
+        asked: {
+          ...asked,
+          low: Math.min(asked.low, known?.asked.low ?? asked.low),
+          high: Math.max(asked.high, known?.asked.high ?? asked.high),
+        },
         etches,
         sheetShare,
         job,
@@ -136,8 +109,16 @@ function shareOfSheet({ asked: { depth, behind = 0 } }: PlannedRegion): number {
   return behind === 0 ? 1 : depth / (depth + behind);
 }
 
-function depthsAsked({ asked, taper }: PlannedRegion): Pick<Floor, 'low' | 'high' | 'plus' | 'minus'> {
-  return taper ?? { low: asked.depth, high: asked.depth, plus: asked.plus, minus: asked.minus };
+function floorAsked({ asked, taper }: PlannedRegion): Floor['asked'] {
+  const { depth, plus, minus, asThickness } = asked;
+  const { low, high, ...either } = taper ?? { low: depth, high: depth, plus, minus };
+  return {
+    what: asThickness === true ? 'thickness' : 'depth',
+    low,
+    high,
+    plus: either.plus,
+    minus: either.minus,
+  };
 }
 
 /** Half-widths, ±, mm. */
@@ -159,10 +140,10 @@ interface Spreads {
  */
 function spreadsOf(floor: Floor, changes: Changes): Spreads {
   const { level, etches, job } = floor;
-  const bath = bathOf(job.process, changes);
-  const { spread } = bath;
+  const process = processSpread(job.process, changes);
+  const { spread } = process;
   const sheet = sheetOf(floor, changes);
-  const timing = etches.map(() => bath.timing);
+  const timing = etches.map(() => process.timing);
   if (!changes.has('gauge-run')) {
     const rate = level * spread;
     return { ...sheet, rate: [rate], timing, gauge: [], worst: sheet.worst + rate + total(timing) };
@@ -173,27 +154,28 @@ function spreadsOf(floor: Floor, changes: Changes): Spreads {
     timing,
     // The minutes left are calculated from what the reading says of those had, and so carry its error on.
     gauge: etches.map(() => CARRIED_ON),
-    worst: sheet.worst + total(etches.map((etch) => worstGauged(etch, bath))),
+    worst: sheet.worst + total(etches.map((etch) => worstGauged(etch, process))),
   };
 }
 
-interface Bath {
+/** What the process lets an immersion be off by. */
+interface ProcessSpread {
   /** Share, ±. */
   readonly spread: number;
   /** mm that one immersion is off by its timing, at the fastest rate. */
   readonly timing: number;
 }
 
-function bathOf({ rate, rateSpread, timing }: Job['process'], changes: Changes): Bath {
+function processSpread({ rate, rateSpread, timing }: Clocked, changes: Changes): ProcessSpread {
   const spread = rateSpread * (changes.has('halve-spread') ? 0.5 : 1);
   return { spread, timing: rate * (1 + spread) * timing * (changes.has('halve-timing') ? 0.5 : 1) };
 }
 
 function sheetOf(
-  { asThickness, sheetShare, job: { stock } }: Floor,
+  { asked: { what }, sheetShare, job: { stock } }: Floor,
   changes: Changes,
 ): Pick<Spreads, 'sheet' | 'sheetShift' | 'worst'> {
-  if (!asThickness) return { sheet: [], sheetShift: 0, worst: 0 };
+  if (what === 'depth') return { sheet: [], sheetShift: 0, worst: 0 };
   const isMeasured = changes.has('measure-sheet');
   const { plus, minus } = isMeasured ? { plus: READING, minus: READING } : stock;
   const half = ((plus + minus) / 2) * sheetShare;
@@ -210,10 +192,10 @@ function sheetOf(
  * the spread either way, so that at least `least` and at most `most` is etched by then; the mean of the readings is off by
  * `reading`. One so thin that its reading says nothing runs by the clock.
  */
-function worstGauged(etch: number, bath: Bath): number {
-  const { spread, timing } = bath;
+function worstGauged(etch: number, process: ProcessSpread): number {
+  const { spread, timing } = process;
   const slow = (1 - spread) / (1 + spread);
-  const least = leastAtReading(etch, bath);
+  const least = leastAtReading(etch, process);
   const most = (GAUGED_AT.value * etch) / slow + timing;
   const reading = READING_MEAN_AT_WORST;
   if (least <= 2 * reading) return etch * spread + timing;
@@ -226,43 +208,42 @@ function worstGauged(etch: number, bath: Bath): number {
 }
 
 /** Whether a reading at four fifths of the stage would tell nothing: then it runs by the clock (M6.3). */
-export function isTooThinToGauge(etch: number, process: Job['process']): boolean {
-  return leastAtReading(etch, bathOf(process, NONE)) <= 2 * READING_MEAN_AT_WORST;
+export function isTooThinToGauge(etch: number, process: Clocked): boolean {
+  return leastAtReading(etch, processSpread(process, NONE)) <= 2 * READING_MEAN_AT_WORST;
 }
 
 /** mm that are etched at least when the stage is gauged. */
-function leastAtReading(etch: number, { spread, timing }: Bath): number {
+function leastAtReading(etch: number, { spread, timing }: ProcessSpread): number {
   return (GAUGED_AT.value * etch * (1 - spread)) / (1 + spread) - timing;
 }
 
 /** How far the etch of one stage may be off, gauged before its end and corrected (M6.3), mm: root-sum-square, and at worst. */
 export function gaugedEtch(
   etch: number,
-  { rate, rateSpread, timing }: Pick<Job['process'], 'rate' | 'rateSpread' | 'timing'>,
+  process: Clocked,
 ): { readonly likely: number; readonly worst: number } {
-  const bath = { spread: rateSpread, timing: rate * (1 + rateSpread) * timing };
-  const drift = etch * (1 - GAUGED_AT.value) * rateSpread;
-  return { likely: hypot(hypot(drift, bath.timing), CARRIED_ON), worst: worstGauged(etch, bath) };
+  const { spread, timing } = processSpread(process, NONE);
+  const drift = etch * (1 - GAUGED_AT.value) * spread;
+  return {
+    likely: hypot(hypot(drift, timing), CARRIED_ON),
+    worst: worstGauged(etch, { spread, timing }),
+  };
 }
 
 /**
  * Half-width that a floor of such a depth needs of its tolerance beside what its level is off: two gauged stages, the whole of its etch, and a
  * sheet that may be off by a doubt. mm
  */
-export function roomForRun(
-  depth: number,
-  { rate, rateSpread, timing }: Pick<Job['process'], 'rate' | 'rateSpread' | 'timing'>,
-  doubt: number,
-): number {
-  const drift = depth * (1 - GAUGED_AT.value) * rateSpread;
-  const dip = rate * (1 + rateSpread) * timing;
-  return hypot(hypot(drift, Math.SQRT2 * hypot(dip, CARRIED_ON)), doubt);
+export function roomForRun(depth: number, process: Clocked, doubt: number): number {
+  const { spread, timing } = processSpread(process, NONE);
+  const drift = depth * (1 - GAUGED_AT.value) * spread;
+  return hypot(hypot(drift, Math.SQRT2 * hypot(timing, CARRIED_ON)), doubt);
 }
 
 /** M6.1: a shift adds as it is; spreads add up at worst, and by their squares where they are independent. */
 function summed(planned: Floor, changes: Changes): BudgetSum {
   const floor = changes.has('finer-levels') ? finer(planned) : planned;
-  const { level, low, high, plus, minus } = floor;
+  const { level, asked } = floor;
   const { sheet, rate, timing, gauge, sheetShift, worst } = spreadsOf(floor, changes);
   const all = [...sheet, ...rate, ...timing, ...gauge];
   const likely = Math.sqrt(all.reduce((sum, each) => sum + each * each, 0));
@@ -272,11 +253,21 @@ function summed(planned: Floor, changes: Changes): BudgetSum {
     likely: shift + likely,
     allowed,
   });
+  const sides = {
+    tooDeep: side(level - asked.low - sheetShift, asked.plus),
+    tooShallow: side(asked.high - level + sheetShift, asked.minus),
+  };
   return {
     parts: { sheet: total(sheet), rate: total(rate), timing: total(timing), gauge: total(gauge) },
-    tooDeep: side(level - low - sheetShift, plus),
-    tooShallow: side(high - level + sheetShift, minus),
+    ...sides,
+    share: shareOf(sides[worseSide(sides)]),
   };
+}
+
+/** Nothing is a share of nothing. */
+function shareOf({ likely, allowed }: BudgetSide): number | null {
+  if (allowed > 0) return Math.max(0, likely) / allowed;
+  return likely <= 0 ? 0 : null;
 }
 
 function total(halves: readonly number[]): number {
@@ -285,11 +276,10 @@ function total(halves: readonly number[]): number {
 
 /** Twice as many levels: each stage is two, and a level is half as far off what is asked. */
 function finer(floor: Floor): Floor {
-  const { level, low, high, etches } = floor;
+  const { level, asked, etches } = floor;
   return {
     ...floor,
-    low: (level + low) / 2,
-    high: (level + high) / 2,
+    asked: { ...asked, low: (level + asked.low) / 2, high: (level + asked.high) / 2 },
     etches: etches.flatMap((etch) => [etch / 2, etch / 2]),
   };
 }
@@ -299,8 +289,8 @@ function finer(floor: Floor): Floor {
  * more; the worst case instead, where that alone is not held. One is named even where the floor is held already.
  */
 function remedyFor(floor: Floor): ToleranceBudget['remedy'] {
-  const { asThickness, job } = floor;
-  const canMeasure = asThickness && job.stock.isMeasured !== true;
+  const { asked, job } = floor;
+  const canMeasure = asked.what === 'thickness' && job.stock.isMeasured !== true;
   const open = CHANGES.filter((change) => change !== 'measure-sheet' || canMeasure);
   const changes: BudgetChange[] = [];
   let sum = summed(floor, NONE);

@@ -1,8 +1,6 @@
 /** One coat beside a coat a stage, as lines of text for under a stage table. */
-import type { RunResult } from '#run/run-job.ts';
+import type { PlanFile } from './stage-table.ts';
 import { alignedLines } from './text-table.ts';
-
-type PlanFile = NonNullable<RunResult['planFile']>;
 
 /** A row for each way, the one planned marked; none where there is nothing to choose. */
 export function maskingsText({ maskings, masking }: Pick<PlanFile, 'maskings' | 'masking'>): string[] {

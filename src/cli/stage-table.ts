@@ -3,7 +3,7 @@ import type { RunResult } from '#run/run-job.ts';
 import { paint, swatch } from './paint.ts';
 import { type Alignment, alignedLines } from './text-table.ts';
 
-type PlanFile = NonNullable<RunResult['planFile']>;
+export type PlanFile = NonNullable<RunResult['planFile']>;
 
 /** More names than this make the line longer than a terminal is wide. */
 const MOST_NAMES = 8;

@@ -1,8 +1,6 @@
 /** The walls at each step of the part either way of masking, as lines of text for under the comparison. */
-import type { RunResult } from '#run/run-job.ts';
+import type { PlanFile } from './stage-table.ts';
 import { alignedLines } from './text-table.ts';
-
-type PlanFile = NonNullable<RunResult['planFile']>;
 
 /** A part of many levels has a step for most pairs of them: the deepest are reported, the rest are in plan.json. */
 const MOST_STEPS = 8;

@@ -5,12 +5,13 @@
 import type { Tank } from '#bath/bath-load.ts';
 import type { Provenance } from '#bath/provenance.ts';
 import type { LineBudget } from '#checks/line-budget.ts';
-import type { ToleranceBudget } from '#checks/tolerance-budget.ts';
+import { type ToleranceBudget, worseSide } from '#checks/tolerance-budget.ts';
 import type { Finding } from '#findings/finding.ts';
 import { findingRecord } from '#findings/finding-record.ts';
 import { assert } from '#geometry/assert.ts';
 import { type Loop, loopArea, type Path } from '#geometry/span.ts';
 import type {
+  BudgetRecord,
   Contour,
   PlanFile,
   PlanFileRegion,
@@ -24,7 +25,6 @@ import type { JobFile } from '#job/job-file.ts';
 import type { EtchPlan, PlannedRegion, Stage, WithdrawalChoice } from '#plan/etch-plan.ts';
 import { toMillionth as round, roundFigures } from '#units/round-figures.ts';
 import { BATH_SHEET_PROVENANCE, bathRecord } from './bath-record.ts';
-import { budgetRecord } from './budget-record.ts';
 import { contourOfLoop, contourOfPath } from './contour.ts';
 import { lineBudgetRecord } from './line-budget-record.ts';
 import type { PlanMeasures } from './plan-measures.ts';
@@ -232,6 +232,10 @@ function totalsOf(plan: EtchPlan, measures: PlanMeasures, metal: MetalFacts): Pl
 
 function totalMinutes(plan: EtchPlan): number {
   return round(plan.stages.reduce((sum, stage) => sum + stage.minutes, 0));
+}
+
+function budgetRecord({ remedy: { changes, sum }, ...budget }: ToleranceBudget): BudgetRecord {
+  return roundFigures({ ...budget, remedy: { changes, ...sum[worseSide(sum)] } });
 }
 
 function withdrawalRecord(choice: WithdrawalChoice): WithdrawalRecord {

@@ -1,8 +1,6 @@
-/** Figures that a job rests on and cannot say, and the usual spread of a rate: millimetres and minutes, each with where it comes from. */
+/** Figures that a job rests on and no key sets: millimetres and minutes, each with its source. */
 import type { Sourced } from '#bath/provenance.ts';
 import { fromMemory } from './sources.ts';
-
-export const DEFAULT_RATE_SPREAD: Sourced = fromMemory(0.05);
 
 /** Standard deviation of one gauge reading where repeats do not give it, mm. */
 export const ASSUMED_GAUGE_NOISE: Sourced = fromMemory(0.01);

@@ -1,7 +1,7 @@
 /** Several files as one zip. The same files give the same zip: no time of the clock is in it. */
 import { zipSync } from 'fflate';
 
-interface NamedBytes {
+export interface NamedBytes {
   readonly name: string;
   readonly bytes: Uint8Array;
 }

@@ -1,9 +1,6 @@
 /** Writes files into a folder that the user picks, in browsers that can. */
 
-interface NamedBytes {
-  readonly name: string;
-  readonly bytes: Uint8Array;
-}
+import type { NamedBytes } from '#app/state/zip-files.ts';
 
 type PickFolder = (options: { readonly mode: 'readwrite' }) => Promise<FileSystemDirectoryHandle>;
 

@@ -9,13 +9,15 @@ import { always, type FollowSetting, needed, open, usually, type ValuesOf } from
 import { atMostOneOf, group, groupIfGiven, optionalGroup } from './group.ts';
 import { choice, length, notNegative, number, positive, rate, raw, share } from './kinds.ts';
 
+const USUAL_RATE_SPREAD = fromMemory(0.05);
+
 const members = {
   ...etchFigures,
   rateSpread: always(share(), {
     label: 'Rate may be off by',
     help: 'share by which the rate may be off, ±',
     quantity: 'rate spread',
-    usual: '0.05, from memory, or what coupons and temperature leave open where that is more',
+    usual: `${USUAL_RATE_SPREAD.value}, ${USUAL_RATE_SPREAD.source}, or what coupons and temperature leave open where that is more`,
   }),
   factorSpread: always(number('undercut / depth', { schema: notNegative, least: 0, most: 2 }), {
     label: 'Factor may be off by',
@@ -136,7 +138,8 @@ export const process = group(members, {
     // At another temperature the rate follows from the bath's own: filled in, it would be turned twice.
     rate: (asked, setting) =>
       asked.bathC === undefined ? resolveRate(asked, knownOf(asked, setting)).rate : undefined,
-    rateSpread: (asked, setting) => resolveSpread(resolveRate(asked, knownOf(asked, setting)).rate),
+    rateSpread: (asked, setting) =>
+      resolveSpread(resolveRate(asked, knownOf(asked, setting)).rate, USUAL_RATE_SPREAD),
     factorSpread: (asked, setting) => resolveFactorSpread(asked, knownOf(asked, setting)),
   },
 });

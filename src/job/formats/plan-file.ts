@@ -64,8 +64,16 @@ const levelChoice = z.object({
   regions: z.array(z.object({ id: z.string(), level: figure, share: figure })),
 });
 
-/** `likely`: shift and root-sum-square. */
-const side = { shift: figure, worst: figure, likely: figure, allowed: figure };
+/** One side; negative figures are room that is left before the depth required is passed at all. */
+const side = {
+  /** Known beforehand: the level chosen, and a sheet whose tolerance is not even. */
+  shift: figure,
+  /** A bound: what no run passes, readings off by up to five standard deviations of their mean. */
+  worst: figure,
+  /** Shift and root-sum-square of the parts. */
+  likely: figure,
+  allowed: figure,
+};
 const budgetSum = z.object({
   /** ±, at worst. */
   parts: z.object({ sheet: figure, rate: figure, timing: figure, gauge: figure }),
@@ -133,7 +141,12 @@ const lineBudget = z.object({
 });
 
 /** Root-sum-square over what is allowed, of the worst floor that has a final thickness; null where one has no tolerance. */
-const surveyShare = z.object({ levels: z.array(figure), byClock: figureOrNone, gauged: figureOrNone });
+const surveyShare = z.object({
+  /** Deepest first. */
+  levels: z.array(figure),
+  byClock: figureOrNone,
+  gauged: figureOrNone,
+});
 
 /** Thickness of this very sheet: the sum of terms times 1, u, v, u², uv, v², u and v being x and y from `about`, over `scale`; docs/method.md, M8. */
 const survey = z.object({
@@ -272,8 +285,10 @@ export type PlanFileStage = PlanFile['stages'][number];
 export type LevelChoice = Fixed<z.output<typeof levelChoice>>;
 export type MaskingChoice = Fixed<z.output<typeof maskingChoice>>;
 export type WallShape = Fixed<z.output<typeof wallShape>>;
+export type SurveyShare = Fixed<z.output<typeof surveyShare>>;
 export type BudgetRecord = Fixed<z.output<typeof budget>>;
-export type BudgetSumRecord = Fixed<z.output<typeof budgetSum>>;
+export type BudgetSum = BudgetRecord['byClock'];
+export type BudgetSide = BudgetSum['tooDeep'];
 export type LineBudgetRecord = Fixed<z.output<typeof lineBudget>>;
 export type LineSumRecord = Fixed<z.output<typeof lineSum>>;
 export type WithdrawalRecord = Fixed<z.output<typeof withdrawal>>;

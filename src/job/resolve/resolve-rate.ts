@@ -9,7 +9,6 @@ import type { Provenance, Sourced } from '#bath/provenance.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import type { EtchFiguresAsked } from '#job/fields/etch-figure-fields.ts';
 import { couponsOf, couponWords } from '#job/job-coupons.ts';
-import { DEFAULT_RATE_SPREAD } from '#job/job-defaults.ts';
 import { givenFigure, provenanceOf } from '#job/job-figures.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { judgeGeneral } from './judge-general.ts';
@@ -122,10 +121,10 @@ function turned(
   };
 }
 
-/** Where the job gives none: as usual, or what the rate itself may be off by where that is more. */
-export function resolveSpread(rate: Sourced | undefined): Sourced {
+/** Where the job gives none: the usual spread, or what the rate itself may be off by where that is more. */
+export function resolveSpread(rate: Sourced | undefined, usual: Sourced): Sourced {
   const own = rate?.plusMinus === undefined ? 0 : rate.plusMinus / rate.value;
-  if (rate === undefined || own <= DEFAULT_RATE_SPREAD.value) return DEFAULT_RATE_SPREAD;
+  if (rate === undefined || own <= usual.value) return usual;
   const value = Math.min(LARGEST_SPREAD, Number(own.toPrecision(6)));
   return { value, source: `what the rate may be off by: ${rate.source}`, kind: rate.kind };
 }

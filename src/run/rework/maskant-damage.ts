@@ -2,14 +2,8 @@
  * What a hole in the maskant and a scratch come to (M8.6), as the front has it (M2.2): a leak is an opening of no size, so that what it etches is
  * a ball, φ times as wide as it is deep; a scratch is a line that lies deeper from the start.
  */
-import type { EtchFactor } from '#bath/etch-factor.ts';
-import { etchFactorAt } from '#bath/etch-factor.ts';
-
-export interface Bath {
-  readonly etchFactor: EtchFactor;
-  /** mm/min */
-  readonly rate: number;
-}
+import { type EtchFactor, etchFactorAt } from '#bath/etch-factor.ts';
+import type { Job } from '#job/job.ts';
 
 export interface Leak {
   /** Immersed minutes since the maskant opened. */
@@ -23,7 +17,7 @@ export interface Leak {
 
 /** @param radius of the crater at the surface, as found on land */
 export function leakOf(
-  { etchFactor, rate }: Bath,
+  { etchFactor, rate }: Pick<Job['process'], 'etchFactor' | 'rate'>,
   { radius, minutesLeft }: { readonly radius: number; readonly minutesLeft: number },
 ): Leak {
   const depth = depthOfReach(etchFactor, radius);
@@ -52,7 +46,7 @@ function depthOfReach(etchFactor: EtchFactor, radius: number): number {
 
 /** Half the width, mm, of a narrow scratch in a floor that is etched to a depth; it stays as deep below the floor as it was. */
 export function scratchHalfWidth(
-  { etchFactor }: Pick<Bath, 'etchFactor'>,
+  { etchFactor }: Pick<Job['process'], 'etchFactor'>,
   { scratch, depth }: { readonly scratch: number; readonly depth: number },
 ): number {
   return etchFactorAt(etchFactor, depth) * Math.sqrt(2 * depth * scratch - scratch * scratch);

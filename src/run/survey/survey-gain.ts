@@ -2,26 +2,14 @@
  * What a survey gains (M8.3): the share of its tolerance that the worst floor of a final thickness uses, with this very sheet and with the
  * same readings taken as one thickness with a spread. Levels and budgets only: no lines are placed for the even sheet.
  */
-import {
-  type BudgetSum,
-  type ToleranceBudget,
-  toleranceBudgets,
-  worseSide,
-} from '#checks/tolerance-budget.ts';
+import { type ToleranceBudget, toleranceBudgets } from '#checks/tolerance-budget.ts';
+import type { SurveyShare } from '#job/formats/plan-file.ts';
 import type { Job } from '#job/job.ts';
 import { measuredSheet } from '#job/measured-sheet.ts';
 import { sheetAt } from '#job/sheet-at.ts';
 import type { Asked, Part, RegionId } from '#part/part.ts';
 import { chooseLevels } from '#plan/choose-levels.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
-
-export interface SurveyShare {
-  /** Deepest first. */
-  readonly levels: readonly number[];
-  /** Root-sum-square over what is allowed, of the worst floor; undefined where one has no tolerance. */
-  readonly byClock: number | undefined;
-  readonly gauged: number | undefined;
-}
 
 export interface SurveyGain {
   readonly before: SurveyShare;
@@ -44,7 +32,7 @@ export function surveyGain(
   },
 ): SurveyGain | undefined {
   const { surveyed } = job.stock;
-  if (surveyed === undefined || !budgets.some(({ asThickness }) => asThickness)) return undefined;
+  if (surveyed === undefined || !budgets.some(isThickness)) return undefined;
   const mean = measuredSheet(meanOf(surveyed.survey.readings), surveyed.survey.readings);
   const even: Job = { ...job, stock: { ...job.stock, ...mean } };
   const flat = new Map(
@@ -83,16 +71,15 @@ function evenPlan(plan: EtchPlan, part: Part, asked: ReadonlyMap<RegionId, Asked
 }
 
 function sharesOf(budgets: readonly ToleranceBudget[]): SurveyShare {
-  const own = budgets.filter(({ asThickness }) => asThickness);
-  const worst = (which: 'byClock' | 'gauged'): number | undefined => {
-    const shares = own.map((each) => shareOf(each[which]));
-    return shares.includes(undefined) ? undefined : Math.max(...shares.map((share) => share ?? 0));
+  const own = budgets.filter(isThickness);
+  const worst = (which: 'byClock' | 'gauged'): number | null => {
+    const shares = own.map((each) => each[which].share);
+    return shares.includes(null) ? null : Math.max(...shares.map((share) => share ?? 0));
   };
   const levels = [...new Set(own.map(({ level }) => level))].sort((a, b) => b - a);
   return { levels, byClock: worst('byClock'), gauged: worst('gauged') };
 }
 
-function shareOf(sum: BudgetSum): number | undefined {
-  const { likely, allowed } = sum[worseSide(sum)];
-  return allowed > 0 ? Math.max(0, likely) / allowed : undefined;
+function isThickness({ asked }: ToleranceBudget): boolean {
+  return asked.what === 'thickness';
 }

@@ -7,7 +7,7 @@ import { surveyDoubtAt, surveyedAt } from '#job/sheet-survey.ts';
 import type { SurveyedSheet } from '#job/surveyed-sheet.ts';
 import type { Region } from '#part/part.ts';
 import { roundFigures } from '#units/round-figures.ts';
-import type { SurveyGain, SurveyShare } from './survey-gain.ts';
+import type { SurveyGain } from './survey-gain.ts';
 
 export function surveyRecord(
   { survey, doubt }: SurveyedSheet,
@@ -36,10 +36,6 @@ export function surveyRecord(
       thickness: surveyedAt(survey, label),
       doubt: surveyDoubtAt(survey, label),
     })),
-    ...(gain === undefined ? {} : { before: shareRecord(gain.before), after: shareRecord(gain.after) }),
+    ...gain,
   });
-}
-
-function shareRecord({ levels, byClock, gauged }: SurveyShare) {
-  return { levels, byClock: byClock ?? null, gauged: gauged ?? null };
 }

@@ -2,10 +2,9 @@
 
 import type { JobFile } from '#job/job-file.ts';
 import { inJobUnits } from './edit-figures.ts';
-import { outlineLayers, sheetChoice } from './edit-sheet.ts';
+import { type DrawingPoint, outlineLayers, sheetChoice } from './edit-sheet.ts';
 
 type Requirement = JobFile['requirements'][number];
-type DrawingPoint = readonly [x: number, y: number];
 
 /** A region to ask something of, as the job sees it: coordinates of the drawing, in the drawing's unit. */
 export interface RegionTarget {

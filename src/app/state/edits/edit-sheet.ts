@@ -1,8 +1,9 @@
 /** Where the sheet ends, as pure functions: (job, arguments) → job. Points are in drawing coordinates. */
 import type { JobFile } from '#job/job-file.ts';
 
+export type DrawingPoint = readonly [x: number, y: number];
+
 type Layers = NonNullable<JobFile['layers']>;
-type DrawingPoint = readonly [x: number, y: number];
 
 /** How the sheet is found where no layer names its border. */
 type SheetChoice = Exclude<Layers['outline'], readonly string[] | undefined>;

@@ -1,7 +1,7 @@
 /** What may go wrong on each floor, part by part, against what is asked: run by the clock, and gauged on the way. */
 import { HeadRow } from '#app/views/HeadRow.tsx';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
-import type { BudgetRecord, BudgetSumRecord } from '#job/formats/plan-file.ts';
+import type { BudgetRecord, BudgetSum } from '#job/formats/plan-file.ts';
 import { lengthFigure, type ShownUnit } from '#units/show-length.ts';
 import { usePlanFile } from './use-plan-file.ts';
 
@@ -48,7 +48,7 @@ function BudgetRow({ budget, unit }: { readonly budget: BudgetRecord; readonly u
   );
 }
 
-function ShareCell({ sum: { share } }: { readonly sum: BudgetSumRecord }) {
+function ShareCell({ sum: { share } }: { readonly sum: BudgetSum }) {
   if (share === null) return <td className="over">no tolerance</td>;
   return <td className={share > 1 ? 'over' : ''}>{Math.round(share * 100)}&nbsp;%</td>;
 }
