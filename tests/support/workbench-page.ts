@@ -1,9 +1,8 @@
 /** The workbench in a browser, as tests speak to it: fixtures that watch the console, and short ways to look and do. */
 import { test as base, expect, type Page } from '@playwright/test';
 
-/** Two messages that come with the libraries and the software renderer, not from the app. */
+/** Two messages that come with the software renderer and the test runner, not from the app. */
 const KNOWN_MESSAGES = [
-  /THREE\.Clock/,
   /GPU stall due to ReadPixels/,
   // The test runner's own, which blocks it (playwright.config.ts).
   /^Service Worker registration blocked by Playwright/,
