@@ -1,7 +1,7 @@
 /** Findings, gravest first: what, where, why, value against limit, and what to do. A click flies to the place. */
+import { labelOf, sayInLabels } from '#app/state/field-labels.ts';
 import { findingWords } from '#app/state/plan-standing.ts';
 import { type Finding, type Place, sortFindings } from '#findings/finding.ts';
-import { sayFinding } from '#findings/say-finding.ts';
 import { SeverityShape } from './SeverityShape.tsx';
 import { useGoTo } from './use-go-to.ts';
 import { useDocument, useWorkbenchState } from './workbench-context.ts';
@@ -57,7 +57,7 @@ export function FindingList({ findings }: { readonly findings: readonly Finding[
 
 function FindingItem({ finding, go }: { readonly finding: Finding; readonly go: (place: Place) => void }) {
   const unit = useWorkbenchState((state) => state.session.unit);
-  const { title, reason, remedy } = sayFinding(finding, unit);
+  const { title, reason, remedy } = sayInLabels(finding, unit);
   const { place } = finding;
   const where = placeWords(place);
   const canGo = place.at !== undefined || (place.regions?.length ?? 0) > 0;
@@ -89,7 +89,7 @@ function placeWords({ regions, layer, file, path, line }: Place): string {
   }
   if (layer !== undefined) words.push(`layer ${layer}`);
   if (file !== undefined) words.push(file);
-  if (path !== undefined) words.push(path);
+  if (path !== undefined) words.push(labelOf(path));
   if (line !== undefined) words.push(`line ${line}`);
   return words.join(', ');
 }

@@ -1,6 +1,7 @@
 /** What came of opening a file, with what was found in it. */
+import { labelOf, sayInLabels } from '#app/state/field-labels.ts';
+import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { Finding } from '#findings/finding.ts';
-import { sayFinding } from '#findings/say-finding.ts';
 
 export function NoticeText({
   text,
@@ -9,14 +10,15 @@ export function NoticeText({
   readonly text: string;
   readonly findings: readonly Finding[];
 }) {
+  const unit = useWorkbenchState((state) => state.session.unit);
   return (
     <div role="alert" className="review-notice">
       <p>{text}</p>
       {findings.map((finding) => {
-        const { title, reason, remedy } = sayFinding(finding);
+        const { title, reason, remedy } = sayInLabels(finding, unit);
         return (
           <p key={`${finding.code} ${finding.place.path ?? ''}`}>
-            <strong>{title}</strong> {finding.place.path} {reason} {remedy}
+            <strong>{title}</strong> {finding.place.path && labelOf(finding.place.path)} {reason} {remedy}
           </p>
         );
       })}

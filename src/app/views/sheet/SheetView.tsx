@@ -2,10 +2,10 @@
 import { useRef, useState } from 'react';
 import { createStore } from 'zustand/vanilla';
 import type { ViewPose } from '#app/scene/view-pose.ts';
+import { sayInLabels } from '#app/state/field-labels.ts';
 import { type Size, useSize } from '#app/views/use-size.ts';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { Finding } from '#findings/finding.ts';
-import { sayFinding } from '#findings/say-finding.ts';
 import { BathKey } from './BathKey.tsx';
 import { CutLine } from './CutLine.tsx';
 import { DepthKey } from './DepthKey.tsx';
@@ -89,7 +89,8 @@ export function SheetView() {
 }
 
 function HeldBack({ finding }: { readonly finding: Finding }) {
-  const { title, reason, remedy } = sayFinding(finding);
+  const unit = useWorkbenchState((state) => state.session.unit);
+  const { title, reason, remedy } = sayInLabels(finding, unit);
   return (
     <p className="held-back" role="alert">
       <strong>{title}.</strong> {reason} {remedy}

@@ -1,0 +1,53 @@
+/** The words of findings for people who do not write job files: a key of the job becomes the label of its control. */
+import type { Finding } from '#findings/finding.ts';
+import { type SaidFinding, sayFinding } from '#findings/say-finding.ts';
+import type { Members } from '#job/fields/field.ts';
+import { JOB } from '#job/job-file.ts';
+import type { ShownUnit } from '#units/show-length.ts';
+
+const LABELS = new Map(labelsOf(JOB.members, []));
+
+/** A path of two keys or more that begins with a key of the job, between backticks or not, as findings write it. */
+const PATH = new RegExp(
+  `\`?((?:${Object.keys(JOB.members).join('|')})(?:\\[\\d+\\])?(?:\\.[a-zA-Z]+(?:\\[\\d+\\])?)+)\`?`,
+  'g',
+);
+
+export function sayInLabels(finding: Finding, unit: ShownUnit): SaidFinding {
+  const { title, reason, remedy } = sayFinding(finding, unit);
+  return { title, reason: inLabels(reason), remedy: inLabels(remedy) };
+}
+
+/** Backticks are for code, which no other words of a finding are in the workbench. */
+export function inLabels(text: string): string {
+  return text.replace(PATH, (_, path: string) => `“${labelOf(path)}”`).replace(/`([^`]*)`/g, '“$1”');
+}
+
+/** The label of a path of the job, with the place in its list: `Blade` of `handoff.template.blade`. */
+export function labelOf(path: string): string {
+  const label = LABELS.get(path.replace(/\[\d+\]/g, ''));
+  const number = /\[(\d+)\]/.exec(path)?.[1];
+  const words =
+    label ??
+    wordsOf(
+      path
+        .split('.')
+        .at(-1)
+        ?.replace(/\[\d+\]/, '') ?? path,
+    );
+  return number === undefined ? words : `${words}, no. ${Number(number) + 1}`;
+}
+
+function labelsOf(members: Members, path: readonly string[]): [path: string, label: string][] {
+  return Object.entries(members).flatMap(([key, member]) => {
+    const here = [...path, key];
+    if (member.is === 'field') return [[here.join('.'), member.label] as [string, string]];
+    return labelsOf(member.is === 'group' ? member.members : member.item.members, here);
+  });
+}
+
+/** A group has no label of its own: `etchFactor` is read as `Etch factor`. */
+function wordsOf(key: string): string {
+  const words = key.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
