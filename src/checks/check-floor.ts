@@ -3,7 +3,7 @@
  * tolerance; and regions that are mostly wall. A region with no opening at all is `opening-missing`, from the plan.
  */
 import { type Finding, finding } from '#findings/finding.ts';
-import { itemAt } from '#geometry/assert.ts';
+import { itemAt, valueAt } from '#geometry/assert.ts';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import { groupNear } from '#geometry/near-values.ts';
 import type { Span } from '#geometry/span.ts';
@@ -30,7 +30,7 @@ interface Wall extends Side {
 
 function closedNecks(making: MakingPlace): Finding[] {
   const walls = making.plan.regions
-    .filter(({ id, level }) => level > 0 && !making.unopened.has(id))
+    .filter(({ id }) => !making.unopened.has(id))
     .flatMap((region) => wallsOf(making, region));
   const measure = gaugeOf(making);
   const necks = narrowPlaces(walls, {
@@ -59,7 +59,7 @@ function closedNecks(making: MakingPlace): Finding[] {
   });
   return gatherNarrow(necks).map(({ first, places, regions, outline }) => {
     const { asked, id } = first.region;
-    const reached = making.reached.get(id);
+    const { floorArea, share } = valueAt(making.reached, id);
     return finding(
       'floor-not-reached',
       {
@@ -67,8 +67,8 @@ function closedNecks(making: MakingPlace): Finding[] {
         needed: first.limit,
         depth: first.depth,
         least: asked.depth - asked.minus,
-        floorArea: reached?.floorArea ?? 0,
-        share: reached?.share ?? 0,
+        floorArea,
+        share,
         places,
       },
       { at: first.at, regions, outline },
@@ -108,7 +108,7 @@ function wallsOf({ undercut, around }: MakingPlace, region: PlannedRegion): Wall
 /** Regions of which the walls of deeper neighbours leave nothing within tolerance. */
 function lostFloors({ plan, reached, unopened }: MakingPlace): Finding[] {
   return plan.regions.flatMap(({ id, level, asked, label }) => {
-    const shallowest = reached.get(id)?.shallowest ?? 0;
+    const { shallowest } = valueAt(reached, id);
     const most = Math.max(level, asked.depth + asked.plus);
     if (level <= 0 || unopened.has(id) || shallowest <= most + SCRIBE_ACCURACY) return [];
     return [finding('floor-lost', { shallowest, most }, { at: label, regions: [id] })];
@@ -131,7 +131,7 @@ function mostlyWalls({ plan, reached, unopened }: MakingPlace): Finding[] {
   return plan.stages.flatMap(({ number, level }) => {
     const walls = plan.regions
       .filter((region) => region.level === level && !unopened.has(region.id))
-      .map((region) => ({ region, ...(reached.get(region.id) ?? { share: 1, floorArea: region.area }) }))
+      .map((region) => ({ region, ...valueAt(reached, region.id) }))
       .filter(({ share }) => share < LEAST_FLOOR_SHARE.value);
     const least = leastFloor(walls);
     if (least === undefined) return [];

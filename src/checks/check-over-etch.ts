@@ -9,6 +9,7 @@ import { etchFactorAt } from '#bath/etch-factor.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import { makeProbe, type Probe } from '#front/depth-at.ts';
 import { momentAt } from '#front/front.ts';
+import { valueAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, pointAlong } from '#geometry/span.ts';
 import { ROUNDING, SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
@@ -23,7 +24,7 @@ export function checkOverEtch(making: MakingPlace): Finding[] {
   const { plan, kit, reached } = making;
   const probe = makeProbe(kit.index, momentAt(kit.index.front));
   return plan.regions.flatMap((region) => {
-    const deepest = reached.get(region.id)?.deepest ?? 0;
+    const { deepest } = valueAt(reached, region.id);
     if (deepest <= allowedIn(region) + ROUNDING) return [];
     const [worst] = placesIn(region)
       .map((at) => ({ at, ...tooNear(making, region, probe, at) }))

@@ -11,3 +11,10 @@ export function itemAt<Item>(list: ArrayLike<Item>, index: number): Item {
   if (item === undefined) throw new Error(`broken promise: item ${index} of ${list.length} exists`);
   return item;
 }
+
+/** The value of `key`, which must exist. */
+export function valueAt<Key, Value>(map: ReadonlyMap<Key, Value>, key: Key): Value {
+  const value = map.get(key);
+  if (value === undefined) throw new Error(`broken promise: ${String(key)} of ${map.size} exists`);
+  return value;
+}

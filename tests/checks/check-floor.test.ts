@@ -1,26 +1,29 @@
 /** Floors that are not reached, with their figures: depths by the front's own formula √(level² − gap²), φ = 1. */
 import { describe, expect, test } from 'vitest';
+import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import { type CheckedPart, checkPart } from '#support/check-part.ts';
+import { partOf } from '#support/part-of.ts';
 import { polygon, rectangle, roundedRectangle } from '#support/shapes.ts';
 
 const SHEET = rectangle(-60, -60, 300, 200);
 
-function found(code: string, drawn: Omit<CheckedPart, 'sheet'>) {
+function found(code: string, drawn: Omit<CheckedPart, 'sheet'> & { readonly sheet?: CheckedPart['sheet'] }) {
   return checkPart({ sheet: SHEET, ...drawn }).filter((each) => each.code === code);
 }
 
-/** Two rooms of 40 by 40 that a neck of the given width joins, 6 mm long. */
-const dumbbell = (x: number, neck: number) =>
+/** Two rooms of 40 by 40 that a neck of the given width joins; its upper side may be drawn in two lines. */
+const dumbbell = (x: number, neck: number, { long = 6, cutAt = [] as readonly number[] } = {}) =>
   polygon([
     [x, 0],
     [x + 40, 0],
     [x + 40, 20],
-    [x + 46, 20],
-    [x + 46, 0],
-    [x + 86, 0],
-    [x + 86, 40],
-    [x + 46, 40],
-    [x + 46, 20 + neck],
+    [x + 40 + long, 20],
+    [x + 40 + long, 0],
+    [x + 80 + long, 0],
+    [x + 80 + long, 40],
+    [x + 40 + long, 40],
+    [x + 40 + long, 20 + neck],
+    ...cutAt.map((each) => [x + each, 20 + neck] as const),
     [x + 40, 20 + neck],
     [x + 40, 40],
     [x, 40],
@@ -65,6 +68,70 @@ describe('(floor-not-reached)', () => {
     expect([...new Set(told)]).toEqual([3.2, 3.9]);
   });
 
+  test('a neck just as wide as both allowances has no opening either, and is reported', () => {
+    const [told] = found('floor-not-reached', { outlines: [dumbbell(0, 4)], depths: [[20, 20, 2]] });
+    expect(told?.facts).toMatchObject({ width: expect.closeTo(4, 9), needed: expect.closeTo(4, 2) });
+  });
+
+  test('necks of one width and two lengths are two findings: the etch from the rooms reaches the middle of the short one', () => {
+    const told = found('floor-not-reached', {
+      outlines: [dumbbell(0, 3.9), dumbbell(120, 3.9, { long: 2.5 })],
+      depths: [
+        [20, 20, 2],
+        [140, 20, 2],
+      ],
+    });
+    // The rooms' openings end where the ridge is 2 mm from the corners of the mouth: 0.44 before it.
+    const away = 2.5 / 2 + Math.sqrt(2 ** 2 - 1.95 ** 2);
+    const depths = told.map(({ facts }) => ('depth' in facts ? facts.depth : Number.NaN));
+    expect(depths.sort((a, b) => a - b)).toEqual([0, expect.closeTo(Math.sqrt(2 ** 2 - away ** 2), 6)]);
+    expect(told.map(({ place }) => place.regions?.length)).toEqual([1, 1]);
+  });
+
+  test('a neck is one place in its middle, however the drawing cuts its side', () => {
+    const [told, more] = found('floor-not-reached', {
+      outlines: [dumbbell(0, 3.9, { cutAt: [42.2] })],
+      depths: [[20, 20, 2]],
+    });
+    expect(more).toBeUndefined();
+    expect(told?.facts).toMatchObject({ width: expect.closeTo(3.9, 9), places: 1 });
+    expect(told?.place.at).toEqual({ x: expect.closeTo(43, 9), y: expect.closeTo(21.95, 9) });
+  });
+
+  test.each([
+    ['right', 51, 60, 45.5],
+    ['left', 40, 53, 56.5],
+  ])(
+    'beside land and, on the %s, a floor of 1.2, only the part beside land is too narrow',
+    (_, from, to, at) => {
+      const neck = 3.9;
+      const [told, more] = found('floor-not-reached', {
+        outlines: [
+          dumbbell(0, neck, { long: 20, cutAt: [from === 40 ? to : from] }),
+          rectangle(from, 20 + neck, to, 40),
+        ],
+        depths: [
+          [20, 20, 2],
+          [(from + to) / 2, 35, 1.2],
+        ],
+      });
+      expect(more).toBeUndefined();
+      expect(told?.facts).toMatchObject({ width: expect.closeTo(3.9, 9), needed: expect.closeTo(4, 2) });
+      expect(told?.place.at).toEqual({ x: expect.closeTo(at, 6), y: expect.closeTo(21.95, 6) });
+    },
+  );
+
+  test('a contour that is cut out, 3 mm of sheet etched 3.2 deep, needs √(3.2² − 3²) on each side', () => {
+    const cut = (neck: number) =>
+      found('floor-not-reached', { outlines: [dumbbell(0, neck)], depths: [[20, 20, 3.2]], wall: 3 });
+    const needed = 2 * Math.sqrt(3.2 ** 2 - 3 ** 2);
+    expect(cut(needed - 0.03)[0]?.facts).toMatchObject({
+      width: expect.closeTo(needed - 0.03, 9),
+      needed: expect.closeTo(needed, 2),
+    });
+    expect(cut(needed + 0.02)).toEqual([]);
+  });
+
   test('beside a shallower floor a neck needs less: √(2² − 1.2²) on that side and 2 on land', () => {
     // The neck's upper side borders on a floor of 1.2 that fills the notch between the rooms.
     const notch = (neck: number) => rectangle(40, 20 + neck, 46, 40);
@@ -86,7 +153,8 @@ describe('(floor-mostly-wall)', () => {
   const square = (x: number, side: number) => roundedRectangle(x, 0, x + side, side, 3.5);
 
   test('one finding a stage: the region with the least floor speaks, with all that are mostly wall', () => {
-    const told = found('floor-mostly-wall', {
+    const drawn: CheckedPart = {
+      sheet: SHEET,
       outlines: [square(0, 15.4), square(40, 14), square(80, 40), square(140, 15)],
       depths: [
         [8, 8, 3],
@@ -94,7 +162,11 @@ describe('(floor-mostly-wall)', () => {
         [100, 20, 3],
         [147, 7, 2.95],
       ],
-    });
+    };
+    const { regions } = partOf(drawn);
+    const regionAt = (x: number, y: number) =>
+      regions.find(({ loops }) => isInsideLoops(loops, { x, y }))?.id;
+    const told = found('floor-mostly-wall', drawn);
     const [deep, less] = told;
     expect(told.map(({ facts }) => ('stage' in facts ? facts.stage : 0))).toEqual(
       [1, 2].slice(0, told.length),
@@ -106,14 +178,44 @@ describe('(floor-mostly-wall)', () => {
     });
     expect(deep?.place.at?.x).toBeGreaterThan(39);
     expect(deep?.place.at?.x).toBeLessThan(55);
-    expect(deep?.place.regions).toEqual([...(deep?.place.regions ?? [])].sort());
-    expect(deep?.place.regions).toHaveLength(2);
-    expect(less?.place.regions).toHaveLength(1);
+    expect(deep?.place.regions).toEqual([regionAt(8, 8), regionAt(47, 7)].sort());
+    expect(less?.place.regions).toEqual([regionAt(147, 7)]);
     const { share, floorArea, area } =
       deep?.code === 'floor-mostly-wall' ? deep.facts : { share: 0, floorArea: 0, area: 1 };
     expect(share).toBeCloseTo(floorArea / area, 9);
     expect(share).toBeLessThan(0.5);
   });
+
+  test.each([
+    [60, 100],
+    [100, 60],
+  ])(
+    'of two slots across the sheet with one share of floor, %f and %f mm long, the longer speaks',
+    (left, right) => {
+      const sheet = polygon([
+        [-20, 0],
+        [70, 0],
+        [70, right],
+        [25, right],
+        [25, left],
+        [-20, left],
+      ]);
+      const [told] = found('floor-mostly-wall', {
+        sheet,
+        outlines: [rectangle(0, 0, 5, left), rectangle(40, 0, 45, right)],
+        depths: [
+          [2, 30, 2],
+          [42, 30, 2],
+        ],
+      });
+      // Of 5 mm, the opening's 1 and √(2² − 1.94²) on each side are within tolerance.
+      expect(told?.facts).toMatchObject({
+        area: expect.closeTo(500, 6),
+        share: expect.closeTo((1 + 2 * Math.sqrt(2 ** 2 - 1.94 ** 2)) / 5, 6),
+        regions: 2,
+      });
+    },
+  );
 
   test('a region that is not opened at all is told as that alone', () => {
     const codes = checkPart({
@@ -125,19 +227,37 @@ describe('(floor-mostly-wall)', () => {
   });
 });
 
-test('(floor-lost) names the strip that two deeper neighbours take, and where it is', () => {
-  const drawn: CheckedPart = {
-    sheet: rectangle(-40, 0, 45.5, 60),
-    outlines: [rectangle(-40, 0, 0, 60), rectangle(0, 0, 5.5, 60), rectangle(5.5, 0, 45.5, 60)],
+describe('(floor-lost)', () => {
+  /** A strip between two floors of 3 mm, the drawn lines at the foot of their walls. */
+  const strip = (width: number, depth: number, tolerance?: number): CheckedPart => ({
+    sheet: rectangle(-40, 0, width + 40, 60),
+    outlines: [rectangle(-40, 0, 0, 60), rectangle(0, 0, width, 60), rectangle(width, 0, width + 40, 60)],
     depths: [
       [-20, 30, 3],
-      [2, 30, 1],
-      [25, 30, 3],
+      [2, 30, depth],
+      [width + 20, 30, 3],
     ],
+    ...(tolerance !== undefined && { tolerance }),
     edgeDatum: 'deep-foot',
-  };
-  const [told] = checkPart(drawn).filter(({ code }) => code === 'floor-lost');
-  expect(told?.place.regions).toHaveLength(1);
-  expect(told?.place.at?.x).toBeGreaterThan(-0.01);
-  expect(told?.place.at?.x).toBeLessThan(5.51);
+  });
+
+  test('names the strip that two deeper neighbours take, where it is, and how deep they leave it', () => {
+    const [told, more] = found('floor-lost', strip(5.5, 1));
+    expect(more).toBeUndefined();
+    expect(told?.facts).toEqual({
+      shallowest: expect.closeTo(Math.sqrt(3 ** 2 - 2.75 ** 2), 6),
+      most: expect.closeTo(1.04, 9),
+    });
+    expect(told?.place.regions).toHaveLength(1);
+    expect(told?.place.at?.x).toBeGreaterThan(-0.01);
+    expect(told?.place.at?.x).toBeLessThan(5.51);
+  });
+
+  test('a wide strip keeps its floor, to no tolerance at all', () => {
+    expect(found('floor-lost', strip(30, 1, 0))).toEqual([]);
+  });
+
+  test('land has no floor to lose', () => {
+    expect(found('floor-lost', strip(5.5, 0))).toEqual([]);
+  });
 });

@@ -14,6 +14,8 @@ export interface CheckedPart {
   readonly outlines: readonly Loop[];
   readonly depths: readonly (readonly [x: number, y: number, depth: number])[];
   readonly tolerance?: number;
+  /** Everything etched is cut out: the depth at which its drawn lines stand on the wall, mm. */
+  readonly wall?: number;
   readonly factor?: number;
   readonly edgeDatum?: EdgeDatum;
   readonly masking?: Masking;
@@ -29,7 +31,7 @@ export function checkPart(
 ): Finding[] {
   const part = partOf(drawn);
   const job = jobOf(drawn);
-  const { tolerance } = drawn;
+  const { tolerance, wall } = drawn;
   const asked = askedAt(
     part,
     drawn.depths,
@@ -37,9 +39,9 @@ export function checkPart(
   );
   // Land keeps its surface: nothing is asked of it.
   const land = [...asked].filter(([, { depth }]) => depth === 0).map(([id]) => id);
-  const plan = spoil(
-    makePlan({ part, asked: new Map([...asked].filter(([id]) => !land.includes(id))), job }),
-  );
+  const etched = [...asked].filter(([id]) => !land.includes(id));
+  const walled = etched.map(([id, each]) => [id, { ...each, ...(wall !== undefined && { wall }) }] as const);
+  const plan = spoil(makePlan({ part, asked: new Map(walled), job }));
   const measures = measurePlan(plan, job);
   return [...plan.findings, ...checkMaking({ plan, job, kit: measures.kit, reached: measures.regions })];
 }
