@@ -1,5 +1,5 @@
 /** Land too narrow at the surface, with figures by hand. φ = 1, least land 3 mm, and twice the depth beside it. */
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { type CheckedPart, checkPart } from '#support/check-part.ts';
 import { rectangle, roundedRectangle } from '#support/shapes.ts';
 
@@ -116,4 +116,101 @@ test('a strip whose maskant is too narrow is told for its maskant alone', () => 
   const codes = checkPart(pair(1.9, 0.4, 0.5)).map(({ code }) => code);
   expect(codes).toContain('maskant-too-narrow');
   expect(codes).not.toContain('land-too-narrow');
+});
+
+test('an island too small is told as that alone, however far its maskant stands out', () => {
+  const codes = checkPart({
+    sheet: SHEET,
+    outlines: [roundedRectangle(0, 0, 60, 60, 8), rectangle(20, 20, 22.1, 22.3)],
+    depths: [[5, 30, 1.2]],
+  }).map(({ code }) => code);
+  expect(codes).toContain('maskant-island-too-small');
+  expect(codes).not.toContain('land-too-narrow');
+});
+
+test('what lies across a shallow pocket is no strip of land', () => {
+  // Land of 0.4, a pocket 1 wide and 0.2 deep, land of 0.5: both strips are told for their maskant.
+  const codes = checkPart({
+    sheet: SHEET,
+    outlines: [
+      roundedRectangle(0, 0, 60, 60, 8),
+      rectangle(60.4, -9, 61.4, 69),
+      roundedRectangle(61.9, 0, 120, 50, 8),
+    ],
+    depths: [
+      [30, 30, 2],
+      [61, 30, 0.2],
+      [90, 30, 1.3],
+    ],
+  }).map(({ code }) => code);
+  expect(codes).toContain('maskant-too-narrow');
+  expect(codes).not.toContain('land-too-narrow');
+});
+
+test('a strip is held to the cuts beside it, and not to the deepest of the part', () => {
+  const beside = pair(3.1, 0.6, 1.1);
+  const deepElsewhere: CheckedPart = {
+    ...beside,
+    outlines: [...beside.outlines, rectangle(0, 80, 60, 110)],
+    depths: [...beside.depths, [30, 95, 2.6]],
+  };
+  expect(narrowLand(deepElsewhere)).toEqual([]);
+});
+
+describe('with a coat a stage', () => {
+  test('a strip beside the sheet’s lower edge is held to its pocket', () => {
+    const [told] = narrowLand({
+      sheet: SHEET,
+      outlines: [roundedRectangle(0, -56.4, 60, 60, 8)],
+      depths: [[30, 30, 2]],
+      masking: 're-mask',
+    });
+    expect(told?.facts).toMatchObject({ width: expect.closeTo(3.6, 9), limit: 4, depth: 2 });
+  });
+
+  /** Three floors in a row along a strip, and a pocket of 1.2 across it beside the middle one; upright or lying. */
+  const alongStrip = (floors: readonly [number, number, number], isUpright: boolean): CheckedPart => {
+    const box = (along: readonly [number, number], across: readonly [number, number]) =>
+      isUpright
+        ? rectangle(across[0], along[0], across[1], along[1])
+        : rectangle(along[0], across[0], along[1], across[1]);
+    const at = (along: number, across: number, depth: number) =>
+      isUpright ? ([across, along, depth] as const) : ([along, across, depth] as const);
+    const [low, middle, high] = floors;
+    return {
+      sheet: SHEET,
+      outlines: [
+        box([0, 20], [0, 40]),
+        box([20, 50], [0, 40]),
+        box([50, 65], [0, 40]),
+        box([28, 43], [43.5, 73.5]),
+      ],
+      depths: [at(10, 20, low), at(35, 20, middle), at(60, 20, high), at(35, 60, 1.2)],
+      masking: 're-mask',
+    };
+  };
+
+  test.each([
+    ['upright', true],
+    ['lying', false],
+  ])('beside an %s strip the floor opposite counts, and not those farther along', (_, isUpright) => {
+    expect(narrowLand(alongStrip([2, 1.2, 2], isUpright))).toEqual([]);
+    const [told, more] = narrowLand(alongStrip([1.2, 2, 1.2], isUpright));
+    expect(more).toBeUndefined();
+    expect(told?.facts).toMatchObject({ width: expect.closeTo(3.5, 9), limit: 4, depth: 2 });
+  });
+
+  test('the floor right beside the strip counts, and not a deeper one 3.4 mm behind it', () => {
+    const banded: CheckedPart = {
+      sheet: SHEET,
+      outlines: [rectangle(0, 0, 60, 60), rectangle(10, 10, 56.6, 50), rectangle(63.5, 5, 103.5, 52)],
+      depths: [
+        [5, 30, 1.2],
+        [30, 30, 2],
+        [80, 30, 1.2],
+      ],
+      masking: 're-mask',
+    };
+    expect(narrowLand(banded)).toEqual([]);
+  });
 });
