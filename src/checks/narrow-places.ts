@@ -13,6 +13,7 @@ import { indexBoxes } from '#geometry/box-index.ts';
 import { largestDisc } from '#geometry/loops/largest-disc.ts';
 import { distance, dot, type Point, scale, subtract, turnLeft } from '#geometry/point.ts';
 import {
+  type ArcSpan,
   distanceToSpan,
   type Loop,
   lineSpan,
@@ -234,13 +235,7 @@ function startsOn(from: Span, to: Span): Point[] {
   // Where a whole circle begins is no place of its own.
   const starts = isWholeCircle(from) ? [] : [from.start, from.end];
   if (from.kind === 'line') return starts;
-  let towards = turnLeft(to.kind === 'line' ? tangentAlong(to, 0) : { x: 1, y: 0 });
-  if (to.kind === 'arc') {
-    const way = subtract(to.center, from.center);
-    const far = hypot(way.x, way.y);
-    // Concentric arcs are equally far apart all along.
-    towards = far > TOUCHING ? scale(way, 1 / far) : unitTo(from.center, pointAlong(from, 0.5));
-  }
+  const towards = nearestDirection(from, to);
   for (const side of [-1, 1]) {
     const point = {
       x: from.center.x + side * from.radius * towards.x,
@@ -249,6 +244,14 @@ function startsOn(from: Span, to: Span): Point[] {
     if (distanceToSpan(from, point) < TOUCHING) starts.push(point);
   }
   return starts;
+}
+
+/** The direction from an arc's centre, or against it, in which the whole circle is nearest to the line or circle of `to`. */
+function nearestDirection(from: ArcSpan, to: Span): Point {
+  if (to.kind === 'line') return turnLeft(tangentAlong(to, 0));
+  // Concentric arcs are equally far apart all along.
+  const isConcentric = distance(from.center, to.center) <= TOUCHING;
+  return unitTo(from.center, isConcentric ? pointAlong(from, 0.5) : to.center);
 }
 
 function unitTo(from: Point, to: Point): Point {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { isUnder, middleOf, narrowPlaces, roomIn, sidesOf, sidesOfPath } from '#checks/narrow-places.ts';
 import type { Point } from '#geometry/point.ts';
-import { type Loop, lineSpan, type Path, reverseSpans } from '#geometry/span.ts';
+import { arcSpan, type Loop, lineSpan, type Path, reverseSpans, type Span } from '#geometry/span.ts';
 import { checkPart } from '#support/check-part.ts';
 import { circle, polygon, rectangle, roundedRectangle } from '#support/shapes.ts';
 
@@ -11,6 +11,24 @@ function openLine(...points: readonly (readonly [number, number])[]): Path {
     return lineSpan({ x: fromX, y: fromY }, { x, y });
   });
   return { closed: false, spans };
+}
+
+/** The arc from the first point over the second to the third, of which the second is as far from both. */
+function arcThrough(
+  [x0, y0]: readonly [number, number],
+  [x1, y1]: readonly [number, number],
+  [x2, y2]: readonly [number, number],
+): Span {
+  const chord = Math.hypot(x2 - x0, y2 - y0);
+  const rise = Math.hypot(x1 - (x0 + x2) / 2, y1 - (y0 + y2) / 2);
+  const radius = (chord ** 2 / 4 + rise ** 2) / (2 * rise);
+  const center = {
+    x: x1 + (((x0 + x2) / 2 - x1) * radius) / rise,
+    y: y1 + (((y0 + y2) / 2 - y1) * radius) / rise,
+  };
+  const turn = Math.sign((x1 - x0) * (y2 - y0) - (y1 - y0) * (x2 - x0));
+  const sweep = turn * 4 * Math.atan2(2 * rise, chord);
+  return { kind: 'arc', start: { x: x0, y: y0 }, end: { x: x2, y: y2 }, center, radius, sweep };
 }
 
 function widths(...paths: readonly Path[]): number[] {
@@ -211,6 +229,107 @@ describe.each([0, 0.7, 1.9, 3.6, 5.5])('turned by %f radians', (angle) => {
   });
 });
 
+describe('places in the area alone', () => {
+  test('what is narrow between two pockets is no narrow place in them', () => {
+    const [left, right] = [rectangle(0, 0, 20, 25), rectangle(21.2, 3, 40, 22)];
+    expect(placesIn([left, right])).toEqual([]);
+    const places = placesIn([left, right].map(reverseSpans));
+    for (const { width } of places) expect(width).toBeCloseTo(1.2, 9);
+    expect(places.map(({ from }) => from)).toContainEqual({ x: 20, y: expect.closeTo(12.5, 9) });
+  });
+
+  test.each([
+    ['left', 1],
+    ['right', -1],
+  ])('a tip with an upright flank on its %s leaves 1.3 to the side below it', (_, side) => {
+    const notched = polygon([
+      [0, 0],
+      [40, 0],
+      [40, 30],
+      [20 + (side < 0 ? 0 : 4), 30],
+      [20, 1.3],
+      [20 - (side < 0 ? 5 : 0), 30],
+      [0, 30],
+    ]);
+    const places = placesIn([notched]);
+    expect(places.length).toBeGreaterThan(0);
+    for (const { width } of places) expect(width).toBeCloseTo(1.3, 9);
+  });
+
+  test('an arch is narrow at its two feet, and not half-way between them', () => {
+    const arch = arcThrough([20, 1.1], [10, 4.1], [0, 1.1]);
+    const places = placesIn([
+      [...openLine([0, 1.1], [0, 8], [-5, 8], [-5, 0], [27, 0], [27, 8], [20, 8], [20, 1.1]).spans, arch],
+    ]);
+    expect(places.length).toBeGreaterThan(0);
+    for (const { width, from } of places) {
+      expect(width).toBeCloseTo(1.1, 9);
+      expect([0, 20].some((foot) => Math.abs(from.x - foot) < 1e-6)).toBe(true);
+    }
+  });
+});
+
+describe('sides that touch', () => {
+  // Between a line and a circle of R 10 on it: hypot(x, 10) − 10 = 0.05.
+  const foot = Math.sqrt(10.05 ** 2 - 10 ** 2);
+  const quarter: Span = arcSpan({ center: { x: 0, y: 10 }, radius: 10, from: 0, sweep: -Math.PI / 2 });
+  const horn: Loop = [...openLine([0, 0], [20, 0], [20, 10], [10, 10]).spans, quarter];
+  const begunAt = (number: number): Loop => [...horn.slice(number), ...horn.slice(0, number)];
+
+  test.each([0, 1, 3])(
+    'a horn between a line and an arc is told where it is 0.05 wide, its border begun at span %i',
+    (begun) => {
+      const [place, more] = placesIn([begunAt(begun)]);
+      expect(more).toBeUndefined();
+      expect(place?.width).toBeCloseTo(0.05, 6);
+      const [near, far] = [place?.from, place?.to].sort((a, b) => (a?.y ?? 0) - (b?.y ?? 0));
+      expect(near).toEqual({ x: expect.closeTo(foot, 6), y: expect.closeTo(0, 9) });
+      expect(far).toEqual({
+        x: expect.closeTo((foot * 10) / 10.05, 6),
+        y: expect.closeTo(10 - 100 / 10.05, 6),
+      });
+    },
+  );
+
+  test('nothing is asked of a horn where no width is, and lines to follow make none', () => {
+    const sides = sidesOf([horn]);
+    expect(narrowPlaces(sides, { widestOf: () => 3, limitOf: () => 0 })).toEqual([]);
+    expect(narrowPlaces(sides, { widestOf: () => 0, limitOf: () => 3 })).toEqual([]);
+    expect(narrowPlaces(sides, { widestOf: () => 3, limitOf: () => 3, bothSides: true })).toEqual([]);
+  });
+
+  test.each([
+    ['larger', 0],
+    ['smaller', 1],
+  ])('two holes of R 7 and R 4 that touch part on both sides, the %s drawn first', (_, first) => {
+    const holes = [circle(12, 15, 7), circle(23, 15, 4)].map(reverseSpans);
+    const places = placesIn([rectangle(0, 0, 40, 30), ...(first === 0 ? holes : [...holes].reverse())]);
+    expect(places.map(({ width }) => width)).toEqual([expect.closeTo(0.05, 6), expect.closeTo(0.05, 6)]);
+    // Seen from the larger, 4.05 from the smaller's middle: 7² + 11² − 2 · 7 · 11 cos t = 4.05².
+    const cosine = (7 ** 2 + 11 ** 2 - 4.05 ** 2) / (2 * 7 * 11);
+    const up = 7 * Math.sqrt(1 - cosine ** 2);
+    const onLarger = places.map(({ from, to }) => (first === 0 ? from : to)).sort((a, b) => a.y - b.y);
+    expect(onLarger).toEqual([
+      { x: expect.closeTo(12 + 7 * cosine, 6), y: expect.closeTo(15 - up, 6) },
+      { x: expect.closeTo(12 + 7 * cosine, 6), y: expect.closeTo(15 + up, 6) },
+    ]);
+  });
+
+  test('a strip that ends before it has come to 0.05 is told at its end', () => {
+    const stepped = polygon([
+      [0, 0],
+      [12.4, 0],
+      [12.4, -10],
+      [40, -10],
+      [40, 30],
+      [0, 30],
+    ]);
+    const places = placesIn([stepped, reverseSpans(circle(12, 5, 5))]);
+    const wide = places.map(({ width }) => width).sort((a, b) => a - b);
+    expect(wide).toEqual([expect.closeTo(Math.sqrt(0.4 ** 2 + 5 ** 2) - 5, 6), expect.closeTo(0.05, 6)]);
+  });
+});
+
 describe('round strips', () => {
   test('between two circles about one middle: as wide as their radii differ', () => {
     const [place, more] = placesIn([circle(3, -2, 10), reverseSpans(circle(3, -2, 8.4))]);
@@ -254,6 +373,47 @@ describe('lines to follow', () => {
     expect(apart(0.0053)).toHaveLength(1);
     expect(apart(1.5)).toEqual([]);
     expect(apart(1.4997)).toHaveLength(1);
+  });
+
+  test('a line that leaves another at a small angle runs close to it nowhere', () => {
+    for (const end of [1.1, -0.7])
+      expect(narrowPlaces(sides(openLine([0, 0], [30, 0]), openLine([4, 0], [28, end])), both)).toEqual([]);
+  });
+
+  test('one that sets off from the middle of another and goes on beside it is close', () => {
+    const straight = openLine([-50, 0], [50, 0]);
+    for (const way of [1, -1])
+      for (const beside of [
+        openLine([3, 0], [3, 0.15], [3 + 30 * way, 0.15]),
+        openLine([3 + 30 * way, 0.15], [3, 0.15], [3, 0]),
+      ])
+        expect(widths(straight, beside)).toContainEqual(expect.closeTo(0.15, 9));
+  });
+
+  test.each([
+    ['over', 5, Math.PI],
+    ['under', -5.2, 0],
+  ])('a half-round nose %s a line is nearest at its middle', (_, y, from) => {
+    const nose: Path = {
+      closed: false,
+      spans: [arcSpan({ center: { x: 11, y }, radius: 4, from, sweep: Math.PI })],
+    };
+    for (const straight of [openLine([0, 0], [30, 0]), openLine([30, 0], [0, 0])]) {
+      const [place, more] = narrowPlaces(sides(nose, straight), both);
+      expect(more).toBeUndefined();
+      expect(place?.width).toBeCloseTo(Math.abs(y) - 4, 9);
+      expect(place?.from).toEqual({ x: expect.closeTo(11, 9), y: expect.closeTo(y - 4 * Math.sign(y), 9) });
+    }
+  });
+
+  test('a closed one is one line all round, wherever it begins', () => {
+    const [bottom, ...others] = roundedRectangle(0, 0, 20, 1.1, 0.3);
+    const cut = { x: 7, y: 0 };
+    const spans = bottom === undefined ? [] : [{ ...bottom, start: cut }, ...others, { ...bottom, end: cut }];
+    const places = narrowPlaces(sides({ closed: true, spans }), both);
+    // Where the round ends begin, they are as near to the sides.
+    const along = places.filter(({ from }) => from.x > 0.5 && from.x < 19.5);
+    expect(along).toMatchObject([{ width: expect.closeTo(1.1, 9), from: { x: expect.closeTo(10, 9) } }]);
   });
 
   test('a closed one is followed all round', () => {
