@@ -319,13 +319,13 @@ function besideTouch(a: Span, b: Span, touch: Point): Way[] {
   });
 }
 
-function isWholeCircle(span: Span): boolean {
-  return span.kind === 'arc' && Math.abs(span.sweep) > 2 * Math.PI - ACROSS && span.start === span.end;
+/** Nothing else ends where it begins. */
+function isWholeCircle(span: Span): span is ArcSpan {
+  return span.start === span.end;
 }
 
 /** A whole circle that begins and ends opposite to a place, so that it runs on both sides of that place. */
-function openedAcross(circle: Span, { x, y }: Point): Span {
-  if (circle.kind === 'line') return circle;
+function openedAcross(circle: ArcSpan, { x, y }: Point): ArcSpan {
   const { center } = circle;
   const seam = { x: 2 * center.x - x, y: 2 * center.y - y };
   return { ...circle, start: seam, end: seam };

@@ -1,17 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { isUnder, middleOf, narrowPlaces, roomIn, sidesOf, sidesOfPath } from '#checks/narrow-places.ts';
+import { isUnder, middleOf, narrowPlaces, roomIn, sidesOf } from '#checks/narrow-places.ts';
 import type { Point } from '#geometry/point.ts';
-import { arcSpan, type Loop, lineSpan, type Path, reverseSpans, type Span } from '#geometry/span.ts';
-import { checkPart } from '#support/check-part.ts';
-import { circle, polygon, rectangle, roundedRectangle } from '#support/shapes.ts';
-
-function openLine(...points: readonly (readonly [number, number])[]): Path {
-  const spans = points.slice(1).map(([x, y], i) => {
-    const [fromX, fromY] = points[i] ?? [x, y];
-    return lineSpan({ x: fromX, y: fromY }, { x, y });
-  });
-  return { closed: false, spans };
-}
+import { type Loop, lineSpan, reverseSpans, type Span } from '#geometry/span.ts';
+import { circle, openLine, polygon, rectangle } from '#support/shapes.ts';
 
 /** The arc from the first point over the second to the third, of which the second is as far from both. */
 function arcThrough(
@@ -30,56 +21,6 @@ function arcThrough(
   const sweep = turn * 4 * Math.atan2(2 * rise, chord);
   return { kind: 'arc', start: { x: x0, y: y0 }, end: { x: x2, y: y2 }, center, radius, sweep };
 }
-
-function widths(...paths: readonly Path[]): number[] {
-  const limit = 1.5;
-  const ask = { widestOf: () => limit, limitOf: () => limit, bothSides: true };
-  return narrowPlaces(paths.flatMap(sidesOfPath), ask).map(({ width }) => width);
-}
-
-describe('lines that part with a jog of 0.15 mm', () => {
-  const earlier = openLine([-50, 0], [0, 0], [0, 40]);
-
-  test('lines-too-close is not reported where the later one goes on the other way, at whatever slope', () => {
-    for (const slope of [-2, -0.2, 0, 0.1])
-      expect(widths(earlier, openLine([0, 0], [0, -0.15], [50, -0.15 + slope]))).toEqual([]);
-    expect(widths(earlier, openLine([50, -0.2], [0, -0.15], [0, 0]))).toEqual([]);
-  });
-
-  test('it is where the later one runs back beside the earlier', () => {
-    expect(widths(earlier, openLine([0, 0], [0, -0.15], [-50, -0.15]))).toContain(0.15);
-    expect(widths(earlier, openLine([-50, -0.15], [0, -0.15], [0, 0]))).toContain(0.15);
-  });
-});
-
-test('two bays of a taper, 0.15 mm apart in depth, side by side along a sloping edge: their lines part, and do not run close', () => {
-  const root = polygon([
-    [0, 0],
-    [100, 4],
-    [100, 60],
-    [0, 60],
-  ]);
-  const tip = polygon([
-    [100, 4],
-    [200, 8],
-    [200, 60],
-    [100, 60],
-  ]);
-  const findings = checkPart({
-    sheet: polygon([
-      [-50, -50],
-      [250, -50],
-      [250, 110],
-      [-50, 110],
-    ]),
-    outlines: [root, tip],
-    depths: [
-      [50, 30, 2.374],
-      [150, 30, 2.222],
-    ],
-  });
-  expect(findings.map(({ code }) => code)).not.toContain('lines-too-close');
-});
 
 describe('a border with a jog of a micrometre between two near carriers', () => {
   const bay = (depth: number) =>
@@ -128,6 +69,29 @@ describe('a strip with square ends', () => {
     expect([...new Set(places.map(({ from }) => Number(from.x.toFixed(9))))].sort()).toEqual([2.1, 27.9]);
     for (const { from, to } of places) expect(from.x).toBeCloseTo(to.x, 9);
     expect(strip(3.1)).toEqual([]);
+  });
+});
+
+describe('a strip that ends otherwise', () => {
+  const feet = (...points: readonly (readonly [number, number])[]) =>
+    placesIn([polygon(points)])
+      .filter(({ width }) => width > 2)
+      .map(({ from, to }) => [from, to].map(({ x }) => Number(x.toFixed(6))));
+
+  test('with a slanted end is told in the strip alone', () => {
+    const right = feet([0, 0], [34, 0], [30, 2.1], [0, 2.1]);
+    expect(right.length).toBeGreaterThan(0);
+    for (const [from = Number.NaN, to = Number.NaN] of right)
+      expect(Math.max(from, to)).toBeLessThanOrEqual(30);
+    const left = feet([-4, 0], [30, 0], [30, 2.1], [0, 2.1]);
+    expect(left.length).toBeGreaterThan(0);
+    for (const [from = Number.NaN, to = Number.NaN] of left)
+      expect(Math.min(from, to)).toBeGreaterThanOrEqual(0);
+  });
+
+  test('in a narrower one is told as far in from there as it is wide', () => {
+    const stepped = feet([0, 0], [40, 0], [40, 2.5], [20, 2.5], [18, 1.2], [0, 1.2]);
+    expect([...new Set(stepped.flat())].sort()).toEqual([22.5, 37.5]);
   });
 });
 
@@ -269,67 +233,6 @@ describe('places in the area alone', () => {
   });
 });
 
-describe('sides that touch', () => {
-  // Between a line and a circle of R 10 on it: hypot(x, 10) − 10 = 0.05.
-  const foot = Math.sqrt(10.05 ** 2 - 10 ** 2);
-  const quarter: Span = arcSpan({ center: { x: 0, y: 10 }, radius: 10, from: 0, sweep: -Math.PI / 2 });
-  const horn: Loop = [...openLine([0, 0], [20, 0], [20, 10], [10, 10]).spans, quarter];
-  const begunAt = (number: number): Loop => [...horn.slice(number), ...horn.slice(0, number)];
-
-  test.each([0, 1, 3])(
-    'a horn between a line and an arc is told where it is 0.05 wide, its border begun at span %i',
-    (begun) => {
-      const [place, more] = placesIn([begunAt(begun)]);
-      expect(more).toBeUndefined();
-      expect(place?.width).toBeCloseTo(0.05, 6);
-      const [near, far] = [place?.from, place?.to].sort((a, b) => (a?.y ?? 0) - (b?.y ?? 0));
-      expect(near).toEqual({ x: expect.closeTo(foot, 6), y: expect.closeTo(0, 9) });
-      expect(far).toEqual({
-        x: expect.closeTo((foot * 10) / 10.05, 6),
-        y: expect.closeTo(10 - 100 / 10.05, 6),
-      });
-    },
-  );
-
-  test('nothing is asked of a horn where no width is, and lines to follow make none', () => {
-    const sides = sidesOf([horn]);
-    expect(narrowPlaces(sides, { widestOf: () => 3, limitOf: () => 0 })).toEqual([]);
-    expect(narrowPlaces(sides, { widestOf: () => 0, limitOf: () => 3 })).toEqual([]);
-    expect(narrowPlaces(sides, { widestOf: () => 3, limitOf: () => 3, bothSides: true })).toEqual([]);
-  });
-
-  test.each([
-    ['larger', 0],
-    ['smaller', 1],
-  ])('two holes of R 7 and R 4 that touch part on both sides, the %s drawn first', (_, first) => {
-    const holes = [circle(12, 15, 7), circle(23, 15, 4)].map(reverseSpans);
-    const places = placesIn([rectangle(0, 0, 40, 30), ...(first === 0 ? holes : [...holes].reverse())]);
-    expect(places.map(({ width }) => width)).toEqual([expect.closeTo(0.05, 6), expect.closeTo(0.05, 6)]);
-    // Seen from the larger, 4.05 from the smaller's middle: 7² + 11² − 2 · 7 · 11 cos t = 4.05².
-    const cosine = (7 ** 2 + 11 ** 2 - 4.05 ** 2) / (2 * 7 * 11);
-    const up = 7 * Math.sqrt(1 - cosine ** 2);
-    const onLarger = places.map(({ from, to }) => (first === 0 ? from : to)).sort((a, b) => a.y - b.y);
-    expect(onLarger).toEqual([
-      { x: expect.closeTo(12 + 7 * cosine, 6), y: expect.closeTo(15 - up, 6) },
-      { x: expect.closeTo(12 + 7 * cosine, 6), y: expect.closeTo(15 + up, 6) },
-    ]);
-  });
-
-  test('a strip that ends before it has come to 0.05 is told at its end', () => {
-    const stepped = polygon([
-      [0, 0],
-      [12.4, 0],
-      [12.4, -10],
-      [40, -10],
-      [40, 30],
-      [0, 30],
-    ]);
-    const places = placesIn([stepped, reverseSpans(circle(12, 5, 5))]);
-    const wide = places.map(({ width }) => width).sort((a, b) => a - b);
-    expect(wide).toEqual([expect.closeTo(Math.sqrt(0.4 ** 2 + 5 ** 2) - 5, 6), expect.closeTo(0.05, 6)]);
-  });
-});
-
 describe('round strips', () => {
   test('between two circles about one middle: as wide as their radii differ', () => {
     const [place, more] = placesIn([circle(3, -2, 10), reverseSpans(circle(3, -2, 8.4))]);
@@ -346,81 +249,6 @@ describe('round strips', () => {
       { x: expect.closeTo(9, 6), y: expect.closeTo(6, 6) },
       { x: expect.closeTo(3.24 + 4.5, 6), y: expect.closeTo(-1.68 + 6, 6) },
     ]);
-  });
-});
-
-describe('lines to follow', () => {
-  const sides = (...paths: readonly Path[]) => paths.flatMap(sidesOfPath);
-  const both = { widestOf: () => 1.5, limitOf: () => 1.5, bothSides: true };
-
-  test('side by side they are told in the middle of what they run along each other, whichever way they go', () => {
-    const long = openLine([0, 0], [30, 0]);
-    for (const short of [openLine([5, 1.2], [21, 1.2]), openLine([21, -1.2], [5, -1.2])]) {
-      const [place, more] = narrowPlaces(sides(long, short), both);
-      expect(more).toBeUndefined();
-      expect(place).toMatchObject({
-        width: expect.closeTo(1.2, 9),
-        from: { x: expect.closeTo(13, 9), y: 0 },
-        sides: [0, 1],
-      });
-    }
-  });
-
-  test('as near as a line is cut they are one line, and no further apart than asked they are none of it', () => {
-    const apart = (gap: number) =>
-      narrowPlaces(sides(openLine([0, 0], [30, 0]), openLine([5, gap], [21, gap])), both);
-    expect(apart(0.005)).toEqual([]);
-    expect(apart(0.0053)).toHaveLength(1);
-    expect(apart(1.5)).toEqual([]);
-    expect(apart(1.4997)).toHaveLength(1);
-  });
-
-  test('a line that leaves another at a small angle runs close to it nowhere', () => {
-    for (const end of [1.1, -0.7])
-      expect(narrowPlaces(sides(openLine([0, 0], [30, 0]), openLine([4, 0], [28, end])), both)).toEqual([]);
-  });
-
-  test('one that sets off from the middle of another and goes on beside it is close', () => {
-    const straight = openLine([-50, 0], [50, 0]);
-    for (const way of [1, -1])
-      for (const beside of [
-        openLine([3, 0], [3, 0.15], [3 + 30 * way, 0.15]),
-        openLine([3 + 30 * way, 0.15], [3, 0.15], [3, 0]),
-      ])
-        expect(widths(straight, beside)).toContainEqual(expect.closeTo(0.15, 9));
-  });
-
-  test.each([
-    ['over', 5, Math.PI],
-    ['under', -5.2, 0],
-  ])('a half-round nose %s a line is nearest at its middle', (_, y, from) => {
-    const nose: Path = {
-      closed: false,
-      spans: [arcSpan({ center: { x: 11, y }, radius: 4, from, sweep: Math.PI })],
-    };
-    for (const straight of [openLine([0, 0], [30, 0]), openLine([30, 0], [0, 0])]) {
-      const [place, more] = narrowPlaces(sides(nose, straight), both);
-      expect(more).toBeUndefined();
-      expect(place?.width).toBeCloseTo(Math.abs(y) - 4, 9);
-      expect(place?.from).toEqual({ x: expect.closeTo(11, 9), y: expect.closeTo(y - 4 * Math.sign(y), 9) });
-    }
-  });
-
-  test('a closed one is one line all round, wherever it begins', () => {
-    const [bottom, ...others] = roundedRectangle(0, 0, 20, 1.1, 0.3);
-    const cut = { x: 7, y: 0 };
-    const spans = bottom === undefined ? [] : [{ ...bottom, start: cut }, ...others, { ...bottom, end: cut }];
-    const places = narrowPlaces(sides({ closed: true, spans }), both);
-    // Where the round ends begin, they are as near to the sides.
-    const along = places.filter(({ from }) => from.x > 0.5 && from.x < 19.5);
-    expect(along).toMatchObject([{ width: expect.closeTo(1.1, 9), from: { x: expect.closeTo(10, 9) } }]);
-  });
-
-  test('a closed one is followed all round', () => {
-    const closed: Path = { closed: true, spans: roundedRectangle(0, 0, 1.1, 20, 0.3) };
-    expect(narrowPlaces(sides(closed), both).map(({ width }) => width)).toContainEqual(
-      expect.closeTo(1.1, 9),
-    );
   });
 });
 

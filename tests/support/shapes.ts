@@ -1,6 +1,6 @@
 /** The plain shapes that tests are made of, as exact loops: outer ones counter-clockwise. */
 import type { SourcedSpan } from '#geometry/arrangement/arrangement.ts';
-import { arcSpan, type Loop, lineSpan, type Span } from '#geometry/span.ts';
+import { arcSpan, type Loop, lineSpan, type Path, type Span } from '#geometry/span.ts';
 
 /** Four lines, counter-clockwise from the corner (x0, y0). */
 export function rectangle(x0: number, y0: number, x1: number, y1: number): Loop {
@@ -18,6 +18,15 @@ export function polygon(points: readonly (readonly [number, number])[]): Loop {
     const [nextX, nextY] = points[(i + 1) % points.length] ?? [x, y];
     return lineSpan({ x, y }, { x: nextX, y: nextY });
   });
+}
+
+/** Lines through the points, open at both ends. */
+export function openLine(...points: readonly (readonly [number, number])[]): Path {
+  const spans = points.slice(1).map(([x, y], i) => {
+    const [fromX, fromY] = points[i] ?? [x, y];
+    return lineSpan({ x: fromX, y: fromY }, { x, y });
+  });
+  return { closed: false, spans };
 }
 
 /** Four lines and four quarter arcs, counter-clockwise; every joint's two ends are the same point, bit for bit. */
