@@ -65,6 +65,18 @@ describe('asking a depth of regions', () => {
     });
   });
 
+  it('takes the place of a cut-out and its tabs', () => {
+    const cut = {
+      at: [50, 5] as [number, number],
+      through: true as const,
+      tabs: { width: 1, at: [[46, 5] as [number, number]] },
+    };
+    const asked = askOfRegions({ ...job, requirements: [{ ...cut, face: 'both' }] }, [right], all, {
+      depth: 1.1,
+    });
+    expect(asked.requirements).toEqual([{ at: [50, 5], face: 'both', depth: 1.1 }]);
+  });
+
   it('writes in the units of the job: 2.54 mm is 0.1 in', () => {
     const inches = askOfRegions({ ...job, units: 'in' }, [bay], all, { depth: 2.54 });
     expect(inches.requirements.at(-1)).toEqual({ at: [75, 5], depth: 0.1 });
@@ -84,6 +96,19 @@ describe('the part a layer plays', () => {
     expect(layerRole(moved, 'POCKETS')).toBe('regions');
   });
 
+  it('may be the far face or both, and the other layers keep theirs', () => {
+    const faces = { ...job, layers: { outline: ['EDGE'], far: ['BACK', 'RIBS'], both: ['HOLES'] } };
+    const moved = setLayerRole(faces, 'DIMS', 'ignore');
+    expect(moved.layers).toEqual({ ...faces.layers, ignore: ['DIMS'] });
+    expect(['BACK', 'HOLES', 'POCKETS'].map((layer) => layerRole(moved, layer))).toEqual([
+      'far',
+      'both',
+      'regions',
+    ]);
+    const turned = setLayerRole(setLayerRole(moved, 'HOLES', 'regions'), 'POCKETS', 'far');
+    expect(turned.layers).toEqual({ outline: ['EDGE'], far: ['BACK', 'RIBS', 'POCKETS'], ignore: ['DIMS'] });
+  });
+
   it('leaves no region layer when the last one named is taken away', () => {
     const named = { ...job, layers: { regions: ['POCKETS'] } };
     const none = setLayerRole(named, 'POCKETS', 'ignore');
@@ -94,7 +119,8 @@ describe('the part a layer plays', () => {
 
 describe('another sheet', () => {
   it('takes the place of the readings of the one before', () => {
-    const measured = { ...job, stock: { ...job.stock, measured: [4.1, 4.12] } };
+    const survey: [number, number, number][] = [[10, 5, 4.1]];
+    const measured = { ...job, stock: { ...job.stock, measured: [4.1, 4.12], survey } };
     expect(setSheetThickness(measured, 3.2).stock).toEqual({ thickness: 3.2 });
   });
 });

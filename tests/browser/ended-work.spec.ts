@@ -30,7 +30,7 @@ test('a worker closed while it plans: said, and planned again when asked; closed
   workbench,
 }) => {
   await openPanel(workbench, 'Sheet and bath');
-  const rate = workbench.getByRole('textbox', { name: 'Rate', exact: true });
+  const rate = workbench.getByRole('textbox', { name: 'Etch rate', exact: true });
   // At the next message, which asks for a plan.
   await planWorker(workbench).evaluate(() => addEventListener('message', () => close(), { capture: true }));
   await rate.fill('0.031');

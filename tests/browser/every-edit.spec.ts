@@ -44,6 +44,16 @@ function choosing(label: string | RegExp, option: string) {
   };
 }
 
+/** What stands in a part of the panel that folds open. */
+function under(title: string, act: (page: Page) => Promise<unknown>) {
+  return async (page: Page) => {
+    const summary = page.locator('summary', { hasText: title });
+    await showField(page, summary);
+    if ((await summary.locator('..').getAttribute('open')) === null) await summary.click();
+    await act(page);
+  };
+}
+
 const pickDeepest = (page: Page) => levelRows(page).last().click();
 
 /** What is done, and what it must have made of the job. */
@@ -62,7 +72,7 @@ const EDITS: readonly (readonly [
   ],
   ['one typed that way', typing('Etch factor', '0.8'), { process: { depthPerUndercut: 0.8 } }],
   ['and back', choosing('Etch factor is', 'undercut / depth'), { process: { etchFactor: 1.25 } }],
-  ['rate', typing('Rate', '0.03'), { process: { rate: 0.03 } }],
+  ['rate', typing('Etch rate', '0.03'), { process: { rate: 0.03 } }],
   ['alloy', choosing('Alloy', 'aluminium 6061-T6'), { stock: { alloy: 'al-6061-t6' } }],
   ['density', typing('Density', '2,71'), { stock: { density: 2.71 } }],
   ['sheet minus', typing('Thinner by', '0.06'), { stock: { minus: 0.06 } }],
@@ -85,6 +95,22 @@ const EDITS: readonly (readonly [
     choosing('Masking', 'as usual: one coat, peeled deepest first'),
     { process: { rateSpread: 0.04 } },
   ],
+  [
+    'how true lines are cut',
+    under('How lines are cut', typing('Cut off its line by', '0.2')),
+    { process: { scribing: { cut: 0.2 } } },
+  ],
+  [
+    'a slot',
+    under('How lines are cut', typing('Slot of the template', '1.2')),
+    { process: { scribing: { template: { slot: 1.2, blade: 1.2 } } } },
+  ],
+  [
+    'its blade',
+    under('How lines are cut', typing('Blade in the slot', '0.9')),
+    { process: { scribing: { template: { slot: 1.2, blade: 0.9 } } } },
+  ],
+  ['parts in a load', typing('Parts hung at once', '3'), { process: { load: 3 } }],
   ['edge datum', choosing('A drawn line is', 'middle of the wall'), { process: { edgeDatum: 'mid-wall' } }],
   ['thinnest web', typing('Thinnest metal left', '1/32 in'), { rules: { minWeb: 0.79375 } }],
   ['line spacing', typing('Scribe lines apart', '1.4'), { rules: { minLineSpacing: 1.4 } }],
@@ -100,6 +126,12 @@ const EDITS: readonly (readonly [
     {},
   ],
   ['tolerance', typing('Deeper by', '0.05'), {}],
+  [
+    'edges outwards',
+    under('Edges, faces, cut-outs', typing('Edge outwards by', '0.4')),
+    { requirements: expect.arrayContaining([expect.objectContaining({ edge: { plus: 0.4, minus: 0.4 } })]) },
+  ],
+  ['edges inwards', under('Edges, faces, cut-outs', typing('Edge inwards by', '0.3')), {}],
   [
     'a rung',
     async (page) => {
@@ -191,7 +223,7 @@ test('a coupon counts when it is whole, and a rate takes its place again', async
   const job = JSON.parse(await savedText(workbench, JOB)) as { process: object };
   expect(job.process).toMatchObject({ coupon: { before: 4.06, after: 3.76, minutes: 5, faces: 2 } });
   expect(job.process).not.toHaveProperty('rate');
-  await typing('Rate', '0.0297')(workbench);
+  await typing('Etch rate', '0.0297')(workbench);
   expect(JSON.parse(await savedText(workbench, JOB))).toEqual(JSON.parse(before));
 });
 

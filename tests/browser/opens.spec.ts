@@ -66,7 +66,7 @@ test('an untouched sample says what to do first, where it is done; the first ste
   const hint = workbench.getByText('This is a sample, already planned.');
   await expect(hint).toBeVisible();
   await openPanel(workbench, 'Sheet and bath');
-  await workbench.getByLabel('Rate', { exact: true }).fill('0.03');
+  await workbench.getByLabel('Etch rate', { exact: true }).fill('0.03');
   await workbench.keyboard.press('Enter');
   await openPanel(workbench, 'Requirements');
   await expect(hint).toHaveCount(0);

@@ -1,11 +1,10 @@
 /** Everything that can be done at the workbench, as functions on its store. */
 import type { StoreApi } from 'zustand/vanilla';
-import { askOfRegions, type RequirementEdit } from '#app/state/edits/edit-job.ts';
 import { type DrawingTies, openActions } from '#app/state/opening/open-actions.ts';
 import type { JobFile } from '#job/job-file.ts';
+import { askActions } from './ask-actions.ts';
 import { closeGroup, redo, takeStep, undo } from './history.ts';
 import { lookActions } from './look-actions.ts';
-import { inDrawing, regionTargets } from './region-targets.ts';
 import { sheetActions } from './sheet-actions.ts';
 import type { OpenDocument, Session, Unsaid, WorkbenchState } from './workbench-state.ts';
 
@@ -50,32 +49,13 @@ export function workbenchActions(store: StoreApi<WorkbenchState>, ties: DrawingT
       return takeStep(history, { label, document: { ...document, job: change(document.job), unsaid } });
     });
 
-  const askOfSelection = (change: RequirementEdit, label: string) => {
-    if (store.getState().history?.present.document.unsaid?.includes('stock')) {
-      return look({ notice: { text: 'Say the thickness of the sheet first.', findings: [] } });
-    }
-    const targets = regionTargets(store.getState());
-    const { selection } = store.getState().session;
-    const chosen = new Set(selection.flatMap((id) => targets.get(id) ?? []));
-    if (chosen.size === 0) return;
-    edit(label, (job) => askOfRegions(job, [...chosen], [...new Set(targets.values())], change));
-  };
-
   return {
     select,
     ...sheetActions(store, edit),
     edit,
     say,
     ...openActions(store, ties),
-    askOfSelection,
-    /** Depths at the left and the right end of the section; between them depth changes evenly along the cut. */
-    taperAlongCut: (depths: { readonly left: number; readonly right: number }, label: string) => {
-      const state = store.getState();
-      const { cut } = state.session;
-      if (cut === undefined) return;
-      const [from, to] = [inDrawing(cut.from, state), inDrawing(cut.to, state)];
-      askOfSelection({ taper: { from, to, depthFrom: depths.left, depthTo: depths.right } }, label);
-    },
+    ...askActions(store, { edit, look }),
     endDrag: () =>
       store.setState(({ history }) => (history === undefined ? {} : { history: closeGroup(history) })),
     undo: () => moveOn(undo),

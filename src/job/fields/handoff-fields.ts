@@ -67,7 +67,7 @@ export const handoff = optionalGroup(
       approvedBy: headingText('Approved by', 'who approves the plan'),
     }),
     date: open(raw(z.iso.date()), {
-      label: 'Day',
+      label: 'Date',
       help: 'date printed on the sheets, such as `"2026-05-31"`',
     }),
     issue: optionalGroup({
@@ -75,7 +75,7 @@ export const handoff = optionalGroup(
         label: 'Issue',
         help: 'number or name of this issue of the plan; printed on the sheets',
       }),
-      by: open(raw(words), { label: 'Made by', help: 'who made it; printed on the sheets' }),
+      by: open(raw(words), { label: 'Planned by', help: 'who made the plan; printed on the sheets' }),
     }),
     inspection: optionalGroup({
       // As much as an ultrasonic probe is wide.

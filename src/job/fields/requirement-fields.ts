@@ -82,7 +82,7 @@ export const requirements = list(
         usual: '`thickness` or `taper` in its place',
       }),
       thickness: open(length({ least: SMALLEST_POSITIVE }), {
-        label: 'Remains',
+        label: 'Leaves',
         help: 'final thickness',
         usual: '`depth` or `taper` in its place',
       }),

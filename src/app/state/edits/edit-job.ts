@@ -22,7 +22,7 @@ export interface TaperEdit {
   readonly depthTo: number;
 }
 
-/** What is asked: a depth, what remains or a taper, and its tolerance where that is to change. */
+/** What is asked: a depth, what remains, a taper or a cut-out, and its tolerance where that is to change. */
 export interface RequirementEdit {
   readonly depth?: number;
   readonly thickness?: number;
@@ -79,9 +79,9 @@ function askOfOne(
   return index === -1 ? [...requirements, asked] : requirements.with(index, asked);
 }
 
-/** Depth, thickness and taper exclude each other. */
+/** Depth, thickness, taper and cut-out exclude each other, and tabs hold what is cut out. */
 function withEdit(base: Requirement, { depth, thickness, taper, plus, minus }: RequirementEdit): Requirement {
-  const { depth: oldDepth, thickness: oldThickness, taper: oldTaper, ...rest } = base;
+  const { depth: oldDepth, thickness: oldThickness, taper: oldTaper, through, tabs, ...rest } = base;
   const tolerance = {
     ...(plus === undefined ? {} : { plus }),
     ...(minus === undefined ? {} : { minus }),
@@ -113,40 +113,43 @@ function toleranceFrom(
 
 /** Nominal sheet thickness, in mm; readings of another sheet go. */
 export function setSheetThickness(job: JobFile, thickness: number): JobFile {
-  const { measured, ...stock } = job.stock;
+  const { measured, survey, ...stock } = job.stock;
   return {
     ...job,
     stock: { ...stock, thickness: inJobUnits(job, thickness) },
   };
 }
 
-export type LayerRole = 'outline' | 'regions' | 'ignore';
+/** What a layer draws: the sheet's border, regions of the near face, of the far one or of both, or nothing of the part. */
+export type LayerRole = 'outline' | 'regions' | 'far' | 'both' | 'ignore';
 
 /** The part a layer plays. A job that names no region layers takes every layer without another part. */
 export function setLayerRole(job: JobFile, layer: string, role: LayerRole): JobFile {
-  const without = (names: readonly string[] | undefined) => (names ?? []).filter((name) => name !== layer);
-  const outline = without(outlineLayers(job));
-  const ignore = without(job.layers?.ignore);
-  const named = job.layers?.regions;
-  const regions = named === undefined ? undefined : without(named);
-  if (role === 'outline') outline.push(layer);
-  if (role === 'ignore') ignore.push(layer);
-  if (role === 'regions') regions?.push(layer);
+  const { regions, far, both, ...others } = job.layers ?? {};
+  const without = (names: readonly string[] = []) => names.filter((name) => name !== layer);
+  const named = (names: readonly string[] | undefined, own: LayerRole) =>
+    role === own ? [...without(names), layer] : names && without(names);
+  const [farLayers, bothLayers] = [named(far, 'far'), named(both, 'both')];
+  const outline = named(outlineLayers(job), 'outline') ?? [];
   return {
     ...job,
     layers: {
+      ...others,
       // A sheet named by a point or as the outermost outline stays so until a layer takes its place.
-      outline: outline.length === 0 && role !== 'outline' ? (sheetChoice(job) ?? outline) : outline,
-      ignore,
-      ...(regions === undefined ? {} : { regions }),
-      ...(job.layers?.holes === undefined ? {} : { holes: job.layers.holes }),
+      outline: outline.length === 0 ? (sheetChoice(job) ?? outline) : outline,
+      ignore: named(others.ignore, 'ignore') ?? [],
+      ...(regions === undefined ? {} : { regions: named(regions, 'regions') ?? [] }),
+      ...(farLayers === undefined || farLayers.length === 0 ? {} : { far: farLayers }),
+      ...(bothLayers === undefined || bothLayers.length === 0 ? {} : { both: bothLayers }),
     },
   };
 }
 
 export function layerRole(job: JobFile, layer: string): LayerRole {
   if (outlineLayers(job).includes(layer)) return 'outline';
-  if (job.layers?.ignore?.includes(layer)) return 'ignore';
+  for (const role of ['ignore', 'far', 'both'] as const) {
+    if (job.layers?.[role]?.includes(layer)) return role;
+  }
   return job.layers?.regions === undefined || job.layers.regions.includes(layer) ? 'regions' : 'ignore';
 }
 

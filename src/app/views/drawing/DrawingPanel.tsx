@@ -1,6 +1,7 @@
 /** What was found in the drawing: its unit, layers and their parts, joins, trouble with places, regions. */
 import { useDocument, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { DrawingFields } from './DrawingFields.tsx';
+import { FarFields } from './FarFields.tsx';
 import { FigureList } from './FigureList.tsx';
 import { LayerRoles } from './LayerRoles.tsx';
 import { NoiseLayers } from './NoiseLayers.tsx';
@@ -22,6 +23,7 @@ export function DrawingPanel() {
           <h3>{layers.length === 1 ? '1 layer' : `${layers.length} layers`}</h3>
           <NoiseLayers />
           <LayerRoles job={job} layers={layers} />
+          <FarFields job={job} />
           <TroubleList />
           {regions !== undefined && (
             <p className="regions-found">{regions === 1 ? '1 region' : `${regions} regions`} found.</p>

@@ -7,6 +7,8 @@ import type { JobFile } from '#job/job-file.ts';
 const ROLES: readonly { readonly role: LayerRole; readonly words: string }[] = [
   { role: 'outline', words: 'edge of the part' },
   { role: 'regions', words: 'regions' },
+  { role: 'far', words: 'regions, far face' },
+  { role: 'both', words: 'regions, both faces' },
   { role: 'ignore', words: 'left out' },
 ];
 

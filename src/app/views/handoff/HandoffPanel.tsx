@@ -4,6 +4,7 @@ import { CuttingFields } from '#app/views/job/CuttingFields.tsx';
 import { FieldControl, GroupFields } from '#app/views/job/FieldControl.tsx';
 import { JobUnitField } from '#app/views/job/JobUnitField.tsx';
 import { TextField } from '#app/views/job/TextField.tsx';
+import { Disclosure } from '#app/views/planning/Disclosure.tsx';
 import { useDocument } from '#app/views/workbench-context.ts';
 import { JOB } from '#job/job-file.ts';
 import { PostField } from './PostField.tsx';
@@ -22,17 +23,26 @@ export function HandoffPanel() {
     <div className="job-panel handoff-panel">
       <fieldset>
         <legend>On the papers</legend>
-        <TextField label="Issue" path={['handoff', 'issue', 'number']} job={job} most={40} />
-        <TextField label="Planned by" path={['handoff', 'issue', 'by']} job={job} most={40} />
-        <TextField label="Date" path={['handoff', 'date']} job={job} isDate />
+        {Object.entries(members.issue.members).map(([key, { label }]) => (
+          <TextField key={key} label={label} path={['handoff', 'issue', key]} job={job} most={40} />
+        ))}
+        <TextField label={members.date.label} path={['handoff', 'date']} job={job} isDate />
+        <FieldControl field={members.hand} path={['handoff', 'hand']} {...part} />
         <FieldControl field={members.paper} path={['handoff', 'paper']} {...part} />
+        <FieldControl field={members.units} path={['handoff', 'units']} {...part} />
         <JobUnitField job={job} />
       </fieldset>
+      <Disclosure title="Heading of papers and labels">
+        {Object.entries(members.heading.members).map(([key, { label }]) => (
+          <TextField key={key} label={label} path={['handoff', 'heading', key]} job={job} most={40} />
+        ))}
+      </Disclosure>
       <fieldset>
         <legend>Points to inspect</legend>
         <GroupFields group={members.inspection} path={['handoff', 'inspection']} {...part} />
       </fieldset>
       <SectionList job={job} />
+      <FieldControl field={members.overrun} path={['handoff', 'overrun']} {...part} />
       <CuttingFields title="Scribe drawing" name="scribe" {...part} />
       <CuttingFields title="Machine program" name="program" {...part}>
         <PostField job={job} />

@@ -10,6 +10,7 @@ import { GroupFields } from './FieldControl.tsx';
 import type { JobPart } from './job-part.ts';
 import { figuresOf } from './known-figures.ts';
 import { RateField } from './RateField.tsx';
+import { ScribingFields } from './ScribingFields.tsx';
 
 export function BathFields({ job, filled }: JobPart) {
   const { actions } = useWorkbench();
@@ -46,6 +47,7 @@ export function BathFields({ job, filled }: JobPart) {
       <FactorByDepth job={job} />
       <RateField job={job} />
       <GroupFields group={JOB.members.process} path={['process']} job={job} filled={filled} />
+      <ScribingFields job={job} filled={filled} />
     </fieldset>
   );
 }

@@ -2,7 +2,7 @@
 import { fromJobUnits, setRate } from '#app/state/edits/edit-figures.ts';
 import { QuantityField } from '#app/views/QuantityField.tsx';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
-import type { JobFile } from '#job/job-file.ts';
+import { JOB, type JobFile } from '#job/job-file.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import { readLength } from '#units/read-length.ts';
 import { usePlannedProcess } from './use-planned-process.ts';
@@ -15,7 +15,7 @@ export function RateField({ job }: { readonly job: JobFile }) {
   const figureIn = (length: number) => String(Number((length / millimetresIn(unit)).toPrecision(4)));
   return (
     <QuantityField
-      label="Rate"
+      label={JOB.members.process.members.rate.label}
       text={given === undefined ? '' : figureIn(fromJobUnits(job, given))}
       placeholder={planned?.rate === undefined ? 'none' : figureIn(planned.rate)}
       suffix={`${unit}/min`}

@@ -1,9 +1,12 @@
 /** The sheet as it was measured before the first dip: readings of a flat sheet, whose mean and spread take the place of what was ordered. */
 import { fromJobUnits, setSheetReadings, sheetReadingsOf } from '#app/state/edits/edit-figures.ts';
 import { useWorkbench } from '#app/views/workbench-context.ts';
-import type { JobFile } from '#job/job-file.ts';
+import { setField } from '#job/fields/edit-field.ts';
+import { JOB, type JobFile } from '#job/job-file.ts';
 import { LengthList } from './LengthList.tsx';
+import { RowsField } from './RowsField.tsx';
 
+const { label } = JOB.members.stock.members.survey;
 /** mm */
 const LEAST = 0.1;
 /** Times what was ordered: a reading beyond it is a slip of the pen. */
@@ -14,13 +17,32 @@ export function SheetReadings({ job }: { readonly job: JobFile }) {
   const { thickness } = job.stock;
   const readings = sheetReadingsOf(job);
   if (readings === undefined || typeof thickness !== 'number') return null;
+  const { survey } = job.stock;
   return (
-    <LengthList
-      label="Sheet reading"
-      lengths={readings}
-      least={LEAST}
-      most={MOST * fromJobUnits(job, thickness)}
-      onTake={(lengths, what) => actions.edit(what, (before) => setSheetReadings(before, lengths))}
-    />
+    <>
+      <LengthList
+        label="Sheet reading"
+        lengths={readings}
+        least={LEAST}
+        most={MOST * fromJobUnits(job, thickness)}
+        onTake={(lengths, what) => actions.edit(what, (before) => setSheetReadings(before, lengths))}
+      />
+      {typeof survey === 'string' ? (
+        <p className="aside">
+          {label}: {survey}
+        </p>
+      ) : (
+        <RowsField
+          label={label}
+          rows={survey ?? []}
+          columns={['x', 'y', 'thickness']}
+          onTake={(rows) =>
+            actions.edit('survey of the sheet', (before) =>
+              setField(before, ['stock', 'survey'], rows.length === 0 ? undefined : rows),
+            )
+          }
+        />
+      )}
+    </>
   );
 }

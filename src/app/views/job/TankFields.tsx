@@ -10,7 +10,8 @@ import type { JobPart } from './job-part.ts';
 
 type TankDraft = Readonly<Partial<Record<keyof Tank, number | undefined>>>;
 
-const { litres, dissolved, dissolvedLimit } = JOB.members.process.members.tank.members;
+const { tank: tankGroup, load } = JOB.members.process.members;
+const { litres, dissolved, dissolvedLimit } = tankGroup.members;
 const FIELDS = [
   { key: 'litres', field: litres, suffix: 'L' },
   { key: 'dissolved', field: dissolved, suffix: 'g/L' },
@@ -18,6 +19,7 @@ const FIELDS = [
 ] as const;
 
 const PATH = ['process', 'tank'];
+const LOAD = ['process', 'load'];
 
 export function TankFields({ job }: JobPart) {
   const { actions } = useWorkbench();
@@ -50,6 +52,16 @@ export function TankFields({ job }: JobPart) {
           onClear={() => take(key, undefined)}
         />
       ))}
+      <QuantityField
+        label={load.label}
+        text={job.process.load === undefined ? '' : String(job.process.load)}
+        placeholder="1"
+        suffix=""
+        read={wholeFigure}
+        expected="A whole number of parts."
+        onTake={(parts) => actions.edit(`${parts} parts at once`, (before) => setField(before, LOAD, parts))}
+        onClear={() => actions.edit('one part at once', (before) => setField(before, LOAD, undefined))}
+      />
       {tank === undefined && (
         <p className="aside">Counts when all three are there: the plan then tells the bath’s load.</p>
       )}
@@ -62,6 +74,11 @@ function readAmount(text: string, key: keyof Tank): number | undefined {
   const amount = readFigure(text);
   if (amount === undefined || amount < 0) return undefined;
   return amount === 0 && key !== 'dissolved' ? undefined : amount;
+}
+
+function wholeFigure(text: string): number | undefined {
+  const count = readFigure(text);
+  return count !== undefined && Number.isInteger(count) && count > 0 ? count : undefined;
 }
 
 function isWhole(tank: TankDraft): tank is Tank {

@@ -8,13 +8,16 @@ import { LengthField } from '#app/views/LengthField.tsx';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { counted } from '#findings/counted.ts';
 import type { ShownRegion } from '#job/formats/plan-file.ts';
-import type { JobFile } from '#job/job-file.ts';
+import { JOB, type JobFile } from '#job/job-file.ts';
 import { showArea, showLength } from '#units/show-length.ts';
 import { AskedBar } from './AskedBar.tsx';
+import { MoreAsked } from './MoreAsked.tsx';
 import { PickHint } from './PickHint.tsx';
 import { RegionChip } from './RegionChip.tsx';
 import { TaperEntry } from './TaperEntry.tsx';
 import './requirements.css';
+
+const { members } = JOB.members.requirements.item;
 
 /** Names that fit; more are counted. */
 const MOST_NAMES = 4;
@@ -36,6 +39,7 @@ export function RequirementsPanel() {
       <AskedBar regions={regions} />
       <AlsoPick regions={regions} />
       <TaperEntry key={namesOf(regions)} names={namesOf(regions)} most={sheetThickness(job)} />
+      <MoreAsked key={`more ${namesOf(regions)}`} job={job} names={namesOf(regions)} />
       <Through job={job} regions={regions} />
     </form>
   );
@@ -87,14 +91,14 @@ function AskedFields({ job, regions }: AskedProps) {
       <div className="pair">
         <span className="first-figure">
           <LengthField
-            label="Depth"
+            label={members.depth.label}
             length={depth}
             {...limits}
             onTake={(length) => ask({ depth: length }, `depth ${showLength(length, unit)}`)}
           />
         </span>
         <LengthField
-          label="Leaves"
+          label={members.thickness.label}
           length={depth === undefined || isTapered(job) ? undefined : thickness - depth}
           placeholder={isTapered(job) ? 'by place' : 'mixed'}
           {...limits}
@@ -103,13 +107,13 @@ function AskedFields({ job, regions }: AskedProps) {
       </div>
       <div className="pair">
         <LengthField
-          label="Deeper by"
+          label={members.plus.label}
           length={common(regions, ({ asked }) => asked.plus)}
           {...limits}
           onTake={(length) => ask({ plus: length }, `deeper by ${showLength(length, unit)}`)}
         />
         <LengthField
-          label="Shallower by"
+          label={members.minus.label}
           length={common(regions, ({ asked }) => asked.minus)}
           {...limits}
           onTake={(length) => ask({ minus: length }, `shallower by ${showLength(length, unit)}`)}
