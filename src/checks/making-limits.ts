@@ -1,5 +1,6 @@
 /** Limits of making that the job does not set, each with where it comes from; they go into the plan's provenance. */
 import type { Provenance, Sourced } from '#bath/provenance.ts';
+import { GAUGED_AT } from '#job/job-defaults.ts';
 import { provenanceOf } from '#job/job-figures.ts';
 
 /** mm */
@@ -30,8 +31,7 @@ export const LINE_ACCURACY: Sourced = {
   kind: 'memory',
 };
 
-/** Share of a stage's minutes after which the run is gauged (docs/run.md), and how often each floor is. */
-export const GAUGED_AT: Sourced = { value: 0.8, source: 'our own choice, docs/run.md', kind: 'memory' };
+/** How often each floor is gauged in a stage (docs/run.md). */
 export const GAUGED_TIMES: Sourced = { value: 3, source: 'our own choice, docs/run.md', kind: 'memory' };
 
 /** So many times as deep as its coupon, or as shallow, an etch may be for the coupon's etch factor to count without a word. */

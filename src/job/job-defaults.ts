@@ -22,3 +22,6 @@ export const LARGEST_FACTOR: Sourced = {
   source: 'from memory: steels and nickel alloys, 1.0 to 2.0',
   kind: 'memory',
 };
+
+/** Share of a stage's minutes after which the part is taken out and gauged (docs/run.md). */
+export const GAUGED_AT: Sourced = { value: 0.8, source: 'our own choice, docs/run.md', kind: 'memory' };

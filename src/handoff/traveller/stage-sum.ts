@@ -1,8 +1,8 @@
 /** What the sum of a stage starts from: when it is taken out, how much should be gone then, and when to ask (method.md, M6.3, M7.4). */
 
-import { GAUGED_AT } from '#checks/making-limits.ts';
 import { isTooThinToGauge } from '#checks/tolerance-budget.ts';
 import type { Job } from '#job/job.ts';
+import { GAUGED_AT } from '#job/job-defaults.ts';
 import { QUESTIONED_SHARE } from '#job/questioned-share.ts';
 import { sheetAt } from '#job/sheet-at.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';

@@ -6,13 +6,14 @@ import { type Finding, finding, hasStop, sortFindings } from '#findings/finding.
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import { pathOfContour } from '#handoff/contour.ts';
 import { edgePlace, plannedRun } from '#plan/edge-place.ts';
-import { readReadings } from '#run/correct-readings.ts';
+import { answersIn } from '#run/answers.ts';
+import { type ReadingRow, readReadings } from '#run/correct-readings.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import { type ExtraEtch, extraDips } from './extra-dips.ts';
 import { type ReworkFloor, type ReworkPlan, readReworkPlan } from './rework-plan.ts';
 
 export interface ReworkedFloor extends ReworkFloor {
-  /** mm: mean of what was read last; what it gets in all; undefined where it can't be saved. */
+  /** mm: mean of what was read last, at the end of the run or as near to it as it was read; what it gets in all; undefined where it can't be saved. */
   readonly read: number;
   readonly extra: number | undefined;
   readonly after: number;
@@ -78,14 +79,11 @@ function extraFor({ thickness, plus, minus }: ReworkFloor, read: number): ExtraE
   return { least: Math.max(0, read - thickness - minus), most: read - thickness + plus };
 }
 
-/** Means by region of the last readings of each, mm. */
-function thicknessesRead(
-  { planFile, floors }: ReworkPlan,
-  rows: ReturnType<typeof readReadings>['rows'],
-): Map<string, number> {
-  const job = millimetresIn(planFile.job.units ?? 'mm');
+/** Means by region of the readings at the last moment of each that are not struck out, mm. */
+function thicknessesRead({ planFile, floors }: ReworkPlan, rows: readonly ReadingRow[]): Map<string, number> {
   const drawn = millimetresIn(planFile.drawing.unit);
   const known = new Set(floors.map(({ id }) => id));
+  const { struck } = answersIn(rows);
   const regionAt = (x: number, y: number): string | undefined =>
     planFile.regions.find(({ contours }) =>
       isInsideLoops(
@@ -93,17 +91,21 @@ function thicknessesRead(
         { x: x * drawn, y: y * drawn },
       ),
     )?.id;
-  const last = new Map<string, { stage: number; sum: number; count: number }>();
-  for (const { stage, region, x, y, thickness } of rows) {
-    if (thickness === undefined) continue;
+  const last = new Map<string, { stage: number; minutes: number; values: number[] }>();
+  for (const [index, row] of rows.entries()) {
+    const { stage, minutes = Number.POSITIVE_INFINITY, region, x, y, thickness } = row;
+    if (thickness === undefined || struck.has(index + 1)) continue;
     const id = region ?? (x === undefined || y === undefined ? undefined : regionAt(x, y));
     if (id === undefined || !known.has(id)) continue;
-    const before = last.get(id);
-    const kept = before !== undefined && before.stage >= stage ? before : { stage, sum: 0, count: 0 };
-    if (before !== undefined && before.stage > stage) continue;
-    last.set(id, { stage, sum: kept.sum + thickness * job, count: kept.count + 1 });
+    const value = thickness * millimetresIn(row.unit ?? planFile.job.units ?? 'mm');
+    const before = last.get(id) ?? { stage: -1, minutes: 0, values: [] };
+    const later = stage - before.stage || (minutes === before.minutes ? 0 : minutes - before.minutes);
+    if (later > 0) last.set(id, { stage, minutes, values: [value] });
+    if (later === 0) before.values.push(value);
   }
-  return new Map([...last].map(([id, { sum, count }]) => [id, sum / count]));
+  return new Map(
+    [...last].map(([id, { values }]) => [id, values.reduce((sum, each) => sum + each, 0) / values.length]),
+  );
 }
 
 /** Before each dip the floors are covered that have what they need by then. */

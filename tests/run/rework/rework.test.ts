@@ -77,6 +77,19 @@ describe('M8.5 readings after the run', () => {
     expect(rework?.floors[0]?.read).toBeCloseTo(2.98, 9);
   });
 
+  test('of one stage the readings after most minutes count, in their own unit, without those struck out', () => {
+    const id = idAt('ROUND');
+    const csv = [
+      'stage,minutes,region,thickness,unit,strike,note',
+      `2,20,${id},3.11,,,`,
+      `2,31,${id},0.1173,in,,`,
+      `2,31,${id},2.41,,,`,
+      '2,,,,,3,gauge not set to zero',
+    ].join('\n');
+    const { rework } = reworkRun(plan.text, csv);
+    expect(rework?.floors[0]?.read).toBeCloseTo(0.1173 * 25.4, 9);
+  });
+
   test('what is no plan, and readings of no kind, are told', () => {
     expect(reworkRun('{}', 'stage,region,thickness\n').findings[0]?.code).toBe('plan-file-unusable');
     expect(reworkRun(plan.text, 'a,b\n1,2').findings.length).toBeGreaterThan(0);
