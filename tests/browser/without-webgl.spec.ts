@@ -56,9 +56,11 @@ test('plan, review and tank', async ({ workbench }) => {
 
   await workbench.getByRole('button', { name: 'at the tank' }).click();
   await expect(workbench.locator('.tank-sheet .flat-sheet [data-stage]')).toHaveCount(1);
-  await workbench.getByLabel('Minutes it had').fill('20');
-  await workbench.getByLabel('Reading, mm').fill('0.6');
-  await workbench.getByRole('button', { name: 'put it in' }).click();
+  await workbench.getByRole('button', { name: 'Out and gauge' }).click();
+  await workbench.getByRole('combobox', { name: 'Gauged' }).selectOption('depth');
+  await workbench.getByLabel('Minutes in the bath').fill('20');
+  await workbench.getByLabel(/^Depth of R/).fill('0.6');
+  await workbench.getByRole('button', { name: 'Record the reading' }).click();
   await expect(workbench.getByText('No reading yet')).toBeHidden();
 });
 

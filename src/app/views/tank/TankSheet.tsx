@@ -1,30 +1,39 @@
-/** The sheet as it goes into the bath at a stage: what is bare, with the lines of this stage alone. */
-import { useMemo, useRef, useState } from 'react';
+/** The sheet as it goes into the bath at a stage: what is bare, with the lines of this stage alone; a floor touched is the one gauged. */
+import { useEffect, useMemo, useRef, useState } from 'react';
 import { createStore } from 'zustand/vanilla';
 import type { ScenePicture } from '#app/scene/scene-picture.ts';
-import type { ViewPose } from '#app/scene/view-pose.ts';
+import { sceneTheme } from '#app/scene/scene-theme.ts';
+import { pointSeenAt, type ViewPose } from '#app/scene/view-pose.ts';
+import { shapeHolds } from '#app/state/region-shape.ts';
+import { SheetLabels } from '#app/views/sheet/SheetLabels.tsx';
 import { SheetPicture } from '#app/views/sheet/SheetPicture.tsx';
 import { usePoseKeeper } from '#app/views/sheet/use-pose-keeper.ts';
+import { type RestingAsk, useSheetMarks } from '#app/views/sheet/use-sheet-marks.ts';
 import { usePrefersDark } from '#app/views/use-prefers-dark.ts';
 import { useSize } from '#app/views/use-size.ts';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
-import type { ShownStage } from '#job/formats/plan-file.ts';
+import { useTank } from './tank-context.ts';
 
 const UNPLACED: ViewPose = { target: { x: 0, y: 0 }, pixelsPerMm: 1, azimuth: 0, tilt: 0 };
 const NONE: readonly never[] = [];
+const NO_FIGURE = () => '';
 
-export function TankSheet({ stage }: { readonly stage: ShownStage }) {
+export function TankSheet() {
+  const { stage, floors, own, plan, gaugeAt, setGaugeAt } = useTank();
   const frame = useRef<HTMLDivElement>(null);
   const [pose] = useState(() => createStore<ViewPose>(() => UNPLACED));
   const isDark = usePrefersDark();
+  const size = useSize(frame);
   const page = useWorkbenchState((state) => state.derived.page);
-  usePoseKeeper(pose, useSize(frame), { isFlat: true });
+  const allShapes = useWorkbenchState((state) => state.derived.shapes);
+  usePoseKeeper(pose, size, { isFlat: true });
+  const isGauging = own.step === 'gauge';
   const picture = useMemo<ScenePicture>(
     () => ({
       plan: page?.plan,
       lines: page?.lines ?? NONE,
       relief: undefined,
-      selection: NONE,
+      selection: isGauging ? [gaugeAt.region] : NONE,
       view: 'plan',
       exaggeration: 1,
       minute: stage.startMinute,
@@ -32,14 +41,50 @@ export function TankSheet({ stage }: { readonly stage: ShownStage }) {
       marked: NONE,
       isDark,
     }),
-    [page, stage, isDark],
+    [page, stage, isGauging, gaugeAt.region, isDark],
   );
-  const bare =
-    page?.plan?.masking === 're-mask' ? 'its window is' : 'its piece and what was peeled before are';
-  const words = `The sheet at stage ${stage.number}: ${bare} bare`;
+  const shapes = useMemo(() => {
+    const ids = new Set(floors.map(({ id }) => id));
+    return allShapes.filter(({ region }) => ids.has(region.id));
+  }, [allShapes, floors]);
+  const ask = useMemo<RestingAsk | undefined>(
+    () =>
+      size && {
+        plan,
+        shapes,
+        findings: NONE,
+        seen: { size, exaggeration: 0 },
+        isRelief: false,
+        cut: undefined,
+        theme: sceneTheme(isDark),
+        figureOf: NO_FIGURE,
+        section: undefined,
+        lined: [stage],
+      },
+    [plan, shapes, size, isDark, stage],
+  );
+  const marks = useSheetMarks(pose, ask);
+  useEffect(() => {
+    const element = frame.current;
+    if (element === null || size === undefined || !isGauging) return undefined;
+    const onClick = ({ offsetX: x, offsetY: y }: MouseEvent) => {
+      const at = pointSeenAt(pose.getState(), size, { x, y });
+      const touched = shapes.find((shape) => shapeHolds(shape, at));
+      if (touched !== undefined) setGaugeAt({ stage: gaugeAt.stage, region: touched.region.id });
+    };
+    element.addEventListener('click', onClick);
+    return () => element.removeEventListener('click', onClick);
+  });
+  const bare = plan.masking === 're-mask' ? 'its window is' : 'its piece and what was peeled before are';
   return (
-    <div className="tank-sheet" ref={frame} role="img" aria-label={words}>
+    <div
+      className="tank-sheet"
+      ref={frame}
+      role="img"
+      aria-label={`The sheet at stage ${stage.number}: ${bare} bare`}
+    >
       <SheetPicture picture={picture} pose={pose} />
+      <SheetLabels marks={marks} pose={pose} size={size} />
     </div>
   );
 }

@@ -1,0 +1,39 @@
+/** What must be told first at the tank: a part that is in too long, then what the readings say, the gravest alone. */
+import { type Finding, hasStop } from '#findings/finding.ts';
+import type { Severity } from '#findings/severity.ts';
+import type { StageAim } from './stage-aim.ts';
+
+export interface TankAlarm {
+  readonly severity: Exclude<Severity, 'note'>;
+  /** What to do about it: take the part out, or look at what the readings say. */
+  readonly action: 'out' | 'readings' | 'result';
+  /** Minutes past when it should have come out; undefined of a finding. */
+  readonly past?: number;
+  readonly finding?: Finding;
+  /** Findings as grave, beside this one. */
+  readonly more: number;
+}
+
+/** Minutes after which a part that should be out is told. */
+const LATE = 0.05;
+
+export function tankAlarm(
+  now: { readonly isIn: boolean; readonly had: number; readonly aim: StageAim },
+  findings: readonly Finding[],
+): TankAlarm | undefined {
+  const past = now.had - now.aim.outAt;
+  if (now.isIn && past > LATE) {
+    return { severity: now.had > now.aim.minutes ? 'stop' : 'warn', action: 'out', past, more: 0 };
+  }
+  const grave = findings.filter(({ severity }) => severity !== 'note');
+  const same = hasStop(grave) ? grave.filter(({ severity }) => severity === 'stop') : grave;
+  const [finding] = same;
+  if (finding === undefined || finding.severity === 'note') return undefined;
+  const isReading = finding.code.startsWith('reading');
+  return {
+    severity: finding.severity,
+    action: isReading ? 'readings' : 'result',
+    finding,
+    more: same.length - 1,
+  };
+}

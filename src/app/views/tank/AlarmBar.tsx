@@ -1,0 +1,60 @@
+/** What must be told first, with what to do about it in the same line. */
+import { tankAlarm } from '#app/state/tank/tank-alarm.ts';
+import { isIn, stageInBath, takeOut } from '#app/state/tank/tank-clock.ts';
+import { SeverityShape } from '#app/views/SeverityShape.tsx';
+import { sayFinding } from '#findings/say-finding.ts';
+import { useTank } from './tank-context.ts';
+import { clockText } from './tank-words.ts';
+
+export function AlarmBar() {
+  const tank = useTank();
+  const { own, had, aim, record, unit, stage, clock } = tank;
+  const inBath = stageInBath(clock);
+  if (inBath !== undefined && inBath !== stage.number) {
+    const at = tank.steps.findIndex((step) => step.stage.number === inBath);
+    return (
+      <div className="tank-alarm warn" role="alert">
+        <SeverityShape severity="warn" />
+        <p>
+          <strong>Stage {inBath} is in the bath.</strong>
+        </p>
+        <button type="button" onClick={() => tank.showStage(at)}>
+          Show stage {inBath}
+        </button>
+      </div>
+    );
+  }
+  const alarm = tankAlarm({ isIn: isIn(own), had, aim }, record.result?.findings ?? []);
+  if (alarm === undefined) return null;
+  const { severity, finding, past, more, action } = alarm;
+  const said = finding && sayFinding(finding, unit);
+  const act = () => {
+    if (action === 'out') tank.setClock(takeOut(clock, stage.number, Date.now()));
+    else tank.setTab(action);
+  };
+  return (
+    <div className={`tank-alarm ${severity}`} role="alert">
+      <SeverityShape severity={severity} />
+      {said === undefined ? (
+        <p>
+          {/* Not read out anew each second. */}
+          <strong>
+            <span aria-hidden="true">{clockText(past ?? 0)} </span>past time.
+          </strong>{' '}
+          {aim.isEarly ? 'Take the part out and gauge it.' : 'Take the part out.'}
+        </p>
+      ) : (
+        <p>
+          <strong>
+            {said.title}
+            {finding?.place.regions === undefined ? '' : `: ${finding.place.regions.join(', ')}`}.
+          </strong>{' '}
+          {more > 0 && `And ${more} more.`}
+        </p>
+      )}
+      <button type="button" onClick={act}>
+        {action === 'out' ? 'Out now' : 'Show'}
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,88 @@
+/** In the bath: the clock from in to out, and when to come out next. */
+import { isIn, putIn, stageInBath, takeBack, takeOut } from '#app/state/tank/tank-clock.ts';
+import { GAUGED_AT } from '#job/job-defaults.ts';
+import { useTank } from './tank-context.ts';
+import { clockText, timeText } from './tank-words.ts';
+import { useExpected } from './use-expected.ts';
+
+export function BathStep() {
+  const tank = useTank();
+  const { own, had, aim, stage, clock, setClock } = tank;
+  const isRunning = isIn(own);
+  const isElsewhere = !isRunning && stageInBath(clock) !== undefined;
+  const since = own.dips.at(-1)?.in ?? 0;
+  const press = () => setClock((isRunning ? takeOut : putIn)(clock, stage.number, Date.now()));
+  return (
+    <section className="tank-bath" aria-label={`Stage ${stage.number} in the bath`}>
+      <div className="dip-clock" role="timer">
+        <span className="aside">
+          {isRunning ? `in the bath since ${timeText(since)}` : had > 0 ? 'so far' : 'not in the bath yet'}
+        </span>
+        <span className="figure">{clockText(had)}</span>
+        <span className="aside">
+          of {clockText(aim.minutes)} {aim.isCorrected ? 'as corrected' : 'as planned'}
+        </span>
+      </div>
+      <div className="course">
+        <Course />
+        <NextOut isRunning={isRunning} />
+      </div>
+      <div className="buttons">
+        <button type="button" className="main big" disabled={isElsewhere} onClick={press}>
+          {isRunning ? 'Out now' : 'In now'}
+        </button>
+        {isRunning && (
+          <button type="button" className="quiet" onClick={() => setClock(takeBack(clock, stage.number))}>
+            Not in yet
+          </button>
+        )}
+      </div>
+    </section>
+  );
+}
+
+/** The minutes of the stage as a bar, with when it comes out to be gauged. */
+function Course() {
+  const { had, aim } = useTank();
+  const share = (minutes: number) => `${(100 * Math.min(1, minutes / aim.minutes)).toFixed(2)}%`;
+  const gauge = GAUGED_AT.value * aim.minutes;
+  return (
+    <div className="course-bar" aria-hidden="true">
+      <div className="track">
+        <span className="fill" style={{ width: share(had) }} />
+        <span className="gauge-mark" style={{ left: share(gauge) }} />
+      </div>
+      <div className="ends">
+        <span>in</span>
+        <strong style={{ left: share(gauge) }}>gauge {clockText(gauge)}</strong>
+        <span className="out">out</span>
+      </div>
+    </div>
+  );
+}
+
+function NextOut({ isRunning }: { readonly isRunning: boolean }) {
+  const { had, aim, gaugeAt, stage } = useTank();
+  const expected = useExpected({ stage: stage.number, minutes: aim.outAt, region: gaugeAt.region });
+  const until = aim.outAt - had;
+  const then =
+    expected === undefined ? (
+      `Then rinse and gauge ${gaugeAt.region}.`
+    ) : (
+      <>
+        Then rinse and gauge {gaugeAt.region}: it should read <strong>{expected}</strong>.
+      </>
+    );
+  return (
+    <p className="next-out">
+      <strong className="until">
+        {!isRunning
+          ? `Out at ${clockText(aim.outAt)}.`
+          : until > 0
+            ? `${clockText(until)} until out.`
+            : 'Out now.'}
+      </strong>{' '}
+      {then}
+    </p>
+  );
+}

@@ -1,0 +1,157 @@
+/** What went wrong, and what it comes to: floors that came out thick or thin, a leak in the maskant, a scratch. Nothing is called acceptable. */
+import { useMemo, useState } from 'react';
+import { readingsText } from '#app/state/tank/run-readings.ts';
+import { HeadRow } from '#app/views/HeadRow.tsx';
+import { sayFinding } from '#findings/say-finding.ts';
+import { leakOf, scratchHalfWidth } from '#run/rework/maskant-damage.ts';
+import { readReworkPlan } from '#run/rework/rework-plan.ts';
+import { type ExtraDip, type ReworkedFloor, reworkRun } from '#run/rework/rework-run.ts';
+import { millimetresIn } from '#units/length-unit.ts';
+import { lengthFigure, showLength, showMinutes } from '#units/show-length.ts';
+import { useTank } from './tank-context.ts';
+import { figureOf, listWords } from './tank-words.ts';
+
+export function ReworkPanel() {
+  const { record, planText, unit } = useTank();
+  const { run } = record;
+  const { rework, findings } = useMemo(() => reworkRun(planText, readingsText(run)), [run, planText]);
+  const read = rework?.floors ?? [];
+  const unread = findings.filter(({ code }) => code === 'floor-not-read');
+  const lost = findings.filter(({ code }) => code === 'floor-too-thin');
+  return (
+    <div className="rework-panel">
+      <h3>Floors that came out thick or thin</h3>
+      {read.length === 0 ? (
+        <p className="aside">
+          After the last stage, gauge the thickness of every floor with the maskant still on: the extra dips
+          that bring thick floors into tolerance follow.
+        </p>
+      ) : (
+        <div role="status">
+          <Dips dips={rework?.dips ?? []} isWhole={unread.length === 0} />
+          <Floors floors={read} />
+          {lost.map((finding) => {
+            const { title, reason, remedy } = sayFinding(finding, unit);
+            return (
+              <p key={finding.place.regions?.join()} className="finding stop">
+                <strong>
+                  {title}: {finding.place.regions?.join(', ')}.
+                </strong>{' '}
+                {reason} {remedy}
+              </p>
+            );
+          })}
+          {unread.length > 0 && (
+            <p className="aside">
+              Not read yet: {listWords(unread.flatMap(({ place }) => place.regions ?? []))}.
+            </p>
+          )}
+        </div>
+      )}
+      <Damage />
+    </div>
+  );
+}
+
+function Dips({ dips, isWhole }: { readonly dips: readonly ExtraDip[]; readonly isWhole: boolean }) {
+  const { unit } = useTank();
+  if (dips.length === 0)
+    return <p>{isWhole ? 'No floor needs an extra dip.' : 'No floor read so far needs an extra dip.'}</p>;
+  return (
+    <ol className="dips">
+      {dips.map(({ etch, minutes, cover, open }, index) => (
+        <li key={open.join()}>
+          <strong>
+            Extra dip {index + 1}: {showMinutes(minutes)}, {showLength(etch, unit)}.
+          </strong>{' '}
+          {cover.length > 0 && `Cover ${listWords(cover)} first. `}It etches {listWords(open)}.
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+function Floors({ floors }: { readonly floors: readonly ReworkedFloor[] }) {
+  const { unit } = useTank();
+  return (
+    <table>
+      <caption>Thickness, {unit}</caption>
+      <HeadRow columns={['region', 'required', 'read', 'extra etch', 'leaves']} />
+      <tbody>
+        {floors.map(({ id, thickness, plus, minus, read, extra, after }) => (
+          <tr key={id} className={extra === undefined ? 'doubtful' : undefined}>
+            <th scope="row">{id}</th>
+            <td>
+              {lengthFigure(thickness, unit)} +{lengthFigure(minus, unit)} −{lengthFigure(plus, unit)}
+            </td>
+            <td>{lengthFigure(read, unit)}</td>
+            <td>{extra === undefined ? 'too thin' : lengthFigure(extra, unit)}</td>
+            <td>{lengthFigure(after, unit)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** A crater on land where the maskant leaked, and a scratch from before the run (M8.6). */
+function Damage() {
+  const { planText, unit, record, plan } = useTank();
+  const [crater, setCrater] = useState('');
+  const [scratch, setScratch] = useState('');
+  const read = useMemo(() => readReworkPlan(planText), [planText]);
+  if ('refused' in read) return null;
+  const mm = (text: string) => {
+    const value = figureOf(text);
+    return value === undefined || value === 0 ? undefined : value * millimetresIn(unit);
+  };
+  const [width, deep] = [mm(crater), mm(scratch)];
+  const left = record.result?.corrected?.stages.map((stage) => stage.left.value);
+  const minutesLeft = (left ?? plan.stages.map(({ minutes }) => minutes)).reduce(
+    (sum, each) => sum + each,
+    0,
+  );
+  const leak = width === undefined ? undefined : leakOf(read.process, { radius: width / 2, minutesLeft });
+  return (
+    <>
+      <h3>Leak in the maskant</h3>
+      <div className="tank-fields">
+        <label>
+          Crater on land, across, {unit}
+          <input inputMode="decimal" value={crater} onChange={({ target }) => setCrater(target.value)} />
+        </label>
+      </div>
+      {leak !== undefined && (
+        <p role="status">
+          Open for <strong>{showMinutes(leak.since)}</strong> of etching and{' '}
+          <strong>{showLength(leak.depth, unit)}</strong> deep. Left as it is, it will be{' '}
+          {showLength(leak.depthThen, unit)} deep and {showLength(2 * leak.radiusThen, unit)} across after the{' '}
+          {showMinutes(minutesLeft)} still to come: touch it up before the next dip.
+        </p>
+      )}
+      <h3>Scratch from before the run</h3>
+      <div className="tank-fields">
+        <label>
+          Depth of the scratch, {unit}
+          <input inputMode="decimal" value={scratch} onChange={({ target }) => setScratch(target.value)} />
+        </label>
+      </div>
+      {deep !== undefined && (
+        <table>
+          <caption>It stays {showLength(deep, unit)} deeper than its floor, and widens to</caption>
+          <HeadRow columns={['in floors of', `across, ${unit}`]} />
+          <tbody>
+            {read.lines.levels
+              .filter((depth) => depth > deep)
+              .map((depth) => (
+                <tr key={depth}>
+                  <th scope="row">{showLength(depth, unit)}</th>
+                  <td>{lengthFigure(2 * scratchHalfWidth(read.process, { scratch: deep, depth }), unit)}</td>
+                </tr>
+              ))}
+          </tbody>
+        </table>
+      )}
+    </>
+  );
+}

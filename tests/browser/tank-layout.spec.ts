@@ -1,0 +1,82 @@
+/** The tank page on a phone, on a tablet and in a wide window: what fits, and what is open to everyone. */
+import AxeBuilder from '@axe-core/playwright';
+import { goToGauge, goToTank, readingOf, record } from '#support/tank-page.ts';
+import { expect, test } from '#support/workbench-page.ts';
+
+for (const [width, height] of [
+  [390, 844],
+  [834, 1112],
+  [834, 1194],
+  [1280, 720],
+] as const) {
+  test(`fits ${width} × ${height}, with room for a gloved finger on every control of a stage`, async ({
+    workbench,
+  }) => {
+    await goToTank(workbench);
+    await workbench.setViewportSize({ width, height });
+    await goToGauge(workbench, '20');
+    await record(workbench, '0.0234');
+    await expect(readingOf(workbench).getByRole('alert')).toContainText('mm or inches?');
+    const measure = () =>
+      workbench.evaluate(() => {
+        const { scrollWidth, clientWidth, scrollHeight, clientHeight } = document.documentElement;
+        const low = [...document.querySelectorAll<HTMLElement>('.tank :is(button, select, input)')]
+          .filter((each) => each.getBoundingClientRect().height < 46)
+          .map((each) => each.textContent);
+        const keypad = document.querySelector('.keypad')?.getBoundingClientRect();
+        return { scrollWidth, clientWidth, scrollHeight, clientHeight, low, keypad: keypad?.bottom ?? 0 };
+      });
+    const asked = await measure();
+    expect(asked.scrollWidth).toBeLessThanOrEqual(asked.clientWidth);
+    expect(asked.low).toEqual([]);
+    await readingOf(workbench).getByRole('button', { name: 'Type it again' }).click();
+    const typing = await measure();
+    // The whole keypad is at hand, and on a tablet nothing but the list is scrolled.
+    expect(typing.keypad).toBeLessThanOrEqual(height);
+    if (width > 700) expect(typing.scrollHeight).toBeLessThanOrEqual(typing.clientHeight);
+  });
+}
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test.describe(`in the ${colorScheme} theme`, () => {
+    test.use({ colorScheme });
+    test('axe finds nothing at the tank, in any step and on any list', async ({ workbench, page }) => {
+      const judge = async (what: string) => {
+        const { violations } = await new AxeBuilder({ page })
+          .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+          .analyze();
+        expect(
+          violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`),
+          what,
+        ).toEqual([]);
+      };
+      await goToTank(workbench);
+      await judge('peel');
+      await workbench.getByRole('button', { name: 'Peeled' }).click();
+      await workbench.getByRole('button', { name: 'Checked' }).click();
+      await workbench.getByRole('button', { name: 'In now' }).click();
+      await judge('in the bath');
+      await workbench.getByRole('button', { name: 'Out now' }).last().click();
+      await workbench.getByRole('combobox', { name: 'Gauged' }).selectOption('depth');
+      await workbench.getByLabel('Minutes in the bath').fill('20');
+      await record(workbench, '0.8');
+      await judge('a question');
+      await readingOf(workbench).getByRole('button', { name: 'It is right, say why' }).click();
+      await readingOf(workbench).getByRole('button', { name: 'Bath is faster' }).click();
+      await readingOf(workbench).getByRole('button', { name: 'Use the reading' }).click();
+      await workbench.getByRole('button', { name: 'Strike out reading 1' }).click();
+      await judge('striking out');
+      await workbench.getByRole('button', { name: 'Cancel' }).click();
+      await workbench.getByRole('button', { name: 'To the minutes left' }).click();
+      await judge('minutes left');
+      await workbench.getByRole('tab', { name: 'Expected result' }).click();
+      await judge('expected result');
+      await workbench.getByRole('tab', { name: 'After a coupon' }).click();
+      await workbench.getByLabel('or etch factor').fill('1.3');
+      await judge('after a coupon');
+      await workbench.getByRole('tab', { name: 'Rework' }).click();
+      await workbench.getByLabel('Depth of the scratch, mm').fill('0.05');
+      await judge('rework');
+    });
+  });
+}
