@@ -16,7 +16,7 @@ export function TankBar() {
   const save = (name: string, mime: string, text: string) =>
     saveBytes({ name, mime, bytes: new TextEncoder().encode(text) });
   return (
-    <>
+    <div>
       <header className="tank-head">
         <Button
           className="plain"
@@ -54,6 +54,6 @@ export function TankBar() {
         </MenuTrigger>
       </header>
       {notice !== undefined && <RecordNotice notice={notice} onClose={close} />}
-    </>
+    </div>
   );
 }
