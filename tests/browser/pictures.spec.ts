@@ -1,4 +1,5 @@
 /** Pictures of the app's main states for docs/workbench.md, made on demand: `ISOBATH_PICTURES=1 npx playwright test pictures`. */
+import { goToGauge, record } from '#support/tank-page.ts';
 import { expect, findOnSheet, openPanel, openSample, statusOf, test } from '#support/workbench-page.ts';
 
 test.skip(process.env['ISOBATH_PICTURES'] === undefined, 'only when pictures are asked for');
@@ -44,6 +45,8 @@ test.describe('on a tablet', () => {
   test('at the tank', async ({ workbench }) => {
     await workbench.getByRole('button', { name: 'at the tank' }).click();
     await expect(workbench.getByRole('heading', { level: 1, name: 'At the tank' })).toBeVisible();
+    await goToGauge(workbench, '21.5', 'thickness');
+    for (const figure of ['3.36', '3.37', '0.133']) await record(workbench, figure);
     await workbench.waitForTimeout(1000);
     await workbench.screenshot({ path: 'docs/pictures/tank.png' });
   });

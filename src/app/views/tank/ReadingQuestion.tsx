@@ -31,9 +31,9 @@ export function ReadingQuestion(props: ReadingQuestionProps) {
       <div className="tank-question" role="alert">
         <SeverityShape severity="warn" />
         <div>
-          <h3>
+          <h2>
             {inOtherUnit === undefined ? `${typed} ${put.unit}: is this right?` : `${typed}: mm or inches?`}
-          </h3>
+          </h2>
           {meanings(put, question, unit).map((words) => (
             <p key={words}>{words}</p>
           ))}

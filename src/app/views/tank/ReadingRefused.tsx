@@ -20,7 +20,7 @@ export function ReadingRefused({ findings, onAgain }: ReadingRefusedProps) {
             const { title, reason, remedy } = sayFinding(finding, unit);
             return (
               <div key={finding.code}>
-                <h3>{title}</h3>
+                <h2>{title}</h2>
                 <p>
                   {reason} {remedy}
                 </p>

@@ -69,7 +69,7 @@ function Regions({ corrected, unit }: { readonly corrected: RunCorrected; readon
   return (
     <table>
       <caption>Expected result, {unit}</caption>
-      <HeadRow columns={['region', 'required depth', 'expected depth', 'leaves', '']} />
+      <HeadRow columns={['region', 'required depth', 'expected depth', 'leaves', 'tolerance']} />
       <tbody>
         {corrected.regions.map(({ id, asked, depth, thickness, verdict }) => (
           <tr key={id} className={verdict === 'met' ? undefined : 'doubtful'}>

@@ -20,7 +20,7 @@ export function ReworkPanel() {
   const lost = findings.filter(({ code }) => code === 'floor-too-thin');
   return (
     <div className="rework-panel">
-      <h3>Floors that came out thick or thin</h3>
+      <h2>Floors that came out thick or thin</h2>
       {read.length === 0 ? (
         <p className="aside">
           After the last stage, gauge the thickness of every floor with the maskant still on: the extra dips
@@ -114,7 +114,7 @@ function Damage() {
   const leak = width === undefined ? undefined : leakOf(read.process, { radius: width / 2, minutesLeft });
   return (
     <>
-      <h3>Leak in the maskant</h3>
+      <h2>Leak in the maskant</h2>
       <div className="tank-fields">
         <label>
           Crater on land, across, {unit}
@@ -129,7 +129,7 @@ function Damage() {
           {showMinutes(minutesLeft)} still to come: touch it up before the next dip.
         </p>
       )}
-      <h3>Scratch from before the run</h3>
+      <h2>Scratch from before the run</h2>
       <div className="tank-fields">
         <label>
           Depth of the scratch, {unit}

@@ -24,6 +24,7 @@ export function StepRow() {
               <button
                 type="button"
                 aria-current={index === now ? 'step' : undefined}
+                aria-label={NAMES[step]}
                 // What is in the bath comes out first.
                 disabled={isIn(own) && step !== 'bath'}
                 onClick={() => goTo(step)}
