@@ -21,8 +21,7 @@ const LOOKS = 4;
 
 export function lineChanges(before: readonly Contour[], now: readonly Contour[]): LineChanges {
   const kept = new Set(before.map(keyOf));
-  const stays = new Set(now.map(keyOf));
-  const earlier = before.filter((contour) => !stays.has(keyOf(contour))).map(shapeOf);
+  const earlier = linesGone(before, now).map(shapeOf);
   const later = now.filter((contour) => !kept.has(keyOf(contour))).map(shapeOf);
   const pairs = later
     .flatMap((line) =>
@@ -41,6 +40,12 @@ export function lineChanges(before: readonly Contour[], now: readonly Contour[])
   const leftOf = (shapes: readonly Shape[]) =>
     shapes.filter((shape) => !done.has(shape)).map(({ spans }) => spans[0]?.start ?? { x: 0, y: 0 });
   return { moved, added: leftOf(later), gone: leftOf(earlier) };
+}
+
+/** Lines that are not there any more, to the last figure, wherever they went. */
+export function linesGone(before: readonly Contour[], now: readonly Contour[]): Contour[] {
+  const stays = new Set(now.map(keyOf));
+  return before.filter((contour) => !stays.has(keyOf(contour)));
 }
 
 /** mm that two sets of borders lie apart at most; infinite where only one of them has any. */

@@ -153,7 +153,8 @@ function stageChanges(before: PlanFile, now: PlanFile): PlanChange[] {
   return changes;
 }
 
-function stagePairs(
+/** Each stage with the one that it was in the earlier plan; one that has none is left out. */
+export function stagePairs(
   before: readonly PlanFileStage[],
   now: readonly PlanFileStage[],
 ): [PlanFileStage, PlanFileStage][] {

@@ -6,9 +6,10 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { type Finding, finding } from '#findings/finding.ts';
 import { jsonText } from '#handoff/json-text.ts';
-import { planChanges } from '#handoff/plan-changes.ts';
+import { linesGone } from '#handoff/line-changes.ts';
+import { planChanges, stagePairs } from '#handoff/plan-changes.ts';
 import { sayPlanChanges } from '#handoff/say-plan-change.ts';
-import type { PlanFile } from '#job/formats/plan-file.ts';
+import type { Contour, PlanFile } from '#job/formats/plan-file.ts';
 import { readFormat } from '#job/formats/read-format.ts';
 import { REVIEW_FORMAT, type Remark, type ReviewFile } from '#job/formats/review-file.ts';
 
@@ -54,6 +55,17 @@ export function readReview(
     return { findings: [finding('review-plan-altered', { sha256: plan.sha256 }, { file })] };
   }
   return { review: { reviewer, date, checked, remarks, planText }, findings };
+}
+
+/** By stage of the present plan, the lines that it had in the reviewed one and has no more, in the frame of the drawing. */
+export function linesBefore(reviewed: string, now: string): ReadonlyMap<number, readonly Contour[]> {
+  const [before, present] = [JSON.parse(reviewed) as PlanFile, JSON.parse(now) as PlanFile];
+  return new Map(
+    stagePairs(before.stages, present.stages).map(([earlier, stage]) => [
+      stage.number,
+      linesGone(earlier.lines, stage.lines),
+    ]),
+  );
 }
 
 /** What is another in the plan than when it was looked at, a sentence each; empty when it is the very same. */

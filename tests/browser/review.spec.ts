@@ -117,10 +117,14 @@ test('a depth changed after the review: what changed is reported, and no old tic
   await beginReview(workbench);
   const changes = workbench.getByRole('region', { name: 'Changed since it was reviewed' });
   await expect(changes).toContainText('2.900 mm');
+  // Old beside new, with the names of what they go round.
+  await expect(workbench.locator('.earlier-lines path')).toBeVisible();
+  await expect(workbench.locator('.sheet-labels [data-region="R02"]')).toContainText('2.90');
   await expect(workbench.getByRole('checkbox', { name: 'stage 1 is in order' })).not.toBeChecked();
   await expect(workbench.locator('.review-record')).toContainText('0 of');
   await changes.getByRole('button', { name: 'review this plan' }).click();
   await expect(changes).toBeHidden();
+  await expect(workbench.locator('.earlier-lines')).toBeHidden();
   await workbench.keyboard.press('Space');
   await expect(workbench.locator('.review-record')).toContainText('1 of');
 });

@@ -1,7 +1,8 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { changesSince, planHash, type Review, readReview, reviewText } from '#run/review.ts';
+import type { PlanFile } from '#job/formats/plan-file.ts';
+import { changesSince, linesBefore, planHash, type Review, readReview, reviewText } from '#run/review.ts';
 import { runJob } from '#run/run-job.ts';
 
 async function planOf(change: (job: Record<string, unknown>) => void = () => undefined): Promise<string> {
@@ -75,6 +76,20 @@ describe('a plan that changed after it was reviewed', () => {
     expect(said.some((sentence) => /^Regions? .*asked/.test(sentence))).toBe(true);
     expect(said.some((sentence) => /^Stages: /.test(sentence))).toBe(true);
     expect(said.some((sentence) => /^Lines of stage/.test(sentence))).toBe(true);
+  });
+
+  it('keeps the lines that a stage had and has no more: those of the pocket made deeper, in the stages that it crosses', async () => {
+    const now = await planOf((job) => {
+      const asked = job['requirements'] as { layer: string; depth: number }[];
+      job['requirements'] = asked.map((each) => (each.layer === 'SUMPS' ? { layer: 'SUMPS', depth: 2.9 } : each));
+    });
+    const before = linesBefore(planText, now);
+    const lines = (text: string) => (JSON.parse(text) as PlanFile).stages.map((stage) => stage.lines);
+    expect([...before.keys()]).toEqual([1, 2, 3]);
+    expect(before.get(1)).toEqual(lines(planText)[0]);
+    expect(before.get(1)).not.toEqual(lines(now)[0]);
+    expect(before.get(3)).toEqual([]);
+    expect([...linesBefore(planText, planText).values()].flat()).toEqual([]);
   });
 
   it('tells of a plan whose bath alone is another', async () => {

@@ -22,6 +22,7 @@ export function ReviewChanges({ planText }: { readonly planText: string | undefi
         {draft.checked.length === 1 ? '1 stage was' : `${draft.checked.length} stages were`} ticked{by} on
         another plan. What was ticked there does not count for this one.
       </p>
+      <p className="aside">On the sheet: solid, the lines of this plan; dashed, where they were.</p>
       <ul>
         {changes.slice(0, MOST).map((change) => (
           <li key={change}>{change}</li>

@@ -2,19 +2,24 @@
 import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
 import { createStore } from 'zustand/vanilla';
 import type { ScenePicture } from '#app/scene/scene-picture.ts';
+import { sceneTheme } from '#app/scene/scene-theme.ts';
 import { listenToHands } from '#app/scene/sheet-gestures.ts';
 import { pointSeenAt, type ViewPose } from '#app/scene/view-pose.ts';
 import { CutLine } from '#app/views/sheet/CutLine.tsx';
 import { ScaleBars } from '#app/views/sheet/ScaleBars.tsx';
+import { SheetLabels } from '#app/views/sheet/SheetLabels.tsx';
 import { SheetPicture } from '#app/views/sheet/SheetPicture.tsx';
 import { sheetKey } from '#app/views/sheet/sheet-keys.ts';
 import { usePoseKeeper } from '#app/views/sheet/use-pose-keeper.ts';
+import { type RestingAsk, useSheetMarks } from '#app/views/sheet/use-sheet-marks.ts';
 import { usePrefersDark } from '#app/views/use-prefers-dark.ts';
 import { type Size, useSize } from '#app/views/use-size.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { Point } from '#geometry/point.ts';
 import { contourOfPath } from '#handoff/contour.ts';
-import type { ShownStage } from '#job/formats/plan-file.ts';
+import type { ShownRegion, ShownStage } from '#job/formats/plan-file.ts';
+import { lengthFigure } from '#units/show-length.ts';
+import { EarlierLines } from './EarlierLines.tsx';
 import { RemarkPins } from './RemarkPins.tsx';
 
 interface ReviewSheetProps {
@@ -24,6 +29,7 @@ interface ReviewSheetProps {
 }
 
 const UNPLACED: ViewPose = { target: { x: 0, y: 0 }, pixelsPerMm: 1, azimuth: 0, tilt: 0 };
+const NO_FINDINGS: readonly never[] = [];
 const NO_LINES: ScenePicture['lines'] = [];
 
 export function ReviewSheet({ stage, place, onPlace }: ReviewSheetProps) {
@@ -52,6 +58,8 @@ export function ReviewSheet({ stage, place, onPlace }: ReviewSheetProps) {
     }),
     [page, selection, stage, flight, isDark],
   );
+  const ask = useNames(stage, size, isDark);
+  const marks = useSheetMarks(pose, ask);
   useEffect(() => {
     if (frame.current === null) return undefined;
     return listenToHands(frame.current, {
@@ -91,6 +99,8 @@ export function ReviewSheet({ stage, place, onPlace }: ReviewSheetProps) {
           onKeyDown={onKeyDown}
         >
           <SheetPicture picture={picture} pose={pose} />
+          <EarlierLines stage={stage.number} pose={pose} size={size} />
+          <SheetLabels marks={marks} pose={pose} size={size} />
           <RemarkPins pose={pose} size={size} stage={stage.number} place={place} />
         </div>
         <p id="review-sheet-keys" hidden>
@@ -111,4 +121,26 @@ export function ReviewSheet({ stage, place, onPlace }: ReviewSheetProps) {
       </div>
     </section>
   );
+}
+
+/** Names with the depth that each floor will have in the end, and tags of lines too short for their mark. */
+function useNames(stage: ShownStage, size: Size | undefined, isDark: boolean): RestingAsk | undefined {
+  const plan = useWorkbenchState((state) => state.derived.page?.plan);
+  const shapes = useWorkbenchState((state) => state.derived.shapes);
+  const { unit, cut } = useWorkbenchState((state) => state.session);
+  return useMemo(() => {
+    if (plan === undefined || size === undefined) return undefined;
+    return {
+      plan,
+      shapes,
+      findings: NO_FINDINGS,
+      seen: { size, exaggeration: 0 },
+      isRelief: false,
+      cut,
+      section: undefined,
+      theme: sceneTheme(isDark),
+      figureOf: ({ level }: ShownRegion) => lengthFigure(level, unit),
+      lined: [stage],
+    };
+  }, [plan, shapes, size, cut, isDark, unit, stage]);
 }
