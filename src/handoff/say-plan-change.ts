@@ -28,7 +28,7 @@ export function sayPlanChange(change: PlanChange): string {
         ? `The drawing ${change.now} is another issue of the file.`
         : `The drawing is ${change.now}; it was ${change.before}.`;
     case 'job':
-      return `Job, ${change.path}: ${change.now ?? 'left out'}; it was ${change.before ?? 'left out'}.`;
+      return `Job, ${change.path}: ${plainJson(change.now)}; it was ${plainJson(change.before)}.`;
     case 'sheet':
       return Number.isFinite(change.by)
         ? `The border of the sheet moved by up to ${mm(change.by)}.`
@@ -127,4 +127,13 @@ function saidLines({ moved, added, gone }: LineChanges): string {
   ]
     .filter(Boolean)
     .join('; ');
+}
+
+/** `{"depth":2.5,"plus":0.08}` as `depth 2.5, plus 0.08`: keys and figures, for people. */
+function plainJson(text: string | undefined): string {
+  if (text === undefined) return 'left out';
+  return text
+    .replace(/"([^"]*)":/g, '$1 ')
+    .replace(/[{}"]/g, '')
+    .replace(/,(?=\S)/g, ', ');
 }

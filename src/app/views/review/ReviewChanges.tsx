@@ -1,5 +1,6 @@
 /** The plan is not the one that was reviewed: what is another, and a way to begin again. */
 import { useMemo } from 'react';
+import { inLabels } from '#app/state/field-labels.ts';
 import { startOver } from '#app/state/review-draft.ts';
 import { useMode, useWorkbench } from '#app/views/workbench-context.ts';
 import { changesSince } from '#run/review.ts';
@@ -25,7 +26,7 @@ export function ReviewChanges({ planText }: { readonly planText: string | undefi
       <p className="aside">On the sheet: solid, the lines of this plan; dashed, where they were.</p>
       <ul>
         {changes.slice(0, MOST).map((change) => (
-          <li key={change}>{change}</li>
+          <li key={change}>{inLabels(change)}</li>
         ))}
       </ul>
       {changes.length > MOST && <p>and {changes.length - MOST} more</p>}

@@ -37,9 +37,7 @@ export function ReviewStages({ steps, index, planText, onGo, onTick }: ReviewSta
             <li key={step.stage.number} className={at === index ? 'on-show' : undefined}>
               <StageButton step={step} isShown={at === index} onPress={() => onGo(at)} />
               <label className={isSeen ? 'tick' : 'tick unseen-yet'}>
-                <span>
-                  {isTicked ? 'right' : at === index ? 'shown' : isSeen ? 'looked at' : 'not looked at'}
-                </span>
+                <span>{isTicked ? 'right' : at === index ? 'shown' : isSeen ? 'seen' : 'not seen'}</span>
                 <input
                   type="checkbox"
                   aria-label={`stage ${step.stage.number} is in order`}
