@@ -1,7 +1,7 @@
 /** The tank page on a phone, on a tablet and in a wide window: what fits, and what is open to everyone. */
 import AxeBuilder from '@axe-core/playwright';
 import { goToGauge, goToTank, readingOf, record } from '#support/tank-page.ts';
-import { expect, test } from '#support/workbench-page.ts';
+import { expect, openSample, statusOf, test } from '#support/workbench-page.ts';
 
 for (const [width, height] of [
   [390, 844],
@@ -12,11 +12,16 @@ for (const [width, height] of [
   test(`fits ${width} × ${height}, with room for a gloved finger on every control of a stage`, async ({
     workbench,
   }) => {
+    // A long name, in inches.
+    await openSample(workbench, 'Observatory shutter, in inches');
+    await expect(statusOf(workbench)).toContainText('planned in');
     await goToTank(workbench);
     await workbench.setViewportSize({ width, height });
-    await goToGauge(workbench, '20');
-    await record(workbench, '0.0234');
-    await expect(readingOf(workbench).getByRole('alert')).toContainText('mm or inches?');
+    await goToGauge(workbench, '20', 'thickness');
+    await record(workbench, '3.47');
+    await expect(readingOf(workbench).getByRole('alert')).toContainText(
+      'In inches it means that no metal is gone.',
+    );
     const measure = () =>
       workbench.evaluate(() => {
         const { scrollWidth, clientWidth, scrollHeight, clientHeight } = document.documentElement;

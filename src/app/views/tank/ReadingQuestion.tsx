@@ -78,16 +78,21 @@ const WHY: Record<Question['why'], string> = {
 function meanings({ unit }: ReadingPut, question: Question, shown: ShownUnit): string[] {
   const { why, expected, rate, inOtherUnit, read } = question;
   const length = (mm: number) => showLength(mm, shown);
-  const byRate = rate === undefined ? '' : `${rateText(rate.read, shown)} a minute, ${beside(rate, shown)}.`;
+  const byRate = rate === undefined ? '' : meantBy(rate, shown);
   if (inOtherUnit !== undefined) {
-    const own = rate === undefined ? `it is ${length(read)}.` : `it means ${byRate}`;
+    const own = rate === undefined ? `it is ${length(read)}.` : `it means ${byRate}.`;
     return [
       `In ${NAMES[unit]} ${own}`,
       `In ${NAMES[inOtherUnit.unit]} it is ${length(inOtherUnit.value)}; ${length(expected)} was expected.`,
     ];
   }
   const own = `${unit === shown ? '' : `It is ${length(read)}. `}Expected was ${length(expected)}.`;
-  return [WHY[why], own, byRate === '' ? '' : `It means ${byRate}`].filter((words) => words !== '');
+  return [WHY[why], own, byRate === '' ? '' : `It means ${byRate}.`].filter((words) => words !== '');
+}
+
+function meantBy(rate: NonNullable<Question['rate']>, unit: ShownUnit): string {
+  if (rate.read <= 0) return 'that no metal is gone';
+  return `${rateText(rate.read, unit)} a minute, ${beside(rate, unit)}`;
 }
 
 function rateText(rate: number, unit: ShownUnit): string {
