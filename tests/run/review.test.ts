@@ -81,7 +81,9 @@ describe('a plan that changed after it was reviewed', () => {
   it('keeps the lines that a stage had and has no more: those of the pocket made deeper, in the stages that it crosses', async () => {
     const now = await planOf((job) => {
       const asked = job['requirements'] as { layer: string; depth: number }[];
-      job['requirements'] = asked.map((each) => (each.layer === 'SUMPS' ? { layer: 'SUMPS', depth: 2.9 } : each));
+      job['requirements'] = asked.map((each) =>
+        each.layer === 'SUMPS' ? { layer: 'SUMPS', depth: 2.9 } : each,
+      );
     });
     const before = linesBefore(planText, now);
     const lines = (text: string) => (JSON.parse(text) as PlanFile).stages.map((stage) => stage.lines);
