@@ -24,7 +24,7 @@ describe('undo and redo', () => {
     expect(undo(dragged).present.document).toBe('2.0');
   });
 
-  it('takes two drags of the same rung as two steps', () => {
+  it('takes two drags of the same level as two steps', () => {
     const first = closeGroup(takeStep(startHistory('open', '2.0'), step('2.1', 'drag')));
     expect(undo(takeStep(first, step('2.2', 'drag'))).present.document).toBe('2.1');
   });

@@ -16,7 +16,7 @@ describe('rows of words beside the ladder', () => {
     ).toEqual([40, 180]);
   });
 
-  it('share the shift when two rungs are a tenth of a millimetre apart', () => {
+  it('share the shift when two levels are a tenth of a millimetre apart', () => {
     expect(
       placeRows(
         [

@@ -66,10 +66,10 @@ test('the whole of it by keyboard: pick with Page Down, type inches, Enter', asy
   await expect(levelRows(workbench).last()).toContainText('2.54');
 });
 
-test('a rung dragged moves its level, as one step', async ({ workbench }) => {
-  const rung = workbench.getByRole('slider', { name: 'Level of stage 3' });
-  const box = await rung.boundingBox();
-  if (box === null) throw new Error('the rung is not laid out');
+test('a level dragged on the ladder moves, as one step', async ({ workbench }) => {
+  const level = workbench.getByRole('slider', { name: 'Level of stage 3' });
+  const box = await level.boundingBox();
+  if (box === null) throw new Error('the level is not laid out');
   await workbench.mouse.move(box.x + 20, box.y + box.height / 2);
   await workbench.mouse.down();
   await workbench.mouse.move(box.x + 20, box.y + box.height / 2 + 20, { steps: 8 });
@@ -79,11 +79,13 @@ test('a rung dragged moves its level, as one step', async ({ workbench }) => {
   await expect(levelRows(workbench).first()).toContainText('1.20');
 });
 
-test('a rung moves by arrow keys and Enter, and says when a region would fall out', async ({ workbench }) => {
-  const rung = workbench.getByRole('slider', { name: 'Level of stage 3' });
-  await rung.focus();
+test('a level moves by arrow keys and Enter, and reports when a region would fall out of tolerance', async ({
+  workbench,
+}) => {
+  const level = workbench.getByRole('slider', { name: 'Level of stage 3' });
+  await level.focus();
   for (let press = 0; press < 2; press++) await workbench.keyboard.press('PageDown');
-  await expect(rung).toHaveAttribute('aria-valuetext', /outside the tolerance/);
+  await expect(level).toHaveAttribute('aria-valuetext', /outside the tolerance/);
   await workbench.keyboard.press('Enter');
   // The level is moved, not what is asked: what falls out of its tolerance is a finding.
   await expect(workbench.getByRole('button', { name: /^State of the plan/ })).toContainText('stop');
@@ -98,24 +100,22 @@ test('a rung moves by arrow keys and Enter, and says when a region would fall ou
   await expect(levelRows(workbench).first()).toContainText('1.20');
 });
 
-test('what is picked joins the level of a rung', async ({ workbench }) => {
+test('what is picked joins a level of the ladder', async ({ workbench }) => {
   await levelRows(workbench).last().click();
   await workbench.getByRole('button', { name: /Join what is picked to the level of 2\.20/ }).click();
   await expect(levelRows(workbench)).toHaveCount(2);
   await expect(statusOf(workbench)).toContainText('2 stages');
 });
 
-test('a region that is picked, carried to a rung and let go there, joins its level', async ({
-  workbench,
-}) => {
+test('a picked region dropped on a level of the ladder joins that level', async ({ workbench }) => {
   const sump = await findOnSheet(workbench, 'to 3.00');
   await workbench.mouse.click(sump.x, sump.y);
-  const rung = await levelRows(workbench).filter({ hasText: '2.20' }).boundingBox();
-  if (rung === null) throw new Error('the rung is not laid out');
+  const level = await levelRows(workbench).filter({ hasText: '2.20' }).boundingBox();
+  if (level === null) throw new Error('the level is not laid out');
   await workbench.mouse.down();
   await workbench.mouse.move(sump.x - 80, sump.y + 20, { steps: 4 });
   await expect(workbench.locator('.carried')).toHaveText('R02: drop on a level');
-  await workbench.mouse.move(rung.x + 30, rung.y + rung.height / 2, { steps: 6 });
+  await workbench.mouse.move(level.x + 30, level.y + level.height / 2, { steps: 6 });
   await expect(workbench.locator('.carried')).toHaveText(/^R02 to 2\.20.mm$/);
   await workbench.mouse.up();
   await expect(workbench.locator('.carried')).toBeHidden();

@@ -133,10 +133,10 @@ const EDITS: readonly (readonly [
   ],
   ['edges inwards', under('Edges, faces, cut-outs', typing('Edge inwards by', '0.3')), {}],
   [
-    'a rung',
+    'a level',
     async (page) => {
-      const rung = page.getByRole('slider', { name: 'Level of stage 3' });
-      await rung.focus();
+      const level = page.getByRole('slider', { name: 'Level of stage 3' });
+      await level.focus();
       await page.keyboard.press('ArrowDown');
       await page.keyboard.press('Enter');
     },
@@ -145,11 +145,11 @@ const EDITS: readonly (readonly [
   ['fewest levels', choosing('Levels', 'the fewest within tolerance'), { levels: 'fewest' }],
   ['a locked level', typing('Another locked level', '2.21'), { lockedLevels: [2.21] }],
   [
-    'a rung of a search',
+    'a level of a search',
     async (page) => {
-      const rung = page.getByRole('slider', { name: 'Level of stage 2' });
+      const level = page.getByRole('slider', { name: 'Level of stage 2' });
       await expect(levelRows(page).nth(1)).toContainText('locked');
-      await rung.focus();
+      await level.focus();
       await page.keyboard.press('ArrowDown');
       await page.keyboard.press('Enter');
     },

@@ -43,7 +43,9 @@ test('pointer, cut, depths asked, remarks and the record of a review', async ({ 
   expect(y - Y).toBeGreaterThan(20);
   expect(y - Y).toBeLessThan(100);
 
-  const start = await workbench.getByRole('button', { name: /^Start of the cut/ }).getAttribute('aria-label');
+  const start = await workbench
+    .getByRole('button', { name: /^Start of the section line/ })
+    .getAttribute('aria-label');
   const [fromX] = placeIn(start ?? '');
   expect(fromX - X).toBeGreaterThan(-20);
   expect(fromX - X).toBeLessThan(0);

@@ -44,7 +44,7 @@ const PLATES: readonly (readonly number[])[] = [
 async function checkFigures(page: Page, count: number): Promise<void> {
   const ladder = await page.locator('.ladder').boundingBox();
   if (ladder === null) throw new Error('the ladder is not laid out');
-  const figures = await page.locator('.rung .depth, .rung .left').evaluateAll((all) =>
+  const figures = await page.locator('.level-button .depth, .level-button .left').evaluateAll((all) =>
     all.map((each) => {
       const range = document.createRange();
       range.selectNodeContents(each);
@@ -101,7 +101,7 @@ test('1 to 14 levels, in millimetres and inches, pinned and not', async ({ workb
   }
 });
 
-test('is 120 px wide, 176 pinned, 56 folded; folded it keeps numbers, and a rung says all beside it', async ({
+test('is 120 px wide, 176 pinned, 56 folded; folded it keeps numbers, and a level shows the rest beside it', async ({
   workbench,
 }) => {
   const ladder = workbench.locator('.ladder');
@@ -109,20 +109,20 @@ test('is 120 px wide, 176 pinned, 56 folded; folded it keeps numbers, and a rung
   expect(await width()).toBe(120);
   await workbench.getByRole('button', { name: 'Show what levels leave' }).click();
   expect(await width()).toBe(176);
-  await expect(ladder.locator('.rung .left').first()).toHaveText('2.86');
+  await expect(ladder.locator('.level-button .left').first()).toHaveText('2.86');
   await workbench.getByTitle('Fold the ladder').click();
   expect(await width()).toBe(56);
   await expect(ladder.locator('.ladder-axis .number')).toHaveText(['1', '2', '3']);
   await workbench.getByRole('slider', { name: 'Level of stage 2' }).hover();
-  await expect(workbench.locator('.rung-card')).toContainText(/2\.20.*leaves 1\.86.mm.*2 regions/);
+  await expect(workbench.locator('.level-card')).toContainText(/2\.20.*leaves 1\.86.mm.*2 regions/);
   await workbench.getByTitle('Unfold the ladder').click();
   expect(await width()).toBe(120);
 });
 
 test('moving a level changes the levels of the job, and never what is asked', async ({ workbench }) => {
   const before = JSON.parse(await savedText(workbench, 'gauge-pod-cover.job.json'));
-  const rung = workbench.getByRole('slider', { name: 'Level of stage 2' });
-  await rung.focus();
+  const level = workbench.getByRole('slider', { name: 'Level of stage 2' });
+  await level.focus();
   for (let press = 0; press < 3; press++) await workbench.keyboard.press('ArrowDown');
   await workbench.keyboard.press('Enter');
   await expect(levelRows(workbench).nth(1)).toContainText('2.23');
@@ -132,9 +132,9 @@ test('moving a level changes the levels of the job, and never what is asked', as
   expect(after.levels).toEqual([3, 2.23, 1.2]);
 });
 
-test('a level moved out of a tolerance is found at once, and its rung shows it', async ({ workbench }) => {
-  const rung = workbench.getByRole('slider', { name: 'Level of stage 3' });
-  await rung.focus();
+test('a level moved out of a tolerance is found at once, and shown on the ladder', async ({ workbench }) => {
+  const level = workbench.getByRole('slider', { name: 'Level of stage 3' });
+  await level.focus();
   for (let press = 0; press < 3; press++) await workbench.keyboard.press('PageDown');
   await workbench.keyboard.press('Enter');
   await expect(workbench.locator('.unused-level')).toHaveText('1.50');

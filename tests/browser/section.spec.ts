@@ -130,16 +130,16 @@ test('the relief shows the front at the clock’s minute', async ({ workbench })
 });
 
 test('the cut moves by its ends, as a whole, and by arrow keys', async ({ workbench }) => {
-  const start = await middleOf(workbench, /^Start of the cut/);
+  const start = await middleOf(workbench, /^Start of the section line/);
   await drag(workbench, start, { x: start.x, y: start.y + 90 });
-  const moved = await middleOf(workbench, /^Start of the cut/);
+  const moved = await middleOf(workbench, /^Start of the section line/);
   expect(moved.y - start.y).toBeCloseTo(90, 0);
   await expect(stripOf(workbench)).not.toContainText('254.40');
 
-  const end = await middleOf(workbench, /^End of the cut/);
+  const end = await middleOf(workbench, /^End of the section line/);
   const middle = await middleOf(workbench, /^Section line/);
   await drag(workbench, middle, { x: middle.x + 8, y: middle.y - 60 });
-  const after = await middleOf(workbench, /^End of the cut/);
+  const after = await middleOf(workbench, /^End of the section line/);
   expect(after.x - end.x).toBeCloseTo(8, 0);
   expect(after.y - end.y).toBeCloseTo(-60, 0);
 
@@ -151,12 +151,12 @@ test('the cut moves by its ends, as a whole, and by arrow keys', async ({ workbe
 test('the cut stays on its place of the part while the view moves, and in the relief', async ({
   workbench,
 }) => {
-  const name = workbench.getByRole('button', { name: /^Start of the cut/ });
+  const name = workbench.getByRole('button', { name: /^Start of the section line/ });
   const words = await name.getAttribute('aria-label');
-  const before = await middleOf(workbench, /^Start of the cut/);
+  const before = await middleOf(workbench, /^Start of the section line/);
   await sheetOf(workbench).focus();
   await workbench.keyboard.press('ArrowRight');
-  expect((await middleOf(workbench, /^Start of the cut/)).x).toBeCloseTo(before.x - 60, 0);
+  expect((await middleOf(workbench, /^Start of the section line/)).x).toBeCloseTo(before.x - 60, 0);
   await workbench.getByRole('radio', { name: 'relief' }).check();
   await expect(name).toHaveAttribute('aria-label', words ?? '');
 });

@@ -11,7 +11,7 @@ interface At {
 }
 
 /** What lies over the canvas is hidden meanwhile. */
-const OVERLAYS = '.cut-line, .place-mark, .sheet-labels, .hover-card';
+const OVERLAYS = '.section-line, .place-mark, .sheet-labels, .hover-card';
 
 /** Colours at places of the canvas, each mixed from the four pixels round it. */
 export async function colorsAt(page: Page, places: readonly At[]): Promise<Rgb[]> {

@@ -31,8 +31,8 @@ export function HelpPage() {
         not for 0.8.
       </Figure>
       <Figure title="As few levels as tolerances allow" picture={<LevelsFigure />}>
-        Each stage costs a peel, a dip and a rinse. Every bar is what a region accepts; a rung that crosses a
-        bar serves it. Isobath finds the fewest rungs, then moves them to the middle of the bars.
+        Each stage costs a peel, a dip and a rinse. Every bar is what a region accepts; a level that crosses a
+        bar serves it. Isobath finds the fewest levels, then moves them to the middle of the bars.
       </Figure>
       <Figure title="What no bath makes" picture={<LimitsFigure />}>
         A pocket narrower than twice its undercut has no opening. A land narrower than the undercut of both
@@ -72,9 +72,9 @@ function Steps() {
           its tolerance. Regions without one stay land.
         </li>
         <li>
-          <b>Read the ladder</b> at the left: a rung a level, the space between two rungs a stage. Upwards it
-          is the run, downwards the part. Drag a rung to move its level; drag a picked region onto a rung to
-          join it.
+          <b>Read the ladder</b> at the left: a line for each level, the space between two lines a stage.
+          Upwards it is the run, downwards the part. Drag a line to move its level; drag a picked region onto
+          a line to join it.
         </li>
         <li>
           <b>Look before metal is wet</b>: draw the cut across the sheet for a section, move the clock to any

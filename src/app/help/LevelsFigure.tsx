@@ -1,4 +1,4 @@
-/** Fewest levels: tolerance bars of regions, pierced by as few rungs as can be. */
+/** Fewest levels: tolerance bars of regions, crossed by as few levels as can be. */
 import { fewestLevels } from '#plan/fewest-levels.ts';
 
 /** Depth, plus, minus of made-up regions, mm. */
@@ -40,7 +40,7 @@ export function LevelsFigure() {
       })}
       {levels.map((level) => (
         <g key={level}>
-          <path className="rung" d={`M${LEFT} ${yOf(level)}H${LEFT + ASKED.length * PITCH}`} />
+          <path className="level-line" d={`M${LEFT} ${yOf(level)}H${LEFT + ASKED.length * PITCH}`} />
           <text x={LEFT + ASKED.length * PITCH + 8} y={yOf(level) + 4}>
             level {level.toFixed(2)} mm
           </text>

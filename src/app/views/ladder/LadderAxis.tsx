@@ -1,7 +1,7 @@
 /** The drawn part of the ladder: scale, stages as blocks to scale with number and mark, metal that stays, and leaders to the figures. */
 import { wordsOn } from '#app/scene/stage-looks.ts';
 import type { LadderWidth } from '#app/state/layout-state.ts';
-import { isAccepted, type Rung } from '#app/state/rungs.ts';
+import { isAccepted, type PlannedLevel } from '#app/state/planned-levels.ts';
 import { tickPlaces } from '#plan/stage-mark.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import type { ShownUnit } from '#units/show-length.ts';
@@ -13,11 +13,11 @@ export interface Leader {
   readonly level: number;
   readonly to: number;
   /** Undefined for a level of the job's list that came to no stage. */
-  readonly rung: Rung | undefined;
+  readonly planned: PlannedLevel | undefined;
 }
 
 interface LadderAxisProps {
-  readonly rungs: readonly Rung[];
+  readonly levels: readonly PlannedLevel[];
   readonly thickness: number;
   readonly height: number;
   readonly yOf: (depth: number) => number;
@@ -33,9 +33,9 @@ const PIXELS_PER_TICK = 84;
 const ROOM = { number: 14, mark: 34 };
 
 export function LadderAxis(props: LadderAxisProps) {
-  const { rungs, thickness, height, yOf, unit, how, measures, leaders, litStage } = props;
+  const { levels, thickness, height, yOf, unit, how, measures, leaders, litStage } = props;
   const { bar, width } = measures;
-  const metalTop = rungs[0]?.stage.level ?? 0;
+  const metalTop = levels[0]?.stage.level ?? 0;
   const wide = bar.right - bar.left;
   return (
     <svg className="ladder-axis" width={width} height={height} aria-hidden="true">
@@ -60,37 +60,40 @@ export function LadderAxis(props: LadderAxisProps) {
           d={`M${bar.left} ${yOf(metalTop)}H${bar.right}V${yOf(thickness)}H${bar.left}Z`}
         />
       ))}
-      {rungs.map((rung, index) => {
-        const top = yOf(rungs[index + 1]?.stage.level ?? 0);
+      {levels.map((planned, index) => {
+        const top = yOf(levels[index + 1]?.stage.level ?? 0);
         return (
           <Block
-            key={rung.stage.number}
-            rung={rung}
+            key={planned.stage.number}
+            planned={planned}
             left={bar.left}
             width={wide}
             top={top}
-            bottom={yOf(rung.stage.level)}
+            bottom={yOf(planned.stage.level)}
           />
         );
       })}
       <path className="frame" d={`M${bar.left} ${yOf(0)}H${bar.right}V${yOf(thickness)}H${bar.left}Z`} />
-      {leaders.map(({ level, to, rung }) => (
+      {leaders.map(({ level, to, planned }) => (
         <g key={level}>
-          {rung === undefined && <path className="unused" d={`M${bar.left} ${yOf(level)}H${bar.right}`} />}
-          <path className={leaderClass(rung, litStage)} d={leaderPath(yOf(level), to, { how, measures })} />
+          {planned === undefined && <path className="unused" d={`M${bar.left} ${yOf(level)}H${bar.right}`} />}
+          <path
+            className={leaderClass(planned, litStage)}
+            d={leaderPath(yOf(level), to, { how, measures })}
+          />
         </g>
       ))}
     </svg>
   );
 }
 
-function leaderClass(rung: Rung | undefined, litStage: number | undefined): string {
-  const isGood = rung !== undefined && isAccepted(rung, rung.stage.level);
-  const isLit = rung !== undefined && rung.stage.number === litStage;
+function leaderClass(planned: PlannedLevel | undefined, litStage: number | undefined): string {
+  const isGood = planned !== undefined && isAccepted(planned, planned.stage.level);
+  const isLit = planned !== undefined && planned.stage.number === litStage;
   return `leader${isGood ? '' : ' broken'}${isLit ? ' lit' : ''}`;
 }
 
-/** Level out of the bar, aslant to its figure, level again: as the figures keep the order of the rungs, no two cross. */
+/** Level out of the bar, aslant to its figure, level again: as the figures keep the order of the levels, no two cross. */
 function leaderPath(
   from: number,
   to: number,
@@ -134,15 +137,15 @@ function Scale({ thickness, yOf, unit, left, height }: ScaleProps) {
 }
 
 interface BlockProps {
-  readonly rung: Rung;
+  readonly planned: PlannedLevel;
   readonly left: number;
   readonly width: number;
   readonly top: number;
   readonly bottom: number;
 }
 
-function Block({ rung, left, width, top, bottom }: BlockProps) {
-  const { number, color } = rung.stage;
+function Block({ planned, left, width, top, bottom }: BlockProps) {
+  const { number, color } = planned.stage;
   const middle = { x: left + width / 2, y: (top + bottom) / 2 };
   const high = bottom - top;
   const ink = wordsOn(color);

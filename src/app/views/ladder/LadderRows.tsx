@@ -1,42 +1,42 @@
-/** The figures of the ladder: one for each rung, to pick what lies on it and to join it. */
+/** The figures of the ladder: one for each level, to pick what lies on it and to join it. */
 import { isLocked } from '#app/state/edits/edit-levels.ts';
-import type { Rung } from '#app/state/rungs.ts';
+import type { PlannedLevel } from '#app/state/planned-levels.ts';
 import { isTapered } from '#app/state/sheet-thickness.ts';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { counted } from '#findings/counted.ts';
 import { lengthFigure, showArea, showLength } from '#units/show-length.ts';
 
-interface RungRowProps {
-  readonly rung: Rung;
+interface LevelRowProps {
+  readonly planned: PlannedLevel;
   readonly thickness: number;
   readonly saysLeft: boolean;
-  readonly onShow: (rung: Rung | undefined) => void;
+  readonly onShow: (planned: PlannedLevel | undefined) => void;
 }
 
-export function RungRow({ rung, thickness, saysLeft, onShow }: RungRowProps) {
+export function LevelRow({ planned, thickness, saysLeft, onShow }: LevelRowProps) {
   const { actions } = useWorkbench();
   const { unit, selection } = useWorkbenchState((state) => state.session);
-  const { level, number } = rung.stage;
+  const { level, number } = planned.stage;
   const job = useDocument()?.job;
-  const ids = rung.regions.map((region) => region.id);
+  const ids = planned.regions.map((region) => region.id);
   const isSelected = ids.length > 0 && ids.every((id) => selection.includes(id));
   const canJoin = selection.length > 0 && !selection.every((id) => ids.includes(id));
   const atMost = job !== undefined && isTapered(job) ? ' at most' : '';
   const locked = job !== undefined && isLocked(job, level) ? ', locked' : '';
   const point = (isOn: boolean) => {
-    onShow(isOn ? rung : undefined);
+    onShow(isOn ? planned : undefined);
     actions.light(isOn ? { regions: ids, stage: number } : undefined);
   };
   return (
-    <div className="rung-row" data-level={level}>
+    <div className="level-row" data-level={level}>
       <button
         type="button"
-        className="rung"
+        className="level-button"
         aria-pressed={isSelected}
         onClick={(event) => actions.select(ids, event.shiftKey ? 'add' : 'only')}
         onPointerEnter={() => point(true)}
         onPointerLeave={() => point(false)}
-        onFocus={() => onShow(rung)}
+        onFocus={() => onShow(planned)}
         onBlur={() => onShow(undefined)}
       >
         <span className="depth">{lengthFigure(level, unit)}</span>
@@ -46,7 +46,7 @@ export function RungRow({ rung, thickness, saysLeft, onShow }: RungRowProps) {
           </span>
         )}
         <span className="unseen">
-          {` ${unit}, leaves ${showLength(thickness - level, unit)}${atMost}, ${counted(ids.length, 'region')}, ${showArea(rung.area, unit)}${locked}`}
+          {` ${unit}, leaves ${showLength(thickness - level, unit)}${atMost}, ${counted(ids.length, 'region')}, ${showArea(planned.area, unit)}${locked}`}
         </span>
       </button>
       {canJoin && (

@@ -1,5 +1,5 @@
 /**
- * The ladder: the sheet's thickness to scale, surface at the top, with a rung for each level and a stage in each space between
+ * The ladder: the sheet's thickness to scale, surface at the top, with a line for each level and a stage in each space between
  * two. Read upwards it is the run, read downwards the part.
  */
 import { Pin, PinOff } from 'lucide-react';
@@ -8,7 +8,7 @@ import { useStore } from 'zustand';
 import { fromJobUnits } from '#app/state/edits/edit-figures.ts';
 import { moveLevel } from '#app/state/edits/edit-levels.ts';
 import type { LadderWidth } from '#app/state/layout-state.ts';
-import { type Rung, rungsOf } from '#app/state/rungs.ts';
+import { type PlannedLevel, plannedLevelsOf } from '#app/state/planned-levels.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import { IconButton } from '#app/views/controls/IconButton.tsx';
 import { type Size, useSize } from '#app/views/use-size.ts';
@@ -16,11 +16,11 @@ import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workben
 import type { JobFile } from '#job/job-file.ts';
 import { lengthFigure, showLength } from '#units/show-length.ts';
 import { LadderAxis } from './LadderAxis.tsx';
-import { RungRow } from './LadderRows.tsx';
+import { LevelRow } from './LadderRows.tsx';
+import { LevelCard } from './LevelCard.tsx';
+import { LevelHandle } from './LevelHandle.tsx';
 import { placeRows } from './ladder-layout.ts';
 import { type LadderMeasures, ladderMeasures } from './ladder-measures.ts';
-import { RungCard } from './RungCard.tsx';
-import { RungHandle } from './RungHandle.tsx';
 
 const MARGIN = { top: 8, bottom: 18 };
 /** Of a figure, px: so near they may stand. */
@@ -37,7 +37,7 @@ export function LadderView() {
   const unit = useWorkbenchState((state) => state.session.unit);
   const plan = useWorkbenchState((state) => state.derived.page?.plan);
   const isStale = useWorkbenchState((state) => state.derived.isStale);
-  const rungs = useMemo(() => (plan === undefined ? [] : rungsOf(plan)), [plan]);
+  const levels = useMemo(() => (plan === undefined ? [] : plannedLevelsOf(plan)), [plan]);
   const thickness = document === undefined ? 0 : sheetThickness(document.job);
   const measures = ladderMeasures(how, unit);
   return (
@@ -52,7 +52,7 @@ export function LadderView() {
       <LadderHead how={how} measures={measures} />
       <div className="ladder-frame" ref={frame}>
         {size !== undefined && thickness > 0 && (
-          <Ladder rungs={rungs} thickness={thickness} size={size} how={how} measures={measures} />
+          <Ladder levels={levels} thickness={thickness} size={size} how={how} measures={measures} />
         )}
       </div>
     </section>
@@ -95,87 +95,91 @@ function LadderHead({ how, measures }: { readonly how: LadderWidth; readonly mea
 }
 
 interface LadderProps {
-  readonly rungs: readonly Rung[];
+  readonly levels: readonly PlannedLevel[];
   readonly thickness: number;
   readonly size: Size;
   readonly how: LadderWidth;
   readonly measures: LadderMeasures;
 }
 
-function Ladder({ rungs, thickness, size, how, measures }: LadderProps) {
+function Ladder({ levels, thickness, size, how, measures }: LadderProps) {
   const { actions } = useWorkbench();
   const unit = useWorkbenchState((state) => state.session.unit);
   const litStage = useWorkbenchState((state) => state.lit?.stage);
-  const [shown, setShown] = useState<Rung>();
-  const height = Math.max(size.height, rungs.length * FIGURE + MARGIN.top + MARGIN.bottom);
+  const [shown, setShown] = useState<PlannedLevel>();
+  const height = Math.max(size.height, levels.length * FIGURE + MARGIN.top + MARGIN.bottom);
   const scale = (height - MARGIN.top - MARGIN.bottom) / thickness;
   const yOf = (depth: number) => MARGIN.top + depth * scale;
   const job = useDocument()?.job;
   const leaders = useMemo(() => {
     const all = [
-      ...rungs.map((rung) => ({ level: rung.stage.level, rung })),
-      ...unusedLevels(job, rungs).map((level) => ({ level, rung: undefined })),
+      ...levels.map((planned) => ({ level: planned.stage.level, planned })),
+      ...unusedLevels(job, levels).map((level) => ({ level, planned: undefined })),
     ].sort((a, b) => a.level - b.level);
     const wanted = all.map(({ level }) => ({ wanted: MARGIN.top + level * scale, height: FIGURE }));
     const tops = placeRows(wanted, height);
     return all.map((each, index) => ({ ...each, to: (tops[index] ?? 0) + FIGURE / 2 }));
-  }, [rungs, job, scale, height]);
-  const move = (rung: Rung, to: number) => {
-    const { level } = rung.stage;
-    const levels = rungs.map(({ stage }) => stage.level);
+  }, [levels, job, scale, height]);
+  const move = (planned: PlannedLevel, to: number) => {
+    const { level } = planned.stage;
     actions.edit(`level ${showLength(level, unit)} to ${showLength(to, unit)}`, (job) =>
-      moveLevel(job, { from: level, to, levels }),
+      moveLevel(job, { from: level, to, levels: levels.map(({ stage }) => stage.level) }),
     );
   };
   return (
     <div className="ladder-body" style={{ height }}>
-      <LadderAxis {...{ rungs, thickness, height, yOf, unit, how, measures, leaders, litStage }} />
-      {rungs.map((rung) => (
-        <RungHandle
-          key={rung.stage.number}
-          rung={rung}
+      <LadderAxis {...{ levels, thickness, height, yOf, unit, how, measures, leaders, litStage }} />
+      {levels.map((planned) => (
+        <LevelHandle
+          key={planned.stage.number}
+          planned={planned}
           thickness={thickness}
           yOf={yOf}
           bar={measures.bar}
-          onMove={(to) => move(rung, to)}
+          onMove={(to) => move(planned, to)}
           onShow={setShown}
-          onPick={() => actions.select(rung.regions.map(({ id }) => id))}
+          onPick={() => actions.select(planned.regions.map(({ id }) => id))}
         />
       ))}
       <ol className="ladder-rows">
-        {leaders.map(({ level, rung, to }) => (
+        {leaders.map(({ level, planned, to }) => (
           <li
             key={level}
-            className={rung !== undefined && rung.stage.number === litStage ? 'lit' : undefined}
+            className={planned !== undefined && planned.stage.number === litStage ? 'lit' : undefined}
             style={
               { top: to - FIGURE / 2, height: FIGURE, '--figures': `${measures.figures}px` } as CSSProperties
             }
           >
-            {rung === undefined ? (
+            {planned === undefined ? (
               <span className="unused-level" title="No region accepts this level">
                 {lengthFigure(level, unit)}
               </span>
             ) : (
-              <RungRow rung={rung} thickness={thickness} saysLeft={how === 'pinned'} onShow={setShown} />
+              <LevelRow
+                planned={planned}
+                thickness={thickness}
+                saysLeft={how === 'pinned'}
+                onShow={setShown}
+              />
             )}
           </li>
         ))}
       </ol>
-      {shown !== undefined && rungs.includes(shown) && (
-        <RungCard
-          rung={shown}
+      {shown !== undefined && levels.includes(shown) && (
+        <LevelCard
+          planned={shown}
           thickness={thickness}
           top={Math.min(yOf(shown.stage.level) - HEAD, height - 104)}
         />
       )}
-      {rungs.length === 0 && <p className="ladder-empty">No levels yet.</p>}
+      {levels.length === 0 && <p className="ladder-empty">No levels yet.</p>}
     </div>
   );
 }
 
 /** Levels of the job's list that came to no stage: no region accepts them. */
-function unusedLevels(job: JobFile | undefined, rungs: readonly Rung[]): number[] {
+function unusedLevels(job: JobFile | undefined, levels: readonly PlannedLevel[]): number[] {
   if (job === undefined || !Array.isArray(job.levels)) return [];
-  const isUsed = (level: number) => rungs.some(({ stage }) => Math.abs(stage.level - level) < 1e-3);
+  const isUsed = (level: number) => levels.some(({ stage }) => Math.abs(stage.level - level) < 1e-3);
   return job.levels.map((level: number) => fromJobUnits(job, level)).filter((level) => !isUsed(level));
 }

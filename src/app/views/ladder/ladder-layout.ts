@@ -1,6 +1,6 @@
 /**
- * Where the ladder's rows of words stand: as near to their true height as they can without overlapping, in order. The rungs
- * themselves stay to scale; leaders tie words and rungs together.
+ * Where the ladder's rows of words stand: as near to their true height as they can without overlapping, in order. The levels
+ * themselves stay to scale; leaders tie words and levels together.
  */
 
 export interface LadderRow {

@@ -5,8 +5,8 @@ import type { ScenePicture } from '#app/scene/scene-picture.ts';
 import { sceneTheme } from '#app/scene/scene-theme.ts';
 import { listenToHands } from '#app/scene/sheet-gestures.ts';
 import { pointSeenAt, type ViewPose } from '#app/scene/view-pose.ts';
-import { CutLine } from '#app/views/sheet/CutLine.tsx';
 import { ScaleBars } from '#app/views/sheet/ScaleBars.tsx';
+import { SectionLineView } from '#app/views/sheet/SectionLineView.tsx';
 import { SheetLabels } from '#app/views/sheet/SheetLabels.tsx';
 import { SheetPicture } from '#app/views/sheet/SheetPicture.tsx';
 import { sheetKey } from '#app/views/sheet/sheet-keys.ts';
@@ -107,7 +107,7 @@ export function ReviewSheet({ stage, place, onPlace }: ReviewSheetProps) {
           Shift and arrow keys move the sheet, plus and minus zoom, Home shows the whole part, Page Up and
           Page Down choose a region as the place of a remark.
         </p>
-        <CutLine pose={pose} size={size} />
+        <SectionLineView pose={pose} size={size} />
       </div>
       <div className="sheet-strip">
         <button type="button" onClick={fitAll}>

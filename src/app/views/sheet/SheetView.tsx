@@ -7,11 +7,11 @@ import { type Size, useSize } from '#app/views/use-size.ts';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { Finding } from '#findings/finding.ts';
 import { BathKey } from './BathKey.tsx';
-import { CutLine } from './CutLine.tsx';
 import { DepthKey } from './DepthKey.tsx';
 import { HoverCard, type Rested } from './HoverCard.tsx';
 import { Measure } from './Measure.tsx';
 import { PlaceMark } from './PlaceMark.tsx';
+import { SectionLineView } from './SectionLineView.tsx';
 import { SheetPicture } from './SheetPicture.tsx';
 import { SheetStrip } from './SheetStrip.tsx';
 import { SheetWords } from './SheetWords.tsx';
@@ -64,7 +64,7 @@ export function SheetView() {
           down measures from where the pointer is.
         </p>
         <SheetWords pose={pose} size={size} figures={figures} showsTexts={showsTexts} />
-        <CutLine pose={pose} size={size} />
+        <SectionLineView pose={pose} size={size} />
         <Measure frame={frame} pose={pose} size={measured} />
         <BathKey />
         {view === 'relief' && size !== undefined && <DepthKey width={size.width} />}

@@ -141,10 +141,10 @@ function lightRegion(
   }
 }
 
-/** Level of the rung at a place of the window, mm. */
+/** Level on the ladder at a place of the window, mm. */
 function levelAt({ x, y }: Point): number | undefined {
-  const rung = document.elementFromPoint(x, y)?.closest<HTMLElement>('[data-level]');
-  return rung === null || rung === undefined ? undefined : Number(rung.dataset['level']);
+  const row = document.elementFromPoint(x, y)?.closest<HTMLElement>('[data-level]');
+  return row === null || row === undefined ? undefined : Number(row.dataset['level']);
 }
 
 function carriedWords(selection: readonly string[], level: number | undefined, unit: ShownUnit): string {

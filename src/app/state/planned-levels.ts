@@ -1,18 +1,18 @@
-/** The plan as the ladder shows it: a rung for each level, with what lies on it. */
+/** The plan as the ladder shows it: a level for each level, with what lies on it. */
 import type { ShownPlan, ShownRegion, ShownStage } from '#job/formats/plan-file.ts';
 
-export interface Rung {
+export interface PlannedLevel {
   readonly stage: ShownStage;
   /** Regions that end on this level. */
   readonly regions: readonly ShownRegion[];
   /** mm² */
   readonly area: number;
-  /** Depths that every region of the rung accepts; empty (from > to) when there is none. */
+  /** Depths that every region of the level accepts; empty (from > to) when there is none. */
   readonly accepted: { readonly from: number; readonly to: number };
 }
 
 /** Deepest first, whichever way the stages run. */
-export function rungsOf(plan: ShownPlan): Rung[] {
+export function plannedLevelsOf(plan: ShownPlan): PlannedLevel[] {
   const deepestFirst = [...plan.stages].sort((a, b) => b.level - a.level);
   return deepestFirst.map((stage) => {
     const ids = new Set(stage.regions);
@@ -32,6 +32,6 @@ export function rungsOf(plan: ShownPlan): Rung[] {
 /** Rounding of the plan file and of typed figures stays below this, mm. */
 const ROUNDING = 1e-6;
 
-export function isAccepted({ accepted }: Rung, level: number): boolean {
+export function isAccepted({ accepted }: PlannedLevel, level: number): boolean {
   return level >= accepted.from - ROUNDING && level <= accepted.to + ROUNDING;
 }

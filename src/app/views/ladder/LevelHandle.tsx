@@ -1,19 +1,19 @@
 /**
- * A rung to take hold of: dragging it, or the arrow keys and Enter, moves the level. The move counts when it ends, as one
- * step; meanwhile the rung shows whether its regions would still accept it.
+ * The handle of a level: dragging it, or the arrow keys and Enter, moves the level. The move counts when it ends, as one
+ * step; meanwhile the level shows whether its regions would still accept it.
  */
 import { type KeyboardEvent, type PointerEvent, useState } from 'react';
-import { isAccepted, type Rung } from '#app/state/rungs.ts';
+import { isAccepted, type PlannedLevel } from '#app/state/planned-levels.ts';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import { showLength } from '#units/show-length.ts';
 
-interface RungHandleProps {
-  readonly rung: Rung;
+interface LevelHandleProps {
+  readonly planned: PlannedLevel;
   readonly thickness: number;
   readonly yOf: (depth: number) => number;
   readonly bar: { readonly left: number; readonly right: number };
   readonly onMove: (to: number) => void;
-  readonly onShow: (rung: Rung | undefined) => void;
+  readonly onShow: (planned: PlannedLevel | undefined) => void;
   /** A press that moved nothing. */
   readonly onPick: () => void;
 }
@@ -22,10 +22,10 @@ interface RungHandleProps {
 const STEP = 0.01;
 const KEY_STEPS: Record<string, number> = { ArrowUp: -1, ArrowDown: 1, PageUp: -10, PageDown: 10 };
 
-export function RungHandle({ rung, thickness, yOf, bar, onMove, onShow, onPick }: RungHandleProps) {
+export function LevelHandle({ planned, thickness, yOf, bar, onMove, onShow, onPick }: LevelHandleProps) {
   const unit = useWorkbenchState((state) => state.session.unit);
   const [draft, setDraft] = useState<number>();
-  const { level, number } = rung.stage;
+  const { level, number } = planned.stage;
   const shown = draft ?? level;
   const bounded = (depth: number) =>
     Math.min(thickness - STEP, Math.max(STEP, Number((Math.round(depth / STEP) * STEP).toFixed(4))));
@@ -52,10 +52,10 @@ export function RungHandle({ rung, thickness, yOf, bar, onMove, onShow, onPick }
     if (event.key === 'Enter') finish();
     if (event.key === 'Escape') setDraft(undefined);
   };
-  const isGood = isAccepted(rung, shown);
+  const isGood = isAccepted(planned, shown);
   return (
     <div
-      className={isGood ? 'rung-handle' : 'rung-handle broken'}
+      className={isGood ? 'level-handle' : 'level-handle broken'}
       data-level={level}
       role="slider"
       tabIndex={0}
@@ -74,15 +74,15 @@ export function RungHandle({ rung, thickness, yOf, bar, onMove, onShow, onPick }
       }}
       onPointerCancel={() => setDraft(undefined)}
       onKeyDown={onKeyDown}
-      onFocus={() => onShow(rung)}
+      onFocus={() => onShow(planned)}
       onBlur={() => {
         finish();
         onShow(undefined);
       }}
-      onPointerEnter={() => onShow(rung)}
+      onPointerEnter={() => onShow(planned)}
       onPointerLeave={() => onShow(undefined)}
     >
-      {draft !== undefined && <output className="rung-draft">{showLength(shown, unit)}</output>}
+      {draft !== undefined && <output className="level-draft">{showLength(shown, unit)}</output>}
     </div>
   );
 }

@@ -1,5 +1,5 @@
 /**
- * The cut line over the sheet, to take hold of at either end, or in its middle for all of it: regions below the line stay in
+ * The section line over the sheet, dragged at either end, or in its middle as a whole: regions below the line stay in
  * reach. Arrow keys move what is in focus, with Shift ten times as far. The line stays on its place of the part while the view
  * moves, without a render for each frame.
  */
@@ -14,7 +14,7 @@ import type { Point } from '#geometry/point.ts';
 import { movePoint } from '#geometry/spans/move-spans.ts';
 import { lengthFigure, type ShownUnit } from '#units/show-length.ts';
 
-interface CutLineProps {
+interface SectionLineViewProps {
   readonly pose: StoreApi<ViewPose>;
   readonly size: Size | undefined;
 }
@@ -22,8 +22,8 @@ interface CutLineProps {
 type Held = 'from' | 'to' | 'both';
 
 const HANDLES: readonly { readonly held: Held; readonly name: string }[] = [
-  { held: 'from', name: 'Start of the cut' },
-  { held: 'to', name: 'End of the cut' },
+  { held: 'from', name: 'Start of the section line' },
+  { held: 'to', name: 'End of the section line' },
   { held: 'both', name: 'Section line' },
 ];
 const PIXELS_PER_KEY = 4;
@@ -34,7 +34,7 @@ const ARROWS: Record<string, Point> = {
   ArrowDown: { x: 0, y: 1 },
 };
 
-export function CutLine({ pose, size }: CutLineProps) {
+export function SectionLineView({ pose, size }: SectionLineViewProps) {
   const { store, actions } = useWorkbench();
   const cut = useWorkbenchState((state) => state.session.cut);
   const isOpen = useWorkbenchState(
@@ -66,7 +66,7 @@ export function CutLine({ pose, size }: CutLineProps) {
     moveBy(held, { x: arrow.x * step, y: arrow.y * step });
   };
   return (
-    <div className={isOpen ? 'cut-line open' : 'cut-line'} ref={overlay}>
+    <div className={isOpen ? 'section-line open' : 'section-line'} ref={overlay}>
       <svg aria-hidden="true">
         <path className="casing" />
         <path className="core" />
