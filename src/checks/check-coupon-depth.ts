@@ -7,7 +7,7 @@ import { COUPON_DEPTH_TIMES } from './making-limits.ts';
 /** Finding: `coupon-depth-differs`, of the coupon that comes nearest. */
 export function checkCouponDepth({ stages, masking }: EtchPlan, coupons: readonly Coupon[]): Finding[] {
   const depths = coupons.flatMap(({ opening }) => (opening === undefined ? [] : [opening.depth]));
-  // With a coat a stage each cut is only as deep as its own etch.
+  // With a new coat for each stage each cut is only as deep as its own etch.
   const deepest = Math.max(0, ...stages.map(({ level, etch }) => (masking === 're-mask' ? etch : level)));
   if (depths.length === 0 || deepest === 0) return [];
   const times = (depth: number): number => Math.max(depth / deepest, deepest / depth);

@@ -75,7 +75,7 @@ function keptByThrough(undercut: Undercut, regions: readonly PlannedRegion[], at
   });
 }
 
-/** Levels whose walls a stage may have cut: its own, or with a coat a stage any as deep. */
+/** Levels whose walls a stage may have cut: its own, or with a new coat for each stage any as deep. */
 function ownersOf({ stages, masking }: EtchPlan, level: number): number[] {
   if (masking === 'peel-next') return [level];
   return stages.map((stage) => stage.level).filter((each) => each >= level);

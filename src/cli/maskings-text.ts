@@ -1,4 +1,4 @@
-/** One coat beside a coat a stage, as lines of text for under a stage table. */
+/** One coat beside a new coat for each stage, as lines of text for under a stage table. */
 import type { PlanFile } from './stage-table.ts';
 import { alignedLines } from './text-table.ts';
 

@@ -30,7 +30,7 @@ export interface BandDrawingInput {
 
 /** mm; a band no wider is a line. */
 const LEAST_BAND = 0.01;
-/** Colours by number that are told apart on black and white: red, green, blue, magenta, orange, brown. */
+/** Colours by number that are distinct on black and on white: red, green, blue, magenta, orange, brown. */
 const COLORS = [1, 94, 5, 6, 30, 34] as const;
 
 export function bandDrawing(input: BandDrawingInput): Uint8Array {

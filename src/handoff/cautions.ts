@@ -1,6 +1,6 @@
 /**
  * The cautions that go with every plan, and in fewer words those that stand on the papers at the tank. Isobath plans geometry and time; who
- * decides, and what can hurt, is said each time. Sources: burns, hydrofluoric acid and its delayed pain: university safety pages; hydrogen
+ * decides, and what can hurt, is stated each time. Sources: burns, hydrofluoric acid and its delayed pain: university safety pages; hydrogen
  * 4 % lower flammable limit, nitrous fumes, hydrogen sulphide, spent baths and hydrogen uptake: common practice; that titanium is annealed in
  * vacuum, not baked: Albrecht and Mallett, AIME (1959), as quoted by suppliers.
  */

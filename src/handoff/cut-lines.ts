@@ -19,7 +19,7 @@ export interface CutLine {
   readonly path: Path;
 }
 
-/** Cosine of the turn that counts as a corner: 10°. Smoother joints can't be told from a curve by a tool. */
+/** Cosine of the turn that counts as a corner: 10°. Smoother joints are a curve to a tool. */
 const CORNER_COSINE = cos((10 * Math.PI) / 180);
 
 /** Every line of the stages, a stage after the other. */

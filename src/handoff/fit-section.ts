@@ -26,7 +26,7 @@ export function fitSection({ length, thickness, width, height }: SectionRoom): S
     : { along, exaggeration: roundDown(fitted) };
 }
 
-/** Two figures, not above: enough to use the room, few enough to be said. */
+/** Two figures, not above: enough to use the room, few enough to be read. */
 function roundDown(factor: number): number {
   const step = powerOfTen(decadeOf(factor) - 1);
   return Number((Math.floor(factor / step + 1e-9) * step).toPrecision(2));

@@ -36,7 +36,7 @@ export interface InspectionPoint {
   readonly stage: number;
   /** mm, in the drawing's frame. */
   readonly at: Point;
-  /** Asked, mm into the metal. */
+  /** Required, mm into the metal. */
   readonly depth: Toleranced;
   /** mm left of the nominal sheet; for land, the sheet as it may come. */
   readonly thickness: Toleranced;
@@ -70,7 +70,7 @@ const MOST_POINTS = 60;
 const ACROSS = 24;
 const LEAST_ACROSS = 9;
 const MOST_CANDIDATES = 3000;
-/** Places asked around a point. */
+/** Places tried around a point. */
 const AROUND = 16;
 
 /** Findings: `inspection-floor-missing`. */
@@ -273,7 +273,7 @@ function isFlatAround(
 
 /**
  * The roomiest candidate, then always the one farthest from all taken, until they stand as near as wanted. Whether one is
- * good is asked only when its turn comes, since that costs more than all else here.
+ * good is decided only when its turn comes, since that costs more than all else here.
  */
 function spread(
   found: readonly Candidate[],

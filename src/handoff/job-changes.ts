@@ -1,6 +1,6 @@
 /**
  * Where two jobs differ, key by key. Left out is what changes no metal: names, files to hand off, and which keys were filled in
- * by default, for the sources tell that.
+ * by default, since the sources show that.
  */
 
 /** A key of the job file, such as `process.rate`, with its values as JSON; undefined where the key is missing. */

@@ -73,7 +73,7 @@ function shapeOf(contour: Contour): Shape {
   return { closed, spans, box: boxOfSpans(spans) };
 }
 
-/** The place told lies on the later line, or nearest to it on the earlier one. */
+/** The place reported lies on the later line, or nearest to it on the earlier one. */
 function farthestApart(earlier: readonly Span[], later: readonly Span[]): { at: Point; by: number } {
   const [there, back] = [farthestFrom(earlier, later), farthestFrom(later, earlier)];
   return there.by >= back.by ? there : back;

@@ -2,7 +2,7 @@
 import type { SectionPoint } from '#front/section/section-along.ts';
 import type { Point } from '#geometry/point.ts';
 
-/** Part of a cut along which the depth asked is even, from one end to the other; undefined where there is no metal. */
+/** Part of a cut along which the depth required is even, from one end to the other; undefined where there is no metal. */
 export interface AskedStretch {
   readonly start: number;
   readonly end: number;
@@ -14,7 +14,7 @@ export interface NamedSection {
   /** mm in the drawing's frame. */
   readonly from: Point;
   readonly to: Point;
-  /** By distance. Where what is asked jumps, or metal ends, two stand at the same distance. */
+  /** By distance. Where the depth required jumps, or metal ends, two stand at the same distance. */
   readonly points: readonly SectionPoint[];
   readonly asked: readonly AskedStretch[];
 }

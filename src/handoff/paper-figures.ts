@@ -1,5 +1,5 @@
 /**
- * Figures as the papers print them, in the unit asked or in both. A limit is rounded inward, so that what holds the printed figure holds
+ * Figures as the papers print them, in the unit chosen or in both. A limit is rounded inward, so that what holds the printed figure holds
  * the limit; decimals follow the tolerance.
  */
 import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
@@ -8,7 +8,7 @@ import { millimetresIn } from '#units/length-unit.ts';
 export type PaperUnit = 'mm' | 'in';
 
 export interface PaperFigures {
-  /** The first is the job's, where both are asked. */
+  /** The first is the job's, where both are chosen. */
   readonly units: readonly PaperUnit[];
   /** `mm`, or `mm and in`. */
   readonly named: string;

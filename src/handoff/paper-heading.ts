@@ -1,4 +1,4 @@
-/** The heading of a paper: part, drawing, material, lot, specification, who planned and who approves; empty boxes for what nobody has said. */
+/** The heading of a paper: part, drawing, material, lot, specification, who planned and who approves; empty boxes for what is not given. */
 import type { Job } from '#job/job.ts';
 import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
 import { formBoxes, framed } from './pdf/form-table.ts';
@@ -49,8 +49,8 @@ function nameAndNumber(name: string, number: string | undefined): string {
 
 /** The number where one is given, else the file. */
 export function drawingWords({ drawing, revision }: HandoffChoices['heading'], file: string): string {
-  const said = drawing ?? file;
-  return revision === undefined ? said : `${said} rev ${revision}`;
+  const name = drawing ?? file;
+  return revision === undefined ? name : `${name} rev ${revision}`;
 }
 
 function joined(parts: readonly (string | undefined)[]): string {

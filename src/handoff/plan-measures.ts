@@ -1,4 +1,4 @@
-/** What is measured on the front of a finished plan and told in plan.json. */
+/** What is measured on the front of a finished plan and recorded in plan.json. */
 import type { Reached } from '#front/reached.ts';
 import type { RegionId } from '#part/part.ts';
 

@@ -139,7 +139,7 @@ function levelBlocks(page: Page): Block[] {
       thickness: typeof thickness === 'number' ? thickness : undefined,
     }),
     gap(4),
-    head(page, 'Regions: what is asked, what comes out'),
+    head(page, 'Regions: required and reached'),
     ...regionsTable(page, planFile),
   ];
 }
@@ -283,7 +283,7 @@ function signBlocks(page: Page): Block[] {
     gap(4),
     head(page, 'Review'),
     tick(page, 'Levels and tolerances are those of the drawing; nothing ends thinner than it may.'),
-    tick(page, 'Order, pieces and lines looked at stage by stage; sections agree with what is asked.'),
+    tick(page, 'Order, pieces and lines looked at stage by stage; sections agree with what is required.'),
     tick(page, 'Findings read, each accepted or corrected; sources of rate and etch factor accepted.'),
     gap(2),
     ...table(

@@ -1,4 +1,4 @@
-/** The tables of the review sheets, as plan.json says it: levels, regions, inspection points, findings, sources. */
+/** The tables of the review sheets, as plan.json holds them: levels, regions, inspection points, findings, sources. */
 
 import { spansLength } from '#geometry/span.ts';
 import type { BudgetRecord, PlanFile, PlanFileRegion, PlanFileStage } from '#job/formats/plan-file.ts';
@@ -69,7 +69,7 @@ function idRows(ids: readonly string[]): string[] {
   );
 }
 
-/** Regions of which the same is asked and which take the same level stand in one row, with the worst of what they reach. */
+/** Regions with the same requirement and the same level stand in one row, with the worst of what they reach. */
 export function regionsTable({ pen, width }: TablePage, { regions }: PlanFile): Block[] {
   const alike = new Map<string, PlanFileRegion[]>();
   for (const region of [...regions].sort((a, b) => b.level - a.level)) {
@@ -83,7 +83,7 @@ export function regionsTable({ pen, width }: TablePage, { regions }: PlanFile): 
   const head = [
     'Regions',
     'layer',
-    'asked mm',
+    'required mm',
     'level mm',
     'off by',
     'least floor in tolerance',

@@ -42,7 +42,7 @@ export function sayPlanChange(change: PlanChange): string {
     case 'region-border':
       return `Region ${change.region}: border moved by up to ${mm(change.by)}.`;
     case 'region-asked':
-      return `Region ${change.region}: asked ${asked(change.now)}, before ${asked(change.before)}.`;
+      return `Region ${change.region}: required ${asked(change.now)}, before ${asked(change.before)}.`;
     case 'region-level':
       return `Region ${change.region}: ${etched(change.now)}, before ${etched(change.before)}.`;
     case 'levels':
@@ -81,7 +81,7 @@ function aboutRegions({
   ].join('');
 }
 
-/** What it says now; the remedy too, where that alone is another. */
+/** Its words now; the remedy too, where that alone has changed. */
 function saidAnew({ before, now }: { readonly before: FindingRecord; readonly now: FindingRecord }): string {
   return before.message === now.message && before.remedy !== now.remedy
     ? `${now.message} ${now.remedy}`

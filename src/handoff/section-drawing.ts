@@ -1,6 +1,6 @@
 /**
  * A section as a DXF, in millimetres at its true size: x along the cut from its start, y up, 0 the as-received surface. The front
- * within 2 µm of its chords; no ellipses. SHEET the faces as received, FRONT the etched surface, ASKED what was asked, TAKEN-01,
+ * within 2 µm of its chords; no ellipses. SHEET the faces as received, FRONT the etched surface, ASKED what was required, TAKEN-01,
  * TAKEN-02, … what each stage took, NOTES (off) where the cut lies and which plan it belongs to.
  */
 
@@ -84,7 +84,7 @@ function isBetween(before: Point, point: Point, next: Point): boolean {
   return Math.abs(before.y + (next.y - before.y) * share - point.y) < 1e-6;
 }
 
-/** As long as metal joins, with the steps between two depths asked. */
+/** As long as metal joins, with the steps between two depths required. */
 function askedLines({ asked }: NamedSection): Point[][] {
   const lines: Point[][] = [];
   let joins = false;
@@ -121,7 +121,7 @@ function takenLayer(stage: number): string {
   return `TAKEN-${String(stage).padStart(2, '0')}`;
 }
 
-/** 7 is ink: black on white, white on black; 8 grey; 1 red, against which no stage's layer is confused with what was asked. */
+/** 7 is ink: black on white, white on black; 8 grey; 1 red, against which no stage's layer is confused with what was required. */
 function layersOf(stages: readonly Stage[]): DrawingOut['layers'] {
   const taken = new Set<number>();
   return [

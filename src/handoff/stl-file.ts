@@ -1,7 +1,7 @@
 /**
  * The etched part as a binary STL: little-endian, an 80-byte heading, the number of triangles, then 50 bytes a triangle:
  * normal, three corners, two unused bytes. The format knows no unit: it is millimetres, in the mesh's own frame (the drawing's,
- * unless the part lies far from its origin: then the heading says from where), z up from the as-received surface. Source of the layout: 3D Systems, StereoLithography Interface Specification (1989), from memory.
+ * unless the part lies far from its origin: then the heading states from where), z up from the as-received surface. Source of the layout: 3D Systems, StereoLithography Interface Specification (1989), from memory.
  */
 
 import type { ReliefMesh } from '#front/relief/relief-mesh.ts';

@@ -122,7 +122,7 @@ export function showPlan({
         : [...sideRecords(plan, 'near', rounded), ...sideRecords(plan.far, 'far', rounded)],
     masking: plan.masking,
     stages: plan.stages.map((stage, index) =>
-      // With a coat a stage no line of a later one is cut yet.
+      // With a new coat for each stage no line of a later one is cut yet.
       stageRecord(stage, {
         later: plan.masking === 're-mask' ? [] : plan.stages.slice(index + 1),
         far: plan.far?.stages,

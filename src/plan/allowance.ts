@@ -33,7 +33,7 @@ export function undercutOf(
 /**
  * u(ℓ, d) = φ(ℓ) √(ℓ² − z²) with z = d + f (ℓ − d), f the edge datum's share; mm.
  * From the front's depth √(ℓ² − (x / φ)²) at distance x from an opening: the wall stands at depth z where x = u.
- * With a coat a stage the walls of the stages stand on each other, and each adds its own.
+ * With a new coat for each stage the walls of the stages stand on each other, and each adds its own.
  */
 export function allowance(undercut: Undercut, { level, depth }: Step): number {
   const { etchFactor, coatLevels } = undercut;

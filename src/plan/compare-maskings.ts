@@ -1,5 +1,5 @@
 /**
- * One coat for the whole run beside a coat a stage (M4.7): both reach the same levels in the same minutes and with the same
+ * One coat for the whole run beside a new coat for each stage (M4.7): both reach the same levels in the same minutes and with the same
  * share of tolerance; what differs is coats, walls and lines. All from levels and which floors touch: no opening is placed.
  */
 import { etchFactorAt } from '#bath/etch-factor.ts';

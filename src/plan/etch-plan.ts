@@ -77,7 +77,7 @@ export interface EtchPlan {
   readonly findings: readonly Finding[];
   /** The fewest stages within tolerance, one fewer and one more, as far as there are such. */
   readonly levelChoices?: readonly LevelChoice[];
-  /** The run with one coat and with a coat a stage, side by side; only where there are two stages or more. */
+  /** The run with one coat and with a new coat for each stage, side by side; only where there are two stages or more. */
   readonly maskings?: readonly MaskingChoice[];
   /** Tapers without steps, where the job has a hoist. */
   readonly withdrawals?: readonly WithdrawalChoice[];

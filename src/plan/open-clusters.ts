@@ -60,7 +60,7 @@ export function openClusters(input: {
       : openWindows(field, cluster, undercut, coatLevels);
   const keptOf = (face: number) => (keepOfThrough.has(face) ? `-${keepOfThrough.get(face)}` : '');
   const kept = new Map<string, OpenedCluster>();
-  // With a coat a stage a wall that passes its line needs windows that do, too.
+  // With a new coat for each stage a wall that passes its line needs windows that do, too.
   const isAlone =
     coatLevels === undefined || (undercut.edgeDatum === 'shallow-edge' && keepOfThrough.size === 0);
   const groups = isAlone

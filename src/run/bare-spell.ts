@@ -1,6 +1,6 @@
 /**
  * When a floor is bare, in immersed minutes from the first dip (M7.1). With one coat from the peel of its stage to the end of the
- * run; with a coat a stage from the first dip to the end of its own stage: then it is coated over, and its depth is final.
+ * run; with a new coat for each stage from the first dip to the end of its own stage: then it is coated over, and its depth is final.
  */
 import { itemAt } from '#geometry/assert.ts';
 import type { Masking } from '#job/job.ts';

@@ -114,7 +114,7 @@ interface Clock {
 function stageDepths(plan: RunPlan, fit: Fit, clock: Clock): number[] {
   const first = Math.max(0, clock.current);
   const groups = stillAsked(plan, fit, clock);
-  // Depths to the end of the run fall from stage to stage; with a coat a stage, depths to the end of each stage rise.
+  // Depths to the end of the run fall from stage to stage; with a new coat for each stage, depths to the end of each stage rise.
   const ends = plan.masking === 're-mask' ? depthsLeft(groups.toReversed()).reverse() : depthsLeft(groups);
   const step = plan.masking === 're-mask' ? -1 : 1;
   return plan.stages.map((_, index) =>

@@ -237,7 +237,7 @@ function placeReading(
     refused: finding('reading-off-floor', { region: region.id, why }, place),
   });
   const stage = plan.stages.findIndex(({ level }) => Math.abs(level - region.level) < 1e-5);
-  // With a coat a stage every floor is etched from the first stage on.
+  // With a new coat for each stage every floor is etched from the first stage on.
   const isOpen = stage >= 0 && (plan.masking === 're-mask' ? row.stage > 0 : stage < row.stage);
   if (row.region === undefined && region.level > 0) {
     const at = placeOf(row, read);

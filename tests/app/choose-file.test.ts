@@ -11,14 +11,14 @@ const job: JobFile = {
   requirements: [],
 };
 
-test('files are asked for in one order, whatever the order of the ticks, and leave no trace when none is left', () => {
+test('chosen files keep one order, whatever the order of the ticks, and the key goes with the last of them', () => {
   const both = chooseFile(chooseFile(job, 'program', true), 'traveller', true);
   expect(both.handoff).toEqual({ files: ['traveller', 'program'] });
   const none = chooseFile(chooseFile(both, 'program', false), 'traveller', false);
   expect(none).toEqual(job);
 });
 
-test('what else the hand-off says stays', () => {
+test('other keys of the hand-off stay', () => {
   const paper: JobFile = { ...job, handoff: { paper: 'a3', files: ['traveller'] } };
   expect(chooseFile(paper, 'traveller', false).handoff).toEqual({ paper: 'a3' });
 });

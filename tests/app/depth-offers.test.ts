@@ -44,7 +44,7 @@ const target = (index: number): RegionTarget => ({
 describe('depth notes in the workbench', () => {
   const offers = depthOffers({ page, shapes, prefix: '', thickness: 4 });
 
-  it('stand against what is asked now: nothing yet, something else, just this', () => {
+  it('compare with what is required now: nothing yet, another depth, exactly this', () => {
     expect(offers.map(({ region, standing }) => [region, standing])).toEqual([
       ['R01', 'open'],
       ['R02', 'other'],
@@ -52,7 +52,7 @@ describe('depth notes in the workbench', () => {
     ]);
   });
 
-  it('taken, are asked of their regions as they were written', () => {
+  it('when accepted, are required of their regions as written', () => {
     const targets = new Map([0, 1, 2].map((index) => [`R0${index + 1}`, target(index)]));
     expect(takeOffers(job, offers.slice(0, 2), targets).requirements).toEqual([
       { at: [5, 5], thickness: 1.8 },

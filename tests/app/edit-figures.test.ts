@@ -59,7 +59,7 @@ describe('sheet, bath and rules of a job in inches', () => {
     expect(set({ ...job, process: { rate: 1 } }, 'process.rate', undefined).process).toEqual({});
   });
 
-  it('take the place of the same said in another way', () => {
+  it('replace the same figure given in another way', () => {
     const inverse = setField(job, ['process', 'depthPerUndercut'], 1.25);
     expect(inverse.process).toEqual({ bath: 'caustic-aluminium', rate: 0.001, depthPerUndercut: 1.25 });
     const coupon = { before: 0.16, after: 0.15, minutes: 8, faces: 2 };

@@ -47,7 +47,7 @@ describe('asking a depth of regions', () => {
     expect(asked.requirements).toEqual([job.requirements[0], { at: [50, 5], depth: 2.4 }]);
   });
 
-  it('says it once when all regions of a layer are asked the same', () => {
+  it('is written once when all regions of a layer have the same requirement', () => {
     const asked = askOfRegions(job, [left, middle, right], all, { thickness: 1.2 });
     expect(asked.requirements).toEqual([{ layer: 'POCKETS', thickness: 1.2, plus: 0.1, minus: 0.05 }]);
   });

@@ -16,7 +16,7 @@ const job: JobFile = {
 };
 
 describe('moving a level', () => {
-  it('moves the level and nothing that is asked: the job lists its levels from then on', () => {
+  it('moves the level and no requirement: the job lists its levels from then on', () => {
     const deep = moveLevel(job, { from: 2.5, to: 2.6, levels: [2.5, 2] });
     expect(deep.levels).toEqual([2.6, 2]);
     expect(deep.requirements).toBe(job.requirements);
@@ -30,7 +30,7 @@ describe('moving a level', () => {
     expect(listed.requirements).toBe(job.requirements);
   });
 
-  it('holds the search to the new depth where the fewest levels are searched, and leaves what is asked', () => {
+  it('holds the search to the new depth where the fewest levels are searched, and leaves the requirements', () => {
     const searched = setLevelRule(job, 'fewest');
     const held = moveLevel(searched, { from: 2, to: 1.98, levels: [2.5, 2] });
     expect(held.lockedLevels).toEqual([1.98]);

@@ -35,7 +35,7 @@ test('the outermost outline in place of a layer, kept while other layers change 
   expect(setSheetChoice(outermost, undefined).layers).toEqual({ outline: [], ignore: ['DIMS'] });
 });
 
-test('holes by point take with them what was asked in them, and nothing else', () => {
+test('holes by point remove the requirements inside them, and nothing else', () => {
   const bolt = { at: [12.5, 12] as const, holds: ([x]: readonly [number, number]) => x < 16 };
   const punched = addHoles(setSheetChoice(JOB, { at: [3, 140] }), [bolt]);
   expect(punched.layers).toEqual({ outline: { at: [3, 140] }, ignore: ['DIMS'], holes: [[12.5, 12]] });

@@ -24,7 +24,7 @@ describe('what figures mean', () => {
     expect(rows.map(({ other }) => Number(other.toFixed(6)))).toEqual([0.4, 0.9, 2.9]);
   });
 
-  it('says what each choice comes to, and which regions would be too thin', () => {
+  it('shows what each choice comes to, and which regions would be too thin', () => {
     const left = figureSummary(rows, 'thickness');
     expect(left).toMatchObject({ count: 3, stopped: ['R03'] });
     expect([left.least, left.most].map((each) => Number(each.toFixed(6)))).toEqual([0.4, 2.9]);

@@ -47,7 +47,7 @@ describe('a job for a drawing just opened', () => {
     expect(opened.kind).toBe('job');
   });
 
-  it('has the unit and the layers that the drawing tells: an inch drawing gives an inch job', () => {
+  it('has the unit and the layers of the drawing: an inch drawing gives an inch job', () => {
     const layers = { outline: ['TRIM'], ignore: ['DIMS'] };
     const job = jobForDrawing('skin.dxf', { units: 'in', layers });
     expect(job).toMatchObject({ units: 'in', layers, stock: { thickness: UNSAID_THICKNESS / 25.4 } });

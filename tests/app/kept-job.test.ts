@@ -75,7 +75,7 @@ describe('a job kept and opened again', () => {
 });
 
 describe('a job on the list', () => {
-  it('is copied without its steps, under a name that says so', () => {
+  it('is copied without its steps, under a name that marks it as a copy', () => {
     const copy = copyOf(keptJob(), { id: 'other', changed: 2 });
     expect(copy.history.past).toEqual([]);
     expect(copy.history.present.document.job).toEqual({ ...deeper.job, name: 'Buoy lid, copy' });

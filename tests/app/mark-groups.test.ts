@@ -29,7 +29,7 @@ describe('groups of a mark', () => {
     expect(groupMiddles(bay, { ...usual, stage: 3 })).toHaveLength(4);
   });
 
-  it('stand clear of corners, ticks as far apart as asked, each across the line', () => {
+  it('stand clear of corners, ticks as far apart as requested, each across the line', () => {
     for (const stage of [1, 2, 5, 6, 11]) {
       const ticks = markTicks(bay, { ...usual, stage });
       expect(ticks.length % stage).toBe(0);

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { nearFaceOf, tellNearFace } from '#app/worker/near-face.ts';
 import { LID, requirements, runLid } from '#support/two-faced-lid.ts';
 
-test('near-face-shown: the page has the near face of a part etched on both, and says so', async () => {
+test('near-face-shown: the page has the near face of a part etched on both, and reports it', async () => {
   const { planFile, plan, findings } = await runLid({ requirements }, LID);
   if (planFile === undefined) throw new Error('the lid can be planned');
   const shown = nearFaceOf(planFile);

@@ -23,7 +23,7 @@ it('opens a drawing that was looked at', async () => {
   expect(store.getState().history?.present.document.drawing).toBe(DRAWING);
 });
 
-it('a look that was stopped opens nothing, and says so', async () => {
+it('a cancelled check opens nothing, and reports it', async () => {
   const { store, actions } = workbench(async () => undefined);
   await actions.openFiles([JOB, DRAWING]);
   expect(store.getState().history).toBeUndefined();
@@ -32,7 +32,7 @@ it('a look that was stopped opens nothing, and says so', async () => {
   );
 });
 
-it('a look that broke opens nothing, and says so', async () => {
+it('a failed check opens nothing, and reports it', async () => {
   const { store, actions } = workbench(() => Promise.reject(new Error('out of memory')));
   await actions.openFiles([JOB, DRAWING]);
   expect(store.getState().history).toBeUndefined();

@@ -63,7 +63,7 @@ describe('a post in the workbench', () => {
     expect(document?.job.figures).toEqual(shop);
     expect(notice?.text).toBe('What stands in router.post.json and shop.figures.json now stands in the job.');
   });
-  test('is asked for, and a new issue takes the place of the one before', () => {
+  test('is asked for, and a new issue replaces the previous one', () => {
     const first = openFiles(undefined, [posted, drawing]);
     expect(first.notice?.text).toContain('It needs router.post.json: drop that here too.');
     const second = openFiles(first.document, [post]);

@@ -32,7 +32,7 @@ describe('opening files', () => {
     expect(notice).toBeUndefined();
   });
 
-  it('says so when a drawing of another name is taken for the one named', () => {
+  it('reports a drawing of another name used for the one named', () => {
     const { notice } = opened(undefined, [jobFile, file('lid-b.dxf', '')]);
     expect(notice?.text).toContain('lid-b.dxf was taken for it');
   });
@@ -51,7 +51,7 @@ describe('opening files', () => {
     });
   });
 
-  it('refuses a drawing of which nothing can be used, and says why', () => {
+  it('refuses a drawing of which nothing can be used, with the reason', () => {
     const findings = [finding('drawing-wrong-kind', { is: 'PDF' })];
     const result = openFiles(undefined, [jobFile, drawing], { isUsable: false, findings });
     expect(result).toMatchObject({ kind: 'refused', notice: { findings } });

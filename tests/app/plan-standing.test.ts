@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { toldStep } from '#app/state/edits/told-step.ts';
+import { stepNotice } from '#app/state/edits/step-notice.ts';
 import { redo, startHistory, takeStep, undo } from '#app/state/history.ts';
 import { findingWords, standingOf } from '#app/state/plan-standing.ts';
 import type { Derived, WorkbenchState } from '#app/state/workbench-state.ts';
@@ -55,27 +55,27 @@ describe('where a plan stands', () => {
   });
 });
 
-describe('what is told of a step', () => {
+describe('the notice of a step', () => {
   const state = (history: unknown, id = 'lid') =>
     ({ history, openJob: { id, isOwn: true } }) as unknown as WorkbenchState;
   const first = startHistory('open', { depth: 1 });
   const second = takeStep(first, { label: 'depth 2.1 mm of R03', document: { depth: 2.1 } });
 
   it('taken, undone and redone, each with the way back', () => {
-    expect(toldStep(state(first), state(second))).toEqual({ text: 'Depth 2.1 mm of R03', back: 'undo' });
+    expect(stepNotice(state(first), state(second))).toEqual({ text: 'Depth 2.1 mm of R03', back: 'undo' });
     const undone = undo(second);
-    expect(toldStep(state(second), state(undone))).toEqual({
+    expect(stepNotice(state(second), state(undone))).toEqual({
       text: 'Undone: depth 2.1 mm of R03',
       back: 'redo',
     });
-    expect(toldStep(state(undone), state(redo(undone)))).toEqual({
+    expect(stepNotice(state(undone), state(redo(undone)))).toEqual({
       text: 'Redone: depth 2.1 mm of R03',
       back: 'undo',
     });
   });
 
   it('is nothing where another job was opened, or nothing changed', () => {
-    expect(toldStep(state(first), state(second, 'hatch'))).toBeUndefined();
-    expect(toldStep(state(first), state(first))).toBeUndefined();
+    expect(stepNotice(state(first), state(second, 'hatch'))).toBeUndefined();
+    expect(stepNotice(state(first), state(first))).toBeUndefined();
   });
 });

@@ -143,7 +143,7 @@ describe('the plan keeps step with the document', () => {
     expect(store.getState().derived).toMatchObject({ page: undefined, isStale: true });
   });
 
-  it('stops when asked, stays out of date, and plans again when asked', async () => {
+  it('stops on request, stays out of date, and plans again on request', async () => {
     const { store, runs, cancelled, planner } = bench();
     planner.cancel();
     itemAt(runs, 0).end(undefined);
@@ -164,7 +164,7 @@ describe('the plan keeps step with the document', () => {
     expect(itemAt(runs, 1).request.drawing).toBe(document.drawing);
   });
 
-  it('says nothing of progress that comes after the result', async () => {
+  it('reports no progress after the result', async () => {
     const { store, runs } = bench();
     const run = itemAt(runs, 0);
     await new Promise((resolve) => setTimeout(resolve, 520));
@@ -176,7 +176,7 @@ describe('the plan keeps step with the document', () => {
     expect(store.getState().derived.progress).toBeUndefined();
   });
 
-  it('says when a run broke, and tries again on the next change', async () => {
+  it('reports a run that failed, and tries again on the next change', async () => {
     const store = createStore<WorkbenchState>(() => EMPTY_WORKBENCH);
     const { service, runs } = heldWorker();
     let breaks = true;

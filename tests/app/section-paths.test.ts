@@ -19,7 +19,7 @@ const point = (distance: number, depth: number, target: number | undefined): Sec
 const room = { width: 220, height: 60, left: 10, right: 10, top: 5, bottom: 5 };
 
 describe('the section drawn', () => {
-  it('fits its length and a round factor of heights into the room, and says the factor', () => {
+  it('fits its length and a round factor of heights into the room, and states the factor', () => {
     const scale = sectionScale({ length: 100, thickness: 4, room, isEqual: false });
     // 2 px a mm; 50 px for 4 mm are 12.5 px a mm: 6.25 times, said as 6.2.
     expect(scale.exaggeration).toBe(6.2);
@@ -27,7 +27,7 @@ describe('the section drawn', () => {
     expect(scale.yOf(4)).toBeCloseTo(5 + 4 * 2 * 6.2, 9);
   });
 
-  it('draws heights and lengths to one scale when asked, narrower where a short cut has no room', () => {
+  it('draws heights and lengths to one scale when chosen, narrower where a short cut has no room', () => {
     const long = sectionScale({ length: 100, thickness: 4, room, isEqual: true });
     expect(long.yOf(1) - long.yOf(0)).toBeCloseTo(long.xOf(1) - long.xOf(0), 9);
     const short = sectionScale({ length: 2, thickness: 4, room, isEqual: true });
@@ -35,7 +35,7 @@ describe('the section drawn', () => {
     expect(short.yOf(4)).toBeCloseTo(55, 9);
   });
 
-  it('leaves the gap of a hole open, draws what each bath took, and steps what was asked', () => {
+  it('leaves the gap of a hole open, draws what each bath removed, and steps the requirement', () => {
     const points = [
       point(0, 1, 1),
       point(10, 1, 1),

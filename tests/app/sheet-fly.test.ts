@@ -34,7 +34,7 @@ test('a flight ends at its goal', () => {
   expect(pose.getState()).toEqual(NEAR);
 });
 
-test('the whole part, asked for while the view still flies to a place, is where it ends', () => {
+test('fitting the whole part while the view still flies to a place ends at the whole part', () => {
   const pose = createStore<ViewPose>(() => WHOLE);
   flyTo(pose, NEAR);
   frame(0);

@@ -19,7 +19,7 @@ it('the deepest floor is in the bath throughout, each later one from its own pee
   expect(before).toEqual([[0], [0.8, 0], [1.8, 1, 0]]);
 });
 
-it('with a coat a stage only the piece of the stage in the bath is bare, and no floor is reported', () => {
+it('with a new coat for each stage only the piece of the stage in the bath is bare, and no floor is reported', () => {
   const stages = [stage(1, 0.8, 0), stage(2, 1, 26.667)];
   const steps = stageSteps({ stages, masking: 're-mask' } as unknown as ShownPlan);
   expect(steps.map(({ bare }) => bare)).toEqual([[1], [2]]);

@@ -41,7 +41,7 @@ test('a region picked and a figure typed give a new plan; undo and redo give the
   expect(await savedText(workbench, 'plan.json')).toBe(after);
 });
 
-test('a figure that is none says so in place and changes nothing', async ({ workbench }) => {
+test('an invalid figure is reported in place and changes nothing', async ({ workbench }) => {
   await levelRows(workbench).last().click();
   const depth = workbench.getByLabel('Depth', { exact: true });
   await depth.fill('two');
@@ -87,7 +87,7 @@ test('a level moves by arrow keys and Enter, and reports when a region would fal
   for (let press = 0; press < 2; press++) await workbench.keyboard.press('PageDown');
   await expect(level).toHaveAttribute('aria-valuetext', /outside the tolerance/);
   await workbench.keyboard.press('Enter');
-  // The level is moved, not what is asked: what falls out of its tolerance is a finding.
+  // The level is moved, not the requirement: what falls out of its tolerance is a finding.
   await expect(workbench.getByRole('button', { name: /^State of the plan/ })).toContainText('stop');
   const job = JSON.parse(await savedText(workbench, 'gauge-pod-cover.job.json'));
   expect(job.levels).toEqual([3, 2.2, 1.4]);
@@ -149,7 +149,7 @@ test('Ctrl+Z takes a depth back while its field still has the caret, and leaves 
   await expect(levelRows(workbench).last()).toContainText('2.60');
 });
 
-test('a pocket asked as a taper along the cut comes in strips, and any strip stands for all of it', async ({
+test('a pocket required to taper along the cut is planned in strips, and any strip selects all of it', async ({
   workbench,
 }) => {
   const pocket = await findOnSheet(workbench, 'R04 to 1.20');

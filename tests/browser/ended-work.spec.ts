@@ -26,7 +26,7 @@ test('a drawing whose reading does not end: reported, given up, not opened, also
   await expect(statusOf(workbench)).toContainText('planned in');
 });
 
-test('a worker closed while it plans: said, and planned again when asked; closed at rest, the next change is planned', async ({
+test('a worker closed while it plans is reported, and plans again on request; closed at rest, the next change is planned', async ({
   workbench,
 }) => {
   await openPanel(workbench, 'Sheet and bath');

@@ -16,7 +16,7 @@ import {
 } from '#support/workbench-page.ts';
 
 const JOB = 'gauge-pod-cover.job.json';
-const panelOf = (page: Page) => page.getByRole('region', { name: 'What the job says' });
+const panelOf = (page: Page) => page.getByRole('region', { name: 'Settings of the job' });
 
 /** Opens the subject of the side panel that a field belongs to. */
 async function showField(page: Page, field: Locator): Promise<void> {
@@ -157,7 +157,7 @@ const EDITS: readonly (readonly [
   ],
   ['levels as listed', choosing('Levels', 'as listed'), { levels: [expect.closeTo(2.9, 1), 2.22, 1.2] }],
   ['one of them', typing('Level 3', '1.19'), { levels: [expect.closeTo(2.9, 1), 2.22, 1.19] }],
-  ['levels as drawn', choosing('Levels', 'every depth asked'), { levels: 'as-drawn' }],
+  ['levels as drawn', choosing('Levels', 'every depth required'), { levels: 'as-drawn' }],
   [
     'a layer left out',
     async (page) => {

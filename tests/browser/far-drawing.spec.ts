@@ -26,7 +26,7 @@ function placeIn(text: string): [number, number] {
   return [Number(x), Number(y)];
 }
 
-test('pointer, cut, depths asked, remarks and the record of a review', async ({ workbench }) => {
+test('pointer, cut, depths required, remarks and the record of a review', async ({ workbench }) => {
   await dropFiles(workbench, [
     { name: 'buoy-lid.dxf', text: drawing },
     { name: 'buoy-lid.job.json', text: JSON.stringify(job) },

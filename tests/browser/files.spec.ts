@@ -76,7 +76,7 @@ test('a job with an unknown key is refused in place, with the path', async ({ wo
   await expect(statusOf(workbench)).toContainText('3 stages');
 });
 
-test('what is no drawing leaves the open job, and says why', async ({ workbench }) => {
+test('a file that is no drawing leaves the open job, with the reason', async ({ workbench }) => {
   await dropFiles(workbench, [{ name: 'letter.dxf', text: 'Dear supplier, please find enclosed' }]);
   const notice = workbench.getByRole('alert');
   await expect(notice).toContainText('letter.dxf was not opened; the open job is unchanged');

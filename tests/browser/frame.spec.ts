@@ -60,7 +60,7 @@ test('the foot is dragged by its edge, folds, and keeps its height', async ({ wo
   await expect.poll(heightOf).toBe(taller);
 });
 
-test('the chip says where the plan stands and leads to what stands in the way', async ({ workbench }) => {
+test('the chip shows the state of the plan and leads to what is still open', async ({ workbench }) => {
   const chip = workbench.getByRole('button', { name: /^State of the plan/ });
   await expect(chip).toHaveText('ready to hand off');
   await sheetOf(workbench).focus();
@@ -79,7 +79,7 @@ test('the chip says where the plan stands and leads to what stands in the way', 
   await expect(workbench.getByRole('button', { name: /that can be saved/ })).toBeEnabled();
 });
 
-test('a step is told in a toast, with the way back', async ({ workbench }) => {
+test('a step is reported in a toast, with the way back', async ({ workbench }) => {
   await sheetOf(workbench).focus();
   await workbench.keyboard.press('PageDown');
   await workbench.keyboard.type('1.1');

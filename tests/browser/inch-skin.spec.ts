@@ -27,7 +27,7 @@ test('a skin in inches with thicknesses as text: a first plan in 6 actions, and 
 
   // Which of the two must be said; each says what it would come to.
   await expect(strip).toContainText('12 figures stand in the regions');
-  await expect(strip).toContainText('One says so itself: T=.090');
+  await expect(strip).toContainText('One states it: T=.090');
   await expect(strip.getByRole('button', { name: 'Choose one', exact: true })).toBeDisabled();
   // A bay of .106 as a depth would leave .019 in, under the 0.5 mm (.0197 in) of thinnest metal.
   await expect(strip.locator('.meaning').last()).toContainText('1 stop');

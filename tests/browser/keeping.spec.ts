@@ -106,7 +106,7 @@ test('several jobs: opened, named, copied, deleted and brought back, each with i
   await workbench.screenshot({ path: 'test-results/jobs.png' });
 });
 
-test('a job open in one window stays there: the other says so, may copy it, and has it when the first is closed', async ({
+test('a job open in one window stays there: the other reports it, may copy it, and has it when the first is closed', async ({
   workbench,
   context,
 }) => {
@@ -170,7 +170,7 @@ function ticksKept(page: Page): Promise<number[][]> {
   );
 }
 
-test('a browser that keeps nothing says so, and the bench works all the same', async ({ page }) => {
+test('a browser that keeps nothing is reported, and the workbench works all the same', async ({ page }) => {
   await page.addInitScript(() => {
     Object.defineProperty(window, 'indexedDB', { value: undefined });
     IDBFactory.prototype.open = () => {

@@ -119,7 +119,7 @@ test('is 120 px wide, 176 pinned, 56 folded; folded it keeps numbers, and a leve
   expect(await width()).toBe(120);
 });
 
-test('moving a level changes the levels of the job, and never what is asked', async ({ workbench }) => {
+test('moving a level changes the levels of the job, and never the requirements', async ({ workbench }) => {
   const before = JSON.parse(await savedText(workbench, 'gauge-pod-cover.job.json'));
   const level = workbench.getByRole('slider', { name: 'Level of stage 2' });
   await level.focus();

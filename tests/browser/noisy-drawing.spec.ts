@@ -56,7 +56,7 @@ test('layers of dimensions, centre lines and the border are left out in one step
   await expect(noise).toContainText('2 layers do not look like the part');
 });
 
-test('a polyline with a width: its middle until it is said to be two borders', async ({ workbench }) => {
+test('a polyline with a width: its middle until two borders are chosen', async ({ workbench }) => {
   const groove = polyline(
     [
       [30, 40],

@@ -37,12 +37,12 @@ async function open(page: Page, insunits?: number): Promise<void> {
   await openPanel(page, 'Drawing');
 }
 
-test('says what was found: unit, layers with what is on them, joins and trouble by kind, each at its place', async ({
+test('shows what was found: unit, layers with what is on them, joins and trouble by kind, each at its place', async ({
   workbench,
 }) => {
   await open(workbench, 4);
   const panel = panelOf(workbench);
-  await expect(panel).toContainText('millimetre, as it says');
+  await expect(panel).toContainText('millimetre, as stated');
   await expect(panel.getByRole('list', { name: 'Layers' }).getByRole('listitem')).toHaveCount(6);
   await expect(panel).toContainText('5 TEXT');
   await expect(statusOf(workbench)).toContainText('5 regions');
@@ -70,7 +70,7 @@ test('a drawing without a unit waits for one, and is read in it', async ({ workb
   await expect(workbench.getByRole('region', { name: 'Section' })).toContainText(/21\d\.\d+.in long/);
 });
 
-test('depths written in regions are offered, ticked where nothing speaks against them, and asked only when taken', async ({
+test('depths written in regions are offered, ticked where nothing contradicts them, and required only when accepted', async ({
   workbench,
 }) => {
   await open(workbench, 4);

@@ -22,7 +22,7 @@ test('opens with a sample planned: three levels on the ladder, every stage drawn
   await expect.poll(async () => Math.min(...(await pixelsNear(workbench, fills)))).toBeGreaterThan(100);
 });
 
-test('the relief shows the part and turns by key, with its exaggeration chosen and said', async ({
+test('the relief shows the part and turns by key, with its exaggeration chosen and shown', async ({
   workbench,
 }) => {
   await workbench.getByRole('radio', { name: 'relief' }).check();
@@ -59,7 +59,7 @@ test('speaks inches at any time, and back', async ({ workbench }) => {
   await expect(levelRows(workbench).first()).toContainText('1.20');
 });
 
-test('an untouched sample says what to do first, where it is done; the first step of one’s own ends it', async ({
+test('an untouched sample shows what to do first, where it is done, until the first edit', async ({
   workbench,
 }) => {
   await openPanel(workbench, 'Requirements');

@@ -18,7 +18,7 @@ test('one stage fewer than the fewest is shown with what it costs; one more is t
   await expect(statusOf(workbench)).toContainText('9 stages');
 });
 
-test('the bath sheet gives metal, caustic, hydrogen and air, and says what they are not', async ({
+test('the bath sheet gives metal, caustic, hydrogen and air, and states their limits', async ({
   workbench,
 }) => {
   await openPanel(workbench, 'Sheet and bath');
@@ -39,7 +39,7 @@ test('the bath sheet gives metal, caustic, hydrogen and air, and says what they 
   await workbench.screenshot({ path: 'test-results/bath-sheet.png' });
 });
 
-test('a bath run hotter than its rate was measured at takes fewer minutes, and says how sure that is', async ({
+test('a bath run hotter than its rate was measured at takes fewer minutes, and shows how far it may be off', async ({
   workbench,
 }) => {
   await openPanel(workbench, 'Sheet and bath');

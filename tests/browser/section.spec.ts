@@ -31,7 +31,7 @@ async function drag(page: Page, from: { x: number; y: number }, to: { x: number;
   await page.mouse.up();
 }
 
-test('opens with the part cut through its deepest pocket: metal, what each stage took, what was asked, and the scale', async ({
+test('opens with the part cut through its deepest pocket: metal, what each stage removed, what was required, and the scale', async ({
   workbench,
 }) => {
   await expect(stripOf(workbench)).toContainText(/254\.40.mm long\s*heights ×\d/);

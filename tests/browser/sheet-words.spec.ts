@@ -62,7 +62,7 @@ for (const [width, height] of [
   });
 }
 
-test('zooming in brings more names, and the depth or what it leaves at a click', async ({ workbench }) => {
+test('zooming in shows more names, and the depth or what it leaves at a click', async ({ workbench }) => {
   await openSample(workbench, 'Survey glider, lower skin');
   await expect(statusOf(workbench)).toContainText('7 stages');
   await expect(statusOf(workbench)).toContainText('planned in');
@@ -103,13 +103,13 @@ test('a warning stands at its place and leads to it', async ({ workbench }) => {
   await expect(workbench.locator('.place-mark')).toBeVisible();
 });
 
-test('the card of a resting pointer: region, asked, planned, left, stage, the next line', async ({
+test('the card of a resting pointer: region, required, planned, left, stage, the next line', async ({
   workbench,
 }) => {
   const sump = await findOnSheet(workbench, 'to 3.00');
   await workbench.mouse.move(sump.x, sump.y);
   const card = workbench.locator('.hover-card');
-  await expect(card).toContainText(/Asked3\.00 /);
+  await expect(card).toContainText(/Required3\.00 /);
   await expect(card).toContainText(/Planned3\.00.mm/);
   // 4.06 − 3.00
   await expect(card).toContainText(/Left here1\.06.mm/);
@@ -140,7 +140,7 @@ test('two points are measured while M is held', async ({ workbench }) => {
   await expect(words).toBeHidden();
 });
 
-test('the drawing’s own texts show when asked for', async ({ workbench }) => {
+test('the drawing’s own texts show when switched on', async ({ workbench }) => {
   await openSample(workbench, 'Deck hatch, a drawing with faults');
   await expect(statusOf(workbench)).toContainText('planned in');
   const texts = workbench.locator('.drawn-texts text');

@@ -64,7 +64,9 @@ test('plan, review and tank', async ({ workbench }) => {
   await expect(workbench.getByText('No reading yet')).toBeHidden();
 });
 
-test('the relief can’t be shown and says so; nothing breaks the rules of access', async ({ workbench }) => {
+test('the relief can’t be shown, which is reported; nothing breaks the rules of access', async ({
+  workbench,
+}) => {
   await workbench.getByRole('radio', { name: 'relief' }).check();
   await expect(workbench.getByText(`${NOTE}: the relief can’t be shown`)).toBeVisible();
   await expect(workbench.getByRole('alert')).toHaveCount(0);

@@ -54,7 +54,7 @@ test('beside shallow pockets the least land counts', () => {
   expect(narrowLand(pair(3.1, 0.6, 1.1))).toEqual([]);
 });
 
-test('with a coat a stage the floor beside the land tells how deep it is cut, though the first stage’s wall comes up there', () => {
+test('with a new coat for each stage the floor beside the land tells how deep it is cut, though the first stage’s wall comes up there', () => {
   const deep = { masking: 're-mask' } as const;
   const [told] = narrowLand(pair(3.5, 2, 1.2, deep));
   expect(told?.facts).toMatchObject({ limit: 4, depth: 2 });

@@ -147,7 +147,7 @@ describe('M6.6 what helps', () => {
     expect(budgetAt(budgets, 1, 0).remedy.changes).toEqual(['fill-slot']);
   });
 
-  test('a small step at depth: a coat a stage, or levels further apart, help; another datum is named last', () => {
+  test('a small step at depth: a new coat for each stage, or levels further apart, help; another datum is named last', () => {
     const { budgets } = bays([3, 2.9], { process: { timing: 4 }, rules: { lineTolerance: 0.1 } });
     const { changes } = budgetAt(budgets, 3, 2.9).remedy;
     expect(changes[0]).toBe('re-mask');

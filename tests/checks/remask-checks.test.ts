@@ -78,7 +78,7 @@ test('corners drawn tighter than the whole depth come out as drawn where the fir
   expect(codes(coatByCoat)).not.toContain('corner-sharper-than-undercut');
 });
 
-test('a pocket whose step to its neighbour is wider than it is long with one coat opens with a coat a stage', () => {
+test('a pocket whose step to its neighbour is wider than it is long with one coat opens with a new coat for each stage', () => {
   // At 3 beside 2.9 one coat keeps back √(3² − 2.9²) = 0.7681 on either side, a coat of its own 0.1.
   const drawn: CheckedPart = {
     sheet: SHEET,

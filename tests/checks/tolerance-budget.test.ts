@@ -58,7 +58,7 @@ describe('M6.1, M6.2 run by the clock, worked by hand', () => {
     expect(likely).toBeCloseTo(Math.sqrt(0.15 ** 2 + 3 * 0.0105 ** 2), 9);
   });
 
-  test('with a coat a stage a floor is bare until its own stage only: one dip for the shallowest, three for the deepest', () => {
+  test('with a new coat for each stage a floor is bare until its own stage only: one dip for the shallowest, three for the deepest', () => {
     const tolerance = { plus: 0.2, minus: 0.3 };
     const budgets = budgetsOf(
       [3.1, 2, 0.7].map((depth) => ({ depth, ...tolerance })),

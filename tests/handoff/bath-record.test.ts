@@ -4,7 +4,7 @@ import { handMadePlan } from '#support/hand-made-plan.ts';
 
 const measures = { stages: [{ removedVolume: 900 }, { removedVolume: 1500 }], regions: new Map() };
 
-test('M5.4 one round opening at φ = 1 loses at its end what Steiner’s formula says: A + πLℓ/2 + 2πℓ² times rate', () => {
+test('M5.4 one round opening at φ = 1 loses at its end what Steiner’s formula gives: A + πLℓ/2 + 2πℓ² times rate', () => {
   // d/dℓ of Aℓ + πLℓ²/4 + 2πℓ³/3 (M5.2), opening of radius 12.5 mm, 1.5 mm deep at the end of the stage.
   const alone = { ...handMadePlan, stages: handMadePlan.stages.slice(0, 1) };
   const area = Math.PI * 12.5 ** 2 + Math.PI * (2 * Math.PI * 12.5) * (1.5 / 2) + 2 * Math.PI * 1.5 ** 2;

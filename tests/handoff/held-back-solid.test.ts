@@ -18,7 +18,7 @@ function brokenPlan() {
   return { ...handMadePlan, stages: [{ ...first, opening: [broken] }, ...others] };
 }
 
-test('solid-held-back: neither GLB nor STL of a solid that its check refuses, and a finding that says why', {
+test('solid-held-back: neither GLB nor STL of a solid that its check refuses, and a finding with the reason', {
   tags: ['long'],
 }, () => {
   const plan = brokenPlan();

@@ -82,7 +82,7 @@ describe('the machine program, read by an interpreter written from NISTIR 6556',
     }
   });
 
-  it('ends as the post says, with the tool words round each line and the plan named', () => {
+  it('ends as the post specifies, with the tool words round each line and the plan named', () => {
     const text = program({ toolOn: ['M3'], toolOff: ['M5'], lineNumberStep: 10 });
     expect(interpretRs274(text).ended).toBe(true);
     expect(text.match(/M3/g)).toHaveLength(3);

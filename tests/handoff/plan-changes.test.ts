@@ -38,7 +38,7 @@ test('nothing changes from a plan to itself, nor by what only names the files', 
   expect(planChanges(plan, renamed)).toEqual([]);
 });
 
-test('a well 0.1 deeper: asked, level, minutes of two stages, lines by the change of their allowances (M3.1)', {
+test('a well 0.1 deeper: requirement, level, minutes of two stages, lines by the change of their allowances (M3.1)', {
   tags: ['long'],
 }, async () => {
   const [before, now] = [await planOf(), await planOf((job) => (job.requirements[1].depth = 2.3))];
@@ -68,7 +68,7 @@ test('a well 0.1 deeper: asked, level, minutes of two stages, lines by the chang
   expect(lines?.gone).toEqual([]);
 });
 
-test('the way back tells the same figures the other way round', async () => {
+test('the way back reports the same figures the other way round', async () => {
   const [before, now] = [await planOf(), await planOf((job) => (job.requirements[1].depth = 2.3))];
   const turned = (changes: readonly PlanChange[]) =>
     only(changes, 'region-level').map(({ region, before, now }) => [region, before, now]);
@@ -179,7 +179,7 @@ test('regions keep their history by their border when others are counted before 
   expect(only(changes, 'region-new')).toEqual([]);
 });
 
-test('every change is said in words that end a sentence', async () => {
+test('every change is a whole sentence', async () => {
   const [before, now] = [await planOf(), await planOf((job) => (job.requirements[1].depth = 2.3))];
   const said = planChanges(before, now).map(sayPlanChange);
   for (const sentence of said) expect(sentence).toMatch(/^[A-Z].*\.$/);

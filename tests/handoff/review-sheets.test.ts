@@ -89,7 +89,7 @@ test('a section has its floors where the lines were scribed, read off its own ax
   expect(floors).toBeGreaterThanOrEqual(6);
 });
 
-test('a level whose tolerance the clock alone does not hold is said so', { tags: ['long'] }, async () => {
+test('a level whose tolerance the clock alone does not hold is marked', { tags: ['long'] }, async () => {
   const { bytesOf, planFile } = await planned('hatch-from-supplier', { files: ['review'] });
   const text = textOf(await readPdf(bytesOf('review.pdf')));
   const failing = planFile?.budgets?.filter(({ byClock }) => (byClock.share ?? 2) > 1) ?? [];
@@ -135,7 +135,7 @@ test('plan-file-unusable: an earlier plan that is none is reported, and nothing 
   }
 });
 
-test('a finding about floors all over a large part names the first regions, and tells how many there are', {
+test('a finding about floors all over a large part names the first regions, and counts all of them', {
   tags: ['long'],
 }, async () => {
   const { drawing, job } = pocketGridFiles(8, 4);

@@ -48,7 +48,7 @@ describe.each(['mm', 'in'] as const)('scribe.dxf of a drawing in %s', (unit) => 
     }
   });
 
-  it('says the unit, the system of measures and the true extents', () => {
+  it('states the unit, the system of measures and the true extents', () => {
     expect(read.header.insUnits).toBe(unit === 'mm' ? 4 : 1);
     const tags = tagsOf(dxf);
     const measurement = tags.findIndex(([, value]) => value === '$MEASUREMENT');
@@ -127,7 +127,7 @@ describe.each(['mm', 'in'] as const)('scribe-r12.dxf of a drawing in %s', (unit)
     expect(colors(read.tables.layers)).toEqual(colors(newer.tables.layers));
   });
 
-  it('is AC1009 in ASCII, says its unit and its plan in the notes, and holds nothing that release does not know', () => {
+  it('is AC1009 in ASCII, states its unit and its plan in the notes, and holds nothing that release does not know', () => {
     expect(dxf).toContain('$ACADVER\r\n  1\r\nAC1009\r\n');
     expect(dxf).toMatch(/^[\x20-\x7e\r\n]*$/);
     expect(dxf).not.toMatch(/\$INSUNITS|LWPOLYLINE|AcDb|\\U\+/);

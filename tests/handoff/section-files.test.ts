@@ -67,7 +67,7 @@ describe('section-01.dxf, read by another reader (npm package dxf 5.3.1)', () =>
     }
   });
 
-  it('has sheet faces, what was asked, and what each stage took, at true size', async () => {
+  it('has sheet faces, what was required, and what each stage removed, at true size', async () => {
     const dxf = textOf(await lid(), 'section-01.dxf');
     expect(linesOf(dxf, 'SHEET')).toMatchObject([{ closed: true }]);
     expect(Math.abs(area(linesOf(dxf, 'SHEET')[0]?.vertices ?? []))).toBeCloseTo(200 * 4, 3);
@@ -116,7 +116,7 @@ describe('section-01.dxf, read by another reader (npm package dxf 5.3.1)', () =>
 });
 
 describe('section-01.svg', () => {
-  it('shows what was asked dashed, a hatch a stage, both scales and the plan', async () => {
+  it('shows what was required dashed, a hatch for each stage, both scales and the plan', async () => {
     const result = await lid();
     const svg = textOf(result, 'section-01.svg');
     expect(svg).toMatch(/^<svg xmlns="http:\/\/www\.w3\.org\/2000\/svg" width="400mm" height="[\d.]+mm"/);

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { sealedWords, stageWords } from '#handoff/stage-words.ts';
 
-test('stages are said as a person says them', () => {
+test('stages are written as a person would write them', () => {
   expect([[2], [2, 3], [2, 4, 5], [2, 3, 4]].map(stageWords)).toEqual([
     'stage 2',
     'stages 2 and 3',

@@ -23,14 +23,14 @@ describe('M9.7: a traveller a face', { tags: ['long'] }, () => {
     expect(near).toContain('Nothing is peeled on the far face in this stage');
   });
 
-  test('the far one is as seen from it, and says where nothing is peeled', () => {
+  test('the far one is as seen from it, and states where nothing is peeled', () => {
     const far = words.get('traveller-far.pdf') ?? '';
     expect(far).toContain('seen from it');
     expect(far).toContain('count the 2 lines of the near face');
     expect(far).toContain('Nothing is peeled on this face');
   });
 
-  test('a floor is gauged only where the other face is not etched: its thickness would tell of both', async () => {
+  test('a floor is gauged only where the other face is not etched: its thickness would depend on both', async () => {
     const { files } = await runLid(
       {
         requirements: [

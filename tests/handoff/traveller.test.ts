@@ -30,7 +30,7 @@ async function planned(sample: string, handoff: object) {
 
 const heading = { part: 'GP-771', drawing: 'GP-700', revision: 'D', lot: 'H-22', serial: '0007' };
 
-test('says whose run it is, and has a page a stage; every page carries part, issue, number and the plan’s hash', {
+test('names its run, and has a page for each stage; every page carries part, issue, number and the plan’s hash', {
   tags: ['long'],
 }, async () => {
   const handoff = {

@@ -39,7 +39,7 @@ describe('plan.json', () => {
     expect(plan.totals.hydrogenLitres).toBeCloseTo(4.17 * 1.246, 5);
   });
 
-  it('says null, and not nought, where a figure is not known', () => {
+  it('writes null, not zero, where a figure is not known', () => {
     const bare = makePlanFile(
       input({
         metal: { density: undefined, hydrogenLitresPerGram: undefined, sheetVolume: undefined },

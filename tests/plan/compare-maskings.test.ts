@@ -38,7 +38,7 @@ const compare = (bands: readonly DepthBand[]) =>
     process,
   });
 
-describe('M4.7 one coat for the run beside a coat a stage', () => {
+describe('M4.7 one coat for the run beside a new coat for each stage', () => {
   const both = () => compare([flat(1.1, 0.1, 0.1)]);
 
   test('the same stages and minutes; one coat or three', () => {
@@ -67,7 +67,7 @@ describe('M4.7 one coat for the run beside a coat a stage', () => {
     );
   });
 
-  test('a coat a stage: as round as its own stage etches', () => {
+  test('a new coat for each stage: as round as its own stage etches', () => {
     const [, reMask] = both();
     const fillets = [3 - 1.9, 1.9 - 1.1, 1.1].map((each) => expect.closeTo(each, 12));
     expect(reMask?.walls.map(({ fillet }) => fillet)).toEqual(fillets);
@@ -75,7 +75,7 @@ describe('M4.7 one coat for the run beside a coat a stage', () => {
 
   test('maskant stands out by the deepest cut made beside it', () => {
     const [peelNext, reMask] = both();
-    // One coat: 1.9 from land down, and 3.0 − 1.1, of which the first with the deepest step is 1.9. A coat a stage: 1.1.
+    // One coat: 1.9 from land down, and 3.0 − 1.1, of which the first with the deepest step is 1.9. A new coat for each stage: 1.1.
     expect(peelNext?.overhang).toBeCloseTo(0.8 * 1.9, 12);
     expect(reMask?.overhang).toBeCloseTo(0.8 * 1.1, 12);
   });

@@ -162,7 +162,7 @@ describe('M7.3 where a final thickness is asked', () => {
   });
 });
 
-describe('M7 with a coat a stage', () => {
+describe('M7 with a new coat for each stage', () => {
   test('of 0.960 mm in 32 min of stage 1 shows 0.030 mm/min: 0.040, 1.2 and 0.8 mm are still to go', () => {
     const { rate, stages } = correctRates(remasked, [reading(0, 32, 0.96)], { had: [32, 0, 0], current: 0 });
     expect(rate.value).toBeCloseTo(0.03, 6);

@@ -41,7 +41,7 @@ describe('files that an earlier plan left behind', () => {
       { scribe: { split: 'by-stage' }, program: { split: 'by-stage' }, sections },
       {},
     ],
-    ['a coat a stage', {}, { masking: 're-mask' }],
+    ['a new coat for each stage', {}, { masking: 're-mask' }],
     ['templates shared out by wide webs', { template: { web: 30, margin: 90, holes: { diameter: 4 } } }, {}],
     ...POST_ENDINGS.map((ending) => [
       `a program that ends with ${ending}`,

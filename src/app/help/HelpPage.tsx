@@ -23,7 +23,7 @@ export function HelpPage() {
       </Figure>
       <Figure title="Deepest first, one stage after another" picture={<RunFigure />}>
         The deepest floor is in the bath from the first dip to the last. A line that is peeled later is sealed
-        until its turn. The colours tell which stage took the metal, as in the section below the sheet.
+        until its turn. The colours show which stage removed the metal, as in the section below the sheet.
       </Figure>
       <Figure title="Why lines stand so far back" picture={<AllowanceFigure />}>
         A wall keeps moving in every later stage. It is a quarter round about the scribe line, and has to pass

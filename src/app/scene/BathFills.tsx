@@ -1,6 +1,6 @@
 /**
  * The sheet as it hangs in the bath at a minute: the piece peeled last in the colour of its stage, pieces bare before it dotted
- * metal, or with a coat a stage its own window alone; all else under maskant.
+ * metal, or with a new coat for each stage its own window alone; all else under maskant.
  */
 import { useMemo, useRef } from 'react';
 import type { Contour, ShownPlan } from '#job/formats/plan-file.ts';

@@ -1,6 +1,6 @@
 /**
  * The etched sheet as a solid, each face in the colour of the stage that took the last metal there, cut open along the section line
- * where it is asked to be.
+ * where it is required to be.
  */
 import { useFrame, useThree } from '@react-three/fiber';
 import { useEffect, useMemo, useRef } from 'react';

@@ -1,4 +1,4 @@
-/** Line segments one pixel wide: the cheapest there are, for linework and for lines that only tell where something will be. */
+/** Line segments one pixel wide: the cheapest there are, for linework and for lines that only mark where something will be. */
 import { useMemo } from 'react';
 import { segmentDistances } from './plan-arrays.ts';
 

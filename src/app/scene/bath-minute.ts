@@ -9,7 +9,7 @@ export function isPeeled({ startMinute }: ShownStage, minute: number | undefined
   return minute === undefined || startMinute <= minute + ROUNDING;
 }
 
-/** Stages whose lines are in the maskant at a minute: all from the first dip, or with a coat a stage those of the coat that is on. */
+/** Stages whose lines are in the maskant at a minute: all from the first dip, or with a new coat for each stage those of the coat that is on. */
 export function cutLines(plan: ShownPlan | undefined, minute: number | undefined): readonly ShownStage[] {
   if (plan === undefined) return [];
   if (plan.masking === 'peel-next' || minute === undefined) return plan.stages;

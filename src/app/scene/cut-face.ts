@@ -1,6 +1,6 @@
 /**
  * The face at which the relief is cut open, from the section's own geometry: metal below the front, and above it what each stage
- * took, as upright strips between the places that the section tells of. Heights in mm, not yet drawn larger; pure.
+ * took, as upright strips between the points of the section. Heights in mm, not yet drawn larger; pure.
  */
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';

@@ -111,7 +111,7 @@ async function start(
   return root.render(<SheetScene painted={painted} pose={pose} />);
 }
 
-/** To the size told last: it may have changed while the scene was being started. */
+/** To the last size received: it may have changed while the scene was starting. */
 function resize({ scene, size }: PaintedScene): void {
   const state = scene?.getState();
   state?.setDpr(size.pixelRatio);

@@ -17,7 +17,7 @@ export interface GestureHost {
   /** While a box is drawn, and once more with `done`. */
   readonly onBox: (from: Point, to: Point, done: boolean) => void;
   readonly isPicked: (pixel: Point) => boolean;
-  /** While what is picked is carried about, in the window's own pixels, and once when it is let go; undefined when given up. */
+  /** While picked regions are dragged, in window pixels, and once when they are dropped; undefined when the drag is cancelled. */
   readonly onCarry: (place: Point | undefined, done: boolean) => void;
 }
 

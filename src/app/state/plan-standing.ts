@@ -1,4 +1,4 @@
-/** Where the plan stands, for the chip at the top of the window: shape, words, and what has to be said behind them. */
+/** Where the plan stands, for the chip at the top of the window: shape, words, and the details behind them. */
 import { counted } from '#findings/counted.ts';
 import { type Finding, sortFindings } from '#findings/finding.ts';
 import type { Severity } from '#findings/severity.ts';

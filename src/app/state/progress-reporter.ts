@@ -1,4 +1,4 @@
-/** Tells of a run's progress once it has taken long enough to be worth a word, also when the run itself is silent. */
+/** Reports a run's progress once it has taken long enough to matter, also when the run itself reports nothing. */
 import type { Progress } from './workbench-state.ts';
 
 /** Runs shorter than this pass without a word. */
@@ -6,7 +6,7 @@ const WORTH_A_WORD_MS = 500;
 
 export interface ProgressReporter {
   readonly report: (share: number, what: string) => void;
-  /** What is reported after this was on its way when the run ended: it is not told. */
+  /** What is reported after this was on its way when the run ended: it is not reported. */
   readonly end: () => void;
 }
 

@@ -1,4 +1,4 @@
-/** A region of the plan as it is drawn and asked: exact for asking what lies where, as fine as the eye can see for drawing. */
+/** A region of the plan as it is drawn and looked up: exact to find what lies where, as fine as the eye can see to draw. */
 import { itemAt } from '#geometry/assert.ts';
 import { type Box, boxOfSpans, joinBoxes } from '#geometry/box.ts';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
@@ -11,9 +11,9 @@ type Rings = readonly (readonly Point[])[];
 
 export interface RegionShape {
   readonly region: ShownRegion;
-  /** Polygons as fine as a first view needs; outer ring first, then holes; first point not repeated. Made when first asked for. */
+  /** Polygons as fine as a first view needs; outer ring first, then holes; first point not repeated. Made on first use. */
   readonly rings: Rings;
-  /** The exact border: what holds a point is asked of it. */
+  /** The exact border, which decides what holds a point. */
   readonly loops: readonly Loop[];
   readonly box: Box;
 }
@@ -107,7 +107,7 @@ function turnOf(radius: number, pixelsPerMm: number): number {
   return Math.max(FINEST_TURN, turn);
 }
 
-/** Whether the region holds the point, by its exact border: what is said of a place is what the plan has there. */
+/** Whether the region holds the point, by its exact border: what is shown of a place is what the plan has there. */
 export function shapeHolds(shape: RegionShape, point: Point): boolean {
   const { minX, minY, maxX, maxY } = shape.box;
   const { x, y } = point;

@@ -10,7 +10,7 @@ export interface StageStep {
   readonly to: number;
   /**
    * Floors of each peeled stage, mm below the as-received surface when it goes in and when it comes out. None with a coat a
-   * stage: a floor is then covered in some stages, and the section tells how deep it is.
+   * stage: a floor is then covered in some stages, and the section shows how deep it is.
    */
   readonly floors: readonly { readonly stage: number; readonly before: number; readonly after: number }[];
 }

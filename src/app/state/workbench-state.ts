@@ -23,7 +23,7 @@ export interface OpenDocument {
   readonly asRead?: { readonly job: JobFile; readonly text: string };
   /** Undefined while a job is open without the drawing it names. */
   readonly drawing: DrawingFile | undefined;
-  /** What only the engineer can say of a drawing just opened, and has not said yet. */
+  /** What only the engineer can decide about a drawing just opened, and has not decided yet. */
   readonly unsaid?: readonly Unsaid[];
 }
 

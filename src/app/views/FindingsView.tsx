@@ -31,7 +31,7 @@ export function FindingsPanel() {
   const isChecked = page?.isWhole ?? true;
   const findings = sortFindings(page?.findings ?? []);
   if (isUnsaid) {
-    return <p className="aside">Sheet and bath are not said yet: findings come with the plan.</p>;
+    return <p className="aside">Sheet and bath are not set yet: findings come with the plan.</p>;
   }
   return (
     <div className={isStale || !isChecked ? 'findings-body stale' : 'findings-body'}>

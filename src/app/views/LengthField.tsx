@@ -6,13 +6,13 @@ import { useWorkbenchState } from './workbench-context.ts';
 
 interface LengthFieldProps {
   readonly label: string;
-  /** mm; undefined where several things differ, or nothing is said. */
+  /** mm; undefined where several values differ, or none is set. */
   readonly length: number | undefined;
   readonly onTake: (length: number) => void;
   /** Least and most that can be taken, mm. */
   readonly least: number;
   readonly most?: number;
-  /** What counts while nothing is said, mm. */
+  /** What applies while nothing is set, mm. */
   readonly usual?: number | undefined;
   readonly onClear?: (() => void) | undefined;
   readonly placeholder?: string;

@@ -1,4 +1,4 @@
-/** A figure edited in place: Enter or leaving the field takes it, Escape gives it up, and what is no figure says so right there. */
+/** A figure edited in place: Enter or leaving the field accepts it, Escape cancels, and what is no figure is reported in place. */
 import { type KeyboardEvent, useId, useRef, useState } from 'react';
 
 interface QuantityFieldProps {
@@ -11,7 +11,7 @@ interface QuantityFieldProps {
   readonly onTake: (value: number) => void;
   /** A field that is emptied gives its figure back to whatever else would give one. */
   readonly onClear?: (() => void) | undefined;
-  /** What would be taken, said when something else was typed. */
+  /** What would be accepted, shown when something else was typed. */
   readonly expected: string;
   readonly placeholder?: string;
   /** Lets others move the caret here: typing a figure on the sheet does. */

@@ -30,7 +30,7 @@ export interface DrawingLook {
   readonly findings: readonly Finding[];
 }
 
-/** What a drawing by itself tells of a job for it. */
+/** What a drawing by itself gives for its job. */
 export interface BegunJob {
   readonly units: NonNullable<JobFile['units']>;
   readonly layers: NonNullable<JobFile['layers']>;

@@ -43,7 +43,7 @@ export interface ReliefArrays {
   readonly indices: Uint32Array;
   /** Stage that took the last metal there; 0 for untouched. */
   readonly stageOfTriangle: Uint8Array;
-  /** Edges of floors and walls, six numbers a segment; none of a mesh too fine to tell them apart. */
+  /** Edges of floors and walls, six numbers a segment; none of a mesh too fine to distinguish them. */
   readonly edges: Float32Array;
   /** Feet of walls, ten numbers each: both ends, and at each the unit way into the floor. */
   readonly feet: Float32Array;

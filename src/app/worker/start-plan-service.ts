@@ -97,7 +97,7 @@ function startWorker(onBroken: OnBroken): WorkerTie {
   const worker = new Worker(new URL('./plan-worker.ts', import.meta.url), { type: 'module' });
   const remote = Comlink.wrap<WorkerService>(worker);
   worker.onerror = ({ message }) => onBroken(worker, message || 'the planning worker could not be started');
-  // No event tells of a worker that is closed; the browser lets go of its locks.
+  // No event reports a worker that is closed; the browser releases its locks.
   if (navigator.locks !== undefined) {
     const lock = `isobath worker ${crypto.randomUUID()}`;
     void remote

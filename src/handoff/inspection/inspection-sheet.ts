@@ -72,7 +72,7 @@ export async function inspectionSheet(input: InspectionSheetInput): Promise<Uint
     }),
     remark(
       pen,
-      `± of thickness: the drawing’s. ± of edges, lands and fillets: what the run is expected to hold by hand, factor and depth (a root of squares, computed; nothing that the drawing asks). Edges are read where the wall meets the higher floor.${ask ? ' Thickness of floors that a depth is asked of is for a sheet of nominal thickness: add what the sheet measured over it.' : ''}`,
+      `± of thickness: the drawing’s. ± of edges, lands and fillets: what the run is expected to hold by hand, factor and depth (a root of squares, computed; nothing that the drawing requires). Edges are read where the wall meets the higher floor.${ask ? ' Thickness of floors that a depth is asked of is for a sheet of nominal thickness: add what the sheet measured over it.' : ''}`,
       width,
     ),
     gap(1),

@@ -50,7 +50,7 @@ export function lineBudgetBlocks(
 const fixed = (value: number): string => value.toFixed(3);
 
 function allowedWords({ outward, inward }: LineBudgetRecord['byClock']): string {
-  if (outward.allowed === null || inward.allowed === null) return 'not said';
+  if (outward.allowed === null || inward.allowed === null) return 'none given';
   return `+${fixed(outward.allowed)} −${fixed(inward.allowed)}`;
 }
 

@@ -69,7 +69,7 @@ export function sectionPicture(section: NamedSection, metal: SectionMetal, room:
   };
 }
 
-/** What is said of the scale above the picture. */
+/** The note on scale above the picture. */
 export function saidScale(section: NamedSection, metal: SectionMetal, room: SectionRoom): string {
   const { along, exaggeration } = sectionScale(section, metal, room);
   const heights = exaggeration === 1 ? 'heights to the same scale' : `heights ${exaggeration} times larger`;

@@ -1,5 +1,5 @@
 /**
- * Sheets made of blocks, set one below the other and broken between blocks. Every page says what it is, which plan it belongs to,
+ * Sheets made of blocks, set one below the other and broken between blocks. Every page states what it is, which plan it belongs to,
  * which page of how many it is, and that it is no approval.
  */
 import { CAUTIONS } from '#handoff/cautions.ts';

@@ -1,7 +1,7 @@
 /**
  * The sheet at one stage: what to peel now (tinted in the stage's colour and hatched close), what is bare already (hatched wide),
  * lines of later stages, sealed (dashed), and each line's stage by its mark, so that a copy without colour reads the same.
- * With a coat a stage nothing else is bare and no later line is cut: a thin line shows the floor that the windows lie on.
+ * With a new coat for each stage nothing else is bare and no later line is cut: a thin line shows the floor that the windows lie on.
  */
 
 import type { Point } from '#geometry/point.ts';

@@ -43,7 +43,7 @@ export function checkWidths(choices: TemplateChoices, band: SlotBand): Finding[]
 /** Shares of the bridge's width that are tried to find one that would do. */
 const NARROWER = [0.75, 0.5, 0.35, 0.25, 0.15, 0.1];
 
-/** Lines on which bridges find no room, told by the shortest. */
+/** Lines on which bridges find no room, reported by the shortest. */
 export function noRoomFindings(
   lines: readonly RuledLine[],
   meets: readonly LineMeets[],

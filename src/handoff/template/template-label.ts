@@ -1,5 +1,5 @@
 /**
- * What a template says about itself, in a field of its own below the part: whose it is, what its offsets were made for, which side is up, the
+ * What a template states of itself, in a field of its own below the part: whose it is, what its offsets were made for, which side is up, the
  * square and the ways between tooling holes by which its scale is checked, and each stage's colour and mark. The same lines and words
  * for DXF and paper.
  */

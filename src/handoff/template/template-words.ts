@@ -1,4 +1,4 @@
-/** What a template's label says, line by line: whose it is, what its offsets were made for, how the knife runs, how its size is checked. */
+/** A template's label, line by line: whose it is, what its offsets were made for, how the knife runs, how its size is checked. */
 import type { PaperFigures } from '#handoff/paper-figures.ts';
 import { drawingWords } from '#handoff/paper-heading.ts';
 import { shortHash } from '#handoff/short-hash.ts';
@@ -7,7 +7,7 @@ import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 
 export interface LabelWords {
-  /** Number or name of the part; then what else says whose it is. */
+  /** Number or name of the part; then what else identifies it. */
   readonly part: string;
   readonly lines: readonly string[];
   /** `B`, where the issue has a number. */
@@ -62,7 +62,7 @@ function knifeWords(
   return `Knife ${where}; slot ${one(width)}, blade ${one(blade)}: else ${side === 'middle' ? '± ' : ''}${one(wander)}`;
 }
 
-/** The lines below, which only the template itself can tell. */
+/** The lines below, which only the template itself can give. */
 export function templateLines(
   { issue, date }: LabelWords,
   { number, of, planHash, size }: { number: number; of: number; planHash: string; size: string },

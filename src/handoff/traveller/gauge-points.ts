@@ -10,7 +10,7 @@ export interface GaugePoint extends Pick<InspectionPoint, 'region' | 'at'> {
   readonly name: string;
   /** Number of the stage that its floor belongs to. */
   readonly stage: number;
-  /** Thickness left of the nominal sheet in the end, mm, as asked. */
+  /** Thickness left of the nominal sheet in the end, mm, as required. */
   readonly thickness: InspectionPoint['thickness'];
   /** That, and no depth, is what the drawing asks of it. */
   readonly isAskedAsThickness: boolean;
@@ -23,7 +23,7 @@ const A_STAGE = 6;
 export function gaugePoints({ stages, regions }: EtchPlan, points: readonly InspectionPoint[]): GaugePoint[] {
   const asThickness = new Set(regions.flatMap(({ id, asked }) => (asked.asThickness === true ? [id] : [])));
   const chosen = stages.flatMap(({ number }) => {
-    // Floors of which a thickness is asked first: the run ends by them.
+    // Floors with a required thickness first: the run ends by them.
     const all = points.filter(({ stage }) => stage === number);
     const isAsked = ({ region }: InspectionPoint) => asThickness.has(region);
     const of = [...all.filter(isAsked), ...all.filter((each) => !isAsked(each))];

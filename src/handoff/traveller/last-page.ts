@@ -110,7 +110,7 @@ function finalTable(page: TravellerPage): Block[] {
       ? [
           remark(
             pen,
-            '* A depth is asked: aim, least and most are of a sheet of nominal thickness. Add what the sheet measured over it there, or take off what it measured under.',
+            '* A depth is required: aim, least and most are of a sheet of nominal thickness. Add what the sheet measured over it there, or subtract what it measured under.',
             width,
           ),
         ]

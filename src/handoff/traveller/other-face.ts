@@ -1,4 +1,4 @@
-/** What the traveller of one face says of the other: both are etched in the same dip, and nobody may forget to turn the part over. */
+/** What the traveller of one face states of the other: both are etched in the same dip, and nobody may forget to turn the part over. */
 import type { Stage } from '#plan/etch-plan.ts';
 import type { TravellerPage } from './traveller-page.ts';
 

@@ -1,6 +1,6 @@
 /**
  * A page a stage: what to peel, when to take it out to gauge, the picture, and the steps in the order of the hand. The sum uses metal
- * gone, so that a sheet off nominal can't spoil it; only the last stage aims at a thickness, where one is asked.
+ * gone, so that a sheet off nominal can't spoil it; only the last stage aims at a thickness, where one is required.
  */
 import { idRuns } from '#handoff/id-runs.ts';
 import { flowText } from '#handoff/pdf/flow-text.ts';
@@ -84,9 +84,9 @@ function band(page: TravellerPage, stage: Stage): Block {
       });
       const rule = { width: RULE_INK, color: INK };
       const title = { size: TYPE.figure, isBold: true };
-      const said = `Stage ${stage.number} of ${plan.stages.length}`;
-      pen.text(said, { x: left + 2, y: top - 7.4 }, title);
-      const x = left + 4 + pen.textWidth(said, title);
+      const heading = `Stage ${stage.number} of ${plan.stages.length}`;
+      pen.text(heading, { x: left + 2, y: top - 7.4 }, title);
+      const x = left + 4 + pen.textWidth(heading, title);
       if (x + 20 < left + wide) {
         drawMarkSample(
           pen,
@@ -149,8 +149,8 @@ function peelWords({ plan }: TravellerPage, { regions, piece, number }: Stage): 
   if (count === 0) return 'Nothing is peeled on this face.';
   const ticks = `lines with **${NUMBERS[number] ?? number} ${number === 1 ? 'tick' : 'ticks'}**`;
   const what = plan.masking === 're-mask' ? 'Peel the window over' : 'Peel';
-  const said = idRuns(regions);
-  const names = said.length > 60 ? `${regions.length} floors` : said;
+  const ids = idRuns(regions);
+  const names = ids.length > 60 ? `${regions.length} floors` : ids;
   return `${what} **${names}**: ${count === 1 ? '1 piece' : `${count} pieces`}, ${ticks}.`;
 }
 

@@ -9,11 +9,11 @@ import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import type { GaugePoint } from './gauge-points.ts';
 
 export interface StageSum {
-  /** Too thin for a gauge to tell anything: it runs its minutes by the clock. */
+  /** Too thin for a gauge to resolve: it runs its minutes by the clock. */
   readonly isByClock: boolean;
   /** Minutes until it is gauged; all of them by the clock. */
   readonly outAt: number;
-  /** mm gone then, and the least and the most of it at which nobody need be asked. */
+  /** mm gone then, and the least and the most of it at which planning need not be asked. */
   readonly gone: { readonly expected: number; readonly least: number; readonly most: number };
 }
 
@@ -44,7 +44,7 @@ export function thicknessAround(
   return { before, after: before - stage.etch };
 }
 
-/** Whether a stage aims at a thickness, not at metal gone: the last one, where one is asked of a floor that is gauged. */
+/** Whether a stage aims at a thickness, not at metal gone: the last one, where one is required of a gauged floor. */
 export function aimsAtThickness(
   { plan }: { readonly plan: EtchPlan },
   { number }: Stage,

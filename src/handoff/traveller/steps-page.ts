@@ -39,7 +39,7 @@ export function stepsBlocks(page: TravellerPage): Block[] {
     sectionHead(
       pen,
       'Coupon during the run',
-      `hang one with the part; read it after ${last > 1 ? `stage ${Math.ceil(last / 2)}, and` : 'half the minutes, and'} whenever a page says to ask planning`,
+      `hang one with the part; read it after ${last > 1 ? `stage ${Math.ceil(last / 2)}, and` : 'half the minutes, and'} whenever a page instructs to ask planning`,
       width,
     ),
     ...couponRows(page),
@@ -152,8 +152,8 @@ function hanging(page: TravellerPage): Block {
   const left = width * 0.41;
   const words = [
     '**How it hangs**',
-    'Pocket face upright, towards the middle of the tank, the upper edge of the pictures up: or as the site says: _40_',
-    'Gas must not be caught under the upper lip of a pocket: turn or lift as each page says.',
+    'Pocket face upright, towards the middle of the tank, the upper edge of the pictures up: or by the site’s procedure: _40_',
+    'Gas must not be caught under the upper lip of a pocket: turn or lift as each page instructs.',
     'Wires through tooling holes, not over a scribe line.',
     '',
     '**Before the first dip**',

@@ -31,7 +31,7 @@ export async function traveller(input: TravellerInput): Promise<Uint8Array> {
     parts: [
       {
         subtitle: isRemasked
-          ? 'Step chemical milling, a coat a stage, shallowest first'
+          ? 'Step chemical milling, a new coat for each stage, shallowest first'
           : 'Step chemical milling, one coat, peel by peel',
         blocks: coverBlocks(page),
       },

@@ -264,7 +264,7 @@ export const planFileSchema = z.object({
   lineBudgets: z.exactOptional(z.array(lineBudget)),
   /** Only where the job has a survey. */
   survey: z.exactOptional(survey),
-  /** The run with one coat and with a coat a stage, side by side; only where there are two stages or more. */
+  /** The run with one coat and with a new coat for each stage, side by side; only where there are two stages or more. */
   maskings: z.exactOptional(z.array(maskingChoice)),
   /** Tapers drawn out of the bath, beside the same in steps; only where the job names a hoist. */
   withdrawals: z.exactOptional(z.array(withdrawal)),

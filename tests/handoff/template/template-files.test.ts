@@ -153,7 +153,7 @@ describe('through the one door', () => {
 });
 
 describe('template.pdf', () => {
-  test('shows every end of every slot at 1 : 1, on some page, where the tile says', {
+  test('shows every end of every slot at 1 : 1, on some page, where the tile states', {
     tags: ['long'],
   }, async () => {
     const { plan, bytesOf } = await planned();

@@ -58,7 +58,7 @@ describe('no template', () => {
     expect(templateOf(square(), { knife: { width: 6 }, web: 6 }).findings).toEqual([]);
   });
 
-  test('template-knife-too-wide comes before any want of room that so wide a knife brings', () => {
+  test('template-knife-too-wide comes before any lack of room that so wide a knife causes', () => {
     const round = lid(circle(60, 60, 15), [60, 60]);
     reported('template-knife-too-wide', round, { knife: { width: 9 } });
     reported('template-bridge-no-room', round, { knife: { width: 9 }, web: 9 });

@@ -142,7 +142,7 @@ describe('holes that fit one way only', () => {
     });
   });
 
-  test('the bound on how far off a wrong way is never says more than the search finds', () => {
+  test('the bound on how far off a wrong way is never exceeds what the search finds', () => {
     // Far enough apart that no two holes can come near one.
     const place = fc.record({
       x: fc.integer({ min: 0, max: 6 }).map((each) => 40 * each),

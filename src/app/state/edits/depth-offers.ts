@@ -1,4 +1,4 @@
-/** Depth notes of the drawing that is open, against what is asked already; and taking them. */
+/** Depth notes of the drawing that is open, against what is required already; and accepting them. */
 
 import { type RegionShape, shapeHolds } from '#app/state/region-shape.ts';
 import type { PlannedPage } from '#app/worker/planned-page.ts';
@@ -8,7 +8,7 @@ import type { LengthUnit } from '#units/length-unit.ts';
 import { askOfRegions, type RegionTarget, type RequirementEdit } from './edit-job.ts';
 
 export interface JudgedOffer extends DepthOffer {
-  /** `asked`: the region is asked just this; `other`: it is asked something else; `open`: nothing yet. */
+  /** `asked`: exactly this is required of the region; `other`: something else is; `open`: nothing yet. */
   readonly standing: 'asked' | 'other' | 'open';
 }
 
@@ -18,7 +18,7 @@ interface OfferContext {
   readonly prefix: string;
   /** mm */
   readonly thickness: number;
-  /** What figures give that do not say it themselves; undefined until the engineer has said it. */
+  /** What figures mean that do not state it themselves; undefined until the engineer has chosen. */
   readonly meaning?: Meaning | undefined;
 }
 

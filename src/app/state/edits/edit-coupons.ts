@@ -84,7 +84,7 @@ export function removeCoupon(job: JobFile, index: number): JobFile {
   return withCoupons(job, listed(job.process.coupon).toSpliced(index, 1));
 }
 
-/** The coupons as far as they tell a rate. */
+/** The coupons as far as they give a rate. */
 export function withoutOpenings(given: NonNullable<GivenCoupon>): NonNullable<GivenCoupon> {
   const bare = ({ opening, ...coupon }: JobCoupon): JobCoupon => coupon;
   return Array.isArray(given) ? given.map(bare) : bare(given);

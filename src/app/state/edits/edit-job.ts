@@ -22,7 +22,7 @@ export interface TaperEdit {
   readonly depthTo: number;
 }
 
-/** What is asked: a depth, what remains, a taper or a cut-out, and its tolerance where that is to change. */
+/** What is required: a depth, what remains, a taper or a cut-out, and its tolerance where that is to change. */
 export interface RequirementEdit {
   readonly depth?: number;
   readonly thickness?: number;

@@ -36,7 +36,7 @@ export function isLocked(job: JobFile, level: number): boolean {
 }
 
 /**
- * Moves a level, and never what is asked: where levels are searched, the search is held to the new depth; else the job lists its
+ * Moves a level, and never a requirement: where levels are searched, the search is held to the new depth; else the job lists its
  * levels from now on, as planned but for this one. What then falls out of its tolerance is a finding of the plan.
  */
 export function moveLevel(

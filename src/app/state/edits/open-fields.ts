@@ -1,4 +1,4 @@
-/** What the engineer has not said yet of sheet and bath: a new job takes none of it over from the last one. */
+/** What the engineer has not set yet of sheet and bath: a new job inherits none of it from the last one. */
 import type { JobFile } from '#job/job-file.ts';
 
 export function openFields({ stock, process }: JobFile): string[] {

@@ -1,11 +1,11 @@
 /**
- * One window at a time holds a job: what two wrote in turn would be lost to the one that wrote first. The browser lets go
+ * One window at a time holds a job: what two wrote in turn would be lost to the one that wrote first. The browser releases it
  * of a hold when its window closes, also by a crash.
  */
 
 const NAME = 'isobath job ';
 
-/** Ends when the browser has let go. */
+/** Ends when the browser has released it. */
 export type Release = () => Promise<void>;
 
 /** Undefined when another window holds the job, and goes on holding it for `patience` ms. */

@@ -35,7 +35,7 @@ export interface JobList {
   readonly bringBack: () => Promise<void>;
 }
 
-/** Time for a window that is being loaded anew to let go of its job, ms. */
+/** Time for a reloading window to release its job, ms. */
 const RELOAD = 1500;
 /** Name under which a window remembers its own job. */
 const MINE = 'isobath job';

@@ -1,6 +1,6 @@
 /**
- * A job for a drawing just opened. Nothing of the job before goes over to it: what the drawing itself tells is filled in (its
- * unit, the layer of its edge, layers about the part), a shop's own defaults where the user saved some, and all else is asked.
+ * A job for a drawing just opened. Nothing is inherited from the previous job: what the drawing itself gives is filled in (its
+ * unit, the layer of its edge, layers about the part), a shop's own defaults where the user saved some, and everything else is asked for.
  */
 
 import { setJobUnit } from '#app/state/edits/job-unit.ts';
@@ -9,7 +9,7 @@ import type { BegunJob } from '#app/worker/plan-service.ts';
 import type { JobFile } from '#job/job-file.ts';
 
 /**
- * mm: stands in the file until the sheet is said, for a job has one; thicker than most that is etched, so that no figure of the
+ * mm: stands in the file until the sheet is set, since a job must have one; thicker than most that is etched, so that no figure of the
  * drawing is passed over for it.
  */
 export const UNSAID_THICKNESS = 25.4;

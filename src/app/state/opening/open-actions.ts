@@ -18,13 +18,13 @@ import type { ShownUnit } from '#units/show-length.ts';
 import { jobForDrawing } from './job-for-drawing.ts';
 import { drawingAmong, openFiles } from './open-files.ts';
 
-/** Tells whether a drawing can be used at all, before it takes the place of another; undefined where the look was ended. */
+/** Whether a drawing can be used at all, before it replaces another; undefined where the check was cancelled. */
 export type LookAtDrawing = (
   drawing: DrawingFile,
   report: ReportProgress,
 ) => Promise<DrawingLook | undefined>;
 
-/** What a drawing by itself tells of a job for it; undefined where its unit is not known, or the look was ended. */
+/** What a drawing by itself gives for its job; undefined where its unit is not known, or the check was cancelled. */
 export type BeginJob = (drawing: DrawingFile, unit: LengthUnit | undefined) => Promise<BegunJob | undefined>;
 
 export interface DrawingTies {
@@ -53,16 +53,16 @@ export function openActions(store: StoreApi<WorkbenchState>, { look: lookAt, beg
     }));
   };
 
-  /** A job on a new drawing, with what the drawing itself tells. */
+  /** A job on a new drawing, with what the drawing itself gives. */
   const begun = async (document: OpenDocument, unit?: LengthUnit): Promise<OpenDocument> => {
     const { drawing, unsaid = [] } = document;
     if (drawing === undefined || !unsaid.includes('unit')) return document;
-    const told = await begin(drawing, unit);
-    const job = jobForDrawing(drawing.name, told, keptShopDefault());
+    const known = await begin(drawing, unit);
+    const job = jobForDrawing(drawing.name, known, keptShopDefault());
     return {
       ...document,
       job: unit === undefined ? job : { ...job, drawingUnits: unit },
-      unsaid: told === undefined ? unsaid : unsaid.filter((each) => each !== 'unit'),
+      unsaid: known === undefined ? unsaid : unsaid.filter((each) => each !== 'unit'),
     };
   };
 
@@ -85,7 +85,7 @@ export function openActions(store: StoreApi<WorkbenchState>, { look: lookAt, beg
 
   return {
     setOpenJob,
-    /** The unit of a drawing that states none: then the drawing can be read, and tells its edge and layers. */
+    /** The unit of a drawing that states none: then the drawing can be read, and gives its edge and layers. */
     sayUnit: async (unit: LengthUnit) => {
       const { history } = store.getState();
       if (history === undefined) return;

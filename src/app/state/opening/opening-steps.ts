@@ -14,19 +14,19 @@ export type StepName = 'unit' | 'edge' | 'layers' | 'stock' | 'figures';
 export interface OpeningStep {
   readonly name: StepName;
   readonly title: string;
-  /** What was found, or what is asked. */
+  /** What was found, or what is to be chosen. */
   readonly words: string;
   readonly isDone: boolean;
 }
 
 interface Found {
   readonly page: PlannedPage | undefined;
-  /** Figures that stand in regions and whose meaning is not said. */
+  /** Figures that stand in regions and whose meaning is not chosen. */
   readonly figures: number;
   readonly unit: ShownUnit;
 }
 
-/** None where the job was not begun from a drawing, or all is said. */
+/** None where the job was not begun from a drawing, or all is chosen. */
 export function openingSteps(document: OpenDocument, found: Found): OpeningStep[] {
   const { unsaid = [] } = document;
   if (unsaid.length === 0) return [];
@@ -57,7 +57,7 @@ export function openingSteps(document: OpenDocument, found: Found): OpeningStep[
     {
       name: 'figures',
       title: 'What the figures mean',
-      words: isSaid('figures') ? 'said' : found.figures === 0 ? 'none in the regions' : 'choose one',
+      words: isSaid('figures') ? 'chosen' : found.figures === 0 ? 'none in the regions' : 'choose one',
       isDone: isSaid('figures'),
     },
   ];

@@ -1,4 +1,4 @@
-/** The sample jobs that the workbench brings along; the first one is open when it starts. */
+/** The sample jobs that come with the workbench; the first is open when it starts. */
 import type { DrawingFile } from '#app/worker/plan-service.ts';
 import { filesNamed } from '#run/files-named.ts';
 

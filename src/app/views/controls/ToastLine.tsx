@@ -1,4 +1,4 @@
-/** Where toasts are shown, above the foot; a step of the job that was taken, undone or redone is told by itself. */
+/** Where toasts are shown, above the foot; a step of the job that was made, undone or redone is reported on its own. */
 import { X } from 'lucide-react';
 import { useContext, useEffect } from 'react';
 import {
@@ -8,7 +8,7 @@ import {
   UNSTABLE_ToastContent as ToastContent,
   UNSTABLE_ToastRegion as ToastRegion,
 } from 'react-aria-components';
-import { toldStep } from '#app/state/edits/told-step.ts';
+import { stepNotice } from '#app/state/edits/step-notice.ts';
 import { useWorkbench } from '#app/views/workbench-context.ts';
 import { IconButton } from './IconButton.tsx';
 import { sayToast, ToastContext } from './toasts.ts';
@@ -19,10 +19,10 @@ export function ToastLine() {
   useEffect(() => {
     if (toasts === undefined) return undefined;
     return store.subscribe((now, before) => {
-      const told = toldStep(before, now);
-      if (told === undefined) return;
-      const action = { name: told.back === 'undo' ? 'Undo' : 'Redo', run: actions[told.back] };
-      sayToast(toasts, { text: told.text, action });
+      const notice = stepNotice(before, now);
+      if (notice === undefined) return;
+      const action = { name: notice.back === 'undo' ? 'Undo' : 'Redo', run: actions[notice.back] };
+      sayToast(toasts, { text: notice.text, action });
     });
   }, [store, actions, toasts]);
   if (toasts === undefined) return null;

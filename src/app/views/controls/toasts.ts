@@ -16,7 +16,7 @@ export function startToasts(): Toasts {
   return new ToastQueue<ToastWords>({ maxVisibleToasts: 1 });
 }
 
-/** What is said takes the place of what was said before. */
+/** A new toast replaces the previous one. */
 export function sayToast(toasts: Toasts, words: ToastWords): void {
   toasts.clear();
   toasts.add(words, { timeout: STAYS });

@@ -1,4 +1,4 @@
-/** How the drawing is read: its unit where it says none or a wrong one, the gaps that are joined, and what wide polylines are. */
+/** How the drawing is read: its unit where it states none or a wrong one, the gaps that are joined, and what wide polylines are. */
 import { ChoiceField } from '#app/views/job/ChoiceField.tsx';
 import { FieldControl } from '#app/views/job/FieldControl.tsx';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
@@ -30,7 +30,7 @@ export function DrawingFields({ job }: { readonly job: JobFile }) {
         }}
       >
         <option value="">
-          {stated === undefined ? 'not said: choose' : `${unitName(stated)}, as it says`}
+          {stated === undefined ? 'not stated: choose' : `${unitName(stated)}, as stated`}
         </option>
         {units.map((each) => (
           <option key={each} value={each}>

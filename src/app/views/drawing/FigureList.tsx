@@ -1,4 +1,4 @@
-/** Depths written in the regions of the drawing, offered one by one. None is asked until it is taken. */
+/** Depths written in the regions of the drawing, offered one by one. None is required until it is accepted. */
 import { useMemo, useState } from 'react';
 import { depthOffers, type JudgedOffer, type Meaning, takeOffers } from '#app/state/edits/depth-offers.ts';
 import { regionTargets } from '#app/state/region-targets.ts';
@@ -15,7 +15,7 @@ export function FigureList({ job }: { readonly job: JobFile }) {
   const shapes = useWorkbenchState((state) => state.derived.shapes);
   const [prefix, setPrefix] = useState('');
   const [meaning, setMeaning] = useState<Meaning>();
-  /** Ticked against what the box says by itself. */
+  /** Ticked against the default of its box. */
   const [turned, setTurned] = useState<ReadonlySet<string>>(new Set());
   const thickness = sheetThickness(job);
   const offers = useMemo(
@@ -105,8 +105,8 @@ function OfferRow({ offer, isTicked: isOn, isMeant, onTurn }: OfferRowProps) {
         {region}
       </button>
       <span className="aside">
-        “{text}”{standing === 'asked' && ', asked'}
-        {standing === 'other' && ', asked otherwise now'}
+        “{text}”{standing === 'asked' && ', required'}
+        {standing === 'other' && ', another depth required now'}
         {isDisputed && ', two notes differ'}
       </span>
     </li>
@@ -122,7 +122,7 @@ function words({ asks, length, plus, minus }: JudgedOffer, unit: ShownUnit, isMe
   return `${gives} ${showLength(length, unit)}${tolerance}`;
 }
 
-/** By itself a note is ticked where nothing is asked yet and no other note says otherwise. */
+/** By default a note is ticked where nothing is required yet and no other note disagrees. */
 function isTicked(offer: JudgedOffer, turned: ReadonlySet<string>): boolean {
   if (offer.standing === 'asked') return false;
   return (offer.standing === 'open' && !offer.isDisputed) !== turned.has(keyOf(offer));

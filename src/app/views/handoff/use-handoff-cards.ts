@@ -10,7 +10,7 @@ export type FileGroup = 'cut' | 'print' | 'inspect' | 'show';
 export interface HandoffCard {
   readonly key: string;
   readonly group: FileGroup;
-  /** Its name; of files that are not made yet, the word that the job says them by. */
+  /** Its name; of files that are not made yet, the job's key for them. */
   readonly name: string;
   readonly use: string;
   /** What a tick chooses; undefined where the file is always made. */

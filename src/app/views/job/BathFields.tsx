@@ -36,7 +36,7 @@ export function BathFields({ job, filled }: JobPart) {
           )
         }
       >
-        <option value="">not said</option>
+        <option value="">not set</option>
         {bath !== undefined && !baths.some(({ id }) => id === bath) && (
           <option value={bath}>{bath}, not known here</option>
         )}

@@ -65,7 +65,7 @@ export function EtchFactorField({ job }: { readonly job: JobFile }) {
   );
 }
 
-/** The plan tells undercut over depth. */
+/** The plan gives undercut over depth. */
 function plannedIn(way: FactorWay, planned: number | undefined): number | undefined {
   return planned === undefined || way === 'etchFactor' ? planned : turnedOver(planned);
 }

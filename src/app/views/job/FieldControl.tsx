@@ -79,10 +79,10 @@ export function FieldControl({ field, path, job, filled }: FieldControlProps) {
       value={typeof given === 'string' ? given : ''}
       onTake={(value) => (value === '' ? clear() : take(value, value))}
     >
-      <option value="">{words === undefined ? 'not said' : `as usual: ${words}`}</option>
-      {Object.entries(control.words).map(([value, said]) => (
+      <option value="">{words === undefined ? 'not set' : `as usual: ${words}`}</option>
+      {Object.entries(control.words).map(([value, label]) => (
         <option key={value} value={value}>
-          {said}
+          {label}
         </option>
       ))}
     </ChoiceField>

@@ -18,7 +18,7 @@ const FIELDS = JOB.members.process.members.hoist.members;
 export function HoistFields({ job }: JobPart) {
   const { actions } = useWorkbench();
   const unit = useWorkbenchState((state) => state.session.unit);
-  /** mm/min, while only one of the two is said. */
+  /** mm/min, while only one of the two is set. */
   const [draft, setDraft] = useState<Speeds>({});
   const { hoist } = job.process;
   const given: Speeds =

@@ -19,7 +19,7 @@ export function LengthList({ label, lengths, least, most, onTake }: LengthListPr
   return (
     <ul className="length-list" aria-label={`${label}s`}>
       {lengths.map((length, index) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: two lengths may be equal, and their order tells them apart
+        // biome-ignore lint/suspicious/noArrayIndexKey: two lengths may be equal, and only their order distinguishes them
         <li key={`${index} ${length}`}>
           <LengthField
             label={`${label} ${index + 1}`}

@@ -30,7 +30,7 @@ export function LevelFields({ job, filled }: JobPart) {
     <fieldset>
       <legend>Levels</legend>
       <ChoiceField label="Levels" value={typeof levels === 'string' ? levels : 'list'} onTake={takeRule}>
-        <option value="as-drawn">every depth asked</option>
+        <option value="as-drawn">every depth required</option>
         <option value="fewest">the fewest within tolerance</option>
         <option value="list" disabled={typeof levels === 'string' && stages.length === 0}>
           as listed

@@ -2,7 +2,7 @@
 import type { CouponReadings, ReadingKey } from '#app/state/edits/edit-coupons.ts';
 import { LengthField } from '#app/views/LengthField.tsx';
 
-/** The least that a coupon must have lost, or its opening gained: what a micrometer can tell. */
+/** The least that a coupon must have lost, or its opening gained: what a micrometer can resolve. */
 export const LEAST_CHANGE = 0.001;
 
 /** How far a reading may be off. */
@@ -22,7 +22,7 @@ interface ReadingFieldProps extends ReadingsProps {
   readonly below?: number | undefined;
   /** It can be emptied. */
   readonly isOpen?: boolean;
-  /** How far a reading may be off, where nothing is said. */
+  /** How far a reading may be off, where nothing is set. */
   readonly gauge?: number;
 }
 

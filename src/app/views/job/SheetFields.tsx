@@ -32,7 +32,7 @@ export function SheetFields({ job, filled }: JobPart) {
           )
         }
       >
-        <option value="">not said</option>
+        <option value="">not set</option>
         {alloy !== undefined && !alloys.some(({ id }) => id === alloy) && (
           <option value={alloy}>{alloy}, not known here</option>
         )}

@@ -1,4 +1,4 @@
-/** Saves what this job says of bath, rules and papers as the shop's default for new jobs; on purpose only, and to be forgotten again. */
+/** Saves this job's bath, rules and papers as the shop's default for new jobs, on request only, and clears it again. */
 import { useState } from 'react';
 import { keepShopDefault, keptShopDefault, shopDefaultOf } from '#app/state/keeping/shop-default.ts';
 import { useToast } from '#app/views/controls/toasts.ts';

@@ -1,4 +1,4 @@
-/** Sheet and bath: what the engineer has said of them, what counts where nothing is said, and what the run does to the bath. */
+/** Sheet and bath: what the engineer has set, what applies where nothing is set, and what the run does to the bath. */
 import { useMemo } from 'react';
 import { PlanningView } from '#app/views/planning/PlanningView.tsx';
 import { useDocument } from '#app/views/workbench-context.ts';
@@ -19,7 +19,7 @@ export function StockPanel() {
   if (document === undefined) return <p className="aside">Open a drawing or a job first.</p>;
   const { job, jobFileName } = document;
   return (
-    <section className="job-panel" aria-label="What the job says">
+    <section className="job-panel" aria-label="Settings of the job">
       {/* What is typed in part belongs to its job. */}
       <JobFields key={jobFileName} job={job} />
       <PlanningView />

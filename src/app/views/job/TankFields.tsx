@@ -1,4 +1,4 @@
-/** The bath's volume and its dissolved metal. They count when all three are there; one of them emptied, the job tells of no tank. */
+/** The bath's volume and its dissolved metal. They apply when all three are there; with one of them empty, the job has no tank. */
 import { useState } from 'react';
 import { QuantityField } from '#app/views/QuantityField.tsx';
 import { useWorkbench } from '#app/views/workbench-context.ts';
@@ -63,7 +63,7 @@ export function TankFields({ job }: JobPart) {
         onClear={() => actions.edit('one part at once', (before) => setField(before, LOAD, undefined))}
       />
       {tank === undefined && (
-        <p className="aside">Counts when all three are there: the plan then tells the bath’s load.</p>
+        <p className="aside">Applies when all three are set: the plan then gives the bath’s load.</p>
       )}
     </fieldset>
   );

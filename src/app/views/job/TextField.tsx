@@ -1,4 +1,4 @@
-/** Words of the job edited in place: Enter or leaving the field takes them, Escape gives up, an emptied field says nothing. */
+/** Words of the job edited in place: Enter or leaving the field accepts them, Escape cancels, an empty field leaves them unset. */
 import { useId, useState } from 'react';
 import { useWorkbench } from '#app/views/workbench-context.ts';
 import { type FieldPath, fieldIn, setField } from '#job/fields/edit-field.ts';

@@ -1,4 +1,4 @@
-/** What the figures in a drawing give: depth or thickness left. It must be chosen; each choice says what it would come to. */
+/** What the figures in a drawing give: depth or thickness left. It must be chosen; each choice shows what it would come to. */
 import { Check } from 'lucide-react';
 import { useMemo, useState } from 'react';
 import { depthOffers, type Meaning, takeOffers } from '#app/state/edits/depth-offers.ts';
@@ -68,7 +68,7 @@ function FigureChoice({ job }: { readonly job: JobFile }) {
           {counted(rows.length, 'figure stands', 'figures stand')} in the regions. What do they give?
         </strong>{' '}
         <span className="aside">
-          {evidence !== undefined && `One says so itself: ${evidence.text} in ${evidence.region}. `}
+          {evidence !== undefined && `One states it: ${evidence.text} in ${evidence.region}. `}
           {disputed > 0 && `In ${counted(disputed, 'region')} figures differ: ask these by hand.`}
         </span>
       </p>

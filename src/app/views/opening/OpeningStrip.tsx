@@ -1,4 +1,4 @@
-/** The strip over the sheet that leads from a drawing to its plan; it goes when all is said. */
+/** The strip over the sheet that leads from a drawing to its plan; it disappears when all is chosen. */
 import { Check } from 'lucide-react';
 import { useState } from 'react';
 import { type OpeningStep, openingSteps, openStep, type StepName } from '#app/state/opening/opening-steps.ts';
@@ -62,7 +62,7 @@ function StepHead({ step, number, isShown, onPress }: StepHeadProps) {
   return (
     <li>
       <button type="button" aria-current={isShown ? 'step' : undefined} onClick={onPress}>
-        {step.isDone ? <Check size={16} aria-label="said" /> : <i aria-hidden="true">{number}</i>}
+        {step.isDone ? <Check size={16} aria-label="done" /> : <i aria-hidden="true">{number}</i>}
         <span>
           <strong>{step.title}</strong>
           <span className="aside">{step.words}</span>

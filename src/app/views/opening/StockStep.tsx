@@ -1,4 +1,4 @@
-/** Sheet and bath, asked anew for each job: thickness, alloy, bath. The usual bath of the metal is offered with it. */
+/** Sheet and bath, asked for in each new job: thickness, alloy, bath. The usual bath of the metal is offered with it. */
 import { type FormEvent, useState } from 'react';
 import { setSheetThickness } from '#app/state/edits/edit-job.ts';
 import { figuresOf } from '#app/views/job/known-figures.ts';
@@ -62,7 +62,7 @@ function StockForm({ job }: { readonly job: JobFile }) {
             setBath('');
           }}
         >
-          <option value="">not said</option>
+          <option value="">not set</option>
           {alloys.map(({ id, name }) => (
             <option key={id} value={id}>
               {name}
@@ -73,7 +73,7 @@ function StockForm({ job }: { readonly job: JobFile }) {
       <label>
         Bath
         <select aria-label="Bath" value={bathNow?.id ?? ''} onChange={({ target }) => setBath(target.value)}>
-          {bathNow === undefined && <option value="">not said</option>}
+          {bathNow === undefined && <option value="">not set</option>}
           {(fitting.length > 0 ? fitting : baths).map(({ id, name }) => (
             <option key={id} value={id}>
               {name}

@@ -19,7 +19,7 @@ export function UnitStep() {
         <strong>
           {stated === undefined
             ? 'The drawing states no unit. Which one is it drawn in?'
-            : `The drawing says that it is drawn in ${unitName(stated)}s.`}
+            : `The drawing states that it is drawn in ${unitName(stated)}s.`}
         </strong>{' '}
         {size !== undefined && 'Choose by the size of the part.'}
       </p>

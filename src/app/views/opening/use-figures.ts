@@ -1,4 +1,4 @@
-/** Figures of the drawing that stand in regions and are not asked yet, as the drawing writes them. */
+/** Figures of the drawing that stand in regions and are not requirements yet, as the drawing writes them. */
 import { useMemo } from 'react';
 import { depthOffers, type JudgedOffer, type Meaning } from '#app/state/edits/depth-offers.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';

@@ -1,4 +1,4 @@
-/** What may go wrong on each floor, part by part, against what is asked: run by the clock, and gauged on the way. */
+/** What may go wrong on each floor, part by part, against what is required: run by the clock, and gauged on the way. */
 import { HeadRow } from '#app/views/HeadRow.tsx';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { BudgetRecord, BudgetSum } from '#job/formats/plan-file.ts';

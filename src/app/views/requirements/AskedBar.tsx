@@ -1,9 +1,9 @@
-/** A bar of what is asked of a region, with the place in it where the plan lies. */
+/** A bar of what is required of a region, with the place in it where the plan lies. */
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { ShownRegion } from '#job/formats/plan-file.ts';
 import { lengthFigure, showLength } from '#units/show-length.ts';
 
-/** Share of the bar's room that stands out at each side of what is asked, so that a level out of it is seen. */
+/** Share of the bar's room that stands out at each side of what is required, so that a level outside it is seen. */
 const OUTSIDE = 0.25;
 
 export function AskedBar({ regions }: { readonly regions: readonly ShownRegion[] }) {
@@ -17,7 +17,10 @@ export function AskedBar({ regions }: { readonly regions: readonly ShownRegion[]
   const share = OUTSIDE + ((1 - 2 * OUTSIDE) * (level - from)) / (to - from);
   const isIn = level >= from - ROUNDING && level <= to + ROUNDING;
   return (
-    <figure className={isIn ? 'asked-bar' : 'asked-bar broken'} aria-label="Planned depth in what is asked">
+    <figure
+      className={isIn ? 'asked-bar' : 'asked-bar broken'}
+      aria-label="Planned depth within the tolerance required"
+    >
       <p style={{ left: `${100 * Math.min(0.86, Math.max(0.14, share))}%` }}>
         planned {lengthFigure(level, unit)}
       </p>
@@ -27,7 +30,7 @@ export function AskedBar({ regions }: { readonly regions: readonly ShownRegion[]
       </div>
       <figcaption>
         <span>{lengthFigure(from, unit)}</span>
-        <span className="aside">asked</span>
+        <span className="aside">required</span>
         <span>{showLength(to, unit)}</span>
       </figcaption>
     </figure>

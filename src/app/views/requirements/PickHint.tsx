@@ -1,4 +1,4 @@
-/** What to do next, said where it is done while nothing is picked: with an untouched sample, with nothing asked, else. */
+/** What to do next, shown where it is done while nothing is picked: with an untouched sample, with nothing required, otherwise. */
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
 
 export function PickHint() {
@@ -11,7 +11,7 @@ export function PickHint() {
       {isUntouchedSample && (
         <p>This is a sample, already planned. Drop your own drawing (DXF) on this window to start a job.</p>
       )}
-      {stages === 0 && <p>Nothing is asked yet, so all of the sheet stays as it is.</p>}
+      {stages === 0 && <p>Nothing is required yet, so the whole sheet stays as it is.</p>}
       <p>To ask a depth: click a region, type a figure, press Enter.</p>
       <ul className="aside">
         <li>Shift and click adds a region.</li>

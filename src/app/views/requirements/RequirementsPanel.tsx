@@ -1,4 +1,4 @@
-/** What is asked of the picked regions, edited in place: depth or what it leaves, the tolerance, and where the plan lies in it. */
+/** What is required of the picked regions, edited in place: depth or what it leaves, the tolerance, and where the plan lies in it. */
 import { ChevronLeft, ChevronRight } from 'lucide-react';
 import type { RequirementEdit } from '#app/state/edits/edit-job.ts';
 import { outlineLayers, sheetChoice } from '#app/state/edits/edit-sheet.ts';
@@ -31,7 +31,7 @@ export function RequirementsPanel() {
   return (
     <form
       className="requirements"
-      aria-label={`Asked of ${namesOf(regions)}`}
+      aria-label={`Required of ${namesOf(regions)}`}
       onSubmit={(event) => event.preventDefault()}
     >
       <PickedLine regions={regions} />

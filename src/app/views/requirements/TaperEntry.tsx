@@ -1,4 +1,4 @@
-/** A taper asked of what is picked: depths at both ends of the section, even between them along the cut. */
+/** A taper required of the picked regions: depths at both ends of the section, even between them along the cut. */
 import { useState } from 'react';
 import { LengthField } from '#app/views/LengthField.tsx';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
@@ -7,7 +7,7 @@ import { showLength } from '#units/show-length.ts';
 interface TaperEntryProps {
   /** What is picked, as steps name it. */
   readonly names: string;
-  /** Deepest that can be asked, mm. */
+  /** Deepest that can be required, mm. */
   readonly most: number;
 }
 

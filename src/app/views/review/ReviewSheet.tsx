@@ -1,4 +1,4 @@
-/** The sheet at one stage of the run: what is bare, and the lines of this stage alone. A click says where a remark belongs. */
+/** The sheet at one stage of the run: what is bare, and the lines of this stage alone. A click sets where a remark belongs. */
 import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
 import { createStore } from 'zustand/vanilla';
 import type { ScenePicture } from '#app/scene/scene-picture.ts';

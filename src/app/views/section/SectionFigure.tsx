@@ -1,4 +1,4 @@
-/** The drawn section: metal, what each stage took, what was asked; and a gauge to move along it by hand or by key. */
+/** The drawn section: metal, what each stage removed, what was required; and a gauge moved along it by pointer or keys. */
 import { type KeyboardEvent, type PointerEvent, useMemo, useRef, useState } from 'react';
 import type { SectionLine } from '#app/state/workbench-state.ts';
 import { inkOn } from '#app/views/ink-on.ts';

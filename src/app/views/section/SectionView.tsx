@@ -48,7 +48,7 @@ export function SectionView() {
                 ? 'heights to scale'
                 : `heights ×${Number(scale.exaggeration.toPrecision(3))}`}
             </button>
-            <p>dashed: asked</p>
+            <p>dashed: required</p>
           </>
         )}
       </header>

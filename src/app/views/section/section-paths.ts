@@ -1,4 +1,4 @@
-/** The section as paths to draw: metal, what each stage took, and what was asked. Pixels; pure. */
+/** The section as paths to draw: metal, what each stage removed, and what was required. Pixels; pure. */
 import { fitSection } from '#handoff/fit-section.ts';
 import { type BandPoint, levelStretches } from '#handoff/section-shapes.ts';
 import type { Section } from '#run/section-job.ts';

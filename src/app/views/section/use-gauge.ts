@@ -1,4 +1,4 @@
-/** A gauge for one view: the reading at the place last asked about. A place passed over on the way there is never measured. */
+/** A gauge for one view: the reading at the last place requested. A place skipped on the way there is never measured. */
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { keepLatest } from '#app/state/keeping/keep-latest.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';

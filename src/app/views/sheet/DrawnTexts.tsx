@@ -1,4 +1,4 @@
-/** The drawing's own texts at their places, in grey, when asked for. */
+/** The drawing's own texts at their places, in grey, when switched on. */
 import { useEffect, useRef } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import { pixelOf, type ViewPose } from '#app/scene/view-pose.ts';

@@ -90,7 +90,7 @@ interface BathFillsProps {
   readonly theme: SceneTheme;
 }
 
-/** As it hangs in the bath: bare where a piece is off, or with a coat a stage in its window alone; all else under maskant. */
+/** As it hangs in the bath: bare where a piece is off, or with a new coat for each stage in its window alone; all else under maskant. */
 const BathFills = memo(function BathFills({ plan, minute, theme }: BathFillsProps) {
   const peeled = plan.stages.filter((stage) => isPeeled(stage, minute));
   const bare = plan.masking === 're-mask' ? peeled.slice(-1) : peeled;

@@ -1,4 +1,4 @@
-/** What is known of the place under a resting pointer: region, what is asked, planned and left, its stage, and the next line. */
+/** What is known of the place under a resting pointer: region, what is required, planned and left, its stage, and the next line. */
 import { useLayoutEffect, useRef } from 'react';
 import { wordsOn } from '#app/scene/stage-looks.ts';
 import { StageMark } from '#app/views/StageMark.tsx';
@@ -85,7 +85,7 @@ function cardRows({ region, reading, toLine, unit, says, isRunning }: RowsAsk): 
       ? [full - asked.depth, asked.minus, asked.plus]
       : [asked.depth, asked.plus, asked.minus];
     rows.push([
-      isLeft ? 'Asked to leave' : 'Asked',
+      isLeft ? 'Required to remain' : 'Required',
       `${lengthFigure(figure, unit)} ${tolerance(plus, minus, unit)}`,
     ]);
     rows.push([isLeft ? 'Planned to leave' : 'Planned', showLength(isLeft ? full - level : level, unit)]);

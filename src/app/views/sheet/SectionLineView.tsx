@@ -87,7 +87,7 @@ export function SectionLineView({ pose, size }: SectionLineViewProps) {
   );
 }
 
-/** Pointer handlers that tell how far the hand went since the last time. */
+/** Pointer handlers that report how far the pointer moved since the last event. */
 function useGrip(moveBy: (held: Held, pixels: Point) => void) {
   const last = useRef<Point>(undefined);
   const release = () => {

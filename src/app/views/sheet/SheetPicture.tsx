@@ -1,4 +1,4 @@
-/** The sheet on its canvas, or where the browser has no WebGL drawn flat, and said so. */
+/** The sheet on its canvas, or, where the browser has no WebGL, drawn flat with a note. */
 import { useState } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import { hasWebGl } from '#app/scene/has-web-gl.ts';

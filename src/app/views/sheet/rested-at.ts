@@ -1,4 +1,4 @@
-/** What the card of a resting pointer says, and when it comes. */
+/** What the card of a resting pointer shows, and when it appears. */
 import type { Picked, Seen } from '#app/scene/pick-region.ts';
 import { pixelOf } from '#app/scene/view-pose.ts';
 import type { RegionShape } from '#app/state/region-shape.ts';
@@ -14,7 +14,7 @@ import type { Rested } from './HoverCard.tsx';
 /** ms that the pointer rests before the card comes: it follows no hand that is on its way. */
 const DELAY = 280;
 
-export function restTimer(tell: (rested: Rested | undefined) => void) {
+export function restTimer(report: (rested: Rested | undefined) => void) {
   let timer: ReturnType<typeof setTimeout> | undefined;
   let isOn = false;
   return {
@@ -22,12 +22,12 @@ export function restTimer(tell: (rested: Rested | undefined) => void) {
       clearTimeout(timer);
       timer = setTimeout(() => {
         isOn = true;
-        tell(make());
+        report(make());
       }, DELAY);
     },
     end: () => {
       clearTimeout(timer);
-      if (isOn) tell(undefined);
+      if (isOn) report(undefined);
       isOn = false;
     },
   };

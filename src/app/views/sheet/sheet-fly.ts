@@ -31,7 +31,7 @@ export function flyTo(pose: StoreApi<ViewPose>, goal: ViewPose): void {
   let expected = start;
   let began: number | undefined;
   const step = (now: number) => {
-    // Another flight, or a hand, took hold of the view: let go.
+    // Another flight, or the user, is moving the view: stop.
     if (underWay.get(pose) !== goal || pose.getState() !== expected) return;
     began ??= now;
     const share = Math.min(1, (now - began) / FLIGHT_MS);

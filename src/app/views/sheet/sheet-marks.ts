@@ -30,7 +30,7 @@ export interface MarksAsk {
   readonly isRelief: boolean;
   readonly cut: SectionLine | undefined;
   readonly theme: SceneTheme;
-  /** What a region's name says beside it; nothing where undefined. */
+  /** What is shown beside a region's name; nothing where undefined. */
   readonly figureOf: (region: ShownRegion) => string;
   /** px */
   readonly measure: (text: string, isBold: boolean) => number;
@@ -74,7 +74,7 @@ export const NO_MARKS: SheetMarks = { names: [], findings: [], tags: [], numbers
 
 const FINDING = { half: 9, away: 17 };
 const TAG = { half: 7, away: 15 };
-/** More of a kind than this would say nothing any more. */
+/** More of a kind than this would be unreadable. */
 const MOST = { findings: 40, tags: 80 };
 
 export function sheetMarks(ask: MarksAsk): SheetMarks {

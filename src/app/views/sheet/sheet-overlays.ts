@@ -33,7 +33,7 @@ export function sayHover(
   element.textContent = words.join('   ');
 }
 
-/** Figures of a place tell a tenth of a pixel apart: past 10 pixels a millimetre they have more places. */
+/** Figures of a place resolve a tenth of a pixel: past 10 pixels a millimetre they have more places. */
 function morePlaces(scale: number): number {
   return Math.min(3, Math.max(0, Math.ceil(Math.log10(scale) - 1)));
 }

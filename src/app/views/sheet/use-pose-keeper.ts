@@ -102,7 +102,7 @@ export function usePoseKeeper(
   return { fitAll };
 }
 
-/** The relief whole, its heights as large as the plan asks for; they are told before it is shown. */
+/** The relief whole, its heights as large as the plan asks for; they are set before it is shown. */
 function fitRelief(
   state: WorkbenchState,
   box: Box,

@@ -1,4 +1,4 @@
-/** What each row of the side panel says of its subject: its state in words, and the shape of what is wrong in it. */
+/** The state of each subject in the side panel: in words, and the shape of its worst finding. */
 import { useMemo } from 'react';
 import { openFields } from '#app/state/edits/open-fields.ts';
 import type { PanelName } from '#app/state/layout-state.ts';
@@ -27,7 +27,7 @@ export function useBadges(): Readonly<Record<PanelName, Badge>> {
 function badgesOf({ history, derived }: Part, unit: ShownUnit): Readonly<Record<PanelName, Badge>> {
   const { page, shapes } = derived;
   const document = history?.present.document;
-  // What is missing is asked in the strip; it counts against nothing yet.
+  // What is missing is asked for in the strip; it is no fault yet.
   const findings = document?.unsaid?.includes('stock') === true ? [] : (page?.findings ?? []);
   const { stops, warnings } = gravest(findings);
   const gravestShape = stops.length > 0 ? 'stop' : warnings.length > 0 ? 'warn' : undefined;
@@ -55,7 +55,7 @@ function requirementWords(regions: number, unasked: number): string {
 
 function stockWords(job: Parameters<typeof sheetThickness>[0], unit: ShownUnit): string {
   const open = openFields(job);
-  if (open.length > 0) return `${open.join(', ')} not said`;
+  if (open.length > 0) return `${open.join(', ')} not set`;
   const tapers = typeof job.stock.thickness === 'object' ? 'to ' : '';
   return `${tapers}${showLength(sheetThickness(job), unit)}`;
 }

@@ -1,4 +1,4 @@
-/** Whether the job that is open is kept in this browser; a browser that keeps nothing says so aloud. */
+/** Whether the open job is kept in this browser; where nothing is kept, a warning. */
 import { CloudOff, RefreshCw, Save } from 'lucide-react';
 import { useStore } from 'zustand';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';

@@ -1,4 +1,4 @@
-/** The run in a line: stages, minutes, mass; or how far planning has come, with a way to stop it. Told to readers of the screen as it changes. */
+/** The run in a line: stages, minutes, mass; or how far planning has come, with a way to stop it. Announced to screen readers as it changes. */
 import { Button } from 'react-aria-components';
 import { usePlanFile } from '#app/views/planning/use-plan-file.ts';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';

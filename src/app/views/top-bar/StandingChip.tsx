@@ -1,4 +1,4 @@
-/** Where the plan stands, always in sight: shape, colour and words. A press tells what stands in the way, and leads there. */
+/** The state of the plan, always visible: shape, colour and words. A press shows what is still open, and leads there. */
 import { Check, ChevronDown, ChevronRight, CircleDashed, LoaderCircle } from 'lucide-react';
 import { useState } from 'react';
 import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';
@@ -102,5 +102,5 @@ function StandingRow({ finding, onGone }: { readonly finding: Finding; readonly 
 function headOf({ kind, words }: Standing, stops: number, warnings: number): string {
   if (stops > 0) return `${counted(stops, 'stop')} ${stops === 1 ? 'holds' : 'hold'} files back`;
   if (warnings > 0) return `${counted(warnings, 'warning')} to look at; files can be saved`;
-  return kind === 'ready' ? 'Nothing stands in the way' : words;
+  return kind === 'ready' ? 'No stops, no warnings' : words;
 }

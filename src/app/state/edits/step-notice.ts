@@ -1,7 +1,7 @@
-/** What to say of a step of the job: that it was taken, undone or redone, and the way back. */
+/** The notice of a step of the job: that it was made, undone or redone, and the way back. */
 import type { WorkbenchState } from '#app/state/workbench-state.ts';
 
-export interface ToldStep {
+export interface StepNotice {
   readonly text: string;
   readonly back: 'undo' | 'redo';
 }
@@ -9,7 +9,7 @@ export interface ToldStep {
 type Part = Pick<WorkbenchState, 'history' | 'openJob'>;
 
 /** Undefined where the job is another one, or is the same as before. */
-export function toldStep(before: Part, now: Part): ToldStep | undefined {
+export function stepNotice(before: Part, now: Part): StepNotice | undefined {
   if (before.history === now.history || before.openJob?.id !== now.openJob?.id) return undefined;
   const [then, here] = [before.history, now.history];
   if (then === undefined || here === undefined) return undefined;
