@@ -1,6 +1,6 @@
 /**
  * Aluminium in caustic soda: 2 Al + 2 NaOH + 6 H₂O → 2 NaAl(OH)₄ + 3 H₂. What follows is stoichiometry with the standard
- * atomic weights and the ideal gas.
+ * atomic weights and the ideal gas (M5.3).
  */
 import type { Sourced } from './provenance.ts';
 

@@ -2,7 +2,7 @@
  * The front: the etched surface. It is plain data, made from a plan; everything else in this folder measures it.
  *
  * The etchant advances at one speed in every direction into bare metal, scaled sideways by φ, and the straight way from
- * a bare point to a point of the metal below never leaves the metal. First arrival therefore has a closed form (M2):
+ * a bare point to a point of the metal below never leaves the metal (M2.1). First arrival therefore has a closed form (M2.2):
  * depth(p) = max over stages of B + √(D² − (dist(p, Ω) / φ)²), with D the depth cut through the opening and B the depth of
  * the floor that it lies on: 0 where one coat serves the whole run, the last stage's floor where each has its own (M2.6).
  */

@@ -1,5 +1,5 @@
 /**
- * What is one place, one line, one figure: every length below which two things count as one, with its reason (docs/method.md, M1).
+ * What is one place, one line, one figure: every length below which two things count as one, with its reason (docs/method.md, M1.1).
  * All in mm. Limits of making, which a shop may change, are no tolerances; they lie with the rules.
  *
  * A scribe line may be off by `SCRIBE_ACCURACY` in all. What it can lose on its way is, at worst: `CURVE_FIT` where the drawing

@@ -243,7 +243,7 @@ function withdrawalRecord(choice: WithdrawalChoice): WithdrawalRecord {
   return roundFigures({ regions, down: [down.x, down.y] as const, rows, minutes, worstDeviation, steps });
 }
 
-/** Grams; g/cm³ is a thousandth of a gram a cubic millimetre. */
+/** Grams (M5.2); 1 g/cm³ is 0.001 g/mm³. */
 function massOf(volume: number, { density }: MetalFacts): number | null {
   return density === undefined ? null : round((volume * density) / 1000);
 }

@@ -1,6 +1,6 @@
 /**
  * The part from its drawing: linework of the chosen layers arranged in the plane, its faces sorted into metal and not, and the
- * metal ones named. Nothing depends on the order of entities.
+ * metal ones named, slivers as parts of their neighbours (M1.1). Nothing depends on the order of entities.
  */
 import type { Drawing } from '#drawing/drawing.ts';
 import { type Finding, finding } from '#findings/finding.ts';

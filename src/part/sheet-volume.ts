@@ -1,4 +1,4 @@
-/** Volume of the sheet as it comes, mm³: its area times its thickness; of a tapered sheet the integral over its border, exact. */
+/** Volume of the sheet as it comes, mm³: its area times its thickness; of a tapered sheet the integral over its border, exact (M5.2). */
 
 import { firstMomentBeyond } from '#geometry/loops/first-moment-beyond.ts';
 import { dot, scale, subtract } from '#geometry/point.ts';

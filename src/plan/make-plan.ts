@@ -1,6 +1,6 @@
 /**
  * The plan from regions and what is asked of them: levels, then openings, pieces and scribe lines cluster by cluster,
- * then the stages of the run: deepest level first, or with re-mask shallowest first (M3, M4).
+ * then the stages of the run: deepest level first (M4.3), or with re-mask shallowest first (M3.5).
  */
 import { etchMinutes } from '#bath/etch-minutes.ts';
 import { type Finding, finding } from '#findings/finding.ts';

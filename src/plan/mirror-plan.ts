@@ -1,4 +1,4 @@
-/** A plan mirrored about a vertical line: the opposite hand of its part, or a face as it is seen from its own side. */
+/** A plan mirrored about a vertical line: the opposite hand of its part (M9.8), or a face as it is seen from its own side. */
 import { mirrorArrangement, mirrorLoop, mirrorPath, mirrorPoint } from '#geometry/spans/mirror-spans.ts';
 import type { Taper } from '#job/taper.ts';
 import type { EtchPlan, PlannedRegion, Stage } from './etch-plan.ts';

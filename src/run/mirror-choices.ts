@@ -1,4 +1,4 @@
-/** Places that the hand-off was told, mirrored about a vertical line. */
+/** Places given to the hand-off, mirrored about a vertical line. */
 import { mirrorPoint } from '#geometry/spans/mirror-spans.ts';
 import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
 

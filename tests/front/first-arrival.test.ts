@@ -98,7 +98,7 @@ function meanGap(oracle: ReturnType<typeof etchBlock>, index: ReturnType<typeof 
   return sum / depths.length;
 }
 
-describe.each([0.6, 1, 1.5])('M2 against first arrival by fast marching, etch factor %d', (factor) => {
+describe.each([0.6, 1, 1.5])('M2.1 against first arrival by fast marching, etch factor %d', (factor) => {
   test.each(sections)('section: $name', (section) => {
     const coarse = sectionGap(section, factor, 0.04);
     const fine = sectionGap(section, factor, 0.02);

@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { distanceToSpan, loopArea, pointAlong, type Span } from '#geometry/span.ts';
+import type { Masking } from '#job/job.ts';
 import { allowance, cornerRadius, undercutOf } from '#plan/allowance.ts';
 import { compareMaskings } from '#plan/compare-maskings.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
@@ -30,15 +31,26 @@ const nested = {
   ] as const,
 };
 
-function remask(factor = 1): EtchPlan {
+function nestedPlan(factor = 1, masking: Masking = 're-mask'): EtchPlan {
   const asked = askedAt(nested.part, nested.depths);
-  const job = plainJob({ etchFactor: [[0, factor]], masking: 're-mask' });
+  const job = plainJob({ etchFactor: [[0, factor]], masking });
   return makePlan({ part: nested.part, asked, job: { ...job, stock: { ...job.stock, thickness: 10 } } });
 }
 
+test('M4.3 with one coat stages run from the deepest level; its floor is in the bath for 6.5 / 0.025 = 260 minutes', () => {
+  const { stages } = nestedPlan(1, 'peel-next');
+  expect(stages.map(({ number, base, level, etch }) => [number, base, level, etch])).toEqual([
+    [1, 0, 6.5, 2.5],
+    [2, 0, 4, 1.5],
+    [3, 0, 2.5, 2.5],
+  ]);
+  expect(stages.map(({ startMinute }) => startMinute)).toEqual([0, 100, 160]);
+  expect(stages.reduce((sum, { minutes }) => sum + minutes, 0)).toBeCloseTo(260, 9);
+});
+
 describe('M3.5 re-mask', () => {
   test('stages run from the shallowest, each from the floor of the one before, in the same minutes as with one coat', () => {
-    const { stages } = remask();
+    const { stages } = nestedPlan();
     expect(stages.map(({ number, base, level, etch }) => [number, base, level, etch])).toEqual([
       [1, 0, 2.5, 2.5],
       [2, 2.5, 4, 1.5],
@@ -50,7 +62,7 @@ describe('M3.5 re-mask', () => {
 
   test('each allowance is the stage’s own depth times the factor, as a manual publishes it (machine-translated; facts of the trade)', () => {
     // Etches 2.5 / 1.5 / 2.5 at φ = 0.678: 1.695, 1.017, 1.695 from floor to floor.
-    const { stages } = remask(0.678);
+    const { stages } = nestedPlan(0.678);
     const insets = [1.695, 1.017, 1.695];
     const sides = [
       [100, 60],
@@ -137,7 +149,7 @@ describe('M3.5 re-mask', () => {
 });
 
 describe('M4.7 both ways side by side', () => {
-  const { maskings = [] } = remask();
+  const { maskings = [] } = nestedPlan();
   const [peelNext, reMask] = maskings;
 
   test('levels, minutes and deviations are the same; coats, lines and walls are not', () => {

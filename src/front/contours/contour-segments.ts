@@ -1,5 +1,5 @@
 /**
- * The exact border of the front at one depth, segment by segment: ∪ over stages of (opening grown by its reach), M2.
+ * The exact border of the front at one depth, segment by segment: ∪ over stages of (opening grown by its reach), M2.3.
  * Every border point lies on some offset feature and nearer to no other source than that source's reach. So: offset all
  * features, cut them where they meet, and keep the segments whose middle no other stage or feature has passed. Between cuts
  * a segment is wholly border or wholly hidden, so one test at the middle decides exactly. No polygon, no pixel.

@@ -1,6 +1,6 @@
 /**
- * Whether a relief is the border of a solid, and of the right one. Asked of the very figures that are shown and written, before
- * they are: each edge has one triangle on either side; the triangles of the etched face look up, and cover as much as the
+ * Whether a relief is the border of a solid, and of the right one (M2.7). The very figures that are shown and written are checked
+ * first: each edge has one triangle on either side; the triangles of the etched face look up, and cover as much as the
  * sheet does, for volume alone does not see a fold; and what is missing below the as-received surface is what was removed.
  * Cost: about a tenth of making the mesh.
  */

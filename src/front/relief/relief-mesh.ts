@@ -1,5 +1,5 @@
 /**
- * The etched part as a watertight solid, built from exact contours: land, walls between contours, flat floors, the sheet's
+ * The etched part as a watertight solid, built from exact contours (M2.7): land, walls between contours, flat floors, the sheet's
  * sides and back. Seen from above every place of the sheet lies under exactly one triangle, by construction: walls that are
  * plain strips between two contours tile the ground between them, and one triangulation tiles the rest. So every edge
  * belongs to exactly two triangles, also where walls touch. Size goes with tolerance, not with the part: floors are a few triangles.

@@ -1,5 +1,5 @@
 /**
- * Volumes of metal removed: the exact area of the contours, integrated over depth. Relative error under 1e-5.
+ * Volumes of metal removed (M2.7): the exact area of the contours, integrated over depth. Relative error under 1e-5.
  * A cluster of few levels is integrated level by level. One of many is divided into walls that each feel few levels, and of a
  * run of many stages only some are integrated: between them the difference from straight walls is smooth, and it is
  * looked at half-way whether it is. So cost grows with the number of walls, and hardly with that of the stages.

@@ -4,5 +4,5 @@ export interface GridPoint {
   readonly Y: number;
 }
 
-/** A closed polygon of grid points; anticlockwise polygons bound metal, clockwise ones holes. */
+/** A closed polygon of grid points; counter-clockwise polygons bound metal, clockwise ones holes. */
 export type GridPolygon = readonly GridPoint[];

@@ -1,5 +1,5 @@
 /**
- * Polygons: loops on clipper-lib's integer grid, where topology is decided. The only file that knows clipper-lib.
+ * Polygons: loops on clipper-lib's integer grid, where topology is decided (M3.4). The only file that knows clipper-lib.
  *
  * Arcs become chords whose ends lie on the arc at fixed angles of its circle, so that two arcs of one circle share
  * their vertices and leave no slivers between them. What comes out of the grid is made exact again by

@@ -1,5 +1,5 @@
 /**
- * Exact loops from polygons of the grid. Every edge of a polygon is a chord of some known curve, its carrier: the edge is
+ * Exact loops from polygons of the grid (M3.4). Every edge of a polygon is a chord of some known curve, its carrier: the edge is
  * matched to its carrier, equal matches become one run, and neighbouring runs meet where their carriers cross. The
  * grid thus decides only which carriers follow which; every line and arc that comes out is exact.
  *

@@ -22,7 +22,7 @@ function steinerVolume(loop: Loop, level: number, factor: number): number {
   );
 }
 
-describe('M2 volumes of one convex opening against Steiner’s formula for parallel sets', () => {
+describe('M2.7 volumes of one convex opening against Steiner’s formula for parallel sets', () => {
   test('20 × 20, ℓ = 2, φ = 1: 800 + 251.327 + 16.755 = 1068.083 mm³', () => {
     const kit = kitOf({ stages: [{ level: 2, opening: [rectangle(0, 0, 20, 20)] }] });
     expect(removedVolume(kit)).toBeCloseTo(1068.083, 3);
@@ -65,7 +65,7 @@ test('M2 a 6.25 mm skin of 24 kg thinned to 0.625 mm over 80 % of a face weighs 
   expect(Math.abs(after / 6 - 1)).toBeLessThan(0.15);
 });
 
-test('M2 volumes of the stages add up to the whole, with fronts that meet and islands that drown', {
+test('M2.7 volumes of the stages add up to the whole, with fronts that meet and islands that drown', {
   tags: ['long'],
 }, () => {
   fc.assert(
@@ -82,7 +82,7 @@ test('M2 volumes of the stages add up to the whole, with fronts that meet and is
   );
 });
 
-test('M2 the integrated volume of random planned parts is the sum of depths on a fine grid', {
+test('M2.7 the integrated volume of random planned parts is the sum of depths on a fine grid', {
   tags: ['long'],
 }, () => {
   const step = 0.5;
@@ -107,7 +107,7 @@ test('M2 the integrated volume of random planned parts is the sum of depths on a
   );
 });
 
-test('M2 contours of random parts hold what is deeper and nothing else', { tags: ['long'] }, () => {
+test('M2.3 contours of random parts hold what is deeper and nothing else', { tags: ['long'] }, () => {
   fc.assert(
     fc.property(randomPart, fc.integer({ min: 1, max: 28 }), (part, tenths) => {
       const depth = tenths / 10 + 0.013;
