@@ -4,10 +4,14 @@
  */
 import * as z from 'zod/mini';
 
-const LARGEST = 1e7;
-const SMALLEST_POSITIVE = 1e-6;
+/**
+ * No length or rate of a sheet comes near ten million of any unit; larger ones are slips and would only
+ * overflow later. Below one millionth of a unit a thickness or a rate is a slip as well.
+ */
+export const LARGEST_FIGURE = 1e7;
+export const SMALLEST_POSITIVE = 1e-6;
 
-const positive = z.number().check(z.gte(SMALLEST_POSITIVE), z.lte(LARGEST));
+const positive = z.number().check(z.gte(SMALLEST_POSITIVE), z.lte(LARGEST_FIGURE));
 const words = z.string().check(z.minLength(1), z.maxLength(300));
 
 /** What is a temperature of a bath at all, °C. */

@@ -9,6 +9,7 @@ import { SAME_FIGURE } from '#geometry/tolerances.ts';
 import type { PlanFile, PlanFileRegion, PlanFileStage } from '#job/formats/plan-file.ts';
 import { handoffProvenance } from '#job/resolve/resolve-handoff.ts';
 import { hypot } from '#maths/hypot.ts';
+import { toMillionth } from '#units/round-figures.ts';
 import { type JobChange, jobChanges } from './job-changes.ts';
 import { contoursApart, type LineChanges, lineChanges } from './line-changes.ts';
 
@@ -248,7 +249,7 @@ function sourcesOf({ provenance }: PlanFile): Map<string, string> {
   const sources = new Map<string, string>();
   for (const { quantity, value, unit, source } of provenance) {
     if (OF_FILES.has(quantity)) continue;
-    const said = `${Number(value.toFixed(6))} ${unit}, ${source}`.replace(' ,', ',');
+    const said = `${toMillionth(value)} ${unit}, ${source}`.replace(' ,', ',');
     const others = sources.get(quantity);
     sources.set(quantity, others === undefined ? said : `${others}; ${said}`);
   }

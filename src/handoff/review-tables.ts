@@ -3,6 +3,7 @@
 import { spansLength } from '#geometry/span.ts';
 import type { BudgetRecord, PlanFile, PlanFileRegion, PlanFileStage } from '#job/formats/plan-file.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
+import { toMillionth } from '#units/round-figures.ts';
 import { idRuns } from './id-runs.ts';
 import type { InspectionPoint } from './inspection-points.ts';
 import type { Pen } from './pdf/pen.ts';
@@ -211,7 +212,7 @@ const KIND = {
 export function sourcesTable({ pen, width }: TablePage, { provenance }: PlanFile): Block[] {
   const rows = provenance.map(({ quantity, value, unit, source, kind }) => [
     quantity,
-    `${Number(value.toFixed(6))} ${unit}`,
+    `${toMillionth(value)} ${unit}`,
     KIND[kind],
     source,
   ]);

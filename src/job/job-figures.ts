@@ -2,16 +2,14 @@
 import type { Provenance, Sourced } from '#bath/provenance.ts';
 import type { Point } from '#geometry/point.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
+import { toMillionth } from '#units/round-figures.ts';
 
 /**
- * Lengths are rounded to a millionth of a millimetre on reading, so that 4.06 − 1.6 and 2.46, or 0.1 in and 2.54 mm, are one
+ * Millimetres of a length in the job's units, rounded to a millionth, so that 4.06 − 1.6 and 2.46, or 0.1 in and 2.54 mm, are one
  * level and not two that differ in the sixteenth digit.
  */
-const STEPS_A_MILLIMETRE = 1e6;
-
-/** Millimetres of a length in the job's units. */
 export function jobMillimetres(length: number, unit: LengthUnit): number {
-  return roundLength(length * millimetresIn(unit));
+  return toMillionth(length * millimetresIn(unit));
 }
 
 /** A length in the job's units of so many millimetres. */
@@ -22,10 +20,6 @@ export function jobLength(millimetres: number, unit: LengthUnit): number {
 /** Millimetres of a point in drawing coordinates. */
 export function drawnPoint([x, y]: readonly [number, number], unit: LengthUnit): Point {
   return { x: x * millimetresIn(unit), y: y * millimetresIn(unit) };
-}
-
-export function roundLength(millimetres: number): number {
-  return Math.round(millimetres * STEPS_A_MILLIMETRE) / STEPS_A_MILLIMETRE;
 }
 
 /** A figure that the engineer gave, by its path in the job file. */

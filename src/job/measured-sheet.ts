@@ -3,8 +3,8 @@
  * moves the sheet; its minus and plus are how far single readings stand from that mean, and no less than one reading may be off.
  */
 import type { Point } from '#geometry/point.ts';
+import { toMillionth } from '#units/round-figures.ts';
 import { ASSUMED_GAUGE_NOISE } from './job-defaults.ts';
-import { roundLength } from './job-figures.ts';
 import { sheetAt } from './sheet-at.ts';
 import type { Taper } from './taper.ts';
 
@@ -27,14 +27,14 @@ const READING_LIMIT = 2 * ASSUMED_GAUGE_NOISE.value;
 export function measuredSheet(nominal: number | Taper, readings: readonly SheetReading[]): MeasuredSheet {
   const off = readings.map(({ at, thickness }) => thickness - sheetAt(nominal, at ?? { x: 0, y: 0 }));
   const mean = off.reduce((sum, each) => sum + each, 0) / off.length;
-  const moved = (value: number) => roundLength(value + mean);
+  const moved = (value: number) => toMillionth(value + mean);
   return {
     thickness:
       typeof nominal === 'number'
         ? moved(nominal)
         : { ...nominal, fromValue: moved(nominal.fromValue), toValue: moved(nominal.toValue) },
-    minus: roundLength(Math.max(READING_LIMIT, mean - Math.min(...off))),
-    plus: roundLength(Math.max(READING_LIMIT, Math.max(...off) - mean)),
+    minus: toMillionth(Math.max(READING_LIMIT, mean - Math.min(...off))),
+    plus: toMillionth(Math.max(READING_LIMIT, Math.max(...off) - mean)),
   };
 }
 

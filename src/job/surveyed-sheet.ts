@@ -4,7 +4,7 @@
  */
 import { dot, type Point, scale } from '#geometry/point.ts';
 import { hypot } from '#maths/hypot.ts';
-import { roundLength } from './job-figures.ts';
+import { toMillionth } from '#units/round-figures.ts';
 import { type SheetSurvey, type SurveyFit, surveyDoubtAt, surveyedAt } from './sheet-survey.ts';
 import type { Taper } from './taper.ts';
 
@@ -39,8 +39,8 @@ export function surveyedSheet(survey: SheetSurvey): SurveyedSheet {
     survey,
     thickness,
     even,
-    doubt: roundLength(Math.max(...doubts)),
-    bow: roundLength(Math.max(0, -Math.min(...bends))),
+    doubt: toMillionth(Math.max(...doubts)),
+    bow: toMillionth(Math.max(0, -Math.min(...bends))),
   };
 }
 
@@ -54,13 +54,13 @@ function thicknessOf(even: SurveyFit, places: readonly Point[]): number | Taper 
   const middle = surveyedAt(even, about);
   const slope = { x: (terms[1] ?? 0) / unit, y: (terms[2] ?? 0) / unit };
   const steepness = hypot(slope.x, slope.y);
-  if (model === 'constant' || steepness === 0) return roundLength(middle);
+  if (model === 'constant' || steepness === 0) return toMillionth(middle);
   const way = scale(slope, 1 / steepness);
   const along = places.map(({ x, y }) => dot({ x: x - about.x, y: y - about.y }, way));
   const [least, most] = [Math.min(...along), Math.max(...along)];
   const beyond = (most - least) * BEYOND;
   const [from, to] = [least - beyond, most + beyond];
-  if ((to - from) * steepness < FLAT) return roundLength(middle);
+  if ((to - from) * steepness < FLAT) return toMillionth(middle);
   const place = (distance: number): Point => ({
     x: about.x + way.x * distance,
     y: about.y + way.y * distance,
@@ -68,7 +68,7 @@ function thicknessOf(even: SurveyFit, places: readonly Point[]): number | Taper 
   return {
     from: place(from),
     to: place(to),
-    fromValue: roundLength(middle + steepness * from),
-    toValue: roundLength(middle + steepness * to),
+    fromValue: toMillionth(middle + steepness * from),
+    toValue: toMillionth(middle + steepness * to),
   };
 }

@@ -5,9 +5,11 @@
  * `t1.6 +0.1 -0.05`, and the same figure in the other unit in brackets, `1.6 (.063)`, which then tells the unit of both. They are
  * offers: nothing is asked until the engineer takes one.
  */
+
 import type { Point } from '#geometry/point.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { readLength } from '#units/read-length.ts';
+import { toMillionth } from '#units/round-figures.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 import type { RegionId } from './part.ts';
 
@@ -134,5 +136,5 @@ function dualFigure(text: string): number | undefined {
 function unsigned(text: string, unit: ShownUnit): number | undefined {
   if (/^[+\-−]/.test(text.trim())) return undefined;
   const length = readLength(text, unit);
-  return length === undefined ? undefined : Number(length.toFixed(6));
+  return length === undefined ? undefined : toMillionth(length);
 }

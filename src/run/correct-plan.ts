@@ -1,8 +1,9 @@
 /** As much of plan.json as a run is corrected by. */
+
 import type { Finding } from '#findings/finding.ts';
 import type { Front } from '#front/front.ts';
+import { locateAreas } from '#geometry/loops/area-locator.ts';
 import type { Point } from '#geometry/point.ts';
-import type { Loop } from '#geometry/span.ts';
 import { pathOfContour } from '#handoff/contour.ts';
 import type { Contour, PlanFile } from '#job/formats/plan-file.ts';
 import { readPlanFile, unusablePlan } from '#job/formats/read-plan-file.ts';
@@ -48,7 +49,8 @@ export interface PlanRead {
   /** mm, in the drawing's own frame: where front and borders here have their origin, so that places far out lose no digits. */
   readonly origin: Point;
   readonly front: Front;
-  readonly loops: ReadonlyMap<string, readonly Loop[]>;
+  /** Of the near face: id of the region that holds a point. */
+  readonly regionAt: (point: Point) => string | undefined;
   /** The job's unit of length. */
   readonly jobUnit: ShownUnit;
   /** Millimetres in the drawing's. */
@@ -79,6 +81,8 @@ function runPlanOf(file: PlanFile, { process, stock }: Job): PlanRead {
   const origin = originOf(file);
   const loopsOf = (contours: PlanFile['cutouts']) =>
     contours.map((each) => pathOfContour(movedContour(each, origin)).spans);
+  const near = regions.filter(({ face }) => face !== 'far');
+  const { at } = locateAreas(near.map(({ contours }) => loopsOf(contours)));
   return {
     plan: {
       masking,
@@ -107,7 +111,7 @@ function runPlanOf(file: PlanFile, { process, stock }: Job): PlanRead {
       sheet: [],
       thickness: sheet?.thickness ?? Number.POSITIVE_INFINITY,
     },
-    loops: new Map(regions.map(({ id, contours }) => [id, loopsOf(contours)])),
+    regionAt: (point) => near[at(point)]?.id,
     jobUnit: file.job.units ?? 'mm',
     drawingUnit: millimetresIn(file.drawing.unit),
     origin,

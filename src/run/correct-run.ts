@@ -7,7 +7,6 @@ import { nearestWord } from '#findings/nearest-word.ts';
 import { depthAt } from '#front/depth-at.ts';
 import { type FrontIndex, indexFront } from '#front/front-index.ts';
 import { itemAt } from '#geometry/assert.ts';
-import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import type { ShownUnit } from '#units/show-length.ts';
@@ -262,8 +261,7 @@ function placeOf({ x = 0, y = 0 }: ReadingRow, { drawingUnit, origin }: PlanRead
 }
 
 function regionAt(row: ReadingRow, read: PlanRead): string | undefined {
-  const point = placeOf(row, read);
-  return [...read.loops].find(([, border]) => isInsideLoops(border, point))?.[0];
+  return read.regionAt(placeOf(row, read));
 }
 
 /** Findings: `rate-outside-spread`, `depth-out-of-reach`, `depth-in-doubt`. */

@@ -2,6 +2,7 @@
  * A job begun from its drawing alone: unit, the sheet as found, layers sorted, and depth notes as requirements once it is known what
  * bare figures mean. Nothing is guessed: what the drawing does not say stays open, and is named.
  */
+
 import type { Drawing } from '#drawing/drawing.ts';
 import { type Finding, hasStop, sortFindings } from '#findings/finding.ts';
 import { moveFinding } from '#findings/move-finding.ts';
@@ -14,6 +15,7 @@ import { type NoiseLayer, noiseLayers } from '#part/noise-layers.ts';
 import type { Part } from '#part/part.ts';
 import { regionFinder } from '#part/region-at.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
+import { toMillionth } from '#units/round-figures.ts';
 import { limitLinework } from './limit-linework.ts';
 import { createRunMemory, drawingFor } from './run-memory.ts';
 
@@ -134,8 +136,7 @@ function requirementsFrom(
   );
   const clear = offers.filter(({ isDisputed }) => !isDisputed);
   const isSaid = (offer: DepthOffer): boolean => offer.isSaid || notes !== undefined;
-  const length = (millimetres: number): number =>
-    Number((millimetres / millimetresIn(unitOfNotes(unit))).toFixed(6));
+  const length = (millimetres: number) => inUnit(millimetres, unitOfNotes(unit));
   const requirements = clear
     .filter(isSaid)
     .flatMap(({ region, asks, isSaid: saysItself, length: asked, plus, minus }) => {
@@ -160,5 +161,5 @@ function requirementsFrom(
 }
 
 function inUnit(millimetres: number, unit: LengthUnit): number {
-  return Number((millimetres / millimetresIn(unit)).toFixed(6));
+  return toMillionth(millimetres / millimetresIn(unit));
 }

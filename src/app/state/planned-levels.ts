@@ -1,4 +1,5 @@
 /** The plan as the ladder shows it: a level for each level, with what lies on it. */
+import { ROUNDING } from '#geometry/tolerances.ts';
 import type { ShownPlan, ShownRegion, ShownStage } from '#job/formats/plan-file.ts';
 
 export interface PlannedLevel {
@@ -28,9 +29,6 @@ export function plannedLevelsOf(plan: ShownPlan): PlannedLevel[] {
     };
   });
 }
-
-/** Rounding of the plan file and of typed figures stays below this, mm. */
-const ROUNDING = 1e-6;
 
 export function isAccepted({ accepted }: PlannedLevel, level: number): boolean {
   return level >= accepted.from - ROUNDING && level <= accepted.to + ROUNDING;

@@ -2,6 +2,7 @@
 
 import { ChevronLast, SkipBack, SkipForward } from 'lucide-react';
 import { wordsOn } from '#app/scene/stage-looks.ts';
+import { ROUNDING } from '#geometry/tolerances.ts';
 import type { ShownPlan, ShownStage } from '#job/formats/plan-file.ts';
 import { showMinutes } from '#units/show-length.ts';
 import { IconButton } from './controls/IconButton.tsx';
@@ -134,7 +135,7 @@ function ClockStage({ stage, from, share, isNow }: ClockStageProps) {
 
 /** The stage whose bath that is; at a boundary the one that goes in. */
 export function stageAt({ stages }: ShownPlan, minute: number): ShownStage | undefined {
-  return stages.findLast((stage) => stage.startMinute <= minute + 1e-6);
+  return stages.findLast((stage) => stage.startMinute <= minute + ROUNDING);
 }
 
 function stepBack({ stages }: ShownPlan, minute: number): number {

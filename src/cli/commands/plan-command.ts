@@ -1,4 +1,5 @@
 /** `isobath plan JOB.json --out DIR`: the whole job, from the files named to the files written. */
+
 import { resolve } from 'node:path';
 import { bathText } from '#cli/bath-text.ts';
 import { budgetText } from '#cli/budget-text.ts';
@@ -14,6 +15,7 @@ import { readJobInput } from '#cli/read-job-input.ts';
 import { stageTable } from '#cli/stage-table.ts';
 import { surveyText } from '#cli/survey-text.ts';
 import type { Terminal } from '#cli/terminal.ts';
+import { alignedLines } from '#cli/text-table.ts';
 import { wallStepsText } from '#cli/wall-steps-text.ts';
 import { writeFiles } from '#cli/write-files.ts';
 import { hasStop } from '#findings/finding.ts';
@@ -80,7 +82,6 @@ function planText(
   planFile: NonNullable<RunResult['planFile']>,
   { out, replaced, removed, color }: Written,
 ): string {
-  const width = Math.max(...files.map(({ name }) => name.length));
   return [
     stageTable(planFile, color),
     ...levelLines(planFile),
@@ -90,7 +91,10 @@ function planText(
     ...bathText(planFile.bathSheet),
     ...maskingLines(planFile),
     ...changeLines(since),
-    ...files.map(({ name, what }) => `${name.padEnd(width)}  ${what}`),
+    ...alignedLines(
+      files.map(({ name, what }) => [name, what]),
+      ['left'],
+    ),
     ...replacedLines(replaced),
     ...removedLines(removed),
     `in ${out}`,

@@ -1,6 +1,7 @@
 /** The parts of a level line that lie inside closed loops. Exact for arcs; cost linear in spans. */
 
 import { type ArcSpan, type Span, startAngle } from '#geometry/span.ts';
+import { halfChord } from '#geometry/spans/cross-carriers.ts';
 import { cos } from '#maths/sine.ts';
 
 export interface Stretch {
@@ -33,8 +34,8 @@ function pushCrossings(span: Span, y: number, crossings: number[]): void {
 function pushArcCrossings(arc: ArcSpan, y: number, crossings: number[]): void {
   const { center, radius, sweep } = arc;
   const above = y - center.y;
-  if (Math.abs(above) > radius) return;
-  const half = Math.sqrt(radius * radius - above * above);
+  const half = halfChord(radius, above);
+  if (half === undefined) return;
   const from = startAngle(arc);
   const low = Math.min(from, from + sweep);
   const high = Math.max(from, from + sweep);

@@ -1,11 +1,13 @@
 /** What the job chooses to hand off beside plan.json and scribe.dxf: the `handoff` key of the job file, all of it optional. */
+
 import * as z from 'zod/mini';
+import { SMALLEST_POSITIVE } from '#bath/figures-file.ts';
 import { HANDOFF_FILES } from '#job/handoff-list.ts';
 import { ownChoice } from '#job/sources.ts';
 import { program, scribe } from './cutting-fields.ts';
 import { open, usually } from './field.ts';
 import { optionalGroup } from './group.ts';
-import { choice, length, point, raw, SMALLEST_POSITIVE } from './kinds.ts';
+import { choice, length, point, raw } from './kinds.ts';
 import { template } from './template-fields.ts';
 
 /** More than a reviewer looks through, and as many as two digits of a file's name can count. */

@@ -1,26 +1,20 @@
 /** Kinds of value that a job holds: each with its schema, its way to millimetres and minutes and back, and its control. */
 import * as z from 'zod/mini';
-import { temperature as temperatureSchema } from '#bath/figures-file.ts';
+import { LARGEST_FIGURE, SMALLEST_POSITIVE, temperature as temperatureSchema } from '#bath/figures-file.ts';
 import type { Point } from '#geometry/point.ts';
 import { drawnPoint, jobLength, jobMillimetres } from '#job/job-figures.ts';
 import { FARTHEST_PLACE } from '#units/farthest-place.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import type { Kind, NumberControl } from './field.ts';
 
-/**
- * No length or rate of a sheet comes near ten million of any unit; larger ones are slips and would only
- * overflow later. Below one millionth of a unit a thickness or a rate is a slip as well.
- */
-const LARGEST = 1e7;
-export const SMALLEST_POSITIVE = 1e-6;
 /** Longer than any drawing program allows a layer's name, and than any head of a sheet shows. */
 const MOST_LETTERS = 300;
 /** Rows of a table, readings of a sheet: more than anybody writes down. */
 const MOST_ROWS = 1000;
 
 const between = (least: number, most: number) => z.number().check(z.gte(least), z.lte(most));
-export const positive = between(SMALLEST_POSITIVE, LARGEST);
-export const notNegative = between(0, LARGEST);
+export const positive = between(SMALLEST_POSITIVE, LARGEST_FIGURE);
+export const notNegative = between(0, LARGEST_FIGURE);
 export const coordinate = between(-FARTHEST_PLACE, FARTHEST_PLACE);
 export const point = z.tuple([coordinate, coordinate]);
 export const nameSchema = z.string().check(z.minLength(1), z.maxLength(MOST_LETTERS));
@@ -38,7 +32,7 @@ interface LengthLimits {
 }
 
 export function length(limits: LengthLimits = {}): Kind<z.ZodMiniNumber, number> {
-  const { least = 0, most = LARGEST, shown = { least: 0, most: 1000 } } = limits;
+  const { least = 0, most = LARGEST_FIGURE, shown = { least: 0, most: 1000 } } = limits;
   return {
     schema: between(least, most),
     unit: 'mm',

@@ -1,22 +1,14 @@
 /** What is asked of the regions that a layer or a point names. */
+
 import * as z from 'zod/mini';
+import { SMALLEST_POSITIVE } from '#bath/figures-file.ts';
 import { drawnPoint, jobMillimetres } from '#job/job-figures.ts';
 import { commonPractice } from '#job/sources.ts';
 import type { Tabs } from '#job/tabs.ts';
 import { depthTaper, resolveTaper, type Taper, thicknessTaper } from '#job/taper.ts';
 import { type Kind, needed, open, usually } from './field.ts';
 import { group, groupIfGiven, list, oneOf } from './group.ts';
-import {
-  choice,
-  length,
-  name,
-  notNegative,
-  place,
-  point,
-  positive,
-  SMALLEST_POSITIVE,
-  written,
-} from './kinds.ts';
+import { choice, length, name, notNegative, place, point, positive, written } from './kinds.ts';
 
 const asked = z.union([depthTaper, thicknessTaper]);
 

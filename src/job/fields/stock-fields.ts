@@ -1,5 +1,7 @@
 /** The sheet before its first dip. */
+
 import * as z from 'zod/mini';
+import { SMALLEST_POSITIVE } from '#bath/figures-file.ts';
 import type { Alloy } from '#bath/known-figures.ts';
 import type { Sourced } from '#bath/provenance.ts';
 import { sheetTolerance } from '#bath/sheet-tolerance.ts';
@@ -12,18 +14,7 @@ import { type SurveyedSheet, surveyedSheet } from '#job/surveyed-sheet.ts';
 import { resolveTaper, type Taper, thicknessTaper } from '#job/taper.ts';
 import { type AskedOf, always, type FollowSetting, type Kind, needed, open, type ValuesOf } from './field.ts';
 import { atMostOneOf, group } from './group.ts';
-import {
-  coordinate,
-  length,
-  name,
-  nameSchema,
-  number,
-  point,
-  positive,
-  rows,
-  SMALLEST_POSITIVE,
-  written,
-} from './kinds.ts';
+import { coordinate, length, name, nameSchema, number, point, positive, rows, written } from './kinds.ts';
 
 const thickness = z.union([positive, thicknessTaper]);
 

@@ -4,10 +4,11 @@ import { type Finding, finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { DEPTH_TOLERANCE } from '#job/fields/requirement-fields.ts';
 import type { Requirement } from '#job/job.ts';
-import { provenanceOf, roundLength } from '#job/job-figures.ts';
+import { provenanceOf } from '#job/job-figures.ts';
 import type { JobFile, JobValues } from '#job/job-file.ts';
 import { thickestOf, thinnestOf } from '#job/sheet-at.ts';
 import { isPointless, type Taper } from '#job/taper.ts';
+import { toMillionth } from '#units/round-figures.ts';
 
 type Asked = JobValues['requirements'][number];
 
@@ -65,7 +66,7 @@ function cutOut({ through, face = 'near', plus, minus, tabs }: Asked, stock: num
   const thickest = thickestOf(stock);
   const wall = face === 'both' ? thickest / 2 : thickest;
   const depth =
-    typeof through === 'number' ? through : roundLength(wall * THROUGH[face === 'both' ? 'both' : 'one']);
+    typeof through === 'number' ? through : toMillionth(wall * THROUGH[face === 'both' ? 'both' : 'one']);
   return {
     parts: FACES[face].map(() => ({ depth, plus, minus, wall, ...(tabs === undefined ? {} : { tabs }) })),
     findings: [],
@@ -91,7 +92,7 @@ function shareOut(asked: Asked, stock: number | Taper, path: string): Shares {
   const share = least === 0 ? 0.5 : split / least;
   const rest =
     typeof depth === 'number'
-      ? roundLength(depth - split)
+      ? toMillionth(depth - split)
       : [...depth, { ...itemAt(depth, 0), fromValue: -split, toValue: -split }];
   return {
     parts: [
@@ -103,7 +104,7 @@ function shareOut(asked: Asked, stock: number | Taper, path: string): Shares {
 }
 
 function scaled(depth: Requirement['depth'], by: number): Requirement['depth'] {
-  if (typeof depth === 'number') return roundLength(depth * by);
+  if (typeof depth === 'number') return toMillionth(depth * by);
   return depth.map((each) => ({ ...each, fromValue: each.fromValue * by, toValue: each.toValue * by }));
 }
 
@@ -163,13 +164,13 @@ function depthFromDepth(depth: number, stock: number | Taper, path: string): Dep
 
 function depthFromThickness(thickness: number, stock: number | Taper, path: string): DepthAsked {
   if (typeof stock !== 'number') {
-    const toDepth = (value: number) => roundLength(value - thickness);
+    const toDepth = (value: number) => toMillionth(value - thickness);
     return {
       depth: [{ ...stock, fromValue: toDepth(stock.fromValue), toValue: toDepth(stock.toValue) }],
       findings: [],
     };
   }
-  if (thickness <= stock) return { depth: roundLength(stock - thickness), findings: [] };
+  if (thickness <= stock) return { depth: toMillionth(stock - thickness), findings: [] };
   return { findings: [finding('thickness-beyond-stock', { thickness, stock }, { path })] };
 }
 
@@ -178,8 +179,8 @@ function leftOf(thickness: Taper, stock: number | Taper): readonly Taper[] {
   const base = typeof stock === 'number' ? stock : 0;
   const less = {
     ...thickness,
-    fromValue: roundLength(base - thickness.fromValue),
-    toValue: roundLength(base - thickness.toValue),
+    fromValue: toMillionth(base - thickness.fromValue),
+    toValue: toMillionth(base - thickness.toValue),
   };
   return typeof stock === 'number' ? [less] : [stock, less];
 }

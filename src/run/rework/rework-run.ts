@@ -3,7 +3,7 @@
  * Whether any of it may be done, and what becomes of the rest, is not decided here.
  */
 import { type Finding, finding, hasStop, sortFindings } from '#findings/finding.ts';
-import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
+import { locateAreas } from '#geometry/loops/area-locator.ts';
 import { pathOfContour } from '#handoff/contour.ts';
 import { edgePlace, plannedRun } from '#plan/edge-place.ts';
 import { answersIn } from '#run/answers.ts';
@@ -84,13 +84,11 @@ function thicknessesRead({ planFile, floors }: ReworkPlan, rows: readonly Readin
   const drawn = millimetresIn(planFile.drawing.unit);
   const known = new Set(floors.map(({ id }) => id));
   const { struck } = answersIn(rows);
-  const regionAt = (x: number, y: number): string | undefined =>
-    planFile.regions.find(({ contours }) =>
-      isInsideLoops(
-        contours.map((contour) => pathOfContour(contour).spans),
-        { x: x * drawn, y: y * drawn },
-      ),
-    )?.id;
+  const near = planFile.regions.filter(({ face }) => face !== 'far');
+  const { at } = locateAreas(
+    near.map(({ contours }) => contours.map((contour) => pathOfContour(contour).spans)),
+  );
+  const regionAt = (x: number, y: number) => near[at({ x: x * drawn, y: y * drawn })]?.id;
   const last = new Map<string, { stage: number; minutes: number; values: number[] }>();
   for (const [index, row] of rows.entries()) {
     const { stage, minutes = Number.POSITIVE_INFINITY, region, x, y, thickness } = row;

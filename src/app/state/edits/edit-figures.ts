@@ -3,10 +3,11 @@
 import { setField } from '#job/fields/edit-field.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { millimetresIn } from '#units/length-unit.ts';
+import { toMillionth } from '#units/round-figures.ts';
 
 /** Six places: a millionth of a unit is below anything that can be measured, and keeps the file readable. */
 export function inJobUnits(job: JobFile, millimetres: number): number {
-  return Number((millimetres / millimetresIn(job.units ?? 'mm')).toFixed(6));
+  return toMillionth(millimetres / millimetresIn(job.units ?? 'mm'));
 }
 
 /** Digits, not places: a slow bath in inches has its first one in the fourth place. */

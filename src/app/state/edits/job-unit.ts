@@ -3,8 +3,10 @@
  * drawing's own unit. What follows is each key of the file that holds a length, a rate or a depth: a test compares the job
  * as read before and after.
  */
+
 import type { JobFile } from '#job/job-file.ts';
 import { millimetresIn } from '#units/length-unit.ts';
+import { toMillionth } from '#units/round-figures.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 
 type Turn = (length: number) => number;
@@ -16,9 +18,9 @@ export function setJobUnit(job: JobFile, unit: ShownUnit): JobFile {
   const scale = millimetresIn(job.units ?? 'mm') / millimetresIn(unit);
   if (scale === 1) return { ...job, units: unit };
   const length: Turn = (value) => {
-    const turned = Number((value * scale).toFixed(6));
+    const turned = toMillionth(value * scale);
     // More places where the length would else not be itself again when it is turned back.
-    const isSame = Number((turned / scale).toFixed(6)) === Number(value.toFixed(6));
+    const isSame = toMillionth(turned / scale) === toMillionth(value);
     return isSame ? turned : Number((value * scale).toFixed(9));
   };
   const { joinTolerance, levels, lockedLevels, rules, handoff, far } = job;

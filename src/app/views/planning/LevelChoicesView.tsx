@@ -3,6 +3,7 @@
 import { listLevels } from '#app/state/edits/edit-levels.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { counted } from '#findings/counted.ts';
+import { ROUNDING } from '#geometry/tolerances.ts';
 import type { LevelChoice } from '#job/formats/plan-file.ts';
 import { lengthFigure } from '#units/show-length.ts';
 import { usePlanFile } from './use-plan-file.ts';
@@ -117,7 +118,7 @@ function RegionShares({ choices }: { readonly choices: readonly LevelChoice[] })
 }
 
 function isOver(share: number): boolean {
-  return share > 1 + 1e-6;
+  return share > 1 + ROUNDING;
 }
 
 function shareWords(share: number): string {
@@ -125,5 +126,5 @@ function shareWords(share: number): string {
 }
 
 function areSame(a: readonly number[], b: readonly number[]): boolean {
-  return a.length === b.length && a.every((level, i) => Math.abs(level - (b[i] ?? 0)) < 1e-6);
+  return a.length === b.length && a.every((level, i) => Math.abs(level - (b[i] ?? 0)) < ROUNDING);
 }

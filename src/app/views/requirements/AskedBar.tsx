@@ -1,5 +1,7 @@
 /** A bar of what is required of a region, with the place in it where the plan lies. */
+
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
+import { ROUNDING } from '#geometry/tolerances.ts';
 import type { ShownRegion } from '#job/formats/plan-file.ts';
 import { lengthFigure, showLength } from '#units/show-length.ts';
 
@@ -36,9 +38,6 @@ export function AskedBar({ regions }: { readonly regions: readonly ShownRegion[]
     </figure>
   );
 }
-
-/** mm: figures of a plan are rounded to a millionth. */
-const ROUNDING = 1e-6;
 
 function isSame(a: ShownRegion['asked'], b: ShownRegion['asked']): boolean {
   return a.depth === b.depth && a.plus === b.plus && a.minus === b.minus;
