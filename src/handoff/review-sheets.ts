@@ -3,11 +3,11 @@
  * stage, the sections chosen, inspection points, findings and sources; checks to tick and a place to sign.
  */
 
+import type { InspectionPoint } from '#handoff/inspection/inspection-points.ts';
 import type { PlanFile } from '#job/formats/plan-file.ts';
 import type { Job } from '#job/job.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import { mirrorPlan } from '#plan/mirror-plan.ts';
-import type { InspectionPoint } from './inspection-points.ts';
 import type { NamedSection } from './named-section.ts';
 import { lineBudgetBlocks } from './pdf/line-budget-page.ts';
 import { overviewKey, overviewPicture } from './pdf/overview-picture.ts';

@@ -1,11 +1,11 @@
 /** The tables of the review sheets, as plan.json holds them: levels, regions, inspection points, findings, sources. */
 
 import { spansLength } from '#geometry/span.ts';
+import type { InspectionPoint } from '#handoff/inspection/inspection-points.ts';
 import type { BudgetRecord, PlanFile, PlanFileRegion, PlanFileStage } from '#job/formats/plan-file.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { toMillionth } from '#units/round-figures.ts';
 import { idRuns } from './id-runs.ts';
-import type { InspectionPoint } from './inspection-points.ts';
 import type { Pen } from './pdf/pen.ts';
 import type { Block } from './pdf/sheet-book.ts';
 import { table } from './pdf/table.ts';

@@ -2,7 +2,7 @@
 import type { Finding } from '#findings/finding.ts';
 import type { ContourKit } from '#front/contours/contour-kit.ts';
 import type { ReliefMesh } from '#front/relief/relief-mesh.ts';
-import type { InspectionPoint } from '#handoff/inspection-points.ts';
+import type { InspectionPoint } from '#handoff/inspection/inspection-points.ts';
 import type { NamedSection } from '#handoff/named-section.ts';
 import type { TemplateSet } from '#handoff/template/template-set.ts';
 import type { Face, Job } from '#job/job.ts';

@@ -5,7 +5,7 @@ import { readDrawing } from '#drawing/read/read-drawing.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import { movePlace } from '#findings/move-finding.ts';
 import { contourOfPath } from '#handoff/contour.ts';
-import { etchedSolid } from '#handoff/etched-solid.ts';
+import { etchedSolid } from '#handoff/solid/etched-solid.ts';
 import { depthsOf } from '#run/depth-job.ts';
 import { type EtchedPart, etchedPart } from '#run/etched-part.ts';
 import { newJob } from '#run/new-job.ts';

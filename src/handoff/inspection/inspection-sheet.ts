@@ -2,7 +2,7 @@
  * inspection-sheet.pdf: what the finished part must measure, ballooned on its picture and listed with least and most, so that nobody does
  * sums; the same figures in inspection-points.csv.
  */
-import type { InspectionPoint } from '#handoff/inspection-points.ts';
+
 import type { PaperFigures } from '#handoff/paper-figures.ts';
 import { drawingWords } from '#handoff/paper-heading.ts';
 import { formBoxes, formTable, framed } from '#handoff/pdf/form-table.ts';
@@ -14,6 +14,7 @@ import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { type Balloon, balloonPicture } from './balloon-picture.ts';
 import { inspectionItems } from './inspection-items.ts';
+import type { InspectionPoint } from './inspection-points.ts';
 
 export interface InspectionSheetInput {
   readonly plan: EtchPlan;

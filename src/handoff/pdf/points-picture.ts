@@ -1,5 +1,5 @@
 /** Where to gauge: the sheet with its drawn regions, and each inspection point as a cross with its number. */
-import type { InspectionPoint } from '#handoff/inspection-points.ts';
+import type { InspectionPoint } from '#handoff/inspection/inspection-points.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { type PictureRoom, partFrame } from './part-frame.ts';
 import { closed, drawScaleBar, SCALE_BAR } from './part-marks.ts';

@@ -2,7 +2,7 @@
  * Where the run is gauged: one or two points a floor, clear of its walls, each with its number all through the traveller; and what of
  * them a stage reads, six at most.
  */
-import type { InspectionPoint } from '#handoff/inspection-points.ts';
+import type { InspectionPoint } from '#handoff/inspection/inspection-points.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 
 export interface GaugePoint extends Pick<InspectionPoint, 'region' | 'at'> {

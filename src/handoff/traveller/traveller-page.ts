@@ -1,5 +1,5 @@
 /** What every page of the traveller is made from. */
-import type { InspectionPoint } from '#handoff/inspection-points.ts';
+import type { InspectionPoint } from '#handoff/inspection/inspection-points.ts';
 import type { PaperFigures } from '#handoff/paper-figures.ts';
 import type { Pen } from '#handoff/pdf/pen.ts';
 import type { Face, Job } from '#job/job.ts';

@@ -1,6 +1,6 @@
 /** The etched part to look at. */
-import { solidTolerance } from '#handoff/etched-solid.ts';
-import { glbFile } from '#handoff/glb-file.ts';
+import { solidTolerance } from '#handoff/solid/etched-solid.ts';
+import { glbFile } from '#handoff/solid/glb-file.ts';
 import { movedSolid, type Writer } from '#run/handoff-files.ts';
 
 export const write: Writer<'glb'> = ({ plan, job, kit, solid, planHash, origin }) => {

@@ -1,8 +1,8 @@
 /** Where to gauge and measure, and what must be read there: a form that reads back, and a sheet with balloons. */
 import { utf8ToBytes } from '@noble/hashes/utils.js';
+import { inspectionCsv } from '#handoff/inspection/inspection-csv.ts';
 import { inspectionItems } from '#handoff/inspection/inspection-items.ts';
 import { inspectionSheet } from '#handoff/inspection/inspection-sheet.ts';
-import { inspectionCsv } from '#handoff/inspection-csv.ts';
 import { paperFigures } from '#handoff/paper-figures.ts';
 import type { Writer } from '#run/handoff-files.ts';
 

@@ -1,6 +1,6 @@
 /** The etched part as a solid. */
-import { solidTolerance } from '#handoff/etched-solid.ts';
-import { stlFile } from '#handoff/stl-file.ts';
+import { solidTolerance } from '#handoff/solid/etched-solid.ts';
+import { stlFile } from '#handoff/solid/stl-file.ts';
 import { movedSolid, type Writer } from '#run/handoff-files.ts';
 
 export const write: Writer<'stl'> = ({ kit, solid, planHash, origin }) => {

@@ -1,7 +1,7 @@
 /** Steps, pictures and boxes for the tank. */
 
 import { ROUNDING } from '#geometry/tolerances.ts';
-import { inspectionPoints } from '#handoff/inspection-points.ts';
+import { inspectionPoints } from '#handoff/inspection/inspection-points.ts';
 import { paperFigures } from '#handoff/paper-figures.ts';
 import { gaugePoints } from '#handoff/traveller/gauge-points.ts';
 import { traveller } from '#handoff/traveller/traveller.ts';

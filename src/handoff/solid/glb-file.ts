@@ -6,9 +6,9 @@
 
 import type { ReliefMesh } from '#front/relief/relief-mesh.ts';
 import { itemAt } from '#geometry/assert.ts';
+import { CAUTIONS } from '#handoff/cautions.ts';
 import { root } from '#maths/root.ts';
 import type { Stage } from '#plan/etch-plan.ts';
-import { CAUTIONS } from './cautions.ts';
 
 export interface GlbInput {
   readonly name: string;

@@ -5,11 +5,11 @@
  * coordinates; least and most are rounded inward. RFC 4180 with line feeds.
  */
 
+import type { InspectionItem } from '#handoff/inspection/inspection-items.ts';
+import { paperFigures } from '#handoff/paper-figures.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
 import { toMillionth } from '#units/round-figures.ts';
-import type { InspectionItem } from './inspection/inspection-items.ts';
 import type { InspectionPoint } from './inspection-points.ts';
-import { paperFigures } from './paper-figures.ts';
 
 export interface InspectionCsvInput {
   readonly points: readonly InspectionPoint[];

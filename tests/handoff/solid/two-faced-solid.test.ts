@@ -2,7 +2,7 @@
 import Module from 'manifold-3d';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { ReliefMesh } from '#front/relief/relief-mesh.ts';
-import { twoFacedSolid } from '#handoff/two-faced-solid.ts';
+import { twoFacedSolid } from '#handoff/solid/two-faced-solid.ts';
 import { type RunResult, runJob } from '#run/run-job.ts';
 import { box, circle, dxf } from '#support/small-drawing.ts';
 

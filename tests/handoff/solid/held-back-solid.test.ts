@@ -4,7 +4,7 @@ import { makeContourKit } from '#front/contours/contour-kit.ts';
 import { frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import { lineSpan } from '#geometry/span.ts';
-import { etchedSolid } from '#handoff/etched-solid.ts';
+import { etchedSolid } from '#handoff/solid/etched-solid.ts';
 import { resolveHandoff } from '#job/resolve/resolve-handoff.ts';
 import { prepareHandoff } from '#run/prepare-handoff.ts';
 import { handMadePlan } from '#support/hand-made-plan.ts';

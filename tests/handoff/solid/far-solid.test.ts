@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { checkedRelief } from '#front/relief/check-relief.ts';
-import { glbFile } from '#handoff/glb-file.ts';
+import { glbFile } from '#handoff/solid/glb-file.ts';
 import { kitOf } from '#support/front-of.ts';
 import { circle, rectangle } from '#support/shapes.ts';
 
