@@ -8,9 +8,13 @@ import { POST_ENDINGS } from './formats/post-file.ts';
 /** What is made of the plan before files are written, and only for those that need it. */
 export type HandoffNeed = 'lines' | 'pictures' | 'points' | 'sections' | 'templates' | 'solid';
 
+export type FileGroup = 'cut' | 'print' | 'inspect' | 'show';
+
 interface ListedFile {
   /** What the workbench calls it. */
   readonly label: string;
+  /** What it is for. */
+  readonly group: FileGroup;
   /** For docs/files.md. */
   readonly holds: string;
   /** Every name that it can have; `#` is a number of two digits from 01. */
@@ -23,6 +27,7 @@ interface ListedFile {
 export const HANDOFF_LIST = {
   traveller: {
     label: 'traveller for the tank',
+    group: 'print',
     holds: 'steps, pictures, minutes and boxes for the tank',
     names: ['traveller.pdf'],
     needs: ['pictures'],
@@ -30,6 +35,7 @@ export const HANDOFF_LIST = {
   },
   review: {
     label: 'review sheets',
+    group: 'print',
     holds:
       'part, levels, tolerance, stages, sections, findings, sources and changes, for the person who signs',
     names: ['review.pdf'],
@@ -38,6 +44,7 @@ export const HANDOFF_LIST = {
   },
   inspection: {
     label: 'points to inspect',
+    group: 'inspect',
     holds:
       'where to gauge and measure, with least and most; filled in, a file of readings; and the same with balloons on paper',
     names: ['inspection-points.csv', 'inspection-sheet.pdf'],
@@ -45,48 +52,56 @@ export const HANDOFF_LIST = {
   },
   program: {
     label: 'machine program',
+    group: 'cut',
     holds: 'the machine program, see [below](#machine-program)',
     names: POST_ENDINGS.flatMap((ending) => [`scribe.${ending}`, `scribe-#.${ending}`]),
     needs: ['lines'],
   },
   'scribe-r12': {
     label: 'scribe drawing for old readers (R12)',
+    group: 'cut',
     holds: 'the lines of `scribe.dxf` for programs that read only old releases',
     names: ['scribe-r12.dxf', 'scribe-r12-#.dxf'],
     needs: [],
   },
   template: {
     label: 'scribe template',
+    group: 'cut',
     holds: 'scribe templates to cut, one per file, and all of them at 1 : 1, see [below](#scribe-template)',
     names: ['template-#.dxf', 'template.pdf'],
     needs: ['lines', 'templates'],
   },
   bands: {
     label: 'bands of drawn edges (DXF)',
+    group: 'inspect',
     holds: 'where drawn edges may come out: a band along each, see [below](#bands-of-drawn-edges)',
     names: ['bands.dxf'],
     needs: [],
   },
   'section-dxf': {
     label: 'sections to scale (DXF)',
+    group: 'inspect',
     holds: 'each section of `handoff.sections` at its true size',
     names: ['section-#.dxf'],
     needs: ['sections'],
   },
   'section-svg': {
     label: 'pictures of sections (SVG)',
+    group: 'inspect',
     holds: 'each of these sections as a picture',
     names: ['section-#.svg'],
     needs: ['sections'],
   },
   glb: {
     label: 'solid with colours (GLB)',
+    group: 'show',
     holds: 'the etched part in 3D, one colour per stage',
     names: ['etched-part.glb'],
     needs: ['solid'],
   },
   stl: {
     label: 'solid (STL)',
+    group: 'show',
     holds: 'the etched part as a plain solid',
     names: ['etched-part.stl'],
     needs: ['solid'],

@@ -155,7 +155,7 @@ test('a pocket required to taper along the cut is planned in strips, and any str
   const pocket = await findOnSheet(workbench, 'R04 to 1.20');
   await workbench.mouse.click(pocket.x, pocket.y);
   await workbench.getByText('As a taper along the section line').click();
-  const ask = workbench.getByRole('button', { name: 'Ask for the taper' });
+  const ask = workbench.getByRole('button', { name: 'Require the taper' });
   await expect(ask).toBeDisabled();
   for (const [label, depth] of [
     ['Depth at its left end', '1.6'],

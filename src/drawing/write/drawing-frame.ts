@@ -3,7 +3,7 @@
  * Source: DXF reference, release 2000 (TABLES, BLOCKS, OBJECTS sections); strict readers refuse a file without them.
  */
 import type { LayerOut } from './drawing-out.ts';
-import { type HandleCount, section, type Tag } from './dxf-tags.ts';
+import { type HandleCount, PLAIN_TEXT, section, type Tag } from './dxf-tags.ts';
 
 export interface Frame {
   /** Sections before ENTITIES. */
@@ -140,16 +140,7 @@ function layerTags(layer: LayerOut, plotStyle: string): Tag[] {
 }
 
 function textStyle(): Tag[] {
-  return record('AcDbTextStyleTableRecord', 'Standard', [
-    [70, '0'],
-    [40, '0.0'],
-    [41, '1.0'],
-    [50, '0.0'],
-    [71, '0'],
-    [42, '2.5'],
-    [3, 'txt'],
-    [4, ''],
-  ]);
+  return record('AcDbTextStyleTableRecord', 'Standard', PLAIN_TEXT);
 }
 
 function blockRecordTable(spaces: readonly Space[], handles: HandleCount): Tag[] {

@@ -2,6 +2,18 @@
 
 export type Tag = readonly [code: number, value: string];
 
+/** The one text style, but for its name. */
+export const PLAIN_TEXT: readonly Tag[] = [
+  [70, '0'],
+  [40, '0.0'],
+  [41, '1.0'],
+  [50, '0.0'],
+  [71, '0'],
+  [42, '2.5'],
+  [3, 'txt'],
+  [4, ''],
+];
+
 /** Hands out handles in rising order, in hexadecimal. The only state of one file being written. */
 export class HandleCount {
   #last = 0;

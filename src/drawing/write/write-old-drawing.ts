@@ -5,7 +5,7 @@
  */
 import { asciiOnly } from './ascii-text.ts';
 import type { DrawingOut, LayerOut, NoteOut, OutlineOut } from './drawing-out.ts';
-import { section, type Tag, tagsToText } from './dxf-tags.ts';
+import { PLAIN_TEXT, section, type Tag, tagsToText } from './dxf-tags.ts';
 import { fixedPoint } from './fixed-point.ts';
 import { boxOfOutlines } from './outlines-box.ts';
 import { BULGE_DECIMALS, coordinateDecimals } from './write-drawing.ts';
@@ -60,17 +60,7 @@ const LINE_TYPE: readonly Tag[] = [
   [40, '0.0'],
 ];
 
-const TEXT_STYLE: readonly Tag[] = [
-  [2, 'STANDARD'],
-  [70, '0'],
-  [40, '0.0'],
-  [41, '1.0'],
-  [50, '0.0'],
-  [71, '0'],
-  [42, '2.5'],
-  [3, 'txt'],
-  [4, ''],
-];
+const TEXT_STYLE: readonly Tag[] = [[2, 'STANDARD'], ...PLAIN_TEXT];
 
 /** A layer that is off has its colour number negative. */
 function layerTags({ name, color, shown }: LayerOut): Tag[] {

@@ -4,9 +4,9 @@ import { itemAt } from '#geometry/assert.ts';
 import { type Box, boxOfSpan, growBox } from '#geometry/box.ts';
 import { indexBoxes } from '#geometry/box-index.ts';
 import { distance, type Point } from '#geometry/point.ts';
-import { nearestShare, pointAlong, type Span, tangentAlong } from '#geometry/span.ts';
-import { SAME_CROSSING } from '#geometry/tolerances.ts';
+import { nearestShare, pointAlong, type Span } from '#geometry/span.ts';
 import { meetSpans } from './meet-spans.ts';
+import { normalPoints } from './span-gap.ts';
 
 export interface NearestPlaces {
   readonly gap: number;
@@ -51,24 +51,4 @@ function nearestFrom(from: Span, to: Span): NearestPlaces {
       return { gap: distance(place, across), from: place, to: across };
     })
     .reduce((best, each) => (each.gap < best.gap ? each : best));
-}
-
-function normalPoints(from: Span, to: Span): Point[] {
-  if (from.kind !== 'arc') return [];
-  const way = directionTo(from.center, to);
-  if (way === undefined) return [];
-  return [-from.radius, from.radius]
-    .map((side) => ({ x: from.center.x + way.x * side, y: from.center.y + way.y * side }))
-    .filter((place) => distance(place, pointAlong(from, nearestShare(from, place))) < SAME_CROSSING);
-}
-
-/** Undefined for arcs about one centre, whose gap is the same all along. */
-function directionTo(center: Point, to: Span): Point | undefined {
-  if (to.kind === 'line') {
-    const along = tangentAlong(to, 0);
-    return { x: -along.y, y: along.x };
-  }
-  const apart = distance(center, to.center);
-  if (apart === 0) return undefined;
-  return { x: (to.center.x - center.x) / apart, y: (to.center.y - center.y) / apart };
 }

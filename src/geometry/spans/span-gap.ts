@@ -10,20 +10,21 @@ export function spanGap(a: Span, b: Span): number {
   return Math.min(leastFrom(a, b), leastFrom(b, a));
 }
 
-/**
- * Least distance to `to` from the points of `from` where the gap can be least: its ends, and, where it is an arc, where its
- * radius points along the line between both centres, or across the other line.
- */
+/** Least distance to `to` from the points of `from` where the gap can be least. */
 function leastFrom(from: Span, to: Span): number {
   let least = Math.min(distanceToSpan(to, from.start), distanceToSpan(to, from.end));
-  if (from.kind !== 'arc') return least;
-  const way = directionTo(from.center, to);
-  if (way === undefined) return least;
-  for (const side of [-from.radius, from.radius]) {
-    const point = { x: from.center.x + way.x * side, y: from.center.y + way.y * side };
-    if (distanceToSpan(from, point) < SAME_CROSSING) least = Math.min(least, distanceToSpan(to, point));
-  }
+  for (const place of normalPoints(from, to)) least = Math.min(least, distanceToSpan(to, place));
   return least;
+}
+
+/** Where an arc's radius points along the line between both centres, or across the other line; there, beside its ends, its gap can be least. */
+export function normalPoints(from: Span, to: Span): Point[] {
+  if (from.kind !== 'arc') return [];
+  const way = directionTo(from.center, to);
+  if (way === undefined) return [];
+  return [-from.radius, from.radius]
+    .map((side) => ({ x: from.center.x + way.x * side, y: from.center.y + way.y * side }))
+    .filter((place) => distanceToSpan(from, place) < SAME_CROSSING);
 }
 
 /** Unit direction of the common normal; undefined for arcs about one centre, whose gap is the same all along. */

@@ -3,9 +3,10 @@ import { ArrowLeft, Box, type LucideIcon, Printer, Ruler, Scissors } from 'lucid
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
+import type { FileGroup } from '#job/handoff-list.ts';
 import { FileCard } from './FileCard.tsx';
 import { FilePreview } from './FilePreview.tsx';
-import { type FileGroup, useHandoffCards } from './use-handoff-cards.ts';
+import { useHandoffCards } from './use-handoff-cards.ts';
 
 const GROUPS: Readonly<Record<FileGroup, { readonly title: string; readonly icon: LucideIcon }>> = {
   cut: { title: 'Cut', icon: Scissors },

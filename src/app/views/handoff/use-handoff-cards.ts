@@ -2,10 +2,8 @@
 import { useMemo } from 'react';
 import { documentText } from '#app/state/edits/job-text.ts';
 import { useDocument, useWorkbenchState } from '#app/views/workbench-context.ts';
-import { HANDOFF_FILES, HANDOFF_LIST, type HandoffFile } from '#job/handoff-list.ts';
+import { type FileGroup, HANDOFF_FILES, HANDOFF_LIST, type HandoffFile } from '#job/handoff-list.ts';
 import type { OutputFile } from '#run/output-file.ts';
-
-export type FileGroup = 'cut' | 'print' | 'inspect' | 'show';
 
 export interface HandoffCard {
   readonly key: string;
@@ -19,20 +17,6 @@ export interface HandoffCard {
   readonly file: OutputFile | undefined;
   readonly isReady: boolean;
 }
-
-const GROUP_OF: Readonly<Record<HandoffFile, FileGroup>> = {
-  traveller: 'print',
-  review: 'print',
-  inspection: 'inspect',
-  program: 'cut',
-  'scribe-r12': 'cut',
-  template: 'cut',
-  bands: 'inspect',
-  'section-dxf': 'inspect',
-  'section-svg': 'inspect',
-  glb: 'show',
-  stl: 'show',
-};
 
 export function useHandoffCards(): readonly HandoffCard[] {
   const document = useDocument();
@@ -60,7 +44,7 @@ export function useHandoffCards(): readonly HandoffCard[] {
     const open = missing.map((word): HandoffCard => {
       const { label, names } = HANDOFF_LIST[word];
       const name = (names[0] ?? word).replace('#', '01');
-      return { key: word, group: GROUP_OF[word], name, use: label, word, file: undefined, isReady };
+      return { key: word, group: HANDOFF_LIST[word].group, name, use: label, word, file: undefined, isReady };
     });
     const own = [jobFile, drawing && { ...drawing, what: 'the drawing', mime: 'image/vnd.dxf' }];
     return [
@@ -82,7 +66,7 @@ function faceOf(file: OutputFile, word: HandoffFile | undefined) {
         ? 'print'
         : word === undefined
           ? 'show'
-          : GROUP_OF[word];
+          : HANDOFF_LIST[word].group;
   return { key: name, group, name, use: what };
 }
 

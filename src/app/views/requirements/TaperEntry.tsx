@@ -43,7 +43,7 @@ export function TaperEntry({ names, most }: TaperEntryProps) {
         onTake={setRight}
       />
       <button type="button" disabled={!isWhole} onClick={ask}>
-        Ask for the taper
+        Require the taper
       </button>
     </details>
   );
