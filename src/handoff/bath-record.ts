@@ -43,7 +43,7 @@ export function bathRecord(
 /**
  * Metal bare at the end of a stage, on the safe side (M5.4): the opening, and below the border of every opening so far a
  * quarter turn of wall as deep as it has got, with the corners of a convex border. Walls that have met count twice. With a
- * coat a stage the walls of the stages before are coated over.
+ * coat for each stage the walls of the stages before are coated over.
  */
 function bareArea({ stages, masking, etchFactor }: EtchPlan, index: number): number {
   const end = stages[index];

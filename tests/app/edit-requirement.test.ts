@@ -71,7 +71,7 @@ describe('where it is said', () => {
 describe('what is said', () => {
   const own = requirementOf(job, right) ?? {};
 
-  test('edges in the unit of the job; the side that is not said may be off as far', () => {
+  test('edges in the unit of the job; the side that is not set may be off as far', () => {
     const one = withEdge(job, own, { plus: 0.508 });
     expect(one.edge).toEqual({ plus: 0.02, minus: 0.02 });
     expect(withEdge(job, one, { minus: 0.254 }).edge).toEqual({ plus: 0.02, minus: 0.01 });

@@ -157,7 +157,7 @@ test('a strip is held to the cuts beside it, and not to the deepest of the part'
   expect(narrowLand(deepElsewhere)).toEqual([]);
 });
 
-describe('with a coat a stage', () => {
+describe('with a new coat for each stage', () => {
   test('a strip beside the sheet’s lower edge is held to its pocket', () => {
     const [told] = narrowLand({
       sheet: SHEET,

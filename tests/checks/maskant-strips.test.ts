@@ -27,7 +27,7 @@ describe('a floor of 1 with two of 2 in it, 1.5 apart, where maskant must be 6 w
     expect(found(drawn, 'maskant-too-narrow')).toEqual([]);
   });
 
-  test('(maskant-too-narrow) with a coat a stage it stands to the end of the second: 1.5 and the undercut of 1 on each side', () => {
+  test('(maskant-too-narrow) with a new coat for each stage it stands to the end of the second: 1.5 and the undercut of 1 on each side', () => {
     const [told, more] = found({ ...drawn, masking: 're-mask' }, 'maskant-too-narrow');
     expect(more).toBeUndefined();
     expect(told?.facts).toMatchObject({

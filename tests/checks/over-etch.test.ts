@@ -96,7 +96,7 @@ describe('(region-over-etched)', () => {
   });
 });
 
-describe('with a coat a stage', () => {
+describe('with a new coat for each stage', () => {
   /** A floor of 2.4 in one of 1, and one of 1.6 elsewhere: its stage cuts a part of the wall between the two. */
   const steps: CheckedPart = {
     sheet: SHEET,

@@ -74,7 +74,7 @@ export function cutOut({
   return { ...rest, through: true };
 }
 
-/** How far drawn edges may lie outside and inside their lines, mm: a side that is not said yet may be off as far as the other. */
+/** How far drawn edges may lie outside and inside their lines, mm: a side that is not set yet may be off as far as the other. */
 export function withEdge(
   job: JobFile,
   requirement: Requirement,

@@ -24,7 +24,7 @@ export function ScribingFields(part: JobPart) {
   );
 }
 
-/** Slot and blade count together: while one is not said, it is as wide as the other, without play. */
+/** Slot and blade count together: while one is not set, it is as wide as the other, without play. */
 function SlotFields({ job }: JobPart) {
   const { actions } = useWorkbench();
   const unit = useWorkbenchState((state) => state.session.unit);
