@@ -20,7 +20,7 @@ import type {
   ShownStage,
   WithdrawalRecord,
 } from '#job/formats/plan-file.ts';
-import type { Face } from '#job/job.ts';
+import type { SheetSide } from '#job/job.ts';
 import type { JobFile } from '#job/job-file.ts';
 import type { EtchPlan, PlannedRegion, Stage, WithdrawalChoice } from '#plan/etch-plan.ts';
 import { toMillionth as round, roundFigures } from '#units/round-figures.ts';
@@ -154,10 +154,10 @@ function contourRounder(known: ContourMemory): Rounder {
   };
 }
 
-function sideRecords({ regions }: EtchPlan, face: Face, rounded: Rounder): ShownRegion[] {
+function sideRecords({ regions }: EtchPlan, side: SheetSide, rounded: Rounder): ShownRegion[] {
   return regions.map((region) => {
     const { id, ...rest } = regionRecord(region, rounded);
-    return { id, face, ...rest };
+    return { id, face: side, ...rest };
   });
 }
 

@@ -15,7 +15,7 @@ export type Masking = ProcessValues['masking'];
 export type EdgeDatum = ProcessValues['edgeDatum'];
 
 /** A side of the sheet: the one that the drawing shows, or the other. */
-export type Face = 'near' | 'far';
+export type SheetSide = 'near' | 'far';
 
 /** What is asked of the regions that a layer or a point names. Depths in mm, into the metal. */
 export interface Requirement {
@@ -25,7 +25,7 @@ export interface Requirement {
   /** Tapers add up: a final thickness on a sheet that tapers itself. */
   readonly depth: number | readonly Taper[];
   /** Near where it is left out. */
-  readonly face?: Face;
+  readonly face?: SheetSide;
   /** Of what is cut out: the depth at which the drawn line stands on the wall, mm (M9.4). */
   readonly wall?: number;
   /** Then, what holds it. */

@@ -2,7 +2,7 @@
 import type { Drawing } from '#drawing/drawing.ts';
 import type { ReadOptions } from '#drawing/read/read-drawing.ts';
 import { type Finding, finding, hasStop } from '#findings/finding.ts';
-import type { Face, Job } from '#job/job.ts';
+import type { Job, SheetSide } from '#job/job.ts';
 import { hasFarFace } from '#job/resolve/far-job.ts';
 import { askRegions } from '#part/ask-regions.ts';
 import type { Part } from '#part/part.ts';
@@ -65,7 +65,7 @@ function farFace(
 function askFace(
   { part, regionAt }: PartFound,
   job: Job,
-  side: Face,
+  side: SheetSide,
 ): { face: PlanFace; findings: readonly Finding[] } {
   const requirements = job.requirements.filter(({ face = 'near' }) => face === side);
   const { asked, findings } = askRegions(part, { requirements }, regionAt);

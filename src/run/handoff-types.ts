@@ -5,7 +5,7 @@ import type { ReliefMesh } from '#front/relief/relief-mesh.ts';
 import type { InspectionPoint } from '#handoff/inspection/inspection-points.ts';
 import type { NamedSection } from '#handoff/named-section.ts';
 import type { TemplateSet } from '#handoff/template/template-set.ts';
-import type { Face, Job } from '#job/job.ts';
+import type { Job, SheetSide } from '#job/job.ts';
 import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
@@ -34,6 +34,6 @@ export interface Made {
 export interface PreparedHandoff extends HandoffInput {
   readonly made: { readonly [Need in keyof Made]: Made[Need] | undefined };
   /** Of a part that is etched on both faces, where the files are of one of them; `plan.far` is then the other, in the same frame. */
-  readonly side?: Face;
+  readonly side?: SheetSide;
   readonly findings: readonly Finding[];
 }

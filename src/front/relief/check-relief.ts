@@ -63,7 +63,7 @@ function troubleOfFace(kit: ContourKit, ask: ReliefAsk, mesh: ReliefMesh): Relie
   return { trouble: 'volume', value: volumeOff / removed, limit: slack / removed };
 }
 
-interface Face {
+interface FaceMeasures {
   /** In plan, mm²: of triangles that look up, and of those that look down. */
   readonly up: number;
   readonly folded: number;
@@ -73,7 +73,7 @@ interface Face {
   readonly removed: number;
 }
 
-function measureFace({ positions, indices, faceCount }: ReliefMesh): Face {
+function measureFace({ positions, indices, faceCount }: ReliefMesh): FaceMeasures {
   let [up, folded, walls, removed] = [0, 0, 0, 0];
   for (let i = 0; i < 3 * faceCount; i += 3) {
     const a = 3 * (indices[i] as number);

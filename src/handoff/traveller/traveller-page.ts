@@ -2,7 +2,7 @@
 import type { InspectionPoint } from '#handoff/inspection/inspection-points.ts';
 import type { PaperFigures } from '#handoff/paper-figures.ts';
 import type { Pen } from '#handoff/pdf/pen.ts';
-import type { Face, Job } from '#job/job.ts';
+import type { Job, SheetSide } from '#job/job.ts';
 import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import type { GaugePoint } from './gauge-points.ts';
@@ -18,7 +18,7 @@ export interface TravellerInput {
   /** The roomiest of each region, for the finished part. */
   readonly final: readonly InspectionPoint[];
   /** Which face it is for, where both are etched: `plan.far` is the other one then. */
-  readonly side?: Face | undefined;
+  readonly side?: SheetSide | undefined;
   /** How many templates there are; undefined where none is made. */
   readonly templates: number | undefined;
 }
