@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { isLocked, listLevels, lockLevels, moveLevel, setLevelRule } from '#app/state/edits/edit-levels.ts';
+import {
+  isLocked,
+  joinLevel,
+  listLevels,
+  lockLevels,
+  moveLevel,
+  setLevelRule,
+} from '#app/state/edits/edit-levels.ts';
 import { readJob } from '#job/formats/read-job.ts';
 import type { JobFile } from '#job/job-file.ts';
 
@@ -43,6 +50,21 @@ describe('moving a level', () => {
   it('leaves one level where two come together', () => {
     const listed = moveLevel({ ...job, levels: [2.5, 2] }, { from: 2, to: 2.5, levels: [2.5, 2] });
     expect(listed.levels).toEqual([2.5]);
+  });
+});
+
+describe('joining a level', () => {
+  it('leaves out the levels of what joins, keeps the others, and touches no requirement', () => {
+    const joined = joinLevel(job, { from: [2.5], to: 1.4, levels: [2.5, 2, 1.4] });
+    expect(joined.levels).toEqual([2, 1.4]);
+    expect(joined.requirements).toBe(job.requirements);
+  });
+
+  it('lists them in the unit of the job, deepest first, also where the fewest were searched', () => {
+    const searched: JobFile = { ...job, units: 'in', levels: 'fewest', lockedLevels: [0.05] };
+    const joined = joinLevel(searched, { from: [1.27], to: 2.54, levels: [3.81, 2.54, 1.27] });
+    expect(joined.levels).toEqual([0.15, 0.1]);
+    expect(joined.lockedLevels).toBeUndefined();
   });
 });
 

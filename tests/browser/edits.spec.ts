@@ -105,6 +105,19 @@ test('what is picked joins a level of the ladder', async ({ workbench }) => {
   await workbench.getByRole('button', { name: /Join what is picked to the level of 2\.20/ }).click();
   await expect(levelRows(workbench)).toHaveCount(2);
   await expect(statusOf(workbench)).toContainText('2 stages');
+  const { levels, requirements } = JSON.parse(await savedText(workbench, 'gauge-pod-cover.job.json'));
+  expect(levels).toEqual([2.2, 1.2]);
+  expect(requirements).toEqual(
+    JSON.parse(readFileSync('samples/gauge-pod-cover.job.json', 'utf8')).requirements,
+  );
+});
+
+test('a region that is not alone on its level can’t join another without the rest', async ({ workbench }) => {
+  const well = await findOnSheet(workbench, 'R07');
+  await workbench.mouse.click(well.x, well.y);
+  await workbench.getByRole('button', { name: /Join what is picked to the level of 1\.20/ }).click();
+  await expect(workbench.getByRole('alert')).toContainText('R06 lies on the same level');
+  await expect(levelRows(workbench)).toHaveCount(3);
 });
 
 test('a picked region dropped on a level of the ladder joins that level', async ({ workbench }) => {

@@ -4,6 +4,7 @@ import { type DrawingTies, openActions } from '#app/state/opening/open-actions.t
 import type { JobFile } from '#job/job-file.ts';
 import { askActions } from './ask-actions.ts';
 import { closeGroup, redo, takeStep, undo } from './history.ts';
+import { levelActions } from './level-actions.ts';
 import { lookActions } from './look-actions.ts';
 import { sheetActions } from './sheet-actions.ts';
 import type { OpenDocument, Session, Unsaid, WorkbenchState } from './workbench-state.ts';
@@ -56,6 +57,7 @@ export function workbenchActions(store: StoreApi<WorkbenchState>, ties: DrawingT
     say,
     ...openActions(store, ties),
     ...askActions(store, { edit, look }),
+    ...levelActions(store, { edit, look }),
     endDrag: () =>
       store.setState(({ history }) => (history === undefined ? {} : { history: closeGroup(history) })),
     undo: () => moveOn(undo),

@@ -60,6 +60,27 @@ export function moveLevel(
   return listLevels(job, moved(listed));
 }
 
+/**
+ * Lets regions end on another level: their own levels are no more, and each takes what is nearest within its tolerance. No requirement is
+ * touched; one that accepts none of the levels that are left is a finding of the plan.
+ */
+export function joinLevel(
+  job: JobFile,
+  join: {
+    /** Levels of the regions that join. */
+    readonly from: readonly number[];
+    readonly to: number;
+    /** All that are planned. */
+    readonly levels: readonly number[];
+  },
+): JobFile {
+  const goes = (depth: number) => join.from.some((from) => Math.abs(from - depth) < SAME_DEPTH);
+  return listLevels(
+    job,
+    [...join.levels.filter((level) => !goes(level)), join.to].sort((a, b) => b - a),
+  );
+}
+
 function distinct(levels: readonly number[]): number[] {
   return [...new Set(levels)];
 }

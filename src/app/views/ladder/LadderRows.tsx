@@ -53,9 +53,9 @@ export function LevelRow({ planned, thickness, saysLeft, onShow }: LevelRowProps
         <button
           type="button"
           className="join"
-          title="Ask this depth of what is picked"
+          title="Let what is picked end on this level"
           aria-label={`Join what is picked to the level of ${showLength(level, unit)}`}
-          onClick={() => actions.askOfSelection({ depth: level }, `join level ${showLength(level, unit)}`)}
+          onClick={() => actions.joinSelection(level, `join level ${showLength(level, unit)}`)}
         >
           join
         </button>

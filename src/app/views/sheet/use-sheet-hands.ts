@@ -111,8 +111,7 @@ function gestureHost(
       const level = place === undefined ? undefined : levelAt(place);
       const { unit, selection } = store.getState().session;
       showCarried(carried.current, done ? undefined : place, carriedWords(selection, level, unit));
-      if (done && level !== undefined)
-        actions.askOfSelection({ depth: level }, `join level ${showLength(level, unit)}`);
+      if (done && level !== undefined) actions.joinSelection(level, `join level ${showLength(level, unit)}`);
     },
     onBox: (from, to, done) => {
       drawBox(box.current, done ? undefined : { from, to });
