@@ -1,12 +1,12 @@
 /** Islands of maskant that stand in an opening: what metal is left untouched under each has to hold it. */
 import { type Finding, finding } from '#findings/finding.ts';
 import { labelPoint } from '#geometry/loops/label-point.ts';
-import { loopArea } from '#geometry/span.ts';
+import { type Loop, loopArea, pointAlong } from '#geometry/span.ts';
 import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import { gatherNarrow, type NarrowFound } from './gather-narrow.ts';
 import type { MakingPlace } from './making.ts';
 import { roomIn } from './narrow-places.ts';
-import { areaOfDisc, gaugeOf, standingMaskant } from './standing-maskant.ts';
+import { areaOfDisc, gaugeOf, standingMaskant, undercutterAt } from './standing-maskant.ts';
 
 export function checkMaskantIslands(making: MakingPlace): Finding[] {
   const least = making.job.rules.minLandWidth;
@@ -53,7 +53,7 @@ function lostIslands(making: MakingPlace, least: number): Finding[] {
     return [
       {
         ...room,
-        limit: 2 * reach,
+        limit: 2 * reachUnder(making, island),
         regions: region === undefined ? [] : [region.id],
         outline: [{ closed: true, spans: island }],
         ridge,
@@ -68,4 +68,9 @@ function lostIslands(making: MakingPlace, least: number): Finding[] {
       { at: first.at, regions, outline },
     );
   });
+}
+
+/** Undercut below an island from the stage that cuts farthest under its border, mm. */
+function reachUnder(making: MakingPlace, island: Loop): number {
+  return Math.max(...island.map((span) => undercutterAt(making, pointAlong(span, 0.5), 'line').reach));
 }

@@ -45,6 +45,23 @@ test('(maskant-comes-off) an island is lost where the fronts meet under it: R 2.
   expect(loopArea(island?.spans ?? [])).toBeCloseTo(Math.PI * 2.2 ** 2, 6);
 });
 
+test('its undercut is that of the stage that cuts there, not of a deeper one elsewhere', () => {
+  const drawn = withIsland(0.9, {
+    edgeDatum: 'deep-foot',
+    depths: [
+      [80, 30, 1.2],
+      [150, 30, 3.4],
+    ],
+  });
+  const [told, more] = found(drawn, 'maskant-comes-off');
+  expect(more).toBeUndefined();
+  expect(told?.facts).toMatchObject({
+    width: expect.closeTo(1.8, 2),
+    undercut: expect.closeTo(2.4, 9),
+    ridge: expect.closeTo(Math.sqrt(1.2 ** 2 - 0.9 ** 2), 2),
+  });
+});
+
 test('one of R 3.1 stands', () => {
   expect(found(withIsland(3.1, { edgeDatum: 'deep-foot' }), 'maskant-comes-off')).toEqual([]);
 });
