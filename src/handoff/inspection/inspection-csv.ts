@@ -74,7 +74,7 @@ export function inspectionCsv({ points, items, planHash, units, lastStage }: Ins
   return [
     `# inspection points of plan ${planHash}`,
     `# lengths in ${units.job}, points in ${units.drawing}; nominal is the thickness to be read, for a sheet of nominal thickness`,
-    '# edges, lands and fillets: plus and minus are what the run is expected to hold; write them under read',
+    '# edges and lands: plus and minus are those of the drawing, or else what the run is expected to hold; write them under read',
     ...[COLUMNS, ...rows, ...others].map((row) => row.join(',')),
     '',
   ].join('\n');

@@ -1,13 +1,12 @@
 /**
  * What the inspector measures beside thickness: edges of pockets from the sheet's own edges, widths of lands, radii of the fillets at the foot
  * of walls. Of each stage the first floors that have them; edges where a straight side is square to a datum, for only those are measured
- * without a fixture. ± of an edge is what is known to move it (method.md, M7.5): the hand that cuts, the factor, the depths.
+ * without a fixture. ± of an edge is what the drawing allows, else what its line budget expects (method.md, M7.5).
  */
-import { etchFactorAt } from '#bath/etch-factor.ts';
-import { LINE_ACCURACY } from '#checks/making-limits.ts';
 import { type Box, boxOfSpans } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
+import type { LineBudgetRecord } from '#job/formats/plan-file.ts';
 import { hypot } from '#maths/hypot.ts';
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
 
@@ -26,18 +25,16 @@ export interface InspectionItem {
   readonly to: Point;
 }
 
-/** mm that a line cut by hand is off as a rule, three times the best (from memory: 0.4 to 0.8 mm is usual). */
-const BY_HAND = 3 * LINE_ACCURACY.value;
-/** Share of the etch factor that a coupon leaves open, and mm of depth that a gauged stage does. */
-const FACTOR_SHARE = 0.1;
-const DEPTH = 0.05;
+/** Share of its depth that a fillet's radius may be off, and mm that it may be at least (from memory). */
+const FILLET = { share: 0.1, least: 0.1 };
 /** mm; shorter sides give no edge to measure from. */
 const LEAST_SIDE = 8;
 const SQUARE = 1e-3;
 /** mm; a wider land is no land between neighbours. */
 const WIDEST_LAND = 80;
 
-export function inspectionItems(plan: EtchPlan): InspectionItem[] {
+/** @param budgets line budgets of the plan, as plan.json has them */
+export function inspectionItems(plan: EtchPlan, budgets: readonly LineBudgetRecord[]): InspectionItem[] {
   const sheet = plan.sheet[0];
   const floors = plan.stages.flatMap(({ number, level, regions }) =>
     plan.regions
@@ -49,8 +46,8 @@ export function inspectionItems(plan: EtchPlan): InspectionItem[] {
   const firstsOf = (those: readonly Floor[]) =>
     plan.stages.flatMap(({ number }) => those.find(({ stage }) => stage === number) ?? []);
   return [
-    ...(sheet === undefined ? [] : firstsOf(floors).flatMap((floor) => edgesOf(floor, sheet, plan))),
-    ...landsOf(flat, plan),
+    ...(sheet === undefined ? [] : firstsOf(floors).flatMap((floor) => edgesOf(floor, sheet, budgets))),
+    ...landsOf(flat, budgets),
     ...firstsOf(flat).map((floor) => filletOf(floor)),
   ];
 }
@@ -104,10 +101,11 @@ function sidesOfLoop(loop: Loop): Sides {
 }
 
 /** From the sheet's left edge, datum D1, and its lower one, D2, where those are straight. */
-function edgesOf(floor: Floor, sheet: Loop, plan: EtchPlan): InspectionItem[] {
+function edgesOf(floor: Floor, sheet: Loop, budgets: readonly LineBudgetRecord[]): InspectionItem[] {
   const { region, stage, sides } = floor;
   const datum = sidesOfLoop(sheet);
-  const tolerance = edgeTolerance(floor, plan);
+  const tolerance = edgeTolerance(floor, budgets);
+  if (tolerance === undefined) return [];
   const items: InspectionItem[] = [];
   const base = { kind: 'edge' as const, region: region.id, stage, tolerance };
   if (datum.left !== undefined && sides.left !== undefined) {
@@ -134,7 +132,7 @@ function edgesOf(floor: Floor, sheet: Loop, plan: EtchPlan): InspectionItem[] {
 }
 
 /** Of each stage's floors the narrowest land to a neighbour that faces it. */
-function landsOf(floors: readonly Floor[], plan: EtchPlan): InspectionItem[] {
+function landsOf(floors: readonly Floor[], budgets: readonly LineBudgetRecord[]): InspectionItem[] {
   const found = floors.flatMap((a) =>
     floors.flatMap((b) => {
       const across = a === b ? undefined : landBetween(a, b);
@@ -146,6 +144,8 @@ function landsOf(floors: readonly Floor[], plan: EtchPlan): InspectionItem[] {
     const [narrowest] = found.filter(({ a }) => a.stage === stage).sort((x, y) => x.width - y.width);
     if (narrowest === undefined) return [];
     const { a, b, width, from, to } = narrowest;
+    const [one, other] = [edgeTolerance(a, budgets), edgeTolerance(b, budgets)];
+    if (one === undefined || other === undefined) return [];
     return [
       {
         kind: 'land',
@@ -153,7 +153,7 @@ function landsOf(floors: readonly Floor[], plan: EtchPlan): InspectionItem[] {
         region: a.region.id,
         stage,
         nominal: width,
-        tolerance: hypot(edgeTolerance(a, plan), edgeTolerance(b, plan)),
+        tolerance: hypot(one, other),
         from,
         to,
       },
@@ -186,20 +186,24 @@ function filletOf({ region, stage, level, sides }: Floor): InspectionItem {
     region: region.id,
     stage,
     nominal: level,
-    tolerance: Math.max(2 * DEPTH, FACTOR_SHARE * level),
+    tolerance: Math.max(FILLET.least, FILLET.share * level),
     from: region.label,
     to: at,
   };
 }
 
-/** Root of the squares of what moves an edge beside land: hand, factor, depth (method.md, M7.5). */
-function edgeTolerance({ level }: Floor, { etchFactor }: EtchPlan): number {
-  const factor = etchFactorAt(etchFactor, level);
-  return Math.sqrt(
-    BY_HAND * BY_HAND +
-      FACTOR_SHARE * factor * level * (FACTOR_SHARE * factor * level) +
-      factor * DEPTH * (factor * DEPTH),
-  );
+/**
+ * mm either way, of the region's edge to what is shallowest beside it, as a rule land: what the drawing allows on its narrower side, else
+ * the root-sum-square of its line budget with each stage gauged. Undefined where it has no edge to anything shallower.
+ */
+function edgeTolerance({ region }: Floor, budgets: readonly LineBudgetRecord[]): number | undefined {
+  const [budget] = budgets
+    .filter(({ regions }) => regions.includes(region.id))
+    .sort((a, b) => a.beside - b.beside);
+  if (budget === undefined) return undefined;
+  const { outward, inward } = budget.gauged;
+  if (outward.allowed !== null && inward.allowed !== null) return Math.min(outward.allowed, inward.allowed);
+  return Math.max(outward.likely, inward.likely);
 }
 
 function overlap(a: Range | undefined, b: Range | undefined): Range | undefined {

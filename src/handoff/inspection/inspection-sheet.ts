@@ -9,6 +9,7 @@ import { formBoxes, formTable, framed } from '#handoff/pdf/form-table.ts';
 import { drawPapers, paperRoom, remark } from '#handoff/pdf/paper-book.ts';
 import { makePdfPen } from '#handoff/pdf/pdf-pen.ts';
 import { type Block, gap } from '#handoff/pdf/sheet-book.ts';
+import type { LineBudgetRecord } from '#job/formats/plan-file.ts';
 import type { Job } from '#job/job.ts';
 import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
@@ -24,6 +25,7 @@ export interface InspectionSheetInput {
   readonly figures: PaperFigures;
   /** The roomiest of each region, etched ones alone. */
   readonly floors: readonly InspectionPoint[];
+  readonly lineBudgets: readonly LineBudgetRecord[];
 }
 
 const KINDS = { edge: 'Edge', land: 'Land', fillet: 'Fillet' } as const;
@@ -33,7 +35,7 @@ export async function inspectionSheet(input: InspectionSheetInput): Promise<Uint
   const { paper, date, heading, issue } = choices;
   const pen = await makePdfPen({ title: `Inspection, ${job.name}`, date });
   const { width, height } = paperRoom(paper);
-  const items = inspectionItems(plan);
+  const items = inspectionItems(plan, input.lineBudgets);
   const rows = [
     ...floors.map(({ region, thickness }) =>
       rowOf('Thickness', `floor of ${region}`, { ...thickness, figures }),
@@ -73,7 +75,7 @@ export async function inspectionSheet(input: InspectionSheetInput): Promise<Uint
     }),
     remark(
       pen,
-      `± of thickness: the drawing’s. ± of edges, lands and fillets: what the run is expected to hold by hand, factor and depth (a root of squares, computed; nothing that the drawing requires). Edges are read where the wall meets the higher floor.${ask ? ' Thickness of floors that a depth is asked of is for a sheet of nominal thickness: add what the sheet measured over it.' : ''}`,
+      `± of thickness: the drawing’s. ± of edges and lands: the drawing’s where it gives one, else what the run is expected to hold (root-sum-square of the line budget, each stage gauged); of fillets a tenth of the depth. Edges are read where the wall meets the higher floor.${ask ? ' Thickness of floors that a depth is asked of is for a sheet of nominal thickness: add what the sheet measured over it.' : ''}`,
       width,
     ),
     gap(1),

@@ -6,12 +6,14 @@ import { inspectionSheet } from '#handoff/inspection/inspection-sheet.ts';
 import { paperFigures } from '#handoff/paper-figures.ts';
 import type { Writer } from '#run/handoff-files.ts';
 
-export const write: Writer<'inspection'> = async ({ choices, job, moved, units, plan, planHash }) => {
+export const write: Writer<'inspection'> = async (ask) => {
+  const { choices, job, moved, units, plan, planHash, planFile } = ask;
+  const lineBudgets = planFile.lineBudgets ?? [];
   const { points } = moved;
   const { far } = moved.plan;
-  const ofFar = far === undefined ? [] : inspectionItems(far);
+  const ofFar = far === undefined ? [] : inspectionItems(far, lineBudgets);
   const items = [
-    ...inspectionItems(moved.plan),
+    ...inspectionItems(moved.plan, lineBudgets),
     ...ofFar.map((item) => ({ ...item, what: `far face, ${item.what}` })),
   ];
   const text = inspectionCsv({ points, items, planHash, units, lastStage: plan.stages.length });
@@ -22,6 +24,7 @@ export const write: Writer<'inspection'> = async ({ choices, job, moved, units, 
     planHash,
     choices,
     figures: paperFigures(choices.units, units.job === 'in' ? 'in' : 'mm'),
+    lineBudgets,
     floors: points.filter(({ stage, region, id }) => stage > 0 && isFirst(region, id)),
   });
   return [

@@ -1,7 +1,9 @@
 /** Edges, lands and fillets of a hand-made part, and the sheet that lists them, read back by pdf.js. */
 import { readFileSync } from 'node:fs';
-import { expect, test } from 'vitest';
-import { inspectionItems } from '#handoff/inspection/inspection-items.ts';
+import { describe, expect, test } from 'vitest';
+import { lineBudgets } from '#checks/line-budget.ts';
+import { type InspectionItem, inspectionItems } from '#handoff/inspection/inspection-items.ts';
+import { lineBudgetRecord } from '#handoff/line-budget-record.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { runJob } from '#run/run-job.ts';
 import { askedAt, partOf } from '#support/part-of.ts';
@@ -22,12 +24,21 @@ const plan = makePlan({
   ]),
   job: plainJob(),
 });
+/** Moved by the factor, ± 0.1, and by the cut, ± 0.2 mm, alone. */
+function budgetsOf(lineTolerance?: number) {
+  const plain = plainJob();
+  const scribing = { ...plain.process.scribing, cut: 0.2 };
+  const still = { rateSpread: 0, timing: 0, factorSpread: 0.1, scribing };
+  const rules = { ...plain.rules, ...(lineTolerance === undefined ? {} : { lineTolerance }) };
+  return lineBudgets(plan, { process: { ...plain.process, ...still }, rules }).map(lineBudgetRecord);
+}
+
 const deep = plan.regions.find(({ label, level }) => level === 3 && label.y < 90)?.id;
 const other = plan.regions.find(({ level }) => Math.abs(level - 1.8) < 1e-9)?.id;
 const above = plan.regions.find(({ label, level }) => level === 3 && label.y > 90)?.id;
 
 test('edges are counted from the sheet’s own left and lower edge, lands between sides that face each other', () => {
-  const items = inspectionItems(plan).map(({ what, nominal }) => [what, nominal]);
+  const items = inspectionItems(plan, budgetsOf()).map(({ what, nominal }) => [what, nominal]);
   const first = plan.stages[0]?.regions[0] === deep ? deep : above;
   const lower = first === deep ? 20 : 96;
   expect(items).toEqual(
@@ -47,18 +58,25 @@ test('edges are counted from the sheet’s own left and lower edge, lands betwee
   );
 });
 
-test('± of an edge is the root of the squares of hand, factor and depth; of a land that of both its edges', () => {
-  const items = inspectionItems(plan);
-  // By hand 0.375; a tenth of φ = 1 at 3 mm; 0.05 of depth.
-  const edge = Math.hypot(0.375, 0.3, 0.05);
-  expect(
-    items.find(({ what }) => what.startsWith('D1') && !what.endsWith(`${other}`))?.tolerance,
-  ).toBeCloseTo(edge, 9);
-  const land = items.find(({ kind }) => kind === 'land');
-  const shallow = Math.hypot(0.375, 0.18, 0.05);
-  expect([Math.hypot(edge, edge), Math.hypot(edge, shallow)]).toContainEqual(
-    expect.closeTo(land?.tolerance ?? 0, 9),
-  );
+describe('± of an edge, and of a land that of both its edges', () => {
+  const toleranceOf = (items: readonly InspectionItem[], pick: (item: InspectionItem) => boolean) =>
+    items.find(pick)?.tolerance ?? 0;
+  const ofDeep = ({ what }: InspectionItem) => what.startsWith('D1') && !what.endsWith(`${other}`);
+
+  test('where the drawing gives none, the root-sum-square of factor and cut: 0.1 · 3 mm and 0.2 mm', () => {
+    const items = inspectionItems(plan, budgetsOf());
+    const [edge, shallow] = [Math.hypot(0.3, 0.2), Math.hypot(0.18, 0.2)];
+    // And the little that a gauge leaves open of the depth.
+    expect(toleranceOf(items, ofDeep)).toBeGreaterThan(edge);
+    expect(toleranceOf(items, ofDeep)).toBeLessThan(edge + 0.001);
+    const land = toleranceOf(items, ({ kind }) => kind === 'land');
+    const off = [Math.hypot(edge, edge), Math.hypot(edge, shallow)].map((each) => land - each);
+    expect(off.some((each) => each > 0 && each < 0.002)).toBe(true);
+  });
+
+  test('where it gives one, that', () => {
+    expect(toleranceOf(inspectionItems(plan, budgetsOf(0.4)), ofDeep)).toBe(0.4);
+  });
 });
 
 test('the sheet has every row with least and most, in inches too, and as many balloons', {

@@ -1,5 +1,6 @@
 /** Inspection points on parts drawn in the test: on flat floor, clear of fillets, spread, with the drawing's figures. */
 import { expect, test } from 'vitest';
+import { lineBudgets } from '#checks/line-budget.ts';
 import { frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
@@ -8,6 +9,7 @@ import { distanceToSpan } from '#geometry/span.ts';
 import { inspectionCsv } from '#handoff/inspection/inspection-csv.ts';
 import { inspectionItems } from '#handoff/inspection/inspection-items.ts';
 import { inspectionPoints } from '#handoff/inspection/inspection-points.ts';
+import { lineBudgetRecord } from '#handoff/line-budget-record.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { readReadings } from '#run/correct-readings.ts';
@@ -188,7 +190,7 @@ test('inspection-floor-missing: a pocket 10 wide and 3 deep has 4 mm of floor, n
 test('the file names its plan, and with the thickness filled in it is a file of readings', () => {
   const { points, plan } = inspected(POCKETS, DEPTHS);
   const units = { job: 'in', drawing: 'mm' } as const;
-  const items = inspectionItems(plan);
+  const items = inspectionItems(plan, lineBudgets(plan, plainJob()).map(lineBudgetRecord));
   const csv = inspectionCsv({ points, items, planHash: 'ab12', units, lastStage: plan.stages.length });
   expect(csv).toContain('# inspection points of plan ab12');
   const deep = points.findIndex(({ planned }) => planned === 3);
