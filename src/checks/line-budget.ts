@@ -106,7 +106,7 @@ function movedEdge({ step, levels, process }: Setting): MovedEdge {
   const end = beside < 0 ? levels.length : beside;
   return {
     made: stages.slice(own, end),
-    // With a coat a stage nothing moves once it is coated over, but all depths are those of the floors that the stages before left.
+    // With a new coat for each stage nothing moves once it is coated over, but all depths are those of the floors that the stages before left.
     later: process.masking === 're-mask' ? [] : stages.slice(end),
     etches: levels.map((level, index) => level - (levels[index + 1] ?? 0)),
     farthest: step.farthest,
