@@ -1,6 +1,7 @@
 /** The heading of a paper: part, drawing, material, lot, specification, who planned and who approves; empty boxes for what is not given. */
 import type { Job } from '#job/job.ts';
 import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
+import type { PaperFigures } from './paper-figures.ts';
 import { formBoxes, framed } from './pdf/form-table.ts';
 import type { Pen } from './pdf/pen.ts';
 import type { Block } from './pdf/sheet-book.ts';
@@ -52,6 +53,22 @@ export function drawingWords({ drawing, revision }: HandoffChoices['heading'], f
   const name = drawing ?? file;
   return revision === undefined ? name : `${name} rev ${revision}`;
 }
+
+/** How thick the sheet comes, with its tolerance. */
+export function sheetSaid({ thickness, plus, minus }: Job['stock'], figures: PaperFigures): string {
+  const thick =
+    typeof thickness === 'number'
+      ? figures.said(thickness)
+      : `${figures.said(thickness.fromValue)} to ${figures.said(thickness.toValue)}`;
+  const off =
+    plus === minus
+      ? `± ${figures.said(plus, { tolerance: plus })}`
+      : `+${figures.said(plus, { tolerance: plus })} −${figures.said(minus, { tolerance: minus })}`;
+  return `${thick} ${off}`;
+}
+
+/** On every page of a mirrored part's papers, so that it can't be taken for the other one. */
+export const OPPOSITE_HAND = 'OPPOSITE';
 
 function joined(parts: readonly (string | undefined)[]): string {
   return parts.filter((each) => each !== undefined).join(', ');

@@ -9,7 +9,7 @@ import type { Point } from '#geometry/point.ts';
 import { mirrorPoint } from '#geometry/spans/mirror-spans.ts';
 import { movePoint } from '#geometry/spans/move-spans.ts';
 import type { NamedSection } from '#handoff/named-section.ts';
-import type { ReviewInput } from '#handoff/review-sheets.ts';
+import type { ReviewInput } from '#handoff/review/review-page.ts';
 import type { ScribeRelease } from '#handoff/scribe-drawing.ts';
 import { scribeFiles } from '#handoff/scribe-files.ts';
 import type { PlanFile } from '#job/formats/plan-file.ts';

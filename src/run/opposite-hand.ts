@@ -34,6 +34,7 @@ export function oppositeHand(prepared: PreparedHandoff): PreparedHandoff {
     plan,
     job,
     choices,
+    isMirrored: prepared.isMirrored !== true,
     kit: makeContourKit(indexFront(frontOfPlan(plan, thickness))),
     made: {
       ...made,

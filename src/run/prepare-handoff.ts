@@ -8,7 +8,7 @@ import type { NamedSection } from '#handoff/named-section.ts';
 import { paperRoom } from '#handoff/pdf/paper-book.ts';
 import { partFrame } from '#handoff/pdf/part-frame.ts';
 import type { Paper } from '#handoff/pdf/pen.ts';
-import { reviewPictureRoom } from '#handoff/review-sheets.ts';
+import { reviewPictureRoom } from '#handoff/review/stage-pages.ts';
 import { etchedSolid, solidTolerance, solidTrouble } from '#handoff/solid/etched-solid.ts';
 import { twoFacedSolid } from '#handoff/solid/two-faced-solid.ts';
 import { fitsOtherwise } from '#handoff/template/fits-otherwise.ts';

@@ -84,9 +84,8 @@ describe.skipIf(!hasPoppler)('poppler, where it is installed', () => {
         // A cover, the steps, a page a stage, and the last, which may go on.
         if (isTraveller) expect(pages.length).toBeGreaterThanOrEqual(3 + (plan?.stages.length ?? 0));
         pages.forEach((text, index) => {
-          expect(text).toMatch(isTraveller ? /Plan( [0-9a-f]{4}){3}/ : /plan [0-9a-f]{64}/);
-          const count = `${index + 1} of ${pages.length}`;
-          expect(text).toContain(isTraveller ? count : `page ${count}`);
+          expect(text).toMatch(/Plan( [0-9a-f]{4}){3}/);
+          expect(text).toContain(`${index + 1} of ${pages.length}`);
           expect(text).toContain('not an approval');
         });
         const whole = pages.join(' ');

@@ -17,32 +17,40 @@ async function planned(sample: string, handoff: object, earlierPlanText?: string
   return { ...result, bytesOf, names: result.files.map(({ name }) => name) };
 }
 
+const heading = { part: 'OS-31', drawing: 'OS-30', revision: 'A' };
+
 const textOf = (pages: readonly ReadPage[]) => pages.map(({ text }) => text).join(' ');
 
 test.each(['a4', 'a3'])(
-  'every page of %s says plan, issue, day, page and that it is no approval',
+  'every page of %s says part, hand, issue, page, plan and that it is no approval; the first says the day and the whole hash',
   { tags: ['long'] },
   async (paper) => {
-    const handoff = { files: ['review'], paper, date: '2026-05-31', issue: { number: 'B', by: 'M. Rask' } };
+    const handoff = {
+      files: ['review'],
+      paper,
+      date: '2026-05-31',
+      issue: { number: 'B', by: 'M. Rask' },
+      heading,
+    };
     const { bytesOf, findings } = await planned('shutter-bay-grid', handoff);
     const hash = createHash('sha256').update(bytesOf('plan.json')).digest('hex');
     const pages = await readPdf(bytesOf('review.pdf'));
     pages.forEach(({ text, width }, index) => {
       expect(width).toBeCloseTo(paper === 'a4' ? 210 : 297, 3);
+      const serial = index === 0 ? '' : 'Serial or lot ';
       for (const said of [
-        hash,
-        'issue B',
-        '2026-05-31',
-        `page ${index + 1} of ${pages.length}`,
+        `Part no. OS-31 Hand as drawn Issue B ${serial}Page ${index + 1} of ${pages.length}`,
+        `Plan ${hash.slice(0, 4)} ${hash.slice(4, 8)} ${hash.slice(8, 12)}`,
         'not an approval',
       ])
-        expect(text).toContain(said);
+        expect(text.replace(/\s+/g, ' ')).toContain(said);
     });
     const text = textOf(pages);
     expect(text).toContain('M. Rask');
     for (const { code } of findings) expect(text).toContain(code);
-    // Levels of the sample: 0.120, 0.090 and 0.060 in.
-    for (const level of ['3.048', '2.286', '1.524']) expect(text).toContain(level);
+    for (const said of [hash, '2026-05-31']) expect(pages[0]?.text).toContain(said);
+    // Levels of the sample, in its own unit.
+    for (const level of ['0.12000', '0.09000', '0.06000']) expect(text).toContain(level);
   },
 );
 
@@ -60,7 +68,7 @@ test('a section has its floors where the lines were scribed, read off its own ax
 }, async () => {
   const sections = [{ from: [0, 82], to: [240, 82], name: 'sump' }];
   const { bytesOf, plan } = await planned('gauge-pod-cover', { files: ['review'], sections });
-  const page = (await readPdf(bytesOf('review.pdf'))).find(({ text }) => text.includes('Section sump'));
+  const page = (await readPdf(bytesOf('review.pdf'))).find(({ text }) => text.includes('Section sump '));
   const words = page?.words ?? [];
   const word = (said: string) =>
     itemAt(

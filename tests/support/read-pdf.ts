@@ -11,6 +11,9 @@ export interface ReadPage {
     readonly x: number;
     readonly y: number;
     readonly width: number;
+    /** Of the letters' body. */
+    readonly size: number;
+    readonly isTurned: boolean;
   }[];
   /** All words of the page, a space between. */
   readonly text: string;
@@ -29,7 +32,16 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPage[]> {
     const { items } = await page.getTextContent();
     const words = items.flatMap((item) =>
       'str' in item && item.str.trim() !== ''
-        ? [{ text: item.str, x: item.transform[4] * MM, y: item.transform[5] * MM, width: item.width * MM }]
+        ? [
+            {
+              text: item.str,
+              x: item.transform[4] * MM,
+              y: item.transform[5] * MM,
+              width: item.width * MM,
+              size: Math.hypot(item.transform[2], item.transform[3]) * MM,
+              isTurned: Math.abs(item.transform[1]) > 1e-6,
+            },
+          ]
         : [],
     );
     pages.push({

@@ -4,7 +4,7 @@
  */
 
 import type { PaperFigures } from '#handoff/paper-figures.ts';
-import { drawingWords } from '#handoff/paper-heading.ts';
+import { drawingWords, OPPOSITE_HAND } from '#handoff/paper-heading.ts';
 import { formBoxes, formTable, framed } from '#handoff/pdf/form-table.ts';
 import { drawPapers, paperRoom, remark } from '#handoff/pdf/paper-book.ts';
 import { makePdfPen } from '#handoff/pdf/pdf-pen.ts';
@@ -23,6 +23,8 @@ export interface InspectionSheetInput {
   readonly planHash: string;
   readonly choices: Pick<HandoffChoices, 'paper' | 'date' | 'heading' | 'issue'>;
   readonly figures: PaperFigures;
+  /** It is of the opposite hand. */
+  readonly isMirrored?: boolean | undefined;
   /** The roomiest of each region, etched ones alone. */
   readonly floors: readonly InspectionPoint[];
   readonly lineBudgets: readonly LineBudgetRecord[];
@@ -31,7 +33,7 @@ export interface InspectionSheetInput {
 const KINDS = { edge: 'Edge', land: 'Land', fillet: 'Fillet' } as const;
 
 export async function inspectionSheet(input: InspectionSheetInput): Promise<Uint8Array> {
-  const { plan, job, planHash, choices, figures, floors } = input;
+  const { plan, job, planHash, choices, figures, floors, isMirrored } = input;
   const { paper, date, heading, issue } = choices;
   const pen = await makePdfPen({ title: `Inspection, ${job.name}`, date });
   const { width, height } = paperRoom(paper);
@@ -94,6 +96,7 @@ export async function inspectionSheet(input: InspectionSheetInput): Promise<Uint
     head: {
       title: 'Inspection sheet',
       part: heading.part ?? job.name,
+      hand: isMirrored === true ? OPPOSITE_HAND : undefined,
       issue: issue.number,
       serial: heading.serial,
       planHash,
@@ -128,6 +131,8 @@ interface Limits {
   readonly plus: number;
   readonly minus: number;
   readonly figures: PaperFigures;
+  /** It is of the opposite hand. */
+  readonly isMirrored?: boolean | undefined;
 }
 
 function rowOf(kind: string, what: string, { nominal, plus, minus, figures }: Limits): string[] {

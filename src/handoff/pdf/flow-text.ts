@@ -42,7 +42,14 @@ interface Line {
 /** mm that a box to write in is high, and its line. */
 const BOX = 7.5;
 const BOX_LINE = 9;
+/** Parts what would be read as markup; never drawn. */
+const PLAIN = '\u2060';
 const MARKUP = /\*\*(.+?)\*\*|\[(\d+)\]|_(\d+)_/g;
+
+/** Words that others wrote, such as a name: nothing in them is markup. */
+export function asWritten(text: string): string {
+  return text.replaceAll(/[*[\]_]/g, `$&${PLAIN}`);
+}
 
 export function flowText(pen: Pen, text: string, look: FlowLook): Flow {
   const gap = pen.textWidth(' ', { size: look.size });
@@ -70,7 +77,8 @@ function piecesOf(pen: Pen, text: string, { size, isBold = false }: FlowLook): P
   let isApart = false;
   const words = (plain: string, bold: boolean): void => {
     if (/^\s/.test(plain)) isApart = true;
-    for (const word of plain.split(/ +/).filter((each) => each !== '')) {
+    for (const marked of plain.split(/ +/).filter((each) => each !== '')) {
+      const word = marked.replaceAll(PLAIN, '');
       pieces.push({ text: word, isBold: bold, width: pen.textWidth(word, { size, isBold: bold }), isApart });
       isApart = true;
     }

@@ -3,9 +3,9 @@
  * again where it goes on to a page.
  */
 import { itemAt } from '#geometry/assert.ts';
-import { flowText } from './flow-text.ts';
+import { asWritten, type Flow, flowText } from './flow-text.ts';
 import { FRAME_INK, HEAD_FILL, RULE_INK, TYPE } from './paper-type.ts';
-import type { PageBox, Pen } from './pen.ts';
+import type { PageBox, PageSize, Pen } from './pen.ts';
 import type { Block } from './sheet-book.ts';
 import { INK } from './sheet-ink.ts';
 import { shortened } from './shortened.ts';
@@ -37,17 +37,21 @@ export interface FormTable {
   readonly width: number;
   /** mm that a row is high at least. */
   readonly row: number;
+  /** Of the letters in the rows; the usual where it is left out. */
+  readonly size?: number;
 }
 
 const RULE = { width: RULE_INK, color: INK };
 const PAD = 1.2;
 const HEAD_ROW = 4.2;
+/** Of a box, what its label takes. */
+const LABEL_ROW = 0.8 + TYPE.label;
 
-export function formTable(pen: Pen, { columns, rows, width, row }: FormTable): Block[] {
+export function formTable(pen: Pen, { columns, rows, width, row, size = TYPE.text }: FormTable): Block[] {
   const widths = widthsOf(columns, width);
   const isHeaded = columns.some(({ head }) => head !== undefined);
   const head = isHeaded ? headOf(pen, columns, widths) : undefined;
-  const body = rows.map((cells) => rowBlock(pen, { cells, columns, widths, row }));
+  const body = rows.map((cells) => rowBlock(pen, { cells, columns, widths, row, size }));
   const [first, ...others] = body.map((block) => ({ ...block, again: head }));
   if (head === undefined) return body;
   if (first === undefined) return [head];
@@ -91,9 +95,10 @@ interface Row {
   readonly columns: readonly FormColumn[];
   readonly widths: readonly number[];
   readonly row: number;
+  readonly size: number;
 }
 
-function rowBlock(pen: Pen, { cells, columns, widths, row }: Row): Block {
+function rowBlock(pen: Pen, { cells, columns, widths, row, size }: Row): Block {
   let column = 0;
   const placed = cells.map((cell) => {
     const spans = typeof cell === 'object' && 'spans' in cell ? cell.spans : 1;
@@ -104,7 +109,7 @@ function rowBlock(pen: Pen, { cells, columns, widths, row }: Row): Block {
     const text = typeof cell === 'string' ? cell : cell.text;
     const flow = flowText(pen, text, {
       width: width - 2 * PAD,
-      size: TYPE.text,
+      size,
       isBold,
       align: spans > 1 ? 'left' : align,
     });
@@ -132,7 +137,7 @@ function rowBlock(pen: Pen, { cells, columns, widths, row }: Row): Block {
 
 export interface FormBox {
   readonly label: string;
-  /** Filled in already; shortened where it has no room. */
+  /** Filled in already; where it has no room smaller and on more lines, and shortened where that is not enough. */
   readonly value?: string | undefined;
   readonly share: number;
 }
@@ -145,7 +150,7 @@ export function formBoxes(
 ): Block {
   const widths = widthsOf(boxes, width);
   const said = boxes.map(({ value = '' }, index) =>
-    shortened(pen, value, { width: itemAt(widths, index) - 2 * PAD, size: TYPE.value, isBold: true }),
+    valueFlow(pen, value, { width: itemAt(widths, index) - 2 * PAD, height: height - LABEL_ROW }),
   );
   return {
     height,
@@ -155,12 +160,27 @@ export function formBoxes(
         const width = itemAt(widths, index);
         to.rectangle({ minX: x, maxX: x + width, minY: top - height, maxY: top }, { stroke: RULE });
         to.text(label, { x: x + PAD, y: top - 0.8 - TYPE.label }, { size: TYPE.label });
-        const at = { x: x + PAD, y: top - 1.6 - TYPE.label - TYPE.value };
-        to.text(itemAt(said, index), at, { size: TYPE.value, isBold: true });
+        itemAt(said, index).draw(to, { x: x + PAD, y: top - LABEL_ROW });
         x += width;
       });
     },
   };
+}
+
+/** Longer ones are not tried on several lines: laying out letters costs. */
+const MOST_LETTERS = 240;
+
+/** The first size at which it has room. */
+function valueFlow(pen: Pen, value: string, { width, height }: PageSize): Flow {
+  const flowOf = (text: string, size: number) =>
+    flowText(pen, asWritten(text), { width, size, isBold: true });
+  if (value.length <= MOST_LETTERS) {
+    for (const size of [TYPE.value, TYPE.note, TYPE.head, TYPE.label]) {
+      const flow = flowOf(value, size);
+      if (flow.height <= Math.max(height, TYPE.value * 1.3 + 0.01)) return flow;
+    }
+  }
+  return flowOf(shortened(pen, value, { width, size: TYPE.value, isBold: true }), TYPE.value);
 }
 
 /** Blocks in a heavy frame, as one that stays on one page. */

@@ -17,9 +17,13 @@ export interface PaperHead {
   /** Number of the part, or its name where it has none. */
   readonly part: string;
   readonly issue: string | undefined;
+  /** Of the part. */
+  readonly hand?: string | undefined;
   readonly serial: string | undefined;
   /** SHA-256, hexadecimal. */
   readonly planHash: string;
+  /** The first page says part, hand and issue like the others, in place of the plan's hash: it has no room for a heading that does. */
+  readonly isNamedAtOnce?: boolean;
   /** In place of page and pages of the file: what a page of a larger set calls itself. */
   readonly page?: string;
 }
@@ -84,15 +88,21 @@ function drawHead(
 ): void {
   const { left, right, top, head, subtitle, index, count } = frame;
   const page = { label: 'Page', value: head.page ?? `${index + 1} of ${count}`, share: 19 };
+  const hand: readonly FormBox[] =
+    head.hand === undefined ? [] : [{ label: 'Hand', value: head.hand, share: 21 }];
+  const named: readonly FormBox[] = [
+    { label: 'Part no.', value: head.part, share: hand.length === 0 ? 36 : 30 },
+    ...hand,
+    { label: 'Issue', value: head.issue, share: hand.length === 0 ? 16 : 13 },
+  ];
+  const serial = { label: 'Serial or lot', value: head.serial, share: hand.length === 0 ? 30 : 26 };
+  const plan = { label: 'Plan', value: shortHash(head.planHash), share: 32 };
   const boxes: readonly FormBox[] =
-    index === 0
-      ? [{ label: 'Plan', value: shortHash(head.planHash), share: 32 }, page]
-      : [
-          { label: 'Part no.', value: head.part, share: 36 },
-          { label: 'Issue', value: head.issue, share: 16 },
-          { label: 'Serial or lot', value: head.serial, share: 30 },
-          page,
-        ];
+    index > 0
+      ? [...named, serial, page]
+      : head.isNamedAtOnce === true
+        ? [...named, page]
+        : [...hand, plan, page];
   const width = boxes.reduce((sum, { share }) => sum + share, 0);
   pen.text(head.title, { x: left, y: top - TYPE.title + 1 }, { size: TYPE.title, isBold: true });
   const room = { width: right - left - width - 4, size: TYPE.text };

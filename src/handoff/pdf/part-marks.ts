@@ -32,9 +32,13 @@ export function drawLines(pen: Pen, stage: Stage, placed: Placed, stroke: Stroke
   drawMarks(pen, paths, stage.number);
 }
 
-/** Lines on the page. A short line's ticks are smaller, so that they stay beside it and do not fill its piece. */
 export function drawMarks(pen: Pen, lines: readonly Path[], stage: number, leastSize = LEAST_SIZE): void {
-  const ticks = lines.flatMap(({ spans }) => {
+  drawStraights(pen, markTicks(lines, stage, leastSize), { width: 0.18, color: INK });
+}
+
+/** Of lines on the page. A short line's ticks are smaller, so that they stay beside it and do not fill its piece. */
+export function markTicks(lines: readonly Path[], stage: number, leastSize = LEAST_SIZE): [Point, Point][] {
+  return lines.flatMap(({ spans }) => {
     const size = Math.min(1, Math.max(leastSize, spansLength(spans) / FULL_SIZE_LENGTH));
     const half = TICK_HALF * size;
     return stageMark(spans, { stage, pitch: TICK_PITCH * size }).map(({ at, across }): [Point, Point] => [
@@ -42,7 +46,6 @@ export function drawMarks(pen: Pen, lines: readonly Path[], stage: number, least
       { x: at.x + across.x * half, y: at.y + across.y * half },
     ]);
   });
-  drawStraights(pen, ticks, { width: 0.18, color: INK });
 }
 
 /** A line through the middle of a box with a stage's mark once across it, for tables and headings. */

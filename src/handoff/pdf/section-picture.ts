@@ -5,24 +5,17 @@
 
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
-import { type Loop, lineSpan } from '#geometry/span.ts';
 import { fitSection, type SectionFit } from '#handoff/fit-section.ts';
 import type { NamedSection } from '#handoff/named-section.ts';
-import {
-  type BandPoint,
-  bandsOf,
-  leftRuns,
-  levelStretches,
-  metalRuns,
-  type SectionPoints,
-  shownFronts,
-} from '#handoff/section-shapes.ts';
+import { metalRuns, type SectionPoints } from '#handoff/section-shapes.ts';
 import { decadeOf, powerOfTen } from '#maths/decade.ts';
 import { hypot } from '#maths/hypot.ts';
 import type { Stage } from '#plan/etch-plan.ts';
+import { millimetresIn } from '#units/length-unit.ts';
 import { closed, ratio } from './part-marks.ts';
-import type { Pen } from './pen.ts';
+import type { PageBox, Pen } from './pen.ts';
 import { areaEntry, lineEntry, pictureKey } from './picture-key.ts';
+import { bandLoops, metalLoops, type SectionPlace } from './section-loops.ts';
 import type { Area, Block } from './sheet-book.ts';
 import { hatch, INK, METAL, stageHatch, tint } from './sheet-ink.ts';
 
@@ -44,6 +37,8 @@ export interface SectionMetal {
   /** mm; of a tapered sheet the thickest. */
   readonly thickness: number;
   readonly stages: readonly Stage[];
+  /** In which the axes are; mm where it is left out. */
+  readonly unit?: 'mm' | 'in' | undefined;
 }
 
 /** In mm of paper. */
@@ -61,7 +56,7 @@ export function sectionPicture(section: NamedSection, metal: SectionMetal, room:
         x: origin.x + distance * scale.along,
         y: origin.y - depth * scale.along * scale.exaggeration,
       });
-      for (const run of metalRuns(section.points)) drawRun(pen, run, metal, place);
+      drawMetal(pen, section, metal, place);
       drawAsked(pen, section.asked, place);
       for (const run of metalRuns(section.points)) drawFarAsked(pen, run, place);
       drawAxes(pen, section, { metal, place, area });
@@ -82,56 +77,39 @@ function sectionScale({ from, to }: NamedSection, { thickness }: SectionMetal, r
   return { ...fit, height: thickness * fit.along * fit.exaggeration };
 }
 
-type Place = (distance: number, depth: number) => Point;
-
-function drawRun(pen: Pen, run: SectionPoints, { thickness, stages }: SectionMetal, place: Place): void {
-  const pieces = leftRuns(run).map((left) => {
-    const fronts = left.map((point) => ({ distance: point.distance, ...shownFronts(point) }));
-    const surface = fronts.map(({ distance, near }) => place(distance, Math.min(near.depth, thickness)));
-    const farFace = fronts.map(({ distance, far }) => place(distance, Math.min(far.depth, thickness)));
-    return closed(polygon([...surface, ...farFace.reverse()]));
-  });
+function drawMetal(
+  pen: Pen,
+  { points }: NamedSection,
+  { thickness, stages }: SectionMetal,
+  place: SectionPlace,
+): void {
+  const frame = { thickness, place };
+  const pieces = metalLoops(points, frame).map(closed);
   pen.paths(pieces, { fill: METAL });
   stages.forEach((stage, index) => {
-    for (const band of bandsOf(run, index)) {
-      const above = band.map(({ distance, top }) => place(distance, Math.min(top, thickness)));
-      const below = band.map(({ distance, bottom }) => place(distance, Math.min(bottom, thickness)));
-      const loop = polygon([...above, ...below.reverse()]);
+    for (const { loop, numbers } of bandLoops(points, index, frame)) {
       pen.paths([closed(loop)], { fill: tint(stage.color) });
       hatch(pen, [loop], stageHatch(stage.number));
       pen.paths([closed(loop)], { stroke: THIN });
-      nameBand(pen, String(stage.number), band, place);
+      for (const room of numbers) nameBand(pen, String(stage.number), room);
     }
   });
   pen.paths(pieces, { stroke: SURFACE });
 }
 
-function polygon(points: readonly Point[]): Loop {
-  return points.flatMap((point, index) => {
-    const next = itemAt(points, (index + 1) % points.length);
-    return point.x === next.x && point.y === next.y ? [] : [lineSpan(point, next)];
-  });
-}
-
 /** mm of paper: a number needs this much. */
 const NUMBER = { width: 3.4, height: 3.2 };
 
-/** mm of metal by which a floor may rise and fall under one number. */
-const LEVEL = 0.01;
-
-/** The stage's number amid each level stretch of the band that has room for it. */
-function nameBand(pen: Pen, text: string, band: readonly BandPoint[], place: Place): void {
-  for (const [from, to] of levelStretches(band, LEVEL)) {
-    const [a, b] = [place(from.distance, from.top), place(to.distance, from.bottom)];
-    if (b.x - a.x < NUMBER.width || a.y - b.y < NUMBER.height) continue;
-    const [x, y] = [(a.x + b.x) / 2, (a.y + b.y) / 2];
-    const half = pen.textWidth(text, { size: 2.8, isBold: true }) / 2 + 0.5;
-    pen.rectangle({ minX: x - half, maxX: x + half, minY: y - 1.5, maxY: y + 1.5 }, { fill: '#ffffff' });
-    pen.text(text, { x, y: y - 1 }, { size: 2.8, isBold: true, align: 'middle' });
-  }
+/** The stage's number amid a level stretch of its band, where it has room. */
+function nameBand(pen: Pen, text: string, { minX, maxX, minY, maxY }: PageBox): void {
+  if (maxX - minX < NUMBER.width || maxY - minY < NUMBER.height) return;
+  const [x, y] = [(minX + maxX) / 2, (minY + maxY) / 2];
+  const half = pen.textWidth(text, { size: 2.8, isBold: true }) / 2 + 0.5;
+  pen.rectangle({ minX: x - half, maxX: x + half, minY: y - 1.5, maxY: y + 1.5 }, { fill: '#ffffff' });
+  pen.text(text, { x, y: y - 1 }, { size: 2.8, isBold: true, align: 'middle' });
 }
 
-function drawAsked(pen: Pen, asked: NamedSection['asked'], place: Place): void {
+function drawAsked(pen: Pen, asked: NamedSection['asked'], place: SectionPlace): void {
   let before: Point | undefined;
   for (const { start, end, depth } of asked) {
     if (depth === undefined) {
@@ -145,7 +123,7 @@ function drawAsked(pen: Pen, asked: NamedSection['asked'], place: Place): void {
   }
 }
 
-function drawFarAsked(pen: Pen, run: SectionPoints, place: Place): void {
+function drawFarAsked(pen: Pen, run: SectionPoints, place: SectionPlace): void {
   const line = run.flatMap(({ distance, far }) =>
     far?.target === undefined ? [] : [place(distance, far.sheet - far.target)],
   );
@@ -156,7 +134,7 @@ function drawFarAsked(pen: Pen, run: SectionPoints, place: Place): void {
 
 interface Axes {
   readonly metal: SectionMetal;
-  readonly place: Place;
+  readonly place: SectionPlace;
   readonly area: Area;
 }
 
@@ -166,6 +144,8 @@ const LINE = 3;
 /** Depths of surface, floors and far face at the left; distances below. */
 function drawAxes(pen: Pen, { name, from, to }: NamedSection, { metal, place, area }: Axes): void {
   const length = hypot(to.x - from.x, to.y - from.y);
+  const { unit = 'mm' } = metal;
+  const inUnit = millimetresIn(unit);
   const far = place(length, metal.thickness);
   const depths = [0, metal.thickness, ...metal.stages.map(({ level }) => level)];
   const written: number[] = [];
@@ -174,16 +154,20 @@ function drawAxes(pen: Pen, { name, from, to }: NamedSection, { metal, place, ar
     if (written.some((other) => Math.abs(other - y) < LINE)) continue;
     written.push(y);
     pen.line({ x: x - 2.5, y }, { x: x - 0.8, y }, THIN);
-    pen.text(depth.toFixed(3), { x: x - 3.2, y: y - 0.9 }, { size: 2.5, align: 'right' });
+    pen.text(
+      (depth / inUnit).toFixed(unit === 'mm' ? 3 : 4),
+      { x: x - 3.2, y: y - 0.9 },
+      { size: 2.5, align: 'right' },
+    );
   }
   for (const [index, x] of [place(0, 0).x, far.x].entries()) {
     const short = name.length > 20 ? `${name.slice(0, 19)}…` : name;
     const align = index === 0 ? 'left' : 'right';
     pen.text(short, { x, y: area.top - 3.6 }, { size: 3.6, isBold: true, align });
   }
-  const step = roundUp(length / 10);
-  for (let distance = 0; distance <= length * (1 + 1e-9); distance += step) {
-    const { x } = place(distance, metal.thickness);
+  const step = roundUp(length / inUnit / 10);
+  for (let distance = 0; distance * inUnit <= length * (1 + 1e-9); distance += step) {
+    const { x } = place(distance * inUnit, metal.thickness);
     pen.line({ x, y: far.y - 0.8 }, { x, y: far.y - 2 }, THIN);
     const text = String(Number(distance.toPrecision(6)));
     pen.text(text, { x, y: far.y - 4.8 }, { size: 2.5, align: 'middle' });

@@ -43,11 +43,20 @@ export function stageHatch(stage: number): HatchStyle {
 
 /** Half way to white, so that hatch and mark stay readable on the darkest stage. */
 export function tint(color: string): string {
-  const channels = [1, 3, 5].map((at) => Number.parseInt(color.slice(at, at + 2), 16));
-  const halved = channels.map((value) =>
+  const halved = channelsOf(color).map((value) =>
     Math.round((value + 255) / 2)
       .toString(16)
       .padStart(2, '0'),
   );
   return `#${halved.join('')}`;
+}
+
+/** Black or white, whichever is read better on a colour: by its luma (ITU-R BT.601). */
+export function inkOn(color: string): string {
+  const [red = 0, green = 0, blue = 0] = channelsOf(color);
+  return 0.299 * red + 0.587 * green + 0.114 * blue > 128 ? INK : '#ffffff';
+}
+
+function channelsOf(color: string): number[] {
+  return [1, 3, 5].map((at) => Number.parseInt(color.slice(at, at + 2), 16));
 }

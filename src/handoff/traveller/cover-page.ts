@@ -3,7 +3,7 @@
 import { loopArea as signedArea } from '#geometry/span.ts';
 import { shopCautions } from '#handoff/cautions.ts';
 import { idRuns } from '#handoff/id-runs.ts';
-import { headingBlock } from '#handoff/paper-heading.ts';
+import { headingBlock, sheetSaid } from '#handoff/paper-heading.ts';
 import { type DrawnCell, formBoxes, formTable, framed } from '#handoff/pdf/form-table.ts';
 import { framedText, sectionHead } from '#handoff/pdf/paper-book.ts';
 import { drawMarkSample } from '#handoff/pdf/part-marks.ts';
@@ -120,14 +120,7 @@ function sheetRemark({ job, figures }: TravellerPage): string {
   const { thickness, minus, plus } = job.stock;
   const [thin, thick] = [thinnestOf(thickness) - minus, thickestOf(thickness) + plus];
   const limits = `ask planning if a reading is outside ${figures.said(thin, { round: 'up' })} to ${figures.said(thick, { round: 'down' })}`;
-  if (typeof thickness !== 'number') {
-    return `tapered, ${figures.said(thickness.fromValue)} to ${figures.said(thickness.toValue)}; ${limits}`;
-  }
-  const off =
-    plus === minus
-      ? `± ${figures.said(plus, { tolerance: plus })}`
-      : `+${figures.said(plus, { tolerance: plus })} −${figures.said(minus, { tolerance: minus })}`;
-  return `ordered ${figures.said(thickness)} ${off}; ${limits}`;
+  return `ordered ${sheetSaid(job.stock, figures)}; ${limits}`;
 }
 
 function sheetBoxes({ pen, width }: TravellerPage): Block {

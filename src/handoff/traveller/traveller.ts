@@ -4,6 +4,7 @@
  * the maskant still on. The tolerance that the plan promises rests on these steps (method.md, M6.3).
  */
 
+import { OPPOSITE_HAND } from '#handoff/paper-heading.ts';
 import { drawPapers, paperRoom } from '#handoff/pdf/paper-book.ts';
 import { makePdfPen } from '#handoff/pdf/pdf-pen.ts';
 import { coverBlocks } from './cover-page.ts';
@@ -13,13 +14,14 @@ import { stepsBlocks } from './steps-page.ts';
 import type { TravellerInput, TravellerPage } from './traveller-page.ts';
 
 export async function traveller(input: TravellerInput): Promise<Uint8Array> {
-  const { plan, job, planHash, choices } = input;
+  const { plan, job, planHash, choices, isMirrored } = input;
   const { paper, date, heading, issue } = choices;
   const pen = await makePdfPen({ title: `Traveller, ${job.name}`, date });
   const page: TravellerPage = { ...input, pen, ...paperRoom(paper) };
   const head = {
     title: 'Traveller',
     part: heading.part ?? job.name,
+    hand: isMirrored === true ? OPPOSITE_HAND : undefined,
     issue: issue.number,
     serial: heading.serial,
     planHash,

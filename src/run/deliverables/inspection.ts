@@ -25,6 +25,7 @@ export const write: Writer<'inspection'> = async (ask) => {
     choices,
     figures: paperFigures(choices.units, units.job === 'in' ? 'in' : 'mm'),
     lineBudgets,
+    isMirrored: ask.isMirrored,
     floors: points.filter(({ stage, region, id }) => stage > 0 && isFirst(region, id)),
   });
   return [

@@ -1,11 +1,11 @@
 /** Part, stages, sections and sources for who signs. */
-import { reviewSheets } from '#handoff/review-sheets.ts';
+import { paperFigures } from '#handoff/paper-figures.ts';
+import { reviewSheets } from '#handoff/review/review-sheets.ts';
 import type { Writer } from '#run/handoff-files.ts';
 
-export const write: Writer<'review'> = async ({ choices, moved, kit, ...writing }) => {
-  const { paper, date, issue } = choices;
+export const write: Writer<'review'> = async ({ moved, kit, units, ...writing }) => {
   const { thickness } = kit.index.front;
-  const shown = { ...writing, ...moved, thickness, paper, date, issue };
-  const bytes = await reviewSheets(shown);
+  const figures = paperFigures(writing.choices.units, units.job === 'in' ? 'in' : 'mm');
+  const bytes = await reviewSheets({ ...writing, ...moved, thickness, figures });
   return [{ name: 'review.pdf', what: 'part, stages, sections and sources for who signs', bytes }];
 };

@@ -31,6 +31,7 @@ export const write: Writer<'traveller'> = async (writing) => {
     gauged: gaugePoints(plan, gauged),
     final: points.filter(({ region, id }) => isFirst(region, id)),
     side,
+    isMirrored: writing.isMirrored,
     templates: made.templates?.templates.length,
   });
   return [{ name: 'traveller.pdf', what: 'steps, pictures and boxes for the tank', bytes }];

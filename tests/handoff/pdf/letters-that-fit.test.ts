@@ -1,7 +1,7 @@
 /** Headings and cells for names of any length; the pen here gives every letter half its size. */
 import { expect, test } from 'vitest';
+import { type FlowLook, flowText } from '#handoff/pdf/flow-text.ts';
 import type { Pen } from '#handoff/pdf/pen.ts';
-import { wrapped } from '#handoff/pdf/sheet-book.ts';
 import { shortened } from '#handoff/pdf/shortened.ts';
 
 /** Counts the letters that it is asked to measure. */
@@ -16,6 +16,14 @@ function countingPen(): { readonly pen: Pen; readonly measured: () => number } {
 
 const { pen } = countingPen();
 
+/** What stands on each line, from above. */
+function linesOf(measuring: Pen, text: string, look: FlowLook): string[] {
+  const lines = new Map<number, string[]>();
+  const write: Pen['text'] = (word, { y }) => lines.set(y, [...(lines.get(y) ?? []), word]);
+  flowText(measuring, text, look).draw({ ...measuring, text: write }, { x: 0, y: 0 });
+  return [...lines.values()].map((words) => words.join(' '));
+}
+
 test('a name that has room stands as it is, one that has none keeps as many letters as fit before the dots', () => {
   expect(shortened(pen, 'Deck hatch', { width: 20, size: 4 })).toBe('Deck hatch');
   expect(shortened(pen, 'Deck hatch', { width: 19.9, size: 4 })).toBe('Deck hat…');
@@ -25,10 +33,10 @@ test('a name that has room stands as it is, one that has none keeps as many lett
 
 test('a long word is broken to full lines, nothing lost', () => {
   const word = 'Gauge-pod-cover-of-the-third-drifter';
-  const lines = wrapped(pen, `The ${word} stands`, { width: 20, size: 4 });
+  const lines = linesOf(pen, `The ${word} stands`, { width: 20, size: 4 });
   expect(lines).toEqual(['The', 'Gauge-pod-', 'cover-of-t', 'he-third-d', 'rifter', 'stands']);
   // Letters of two units of text are never parted.
-  expect(wrapped(pen, '𝔇𝔢𝔠𝔨𝔥', { width: 8, size: 4 })).toEqual(['𝔇𝔢𝔠𝔨', '𝔥']);
+  expect(linesOf(pen, '𝔇𝔢𝔠𝔨𝔥', { width: 8, size: 4 })).toEqual(['𝔇𝔢𝔠𝔨', '𝔥']);
 });
 
 test('a name of a million letters costs the measuring of a few lines, as a heading and for each line of a cell', () => {
@@ -36,7 +44,7 @@ test('a name of a million letters costs the measuring of a few lines, as a headi
   shortened(heading.pen, 'n'.repeat(1e6), { width: 120, size: 4 });
   expect(heading.measured()).toBeLessThan(5000);
   const cell = countingPen();
-  const lines = wrapped(cell.pen, 'n'.repeat(1e5), { width: 58, size: 2.9 });
+  const lines = linesOf(cell.pen, 'n'.repeat(1e5), { width: 58, size: 2.9 });
   expect(lines).toHaveLength(2500);
   expect(cell.measured() / lines.length).toBeLessThan(2000);
 });

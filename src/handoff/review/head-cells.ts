@@ -1,0 +1,79 @@
+/** What the plan is of and rests on, as boxes at the head of the first page: part, drawing, sheet, bath, factor. */
+import { drawingWords, sheetSaid } from '#handoff/paper-heading.ts';
+import { formBoxes, framed } from '#handoff/pdf/form-table.ts';
+import type { Block } from '#handoff/pdf/sheet-book.ts';
+import { shortHash } from '#handoff/short-hash.ts';
+import { GRADE, type ReviewPage } from './review-page.ts';
+
+/** mm */
+const ROW = 9.4;
+const TALL_ROW = 12.2;
+
+export function headCells(page: ReviewPage): Block {
+  const { pen, width, job, planFile, choices } = page;
+  const { heading, date } = choices;
+  const { file, sha256 } = planFile.drawing;
+  const first = [
+    { label: 'Part', value: job.name, share: 62 },
+    { label: 'Drawing and revision', value: drawingWords(heading, job.drawing), share: 44 },
+    { label: 'Drawing file', value: `${file}, ${shortHash(sha256)}`, share: 54 },
+    { label: 'Date of the plan', value: date, share: 20 },
+  ];
+  const second = [
+    { label: 'Sheet', value: sheetWords(page), share: 60 },
+    { label: 'Bath and rate', value: bathWords(page), share: 64 },
+    { label: 'Etch factor', value: factorWords(page), share: 56 },
+  ];
+  return framed(
+    [formBoxes(pen, first, { width, height: ROW }), formBoxes(pen, second, { width, height: TALL_ROW })],
+    width,
+  );
+}
+
+function sheetWords({ job: { stock }, figures }: ReviewPage): string {
+  return `${stock.material?.name ?? 'alloy not named'}, ${sheetSaid(stock, figures)}`;
+}
+
+function bathWords(page: ReviewPage): string {
+  const { plan, job, figures } = page;
+  const off = `± ${Number((job.process.rateSpread * 100).toFixed(1))} %`;
+  const bath = job.process.bathNamed?.name ?? 'bath not named';
+  return `${bath}, ${withGrades(page, {
+    value: figures.rate(plan.rate),
+    off,
+    quantities: ['etch rate', 'rate spread'],
+  })}`;
+}
+
+function factorWords(page: ReviewPage): string {
+  const { job, figures } = page;
+  const { etchFactor, factorSpread } = job.process;
+  const [only, second] = etchFactor;
+  const value =
+    second === undefined
+      ? (only?.[1] ?? 0).toFixed(2)
+      : etchFactor.map(([depth, factor]) => `${factor.toFixed(2)} at ${figures.said(depth)}`).join(', ');
+  return withGrades(page, {
+    value,
+    off: `± ${factorSpread.toFixed(2)}`,
+    quantities: ['etch factor', 'etch factor spread'],
+  });
+}
+
+interface Graded {
+  readonly value: string;
+  readonly off: string;
+  /** Of the value and of what it may be off, as the sources name them. */
+  readonly quantities: readonly [string, string];
+}
+
+/** A figure and how far it may be off, each with where it comes from; once where that is the same. */
+function withGrades({ planFile }: ReviewPage, { value, off, quantities }: Graded): string {
+  const [grade, offGrade] = quantities.map((quantity) => {
+    const found = planFile.provenance.find((each) => each.quantity.startsWith(quantity));
+    return found === undefined ? undefined : GRADE[found.kind];
+  });
+  const bracketed = (said: string | undefined) => (said === undefined ? '' : ` (${said})`);
+  if (grade === offGrade) return `${value} ${off}${bracketed(grade)}`;
+  return `${value}${bracketed(grade)} ${off}${bracketed(offGrade)}`;
+}
