@@ -49,4 +49,26 @@ test('bath-sheet-missing: another bath, or a sheet of unknown density; nothing w
   expect(codes({ ...caustic(), process: titanium })).toEqual(['bath-sheet-missing']);
   expect(codes({ ...caustic(), stock: plain.stock })).toEqual(['bath-sheet-missing']);
   expect(codes(plain)).toEqual([]);
+  const lacking = (job: Parameters<typeof checkBath>[0]) =>
+    checkBath(job, 1e6).map(({ facts, place }) => [facts, place.path]);
+  const bath = 'caustic-aluminium';
+  expect(lacking({ ...caustic(), process: titanium })).toEqual([
+    [{ bath, lacks: 'reaction' }, 'process.bath'],
+  ]);
+  expect(lacking({ ...caustic(), stock: plain.stock })).toEqual([
+    [{ bath, lacks: 'density' }, 'process.bath'],
+  ]);
+});
+
+test('a tank without a known reaction is not warmed, and one of a sheet of unknown density not filled', () => {
+  const tank = { litres: 40, dissolved: 20, dissolvedLimit: 75 };
+  const { reaction: _, ...named } = caustic(tank).process;
+  const unknown = { ...named, bath: undefined };
+  const [told, ...others] = checkBath({ ...caustic(), process: unknown }, 1e6);
+  expect(others).toEqual([]);
+  // 2700 g into 40 L.
+  expect([told?.code, told?.place.path]).toEqual(['bath-overloaded', 'process.tank']);
+  expect(told?.facts).toEqual({ before: 20, after: 87.5, limit: 75, room: 2200, grams: 2700 });
+  expect(checkBath({ process: unknown, stock: plain.stock }, 1e6)).toEqual([]);
+  expect(checkBath(caustic(tank), 1e6)[0]?.place.path).toBe('process.tank');
 });

@@ -61,6 +61,50 @@ describe('M6.7 the doubt of the factor', () => {
   });
 });
 
+describe('M6.7 what is told of it', () => {
+  // Land of 5.3 mm as above, and two slots of which less than half is floor at another factor: 6.9 and 6.7 mm wide, 2 mm deep.
+  const outlines = [
+    rectangle(0, 0, 30, 25),
+    rectangle(35.3, 0, 70, 31),
+    rectangle(90, 0, 96.9, 40),
+    rectangle(120, -10, 126.7, 30),
+  ];
+  const deep: readonly Pocket[] = [
+    [15, 12, 2],
+    [50, 12, 2],
+    [93, 20, 2],
+    [123, 20, 2],
+  ];
+
+  test('one for each rule, its worst place first, with all regions by id', () => {
+    const found = judged(outlines, deep, 0.5);
+    const [land, share, ...others] = found;
+    expect(others).toEqual([]);
+    expect(land?.facts).toMatchObject({
+      of: 'land',
+      by: 0.5,
+      limit: 4,
+      value: expect.closeTo(3.3, 4),
+      places: 1,
+    });
+    expect(land?.place.at?.x).toBeCloseTo(32.65, 2);
+    expect(share?.facts).toMatchObject({ of: 'share', by: -0.5, factor: 1, limit: 0.5, places: 1 });
+    const value = share !== undefined && 'value' in share.facts ? share.facts.value : Number.NaN;
+    expect(value).toBeGreaterThan(0);
+    expect(value).toBeLessThan(0.5);
+    const regions = share?.place.regions ?? [];
+    expect(regions).toHaveLength(2);
+    expect(regions).toEqual([...regions].sort());
+    expect(share?.place.at?.x).toBeGreaterThan(89);
+  });
+
+  test('what the plan itself lacks is told by its own rule alone, and no doubt tells nothing', () => {
+    // 6.1 mm: less than half of it is floor as planned, too.
+    expect(judged([rectangle(0, 0, 6.1, 40)], [[3, 20, 2.6]], 0.1)).toEqual([]);
+    expect(judged(outlines, deep, 0)).toEqual([]);
+  });
+});
+
 test('M6.7 regions far from a limit need no measuring: the same floors are lost as when all are measured', {
   tags: ['long'],
 }, () => {
