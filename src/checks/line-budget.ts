@@ -6,7 +6,7 @@ import { couponFactor, THICKNESS_GAUGE, WIDTH_GAUGE } from '#bath/coupon.ts';
 import { etchFactorAt } from '#bath/etch-factor.ts';
 import { ROUNDING } from '#geometry/tolerances.ts';
 import type { Job } from '#job/job.ts';
-import { datumShare, undercutOf } from '#plan/allowance.ts';
+import { undercutOf } from '#plan/allowance.ts';
 import { type PlacedLines, plannedAllowance } from '#plan/edge-place.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { type DrawnStep, drawnStepsOfBoth } from './drawn-steps.ts';
@@ -184,15 +184,16 @@ function amplificationOf(setting: Setting): number {
   return outward.worst / SMALL / etchFactorAt(process.etchFactor, step.level);
 }
 
-/** Half of what each floor's tolerance leaves, with no level passing its neighbour in the list. */
+/** Half of what each floor's tolerance leaves, with no level passing its neighbour in the list; none beside land, which stays. */
 function roomApart({ level, beside }: DrawnStep, regions: EtchPlan['regions']): Setting['room'] {
+  if (beside === 0) return { deeper: 0, shallower: 0 };
   const least = (at: number, side: 'plus' | 'minus'): number =>
     regions.reduce(
       (room, region) => (region.level === at ? Math.min(room, region.asked[side] / 2) : room),
       Number.POSITIVE_INFINITY,
     );
   const deeper = least(level, 'plus');
-  const shallower = beside === 0 ? 0 : least(beside, 'minus');
+  const shallower = least(beside, 'minus');
   return {
     deeper: Number.isFinite(deeper) ? deeper : 0,
     shallower: Number.isFinite(shallower) ? Math.min(shallower, beside / 2) : 0,
@@ -201,7 +202,8 @@ function roomApart({ level, beside }: DrawnStep, regions: EtchPlan['regions']): 
 
 /**
  * M6.6: the change that lets the root-sum-square stand best, and after it the next, until the edge is held or nothing helps any more; the
- * worst case instead, where that alone is not held. What the drawn line stands for is the drawing's to say, so another datum comes last.
+ * worst case instead, where that alone is not held. A change that cannot be made here gains nothing, and so is never named. What the drawn
+ * line stands for is the drawing's to say, so another datum comes last.
  */
 function remedyFor(setting: Setting): LineBudget['remedy'] {
   const start = summed(setting, NONE);
@@ -210,19 +212,10 @@ function remedyFor(setting: Setting): LineBudget['remedy'] {
     asks && lineOverBy(start, 'likely') <= ROUNDING && lineOverBy(start, 'worst') > ROUNDING;
   const what = isBarelyHeld ? 'worst' : 'likely';
   const over = (sum: LineSum): number => (asks ? lineOverBy(sum, what) : sum.outward[what]);
-  const first = LINE_CHANGES.filter((change) => change !== 'edge-at-foot' && isOpen(setting, change));
+  const first = LINE_CHANGES.filter((change) => change !== 'edge-at-foot');
   const inside = improve(setting, { changes: [], sum: start }, first, over);
-  if (!asks || over(inside.sum) <= ROUNDING || !isOpen(setting, 'edge-at-foot')) return inside;
+  if (!asks || over(inside.sum) <= ROUNDING) return inside;
   return improve(setting, inside, ['edge-at-foot'], over);
-}
-
-function isOpen({ process, levels, room, step }: Setting, change: LineChange): boolean {
-  if (change === 'fill-slot') return process.scribing.template !== undefined;
-  if (change === 'lay-closer') return (process.scribing.laying ?? 0) > 0;
-  if (change === 're-mask') return process.masking !== 're-mask' && levels.length > 1;
-  if (change === 'edge-at-foot') return step.wall === undefined && datumShare(process) < 1;
-  if (change === 'levels-apart') return step.beside > 0 && room.deeper + room.shallower > 0;
-  return true;
 }
 
 function improve(
