@@ -1,5 +1,5 @@
 /** How large a section is drawn in the room it has: its length fills the width, its heights are larger by a round factor. */
-import { decadeOf, powerOfTen } from '#maths/decade.ts';
+import { twoFigures } from './round-lengths.ts';
 
 export interface SectionFit {
   /** Of the drawing to one mm along the cut. */
@@ -23,11 +23,5 @@ export function fitSection({ length, thickness, width, height }: SectionRoom): S
   const fitted = height / (thickness * along);
   return fitted <= 1
     ? { along: along * fitted, exaggeration: 1 }
-    : { along, exaggeration: roundDown(fitted) };
-}
-
-/** Two figures, not above: enough to use the room, few enough to be read. */
-function roundDown(factor: number): number {
-  const step = powerOfTen(decadeOf(factor) - 1);
-  return Number((Math.floor(factor / step + 1e-9) * step).toPrecision(2));
+    : { along, exaggeration: twoFigures(fitted) };
 }

@@ -7,8 +7,8 @@ import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { fitSection, type SectionFit } from '#handoff/fit-section.ts';
 import type { NamedSection } from '#handoff/named-section.ts';
+import { roundUp } from '#handoff/round-lengths.ts';
 import { metalRuns, type SectionPoints } from '#handoff/section-shapes.ts';
-import { decadeOf, powerOfTen } from '#maths/decade.ts';
 import { hypot } from '#maths/hypot.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import { millimetresIn } from '#units/length-unit.ts';
@@ -172,13 +172,6 @@ function drawAxes(pen: Pen, { name, from, to }: NamedSection, { metal, place, ar
     const text = String(Number(distance.toPrecision(6)));
     pen.text(text, { x, y: far.y - 4.8 }, { size: 2.5, align: 'middle' });
   }
-}
-
-/** 1, 2 or 5 times a power of ten, not below. */
-function roundUp(length: number): number {
-  const decade = powerOfTen(decadeOf(length));
-  const step = [1, 2, 5, 10].find((each) => each * decade >= length) ?? 10;
-  return Number((step * decade).toPrecision(1));
 }
 
 export function sectionKey({ stages }: SectionMetal, width: number): Block {

@@ -16,7 +16,8 @@ import { bandLoops, metalLoops, type SectionFrame } from '#handoff/pdf/section-l
 import type { Area, Block } from '#handoff/pdf/sheet-book.ts';
 import { INK, inkOn } from '#handoff/pdf/sheet-ink.ts';
 import { shortened } from '#handoff/pdf/shortened.ts';
-import { decadeOf, powerOfTen } from '#maths/decade.ts';
+import { roundUp, twoFigures } from '#handoff/round-lengths.ts';
+import { decadeOf } from '#maths/decade.ts';
 import { hypot } from '#maths/hypot.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { millimetresIn } from '#units/length-unit.ts';
@@ -51,7 +52,7 @@ export function levelsAndSection(page: ReviewPage, axis: number): Block {
     height: HEAD + axis + NAMES + SCALES,
     draw: (pen, area) => {
       const { thickness } = page;
-      const scale = roundDown(axis / thickness);
+      const scale = twoFigures(axis / thickness);
       const y = (depth: number): number => area.top - HEAD - depth * scale;
       const { plan, figures } = page;
       const column = plan.far === undefined ? COLUMN : NEAR_COLUMN;
@@ -281,17 +282,4 @@ function nameFloors(pen: Pen, { page, area, left, y, section }: SectionDrawn, al
     pen.text(leaves, { x, y: base - 3.2 }, { ...below, align: 'middle' });
   }
   return [...unnamed].filter((name) => !named.has(name)).length;
-}
-
-/** Two figures, not above, so that it can be said. */
-function roundDown(scale: number): number {
-  const step = powerOfTen(decadeOf(scale) - 1);
-  return Number((Math.floor(scale / step + 1e-9) * step).toPrecision(2));
-}
-
-/** 1, 2 or 5 times a power of ten, not below. */
-function roundUp(length: number): number {
-  const decade = powerOfTen(decadeOf(length));
-  const step = [1, 2, 5, 10].find((each) => each * decade >= length) ?? 10;
-  return Number((step * decade).toPrecision(1));
 }

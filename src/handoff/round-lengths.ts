@@ -1,0 +1,15 @@
+/** Round figures for scales and axes. */
+import { decadeOf, powerOfTen } from '#maths/decade.ts';
+
+/** Two figures, not above: enough to use the room, few enough to be read. */
+export function twoFigures(factor: number): number {
+  const step = powerOfTen(decadeOf(factor) - 1);
+  return Number((Math.floor(factor / step + 1e-9) * step).toPrecision(2));
+}
+
+/** 1, 2 or 5 times a power of ten, not below. */
+export function roundUp(length: number): number {
+  const decade = powerOfTen(decadeOf(length));
+  const step = [1, 2, 5, 10].find((each) => each * decade >= length) ?? 10;
+  return Number((step * decade).toPrecision(1));
+}
