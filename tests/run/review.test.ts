@@ -73,7 +73,7 @@ describe('a plan that changed after it was reviewed', () => {
       if (first !== undefined) first.depth += 0.1;
     });
     const said = changesSince(planText, now);
-    expect(said.some((sentence) => /^Regions? .*asked/.test(sentence))).toBe(true);
+    expect(said.some((sentence) => /^Regions? .*required/.test(sentence))).toBe(true);
     expect(said.some((sentence) => /^Stages: /.test(sentence))).toBe(true);
     expect(said.some((sentence) => /^Lines of stage/.test(sentence))).toBe(true);
   });
