@@ -1,21 +1,52 @@
 /** All points within a distance of some lines and arcs, wherever these lie: a band along them, round at ends and corners. */
 
+import { itemAt } from '#geometry/assert.ts';
+import { boxOfSpan, growBox } from '#geometry/box.ts';
+import { indexBoxes } from '#geometry/box-index.ts';
+import { disjointSets } from '#geometry/disjoint-sets.ts';
+import type { Point } from '#geometry/point.ts';
 import { type Loop, reverseSpan, reverseSpans, type Span } from '#geometry/span.ts';
 import { gridOrigin, gridPolygonOf, positivelyWound } from './grid-polygons.ts';
 import { pushAlone } from './push-border.ts';
 import { rebuildLoops, spansOf } from './rebuild-loops.ts';
 
-/** @param by millimetres, more than 0 */
+/**
+ * Spans far from each other are grown apart, for clipper-lib takes the square of what it is given at once.
+ * @param by millimetres, more than 0
+ */
 export function growSpans(spans: readonly Span[], by: number): Loop[] {
   if (spans.length === 0) return [];
+  const origin = gridOrigin(spans);
+  return nearGroups(spans, by).flatMap((near) => growTogether(near, by, origin));
+}
+
+function growTogether(spans: readonly Span[], by: number, origin: Point): Loop[] {
   const pushed = spans
     .flatMap((span) => [span, reverseSpan(span)])
     .map((span) => pushAlone({ span, width: by }));
-  const origin = gridOrigin(spans);
   // Pushing takes turns away; the reversed chains give them.
   const polygons = pushed.flatMap(({ chains }) =>
     chains.map((chain) => gridPolygonOf(reverseSpans(chain), origin)),
   );
   const carriers = pushed.flatMap((each) => each.carriers).map((span) => ({ span, isKnown: false }));
   return rebuildLoops(positivelyWound(polygons), carriers, origin).map(spansOf);
+}
+
+/** Spans whose boxes come within twice the distance of each other, one after the other, in the order of their first. */
+function nearGroups(spans: readonly Span[], by: number): Span[][] {
+  const boxes = spans.map(boxOfSpan);
+  const index = indexBoxes(boxes);
+  const sets = disjointSets(spans.length);
+  boxes.forEach((box, one) => {
+    // And a little more, so that none is apart by rounding.
+    for (const other of index.meeting(growBox(box, 2.01 * by))) sets.unite(one, other);
+  });
+  const groups = new Map<number, Span[]>();
+  for (const one of spans.keys()) {
+    const first = sets.find(one);
+    const group = groups.get(first) ?? [];
+    group.push(itemAt(spans, one));
+    groups.set(first, group);
+  }
+  return [...groups.values()];
 }
