@@ -7,7 +7,7 @@ import { type BothFronts, metalLeft } from '#front/metal-left.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import { labelPoint } from '#geometry/loops/label-point.ts';
-import { type Loop, loopArea } from '#geometry/span.ts';
+import { type Loop, loopArea, loopsArea } from '#geometry/span.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 
 /** mm²: rounding where contours run along each other. */
@@ -19,7 +19,8 @@ export function checkWhole(plan: EtchPlan, fronts: BothFronts): Finding[] {
     face?.regions.some(({ asked }) => asked.wall !== undefined),
   );
   if (plan.sheet.length === 0 || !cutsOut) return [];
-  const pieces = outerLoops(metalLeft(fronts));
+  const left = metalLeft(fronts);
+  const pieces = outerLoops(left);
   const sheets = outerLoops(plan.sheet);
   const loose = sheets.flatMap((sheet) => {
     const own = pieces.filter((piece) => isInsideLoops([sheet], labelPoint([piece])));
@@ -27,8 +28,20 @@ export function checkWhole(plan: EtchPlan, fronts: BothFronts): Finding[] {
   });
   const [largest] = loose.sort((a, b) => loopArea(b) - loopArea(a));
   if (largest === undefined) return [];
-  const facts = { pieces: loose.length, area: loopArea(largest), rest: loopArea(itemAt(pieces, 0)) };
+  const metal = (piece: Loop): number => metalOf(piece, pieces, left);
+  const facts = { pieces: loose.length, area: metal(largest), rest: metal(itemAt(pieces, 0)) };
   return [finding('part-falls-apart', facts, { at: labelPoint([largest]) })];
+}
+
+/** mm², without the holes in it, which may hold other pieces. */
+function metalOf(piece: Loop, pieces: readonly Loop[], left: readonly Loop[]): number {
+  const own = left.filter((hole) => {
+    if (loopArea(hole) >= 0) return false;
+    const { start } = itemAt(hole, 0);
+    // Largest first: the last one that holds it is the one that it is cut into.
+    return pieces.findLast((each) => isInsideLoops([each], start)) === piece;
+  });
+  return loopArea(piece) + loopsArea(own);
 }
 
 function outerLoops(loops: readonly Loop[]): Loop[] {

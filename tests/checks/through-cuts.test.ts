@@ -60,7 +60,11 @@ describe('M9.4: cut out', () => {
     ];
     const loose = checkTwoFaces({ near: frame(0.5, 0.7), far: frame(0.5, 0.7), stock: { thickness: 1 } });
     const [found] = told(loose, 'part-falls-apart');
-    expect(found?.[1]).toMatchObject({ pieces: 1, area: expect.closeTo(40, 1) });
+    expect(found?.[1]).toMatchObject({
+      pieces: 1,
+      area: expect.closeTo(40, 1),
+      rest: expect.closeTo(21_840, 0),
+    });
     const floor = checkTwoFaces({
       near: frame(undefined, 0.4),
       far: frame(undefined, 0.3),
