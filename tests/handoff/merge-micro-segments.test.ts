@@ -151,7 +151,7 @@ describe('segments too short for a machine', () => {
     );
   });
 
-  it('ends in seconds on a hundred thousand points 0.003 mm apart', () => {
+  it('ends in seconds on a hundred thousand points 0.003 mm apart', { tags: ['long'] }, () => {
     const vertices: [number, number, number][] = [];
     for (let step = 0; step < 100_000; step++) {
       const angle = (step * 2 * Math.PI) / 100_000;

@@ -203,7 +203,9 @@ describe('template.pdf', () => {
     expect(counts.size).toBeLessThan(4 * tiles.length);
   });
 
-  test('has bars of 100 mm both ways on every page, and one page where the paper is large enough', async () => {
+  test('has bars of 100 mm both ways on every page, and one page where the paper is large enough', {
+    tags: ['long'],
+  }, async () => {
     const { bytesOf } = await planned({ paper: 'a2' });
     const [, ...pages] = await readPdf(bytesOf('template.pdf') ?? new Uint8Array());
     expect(pages).toHaveLength(1);

@@ -81,7 +81,9 @@ describe('holes that fit one way only', () => {
   const side = fc.integer({ min: 40, max: 900 });
   const inset = fc.integer({ min: 8, max: 19 });
 
-  test('no way but the right one brings them onto themselves within 5 mm: plain sheets, squares among them', () => {
+  test('no way but the right one brings them onto themselves within 5 mm: plain sheets, squares among them', {
+    tags: ['long'],
+  }, () => {
     fc.assert(
       fc.property(side, side, fc.boolean(), (width, height, isSquare) => {
         const holes = centers(holesOf([rectangle(0, 0, width, isSquare ? width : height)]));
@@ -92,7 +94,9 @@ describe('holes that fit one way only', () => {
     );
   });
 
-  test('nor where the part has holes of its own at its corners, or on a circle, which are used', () => {
+  test('nor where the part has holes of its own at its corners, or on a circle, which are used', {
+    tags: ['long'],
+  }, () => {
     const own = (at: readonly Place[]): Loop[] => at.map(({ x, y }) => reverseSpans(circle(x, y, 3)));
     fc.assert(
       fc.property(side, side, inset, fc.integer({ min: 3, max: 8 }), (width, height, off, count) => {

@@ -187,7 +187,7 @@ describe('figures that can’t be used are reported with the file, the path and 
     expect(faults({ format: SHOP.format, version: 1, ...change })).toEqual([reported]);
   });
 
-  test('job-value-wrong: a hundred thousand baths are refused by their number', () => {
+  test('job-value-wrong: a hundred thousand baths are refused by their number', { tags: ['long'] }, () => {
     const { findings } = readFormat(
       JSON.stringify({ ...SHOP, baths: Array.from({ length: 100_000 }, () => SHOP.baths[0]) }),
       FIGURES_FORMAT,

@@ -121,14 +121,17 @@ describe('what was done to them', () => {
     expect([codesOf(findings), comparison]).toEqual([['returned-without-lines'], undefined]);
   });
 
-  test('returned-too-crossed: hatching of thousands of lines both ways is refused', async () => {
+  test('returned-too-crossed: hatching of thousands of lines both ways is refused', {
+    tags: ['long'],
+    timeout: 60_000,
+  }, async () => {
     const lines = Array.from({ length: 3000 }, (_, i) => {
       const [x0, y0, x1, y1] = i % 2 === 0 ? [0, i / 30, 200, i / 30 + 20] : [i / 15, 0, i / 15 - 20, 120];
       return ` 0\nLINE\n 8\nSCRIBE-01\n 10\n${x0}\n 20\n${y0}\n 11\n${x1}\n 21\n${y1}\n`;
     });
     const text = ` 0\nSECTION\n 2\nENTITIES\n${lines.join('')} 0\nENDSEC\n 0\nEOF\n`;
     expect(codesOf((await compare(text)).findings)).toContain('returned-too-crossed');
-  }, 60_000);
+  });
 
   test('a file that is no drawing is told as any drawing is', async () => {
     const { findings, comparison } = await compare('hello');
