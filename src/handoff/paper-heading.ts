@@ -59,7 +59,7 @@ export function sheetSaid({ thickness, plus, minus }: Job['stock'], figures: Pap
   const thick =
     typeof thickness === 'number'
       ? figures.said(thickness)
-      : `${figures.said(thickness.fromValue)} to ${figures.said(thickness.toValue)}`;
+      : `tapered, ${figures.said(thickness.fromValue)} to ${figures.said(thickness.toValue)}`;
   const off =
     plus === minus
       ? `± ${figures.said(plus, { tolerance: plus })}`

@@ -16,8 +16,8 @@ export interface StillAsked {
   readonly high: number;
 }
 
-/** Ends nearer than this touch, mm. */
-const TOUCHING = 1e-12;
+/** Ends nearer than this are one, mm. */
+const ONE_END = 1e-12;
 
 /**
  * Further depths by group, never rising and never below 0. The first group holds the regions already open; the others one
@@ -81,7 +81,7 @@ function countsAt(asked: Group, depths: readonly number[]): number[] {
 }
 
 function isMet({ low, high }: StillAsked, depth: number): boolean {
-  return low <= depth + TOUCHING && high >= depth - TOUCHING;
+  return low <= depth + ONE_END && high >= depth - ONE_END;
 }
 
 /** The best depth of each group, joined where they would rise; undefined for a group without floors. */
@@ -143,5 +143,5 @@ function common(asked: Group, share: number): number | undefined {
     low = Math.max(low, each.aim - share * (each.aim - each.low));
     high = Math.min(high, each.aim + share * (each.high - each.aim));
   }
-  return low <= high + TOUCHING ? (low + high) / 2 : undefined;
+  return low <= high + ONE_END ? (low + high) / 2 : undefined;
 }

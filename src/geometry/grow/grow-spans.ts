@@ -6,6 +6,7 @@ import { indexBoxes } from '#geometry/box-index.ts';
 import { disjointSets } from '#geometry/disjoint-sets.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, reverseSpan, reverseSpans, type Span } from '#geometry/span.ts';
+import { GRID, NUDGE } from '#geometry/tolerances.ts';
 import { gridOrigin, gridPolygonOf, positivelyWound } from './grid-polygons.ts';
 import { pushAlone } from './push-border.ts';
 import { rebuildLoops, spansOf } from './rebuild-loops.ts';
@@ -32,14 +33,15 @@ function growTogether(spans: readonly Span[], by: number, origin: Point): Loop[]
   return rebuildLoops(positivelyWound(polygons), carriers, origin).map(spansOf);
 }
 
-/** Spans whose boxes come within twice the distance of each other, one after the other, in the order of their first. */
+/** Spans whose grown boxes meet, one after the other, in the order of their first. */
 function nearGroups(spans: readonly Span[], by: number): Span[][] {
   const boxes = spans.map(boxOfSpan);
   const index = indexBoxes(boxes);
   const sets = disjointSets(spans.length);
+  // Each is pushed by a nudge more, and put on the grid.
+  const reach = 2 * (by + NUDGE + GRID);
   boxes.forEach((box, one) => {
-    // And a little more, so that none is apart by rounding.
-    for (const other of index.meeting(growBox(box, 2.01 * by))) sets.unite(one, other);
+    for (const other of index.meeting(growBox(box, reach))) sets.unite(one, other);
   });
   const groups = new Map<number, Span[]>();
   for (const one of spans.keys()) {

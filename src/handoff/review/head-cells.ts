@@ -70,7 +70,10 @@ interface Graded {
 /** A figure and how far it may be off, each with where it comes from; once where that is the same. */
 function withGrades({ planFile }: ReviewPage, { value, off, quantities }: Graded): string {
   const [grade, offGrade] = quantities.map((quantity) => {
-    const found = planFile.provenance.find((each) => each.quantity.startsWith(quantity));
+    // A table of factors has a row for each depth.
+    const found = planFile.provenance.find(
+      (each) => each.quantity === quantity || each.quantity.startsWith(`${quantity} at `),
+    );
     return found === undefined ? undefined : GRADE[found.kind];
   });
   const bracketed = (said: string | undefined) => (said === undefined ? '' : ` (${said})`);

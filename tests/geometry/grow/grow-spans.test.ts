@@ -1,6 +1,7 @@
 /** Bands along lines and arcs, by their areas (Steiner: a strip of length L grown by r has 2 L r + π r²). */
 import { expect, test } from 'vitest';
 import { growSpans } from '#geometry/grow/grow-spans.ts';
+import { labelPoint } from '#geometry/loops/label-point.ts';
 import { arcSpan, lineSpan, loopsArea } from '#geometry/span.ts';
 import { rectangle } from '#support/shapes.ts';
 
@@ -33,6 +34,45 @@ test('round a rectangle: a frame, sharp inside and round outside', () => {
     2 * 29 * 1.25 + Math.PI * 1.25 ** 2 + 20 * 9 - (20 - 2.5) * (9 - 2.5),
     3,
   );
+});
+
+/** Bars of 3 by 0.5 mm in a row, so far apart. */
+const bars = (apart: number) =>
+  [0, 1, 2].map((step) => {
+    const x = step * (3 + apart);
+    return lineSpan({ x, y: 2 }, { x: x + 3, y: 2.5 });
+  });
+const length = Math.hypot(3, 0.5);
+
+test('bands apart are one each, in the order of their lines, as if each were alone', () => {
+  const lines = bars(2.6);
+  const together = growSpans(
+    [lines[2], lines[0], lines[1]].filter((each) => each !== undefined),
+    1.25,
+  );
+  expect(together).toHaveLength(3);
+  const middles = together.map((loop) => Math.round(labelPoint([loop]).x));
+  expect(middles).toEqual([13, 2, 7]);
+  for (const band of together)
+    expect(loopsArea([band])).toBeCloseTo(2 * length * 1.25 + Math.PI * 1.25 ** 2, 4);
+});
+
+test('bands that come together by a hundredth are one', () => {
+  const [band, ...others] = growSpans(bars(2.4), 1.25);
+  expect(others).toEqual([]);
+  expect(loopsArea(band === undefined ? [] : [band])).toBeLessThan(
+    3 * (2 * length * 1.25 + Math.PI * 1.25 ** 2),
+  );
+});
+
+test('a band of a hundredth along lines that leave that little between them is one', () => {
+  const [low, high] = [0, 0.0199].map((y) => lineSpan({ x: 0, y }, { x: 40, y }));
+  expect(
+    growSpans(
+      [low, high].filter((each) => each !== undefined),
+      0.01,
+    ),
+  ).toHaveLength(1);
 });
 
 test('nothing grows from nothing', () => {

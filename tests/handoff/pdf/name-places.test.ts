@@ -37,10 +37,8 @@ test('where there is no room beside the line it covers it; names do not stand on
   expect(first?.lines).toEqual(['R01', '0.80']);
   expect((first?.box.minY ?? 9) < 3.5 && (first?.box.maxY ?? 0) > 3.5).toBe(true);
   const second = placeName(pen, asked(40, 7), ground);
-  const apart = Math.max(
-    (second?.box.minX ?? 0) - (first?.box.maxX ?? 0),
-    (first?.box.minX ?? 0) - (second?.box.maxX ?? 0),
-  );
+  if (first === undefined || second === undefined) throw new Error('there is room for both');
+  const apart = Math.max(second.box.minX - first.box.maxX, first.box.minX - second.box.maxX);
   expect(apart).toBeGreaterThan(0);
 });
 
