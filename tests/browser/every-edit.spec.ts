@@ -49,7 +49,10 @@ function under(title: string, act: (page: Page) => Promise<unknown>) {
   return async (page: Page) => {
     const summary = page.locator('summary', { hasText: title });
     await showField(page, summary);
-    if ((await summary.locator('..').getAttribute('open')) === null) await summary.click();
+    const fold = summary.locator('..');
+    if ((await fold.getAttribute('open')) === null) await summary.click();
+    // Its fields come with the next frame.
+    await expect(fold.getByRole('textbox').first()).toBeVisible();
     await act(page);
   };
 }
@@ -171,6 +174,7 @@ const EDITS: readonly (readonly [
 test('every edit is a step: undone to the start and done again to the end it gives the same bytes, and the command line plans them the same', async ({
   workbench,
 }) => {
+  test.slow();
   await openPanel(workbench, 'Sheet and bath');
   const texts = [await savedText(workbench, JOB)];
   expect(texts[0]).toBe(readFileSync(`samples/${JOB}`, 'utf8'));
