@@ -23,19 +23,12 @@ export function inLabels(text: string): string {
   return text.replace(PATH, (_, path: string) => `“${labelOf(path)}”`).replace(/`([^`]*)`/g, '“$1”');
 }
 
-/** The label of a path of the job, with the place in its list: `Blade` of `handoff.template.blade`. */
+/** The label of a path of the job, with the place in its list: `Coupons, no. 2` of `process.coupon[1]`. What is no field stays a path. */
 export function labelOf(path: string): string {
   const label = LABELS.get(path.replace(/\[\d+\]/g, ''));
+  if (label === undefined) return path;
   const number = /\[(\d+)\]/.exec(path)?.[1];
-  const words =
-    label ??
-    wordsOf(
-      path
-        .split('.')
-        .at(-1)
-        ?.replace(/\[\d+\]/, '') ?? path,
-    );
-  return number === undefined ? words : `${words}, no. ${Number(number) + 1}`;
+  return number === undefined ? label : `${label}, no. ${Number(number) + 1}`;
 }
 
 function labelsOf(members: Members, path: readonly string[]): [path: string, label: string][] {
@@ -44,10 +37,4 @@ function labelsOf(members: Members, path: readonly string[]): [path: string, lab
     if (member.is === 'field') return [[here.join('.'), member.label] as [string, string]];
     return labelsOf(member.is === 'group' ? member.members : member.item.members, here);
   });
-}
-
-/** A group has no label of its own: `etchFactor` is read as `Etch factor`. */
-function wordsOf(key: string): string {
-  const words = key.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -1,5 +1,5 @@
 /** What came of opening a file, with what was found in it. */
-import { labelOf, sayInLabels } from '#app/state/field-labels.ts';
+import { sayInLabels } from '#app/state/field-labels.ts';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { Finding } from '#findings/finding.ts';
 
@@ -18,7 +18,7 @@ export function NoticeText({
         const { title, reason, remedy } = sayInLabels(finding, unit);
         return (
           <p key={`${finding.code} ${finding.place.path ?? ''}`}>
-            <strong>{title}</strong> {finding.place.path && labelOf(finding.place.path)} {reason} {remedy}
+            <strong>{title}</strong> {finding.place.path} {reason} {remedy}
           </p>
         );
       })}
