@@ -39,7 +39,7 @@ function HolePlaces({ job }: JobPart) {
   const given = job.handoff?.template?.holes?.at ?? [];
   return (
     <RowsField
-      label="Tooling holes at"
+      label={members.holes.members.at.label}
       rows={given}
       columns={['x', 'y']}
       onTake={(rows) =>

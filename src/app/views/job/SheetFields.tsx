@@ -24,7 +24,7 @@ export function SheetFields({ job, filled }: JobPart) {
     <fieldset>
       <legend>Sheet</legend>
       <ChoiceField
-        label="Alloy"
+        label={JOB.members.stock.members.alloy.label}
         value={alloy ?? ''}
         onTake={(id) =>
           actions.edit(id === '' ? 'no alloy' : `alloy ${id}`, (before) =>
@@ -44,7 +44,7 @@ export function SheetFields({ job, filled }: JobPart) {
       </ChoiceField>
       {typeof thickness === 'number' && (
         <LengthField
-          label="Thickness"
+          label={JOB.members.stock.members.thickness.label}
           length={sheetThickness(job)}
           least={0.1}
           onTake={(length) =>
