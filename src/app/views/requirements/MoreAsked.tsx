@@ -22,6 +22,8 @@ import { showLength } from '#units/show-length.ts';
 const { members } = JOB.members.requirements.item;
 /** mm; a drawn edge farther off is no edge. */
 const MOST_OFF = 10;
+/** mm; the job takes no depth or width of nothing. */
+const LEAST = 0.01;
 /** mm */
 const USUAL_TAB = 2;
 const WIDEST_TAB = 100;
@@ -150,7 +152,7 @@ function CutOutFields({ job, names, asked }: AskedProps) {
         label="Each face etched to"
         length={through === true ? undefined : fromJobUnits(job, through)}
         placeholder="as planned"
-        least={0}
+        least={LEAST}
         onTake={(length) => reach(length / fromJobUnits(job, 1))}
         onClear={() => reach(true)}
       />
@@ -172,7 +174,7 @@ function TabFields({ job, names, asked }: AskedProps) {
         label="Width of tabs"
         length={tabs === undefined ? undefined : width}
         usual={USUAL_TAB}
-        least={0}
+        least={LEAST}
         most={WIDEST_TAB}
         onTake={(length) => take({ width: length, at })}
       />
