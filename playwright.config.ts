@@ -1,5 +1,5 @@
 import { defineConfig } from '@playwright/test';
-import { findBrowser } from '#support/browser.ts';
+import { findBrowser } from '#support/browser/browser.ts';
 
 /** Browser tests: the app as built, served as `npm start` serves it, in a real Chromium with WebGL. */
 const PORT = Number(process.env['PORT'] ?? 4187);

@@ -2,8 +2,8 @@ import { defineConfig } from 'vitest/config';
 
 /** Only what hangs takes so long, however busy the machine. */
 const slow = { testTimeout: 300_000, hookTimeout: 300_000 };
-const setupFiles = ['tests/support/property-seed.ts'];
-const globalSetup = ['tests/support/print-seed.ts'];
+const setupFiles = ['tests/support/seeds/property-seed.ts'];
+const globalSetup = ['tests/support/seeds/print-seed.ts'];
 
 /** What `npm run check` leaves to `npm test`: random parts, whole samples, other engines. */
 const tags = [{ name: 'long', description: 'over about half a second on a quiet core' }];

@@ -9,7 +9,7 @@ export default defineConfig({
       each.endsWith('.test.ts') ? `tests/${each}` : `tests/${each}/**/*.test.ts`,
     ),
     exclude: ['tests/**/*.oracle.test.ts'],
-    setupFiles: ['tests/support/property-seed.ts'],
+    setupFiles: ['tests/support/seeds/property-seed.ts'],
     tags: [{ name: 'long', skip: true }],
     testTimeout: 300_000,
   },

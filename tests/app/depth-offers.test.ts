@@ -6,7 +6,7 @@ import { troubleOf } from '#app/views/drawing/trouble-of.ts';
 import type { PlannedPage } from '#app/worker/planned-page.ts';
 import { finding } from '#findings/finding.ts';
 import type { JobFile } from '#job/job-file.ts';
-import { rectangle } from '#support/shapes.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
 
 /** Pockets in a row, 10 wide; depths that are asked of them now. */
 const asked = [0, 1.2, 2.2];

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { nearFaceOf, tellNearFace } from '#app/worker/near-face.ts';
-import { LID, requirements, runLid } from '#support/two-faced-lid.ts';
+import { LID, requirements, runLid } from '#support/parts/two-faced-lid.ts';
 
 test('near-face-shown: the page has the near face of a part etched on both, and reports it', async () => {
   const { planFile, plan, findings } = await runLid({ requirements }, LID);

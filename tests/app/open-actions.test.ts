@@ -4,7 +4,7 @@ import { createStore } from 'zustand/vanilla';
 import type { LookAtDrawing } from '#app/state/opening/open-actions.ts';
 import { workbenchActions } from '#app/state/workbench-actions.ts';
 import { EMPTY_WORKBENCH, type WorkbenchState } from '#app/state/workbench-state.ts';
-import { buoyLidJob } from '#support/small-drawing.ts';
+import { buoyLidJob } from '#support/drawings/small-drawing.ts';
 
 const DRAWING = { name: 'buoy-lid.dxf', bytes: new Uint8Array([48]) };
 const JOB = {

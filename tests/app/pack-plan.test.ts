@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { createPacker, packPlan, type Unpacker, unpackPlan } from '#app/worker/pack-plan.ts';
 import type { Contour, ShownPlan } from '#job/formats/plan-file.ts';
-import { plainJobFile } from '#support/plain-job.ts';
+import { plainJobFile } from '#support/jobs/plain-job.ts';
 
 const square = (at: number): Contour => ({
   closed: true,

@@ -3,9 +3,9 @@ import { test } from 'vitest';
 import { checkMaking } from '#checks/check-making.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { measurePlan } from '#run/measure-plan.ts';
-import { askedAt, partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { pocketGrid } from '#support/pocket-grid.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { askedAt, partOf } from '#support/parts/part-of.ts';
+import { pocketGrid } from '#support/parts/pocket-grid.ts';
 
 test('findings about making 800 nested pockets', () => {
   const { sheet, outlines, depths } = pocketGrid(40, 20);

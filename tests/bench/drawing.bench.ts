@@ -2,8 +2,8 @@
 import DxfParser from 'dxf-parser';
 import { expect, test } from 'vitest';
 import { readDrawing } from '#drawing/read/read-drawing.ts';
-import { largeDrawing } from '#support/large-drawing.ts';
-import { bytesOf } from '#support/raw-drawing.ts';
+import { largeDrawing } from '#support/drawings/large-drawing.ts';
+import { bytesOf } from '#support/drawings/raw-drawing.ts';
 
 const ENTITIES = 225_000;
 const ROUNDS = 3;

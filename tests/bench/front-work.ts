@@ -10,9 +10,9 @@ import { sectionAlong } from '#front/section/section-along.ts';
 import { stageVolumes } from '#front/volumes/volumes.ts';
 import { squaredDistanceTransform } from '#oracle/distance-transform.ts';
 import { makePlan } from '#plan/make-plan.ts';
-import { askedAt, partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { pocketGrid } from '#support/pocket-grid.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { askedAt, partOf } from '#support/parts/part-of.ts';
+import { pocketGrid } from '#support/parts/pocket-grid.ts';
 
 /** The front of 40 × 20 rounded pockets with a deeper one nested in each, three depth classes, planned. */
 function gridFront(): Front {

@@ -1,6 +1,6 @@
 /** Speed of the front on 800 nested pockets: depths, volumes, relief, section, and against a grid that would be as exact. Prints; judges nothing. */
 import { test } from 'vitest';
-import { builtModule } from '#support/built-module.ts';
+import { builtModule } from '#support/process/built-module.ts';
 
 type Work = typeof import('./front-work.ts');
 

@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { test } from 'vitest';
 import { HANDOFF_FILES } from '#job/handoff-list.ts';
-import { pocketGridFiles } from '#support/pocket-grid-files.ts';
+import { pocketGridFiles } from '#support/drawings/pocket-grid-files.ts';
 
 /** Processor seconds, which other work on the machine hardly counts into, and the peak of memory. */
 const REPORT =

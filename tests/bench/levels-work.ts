@@ -3,9 +3,9 @@ import { checkMaking } from '#checks/check-making.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { measurePlan } from '#run/measure-plan.ts';
-import { askedAt, partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { touchingCells } from '#support/touching-cells.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { askedAt, partOf } from '#support/parts/part-of.ts';
+import { touchingCells } from '#support/parts/touching-cells.ts';
 
 const job = plainJob({ levels: 'as-drawn' });
 

@@ -1,6 +1,6 @@
 /** How cost grows with the number of distinct depths in one cluster of touching cells: plan, measuring, checks. Prints; judges nothing. */
 import { test } from 'vitest';
-import { builtModule } from '#support/built-module.ts';
+import { builtModule } from '#support/process/built-module.ts';
 
 type Work = typeof import('./levels-work.ts');
 

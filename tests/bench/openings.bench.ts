@@ -3,11 +3,11 @@ import type { Loop } from '#geometry/span.ts';
 import { growRings, type Rings } from '#oracle/buffered-openings.ts';
 import type { Part } from '#part/part.ts';
 import { allowance } from '#plan/allowance.ts';
-import { builtModule } from '#support/built-module.ts';
-import { askedAt, partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { pocketGrid } from '#support/pocket-grid.ts';
-import { tessellate } from '#support/tessellate.ts';
+import { tessellate } from '#support/geometry/tessellate.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { askedAt, partOf } from '#support/parts/part-of.ts';
+import { pocketGrid } from '#support/parts/pocket-grid.ts';
+import { builtModule } from '#support/process/built-module.ts';
 import type { RunWork } from './run-work.ts';
 
 /** Chords of the comparison, mm: what the contract allows a line to be off. */

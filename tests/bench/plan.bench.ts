@@ -6,8 +6,8 @@ import { join } from 'node:path';
 import { test } from 'vitest';
 import type { RunInput } from '#run/run-job.ts';
 import type { RunMemory } from '#run/run-memory.ts';
-import { builtModule } from '#support/built-module.ts';
-import { pocketGridFiles } from '#support/pocket-grid-files.ts';
+import { pocketGridFiles } from '#support/drawings/pocket-grid-files.ts';
+import { builtModule } from '#support/process/built-module.ts';
 import type { RunWork } from './run-work.ts';
 
 const REPORT =

@@ -4,10 +4,10 @@ import { templateFiles } from '#handoff/template/template-files.ts';
 import type { TemplateInput } from '#handoff/template/template-set.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
-import { askedAt, partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { pocketGrid } from '#support/pocket-grid.ts';
-import { templateChoices, templateWords } from '#support/template-of.ts';
+import { templateChoices, templateWords } from '#support/handoff/template-of.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { askedAt, partOf } from '#support/parts/part-of.ts';
+import { pocketGrid } from '#support/parts/pocket-grid.ts';
 
 /** 40 × 20 rounded pockets with a deeper one nested in each: 1600 closed scribe lines. */
 function gridPlan(): EtchPlan {

@@ -1,6 +1,6 @@
 /** The scribe template of the 800-pocket part and its files, against planning that part. Prints; judges nothing. */
 import { test } from 'vitest';
-import { builtModule } from '#support/built-module.ts';
+import { builtModule } from '#support/process/built-module.ts';
 import type { templateWork } from './template-work.ts';
 
 test('template of 800 nested pockets: processor time against the plan’s', async () => {

@@ -1,6 +1,6 @@
 /** WCAG 2.2 AA as far as a machine can tell (axe-core), in both themes and in the main states. */
 import AxeBuilder from '@axe-core/playwright';
-import { expect, levelRows, openPanel, openSample, test } from '#support/workbench-page.ts';
+import { expect, levelRows, openPanel, openSample, test } from '#support/browser/workbench-page.ts';
 
 const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 

@@ -9,7 +9,7 @@ import {
   sheetOf,
   statusOf,
   test,
-} from '#support/workbench-page.ts';
+} from '#support/browser/workbench-page.ts';
 
 test('a region picked and a figure typed give a new plan; undo and redo give the very same bytes', async ({
   workbench,

@@ -1,6 +1,6 @@
 /** Work that is ended: a drawing that takes for ever to read is not opened, and a worker that the browser closed is said and replaced. */
 import type { Page, Worker } from '@playwright/test';
-import { dropFiles, expect, openPanel, statusOf, test } from '#support/workbench-page.ts';
+import { dropFiles, expect, openPanel, statusOf, test } from '#support/browser/workbench-page.ts';
 
 function planWorker(page: Page): Worker {
   const worker = page.workers().findLast((each) => each.url().includes('plan-worker'));

@@ -4,7 +4,6 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import AxeBuilder from '@axe-core/playwright';
 import type { Locator, Page } from '@playwright/test';
-import { runIsobath } from '#support/run-isobath.ts';
 import {
   expect,
   levelRows,
@@ -13,7 +12,8 @@ import {
   savedText,
   statusOf,
   test,
-} from '#support/workbench-page.ts';
+} from '#support/browser/workbench-page.ts';
+import { runIsobath } from '#support/process/run-isobath.ts';
 
 const JOB = 'gauge-pod-cover.job.json';
 const panelOf = (page: Page) => page.getByRole('region', { name: 'Settings of the job' });

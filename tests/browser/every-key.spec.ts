@@ -2,7 +2,6 @@
 import type { Page } from '@playwright/test';
 import type { Members } from '#job/fields/field.ts';
 import { JOB } from '#job/job-file.ts';
-import { box, circle, dxf } from '#support/small-drawing.ts';
 import {
   dropFiles,
   expect,
@@ -11,7 +10,8 @@ import {
   type PanelTitle,
   statusOf,
   test,
-} from '#support/workbench-page.ts';
+} from '#support/browser/workbench-page.ts';
+import { box, circle, dxf } from '#support/drawings/small-drawing.ts';
 
 const drawing = dxf({
   insunits: 4,

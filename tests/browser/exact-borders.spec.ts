@@ -8,9 +8,9 @@ import { sceneTheme } from '#app/scene/scene-theme.ts';
 import { lookOf } from '#app/scene/stage-looks.ts';
 import { distance, type Point } from '#geometry/point.ts';
 import type { PlanFile } from '#job/formats/plan-file.ts';
-import { colorsAt, type Rgb } from '#support/sheet-pixels.ts';
-import { box, buoyLidJob, circle, dxf } from '#support/small-drawing.ts';
-import { dropFiles, expect, savedText, sheetOf, statusOf, test } from '#support/workbench-page.ts';
+import { colorsAt, type Rgb } from '#support/browser/sheet-pixels.ts';
+import { dropFiles, expect, savedText, sheetOf, statusOf, test } from '#support/browser/workbench-page.ts';
+import { box, buoyLidJob, circle, dxf } from '#support/drawings/small-drawing.ts';
 
 const PIXELS_PER_MM = 100;
 const HALF_A_PIXEL = 0.5;

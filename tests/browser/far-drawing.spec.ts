@@ -1,6 +1,14 @@
 /** A part in a survey frame, thousands of kilometres out: every place that the workbench names is the drawing's own. */
-import { box, buoyLidJob, circle, dxf } from '#support/small-drawing.ts';
-import { dropFiles, expect, findOnSheet, savedText, statusOf, test } from '#support/workbench-page.ts';
+
+import {
+  dropFiles,
+  expect,
+  findOnSheet,
+  savedText,
+  statusOf,
+  test,
+} from '#support/browser/workbench-page.ts';
+import { box, buoyLidJob, circle, dxf } from '#support/drawings/small-drawing.ts';
 
 const [X, Y] = [512_345_678.25, 5_412_345_678.5];
 

@@ -1,6 +1,5 @@
 /** Files in and out: drawings and jobs dropped, picked and pasted; what is saved opens again and plans the same. */
 import { readFileSync } from 'node:fs';
-import { plateDrawing } from '#support/plate-drawing.ts';
 import {
   dropFiles,
   expect,
@@ -12,7 +11,8 @@ import {
   statusOf,
   stripOf,
   test,
-} from '#support/workbench-page.ts';
+} from '#support/browser/workbench-page.ts';
+import { plateDrawing } from '#support/drawings/plate-drawing.ts';
 
 const hatch = { name: 'boat-hatch.dxf', text: plateDrawing() };
 

@@ -1,6 +1,6 @@
 /** The frame: how much of the window the sheet has, panels that fold, a foot that is dragged, and nothing that the page scrolls for. */
 import type { Page } from '@playwright/test';
-import { expect, openPanel, sheetOf, test } from '#support/workbench-page.ts';
+import { expect, openPanel, sheetOf, test } from '#support/browser/workbench-page.ts';
 
 async function shareOfSheet(page: Page): Promise<number> {
   const box = await page.locator('.sheet').first().boundingBox();

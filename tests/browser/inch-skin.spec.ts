@@ -2,8 +2,17 @@
  * An untouched drawing in inches whose figures are what is left: to a first plan, and to every file, in counted actions. What the
  * plan must be follows from the figures alone: a bay that keeps .106 of .125 is etched .019 deep.
  */
-import { inchSkin } from '#support/inch-skin.ts';
-import { dropFiles, expect, openPanel, savedText, statusOf, stripOf, test } from '#support/workbench-page.ts';
+
+import {
+  dropFiles,
+  expect,
+  openPanel,
+  savedText,
+  statusOf,
+  stripOf,
+  test,
+} from '#support/browser/workbench-page.ts';
+import { inchSkin } from '#support/drawings/inch-skin.ts';
 
 const LEFT = [0.106, 0.09, 0.077, 0.061, 0.045, 0.032];
 const SHEET = 0.125;

@@ -1,7 +1,6 @@
 /** Jobs kept in the browser: back after the page was closed, several side by side, and one window at a time. */
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
-import { plateDrawing } from '#support/plate-drawing.ts';
 import {
   dropFiles,
   expect,
@@ -11,7 +10,8 @@ import {
   savedText,
   statusOf,
   test,
-} from '#support/workbench-page.ts';
+} from '#support/browser/workbench-page.ts';
+import { plateDrawing } from '#support/drawings/plate-drawing.ts';
 
 const hatch = { name: 'boat-hatch.dxf', text: plateDrawing() };
 const listOf = (page: Page) => page.getByRole('region', { name: 'Jobs kept in this browser' });

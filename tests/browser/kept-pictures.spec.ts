@@ -3,9 +3,9 @@
  * --update-snapshots` takes them anew. Only in the browser that comes with the packages, for another one draws words another way.
  */
 import type { Page } from '@playwright/test';
-import { findBrowser } from '#support/browser.ts';
-import { goToGauge, record } from '#support/tank-page.ts';
-import { unpackBrowser } from '#support/unpack-browser.ts';
+import { findBrowser } from '#support/browser/browser.ts';
+import { goToGauge, record } from '#support/browser/tank-page.ts';
+import { unpackBrowser } from '#support/browser/unpack-browser.ts';
 import {
   expect,
   findOnSheet,
@@ -14,7 +14,7 @@ import {
   openStart,
   statusOf,
   test,
-} from '#support/workbench-page.ts';
+} from '#support/browser/workbench-page.ts';
 
 test.skip(
   process.platform !== 'linux' || findBrowser().executablePath !== unpackBrowser().executablePath,

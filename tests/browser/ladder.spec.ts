@@ -1,6 +1,5 @@
 /** The ladder with few levels and many, in both units, folded and pinned: figures whole and apart, leaders that never cross. */
 import type { Page } from '@playwright/test';
-import { box, buoyLidJob, dxf } from '#support/small-drawing.ts';
 import {
   dropFiles,
   expect,
@@ -9,7 +8,8 @@ import {
   savedText,
   statusOf,
   test,
-} from '#support/workbench-page.ts';
+} from '#support/browser/workbench-page.ts';
+import { box, buoyLidJob, dxf } from '#support/drawings/small-drawing.ts';
 
 /** A plate with a pocket a level; unequal steps, some a hundredth of a millimetre apart. */
 function plateOf(levels: readonly number[]) {

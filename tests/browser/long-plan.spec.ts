@@ -1,6 +1,5 @@
 /** A plan that takes its time: what was there stays, progress is reported, it can be stopped, and a change shows before it is measured. */
 import type { Page, Worker } from '@playwright/test';
-import { pocketGridFiles } from '#support/pocket-grid-files.ts';
 import {
   dropFiles,
   expect,
@@ -10,7 +9,8 @@ import {
   sheetOf,
   statusOf,
   test,
-} from '#support/workbench-page.ts';
+} from '#support/browser/workbench-page.ts';
+import { pocketGridFiles } from '#support/drawings/pocket-grid-files.ts';
 
 const grid = pocketGridFiles(40, 20);
 const files = [

@@ -1,6 +1,5 @@
 /** Drawings whose first view would be full of trouble: layers about the part, and a polyline drawn with a width. */
-import { polyline } from '#support/raw-drawing.ts';
-import { box, dxf, line, note } from '#support/small-drawing.ts';
+
 import {
   dropFiles,
   expect,
@@ -10,7 +9,9 @@ import {
   statusOf,
   stripOf,
   test,
-} from '#support/workbench-page.ts';
+} from '#support/browser/workbench-page.ts';
+import { polyline } from '#support/drawings/raw-drawing.ts';
+import { box, dxf, line, note } from '#support/drawings/small-drawing.ts';
 
 const panelOf = (page: Parameters<typeof statusOf>[0]) => page.locator('.layers');
 

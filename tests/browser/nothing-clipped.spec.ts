@@ -5,7 +5,7 @@
  */
 import type { Page } from '@playwright/test';
 import { SAMPLES } from '#app/state/opening/samples.ts';
-import { expect, openPanel, openSample, statusOf, test } from '#support/workbench-page.ts';
+import { expect, openPanel, openSample, statusOf, test } from '#support/browser/workbench-page.ts';
 
 const PANELS = ['Drawing', 'Requirements', 'Sheet and bath', 'Findings', 'Hand-off'] as const;
 

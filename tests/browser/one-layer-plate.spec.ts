@@ -1,5 +1,5 @@
 /** A plate with all its lines on one layer, from the drop to its scribe lines, without an editor. */
-import { box, circle, dxf, line } from '#support/small-drawing.ts';
+
 import {
   dropFiles,
   expect,
@@ -10,7 +10,8 @@ import {
   statusOf,
   stripOf,
   test,
-} from '#support/workbench-page.ts';
+} from '#support/browser/workbench-page.ts';
+import { box, circle, dxf, line } from '#support/drawings/small-drawing.ts';
 
 /** A hatch of a solar boat: its edge in loose lines, a pocket and a bolt hole, all on layer 0. */
 const HATCH = [

@@ -1,6 +1,6 @@
 /** The workbench as `isobath open` serves it, with a job in it; and the page without a network, once it was opened. */
 import { spawn } from 'node:child_process';
-import { expect, statusOf, test } from '#support/workbench-page.ts';
+import { expect, statusOf, test } from '#support/browser/workbench-page.ts';
 
 test('isobath open FILE shows that job, planned', async ({ page }) => {
   const running = spawn(process.execPath, [

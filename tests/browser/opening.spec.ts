@@ -1,7 +1,6 @@
 /** Opening a drawing: what was found in it, the parts its layers play, trouble with places, depths written in its regions. */
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
-import { buoyLid, buoyLidNotes, dxf, line } from '#support/small-drawing.ts';
 import {
   dropFiles,
   expect,
@@ -12,7 +11,8 @@ import {
   statusOf,
   stripOf,
   test,
-} from '#support/workbench-page.ts';
+} from '#support/browser/workbench-page.ts';
+import { buoyLid, buoyLidNotes, dxf, line } from '#support/drawings/small-drawing.ts';
 
 /** A fin drawn as three lines that miss each other by 0.02 at one corner, and a line that leads nowhere. */
 const fin = [

@@ -7,7 +7,7 @@ import {
   sheetOf,
   statusOf,
   test,
-} from '#support/workbench-page.ts';
+} from '#support/browser/workbench-page.ts';
 
 test('opens with a sample planned: three levels on the ladder, every stage drawn on the sheet', async ({
   workbench,

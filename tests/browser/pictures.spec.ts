@@ -1,6 +1,13 @@
 /** Pictures of the app's main states for docs/workbench.md, made on demand: `ISOBATH_PICTURES=1 npx playwright test pictures`. */
-import { goToGauge, record } from '#support/tank-page.ts';
-import { expect, findOnSheet, openPanel, openSample, statusOf, test } from '#support/workbench-page.ts';
+import { goToGauge, record } from '#support/browser/tank-page.ts';
+import {
+  expect,
+  findOnSheet,
+  openPanel,
+  openSample,
+  statusOf,
+  test,
+} from '#support/browser/workbench-page.ts';
 
 test.skip(process.env['ISOBATH_PICTURES'] === undefined, 'only when pictures are asked for');
 

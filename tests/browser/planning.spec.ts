@@ -1,5 +1,5 @@
 /** What another number of stages would cost, and what the run does to the bath. */
-import { expect, openPanel, openSample, statusOf, test } from '#support/workbench-page.ts';
+import { expect, openPanel, openSample, statusOf, test } from '#support/browser/workbench-page.ts';
 
 test('one stage fewer than the fewest is shown with what it costs; one more is taken, and undone', async ({
   workbench,

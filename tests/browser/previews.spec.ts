@@ -1,6 +1,6 @@
 /** Every file can be looked at before it is saved, from its own bytes. */
 import AxeBuilder from '@axe-core/playwright';
-import { expect, openPanel, openSample, statusOf, test } from '#support/workbench-page.ts';
+import { expect, openPanel, openSample, statusOf, test } from '#support/browser/workbench-page.ts';
 
 test('the scribe drawing reads back in the stages’ colours; chosen files come, show, and can be saved', async ({
   workbench,

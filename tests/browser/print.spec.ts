@@ -1,7 +1,7 @@
 /** The workbench on paper: one window's worth, with findings in full. */
 
-import { readPdf } from '#support/read-pdf.ts';
-import { expect, test } from '#support/workbench-page.ts';
+import { expect, test } from '#support/browser/workbench-page.ts';
+import { readPdf } from '#support/handoff/read-pdf.ts';
 
 test('a printed window stands on one page, findings in full', async ({ workbench }) => {
   const pdf = await workbench.pdf({ format: 'A4', landscape: true });

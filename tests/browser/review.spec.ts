@@ -11,7 +11,7 @@ import {
   savedText,
   statusOf,
   test,
-} from '#support/workbench-page.ts';
+} from '#support/browser/workbench-page.ts';
 
 async function beginReview(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'review the stages' }).click();

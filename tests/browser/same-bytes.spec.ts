@@ -5,12 +5,12 @@
 import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { DigestRequest } from '#support/digests-in-page.ts';
-import { samplesWithEveryFile } from '#support/every-file.ts';
-import { findFirefox, inFirefox } from '#support/in-firefox.ts';
-import { pageModule } from '#support/page-module.ts';
-import { runIsobath } from '#support/run-isobath.ts';
-import { dropFiles, expect, openPanel, statusOf, test } from '#support/workbench-page.ts';
+import type { DigestRequest } from '#support/browser/digests-in-page.ts';
+import { findFirefox, inFirefox } from '#support/browser/in-firefox.ts';
+import { pageModule } from '#support/browser/page-module.ts';
+import { dropFiles, expect, openPanel, statusOf, test } from '#support/browser/workbench-page.ts';
+import { samplesWithEveryFile } from '#support/handoff/every-file.ts';
+import { runIsobath } from '#support/process/run-isobath.ts';
 
 const NAME = 'gauge-pod-cover';
 const drawing = readFileSync(`samples/${NAME}.dxf`, 'utf8');
@@ -77,7 +77,7 @@ test('in Firefox too, where it is installed', async () => {
   expectRecorded(await inFirefox(firefox ?? '', call));
 });
 
-const DIGESTS = 'tests/support/digests-in-page.ts';
+const DIGESTS = 'tests/support/browser/digests-in-page.ts';
 
 function digestRequest(): DigestRequest {
   const worker = readdirSync('dist/app/assets').find((file) => /^plan-worker-.*\.js$/.test(file));

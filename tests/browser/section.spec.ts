@@ -1,6 +1,5 @@
 /** The section and the clock: cut, measured and scrubbed by hand and by key. Figures of the gauge-pod sample, closed form beside them. */
 import type { Page } from '@playwright/test';
-import { plateDrawing } from '#support/plate-drawing.ts';
 import {
   dropFiles,
   expect,
@@ -11,7 +10,8 @@ import {
   sheetOf,
   statusOf,
   test,
-} from '#support/workbench-page.ts';
+} from '#support/browser/workbench-page.ts';
+import { plateDrawing } from '#support/drawings/plate-drawing.ts';
 
 const stripOf = (page: Page) => page.getByRole('region', { name: 'Section' });
 const gaugeOf = (page: Page) => page.getByRole('slider', { name: 'Place along the cut' });

@@ -1,5 +1,5 @@
 /** What `npm start` serves: pages under a policy that runs no code but their own, and nothing at addresses that are no pages. */
-import { expect, test } from '#support/workbench-page.ts';
+import { expect, test } from '#support/browser/workbench-page.ts';
 
 test('an unknown address is not found', async ({ request }) => {
   for (const address of ['./nowhere', './assets/nowhere.js', './helper', './src/app/index.html']) {

@@ -1,6 +1,6 @@
 /** Words and shapes on the sheet: names, findings, tags, card, measure, and the strip that keeps the drawing free. */
 import type { Page } from '@playwright/test';
-import { expect, findOnSheet, openSample, sheetOf, statusOf, test } from '#support/workbench-page.ts';
+import { expect, findOnSheet, openSample, sheetOf, statusOf, test } from '#support/browser/workbench-page.ts';
 
 const SAMPLES = [
   'Gauge-pod cover',

@@ -1,7 +1,7 @@
 /** The tank page on a phone, on a tablet and in a wide window: what fits, and what is open to everyone. */
 import AxeBuilder from '@axe-core/playwright';
-import { goToGauge, goToTank, readingOf, record } from '#support/tank-page.ts';
-import { expect, openSample, statusOf, test } from '#support/workbench-page.ts';
+import { goToGauge, goToTank, readingOf, record } from '#support/browser/tank-page.ts';
+import { expect, openSample, statusOf, test } from '#support/browser/workbench-page.ts';
 
 for (const [width, height] of [
   [390, 844],

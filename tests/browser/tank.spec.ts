@@ -4,8 +4,15 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Download, Page } from '@playwright/test';
 import { runCommandLine } from '#cli/run-command-line.ts';
-import { goToGauge, goToTank, pressKeys, readingOf, record } from '#support/tank-page.ts';
-import { expect, openSample, pixelsNear, savedText, statusOf, test } from '#support/workbench-page.ts';
+import { goToGauge, goToTank, pressKeys, readingOf, record } from '#support/browser/tank-page.ts';
+import {
+  expect,
+  openSample,
+  pixelsNear,
+  savedText,
+  statusOf,
+  test,
+} from '#support/browser/workbench-page.ts';
 
 async function fromMenu(page: Page, item: string): Promise<void> {
   await page.getByRole('button', { name: 'Record', exact: true }).click();

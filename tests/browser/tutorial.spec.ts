@@ -1,6 +1,15 @@
 /** Pictures of docs/tutorial.md, made on demand: `ISOBATH_PICTURES=1 npx playwright test tutorial`. */
-import { inchSkin } from '#support/inch-skin.ts';
-import { dropFiles, expect, openPanel, saySheet, statusOf, stripOf, test } from '#support/workbench-page.ts';
+
+import {
+  dropFiles,
+  expect,
+  openPanel,
+  saySheet,
+  statusOf,
+  stripOf,
+  test,
+} from '#support/browser/workbench-page.ts';
+import { inchSkin } from '#support/drawings/inch-skin.ts';
 
 test.skip(process.env['ISOBATH_PICTURES'] === undefined, 'only when pictures are asked for');
 

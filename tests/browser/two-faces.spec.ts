@@ -1,5 +1,5 @@
 /** Jobs about both faces in the workbench: the near one is on show and says so, the far one is in the files. */
-import { box, buoyLidJob, circle, dxf } from '#support/small-drawing.ts';
+
 import {
   dropFiles,
   expect,
@@ -8,7 +8,8 @@ import {
   savedText,
   statusOf,
   test,
-} from '#support/workbench-page.ts';
+} from '#support/browser/workbench-page.ts';
+import { box, buoyLidJob, circle, dxf } from '#support/drawings/small-drawing.ts';
 
 const drawing = dxf({
   insunits: 4,

@@ -1,6 +1,5 @@
 /** The whole job in one sitting: a drawing dropped, depths asked, a finding corrected, the stages reviewed, every file saved. */
 import type { Page } from '@playwright/test';
-import { buoyLid, buoyLidNotes, dxf } from '#support/small-drawing.ts';
 import {
   dropFiles,
   expect,
@@ -12,7 +11,8 @@ import {
   statusOf,
   stripOf,
   test,
-} from '#support/workbench-page.ts';
+} from '#support/browser/workbench-page.ts';
+import { buoyLid, buoyLidNotes, dxf } from '#support/drawings/small-drawing.ts';
 
 const drawing = { name: 'buoy-lid.dxf', text: dxf({ insunits: 4, entities: [...buoyLid, ...buoyLidNotes] }) };
 const JOB = 'buoy-lid.job.json';

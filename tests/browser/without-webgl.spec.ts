@@ -1,7 +1,7 @@
 /** A browser without WebGL: the sheet is drawn flat and says so; planning, the review and the tank work all the same. */
 import AxeBuilder from '@axe-core/playwright';
-import { findBrowser } from '#support/browser.ts';
-import { expect, findOnSheet, levelRows, statusOf, test } from '#support/workbench-page.ts';
+import { findBrowser } from '#support/browser/browser.ts';
+import { expect, findOnSheet, levelRows, statusOf, test } from '#support/browser/workbench-page.ts';
 
 const browser = findBrowser();
 test.use({

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { checkBath } from '#checks/check-bath.ts';
 import { sayFinding } from '#findings/say-finding.ts';
-import { plainJob } from '#support/plain-job.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
 
 const plain = plainJob();
 /** Aluminium of 2.7 g/cm³ in caustic soda. */

@@ -3,8 +3,8 @@ import { checkBudget } from '#checks/check-budget.ts';
 import { toleranceBudgets } from '#checks/tolerance-budget.ts';
 import { sayFinding } from '#findings/say-finding.ts';
 import { runJob } from '#run/run-job.ts';
-import { planOfFloors } from '#support/plan-of-floors.ts';
-import { plateDrawing } from '#support/plate-drawing.ts';
+import { plateDrawing } from '#support/drawings/plate-drawing.ts';
+import { planOfFloors } from '#support/parts/plan-of-floors.ts';
 
 /** A pocket of 2 mm in a sheet of 4 mm at 0.025 mm/min: ± 5 % are 0.1 mm, ± 0.25 min 0.00656 mm. */
 async function reported(asked: object, change: { readonly stock?: object; readonly process?: object } = {}) {

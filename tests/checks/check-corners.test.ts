@@ -1,8 +1,8 @@
 /** M3.1 corners that come out rounder than drawn: figures, the worst one, and places, by hand. φ = 1 throughout. */
 import { describe, expect, test } from 'vitest';
 import { arcSpan, type Loop, type Span } from '#geometry/span.ts';
-import { type CheckedPart, checkPart } from '#support/check-part.ts';
-import { polygon, rectangle, roundedRectangle } from '#support/shapes.ts';
+import { polygon, rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
+import { type CheckedPart, checkPart } from '#support/parts/check-part.ts';
 
 const SHEET = rectangle(-60, -60, 300, 200);
 

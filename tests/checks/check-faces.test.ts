@@ -1,7 +1,7 @@
 /** M9.6 the metal between the faces of a sheet. Undercut 1, so that every figure is a sum or a root by hand. */
 import { describe, expect, test } from 'vitest';
-import { checkTwoFaces, type TwoFaces, told } from '#support/check-two-faces.ts';
-import { rectangle } from '#support/shapes.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
+import { checkTwoFaces, type TwoFaces, told } from '#support/parts/check-two-faces.ts';
 
 const WEBS = ['faces-web-too-thin', 'faces-web-at-worst', 'floors-meet'];
 const near = (value: number) => expect.closeTo(value, 9);

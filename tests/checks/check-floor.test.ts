@@ -1,9 +1,9 @@
 /** Floors that are not reached, with their figures: depths by the front's own formula √(level² − gap²), φ = 1. */
 import { describe, expect, test } from 'vitest';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
-import { type CheckedPart, checkPart } from '#support/check-part.ts';
-import { partOf } from '#support/part-of.ts';
-import { polygon, rectangle, roundedRectangle } from '#support/shapes.ts';
+import { polygon, rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
+import { type CheckedPart, checkPart } from '#support/parts/check-part.ts';
+import { partOf } from '#support/parts/part-of.ts';
 
 const SHEET = rectangle(-60, -60, 300, 200);
 

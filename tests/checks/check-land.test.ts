@@ -1,7 +1,7 @@
 /** Land too narrow at the surface, with figures by hand. φ = 1, least land 3 mm, and twice the depth beside it. */
 import { describe, expect, test } from 'vitest';
-import { type CheckedPart, checkPart } from '#support/check-part.ts';
-import { rectangle, roundedRectangle } from '#support/shapes.ts';
+import { rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
+import { type CheckedPart, checkPart } from '#support/parts/check-part.ts';
 
 const SHEET = rectangle(-60, -60, 200, 120);
 

@@ -5,8 +5,8 @@ import { sayFinding } from '#findings/say-finding.ts';
 import { growLoops } from '#geometry/grow/grow-loops.ts';
 import { arcSpan, lineSpan, type Span } from '#geometry/span.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
-import { type CheckedPart, checkPart } from '#support/check-part.ts';
-import { circle, rectangle, roundedRectangle } from '#support/shapes.ts';
+import { circle, rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
+import { type CheckedPart, checkPart } from '#support/parts/check-part.ts';
 
 const SHEET = rectangle(-60, -60, 200, 120);
 

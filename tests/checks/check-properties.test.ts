@@ -6,12 +6,12 @@ import type { Finding } from '#findings/finding.ts';
 import type { Loop } from '#geometry/span.ts';
 import { jsts } from '#oracle/jsts.ts';
 import { measurePlan } from '#run/measure-plan.ts';
-import { checkPart } from '#support/check-part.ts';
-import { moveSpan } from '#support/move-spans.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { planOf, randomPart } from '#support/random-part.ts';
-import { circle, rectangle, roundedRectangle } from '#support/shapes.ts';
-import { tessellate } from '#support/tessellate.ts';
+import { moveSpan } from '#support/geometry/move-spans.ts';
+import { circle, rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
+import { tessellate } from '#support/geometry/tessellate.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { checkPart } from '#support/parts/check-part.ts';
+import { planOf, randomPart } from '#support/random-parts/random-part.ts';
 
 test('M3.1 the plan of a random part is never region-over-etched, and every region with an opening reaches its least depth', {
   tags: ['long'],

@@ -1,8 +1,8 @@
 /** Metal left under a floor, as planned and at worst: sums by hand. */
 import { describe, expect, test } from 'vitest';
 import type { Job } from '#job/job.ts';
-import { checkPart } from '#support/check-part.ts';
-import { rectangle, roundedRectangle } from '#support/shapes.ts';
+import { rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
+import { checkPart } from '#support/parts/check-part.ts';
 
 function webs(
   depths: readonly [number, number],

@@ -1,8 +1,8 @@
 /** M9.9: pieces that hang on nothing once all is etched. Undercut 1; a sheet of 170 by 130, 1 mm thick, cut out from both faces. */
 import { expect, test } from 'vitest';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
-import { checkTwoFaces, type Pocket, type TwoFaces } from '#support/check-two-faces.ts';
-import { rectangle } from '#support/shapes.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
+import { checkTwoFaces, type Pocket, type TwoFaces } from '#support/parts/check-two-faces.ts';
 
 const SHEET = 170 * 130;
 const THROUGH = { depth: 0.7, wall: 0.5 };

@@ -5,10 +5,10 @@ import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import type { Asked } from '#part/part.ts';
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
-import type { CheckedPart } from '#support/check-part.ts';
-import { askedAt, partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { polygon, rectangle } from '#support/shapes.ts';
+import { polygon, rectangle } from '#support/geometry/shapes.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import type { CheckedPart } from '#support/parts/check-part.ts';
+import { askedAt, partOf } from '#support/parts/part-of.ts';
 
 type Drawn = Pick<CheckedPart, 'outlines' | 'depths'> & { readonly sheet?: CheckedPart['sheet'] };
 

@@ -14,11 +14,11 @@ import type { Job } from '#job/job.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { measurePlan } from '#run/measure-plan.ts';
 import { runJob } from '#run/run-job.ts';
-import { askedAt, partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { planOf, randomPart } from '#support/random-part.ts';
-import { rectangle } from '#support/shapes.ts';
-import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';
+import { buoyLidDrawing, buoyLidJob } from '#support/drawings/small-drawing.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { askedAt, partOf } from '#support/parts/part-of.ts';
+import { planOf, randomPart } from '#support/random-parts/random-part.ts';
 
 type Pocket = readonly [x: number, y: number, depth: number];
 

@@ -8,10 +8,10 @@ import type { Job } from '#job/job.ts';
 import { type PlainOpening, plainDepth } from '#oracle/plain-depth.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
-import { askedAt, partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { PROPERTY_SEED } from '#support/seed-of-run.ts';
-import { rectangle } from '#support/shapes.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { askedAt, partOf } from '#support/parts/part-of.ts';
+import { PROPERTY_SEED } from '#support/seeds/seed-of-run.ts';
 
 interface Change {
   readonly process?: Partial<Job['process']>;

@@ -9,9 +9,9 @@ import { type LineSum, lineSum } from '#checks/line-sum.ts';
 import type { Job } from '#job/job.ts';
 import type { Asked } from '#part/part.ts';
 import { makePlan } from '#plan/make-plan.ts';
-import { askedAt, partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { rectangle } from '#support/shapes.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { askedAt, partOf } from '#support/parts/part-of.ts';
 
 interface Change {
   readonly process?: Partial<Job['process']>;

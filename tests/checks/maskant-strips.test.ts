@@ -1,7 +1,7 @@
 /** Strips of maskant between openings: which coat they stand in, and what cuts under them. φ = 1. */
 import { describe, expect, test } from 'vitest';
-import { type CheckedPart, checkPart } from '#support/check-part.ts';
-import { rectangle, roundedRectangle } from '#support/shapes.ts';
+import { rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
+import { type CheckedPart, checkPart } from '#support/parts/check-part.ts';
 
 const SHEET = rectangle(-60, -60, 200, 120);
 

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { isUnder, middleOf, narrowPlaces, roomIn, sidesOf } from '#checks/narrow-places.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, lineSpan, reverseSpans, type Span } from '#geometry/span.ts';
-import { circle, openLine, polygon, rectangle } from '#support/shapes.ts';
+import { circle, openLine, polygon, rectangle } from '#support/geometry/shapes.ts';
 
 /** The arc from the first point over the second to the third, of which the second is as far from both. */
 function arcThrough(

@@ -2,8 +2,8 @@
 import { describe, expect, test } from 'vitest';
 import { narrowPlaces, sidesOfPath } from '#checks/narrow-places.ts';
 import { arcSpan, type Path } from '#geometry/span.ts';
-import { checkPart } from '#support/check-part.ts';
-import { openLine, polygon, roundedRectangle } from '#support/shapes.ts';
+import { openLine, polygon, roundedRectangle } from '#support/geometry/shapes.ts';
+import { checkPart } from '#support/parts/check-part.ts';
 
 function widths(...paths: readonly Path[]): number[] {
   const limit = 1.5;

@@ -5,10 +5,10 @@ import { growLoops } from '#geometry/grow/grow-loops.ts';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import type { Loop } from '#geometry/span.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
-import { type CheckedPart, checkPart } from '#support/check-part.ts';
-import { moveSpan } from '#support/move-spans.ts';
-import { partOf } from '#support/part-of.ts';
-import { circle, rectangle, roundedRectangle } from '#support/shapes.ts';
+import { moveSpan } from '#support/geometry/move-spans.ts';
+import { circle, rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
+import { type CheckedPart, checkPart } from '#support/parts/check-part.ts';
+import { partOf } from '#support/parts/part-of.ts';
 
 const SHEET = rectangle(-60, -60, 200, 120);
 

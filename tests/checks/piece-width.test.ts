@@ -2,9 +2,9 @@
 import { expect, test } from 'vitest';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import { loopArea } from '#geometry/span.ts';
-import { type CheckedPart, checkPart } from '#support/check-part.ts';
-import { partOf } from '#support/part-of.ts';
-import { circle, rectangle, roundedRectangle } from '#support/shapes.ts';
+import { circle, rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
+import { type CheckedPart, checkPart } from '#support/parts/check-part.ts';
+import { partOf } from '#support/parts/part-of.ts';
 
 const SHEET = rectangle(-60, -60, 200, 120);
 

@@ -5,10 +5,10 @@ import { checkMaking } from '#checks/check-making.ts';
 import type { Finding } from '#findings/finding.ts';
 import type { EdgeDatum } from '#job/job.ts';
 import { measurePlan } from '#run/measure-plan.ts';
-import { type CheckedPart, checkPart } from '#support/check-part.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { planOf, randomPart } from '#support/random-part.ts';
-import { rectangle, roundedRectangle } from '#support/shapes.ts';
+import { rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { type CheckedPart, checkPart } from '#support/parts/check-part.ts';
+import { planOf, randomPart } from '#support/random-parts/random-part.ts';
 
 const anyDatum = fc.constantFrom<EdgeDatum>('shallow-edge', 'mid-wall', 'deep-foot');
 const SHEET = rectangle(-60, -60, 200, 120);

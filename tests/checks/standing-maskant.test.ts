@@ -9,10 +9,10 @@ import { SAME_BORDER } from '#geometry/tolerances.ts';
 import type { Masking } from '#job/job.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { measurePlan } from '#run/measure-plan.ts';
-import { type DrawnFront, kitOf } from '#support/front-of.ts';
-import { askedAt, partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { circle, rectangle } from '#support/shapes.ts';
+import { circle, rectangle } from '#support/geometry/shapes.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { type DrawnFront, kitOf } from '#support/parts/front-of.ts';
+import { askedAt, partOf } from '#support/parts/part-of.ts';
 
 const left = rectangle(0, 0, 10, 8);
 const right = rectangle(13.36, 1, 24, 7);

@@ -5,10 +5,10 @@ import { type EtchedFace, thinWebs } from '#checks/web-between.ts';
 import type { Loop } from '#geometry/span.ts';
 import type { Masking } from '#job/job.ts';
 import { makePlan } from '#plan/make-plan.ts';
-import { checkPart } from '#support/check-part.ts';
-import { askedAt, partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { circle, rectangle } from '#support/shapes.ts';
+import { circle, rectangle } from '#support/geometry/shapes.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { checkPart } from '#support/parts/check-part.ts';
+import { askedAt, partOf } from '#support/parts/part-of.ts';
 
 const face = (factor: number, ...stages: readonly (readonly [level: number, ...opening: Loop[]])[]) =>
   ({

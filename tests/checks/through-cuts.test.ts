@@ -3,8 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import type { Asked } from '#part/part.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
-import { checkTwoFaces, type Pocket, type TwoFaces, told } from '#support/check-two-faces.ts';
-import { rectangle } from '#support/shapes.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
+import { checkTwoFaces, type Pocket, type TwoFaces, told } from '#support/parts/check-two-faces.ts';
 
 const WEBS = ['faces-web-too-thin', 'faces-web-at-worst', 'floors-meet'];
 const near = (value: number) => expect.closeTo(value, 9);

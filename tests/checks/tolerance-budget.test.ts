@@ -4,8 +4,8 @@ import { describe, expect, test } from 'vitest';
 import { overBy, type ToleranceBudget, toleranceBudgets, worseSide } from '#checks/tolerance-budget.ts';
 import type { Asked } from '#part/part.ts';
 import type { PlannedRegion } from '#plan/etch-plan.ts';
-import { type BudgetedJob, planOfFloors } from '#support/plan-of-floors.ts';
-import { PROPERTY_SEED } from '#support/seed-of-run.ts';
+import { type BudgetedJob, planOfFloors } from '#support/parts/plan-of-floors.ts';
+import { PROPERTY_SEED } from '#support/seeds/seed-of-run.ts';
 
 function budgetsOf(floors: readonly Asked[], change: BudgetedJob = {}): ToleranceBudget[] {
   const { plan, job } = planOfFloors(floors, change);

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { narrowPlaces, sidesOf } from '#checks/narrow-places.ts';
 import { arcSpan, type Loop, reverseSpans, type Span } from '#geometry/span.ts';
-import { circle, polygon, rectangle } from '#support/shapes.ts';
+import { circle, polygon, rectangle } from '#support/geometry/shapes.ts';
 
 const placesIn = (loops: readonly Loop[]) =>
   narrowPlaces(sidesOf(loops), { widestOf: () => 3, limitOf: () => 3 });

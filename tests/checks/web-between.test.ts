@@ -4,9 +4,9 @@ import { type EtchedFace, thinWebs } from '#checks/web-between.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
 import { hypot } from '#maths/hypot.ts';
+import { circle, rectangle } from '#support/geometry/shapes.ts';
 import { type Dice, diceOf } from '#support/random-parts/dice.ts';
-import { PROPERTY_SEED } from '#support/seed-of-run.ts';
-import { circle, rectangle } from '#support/shapes.ts';
+import { PROPERTY_SEED } from '#support/seeds/seed-of-run.ts';
 
 type Shape =
   | { readonly kind: 'disc'; readonly at: Point; readonly radius: number }

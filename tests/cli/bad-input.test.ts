@@ -2,9 +2,9 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSyn
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { type BadInput, badInputs } from '#support/bad-inputs.ts';
-import { type Ran, runIsobath } from '#support/run-isobath.ts';
-import { buoyLidDrawing, buoyLidJob, line } from '#support/small-drawing.ts';
+import { buoyLidDrawing, buoyLidJob, line } from '#support/drawings/small-drawing.ts';
+import { type BadInput, badInputs } from '#support/jobs/bad-inputs.ts';
+import { type Ran, runIsobath } from '#support/process/run-isobath.ts';
 
 const home = mkdtempSync(join(tmpdir(), 'isobath-bad-'));
 afterAll(() => rmSync(home, { recursive: true }));

@@ -3,8 +3,8 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { runIsobath } from '#support/run-isobath.ts';
-import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';
+import { buoyLidDrawing, buoyLidJob } from '#support/drawings/small-drawing.ts';
+import { runIsobath } from '#support/process/run-isobath.ts';
 
 const home = mkdtempSync(join(tmpdir(), 'isobath-back-'));
 beforeAll(() => {

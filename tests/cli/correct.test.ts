@@ -2,8 +2,8 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSyn
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { runIsobath } from '#support/run-isobath.ts';
-import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';
+import { buoyLidDrawing, buoyLidJob } from '#support/drawings/small-drawing.ts';
+import { runIsobath } from '#support/process/run-isobath.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'isobath-correct-'));
 beforeAll(() => {

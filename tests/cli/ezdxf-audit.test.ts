@@ -5,8 +5,8 @@ import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { scribeDrawing } from '#handoff/scribe-drawing.ts';
 import { templateDrawing } from '#handoff/template/template-drawing.ts';
-import { handMadePlan } from '#support/hand-made-plan.ts';
-import { templateOf } from '#support/template-of.ts';
+import { templateOf } from '#support/handoff/template-of.ts';
+import { handMadePlan } from '#support/parts/hand-made-plan.ts';
 
 /** The independent library ezdxf (MIT; Debian package python3-ezdxf): loads a file, audits it, and tells what it read. */
 const SCRIPT = `

@@ -3,8 +3,8 @@ import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'nod
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { type Ran, runIsobath } from '#support/run-isobath.ts';
-import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';
+import { buoyLidDrawing, buoyLidJob } from '#support/drawings/small-drawing.ts';
+import { type Ran, runIsobath } from '#support/process/run-isobath.ts';
 
 const home = mkdtempSync(join(tmpdir(), 'isobath-figures-'));
 afterAll(() => rmSync(home, { recursive: true }));

@@ -12,8 +12,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { runIsobath } from '#support/run-isobath.ts';
-import { buoyLid, buoyLidDrawing, buoyLidJob, buoyLidNotes, dxf } from '#support/small-drawing.ts';
+import { buoyLid, buoyLidDrawing, buoyLidJob, buoyLidNotes, dxf } from '#support/drawings/small-drawing.ts';
+import { runIsobath } from '#support/process/run-isobath.ts';
 
 const home = mkdtempSync(join(tmpdir(), 'isobath-cli-'));
 const folder = join(home, 'jobs');

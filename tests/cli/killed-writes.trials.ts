@@ -6,7 +6,7 @@
 import { rmSync } from 'node:fs';
 import fc from 'fast-check';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { stateOf, type WritingRig, writingRig } from '#support/stopped-writing.ts';
+import { stateOf, type WritingRig, writingRig } from '#support/process/stopped-writing.ts';
 
 const KILLS = Number(process.env['CASES'] ?? 500);
 /** No change of these sets takes more calls. */

@@ -3,8 +3,8 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { runIsobath } from '#support/run-isobath.ts';
-import { box, buoyLid, buoyLidNotes, circle, dxf, line, note } from '#support/small-drawing.ts';
+import { box, buoyLid, buoyLidNotes, circle, dxf, line, note } from '#support/drawings/small-drawing.ts';
+import { runIsobath } from '#support/process/run-isobath.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'isobath-new-'));
 const job = (name: string) => JSON.parse(readFileSync(join(folder, name), 'utf8')) as Record<string, unknown>;

@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { request } from 'node:http';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { runIsobath } from '#support/run-isobath.ts';
+import { runIsobath } from '#support/process/run-isobath.ts';
 
 const PROGRAM = fileURLToPath(new URL('../../dist/cli/isobath.js', import.meta.url));
 

@@ -4,9 +4,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { buoyLidDrawing, buoyLidJob } from '#support/drawings/small-drawing.ts';
 import { expectGolden } from '#support/golden.ts';
-import { runIsobath } from '#support/run-isobath.ts';
-import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';
+import { runIsobath } from '#support/process/run-isobath.ts';
 
 const SAMPLES = fileURLToPath(new URL('../../samples', import.meta.url));
 const JOB = join(SAMPLES, 'gauge-pod-cover.job.json');

@@ -3,7 +3,7 @@ import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:f
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
-import { runIsobath } from '#support/run-isobath.ts';
+import { runIsobath } from '#support/process/run-isobath.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'isobath-since-'));
 afterAll(() => rmSync(folder, { recursive: true }));

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { stageTable } from '#cli/stage-table.ts';
 import { makePlanFile } from '#handoff/write-plan-file.ts';
 import { expectGolden } from '#support/golden.ts';
-import { handMadePlan } from '#support/hand-made-plan.ts';
-import { plainJobFile } from '#support/plain-job.ts';
+import { plainJobFile } from '#support/jobs/plain-job.ts';
+import { handMadePlan } from '#support/parts/hand-made-plan.ts';
 
 const reached = { floorArea: 1, share: 1, deepest: 1, shallowest: 1 };
 const planFile = makePlanFile({

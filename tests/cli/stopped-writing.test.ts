@@ -4,7 +4,7 @@
  */
 import { rmSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { namesOf, stateOf, type WritingRig, writingRig } from '#support/stopped-writing.ts';
+import { namesOf, stateOf, type WritingRig, writingRig } from '#support/process/stopped-writing.ts';
 
 const OLD = 5;
 const NEW = 3;

@@ -4,7 +4,7 @@ import { readDrawing } from '#drawing/read/read-drawing.ts';
 import { finding } from '#findings/finding.ts';
 import { sayFinding } from '#findings/say-finding.ts';
 import { findRegions } from '#part/find-regions.ts';
-import { block, bytesOf, circle, drawingText, entity, insert, line } from '#support/raw-drawing.ts';
+import { block, bytesOf, circle, drawingText, entity, insert, line } from '#support/drawings/raw-drawing.ts';
 
 function noCurves(entities: string, blocks?: string): string {
   const drawing = readDrawing(

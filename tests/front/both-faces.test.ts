@@ -3,8 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { depthsAt } from '#front/depth-at.ts';
 import { indexFront } from '#front/front-index.ts';
 import { type BaredStrip, etchSlab } from '#oracle/etched-slab.ts';
-import { frontOf } from '#support/front-of.ts';
-import { rectangle } from '#support/shapes.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
+import { frontOf } from '#support/parts/front-of.ts';
 
 interface Opened {
   readonly level: number;

@@ -6,10 +6,10 @@ import { indexFront } from '#front/front-index.ts';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, type Loop, reverseSpans } from '#geometry/span.ts';
-import { frontOf, RATE } from '#support/front-of.ts';
-import { type Movement, moveSpan } from '#support/move-spans.ts';
-import { planOf, type RandomPart, randomPart } from '#support/random-part.ts';
-import { circle, rectangle, roundedRectangle } from '#support/shapes.ts';
+import { type Movement, moveSpan } from '#support/geometry/move-spans.ts';
+import { circle, rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
+import { frontOf, RATE } from '#support/parts/front-of.ts';
+import { planOf, type RandomPart, randomPart } from '#support/random-parts/random-part.ts';
 
 const FAR = 400;
 

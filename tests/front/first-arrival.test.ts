@@ -3,8 +3,8 @@ import { depthsAt } from '#front/depth-at.ts';
 import { indexFront } from '#front/front-index.ts';
 import type { Loop } from '#geometry/span.ts';
 import { type Bared, etchBlock } from '#oracle/etched-block.ts';
-import { frontOf } from '#support/front-of.ts';
-import { rectangle } from '#support/shapes.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
+import { frontOf } from '#support/parts/front-of.ts';
 
 /** mm; the bar for the mean gap at a spacing of 0.02 mm. */
 const MEAN_GAP = 0.002;

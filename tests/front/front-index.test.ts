@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { indexFront } from '#front/front-index.ts';
-import { frontOf } from '#support/front-of.ts';
-import { rectangle } from '#support/shapes.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
+import { frontOf } from '#support/parts/front-of.ts';
 
 test('a stage with more lines than a call takes as arguments is indexed whole', { tags: ['long'] }, () => {
   // 40,000 pockets of four lines: engines take some 120,000 arguments at once.

@@ -9,11 +9,11 @@ import { type Loop, lineSpan, loopsArea, reverseSpans, spanFromBulge } from '#ge
 import { strewnVolume } from '#oracle/etched-depth.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { measurePlan } from '#run/measure-plan.ts';
-import { kitOf } from '#support/front-of.ts';
-import { handMadePlan } from '#support/hand-made-plan.ts';
-import { askedAt, partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { circle, polygon, rectangle } from '#support/shapes.ts';
+import { circle, polygon, rectangle } from '#support/geometry/shapes.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { kitOf } from '#support/parts/front-of.ts';
+import { handMadePlan } from '#support/parts/hand-made-plan.ts';
+import { askedAt, partOf } from '#support/parts/part-of.ts';
 
 function expectWhole(kit: ContourKit): void {
   const { front } = kit.index;

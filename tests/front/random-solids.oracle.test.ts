@@ -1,7 +1,7 @@
 /** A few of what `npm run trials -- relief-mesh` tries on thousands. */
 import { expect, test } from 'vitest';
 import { solidJudge } from '#support/random-parts/judge-part.ts';
-import { PROPERTY_SEED } from '#support/seed-of-run.ts';
+import { PROPERTY_SEED } from '#support/seeds/seed-of-run.ts';
 
 const CASES = 100;
 

@@ -5,9 +5,9 @@ import { depthsAt } from '#front/depth-at.ts';
 import { indexFront } from '#front/front-index.ts';
 import { reachedIn } from '#front/reached.ts';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
-import { kitOf } from '#support/front-of.ts';
-import { planOf, randomPart } from '#support/random-part.ts';
-import { circle, rectangle, roundedRectangle } from '#support/shapes.ts';
+import { circle, rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
+import { kitOf } from '#support/parts/front-of.ts';
+import { planOf, randomPart } from '#support/random-parts/random-part.ts';
 
 describe('M3.4 what a region reaches', () => {
   test('a square pocket 20 × 20, 2 deep, opened 16 × 16: its floor to 0.1 mm is the opening grown by √(2² − 1.9²)', () => {

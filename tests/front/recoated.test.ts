@@ -7,9 +7,9 @@ import type { EdgeDatum } from '#job/job.ts';
 import { etchRecoated, type RecoatedBlock, type Window } from '#oracle/recoated-block.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
-import { askedAt, partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { rectangle } from '#support/shapes.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { askedAt, partOf } from '#support/parts/part-of.ts';
 
 /** mm; the bar for the mean gap at a spacing of 0.02 mm, as for one coat. */
 const MEAN_GAP = 0.002;

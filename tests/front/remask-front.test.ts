@@ -16,12 +16,12 @@ import { distanceToSpan, pointAlong } from '#geometry/span.ts';
 import type { EdgeDatum } from '#job/job.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
-import { kitOf, RATE } from '#support/front-of.ts';
-import { enclosedVolume, looseEdges } from '#support/mesh-faults.ts';
-import { askedAt, partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { planOf, type RandomPart, randomPart, TIGHT_SHEET } from '#support/random-part.ts';
-import { rectangle } from '#support/shapes.ts';
+import { enclosedVolume, looseEdges } from '#support/geometry/mesh-faults.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { kitOf, RATE } from '#support/parts/front-of.ts';
+import { askedAt, partOf } from '#support/parts/part-of.ts';
+import { planOf, type RandomPart, randomPart, TIGHT_SHEET } from '#support/random-parts/random-part.ts';
 
 const runs = (usual: number) => ({ numRuns: Number(process.env['RUNS'] ?? usual) });
 

@@ -8,7 +8,7 @@ import { reliefMesh } from '#front/relief/relief-mesh.ts';
 import { removedVolume } from '#front/volumes/volumes.ts';
 import { loopsArea } from '#geometry/span.ts';
 import { runJob } from '#run/run-job.ts';
-import { enclosedVolume, looseEdges } from '#support/mesh-faults.ts';
+import { enclosedVolume, looseEdges } from '#support/geometry/mesh-faults.ts';
 
 const samples = readdirSync('samples').filter((name) => name.endsWith('.job.json'));
 /** mm; thicker than any sample is etched deep. */

@@ -18,7 +18,7 @@ import {
   startAngle,
   tangentAlong,
 } from '#geometry/span.ts';
-import { rectangle } from '#support/shapes.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
 
 const near = (x: number, y: number) => ({ x: expect.closeTo(x, 12), y: expect.closeTo(y, 12) });
 const ROOT3 = Math.sqrt(3);

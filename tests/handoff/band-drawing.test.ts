@@ -2,7 +2,7 @@
 import { parseString } from 'dxf';
 import { describe, expect, test } from 'vitest';
 import { runJob } from '#run/run-job.ts';
-import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';
+import { buoyLidDrawing, buoyLidJob } from '#support/drawings/small-drawing.ts';
 
 async function lid(more: object = {}) {
   const job = { ...buoyLidJob, ...more, handoff: { files: ['bands'] } };

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { bathRecord } from '#handoff/bath-record.ts';
-import { handMadePlan } from '#support/hand-made-plan.ts';
+import { handMadePlan } from '#support/parts/hand-made-plan.ts';
 
 const measures = { stages: [{ removedVolume: 900 }, { removedVolume: 1500 }], regions: new Map() };
 

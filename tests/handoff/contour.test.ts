@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { loopArea, type Path } from '#geometry/span.ts';
 import { contourOfLoop, contourOfPath, pathOfContour } from '#handoff/contour.ts';
-import { curveGap } from '#support/curve-gap.ts';
-import { handMadePlan } from '#support/hand-made-plan.ts';
+import { curveGap } from '#support/geometry/curve-gap.ts';
+import { handMadePlan } from '#support/parts/hand-made-plan.ts';
 
 describe('contours of the hand-off files', () => {
   const paths: readonly Path[] = handMadePlan.stages.flatMap(({ lines }) => lines);

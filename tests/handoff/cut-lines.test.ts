@@ -5,9 +5,9 @@ import { distance, type Point } from '#geometry/point.ts';
 import { lineSpan, type Path } from '#geometry/span.ts';
 import { type CutLine, cutLines } from '#handoff/cut-lines.ts';
 import type { Stage } from '#plan/etch-plan.ts';
-import { handMadePlan } from '#support/hand-made-plan.ts';
-import { trials } from '#support/property-runs.ts';
-import { rectangle } from '#support/shapes.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
+import { handMadePlan } from '#support/parts/hand-made-plan.ts';
+import { trials } from '#support/seeds/property-runs.ts';
 
 const AS_PLANNED = { start: 'as-planned', direction: 'climb', overcut: 0, order: 'as-planned' } as const;
 const SHORT = { ...AS_PLANNED, order: 'short-travel' } as const;

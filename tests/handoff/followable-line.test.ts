@@ -9,8 +9,8 @@ import { machineProgram } from '#handoff/machine-program.ts';
 import { scribeDrawing } from '#handoff/scribe-drawing.ts';
 import { fillPost, PLAIN_POST } from '#job/formats/post-file.ts';
 import { interpretRs274, pointsOfMove } from '#oracle/rs274.ts';
-import { handMadePlan } from '#support/hand-made-plan.ts';
-import { trials } from '#support/property-runs.ts';
+import { handMadePlan } from '#support/parts/hand-made-plan.ts';
+import { trials } from '#support/seeds/property-runs.ts';
 
 const AS_PLANNED = { start: 'as-planned', direction: 'climb', overcut: 0, order: 'as-planned' } as const;
 

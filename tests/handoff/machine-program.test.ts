@@ -18,9 +18,9 @@ import { fillPost, PLAIN_POST } from '#job/formats/post-file.ts';
 import { readJob } from '#job/formats/read-job.ts';
 import { interpretRs274, pointsOfMove } from '#oracle/rs274.ts';
 import { runJob } from '#run/run-job.ts';
-import { handMadePlan } from '#support/hand-made-plan.ts';
-import { rectangle } from '#support/shapes.ts';
-import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';
+import { buoyLidDrawing, buoyLidJob } from '#support/drawings/small-drawing.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
+import { handMadePlan } from '#support/parts/hand-made-plan.ts';
 
 const AS_PLANNED = { start: 'as-planned', direction: 'climb', overcut: 0, order: 'as-planned' } as const;
 const planned = handMadePlan.stages.flatMap(({ lines }) => lines).flatMap(({ spans }) => spans);

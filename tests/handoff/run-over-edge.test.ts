@@ -3,8 +3,8 @@ import { expect, test } from 'vitest';
 import { itemAt } from '#geometry/assert.ts';
 import { lineSpan } from '#geometry/span.ts';
 import { stagesPastEdge } from '#handoff/run-over-edge.ts';
-import { handMadePlan } from '#support/hand-made-plan.ts';
-import { rectangle } from '#support/shapes.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
+import { handMadePlan } from '#support/parts/hand-made-plan.ts';
 
 const stage = itemAt(handMadePlan.stages, 0);
 const sheet = [rectangle(0, 0, 200, 120)];

@@ -4,8 +4,8 @@ import { itemAt } from '#geometry/assert.ts';
 import { boxOfSpans } from '#geometry/box.ts';
 import { pathOfContour } from '#handoff/contour.ts';
 import { scribeDrawing } from '#handoff/scribe-drawing.ts';
-import { curveGap } from '#support/curve-gap.ts';
-import { handMadePlan } from '#support/hand-made-plan.ts';
+import { curveGap } from '#support/geometry/curve-gap.ts';
+import { handMadePlan } from '#support/parts/hand-made-plan.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 
 const text = (unit: 'mm' | 'in', release: '2000' | 'r12' = '2000'): string =>

@@ -6,7 +6,7 @@ import { makeProbe } from '#front/depth-at.ts';
 import { momentAt } from '#front/front.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { type RunResult, runJob } from '#run/run-job.ts';
-import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';
+import { buoyLidDrawing, buoyLidJob } from '#support/drawings/small-drawing.ts';
 
 const FILES = ['section-dxf', 'section-svg'];
 const SECTIONS = [

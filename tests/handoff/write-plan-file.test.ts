@@ -3,8 +3,8 @@ import { finding } from '#findings/finding.ts';
 import { CAUTIONS, cautionsFor } from '#handoff/cautions.ts';
 import { jsonText } from '#handoff/json-text.ts';
 import { makePlanFile, type PlanFileInput } from '#handoff/write-plan-file.ts';
-import { handMadePlan } from '#support/hand-made-plan.ts';
-import { plainJob, plainJobFile } from '#support/plain-job.ts';
+import { plainJob, plainJobFile } from '#support/jobs/plain-job.ts';
+import { handMadePlan } from '#support/parts/hand-made-plan.ts';
 
 const reached = { floorArea: 1, share: 0.9, deepest: 2.5, shallowest: 0 };
 

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { knownFigures } from '#bath/known-figures.ts';
 import { expectGolden } from '#support/golden.ts';
-import { jobRows } from '#support/job-rows.ts';
+import { jobRows } from '#support/jobs/job-rows.ts';
 
 const { alloys: ALLOYS, baths: BATHS } = knownFigures();
 

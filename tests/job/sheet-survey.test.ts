@@ -4,7 +4,7 @@ import { fitSurvey, surveyDoubtAt, surveyedAt } from '#job/sheet-survey.ts';
 import { isSurveyText, readSurvey } from '#job/survey-csv.ts';
 import { bendAt, surveyedSheet } from '#job/surveyed-sheet.ts';
 import { BASES, leastSquares, leftOut, type Reading, valueAt } from '#oracle/least-squares.ts';
-import { PROPERTY_SEED } from '#support/seed-of-run.ts';
+import { PROPERTY_SEED } from '#support/seeds/seed-of-run.ts';
 
 /** Even numbers from −1 to 1: the multiplier and increment of Numerical Recipes' 32-bit generator, from memory. */
 function sampler(seed = PROPERTY_SEED): () => number {

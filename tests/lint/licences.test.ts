@@ -1,7 +1,7 @@
 /** `docs/licences.md` lists every runtime package with its licence; `GOLDEN=renew` writes it anew. */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { licencePage, runtimeLicences } from '#support/licence-page.ts';
+import { licencePage, runtimeLicences } from '#support/commands/licence-page.ts';
 
 const PAGE = 'docs/licences.md';
 /** Licences that allow use in a product and its sale with no more than their text kept; by their SPDX names. */

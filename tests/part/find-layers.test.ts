@@ -6,7 +6,7 @@ import { type Arrangement, OUTSIDE, type SourcedSpan } from '#geometry/arrangeme
 import { itemAt } from '#geometry/assert.ts';
 import type { Loop } from '#geometry/span.ts';
 import { findLayers } from '#part/find-layers.ts';
-import { circle, rectangle } from '#support/shapes.ts';
+import { circle, rectangle } from '#support/geometry/shapes.ts';
 
 function arrangementOf(loops: readonly Loop[]): Arrangement {
   const linework: SourcedSpan[] = loops.flatMap((loop, source) => loop.map((span) => ({ span, source })));

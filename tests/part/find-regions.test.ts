@@ -3,9 +3,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import { loopsArea } from '#geometry/span.ts';
-import { closed, exploded, found, line } from '#support/find-in-drawing.ts';
-import { anyOutline } from '#support/random-linework.ts';
-import { circle, polygon, rectangle, roundedRectangle } from '#support/shapes.ts';
+import { closed, exploded, found, line } from '#support/drawings/find-in-drawing.ts';
+import { anyOutline } from '#support/geometry/random-linework.ts';
+import { circle, polygon, rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
 
 const TRIM = closed('TRIM', rectangle(0, 0, 200, 100));
 

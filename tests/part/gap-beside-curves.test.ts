@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { readDrawing } from '#drawing/read/read-drawing.ts';
 import { spanLength } from '#geometry/span.ts';
 import { findRegions } from '#part/find-regions.ts';
-import { bytesOf, drawingText, entity, line, polyline, type Tag } from '#support/raw-drawing.ts';
+import { bytesOf, drawingText, entity, line, polyline, type Tag } from '#support/drawings/raw-drawing.ts';
 
 type Corner = readonly [x: number, y: number];
 

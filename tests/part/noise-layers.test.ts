@@ -5,8 +5,8 @@ import type { Job } from '#job/job.ts';
 import { findRegions } from '#part/find-regions.ts';
 import { noiseLayers } from '#part/noise-layers.ts';
 import { inspectDrawing } from '#run/inspect-drawing.ts';
-import { bytesOf, entity } from '#support/raw-drawing.ts';
-import { box, circle, dxf, line, note } from '#support/small-drawing.ts';
+import { bytesOf, entity } from '#support/drawings/raw-drawing.ts';
+import { box, circle, dxf, line, note } from '#support/drawings/small-drawing.ts';
 
 /** An observatory shutter's panel with its dimensions, centre lines, border and title block. */
 const PANEL = [

@@ -5,8 +5,8 @@ import { loopsArea } from '#geometry/span.ts';
 import { readJob } from '#job/formats/read-job.ts';
 import { resolveJob } from '#job/resolve/resolve-job.ts';
 import { findRegions } from '#part/find-regions.ts';
-import { bytesOf } from '#support/raw-drawing.ts';
-import { box, circle, dxf, line } from '#support/small-drawing.ts';
+import { bytesOf } from '#support/drawings/raw-drawing.ts';
+import { box, circle, dxf, line } from '#support/drawings/small-drawing.ts';
 
 /** A hatch of a solar boat, 260 by 150 with a corner cut off, in loose lines; two pockets, one in the other's corner, and two bolt holes. */
 const HATCH = [

@@ -3,7 +3,7 @@ import DxfParser from 'dxf-parser';
 import { describe, expect, test } from 'vitest';
 import { readJob } from '#job/formats/read-job.ts';
 import { resolveJob } from '#job/resolve/resolve-job.ts';
-import { SKIN_STATIONS, sampleDrawings } from '#support/sample-drawings.ts';
+import { SKIN_STATIONS, sampleDrawings } from '#support/drawings/sample-drawings.ts';
 
 const folder = new URL('../../samples/', import.meta.url);
 const drawings = sampleDrawings();

@@ -1,7 +1,7 @@
 /** Outlines that once made metal where there is none, or kept apart what is one, each named for its trouble. */
 import { describe, expect, test } from 'vitest';
-import { closed, exploded, found } from '#support/find-in-drawing.ts';
-import { circle, rectangle } from '#support/shapes.ts';
+import { closed, exploded, found } from '#support/drawings/find-in-drawing.ts';
+import { circle, rectangle } from '#support/geometry/shapes.ts';
 
 const TRIM = closed('TRIM', rectangle(0, 0, 200, 100));
 const OUTLINE = { outline: ['TRIM'] };

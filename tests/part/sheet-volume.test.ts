@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Taper } from '#job/taper.ts';
 import { sheetVolume } from '#part/sheet-volume.ts';
-import { circle, rectangle } from '#support/shapes.ts';
+import { circle, rectangle } from '#support/geometry/shapes.ts';
 
 const taper = (from: number, to: number): Taper => ({
   from: { x: from, y: 0 },

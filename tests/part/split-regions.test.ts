@@ -4,9 +4,9 @@ import { cutFrame } from '#geometry/loops/cut-across.ts';
 import { loopsArea, type Span, spanLength } from '#geometry/span.ts';
 import { SAME_PLACE } from '#geometry/tolerances.ts';
 import { type RegionCuts, splitRegions } from '#part/split-regions.ts';
-import { arrangementFaults } from '#support/arrangement-faults.ts';
-import { partOf } from '#support/part-of.ts';
-import { randomPart, randomSheet } from '#support/random-part.ts';
+import { arrangementFaults } from '#support/geometry/arrangement-faults.ts';
+import { partOf } from '#support/parts/part-of.ts';
+import { randomPart, randomSheet } from '#support/random-parts/random-part.ts';
 
 /** A cut across the tip of a needle can be shorter than two places are told apart; it then cuts nothing off. */
 function isCutClean(cuts: readonly Span[]): boolean {

@@ -1,7 +1,7 @@
 /** The sheet's thickness over a region: a taper's value at the places that lie farthest along it, by hand. */
 import { describe, expect, test } from 'vitest';
 import { thicknessOver } from '#part/thickness-over.ts';
-import { circle, rectangle } from '#support/shapes.ts';
+import { circle, rectangle } from '#support/geometry/shapes.ts';
 
 const near = (least: number, most: number) => ({
   least: expect.closeTo(least, 12),

@@ -4,11 +4,11 @@ import { describe, expect, test } from 'vitest';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import { makePlan, type PlanFace } from '#plan/make-plan.ts';
 import { mirrorPlan } from '#plan/mirror-plan.ts';
-import { partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { trials } from '#support/property-runs.ts';
-import { type RandomPart, randomPart, randomSheet } from '#support/random-part.ts';
-import { rectangle } from '#support/shapes.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { partOf } from '#support/parts/part-of.ts';
+import { type RandomPart, randomPart, randomSheet } from '#support/random-parts/random-part.ts';
+import { trials } from '#support/seeds/property-runs.ts';
 
 function faceOf({ outlines, depths }: RandomPart, letter: string): PlanFace {
   const drawn = partOf({ sheet: randomSheet, outlines });

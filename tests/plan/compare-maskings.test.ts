@@ -3,8 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { arrange } from '#geometry/arrangement/arrange.ts';
 import { compareMaskings } from '#plan/compare-maskings.ts';
 import type { DepthBand } from '#plan/fewest-levels.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { rectangle, sourced } from '#support/shapes.ts';
+import { rectangle, sourced } from '#support/geometry/shapes.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
 
 /** Land 60 × 30, a floor of 1.1 with one of 3.0 in it, and one of 1.9 on its own. */
 const { arrangement } = arrange(

@@ -4,9 +4,9 @@ import type { Job } from '#job/job.ts';
 import { chooseLevels } from '#plan/choose-levels.ts';
 import { levelCosts } from '#plan/level-costs.ts';
 import { makePlan } from '#plan/make-plan.ts';
-import { askedAt, partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { rectangle } from '#support/shapes.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { askedAt, partOf } from '#support/parts/part-of.ts';
 
 const region = (id: string, depth: number) =>
   [id, { low: depth, high: depth, plus: 0.1, minus: 0.1 }] as const;

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { EdgeDatum } from '#job/job.ts';
-import { compareOpenings } from '#support/compare-openings.ts';
-import { cutFaults } from '#support/cut-faults.ts';
-import { planOf, randomPart, TIGHT_SHEET } from '#support/random-part.ts';
+import { compareOpenings } from '#support/geometry/compare-openings.ts';
+import { cutFaults } from '#support/geometry/cut-faults.ts';
+import { planOf, randomPart, TIGHT_SHEET } from '#support/random-parts/random-part.ts';
 
 const edgeDatum = fc.constantFrom<EdgeDatum>('shallow-edge', 'shallow-edge', 'mid-wall', 'deep-foot');
 

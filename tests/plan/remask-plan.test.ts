@@ -8,11 +8,11 @@ import { compareMaskings } from '#plan/compare-maskings.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { createClusterMemory } from '#plan/open-clusters.ts';
-import { compareOpenings } from '#support/compare-openings.ts';
-import { askedAt, partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { planOf, randomPart, TIGHT_SHEET } from '#support/random-part.ts';
-import { rectangle } from '#support/shapes.ts';
+import { compareOpenings } from '#support/geometry/compare-openings.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { askedAt, partOf } from '#support/parts/part-of.ts';
+import { planOf, randomPart, TIGHT_SHEET } from '#support/random-parts/random-part.ts';
 
 const anyDatum = fc.constantFrom('shallow-edge', 'mid-wall', 'deep-foot');
 

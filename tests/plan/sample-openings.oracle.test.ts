@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { runJob } from '#run/run-job.ts';
-import { compareOpenings } from '#support/compare-openings.ts';
+import { compareOpenings } from '#support/geometry/compare-openings.ts';
 
 test.each(['gauge-pod-cover', 'shutter-bay-grid', 'glider-wing-skin', 'hatch-from-supplier'])(
   'M3.1 M3.2 openings of the sample %s agree with buffers of an independent library (JSTS 2.12.1)',

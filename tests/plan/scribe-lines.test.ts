@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { RebuiltLoop } from '#geometry/grow/rebuild-loops.ts';
 import { type Loop, lineSpan, pointAlong, type Span, spansLength } from '#geometry/span.ts';
 import { scribeLines } from '#plan/scribe-lines.ts';
-import { circle, rectangle } from '#support/shapes.ts';
+import { circle, rectangle } from '#support/geometry/shapes.ts';
 
 const exact = (loop: Loop): RebuiltLoop => loop.map((span) => ({ span, isChord: false }));
 const line = (x0: number, y0: number, x1: number, y1: number) => lineSpan({ x: x0, y: y0 }, { x: x1, y: y1 });

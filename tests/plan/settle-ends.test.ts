@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { settleEnds } from '#plan/settle-ends.ts';
 import type { StripCut } from '#plan/strip-cuts.ts';
 import { type TaperProfile, taperProfile } from '#plan/taper-profile.ts';
-import { rectangle } from '#support/shapes.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
 
 /** Depth 1 + x / 100 over 200 mm: 1.0 to 3.0. */
 const rising = profileOf({ fromValue: 1, toValue: 3 });

@@ -14,10 +14,10 @@ import { taperedAt } from '#job/tapered-at.ts';
 import type { Asked, Part } from '#part/part.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { stripTapers } from '#plan/taper-strips.ts';
-import { moveSpan } from '#support/move-spans.ts';
-import { partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { circle, rectangle, roundedRectangle } from '#support/shapes.ts';
+import { moveSpan } from '#support/geometry/move-spans.ts';
+import { circle, rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { partOf } from '#support/parts/part-of.ts';
 
 const TOLERANCE = { plus: 0.08, minus: 0.08 };
 

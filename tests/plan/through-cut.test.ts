@@ -5,9 +5,9 @@ import { frontOfPlan, momentAt } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
-import { partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { rectangle } from '#support/shapes.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { partOf } from '#support/parts/part-of.ts';
 
 /** A slot whose sides are drawn at x = 10 and x = 14. */
 const part = partOf({ sheet: rectangle(0, 0, 26, 31), outlines: [rectangle(10, 4, 14, 27)] });

@@ -4,10 +4,10 @@ import { type Loop, lineSpan, spanFromBulge, spansLength } from '#geometry/span.
 import type { EdgeDatum, Masking } from '#job/job.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
-import { cutFaults } from '#support/cut-faults.ts';
-import { askedAt, partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { polygon, rectangle } from '#support/shapes.ts';
+import { cutFaults } from '#support/geometry/cut-faults.ts';
+import { polygon, rectangle } from '#support/geometry/shapes.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { askedAt, partOf } from '#support/parts/part-of.ts';
 
 interface Drawn {
   readonly sheet: Loop;

@@ -7,9 +7,9 @@ import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { taperProfile } from '#plan/taper-profile.ts';
 import { planWithdrawal, type Withdrawal } from '#plan/withdrawal.ts';
-import { partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { rectangle } from '#support/shapes.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { partOf } from '#support/parts/part-of.ts';
 
 const RATE = 0.025;
 const ANY_HOIST = { slowest: 0.001, fastest: 1e6 };

@@ -2,9 +2,9 @@ import { expect, test } from 'vitest';
 import { spansLength } from '#geometry/span.ts';
 import type { Job } from '#job/job.ts';
 import { makePlan } from '#plan/make-plan.ts';
-import { askedAt, partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { rectangle, roundedRectangle } from '#support/shapes.ts';
+import { rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { askedAt, partOf } from '#support/parts/part-of.ts';
 
 /** x of the vertical scribe lines half-way up the part, by stage. */
 function scribesAt(job: Job, depths: readonly [number, number, number][]): number[] {

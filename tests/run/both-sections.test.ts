@@ -5,7 +5,7 @@ import { depthsOf } from '#run/depth-job.ts';
 import { etchedPart } from '#run/etched-part.ts';
 import { type RunResult, runJob } from '#run/run-job.ts';
 import { sectionOf } from '#run/section-job.ts';
-import { box, dxf } from '#support/small-drawing.ts';
+import { box, dxf } from '#support/drawings/small-drawing.ts';
 
 const SLOT = [box('TRIM', [0, 0], [30, 20]), box('SLOTS', [10, 6], [16, 15]), box('BACK', [19, 4], [27, 17])];
 

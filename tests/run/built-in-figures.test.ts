@@ -11,8 +11,8 @@ import { sheetTolerance } from '#bath/sheet-tolerance.ts';
 import * as limits from '#checks/making-limits.ts';
 import * as defaults from '#job/job-defaults.ts';
 import { runJob } from '#run/run-job.ts';
-import { jobRows } from '#support/job-rows.ts';
-import { buoyLidDrawing } from '#support/small-drawing.ts';
+import { buoyLidDrawing } from '#support/drawings/small-drawing.ts';
+import { jobRows } from '#support/jobs/job-rows.ts';
 
 const { alloys: ALLOYS, baths: BATHS } = knownFigures();
 

@@ -4,7 +4,7 @@ import { readRunPlan } from '#run/correct-plan.ts';
 import { correctRun } from '#run/correct-run.ts';
 import { readingsOfRecord } from '#run/readings-of-record.ts';
 import { runJob } from '#run/run-job.ts';
-import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';
+import { buoyLidDrawing, buoyLidJob } from '#support/drawings/small-drawing.ts';
 
 let planText = '';
 let regions: readonly { id: string; level: number; label: readonly [number, number] }[] = [];

@@ -6,8 +6,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Fit, fitRates, type Reading } from '#run/correct-fit.ts';
 import type { RunPlan } from '#run/correct-plan.ts';
-import { trials } from '#support/property-runs.ts';
-import { threeFloors } from '#support/simulated-run.ts';
+import { threeFloors } from '#support/jobs/simulated-run.ts';
+import { trials } from '#support/seeds/property-runs.ts';
 
 const NOISE = 0.01;
 /** Minutes in which the rate changes by the plan's spread, M7.1. */

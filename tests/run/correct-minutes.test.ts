@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { depthsLeft, type StillAsked } from '#run/correct-minutes.ts';
-import { trials } from '#support/property-runs.ts';
+import { trials } from '#support/seeds/property-runs.ts';
 
 const floor = (aim: number, plus = 0.05, minus = 0.07): StillAsked => ({
   low: aim - minus,

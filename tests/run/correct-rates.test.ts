@@ -5,7 +5,7 @@ import type { Reading } from '#run/correct-fit.ts';
 import { depthsLeft } from '#run/correct-minutes.ts';
 import type { RunPlan } from '#run/correct-plan.ts';
 import { correctRates } from '#run/correct-rates.ts';
-import { threeFloors } from '#support/simulated-run.ts';
+import { threeFloors } from '#support/jobs/simulated-run.ts';
 
 /** Floors of 3.0, 2.2 and 1.0 mm, planned at 0.025 mm/min. */
 const plan = threeFloors('peel-next');

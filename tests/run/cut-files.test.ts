@@ -3,8 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { PLAIN_POST, POST_ENDINGS } from '#job/formats/post-file.ts';
 import { CUT_FILES, HANDOFF_FILES } from '#job/handoff-list.ts';
 import { runJob } from '#run/run-job.ts';
-import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';
-import { LID, requirements, runLid } from '#support/two-faced-lid.ts';
+import { buoyLidDrawing, buoyLidJob } from '#support/drawings/small-drawing.ts';
+import { LID, requirements, runLid } from '#support/parts/two-faced-lid.ts';
 
 /** Names of all files of the buoy lid but plan.json, with every file that a job can choose. */
 async function namesWritten(handoff: object = {}, process: object = {}): Promise<string[]> {

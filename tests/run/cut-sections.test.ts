@@ -4,7 +4,7 @@ import { resolveHandoff } from '#job/resolve/resolve-handoff.ts';
 import { cutSections } from '#run/cut-sections.ts';
 import { etchedPart } from '#run/etched-part.ts';
 import { runJob } from '#run/run-job.ts';
-import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';
+import { buoyLidDrawing, buoyLidJob } from '#support/drawings/small-drawing.ts';
 
 async function sectionsOf(sections?: readonly object[]) {
   const jobText = JSON.stringify({ ...buoyLidJob, handoff: { sections } });

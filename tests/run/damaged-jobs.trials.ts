@@ -10,8 +10,8 @@ import { join } from 'node:path';
 import { build } from 'vite';
 import { afterAll, beforeAll, test } from 'vitest';
 import { HANDOFF_FILES } from '#job/handoff-list.ts';
-import { damagedJob } from '#support/damaged-job.ts';
-import { expectTrials, type TrialFailure, trialPlan } from '#support/trials.ts';
+import { damagedJob } from '#support/jobs/damaged-job.ts';
+import { expectTrials, type TrialFailure, trialPlan } from '#support/seeds/trials.ts';
 
 const MOST_SECONDS = 5;
 const MOST_MEGABYTES = 1000;

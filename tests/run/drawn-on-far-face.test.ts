@@ -6,12 +6,12 @@ import { expect, test } from 'vitest';
 import { loopsArea, type Span, spansLength } from '#geometry/span.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { runJob } from '#run/run-job.ts';
-import { type Movement, moveSpan } from '#support/move-spans.ts';
+import { type Movement, moveSpan } from '#support/geometry/move-spans.ts';
 import { drawPart } from '#support/random-drawings/draw-part.ts';
 import { type DrawnCurve, type DrawnPart, SHEET } from '#support/random-drawings/drawn-part.ts';
 import { dxfOfCurves } from '#support/random-drawings/dxf-of-curves.ts';
 import { asksOf, type DrawnAsk } from '#support/random-drawings/plan-drawn.ts';
-import { PROPERTY_SEED } from '#support/seed-of-run.ts';
+import { PROPERTY_SEED } from '#support/seeds/seed-of-run.ts';
 
 const BACK = 'BACK';
 

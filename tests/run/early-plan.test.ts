@@ -3,7 +3,7 @@ import { itemAt } from '#geometry/assert.ts';
 import { type EarlyPlan, runJob } from '#run/run-job.ts';
 import { createRunMemory } from '#run/run-memory.ts';
 import { RunCancelled } from '#run/run-options.ts';
-import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';
+import { buoyLidDrawing, buoyLidJob } from '#support/drawings/small-drawing.ts';
 
 const input = {
   jobText: JSON.stringify(buoyLidJob),

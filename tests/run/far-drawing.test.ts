@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import { inspectDrawing } from '#run/inspect-drawing.ts';
 import { runJob } from '#run/run-job.ts';
-import { box, buoyLidJob, circle, dxf } from '#support/small-drawing.ts';
+import { box, buoyLidJob, circle, dxf } from '#support/drawings/small-drawing.ts';
 
 /** Odd places, so that no rounding helps; mm. */
 const FAR = { x: 4_512_345.125, y: -37_654_321.5 };

@@ -3,8 +3,8 @@ import { parseString } from 'dxf';
 import { describe, expect, test } from 'vitest';
 import { distanceToSpan } from '#geometry/span.ts';
 import { HANDOFF_FILES } from '#job/handoff-list.ts';
-import { readPdf } from '#support/read-pdf.ts';
-import { codes, LID, requirements, runLid as run } from '#support/two-faced-lid.ts';
+import { readPdf } from '#support/handoff/read-pdf.ts';
+import { codes, LID, requirements, runLid as run } from '#support/parts/two-faced-lid.ts';
 
 describe('M9.7: files of the far face', { tags: ['long'] }, () => {
   const everything = { requirements, handoff: { files: HANDOFF_FILES } };

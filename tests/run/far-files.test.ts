@@ -8,8 +8,8 @@ import { HANDOFF_FILES } from '#job/handoff-list.ts';
 import { correctRun } from '#run/correct-run.ts';
 import { planHash, readReview, reviewText } from '#run/review.ts';
 import { type RunResult, runJob } from '#run/run-job.ts';
-import { readPdf } from '#support/read-pdf.ts';
-import { box, buoyLidJob, circle, dxf } from '#support/small-drawing.ts';
+import { box, buoyLidJob, circle, dxf } from '#support/drawings/small-drawing.ts';
+import { readPdf } from '#support/handoff/read-pdf.ts';
 
 interface Place {
   readonly x: number;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { runJob } from '#run/run-job.ts';
-import { box, buoyLidJob, circle, dxf } from '#support/small-drawing.ts';
+import { box, buoyLidJob, circle, dxf } from '#support/drawings/small-drawing.ts';
 
 async function planOf(entities: readonly string[], requirements: readonly unknown[]) {
   const { planFile, findings } = await runJob({

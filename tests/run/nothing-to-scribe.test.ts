@@ -1,7 +1,7 @@
 /** All of a sheet etched: there is nothing to scribe, and no file that would be empty. */
 import { expect, test } from 'vitest';
 import { runJob } from '#run/run-job.ts';
-import { box, buoyLidJob, dxf } from '#support/small-drawing.ts';
+import { box, buoyLidJob, dxf } from '#support/drawings/small-drawing.ts';
 
 function run(requirements: readonly object[], files: readonly string[]) {
   const drawing = dxf({

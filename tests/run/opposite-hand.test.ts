@@ -9,8 +9,8 @@ import type { PreparedHandoff } from '#run/handoff-types.ts';
 import { oppositeHand } from '#run/opposite-hand.ts';
 import { prepareHandoff } from '#run/prepare-handoff.ts';
 import { type RunResult, runJob } from '#run/run-job.ts';
-import { readPdf } from '#support/read-pdf.ts';
-import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';
+import { buoyLidDrawing, buoyLidJob } from '#support/drawings/small-drawing.ts';
+import { readPdf } from '#support/handoff/read-pdf.ts';
 
 const jobText = (hand: string | undefined) =>
   JSON.stringify({

@@ -5,7 +5,7 @@ import { maskingsText } from '#cli/maskings-text.ts';
 import { stageTable } from '#cli/stage-table.ts';
 import { wallStepsText } from '#cli/wall-steps-text.ts';
 import { runJob } from '#run/run-job.ts';
-import { readPdf } from '#support/read-pdf.ts';
+import { readPdf } from '#support/handoff/read-pdf.ts';
 
 async function cover(masking?: string) {
   const job = JSON.parse(readFileSync('samples/gauge-pod-cover.job.json', 'utf8'));

@@ -1,7 +1,7 @@
 /** The job that plan.json shows, planned again: the same plan, and what was a default is one still. */
 import { describe, expect, test } from 'vitest';
 import { runJob } from '#run/run-job.ts';
-import { buoyLidDrawing } from '#support/small-drawing.ts';
+import { buoyLidDrawing } from '#support/drawings/small-drawing.ts';
 
 const LID = {
   format: 'isobath-job',

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { fitRates, type Reading } from '#run/correct-fit.ts';
 import { cappedOff, robustShares, withoutApart } from '#run/robust-weights.ts';
-import { threeFloors } from '#support/simulated-run.ts';
+import { threeFloors } from '#support/jobs/simulated-run.ts';
 
 const depth = (value: number): Reading => ({
   stage: 0,

@@ -6,9 +6,9 @@ import { itemAt } from '#geometry/assert.ts';
 import { type RunInput, type RunResult, runJob } from '#run/run-job.ts';
 import { createRunMemory } from '#run/run-memory.ts';
 import { RunCancelled } from '#run/run-options.ts';
-import { curveGap } from '#support/curve-gap.ts';
+import { buoyLid, buoyLidDrawing, buoyLidJob, dxf } from '#support/drawings/small-drawing.ts';
+import { curveGap } from '#support/geometry/curve-gap.ts';
 import { expectGolden } from '#support/golden.ts';
-import { buoyLid, buoyLidDrawing, buoyLidJob, dxf } from '#support/small-drawing.ts';
 
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
 const textOf = (result: RunResult, name: string): string => {

@@ -6,10 +6,10 @@
 import { createHash } from 'node:crypto';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { runJob } from '#run/run-job.ts';
-import { type EngineWatch, watchEngineMaths } from '#support/engine-maths.ts';
-import { samplesWithEveryFile } from '#support/every-file.ts';
 import { expectGolden } from '#support/golden.ts';
-import { portableResults } from '#support/maths-digest.ts';
+import { samplesWithEveryFile } from '#support/handoff/every-file.ts';
+import { type EngineWatch, watchEngineMaths } from '#support/maths/engine-maths.ts';
+import { portableResults } from '#support/maths/maths-digest.ts';
 
 /** What packages may ask the engine for, and why no byte hangs on its last bit. */
 const HARMLESS: Readonly<Record<string, string>> = {

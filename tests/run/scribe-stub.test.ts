@@ -7,9 +7,9 @@ import { lineSpan } from '#geometry/span.ts';
 import { resolveHandoff } from '#job/resolve/resolve-handoff.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { prepareHandoff } from '#run/prepare-handoff.ts';
-import { askedAt, partOf } from '#support/part-of.ts';
-import { plainJob, plainJobFile } from '#support/plain-job.ts';
-import { rectangle } from '#support/shapes.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
+import { plainJob, plainJobFile } from '#support/jobs/plain-job.ts';
+import { askedAt, partOf } from '#support/parts/part-of.ts';
 
 test('scribe-line-stub: a line of 0.4 mm is reported with its place, one of 1.2 mm is not', () => {
   const job = plainJob();

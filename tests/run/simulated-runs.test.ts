@@ -2,10 +2,10 @@
 import { describe, expect, test } from 'vitest';
 import { toleranceBudgets } from '#checks/tolerance-budget.ts';
 import { makePlan } from '#plan/make-plan.ts';
-import { partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { rectangle } from '#support/shapes.ts';
-import { simulateRun, threeFloors } from '#support/simulated-run.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { simulateRun, threeFloors } from '#support/jobs/simulated-run.ts';
+import { partOf } from '#support/parts/part-of.ts';
 
 describe.each([
   { masking: 'peel-next', blind: 0.105 },

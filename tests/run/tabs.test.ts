@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { etchedPart } from '#run/etched-part.ts';
 import { type RunResult, runJob } from '#run/run-job.ts';
 import { sectionOf } from '#run/section-job.ts';
-import { box, dxf } from '#support/small-drawing.ts';
+import { box, dxf } from '#support/drawings/small-drawing.ts';
 
 /** A disc-shaped part would roll: a plate of 30 × 18 in a frame, with a channel 2 mm wide around it. */
 const FRAME = [

@@ -5,8 +5,8 @@ import { depthsOf } from '#run/depth-job.ts';
 import { etchedPart } from '#run/etched-part.ts';
 import { runJob } from '#run/run-job.ts';
 import { sectionOf } from '#run/section-job.ts';
-import { plateDrawing } from '#support/plate-drawing.ts';
-import { readPdf } from '#support/read-pdf.ts';
+import { plateDrawing } from '#support/drawings/plate-drawing.ts';
+import { readPdf } from '#support/handoff/read-pdf.ts';
 
 const TAPER = { from: [0, 0], to: [200, 0], thicknessFrom: 4, thicknessTo: 3 };
 const sheetAt = (x: number) => 4 - x / 200;

@@ -1,7 +1,7 @@
 /** Readings of a run that etches both faces: depths of either, by region; what is left says nothing of one face. */
 import { expect, test } from 'vitest';
 import { correctRun } from '#run/correct-run.ts';
-import { LID, requirements, runLid } from '#support/two-faced-lid.ts';
+import { LID, requirements, runLid } from '#support/parts/two-faced-lid.ts';
 
 async function corrected(readings: string) {
   const { files } = await runLid({ requirements }, LID);

@@ -2,8 +2,8 @@
 import { describe, expect, test } from 'vitest';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import type { RunResult } from '#run/run-job.ts';
-import { box, dxf } from '#support/small-drawing.ts';
-import { codes, LID, requirements, runLid as run, stops } from '#support/two-faced-lid.ts';
+import { box, dxf } from '#support/drawings/small-drawing.ts';
+import { codes, LID, requirements, runLid as run, stops } from '#support/parts/two-faced-lid.ts';
 
 describe('M9.2: one list of levels over both faces', () => {
   test('regions of either face have their own ids, and share stages', async () => {

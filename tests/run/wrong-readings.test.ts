@@ -3,7 +3,7 @@
  * reading is struck out and taken again, a right one confirmed.
  */
 import { describe, expect, test } from 'vitest';
-import { simulateWrongRun } from '#support/wrong-run.ts';
+import { simulateWrongRun } from '#support/jobs/wrong-run.ts';
 
 describe.each(['peel-next', 're-mask'] as const)('200 simulated runs with wrong readings, %s', (masking) => {
   const runs = Array.from({ length: 200 }, (_, seed) => simulateWrongRun(masking, seed + 1));

@@ -12,7 +12,7 @@ import { ROUND_SPLINE, spline } from '#fixtures/tricky-splines.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, pointAlong, type Span, tangentAlong } from '#geometry/span.ts';
 import { CURVE_FIT } from '#geometry/tolerances.ts';
-import { block, bytesOf, circle, drawingText, entity, insert } from '#support/raw-drawing.ts';
+import { block, bytesOf, circle, drawingText, entity, insert } from '#support/drawings/raw-drawing.ts';
 
 function spansOf(text: string): readonly Span[] {
   const { curves, findings } = readDrawing(bytesOf(drawingText({ entities: text })), { unit: 'mm' });

@@ -5,8 +5,8 @@ import { MOST_BYTES, MOST_ENTITIES } from '#drawing/drawing-limits.ts';
 import { readDrawing } from '#drawing/read/read-drawing.ts';
 import { hasStop } from '#findings/finding.ts';
 import { ROUND_SPLINE, spline } from '#fixtures/tricky-splines.ts';
-import { toBinary } from '#support/binary-drawing.ts';
-import { brokenChains, measureDrawing } from '#support/measure-drawing.ts';
+import { toBinary } from '#support/drawings/binary-drawing.ts';
+import { brokenChains, measureDrawing } from '#support/drawings/measure-drawing.ts';
 import {
   block,
   bytesOf,
@@ -18,7 +18,7 @@ import {
   polyline,
   section,
   tags,
-} from '#support/raw-drawing.ts';
+} from '#support/drawings/raw-drawing.ts';
 
 const TEXT =
   drawingText({

@@ -13,8 +13,8 @@ import { TRICKY_POLYLINES } from '#fixtures/tricky-polylines.ts';
 import { TRICKY_ROUNDS } from '#fixtures/tricky-rounds.ts';
 import { TRICKY_SPLINES } from '#fixtures/tricky-splines.ts';
 import { dxfFaults, isRightValue } from '#oracle/dxf-faults.ts';
-import { brokenChains, measureDrawing } from '#support/measure-drawing.ts';
-import { expectTrials, type TrialFailure, trialPlan } from '#support/trials.ts';
+import { brokenChains, measureDrawing } from '#support/drawings/measure-drawing.ts';
+import { expectTrials, type TrialFailure, trialPlan } from '#support/seeds/trials.ts';
 
 const MOST_SECONDS = 5;
 /** Larger ones take their time undamaged, and are tried elsewhere. */

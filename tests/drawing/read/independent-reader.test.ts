@@ -18,7 +18,7 @@ import {
   line,
   polyline,
   type Tag,
-} from '#support/raw-drawing.ts';
+} from '#support/drawings/raw-drawing.ts';
 
 const coordinate = fc.integer({ min: -400_000, max: 400_000 }).map((n) => n / 1000);
 const size = fc.integer({ min: 500, max: 80_000 }).map((n) => n / 1000);

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { parseNumber } from '#drawing/read/parse-number.ts';
-import { bytesOf } from '#support/raw-drawing.ts';
+import { bytesOf } from '#support/drawings/raw-drawing.ts';
 
 function parse(text: string): number {
   return parseNumber(bytesOf(text), 0, text.length);

@@ -13,7 +13,7 @@ import {
   section,
   type Tag,
   tags,
-} from '#support/raw-drawing.ts';
+} from '#support/drawings/raw-drawing.ts';
 
 const GONDOLA = drawingText({
   layers: [

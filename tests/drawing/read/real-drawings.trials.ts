@@ -11,7 +11,7 @@ import type { Drawing } from '#drawing/drawing.ts';
 import { readDrawing } from '#drawing/read/read-drawing.ts';
 import type { Finding, FindingCode } from '#findings/finding.ts';
 import { spansLength } from '#geometry/span.ts';
-import { measureDrawing } from '#support/measure-drawing.ts';
+import { measureDrawing } from '#support/drawings/measure-drawing.ts';
 
 const FOLDER = process.env['DRAWINGS'];
 const SCRIPT = fileURLToPath(new URL('../../oracle/measure-drawings.py', import.meta.url));

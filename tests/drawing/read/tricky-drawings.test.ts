@@ -10,7 +10,7 @@ import { TRICKY_PLATES } from '#fixtures/tricky-plates.ts';
 import { TRICKY_POLYLINES } from '#fixtures/tricky-polylines.ts';
 import { TRICKY_ROUNDS } from '#fixtures/tricky-rounds.ts';
 import { TRICKY_SPLINES } from '#fixtures/tricky-splines.ts';
-import { brokenChains, measureDrawing } from '#support/measure-drawing.ts';
+import { brokenChains, measureDrawing } from '#support/drawings/measure-drawing.ts';
 
 const consoles = (['log', 'info', 'warn', 'error', 'debug'] as const).map((name) => ({ name, calls: 0 }));
 

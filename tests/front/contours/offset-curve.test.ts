@@ -9,8 +9,8 @@ import {
 } from '#front/contours/offset-curve.ts';
 import { loopFeatures } from '#front/front-features.ts';
 import { arcSpan, type Loop, lineSpan, reverseSpans, type Span } from '#geometry/span.ts';
-import { type Movement, moveSpan } from '#support/move-spans.ts';
-import { polygon } from '#support/shapes.ts';
+import { type Movement, moveSpan } from '#support/geometry/move-spans.ts';
+import { polygon } from '#support/geometry/shapes.ts';
 
 const near = (x: number, y: number) => [expect.closeTo(x, 9), expect.closeTo(y, 9)];
 

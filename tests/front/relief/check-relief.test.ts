@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { checkedRelief, reliefTrouble } from '#front/relief/check-relief.ts';
 import type { ReliefMesh } from '#front/relief/relief-mesh.ts';
-import { kitOf } from '#support/front-of.ts';
-import { circle, rectangle, roundedRectangle } from '#support/shapes.ts';
+import { circle, rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
+import { kitOf } from '#support/parts/front-of.ts';
 
 const kit = kitOf({
   stages: [

@@ -8,11 +8,11 @@ import { indexFront } from '#front/front-index.ts';
 import { type ReliefMesh, reliefMesh } from '#front/relief/relief-mesh.ts';
 import { removedVolume } from '#front/volumes/volumes.ts';
 import { type Loop, reverseSpans } from '#geometry/span.ts';
-import { kitOf } from '#support/front-of.ts';
-import { enclosedVolume, looseEdges } from '#support/mesh-faults.ts';
-import { moveSpan } from '#support/move-spans.ts';
-import { planOf, randomPart } from '#support/random-part.ts';
-import { circle, rectangle, roundedRectangle } from '#support/shapes.ts';
+import { enclosedVolume, looseEdges } from '#support/geometry/mesh-faults.ts';
+import { moveSpan } from '#support/geometry/move-spans.ts';
+import { circle, rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
+import { kitOf } from '#support/parts/front-of.ts';
+import { planOf, randomPart } from '#support/random-parts/random-part.ts';
 
 type Library = Awaited<ReturnType<typeof createManifold>>;
 

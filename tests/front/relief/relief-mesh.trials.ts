@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { solidJudge } from '#support/random-parts/judge-part.ts';
-import { expectTrials, trialPlan } from '#support/trials.ts';
+import { expectTrials, trialPlan } from '#support/seeds/trials.ts';
 
 test('M2.7 solids and removed volumes of random parts are right, or held back once in a thousand', async () => {
   const { judge } = await solidJudge();

@@ -4,9 +4,9 @@ import { depthAt } from '#front/depth-at.ts';
 import { endMinute } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import { type SectionPoint, sectionAlong } from '#front/section/section-along.ts';
-import { frontOf, RATE } from '#support/front-of.ts';
-import { planOf, randomPart } from '#support/random-part.ts';
-import { rectangle } from '#support/shapes.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
+import { frontOf, RATE } from '#support/parts/front-of.ts';
+import { planOf, randomPart } from '#support/random-parts/random-part.ts';
 
 const FAR = 400;
 

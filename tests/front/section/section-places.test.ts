@@ -6,10 +6,10 @@ import { indexFront } from '#front/front-index.ts';
 import { type SectionPoint, sectionAlong } from '#front/section/section-along.ts';
 import type { Point } from '#geometry/point.ts';
 import { isWithin, plainDepth } from '#oracle/plain-depth.ts';
-import { frontOf, RATE } from '#support/front-of.ts';
-import { trials } from '#support/property-runs.ts';
-import { planOf, randomPart, randomSheet, TIGHT_SHEET } from '#support/random-part.ts';
-import { rectangle } from '#support/shapes.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
+import { frontOf, RATE } from '#support/parts/front-of.ts';
+import { planOf, randomPart, randomSheet, TIGHT_SHEET } from '#support/random-parts/random-part.ts';
+import { trials } from '#support/seeds/property-runs.ts';
 
 const FAR = 400;
 

@@ -3,8 +3,8 @@ import { momentAt } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import { straightWalls } from '#front/volumes/straight-walls.ts';
 import { neighborStages } from '#front/volumes/wall-groups.ts';
-import { frontOf, RATE } from '#support/front-of.ts';
-import { rectangle } from '#support/shapes.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
+import { frontOf, RATE } from '#support/parts/front-of.ts';
 
 test('one opening: what lies below it, and a quarter circle along its border', () => {
   const index = indexFront(frontOf({ stages: [{ level: 2, opening: [rectangle(0, 0, 20, 13)] }] }));

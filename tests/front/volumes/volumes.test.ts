@@ -7,9 +7,9 @@ import { endMinute } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import { removedVolume, stageVolumes } from '#front/volumes/volumes.ts';
 import { type Loop, loopsArea, pointAlong, spansLength } from '#geometry/span.ts';
-import { kitOf } from '#support/front-of.ts';
-import { planOf, randomPart } from '#support/random-part.ts';
-import { circle, rectangle, roundedRectangle } from '#support/shapes.ts';
+import { circle, rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
+import { kitOf } from '#support/parts/front-of.ts';
+import { planOf, randomPart } from '#support/random-parts/random-part.ts';
 
 /** Steiner's formula for parallel sets (area A + P r + π r² of a convex shape grown by r), integrated over depth with r = φ√(ℓ² − z²). */
 function steinerVolume(loop: Loop, level: number, factor: number): number {

@@ -8,11 +8,11 @@ import { removedVolume, stageVolumes } from '#front/volumes/volumes.ts';
 import { neighborStages, wallGroups } from '#front/volumes/wall-groups.ts';
 import { loopsArea } from '#geometry/span.ts';
 import { makePlan } from '#plan/make-plan.ts';
-import { kitOf } from '#support/front-of.ts';
-import { askedAt, partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { rectangle } from '#support/shapes.ts';
-import { touchingCells } from '#support/touching-cells.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { kitOf } from '#support/parts/front-of.ts';
+import { askedAt, partOf } from '#support/parts/part-of.ts';
+import { touchingCells } from '#support/parts/touching-cells.ts';
 
 describe('M2 walls that feel few levels', () => {
   test('a border knows the opening that it runs inside', () => {

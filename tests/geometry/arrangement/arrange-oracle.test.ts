@@ -7,7 +7,7 @@ import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, pointAlong, type Span } from '#geometry/span.ts';
 import { SILENT_JOIN } from '#geometry/tolerances.ts';
 import { polygonizedAreas } from '#oracle/polygonized-areas.ts';
-import { anyLinework } from '#support/random-linework.ts';
+import { anyLinework } from '#support/geometry/random-linework.ts';
 
 /** Chords for an arc. Those of half a turn of the greatest radius, 30 mm, leave out 0.25 mm². */
 const CHORDS = 96;

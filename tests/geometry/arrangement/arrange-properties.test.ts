@@ -6,9 +6,9 @@ import type { SourcedSpan } from '#geometry/arrangement/arrangement.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, pointAlong, spanLength } from '#geometry/span.ts';
 import { SAME_PLACE } from '#geometry/tolerances.ts';
-import { arrangementFaults } from '#support/arrangement-faults.ts';
-import { moveSpan, shake, shuffle } from '#support/move-spans.ts';
-import { anyLinework } from '#support/random-linework.ts';
+import { arrangementFaults } from '#support/geometry/arrangement-faults.ts';
+import { moveSpan, shake, shuffle } from '#support/geometry/move-spans.ts';
+import { anyLinework } from '#support/geometry/random-linework.ts';
 
 const RUNS = { numRuns: 200 };
 

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { arrange } from '#geometry/arrangement/arrange.ts';
 import type { SourcedSpan } from '#geometry/arrangement/arrangement.ts';
 import { arcSpan, lineSpan, type Span } from '#geometry/span.ts';
-import { circle, rectangle, roundedRectangle, sourced } from '#support/shapes.ts';
+import { circle, rectangle, roundedRectangle, sourced } from '#support/geometry/shapes.ts';
 
 function line(x0: number, y0: number, x1: number, y1: number): Span {
   return lineSpan({ x: x0, y: y0 }, { x: x1, y: y1 });

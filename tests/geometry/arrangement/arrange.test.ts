@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { arrange } from '#geometry/arrangement/arrange.ts';
 import type { Arrangement, SourcedSpan } from '#geometry/arrangement/arrangement.ts';
 import { arcSpan, type Loop, lineSpan, type Span } from '#geometry/span.ts';
-import { circle, polygon, rectangle, roundedRectangle, sourced } from '#support/shapes.ts';
+import { circle, polygon, rectangle, roundedRectangle, sourced } from '#support/geometry/shapes.ts';
 
 const JOIN = { joinTolerance: 0.05 };
 

@@ -6,7 +6,7 @@ import { findDangling } from '#geometry/arrangement/find-dangling.ts';
 import { splitSpans } from '#geometry/arrangement/split-spans.ts';
 import { limitEffort } from '#geometry/effort.ts';
 import { lineSpan, type Span } from '#geometry/span.ts';
-import { rectangle } from '#support/shapes.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
 
 const NO_LIMIT = { pairs: Number.POSITIVE_INFINITY, meetings: Number.POSITIVE_INFINITY };
 const line = (x0: number, y0: number, x1: number, y1: number) => lineSpan({ x: x0, y: y0 }, { x: x1, y: y1 });

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { arrange } from '#geometry/arrangement/arrange.ts';
 import { halfEdgesOf, traceBorder } from '#geometry/arrangement/half-edges.ts';
 import { loopArea } from '#geometry/span.ts';
-import { rectangle, sourced } from '#support/shapes.ts';
+import { rectangle, sourced } from '#support/geometry/shapes.ts';
 
 /** Three bays side by side, 4, 3 and 5 wide and 6 high, with an island of 2 in the last. */
 const { arrangement } = arrange(

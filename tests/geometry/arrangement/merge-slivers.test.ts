@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { arrange } from '#geometry/arrangement/arrange.ts';
 import { mergeSlivers } from '#geometry/arrangement/merge-slivers.ts';
 import type { Loop } from '#geometry/span.ts';
-import { rectangle, sourced } from '#support/shapes.ts';
+import { rectangle, sourced } from '#support/geometry/shapes.ts';
 
 const arranged = (...loops: Loop[]) => arrange(sourced(loops), { joinTolerance: 0.05 }).arrangement;
 const areasOf = (loops: Loop[]) =>

@@ -3,7 +3,7 @@ import { arrange } from '#geometry/arrangement/arrange.ts';
 import { nestCycles } from '#geometry/arrangement/nest-cycles.ts';
 import { traceFaces } from '#geometry/arrangement/trace-faces.ts';
 import { type Loop, loopArea } from '#geometry/span.ts';
-import { polygon, rectangle, sourced } from '#support/shapes.ts';
+import { polygon, rectangle, sourced } from '#support/geometry/shapes.ts';
 
 function nested(...loops: readonly Loop[]) {
   const { vertices, edges } = arrange(sourced(loops), { joinTolerance: 0 }).arrangement;

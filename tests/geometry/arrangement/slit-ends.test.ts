@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { arrange } from '#geometry/arrangement/arrange.ts';
 import { slitEnds } from '#geometry/arrangement/slit-ends.ts';
 import { spanLength } from '#geometry/span.ts';
-import { rectangle, sourced } from '#support/shapes.ts';
+import { rectangle, sourced } from '#support/geometry/shapes.ts';
 
 const endsBetween = (gap: number) =>
   slitEnds(

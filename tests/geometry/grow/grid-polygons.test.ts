@@ -11,7 +11,7 @@ import {
   positivelyWound,
 } from '#geometry/grow/grid-polygons.ts';
 import { arcSpan, lineSpan, reverseSpan, reverseSpans } from '#geometry/span.ts';
-import { rectangle } from '#support/shapes.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
 
 const ORIGIN = { x: 0, y: 0 };
 const grid = (x0: number, y0: number, x1: number, y1: number) =>

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { combineLoops, growLoops } from '#geometry/grow/grow-loops.ts';
 import { type Loop, loopArea, loopsArea, reverseSpans } from '#geometry/span.ts';
-import { circle, polygon, rectangle } from '#support/shapes.ts';
+import { circle, polygon, rectangle } from '#support/geometry/shapes.ts';
 
 const areasOf = (loops: readonly Loop[]) => loops.map(loopArea).sort((a, b) => a - b);
 

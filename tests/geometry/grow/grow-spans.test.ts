@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { growSpans } from '#geometry/grow/grow-spans.ts';
 import { labelPoint } from '#geometry/loops/label-point.ts';
 import { arcSpan, lineSpan, loopsArea } from '#geometry/span.ts';
-import { rectangle } from '#support/shapes.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
 
 test('along a line: two straights and two half circles', () => {
   const area = loopsArea(growSpans([lineSpan({ x: 3, y: -1 }, { x: 15, y: 4 })], 0.7));

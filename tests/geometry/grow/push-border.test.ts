@@ -4,7 +4,7 @@ import { gridPolygonOf, positivelyWound } from '#geometry/grow/grid-polygons.ts'
 import { type PushedBorder, pushAlone, pushBorder } from '#geometry/grow/push-border.ts';
 import { type Carrier, rebuildLoops, spansOf } from '#geometry/grow/rebuild-loops.ts';
 import { arcSpan, distanceToSpan, type Loop, lineSpan, loopsArea, reverseSpans } from '#geometry/span.ts';
-import { circle, polygon, rectangle } from '#support/shapes.ts';
+import { circle, polygon, rectangle } from '#support/geometry/shapes.ts';
 
 const ORIGIN = { x: 0, y: 0 };
 const HALF = Math.PI / 2;

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { gridPolygonOf } from '#geometry/grow/grid-polygons.ts';
 import { type Carrier, type RebuiltLoop, rebuildLoops, spansOf } from '#geometry/grow/rebuild-loops.ts';
 import { arcSpan, type Loop, lineSpan, loopArea, reverseSpans, type Span } from '#geometry/span.ts';
-import { circle, polygon, rectangle, roundedRectangle } from '#support/shapes.ts';
+import { circle, polygon, rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
 
 const ORIGIN = { x: 0, y: 0 };
 const carriersOf = (spans: readonly Span[], isKnown = false): Carrier[] =>

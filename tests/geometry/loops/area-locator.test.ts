@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { locateAreas } from '#geometry/loops/area-locator.ts';
 import { reverseSpans } from '#geometry/span.ts';
-import { circle, polygon, rectangle } from '#support/shapes.ts';
+import { circle, polygon, rectangle } from '#support/geometry/shapes.ts';
 
 /** Land 50 × 30 with a round hole that a second area fills, and a third that lies on its own. */
 const areas = [

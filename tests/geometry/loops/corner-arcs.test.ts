@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { cornerArcs } from '#geometry/loops/corner-arcs.ts';
 import { arcSpan, type Loop, lineSpan, spansLength } from '#geometry/span.ts';
-import { circle, rectangle } from '#support/shapes.ts';
+import { circle, rectangle } from '#support/geometry/shapes.ts';
 
 /** Places where arcs of a chain were cut: ends of its spans that were no ends before. */
 function cutsOf(chain: Loop, before: Loop): { x: number; y: number }[] {

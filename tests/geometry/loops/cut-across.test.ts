@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { cutFrame, extentAlong } from '#geometry/loops/cut-across.ts';
 import { reverseSpans } from '#geometry/span.ts';
-import { circle, polygon, rectangle } from '#support/shapes.ts';
+import { circle, polygon, rectangle } from '#support/geometry/shapes.ts';
 
 const near = (x: number, y: number) => ({ x: expect.closeTo(x, 12), y: expect.closeTo(y, 12) });
 

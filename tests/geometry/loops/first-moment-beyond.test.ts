@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { cutFrame } from '#geometry/loops/cut-across.ts';
 import { firstMomentBeyond } from '#geometry/loops/first-moment-beyond.ts';
 import { type Loop, loopsArea, reverseSpans, spanLength } from '#geometry/span.ts';
-import { circle, rectangle, roundedRectangle } from '#support/shapes.ts';
+import { circle, rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
 
 const RIGHT = { x: 1, y: 0 };
 

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { isInside, makeInsideIndex } from '#geometry/loops/inside-index.ts';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import { arcSpan, distanceToSpan, type Loop, lineSpan, reverseSpans } from '#geometry/span.ts';
-import { circle, polygon, rectangle, roundedRectangle } from '#support/shapes.ts';
+import { circle, polygon, rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
 
 describe('inside', () => {
   const plate = [rectangle(0, 0, 40, 10), reverseSpans(circle(11, 6, 3))];

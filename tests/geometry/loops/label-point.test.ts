@@ -5,8 +5,8 @@ import { arrange } from '#geometry/arrangement/arrange.ts';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import { labelPoint } from '#geometry/loops/label-point.ts';
 import { distanceToSpan, type Loop, reverseSpans } from '#geometry/span.ts';
-import { anyLinework } from '#support/random-linework.ts';
-import { circle, polygon, rectangle, roundedRectangle } from '#support/shapes.ts';
+import { anyLinework } from '#support/geometry/random-linework.ts';
+import { circle, polygon, rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
 
 function room(loops: readonly Loop[]): number {
   const label = labelPoint(loops);

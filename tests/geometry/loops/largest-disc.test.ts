@@ -3,8 +3,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { largestDisc } from '#geometry/loops/largest-disc.ts';
 import { type Loop, reverseSpans } from '#geometry/span.ts';
-import { moveSpan } from '#support/move-spans.ts';
-import { circle, polygon, rectangle } from '#support/shapes.ts';
+import { moveSpan } from '#support/geometry/move-spans.ts';
+import { circle, polygon, rectangle } from '#support/geometry/shapes.ts';
 
 const SEARCH = { within: 5e-4, enough: Number.POSITIVE_INFINITY };
 

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { partAtTouches } from '#geometry/loops/part-at-touches.ts';
 import { type Loop, loopArea, spanFromBulge } from '#geometry/span.ts';
-import { polygon } from '#support/shapes.ts';
+import { polygon } from '#support/geometry/shapes.ts';
 
 const TOUCHING = 1e-5;
 const areas = (loops: readonly Loop[]): number[] =>

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { stretchesInside } from '#geometry/loops/stretches-inside.ts';
 import { reverseSpans } from '#geometry/span.ts';
-import { circle, polygon, rectangle, roundedRectangle } from '#support/shapes.ts';
+import { circle, polygon, rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
 
 const near = (from: number, to: number) => ({ from: expect.closeTo(from, 12), to: expect.closeTo(to, 12) });
 

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { arrange } from '#geometry/arrangement/arrange.ts';
 import { arcSpan, loopArea, pointAlong, tangentAlong } from '#geometry/span.ts';
 import { mirrorArrangement, mirrorLoop, mirrorPath, mirrorPoint } from '#geometry/spans/mirror-spans.ts';
-import { rectangle, sourced } from '#support/shapes.ts';
+import { rectangle, sourced } from '#support/geometry/shapes.ts';
 
 const arc = arcSpan({ center: { x: 1, y: 2 }, radius: 4, from: 0.3, sweep: 1.5 });
 

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { arrange } from '#geometry/arrangement/arrange.ts';
 import { arcSpan, lineSpan } from '#geometry/span.ts';
 import { moveArrangement, moveLoop, movePath, movePoint } from '#geometry/spans/move-spans.ts';
-import { rectangle, sourced } from '#support/shapes.ts';
+import { rectangle, sourced } from '#support/geometry/shapes.ts';
 
 const by = { x: 100, y: -30 };
 const arc = arcSpan({ center: { x: 1, y: 2 }, radius: 4, from: 0, sweep: 1.5 });

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { nearestPlaces } from '#geometry/spans/nearest-places.ts';
-import { circle, rectangle } from '#support/shapes.ts';
+import { circle, rectangle } from '#support/geometry/shapes.ts';
 
 test('between two circles on the line through both centres', () => {
   const found = nearestPlaces(circle(0, 0, 2), circle(6, 8, 3), 9);

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { type Loop, loopArea, pointAlong } from '#geometry/span.ts';
 import { stretchSpans } from '#geometry/spans/stretch-spans.ts';
-import { circle, roundedRectangle } from '#support/shapes.ts';
-import { tessellate } from '#support/tessellate.ts';
+import { circle, roundedRectangle } from '#support/geometry/shapes.ts';
+import { tessellate } from '#support/geometry/tessellate.ts';
 
 test('a circle stretched alike stays a circle', () => {
   const [half] = stretchSpans(circle(10, 20, 30), { x: 1.02, y: 1.02 });

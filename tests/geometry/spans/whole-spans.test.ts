@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { arcSpan, type Loop, lineSpan, spanLength } from '#geometry/span.ts';
 import { wholeSpans } from '#geometry/spans/whole-spans.ts';
-import { circle, polygon, rectangle } from '#support/shapes.ts';
+import { circle, polygon, rectangle } from '#support/geometry/shapes.ts';
 
 const lengths = (loop: Loop) => wholeSpans(loop).map(({ span }) => Math.round(spanLength(span) * 1e6) / 1e6);
 

@@ -6,10 +6,10 @@ import { type InspectionItem, inspectionItems } from '#handoff/inspection/inspec
 import { lineBudgetRecord } from '#handoff/line-budget-record.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { runJob } from '#run/run-job.ts';
-import { askedAt, partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { readPdf } from '#support/read-pdf.ts';
-import { rectangle } from '#support/shapes.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
+import { readPdf } from '#support/handoff/read-pdf.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { askedAt, partOf } from '#support/parts/part-of.ts';
 
 const part = partOf({
   sheet: rectangle(10, 5, 210, 125),

@@ -13,9 +13,9 @@ import { lineBudgetRecord } from '#handoff/line-budget-record.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { readReadings } from '#run/correct-readings.ts';
-import { askedAt, partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { rectangle } from '#support/shapes.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { askedAt, partOf } from '#support/parts/part-of.ts';
 
 const SHEET = rectangle(0, 0, 400, 200);
 

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { lineSpan } from '#geometry/span.ts';
 import { placeName } from '#handoff/pdf/name-places.ts';
 import type { Pen } from '#handoff/pdf/pen.ts';
-import { rectangle } from '#support/shapes.ts';
+import { rectangle } from '#support/geometry/shapes.ts';
 
 const pen = { textWidth: (text: string, { size }) => text.length * size * 0.5 } as Pen;
 

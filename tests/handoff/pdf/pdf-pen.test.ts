@@ -5,7 +5,7 @@ import { hatchLines } from '#handoff/pdf/hatch-lines.ts';
 import { bytesOfDataUrl } from '#handoff/pdf/load-fonts.ts';
 import { makePdfPen } from '#handoff/pdf/pdf-pen.ts';
 import { PAPER } from '#handoff/pdf/pen.ts';
-import { readPdf } from '#support/read-pdf.ts';
+import { readPdf } from '#support/handoff/read-pdf.ts';
 
 const BLACK = { width: 0.25, color: '#000000' };
 

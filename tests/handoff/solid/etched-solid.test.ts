@@ -10,7 +10,7 @@ import { itemAt } from '#geometry/assert.ts';
 import { boxOfSpans } from '#geometry/box.ts';
 import { loopsArea } from '#geometry/span.ts';
 import { type RunResult, runJob } from '#run/run-job.ts';
-import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';
+import { buoyLidDrawing, buoyLidJob } from '#support/drawings/small-drawing.ts';
 
 const FILES = { handoff: { files: ['glb', 'stl'] } };
 const REMASKED = { masking: 're-mask' };

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { checkedRelief } from '#front/relief/check-relief.ts';
 import { glbFile } from '#handoff/solid/glb-file.ts';
-import { kitOf } from '#support/front-of.ts';
-import { circle, rectangle } from '#support/shapes.ts';
+import { circle, rectangle } from '#support/geometry/shapes.ts';
+import { kitOf } from '#support/parts/front-of.ts';
 
 test('M2.7 the GLB of a part far from the drawing’s origin stands on a node at the middle of its box, in metres and y up', () => {
   const [x, y] = [1_000_000, -400_000];

@@ -7,8 +7,8 @@ import { lineSpan } from '#geometry/span.ts';
 import { etchedSolid } from '#handoff/solid/etched-solid.ts';
 import { resolveHandoff } from '#job/resolve/resolve-handoff.ts';
 import { prepareHandoff } from '#run/prepare-handoff.ts';
-import { handMadePlan } from '#support/hand-made-plan.ts';
-import { plainJob } from '#support/plain-job.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { handMadePlan } from '#support/parts/hand-made-plan.ts';
 
 /** A plan whose first opening lacks a side: there is no front of it that a solid could be true to. */
 function brokenPlan() {

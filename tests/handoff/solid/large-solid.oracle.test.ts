@@ -5,7 +5,7 @@ import { GLTFLoader } from 'three/examples/jsm/loaders/GLTFLoader.js';
 import { expect, test } from 'vitest';
 import { loopsArea } from '#geometry/span.ts';
 import { runJob } from '#run/run-job.ts';
-import { pocketGridFiles } from '#support/pocket-grid-files.ts';
+import { pocketGridFiles } from '#support/drawings/pocket-grid-files.ts';
 
 /** Twice eight borders a nested pocket: 5120, more than 5000; its sheet is 5 mm thick. */
 const LARGE = pocketGridFiles(20, 16);

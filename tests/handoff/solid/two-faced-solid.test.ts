@@ -4,7 +4,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import type { ReliefMesh } from '#front/relief/relief-mesh.ts';
 import { twoFacedSolid } from '#handoff/solid/two-faced-solid.ts';
 import { type RunResult, runJob } from '#run/run-job.ts';
-import { box, circle, dxf } from '#support/small-drawing.ts';
+import { box, circle, dxf } from '#support/drawings/small-drawing.ts';
 
 let library: Awaited<ReturnType<typeof Module>>;
 beforeAll(async () => {

@@ -3,9 +3,9 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { runJob } from '#run/run-job.ts';
-import { planOf, randomPart } from '#support/random-part.ts';
-import { templateFaults } from '#support/template-faults.ts';
-import { type GivenTemplate, templateOf } from '#support/template-of.ts';
+import { templateFaults } from '#support/handoff/template-faults.ts';
+import { type GivenTemplate, templateOf } from '#support/handoff/template-of.ts';
+import { planOf, randomPart } from '#support/random-parts/random-part.ts';
 
 const SMALL: GivenTemplate = {
   knife: { width: 0.6 },

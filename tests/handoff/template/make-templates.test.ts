@@ -3,11 +3,11 @@ import { itemAt } from '#geometry/assert.ts';
 import { boxOfSpans } from '#geometry/box.ts';
 import { loopArea, spansLength } from '#geometry/span.ts';
 import { makePlan } from '#plan/make-plan.ts';
-import { askedAt, partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { circle, polygon, rectangle, roundedRectangle } from '#support/shapes.ts';
-import { templateFaults } from '#support/template-faults.ts';
-import { templateOf } from '#support/template-of.ts';
+import { circle, polygon, rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
+import { templateFaults } from '#support/handoff/template-faults.ts';
+import { templateOf } from '#support/handoff/template-of.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { askedAt, partOf } from '#support/parts/part-of.ts';
 
 /** A lid of 200 × 120 with one pocket 2 deep, whose line is 96 × 56 with sharp corners. */
 const pocketPlan = () => {

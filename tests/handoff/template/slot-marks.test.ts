@@ -10,13 +10,13 @@ import { circleOf } from '#handoff/template/template-sheet.ts';
 import { lineOf, polygonOf } from '#oracle/cut-sheet.ts';
 import type { Geometry } from '#oracle/jsts.ts';
 import { makePlan } from '#plan/make-plan.ts';
-import { askedAt, partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { trials } from '#support/property-runs.ts';
-import { planOf, randomPart } from '#support/random-part.ts';
-import { polygon, rectangle } from '#support/shapes.ts';
-import { type GivenTemplate, templateOf } from '#support/template-of.ts';
-import { tessellate } from '#support/tessellate.ts';
+import { polygon, rectangle } from '#support/geometry/shapes.ts';
+import { tessellate } from '#support/geometry/tessellate.ts';
+import { type GivenTemplate, templateOf } from '#support/handoff/template-of.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { askedAt, partOf } from '#support/parts/part-of.ts';
+import { planOf, randomPart } from '#support/random-parts/random-part.ts';
+import { trials } from '#support/seeds/property-runs.ts';
 
 const SAG = 0.002;
 /** mm between a tick and a slot's edge, as docs/files.md says; the sag of the judge's chords goes off. */

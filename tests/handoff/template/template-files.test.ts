@@ -16,11 +16,11 @@ import { resolveHandoff } from '#job/resolve/resolve-handoff.ts';
 import { resolveJob } from '#job/resolve/resolve-job.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { runJob } from '#run/run-job.ts';
-import { curveGap } from '#support/curve-gap.ts';
-import { handMadePlan } from '#support/hand-made-plan.ts';
-import { labelFaults } from '#support/label-faults.ts';
-import { type ReadPage, readPdf } from '#support/read-pdf.ts';
-import { type GivenTemplate, templateOf } from '#support/template-of.ts';
+import { curveGap } from '#support/geometry/curve-gap.ts';
+import { labelFaults } from '#support/handoff/label-faults.ts';
+import { type ReadPage, readPdf } from '#support/handoff/read-pdf.ts';
+import { type GivenTemplate, templateOf } from '#support/handoff/template-of.ts';
+import { handMadePlan } from '#support/parts/hand-made-plan.ts';
 
 async function planned(template: object = {}, special: object = {}) {
   const job = JSON.parse(readFileSync('samples/gauge-pod-cover.job.json', 'utf8'));

@@ -7,10 +7,10 @@ import { arcSpan, type Loop, lineSpan, type Path, type Span } from '#geometry/sp
 import { checkPaper } from '#handoff/template/template-files.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
-import { askedAt, partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
-import { circle, rectangle } from '#support/shapes.ts';
-import { type GivenTemplate, templateOf } from '#support/template-of.ts';
+import { circle, rectangle } from '#support/geometry/shapes.ts';
+import { type GivenTemplate, templateOf } from '#support/handoff/template-of.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { askedAt, partOf } from '#support/parts/part-of.ts';
 
 /** A lid with one pocket, 2 deep: its scribe line is the outline drawn in by 2 mm. */
 const lid = (outline: Loop, at: readonly [number, number], sheet = rectangle(0, 0, 200, 120)) => {

@@ -5,8 +5,8 @@ import type { Loop } from '#geometry/span.ts';
 import { reverseSpans } from '#geometry/span.ts';
 import { patternMisfit } from '#handoff/template/pattern-misfit.ts';
 import { type ToolingHole, toolingHoles } from '#handoff/template/tooling-holes.ts';
-import { trials } from '#support/property-runs.ts';
-import { circle, rectangle } from '#support/shapes.ts';
+import { circle, rectangle } from '#support/geometry/shapes.ts';
+import { trials } from '#support/seeds/property-runs.ts';
 
 interface Place {
   readonly x: number;

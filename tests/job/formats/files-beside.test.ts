@@ -5,7 +5,7 @@ import { besideNames, fillInFiles } from '#job/formats/files-beside.ts';
 import { readFormat } from '#job/formats/read-format.ts';
 import { readJob } from '#job/formats/read-job.ts';
 import type { JobFile } from '#job/job-file.ts';
-import { buoyLidJob } from '#support/small-drawing.ts';
+import { buoyLidJob } from '#support/drawings/small-drawing.ts';
 
 const text = readFileSync('samples/light-cutter.post.json', 'utf8');
 const post = JSON.parse(text);

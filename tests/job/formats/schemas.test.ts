@@ -12,11 +12,11 @@ import { readJob } from '#job/formats/read-job.ts';
 import { correctRun } from '#run/correct-run.ts';
 import { reviewText } from '#run/review.ts';
 import { runJob } from '#run/run-job.ts';
-import { samplesWithEveryFile } from '#support/every-file.ts';
+import { buoyLidDrawing, buoyLidJob } from '#support/drawings/small-drawing.ts';
 import { expectGolden } from '#support/golden.ts';
-import { type FileKind, jsonSchemaOf, READ_BY } from '#support/json-schemas.ts';
-import { schemaFaults } from '#support/published-schema.ts';
-import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';
+import { samplesWithEveryFile } from '#support/handoff/every-file.ts';
+import { type FileKind, jsonSchemaOf, READ_BY } from '#support/jobs/json-schemas.ts';
+import { schemaFaults } from '#support/jobs/published-schema.ts';
 
 const KINDS = Object.keys(READ_BY) as FileKind[];
 

@@ -5,7 +5,7 @@ import type { Finding } from '#findings/finding.ts';
 import { compareReturned } from '#run/compare/compare-returned.ts';
 import { readProgram } from '#run/compare/read-program.ts';
 import { runJob } from '#run/run-job.ts';
-import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';
+import { buoyLidDrawing, buoyLidJob } from '#support/drawings/small-drawing.ts';
 
 const codesOf = (findings: readonly Finding[]) => findings.map(({ code }) => code);
 const bytesOf = (text: string) => new TextEncoder().encode(text);

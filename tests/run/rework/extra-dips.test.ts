@@ -1,7 +1,7 @@
 /** The fewest extra dips, against every set of depths there is on a grid. */
 import { describe, expect, test } from 'vitest';
 import { type ExtraEtch, extraDips } from '#run/rework/extra-dips.ts';
-import { PROPERTY_SEED } from '#support/seed-of-run.ts';
+import { PROPERTY_SEED } from '#support/seeds/seed-of-run.ts';
 
 /** What brings a floor that reads so thick to 2.00, minus and plus as given. */
 const extra = (read: number, plus = 0.05, minus = 0.05): ExtraEtch => ({

@@ -7,7 +7,7 @@ import { leakOf, scratchHalfWidth } from '#run/rework/maskant-damage.ts';
 import { readReworkPlan } from '#run/rework/rework-plan.ts';
 import { reworkRun } from '#run/rework/rework-run.ts';
 import { runJob } from '#run/run-job.ts';
-import { buoyLidDrawing, buoyLidJob } from '#support/small-drawing.ts';
+import { buoyLidDrawing, buoyLidJob } from '#support/drawings/small-drawing.ts';
 
 const requirements = [
   { layer: 'POCKETS', thickness: 2.8, plus: 0.06, minus: 0.05 },

@@ -1,8 +1,8 @@
 /** A sheet gauged 3.92, 4.00, 4.08 from end to end; and 200 simulated ones, etched as planned in the sheet that they really are. */
 import { describe, expect, test } from 'vitest';
 import { runJob } from '#run/run-job.ts';
-import { PROPERTY_SEED } from '#support/seed-of-run.ts';
-import { box, dxf } from '#support/small-drawing.ts';
+import { box, dxf } from '#support/drawings/small-drawing.ts';
+import { PROPERTY_SEED } from '#support/seeds/seed-of-run.ts';
 
 type Survey = readonly (readonly [x: number, y: number, thickness: number])[];
 

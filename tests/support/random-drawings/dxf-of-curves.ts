@@ -1,6 +1,6 @@
 /** Drawn curves as DXF: closed polylines with bulges, or exploded into lines and arcs; every coordinate with all its digits. */
 import { bulgeOf, type Span, startAngle } from '#geometry/span.ts';
-import { drawingText, entity, type Tag, tags } from '#support/raw-drawing.ts';
+import { drawingText, entity, type Tag, tags } from '#support/drawings/raw-drawing.ts';
 import type { DrawnCurve, DrawnSpline } from './drawn-part.ts';
 
 const UNIT_CODES = { mm: 4, in: 1 } as const;

@@ -1,6 +1,6 @@
 /** One random part, planned: every border of a piece cut once, the sheet's edge never, and no border left a chord. */
-import { cutFaults } from '#support/cut-faults.ts';
-import type { TrialFailure } from '#support/trials.ts';
+import { cutFaults } from '#support/geometry/cut-faults.ts';
+import type { TrialFailure } from '#support/seeds/trials.ts';
 import { drawPart } from './draw-part.ts';
 import { asksOf, planDrawn } from './plan-drawn.ts';
 import { linesOf, svgOfLines } from './svg-of-plans.ts';

@@ -1,7 +1,7 @@
 /** One random part, somewhere up to 1000 m from the origin: its openings and pieces against buffers of an independent library (JSTS 2.12.1). */
 import { expect } from 'vitest';
-import { compareOpenings } from '#support/compare-openings.ts';
-import type { TrialFailure } from '#support/trials.ts';
+import { compareOpenings } from '#support/geometry/compare-openings.ts';
+import type { TrialFailure } from '#support/seeds/trials.ts';
 import { rollDice } from './dice.ts';
 import { drawPart } from './draw-part.ts';
 import { variantsOf } from './part-variants.ts';

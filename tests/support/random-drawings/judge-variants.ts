@@ -1,5 +1,5 @@
 /** One random part, planned as drawn and in every variant: how the plans differ. */
-import type { TrialFailure } from '#support/trials.ts';
+import type { TrialFailure } from '#support/seeds/trials.ts';
 import { comparePlanned } from './compare-planned.ts';
 import { rollDice } from './dice.ts';
 import { drawPart } from './draw-part.ts';

@@ -1,7 +1,7 @@
 /** Outlines that random parts are made of, counter-clockwise, beyond the plain ones of `shapes.ts`. */
 import type { Point } from '#geometry/point.ts';
 import { arcSpan, type Loop, lineSpan, type Span, spanFromBulge } from '#geometry/span.ts';
-import { polygon } from '#support/shapes.ts';
+import { polygon } from '#support/geometry/shapes.ts';
 import type { Dice } from './dice.ts';
 
 /** A polygon of corners at even angles and uneven distances. */

@@ -1,7 +1,7 @@
 /** The same part drawn another way: what a plan must not notice, but for where it then lies. */
 import type { Point } from '#geometry/point.ts';
 import { pointAlong, reverseSpans, type Span } from '#geometry/span.ts';
-import { type Movement, moveSpan } from '#support/move-spans.ts';
+import { type Movement, moveSpan } from '#support/geometry/move-spans.ts';
 import type { Dice } from './dice.ts';
 import type { DrawnCurve } from './drawn-part.ts';
 import type { DxfForm } from './dxf-of-curves.ts';

@@ -5,8 +5,8 @@ import type { EdgeDatum, Masking } from '#job/job.ts';
 import type { Part } from '#part/part.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
-import { partOf } from '#support/part-of.ts';
-import { plainJob } from '#support/plain-job.ts';
+import { plainJob } from '#support/jobs/plain-job.ts';
+import { partOf } from '#support/parts/part-of.ts';
 
 export interface DrawnPart {
   readonly kind: string;

@@ -3,8 +3,8 @@
  * rounded concave edges that outlines run along.
  */
 import { type Loop, reverseSpans, spanFromBulge } from '#geometry/span.ts';
-import { moveSpan } from '#support/move-spans.ts';
-import { circle, polygon, rectangle } from '#support/shapes.ts';
+import { moveSpan } from '#support/geometry/move-spans.ts';
+import { circle, polygon, rectangle } from '#support/geometry/shapes.ts';
 import type { Dice } from './dice.ts';
 import type { DrawnPart } from './drawn-part.ts';
 

@@ -3,7 +3,7 @@
  * twice the undercut, where fronts meet in a line all at once.
  */
 import type { Loop } from '#geometry/span.ts';
-import { circle, polygon, rectangle, roundedRectangle } from '#support/shapes.ts';
+import { circle, polygon, rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
 import type { Dice } from './dice.ts';
 import type { DrawnPart } from './drawn-part.ts';
 

@@ -1,9 +1,9 @@
 /** Arcs of large radius, tangent joints, joggles of two equal arcs, slots: where curves run nearly together for long. */
 
+import { rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
 import type { Dice } from '#support/random-drawings/dice.ts';
 import { type DrawnCurve, pocketOf, sheetOf } from '#support/random-drawings/drawn-part.ts';
 import { chain, slot } from '#support/random-drawings/loops.ts';
-import { rectangle, roundedRectangle } from '#support/shapes.ts';
 
 export function bigArcs(dice: Dice): DrawnCurve[] {
   const shapes = [

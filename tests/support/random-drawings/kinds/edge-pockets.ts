@@ -1,9 +1,9 @@
 /** Pockets that run to the sheet's edge, side by side; the edge may slope, bend or have a corner in it. */
 
+import { polygon } from '#support/geometry/shapes.ts';
 import type { Dice } from '#support/random-drawings/dice.ts';
 import { type DrawnCurve, pocketOf, sheetOf } from '#support/random-drawings/drawn-part.ts';
 import { chain } from '#support/random-drawings/loops.ts';
-import { polygon } from '#support/shapes.ts';
 
 export function edgePockets(dice: Dice): DrawnCurve[] {
   const isSloping = dice.chance(0.7);

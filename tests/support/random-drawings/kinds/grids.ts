@@ -1,8 +1,8 @@
 /** Bays side by side that share their borders, of whole or odd measures. */
 
+import { rectangle } from '#support/geometry/shapes.ts';
 import type { Dice } from '#support/random-drawings/dice.ts';
 import { type DrawnCurve, pocketOf, sheetOf } from '#support/random-drawings/drawn-part.ts';
-import { rectangle } from '#support/shapes.ts';
 
 export function grids(dice: Dice): DrawnCurve[] {
   const isWhole = dice.chance(0.5);

@@ -1,8 +1,8 @@
 /** Rooms joined by a neck, and legs of an L or a T, exactly as wide as two allowances or just more or less. */
 
+import { polygon, rectangle } from '#support/geometry/shapes.ts';
 import type { Dice } from '#support/random-drawings/dice.ts';
 import { type DrawnCurve, pocketOf, sheetOf } from '#support/random-drawings/drawn-part.ts';
-import { polygon, rectangle } from '#support/shapes.ts';
 
 /** @param allowance φ times the depth of most of the part's pockets, mm */
 export function necks(dice: Dice, allowance: number): DrawnCurve[] {

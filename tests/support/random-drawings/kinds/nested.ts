@@ -1,8 +1,8 @@
 /** Pockets in pockets, up to four deep, drawn with round or odd measures. */
 
+import { rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
 import type { Dice } from '#support/random-drawings/dice.ts';
 import { type DrawnCurve, pocketOf, sheetOf } from '#support/random-drawings/drawn-part.ts';
-import { rectangle, roundedRectangle } from '#support/shapes.ts';
 
 export function nested(dice: Dice): DrawnCurve[] {
   const step = dice.chance(0.5) ? () => dice.whole(2, 9) : () => dice.between(1.5, 9);

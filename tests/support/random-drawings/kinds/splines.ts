@@ -1,8 +1,8 @@
 /** Pockets drawn as closed smooth curves (uniform cubic B-splines). */
 
+import { rectangle } from '#support/geometry/shapes.ts';
 import type { Dice } from '#support/random-drawings/dice.ts';
 import { type DrawnCurve, POCKETS, pocketOf, sheetOf } from '#support/random-drawings/drawn-part.ts';
-import { rectangle } from '#support/shapes.ts';
 
 const DEGREE = 3;
 

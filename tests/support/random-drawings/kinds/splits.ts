@@ -1,8 +1,8 @@
 /** A plate cut in two again and again by straight cuts, until small bays are left. */
 
+import { rectangle } from '#support/geometry/shapes.ts';
 import type { Dice } from '#support/random-drawings/dice.ts';
 import { type DrawnCurve, pocketOf, sheetOf } from '#support/random-drawings/drawn-part.ts';
-import { rectangle } from '#support/shapes.ts';
 
 type Bay = readonly [x0: number, y0: number, x1: number, y1: number];
 

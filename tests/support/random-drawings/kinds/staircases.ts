@@ -1,8 +1,8 @@
 /** Many levels in one cluster: strips side by side, as a taper cut into steps. */
 
+import { polygon, rectangle } from '#support/geometry/shapes.ts';
 import type { Dice } from '#support/random-drawings/dice.ts';
 import { type DrawnCurve, pocketOf, sheetOf } from '#support/random-drawings/drawn-part.ts';
-import { polygon, rectangle } from '#support/shapes.ts';
 
 export function staircases(dice: Dice): DrawnCurve[] {
   const slope = dice.chance(0.5) ? dice.between(-6, 6) : 0;

@@ -1,9 +1,9 @@
 /** Polygons with sharp and blunt corners, some with bent or filleted sides, that may overlap. */
 
+import { rectangle } from '#support/geometry/shapes.ts';
 import type { Dice } from '#support/random-drawings/dice.ts';
 import { type DrawnCurve, pocketOf, sheetOf } from '#support/random-drawings/drawn-part.ts';
 import { bent, filleted, star } from '#support/random-drawings/loops.ts';
-import { rectangle } from '#support/shapes.ts';
 
 export function stars(dice: Dice): DrawnCurve[] {
   const count = dice.whole(1, 4);

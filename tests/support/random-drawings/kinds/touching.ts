@@ -1,8 +1,8 @@
 /** Pockets that touch at a corner, along a part of a side, or with a round in a straight: coincidences that drawings are full of. */
 
+import { circle, polygon, rectangle } from '#support/geometry/shapes.ts';
 import type { Dice } from '#support/random-drawings/dice.ts';
 import { type DrawnCurve, pocketOf, sheetOf } from '#support/random-drawings/drawn-part.ts';
-import { circle, polygon, rectangle } from '#support/shapes.ts';
 
 export function touching(dice: Dice): DrawnCurve[] {
   const [w, h] = [dice.whole(10, 24), dice.whole(10, 24)];
