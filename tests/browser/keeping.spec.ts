@@ -57,6 +57,7 @@ test('a sample that nobody touched is not kept; a drawing dropped is, with its b
   await openStart(workbench);
   await expect(rowsOf(workbench)).toHaveCount(0);
   await dropFiles(workbench, [hatch]);
+  await expect(nameOf(workbench)).toHaveValue('boat-hatch');
   await openStart(workbench);
   await expect(rowsOf(workbench)).toHaveCount(1);
   await workbench.getByRole('button', { name: 'Back to the job' }).click();
@@ -66,12 +67,31 @@ test('a sample that nobody touched is not kept; a drawing dropped is, with its b
   await expect(workbench.getByText('2 questions left')).toBeVisible();
 });
 
+test('the list shows each job as it was planned last: picture, where it stands, stages and minutes', async ({
+  workbench,
+}) => {
+  const row = rowsOf(workbench).filter({ has: workbench.getByLabel('Name of Gauge-pod cover') });
+  await askDepth(workbench, '2.6');
+  await openStart(workbench);
+  await expect(row).toContainText(/ready to hand off · 3 stages, [\d.]+ min/);
+  await expect(row.locator('.part-picture path')).toHaveCount(4);
+  await workbench.getByRole('button', { name: 'Back to the job' }).click();
+  // Deeper than the sheet can lose.
+  await askDepth(workbench, '3.9');
+  await openStart(workbench);
+  await expect(row).toContainText(/\d stops? · /);
+  await workbench.reload();
+  await openStart(workbench);
+  await expect(row).toContainText(/\d stops? · /);
+});
+
 test('several jobs: opened, named, copied, deleted and brought back, each with its own steps', async ({
   workbench,
 }) => {
   await askDepth(workbench, '2.6');
   await isKept(workbench);
   await dropFiles(workbench, [hatch]);
+  await expect(nameOf(workbench)).toHaveValue('boat-hatch');
   await openStart(workbench);
   await expect(rowsOf(workbench)).toHaveCount(2);
   await expect(workbench.getByRole('button', { name: 'undo: nothing' })).toBeDisabled();

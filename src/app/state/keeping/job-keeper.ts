@@ -12,7 +12,8 @@ import type { DrawingFile } from '#app/worker/plan-service.ts';
 import { holdJob, type Release } from './job-hold.ts';
 import type { JobListState } from './job-list-state.ts';
 import type { JobStore } from './job-store.ts';
-import { keptHistory } from './kept-job.ts';
+import { type KeptPlan, keptHistory } from './kept-job.ts';
+import { planToKeep } from './kept-plan.ts';
 
 interface KeeperTies {
   readonly workbench: StoreApi<WorkbenchState>;
@@ -36,11 +37,13 @@ interface ExpectedJob {
   readonly id: string;
   readonly history: History<OpenDocument>;
   readonly draft: ReviewDraft;
+  readonly plan: KeptPlan | undefined;
 }
 
 interface Kept {
   readonly state: WorkbenchState;
   readonly draft: ReviewDraft;
+  readonly plan: KeptPlan | undefined;
 }
 
 /** Steps that follow each other faster than this are kept together, ms. */
@@ -48,11 +51,17 @@ const MOMENT = 100;
 
 export function startKeeper({ workbench, mode, jobList, store, changed }: KeeperTies): JobKeeper {
   const hash = drawingHasher();
-  const write = async ({ state: { openJob, history, session }, draft }: Kept) => {
+  const write = async ({ state: { openJob, history, session }, draft, plan }: Kept) => {
     if (openJob === undefined || history === undefined) return;
     try {
       const { shaOf, drawings } = await hashedDrawings(history, hash);
-      const kept = { history: keptHistory(history, shaOf), unit: session.unit, draft, isDeleted: false };
+      const kept = {
+        history: keptHistory(history, shaOf),
+        unit: session.unit,
+        draft,
+        plan,
+        isDeleted: false,
+      };
       await store.save({ id: openJob.id, changed: Date.now(), ...kept }, drawings);
       jobList.setState({ keeping: later.isPending() ? 'writing' : 'kept', refusal: undefined });
       await changed();
@@ -63,9 +72,11 @@ export function startKeeper({ workbench, mode, jobList, store, changed }: Keeper
   const later = writeLater(write);
   const holder = startHolder(workbench);
   let loaded: ExpectedJob | undefined;
+  /** Of the job that is open. */
+  let plan: KeptPlan | undefined;
   const schedule = () => {
     jobList.setState({ keeping: 'writing' });
-    later.schedule({ state: workbench.getState(), draft: mode.getState().draft });
+    later.schedule({ state: workbench.getState(), draft: mode.getState().draft, plan });
   };
 
   workbench.subscribe((now, before) => {
@@ -73,13 +84,19 @@ export function startKeeper({ workbench, mode, jobList, store, changed }: Keeper
     if (openJob === undefined || history === undefined) return;
     const asLoaded = history === loaded?.history ? loaded : undefined;
     if (openJob.id !== before.openJob?.id) {
+      plan = asLoaded?.plan;
       void later.flush();
       holder.hold(openJob.id);
       jobList.setState({ keeping: asLoaded === undefined ? 'nothing' : 'kept' });
       mode.setState({ ...EMPTY_MODE, draft: asLoaded?.draft ?? EMPTY_MODE.draft });
       if (asLoaded !== undefined) return;
-    } else if (history === before.history && session.unit === before.session.unit && before.openJob.isOwn)
-      return;
+    }
+    const planned = newPlan(now, before);
+    const isNews = planned !== undefined && JSON.stringify(planned) !== JSON.stringify(plan);
+    if (isNews) plan = planned;
+    const isSame =
+      history === before.history && session.unit === before.session.unit && before.openJob?.isOwn;
+    if (isSame && !isNews && openJob.id === before.openJob?.id) return;
     if (openJob.isOwn) schedule();
     // The first step on a sample makes it the user's own: that comes round here again.
     else if (history.past.length > 0) workbench.setState({ openJob: { ...openJob, isOwn: true } });
@@ -101,6 +118,13 @@ export function startKeeper({ workbench, mode, jobList, store, changed }: Keeper
       await holder.expect(job.id, release);
     },
   };
+}
+
+function newPlan(now: WorkbenchState, before: WorkbenchState): KeptPlan | undefined {
+  const isSame = (['page', 'isStale', 'progress'] as const).every(
+    (key) => now.derived[key] === before.derived[key],
+  );
+  return isSame ? undefined : planToKeep(now);
 }
 
 function writeLater(write: (kept: Kept) => Promise<void>) {

@@ -105,7 +105,7 @@ function opener({ workbench, actions, store, keeper, refresh }: Inside): Open {
       return false;
     }
     const history = openHistory(loaded.job.history, loaded.drawings);
-    await keeper.expect({ id, history, draft: loaded.job.draft }, release);
+    await keeper.expect({ id, history, draft: loaded.job.draft, plan: loaded.job.plan }, release);
     actions.setOpenJob({ id, isOwn: true }, history, { unit: loaded.job.unit });
     await refresh();
     return true;

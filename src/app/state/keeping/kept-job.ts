@@ -4,6 +4,8 @@
  */
 
 import { type History, mapHistory, startHistory, takeStep } from '#app/state/history.ts';
+import type { PartPicture } from '#app/state/part-picture.ts';
+import type { Standing } from '#app/state/plan-standing.ts';
 import { EMPTY_DRAFT, type ReviewDraft } from '#app/state/review-draft.ts';
 import type { OpenDocument } from '#app/state/workbench-state.ts';
 import type { DrawingFile } from '#app/worker/plan-service.ts';
@@ -28,6 +30,15 @@ export interface KeptJob {
   readonly draft: ReviewDraft;
   /** Deleted, and to be had back until the next one is deleted. */
   readonly isDeleted: boolean;
+  readonly plan?: KeptPlan | undefined;
+}
+
+/** How a job stood when it was planned last: what the list of jobs shows of it. */
+export interface KeptPlan {
+  readonly standing: Standing;
+  readonly stages: number;
+  readonly minutes: number;
+  readonly picture: PartPicture;
 }
 
 /** What the list of jobs says of one, and what it stands on: to be had without its steps. */
@@ -39,6 +50,8 @@ export interface JobCard {
   readonly isDeleted: boolean;
   /** Hashes of every drawing that a step stands on. */
   readonly drawings: readonly string[];
+  /** None of a job that was never planned. */
+  readonly plan?: KeptPlan | undefined;
 }
 
 /** Steps back that are kept; more only weigh on every keeping. */
@@ -53,10 +66,10 @@ export function jobName({ job }: Pick<OpenDocument, 'job'>): string {
   return job.name === undefined || job.name === '' ? job.drawing.replace(/\.dxf$/i, '') : job.name;
 }
 
-export function cardOf({ id, changed, history, isDeleted }: KeptJob): JobCard {
+export function cardOf({ id, changed, history, isDeleted, plan }: KeptJob): JobCard {
   const { document } = history.present;
   const drawings = drawingsOf(history);
-  return { id, name: jobName(document), drawing: document.job.drawing, changed, isDeleted, drawings };
+  return { id, name: jobName(document), drawing: document.job.drawing, changed, isDeleted, drawings, plan };
 }
 
 /** The steps with each drawing by name; `shaOf` knows the drawings of all of them. */

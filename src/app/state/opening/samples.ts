@@ -1,6 +1,8 @@
 /** The sample jobs that come with the workbench; the first is open when it starts. */
+import type { PartPicture } from '#app/state/part-picture.ts';
 import type { DrawingFile } from '#app/worker/plan-service.ts';
 import { filesNamed } from '#run/files-named.ts';
+import PICTURES from './sample-pictures.json' with { type: 'json' };
 
 export interface Sample {
   /** Name of the job file, beside the page. */
@@ -28,11 +30,36 @@ export const SAMPLES: readonly Sample[] = [
     teaches: 'tapers made in steps',
   },
   {
+    file: 'gauge-pod-cover-this-sheet.job.json',
+    title: 'Pod cover on a gauged sheet',
+    teaches: 'thickness place by place',
+  },
+  {
+    file: 'shutter-bay-grid-edges.job.json',
+    title: 'Shutter with its edges held',
+    teaches: 'how far lines may be off',
+  },
+  {
+    file: 'current-meter-cover.job.json',
+    title: 'Current-meter cover, both faces',
+    teaches: 'a web between two faces',
+  },
+  {
+    file: 'radiator-panel.job.json',
+    title: 'Radiator panel, cut through',
+    teaches: 'slots on tabs, fold lines',
+  },
+  {
     file: 'hatch-from-supplier.job.json',
     title: 'Deck hatch, a drawing with faults',
     teaches: 'gaps and loose lines',
   },
 ];
+
+/** How it comes out planned; none of a sample that was added since the pictures were drawn. */
+export function samplePicture({ file }: Sample): PartPicture | undefined {
+  return (PICTURES as Readonly<Record<string, PartPicture>>)[file];
+}
 
 /** The job file and the files that it names. */
 export async function fetchSample({ file }: Sample): Promise<DrawingFile[]> {

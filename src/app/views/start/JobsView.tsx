@@ -1,9 +1,12 @@
 /** The jobs that this browser keeps, in place: open, name, copy, delete, and have the deleted one back. */
 import { useEffect } from 'react';
 import { useStore } from 'zustand';
-import type { JobCard } from '#app/state/keeping/kept-job.ts';
+import type { JobCard, KeptPlan } from '#app/state/keeping/kept-job.ts';
 import { NameField } from '#app/views/NameField.tsx';
+import { SeverityShape } from '#app/views/SeverityShape.tsx';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
+import { counted } from '#findings/counted.ts';
+import { PartPictureView } from './PartPictureView.tsx';
 
 const WHEN = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
 
@@ -44,21 +47,22 @@ function JobRow({ job }: { readonly job: JobCard }) {
   const open = async () => {
     if (await jobList.open(job.id)) layout.setState({ over: 'nothing' });
   };
-  const isOnBench = useWorkbenchState((state) => state.openJob?.id === job.id);
+  const isOpen = useWorkbenchState((state) => state.openJob?.id === job.id);
   const isElsewhere = useStore(jobList.state, ({ elsewhere }) => elsewhere.has(job.id));
   return (
-    <li aria-current={isOnBench}>
+    <li aria-current={isOpen}>
+      <span className="job-picture">{job.plan && <PartPictureView picture={job.plan.picture} />}</span>
       <NameField
         label={`Name of ${job.name}`}
         name={job.name}
         isFixed={isElsewhere}
         onTake={(name) => jobList.rename(job.id, name)}
       />
-      <span className="aside">{job.drawing}</span>
+      {job.plan === undefined ? <span className="aside">{job.drawing}</span> : <PlanWords {...job.plan} />}
       <span className="aside">{isElsewhere ? 'open in another window' : WHEN.format(job.changed)}</span>
       <span className="job-moves">
         <button type="button" disabled={isElsewhere} onClick={open}>
-          {isOnBench ? 'Open now' : 'Open'}
+          {isOpen ? 'Open now' : 'Open'}
           <span className="unseen"> {job.name}</span>
         </button>
         <button type="button" onClick={() => jobList.copy(job.id)}>
@@ -69,5 +73,14 @@ function JobRow({ job }: { readonly job: JobCard }) {
         </button>
       </span>
     </li>
+  );
+}
+
+function PlanWords({ standing: { kind, words }, stages, minutes }: KeptPlan) {
+  return (
+    <span className="aside plan-words">
+      {(kind === 'stop' || kind === 'warn') && <SeverityShape severity={kind} />}
+      {words} · {counted(stages, 'stage')}, {minutes.toFixed(1)} min
+    </span>
   );
 }

@@ -1,12 +1,13 @@
 /** Where a job begins: drop or open a drawing, go on with a job that this browser keeps, or try a sample. */
 import { ArrowLeft, ClipboardPaste, FolderOpen } from 'lucide-react';
 import { Button } from 'react-aria-components';
-import { fetchSample, SAMPLES } from '#app/state/opening/samples.ts';
+import { fetchSample, SAMPLES, samplePicture } from '#app/state/opening/samples.ts';
 import { useToast } from '#app/views/controls/toasts.ts';
 import { pickFiles } from '#app/views/pick-files.ts';
 import { filesOfText } from '#app/views/read-files.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { JobsView } from './JobsView.tsx';
+import { PartPictureView } from './PartPictureView.tsx';
 import './start.css';
 
 export function StartPage() {
@@ -79,11 +80,15 @@ function SampleCard({ sample }: { readonly sample: (typeof SAMPLES)[number] }) {
     await actions.openSample(await fetchSample(sample));
     layout.setState({ over: 'nothing' });
   };
+  const picture = samplePicture(sample);
   return (
     <li>
       <Button onPress={open}>
-        <strong>{sample.title}</strong>
-        <span className="aside">{sample.teaches}</span>
+        {picture !== undefined && <PartPictureView picture={picture} />}
+        <span className="sample-words">
+          <strong>{sample.title}</strong>
+          <span className="aside">{sample.teaches}</span>
+        </span>
       </Button>
     </li>
   );

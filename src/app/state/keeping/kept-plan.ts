@@ -1,0 +1,29 @@
+/** What the list of jobs shows of the plan on show. */
+import { partPicture } from '#app/state/part-picture.ts';
+import { standingOf } from '#app/state/plan-standing.ts';
+import type { WorkbenchState } from '#app/state/workbench-state.ts';
+import type { KeptPlan } from './kept-job.ts';
+
+/** Undefined while there is none, or it is not checked to the end, or the job has gone on meanwhile. */
+export function planToKeep({
+  derived,
+  history,
+}: Pick<WorkbenchState, 'derived' | 'history'>): KeptPlan | undefined {
+  const { page, isStale, progress } = derived;
+  const document = history?.present.document;
+  if (
+    page?.plan === undefined ||
+    !page.isWhole ||
+    isStale ||
+    progress !== undefined ||
+    document?.drawing === undefined
+  )
+    return undefined;
+  const { plan } = page;
+  return {
+    standing: standingOf(derived, true, document.unsaid?.length),
+    stages: plan.stages.length,
+    minutes: plan.totals.minutes,
+    picture: partPicture(plan),
+  };
+}
