@@ -3,7 +3,8 @@
  * itself may be one of them. Asked of the end of the run, when least is left.
  */
 import { type Finding, finding } from '#findings/finding.ts';
-import { type BothFronts, metalLeft } from '#front/metal-left.ts';
+import type { BothFronts } from '#front/both-fronts.ts';
+import { metalLeft } from '#front/metal-left.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import { labelPoint } from '#geometry/loops/label-point.ts';

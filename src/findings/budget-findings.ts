@@ -1,5 +1,5 @@
 /** Findings about the tolerance budget: floors that the clock alone does not hold, or that not even gauging holds. Lengths in mm, minutes. */
-import { figureTo, lengthWriter, type Shown } from './shown-figures.ts';
+import { mm, type Shown } from './shown-figures.ts';
 import { note, type Saying, warn } from './words.ts';
 
 type Change = 'gauge-run' | 'measure-sheet' | 'halve-spread' | 'halve-timing' | 'finer-levels';
@@ -32,8 +32,6 @@ interface FloorOver {
   /** Floors of one level and tolerance, in all. */
   readonly of: number;
 }
-
-const mm = lengthWriter(figureTo(3));
 
 export const budgetWords = {
   'tolerance-not-held': warn<FloorOver>({

@@ -1,6 +1,6 @@
 /** Findings about making the plan in metal: what comes out otherwise than drawn, and what hands and maskant cannot do. Lengths in mm. */
 import { counted } from './counted.ts';
-import { figureTo, lengthWriter } from './shown-figures.ts';
+import { figureTo, mm } from './shown-figures.ts';
 import { type Figures, note, stop, warn } from './words.ts';
 
 interface Corner {
@@ -13,9 +13,8 @@ interface Corner {
   readonly corners: number;
 }
 
-/** Three decimals at most: a micrometre. */
+/** Three decimals at most. */
 const figure = figureTo(3);
-const mm = lengthWriter(figure);
 
 export const makingWords = {
   'step-too-small': note<{

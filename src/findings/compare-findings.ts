@@ -1,12 +1,7 @@
 /** Findings about lines that came back in a drawing or a program, and the part that they would etch. Lengths in mm. */
-import type { Shown } from './shown-figures.ts';
+import { edgeWords, type StepEdge } from './edge-words.ts';
+import { mm } from './shown-figures.ts';
 import { stop, warn } from './words.ts';
-
-interface EdgeAt {
-  readonly level: number;
-  /** 0 for land. */
-  readonly beside: number;
-}
 
 export const compareWords = {
   'program-without-lines': stop<{ readonly moves: number }>({
@@ -66,7 +61,7 @@ export const compareWords = {
     }),
   }),
   'returned-edge-moved': warn<
-    EdgeAt & {
+    StepEdge & {
       readonly side: 'outward' | 'inward';
       readonly by: number;
       readonly limit: number;
@@ -74,16 +69,16 @@ export const compareWords = {
   >({
     title: 'A drawn edge would come out elsewhere',
     say: ({ side, by, limit, ...edge }, show) => ({
-      reason: `${edgeOf(edge, show)} would come out ${mm(by, show)} ${side === 'outward' ? 'outside' : 'inside'} where it was planned.`,
+      reason: `${edgeWords(edge, show)} would come out ${mm(by, show)} ${side === 'outward' ? 'outside' : 'inside'} where it was planned.`,
       remedy: `Move the line ${side === 'outward' ? 'in' : 'out'} by that much; up to ${mm(limit, show)} counts as the same.`,
       value: by,
       limit,
     }),
   }),
-  'returned-edge-lost': warn<EdgeAt & { readonly share: number }>({
+  'returned-edge-lost': warn<StepEdge & { readonly share: number }>({
     title: 'A drawn edge would not come out',
     say: ({ share, ...edge }, show) => ({
-      reason: `${edgeOf(edge, show)} would not come out within 10 mm of its line, at ${Math.max(1, Math.round(share * 100))} % of the places looked at.`,
+      reason: `${edgeWords(edge, show)} would not come out within 10 mm of its line, at ${Math.max(1, Math.round(share * 100))} % of the places looked at.`,
       remedy: 'See which piece is missing or peeled in another stage.',
       value: share,
     }),
@@ -104,14 +99,6 @@ export const compareWords = {
   }),
 };
 
-function edgeOf({ level, beside }: EdgeAt, show: Shown): string {
-  return `The edge of level ${mm(level, show)} beside ${beside === 0 ? 'land' : mm(beside, show)}`;
-}
-
 function percent(share: number): string {
   return `${Math.round(share * 100)} %`;
-}
-
-function mm(value: number, show: Shown): string {
-  return show.length(value, (each) => String(Number(each.toFixed(3))));
 }

@@ -1,5 +1,5 @@
 /** Findings about the two faces of a sheet and the metal between them. Lengths in mm. */
-import type { Shown } from './shown-figures.ts';
+import { mm } from './shown-figures.ts';
 import { type Figures, note, stop, warn } from './words.ts';
 
 /** What is left between two floors at their nearest, the far face off by the registration. */
@@ -134,8 +134,4 @@ export const faceWords = {
 
 function fromFaces(faces: 1 | 2): string {
   return faces === 2 ? 'from each face' : 'from one face';
-}
-
-function mm(value: number, show: Shown): string {
-  return show.length(value, (each) => String(Number(each.toFixed(3))));
 }

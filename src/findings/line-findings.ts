@@ -1,6 +1,9 @@
 /** Findings about drawn edges: how far they may come out off their lines, and what helps. Lengths in mm. */
-import type { Shown } from './shown-figures.ts';
+import { edgeWords, type StepEdge } from './edge-words.ts';
+import { figureTo, mm, type Shown } from './shown-figures.ts';
 import { note, type Saying, warn } from './words.ts';
+
+const figure = figureTo(3);
 
 type Cause = 'factor' | 'rate' | 'depth' | 'floor' | 'scribing' | 'slot' | 'laying' | 'stretch';
 type Change =
@@ -14,10 +17,7 @@ type Change =
   | 'edge-at-foot';
 
 /** The edge that is worst off, of so many that are. */
-interface EdgeOff {
-  readonly level: number;
-  /** Depth of the floor beside it; 0 for land. */
-  readonly beside: number;
+interface EdgeOff extends StepEdge {
   readonly side: 'outward' | 'inward';
   readonly likely: number;
   readonly worst: number;
@@ -55,7 +55,7 @@ export const lineWords = {
   'line-barely-held': note<EdgeOff>({
     title: 'Drawn edge barely held',
     say: (facts, show) => ({
-      reason: `${edgeOf(facts, show)} holds its ${mm(facts.allowed ?? 0, show)} by root-sum-square (${mm(facts.likely, show)}), but should everything go wrong at once it comes out ${mm(facts.worst, show)} ${way(facts)}: ${partsOf(facts, show)}.${others(facts)}`,
+      reason: `${edgeWords(facts, show)} holds its ${mm(facts.allowed ?? 0, show)} by root-sum-square (${mm(facts.likely, show)}), but should everything go wrong at once it comes out ${mm(facts.worst, show)} ${way(facts)}: ${partsOf(facts, show)}.${others(facts)}`,
       remedy: remedyOf(facts, 'worst', show),
       value: facts.worst,
       ...limit(facts),
@@ -64,7 +64,7 @@ export const lineWords = {
   'line-doubt': note<EdgeOff>({
     title: 'How far drawn edges may be off',
     say: (facts, show) => ({
-      reason: `${edgeOf(facts, show)} may come out ${mm(facts.likely, show)} off its line (root-sum-square; ${mm(facts.worst, show)} at worst): ${partsOf(facts, show)}.${facts.of === 1 ? '' : ' No drawn edge is worse off.'} The job does not say how far an edge may be off.`,
+      reason: `${edgeWords(facts, show)} may come out ${mm(facts.likely, show)} off its line (root-sum-square; ${mm(facts.worst, show)} at worst): ${partsOf(facts, show)}.${facts.of === 1 ? '' : ' No drawn edge is worse off.'} The job does not say how far an edge may be off.`,
       remedy: `Say it under \`rules.lineTolerance\`, or a requirement's \`edge\`. ${remedyOf(facts, 'likely', show)}`,
       value: facts.likely,
     }),
@@ -112,7 +112,7 @@ function leftWords({ of, value, limit }: FactorDoubtMatters, show: Shown): strin
 
 function likelyOff(facts: EdgeOff, show: Shown): Saying {
   return {
-    reason: `${edgeOf(facts, show)} may come out ${mm(facts.likely, show)} ${way(facts)} (root-sum-square; ${mm(facts.worst, show)} at worst) where ${mm(facts.allowed ?? 0, show)} is allowed: ${partsOf(facts, show)}.${others(facts)}`,
+    reason: `${edgeWords(facts, show)} may come out ${mm(facts.likely, show)} ${way(facts)} (root-sum-square; ${mm(facts.worst, show)} at worst) where ${mm(facts.allowed ?? 0, show)} is allowed: ${partsOf(facts, show)}.${others(facts)}`,
     remedy: remedyOf(facts, 'likely', show),
     value: facts.likely,
     ...limit(facts),
@@ -121,10 +121,6 @@ function likelyOff(facts: EdgeOff, show: Shown): Saying {
 
 function limit({ allowed }: EdgeOff): { readonly limit?: number } {
   return allowed === undefined ? {} : { limit: allowed };
-}
-
-function edgeOf({ level, beside }: EdgeOff, show: Shown): string {
-  return `The edge of level ${mm(level, show)} beside ${beside === 0 ? 'land' : mm(beside, show)}`;
 }
 
 function way({ side }: EdgeOff): string {
@@ -186,11 +182,3 @@ const CHANGE_WORDS: Readonly<Record<Change, (facts: EdgeOff, show: Shown) => str
   'edge-at-foot': () =>
     'ask whether the drawn line may be the foot of the wall, so that the scribe line lies on it',
 };
-
-function figure(value: number): string {
-  return String(Number(value.toFixed(3)));
-}
-
-function mm(value: number, show: Shown): string {
-  return show.length(value, (each) => String(Number(each.toFixed(3))));
-}

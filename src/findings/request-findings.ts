@@ -1,4 +1,5 @@
 /** Findings about what was asked of a plan: options of a command, a cut, a list of points. */
+import { mm } from './shown-figures.ts';
 import { stop, warn } from './words.ts';
 
 /** Headings quoted at most. */
@@ -27,7 +28,7 @@ export const requestWords = {
   'cut-misses-sheet': stop<{ length: number }>({
     title: 'Cut misses the sheet',
     say: ({ length }, show) => ({
-      reason: `The cut of ${show.length(length, (each) => String(Number(each.toFixed(3))))} lies entirely off the sheet, so there is no metal to show.`,
+      reason: `The cut of ${mm(length, show)} lies entirely off the sheet, so there is no metal to show.`,
       remedy: 'Give points in drawing coordinates, in the unit of the drawing; `isobath inspect` lists some.',
     }),
   }),

@@ -1,5 +1,5 @@
 /** Findings about a part that came out thick, thin or otherwise than planned. Lengths in mm. */
-import type { Shown } from './shown-figures.ts';
+import { mm } from './shown-figures.ts';
 import { warn } from './words.ts';
 
 export const reworkWords = {
@@ -25,7 +25,3 @@ export const reworkWords = {
     }),
   }),
 };
-
-function mm(value: number, show: Shown): string {
-  return show.length(value, (each) => String(Number(each.toFixed(3))));
-}

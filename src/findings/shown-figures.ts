@@ -31,6 +31,9 @@ export function lengthWriter(write: WriteFigure): (millimetres: number, show: Sh
   return (millimetres, show) => show.length(millimetres, write);
 }
 
+/** To a micrometre, as gauges are read. */
+export const mm = lengthWriter(figureTo(3));
+
 /** Significant digits of a rate: those that coupons give. */
 const RATE_DIGITS = 4;
 /** Places of an inch, and digits of a length that they would lose. */

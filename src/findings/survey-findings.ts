@@ -1,5 +1,5 @@
 /** Findings about readings of this very sheet. Lengths in mm. */
-import type { Shown } from './shown-figures.ts';
+import { mm } from './shown-figures.ts';
 import { stop, warn } from './words.ts';
 
 export const surveyWords = {
@@ -30,7 +30,3 @@ export const surveyWords = {
     }),
   }),
 };
-
-function mm(value: number, show: Shown): string {
-  return show.length(value, (each) => String(Number(each.toFixed(3))));
-}

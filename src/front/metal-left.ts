@@ -5,18 +5,9 @@
  * where a cut from both faces is narrowest, is among them. Between slices a hole may be told smaller than it is by what contours bend there.
  */
 
-import type { ContourKit } from '#front/contours/contour-kit.ts';
-import { contourLoops } from '#front/contours/contour-loops.ts';
 import { combineLoops } from '#geometry/grow/grow-loops.ts';
 import type { Loop } from '#geometry/span.ts';
-import { momentAt } from './front.ts';
-
-export interface BothFronts {
-  readonly near: ContourKit;
-  readonly far: ContourKit;
-  /** mm; of a tapered sheet the thickest. */
-  readonly thickness: number;
-}
+import { type BothFronts, deeperThan, meetingDepths } from './both-fronts.ts';
 
 /** Slices between two depths at which a floor lies. */
 const SLICES = 8;
@@ -24,22 +15,15 @@ const SLICES = 8;
 const PAST = 1e-9;
 
 /** Holes through the sheet, outer loops counter-clockwise; at the end of the run, or at a minute. */
-export function holesThrough({ near, far, thickness }: BothFronts, minute?: number): Loop[] {
-  const floorsOf = ({ index }: ContourKit) => momentAt(index.front, minute).floors.filter((each) => each > 0);
-  const nearFloors = floorsOf(near);
-  const farFloors = floorsOf(far);
-  const from = thickness - Math.max(0, ...farFloors);
-  const to = Math.max(0, ...nearFloors);
-  if (from >= to) return [];
-  const { sheet } = near.index.front;
-  const deeper = (kit: ContourKit, depth: number): readonly Loop[] =>
-    depth < 0 ? sheet : contourLoops(kit, { depth, minute }).loops;
+export function holesThrough(fronts: BothFronts, minute?: number): Loop[] {
+  const { near, far, thickness } = fronts;
+  const meeting = meetingDepths(fronts, minute);
+  if (meeting === undefined) return [];
+  const { from, to, floors } = meeting;
   let holes: Loop[] = [];
-  for (const depth of slicesBetween(
-    [from, to, ...nearFloors, ...farFloors.map((each) => thickness - each)],
-    thickness,
-  )) {
-    const [above, below] = [deeper(near, depth), deeper(far, thickness - depth)];
+  for (const depth of slicesBetween([from, to, ...floors], thickness)) {
+    const above = deeperThan(near, depth, minute);
+    const below = deeperThan(far, thickness - depth, minute);
     if (above.length === 0 || below.length === 0) continue;
     const slice = combineLoops('intersect', above, below);
     holes = holes.length === 0 ? slice : combineLoops('unite', holes, slice);

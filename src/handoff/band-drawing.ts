@@ -3,6 +3,7 @@
  * drawing. BAND-01, BAND-02, … in the order of `lineBudgets` in plan.json; EDGES the drawn edges themselves, OUTLINE the sheet, NOTES (off)
  * what each band is. Nothing of it is to be cut.
  */
+
 import { drawnStepsOfBoth } from '#checks/drawn-steps.ts';
 import type { DrawingOut, LayerOut, OutlineOut } from '#drawing/write/drawing-out.ts';
 import { writeDrawing } from '#drawing/write/write-drawing.ts';
@@ -13,6 +14,7 @@ import type { Contour, LineBudgetRecord } from '#job/formats/plan-file.ts';
 import type { Job } from '#job/job.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
+import { twoDigits } from '#units/two-digits.ts';
 import { CAUTIONS } from './cautions.ts';
 import { contourOfLoop, contourOfPath } from './contour.ts';
 import { unitScale } from './scribe-drawing.ts';
@@ -61,7 +63,7 @@ export function bandDrawing(input: BandDrawingInput): Uint8Array {
 }
 
 function bandLayer(index: number): string {
-  return `BAND-${String(index + 1).padStart(2, '0')}`;
+  return `BAND-${twoDigits(index + 1)}`;
 }
 
 function layersOf(bands: number): LayerOut[] {

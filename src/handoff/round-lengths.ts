@@ -10,6 +10,15 @@ export function twoFigures(factor: number): number {
 /** 1, 2 or 5 times a power of ten, not below. */
 export function roundUp(length: number): number {
   const decade = powerOfTen(decadeOf(length));
-  const step = [1, 2, 5, 10].find((each) => each * decade >= length) ?? 10;
+  return timesDecade([1, 2, 5].find((each) => each * decade >= length) ?? 10, decade);
+}
+
+/** The same, not above. */
+export function roundDown(length: number): number {
+  const decade = powerOfTen(decadeOf(length));
+  return timesDecade([5, 2].find((each) => each * decade <= length) ?? 1, decade);
+}
+
+function timesDecade(step: number, decade: number): number {
   return Number((step * decade).toPrecision(1));
 }

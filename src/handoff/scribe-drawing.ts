@@ -3,6 +3,7 @@
  * In R12 for old readers too. Lines and arcs only, one polyline a scribe line; no segment shorter than 0.01 mm. The sheet's outline and the notes have
  * layers of their own; NOTES is off, so that a machine program made from the file holds cuts alone.
  */
+
 import type { DrawingOut, LayerOut, NoteOut, OutlineOut } from '#drawing/write/drawing-out.ts';
 import { coordinateDecimals, writeDrawing } from '#drawing/write/write-drawing.ts';
 import { writeOldDrawing } from '#drawing/write/write-old-drawing.ts';
@@ -12,6 +13,7 @@ import type { CuttingChoices } from '#job/fields/cutting-fields.ts';
 import type { Contour } from '#job/formats/plan-file.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
+import { twoDigits } from '#units/two-digits.ts';
 import { CAUTIONS } from './cautions.ts';
 import { contourOfLoop, contourOfPath } from './contour.ts';
 import { cutLines } from './cut-lines.ts';
@@ -67,7 +69,7 @@ export function scribeDrawing(input: ScribeDrawingInput): Uint8Array {
 
 /** Layer of a stage's scribe lines: SCRIBE-01, SCRIBE-02 … */
 function scribeLayer(stage: Pick<Stage, 'number'>): string {
-  return `SCRIBE-${String(stage.number).padStart(2, '0')}`;
+  return `SCRIBE-${twoDigits(stage.number)}`;
 }
 
 /** From millimetres to the drawing's unit as it will be written, micro segments merged. */

@@ -1,6 +1,6 @@
 /** The scribe drawings of a plan: one with a layer a stage, or one a stage. */
 import type { CuttingChoices } from '#job/fields/cutting-fields.ts';
-import { twoDigits } from '#job/handoff-list.ts';
+import { twoDigits } from '#units/two-digits.ts';
 import { type ScribeDrawingInput, type ScribeRelease, scribeDrawing } from './scribe-drawing.ts';
 
 /** Beginnings of the files' names. */

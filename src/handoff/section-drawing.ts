@@ -10,6 +10,7 @@ import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { hypot } from '#maths/hypot.ts';
 import type { Stage } from '#plan/etch-plan.ts';
+import { twoDigits } from '#units/two-digits.ts';
 import { CAUTIONS } from './cautions.ts';
 import { nearestColorNumber } from './color-number.ts';
 import type { NamedSection } from './named-section.ts';
@@ -118,7 +119,7 @@ function outlineOf(layer: string, points: readonly Point[], closed: boolean): Ou
 }
 
 function takenLayer(stage: number): string {
-  return `TAKEN-${String(stage).padStart(2, '0')}`;
+  return `TAKEN-${twoDigits(stage)}`;
 }
 
 /** 7 is ink: black on white, white on black; 8 grey; 1 red, against which no stage's layer is confused with what was required. */

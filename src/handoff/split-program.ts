@@ -3,8 +3,8 @@
  * a stage there is always one a stage: no program may cut lines of a coat that is not on yet.
  */
 import type { ProgramChoices } from '#job/fields/cutting-fields.ts';
-import { twoDigits } from '#job/handoff-list.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
+import { twoDigits } from '#units/two-digits.ts';
 import { cutLines } from './cut-lines.ts';
 import { machineProgram } from './machine-program.ts';
 import { stagesPastEdge } from './run-over-edge.ts';

@@ -3,6 +3,7 @@
  * each, so that all are kept back while the plan has a `stop`. What writes one is `src/run/deliverables/WORD.ts`.
  */
 import type { FindingCode } from '#findings/finding.ts';
+import { twoDigits } from '#units/two-digits.ts';
 import { POST_ENDINGS } from './formats/post-file.ts';
 
 /** What is made of the plan before files are written, and only for those that need it. */
@@ -153,7 +154,3 @@ export const CUT_FILES: readonly string[] = [
       ? Array.from({ length: MOST_NUMBERED }, (_, index) => name.replace('#', twoDigits(index + 1)))
       : [name],
   );
-
-export function twoDigits(number: number): string {
-  return String(number).padStart(2, '0');
-}

@@ -3,23 +3,22 @@
  * before it. It only grows. Readings come as a file that grows as well, at its end or in lines that were blank: what is recorded must
  * stand in it, unchanged.
  */
-import { sha256 } from '@noble/hashes/sha2.js';
-import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { type Finding, finding } from '#findings/finding.ts';
 import { jsonText } from '#handoff/json-text.ts';
-import { type ReadingGiven, type RunFile, runFileSchema } from '#job/formats/run-file.ts';
+import { type ReadingGiven, type RunFile, readRunFile } from '#job/formats/run-file.ts';
 import { toMillionth } from '#units/round-figures.ts';
 import type { ReadingRow } from './correct-readings.ts';
 import { READING_COLUMNS } from './readings-of-record.ts';
+import { sha256Of } from './sha256-of.ts';
 
 /** Findings: `run-record-unusable`. */
 export function readRecord(
   planText: string,
   recordText: string | undefined,
 ): { readonly record: RunFile } | { readonly refused: Finding } {
-  const plan = hashOf(planText);
+  const plan = sha256Of(planText);
   if (recordText === undefined) return { record: { format: 'isobath-run', version: 1, plan, entries: [] } };
-  const record = parsed(recordText);
+  const record = readRunFile(recordText);
   if (record === undefined) return { refused: finding('run-record-unusable', { why: 'damaged' }) };
   if (record.plan !== plan) return { refused: finding('run-record-unusable', { why: 'other-plan' }) };
   let before = plan;
@@ -30,14 +29,6 @@ export function readRecord(
     before = entry.seal;
   }
   return { record };
-}
-
-function parsed(text: string): RunFile | undefined {
-  try {
-    return runFileSchema.safeParse(JSON.parse(text)).data;
-  } catch {
-    return undefined;
-  }
 }
 
 export interface Grown {
@@ -89,7 +80,7 @@ export function recordText(record: RunFile): string {
 }
 
 function sealOf(before: string, { rows, minutesLeft }: Omit<RunFile['entries'][number], 'seal'>): string {
-  return hashOf(JSON.stringify([before, rows.map(spell), minutesLeft]));
+  return sha256Of(JSON.stringify([before, rows.map(spell), minutesLeft]));
 }
 
 /** One text for one row, in whatever order its columns came. */
@@ -101,8 +92,4 @@ function spell(row: ReadingGiven | undefined): string {
   // Only where a row says any of these: seals of records from before there were such columns hold.
   const later = [unit, who, when, gauge, strike, confirm];
   return JSON.stringify(later.every((each) => each === undefined) ? first : [...first, ...later]);
-}
-
-function hashOf(text: string): string {
-  return bytesToHex(sha256(utf8ToBytes(text)));
 }

@@ -2,13 +2,13 @@
  * An earlier plan.json to compare with. The file is Isobath's own, but it comes from a disk: what the comparison reads of it is
  * checked, and reported with its path where it is not as it should be. Other keys may be those of an older or newer Isobath.
  */
-import { sha256 } from '@noble/hashes/sha2.js';
-import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
+
 import type { Finding } from '#findings/finding.ts';
 import { type PlanChange, planChanges } from '#handoff/plan-changes.ts';
 import { sayPlanChanges } from '#handoff/say-plan-change.ts';
 import type { PlanFile } from '#job/formats/plan-file.ts';
 import { readPlanFile } from '#job/formats/read-plan-file.ts';
+import { sha256Of } from './sha256-of.ts';
 
 export interface EarlierPlan {
   /** SHA-256 of the file. */
@@ -32,5 +32,5 @@ export function planSince({ planHash, planFile }: EarlierPlan, now: PlanFile): P
 /** Findings: `plan-file-unusable`. */
 export function readEarlierPlan(text: string): EarlierPlan | { readonly refused: Finding } {
   const read = readPlanFile(text);
-  return 'refused' in read ? read : { ...read, planHash: bytesToHex(sha256(utf8ToBytes(text))) };
+  return 'refused' in read ? read : { ...read, planHash: sha256Of(text) };
 }

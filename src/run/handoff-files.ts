@@ -2,8 +2,7 @@
  * The files of the hand-off, which carry the plan's hash: scribe.dxf, which every plan has, and those that the job chooses. A
  * choice that cannot be carried out costs its file alone.
  */
-import { sha256 } from '@noble/hashes/sha2.js';
-import { bytesToHex } from '@noble/hashes/utils.js';
+
 import type { ReliefMesh } from '#front/relief/relief-mesh.ts';
 import type { Point } from '#geometry/point.ts';
 import { mirrorPoint } from '#geometry/spans/mirror-spans.ts';
@@ -28,6 +27,7 @@ import { farSide, nearSide } from './far-side.ts';
 import type { Made, PreparedHandoff } from './handoff-types.ts';
 import { oppositeHand } from './opposite-hand.ts';
 import { type OutputFile, outputFile } from './output-file.ts';
+import { sha256Of } from './sha256-of.ts';
 
 export interface PlannedHandoff {
   readonly planFile: PlanFile;
@@ -136,7 +136,7 @@ function writingOf(prepared: PreparedHandoff, planned: PlannedHandoff): Writing 
           points: points.map((point) => ({ ...point, at: movePoint(point.at, origin) })),
           sections: sections.map((section) => movedSection(section, origin)),
         };
-  return { ...prepared, ...planned, planHash: bytesToHex(sha256(planned.planBytes)), moved };
+  return { ...prepared, ...planned, planHash: sha256Of(planned.planBytes), moved };
 }
 
 function movedSection(section: NamedSection, origin: Point): NamedSection {

@@ -2,8 +2,6 @@
  * A review written down and read back. It names its plan by the SHA-256 of plan.json and holds it whole; the two must agree.
  * A hash shows that a plan was altered; it is no signature.
  */
-import { sha256 } from '@noble/hashes/sha2.js';
-import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { type Finding, finding } from '#findings/finding.ts';
 import { jsonText } from '#handoff/json-text.ts';
 import { linesGone } from '#handoff/line-changes.ts';
@@ -12,6 +10,7 @@ import { sayPlanChanges } from '#handoff/say-plan-change.ts';
 import type { Contour, PlanFile } from '#job/formats/plan-file.ts';
 import { readFormat } from '#job/formats/read-format.ts';
 import { REVIEW_FORMAT, type Remark, type ReviewFile } from '#job/formats/review-file.ts';
+import { sha256Of } from './sha256-of.ts';
 
 export interface Review {
   readonly reviewer: string;
@@ -24,11 +23,6 @@ export interface Review {
   readonly planText: string;
 }
 
-/** A plan is known by this wherever it is named. */
-export function planHash(planText: string): string {
-  return bytesToHex(sha256(utf8ToBytes(planText)));
-}
-
 export function reviewText({ planText, reviewer, date, checked, remarks }: Review): string {
   return jsonText({
     format: 'isobath-review',
@@ -37,7 +31,7 @@ export function reviewText({ planText, reviewer, date, checked, remarks }: Revie
     date,
     checked: [...checked].sort((a, b) => a - b),
     remarks,
-    plan: { sha256: planHash(planText), file: JSON.parse(planText) },
+    plan: { sha256: sha256Of(planText), file: JSON.parse(planText) },
   });
 }
 
@@ -51,7 +45,7 @@ export function readReview(
   const { plan, reviewer, date, checked, remarks } = value;
   // As it stands in the file: the schema's own copy has its keys in another order.
   const planText = jsonText((JSON.parse(text) as ReviewFile).plan.file);
-  if (planHash(planText) !== plan.sha256) {
+  if (sha256Of(planText) !== plan.sha256) {
     return { findings: [finding('review-plan-altered', { sha256: plan.sha256 }, { file })] };
   }
   return { review: { reviewer, date, checked, remarks, planText }, findings };

@@ -2,8 +2,7 @@
  * What is worth keeping between two runs of much the same job: the drawing as read, its regions, its hash, the clusters of
  * the plan, and the rounded contours of its loops. The caller owns the value; a run reads and renews it. What is kept is used only where its input is the same.
  */
-import { sha256 } from '@noble/hashes/sha2.js';
-import { bytesToHex } from '@noble/hashes/utils.js';
+
 import type { Drawing } from '#drawing/drawing.ts';
 import { type ReadOptions, readDrawing } from '#drawing/read/read-drawing.ts';
 import type { Finding } from '#findings/finding.ts';
@@ -13,6 +12,7 @@ import { farLinework } from '#part/far-linework.ts';
 import { findRegions, type RegionsFound } from '#part/find-regions.ts';
 import { type RegionAt, regionFinder } from '#part/region-at.ts';
 import { type ClusterMemory, createClusterMemory } from '#plan/open-clusters.ts';
+import { sha256Of } from './sha256-of.ts';
 
 type DrawingOptions = Pick<ReadOptions, 'unit' | 'wideLines'>;
 
@@ -115,7 +115,7 @@ export function partFor(memory: RunMemory, drawing: Drawing, job: Job): PartFoun
 export function sha256For(memory: RunMemory, bytes: Uint8Array): string {
   const kept = memory.hash;
   if (kept !== undefined && isSame(kept.bytes, bytes)) return kept.sha256;
-  const hash = { bytes, sha256: bytesToHex(sha256(bytes)) };
+  const hash = { bytes, sha256: sha256Of(bytes) };
   memory.hash = hash;
   return hash.sha256;
 }

@@ -2,13 +2,12 @@
 
 import { readAlong, type SectionPoint, sectionAlong } from '#front/section/section-along.ts';
 import { itemAt } from '#geometry/assert.ts';
-import type { Point } from '#geometry/point.ts';
+import { distance, type Point } from '#geometry/point.ts';
 import { ROUNDING } from '#geometry/tolerances.ts';
 import type { AskedStretch } from '#handoff/named-section.ts';
 import { sheetAt } from '#job/sheet-at.ts';
 import type { Taper } from '#job/taper.ts';
 import { taperEndsAlong } from '#job/tapered-at.ts';
-import { hypot } from '#maths/hypot.ts';
 import { depthAskedAt, type EtchedPart, thicknessLeft } from './etched-part.ts';
 
 export interface SectionRequest {
@@ -234,5 +233,5 @@ function placeOn({ from, to }: SectionRequest): (distance: number) => Point {
 }
 
 function lengthOf({ from, to }: Pick<SectionRequest, 'from' | 'to'>): number {
-  return hypot(to.x - from.x, to.y - from.y);
+  return distance(from, to);
 }

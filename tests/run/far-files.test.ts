@@ -6,8 +6,9 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { HANDOFF_FILES } from '#job/handoff-list.ts';
 import { correctRun } from '#run/correct-run.ts';
-import { planHash, readReview, reviewText } from '#run/review.ts';
+import { readReview, reviewText } from '#run/review.ts';
 import { type RunResult, runJob } from '#run/run-job.ts';
+import { sha256Of } from '#run/sha256-of.ts';
 import { box, buoyLidJob, circle, dxf } from '#support/drawings/small-drawing.ts';
 import { readPdf } from '#support/handoff/read-pdf.ts';
 
@@ -182,7 +183,7 @@ describe.each(FAR)('a lid at $x, $y', (at) => {
     ]);
     expect(Number(fromX) + Math.min(...corners.map(([x = 0]) => x)) - at.x).toBeCloseTo(0, 3);
     expect(Number(fromY) + Math.min(...corners.map(([, y = 0]) => y)) - at.y).toBeCloseTo(0, 3);
-    expect(planHash(textOf(far, 'plan.json')).startsWith(hash)).toBe(true);
+    expect(sha256Of(textOf(far, 'plan.json')).startsWith(hash)).toBe(true);
     expect(far.files.find(({ name }) => name === 'etched-part.stl')?.what).toContain(`(${fromX}, ${fromY})`);
   });
 

@@ -2,8 +2,9 @@ import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { PlanFile } from '#job/formats/plan-file.ts';
-import { changesSince, linesBefore, planHash, type Review, readReview, reviewText } from '#run/review.ts';
+import { changesSince, linesBefore, type Review, readReview, reviewText } from '#run/review.ts';
 import { runJob } from '#run/run-job.ts';
+import { sha256Of } from '#run/sha256-of.ts';
 
 async function planOf(change: (job: Record<string, unknown>) => void = () => undefined): Promise<string> {
   const job = JSON.parse(readFileSync('samples/gauge-pod-cover.job.json', 'utf8'));
@@ -30,7 +31,7 @@ describe('the record of a review', () => {
   it('is read back as it was written, and names the plan by the SHA-256 that others calculate, too', () => {
     const text = reviewText(review);
     const named = createHash('sha256').update(planText).digest('hex');
-    expect(planHash(planText)).toBe(named);
+    expect(sha256Of(planText)).toBe(named);
     expect(JSON.parse(text).plan.sha256).toBe(named);
     expect(readReview(text, 'cover.review.json')).toEqual({
       review: { ...review, checked: [1, 2] },

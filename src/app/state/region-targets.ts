@@ -30,7 +30,7 @@ export function regionTargets(state: WorkbenchState): Map<string, RegionTarget> 
 }
 
 /** A place of the sheet in drawing coordinates, as a job says it. */
-export function inDrawing({ x, y }: Point, state: WorkbenchState): readonly [x: number, y: number] {
+export function inDrawing({ x, y }: Point, state: WorkbenchState): [x: number, y: number] {
   const scale = drawingScale(state);
   const origin = drawingOrigin(state);
   return [placed((x + origin.x) / scale), placed((y + origin.y) / scale)];

@@ -55,7 +55,7 @@ export function workbenchActions(store: StoreApi<WorkbenchState>, ties: DrawingT
     ...sheetActions(store, edit),
     edit,
     say,
-    ...openActions(store, ties),
+    ...openActions(store, ties, look),
     ...askActions(store, { edit, look }),
     ...levelActions(store, { edit, look }),
     endDrag: () =>

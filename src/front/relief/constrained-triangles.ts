@@ -7,6 +7,7 @@
  */
 import Delaunator from 'delaunator';
 import { assert } from '#geometry/assert.ts';
+import { doubleArea } from './mesh-draft.ts';
 
 export interface LatticePoints {
   readonly xs: ArrayLike<number>;
@@ -81,15 +82,6 @@ export function previous(edge: number): number {
   return edge % 3 === 0 ? edge + 2 : edge - 1;
 }
 
-/** Twice the area of a triangle of points, positive when it runs counter-clockwise: exact. */
-function turn({ xs, ys }: LatticePoints, a: number, b: number, c: number): number {
-  const ax = xs[a] as number;
-  const ay = ys[a] as number;
-  return (
-    ((xs[b] as number) - ax) * ((ys[c] as number) - ay) - ((xs[c] as number) - ax) * ((ys[b] as number) - ay)
-  );
-}
-
 /** The half-edge from one point to another; -1 where there is none. */
 function edgeBetween({ triangles, twins, outgoing }: Net, start: number, end: number): number {
   const first = outgoing[start] as number;
@@ -119,13 +111,14 @@ function bringIn(net: Net, start: number, end: number, turned: number[]): void {
     const edge = edgeBetween(net, from, to);
     const a = triangles[previous(edge)] as number;
     const b = triangles[previous(net.twins[edge] as number)] as number;
-    if (turn(net, a, b, to) <= 0 || turn(net, b, a, from) <= 0) {
+    if (doubleArea(net, a, b, to) <= 0 || doubleArea(net, b, a, from) <= 0) {
       crossing.push([from, to]);
       continue;
     }
     flip(net, edge);
     const isEnd = a === start || a === end || b === start || b === end;
-    if (!isEnd && turn(net, start, end, a) > 0 !== turn(net, start, end, b) > 0) crossing.push([a, b]);
+    if (!isEnd && doubleArea(net, start, end, a) > 0 !== doubleArea(net, start, end, b) > 0)
+      crossing.push([a, b]);
     else turned.push(a, b);
   }
 }
@@ -138,7 +131,7 @@ function crossedEdges(net: Net, start: number, end: number): [number, number][] 
   for (;;) {
     const right = triangles[next(edge)] as number;
     const left = triangles[previous(edge)] as number;
-    if (turn(net, start, end, right) < 0 && turn(net, start, end, left) > 0) break;
+    if (doubleArea(net, start, end, right) < 0 && doubleArea(net, start, end, left) > 0) break;
     edge = twins[previous(edge)] as number;
     assert(edge !== first && edge >= 0, 'a way leaves its start through a triangle');
   }
@@ -149,7 +142,7 @@ function crossedEdges(net: Net, start: number, end: number): [number, number][] 
     const entered = twins[through] as number;
     const apex = triangles[previous(entered)] as number;
     if (apex === end) return crossed;
-    const side = turn(net, start, end, apex);
+    const side = doubleArea(net, start, end, apex);
     assert(side !== 0, 'no point lies on an edge');
     through = side > 0 ? next(entered) : previous(entered);
   }
@@ -204,7 +197,7 @@ function makeRound(net: Net, ends: readonly number[]): void {
     if (twin < 0 || tags[edge] !== 0) continue;
     const a = triangles[previous(edge)] as number;
     const b = triangles[previous(twin)] as number;
-    if (turn(net, a, b, to) <= 0 || turn(net, b, a, from) <= 0) continue;
+    if (doubleArea(net, a, b, to) <= 0 || doubleArea(net, b, a, from) <= 0) continue;
     if (!isInCircle(net, [from, to, a], b)) continue;
     flip(net, edge);
     waiting.push(from, a, a, to, to, b, b, from);

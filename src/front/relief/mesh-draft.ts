@@ -73,7 +73,12 @@ function widened<Room extends Float64Array | Uint32Array | Uint8Array>(from: Roo
 }
 
 /** Twice the area of a triangle in plan, in squared steps: exact. Positive when it runs counter-clockwise. */
-export function doubleArea({ xs, ys }: MeshDraft, a: number, b: number, c: number): number {
+export function doubleArea(
+  { xs, ys }: { readonly xs: ArrayLike<number>; readonly ys: ArrayLike<number> },
+  a: number,
+  b: number,
+  c: number,
+): number {
   const ax = xs[a] as number;
   const ay = ys[a] as number;
   return (

@@ -4,39 +4,27 @@
  * near face and deeper than T − z from the far one. mm³
  */
 
-import type { ContourKit } from '#front/contours/contour-kit.ts';
-import { contourLoops } from '#front/contours/contour-loops.ts';
-import { momentAt } from '#front/front.ts';
+import { type BothFronts, deeperThan, meetingDepths } from '#front/both-fronts.ts';
 import { combineLoops } from '#geometry/grow/grow-loops.ts';
-import { type Loop, loopsArea } from '#geometry/span.ts';
+import { loopsArea } from '#geometry/span.ts';
 import { integrateDepth } from './integrate-depth.ts';
 
 /** Of the slices' sum; the contours themselves come from a grid of 0.1 µm. */
 const AGREEMENT = 1e-4;
 
 /** @param minute immersed; the end of the run when not given. Of a sheet without end what passes it counts as nothing. */
-export function meetingVolume(
-  {
-    near,
-    far,
-    thickness,
-  }: { readonly near: ContourKit; readonly far: ContourKit; readonly thickness: number },
-  minute?: number,
-): number {
-  const floorsOf = ({ index }: ContourKit) => momentAt(index.front, minute).floors.filter((each) => each > 0);
-  const nearFloors = floorsOf(near);
-  const farFloors = floorsOf(far);
-  const from = thickness - Math.max(0, ...farFloors);
-  const to = Math.max(0, ...nearFloors);
-  if (from >= to) return 0;
-  const stops = [from, 0, thickness, ...nearFloors, ...farFloors.map((floor) => thickness - floor), to]
+export function meetingVolume(fronts: BothFronts, minute?: number): number {
+  const { near, far, thickness } = fronts;
+  const meeting = meetingDepths(fronts, minute);
+  if (meeting === undefined) return 0;
+  const { from, to, floors } = meeting;
+  const stops = [from, 0, thickness, ...floors, to]
     .filter((each) => each >= from && each <= to)
     .sort((a, b) => a - b);
-  const { sheet } = near.index.front;
-  const deeper = (kit: ContourKit, depth: number): readonly Loop[] =>
-    depth < 0 ? sheet : contourLoops(kit, { depth, minute }).loops;
   const area = (depth: number): number =>
-    loopsArea(combineLoops('intersect', deeper(near, depth), deeper(far, thickness - depth)));
+    loopsArea(
+      combineLoops('intersect', deeperThan(near, depth, minute), deeperThan(far, thickness - depth, minute)),
+    );
   let volume = 0;
   stops.slice(1).forEach((stop, index) => {
     const start = stops[index] ?? stop;

@@ -99,6 +99,12 @@ export function inspectionPoints(input: InspectionInput): {
   return { points, findings: [finding('inspection-floor-missing', facts, place)] };
 }
 
+/** The first point of each region. */
+export function firstOfRegions(points: readonly InspectionPoint[]): InspectionPoint[] {
+  const seen = new Set<string>();
+  return points.filter(({ region }) => !seen.has(region) && seen.add(region));
+}
+
 /** A face with what its places are looked up by. */
 interface GaugedFace {
   readonly plan: EtchPlan;

@@ -3,7 +3,7 @@
 import { boxOfSpans } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, type Path, spansLength } from '#geometry/span.ts';
-import { decadeOf, powerOfTen } from '#maths/decade.ts';
+import { roundDown } from '#handoff/round-lengths.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import { stageMark, tickPlaces } from '#plan/stage-mark.ts';
 import { millimetresIn } from '#units/length-unit.ts';
@@ -122,20 +122,13 @@ export function drawScaleBar(
   scale: number,
   unit: 'mm' | 'in' = 'mm',
 ): void {
-  const length = roundLength(30 / scale / millimetresIn(unit));
+  const length = roundDown(30 / scale / millimetresIn(unit));
   const [y, end] = [top - 3.2, left + length * millimetresIn(unit) * scale];
   const stroke = { width: 0.25, color: INK };
   pen.line({ x: left, y }, { x: end, y }, stroke);
   for (const x of [left, end]) pen.line({ x, y: y - 1 }, { x, y: y + 1 }, stroke);
   const said = `${length} ${unit} of the part; ${ratio(scale)}`;
   pen.text(said, { x: end + 2, y: y - 0.9 }, { size: 2.6 });
-}
-
-/** 1, 2 or 5 times a power of ten, not above. */
-function roundLength(length: number): number {
-  const decade = powerOfTen(decadeOf(length));
-  const step = [5, 2, 1].find((each) => each * decade <= length) ?? 1;
-  return Number((step * decade).toPrecision(1));
 }
 
 /** A scale as drawings write it (ISO 5455), to three figures. */

@@ -5,9 +5,10 @@
  * is closed from one end to the other. So each edge belongs to two triangles, whatever the reliefs have on their rims.
  */
 
+import type { BothFronts } from '#front/both-fronts.ts';
 import { makeContourKit } from '#front/contours/contour-kit.ts';
 import { indexFront } from '#front/front-index.ts';
-import { type BothFronts, metalLeft } from '#front/metal-left.ts';
+import { metalLeft } from '#front/metal-left.ts';
 import { looseEdges, type ReliefTrouble } from '#front/relief/check-relief.ts';
 import { type ReliefMesh, reliefMesh } from '#front/relief/relief-mesh.ts';
 import { itemAt } from '#geometry/assert.ts';

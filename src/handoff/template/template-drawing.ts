@@ -3,6 +3,7 @@
  * holes on HOLES, the part's edge on PART; stage marks, words and the scale-check square on layers of their own, to be engraved or left out. True arcs, in
  * the unit and frame of the drawing that the plan was made from, stretched where the template is.
  */
+
 import type { DrawingOut, LayerOut, NoteOut, OutlineOut } from '#drawing/write/drawing-out.ts';
 import { writeDrawing } from '#drawing/write/write-drawing.ts';
 import { itemAt } from '#geometry/assert.ts';
@@ -14,6 +15,7 @@ import { layerColorOf } from '#handoff/layer-colors.ts';
 import { unitScale } from '#handoff/scribe-drawing.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
+import { twoDigits } from '#units/two-digits.ts';
 import type { InkText } from './ink.ts';
 import { templateLabel } from './template-label.ts';
 import type { TemplateInput, TemplateSet } from './template-set.ts';
@@ -75,7 +77,7 @@ function movedOutline({ vertices, ...outline }: OutlineOut, by: Point): OutlineO
 }
 
 function stageLayer(kind: 'SLOT' | 'MARK', stage: Pick<Stage, 'number'>): string {
-  return `${kind}-${String(stage.number).padStart(2, '0')}`;
+  return `${kind}-${twoDigits(stage.number)}`;
 }
 
 /** Each stage in one colour number, the same on every template of the plan. */

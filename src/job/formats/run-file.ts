@@ -45,5 +45,14 @@ export const runFileSchema = z.strictObject({
   ),
 });
 
+/** Undefined where the text is no record of a run. */
+export function readRunFile(text: string): RunFile | undefined {
+  try {
+    return runFileSchema.safeParse(JSON.parse(text)).data;
+  } catch {
+    return undefined;
+  }
+}
+
 export type ReadingGiven = z.infer<typeof row>;
 export type RunFile = z.infer<typeof runFileSchema>;

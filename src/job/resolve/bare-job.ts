@@ -3,7 +3,9 @@
  * names their paths under `assumed`: planned again, they are defaults still, with the sources and warnings of defaults. A
  * value that would now be filled in otherwise stays as it stands, so that the plan stays, and that is reported.
  */
+
 import { type Finding, finding, hasStop } from '#findings/finding.ts';
+import { isHeld } from '#job/fields/given-ways.ts';
 import { checkChoices } from '#job/formats/check-choices.ts';
 import { type JsonPath, spellPath } from '#job/formats/read-json.ts';
 import { JOB, type JobFile } from '#job/job-file.ts';
@@ -74,11 +76,7 @@ function without(value: unknown, paths: ReadonlySet<string>, path: JsonPath = []
 
 function entriesOf(value: unknown): (readonly [string | number, unknown])[] | undefined {
   if (Array.isArray(value)) {
-    return value.some(isObject) ? value.map((each, index) => [index, each] as const) : undefined;
+    return value.some(isHeld) ? value.map((each, index) => [index, each] as const) : undefined;
   }
-  return isObject(value) ? Object.entries(value) : undefined;
-}
-
-function isObject(value: unknown): value is object {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
+  return isHeld(value) ? Object.entries(value) : undefined;
 }

@@ -1,7 +1,9 @@
 /** Where to gauge and measure, and what must be read there: a form that reads back, and a sheet with balloons. */
+
 import { utf8ToBytes } from '@noble/hashes/utils.js';
 import { inspectionCsv } from '#handoff/inspection/inspection-csv.ts';
 import { inspectionItems } from '#handoff/inspection/inspection-items.ts';
+import { firstOfRegions } from '#handoff/inspection/inspection-points.ts';
 import { inspectionSheet } from '#handoff/inspection/inspection-sheet.ts';
 import { paperFigures } from '#handoff/paper-figures.ts';
 import type { Writer } from '#run/handoff-files.ts';
@@ -17,7 +19,6 @@ export const write: Writer<'inspection'> = async (ask) => {
     ...ofFar.map((item) => ({ ...item, what: `far face, ${item.what}` })),
   ];
   const text = inspectionCsv({ points, items, planHash, units, lastStage: plan.stages.length });
-  const isFirst = (region: string, id: string) => points.find((each) => each.region === region)?.id === id;
   const bytes = await inspectionSheet({
     plan: moved.plan,
     job,
@@ -26,7 +27,7 @@ export const write: Writer<'inspection'> = async (ask) => {
     figures: paperFigures(choices.units, units.job === 'in' ? 'in' : 'mm'),
     lineBudgets,
     isMirrored: ask.isMirrored,
-    floors: points.filter(({ stage, region, id }) => stage > 0 && isFirst(region, id)),
+    floors: firstOfRegions(points).filter(({ stage }) => stage > 0),
   });
   return [
     {

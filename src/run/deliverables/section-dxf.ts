@@ -1,7 +1,7 @@
 /** Each section at its true size. */
 import { sectionDrawing } from '#handoff/section-drawing.ts';
-import { twoDigits } from '#job/handoff-list.ts';
 import type { Writer } from '#run/handoff-files.ts';
+import { twoDigits } from '#units/two-digits.ts';
 
 export const write: Writer<'section-dxf'> = ({ moved, plan, job, planHash }) =>
   moved.sections.map((section, index) => ({

@@ -1,8 +1,8 @@
 /** Each section as a picture. */
 import { utf8ToBytes } from '@noble/hashes/utils.js';
 import { sectionSvg } from '#handoff/section-svg.ts';
-import { twoDigits } from '#job/handoff-list.ts';
 import type { Writer } from '#run/handoff-files.ts';
+import { twoDigits } from '#units/two-digits.ts';
 
 export const write: Writer<'section-svg'> = ({ sections, plan, job, kit, planHash }) => {
   const { thickness } = kit.index.front;

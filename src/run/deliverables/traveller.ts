@@ -1,7 +1,7 @@
 /** Steps, pictures and boxes for the tank. */
 
 import { ROUNDING } from '#geometry/tolerances.ts';
-import { inspectionPoints } from '#handoff/inspection/inspection-points.ts';
+import { firstOfRegions, inspectionPoints } from '#handoff/inspection/inspection-points.ts';
 import { paperFigures } from '#handoff/paper-figures.ts';
 import { gaugePoints } from '#handoff/traveller/gauge-points.ts';
 import { traveller } from '#handoff/traveller/traveller.ts';
@@ -21,7 +21,6 @@ export const write: Writer<'traveller'> = async (writing) => {
     const alone = sheetAt(job.stock.thickness, at) - depth.nominal;
     return Math.abs(alone - thickness.nominal) < ROUNDING;
   });
-  const isFirst = (region: string, id: string) => points.find((each) => each.region === region)?.id === id;
   const bytes = await traveller({
     plan,
     job,
@@ -29,7 +28,7 @@ export const write: Writer<'traveller'> = async (writing) => {
     choices,
     figures: paperFigures(choices.units, units.job === 'in' ? 'in' : 'mm'),
     gauged: gaugePoints(plan, gauged),
-    final: points.filter(({ region, id }) => isFirst(region, id)),
+    final: firstOfRegions(points),
     side,
     isMirrored: writing.isMirrored,
     templates: made.templates?.templates.length,

@@ -32,10 +32,11 @@ export interface DrawingTies {
   readonly begin: BeginJob;
 }
 
-export function openActions(store: StoreApi<WorkbenchState>, { look: lookAt, begin }: DrawingTies) {
-  const look = (change: Partial<Session>) =>
-    store.setState(({ session }) => ({ session: { ...session, ...change } }));
-
+export function openActions(
+  store: StoreApi<WorkbenchState>,
+  { look: lookAt, begin }: DrawingTies,
+  look: (change: Partial<Session>) => void,
+) {
   /** Opens a job in place of the open one; each has its own steps. */
   const setOpenJob = (
     openJob: OpenJob,

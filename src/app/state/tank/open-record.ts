@@ -1,6 +1,6 @@
 /** An earlier record of a run: whether it is one of this plan, and how it goes with the one that is kept here. */
 import type { Finding } from '#findings/finding.ts';
-import { runFileSchema } from '#job/formats/run-file.ts';
+import { readRunFile } from '#job/formats/run-file.ts';
 import { correctRun } from '#run/correct-run.ts';
 import { readingsOfRecord } from '#run/readings-of-record.ts';
 import type { RunReadings } from './run-readings.ts';
@@ -28,6 +28,5 @@ export function openRecord(text: string, here: RunReadings, planText: string): R
 /** Each entry is sealed with all before it, so that seals tell whether one record goes on from another. */
 function sealsOf({ recordText }: RunReadings): readonly string[] {
   if (recordText === undefined) return [];
-  const { data } = runFileSchema.safeParse(JSON.parse(recordText));
-  return data?.entries.map(({ seal }) => seal) ?? [];
+  return readRunFile(recordText)?.entries.map(({ seal }) => seal) ?? [];
 }

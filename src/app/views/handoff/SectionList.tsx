@@ -3,10 +3,10 @@ import { inDrawing } from '#app/state/region-targets.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { setField } from '#job/fields/edit-field.ts';
 import type { JobFile } from '#job/job-file.ts';
+import { cutName } from '#job/resolve/resolve-handoff.ts';
 
 const PATH = ['handoff', 'sections'];
 const MOST = 99;
-const LETTERS = 26;
 
 export function SectionList({ job }: { readonly job: JobFile }) {
   const { store, actions } = useWorkbench();
@@ -14,17 +14,14 @@ export function SectionList({ job }: { readonly job: JobFile }) {
   const sections = job.handoff?.sections ?? [];
   const add = () => {
     if (cut === undefined) return;
-    const place = (point: typeof cut.from): [number, number] => {
-      const [x, y] = inDrawing(point, store.getState());
-      return [x, y];
-    };
-    const section = { from: place(cut.from), to: place(cut.to) };
-    actions.edit(`section ${nameOf(sections.length)}`, (before) =>
+    const state = store.getState();
+    const section = { from: inDrawing(cut.from, state), to: inDrawing(cut.to, state) };
+    actions.edit(`section ${cutName(sections.length)}`, (before) =>
       setField(before, PATH, [...(before.handoff?.sections ?? []), section]),
     );
   };
   const remove = (index: number) =>
-    actions.edit(`no section ${nameOf(index)}`, (before) => {
+    actions.edit(`no section ${cutName(index)}`, (before) => {
       const left = (before.handoff?.sections ?? []).toSpliced(index, 1);
       return setField(before, PATH, left.length === 0 ? undefined : left);
     });
@@ -36,10 +33,10 @@ export function SectionList({ job }: { readonly job: JobFile }) {
         {sections.map(({ from, to, name }, index) => (
           <li key={`${from.join()} ${to.join()}`}>
             <span>
-              {name ?? nameOf(index)}: {from.join(', ')} to {to.join(', ')}
+              {name ?? cutName(index)}: {from.join(', ')} to {to.join(', ')}
             </span>
             <button type="button" onClick={() => remove(index)}>
-              Remove<span className="unseen"> section {name ?? nameOf(index)}</span>
+              Remove<span className="unseen"> section {name ?? cutName(index)}</span>
             </button>
           </li>
         ))}
@@ -49,10 +46,4 @@ export function SectionList({ job }: { readonly job: JobFile }) {
       </button>
     </fieldset>
   );
-}
-
-/** A, B, C and on, as the hand-off names sections without a name. */
-function nameOf(index: number): string {
-  const letter = String.fromCharCode('A'.charCodeAt(0) + (index % LETTERS));
-  return index < LETTERS ? letter : `${letter}${Math.floor(index / LETTERS)}`;
 }

@@ -17,13 +17,10 @@ export function SheetTaper({ job }: { readonly job: JobFile }) {
   const canPlace = placed.length === measured.length;
   const taperAlongSection = () => {
     if (cut === undefined || typeof thickness !== 'number') return;
-    const place = (point: typeof cut.from): [number, number] => {
-      const [x, y] = inDrawing(point, store.getState());
-      return [x, y];
-    };
+    const state = store.getState();
     const taper = {
-      from: place(cut.from),
-      to: place(cut.to),
+      from: inDrawing(cut.from, state),
+      to: inDrawing(cut.to, state),
       thicknessFrom: thickness,
       thicknessTo: thickness,
     };

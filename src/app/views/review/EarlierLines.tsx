@@ -5,7 +5,7 @@ import type { ViewPose } from '#app/scene/view-pose.ts';
 import { drawingOrigin } from '#app/state/region-targets.ts';
 import { isOfOtherPlan } from '#app/state/review-draft.ts';
 import { contourPath } from '#app/views/handoff/contour-path.ts';
-import { poseMatrix } from '#app/views/sheet/pose-matrix.ts';
+import { keepInPose } from '#app/views/sheet/pose-matrix.ts';
 import { usePlanText } from '#app/views/use-plan-text.ts';
 import type { Size } from '#app/views/use-size.ts';
 import { useMode, useWorkbenchState } from '#app/views/workbench-context.ts';
@@ -30,9 +30,7 @@ export function EarlierLines({ stage, pose, size }: EarlierLinesProps) {
   const path = byStage?.get(stage)?.map(contourPath).join('') ?? '';
   useEffect(() => {
     if (size === undefined || path === '') return undefined;
-    const draw = (now: ViewPose) => moved.current?.setAttribute('transform', poseMatrix(now, size));
-    draw(pose.getState());
-    return pose.subscribe(draw);
+    return keepInPose(moved, pose, size);
   }, [pose, size, path]);
   if (path === '') return null;
   return (

@@ -1,4 +1,5 @@
 /** The bar over the review: how much of it is done, its keys, and the way to save it. An incomplete record asks before it is saved. */
+
 import { ArrowLeft, Printer } from 'lucide-react';
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
@@ -6,6 +7,7 @@ import { isOfOtherPlan } from '#app/state/review-draft.ts';
 import { saveBytes } from '#app/views/save-bytes.ts';
 import { useDocument, useMode, useWorkbench } from '#app/views/workbench-context.ts';
 import { reviewText } from '#run/review.ts';
+import { twoDigits } from '#units/two-digits.ts';
 import { IncompleteQuestion } from './IncompleteQuestion.tsx';
 
 interface ReviewBarProps {
@@ -72,6 +74,5 @@ export function ReviewBar({ stages, planText }: ReviewBarProps) {
 /** By the reviewer's own calendar. */
 function today(): string {
   const now = new Date();
-  const two = (value: number) => String(value).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+  return `${now.getFullYear()}-${twoDigits(now.getMonth() + 1)}-${twoDigits(now.getDate())}`;
 }

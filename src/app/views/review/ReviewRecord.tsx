@@ -2,7 +2,7 @@
 import { useMemo, useRef } from 'react';
 import { NoticeText } from '#app/views/review/NoticeText.tsx';
 import { useMode, useWorkbench } from '#app/views/workbench-context.ts';
-import { planHash } from '#run/review.ts';
+import { sha256Of } from '#run/sha256-of.ts';
 import type { ReviewNotice } from './use-open-review.ts';
 
 interface ReviewRecordProps {
@@ -15,7 +15,7 @@ export function ReviewRecord({ planText, open, notice }: ReviewRecordProps) {
   const { mode, layout } = useWorkbench();
   const draft = useMode((state) => state.draft);
   const picker = useRef<HTMLInputElement>(null);
-  const hash = useMemo(() => (planText === undefined ? undefined : planHash(planText)), [planText]);
+  const hash = useMemo(() => (planText === undefined ? undefined : sha256Of(planText)), [planText]);
   return (
     <section aria-labelledby="review-record-heading">
       <h2 id="review-record-heading">Record</h2>

@@ -15,7 +15,7 @@ import { contourPath } from '#app/views/handoff/contour-path.ts';
 import { useSize } from '#app/views/use-size.ts';
 import type { Contour, ShownPlan } from '#job/formats/plan-file.ts';
 import { FlatScribeLines } from './FlatScribeLines.tsx';
-import { poseMatrix } from './pose-matrix.ts';
+import { keepInPose } from './pose-matrix.ts';
 
 interface FlatSheetProps {
   readonly picture: ScenePicture;
@@ -29,9 +29,7 @@ export const FlatSheet = memo(function FlatSheet({ picture, pose }: FlatSheetPro
   const pixelsPerMm = useRestScale(pose);
   useEffect(() => {
     if (size === undefined) return undefined;
-    const move = (now: ViewPose) => moved.current?.setAttribute('transform', poseMatrix(now, size));
-    move(pose.getState());
-    return pose.subscribe(move);
+    return keepInPose(moved, pose, size);
   }, [pose, size]);
   const { plan, lines, selection, lit, minute, onlyStage, marked, isDark } = picture;
   const theme = sceneTheme(isDark);

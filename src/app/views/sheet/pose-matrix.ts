@@ -1,5 +1,17 @@
 /** The view of the sheet as the transform of an SVG group that is drawn in millimetres, y down (`contour-path.ts`). */
+import type { StoreApi } from 'zustand/vanilla';
 import { pixelOf, type ViewPose, type ViewSize } from '#app/scene/view-pose.ts';
+
+/** Keeps a group where the view is, without drawing it anew; returns what ends it. */
+export function keepInPose(
+  group: { readonly current: SVGGElement | null },
+  pose: StoreApi<ViewPose>,
+  size: ViewSize,
+): () => void {
+  const move = (now: ViewPose) => group.current?.setAttribute('transform', poseMatrix(now, size));
+  move(pose.getState());
+  return pose.subscribe(move);
+}
 
 export function poseMatrix(pose: ViewPose, size: ViewSize): string {
   const from = pixelOf(pose, size, { x: 0, y: 0 });

@@ -1,21 +1,22 @@
 /** Minutes and times as the tank page writes them. */
+import { twoDigits } from '#units/two-digits.ts';
 
 /** 8:42; a minute of sixty seconds. */
 export function clockText(minutes: number): string {
   const seconds = Math.max(0, Math.round(minutes * 60));
-  return `${Math.floor(seconds / 60)}:${two(seconds % 60)}`;
+  return `${Math.floor(seconds / 60)}:${twoDigits(seconds % 60)}`;
 }
 
 /** 14:06, of the clock on the wall. */
 export function timeText(time: number): string {
   const at = new Date(time);
-  return `${two(at.getHours())}:${two(at.getMinutes())}`;
+  return `${twoDigits(at.getHours())}:${twoDigits(at.getMinutes())}`;
 }
 
 /** 2026-03-09 14:06, as records have it. */
 export function stampText(time: number): string {
   const at = new Date(time);
-  return `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())} ${timeText(time)}`;
+  return `${at.getFullYear()}-${twoDigits(at.getMonth() + 1)}-${twoDigits(at.getDate())} ${timeText(time)}`;
 }
 
 /** R08, R09 and R15; the first and the last of many. */
@@ -30,8 +31,4 @@ export function figureOf(text: string): number | undefined {
   const words = text.trim().replace(',', '.');
   const value = Number(words);
   return words !== '' && /^\d*\.?\d*$/.test(words) && Number.isFinite(value) ? value : undefined;
-}
-
-function two(value: number): string {
-  return String(value).padStart(2, '0');
 }

@@ -2,7 +2,7 @@
 import { useMemo, useState } from 'react';
 import { NO_READINGS, type RunReadings, resultOf, type Taken } from '#app/state/tank/run-readings.ts';
 import type { CorrectResult } from '#run/correct-run.ts';
-import { planHash } from '#run/review.ts';
+import { sha256Of } from '#run/sha256-of.ts';
 import { useKept } from './use-kept.ts';
 
 export interface RunRecord {
@@ -16,7 +16,7 @@ export interface RunRecord {
 }
 
 export function useRunRecord(planText: string): RunRecord {
-  const name = useMemo(() => `isobath-run ${planHash(planText)}`, [planText]);
+  const name = useMemo(() => `isobath-run ${sha256Of(planText)}`, [planText]);
   const [run, setRun] = useKept<RunReadings>(name, NO_READINGS);
   const [result, setResult] = useState(() => resultOf(run, planText));
   return {

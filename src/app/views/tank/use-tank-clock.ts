@@ -1,7 +1,7 @@
 /** The clock of the run, kept in the browser under the plan's hash; it ticks while the part is in the bath. */
 import { useEffect, useMemo, useState } from 'react';
 import { NO_CLOCK, stageInBath, type TankClock } from '#app/state/tank/tank-clock.ts';
-import { planHash } from '#run/review.ts';
+import { sha256Of } from '#run/sha256-of.ts';
 import { useKept } from './use-kept.ts';
 
 /** ms */
@@ -15,7 +15,7 @@ export interface ClockInHand {
 }
 
 export function useTankClock(planText: string): ClockInHand {
-  const name = useMemo(() => `isobath-clock ${planHash(planText)}`, [planText]);
+  const name = useMemo(() => `isobath-clock ${sha256Of(planText)}`, [planText]);
   const [clock, setClock] = useKept<TankClock>(name, NO_CLOCK);
   const [now, setNow] = useState(Date.now);
   const isRunning = stageInBath(clock) !== undefined;
