@@ -10,6 +10,8 @@ export interface Provenance {
   readonly kind: ProvenanceKind;
   /** How far it may be off either way, with a confidence of 95 %, in the same unit; where that is known. */
   readonly plusMinus?: number;
+  /** The field of the job that it is the value of, by its path. Plans are written without it. */
+  readonly field?: string;
 }
 
 /** A figure with where it comes from, before it is put to use under the name of a quantity. */

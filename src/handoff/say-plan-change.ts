@@ -14,37 +14,38 @@ export function sayPlanChanges(changes: readonly PlanChange[]): string[] {
     if (group === undefined) alike.set(key, [change, [region]]);
     else group[1].push(region);
   }
-  return [...alike.values()].map(([change, regions]) =>
-    regions.length > 1 && 'region' in change
-      ? sayPlanChange({ ...change, region: idRuns(regions) }).replace('Region', 'Regions')
-      : sayPlanChange(change),
-  );
+  return [...alike.values()].map(([change, regions]) => sayChange(change, regions));
 }
 
 export function sayPlanChange(change: PlanChange): string {
+  return sayChange(change, 'region' in change ? [change.region] : []);
+}
+
+function sayChange(change: PlanChange, regions: readonly string[]): string {
+  const region = `${regions.length > 1 ? 'Regions' : 'Region'} ${idRuns(regions)}`;
   switch (change.kind) {
     case 'drawing':
       return change.isSameFile
         ? `The drawing ${change.now} is another issue of the file.`
         : `The drawing is ${change.now}; it was ${change.before}.`;
     case 'job':
-      return `Job, ${change.path}: ${plainJson(change.now)}; it was ${plainJson(change.before)}.`;
+      return `Job, ${change.path}: ${valueWords(change.now)}; it was ${valueWords(change.before)}.`;
     case 'sheet':
       return Number.isFinite(change.by)
         ? `The border of the sheet moved by up to ${mm(change.by)}.`
         : 'The sheet has a border now that it did not have, or has none any more.';
     case 'region-new':
-      return `Region ${change.region}: new, ${etched(change.level)}.`;
+      return `${region}: new, ${etched(change.level)}.`;
     case 'region-gone':
-      return `Region ${change.region} of the earlier plan: gone; it was ${etched(change.level)}.`;
+      return `${region} of the earlier plan: gone; it was ${etched(change.level)}.`;
     case 'region-renamed':
-      return `Region ${change.region}: called ${change.before} before.`;
+      return `${region}: called ${change.before} before.`;
     case 'region-border':
-      return `Region ${change.region}: border moved by up to ${mm(change.by)}.`;
+      return `${region}: border moved by up to ${mm(change.by)}.`;
     case 'region-asked':
-      return `Region ${change.region}: required ${asked(change.now)}, before ${asked(change.before)}.`;
+      return `${region}: required ${asked(change.now)}, before ${asked(change.before)}.`;
     case 'region-level':
-      return `Region ${change.region}: ${etched(change.now)}, before ${etched(change.before)}.`;
+      return `${region}: ${etched(change.now)}, before ${etched(change.before)}.`;
     case 'levels':
       return `Stages: ${change.now.length}, to ${list(change.now)}; they were ${change.before.length}, to ${list(change.before)}.`;
     case 'stage-minutes':
@@ -129,11 +130,15 @@ function saidLines({ moved, added, gone }: LineChanges): string {
     .join('; ');
 }
 
+function valueWords(json: string | undefined): string {
+  return json === undefined ? 'left out' : plainValue(JSON.parse(json));
+}
+
 /** `{"depth":2.5,"plus":0.08}` as `depth 2.5, plus 0.08`: keys and figures, for people. */
-function plainJson(text: string | undefined): string {
-  if (text === undefined) return 'left out';
-  return text
-    .replace(/"([^"]*)":/g, '$1 ')
-    .replace(/[{}"]/g, '')
-    .replace(/,(?=\S)/g, ', ');
+function plainValue(value: unknown): string {
+  if (typeof value !== 'object' || value === null) return String(value);
+  if (Array.isArray(value)) return `[${value.map(plainValue).join(', ')}]`;
+  return Object.entries(value)
+    .map(([key, each]) => `${key} ${plainValue(each)}`)
+    .join(', ');
 }

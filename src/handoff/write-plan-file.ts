@@ -130,7 +130,7 @@ export function showPlan({
       }),
     ),
     totals: { minutes: totalMinutes(plan) },
-    provenance,
+    provenance: provenance.map(({ field, ...row }) => row),
     cautions,
   };
 }

@@ -9,6 +9,7 @@ import { planChanges, stagePairs } from '#handoff/plan-changes.ts';
 import { sayPlanChanges } from '#handoff/say-plan-change.ts';
 import type { Contour, PlanFile } from '#job/formats/plan-file.ts';
 import { readFormat } from '#job/formats/read-format.ts';
+import { readPlanFile } from '#job/formats/read-plan-file.ts';
 import { REVIEW_FORMAT, type Remark, type ReviewFile } from '#job/formats/review-file.ts';
 import { sha256Of } from './sha256-of.ts';
 
@@ -53,19 +54,38 @@ export function readReview(
 
 /** By stage of the present plan, the lines that it had in the reviewed one and has no more, in the frame of the drawing. */
 export function linesBefore(reviewed: string, now: string): ReadonlyMap<number, readonly Contour[]> {
-  const [before, present] = [JSON.parse(reviewed) as PlanFile, JSON.parse(now) as PlanFile];
+  const plans = readBoth(reviewed, now);
+  if ('refused' in plans) return new Map();
   return new Map(
-    stagePairs(before.stages, present.stages).map(([earlier, stage]) => [
+    stagePairs(plans.before.stages, plans.now.stages).map(([earlier, stage]) => [
       stage.number,
       linesGone(earlier.lines, stage.lines),
     ]),
   );
 }
 
-/** What is another in the plan than when it was looked at, a sentence each; empty when it is the very same. */
-export function changesSince(reviewed: string, now: string): string[] {
-  if (reviewed === now) return [];
-  const changes = planChanges(JSON.parse(reviewed) as PlanFile, JSON.parse(now) as PlanFile);
-  const said = sayPlanChanges(changes);
-  return said.length > 0 ? said : ['The plan file is another, but for nothing that is listed here.'];
+export interface SinceReview {
+  /** What is another in the plan than when it was looked at, a sentence each; empty when it is the very same. */
+  readonly said: readonly string[];
+  /** `plan-file-unusable`, where one of the two can't be compared. */
+  readonly findings: readonly Finding[];
+}
+
+export function changesSince(reviewed: string, now: string): SinceReview {
+  if (reviewed === now) return { said: [], findings: [] };
+  const plans = readBoth(reviewed, now);
+  if ('refused' in plans) return { said: [], findings: [plans.refused] };
+  const said = sayPlanChanges(planChanges(plans.before, plans.now));
+  const nothing = 'The plan file is another, but for nothing that is listed here.';
+  return { said: said.length > 0 ? said : [nothing], findings: [] };
+}
+
+function readBoth(
+  reviewed: string,
+  present: string,
+): { readonly before: PlanFile; readonly now: PlanFile } | { readonly refused: Finding } {
+  const before = readPlanFile(reviewed);
+  if ('refused' in before) return before;
+  const now = readPlanFile(present);
+  return 'refused' in now ? now : { before: before.planFile, now: now.planFile };
 }

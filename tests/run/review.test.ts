@@ -65,7 +65,7 @@ describe('the record of a review', () => {
 
 describe('a plan that changed after it was reviewed', () => {
   it('is the same plan while nothing changed', async () => {
-    expect(changesSince(planText, await planOf())).toEqual([]);
+    expect(changesSince(planText, await planOf())).toEqual({ said: [], findings: [] });
   });
 
   it('tells that one region is asked another depth, and what follows for stages and lines', async () => {
@@ -73,7 +73,7 @@ describe('a plan that changed after it was reviewed', () => {
       const [first] = job['requirements'] as { depth: number }[];
       if (first !== undefined) first.depth += 0.1;
     });
-    const said = changesSince(planText, now);
+    const { said } = changesSince(planText, now);
     expect(said.some((sentence) => /^Regions? .*required/.test(sentence))).toBe(true);
     expect(said.some((sentence) => /^Stages: /.test(sentence))).toBe(true);
     expect(said.some((sentence) => /^Lines of stage/.test(sentence))).toBe(true);
@@ -95,10 +95,21 @@ describe('a plan that changed after it was reviewed', () => {
     expect([...linesBefore(planText, planText).values()].flat()).toEqual([]);
   });
 
+  it('plan-file-unusable: what is no plan is compared with nothing, and the reason is given', () => {
+    const file = JSON.parse(planText);
+    file.stages[0].minutes = 'long';
+    const { said, findings } = changesSince(JSON.stringify(file), planText);
+    expect(said).toEqual([]);
+    expect(findings.map(({ code, facts }) => [code, facts])).toEqual([
+      ['plan-file-unusable', { path: 'stages[0].minutes', expected: 'a number' }],
+    ]);
+    expect(linesBefore(JSON.stringify(file), planText)).toEqual(new Map());
+  });
+
   it('tells of a plan whose bath alone is another', async () => {
     const now = await planOf((job) => {
       job['process'] = { ...(job['process'] as object), rate: 0.031 };
     });
-    expect(changesSince(planText, now).some((sentence) => sentence.includes('min'))).toBe(true);
+    expect(changesSince(planText, now).said.some((sentence) => sentence.includes('min'))).toBe(true);
   });
 });

@@ -9,7 +9,7 @@ import { etchedSolid } from '#handoff/solid/etched-solid.ts';
 import { depthsOf } from '#run/depth-job.ts';
 import { type EtchedPart, etchedPart } from '#run/etched-part.ts';
 import { newJob } from '#run/new-job.ts';
-import { type EarlyPlan, runJob } from '#run/run-job.ts';
+import { type EarlyPlan, type RunResult, runJob } from '#run/run-job.ts';
 import { createRunMemory, drawingFor, type RunMemory } from '#run/run-memory.ts';
 import { RunCancelled } from '#run/run-options.ts';
 import { sectionOf } from '#run/section-job.ts';
@@ -24,6 +24,7 @@ import type {
   ReportProgress,
   WorkerService,
 } from './plan-service.ts';
+import type { PlanResults } from './planned-page.ts';
 import { reliefEdges } from './relief-edges.ts';
 import type { WireDrawn, WireEnd, WirePage } from './wire-page.ts';
 
@@ -93,6 +94,12 @@ function planService(): WorkerService {
   };
 }
 
+function resultsOf({ planFile }: RunResult): PlanResults | undefined {
+  if (planFile === undefined) return undefined;
+  const { totals, levelChoices, budgets, withdrawals, bathSheet } = planFile;
+  return { totals, levelChoices, budgets, withdrawals, bathSheet };
+}
+
 /** Makes runs one after another, and remembers what the page has got already. */
 function runner(state: WorkerState, memory: RunMemory) {
   const packer = createPacker();
@@ -131,16 +138,17 @@ function runner(state: WorkerState, memory: RunMemory) {
       { progress, signal, breathe: breather(), memory, onPlan },
     );
     const { files, plan, kit, thickness, drawing: read } = result;
+    const results = resultsOf(result);
     const findings = placedOnSheet(tellNearFace(result.findings, plan), read);
     if (plan !== undefined && kit !== undefined && thickness !== undefined) {
       state.etched = { run, part: etchedPart(plan, thickness, kit) };
       // The two ways out of here are not in step with each other: the end may not overtake the plan.
       await sent;
-      return { findings, files, seconds: seconds(), page: undefined };
+      return { findings, results, files, seconds: seconds(), page: undefined };
     }
     state.etched = undefined;
     const page = { findings, plan: undefined, drawn: drawnOnce(read), seconds: seconds() };
-    return { findings, files, seconds: seconds(), page };
+    return { findings, results, files, seconds: seconds(), page };
   };
 }
 

@@ -2,7 +2,7 @@
 import type { DrawingLayer, DrawnNote } from '#drawing/drawing.ts';
 import type { Finding } from '#findings/finding.ts';
 import type { Point } from '#geometry/point.ts';
-import type { Contour, ShownPlan } from '#job/formats/plan-file.ts';
+import type { Contour, PlanFile, ShownPlan } from '#job/formats/plan-file.ts';
 import type { OutputFile } from '#run/output-file.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 
@@ -22,12 +22,23 @@ export interface DrawnSheet {
   readonly statedUnit?: LengthUnit | undefined;
 }
 
+/** What the plan came to once it was measured, as the plan file has it. */
+export interface PlanResults {
+  readonly totals: PlanFile['totals'];
+  readonly levelChoices: PlanFile['levelChoices'] | undefined;
+  readonly budgets: PlanFile['budgets'] | undefined;
+  readonly withdrawals: PlanFile['withdrawals'] | undefined;
+  readonly bathSheet: PlanFile['bathSheet'] | undefined;
+}
+
 export interface PlannedPage extends DrawnSheet {
   /** Number of the run that made it, for questions about its etched part. */
   readonly run: number;
   readonly findings: readonly Finding[];
   /** Absent when the input could not be used. */
   readonly plan?: ShownPlan;
+  /** Absent until the plan is measured. */
+  readonly results?: PlanResults | undefined;
   readonly files: readonly OutputFile[];
   /** Wall time of the run so far. */
   readonly seconds: number;

@@ -73,7 +73,8 @@ export function startPlanService(): PlanService {
       if (end === undefined) return undefined;
       const page = end.page === undefined ? early : unpackPage(mine, request.run, end.page);
       if (page === undefined) return undefined;
-      return { ...page, findings: end.findings, files: end.files, seconds: end.seconds, isWhole: true };
+      const { findings, results, files, seconds } = end;
+      return { ...page, findings, results, files, seconds, isWhole: true };
     },
     cancel(run) {
       void tie.remote.cancel(run);

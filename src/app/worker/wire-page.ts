@@ -6,7 +6,7 @@ import type { Finding } from '#findings/finding.ts';
 import type { ShownPlan, ShownRegion, ShownStage } from '#job/formats/plan-file.ts';
 import type { OutputFile } from '#run/output-file.ts';
 import type { PackedContours } from './pack-contours.ts';
-import type { DrawnSheet } from './planned-page.ts';
+import type { DrawnSheet, PlanResults } from './planned-page.ts';
 
 export interface WirePlan extends Omit<ShownPlan, 'outline' | 'cutouts' | 'regions' | 'stages'> {
   readonly outline: number | undefined;
@@ -44,6 +44,7 @@ export interface WirePage {
 /** How a run ended. */
 export interface WireEnd {
   readonly findings: readonly Finding[];
+  readonly results: PlanResults | undefined;
   readonly files: readonly OutputFile[];
   readonly seconds: number;
   /** Set when there was no plan to send before. */

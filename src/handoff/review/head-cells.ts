@@ -41,7 +41,7 @@ function bathWords(page: ReviewPage): string {
   return `${bath}, ${withGrades(page, {
     value: figures.rate(plan.rate),
     off,
-    quantities: ['etch rate', 'rate spread'],
+    fields: ['process.rate', 'process.rateSpread'],
   })}`;
 }
 
@@ -56,24 +56,22 @@ function factorWords(page: ReviewPage): string {
   return withGrades(page, {
     value,
     off: `± ${factorSpread.toFixed(2)}`,
-    quantities: ['etch factor', 'etch factor spread'],
+    fields: ['process.etchFactor', 'process.factorSpread'],
   });
 }
 
 interface Graded {
   readonly value: string;
   readonly off: string;
-  /** Of the value and of what it may be off, as the sources name them. */
-  readonly quantities: readonly [string, string];
+  /** Of the value and of what it may be off. */
+  readonly fields: readonly [string, string];
 }
 
 /** A figure and how far it may be off, each with where it comes from; once where that is the same. */
-function withGrades({ planFile }: ReviewPage, { value, off, quantities }: Graded): string {
-  const [grade, offGrade] = quantities.map((quantity) => {
-    // A table of factors has a row for each depth.
-    const found = planFile.provenance.find(
-      (each) => each.quantity === quantity || each.quantity.startsWith(`${quantity} at `),
-    );
+function withGrades({ job }: ReviewPage, { value, off, fields }: Graded): string {
+  const [grade, offGrade] = fields.map((field) => {
+    // A table of factors has a row for each depth, all of one grade.
+    const found = job.provenance.find((each) => each.field === field);
     return found === undefined ? undefined : GRADE[found.kind];
   });
   const bracketed = (said: string | undefined) => (said === undefined ? '' : ` (${said})`);

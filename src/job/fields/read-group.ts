@@ -45,7 +45,7 @@ export function readGroup<Of extends Members>(
     const member = members[key];
     const isOpen = held[key] === undefined && !rivalsOf(ways, key).some((rival) => isGiven(held, rival));
     if (member?.is !== 'field' || !isOpen || follow[key] === undefined) return [key, reading] as const;
-    return [key, foundIn(member, follow[key](asked, setting))] as const;
+    return [key, foundIn(member, follow[key](asked, setting), setting.path + key)] as const;
   });
   return {
     values: valuesOf(whole) as ValuesOf<Of>,
@@ -78,17 +78,22 @@ function readMember(member: Member, given: unknown, setting: Setting): MemberRea
     const { values, provenance } = readGroup(member, given, { ...setting, path: `${path}.` });
     return { value: values, provenance };
   }
-  if (given === undefined) return foundIn(member, member.usual);
-  return foundIn(member, { value: member.read(given, units), source: `job file, ${path}`, kind: 'user' });
+  if (given === undefined) return foundIn(member, member.usual, path);
+  const found = { value: member.read(given, units), source: `job file, ${path}`, kind: 'user' } as const;
+  return foundIn(member, found, path);
 }
 
-function foundIn({ quantity, unit }: AnyField, found: Found<unknown> | undefined): MemberReading {
+function foundIn(
+  { quantity, unit }: AnyField,
+  found: Found<unknown> | undefined,
+  field: string,
+): MemberReading {
   if (found === undefined) return { value: undefined, provenance: [] };
   const { value, source, kind, ...doubt } = found;
   if (quantity === undefined || typeof value !== 'number' || source === undefined || kind === undefined) {
     return { value, provenance: [] };
   }
-  return { value, provenance: [{ quantity, value, unit, source, kind, ...doubt }] };
+  return { value, provenance: [{ quantity, value, unit, source, kind, ...doubt, field }] };
 }
 
 /** What is given stands as given, in its order; what was left out is added where the group says. Undefined: nothing to hold. */

@@ -71,7 +71,7 @@ function statedFactor(
   if (factor === undefined) return { ...NOTHING, findings: judgeGeneral('etch factor', factor, bath) };
   return {
     table: [[0, factor.value]],
-    provenance: [provenanceOf('etch factor', UNIT, factor)],
+    provenance: [{ ...provenanceOf('etch factor', UNIT, factor), field: PATH }],
     findings: [
       ...(measured === undefined ? judgeGeneral('etch factor', factor, bath) : judgeOpening(measured)),
       ...doubts([factor.value], 'process.coupon'),
@@ -99,13 +99,14 @@ function ofRows(rows: readonly Row[], isInverse: boolean): ResolvedFactor {
   const words = ({ factor }: Row): string => (isInverse ? `${path}: ${factor} ${INVERSE_UNIT}` : path);
   return {
     table: rows.map(({ depth = 0, factor }) => [depth, turn(factor)]),
-    provenance: rows.map((row) =>
-      provenanceOf(
+    provenance: rows.map((row) => ({
+      ...provenanceOf(
         row.depth === undefined ? 'etch factor' : `etch factor at ${row.depth} mm`,
         UNIT,
         givenFigure(turn(row.factor), words(row)),
       ),
-    ),
+      field: PATH,
+    })),
     findings: doubts(
       rows.map(({ factor }) => turn(factor)),
       path,

@@ -19,6 +19,8 @@ export interface ResolvedRate {
   readonly findings: readonly Finding[];
 }
 
+const UNIT = 'mm/min';
+
 type GivenProcess = Pick<EtchFiguresAsked, 'rate' | 'coupon' | 'rateAtC' | 'bathC'>;
 
 interface Setting {
@@ -33,7 +35,7 @@ export function resolveRate(given: GivenProcess, { bath, unit }: Setting): Resol
     given.rateAtC ?? (given.rate === undefined && given.coupon === undefined ? bath?.rate?.atC : undefined);
   const { bathC } = given;
   if (known.rate === undefined || bathC === undefined || bathC === fromC) {
-    return { ...known, provenance: provenanceIfKnown('etch rate', known.rate) };
+    return { ...known, provenance: provenanceOfRate(known.rate) };
   }
   if (fromC === undefined) {
     const facts = { key: 'rateAtC', expected: 'the temperature in °C that the rate was measured at' };
@@ -46,8 +48,8 @@ function nothing(findings: readonly Finding[]): ResolvedRate {
   return { rate: undefined, provenance: [], findings };
 }
 
-function provenanceIfKnown(quantity: string, figure: Sourced | undefined): Provenance[] {
-  return figure === undefined ? [] : [provenanceOf(quantity, 'mm/min', figure)];
+function provenanceOfRate(rate: Sourced | undefined): Provenance[] {
+  return rate === undefined ? [] : [{ ...provenanceOf('etch rate', UNIT, rate), field: 'process.rate' }];
 }
 
 function knownRate(given: GivenProcess, { bath, unit }: Setting): Omit<ResolvedRate, 'provenance'> {
@@ -105,11 +107,11 @@ function turned(
   return {
     rate: at,
     provenance: [
-      ...provenanceIfKnown(`etch rate at ${fromC} °C`, rate),
+      provenanceOf(`etch rate at ${fromC} °C`, UNIT, rate),
       provenanceOf('activation energy', 'kJ/mol', energy),
       provenanceOf('gas constant', 'kJ/(mol K)', GAS_CONSTANT),
       provenanceOf('longest step of temperature', 'K', LONGEST_TEMPERATURE_STEP),
-      ...provenanceIfKnown('etch rate', at),
+      ...provenanceOfRate(at),
     ],
     findings: [
       finding(

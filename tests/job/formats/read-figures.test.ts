@@ -93,6 +93,7 @@ describe('a shop’s own figures', () => {
       source: 'job’s figures, zinc-nitric: trial plates of May: 0.002 in/min',
       kind: 'measured',
       plusMinus: expect.closeTo(0.00508, 12),
+      field: 'process.rate',
     });
     expect(job?.provenance.find(({ quantity }) => quantity === 'etch factor')?.source).toContain(
       '2 depth / undercut',

@@ -1,9 +1,9 @@
 /** What the run does to the bath and to the air above it. */
+import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { PlanFile } from '#job/formats/plan-file.ts';
-import { usePlanFile } from './use-plan-file.ts';
 
 export function BathSheetView() {
-  const sheet = usePlanFile()?.bathSheet;
+  const sheet = useWorkbenchState(({ derived }) => derived.page?.results?.bathSheet);
   if (sheet === undefined) {
     return (
       <p className="aside">

@@ -6,18 +6,16 @@ import { counted } from '#findings/counted.ts';
 import { ROUNDING } from '#geometry/tolerances.ts';
 import type { LevelChoice } from '#job/formats/plan-file.ts';
 import { lengthFigure } from '#units/show-length.ts';
-import { usePlanFile } from './use-plan-file.ts';
 
 /** Regions listed, the worst off first. */
 const MOST_REGIONS = 12;
 
 export function LevelChoicesView() {
   const unit = useWorkbenchState(({ session }) => session.unit);
-  const plan = usePlanFile();
-  const choices = plan?.levelChoices ?? [];
-  if (plan === undefined || choices.length === 0)
-    return <p className="aside">No choice of levels to show.</p>;
-  const now = plan.stages.map(({ level }) => level);
+  const page = useWorkbenchState(({ derived }) => derived.page);
+  const choices = page?.results?.levelChoices ?? [];
+  if (choices.length === 0) return <p className="aside">No choice of levels to show.</p>;
+  const now = page?.plan?.stages.map(({ level }) => level) ?? [];
   return (
     <>
       <table>

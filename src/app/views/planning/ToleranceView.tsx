@@ -3,11 +3,10 @@ import { HeadRow } from '#app/views/HeadRow.tsx';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { BudgetRecord, BudgetSum } from '#job/formats/plan-file.ts';
 import { lengthFigure, type ShownUnit } from '#units/show-length.ts';
-import { usePlanFile } from './use-plan-file.ts';
 
 export function ToleranceView() {
   const unit = useWorkbenchState(({ session }) => session.unit);
-  const budgets = usePlanFile()?.budgets ?? [];
+  const budgets = useWorkbenchState(({ derived }) => derived.page?.results?.budgets) ?? [];
   if (budgets.length === 0) return <p className="aside">Nothing is etched.</p>;
   return (
     <>

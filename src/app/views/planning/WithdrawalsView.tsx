@@ -5,11 +5,10 @@ import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import { counted } from '#findings/counted.ts';
 import type { WithdrawalRecord } from '#job/formats/plan-file.ts';
 import { lengthFigure, type ShownUnit, showLength, showMinutes } from '#units/show-length.ts';
-import { usePlanFile } from './use-plan-file.ts';
 
 export function WithdrawalsView() {
   const unit = useWorkbenchState(({ session }) => session.unit);
-  const withdrawals = usePlanFile()?.withdrawals ?? [];
+  const withdrawals = useWorkbenchState(({ derived }) => derived.page?.results?.withdrawals) ?? [];
   if (withdrawals.length === 0) {
     return (
       <p className="aside">

@@ -3,16 +3,18 @@ import { useMemo } from 'react';
 import { inLabels } from '#app/state/field-labels.ts';
 import { startOver } from '#app/state/review-draft.ts';
 import { useMode, useWorkbench } from '#app/views/workbench-context.ts';
-import { changesSince } from '#run/review.ts';
+import { changesSince, type SinceReview } from '#run/review.ts';
+import { NoticeText } from './NoticeText.tsx';
 
 const MOST = 40;
+const NONE: SinceReview = { said: [], findings: [] };
 
 export function ReviewChanges({ planText }: { readonly planText: string | undefined }) {
   const { mode } = useWorkbench();
   const draft = useMode((state) => state.draft);
   const reviewed = draft.planText;
-  const changes = useMemo(
-    () => (reviewed === undefined || planText === undefined ? [] : changesSince(reviewed, planText)),
+  const { said, findings } = useMemo(
+    () => (reviewed === undefined || planText === undefined ? NONE : changesSince(reviewed, planText)),
     [reviewed, planText],
   );
   const by = draft.reviewer === '' ? '' : ` by ${draft.reviewer}`;
@@ -25,11 +27,12 @@ export function ReviewChanges({ planText }: { readonly planText: string | undefi
       </p>
       <p className="aside">On the sheet: solid, the lines of this plan; dashed, where they were.</p>
       <ul>
-        {changes.slice(0, MOST).map((change) => (
+        {said.slice(0, MOST).map((change) => (
           <li key={change}>{inLabels(change)}</li>
         ))}
       </ul>
-      {changes.length > MOST && <p>and {changes.length - MOST} more</p>}
+      {said.length > MOST && <p>and {said.length - MOST} more</p>}
+      {findings.length > 0 && <NoticeText text="The two plans can’t be compared." findings={findings} />}
       <button
         type="button"
         onClick={() => planText !== undefined && mode.setState({ draft: startOver(draft, planText) })}

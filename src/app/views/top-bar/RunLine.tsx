@@ -1,6 +1,5 @@
 /** The run in a line: stages, minutes, mass; or how far planning has come, with a way to stop it. Announced to screen readers as it changes. */
 import { Button } from 'react-aria-components';
-import { usePlanFile } from '#app/views/planning/use-plan-file.ts';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { counted } from '#findings/counted.ts';
 
@@ -37,7 +36,7 @@ export function RunLine() {
 
 function RunWords() {
   const page = useWorkbenchState(({ derived }) => derived.page);
-  const mass = usePlanFile()?.totals.removedMass;
+  const mass = page?.results?.totals.removedMass;
   const plan = page?.plan;
   if (plan === undefined) return <span className="unseen">No plan yet.</span>;
   const stages = plan.stages.length;
