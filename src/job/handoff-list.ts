@@ -121,8 +121,8 @@ export function listedFile(file: HandoffFile): ListedFile {
 /** Of every plan. */
 const SCRIBE_NAMES = ['scribe.dxf', 'scribe-#.dxf'];
 
-/** As many as two digits count: stages, sections or templates of an earlier plan that a folder is searched for. */
-const MOST_NUMBERED = 99;
+/** As many as two digits count: sections; stages and templates of an earlier plan that a folder is searched for. */
+export const MOST_NUMBERED = 99;
 
 /** Files that each face of a part has of its own. */
 export const FACE_FILES: readonly HandoffFile[] = ['traveller', 'program', 'scribe-r12', 'template'];

@@ -6,11 +6,22 @@
 import * as z from 'zod/mini';
 import { figuresSchema } from '#bath/figures-file.ts';
 import { far } from '#job/fields/far-fields.ts';
-import { always, type Kind, needed, open, usually, type ValuesOf } from '#job/fields/field.ts';
+import { always, type Kind, needed, open, usually, type ValuesOf, withParts } from '#job/fields/field.ts';
 import { group } from '#job/fields/group.ts';
 import { handoff } from '#job/fields/handoff-fields.ts';
 import { LENGTH_UNITS } from '#units/length-unit.ts';
-import { choice, length, name, nameSchema, names, positive, raw, written } from './fields/kinds.ts';
+import {
+  byHand,
+  choice,
+  length,
+  name,
+  nameSchema,
+  names,
+  positive,
+  raw,
+  shownLength,
+  written,
+} from './fields/kinds.ts';
 import { layers } from './fields/layer-fields.ts';
 import { process } from './fields/process-fields.ts';
 import { requirements } from './fields/requirement-fields.ts';
@@ -18,6 +29,10 @@ import { rules } from './fields/rule-fields.ts';
 import { stock } from './fields/stock-fields.ts';
 import { jobMillimetres } from './job-figures.ts';
 import { fromMemory } from './sources.ts';
+
+/** mm: a level as thin as this is none. */
+export const LEAST_LEVEL = 0.01;
+const LEVEL = shownLength({ least: LEAST_LEVEL, most: 1000 });
 
 const MOST_LEVELS = 200;
 const levelList = z.array(positive).check(z.maxLength(MOST_LEVELS));
@@ -29,7 +44,15 @@ const levelChoice = z.union([
 const levels: Kind<typeof levelChoice, 'fewest' | 'as-drawn' | readonly number[]> = {
   schema: levelChoice,
   unit: '',
-  control: { as: 'own' },
+  control: {
+    as: 'choice',
+    isByHand: true,
+    words: {
+      'as-drawn': 'every depth required',
+      fewest: 'the fewest within tolerance',
+      list: 'as listed',
+    },
+  },
   read: (given, { job }) =>
     typeof given === 'string' ? given : given.map((each) => jobMillimetres(each, job)),
   write: (value) => (typeof value === 'string' ? value : [...value]),
@@ -58,8 +81,8 @@ export const JOB = group(
       help: 'paths of values that were filled in as defaults, as plan.json lists them',
     }),
     drawing: needed(name(), { label: 'Drawing', help: 'the DXF file, beside the job file' }),
-    units: usually(choice({ mm: 'millimetres', in: 'inches' }), {
-      label: 'Units',
+    units: usually(byHand(choice({ mm: 'millimetres', in: 'inches' })), {
+      label: 'Unit of the job',
       help: '`"mm"` or `"in"`: the unit of every length in the job',
       usual: { value: 'mm' },
     }),
@@ -92,15 +115,21 @@ export const JOB = group(
     rules,
     handoff,
     // As drawn, so that a job that names none is planned the same by every later version.
-    levels: usually(levels, {
-      label: 'Levels',
-      help: '`"as-drawn"`: every required depth is a level; `"fewest"`: as few as meet every tolerance; or a list of depths',
-      usual: { value: 'as-drawn' },
-    }),
-    lockedLevels: open(locked, {
-      label: 'Locked levels',
-      help: 'with `"fewest"`: depths that must be among the levels, whatever else is chosen; with a warning if no region uses one',
-    }),
+    levels: withParts(
+      usually(levels, {
+        label: 'Levels',
+        help: '`"as-drawn"`: every required depth is a level; `"fewest"`: as few as meet every tolerance; or a list of depths',
+        usual: { value: 'as-drawn' },
+      }),
+      { level: { label: 'Level', control: LEVEL } },
+    ),
+    lockedLevels: withParts(
+      open(locked, {
+        label: 'Locked levels',
+        help: 'with `"fewest"`: depths that must be among the levels, whatever else is chosen; with a warning if no region uses one',
+      }),
+      { level: { label: 'Locked level', control: LEVEL } },
+    ),
   },
   {
     order: { filled: ['name', 'units', 'joinTolerance', 'layers', 'rules', 'levels'] },

@@ -51,7 +51,6 @@ const job = {
 
 /** Said by what is clicked, under words of its own there. */
 const OWN_WORDS: Readonly<Record<string, string>> = {
-  units: 'Unit of the job',
   'layers.regions': 'regions',
   'layers.ignore': 'left out',
   'layers.both': 'regions, both faces',

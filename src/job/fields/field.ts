@@ -21,22 +21,34 @@ export interface Found<Value> {
   readonly plusMinus?: number;
 }
 
-/** How the workbench shows it; `own`: a component written by hand. */
-export type Control =
+export interface Limits {
+  readonly least: number;
+  readonly most: number;
+}
+
+/** How the workbench shows it. */
+export type ShownAs =
   /** mm */
-  | { readonly as: 'length'; readonly least: number; readonly most: number }
+  | ({ readonly as: 'length' } & Limits)
+  /** mm/min, in so many digits */
+  | ({ readonly as: 'speed'; readonly digits: number } & Limits)
   | ({ readonly as: 'number' } & NumberControl)
+  | { readonly as: 'text'; readonly most: number }
+  | { readonly as: 'date' }
   | { readonly as: 'choice'; readonly words: Readonly<Record<string, string>> }
+  /** In a form that no other field has; figures in it may be declared as parts. */
   | { readonly as: 'own' };
 
-export interface NumberControl {
+/** By hand: a component of its own shows it, within these limits and under this name. */
+export type Control = ShownAs & { readonly isByHand?: boolean };
+
+/** Limits as shown; the upper one itself is allowed where `isClosed`. */
+export interface NumberControl extends Limits {
   readonly unit: string;
   /** Shown as so many times what the file holds: 100 for a share in per cent. */
   readonly times: number;
-  /** As shown; the upper limit itself is allowed where `isClosed`. */
-  readonly least: number;
-  readonly most: number;
   readonly isClosed: boolean;
+  readonly isWhole?: boolean;
 }
 
 /** A kind of value: as the file holds it, and in millimetres and minutes. All conversion of units is here. */
@@ -152,6 +164,20 @@ export type Follow<Of extends Members> = {
     setting: FollowSetting,
   ) => Found<Exclude<ValuesOf<Of>[Key], undefined>> | undefined;
 };
+
+/** One figure of a field that holds several, as a control shows it. A field is shown in the same way. */
+export interface Part {
+  readonly label: string;
+  readonly control: Control;
+}
+
+/** A field with the figures in it that its control shows each for itself. */
+export function withParts<Of extends AnyField, const Parts extends Readonly<Record<string, Part>>>(
+  field: Of,
+  parts: Parts,
+): Of & { readonly parts: Parts } {
+  return { ...field, parts };
+}
 
 type Plain<Schema extends z.ZodMiniType, Value> = Field<Schema, Value, Value>;
 type Open<Schema extends z.ZodMiniType> = z.ZodMiniOptional<Schema>;

@@ -2,33 +2,33 @@
 
 import * as z from 'zod/mini';
 import { SMALLEST_POSITIVE } from '#bath/figures-file.ts';
-import { HANDOFF_FILES } from '#job/handoff-list.ts';
+import { HANDOFF_FILES, MOST_NUMBERED } from '#job/handoff-list.ts';
 import { ownChoice } from '#job/sources.ts';
 import { program, scribe } from './cutting-fields.ts';
 import { open, usually } from './field.ts';
 import { optionalGroup } from './group.ts';
-import { choice, length, point, raw } from './kinds.ts';
+import { choice, date, length, point, raw, text } from './kinds.ts';
 import { template } from './template-fields.ts';
 
-/** More than a reviewer looks through, and as many as two digits of a file's name can count. */
-const MOST_SECTIONS = 99;
+/** More than a reviewer looks through, and as many as a file's name can count. */
+export const MOST_SECTIONS = MOST_NUMBERED;
 
 /** As much as the head of a sheet has room for. */
-const words = z.string().check(z.minLength(1), z.maxLength(40));
+const words = text(40);
 
 /** A cut through the finished part, in drawing coordinates. */
-const section = z.strictObject({ from: point, to: point, name: z.optional(words) });
+const section = z.strictObject({ from: point, to: point, name: z.optional(words.schema) });
 
 /** Stands on papers and labels; a box to write in where it is left out. */
 function headingText(label: string, what: string) {
-  return open(raw(words), {
+  return open(words, {
     label,
     help: `${what}; printed on papers and labels`,
     usual: 'a box to write in',
   });
 }
 
-const distance = length({ least: SMALLEST_POSITIVE });
+const distance = length({ least: SMALLEST_POSITIVE, shown: { least: 0.1, most: 1000 } });
 
 export const handoff = optionalGroup(
   {
@@ -68,16 +68,16 @@ export const handoff = optionalGroup(
       specification: headingText('Process specification', 'process specification that the run follows'),
       approvedBy: headingText('Approved by', 'who approves the plan'),
     }),
-    date: open(raw(z.iso.date()), {
+    date: open(date(), {
       label: 'Date',
       help: 'date printed on the sheets, such as `"2026-05-31"`',
     }),
     issue: optionalGroup({
-      number: open(raw(words), {
+      number: open(words, {
         label: 'Issue',
         help: 'number or name of this issue of the plan; printed on the sheets',
       }),
-      by: open(raw(words), { label: 'Planned by', help: 'who made the plan; printed on the sheets' }),
+      by: open(words, { label: 'Planned by', help: 'who made the plan; printed on the sheets' }),
     }),
     inspection: optionalGroup({
       // As much as an ultrasonic probe is wide.
@@ -97,7 +97,7 @@ export const handoff = optionalGroup(
     }),
     sections: open(raw(z.array(section).check(z.maxLength(MOST_SECTIONS))), {
       label: 'Sections',
-      help: 'cuts through the finished part that the hand-off shows: a list of `{ "from": [x, y], "to": [x, y], "name" }`, at most 99; names are A, B, C, … unless given',
+      help: `cuts through the finished part that the hand-off shows: a list of \`{ "from": [x, y], "to": [x, y], "name" }\`, at most ${MOST_SECTIONS}; names are A, B, C, … unless given`,
       usual: 'one through the deepest region, along the longer direction of the part',
     }),
     overrun: usually(length({ shown: { least: 0, most: 50 } }), {

@@ -5,7 +5,7 @@ import type { Point } from '#geometry/point.ts';
 import { drawnPoint, jobLength, jobMillimetres } from '#job/job-figures.ts';
 import { FARTHEST_PLACE } from '#units/farthest-place.ts';
 import { millimetresIn } from '#units/length-unit.ts';
-import type { Kind, NumberControl } from './field.ts';
+import type { Control, Kind, Limits, NumberControl } from './field.ts';
 
 /** Longer than any drawing program allows a layer's name, and than any head of a sheet shows. */
 const MOST_LETTERS = 300;
@@ -28,7 +28,7 @@ interface LengthLimits {
   readonly least?: number;
   readonly most?: number;
   /** The control's, mm. */
-  readonly shown?: { readonly least: number; readonly most: number };
+  readonly shown?: Limits;
 }
 
 export function length(limits: LengthLimits = {}): Kind<z.ZodMiniNumber, number> {
@@ -42,23 +42,51 @@ export function length(limits: LengthLimits = {}): Kind<z.ZodMiniNumber, number>
   };
 }
 
-/** A length a minute: not rounded, for a rate has few digits but small ones. */
-export function rate(): Kind<z.ZodMiniNumber, number> {
+/** A length a minute: not rounded, for a rate has few digits but small ones. `shown` in mm/min. */
+export function rate(shown: Limits & { readonly digits: number }): Kind<z.ZodMiniNumber, number> {
   return {
     schema: positive,
     unit: 'mm/min',
-    control: { as: 'own' },
+    control: { as: 'speed', isByHand: true, ...shown },
     read: (given, { job }) => given * millimetresIn(job),
     write: (value, { job }) => jobLength(value, job),
   };
 }
 
+type NumberLimits = Limits & Pick<NumberControl, 'isWhole'>;
+
 /** A number in a unit of its own, whatever the job's. */
 export function number(
   unit: string,
-  { schema, ...shown }: { readonly schema: z.ZodMiniNumber } & Pick<NumberControl, 'least' | 'most'>,
+  { schema, ...shown }: { readonly schema: z.ZodMiniNumber } & NumberLimits,
 ): Kind<z.ZodMiniNumber, number> {
-  return { ...raw(schema), unit, control: { as: 'number', unit, times: 1, isClosed: true, ...shown } };
+  return { ...raw(schema), unit, control: shownNumber(unit, shown) };
+}
+
+export function shownNumber(unit: string, limits: NumberLimits): Control {
+  return { as: 'number', unit, times: 1, isClosed: true, ...limits };
+}
+
+/** Limits in mm. */
+export function shownLength(limits: Limits): Control {
+  return { as: 'length', ...limits };
+}
+
+/** Of a form that has a control for all, but needs one of its own here. */
+export function byHand<Of extends { readonly control: Control }>(
+  kind: Of,
+  shown: Control = kind.control,
+): Omit<Of, 'control'> & { readonly control: Control } {
+  return { ...kind, control: { ...shown, isByHand: true } };
+}
+
+/** Words that stand on papers, as many letters as have room. */
+export function text(most: number): Kind<z.ZodMiniString, string> {
+  return { ...raw(z.string().check(z.minLength(1), z.maxLength(most))), control: { as: 'text', most } };
+}
+
+export function date(): Kind<z.ZodMiniISODate, string> {
+  return { ...raw(z.iso.date()), control: { as: 'date' } };
 }
 
 export function temperature(): Kind<z.ZodMiniNumber, number> {

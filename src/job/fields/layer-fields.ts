@@ -1,6 +1,6 @@
 /** Which layers hold what, and where the sheet and its holes are where no layer says it. */
 import * as z from 'zod/mini';
-import { open, usually } from './field.ts';
+import { open, usually, withParts } from './field.ts';
 import { optionalGroup } from './group.ts';
 import { nameSchema, names, point, raw } from './kinds.ts';
 
@@ -12,12 +12,15 @@ const outline = z.union([z.array(nameSchema), z.literal('outermost'), z.strictOb
 
 export const layers = optionalGroup(
   {
-    outline: usually(raw(outline), {
-      label: 'Sheet',
-      help: 'layers with the border of the sheet and its cutouts; or, if everything is drawn on one layer, `"outermost"` (the outermost closed outline is the sheet, the largest if there are several side by side; all inside it are regions) or `{ "at": [x, y] }` (the outline around that point of the sheet, for a plate inside a frame)',
-      usual: { value: [] },
-      usualWords: 'none: the sheet has no border',
-    }),
+    outline: withParts(
+      usually(raw(outline), {
+        label: 'Sheet',
+        help: 'layers with the border of the sheet and its cutouts; or, if everything is drawn on one layer, `"outermost"` (the outermost closed outline is the sheet, the largest if there are several side by side; all inside it are regions) or `{ "at": [x, y] }` (the outline around that point of the sheet, for a plate inside a frame)',
+        usual: { value: [] },
+        usualWords: 'none: the sheet has no border',
+      }),
+      { way: { label: 'Edge of the part', control: { as: 'own' } } },
+    ),
     regions: open(names(), {
       label: 'Regions',
       help: 'layers with pocket outlines',

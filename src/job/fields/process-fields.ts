@@ -1,5 +1,6 @@
 /** The bath and what is known of it, the drawn line, the way of masking. */
 import * as z from 'zod/mini';
+import { SMALLEST_POSITIVE } from '#bath/figures-file.ts';
 import type { Bath } from '#bath/known-figures.ts';
 import { resolveFactor, resolveFactorSpread } from '#job/resolve/resolve-factor.ts';
 import { resolveRate, resolveSpread } from '#job/resolve/resolve-rate.ts';
@@ -7,9 +8,14 @@ import { fromMemory } from '#job/sources.ts';
 import { type EtchFiguresAsked, etchFigures } from './etch-figure-fields.ts';
 import { always, type FollowSetting, needed, open, usually, type ValuesOf } from './field.ts';
 import { atMostOneOf, group, groupIfGiven, optionalGroup } from './group.ts';
-import { choice, length, notNegative, number, positive, rate, raw, share } from './kinds.ts';
+import { byHand, choice, length, notNegative, number, positive, rate, share } from './kinds.ts';
 
+const LOAD = { least: 1, most: 1000, isWhole: true };
+/** mm/min */
+const HOIST = { least: 0.01, most: 1e5, digits: 5 };
 const USUAL_RATE_SPREAD = fromMemory(0.05);
+
+const width = length({ shown: { least: 0.01, most: 20 } });
 
 const members = {
   ...etchFigures,
@@ -36,11 +42,11 @@ const members = {
         usual: fromMemory(0.125),
       }),
       template: groupIfGiven({
-        slot: needed(length({ shown: { least: 0, most: 20 } }), {
+        slot: needed(width, {
           label: 'Slot of the template',
           help: 'width of the slots that are scribed through; with `blade` the play of the knife counts',
         }),
-        blade: needed(length({ shown: { least: 0, most: 20 } }), {
+        blade: needed(width, {
           label: 'Blade in the slot',
           help: 'width of the blade that runs in them',
         }),
@@ -59,21 +65,29 @@ const members = {
     { order: { filled: ['cut'] } },
   ),
   tank: groupIfGiven({
-    litres: needed(raw(positive), { label: 'Litres of bath', help: "the bath's volume, litres" }),
-    dissolved: needed(raw(notNegative), {
+    litres: needed(number('L', { schema: positive, least: SMALLEST_POSITIVE, most: 1e6 }), {
+      label: 'Litres of bath',
+      help: "the bath's volume, litres",
+    }),
+    dissolved: needed(number('g/L', { schema: notNegative, least: 0, most: 1000 }), {
       label: 'Dissolved metal now',
       help: 'dissolved metal in it now, g/L',
     }),
-    dissolvedLimit: needed(raw(positive), {
+    dissolvedLimit: needed(number('g/L', { schema: positive, least: SMALLEST_POSITIVE, most: 1000 }), {
       label: 'Dissolved metal, limit',
       help: 'dissolved metal that it may hold, g/L',
     }),
   }),
-  load: open(raw(z.number().check(z.gte(1), z.lte(1000), z.multipleOf(1))), {
-    label: 'Parts hung at once',
-    help: 'how many parts hang in the bath at once: gas, heat and dissolved metal are of all of them',
-    usual: '1',
-  }),
+  load: open(
+    byHand(
+      number('', { ...LOAD, schema: z.number().check(z.gte(LOAD.least), z.lte(LOAD.most), z.multipleOf(1)) }),
+    ),
+    {
+      label: 'Parts hung at once',
+      help: 'how many parts hang in the bath at once: gas, heat and dissolved metal are of all of them',
+      usual: '1',
+    },
+  ),
   // Lifting, draining, the first rinse.
   timing: usually(number('min', { schema: notNegative, least: 0, most: 60 }), {
     label: 'Immersion may be off by',
@@ -82,11 +96,11 @@ const members = {
     usual: fromMemory(0.25),
   }),
   hoist: groupIfGiven({
-    slowest: needed(rate(), {
+    slowest: needed(rate(HOIST), {
       label: 'Slowest hoist',
       help: 'slowest speed, length per minute, at which the part can be drawn out of the bath; tapers are then also compared without steps',
     }),
-    fastest: needed(rate(), { label: 'Fastest hoist', help: 'fastest such speed' }),
+    fastest: needed(rate(HOIST), { label: 'Fastest hoist', help: 'fastest such speed' }),
   }),
   // What is drawn is the edge on the shallower floor unless the drawing says otherwise (docs/method.md, M3.3).
   edgeDatum: usually(

@@ -6,9 +6,20 @@ import { drawnPoint, jobMillimetres } from '#job/job-figures.ts';
 import { commonPractice } from '#job/sources.ts';
 import type { Tabs } from '#job/tabs.ts';
 import { depthTaper, resolveTaper, type Taper, thicknessTaper } from '#job/taper.ts';
-import { type Kind, needed, open, usually } from './field.ts';
+import { type Kind, needed, open, usually, withParts } from './field.ts';
 import { group, groupIfGiven, list, oneOf } from './group.ts';
-import { choice, length, name, notNegative, place, point, positive, written } from './kinds.ts';
+import {
+  byHand,
+  choice,
+  length,
+  name,
+  notNegative,
+  place,
+  point,
+  positive,
+  shownLength,
+  written,
+} from './kinds.ts';
 
 const asked = z.union([depthTaper, thicknessTaper]);
 
@@ -20,6 +31,12 @@ const taper: Kind<typeof asked, TaperAsked> = {
   ...written(asked),
   read: (given, units) => ({ ...resolveTaper(given, units), isThickness: 'thicknessFrom' in given }),
 };
+
+/** mm; a drawn edge farther off is no edge. */
+const edgeOff = length({ shown: { least: 0, most: 10 } });
+
+/** mm; the job takes no depth or width of nothing. */
+const LEAST = 0.01;
 
 const throughChoice = z.union([z.literal(true), positive]);
 
@@ -48,7 +65,7 @@ const splitChoice = z.union([z.literal('even'), notNegative]);
 
 /** `even`, or the near face's share, mm. */
 const split: Kind<typeof splitChoice, 'even' | number> = {
-  ...written(splitChoice),
+  ...byHand(written(splitChoice), length().control),
   read: (given, { job }) => (given === 'even' ? given : jobMillimetres(given, job)),
 };
 
@@ -73,21 +90,32 @@ export const requirements = list(
         help: 'depth to etch',
         usual: '`thickness` or `taper` in its place',
       }),
-      thickness: open(length({ least: SMALLEST_POSITIVE }), {
+      thickness: open(length({ least: SMALLEST_POSITIVE, shown: { least: 0.001, most: 1000 } }), {
         label: 'Leaves',
         help: 'final thickness',
         usual: '`depth` or `taper` in its place',
       }),
-      taper: open(taper, {
-        label: 'Taper',
-        help: 'depth or thickness that changes evenly from one point to another',
-        usual: '`depth` or `thickness` in its place',
-      }),
-      through: open(through, {
-        label: 'Cut out',
-        help: '`true`: the region is cut out of the sheet, with its drawn line at the narrowest place of the cut; or the depth that each face is etched to for it ([two faces](job-file.md#two-faces))',
-        usual: '`depth`, `thickness` or `taper` in its place',
-      }),
+      taper: withParts(
+        open(taper, {
+          label: 'Taper',
+          help: 'depth or thickness that changes evenly from one point to another',
+          usual: '`depth` or `thickness` in its place',
+        }),
+        {
+          left: { label: 'Depth at its left end', control: length().control },
+          right: { label: 'at its right end', control: length().control },
+        },
+      ),
+      through: withParts(
+        open(through, {
+          label: 'Cut out',
+          help: '`true`: the region is cut out of the sheet, with its drawn line at the narrowest place of the cut; or the depth that each face is etched to for it ([two faces](job-file.md#two-faces))',
+          usual: '`depth`, `thickness` or `taper` in its place',
+        }),
+        {
+          depth: { label: 'Each face etched to', control: shownLength({ least: LEAST, most: 1000 }) },
+        },
+      ),
       face: open(choice({ near: 'the near face', far: 'the far face', both: 'both faces' }), {
         label: 'Face',
         help: '`"near"`, `"far"` or `"both"`: the face that is etched; a thickness required of both is divided as `split` says',
@@ -98,10 +126,15 @@ export const requirements = list(
         help: 'for a thickness required of both faces: `"even"`, or the depth etched into the near face, the far face taking the rest; the tolerance is divided in the same way',
         usual: '`"even"`',
       }),
-      tabs: open(tabs, {
-        label: 'Tabs',
-        help: '`{ "width", "at": [[x, y], …] }`: strips left across the cut-out, so that nothing falls: how wide, and where ([two faces](job-file.md#two-faces))',
-      }),
+      tabs: withParts(
+        open(tabs, {
+          label: 'Tabs',
+          help: '`{ "width", "at": [[x, y], …] }`: strips left across the cut-out, so that nothing falls: how wide, and where ([two faces](job-file.md#two-faces))',
+        }),
+        {
+          width: { label: 'Width of tabs', control: shownLength({ least: LEAST, most: 100 }), usual: 2 },
+        },
+      ),
       plus: usually(length(), {
         label: 'Deeper by',
         help: 'how much deeper the floor may be',
@@ -113,11 +146,11 @@ export const requirements = list(
         usual: DEPTH_TOLERANCE,
       }),
       edge: groupIfGiven({
-        plus: needed(length(), {
+        plus: needed(edgeOff, {
           label: 'Edge outwards by',
           help: 'how far its edges to shallower floors and land may lie outside their drawn lines',
         }),
-        minus: needed(length(), {
+        minus: needed(edgeOff, {
           label: 'Edge inwards by',
           help: 'how far inside them',
         }),

@@ -12,14 +12,43 @@ import { fitSurvey, type SurveyReading } from '#job/sheet-survey.ts';
 import { MOST_READINGS } from '#job/survey-csv.ts';
 import { type SurveyedSheet, surveyedSheet } from '#job/surveyed-sheet.ts';
 import { resolveTaper, type Taper, thicknessTaper } from '#job/taper.ts';
-import { type AskedOf, always, type FollowSetting, type Kind, needed, open, type ValuesOf } from './field.ts';
+import {
+  type AskedOf,
+  always,
+  type FollowSetting,
+  type Kind,
+  needed,
+  open,
+  type ValuesOf,
+  withParts,
+} from './field.ts';
 import { atMostOneOf, group } from './group.ts';
-import { coordinate, length, name, nameSchema, number, point, positive, rows, written } from './kinds.ts';
+import {
+  byHand,
+  coordinate,
+  length,
+  name,
+  nameSchema,
+  number,
+  point,
+  positive,
+  rows,
+  shownLength,
+  written,
+} from './kinds.ts';
 
 const thickness = z.union([positive, thicknessTaper]);
 
+/** mm: no sheet that is etched is thinner or thicker. */
+const SHEET = shownLength({ least: 0.1, most: 100 });
+
+/** A reading beyond it, of a sheet ordered so thick, is a slip of the pen. */
+export function mostRead(ordered: number): number {
+  return 2 * ordered;
+}
+
 const lengthOrTaper: Kind<typeof thickness, number | Taper> = {
-  ...written(thickness),
+  ...byHand(written(thickness), SHEET),
   unit: 'mm',
   read: (given, units) =>
     typeof given === 'number' ? jobMillimetres(given, units.job) : resolveTaper(given, units),
@@ -71,11 +100,19 @@ const members = {
     quantity: 'density',
     usual: "the alloy's",
   }),
-  thickness: needed(lengthOrTaper, {
-    label: 'Thickness',
-    help: 'nominal or measured thickness, or a taper `{ "from", "to", "thicknessFrom", "thicknessTo" }`',
-  }),
-  width: open(length({ least: SMALLEST_POSITIVE, shown: { least: 0, most: 4000 } }), {
+  thickness: withParts(
+    needed(lengthOrTaper, {
+      label: 'Thickness',
+      help: 'nominal or measured thickness, or a taper `{ "from", "to", "thicknessFrom", "thicknessTo" }`',
+    }),
+    {
+      from: { label: 'Taper starts at', control: { as: 'own' } },
+      to: { label: 'Taper ends at', control: { as: 'own' } },
+      thicknessFrom: { label: 'Thickness at the start', control: SHEET },
+      thicknessTo: { label: 'Thickness at the end', control: SHEET },
+    },
+  ),
+  width: open(length({ least: SMALLEST_POSITIVE, shown: { least: 1, most: 4000 } }), {
     label: 'Rolled width',
     help: 'width that the sheet was rolled to: the tolerance of the standard depends on it',
     usual: 'tolerance of the widest sheets, to 2000 mm',
@@ -92,10 +129,16 @@ const members = {
     help: 'how much thicker the sheet may be',
     quantity: 'sheet tolerance, plus',
   }),
-  measured: open(readings, {
-    label: 'Measured',
-    help: 'readings of the sheet before its first dip: thicknesses, or `{ "at": [x, y], "thickness" }`; on a tapered sheet each with its place. Their mean replaces the nominal thickness (a tapered sheet is shifted as a whole), and their spread replaces minus and plus if those are not given',
-  }),
+  measured: withParts(
+    open(readings, {
+      label: 'Measured',
+      help: 'readings of the sheet before its first dip: thicknesses, or `{ "at": [x, y], "thickness" }`; on a tapered sheet each with its place. Their mean replaces the nominal thickness (a tapered sheet is shifted as a whole), and their spread replaces minus and plus if those are not given',
+    }),
+    {
+      reading: { label: 'Sheet reading', control: SHEET },
+      placed: { label: 'Readings at places', control: { as: 'own' } },
+    },
+  ),
   survey: open(surveyReadings, {
     label: 'Survey',
     help: 'readings of this very sheet from place to place, `[[x, y, thickness], …]`, or the name of a CSV beside the job with columns x, y, thickness: see [below](#this-very-sheet)',

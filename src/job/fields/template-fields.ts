@@ -4,14 +4,15 @@
  */
 import * as z from 'zod/mini';
 import { ownChoice } from '#job/sources.ts';
-import { always, type Found, type Kind, open, usually, type ValuesOf } from './field.ts';
+import { always, type Found, type Kind, open, usually, type ValuesOf, withParts } from './field.ts';
 import { optionalGroup } from './group.ts';
-import { choice, length, places, written } from './kinds.ts';
+import { choice, length, places, shownNumber, written } from './kinds.ts';
 
-const width = length({ least: 1e-3, most: 1e5 });
+const width = length({ least: 1e-3, most: 1e5, shown: { least: 0.03, most: 1000 } });
 
 /** A tenth either way: more is no stretch but another part. */
-const factor = z.number().check(z.gte(0.9), z.lte(1.1));
+const STRETCH = { least: 0.9, most: 1.1 };
+const factor = z.number().check(z.gte(STRETCH.least), z.lte(STRETCH.most));
 const factors = z.tuple([factor, factor]);
 
 const stretch: Kind<typeof factors, { readonly x: number; readonly y: number }> = {
@@ -111,12 +112,18 @@ const members = {
         'the part’s own, or else three pins beside it; pins are added until the template fits one way only',
     }),
   }),
-  stretch: usually(stretch, {
-    label: 'Stretch',
-    help: 'size of the template relative to the part, `[along x, along y]`',
-    usual: { value: { x: 1, y: 1 } },
-    usualWords: '`[1, 1]`',
-  }),
+  stretch: withParts(
+    usually(stretch, {
+      label: 'Stretch',
+      help: 'size of the template relative to the part, `[along x, along y]`',
+      usual: { value: { x: 1, y: 1 } },
+      usualWords: '`[1, 1]`',
+    }),
+    {
+      x: { label: 'Stretch along x', control: shownNumber('', STRETCH) },
+      y: { label: 'Stretch along y', control: shownNumber('', STRETCH) },
+    },
+  ),
   paper: open(choice(PAPERS), {
     label: 'Template paper',
     help: 'paper for printing the template: `"a4"` to `"a0"`, `"letter"`, `"roll-610"`, `"roll-914"`, `"roll-1067"` as long as needed, or `"one-sheet"`, as large as needed',

@@ -19,7 +19,7 @@ export function DrawingFields({ job }: { readonly job: JobFile }) {
   return (
     <div className="drawing-fields">
       <ChoiceField
-        label="Drawn in"
+        label={JOB.members.drawingUnits.label}
         value={job.drawingUnits ?? ''}
         onTake={(chosen) => {
           const unit = LENGTH_UNITS.find((each) => each === chosen);

@@ -2,7 +2,7 @@
 import { clearHoles, setSheetChoice, sheetChoice } from '#app/state/edits/edit-sheet.ts';
 import { ChoiceField } from '#app/views/job/ChoiceField.tsx';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
-import type { JobFile } from '#job/job-file.ts';
+import { JOB, type JobFile } from '#job/job-file.ts';
 
 const BY_LAYER = '';
 const OUTERMOST = 'outermost';
@@ -24,7 +24,11 @@ export function SheetFields({ job }: { readonly job: JobFile }) {
   };
   return (
     <div className="drawing-fields">
-      <ChoiceField label="Edge of the part" value={optionFor(choice)} onTake={take}>
+      <ChoiceField
+        label={JOB.members.layers.members.outline.parts.way.label}
+        value={optionFor(choice)}
+        onTake={take}
+      >
         <option value={BY_LAYER}>by its layer</option>
         <option value={OUTERMOST}>outermost outline</option>
         {typeof choice === 'object' && (

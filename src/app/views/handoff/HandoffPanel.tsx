@@ -3,7 +3,6 @@
 import { CuttingFields } from '#app/views/job/CuttingFields.tsx';
 import { FieldControl, GroupFields } from '#app/views/job/FieldControl.tsx';
 import { JobUnitField } from '#app/views/job/JobUnitField.tsx';
-import { TextField } from '#app/views/job/TextField.tsx';
 import { Disclosure } from '#app/views/planning/Disclosure.tsx';
 import { useDocument } from '#app/views/workbench-context.ts';
 import { JOB } from '#job/job-file.ts';
@@ -23,19 +22,15 @@ export function HandoffPanel() {
     <div className="job-panel handoff-panel">
       <fieldset>
         <legend>On the papers</legend>
-        {Object.entries(members.issue.members).map(([key, { label }]) => (
-          <TextField key={key} label={label} path={['handoff', 'issue', key]} job={job} most={40} />
-        ))}
-        <TextField label={members.date.label} path={['handoff', 'date']} job={job} isDate />
+        <GroupFields group={members.issue} path={['handoff', 'issue']} {...part} />
+        <FieldControl field={members.date} path={['handoff', 'date']} {...part} />
         <FieldControl field={members.hand} path={['handoff', 'hand']} {...part} />
         <FieldControl field={members.paper} path={['handoff', 'paper']} {...part} />
         <FieldControl field={members.units} path={['handoff', 'units']} {...part} />
         <JobUnitField job={job} />
       </fieldset>
       <Disclosure title="Heading of papers and labels">
-        {Object.entries(members.heading.members).map(([key, { label }]) => (
-          <TextField key={key} label={label} path={['handoff', 'heading', key]} job={job} most={40} />
-        ))}
+        <GroupFields group={members.heading} path={['handoff', 'heading']} {...part} />
       </Disclosure>
       <fieldset>
         <legend>Points to inspect</legend>

@@ -2,11 +2,11 @@
 import { inDrawing } from '#app/state/region-targets.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { setField } from '#job/fields/edit-field.ts';
+import { MOST_SECTIONS } from '#job/fields/handoff-fields.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { cutName } from '#job/resolve/resolve-handoff.ts';
 
 const PATH = ['handoff', 'sections'];
-const MOST = 99;
 
 export function SectionList({ job }: { readonly job: JobFile }) {
   const { store, actions } = useWorkbench();
@@ -41,7 +41,7 @@ export function SectionList({ job }: { readonly job: JobFile }) {
           </li>
         ))}
       </ul>
-      <button type="button" disabled={cut === undefined || sections.length >= MOST} onClick={add}>
+      <button type="button" disabled={cut === undefined || sections.length >= MOST_SECTIONS} onClick={add}>
         Add the section line
       </button>
     </fieldset>

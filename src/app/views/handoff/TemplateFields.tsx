@@ -3,16 +3,13 @@
 import { FieldControl, GroupFields } from '#app/views/job/FieldControl.tsx';
 import type { JobPart } from '#app/views/job/job-part.ts';
 import { RowsField } from '#app/views/job/RowsField.tsx';
-import { QuantityField } from '#app/views/QuantityField.tsx';
+import { NumberField } from '#app/views/NumberField.tsx';
 import { useWorkbench } from '#app/views/workbench-context.ts';
-import { fieldIn, setField } from '#job/fields/edit-field.ts';
+import { setField } from '#job/fields/edit-field.ts';
 import { JOB } from '#job/job-file.ts';
-import { readFigure } from '#units/read-figure.ts';
 
 const { members } = JOB.members.handoff.members.template;
 const PATH = ['handoff', 'template'];
-const LEAST = 0.9;
-const MOST = 1.1;
 
 export function TemplateFields(part: JobPart) {
   return (
@@ -25,8 +22,8 @@ export function TemplateFields(part: JobPart) {
         <FieldControl field={members.margin} path={[...PATH, 'margin']} {...part} />
         <GroupFields group={members.holes} path={[...PATH, 'holes']} {...part} />
         <HolePlaces {...part} />
-        <StretchField {...part} axis={0} />
-        <StretchField {...part} axis={1} />
+        <StretchField {...part} axis="x" />
+        <StretchField {...part} axis="y" />
         <FieldControl field={members.paper} path={[...PATH, 'paper']} {...part} />
       </fieldset>
     </details>
@@ -51,30 +48,24 @@ function HolePlaces({ job }: JobPart) {
   );
 }
 
-function StretchField({ job, axis }: JobPart & { readonly axis: 0 | 1 }) {
+function StretchField({ job, axis }: JobPart & { readonly axis: 'x' | 'y' }) {
   const { actions } = useWorkbench();
-  const given = fieldIn(job, [...PATH, 'stretch']);
-  const pair = Array.isArray(given) ? (given as number[]) : undefined;
-  const name = `Stretch along ${axis === 0 ? 'x' : 'y'}`;
+  const path = [...PATH, 'stretch'];
+  const index = axis === 'x' ? 0 : 1;
+  const given = job.handoff?.template?.stretch;
+  const part = members.stretch.parts[axis];
   return (
-    <QuantityField
-      label={name}
-      text={pair?.[axis] === undefined ? '' : String(pair[axis])}
-      placeholder="1"
-      suffix=""
-      read={(text) => {
-        const value = readFigure(text);
-        return value !== undefined && value >= LEAST && value <= MOST ? value : undefined;
-      }}
-      expected={`Size of the template to that of the part, ${LEAST} to ${MOST}.`}
-      onTake={(value) =>
-        actions.edit(`${name.toLowerCase()} ${value}`, (before) =>
-          setField(before, [...PATH, 'stretch'], (pair ?? [1, 1]).with(axis, value)),
-        )
+    <NumberField
+      of={part}
+      value={given?.[index]}
+      usual={members.stretch.usual.value[axis]}
+      onTake={(value, shown) =>
+        actions.edit(`${part.label.toLowerCase()} ${shown}`, (before) => {
+          const { x, y } = members.stretch.usual.value;
+          return setField(before, path, (before.handoff?.template?.stretch ?? [x, y]).with(index, value));
+        })
       }
-      onClear={() =>
-        actions.edit('no stretch', (before) => setField(before, [...PATH, 'stretch'], undefined))
-      }
+      onClear={() => actions.edit('no stretch', (before) => setField(before, path, undefined))}
     />
   );
 }

@@ -28,7 +28,7 @@ export function BathFields({ job, filled }: JobPart) {
     <fieldset>
       <legend>Bath</legend>
       <ChoiceField
-        label="Bath"
+        label={JOB.members.process.members.bath.label}
         value={bath ?? ''}
         onTake={(id) =>
           actions.edit(id === '' ? 'no bath' : `bath ${id}`, (before) =>

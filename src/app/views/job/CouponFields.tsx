@@ -1,14 +1,17 @@
 /** One coupon: its thickness before and after, how long it was in the bath, and an opening where one was measured. */
 import { isWholeCoupon } from '#app/state/edits/edit-coupons.ts';
+import { NumberField } from '#app/views/NumberField.tsx';
 import { Disclosure } from '#app/views/planning/Disclosure.tsx';
-import { QuantityField } from '#app/views/QuantityField.tsx';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import { surfaceRate, THICKNESS_GAUGE } from '#bath/coupon.ts';
+import { JOB } from '#job/job-file.ts';
 import { millimetresIn } from '#units/length-unit.ts';
-import { readFigure } from '#units/read-figure.ts';
 import { ChoiceField } from './ChoiceField.tsx';
 import { OpeningFields } from './OpeningFields.tsx';
-import { LEAST_CHANGE, ReadingField, type ReadingsProps } from './ReadingField.tsx';
+import { above, below, ReadingField, type ReadingsProps } from './ReadingField.tsx';
+import { wordsOf } from './words-of.ts';
+
+const { parts } = JOB.members.process.members.coupon;
 
 interface CouponFieldsProps extends ReadingsProps {
   readonly name: string;
@@ -21,26 +24,21 @@ export function CouponFields({ name, onRemove, ...props }: CouponFieldsProps) {
   return (
     <fieldset>
       <legend>{name.replace(/^c/, 'C')}</legend>
-      <ReadingField {...props} name="before" label="Before" least={(after ?? 0) + LEAST_CHANGE} />
-      <ReadingField {...props} name="after" label="After" below={before} />
-      <QuantityField
-        label="In the bath"
-        text={minutes === undefined ? '' : String(minutes)}
-        placeholder="none"
-        suffix="min"
-        read={readMinutes}
-        expected="Minutes, 0.01 or more."
-        onTake={(value) => onTake({ minutes: value })}
-      />
+      <ReadingField {...props} name="before" within={above(after)} />
+      <ReadingField {...props} name="after" within={below(before)} />
+      <NumberField of={parts.minutes} value={minutes} onTake={(value) => onTake({ minutes: value })} />
       <ChoiceField
-        label="Bare"
+        label={parts.faces.label}
         value={String(faces)}
         onTake={(value) => onTake({ faces: value === '1' ? 1 : 2 })}
       >
-        <option value="1">on one face</option>
-        <option value="2">on both faces</option>
+        {Object.entries(wordsOf(parts.faces)).map(([count, said]) => (
+          <option key={count} value={count}>
+            {said}
+          </option>
+        ))}
       </ChoiceField>
-      <ReadingField {...props} name="gauge" label="Gauge may be off by" gauge={THICKNESS_GAUGE.value} />
+      <ReadingField {...props} name="gauge" gauge={THICKNESS_GAUGE.value} />
       <Disclosure title="Opening in its maskant" startsOpen={readings.openingDepth !== undefined}>
         <OpeningFields {...props} />
       </Disclosure>
@@ -63,9 +61,4 @@ function CouponRate({ readings }: Pick<CouponFieldsProps, 'readings'>) {
   }
   const rate = surfaceRate({ ...readings, faces: readings.faces ?? 2 }) / millimetresIn(unit);
   return `Rate ${Number(rate.toPrecision(4))} ${unit} a minute.`;
-}
-
-function readMinutes(text: string): number | undefined {
-  const minutes = readFigure(text);
-  return minutes !== undefined && minutes >= 0.01 ? minutes : undefined;
 }

@@ -7,15 +7,17 @@ import {
   turnEtchFactor,
   turnedOver,
 } from '#app/state/edits/edit-factor.ts';
-import { QuantityField } from '#app/views/QuantityField.tsx';
+import { NumberField } from '#app/views/NumberField.tsx';
 import { useWorkbench } from '#app/views/workbench-context.ts';
-import type { JobFile } from '#job/job-file.ts';
-import { readFigure } from '#units/read-figure.ts';
+import { FACTOR_UNITS } from '#bath/figures-file.ts';
+import { JOB, type JobFile } from '#job/job-file.ts';
 import { usePlannedProcess } from './use-planned-process.ts';
 
+const FIELDS = JOB.members.process.members;
+const [UNDERCUT_OVER_DEPTH, DEPTH_OVER_UNDERCUT] = FACTOR_UNITS;
 const WAYS: Readonly<Record<FactorWay, string>> = {
-  etchFactor: 'undercut / depth',
-  depthPerUndercut: 'depth / undercut',
+  etchFactor: UNDERCUT_OVER_DEPTH,
+  depthPerUndercut: DEPTH_OVER_UNDERCUT,
 };
 
 export function EtchFactorField({ job }: { readonly job: JobFile }) {
@@ -32,17 +34,12 @@ export function EtchFactorField({ job }: { readonly job: JobFile }) {
   };
   return (
     <span className="factor-field">
-      <QuantityField
-        label="Etch factor"
-        text={typeof given === 'number' ? String(given) : ''}
-        placeholder={given === undefined ? 'none' : 'by depth'}
-        suffix=""
-        read={readFactor}
-        expected={
-          way === 'etchFactor'
-            ? 'Undercut divided by depth of cut, above 0: 1.0 or 1,0.'
-            : 'Depth of cut divided by undercut, above 0: 1.0 or 1,0.'
-        }
+      <NumberField
+        of={FIELDS[way]}
+        label={FIELDS.etchFactor.label}
+        value={typeof given === 'number' ? given : undefined}
+        usual={given === undefined ? 'none' : 'by depth'}
+        hasUnitBeside
         onTake={(value) =>
           actions.edit(`etch factor ${value}, ${WAYS[way]}`, (before) => setEtchFactor(before, value, way))
         }
@@ -68,9 +65,4 @@ export function EtchFactorField({ job }: { readonly job: JobFile }) {
 /** The plan gives undercut over depth. */
 function plannedIn(way: FactorWay, planned: number | undefined): number | undefined {
   return planned === undefined || way === 'etchFactor' ? planned : turnedOver(planned);
-}
-
-function readFactor(text: string): number | undefined {
-  const factor = readFigure(text);
-  return factor !== undefined && factor > 0 ? factor : undefined;
 }

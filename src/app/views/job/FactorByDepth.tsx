@@ -2,7 +2,7 @@
 import { factorWay } from '#app/state/edits/edit-factor.ts';
 import { useWorkbench } from '#app/views/workbench-context.ts';
 import { setField } from '#job/fields/edit-field.ts';
-import type { JobFile } from '#job/job-file.ts';
+import { JOB, type JobFile } from '#job/job-file.ts';
 import { RowsField } from './RowsField.tsx';
 
 export function FactorByDepth({ job }: { readonly job: JobFile }) {
@@ -11,7 +11,7 @@ export function FactorByDepth({ job }: { readonly job: JobFile }) {
   const given = job.process[way];
   return (
     <RowsField
-      label="Factor by depth"
+      label={JOB.members.process.members.etchFactor.parts.byDepth.label}
       rows={Array.isArray(given) ? given : []}
       columns={['depth', 'factor']}
       onTake={(rows) =>

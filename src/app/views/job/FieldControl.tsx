@@ -2,24 +2,26 @@
 
 import { fromJobUnits, inJobUnits } from '#app/state/edits/edit-figures.ts';
 import { LengthField } from '#app/views/LengthField.tsx';
-import { QuantityField } from '#app/views/QuantityField.tsx';
+import { NumberField } from '#app/views/NumberField.tsx';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { type FieldPath, fieldIn, setField } from '#job/fields/edit-field.ts';
-import type { AnyField, Group, Members, NumberControl } from '#job/fields/field.ts';
-import { readFigure } from '#units/read-figure.ts';
+import type { AnyField, Group, Members } from '#job/fields/field.ts';
 import { showLength } from '#units/show-length.ts';
 import { ChoiceField } from './ChoiceField.tsx';
 import type { JobPart } from './job-part.ts';
+import { TextField } from './TextField.tsx';
 
 interface GroupFieldsProps extends JobPart {
   readonly group: Pick<Group<Members>, 'members'>;
   readonly path: FieldPath;
 }
 
-/** Every field of a group that has no control of its own. */
+/** Every field of a group whose control is not made by hand. */
 export function GroupFields({ group, path, ...part }: GroupFieldsProps) {
   return Object.entries(group.members).map(([key, field]) =>
-    field.is === 'field' ? <FieldControl key={key} field={field} path={[...path, key]} {...part} /> : null,
+    field.is === 'field' && field.control.isByHand !== true ? (
+      <FieldControl key={key} field={field} path={[...path, key]} {...part} />
+    ) : null,
   );
 }
 
@@ -44,34 +46,27 @@ export function FieldControl({ field, path, job, filled }: FieldControlProps) {
       typeof value === 'number' ? fromJobUnits(job, value) : undefined;
     return (
       <LengthField
-        label={label}
+        of={field}
         length={inMillimetres(given)}
         usual={inMillimetres(otherwise)}
-        least={control.least}
-        most={control.most}
         onTake={(length) => take(inJobUnits(job, length), showLength(length, unit))}
         onClear={clear}
       />
     );
   }
   if (control.as === 'number') {
-    const shown = (value: unknown) =>
-      typeof value === 'number' ? String(Number((value * control.times).toPrecision(10))) : '';
-    const { least, most, isClosed } = control;
     return (
-      <QuantityField
-        label={label}
-        text={shown(given)}
-        placeholder={shown(otherwise) || 'none'}
-        suffix={control.unit}
-        read={(text) => inside(readFigure(text), control)}
-        expected={`A figure from ${least} to ${isClosed ? '' : 'under '}${most} ${control.unit}.`}
-        onTake={(value) => take(value / control.times, `${value} ${control.unit}`)}
+      <NumberField
+        of={field}
+        value={typeof given === 'number' ? given : undefined}
+        usual={typeof otherwise === 'number' ? otherwise : undefined}
+        onTake={take}
         onClear={clear}
       />
     );
   }
-  if (control.as === 'own') return null;
+  if (control.as === 'text' || control.as === 'date') return <TextField of={field} path={path} job={job} />;
+  if (control.as !== 'choice') return null;
   const words = typeof otherwise === 'string' ? control.words[otherwise] : undefined;
   return (
     <ChoiceField
@@ -87,9 +82,4 @@ export function FieldControl({ field, path, job, filled }: FieldControlProps) {
       ))}
     </ChoiceField>
   );
-}
-
-function inside(value: number | undefined, { least, most, isClosed }: NumberControl): number | undefined {
-  if (value === undefined || value < least) return undefined;
-  return value < most || (isClosed && value === most) ? value : undefined;
 }

@@ -1,12 +1,11 @@
 /** The hoist's speeds, for tapers that are made by drawing the part out of the bath. They count when both are there. */
 import { useState } from 'react';
 import { fromJobUnits } from '#app/state/edits/edit-figures.ts';
-import { QuantityField } from '#app/views/QuantityField.tsx';
-import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
+import { SpeedField } from '#app/views/SpeedField.tsx';
+import { useWorkbench } from '#app/views/workbench-context.ts';
 import { setField } from '#job/fields/edit-field.ts';
 import { JOB } from '#job/job-file.ts';
 import { millimetresIn } from '#units/length-unit.ts';
-import { readLength } from '#units/read-length.ts';
 import type { JobPart } from './job-part.ts';
 
 type Speeds = Readonly<Partial<Record<'slowest' | 'fastest', number | undefined>>>;
@@ -17,7 +16,6 @@ const FIELDS = JOB.members.process.members.hoist.members;
 
 export function HoistFields({ job }: JobPart) {
   const { actions } = useWorkbench();
-  const unit = useWorkbenchState((state) => state.session.unit);
   /** mm/min, while only one of the two is set. */
   const [draft, setDraft] = useState<Speeds>({});
   const { hoist } = job.process;
@@ -44,13 +42,10 @@ export function HoistFields({ job }: JobPart) {
       {KEYS.map((key) => {
         const speed = given[key];
         return (
-          <QuantityField
+          <SpeedField
             key={key}
-            label={FIELDS[key].label}
-            text={speed === undefined ? '' : String(Number((speed / millimetresIn(unit)).toPrecision(5)))}
-            placeholder="none"
-            suffix={`${unit}/min`}
-            read={(text) => positive(readLength(text, unit))}
+            of={FIELDS[key]}
+            speed={speed}
             expected="A speed above 0: 20, 0.8 in."
             onTake={(value) => take(key, value)}
             onClear={() => take(key, undefined)}
@@ -60,8 +55,4 @@ export function HoistFields({ job }: JobPart) {
       {hoist === undefined && <p className="aside">Counts when both are there: tapers without steps.</p>}
     </fieldset>
   );
-}
-
-function positive(value: number | undefined): number | undefined {
-  return value !== undefined && value > 0 ? value : undefined;
 }

@@ -2,15 +2,17 @@
 import { setJobUnit } from '#app/state/edits/job-unit.ts';
 import { Segments } from '#app/views/controls/Segments.tsx';
 import { useWorkbench } from '#app/views/workbench-context.ts';
-import type { JobFile } from '#job/job-file.ts';
+import { JOB, type JobFile } from '#job/job-file.ts';
+
+const { label } = JOB.members.units;
 
 export function JobUnitField({ job }: { readonly job: JobFile }) {
   const { actions } = useWorkbench();
   return (
     <div className="field-row">
-      <span className="field-name">Unit of the job</span>
+      <span className="field-name">{label}</span>
       <Segments
-        label="Unit of the job"
+        label={label}
         options={[
           { value: 'mm', words: 'mm' },
           { value: 'in', words: 'in' },

@@ -1,19 +1,21 @@
 /** Several lengths, each edited in place, with a field that adds one. */
 import { LengthField } from '#app/views/LengthField.tsx';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
+import type { Limits, Part } from '#job/fields/field.ts';
 import { showLength } from '#units/show-length.ts';
 
 interface LengthListProps {
   /** What one of them is called. */
-  readonly label: string;
+  readonly of: Part;
   /** mm */
   readonly lengths: readonly number[];
-  readonly least: number;
-  readonly most: number;
+  /** Nearer than declared, mm. */
+  readonly within: Partial<Limits>;
   readonly onTake: (lengths: readonly number[], what: string) => void;
 }
 
-export function LengthList({ label, lengths, least, most, onTake }: LengthListProps) {
+export function LengthList({ of, lengths, within, onTake }: LengthListProps) {
+  const { label } = of;
   const unit = useWorkbenchState((state) => state.session.unit);
   const words = (length: number) => `${label.toLowerCase()} ${showLength(length, unit)}`;
   return (
@@ -23,7 +25,7 @@ export function LengthList({ label, lengths, least, most, onTake }: LengthListPr
         <li key={`${index} ${length}`}>
           <LengthField
             label={`${label} ${index + 1}`}
-            {...{ length, least, most }}
+            {...{ of, length, within }}
             onTake={(to) => onTake(lengths.with(index, to), words(to))}
           />
           <button type="button" onClick={() => onTake(lengths.toSpliced(index, 1), `no ${words(length)}`)}>
@@ -36,7 +38,7 @@ export function LengthList({ label, lengths, least, most, onTake }: LengthListPr
           label={`Another ${label.toLowerCase()}`}
           length={undefined}
           placeholder=""
-          {...{ least, most }}
+          {...{ of, within }}
           onTake={(length) => onTake([...lengths, length], words(length))}
         />
       </li>

@@ -4,18 +4,22 @@ import { fromJobUnits } from '#app/state/edits/edit-figures.ts';
 import { listLevels, lockedLevelsOf, lockLevels, setLevelRule } from '#app/state/edits/edit-levels.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
+import { JOB, LEAST_LEVEL } from '#job/job-file.ts';
 import { ChoiceField } from './ChoiceField.tsx';
 import type { JobPart } from './job-part.ts';
 import { LengthList } from './LengthList.tsx';
+import { wordsOf } from './words-of.ts';
 
-/** A level as thin as this is none, and so much metal stays below the deepest, mm. */
-const LEAST_LEVEL = 0.01;
+const FIELDS = { levels: JOB.members.levels, locked: JOB.members.lockedLevels };
 
 export function LevelFields({ job, filled }: JobPart) {
   const { actions } = useWorkbench();
   const stages = useWorkbenchState((state) => state.derived.page?.plan?.stages) ?? [];
-  const limits = { least: LEAST_LEVEL, most: sheetThickness(job) - LEAST_LEVEL };
+  // So much metal stays below the deepest.
+  const within = { most: sheetThickness(job) - LEAST_LEVEL };
   const { levels = 'as-drawn' } = filled;
+  const canList = typeof levels !== 'string' || stages.length > 0;
+  const words = wordsOf(FIELDS.levels);
   const takeRule = (rule: string) => {
     if (rule === 'list') {
       const planned = stages.map(({ level }) => level);
@@ -29,26 +33,30 @@ export function LevelFields({ job, filled }: JobPart) {
   return (
     <fieldset>
       <legend>Levels</legend>
-      <ChoiceField label="Levels" value={typeof levels === 'string' ? levels : 'list'} onTake={takeRule}>
-        <option value="as-drawn">every depth required</option>
-        <option value="fewest">the fewest within tolerance</option>
-        <option value="list" disabled={typeof levels === 'string' && stages.length === 0}>
-          as listed
-        </option>
+      <ChoiceField
+        label={FIELDS.levels.label}
+        value={typeof levels === 'string' ? levels : 'list'}
+        onTake={takeRule}
+      >
+        {Object.entries(words).map(([rule, said]) => (
+          <option key={rule} value={rule} disabled={rule === 'list' && !canList}>
+            {said}
+          </option>
+        ))}
       </ChoiceField>
       {levels === 'fewest' && (
         <LengthList
-          label="Locked level"
+          of={FIELDS.locked.parts.level}
           lengths={lockedLevelsOf(job)}
-          {...limits}
+          within={within}
           onTake={(locked, what) => actions.edit(what, (before) => lockLevels(before, locked))}
         />
       )}
       {typeof levels !== 'string' && (
         <LengthList
-          label="Level"
+          of={FIELDS.levels.parts.level}
           lengths={levels.map((level) => fromJobUnits(job, level))}
-          {...limits}
+          within={within}
           onTake={(list, what) => actions.edit(what, (before) => listLevels(before, list))}
         />
       )}

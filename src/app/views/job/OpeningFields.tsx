@@ -1,22 +1,16 @@
 /** An opening in a coupon's maskant: how wide it was and how wide the metal is now, and the depth etched there. Emptied, it goes. */
 import { isWholeOpening } from '#app/state/edits/edit-coupons.ts';
 import { WIDTH_GAUGE } from '#bath/coupon.ts';
-import { LEAST_CHANGE, ReadingField, type ReadingsProps } from './ReadingField.tsx';
+import { above, below, ReadingField, type ReadingsProps } from './ReadingField.tsx';
 
 export function OpeningFields(props: ReadingsProps) {
   const { before, openingBefore, openingAfter } = props.readings;
   return (
     <div className="fields">
-      <ReadingField {...props} name="openingBefore" label="Width before" below={openingAfter} isOpen />
-      <ReadingField
-        {...props}
-        name="openingAfter"
-        label="Width after"
-        least={(openingBefore ?? 0) + LEAST_CHANGE}
-        isOpen
-      />
-      <ReadingField {...props} name="openingDepth" label="Depth in it" below={before} isOpen />
-      <ReadingField {...props} name="openingGauge" label="Widths may be off by" gauge={WIDTH_GAUGE.value} />
+      <ReadingField {...props} name="openingBefore" within={below(openingAfter)} isOpen />
+      <ReadingField {...props} name="openingAfter" within={above(openingBefore)} isOpen />
+      <ReadingField {...props} name="openingDepth" within={below(before)} isOpen />
+      <ReadingField {...props} name="openingGauge" gauge={WIDTH_GAUGE.value} />
       <p>
         {isWholeOpening(props.readings) ? (
           `Undercut / depth ${openingFactor(props.readings)}.`

@@ -1,13 +1,11 @@
-/** One reading of a coupon, edited in place. Limits are our own choice, mm. */
+/** One reading of a coupon, edited in place. */
 import type { CouponReadings, ReadingKey } from '#app/state/edits/edit-coupons.ts';
 import { LengthField } from '#app/views/LengthField.tsx';
+import { LEAST_CHANGE } from '#job/fields/etch-figure-fields.ts';
+import type { Limits } from '#job/fields/field.ts';
+import { JOB } from '#job/job-file.ts';
 
-/** The least that a coupon must have lost, or its opening gained: what a micrometer can resolve. */
-export const LEAST_CHANGE = 0.001;
-
-/** How far a reading may be off. */
-const FINEST_GAUGE = 0.001;
-const COARSEST_GAUGE = 1;
+const { parts } = JOB.members.process.members.coupon;
 
 export interface ReadingsProps {
   readonly readings: CouponReadings;
@@ -15,31 +13,36 @@ export interface ReadingsProps {
 }
 
 interface ReadingFieldProps extends ReadingsProps {
-  readonly name: ReadingKey;
-  readonly label: string;
-  readonly least?: number;
-  /** What it must stay below, where that was read. */
-  readonly below?: number | undefined;
+  readonly name: Exclude<ReadingKey, 'minutes'>;
+  /** Nearer than declared, where other readings are there, mm. */
+  readonly within?: Partial<Limits>;
   /** It can be emptied. */
   readonly isOpen?: boolean;
   /** How far a reading may be off, where nothing is set. */
   readonly gauge?: number;
 }
 
-export function ReadingField({ readings, onTake, name, label, below, gauge, ...rest }: ReadingFieldProps) {
-  const { least = gauge === undefined ? LEAST_CHANGE : FINEST_GAUGE, isOpen = gauge !== undefined } = rest;
-  const most = gauge === undefined ? below && below - LEAST_CHANGE : COARSEST_GAUGE;
+export function ReadingField({ readings, onTake, name, within, gauge, ...rest }: ReadingFieldProps) {
+  const { isOpen = gauge !== undefined } = rest;
   return (
     <LengthField
       isFine
-      label={label}
+      of={parts[name]}
       length={readings[name]}
       usual={gauge}
       placeholder="none"
-      least={least}
-      {...(most === undefined ? {} : { most })}
+      {...(within === undefined ? {} : { within })}
       onTake={(length) => onTake({ [name]: length })}
       onClear={isOpen ? () => onTake({ [name]: undefined }) : undefined}
     />
   );
+}
+
+/** So much must a coupon have lost between two readings, or its opening gained. */
+export function above(reading: number | undefined): Partial<Limits> {
+  return reading === undefined ? {} : { least: reading + LEAST_CHANGE };
+}
+
+export function below(reading: number | undefined): Partial<Limits> {
+  return reading === undefined ? {} : { most: reading - LEAST_CHANGE };
 }

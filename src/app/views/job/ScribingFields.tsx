@@ -12,8 +12,6 @@ import type { JobPart } from './job-part.ts';
 const { scribing } = JOB.members.process.members;
 const PATH = ['process', 'scribing'];
 const SIDES = ['slot', 'blade'] as const;
-/** mm */
-const WIDEST = 20;
 
 export function ScribingFields(part: JobPart) {
   return (
@@ -31,17 +29,15 @@ function SlotFields({ job }: JobPart) {
   const template = job.process.scribing?.template;
   const path = [...PATH, 'template'];
   return SIDES.map((side) => {
-    const { label } = scribing.members.template.members[side];
+    const field = scribing.members.template.members[side];
     return (
       <LengthField
         key={side}
-        label={label}
+        of={field}
         length={template && fromJobUnits(job, template[side])}
         placeholder="none"
-        least={0.01}
-        most={WIDEST}
         onTake={(length) =>
-          actions.edit(`${label.toLowerCase()} ${showLength(length, unit)}`, (before) => {
+          actions.edit(`${field.label.toLowerCase()} ${showLength(length, unit)}`, (before) => {
             const width = inJobUnits(before, length);
             const { slot = width, blade = width } = before.process.scribing?.template ?? {};
             return setField(before, path, { slot, blade, [side]: width });

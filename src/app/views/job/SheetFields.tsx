@@ -44,9 +44,8 @@ export function SheetFields({ job, filled }: JobPart) {
       </ChoiceField>
       {typeof thickness === 'number' && (
         <LengthField
-          label={JOB.members.stock.members.thickness.label}
+          of={JOB.members.stock.members.thickness}
           length={sheetThickness(job)}
-          least={0.1}
           onTake={(length) =>
             actions.edit(`sheet ${showLength(length, unit)}`, (before) => setSheetThickness(before, length))
           }
@@ -57,9 +56,8 @@ export function SheetFields({ job, filled }: JobPart) {
         (['thicknessFrom', 'thicknessTo'] as const).map((end) => (
           <LengthField
             key={end}
-            label={end === 'thicknessFrom' ? 'Thickness at the start' : 'Thickness at the end'}
+            of={JOB.members.stock.members.thickness.parts[end]}
             length={fromJobUnits(job, thickness[end])}
-            least={0.1}
             onTake={(length) =>
               actions.edit(`sheet ${showLength(length, unit)}`, (before) => setTaperEnd(before, end, length))
             }

@@ -2,15 +2,12 @@
 import { fromJobUnits, setSheetReadings, sheetReadingsOf } from '#app/state/edits/edit-figures.ts';
 import { useWorkbench } from '#app/views/workbench-context.ts';
 import { setField } from '#job/fields/edit-field.ts';
+import { mostRead } from '#job/fields/stock-fields.ts';
 import { JOB, type JobFile } from '#job/job-file.ts';
 import { LengthList } from './LengthList.tsx';
 import { RowsField } from './RowsField.tsx';
 
-const { label } = JOB.members.stock.members.survey;
-/** mm */
-const LEAST = 0.1;
-/** Times what was ordered: a reading beyond it is a slip of the pen. */
-const MOST = 2;
+const { measured, survey: SURVEY } = JOB.members.stock.members;
 
 export function SheetReadings({ job }: { readonly job: JobFile }) {
   const { actions } = useWorkbench();
@@ -21,19 +18,18 @@ export function SheetReadings({ job }: { readonly job: JobFile }) {
   return (
     <>
       <LengthList
-        label="Sheet reading"
+        of={measured.parts.reading}
         lengths={readings}
-        least={LEAST}
-        most={MOST * fromJobUnits(job, thickness)}
+        within={{ most: mostRead(fromJobUnits(job, thickness)) }}
         onTake={(lengths, what) => actions.edit(what, (before) => setSheetReadings(before, lengths))}
       />
       {typeof survey === 'string' ? (
         <p className="aside">
-          {label}: {survey}
+          {SURVEY.label}: {survey}
         </p>
       ) : (
         <RowsField
-          label={label}
+          label={SURVEY.label}
           rows={survey ?? []}
           columns={['x', 'y', 'thickness']}
           onTake={(rows) =>

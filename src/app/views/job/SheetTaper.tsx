@@ -2,9 +2,10 @@
 import { inDrawing } from '#app/state/region-targets.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { setField } from '#job/fields/edit-field.ts';
-import type { JobFile } from '#job/job-file.ts';
+import { JOB, type JobFile } from '#job/job-file.ts';
 import { RowsField } from './RowsField.tsx';
 
+const FIELDS = JOB.members.stock.members;
 const READINGS = ['stock', 'measured'];
 
 export function SheetTaper({ job }: { readonly job: JobFile }) {
@@ -40,7 +41,7 @@ export function SheetTaper({ job }: { readonly job: JobFile }) {
         (['from', 'to'] as const).map((end) => (
           <RowsField
             key={end}
-            label={end === 'from' ? 'Taper starts at' : 'Taper ends at'}
+            label={FIELDS.thickness.parts[end].label}
             rows={[thickness[end]]}
             columns={['x', 'y']}
             count={1}
@@ -54,7 +55,7 @@ export function SheetTaper({ job }: { readonly job: JobFile }) {
       )}
       {canPlace && (
         <RowsField
-          label="Readings at places"
+          label={FIELDS.measured.parts.placed.label}
           rows={placed}
           columns={['x', 'y', 'thickness']}
           onTake={(rows) =>

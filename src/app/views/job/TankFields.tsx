@@ -1,22 +1,17 @@
 /** The bath's volume and its dissolved metal. They apply when all three are there; with one of them empty, the job has no tank. */
 import { useState } from 'react';
-import { QuantityField } from '#app/views/QuantityField.tsx';
+import { NumberField } from '#app/views/NumberField.tsx';
 import { useWorkbench } from '#app/views/workbench-context.ts';
 import type { Tank } from '#bath/bath-load.ts';
 import { setField } from '#job/fields/edit-field.ts';
 import { JOB } from '#job/job-file.ts';
-import { readFigure } from '#units/read-figure.ts';
 import type { JobPart } from './job-part.ts';
 
 type TankDraft = Readonly<Partial<Record<keyof Tank, number | undefined>>>;
 
 const { tank: tankGroup, load } = JOB.members.process.members;
-const { litres, dissolved, dissolvedLimit } = tankGroup.members;
-const FIELDS = [
-  { key: 'litres', field: litres, suffix: 'L' },
-  { key: 'dissolved', field: dissolved, suffix: 'g/L' },
-  { key: 'dissolvedLimit', field: dissolvedLimit, suffix: 'g/L' },
-] as const;
+const FIELDS = tankGroup.members;
+const KEYS = ['litres', 'dissolved', 'dissolvedLimit'] as const;
 
 const PATH = ['process', 'tank'];
 const LOAD = ['process', 'load'];
@@ -39,26 +34,19 @@ export function TankFields({ job }: JobPart) {
   return (
     <fieldset>
       <legend>Tank</legend>
-      {FIELDS.map(({ key, field, suffix }) => (
-        <QuantityField
+      {KEYS.map((key) => (
+        <NumberField
           key={key}
-          label={field.label}
-          text={shown[key] === undefined ? '' : String(shown[key])}
-          placeholder="none"
-          suffix={suffix}
-          read={(text) => readAmount(text, key)}
-          expected={key === 'dissolved' ? 'Grams a litre, 0 or more.' : 'A figure above 0.'}
+          of={FIELDS[key]}
+          value={shown[key]}
           onTake={(value) => take(key, value)}
           onClear={() => take(key, undefined)}
         />
       ))}
-      <QuantityField
-        label={load.label}
-        text={job.process.load === undefined ? '' : String(job.process.load)}
-        placeholder="1"
-        suffix=""
-        read={wholeFigure}
-        expected="A whole number of parts."
+      <NumberField
+        of={load}
+        value={job.process.load}
+        usual={1}
         onTake={(parts) => actions.edit(`${parts} parts at once`, (before) => setField(before, LOAD, parts))}
         onClear={() => actions.edit('one part at once', (before) => setField(before, LOAD, undefined))}
       />
@@ -69,18 +57,6 @@ export function TankFields({ job }: JobPart) {
   );
 }
 
-/** A fresh bath has nothing dissolved; a tank without volume or limit is none. */
-function readAmount(text: string, key: keyof Tank): number | undefined {
-  const amount = readFigure(text);
-  if (amount === undefined || amount < 0) return undefined;
-  return amount === 0 && key !== 'dissolved' ? undefined : amount;
-}
-
-function wholeFigure(text: string): number | undefined {
-  const count = readFigure(text);
-  return count !== undefined && Number.isInteger(count) && count > 0 ? count : undefined;
-}
-
 function isWhole(tank: TankDraft): tank is Tank {
-  return FIELDS.every(({ key }) => tank[key] !== undefined);
+  return KEYS.every((key) => tank[key] !== undefined);
 }

@@ -2,17 +2,16 @@
 import { useId, useState } from 'react';
 import { useWorkbench } from '#app/views/workbench-context.ts';
 import { type FieldPath, fieldIn, setField } from '#job/fields/edit-field.ts';
+import type { AnyField } from '#job/fields/field.ts';
 import type { JobFile } from '#job/job-file.ts';
 
 interface TextFieldProps {
-  readonly label: string;
+  readonly of: AnyField;
   readonly path: FieldPath;
   readonly job: JobFile;
-  readonly isDate?: boolean;
-  readonly most?: number;
 }
 
-export function TextField({ label, path, job, isDate = false, most = 300 }: TextFieldProps) {
+export function TextField({ of: { label, control }, path, job }: TextFieldProps) {
   const { actions } = useWorkbench();
   const id = useId();
   const given = fieldIn(job, path);
@@ -31,10 +30,10 @@ export function TextField({ label, path, job, isDate = false, most = 300 }: Text
       <label htmlFor={id}>{label}</label>
       <input
         id={id}
-        type={isDate ? 'date' : 'text'}
+        type={control.as === 'date' ? 'date' : 'text'}
         value={draft ?? text}
         placeholder="none"
-        maxLength={most}
+        maxLength={control.as === 'text' ? control.most : undefined}
         data-settled={draft === undefined}
         onChange={({ target }) => setDraft(target.value)}
         onBlur={take}

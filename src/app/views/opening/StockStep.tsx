@@ -2,14 +2,15 @@
 import { type FormEvent, useState } from 'react';
 import { setSheetThickness } from '#app/state/edits/edit-job.ts';
 import { figuresOf } from '#app/views/job/known-figures.ts';
+import { lengthLimits } from '#app/views/length-limits.ts';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
-import type { JobFile } from '#job/job-file.ts';
+import { JOB, type JobFile } from '#job/job-file.ts';
 import { readLength } from '#units/read-length.ts';
 import { showLength } from '#units/show-length.ts';
 
-/** mm: no sheet that is etched is thinner or thicker. */
-const LEAST = 0.1;
-const MOST = 100;
+const { thickness: THICKNESS, alloy: ALLOY } = JOB.members.stock.members;
+const { bath: BATH } = JOB.members.process.members;
+const LIMITS = lengthLimits(THICKNESS);
 
 export function StockStep() {
   const job = useDocument()?.job;
@@ -27,7 +28,7 @@ function StockForm({ job }: { readonly job: JobFile }) {
   const [bath, setBath] = useState(job.process.bath ?? '');
   const bathNow = baths.find(({ id }) => id === bath) ?? fitting[0];
   const thickness = readLength(text, unit);
-  const isRight = thickness !== undefined && thickness >= LEAST && thickness <= MOST;
+  const isRight = thickness !== undefined && thickness >= LIMITS.least && thickness <= LIMITS.most;
   const say = (event: FormEvent) => {
     event.preventDefault();
     if (!isRight) return;
@@ -43,7 +44,7 @@ function StockForm({ job }: { readonly job: JobFile }) {
   return (
     <form className="stock-step" onSubmit={say}>
       <label>
-        Thickness, {unit}
+        {THICKNESS.label}, {unit}
         <input
           inputMode="decimal"
           value={text}
@@ -53,9 +54,9 @@ function StockForm({ job }: { readonly job: JobFile }) {
         />
       </label>
       <label>
-        Alloy
+        {ALLOY.label}
         <select
-          aria-label="Alloy"
+          aria-label={ALLOY.label}
           value={alloy}
           onChange={({ target }) => {
             setAlloy(target.value);
@@ -71,8 +72,12 @@ function StockForm({ job }: { readonly job: JobFile }) {
         </select>
       </label>
       <label>
-        Bath
-        <select aria-label="Bath" value={bathNow?.id ?? ''} onChange={({ target }) => setBath(target.value)}>
+        {BATH.label}
+        <select
+          aria-label={BATH.label}
+          value={bathNow?.id ?? ''}
+          onChange={({ target }) => setBath(target.value)}
+        >
           {bathNow === undefined && <option value="">not set</option>}
           {(fitting.length > 0 ? fitting : baths).map(({ id, name }) => (
             <option key={id} value={id}>

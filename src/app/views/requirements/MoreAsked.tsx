@@ -13,6 +13,7 @@ import { regionTargets } from '#app/state/region-targets.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import { ChoiceField } from '#app/views/job/ChoiceField.tsx';
 import { RowsField } from '#app/views/job/RowsField.tsx';
+import { wordsOf } from '#app/views/job/words-of.ts';
 import { LengthField } from '#app/views/LengthField.tsx';
 import { Disclosure } from '#app/views/planning/Disclosure.tsx';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
@@ -20,13 +21,6 @@ import { JOB, type JobFile } from '#job/job-file.ts';
 import { showLength } from '#units/show-length.ts';
 
 const { members } = JOB.members.requirements.item;
-/** mm; a drawn edge farther off is no edge. */
-const MOST_OFF = 10;
-/** mm; the job takes no depth or width of nothing. */
-const LEAST = 0.01;
-/** mm */
-const USUAL_TAB = 2;
-const WIDEST_TAB = 100;
 
 interface MoreAskedProps {
   readonly job: JobFile;
@@ -64,20 +58,18 @@ function EdgeFields({ job, names, asked }: AskedProps) {
   return (
     <div className="pair">
       {sides.map((side) => {
-        const { label } = members.edge.members[side];
+        const field = members.edge.members[side];
         const given = asked?.edge?.[side];
         return (
           <LengthField
             key={side}
-            label={label}
+            of={field}
             length={given === undefined ? undefined : fromJobUnits(job, given)}
             placeholder="none"
-            least={0}
-            most={MOST_OFF}
             onTake={(length) =>
               actions.changeSelection(
                 (each, now) => withEdge(now, each, { [side]: length }),
-                `${label.toLowerCase()} ${showLength(length, unit)} of ${names}`,
+                `${field.label.toLowerCase()} ${showLength(length, unit)} of ${names}`,
               )
             }
             onClear={() =>
@@ -92,9 +84,8 @@ function EdgeFields({ job, names, asked }: AskedProps) {
 
 function FaceFields({ job, names, asked }: AskedProps) {
   const { actions } = useWorkbench();
-  const { control, label } = members.face;
   const face = asked?.face ?? 'near';
-  const words: Readonly<Record<string, string>> = control.as === 'choice' ? control.words : {};
+  const words = wordsOf(members.face);
   const near = typeof asked?.split === 'number' ? fromJobUnits(job, asked.split) : undefined;
   const split = (length: number | undefined) =>
     actions.changeSelection(
@@ -104,7 +95,7 @@ function FaceFields({ job, names, asked }: AskedProps) {
   return (
     <>
       <ChoiceField
-        label={label}
+        label={members.face.label}
         value={face}
         onTake={(chosen) =>
           actions.changeSelection(
@@ -121,11 +112,10 @@ function FaceFields({ job, names, asked }: AskedProps) {
       </ChoiceField>
       {face === 'both' && asked?.thickness !== undefined && (
         <LengthField
-          label={members.split.label}
+          of={members.split}
           length={near}
           placeholder="half"
-          least={0}
-          most={sheetThickness(job)}
+          within={{ most: sheetThickness(job) }}
           onTake={split}
           onClear={() => split(undefined)}
         />
@@ -149,10 +139,9 @@ function CutOutFields({ job, names, asked }: AskedProps) {
   return (
     <>
       <LengthField
-        label="Each face etched to"
+        of={members.through.parts.depth}
         length={through === true ? undefined : fromJobUnits(job, through)}
         placeholder="as planned"
-        least={LEAST}
         onTake={(length) => reach(length / fromJobUnits(job, 1))}
         onClear={() => reach(true)}
       />
@@ -164,18 +153,16 @@ function CutOutFields({ job, names, asked }: AskedProps) {
 function TabFields({ job, names, asked }: AskedProps) {
   const { actions } = useWorkbench();
   const tabs = asked?.tabs;
-  const width = tabs === undefined ? USUAL_TAB : fromJobUnits(job, tabs.width);
+  const width = tabs === undefined ? members.tabs.parts.width.usual : fromJobUnits(job, tabs.width);
   const at = tabs?.at ?? [];
   const take = (next: { width: number; at: readonly (readonly [number, number])[] }) =>
     actions.changeSelection((each, now) => withTabs(now, each, next), `tabs of ${names}`);
   return (
     <>
       <LengthField
-        label="Width of tabs"
+        of={members.tabs.parts.width}
         length={tabs === undefined ? undefined : width}
-        usual={USUAL_TAB}
-        least={LEAST}
-        most={WIDEST_TAB}
+        usual={members.tabs.parts.width.usual}
         onTake={(length) => take({ width: length, at })}
       />
       <RowsField

@@ -85,37 +85,37 @@ function AskedFields({ job, regions }: AskedProps) {
   const thickness = sheetThickness(job);
   const depth = common(regions, ({ asked }) => asked.depth);
   const ask = (wish: RequirementEdit, words: string) => actions.askOfSelection(wish, `${words} of ${names}`);
-  const limits = { least: 0, most: thickness };
+  const within = { most: thickness };
   return (
     <>
       <div className="pair">
         <span className="first-figure">
           <LengthField
-            label={members.depth.label}
+            of={members.depth}
             length={depth}
-            {...limits}
+            within={within}
             onTake={(length) => ask({ depth: length }, `depth ${showLength(length, unit)}`)}
           />
         </span>
         <LengthField
-          label={members.thickness.label}
+          of={members.thickness}
           length={depth === undefined || isTapered(job) ? undefined : thickness - depth}
           placeholder={isTapered(job) ? 'by place' : 'mixed'}
-          {...limits}
+          within={within}
           onTake={(length) => ask({ thickness: length }, `thickness left ${showLength(length, unit)}`)}
         />
       </div>
       <div className="pair">
         <LengthField
-          label={members.plus.label}
+          of={members.plus}
           length={common(regions, ({ asked }) => asked.plus)}
-          {...limits}
+          within={within}
           onTake={(length) => ask({ plus: length }, `deeper by ${showLength(length, unit)}`)}
         />
         <LengthField
-          label={members.minus.label}
+          of={members.minus}
           length={common(regions, ({ asked }) => asked.minus)}
-          {...limits}
+          within={within}
           onTake={(length) => ask({ minus: length }, `shallower by ${showLength(length, unit)}`)}
         />
       </div>

@@ -2,7 +2,10 @@
 import { useState } from 'react';
 import { LengthField } from '#app/views/LengthField.tsx';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
+import { JOB } from '#job/job-file.ts';
 import { showLength } from '#units/show-length.ts';
+
+const PARTS = JOB.members.requirements.item.members.taper.parts;
 
 interface TaperEntryProps {
   /** What is picked, as steps name it. */
@@ -26,22 +29,8 @@ export function TaperEntry({ names, most }: TaperEntryProps) {
   return (
     <details className="taper-entry">
       <summary>As a taper along the section line</summary>
-      <LengthField
-        label="Depth at its left end"
-        length={left}
-        least={0}
-        most={most}
-        placeholder="depth"
-        onTake={setLeft}
-      />
-      <LengthField
-        label="at its right end"
-        length={right}
-        least={0}
-        most={most}
-        placeholder="depth"
-        onTake={setRight}
-      />
+      <LengthField of={PARTS.left} length={left} within={{ most }} placeholder="depth" onTake={setLeft} />
+      <LengthField of={PARTS.right} length={right} within={{ most }} placeholder="depth" onTake={setRight} />
       <button type="button" disabled={!isWhole} onClick={ask}>
         Require the taper
       </button>
