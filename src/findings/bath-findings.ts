@@ -29,7 +29,7 @@ export const bathWords = {
   }),
   'bath-sheet-missing': note<{ bath: string; lacks: 'reaction' | 'density' }>({
     title: 'No bath sheet',
-    say: ({ bath, lacks }) => ({
+    say: ({ bath, lacks }, show) => ({
       reason:
         lacks === 'reaction'
           ? `Gas given off, chemicals used and ventilation are not calculated for ${bath}: only aluminium in caustic soda is. Gas may be given off all the same.`
@@ -37,7 +37,7 @@ export const bathWords = {
       remedy:
         lacks === 'reaction'
           ? 'Have extraction, chemicals and waste calculated by the site’s own process specification.'
-          : 'Give stock.alloy or stock.density.',
+          : `Give ${show.field('stock.alloy')} or ${show.field('stock.density')}.`,
     }),
   }),
   'bath-wrong-for-alloy': warn<{ bath: string; alloy: string; etches: string; metal: string }>({
@@ -49,15 +49,15 @@ export const bathWords = {
   }),
   'process-figure-missing': stop<{ figure: ProcessFigure; bath: string | undefined }>({
     title: 'Process figure missing',
-    say: ({ figure, bath }) => ({
+    say: ({ figure, bath }, show) => ({
       reason:
         bath === undefined
           ? `The ${figure} is not given.`
           : `The ${figure} is not given, and no figure is known for ${bath}.`,
       remedy:
         figure === 'etch rate'
-          ? 'Etch a coupon and give process.coupon, or give process.rate.'
-          : 'Measure undercut over depth on a coupon and give process.etchFactor.',
+          ? `Etch a coupon and give ${show.field('process.coupon')}, or give ${show.field('process.rate')}.`
+          : `Measure undercut over depth on a coupon and give ${show.field('process.etchFactor')}.`,
     }),
   }),
   'process-figure-not-measured': warn<{ figure: ProcessFigure; value: number; unit: string; bath: string }>({
@@ -66,8 +66,8 @@ export const bathWords = {
       reason: `The ${figure} is ${figure === 'etch rate' ? show.rate(value, figureOf) : `${figureOf(value)} ${unit}`}, a general figure for ${bath}; yours is not known until it is measured.`,
       remedy:
         figure === 'etch rate'
-          ? 'Etch a coupon of the same alloy, temper and thickness just before the run and give process.coupon.'
-          : 'Measure undercut over depth on a coupon and give process.etchFactor; every scribe line depends on it.',
+          ? `Etch a coupon of the same alloy, temper and thickness just before the run and give ${show.field('process.coupon')}.`
+          : `Measure undercut over depth on a coupon and give ${show.field('process.etchFactor')}; every scribe line depends on it.`,
     }),
   }),
   'coupon-not-etched': stop<{ before: number; after: number }>({
@@ -130,9 +130,9 @@ export const bathWords = {
   }),
   'etch-factor-doubtful': warn<Figures<'factor' | 'least' | 'most'>>({
     title: 'Etch factor doubtful',
-    say: ({ factor, least, most }) => ({
+    say: ({ factor, least, most }, show) => ({
       reason: `An etch factor of ${figureOf(factor)} (undercut / depth) is outside the usual range, ${figureOf(least)} to ${figureOf(most)}.`,
-      remedy: `If depth / undercut was meant, give process.depthPerUndercut: ${figureOf(factor)}; the etch factor is then ${figureOf(1 / factor)}. Otherwise measure it on a coupon again.`,
+      remedy: `If depth / undercut was meant, give ${show.field('process.depthPerUndercut')}: ${figureOf(factor)}; the etch factor is then ${figureOf(1 / factor)}. Otherwise measure it on a coupon again.`,
       value: factor,
       limit: factor < least ? least : most,
     }),

@@ -86,7 +86,7 @@ function others({ floors, of }: FloorOver): string {
 function remedyOf(facts: FloorOver, what: 'likely' | 'worst', show: Shown): string {
   const { changes, allowed } = facts.remedy;
   if (changes.length === 0) return 'Increase the tolerance, or reduce the depth.';
-  const steps = changes.map((change) => CHANGES[change](facts));
+  const steps = changes.map((change) => CHANGES[change](facts, show));
   const left = Math.max(0, facts.remedy[what]);
   const outcome =
     left <= allowed + 1e-6
@@ -95,9 +95,11 @@ function remedyOf(facts: FloorOver, what: 'likely' | 'worst', show: Shown): stri
   return `What helps most is to ${steps.join(', then to ')}: ${outcome}.`;
 }
 
-const CHANGES: Readonly<Record<Change, (facts: Pick<FloorOver, 'rateSpread' | 'timing'>) => string>> = {
+const CHANGES: Readonly<
+  Record<Change, (facts: Pick<FloorOver, 'rateSpread' | 'timing'>, show: Shown) => string>
+> = {
   'gauge-run': () => 'gauge each stage after four fifths of its minutes and correct the rest',
-  'measure-sheet': () => 'measure the sheet (stock.measured)',
+  'measure-sheet': (_, show) => `measure the sheet (${show.field('stock.measured')})`,
   'halve-spread': ({ rateSpread }) =>
     `halve the rate spread to ${percent(rateSpread / 2)} with fresh coupons`,
   'halve-timing': ({ timing }) => `time each immersion to ± ${timing / 2} min`,

@@ -13,8 +13,8 @@ export const compareWords = {
   }),
   'program-word-unknown': warn<{ readonly word: string; readonly words: number }>({
     title: 'Program has words that are not followed',
-    say: ({ word, words }) => ({
-      reason: `\`${word}\` ${words === 1 ? 'is' : `and ${words - 1} more are`} not followed, so the lines compared may not be those that the control cuts.`,
+    say: ({ word, words }, show) => ({
+      reason: `${show.code(word)} ${words === 1 ? 'is' : `and ${words - 1} more are`} not followed, so the lines compared may not be those that the control cuts.`,
       remedy: 'Have offsets, cycles, frames and subprograms written out as plain moves, and compare again.',
     }),
   }),

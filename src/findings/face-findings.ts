@@ -8,16 +8,15 @@ type Web = Figures<'web' | 'limit' | 'near' | 'far' | 'registration'>;
 export const faceWords = {
   'far-view-unclear': stop<Record<never, never>>({
     title: 'Mirror of the far face not given',
-    say: () => ({
+    say: (_, show) => ({
       reason: 'The far face is drawn as seen from its own side, but its mirror line is not given.',
-      remedy:
-        'Give far.mirror, two points of the mirror line, or far.points, two holes or points that both faces show.',
+      remedy: `Give ${show.field('far.mirror')}, two points of the mirror line, or ${show.field('far.points')}, two holes or points that both faces show.`,
     }),
   }),
   'far-misfit': warn<Figures<'misfit' | 'limit'>>({
     title: 'Common points of the faces differ',
     say: ({ misfit, limit }, show) => ({
-      reason: `The two points of far.points lie ${mm(2 * misfit, show)} nearer or farther apart on the far drawing than on the near one: each is off by ${mm(misfit, show)} once the faces are aligned.`,
+      reason: `The two points of ${show.field('far.points')} lie ${mm(2 * misfit, show)} nearer or farther apart on the far drawing than on the near one: each is off by ${mm(misfit, show)} once the faces are aligned.`,
       remedy:
         'Check that both pairs name the same two holes, and the unit and scale of both drawings; the faces are only as well aligned as these points.',
       value: misfit,
@@ -64,8 +63,7 @@ export const faceWords = {
     title: 'Web between faces too thin',
     say: ({ web, limit, registration }, show) => ({
       reason: `Between the faces ${mm(web, show)} of metal is left at the thinnest place, with the far face off by ${mm(registration, show)} in the worst direction; the job's minimum web is ${mm(limit, show)}.`,
-      remedy:
-        'Move the floors apart, etch one of them less deep, use a thicker sheet, or register the faces more closely (far.registration).',
+      remedy: `Move the floors apart, etch one of them less deep, use a thicker sheet, or register the faces more closely (${show.field('far.registration')}).`,
       value: web,
       limit,
     }),
@@ -74,8 +72,7 @@ export const faceWords = {
     title: 'Web between faces thin at worst',
     say: ({ web, limit, registration }, show) => ({
       reason: `Between the faces ${mm(web, show)} of metal would be left at the thinnest place if the sheet is at its thinnest, the bath etches at its fastest and the far face is off by ${mm(registration, show)} in the worst direction; the job's minimum web is ${mm(limit, show)}.`,
-      remedy:
-        'Measure the sheet, etch fresh coupons, register the faces more closely (far.registration), or etch one of the floors less deep.',
+      remedy: `Measure the sheet, etch fresh coupons, register the faces more closely (${show.field('far.registration')}), or etch one of the floors less deep.`,
       value: web,
       limit,
     }),
@@ -118,8 +115,7 @@ export const faceWords = {
     title: 'Tooling holes fit more than one way',
     say: ({ holes, slack }, show) => ({
       reason: `The ${holes} tooling holes coincide, within ${mm(slack, show)}, when a template is turned or laid face down: the far face's template can be laid the wrong way.`,
-      remedy:
-        'Move one of handoff.template.holes.at by two diameters or more, so that the holes fit one way only; or leave them out to have them placed so.',
+      remedy: `Move one of ${show.field('handoff.template.holes.at')} by two diameters or more, so that the holes fit one way only; or leave them out to have them placed so.`,
     }),
   }),
   'near-face-shown': note<Record<never, never>>({

@@ -44,15 +44,15 @@ export const handoffWords = {
   }),
   'solid-not-drawn': warn<{ trouble: 'no outline' | 'bent back' }>({
     title: 'No solid of this part',
-    say: ({ trouble }) => ({
+    say: ({ trouble }, show) => ({
       reason:
         trouble === 'no outline'
           ? 'No layer is named as the sheet’s outline, so the part has no sides; etched-part.glb and etched-part.stl are not written.'
           : 'The taper of the sheet begins or ends inside the part, which bends its back face; a bent back face is not supported, and etched-part.glb and etched-part.stl are not written.',
       remedy:
         trouble === 'no outline'
-          ? 'Name the outline under layers.outline.'
-          : 'Give stock.thickness between two points at or beyond the ends of the part, if its taper continues that far; otherwise leave "glb" and "stl" out.',
+          ? `Name the outline under ${show.field('layers.outline')}.`
+          : `Give ${show.field('stock.thickness')} between two points at or beyond the ends of the part, if its taper continues that far; otherwise leave "glb" and "stl" out.`,
     }),
   }),
   /** A check of the finished solid failed: a number of edges, or a share of the sheet's area or of the volume removed. */
@@ -75,15 +75,14 @@ export const handoffWords = {
     title: 'Section misses the sheet',
     say: ({ name, length }, show) => ({
       reason: `Section ${name}, ${mm(length, show)} long, lies entirely off the sheet, so there is no metal to show. It has no file, and the review sheets, which need it, are not written.`,
-      remedy:
-        'Give its points in drawing coordinates, in the unit of the drawing; `isobath inspect` lists some.',
+      remedy: `Give its points in drawing coordinates, in the unit of the drawing; ${show.code('isobath inspect')} lists some.`,
     }),
   }),
   'inspection-floor-missing': note<{ regions: number; margin: number }>({
     title: 'No floor to gauge',
     say: ({ regions, margin }, show) => ({
       reason: `${regions === 1 ? 'A region has' : `${regions} regions have`} no flat floor ${mm(margin, show)} clear of walls and fillets, so ${regions === 1 ? 'it has' : 'they have'} no inspection point.`,
-      remedy: 'Set handoff.inspection.margin smaller, or gauge there by other means.',
+      remedy: `Set ${show.field('handoff.inspection.margin')} smaller, or gauge there by other means.`,
       limit: margin,
     }),
   }),
@@ -104,7 +103,7 @@ export const handoffWords = {
       remedy:
         larger === undefined
           ? 'Work from the scribe template or scribe.dxf on a larger sheet instead, or plan the part in two jobs.'
-          : `Set handoff.paper to "${larger}".`,
+          : `Set ${show.field('handoff.paper')} to "${larger}".`,
       value: width,
       limit,
     }),

@@ -82,16 +82,16 @@ export const jobWords = {
   }),
   'alloy-unknown': stop<NameUnknown>({
     title: 'Alloy unknown',
-    say: ({ name, meant, known }) => ({
+    say: ({ name, meant, known }, show) => ({
       reason: `Isobath has no figures for the alloy "${name}".`,
-      remedy: `${suggest(meant, known, 'Known alloys')} Or leave the alloy out and give stock.density in g/cm³.`,
+      remedy: `${suggest(meant, known, 'Known alloys')} Or leave the alloy out and give ${show.field('stock.density')} in g/cm³.`,
     }),
   }),
   'bath-unknown': stop<NameUnknown>({
     title: 'Bath unknown',
-    say: ({ name, meant, known }) => ({
+    say: ({ name, meant, known }, show) => ({
       reason: `Isobath has no figures for the bath "${name}".`,
-      remedy: `${suggest(meant, known, 'Known baths')} Or leave the bath out and give process.etchFactor and process.rate.`,
+      remedy: `${suggest(meant, known, 'Known baths')} Or leave the bath out and give ${show.field('process.etchFactor')} and ${show.field('process.rate')}.`,
     }),
   }),
   /** Re-masked runs are planned for one meaning of the drawn line only. */
@@ -99,14 +99,14 @@ export const jobWords = {
     title: 'Sheet taken as nominal',
     say: ({ thickness }, show) => ({
       reason: `No tolerance is given or known for the sheet: its thickness is taken as ${mm(thickness, show)} everywhere.`,
-      remedy: 'Measure the sheet and give stock.minus and stock.plus.',
+      remedy: `Measure the sheet and give ${show.field('stock.minus')} and ${show.field('stock.plus')}.`,
     }),
   }),
   'taper-without-length': stop<Record<string, never>>({
     title: 'Taper without a length',
-    say: () => ({
+    say: (_, show) => ({
       reason: 'The taper starts and ends at one point, so it has no direction.',
-      remedy: 'Give two points, `from` and `to`, at the ends of the change.',
+      remedy: `Give two points, ${show.code('from')} and ${show.code('to')}, at the ends of the change.`,
     }),
   }),
   'depth-beyond-stock': stop<{ depth: number; stock: number }>({
@@ -150,8 +150,7 @@ export const jobWords = {
           }
         : {
             reason: `No region of the part contains the point ${show.length(names.at, figureOf)}.`,
-            remedy:
-              'Give a point inside the region, in drawing coordinates; `isobath inspect` lists one for each.',
+            remedy: `Give a point inside the region, in drawing coordinates; ${show.code('isobath inspect')} lists one for each.`,
           },
   }),
   'requirement-on-line': stop<{ at: readonly [number, number]; clearance: number }>({

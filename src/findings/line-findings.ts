@@ -65,7 +65,7 @@ export const lineWords = {
     title: 'How far drawn edges may be off',
     say: (facts, show) => ({
       reason: `${edgeWords(facts, show)} may come out ${mm(facts.likely, show)} off its line (root-sum-square; ${mm(facts.worst, show)} at worst): ${partsOf(facts, show)}.${facts.of === 1 ? '' : ' No drawn edge is worse off.'} The job does not say how far an edge may be off.`,
-      remedy: `Say it under \`rules.lineTolerance\`, or a requirement's \`edge\`. ${remedyOf(facts, 'likely', show)}`,
+      remedy: `Say it under ${show.field('rules.lineTolerance', show.code('rules.lineTolerance'))}, or a requirement's ${show.code('edge')}. ${remedyOf(facts, 'likely', show)}`,
       value: facts.likely,
     }),
   }),
@@ -89,7 +89,7 @@ export const lineWords = {
     title: 'Factor measured at another depth',
     say: (facts, show) => ({
       reason: `The etch factor was measured on an opening ${mm(facts.coupon, show)} deep and is used to ${mm(facts.deepest, show)}, ${figure(facts.times)} times that; factors change with depth, and by how much only a coupon can say.`,
-      remedy: `Etch a coupon to about ${mm(facts.deepest, show)}, or give factors by depth under \`process.etchFactor\`.`,
+      remedy: `Etch a coupon to about ${mm(facts.deepest, show)}, or give factors by depth under ${show.field('process.etchFactor', show.code('process.etchFactor'))}.`,
       value: facts.times,
       limit: facts.limit,
     }),

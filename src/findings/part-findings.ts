@@ -52,7 +52,7 @@ export const partWords = {
     title: 'Line leads nowhere',
     say: ({ kind, length }, show) => ({
       reason: `${mm(length, show)} of this ${kind} closes no outline, so it bounds no region; it was left out.`,
-      remedy: 'Extend it to close the outline, delete it, or put its layer under layers.ignore.',
+      remedy: `Extend it to close the outline, delete it, or put its layer under ${show.field('layers.ignore')}.`,
       value: length,
     }),
   }),
@@ -101,9 +101,9 @@ export const partWords = {
     troubles: number;
   }>({
     title: 'Layer that may not draw the part',
-    say: ({ layer, why, troubles }) => ({
+    say: ({ layer, why, troubles }, show) => ({
       reason: `Layer ${layer} looks like dimensions, centre lines, a border or notes (${why}), but is used as part of the drawing.${troubles === 0 ? '' : ` ${troubles === 1 ? 'One of its lines closes' : `${troubles} of its lines close`} no outline.`}`,
-      remedy: `Put "${layer}" under layers.ignore, or list the layers to use under layers.regions.`,
+      remedy: `Put "${layer}" under ${show.field('layers.ignore')}, or list the layers to use under ${show.field('layers.regions')}.`,
       value: troubles,
     }),
   }),
@@ -119,8 +119,7 @@ export const partWords = {
     title: 'Point selects no part of the sheet',
     say: ({ names, at, isOnLine }, show) => ({
       reason: `The point ${mm(at[0], show)}, ${mm(at[1], show)} ${isOnLine ? 'lies on a line' : 'lies inside no closed outline'}, so it selects no ${names === 'outline' ? 'sheet' : 'hole'}.`,
-      remedy:
-        'Give a point well inside, in drawing coordinates; `isobath inspect` lists one for each region.',
+      remedy: `Give a point well inside, in drawing coordinates; ${show.code('isobath inspect')} lists one for each region.`,
     }),
   }),
   'outline-not-closed': stop<OpenGaps & { layers: readonly string[] }>({
@@ -129,7 +128,7 @@ export const partWords = {
       reason: `${gapsInWords(open, show)}The linework on ${layersInWords(layers)} contains no closed outline, so there is no sheet to etch.`,
       remedy: gapsRemedy(
         open,
-        'Close the outline in the drawing, or name its layer under layers.outline.',
+        `Close the outline in the drawing, or name its layer under ${show.field('layers.outline')}.`,
         show,
       ),
     }),
@@ -153,13 +152,12 @@ export const partWords = {
   }),
   'linework-too-crossed': stop<{ what: 'pairs' | 'meetings'; limit: number }>({
     title: 'Too many crossings in the linework',
-    say: ({ what, limit }) => ({
+    say: ({ what, limit }, show) => ({
       reason:
         what === 'meetings'
           ? `The lines cross or touch each other at more than ${limit} places, so regions were not computed.`
           : `More than ${limit} pairs of lines lie across or close to each other, so regions were not computed.`,
-      remedy:
-        'Put hatching, scanned lines and details on separate layers, and list those under layers.ignore.',
+      remedy: `Put hatching, scanned lines and details on separate layers, and list those under ${show.field('layers.ignore')}.`,
       limit,
     }),
   }),
@@ -172,9 +170,9 @@ export const partWords = {
   }),
   'region-outside-sheet': warn<{ area: number }>({
     title: 'Region outside the sheet',
-    say: ({ area }) => ({
+    say: ({ area }, show) => ({
       reason: `A closed area of ${figureOf(area)} mm² lies outside the outline of the sheet; it is not etched.`,
-      remedy: 'Move it inside the outline, or put its layer under layers.ignore.',
+      remedy: `Move it inside the outline, or put its layer under ${show.field('layers.ignore')}.`,
       value: area,
     }),
   }),

@@ -20,16 +20,16 @@ export const requestWords = {
   }),
   'cut-without-length': stop<{ at: readonly [number, number] }>({
     title: 'Cut without length',
-    say: ({ at }) => ({
+    say: ({ at }, show) => ({
       reason: `The cut starts and ends at ${at[0]}, ${at[1]}: a point shows no section.`,
-      remedy: 'Give two different points, or use `isobath depth` for one point.',
+      remedy: `Give two different points, or use ${show.code('isobath depth')} for one point.`,
     }),
   }),
   'cut-misses-sheet': stop<{ length: number }>({
     title: 'Cut misses the sheet',
     say: ({ length }, show) => ({
       reason: `The cut of ${mm(length, show)} lies entirely off the sheet, so there is no metal to show.`,
-      remedy: 'Give points in drawing coordinates, in the unit of the drawing; `isobath inspect` lists some.',
+      remedy: `Give points in drawing coordinates, in the unit of the drawing; ${show.code('isobath inspect')} lists some.`,
     }),
   }),
   'points-column-missing': stop<{ file: string; column: string; found: readonly string[] }>({

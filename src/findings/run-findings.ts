@@ -18,9 +18,9 @@ const ASKED_FOR: Record<Asked, string> = {
 export const runWords = {
   'plan-file-unusable': stop<{ path: string; expected: string }>({
     title: 'Not a plan',
-    say: ({ path, expected }) => ({
+    say: ({ path, expected }, show) => ({
       reason: `${path === '' ? 'The file' : path} is not ${expected}.`,
-      remedy: 'Give the plan.json that `isobath plan` wrote, unchanged.',
+      remedy: `Give the plan.json that ${show.code('isobath plan')} wrote, unchanged.`,
     }),
   }),
   'readings-header-unclear': stop<{ name: string; meant: string | undefined; known: readonly string[] }>({

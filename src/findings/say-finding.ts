@@ -2,18 +2,18 @@
 import type { ShownUnit } from '#units/show-length.ts';
 import { CATALOGUE } from './catalogue.ts';
 import type { Finding } from './finding.ts';
-import { type Shown, shownIn } from './shown-figures.ts';
+import { type Naming, type Shown, shownIn } from './shown-figures.ts';
 import type { Saying } from './words.ts';
 
 export interface SaidFinding extends Saying {
   readonly title: string;
 }
 
-/** Lengths and rates in the unit on show; plan.json has millimetres. */
-export function sayFinding(finding: Finding, unit: ShownUnit = 'mm'): SaidFinding {
+/** Lengths and rates in the unit on show; plan.json has millimetres, and names fields by their paths. */
+export function sayFinding(finding: Finding, unit: ShownUnit = 'mm', naming?: Naming): SaidFinding {
   const words = CATALOGUE[finding.code] as {
     readonly title: string;
     readonly say: (facts: unknown, show: Shown) => Saying;
   };
-  return { title: words.title, ...words.say(finding.facts, shownIn(unit)) };
+  return { title: words.title, ...words.say(finding.facts, shownIn(unit, naming)) };
 }

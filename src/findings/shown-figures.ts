@@ -1,5 +1,5 @@
 /**
- * Lengths and rates of findings as their sentences are made, in the unit that they are read in. In millimetres each subject
+ * Lengths, rates and names of findings as their sentences are made, in the unit and the words that they are read in. In millimetres each subject
  * writes its figures to the places that it knows; inches have four, and two digits at least.
  */
 import { powerOfTen } from '#maths/decade.ts';
@@ -9,7 +9,15 @@ import type { ShownUnit } from '#units/show-length.ts';
 /** A figure of millimetres in digits. */
 export type WriteFigure = (millimetres: number) => string;
 
-export interface Shown {
+/** How words name what a job file or a command line says. */
+export interface Naming {
+  /** A field of the job, by its path; and how the file's own words say it, where that is shorter. */
+  readonly field: (path: string, asWritten?: string) => string;
+  /** What stands letter for letter in a file or at the terminal. */
+  readonly code: (text: string) => string;
+}
+
+export interface Shown extends Naming {
   readonly unit: ShownUnit;
   /** A length with its unit, or both figures of a place. */
   readonly length: (millimetres: number | readonly [number, number], write: WriteFigure) => string;
@@ -40,9 +48,13 @@ const RATE_DIGITS = 4;
 const PLACES = 4;
 const LEAST_DIGITS = 2;
 
-export function shownIn(unit: ShownUnit): Shown {
+/** As whoever writes the job file reads it. */
+const AS_WRITTEN: Naming = { field: (path, asWritten = path) => asWritten, code: (text) => `\`${text}\`` };
+
+export function shownIn(unit: ShownUnit, naming = AS_WRITTEN): Shown {
   const inUnit = (write: WriteFigure, inches: WriteFigure) => (unit === 'mm' ? write : inches);
   return {
+    ...naming,
     unit,
     length: (value, write) => `${[value].flat().map(inUnit(write, inchFigure)).join(', ')} ${unit}`,
     rate: (value, write, between = 'to') =>

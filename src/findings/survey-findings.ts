@@ -5,8 +5,8 @@ import { stop, warn } from './words.ts';
 export const surveyWords = {
   'survey-unclear': stop<{ readonly column: string; readonly found: string }>({
     title: 'Survey of the sheet is unclear',
-    say: ({ column, found }) => ({
-      reason: `\`${column}\` of the survey is ${found === '' ? 'empty' : `\`${found}\``}.`,
+    say: ({ column, found }, show) => ({
+      reason: `${show.code(column)} of the survey is ${found === '' ? 'empty' : show.code(found)}.`,
       remedy:
         "Name the columns x, y and thickness in the first line, and give three figures a line: places in the drawing's unit, thickness in the job's.",
     }),

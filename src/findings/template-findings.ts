@@ -29,7 +29,7 @@ export const templateWords = {
     title: 'Knife wider than the web',
     say: ({ width, web }, show) => ({
       reason: `The knife needs slots ${mm(width, show)} wide, but webs of only ${mm(web, show)} are allowed between them: the template would be more gap than sheet. No template is written.`,
-      remedy: `Set handoff.template.web to at least ${mm(width, show)}, or use a narrower knife.`,
+      remedy: `Set ${show.field('handoff.template.web')} to at least ${mm(width, show)}, or use a narrower knife.`,
       value: width,
       limit: web,
     }),
@@ -38,7 +38,7 @@ export const templateWords = {
     title: 'Margin of the template too small',
     say: ({ margin, least }, show) => ({
       reason: `A slot at the edge of the part needs ${mm(least, show)} of sheet outside; the margin is ${mm(margin, show)}. No template is written.`,
-      remedy: `Set handoff.template.margin to at least ${mm(least, show)}.`,
+      remedy: `Set ${show.field('handoff.template.margin')} to at least ${mm(least, show)}.`,
       value: margin,
       limit: least,
     }),
@@ -47,8 +47,7 @@ export const templateWords = {
     title: 'Slot returns to itself',
     say: ({ stage, width, web }, show) => ({
       reason: `A slot of stage ${stage}, ${mm(width, show)} wide, returns to itself: the sheet that it encloses would fall out of the template, or be held by less than ${mm(web, show)}, and there is no room for a bridge to prevent it. No template is written.`,
-      remedy:
-        'Set handoff.template.web or knife.width smaller, or bridge.width and bridge.clear, so that a bridge can break the slot.',
+      remedy: `Set ${show.field('handoff.template.web')} or ${show.field('handoff.template.knife.width', 'knife.width')} smaller, or ${show.field('handoff.template.bridge.width', 'bridge.width')} and ${show.field('handoff.template.bridge.clear', 'bridge.clear')}, so that a bridge can break the slot.`,
       limit: web,
     }),
   }),
@@ -60,12 +59,12 @@ export const templateWords = {
     larger: string | undefined;
   }>({
     title: 'Paper too small for the template',
-    say: ({ paper, pages, limit, larger }) => ({
+    say: ({ paper, pages, limit, larger }, show) => ({
       reason: `On ${paper.toUpperCase()} each template takes ${pages} pages; more than ${limit} cannot be joined accurately. template.pdf is not written; the DXF files are.`,
       remedy:
         larger === undefined
           ? 'Have the template cut or plotted from its DXF.'
-          : `Set handoff.template.paper to "${larger}", or have the template cut from its DXF.`,
+          : `Set ${show.field('handoff.template.paper')} to "${larger}", or have the template cut from its DXF.`,
       value: pages,
       limit,
     }),
@@ -74,7 +73,7 @@ export const templateWords = {
     title: 'More than one template',
     say: ({ templates, least, gap, web }, show) => ({
       reason: `Slots come within ${mm(gap, show)} of each other, and one sheet needs ${mm(web, show)} between them, so there are ${templates} templates. ${templates === least ? 'The slots cannot be divided among fewer.' : `At least ${least} are needed.`}`,
-      remedy: 'Use them all, in any order, on the same tooling holes; or set handoff.template.web smaller.',
+      remedy: `Use them all, in any order, on the same tooling holes; or set ${show.field('handoff.template.web')} smaller.`,
       value: gap,
       limit: web,
     }),
@@ -92,8 +91,7 @@ export const templateWords = {
     title: 'Template fits in more than one way',
     say: ({ holes, misfit, limit }, show) => ({
       reason: `${holes < 3 ? `With ${holes === 0 ? 'no hole' : holes === 1 ? 'one hole' : 'two holes'} it` : `It`} can also be laid turned or face down: a wrong position is off by only ${mm(misfit, show)}, less than ${mm(limit, show)}.`,
-      remedy:
-        'Give handoff.template.margin room for pins, or give holes that no rotation and no mirror image brings onto each other.',
+      remedy: `Give ${show.field('handoff.template.margin')} room for pins, or give holes that no rotation and no mirror image brings onto each other.`,
       value: misfit,
       limit,
     }),
@@ -111,7 +109,7 @@ export const templateWords = {
     title: 'Tooling hole off the template',
     say: ({ name, web }, show) => ({
       reason: `Tooling hole ${name} lies outside the template or less than ${mm(web, show)} from its edge. No template is written.`,
-      remedy: 'Move it in handoff.template.holes.at, or set handoff.template.margin larger.',
+      remedy: `Move it in ${show.field('handoff.template.holes.at')}, or set ${show.field('handoff.template.margin')} larger.`,
       limit: web,
     }),
   }),
@@ -119,7 +117,7 @@ export const templateWords = {
     title: 'Tooling hole on a slot',
     say: ({ name, stage, web }, show) => ({
       reason: `Tooling hole ${name} lies on a slot of stage ${stage}, or less than ${mm(web, show)} from it. No template is written.`,
-      remedy: 'Move the hole in handoff.template.holes.at.',
+      remedy: `Move the hole in ${show.field('handoff.template.holes.at')}.`,
       limit: web,
     }),
   }),
@@ -127,7 +125,7 @@ export const templateWords = {
     title: 'Tooling holes too close',
     say: ({ name, other, web }, show) => ({
       reason: `Less than ${mm(web, show)} is left between tooling holes ${other} and ${name}. No template is written.`,
-      remedy: 'Move one of them in handoff.template.holes.at, or leave it out.',
+      remedy: `Move one of them in ${show.field('handoff.template.holes.at')}, or leave it out.`,
       limit: web,
     }),
   }),
@@ -138,9 +136,9 @@ function bridgeRemedy(
   fitsBoth: { readonly width: number; readonly clear: number } | undefined,
   show: Shown,
 ): string {
-  if (fits !== undefined) return `Set handoff.template.bridge.width to ${mm(fits, show)}.`;
+  if (fits !== undefined) return `Set ${show.field('handoff.template.bridge.width')} to ${mm(fits, show)}.`;
   if (fitsBoth !== undefined) {
-    return `Set handoff.template.bridge.width to ${mm(fitsBoth.width, show)} and bridge.clear to ${mm(fitsBoth.clear, show)}.`;
+    return `Set ${show.field('handoff.template.bridge.width')} to ${mm(fitsBoth.width, show)} and ${show.field('handoff.template.bridge.clear', 'bridge.clear')} to ${mm(fitsBoth.clear, show)}.`;
   }
-  return 'Set handoff.template.bridge.width and bridge.clear smaller, bridge.apart larger, or use a narrower knife: a bridge needs a curve of a radius at least three times the reach of its slot.';
+  return `Set ${show.field('handoff.template.bridge.width')} and ${show.field('handoff.template.bridge.clear', 'bridge.clear')} smaller, ${show.field('handoff.template.bridge.apart', 'bridge.apart')} larger, or use a narrower knife: a bridge needs a curve of a radius at least three times the reach of its slot.`;
 }

@@ -5,7 +5,7 @@ import type { LineChanges } from './line-changes.ts';
 import type { PlanChange } from './plan-changes.ts';
 
 /** Regions that changed alike are reported in one sentence. */
-export function sayPlanChanges(changes: readonly PlanChange[]): string[] {
+export function sayPlanChanges(changes: readonly PlanChange[], field = (path: string) => path): string[] {
   const alike = new Map<string, [PlanChange, string[]]>();
   for (const change of changes) {
     const region = 'region' in change ? change.region : '';
@@ -14,14 +14,21 @@ export function sayPlanChanges(changes: readonly PlanChange[]): string[] {
     if (group === undefined) alike.set(key, [change, [region]]);
     else group[1].push(region);
   }
-  return [...alike.values()].map(([change, regions]) => sayChange(change, regions));
+  return [...alike.values()].map(([change, regions]) => sayChange(change, { regions, field }));
 }
 
 export function sayPlanChange(change: PlanChange): string {
-  return sayChange(change, 'region' in change ? [change.region] : []);
+  return sayPlanChanges([change]).join('');
 }
 
-function sayChange(change: PlanChange, regions: readonly string[]): string {
+interface Naming {
+  /** All that changed alike. */
+  readonly regions: readonly string[];
+  /** A field of the job, by its path. */
+  readonly field: (path: string) => string;
+}
+
+function sayChange(change: PlanChange, { regions, field }: Naming): string {
   const region = `${regions.length > 1 ? 'Regions' : 'Region'} ${idRuns(regions)}`;
   switch (change.kind) {
     case 'drawing':
@@ -29,7 +36,7 @@ function sayChange(change: PlanChange, regions: readonly string[]): string {
         ? `The drawing ${change.now} is another issue of the file.`
         : `The drawing is ${change.now}; it was ${change.before}.`;
     case 'job':
-      return `Job, ${change.path}: ${valueWords(change.now)}; it was ${valueWords(change.before)}.`;
+      return `Job, ${field(change.path)}: ${valueWords(change.now)}; it was ${valueWords(change.before)}.`;
     case 'sheet':
       return Number.isFinite(change.by)
         ? `The border of the sheet moved by up to ${mm(change.by)}.`

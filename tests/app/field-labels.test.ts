@@ -1,21 +1,31 @@
 /** Keys of the job in the words of findings, as the workbench shows them. */
 import { expect, test } from 'vitest';
-import { inLabels, labelOf } from '#app/state/field-labels.ts';
+import { labelOf, sayInLabels } from '#app/state/field-labels.ts';
+import { finding } from '#findings/finding.ts';
+import { sayFinding } from '#findings/say-finding.ts';
 
-test('a key is read as the label of its control', () => {
-  expect(inLabels('Say it under `rules.lineTolerance`.')).toBe('Say it under “Drawn lines may be off by”.');
-  expect(inLabels('Enter process.etchFactor or measure a coupon.')).toBe(
-    'Enter “Etch factor” or measure a coupon.',
-  );
+test('a key is read as the label of its control, and as it is written in the file', () => {
+  const unknown = finding('bath-unknown', { name: 'lye', meant: undefined, known: ['caustic-aluminium'] });
+  expect(sayInLabels(unknown, 'mm').remedy).toContain('give “Etch factor” and “Etch rate”.');
+  expect(sayFinding(unknown).remedy).toContain('give process.etchFactor and process.rate.');
+});
+
+test('a key that the file’s own words shorten has its label too', () => {
+  const cut = finding('template-falls-apart', { stage: 2, width: 1.7, web: 4.5 });
+  expect(sayInLabels(cut, 'mm').remedy).toContain('or “Bridge” and “Bridge from corners”,');
+  expect(sayFinding(cut).remedy).toContain('or bridge.width and bridge.clear,');
 });
 
 test('one of a list has its number, counted from one', () => {
   expect(labelOf('process.coupon[1]')).toBe('Coupons, no. 2');
-  expect(inLabels('handoff.template.holes.at[2]')).toMatch(/^“.*, no\. 3”$/);
+  expect(labelOf('handoff.template.holes.at[2]')).toBe('Tooling holes at, no. 3');
 });
 
 test('names that only look like keys stand as they are', () => {
-  expect(inLabels('The drawing bay.dxf holds `G18`, and the sheet rules. Levels follow.')).toBe(
-    'The drawing bay.dxf holds “G18”, and the sheet rules. Levels follow.',
+  const { reason } = sayInLabels(finding('program-word-unknown', { word: 'rules.minWeb', words: 1 }), 'mm');
+  expect(reason).toContain('“rules.minWeb” is not followed');
+  const layer = finding('layer-beside-the-part', { layer: 'stock.plus', why: 'its name', troubles: 3 });
+  expect(sayInLabels(layer, 'mm').remedy).toBe(
+    'Put "stock.plus" under “Ignored”, or list the layers to use under “Regions”.',
   );
 });

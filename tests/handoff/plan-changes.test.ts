@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import type { FindingRecord } from '#findings/finding-record.ts';
 import { type PlanChange, planChanges } from '#handoff/plan-changes.ts';
-import { sayPlanChange } from '#handoff/say-plan-change.ts';
+import { sayPlanChange, sayPlanChanges } from '#handoff/say-plan-change.ts';
 import type { PlanFile } from '#job/formats/plan-file.ts';
 import { runJob } from '#run/run-job.ts';
 
@@ -184,4 +184,14 @@ test('every change is a whole sentence', async () => {
   const said = planChanges(before, now).map(sayPlanChange);
   for (const sentence of said) expect(sentence).toMatch(/^[A-Z].*\.$/);
   expect(said).toContain('Stages: 3, to 3.000, 2.300, 1.200 mm; they were 3, to 3.000, 2.200, 1.200 mm.');
+});
+
+test('a changed key is named as its reader names it, and its value is put down key by key', () => {
+  const asked = (depth: number) => JSON.stringify({ at: [12.5, 40], depth, edge: { plus: 0.2, minus: 0.3 } });
+  const change = { kind: 'job', path: 'requirements[2]', before: asked(2.2), now: undefined } as const;
+  expect(sayPlanChanges([change], (path) => `«${path}»`)).toEqual([
+    'Job, «requirements[2]»: left out; it was at [12.5, 40], depth 2.2, edge plus 0.2, minus 0.3.',
+  ]);
+  const name = { kind: 'job', path: 'drawing', before: '"a{b},c.dxf"', now: '"d.dxf"' } as const;
+  expect(sayPlanChange(name)).toBe('Job, drawing: d.dxf; it was a{b},c.dxf.');
 });

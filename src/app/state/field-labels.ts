@@ -1,26 +1,21 @@
-/** The words of findings for people who do not write job files: a key of the job becomes the label of its control. */
+/** Findings for people who do not write job files: a field of the job is named by the label of its control. */
 import type { Finding } from '#findings/finding.ts';
 import { type SaidFinding, sayFinding } from '#findings/say-finding.ts';
+import type { Naming } from '#findings/shown-figures.ts';
 import type { Members } from '#job/fields/field.ts';
 import { JOB } from '#job/job-file.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 
 const LABELS = new Map(labelsOf(JOB.members, []));
 
-/** A path of two keys or more that begins with a key of the job, between backticks or not, as findings write it. */
-const PATH = new RegExp(
-  `\`?((?:${Object.keys(JOB.members).join('|')})(?:\\[\\d+\\])?(?:\\.[a-zA-Z]+(?:\\[\\d+\\])?)+)\`?`,
-  'g',
-);
+/** Backticks are for code, which no words of a finding are in the workbench. */
+const IN_LABELS: Naming = {
+  field: (path) => `“${labelOf(path)}”`,
+  code: (text) => `“${text}”`,
+};
 
 export function sayInLabels(finding: Finding, unit: ShownUnit): SaidFinding {
-  const { title, reason, remedy } = sayFinding(finding, unit);
-  return { title, reason: inLabels(reason), remedy: inLabels(remedy) };
-}
-
-/** Backticks are for code, which no other words of a finding are in the workbench. */
-export function inLabels(text: string): string {
-  return text.replace(PATH, (_, path: string) => `“${labelOf(path)}”`).replace(/`([^`]*)`/g, '“$1”');
+  return sayFinding(finding, unit, IN_LABELS);
 }
 
 /** The label of a path of the job, with the place in its list: `Coupons, no. 2` of `process.coupon[1]`. What is no field stays a path. */

@@ -1,6 +1,6 @@
 /** The plan is not the one that was reviewed: what is another, and a way to begin again. */
 import { useMemo } from 'react';
-import { inLabels } from '#app/state/field-labels.ts';
+import { labelOf } from '#app/state/field-labels.ts';
 import { startOver } from '#app/state/review-draft.ts';
 import { useMode, useWorkbench } from '#app/views/workbench-context.ts';
 import { changesSince, type SinceReview } from '#run/review.ts';
@@ -14,7 +14,10 @@ export function ReviewChanges({ planText }: { readonly planText: string | undefi
   const draft = useMode((state) => state.draft);
   const reviewed = draft.planText;
   const { said, findings } = useMemo(
-    () => (reviewed === undefined || planText === undefined ? NONE : changesSince(reviewed, planText)),
+    () =>
+      reviewed === undefined || planText === undefined
+        ? NONE
+        : changesSince(reviewed, planText, (path) => `“${labelOf(path)}”`),
     [reviewed, planText],
   );
   const by = draft.reviewer === '' ? '' : ` by ${draft.reviewer}`;
@@ -28,7 +31,7 @@ export function ReviewChanges({ planText }: { readonly planText: string | undefi
       <p className="aside">On the sheet: solid, the lines of this plan; dashed, where they were.</p>
       <ul>
         {said.slice(0, MOST).map((change) => (
-          <li key={change}>{inLabels(change)}</li>
+          <li key={change}>{change}</li>
         ))}
       </ul>
       {said.length > MOST && <p>and {said.length - MOST} more</p>}

@@ -1,8 +1,9 @@
 /** What must be told first, with what to do about it in the same line. */
+
+import { sayInLabels } from '#app/state/field-labels.ts';
 import { tankAlarm } from '#app/state/tank/tank-alarm.ts';
 import { isIn, stageInBath, takeOut } from '#app/state/tank/tank-clock.ts';
 import { SeverityShape } from '#app/views/SeverityShape.tsx';
-import { sayFinding } from '#findings/say-finding.ts';
 import { useTank } from './tank-context.ts';
 import { clockText } from './tank-words.ts';
 
@@ -27,7 +28,7 @@ export function AlarmBar() {
   const alarm = tankAlarm({ isIn: isIn(own), had, aim }, record.result?.findings ?? []);
   if (alarm === undefined) return null;
   const { severity, finding, past, more, action } = alarm;
-  const said = finding && sayFinding(finding, unit);
+  const said = finding && sayInLabels(finding, unit);
   const act = () => {
     if (action === 'out') tank.setClock(takeOut(clock, stage.number, Date.now()));
     else tank.setTab(action);

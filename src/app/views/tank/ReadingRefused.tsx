@@ -1,7 +1,8 @@
 /** A reading that cannot be used, and why. */
+
+import { sayInLabels } from '#app/state/field-labels.ts';
 import { SeverityShape } from '#app/views/SeverityShape.tsx';
 import type { Finding } from '#findings/finding.ts';
-import { sayFinding } from '#findings/say-finding.ts';
 import { useTank } from './tank-context.ts';
 
 interface ReadingRefusedProps {
@@ -17,7 +18,7 @@ export function ReadingRefused({ findings, onAgain }: ReadingRefusedProps) {
         <SeverityShape severity="stop" />
         <div>
           {findings.map((finding) => {
-            const { title, reason, remedy } = sayFinding(finding, unit);
+            const { title, reason, remedy } = sayInLabels(finding, unit);
             return (
               <div key={finding.code}>
                 <h2>{title}</h2>

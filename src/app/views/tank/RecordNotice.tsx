@@ -1,5 +1,5 @@
 /** What came of opening an earlier record. */
-import { sayFinding } from '#findings/say-finding.ts';
+import { sayInLabels } from '#app/state/field-labels.ts';
 import { useTank } from './tank-context.ts';
 import type { RecordNews } from './use-open-record.ts';
 
@@ -15,7 +15,7 @@ export function RecordNotice({ notice: { text, findings, use }, onClose }: Recor
       <div>
         <p>{text}</p>
         {findings.map((finding) => {
-          const { title, reason, remedy } = sayFinding(finding, unit);
+          const { title, reason, remedy } = sayInLabels(finding, unit);
           return (
             <p key={finding.code}>
               <strong>{title}.</strong> {reason} {remedy}

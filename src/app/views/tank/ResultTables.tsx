@@ -1,7 +1,8 @@
 /** The run corrected: minutes left by stage and what will come out by region, each with half its 95 % interval. */
+
+import { sayInLabels } from '#app/state/field-labels.ts';
 import { HeadRow } from '#app/views/HeadRow.tsx';
 import { SeverityShape } from '#app/views/SeverityShape.tsx';
-import { sayFinding } from '#findings/say-finding.ts';
 import type { Measured, RegionForeseen, RunCorrected } from '#run/correct-rates.ts';
 import { lengthFigure, type ShownUnit } from '#units/show-length.ts';
 import { useTank } from './tank-context.ts';
@@ -23,7 +24,7 @@ export function ResultTables() {
       <Regions corrected={corrected} unit={unit} />
       <div className="result-findings">
         {findings.map((finding, index) => {
-          const { title, reason, remedy } = sayFinding(finding, unit);
+          const { title, reason, remedy } = sayInLabels(finding, unit);
           return (
             <p key={`${finding.code} ${index.toString()}`} className={`finding ${finding.severity}`}>
               <SeverityShape severity={finding.severity} />

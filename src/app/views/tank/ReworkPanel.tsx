@@ -1,8 +1,8 @@
 /** What went wrong, and what it comes to: floors that came out thick or thin, a leak in the maskant, a scratch. Nothing is called acceptable. */
 import { useMemo, useState } from 'react';
+import { sayInLabels } from '#app/state/field-labels.ts';
 import { readingsText } from '#app/state/tank/run-readings.ts';
 import { HeadRow } from '#app/views/HeadRow.tsx';
-import { sayFinding } from '#findings/say-finding.ts';
 import { leakOf, scratchHalfWidth } from '#run/rework/maskant-damage.ts';
 import { readReworkPlan } from '#run/rework/rework-plan.ts';
 import { type ExtraDip, type ReworkedFloor, reworkRun } from '#run/rework/rework-run.ts';
@@ -31,7 +31,7 @@ export function ReworkPanel() {
           <Dips dips={rework?.dips ?? []} isWhole={unread.length === 0} />
           <Floors floors={read} />
           {lost.map((finding) => {
-            const { title, reason, remedy } = sayFinding(finding, unit);
+            const { title, reason, remedy } = sayInLabels(finding, unit);
             return (
               <p key={finding.place.regions?.join()} className="finding stop">
                 <strong>

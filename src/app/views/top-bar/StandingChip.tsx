@@ -2,13 +2,13 @@
 import { Check, ChevronDown, ChevronRight, CircleDashed, LoaderCircle } from 'lucide-react';
 import { useState } from 'react';
 import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';
+import { sayInLabels } from '#app/state/field-labels.ts';
 import { gravest, type Standing, standingOf } from '#app/state/plan-standing.ts';
 import { SeverityShape } from '#app/views/SeverityShape.tsx';
 import { useGoTo } from '#app/views/use-go-to.ts';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { counted } from '#findings/counted.ts';
 import type { Finding } from '#findings/finding.ts';
-import { sayFinding } from '#findings/say-finding.ts';
 
 export function StandingChip() {
   const [isOpen, setOpen] = useState(false);
@@ -75,7 +75,7 @@ function StandingRow({ finding, onGone }: { readonly finding: Finding; readonly 
   const { layout } = useWorkbench();
   const unit = useWorkbenchState((state) => state.session.unit);
   const goTo = useGoTo();
-  const { title, reason } = sayFinding(finding, unit);
+  const { title, reason } = sayInLabels(finding, unit);
   const regions = finding.place.regions?.join(', ');
   const go = () => {
     layout.setState({ panel: 'findings' });
