@@ -1,6 +1,6 @@
 /** Findings about the two faces of a sheet and the metal between them. Lengths in mm. */
 import { mm } from './shown-figures.ts';
-import { type Figures, note, stop, warn } from './words.ts';
+import { type Figures, stop, warn } from './words.ts';
 
 /** What is left between two floors at their nearest, the far face off by the registration. */
 type Web = Figures<'web' | 'limit' | 'near' | 'far' | 'registration'>;
@@ -116,14 +116,6 @@ export const faceWords = {
     say: ({ holes, slack }, show) => ({
       reason: `The ${holes} tooling holes coincide, within ${mm(slack, show)}, when a template is turned or laid face down: the far face's template can be laid the wrong way.`,
       remedy: `Move one of ${show.field('handoff.template.holes.at')} by two diameters or more, so that the holes fit one way only; or leave them out to have them placed so.`,
-    }),
-  }),
-  'near-face-shown': note<Record<never, never>>({
-    title: 'Near face shown alone',
-    say: () => ({
-      reason:
-        'The job is about both faces. The sheet on show is the near one; the far face is planned as well, and its lines are in scribe-far.dxf.',
-      remedy: 'No action is needed: plan.json and the files contain both faces.',
     }),
   }),
 };

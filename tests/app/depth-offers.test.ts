@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { depthOffers, takeOffers } from '#app/state/edits/depth-offers.ts';
-import type { RegionTarget } from '#app/state/edits/edit-job.ts';
+import type { RegionTarget } from '#app/state/edits/region-target.ts';
 import type { RegionShape } from '#app/state/region-shape.ts';
 import { troubleOf } from '#app/views/drawing/trouble-of.ts';
 import type { PlannedPage } from '#app/worker/planned-page.ts';
@@ -37,6 +37,7 @@ const job: JobFile = {
 };
 const target = (index: number): RegionTarget => ({
   layer: 'POCKETS',
+  face: 'near',
   at: [index * 20 + 5, 5],
   holds: ([x]) => x >= index * 20 && x < index * 20 + 10,
 });

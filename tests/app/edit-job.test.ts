@@ -1,11 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import {
-  askOfRegions,
-  layerRole,
-  type RegionTarget,
-  setLayerRole,
-  setSheetThickness,
-} from '#app/state/edits/edit-job.ts';
+import { askOfRegions, layerRole, setLayerRole, setSheetThickness } from '#app/state/edits/edit-job.ts';
+import type { RegionTarget } from '#app/state/edits/region-target.ts';
 import type { JobFile } from '#job/job-file.ts';
 
 const job: JobFile = {
@@ -22,8 +17,9 @@ const job: JobFile = {
 };
 
 /** Three pockets in a row, 10 wide, on one layer, and one on another. */
-const target = (layer: string, x: number): RegionTarget => ({
+const target = (layer: string, x: number, face: RegionTarget['face'] = 'near'): RegionTarget => ({
   layer,
+  face,
   at: [x + 5, 5],
   holds: ([px]) => px >= x && px < x + 10,
 });
@@ -75,6 +71,33 @@ describe('asking a depth of regions', () => {
       depth: 1.1,
     });
     expect(asked.requirements).toEqual([{ at: [50, 5], face: 'both', depth: 1.1 }]);
+  });
+
+  it('asks of the far face beside what is asked of the near one at the same place and of the same layer', () => {
+    const under = target('POCKETS', 45, 'far');
+    const asked = askOfRegions(job, [under], [...all, under], { depth: 0.7 });
+    expect(asked.requirements).toEqual([...job.requirements, { at: [50, 5], face: 'far', depth: 0.7 }]);
+    expect(askOfRegions(asked, [under], [under], { depth: 0.9 }).requirements.at(-1)).toEqual({
+      at: [50, 5],
+      face: 'far',
+      depth: 0.9,
+    });
+    const mates = [under, target('POCKETS', 0, 'far')];
+    expect(askOfRegions(job, mates, mates, { depth: 0.6 }).requirements).toEqual([
+      ...job.requirements,
+      { layer: 'POCKETS', face: 'far', depth: 0.6 },
+    ]);
+  });
+
+  it('changes what both faces share from either of them', () => {
+    const both = {
+      ...job,
+      requirements: [{ at: [50, 5] as [number, number], face: 'both' as const, depth: 0.5 }],
+    };
+    const under = target('POCKETS', 45, 'far');
+    expect(askOfRegions(both, [under], [under], { depth: 0.8 }).requirements).toEqual([
+      { at: [50, 5], face: 'both', depth: 0.8 },
+    ]);
   });
 
   it('writes in the units of the job: 2.54 mm is 0.1 in', () => {

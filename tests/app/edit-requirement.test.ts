@@ -1,6 +1,5 @@
 /** What else is asked of regions: edges, faces, cut-outs and tabs, each said where the depth is. */
 import { describe, expect, test } from 'vitest';
-import type { RegionTarget } from '#app/state/edits/edit-job.ts';
 import {
   changeRequirements,
   cutOut,
@@ -10,6 +9,7 @@ import {
   withSplit,
   withTabs,
 } from '#app/state/edits/edit-requirement.ts';
+import type { RegionTarget } from '#app/state/edits/region-target.ts';
 import type { JobFile } from '#job/job-file.ts';
 
 const job: JobFile = {
@@ -26,8 +26,9 @@ const job: JobFile = {
 };
 
 /** Three pockets in a row, 10 wide, on one layer, the last one with a requirement of its own. */
-const target = (layer: string, x: number): RegionTarget => ({
+const target = (layer: string, x: number, face: RegionTarget['face'] = 'near'): RegionTarget => ({
   layer,
+  face,
   at: [x + 5, 5],
   holds: ([px]) => px >= x && px < x + 10,
 });
@@ -66,6 +67,13 @@ describe('where it is said', () => {
     const cut = changeRequirements(job, { targets: [bay], all }, cutOut);
     expect(cut.requirements.at(-1)).toEqual({ at: [75, 5], through: true });
   });
+});
+
+test('of the far face: what is asked of the near one there stays as it is', () => {
+  const under = target('POCKETS', 45, 'far');
+  expect(requirementOf(job, under)).toBeUndefined();
+  const changed = changeRequirements(job, { targets: [under], all: [under] }, cutOut);
+  expect(changed.requirements).toEqual([...job.requirements, { at: [50, 5], face: 'far', through: true }]);
 });
 
 describe('what is said', () => {

@@ -3,9 +3,11 @@
 import {
   dropFiles,
   expect,
+  findOnSheet,
   levelRows,
   openPanel,
   savedText,
+  sheetOf,
   statusOf,
   test,
 } from '#support/browser/workbench-page.ts';
@@ -32,7 +34,7 @@ const job = {
   ],
 };
 
-test('near-face-shown: a part etched on both faces is planned, shown from the near one, and saved with both', async ({
+test('a part etched on both faces is planned, turned over, edited on the far one, and saved with both', async ({
   workbench,
 }) => {
   await dropFiles(workbench, [
@@ -41,8 +43,27 @@ test('near-face-shown: a part etched on both faces is planned, shown from the ne
   ]);
   await expect(statusOf(workbench)).toContainText('planned in');
   await expect(levelRows(workbench)).toHaveCount(2);
-  await openPanel(workbench, 'Findings');
-  await expect(workbench.getByText('Near face shown alone').first()).toBeVisible();
+  const faceOf = (name: string) => workbench.getByRole('radio', { name, exact: true });
+  await expect(faceOf('Near face')).toBeChecked();
+  await sheetOf(workbench).focus();
+  await workbench.keyboard.press('t');
+  await expect(faceOf('Far face')).toBeChecked();
+  // The pocket at the right of the drawing, 105 to 190, is at the left as the far face is seen.
+  const pocket = await findOnSheet(workbench, 'F02 to 1.20');
+  const sheet = await sheetOf(workbench).boundingBox();
+  expect(pocket.x).toBeLessThan((sheet?.x ?? 0) + (sheet?.width ?? 0) / 2);
+  const reading = await workbench.locator('.hover-reading').textContent();
+  expect(Number(/x (-?[\d.]+)/.exec(reading ?? '')?.[1])).toBeGreaterThan(105);
+  await workbench.mouse.click(pocket.x, pocket.y);
+  const depth = workbench.getByLabel('Depth', { exact: true });
+  await depth.fill('0.9');
+  await depth.press('Enter');
+  await expect(levelRows(workbench)).toHaveCount(3);
+  const changed = JSON.parse(await savedText(workbench, 'lid.job.json'));
+  expect(changed.requirements).toEqual([...job.requirements, { at: [147.5, 60], depth: 0.9, face: 'far' }]);
+  await workbench.getByRole('button', { name: /^undo: depth/i }).click();
+  await faceOf('Near face').check();
+  await expect(levelRows(workbench)).toHaveCount(2);
   const scribe = await savedText(workbench, 'scribe-far.dxf');
   expect(scribe).toContain('Far face (seen from it, mirrored about x = 0): Buoy lid');
   const plan = JSON.parse(await savedText(workbench, 'plan.json'));
@@ -53,6 +74,23 @@ test('near-face-shown: a part etched on both faces is planned, shown from the ne
     'F01',
     'F02',
   ]);
+});
+
+test('a stage with lines on both faces is right once both were looked at', async ({ workbench }) => {
+  await dropFiles(workbench, [
+    { name: 'lid.job.json', text: JSON.stringify(job) },
+    { name: 'lid.dxf', text: drawing },
+  ]);
+  await expect(levelRows(workbench)).toHaveCount(2);
+  await workbench.getByRole('button', { name: 'Review the stages' }).click();
+  const tick = workbench.getByLabel('stage 1 is in order');
+  await expect(tick).toBeDisabled();
+  await expect(workbench.getByText('far face next')).toBeVisible();
+  // Turns over first, then ticks.
+  await workbench.keyboard.press('Space');
+  await expect(workbench.getByRole('radio', { name: 'Far face' })).toBeChecked();
+  await workbench.keyboard.press('Space');
+  await expect(tick).toBeChecked();
 });
 
 test('file-missing: a far drawing of its own is asked for in words, and nothing breaks', async ({

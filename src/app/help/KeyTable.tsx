@@ -6,6 +6,7 @@ const KEYS: readonly (readonly [string, string, string])[] = [
   ['anywhere', 'paste', 'open the drawing or job on the clipboard'],
   ['sheet', 'arrows', 'move the plan, turn the relief (with Shift: move it)'],
   ['sheet', '+ and −, Home', 'nearer, farther, whole part'],
+  ['sheet', 'T', 'turn the part over, where both faces are etched'],
   ['sheet', 'Page Up, Page Down', 'pick the next region, the one before'],
   ['sheet', 'digits, Enter', 'with a region picked: its new depth'],
   ['sheet', 'Esc', 'pick nothing'],

@@ -8,8 +8,10 @@ import type { PlanService } from '#app/worker/plan-service.ts';
 import type { DrawnLine } from '#app/worker/planned-page.ts';
 import type { Point } from '#geometry/point.ts';
 import type { ShownPlan } from '#job/formats/plan-file.ts';
+import type { SheetSide } from '#job/job.ts';
 import type { PlaceDepth } from '#run/depth-job.ts';
 import { defaultCut } from './default-cut.ts';
+import { faceOnShow } from './shown-face.ts';
 import type { Derived, SectionLine, WorkbenchState } from './workbench-state.ts';
 
 /**
@@ -27,6 +29,7 @@ export interface Follower {
 }
 
 interface FrontQuery {
+  readonly face: SheetSide;
   readonly run: number;
   readonly plan: ShownPlan;
   readonly minute: number | undefined;
@@ -44,7 +47,7 @@ export function startFollower(store: StoreApi<WorkbenchState>, service: PlanServ
     derive({ failure: error instanceof Error ? error.message : String(error) });
 
   const wantFine = keepLatest(
-    ({ run, minute }: FrontQuery) => service.relief(run, { minute, tolerance: TOLERANCE.fine }),
+    reliefAsker(service, 'fine'),
     (answer, query) => {
       const { relief } = store.getState().derived;
       if (relief === undefined || relief.of !== query.plan || relief.minute !== query.minute) return;
@@ -55,7 +58,7 @@ export function startFollower(store: StoreApi<WorkbenchState>, service: PlanServ
     fail,
   );
   const wantRelief = keepLatest(
-    ({ run, minute }: FrontQuery) => service.relief(run, { minute, tolerance: TOLERANCE.draft }),
+    reliefAsker(service, 'draft'),
     (answer, query) => {
       if (!isOnShow(query)) return;
       const { mesh: draft, heldBack } = answer;
@@ -79,15 +82,14 @@ export function startFollower(store: StoreApi<WorkbenchState>, service: PlanServ
   let asked: { relief?: FrontQuery; section?: SectionQuery } = {};
   const follow = () => {
     const { derived, session } = store.getState();
-    const { page } = derived;
-    if (page?.plan === undefined) return;
-    if (page.lines !== drawn && !derived.isStale) {
-      drawn = page.lines;
-      const cut = defaultCut(page.plan, derived.shapes);
+    const query = frontQuery({ derived, session });
+    if (query === undefined) return;
+    if (derived.page?.lines !== drawn && !derived.isStale) {
+      drawn = derived.page?.lines;
+      const cut = defaultCut(query.plan, derived.shapes);
       store.setState(({ session: now }) => ({ session: { ...now, cut, minute: undefined } }));
       return;
     }
-    const query = { run: page.run, plan: page.plan, minute: session.minute };
     const { cut, view } = session;
     if (view === 'relief' && !isSame(asked.relief, query)) {
       asked = { ...asked, relief: query };
@@ -100,13 +102,27 @@ export function startFollower(store: StoreApi<WorkbenchState>, service: PlanServ
   };
   return {
     gauge: async (at) => {
-      const { derived, session } = store.getState();
-      const { page } = derived;
-      return page?.plan === undefined ? undefined : service.depth(page.run, { at, minute: session.minute });
+      const query = frontQuery(store.getState());
+      return query && service.depth(query.run, { at, minute: query.minute });
     },
     readBack: (bytes) => service.readBack(bytes),
     stop: store.subscribe(follow),
   };
+}
+
+/** Of the face on show; undefined where there is no plan. */
+function frontQuery({
+  derived,
+  session,
+}: Pick<WorkbenchState, 'derived' | 'session'>): FrontQuery | undefined {
+  const { run, plan } = derived.page ?? {};
+  if (run === undefined || plan === undefined) return undefined;
+  return { run, plan, face: faceOnShow({ derived }), minute: session.minute };
+}
+
+function reliefAsker(service: PlanService, how: keyof typeof TOLERANCE) {
+  return ({ run, face, minute }: FrontQuery) =>
+    service.relief(run, { face, minute, tolerance: TOLERANCE[how] });
 }
 
 function isSame(a: FrontQuery | undefined, b: FrontQuery): boolean {

@@ -1,6 +1,9 @@
 /** What the engineer looks at, and in which unit: nothing of it changes the job. */
 import type { StoreApi } from 'zustand/vanilla';
+import type { SheetSide } from '#job/job.ts';
 import type { ShownUnit } from '#units/show-length.ts';
+import { regionShapes } from './region-shape.ts';
+import { onFace } from './shown-face.ts';
 import type {
   Flight,
   Lit,
@@ -16,6 +19,17 @@ export function lookActions(store: StoreApi<WorkbenchState>, look: (change: Part
   return {
     show: (view: SheetView) => look({ view }),
     readIn: (unit: ShownUnit) => look({ unit }),
+    /** The far face is looked at from below in the relief too. */
+    turnOver: (face: SheetSide) =>
+      store.setState(({ session, derived }) => {
+        const page = derived.page && onFace(derived.page, face);
+        const reliefView =
+          face === 'far' ? 'below' : session.reliefView === 'below' ? 'drawn' : session.reliefView;
+        return {
+          session: { ...session, face, reliefView, selection: [] },
+          derived: { ...derived, page, shapes: regionShapes(page?.plan?.regions ?? [], derived.shapes) },
+        };
+      }),
     exaggerate: (exaggeration: Session['exaggeration']) => look({ exaggeration }),
     fitHeight: (fittedHeight: number) => store.setState({ fittedHeight }),
     turnRelief: (reliefView: ReliefView) => look({ reliefView }),

@@ -9,6 +9,7 @@ import type { PlannedPage } from '#app/worker/planned-page.ts';
 import { followSelection } from './follow-selection.ts';
 import { delayedReporter } from './progress-reporter.ts';
 import { regionShapes } from './region-shape.ts';
+import { onFace } from './shown-face.ts';
 import type { Derived, OpenDocument, WorkbenchState } from './workbench-state.ts';
 
 /** A run that does not hear within this time that it is to stop is ended from outside, ms. */
@@ -127,8 +128,9 @@ function putOnShow(store: StoreApi<WorkbenchState>, change: Partial<Derived>): v
 }
 
 /** A page put on show. What was made from the plan on show stays when it is the very same plan, measured now. */
-function shown(store: StoreApi<WorkbenchState>, page: PlannedPage): Partial<Derived> {
-  const before = store.getState().derived;
+function shown(store: StoreApi<WorkbenchState>, made: PlannedPage): Partial<Derived> {
+  const { derived: before, session } = store.getState();
+  const page = onFace(made, session.face);
   const isSamePlan = page.plan !== undefined && page.plan === before.page?.plan;
   const shapes = isSamePlan ? before.shapes : regionShapes(page.plan?.regions ?? [], before.shapes);
   return { page, shapes, isStale: false, failure: undefined };

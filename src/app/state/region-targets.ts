@@ -1,6 +1,6 @@
 /** The regions of the plan on show, as a job names them: by points in the drawing's own unit. Strips of a taper are one region. */
 
-import type { RegionTarget } from '#app/state/edits/edit-job.ts';
+import type { RegionTarget } from '#app/state/edits/region-target.ts';
 import { wholeId } from '#app/state/keeping/whole-id.ts';
 import type { Point } from '#geometry/point.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
@@ -46,6 +46,7 @@ function targetOf(strips: readonly RegionShape[], scale: number, origin: Point):
   const [x = 0, y = 0] = first?.region.label ?? [];
   return {
     layer: first?.region.layer ?? '',
+    face: first?.region.face ?? 'near',
     at: [placed((x + origin.x) / scale), placed((y + origin.y) / scale)],
     holds: ([px, py]) =>
       strips.some((strip) => shapeHolds(strip, { x: px * scale - origin.x, y: py * scale - origin.y })),

@@ -10,6 +10,7 @@ import type { Box } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Path } from '#geometry/span.ts';
 import type { ShownPlan } from '#job/formats/plan-file.ts';
+import type { SheetSide } from '#job/job.ts';
 import type { JobFile } from '#job/job-file.ts';
 import type { Section } from '#run/section-job.ts';
 import type { ShownUnit } from '#units/show-length.ts';
@@ -57,6 +58,8 @@ export interface Session {
   /** Region ids. */
   readonly selection: readonly string[];
   readonly view: SheetView;
+  /** The face to show where there are two. */
+  readonly face: SheetSide;
   readonly unit: ShownUnit;
   readonly reliefView: ReliefView;
   /** Height exaggeration of the relief; fitted, it is `fittedHeight`. */
@@ -156,6 +159,7 @@ export const EMPTY_WORKBENCH: WorkbenchState = {
   session: {
     selection: [],
     view: 'plan',
+    face: 'near',
     unit: 'mm',
     reliefView: 'cut',
     exaggeration: 'fitted',

@@ -1,17 +1,31 @@
 /** Leads to a place on the sheet: picks its regions and flies there. The panel that is open stays open. */
 import { useCallback } from 'react';
 import { boxOfShapes } from '#app/state/region-shape.ts';
+import { faceOnShow } from '#app/state/shown-face.ts';
+import type { WorkbenchState } from '#app/state/workbench-state.ts';
 import type { Place } from '#findings/finding.ts';
 import { distance } from '#geometry/point.ts';
+import type { SheetSide } from '#job/job.ts';
 import { useWorkbench } from './workbench-context.ts';
 
 /** mm; coordinates of a plan are rounded to a millionth. */
 const SAME_VIEW = 1e-5;
 
+/** The face to turn to, where regions are named and none of them is on the one on show. */
+function sideOf(state: WorkbenchState, ids: readonly string[]): SheetSide | undefined {
+  const { faces } = state.derived.page ?? {};
+  const has = (side: SheetSide) => faces?.[side]?.regions.some(({ id }) => ids.includes(id)) === true;
+  const now = faceOnShow(state);
+  const other = now === 'near' ? 'far' : 'near';
+  return !has(now) && has(other) ? other : undefined;
+}
+
 export function useGoTo(): (place: Place) => void {
   const { store, actions, layout } = useWorkbench();
   return useCallback(
     ({ at, regions, outline }: Place) => {
+      const side = sideOf(store.getState(), regions ?? []);
+      if (side !== undefined) actions.turnOver(side);
       const { shapes } = store.getState().derived;
       const { panel } = layout.getState();
       const known = (regions ?? []).filter((id) => shapes.some((shape) => shape.region.id === id));

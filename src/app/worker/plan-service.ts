@@ -1,6 +1,7 @@
 /** What the page may ask of the worker. Types only. */
 import type { Finding } from '#findings/finding.ts';
 import type { Point } from '#geometry/point.ts';
+import type { SheetSide } from '#job/job.ts';
 import type { JobFile } from '#job/job-file.ts';
 import type { PlaceDepth } from '#run/depth-job.ts';
 import type { Section, SectionRequest } from '#run/section-job.ts';
@@ -45,6 +46,7 @@ export interface PlanListener {
 }
 
 export interface ReliefRequest {
+  readonly face: SheetSide;
   readonly minute: number | undefined;
   /** Chord error, mm. */
   readonly tolerance: number;

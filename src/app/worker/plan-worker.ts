@@ -6,6 +6,7 @@ import { type Finding, finding } from '#findings/finding.ts';
 import { movePlace } from '#findings/move-finding.ts';
 import { contourOfPath } from '#handoff/contour.ts';
 import { etchedSolid } from '#handoff/solid/etched-solid.ts';
+import { thickestOf } from '#job/sheet-at.ts';
 import { depthsOf } from '#run/depth-job.ts';
 import { type EtchedPart, etchedPart } from '#run/etched-part.ts';
 import { newJob } from '#run/new-job.ts';
@@ -14,9 +15,9 @@ import { createRunMemory, drawingFor, type RunMemory } from '#run/run-memory.ts'
 import { RunCancelled } from '#run/run-options.ts';
 import { sectionOf } from '#run/section-job.ts';
 import { breather } from './breather.ts';
-import { nearFaceOf, tellNearFace } from './near-face.ts';
 import { packContours } from './pack-contours.ts';
 import { createPacker, packPlan } from './pack-plan.ts';
+import { facesOf } from './plan-faces.ts';
 import type {
   DrawingFile,
   EtchedQuestions,
@@ -26,6 +27,7 @@ import type {
 } from './plan-service.ts';
 import type { PlanResults } from './planned-page.ts';
 import { reliefEdges } from './relief-edges.ts';
+import { turnedRelief } from './turned-relief.ts';
 import type { WireDrawn, WireEnd, WirePage } from './wire-page.ts';
 
 interface WorkerState {
@@ -102,7 +104,7 @@ function resultsOf({ planFile }: RunResult): PlanResults | undefined {
 
 /** Makes runs one after another, and remembers what the page has got already. */
 function runner(state: WorkerState, memory: RunMemory) {
-  const packer = createPacker();
+  const packers = { near: createPacker(), far: createPacker() };
   const drawnOnce = (drawing: Drawing | undefined): WireDrawn | undefined => {
     if (drawing !== undefined && drawing === state.drawn) return undefined;
     state.drawn = drawing;
@@ -125,9 +127,11 @@ function runner(state: WorkerState, memory: RunMemory) {
     let sent: Promise<void> = Promise.resolve();
     const onPlan = ({ findings, shown, plan, thickness, drawing: read }: EarlyPlan) => {
       state.etched = { run, part: etchedPart(plan, thickness) };
+      const { near, far } = facesOf(shown);
       const page = {
-        findings: placedOnSheet(tellNearFace(findings, plan), read),
-        plan: packPlan(packer, nearFaceOf(shown)),
+        findings: placedOnSheet(findings, read),
+        plan: packPlan(packers.near, near),
+        far: far && packPlan(packers.far, far),
         drawn: drawnOnce(read),
         seconds: seconds(),
       };
@@ -137,17 +141,17 @@ function runner(state: WorkerState, memory: RunMemory) {
       { jobText, drawingName, drawingBytes: drawing.bytes },
       { progress, signal, breathe: breather(), memory, onPlan },
     );
-    const { files, plan, kit, thickness, drawing: read } = result;
+    const { files, plan, kit, farKit, thickness, drawing: read } = result;
     const results = resultsOf(result);
-    const findings = placedOnSheet(tellNearFace(result.findings, plan), read);
+    const findings = placedOnSheet(result.findings, read);
     if (plan !== undefined && kit !== undefined && thickness !== undefined) {
-      state.etched = { run, part: etchedPart(plan, thickness, kit) };
+      state.etched = { run, part: etchedPart(plan, thickness, kit, farKit) };
       // The two ways out of here are not in step with each other: the end may not overtake the plan.
       await sent;
       return { findings, results, files, seconds: seconds(), page: undefined };
     }
     state.etched = undefined;
-    const page = { findings, plan: undefined, drawn: drawnOnce(read), seconds: seconds() };
+    const page = { findings, plan: undefined, far: undefined, drawn: drawnOnce(read), seconds: seconds() };
     return { findings, results, files, seconds: seconds(), page };
   };
 }
@@ -156,16 +160,18 @@ function etchedQuestions(state: WorkerState): EtchedQuestions {
   const partOf = (run: number): EtchedPart | undefined =>
     state.etched?.run === run ? state.etched.part : undefined;
   return {
-    async relief(run, request) {
-      const part = partOf(run);
+    async relief(run, { face, ...request }) {
+      const near = partOf(run);
+      const part = face === 'far' ? near?.far : near;
       if (part === undefined) return undefined;
       const made = etchedSolid(part.kit(), part, request);
       if ('trouble' in made)
         return { heldBack: finding('solid-held-back', { of: 'relief', ...made.trouble }) };
       const { origin, positions, indices, stageOfTriangle } = made.mesh;
       const { edges, feet } = reliefEdges({ positions, indices });
-      const mesh = { origin, positions, indices, stageOfTriangle, edges, feet };
-      const parts = [positions, indices, stageOfTriangle, edges, feet];
+      const relief = { origin, positions, indices, stageOfTriangle, edges, feet };
+      const mesh = face === 'far' ? turnedRelief(relief, thickestOf(part.thickness)) : relief;
+      const parts = [mesh.positions, mesh.indices, stageOfTriangle, mesh.edges, mesh.feet];
       return Comlink.transfer(
         { mesh },
         parts.map(({ buffer }) => buffer),

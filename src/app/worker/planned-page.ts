@@ -5,6 +5,7 @@ import type { Point } from '#geometry/point.ts';
 import type { Contour, PlanFile, ShownPlan } from '#job/formats/plan-file.ts';
 import type { OutputFile } from '#run/output-file.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
+import type { PlanFaces } from './plan-faces.ts';
 
 export interface DrawnLine {
   readonly layer: string;
@@ -35,8 +36,9 @@ export interface PlannedPage extends DrawnSheet {
   /** Number of the run that made it, for questions about its etched part. */
   readonly run: number;
   readonly findings: readonly Finding[];
-  /** Absent when the input could not be used. */
+  /** The face on show; absent when the input could not be used. */
   readonly plan?: ShownPlan;
+  readonly faces?: PlanFaces;
   /** Absent until the plan is measured. */
   readonly results?: PlanResults | undefined;
   readonly files: readonly OutputFile[];
@@ -56,7 +58,7 @@ export interface ReliefArrays {
   readonly stageOfTriangle: Uint8Array;
   /** Edges of floors and walls, six numbers a segment; none of a mesh too fine to distinguish them. */
   readonly edges: Float32Array;
-  /** Feet of walls, ten numbers each: both ends, and at each the unit way into the floor. */
+  /** Feet of walls, ten numbers each: an end and there the unit way into the floor, and the same of the other end. */
   readonly feet: Float32Array;
 }
 

@@ -12,7 +12,7 @@ interface Mesh {
 export interface ReliefEdges {
   /** Six numbers a segment. */
   readonly edges: Float32Array;
-  /** Feet of walls, ten numbers each: both ends as x, y, z, and at each the unit way into the floor. */
+  /** Feet of walls, ten numbers each: an end as x, y, z and there the unit way into the floor, and the same of the other end. */
   readonly feet: Float32Array;
 }
 

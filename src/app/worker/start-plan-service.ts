@@ -11,7 +11,7 @@ import type { WireDrawn, WirePage } from './wire-page.ts';
 interface WorkerTie {
   readonly worker: Worker;
   readonly remote: Comlink.Remote<WorkerService>;
-  readonly unpacker: Unpacker;
+  readonly unpackers: { readonly near: Unpacker; readonly far: Unpacker };
   drawn: DrawnSheet;
   hasDrawing: boolean;
 }
@@ -107,16 +107,22 @@ function startWorker(onBroken: OnBroken): WorkerTie {
         navigator.locks.request(lock, () => onBroken(worker, 'the browser closed the planning worker')),
       );
   }
-  return { worker, remote, unpacker: { contours: new Map() }, drawn: NOTHING_DRAWN, hasDrawing: false };
+  const unpackers = { near: { contours: new Map() }, far: { contours: new Map() } };
+  return { worker, remote, unpackers, drawn: NOTHING_DRAWN, hasDrawing: false };
 }
 
-function unpackPage(tie: WorkerTie, run: number, { findings, plan, drawn, seconds }: WirePage): PlannedPage {
+function unpackPage(
+  tie: WorkerTie,
+  run: number,
+  { findings, plan, far, drawn, seconds }: WirePage,
+): PlannedPage {
+  const near = plan && unpackPlan(tie.unpackers.near, plan);
   if (drawn !== undefined) tie.drawn = unpackDrawn(drawn);
   return {
     ...tie.drawn,
     run,
     findings,
-    ...(plan === undefined ? {} : { plan: unpackPlan(tie.unpacker, plan) }),
+    ...(near && { plan: near, faces: { near, far: far && unpackPlan(tie.unpackers.far, far) } }),
     files: [],
     seconds,
     isWhole: false,

@@ -36,6 +36,8 @@ export interface WireDrawn extends Omit<DrawnSheet, 'lines'> {
 export interface WirePage {
   readonly findings: readonly Finding[];
   readonly plan: WirePlan | undefined;
+  /** The other face; undefined where the near one alone is etched. */
+  readonly far: WirePlan | undefined;
   /** Undefined when it is the one of the page before. */
   readonly drawn: WireDrawn | undefined;
   readonly seconds: number;

@@ -5,7 +5,8 @@ import type { PlannedPage } from '#app/worker/planned-page.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { type DepthOffer, depthNotes, unitOfNotes } from '#part/depth-notes.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
-import { askOfRegions, type RegionTarget, type RequirementEdit } from './edit-job.ts';
+import { askOfRegions, type RequirementEdit } from './edit-job.ts';
+import type { RegionTarget } from './region-target.ts';
 
 export interface JudgedOffer extends DepthOffer {
   /** `asked`: exactly this is required of the region; `other`: something else is; `open`: nothing yet. */

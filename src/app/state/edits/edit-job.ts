@@ -3,16 +3,9 @@
 import type { JobFile } from '#job/job-file.ts';
 import { inJobUnits } from './edit-figures.ts';
 import { type DrawingPoint, outlineLayers, sheetChoice } from './edit-sheet.ts';
+import { isAskedAt, isAskedOfLayer, namedFace, placeOf, type RegionTarget } from './region-target.ts';
 
 type Requirement = JobFile['requirements'][number];
-
-/** A region to ask something of, as the job sees it: coordinates of the drawing, in the drawing's unit. */
-export interface RegionTarget {
-  readonly layer: string;
-  /** A point well inside. */
-  readonly at: DrawingPoint;
-  readonly holds: (point: DrawingPoint) => boolean;
-}
 
 /** A depth that changes evenly from one place to another, and is held beyond both. */
 export interface TaperEdit {
@@ -51,8 +44,8 @@ export function askOfRegions(
     requirements = askOfOne(
       requirements.filter((each) => !pointed(each)),
       {
-        isMine: (each) => each.layer === layer,
-        fresh: { layer },
+        isMine: (each) => mates.some((mate) => isAskedOfLayer(each, mate)),
+        fresh: { layer, ...namedFace(mates[0]?.face) },
         requested: inUnitsOf(job, edit),
       },
     );
@@ -62,7 +55,7 @@ export function askOfRegions(
     if (done.has(target)) continue;
     requirements = askOfOne(requirements, {
       isMine: (each) => isAskedAt(each, target),
-      fresh: { at: [...target.at], ...toleranceFrom(requirements, target.layer) },
+      fresh: { ...placeOf(target), ...toleranceFrom(requirements, target) },
       requested: inUnitsOf(job, edit),
     });
   }
@@ -95,16 +88,12 @@ function withEdit(base: Requirement, { depth, thickness, taper, plus, minus }: R
   return { ...base, ...tolerance };
 }
 
-function isAskedAt(requirement: Requirement, target: RegionTarget): boolean {
-  return requirement.at !== undefined && target.holds(requirement.at);
-}
-
 /** A region set apart from its layer keeps the layer's tolerance. */
 function toleranceFrom(
   requirements: readonly Requirement[],
-  layer: string,
+  target: RegionTarget,
 ): Pick<RequirementEdit, 'plus' | 'minus'> {
-  const mate = requirements.find((each) => each.layer === layer);
+  const mate = requirements.find((each) => isAskedOfLayer(each, target));
   return {
     ...(mate?.plus === undefined ? {} : { plus: mate.plus }),
     ...(mate?.minus === undefined ? {} : { minus: mate.minus }),

@@ -1,15 +1,15 @@
 /** What else is asked of regions, as pure functions: (job, arguments) → job. It is said where what is asked of them stands. */
 import type { JobFile } from '#job/job-file.ts';
 import { inJobUnits } from './edit-figures.ts';
-import type { RegionTarget } from './edit-job.ts';
+import { isAskedAt, isAskedOfLayer, placeOf, type RegionTarget } from './region-target.ts';
 
 export type Requirement = JobFile['requirements'][number];
 
 /** What is asked of a region: by a point in it, else by its layer. Undefined where nothing is. */
 export function requirementOf(job: JobFile, target: RegionTarget): Requirement | undefined {
   return (
-    job.requirements.find(({ at }) => at !== undefined && target.holds(at)) ??
-    job.requirements.find(({ layer }) => layer !== undefined && layer === target.layer)
+    job.requirements.find((each) => isAskedAt(each, target)) ??
+    job.requirements.find((each) => isAskedOfLayer(each, target))
   );
 }
 
@@ -37,8 +37,7 @@ export function changeRequirements(
     if (own !== undefined && (own.at !== undefined || whole.has(own))) changed.add(own);
     else {
       const { layer: _, ...asked } = own ?? {};
-      const [x, y] = target.at;
-      apart.push(change({ ...asked, at: [x, y] }));
+      apart.push(change({ ...asked, ...placeOf(target) }));
     }
   }
   return {

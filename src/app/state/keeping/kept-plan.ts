@@ -24,6 +24,6 @@ export function planToKeep({
     standing: standingOf(derived, true, document.unsaid?.length),
     stages: plan.stages.length,
     minutes: plan.totals.minutes,
-    picture: partPicture(plan),
+    picture: partPicture(page.faces?.near ?? plan),
   };
 }

@@ -2,6 +2,7 @@
 
 import { fetchSample, SAMPLES } from '#app/state/opening/samples.ts';
 import { gravest } from '#app/state/plan-standing.ts';
+import { faceOnShow, hasFarFace } from '#app/state/shown-face.ts';
 import { pickFiles } from '#app/views/pick-files.ts';
 import { useGoTo } from '#app/views/use-go-to.ts';
 import { useWorkbench, useWorkbenchState, type Workbench } from '#app/views/workbench-context.ts';
@@ -91,6 +92,13 @@ function numberEntries(text: string, { store, actions }: Workbench): PaletteEntr
   return entries;
 }
 
+function turnEntry({ store, actions }: Workbench): PaletteEntry[] {
+  const state = store.getState();
+  if (!hasFarFace(state)) return [];
+  const run = () => actions.turnOver(faceOnShow(state) === 'near' ? 'far' : 'near');
+  return [{ key: 'turn', words: 'Turn the part over', keys: 'T', run }];
+}
+
 function actionEntries(workbench: Workbench): PaletteEntry[] {
   const { actions, layout, mode, store } = workbench;
   const panel = (name: 'drawing' | 'requirements' | 'stock' | 'findings' | 'handoff') => () =>
@@ -104,6 +112,7 @@ function actionEntries(workbench: Workbench): PaletteEntry[] {
   return [
     { key: 'open', words: 'Open drawing or job', keys: 'Ctrl O', run: () => pickFiles(actions) },
     { key: 'start', words: 'Jobs and samples', run: () => layout.setState({ over: 'start' }) },
+    ...turnEntry(workbench),
     { key: 'undo', words: 'Undo', keys: 'Ctrl Z', run: actions.undo },
     { key: 'redo', words: 'Redo', keys: 'Ctrl Shift Z', run: actions.redo },
     { key: 'drawing', words: 'Open the panel Drawing', run: panel('drawing') },

@@ -5,6 +5,7 @@ import type { ScenePicture } from '#app/scene/scene-picture.ts';
 import { sceneTheme } from '#app/scene/scene-theme.ts';
 import { listenToHands } from '#app/scene/sheet-gestures.ts';
 import { pointSeenAt, type ViewPose } from '#app/scene/view-pose.ts';
+import { FaceSwitch } from '#app/views/sheet/FaceSwitch.tsx';
 import { ScaleBars } from '#app/views/sheet/ScaleBars.tsx';
 import { SectionLineView } from '#app/views/sheet/SectionLineView.tsx';
 import { SheetLabels } from '#app/views/sheet/SheetLabels.tsx';
@@ -113,6 +114,7 @@ export function ReviewSheet({ stage, place, onPlace }: ReviewSheetProps) {
         <button type="button" onClick={fitAll}>
           whole part
         </button>
+        <FaceSwitch />
         <ScaleBars pose={pose} />
         <span className="spring" />
         <span>

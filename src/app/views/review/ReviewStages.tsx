@@ -1,10 +1,12 @@
 /** The stages in the order of the run, each to be looked at and then ticked. One that was not on show yet can't be. */
 import { useEffect, useRef } from 'react';
+import { facesToLookAt } from '#app/state/faces-looked-at.ts';
 import { isOfOtherPlan } from '#app/state/review-draft.ts';
 import type { StageStep } from '#app/state/stage-steps.ts';
 import { inkOn } from '#app/views/ink-on.ts';
 import { StageMark } from '#app/views/StageMark.tsx';
 import { useMode, useWorkbenchState } from '#app/views/workbench-context.ts';
+import type { SheetSide } from '#job/job.ts';
 import { showLength, showMinutes } from '#units/show-length.ts';
 
 interface ReviewStagesProps {
@@ -17,7 +19,8 @@ interface ReviewStagesProps {
 
 export function ReviewStages({ steps, index, planText, onGo, onTick }: ReviewStagesProps) {
   const draft = useMode((state) => state.draft);
-  const seen = useMode((state) => state.seen);
+  const looks = useMode((state) => state.looks);
+  const faces = useWorkbenchState(({ derived }) => derived.page?.faces);
   const list = useRef<HTMLOListElement>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the focus goes along with the stage on show
   useEffect(() => {
@@ -32,12 +35,13 @@ export function ReviewStages({ steps, index, planText, onGo, onTick }: ReviewSta
       <ol ref={list}>
         {steps.map((step, at) => {
           const isTicked = !isOther && draft.checked.includes(step.stage.number);
-          const isSeen = seen.includes(step.stage.number) || isTicked;
+          const unseen = facesToLookAt(step.stage.number, looks, faces);
+          const isSeen = unseen.length === 0 || isTicked;
           return (
             <li key={step.stage.number} className={at === index ? 'on-show' : undefined}>
               <StageButton step={step} isShown={at === index} onPress={() => onGo(at)} />
               <label className={isSeen ? 'tick' : 'tick unseen-yet'}>
-                <span>{isTicked ? 'right' : at === index ? 'shown' : isSeen ? 'seen' : 'not seen'}</span>
+                <span>{isTicked ? 'right' : seenWords(unseen, at === index)}</span>
                 <input
                   type="checkbox"
                   aria-label={`stage ${step.stage.number} is in order`}
@@ -52,6 +56,11 @@ export function ReviewStages({ steps, index, planText, onGo, onTick }: ReviewSta
       </ol>
     </nav>
   );
+}
+
+function seenWords(unseen: readonly SheetSide[], isShown: boolean): string {
+  if (isShown) return unseen.length === 0 ? 'shown' : `${unseen[0]} face next`;
+  return unseen.length === 0 ? 'seen' : 'not seen';
 }
 
 interface StageButtonProps {

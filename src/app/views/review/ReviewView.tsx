@@ -4,6 +4,7 @@
  */
 import { Check } from 'lucide-react';
 import { type DragEvent, useCallback, useEffect, useMemo, useState } from 'react';
+import { facesToLookAt } from '#app/state/faces-looked-at.ts';
 import { isOfOtherPlan, toggleCheck } from '#app/state/review-draft.ts';
 import { stageSteps } from '#app/state/stage-steps.ts';
 import { BrokenView } from '#app/views/BrokenView.tsx';
@@ -21,11 +22,13 @@ import { ReviewStages } from './ReviewStages.tsx';
 import { reviewKey } from './review-keys.ts';
 import { StageFacts } from './StageFacts.tsx';
 import { useOpenReview } from './use-open-review.ts';
+import { useRecordedLook } from './use-recorded-look.ts';
 import './review.css';
 
 export function ReviewView() {
   const { actions, mode, layout } = useWorkbench();
   const plan = useWorkbenchState(({ derived }) => derived.page?.plan);
+  const faces = useWorkbenchState(({ derived }) => derived.page?.faces);
   const planText = usePlanText();
   const { step: wanted, draft } = useMode((state) => state);
   const [place, setPlace] = useState<Point>();
@@ -36,12 +39,7 @@ export function ReviewView() {
 
   useEffect(() => actions.show('plan'), [actions]);
   useEffect(() => actions.turnClock(step?.to), [actions, step]);
-  // A stage counts as looked at once it was on show.
-  useEffect(() => {
-    const { seen } = mode.getState();
-    const number = step?.stage.number;
-    if (number !== undefined && !seen.includes(number)) mode.setState({ seen: [...seen, number] });
-  }, [mode, step]);
+  useRecordedLook(step?.stage.number);
   useEffect(() => {
     const { draft: now } = mode.getState();
     const { reviewer } = layout.getState();
@@ -61,13 +59,17 @@ export function ReviewView() {
     (at: number) => {
       const number = steps[at]?.stage.number;
       if (number === undefined || planText === undefined) return;
-      const { draft: before, seen } = mode.getState();
-      if (!seen.includes(number) && !before.checked.includes(number)) return go(at);
+      const { draft: before, looks } = mode.getState();
+      const [unseen] = facesToLookAt(number, looks, faces);
+      if (unseen !== undefined && !before.checked.includes(number)) {
+        if (at === index) actions.turnOver(unseen);
+        return go(at);
+      }
       const next = toggleCheck(before, number, planText);
       mode.setState({ draft: next });
       go(next.checked.includes(number) && at + 1 < steps.length ? at + 1 : at);
     },
-    [mode, steps, planText, go],
+    [actions, mode, steps, planText, go, index, faces],
   );
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent) => {

@@ -3,6 +3,7 @@ import type { RefObject } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import type { ViewPose } from '#app/scene/view-pose.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
+import { FaceSwitch } from './FaceSwitch.tsx';
 import { ReliefChoices } from './ReliefChoices.tsx';
 import { ScaleBars } from './ScaleBars.tsx';
 
@@ -36,6 +37,7 @@ export function SheetStrip(props: SheetStripProps) {
           </label>
         ))}
       </fieldset>
+      <FaceSwitch />
       <button
         type="button"
         className="fit"

@@ -59,9 +59,9 @@ export function SheetView() {
           <PlaceMark pose={pose} size={size} />
         </div>
         <p id="sheet-keys" hidden>
-          Arrow keys move or turn the sheet, plus and minus zoom, Home shows the whole part, Page Up and Page
-          Down pick the region before or after, Escape picks none, a figure and Enter set the depth, M held
-          down measures from where the pointer is.
+          Arrow keys move or turn the sheet, plus and minus zoom, Home shows the whole part, T turns it over
+          where both faces are etched, Page Up and Page Down pick the region before or after, Escape picks
+          none, a figure and Enter set the depth, M held down measures from where the pointer is.
         </p>
         <SheetWords pose={pose} size={size} figures={figures} showsTexts={showsTexts} />
         <SectionLineView pose={pose} size={size} />

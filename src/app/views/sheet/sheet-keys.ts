@@ -1,6 +1,7 @@
 /** What keys do on the sheet. */
 import type { StoreApi } from 'zustand/vanilla';
 import { panned, turned, type ViewPose, type ViewSize, zoomed } from '#app/scene/view-pose.ts';
+import { faceOnShow, hasFarFace } from '#app/state/shown-face.ts';
 import type { WorkbenchActions } from '#app/state/workbench-actions.ts';
 import type { WorkbenchState } from '#app/state/workbench-state.ts';
 import { pointAt } from './sheet-fly.ts';
@@ -43,6 +44,8 @@ export function sheetKey(event: KeyboardEvent, host: KeyHost): boolean {
     pose.setState(zoomed(pose.getState(), size, middle, 1 / ZOOM), true);
   } else if (event.key === 'Home') {
     host.fitAll();
+  } else if (event.key === 't' && hasFarFace(store.getState())) {
+    actions.turnOver(faceOnShow(store.getState()) === 'near' ? 'far' : 'near');
   } else if (event.key === 'Escape') {
     actions.select([]);
   } else if (event.key === 'PageDown' || event.key === 'PageUp') {

@@ -7,6 +7,7 @@ import { fitPoints, fitPose, panned, type ViewPose } from '#app/scene/view-pose.
 import { boxOfLines } from '#app/state/box-of-lines.ts';
 import { boxOfShapes } from '#app/state/region-shape.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
+import { faceOnShow } from '#app/state/shown-face.ts';
 import {
   type Flight,
   heightFactor,
@@ -18,12 +19,17 @@ import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workben
 import type { DrawingFile } from '#app/worker/plan-service.ts';
 import type { Box } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
+import type { SheetSide } from '#job/job.ts';
 import { flyTo } from './sheet-fly.ts';
 
 /** From the front, a little from the left, and high enough that no pocket hides behind its wall: 61° up. */
 const DRAWN = { azimuth: -0.24, tilt: 0.506 };
 const BELOW = { azimuth: -0.24, tilt: Math.PI - 0.506 };
-const PLAN = { azimuth: 0, tilt: 0 };
+/** The far face is seen from it: turned about the upright. */
+const PLAN: Record<SheetSide, Pick<ViewPose, 'azimuth' | 'tilt'>> = {
+  near: { azimuth: 0, tilt: 0 },
+  far: { azimuth: Math.PI, tilt: Math.PI },
+};
 /** A place flown to shows at least this much around it, mm, and comes no nearer when the view is nearer already. */
 const FLIGHT_WIDTH = 40;
 
@@ -51,17 +57,19 @@ export function usePoseKeeper(
   const { store, actions } = useWorkbench();
   const { view, reliefView, flight } = useWorkbenchState((state) => state.session);
   const factor = useWorkbenchState(heightFactor);
+  const face = useWorkbenchState(faceOnShow);
   const page = useWorkbenchState((state) => state.derived.page);
   const drawing = useDocument()?.drawing;
   const fitted = useRef<Fitted>({ drawing: undefined, pose: undefined });
   const seen = useRef('');
   const flown = useRef(flight);
+  const shownFace = useRef(face);
 
   const whole = useCallback(() => {
     const { derived, session } = store.getState();
     const box = boxOfShapes(derived.shapes) ?? boxOfLines(derived.page?.lines ?? []);
     if (box === undefined || size === undefined) return undefined;
-    if (isFlat || session.view === 'plan') return fitPose(box, size, PLAN);
+    if (isFlat || session.view === 'plan') return fitPose(box, size, PLAN[faceOnShow(store.getState())]);
     return besideKey(fitRelief(store.getState(), box, size, actions.fitHeight), size);
   }, [store, size, actions, isFlat]);
 
@@ -91,6 +99,16 @@ export function usePoseKeeper(
     seen.current = look;
     if (!isFirst) fitAll();
   }, [view, reliefView, factor, fitAll]);
+
+  // At once: halfway the sheet would be seen edge on.
+  useEffect(() => {
+    if (shownFace.current === face) return;
+    shownFace.current = face;
+    const goal = whole();
+    if (goal === undefined) return;
+    fitted.current = { ...fitted.current, pose: goal };
+    pose.setState(goal, true);
+  }, [face, pose, whole]);
 
   // Once each: neither a view opened later nor a window of another size flies again.
   useEffect(() => {

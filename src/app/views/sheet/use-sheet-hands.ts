@@ -81,8 +81,8 @@ function gestureHost(
     () => undefined,
   );
   const read = () => {
-    const isBelow = pose.getState().tilt > Math.PI / 2;
-    hovered = isBelow ? undefined : pointer && pickRegion(shapes(), pointer, seen());
+    const isReliefBelow = store.getState().session.view === 'relief' && pose.getState().tilt > Math.PI / 2;
+    hovered = isReliefBelow ? undefined : pointer && pickRegion(shapes(), pointer, seen());
     sayHover(hover.current, hovered, frame());
     rest.end();
     const region = hovered?.shape?.region;

@@ -24,6 +24,8 @@ export function TankView() {
   const planText = usePlanText();
   useEffect(() => {
     actions.show('plan');
+    // Floors are gauged from the near face.
+    actions.turnOver('near');
     actions.select([]);
   }, [actions]);
   if (plan === undefined || planText === undefined || job === undefined || plan.stages.length === 0)

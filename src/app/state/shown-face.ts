@@ -1,0 +1,20 @@
+/** Which face of the part is on show: the near one, as it is drawn, or the far one, turned over. */
+
+import type { PlannedPage } from '#app/worker/planned-page.ts';
+import type { SheetSide } from '#job/job.ts';
+import type { WorkbenchState } from './workbench-state.ts';
+
+/** The page with that face for its plan; a part that is etched on one face has no other. */
+export function onFace(page: PlannedPage, face: SheetSide): PlannedPage {
+  const { near, far } = page.faces ?? {};
+  const plan = face === 'far' ? (far ?? near) : near;
+  return plan === undefined || plan === page.plan ? page : { ...page, plan };
+}
+
+export function faceOnShow({ derived: { page } }: Pick<WorkbenchState, 'derived'>): SheetSide {
+  return page?.plan !== undefined && page.plan === page.faces?.far ? 'far' : 'near';
+}
+
+export function hasFarFace({ derived: { page } }: Pick<WorkbenchState, 'derived'>): boolean {
+  return page?.faces?.far !== undefined;
+}
