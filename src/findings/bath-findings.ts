@@ -11,7 +11,10 @@ export const bathWords = {
   'bath-overloaded': warn<Figures<'before' | 'after' | 'limit' | 'room' | 'grams'>>({
     title: 'Bath would hold too much metal',
     say: ({ before, after, limit, room, grams }) => ({
-      reason: `The part adds ${figureOf(grams)} g of metal to the bath: from ${figureOf(before)} to ${figureOf(after)} g/L, over its limit of ${figureOf(limit)} g/L.`,
+      reason: [
+        `The part adds ${figureOf(grams)} g of metal to the bath:`,
+        `from ${figureOf(before)} to ${figureOf(after)} g/L, over its limit of ${figureOf(limit)} g/L.`,
+      ],
       remedy: `There is room for ${figureOf(room)} g: renew or regenerate the bath before the run, and measure the rate again.`,
       value: after,
       limit,
@@ -32,8 +35,14 @@ export const bathWords = {
     say: ({ bath, lacks }, show) => ({
       reason:
         lacks === 'reaction'
-          ? `Gas given off, chemicals used and ventilation are not calculated for ${bath}: only aluminium in caustic soda is. Gas may be given off all the same.`
-          : `Gas given off, caustic used and ventilation are not calculated for ${bath}: the density of the sheet is not known.`,
+          ? [
+              `Gas given off, chemicals used and ventilation are not calculated for ${bath}:`,
+              `only aluminium in caustic soda is. Gas may be given off all the same.`,
+            ]
+          : [
+              `Gas given off, caustic used and ventilation are not calculated for ${bath}:`,
+              `the density of the sheet is not known.`,
+            ],
       remedy:
         lacks === 'reaction'
           ? 'Have extraction, chemicals and waste calculated by the site’s own process specification.'
@@ -158,7 +167,10 @@ export const bathWords = {
   >({
     title: 'Rate calculated for another temperature',
     say: ({ fromC, toC, energy, from, to, rate, plusMinus }, show) => ({
-      reason: `The rate at ${figureOf(toC)} °C is calculated from that at ${figureOf(fromC)} °C with ${figureOf(energy)} kJ/mol (published values: ${figureOf(from)} to ${figureOf(to)}): ${show.rate([rate, plusMinus], figureOf, '±')}.`,
+      reason: [
+        `The rate at ${figureOf(toC)} °C is calculated from that at ${figureOf(fromC)} °C with ${figureOf(energy)} kJ/mol (published values: ${figureOf(from)} to ${figureOf(to)}):`,
+        `${show.rate([rate, plusMinus], figureOf, '±')}.`,
+      ],
       remedy: `Etch a coupon at ${figureOf(toC)} °C before the run.`,
     }),
   }),

@@ -45,7 +45,10 @@ export const budgetWords = {
   'tolerance-barely-held': note<FloorOver>({
     title: 'Tolerance barely held by the clock',
     say: (facts, show) => ({
-      reason: `Level ${mm(facts.level, show)} holds its ${mm(facts.allowed, show)} by root-sum-square (${mm(facts.likely, show)}), but at worst, with all errors the same way, it ${mayBe(facts)} by ${mm(facts.worst, show)}: ${partsOf(facts, show)}.${others(facts)}`,
+      reason: [
+        `Level ${mm(facts.level, show)} holds its ${mm(facts.allowed, show)} by root-sum-square (${mm(facts.likely, show)}), but at worst, with all errors the same way, it ${mayBe(facts)} by ${mm(facts.worst, show)}:`,
+        `${partsOf(facts, show)}.${others(facts)}`,
+      ],
       remedy: remedyOf(facts, 'worst', show),
       value: facts.worst,
       limit: facts.allowed,
@@ -55,7 +58,10 @@ export const budgetWords = {
 
 function byClock(facts: FloorOver, show: Shown): Saying {
   return {
-    reason: `Run by the clock, level ${mm(facts.level, show)} ${mayBe(facts)} by ${mm(facts.likely, show)} (root-sum-square; ${mm(facts.worst, show)} at worst) where ${mm(facts.allowed, show)} is allowed: ${partsOf(facts, show)}.${others(facts)}`,
+    reason: [
+      `Run by the clock, level ${mm(facts.level, show)} ${mayBe(facts)} by ${mm(facts.likely, show)} (root-sum-square; ${mm(facts.worst, show)} at worst) where ${mm(facts.allowed, show)} is allowed:`,
+      `${partsOf(facts, show)}.${others(facts)}`,
+    ],
     remedy: remedyOf(facts, 'likely', show),
     value: facts.likely,
     limit: facts.allowed,

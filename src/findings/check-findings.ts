@@ -43,7 +43,10 @@ export const makingWords = {
   'cut-deeper-than-practice': note<{ depth: number; limit: number }>({
     title: 'Deeper than practice',
     say: ({ depth, limit }, show) => ({
-      reason: `The deepest cut is ${mm(depth, show)}; cuts of up to ${mm(limit, show)} are known from practice. Beyond that, maskant, bath and undercut are unproven.`,
+      reason: [
+        `The deepest cut is ${mm(depth, show)}; cuts of up to ${mm(limit, show)} are known from practice.`,
+        `Beyond that, maskant, bath and undercut are unproven.`,
+      ],
       remedy: `Etch to ${mm(limit, show)} at most and machine the rest, or prove the process on a coupon of that depth first.`,
       value: depth,
       limit,
@@ -86,7 +89,10 @@ export const makingWords = {
   }>({
     title: 'Region etched too deep',
     say: ({ depth, limit, near }, show) => ({
-      reason: `The front reaches ${mm(depth, show)} here, where ${mm(limit, show)} is allowed: an opening lies ${mm(near, show)} closer than it may.`,
+      reason: [
+        `The front reaches ${mm(depth, show)} here, where ${mm(limit, show)} is allowed:`,
+        `an opening lies ${mm(near, show)} closer than it may.`,
+      ],
       remedy: `This is a fault of the plan, not of the part: do not cut from it. Move or simplify the lines within ${mm(near, show)} of this place, and report it.`,
       value: depth,
       limit,
@@ -95,7 +101,10 @@ export const makingWords = {
   'opening-runs-off-sheet': warn<{ length: number; regions: number }>({
     title: 'Opening runs off the sheet',
     say: ({ length, regions }, show) => ({
-      reason: `${regions === 1 ? 'A region is' : `${regions} regions are`} etched up to the edge of the sheet along ${mm(length, show)}: the edge is bare there, so it is etched sideways as well.`,
+      reason: [
+        `${regions === 1 ? 'A region is' : `${regions} regions are`} etched up to the edge of the sheet along ${mm(length, show)}:`,
+        `the edge is bare there, so it is etched sideways as well.`,
+      ],
       remedy: 'Mask the edge of the sheet and trim it after etching, or leave a border of land along it.',
       value: length,
     }),
@@ -121,7 +130,10 @@ export const makingWords = {
   'piece-in-many-parts': note<Figures<'parts' | 'stage' | 'regions'>>({
     title: 'Opening in several parts',
     say: ({ parts, stage, regions }) => ({
-      reason: `${regions === 1 ? 'The opening of a region' : `Openings of ${regions} regions`} of stage ${stage} ${regions === 1 ? 'falls' : 'fall'} into several parts, up to ${parts}: each is cut and peeled separately, and metal stays between them.`,
+      reason: [
+        `${regions === 1 ? 'The opening of a region' : `Openings of ${regions} regions`} of stage ${stage} ${regions === 1 ? 'falls' : 'fall'} into several parts, up to ${parts}:`,
+        `each is cut and peeled separately, and metal stays between them.`,
+      ],
       remedy:
         'Widen the necks of the region beyond twice its allowance, or make sure that the operator peels every part.',
       value: parts,
@@ -138,7 +150,10 @@ export const makingWords = {
   }>({
     title: 'Maskant comes off',
     say: ({ width, undercut, ridge, least, places }, show) => ({
-      reason: `The maskant left here is ${mm(width, show)} wide${at(places)} and is undercut by ${mm(undercut, show)} in all: it comes off, and the metal below it ends ${mm(ridge, show)} deep.`,
+      reason: [
+        `The maskant left here is ${mm(width, show)} wide${at(places)} and is undercut by ${mm(undercut, show)} in all:`,
+        `it comes off, and the metal below it ends ${mm(ridge, show)} deep.`,
+      ],
       remedy: `Make it ${mm(undercut + least, show)} wide or more, or reduce the depth beside it.`,
       value: width,
       limit: undercut,
@@ -197,7 +212,10 @@ export const makingWords = {
   'corner-sharper-than-undercut': warn<Corner>({
     title: 'Corner sharper than the undercut',
     say: ({ drawn, comes, short, level, corners }, show) => ({
-      reason: `${counted(corners, 'inside corner')} at level ${mm(level, show)} ${corners === 1 ? 'is' : 'are'} drawn with a radius that the etch cannot follow: R ${mm(drawn, show)} comes out as R ${mm(comes, show)}, and metal extends ${mm(short, show)} into the corner.`,
+      reason: [
+        `${counted(corners, 'inside corner')} at level ${mm(level, show)} ${corners === 1 ? 'is' : 'are'} drawn with a radius that the etch cannot follow:`,
+        `R ${mm(drawn, show)} comes out as R ${mm(comes, show)}, and metal extends ${mm(short, show)} into the corner.`,
+      ],
       remedy: `Draw them with R ${mm(comes, show)} or more, etch less deep, or machine the corners.`,
       value: drawn,
       limit: comes,
@@ -206,7 +224,10 @@ export const makingWords = {
   'corner-drawn-sharp': note<Corner & { levels: number }>({
     title: 'Sharp corner comes out round',
     say: ({ comes, short, level, levels, corners }, show) => ({
-      reason: `${counted(corners, 'inside corner')} at ${levels === 1 ? `level ${mm(level, show)}` : `${levels} levels`} ${corners === 1 ? 'is' : 'are'} drawn sharp: up to R ${mm(comes, show)} comes out, and metal extends up to ${mm(short, show)} into the corner${levels === 1 ? '' : `, at level ${mm(level, show)}`}.`,
+      reason: [
+        `${counted(corners, 'inside corner')} at ${levels === 1 ? `level ${mm(level, show)}` : `${levels} levels`} ${corners === 1 ? 'is' : 'are'} drawn sharp:`,
+        `up to R ${mm(comes, show)} comes out, and metal extends up to ${mm(short, show)} into the corner${levels === 1 ? '' : `, at level ${mm(level, show)}`}.`,
+      ],
       remedy: `No action is needed if the drawing accepts the corners that the process gives; otherwise draw R ${mm(comes, show)}.`,
       value: 0,
       limit: comes,
@@ -225,7 +246,10 @@ export const makingWords = {
   }>({
     title: 'Floor not reached',
     say: ({ width, needed, depth, least, floorArea, share, places }, show) => ({
-      reason: `The region narrows to ${mm(width, show)}${at(places)}, too narrow to be opened, so it ends only ${mm(depth, show)} deep there where at least ${mm(least, show)} is required. Floor within tolerance: ${figure(floorArea)} mm², ${percent(share)} of the region.`,
+      reason: [
+        `The region narrows to ${mm(width, show)}${at(places)}, too narrow to be opened, so it ends only ${mm(depth, show)} deep there where at least ${mm(least, show)} is required.`,
+        `Floor within tolerance: ${figure(floorArea)} mm², ${percent(share)} of the region.`,
+      ],
       remedy: `Widen it to more than ${mm(needed, show)}, or require less depth there.`,
       value: width,
       limit: needed,
@@ -235,7 +259,10 @@ export const makingWords = {
   'floor-lost': stop<{ shallowest: number; most: number }>({
     title: 'Region without a floor',
     say: ({ shallowest, most }, show) => ({
-      reason: `No point of this region ends within its tolerance: the walls of deeper neighbours reach all through it and leave ${mm(shallowest, show)} at its shallowest, where at most ${mm(most, show)} is allowed.`,
+      reason: [
+        `No point of this region ends within its tolerance:`,
+        `the walls of deeper neighbours reach all through it and leave ${mm(shallowest, show)} at its shallowest, where at most ${mm(most, show)} is allowed.`,
+      ],
       remedy:
         'Widen the region, bring the depths together, or draw the upper edges of the walls and set edgeDatum to "shallow-edge".',
       value: shallowest,
@@ -245,7 +272,10 @@ export const makingWords = {
   'floor-mostly-wall': note<Figures<'share' | 'floorArea' | 'area' | 'stage' | 'regions' | 'limit'>>({
     title: 'Region is mostly wall',
     say: ({ share, floorArea, area, stage, regions, limit }) => ({
-      reason: `In ${counted(regions, 'region')} of stage ${stage} less than ${percent(limit)} is floor within tolerance: here ${figure(floorArea)} of ${figure(area)} mm², ${percent(share)}. The rest is wall and corner.`,
+      reason: [
+        `In ${counted(regions, 'region')} of stage ${stage} less than ${percent(limit)} is floor within tolerance:`,
+        `here ${figure(floorArea)} of ${figure(area)} mm², ${percent(share)}. The rest is wall and corner.`,
+      ],
       remedy:
         'Check that this is intended: the lines are the upper edges of the walls unless edgeDatum says otherwise.',
       value: share,

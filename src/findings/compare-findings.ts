@@ -39,8 +39,10 @@ export const compareWords = {
   'returned-line-doubled': warn<Readonly<Record<never, never>>>({
     title: 'A line that came back is doubled',
     say: () => ({
-      reason:
-        'Two lines run over each other here: the knife would go twice, perhaps through the maskant into the metal.',
+      reason: [
+        'Two lines run over each other here:',
+        'the knife would go twice, perhaps through the maskant into the metal.',
+      ],
       remedy: 'Take one of them out.',
     }),
   }),
@@ -55,7 +57,10 @@ export const compareWords = {
     title: 'A planned piece is not cut',
     say: ({ stage, isEarly }) => ({
       reason: isEarly
-        ? `A piece of stage ${stage} would come off with an earlier stage: nothing in the file divides them here.`
+        ? [
+            `A piece of stage ${stage} would come off with an earlier stage:`,
+            `nothing in the file divides them here.`,
+          ]
         : `A piece of stage ${stage} has no closed line round it here, and would stay on.`,
       remedy: 'Put the missing line back.',
     }),

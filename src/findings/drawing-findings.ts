@@ -128,7 +128,7 @@ const fileWords = {
   'drawing-cut-short': stop<{ part: string; line: number }>({
     title: 'Drawing file cut short',
     say: ({ part, line }) => ({
-      reason: `The file ends on line ${line}, inside ${part}: outlines may be missing.`,
+      reason: [`The file ends on line ${line}, inside ${part}:`, `outlines may be missing.`],
       remedy:
         'Copy or export the drawing again. What was read is shown, but no files to cut from are written.',
     }),
@@ -151,7 +151,10 @@ const fileWords = {
   'drawing-decimals-mixed': stop<{ commas: number; points: number }>({
     title: 'Commas and points mixed',
     say: ({ commas, points }) => ({
-      reason: `${counted(commas, 'number has', 'numbers have')} a comma and ${counted(points, 'has', 'have')} a decimal point, so it is not clear whether commas mark decimals or thousands. Anything with a comma was left out.`,
+      reason: [
+        `${counted(commas, 'number has', 'numbers have')} a comma and ${counted(points, 'has', 'have')} a decimal point, so it is not clear whether commas mark decimals or thousands.`,
+        `Anything with a comma was left out.`,
+      ],
       remedy: 'Export the drawing again with decimal points throughout.',
       value: commas,
     }),
@@ -187,28 +190,41 @@ const fileWords = {
   'drawing-unit-missing': stop<SizeInUnits>({
     title: 'No unit',
     say: (facts, show) => ({
-      reason: `The drawing does not state its unit, and a guess could be wrong by a factor of 25.4.${sizesInWords(facts, show)}`,
+      reason: [
+        'The drawing does not state its unit, and a guess could be wrong by a factor of 25.4.',
+        ...sizesInWords(facts, show),
+      ],
       remedy: SET_UNIT,
     }),
   }),
   'drawing-unit-unknown': stop<SizeInUnits & { value: string }>({
     title: 'Unknown unit',
     say: ({ value, ...facts }, show) => ({
-      reason: `The drawing gives its unit ($INSUNITS) as "${value}", which is not a unit; 1 to 24 are.${sizesInWords(facts, show)}`,
+      reason: [
+        `The drawing gives its unit ($INSUNITS) as "${value}", which is not a unit; 1 to 24 are.`,
+        ...sizesInWords(facts, show),
+      ],
       remedy: SET_UNIT,
     }),
   }),
   'drawing-size-unlikely': warn<SizeInUnits & { stated: LengthUnit }>({
     title: 'Size unlikely for a part',
     say: ({ stated, sides, likely }, show) => ({
-      reason: `The drawing states ${unitName(stated)}, which makes it too large or too small for a part${sides === undefined ? '' : `: ${sizeIn(sides, stated, show)}`}.${likely === undefined || sides === undefined ? '' : ` ${asLikely(sides, likely, show)}`}`,
+      reason: [
+        `The drawing states ${unitName(stated)}, which makes it too large or too small for a part${sides === undefined ? '.' : ':'}`,
+        ...(sides === undefined ? [] : [`${sizeIn(sides, stated, show)}.`]),
+        ...(likely === undefined || sides === undefined ? [] : [asLikely(sides, likely, show)]),
+      ],
       remedy: SET_UNIT,
     }),
   }),
   'drawing-unit-overridden': note<{ stated: LengthUnit; used: LengthUnit }>({
     title: 'Unit set for the drawing',
     say: ({ stated, used }) => ({
-      reason: `The drawing states ${unitName(stated)} but was read in ${unitName(used)}, as set: lengths come out ${round(millimetresIn(used) / millimetresIn(stated))} times as long.`,
+      reason: [
+        `The drawing states ${unitName(stated)} but was read in ${unitName(used)}, as set:`,
+        `lengths come out ${round(millimetresIn(used) / millimetresIn(stated))} times as long.`,
+      ],
       remedy: 'Check one known length.',
       value: millimetresIn(used) / millimetresIn(stated),
     }),
@@ -220,7 +236,10 @@ const fileWords = {
   }>({
     title: 'Unit in doubt',
     say: ({ stated, size }, show) => ({
-      reason: `The drawing states ${unitName(stated)} ($INSUNITS) but was set up as metric ($MEASUREMENT), often because the unit was never set. Read as ${unitName(stated)} it is ${show.length(size * millimetresIn(stated), round)} long; as millimetre it would be ${show.length(size, round)}.`,
+      reason: [
+        `The drawing states ${unitName(stated)} ($INSUNITS) but was set up as metric ($MEASUREMENT), often because the unit was never set.`,
+        `Read as ${unitName(stated)} it is ${show.length(size * millimetresIn(stated), round)} long; as millimetre it would be ${show.length(size, round)}.`,
+      ],
       remedy: 'Check which is right, and set drawingUnits in the job to settle it.',
       value: size * millimetresIn(stated),
     }),
@@ -245,7 +264,10 @@ const fileWords = {
   'paper-space-passed-over': note<{ entities: number }>({
     title: 'Paper space skipped',
     say: ({ entities }) => ({
-      reason: `${count(entities)} skipped because ${entities === 1 ? 'it lies' : 'they lie'} in paper space: borders, title blocks, plotted views.`,
+      reason: [
+        `${count(entities)} skipped because ${entities === 1 ? 'it lies' : 'they lie'} in paper space:`,
+        `borders, title blocks, plotted views.`,
+      ],
       remedy:
         entities === 1
           ? 'If it is an outline, move it to model space.'
@@ -279,7 +301,10 @@ const fileWords = {
   'block-unit-differs': note<{ block: string; blockUnit: LengthUnit; drawingUnit: LengthUnit }>({
     title: 'Block in another unit',
     say: ({ block, blockUnit, drawingUnit }) => ({
-      reason: `Block ${block} was made in ${unitName(blockUnit)}, the drawing in ${unitName(drawingUnit)}. It is read at the scale of its insertion.`,
+      reason: [
+        `Block ${block} was made in ${unitName(blockUnit)}, the drawing in ${unitName(drawingUnit)}.`,
+        `It is read at the scale of its insertion.`,
+      ],
       remedy: 'Check one length of the block.',
     }),
   }),
@@ -300,9 +325,9 @@ const SET_UNIT =
 
 type Sides = NonNullable<SizeInUnits['sides']>;
 
-function sizesInWords({ sides, likely }: SizeInUnits, show: Shown): string {
-  if (sides === undefined || likely === undefined || !(sides.width + sides.height > 0)) return '';
-  return ` ${asLikely(sides, likely, show)}`;
+function sizesInWords({ sides, likely }: SizeInUnits, show: Shown): string[] {
+  if (sides === undefined || likely === undefined || !(sides.width + sides.height > 0)) return [];
+  return [asLikely(sides, likely, show)];
 }
 
 function asLikely(sides: Sides, likely: readonly LengthUnit[], show: Shown): string {

@@ -62,7 +62,10 @@ export const entityWords = {
   >({
     title: 'Too large or too far out',
     say: ({ value, limit, is, ...named }, show) => ({
-      reason: `${name(named)} ${is === 'too large' ? `is larger than ${show.length(limit, String)}` : `lies more than ${show.length(limit, String)} from most of the drawing`}. It was left out.`,
+      reason: [
+        `${name(named)} ${is === 'too large' ? `is larger than ${show.length(limit, String)}` : `lies more than ${show.length(limit, String)} from most of the drawing`}.`,
+        `It was left out.`,
+      ],
       remedy: 'Delete it if it does not belong to the part; also check the drawing unit.',
       value,
       limit,
@@ -102,7 +105,7 @@ export const entityWords = {
   'entity-passed-over': note<{ kind: string; count: number; why: string }>({
     title: 'Skipped',
     say: ({ kind, count, why }) => ({
-      reason: `${count} × ${kind} skipped: ${why}.`,
+      reason: [`${count} × ${kind} skipped:`, `${why}.`],
       remedy: `No action is needed, unless ${count === 1 ? 'it' : 'one of them'} was meant as an outline.`,
       value: count,
     }),
@@ -115,7 +118,10 @@ export const entityWords = {
   }>({
     title: 'Cannot be read',
     say: ({ kind, count, why, firstHandle }) => ({
-      reason: `${count} × ${kind} cannot be read: ${why}.${firstHandle === undefined ? '' : ` ${count === 1 ? 'It' : 'The first'} has handle ${firstHandle}.`}`,
+      reason: [
+        `${count} × ${kind} cannot be read:`,
+        `${why}.${firstHandle === undefined ? '' : ` ${count === 1 ? 'It' : 'The first'} has handle ${firstHandle}.`}`,
+      ],
       remedy:
         count === 1
           ? 'If it is an outline, explode it or export it as a polyline.'
@@ -141,7 +147,10 @@ export const entityWords = {
   >({
     title: 'Polyline with a width',
     say: ({ width, taken, ...named }, show) => ({
-      reason: `${name(named)} is ${show.length(width, fourDigits)} wide, so it has two borders. ${WIDE_TAKEN[taken]}`,
+      reason: [
+        `${name(named)} is ${show.length(width, fourDigits)} wide, so it has two borders.`,
+        WIDE_TAKEN[taken],
+      ],
       remedy:
         taken === 'borders'
           ? 'Set wideLines to "centre" in the job if the centre line is meant.'
@@ -168,7 +177,10 @@ export const entityWords = {
   >({
     title: 'Spline unusable',
     say: ({ problem, found, wanted, ...named }) => ({
-      reason: `${name(named)} cannot be evaluated: ${SPLINE_PROBLEMS[problem](found, wanted)}. It was left out.`,
+      reason: [
+        `${name(named)} cannot be evaluated:`,
+        `${SPLINE_PROBLEMS[problem](found, wanted)}. It was left out.`,
+      ],
       remedy: 'Draw it again, or convert it to arcs in the drawing.',
       value: found,
     }),

@@ -16,7 +16,10 @@ export const faceWords = {
   'far-misfit': warn<Figures<'misfit' | 'limit'>>({
     title: 'Common points of the faces differ',
     say: ({ misfit, limit }, show) => ({
-      reason: `The two points of ${show.field('far.points')} lie ${mm(2 * misfit, show)} nearer or farther apart on the far drawing than on the near one: each is off by ${mm(misfit, show)} once the faces are aligned.`,
+      reason: [
+        `The two points of ${show.field('far.points')} lie ${mm(2 * misfit, show)} nearer or farther apart on the far drawing than on the near one:`,
+        `each is off by ${mm(misfit, show)} once the faces are aligned.`,
+      ],
       remedy:
         'Check that both pairs name the same two holes, and the unit and scale of both drawings; the faces are only as well aligned as these points.',
       value: misfit,
@@ -35,7 +38,10 @@ export const faceWords = {
   'thickness-of-one-face': stop<Figures<'thickness' | 'far'>>({
     title: 'Thickness required of one face alone',
     say: ({ thickness, far }, show) => ({
-      reason: `A thickness of ${mm(thickness, show)} is required of one face, but the other is etched to ${mm(far, show)} behind it: what is left would be thinner by that much.`,
+      reason: [
+        `A thickness of ${mm(thickness, show)} is required of one face, but the other is etched to ${mm(far, show)} behind it:`,
+        `what is left would be thinner by that much.`,
+      ],
       remedy:
         'Require the thickness of both faces ("face": "both", with "split" if they do not take the same), or a depth of each.',
       value: thickness,
@@ -80,7 +86,10 @@ export const faceWords = {
   'floors-meet': stop<Web>({
     title: 'Etches of both faces meet',
     say: ({ near, far, registration }, show) => ({
-      reason: `The near face is etched to ${mm(near, show)} and the far face to ${mm(far, show)} at one place, with the far face off by ${mm(registration, show)} in the worst direction: they meet, but no hole is required there.`,
+      reason: [
+        `The near face is etched to ${mm(near, show)} and the far face to ${mm(far, show)} at one place, with the far face off by ${mm(registration, show)} in the worst direction:`,
+        `they meet, but no hole is required there.`,
+      ],
       remedy:
         'Etch one of the two less deep or move it away; if a hole is intended, require it with "through" on both faces.',
       value: 0,
@@ -89,7 +98,10 @@ export const faceWords = {
   'part-falls-apart': stop<Figures<'pieces' | 'area' | 'rest'>>({
     title: 'Part falls apart in the bath',
     say: ({ pieces, area, rest }) => ({
-      reason: `Once everything is cut out ${pieces === 1 ? 'a piece is' : `${pieces} pieces are`} loose: the largest of ${Math.round(area)} mm², the part that stays of ${Math.round(rest)} mm². Loose pieces fall into the bath.`,
+      reason: [
+        `Once everything is cut out ${pieces === 1 ? 'a piece is' : `${pieces} pieces are`} loose:`,
+        `the largest of ${Math.round(area)} mm², the part that stays of ${Math.round(rest)} mm². Loose pieces fall into the bath.`,
+      ],
       remedy:
         'Hold it with tabs ("tabs" of the requirement that cuts it out), or etch away the whole cut-out, so that nothing is left to fall.',
       value: pieces,
@@ -98,14 +110,20 @@ export const faceWords = {
   'tab-misses-cut': stop<{ at: readonly [number, number]; limit: number }>({
     title: 'Tab not across a cut',
     say: ({ limit }, show) => ({
-      reason: `No strip across the cut-out can be placed here: the place is more than ${mm(limit, show)} away from it, or the cut has no two sides there.`,
+      reason: [
+        `No strip across the cut-out can be placed here:`,
+        `the place is more than ${mm(limit, show)} away from it, or the cut has no two sides there.`,
+      ],
       remedy: 'Move the place in "tabs" onto the cut-out, between its two sides.',
     }),
   }),
   'tab-too-thin': warn<Figures<'width' | 'left' | 'limit' | 'needed'>>({
     title: 'Little left of a tab',
     say: ({ width, left, limit, needed }, show) => ({
-      reason: `A tab ${mm(width, show)} wide is etched from both its sides: ${mm(left, show)} of it is left at the surface, where at least ${mm(limit, show)}, the thickness of the sheet, is expected.`,
+      reason: [
+        `A tab ${mm(width, show)} wide is etched from both its sides:`,
+        `${mm(left, show)} of it is left at the surface, where at least ${mm(limit, show)}, the thickness of the sheet, is expected.`,
+      ],
       remedy: `Make it ${mm(needed, show)} wide or more.`,
       value: left,
       limit,
@@ -114,7 +132,10 @@ export const faceWords = {
   'template-holes-turn': warn<Figures<'holes' | 'slack'>>({
     title: 'Tooling holes fit more than one way',
     say: ({ holes, slack }, show) => ({
-      reason: `The ${holes} tooling holes coincide, within ${mm(slack, show)}, when a template is turned or laid face down: the far face's template can be laid the wrong way.`,
+      reason: [
+        `The ${holes} tooling holes coincide, within ${mm(slack, show)}, when a template is turned or laid face down:`,
+        `the far face's template can be laid the wrong way.`,
+      ],
       remedy: `Move one of ${show.field('handoff.template.holes.at')} by two diameters or more, so that the holes fit one way only; or leave them out to have them placed so.`,
     }),
   }),

@@ -5,7 +5,7 @@ export const fileWords = {
   'command-unclear': stop<{ detail: string }>({
     title: 'Command not understood',
     say: ({ detail }) => ({
-      reason: `The command was not understood: ${detail}.`,
+      reason: [`The command was not understood:`, `${detail}.`],
       remedy: 'Show the options with --help.',
     }),
   }),
@@ -27,7 +27,7 @@ export const fileWords = {
   'file-unreadable': stop<{ file: string; detail: string }>({
     title: 'File cannot be read',
     say: ({ file, detail }) => ({
-      reason: `${file} can't be read: ${detail}.`,
+      reason: [`${file} can't be read:`, `${detail}.`],
       remedy: 'Check its permissions, and that no other program has it open.',
     }),
   }),
@@ -50,7 +50,7 @@ export const fileWords = {
   'file-not-utf-8': stop<{ file: string; byte: number }>({
     title: 'File is not UTF-8 text',
     say: ({ file, byte }) => ({
-      reason: `${file} is not UTF-8 text: byte ${byte} is not part of a valid character.`,
+      reason: [`${file} is not UTF-8 text:`, `byte ${byte} is not part of a valid character.`],
       remedy: 'Save it as UTF-8.',
     }),
   }),
@@ -64,7 +64,7 @@ export const fileWords = {
   'out-not-writable': stop<{ path: string; detail: string }>({
     title: 'Output cannot be written',
     say: ({ path, detail }) => ({
-      reason: `Nothing could be written to ${path}: ${detail}.`,
+      reason: [`Nothing could be written to ${path}:`, `${detail}.`],
       remedy:
         'The files there are unchanged. Check permissions, free space and whether another program has them open, or name another folder with --out.',
     }),
@@ -87,7 +87,10 @@ export const fileWords = {
   'out-left-aside': stop<{ path: string; aside: string; detail: string }>({
     title: 'Earlier files not restored',
     say: ({ path, aside, detail }) => ({
-      reason: `The files in ${path} could be neither replaced nor restored: ${detail}. Some of the earlier ones are in ${aside}.`,
+      reason: [
+        `The files in ${path} could be neither replaced nor restored:`,
+        `${detail}. Some of the earlier ones are in ${aside}.`,
+      ],
       remedy: 'Close the programs that have them open and run again: the earlier files are restored first.',
     }),
   }),

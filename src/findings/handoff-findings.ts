@@ -10,7 +10,10 @@ export const handoffWords = {
   'nothing-to-scribe': warn<{ stages: number; isKeptBack: boolean }>({
     title: 'Nothing to scribe',
     say: ({ stages, isKeptBack }) => ({
-      reason: `No line is scribed in ${stages === 1 ? 'the one stage' : `any of the ${stages} stages`}: the whole sheet is etched.${isKeptBack ? ' Machine program and template would be empty and are not written.' : ''}`,
+      reason: [
+        `No line is scribed in ${stages === 1 ? 'the one stage' : `any of the ${stages} stages`}:`,
+        `the whole sheet is etched.${isKeptBack ? ' Machine program and template would be empty and are not written.' : ''}`,
+      ],
       remedy:
         'If part of the sheet is to stay, give requirements only for the regions to etch: a region without a requirement is land.',
       value: stages,
@@ -36,7 +39,10 @@ export const handoffWords = {
   }>({
     title: 'Overcut longer than a line',
     say: ({ of, overcut, length, stage }, show) => ({
-      reason: `An overcut of ${mm(overcut, show)} goes more than once round the shortest closed line, ${mm(length, show)} long, of stage ${stage}. ${of === 'scribe' ? 'No scribe drawing' : 'No machine program'} is written.`,
+      reason: [
+        `An overcut of ${mm(overcut, show)} goes more than once round the shortest closed line, ${mm(length, show)} long, of stage ${stage}.`,
+        `${of === 'scribe' ? 'No scribe drawing' : 'No machine program'} is written.`,
+      ],
       remedy: `Set handoff.${of}.overcut to a few millimetres, ${mm(length, show)} at most.`,
       value: overcut,
       limit: length,
@@ -64,7 +70,10 @@ export const handoffWords = {
   }>({
     title: 'Solid held back',
     say: ({ of, trouble, value, limit }) => ({
-      reason: `The finished solid was checked, and ${SOLID_TROUBLE[trouble](value)}. ${of === 'files' ? 'etched-part.glb and etched-part.stl are not written' : 'The relief is not shown'}; plan, lines, volumes and sections are made without it.`,
+      reason: [
+        `The finished solid was checked, and ${SOLID_TROUBLE[trouble](value)}.`,
+        `${of === 'files' ? 'etched-part.glb and etched-part.stl are not written' : 'The relief is not shown'}; plan, lines, volumes and sections are made without it.`,
+      ],
       remedy:
         'Simplify the linework where pockets nearly touch, and report the job and its drawing: this is a fault in Isobath.',
       value,
@@ -74,7 +83,10 @@ export const handoffWords = {
   'section-misses-sheet': warn<{ name: string; length: number }>({
     title: 'Section misses the sheet',
     say: ({ name, length }, show) => ({
-      reason: `Section ${name}, ${mm(length, show)} long, lies entirely off the sheet, so there is no metal to show. It has no file, and the review sheets, which need it, are not written.`,
+      reason: [
+        `Section ${name}, ${mm(length, show)} long, lies entirely off the sheet, so there is no metal to show.`,
+        `It has no file, and the review sheets, which need it, are not written.`,
+      ],
       remedy: `Give its points in drawing coordinates, in the unit of the drawing; ${show.code('isobath inspect')} lists some.`,
     }),
   }),
@@ -99,7 +111,10 @@ export const handoffWords = {
   }>({
     title: 'Paper too small for the picture',
     say: ({ paper, width, limit, scale, stage, larger }, show) => ({
-      reason: `On ${paper.toUpperCase()} the part is drawn 1 : ${figure(scale)}, and a piece of stage ${stage} comes out ${mm(width, show)} wide: under ${mm(limit, show)} it is not clear what to peel. Neither traveller nor review sheets are written.`,
+      reason: [
+        `On ${paper.toUpperCase()} the part is drawn 1 : ${figure(scale)}, and a piece of stage ${stage} comes out ${mm(width, show)} wide: under ${mm(limit, show)} it is not clear what to peel.`,
+        `Neither traveller nor review sheets are written.`,
+      ],
       remedy:
         larger === undefined
           ? 'Work from the scribe template or scribe.dxf on a larger sheet instead, or plan the part in two jobs.'

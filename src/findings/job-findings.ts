@@ -76,7 +76,10 @@ export const jobWords = {
   'assumed-value-differs': warn<{ value: string; filled: string }>({
     title: 'Assumed value differs from the default',
     say: ({ value, filled }) => ({
-      reason: `The job lists this value under assumed, but it is ${value} and ${filled} would now be filled in. ${value} is treated as the engineer’s own.`,
+      reason: [
+        `The job lists this value under assumed, but it is ${value} and ${filled} would now be filled in.`,
+        `${value} is treated as the engineer’s own.`,
+      ],
       remedy: `Remove the path from assumed if ${value} is meant, or remove the value to use ${filled}.`,
     }),
   }),
@@ -98,7 +101,10 @@ export const jobWords = {
   'sheet-tolerance-missing': note<{ thickness: number }>({
     title: 'Sheet taken as nominal',
     say: ({ thickness }, show) => ({
-      reason: `No tolerance is given or known for the sheet: its thickness is taken as ${mm(thickness, show)} everywhere.`,
+      reason: [
+        `No tolerance is given or known for the sheet:`,
+        `its thickness is taken as ${mm(thickness, show)} everywhere.`,
+      ],
       remedy: `Measure the sheet and give ${show.field('stock.minus')} and ${show.field('stock.plus')}.`,
     }),
   }),

@@ -55,7 +55,10 @@ export const lineWords = {
   'line-barely-held': note<EdgeOff>({
     title: 'Drawn edge barely held',
     say: (facts, show) => ({
-      reason: `${edgeWords(facts, show)} holds its ${mm(facts.allowed ?? 0, show)} by root-sum-square (${mm(facts.likely, show)}), but should everything go wrong at once it comes out ${mm(facts.worst, show)} ${way(facts)}: ${partsOf(facts, show)}.${others(facts)}`,
+      reason: [
+        `${edgeWords(facts, show)} holds its ${mm(facts.allowed ?? 0, show)} by root-sum-square (${mm(facts.likely, show)}), but should everything go wrong at once it comes out ${mm(facts.worst, show)} ${way(facts)}:`,
+        `${partsOf(facts, show)}.${others(facts)}`,
+      ],
       remedy: remedyOf(facts, 'worst', show),
       value: facts.worst,
       ...limit(facts),
@@ -64,7 +67,10 @@ export const lineWords = {
   'line-doubt': note<EdgeOff>({
     title: 'How far drawn edges may be off',
     say: (facts, show) => ({
-      reason: `${edgeWords(facts, show)} may come out ${mm(facts.likely, show)} off its line (root-sum-square; ${mm(facts.worst, show)} at worst): ${partsOf(facts, show)}.${facts.of === 1 ? '' : ' No drawn edge is worse off.'} The job does not say how far an edge may be off.`,
+      reason: [
+        `${edgeWords(facts, show)} may come out ${mm(facts.likely, show)} off its line (root-sum-square; ${mm(facts.worst, show)} at worst):`,
+        `${partsOf(facts, show)}.${facts.of === 1 ? '' : ' No drawn edge is worse off.'} The job does not say how far an edge may be off.`,
+      ],
       remedy: `Say it under ${show.field('rules.lineTolerance', show.code('rules.lineTolerance'))}, or a requirement's ${show.code('edge')}. ${remedyOf(facts, 'likely', show)}`,
       value: facts.likely,
     }),
@@ -112,7 +118,10 @@ function leftWords({ of, value, limit }: FactorDoubtMatters, show: Shown): strin
 
 function likelyOff(facts: EdgeOff, show: Shown): Saying {
   return {
-    reason: `${edgeWords(facts, show)} may come out ${mm(facts.likely, show)} ${way(facts)} (root-sum-square; ${mm(facts.worst, show)} at worst) where ${mm(facts.allowed ?? 0, show)} is allowed: ${partsOf(facts, show)}.${others(facts)}`,
+    reason: [
+      `${edgeWords(facts, show)} may come out ${mm(facts.likely, show)} ${way(facts)} (root-sum-square; ${mm(facts.worst, show)} at worst) where ${mm(facts.allowed ?? 0, show)} is allowed:`,
+      `${partsOf(facts, show)}.${others(facts)}`,
+    ],
     remedy: remedyOf(facts, 'likely', show),
     value: facts.likely,
     ...limit(facts),

@@ -60,7 +60,10 @@ export const partWords = {
   'slivers-merged': note<Figures<'count' | 'width' | 'limit'>>({
     title: 'Slivers merged',
     say: ({ count, width, limit }, show) => ({
-      reason: `Lines less than ${mm(limit, show)} apart leave ${count === 1 ? 'a face' : `${count} faces`} between them, up to ${mm(width, show)} wide: too narrow to scribe on both sides. ${count === 1 ? 'It is' : 'Each is'} merged into the region beside it.`,
+      reason: [
+        `Lines less than ${mm(limit, show)} apart leave ${count === 1 ? 'a face' : `${count} faces`} between them, up to ${mm(width, show)} wide:`,
+        `too narrow to scribe on both sides. ${count === 1 ? 'It is' : 'Each is'} merged into the region beside it.`,
+      ],
       remedy:
         'No action is needed. To remove this note, draw each outline once, or one line between neighbours.',
       value: width,
@@ -102,7 +105,12 @@ export const partWords = {
   }>({
     title: 'Layer that may not draw the part',
     say: ({ layer, why, troubles }, show) => ({
-      reason: `Layer ${layer} looks like dimensions, centre lines, a border or notes (${why}), but is used as part of the drawing.${troubles === 0 ? '' : ` ${troubles === 1 ? 'One of its lines closes' : `${troubles} of its lines close`} no outline.`}`,
+      reason: [
+        `Layer ${layer} looks like dimensions, centre lines, a border or notes (${why}), but is used as part of the drawing.`,
+        ...(troubles === 0
+          ? []
+          : [`${troubles === 1 ? 'One of its lines closes' : `${troubles} of its lines close`} no outline.`]),
+      ],
       remedy: `Put "${layer}" under ${show.field('layers.ignore')}, or list the layers to use under ${show.field('layers.regions')}.`,
       value: troubles,
     }),
@@ -144,9 +152,10 @@ export const partWords = {
   'outlines-overlap': warn<{ outlines: number }>({
     title: 'Outlines overlap',
     say: ({ outlines }) => ({
-      reason:
-        `${outlines} closed outlines of the sheet overlap, none of them inside another. They were merged into one: ` +
-        'one cutout inside the sheet, or one sheet with what projects beyond its edge.',
+      reason: [
+        `${outlines} closed outlines of the sheet overlap, none of them inside another.`,
+        'They were merged into one: one cutout inside the sheet, or one sheet with what projects beyond its edge.',
+      ],
       remedy: 'Trim the outlines in the drawing to the one border that is meant.',
     }),
   }),

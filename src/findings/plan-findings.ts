@@ -46,7 +46,10 @@ export const planWords = {
   'level-unused': warn<{ level: number }>({
     title: 'Level unused',
     say: ({ level }, show) => ({
-      reason: `No region uses the level ${mm(level, show)}: it is within no region's tolerance, or another level fits better.`,
+      reason: [
+        `No region uses the level ${mm(level, show)}:`,
+        `it is within no region's tolerance, or another level fits better.`,
+      ],
       remedy: 'Remove it from the job, or require this depth of a region; the plan has no stage for it.',
       value: level,
     }),
@@ -65,8 +68,10 @@ export const planWords = {
   'taper-directions-differ': stop<Record<string, never>>({
     title: 'Tapers of two directions',
     say: () => ({
-      reason:
-        'Sheet and requirement taper in different directions here, and one of them ends inside the region: strips can’t follow both.',
+      reason: [
+        'Sheet and requirement taper in different directions here, and one of them ends inside the region:',
+        'strips can’t follow both.',
+      ],
       remedy: 'Divide the region on the drawing along the line where that taper ends.',
     }),
   }),
@@ -91,7 +96,10 @@ export const planWords = {
   'taper-too-steep': stop<Figures<'width' | 'needed' | 'level' | 'tolerance' | 'rise'>>({
     title: 'Taper too steep for steps',
     say: ({ width, needed, level, tolerance, rise }, show) => ({
-      reason: `A strip here is ${mm(width, show)} wide, and its walls alone take ${mm(needed, show)} of it at a level of ${mm(level, show)}: no floor is left.`,
+      reason: [
+        `A strip here is ${mm(width, show)} wide, and its walls alone take ${mm(needed, show)} of it at a level of ${mm(level, show)}:`,
+        `no floor is left.`,
+      ],
       remedy: `Allow more than about ${mm((tolerance * needed * needed) / (width * width), show)} for plus and minus together (now ${mm(tolerance, show)}), make the taper longer (its depth changes by ${rise.toFixed(3)} ${show.unit} per ${show.unit}), or make it by drawing the part out of the bath.`,
       value: width,
       limit: needed,
@@ -111,7 +119,11 @@ export const planWords = {
   >({
     title: 'Hoist can’t follow the taper',
     say: ({ from, to, wanted, slowest, fastest, deviation, lengths }, show) => ({
-      reason: `From ${mm(from, show)} to ${mm(to, show)} from the shallow end the waterline should pass ${Number.isFinite(wanted) ? `at ${show.rate(wanted, twoPlaces)}` : 'at once'}; the hoist runs at ${show.rate([slowest, fastest], twoPlaces)}${lengths > 1 ? `. This applies to ${lengths} lengths` : ''}. At the nearest speeds that it has, depth is off by ${mm(deviation, show)} at worst.`,
+      reason: [
+        `From ${mm(from, show)} to ${mm(to, show)} from the shallow end the waterline should pass ${Number.isFinite(wanted) ? `at ${show.rate(wanted, twoPlaces)}` : 'at once'}; the hoist runs at ${show.rate([slowest, fastest], twoPlaces)}.`,
+        ...(lengths > 1 ? [`This applies to ${lengths} lengths.`] : []),
+        `At the nearest speeds that it has, depth is off by ${mm(deviation, show)} at worst.`,
+      ],
       remedy:
         'Accept that, use another hoist or a bath with another rate, or make the taper in steps, as planned.',
       value: deviation,
@@ -121,7 +133,10 @@ export const planWords = {
   'levels-too-near': note<Figures<'from' | 'to' | 'level' | 'limit'>>({
     title: 'Levels etched as one',
     say: ({ from, to, level, limit }, show) => ({
-      reason: `The levels from ${mm(from, show)} to ${mm(to, show)} are no more than ${mm(limit, show)} apart, too close to be etched or gauged as separate floors. They are etched as one level of ${mm(level, show)}, which is within all their tolerances.`,
+      reason: [
+        `The levels from ${mm(from, show)} to ${mm(to, show)} are no more than ${mm(limit, show)} apart, too close to be etched or gauged as separate floors.`,
+        `They are etched as one level of ${mm(level, show)}, which is within all their tolerances.`,
+      ],
       remedy: 'No action is needed. Where the drawing means one depth, require one depth.',
       value: to - from,
       limit,
@@ -131,7 +146,10 @@ export const planWords = {
   'contour-not-closed': warn<{ of: 'volumes' | 'floors' }>({
     title: 'Contour that does not close',
     say: ({ of }) => ({
-      reason: `A contour of the etched surface does not close at this place. ${of === 'volumes' ? 'Removed volume, mass and gas may be wrong' : 'Results for floors, land and maskant near it may be wrong'}; the scribe lines are not made from it.`,
+      reason: [
+        `A contour of the etched surface does not close at this place.`,
+        `${of === 'volumes' ? 'Removed volume, mass and gas may be wrong' : 'Results for floors, land and maskant near it may be wrong'}; the scribe lines are not made from it.`,
+      ],
       remedy:
         'Simplify the linework near the place, and report the job and its drawing: this is a fault in Isobath.',
     }),

@@ -21,7 +21,7 @@ export const requestWords = {
   'cut-without-length': stop<{ at: readonly [number, number] }>({
     title: 'Cut without length',
     say: ({ at }, show) => ({
-      reason: `The cut starts and ends at ${at[0]}, ${at[1]}: a point shows no section.`,
+      reason: [`The cut starts and ends at ${at[0]}, ${at[1]}:`, `a point shows no section.`],
       remedy: `Give two different points, or use ${show.code('isobath depth')} for one point.`,
     }),
   }),
@@ -64,7 +64,10 @@ export const requestWords = {
   'points-outside-sheet': warn<{ outside: number; points: number }>({
     title: 'Points off the sheet',
     say: ({ outside, points }) => ({
-      reason: `${outside} of ${points} points ${outside === 1 ? 'lies' : 'lie'} off the sheet, where there is no metal: depth and thickness are 0 there, and the target is empty.`,
+      reason: [
+        `${outside} of ${points} points ${outside === 1 ? 'lies' : 'lie'} off the sheet, where there is no metal:`,
+        `depth and thickness are 0 there, and the target is empty.`,
+      ],
       remedy: 'Give points in drawing coordinates, in the unit of the drawing.',
       value: outside,
       limit: 0,

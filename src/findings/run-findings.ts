@@ -63,7 +63,10 @@ export const runWords = {
   'no-metal-taken': stop<{ rate: number; planned: number }>({
     title: 'Bath removes no metal',
     say: ({ rate, planned }, show) => ({
-      reason: `By the readings the bath etches ${show.rate(rate, fivePlaces)} where ${show.rate(planned, fivePlaces)} was planned: the minutes left cannot be calculated from that, and nothing was recorded.`,
+      reason: [
+        `By the readings the bath etches ${show.rate(rate, fivePlaces)} where ${show.rate(planned, fivePlaces)} was planned:`,
+        `the minutes left cannot be calculated from that, and nothing was recorded.`,
+      ],
       remedy:
         'Check for a thickness written as a depth, a wrong stage or minute, or a thicker sheet than the job says. If the readings are right, stop the run and check the bath.',
       value: rate,
@@ -91,11 +94,15 @@ export const runWords = {
   }>({
     title: 'Is this reading right?',
     say: ({ number, why, read, expected, rate, inOtherUnit }, show) => ({
-      reason: `Reading ${number} says ${mm(read, show)} where ${mm(expected, show)} was expected${ASKED_FOR[why]}.${
-        rate === undefined
-          ? ''
-          : ` It implies a rate of ${show.rate(rate.read, fivePlaces)}; expected is ${show.rate(rate.expected, fivePlaces)}.`
-      } It does not count until it is confirmed.`,
+      reason: [
+        `Reading ${number} says ${mm(read, show)} where ${mm(expected, show)} was expected${ASKED_FOR[why]}.`,
+        ...(rate === undefined
+          ? []
+          : [
+              `It implies a rate of ${show.rate(rate.read, fivePlaces)}; expected is ${show.rate(rate.expected, fivePlaces)}.`,
+            ]),
+        'It does not count until it is confirmed.',
+      ],
       remedy:
         inOtherUnit === undefined
           ? `Gauge again. If it is right, add a row with confirm ${number} and the reason; if not, one with strike ${number}.`

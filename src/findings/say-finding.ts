@@ -5,8 +5,12 @@ import type { Finding } from './finding.ts';
 import { type Naming, type Shown, shownIn } from './shown-figures.ts';
 import type { Saying } from './words.ts';
 
-export interface SaidFinding extends Saying {
+export interface SaidFinding extends Omit<Saying, 'reason'> {
   readonly title: string;
+  /** What happened and why, one sentence or two. */
+  readonly reason: string;
+  /** The first part of the reason: what happened. */
+  readonly what: string;
 }
 
 /** Lengths and rates in the unit on show; plan.json has millimetres, and names fields by their paths. */
@@ -15,5 +19,7 @@ export function sayFinding(finding: Finding, unit: ShownUnit = 'mm', naming?: Na
     readonly title: string;
     readonly say: (facts: unknown, show: Shown) => Saying;
   };
-  return { title: words.title, ...words.say(finding.facts, shownIn(unit, naming)) };
+  const said = words.say(finding.facts, shownIn(unit, naming));
+  const parts = [said.reason].flat();
+  return { ...said, title: words.title, reason: parts.join(' '), what: parts[0] ?? '' };
 }

@@ -23,7 +23,10 @@ export const surveyWords = {
   'survey-bends-too-much': warn<{ readonly bend: number; readonly tolerance: number }>({
     title: 'Sheet bends by more than the tolerance',
     say: ({ bend, tolerance }, show) => ({
-      reason: `Over this region the sheet bends by ${mm(bend, show)} beside its slope, where plus and minus together are ${mm(tolerance, show)}: no level leaves the thickness asked everywhere.`,
+      reason: [
+        `Over this region the sheet bends by ${mm(bend, show)} beside its slope, where plus and minus together are ${mm(tolerance, show)}:`,
+        `no level leaves the thickness asked everywhere.`,
+      ],
       remedy: 'Divide the region on the drawing, size the sheet first, or ask for a wider tolerance.',
       value: bend,
       limit: tolerance,

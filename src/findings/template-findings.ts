@@ -20,7 +20,10 @@ export const templateWords = {
   }>({
     title: 'No room for bridges',
     say: ({ stage, length, isClosed, lines, width, apart, clear, fits, fitsBoth }, show) => ({
-      reason: `${lines === 1 ? 'A scribe line has' : `${lines} scribe lines have`} no room for bridges ${mm(width, show)} wide, ${mm(clear, show)} clear of corners and meeting lines, with slots at least as long as a bridge and at most ${mm(apart, show)}; the shortest, of stage ${stage}, is ${mm(length, show)} long${isClosed ? ' and closed, so it needs two' : ''}. No template is written.`,
+      reason: [
+        `${lines === 1 ? 'A scribe line has' : `${lines} scribe lines have`} no room for bridges ${mm(width, show)} wide, ${mm(clear, show)} clear of corners and meeting lines, with slots at least as long as a bridge and at most ${mm(apart, show)}; the shortest, of stage ${stage}, is ${mm(length, show)} long${isClosed ? ' and closed, so it needs two' : ''}.`,
+        `No template is written.`,
+      ],
       remedy: bridgeRemedy(fits, fitsBoth, show),
       value: length,
     }),
@@ -28,7 +31,10 @@ export const templateWords = {
   'template-knife-too-wide': warn<{ width: number; web: number }>({
     title: 'Knife wider than the web',
     say: ({ width, web }, show) => ({
-      reason: `The knife needs slots ${mm(width, show)} wide, but webs of only ${mm(web, show)} are allowed between them: the template would be more gap than sheet. No template is written.`,
+      reason: [
+        `The knife needs slots ${mm(width, show)} wide, but webs of only ${mm(web, show)} are allowed between them:`,
+        `the template would be more gap than sheet. No template is written.`,
+      ],
       remedy: `Set ${show.field('handoff.template.web')} to at least ${mm(width, show)}, or use a narrower knife.`,
       value: width,
       limit: web,
@@ -37,7 +43,10 @@ export const templateWords = {
   'template-margin-too-small': warn<{ margin: number; least: number }>({
     title: 'Margin of the template too small',
     say: ({ margin, least }, show) => ({
-      reason: `A slot at the edge of the part needs ${mm(least, show)} of sheet outside; the margin is ${mm(margin, show)}. No template is written.`,
+      reason: [
+        `A slot at the edge of the part needs ${mm(least, show)} of sheet outside; the margin is ${mm(margin, show)}.`,
+        `No template is written.`,
+      ],
       remedy: `Set ${show.field('handoff.template.margin')} to at least ${mm(least, show)}.`,
       value: margin,
       limit: least,
@@ -46,7 +55,10 @@ export const templateWords = {
   'template-falls-apart': warn<Figures<'stage' | 'width' | 'web'>>({
     title: 'Slot returns to itself',
     say: ({ stage, width, web }, show) => ({
-      reason: `A slot of stage ${stage}, ${mm(width, show)} wide, returns to itself: the sheet that it encloses would fall out of the template, or be held by less than ${mm(web, show)}, and there is no room for a bridge to prevent it. No template is written.`,
+      reason: [
+        `A slot of stage ${stage}, ${mm(width, show)} wide, returns to itself:`,
+        `the sheet that it encloses would fall out of the template, or be held by less than ${mm(web, show)}, and there is no room for a bridge to prevent it. No template is written.`,
+      ],
       remedy: `Set ${show.field('handoff.template.web')} or ${show.field('handoff.template.knife.width', 'knife.width')} smaller, or ${show.field('handoff.template.bridge.width', 'bridge.width')} and ${show.field('handoff.template.bridge.clear', 'bridge.clear')}, so that a bridge can break the slot.`,
       limit: web,
     }),
@@ -60,7 +72,10 @@ export const templateWords = {
   }>({
     title: 'Paper too small for the template',
     say: ({ paper, pages, limit, larger }, show) => ({
-      reason: `On ${paper.toUpperCase()} each template takes ${pages} pages; more than ${limit} cannot be joined accurately. template.pdf is not written; the DXF files are.`,
+      reason: [
+        `On ${paper.toUpperCase()} each template takes ${pages} pages; more than ${limit} cannot be joined accurately.`,
+        `template.pdf is not written; the DXF files are.`,
+      ],
       remedy:
         larger === undefined
           ? 'Have the template cut or plotted from its DXF.'
@@ -72,7 +87,10 @@ export const templateWords = {
   'template-in-several': note<Figures<'templates' | 'least' | 'gap' | 'web'>>({
     title: 'More than one template',
     say: ({ templates, least, gap, web }, show) => ({
-      reason: `Slots come within ${mm(gap, show)} of each other, and one sheet needs ${mm(web, show)} between them, so there are ${templates} templates. ${templates === least ? 'The slots cannot be divided among fewer.' : `At least ${least} are needed.`}`,
+      reason: [
+        `Slots come within ${mm(gap, show)} of each other, and one sheet needs ${mm(web, show)} between them, so there are ${templates} templates.`,
+        `${templates === least ? 'The slots cannot be divided among fewer.' : `At least ${least} are needed.`}`,
+      ],
       remedy: `Use them all, in any order, on the same tooling holes; or set ${show.field('handoff.template.web')} smaller.`,
       value: gap,
       limit: web,
@@ -90,7 +108,10 @@ export const templateWords = {
   'template-fits-two-ways': note<Figures<'holes' | 'misfit' | 'limit'>>({
     title: 'Template fits in more than one way',
     say: ({ holes, misfit, limit }, show) => ({
-      reason: `${holes < 3 ? `With ${holes === 0 ? 'no hole' : holes === 1 ? 'one hole' : 'two holes'} it` : `It`} can also be laid turned or face down: a wrong position is off by only ${mm(misfit, show)}, less than ${mm(limit, show)}.`,
+      reason: [
+        `${holes < 3 ? `With ${holes === 0 ? 'no hole' : holes === 1 ? 'one hole' : 'two holes'} it` : `It`} can also be laid turned or face down:`,
+        `a wrong position is off by only ${mm(misfit, show)}, less than ${mm(limit, show)}.`,
+      ],
       remedy: `Give ${show.field('handoff.template.margin')} room for pins, or give holes that no rotation and no mirror image brings onto each other.`,
       value: misfit,
       limit,
@@ -108,7 +129,10 @@ export const templateWords = {
   'tooling-hole-outside': warn<{ name: string; web: number }>({
     title: 'Tooling hole off the template',
     say: ({ name, web }, show) => ({
-      reason: `Tooling hole ${name} lies outside the template or less than ${mm(web, show)} from its edge. No template is written.`,
+      reason: [
+        `Tooling hole ${name} lies outside the template or less than ${mm(web, show)} from its edge.`,
+        `No template is written.`,
+      ],
       remedy: `Move it in ${show.field('handoff.template.holes.at')}, or set ${show.field('handoff.template.margin')} larger.`,
       limit: web,
     }),
@@ -116,7 +140,10 @@ export const templateWords = {
   'tooling-hole-on-slot': warn<{ name: string; stage: number; web: number }>({
     title: 'Tooling hole on a slot',
     say: ({ name, stage, web }, show) => ({
-      reason: `Tooling hole ${name} lies on a slot of stage ${stage}, or less than ${mm(web, show)} from it. No template is written.`,
+      reason: [
+        `Tooling hole ${name} lies on a slot of stage ${stage}, or less than ${mm(web, show)} from it.`,
+        `No template is written.`,
+      ],
       remedy: `Move the hole in ${show.field('handoff.template.holes.at')}.`,
       limit: web,
     }),
@@ -124,7 +151,10 @@ export const templateWords = {
   'tooling-holes-too-close': warn<{ name: string; other: string; web: number }>({
     title: 'Tooling holes too close',
     say: ({ name, other, web }, show) => ({
-      reason: `Less than ${mm(web, show)} is left between tooling holes ${other} and ${name}. No template is written.`,
+      reason: [
+        `Less than ${mm(web, show)} is left between tooling holes ${other} and ${name}.`,
+        `No template is written.`,
+      ],
       remedy: `Move one of them in ${show.field('handoff.template.holes.at')}, or leave it out.`,
       limit: web,
     }),

@@ -4,8 +4,8 @@ import type { Shown } from './shown-figures.ts';
 
 /** One finding put into words: plain text, every figure with its unit. */
 export interface Saying {
-  /** What happened and why, one sentence or two. */
-  readonly reason: string;
+  /** What happened and why: a sentence, or the one that says what happened and how that comes about. */
+  readonly reason: string | readonly [what: string, ...how: readonly string[]];
   /** What to do about it, with a figure where one helps. */
   readonly remedy: string;
   /** The measured value and the limit that it is held against, where the finding has them. */

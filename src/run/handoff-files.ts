@@ -3,6 +3,7 @@
  * choice that cannot be carried out costs its file alone.
  */
 
+import type { Finding } from '#findings/finding.ts';
 import type { ReliefMesh } from '#front/relief/relief-mesh.ts';
 import type { Point } from '#geometry/point.ts';
 import { mirrorPoint } from '#geometry/spans/mirror-spans.ts';
@@ -31,6 +32,8 @@ import { sha256Of } from './sha256-of.ts';
 
 export interface PlannedHandoff {
   readonly planFile: PlanFile;
+  /** Those of the plan file; `findings` are about the files themselves. */
+  readonly planFindings: readonly Finding[];
   /** plan.json as written: its SHA-256 names the plan on every file. */
   readonly planBytes: Uint8Array;
   readonly since: ReviewInput['since'];

@@ -231,7 +231,9 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
     ...kitsOf(measures),
   };
   const files =
-    handoff === undefined ? [] : await outputFiles(handoff, { planFile, findings, since, origin });
+    handoff === undefined
+      ? []
+      : await outputFiles(handoff, { planFile, planFindings: findings, since, origin });
   await step(1, 'done');
   return since === undefined ? { ...made, files } : { ...made, files, since };
 }
@@ -309,11 +311,11 @@ function kitsOf({ kit, far }: MeasuredPlan): Pick<RunResult, 'kit' | 'farKit'> {
 /** plan.json, and the hand-off where nothing stops it. */
 async function outputFiles(
   handoff: PreparedHandoff,
-  { findings, ...planned }: Pick<RunResult, 'findings'> & Omit<PlannedHandoff, 'planBytes'>,
+  planned: Omit<PlannedHandoff, 'planBytes'>,
 ): Promise<OutputFile[]> {
   const planBytes = utf8ToBytes(jsonText(planned.planFile));
   const plan = outputFile({ name: 'plan.json', what: 'the whole plan', bytes: planBytes });
-  if (hasStop(findings)) return [plan];
+  if (hasStop(planned.planFindings)) return [plan];
   return [plan, ...(await handoffFiles(handoff, { ...planned, planBytes }))];
 }
 

@@ -127,9 +127,15 @@ test('M9.8: the opposite hand alone has no file that could be taken for the othe
 
 test('M9.8: mirrored twice every file has the same bytes', { tags: ['long'] }, async () => {
   const prepared = prepare(asDrawn);
-  const { planFile } = asDrawn;
+  const { planFile, findings: planFindings } = asDrawn;
   if (planFile === undefined) throw new Error('there is a plan');
-  const planned = { planFile, planBytes: new Uint8Array(), since: undefined, origin: undefined };
+  const planned = {
+    planFile,
+    planFindings,
+    planBytes: new Uint8Array(),
+    since: undefined,
+    origin: undefined,
+  };
   const once = await handoffFiles(prepared, planned);
   const twice = await handoffFiles(oppositeHand(oppositeHand(prepared)), planned);
   expect(once.length).toBeGreaterThan(8);

@@ -1,4 +1,6 @@
 /** Findings on paper: how many of each gravity, whether the tolerance is held, and each with what helps and room for an answer. */
+import { type FindingRecord, findingRecord } from '#findings/finding-record.ts';
+import { sayFinding } from '#findings/say-finding.ts';
 import { idRuns } from '#handoff/id-runs.ts';
 import { drawFindingSign, type Gravity } from '#handoff/pdf/finding-sign.ts';
 import { asWritten } from '#handoff/pdf/flow-text.ts';
@@ -69,14 +71,18 @@ function toleranceWords({ budgets = [] }: PlanFile): string {
   return `Gauged ${said(gauged)}, by the clock ${said(byClock)}: ${held}`;
 }
 
-export type FindingRecord = PlanFile['findings'][number];
+/** As the plan file has it, and what happened by itself: the reason goes on to how that comes about. */
+export interface ListedFinding extends FindingRecord {
+  readonly what: string;
+}
 
-export function gravestFirst({ findings }: PlanFile): FindingRecord[] {
-  return GRAVITIES.flatMap((gravity) => findings.filter(({ severity }) => severity === gravity));
+export function gravestFirst({ planFindings }: ReviewPage): ListedFinding[] {
+  const listed = planFindings.map((each) => ({ ...findingRecord(each), what: sayFinding(each).what }));
+  return GRAVITIES.flatMap((gravity) => listed.filter(({ severity }) => severity === gravity));
 }
 
 /** What and what helps, with room for an answer: a head and a row each. */
-export function answeredFindings({ pen, width }: ReviewPage, findings: readonly FindingRecord[]): Block[] {
+export function answeredFindings({ pen, width }: ReviewPage, findings: readonly ListedFinding[]): Block[] {
   return formTable(pen, {
     columns: [
       { share: 9, head: '' },
@@ -86,7 +92,7 @@ export function answeredFindings({ pen, width }: ReviewPage, findings: readonly 
     ],
     rows: findings.map((each) => [
       signCell(each.severity),
-      `**${asWritten(firstSentence(each))}** ${asWritten(each.remedy)}`,
+      `**${asWritten(asSentence(each.what))}** ${asWritten(each.remedy)}`,
       '',
       '',
     ]),
@@ -97,7 +103,7 @@ export function answeredFindings({ pen, width }: ReviewPage, findings: readonly 
 }
 
 /** Each in full, with how it comes about, where, and its code. */
-export function findingsInFull({ pen, width }: ReviewPage, findings: readonly FindingRecord[]): Block[] {
+export function findingsInFull({ pen, width }: ReviewPage, findings: readonly ListedFinding[]): Block[] {
   return formTable(pen, {
     columns: [
       { share: 9, head: '' },
@@ -118,17 +124,13 @@ function signCell(gravity: Gravity): DrawnCell {
   };
 }
 
-const FIRST_SENTENCE = /^.*?[.:](?= |$)/;
-
-/** What follows a colon is how it comes about. */
-function firstSentence({ message }: FindingRecord): string {
-  const [first = message] = FIRST_SENTENCE.exec(message) ?? [];
-  return first.replace(/:$/, '.');
+/** What a colon leads to is left out. */
+function asSentence(what: string): string {
+  return what.endsWith(':') ? `${what.slice(0, -1)}.` : what;
 }
 
-function findingWords({ message, remedy }: FindingRecord): string {
-  const [first = message] = FIRST_SENTENCE.exec(message) ?? [];
-  return `**${asWritten(first)}**${asWritten(`${message.slice(first.length)} ${remedy}`)}`;
+function findingWords({ what, message, remedy }: ListedFinding): string {
+  return `**${asWritten(what)}**${asWritten(`${message.slice(what.length)} ${remedy}`)}`;
 }
 
 function placeWords({ code, at, regions, path, layer, line }: FindingRecord): string {

@@ -5,7 +5,7 @@ import { pointsPicture } from '#handoff/pdf/points-picture.ts';
 import { saidScale, sectionKey, sectionPicture } from '#handoff/pdf/section-picture.ts';
 import { type Block, gap, together } from '#handoff/pdf/sheet-book.ts';
 import { drawWarningSign } from '#handoff/pdf/warning-sign.ts';
-import { answeredFindings, type FindingRecord, findingsInFull, gravestFirst } from './findings-table.ts';
+import { answeredFindings, findingsInFull, gravestFirst, type ListedFinding } from './findings-table.ts';
 import { lineTable } from './line-table.ts';
 import type { ReviewPage } from './review-page.ts';
 import { budgetTable, levelsTable, pointsTable, regionsTable, sourcesTable } from './review-tables.ts';
@@ -14,7 +14,7 @@ import { stagePages } from './stage-pages.ts';
 const GAP = 3;
 
 /** `unanswered`: findings that had no room on page 1. */
-export function laterPages(page: ReviewPage, unanswered: readonly FindingRecord[]): Block[] {
+export function laterPages(page: ReviewPage, unanswered: readonly ListedFinding[]): Block[] {
   return [
     ...findingBlocks(page, unanswered),
     ...changeBlocks(page),
@@ -48,8 +48,8 @@ function underHead(title: Block, [tableHead, first, ...others]: readonly Block[]
   return [...together(opening), ...others];
 }
 
-function findingBlocks(page: ReviewPage, unanswered: readonly FindingRecord[]): Block[] {
-  const all = gravestFirst(page.planFile);
+function findingBlocks(page: ReviewPage, unanswered: readonly ListedFinding[]): Block[] {
+  const all = gravestFirst(page);
   return [
     ...(unanswered.length === 0
       ? []

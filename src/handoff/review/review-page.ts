@@ -1,4 +1,5 @@
 /** What every page of the review sheets is made from. */
+import type { Finding } from '#findings/finding.ts';
 import type { InspectionPoint } from '#handoff/inspection/inspection-points.ts';
 import type { NamedSection } from '#handoff/named-section.ts';
 import type { PaperFigures } from '#handoff/paper-figures.ts';
@@ -11,6 +12,8 @@ import type { EtchPlan } from '#plan/etch-plan.ts';
 export interface ReviewInput {
   readonly plan: EtchPlan;
   readonly planFile: PlanFile;
+  /** Those of the plan file. */
+  readonly planFindings: readonly Finding[];
   readonly job: Job;
   readonly planHash: string;
   readonly choices: Pick<HandoffChoices, 'paper' | 'date' | 'heading' | 'issue'>;

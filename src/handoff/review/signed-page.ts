@@ -9,7 +9,7 @@ import { remark, sectionHead } from '#handoff/pdf/paper-book.ts';
 import { TYPE } from '#handoff/pdf/paper-type.ts';
 import { type Block, gap } from '#handoff/pdf/sheet-book.ts';
 import type { EdgeDatum } from '#job/job.ts';
-import { answeredFindings, type FindingRecord, findingCounts, gravestFirst } from './findings-table.ts';
+import { answeredFindings, findingCounts, gravestFirst, type ListedFinding } from './findings-table.ts';
 import { headCells } from './head-cells.ts';
 import { levelsAndSection } from './levels-and-section.ts';
 import { planPicture, planPictureHeight } from './plan-picture.ts';
@@ -18,7 +18,7 @@ import type { ReviewPage } from './review-page.ts';
 export interface SignedPage {
   readonly blocks: readonly Block[];
   /** Findings that had no room. */
-  readonly rest: readonly FindingRecord[];
+  readonly rest: readonly ListedFinding[];
 }
 
 /** Of the page's height: the depth axis, what it may grow by, the least that the picture has, and the most that it takes. */
@@ -62,7 +62,7 @@ function heightOf(blocks: readonly Block[]): number {
 
 interface Answered {
   readonly shown: readonly Block[];
-  readonly rest: FindingRecord[];
+  readonly rest: ListedFinding[];
   /** The gravest at least is shown. */
   readonly isAnswered: boolean;
 }
@@ -77,7 +77,7 @@ interface FindingRoom {
 /** As many rows as have room, the gravest first; how many others follow is said. */
 function split(page: ReviewPage, { room, most }: FindingRoom): Answered {
   const { pen, width } = page;
-  const findings = gravestFirst(page.planFile);
+  const findings = gravestFirst(page);
   const said = (text: string) => remark(pen, text, width);
   if (findings.length === 0) return { shown: [said('No findings.')], rest: [], isAnswered: true };
   const [head, ...rows] = answeredFindings(page, findings);

@@ -196,6 +196,7 @@ test('picture-too-small: a narrow pocket in a sheet of 4 m cannot be seen on A4,
   const planFile = {} as PlanFile;
   const files = await handoffFiles(prepared('a4'), {
     planFile,
+    planFindings: [],
     planBytes: new Uint8Array(),
     since: undefined,
     origin: undefined,
