@@ -9,7 +9,7 @@ import { add, cross, dot, type Point, scale, subtract } from '#geometry/point.ts
 import { type Loop, lineSpan, type Path, pointAlong, type Span, tangentAlong } from '#geometry/span.ts';
 import { sameCarrier } from '#geometry/spans/carrier.ts';
 import { wholeSpans } from '#geometry/spans/whole-spans.ts';
-import { ROUNDING } from '#geometry/tolerances.ts';
+import { ROUNDING, TIP } from '#geometry/tolerances.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
 import { cos } from '#maths/sine.ts';
 import { tan } from '#maths/tangent.ts';
@@ -111,9 +111,6 @@ function cornersOf(making: MakingPlace, { id, level, loops }: PlannedRegion): Co
 }
 
 type Found = Omit<Corner, 'region'>;
-
-/** Sides that meet at a smaller angle run together, radians. */
-const TIP = 0.01;
 
 /** Vertices at which the border turns towards the region. */
 function sharpCorners(walls: readonly Wall[]): Found[] {

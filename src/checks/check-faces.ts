@@ -2,6 +2,7 @@
  * What the two faces of a sheet mean for each other: the far face's own checks, the metal between both, and whether what is to be
  * cut out comes through (M9.4, M9.6).
  */
+
 import { type Finding, finding, type Place } from '#findings/finding.ts';
 import { tallied } from '#findings/finding-tally.ts';
 import type { ContourKit } from '#front/contours/contour-kit.ts';
@@ -10,7 +11,7 @@ import { combineLoops } from '#geometry/grow/grow-loops.ts';
 import { locateAreas } from '#geometry/loops/area-locator.ts';
 import type { Point } from '#geometry/point.ts';
 import { loopsArea } from '#geometry/span.ts';
-import { ROUNDING } from '#geometry/tolerances.ts';
+import { LEAST_OVERLAP, ROUNDING } from '#geometry/tolerances.ts';
 import type { Job } from '#job/job.ts';
 import { sheetAt, thickestOf } from '#job/sheet-at.ts';
 import type { Asked, RegionId } from '#part/part.ts';
@@ -134,9 +135,6 @@ function tabTrouble(
   const facts = { width: tabs.width, left, limit: thickest, needed: thickest + 2 * cusp };
   return [finding('tab-too-thin', facts, place)];
 }
-
-/** mm² under which two regions do not lie behind each other. */
-const LEAST_OVERLAP = 0.01;
 
 /** Where a thickness is asked that counts on less being taken from the other side. */
 function thicknessesOfOne(plan: EtchPlan, far: EtchPlan, { stock }: FacesJob): Finding[] {

@@ -2,12 +2,13 @@
  * Floors that are not reached: parts of a region too narrow for an opening, so that the metal there stays shallower than its
  * tolerance; and regions that are mostly wall. A region with no opening at all is `opening-missing`, from the plan.
  */
+
 import { type Finding, finding } from '#findings/finding.ts';
 import { itemAt, valueAt } from '#geometry/assert.ts';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import { groupNear } from '#geometry/near-values.ts';
 import type { Span } from '#geometry/span.ts';
-import { NUDGE, SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
+import { LEAST_OPENING, SAME_SHARE, SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import { allowance, throughAllowance } from '#plan/allowance.ts';
 import type { PlannedRegion } from '#plan/etch-plan.ts';
 import { gatherNarrow } from './gather-narrow.ts';
@@ -81,9 +82,6 @@ function neckLimit(a: Wall, b: Wall): number {
   return a.region === b.region ? a.width + b.width + LEAST_OPENING : 0;
 }
 
-/** mm: an opening no wider is none on the grid that decides where openings are. */
-const LEAST_OPENING = 5 * NUDGE;
-
 /** Sides of a region that its opening has to keep back from. */
 function wallsOf({ undercut, around }: MakingPlace, region: PlannedRegion): Wall[] {
   const {
@@ -114,9 +112,6 @@ function lostFloors({ plan, reached, unopened }: MakingPlace): Finding[] {
     return [finding('floor-lost', { shallowest, most }, { at: label, regions: [id] })];
   });
 }
-
-/** Shares of floor that differ by less are one. */
-const SAME_SHARE = 1e-6;
 
 /** The region with the least floor for its area; among equals the largest. */
 function leastFloor<Wall extends { readonly share: number; readonly region: PlannedRegion }>(

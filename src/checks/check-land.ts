@@ -3,11 +3,12 @@
  * than the job's least land or than twice the depth beside it. Where the maskant on it is too narrow already, or it is an
  * island too small, those findings say so.
  */
+
 import { type Finding, finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { loopArea, nearestShare, pointAlong, tangentAlong } from '#geometry/span.ts';
-import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
+import { BESIDE_LINE, OFF_END, SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import { allowance, wholeUndercut } from '#plan/allowance.ts';
 import { gatherNarrow } from './gather-narrow.ts';
 import type { MakingPlace } from './making.ts';
@@ -68,11 +69,6 @@ export function checkLand(making: MakingPlace): Finding[] {
   );
 }
 
-/** mm off the land's border at which the region beside it is asked for. */
-const BESIDE = 0.01;
-/** Share of a side by which its ends are kept off. */
-const OFF_END = 0.01;
-
 /** The deepest level whose wall comes up at a side: as far behind it as its drawn line then stands lies a region of that level. */
 function levelBeside({ around, undercut, plan }: MakingPlace, { span }: Side, near: Point): number {
   // At its very end another side begins, of another floor perhaps.
@@ -80,7 +76,7 @@ function levelBeside({ around, undercut, plan }: MakingPlace, { span }: Side, ne
   const at = pointAlong(span, share);
   const along = tangentAlong(span, share);
   const behind = ({ level }: { readonly level: number }): number => {
-    const away = BESIDE + wholeUndercut(undercut, level) - allowance(undercut, { level, depth: 0 });
+    const away = BESIDE_LINE + wholeUndercut(undercut, level) - allowance(undercut, { level, depth: 0 });
     return around.regionAt({ x: at.x + along.y * away, y: at.y - along.x * away })?.level === level
       ? level
       : 0;

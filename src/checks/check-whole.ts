@@ -2,6 +2,7 @@
  * Whether the part stays in one piece (M9.9): what is cut out leaves pieces that hang on nothing. They fall into the bath, and the part
  * itself may be one of them. Asked of the end of the run, when least is left.
  */
+
 import { type Finding, finding } from '#findings/finding.ts';
 import type { BothFronts } from '#front/both-fronts.ts';
 import { metalLeft } from '#front/metal-left.ts';
@@ -9,10 +10,8 @@ import { itemAt } from '#geometry/assert.ts';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import { labelPoint } from '#geometry/loops/label-point.ts';
 import { type Loop, loopArea, loopsArea } from '#geometry/span.ts';
+import { LEAST_PIECE } from '#geometry/tolerances.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
-
-/** mm²: rounding where contours run along each other. */
-const LEAST_PIECE = 1e-3;
 
 /** None without a border of the sheet, or where nothing is cut out. */
 export function checkWhole(plan: EtchPlan, fronts: BothFronts): Finding[] {

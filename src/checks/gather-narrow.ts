@@ -3,6 +3,7 @@
  * a region that has not been reported, and places with the same figures in one finding. Places equally narrow count as one
  * step, so that rounding does not decide which of them is reported.
  */
+
 import { itemAt } from '#geometry/assert.ts';
 import { boxOfPoints, growBox } from '#geometry/box.ts';
 import { indexBoxes } from '#geometry/box-index.ts';
@@ -10,7 +11,7 @@ import { disjointSets } from '#geometry/disjoint-sets.ts';
 import { groupNear } from '#geometry/near-values.ts';
 import { distance, type Point } from '#geometry/point.ts';
 import type { Path } from '#geometry/span.ts';
-import { SAME_BORDER } from '#geometry/tolerances.ts';
+import { SAME_BORDER, SAME_WIDTH } from '#geometry/tolerances.ts';
 import type { RegionId } from '#part/part.ts';
 
 export interface NarrowFound {
@@ -31,8 +32,6 @@ export interface NarrowGroup<Found extends NarrowFound> {
   readonly outline: readonly Path[];
 }
 
-/** Figures closer than this are the same, mm: finer than any gauge. */
-const SAME_WIDTH = 0.001;
 /** Outlines worth handing on in one finding. */
 const MOST_OUTLINES = 50;
 

@@ -86,7 +86,7 @@ type Changes = ReadonlySet<LineChange>;
 
 const NONE: Changes = new Set();
 /** A change that gains less is not worth its trouble, mm. */
-const WORTH_IT = 0.005;
+const LEAST_LINE_GAIN = 0.005;
 
 function linesOf({ levels, process }: Setting): PlacedLines {
   return { undercut: undercutOf(process, levels), levels };
@@ -233,7 +233,7 @@ function improve(
       const changed = summed(setting, new Set([...changes, change]));
       if (best === undefined || over(changed) < over(best.sum) - ROUNDING) best = { change, sum: changed };
     }
-    if (best === undefined || over(best.sum) > over(sum) - WORTH_IT) break;
+    if (best === undefined || over(best.sum) > over(sum) - LEAST_LINE_GAIN) break;
     changes.push(best.change);
     sum = best.sum;
   } while (setting.step.asked === undefined ? changes.length < MOST_UNASKED : over(sum) > ROUNDING);

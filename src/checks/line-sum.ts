@@ -3,7 +3,9 @@
  * taken as linear: at worst is the edge's own place with everything at its limit, and what one quantity adds to the root-sum-square is the
  * variance of the place while that quantity runs evenly between its limits (Gauss' three points).
  */
+
 import { itemAt } from '#geometry/assert.ts';
+import { SAME_SUM } from '#geometry/tolerances.ts';
 import { type EdgeStep, edgePlacer, type PlacedLines, plannedRun } from '#plan/edge-place.ts';
 import { LINE_CAUSES, type LineCause, type Mover, type Quantity, type TrialRun } from './line-causes.ts';
 
@@ -112,7 +114,7 @@ function farthest(movers: readonly Mover[], trial: Trial, outward: Side): number
     for (const [index, side] of sides.entries()) {
       sides[index] = side === 1 ? -1 : 1;
       const other = whole();
-      if (other > most + SETTLED) {
+      if (other > most + SAME_SUM) {
         most = other;
         turned = true;
       } else sides[index] = side;
@@ -124,6 +126,3 @@ function farthest(movers: readonly Mover[], trial: Trial, outward: Side): number
 function moveToLimit(run: TrialRun, { quantities }: Mover, side: Side): void {
   for (const { worst, move } of quantities) move(run, side * worst);
 }
-
-/** mm; less is no gain. */
-const SETTLED = 1e-12;

@@ -27,7 +27,14 @@ import {
   tangentAlong,
 } from '#geometry/span.ts';
 import { wholeSpans } from '#geometry/spans/whole-spans.ts';
-import { SAME_BORDER, SCRIBE_ACCURACY, TOUCHING } from '#geometry/tolerances.ts';
+import {
+  ROOM_WITHIN,
+  RUN_TOGETHER,
+  SAME_BORDER,
+  SCRIBE_ACCURACY,
+  SQUARE_ACROSS,
+  TOUCHING,
+} from '#geometry/tolerances.ts';
 import { hypot } from '#maths/hypot.ts';
 
 /** A border span with the area that is measured on its left. */
@@ -60,17 +67,11 @@ export interface NarrowAsk {
   readonly bothSides?: boolean;
 }
 
-/** mm to which the radius of the largest disc is found. */
-const ROOM_WITHIN = 5e-4;
 /** Width at which a strip that begins at a touch is looked at, mm; and halvings that find the place to a nanometre. */
 const WEDGE = 0.05;
 const HALVINGS = 40;
-/** Cosine and sine under which two directions count as across each other. */
-const ACROSS = 1e-5;
-/** Cosine of half a degree: sides nearer to one direction than that run together where they meet. */
-const TOGETHER = 1 - 4e-5;
-/** Cosine of 30°: sides nearer to parallel than that make a strip. */
-const PARALLEL = Math.sqrt(0.75);
+/** Cosine of 30°: sides that face each other nearer than that make a strip. */
+const FACING = Math.sqrt(0.75);
 
 /**
  * The sides of closed loops that have the area on their left, as whole as can be: where a drawing cut a line in two decides nothing.
@@ -183,7 +184,7 @@ function partsFrom({ span }: Side, b: Side, { from }: Way): boolean {
       ? reverse(tangentAlong(b.span, 1))
       : undefined,
   ];
-  return onward.some((way) => way !== undefined && dot(along, way) < PARALLEL);
+  return onward.some((way) => way !== undefined && dot(along, way) < FACING);
 }
 
 /** Whether the border itself goes this way from side a on to side b, as past a jog too small to be a place of any shape. */
@@ -269,10 +270,10 @@ function faces({ span, before, after }: Side, way: Way, bothSides: boolean): boo
   const leaving = atEnd ? after : span;
   const into = arriving && tangentAlong(arriving, atStart ? 1 : share);
   const out = leaving && tangentAlong(leaving, atEnd ? 0 : share);
-  if (into !== undefined && dot(ahead, into) < -ACROSS) return false;
-  if (out !== undefined && dot(ahead, out) > ACROSS) return false;
+  if (into !== undefined && dot(ahead, into) < -SQUARE_ACROSS) return false;
+  if (out !== undefined && dot(ahead, out) > SQUARE_ACROSS) return false;
   if (bothSides) return true;
-  return [into, out].some((along) => along !== undefined && dot(ahead, turnLeft(along)) > ACROSS);
+  return [into, out].some((along) => along !== undefined && dot(ahead, turnLeft(along)) > SQUARE_ACROSS);
 }
 
 /** Sides that run parallel are equally near all along: the middle of that stretch. */
@@ -334,7 +335,7 @@ function openedAcross(circle: ArcSpan, { x, y }: Point): ArcSpan {
 /** Where neighbours on a border run together, and not just meet in a corner. */
 function tipOf(a: Span, b: Span, isFollowing: boolean): Point | undefined {
   const [first, second] = isFollowing ? [a, b] : [b, a];
-  const isTip = dot(tangentAlong(first, 1), tangentAlong(second, 0)) < -TOGETHER;
+  const isTip = dot(tangentAlong(first, 1), tangentAlong(second, 0)) < -RUN_TOGETHER;
   return isTip ? first.end : undefined;
 }
 
@@ -356,7 +357,7 @@ function strictlyAcross(a: Span, b: Span, share: number): Way | undefined {
   if (width <= TOUCHING) return undefined;
   const ahead = unitTo(from, to);
   const isFacing =
-    dot(turnLeft(tangentAlong(a, share)), ahead) >= PARALLEL &&
-    -dot(turnLeft(tangentAlong(b, foot)), ahead) >= PARALLEL;
+    dot(turnLeft(tangentAlong(a, share)), ahead) >= FACING &&
+    -dot(turnLeft(tangentAlong(b, foot)), ahead) >= FACING;
   return isFacing ? { width, from, to } : undefined;
 }

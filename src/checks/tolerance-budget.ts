@@ -65,7 +65,7 @@ type Changes = ReadonlySet<BudgetChange>;
 
 const NONE: Changes = new Set();
 /** A change that gains less is not worth its trouble, mm. */
-const WORTH_IT = 5e-4;
+const LEAST_DEPTH_GAIN = 5e-4;
 /** How far a reading may be off, mm: twice its standard deviation; and at worst five times, one in 1.7 million by chance. */
 const READING = 2 * ASSUMED_GAUGE_NOISE.value;
 const READING_AT_WORST = 5 * ASSUMED_GAUGE_NOISE.value;
@@ -300,7 +300,7 @@ function remedyFor(floor: Floor): ToleranceBudget['remedy'] {
     // One made already gains nothing more.
     const choices = open.map((change) => ({ change, sum: summed(floor, new Set([...changes, change])) }));
     const best = choices.reduce((a, b) => (over(b.sum) < over(a.sum) - ROUNDING ? b : a));
-    if (over(best.sum) > over(sum) - WORTH_IT) break;
+    if (over(best.sum) > over(sum) - LEAST_DEPTH_GAIN) break;
     changes.push(best.change);
     sum = best.sum;
   } while (over(sum) > ROUNDING);

@@ -1,16 +1,14 @@
 /** The shortest way across a narrow place: what lies beside it, what runs along it. */
+
 import type { Point } from '#geometry/point.ts';
 import { lineSpan, type Path } from '#geometry/span.ts';
-import { JUST_BESIDE } from '#geometry/tolerances.ts';
+import { BEYOND_ENDS, JUST_BESIDE } from '#geometry/tolerances.ts';
 import type { RegionId } from '#part/part.ts';
 import type { MakingPlace } from './making.ts';
 import type { NarrowPlace } from './narrow-places.ts';
 
-/** Far enough beyond a line to be in the region there, mm. */
-export const BEYOND = 0.02;
-
 /** The regions just beyond both ends of the way, or on it where `beyond` is 0 or less; land where nothing else is there. */
-export function regionsBeside({ around }: MakingPlace, place: NarrowPlace, beyond = BEYOND): RegionId[] {
+export function regionsBeside({ around }: MakingPlace, place: NarrowPlace, beyond = BEYOND_ENDS): RegionId[] {
   const share = beyond / place.width;
   const ends = [pointOn(place, -share), pointOn(place, 1 + share)];
   const regions = ends.flatMap((end) => around.regionsAt(end));

@@ -1,5 +1,7 @@
 /** Lines that came back against the plan, as text: how far each drawn edge moves, and which floors change. */
+
 import type { Comparison, EdgeCompared, FloorCompared } from '#run/compare/compare-returned.ts';
+import { PRINTED_AS_NOTHING } from '#units/depth-tolerances.ts';
 
 export function comparisonText({ lines, edges, floors }: Comparison): string {
   return [
@@ -16,11 +18,8 @@ function edgeText({ level, beside, outward, inward, lost }: EdgeCompared): strin
   return `edge ${level.toFixed(3)} beside ${neighbour}: ${moveText(outward, '+')}, ${moveText(inward, '−')}${gone}`;
 }
 
-/** Half a micrometre is rounding of files. */
-const STILL = 0.0005;
-
 function moveText({ by, at }: EdgeCompared['outward'], sign: '+' | '−'): string {
-  return `${sign}${by.toFixed(3)}${by < STILL ? '' : ` at ${placeText(at)}`}`;
+  return `${sign}${by.toFixed(3)}${by < PRINTED_AS_NOTHING ? '' : ` at ${placeText(at)}`}`;
 }
 
 function floorText({ id, level, planned, returned }: FloorCompared): string {

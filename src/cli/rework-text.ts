@@ -1,7 +1,9 @@
 /** What rework comes to, as text. Lengths in mm; nothing is called acceptable. */
+
 import type { FactorForecast } from '#run/rework/edges-at-factor.ts';
 import type { Leak } from '#run/rework/maskant-damage.ts';
 import type { Rework, ReworkedFloor } from '#run/rework/rework-run.ts';
+import { SAME_LEVEL } from '#units/depth-tolerances.ts';
 
 export function reworkText({ floors, dips, edges }: Rework): string {
   const lost = floors.filter(({ extra }) => extra === undefined);
@@ -36,7 +38,7 @@ export function forecastText(
   stages: readonly { readonly level: number }[],
 ): string {
   const planned = stages.map(({ level }) => level).sort((a, b) => b - a);
-  const isMoved = levels.some((level, index) => Math.abs(level - (planned[index] ?? 0)) > 1e-6);
+  const isMoved = levels.some((level, index) => Math.abs(level - (planned[index] ?? 0)) > SAME_LEVEL);
   return [
     'With lines cut as planned and that factor, edges come out off their lines by:',
     ...edges.map(({ level, beside, off, best, allowed }) => {

@@ -1,29 +1,7 @@
-/**
- * Every tolerance and limit of reading a drawing, with its reason.
- * A scribe line may be 0.005 mm off in all; reading spends at most CURVE_FIT + CLOSING of it on a curve that had to be
- * put into arcs, and nothing on lines and arcs.
- */
-
-/** mm. Ends of one entity this near are the same point: finer than any scribing, coarser than six-decimal files in inches. */
-export const CLOSING = 0.001;
-
-/** mm. Shorter spans have no direction worth the name; they are merged into their neighbour, or reported when alone. */
-export const SHORTEST = 1e-6;
-
-/** mm. A piece of spline or ellipse that bulges less than this is a line. */
-export const STRAIGHT = 1e-6;
+/** Every limit of reading a drawing, with its reason. What counts as the same lies with the tolerances. */
 
 /** mm. A part a kilometre from its origin is a mistake; up to there doubles resolve 1e-10 mm. */
 export const FARTHEST = 1e6;
-
-/** mm. Rise along an entity above which it does not lie flat in a plane parallel to the sheet. */
-export const FLAT = 0.001;
-
-/** Share of its length by which an extrusion direction may lean and still count as upright: rounding in six-decimal files. */
-export const UPRIGHT = 1e-6;
-
-/** Shares: unequal scales and axes closer than this are equal (a double's rounding through a dozen nested insertions). */
-export const EQUAL_SCALE = 1e-9;
 
 /** Bytes. A flat pattern has 1 to 5 MB; time and memory grow in step with size (tests/bench/drawing.bench.ts), and past this nobody is served. */
 export const MOST_BYTES = 200_000_000;

@@ -1,4 +1,6 @@
 /** Findings about the tolerance budget: floors that the clock alone does not hold, or that not even gauging holds. Lengths in mm, minutes. */
+import { ROUNDING } from '#geometry/tolerances.ts';
+import { PRINTED_AS_NOTHING } from '#units/depth-tolerances.ts';
 import { mm, type Shown } from './shown-figures.ts';
 import { note, type Saying, warn } from './words.ts';
 
@@ -80,7 +82,7 @@ function partsOf({ shift, parts, rateSpread, timing }: FloorOver, show: Shown): 
     `timing ± ${mm(parts.timing, show)} (${timing} min per immersion)`,
   ];
   if (parts.sheet > 0) causes.unshift(`sheet ± ${mm(parts.sheet, show)}`);
-  if (Math.abs(shift) >= 0.0005)
+  if (Math.abs(shift) >= PRINTED_AS_NOTHING)
     causes.unshift(`the level chosen ${shift > 0 ? '' : '−'}${mm(Math.abs(shift), show)}`);
   return causes.join(', ');
 }
@@ -95,7 +97,7 @@ function remedyOf(facts: FloorOver, what: 'likely' | 'worst', show: Shown): stri
   const steps = changes.map((change) => CHANGES[change](facts, show));
   const left = Math.max(0, facts.remedy[what]);
   const outcome =
-    left <= allowed + 1e-6
+    left <= allowed + ROUNDING
       ? `the tolerance is then held, with ${mm(left, show)} of ${mm(allowed, show)} used`
       : `that still leaves ${mm(left, show)} against ${mm(allowed, show)}: increase the tolerance by ${mm(left - allowed, show)}`;
   return `What helps most is to ${steps.join(', then to ')}: ${outcome}.`;

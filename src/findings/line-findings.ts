@@ -1,4 +1,6 @@
 /** Findings about drawn edges: how far they may come out off their lines, and what helps. Lengths in mm. */
+import { ROUNDING } from '#geometry/tolerances.ts';
+import { PRINTED_AS_NOTHING } from '#units/depth-tolerances.ts';
 import { edgeWords, type StepEdge } from './edge-words.ts';
 import { figureTo, mm, type Shown } from './shown-figures.ts';
 import { note, type Saying, warn } from './words.ts';
@@ -152,7 +154,7 @@ const AMPLIFIED = 1.5;
 
 function partsOf({ parts, factorSpread, amplification }: EdgeOff, show: Shown): string {
   const told = (Object.entries(parts) as [Cause, number][])
-    .filter(([, half]) => half >= 0.0005)
+    .filter(([, half]) => half >= PRINTED_AS_NOTHING)
     .sort((a, b) => b[1] - a[1])
     .map(([cause, half]) => {
       const why = cause === 'factor' ? ` (factor ± ${figure(factorSpread)})` : '';
@@ -175,7 +177,7 @@ function remedyOf(facts: EdgeOff, what: 'likely' | 'worst', show: Shown): string
   const said = changes.map((change) => CHANGE_WORDS[change](facts, show));
   const list = said.length === 1 ? said.join('') : `${said.slice(0, -1).join(', ')} and ${said.at(-1)}`;
   const left = facts.remedy[what];
-  const isHeld = facts.allowed === undefined || left <= facts.allowed + 1e-6;
+  const isHeld = facts.allowed === undefined || left <= facts.allowed + ROUNDING;
   const rest = isHeld ? '' : ': still too much, so ask for a wider tolerance too';
   return `Most helps to ${list}; that leaves ${mm(left, show)}${rest}.`;
 }

@@ -7,6 +7,7 @@ import { assert, itemAt } from '#geometry/assert.ts';
 import { cross, dot, type Point } from '#geometry/point.ts';
 import { type ArcSpan, type Loop, type Span, startAngle, tangentAlong } from '#geometry/span.ts';
 import { throughEnds } from '#geometry/spans/arc-through-ends.ts';
+import { CUSP, PARALLEL } from '#geometry/tolerances.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
 import { hypot } from '#maths/hypot.ts';
 import { cos, sin } from '#maths/sine.ts';
@@ -37,12 +38,6 @@ export interface Feature {
   /** Length of the source span. */
   readonly length: number;
 }
-
-/** Below this a turn is a smooth joint: at a reach of 15 mm the gap left is under 0.02 µm. */
-const SMOOTH_TURN = 1e-9;
-
-/** Nearer to half a turn than this, directions that are right to rounding no longer say to which side a border turns back. */
-const CUSP = 1e-4;
 
 /** Features of closed loops: each span, and each corner that turns away from the inside. `skip` is true of spans that another stage already covers. */
 export function loopFeatures(
@@ -117,7 +112,7 @@ function arcFeature(arc: ArcSpan, stage: number): Feature {
 function cornerFeature(before: Span, after: Span, stage: number): Feature | undefined {
   const arriving = tangentAlong(before, 1);
   const turn = turnAt(before, after);
-  if (turn < SMOOTH_TURN) return undefined;
+  if (turn < PARALLEL) return undefined;
   const at: Point = after.start;
   const from = atan2(-arriving.x, arriving.y);
   return {

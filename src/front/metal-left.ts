@@ -7,12 +7,11 @@
 
 import { combineLoops } from '#geometry/grow/grow-loops.ts';
 import type { Loop } from '#geometry/span.ts';
+import { SAME_SUM } from '#geometry/tolerances.ts';
 import { type BothFronts, deeperThan, meetingDepths } from './both-fronts.ts';
 
 /** Slices between two depths at which a floor lies. */
 const SLICES = 8;
-/** mm past a face: all that is gone there is gone. */
-const PAST = 1e-9;
 
 /** Holes through the sheet, outer loops counter-clockwise; at the end of the run, or at a minute. */
 export function holesThrough(fronts: BothFronts, minute?: number): Loop[] {
@@ -41,10 +40,10 @@ export function metalLeft(fronts: BothFronts, minute?: number): readonly Loop[] 
 /** The middle first: where walls are alike it holds all others. */
 function slicesBetween(stops: readonly number[], thickness: number): number[] {
   const [from, to] = [Math.min(...stops.slice(0, 2)), Math.max(...stops.slice(0, 2))];
-  const within = [...new Set([...stops, -PAST, thickness + PAST])]
+  const within = [...new Set([...stops, -SAME_SUM, thickness + SAME_SUM])]
     .filter((each) => each >= from && each <= to)
     .sort((a, b) => a - b);
-  const slices = [thickness / 2, -PAST, thickness + PAST].filter((each) => each > from && each < to);
+  const slices = [thickness / 2, -SAME_SUM, thickness + SAME_SUM].filter((each) => each > from && each < to);
   within.slice(1).forEach((stop, index) => {
     const start = within[index] ?? stop;
     for (let slice = 1; slice < SLICES; slice++) {

@@ -8,7 +8,8 @@ import { boxOfSpans } from '#geometry/box.ts';
 import { isInside } from '#geometry/loops/inside-index.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
-import { ROUNDING, SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
+import { ROUNDING, SAME_COUNT, SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
+import { SHALLOWEST_WITHIN } from '#units/depth-tolerances.ts';
 import { makeProbe, type Probe } from './depth-at.ts';
 import { featureGap } from './feature-gap.ts';
 import { type Moment, momentAt } from './front.ts';
@@ -126,16 +127,15 @@ function isCrossed(a: Feature, b: Feature): boolean {
 
 /** Places tried along each span of the border for its shallowest. */
 const TRIED = 9;
-/** mm to which the shallowest depth inside a region is found. */
-const CLOSE_ENOUGH = 1e-4;
 
 /** The shallowest depth: on the border if the whole region is deeper than that, else on a crest inside, found by halving. */
 function shallowestIn(place: Place, area: number, deepest: number): number {
   const probe = makeProbe(place.kit.index, place.moment);
   let shallowest = shallowestOnBorder(place, probe, deepest);
-  if (shallowest <= CLOSE_ENOUGH || isWhollyDeeper(place, area, shallowest - CLOSE_ENOUGH)) return shallowest;
+  if (shallowest <= SHALLOWEST_WITHIN || isWhollyDeeper(place, area, shallowest - SHALLOWEST_WITHIN))
+    return shallowest;
   let low = 0;
-  while (shallowest - low > CLOSE_ENOUGH) {
+  while (shallowest - low > SHALLOWEST_WITHIN) {
     const middle = (low + shallowest) / 2;
     if (isWhollyDeeper(place, area, middle)) low = middle;
     else shallowest = middle;
@@ -157,5 +157,5 @@ function shallowestOnBorder({ clip }: Place, probe: Probe, deepest: number): num
 }
 
 function isWhollyDeeper(place: Place, area: number, depth: number): boolean {
-  return depth <= 0 || areaDeeper(place, depth) >= area * (1 - 1e-9) - 1e-6;
+  return depth <= 0 || areaDeeper(place, depth) >= area * (1 - SAME_COUNT) - ROUNDING;
 }

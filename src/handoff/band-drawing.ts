@@ -10,6 +10,7 @@ import { writeDrawing } from '#drawing/write/write-drawing.ts';
 import { boxOfSpans } from '#geometry/box.ts';
 import { growSpans } from '#geometry/grow/grow-spans.ts';
 import type { Span } from '#geometry/span.ts';
+import { LEAST_BAND } from '#geometry/tolerances.ts';
 import type { Contour, LineBudgetRecord } from '#job/formats/plan-file.ts';
 import type { Job } from '#job/job.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
@@ -30,8 +31,6 @@ export interface BandDrawingInput {
   readonly planHash: string;
 }
 
-/** mm; a band no wider is a line. */
-const LEAST_BAND = 0.01;
 /** Colours by number that are distinct on black and on white: red, green, blue, magenta, orange, brown. */
 const COLORS = [1, 94, 5, 6, 30, 34] as const;
 

@@ -1,11 +1,10 @@
 /** Exact spans to the contours of the hand-off files and back: vertices with bulges, the DXF convention. */
+
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { bulgeOf, type Loop, lineSpan, type Path, type Span, spanFromBulge } from '#geometry/span.ts';
+import { NO_BULGE } from '#geometry/tolerances.ts';
 import type { Contour } from '#job/formats/plan-file.ts';
-
-/** Bulge below which the sagitta, half the bulge times the chord, is nothing. */
-const STRAIGHT = 1e-12;
 
 export type ContourVertex = Contour['vertices'][number];
 
@@ -38,7 +37,7 @@ export function pathOfContour(contour: Contour): Path {
 
 /** As `spanFromBulge`, but a bulge that bends a metre by less than a nanometre is a line. */
 export function spanOfBulge(start: Point, end: Point, bulge: number): Span {
-  return Math.abs(bulge) < STRAIGHT ? lineSpan(start, end) : spanFromBulge(start, end, bulge);
+  return Math.abs(bulge) < NO_BULGE ? lineSpan(start, end) : spanFromBulge(start, end, bulge);
 }
 
 function vertexOfSpan(span: Span): ContourVertex {

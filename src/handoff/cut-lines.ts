@@ -6,6 +6,7 @@
 
 import { distance, dot, type Point } from '#geometry/point.ts';
 import { type Path, pointAlong, reverseSpans, type Span, spanLength, tangentAlong } from '#geometry/span.ts';
+import { ROUNDING, SAME_SUM } from '#geometry/tolerances.ts';
 import type { CuttingChoices } from '#job/fields/cutting-fields.ts';
 import { cos } from '#maths/sine.ts';
 import type { Stage } from '#plan/etch-plan.ts';
@@ -70,7 +71,7 @@ function longestSpan(spans: readonly Span[]): number {
   let best = -1;
   let most = 0;
   spans.forEach((span, index) => {
-    if ((hasLine && span.kind !== 'line') || spanLength(span) < most + 1e-6) return;
+    if ((hasLine && span.kind !== 'line') || spanLength(span) < most + ROUNDING) return;
     most = spanLength(span);
     best = index;
   });
@@ -123,7 +124,7 @@ function shortTravel(stages: readonly (readonly CutLine[])[]): readonly CutLine[
 
 /** The first of equals, to rounding: the planned order where it is no longer. */
 function shortest(ways: readonly Way[]): Way {
-  return ways.reduce((best, way) => (way.length < best.length - 1e-9 ? way : best));
+  return ways.reduce((best, way) => (way.length < best.length - SAME_SUM ? way : best));
 }
 
 function nearestFirst(lines: readonly CutLine[], from: Point): readonly CutLine[] {
@@ -135,7 +136,7 @@ function nearestFirst(lines: readonly CutLine[], from: Point): readonly CutLine[
     let least = Number.POSITIVE_INFINITY;
     left.forEach((line, index) => {
       const gap = distance(at, startOf(line) ?? at);
-      if (gap < least - 1e-9) {
+      if (gap < least - SAME_SUM) {
         least = gap;
         nearest = index;
       }

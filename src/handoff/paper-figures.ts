@@ -2,6 +2,7 @@
  * Figures as the papers print them, in the unit chosen or in both. A limit is rounded inward, so that what holds the printed figure holds
  * the limit; decimals follow the tolerance.
  */
+import { SAME_SUM } from '#geometry/tolerances.ts';
 import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 
@@ -32,8 +33,6 @@ interface LengthLook {
 /** mm; below it a further place is printed. */
 const FINE = 0.02;
 const COARSE = 0.15;
-/** So that a limit that is a round figure stays one. */
-const SLACK = 1e-9;
 
 export function paperFigures(asked: HandoffChoices['units'], job: PaperUnit): PaperFigures {
   const other = job === 'mm' ? 'in' : 'mm';
@@ -63,8 +62,8 @@ function figure(value: number, places: number, round: Rounding): string {
   const steps = value * scale;
   const whole = {
     nearest: Math.round(steps),
-    up: Math.ceil(steps - SLACK * scale),
-    down: Math.floor(steps + SLACK * scale),
+    up: Math.ceil(steps - SAME_SUM * scale),
+    down: Math.floor(steps + SAME_SUM * scale),
   }[round];
   return (whole / scale + 0).toFixed(places);
 }

@@ -5,7 +5,7 @@
  */
 
 import type { FindingRecord } from '#findings/finding-record.ts';
-import { SAME_FIGURE } from '#geometry/tolerances.ts';
+import { SAME_FIGURE, SAME_SPOT } from '#geometry/tolerances.ts';
 import type { PlanFile, PlanFileRegion, PlanFileStage } from '#job/formats/plan-file.ts';
 import { handoffProvenance } from '#job/resolve/resolve-handoff.ts';
 import { hypot } from '#maths/hypot.ts';
@@ -171,9 +171,6 @@ export function stagePairs(
 function isSame(a: number, b: number): boolean {
   return Math.abs(a - b) <= SAME_FIGURE;
 }
-
-/** mm: the same trouble, a little moved, is not a new one. */
-const SAME_SPOT = 1;
 
 function findingChanges(
   before: readonly FindingRecord[],

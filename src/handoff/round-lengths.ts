@@ -1,10 +1,11 @@
 /** Round figures for scales and axes. */
+import { SAME_COUNT } from '#geometry/tolerances.ts';
 import { decadeOf, powerOfTen } from '#maths/decade.ts';
 
 /** Two figures, not above: enough to use the room, few enough to be read. */
 export function twoFigures(factor: number): number {
   const step = powerOfTen(decadeOf(factor) - 1);
-  return Number((Math.floor(factor / step + 1e-9) * step).toPrecision(2));
+  return Number((Math.floor(factor / step + SAME_COUNT) * step).toPrecision(2));
 }
 
 /** 1, 2 or 5 times a power of ten, not below. */

@@ -2,14 +2,13 @@
  * Lines that end at the sheet's edge run on past it, so that knife and cutter leave the maskant cut through there: straight on, along
  * the tangent of their end. A line that ends on another line stays as it is.
  */
+
 import { boxOfPoints, boxOfSpan, growBox } from '#geometry/box.ts';
 import { type BoxIndex, indexBoxes } from '#geometry/box-index.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, type Loop, lineSpan, type Path, type Span, tangentAlong } from '#geometry/span.ts';
+import { ON_SHEET_EDGE } from '#geometry/tolerances.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
-
-/** mm from the edge that still is on it: rounding of two curves that meet. */
-const ON_EDGE = 1e-3;
 
 export function stagesPastEdge(
   { stages, sheet }: Pick<EtchPlan, 'stages' | 'sheet'>,
@@ -40,9 +39,9 @@ function pastEdge(line: Path, edge: Edge, by: number): Path {
 }
 
 function isOnEdge(at: Point, { spans, index }: Edge): boolean {
-  return index.meeting(growBox(boxOfPoints([at]), ON_EDGE)).some((near) => {
+  return index.meeting(growBox(boxOfPoints([at]), ON_SHEET_EDGE)).some((near) => {
     const span = spans[near];
-    return span !== undefined && distanceToSpan(span, at) <= ON_EDGE;
+    return span !== undefined && distanceToSpan(span, at) <= ON_SHEET_EDGE;
   });
 }
 

@@ -8,6 +8,7 @@ import type { DrawingOut, OutlineOut } from '#drawing/write/drawing-out.ts';
 import { writeDrawing } from '#drawing/write/write-drawing.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
+import { ROUNDING } from '#geometry/tolerances.ts';
 import { hypot } from '#maths/hypot.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import { twoDigits } from '#units/two-digits.ts';
@@ -82,7 +83,7 @@ function straightened(points: readonly Point[]): Point[] {
 function isBetween(before: Point, point: Point, next: Point): boolean {
   if (next.x <= before.x) return false;
   const share = (point.x - before.x) / (next.x - before.x);
-  return Math.abs(before.y + (next.y - before.y) * share - point.y) < 1e-6;
+  return Math.abs(before.y + (next.y - before.y) * share - point.y) < ROUNDING;
 }
 
 /** As long as metal joins, with the steps between two depths required. */
@@ -113,7 +114,7 @@ function farAskedLines({ points }: NamedSection): Point[][] {
 function outlineOf(layer: string, points: readonly Point[], closed: boolean): OutlineOut {
   const apart = points.filter((point, index) => {
     const before = index === 0 ? (closed ? points.at(-1) : undefined) : points[index - 1];
-    return before === undefined || hypot(point.x - before.x, point.y - before.y) > 1e-6;
+    return before === undefined || hypot(point.x - before.x, point.y - before.y) > ROUNDING;
   });
   return { layer, closed, vertices: apart.map(({ x, y }) => [x, y, 0]) };
 }

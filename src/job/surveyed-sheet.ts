@@ -2,8 +2,10 @@
  * A surveyed sheet as the rest of the plan takes it (M8.1, M8.2): flat, or even from one end of the readings to the other, with what it may be
  * off; what a quadratic bends beside its plane is taken off tolerances region by region. A tenth of their extent beyond the readings the thickness is held.
  */
+
 import { dot, type Point, scale } from '#geometry/point.ts';
 import { hypot } from '#maths/hypot.ts';
+import { EVEN_SHEET } from '#units/depth-tolerances.ts';
 import { toMillionth } from '#units/round-figures.ts';
 import { type SheetSurvey, type SurveyFit, surveyDoubtAt, surveyedAt } from './sheet-survey.ts';
 import type { Taper } from './taper.ts';
@@ -21,8 +23,6 @@ export interface SurveyedSheet {
 
 /** Share of the readings' extent by which a slope goes on at either end: gauges keep off the edge of a sheet. Our own choice. */
 const BEYOND = 0.1;
-/** mm over the whole sheet: less than that is flat. */
-const FLAT = 1e-4;
 
 export function surveyedSheet(survey: SheetSurvey): SurveyedSheet {
   const { readings, tried } = survey;
@@ -60,7 +60,7 @@ function thicknessOf(even: SurveyFit, places: readonly Point[]): number | Taper 
   const [least, most] = [Math.min(...along), Math.max(...along)];
   const beyond = (most - least) * BEYOND;
   const [from, to] = [least - beyond, most + beyond];
-  if ((to - from) * steepness < FLAT) return toMillionth(middle);
+  if ((to - from) * steepness < EVEN_SHEET) return toMillionth(middle);
   const place = (distance: number): Point => ({
     x: about.x + way.x * distance,
     y: about.y + way.y * distance,

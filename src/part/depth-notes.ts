@@ -7,6 +7,7 @@
  */
 
 import type { Point } from '#geometry/point.ts';
+import { SAME_IN_OTHER_UNIT } from '#units/depth-tolerances.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { readLength } from '#units/read-length.ts';
 import { toMillionth } from '#units/round-figures.ts';
@@ -81,8 +82,6 @@ const DEPTH_BEFORE = /^(?:depth|deep|dp)\s*[:=]?\s*(?=[\d.,])/i;
 const DEPTH_AFTER = /\s*(?:deep|depth|dp)\.?$/i;
 const TOLERANCE = /^(.*?)\s*(?:±\s*(.+)|\+\s*(.+?)\s*\/?\s*[-−]\s*(.+))$/;
 const IN_BRACKETS = /^(.*?\S)\s*[([]\s*([\d.,/\s]+?)\s*[)\]]$/;
-/** Share by which a figure and the same in the other unit may differ: each is rounded to its own places. */
-const SAME_NOTE = 0.02;
 
 /** Undefined where the text reads like neither. */
 export function readDepthNote(text: string, { unit, prefix, thickness }: NoteRule): DepthNote | undefined {
@@ -128,7 +127,7 @@ function dualFigure(text: string): number | undefined {
   ] as const) {
     const [length, again] = [unsigned(first, one), unsigned(second, other)];
     if (length === undefined || again === undefined || length <= 0) continue;
-    if (Math.abs(again - length) <= SAME_NOTE * length) return length;
+    if (Math.abs(again - length) <= SAME_IN_OTHER_UNIT * length) return length;
   }
   return undefined;
 }

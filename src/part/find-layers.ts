@@ -4,13 +4,12 @@
  * other, faces on either side of every line of the others are united; layers are halved, so that each line is united once at
  * each halving and taken apart again. Cost: edges × log layers × log faces, and the faces within each outline.
  */
+
 import { type Arrangement, OUTSIDE } from '#geometry/arrangement/arrangement.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { spanLength } from '#geometry/span.ts';
+import { SAME_SHARE } from '#geometry/tolerances.ts';
 import { type FaceSets, faceSets } from './face-sets.ts';
-
-/** Areas that differ by less than this share are the same area summed in another order. */
-const SAME_AREA = 1e-9;
 
 /** For each face its layers, alphabetical: more than one where outlines of several layers enclose the very same area. */
 export function findLayers(arrangement: Arrangement, layerOfSource: (source: number) => string): string[][] {
@@ -31,7 +30,7 @@ export function findLayers(arrangement: Arrangement, layerOfSource: (source: num
       const area = sets.areaOf(cell);
       for (const face of sets.membersOf(cell)) {
         const held = itemAt(best, face);
-        if (Math.abs(area - held.area) <= SAME_AREA * area) held.layers.push(name);
+        if (Math.abs(area - held.area) <= SAME_SHARE * area) held.layers.push(name);
         else if (area < held.area) best[face] = { area, layers: [name] };
       }
     }
@@ -103,7 +102,7 @@ function longestBorderLayer(
   let best = { layer: '', length: 0 };
   for (const layer of [...lengths.keys()].sort()) {
     const length = lengths.get(layer) ?? 0;
-    if (length > best.length * (1 + SAME_AREA)) best = { layer, length };
+    if (length > best.length * (1 + SAME_SHARE)) best = { layer, length };
   }
   return best.layer;
 }

@@ -2,16 +2,13 @@
  * Names of regions: `R01`, `R02` and so on down the drawing and then across, by centroid, and where centroids agree by area. Neither
  * depths nor the way a shape is drawn change them: not the order of entities, nor where a border is cut, nor where the part lies.
  */
+
 import { centroidOf } from '#geometry/loops/centroid.ts';
 import { groupNear } from '#geometry/near-values.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
+import { ALIGNED, SAME_SHARE } from '#geometry/tolerances.ts';
 import type { RegionId } from './part.ts';
-
-/** Centroids nearer than this lie side by side or one above the other, mm: rounding must not order them. */
-const ALIGNED = 1e-3;
-/** Areas that differ by less than this share are one area. */
-const SAME_AREA = 1e-6;
 
 interface Shape {
   readonly area: number;
@@ -32,7 +29,7 @@ export function nameRegions<Item extends Shape>(
   const rows = groupNear(placed, ({ center }) => -center.y, ALIGNED);
   const ordered = rows.flatMap((row) =>
     groupNear(row, ({ center }) => center.x, ALIGNED).flatMap((column) =>
-      groupNear(column, ({ item }) => -item.area, SAME_AREA * greatestArea(column)).flat(),
+      groupNear(column, ({ item }) => -item.area, SAME_SHARE * greatestArea(column)).flat(),
     ),
   );
   const width = Math.max(2, String(ordered.length).length);

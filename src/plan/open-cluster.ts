@@ -7,6 +7,7 @@ import type { GridPolygon } from '#geometry/grow/grid-polygon.ts';
 import { combinePolygons, gridOrigin, gridPolygonOf } from '#geometry/grow/grid-polygons.ts';
 import { type Carrier, type RebuiltLoop, rebuildLoops, spansOf } from '#geometry/grow/rebuild-loops.ts';
 import { type Loop, type Path, reverseSpans } from '#geometry/span.ts';
+import { SAFELY_APART } from '#geometry/tolerances.ts';
 import { allowance, type Undercut } from './allowance.ts';
 import type { Cluster } from './find-clusters.ts';
 import {
@@ -42,9 +43,6 @@ interface Reach {
   readonly polygons: readonly GridPolygon[];
   readonly carriers: readonly Carrier[];
 }
-
-/** Borders nearer than this are not safely apart on the grid, mm. */
-const APART = 0.02;
 
 /** Plans one cluster. Depends on nothing outside it but the sheet's edge. */
 export function openCluster(field: LevelField, cluster: Cluster, undercut: Undercut): OpenedCluster {
@@ -84,7 +82,8 @@ function isStrictlyInside({ undercut, level, bared }: Step, largest: LargestOpen
   if (largest.sheetEdge.length > 0) return false;
   return [...largest.keptBackBy].every(
     (depth) =>
-      allowance(undercut, { level: bared.level, depth }) > allowance(undercut, { level, depth }) + APART,
+      allowance(undercut, { level: bared.level, depth }) >
+      allowance(undercut, { level, depth }) + SAFELY_APART,
   );
 }
 

@@ -1,6 +1,7 @@
 /** Where a taper is cut into strips: which of the levels it takes, and at what distances it goes over from one to the next. */
+
 import { itemAt } from '#geometry/assert.ts';
-import { SAME_SUM } from '#geometry/tolerances.ts';
+import { SAME_SHARE, SAME_SUM } from '#geometry/tolerances.ts';
 import { bandShare, type DepthBand } from './fewest-levels.ts';
 import type { TaperProfile } from './taper-profile.ts';
 
@@ -20,7 +21,7 @@ export interface StripCut {
  */
 export function coverBand(band: DepthBand, levels: readonly number[]): number[] | undefined {
   const share = bandShare(levels, band)?.share;
-  if (share === undefined || share > 1 + 1e-6) return undefined;
+  if (share === undefined || share > 1 + SAME_SHARE) return undefined;
   const minus = band.minus * share;
   const plus = band.plus * share;
   const rising = [...new Set(levels)].sort((a, b) => a - b);

@@ -6,6 +6,7 @@
 import { type CutFrame, cutFrame, extentAlong } from '#geometry/loops/cut-across.ts';
 import { cross, dot, type Point, scale, subtract } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
+import { PARALLEL } from '#geometry/tolerances.ts';
 import type { Taper } from '#job/taper.ts';
 import { taperedAt } from '#job/tapered-at.ts';
 import { hypot } from '#maths/hypot.ts';
@@ -30,9 +31,6 @@ interface Slope {
   /** Where between its ends (0 and 1) the region lies. */
   readonly reach: 'before' | 'after' | 'within' | 'across';
 }
-
-/** Directions that differ by less are one, radians: far below what a drawing can say. */
-const PARALLEL = 1e-9;
 
 /** Undefined where two tapers change over the region in different directions and one of them ends in it. */
 export function taperProfile(tapers: readonly Taper[], loops: readonly Loop[]): TaperProfile | undefined {

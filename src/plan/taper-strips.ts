@@ -3,11 +3,12 @@
  * and the region cut square to the slope into as few strips as keep the share of tolerance that these levels reach.
  * A strip is a region like any other: it asks for the depths that serve all of it.
  */
+
 import { type Finding, finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { extentAlong } from '#geometry/loops/cut-across.ts';
 import { pointAlong } from '#geometry/span.ts';
-import { ROUNDING } from '#geometry/tolerances.ts';
+import { NARROWEST_STRIP, ROUNDING } from '#geometry/tolerances.ts';
 import type { Job } from '#job/job.ts';
 import type { Asked, Part, Region, RegionId } from '#part/part.ts';
 import { type RegionCuts, type SplitPart, splitRegions } from '#part/split-regions.ts';
@@ -51,9 +52,6 @@ interface SteppedRegion extends TaperedRegion {
   readonly cuts: readonly StripCut[];
 }
 
-/** Strips narrower than this at an end of the region are left to their neighbour, mm: no knife cuts them. */
-const SLIVER = 1e-3;
-
 /**
  * Findings: `sheet-thinner-than-asked`, `taper-without-tolerance`, `taper-directions-differ`, `taper-too-fine`, `taper-too-steep`,
  * `level-missing`.
@@ -81,7 +79,7 @@ export function stripTapers(
       findings.push(finding('level-missing', facts, placeOf(each.region)));
       return [];
     }
-    const cuts = cutsBetween(each.profile, cover, { ...band, sliver: SLIVER });
+    const cuts = cutsBetween(each.profile, cover, { ...band, sliver: NARROWEST_STRIP });
     const leastWidth = (cut: StripCut, level: number) =>
       leastEndWidth(cut, level, { undercut, rules: job.rules });
     return [{ ...each, levels: cover, cuts: settleEnds(cuts, each.profile, { ...band, leastWidth }) }];
@@ -213,7 +211,7 @@ function thinnerThanAsked(
   plus: number,
 ): Finding {
   const worst = knots.find((knot) => depthAt(knot) === low) ?? frame.from;
-  const inside = Math.min(frame.to - SLIVER, Math.max(frame.from + SLIVER, worst));
+  const inside = Math.min(frame.to - NARROWEST_STRIP, Math.max(frame.from + NARROWEST_STRIP, worst));
   const [cut] = frame.cutsAt(inside);
   const at = cut === undefined ? region.label : pointAlong(cut, 0.5);
   return finding('sheet-thinner-than-asked', { lacks: -low, plus }, { at, regions: [region.id] });

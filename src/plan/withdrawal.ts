@@ -3,8 +3,10 @@
  * leaves it when it is deep enough. The waterline passes with speed rate / (dd/ds), even wherever depth changes evenly.
  * It may start part-way: what asks for next to nothing then never goes in.
  */
+
 import { itemAt } from '#geometry/assert.ts';
 import { type Point, scale } from '#geometry/point.ts';
+import { ROUNDING } from '#geometry/tolerances.ts';
 import type { Job } from '#job/job.ts';
 import type { TaperProfile } from './taper-profile.ts';
 
@@ -121,9 +123,6 @@ interface Start {
   readonly off: number;
 }
 
-/** A start part-way out has to gain this much, mm. */
-const WORTH = 1e-6;
-
 /**
  * Where and when the waterline starts, so that the worst deviation is least. What hangs out from the start stays as it is,
  * off by its depth; the further out, the more that is, and the less is the rest off (less of it is left, and no start is
@@ -141,7 +140,7 @@ function bestStart(passing: readonly Passing[]): Start {
   }
   const partly = startAt(passing, wet);
   const off = Math.max(partly.off, partly.from.depth);
-  return off < whole.off - WORTH ? { ...partly, off } : whole;
+  return off < whole.off - ROUNDING ? { ...partly, off } : whole;
 }
 
 /** The best minute for a place; `off` of what is drawn out alone. */

@@ -5,8 +5,10 @@
  * which a reading that stands apart counts less (`robust-weights.ts`).
  * Cost: cube of the number of unknowns, some tens of times where readings stand apart.
  */
+
 import { assert, itemAt } from '#geometry/assert.ts';
 import { ASSUMED_GAUGE_NOISE, DRIFT_MINUTES, GAUGE_STEP } from '#job/job-defaults.ts';
+import { SAME_MOMENT, SURE_RATE, SURE_SHEET } from '#units/depth-tolerances.ts';
 import type { BareSpell } from './bare-spell.ts';
 import type { RunPlan } from './correct-plan.ts';
 import { cappedOff, robustShares, withoutApart } from './robust-weights.ts';
@@ -43,14 +45,8 @@ export interface Weights {
   readonly sheet?: string;
 }
 
-/** Moments closer than this count as one, minutes: rates that are even for less say nothing, and cost a lot. */
-const SAME_MOMENT = 1;
 /** Repeats enough to be believed. */
 const ENOUGH_FREEDOM = 3;
-/** A planned rate without a spread is taken as it is, mm/min. */
-const SURE_RATE = 1e-9;
-/** A sheet whose tolerance nobody knows is taken as nominal, mm. */
-const SURE_SHEET = 1e-4;
 
 export function fitRates(plan: RunPlan, readings: readonly Reading[]): Fit {
   // What has not been bare yet says nothing of a rate.

@@ -7,7 +7,9 @@
  * whatever rises to both sides of one best depth). Stages whose floors are all lost come as near to theirs as the others let them.
  * Cost: regions × log regions, then regions × 50 a pool.
  */
+
 import { assert, itemAt } from '#geometry/assert.ts';
+import { SAME_SUM } from '#geometry/tolerances.ts';
 
 /** What one region still accepts, mm of further depth from the moment its group goes in to the end of the run. */
 export interface StillAsked {
@@ -15,9 +17,6 @@ export interface StillAsked {
   readonly aim: number;
   readonly high: number;
 }
-
-/** Ends nearer than this are one, mm. */
-const ONE_END = 1e-12;
 
 /**
  * Further depths by group, never rising and never below 0. The first group holds the regions already open; the others one
@@ -81,7 +80,7 @@ function countsAt(asked: Group, depths: readonly number[]): number[] {
 }
 
 function isMet({ low, high }: StillAsked, depth: number): boolean {
-  return low <= depth + ONE_END && high >= depth - ONE_END;
+  return low <= depth + SAME_SUM && high >= depth - SAME_SUM;
 }
 
 /** The best depth of each group, joined where they would rise; undefined for a group without floors. */
@@ -143,5 +142,5 @@ function common(asked: Group, share: number): number | undefined {
     low = Math.max(low, each.aim - share * (each.aim - each.low));
     high = Math.min(high, each.aim + share * (each.high - each.aim));
   }
-  return low <= high + ONE_END ? (low + high) / 2 : undefined;
+  return low <= high + SAME_SUM ? (low + high) / 2 : undefined;
 }

@@ -2,7 +2,9 @@
 
 import { studentFactor } from '#bath/student-factor.ts';
 import { itemAt } from '#geometry/assert.ts';
+import { SAME_SUM } from '#geometry/tolerances.ts';
 import { hypot } from '#maths/hypot.ts';
+import { AT_TOLERANCE, SAME_LEVEL } from '#units/depth-tolerances.ts';
 import { type BareSpell, bareSpell } from './bare-spell.ts';
 import { type Fit, fitRates, type Reading } from './correct-fit.ts';
 import { depthsLeft, type StillAsked } from './correct-minutes.ts';
@@ -144,7 +146,7 @@ function isOver({ masking }: RunPlan, stage: number, current: number): boolean {
 }
 
 function stageOf({ stages }: RunPlan, { level }: RunRegion): number {
-  return stages.findIndex((each) => Math.abs(each.level - level) < 1e-5);
+  return stages.findIndex((each) => Math.abs(each.level - level) < SAME_LEVEL);
 }
 
 interface Foresight extends Clock {
@@ -162,7 +164,7 @@ function foresee(region: RunRegion, { plan, peeled, now, left, sure }: Foresight
   const depth = sure({ removed: { ...removed, sign: 1 }, ahead });
   const off = depth.value - asked.depth;
   const room = off > 0 ? asked.plus : asked.minus;
-  const share = Math.abs(off) < 1e-9 ? 0 : Math.abs(off) / Math.max(room, 1e-9);
+  const share = Math.abs(off) < SAME_SUM ? 0 : Math.abs(off) / Math.max(room, SAME_SUM);
   const isSafe = off + depth.within <= asked.plus && depth.within - off <= asked.minus;
   return {
     id,
@@ -170,7 +172,7 @@ function foresee(region: RunRegion, { plan, peeled, now, left, sure }: Foresight
     depth,
     thickness: thicknessOf(region, { plan, removed, ahead, sure }),
     share,
-    verdict: share > 1 + 1e-6 ? 'out of reach' : isSafe ? 'met' : 'in doubt',
+    verdict: share > 1 + AT_TOLERANCE ? 'out of reach' : isSafe ? 'met' : 'in doubt',
   };
 }
 

@@ -2,12 +2,14 @@
  * Corrects a run: a plan, the readings so far and the record so far go in; rates, minutes left, what will come out, findings
  * and the grown record come out. Nothing is read from or written to a disk here.
  */
+
 import { type Finding, finding, hasStop, type Place, sortFindings } from '#findings/finding.ts';
 import { nearestWord } from '#findings/nearest-word.ts';
 import { depthAt } from '#front/depth-at.ts';
 import { type FrontIndex, indexFront } from '#front/front-index.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
+import { ON_FLOOR, SAME_LEVEL } from '#units/depth-tolerances.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 import { type Answers, answersIn, isReading } from './answers.ts';
@@ -235,12 +237,12 @@ function placeReading(
   const offFloor = (why: 'wall' | 'land' | 'not-open') => ({
     refused: finding('reading-off-floor', { region: region.id, why }, place),
   });
-  const stage = plan.stages.findIndex(({ level }) => Math.abs(level - region.level) < 1e-5);
+  const stage = plan.stages.findIndex(({ level }) => Math.abs(level - region.level) < SAME_LEVEL);
   // With a new coat for each stage every floor is etched from the first stage on.
   const isOpen = stage >= 0 && (plan.masking === 're-mask' ? row.stage > 0 : stage < row.stage);
   if (row.region === undefined && region.level > 0) {
     const at = placeOf(row, read);
-    if (Math.abs(depthAt(index, at).depth - region.level) > 1e-3) return offFloor('wall');
+    if (Math.abs(depthAt(index, at).depth - region.level) > ON_FLOOR) return offFloor('wall');
   }
   if (row.depth !== undefined && !isOpen) return offFloor(stage < 0 ? 'land' : 'not-open');
   const started = itemAt(peeled, Math.max(0, row.stage - 1));

@@ -5,15 +5,13 @@
 
 import { type Finding, finding } from '#findings/finding.ts';
 import { boxOfSpans } from '#geometry/box.ts';
+import { SECTION_SAGITTA } from '#geometry/tolerances.ts';
 import type { NamedSection } from '#handoff/named-section.ts';
 import { type ChosenCut, cutName } from '#job/resolve/resolve-handoff.ts';
 import { hypot } from '#maths/hypot.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import type { EtchedPart } from './etched-part.ts';
 import { sectionOf } from './section-job.ts';
-
-/** mm asked of the chords: the 0.002 mm that the files promise, less what rounding to a millionth may take of it. */
-const CHORD = 0.00199;
 
 export function cutSections(
   chosen: readonly ChosenCut[],
@@ -22,7 +20,7 @@ export function cutSections(
   const sections: NamedSection[] = [];
   const findings: Finding[] = [];
   for (const { name, from, to, path } of chosen.length > 0 ? chosen : longCut(part.plan)) {
-    const { points, asked, meetsMetal } = sectionOf(part, { from, to, tolerance: CHORD });
+    const { points, asked, meetsMetal } = sectionOf(part, { from, to, tolerance: SECTION_SAGITTA });
     if (meetsMetal) sections.push({ name, from, to, points, asked });
     else {
       const length = hypot(to.x - from.x, to.y - from.y);

@@ -157,7 +157,7 @@ function templatesFor(input: HandoffInput): Making<TemplateSet> {
 }
 
 /** On paper, mm: about the pen stroke around a piece. */
-const LEAST_PIECE = 0.5;
+const NARROWEST_ON_PAPER = 0.5;
 
 function checkPicture({ choices: { files, paper }, plan }: HandoffInput): Finding[] {
   const { stage, width } = narrowestPiece(plan);
@@ -169,9 +169,9 @@ function checkPicture({ choices: { files, paper }, plan }: HandoffInput): Findin
     return Math.min(...rooms.map((room) => partFrame(plan, room).scale));
   };
   const scale = scaleOn(paper);
-  if (width * scale >= LEAST_PIECE) return [];
-  const larger = paper !== 'a3' && width * scaleOn('a3') >= LEAST_PIECE ? 'a3' : undefined;
-  const facts = { stage, width: width * scale, paper, limit: LEAST_PIECE, scale: 1 / scale, larger };
+  if (width * scale >= NARROWEST_ON_PAPER) return [];
+  const larger = paper !== 'a3' && width * scaleOn('a3') >= NARROWEST_ON_PAPER ? 'a3' : undefined;
+  const facts = { stage, width: width * scale, paper, limit: NARROWEST_ON_PAPER, scale: 1 / scale, larger };
   return [finding('picture-too-small', facts)];
 }
 

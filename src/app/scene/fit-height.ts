@@ -2,8 +2,10 @@
  * How much larger than lengths the relief draws heights: so that the least step is seen, and yet no wall hides the deepest floors.
  * Pixels and millimetres; pure.
  */
+
 import type { Box } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
+import { ROUNDING } from '#geometry/tolerances.ts';
 import { fitPoints, type ViewPose, type ViewSize } from './view-pose.ts';
 
 export interface HeightAsk {
@@ -48,6 +50,6 @@ export function fitHeight(ask: HeightAsk): number {
 export function leastStep(levels: readonly number[]): number | undefined {
   const sorted = [0, ...levels].sort((a, b) => a - b);
   const steps = sorted.slice(1).map((level, index) => level - (sorted[index] ?? 0));
-  const real = steps.filter((step) => step > 1e-6);
+  const real = steps.filter((step) => step > ROUNDING);
   return real.length === 0 ? undefined : Math.min(...real);
 }

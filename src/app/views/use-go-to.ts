@@ -1,15 +1,14 @@
 /** Leads to a place on the sheet: picks its regions and flies there. The panel that is open stays open. */
+
 import { useCallback } from 'react';
 import { boxOfShapes } from '#app/state/region-shape.ts';
 import { faceOnShow } from '#app/state/shown-face.ts';
 import type { WorkbenchState } from '#app/state/workbench-state.ts';
 import type { Place } from '#findings/finding.ts';
 import { distance } from '#geometry/point.ts';
+import { TOUCHING } from '#geometry/tolerances.ts';
 import type { SheetSide } from '#job/job.ts';
 import { useWorkbench } from './workbench-context.ts';
-
-/** mm; coordinates of a plan are rounded to a millionth. */
-const SAME_VIEW = 1e-5;
 
 /** The face to turn to, where regions are named and none of them is on the one on show. */
 function sideOf(state: WorkbenchState, ids: readonly string[]): SheetSide | undefined {
@@ -36,7 +35,7 @@ export function useGoTo(): (place: Place) => void {
       const to = at ?? middle;
       if (to === undefined) return;
       // A place that is no more than where the region's name stands means all of the region.
-      const isWhole = middle !== undefined && distance(to, middle) < SAME_VIEW;
+      const isWhole = middle !== undefined && distance(to, middle) < TOUCHING;
       const around = isWhole
         ? boxOfShapes(shapes.filter(({ region }) => known.includes(region.id)))
         : undefined;

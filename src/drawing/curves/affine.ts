@@ -1,7 +1,7 @@
 /** Maps of the plane that keep straight lines straight: (x, y) → (xx·x + xy·y + x0, yx·x + yy·y + y0). */
 
-import { EQUAL_SCALE } from '#drawing/drawing-limits.ts';
 import type { Point } from '#geometry/point.ts';
+import { EQUAL_SCALE } from '#geometry/tolerances.ts';
 
 export interface Affine {
   readonly xx: number;

@@ -5,11 +5,18 @@
  * Construction: Bolton, Biarc curves, Computer-Aided Design 7(2), 1975; with equal tangent lengths.
  */
 
-import { MOST_FAILED_FITS_A_CURVE, MOST_SPANS_A_CURVE, STRAIGHT } from '#drawing/drawing-limits.ts';
+import { MOST_FAILED_FITS_A_CURVE, MOST_SPANS_A_CURVE } from '#drawing/drawing-limits.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { distance, type Point } from '#geometry/point.ts';
 import { type ArcSpan, lineSpan, type Span, spanFromBulge } from '#geometry/span.ts';
-import { CURVE_FIT } from '#geometry/tolerances.ts';
+import {
+  CURVE_CORNER,
+  CURVE_FIT,
+  SAME_SUM,
+  SHORTEST_CHORD,
+  SHORTEST_RANGE,
+  STRAIGHT,
+} from '#geometry/tolerances.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
 import { hypot } from '#maths/hypot.ts';
 import { root } from '#maths/root.ts';
@@ -25,18 +32,10 @@ const SAMPLES_A_RANGE = 16;
 const SAMPLES_A_PIECE = 6;
 /** A biarc follows its curve only while that turns less than this. */
 const MOST_TURN = Math.PI / 2;
-/** Share of a segment below which the chord stands for the curve: at a cusp no arc does. */
-const SHORTEST_RANGE = 1e-9;
-/** mm. Far below a drawing's own rounding, and above that of evaluating a curve a kilometre out. */
-const STATIONARY = 1e-9;
 /** mm. Stands for "no arcs at all": half the range is tried next. */
 const NO_FIT = 8 * CURVE_FIT;
 /** Shares of a segment. */
 const DIRECTION_STEPS = [1e-4, 1e-3, 1e-2, 1e-1];
-/** mm. Points nearer than this give no direction: a thousand times the rounding of an evaluated point. */
-const DISTINCT = 1e-10;
-/** Radians. A larger jump of direction between two segments is a corner. */
-const CORNER = 1e-4;
 
 /** Counts what was tried in vain, over all curves of a drawing. */
 export interface FitEffort {
@@ -100,7 +99,7 @@ function smoothRuns(curve: SmoothCurve): [from: number, to: number][] {
   for (let segment = 1; segment < curve.segments; segment++) {
     const before = directionAt(curve, segment, segment - 1);
     const after = directionAt(curve, segment, segment);
-    if (Math.abs(turnBetween(before, after)) > CORNER) {
+    if (Math.abs(turnBetween(before, after)) > CURVE_CORNER) {
       runs.push([from, segment]);
       from = segment;
     }
@@ -152,7 +151,7 @@ function plain({ x, y }: CurvePoint): Point {
 /** The curve stands still: the whole range is one place. */
 function isStationary(samples: readonly CurvePoint[]): boolean {
   const start = itemAt(samples, 0);
-  return samples.every((sample) => distance(start, sample) <= STATIONARY);
+  return samples.every((sample) => distance(start, sample) <= SAME_SUM);
 }
 
 /** All samples on the chord, and going forward along it. */
@@ -200,7 +199,7 @@ function directionAt(curve: SmoothCurve, u: number, segment: number): Point {
     const chord = { x: ((near.x - here.x) * sign) / step, y: ((near.y - here.y) * sign) / step };
     const chordLength = hypot(chord.x, chord.y);
     if (length > 1e-3 * chordLength && length > 0) return { x: here.dx / length, y: here.dy / length };
-    if (chordLength * step > DISTINCT) return { x: chord.x / chordLength, y: chord.y / chordLength };
+    if (chordLength * step > SHORTEST_CHORD) return { x: chord.x / chordLength, y: chord.y / chordLength };
   }
   return { x: 1, y: 0 };
 }

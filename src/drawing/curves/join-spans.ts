@@ -10,11 +10,9 @@ import {
   spanFromBulge,
   startAngle,
 } from '#geometry/span.ts';
+import { SAME_CARRIER, SAME_COUNT } from '#geometry/tolerances.ts';
 import { hypot } from '#maths/hypot.ts';
 import { tan } from '#maths/tangent.ts';
-
-/** mm. Circles whose centres and radii differ by less are one; so are lines. */
-const SAME_CARRIER = 1e-6;
 
 export function joinSpans(spans: readonly Span[]): Span[] {
   const joined: Span[] = [];
@@ -54,7 +52,7 @@ function divideRun(run: readonly ArcSpan[]): readonly Span[] {
   if (run.length < 2) return run;
   const first = itemAt(run, 0);
   const sweep = run.reduce((sum, arc) => sum + arc.sweep, 0);
-  const count = Math.ceil(Math.abs(sweep) / Math.PI - 1e-9);
+  const count = Math.ceil(Math.abs(sweep) / Math.PI - SAME_COUNT);
   const from = startAngle(first);
   // At half a turn, rounding must not push the bulge past 1.
   const bulge = Math.max(-1, Math.min(1, tan(sweep / count / 4)));

@@ -1,6 +1,7 @@
 /** Ellipses and splines as one thing: a chain of smooth segments that gives point and direction anywhere. What `fit-arcs.ts` fits. */
 
 import { itemAt } from '#geometry/assert.ts';
+import { WHOLE_TURN } from '#geometry/tolerances.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
 import { cos as cosine, sin as sine } from '#maths/sine.ts';
 import type { ConicPrimitive, SplinePrimitive } from './curve-primitive.ts';
@@ -30,7 +31,8 @@ export function conicCurve({ center, across, up, from, sweep }: ConicPrimitive):
   const breaks = [low];
   for (let n = Math.ceil((low - axis) / quarter); axis + n * quarter < high; n++) {
     const angle = axis + n * quarter;
-    if (angle - itemAt(breaks, breaks.length - 1) > 1e-6 && high - angle > 1e-6) breaks.push(angle);
+    if (angle - itemAt(breaks, breaks.length - 1) > WHOLE_TURN && high - angle > WHOLE_TURN)
+      breaks.push(angle);
   }
   breaks.push(high);
   if (sweep < 0) breaks.reverse();

@@ -1,9 +1,9 @@
 /** Primitives, already in millimetres, to lines and arcs. Lines and arcs keep their exact ends; ellipses and splines keep within CURVE_FIT. */
 
-import { CLOSING, STRAIGHT } from '#drawing/drawing-limits.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { distance, type Point } from '#geometry/point.ts';
 import { bulgeOf, lineSpan, type Span, spanFromBulge } from '#geometry/span.ts';
+import { SAME_COUNT, SILENT_JOIN, STRAIGHT } from '#geometry/tolerances.ts';
 import { atan } from '#maths/arc-tangent.ts';
 import { hypot } from '#maths/hypot.ts';
 import { cos, sin } from '#maths/sine.ts';
@@ -29,7 +29,7 @@ export function spansOfPrimitives(
     if (more === undefined) return undefined;
     for (const span of more) spans.push(span);
   }
-  // The primitives of a polyline meet exactly; those of a spline that was split close only within CLOSING.
+  // The primitives of a polyline meet exactly; those of a spline that was split close only within SILENT_JOIN.
   return primitives.some(({ kind }) => kind === 'spline') ? closeChain(spans) : spans;
 }
 
@@ -61,7 +61,7 @@ function circleSpans(primitive: ConicPrimitive): Span[] {
   const { center, across, up, from, sweep, ends } = primitive;
   const radius = hypot(across.x, across.y);
   const handed = across.x * up.y - across.y * up.x < 0 ? -1 : 1;
-  const count = Math.max(1, Math.ceil(Math.abs(sweep) / Math.PI - 1e-9));
+  const count = Math.max(1, Math.ceil(Math.abs(sweep) / Math.PI - SAME_COUNT));
   const step = sweep / count;
   const pointAt = (angle: number): Point => ({
     x: center.x + across.x * cos(angle) + up.x * sin(angle),
@@ -80,12 +80,12 @@ function circleSpans(primitive: ConicPrimitive): Span[] {
   return spans;
 }
 
-/** A chain whose ends meet within CLOSING is made to meet exactly. */
+/** A chain whose ends meet within SILENT_JOIN is made to meet exactly. */
 function closeChain(spans: Span[] | undefined): Span[] | undefined {
   if (spans === undefined || spans.length < 2) return spans;
   const start = itemAt(spans, 0).start;
   const end = itemAt(spans, spans.length - 1).end;
-  return distance(start, end) <= CLOSING ? meetEnds(spans, start, start) : spans;
+  return distance(start, end) <= SILENT_JOIN ? meetEnds(spans, start, start) : spans;
 }
 
 /** The chain with its two ends put on given points, which are next to them. */

@@ -3,11 +3,11 @@
  * bevelled where a mitre would run far out. A closed polyline has two closed borders, an open one a single outline with square ends.
  */
 
-import { CLOSING } from '#drawing/drawing-limits.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { cross, distance, dot, type Point, subtract } from '#geometry/point.ts';
 import { type ArcSpan, lineSpan, reverseSpans, type Span, tangentAlong } from '#geometry/span.ts';
 import { crossCarriers } from '#geometry/spans/carrier.ts';
+import { SILENT_JOIN } from '#geometry/tolerances.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
 
 /** Widths: a mitre may run so far out from the corner of a border. */
@@ -70,12 +70,12 @@ function moveAside(span: Span, by: number): Span | undefined {
   const [start, end] = [aside(span.start, 0), aside(span.end, 1)];
   if (span.kind === 'line') return lineSpan(start, end);
   const radius = span.radius - by * Math.sign(span.sweep);
-  return radius > CLOSING ? { ...span, start, end, radius } : undefined;
+  return radius > SILENT_JOIN ? { ...span, start, end, radius } : undefined;
 }
 
 /** Where two neighbours are to meet: undefined where a bevel joins them. */
 function cornerOf(a: Span, b: Span, half: number): Point | undefined {
-  if (distance(a.end, b.start) <= CLOSING) return a.end;
+  if (distance(a.end, b.start) <= SILENT_JOIN) return a.end;
   const middle = { x: (a.end.x + b.start.x) / 2, y: (a.end.y + b.start.y) / 2 };
   const crossing = crossCarriers(a, b, middle);
   return crossing !== undefined && distance(crossing, middle) <= 2 * LONGEST_MITRE * half

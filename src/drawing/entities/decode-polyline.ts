@@ -5,10 +5,10 @@
 
 import { MIRROR_X } from '#drawing/curves/affine.ts';
 import { type CurvePrimitive, mapPrimitive } from '#drawing/curves/curve-primitive.ts';
-import { CLOSING, FLAT, SHORTEST } from '#drawing/drawing-limits.ts';
 import { codeAt, opens } from '#drawing/read/tag-table.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { distance, type Point } from '#geometry/point.ts';
+import { FLAT, SHORTEST_SPAN, SILENT_JOIN } from '#geometry/tolerances.ts';
 import type { Decoded } from './decoded.ts';
 import {
   arePairsWhole,
@@ -37,7 +37,7 @@ export function decodeLine(entity: EntityTags): Decoded {
     return undefined;
   }
   const rise = Math.abs((numberOf(entity, 31) ?? 0) - (numberOf(entity, 30) ?? 0)) * entity.millimetres;
-  if (distance(start, end) * entity.millimetres < SHORTEST) {
+  if (distance(start, end) * entity.millimetres < SHORTEST_SPAN) {
     const what = rise > FLAT ? 'no length seen from above' : 'no length';
     report(entity, 'entity-without-size', { what }, scaled(entity, start));
     return undefined;
@@ -201,7 +201,7 @@ function primitivesBetween(
   const count = vertices.length;
   const first = itemAt(vertices, 0);
   const last = itemAt(vertices, count - 1);
-  const repeated = count > 2 && distance(first, last) * entity.millimetres <= CLOSING;
+  const repeated = count > 2 && distance(first, last) * entity.millimetres <= SILENT_JOIN;
   if (repeated && flagged && last.bulge !== 0) reportPointArc(entity, last);
   const points = repeated ? vertices.slice(0, -1) : vertices;
   const closed = flagged || repeated;
@@ -210,7 +210,7 @@ function primitivesBetween(
   for (let n = 0; n < (closed ? points.length : points.length - 1); n++) {
     const { bulge } = itemAt(points, n);
     const end = itemAt(points, (n + 1) % points.length);
-    if (distance(start, end) * entity.millimetres < SHORTEST) {
+    if (distance(start, end) * entity.millimetres < SHORTEST_SPAN) {
       if (bulge !== 0) reportPointArc(entity, end);
       continue;
     }

@@ -2,8 +2,8 @@
 
 import { MIRROR_X } from '#drawing/curves/affine.ts';
 import { type ConicPrimitive, mapPrimitive } from '#drawing/curves/curve-primitive.ts';
-import { SHORTEST, UPRIGHT } from '#drawing/drawing-limits.ts';
 import type { Point } from '#geometry/point.ts';
+import { SHORTEST_SPAN, UPRIGHT, WHOLE_TURN } from '#geometry/tolerances.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
 import { hypot } from '#maths/hypot.ts';
 import type { Decoded } from './decoded.ts';
@@ -11,8 +11,6 @@ import { type EntityTags, numberOf, pointOf, report, scaled } from './entity-tag
 import { facingOf } from './extrusion.ts';
 
 const TURN = 2 * Math.PI;
-/** Radians. Sweeps this near a whole turn are one: six-decimal files write 6.283185. */
-const WHOLE_TURN_SLACK = 1e-6;
 
 export function decodeCircle(entity: EntityTags): Decoded {
   const circle = circleOf(entity);
@@ -59,7 +57,7 @@ export function decodeEllipse(entity: EntityTags): Decoded {
     report(entity, 'entity-tilted', { tiltDeg: (atan2(rise, length) * 180) / Math.PI });
     return undefined;
   }
-  if (Math.min(1, Math.abs(ratio)) * length * entity.millimetres < SHORTEST) {
+  if (Math.min(1, Math.abs(ratio)) * length * entity.millimetres < SHORTEST_SPAN) {
     report(entity, 'entity-without-size', { what: 'an axis of no length' }, scaled(entity, center));
     return undefined;
   }
@@ -87,7 +85,7 @@ function circleOf(entity: EntityTags): Circle | undefined {
     report(entity, 'entity-incomplete', { lacks: center === undefined ? 'its centre' : 'its radius' });
     return undefined;
   }
-  if (radius * entity.millimetres < SHORTEST) {
+  if (radius * entity.millimetres < SHORTEST_SPAN) {
     const what = radius < 0 ? `a radius below 0 (${radius})` : 'a radius of 0';
     report(entity, 'entity-without-size', { what }, scaled(entity, center));
     return undefined;
@@ -108,7 +106,7 @@ function sweepBetween(from: number, to: number): number | undefined {
   if (from === to) return undefined;
   const turned = (to - from) % TURN;
   const sweep = turned < 0 ? turned + TURN : turned;
-  return sweep < WHOLE_TURN_SLACK || sweep > TURN - WHOLE_TURN_SLACK ? wholeOrNone(from, to, sweep) : sweep;
+  return sweep < WHOLE_TURN || sweep > TURN - WHOLE_TURN ? wholeOrNone(from, to, sweep) : sweep;
 }
 
 /** 0 to 360 is a whole turn; so is 0 to 359.9999999; 30 to 30.0000001 is a very short arc. */

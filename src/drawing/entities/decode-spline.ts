@@ -5,11 +5,11 @@
 
 import type { SplinePrimitive } from '#drawing/curves/curve-primitive.ts';
 import { splineThrough } from '#drawing/curves/spline-through.ts';
-import { CLOSING, FLAT, SHORTEST, UPRIGHT } from '#drawing/drawing-limits.ts';
 import { codeAt } from '#drawing/read/tag-table.ts';
 import type { SplineProblem } from '#findings/entity-findings.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { distance, type Point } from '#geometry/point.ts';
+import { FLAT, SHORTEST_SPAN, SILENT_JOIN, UPRIGHT } from '#geometry/tolerances.ts';
 import { hypot } from '#maths/hypot.ts';
 import type { Decoded } from './decoded.ts';
 import { arePairsWhole, type EntityTags, flagsOf, pointOf, report, strictNumber } from './entity-tags.ts';
@@ -36,7 +36,7 @@ export function decodeSpline(entity: EntityTags): Decoded {
   const primitives = primitive && splitAtFullKnots(entity, primitive);
   if (primitive === undefined || primitives === undefined) return undefined;
   const first = itemAt(primitive.points, 0);
-  if (primitive.points.every((point) => distance(point, first) * entity.millimetres < SHORTEST)) {
+  if (primitive.points.every((point) => distance(point, first) * entity.millimetres < SHORTEST_SPAN)) {
     report(entity, 'entity-without-size', { what: 'all points in one place' });
     return undefined;
   }
@@ -129,7 +129,7 @@ function splitAtFullKnots(entity: EntityTags, whole: SplinePrimitive): SplinePri
     if (itemAt(knots, at) !== itemAt(knots, at + degree) || itemAt(knots, at) === itemAt(knots, at - 1))
       continue;
     const [before, after] = [itemAt(points, at - 1), itemAt(points, at)];
-    if (distance(before, after) * entity.millimetres > CLOSING) {
+    if (distance(before, after) * entity.millimetres > SILENT_JOIN) {
       return refuse(entity, 'torn', degree + 1, degree);
     }
     cut(at);
@@ -147,12 +147,12 @@ function refuse(entity: EntityTags, problem: SplineProblem, found: number, wante
 
 function interpolated(entity: EntityTags, { fitPoints }: SplineGroups): SplinePrimitive | undefined {
   const points = fitPoints.filter(
-    (point, n) => n === 0 || distance(point, itemAt(fitPoints, n - 1)) * entity.millimetres >= SHORTEST,
+    (point, n) => n === 0 || distance(point, itemAt(fitPoints, n - 1)) * entity.millimetres >= SHORTEST_SPAN,
   );
   if (points.length < 2) return refuse(entity, 'too few points', points.length, 2);
   const closed =
     points.length > 2 &&
-    distance(itemAt(points, 0), itemAt(points, points.length - 1)) * entity.millimetres <= CLOSING;
+    distance(itemAt(points, 0), itemAt(points, points.length - 1)) * entity.millimetres <= SILENT_JOIN;
   const loop = closed ? points.slice(0, -1) : points;
   report(entity, 'spline-through-points', { points: fitPoints.length });
   return splineThrough({

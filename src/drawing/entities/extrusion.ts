@@ -4,8 +4,8 @@
  * down means that their X axis points to −X. Anything between is not in the plane of the sheet.
  */
 
-import { UPRIGHT } from '#drawing/drawing-limits.ts';
 import { codeAt } from '#drawing/read/tag-table.ts';
+import { UPRIGHT } from '#geometry/tolerances.ts';
 import { acos } from '#maths/arc-cosine.ts';
 import { hypot } from '#maths/hypot.ts';
 import { type EntityTags, report, strictNumber } from './entity-tags.ts';

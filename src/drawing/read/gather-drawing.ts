@@ -20,7 +20,6 @@ import { spansOfPrimitives } from '#drawing/curves/spans-of-primitives.ts';
 import { wideBorders } from '#drawing/curves/wide-borders.ts';
 import type { Drawing, DrawnCurve, DrawnNote, WideLines } from '#drawing/drawing.ts';
 import {
-  EQUAL_SCALE,
   FARTHEST,
   MOST_BLOCK_ENTITIES,
   MOST_BLOCK_LEVELS,
@@ -29,7 +28,6 @@ import {
   MOST_INSERTIONS,
   MOST_SPANS,
   MOST_SPANS_A_CURVE,
-  SHORTEST,
 } from '#drawing/drawing-limits.ts';
 import { decodeEntity } from '#drawing/entities/decode-entity.ts';
 import type { Decoded, DecodedCurve, DecodedInsert, WidthRange } from '#drawing/entities/decoded.ts';
@@ -42,6 +40,7 @@ import { itemAt } from '#geometry/assert.ts';
 import type { Box } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Span, spanLength } from '#geometry/span.ts';
+import { EQUAL_SCALE, SHORTEST_SPAN } from '#geometry/tolerances.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { unitOfInsunits } from '#units/length-unit.ts';
 import type { Condensed } from './condense-drawing.ts';
@@ -265,7 +264,7 @@ class Gathering {
       this.#outOfRange.push(boxOfPrimitives(primitives));
       return this.#refuse(entity, inBlock, 'entity-out-of-range', tooFar(primitives, reach));
     }
-    if (spans.length === 0 || (inBlock && spans.every((span) => spanLength(span) < SHORTEST))) {
+    if (spans.length === 0 || (inBlock && spans.every((span) => spanLength(span) < SHORTEST_SPAN))) {
       return this.#refuse(entity, inBlock, 'entity-without-size', { what: 'no length at its scale' });
     }
     return spans;

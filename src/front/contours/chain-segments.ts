@@ -1,5 +1,5 @@
 /**
- * Contour segments joined end to start. Ends within JOIN of each other are one node; segments that lead nowhere (slivers left
+ * Contour segments joined end to start. Ends within SAME_NODE of each other are one node; segments that lead nowhere (slivers left
  * by crossings at tiny angles) are taken out, so that every node left has as many segments leaving as arriving. Where that
  * takes out more than slivers the border has a gap, and its place is given.
  */
@@ -7,16 +7,13 @@
 import { itemAt } from '#geometry/assert.ts';
 import { disjointSets } from '#geometry/disjoint-sets.ts';
 import type { Point } from '#geometry/point.ts';
+import { LOST_BORDER, SAME_NODE } from '#geometry/tolerances.ts';
 import { hypot } from '#maths/hypot.ts';
 import type { ContourSegment } from './contour-segments.ts';
 import { pointOfCurve } from './offset-curve.ts';
 
-/** mm; a little more than the 0.01 µm that crossings and touching ends can be apart. */
-const JOIN = 2.5e-5;
 /** With no more ends than this, comparing all of them is cheaper than sorting. */
 const FEW = 96;
-/** mm of border taken out that are still a sliver: as long as a line runs beside an arc of 100 mm within the width of a border. */
-const SLIVER = 0.05;
 
 export interface Nodes {
   readonly segments: readonly ContourSegment[];
@@ -55,8 +52,8 @@ export function nodesOf(segments: readonly ContourSegment[]): Nodes {
     for (let k = i; k < node.length; k++) {
       const other = order?.[k] ?? k;
       const apart = (x[other] as number) - hereX;
-      if (apart > JOIN && order !== undefined) break;
-      if (Math.abs(apart) > JOIN || Math.abs((y[other] as number) - hereY) > JOIN) continue;
+      if (apart > SAME_NODE && order !== undefined) break;
+      if (Math.abs(apart) > SAME_NODE || Math.abs((y[other] as number) - hereY) > SAME_NODE) continue;
       if (node[other] === -1) node[other] = here;
     }
   }
@@ -117,7 +114,7 @@ function gapIn(
     const kept = new Set(live);
     const lost = all.filter((segment) => !kept.has(segment)).map((segment) => itemAt(segments, segment));
     const first = lost[0];
-    if (first !== undefined && lost.reduce((sum, segment) => sum + lengthOf(segment), 0) > SLIVER)
+    if (first !== undefined && lost.reduce((sum, segment) => sum + lengthOf(segment), 0) > LOST_BORDER)
       return { x: first.ax, y: first.ay };
   }
   for (const segment of live) {
@@ -159,7 +156,7 @@ function withoutTwins(nodes: Nodes, wanted: readonly number[]): number[] {
 function isTwin(a: ContourSegment, b: ContourSegment): boolean {
   const [ax, ay] = pointOfCurve(a.curve, (a.from + a.to) / 2);
   const [bx, by] = pointOfCurve(b.curve, (b.from + b.to) / 2);
-  return hypot(ax - bx, ay - by) <= 2 * JOIN;
+  return hypot(ax - bx, ay - by) <= 2 * SAME_NODE;
 }
 
 /** How many separate borders the wanted segments make. */

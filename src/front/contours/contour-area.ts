@@ -3,6 +3,7 @@
 import { type Moment, reachAt } from '#front/front.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
+import { CLOSES } from '#geometry/tolerances.ts';
 import { sin } from '#maths/sine.ts';
 import { liveSegments, nodesOf } from './chain-segments.ts';
 import type { ClipBorder, ContourKit } from './contour-kit.ts';
@@ -70,9 +71,6 @@ function enclosedArea(all: readonly ContourSegment[]): ContourArea {
   return { area: areaWithin(live.map((segment) => itemAt(all, segment))), gap };
 }
 
-/** mm for each mm that the segments are across: under this they close. */
-const CLOSED = 1e-6;
-
 /**
  * Whether segments close, without joining them: whatever is summed over the ends of closed ways less their starts comes to
  * nothing. Of x, y, x², y² and xy some do not where a segment is missing, stands alone, or is there twice, nor where two
@@ -96,7 +94,7 @@ function isClosed(segments: readonly ContourSegment[]): boolean {
     far = Math.max(far, Math.abs(bx), Math.abs(by));
   }
   const off = Math.max(Math.abs(x), Math.abs(y)) * far + Math.max(Math.abs(xx), Math.abs(yy), Math.abs(xy));
-  return off <= CLOSED * far;
+  return off <= CLOSES * far;
 }
 
 /** About an origin near the segments, so that it is no less exact far away. mm² */

@@ -9,6 +9,7 @@ import type { ContourKit } from '#front/contours/contour-kit.ts';
 import { momentAt } from '#front/front.ts';
 import { removedVolume } from '#front/volumes/volumes.ts';
 import { loopsArea, spansLength } from '#geometry/span.ts';
+import { FOLDED, SOLID_AGREEMENT } from '#geometry/tolerances.ts';
 import { type ReliefAsk, type ReliefMesh, reliefMesh, reliefTolerance } from './relief-mesh.ts';
 
 /** What is wrong, and by how much: a number of edges, or a share of the area or volume that there should be. */
@@ -23,11 +24,6 @@ export interface CheckedRelief {
   /** Undefined where all holds. */
   readonly trouble: ReliefTrouble | undefined;
 }
-
-/** Share of an area or a volume that may be missing. */
-const ALLOWED = 1e-3;
-/** Share of the sheet that may be folded over by rounding: none is, on the lattice. */
-const FOLDED = 1e-9;
 
 export function checkedRelief(kit: ContourKit, ask: ReliefAsk = {}): CheckedRelief {
   const mesh = reliefMesh(kit, ask);
@@ -51,13 +47,14 @@ function troubleOfFace(kit: ContourKit, ask: ReliefAsk, mesh: ReliefMesh): Relie
   // The sheet's arcs are chords.
   const chords = sheet.reduce((sum, loop) => sum + spansLength(loop), 0) * tolerance;
   const areaOff = Math.max(Math.abs(face.up - mesh.sheetArea), Math.abs(mesh.sheetArea - exact) - chords);
-  if (areaOff > ALLOWED * exact) return { trouble: 'area', value: areaOff / exact, limit: ALLOWED };
+  if (areaOff > SOLID_AGREEMENT * exact)
+    return { trouble: 'area', value: areaOff / exact, limit: SOLID_AGREEMENT };
   const deepest = Math.max(0, ...momentAt(front, ask.minute).floors);
   // Where it goes through, a skin is left standing that the volume removed knows nothing of.
   if (deepest >= front.thickness) return undefined;
   const removed = removedVolume(kit, ask.minute);
   const slack =
-    Math.max(ALLOWED * removed, tolerance * face.walls) + Math.abs(mesh.sheetArea - exact) * deepest;
+    Math.max(SOLID_AGREEMENT * removed, tolerance * face.walls) + Math.abs(mesh.sheetArea - exact) * deepest;
   const volumeOff = Math.abs(face.removed - removed);
   if (volumeOff <= slack) return undefined;
   return { trouble: 'volume', value: volumeOff / removed, limit: slack / removed };

@@ -5,8 +5,10 @@
  * Coordinates are whole numbers under 2^25, so that every turn is exact in plain numbers, and nothing can fold.
  * Edges may cross neither each other nor a point.
  */
+
 import Delaunator from 'delaunator';
 import { assert } from '#geometry/assert.ts';
+import { SAME_WHOLE_SUM } from '#geometry/tolerances.ts';
 import { doubleArea } from './mesh-draft.ts';
 
 export interface LatticePoints {
@@ -222,5 +224,5 @@ function isInCircle({ xs, ys }: LatticePoints, [a, b, c]: [number, number, numbe
     Math.abs(ax) * (Math.abs(by) * cc + bb * Math.abs(cy)) +
     Math.abs(ay) * (Math.abs(bx) * cc + bb * Math.abs(cx)) +
     aa * (Math.abs(bx * cy) + Math.abs(by * cx));
-  return inside > 1e-12 * size;
+  return inside > SAME_WHOLE_SUM * size;
 }

@@ -2,6 +2,7 @@
 
 import type { Moment } from '#front/front.ts';
 import { itemAt } from '#geometry/assert.ts';
+import { SAME_COUNT } from '#geometry/tolerances.ts';
 import { acos } from '#maths/arc-cosine.ts';
 import { cos } from '#maths/sine.ts';
 
@@ -24,7 +25,7 @@ export function nextContourDepth(
     const step = 2 * acos(Math.max(0, 1 - sag / longest));
     const angle = acos((depth - base) / cut);
     // Equal steps down to the foot, so that the last one is not a sliver.
-    const steps = Math.max(1, Math.ceil(angle / step - 1e-9));
+    const steps = Math.max(1, Math.ceil(angle / step - SAME_COUNT));
     next = Math.min(next, base + cut * cos(angle - angle / steps));
   }
   // A step that ends just above the floor goes all the way: contours too near each other would cross by their chords.

@@ -13,6 +13,7 @@ import { itemAt } from '#geometry/assert.ts';
 import { boxOfSpans } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, type Span, startAngle } from '#geometry/span.ts';
+import { SAME_WHOLE_SUM } from '#geometry/tolerances.ts';
 import { cos, sin } from '#maths/sine.ts';
 import { type Outline, turnsBetween, type VertexLoop } from './contour-outline.ts';
 import { endlessSheet } from './endless-sheet.ts';
@@ -48,8 +49,6 @@ export interface ReliefAsk {
 const DEFAULT_TOLERANCE = 0.02;
 /** mm of metal left standing where the etch goes through. */
 const SKIN = 1e-3;
-/** Share of an area: sums of whole numbers, which rounding touches only where they are very large. */
-const SAME_AREA = 1e-12;
 
 export function reliefTolerance({ tolerance = DEFAULT_TOLERANCE }: ReliefAsk): number {
   return tolerance;
@@ -176,7 +175,7 @@ function isTiled(draft: MeshDraft, { rim }: Ground): boolean {
   let within = 0;
   for (let i = 0; i < rim.length; i += 2)
     within += doubleArea(draft, origin, itemAt(rim, i), itemAt(rim, i + 1));
-  return Math.abs(face - within) <= SAME_AREA * within;
+  return Math.abs(face - within) <= SAME_WHOLE_SUM * within;
 }
 
 function mergeCorners(

@@ -1,10 +1,9 @@
 /** A strip of triangles between an outer loop and the one hole in it, by walking both and always taking the shorter step. */
+
 import { itemAt } from '#geometry/assert.ts';
+import { SAME_GAP } from '#geometry/tolerances.ts';
 import type { VertexLoop } from './contour-outline.ts';
 import { addTriangle, doubleArea, type MeshDraft } from './mesh-draft.ts';
-
-/** Of two steps as long as each other, to the lattice's rounding, the outer loop's is taken. */
-const TIE = 1e-9;
 
 export interface ZipRules {
   /** Stage number by stage index. */
@@ -43,7 +42,7 @@ export function zipLoops(draft: MeshDraft, outer: VertexLoop, inner: VertexLoop,
     }
     const outerGap = squaredGap(draft, aNext, b);
     const innerGap = squaredGap(draft, a, bNext);
-    const takesOuter = fitsOuter && (!fitsInner || outerGap <= innerGap * (1 + TIE));
+    const takesOuter = fitsOuter && (!fitsInner || outerGap <= innerGap * (1 + SAME_GAP));
     const least = Math.min(squaredGap(draft, a, b), takesOuter ? outerGap : innerGap);
     if (least > squaredReach && !isTrue(a, takesOuter ? aNext : bNext, b)) {
       draft.triangleCount = before;
@@ -69,7 +68,7 @@ function nearestTo(draft: MeshDraft, vertex: number, others: readonly number[]):
   let least = Number.POSITIVE_INFINITY;
   others.forEach((other, k) => {
     const gap = squaredGap(draft, vertex, other);
-    if (gap < least * (1 - TIE)) {
+    if (gap < least * (1 - SAME_GAP)) {
       least = gap;
       best = k;
     }

@@ -7,10 +7,8 @@
 import { type BothFronts, deeperThan, meetingDepths } from '#front/both-fronts.ts';
 import { combineLoops } from '#geometry/grow/grow-loops.ts';
 import { loopsArea } from '#geometry/span.ts';
+import { SLICE_AGREEMENT } from '#geometry/tolerances.ts';
 import { integrateDepth } from './integrate-depth.ts';
-
-/** Of the slices' sum; the contours themselves come from a grid of 0.1 µm. */
-const AGREEMENT = 1e-4;
 
 /** @param minute immersed; the end of the run when not given. Of a sheet without end what passes it counts as nothing. */
 export function meetingVolume(fronts: BothFronts, minute?: number): number {
@@ -36,7 +34,7 @@ export function meetingVolume(fronts: BothFronts, minute?: number): number {
 /** Areas change like a root at the floors on both sides: each half is integrated towards its own. */
 function sliceSum(area: (depth: number) => number, from: number, to: number): number {
   const middle = (from + to) / 2;
-  const agreement = { share: AGREEMENT };
+  const agreement = { share: SLICE_AGREEMENT };
   const upper = integrateDepth(
     (depth) => area(from + middle - depth),
     { shallower: from, deeper: middle },

@@ -16,6 +16,7 @@ import { type Moment, momentAt } from '#front/front.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { isInside } from '#geometry/loops/inside-index.ts';
 import type { Point } from '#geometry/point.ts';
+import { SLICE_AGREEMENT, VOLUME_AGREEMENT } from '#geometry/tolerances.ts';
 import { curveThrough } from './curve-through.ts';
 import { type DepthRange, integrateDepth } from './integrate-depth.ts';
 import { straightWalls } from './straight-walls.ts';
@@ -29,12 +30,6 @@ export interface StageVolume {
   /** Where a contour did not close, so that the volume may be wrong; undefined where all did. */
   readonly gap: Point | undefined;
 }
-
-/** Share of the volume by which two ways to it may differ. */
-const AGREEMENT = 1e-5;
-
-/** The same of walls, of the cluster's area times the range: errors of many walls are of either sign, and come to under 1e-7 in all. */
-const WALL_AGREEMENT = 1e-4;
 
 /** Levels up to which a cluster is integrated as a whole, and stages up to which each is. */
 const FEW = 12;
@@ -78,7 +73,7 @@ function fromFew(
   return curveThrough(run.removed, {
     places: run.places,
     baseline: (i) => straight(itemAt(run.moments, i)),
-    share: AGREEMENT,
+    share: VOLUME_AGREEMENT,
   });
 }
 
@@ -154,7 +149,7 @@ function volumeByLevels(kit: ContourKit, { members, clip, stages }: MetalCluster
   let volume = 0;
   let shallower = 0;
   for (const deeper of floorsOf(moment, stages)) {
-    volume += integrateDepth(areaAt, { shallower, deeper }, { share: AGREEMENT });
+    volume += integrateDepth(areaAt, { shallower, deeper }, { share: VOLUME_AGREEMENT });
     shallower = deeper;
   }
   return { volume, gap: firstGap };
@@ -185,17 +180,17 @@ function volumeByWalls(kit: ContourKit, cluster: MetalCluster, moment: Moment): 
       const beside = besideIn(kit.index, group, { moment, range });
       const ask = { members, stages, beside, moment, origin, clip: near, withoutBorder: true };
       const areaAt = (depth: number): number => sweptArea(kit, { ...ask, depth });
-      const allowed = WALL_AGREEMENT * scale * share * (range.deeper - range.shallower);
-      volume += integrateDepth(areaAt, range, { share: AGREEMENT, allowed });
+      const allowed = SLICE_AGREEMENT * scale * share * (range.deeper - range.shallower);
+      volume += integrateDepth(areaAt, range, { share: VOLUME_AGREEMENT, allowed });
     }
   }
   if (clip === undefined) return { volume, gap };
   const ask = { members: [], stages, beside: members, moment, origin, clip, withoutBorder: false };
   let shallower = 0;
   for (const deeper of floors) {
-    const allowed = WALL_AGREEMENT * scale * (deeper - shallower);
+    const allowed = SLICE_AGREEMENT * scale * (deeper - shallower);
     const areaAt = (depth: number): number => sweptArea(kit, { ...ask, depth });
-    volume += integrateDepth(areaAt, { shallower, deeper }, { share: AGREEMENT, allowed });
+    volume += integrateDepth(areaAt, { shallower, deeper }, { share: VOLUME_AGREEMENT, allowed });
     shallower = deeper;
   }
   return { volume, gap };

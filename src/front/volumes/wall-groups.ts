@@ -10,7 +10,7 @@ import type { Feature } from '#front/front-features.ts';
 import { type FrontIndex, featureBox } from '#front/front-index.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { isInside } from '#geometry/loops/inside-index.ts';
-import { TOUCHING } from '#geometry/tolerances.ts';
+import { JUST_BESIDE, TOUCHING } from '#geometry/tolerances.ts';
 import type { DepthRange } from './integrate-depth.ts';
 
 export interface WallGroup {
@@ -23,9 +23,6 @@ export interface WallGroup {
   /** Stages whose openings hold all of the walls, and all that they reach: what is above their floors is gone. */
   readonly covers: readonly number[];
 }
-
-/** mm off a border: wider than any rounding, narrower than any land. */
-const BESIDE = 1e-3;
 
 /** By feature: the narrowest later opening that the border runs inside, as a stage index; the number of stages where there is none. */
 export function neighborStages(index: FrontIndex): Int32Array {
@@ -44,8 +41,8 @@ export function neighborStages(index: FrontIndex): Int32Array {
 }
 
 function pointBeside({ kind, ax, ay, bx, by, nx, ny, cx, cy, radius, side }: Feature): [number, number] {
-  if (kind === 'line') return [(ax + bx) / 2 + nx * BESIDE, (ay + by) / 2 + ny * BESIDE];
-  return [cx + nx * (radius + side * BESIDE), cy + ny * (radius + side * BESIDE)];
+  if (kind === 'line') return [(ax + bx) / 2 + nx * JUST_BESIDE, (ay + by) / 2 + ny * JUST_BESIDE];
+  return [cx + nx * (radius + side * JUST_BESIDE), cy + ny * (radius + side * JUST_BESIDE)];
 }
 
 /** Divides a cluster; `neighbors` as `neighborStages` gives them. */

@@ -9,7 +9,7 @@ import { itemAt } from '#geometry/assert.ts';
 import { type Box, boxOfSpans } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import { pointAlong, spanLength, spansLength } from '#geometry/span.ts';
-import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
+import { ALIKE, AS_LARGE, SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import { arrange } from './arrange.ts';
 import { type Arrangement, type ArrangementEdge, OUTSIDE, type SourcedSpan } from './arrangement.ts';
 import { slitEnds } from './slit-ends.ts';
@@ -28,10 +28,6 @@ export interface WithoutSlivers {
 
 /** Slivers side by side are merged one after the other, in as many rounds. */
 const MOST_ROUNDS = 8;
-/** Borders whose lengths differ by less than this share are alike. */
-const ALIKE = 0.02;
-/** Areas that differ by less than this share are as large. */
-const AS_LARGE = 1e-4;
 
 export function mergeSlivers(drawn: Arrangement): WithoutSlivers {
   const faces = mergeFaces(drawn);

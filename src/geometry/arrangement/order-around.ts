@@ -7,13 +7,8 @@
 import { itemAt } from '#geometry/assert.ts';
 import { distance, subtract } from '#geometry/point.ts';
 import type { Span } from '#geometry/span.ts';
+import { NEARLY_ONE_DIRECTION } from '#geometry/tolerances.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
-
-/**
- * Directions closer than this are compared further out, radians. Curves that part by less than the 5e-5 mm of
- * `SAME_PLACE` can lean to the wrong side by √(2 · 5e-5 / radius): 0.01 at a radius of 1 mm.
- */
-const NEARLY_ONE_DIRECTION = 0.05;
 
 /** Shares of the shorter chord at which to compare: short of its end, where half circles would be opposite. */
 const LOOKS = [0.5, 0.9];

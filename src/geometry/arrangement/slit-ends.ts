@@ -9,7 +9,7 @@ import { boxOfPoints, boxOfSpan, growBox } from '#geometry/box.ts';
 import { indexBoxes } from '#geometry/box-index.ts';
 import { distance, dot, type Point, scale } from '#geometry/point.ts';
 import { type LineSpan, lineSpan, nearestShare, pointAlong, tangentAlong } from '#geometry/span.ts';
-import { SAME_PLACE, SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
+import { RUNS_ON, SAME_PLACE, SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import type { Arrangement } from './arrangement.ts';
 
 export interface SlitEnd {
@@ -35,9 +35,6 @@ export function slitEnds(arrangement: Arrangement): SlitEnd[] {
     });
   });
 }
-
-/** Cosine of a tenth of a radian: linework that turns by less runs on. */
-const RUNS_ON = 0.995;
 
 /** By vertex, whether linework only runs on there: two edges, and no corner between them. */
 function runningOn({ vertices, edges }: Arrangement): boolean[] {

@@ -4,12 +4,11 @@
  * tell, becomes a corner of that edge too; edges that then run against each other, point for point, bound nothing and are
  * taken out, and the rest is linked anew. Cost: n log n in edges.
  */
+
 import { itemAt } from '#geometry/assert.ts';
 import { indexBoxes } from '#geometry/box-index.ts';
+import { ON_GRID_EDGE } from '#geometry/tolerances.ts';
 import type { GridPoint, GridPolygon } from './grid-polygon.ts';
-
-/** A corner this near to an edge lies on it, grid units: both are rounded, and one of them may be nudged. */
-const ON_EDGE = 2.5;
 
 interface Edge {
   readonly polygon: number;
@@ -30,10 +29,10 @@ function shareCorners(polygons: readonly GridPolygon[]): Edge[] | undefined {
   );
   const index = indexBoxes(
     edges.map(({ from, to }) => ({
-      minX: Math.min(from.X, to.X) - ON_EDGE,
-      minY: Math.min(from.Y, to.Y) - ON_EDGE,
-      maxX: Math.max(from.X, to.X) + ON_EDGE,
-      maxY: Math.max(from.Y, to.Y) + ON_EDGE,
+      minX: Math.min(from.X, to.X) - ON_GRID_EDGE,
+      minY: Math.min(from.Y, to.Y) - ON_GRID_EDGE,
+      maxX: Math.max(from.X, to.X) + ON_GRID_EDGE,
+      maxY: Math.max(from.Y, to.Y) + ON_GRID_EDGE,
     })),
   );
   const inserted = new Map<number, GridPoint[]>();
@@ -116,7 +115,7 @@ function isOnEdge({ X, Y }: GridPoint, { from, to }: Edge): boolean {
   const long = Math.sqrt(dx * dx + dy * dy);
   const along = (X - from.X) * dx + (Y - from.Y) * dy;
   if (along <= 0 || along >= long * long) return false;
-  return Math.abs((X - from.X) * dy - (Y - from.Y) * dx) <= ON_EDGE * long;
+  return Math.abs((X - from.X) * dy - (Y - from.Y) * dx) <= ON_GRID_EDGE * long;
 }
 
 function alongEdge(corners: readonly GridPoint[], { from, to }: Edge): GridPoint[] {

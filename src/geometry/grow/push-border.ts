@@ -18,7 +18,7 @@ import {
   type Span,
   tangentAlong,
 } from '#geometry/span.ts';
-import { GRID, NUDGE } from '#geometry/tolerances.ts';
+import { GRID, NUDGE, SAME_POINT, TURNS_BACK } from '#geometry/tolerances.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
 
 /** A border span with the area on its left, and how far the area must stay clear of it; 0 leaves it where it is. */
@@ -32,12 +32,6 @@ export interface PushedBorder {
   readonly chains: readonly Loop[];
   readonly carriers: readonly Span[];
 }
-
-/** Ends nearer than this fall on one grid point: no joint is needed. */
-const SAME_POINT = GRID / 4;
-
-/** Sine of the turn under which a border that runs back counts as turning on the spot. */
-const TIP = 1e-6;
 
 /** Pushes one closed border. Spans must be in order, area on the left. */
 export function pushBorder(border: readonly PushedSpan[]): PushedBorder {
@@ -155,7 +149,7 @@ function turnsAway(before: Span, after: Span): boolean {
   const arriving = tangentAlong(before, 1);
   const leaving = tangentAlong(after, 0);
   const turn = cross(arriving, leaving);
-  return turn < 0 || (turn < TIP && dot(arriving, leaving) < 0);
+  return turn < 0 || (turn < TURNS_BACK && dot(arriving, leaving) < 0);
 }
 
 /** The point beside a corner, to the left of a direction of travel. */

@@ -26,7 +26,15 @@ import {
   startAngle,
 } from '#geometry/span.ts';
 import { crossCarriers, footOn, misfit, sameCarrier } from '#geometry/spans/carrier.ts';
-import { GRID, NUDGE, SAGITTA, SCRIBE_ACCURACY, SPECK } from '#geometry/tolerances.ts';
+import {
+  FITS_CARRIER,
+  GRID,
+  NEAR_JOINT,
+  SAGITTA,
+  SAME_COUNT,
+  SCRIBE_ACCURACY,
+  SPECK,
+} from '#geometry/tolerances.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
 import type { GridPolygon } from './grid-polygon.ts';
 import { pointOf } from './grid-polygons.ts';
@@ -61,14 +69,8 @@ interface Joint {
   readonly start: Point;
 }
 
-/** An edge this near to a carrier lies on it as far as the grid can tell, mm: nudged, and rounded at both ends. */
-const FITS = NUDGE + 2 * GRID;
-
 /** With fewer carriers than this, trying them all is cheaper than an index. */
 const FEW_CARRIERS = 24;
-
-/** A known end this near to a corner of the grid is that corner, mm; a tangent joint slides by √(2 · SAGITTA · radius). */
-const NEAR_JOINT = 0.25;
 
 /**
  * Polygons thinner than this on average are none, mm: no knife cuts both sides of one, and chords may have closed one half as thin.
@@ -155,7 +157,7 @@ function matchEdges(points: readonly Point[], find: FindCarriers): Run[] {
 }
 
 function bestCarrier(a: Point, b: Point, last: Carrier | undefined, find: FindCarriers): Carrier | undefined {
-  const fitsLast = last !== undefined && (misfit(last.span, a, b) ?? FITS) < FITS;
+  const fitsLast = last !== undefined && (misfit(last.span, a, b) ?? FITS_CARRIER) < FITS_CARRIER;
   // The edge after a chord of a circle is most often the next chord of it.
   if (fitsLast && last.isKnown) return last;
   let best: Carrier | undefined;
@@ -163,7 +165,7 @@ function bestCarrier(a: Point, b: Point, last: Carrier | undefined, find: FindCa
   for (const carrier of find(a, b)) {
     const off = misfit(carrier.span, a, b);
     if (off === undefined) continue;
-    if (carrier.isKnown && off < FITS) return carrier;
+    if (carrier.isKnown && off < FITS_CARRIER) return carrier;
     if (off < least) {
       best = carrier;
       least = off;
@@ -330,7 +332,7 @@ function angleBetween(center: Point, from: Point, to: Point): number {
 /** An arc of any sweep as arcs of at most half a turn. */
 function arcPieces(carrier: ArcSpan, from: Point, to: Point, sweep: number): ArcSpan[] {
   const { center, radius } = carrier;
-  const count = Math.ceil(Math.abs(sweep) / Math.PI - 1e-9);
+  const count = Math.ceil(Math.abs(sweep) / Math.PI - SAME_COUNT);
   const first = atan2(from.y - center.y, from.x - center.x);
   const pieces: ArcSpan[] = [];
   for (let index = 0; index < count; index++) {

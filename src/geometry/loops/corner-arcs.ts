@@ -3,6 +3,7 @@
  * borders meet is then decided by the arcs, not by where their chords happen to begin. Cost: arcs × borders within two
  * chords' sagitta of them, found by box.
  */
+
 import { itemAt } from '#geometry/assert.ts';
 import { boxOfSpan, growBox } from '#geometry/box.ts';
 import { indexBoxes } from '#geometry/box-index.ts';
@@ -16,18 +17,13 @@ import {
   type Span,
   tangentAlong,
 } from '#geometry/span.ts';
-import { SAGITTA } from '#geometry/tolerances.ts';
-
-/** Farther apart than this two borders stay apart on the grid, mm. */
-const NEAR = 2 * SAGITTA;
-/** A cut this near to an arc's end would only make a speck, mm. */
-const CLEAR = SAGITTA;
+import { NEAR_ON_GRID, SAGITTA } from '#geometry/tolerances.ts';
 
 /** The same chains with more corners on their arcs. */
 export function cornerArcs(chains: readonly Loop[]): Loop[] {
   const spans = chains.flat();
   if (!spans.some(({ kind }) => kind === 'arc')) return [...chains];
-  const index = indexBoxes(spans.map((span) => growBox(boxOfSpan(span), NEAR)));
+  const index = indexBoxes(spans.map((span) => growBox(boxOfSpan(span), NEAR_ON_GRID)));
   return chains.map((chain) =>
     chain.flatMap((span): Span[] => {
       if (span.kind === 'line') return [span];
@@ -49,8 +45,10 @@ function nearestShares(arc: ArcSpan, other: Span): number[] {
     const reach = side * arc.radius;
     const at = { x: arc.center.x + reach * towards.x, y: arc.center.y + reach * towards.y };
     const share = nearestShare(arc, at);
-    if (share * length < CLEAR || (1 - share) * length < CLEAR) return [];
-    return distance(at, pointAlong(arc, share)) < CLEAR && distanceToSpan(other, at) < NEAR ? [share] : [];
+    if (share * length < SAGITTA || (1 - share) * length < SAGITTA) return [];
+    return distance(at, pointAlong(arc, share)) < SAGITTA && distanceToSpan(other, at) < NEAR_ON_GRID
+      ? [share]
+      : [];
   });
 }
 
@@ -59,7 +57,7 @@ function facing(arc: ArcSpan, other: Span): Point | undefined {
   if (other.kind === 'line') return turnLeft(tangentAlong(other, 0));
   const way = subtract(other.center, arc.center);
   const far = distance(other.center, arc.center);
-  return far < NEAR ? undefined : scale(way, 1 / far);
+  return far < NEAR_ON_GRID ? undefined : scale(way, 1 / far);
 }
 
 function cutArc(arc: ArcSpan, shares: readonly number[]): Span[] {

@@ -5,9 +5,11 @@
  * others a ray is cast within the slice and its signed crossings are counted.
  * A point on a border, to rounding, may come out either way.
  */
+
 import { itemAt } from '#geometry/assert.ts';
 import { boxOfSpans } from '#geometry/box.ts';
 import { type ArcSpan, type LineSpan, type Loop, pointAlong, type Span, startAngle } from '#geometry/span.ts';
+import { SAME_COUNT } from '#geometry/tolerances.ts';
 
 /** A span that runs one way along the scan axis u; v is the other axis. Arcs keep their circle. */
 interface MonotoneSpan {
@@ -196,7 +198,7 @@ function turningShares(arc: ArcSpan, swapped: boolean): number[] {
   const inner: number[] = [];
   for (let k = Math.ceil((low - offset) / Math.PI); k * Math.PI + offset <= high; k++) {
     const share = (k * Math.PI + offset - first) / arc.sweep;
-    if (share > 1e-9 && share < 1 - 1e-9) inner.push(share);
+    if (share > SAME_COUNT && share < 1 - SAME_COUNT) inner.push(share);
   }
   return [0, ...inner.sort((a, b) => a - b), 1];
 }

@@ -3,9 +3,11 @@
  * of the upright stretch through it. Exact for arcs, and the same however the loops are ordered. Cost: scan lines ×
  * spans; distances are measured only for stretches long enough to win.
  */
+
 import { boxOfSpans } from '#geometry/box.ts';
 import { distance, type Point } from '#geometry/point.ts';
 import { distanceToSpan, type Loop, type Span } from '#geometry/span.ts';
+import { SAME_SHARE } from '#geometry/tolerances.ts';
 import { type Stretch, stretchesInside } from './stretches-inside.ts';
 
 /** Scan lines across a face; enough that a face of any ordinary shape has one near its roomiest place. */
@@ -13,9 +15,6 @@ const SCAN_LINES = 17;
 
 /** Rounds of centring between left and right, then between top and bottom. */
 const CENTRING_ROUNDS = 4;
-
-/** Room must be greater by this share to win, so that rounding does not choose between equal places. */
-const CLEARLY_MORE = 1e-6;
 
 /** A point inside the loops of one face, as far from them as a few scan lines can find. */
 export function labelPoint(loops: readonly Loop[]): Point {
@@ -31,12 +30,12 @@ export function labelPoint(loops: readonly Loop[]): Point {
       if ((to - from) / 2 <= best.room) continue;
       const point = { x: (from + to) / 2, y };
       const room = roomAt(spans, point, best.room);
-      if (room > best.room * (1 + CLEARLY_MORE)) best = { point, room };
+      if (room > best.room * (1 + SAME_SHARE)) best = { point, room };
     }
   }
   if (best.room === 0) return anyPoint(spans, middle);
   const center = centred(spans, best.point);
-  return roomAt(spans, center, best.room) > best.room * (1 + CLEARLY_MORE) ? center : best.point;
+  return roomAt(spans, center, best.room) > best.room * (1 + SAME_SHARE) ? center : best.point;
 }
 
 /** The point moved to the middle between its neighbours left and right, above and below, in turn. */

@@ -1,9 +1,8 @@
 /** Arcs whose circle runs through both their ends, so that what spreads from an arc meets what spreads from its neighbours. */
+
 import { distance } from '#geometry/point.ts';
 import { bulgeOf, type Span, spanFromBulge } from '#geometry/span.ts';
-
-/** mm that an end may stand off the circle by rounding. */
-const ON_CIRCLE = 1e-9;
+import { SAME_SUM } from '#geometry/tolerances.ts';
 
 /**
  * The span itself, or where an end stands off its circle (by up to some tenths of a micrometre, where borders that just
@@ -13,5 +12,5 @@ export function throughEnds(span: Span): Span {
   if (span.kind === 'line') return span;
   const { center, radius, start, end } = span;
   const off = Math.max(Math.abs(distance(start, center) - radius), Math.abs(distance(end, center) - radius));
-  return off <= ON_CIRCLE ? span : spanFromBulge(start, end, bulgeOf(span));
+  return off <= SAME_SUM ? span : spanFromBulge(start, end, bulgeOf(span));
 }

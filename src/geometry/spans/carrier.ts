@@ -3,19 +3,10 @@
 import { chordsPerTurn } from '#geometry/grow/grid-polygons.ts';
 import { add, cross, distance, dot, type Point, scale, subtract } from '#geometry/point.ts';
 import { type ArcSpan, distanceToSpan, type LineSpan, type Span } from '#geometry/span.ts';
-import { GRID, NUDGE, TOUCHING } from '#geometry/tolerances.ts';
+import { ON_CARRIER, PARALLEL, PAST_END, TOUCHING } from '#geometry/tolerances.ts';
 import { hypot } from '#maths/hypot.ts';
 import { cos } from '#maths/sine.ts';
 import { chordPlace, crossCircles, crossLineCircle, crossLines } from './cross-carriers.ts';
-
-/** A border may be nudged; rounding to the grid moves a vertex by ½ unit a coordinate, a crossing on the grid by about one more. */
-const ON_CURVE = NUDGE + 3 * GRID;
-
-/** An outline may reach this far past the end of its carrier where chords met early, mm. */
-const PAST_END = 0.05;
-
-/** Directions whose sine is below this are parallel for finding a crossing. */
-const PARALLEL = 1e-9;
 
 /**
  * How badly the edge from `a` to `b` fits the carrier, mm, smaller is better; undefined when it does not lie on it.
@@ -38,16 +29,16 @@ function offset(carrier: Span, point: Point): number {
 
 function lineMisfit(carrier: LineSpan, a: Point, b: Point): number | undefined {
   const off = Math.max(Math.abs(offset(carrier, a)), Math.abs(offset(carrier, b)));
-  return off > ON_CURVE ? undefined : off;
+  return off > ON_CARRIER ? undefined : off;
 }
 
 function arcMisfit(carrier: ArcSpan, a: Point, b: Point, middle: Point): number | undefined {
   const halfAngle = (1.2 * Math.PI) / chordsPerTurn(carrier.radius);
-  const deepest = carrier.radius * (1 - cos(halfAngle)) + ON_CURVE;
+  const deepest = carrier.radius * (1 - cos(halfAngle)) + ON_CARRIER;
   let off = 0;
   for (const point of [a, b, middle]) {
     const inside = offset(carrier, point);
-    if (inside < -ON_CURVE || inside > deepest) return undefined;
+    if (inside < -ON_CARRIER || inside > deepest) return undefined;
     if (point !== middle) off += Math.abs(inside);
   }
   return off;
@@ -56,10 +47,10 @@ function arcMisfit(carrier: ArcSpan, a: Point, b: Point, middle: Point): number 
 /** Whether two carriers are one line or one circle. */
 export function sameCarrier(a: Span, b: Span): boolean {
   if (a.kind === 'arc' && b.kind === 'arc') {
-    return distance(a.center, b.center) < GRID / 10 && Math.abs(a.radius - b.radius) < GRID / 10;
+    return distance(a.center, b.center) < TOUCHING && Math.abs(a.radius - b.radius) < TOUCHING;
   }
   if (a.kind === 'line' && b.kind === 'line') {
-    return [b.start, b.end].every((end) => Math.abs(offset(a, end)) < GRID / 10);
+    return [b.start, b.end].every((end) => Math.abs(offset(a, end)) < TOUCHING);
   }
   return false;
 }

@@ -5,6 +5,7 @@
 
 import { cross, distance, type Point, subtract } from '#geometry/point.ts';
 import { pointAlong, type Span, spanFromBulge } from '#geometry/span.ts';
+import { CURVE_FIT } from '#geometry/tolerances.ts';
 import { hypot } from '#maths/hypot.ts';
 
 export interface Stretching {
@@ -12,8 +13,6 @@ export interface Stretching {
   readonly y: number;
 }
 
-/** mm that an arc may leave the ellipse that it stands for. */
-const LEEWAY = 0.001;
 /** Halvings after which an arc is as short as makes no difference. */
 const MOST_HALVINGS = 8;
 
@@ -39,7 +38,7 @@ function ellipseArcs(
 ): Span[] {
   const place = (quarter: number) => at(from + ((to - from) * quarter) / 4);
   const arc = spanThrough(start, place(2), end);
-  const isNear = [place(1), place(2), place(3)].every((point) => awayFrom(arc, point) <= LEEWAY);
+  const isNear = [place(1), place(2), place(3)].every((point) => awayFrom(arc, point) <= CURVE_FIT);
   if (isNear || depth === MOST_HALVINGS) return [arc];
   const [middle, half] = [place(2), (from + to) / 2];
   return [

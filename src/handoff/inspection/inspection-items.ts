@@ -3,9 +3,11 @@
  * of walls. Of each stage the first floors that have them; edges where a straight side is square to a datum, for only those are measured
  * without a fixture. ± of an edge is what the drawing allows, else what its line budget expects (method.md, M7.5).
  */
+
 import { type Box, boxOfSpans } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
+import { ALIGNED } from '#geometry/tolerances.ts';
 import type { LineBudgetRecord } from '#job/formats/plan-file.ts';
 import { hypot } from '#maths/hypot.ts';
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
@@ -29,7 +31,6 @@ export interface InspectionItem {
 const FILLET = { share: 0.1, least: 0.1 };
 /** mm; shorter sides give no edge to measure from. */
 const LEAST_SIDE = 8;
-const SQUARE = 1e-3;
 /** mm; a wider land is no land between neighbours. */
 const WIDEST_LAND = 80;
 
@@ -83,7 +84,7 @@ function sidesOfLoop(loop: Loop): Sides {
     const other = axis === 'x' ? 'y' : 'x';
     const side = loop.find(
       ({ kind, start, end }) =>
-        kind === 'line' && Math.abs(start[axis] - at) < SQUARE && Math.abs(end[axis] - at) < SQUARE,
+        kind === 'line' && Math.abs(start[axis] - at) < ALIGNED && Math.abs(end[axis] - at) < ALIGNED,
     );
     if (side === undefined || Math.abs(side.start[other] - side.end[other]) < LEAST_SIDE) return undefined;
     return {
@@ -165,13 +166,13 @@ function landsOf(floors: readonly Floor[], budgets: readonly LineBudgetRecord[])
 function landBetween(a: Floor, b: Floor): { width: number; from: Point; to: Point } | undefined {
   const beside = overlap(a.sides.right, b.sides.left);
   const width = b.sides.box.minX - a.sides.box.maxX;
-  if (beside !== undefined && width > SQUARE && width < WIDEST_LAND) {
+  if (beside !== undefined && width > ALIGNED && width < WIDEST_LAND) {
     const y = middle(beside);
     return { width, from: { x: a.sides.box.maxX, y }, to: { x: b.sides.box.minX, y } };
   }
   const over = overlap(a.sides.high, b.sides.low);
   const height = b.sides.box.minY - a.sides.box.maxY;
-  if (over === undefined || height <= SQUARE || height >= WIDEST_LAND) return undefined;
+  if (over === undefined || height <= ALIGNED || height >= WIDEST_LAND) return undefined;
   const x = middle(over);
   return { width: height, from: { x, y: a.sides.box.maxY }, to: { x, y: b.sides.box.minY } };
 }

@@ -5,6 +5,7 @@
 
 import type { Point } from '#geometry/point.ts';
 import { type Loop, pointAlong, type Span } from '#geometry/span.ts';
+import { HATCH_SAGITTA } from '#geometry/tolerances.ts';
 import { acos } from '#maths/arc-cosine.ts';
 import { cos as cosine, sin as sine } from '#maths/sine.ts';
 
@@ -14,9 +15,6 @@ export interface HatchStyle {
   /** Of the lines, counter-clockwise from x, radians. */
   readonly angle: number;
 }
-
-/** mm that an arc's chord may leave it: a tenth of a fine pen stroke. */
-const SAG = 0.01;
 
 /** Ends of the hatch lines inside the loops, even-odd. */
 export function hatchLines(loops: readonly Loop[], { spacing, angle }: HatchStyle): [Point, Point][] {
@@ -63,7 +61,7 @@ export function hatchLines(loops: readonly Loop[], { spacing, angle }: HatchStyl
 /** Start, places in between, end; a full loop's ends meet exactly. */
 function chordEnds(span: Span): Point[] {
   if (span.kind === 'line') return [span.start, span.end];
-  const step = 2 * acos(Math.max(0, 1 - SAG / span.radius));
+  const step = 2 * acos(Math.max(0, 1 - HATCH_SAGITTA / span.radius));
   const count = Math.max(1, Math.ceil(Math.abs(span.sweep) / Math.max(step, 0.05)));
   const ends = [span.start];
   for (let i = 1; i < count; i++) ends.push(pointAlong(span, i / count));

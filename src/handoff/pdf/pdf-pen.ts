@@ -6,6 +6,7 @@
 import { assert } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { type ArcSpan, type Path, pointAlong, tangentAlong } from '#geometry/span.ts';
+import { CUBIC_FIT } from '#geometry/tolerances.ts';
 import { root } from '#maths/root.ts';
 import { cos, sin } from '#maths/sine.ts';
 import { tan } from '#maths/tangent.ts';
@@ -22,8 +23,6 @@ export interface PdfPen extends Pen {
 
 /** PostScript points in a millimetre (ISO 32000-1, 8.3.2.3: a unit is 1/72 inch). */
 const POINTS = 72 / 25.4;
-/** mm */
-const CUBIC_MISS = 1e-4;
 /** What a cubic over a right angle misses, of the radius; over a smaller turn it is less by the sixth power. */
 const QUARTER_MISS = 2.73e-4;
 
@@ -162,7 +161,7 @@ function trace(sheet: Sheet, { spans, closed }: Path): void {
 
 /** Handles of 4/3 · tan(turn / 4) · radius, along the tangents: the usual cubic through an arc's ends and middle. */
 function traceArc(sheet: Sheet, arc: ArcSpan): void {
-  const quarters = Math.min(1, root(Math.sqrt(CUBIC_MISS / (QUARTER_MISS * arc.radius)), 3));
+  const quarters = Math.min(1, root(Math.sqrt(CUBIC_FIT / (QUARTER_MISS * arc.radius)), 3));
   const count = Math.max(1, Math.ceil(Math.abs(arc.sweep) / ((quarters * Math.PI) / 2)));
   const handle = (4 / 3) * tan(Math.abs(arc.sweep) / count / 4) * arc.radius;
   for (let i = 0; i < count; i++) {

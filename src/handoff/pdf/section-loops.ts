@@ -1,4 +1,5 @@
 /** A section as loops on the page: the metal that stays, what each stage took, and where a number of the stage has room in it. */
+
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, lineSpan } from '#geometry/span.ts';
@@ -11,6 +12,7 @@ import {
   type SectionPoints,
   shownFronts,
 } from '#handoff/section-shapes.ts';
+import { ONE_FLOOR } from '#units/depth-tolerances.ts';
 import type { PageBox } from './pen.ts';
 
 /** From distance along the cut and depth, mm of metal, to the page. */
@@ -44,12 +46,9 @@ export function bandLoops(points: SectionPoints, index: number, { thickness, pla
   );
 }
 
-/** mm of metal by which a floor may rise and fall under one number. */
-const LEVEL = 0.01;
-
 /** Boxes on the page between the upper and the lower edge of the band, where it is level. */
 function numberRooms(band: readonly BandPoint[], place: SectionPlace): PageBox[] {
-  return levelStretches(band, LEVEL).map(([from, to]) => {
+  return levelStretches(band, ONE_FLOOR).map(([from, to]) => {
     const [a, b] = [place(from.distance, from.top), place(to.distance, from.bottom)];
     return { minX: a.x, maxX: b.x, minY: b.y, maxY: a.y };
   });

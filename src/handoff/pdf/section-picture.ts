@@ -5,6 +5,7 @@
 
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
+import { SAME_COUNT } from '#geometry/tolerances.ts';
 import { fitSection, type SectionFit } from '#handoff/fit-section.ts';
 import type { NamedSection } from '#handoff/named-section.ts';
 import { roundUp } from '#handoff/round-lengths.ts';
@@ -166,7 +167,7 @@ function drawAxes(pen: Pen, { name, from, to }: NamedSection, { metal, place, ar
     pen.text(short, { x, y: area.top - 3.6 }, { size: 3.6, isBold: true, align });
   }
   const step = roundUp(length / inUnit / 10);
-  for (let distance = 0; distance * inUnit <= length * (1 + 1e-9); distance += step) {
+  for (let distance = 0; distance * inUnit <= length * (1 + SAME_COUNT); distance += step) {
     const { x } = place(distance * inUnit, metal.thickness);
     pen.line({ x, y: far.y - 0.8 }, { x, y: far.y - 2 }, THIN);
     const text = String(Number(distance.toPrecision(6)));

@@ -1,16 +1,17 @@
 /** Figures to the thousandth of a millimetre, in the papers' units: what a reviewer compares. */
+import { SAME_COUNT } from '#geometry/tolerances.ts';
 import type { PaperFigures } from '#handoff/paper-figures.ts';
 
 /** mm; asks for the last place that is printed. */
-const FINE = 0.01;
+const LAST_PLACE = 0.01;
 
 export function exact(figures: PaperFigures, value: number): string {
-  return figures.length(value, { tolerance: FINE });
+  return figures.length(value, { tolerance: LAST_PLACE });
 }
 
 /** A level: hundredths of a millimetre where that is all of it. */
 export function levelFigure(figures: PaperFigures, level: number): string {
-  const isWhole = figures.units[0] === 'in' || Math.abs(level * 100 - Math.round(level * 100)) < 1e-6;
+  const isWhole = figures.units[0] === 'in' || Math.abs(level * 100 - Math.round(level * 100)) < SAME_COUNT;
   return isWhole ? figures.length(level) : exact(figures, level);
 }
 

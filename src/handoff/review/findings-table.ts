@@ -1,6 +1,7 @@
 /** Findings on paper: how many of each gravity, whether the tolerance is held, and each with what helps and room for an answer. */
 import { type FindingRecord, findingRecord } from '#findings/finding-record.ts';
 import { sayFinding } from '#findings/say-finding.ts';
+import { SAME_COUNT } from '#geometry/tolerances.ts';
 import { idRuns } from '#handoff/id-runs.ts';
 import { drawFindingSign, type Gravity } from '#handoff/pdf/finding-sign.ts';
 import { asWritten } from '#handoff/pdf/flow-text.ts';
@@ -65,7 +66,7 @@ function toleranceWords({ budgets = [] }: PlanFile): string {
   });
   // Never down: 100.3 % is not held.
   const said = (share: number | undefined) =>
-    share === undefined ? 'nothing allowed' : `${Math.ceil(share * 100 - 1e-9)} %`;
+    share === undefined ? 'nothing allowed' : `${Math.ceil(share * 100 - SAME_COUNT)} %`;
   const isHeld = (share: number | undefined) => share !== undefined && share <= 1;
   const held = isHeld(byClock) ? 'held' : isHeld(gauged) ? 'held only if gauged' : 'not held';
   return `Gauged ${said(gauged)}, by the clock ${said(byClock)}: ${held}`;

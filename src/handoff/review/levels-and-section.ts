@@ -2,10 +2,11 @@
  * The ladder of stages and a section beside it on the same depth axis: what each stage takes at the deepest floor, which floors end at
  * which level, and what the section leaves of the sheet.
  */
+
 import { itemAt } from '#geometry/assert.ts';
 import { boxOfSpans } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
-import { ROUNDING } from '#geometry/tolerances.ts';
+import { ROUNDING, SAME_COUNT } from '#geometry/tolerances.ts';
 import { idRuns } from '#handoff/id-runs.ts';
 import type { NamedSection } from '#handoff/named-section.ts';
 import { flowText } from '#handoff/pdf/flow-text.ts';
@@ -97,7 +98,7 @@ function drawDepthAxis(pen: Pen, { page, area, y }: Ladder): void {
   const perMetal = (y(0) - y(thickness)) / thickness;
   const step = roundUp(FIGURES_APART / perMetal / inUnit);
   const places = Math.max(0, -decadeOf(step));
-  for (let count = 0; count * step * inUnit <= thickness * (1 + 1e-9); count++) {
+  for (let count = 0; count * step * inUnit <= thickness * (1 + SAME_COUNT); count++) {
     const at = y(count * step * inUnit);
     pen.line({ x: x - 1.5, y: at }, { x, y: at }, THIN);
     pen.text((count * step).toFixed(places), { x: x - 2, y: at - 0.9 }, { size: TYPE.head, align: 'right' });

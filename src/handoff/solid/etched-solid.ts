@@ -9,6 +9,7 @@ import type { ReliefAsk, ReliefMesh } from '#front/relief/relief-mesh.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { dot, subtract } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
+import { SAME_SHARE } from '#geometry/tolerances.ts';
 import type { Job } from '#job/job.ts';
 import type { Taper } from '#job/taper.ts';
 import { taperedAt } from '#job/tapered-at.ts';
@@ -53,11 +54,8 @@ export function solidTrouble(
   if (typeof thickness === 'number') return undefined;
   const way = subtract(thickness.to, thickness.from);
   const shares = sheet.flat().map(({ start }) => dot(subtract(start, thickness.from), way) / dot(way, way));
-  return Math.min(...shares) < -SLACK || Math.max(...shares) > 1 + SLACK ? 'bent back' : undefined;
+  return Math.min(...shares) < -SAME_SHARE || Math.max(...shares) > 1 + SAME_SHARE ? 'bent back' : undefined;
 }
-
-/** Share of the taper's way that an outline may pass its ends by: rounding. */
-const SLACK = 1e-6;
 
 function onSlopingBack(
   { positions: flat, origin }: ReliefMesh,

@@ -14,6 +14,7 @@ import { type ReliefMesh, reliefMesh } from '#front/relief/relief-mesh.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { growLoops } from '#geometry/grow/grow-loops.ts';
 import { type Loop, loopArea, loopsArea, spansLength } from '#geometry/span.ts';
+import { LEAST_PIECE, SOLID_AGREEMENT } from '#geometry/tolerances.ts';
 import type { Job } from '#job/job.ts';
 import { sheetAt } from '#job/sheet-at.ts';
 import type { EtchedSolid } from './etched-solid.ts';
@@ -29,10 +30,6 @@ export interface TwoFacedAsk extends BothFronts {
 
 /** mm that holes are taken wider by, so that their rims have a little metal between the faces. */
 const HAIR = 2e-3;
-/** Share of the removed volume that the solid may be off. */
-const ALLOWED = 1e-3;
-/** mm²: what is left between two holes by rounding. */
-const LEAST_PIECE = 1e-3;
 
 export function twoFacedSolid(ask: TwoFacedAsk): EtchedSolid {
   const outline = wholePieces(ask);
@@ -210,7 +207,8 @@ function troubleOf(mesh: ReliefMesh, ask: TwoFacedAsk, outline: readonly Loop[])
   const left = ask.sheetVolume - ask.removed;
   const rims = outline.reduce((sum, loop) => sum + spansLength(loop), 0);
   const chords = rims * (ask.tolerance + HAIR) * ask.thickness;
-  const slack = Math.max(ALLOWED * ask.removed, ask.tolerance * (surface - 2 * loopsArea(outline))) + chords;
+  const slack =
+    Math.max(SOLID_AGREEMENT * ask.removed, ask.tolerance * (surface - 2 * loopsArea(outline))) + chords;
   const off = Math.abs(volume - left);
   return off <= slack
     ? undefined

@@ -7,6 +7,7 @@
 import { itemAt } from '#geometry/assert.ts';
 import { type Span, spansLength } from '#geometry/span.ts';
 import { spanGap } from '#geometry/spans/span-gap.ts';
+import { ROUNDING } from '#geometry/tolerances.ts';
 import { stretchAlong } from '#handoff/stretch-along.ts';
 import { hypot } from '#maths/hypot.ts';
 import type { SlotBand } from './template-set.ts';
@@ -27,7 +28,7 @@ export function isNearItself(
     stretchAlong(spans, { from: (index * length) / count, to: ((index + 1) * length) / count }),
   );
   return pieces.some((piece, index) =>
-    pieces.slice(0, Math.max(0, index - FAR)).some((other) => gapUnder(piece, other, near - 1e-6)),
+    pieces.slice(0, Math.max(0, index - FAR)).some((other) => gapUnder(piece, other, near - ROUNDING)),
   );
 }
 

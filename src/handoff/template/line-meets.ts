@@ -2,11 +2,13 @@
  * Where scribe lines meet: an open line ends on another one, or on itself. Its slot must stop short of the other's, or the
  * template would be cut there in two; and the other line has no bridge at that place.
  */
+
 import { itemAt } from '#geometry/assert.ts';
 import { type Box, boxOfSpan, growBox } from '#geometry/box.ts';
 import { indexBoxes } from '#geometry/box-index.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, nearestShare, type Span, spanLength } from '#geometry/span.ts';
+import { ENDS_ON_LINE, ROUNDING } from '#geometry/tolerances.ts';
 import { stretchAlong } from '#handoff/stretch-along.ts';
 import type { RuledLine } from './template-set.ts';
 
@@ -17,8 +19,6 @@ export interface LineMeets {
   readonly ends: readonly [number, number];
 }
 
-/** An end this near to a line ends on it, mm: well over rounding, well under a knife. */
-const ON_LINE = 0.01;
 /** A slot stops at most so many clearances before its end; a line that comes in flatter is left to another template. */
 const FARTHEST = 3;
 /** Parts of the clearance in which the place to stop is looked for. */
@@ -81,12 +81,12 @@ function linesAt(
   own: { readonly line: number; readonly length: number; readonly isStart: boolean },
 ): { readonly line: number; readonly along: number }[] {
   const met: { line: number; along: number }[] = [];
-  for (const { span, line, passed } of book.near(around(end, ON_LINE))) {
-    if (distanceToSpan(span, end) > ON_LINE) continue;
+  for (const { span, line, passed } of book.near(around(end, ENDS_ON_LINE))) {
+    if (distanceToSpan(span, end) > ENDS_ON_LINE) continue;
     const along = passed + nearestShare(span, end) * spanLength(span);
     const fromEnd = own.isStart ? along : own.length - along;
-    if (line === own.line && fromEnd < 2 * ON_LINE) continue;
-    if (!met.some((each) => each.line === line && Math.abs(each.along - along) < ON_LINE)) {
+    if (line === own.line && fromEnd < 2 * ENDS_ON_LINE) continue;
+    if (!met.some((each) => each.line === line && Math.abs(each.along - along) < ENDS_ON_LINE)) {
       met.push({ line, along });
     }
   }
@@ -117,7 +117,9 @@ function stopShort(book: Book, spans: readonly Span[], ending: Ending): number {
       .near(around(tip, clearance))
       .every(
         (each) =>
-          !others.has(each.line) || each.line === line || distanceToSpan(each.span, tip) >= clearance - 1e-6,
+          !others.has(each.line) ||
+          each.line === line ||
+          distanceToSpan(each.span, tip) >= clearance - ROUNDING,
       );
     if (isClear) return back;
   }

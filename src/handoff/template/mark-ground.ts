@@ -1,10 +1,12 @@
 /** What marks and words of a template keep clear of: slots, holes and their names, the edge, and what is placed already. */
+
 import { itemAt } from '#geometry/assert.ts';
 import { type Box, boxesMeet, boxOfSpan, boxOfSpans, growBox } from '#geometry/box.ts';
 import { indexBoxes } from '#geometry/box-index.ts';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import type { Loop, Span } from '#geometry/span.ts';
 import { spanGap } from '#geometry/spans/span-gap.ts';
+import { SAME_SUM } from '#geometry/tolerances.ts';
 import { nameOfHole } from './template-label.ts';
 import type { Slot, TemplateSet } from './template-set.ts';
 import { circleOf, rectangleOf } from './template-sheet.ts';
@@ -34,7 +36,7 @@ export function groundOf({ sheet }: MarkedSet, slots: readonly Slot[]): Ground {
   const placed: { readonly box: Box; readonly spans: readonly Span[] }[] = [];
   const isApart = (span: Span, off: number): boolean => {
     const about = growBox(boxOfSpan(span), off);
-    return index.meeting(about).every((edge) => spanGap(itemAt(edges, edge), span) >= off - 1e-9);
+    return index.meeting(about).every((edge) => spanGap(itemAt(edges, edge), span) >= off - SAME_SUM);
   };
   const isOutside = ({ start }: Span): boolean =>
     isInsideLoops([sheet.outline], start) &&

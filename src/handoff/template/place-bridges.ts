@@ -7,7 +7,9 @@
  * can, else at the beginning of one: all bridges of a choice can be moved back together until one of them stands there.
  * Cost: bridges × free stretches², and for a closed line without room as often as it has free stretches.
  */
+
 import { itemAt } from '#geometry/assert.ts';
+import { SAME_SUM } from '#geometry/tolerances.ts';
 
 export interface Range {
   readonly from: number;
@@ -29,8 +31,6 @@ export interface BridgeRule {
   readonly shortest: number;
 }
 
-/** Rounding of lengths along a line, mm. */
-const SLACK = 1e-9;
 /** More than the fewest, before giving up: a line cut up that much more is no template. */
 const MORE = 8;
 
@@ -78,8 +78,8 @@ function between(
   rule: BridgeRule,
 ): number[] | undefined {
   const whole = posts.to - posts.from;
-  const needed = Math.ceil((whole - SLACK) / (rule.longest + rule.width)) - 1;
-  const room = Math.floor((whole + SLACK) / (rule.shortest + rule.width)) - 1;
+  const needed = Math.ceil((whole - SAME_SUM) / (rule.longest + rule.width)) - 1;
+  const room = Math.floor((whole + SAME_SUM) / (rule.shortest + rule.width)) - 1;
   const fewest = Math.max(atLeast, needed);
   for (let count = fewest; count <= Math.min(room, fewest + MORE); count++) {
     const places = mostEven(posts, count, free, rule);
@@ -98,7 +98,7 @@ function mostEven(
   free: readonly Range[],
   { width, shortest, longest }: BridgeRule,
 ): number[] | undefined {
-  const [least, most] = [shortest + width - SLACK, longest + width + SLACK];
+  const [least, most] = [shortest + width - SAME_SUM, longest + width + SAME_SUM];
   const reach: (readonly Range[])[] = [[{ from: posts.from, to: posts.from }]];
   for (let bridge = 1; bridge <= count; bridge++) {
     const before = itemAt(reach, bridge - 1);
@@ -109,7 +109,7 @@ function mostEven(
   let next = posts.to;
   for (let bridge = count; bridge >= 0; bridge--) {
     // A hair wider than the way forward, whose ends are places to come back to.
-    const window = [{ from: next - most - SLACK, to: next - least + SLACK }];
+    const window = [{ from: next - most - SAME_SUM, to: next - least + SAME_SUM }];
     const even = posts.from + ((next - posts.from) * bridge) / (bridge + 1);
     const at = nearest(shared(itemAt(reach, bridge), window), even);
     if (at === undefined) return undefined;

@@ -3,10 +3,12 @@
  * square and the ways between tooling holes by which its scale is checked, and each stage's colour and mark. The same lines and words
  * for DXF and paper.
  */
+
 import { itemAt } from '#geometry/assert.ts';
 import type { Box } from '#geometry/box.ts';
 import { distance, type Point } from '#geometry/point.ts';
 import { lineSpan, type Path } from '#geometry/span.ts';
+import { ROUNDING } from '#geometry/tolerances.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import { stageMark, tickPlaces } from '#plan/stage-mark.ts';
 import type { InkLine, InkText } from './ink.ts';
@@ -87,7 +89,7 @@ export function templateLabel(set: TemplateSet, number: number, planHash: string
   const { stretch } = input.choices;
   const { minX, maxX, maxY } = sheet.label;
   const { label, plan } = input;
-  const layout = layoutOf(label.lines.length + OWN_ROWS, plan.stages.length, maxX - minX - 1e-6);
+  const layout = layoutOf(label.lines.length + OWN_ROWS, plan.stages.length, maxX - minX - ROUNDING);
   const [width, height] = [SQUARE * stretch.x, SQUARE * stretch.y];
   const at = ({ x, y }: Point): Point => ({ x: minX + x, y: maxY - y });
   const corner = at(layout.square);

@@ -3,6 +3,7 @@
  * rounded out, and tooling holes (`tooling-holes.ts`). Cutouts of the part are left whole. A part without outline, or of several, gets the
  * box of all its lines.
  */
+
 import { itemAt } from '#geometry/assert.ts';
 import { type Box, boxOfSpans, growBox } from '#geometry/box.ts';
 import { combineLoops, growLoops } from '#geometry/grow/grow-loops.ts';
@@ -16,6 +17,7 @@ import {
   pointAlong,
   type Span,
 } from '#geometry/span.ts';
+import { ALIGNED } from '#geometry/tolerances.ts';
 import { type ToolingHole, toolingHoles } from './tooling-holes.ts';
 
 export interface TemplateSheet {
@@ -105,7 +107,7 @@ function lowestPoint(spans: readonly Span[]): Point {
   });
   return places.reduce(
     (best, place) =>
-      place.y < best.y - 1e-3 || (place.y < best.y + 1e-3 && place.x < best.x) ? place : best,
+      place.y < best.y - ALIGNED || (place.y < best.y + ALIGNED && place.x < best.x) ? place : best,
     itemAt(places, 0),
   );
 }

@@ -5,6 +5,7 @@
 
 import type { Box } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
+import { ROUNDING } from '#geometry/tolerances.ts';
 import { PAPER, type PageSize } from '#handoff/pdf/pen.ts';
 import type { TemplatePaper } from '#job/fields/template-fields.ts';
 
@@ -96,8 +97,8 @@ function gridOn(box: Box, page: PageSize, whole: readonly Box[]): TileGrid {
     height: window.maxY - window.minY - OVERLAP,
   };
   const [wide, high] = [box.maxX - box.minX, box.maxY - box.minY];
-  const columns = Math.max(1, Math.ceil((wide - OVERLAP - 1e-6) / step.width));
-  const rows = Math.max(1, Math.ceil((high - OVERLAP - 1e-6) / step.height));
+  const columns = Math.max(1, Math.ceil((wide - OVERLAP - ROUNDING) / step.width));
+  const rows = Math.max(1, Math.ceil((high - OVERLAP - ROUNDING) / step.height));
   const [first] = whole;
   const laid = (more: number) =>
     bestShift(box, { page, window, columns: columns + more, rows: rows + more, step }, whole);

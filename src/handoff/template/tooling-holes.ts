@@ -2,6 +2,7 @@
  * The holes that a template is laid by. The part's own where it has some that serve, else pins half a margin outside it; and always so that
  * the pattern fits one way only: no turn and no mirror brings it onto itself, so that nobody lays it turned by half or face down.
  */
+
 import { itemAt } from '#geometry/assert.ts';
 import { type Box, boxOfSpans } from '#geometry/box.ts';
 import { growLoops } from '#geometry/grow/grow-loops.ts';
@@ -15,6 +16,7 @@ import {
   type Span,
   spansLength,
 } from '#geometry/span.ts';
+import { ALIGNED, SAME_COUNT, SAME_SUM } from '#geometry/tolerances.ts';
 import { stretchAlong } from '#handoff/stretch-along.ts';
 import { patternMisfit } from './pattern-misfit.ts';
 
@@ -87,7 +89,7 @@ function bestTriple(all: readonly Placed[]): readonly Placed[] | undefined {
       for (let c = b + 1; c < tried.length; c++) {
         const triple = [itemAt(tried, a), itemAt(tried, b), itemAt(tried, c)];
         const worth = areaOf(centers(triple)) * Math.min(1, patternMisfit(centers(triple)) / (4 * MISFIT));
-        if (worth > most * (1 + 1e-9) && patternMisfit(centers(triple)) >= MISFIT) {
+        if (worth > most * (1 + SAME_COUNT) && patternMisfit(centers(triple)) >= MISFIT) {
           best = triple;
           most = worth;
         }
@@ -120,7 +122,9 @@ export function ownHoles(sheet: readonly Loop[]): Placed[] {
     const { center, radius } = first;
     const isRound = loop.every(
       (span) =>
-        span.kind === 'arc' && distance(span.center, center) < 1e-3 && Math.abs(span.radius - radius) < 1e-3,
+        span.kind === 'arc' &&
+        distance(span.center, center) < ALIGNED &&
+        Math.abs(span.radius - radius) < ALIGNED,
     );
     return isRound && 2 * radius >= LEAST_OWN && 2 * radius <= MOST_OWN
       ? [{ center, radius, isOwn: true }]
@@ -195,7 +199,7 @@ function mostOf(places: readonly Point[], worth: (place: Point) => number): Poin
   let most = Number.NEGATIVE_INFINITY;
   for (const place of places) {
     const each = worth(place);
-    if (each > most + 1e-9) {
+    if (each > most + SAME_SUM) {
       best = place;
       most = each;
     }

@@ -1,6 +1,7 @@
 /** The cover: whose run it is, the run as a table, the sheet as measured, coupons, bath, whom to ask and what can hurt. */
 
 import { loopArea as signedArea } from '#geometry/span.ts';
+import { SAME_COUNT } from '#geometry/tolerances.ts';
 import { shopCautions } from '#handoff/cautions.ts';
 import { idRuns } from '#handoff/id-runs.ts';
 import { headingBlock, sheetSaid } from '#handoff/paper-heading.ts';
@@ -146,8 +147,8 @@ function couponTable({ pen, width, plan, job, figures }: TravellerPage): Block[]
   const factors = job.process.etchFactor.map(([, factor]) => factor);
   const [low, high] = [Math.min(...factors), Math.max(...factors)];
   const cut = low === high ? low.toFixed(2) : `${low.toFixed(2)} to ${high.toFixed(2)}, by depth`;
-  const over = (value: number) => (Math.floor(value * 100 + 1e-9) / 100).toFixed(2);
-  const under = (value: number) => (Math.ceil(value * 100 - 1e-9) / 100).toFixed(2);
+  const over = (value: number) => (Math.floor(value * 100 + SAME_COUNT) / 100).toFixed(2);
+  const under = (value: number) => (Math.ceil(value * 100 - SAME_COUNT) / 100).toFixed(2);
   const blank = Array.from({ length: 9 }, () => '');
   return [
     framed(

@@ -4,6 +4,7 @@
  */
 
 import { type Finding, finding } from '#findings/finding.ts';
+import { SHORTEST_SECTION } from '#geometry/tolerances.ts';
 import { checkWays, isHeld as isKeyed, type Held as Keyed } from '#job/fields/given-ways.ts';
 import { JOB } from '#job/job-file.ts';
 import { hypot } from '#maths/hypot.ts';
@@ -151,14 +152,11 @@ function checkLocked(locked: unknown, levels: unknown, placeOf: PlaceOf): Findin
   return [finding('job-value-wrong', facts, placeOf(['lockedLevels']))];
 }
 
-/** In the drawing's unit: a section as short as that shows nothing, and its drawing has lines without a length. */
-const LEAST_SECTION = 1e-3;
-
 /** A point shows no section. */
 function checkSection({ from, to }: Keyed, path: JsonPath, placeOf: PlaceOf): Finding[] {
   const [[fromX, fromY], [toX, toY]] = [listOf(from), listOf(to)];
   const way = hypot(Number(toX) - Number(fromX), Number(toY) - Number(fromY));
-  if (!(way < LEAST_SECTION)) return [];
+  if (!(way < SHORTEST_SECTION)) return [];
   const facts = { found: 'a section that starts and ends at one point', expected: 'two points apart' };
   return [finding('job-value-wrong', facts, placeOf(path))];
 }

@@ -86,9 +86,9 @@ export async function compareReturned(
   };
 }
 
-/** Shares of floor that differ by less are one; and depths, mm. */
-const SAME_SHARE = 0.005;
-const SAME_DEPTH = 0.01;
+/** A floor is listed as changed from this share of its region on, or this depth in mm: what a machinist may leave without a word. */
+const LISTED_SHARE = 0.005;
+const LISTED_DEPTH = 0.01;
 
 /** Land is told by its edges. */
 function changedFloors(
@@ -100,8 +100,8 @@ function changedFloors(
     const [before, after] = [planned.get(id), returned.get(id)];
     if (level === 0 || before === undefined || after === undefined) return [];
     const isSame =
-      Math.abs(before.share - after.share) < SAME_SHARE &&
-      Math.abs(before.deepest - after.deepest) < SAME_DEPTH;
+      Math.abs(before.share - after.share) < LISTED_SHARE &&
+      Math.abs(before.deepest - after.deepest) < LISTED_DEPTH;
     return isSame ? [] : [{ id, level, at: label, planned: figuresOf(before), returned: figuresOf(after) }];
   });
 }

@@ -2,12 +2,14 @@
  * How far each drawn edge comes out elsewhere when a part is etched through other openings: found on both fronts, square to the drawn
  * line, where each passes the depth that the line stands for (M3.3). Places along an edge are sampled; each is exact to a ten-millionth of a millimetre.
  */
+
 import type { DrawnStep } from '#checks/drawn-steps.ts';
 import { makeProbe } from '#front/depth-at.ts';
 import { momentAt } from '#front/front.ts';
 import type { FrontIndex } from '#front/front-index.ts';
 import type { Point } from '#geometry/point.ts';
 import { pointAlong, type Span, spanLength, tangentAlong } from '#geometry/span.ts';
+import { BESIDE_LINE, ROUNDING } from '#geometry/tolerances.ts';
 
 export interface EdgeMove {
   /** mm that the deeper floor grows past where it was planned (0 or more), or stays short of it, and where most. */
@@ -23,8 +25,6 @@ const FARTHEST = 10;
 /** mm between the places looked at, and how many an edge has at most. */
 const APART = 4;
 const MOST_PLACES = 60;
-/** Depth by which a floor must be passed for the edge to lie there, mm. */
-const PASSED = 1e-6;
 const FIRST_STEP = 0.02;
 const WIDER = 1.3;
 const HALVINGS = 32;
@@ -59,7 +59,7 @@ export function edgeMoves(
 /** Just past the shallower floor; just short of the deeper one where the line is its foot. */
 function depthSought({ level, beside, wall }: DrawnStep, share: number): number {
   if (wall !== undefined) return wall;
-  return share === 1 ? level - PASSED : beside + share * (level - beside) + PASSED;
+  return share === 1 ? level - ROUNDING : beside + share * (level - beside) + ROUNDING;
 }
 
 /** A place on the drawn edge and the way to the shallower side. */
@@ -67,9 +67,6 @@ interface LineAcross {
   readonly from: Point;
   readonly out: Point;
 }
-
-/** mm beside an edge at which the two sides are told apart. */
-const BESIDE = 0.01;
 
 function linesAcross(span: Span, depthAt: (at: Point) => number): LineAcross[] {
   const count = Math.min(MOST_PLACES, Math.max(3, Math.ceil(spanLength(span) / APART)));
@@ -79,7 +76,7 @@ function linesAcross(span: Span, depthAt: (at: Point) => number): LineAcross[] {
     const along = tangentAlong(span, share);
     const left = { x: -along.y, y: along.x };
     const beside = (sign: number) =>
-      depthAt({ x: from.x + sign * BESIDE * left.x, y: from.y + sign * BESIDE * left.y });
+      depthAt({ x: from.x + sign * BESIDE_LINE * left.x, y: from.y + sign * BESIDE_LINE * left.y });
     const sign = beside(1) > beside(-1) ? -1 : 1;
     return { from, out: { x: sign * left.x, y: sign * left.y } };
   });

@@ -3,10 +3,11 @@
  * moves and arcs in the plane at feed, with the tool at its lowest; what else a control does (offsets, cycles, macros) is not followed and told.
  * A path ends where the tool is lifted or travels. Never throws.
  */
+
 import { type Finding, finding } from '#findings/finding.ts';
 import { distance, type Point } from '#geometry/point.ts';
 import { type ArcSpan, type Path, pointAlong, type Span } from '#geometry/span.ts';
-import { SILENT_JOIN } from '#geometry/tolerances.ts';
+import { ROUNDING, SILENT_JOIN } from '#geometry/tolerances.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
 import { hypot } from '#maths/hypot.ts';
 import { millimetresIn } from '#units/length-unit.ts';
@@ -185,15 +186,12 @@ function centerByRadius(from: Point, to: Point, radius: number, isLeft: boolean)
   };
 }
 
-/** Lowest that the tool comes, and a hair. */
-const AT_DEPTH = 1e-6;
-
 /** Moves that follow each other at depth are one path; a closed one ends where it began. */
 function pathsOf(moves: readonly Move[]): Path[] {
   const lowest = moves.reduce((least, { z }) => Math.min(least, z), Number.POSITIVE_INFINITY);
   const runs: Span[][] = [[]];
   for (const { span, z } of moves) {
-    if (span === undefined || z > lowest + AT_DEPTH) runs.push([]);
+    if (span === undefined || z > lowest + ROUNDING) runs.push([]);
     else runs.at(-1)?.push(span);
   }
   return runs

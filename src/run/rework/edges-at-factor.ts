@@ -2,8 +2,10 @@
  * Lines that are cut already, and a factor that is known better by now (M8.4): where each drawn edge will come out, whether its tolerance holds,
  * and the depths within the floors' tolerances at which it holds best.
  */
+
 import type { EtchFactor } from '#bath/etch-factor.ts';
 import { itemAt } from '#geometry/assert.ts';
+import { ROUNDING } from '#geometry/tolerances.ts';
 import type { PlanFile } from '#job/formats/plan-file.ts';
 import { type EdgeStep, edgePlace, type PlacedLines, plannedRun } from '#plan/edge-place.ts';
 import type { LevelRoom, ReworkPlan } from './rework-plan.ts';
@@ -74,8 +76,6 @@ function overOf(budgets: Budgets, places: readonly number[]): number {
 /** Places tried in a level's room, and rounds over all levels. */
 const TRIED = 41;
 const ROUNDS = 4;
-/** mm; less is no gain. */
-const GAIN = 1e-6;
 
 /** One level after the other, each to where the worst edge stands best, order kept. */
 function bestDepths(
@@ -96,7 +96,7 @@ function bestDepths(
         const before = itemAt(levels, index);
         levels[index] = tried;
         const now = over(levels);
-        if (now < least - GAIN) least = now;
+        if (now < least - ROUNDING) least = now;
         else levels[index] = before;
       }
     }

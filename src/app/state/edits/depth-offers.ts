@@ -4,6 +4,7 @@ import { type RegionShape, shapeHolds } from '#app/state/region-shape.ts';
 import type { PlannedPage } from '#app/worker/planned-page.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { type DepthOffer, depthNotes, unitOfNotes } from '#part/depth-notes.ts';
+import { SAME_ASKED } from '#units/depth-tolerances.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { askOfRegions, type RequirementEdit } from './edit-job.ts';
 import type { RegionTarget } from './region-target.ts';
@@ -25,9 +26,6 @@ interface OfferContext {
 
 export type Meaning = 'depth' | 'thickness';
 
-/** Lengths nearer than this are the same figure, mm. */
-const SAME = 1e-4;
-
 export function depthOffers({ page, shapes, prefix, thickness, meaning }: OfferContext): JudgedOffer[] {
   if (page?.plan === undefined) return [];
   const unit = unitOfNotes(page.plan.drawing.unit as LengthUnit);
@@ -39,9 +37,9 @@ export function depthOffers({ page, shapes, prefix, thickness, meaning }: OfferC
     const depth = offer.asks === 'depth' ? offer.length : thickness - offer.length;
     if (now === undefined || now.depth <= 0) return { ...offer, standing: 'open' };
     const isSame =
-      Math.abs(now.depth - depth) < SAME &&
-      Math.abs(now.plus - (offer.plus ?? now.plus)) < SAME &&
-      Math.abs(now.minus - (offer.minus ?? now.minus)) < SAME;
+      Math.abs(now.depth - depth) < SAME_ASKED &&
+      Math.abs(now.plus - (offer.plus ?? now.plus)) < SAME_ASKED &&
+      Math.abs(now.minus - (offer.minus ?? now.minus)) < SAME_ASKED;
     return { ...offer, standing: isSame ? 'asked' : 'other' };
   });
 }

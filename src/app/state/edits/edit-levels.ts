@@ -1,9 +1,8 @@
 /** Which levels a job takes, as pure functions: (job, arguments) → job. Depths come in millimetres. */
-import type { JobFile } from '#job/job-file.ts';
-import { fromJobUnits, inJobUnits } from './edit-figures.ts';
 
-/** Two depths nearer than this are one level: far below any tolerance, far above rounding. */
-const SAME_DEPTH = 1e-5;
+import type { JobFile } from '#job/job-file.ts';
+import { SAME_LEVEL } from '#units/depth-tolerances.ts';
+import { fromJobUnits, inJobUnits } from './edit-figures.ts';
 
 /** As drawn, or the fewest that hold every tolerance. Locked levels go with the search that they are for. */
 export function setLevelRule(job: JobFile, levels: 'as-drawn' | 'fewest'): JobFile {
@@ -32,7 +31,7 @@ export function lockedLevelsOf(job: JobFile): number[] {
 }
 
 export function isLocked(job: JobFile, level: number): boolean {
-  return lockedLevelsOf(job).some((locked) => Math.abs(locked - level) < SAME_DEPTH);
+  return lockedLevelsOf(job).some((locked) => Math.abs(locked - level) < SAME_LEVEL);
 }
 
 /**
@@ -48,7 +47,7 @@ export function moveLevel(
     readonly levels: readonly number[];
   },
 ): JobFile {
-  const isFrom = (depth: number) => Math.abs(depth - move.from) < SAME_DEPTH;
+  const isFrom = (depth: number) => Math.abs(depth - move.from) < SAME_LEVEL;
   const moved = (depths: readonly number[]) => depths.map((depth) => (isFrom(depth) ? move.to : depth));
   if (job.levels === 'fewest') {
     const locked = lockedLevelsOf(job);
@@ -74,7 +73,7 @@ export function joinLevel(
     readonly levels: readonly number[];
   },
 ): JobFile {
-  const goes = (depth: number) => join.from.some((from) => Math.abs(from - depth) < SAME_DEPTH);
+  const goes = (depth: number) => join.from.some((from) => Math.abs(from - depth) < SAME_LEVEL);
   return listLevels(
     job,
     [...join.levels.filter((level) => !goes(level)), join.to].sort((a, b) => b - a),

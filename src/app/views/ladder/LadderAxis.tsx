@@ -1,7 +1,9 @@
 /** The drawn part of the ladder: scale, stages as blocks to scale with number and mark, metal that stays, and leaders to the figures. */
+
 import { wordsOn } from '#app/scene/stage-looks.ts';
 import type { LadderWidth } from '#app/state/layout-state.ts';
 import { isAccepted, type PlannedLevel } from '#app/state/planned-levels.ts';
+import { SAME_COUNT } from '#geometry/tolerances.ts';
 import { tickPlaces } from '#plan/stage-mark.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import type { ShownUnit } from '#units/show-length.ts';
@@ -117,7 +119,7 @@ function Scale({ thickness, yOf, unit, left, height }: ScaleProps) {
   const inUnit = millimetresIn(unit);
   const ticks = scaleTicks(thickness / inUnit, Math.max(2, height / PIXELS_PER_TICK));
   const step = (ticks[1] ?? 1) - (ticks[0] ?? 0);
-  const places = Math.max(1, Math.ceil(-Math.log10(step) - 1e-9));
+  const places = Math.max(1, Math.ceil(-Math.log10(step) - SAME_COUNT));
   const fine = scaleTicks(thickness / inUnit, (ticks.length - 1) * 5).map((tick) => yOf(tick * inUnit));
   // The far face has its own figure; one that it would touch goes.
   const shown = ticks.filter((tick) => yOf(thickness) - yOf(tick * inUnit) > 15);

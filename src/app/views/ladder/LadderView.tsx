@@ -2,6 +2,7 @@
  * The ladder: the sheet's thickness to scale, surface at the top, with a line for each level and a stage in each space between
  * two. Read upwards it is the run, read downwards the part.
  */
+
 import { Pin, PinOff } from 'lucide-react';
 import { type CSSProperties, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
@@ -14,6 +15,7 @@ import { IconButton } from '#app/views/controls/IconButton.tsx';
 import { type Size, useSize } from '#app/views/use-size.ts';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { JobFile } from '#job/job-file.ts';
+import { SAME_LEVEL } from '#units/depth-tolerances.ts';
 import { lengthFigure, showLength } from '#units/show-length.ts';
 import { LadderAxis } from './LadderAxis.tsx';
 import { LevelRow } from './LadderRows.tsx';
@@ -180,6 +182,6 @@ function Ladder({ levels, thickness, size, how, measures }: LadderProps) {
 /** Levels of the job's list that came to no stage: no region accepts them. */
 function unusedLevels(job: JobFile | undefined, levels: readonly PlannedLevel[]): number[] {
   if (job === undefined || !Array.isArray(job.levels)) return [];
-  const isUsed = (level: number) => levels.some(({ stage }) => Math.abs(stage.level - level) < 1e-3);
+  const isUsed = (level: number) => levels.some(({ stage }) => Math.abs(stage.level - level) < SAME_LEVEL);
   return job.levels.map((level: number) => fromJobUnits(job, level)).filter((level) => !isUsed(level));
 }

@@ -3,6 +3,8 @@
  * themselves stay to scale; leaders tie words and levels together.
  */
 
+import { SAME_COUNT } from '#geometry/tolerances.ts';
+
 export interface LadderRow {
   /** Where the middle of the row should be, in pixels from the top; rising. */
   readonly wanted: number;
@@ -59,12 +61,12 @@ const STEPS = [1, 2, 5];
 /** Round figures for a scale from 0 to `length` with at most `most` steps: 1, 2 or 5 times a power of ten apart. */
 export function scaleTicks(length: number, most: number): number[] {
   const step = roundStep(length / most);
-  return Array.from({ length: Math.floor(length / step + 1e-9) + 1 }, (_, index) => index * step);
+  return Array.from({ length: Math.floor(length / step + SAME_COUNT) + 1 }, (_, index) => index * step);
 }
 
 /** The smallest round figure not below `least`. */
 export function roundStep(least: number): number {
   const power = 10 ** Math.floor(Math.log10(least));
-  const factor = STEPS.find((each) => each * power >= least * (1 - 1e-9)) ?? 10;
+  const factor = STEPS.find((each) => each * power >= least * (1 - SAME_COUNT)) ?? 10;
   return factor * power;
 }

@@ -3,8 +3,8 @@
 import { listLevels } from '#app/state/edits/edit-levels.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { counted } from '#findings/counted.ts';
-import { ROUNDING } from '#geometry/tolerances.ts';
 import type { LevelChoice } from '#job/formats/plan-file.ts';
+import { AT_TOLERANCE, SAME_LEVEL } from '#units/depth-tolerances.ts';
 import { lengthFigure } from '#units/show-length.ts';
 
 /** Regions listed, the worst off first. */
@@ -116,7 +116,7 @@ function RegionShares({ choices }: { readonly choices: readonly LevelChoice[] })
 }
 
 function isOver(share: number): boolean {
-  return share > 1 + ROUNDING;
+  return share > 1 + AT_TOLERANCE;
 }
 
 function shareWords(share: number): string {
@@ -124,5 +124,5 @@ function shareWords(share: number): string {
 }
 
 function areSame(a: readonly number[], b: readonly number[]): boolean {
-  return a.length === b.length && a.every((level, i) => Math.abs(level - (b[i] ?? 0)) < ROUNDING);
+  return a.length === b.length && a.every((level, i) => Math.abs(level - (b[i] ?? 0)) < SAME_LEVEL);
 }

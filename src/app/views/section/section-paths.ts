@@ -1,4 +1,5 @@
 /** The section as paths to draw: metal, what each stage removed, and what was required. Pixels; pure. */
+import { ROUNDING } from '#geometry/tolerances.ts';
 import { fitSection } from '#handoff/fit-section.ts';
 import { type BandPoint, levelStretches } from '#handoff/section-shapes.ts';
 import type { Section } from '#run/section-job.ts';
@@ -71,7 +72,7 @@ export function numberPlaces(
   });
   return levelStretches(band, 1 / (yOf(1) - yOf(0))).flatMap(([first, last]) => {
     const [from, to] = [drawn(first), drawn(last)];
-    const hasRoom = to.x - from.x >= NUMBER_ROOM.width && from.bottom - from.top >= least - 1e-6;
+    const hasRoom = to.x - from.x >= NUMBER_ROOM.width && from.bottom - from.top >= least - ROUNDING;
     return hasRoom ? [{ x: (from.x + to.x) / 2, y: (from.top + from.bottom) / 2 }] : [];
   });
 }

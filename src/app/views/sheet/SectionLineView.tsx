@@ -3,6 +3,7 @@
  * reach. Arrow keys move what is in focus, with Shift ten times as far. The line stays on its place of the part while the view
  * moves, without a render for each frame.
  */
+
 import { type KeyboardEvent, type PointerEvent, useEffect, useRef } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import { pixelOf, pointSeenAt, type ViewPose } from '#app/scene/view-pose.ts';
@@ -12,6 +13,7 @@ import type { Size } from '#app/views/use-size.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { Point } from '#geometry/point.ts';
 import { movePoint } from '#geometry/spans/move-spans.ts';
+import { SHORTEST_SECTION } from '#geometry/tolerances.ts';
 import { lengthFigure, type ShownUnit } from '#units/show-length.ts';
 
 interface SectionLineViewProps {
@@ -117,9 +119,6 @@ interface CutMove {
   readonly size: Size;
 }
 
-/** mm; ends nearer than this would show nothing. */
-const SHORTEST = 1e-3;
-
 function movedLine(
   { from, to }: SectionLine,
   { held, pixels, pose, size }: CutMove,
@@ -129,7 +128,7 @@ function movedLine(
     return pointSeenAt(pose, size, { x: x + pixels.x, y: y + pixels.y });
   };
   const next = { from: held === 'to' ? from : moved(from), to: held === 'from' ? to : moved(to) };
-  return Math.hypot(next.to.x - next.from.x, next.to.y - next.from.y) < SHORTEST ? undefined : next;
+  return Math.hypot(next.to.x - next.from.x, next.to.y - next.from.y) < SHORTEST_SECTION ? undefined : next;
 }
 
 function placeWords(

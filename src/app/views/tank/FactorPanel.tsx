@@ -1,8 +1,10 @@
 /** Lines are cut, and a coupon tells the etch factor better: where each edge will come out, which tolerances go, which depths help. */
+
 import { useMemo, useState } from 'react';
 import { HeadRow } from '#app/views/HeadRow.tsx';
 import { type EdgeForecast, type FactorForecast, forecastAtFactor } from '#run/rework/edges-at-factor.ts';
 import { type ReworkPlan, readReworkPlan } from '#run/rework/rework-plan.ts';
+import { SAME_LEVEL } from '#units/depth-tolerances.ts';
 import { lengthFigure, type ShownUnit, showLength } from '#units/show-length.ts';
 import { useTank } from './tank-context.ts';
 import { figureOf, listWords } from './tank-words.ts';
@@ -65,13 +67,10 @@ interface ForecastProps {
   readonly plan: ReworkPlan;
 }
 
-/** mm; depths nearer than this are the same. */
-const SAME = 1e-6;
-
 function Forecast({ factor, forecast: { edges, levels }, plan }: ForecastProps) {
   const { unit } = useTank();
   const planned = plan.lines.levels;
-  const isMoved = levels.some((level, index) => Math.abs(level - (planned[index] ?? 0)) > SAME);
+  const isMoved = levels.some((level, index) => Math.abs(level - (planned[index] ?? 0)) > SAME_LEVEL);
   const gone = edges.filter((edge) => isPassed(edge, edge.off)).length;
   const saved = edges.filter((edge) => isPassed(edge, edge.off) && !isPassed(edge, edge.best)).length;
   return (
@@ -176,7 +175,7 @@ function OtherDepths({ levels, planned, rate }: OtherDepthsProps) {
 }
 
 function isPassed({ allowed }: EdgeForecast, off: number): boolean {
-  return allowed !== undefined && (off > allowed.plus + SAME || -off > allowed.minus + SAME);
+  return allowed !== undefined && (off > allowed.plus + SAME_LEVEL || -off > allowed.minus + SAME_LEVEL);
 }
 
 function signed(value: number, unit: ShownUnit): string {

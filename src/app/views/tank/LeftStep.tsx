@@ -1,8 +1,10 @@
 /** After the gauge: the minutes that are left, back into the bath with them, or on to the next stage. */
+
 import { useState } from 'react';
 import { tellMinutes } from '#app/state/tank/run-readings.ts';
 import { goToStep, putIn } from '#app/state/tank/tank-clock.ts';
 import { QUESTIONED_SHARE } from '#job/questioned-share.ts';
+import { SAME_MINUTE } from '#units/depth-tolerances.ts';
 import { useTank } from './tank-context.ts';
 import { clockText, figureOf, stampText } from './tank-words.ts';
 
@@ -57,7 +59,7 @@ function EndOfStage({ isDone }: { readonly isDone: boolean }) {
   const next = steps[index + 1]?.stage;
   const end = () => {
     if (minutes === undefined) return;
-    if (minutes > recorded + 1e-6) {
+    if (minutes > recorded + SAME_MINUTE) {
       const told = { who: hand.who, when: stampText(Date.now()), stage: stage.number, minutes };
       record.keep(tellMinutes(record.run, told, planText));
     }
