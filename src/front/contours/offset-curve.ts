@@ -1,8 +1,9 @@
 /** A feature offset by a distance: one exact part of the border that growing makes, before neighbours cut it back. */
 
 import type { Feature } from '#front/front-features.ts';
-import { chordPlace, halfChord } from '#geometry/spans/cross-carriers.ts';
-import { TOUCHING } from '#geometry/tolerances.ts';
+import type { Point } from '#geometry/point.ts';
+import { chordOnWay, chordPlace, crossWays, halfChord, type Way } from '#geometry/spans/cross-carriers.ts';
+import { END_ROUNDING, PARALLEL, SAME_SUM, TOUCHING } from '#geometry/tolerances.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
 import { hypot } from '#maths/hypot.ts';
 import { cos, sin } from '#maths/sine.ts';
@@ -92,37 +93,32 @@ export function cutWhereTheyMeet(a: OffsetCurve, b: OffsetCurve): void {
 }
 
 function crossLines(a: OffsetCurve, b: OffsetCurve): void {
-  const ux = a.bx - a.ax;
-  const uy = a.by - a.ay;
-  const vx = b.bx - b.ax;
-  const vy = b.by - b.ay;
-  const turn = ux * vy - uy * vx;
-  if (Math.abs(turn) < 1e-12 * a.feature.length * b.feature.length) return;
-  const wx = b.ax - a.ax;
-  const wy = b.ay - a.ay;
-  const s = (wx * vy - wy * vx) / turn;
-  const t = (wx * uy - wy * ux) / turn;
-  if (s < 0 || s > 1 || t < 0 || t > 1) return;
-  const x = a.ax + ux * s;
-  const y = a.ay + uy * s;
-  a.cuts.push(s, x, y);
-  b.cuts.push(t, x, y);
+  const [wayA, wayB] = [wayOfLine(a), wayOfLine(b)];
+  const crossing = crossWays(wayA, wayB, PARALLEL * a.feature.length * b.feature.length);
+  if (crossing === undefined) return;
+  const { onA, onB } = crossing;
+  if (onA < 0 || onA > 1 || onB < 0 || onB > 1) return;
+  const x = wayA.x + wayA.dx * onA;
+  const y = wayA.y + wayA.dy * onA;
+  a.cuts.push(onA, x, y);
+  b.cuts.push(onB, x, y);
+}
+
+/** From end to end of an offset line. */
+export function wayOfLine({ ax, ay, bx, by }: OffsetCurve): Way {
+  return { x: ax, y: ay, dx: bx - ax, dy: by - ay };
 }
 
 function crossLineAndArc(line: OffsetCurve, arc: OffsetCurve): void {
   const { nx, ny, length } = line.feature;
-  const { cx, cy } = arc.feature;
-  const dx = -ny;
-  const dy = nx;
-  const off = (line.ax - cx) * nx + (line.ay - cy) * ny;
+  const way = { x: line.ax, y: line.ay, dx: -ny, dy: nx };
+  const { foot, off, half = 0 } = chordOnWay(way, circleOfArc(arc));
   // A line that just misses the arc touches it.
   if (Math.abs(off) - arc.radius > TOUCHING) return;
-  const half = halfChord(arc.radius, off) ?? 0;
-  const foot = (cx - line.ax) * dx + (cy - line.ay) * dy;
   for (const along of [foot - half, foot + half]) {
     if (along < 0 || along > length) continue;
-    const x = line.ax + dx * along;
-    const y = line.ay + dy * along;
+    const x = way.x + way.dx * along;
+    const y = way.y + way.dy * along;
     const share = shareOfArc(arc, x, y);
     if (share < 0) continue;
     line.cuts.push(along / length, x, y);
@@ -130,11 +126,18 @@ function crossLineAndArc(line: OffsetCurve, arc: OffsetCurve): void {
   }
 }
 
+export function circleOfArc({ feature, radius }: OffsetCurve): {
+  readonly center: Point;
+  readonly radius: number;
+} {
+  return { center: { x: feature.cx, y: feature.cy }, radius };
+}
+
 function crossArcs(a: OffsetCurve, b: OffsetCurve): void {
   const dx = b.feature.cx - a.feature.cx;
   const dy = b.feature.cy - a.feature.cy;
   const apart = Math.sqrt(dx * dx + dy * dy);
-  if (apart < 1e-9) return;
+  if (apart < SAME_SUM) return;
   const along = chordPlace(apart, a.radius, b.radius);
   const half = halfChord(a.radius, along) ?? 0;
   if (half === 0 && !isTouching(apart, a.radius, b.radius)) return;
@@ -182,7 +185,7 @@ export function shareOfArc(arc: OffsetCurve, x: number, y: number): number {
   const dx = x - cx;
   const dy = y - cy;
   const ahead = dx * nx + dy * ny;
-  if (ahead < cosHalf * arc.radius - 1e-12) return -1;
+  if (ahead < cosHalf * arc.radius - END_ROUNDING) return -1;
   const turned = atan2(nx * dy - ny * dx, ahead);
   return Math.min(1, Math.max(0, 0.5 + turned / sweep));
 }
