@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config';
+import { checkWritten } from '#support/jobs/check-written.ts';
 
 /** Only what hangs takes so long, however busy the machine. */
 const slow = { testTimeout: 300_000, hookTimeout: 300_000 };
@@ -20,6 +21,7 @@ export default defineConfig({
     },
     projects: [
       {
+        plugins: [checkWritten()],
         test: {
           name: 'unit',
           tags,
@@ -33,6 +35,7 @@ export default defineConfig({
         },
       },
       {
+        plugins: [checkWritten()],
         test: {
           name: 'oracle',
           setupFiles,
@@ -41,7 +44,10 @@ export default defineConfig({
           testTimeout: 600_000,
         },
       },
-      { test: { name: 'trials', setupFiles, include: ['tests/**/*.trials.ts'], testTimeout: 10_800_000 } },
+      {
+        plugins: [checkWritten()],
+        test: { name: 'trials', setupFiles, include: ['tests/**/*.trials.ts'], testTimeout: 10_800_000 },
+      },
       { test: { name: 'cli', include: ['tests/cli/**/*.test.ts'], ...slow } },
       {
         test: {

@@ -1,5 +1,7 @@
 /** The workbench in a browser, as tests speak to it: fixtures that watch the console, and short ways to look and do. */
-import { test as base, expect, type Page } from '@playwright/test';
+import { readFileSync } from 'node:fs';
+import { test as base, type Download, expect, type Page } from '@playwright/test';
+import { keepToSchema } from '#support/jobs/published-schema.ts';
 
 /** Two messages that come with the software renderer and the test runner, not from the app. */
 const KNOWN_MESSAGES = [
@@ -8,10 +10,12 @@ const KNOWN_MESSAGES = [
   /^Service Worker registration blocked by Playwright/,
 ];
 
-/** Every test also holds that nothing was said on the console and nothing broke. */
+/** Every test also holds that nothing was said on the console, nothing broke, and each file saved keeps to the schema of its format. */
 export const test = base.extend<{ readonly workbench: Page }>({
   workbench: async ({ page }, use) => {
     const said: string[] = [];
+    const saved: Download[] = [];
+    page.on('download', (download) => saved.push(download));
     page.on('console', (message) => {
       const text = message.text();
       const isLoud = message.type() === 'error' || message.type() === 'warning';
@@ -22,6 +26,8 @@ export const test = base.extend<{ readonly workbench: Page }>({
     await expect(statusOf(page)).toContainText('planned in');
     await use(page);
     expect(said).toEqual([]);
+    for (const download of saved.filter((each) => each.suggestedFilename().endsWith('.json')))
+      keepToSchema(JSON.parse(readFileSync(await download.path(), 'utf8')));
   },
 });
 

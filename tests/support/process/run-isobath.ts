@@ -1,10 +1,10 @@
 /** The built command line as a process: what a person at a terminal gets, and what work it took, however busy the machine. */
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { schemaFaults } from '#support/jobs/published-schema.ts';
+import { keepToSchema } from '#support/jobs/published-schema.ts';
 
 const PROGRAM = fileURLToPath(new URL('../../../dist/cli/isobath.js', import.meta.url));
 
@@ -29,8 +29,7 @@ export function runIsobath(args: readonly string[], folder: string, env: NodeJS.
   if (!existsSync(PROGRAM)) throw new Error('the command line is not built: npm run build');
   const place = mkdtempSync(join(tmpdir(), 'isobath-work-'));
   const work = join(place, 'microseconds');
-  const plan = planPath(args, folder);
-  const before = textAt(plan);
+  const before = filesNamed(args, folder);
   const { status, stdout, stderr } = spawnSync(process.execPath, ['--import', NOTE_WORK, PROGRAM, ...args], {
     cwd: folder,
     encoding: 'utf8',
@@ -40,23 +39,30 @@ export function runIsobath(args: readonly string[], folder: string, env: NodeJS.
   });
   const cpuSeconds = existsSync(work) ? Number(readFileSync(work, 'utf8')) / 1e6 : Number.POSITIVE_INFINITY;
   rmSync(place, { recursive: true });
-  const after = textAt(plan);
-  if (after !== undefined && after !== before) checkPlan(after);
+  for (const [path, text] of filesNamed(args, folder)) {
+    // Whatever a test has written must keep to the schema that is published; a new job waits for what the drawing does not say.
+    if (before.get(path) !== text) keepToSchema(JSON.parse(text), args[0] === 'new');
+  }
   return { code: status, out: stdout, error: stderr, cpuSeconds };
 }
 
-/** Where `isobath plan` writes its plan, if that is asked for. */
-function planPath(args: readonly string[], folder: string): string | undefined {
-  const out = args.indexOf('--out');
-  return args[0] === 'plan' && out > 0 ? resolve(folder, args[out + 1] ?? '', 'plan.json') : undefined;
+/** Text of the JSON files in the folder, in those that the arguments name, and beside files that they name, by path. */
+function filesNamed(args: readonly string[], folder: string): ReadonlyMap<string, string> {
+  const named = args
+    .map((arg) => resolve(folder, arg))
+    .map((path) => (isFolder(path) ? path : dirname(path)));
+  const paths = [...new Set([folder, ...named])].filter(isFolder).flatMap((each) =>
+    readdirSync(each, { withFileTypes: true })
+      .filter((entry) => entry.isFile() && entry.name.endsWith('.json'))
+      .map(({ name }) => join(each, name)),
+  );
+  return new Map(paths.map((path) => [path, readFileSync(path, 'utf8')]));
 }
 
-function textAt(path: string | undefined): string | undefined {
-  return path !== undefined && existsSync(path) ? readFileSync(path, 'utf8') : undefined;
-}
-
-/** Whatever a test plans must keep to the schema that is published. */
-function checkPlan(text: string): void {
-  const faults = schemaFaults('plan', JSON.parse(text));
-  if (faults.length > 0) throw new Error(`plan.json does not keep to its schema: ${faults.join('; ')}`);
+function isFolder(path: string): boolean {
+  try {
+    return statSync(path).isDirectory();
+  } catch {
+    return false;
+  }
 }
