@@ -110,7 +110,7 @@ export const HEAT_CAPACITY: Sourced = {
   source: 'from memory: caustic soda of common strength',
   kind: 'memory',
 };
-/** kJ/mol and °C that the change of rate is told at. */
+/** kJ/mol and °C that the change of rate is given at. */
 const ENERGY = 46;
 const USUAL_C = 85;
 

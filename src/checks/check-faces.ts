@@ -58,7 +58,7 @@ function websBetween(plan: EtchPlan, far: EtchPlan, job: FacesJob): Finding[] {
     at: locateAreas(regions.map(({ loops }) => loops)).at,
   }));
   const idsAt = (point: Point): string[] => locate.flatMap(({ regions, at }) => regions[at(point)]?.id ?? []);
-  const told = new Set<string>();
+  const reported = new Set<string>();
   const findings: Finding[] = [];
   for (const worst of [false, true]) {
     const [one, other] = worst
@@ -76,8 +76,8 @@ function websBetween(plan: EtchPlan, far: EtchPlan, job: FacesJob): Finding[] {
     for (const { web, at, near, far: deep } of webs) {
       const regions = idsAt(at);
       const key = regions.join(' ');
-      if (told.has(key)) continue;
-      told.add(key);
+      if (reported.has(key)) continue;
+      reported.add(key);
       const facts = { web, limit: rules.minWeb, near, far: deep, registration };
       const code = worst ? 'faces-web-at-worst' : web <= ROUNDING ? 'floors-meet' : 'faces-web-too-thin';
       findings.push(finding(code, facts, { at, regions }));

@@ -207,7 +207,7 @@ function worstGauged(etch: number, process: ProcessSpread): number {
   return Math.max(carriedOn + spread * left, most - etch) + last;
 }
 
-/** Whether a reading at four fifths of the stage would tell nothing: then it runs by the clock (M6.3). */
+/** Whether a reading at four fifths of the stage would say nothing: then it runs by the clock (M6.3). */
 export function isTooThinToGauge(etch: number, process: Clocked): boolean {
   return leastAtReading(etch, processSpread(process, NONE)) <= 2 * READING_MEAN_AT_WORST;
 }

@@ -51,7 +51,7 @@ function runsOf(numbers: readonly number[]): string {
   return first === last ? String(first) : `${first}–${last}`;
 }
 
-/** Of both faces, the far ones told apart. */
+/** Of both faces, the far ones marked. */
 function linesOf({ lines, far }: PlanFile['stages'][number]): string {
   return far === undefined ? String(lines.length) : `${lines.length} + ${far.lines.length} far`;
 }

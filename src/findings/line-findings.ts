@@ -153,7 +153,7 @@ const CAUSE_WORDS: Readonly<Record<Cause, string>> = {
 const AMPLIFIED = 1.5;
 
 function partsOf({ parts, factorSpread, amplification }: EdgeOff, show: Shown): string {
-  const told = (Object.entries(parts) as [Cause, number][])
+  const causes = (Object.entries(parts) as [Cause, number][])
     .filter(([, half]) => half >= PRINTED_AS_NOTHING)
     .sort((a, b) => b[1] - a[1])
     .map(([cause, half]) => {
@@ -164,7 +164,7 @@ function partsOf({ parts, factorSpread, amplification }: EdgeOff, show: Shown): 
           : '';
       return `${CAUSE_WORDS[cause]} ± ${mm(half, show)}${why}${how}`;
     });
-  return told.join(', ');
+  return causes.join(', ');
 }
 
 function others({ edges, of }: EdgeOff): string {

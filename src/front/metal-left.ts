@@ -2,7 +2,7 @@
  * What is left of the sheet once both faces are etched, seen from above: the sheet less the holes (M9.5). A place is through where
  * its depths from both faces come to the thickness; that is, where it lies deeper than z from the near face and deeper than t − z from the
  * far one for some z. The union over z is taken of slices, closer together at floors, where contours move fastest; the one at mid-thickness,
- * where a cut from both faces is narrowest, is among them. Between slices a hole may be told smaller than it is by what contours bend there.
+ * where a cut from both faces is narrowest, is among them. Between slices a hole may be reported smaller than it is by what contours bend there.
  */
 
 import { combineLoops } from '#geometry/grow/grow-loops.ts';

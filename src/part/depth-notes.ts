@@ -2,7 +2,7 @@
  * Depth notes: texts of a drawing that stand inside a region and read like what is to be asked of it. `2.20` alone may be a depth
  * or what is left: the engineer says which. Some say it themselves: `t 1.6`, `T=.063`, `1.6 THK` a final thickness (the letter t
  * before a thickness: ISO 129-1, from memory), `2.0 DEEP`, `DEPTH 2.0` a depth. A tolerance may follow, `2.20 ±0.1`,
- * `t1.6 +0.1 -0.05`, and the same figure in the other unit in brackets, `1.6 (.063)`, which then tells the unit of both. They are
+ * `t1.6 +0.1 -0.05`, and the same figure in the other unit in brackets, `1.6 (.063)`, which then gives the unit of both. They are
  * offers: nothing is asked until the engineer takes one.
  */
 

@@ -125,11 +125,11 @@ function borderCurve(spans: Loop): DrawnCurve {
 function missing({ far = [], both = [] }: Job['layers'], near: Drawing, own: Drawing | undefined): Finding[] {
   const known = (drawing: Drawing) => drawing.layers.map(({ name }) => name);
   const inFar = known(own ?? near);
-  const tell = (key: 'far' | 'both', names: readonly string[], there: readonly string[]) =>
+  const missingOf = (key: 'far' | 'both', names: readonly string[], there: readonly string[]) =>
     names.flatMap((layer, index) => {
       if (there.includes(layer)) return [];
       const facts = { layer, meant: nearestWord(layer, there), known: there };
       return [finding('layer-missing', facts, { layer, path: `layers.${key}[${index}]` })];
     });
-  return [...tell('far', far, inFar), ...tell('both', both, known(near))];
+  return [...missingOf('far', far, inFar), ...missingOf('both', both, known(near))];
 }

@@ -20,7 +20,7 @@ export interface TabbedPart {
 
 interface Tab {
   readonly cuts: readonly [LineSpan, LineSpan];
-  /** Amid the strip. */
+  /** In the middle of the strip. */
   readonly middle: Point;
 }
 

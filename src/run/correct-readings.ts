@@ -29,7 +29,7 @@ const BESIDE: readonly string[] = ['point', 'kind', 'nominal', 'plus', 'minus', 
 
 /** Larger figures, but for places, are slips of the pen. */
 const LARGEST = 1e7;
-/** Smaller ones but nought are slips too: the squares of such minutes would be nought. */
+/** Smaller ones other than zero are slips too: the squares of such minutes would be zero. */
 const SMALLEST = 1e-9;
 const MOST_ROWS = 5000;
 

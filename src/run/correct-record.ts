@@ -71,8 +71,8 @@ export function growRecord(record: RunFile, { rows, known }: Grown, minutesLeft:
 
 /** Keys in the order of the schema, however the file's columns stand: the same bytes whoever writes the record anew. */
 function inOrder(row: ReadingRow): ReadingGiven {
-  const told = READING_COLUMNS.filter((column) => row[column] !== undefined);
-  return Object.fromEntries(told.map((column) => [column, row[column]])) as unknown as ReadingGiven;
+  const given = READING_COLUMNS.filter((column) => row[column] !== undefined);
+  return Object.fromEntries(given.map((column) => [column, row[column]])) as unknown as ReadingGiven;
 }
 
 export function recordText(record: RunFile): string {

@@ -135,7 +135,7 @@ function questionFinding(number: number, question: Question, place: Place): Find
   return finding('reading-in-question', { number, why, read, expected, rate, inOtherUnit }, place);
 }
 
-/** A stage had the most minutes that any row tells of it; one that the run has passed without a word had its planned ones. */
+/** A stage had the most minutes that any row gives it; one that the run has passed without a word had its planned ones. */
 function runSoFar({ plan }: PlanRead, all: readonly ReadingRow[], { struck }: Answers) {
   const rows = all.filter((_, index) => !struck.has(index + 1));
   const current = Math.min(plan.stages.length, Math.max(0, ...rows.map(({ stage }) => stage))) - 1;

@@ -17,7 +17,7 @@ const APART = 4;
 const MOST_ROUNDS = 100;
 const SETTLED = 1e-9;
 
-/** Shares in (0, 1]; `offWith` fits with shares and tells each reading's deviation, in standard deviations of one. */
+/** Shares in (0, 1]; `offWith` fits with shares and gives each reading's deviation, in standard deviations of one. */
 export function robustShares(
   first: readonly number[],
   offWith: (shares: readonly number[]) => readonly number[],
@@ -34,7 +34,7 @@ export function robustShares(
   return shares;
 }
 
-/** Deviations as the spread of all is told by them: those far outside count as if they stood at its border. */
+/** Deviations as the spread of all is judged by them: those far outside count as if they stood at its border. */
 export function cappedOff(off: readonly number[]): number[] {
   const most = FARTHEST * scaleOf(off);
   return off.map((each) => Math.min(Math.abs(each), most));

@@ -58,7 +58,7 @@ export interface RunInput {
   readonly drawingBytes: Uint8Array;
   /** Of the drawing that the job names for its far face. */
   readonly farDrawingBytes?: Uint8Array | undefined;
-  /** plan.json of an earlier issue, to tell what changed since. The plan itself does not depend on it. */
+  /** plan.json of an earlier issue, to list what changed since. The plan itself does not depend on it. */
   readonly earlierPlanText?: string | undefined;
   /** Texts of the other files that the job names, by the name that stands in it. */
   readonly beside?: BesideTexts;
@@ -290,7 +290,7 @@ function judgeRun(
 }
 
 interface Frames {
-  /** Findings told in the drawing's own frame. */
+  /** Findings given in the drawing's own frame. */
   readonly outward: (findings: readonly Finding[]) => readonly Finding[];
   /** From the drawing's own frame into that of its curves; undefined where they are one. */
   readonly inward: Point | undefined;
@@ -332,7 +332,7 @@ function ended(findings: readonly Finding[]): RunResult {
 
 type Step = (share: number, what: string) => Promise<void>;
 
-/** Tells the progress, lets the host breathe, and throws when the run was cancelled meanwhile. */
+/** Reports the progress, lets the host breathe, and throws when the run was cancelled meanwhile. */
 function stepper({ progress, signal, breathe }: RunOptions): Step {
   return async (share, what) => {
     progress?.(share, what);

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { placeCard } from '#app/views/sheet/place-card.ts';
 import { placeFlags } from '#app/views/sheet/place-flags.ts';
-import { type LabelWish, meets, overlap, placeLabels } from '#app/views/sheet/place-labels.ts';
+import { type LabelRequest, meets, overlap, placeLabels } from '#app/views/sheet/place-labels.ts';
 import type { Point } from '#geometry/point.ts';
 
 const room = { width: 840, height: 470, taken: [], lines: [] };
@@ -17,7 +17,7 @@ function rectangle(x: number, y: number, width: number, height: number): Point[]
   ];
 }
 
-function wish(id: string, ring: Point[], holes: Point[][] = []): LabelWish {
+function request(id: string, ring: Point[], holes: Point[][] = []): LabelRequest {
   const xs = ring.map(({ x }) => x);
   const ys = ring.map(({ y }) => y);
   const middle = {
@@ -29,36 +29,36 @@ function wish(id: string, ring: Point[], holes: Point[][] = []): LabelWish {
 
 describe('a name and its figure', () => {
   it('stand in two lines in the middle where there is room', () => {
-    expect(placeLabels([wish('R01', rectangle(100, 50, 90, 120))], room)).toMatchObject([
+    expect(placeLabels([request('R01', rectangle(100, 50, 90, 120))], room)).toMatchObject([
       { id: 'R01', form: 'two', at: { x: 145, y: 110 } },
     ]);
   });
 
   it('stand in one line where the region is low, the name alone where it is narrow, too, and not at all where it is tiny', () => {
     // 4 px clear all round: one line is 16 + 8 high and 25 + 6 + 31 + 8 = 70 wide, a name 33.
-    const low = placeLabels([wish('R02', rectangle(100, 50, 72, 25))], room);
-    const narrow = placeLabels([wish('R03', rectangle(100, 50, 36, 25))], room);
+    const low = placeLabels([request('R02', rectangle(100, 50, 72, 25))], room);
+    const narrow = placeLabels([request('R03', rectangle(100, 50, 36, 25))], room);
     expect(low[0]?.form).toBe('one');
     expect(narrow[0]?.form).toBe('name');
-    expect(placeLabels([wish('R04', rectangle(100, 50, 30, 22))], room)).toEqual([]);
+    expect(placeLabels([request('R04', rectangle(100, 50, 30, 22))], room)).toEqual([]);
   });
 
   it('go aside for a pocket inside and for the section line', () => {
     const pocket = rectangle(130, 90, 60, 40);
-    const [label] = placeLabels([wish('R05', rectangle(100, 50, 120, 120), [pocket])], room);
+    const [label] = placeLabels([request('R05', rectangle(100, 50, 120, 120), [pocket])], room);
     expect(label).toBeDefined();
     const hole = { minX: 130, minY: 90, maxX: 190, maxY: 130 };
     expect(label !== undefined && overlap(label.box, hole)).toBe(false);
     const line = { from: { x: 0, y: 110 }, to: { x: 840, y: 110 } };
-    const [beside] = placeLabels([wish('R06', rectangle(100, 50, 90, 120))], { ...room, lines: [line] });
+    const [beside] = placeLabels([request('R06', rectangle(100, 50, 90, 120))], { ...room, lines: [line] });
     expect(Math.abs((beside?.at.y ?? 110) - 110)).toBeGreaterThanOrEqual(16 + 9);
   });
 
   it('of two that compete the smaller goes without', () => {
     const [large, small] = [rectangle(100, 50, 80, 60), rectangle(120, 60, 45, 45)];
-    expect(placeLabels([wish('small', small), wish('large', large)], room).map(({ id }) => id)).toEqual([
-      'large',
-    ]);
+    expect(placeLabels([request('small', small), request('large', large)], room).map(({ id }) => id)).toEqual(
+      ['large'],
+    );
   });
 
   it('never overlap, lie inside their regions and in the view, whatever the regions', () => {
@@ -71,14 +71,14 @@ describe('a name and its figure', () => {
     });
     fc.assert(
       fc.property(fc.array(one, { maxLength: 24 }), (regions) => {
-        const wishes = regions.map(({ x, y, width, height, lean }, index) => {
+        const requests = regions.map(({ x, y, width, height, lean }, index) => {
           const [a, b, c, d] = rectangle(x, y, width, height) as [Point, Point, Point, Point];
-          return wish(`R${index}`, [a, b, { x: c.x + lean, y: c.y }, { x: d.x + lean, y: d.y }]);
+          return request(`R${index}`, [a, b, { x: c.x + lean, y: c.y }, { x: d.x + lean, y: d.y }]);
         });
-        const placed = placeLabels(wishes, room);
+        const placed = placeLabels(requests, room);
         placed.forEach(({ id, box }, index) => {
           for (const other of placed.slice(index + 1)) expect(overlap(box, other.box)).toBe(false);
-          const ring = wishes.find((each) => each.id === id)?.rings[0] ?? [];
+          const ring = requests.find((each) => each.id === id)?.rings[0] ?? [];
           ring.forEach((to, at) => {
             expect(meets(box, ring.at(at - 1) ?? to, to)).toBe(false);
           });

@@ -62,7 +62,7 @@ describe('the section drawn', () => {
     expect(askedPath(asked, scale)).toBe('M0 1L10 1.5M20 0L25 0L25 2L30 2');
   });
 
-  it('numbers each level stretch of a band that has room for it, amid it', () => {
+  it('numbers each level stretch of a band that has room for it, in its middle', () => {
     const stretch = (from: number, to: number, bottom: number) => [
       { distance: from, top: 0, bottom },
       { distance: to, top: 0, bottom },

@@ -1,4 +1,4 @@
-/** How stages are drawn, measured by WCAG 2.2 contrast (1.4.3, 1.4.11), reckoned here by its own formula. */
+/** How stages are drawn, measured by WCAG 2.2 contrast (1.4.3, 1.4.11), calculated here by its own formula. */
 import { describe, expect, it } from 'vitest';
 import { sceneTheme } from '#app/scene/scene-theme.ts';
 import { lookOf } from '#app/scene/stage-looks.ts';

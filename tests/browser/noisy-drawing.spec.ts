@@ -46,7 +46,7 @@ test('layers of dimensions, centre lines and the border are left out in one step
   expect([...job.layers.ignore].sort()).toEqual(['BORDER', 'CENTRE LINES', 'DIMENSIONS', 'TITLE BLOCK']);
   expect(job.layers.outline).toEqual(['TRIM']);
 
-  // Taken in again they are told of, and left out in one step.
+  // Taken in again they are reported, and left out in one step.
   for (const layer of ['DIMENSIONS', 'BORDER'])
     await panel.getByRole('combobox', { name: new RegExp(layer) }).selectOption('regions');
   const noise = panel.locator('.noise-layers');

@@ -202,18 +202,18 @@ test('struck out with a reason a reading stays, counts no more, and the command 
   await (await saved(workbench, 'Save the readings')).saveAs(join(folder, 'readings.csv'));
   const before = readFileSync(join(folder, 'plan.run.json'), 'utf8');
 
-  const { code, told } = await correct(folder);
+  const { code, reported } = await correct(folder);
   expect(code).toBe(0);
-  expect(told.readings).toMatchObject([
+  expect(reported.readings).toMatchObject([
     { number: 1, state: 'counts', who: 'M. K.', gauge: 'U-7; blue' },
     { number: 2, state: 'struck', answer: { reason: 'gauge not set to zero, twice', who: 'M. K.' } },
   ]);
   expect(readFileSync(join(folder, 'plan.run.json'), 'utf8')).toBe(before);
   // A row is added by hand: the record grows, and the tank goes on from it.
   const csv = readFileSync(join(folder, 'readings.csv'), 'utf8');
-  const region = told.readings[0]?.region ?? '';
+  const region = reported.readings[0]?.region ?? '';
   writeFileSync(join(folder, 'readings.csv'), `${csv}1,20,${region},,,0.6,,mm,A. B.,,,,,\n`);
-  expect((await correct(folder)).told.readings).toHaveLength(3);
+  expect((await correct(folder)).reported.readings).toHaveLength(3);
   const picking = workbench.waitForEvent('filechooser');
   await fromMenu(workbench, 'Open an earlier record');
   await (await picking).setFiles(join(folder, 'plan.run.json'));
@@ -223,12 +223,12 @@ test('struck out with a reason a reading stays, counts no more, and the command 
   rmSync(folder, { recursive: true });
 });
 
-interface Told {
+interface Reported {
   readonly readings: readonly { readonly region: string }[];
 }
 
-/** As `isobath correct` tells it. */
-async function correct(folder: string): Promise<{ code: number; told: Told }> {
+/** As `isobath correct` reports it. */
+async function correct(folder: string): Promise<{ code: number; reported: Reported }> {
   const said: string[] = [];
   const code = await runCommandLine(
     ['correct', join(folder, 'plan.json'), '--readings', join(folder, 'readings.csv'), '--json'],
@@ -242,7 +242,7 @@ async function correct(folder: string): Promise<{ code: number; told: Told }> {
       milliseconds: () => 0,
     },
   );
-  return { code, told: JSON.parse(said.join('')) as Told };
+  return { code, reported: JSON.parse(said.join('')) as Reported };
 }
 
 test('a record of another plan is not opened; one that stands apart is chosen, or not', async ({

@@ -64,11 +64,11 @@ test('a tank without a known reaction is not warmed, and one of a sheet of unkno
   const tank = { litres: 40, dissolved: 20, dissolvedLimit: 75 };
   const { reaction: _, ...named } = caustic(tank).process;
   const unknown = { ...named, bath: undefined };
-  const [told, ...others] = checkBath({ ...caustic(), process: unknown }, 1e6);
+  const [reported, ...others] = checkBath({ ...caustic(), process: unknown }, 1e6);
   expect(others).toEqual([]);
   // 2700 g into 40 L.
-  expect([told?.code, told?.place.path]).toEqual(['bath-overloaded', 'process.tank']);
-  expect(told?.facts).toEqual({ before: 20, after: 87.5, limit: 75, room: 2200, grams: 2700 });
+  expect([reported?.code, reported?.place.path]).toEqual(['bath-overloaded', 'process.tank']);
+  expect(reported?.facts).toEqual({ before: 20, after: 87.5, limit: 75, room: 2200, grams: 2700 });
   expect(checkBath({ process: unknown, stock: plain.stock }, 1e6)).toEqual([]);
   expect(checkBath(caustic(tank), 1e6)[0]?.place.path).toBe('process.tank');
 });

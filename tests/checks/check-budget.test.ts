@@ -79,7 +79,7 @@ describe('M6 what the clock holds', () => {
     expect((await reported({ depth: 2, ...tolerance(0.05) }, { process })).codes).toEqual([]);
   });
 
-  test('plan.json tells each part, both sides and the share; null where nothing is allowed', async () => {
+  test('plan.json reports each part, both sides and the share; null where nothing is allowed', async () => {
     const { planFile } = await reported({ depth: 2, plus: 0, minus: 0.1 });
     const [budget] = planFile?.budgets ?? [];
     expect(budget).toMatchObject({ level: 2, asked: { what: 'depth', plus: 0, minus: 0.1 } });

@@ -13,16 +13,16 @@ function corners(code: Code, drawn: Omit<CheckedPart, 'sheet'>) {
 }
 
 describe('(corner-drawn-sharp)', () => {
-  test('of a triangle the sharpest corner is told, with how far metal stands into it and where the wall leaves the lines', () => {
+  test('of a triangle the sharpest corner is reported, with how far metal stands into it and where the wall leaves the lines', () => {
     const triangle = polygon([
       [0, 0],
       [60, 0],
       [0, 40],
     ]);
-    const [told] = corners('corner-drawn-sharp', { outlines: [triangle], depths: [[15, 12, 2]] });
+    const [reported] = corners('corner-drawn-sharp', { outlines: [triangle], depths: [[15, 12, 2]] });
     // The corner at (60, 0) is atan(40 / 60) wide; a circle of 2 in it stands 2 / sin(half) from the corner.
     const half = Math.atan2(40, 60) / 2;
-    expect(told?.facts).toMatchObject({
+    expect(reported?.facts).toMatchObject({
       drawn: 0,
       comes: 2,
       short: expect.closeTo(2 / Math.sin(half) - 2, 9),
@@ -31,12 +31,12 @@ describe('(corner-drawn-sharp)', () => {
       corners: 3,
       levels: 1,
     });
-    expect(told?.place.at).toEqual({ x: 60, y: 0 });
-    expect(told?.place.regions).toHaveLength(1);
-    expect(told?.place.outline).toHaveLength(3);
+    expect(reported?.place.at).toEqual({ x: 60, y: 0 });
+    expect(reported?.place.regions).toHaveLength(1);
+    expect(reported?.place.outline).toHaveLength(3);
     // It touches both lines 2 / tan(half) from the corner.
     const back = 2 / Math.tan(half);
-    const [leg] = told?.place.outline ?? [];
+    const [leg] = reported?.place.outline ?? [];
     expect(leg?.closed).toBe(false);
     expect(leg?.spans).toEqual([
       { kind: 'line', start: { x: expect.closeTo(60 - back, 9), y: 0 }, end: { x: 60, y: 0 } },
@@ -69,7 +69,7 @@ describe('(corner-drawn-sharp)', () => {
 
   test('of corners that stand alike the deepest speaks, wherever it is', () => {
     // A floor of 3 beside one of √5 keeps back √(9 − 5) = 2, as one of 2 beside land does.
-    const [told] = corners('corner-drawn-sharp', {
+    const [reported] = corners('corner-drawn-sharp', {
       outlines: [
         rectangle(0, 0, 40, 40),
         roundedRectangle(80, 60, 200, 160, 9),
@@ -81,23 +81,23 @@ describe('(corner-drawn-sharp)', () => {
         [140, 110, 3],
       ],
     });
-    expect(told?.facts).toMatchObject({ comes: expect.closeTo(2, 9), level: 3, corners: 8, levels: 2 });
-    expect(told?.place.at).toEqual({ x: 110, y: 90 });
+    expect(reported?.facts).toMatchObject({ comes: expect.closeTo(2, 9), level: 3, corners: 8, levels: 2 });
+    expect(reported?.place.at).toEqual({ x: 110, y: 90 });
   });
 
   test('floors of one level side by side have no wall between them, and so no corners there', () => {
-    const [told] = corners('corner-drawn-sharp', {
+    const [reported] = corners('corner-drawn-sharp', {
       outlines: [rectangle(0, 0, 60, 40), rectangle(60, 0, 100, 40)],
       depths: [
         [30, 20, 2],
         [80, 20, 2],
       ],
     });
-    expect(told?.facts).toMatchObject({ corners: 4, comes: 2 });
+    expect(reported?.facts).toMatchObject({ corners: 4, comes: 2 });
   });
 
   test('between a wall on land and one on a shallower floor the longer allowance rounds the corner', () => {
-    const [told] = corners('corner-drawn-sharp', {
+    const [reported] = corners('corner-drawn-sharp', {
       outlines: [rectangle(0, 10, 60, 30), rectangle(-40, 10, 0, 30), rectangle(60, 10, 90, 30)],
       depths: [
         [30, 20, 3],
@@ -106,8 +106,8 @@ describe('(corner-drawn-sharp)', () => {
       ],
     });
     // √(9 − 1) beside the shallower floors, 3 beside land.
-    expect(told?.facts).toMatchObject({ comes: 3, level: 3 });
-    expect(told?.facts).toMatchObject({ corners: 8 });
+    expect(reported?.facts).toMatchObject({ comes: 3, level: 3 });
+    expect(reported?.facts).toMatchObject({ corners: 8 });
   });
 
   test('a tip narrower than 0.01 radians is no corner, nor one at the sheet’s edge, nor in what is not opened', () => {
@@ -129,19 +129,19 @@ describe('(corner-drawn-sharp)', () => {
     const pockets = Array.from({ length: 51 }, (_, i) =>
       rectangle(20 * (i % 10), 20 * Math.floor(i / 10), 20 * (i % 10) + 9, 20 * Math.floor(i / 10) + 7),
     );
-    const [told] = corners('corner-drawn-sharp', {
+    const [reported] = corners('corner-drawn-sharp', {
       outlines: pockets,
       depths: pockets.flatMap(([side]) =>
         side === undefined ? [] : [[side.start.x + 4, side.start.y + 3, 1] as const],
       ),
     });
-    expect(told?.facts).toMatchObject({ corners: 204 });
-    expect(told?.place.outline).toHaveLength(200);
+    expect(reported?.facts).toMatchObject({ corners: 204 });
+    expect(reported?.place.outline).toHaveLength(200);
   });
 });
 
 describe('(corner-sharper-than-undercut)', () => {
-  test('each stage tells its own worst: radius drawn, radius that comes, what is left standing in it', () => {
+  test('each stage reports its own worst: radius drawn, radius that comes, what is left standing in it', () => {
     const found = corners('corner-sharper-than-undercut', {
       outlines: [
         roundedRectangle(0, 0, 60, 40, 1.6),

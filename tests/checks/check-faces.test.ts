@@ -1,7 +1,7 @@
 /** M9.6 the metal between the faces of a sheet. Undercut 1, so that every figure is a sum or a root by hand. */
 import { describe, expect, test } from 'vitest';
 import { rectangle } from '#support/geometry/shapes.ts';
-import { checkTwoFaces, type TwoFaces, told } from '#support/parts/check-two-faces.ts';
+import { checkTwoFaces, reported, type TwoFaces } from '#support/parts/check-two-faces.ts';
 
 const WEBS = ['faces-web-too-thin', 'faces-web-at-worst', 'floors-meet'];
 const near = (value: number) => expect.closeTo(value, 9);
@@ -16,9 +16,9 @@ describe('M9.6: floors behind each other', () => {
       ...more,
     });
 
-  test('(faces-web-too-thin) 6 − 2 − 3.1 is less than 1: told once, between both openings, with both regions', () => {
+  test('(faces-web-too-thin) 6 − 2 − 3.1 is less than 1: reported once, between both openings, with both regions', () => {
     const findings = over([2, 3.1], { minWeb: 1 });
-    expect(told(findings, ...WEBS)).toEqual([
+    expect(reported(findings, ...WEBS)).toEqual([
       ['faces-web-too-thin', { web: near(0.9), limit: 1, near: 2, far: 3.1, registration: 0.2 }],
     ]);
     const place = findings.find(({ code }) => code === 'faces-web-too-thin')?.place;
@@ -31,22 +31,22 @@ describe('M9.6: floors behind each other', () => {
   test('(faces-web-at-worst) 0.9 is enough, but not less 0.23 of the sheet and 4 % of 5.1', () => {
     const worst = { web: near(0.9 - 0.23 - 0.04 * 5.1), near: near(2.08), far: near(3.224) };
     for (const minWeb of [0.47, 0.9]) {
-      expect(told(over([2, 3.1], { minWeb, rateSpread: 0.04 }), ...WEBS)).toEqual([
+      expect(reported(over([2, 3.1], { minWeb, rateSpread: 0.04 }), ...WEBS)).toEqual([
         ['faces-web-at-worst', { ...worst, limit: minWeb, registration: 0.2 }],
       ]);
     }
-    expect(told(over([2, 3.1], { minWeb: 0.46, rateSpread: 0.04 }), ...WEBS)).toEqual([]);
+    expect(reported(over([2, 3.1], { minWeb: 0.46, rateSpread: 0.04 }), ...WEBS)).toEqual([]);
   });
 
   test('(floors-meet) 6.3 mm of 6, and just all of it', () => {
-    expect(told(over([3.1, 3.2], { minWeb: 0.5 }), ...WEBS)).toEqual([
+    expect(reported(over([3.1, 3.2], { minWeb: 0.5 }), ...WEBS)).toEqual([
       ['floors-meet', { web: near(-0.3), limit: 0.5, near: 3.1, far: 3.2, registration: 0.2 }],
     ]);
-    expect(told(over([2.9, 3.1], { minWeb: 0.5 }), ...WEBS)).toEqual([
+    expect(reported(over([2.9, 3.1], { minWeb: 0.5 }), ...WEBS)).toEqual([
       ['floors-meet', { web: near(0), limit: 0.5, near: 2.9, far: 3.1, registration: 0.2 }],
     ]);
     // Only at worst: 0.1 mm less than nothing is no hole as planned.
-    expect(told(over([2.9, 2.8], { minWeb: 0.2, rateSpread: 0.03 }), ...WEBS)).toEqual([
+    expect(reported(over([2.9, 2.8], { minWeb: 0.2, rateSpread: 0.03 }), ...WEBS)).toEqual([
       [
         'faces-web-at-worst',
         {
@@ -63,10 +63,12 @@ describe('M9.6: floors behind each other', () => {
   test('in a sheet that thins, where it is thinnest over both: at x = 58', () => {
     const thickness = { from: { x: -40, y: 0 }, to: { x: 130, y: 0 }, fromValue: 6.8, toValue: 5.1 };
     const facts = { web: near(6.8 - 0.98 - 5.1), limit: 0.8, near: 2, far: 3.1, registration: 0.2 };
-    expect(told(over([2, 3.1], { minWeb: 0.8, stock: { thickness } }), ...WEBS)).toEqual([
+    expect(reported(over([2, 3.1], { minWeb: 0.8, stock: { thickness } }), ...WEBS)).toEqual([
       ['faces-web-too-thin', facts],
     ]);
-    expect(told(over([2, 3.1], { minWeb: 0.7, stock: { thickness }, rateSpread: 0.02 }), ...WEBS)).toEqual([
+    expect(
+      reported(over([2, 3.1], { minWeb: 0.7, stock: { thickness }, rateSpread: 0.02 }), ...WEBS),
+    ).toEqual([
       [
         'faces-web-at-worst',
         {
@@ -89,7 +91,7 @@ describe('M9.6: floors behind each other', () => {
       far: [[rectangle(-10, -5, 110, 31), 40, 13, { depth: 3.1 }]],
       minWeb: 1,
     });
-    expect(told(findings, ...WEBS).map(([, facts]) => facts)).toEqual([
+    expect(reported(findings, ...WEBS).map(([, facts]) => facts)).toEqual([
       { web: near(0.6), limit: 1, near: 2.3, far: 3.1, registration: 0 },
       { web: near(0.9), limit: 1, near: 2, far: 3.1, registration: 0 },
     ]);
@@ -120,7 +122,7 @@ describe('M9.6: etches beside each other', () => {
 
   test('(faces-web-too-thin) openings 2 apart come nearer by the registration of 0.2', () => {
     const findings = beside({ minWeb: 0.65 });
-    expect(told(findings, ...WEBS)).toEqual([
+    expect(reported(findings, ...WEBS)).toEqual([
       [
         'faces-web-too-thin',
         { web: near(3 - Math.sqrt(9 - 3.24)), limit: 0.65, near: 3, far: 1, registration: 0.2 },
@@ -129,11 +131,11 @@ describe('M9.6: etches beside each other', () => {
     // Two thirds of the way from the near opening, in line with where both front each other.
     const place = findings.find(({ code }) => code === 'faces-web-too-thin')?.place;
     expect(place?.at?.x).toBeCloseTo(57 + (2 * 2) / 3, 3);
-    expect(told(beside({ minWeb: 0.65, registration: 0 }), 'faces-web-too-thin')).toHaveLength(0);
+    expect(reported(beside({ minWeb: 0.65, registration: 0 }), 'faces-web-too-thin')).toHaveLength(0);
   });
 
   test('(faces-web-at-worst) floor and cuts are 5 % deeper, the sheet 0.1 thinner, and openings stay', () => {
-    expect(told(beside({ minWeb: 0.5 }), ...WEBS)).toEqual([
+    expect(reported(beside({ minWeb: 0.5 }), ...WEBS)).toEqual([
       [
         'faces-web-at-worst',
         {
@@ -145,12 +147,12 @@ describe('M9.6: etches beside each other', () => {
         },
       ],
     ]);
-    expect(told(beside({ minWeb: 0.26 }), ...WEBS)).toEqual([]);
+    expect(reported(beside({ minWeb: 0.26 }), ...WEBS)).toEqual([]);
   });
 
   test('the sheet is as thick as it is there: 4.3 − 0.005 x', () => {
     const thickness = { from: { x: 0, y: 0 }, to: { x: 100, y: 0 }, fromValue: 4.3, toValue: 3.8 };
-    const [first] = told(beside({ minWeb: 0.65, stock: { thickness, minus: 0.1 } }), ...WEBS);
+    const [first] = reported(beside({ minWeb: 0.65, stock: { thickness, minus: 0.1 } }), ...WEBS);
     const there = 4.3 - 0.005 * (57 + 4 / 3);
     expect(first).toEqual([
       'faces-web-too-thin',

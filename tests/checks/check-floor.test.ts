@@ -31,9 +31,12 @@ const dumbbell = (x: number, neck: number, { long = 6, cutAt = [] as readonly nu
 
 describe('(floor-not-reached)', () => {
   test('a neck of 3.9 between two rooms of 2 mm: its ridge, the least depth asked, and how much floor there is', () => {
-    const [told, more] = found('floor-not-reached', { outlines: [dumbbell(0, 3.9)], depths: [[20, 20, 2]] });
+    const [reported, more] = found('floor-not-reached', {
+      outlines: [dumbbell(0, 3.9)],
+      depths: [[20, 20, 2]],
+    });
     expect(more).toBeUndefined();
-    const facts = told?.code === 'floor-not-reached' ? told.facts : undefined;
+    const facts = reported?.code === 'floor-not-reached' ? reported.facts : undefined;
     expect(facts).toMatchObject({
       width: expect.closeTo(3.9, 9),
       needed: 4,
@@ -46,9 +49,9 @@ describe('(floor-not-reached)', () => {
     expect(facts?.floorArea).toBeGreaterThan(2 * 36 ** 2 - 10);
     expect(facts?.floorArea).toBeLessThan(2 * 40 ** 2);
     expect(facts?.share).toBeCloseTo((facts?.floorArea ?? 0) / (2 * 40 ** 2 + 6 * 3.9), 9);
-    expect(told?.place.at).toEqual({ x: expect.closeTo(43, 9), y: expect.closeTo(21.95, 9) });
-    expect(told?.place.regions).toHaveLength(1);
-    const [way] = told?.place.outline ?? [];
+    expect(reported?.place.at).toEqual({ x: expect.closeTo(43, 9), y: expect.closeTo(21.95, 9) });
+    expect(reported?.place.regions).toHaveLength(1);
+    const [way] = reported?.place.outline ?? [];
     expect([way?.spans[0]?.start.y, way?.spans[0]?.end.y].sort((a, b) => (a ?? 0) - (b ?? 0))).toEqual([
       expect.closeTo(20, 9),
       expect.closeTo(23.9, 9),
@@ -64,17 +67,17 @@ describe('(floor-not-reached)', () => {
         [140, 20, 2],
       ],
     });
-    const told = both.map(({ facts }) => ('width' in facts ? Number(facts.width.toFixed(9)) : 0));
-    expect([...new Set(told)]).toEqual([3.2, 3.9]);
+    const reported = both.map(({ facts }) => ('width' in facts ? Number(facts.width.toFixed(9)) : 0));
+    expect([...new Set(reported)]).toEqual([3.2, 3.9]);
   });
 
   test('a neck just as wide as both allowances has no opening either, and is reported', () => {
-    const [told] = found('floor-not-reached', { outlines: [dumbbell(0, 4)], depths: [[20, 20, 2]] });
-    expect(told?.facts).toMatchObject({ width: expect.closeTo(4, 9), needed: expect.closeTo(4, 2) });
+    const [reported] = found('floor-not-reached', { outlines: [dumbbell(0, 4)], depths: [[20, 20, 2]] });
+    expect(reported?.facts).toMatchObject({ width: expect.closeTo(4, 9), needed: expect.closeTo(4, 2) });
   });
 
   test('necks of one width and two lengths are two findings: the etch from the rooms reaches the middle of the short one', () => {
-    const told = found('floor-not-reached', {
+    const reported = found('floor-not-reached', {
       outlines: [dumbbell(0, 3.9), dumbbell(120, 3.9, { long: 2.5 })],
       depths: [
         [20, 20, 2],
@@ -83,19 +86,19 @@ describe('(floor-not-reached)', () => {
     });
     // The rooms' openings end where the ridge is 2 mm from the corners of the mouth: 0.44 before it.
     const away = 2.5 / 2 + Math.sqrt(2 ** 2 - 1.95 ** 2);
-    const depths = told.map(({ facts }) => ('depth' in facts ? facts.depth : Number.NaN));
+    const depths = reported.map(({ facts }) => ('depth' in facts ? facts.depth : Number.NaN));
     expect(depths.sort((a, b) => a - b)).toEqual([0, expect.closeTo(Math.sqrt(2 ** 2 - away ** 2), 6)]);
-    expect(told.map(({ place }) => place.regions?.length)).toEqual([1, 1]);
+    expect(reported.map(({ place }) => place.regions?.length)).toEqual([1, 1]);
   });
 
   test('a neck is one place in its middle, however the drawing cuts its side', () => {
-    const [told, more] = found('floor-not-reached', {
+    const [reported, more] = found('floor-not-reached', {
       outlines: [dumbbell(0, 3.9, { cutAt: [42.2] })],
       depths: [[20, 20, 2]],
     });
     expect(more).toBeUndefined();
-    expect(told?.facts).toMatchObject({ width: expect.closeTo(3.9, 9), places: 1 });
-    expect(told?.place.at).toEqual({ x: expect.closeTo(43, 9), y: expect.closeTo(21.95, 9) });
+    expect(reported?.facts).toMatchObject({ width: expect.closeTo(3.9, 9), places: 1 });
+    expect(reported?.place.at).toEqual({ x: expect.closeTo(43, 9), y: expect.closeTo(21.95, 9) });
   });
 
   test.each([
@@ -105,7 +108,7 @@ describe('(floor-not-reached)', () => {
     'beside land and, on the %s, a floor of 1.2, only the part beside land is too narrow',
     (_, from, to, at) => {
       const neck = 3.9;
-      const [told, more] = found('floor-not-reached', {
+      const [reported, more] = found('floor-not-reached', {
         outlines: [
           dumbbell(0, neck, { long: 20, cutAt: [from === 40 ? to : from] }),
           rectangle(from, 20 + neck, to, 40),
@@ -116,8 +119,8 @@ describe('(floor-not-reached)', () => {
         ],
       });
       expect(more).toBeUndefined();
-      expect(told?.facts).toMatchObject({ width: expect.closeTo(3.9, 9), needed: expect.closeTo(4, 2) });
-      expect(told?.place.at).toEqual({ x: expect.closeTo(at, 6), y: expect.closeTo(21.95, 6) });
+      expect(reported?.facts).toMatchObject({ width: expect.closeTo(3.9, 9), needed: expect.closeTo(4, 2) });
+      expect(reported?.place.at).toEqual({ x: expect.closeTo(at, 6), y: expect.closeTo(21.95, 6) });
     },
   );
 
@@ -144,8 +147,8 @@ describe('(floor-not-reached)', () => {
         ],
       });
     expect(necks(3.7)).toEqual([]);
-    const [told] = necks(3.5);
-    expect(told?.facts).toMatchObject({ width: expect.closeTo(3.5, 9), needed: expect.closeTo(3.6, 9) });
+    const [reported] = necks(3.5);
+    expect(reported?.facts).toMatchObject({ width: expect.closeTo(3.5, 9), needed: expect.closeTo(3.6, 9) });
   });
 });
 
@@ -166,10 +169,10 @@ describe('(floor-mostly-wall)', () => {
     const { regions } = partOf(drawn);
     const regionAt = (x: number, y: number) =>
       regions.find(({ loops }) => isInsideLoops(loops, { x, y }))?.id;
-    const told = found('floor-mostly-wall', drawn);
-    const [deep, less] = told;
-    expect(told.map(({ facts }) => ('stage' in facts ? facts.stage : 0))).toEqual(
-      [1, 2].slice(0, told.length),
+    const reported = found('floor-mostly-wall', drawn);
+    const [deep, less] = reported;
+    expect(reported.map(({ facts }) => ('stage' in facts ? facts.stage : 0))).toEqual(
+      [1, 2].slice(0, reported.length),
     );
     expect(deep?.facts).toMatchObject({
       regions: 2,
@@ -200,7 +203,7 @@ describe('(floor-mostly-wall)', () => {
         [25, left],
         [-20, left],
       ]);
-      const [told] = found('floor-mostly-wall', {
+      const [reported] = found('floor-mostly-wall', {
         sheet,
         outlines: [rectangle(0, 0, 5, left), rectangle(40, 0, 45, right)],
         depths: [
@@ -209,7 +212,7 @@ describe('(floor-mostly-wall)', () => {
         ],
       });
       // Of 5 mm, the opening's 1 and √(2² − 1.94²) on each side are within tolerance.
-      expect(told?.facts).toMatchObject({
+      expect(reported?.facts).toMatchObject({
         area: expect.closeTo(500, 6),
         share: expect.closeTo((1 + 2 * Math.sqrt(2 ** 2 - 1.94 ** 2)) / 5, 6),
         regions: 2,
@@ -217,7 +220,7 @@ describe('(floor-mostly-wall)', () => {
     },
   );
 
-  test('a region that is not opened at all is told as that alone', () => {
+  test('a region that is not opened at all is reported as that alone', () => {
     const codes = checkPart({
       sheet: SHEET,
       outlines: [rectangle(0, 0, 60, 3)],
@@ -242,15 +245,15 @@ describe('(floor-lost)', () => {
   });
 
   test('names the strip that two deeper neighbours take, where it is, and how deep they leave it', () => {
-    const [told, more] = found('floor-lost', strip(5.5, 1));
+    const [reported, more] = found('floor-lost', strip(5.5, 1));
     expect(more).toBeUndefined();
-    expect(told?.facts).toEqual({
+    expect(reported?.facts).toEqual({
       shallowest: expect.closeTo(Math.sqrt(3 ** 2 - 2.75 ** 2), 6),
       most: expect.closeTo(1.04, 9),
     });
-    expect(told?.place.regions).toHaveLength(1);
-    expect(told?.place.at?.x).toBeGreaterThan(-0.01);
-    expect(told?.place.at?.x).toBeLessThan(5.51);
+    expect(reported?.place.regions).toHaveLength(1);
+    expect(reported?.place.at?.x).toBeGreaterThan(-0.01);
+    expect(reported?.place.at?.x).toBeLessThan(5.51);
   });
 
   test('a wide strip keeps its floor, to no tolerance at all', () => {

@@ -37,10 +37,10 @@ test.each([
         maskant: expect.closeTo(6.7, 9),
       },
     ]);
-    const [told] = found;
-    expect(told?.place.at?.x).toBeCloseTo(61.75, 9);
-    expect(told?.place.regions).toHaveLength(2);
-    const [way] = told?.place.outline ?? [];
+    const [reported] = found;
+    expect(reported?.place.at?.x).toBeCloseTo(61.75, 9);
+    expect(reported?.place.regions).toHaveLength(2);
+    const [way] = reported?.place.outline ?? [];
     expect([way?.spans[0]?.start.x, way?.spans[0]?.end.x].sort((a, b) => (a ?? 0) - (b ?? 0))).toEqual([
       expect.closeTo(60, 9),
       expect.closeTo(63.5, 9),
@@ -54,10 +54,10 @@ test('beside shallow pockets the least land counts', () => {
   expect(narrowLand(pair(3.1, 0.6, 1.1))).toEqual([]);
 });
 
-test('with a new coat for each stage the floor beside the land tells how deep it is cut, though the first stage’s wall comes up there', () => {
+test('with a new coat for each stage the floor beside the land shows how deep it is cut, though the first stage’s wall comes up there', () => {
   const deep = { masking: 're-mask' } as const;
-  const [told] = narrowLand(pair(3.5, 2, 1.2, deep));
-  expect(told?.facts).toMatchObject({ limit: 4, depth: 2 });
+  const [reported] = narrowLand(pair(3.5, 2, 1.2, deep));
+  expect(reported?.facts).toMatchObject({ limit: 4, depth: 2 });
   // A floor of 1.2 on both sides, whatever else the run etches.
   const elsewhere = pair(2.7, 1.2, 1.2, deep);
   const [shallow] = narrowLand({
@@ -70,8 +70,8 @@ test('with a new coat for each stage the floor beside the land tells how deep it
 
 test('between a pocket and the sheet’s edge only the pocket cuts under the maskant', () => {
   const pocket = roundedRectangle(-56.4, 0, 60, 60, 8);
-  const [told] = narrowLand({ sheet: SHEET, outlines: [pocket], depths: [[30, 30, 2]] });
-  expect(told?.facts).toMatchObject({
+  const [reported] = narrowLand({ sheet: SHEET, outlines: [pocket], depths: [[30, 30, 2]] });
+  expect(reported?.facts).toMatchObject({
     width: expect.closeTo(3.6, 9),
     limit: 4,
     depth: 2,
@@ -99,7 +99,7 @@ test('a tab of the sheet itself is nobody’s land, however narrow', () => {
   );
 });
 
-test('an island of maskant that is too small is told as that alone, a longer one as narrow land', () => {
+test('an island of maskant that is too small is reported as that alone, a longer one as narrow land', () => {
   const island = (length: number, depth: number) =>
     checkPart({
       sheet: SHEET,
@@ -112,13 +112,13 @@ test('an island of maskant that is too small is told as that alone, a longer one
   expect(island(30, 1.1)).toContain('land-too-narrow');
 });
 
-test('a strip whose maskant is too narrow is told for its maskant alone', () => {
+test('a strip whose maskant is too narrow is reported for its maskant alone', () => {
   const codes = checkPart(pair(1.9, 0.4, 0.5)).map(({ code }) => code);
   expect(codes).toContain('maskant-too-narrow');
   expect(codes).not.toContain('land-too-narrow');
 });
 
-test('an island too small is told as that alone, however far its maskant stands out', () => {
+test('an island too small is reported as that alone, however far its maskant stands out', () => {
   const codes = checkPart({
     sheet: SHEET,
     outlines: [roundedRectangle(0, 0, 60, 60, 8), rectangle(20, 20, 22.1, 22.3)],
@@ -129,7 +129,7 @@ test('an island too small is told as that alone, however far its maskant stands 
 });
 
 test('what lies across a shallow pocket is no strip of land', () => {
-  // Land of 0.4, a pocket 1 wide and 0.2 deep, land of 0.5: both strips are told for their maskant.
+  // Land of 0.4, a pocket 1 wide and 0.2 deep, land of 0.5: both strips are reported for their maskant.
   const codes = checkPart({
     sheet: SHEET,
     outlines: [
@@ -159,13 +159,13 @@ test('a strip is held to the cuts beside it, and not to the deepest of the part'
 
 describe('with a new coat for each stage', () => {
   test('a strip beside the sheet’s lower edge is held to its pocket', () => {
-    const [told] = narrowLand({
+    const [reported] = narrowLand({
       sheet: SHEET,
       outlines: [roundedRectangle(0, -56.4, 60, 60, 8)],
       depths: [[30, 30, 2]],
       masking: 're-mask',
     });
-    expect(told?.facts).toMatchObject({ width: expect.closeTo(3.6, 9), limit: 4, depth: 2 });
+    expect(reported?.facts).toMatchObject({ width: expect.closeTo(3.6, 9), limit: 4, depth: 2 });
   });
 
   /** Three floors in a row along a strip, and a pocket of 1.2 across it beside the middle one; upright or lying. */
@@ -195,9 +195,9 @@ describe('with a new coat for each stage', () => {
     ['lying', false],
   ])('beside an %s strip the floor opposite counts, and not those farther along', (_, isUpright) => {
     expect(narrowLand(alongStrip([2, 1.2, 2], isUpright))).toEqual([]);
-    const [told, more] = narrowLand(alongStrip([1.2, 2, 1.2], isUpright));
+    const [reported, more] = narrowLand(alongStrip([1.2, 2, 1.2], isUpright));
     expect(more).toBeUndefined();
-    expect(told?.facts).toMatchObject({ width: expect.closeTo(3.5, 9), limit: 4, depth: 2 });
+    expect(reported?.facts).toMatchObject({ width: expect.closeTo(3.5, 9), limit: 4, depth: 2 });
   });
 
   test('the floor right beside the strip counts, and not a deeper one 3.4 mm behind it', () => {

@@ -27,15 +27,15 @@ describe('(web-too-thin)', () => {
   test('in a sheet that thins from 6.2 to 3.6 mm the floor over the thin end is judged by its own sheet', () => {
     const thickness = { from: { x: -60, y: 0 }, to: { x: 200, y: 0 }, fromValue: 6.2, toValue: 3.6 };
     // At x = 140 there are 6.2 − 200 / 100 = 4.2 mm; at x = 60, 5.
-    const [told] = webs([2.9, 2.9], { thickness, minus: 0.02 }, 1.35);
-    expect(told?.code).toBe('web-too-thin');
-    expect(told?.facts).toEqual({
+    const [reported] = webs([2.9, 2.9], { thickness, minus: 0.02 }, 1.35);
+    expect(reported?.code).toBe('web-too-thin');
+    expect(reported?.facts).toEqual({
       web: expect.closeTo(1.3, 9),
       limit: 1.35,
       thickness: expect.closeTo(4.2, 9),
       level: 2.9,
     });
-    expect(told?.place.regions).toHaveLength(2);
+    expect(reported?.place.regions).toHaveLength(2);
     // Only the left one is so deep: 5 − 2.9 is enough.
     expect(webs([2.9, 1.5], { thickness, minus: 0.02 }, 1.35)).toEqual([]);
   });
@@ -54,9 +54,9 @@ describe('(web-too-thin)', () => {
 
 describe('(web-thin-at-worst)', () => {
   test('a web just as thin as allowed is thin at worst only: a sheet 0.07 too thin, a bath 4 % too fast', () => {
-    const [told] = webs([5.5, 1], { thickness: 6, minus: 0.07 }, 0.5, 0.04);
-    expect(told?.code).toBe('web-thin-at-worst');
-    expect(told?.facts).toEqual({
+    const [reported] = webs([5.5, 1], { thickness: 6, minus: 0.07 }, 0.5, 0.04);
+    expect(reported?.code).toBe('web-thin-at-worst');
+    expect(reported?.facts).toEqual({
       worst: expect.closeTo(0.5 - 0.07 - 0.22, 9),
       web: 0.5,
       limit: 0.5,
@@ -64,7 +64,7 @@ describe('(web-thin-at-worst)', () => {
       fast: expect.closeTo(0.22, 9),
       level: 5.5,
     });
-    expect(told?.place.at?.x).toBeLessThan(61);
-    expect(told?.place.regions).toHaveLength(1);
+    expect(reported?.place.at?.x).toBeLessThan(61);
+    expect(reported?.place.regions).toHaveLength(1);
   });
 });

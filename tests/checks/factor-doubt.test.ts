@@ -50,7 +50,7 @@ describe('M6.7 the doubt of the factor', () => {
     expect(finding?.place.regions).toHaveLength(1);
   });
 
-  test('with ± 0.2 it stays 4.5 wide, and nothing is told; nor without any doubt', () => {
+  test('with ± 0.2 it stays 4.5 wide, and nothing is reported; nor without any doubt', () => {
     expect(judged(pair, deep, 0.2)).toEqual([]);
     expect(judged(pair, deep, 0)).toEqual([]);
   });
@@ -61,7 +61,7 @@ describe('M6.7 the doubt of the factor', () => {
   });
 });
 
-describe('M6.7 what is told of it', () => {
+describe('M6.7 what is reported it', () => {
   // Land of 5.3 mm as above, and two slots of which less than half is floor at another factor: 6.9 and 6.7 mm wide, 2 mm deep.
   const outlines = [
     rectangle(0, 0, 30, 25),
@@ -98,7 +98,7 @@ describe('M6.7 what is told of it', () => {
     expect(share?.place.at?.x).toBeGreaterThan(89);
   });
 
-  test('what the plan itself lacks is told by its own rule alone, and no doubt tells nothing', () => {
+  test('what the plan itself lacks is reported by its own rule alone, and no doubt says nothing', () => {
     // 6.1 mm: less than half of it is floor as planned, too.
     expect(judged([rectangle(0, 0, 6.1, 40)], [[3, 20, 2.6]], 0.1)).toEqual([]);
     expect(judged(outlines, deep, 0)).toEqual([]);

@@ -81,7 +81,7 @@ describe('what helps, one by one', () => {
     expect(changes).toEqual(['coupon-at-depth']);
     const u = Math.hypot((Math.SQRT2 * 0.02) / Math.sqrt(3) / 4.8, (1.3 * 0.005) / Math.sqrt(3) / 2.4);
     expect(sum.outward.worst).toBeCloseTo(1.96 * u * 2.4, 4);
-    // Where the factor is known better than a coupon tells, it helps nothing.
+    // Where the factor is known better than a coupon gives, it helps nothing.
     const sure = at([2.4], { process: { factorSpread: 0.004 }, tolerance: 0.001 }).remedy;
     expect(sure.changes).toEqual(['edge-at-foot']);
   });
@@ -289,20 +289,22 @@ describe('findings', () => {
   const sure = { factorSpread: 0.1 };
 
   test('(line-doubt) the edge with most doubt speaks for the others: 2.1 beside land, ± 0.21', () => {
-    const { budgets, found: told } = found({ process: sure });
-    expect(told).toHaveLength(1);
-    expect(told[0]).toMatchObject({
+    const { budgets, found: reported } = found({ process: sure });
+    expect(reported).toHaveLength(1);
+    expect(reported[0]).toMatchObject({
       code: 'line-doubt',
       facts: { level: 2.1, beside: 0, edges: 3, of: 3, factorSpread: 0.1, likely: expect.closeTo(0.21, 9) },
     });
-    expect(told[0]?.place.at).toEqual(budgets.find(({ level, beside }) => level === 2.1 && beside === 0)?.at);
-    expect(told[0]?.place.regions).toHaveLength(2);
+    expect(reported[0]?.place.at).toEqual(
+      budgets.find(({ level, beside }) => level === 2.1 && beside === 0)?.at,
+    );
+    expect(reported[0]?.place.regions).toHaveLength(2);
   });
 
   test('(line-not-held) the edge that passes what is asked by most, and the regions of all that do', () => {
     const edge = (plus: number, minus = plus) => ({ edge: { plus, minus } });
-    const told = (...asked: Partial<Asked>[]) => found({ process: sure, asked }).found;
-    const [both, ...others] = told(edge(0.2), edge(0.19, 0.12));
+    const reported = (...asked: Partial<Asked>[]) => found({ process: sure, asked }).found;
+    const [both, ...others] = reported(edge(0.2), edge(0.19, 0.12));
     expect(others).toEqual([]);
     expect(both).toMatchObject({
       code: 'line-not-held',
@@ -310,10 +312,10 @@ describe('findings', () => {
     });
     expect(both?.place.regions).toHaveLength(2);
     expect(both?.place.at?.x).toBeGreaterThan(19);
-    const [one] = told(edge(0.2), edge(0.23));
+    const [one] = reported(edge(0.2), edge(0.23));
     expect(one).toMatchObject({ facts: { level: 2.1, beside: 0, edges: 1, of: 3, allowed: 0.2 } });
     expect(one?.place.regions).toHaveLength(1);
-    const [first] = told(edge(0.1), edge(0.19));
+    const [first] = reported(edge(0.1), edge(0.19));
     expect(first).toMatchObject({ facts: { level: 2.1, edges: 2 } });
   });
 

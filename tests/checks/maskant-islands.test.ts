@@ -28,18 +28,18 @@ const regionAt = (drawn: CheckedPart, x: number, y: number) =>
 
 test('(maskant-comes-off) an island is lost where the fronts meet under it: R 2.2 of 3 mm all round', () => {
   const drawn = withIsland(2.2, { edgeDatum: 'deep-foot' });
-  const [told, more] = found(drawn, 'maskant-comes-off');
+  const [reported, more] = found(drawn, 'maskant-comes-off');
   expect(more).toBeUndefined();
-  expect(told?.facts).toEqual({
+  expect(reported?.facts).toEqual({
     width: expect.closeTo(4.4, 2),
     undercut: expect.closeTo(6, 9),
     ridge: expect.closeTo(Math.sqrt(3 ** 2 - 2.2 ** 2), 2),
     least: 3,
     places: 1,
   });
-  expect(told?.place.at).toEqual({ x: expect.closeTo(33, 2), y: expect.closeTo(27, 2) });
-  expect(told?.place.regions).toEqual([regionAt(drawn, 33, 27)]);
-  const [island, ...others] = told?.place.outline ?? [];
+  expect(reported?.place.at).toEqual({ x: expect.closeTo(33, 2), y: expect.closeTo(27, 2) });
+  expect(reported?.place.regions).toEqual([regionAt(drawn, 33, 27)]);
+  const [island, ...others] = reported?.place.outline ?? [];
   expect(others).toEqual([]);
   expect(island?.closed).toBe(true);
   expect(loopArea(island?.spans ?? [])).toBeCloseTo(Math.PI * 2.2 ** 2, 6);
@@ -53,9 +53,9 @@ test('its undercut is that of the stage that cuts there, not of a deeper one els
       [150, 30, 3.4],
     ],
   });
-  const [told, more] = found(drawn, 'maskant-comes-off');
+  const [reported, more] = found(drawn, 'maskant-comes-off');
   expect(more).toBeUndefined();
-  expect(told?.facts).toMatchObject({
+  expect(reported?.facts).toMatchObject({
     width: expect.closeTo(1.8, 2),
     undercut: expect.closeTo(2.4, 9),
     ridge: expect.closeTo(Math.sqrt(1.2 ** 2 - 0.9 ** 2), 2),
@@ -68,9 +68,9 @@ test('one of R 3.1 stands', () => {
 
 test('(maskant-island-too-small) shows the metal that is left, in the island’s own region', () => {
   const drawn = withIsland(1.3);
-  const [told] = found(drawn, 'maskant-island-too-small');
-  expect(told?.place.regions).toEqual([regionAt(drawn, 33, 27)]);
-  const [island, ...others] = told?.place.outline ?? [];
+  const [reported] = found(drawn, 'maskant-island-too-small');
+  expect(reported?.place.regions).toEqual([regionAt(drawn, 33, 27)]);
+  const [island, ...others] = reported?.place.outline ?? [];
   expect(others).toEqual([]);
   expect(island?.closed).toBe(true);
   expect(loopArea(island?.spans ?? [])).toBeCloseTo(Math.PI * 1.3 ** 2, 4);

@@ -28,15 +28,15 @@ describe('a floor of 1 with two of 2 in it, 1.5 apart, where maskant must be 6 w
   });
 
   test('(maskant-too-narrow) with a new coat for each stage it stands to the end of the second: 1.5 and the undercut of 1 on each side', () => {
-    const [told, more] = found({ ...drawn, masking: 're-mask' }, 'maskant-too-narrow');
+    const [reported, more] = found({ ...drawn, masking: 're-mask' }, 'maskant-too-narrow');
     expect(more).toBeUndefined();
-    expect(told?.facts).toMatchObject({
+    expect(reported?.facts).toMatchObject({
       width: expect.closeTo(3.5, 6),
       footing: expect.closeTo(1.5, 6),
       limit: 6,
     });
-    expect(told?.place.at?.x).toBeCloseTo(46.75, 6);
-    const [across] = told?.place.outline ?? [];
+    expect(reported?.place.at?.x).toBeCloseTo(46.75, 6);
+    const [across] = reported?.place.outline ?? [];
     expect([across?.spans[0]?.start.x, across?.spans[0]?.end.x].sort((a, b) => (a ?? 0) - (b ?? 0))).toEqual([
       expect.closeTo(45, 6),
       expect.closeTo(48.5, 6),
@@ -66,13 +66,13 @@ describe.each([true, false])('lines at the foot of walls, the deeper pocket firs
   test.each([false, true])(
     '(maskant-comes-off) each side is cut under by its own pocket: 2 and 0.5; lying %s',
     (isLying) => {
-      const [told] = found(apart(1.8, isLying), 'maskant-comes-off');
-      expect(told?.facts).toMatchObject({
+      const [reported] = found(apart(1.8, isLying), 'maskant-comes-off');
+      expect(reported?.facts).toMatchObject({
         width: expect.closeTo(1.8, 6),
         undercut: expect.closeTo(2.5, 6),
         least: 3,
       });
-      expect(told?.place.outline?.length).toBeGreaterThan(0);
+      expect(reported?.place.outline?.length).toBeGreaterThan(0);
     },
   );
 

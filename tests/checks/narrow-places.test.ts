@@ -63,7 +63,7 @@ describe('a strip with square ends', () => {
       },
     );
 
-  test('is as narrow as its long sides are apart, told as far in from its ends as it is wide', () => {
+  test('is as narrow as its long sides are apart, reported as far in from its ends as it is wide', () => {
     const places = strip(2.1);
     expect(places.map(({ width }) => width)).toEqual(places.map(() => expect.closeTo(2.1, 9)));
     expect([...new Set(places.map(({ from }) => Number(from.x.toFixed(9))))].sort()).toEqual([2.1, 27.9]);
@@ -78,7 +78,7 @@ describe('a strip that ends otherwise', () => {
       .filter(({ width }) => width > 2)
       .map(({ from, to }) => [from, to].map(({ x }) => Number(x.toFixed(6))));
 
-  test('with a slanted end is told in the strip alone', () => {
+  test('with a slanted end is reported in the strip alone', () => {
     const right = feet([0, 0], [34, 0], [30, 2.1], [0, 2.1]);
     expect(right.length).toBeGreaterThan(0);
     for (const [from = Number.NaN, to = Number.NaN] of right)
@@ -89,7 +89,7 @@ describe('a strip that ends otherwise', () => {
       expect(Math.min(from, to)).toBeGreaterThanOrEqual(0);
   });
 
-  test('in a narrower one is told as far in from there as it is wide', () => {
+  test('in a narrower one is reported as far in from there as it is wide', () => {
     const stepped = feet([0, 0], [40, 0], [40, 2.5], [20, 2.5], [18, 1.2], [0, 1.2]);
     expect([...new Set(stepped.flat())].sort()).toEqual([22.5, 37.5]);
   });
@@ -159,7 +159,7 @@ describe.each([0, 0.7, 1.9, 3.6, 5.5])('turned by %f radians', (angle) => {
     }
   });
 
-  test('a strip from 1.1 to 2.4 wide is told at its narrow end, a wedge that begins in a corner nowhere', () => {
+  test('a strip from 1.1 to 2.4 wide is reported at its narrow end, a wedge that begins in a corner nowhere', () => {
     const strip = loop(
       polygon([
         [0, 0],
@@ -182,7 +182,7 @@ describe.each([0, 0.7, 1.9, 3.6, 5.5])('turned by %f radians', (angle) => {
     expect(placesIn([loop(wedge)])).toEqual([]);
   });
 
-  test('where a hole of R 5 touches the side, strips begin: told where they are 0.05 wide, on both sides of the touch', () => {
+  test('where a hole of R 5 touches the side, strips begin: reported where they are 0.05 wide, on both sides of the touch', () => {
     const places = placesIn([plate, hole(12, 5, 5)]);
     // From the side to the hole, straight to its middle: hypot(d, 5) = 5.05.
     const d = Math.sqrt(5.05 ** 2 - 25);
@@ -263,7 +263,7 @@ test('a pair of sides is held to its own limit, and a side without one to none',
 });
 
 describe('room in a shape', () => {
-  test('is the diameter of the largest disc, with its middle; none is told where a disc of the limit fits', () => {
+  test('is the diameter of the largest disc, with its middle; none is reported where a disc of the limit fits', () => {
     const room = roomIn(rectangle(7, -4, 15, -1.8), 3);
     expect(room?.width).toBeCloseTo(2.2, 2);
     expect(room?.at.y).toBeCloseTo(-2.9, 2);

@@ -102,7 +102,7 @@ describe('lines to follow', () => {
   const sides = (...paths: readonly Path[]) => paths.flatMap(sidesOfPath);
   const both = { widestOf: () => 1.5, limitOf: () => 1.5, bothSides: true };
 
-  test('side by side they are told in the middle of what they run along each other, whichever way they go', () => {
+  test('side by side they are reported in the middle of what they run along each other, whichever way they go', () => {
     const long = openLine([0, 0], [30, 0]);
     for (const short of [openLine([5, 1.2], [21, 1.2]), openLine([21, -1.2], [5, -1.2])]) {
       const [place, more] = narrowPlaces(sides(long, short), both);

@@ -44,22 +44,22 @@ describe('(region-over-etched)', () => {
     [0.023, -0.014, 'x', 100],
     [-0.009, -0.017, 'y', 0],
     [-0.031, 0.018, 'x', 0],
-  ] as const)('an opening that lies off by %f and %f is told where it is worst', (x, y, axis, at) => {
+  ] as const)('an opening that lies off by %f and %f is reported where it is worst', (x, y, axis, at) => {
     const drawn = { ...POCKET, outlines: [rectangle(0, 0, 100, 60)] };
     const off = { turn: 0, factor: 1, mirrored: false, shift: { x, y } };
-    const [told, more] = overEtched(
+    const [reported, more] = overEtched(
       drawn,
       spoiltBy((opening) => opening.map((loop) => loop.map((span) => moveSpan(span, off)))),
     );
     expect(more).toBeUndefined();
     const most = Math.max(Math.abs(x), Math.abs(y));
-    expect(told?.facts).toEqual({
+    expect(reported?.facts).toEqual({
       near: expect.closeTo(most, 6),
       depth: expect.closeTo(Math.sqrt(2 ** 2 - (2 - most) ** 2), 6),
       limit: 0,
     });
-    expect(told?.place.at?.[axis]).toBeCloseTo(at, 6);
-    expect(told?.place.regions).toEqual([regionAt(drawn, -30, -30)]);
+    expect(reported?.place.at?.[axis]).toBeCloseTo(at, 6);
+    expect(reported?.place.regions).toEqual([regionAt(drawn, -30, -30)]);
   });
 
   test('beside a floor of 1 the opening of 2 is held to √(2² − 1.04²), what the tolerance of that floor allows', () => {
@@ -74,25 +74,25 @@ describe('(region-over-etched)', () => {
     const grown = (by: number) => spoiltBy((opening) => growLoops(opening, by), 2);
     // The floor's plus of 0.04 lets the line come 0.024 nearer.
     expect(overEtched(drawn, grown(0.02))).toEqual([]);
-    const [told, more] = overEtched(drawn, grown(0.06));
+    const [reported, more] = overEtched(drawn, grown(0.06));
     expect(more).toBeUndefined();
     const gap = Math.sqrt(2 ** 2 - 1 ** 2) - 0.06;
-    expect(told?.facts).toEqual({
+    expect(reported?.facts).toEqual({
       near: expect.closeTo(Math.sqrt(2 ** 2 - 1.04 ** 2) - gap, 6),
       depth: expect.closeTo(Math.sqrt(2 ** 2 - gap ** 2), 6),
       limit: expect.closeTo(1.04, 9),
     });
-    expect(told?.place.regions).toEqual([regionAt(drawn, 10, 30)]);
+    expect(reported?.place.regions).toEqual([regionAt(drawn, 10, 30)]);
   });
 
   test('beside what is cut out the wall may stand on the drawn line, and no nearer', () => {
     const cut: CheckedPart = { ...POCKET, depths: [[50, 30, 3.2]], wall: 3 };
     expect(overEtched(cut)).toEqual([]);
-    const [told] = overEtched(
+    const [reported] = overEtched(
       cut,
       spoiltBy((opening) => growLoops(opening, 0.02)),
     );
-    expect(told?.facts).toMatchObject({ near: expect.closeTo(0.02, 6), limit: 0 });
+    expect(reported?.facts).toMatchObject({ near: expect.closeTo(0.02, 6), limit: 0 });
   });
 });
 
@@ -118,14 +118,14 @@ describe('with a new coat for each stage', () => {
   );
 
   test.each(['shallow-edge', 'mid-wall'] as const)(
-    '(region-over-etched) %s: windows that are 0.02 too wide are told as that',
+    '(region-over-etched) %s: windows that are 0.02 too wide are reported as that',
     (edgeDatum) => {
-      const told = overEtched(
+      const reported = overEtched(
         { ...steps, edgeDatum },
         spoiltBy((opening) => growLoops(opening, 0.02)),
       );
-      expect(told.length).toBeGreaterThan(0);
-      for (const { facts } of told) expect(facts.near).toBeCloseTo(0.02, 4);
+      expect(reported.length).toBeGreaterThan(0);
+      for (const { facts } of reported) expect(facts.near).toBeCloseTo(0.02, 4);
     },
   );
 });

@@ -1,4 +1,4 @@
-/** The samples are parts that can be made: what the checks tell of them is worth reading, and little. */
+/** The samples are parts that can be made: what the checks report of them is worth reading, and little. */
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { makingWords } from '#findings/check-findings.ts';

@@ -176,25 +176,25 @@ describe('maskant that stands to the end of its coat', () => {
 });
 
 describe('(contour-not-closed)', () => {
-  const told = (making: Making) =>
+  const reported = (making: Making) =>
     checkMaking(making)
       .filter(({ code }) => code === 'contour-not-closed')
       .map(({ facts, place }) => [facts, place.at]);
 
   test('where a floor was measured on one', () => {
     const making = makingOf('peel-next');
-    expect(told(making)).toEqual([]);
+    expect(reported(making)).toEqual([]);
     const [first, ...others] = [...making.reached];
     if (first === undefined) throw new Error('there are regions');
     const gap = { x: 12, y: 34 };
     const reached = new Map([...others, [first[0], { ...first[1], gap }] as const]);
-    expect(told({ ...making, reached })).toEqual([[{ of: 'floors' }, gap]]);
+    expect(reported({ ...making, reached })).toEqual([[{ of: 'floors' }, gap]]);
   });
 
   test('where the border of the etched surface is one: an opening with a side left out', () => {
     const making = makingOf('peel-next');
     const kit = kitOf({ stages: [{ level: 2.5, opening: [left.slice(0, 3)] }] });
-    const found = told({ ...making, kit });
+    const found = reported({ ...making, kit });
     expect(found).toHaveLength(1);
     expect(found[0]?.[0]).toEqual({ of: 'floors' });
   });

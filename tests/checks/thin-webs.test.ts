@@ -54,7 +54,7 @@ describe('thin webs', () => {
     expect(webs(face(1, [1.5, deep]), face(1, [1.5, deep]), 1)).toEqual([]);
   });
 
-  test('told at the larger of two places where openings lie behind each other', () => {
+  test('reported at the larger of two places where openings lie behind each other', () => {
     const near = face(1, [1.2, rectangle(0, 0, 60, 8)]);
     for (const far of [
       [rectangle(2, 1, 5, 4), rectangle(30, 1, 50, 7)],
@@ -86,22 +86,22 @@ describe('(coupon-depth-differs)', () => {
   });
 
   test('the nearest of several; twice as deep is still about that depth', () => {
-    const [told] = checkCouponDepth(planOf('peel-next'), [coupon(0.3), coupon(1.2), coupon(0.6)]);
-    expect(told?.facts).toEqual({ coupon: 1.2, deepest: 3, times: expect.closeTo(2.5, 9), limit: 2 });
-    expect(told?.place).toEqual({ path: 'process.coupon' });
+    const [reported] = checkCouponDepth(planOf('peel-next'), [coupon(0.3), coupon(1.2), coupon(0.6)]);
+    expect(reported?.facts).toEqual({ coupon: 1.2, deepest: 3, times: expect.closeTo(2.5, 9), limit: 2 });
+    expect(reported?.place).toEqual({ path: 'process.coupon' });
     expect(checkCouponDepth(planOf('peel-next'), [coupon(1.5)])).toEqual([]);
     expect(checkCouponDepth({ ...planOf('peel-next'), stages: [] }, [coupon(1.5)])).toEqual([]);
   });
 
   test('masked anew each cut is only as deep as its own stage: 2 and 1 mm', () => {
     expect(checkCouponDepth(planOf('re-mask'), [coupon(1.2)])).toEqual([]);
-    const [told] = checkCouponDepth(planOf('re-mask'), [coupon(0.8)]);
-    expect(told?.facts).toMatchObject({ deepest: 2, times: expect.closeTo(2.5, 9) });
+    const [reported] = checkCouponDepth(planOf('re-mask'), [coupon(0.8)]);
+    expect(reported?.facts).toMatchObject({ deepest: 2, times: expect.closeTo(2.5, 9) });
   });
 });
 
 test('(opening-runs-off-sheet) all that runs off, the longest stretch first', () => {
-  const [told] = checkPart({
+  const [reported] = checkPart({
     sheet: rectangle(0, 0, 100, 60),
     outlines: [rectangle(0, 10, 25, 30), rectangle(70, 5, 100, 40), rectangle(40, 20, 55, 45)],
     depths: [
@@ -110,9 +110,9 @@ test('(opening-runs-off-sheet) all that runs off, the longest stretch first', ()
       [45, 30, 1],
     ],
   }).filter(({ code }) => code === 'opening-runs-off-sheet');
-  expect(told?.facts).toEqual({ length: expect.closeTo(55, 9), regions: 2 });
-  expect(told?.place.at).toEqual({ x: 100, y: expect.closeTo(22.5, 9) });
-  expect(told?.place.outline?.map(({ closed, spans }) => [closed, spans.length])).toEqual([
+  expect(reported?.facts).toEqual({ length: expect.closeTo(55, 9), regions: 2 });
+  expect(reported?.place.at).toEqual({ x: 100, y: expect.closeTo(22.5, 9) });
+  expect(reported?.place.outline?.map(({ closed, spans }) => [closed, spans.length])).toEqual([
     [false, 1],
     [false, 1],
   ]);

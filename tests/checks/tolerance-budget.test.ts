@@ -131,7 +131,7 @@ describe('M6.3 gauged on the way', () => {
     for (const { worst } of [gauged.tooDeep, gauged.tooShallow]) expect(worst).toBeCloseTo(0.08685, 5);
   });
 
-  test('a stage so thin that its reading tells nothing runs by the clock: 0.06 mm, 5 % of it and the timing', () => {
+  test('a stage so thin that its reading says nothing runs by the clock: 0.06 mm, 5 % of it and the timing', () => {
     const { gauged, byClock } = only(budgetsOf([{ depth: 0.06, plus: 0.12, minus: 0.12 }]));
     expect(gauged.tooDeep.worst).toBeCloseTo(0.06 * 0.05 + 0.0105, 9);
     expect(gauged.tooDeep.worst).toBeCloseTo(byClock.tooDeep.worst, 9);

@@ -23,7 +23,7 @@ describe('sides that touch', () => {
   const begunAt = (number: number): Loop => [...horn.slice(number), ...horn.slice(0, number)];
 
   test.each([0, 1, 3])(
-    'a horn between a line and an arc is told where it is 0.05 wide, its border begun at span %i',
+    'a horn between a line and an arc is reported where it is 0.05 wide, its border begun at span %i',
     (begun) => {
       const [place, more] = placesIn([begunAt(begun)]);
       expect(more).toBeUndefined();
@@ -61,7 +61,7 @@ describe('sides that touch', () => {
     ]);
   });
 
-  test('a strip that ends before it has come to 0.05 is told at its end', () => {
+  test('a strip that ends before it has come to 0.05 is reported at its end', () => {
     const stepped = polygon([
       [0, 0],
       [12.4, 0],

@@ -139,14 +139,14 @@ describe('(piece-in-many-parts)', () => {
         [10, 50, 2],
       ],
     );
-    const [told, ...others] = checkPieceParts(place);
+    const [reported, ...others] = checkPieceParts(place);
     expect(others).toEqual([]);
-    expect(told?.code).toBe('piece-in-many-parts');
-    expect(told?.facts).toEqual({ parts: 3, stage: 1, regions: 2 });
+    expect(reported?.code).toBe('piece-in-many-parts');
+    expect(reported?.facts).toEqual({ parts: 3, stage: 1, regions: 2 });
     const [two, three] = [idAt(place.plan, 10, 5), idAt(place.plan, 110, 5)];
-    expect(told?.place.regions).toEqual([two, three].sort());
-    expect(told?.place.at).toEqual(place.plan.regions.find(({ id }) => id === three)?.label);
-    const outline = told?.place.outline ?? [];
+    expect(reported?.place.regions).toEqual([two, three].sort());
+    expect(reported?.place.at).toEqual(place.plan.regions.find(({ id }) => id === three)?.label);
+    const outline = reported?.place.outline ?? [];
     expect(outline.map(({ closed }) => closed)).toEqual([true, true, true]);
     // Rooms of 16 by 16, and a little of each neck.
     const area = loopsArea(outline.map(({ spans }) => spans));
@@ -209,8 +209,8 @@ describe('(maskant-overhang-long)', () => {
     ];
     const halves = [rectangle(0, 0, 25, 50), rectangle(25, 0, 60, 50)];
     expect(checkOverhang(placeOf(halves, depths, { factor: 2.1, sheet }))).toEqual([]);
-    const [told] = checkOverhang(placeOf(halves, depths, { factor: 2.4, sheet }));
-    expect(told?.facts).toMatchObject({ overhang: expect.closeTo(2.4 * 4.3, 9), level: 5.2 });
+    const [reported] = checkOverhang(placeOf(halves, depths, { factor: 2.4, sheet }));
+    expect(reported?.facts).toMatchObject({ overhang: expect.closeTo(2.4 * 4.3, 9), level: 5.2 });
   });
 
   test('masked anew, by what the stage itself etches', () => {
@@ -222,9 +222,14 @@ describe('(maskant-overhang-long)', () => {
     const coat = (factor: number) => placeOf(outlines, depths, { factor, masking: 're-mask' });
     expect(checkOverhang(coat(2.3))).toEqual([]);
     const place = coat(2.4);
-    const [told, ...others] = checkOverhang(place);
+    const [reported, ...others] = checkOverhang(place);
     expect(others).toEqual([]);
-    expect(told?.facts).toEqual({ overhang: expect.closeTo(2.4 * 4.3, 9), limit: 10, stage: 2, level: 5.2 });
-    expect(told?.place.regions).toEqual([idAt(place.plan, 30, 30)]);
+    expect(reported?.facts).toEqual({
+      overhang: expect.closeTo(2.4 * 4.3, 9),
+      limit: 10,
+      stage: 2,
+      level: 5.2,
+    });
+    expect(reported?.place.regions).toEqual([idAt(place.plan, 30, 30)]);
   });
 });

@@ -39,7 +39,7 @@ describe('isobath correct', () => {
     expect(readFileSync(join(folder, 'plan.run.json'), 'utf8')).toBe(before);
   });
 
-  it('ends with 1 where a region can no longer be met, and records it; --json tells the same', () => {
+  it('ends with 1 where a region can no longer be met, and records it; --json reports the same', () => {
     rmSync(join(folder, 'plan.run.json'));
     const sure = rows(3).replace('depth', 'depth,confirm,note').trimEnd();
     writeFileSync(join(folder, 'readings.csv'), `${sure},,\n,,,,1,gauged twice\n`);
@@ -52,7 +52,7 @@ describe('isobath correct', () => {
     expect(readdirSync(folder)).toContain('plan.run.json');
   });
 
-  it('mm-under-inches: tells the findings of an inch job in inches, as its tables are', () => {
+  it('mm-under-inches: reports the findings of an inch job in inches, as its tables are', () => {
     const job = {
       ...buoyLidJob,
       units: 'in',

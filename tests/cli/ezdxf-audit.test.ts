@@ -8,7 +8,7 @@ import { templateDrawing } from '#handoff/template/template-drawing.ts';
 import { templateOf } from '#support/handoff/template-of.ts';
 import { handMadePlan } from '#support/parts/hand-made-plan.ts';
 
-/** The independent library ezdxf (MIT; Debian package python3-ezdxf): loads a file, audits it, and tells what it read. */
+/** The independent library ezdxf (MIT; Debian package python3-ezdxf): loads a file, audits it, and reports what it read. */
 const SCRIPT = `
 import json, sys, ezdxf
 document = ezdxf.readfile(sys.argv[1])

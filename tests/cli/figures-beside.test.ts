@@ -69,7 +69,7 @@ describe('a file of figures beside the job', () => {
   });
 });
 
-describe('the terminal tells what the run does to the bath', () => {
+describe('the terminal reports what the run does to the bath', () => {
   it('metal, caustic, hydrogen and air with their temperatures, and the load against its limit', () => {
     const tank = { litres: 10, dissolved: 30, dissolvedLimit: 75 };
     const { out, folder } = plan(JSON.stringify(SHOP), { tank });

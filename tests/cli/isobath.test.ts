@@ -106,7 +106,7 @@ describe('isobath plan', () => {
 });
 
 describe('isobath inspect', () => {
-  it('tells unit, layers, counts, closed outlines and regions', () => {
+  it('reports unit, layers, counts, closed outlines and regions', () => {
     const { code, out } = runIsobath(['inspect', 'buoy-lid.dxf'], folder);
     expect(code).toBe(0);
     expect(out).toMatch(/^unit {2}mm/);

@@ -176,7 +176,7 @@ describe('isobath section', () => {
     expect(readdirSync(home)).not.toContain('none.csv');
   });
 
-  it('tells every wrong option at once', () => {
+  it('reports every wrong option at once', () => {
     const { error } = runIsobath(['section', JOB, '--from', 'a', '--to', 'b', '--samples', 'c'], home);
     expect(error.match(/^stop option-value-wrong/gm)).toHaveLength(3);
   });

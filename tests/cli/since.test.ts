@@ -14,7 +14,7 @@ const job = JSON.parse(readFileSync(join(folder, JOB), 'utf8'));
 job.requirements[1].depth = 2.3;
 writeFileSync(join(folder, 'b.job.json'), JSON.stringify(job));
 
-test('tells what changed, in words and as JSON', () => {
+test('reports what changed, in words and as JSON', () => {
   expect(first.code).toBe(0);
   const { code, out } = runIsobath(['plan', 'b.job.json', '--out', 'b', '--since', 'a/plan.json'], folder);
   expect(code).toBe(0);

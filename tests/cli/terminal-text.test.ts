@@ -66,7 +66,7 @@ describe('what a terminal is reported', () => {
     );
   });
 
-  it('names eight of the regions that a finding is about, and tells how many more there are', () => {
+  it('names eight of the regions that a finding is about, and reports how many more there are', () => {
     const regions = Array.from({ length: 1600 }, (_, index) => `R${index + 1}`);
     const lineOf = (count: number): string =>
       findingLine(finding('file-empty', { file: 'a.dxf' }, { regions: regions.slice(0, count) }));

@@ -177,9 +177,9 @@ describe.each([0.6, 1, 1.5])('M2.6 re-mask against first arrival coat by coat, e
   });
 });
 
-test('M2.6 the oracle tells a plan that is off: the closed form of one coat misses it by far more than the bar', () => {
+test('M2.6 the oracle shows a plan that is off: the closed form of one coat misses it by far more than the bar', () => {
   const [, nested] = sections;
-  if (nested === undefined) throw new Error('a section to tell by');
+  if (nested === undefined) throw new Error('a section to compare');
   const strips = nested.strips.map(
     ([from, to, depth]) => [rectangle(from, -120, to, 120), (from + to) / 2, 0, depth] as const,
   );

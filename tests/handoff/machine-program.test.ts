@@ -132,7 +132,7 @@ describe('the way along the lines', () => {
       const turns = path.spans.map((span, i) =>
         dot(tangentAlong(path.spans.at(i - 1) ?? span, 1), tangentAlong(span, 0)),
       );
-      // Only a line that is smooth all round may start amid a curve.
+      // Only a line that is smooth all round may start within a curve.
       if (Math.min(...turns) < Math.cos(Math.PI / 18)) expect(turn).toBeLessThan(Math.cos(Math.PI / 18));
       else expect(first.start).toEqual(before?.spans[0]?.start);
     });

@@ -73,7 +73,7 @@ describe.each(['mm', 'in'] as const)('scribe.dxf of a drawing in %s', (unit) => 
     );
   });
 
-  it('is plain ASCII in fixed point: no exponent, no minus nought, no colour or unit left to chance', () => {
+  it('is plain ASCII in fixed point: no exponent, no minus zero, no colour or unit left to chance', () => {
     expect(dxf).toMatch(/^[\x20-\x7e\r\n]*$/);
     for (const [code, value] of tagsOf(dxf)) {
       if (code >= 10 && code < 60) expect(value).toMatch(/^-?\d+(\.\d+)?$/);

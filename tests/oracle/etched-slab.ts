@@ -1,6 +1,6 @@
 /**
  * A slab etched from both faces at once, by first arrival on a grid through its whole thickness: etch that comes from one side goes on
- * into whatever the other has left. Plan lengths are divided by φ, times are told as depths of one bath.
+ * into whatever the other has left. Plan lengths are divided by φ, times are reported as depths of one bath.
  */
 import { firstArrival } from './first-arrival.ts';
 

@@ -1,7 +1,7 @@
 /**
  * A block of metal etched from above stage by stage, each through windows in a coat of its own: all that is etched is coated
  * over, the windows are cut on the floor, and the etch runs on from there, in whatever metal is left and past no void.
- * Sideways the etch runs φ times as fast as down; dividing plan lengths by φ makes it one speed. Told in depths cut.
+ * Sideways the etch runs φ times as fast as down; dividing plan lengths by φ makes it one speed. Reported in depths cut.
  */
 import { type ArrivalGrid, firstArrival } from './first-arrival.ts';
 

@@ -39,7 +39,7 @@ function codes(layers: Partial<Job['layers']>, entities = [...PANEL, ...ABOUT]):
 }
 
 describe('layers about the part', () => {
-  test('names, line types and what is on them tell; the panel is not among them', () => {
+  test('names, line types and what is on them show it; the panel is not among them', () => {
     expect(noiseLayers(drawing([...PANEL, ...ABOUT])).map(({ layer }) => layer)).toEqual(NOISE);
   });
 
@@ -48,7 +48,7 @@ describe('layers about the part', () => {
     expect(found.sort()).toEqual(NOISE.map((layer) => `layer-beside-the-part ${layer}`).sort());
   });
 
-  test('ignored, or the layers that count named: nothing to tell', () => {
+  test('ignored, or the layers that count named: nothing to report', () => {
     expect(codes({ ignore: NOISE })).toEqual([]);
     expect(codes({ regions: ['PANEL'] })).toEqual([]);
   });

@@ -54,7 +54,7 @@ describe('M7 a run from its files', () => {
   test('depth-in-doubt: one reading early in the run leaves the rest open', () => {
     expect(codes(`${HEAD}\n${first(1)}`)).toContain('depth-in-doubt');
   });
-  test('depth-out-of-reach: a floor etched twice as deep as asked is told', () => {
+  test('depth-out-of-reach: a floor etched twice as deep as asked is reported', () => {
     expect(codes(`${ANSWERED}\n${first(3.2)}\n${confirmed(1)}`)).toContain('depth-out-of-reach');
   });
   test('no-metal-taken: readings of no depth, or of a part thicker than its sheet, give no minutes and no record', () => {
@@ -100,7 +100,7 @@ describe('M7 a run from its files', () => {
     expect(read.front.etchFactor).toEqual(etchFactor);
     expect(read.plan.rate).toBe(0.0297);
   });
-  test('sheet-not-gauged: on a tapered sheet a thickness tells a depth only beside one of stage 0', () => {
+  test('sheet-not-gauged: on a tapered sheet a thickness gives a depth only beside one of stage 0', () => {
     const tapered = JSON.parse(planText);
     tapered.job.stock.thickness = { from: [0, 0], to: [100, 0], thicknessFrom: 5, thicknessTo: 4 };
     const { id } = deepest();
@@ -135,7 +135,7 @@ describe('M7 a run from its files', () => {
     );
     expect(codes('stage,region,depth\n1,R99,1')).toEqual(['reading-unclear']);
   });
-  test('reading-unclear: minutes and depths so small that their squares are nought', () => {
+  test('reading-unclear: minutes and depths so small that their squares are zero', () => {
     for (const tiny of ['1e-300', '1e-160', '0.0000000001'])
       expect(codes(`stage,minutes,region,depth\n1,${tiny},R01,0.8`)).toEqual(['reading-unclear']);
     expect(codes('stage,minutes,region,depth\n1,1e-9,R01,0.8')).not.toContain('reading-unclear');
@@ -242,7 +242,7 @@ describe('M7.4 a reading that does not fit is asked about', () => {
     }
   });
 
-  test('reading-in-question: a figure in inches where millimetres count tells what it would be in inches', () => {
+  test('reading-in-question: a figure in inches where millimetres count reports what it would be in inches', () => {
     const { id } = deepest();
     const left = 4 - 0.8 * minutes * rate;
     const inches = (left / 25.4).toFixed(4);

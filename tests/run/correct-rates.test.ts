@@ -83,7 +83,7 @@ describe('M7.1 reading more often never makes a rate less sure', () => {
     const readings = minutes.map((minute) => reading(0, minute, 0.025 * minute));
     return correctRates(plan, readings, { had: [Math.max(...minutes), 0, 0], current: 0 });
   };
-  test('300 readings within 1.5 min tell the next rate as surely as few', () => {
+  test('300 readings within 1.5 min give the next rate as surely as few', () => {
     const one = sureBy([25.5]);
     const many = sureBy(minutesBetween(24, 25.5, 300));
     expect(one.next.within).toBeLessThan(0.0017);
@@ -191,13 +191,13 @@ describe('M7 with a new coat for each stage', () => {
     expect(first?.depth.within).toBeCloseTo((1.96 * 0.01) / Math.SQRT2, 4);
   });
 
-  test('a floor gauged again under a later stage tells of its own stage alone', () => {
+  test('a floor gauged again under a later stage counts for its own stage alone', () => {
     const late = reading(1, 40, 1.02, { stage: 1 });
     const { stages } = correctRates(remasked, [late], { had: [40, 20, 0], current: 1 });
     expect(stages[0]?.rate?.value).toBeCloseTo(1.02 / 40, 6);
   });
 
-  test('the deeper floors, etched along, tell the same rate', () => {
+  test('the deeper floors, etched along, give the same rate', () => {
     const deep = [reading(0, 32, 0.96, { region: 'R03' })];
     const { rate } = correctRates(remasked, deep, { had: [32, 0, 0], current: 0 });
     expect(rate.value).toBeCloseTo(0.03, 6);

@@ -95,7 +95,7 @@ test('drawing-far-out: plan.json, scribe drawings, program and points are those 
   expect(new TextDecoder().decode(program?.bytes)).toMatch(/X4512\d{3}\.\d+ Y-3765\d{4}\.\d+/);
 });
 
-test('inspect tells places in the drawing’s own coordinates', async () => {
+test('inspect reports places in the drawing’s own coordinates', async () => {
   const { regions, findings } = await inspectDrawing(
     new TextEncoder().encode(dxf({ insunits: 4, entities: lid(FAR) })),
   );

@@ -69,7 +69,7 @@ test('no machine program cuts a line of a coat that is not on yet, whatever spli
   expect(textOf('scribe.dxf')).not.toContain('seal the lines');
 });
 
-test('the traveller has each stage coated and scribed anew, and tells the floors that come of it', {
+test('the traveller has each stage coated and scribed anew, and reports the floors that come of it', {
   tags: ['long'],
 }, async () => {
   const pages = await readPdf((await cover('re-mask')).bytesOf('traveller.pdf'));

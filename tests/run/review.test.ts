@@ -68,7 +68,7 @@ describe('a plan that changed after it was reviewed', () => {
     expect(changesSince(planText, await planOf())).toEqual({ said: [], findings: [] });
   });
 
-  it('tells that one region is asked another depth, and what follows for stages and lines', async () => {
+  it('reports that one region is asked another depth, and what follows for stages and lines', async () => {
     const now = await planOf((job) => {
       const [first] = job['requirements'] as { depth: number }[];
       if (first !== undefined) first.depth += 0.1;
@@ -106,7 +106,7 @@ describe('a plan that changed after it was reviewed', () => {
     expect(linesBefore(JSON.stringify(file), planText)).toEqual(new Map());
   });
 
-  it('tells of a plan whose bath alone is another', async () => {
+  it('reports a plan whose bath alone is another', async () => {
     const now = await planOf((job) => {
       job['process'] = { ...(job['process'] as object), rate: 0.031 };
     });

@@ -27,7 +27,7 @@ describe('M7.2 one bad reading among four', () => {
     },
   );
 
-  test('the place of four figures is where Huber’s function of their deviations sums to nought', () => {
+  test('the place of four figures is where Huber’s function of their deviations sums to zero', () => {
     const values = [-0.4, 0.1, 0.3, 9];
     const offWith = (shares: readonly number[]) => {
       const sum = (each: (value: number, i: number) => number) =>

@@ -172,7 +172,7 @@ describe('a memory between runs', () => {
 });
 
 describe('a run that somebody waits for', () => {
-  it('tells rising shares up to 1 and lets its host breathe', async () => {
+  it('reports rising shares up to 1 and lets its host breathe', async () => {
     const shares: number[] = [];
     let breaths = 0;
     const breathe = async (): Promise<void> => {

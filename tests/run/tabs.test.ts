@@ -92,7 +92,7 @@ describe('M9.9: a plate in a frame', () => {
     expect(found?.facts).toMatchObject({ left: expect.closeTo(0.6 - 2 * 0.10505, 4), limit: 0.5 });
   });
 
-  test('tab-misses-cut: a place amid the plate', async () => {
+  test('tab-misses-cut: a place within the plate', async () => {
     expect(stops(await run({ width: 1.1, at: [...FOUR, [25, 20]] }))).toEqual([
       'tab-misses-cut',
       'tab-misses-cut',

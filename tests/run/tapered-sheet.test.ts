@@ -98,7 +98,7 @@ describe('a final thickness near that of the sheet', () => {
   });
 });
 
-test('the traveller tells what is left below each floor from its thinnest to its thickest place', {
+test('the traveller reports what is left below each floor from its thinnest to its thickest place', {
   tags: ['long'],
 }, async () => {
   const { files } = await planned({ depth: 1.2 }, TAPER, { files: ['traveller'] });

@@ -9,7 +9,7 @@ async function corrected(readings: string) {
   return correctRun({ planText, readingsText: readings, recordText: undefined });
 }
 
-test('a depth on the far face tells the rate as one on the near face does', async () => {
+test('a depth on the far face gives the rate as one on the near face does', async () => {
   // Level 1.2 is bare for 16.84 of its minutes in the first stage: 0.5 mm as planned, 0.49 read.
   const rates = await Promise.all(
     ['R02', 'F02'].map(async (region) => {

@@ -138,10 +138,14 @@ describe('M9.1: the far face in the frame of the near one', () => {
         [180.06, 95],
       ],
     };
-    const told = await run({ ...job, far: { ...job.far, points: off } }, [box('TRIM', [0, 0], [200, 120])], {
-      farDrawingBytes: bytes,
-    });
-    const misfit = told.findings.find(({ code }) => code === 'far-misfit');
+    const reported = await run(
+      { ...job, far: { ...job.far, points: off } },
+      [box('TRIM', [0, 0], [200, 120])],
+      {
+        farDrawingBytes: bytes,
+      },
+    );
+    const misfit = reported.findings.find(({ code }) => code === 'far-misfit');
     // 185.812… and 185.867… apart: each end is off by half of that.
     expect(misfit?.facts).toMatchObject({
       misfit: expect.closeTo((Math.hypot(170.06, 75) - Math.hypot(170, 75)) / 2, 9),

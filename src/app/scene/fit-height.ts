@@ -22,8 +22,8 @@ export interface HeightAsk {
   readonly hasNumbers: boolean;
 }
 
-/** px of the least step: wished for, and what a number needs. */
-const STEP = { wished: 12, number: 10.2 };
+/** px of the least step: preferred, and what a number needs. */
+const STEP = { preferred: 12, number: 10.2 };
 /** Share of the deepest floor that its wall may hide. */
 const MOST_HIDDEN = 0.7;
 /** The solid may stand no taller on screen than this share of the view. */
@@ -43,7 +43,7 @@ export function fitHeight(ask: HeightAsk): number {
   const room = deepest === undefined ? Number.POSITIVE_INFINITY : deepest.maxY - deepest.minY;
   const seen = (MOST_HIDDEN * room * flat) / (Math.max(...levels) * up);
   const least = hasNumbers ? factorFor(STEP.number) : 1;
-  return Math.max(1, Number(Math.min(factorFor(STEP.wished), Math.max(seen, least)).toPrecision(2)));
+  return Math.max(1, Number(Math.min(factorFor(STEP.preferred), Math.max(seen, least)).toPrecision(2)));
 }
 
 /** From the surface down, level by level. */

@@ -44,8 +44,8 @@ export function groupMiddles(line: Path, { stage, pixelsPerMm, pitch, every }: M
   const stretches = straightStretches(line);
   const middles: number[] = [];
   for (let group = 0; group < count; group++) {
-    const wanted = ((group + 0.5) * length) / count;
-    const found = bestMiddle(stretches, { wanted, room, reach: length / count / 2, pixelsPerMm });
+    const preferred = ((group + 0.5) * length) / count;
+    const found = bestMiddle(stretches, { preferred, room, reach: length / count / 2, pixelsPerMm });
     if (found !== undefined) middles.push(found);
   }
   return middles;
@@ -82,21 +82,25 @@ function turnBetween(before: Span, after: Span): number {
   return Math.abs(Math.atan2(a.x * b.y - a.y * b.x, a.x * b.x + a.y * b.y));
 }
 
-interface Wish {
-  readonly wanted: number;
+interface GroupPlace {
+  readonly preferred: number;
   readonly room: number;
   readonly reach: number;
   readonly pixelsPerMm: number;
 }
 
-function bestMiddle(stretches: readonly Stretch[], wish: Wish): number | undefined {
-  const { wanted, room, reach, pixelsPerMm } = wish;
+function bestMiddle(stretches: readonly Stretch[], place: GroupPlace): number | undefined {
+  const { preferred, room, reach, pixelsPerMm } = place;
   let best: { readonly middle: number; readonly cost: number } | undefined;
   for (const stretch of stretches) {
-    if (stretch.to - stretch.from < room || stretch.to < wanted - reach || stretch.from > wanted + reach)
+    if (
+      stretch.to - stretch.from < room ||
+      stretch.to < preferred - reach ||
+      stretch.from > preferred + reach
+    )
       continue;
-    for (const middle of middlesOf(stretch, wanted, room)) {
-      const off = Math.abs(middle - wanted);
+    for (const middle of middlesOf(stretch, preferred, room)) {
+      const off = Math.abs(middle - preferred);
       const bend = bendWithin(stretch, middle - room / 2, middle + room / 2);
       if (off > reach || bend > MOST_BEND) continue;
       const cost = bend + off * pixelsPerMm * BEND_OF_PIXEL;
@@ -106,10 +110,10 @@ function bestMiddle(stretches: readonly Stretch[], wish: Wish): number | undefin
   return best?.middle;
 }
 
-/** The place wished for, and on each span the nearest to it where the whole group lies on that span. */
-function middlesOf({ from, to, bends }: Stretch, wanted: number, room: number): number[] {
+/** The preferred place, and on each span the nearest to it where the whole group lies on that span. */
+function middlesOf({ from, to, bends }: Stretch, preferred: number, room: number): number[] {
   const within = (start: number, end: number) =>
-    end - start < room ? [] : [Math.min(end - room / 2, Math.max(start + room / 2, wanted))];
+    end - start < room ? [] : [Math.min(end - room / 2, Math.max(start + room / 2, preferred))];
   return [
     ...within(from, to),
     ...bends.flatMap(({ to: end }, index) => within(bends[index - 1]?.to ?? from, end)),

@@ -72,7 +72,7 @@ function isEdge(normals: Float32Array, one: number, other: number): boolean {
 /** Calls back for each side that two triangles share, with its corners and both triangles. */
 function forEachSharedSide(
   indices: Uint32Array,
-  tell: (a: number, b: number, one: number, other: number) => void,
+  visit: (a: number, b: number, one: number, other: number) => void,
 ): void {
   const size = 2 ** Math.ceil(Math.log2(2 * indices.length + 2));
   const low = new Uint32Array(size);
@@ -91,7 +91,7 @@ function forEachSharedSide(
       low[slot] = a;
       high[slot] = b;
       first[slot] = triangle;
-    } else tell(a, b, other, triangle);
+    } else visit(a, b, other, triangle);
   }
 }
 

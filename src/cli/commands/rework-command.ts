@@ -21,7 +21,7 @@ export interface ReworkArguments {
   readonly json: boolean;
 }
 
-export interface Told {
+export interface Reported {
   readonly rework?: Rework;
   readonly forecast?: FactorForecast;
   readonly leak?: Leak;
@@ -43,7 +43,7 @@ export function reworkCommand(asked: ReworkArguments, terminal: Terminal): Comma
   const { process, lines, planFile } = read;
   const reworked = readings === undefined ? { findings: [] } : reworkFrom(planText.text, readings);
   if (readings !== undefined && !('rework' in reworked)) return refused(...reworked.findings);
-  const told: Told = {
+  const reported: Reported = {
     ...('rework' in reworked && reworked.rework !== undefined ? { rework: reworked.rework } : {}),
     ...(factor === undefined ? {} : { forecast: forecastAtFactor(read, factor) }),
     ...(radius === undefined ? {} : { leak: leakOf(process, { radius, minutesLeft: 0 }) }),
@@ -57,12 +57,12 @@ export function reworkCommand(asked: ReworkArguments, terminal: Terminal): Comma
         }),
   };
   if (!json) {
-    if (told.rework !== undefined) terminal.out(reworkText(told.rework));
-    if (told.forecast !== undefined) terminal.out(forecastText(told.forecast, planFile.stages));
-    terminal.out(damageText(told));
+    if (reported.rework !== undefined) terminal.out(reworkText(reported.rework));
+    if (reported.forecast !== undefined) terminal.out(forecastText(reported.forecast, planFile.stages));
+    terminal.out(damageText(reported));
   }
   const { findings } = reworked;
-  return { exitCode: hasStop(findings) ? 1 : 0, findings, record: { ...told } };
+  return { exitCode: hasStop(findings) ? 1 : 0, findings, record: { ...reported } };
 }
 
 function reworkFrom(planText: string, readings: string): ReturnType<typeof reworkRun> {

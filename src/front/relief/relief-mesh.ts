@@ -128,7 +128,7 @@ function addRing(edges: GroundEdges, vertices: readonly number[], kind: number):
   }
 }
 
-/** What the ground must know of a contour: a strip's border where walls begin or end, nothing amid strips, else all of it. */
+/** What the ground must know of a contour: a strip's border where walls begin or end, nothing between strips, else all of it. */
 function addOutline(
   { draft, edges, heightAt }: Pick<GroundRules, 'heightAt'> & { draft: MeshDraft; edges: GroundEdges },
   outline: Outline,

@@ -9,7 +9,7 @@ import { type Outline, reverseLoop, type VertexLoop } from './contour-outline.ts
 import { doubleArea, type MeshDraft } from './mesh-draft.ts';
 import { type ZipRules, zipLoops } from './zip-loops.ts';
 
-/** Adds the strips' triangles. Gives how many strips each loop borders: where there are two it lies amid the walls. */
+/** Adds the strips' triangles. Gives how many strips each loop borders: where there are two it lies between walls. */
 export function zipBands(
   draft: MeshDraft,
   outlines: readonly Outline[],

@@ -101,7 +101,7 @@ function drawMetal(
 /** mm of paper: a number needs this much. */
 const NUMBER = { width: 3.4, height: 3.2 };
 
-/** The stage's number amid a level stretch of its band, where it has room. */
+/** The stage's number in the middle of a level stretch of its band, where it has room. */
 function nameBand(pen: Pen, text: string, { minX, maxX, minY, maxY }: PageBox): void {
   if (maxX - minX < NUMBER.width || maxY - minY < NUMBER.height) return;
   const [x, y] = [(minX + maxX) / 2, (minY + maxY) / 2];

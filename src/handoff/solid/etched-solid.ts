@@ -45,7 +45,7 @@ export function etchedSolid(
 /** Why no such solid can be made. */
 export type SolidTrouble = 'no outline' | 'bent back';
 
-/** A taper that begins or ends amid the sheet bends its back, and the mesh has no edge there. */
+/** A taper that begins or ends within the sheet bends its back, and the mesh has no edge there. */
 export function solidTrouble(
   sheet: readonly Loop[],
   { thickness }: Pick<Job['stock'], 'thickness'>,

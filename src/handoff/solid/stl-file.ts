@@ -45,7 +45,7 @@ function headingOf({ x, y }: Point, planHash: string): string {
   return `Isobath mm${from} plan ${planHash}`.slice(0, HEADING);
 }
 
-/** Unit vector outwards; nought of a triangle without area. */
+/** Unit vector outwards; zero of a triangle without area. */
 function normalOf(positions: Float32Array, a: number, b: number, c: number): readonly number[] {
   const along = (to: number, axis: number): number =>
     itemAt(positions, to + axis) - itemAt(positions, a + axis);

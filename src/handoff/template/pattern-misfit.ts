@@ -7,7 +7,7 @@
 import { itemAt } from '#geometry/assert.ts';
 import { distance, type Point } from '#geometry/point.ts';
 
-/** mm that no wrong way comes nearer than, at one hole at least; nought for fewer than three holes. */
+/** mm that no wrong way comes nearer than, at one hole at least; zero for fewer than three holes. */
 export function patternMisfit(holes: readonly Point[]): number {
   const count = holes.length;
   if (count < 3) return 0;

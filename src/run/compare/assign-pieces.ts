@@ -1,6 +1,6 @@
 /**
  * What lines that came back cut the maskant into, and when each piece is peeled: with the stage whose opening covers most of it. Lines need
- * not be in any order, on any layer or exact; what is open, doubled or missing is told with its place.
+ * not be in any order, on any layer or exact; what is open, doubled or missing is reported with its place.
  */
 import { type Finding, finding } from '#findings/finding.ts';
 import { arrange } from '#geometry/arrangement/arrange.ts';

@@ -90,7 +90,7 @@ export async function compareReturned(
 const LISTED_SHARE = 0.005;
 const LISTED_DEPTH = 0.01;
 
-/** Land is told by its edges. */
+/** Land is reported by its edges. */
 function changedFloors(
   plan: EtchPlan,
   planned: ReadonlyMap<string, Reached>,
@@ -161,7 +161,7 @@ function movedFindings({
 /** Share of a region by which its floor may shrink without a word. */
 const LESS_FLOOR = 0.02;
 
-/** Finding: `returned-floor-changed`, of a region that has less floor. A wall that stands in it is told by its edge. */
+/** Finding: `returned-floor-changed`, of a region that has less floor. A wall that stands in it is reported by its edge. */
 function lostFloors(floors: readonly FloorCompared[]): Finding[] {
   return floors.flatMap(({ id, level, at, planned, returned }) => {
     if (returned.share > planned.share - LESS_FLOOR) return [];

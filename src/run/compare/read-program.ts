@@ -1,6 +1,6 @@
 /**
  * The lines that a machine program cuts: RS-274 words (NISTIR 6556, sections 3.3 to 3.5) to paths in millimetres. Taken are straight
- * moves and arcs in the plane at feed, with the tool at its lowest; what else a control does (offsets, cycles, macros) is not followed and told.
+ * moves and arcs in the plane at feed, with the tool at its lowest; what else a control does (offsets, cycles, macros) is not followed, and reported.
  * A path ends where the tool is lifted or travels. Never throws.
  */
 

@@ -16,7 +16,7 @@ export const write: Writer<'traveller'> = async (writing) => {
   const choice = { margin: choices.inspection.margin, spacing: FARTHEST };
   const ask = { plan, index: kit.index, far: far?.kit.index, stock: job.stock, choice };
   const points = inspectionPoints(ask).points.filter(({ face }) => face === undefined);
-  // During the run a thickness tells what one face lost only where the other is not etched.
+  // During the run a thickness shows what one face lost only where the other is not etched.
   const gauged = points.filter(({ at, depth, thickness }) => {
     const alone = sheetAt(job.stock.thickness, at) - depth.nominal;
     return Math.abs(alone - thickness.nominal) < ROUNDING;

@@ -11,7 +11,7 @@ import {
   type RunReadings,
   readingsText,
   resultOf,
-  tellMinutes,
+  stateMinutes,
   tryReading,
 } from '#app/state/tank/run-readings.ts';
 import { correctRun } from '#run/correct-run.ts';
@@ -126,7 +126,7 @@ it('struck out a reading stays in the list with its reason, counts no more, and 
 });
 
 it('minutes that a stage really had count without a reading', () => {
-  const { run, result } = tellMinutes(
+  const { run, result } = stateMinutes(
     takeAll([0.594]),
     { stage: 1, minutes: 26.5, who: '', when: '2026-03-09 14:02' },
     planText,
@@ -134,7 +134,7 @@ it('minutes that a stage really had count without a reading', () => {
   expect(result.corrected?.stages[0]?.had).toBe(26.5);
   expect(listed(run)).toHaveLength(1);
   // Without any reading, too: the next stages then start from the plan's rate.
-  const alone = tellMinutes(NO_READINGS, { stage: 1, minutes: 26.9, who: '', when: '' }, planText);
+  const alone = stateMinutes(NO_READINGS, { stage: 1, minutes: 26.9, who: '', when: '' }, planText);
   expect(alone.result.corrected?.stages[0]?.had).toBe(26.9);
 });
 

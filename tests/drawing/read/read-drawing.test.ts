@@ -1,4 +1,4 @@
-/** What a drawing tells besides its curves: layers, notes, places, letters, what was passed over; and that it tells the same every time. */
+/** What reading a drawing gives besides its curves: layers, notes, places, letters, what was passed over; and that it gives the same every time. */
 import { expect, test } from 'vitest';
 import { readDrawing } from '#drawing/read/read-drawing.ts';
 import {

@@ -37,7 +37,7 @@ test('M2.7 an edge with four triangles is found: two pockets that share one wall
   expect(reliefTrouble(kit, {}, doubled)?.trouble).toBe('open edges');
 });
 
-test('M2.7 a fold is found, though no volume tells it: one corner pulled sideways over its neighbours', () => {
+test('M2.7 a fold is found, though no volume shows it: one corner pulled sideways over its neighbours', () => {
   const floor = mesh.positions.findIndex((z, i) => i % 3 === 2 && z < -2 && z > -2.9);
   const folded = damaged(({ positions }) => {
     positions[floor - 2] = (positions[floor - 2] ?? 0) + 1.5;

@@ -7,7 +7,7 @@ test.each([
   ['a hollow rounded side that openings run off, three stages: 6070 mm² folded over', 3, 237],
   ['a rounded bay in the edge beside five outlines that overlap: 40 mm² folded over', 3, 17],
   ['four outlines that overlap, two stages: 111 mm² folded over, four edges open', 3, 670],
-  ['a cutout amid seven openings: 87 mm² folded over, two edges open', 3, 106],
+  ['a cutout within seven openings: 87 mm² folded over, two edges open', 3, 106],
   ['a channel just twice the undercut wide beside a cutout: 20 edges open', 3, 44],
   ['a channel over a round pocket, 4 and 3 mm deep at φ = 0.5: 14 edges open', 3, 536],
   ['two channels over an angle, three windows: 11 mm² folded over, 32 edges open', 3, 842],

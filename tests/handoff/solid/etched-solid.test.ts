@@ -177,7 +177,7 @@ describe('a sheet that tapers', () => {
   });
 
   it.each([
-    ['a taper that ends amid the part', taper(0, 150), 'bent back'],
+    ['a taper that ends within the part', taper(0, 150), 'bent back'],
     ['a part without an outline', { layers: { ignore: ['TRIM'] } }, 'no outline'],
   ])('solid-not-drawn: %s', async (_, change, trouble) => {
     const { findings, files } = await lid(change);

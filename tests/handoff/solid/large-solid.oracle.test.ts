@@ -42,7 +42,7 @@ test.each([
   ['320 nested pockets', LARGE, 0.05],
   ['20 nested pockets', SMALL, 0.02],
 ] as const)(
-  '%s: a solid within 0.1 % of the planned volume, which tells its tolerance',
+  '%s: a solid within 0.1 % of the planned volume, which reports its tolerance',
   async (_, files, fine) => {
     const { status, share, tolerance } = await solidOf(files);
     expect(status).toBe('NoError');

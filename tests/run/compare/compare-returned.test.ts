@@ -89,7 +89,7 @@ describe('what was done to them', () => {
     for (const { outward } of others) expect(outward.by).toBeLessThan(0.002);
   });
 
-  test('returned-piece-missing: one line missing, told at its place', async () => {
+  test('returned-piece-missing: one line missing, reported at its place', async () => {
     const { comparison, findings } = await compare(changed(scribe, 1, () => ''));
     expect(codesOf(findings)).toContain('returned-piece-missing');
     const missing = findings.find(({ code }) => code === 'returned-piece-missing');
@@ -133,7 +133,7 @@ describe('what was done to them', () => {
     expect(codesOf((await compare(text)).findings)).toContain('returned-too-crossed');
   });
 
-  test('a file that is no drawing is told as any drawing is', async () => {
+  test('a file that is no drawing is reported as any drawing is', async () => {
     const { findings, comparison } = await compare('hello');
     expect(comparison).toBeUndefined();
     expect(findings.some(({ severity }) => severity === 'stop')).toBe(true);
@@ -170,7 +170,7 @@ describe('programs', () => {
     });
   });
 
-  test('program-word-unknown: an offset of the tool is told, with its line', () => {
+  test('program-word-unknown: an offset of the tool is reported, with its line', () => {
     const { findings } = readProgram('G21 G90\nG41 D1\nG0 X0 Y0\nG1 Z0\nG1 X5\nG1 X5 Y5\nG1 X0 Y0');
     expect(findings).toMatchObject([
       { code: 'program-word-unknown', facts: { word: 'G41' }, place: { line: 2 } },

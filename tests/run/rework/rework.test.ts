@@ -58,7 +58,7 @@ describe('M8.5 readings after the run', () => {
     expect(rework?.edges).toEqual([{ level: 1.2, beside: 0, off: expect.closeTo(dip?.etch ?? 0, 9) }]);
   });
 
-  test('floor-too-thin and floor-not-read: told with thickness, place and area; nothing is called acceptable', () => {
+  test('floor-too-thin and floor-not-read: reported with thickness, place and area; nothing is called acceptable', () => {
     const csv = `stage,region,thickness\n2,${idAt('DEEP')},1.4\n2,${idAt('ROUND')},2.83`;
     const { rework, findings } = reworkRun(plan.text, csv);
     expect(findings.map(({ code }) => code).sort()).toEqual(['floor-not-read', 'floor-too-thin']);
@@ -90,7 +90,7 @@ describe('M8.5 readings after the run', () => {
     expect(rework?.floors[0]?.read).toBeCloseTo(0.1173 * 25.4, 9);
   });
 
-  test('what is no plan, and readings of no kind, are told', () => {
+  test('what is no plan, and readings of no kind, are reported', () => {
     expect(reworkRun('{}', 'stage,region,thickness\n').findings[0]?.code).toBe('plan-file-unusable');
     expect(reworkRun(plan.text, 'a,b\n1,2').findings.length).toBeGreaterThan(0);
   });

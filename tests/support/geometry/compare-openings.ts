@@ -69,7 +69,7 @@ function stepped({ x, y }: Place, angle: number, by: number): Place {
   return { x: x + by * Math.cos(angle), y: y + by * Math.sin(angle) };
 }
 
-/** Places just beside our own borders, on both sides: a border that is off by more than the tolerance tells here. */
+/** Places just beside our own borders, on both sides: a border that is off by more than the tolerance shows here. */
 function besideLoops(loops: readonly Loop[]): Place[] {
   return loops.flat().flatMap((span) =>
     [0.03, 0.5, 0.97].flatMap((share) => {
@@ -80,7 +80,7 @@ function besideLoops(loops: readonly Loop[]): Place[] {
   );
 }
 
-/** Places beside the oracle's borders: an opening that we lack tells here. */
+/** Places beside the oracle's borders: an opening that we lack shows here. */
 function besideRings({ borders }: OracleOpenings): Place[] {
   return borders.flat().flatMap((ring) =>
     ring.flatMap(([x, y], index) =>

@@ -92,7 +92,7 @@ const badJobs: readonly BadInput[] = [
     good.replace('"version": 1,', '"version": 1, "version": 1,'),
   ),
   spoiltJob('a length as text', ['job-value-wrong'], { stock: { thickness: '4 mm' } }),
-  spoiltJob('a thickness below nought', ['job-value-wrong'], { stock: { thickness: -4 } }),
+  spoiltJob('a thickness below zero', ['job-value-wrong'], { stock: { thickness: -4 } }),
   spoiltJob('a thickness of 1e300', ['job-value-wrong'], { stock: { thickness: 1e300 } }),
   spoiltJob(
     'a number that overflows to infinity',
@@ -100,7 +100,7 @@ const badJobs: readonly BadInput[] = [
     good.replace('"thickness": 4', '"thickness": 1e999'),
   ),
   spoiltJob('NaN in the job', ['job-not-json'], good.replace('"thickness": 4', '"thickness": NaN')),
-  spoiltJob('an etch factor of nought', ['job-value-wrong'], {
+  spoiltJob('an etch factor of zero', ['job-value-wrong'], {
     process: { ...buoyLidJob.process, etchFactor: 0 },
   }),
   spoiltJob('an etch factor table that falls back', ['job-value-wrong'], {
@@ -157,7 +157,7 @@ const badJobs: readonly BadInput[] = [
   { ...spoiltJob('levels that miss what is asked', ['level-missing'], { levels: [0.5] }), exit: 1 },
   spoiltJob('a drawing that is not there', ['file-missing'], { drawing: 'nowhere.dxf' }),
   spoiltJob('a drawing that is a folder', ['file-not-regular'], { drawing: '.' }),
-  spoiltJob('a drawing with a nought byte in its name', ['file-missing'], { drawing: 'a\u0000b.dxf' }),
+  spoiltJob('a drawing with a zero byte in its name', ['file-missing'], { drawing: 'a\u0000b.dxf' }),
   {
     title: 'a job that is not there',
     codes: ['file-missing'],
@@ -239,7 +239,7 @@ const badGeometry: readonly BadInput[] = [
     [box('POCKETS', [1e300, 1e300], [2e300, 2e300])],
   ),
   spoiltEntities(
-    'a radius below nought',
+    'a radius below zero',
     ['entity-out-of-range', 'entity-without-size', 'entity-number-bad'],
     [...buoyLid, circle('ROUND', [50, 50], -5)],
     0,

@@ -65,5 +65,5 @@ function faceOf(letter: string, pockets: readonly Pocket[], sheet: Loop | undefi
 }
 
 /** Code and facts of the findings of the codes wanted. */
-export const told = (findings: readonly Finding[], ...wanted: readonly string[]) =>
+export const reported = (findings: readonly Finding[], ...wanted: readonly string[]) =>
   findings.filter(({ code }) => wanted.includes(code)).map(({ code, facts }) => [code, facts]);

@@ -25,7 +25,7 @@ export function openRecord(text: string, here: RunReadings, planText: string): R
   return { run, stands: isPrefix(theirs, ours) ? 'behind' : 'apart' };
 }
 
-/** Each entry is sealed with all before it, so that seals tell whether one record goes on from another. */
+/** Each entry is sealed with all before it, so that seals show whether one record goes on from another. */
 function sealsOf({ recordText }: RunReadings): readonly string[] {
   if (recordText === undefined) return [];
   return readRunFile(recordText)?.entries.map(({ seal }) => seal) ?? [];

@@ -94,12 +94,12 @@ export function answerReading(
 }
 
 /** States how long a stage really was. */
-export function tellMinutes(
+export function stateMinutes(
   run: RunReadings,
-  told: Signed & { readonly stage: number; readonly minutes: number },
+  stated: Signed & { readonly stage: number; readonly minutes: number },
   planText: string,
 ): Taken {
-  return taken(run, resultWith(run, [told], planText));
+  return taken(run, resultWith(run, [stated], planText));
 }
 
 /** mm that a reading should say by the plan and the readings so far; undefined where nothing says it. */
@@ -108,7 +108,7 @@ export function expectedOf(
   at: Pick<ReadingPut, 'stage' | 'minutes' | 'region' | 'kind'>,
   planText: string,
 ): number | undefined {
-  // The core tells what it expected of any reading, whatever that says.
+  // The core says what it expected of any reading, whatever that says.
   const put: ReadingPut = { ...at, value: 1, unit: 'mm', who: '', when: '', gauge: '' };
   const { readings } = resultWith(run, [rowOfReading(put)], planText);
   return readings?.find(({ number }) => number === rowCount(run) + 1)?.expected;

@@ -1,4 +1,4 @@
-/** What must be told first at the tank: a part that is in too long, then what the readings say, the gravest alone. */
+/** What must be reported first at the tank: a part that is in too long, then what the readings say, the gravest alone. */
 import { type Finding, hasStop } from '#findings/finding.ts';
 import type { Severity } from '#findings/severity.ts';
 import type { StageAim } from './stage-aim.ts';
@@ -14,7 +14,7 @@ export interface TankAlarm {
   readonly more: number;
 }
 
-/** Minutes after which a part that should be out is told. */
+/** Minutes after which a part that should be out is reported. */
 const LATE = 0.05;
 
 export function tankAlarm(

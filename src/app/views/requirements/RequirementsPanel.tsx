@@ -84,7 +84,7 @@ function AskedFields({ job, regions }: AskedProps) {
   const names = namesOf(regions);
   const thickness = sheetThickness(job);
   const depth = common(regions, ({ asked }) => asked.depth);
-  const ask = (wish: RequirementEdit, words: string) => actions.askOfSelection(wish, `${words} of ${names}`);
+  const ask = (edit: RequirementEdit, words: string) => actions.askOfSelection(edit, `${words} of ${names}`);
   const within = { most: thickness };
   return (
     <>

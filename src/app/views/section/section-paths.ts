@@ -59,7 +59,7 @@ export function takenPath(band: readonly BandPoint[], { xOf, yOf }: SectionScale
 /** Pixels: a number needs this much of a band. */
 const NUMBER_ROOM = { height: 11, width: 12 };
 
-/** Where a stage's number stands in what it took: amid each level stretch that has room for it. */
+/** Where a stage's number stands in what it took: in the middle of each level stretch that has room for it. */
 export function numberPlaces(
   band: readonly BandPoint[],
   { xOf, yOf }: SectionScale,

@@ -6,7 +6,7 @@ import type { Box } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import { around, overlap } from './place-labels.ts';
 
-export interface FlagWish {
+export interface FlagRequest {
   readonly id: string;
   readonly point: Point;
 }
@@ -40,11 +40,11 @@ const DIRECTIONS: readonly Point[] = [
   { x: -1, y: 0 },
 ];
 
-/** In the order of the wishes; one that finds no free place is left out. */
-export function placeFlags(wishes: readonly FlagWish[], room: FlagRoom): PlacedFlag[] {
+/** In the order of the requests; one that finds no free place is left out. */
+export function placeFlags(requests: readonly FlagRequest[], room: FlagRoom): PlacedFlag[] {
   const taken = [...room.taken];
   const placed: PlacedFlag[] = [];
-  for (const { id, point } of wishes) {
+  for (const { id, point } of requests) {
     const at = DIRECTIONS.map(({ x, y }) => ({
       x: point.x + x * room.away,
       y: point.y + y * room.away,

@@ -8,7 +8,7 @@ import type { Point } from '#geometry/point.ts';
 
 export type LabelForm = 'two' | 'one' | 'name';
 
-export interface LabelWish {
+export interface LabelRequest {
   readonly id: string;
   /** Outer ring first, then holes. */
   readonly rings: readonly (readonly Point[])[];
@@ -45,15 +45,15 @@ const CLEAR = { edge: 4, line: 9, label: 2 };
 /** Places tried each way across a region. */
 const TRIES = 7;
 
-export function placeLabels(wishes: readonly LabelWish[], room: LabelRoom): PlacedLabel[] {
-  const largestFirst = wishes
-    .map((wish) => ({ wish, box: boxOf(wish.rings[0] ?? []) }))
+export function placeLabels(requests: readonly LabelRequest[], room: LabelRoom): PlacedLabel[] {
+  const largestFirst = requests
+    .map((request) => ({ request, box: boxOf(request.rings[0] ?? []) }))
     .filter(({ box }) => isSeen(box, room))
     .sort((a, b) => areaOf(b.box) - areaOf(a.box));
   const placed: PlacedLabel[] = [];
   const taken = [...room.taken];
-  for (const { wish, box } of largestFirst) {
-    const label = placeOne(wish, box, { ...room, taken });
+  for (const { request, box } of largestFirst) {
+    const label = placeOne(request, box, { ...room, taken });
     if (label === undefined) continue;
     placed.push(label);
     taken.push(label.box);
@@ -61,19 +61,19 @@ export function placeLabels(wishes: readonly LabelWish[], room: LabelRoom): Plac
   return placed;
 }
 
-function placeOne(wish: LabelWish, box: Box, room: LabelRoom): PlacedLabel | undefined {
-  for (const { form, width, height } of formsOf(wish)) {
+function placeOne(request: LabelRequest, box: Box, room: LabelRoom): PlacedLabel | undefined {
+  for (const { form, width, height } of formsOf(request)) {
     if (box.maxX - box.minX < width || box.maxY - box.minY < height) continue;
-    for (const at of triesIn(box, wish.middle)) {
+    for (const at of triesIn(box, request.middle)) {
       const label = around(at, width / 2, height / 2);
-      if (isFree(label, wish.rings, room) && (room.isSeenIn?.(wish.id, label) ?? true))
-        return { id: wish.id, form, at, box: label };
+      if (isFree(label, request.rings, room) && (room.isSeenIn?.(request.id, label) ?? true))
+        return { id: request.id, form, at, box: label };
     }
   }
   return undefined;
 }
 
-function formsOf({ nameWidth, figureWidth }: LabelWish) {
+function formsOf({ nameWidth, figureWidth }: LabelRequest) {
   const name = { form: 'name', width: nameWidth, height: LINE_HEIGHT } as const;
   if (figureWidth === 0) return [name];
   return [
@@ -98,7 +98,11 @@ function triesIn({ minX, minY, maxX, maxY }: Box, middle: Point): Point[] {
   return [middle, ...places.sort((a, b) => away(a) - away(b))];
 }
 
-function isFree(label: Box, rings: LabelWish['rings'], { width, height, taken, lines }: LabelRoom): boolean {
+function isFree(
+  label: Box,
+  rings: LabelRequest['rings'],
+  { width, height, taken, lines }: LabelRoom,
+): boolean {
   const { minX, minY, maxX, maxY } = grown(label, CLEAR.edge);
   if (minX < 0 || minY < 0 || maxX > width || maxY > height) return false;
   const clear = grown(label, CLEAR.label);
@@ -109,7 +113,7 @@ function isFree(label: Box, rings: LabelWish['rings'], { width, height, taken, l
 }
 
 /** The middle lies inside, and no edge passes through. */
-function isInside(box: Box, rings: LabelWish['rings']): boolean {
+function isInside(box: Box, rings: LabelRequest['rings']): boolean {
   const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
   let crossings = 0;
   for (const ring of rings) {

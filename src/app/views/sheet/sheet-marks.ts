@@ -19,8 +19,8 @@ import { pathOfContour } from '#handoff/contour.ts';
 import type { Contour, ShownPlan, ShownRegion, ShownStage } from '#job/formats/plan-file.ts';
 import type { Section } from '#run/section-job.ts';
 import { type BandNumber, bandNumbers } from './band-numbers.ts';
-import { type FlagWish, placeFlags } from './place-flags.ts';
-import { type LabelForm, type LabelWish, placeLabels } from './place-labels.ts';
+import { type FlagRequest, placeFlags } from './place-flags.ts';
+import { type LabelForm, type LabelRequest, placeLabels } from './place-labels.ts';
 
 export interface MarksAsk {
   readonly plan: ShownPlan;
@@ -86,9 +86,9 @@ export function sheetMarks(ask: MarksAsk): SheetMarks {
       ? []
       : [{ from: pixelOf(seen.pose, seen.size, cut.from), to: pixelOf(seen.pose, seen.size, cut.to) }];
   const byId = new Map(ask.shapes.map((shape) => [shape.region.id, shape]));
-  const wishes = ask.shapes.flatMap((shape) => wishOf(shape, ask));
+  const requests = ask.shapes.flatMap((shape) => requestOf(shape, ask));
   const taken = findings.map(({ box }) => box);
-  const placed = placeLabels(wishes, {
+  const placed = placeLabels(requests, {
     width,
     height,
     taken,
@@ -128,7 +128,7 @@ function numbersOf({ section, cut, plan, seen }: MarksAsk): readonly BandNumber[
   return bandNumbers({ section, cut, stages: plan.stages, pose, exaggeration });
 }
 
-function wishOf(shape: RegionShape, ask: MarksAsk): LabelWish[] {
+function requestOf(shape: RegionShape, ask: MarksAsk): LabelRequest[] {
   const { region } = shape;
   if (region.level === 0 && region.asked.depth === 0) return [];
   const { pose, size } = ask.seen;
@@ -180,7 +180,7 @@ function placedFindings({ findings, seen }: MarksAsk) {
   const { pose, size } = seen;
   const placed = new Map<
     string,
-    { readonly wish: FlagWish; readonly finding: Finding; readonly at: Point }
+    { readonly request: FlagRequest; readonly finding: Finding; readonly at: Point }
   >();
   findings.forEach((finding, index) => {
     const { at } = finding.place;
@@ -188,15 +188,15 @@ function placedFindings({ findings, seen }: MarksAsk) {
     // One shape a place, of the gravest: findings come gravest first.
     const key = `${at.x.toFixed(2)} ${at.y.toFixed(2)}`;
     if (!placed.has(key) && placed.size < MOST.findings)
-      placed.set(key, { wish: { id: `f${index}`, point: pixelOf(pose, size, at) }, finding, at });
+      placed.set(key, { request: { id: `f${index}`, point: pixelOf(pose, size, at) }, finding, at });
   });
   const all = [...placed.values()];
   const flags = placeFlags(
-    all.map(({ wish }) => wish),
+    all.map(({ request }) => request),
     { ...size, taken: [], ...FINDING },
   );
   return flags.flatMap((flag) => {
-    const of = all.find(({ wish }) => wish.id === flag.id);
+    const of = all.find(({ request }) => request.id === flag.id);
     if (of === undefined) return [];
     return [{ ...held(flag, of.at), box: flag.box, finding: of.finding }];
   });
@@ -204,7 +204,7 @@ function placedFindings({ findings, seen }: MarksAsk) {
 
 function placedTags(ask: MarksAsk, taken: readonly Box[]) {
   const { pose, size } = ask.seen;
-  const all: { readonly wish: FlagWish; readonly at: Point; readonly stage: ShownStage }[] = [];
+  const all: { readonly request: FlagRequest; readonly at: Point; readonly stage: ShownStage }[] = [];
   for (const stage of ask.lined) {
     stage.lines.forEach((line, index) => {
       if (all.length >= MOST.tags) return;
@@ -212,15 +212,15 @@ function placedTags(ask: MarksAsk, taken: readonly Box[]) {
       if (at === undefined) return;
       const point = pixelOf(pose, size, at);
       const isSeen = point.x > 0 && point.y > 0 && point.x < size.width && point.y < size.height;
-      if (isSeen) all.push({ wish: { id: `t${stage.number} ${index}`, point }, at, stage });
+      if (isSeen) all.push({ request: { id: `t${stage.number} ${index}`, point }, at, stage });
     });
   }
   const flags = placeFlags(
-    all.map(({ wish }) => wish),
+    all.map(({ request }) => request),
     { ...size, taken, ...TAG },
   );
   return flags.flatMap((flag) => {
-    const of = all.find(({ wish }) => wish.id === flag.id);
+    const of = all.find(({ request }) => request.id === flag.id);
     return of === undefined ? [] : [{ ...held(flag, of.at), stage: of.stage }];
   });
 }

@@ -1,4 +1,4 @@
-/** What must be told first, with what to do about it in the same line. */
+/** What must be reported first, with what to do about it in the same line. */
 
 import { sayInLabels } from '#app/state/field-labels.ts';
 import { tankAlarm } from '#app/state/tank/tank-alarm.ts';

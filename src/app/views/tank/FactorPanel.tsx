@@ -1,4 +1,4 @@
-/** Lines are cut, and a coupon tells the etch factor better: where each edge will come out, which tolerances go, which depths help. */
+/** Lines are cut, and a coupon gives a better etch factor: where each edge will come out, which tolerances go, which depths help. */
 
 import { useMemo, useState } from 'react';
 import { HeadRow } from '#app/views/HeadRow.tsx';

@@ -1,7 +1,7 @@
 /** After the gauge: the minutes that are left, back into the bath with them, or on to the next stage. */
 
 import { useState } from 'react';
-import { tellMinutes } from '#app/state/tank/run-readings.ts';
+import { stateMinutes } from '#app/state/tank/run-readings.ts';
 import { goToStep, putIn } from '#app/state/tank/tank-clock.ts';
 import { QUESTIONED_SHARE } from '#job/questioned-share.ts';
 import { SAME_MINUTE } from '#units/depth-tolerances.ts';
@@ -15,7 +15,7 @@ export function LeftStep() {
   const tank = useTank();
   const { stage, had, aim, record, clock, setClock, goTo } = tank;
   const own = record.result?.corrected?.stages.find(({ number }) => number === stage.number);
-  // Minutes that the clock tells and no reading yet are had as well.
+  // Minutes that the clock has counted and no reading gives yet count as well.
   const left = Math.max(0, aim.minutes - Math.max(had, own?.had ?? 0));
   const isDone = left < NOTHING;
   return (
@@ -60,8 +60,8 @@ function EndOfStage({ isDone }: { readonly isDone: boolean }) {
   const end = () => {
     if (minutes === undefined) return;
     if (minutes > recorded + SAME_MINUTE) {
-      const told = { who: hand.who, when: stampText(Date.now()), stage: stage.number, minutes };
-      record.keep(tellMinutes(record.run, told, planText));
+      const stated = { who: hand.who, when: stampText(Date.now()), stage: stage.number, minutes };
+      record.keep(stateMinutes(record.run, stated, planText));
     }
     if (next === undefined) return tank.setTab('rework');
     setClock(goToStep(clock, next.number, 'peel'));
