@@ -1,6 +1,6 @@
 /** Ids in few words: three or more in a row as the first and the last, `R01–R04 R07`. */
 
-export function idRuns(ids: readonly string[]): string {
+export function idRuns(ids: readonly string[], between = ' '): string {
   const said: string[] = [];
   for (let first = 0; first < ids.length; ) {
     let last = first;
@@ -9,7 +9,7 @@ export function idRuns(ids: readonly string[]): string {
     said.push(last === first ? (ids[first] ?? '') : `${ids[first]}–${ids[last]}`);
     first = last + 1;
   }
-  return said.join(' ');
+  return said.join(between);
 }
 
 /** Whether only the number at the end is one higher; strips (`R07.1`) count within their region. */

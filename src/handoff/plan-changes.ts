@@ -246,7 +246,8 @@ function sourcesOf({ provenance }: PlanFile): Map<string, string> {
   const sources = new Map<string, string>();
   for (const { quantity, value, unit, source } of provenance) {
     if (OF_FILES.has(quantity)) continue;
-    const said = `${toMillionth(value)} ${unit}, ${source}`.replace(' ,', ',');
+    const figure = unit === '' ? String(toMillionth(value)) : `${toMillionth(value)} ${unit}`;
+    const said = `${figure}, ${source}`;
     const others = sources.get(quantity);
     sources.set(quantity, others === undefined ? said : `${others}; ${said}`);
   }

@@ -55,7 +55,7 @@ export function levelsTable({ pen, width, planFile, plan, job, figures }: Review
 }
 
 function sealedNumbers({ sealed }: PlanFileStage): string {
-  return sealed.length === 0 ? '–' : idRuns(sealed.map(String)).replaceAll(' ', ', ');
+  return sealed.length === 0 ? '–' : idRuns(sealed.map(String), ', ');
 }
 
 /** Ids of one cell at most: a row must stand on a page. */

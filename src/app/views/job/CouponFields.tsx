@@ -14,16 +14,18 @@ import { wordsOf } from './words-of.ts';
 const { parts } = JOB.members.process.members.coupon;
 
 interface CouponFieldsProps extends ReadingsProps {
+  /** In a sentence, and at its head. */
   readonly name: string;
+  readonly title: string;
   readonly onRemove: (() => void) | undefined;
 }
 
-export function CouponFields({ name, onRemove, ...props }: CouponFieldsProps) {
+export function CouponFields({ name, title, onRemove, ...props }: CouponFieldsProps) {
   const { readings, onTake } = props;
   const { before, after, minutes, faces = 2 } = readings;
   return (
     <fieldset>
-      <legend>{name.replace(/^c/, 'C')}</legend>
+      <legend>{title}</legend>
       <ReadingField {...props} name="before" within={above(after)} />
       <ReadingField {...props} name="after" within={below(before)} />
       <NumberField of={parts.minutes} value={minutes} onTake={(value) => onTake({ minutes: value })} />

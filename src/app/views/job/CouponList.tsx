@@ -22,7 +22,7 @@ export function CouponList({ job }: JobPart) {
   const given = couponReadings(job);
   const count = Math.max(given.length, drafts.length, 1);
   const coupons = Array.from({ length: count }, (_, index) => ({ ...drafts[index], ...given[index] }));
-  const nameOf = (index: number) => (count === 1 ? 'coupon' : `coupon ${index + 1}`);
+  const nameOf = (index: number, word = 'coupon') => (count === 1 ? word : `${word} ${index + 1}`);
 
   const keepDraft = (index: number, draft: CouponReadings) => {
     const places = Array.from({ length: Math.max(count, index + 1) }, (_, each) => drafts[each] ?? {});
@@ -46,6 +46,7 @@ export function CouponList({ job }: JobPart) {
           // biome-ignore lint/suspicious/noArrayIndexKey: a coupon is known by its place, and keeps the caret when it gets whole
           key={index}
           name={nameOf(index)}
+          title={nameOf(index, 'Coupon')}
           readings={readings}
           onTake={(change) => take(index, change)}
           onRemove={index < given.length || count > 1 ? () => remove(index) : undefined}
