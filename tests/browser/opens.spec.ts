@@ -1,4 +1,6 @@
 /** What a newcomer sees first: the main job, done. */
+import { readFileSync } from 'node:fs';
+import type { Page } from '@playwright/test';
 import {
   expect,
   levelRows,
@@ -34,6 +36,29 @@ test('the relief shows the part and turns by key, with its exaggeration chosen a
   await sheetOf(workbench).focus();
   await workbench.keyboard.press('ArrowLeft');
   await expect.poll(async () => (await workbench.locator('canvas').screenshot()).equals(before)).toBe(false);
+});
+
+test('the relief is saved as a picture with its key, twice as fine as it is seen', async ({ workbench }) => {
+  await workbench.getByRole('radio', { name: 'relief' }).check();
+  const key = workbench.getByRole('table', { name: 'Levels of the relief, mm' });
+  await expect(key).toBeVisible();
+  await expect(workbench.locator('.sheet-canvas')).toHaveAttribute('data-drawn', 'true');
+  const [download] = await Promise.all([
+    workbench.waitForEvent('download'),
+    workbench.getByRole('button', { name: 'Save the relief as a picture, with its key' }).click(),
+  ]);
+  expect(download.suggestedFilename()).toBe('Gauge-pod cover-relief.png');
+  const view = await workbench.locator('.sheet-view').boundingBox();
+  // Chips of the key, and floors on the part, in the colours of the stages.
+  const colors = await key
+    .locator('.stage-chip:not(.land)')
+    .evaluateAll((chips) => chips.map((chip) => getComputedStyle(chip).backgroundColor));
+  expect(colors).toHaveLength(3);
+  const picture = await readPicture(workbench, readFileSync(await download.path()), colors);
+  expect([picture.width, picture.height]).toEqual([2 * (view?.width ?? 0), 2 * (view?.height ?? 0)]);
+  // A chip alone has fewer than 5000.
+  await expect(workbench.getByText('Saved Gauge-pod cover-relief.png')).toBeVisible();
+  expect(Math.min(...picture.counts)).toBeGreaterThan(5000);
 });
 
 for (const size of [
@@ -72,3 +97,25 @@ test('an untouched sample shows what to do first, where it is done, until the fi
   await expect(hint).toHaveCount(0);
   await expect(workbench.getByText('To ask a depth')).toBeVisible();
 });
+
+/** Size of a PNG, and how many of its pixels have each of the colours, `rgb(…)`. */
+function readPicture(page: Page, png: Buffer, colors: readonly string[]) {
+  return page.evaluate(
+    async ({ data, wanted }) => {
+      const bytes = Uint8Array.from(atob(data), (letter) => letter.charCodeAt(0));
+      const bitmap = await createImageBitmap(new Blob([bytes], { type: 'image/png' }));
+      const { width, height } = bitmap;
+      const context = new OffscreenCanvas(width, height).getContext('2d');
+      if (context === null) throw new Error('no 2d canvas');
+      context.drawImage(bitmap, 0, 0);
+      const { data: pixels } = context.getImageData(0, 0, width, height);
+      const counts = new Map<string, number>();
+      for (let at = 0; at < pixels.length; at += 4) {
+        const color = `rgb(${pixels[at]}, ${pixels[at + 1]}, ${pixels[at + 2]})`;
+        counts.set(color, (counts.get(color) ?? 0) + 1);
+      }
+      return { width, height, counts: wanted.map((color) => counts.get(color) ?? 0) };
+    },
+    { data: png.toString('base64'), wanted: colors },
+  );
+}

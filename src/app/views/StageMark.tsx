@@ -12,7 +12,15 @@ export function StageMark({ stage }: { readonly stage: number }) {
   const pitch = Math.min(PITCH, (WIDEST - 8) / Math.max(1, last));
   const width = last * pitch + 8;
   return (
-    <svg className="stage-mark" width={width} height={HEIGHT} aria-hidden="true">
+    <svg
+      className="stage-mark"
+      width={width}
+      height={HEIGHT}
+      fill="none"
+      stroke="currentColor"
+      strokeWidth={1.5}
+      aria-hidden="true"
+    >
       <path d={`M0 ${HEIGHT / 2}H${width}`} />
       {places.map((place) => (
         <path key={place} d={`M${4 + place * pitch} 0.5V${HEIGHT - 0.5}`} />

@@ -17,7 +17,7 @@ export const SAMPLES: readonly Sample[] = [
   {
     file: 'shutter-bay-grid.job.json',
     title: 'Observatory shutter, in inches',
-    teaches: '18 bays, 4 levels',
+    teaches: '14 bays, shared lines',
   },
   {
     file: 'glider-wing-skin.job.json',

@@ -1,7 +1,12 @@
 /** How the relief is looked at: as drawn, cut open along the section line, or from below; and how much heights are drawn larger. */
+import { Image } from 'lucide-react';
+import { jobName } from '#app/state/keeping/kept-job.ts';
 import { faceOnShow } from '#app/state/shown-face.ts';
 import type { ReliefView } from '#app/state/workbench-state.ts';
-import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
+import { IconButton } from '#app/views/controls/IconButton.tsx';
+import { useToast } from '#app/views/controls/toasts.ts';
+import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
+import { saveSheetPicture } from './save-sheet-picture.ts';
 
 const VIEWS: readonly { readonly view: ReliefView; readonly words: string }[] = [
   { view: 'drawn', words: 'As drawn' },
@@ -35,8 +40,21 @@ export function ReliefChoices() {
           ))}
         </select>
       </label>
+      <SavePicture />
     </>
   );
+}
+
+function SavePicture() {
+  const say = useToast();
+  const name = useDocument()?.job;
+  const save = async () => {
+    const view = document.querySelector<HTMLElement>('.sheet-view');
+    const file = `${name === undefined ? 'part' : jobName({ job: name })}-relief.png`;
+    const isSaved = view !== null && (await saveSheetPicture(view, file));
+    say(isSaved ? `Saved ${file}` : 'The browser made no picture');
+  };
+  return <IconButton icon={Image} name="Save the relief as a picture, with its key" onPress={save} />;
 }
 
 /** The far face is seen from below. */

@@ -90,7 +90,7 @@ function Name({ name }: { readonly name: NameMark }) {
       {form === 'two' && (
         <>
           <text y={BASE.first}>{id}</text>
-          <text className="figure" y={BASE.second}>
+          <text className="figure" fontWeight={600} y={BASE.second}>
             {figure}
           </text>
         </>
@@ -100,7 +100,7 @@ function Name({ name }: { readonly name: NameMark }) {
           <text className="start" x={start} y={BASE.only}>
             {id}
           </text>
-          <text className="figure start" x={start + nameWidth + WORD_GAP} y={BASE.only}>
+          <text className="figure start" fontWeight={600} x={start + nameWidth + WORD_GAP} y={BASE.only}>
             {figure}
           </text>
         </>
