@@ -88,7 +88,7 @@ export function findRegions(
   return { part: { arrangement, regions, regionOfFace, sheet, trouble }, findings };
 }
 
-/** One finding for all: they come by the dozen where an outline was drawn again a hair beside itself. */
+/** One finding for all: they come by the dozen where an outline was drawn again a little beside itself. */
 function sliverFindings(slivers: readonly Sliver[]): Finding[] {
   const [first] = slivers;
   if (first === undefined) return [];

@@ -1,4 +1,4 @@
-/** A whole plan of the 800-pocket part: the command as a process, and one changed depth through the one door. Prints; judges nothing. */
+/** A whole plan of the 800-pocket part: the command as a process, and one changed depth in one run. Prints; judges nothing. */
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';

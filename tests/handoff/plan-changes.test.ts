@@ -1,4 +1,4 @@
-/** What changed since the last issue, of plans made through the one door; expected figures from M3.1 and M5.1 by hand. */
+/** What changed since the last issue, of plans that a run made; expected figures from M3.1 and M5.1 by hand. */
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import type { FindingRecord } from '#findings/finding-record.ts';

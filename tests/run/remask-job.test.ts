@@ -1,4 +1,4 @@
-/** A job that is masked anew for each stage, through the one door: what is written, and what it says to whom. */
+/** A job that is masked anew for each stage: what a run writes, and what it says to whom. */
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { maskingsText } from '#cli/maskings-text.ts';

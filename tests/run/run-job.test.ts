@@ -33,7 +33,7 @@ const requirements = (round: number): Readonly<Record<string, unknown>> => ({
   ],
 });
 
-describe('a whole job through the one door', () => {
+describe('a whole job in one run', () => {
   it('gives the buoy lid two stages, deepest first, and both files', async () => {
     const result = await runJob(lid());
     expect(result.findings.filter(({ severity }) => severity === 'stop')).toEqual([]);

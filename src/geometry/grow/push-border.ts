@@ -70,7 +70,7 @@ export function pushAlone({ span, width }: PushedSpan): PushedBorder {
   };
 }
 
-/** A border that moves at all moves a hair farther on the grid. */
+/** A border that moves at all moves a nudge farther on the grid. */
 function nudged(width: number): number {
   return width === 0 ? 0 : width + NUDGE;
 }

@@ -67,7 +67,7 @@ export function footOn(carrier: Span, from: Point): Point {
 
 /**
  * Where two carriers cross or touch, nearest to `near`. Undefined for parallels, for concentric circles, and where they miss
- * each other, be it by a hair: no point is on both then.
+ * each other, however narrowly: no point is on both then.
  */
 export function crossCarriers(a: Span, b: Span, near: Point): Point | undefined {
   if (a.kind === 'line') {

@@ -1,4 +1,4 @@
-/** Review sheets of the samples, through the one door and read back by pdf.js. */
+/** Review sheets of the samples, as a run writes them and read back by pdf.js. */
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';

@@ -1,4 +1,4 @@
-/** Template files through the one door, read back by independent readers: dxf for the drawing, pdf.js for the pages. */
+/** Template files as a run writes them, read back by independent readers: dxf for the drawing, pdf.js for the pages. */
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { parseString } from 'dxf';
@@ -94,7 +94,7 @@ test('the scale square and the way between holes are those of the stretched temp
   expect(Math.max(...ys) - Math.min(...ys)).toBeCloseTo(49.9, 6);
 });
 
-describe('through the one door', () => {
+describe('as a run writes them', () => {
   test('a template and its pages are written when they are chosen, with the plan’s hash', {
     tags: ['long'],
   }, async () => {

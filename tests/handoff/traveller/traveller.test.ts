@@ -1,4 +1,4 @@
-/** The traveller of the gauge-pod cover, through the one door and read back by pdf.js. */
+/** The traveller of the gauge-pod cover, as a run writes it and read back by pdf.js. */
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
