@@ -21,3 +21,12 @@ export interface Sourced {
   readonly kind: ProvenanceKind;
   readonly plusMinus?: number;
 }
+
+/** How well a figure is known, in words. */
+export const GRADE: Readonly<Record<ProvenanceKind, string>> = {
+  published: 'published',
+  'common-practice': 'common practice',
+  memory: 'from memory',
+  user: 'given in the job',
+  measured: 'measured',
+};

@@ -71,3 +71,22 @@ test('the tolerance of each floor, part by part; a level picks its regions', asy
   ).toContainText('3.00');
   await workbench.screenshot({ path: 'test-results/tolerance.png' });
 });
+
+test('each figure wears how well it is known: from memory, given in the job, or published with the bath', async ({
+  workbench,
+}) => {
+  await openPanel(workbench, 'Sheet and bath');
+  const markOf = (label: string) =>
+    workbench
+      .locator('.quantity')
+      .filter({ has: workbench.getByLabel(label, { exact: true }) })
+      .locator('.source-mark');
+  await expect(markOf('Immersion may be off by')).toHaveText('from memory');
+  await expect(markOf('Etch rate')).toHaveText('given in the job');
+  const rate = workbench.getByLabel('Etch rate', { exact: true });
+  await rate.fill('');
+  await rate.press('Enter');
+  // What the bath's own rate rests on.
+  await expect(markOf('Etch rate')).not.toHaveText('given in the job');
+  await expect(markOf('Etch rate')).toHaveAttribute('title', /\w/);
+});

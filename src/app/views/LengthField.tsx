@@ -4,6 +4,7 @@ import { readSum } from '#units/read-sum.ts';
 import { lengthFigure } from '#units/show-length.ts';
 import { lengthLimits } from './length-limits.ts';
 import { QuantityField } from './QuantityField.tsx';
+import type { FigureSource } from './SourceMark.tsx';
 import { useWorkbenchState } from './workbench-context.ts';
 
 interface LengthFieldProps {
@@ -22,6 +23,7 @@ interface LengthFieldProps {
   readonly placeholder?: string;
   /** Read by a micrometer: shown with a place more. */
   readonly isFine?: boolean;
+  readonly source?: FigureSource | undefined;
   readonly inputRef?: (input: HTMLInputElement | null) => void;
 }
 
@@ -43,6 +45,7 @@ export function LengthField(props: LengthFieldProps) {
       suffix={unit}
       read={read}
       onTake={onTake}
+      source={props.source}
       onClear={length === undefined ? undefined : onClear}
       expected={`A length from ${figure(least)} to ${figure(most)} ${unit}: 2.2, 2,2, 0.087in, 3/32 in or 3.2 - 0.9.`}
       {...(inputRef === undefined ? {} : { inputRef })}

@@ -4,6 +4,7 @@ import { assert } from '#geometry/assert.ts';
 import type { NumberControl, Part } from '#job/fields/field.ts';
 import { readFigure } from '#units/read-figure.ts';
 import { QuantityField } from './QuantityField.tsx';
+import type { FigureSource } from './SourceMark.tsx';
 
 interface NumberFieldProps {
   /** The field, or the figure in one, as declared. */
@@ -16,6 +17,7 @@ interface NumberFieldProps {
   readonly usual?: number | string | undefined;
   /** Its unit is chosen beside it. */
   readonly hasUnitBeside?: boolean;
+  readonly source?: FigureSource | undefined;
   readonly onTake: (value: number, shown: string) => void;
   readonly onClear?: (() => void) | undefined;
 }
@@ -36,6 +38,7 @@ export function NumberField({ of, value, usual, onTake, onClear, ...shown }: Num
       expected={expectedOf(control)}
       onTake={(typed) => onTake(typed / times, `${typed} ${unit}`.trim())}
       onClear={onClear}
+      source={shown.source}
     />
   );
 }

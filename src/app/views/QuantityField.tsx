@@ -1,5 +1,6 @@
 /** A figure edited in place: Enter or leaving the field accepts it, Escape cancels, and what is no figure is reported in place. */
 import { type KeyboardEvent, useId, useRef, useState } from 'react';
+import { type FigureSource, SourceMark } from './SourceMark.tsx';
 
 interface QuantityFieldProps {
   readonly label: string;
@@ -14,12 +15,14 @@ interface QuantityFieldProps {
   /** What would be accepted, shown when something else was typed. */
   readonly expected: string;
   readonly placeholder?: string;
+  /** Where the figure comes from that counts. */
+  readonly source?: FigureSource | undefined;
   /** Lets others move the caret here: typing a figure on the sheet does. */
   readonly inputRef?: (input: HTMLInputElement | null) => void;
 }
 
 export function QuantityField(props: QuantityFieldProps) {
-  const { label, text, suffix, read, onTake, onClear, expected, placeholder, inputRef } = props;
+  const { label, text, suffix, read, onTake, onClear, expected, placeholder, source, inputRef } = props;
   const [draft, setDraft] = useState<string>();
   const [isRefused, setRefused] = useState(false);
   const leaving = useRef(false);
@@ -54,7 +57,10 @@ export function QuantityField(props: QuantityFieldProps) {
   };
   return (
     <span className="quantity">
-      <label htmlFor={id}>{label}</label>
+      <span className="quantity-name">
+        <label htmlFor={id}>{label}</label>
+        {source !== undefined && <SourceMark {...source} />}
+      </span>
       <span className="quantity-box">
         <input
           id={id}

@@ -4,6 +4,7 @@ import type { Part } from '#job/fields/field.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import { readLength } from '#units/read-length.ts';
 import { QuantityField } from './QuantityField.tsx';
+import type { FigureSource } from './SourceMark.tsx';
 import { useWorkbenchState } from './workbench-context.ts';
 
 interface SpeedFieldProps {
@@ -12,6 +13,7 @@ interface SpeedFieldProps {
   readonly speed: number | undefined;
   /** What applies while nothing is set, mm/min. */
   readonly usual?: number | undefined;
+  readonly source?: FigureSource | undefined;
   /** What would be accepted, shown when something else was typed. */
   readonly expected: string;
   /** mm/min, and as shown. */
@@ -19,7 +21,7 @@ interface SpeedFieldProps {
   readonly onClear: () => void;
 }
 
-export function SpeedField({ of, speed, usual, expected, onTake, onClear }: SpeedFieldProps) {
+export function SpeedField({ of, speed, usual, source, expected, onTake, onClear }: SpeedFieldProps) {
   const unit = useWorkbenchState((state) => state.session.unit);
   const { control, label } = of;
   assert(control.as === 'speed', `${label} is declared as a speed`);
@@ -39,6 +41,7 @@ export function SpeedField({ of, speed, usual, expected, onTake, onClear }: Spee
       expected={expected}
       onTake={(value) => onTake(value, figure(value))}
       onClear={onClear}
+      source={source}
     />
   );
 }

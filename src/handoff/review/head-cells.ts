@@ -1,9 +1,10 @@
 /** What the plan is of and rests on, as boxes at the head of the first page: part, drawing, sheet, bath, factor. */
+import { GRADE } from '#bath/provenance.ts';
 import { drawingWords, sheetSaid } from '#handoff/paper-heading.ts';
 import { formBoxes, framed } from '#handoff/pdf/form-table.ts';
 import type { Block } from '#handoff/pdf/sheet-book.ts';
 import { shortHash } from '#handoff/short-hash.ts';
-import { GRADE, type ReviewPage } from './review-page.ts';
+import type { ReviewPage } from './review-page.ts';
 
 /** mm */
 const ROW = 9.4;

@@ -34,12 +34,3 @@ export interface ReviewPage extends ReviewInput {
   readonly width: number;
   readonly height: number;
 }
-
-/** Grades of the figures' sources, in words. */
-export const GRADE = {
-  published: 'published',
-  'common-practice': 'common practice',
-  memory: 'from memory',
-  user: 'given in the job',
-  measured: 'measured',
-} as const;

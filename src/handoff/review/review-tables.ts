@@ -1,5 +1,6 @@
 /** The tables of the review sheets, as plan.json holds them: levels, regions, tolerance, inspection points, sources. */
 
+import { GRADE } from '#bath/provenance.ts';
 import { spansLength } from '#geometry/span.ts';
 import { idRuns } from '#handoff/id-runs.ts';
 import type { PaperFigures } from '#handoff/paper-figures.ts';
@@ -10,7 +11,7 @@ import type { Block } from '#handoff/pdf/sheet-book.ts';
 import type { BudgetRecord, PlanFileRegion, PlanFileStage } from '#job/formats/plan-file.ts';
 import { toMillionth } from '#units/round-figures.ts';
 import { exact, sides, signed } from './exact-figures.ts';
-import { GRADE, type ReviewPage } from './review-page.ts';
+import type { ReviewPage } from './review-page.ts';
 
 /** mm */
 const ROW = 5.4;

@@ -23,7 +23,8 @@ const WAYS: Readonly<Record<FactorWay, string>> = {
 export function EtchFactorField({ job }: { readonly job: JobFile }) {
   const { actions } = useWorkbench();
   const [wayAtHand, setWayAtHand] = useState<FactorWay>('etchFactor');
-  const [row, ...others] = usePlannedProcess()?.etchFactor ?? [];
+  const process = usePlannedProcess();
+  const [row, ...others] = process?.etchFactor ?? [];
   const planned = others.length === 0 ? row?.[1] : undefined;
   const stated = factorWay(job);
   const way = stated ?? wayAtHand;
@@ -40,6 +41,7 @@ export function EtchFactorField({ job }: { readonly job: JobFile }) {
         value={typeof given === 'number' ? given : undefined}
         usual={given === undefined ? 'none' : 'by depth'}
         hasUnitBeside
+        source={process?.sourceOf('process.etchFactor')}
         onTake={(value) =>
           actions.edit(`etch factor ${value}, ${WAYS[way]}`, (before) => setEtchFactor(before, value, way))
         }

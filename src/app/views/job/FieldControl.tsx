@@ -38,6 +38,7 @@ export function FieldControl({ field, path, job, filled }: FieldControlProps) {
   const given = fieldIn(job, path);
   const followed = given === undefined ? fieldIn(filled, path) : undefined;
   const otherwise = usual === undefined ? followed : field.write(usual.value, units);
+  const source = given === undefined ? usual : undefined;
   const take = (value: unknown, shown: string) =>
     actions.edit(`${label.toLowerCase()}: ${shown}`, (before) => setField(before, path, value));
   const clear = () => take(undefined, 'as usual');
@@ -49,6 +50,8 @@ export function FieldControl({ field, path, job, filled }: FieldControlProps) {
         of={field}
         length={inMillimetres(given)}
         usual={inMillimetres(otherwise)}
+        placeholder="none"
+        source={source}
         onTake={(length) => take(inJobUnits(job, length), showLength(length, unit))}
         onClear={clear}
       />
@@ -60,6 +63,7 @@ export function FieldControl({ field, path, job, filled }: FieldControlProps) {
         of={field}
         value={typeof given === 'number' ? given : undefined}
         usual={typeof otherwise === 'number' ? otherwise : undefined}
+        source={source}
         onTake={take}
         onClear={clear}
       />

@@ -14,6 +14,7 @@ export function RateField({ job }: { readonly job: JobFile }) {
       of={JOB.members.process.members.rate}
       speed={given === undefined ? undefined : fromJobUnits(job, given)}
       usual={planned?.rate}
+      source={planned?.sourceOf('process.rate')}
       expected="Depth etched in a minute, above 0: 0.0297, 0,0297 or 0.00117 in."
       onTake={(value, shown) => actions.edit(`rate ${shown}`, (before) => setRate(before, value))}
       onClear={() => actions.edit('rate of the bath', (before) => setRate(before, undefined))}
