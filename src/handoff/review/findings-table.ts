@@ -3,6 +3,7 @@ import { type FindingRecord, findingRecord } from '#findings/finding-record.ts';
 import { sayFinding } from '#findings/say-finding.ts';
 import { SAME_COUNT } from '#geometry/tolerances.ts';
 import { idRuns } from '#handoff/id-runs.ts';
+import type { PaperUnit } from '#handoff/paper-figures.ts';
 import { drawFindingSign, type Gravity } from '#handoff/pdf/finding-sign.ts';
 import { asWritten } from '#handoff/pdf/flow-text.ts';
 import { type DrawnCell, formBoxes, formTable, framed } from '#handoff/pdf/form-table.ts';
@@ -10,6 +11,7 @@ import { POINT, RULE_INK, TYPE } from '#handoff/pdf/paper-type.ts';
 import type { Block } from '#handoff/pdf/sheet-book.ts';
 import { INK } from '#handoff/pdf/sheet-ink.ts';
 import type { PlanFile } from '#job/formats/plan-file.ts';
+import { millimetresIn } from '#units/length-unit.ts';
 import type { ReviewPage } from './review-page.ts';
 
 const GRAVITIES: readonly Gravity[] = ['stop', 'warn', 'note'];
@@ -72,13 +74,20 @@ function toleranceWords({ budgets = [] }: PlanFile): string {
   return `Gauged ${said(gauged)}, by the clock ${said(byClock)}: ${held}`;
 }
 
-/** As the plan file has it, and what happened by itself: the reason goes on to how that comes about. */
+/** In the first unit of the papers, and what happened by itself: the reason goes on to how that comes about. */
 export interface ListedFinding extends FindingRecord {
   readonly what: string;
+  /** Words for `at`. */
+  readonly place: string;
 }
 
-export function gravestFirst({ planFindings }: ReviewPage): ListedFinding[] {
-  const listed = planFindings.map((each) => ({ ...findingRecord(each), what: sayFinding(each).what }));
+export function gravestFirst({ planFindings, figures }: ReviewPage): ListedFinding[] {
+  const [unit = 'mm'] = figures.units;
+  const listed = planFindings.map((each): ListedFinding => {
+    const record = findingRecord(each);
+    const { reason, remedy, what } = sayFinding(each, unit);
+    return { ...record, message: reason, remedy, what, place: placeIn(unit, record) };
+  });
   return GRAVITIES.flatMap((gravity) => listed.filter(({ severity }) => severity === gravity));
 }
 
@@ -134,9 +143,15 @@ function findingWords({ what, message, remedy }: ListedFinding): string {
   return `**${asWritten(what)}**${asWritten(`${message.slice(what.length)} ${remedy}`)}`;
 }
 
-function placeWords({ code, at, regions, path, layer, line }: FindingRecord): string {
+function placeIn(unit: PaperUnit, { at }: FindingRecord): string {
+  if (at === null) return '';
+  const [x, y] = at.map((each) => (each / millimetresIn(unit)).toFixed(unit === 'mm' ? 1 : 2));
+  return `at ${x}, ${y} ${unit}`;
+}
+
+function placeWords({ code, place, regions, path, layer, line }: ListedFinding): string {
   const places = [
-    at === null ? '' : `at ${at[0].toFixed(1)}, ${at[1].toFixed(1)} mm`,
+    place,
     regionsPlace(regions),
     path ?? '',
     layer === undefined ? '' : `layer ${layer}`,
