@@ -3,12 +3,13 @@
 import { GRADE } from '#bath/provenance.ts';
 import { spansLength } from '#geometry/span.ts';
 import { idRuns } from '#handoff/id-runs.ts';
-import type { PaperFigures } from '#handoff/paper-figures.ts';
+import type { PaperFigures, PaperUnit } from '#handoff/paper-figures.ts';
 import { asWritten } from '#handoff/pdf/flow-text.ts';
 import { type FormColumn, formTable } from '#handoff/pdf/form-table.ts';
 import { TYPE } from '#handoff/pdf/paper-type.ts';
 import type { Block } from '#handoff/pdf/sheet-book.ts';
 import type { BudgetRecord, PlanFileRegion, PlanFileStage } from '#job/formats/plan-file.ts';
+import { millimetresIn } from '#units/length-unit.ts';
 import { toMillionth } from '#units/round-figures.ts';
 import { exact, sides, signed } from './exact-figures.ts';
 import type { ReviewPage } from './review-page.ts';
@@ -179,10 +180,10 @@ export function pointsTable({ pen, width, points, figures }: ReviewPage): Block[
   return formTable(pen, { columns, rows, width, row: ROW, size: TYPE.note });
 }
 
-export function sourcesTable({ pen, width, planFile }: ReviewPage): Block[] {
+export function sourcesTable({ pen, width, planFile, figures }: ReviewPage): Block[] {
   const rows = planFile.provenance.map(({ quantity, value, unit, source, kind }) => [
     asWritten(quantity),
-    asWritten(`${toMillionth(value)} ${unit}`),
+    asWritten(sourceFigure(value, unit, figures.units[0])),
     GRADE[kind],
     asWritten(source),
   ]);
@@ -193,4 +194,13 @@ export function sourcesTable({ pen, width, planFile }: ReviewPage): Block[] {
     { share: 73, head: 'Source' },
   ];
   return formTable(pen, { columns, rows, width, row: ROW, size: TYPE.note });
+}
+
+/** Digits of an inch figure, which a figure given in inches comes back with. */
+const INCH_DIGITS = 5;
+
+/** Lengths and speeds in the papers' first unit. */
+function sourceFigure(value: number, unit: string, paper: PaperUnit | undefined): string {
+  if (paper !== 'in' || !/^mm(\/min)?$/.test(unit)) return `${toMillionth(value)} ${unit}`;
+  return `${Number((value / millimetresIn('in')).toPrecision(INCH_DIGITS))} ${unit.replace('mm', 'in')}`;
 }

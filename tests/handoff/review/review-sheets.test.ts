@@ -63,6 +63,18 @@ test('every figure’s source stands on the sheets, with its grade', { tags: ['l
   }
 });
 
+test('an inch job: sources and findings in inches alone', { tags: ['long'] }, async () => {
+  const { bytesOf, planFile } = await planned('shutter-bay-grid', { files: ['review'] });
+  const text = textOf(await readPdf(bytesOf('review.pdf'))).replace(/\s+/g, ' ');
+  // 4.064 mm and 0.029718 mm/min of the plan file.
+  expect(text).toContain('sheet thickness 0.16 in given in the job');
+  expect(text).toContain('etch rate 0.00117 in/min given in the job');
+  // What a source says of itself is quoted.
+  const own = (planFile?.provenance ?? []).reduce((rest, { source }) => rest.replaceAll(source, ''), text);
+  const inMillimetres = [...own.matchAll(/[\d.]+ mm(?![²/])\b/g)].map(([words]) => words);
+  expect(inMillimetres).toEqual([]);
+});
+
 test('a section has its floors where the lines were scribed, read off its own axes', {
   tags: ['long'],
 }, async () => {
