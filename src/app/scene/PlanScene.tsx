@@ -27,6 +27,8 @@ interface PlanSceneProps {
   readonly shapes: readonly RegionShape[];
   /** As drawn. */
   readonly linework: readonly Contour[];
+  /** Floors of the other face. */
+  readonly behind: readonly Contour[];
   readonly selection: readonly string[];
   /** Region ids that are pointed at, here or in another view. */
   readonly lit: readonly string[];
@@ -42,13 +44,16 @@ interface PlanSceneProps {
 
 /** The edge of the part and of holes through it, px. */
 const EDGE_WIDTH = 1.3;
+/** Dash of what lies on the other face, px. */
+const THROUGH_DASH = 3;
 
 export function PlanScene(props: PlanSceneProps) {
-  const { plan, shapes, linework, selection, lit, theme, pose, minute, onlyStage, marked } = props;
+  const { plan, shapes, linework, behind, selection, lit, theme, pose, minute, onlyStage, marked } = props;
   const pixelsPerMm = useScaleStep(pose);
   const restScale = useRestScale(pose);
   const segments = useRef<SegmentCache>(new WeakMap());
   const drawn = useMemo(() => contourSegments(linework, pixelsPerMm, new WeakMap()), [linework, pixelsPerMm]);
+  const through = useMemo(() => contourSegments(behind, pixelsPerMm, new WeakMap()), [behind, pixelsPerMm]);
   const edge = useMemo(() => {
     const edges =
       plan === undefined ? [] : [...(plan.outline === null ? [] : [plan.outline]), ...plan.cutouts];
@@ -66,6 +71,7 @@ export function PlanScene(props: PlanSceneProps) {
         <BathFills plan={plan} minute={minute} theme={theme} pixelsPerMm={fillScale(pixelsPerMm)} />
       )}
       <Linework positions={drawn} color={theme.linework} />
+      <ThinSegments positions={through} color={theme.linework} order={1} dash={THROUGH_DASH / restScale} />
       <FatSegments positions={edge} color={theme.outline} width={EDGE_WIDTH} order={1} />
       {linedStages.map((stage) => (
         <ScribeLines

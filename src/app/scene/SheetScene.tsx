@@ -20,6 +20,7 @@ export interface ScenePainted extends Omit<ScenePicture, 'lines'> {
 }
 
 const NONE: readonly string[] = [];
+const NO_CONTOURS: readonly Contour[] = [];
 
 export function SheetScene({
   painted,
@@ -31,6 +32,7 @@ export function SheetScene({
   const {
     plan,
     linework,
+    behind,
     shapes,
     relief,
     cut,
@@ -55,6 +57,7 @@ export function SheetScene({
           plan={plan}
           shapes={shapes}
           linework={linework}
+          behind={behind ?? NO_CONTOURS}
           selection={selection}
           lit={lit ?? NONE}
           theme={theme}

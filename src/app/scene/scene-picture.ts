@@ -15,6 +15,8 @@ import type { ViewPose } from './view-pose.ts';
 export interface ScenePicture {
   readonly plan: ShownPlan | undefined;
   readonly lines: readonly DrawnLine[];
+  /** Floors of the face that is not seen, shown faintly through the part. */
+  readonly behind?: readonly Contour[];
   readonly relief: SceneRelief | undefined;
   /** Along which the relief is cut open; undefined where it is whole. */
   readonly cut?: SceneCut | undefined;

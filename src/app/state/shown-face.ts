@@ -1,6 +1,7 @@
 /** Which face of the part is on show: the near one, as it is drawn, or the far one, turned over. */
 
 import type { PlannedPage } from '#app/worker/planned-page.ts';
+import type { Contour, ShownPlan } from '#job/formats/plan-file.ts';
 import type { SheetSide } from '#job/job.ts';
 import type { WorkbenchState } from './workbench-state.ts';
 
@@ -13,6 +14,21 @@ export function onFace(page: PlannedPage, face: SheetSide): PlannedPage {
 
 export function faceOnShow({ derived: { page } }: Pick<WorkbenchState, 'derived'>): SheetSide {
   return page?.plan !== undefined && page.plan === page.faces?.far ? 'far' : 'near';
+}
+
+/** Of the face that is not on show: its floors, and the layers that draw them and nothing of the one on show. */
+export function otherFace({ plan, faces }: Pick<PlannedPage, 'plan' | 'faces'>): {
+  readonly floors: readonly Contour[];
+  readonly layers: ReadonlySet<string>;
+} {
+  const other = plan === faces?.far ? faces?.near : faces?.far;
+  const etched = (each: ShownPlan | undefined) => each?.regions.filter(({ level }) => level > 0) ?? [];
+  const own = new Set(etched(plan).map(({ layer }) => layer));
+  const floors = etched(other);
+  return {
+    floors: floors.flatMap(({ contours }) => contours),
+    layers: new Set(floors.map(({ layer }) => layer).filter((layer) => !own.has(layer))),
+  };
 }
 
 export function hasFarFace({ derived: { page } }: Pick<WorkbenchState, 'derived'>): boolean {

@@ -17,6 +17,8 @@ import type { Contour, ShownPlan } from '#job/formats/plan-file.ts';
 import { FlatScribeLines } from './FlatScribeLines.tsx';
 import { keepInPose } from './pose-matrix.ts';
 
+const NO_CONTOURS: readonly Contour[] = [];
+
 interface FlatSheetProps {
   readonly picture: ScenePicture;
   readonly pose: StoreApi<ViewPose>;
@@ -31,7 +33,7 @@ export const FlatSheet = memo(function FlatSheet({ picture, pose }: FlatSheetPro
     if (size === undefined) return undefined;
     return keepInPose(moved, pose, size);
   }, [pose, size]);
-  const { plan, lines, selection, lit, minute, onlyStage, marked, isDark } = picture;
+  const { plan, lines, behind = NO_CONTOURS, selection, lit, minute, onlyStage, marked, isDark } = picture;
   const theme = sceneTheme(isDark);
   const drawn = useMemo(() => pathsOf(lines.map(({ contour }) => contour)), [lines]);
   const chosen = useMemo(
@@ -57,6 +59,7 @@ export const FlatSheet = memo(function FlatSheet({ picture, pose }: FlatSheetPro
               <BathFills plan={plan} minute={minute} theme={theme} />
             ))}
           <path d={drawn} stroke={theme.linework} strokeWidth={1} />
+          <path d={pathsOf(behind)} stroke={theme.linework} strokeWidth={1} strokeDasharray="3 3" />
           {stages.map((stage) => (
             <FlatScribeLines
               key={stage.number}

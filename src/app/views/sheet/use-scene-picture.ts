@@ -1,6 +1,7 @@
 /** What the canvas of the sheet shows, from the state of the workbench. */
 import { useMemo } from 'react';
 import type { ScenePicture } from '#app/scene/scene-picture.ts';
+import { otherFace } from '#app/state/shown-face.ts';
 import { heightFactor } from '#app/state/workbench-state.ts';
 import { usePrefersDark } from '#app/views/use-prefers-dark.ts';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
@@ -27,10 +28,16 @@ export function useScenePicture(): { readonly picture: ScenePicture; readonly is
     () => (isCut && section !== undefined ? { section: section.section, ...section.cut } : undefined),
     [isCut, section],
   );
+  const other = useMemo(() => otherFace(page ?? {}), [page]);
+  const lines = useMemo(
+    () => page?.lines.filter(({ layer }) => !other.layers.has(layer)) ?? NO_LINES,
+    [page, other],
+  );
   const picture = useMemo<ScenePicture>(
     () => ({
       plan: page?.plan,
-      lines: page?.lines ?? NO_LINES,
+      lines,
+      behind: other.floors,
       relief: solid,
       cut,
       selection,
@@ -41,7 +48,7 @@ export function useScenePicture(): { readonly picture: ScenePicture; readonly is
       marked,
       isDark,
     }),
-    [page, solid, cut, selection, lit, view, exaggeration, minute, marked, isDark],
+    [page, lines, other, solid, cut, selection, lit, view, exaggeration, minute, marked, isDark],
   );
   const isBehind = view === 'relief' && (relief?.of !== page?.plan || relief?.minute !== minute);
   return { picture, isBehind };
