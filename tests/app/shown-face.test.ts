@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { faceOnShow, hasFarFace, onFace, otherFace } from '#app/state/shown-face.ts';
+import { faceOnShow, hasFarFace, onFace, otherFace, turnedTo } from '#app/state/shown-face.ts';
 import type { WorkbenchState } from '#app/state/workbench-state.ts';
 import { facesOf } from '#app/worker/plan-faces.ts';
 import type { PlannedPage } from '#app/worker/planned-page.ts';
@@ -38,4 +38,10 @@ test('what shows through: floors of the other face, and the layers that draw the
   expect([near.floors.length, [...near.layers]]).toEqual([1, ['BACK']]);
   const far = otherFace(onFace(page, 'far'));
   expect([far.floors.length, [...far.layers].sort()]).toEqual([2, ['POCKETS', 'ROUND']]);
+});
+
+test('the relief is seen from below with the far face, and from above again after it', () => {
+  expect(turnedTo('far', { reliefView: 'cut' })).toEqual({ face: 'far', reliefView: 'below' });
+  expect(turnedTo('near', { reliefView: 'below' })).toEqual({ face: 'near', reliefView: 'drawn' });
+  expect(turnedTo('near', { reliefView: 'cut' })).toEqual({ face: 'near', reliefView: 'cut' });
 });

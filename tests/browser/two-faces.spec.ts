@@ -6,6 +6,7 @@ import {
   findOnSheet,
   levelRows,
   openPanel,
+  openSample,
   savedText,
   sheetOf,
   statusOf,
@@ -34,7 +35,7 @@ const job = {
   ],
 };
 
-test('a part etched on both faces is planned, turned over, edited on the far one, and saved with both', async ({
+test('a part etched on both faces is planned, turned over, and edited on the far one', async ({
   workbench,
 }) => {
   await dropFiles(workbench, [
@@ -63,6 +64,18 @@ test('a part etched on both faces is planned, turned over, edited on the far one
   expect(changed.requirements).toEqual([...job.requirements, { at: [147.5, 60], depth: 0.9, face: 'far' }]);
   await workbench.getByRole('button', { name: /^undo: depth/i }).click();
   await faceOf('Near face').check();
+  await expect(levelRows(workbench)).toHaveCount(2);
+  // Another job opens from its near face.
+  await faceOf('Far face').check();
+  await openSample(workbench, 'Current-meter cover, both faces');
+  await expect(faceOf('Near face')).toBeChecked();
+});
+
+test('the files have both faces, and plan.json', async ({ workbench }) => {
+  await dropFiles(workbench, [
+    { name: 'lid.job.json', text: JSON.stringify(job) },
+    { name: 'lid.dxf', text: drawing },
+  ]);
   await expect(levelRows(workbench)).toHaveCount(2);
   const scribe = await savedText(workbench, 'scribe-far.dxf');
   expect(scribe).toContain('Far face (seen from it, mirrored about x = 0): Buoy lid');

@@ -3,7 +3,7 @@ import type { StoreApi } from 'zustand/vanilla';
 import type { SheetSide } from '#job/job.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 import { regionShapes } from './region-shape.ts';
-import { onFace } from './shown-face.ts';
+import { onFace, turnedTo } from './shown-face.ts';
 import type {
   Flight,
   Lit,
@@ -19,14 +19,11 @@ export function lookActions(store: StoreApi<WorkbenchState>, look: (change: Part
   return {
     show: (view: SheetView) => look({ view }),
     readIn: (unit: ShownUnit) => look({ unit }),
-    /** The far face is looked at from below in the relief too. */
     turnOver: (face: SheetSide) =>
       store.setState(({ session, derived }) => {
         const page = derived.page && onFace(derived.page, face);
-        const reliefView =
-          face === 'far' ? 'below' : session.reliefView === 'below' ? 'drawn' : session.reliefView;
         return {
-          session: { ...session, face, reliefView, selection: [] },
+          session: { ...session, ...turnedTo(face, session), selection: [] },
           derived: { ...derived, page, shapes: regionShapes(page?.plan?.regions ?? [], derived.shapes) },
         };
       }),

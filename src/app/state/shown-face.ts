@@ -3,7 +3,7 @@
 import type { PlannedPage } from '#app/worker/planned-page.ts';
 import type { Contour, ShownPlan } from '#job/formats/plan-file.ts';
 import type { SheetSide } from '#job/job.ts';
-import type { WorkbenchState } from './workbench-state.ts';
+import type { Session, WorkbenchState } from './workbench-state.ts';
 
 /** The page with that face for its plan; a part that is etched on one face has no other. */
 export function onFace(page: PlannedPage, face: SheetSide): PlannedPage {
@@ -14,6 +14,15 @@ export function onFace(page: PlannedPage, face: SheetSide): PlannedPage {
 
 export function faceOnShow({ derived: { page } }: Pick<WorkbenchState, 'derived'>): SheetSide {
   return page?.plan !== undefined && page.plan === page.faces?.far ? 'far' : 'near';
+}
+
+/** What is looked at once that face is on show: in the relief the far one is seen from below. */
+export function turnedTo(
+  face: SheetSide,
+  { reliefView }: Pick<Session, 'reliefView'>,
+): Pick<Session, 'face' | 'reliefView'> {
+  if (face === 'far') return { face, reliefView: 'below' };
+  return { face, reliefView: reliefView === 'below' ? 'drawn' : reliefView };
 }
 
 /** Of the face that is not on show: its floors, and the layers that draw them and nothing of the one on show. */

@@ -4,6 +4,7 @@ import { type History, startHistory, takeStep } from '#app/state/history.ts';
 import { freshId } from '#app/state/keeping/kept-job.ts';
 import { keptShopDefault } from '#app/state/keeping/shop-default.ts';
 import { delayedReporter } from '#app/state/progress-reporter.ts';
+import { turnedTo } from '#app/state/shown-face.ts';
 import {
   EMPTY_WORKBENCH,
   type Notice,
@@ -50,7 +51,14 @@ export function openActions(
       history,
       // Without a drawing nothing new comes to take the place of what was made of the job before.
       derived: drawing === undefined ? EMPTY_WORKBENCH.derived : derived,
-      session: { ...session, selection: [], flight: undefined, notice, unit: shown ?? session.unit },
+      session: {
+        ...session,
+        ...(session.face === 'far' && turnedTo('near', session)),
+        selection: [],
+        flight: undefined,
+        notice,
+        unit: shown ?? session.unit,
+      },
     }));
   };
 
