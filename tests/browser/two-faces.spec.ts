@@ -55,6 +55,10 @@ test('a part etched on both faces is planned, turned over, and edited on the far
   expect(pocket.x).toBeLessThan((sheet?.x ?? 0) + (sheet?.width ?? 0) / 2);
   const reading = await workbench.locator('.hover-reading').textContent();
   expect(Number(/x (-?[\d.]+)/.exec(reading ?? '')?.[1])).toBeGreaterThan(105);
+  // The card of a resting pointer has the depth from the far face; the near one is land there.
+  const card = workbench.locator('.hover-card');
+  await expect(card).toContainText(/Depth here\s*1\.20\smm/);
+  await expect(card).toContainText(/Left here\s*2\.80\smm/);
   await workbench.mouse.click(pocket.x, pocket.y);
   const depth = workbench.getByLabel('Depth', { exact: true });
   await depth.fill('0.9');

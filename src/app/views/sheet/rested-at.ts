@@ -2,6 +2,7 @@
 import type { Picked, Seen } from '#app/scene/pick-region.ts';
 import { pixelOf } from '#app/scene/view-pose.ts';
 import type { RegionShape } from '#app/state/region-shape.ts';
+import { faceOnShow } from '#app/state/shown-face.ts';
 import type { WorkbenchState } from '#app/state/workbench-state.ts';
 import type { Box } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
@@ -51,11 +52,16 @@ export function restedAt({ derived }: WorkbenchState, ask: RestAsk): Rested | un
   return {
     pointer,
     region,
-    reading,
+    reading: reading && (faceOnShow({ derived }) === 'far' ? fromFar(reading) : reading),
     toLine: nearestLine(plan, picked.point),
     around: region.level === 0 || picked.shape === undefined ? undefined : screenBox(picked.shape, seen),
     floors,
   };
+}
+
+/** The same place from the far face: what is left is one and the same. */
+function fromFar(reading: PlaceDepth): PlaceDepth {
+  return { ...reading, ...reading.far };
 }
 
 function screenBox({ box, region }: RegionShape, { pose, size, exaggeration }: Seen): Box {
