@@ -4,7 +4,7 @@ import type { WorkbenchActions } from './state/workbench-actions.ts';
 export async function openNamed(actions: WorkbenchActions): Promise<void> {
   const names = new URLSearchParams(location.search).getAll('open');
   if (names.length === 0) return;
-  // Loaded anew, the page goes on with the job as it was changed.
+  // Loaded again, the page goes on with the job as it was changed.
   history.replaceState(undefined, '', location.pathname);
   try {
     await actions.openFiles(await Promise.all(names.map(fetchOpened)));

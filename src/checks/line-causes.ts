@@ -116,7 +116,7 @@ function stageQuantity(
   };
 }
 
-/** On one coat one cut makes the edge; with a new coat for each stage each is scribed, and its template laid on, anew. */
+/** On one coat one cut makes the edge; with a new coat for each stage each is scribed, and its template laid on, again. */
 function cutMovers({ made, farthest }: MovedEdge, { scribing, masking }: LineProcess): Mover[] {
   const { cut, template, laying = 0, stretch = 0 } = scribing;
   const cutStages = masking === 're-mask' ? made : made.slice(0, 1);

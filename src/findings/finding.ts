@@ -47,7 +47,7 @@ export function finding<Code extends FindingCode>(
 
 const RANK: Record<Severity, number> = { stop: 0, warn: 1, note: 2 };
 
-/** The stable order in which findings are shown: gravest first, then by code, then by place. */
+/** The stable order in which findings are shown: most serious first, then by code, then by place. */
 export function sortFindings(findings: readonly Finding[]): Finding[] {
   return [...findings].sort(
     (a, b) =>

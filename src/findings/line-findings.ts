@@ -188,7 +188,7 @@ const CHANGE_WORDS: Readonly<Record<Change, (facts: EdgeOff, show: Shown) => str
   'cut-closer': () => 'cut twice as close to the line',
   'fill-slot': () => 'use a blade as wide as the slot',
   'lay-closer': () => 'lay the template on twice as closely',
-  're-mask': () => 'mask anew for each stage',
+  're-mask': () => 'mask again for each stage',
   'levels-apart': () => 'move the two levels further apart, half-way to the ends of their tolerances',
   'edge-at-foot': () =>
     'ask whether the drawn line may be the foot of the wall, so that the scribe line lies on it',

@@ -1,7 +1,7 @@
 /**
  * The machine program: scribe lines in RS-274 words, line by line, in the drawing's frame and the post's unit. Straight moves
  * are G1, arcs G2 and G3 of at most half a turn with the centre as I and J from the arc's start. Segments are those of scribe.dxf,
- * which the post's figures round and do not merge anew. Source of the words: NIST RS274NGC interpreter report, NISTIR 6556 (2000), sections 3.3 to 3.5.
+ * which the post's figures round and do not merge again. Source of the words: NIST RS274NGC interpreter report, NISTIR 6556 (2000), sections 3.3 to 3.5.
  */
 import { asciiOnly } from '#drawing/write/ascii-text.ts';
 import { itemAt } from '#geometry/assert.ts';

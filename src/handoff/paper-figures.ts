@@ -9,17 +9,21 @@ import { millimetresIn } from '#units/length-unit.ts';
 export type PaperUnit = 'mm' | 'in';
 
 export interface PaperFigures {
-  /** The first is the job's, where both are chosen. */
-  readonly units: readonly PaperUnit[];
+  readonly units: OneAUnit<PaperUnit>;
   /** `mm`, or `mm and in`. */
   readonly named: string;
-  /** A line a unit. */
+  /** One a unit. */
+  readonly lengths: (millimetres: number, how?: LengthLook) => OneAUnit;
+  /** The same, a line a unit. */
   readonly length: (millimetres: number, how?: LengthLook) => string;
   /** The same with its unit, beside each other. */
   readonly said: (millimetres: number, how?: LengthLook) => string;
   /** With its unit, beside each other. */
   readonly rate: (perMinute: number, round?: Rounding) => string;
 }
+
+/** The first is in the job's unit, where both are chosen. */
+export type OneAUnit<Value = string> = readonly [Value, ...Value[]];
 
 export type Rounding = 'nearest' | 'up' | 'down';
 
@@ -36,20 +40,29 @@ const COARSE = 0.15;
 
 export function paperFigures(asked: HandoffChoices['units'], job: PaperUnit): PaperFigures {
   const other = job === 'mm' ? 'in' : 'mm';
-  const units: readonly PaperUnit[] = asked === 'both' ? [job, other] : [asked === 'job' ? job : asked];
-  const each = (write: (unit: PaperUnit) => string): string => units.map(write).join('\n');
+  const units: OneAUnit<PaperUnit> = asked === 'both' ? [job, other] : [asked === 'job' ? job : asked];
   const lengthIn = (unit: PaperUnit, value: number, { round = 'nearest', tolerance = 0.08 }: LengthLook) =>
     figure(value / millimetresIn(unit), lengthPlaces(unit, tolerance), round);
+  const lengths = (value: number, how: LengthLook = {}) =>
+    eachOf(units, (unit) => lengthIn(unit, value, how));
   return {
     units,
     named: units.join(' and '),
-    length: (value, how = {}) => each((unit) => lengthIn(unit, value, how)),
+    lengths,
+    length: (value, how) => lengths(value, how).join('\n'),
     said: (value, how = {}) => units.map((unit) => `${lengthIn(unit, value, how)} ${unit}`).join(', '),
     rate: (value, round = 'nearest') =>
       units
         .map((unit) => `${figure(value / millimetresIn(unit), unit === 'mm' ? 4 : 5, round)} ${unit}/min`)
         .join(', '),
   };
+}
+
+function eachOf<Value, Result>(
+  [first, ...others]: OneAUnit<Value>,
+  write: (value: Value) => Result,
+): OneAUnit<Result> {
+  return [write(first), ...others.map(write)];
 }
 
 function lengthPlaces(unit: PaperUnit, tolerance: number): number {

@@ -13,7 +13,6 @@ import type { CuttingChoices } from '#job/fields/cutting-fields.ts';
 import type { Contour } from '#job/formats/plan-file.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
-import { twoDigits } from '#units/two-digits.ts';
 import { CAUTIONS } from './cautions.ts';
 import { contourOfLoop, contourOfPath } from './contour.ts';
 import { cutLines } from './cut-lines.ts';
@@ -21,6 +20,7 @@ import { LEAST_SEGMENT } from './followable-line.ts';
 import { layerColorOf } from './layer-colors.ts';
 import { mergeMicroSegments } from './merge-micro-segments.ts';
 import { stagesPastEdge } from './run-over-edge.ts';
+import { stageLayer } from './stage-layer.ts';
 
 const OUTLINE_LAYER = 'OUTLINE';
 const NOTES_LAYER = 'NOTES';
@@ -53,7 +53,7 @@ export function scribeDrawing(input: ScribeDrawingInput): Uint8Array {
   const outlines: OutlineOut[] = [];
   for (const loop of plan.sheet) pushContour(outlines, OUTLINE_LAYER, toUnit(contourOfLoop(loop)));
   for (const { stage, path } of cutLines(stagesPastEdge(plan, overrun), choices)) {
-    pushContour(outlines, scribeLayer(stage), toUnit(contourOfPath(path)));
+    pushContour(outlines, stageLayer('SCRIBE', stage.number), toUnit(contourOfPath(path)));
   }
   const drawing: DrawingOut = {
     unit,
@@ -68,9 +68,6 @@ export function scribeDrawing(input: ScribeDrawingInput): Uint8Array {
 }
 
 /** Layer of a stage's scribe lines: SCRIBE-01, SCRIBE-02 … */
-function scribeLayer(stage: Pick<Stage, 'number'>): string {
-  return `SCRIBE-${twoDigits(stage.number)}`;
-}
 
 /** From millimetres to the drawing's unit as it will be written, micro segments merged. */
 export function unitScale(unit: LengthUnit): (contour: Contour) => Contour | undefined {
@@ -90,7 +87,7 @@ function pushContour(outlines: OutlineOut[], layer: string, contour: Contour | u
 
 function layersOf(stages: readonly Stage[], of: Parameters<typeof layerColorOf>[1]): LayerOut[] {
   const layers = stages.map((stage): LayerOut => {
-    return { name: scribeLayer(stage), color: layerColorOf(stage, of), shown: true };
+    return { name: stageLayer('SCRIBE', stage.number), color: layerColorOf(stage, of), shown: true };
   });
   // 7 is the ink colour: black on white, white on black. 8 is grey.
   layers.push({ name: OUTLINE_LAYER, color: 7, shown: true }, { name: NOTES_LAYER, color: 8, shown: false });
@@ -123,5 +120,5 @@ function notesOf({ name, planHash, plan, unit }: ScribeDrawingInput): NoteOut[] 
 
 function stageNote(stage: Stage): string {
   const regions = stage.regions.length > 12 ? `${stage.regions.length} regions` : stage.regions.join(' ');
-  return `${scribeLayer(stage)}: to ${stage.level.toFixed(3)} mm, ${stage.minutes.toFixed(1)} min; ${regions}`;
+  return `${stageLayer('SCRIBE', stage.number)}: to ${stage.level.toFixed(3)} mm, ${stage.minutes.toFixed(1)} min; ${regions}`;
 }

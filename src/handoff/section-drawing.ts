@@ -11,11 +11,11 @@ import type { Point } from '#geometry/point.ts';
 import { ROUNDING } from '#geometry/tolerances.ts';
 import { hypot } from '#maths/hypot.ts';
 import type { Stage } from '#plan/etch-plan.ts';
-import { twoDigits } from '#units/two-digits.ts';
 import { CAUTIONS } from './cautions.ts';
 import { nearestColorNumber } from './color-number.ts';
 import type { NamedSection } from './named-section.ts';
 import { bandsOf, leftRuns, metalRuns, type SectionPoints, shownFronts } from './section-shapes.ts';
+import { stageLayer } from './stage-layer.ts';
 
 export interface SectionDrawingInput {
   /** Of the job. */
@@ -36,7 +36,7 @@ export function sectionDrawing(input: SectionDrawingInput): Uint8Array {
       for (const band of bandsOf(run, index)) {
         const top = band.map(({ distance, top: depth }) => at(distance, depth));
         const bottom = band.map(({ distance, bottom: depth }) => at(distance, depth));
-        outlines.push(outlineOf(takenLayer(number), [...top, ...bottom.reverse()], true));
+        outlines.push(outlineOf(stageLayer('TAKEN', number), [...top, ...bottom.reverse()], true));
       }
     });
     for (const left of leftRuns(run)) {
@@ -119,10 +119,6 @@ function outlineOf(layer: string, points: readonly Point[], closed: boolean): Ou
   return { layer, closed, vertices: apart.map(({ x, y }) => [x, y, 0]) };
 }
 
-function takenLayer(stage: number): string {
-  return `TAKEN-${twoDigits(stage)}`;
-}
-
 /** 7 is ink: black on white, white on black; 8 grey; 1 red, against which no stage's layer is confused with what was required. */
 function layersOf(stages: readonly Stage[]): DrawingOut['layers'] {
   const taken = new Set<number>();
@@ -131,7 +127,7 @@ function layersOf(stages: readonly Stage[]): DrawingOut['layers'] {
     ...stages.map(({ number, color }) => {
       const nearest = nearestColorNumber(color, taken);
       taken.add(nearest);
-      return { name: takenLayer(number), color: nearest, shown: true };
+      return { name: stageLayer('TAKEN', number), color: nearest, shown: true };
     }),
     { name: 'FRONT', color: 7, shown: true },
     { name: 'ASKED', color: 1, shown: true },
@@ -149,7 +145,7 @@ function notesOf({ name, planHash, section, stages }: SectionDrawingInput): Draw
     `Section ${section.name}: ${name}`,
     `Plan ${planHash}`,
     `From ${place(from)} to ${place(to)} mm in the drawing. Unit: mm, true size; front within 0.002 mm.`,
-    ...stages.map(({ number, level }) => `${takenLayer(number)}: to ${level.toFixed(3)} mm`),
+    ...stages.map(({ number, level }) => `${stageLayer('TAKEN', number)}: to ${level.toFixed(3)} mm`),
     itemAt(CAUTIONS, 0),
   ];
   return texts.map((text, index) => ({

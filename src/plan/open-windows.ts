@@ -1,5 +1,5 @@
 /**
- * Windows of a group of clusters for a run that is masked anew for each stage (M3.5): for every level of the run down to the
+ * Windows of a group of clusters for a run that is masked again for each stage (M3.5): for every level of the run down to the
  * group's deepest, all regions at least so deep, less what their shallower neighbours keep, and with it the next deeper window grown by
  * its own undercut: no stage etches past the floor that its window lies on (M2.6). Each window is cut as a whole.
  */

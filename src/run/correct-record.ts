@@ -69,7 +69,7 @@ export function growRecord(record: RunFile, { rows, known }: Grown, minutesLeft:
   return { ...record, entries: [...record.entries, { ...entry, seal }] };
 }
 
-/** Keys in the order of the schema, however the file's columns stand: the same bytes whoever writes the record anew. */
+/** Keys in the order of the schema, however the file's columns stand: the same bytes whoever writes the record again. */
 function inOrder(row: ReadingRow): ReadingGiven {
   const given = READING_COLUMNS.filter((column) => row[column] !== undefined);
   return Object.fromEntries(given.map((column) => [column, row[column]])) as unknown as ReadingGiven;

@@ -1,7 +1,7 @@
 /**
  * The hand-off of the opposite hand: the part mirrored about the drawing's vertical axis, x = 0, where mirroring twice gives back
  * every figure (M9.8). Stages, ids, levels and minutes are the plan's own; points and sections are the same ones, mirrored; templates are
- * laid out anew, so that their words can be read. Every name begins with the hand, for it stands on every file.
+ * laid out again, so that their words can be read. Every name begins with the hand, for it stands on every file.
  */
 import { makeContourKit } from '#front/contours/contour-kit.ts';
 import { frontOfPlan } from '#front/front.ts';

@@ -197,7 +197,7 @@ describe('the plan keeps step with the document', () => {
     expect(store.getState().derived.failure).toBeUndefined();
   });
 
-  it('a look that is given up ends the worker; the plan it was making is made anew, drawing and all', async () => {
+  it('a look that is given up ends the worker; the plan it was making is made again, drawing and all', async () => {
     const { runs, restarts, planner } = bench();
     planner.stopLooking();
     await settled();

@@ -92,7 +92,7 @@ describe('regions as polygons', () => {
     expect([40, 20, 5, 60].map(holders)).toEqual([['R01'], ['R02'], ['R03'], []]);
   });
 
-  it('stay the same objects when only a depth changes, and are made anew when a border does', () => {
+  it('stay the same objects when only a depth changes, and are made again when a border does', () => {
     const deeper = regionShapes(
       regions.map((each) => ({ ...each, level: each.level + 0.1, contours: structuredClone(each.contours) })),
       shapes,

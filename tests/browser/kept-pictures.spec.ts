@@ -1,6 +1,6 @@
 /**
  * The main states against pictures kept of them, so that a change of look is meant: `CHROME_BIN=packed npx playwright test kept-pictures
- * --update-snapshots` takes them anew. Only in the browser that comes with the packages, for another one draws words another way.
+ * --update-snapshots` takes them again. Only in the browser that comes with the packages, for another one draws words another way.
  */
 import type { Page } from '@playwright/test';
 import { findBrowser } from '#support/browser/browser.ts';

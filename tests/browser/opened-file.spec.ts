@@ -16,7 +16,7 @@ test('isobath open FILE shows that job, planned', async ({ page }) => {
     await page.goto(address);
     await expect(statusOf(page)).toContainText(/15 regions.*planned in/);
     await expect(page.getByLabel('Name of the job', { exact: true })).toHaveValue(/shutter/i);
-    expect(new URL(page.url()).search, 'loaded anew, the job goes on as it was changed').toBe('');
+    expect(new URL(page.url()).search, 'loaded again, the job goes on as it was changed').toBe('');
   } finally {
     running.kill('SIGTERM');
   }

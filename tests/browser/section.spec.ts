@@ -187,7 +187,7 @@ test('a finding that has an outline shows it where it flies to', async ({ workbe
   await expect.poll(red).toBeGreaterThan(20);
 });
 
-test('another drawing is cut anew, at the end of its own run', async ({ workbench }) => {
+test('another drawing is cut again, at the end of its own run', async ({ workbench }) => {
   await clockOf(workbench).fill('40');
   await openSample(workbench, 'Observatory shutter, in inches');
   await expect(statusOf(workbench)).toContainText('15 regions');

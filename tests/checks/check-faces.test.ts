@@ -107,7 +107,7 @@ describe('M9.6: floors behind each other', () => {
 
 describe('M9.6: etches beside each other', () => {
   /**
-   * Masked anew for each stage, the near pocket is cut 1 deep through an opening that ends at 59, then from 1 to 3 through one
+   * Masked again for each stage, the near pocket is cut 1 deep through an opening that ends at 59, then from 1 to 3 through one
    * that ends at 57; the far one 1 deep, from 59 on. With a gap g between: 1 + √((2 + 1)² − g²).
    */
   const beside = (more: Partial<TwoFaces> = {}) =>

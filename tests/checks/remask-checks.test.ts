@@ -1,4 +1,4 @@
-/** What the checks say of a run that is masked anew for each stage: each coat by itself, and walls that stand on each other. */
+/** What the checks say of a run that is masked again for each stage: each coat by itself, and walls that stand on each other. */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { checkMaking } from '#checks/check-making.ts';

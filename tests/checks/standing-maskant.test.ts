@@ -92,7 +92,7 @@ describe('the stage that cuts under a place', () => {
     expect(undercutterAt(placeOf({ stages: [] }), { x: 0, y: 0 }, 'line')).toEqual(none);
   });
 
-  test('masked anew, by what it cuts itself: from 1.2 to 3 mm', () => {
+  test('masked again, by what it cuts itself: from 1.2 to 3 mm', () => {
     const remasked = placeOf({
       stages: [
         { level: 3, opening: [rectangle(2, 2, 8, 6)] },
@@ -154,7 +154,7 @@ describe('maskant that stands to the end of its coat', () => {
     for (const [x, y] of gone) expect(coat?.isStanding({ x, y })).toBe(false);
   });
 
-  test('masked anew, a coat for each stage, over the floor before it', () => {
+  test('masked again, a coat for each stage, over the floor before it', () => {
     const { place } = makingPlace(makingOf('re-mask'));
     const coats = standingMaskant(place);
     expect(coats.map(({ base }) => base)).toEqual([0, 1]);

@@ -93,7 +93,7 @@ describe('(coupon-depth-differs)', () => {
     expect(checkCouponDepth({ ...planOf('peel-next'), stages: [] }, [coupon(1.5)])).toEqual([]);
   });
 
-  test('masked anew each cut is only as deep as its own stage: 2 and 1 mm', () => {
+  test('masked again each cut is only as deep as its own stage: 2 and 1 mm', () => {
     expect(checkCouponDepth(planOf('re-mask'), [coupon(1.2)])).toEqual([]);
     const [reported] = checkCouponDepth(planOf('re-mask'), [coupon(0.8)]);
     expect(reported?.facts).toMatchObject({ deepest: 2, times: expect.closeTo(2.5, 9) });

@@ -213,7 +213,7 @@ describe('(maskant-overhang-long)', () => {
     expect(reported?.facts).toMatchObject({ overhang: expect.closeTo(2.4 * 4.3, 9), level: 5.2 });
   });
 
-  test('masked anew, by what the stage itself etches', () => {
+  test('masked again, by what the stage itself etches', () => {
     const depths: readonly Depth[] = [
       [30, 30, 5.2],
       [130, 30, 0.9],

@@ -1,4 +1,4 @@
-/** The front of a run that is masked anew for each stage (M2.6): what holds for any part, at any minute. */
+/** The front of a run that is masked again for each stage (M2.6): what holds for any part, at any minute. */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { makeContourKit } from '#front/contours/contour-kit.ts';

@@ -1,4 +1,4 @@
-/** docs/job-file.md says what the declarations of the job's fields say; `GOLDEN=renew` writes its table anew. */
+/** docs/job-file.md says what the declarations of the job's fields say; `GOLDEN=renew` writes its table again. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { knownFigures } from '#bath/known-figures.ts';

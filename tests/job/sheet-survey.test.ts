@@ -31,7 +31,7 @@ describe('M8.1 the fit', () => {
   const bent = (x: number, y: number) => 4 + 4e-4 * x - 3e-4 * y + 2e-6 * x * x - 3e-6 * x * y + 1e-6 * y * y;
 
   test.each(['constant', 'plane', 'quadratic'] as const)(
-    '%s: terms and left-out error as by Cramer and by fits made anew',
+    '%s: terms and left-out error as by Cramer and by fits made again',
     (model) => {
       const readings = readingsOf(bent, 0.02);
       const fit = survey(readings).tried.find((each) => each.model === model);

@@ -83,7 +83,7 @@ export function bufferedOpenings(
 }
 
 /**
- * Windows of a run that is masked anew for each stage (M3.5), by the rule as a manual publishes it: each allowance is the
+ * Windows of a run that is masked again for each stage (M3.5), by the rule as a manual publishes it: each allowance is the
  * stage's own depth times the factor, one after the other, which for discs adds up to the whole depth in between. Where the
  * drawn line stands a share of the step down the wall, only so much is kept as the wall reaches at that depth, and a window
  * holds every deeper one as far as the etches between the two reach.

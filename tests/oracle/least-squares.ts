@@ -1,6 +1,6 @@
 /**
  * Least squares the long way, to judge those of the product by: normal equations in the readings' own coordinates, solved by Cramer's rule
- * with determinants by cofactors; and each left-out reading predicted by a fit made anew without it.
+ * with determinants by cofactors; and each left-out reading predicted by a fit made again without it.
  */
 export interface Reading {
   readonly x: number;

@@ -1,4 +1,4 @@
-/** A run that is masked anew for each stage: windows, order, times, and how it compares with one coat. */
+/** A run that is masked again for each stage: windows, order, times, and how it compares with one coat. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { distanceToSpan, loopArea, pointAlong, type Span } from '#geometry/span.ts';
@@ -135,7 +135,7 @@ describe('M3.5 re-mask', () => {
     },
   );
 
-  test('a plan kept in memory is opened anew when the way of masking or the levels of the run change', () => {
+  test('a plan kept in memory is opened again when the way of masking or the levels of the run change', () => {
     const memory = createClusterMemory();
     const asked = askedAt(nested.part, nested.depths);
     const plan = (masking: 'peel-next' | 're-mask', depths = asked) =>

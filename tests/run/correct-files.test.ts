@@ -176,7 +176,7 @@ describe('M7 a run from its files', () => {
   });
 });
 
-describe('M7 a run masked anew for each stage, from its files', () => {
+describe('M7 a run masked again for each stage, from its files', () => {
   let plan = '';
   let stages: readonly { level: number; minutes: number }[] = [];
   let floors: readonly { id: string; level: number; label: readonly [number, number] }[] = [];

@@ -1,4 +1,4 @@
-/** docs/files.md lists the files of the hand-off as the code does; `GOLDEN=renew` writes its table anew. */
+/** docs/files.md lists the files of the hand-off as the code does; `GOLDEN=renew` writes its table again. */
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { HANDOFF_FILES, listedFile } from '#job/handoff-list.ts';

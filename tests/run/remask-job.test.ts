@@ -1,4 +1,4 @@
-/** A job that is masked anew for each stage: what a run writes, and what it says to whom. */
+/** A job that is masked again for each stage: what a run writes, and what it says to whom. */
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { maskingsText } from '#cli/maskings-text.ts';
@@ -69,7 +69,7 @@ test('no machine program cuts a line of a coat that is not on yet, whatever spli
   expect(textOf('scribe.dxf')).not.toContain('seal the lines');
 });
 
-test('the traveller has each stage coated and scribed anew, and reports the floors that come of it', {
+test('the traveller has each stage coated and scribed again, and reports the floors that come of it', {
   tags: ['long'],
 }, async () => {
   const pages = await readPdf((await cover('re-mask')).bytesOf('traveller.pdf'));

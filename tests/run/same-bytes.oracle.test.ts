@@ -16,8 +16,8 @@ const HARMLESS: Readonly<Record<string, string>> = {
   'pdfkit sin':
     'the 64 constants of MD5 as it is loaded: none is nearer than 0.015 to where its whole part changes',
   'pdfkit pow': '2 to the 32, for the same constants',
-  'fontkit log': 'the head of a font directory, which the pen writes anew',
-  'fontkit pow': 'the head of a font directory, which the pen writes anew',
+  'fontkit log': 'the head of a font directory, which the pen writes again',
+  'fontkit pow': 'the head of a font directory, which the pen writes again',
   'unicode-properties log2': 'how many bits its own table has, as it is loaded',
 };
 

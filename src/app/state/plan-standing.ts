@@ -22,7 +22,7 @@ export function standingOf(
   if (progress !== undefined)
     return { kind: 'busy', words: `planning, ${Math.round(100 * progress.share)} %` };
   if (isStale) return { kind: 'busy', words: 'out of date' };
-  const { stops, warnings } = gravest(page?.findings ?? []);
+  const { stops, warnings } = bySeverity(page?.findings ?? []);
   if (stops.length > 0) return { kind: 'stop', words: counted(stops.length, 'stop') };
   if (page?.plan === undefined || page.plan.stages.length === 0)
     return { kind: 'waiting', words: 'no plan yet' };
@@ -32,7 +32,7 @@ export function standingOf(
 }
 
 /** Stops and warnings apart, each in the order of the list; notes are counted only. */
-export function gravest(findings: readonly Finding[]) {
+export function bySeverity(findings: readonly Finding[]) {
   const sorted = sortFindings(findings);
   const of = (wanted: Severity) => sorted.filter(({ severity }) => severity === wanted);
   return { stops: of('stop'), warnings: of('warn'), notes: of('note') };
@@ -40,7 +40,7 @@ export function gravest(findings: readonly Finding[]) {
 
 /** "2 stops, 1 warning, 3 notes", without what there is none of. */
 export function findingWords(findings: readonly Finding[]): string {
-  const { stops, warnings, notes } = gravest(findings);
+  const { stops, warnings, notes } = bySeverity(findings);
   const parts = [
     [stops.length, 'stop'],
     [warnings.length, 'warning'],

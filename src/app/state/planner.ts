@@ -19,7 +19,7 @@ export interface Planner {
   /** Gives up the run under way; the plan stays out of date until the document changes or `replan` is called. */
   readonly cancel: () => void;
   readonly replan: () => void;
-  /** Gives up reading a drawing that is to be opened; the worker is ended, and what it was planning planned anew. */
+  /** Gives up reading a drawing that is to be opened; the worker is ended, and what it was planning planned again. */
   readonly stopLooking: () => void;
   readonly stop: () => void;
 }

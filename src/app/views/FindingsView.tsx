@@ -1,4 +1,4 @@
-/** Findings, gravest first: what, where, why, value against limit, and what to do. A click flies to the place. */
+/** Findings, most serious first: what, where, why, value against limit, and what to do. A click flies to the place. */
 import { labelOf, sayInLabels } from '#app/state/field-labels.ts';
 import { findingWords } from '#app/state/plan-standing.ts';
 import { type Finding, type Place, sortFindings } from '#findings/finding.ts';

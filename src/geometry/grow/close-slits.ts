@@ -2,7 +2,7 @@
  * Slits of no width: where a crossing is rounded to the grid, two edges of one line tilt apart by less than a grid unit, and
  * areas that lie side by side come out with a slit between them. Each corner that lies on another edge, as far as the grid can
  * tell, becomes a corner of that edge too; edges that then run against each other, point for point, bound nothing and are
- * taken out, and the rest is linked anew. Cost: n log n in edges.
+ * taken out, and the rest is linked again. Cost: n log n in edges.
  */
 
 import { itemAt } from '#geometry/assert.ts';

@@ -81,7 +81,7 @@ export interface ListedFinding extends FindingRecord {
   readonly place: string;
 }
 
-export function gravestFirst({ planFindings, figures }: ReviewPage): ListedFinding[] {
+export function mostSeriousFirst({ planFindings, figures }: ReviewPage): ListedFinding[] {
   const [unit = 'mm'] = figures.units;
   const listed = planFindings.map((each): ListedFinding => {
     const record = findingRecord(each);

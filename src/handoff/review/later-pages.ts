@@ -5,7 +5,7 @@ import { pointsPicture } from '#handoff/pdf/points-picture.ts';
 import { saidScale, sectionKey, sectionPicture } from '#handoff/pdf/section-picture.ts';
 import { type Block, gap, together } from '#handoff/pdf/sheet-book.ts';
 import { drawWarningSign } from '#handoff/pdf/warning-sign.ts';
-import { answeredFindings, findingsInFull, gravestFirst, type ListedFinding } from './findings-table.ts';
+import { answeredFindings, findingsInFull, type ListedFinding, mostSeriousFirst } from './findings-table.ts';
 import { lineTable } from './line-table.ts';
 import type { ReviewPage } from './review-page.ts';
 import { budgetTable, levelsTable, pointsTable, regionsTable, sourcesTable } from './review-tables.ts';
@@ -49,7 +49,7 @@ function underHead(title: Block, [tableHead, first, ...others]: readonly Block[]
 }
 
 function findingBlocks(page: ReviewPage, unanswered: readonly ListedFinding[]): Block[] {
-  const all = gravestFirst(page);
+  const all = mostSeriousFirst(page);
   return [
     ...(unanswered.length === 0
       ? []
@@ -84,7 +84,7 @@ function sectionBlocks(page: ReviewPage): Block[] {
   const { plan, sections, thickness, width, height, figures } = page;
   const metal = { thickness, stages: plan.stages, unit: figures.units[0] };
   const room = { width, height: height / 6 };
-  const place = (value: number) => figures.length(value).split('\n')[0];
+  const place = (value: number) => figures.lengths(value)[0];
   return sections.flatMap((section) => {
     const { name, from, to } = section;
     const [a, b] = [from, to].map(({ x, y }) => `${place(x)}, ${place(y)}`);

@@ -22,7 +22,7 @@ import { decadeOf } from '#maths/decade.ts';
 import { hypot } from '#maths/hypot.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { millimetresIn } from '#units/length-unit.ts';
-import { levelFigure } from './exact-figures.ts';
+import { levelFigures } from './exact-figures.ts';
 import { type CutFloor, floorsAlong } from './floors-along.ts';
 import type { ReviewPage } from './review-page.ts';
 import { spreadApart } from './spread-apart.ts';
@@ -181,9 +181,9 @@ function drawLevels(pen: Pen, { page, area, left, y }: Ladder, column: number): 
     const swatch = { minX: x + LABEL, maxX: x + LABEL + 4.4, minY: text - half, maxY: text + half };
     drawStep(pen, { box: swatch, number, color });
     const at = { x: x + LABEL + 5.4, y: text - size * 0.36 };
-    const [first, second] = levelFigure(figures, level).split('\n');
-    pen.text(first ?? '', at, { size, isBold: true });
-    let next = at.x + pen.textWidth(first ?? '', { size, isBold: true }) + 1;
+    const [first, second] = levelFigures(figures, level);
+    pen.text(first, at, { size, isBold: true });
+    let next = at.x + pen.textWidth(first, { size, isBold: true }) + 1;
     if (second !== undefined) {
       pen.text(`(${second})`, { x: next, y: at.y }, { size });
       next += pen.textWidth(`(${second})`, { size }) + 1;
@@ -269,7 +269,7 @@ function nameFloors(pen: Pen, { page, area, left, y, section }: SectionDrawn, al
   const width = ({ from, to }: CutFloor) => to - from;
   for (const floor of floorsAlong(section, page.plan).sort((a, b) => width(b) - width(a))) {
     const leaves =
-      floor.leaves > 0 ? `leaves ${levelFigure(page.figures, floor.leaves).split('\n')[0]}` : 'nothing left';
+      floor.leaves > 0 ? `leaves ${levelFigures(page.figures, floor.leaves)[0]}` : 'nothing left';
     const [name, below] = [{ size: TYPE.note, isBold: true }, { size: TYPE.label }];
     const half = Math.max(pen.textWidth(floor.name, name), pen.textWidth(leaves, below)) / 2 + 0.8;
     const x = Math.max(left + half, left + ((floor.from + floor.to) / 2) * along);

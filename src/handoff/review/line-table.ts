@@ -5,7 +5,7 @@ import { sectionHead } from '#handoff/pdf/paper-book.ts';
 import { TYPE } from '#handoff/pdf/paper-type.ts';
 import { type Block, gap, together } from '#handoff/pdf/sheet-book.ts';
 import type { LineBudgetRecord } from '#job/formats/plan-file.ts';
-import { exact, sides } from './exact-figures.ts';
+import { exact, exactEach, sides } from './exact-figures.ts';
 import type { ReviewPage } from './review-page.ts';
 
 /** Empty where there is no drawn edge. */
@@ -49,8 +49,7 @@ export function lineTable({ pen, width, planFile, figures }: ReviewPage): Block[
 }
 
 function plusMinus(figures: PaperFigures, value: number): string {
-  return exact(figures, value)
-    .split('\n')
+  return exactEach(figures, value)
     .map((figure) => `± ${figure}`)
     .join('\n');
 }
@@ -76,6 +75,6 @@ function causeWords(figures: PaperFigures, parts: LineBudgetRecord['byClock']['p
   return Object.entries(parts)
     .sort(([, a], [, b]) => b - a)
     .slice(0, 2)
-    .map(([cause, half]) => `${CAUSE_WORDS[cause] ?? cause} ${exact(figures, half).replace('\n', ', ')}`)
+    .map(([cause, half]) => `${CAUSE_WORDS[cause] ?? cause} ${exactEach(figures, half).join(', ')}`)
     .join('\n');
 }

@@ -13,7 +13,7 @@ import type { Block } from '#handoff/pdf/sheet-book.ts';
 import { INK } from '#handoff/pdf/sheet-ink.ts';
 import { hypot } from '#maths/hypot.ts';
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
-import { levelFigure } from './exact-figures.ts';
+import { levelFigures } from './exact-figures.ts';
 import type { ReviewPage } from './review-page.ts';
 
 /** mm kept free around the part: section lines reach out of it, and their letters stand there. */
@@ -104,7 +104,7 @@ function nameFloors(pen: Pen, { plan, figures }: PicturePage, placed: Placed, gr
   for (const { region, color } of sides) {
     const { id, level, label } = region;
     const loops = region.loops.map(placed.loop);
-    const lines = [id, levelFigure(figures, level).split('\n')[0] ?? ''];
+    const lines = [id, levelFigures(figures, level)[0]];
     const place = placeName(pen, { lines, loops, at: placed.place(label) }, ground);
     if (place === undefined) unnamed++;
     else drawName(pen, place, color);

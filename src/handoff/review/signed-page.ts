@@ -9,7 +9,7 @@ import { remark, sectionHead } from '#handoff/pdf/paper-book.ts';
 import { TYPE } from '#handoff/pdf/paper-type.ts';
 import { type Block, gap } from '#handoff/pdf/sheet-book.ts';
 import type { EdgeDatum } from '#job/job.ts';
-import { answeredFindings, findingCounts, gravestFirst, type ListedFinding } from './findings-table.ts';
+import { answeredFindings, findingCounts, type ListedFinding, mostSeriousFirst } from './findings-table.ts';
 import { headCells } from './head-cells.ts';
 import { levelsAndSection } from './levels-and-section.ts';
 import { planPicture, planPictureHeight } from './plan-picture.ts';
@@ -25,7 +25,7 @@ export interface SignedPage {
 const AXIS_SHARE = 0.135;
 const AXIS_GROWS = 0.1;
 const LEAST_PICTURE = 0.23;
-/** For the gravest finding alone, where it has no room beside a larger picture. */
+/** For the most serious finding alone, where it has no room beside a larger picture. */
 const SMALLEST_PICTURE = 0.17;
 const MOST_PICTURE = 0.42;
 const GAP = 1.5;
@@ -63,7 +63,7 @@ function heightOf(blocks: readonly Block[]): number {
 interface Answered {
   readonly shown: readonly Block[];
   readonly rest: ListedFinding[];
-  /** The gravest at least is shown. */
+  /** The most serious at least is shown. */
   readonly isAnswered: boolean;
 }
 
@@ -74,10 +74,10 @@ interface FindingRoom {
   readonly most: number;
 }
 
-/** As many rows as have room, the gravest first; how many others follow is said. */
+/** As many rows as have room, the most serious first; how many others follow is said. */
 function split(page: ReviewPage, { room, most }: FindingRoom): Answered {
   const { pen, width } = page;
-  const findings = gravestFirst(page);
+  const findings = mostSeriousFirst(page);
   const said = (text: string) => remark(pen, text, width);
   if (findings.length === 0) return { shown: [said('No findings.')], rest: [], isAnswered: true };
   const [head, ...rows] = answeredFindings(page, findings);

@@ -13,9 +13,9 @@ import { movePoint } from '#geometry/spans/move-spans.ts';
 import { contourOfPath } from '#handoff/contour.ts';
 import { layerColorOf } from '#handoff/layer-colors.ts';
 import { unitScale } from '#handoff/scribe-drawing.ts';
+import { stageLayer } from '#handoff/stage-layer.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
-import { twoDigits } from '#units/two-digits.ts';
 import type { InkText } from './ink.ts';
 import { templateLabel } from './template-label.ts';
 import type { TemplateInput, TemplateSet } from './template-set.ts';
@@ -51,13 +51,13 @@ export function templateDrawing({
   const label = templateLabel(set, number, planHash);
   const marks = itemAt(set.marks, number - 1);
   for (const { outline, stage } of slots) {
-    for (const loop of outline) draw(stageLayer('SLOT', stage), { closed: true, spans: loop });
+    for (const loop of outline) draw(stageLayer('SLOT', stage.number), { closed: true, spans: loop });
   }
   draw('SHEET', { closed: true, spans: sheet.outline });
   for (const edge of sheet.part) draw('PART', { closed: true, spans: edge });
   for (const hole of sheet.holes) draw('HOLES', { closed: true, spans: circleOf(hole) });
   for (const { path, stage } of [...marks.flatMap(({ lines }) => lines), ...label.lines]) {
-    draw(stage === undefined ? 'WORDS' : stageLayer('MARK', stage), path);
+    draw(stage === undefined ? 'WORDS' : stageLayer('MARK', stage.number), path);
   }
   draw('SCALE', label.square);
   const drawing: DrawingOut = {
@@ -76,16 +76,12 @@ function movedOutline({ vertices, ...outline }: OutlineOut, by: Point): OutlineO
   return { ...outline, vertices: vertices.map(([x, y, bulge]) => [x + by.x, y + by.y, bulge]) };
 }
 
-function stageLayer(kind: 'SLOT' | 'MARK', stage: Pick<Stage, 'number'>): string {
-  return `${kind}-${twoDigits(stage.number)}`;
-}
-
 /** Each stage in one colour number, the same on every template of the plan. */
 function layersOf(shown: readonly Stage[], { stages, masking }: TemplateInput['plan']): LayerOut[] {
   const layers = shown.flatMap((stage) => {
     const color = layerColorOf(stage, { stages: stages.length, masking });
     return (['SLOT', 'MARK'] as const).map((kind): LayerOut => {
-      return { name: stageLayer(kind, stage), color, shown: true };
+      return { name: stageLayer(kind, stage.number), color, shown: true };
     });
   });
   // 7 is the ink colour: black on white, white on black. 8 is grey.

@@ -159,7 +159,7 @@ function baseline({ sheet, input }: TemplateSet): string {
   ] as const;
   const ways = pairs.flatMap(([from, to]) => {
     if (from === undefined || to === undefined) return [];
-    const way = figures.length(distance(from.center, to.center), { tolerance: 0.2 }).split('\n')[0];
+    const way = figures.lengths(distance(from.center, to.center), { tolerance: 0.2 })[0];
     return [`${from.name}-${to.name} ${way}`];
   });
   return `Holes ${ways.join(', ')}`;
@@ -178,7 +178,7 @@ function legendRow(
   const ticks = stageMark([sample], { stage: stage.number, pitch }).map(({ at }) =>
     lineSpan({ x: at.x, y: at.y - 1.5 }, { x: at.x, y: at.y + 1.5 }),
   );
-  const level = label.figures.length(stage.level).split('\n')[0];
+  const level = label.figures.lengths(stage.level)[0];
   const text = `peel ${stage.number}: ${level}`;
   return {
     text: { at: { x: x + SAMPLE + 3, y: y - TEXT / 2 }, height: TEXT * 0.9, text },

@@ -28,7 +28,7 @@ export function labelWords(
   const factors = process.etchFactor.map(([, factor]) => factor);
   const [low, high] = [Math.min(...factors), Math.max(...factors)];
   const factor = low === high ? low.toFixed(2) : `${low.toFixed(2)} to ${high.toFixed(2)}`;
-  const levels = [...plan.stages].map(({ level }) => figures.length(level).split('\n')[0]);
+  const levels = [...plan.stages].map(({ level }) => figures.lengths(level)[0]);
   return {
     part: heading.part ?? job.name,
     lines: [
@@ -56,7 +56,7 @@ function knifeWords(
   { width, blade, side }: HandoffChoices['template']['knife'],
   figures: PaperFigures,
 ): string {
-  const one = (value: number) => figures.length(value).split('\n')[0] ?? '';
+  const one = (value: number) => figures.lengths(value)[0];
   const where = { middle: 'middle of slot', peeled: 'on masked side', kept: 'on pocket side' }[side];
   const wander = Math.max(0, side === 'middle' ? (width - blade) / 2 : width - blade);
   return `Knife ${where}; slot ${one(width)}, blade ${one(blade)}: else ${side === 'middle' ? '± ' : ''}${one(wander)}`;

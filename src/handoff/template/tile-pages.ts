@@ -58,7 +58,7 @@ const SHIFTS = 8;
 
 /**
  * The way of turning the paper that takes fewer pages. Of all ways to lay its grid that take no more pages, the one that leaves most of
- * `whole` in one tile each; one row or column more where that is what the gravest of them, the first, needs.
+ * `whole` in one tile each; one row or column more where that is what the most serious of them, the first, needs.
  */
 export function tileGrid(box: Box, paper: TemplatePaper, whole: readonly Box[] = []): TileGrid {
   const [upright, across] = pagesFor(box, paper).map((page) => gridOn(box, page, whole));

@@ -85,7 +85,10 @@ function runTable(page: TravellerPage): Block[] {
       ...rows,
       [
         { text: 'In the bath in all', spans: 3 },
-        `**${figures.length(etch).replace('\n', '**\n**')}**`,
+        figures
+          .lengths(etch)
+          .map((figure) => `**${figure}**`)
+          .join('\n'),
         `**${minutes.toFixed(1)}**`,
         { text: `${plan.stages.length} stages, ${dips} dips, ${pieces} pieces`, spans: 2 },
       ],

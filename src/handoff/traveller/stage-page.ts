@@ -96,12 +96,12 @@ function band(page: TravellerPage, stage: Stage): Block {
       }
       const peel = flowText(pen, peelWords(page, stage), { width: wide - 4, size: TYPE.text });
       peel.draw(pen, { x: left + 2, y: top - 9.3 });
-      const etch = figures.length(stage.etch).split('\n');
+      const [etch, second] = figures.lengths(stage.etch);
       figureCell(pen, box(wide, cell), {
         label: 'Etch',
-        figure: etch[0] ?? '',
-        unit: figures.units[0] ?? '',
-        below: etch[1] === undefined ? undefined : `${etch[1]} ${figures.units[1]}`,
+        figure: etch,
+        unit: figures.units[0],
+        below: second === undefined ? undefined : `${second} ${figures.units[1]}`,
       });
       figureCell(pen, box(wide + cell, cell), {
         label: 'Minutes as planned',
@@ -161,7 +161,7 @@ function stepRows(page: TravellerPage, stage: Stage, points: readonly GaugePoint
   const steps: (readonly [text: string] | 'gauge')[] = [];
   if (plan.masking === 're-mask' && stage.number > 1) {
     steps.push([
-      '**Coat anew.** Old maskant off; rinsed, desmutted and dry; water film whole. New maskant on all faces and edges, walls and floors too; dry film _14_ _14_; cured.',
+      '**Recoat.** Old maskant off; rinsed, desmutted and dry; water film whole. New maskant on all faces and edges, walls and floors too; dry film _14_ _14_; cured.',
     ]);
     steps.push([
       `**Cut** the lines of this stage and no other, ${stage.lines.length} in all, through the maskant, metal not scored.`,
@@ -237,7 +237,7 @@ function minutesLeftWords(
   if (aimsAtThickness(page, stage, points)) {
     return `**Minutes left** = minutes in [16] × over aim [15] ÷ gone [15] = [17]\nOver aim and gone: the middle of each column; expect ${figures.said(gone.expected)} gone. ${limits} ${planned}`;
   }
-  const etch = figures.length(stage.etch).split('\n')[0] ?? '';
+  const [etch] = figures.lengths(stage.etch);
   return `**Minutes left** = minutes in [17] × (${etch} − [15]) ÷ [15] = [19]\nBoth small boxes: the middle of “gone”${figures.units.length > 1 ? `, in ${figures.units[0]}` : ''}; expect ${figures.said(gone.expected)}. ${limits} ${planned}`;
 }
 

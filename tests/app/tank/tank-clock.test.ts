@@ -105,7 +105,7 @@ describe('the alarm', () => {
     expect(tankAlarm({ isIn: false, had: 31, aim }, [])).toBeUndefined();
   });
 
-  it('is of the gravest finding else, with how many more there are as grave', () => {
+  it('is of the most serious finding else, with how many more there are as serious', () => {
     const idle = { isIn: false, had: 0, aim };
     expect(tankAlarm(idle, [low, lost])).toMatchObject({ finding: lost, severity: 'stop', more: 0 });
     expect(tankAlarm(idle, [low, low])).toMatchObject({ finding: low, action: 'result', more: 1 });

@@ -1,4 +1,4 @@
-/** Sections held to the formula of M2.2 and M2.6, asked of every opening and span anew (tests/oracle/plain-depth.ts). */
+/** Sections held to the formula of M2.2 and M2.6, asked of every opening and span again (tests/oracle/plain-depth.ts). */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { endMinute, type Front, frontOfPlan, momentAt } from '#front/front.ts';

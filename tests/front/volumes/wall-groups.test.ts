@@ -45,7 +45,7 @@ describe('M2 walls that feel few levels', () => {
   });
 });
 
-/** Cells of many depths, on one coat or masked anew. */
+/** Cells of many depths, on one coat or masked again. */
 function cellsKit(count: number, masking: 'peel-next' | 're-mask'): ContourKit {
   const cells = touchingCells(count, 3);
   const part = partOf(cells);

@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import { finding } from '#findings/finding.ts';
 import { paperFigures } from '#handoff/paper-figures.ts';
-import { gravestFirst } from '#handoff/review/findings-table.ts';
+import { mostSeriousFirst } from '#handoff/review/findings-table.ts';
 import type { ReviewPage } from '#handoff/review/review-page.ts';
 
 const thin = finding(
@@ -19,7 +19,10 @@ const narrow = finding('land-too-narrow', {
 });
 
 const listed = (unit: 'mm' | 'in') =>
-  gravestFirst({ planFindings: [narrow, thin], figures: paperFigures('job', unit) } as unknown as ReviewPage);
+  mostSeriousFirst({
+    planFindings: [narrow, thin],
+    figures: paperFigures('job', unit),
+  } as unknown as ReviewPage);
 
 test('in inches: lengths, places and remedies; stops first', () => {
   const [first, second] = listed('in');

@@ -115,7 +115,7 @@ describe('page 1 of the review sheets', { tags: ['long'] }, () => {
     }
   });
 
-  it('counts the findings, says in one line how much of the tolerance is used, and answers the gravest', async () => {
+  it('counts the findings, says in one line how much of the tolerance is used, and answers the most serious', async () => {
     const { planFile, pages, said } = await sample('hatch-from-supplier', {});
     const findings = planFile?.findings ?? [];
     const count = (severity: string) => findings.filter((each) => each.severity === severity).length;
@@ -125,11 +125,11 @@ describe('page 1 of the review sheets', { tags: ['long'] }, () => {
     expect(said).toContain(
       `Gauged ${worst('gauged')} %, by the clock ${worst('byClock')} %: held only if gauged`,
     );
-    const gravest = itemAt(
+    const mostSerious = itemAt(
       findings.filter(({ severity }) => severity === 'warn'),
       0,
     );
-    expect(said).toContain(gravest.message.split(/[.:] /)[0]);
+    expect(said).toContain(mostSerious.message.split(/[.:] /)[0]);
     // What has no room is counted, and all stand in full behind.
     const more = Number(/(\d+) findings more are to be answered from page 2 on/.exec(said)?.[1]);
     expect(more).toBeGreaterThan(10);

@@ -151,7 +151,7 @@ describe('the GLB of the buoy lid', () => {
 it.each([
   ['buoy lid', () => lid({ process: { ...buoyLidJob.process, ...REMASKED } })],
   ['gauge pod cover', () => sample('gauge-pod-cover', REMASKED)],
-])('the %s, masked anew for each stage, is a solid of the planned volume', async (_, run) => {
+])('the %s, masked again for each stage, is a solid of the planned volume', async (_, run) => {
   const result = await run();
   expect(result.plan?.masking).toBe('re-mask');
   expectSameSolid(result, result.kit?.index.front.thickness ?? Number.NaN);

@@ -1,5 +1,5 @@
 /**
- * JSON Schemas of Isobath's own files: what is published is what reads the files (`GOLDEN=renew` writes it anew), and Ajv, a
+ * JSON Schemas of Isobath's own files: what is published is what reads the files (`GOLDEN=renew` writes it again), and Ajv, a
  * validator that knows nothing of Isobath, takes and refuses the same files by them (JSON Schema, draft 2020-12).
  */
 import { readdirSync, readFileSync } from 'node:fs';

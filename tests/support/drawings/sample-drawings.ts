@@ -1,4 +1,4 @@
-/** The drawings of the samples, made anew: parts of scenarios of our own, each drawn the way such drawings come. */
+/** The drawings of the samples, made again: parts of scenarios of our own, each drawn the way such drawings come. */
 import type { Point } from '#geometry/point.ts';
 import {
   arc,

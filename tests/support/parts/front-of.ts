@@ -1,6 +1,6 @@
 /**
  * A front from openings drawn in a test, deepest level first, timed so that each comes out at its level: on one coat, or
- * masked anew for each stage, shallowest first.
+ * masked again for each stage, shallowest first.
  */
 import type { EtchFactor } from '#bath/etch-factor.ts';
 import { type ContourKit, makeContourKit } from '#front/contours/contour-kit.ts';

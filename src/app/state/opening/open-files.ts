@@ -10,7 +10,7 @@ import { resolveJob } from '#job/resolve/resolve-job.ts';
 import { MOST_JOB_BYTES } from '#run/run-limits.ts';
 import { jobForDrawing } from './job-for-drawing.ts';
 
-/** A job of its own, a step of the job that is open (a file of it came, or came anew), or nothing. */
+/** A job of its own, a step of the job that is open (a file of it came, or came again), or nothing. */
 export type OpenedFiles =
   | {
       readonly kind: 'job' | 'step';

@@ -1,4 +1,4 @@
-/** What must be reported first at the tank: a part that is in too long, then what the readings say, the gravest alone. */
+/** What must be reported first at the tank: a part that is in too long, then what the readings say, the most serious alone. */
 import { type Finding, hasStop } from '#findings/finding.ts';
 import type { Severity } from '#findings/severity.ts';
 import type { StageAim } from './stage-aim.ts';

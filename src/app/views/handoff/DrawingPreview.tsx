@@ -1,7 +1,9 @@
 /** A DXF file as it reads back: its lines, by layer, stage layers in the stage's colour. */
+
 import { useEffect, useState } from 'react';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { DrawnLine } from '#app/worker/planned-page.ts';
+import { stageOfLayer } from '#handoff/stage-layer.ts';
 import type { OutputFile } from '#run/output-file.ts';
 import { contourPath } from './contour-path.ts';
 
@@ -33,18 +35,13 @@ export function DrawingPreview({ file }: { readonly file: OutputFile }) {
             // biome-ignore lint/suspicious/noArrayIndexKey: lines of a file have no other name, and never change
             key={index}
             d={contourPath(contour)}
-            stroke={stages?.find(({ number }) => stageOf(layer) === number)?.color ?? 'currentColor'}
+            stroke={stages?.find(({ number }) => stageOfLayer(layer) === number)?.color ?? 'currentColor'}
           />
         ))}
       </svg>
       <figcaption className="aside">{countWords(lines, layers)}</figcaption>
     </figure>
   );
-}
-
-/** Number of the stage that a layer carries: its last digits. */
-function stageOf(layer: string): number {
-  return Number(/(\d+)$/.exec(layer)?.[1] ?? Number.NaN);
 }
 
 function countWords(lines: readonly DrawnLine[], layers: readonly string[]): string {

@@ -1,7 +1,7 @@
 /** What the palette finds: actions, regions and findings by their words, and what a number may mean. */
 
 import { fetchSample, SAMPLES } from '#app/state/opening/samples.ts';
-import { gravest } from '#app/state/plan-standing.ts';
+import { bySeverity } from '#app/state/plan-standing.ts';
 import { faceOnShow, hasFarFace } from '#app/state/shown-face.ts';
 import { pickFiles } from '#app/views/pick-files.ts';
 import { useGoTo } from '#app/views/use-go-to.ts';
@@ -39,7 +39,7 @@ export function useEntries(text: string): readonly PaletteSection[] {
       run: () => goTo({ regions: [region.id] }),
     }),
   );
-  const { stops, warnings, notes } = gravest(page?.findings ?? []);
+  const { stops, warnings, notes } = bySeverity(page?.findings ?? []);
   const findings = [...stops, ...warnings, ...notes].map((finding, index): PaletteEntry => {
     const { regions: where } = finding.place;
     return {

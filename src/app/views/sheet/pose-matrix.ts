@@ -2,7 +2,7 @@
 import type { StoreApi } from 'zustand/vanilla';
 import { pixelOf, type ViewPose, type ViewSize } from '#app/scene/view-pose.ts';
 
-/** Keeps a group where the view is, without drawing it anew; returns what ends it. */
+/** Keeps a group where the view is, without drawing it again; returns what ends it. */
 export function keepInPose(
   group: { readonly current: SVGGElement | null },
   pose: StoreApi<ViewPose>,

@@ -185,7 +185,7 @@ function placedFindings({ findings, seen }: MarksAsk) {
   findings.forEach((finding, index) => {
     const { at } = finding.place;
     if (at === undefined || finding.severity === 'note') return;
-    // One shape a place, of the gravest: findings come gravest first.
+    // One shape a place, of the most serious: findings come most serious first.
     const key = `${at.x.toFixed(2)} ${at.y.toFixed(2)}`;
     if (!placed.has(key) && placed.size < MOST.findings)
       placed.set(key, { request: { id: `f${index}`, point: pixelOf(pose, size, at) }, finding, at });

@@ -4,7 +4,7 @@ import type { StoreApi } from 'zustand/vanilla';
 import type { ViewPose } from '#app/scene/view-pose.ts';
 import { type MarksAsk, NO_MARKS, type SheetMarks, sheetMarks } from './sheet-marks.ts';
 
-/** Words are placed anew so long after a move of the view, ms; of many regions only once the view is at rest. */
+/** Words are placed again so long after a move of the view, ms; of many regions only once the view is at rest. */
 const AFTER = 90;
 const MANY = 300;
 

@@ -2,7 +2,7 @@
 import { useMemo } from 'react';
 import { openFields } from '#app/state/edits/open-fields.ts';
 import type { PanelName } from '#app/state/layout-state.ts';
-import { findingWords, gravest } from '#app/state/plan-standing.ts';
+import { bySeverity, findingWords } from '#app/state/plan-standing.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import type { WorkbenchState } from '#app/state/workbench-state.ts';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
@@ -29,7 +29,7 @@ function badgesOf({ history, derived }: Part, unit: ShownUnit): Readonly<Record<
   const document = history?.present.document;
   // What is missing is asked for in the strip; it is no fault yet.
   const findings = document?.unsaid?.includes('stock') === true ? [] : (page?.findings ?? []);
-  const { stops, warnings } = gravest(findings);
+  const { stops, warnings } = bySeverity(findings);
   const gravestShape = stops.length > 0 ? 'stop' : warnings.length > 0 ? 'warn' : undefined;
   const unasked = shapes.filter(({ region }) => region.asked.depth <= 0).length;
   const files = (page?.files.length ?? 0) + (document === undefined ? 0 : 1);

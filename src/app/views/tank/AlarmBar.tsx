@@ -38,7 +38,7 @@ export function AlarmBar() {
       <SeverityShape severity={severity} />
       {said === undefined ? (
         <p>
-          {/* Not read out anew each second. */}
+          {/* Not read out again each second. */}
           <strong>
             <span aria-hidden="true">{clockText(past ?? 0)} </span>past time.
           </strong>{' '}

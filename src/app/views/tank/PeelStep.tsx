@@ -19,7 +19,7 @@ export function PeelStep() {
       </h2>
       {isRemasked && (
         <p>
-          {number === 1 ? 'Coat the part' : 'Take the old maskant off, clean the part and coat it anew'}; cut
+          {number === 1 ? 'Coat the part' : 'Take the old maskant off, clean the part and coat it again'}; cut
           the lines of stage {number} and no other.
         </p>
       )}

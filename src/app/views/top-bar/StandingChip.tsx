@@ -3,7 +3,7 @@ import { Check, ChevronDown, ChevronRight, CircleDashed, LoaderCircle } from 'lu
 import { useState } from 'react';
 import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';
 import { sayInLabels } from '#app/state/field-labels.ts';
-import { gravest, type Standing, standingOf } from '#app/state/plan-standing.ts';
+import { bySeverity, type Standing, standingOf } from '#app/state/plan-standing.ts';
 import { SeverityShape } from '#app/views/SeverityShape.tsx';
 import { useGoTo } from '#app/views/use-go-to.ts';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
@@ -46,7 +46,7 @@ interface StandingListProps {
 function StandingList({ standing, onGone }: StandingListProps) {
   const { layout } = useWorkbench();
   const page = useWorkbenchState((state) => state.derived.page);
-  const { stops, warnings, notes } = gravest(page?.findings ?? []);
+  const { stops, warnings, notes } = bySeverity(page?.findings ?? []);
   const listed = [...stops, ...warnings];
   const openFindings = () => {
     layout.setState({ panel: 'findings' });
