@@ -6,13 +6,10 @@
 import type { EtchFactor } from '#bath/etch-factor.ts';
 import { type Finding, type FindingCode, finding } from '#findings/finding.ts';
 import { makeContourKit } from '#front/contours/contour-kit.ts';
-import { makeProbe } from '#front/depth-at.ts';
-import { momentAt } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import { reachedRegions } from '#front/reached-regions.ts';
-import { itemAt } from '#geometry/assert.ts';
+import { assert, itemAt, valueAt } from '#geometry/assert.ts';
 import { spansLength } from '#geometry/span.ts';
-import type { Job } from '#job/job.ts';
 import type { PlannedRegion } from '#plan/etch-plan.ts';
 import { checkFloor } from './check-floor.ts';
 import { checkLand } from './check-land.ts';
@@ -40,7 +37,7 @@ export function checkFactorDoubt(making: MakingPlace, planned: readonly Finding[
     const { each, by } = itemAt(same, 0);
     const regions = [...new Set(same.flatMap((one) => one.each.place.regions ?? []))].sort();
     const at = each.place.at === undefined ? {} : { at: each.place.at };
-    const facts = { ...factsOf(each, job), by, factor: factorOf(plan.etchFactor), places: same.length };
+    const facts = { ...factsOf(each), by, factor: factorOf(plan.etchFactor), places: same.length };
     return [finding('factor-doubt-matters', facts, { regions, ...at })];
   });
 }
@@ -66,18 +63,15 @@ function doubted(making: MakingPlace, by: number): MakingPlace {
   return { ...again, reached: new Map([...making.reached, ...reachedRegions(kit, inDoubt(again, by))]) };
 }
 
-/** Regions whose floor may pass a limit that the plan's own floor, which stands in `reached`, keeps. */
-function inDoubt({ plan, reached, unopened, kit: { index } }: MakingPlace, by: number): PlannedRegion[] {
-  const { measure } = makeProbe(index, momentAt(index.front));
+/**
+ * Regions whose floor may pass a limit that the plan's own floor, which stands in `reached`, keeps. One that keeps a share is not lost
+ * either, and of a neck only the depth is reported.
+ */
+function inDoubt({ plan, reached }: MakingPlace, by: number): PlannedRegion[] {
   const deepest = Math.max(...plan.stages.map(({ level }) => level));
-  return plan.regions.filter(({ id, level, area, loops, asked, label }) => {
-    if (level <= 0 || unopened.has(id)) return false;
-    const share = reached.get(id)?.share ?? 0;
-    const most = Math.max(level, asked.depth + asked.plus);
-    return (
-      (share - LEAST_FLOOR_SHARE.value) * area < mostLost({ loops, deepest, by }) ||
-      measure(label.x, label.y) > most
-    );
+  return plan.regions.filter(({ id, level, area, loops }) => {
+    const spare = (valueAt(reached, id).share - LEAST_FLOOR_SHARE.value) * area;
+    return level > 0 && spare < mostLost({ loops, deepest, by });
   });
 }
 
@@ -107,7 +101,7 @@ function factorOf(table: EtchFactor): number {
 }
 
 /** The width or share that is left, and what is asked of it. */
-function factsOf(each: Finding, { rules }: Pick<Job, 'rules'>) {
+function factsOf(each: Finding) {
   switch (each.code) {
     case 'land-too-narrow':
       return { of: 'land', value: each.facts.width, limit: each.facts.limit } as const;
@@ -115,9 +109,8 @@ function factsOf(each: Finding, { rules }: Pick<Job, 'rules'>) {
       return { of: 'neck', value: each.facts.depth, limit: each.facts.least } as const;
     case 'floor-mostly-wall':
       return { of: 'share', value: each.facts.share, limit: each.facts.limit } as const;
-    case 'floor-lost':
-      return { of: 'floor', value: each.facts.shallowest, limit: each.facts.most } as const;
     default:
-      return { of: 'land', value: 0, limit: rules.minLandWidth } as const;
+      assert(each.code === 'floor-lost', 'land and floors are judged by four codes');
+      return { of: 'floor', value: each.facts.shallowest, limit: each.facts.most } as const;
   }
 }

@@ -10,21 +10,29 @@ import { makeContourKit } from '#front/contours/contour-kit.ts';
 import { indexFront } from '#front/front-index.ts';
 import { reachedRegions } from '#front/reached-regions.ts';
 import type { Loop } from '#geometry/span.ts';
-import type { Job } from '#job/job.ts';
+import type { EdgeDatum, Job } from '#job/job.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { measurePlan } from '#run/measure-plan.ts';
 import { runJob } from '#run/run-job.ts';
 import { buoyLidDrawing, buoyLidJob } from '#support/drawings/small-drawing.ts';
-import { rectangle } from '#support/geometry/shapes.ts';
+import { polygon, rectangle } from '#support/geometry/shapes.ts';
 import { plainJob } from '#support/jobs/plain-job.ts';
 import { askedAt, partOf } from '#support/parts/part-of.ts';
 import { planOf, randomPart } from '#support/random-parts/random-part.ts';
 
 type Pocket = readonly [x: number, y: number, depth: number];
 
-function judged(outlines: readonly Loop[], pockets: readonly Pocket[], factorSpread: number) {
-  const part = partOf({ sheet: rectangle(-60, -50, 160, 120), outlines });
-  const plain = plainJob();
+function judged(
+  outlines: readonly Loop[],
+  pockets: readonly Pocket[],
+  factorSpread: number,
+  {
+    sheet = rectangle(-60, -50, 160, 120),
+    edgeDatum,
+  }: { readonly sheet?: Loop; readonly edgeDatum?: EdgeDatum } = {},
+) {
+  const part = partOf({ sheet, outlines });
+  const plain = plainJob(edgeDatum && { edgeDatum });
   const job: Job = { ...plain, process: { ...plain.process, factorSpread } };
   const plan = makePlan({ part, asked: askedAt(part, pockets), job });
   const { kit, regions: reached } = measurePlan(plan, job);
@@ -55,9 +63,80 @@ describe('M6.7 the doubt of the factor', () => {
     expect(judged(pair, deep, 0)).toEqual([]);
   });
 
+  test('a neck of 3.9 mm, 0.1 long, that the etch from its rooms just reaches: with a factor of 0.9 it does not', () => {
+    const rooms = polygon([
+      [0, 0],
+      [19, 0],
+      [40, 20],
+      [40.1, 20],
+      [57, 0],
+      [77, 0],
+      [77, 43],
+      [59, 43],
+      [40.1, 23.9],
+      [40, 23.9],
+      [25, 40],
+      [0, 40],
+    ]);
+    // The rooms' openings end where the ridge is 2 mm from the corners of the mouth.
+    const away = 0.1 / 2 + Math.sqrt(2 ** 2 - 1.95 ** 2);
+    const [reported, ...others] = judged([rooms], [[20, 20, 2]], 0.1);
+    expect(others).toEqual([]);
+    expect(reported?.facts).toEqual({
+      of: 'neck',
+      value: expect.closeTo(Math.sqrt(2 ** 2 - (away / 0.9) ** 2), 6),
+      limit: 1.94,
+      by: -0.1,
+      factor: 1,
+      places: 1,
+    });
+    expect(judged([rooms], [[20, 20, 2]], 0.01)).toEqual([]);
+  });
+
   test('a pocket of 6.9 mm, 2 mm deep: more than half is floor at φ = 1, less at φ = 0.5', () => {
     const found = judged([rectangle(0, 0, 6.9, 40)], [[3, 20, 2]], 0.5);
     expect(found.map(({ facts }) => 'of' in facts && facts.of)).toEqual(['share']);
+  });
+});
+
+describe('M6.7 a strip of 1 mm between two floors of 3 mm, the drawn lines at the foot of their walls', () => {
+  /** The walls take φ √(3² − 1.04²) of the strip on either side before its floor is too deep. */
+  const taken = Math.sqrt(3 ** 2 - 1.04 ** 2);
+  const strip = (width: number, factorSpread: number) =>
+    judged(
+      [rectangle(-40, 0, 0, 60), rectangle(0, 0, width, 60), rectangle(width, 0, width + 30, 60)],
+      [
+        [-20, 30, 3],
+        [2, 30, 1],
+        [width + 20, 30, 3],
+      ],
+      factorSpread,
+      { sheet: rectangle(-40, 0, width + 30, 60), edgeDatum: 'deep-foot' },
+    );
+
+  test('6 mm wide, the walls leave 0.37 of its floor, and none with a factor of 1.07', () => {
+    const [reported, ...others] = strip(6, 0.07);
+    expect(others).toEqual([]);
+    expect(reported?.facts).toEqual({
+      of: 'floor',
+      value: expect.closeTo(Math.sqrt(3 ** 2 - (3 / 1.07) ** 2), 6),
+      limit: expect.closeTo(1.04, 9),
+      by: 0.07,
+      factor: 1,
+      places: 1,
+    });
+    expect(strip(6, 0.05)).toEqual([]);
+  });
+
+  test('12 mm wide, 0.53 of it is floor, and less than half with a factor of 1.07', () => {
+    const [reported, ...others] = strip(12, 0.07);
+    expect(others).toEqual([]);
+    expect(reported?.facts).toMatchObject({
+      of: 'share',
+      by: 0.07,
+      value: expect.closeTo(1 - (2 * 1.07 * taken) / 12, 6),
+    });
+    expect(strip(12, 0.06)).toEqual([]);
   });
 });
 
