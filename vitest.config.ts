@@ -12,6 +12,7 @@ const tags = [{ name: 'long', description: 'over about half a second on a quiet 
 export default defineConfig({
   test: {
     tags,
+    maxWorkers: '100%',
     // Everything but the page, the command line and the worker's glue, which other suites try in a process of their own.
     coverage: {
       include: ['src/**/*.ts'],

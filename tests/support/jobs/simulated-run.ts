@@ -32,7 +32,7 @@ export function threeFloors(masking: Masking): RunPlan {
   };
 }
 
-interface Simulated {
+export interface SimulatedRun {
   /** Whether every floor ends inside tolerance. */
   readonly corrected: boolean;
   readonly blind: boolean;
@@ -78,7 +78,7 @@ export function bathOf({ masking, stages }: RunPlan, random: () => number): Bath
 }
 
 /** Gauged and corrected stage by stage, with no reading wrong. */
-export function simulateRun(masking: Masking, seed: number): Simulated {
+export function simulateRun(masking: Masking, seed: number): SimulatedRun {
   const plan = threeFloors(masking);
   const random = randomFrom(seed);
   const bath = bathOf(plan, random);

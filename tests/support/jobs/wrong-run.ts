@@ -7,7 +7,7 @@ import { bathOf, gaugeReading, randomFrom, TOLERANCE, threeFloors } from '#suppo
 
 const WRONG = 0.1;
 
-interface WrongRun {
+export interface WrongRun {
   readonly isInside: boolean;
   readonly questions: number;
   readonly readings: number;
