@@ -177,6 +177,28 @@ describe('M6.7 what is reported it', () => {
     expect(share?.place.at?.x).toBeGreaterThan(89);
   });
 
+  test.each([
+    [2, 3],
+    [3, 2],
+  ])(
+    'two slots of two stages, %f deep on the left and %f on the right, are one place by their ids',
+    (left, right) => {
+      // In each, rather more than half of it is floor at φ = 1, and less than half at φ = 0.5.
+      const slots = [rectangle(0, -40, 3.45 * left, 110), rectangle(50, -40, 50 + 3.45 * right, 110)];
+      const [share, ...others] = judged(
+        slots,
+        [
+          [3, 20, left],
+          [53, 20, right],
+        ],
+        0.5,
+      );
+      expect(others).toEqual([]);
+      expect(share?.facts).toMatchObject({ of: 'share', by: -0.5, places: 2 });
+      expect(share?.place.regions).toEqual(['R2', 'R3']);
+    },
+  );
+
   test('what the plan itself lacks is reported by its own rule alone, and no doubt says nothing', () => {
     // 6.1 mm: less than half of it is floor as planned, too.
     expect(judged([rectangle(0, 0, 6.1, 40)], [[3, 20, 2.6]], 0.1)).toEqual([]);
