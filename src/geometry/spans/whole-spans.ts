@@ -50,8 +50,8 @@ function joined(before: Span, span: Span): Span {
   return { ...before, end: span.end, sweep: before.sweep + sweepOf(span) };
 }
 
-function allOnOneCircle(loop: Loop): WholeSpan[] {
-  const first = loop[0];
-  if (first === undefined || first.kind === 'line') return loop.map((span) => ({ span, first: span }));
+/** Of a loop whose every span goes on from the one before: that takes a circle, or no spans. */
+function allOnOneCircle([first]: Loop): WholeSpan[] {
+  if (first?.kind !== 'arc') return [];
   return [{ span: { ...first, end: first.start, sweep: Math.sign(first.sweep) * 2 * Math.PI }, first }];
 }

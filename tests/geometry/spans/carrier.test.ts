@@ -103,3 +103,15 @@ describe('how an edge of the grid fits', () => {
     expect(misfit(round, a, pointOnCircle({ x: 2, y: 1 }, 10, 0.7))).toBeUndefined();
   });
 });
+
+test('a chord and its arc have both ends in common, and no carrier', () => {
+  const arc = arcSpan({
+    center: { x: 7, y: 2 },
+    radius: 5,
+    from: Math.atan2(3, 4),
+    sweep: Math.PI - 2 * Math.atan2(3, 4),
+  });
+  const chord = lineSpan(arc.start, arc.end);
+  expect(sameCarrier(chord, arc)).toBe(false);
+  expect(sameCarrier(arc, chord)).toBe(false);
+});

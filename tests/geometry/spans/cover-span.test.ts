@@ -158,3 +158,24 @@ test('parts add up to the span, covered ones to what overlaps (random)', () => {
     }),
   );
 });
+
+test.each([1, -1])('a cover that begins behind an arc and comes round over its end, turning by %d', (way) => {
+  const center = { x: 4, y: -2 };
+  const span = arcSpan({ center, radius: 5, from: 0, sweep: 0.8 * way });
+  const cover = arcSpan({ center, radius: 5, from: -2.5 * way, sweep: -Math.PI * way });
+  const [bare, covered, ...more] = coverSpan(span, [cover]);
+  expect(more).toEqual([]);
+  expect([bare?.isCovered, covered?.isCovered]).toEqual([false, true]);
+  // Half a turn back from −2.5 is π − 2.5 ahead of the start.
+  expect(bare?.span).toMatchObject({ sweep: expect.closeTo((Math.PI - 2.5) * way, 9) });
+  expect(covered?.span).toMatchObject({ sweep: expect.closeTo((0.8 - Math.PI + 2.5) * way, 9) });
+  expect(bare?.span.start).toBe(span.start);
+  expect(covered?.span.end).toBe(span.end);
+});
+
+test('a part of a line is a line and nothing else', () => {
+  expect(coverSpan(line(0, 10), [line(4, 12)])).toEqual([
+    { span: line(0, 4), isCovered: false },
+    { span: line(4, 10), isCovered: true },
+  ]);
+});

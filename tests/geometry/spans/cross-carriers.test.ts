@@ -2,10 +2,12 @@
 import { describe, expect, test } from 'vitest';
 import { arcSpan, lineSpan } from '#geometry/span.ts';
 import {
+  chordOnWay,
   chordPlace,
   crossCircles,
   crossLineCircle,
   crossLines,
+  crossWays,
   halfChord,
 } from '#geometry/spans/cross-carriers.ts';
 
@@ -56,4 +58,25 @@ test('circles cross right of the way first', () => {
   expect(crossCircles(round(15, 2, 15), round(1, 2, 13))).toEqual([near(6, 14), near(6, -10)]);
   expect(crossCircles(round(2, 1, 13), round(2, 15, 15))).toEqual([near(14, 6), near(-10, 6)]);
   expect(crossCircles(round(0, 0, 3), round(9, 0, 5))).toEqual([]);
+});
+
+test('ways cross so many of their own lengths along each', () => {
+  const [a, b] = [
+    { x: 1, y: 2, dx: 3, dy: 1 },
+    { x: 8.5, y: 1, dx: -1, dy: 2 },
+  ];
+  expect(crossWays(a, b)).toEqual({ onA: 2, onB: 1.5 });
+  expect(crossWays(b, a)).toEqual({ onA: 1.5, onB: 2 });
+  expect(crossWays(a, { ...b, dx: -6, dy: -2 })).toBeUndefined();
+});
+
+test('a circle of 5 whose centre lies 10 along a way and 3 to its right: half a chord of 4', () => {
+  const way = { x: 1, y: 2, dx: 0.6, dy: 0.8 };
+  const center = { x: 1 + 6 + 2.4, y: 2 + 8 - 1.8 };
+  expect(chordOnWay(way, { center, radius: 5 })).toEqual({
+    foot: expect.closeTo(10, 12),
+    off: expect.closeTo(3, 12),
+    half: expect.closeTo(4, 12),
+  });
+  expect(chordOnWay(way, { center, radius: 2.9 }).half).toBeUndefined();
 });

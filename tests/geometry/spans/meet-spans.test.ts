@@ -107,3 +107,63 @@ describe('arcs', () => {
     ]);
   });
 });
+
+describe('curves that share an end', () => {
+  const upper = arc(7, 2, 5, [0, Math.PI]);
+
+  test('a chord from a point of an arc meets it there and at its other end', () => {
+    const chord = line(3, 5, 20, 5);
+    expect(meetings(chord, upper)).toEqual([near(3, 5), near(11, 5)]);
+    expect(meetings(upper, chord)).toEqual([near(3, 5), near(11, 5)]);
+    expect(meetings(reverseSpan(chord), reverseSpan(upper))).toEqual([near(3, 5), near(11, 5)]);
+  });
+
+  test('arcs of 13 and 15 that begin at one crossing of their circles meet at the other as well', () => {
+    const [a, b] = [
+      arc(1, 2, 13, [-Math.atan2(12, 5), 2.8]),
+      arc(15, 2, 15, [Math.atan2(12, 9) - Math.PI, -2.1]),
+    ];
+    expect(meetings(a, b)).toEqual([near(6, -10), near(6, 14)]);
+    expect(meetings(b, a)).toEqual([near(6, -10), near(6, 14)]);
+  });
+});
+
+describe('two curves that stay nearer than 0.00005 mm meet once, others at each crossing', () => {
+  // R 5 about (7, 2) sinks below y = −3 + s between 7 ± √(10 s).
+  const level = (short: number) => line(0, -3 + short, 20, -3 + short);
+  const from = (before: number) => arc(7, 2, 5, [-Math.PI / 2 - before / 5, 1.4]);
+
+  test('a fillet that ends 0.00003 mm beside a line that goes on', () => {
+    expect(meetings(level(0.000_03), from(0))).toEqual([near(7, -3)]);
+    expect(meetings(from(0), level(0.000_03))).toHaveLength(1);
+  });
+
+  test('an arc that starts 0.00004 mm from the line, is 0.00006 mm beyond it and comes back', () => {
+    expect(meetings(from(0.015), level(0.000_06)).map(({ x }) => x)).toEqual([
+      expect.closeTo(7 - 0.015, 6),
+      expect.closeTo(7 + Math.sqrt(10 * 0.000_06), 6),
+    ]);
+    expect(meetings(level(0.000_06), from(0.015))).toHaveLength(2);
+  });
+
+  // R 4 inside R 5, sticking out by s at the right: they cross at heights of ± √(2 s / (1 / 4 − 1 / 5)).
+  const outer = (low: number) => arc(2, 3, 5, [Math.asin(low / 5), 1]);
+  const inner = (low: number, out: number) => arc(3 + out, 3, 4, [Math.asin(low / 4), 1]);
+
+  test('an arc inside another, sticking out by 0.00003 mm where both begin', () => {
+    expect(meetings(outer(0), inner(0, 0.000_03))).toHaveLength(1);
+    expect(meetings(inner(0, 0.000_03), outer(0))).toHaveLength(1);
+  });
+
+  test('by 0.00008 mm, from beside where both begin: they cross once more', () => {
+    for (const found of [
+      meetings(outer(-0.05), inner(-0.05, 0.000_08)),
+      meetings(inner(-0.05, 0.000_08), outer(-0.05)),
+    ]) {
+      expect(found.map(({ y }) => y)).toEqual([
+        expect.closeTo(3 - 0.05, 4),
+        expect.closeTo(3 + Math.sqrt(40 * 0.000_08), 3),
+      ]);
+    }
+  });
+});

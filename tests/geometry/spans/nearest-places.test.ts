@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { arcSpan, lineSpan, reverseSpan } from '#geometry/span.ts';
 import { nearestPlaces } from '#geometry/spans/nearest-places.ts';
 import { circle, rectangle } from '#support/geometry/shapes.ts';
 
@@ -18,4 +19,24 @@ test('from a corner to a side, whichever comes first', () => {
 test('0 where they cross, nothing where all are farther', () => {
   expect(nearestPlaces(rectangle(0, 0, 4, 3), rectangle(3, -1, 5, 2), 1)?.gap).toBe(0);
   expect(nearestPlaces(circle(0, 0, 2), circle(6, 8, 3), 4.9)).toBeUndefined();
+});
+
+test('from a slanting side to the arc under it, at the foot of the common normal, and back', () => {
+  const side = [lineSpan({ x: 10, y: 5 }, { x: 2, y: 11 })];
+  const arc = [arcSpan({ center: { x: 0, y: 0 }, radius: 7, from: 0.5, sweep: 1 })];
+  const [onSide, onArc] = [
+    { x: expect.closeTo(6, 9), y: expect.closeTo(8, 9) },
+    { x: expect.closeTo(4.2, 9), y: expect.closeTo(5.6, 9) },
+  ];
+  expect(nearestPlaces(side, arc, 4)).toEqual({ gap: expect.closeTo(3, 9), from: onSide, to: onArc });
+  expect(nearestPlaces(arc, side, 4)).toEqual({ gap: expect.closeTo(3, 9), from: onArc, to: onSide });
+});
+
+test('from the end of a line that is nearer, be it the first or the last', () => {
+  const wall = [lineSpan({ x: 0, y: -5 }, { x: 0, y: 7 })];
+  const way = lineSpan({ x: 3, y: 1 }, { x: 9, y: 2 });
+  for (const span of [way, reverseSpan(way)]) {
+    expect(nearestPlaces([span], wall, 4)).toEqual({ gap: 3, from: { x: 3, y: 1 }, to: { x: 0, y: 1 } });
+    expect(nearestPlaces(wall, [span], 4)).toEqual({ gap: 3, from: { x: 0, y: 1 }, to: { x: 3, y: 1 } });
+  }
 });

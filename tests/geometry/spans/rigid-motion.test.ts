@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Point } from '#geometry/point.ts';
-import { arcSpan, pointAlong } from '#geometry/span.ts';
+import { arcSpan, lineSpan, pointAlong } from '#geometry/span.ts';
 import {
   bringTogether,
   countedFrom,
@@ -75,4 +75,23 @@ test('counted from elsewhere a motion takes the same places to the same places',
   const counted = countedFrom(motion, from, to);
   const there = movedPoint(motion, { x: 104, y: 29 });
   expect(movedPoint(counted, { x: 4, y: 9 })).toEqual(near({ x: there.x + 3, y: there.y - 900 }));
+});
+
+test('a side of 5 along (3, 4) brought to one along (24, −7) is turned by the angle between', () => {
+  const { motion, misfit } = bringTogether(
+    [
+      { x: 1, y: 2 },
+      { x: 4, y: 6 },
+    ],
+    [
+      { x: 20, y: 30 },
+      { x: 24.8, y: 28.6 },
+    ],
+    false,
+  );
+  expect(misfit).toBeCloseTo(0, 12);
+  expect([motion.cos, motion.sin]).toEqual([expect.closeTo(0.352, 12), expect.closeTo(-0.936, 12)]);
+  expect(movedSpan(motion, lineSpan({ x: 1, y: 2 }, { x: 4, y: 6 }))).toEqual(
+    lineSpan(near({ x: 20, y: 30 }), near({ x: 24.8, y: 28.6 })),
+  );
 });

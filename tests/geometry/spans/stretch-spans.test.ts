@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { type Loop, loopArea, pointAlong } from '#geometry/span.ts';
 import { stretchSpans } from '#geometry/spans/stretch-spans.ts';
-import { circle, roundedRectangle } from '#support/geometry/shapes.ts';
+import { circle, rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
 import { tessellate } from '#support/geometry/tessellate.ts';
 
 test('a circle stretched alike stays a circle', () => {
@@ -36,4 +36,20 @@ test('a loop stretched is closed, and each of its corners where the factors put 
   for (const { start } of loop) {
     expect(places.some(([x, y]) => Math.hypot(x - start.x * 1.01, y - start.y * 0.97) < 1e-9)).toBe(true);
   }
+});
+
+test('a rectangle stays one: as it is, stretched alike, and stretched one way alone', () => {
+  const plate = rectangle(1, 2, 5, 4);
+  expect(stretchSpans(plate, { x: 1, y: 1 })).toEqual(plate);
+  expect(stretchSpans(plate, { x: 1.5, y: 1.5 })).toEqual(rectangle(1.5, 3, 7.5, 6));
+  expect(stretchSpans(plate, { x: 1, y: 1.5 })).toEqual(rectangle(1, 3, 5, 6));
+  expect(stretchSpans(plate, { x: 1.5, y: 1 })).toEqual(rectangle(1.5, 2, 7.5, 4));
+});
+
+test('arcs are halved no more than it takes: a lesser stretch and a lesser radius need fewer', () => {
+  const count = (radius: number, x: number, y: number) => stretchSpans(circle(0, 0, radius), { x, y }).length;
+  expect(count(0.01, 0.99, 1.01)).toBe(2);
+  expect(count(30, 1.003, 0.999)).toBeLessThan(count(500, 1.003, 0.999));
+  expect(count(500, 1.003, 0.999)).toBeLessThan(count(500, 0.9, 1.1));
+  expect(count(500, 0.9, 1.1)).toBeLessThanOrEqual(256);
 });

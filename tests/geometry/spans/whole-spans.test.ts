@@ -74,3 +74,36 @@ describe('a border in as few spans as it has lines and arcs', () => {
     expect(wholeSpans([])).toEqual([]);
   });
 });
+
+describe('sides that slant, each cut once', () => {
+  // 9 by 6 along its length and 4 by 6 across it.
+  const slanting: Loop = polygon([
+    [2, 1],
+    [5, 3],
+    [11, 7],
+    [9, 10],
+    [7, 13],
+    [1, 9],
+    [-2, 7],
+    [0, 4],
+  ]);
+
+  test('are four, wherever the loop begins', () => {
+    const wanted = [Math.sqrt(52), Math.sqrt(52), Math.sqrt(117), Math.sqrt(117)];
+    for (let at = 0; at < slanting.length; at++) {
+      const turned = [...slanting.slice(at), ...slanting.slice(0, at)];
+      const found = wholeSpans(turned).map(({ span }) => spanLength(span));
+      expect(found.sort((a, b) => a - b)).toEqual(wanted.map((each) => expect.closeTo(each, 9)));
+    }
+  });
+
+  test('one that goes on and back stays two', () => {
+    const back: Loop = polygon([
+      [2, 1],
+      [11, 7],
+      [8, 5],
+      [4, 12],
+    ]);
+    expect(wholeSpans(back)).toHaveLength(4);
+  });
+});
