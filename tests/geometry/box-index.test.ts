@@ -29,3 +29,13 @@ test('meets what two overlapping intervals a side say, in ascending order', () =
     }),
   );
 });
+
+test('a row of forty boxes from right to left, every other one higher up, is met in its own order', () => {
+  const row = Array.from({ length: 40 }, (_, n): Box => {
+    const [minX, minY] = [400 - 10 * n, n % 2 === 0 ? 0 : 300];
+    return { minX, minY, maxX: minX + 7, maxY: minY + 4 };
+  });
+  expect(indexBoxes(row).meeting({ minX: 95, minY: -1, maxX: 305, maxY: 301 })).toEqual(
+    Array.from({ length: 22 }, (_, n) => n + 10),
+  );
+});
