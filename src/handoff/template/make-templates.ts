@@ -18,6 +18,7 @@ import { isNearItself } from './is-near-itself.ts';
 import { layLine } from './lay-line.ts';
 import { type LineMeets, lineMeets } from './line-meets.ts';
 import { type Joined, nearSlots } from './near-slots.ts';
+import { regionNames } from './region-names.ts';
 import { type Sharing, shareOut } from './share-out.ts';
 import { slotMarks } from './slot-marks.ts';
 import { slotOutline } from './slot-outline.ts';
@@ -32,6 +33,7 @@ import {
   type TemplateSet,
 } from './template-set.ts';
 import { templateSheet } from './template-sheet.ts';
+import { templateGrid } from './template-tiles.ts';
 
 /** Findings that are no notes stand in place of the templates. */
 export function makeTemplates(asked: TemplateInput): {
@@ -88,8 +90,12 @@ export function makeTemplates(asked: TemplateInput): {
   );
   const marked = templates.map((each) => slotMarks({ input, sheet, band }, each));
   const marks = marked.map((each) => each.marks);
-  const names = marked.map((each) => each.names);
-  const set = { input, sheet, band, lines, templates, marks, names, least: sharing.least };
+  const unnamed = { input, sheet, band, lines, templates, marks, least: sharing.least };
+  const names = templates.map((each, index) => {
+    const { ground } = itemAt(marked, index);
+    return regionNames(input, each, { ground, grid: templateGrid(unnamed, index + 1) });
+  });
+  const set = { ...unnamed, names };
   const findings = checkTemplates({ set, slots, near });
   return findings.some(({ severity }) => severity !== 'note') ? { findings } : { set, findings };
 }

@@ -1,12 +1,16 @@
-/** Names of regions on a template, each with the number of its peel: inside the region, clear of slots, ticks, holes and each other. */
+/**
+ * Names of regions on a template, each with the number of its peel: inside the region, clear of slots, ticks, holes and each other, and
+ * whole on one page where the template is laid on several.
+ */
 import type { Box } from '#geometry/box.ts';
 import { boxOfSpans } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import { stretchPoint, stretchSpans } from '#geometry/spans/stretch-spans.ts';
-import type { InkText } from './ink.ts';
-import type { Ground, MarkedSet } from './mark-ground.ts';
-import type { Slot } from './template-set.ts';
+import { boxOfText, type InkText } from './ink.ts';
+import type { Ground } from './mark-ground.ts';
+import type { Slot, TemplateInput } from './template-set.ts';
 import { rectangleOf } from './template-sheet.ts';
+import { isInOneTile, type TileGrid } from './tile-pages.ts';
 
 /** Of capitals, mm, the largest that fits: 6 mm with what stands above and below, and smaller. */
 const HEIGHTS = [4.2, 3, 2.2] as const;
@@ -15,7 +19,13 @@ const OFF = 1;
 /** Places tried across a region, either way. */
 const ACROSS = 7;
 
-export function regionNames({ input }: MarkedSet, slots: readonly Slot[], ground: Ground): InkText[] {
+export interface NamedGround {
+  readonly ground: Ground;
+  /** Names are whole on one of its tiles. */
+  readonly grid: TileGrid;
+}
+
+export function regionNames(input: TemplateInput, slots: readonly Slot[], on: NamedGround): InkText[] {
   const shown = new Set(slots.map(({ stage }) => stage.number));
   const { stretch } = input.choices;
   return input.plan.stages.flatMap(({ number, regions }) =>
@@ -23,7 +33,7 @@ export function regionNames({ input }: MarkedSet, slots: readonly Slot[], ground
       ? input.plan.regions
           .filter(({ id }) => regions.includes(id))
           .flatMap(({ id, label, loops }) =>
-            placed([`${id} peel ${number}`, id], ground, {
+            placed([`${id} peel ${number}`, id], on, {
               label: stretchPoint(label, stretch),
               box: boxOfSpans(stretchSpans(loops.flat(), stretch)),
             }),
@@ -37,7 +47,7 @@ interface Room {
   readonly box: Box;
 }
 
-function placed(words: readonly string[], ground: Ground, { label, box }: Room): InkText[] {
+function placed(words: readonly string[], { ground, grid }: NamedGround, { label, box }: Room): InkText[] {
   for (const text of words) {
     for (const height of HEIGHTS) {
       const width = text.length * height;
@@ -48,9 +58,11 @@ function placed(words: readonly string[], ground: Ground, { label, box }: Room):
           minY: middle.y - height / 2,
           maxY: middle.y + height / 2,
         };
-        if (!isWithin(frame, box) || !ground.isClear(rectangleOf(frame), OFF)) continue;
+        const name = { at: { x: frame.minX, y: frame.minY }, height, text };
+        if (!isWithin(frame, box) || !isInOneTile(boxOfText(name), grid)) continue;
+        if (!ground.isClear(rectangleOf(frame), OFF)) continue;
         ground.place(rectangleOf(frame));
-        return [{ at: { x: frame.minX, y: frame.minY }, height, text }];
+        return [name];
       }
     }
   }

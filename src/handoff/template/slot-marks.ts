@@ -12,7 +12,6 @@ import { stretchAlong } from '#handoff/stretch-along.ts';
 import { type MarkTick, stageMark, tickPlaces } from '#plan/stage-mark.ts';
 import type { InkText, SlotMark } from './ink.ts';
 import { type Ground, groundOf, type MarkedSet } from './mark-ground.ts';
-import { regionNames } from './region-names.ts';
 import type { Slot, SlotBand } from './template-set.ts';
 import { rectangleOf } from './template-sheet.ts';
 
@@ -39,11 +38,11 @@ const HEIGHTS = [1, 0.7, 0.5] as const;
 /** No figure is wider than it is high. */
 const FIGURE_WIDTH = 1;
 
-/** A mark a slot of the template, in their order; and after them the names of the regions that its stages peel. */
+/** A mark a slot of the template, in their order; and the ground with the marks on it. */
 export function slotMarks(
   set: MarkedSet,
   slots: readonly Slot[],
-): { readonly marks: SlotMark[]; readonly names: InkText[] } {
+): { readonly marks: SlotMark[]; readonly ground: Ground } {
   const ground = groundOf(set, slots);
   const length = Math.min(LONGEST, set.input.choices.web * WEB_SHARE);
   const marks = slots.map((slot) => {
@@ -53,7 +52,7 @@ export function slotMarks(
       texts: ticks.length > 0 ? [] : numberBeside(slot, set.band, { length, ground }),
     };
   });
-  return { marks, names: regionNames(set, slots, ground) };
+  return { marks, ground };
 }
 
 interface Room {

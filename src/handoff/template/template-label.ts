@@ -12,7 +12,7 @@ import { ROUNDING } from '#geometry/tolerances.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import { stageMark, tickPlaces } from '#plan/stage-mark.ts';
 import type { InkLine, InkText } from './ink.ts';
-import type { TemplateInput, TemplateSet } from './template-set.ts';
+import type { TemplateInput, UnnamedSet } from './template-set.ts';
 import { rectangleOf } from './template-sheet.ts';
 import { type LabelWords, LETTERS, templateLines } from './template-words.ts';
 import type { ToolingHole } from './tooling-holes.ts';
@@ -84,7 +84,7 @@ export function labelSize(
   return layoutOf(label.lines.length + OWN_ROWS, plan.stages.length, partWidth);
 }
 
-export function templateLabel(set: TemplateSet, number: number, planHash: string): TemplateLabel {
+export function templateLabel(set: UnnamedSet, number: number, planHash: string): TemplateLabel {
   const { sheet, input, templates } = set;
   const { stretch } = input.choices;
   const { minX, maxX, maxY } = sheet.label;
@@ -149,7 +149,7 @@ function stretchWords({ x, y }: { readonly x: number; readonly y: number }): str
 }
 
 /** The ways between holes, to be measured. */
-function baseline({ sheet, input }: TemplateSet): string {
+function baseline({ sheet, input }: UnnamedSet): string {
   const [a, b, c] = sheet.holes;
   const { figures } = input.label;
   const pairs = [

@@ -5,19 +5,19 @@
  * all of them.
  */
 import { itemAt } from '#geometry/assert.ts';
-import { type Box, boxesMeet, boxOfSpans, joinBoxes } from '#geometry/box.ts';
-import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
+import { type Box, boxesMeet, boxOfSpans } from '#geometry/box.ts';
 import { type Point, subtract } from '#geometry/point.ts';
-import { type Loop, lineSpan, type Path, pointAlong, type Span, spanLength } from '#geometry/span.ts';
+import { lineSpan, type Path, type Span } from '#geometry/span.ts';
 import { makePdfPen } from '#handoff/pdf/pdf-pen.ts';
 import type { Pen, Stroke } from '#handoff/pdf/pen.ts';
 import { shortened } from '#handoff/pdf/shortened.ts';
-import type { InkText } from './ink.ts';
+import { boxOfText, type InkText } from './ink.ts';
 import { templateLabel } from './template-label.ts';
 import { drawMap } from './template-map.ts';
 import type { TemplateSet } from './template-set.ts';
 import { circleOf } from './template-sheet.ts';
-import { EDGE, holds, STRIP, type Tile, type TileGrid, tileGrid, tileName, tilesOf } from './tile-pages.ts';
+import { templateTiles } from './template-tiles.ts';
+import { EDGE, holds, STRIP, type Tile, type TileGrid, tileName } from './tile-pages.ts';
 
 export interface TemplatePagesInput {
   readonly set: TemplateSet;
@@ -41,53 +41,13 @@ export async function templatePages({ set, planHash, date }: TemplatePagesInput)
   const pen = await makePdfPen({ title: `Scribe templates, ${input.name}`, date });
   templates.forEach((_, index) => {
     const shapes = shapesOf(set, index + 1, planHash);
-    const { grid, tiles } = templateTiles(set, index + 1, planHash);
+    const { grid, tiles } = templateTiles(set, index + 1);
     const { name } = input;
     drawMap(pen, { set, number: index + 1, planHash, grid, printed: tiles.map((tile) => tile.name) });
     const count = `template ${index + 1} of ${templates.length}`;
     for (const tile of tiles) drawTile(pen, { grid, tile, shapes, name, count, planHash, date });
   });
   return pen.finish();
-}
-
-/** How a template is laid on pages, and the tiles that are printed. */
-export function templateTiles(
-  set: TemplateSet,
-  number: number,
-  planHash: string,
-): { readonly grid: TileGrid; readonly tiles: readonly Tile[] } {
-  const { sheet, input } = set;
-  const words = shapesOf(set, number, planHash).flatMap(({ isWords, box }) =>
-    isWords === true ? [box] : [],
-  );
-  const whole = [labelBox(set, number, planHash), ...words];
-  const grid = tileGrid(boxOfSpans(sheet.outline), input.choices.paper, whole);
-  return { grid, tiles: tilesOf(grid).filter((tile) => isPrinted(tile, sheet.outline)) };
-}
-
-/** mm along the template's edge between places looked at. */
-const EDGE_STEP = 4;
-
-/** Whether a tile has anything of the template on it. */
-function isPrinted({ box }: Tile, outline: Loop): boolean {
-  const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
-  if (isInsideLoops([outline], middle)) return true;
-  return outline.some((span) => {
-    const count = Math.max(1, Math.ceil(spanLength(span) / EDGE_STEP));
-    return Array.from({ length: count + 1 }, (_, i) => pointAlong(span, i / count)).some(
-      ({ x, y }) => x >= box.minX && x <= box.maxX && y >= box.minY && y <= box.maxY,
-    );
-  });
-}
-
-/** All words of the label but the names of holes, which stand elsewhere. */
-function labelBox(set: TemplateSet, number: number, planHash: string): Box {
-  const { texts } = templateLabel(set, number, planHash);
-  return joined(texts.slice(0, texts.length - set.sheet.holes.length).map((text) => textShape(text).box));
-}
-
-function joined(boxes: readonly Box[]): Box {
-  return boxes.reduce((whole, each) => joinBoxes(whole, each), itemAt(boxes, 0));
 }
 
 /** Something to draw, and where. */
@@ -157,16 +117,11 @@ function movedSpan(span: Span, moved: (point: Point) => Point): Span {
   return span.kind === 'line' ? { ...span, ...ends } : { ...span, ...ends, center: moved(span.center) };
 }
 
-/** A letter is at most as wide as high. */
-function textShape({ at, height, text }: InkText): Shape {
+function textShape(words: InkText): Shape {
+  const { at, height, text } = words;
   return {
     isWords: true,
-    box: {
-      minX: at.x,
-      minY: at.y - 0.3 * height,
-      maxX: at.x + text.length * height,
-      maxY: at.y + 1.2 * height,
-    },
+    box: boxOfText(words),
     draw: (pen, moved) => pen.text(text, moved(at), { size: height * BODY }),
   };
 }

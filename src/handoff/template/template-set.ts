@@ -65,6 +65,9 @@ export interface TemplateSet {
   readonly least: number;
 }
 
+/** Before its regions are named. */
+export type UnnamedSet = Omit<TemplateSet, 'names'>;
+
 export function slotBand({ width, side }: TemplateChoices['knife']): SlotBand {
   if (side === 'peeled') return { low: 0, high: width, reach: width };
   if (side === 'kept') return { low: -width, high: 0, reach: width };

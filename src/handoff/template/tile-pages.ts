@@ -131,7 +131,8 @@ function bestShift(box: Box, grid: Omit<TileGrid, 'origin'>, whole: readonly Box
   return best ?? { ...grid, origin: { x: box.minX, y: box.minY } };
 }
 
-function isInOneTile(box: Box, { origin, step, columns, rows }: TileGrid): boolean {
+/** Whether one tile holds all of a box. */
+export function isInOneTile(box: Box, { origin, step, columns, rows }: TileGrid): boolean {
   const isIn = (from: number, to: number, way: { least: number; step: number; count: number }): boolean => {
     const last = Math.min(way.count - 1, Math.floor((from - way.least) / way.step));
     // The tile that it begins in; the one before reaches into that by the overlap.

@@ -8,8 +8,8 @@ import { pathOfContour } from '#handoff/contour.ts';
 import { paperFigures } from '#handoff/paper-figures.ts';
 import { makeTemplates } from '#handoff/template/make-templates.ts';
 import { templateDrawing } from '#handoff/template/template-drawing.ts';
-import { templateTiles } from '#handoff/template/template-pages.ts';
 import type { TemplateSet } from '#handoff/template/template-set.ts';
+import { templateTiles } from '#handoff/template/template-tiles.ts';
 import { labelWords } from '#handoff/template/template-words.ts';
 import { CUT_FILES } from '#job/handoff-list.ts';
 import { resolveHandoff } from '#job/resolve/resolve-handoff.ts';
@@ -159,7 +159,7 @@ describe('template.pdf', () => {
     const { plan, bytesOf } = await planned();
     const { set } = templateOf(plan ?? handMadePlan);
     const [, ...pages] = await readPdf(bytesOf('template.pdf') ?? new Uint8Array());
-    const { grid, tiles } = tilesOfCover(plan, bytesOf('plan.json'));
+    const { grid, tiles } = tilesOfCover(plan);
     expect(pages).toHaveLength(tiles.length);
     expect(tiles.length).toBeGreaterThan(1);
     const ends = (set?.templates[0] ?? []).flatMap(({ outline }) => outline.flat().map(({ start }) => start));
@@ -180,7 +180,7 @@ describe('template.pdf', () => {
   }, async () => {
     const { bytesOf, plan } = await planned();
     const [, ...pages] = await readPdf(bytesOf('template.pdf') ?? new Uint8Array());
-    const { tiles, grid } = tilesOfCover(plan, bytesOf('plan.json'));
+    const { tiles, grid } = tilesOfCover(plan);
     const counts = new Map<string, number>();
     tiles.forEach(({ marks, box }, index) => {
       expect(marks).toHaveLength(4);
@@ -222,7 +222,7 @@ test('no word is cut by a tile, lies over a slot or off the sheet, and each is o
   tags: ['long'],
 }, async () => {
   const { plan, bytesOf } = await planned();
-  const { set, grid, tiles } = tilesOfCover(plan, bytesOf('plan.json'));
+  const { set, grid, tiles } = tilesOfCover(plan);
   const pages = await readPdf(bytesOf('template.pdf') ?? new Uint8Array());
   expect(tiles.length).toBeLessThanOrEqual(grid.columns * grid.rows);
   const { window } = grid;
@@ -260,7 +260,7 @@ test.each(['roll-914', 'one-sheet'] as const)(
 );
 
 /** As the gauge-pod cover's template is laid on A4. */
-function tilesOfCover(plan: EtchPlan | undefined, planBytes: Uint8Array | undefined) {
+function tilesOfCover(plan: EtchPlan | undefined) {
   const job = JSON.parse(readFileSync('samples/gauge-pod-cover.job.json', 'utf8'));
   const { job: resolved } = resolveJob({ ...job, handoff: { date: '2026-05-31' } }, 'mm');
   if (resolved === undefined || plan === undefined) throw new Error('the cover has a plan');
@@ -273,10 +273,7 @@ function tilesOfCover(plan: EtchPlan | undefined, planBytes: Uint8Array | undefi
     overrun: choices.overrun,
   });
   if (set === undefined) throw new Error('the cover has a template');
-  const hash = createHash('sha256')
-    .update(planBytes ?? '')
-    .digest('hex');
-  return { set, ...templateTiles(set, 1, hash) };
+  return { set, ...templateTiles(set, 1) };
 }
 
 /** To a micrometre and a half: PDF numbers have few digits. */
