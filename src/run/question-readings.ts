@@ -3,6 +3,7 @@
  * that count so far say of it. Readings are taken a moment at a time, in the order of the run, so that one asked about says
  * nothing of those after it until it is confirmed. Cost: one fit a moment.
  */
+import { itemAt } from '#geometry/assert.ts';
 import { ASSUMED_GAUGE_NOISE } from '#job/job-defaults.ts';
 import { QUESTIONED_SHARE } from '#job/questioned-share.ts';
 import { type Fit, fitRates, type Reading } from './correct-fit.ts';
@@ -123,7 +124,7 @@ function faultOf(
 
 /** What one floor read before says: at this moment the same, at an earlier one less. */
 function faultBeside(
-  { stage, kind, region, value, bare }: Reading,
+  { kind, region, value, bare }: Reading,
   { fit, counting }: Known,
 ): Question['why'] | undefined {
   const beside = counting.filter(
@@ -131,7 +132,7 @@ function faultBeside(
   );
   const last = Math.max(...beside.map((each) => each.bare.to));
   const before = middle(beside.flatMap((each) => (each.bare.to === last ? [each.value] : [])));
-  if (before === undefined || stage < 0) return undefined;
+  if (before === undefined) return undefined;
   const since = kind === 'depth' ? value - before : before - value;
   if (last === bare.to) {
     const metal = fit.sum({ removed: { ...bare, sign: 1 } }).value;
@@ -160,9 +161,9 @@ function ratesOf(
   return { read: read / minutes, expected: metal / minutes };
 }
 
-/** The median; of an even count the mean of the middle two. */
+/** The median; of an even count the mean of the middle two; undefined of none. */
 function middle(values: readonly number[]): number | undefined {
+  if (values.length === 0) return undefined;
   const sorted = [...values].sort((a, b) => a - b);
-  const [low, high] = [sorted[(sorted.length - 1) >> 1], sorted[sorted.length >> 1]];
-  return low === undefined || high === undefined ? undefined : (low + high) / 2;
+  return (itemAt(sorted, (sorted.length - 1) >> 1) + itemAt(sorted, sorted.length >> 1)) / 2;
 }

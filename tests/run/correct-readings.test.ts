@@ -58,7 +58,9 @@ describe('what a row says', () => {
   });
 
   test('lines that are empty or begin with # count as lines of the file, and say nothing', () => {
-    const { rows } = readReadings('\uFEFF# run 7\r\n\r\nstage,region,depth\r\n  # wiped\r\n1,R01,0.4\r2,R01,0.9\n');
+    const { rows } = readReadings(
+      '\uFEFF# run 7\r\n\r\nstage,region,depth\r\n  # wiped\r\n1,R01,0.4\r2,R01,0.9\n',
+    );
     expect(rows).toEqual([
       { line: 5, stage: 1, region: 'R01', depth: 0.4 },
       { line: 6, stage: 2, region: 'R01', depth: 0.9 },
@@ -114,7 +116,11 @@ describe('readings-header-unclear', () => {
       expect(names(header), header).toEqual(lacks);
     for (const header of ['stage,region,depth', 'stage,x,y,thickness', 'stage,region,thickness,depth'])
       expect(readReadings(header).findings, header).toEqual([]);
-    expect(names('')).toEqual([[CODE, '1', undefined, 2], [CODE, 'r01', undefined, 2], [CODE, '0.4', undefined, 2]]);
+    expect(names('')).toEqual([
+      [CODE, '1', undefined, 2],
+      [CODE, 'r01', undefined, 2],
+      [CODE, '0.4', undefined, 2],
+    ]);
     expect(readReadings('').findings.map(({ code, place }) => [code, place.line])).toEqual([[CODE, 1]]);
   });
 
@@ -169,7 +175,8 @@ describe('reading-unclear', () => {
   });
 
   test('more than 5000 rows: the first 5000 are read, and how many there are is reported', () => {
-    const rows = (count: number) => read('stage,region,depth', ...Array.from({ length: count }, () => '1,R01,0.4'));
+    const rows = (count: number) =>
+      read('stage,region,depth', ...Array.from({ length: count }, () => '1,R01,0.4'));
     expect([rows(5000).rows.length, rows(5000).findings]).toEqual([5000, []]);
     const more = rows(5001);
     expect(more.rows).toHaveLength(5000);
@@ -187,7 +194,12 @@ describe('answers to readings', () => {
       strike: 3,
       note: 'gauge not set to zero',
     });
-    expect(row(HEADER, '2,,,,,,4,gauged again')).toEqual({ line: 2, stage: 2, confirm: 4, note: 'gauged again' });
+    expect(row(HEADER, '2,,,,,,4,gauged again')).toEqual({
+      line: 2,
+      stage: 2,
+      confirm: 4,
+      note: 'gauged again',
+    });
   });
 
   test('reading-unclear: no whole number from 1, no reason, both at once, a figure beside it', () => {
@@ -207,7 +219,15 @@ describe('answers to readings', () => {
 });
 
 test('readings-blank: rows of a form with a place and no figure, however many are filled in', () => {
-  const { rows, findings } = read('stage,region,x,y,depth', '1,R01,,,', '1,R02,,,0.4', '2,,3,4,', '2,R02,,,0.9');
+  const { rows, findings } = read(
+    'stage,region,x,y,depth',
+    '1,R01,,,',
+    '1,R02,,,0.4',
+    '2,,3,4,',
+    '2,R02,,,0.9',
+  );
   expect(rows.map(({ depth }) => depth)).toEqual([0.4, 0.9]);
-  expect(findings.map(({ code, facts }) => [code, facts])).toEqual([['readings-blank', { blank: 2, read: 2 }]]);
+  expect(findings.map(({ code, facts }) => [code, facts])).toEqual([
+    ['readings-blank', { blank: 2, read: 2 }],
+  ]);
 });
