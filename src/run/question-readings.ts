@@ -111,15 +111,15 @@ function faultOf(
 ): Question['why'] | undefined {
   const { kind, value, bare } = reading;
   const { expected, plan } = known;
-  const deeper = kind === 'depth' ? value - expected : expected - value;
+  const off = Math.abs(value - expected);
   const sheet = kind === 'thickness' ? sheetDoubt(reading, known) : 0;
   const { thickness, plus } = plan.sheet ?? { thickness: Number.POSITIVE_INFINITY, plus: 0 };
   if (kind === 'thickness' && value > thickness + plus + ONE) return 'sheet';
-  if (reading.stage < 0) return kind === 'thickness' && Math.abs(deeper) > sheet + ONE ? 'sheet' : undefined;
+  if (reading.stage < 0) return off > sheet + ONE ? 'sheet' : undefined;
   const metal = known.fit.sum({ removed: { ...bare, sign: 1 } }).value;
   const byFloor = faultBeside(reading, known);
   if (byFloor !== undefined) return byFloor;
-  return Math.abs(deeper) > Math.max(QUESTIONED_SHARE * metal, ONE) + sheet ? 'rate' : undefined;
+  return off > Math.max(QUESTIONED_SHARE * metal, ONE) + sheet ? 'rate' : undefined;
 }
 
 /** What one floor read before says: at this moment the same, at an earlier one less. */

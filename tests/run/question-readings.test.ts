@@ -91,6 +91,10 @@ describe('reading-in-question: off the rate', () => {
     ).toEqual(['rate', undefined, undefined, 'rate']);
   });
 
+  test('a depth of more than the sheet is no question of the sheet', () => {
+    expect(whys([], [depth(24, 6.1)])).toEqual(['rate']);
+  });
+
   test('of little metal by more than one reading scatters: 0.04 of 0.1 mm', () => {
     expect(
       whys(
@@ -106,7 +110,8 @@ describe('reading-in-question: off the rate', () => {
     expect(whys([], thicknesses).map((each) => each ?? '')).toEqual(['rate', '', '', '', '', '', '', 'rate']);
     const gauged = whys([sheet(5.1)], thicknesses).map((each) => each ?? '');
     expect(gauged).toEqual(['rate', 'rate', 'rate', '', '', 'rate', 'rate', 'rate']);
-    // Another region's sheet is not gauged by it.
+    // Another region’s sheet is not gauged by it, nor this one by what was left of it later.
+    expect(whys([left(8, 4.9)], [left(24, 4.72)])).toEqual([undefined]);
     expect(whys([sheet(5.1, { region: 'R02' })], thicknesses)).toEqual(whys([], thicknesses));
   });
 });
