@@ -84,8 +84,7 @@ function sealOf(before: string, { rows, minutesLeft }: Omit<RunFile['entries'][n
 }
 
 /** One text for one row, in whatever order its columns came. */
-function spell(row: ReadingGiven | undefined): string {
-  if (row === undefined) return '';
+function spell(row: ReadingGiven): string {
   const { stage, minutes, region, x, y, depth, thickness, note } = row;
   const { unit, who, when, gauge, strike, confirm } = row;
   const first = [stage, minutes, region, x, y, depth, thickness, note];
