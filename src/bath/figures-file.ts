@@ -22,6 +22,7 @@ export const RATE_UNITS = ['mm/min', 'µm/min', 'cm/h', 'in/min'] as const;
 /** Chemical milling quotes the first, photochemical machining often the second: Allen, Horne, Stevens, Measurement of Etch Factor (1982). */
 export const FACTOR_UNITS = ['undercut / depth', 'depth / undercut'] as const;
 export const ENERGY_UNITS = ['kJ/mol'] as const;
+export const WEB_UNITS = ['mm', 'in'] as const;
 
 export const provenanceKind = z.enum(['published', 'common-practice', 'memory', 'user', 'measured']);
 
@@ -35,6 +36,7 @@ const alloySchema = z.strictObject({
   metal: words,
   density: z.strictObject({ ...given, unit: z.enum(DENSITY_UNITS) }),
   sheetGroup: z.optional(z.literal('EN 485-4 II')),
+  thinnestWeb: z.optional(z.strictObject({ ...given, unit: z.enum(WEB_UNITS) })),
 });
 
 const bathSchema = z.strictObject({

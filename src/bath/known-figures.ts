@@ -12,6 +12,7 @@ import {
   type FiguresFile,
   figuresSchema,
   RATE_UNITS,
+  WEB_UNITS,
 } from './figures-file.ts';
 import type { Sourced } from './provenance.ts';
 
@@ -23,6 +24,8 @@ export interface Alloy {
   readonly density: Sourced;
   /** Its sheets come under alloy group II of EN 485-4 (1994), whose thickness tolerances are then the default. */
   readonly sheetGroup?: 'EN 485-4 II';
+  /** mm of metal left, by what is made of it; undefined where no source gives it. */
+  readonly thinnestWeb?: Sourced;
 }
 
 export interface Bath {
@@ -78,13 +81,16 @@ function merged<Given extends { readonly id: string }, Known>(
   ];
 }
 
-function alloyOf({ id, name, metal, density, sheetGroup }: AlloyGiven, cite: CiteSource): Alloy {
+function alloyOf({ id, name, metal, density, sheetGroup, thinnestWeb }: AlloyGiven, cite: CiteSource): Alloy {
   return {
     id,
     name,
     metal,
     density: sourced(density, DENSITIES, { unit: DENSITY_UNITS[0], cite }),
     ...(sheetGroup === undefined ? {} : { sheetGroup }),
+    ...(thinnestWeb === undefined
+      ? {}
+      : { thinnestWeb: sourced(thinnestWeb, WEBS, { unit: WEB_UNITS[0], cite }) }),
   };
 }
 
@@ -146,6 +152,7 @@ const FACTORS: Conversions<(typeof FACTOR_UNITS)[number]> = {
   'undercut / depth': times(1),
   'depth / undercut': (value) => 1 / value,
 };
+const WEBS: Conversions<(typeof WEB_UNITS)[number]> = { mm: times(1), in: times(25.4) };
 const ENERGIES: Conversions<(typeof ENERGY_UNITS)[number]> = { 'kJ/mol': times(1) };
 
 /** Twelve digits: a job that is written out in them reads back to the same figure. A value in another unit is quoted. */

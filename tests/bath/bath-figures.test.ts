@@ -106,14 +106,16 @@ describe('hydrogen from aluminium in caustic soda', () => {
 });
 
 describe('sheet tolerance as delivered', () => {
-  // EN 485-4 (1994), cold rolled, alloy group II, width over 1600 to 2000 mm.
+  // EN 485-4 (1994), table 1, cold rolled, alloy group II; of a sheet of unknown width the column to 2000 mm.
   test.each([
-    [0.8, 0.1],
+    [0.8, 0.09],
     [1, 0.1],
     [1.6, 0.15],
     [3, 0.19],
     [4.06, 0.25],
     [6, 0.26],
+    [6.35, 0.32],
+    [50, 0.65],
   ])('of %f mm 2024 sheet is ± %f mm', (thickness, tolerance) => {
     expect(sheetTolerance(alloy('al-2024-t3'), thickness)?.value).toBe(tolerance);
   });
@@ -123,15 +125,26 @@ describe('sheet tolerance as delivered', () => {
     [2.3, 1600, 0.15],
     [4.06, 1001, 0.22],
     [6, 2000, 0.26],
+    [0.3, 1250, 0.05],
+    [0.5, 2500, 0.1],
+    [3.8, 2600, 0.34],
+    [3.8, 3500, 0.38],
+    [12.7, 1500, 0.43],
+    [25, 3200, 0.68],
   ])('of %f mm sheet rolled %i mm wide is ± %f mm', (thickness, width, tolerance) => {
     expect(sheetTolerance(alloy('al-2024-t3'), thickness, width)?.value).toBe(tolerance);
   });
-  test('of sheet wider than the table here it is not known', () => {
-    expect(sheetTolerance(alloy('al-2024-t3'), 4, 2001)).toBeUndefined();
+  test.each([
+    [4, 3501],
+    [0.3, 1601],
+    [3.2, 2501],
+    [40, 2501],
+  ])('of %f mm sheet rolled %i mm wide is not known: the table leaves it open', (thickness, width) => {
+    expect(sheetTolerance(alloy('al-2024-t3'), thickness, width)).toBeUndefined();
   });
   test('is not known outside the table, nor for metals that it does not hold', () => {
-    expect(sheetTolerance(alloy('al-2024-t3'), 0.79)).toBeUndefined();
-    expect(sheetTolerance(alloy('al-2024-t3'), 6.01)).toBeUndefined();
+    expect(sheetTolerance(alloy('al-2024-t3'), 0.2)).toBeUndefined();
+    expect(sheetTolerance(alloy('al-2024-t3'), 50.01)).toBeUndefined();
     expect(sheetTolerance(alloy('ti-6al-4v'), 2)).toBeUndefined();
     expect(sheetTolerance(undefined, 2)).toBeUndefined();
   });

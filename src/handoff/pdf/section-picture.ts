@@ -182,7 +182,7 @@ export function sectionKey({ stages }: SectionMetal, width: number): Block {
       ...stages.map(({ number, color }) =>
         areaEntry(`taken in stage ${number}`, { fill: tint(color), style: stageHatch(number) }),
       ),
-      lineEntry('asked', undefined, ASKED),
+      lineEntry('required', undefined, ASKED),
     ],
     width,
   );

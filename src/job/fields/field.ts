@@ -4,7 +4,7 @@
  * are derived from it. A field's key in its group is its key in the file.
  */
 import * as z from 'zod/mini';
-import type { KnownFigures } from '#bath/known-figures.ts';
+import type { Alloy, KnownFigures } from '#bath/known-figures.ts';
 import type { ProvenanceKind } from '#bath/provenance.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 
@@ -129,6 +129,8 @@ type FollowOne = { follow(asked: object, setting: FollowSetting): Found<unknown>
 
 export interface FollowSetting {
   readonly figures: KnownFigures;
+  /** Of the sheet, once it is read. */
+  readonly alloy?: Alloy | undefined;
   readonly units: ResolveUnits;
 }
 

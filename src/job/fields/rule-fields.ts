@@ -1,18 +1,20 @@
 /** The least that the shop's maskant, knife and metal allow. */
 
 import { commonPractice, fromMemory } from '#job/sources.ts';
-import { open, usually } from './field.ts';
+import { always, open, usually } from './field.ts';
 import { optionalGroup } from './group.ts';
 import { length } from './kinds.ts';
 
+/** mm, of an alloy that nothing more is known of. */
+const USUAL_WEB = commonPractice(0.5, 'thinnest milled skin, 0.020 in');
+
 export const rules = optionalGroup(
   {
-    minWeb: usually(length(), {
+    minWeb: always(length(), {
       label: 'Thinnest metal left',
       help: 'minimum thickness of metal left',
       quantity: 'thinnest web',
-      usual: commonPractice(0.5, 'thinnest milled skin, 0.020 in'),
-      usualWords: '0.5 mm (0.020 in), common practice',
+      usual: 'the alloy’s; else 0.5 mm (0.020 in), common practice',
     }),
     minLineSpacing: usually(length(), {
       label: 'Scribe lines apart',
@@ -39,5 +41,8 @@ export const rules = optionalGroup(
       usual: 'none: a note says how far lines may be off',
     }),
   },
-  { order: { first: ['minWeb', 'minLineSpacing', 'minPieceWidth', 'minLandWidth'] } },
+  {
+    order: { first: ['minWeb', 'minLineSpacing', 'minPieceWidth', 'minLandWidth'] },
+    follow: { minWeb: (_, { alloy }) => alloy?.thinnestWeb ?? USUAL_WEB },
+  },
 );

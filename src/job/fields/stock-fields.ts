@@ -88,7 +88,7 @@ const surveyReadings: Kind<typeof survey, readonly SurveyReading[]> = {
 
 const sides = {
   usual:
-    'what readings leave open; else EN 485-4 (1994) by the width, where the alloy is of its group II and 0.8 to 6 mm thick; else 0, and a note says so',
+    'what readings leave open; else EN 485-4 (1994) by the width, where the alloy is of its group II and up to 50 mm thick; else 0, and a note says so',
 };
 const sideLength = length({ shown: { least: 0, most: 10 } });
 
@@ -115,7 +115,7 @@ const members = {
   width: open(length({ least: SMALLEST_POSITIVE, shown: { least: 1, most: 4000 } }), {
     label: 'Rolled width',
     help: 'width that the sheet was rolled to: the tolerance of the standard depends on it',
-    usual: 'tolerance of the widest sheets, to 2000 mm',
+    usual: 'tolerance of sheets to 2000 mm wide',
   }),
   minus: always(sideLength, {
     ...sides,

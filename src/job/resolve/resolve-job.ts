@@ -45,9 +45,14 @@ function resolveBare(jobFile: JobFile, drawingUnit: LengthUnit | undefined): Res
   const figures = knownFigures(typeof jobFile.figures === 'object' ? jobFile.figures : undefined);
   const setting = { units, figures };
   const { stock, process, handoff, ...others } = JOB.members;
-  const { values, provenance } = readGroup({ ...JOB, members: others }, jobFile, { ...setting, path: '' });
   const sheet = resolveStock(jobFile.stock, setting);
-  const bath = resolveProcess(jobFile.process, { ...setting, alloy: sheet.alloy });
+  const { alloy } = sheet;
+  const { values, provenance } = readGroup({ ...JOB, members: others }, jobFile, {
+    ...setting,
+    alloy,
+    path: '',
+  });
+  const bath = resolveProcess(jobFile.process, { ...setting, alloy });
   const { thickness } = sheet.stock;
   const asked = resolveRequirements(values.requirements, thickness);
   const { $schema, format, version, assumed, units: _, figures: __, wideLines, ...held } = values;

@@ -69,6 +69,27 @@ describe('what a job means where it says nothing', () => {
     });
   });
 
+  // SAWE paper 477 (1965), abstract: stainless steel to 0.008 in; aluminium 0.020 in, common practice.
+  test.each([
+    ['steel-304', 0.2, 'published'],
+    ['al-7075-t6', 0.5, 'common-practice'],
+    ['ti-6al-4v', 0.5, 'common-practice'],
+  ] as const)('the thinnest web of %s is %f mm, %s', (alloy, web, kind) => {
+    const { job } = resolve({ stock: { alloy, thickness: 1.02, minus: 0.02, plus: 0.03 } });
+    expect(job?.rules.minWeb).toBe(web);
+    expect(job?.provenance.find(({ quantity }) => quantity === 'thinnest web')?.kind).toBe(kind);
+  });
+
+  test('an alloy of the job’s own brings its thinnest web, in its unit; the job’s own rule counts before it', () => {
+    const density = { value: 0.286, unit: 'lb/in³', source: 'mill sheet', kind: 'user' } as const;
+    const thinnestWeb = { value: 0.012, unit: 'in', source: 'shop notes', kind: 'common-practice' } as const;
+    const own = { id: 'steel-410', name: 'steel 410', metal: 'steel', density, thinnestWeb };
+    const figures: JobFile['figures'] = { format: 'isobath-figures', version: 1, alloys: [own] };
+    const stock = { alloy: 'steel-410', thickness: 1.02, minus: 0.02, plus: 0.03 };
+    expect(resolve({ figures, stock }).job?.rules.minWeb).toBeCloseTo(0.3048, 9);
+    expect(resolve({ figures, stock, rules: { minWeb: 0.41 } }).job?.rules.minWeb).toBe(0.41);
+  });
+
   const full: readonly (readonly [string, JobFile])[] = [
     ['in millimetres', LEAST],
     [
