@@ -58,15 +58,15 @@ test('a conic by its centre as a place and its axes as directions, with its ends
   });
 });
 
-describe('an arc by its bulge: from (1, 2) to (9, 2) through (5, 0), R 5 about (5, 5)', () => {
-  const arc: CurvePrimitive = { kind: 'bulge', start: { x: 1, y: 2 }, end: { x: 9, y: 2 }, bulge: 0.5 };
+describe('an arc by its bulge: from (1, 2) to (9, 8) through (6.5, 3), R 6.25 about (2.75, 8)', () => {
+  const arc: CurvePrimitive = { kind: 'bulge', start: { x: 1, y: 2 }, end: { x: 9, y: 8 }, bulge: 0.5 };
 
   test('keeps it where it is turned and scaled, and changes its sign where it is mirrored', () => {
     const turned: Affine = { xx: 0, xy: -3, x0: 1, yx: 3, yy: 0, y0: 4 };
     expect(mapPrimitive(turned, arc)).toEqual({
       kind: 'bulge',
       start: { x: -5, y: 7 },
-      end: { x: -5, y: 31 },
+      end: { x: -23, y: 31 },
       bulge: 0.5,
     });
     expect(mapPrimitive({ ...turned, xy: 3 }, arc)).toMatchObject({ start: { x: 7, y: 7 }, bulge: -0.5 });
@@ -76,12 +76,12 @@ describe('an arc by its bulge: from (1, 2) to (9, 2) through (5, 0), R 5 about (
     const stretched = mapPrimitive({ xx: 3, xy: 0, x0: 1, yx: 0, yy: 2, y0: -1 }, arc);
     if (stretched.kind !== 'conic') throw new Error('a conic');
     const { center, across, up, from, sweep, ends } = stretched;
-    expect(center).toEqual(near(16, 9));
-    expect(ends).toEqual({ start: { x: 4, y: 3 }, end: { x: 28, y: 3 } });
+    expect(center).toEqual(near(9.25, 15));
+    expect(ends).toEqual({ start: { x: 4, y: 3 }, end: { x: 28, y: 15 } });
     const at = (share: number) => {
       const [c, s] = [Math.cos(from + sweep * share), Math.sin(from + sweep * share)];
       return { x: center.x + across.x * c + up.x * s, y: center.y + across.y * c + up.y * s };
     };
-    expect([at(0), at(0.5), at(1)]).toEqual([near(4, 3), near(16, -1), near(28, 3)]);
+    expect([at(0), at(0.5), at(1)]).toEqual([near(4, 3), near(20.5, 5), near(28, 15)]);
   });
 });

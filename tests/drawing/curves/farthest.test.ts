@@ -69,3 +69,23 @@ test('a box round ends, control points and thirds of a conic; not round what is 
     maxY: expect.closeTo(-14, 9),
   });
 });
+
+test('a box round the start, the end and two places between of a conic that leans', () => {
+  const leaning: CurvePrimitive = {
+    kind: 'conic',
+    center: { x: 1, y: 2 },
+    across: { x: 3, y: 4 },
+    up: { x: -2, y: 1 },
+    from: 0.4,
+    sweep: 1.2,
+  };
+  const at = (t: number) => [1 + 3 * Math.cos(t) - 2 * Math.sin(t), 2 + 4 * Math.cos(t) + Math.sin(t)];
+  const places = [0.4, 0.8, 1.2, 1.6].map(at);
+  const [xs, ys] = [places.map(([x = 0]) => x), places.map(([, y = 0]) => y)];
+  expect(boxOfPrimitives([leaning])).toEqual({
+    minX: expect.closeTo(Math.min(...xs), 9),
+    minY: expect.closeTo(Math.min(...ys), 9),
+    maxX: expect.closeTo(Math.max(...xs), 9),
+    maxY: expect.closeTo(Math.max(...ys), 9),
+  });
+});

@@ -49,6 +49,11 @@ describe('a bulge', () => {
     ]);
   });
 
+  test('of 2 on a slanting chord of 10 reaches 10 to its right', () => {
+    const [first, second] = arcsOf({ kind: 'bulge', start: { x: 1, y: 2 }, end: { x: 7, y: 10 }, bulge: 2 });
+    expect([first?.end, second?.start]).toEqual([near(12, 0), near(12, 0)]);
+  });
+
   test('that stands no more than a nanometre over its chord is a line', () => {
     expect(spansOf(bulge(2.4e-7))).toEqual([lineSpan({ x: 1, y: 2 }, { x: 9, y: 2 })]);
     expect(spansOf(bulge(-2.6e-7))).toMatchObject([{ kind: 'arc' }]);

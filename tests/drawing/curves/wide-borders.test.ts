@@ -1,7 +1,7 @@
 /** Borders of wide polylines: areas worked by hand. */
 import { describe, expect, test } from 'vitest';
 import { wideBorders } from '#drawing/curves/wide-borders.ts';
-import { arcSpan, lineSpan, loopArea, type Span } from '#geometry/span.ts';
+import { arcSpan, lineSpan, loopArea, reverseSpans, type Span } from '#geometry/span.ts';
 import { polygon, rectangle } from '#support/geometry/shapes.ts';
 
 const way = (...points: readonly (readonly [number, number])[]): Span[] =>
@@ -57,6 +57,19 @@ describe('open', () => {
     const [border] = wideBorders([half], { width: 2, closed: false }) ?? [];
     expect(border?.map((span) => (span.kind === 'arc' ? span.radius : 0)).sort()).toEqual([0, 0, 4, 6]);
   });
+
+  test.each([0, 0.3, 0.9, 1.7, 2.6, -0.4, -1.1, -2.2])(
+    'a U of two lines of 10 and half a turn of R 5, turned by %f',
+    (turn) => {
+      const [c, s] = [Math.cos(turn), Math.sin(turn)];
+      const at = (x: number, y: number) => ({ x: x * c - y * s, y: x * s + y * c });
+      const half = arcSpan({ center: at(10, 5), radius: 5, from: turn - Math.PI / 2, sweep: Math.PI });
+      const bent = [lineSpan(at(0, 0), half.start), half, lineSpan(half.end, at(0, 10))];
+      for (const spans of [bent, reverseSpans(bent)]) {
+        expect(areas(spans, 2)).toEqual(close(-(2 * 20 + (Math.PI / 2) * (36 - 16))));
+      }
+    },
+  );
 
   test('a line that runs into an arc needs no corner', () => {
     const arc = arcSpan({ center: { x: 10, y: 5 }, radius: 5, from: -Math.PI / 2, sweep: 1 });
