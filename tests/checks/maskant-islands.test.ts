@@ -68,10 +68,34 @@ test('one of R 3.1 stands', () => {
 
 test('(maskant-island-too-small) shows the metal that is left, in the island’s own region', () => {
   const drawn = withIsland(1.3);
-  const [reported] = found(drawn, 'maskant-island-too-small');
+  const [reported, more] = found(drawn, 'maskant-island-too-small');
+  expect(more).toBeUndefined();
+  expect(reported?.facts).toEqual({
+    area: expect.closeTo(Math.PI * 1.3 ** 2, 4),
+    limit: expect.closeTo(Math.PI * 1.5 ** 2, 9),
+    least: 3,
+    places: 1,
+  });
+  expect(reported?.place.at).toEqual({ x: expect.closeTo(33, 2), y: expect.closeTo(27, 2) });
   expect(reported?.place.regions).toEqual([regionAt(drawn, 33, 27)]);
   const [island, ...others] = reported?.place.outline ?? [];
   expect(others).toEqual([]);
   expect(island?.closed).toBe(true);
   expect(loopArea(island?.spans ?? [])).toBeCloseTo(Math.PI * 1.3 ** 2, 4);
+});
+
+test('one of R 1.6 is larger than a disc of 3 across', () => {
+  expect(found(withIsland(1.6), 'maskant-island-too-small')).toEqual([]);
+});
+
+test('two lost islands of one pocket are two findings, the one that is cut deeper first', () => {
+  const drawn = withIsland(2.2, { edgeDatum: 'deep-foot' });
+  const reported = found(
+    { ...drawn, outlines: [...drawn.outlines, circle(70, 40, 1.4)] },
+    'maskant-comes-off',
+  );
+  expect(reported.map(({ facts }) => 'ridge' in facts && facts.ridge)).toEqual([
+    expect.closeTo(Math.sqrt(3 ** 2 - 1.4 ** 2), 2),
+    expect.closeTo(Math.sqrt(3 ** 2 - 2.2 ** 2), 2),
+  ]);
 });

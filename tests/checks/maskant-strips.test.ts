@@ -70,8 +70,11 @@ describe.each([true, false])('lines at the foot of walls, the deeper pocket firs
       expect(reported?.facts).toMatchObject({
         width: expect.closeTo(1.8, 6),
         undercut: expect.closeTo(2.5, 6),
+        // At the shallow pocket's own line the deep one's wall is highest.
+        ridge: expect.closeTo(Math.sqrt(2 ** 2 - 1.8 ** 2), 6),
         least: 3,
       });
+      expect(isLying ? reported?.place.at?.y : reported?.place.at?.x).toBeCloseTo(isLying ? 20.9 : 60.9, 6);
       expect(reported?.place.outline?.length).toBeGreaterThan(0);
     },
   );
@@ -82,5 +85,32 @@ describe.each([true, false])('lines at the foot of walls, the deeper pocket firs
       width: expect.closeTo(2.7, 6),
       footing: expect.closeTo(0.2, 6),
     });
+  });
+});
+
+describe('a strip along the sheet’s edge, the lines at the foot of the walls of a pocket of 2', () => {
+  const beside = (width: number): CheckedPart => ({
+    sheet: rectangle(0, 0, 90, 70),
+    outlines: [roundedRectangle(width, 12, 70, 60, 8)],
+    depths: [[40, 30, 2]],
+    edgeDatum: 'deep-foot',
+  });
+
+  test('(maskant-comes-off) is cut under from one side: 2 of 1.6', () => {
+    const [reported, more] = found(beside(1.6), 'maskant-comes-off');
+    expect(more).toBeUndefined();
+    expect(reported?.facts).toMatchObject({
+      width: expect.closeTo(1.6, 6),
+      undercut: expect.closeTo(2, 6),
+      ridge: expect.closeTo(1.2, 6),
+    });
+  });
+
+  test('(maskant-too-narrow) 2.6 of it stands on 0.6, 3.1 is wide enough', () => {
+    expect(found(beside(2.6), 'maskant-too-narrow')).toMatchObject([
+      { facts: { width: expect.closeTo(2.6, 6), footing: expect.closeTo(0.6, 6), limit: 3 } },
+    ]);
+    expect(found(beside(2.6), 'maskant-comes-off')).toEqual([]);
+    expect(found(beside(3.1), 'maskant-too-narrow')).toEqual([]);
   });
 });
