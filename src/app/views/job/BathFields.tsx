@@ -12,7 +12,8 @@ import { figuresOf } from './known-figures.ts';
 import { RateField } from './RateField.tsx';
 import { ScribingFields } from './ScribingFields.tsx';
 
-export function BathFields({ job, filled }: JobPart) {
+export function BathFields(part: JobPart) {
+  const { job } = part;
   const { actions } = useWorkbench();
   const { alloys, baths } = figuresOf(job);
   const { bath } = job.process;
@@ -46,8 +47,8 @@ export function BathFields({ job, filled }: JobPart) {
       <EtchFactorField job={job} />
       <FactorByDepth job={job} />
       <RateField job={job} />
-      <GroupFields group={JOB.members.process} path={['process']} job={job} filled={filled} />
-      <ScribingFields job={job} filled={filled} />
+      <GroupFields group={JOB.members.process} path={['process']} {...part} />
+      <ScribingFields {...part} />
     </fieldset>
   );
 }

@@ -30,7 +30,7 @@ interface FieldControlProps extends JobPart {
   readonly path: FieldPath;
 }
 
-export function FieldControl({ field, path, job, filled }: FieldControlProps) {
+export function FieldControl({ field, path, job, filled, provenance }: FieldControlProps) {
   const { actions } = useWorkbench();
   const unit = useWorkbenchState((state) => state.session.unit);
   const { label, control, usual } = field;
@@ -38,7 +38,8 @@ export function FieldControl({ field, path, job, filled }: FieldControlProps) {
   const given = fieldIn(job, path);
   const followed = given === undefined ? fieldIn(filled, path) : undefined;
   const otherwise = usual === undefined ? followed : field.write(usual.value, units);
-  const source = given === undefined ? usual : undefined;
+  const source =
+    given === undefined ? (usual ?? provenance?.find((row) => row.field === path.join('.'))) : undefined;
   const take = (value: unknown, shown: string) =>
     actions.edit(`${label.toLowerCase()}: ${shown}`, (before) => setField(before, path, value));
   const clear = () => take(undefined, 'as usual');

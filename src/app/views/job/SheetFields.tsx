@@ -15,7 +15,8 @@ import { figuresOf } from './known-figures.ts';
 import { SheetReadings } from './SheetReadings.tsx';
 import { SheetTaper } from './SheetTaper.tsx';
 
-export function SheetFields({ job, filled }: JobPart) {
+export function SheetFields(part: JobPart) {
+  const { job } = part;
   const { actions } = useWorkbench();
   const unit = useWorkbenchState((state) => state.session.unit);
   const { alloys } = figuresOf(job);
@@ -51,7 +52,7 @@ export function SheetFields({ job, filled }: JobPart) {
           }
         />
       )}
-      <GroupFields group={JOB.members.stock} path={['stock']} job={job} filled={filled} />
+      <GroupFields group={JOB.members.stock} path={['stock']} {...part} />
       {typeof thickness === 'object' &&
         (['thicknessFrom', 'thicknessTo'] as const).map((end) => (
           <LengthField

@@ -9,6 +9,7 @@ import { CouponList } from './CouponList.tsx';
 import { GroupFields } from './FieldControl.tsx';
 import { HoistFields } from './HoistFields.tsx';
 import { JobUnitField } from './JobUnitField.tsx';
+import type { JobPart } from './job-part.ts';
 import { LevelFields } from './LevelFields.tsx';
 import { SheetFields } from './SheetFields.tsx';
 import { ShopDefaultButtons } from './ShopDefaultButtons.tsx';
@@ -28,8 +29,10 @@ export function StockPanel() {
 }
 
 function JobFields({ job }: { readonly job: JobFile }) {
-  const filled = useMemo(() => resolveJob(job, job.drawingUnits).filled, [job]);
-  const part = { job, filled };
+  const part = useMemo((): JobPart => {
+    const { filled, job: resolved } = resolveJob(job, job.drawingUnits ?? 'mm');
+    return { job, filled, provenance: resolved?.provenance ?? [] };
+  }, [job]);
   return (
     <>
       <JobUnitField job={job} />
