@@ -143,3 +143,50 @@ describe.each([0, 1e-9, 1e-6, 1e-3, 0.05, 0.4])('M7.1 with a spread of %f', (rat
     );
   });
 });
+
+describe('M7.1 what is known without readings, and from few', () => {
+  const plan = planOf(0.05);
+  const thickness = (stage: number, to: number, value: number): Reading => ({
+    stage,
+    bare: { from: 0, to },
+    region: 'R03',
+    kind: 'thickness',
+    value,
+  });
+
+  test('the planned rate within its spread, as a rectangular distribution', () => {
+    const fit = fitRates(plan, []);
+    expect(next(fit).value).toBeCloseTo(plan.rate, 12);
+    expect(next(fit).u).toBeCloseTo((plan.rate * 0.05) / Math.sqrt(3), 12);
+    expect([fit.off, fit.moments, fit.freedom]).toEqual([[], [], Number.POSITIVE_INFINITY]);
+  });
+
+  test('a sheet of 5 mm + 0.3 − 0.1 lies about 5.1 mm until it is gauged, known by 0.2 / √3', () => {
+    const uneven: RunPlan = { ...plan, sheet: { thickness: 5, plus: 0.3, minus: 0.1 } };
+    // 0.1 mm over its middle: of that the gauge of 0.010 mm takes all but a thousandth.
+    const believed = 0.2 / Math.sqrt(3);
+    const share = believed ** 2 / (believed ** 2 + NOISE ** 2);
+    const fit = fitRates(uneven, [thickness(-1, 0, 5.2)]);
+    expect(fit.sum({ sheet: 'R03' }).value).toBeCloseTo(5.1 + 0.1 * share, 9);
+    expect(fit.sum({ sheet: 'R03' }).u).toBeCloseTo(NOISE * Math.sqrt(share), 9);
+  });
+
+  test('a depth says nothing of the sheet in its region', () => {
+    const deep: Reading = { ...depth(24, 0.72), region: 'R03' };
+    const fit = fitRates(plan, [thickness(-1, 0, 5), deep]);
+    expect(fit.sum({ removed: { from: 0, to: 24, sign: 1 } }).value).toBeCloseTo(0.72, 9);
+    expect(fit.sum({ sheet: 'R03' }).value).toBeCloseTo(5, 9);
+  });
+
+  test('M7.2 three that scatter twice as far as a gauge: twice as unsure, with fewer degrees of freedom', () => {
+    // Off their mean by −2, 0 and 2 standard deviations; two to spare: (4 + 0 + 4) / 2 is the square of 2.
+    const fit = fitRates(
+      plan,
+      [0.7, 0.72, 0.74].map((value) => depth(24, value)),
+    );
+    expect(fit.off).toEqual([-2, 0, 2].map((each) => expect.closeTo(each, 6)));
+    expect(fit.sum({ removed: { from: 0, to: 24, sign: 1 } }).u).toBeCloseTo((2 * NOISE) / Math.sqrt(3), 9);
+    // As for coupons, M5.5: 2 / (1 − 1/4)².
+    expect(fit.freedom).toBeCloseTo(2 / 0.75 ** 2, 6);
+  });
+});

@@ -273,3 +273,37 @@ test('M7 a stage’s own rate is as unsure as its metal over its minutes, what i
   expect(second?.rate).toBeUndefined();
   for (const { left } of stages) expect(left.within / left.value).toBeCloseTo(next.within / next.value, 9);
 });
+
+describe('M7.3 what is still asked', () => {
+  test('of a depth gauged where a final thickness is asked: what the plan asks, for nothing is known of the sheet', () => {
+    const asThickness = { ...plan, regions: plan.regions.map((each) => ({ ...each, asThickness: true })) };
+    const { regions } = correctRates(asThickness, [reading(0, 24, 0.6)], { had: [24, 0, 0], current: 0 });
+    expect(regions.map(({ asked }) => asked.depth)).toEqual([3, 2.2, 1]);
+  });
+
+  test('land, though it be asked as a thickness, stays land', () => {
+    const land = { id: 'R09', level: 0, asked: { depth: 0, plus: 0.1, minus: 0.1 }, asThickness: true };
+    const withLand = { ...plan, regions: [...plan.regions, land] };
+    const gauged = [
+      reading(-1, 0, 5.13, { kind: 'thickness', region: 'R09' }),
+      reading(0, 24, 0.72),
+      reading(0, 24, 5.13, { kind: 'thickness', region: 'R09', bare: { from: 24, to: 24 } }),
+    ];
+    const so = { had: [24, 0, 0], current: 0 };
+    const { stages, regions } = correctRates(withLand, gauged, so);
+    expect(regions.map(({ id }) => id)).toEqual(['R01', 'R02', 'R03']);
+    expect(stages[0]?.left.value).toBeCloseTo(0.08 / 0.03, 3);
+  });
+
+  test('of floors coated over nothing: they have no say in what the next stage etches', () => {
+    const [shallow] = remasked.regions;
+    const twin = {
+      ...remasked,
+      regions: [...remasked.regions, { ...shallow, id: 'R04' } as RunPlan['regions'][0]],
+    };
+    // 0.93 for 1.00 ± 0.05 in stage 1, which is over; 2.2 − 0.93 is to be etched at 0.93 / 40 mm/min.
+    const readings = [reading(0, 40, 0.93), reading(0, 40, 0.93, { region: 'R04' })];
+    const { stages } = correctRates(twin, readings, { had: [40, 0, 0], current: 1 });
+    expect(stages[1]?.left.value).toBeCloseTo(1.27 / (0.93 / 40), 2);
+  });
+});

@@ -48,4 +48,27 @@ describe('M7.2 one bad reading among four', () => {
     expect(cappedOff([0.3, -0.6, 50])).toEqual([0.3, 0.6, 2.5]);
     expect(cappedOff([])).toEqual([]);
   });
+
+  test('the middle of repeats is theirs by size, whatever their order and number', () => {
+    // Median 2.5, of whose distances 0.5, 0.5, 7.5, 1.5 the median is 1: 4 × 1.4826 mm to either side.
+    expect(withoutApart([3, 2, 10, 1], 0.01)).toEqual([3, 2, 1]);
+    expect(withoutApart([10, 9, 8.5, 3], 0.01)).toEqual([10, 9, 8.5]);
+    // Three that agree better than the gauge are judged by the gauge: 0.04 mm about 0.640.
+    expect(withoutApart([0.64, 0.641, 0.678], 0.01)).toEqual([0.64, 0.641, 0.678]);
+    expect(withoutApart([0.64, 0.641, 0.683], 0.01)).toEqual([0.64, 0.641]);
+    // Median of 12, 7 and 9.5 is 9.5; 2.5 times 1.4826 times that is more than any.
+    expect(cappedOff([-12, 7, 9.5])).toEqual([12, 7, 9.5]);
+    // Of 2, 3, 10 and 60 it is 6.5.
+    expect(cappedOff([2, 60, -10, 3])).toEqual([2, expect.closeTo(2.5 * 1.4826 * 6.5, 9), 10, 3]);
+  });
+
+  test('deviations that no longer change are fitted once more and not again', () => {
+    let fits = 0;
+    const shares = robustShares([1, 1, 1], () => {
+      fits++;
+      return [0.3, -0.6, 9];
+    });
+    expect(shares).toEqual([1, 1, expect.closeTo(1.345 / 9, 9)]);
+    expect(fits).toBe(2);
+  });
 });
