@@ -4,7 +4,7 @@ import { resolveHandoff } from '#job/resolve/resolve-handoff.ts';
 import { cutSections } from '#run/cut-sections.ts';
 import { etchedPart } from '#run/etched-part.ts';
 import { runJob } from '#run/run-job.ts';
-import { buoyLidDrawing, buoyLidJob } from '#support/drawings/small-drawing.ts';
+import { box, buoyLidDrawing, buoyLidJob, dxf } from '#support/drawings/small-drawing.ts';
 
 async function sectionsOf(sections?: readonly object[]) {
   const jobText = JSON.stringify({ ...buoyLidJob, handoff: { sections } });
@@ -20,6 +20,65 @@ async function sectionsOf(sections?: readonly object[]) {
   const part = etchedPart(plan, thickness, kit);
   return { ...cutSections(resolveHandoff(jobFile, 'mm').sections, part), reported: findings };
 }
+
+/** The section that a part gets where the job lists none: y = 0 and up to 90 in a part that is 50 wide. */
+async function ownSection(entities: readonly string[], job: object) {
+  const { plan, thickness } = await runJob(
+    {
+      jobText: JSON.stringify({ ...buoyLidJob, ...job }),
+      drawingName: 'lid.dxf',
+      drawingBytes: new TextEncoder().encode(dxf({ insunits: 4, entities })),
+    },
+    { withoutFiles: true },
+  );
+  if (plan === undefined || thickness === undefined) throw new Error('the part can be planned');
+  return { ...cutSections([], etchedPart(plan, thickness)), plan, thickness };
+}
+const asked = (depths: Readonly<Record<string, number>>) =>
+  Object.entries(depths).map(([layer, depth]) => ({ layer, depth }));
+
+describe('the section of a part that lists none', () => {
+  /** A small pocket and a large one, beside each other in a part that is taller than wide, and begins far from x = 0. */
+  const TALL = [
+    box('TRIM', [300, 10], [350, 130]),
+    box('SMALL', [306, 20], [314, 36]),
+    box('LARGE', [325, 50], [344, 110]),
+  ];
+
+  it('goes through the deepest region along the part, be it the smaller', async () => {
+    const { sections } = await ownSection(TALL, { requirements: asked({ SMALL: 2.4, LARGE: 1.2 }) });
+    const [{ from, to } = { from: { x: 0, y: 0 }, to: { x: 0, y: 0 } }] = sections;
+    expect([from.y, to.y, from.x === to.x]).toEqual([10, 130, true]);
+    expect([from.x > 306, from.x < 314]).toEqual([true, true]);
+  });
+
+  it('of regions as deep through the larger, whichever is drawn first', async () => {
+    for (const drawn of [TALL, TALL.toReversed()]) {
+      const { sections } = await ownSection(drawn, { requirements: asked({ SMALL: 1.2, LARGE: 1.2 }) });
+      expect([(sections[0]?.from.x ?? 0) > 325, (sections[0]?.from.x ?? 0) < 344]).toEqual([true, true]);
+    }
+  });
+
+  it('without a sheet goes from side to side of what is etched', async () => {
+    const { plan, thickness } = await ownSection(TALL, { requirements: asked({ SMALL: 1.2, LARGE: 2.4 }) });
+    const pockets = plan.regions.filter(({ level }) => level > 0);
+    const [section] = cutSections(
+      [],
+      etchedPart({ ...plan, sheet: [], regions: pockets }, thickness),
+    ).sections;
+    expect([section?.from.y, section?.to.y]).toEqual([20, 110]);
+    expect(cutSections([], etchedPart({ ...plan, regions: [] }, thickness)).sections).toEqual([]);
+  });
+
+  it('section-misses-sheet: its length', async () => {
+    const { plan, thickness } = await ownSection(TALL, { requirements: asked({ SMALL: 1.2, LARGE: 2.4 }) });
+    const cut = { name: 'B', from: { x: 400, y: 20 }, to: { x: 430, y: 60 }, path: undefined };
+    const { sections, findings } = cutSections([cut], etchedPart(plan, thickness));
+    expect(sections).toEqual([]);
+    expect(findings).toMatchObject([{ facts: { name: 'B', length: 50 } }]);
+    expect(findings[0]?.place).toEqual({ at: { x: 400, y: 20 } });
+  });
+});
 
 describe('sections for the hand-off', () => {
   it('are one through the deepest region, from side to side the longer way, where the job lists none', async () => {
