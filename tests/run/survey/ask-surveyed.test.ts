@@ -27,7 +27,7 @@ const part = partOf({ sheet: rectangle(0, 0, 400, 120), outlines: [rectangle(120
 const floor = part.regions.find(({ area }) => area < 6000)?.id ?? '';
 
 function askFor(asked: Asked, of = bowed, levels: Job['levels'] = 'fewest') {
-  const surveyed = surveyedSheet(fitSurvey(of));
+  const surveyed = { ...surveyedSheet(fitSurvey(of)), nominal: 4 };
   const job = { ...plainJob(), levels };
   const stock = { ...job.stock, thickness: surveyed.thickness, surveyed };
   const all = new Map<RegionId, Asked>([[floor, asked]]);
