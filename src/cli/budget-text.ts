@@ -1,5 +1,6 @@
 /** The tolerance budget as lines of text for under a stage table: each floor's share of its tolerance. */
 import type { RunResult } from '#run/run-job.ts';
+import { gaugedFigure, type ShownUnit } from '#units/show-length.ts';
 
 type Budgets = NonNullable<RunResult['planFile']>['budgets'];
 
@@ -7,15 +8,15 @@ type Budgets = NonNullable<RunResult['planFile']>['budgets'];
 const MOST_NAMED = 6;
 
 /** None without floors. */
-export function budgetText(budgets: Budgets): string[] {
+export function budgetText(budgets: Budgets, unit: ShownUnit): string[] {
   if (budgets === undefined || budgets.length === 0) return [];
   const worst = [...budgets].sort((a, b) => rank(b.byClock.share) - rank(a.byClock.share));
   const more = budgets.length - MOST_NAMED;
   return [
     'Likely error as a share of each tolerance (root-sum-square), by the clock and with gauging:',
     ...worst.slice(0, MOST_NAMED).map(({ level, asked, byClock, gauged }) => {
-      const tolerance = `+${asked.plus}/−${asked.minus}`;
-      return `level ${level.toFixed(3)} mm ${tolerance}: ${percent(byClock.share)}, gauged ${percent(gauged.share)}`;
+      const tolerance = `+${gaugedFigure(asked.plus, unit)}/−${gaugedFigure(asked.minus, unit)}`;
+      return `level ${gaugedFigure(level, unit)} ${unit} ${tolerance}: ${percent(byClock.share)}, gauged ${percent(gauged.share)}`;
     }),
     ...(more > 0 ? [`and ${more} more, in plan.json`] : []),
     '',

@@ -1,5 +1,6 @@
 /** The line budget as lines of text for under a stage table: how far drawn edges may come out off their lines. */
 import type { RunResult } from '#run/run-job.ts';
+import { gaugedFigure, type ShownUnit } from '#units/show-length.ts';
 
 type LineBudgets = NonNullable<RunResult['planFile']>['lineBudgets'];
 type Budget = NonNullable<LineBudgets>[number];
@@ -8,29 +9,31 @@ type Budget = NonNullable<LineBudgets>[number];
 const MOST_NAMED = 6;
 
 /** None without drawn edges. */
-export function lineBudgetText(budgets: LineBudgets): string[] {
+export function lineBudgetText(budgets: LineBudgets, unit: ShownUnit): string[] {
   if (budgets === undefined || budgets.length === 0) return [];
   const worst = [...budgets].sort((a, b) => rank(b) - rank(a));
   const more = budgets.length - MOST_NAMED;
   return [
-    'Drawn edges, ± mm off their lines (root-sum-square / all at once), by the clock, and what moves them most:',
-    ...worst.slice(0, MOST_NAMED).map(edgeText),
+    `Drawn edges, ± ${unit} off their lines (root-sum-square / all at once), by the clock, and what moves them most:`,
+    ...worst.slice(0, MOST_NAMED).map((budget) => edgeText(budget, unit)),
     ...(more > 0 ? [`and ${more} more, in plan.json`] : []),
     '',
   ];
 }
 
-function edgeText({ level, beside, byClock, amplification }: Budget): string {
+function edgeText({ level, beside, byClock, amplification }: Budget, unit: ShownUnit): string {
+  const figure = (length: number) => gaugedFigure(length, unit);
   const { outward, inward, parts } = byClock;
   const worst = Math.max(outward.worst, inward.worst);
-  const asked = outward.allowed === null ? '' : ` of +${outward.allowed}/−${inward.allowed ?? 0}`;
+  const asked =
+    outward.allowed === null ? '' : ` of +${figure(outward.allowed)}/−${figure(inward.allowed ?? 0)}`;
   const cause = Object.entries(parts).sort(([, a], [, b]) => b - a)[0];
   const most =
-    cause === undefined ? '' : `; ${CAUSES[cause[0] as keyof typeof CAUSES]} ± ${cause[1].toFixed(3)}`;
+    cause === undefined ? '' : `; ${CAUSES[cause[0] as keyof typeof CAUSES]} ± ${figure(cause[1])}`;
   const times =
     amplification < 1.5 ? '' : `; moves ${amplification.toFixed(1)} times as far as its step is off`;
-  const neighbour = beside === 0 ? 'land' : beside.toFixed(3);
-  return `${level.toFixed(3)} beside ${neighbour}: ± ${outward.likely.toFixed(3)} / ${worst.toFixed(3)}${asked}${most}${times}`;
+  const neighbour = beside === 0 ? 'land' : figure(beside);
+  return `${figure(level)} beside ${neighbour}: ± ${figure(outward.likely)} / ${figure(worst)}${asked}${most}${times}`;
 }
 
 const CAUSES = {

@@ -1,9 +1,13 @@
 /** One coat beside a new coat for each stage, as lines of text for under a stage table. */
+import { gaugedFigure, type ShownUnit } from '#units/show-length.ts';
 import type { PlanFile } from './stage-table.ts';
 import { alignedLines } from './text-table.ts';
 
 /** A row for each way, the one planned marked; none where there is nothing to choose. */
-export function maskingsText({ maskings, masking }: Pick<PlanFile, 'maskings' | 'masking'>): string[] {
+export function maskingsText(
+  { maskings, masking }: Pick<PlanFile, 'maskings' | 'masking'>,
+  unit: ShownUnit,
+): string[] {
   if (maskings === undefined) return [];
   const rows = maskings.map((way) => {
     const most = (key: 'allowance' | 'fillet' | 'corner') => Math.max(...way.walls.map((wall) => wall[key]));
@@ -13,24 +17,22 @@ export function maskingsText({ maskings, masking }: Pick<PlanFile, 'maskings' | 
       String(way.stages),
       way.minutes.toFixed(1),
       `${Math.round(way.worstShare * 100)} %`,
-      way.worstDeviation.toFixed(3),
-      most('allowance').toFixed(3),
-      most('fillet').toFixed(3),
-      most('corner').toFixed(3),
-      way.overhang.toFixed(3),
+      ...[way.worstDeviation, most('allowance'), most('fillet'), most('corner'), way.overhang].map((length) =>
+        gaugedFigure(length, unit),
+      ),
     ];
   });
   return alignedLines([HEADS, ...rows], ['left', 'right']);
 }
 
-/** Lengths in mm, each the greatest that the part has. */
+/** Lengths, from the deviation on, are each the greatest that the part has. */
 const HEADS = [
   'masking',
   'coats',
   'stages',
   'minutes',
   'of tolerance',
-  'deviation mm',
+  'deviation',
   'allowance',
   'fillet R',
   'corner R',

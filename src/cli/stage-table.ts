@@ -1,5 +1,6 @@
-/** The stages of a plan as a table for the terminal, with the totals below. Millimetres and minutes. */
+/** The stages of a plan as a table for the terminal, with the totals below. Lengths in the job's unit. */
 import type { RunResult } from '#run/run-job.ts';
+import { gaugedFigure, type ShownUnit } from '#units/show-length.ts';
 import { paint, swatch } from './paint.ts';
 import { type Alignment, alignedLines } from './text-table.ts';
 
@@ -8,17 +9,22 @@ export type PlanFile = NonNullable<RunResult['planFile']>;
 /** More names than this make the line longer than a terminal is wide. */
 const MOST_NAMES = 8;
 
-const HEADS = ['stage', 'level mm', 'etch mm', 'peel at min', 'minutes', 'lines', 'removed g'];
+const HEADS = ['stage', 'level', 'etch', 'peel at min', 'minutes', 'lines', 'removed g'];
+/** Of the heads. */
+const LENGTHS = ['level', 'etch'];
 /** All but the names of regions. */
 const ALIGNED: readonly Alignment[] = [...HEADS.map((): Alignment => 'right'), 'right', 'left'];
 
-export function stageTable(plan: PlanFile, color: boolean): string {
+export function stageTable(
+  plan: PlanFile,
+  { unit, color }: { readonly unit: ShownUnit; readonly color: boolean },
+): string {
   const { stages, totals, masking } = plan;
   const isCoated = masking === 're-mask';
   const cells = stages.map((stage) => [
     String(stage.number),
-    stage.level.toFixed(3),
-    stage.etch.toFixed(3),
+    gaugedFigure(stage.level, unit),
+    gaugedFigure(stage.etch, unit),
     stage.startMinute.toFixed(1),
     stage.minutes.toFixed(1),
     linesOf(stage),
@@ -27,7 +33,14 @@ export function stageTable(plan: PlanFile, color: boolean): string {
     namesOf(stage.regions),
   ]);
   const [head = '', ...lines] = alignedLines(
-    [[...HEADS, isCoated ? 'coat' : 'sealed', 'regions'], ...cells],
+    [
+      [
+        ...HEADS.map((head) => (LENGTHS.includes(head) ? `${head} ${unit}` : head)),
+        isCoated ? 'coat' : 'sealed',
+        'regions',
+      ],
+      ...cells,
+    ],
     ALIGNED,
   );
   const rows = stages.map((stage, row) => swatch(stage.color, color) + lines[row]);

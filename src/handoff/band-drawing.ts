@@ -15,6 +15,7 @@ import type { Contour, LineBudgetRecord } from '#job/formats/plan-file.ts';
 import type { Job } from '#job/job.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
+import { gaugedFigure, type ShownUnit } from '#units/show-length.ts';
 import { twoDigits } from '#units/two-digits.ts';
 import { CAUTIONS } from './cautions.ts';
 import { contourOfLoop, contourOfPath } from './contour.ts';
@@ -27,6 +28,8 @@ export interface BandDrawingInput {
   /** Of the plan, in its order. */
   readonly budgets: readonly LineBudgetRecord[];
   readonly unit: LengthUnit;
+  /** Of figures in the notes: the job's. */
+  readonly depthUnit: ShownUnit;
   /** SHA-256 of plan.json, hexadecimal. */
   readonly planHash: string;
 }
@@ -79,7 +82,7 @@ function layersOf(bands: number): LayerOut[] {
 }
 
 function notesOf(
-  { name, planHash, plan, budgets, unit }: BandDrawingInput,
+  { name, planHash, plan, budgets, unit, depthUnit }: BandDrawingInput,
   edges: readonly Span[],
 ): DrawingOut['notes'] {
   const spans = [...plan.sheet.flat(), ...edges];
@@ -89,7 +92,7 @@ function notesOf(
     `Bands of drawn edges: ${name}`,
     `Plan ${planHash}`,
     `Unit: ${unit}. Bands by root-sum-square, run by the clock. Nothing here is to be cut.`,
-    ...budgets.map(bandNote),
+    ...budgets.map((budget, index) => bandNote(budget, index, depthUnit)),
     ...CAUTIONS.slice(0, 1),
   ];
   const millimetres = millimetresIn(unit);
@@ -101,8 +104,9 @@ function notesOf(
   }));
 }
 
-function bandNote({ level, beside, byClock }: LineBudgetRecord, index: number): string {
+function bandNote({ level, beside, byClock }: LineBudgetRecord, index: number, unit: ShownUnit): string {
+  const figure = (length: number) => gaugedFigure(length, unit);
   const { outward, inward } = byClock;
-  const neighbour = beside === 0 ? 'land' : `${beside.toFixed(3)} mm`;
-  return `${bandLayer(index)}: ${level.toFixed(3)} mm beside ${neighbour}, ±${outward.likely.toFixed(3)} mm; at worst +${outward.worst.toFixed(3)} -${inward.worst.toFixed(3)} mm`;
+  const neighbour = beside === 0 ? 'land' : `${figure(beside)} ${unit}`;
+  return `${bandLayer(index)}: ${figure(level)} ${unit} beside ${neighbour}, ±${figure(outward.likely)} ${unit}; at worst +${figure(outward.worst)} -${figure(inward.worst)} ${unit}`;
 }

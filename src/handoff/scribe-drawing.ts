@@ -13,6 +13,7 @@ import type { CuttingChoices } from '#job/fields/cutting-fields.ts';
 import type { Contour } from '#job/formats/plan-file.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
+import { gaugedFigure, type ShownUnit } from '#units/show-length.ts';
 import { CAUTIONS } from './cautions.ts';
 import { contourOfLoop, contourOfPath } from './contour.ts';
 import { cutLines } from './cut-lines.ts';
@@ -32,6 +33,8 @@ export interface ScribeDrawingInput {
   readonly stageCount?: number;
   /** The drawing's unit. */
   readonly unit: LengthUnit;
+  /** Of depths in the notes: the job's. */
+  readonly depthUnit: ShownUnit;
   /** SHA-256 of plan.json, hexadecimal. */
   readonly planHash: string;
   /** R12 for old readers. */
@@ -95,7 +98,7 @@ function layersOf(stages: readonly Stage[], of: Parameters<typeof layerColorOf>[
 }
 
 /** Lines of text below the part: a fiftieth of its width high, at least 1 mm. */
-function notesOf({ name, planHash, plan, unit }: ScribeDrawingInput): NoteOut[] {
+function notesOf({ name, planHash, plan, unit, depthUnit }: ScribeDrawingInput): NoteOut[] {
   const millimetres = millimetresIn(unit);
   const spans = [
     ...plan.sheet.flat(),
@@ -107,7 +110,7 @@ function notesOf({ name, planHash, plan, unit }: ScribeDrawingInput): NoteOut[] 
     `Scribe lines: ${name}`,
     `Plan ${planHash}`,
     `Unit: ${unit}. ${plan.masking === 're-mask' ? 'A new coat for each stage: cut only the layer of the coat that is on.' : 'Cut every line before the first dip; seal the lines of later stages.'}`,
-    ...plan.stages.map(stageNote),
+    ...plan.stages.map((stage) => stageNote(stage, depthUnit)),
     itemAt(CAUTIONS, 0),
   ];
   return texts.map((text, index) => ({
@@ -118,7 +121,7 @@ function notesOf({ name, planHash, plan, unit }: ScribeDrawingInput): NoteOut[] 
   }));
 }
 
-function stageNote(stage: Stage): string {
+function stageNote(stage: Stage, unit: ShownUnit): string {
   const regions = stage.regions.length > 12 ? `${stage.regions.length} regions` : stage.regions.join(' ');
-  return `${stageLayer('SCRIBE', stage.number)}: to ${stage.level.toFixed(3)} mm, ${stage.minutes.toFixed(1)} min; ${regions}`;
+  return `${stageLayer('SCRIBE', stage.number)}: to ${gaugedFigure(stage.level, unit)} ${unit}, ${stage.minutes.toFixed(1)} min; ${regions}`;
 }

@@ -26,7 +26,7 @@ export interface PlanSince {
 
 export function planSince({ planHash, planFile }: EarlierPlan, now: PlanFile): PlanSince {
   const changes = planChanges(planFile, now);
-  return { planHash, changes, said: sayPlanChanges(changes) };
+  return { planHash, changes, said: sayPlanChanges(changes, { unit: now.job.units ?? 'mm' }) };
 }
 
 /** Findings: `plan-file-unusable`. */

@@ -168,6 +168,13 @@ export function scribeDrawings(
   if (findings.some((each) => each.code === 'overcut-too-long' && each.facts.of === 'scribe')) return [];
   const what = release === 'r12' ? 'scribe lines for old readers' : 'scribe lines, a layer a stage';
   const { overrun } = choices;
-  const input = { name: job.name, planHash, plan: moved.plan, unit: units.drawing, overrun };
+  const input = {
+    name: job.name,
+    planHash,
+    plan: moved.plan,
+    unit: units.drawing,
+    depthUnit: units.job,
+    overrun,
+  };
   return scribeFiles(input, choices.scribe, release).map((file) => ({ ...file, what }));
 }

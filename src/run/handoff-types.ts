@@ -9,6 +9,7 @@ import type { Job, SheetSide } from '#job/job.ts';
 import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
+import type { ShownUnit } from '#units/show-length.ts';
 
 export interface HandoffInput {
   readonly choices: HandoffChoices;
@@ -17,7 +18,7 @@ export interface HandoffInput {
   readonly kit: ContourKit;
   /** Where the plan has both faces: the far one as measured, and the metal that goes in all, mm³. */
   readonly far?: { readonly kit: ContourKit; readonly removed: number } | undefined;
-  readonly units: { readonly job: LengthUnit; readonly drawing: LengthUnit };
+  readonly units: { readonly job: ShownUnit; readonly drawing: LengthUnit };
 }
 
 /** What is made for those files that need it; undefined where no chosen file does, or none can be made. */

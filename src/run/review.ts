@@ -71,12 +71,15 @@ export interface SinceReview {
   readonly findings: readonly Finding[];
 }
 
-/** @param field how a field of the job is named, by its path */
-export function changesSince(reviewed: string, now: string, field?: (path: string) => string): SinceReview {
+/** In the job's unit. @param field how a field of the job is named, by its path */
+export function changesSince(reviewed: string, now: string, field = (path: string) => path): SinceReview {
   if (reviewed === now) return { said: [], findings: [] };
   const plans = readBoth(reviewed, now);
   if ('refused' in plans) return { said: [], findings: [plans.refused] };
-  const said = sayPlanChanges(planChanges(plans.before, plans.now), field);
+  const said = sayPlanChanges(planChanges(plans.before, plans.now), {
+    field,
+    unit: plans.now.job.units ?? 'mm',
+  });
   const nothing = 'The plan file is another, but for nothing that is listed here.';
   return { said: said.length > 0 ? said : [nothing], findings: [] };
 }

@@ -12,6 +12,14 @@ export function lengthFigure(millimetres: number, unit: ShownUnit, morePlaces = 
   return withoutMinusZero((millimetres / millimetresIn(unit)).toFixed(PLACES[unit] + morePlaces));
 }
 
+/** As fine as gauges read: an inch to its fourth place is 0.0025 mm. */
+const GAUGED_PLACES: Record<ShownUnit, number> = { mm: 3, in: 4 };
+
+/** The figure alone, as fine as gauges read, with its zeros. */
+export function gaugedFigure(millimetres: number, unit: ShownUnit): string {
+  return withoutMinusZero((millimetres / millimetresIn(unit)).toFixed(GAUGED_PLACES[unit]));
+}
+
 /** With its unit, after a space that does not break. */
 export function showLength(millimetres: number, unit: ShownUnit): string {
   return `${lengthFigure(millimetres, unit)}\u00a0${unit}`;

@@ -35,7 +35,10 @@ describe.skipIf(python === undefined)('ezdxf, where it is installed', () => {
   ] as const)('loads and audits %s without an error or a fix', (_, unit, release, version, units) => {
     const file = join(folder, `scribe-${release}-${unit}.dxf`);
     const planHash = 'ab'.repeat(32);
-    writeFileSync(file, scribeDrawing({ name: 'Gondola lid', planHash, plan: handMadePlan, unit, release }));
+    writeFileSync(
+      file,
+      scribeDrawing({ name: 'Gondola lid', planHash, plan: handMadePlan, unit, depthUnit: unit, release }),
+    );
     const run = spawnSync(python ?? '', ['-c', SCRIPT, file], { encoding: 'utf8' });
     expect(run.stderr).toBe('');
     const read = JSON.parse(run.stdout) as Record<string, unknown> & {

@@ -22,12 +22,12 @@ const planFile = makePlanFile({
 
 describe('the stage table', () => {
   it('lines up its columns, and ends with minutes, metal and gas', () => {
-    expectGolden('stage-table.txt', stageTable(planFile, false));
+    expectGolden('stage-table.txt', stageTable(planFile, { unit: 'mm', color: false }));
   });
 
   it('colours only where colour is shown', () => {
-    expect(stageTable(planFile, false)).not.toContain('\u001b');
-    expect(stageTable(planFile, true)).toContain('\u001b[48;2;11;60;93m');
+    expect(stageTable(planFile, { unit: 'mm', color: false })).not.toContain('\u001b');
+    expect(stageTable(planFile, { unit: 'mm', color: true })).toContain('\u001b[48;2;11;60;93m');
   });
 
   it('shortens a long list of regions and says how many it leaves out', () => {
@@ -35,6 +35,12 @@ describe('the stage table', () => {
       ...stage,
       regions: Array.from({ length: 40 }, (_, index) => `R${index}`),
     }));
-    expect(stageTable({ ...planFile, stages }, false)).toContain('R7 and 32 more');
+    expect(stageTable({ ...planFile, stages }, { unit: 'mm', color: false })).toContain('R7 and 32 more');
+  });
+
+  it('of a job in inches has its lengths in inches: level 2.5 mm is 0.0984', () => {
+    const [head, first] = stageTable(planFile, { unit: 'in', color: false }).split('\n');
+    expect(head).toMatch(/^stage +level in +etch in +peel at min/);
+    expect(first).toMatch(/^ +1 +0\.0984 /);
   });
 });

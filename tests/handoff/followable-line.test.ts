@@ -39,7 +39,7 @@ function stageOf(line: Path) {
 function drawnLine(line: Path, how: How): readonly Span[] {
   const plan = { ...handMadePlan, sheet: [], stages: [stageOf(line)] };
   const choices = { ...AS_PLANNED, ...how };
-  const bytes = scribeDrawing({ name: 'Lid', plan, unit: 'mm', planHash: '0', choices });
+  const bytes = scribeDrawing({ name: 'Lid', plan, unit: 'mm', depthUnit: 'mm', planHash: '0', choices });
   const [outline] = parseString(new TextDecoder().decode(bytes)).entities.filter(({ layer }) =>
     layer.startsWith('SCRIBE'),
   );

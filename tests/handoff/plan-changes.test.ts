@@ -189,7 +189,7 @@ test('every change is a whole sentence', async () => {
 test('a changed key is named as its reader names it, and its value is put down key by key', () => {
   const asked = (depth: number) => JSON.stringify({ at: [12.5, 40], depth, edge: { plus: 0.2, minus: 0.3 } });
   const change = { kind: 'job', path: 'requirements[2]', before: asked(2.2), now: undefined } as const;
-  expect(sayPlanChanges([change], (path) => `«${path}»`)).toEqual([
+  expect(sayPlanChanges([change], { field: (path) => `«${path}»` })).toEqual([
     'Job, «requirements[2]»: left out; it was at [12.5, 40], depth 2.2, edge plus 0.2, minus 0.3.',
   ]);
   const name = { kind: 'job', path: 'drawing', before: '"a{b},c.dxf"', now: '"d.dxf"' } as const;

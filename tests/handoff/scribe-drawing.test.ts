@@ -10,7 +10,14 @@ import { millimetresIn } from '#units/length-unit.ts';
 
 const text = (unit: 'mm' | 'in', release: '2000' | 'r12' = '2000'): string =>
   new TextDecoder().decode(
-    scribeDrawing({ name: 'Gondola lid ±', planHash: 'ab'.repeat(32), plan: handMadePlan, unit, release }),
+    scribeDrawing({
+      name: 'Gondola lid ±',
+      planHash: 'ab'.repeat(32),
+      plan: handMadePlan,
+      unit,
+      depthUnit: unit,
+      release,
+    }),
   );
 
 /** Group code and value, line by line. */
@@ -140,4 +147,17 @@ describe.each(['mm', 'in'] as const)('scribe-r12.dxf of a drawing in %s', (unit)
       expect(value).not.toMatch(/^-0(\.0*)?$/);
     }
   });
+});
+
+it('depths in the notes are in the job’s unit, whatever the drawing’s', () => {
+  const input = { name: 'Lid', planHash: '0', plan: handMadePlan, unit: 'mm' } as const;
+  const notes = (depthUnit: 'mm' | 'in') =>
+    new TextDecoder().decode(scribeDrawing({ ...input, depthUnit })).match(/SCRIBE-\d\d: to .*? (?:mm|in)/g);
+  const levels = handMadePlan.stages.map(({ level }) => level);
+  expect(notes('mm')).toEqual(
+    levels.map((level, index) => `SCRIBE-0${index + 1}: to ${level.toFixed(3)} mm`),
+  );
+  expect(notes('in')).toEqual(
+    levels.map((level, index) => `SCRIBE-0${index + 1}: to ${(level / 25.4).toFixed(4)} in`),
+  );
 });

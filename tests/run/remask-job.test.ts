@@ -45,13 +45,13 @@ test('M4.7 the same job either way: as long in the bath, and the comparison the 
   expect(coatByCoat?.maskings).toEqual(oneCoat?.maskings);
   expect(oneCoat?.masking).toBe('peel-next');
   if (coatByCoat === undefined) throw new Error('a plan');
-  const [head, ...rows] = maskingsText(coatByCoat);
+  const [head, ...rows] = maskingsText(coatByCoat, 'mm');
   expect(head).toMatch(/^masking +coats +stages +minutes/);
   expect(rows.map((row) => row.slice(0, 19))).toEqual(['peel-next          ', 're-mask, as planned']);
   expect(new Set([head, ...rows].map((row) => row?.length)).size).toBe(1);
-  expect(stageTable(coatByCoat, false)).not.toContain('sealed');
+  expect(stageTable(coatByCoat, { unit: 'mm', color: false })).not.toContain('sealed');
   // The sump in a well, φ = 1: √(3² − 2.2²) beside 3 − 2.2.
-  expect(wallStepsText(coatByCoat)[1]).toMatch(
+  expect(wallStepsText(coatByCoat, 'mm')[1]).toMatch(
     /^3\.000 beside 2\.200 +2\.040 \/ 0\.800 +3\.000 \/ 0\.800 +2\.040 \/ 0\.800$/,
   );
 });

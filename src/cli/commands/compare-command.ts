@@ -32,15 +32,18 @@ export async function compareCommand(
   if ('refused' in file) return refused(file.refused);
   const progress = progressLine(terminal);
   const kind = scribe === undefined ? 'program' : 'scribe';
-  const { comparison, findings } = await compareReturned(
-    input,
-    { kind, name, bytes: file.bytes },
-    { progress: progress.report },
-  ).finally(progress.clear);
+  const {
+    comparison,
+    unit = 'mm',
+    findings,
+  } = await compareReturned(input, { kind, name, bytes: file.bytes }, { progress: progress.report }).finally(
+    progress.clear,
+  );
   if (comparison === undefined) return refused(...findings);
-  if (!json) terminal.out(comparisonText(comparison));
+  if (!json) terminal.out(comparisonText(comparison, unit));
   return {
     exitCode: hasStop(findings) ? 1 : 0,
+    unit,
     findings,
     record: { comparison: comparisonRecord(comparison) },
   };

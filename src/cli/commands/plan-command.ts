@@ -22,6 +22,7 @@ import { hasStop } from '#findings/finding.ts';
 import { staleNames } from '#run/handoff-files.ts';
 import { type RunResult, runJob } from '#run/run-job.ts';
 import { MOST_PLAN_BYTES } from '#run/run-limits.ts';
+import type { ShownUnit } from '#units/show-length.ts';
 
 export interface PlanArguments {
   readonly job: string;
@@ -60,6 +61,7 @@ export async function planCommand(
   if (!json) terminal.out(planText(result, planFile, { ...outcome, out, color: terminal.outColor }));
   return {
     exitCode: hasStop(findings) ? 1 : 0,
+    unit: planFile.job.units ?? 'mm',
     findings: [...findings, ...outcome.findings],
     record: {
       totals: planFile.totals,
@@ -82,14 +84,15 @@ function planText(
   planFile: NonNullable<RunResult['planFile']>,
   { out, replaced, removed, color }: Written,
 ): string {
+  const { units: unit = 'mm' } = planFile.job;
   return [
-    stageTable(planFile, color),
+    stageTable(planFile, { unit, color }),
     ...levelLines(planFile),
-    ...budgetText(planFile.budgets),
-    ...surveyText(planFile.survey),
-    ...lineBudgetText(planFile.lineBudgets),
+    ...budgetText(planFile.budgets, unit),
+    ...surveyText(planFile.survey, unit),
+    ...lineBudgetText(planFile.lineBudgets, unit),
     ...bathText(planFile.bathSheet),
-    ...maskingLines(planFile),
+    ...maskingLines(planFile, unit),
     ...changeLines(since),
     ...alignedLines(
       files.map(({ name, what }) => [name, what]),
@@ -124,12 +127,12 @@ function changeLines(since: RunResult['since']): string[] {
   return [`Changed since plan ${planHash}:`, ...(said.length === 0 ? ['nothing'] : said), ''];
 }
 
-function maskingLines(planFile: NonNullable<RunResult['planFile']>): string[] {
-  const lines = maskingsText(planFile);
+function maskingLines(planFile: NonNullable<RunResult['planFile']>, unit: ShownUnit): string[] {
+  const lines = maskingsText(planFile, unit);
   if (lines.length === 0) return [];
-  const walls = wallStepsText(planFile);
+  const walls = wallStepsText(planFile, unit);
   return [
-    'One coat, or one coat per stage (lengths in mm, each the greatest on the part):',
+    `One coat, or one coat per stage (lengths in ${unit === 'in' ? 'inches' : 'mm'}, each the greatest on the part):`,
     ...lines,
     '',
     'The wall at each step, peel-next / re-mask:',

@@ -2,6 +2,7 @@
  * A drawing or program that comes back, held against the job: the part that its lines would etch with the plan's levels, order and factor.
  * So a programmer proves what became of the lines, and an engineer judges an inherited template.
  */
+
 import { type DrawnStep, drawnSteps } from '#checks/drawn-steps.ts';
 import { LINE_ACCURACY } from '#checks/making-limits.ts';
 import { type Finding, finding, hasStop, sortFindings } from '#findings/finding.ts';
@@ -15,6 +16,7 @@ import { movePoint } from '#geometry/spans/move-spans.ts';
 import { datumShare } from '#plan/allowance.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { type JobRunOptions, type RunInput, runJob } from '#run/run-job.ts';
+import type { ShownUnit } from '#units/show-length.ts';
 import { assignPieces } from './assign-pieces.ts';
 import { type EdgeMove, edgeMoves } from './edge-moves.ts';
 import { type ReturnedFile, returnedLines } from './returned-lines.ts';
@@ -41,6 +43,8 @@ export interface Comparison {
 
 export interface CompareResult {
   readonly comparison?: Comparison;
+  /** The job's. */
+  readonly unit?: ShownUnit;
   /** Without a comparison: why there is none. */
   readonly findings: readonly Finding[];
 }
@@ -79,6 +83,7 @@ export async function compareReturned(
       edges: edges.map((edge) => movedEdge(edge, origin)),
       floors: floors.map((floor) => ({ ...floor, at: movePoint(floor.at, origin) })),
     },
+    unit: planFile.job.units ?? 'mm',
     findings: sortFindings([
       ...read.findings,
       ...[...assigned.findings, ...edges.flatMap(movedFindings), ...lostFloors(floors)].map(outward),

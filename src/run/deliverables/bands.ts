@@ -10,6 +10,7 @@ export const write: Writer<'bands'> = ({ moved, job, units, planFile, planHash }
     rules: job.rules,
     budgets,
     unit: units.drawing,
+    depthUnit: units.job,
     planHash,
   };
   return [{ name: 'bands.dxf', what: 'where drawn edges may come out', bytes: bandDrawing(input) }];
