@@ -218,6 +218,34 @@ describe('splines', () => {
     ]);
   });
 
+  test('that rise, by their control points or the points that they go through', () => {
+    // Four heights in turn in place of the group's zeros.
+    const heights = (text: string, code: number, ...zs: readonly number[]) =>
+      zs.reduce((so, z) => so.replace(`\n${code}\n0\n`, `\n${code}\n${z}\n`), text);
+    const controlled = spline({ knots, points });
+    expect(said(heights(controlled, 30, 0.5, 1.5, -0.75, 1), 'in')).toMatchObject([
+      { code: 'entity-not-flat', facts: { rise: expect.closeTo(2.25 * 25.4, 9) } },
+    ]);
+    expect(said(heights(controlled, 30, 1.5, 1.5, 1.5, 1.5))).toEqual([]);
+    const through = spline({ knots: [], points: [], fit: points });
+    expect(said(heights(through, 31, 4, 1.5, 2, 3.5))).toMatchObject([
+      { code: 'entity-not-flat', facts: { rise: 2.5 } },
+      { code: 'spline-through-points' },
+    ]);
+  });
+
+  test.each([
+    ['a control point', spline({ knots, points }).replace('\n20\n5\n', '\n')],
+    [
+      'a point that it goes through',
+      spline({ knots: [], points: [], fit: points }).replace('\n21\n5\n', '\n'),
+    ],
+  ])('without the y of %s', (_, text) => {
+    expect(said(text)).toMatchObject([
+      { code: 'entity-incomplete', facts: { lacks: 'an x or y of a point' } },
+    ]);
+  });
+
   test('torn at a full knot', () => {
     const two = {
       degree: 1,
@@ -229,7 +257,9 @@ describe('splines', () => {
         [8, 6],
       ],
     } as const;
-    expect(said(spline(two))).toMatchObject([{ code: 'spline-unusable', facts: { problem: 'torn' } }]);
+    expect(said(spline(two))).toMatchObject([
+      { code: 'spline-unusable', facts: { problem: 'torn', found: 2, wanted: 1 } },
+    ]);
     expect(
       said(
         spline({
@@ -263,5 +293,16 @@ describe('splines', () => {
         }),
       ),
     ).toMatchObject([{ code: 'spline-through-points', facts: { points: 4 } }]);
+  });
+});
+
+describe('lengths in inches are judged in millimetres', () => {
+  // 0.000127 mm: not yet nothing.
+  const small = 5e-6;
+
+  test('a line, a circle and an ellipse of 0.000005 are there', () => {
+    expect(said(line(1, 2, 1 + small, 2), 'in')).toEqual([]);
+    expect(said(circle(1, 2, small), 'in')).toEqual([]);
+    expect(said(entity('ELLIPSE', [10, 7], [20, -3], [11, small], [21, 0], [40, 0.9]), 'in')).toEqual([]);
   });
 });
