@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { readDrawing } from '#drawing/read/read-drawing.ts';
 import { spline } from '#fixtures/tricky-splines.ts';
 import { tangentAlong } from '#geometry/span.ts';
-import { bytesOf, drawingText, tags } from '#support/drawings/raw-drawing.ts';
+import { bytesOf, drawingText, type Tag, tags } from '#support/drawings/raw-drawing.ts';
 
 const FIT = [
   [0, 0],
@@ -48,7 +48,7 @@ describe('a spline through four points', () => {
   });
 
   test('starts and ends in the directions given, however long, and freely without or with upright ones', () => {
-    const given = (...codes: Parameters<typeof tags>) =>
+    const given = (...codes: readonly Tag[]) =>
       curveOf(through(FIT).replace('\n74\n4\n', `\n74\n4\n${tags(...codes)}`));
     const { first, last } = given([12, 3], [22, -4], [32, 0], [13, -0.5], [23, 1.2], [33, 0]);
     expect(tangentAlong(first, 0)).toEqual({ x: expect.closeTo(0.6, 6), y: expect.closeTo(-0.8, 6) });
