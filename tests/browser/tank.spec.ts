@@ -1,4 +1,4 @@
-/** At the tank: the clock of a stage, readings by keypad, questions before they count, the record that only grows. */
+/** At the tank: readings by keypad, questions before they count, the record that only grows. */
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -74,63 +74,6 @@ test('a faster bath than planned: the stage has fewer minutes left, and the read
   await expect(statusOf(workbench)).toContainText('planned in');
   await goToTank(workbench);
   await expect(workbench.getByText('3 readings, kept in this browser')).toBeVisible();
-});
-
-test('the clock counts from in to out, says when to gauge, and what the stage had is recorded', async ({
-  workbench,
-}) => {
-  // It runs on by itself, too: what is said is to the minute.
-  await workbench.clock.install();
-  await goToTank(workbench);
-  await workbench.getByRole('button', { name: 'Peeled' }).click();
-  await workbench.getByRole('button', { name: 'Checked' }).click();
-  // Four fifths of 26:56.
-  await expect(workbench.getByText('Out at 21:33.')).toBeVisible();
-  await workbench.getByRole('button', { name: 'In now' }).click();
-  const clock = workbench.getByRole('timer');
-  await workbench.clock.runFor(8 * 60_000);
-  await expect(clock).toContainText(/8:[0-2]\d/);
-  await expect(workbench.getByText(/13:[0-3]\d until out\./)).toBeVisible();
-  await expect(workbench.getByText(/it should read 3\.42\smm/)).toBeVisible();
-
-  await expect(workbench.getByRole('alert')).toHaveCount(0);
-  await workbench.clock.runFor(14 * 60_000);
-  await expect(workbench.getByRole('alert')).toContainText('past time. Take the part out and gauge it');
-  await workbench.getByRole('alert').getByRole('button', { name: 'Out now' }).click();
-  await expect(readingOf(workbench).getByText(/out at 2[2-4]:\d\d/)).toBeVisible();
-  await expect(workbench.getByLabel('Minutes in the bath')).toHaveValue(/^2[2-4]\.\d\d$/);
-  // It was not out at all.
-  await workbench.getByRole('button', { name: 'Still in the bath' }).click();
-  await workbench.clock.runFor(2000);
-  await expect(clock).toContainText(/2[2-4]:\d\d/);
-  await workbench.getByRole('button', { name: 'Out now' }).last().click();
-  await workbench.getByRole('button', { name: 'To the minutes left' }).click();
-  await expect(workbench.locator('.left-figure')).toContainText(/[2-4]:\d\d/);
-  await workbench.getByRole('button', { name: 'Back in now' }).click();
-  // The second time it stays in to the end.
-  await expect(workbench.getByText(/^[2-4]:\d\d until out/)).toBeVisible();
-  await workbench.clock.runFor(5 * 60_000);
-  await workbench.getByRole('button', { name: 'Out now' }).last().click();
-  await workbench.getByRole('button', { name: 'To the minutes left' }).click();
-  await workbench.getByRole('button', { name: 'On to stage 2' }).click();
-  await expect(workbench.getByRole('heading', { name: 'Peel stage 2' })).toBeVisible();
-  const stages = workbench.getByRole('navigation', { name: 'Stages' });
-  await expect(stages.getByRole('button', { name: 'Stage 1, done' })).toBeVisible();
-  // What the stage had is in the record, without a reading.
-  await workbench.getByRole('tab', { name: 'Expected result' }).click();
-  await expect(workbench.getByRole('row', { name: /^1 26\.9 (2[6-9]|30)\.\d/ })).toBeVisible();
-});
-
-test('the clock runs on while the page is closed', async ({ workbench }) => {
-  await goToTank(workbench);
-  await workbench.getByRole('button', { name: 'In the bath' }).click();
-  await workbench.getByRole('button', { name: 'In now' }).click();
-  await expect(workbench.getByRole('timer')).toContainText('in the bath since');
-  await workbench.reload();
-  await expect(statusOf(workbench)).toContainText('planned in');
-  await workbench.getByRole('button', { name: 'at the tank' }).click();
-  await expect(workbench.getByRole('timer')).toContainText(/in the bath since.*0:(0[1-9]|[1-5]\d)/);
-  await expect(workbench.getByRole('button', { name: 'Out now' })).toBeVisible();
 });
 
 test('a figure that would be right in the other unit asks: mm or inches?', async ({ workbench }) => {

@@ -5,13 +5,13 @@ import { openRecord } from '#app/state/tank/open-record.ts';
 import {
   answerReading,
   confirmNew,
+  endStage,
   expectedOf,
   NO_READINGS,
   type ReadingPut,
   type RunReadings,
   readingsText,
   resultOf,
-  stateMinutes,
   tryReading,
 } from '#app/state/tank/run-readings.ts';
 import { correctRun } from '#run/correct-run.ts';
@@ -125,17 +125,37 @@ it('struck out a reading stays in the list with its reason, counts no more, and 
   expect(readingsText(run).startsWith(readingsText(before))).toBe(true);
 });
 
-it('minutes that a stage really had count without a reading', () => {
-  const { run, result } = stateMinutes(
+const ended = { who: '', when: '2026-03-09 14:02', next: undefined };
+
+it('what a stage had in all is a row of the record, and so it is without a reading', () => {
+  const { run, result } = endStage(
     takeAll([0.594]),
-    { stage: 1, minutes: 26.5, who: '', when: '2026-03-09 14:02' },
-    planText,
+    { ...ended, stage: 1, minutes: 26.5 },
+    { recorded: 20, planText },
   );
   expect(result.corrected?.stages[0]?.had).toBe(26.5);
   expect(listed(run)).toHaveLength(1);
   // Without any reading, too: the next stages then start from the plan's rate.
-  const alone = stateMinutes(NO_READINGS, { stage: 1, minutes: 26.9, who: '', when: '' }, planText);
+  const alone = endStage(NO_READINGS, { ...ended, stage: 1, minutes: 26.9 }, { recorded: 0, planText });
   expect(alone.result.corrected?.stages[0]?.had).toBe(26.9);
+});
+
+it('minutes left unused when the next stage begins are left no more, and the floor is expected to stay thicker by them', () => {
+  const run = takeAll([0.594, 0.595, 0.593]);
+  const before = resultOf(run, planText)?.corrected?.stages;
+  const given = { recorded: 20, planText };
+  const { run: on, result } = endStage(run, { ...ended, stage: 1, minutes: 20, next: 2 }, given);
+  const [first] = result.corrected?.stages ?? [];
+  const depthOf = (of: typeof result) =>
+    of.corrected?.regions.find(({ id }) => id === sump)?.depth.value ?? 0;
+  expect(before?.[0]?.left.value).toBeGreaterThan(6);
+  expect(first).toMatchObject({ had: 20, left: { value: 0 } });
+  // 0.8 mm less what 20 min took.
+  const planned = resultOf(run, planText) ?? result;
+  expect(depthOf(planned) - depthOf(result)).toBeCloseTo(0.8 - 0.594, 2);
+  expect(result.findings).toContainEqual(expect.objectContaining({ code: 'depth-out-of-reach' }));
+  // Said twice it is recorded once.
+  expect(endStage(on, { ...ended, stage: 1, minutes: 20, next: 2 }, given).run).toEqual(on);
 });
 
 it('says what a floor should read, whatever was read', () => {

@@ -4,17 +4,21 @@ import { stageAim } from '#app/state/tank/stage-aim.ts';
 import { tankAlarm } from '#app/state/tank/tank-alarm.ts';
 import {
   bathMinutes,
+  finishStep,
   goToStep,
   isIn,
+  minutesBefore,
   NO_CLOCK,
   putIn,
   stageClock,
   stageInBath,
   stageInHand,
+  stateHad,
   takeBack,
   takeOut,
 } from '#app/state/tank/tank-clock.ts';
 import { finding } from '#findings/finding.ts';
+import type { RegionForeseen, RunCorrected } from '#run/correct-rates.ts';
 
 const MINUTE = 60_000;
 const NOON = Date.UTC(2026, 2, 9, 12);
@@ -40,6 +44,38 @@ describe('the clock', () => {
     expect(isIn(stageClock(back, 1))).toBe(true);
     expect(bathMinutes(stageClock(back, 1), at(9))).toBeCloseTo(9, 9);
     expect(stageClock(takeBack(back, 1), 1)).toEqual({ step: 'bath', dips: [] });
+  });
+
+  it('minutes stated while it is out count, more or fewer than the clock has, and it goes on from them', () => {
+    // In and out by a slip of the glove: the part had been in for 5.5 minutes.
+    const slip = stateHad(takeOut(putIn(NO_CLOCK, 1, at(0)), 1, at(0.2)), 1, 5.5);
+    expect(bathMinutes(stageClock(slip, 1), at(9))).toBe(5.5);
+    const again = putIn(slip, 1, at(12));
+    expect(minutesBefore(stageClock(again, 1))).toBe(5.5);
+    expect(bathMinutes(stageClock(again, 1), at(12.7))).toBeCloseTo(6.2, 9);
+    // It had been out for longer than the clock: fewer.
+    const late = putIn(stateHad(takeOut(putIn(NO_CLOCK, 1, at(0)), 1, at(30)), 1, 24.5), 1, at(40));
+    expect(bathMinutes(stageClock(late, 1), at(41.5))).toBeCloseTo(26, 9);
+    // What is in the bath is counted.
+    expect(stateHad(again, 1, 3)).toBe(again);
+    expect(bathMinutes(stageClock(stateHad(slip, 1, undefined), 1), at(9))).toBeCloseTo(0.2, 9);
+  });
+
+  it('goes on from what the record has, and taken back it is as it was', () => {
+    const begun = putIn(NO_CLOCK, 1, at(0), 20);
+    expect(bathMinutes(stageClock(begun, 1), at(3))).toBeCloseTo(23, 9);
+    expect(bathMinutes(stageClock(takeBack(begun, 1), 1), at(3))).toBe(20);
+    const out = stateHad(takeOut(begun, 1, at(4)), 1, 21);
+    // Still in the bath: what was stated of its coming out is void.
+    expect(bathMinutes(stageClock(takeBack(out, 1), 1), at(5))).toBeCloseTo(25, 9);
+  });
+
+  it('peeled and checked once that was said; the sheet gauged first says neither', () => {
+    const sheet = goToStep(NO_CLOCK, 1, 'sheet');
+    expect(stageClock(sheet, 1)).toEqual({ step: 'sheet', dips: [] });
+    const peeled = finishStep(goToStep(sheet, 1, 'peel'), 1, 'peel');
+    expect(stageClock(peeled, 1)).toEqual({ step: 'check', dips: [], isPeeled: true });
+    expect(stageClock(finishStep(peeled, 1, 'check'), 1)).toMatchObject({ step: 'bath', isChecked: true });
   });
 
   it('there is one part: while a stage is in the bath no other goes in, and a second press changes nothing', () => {
@@ -71,24 +107,56 @@ describe('when it comes out', () => {
   });
 
   it('as corrected, once something was read', () => {
-    const measured = (value: number) => ({ value, within: 0.4 });
-    const stages = [{ number: 2, planned: 30, had: 24, rate: measured(0.03), left: measured(3.5) }];
-    const corrected = {
-      rate: measured(0.03),
-      next: measured(0.03),
-      stages,
-      regions: [],
-      off: [],
-      noise: 0.01,
-    };
-    expect(stageAim(stage, own(24), corrected)).toEqual({
+    expect(stageAim(stage, own(24), corrected({ had: 24, left: 3.5 }))).toEqual({
       minutes: 27.5,
       outAt: 27.5,
       isEarly: false,
       isCorrected: true,
     });
   });
+
+  it('gauged at four fifths of the plan it goes back for the minutes left, in however slow a bath', () => {
+    const slow = corrected({ had: 21.7, left: 19, verdict: 'in doubt' });
+    // Four fifths of 40.7 would be 32.6.
+    expect(stageAim(stage, own(21.7), slow)).toMatchObject({ outAt: 40.7, minutes: 40.7, isEarly: false });
+    expect(stageAim(stage, stageClock(putIn(NO_CLOCK, 2, at(30), 21.7), 2), slow)).toMatchObject({
+      outAt: 40.7,
+      isEarly: false,
+    });
+  });
+
+  it('read after a third it is gauged again while a floor is in doubt, and no more once none is', () => {
+    const third = { had: 10, left: 19 } as const;
+    expect(stageAim(stage, own(10), corrected({ ...third, verdict: 'in doubt' }))).toMatchObject({
+      outAt: expect.closeTo(0.8 * 29, 9),
+      isEarly: true,
+    });
+    expect(stageAim(stage, own(10), corrected({ ...third, verdict: 'met' }))).toMatchObject({ outAt: 29 });
+    // No reading of this stage yet: that every floor is met is the plan’s word.
+    const unread = corrected({ had: 0, left: 29, verdict: 'met' });
+    expect(stageAim(stage, stageClock(NO_CLOCK, 2), unread)).toMatchObject({ isEarly: true });
+  });
 });
+
+interface Sofar {
+  readonly had: number;
+  readonly left: number;
+  readonly verdict?: RegionForeseen['verdict'];
+}
+
+function corrected({ had, left, verdict = 'in doubt' }: Sofar): RunCorrected {
+  const measured = (value: number) => ({ value, within: 0.4 });
+  const asked = { depth: 0.9, plus: 0.05, minus: 0.04 };
+  const rate = measured(0.03);
+  return {
+    rate,
+    next: rate,
+    stages: [{ number: 2, planned: 30, had, rate, left: measured(left) }],
+    regions: [{ id: 'R02', asked, depth: measured(0.91), thickness: undefined, share: 0.2, verdict }],
+    off: [],
+    noise: 0.01,
+  };
+}
 
 describe('the alarm', () => {
   const aim = stageAim(stage, stageClock(NO_CLOCK, 2), undefined);
@@ -101,7 +169,13 @@ describe('the alarm', () => {
       severity: 'warn',
       action: 'out',
     });
-    expect(tankAlarm({ isIn: true, had: 31, aim }, [])).toMatchObject({ severity: 'stop', past: 7 });
+    expect(tankAlarm({ isIn: true, had: 25, aim }, [])).toMatchObject({ past: 1, pastWhat: 'gauging' });
+    // A stage of 30 minutes, whenever it was to be gauged.
+    expect(tankAlarm({ isIn: true, had: 32.5, aim }, [])).toMatchObject({
+      severity: 'stop',
+      past: 2.5,
+      pastWhat: 'end',
+    });
     expect(tankAlarm({ isIn: false, had: 31, aim }, [])).toBeUndefined();
   });
 

@@ -4,9 +4,11 @@
  * taken until whoever gauges has answered.
  */
 import type { Finding } from '#findings/finding.ts';
+import { readRunFile } from '#job/formats/run-file.ts';
 import { type CorrectResult, correctRun } from '#run/correct-run.ts';
 import type { Question } from '#run/question-readings.ts';
 import { READING_COLUMNS, readingsOfRecord } from '#run/readings-of-record.ts';
+import { SAME_MINUTE } from '#units/depth-tolerances.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 
 export interface RunReadings {
@@ -93,13 +95,25 @@ export function answerReading(
   return taken(run, resultWith(run, [{ stage: 0, who, when, [kind]: number, note: reason }], planText));
 }
 
-/** States how long a stage really was. */
-export function stateMinutes(
+/**
+ * States how long a stage really was, where the record has less, and that the next one is begun: the first has no minutes left then,
+ * and what is expected of its floors is without them.
+ */
+export function endStage(
   run: RunReadings,
-  stated: Signed & { readonly stage: number; readonly minutes: number },
-  planText: string,
+  {
+    next,
+    ...stated
+  }: Signed & {
+    readonly stage: number;
+    readonly minutes: number;
+    readonly next: number | undefined;
+  },
+  { recorded, planText }: { readonly recorded: number; readonly planText: string },
 ): Taken {
-  return taken(run, resultWith(run, [stated], planText));
+  const own = stated.minutes > recorded + SAME_MINUTE ? [stated] : [];
+  const begun = next === undefined || isBegun(run, next) ? [] : [{ ...stated, stage: next, minutes: 0 }];
+  return taken(run, resultWith(run, [...own, ...begun], planText));
 }
 
 /** mm that a reading should say by the plan and the readings so far; undefined where nothing says it. */
@@ -112,6 +126,11 @@ export function expectedOf(
   const put: ReadingPut = { ...at, value: 1, unit: 'mm', who: '', when: '', gauge: '' };
   const { readings } = resultWith(run, [rowOfReading(put)], planText);
   return readings?.find(({ number }) => number === rowCount(run) + 1)?.expected;
+}
+
+function isBegun({ recordText }: RunReadings, stage: number): boolean {
+  const entries = recordText === undefined ? [] : (readRunFile(recordText)?.entries ?? []);
+  return entries.some(({ rows }) => rows.some((row) => row.stage >= stage));
 }
 
 function taken(run: RunReadings, result: CorrectResult): Taken {

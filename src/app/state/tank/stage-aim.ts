@@ -1,4 +1,8 @@
-/** How long a stage is to be in the bath, by the plan or as corrected, and when it comes out next: first at four fifths, then at its end. */
+/**
+ * How long a stage is to be in the bath, by the plan or as corrected, and when it comes out next: to be gauged at four fifths, then at
+ * its end. What was read once four fifths had passed, by the plan or as corrected, is the gauging; what was read earlier is one where it
+ * leaves no floor in doubt.
+ */
 import { GAUGED_AT } from '#job/job-defaults.ts';
 import type { CorrectResult } from '#run/correct-run.ts';
 import { minutesBefore, type StageClock } from './tank-clock.ts';
@@ -13,15 +17,21 @@ export interface StageAim {
   readonly isCorrected: boolean;
 }
 
+/** Of four fifths: a stage that came out about then was gauged. */
+const ABOUT = 0.9;
+
 export function stageAim(
   stage: { readonly number: number; readonly minutes: number },
-  clock: Pick<StageClock, 'dips'>,
+  clock: Pick<StageClock, 'dips' | 'stated'>,
   corrected: CorrectResult['corrected'],
 ): StageAim {
   const own = corrected?.stages.find(({ number }) => number === stage.number);
   const minutes = own === undefined ? stage.minutes : own.had + own.left.value;
   const early = GAUGED_AT.value * minutes;
-  // A stage that came out about then was gauged already.
-  const isEarly = minutesBefore(clock) < 0.9 * early;
+  const before = Math.max(minutesBefore(clock), own?.had ?? 0);
+  const isGauged = before >= ABOUT * GAUGED_AT.value * Math.min(stage.minutes, minutes);
+  const isSettled =
+    own !== undefined && own.had > 0 && corrected?.regions.every(({ verdict }) => verdict === 'met');
+  const isEarly = !isGauged && isSettled !== true && before < early;
   return { minutes, outAt: isEarly ? early : minutes, isEarly, isCorrected: own !== undefined };
 }

@@ -7,8 +7,9 @@ export interface TankAlarm {
   readonly severity: Exclude<Severity, 'note'>;
   /** What to do about it: take the part out, or look at what the readings say. */
   readonly action: 'out' | 'readings' | 'result';
-  /** Minutes past when it should have come out; undefined of a finding. */
+  /** Minutes past when it should have come out: past its gauging, or past the end of the stage once that has come; undefined of a finding. */
   readonly past?: number;
+  readonly pastWhat?: 'gauging' | 'end';
   readonly finding?: Finding;
   /** Findings as grave, beside this one. */
   readonly more: number;
@@ -21,9 +22,12 @@ export function tankAlarm(
   now: { readonly isIn: boolean; readonly had: number; readonly aim: StageAim },
   findings: readonly Finding[],
 ): TankAlarm | undefined {
-  const past = now.had - now.aim.outAt;
-  if (now.isIn && past > LATE) {
-    return { severity: now.had > now.aim.minutes ? 'stop' : 'warn', action: 'out', past, more: 0 };
+  const { had, aim } = now;
+  if (now.isIn && had - aim.outAt > LATE) {
+    if (had <= aim.minutes) {
+      return { severity: 'warn', action: 'out', past: had - aim.outAt, pastWhat: 'gauging', more: 0 };
+    }
+    return { severity: 'stop', action: 'out', past: had - aim.minutes, pastWhat: 'end', more: 0 };
   }
   const grave = findings.filter(({ severity }) => severity !== 'note');
   const same = hasStop(grave) ? grave.filter(({ severity }) => severity === 'stop') : grave;

@@ -4,22 +4,31 @@
  */
 
 export const TANK_STEPS = ['peel', 'check', 'bath', 'gauge', 'left'] as const;
-export type TankStep = (typeof TANK_STEPS)[number];
+/** `sheet`: gauged before the first dip, beside the steps of a stage. */
+export type TankStep = 'sheet' | (typeof TANK_STEPS)[number];
 
 /** In the bath from one time to another; until now while it has no end. */
 export interface Dip {
   readonly in: number;
   readonly out?: number;
+  /** Minutes that the stage had when it went in; undefined of what the clock alone has counted. */
+  readonly before?: number;
 }
 
 export interface StageClock {
   readonly step: TankStep;
   readonly dips: readonly Dip[];
+  /** Minutes that the stage had when it last came out, by whoever stated them; the clock's own where undefined. */
+  readonly stated?: number;
+  readonly isPeeled?: boolean;
+  readonly isChecked?: boolean;
 }
 
 export interface TankClock {
   /** By the stage's number; one that is not there was not begun. */
   readonly stages: Readonly<Record<number, StageClock>>;
+  /** Said after the last stage; void once the part goes in again. */
+  readonly isOver?: boolean;
 }
 
 export const NO_CLOCK: TankClock = { stages: {} };
@@ -35,31 +44,60 @@ export function goToStep(clock: TankClock, stage: number, step: TankStep): TankC
   return withStage(clock, stage, { ...stageClock(clock, stage), step });
 }
 
-export function putIn(clock: TankClock, stage: number, now: number): TankClock {
-  const { dips } = stageClock(clock, stage);
+/** The step in hand is done: on to the next of its stage. */
+export function finishStep(clock: TankClock, stage: number, step: 'peel' | 'check'): TankClock {
+  const own = stageClock(clock, stage);
+  const done = step === 'peel' ? { isPeeled: true } : { isChecked: true };
+  return withStage(clock, stage, { ...own, ...done, step: step === 'peel' ? 'check' : 'bath' });
+}
+
+/** `before`: minutes that the stage had so far, however they are known; the clock goes on from them. */
+export function putIn(clock: TankClock, stage: number, now: number, before?: number): TankClock {
+  const own = stageClock(clock, stage);
   if (stageInBath(clock) !== undefined) return clock;
-  return withStage(clock, stage, { step: 'bath', dips: [...dips, { in: now }] });
+  const dip: Dip = { in: now, before: before ?? bathMinutes(own, now) };
+  const { stated: _, ...rest } = own;
+  const { isOver: __, ...running } = clock;
+  return withStage(running, stage, { ...rest, step: 'bath', dips: [...own.dips, dip] });
+}
+
+export function endRun(clock: TankClock): TankClock {
+  return { ...clock, isOver: true };
 }
 
 /** Out of the bath, and on to the gauge. */
 export function takeOut(clock: TankClock, stage: number, now: number): TankClock {
-  const { dips } = stageClock(clock, stage);
-  const last = dips.at(-1);
+  const own = stageClock(clock, stage);
+  const last = own.dips.at(-1);
   if (last === undefined || last.out !== undefined) return clock;
   const out = Math.max(now, last.in);
-  return withStage(clock, stage, { step: 'gauge', dips: [...dips.slice(0, -1), { ...last, out }] });
+  return withStage(clock, stage, {
+    ...own,
+    step: 'gauge',
+    dips: [...own.dips.slice(0, -1), { ...last, out }],
+  });
 }
 
 /** Takes back the last of the two: a glove touches what it should not. */
 export function takeBack(clock: TankClock, stage: number): TankClock {
-  const { dips } = stageClock(clock, stage);
-  const last = dips.at(-1);
+  const { stated: _, ...own } = stageClock(clock, stage);
+  const last = own.dips.at(-1);
   if (last === undefined) return clock;
-  const before = dips.slice(0, -1);
-  return withStage(clock, stage, {
-    step: 'bath',
-    dips: last.out === undefined ? before : [...before, { in: last.in }],
-  });
+  const earlier = own.dips.slice(0, -1);
+  if (last.out !== undefined) {
+    const { out: __, ...open } = last;
+    return withStage(clock, stage, { ...own, step: 'bath', dips: [...earlier, open] });
+  }
+  const isCounted = last.before === undefined || last.before === bathMinutes({ dips: earlier }, 0);
+  const stated = isCounted ? {} : { stated: last.before };
+  return withStage(clock, stage, { ...own, ...stated, step: 'bath', dips: earlier });
+}
+
+/** While it is out: how long it has really been in, whatever the clock has counted; undefined leaves it to the clock. */
+export function stateHad(clock: TankClock, stage: number, minutes: number | undefined): TankClock {
+  const { stated: _, ...own } = stageClock(clock, stage);
+  if (isIn(own)) return clock;
+  return withStage(clock, stage, minutes === undefined ? own : { ...own, stated: minutes });
 }
 
 export function isIn({ dips }: Pick<StageClock, 'dips'>): boolean {
@@ -67,15 +105,19 @@ export function isIn({ dips }: Pick<StageClock, 'dips'>): boolean {
   return last !== undefined && last.out === undefined;
 }
 
-/** Minutes in the bath up to now. */
-export function bathMinutes({ dips }: Pick<StageClock, 'dips'>, now: number): number {
-  return dips.reduce((sum, dip) => sum + Math.max(0, (dip.out ?? now) - dip.in), 0) / MINUTE;
+type Counted = Pick<StageClock, 'dips' | 'stated'>;
+
+/** Minutes in the bath up to now: as stated when it came out, else as counted. */
+export function bathMinutes({ dips, stated }: Counted, now: number): number {
+  if (stated !== undefined) return stated;
+  return dips.reduce((sum, dip) => (dip.before ?? sum) + Math.max(0, (dip.out ?? now) - dip.in) / MINUTE, 0);
 }
 
 /** Minutes that the stage had before it went in last. */
-export function minutesBefore({ dips }: Pick<StageClock, 'dips'>): number {
-  const earlier = isIn({ dips }) ? dips.slice(0, -1) : dips;
-  return bathMinutes({ dips: earlier }, 0);
+export function minutesBefore(clock: Counted): number {
+  const last = clock.dips.at(-1);
+  if (last === undefined || !isIn(clock)) return bathMinutes(clock, 0);
+  return last.before ?? bathMinutes({ dips: clock.dips.slice(0, -1) }, 0);
 }
 
 /** The stage that is in the bath, by its number: there is one part. */

@@ -27,7 +27,7 @@ export function AlarmBar() {
   }
   const alarm = tankAlarm({ isIn: isIn(own), had, aim }, record.result?.findings ?? []);
   if (alarm === undefined) return null;
-  const { severity, finding, past, more, action } = alarm;
+  const { severity, finding, past, pastWhat, more, action } = alarm;
   const said = finding && sayInLabels(finding, unit);
   const act = () => {
     if (action === 'out') tank.setClock(takeOut(clock, stage.number, Date.now()));
@@ -40,9 +40,10 @@ export function AlarmBar() {
         <p>
           {/* Not read out again each second. */}
           <strong>
-            <span aria-hidden="true">{clockText(past ?? 0)} </span>past time.
+            <span aria-hidden="true">{clockText(past ?? 0)} </span>
+            {pastWhat === 'gauging' ? 'past the time to gauge.' : 'past the end of the stage.'}
           </strong>{' '}
-          {aim.isEarly ? 'Take the part out and gauge it.' : 'Take the part out.'}
+          {pastWhat === 'gauging' ? 'Take the part out and gauge it.' : 'Take the part out.'}
         </p>
       ) : (
         <p>

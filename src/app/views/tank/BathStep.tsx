@@ -1,6 +1,5 @@
 /** In the bath: the clock from in to out, and when to come out next. */
 import { isIn, putIn, stageInBath, takeBack, takeOut } from '#app/state/tank/tank-clock.ts';
-import { GAUGED_AT } from '#job/job-defaults.ts';
 import { useTank } from './tank-context.ts';
 import { clockText, timeText } from './tank-words.ts';
 import { useExpected } from './use-expected.ts';
@@ -11,7 +10,10 @@ export function BathStep() {
   const isRunning = isIn(own);
   const isElsewhere = !isRunning && stageInBath(clock) !== undefined;
   const since = own.dips.at(-1)?.in ?? 0;
-  const press = () => setClock((isRunning ? takeOut : putIn)(clock, stage.number, Date.now()));
+  const press = () => {
+    const { number } = stage;
+    setClock(isRunning ? takeOut(clock, number, Date.now()) : putIn(clock, number, Date.now(), had));
+  };
   return (
     <section className="tank-bath" aria-label={`Stage ${stage.number} in the bath`}>
       <div className="dip-clock" role="timer">
@@ -45,17 +47,17 @@ export function BathStep() {
 function Course() {
   const { had, aim } = useTank();
   const share = (minutes: number) => `${(100 * Math.min(1, minutes / aim.minutes)).toFixed(2)}%`;
-  const gauge = GAUGED_AT.value * aim.minutes;
+  const gauge = aim.outAt;
   return (
     <div className="course-bar" aria-hidden="true">
       <div className="track">
         <span className="fill" style={{ width: share(had) }} />
-        <span className="gauge-mark" style={{ left: share(gauge) }} />
+        {aim.isEarly && <span className="gauge-mark" style={{ left: share(gauge) }} />}
       </div>
       <div className="ends">
         <span>in</span>
-        <strong style={{ left: share(gauge) }}>gauge {clockText(gauge)}</strong>
-        <span className="out">out</span>
+        {aim.isEarly && <strong style={{ left: share(gauge) }}>gauge at {clockText(gauge)}</strong>}
+        <span className="out">out at {clockText(aim.minutes)}</span>
       </div>
     </div>
   );
@@ -76,13 +78,22 @@ function NextOut({ isRunning }: { readonly isRunning: boolean }) {
   return (
     <p className="next-out">
       <strong className="until">
-        {!isRunning
-          ? `Out at ${clockText(aim.outAt)}.`
-          : until > 0
-            ? `${clockText(until)} until out.`
-            : 'Out now.'}
+        {nextOutText({ isRunning, isEarly: aim.isEarly, outAt: aim.outAt, until })}
       </strong>{' '}
       {then}
     </p>
   );
+}
+
+/** `Gauge at` is the time to gauge it, with minutes still to come; `Out at` the end of the stage. */
+function nextOutText(next: {
+  readonly isRunning: boolean;
+  readonly isEarly: boolean;
+  readonly outAt: number;
+  readonly until: number;
+}): string {
+  const { isRunning, isEarly, outAt, until } = next;
+  if (!isRunning) return `${isEarly ? 'Gauge' : 'Out'} at ${clockText(outAt)}.`;
+  if (until > 0) return `${clockText(until)} until ${isEarly ? 'it is gauged' : 'out'}.`;
+  return isEarly ? 'Out and gauge now.' : 'Out now.';
 }

@@ -1,10 +1,9 @@
 /** After the gauge: the minutes that are left, back into the bath with them, or on to the next stage. */
 
 import { useState } from 'react';
-import { stateMinutes } from '#app/state/tank/run-readings.ts';
-import { goToStep, putIn } from '#app/state/tank/tank-clock.ts';
+import { endStage } from '#app/state/tank/run-readings.ts';
+import { bathMinutes, endRun, goToStep, putIn } from '#app/state/tank/tank-clock.ts';
 import { QUESTIONED_SHARE } from '#job/questioned-share.ts';
-import { SAME_MINUTE } from '#units/depth-tolerances.ts';
 import { useTank } from './tank-context.ts';
 import { clockText, figureOf, stampText } from './tank-words.ts';
 
@@ -13,10 +12,11 @@ const NOTHING = 0.05;
 
 export function LeftStep() {
   const tank = useTank();
-  const { stage, had, aim, record, clock, setClock, goTo } = tank;
+  const { stage, had, aim, record, clock, setClock, goTo, own: dips } = tank;
   const own = record.result?.corrected?.stages.find(({ number }) => number === stage.number);
-  // Minutes that the clock has counted and no reading gives yet count as well.
-  const left = Math.max(0, aim.minutes - Math.max(had, own?.had ?? 0));
+  const left = Math.max(0, aim.minutes - had);
+  const counted = bathMinutes({ dips: dips.dips }, Date.now());
+  const isStated = dips.stated !== undefined && Math.abs(dips.stated - counted) >= NOTHING;
   const isDone = left < NOTHING;
   return (
     <section className="tank-left" aria-labelledby="tank-left-heading">
@@ -31,11 +31,22 @@ export function LeftStep() {
             : `${left.toFixed(1)} ± ${own.left.within.toFixed(1)} min, of ${aim.minutes.toFixed(1)} in all`}
         </span>
       </p>
+      {aim.isEarly && left > 0 && (
+        <p>
+          <strong>Gauge at {clockText(aim.outAt)}</strong> of the stage, {clockText(aim.outAt - had)} from
+          now.
+        </p>
+      )}
+      {isStated && dips.dips.length > 0 && (
+        <p>
+          The clock goes on from {clockText(had)}, as stated; it had counted {clockText(counted)}.
+        </p>
+      )}
       <div className="buttons">
         <button
           type="button"
           className={isDone ? '' : 'main big'}
-          onClick={() => setClock(putIn(clock, stage.number, Date.now()))}
+          onClick={() => setClock(putIn(clock, stage.number, Date.now(), had))}
         >
           Back in now
         </button>
@@ -43,30 +54,42 @@ export function LeftStep() {
           Gauge again
         </button>
       </div>
-      <EndOfStage key={`${stage.number} ${had > 0}`} isDone={isDone} />
+      <EndOfStage key={`${stage.number} ${had > 0}`} left={left} />
     </section>
   );
 }
 
 /** What the stage had in all, which the record states, and the way on. */
-function EndOfStage({ isDone }: { readonly isDone: boolean }) {
+function EndOfStage({ left }: { readonly left: number }) {
   const tank = useTank();
   const { stage, steps, index, had, aim, record, clock, setClock, hand, planText } = tank;
   const recorded = record.result?.corrected?.stages.find(({ number }) => number === stage.number)?.had ?? 0;
-  const [text, setText] = useState(() => Math.max(had, recorded).toFixed(2));
+  const [text, setText] = useState(() => had.toFixed(2));
+  const [isAsking, setAsking] = useState(false);
   const minutes = figureOf(text);
   const isOdd = minutes !== undefined && Math.abs(minutes - aim.minutes) > QUESTIONED_SHARE * aim.minutes;
   const next = steps[index + 1]?.stage;
+  // By what is stated here, not by the clock alone.
+  const unused = left + had - (minutes ?? had);
+  const isDone = unused < NOTHING;
   const end = () => {
     if (minutes === undefined) return;
-    if (minutes > recorded + SAME_MINUTE) {
-      const stated = { who: hand.who, when: stampText(Date.now()), stage: stage.number, minutes };
-      record.keep(stateMinutes(record.run, stated, planText));
+    const signed = { who: hand.who, when: stampText(Date.now()) };
+    record.keep(
+      endStage(
+        record.run,
+        { ...signed, stage: stage.number, minutes, next: next?.number },
+        { recorded, planText },
+      ),
+    );
+    if (next === undefined) {
+      setClock(endRun(clock));
+      return tank.setTab('rework');
     }
-    if (next === undefined) return tank.setTab('rework');
     setClock(goToStep(clock, next.number, 'peel'));
     tank.showStage(index + 1);
   };
+  const way = next === undefined ? 'The run is over' : `On to stage ${next.number}`;
   return (
     <div className="end-of-stage">
       <label>
@@ -77,11 +100,29 @@ function EndOfStage({ isDone }: { readonly isDone: boolean }) {
         type="button"
         className={isDone ? 'main' : ''}
         disabled={minutes === undefined || minutes === 0}
-        onClick={end}
+        onClick={isDone ? end : () => setAsking(true)}
       >
-        {next === undefined ? 'The run is over' : `On to stage ${next.number}`}
+        {way}
       </button>
-      {isOdd && (
+      {isAsking && !isDone && (
+        <div className="unused" role="alert">
+          <p>
+            <strong>
+              {clockText(unused)} of stage {stage.number} would not be used.
+            </strong>{' '}
+            Its floors come out thicker by as much.
+          </p>
+          <div className="buttons">
+            <button type="button" onClick={() => setAsking(false)}>
+              Stay
+            </button>
+            <button type="button" onClick={end}>
+              {way} all the same
+            </button>
+          </div>
+        </div>
+      )}
+      {isOdd && !isAsking && (
         <p className="odd" role="status">
           {aim.minutes.toFixed(1)} minutes were to be had. The record keeps what is stated here: is it right?
         </p>

@@ -1,17 +1,14 @@
 /** Before the bath: what to peel, and what must be bare and sealed then. */
+import { finishStep } from '#app/state/tank/tank-clock.ts';
 import { showLength } from '#units/show-length.ts';
 import { useTank } from './tank-context.ts';
 import { listWords } from './tank-words.ts';
 
 export function PeelStep() {
-  const { plan, stage, floors, goTo, setGaugeAt } = useTank();
+  const { plan, stage, floors, goTo, clock, setClock } = useTank();
   const { number, lines } = stage;
   const isRemasked = plan.masking === 're-mask';
   const peeled = isRemasked ? floors.map(({ id }) => id) : stage.regions;
-  const gaugeSheet = () => {
-    setGaugeAt({ stage: 0, region: floors[0]?.id ?? '' });
-    goTo('gauge');
-  };
   return (
     <section className="tank-do" aria-labelledby="tank-do-heading">
       <h2 id="tank-do-heading">
@@ -28,11 +25,15 @@ export function PeelStep() {
         <strong>{listWords(peeled)}</strong>.
       </p>
       <div className="buttons">
-        <button type="button" className="main big" onClick={() => goTo('check')}>
+        <button
+          type="button"
+          className="main big"
+          onClick={() => setClock(finishStep(clock, number, 'peel'))}
+        >
           Peeled
         </button>
         {number === 1 && (
-          <button type="button" onClick={gaugeSheet}>
+          <button type="button" onClick={() => goTo('sheet')}>
             Gauge the sheet first
           </button>
         )}
@@ -42,7 +43,7 @@ export function PeelStep() {
 }
 
 export function CheckStep() {
-  const { plan, stage, floors, step, unit, goTo } = useTank();
+  const { plan, stage, floors, step, unit, clock, setClock } = useTank();
   const { sealed } = stage;
   const isRemasked = plan.masking === 're-mask';
   return (
@@ -69,7 +70,11 @@ export function CheckStep() {
         </dd>
       </dl>
       <div className="buttons">
-        <button type="button" className="main big" onClick={() => goTo('bath')}>
+        <button
+          type="button"
+          className="main big"
+          onClick={() => setClock(finishStep(clock, stage.number, 'check'))}
+        >
           Checked
         </button>
       </div>

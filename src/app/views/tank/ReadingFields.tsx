@@ -1,5 +1,7 @@
 /** Beside the figure: of which floor, depth or thickness, after how many minutes, by whom, with which gauge. */
+import { stateHad } from '#app/state/tank/tank-clock.ts';
 import { useTank } from './tank-context.ts';
+import { figureOf } from './tank-words.ts';
 
 interface ReadingFieldsProps {
   readonly kind: 'depth' | 'thickness';
@@ -10,12 +12,18 @@ interface ReadingFieldsProps {
 }
 
 export function ReadingFields({ kind, setKind, minutes, setMinutes, onChange }: ReadingFieldsProps) {
-  const { floors, plan, gaugeAt, setGaugeAt, hand, setHand } = useTank();
+  const { floors, plan, gaugeAt, setGaugeRegion, hand, setHand, clock, setClock, stage } = useTank();
   const isBefore = gaugeAt.stage === 0;
   const regions = isBefore ? plan.regions : floors;
   const choose = (region: string) => {
     onChange();
-    setGaugeAt({ ...gaugeAt, region });
+    setGaugeRegion(region);
+  };
+  const changeMinutes = (text: string) => {
+    onChange();
+    setMinutes(text);
+    // The clock goes on from what the part has really had.
+    setClock(stateHad(clock, stage.number, figureOf(text)));
   };
   return (
     <div className="reading-fields">
@@ -50,10 +58,7 @@ export function ReadingFields({ kind, setKind, minutes, setMinutes, onChange }: 
               inputMode="decimal"
               autoComplete="off"
               value={minutes}
-              onChange={({ target }) => {
-                onChange();
-                setMinutes(target.value);
-              }}
+              onChange={({ target }) => changeMinutes(target.value)}
             />
           </label>
         </>

@@ -20,7 +20,7 @@ export function ReadingList() {
     record.keep(answerReading(record.run, signed, planText));
     setAnswering(undefined);
   };
-  const isFree = own.step !== 'gauge' && own.step !== 'bath';
+  const isFree = own.step !== 'gauge' && own.step !== 'sheet' && own.step !== 'bath';
   return (
     <>
       <div className="list-head">

@@ -14,8 +14,9 @@ export function StepPanel() {
       return <CheckStep />;
     case 'bath':
       return <BathStep />;
+    case 'sheet':
     case 'gauge':
-      return <GaugeStep />;
+      return <GaugeStep key={own.step} />;
     case 'left':
       return <LeftStep />;
   }

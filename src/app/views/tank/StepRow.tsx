@@ -3,7 +3,7 @@ import { Check } from 'lucide-react';
 import { isIn, TANK_STEPS, type TankStep } from '#app/state/tank/tank-clock.ts';
 import { useTank } from './tank-context.ts';
 
-const NAMES: Record<TankStep, string> = {
+const NAMES: Record<(typeof TANK_STEPS)[number], string> = {
   peel: 'Peel',
   check: 'Check',
   bath: 'In the bath',
@@ -12,18 +12,25 @@ const NAMES: Record<TankStep, string> = {
 };
 
 export function StepRow() {
-  const { own, goTo } = useTank();
-  const now = TANK_STEPS.indexOf(own.step);
+  const { own, had, goTo, stage, record } = useTank();
+  const readings = record.result?.readings ?? [];
+  const done: Partial<Record<TankStep, boolean>> = {
+    peel: own.isPeeled === true || had > 0,
+    check: own.isChecked === true || had > 0,
+    bath: had > 0 && !isIn(own),
+    gauge: readings.some((each) => each.stage === stage.number && each.state === 'counts'),
+  };
   return (
     <nav className="tank-steps" aria-label="Steps of the stage">
       <ol>
         {TANK_STEPS.map((step, index) => {
-          const isDone = index < now;
+          const isNow = step === own.step;
+          const isDone = !isNow && done[step] === true;
           return (
             <li key={step} className={isDone ? 'done' : undefined}>
               <button
                 type="button"
-                aria-current={index === now ? 'step' : undefined}
+                aria-current={isNow ? 'step' : undefined}
                 aria-label={NAMES[step]}
                 // What is in the bath comes out first.
                 disabled={isIn(own) && step !== 'bath'}

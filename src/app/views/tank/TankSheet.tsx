@@ -19,7 +19,7 @@ const NONE: readonly never[] = [];
 const NO_FIGURE = () => '';
 
 export function TankSheet() {
-  const { stage, floors, own, plan, gaugeAt, setGaugeAt } = useTank();
+  const { stage, floors, own, plan, gaugeAt, setGaugeRegion } = useTank();
   const frame = useRef<HTMLDivElement>(null);
   const [pose] = useState(() => createStore<ViewPose>(() => UNPLACED));
   const isDark = usePrefersDark();
@@ -27,7 +27,7 @@ export function TankSheet() {
   const page = useWorkbenchState((state) => state.derived.page);
   const allShapes = useWorkbenchState((state) => state.derived.shapes);
   usePoseKeeper(pose, size, { isFlat: true });
-  const isGauging = own.step === 'gauge';
+  const isGauging = own.step === 'gauge' || own.step === 'sheet';
   const picture = useMemo<ScenePicture>(
     () => ({
       plan: page?.plan,
@@ -70,7 +70,7 @@ export function TankSheet() {
     const onClick = ({ offsetX: x, offsetY: y }: MouseEvent) => {
       const at = pointSeenAt(pose.getState(), size, { x, y });
       const touched = shapes.find((shape) => shapeHolds(shape, at));
-      if (touched !== undefined) setGaugeAt({ stage: gaugeAt.stage, region: touched.region.id });
+      if (touched !== undefined) setGaugeRegion(touched.region.id);
     };
     element.addEventListener('click', onClick);
     return () => element.removeEventListener('click', onClick);

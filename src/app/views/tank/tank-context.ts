@@ -16,7 +16,7 @@ export interface Hand {
 
 export type TankTab = 'readings' | 'result' | 'factor' | 'rework';
 
-/** What a reading is taken of; undefined while a stage asks for none. */
+/** What a reading is taken of. */
 export interface GaugeAt {
   /** 0 before the first dip. */
   readonly stage: number;
@@ -41,6 +41,7 @@ export interface Tank {
   readonly now: number;
   /** Of the stage on show. */
   readonly own: StageClock;
+  /** Minutes that it had, by the clock or by the record, whichever is more. */
   readonly had: number;
   readonly aim: StageAim;
   readonly goTo: (step: TankStep) => void;
@@ -48,7 +49,7 @@ export interface Tank {
   readonly hand: Hand;
   readonly setHand: (hand: Hand) => void;
   readonly gaugeAt: GaugeAt;
-  readonly setGaugeAt: (at: GaugeAt) => void;
+  readonly setGaugeRegion: (region: string) => void;
   readonly tab: TankTab;
   readonly setTab: (tab: TankTab) => void;
 }

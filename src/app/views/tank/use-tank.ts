@@ -7,7 +7,7 @@ import { useMode, useWorkbench } from '#app/views/workbench-context.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { ShownPlan } from '#job/formats/plan-file.ts';
 import type { JobFile } from '#job/job-file.ts';
-import type { GaugeAt, Hand, Tank, TankTab } from './tank-context.ts';
+import type { Hand, Tank, TankTab } from './tank-context.ts';
 import { useKept } from './use-kept.ts';
 import { useRunRecord } from './use-run-record.ts';
 import { useTankClock } from './use-tank-clock.ts';
@@ -36,7 +36,7 @@ export function useTankOf({ plan, planText, job }: TankOf): Tank {
     () => plan.regions.filter(({ level }) => level > 0 && level >= stage.level),
     [plan, stage],
   );
-  const [chosen, setGaugeAt] = useState<GaugeAt>();
+  const [chosen, setGaugeRegion] = useState<string>();
   // The stage that was in hand when the tablet was put down.
   const [first] = useState(() => firstStage(record.result?.readings, stageInHand(clock)));
   useEffect(() => {
@@ -44,7 +44,10 @@ export function useTankOf({ plan, planText, job }: TankOf): Tank {
     if (at >= 0) mode.setState({ step: at });
   }, [mode, steps, first]);
   const own = stageClock(clock, stage.number);
-  const isOfStage = chosen !== undefined && (chosen.stage === 0 || chosen.stage === stage.number);
+  const isSheet = own.step === 'sheet';
+  const region = (isSheet ? plan.regions : floors).find(({ id }) => id === chosen) ?? floors[0];
+  const corrected = record.result?.corrected;
+  const recorded = corrected?.stages.find(({ number }) => number === stage.number)?.had ?? 0;
   return {
     plan,
     planText,
@@ -60,14 +63,14 @@ export function useTankOf({ plan, planText, job }: TankOf): Tank {
     setClock,
     now,
     own,
-    had: bathMinutes(own, now),
-    aim: stageAim(stage, own, record.result?.corrected),
+    had: Math.max(bathMinutes(own, now), recorded),
+    aim: stageAim(stage, own, corrected),
     goTo: (to) => setClock(goToStep(clock, stage.number, to)),
     showStage: (at) => mode.setState({ step: at }),
     hand,
     setHand,
-    gaugeAt: isOfStage ? chosen : { stage: stage.number, region: floors[0]?.id ?? '' },
-    setGaugeAt,
+    gaugeAt: { stage: isSheet ? 0 : stage.number, region: region?.id ?? '' },
+    setGaugeRegion,
     tab,
     setTab,
   };
