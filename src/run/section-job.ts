@@ -36,13 +36,12 @@ export function sectionOf(part: EtchedPart, request: SectionRequest): Section {
 
 /** Where either face has a place, both are read; and where the metal between them ends (M9.5). */
 function sectionOfBoth(part: EtchedPart, far: EtchedPart, request: SectionRequest): Section {
+  if (request.samples !== undefined) return withFar(part, far, request, sectionOfFace(part, request));
   const length = lengthOf(request);
-  const isEven = request.samples !== undefined;
-  const away = isEven ? [] : sectionOfFace(far, request).points;
-  const inner = away.map(({ distance }) => distance).filter((at) => at > 0 && at < length);
-  const asked = isEven ? { ...request } : { ...request, breaks: inner };
-  const near = sectionOfFace(part, asked);
-  if (isEven) return withFar(part, far, request, near);
+  const inner = sectionOfFace(far, request)
+    .points.map(({ distance }) => distance)
+    .filter((at) => at > 0 && at < length);
+  const near = sectionOfFace(part, { ...request, breaks: inner });
   const ends = endsOfMetal(part, far, request, near.points);
   return withFar(part, far, request, sectionOfFace(part, { ...request, breaks: [...inner, ...ends] }));
 }
@@ -70,10 +69,11 @@ function endsOfMetal(
   points: readonly SectionPoint[],
 ): number[] {
   const place = placeOn(request);
-  const [readNear, readFar] = [part, far].map((each) => readAlong(each.index(), request.minute));
+  const readNear = readAlong(part.index(), request.minute);
+  const readFar = readAlong(far.index(), request.minute);
   const leftAt = (distance: number): number => {
     const at = place(distance);
-    return sheetAt(part.thickness, at) - (readNear?.(at).depth ?? 0) - (readFar?.(at).depth ?? 0);
+    return sheetAt(part.thickness, at) - readNear(at).depth - readFar(at).depth;
   };
   return points.slice(1).flatMap((next, index) => {
     const before = itemAt(points, index);

@@ -251,6 +251,31 @@ describe('a strip etched on both faces', () => {
     ]);
   });
 
+  test('where both faces have a border in one place, each side is asked as on its own face', async () => {
+    const back = [
+      box('TRIM', [0, 0], [100, 60]),
+      box('POCKET', [20, 10], [50, 50]),
+      box('BACK', [50, 10], [80, 50]),
+    ];
+    const part = await partOf(back, {
+      layers: { outline: ['TRIM'], far: ['BACK'] },
+      requirements: [
+        { layer: 'POCKET', depth: 1.2 },
+        { layer: 'BACK', depth: 1, face: 'far' },
+      ],
+    });
+    const targets = (request: SectionRequest, along: number) =>
+      at(sectionOf(part, request), along).map(({ target, far }) => [target, far?.target]);
+    expect(targets(REQUEST, 55)).toEqual([
+      [1.2, 0],
+      [0, 1],
+    ]);
+    expect(targets({ from: REQUEST.to, to: REQUEST.from }, 50)).toEqual([
+      [0, 1],
+      [1.2, 0],
+    ]);
+  });
+
   test('evenly spaced places have both as well', async () => {
     const { points } = sectionOf(await strip(), { ...REQUEST, samples: 22 });
     expect(points.map(({ distance }) => distance)).toEqual(
