@@ -8,6 +8,7 @@ import { checkCutDepth } from './check-cut-depth.ts';
 import { checkFactorDoubt } from './check-factor-doubt.ts';
 import { checkFloor } from './check-floor.ts';
 import { checkLand } from './check-land.ts';
+import { checkLandEnds } from './check-land-ends.ts';
 import { checkLineSpacing } from './check-line-spacing.ts';
 import { checkMaskantIslands } from './check-maskant-islands.ts';
 import { checkMaskantStrips } from './check-maskant-strips.ts';
@@ -33,6 +34,7 @@ const CHECKS: readonly ((making: MakingPlace) => readonly Finding[])[] = [
   checkMaskantIslands,
   checkOverhang,
   checkLand,
+  checkLandEnds,
   checkCorners,
   checkFloor,
   checkOverEtch,

@@ -209,6 +209,15 @@ export const makingWords = {
       limit,
     }),
   }),
+  'land-ends-in-point': warn<{ places: number; limit: number }>({
+    title: 'Land ends in a point',
+    say: ({ places, limit }, show) => ({
+      reason: `Land narrows to nothing between etched areas that meet in a point${at(places)}: no maskant holds there, and what stands is a fin.`,
+      remedy: `Where outlines cross on purpose, give the area that lies in both a depth; else keep the outlines ${mm(limit, show)} apart.`,
+      value: 0,
+      limit,
+    }),
+  }),
   'corner-sharper-than-undercut': warn<Corner>({
     title: 'Corner sharper than the undercut',
     say: ({ drawn, comes, short, level, corners }, show) => ({
