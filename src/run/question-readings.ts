@@ -1,9 +1,11 @@
 /**
  * Which readings are to be asked about before they count (M7.4): each is held against what the plan, the sheet and the readings
  * that count so far say of it. Readings are taken a moment at a time, in the order of the run, so that one asked about says
- * nothing of those after it until it is confirmed. Cost: one fit a moment.
+ * nothing of later ones until it is confirmed; those of one moment are held against each other whatever order they came in. Cost: two
+ * fits a moment at most.
  */
 import { itemAt } from '#geometry/assert.ts';
+import { SAME_SUM } from '#geometry/tolerances.ts';
 import { ASSUMED_GAUGE_NOISE } from '#job/job-defaults.ts';
 import { QUESTIONED_SHARE } from '#job/questioned-share.ts';
 import { type Fit, fitRates, type Reading } from './correct-fit.ts';
@@ -45,33 +47,140 @@ const TWO = ONE * Math.SQRT2;
 /** Of the metal: how far repeats at one moment may lie apart, for a floor is not quite even (from memory). */
 const UNEVEN = 0.1;
 
-/** In the order given, which is that of the run. */
+/** In the order given; what comes of a reading does not depend on it. */
 export function questionReadings(plan: RunPlan, readings: readonly Asked[]): Answered[] {
   const counting: Reading[] = [];
-  const answered: Answered[] = [];
-  let moment = '';
-  let isConfirmedNow = false;
-  let fit = fitRates(plan, counting);
-  for (const { reading, unit, isConfirmed } of readings) {
-    const now = `${reading.stage} ${reading.bare.to}`;
-    // What was asked about and confirmed counts at once: else each repeat of it would be asked about as well.
-    if (now !== moment || isConfirmedNow) fit = fitRates(plan, counting);
-    moment = now;
-    const known = { plan, fit, counting };
-    const expected = expectedOf(reading, known);
-    const question = expected === undefined ? undefined : questionOf(reading, unit, { ...known, expected });
-    const rate = expected === undefined ? undefined : ratesOf(reading, { ...known, expected })?.read;
-    answered.push({ expected, rate, question });
-    isConfirmedNow = question !== undefined && isConfirmed;
-    if (question === undefined || isConfirmed) counting.push(reading);
+  const answered = new Map<Asked, Answered>();
+  for (const moment of momentsOf(readings)) {
+    const known: Known = { plan, fit: fitRates(plan, counting), counting: [...counting] };
+    for (const [asked, each] of answersAt(moment, known)) {
+      answered.set(asked, each);
+      if (each.question === undefined || asked.isConfirmed) counting.push(asked.reading);
+    }
   }
-  return answered;
+  return readings.map(
+    (each) => answered.get(each) ?? { expected: undefined, rate: undefined, question: undefined },
+  );
+}
+
+/** Readings by stage and minute, in the order of the run. */
+function momentsOf(readings: readonly Asked[]): Asked[][] {
+  const moments: Asked[][] = [];
+  const inOrder = [...readings].sort(
+    ({ reading: a }, { reading: b }) => a.stage - b.stage || a.bare.to - b.bare.to,
+  );
+  for (const each of inOrder) {
+    const moment = moments.at(-1);
+    const { stage, bare } = moment?.[0]?.reading ?? {};
+    if (stage === each.reading.stage && bare?.to === each.reading.bare.to) moment?.push(each);
+    else moments.push([each]);
+  }
+  return moments;
+}
+
+/** What was asked about and confirmed counts at once: else each repeat of it would be asked about as well. */
+function answersAt(moment: readonly Asked[], known: Known): Map<Asked, Answered> {
+  const byEarlier = new Map(moment.map((each) => [each, judged(each, known)]));
+  const settled = moment.filter((each) => each.isConfirmed && byEarlier.get(each)?.question !== undefined);
+  const besides = [...known.counting, ...settled.map(({ reading }) => reading)];
+  const also: Known = { ...known, fit: settled.length > 0 ? fitRates(known.plan, besides) : known.fit };
+  const alone = new Map(
+    moment.map((each) => {
+      const first = byEarlier.get(each) ?? judged(each, known);
+      if (first.question === undefined || settled.length === 0 || settled.includes(each))
+        return [each, first];
+      const second = judged(each, also);
+      return [each, second.question === undefined ? second : first];
+    }),
+  );
+  const isDoubted = (each: Asked) => alone.get(each)?.question !== undefined;
+  for (const floor of floorsOf(moment)) {
+    for (const [each, beside] of oddOnes(floor, { known, isDoubted })) {
+      if (!isDoubted(each)) alone.set(each, judged(each, known, beside));
+    }
+  }
+  return alone;
+}
+
+/** `beside`: mm that readings of the same floor at the same moment give, from which it stands apart. */
+function judged({ reading, unit }: Asked, known: Known, beside?: number): Answered {
+  const expected = expectedOf(reading, known);
+  const from = expected ?? beside;
+  if (from === undefined) return { expected, rate: undefined, question: undefined };
+  const given = { ...known, expected: from };
+  const why = beside === undefined ? faultOf(reading, given) : reading.stage < 0 ? 'sheet' : 'repeat';
+  const question = why === undefined ? undefined : questionOf(reading, unit, { ...given, why });
+  return {
+    expected,
+    rate: expected === undefined ? undefined : ratesOf(reading, given)?.read,
+    question: question && { ...question, expected: beside ?? from },
+  };
+}
+
+/** Readings of one kind of one floor at one moment. */
+function floorsOf(moment: readonly Asked[]): Asked[][] {
+  const floors = new Map<string, Asked[]>();
+  for (const each of moment) {
+    const { kind, region, bare } = each.reading;
+    const key = `${kind} ${bare.from} ${region}`;
+    floors.set(key, [...(floors.get(key) ?? []), each]);
+  }
+  return [...floors.values()];
+}
+
+interface Beside {
+  readonly known: Known;
+  readonly isDoubted: (each: Asked) => boolean;
+}
+
+/**
+ * Readings of one floor at one moment that stand apart from the middle of those that fit the run or are confirmed, each with that
+ * middle. Two halves that disagree are told apart by what is confirmed, else by what was expected; where neither tells, all of them are
+ * asked about.
+ */
+function oddOnes(floor: readonly Asked[], { known, isDoubted }: Beside): [Asked, number][] {
+  const first = floor[0];
+  if (first === undefined || floor.length < 2) return [];
+  const held = floor.filter((each) => each.isConfirmed || !isDoubted(each)).map(figureRead);
+  if (held.length === 0) return [];
+  const apart = apartAt(first.reading, known);
+  const expected = expectedOf(first.reading, known);
+  const sure = middle(floor.filter(({ isConfirmed }) => isConfirmed).map(figureRead)) ?? expected;
+  return floor.flatMap((each): [Asked, number][] => {
+    const [low, high] = middleNear(held, { apart, near: each.isConfirmed ? expected : sure });
+    const value = figureRead(each);
+    return Math.max(high - value, value - low) > apart ? [[each, (low + high) / 2]] : [];
+  });
+}
+
+function figureRead({ reading }: Asked): number {
+  return reading.value;
+}
+
+interface Halves {
+  readonly apart: number;
+  readonly near: number | undefined;
+}
+
+/** The middle two, which may be one; where they are apart, twice the nearer one. */
+function middleNear(values: readonly number[], { apart, near }: Halves): readonly [number, number] {
+  const [low, high] = middles([...values].sort((a, b) => a - b));
+  const nearer = near === undefined ? 0 : Math.abs(high - near) - Math.abs(low - near);
+  if (high - low <= apart || Math.abs(nearer) < SAME_SUM) return [low, high];
+  return nearer > 0 ? [low, low] : [high, high];
+}
+
+/** mm that readings of one floor at one moment may lie apart. */
+function apartAt({ stage, bare }: Reading, { fit }: Known): number {
+  if (stage < 0) return 2 * ONE;
+  return Math.max(TWO, UNEVEN * fit.sum({ removed: { ...bare, sign: 1 } }).value);
 }
 
 interface Known {
   readonly plan: RunPlan;
-  /** Of what counts before this moment. */
+  /** Of what counts before this moment, and of what is confirmed at it. */
   readonly fit: Fit;
+  /** Of earlier moments. */
   readonly counting: readonly Reading[];
 }
 
@@ -89,11 +198,9 @@ function expectedOf({ kind, bare, region }: Reading, { plan, fit, counting }: Kn
 function questionOf(
   reading: Reading,
   unit: Asked['unit'],
-  known: Known & { readonly expected: number },
-): Question | undefined {
-  const why = faultOf(reading, known);
-  if (why === undefined) return undefined;
-  const { expected } = known;
+  known: Known & { readonly expected: number; readonly why: Question['why'] },
+): Question {
+  const { expected, why } = known;
   const [other, times] = unit === 'mm' ? (['in', 25.4] as const) : (['mm', 1 / 25.4] as const);
   const value = reading.value * times;
   return {
@@ -122,7 +229,7 @@ function faultOf(
   return off > Math.max(QUESTIONED_SHARE * metal, ONE) + sheet ? 'rate' : undefined;
 }
 
-/** What one floor read before says: at this moment the same, at an earlier one less. */
+/** What one floor read at an earlier moment: less metal gone. */
 function faultBeside(
   { kind, region, value, bare }: Reading,
   { fit, counting }: Known,
@@ -134,10 +241,6 @@ function faultBeside(
   const before = middle(beside.flatMap((each) => (each.bare.to === last ? [each.value] : [])));
   if (before === undefined) return undefined;
   const since = kind === 'depth' ? value - before : before - value;
-  if (last === bare.to) {
-    const metal = fit.sum({ removed: { ...bare, sign: 1 } }).value;
-    return Math.abs(since) > Math.max(TWO, UNEVEN * metal) ? 'repeat' : undefined;
-  }
   const metal = fit.sum({ removed: { from: last, to: bare.to, sign: 1 } }).value;
   if (since < -TWO) return 'rose';
   return since > (1 + QUESTIONED_SHARE) * metal + TWO ? 'too-deep' : undefined;
@@ -164,6 +267,11 @@ function ratesOf(
 /** The median; of an even count the mean of the middle two; undefined of none. */
 function middle(values: readonly number[]): number | undefined {
   if (values.length === 0) return undefined;
-  const sorted = [...values].sort((a, b) => a - b);
-  return (itemAt(sorted, (sorted.length - 1) >> 1) + itemAt(sorted, sorted.length >> 1)) / 2;
+  const [low, high] = middles([...values].sort((a, b) => a - b));
+  return (low + high) / 2;
+}
+
+/** The middle two, which are one of an odd count. */
+function middles(sorted: readonly number[]): readonly [number, number] {
+  return [itemAt(sorted, (sorted.length - 1) >> 1), itemAt(sorted, sorted.length >> 1)];
 }

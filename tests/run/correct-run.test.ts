@@ -169,6 +169,22 @@ describe('what the readings say of the run', () => {
     ]);
   });
 
+  test('a slip that came first is asked about, not the repeats after it, and the minutes are those without it', () => {
+    const order = (...rows: readonly string[]) => correct([HEAD, ...rows]);
+    const slip = deep(32, 0.86);
+    const first = order(slip, deep(32), deep(32));
+    expect(found(first.findings, 'reading-in-question')).toMatchObject([
+      { place: { line: 2 }, facts: { number: 1, why: 'repeat' } },
+    ]);
+    const without = order(deep(32), deep(32));
+    for (const each of [first, order(deep(32), slip, deep(32)), order(deep(32), deep(32), slip)]) {
+      expect(each.corrected?.stages[0]?.left.value).toBeCloseTo(
+        without.corrected?.stages[0]?.left.value ?? 0,
+        9,
+      );
+    }
+  });
+
   test('readings-disagree: the one that stands apart, by how much', () => {
     const slip = `1,32,${ids['DEEP']},${(32 * RATE + 0.3).toFixed(6)}`;
     const rows = [

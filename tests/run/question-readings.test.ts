@@ -2,9 +2,12 @@
  * Which readings are asked about (M7.4), by hand: planned at 0.025 mm/min in a sheet of 5 mm + 0.3 − 0.1, so that 24 minutes
  * take 0.6 mm and an ungauged sheet is taken as 5.1. A gauge scatters by 0.010 mm: one reading by 0.04 at most, two by 0.057.
  */
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { itemAt } from '#geometry/assert.ts';
 import type { Reading } from '#run/correct-fit.ts';
 import type { RunPlan } from '#run/correct-plan.ts';
+import { correctRates } from '#run/correct-rates.ts';
 import { type Answered, type Asked, questionReadings } from '#run/question-readings.ts';
 import { threeFloors } from '#support/jobs/simulated-run.ts';
 
@@ -271,5 +274,88 @@ describe('which readings say something of those after them', () => {
   test('one that is confirmed without being asked about counts as any other', () => {
     const [, second] = questionReadings(plan, [depth(24, 0.66, { isConfirmed: true }), depth(24, 0.64)]);
     expect(second?.expected).toBeCloseTo(0.6, 9);
+  });
+});
+
+describe('readings of one floor at one moment, in whatever order they came', () => {
+  const whysOf = (asks: readonly Asked[], of = plan) =>
+    questionReadings(of, asks).map(({ question }) => question?.why ?? '');
+  const orders = (values: readonly number[]) =>
+    values.map((_, turn) => [...values.slice(turn), ...values.slice(0, turn)]);
+
+  test('the one of three that stands apart is asked about, though it came first', () => {
+    for (const values of orders([4.38, 4.5, 4.51])) {
+      expect(whysOf(values.map((value) => left(24, value)))).toEqual(
+        values.map((value) => (value === 4.38 ? 'repeat' : '')),
+      );
+    }
+    // What it is held against is the middle of those that fit: 4.5, 4.51 and itself.
+    const [odd] = questionReadings(plan, [left(24, 4.38), left(24, 4.5), left(24, 4.51)]);
+    expect(odd?.question).toMatchObject({ read: 4.38, expected: 4.5 });
+    expect(odd?.expected).toBeCloseTo(4.5, 9);
+  });
+
+  test('of two the one nearer to what was expected counts, and both are asked about where that does not tell', () => {
+    expect(whysOf([depth(24, 0.69), depth(24, 0.61)])).toEqual(['repeat', '']);
+    expect(whysOf([depth(24, 0.57), depth(24, 0.65)])).toEqual(['', 'repeat']);
+    expect(whysOf([depth(24, 0.56), depth(24, 0.64)])).toEqual(['repeat', 'repeat']);
+    // Of a tapered sheet nothing is expected.
+    expect(whysOf([sheet(4.6), sheet(4.69)], tapered)).toEqual(['sheet', 'sheet']);
+  });
+
+  test('wild figures say nothing of the others: two of them are no majority', () => {
+    expect(whysOf([left(24, 3.1), left(24, 3.12), left(24, 4.51)])).toEqual(['rate', 'rate', '']);
+  });
+
+  test('one that is confirmed decides between two halves; a majority against it still counts', () => {
+    const sure = depth(24, 0.7, { isConfirmed: true });
+    expect(whysOf([depth(24, 0.61), sure])).toEqual(['repeat', 'repeat']);
+    expect(whysOf([depth(24, 0.61), sure, depth(24, 0.6)])).toEqual(['', 'repeat', '']);
+    expect(whysOf([depth(24, 0.69), sure])).toEqual(['', '']);
+  });
+
+  const scale = fc.integer({ min: 400, max: 800 });
+  const asked = fc.record({
+    value: scale,
+    to: fc.constantFrom(21, 24),
+    region: fc.constantFrom('R01', 'R02'),
+    kind: fc.constantFrom('depth' as const, 'thickness' as const),
+    isConfirmed: fc.boolean(),
+  });
+  const placed = fc
+    .array(asked, { minLength: 2, maxLength: 9 })
+    .chain((asks) =>
+      fc.tuple(fc.constant(asks), fc.shuffledSubarray([...asks.keys()], { minLength: asks.length })),
+    );
+
+  test('M7.4 any order of the same readings gives the same questions and the same minutes', {
+    tags: ['long'],
+  }, () => {
+    fc.assert(
+      fc.property(placed, ([asks, order]) => {
+        const readings = asks.map(({ value, to, ...more }) =>
+          depth(to, more.kind === 'depth' ? value / 1000 + 0.00037 : 5.1 - value / 1000 + 0.00037, more),
+        );
+        const shuffled = order.map((place) => itemAt(readings, place));
+        const inOrder = questionReadings(plan, readings);
+        const answers = questionReadings(plan, shuffled);
+        const soFar = { had: [24, 0, 0], current: 0 };
+        const minutes = (of: readonly Asked[], all: readonly Answered[]) =>
+          correctRates(
+            plan,
+            of.flatMap(({ reading, isConfirmed }, at) =>
+              isConfirmed || itemAt(all, at).question === undefined ? [reading] : [],
+            ),
+            soFar,
+          ).stages.map((stage) => stage.left.value);
+        for (const [at, place] of order.entries()) {
+          expect(itemAt(answers, at).question?.why).toBe(itemAt(inOrder, place).question?.why);
+        }
+        const ordered = minutes(readings, inOrder);
+        for (const [at, each] of minutes(shuffled, answers).entries()) {
+          expect(each).toBeCloseTo(itemAt(ordered, at), 6);
+        }
+      }),
+    );
   });
 });
