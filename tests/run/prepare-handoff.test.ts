@@ -6,6 +6,7 @@ import { resolveHandoff } from '#job/resolve/resolve-handoff.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { handoffFiles } from '#run/handoff-files.ts';
 import type { HandoffInput, PreparedHandoff } from '#run/handoff-types.ts';
+import { oppositeHand } from '#run/opposite-hand.ts';
 import { prepareHandoff } from '#run/prepare-handoff.ts';
 import { type RunResult, runJob } from '#run/run-job.ts';
 import { box, buoyLidDrawing, buoyLidJob, dxf } from '#support/drawings/small-drawing.ts';
@@ -315,5 +316,63 @@ describe('the files of the hand-off', () => {
     expect(far.find(({ name }) => name === 'etched-part.stl')?.what).toMatch(
       /, counted from \(4512000, -37654000\)$/,
     );
+  });
+});
+
+describe('M9.8 the opposite hand', () => {
+  const handoff: Handoff = {
+    files: ['inspection', 'template', 'stl', 'section-svg'],
+    sections: [{ from: [3, 20], to: [197, 41], name: 'A' }],
+  };
+  /** mm³ by the triangles, positive where they are counter-clockwise from outside: the divergence theorem. */
+  const volumeOf = ({ made: { solid } }: PreparedHandoff) => {
+    const corner = (n: number) =>
+      [0, 1, 2].map((axis) => solid?.positions[3 * (solid.indices[n] ?? 0) + axis] ?? 0);
+    let six = 0;
+    for (let n = 0; n < (solid?.indices.length ?? 0); n += 3) {
+      const [[ax = 0, ay = 0, az = 0] = [], [bx = 0, by = 0, bz = 0] = [], [cx = 0, cy = 0, cz = 0] = []] = [
+        corner(n),
+        corner(n + 1),
+        corner(n + 2),
+      ];
+      six += ax * (by * cz - bz * cy) + ay * (bz * cx - bx * cz) + az * (bx * cy - by * cx);
+    }
+    return six / 6;
+  };
+
+  test('has every place at −x, a solid as large, and templates laid out anew', () => {
+    const drawn = prepared(lid, handoff);
+    const other = oppositeHand(drawn);
+    expect(other.isMirrored).toBe(true);
+    expect(other.job.name).toMatch(/^Opposite hand .*: Buoy lid$/);
+    const places = ({ made }: PreparedHandoff) => made.points?.map(({ at }) => [at.x, at.y]) ?? [];
+    expect(places(other)).toEqual(places(drawn).map(([x = 0, y = 0]) => [expect.closeTo(-x, 9), y]));
+    const [cut] = other.made.sections ?? [];
+    expect([cut?.from, cut?.to]).toEqual([
+      { x: -3, y: 20 },
+      { x: -197, y: 41 },
+    ]);
+    expect(cut?.points.map(({ x, depth }) => [x, depth])).toEqual(
+      drawn.made.sections?.[0]?.points.map(({ x, depth }) => [expect.closeTo(-x, 9), depth]),
+    );
+    expect(volumeOf(drawn)).toBeGreaterThan(200 * 120 * 2);
+    expect(volumeOf(other) / volumeOf(drawn)).toBeCloseTo(1, 6);
+    expect(other.made.templates?.templates.length).toBe(drawn.made.templates?.templates.length);
+    expect(other.kit.index.front.thickness).toBe(4);
+  });
+
+  test('mirrored again is what it was', () => {
+    const drawn = prepared(lid, handoff);
+    const again = oppositeHand(oppositeHand(drawn));
+    expect(again.isMirrored).toBe(false);
+    expect(again.job).toEqual(drawn.job);
+    expect(again.choices.sections).toEqual(drawn.choices.sections);
+    expect(again.made.points).toEqual(drawn.made.points);
+    expect(again.made.sections).toEqual(drawn.made.sections);
+    expect(again.made.solid).toEqual(drawn.made.solid);
+  });
+
+  test('has nothing that was not made', () => {
+    expect(madeOf(oppositeHand(prepared(lid, { files: [] })))).toEqual(['lines', 'pictures']);
   });
 });
