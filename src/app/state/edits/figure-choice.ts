@@ -45,19 +45,14 @@ export function figureRows(offers: readonly DepthOffer[], { thickness, minWeb }:
     }));
 }
 
-/** What the choice gives: the depths where the figures are what is left, what is left where they are depths. */
+/** What the choice gives: the depths where the figures are what is left, what is left where they are depths. No figure that says it itself. */
 export function figureSummary(rows: readonly FigureRow[], meaning: Meaning): FigureSummary {
   const others = rows.map(({ other }) => other);
   return {
     meaning,
     least: Math.min(...others),
     most: Math.max(...others),
-    stopped: rows.filter(({ said, stops }) => stops[said ?? meaning]).map(({ region }) => region),
+    stopped: rows.filter(({ stops }) => stops[meaning]).map(({ region }) => region),
     count: rows.length,
   };
-}
-
-/** What the drawing itself says of its figures, where any of them does. */
-export function figureEvidence(rows: readonly FigureRow[]): FigureRow | undefined {
-  return rows.find(({ said }) => said !== undefined);
 }

@@ -56,8 +56,8 @@ export function openingSteps(document: OpenDocument, found: Found): OpeningStep[
     },
     {
       name: 'figures',
-      title: 'What the figures mean',
-      words: isSaid('figures') ? 'chosen' : found.figures === 0 ? 'none in the regions' : 'choose one',
+      title: 'Figures',
+      words: figureWords(document, found.figures),
       isDone: isSaid('figures'),
     },
   ];
@@ -66,6 +66,12 @@ export function openingSteps(document: OpenDocument, found: Found): OpeningStep[
 /** The step that waits for an answer: the first that is not done. */
 export function openStep(steps: readonly OpeningStep[]): OpeningStep | undefined {
   return steps.find(({ isDone }) => !isDone);
+}
+
+function figureWords({ unsaid = [] }: OpenDocument, figures: number): string {
+  if (!unsaid.includes('figures')) return 'read';
+  if (unsaid.includes('stock')) return 'after the sheet';
+  return figures === 0 ? 'none in the regions' : 'say what they give';
 }
 
 function unitWords({ job }: OpenDocument, page: PlannedPage | undefined): string {

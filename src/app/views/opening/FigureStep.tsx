@@ -2,7 +2,7 @@
 import { Check } from 'lucide-react';
 import { useMemo, useState } from 'react';
 import { depthOffers, type Meaning, takeOffers } from '#app/state/edits/depth-offers.ts';
-import { type FigureRow, figureEvidence, figureRows, figureSummary } from '#app/state/edits/figure-choice.ts';
+import { type FigureRow, figureRows, figureSummary } from '#app/state/edits/figure-choice.ts';
 import { regionTargets } from '#app/state/region-targets.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import { SeverityShape } from '#app/views/SeverityShape.tsx';
@@ -16,10 +16,13 @@ import { useFigures } from './use-figures.ts';
 const TITLES: Readonly<Record<Meaning, string>> = { thickness: 'Thickness left', depth: 'Depth' };
 
 export function FigureStep() {
-  const job = useDocument()?.job;
+  const { job, unsaid } = useDocument() ?? {};
   const { actions } = useWorkbench();
   const offers = useFigures();
   if (job === undefined) return null;
+  if (unsaid?.includes('stock') === true) {
+    return <p>Figures are read once the steps before are answered: their regions are known then.</p>;
+  }
   if (offers.length > 0) return <FigureChoice job={job} />;
   return (
     <>
@@ -50,48 +53,78 @@ function FigureChoice({ job }: { readonly job: JobFile }) {
     return figureRows(offers, { thickness: sheetThickness(job), minWeb });
   }, [offers, job]);
   const disputed = new Set(offers.filter(({ isDisputed }) => isDisputed).map(({ region }) => region)).size;
-  const evidence = figureEvidence(rows);
+  const open = rows.filter(({ said }) => said === undefined);
+  const stated = rows.filter(({ said }) => said !== undefined);
   const use = (chosen: Meaning) => {
     const { page, shapes } = store.getState().derived;
     const thickness = sheetThickness(job);
     const taken = depthOffers({ page, shapes, prefix: '', thickness, meaning: chosen });
     const targets = regionTargets(store.getState());
     const clear = taken.filter((offer) => !offer.isDisputed);
-    actions.say('figures', `figures give ${TITLES[chosen].toLowerCase()}`, (before) =>
-      takeOffers(before, clear, targets),
-    );
+    const what = open.length === 0 ? 'figures as they say' : `figures give ${TITLES[chosen].toLowerCase()}`;
+    actions.say('figures', what, (before) => takeOffers(before, clear, targets));
   };
   return (
     <div className="figure-choice">
       <p>
-        <strong>
-          {counted(rows.length, 'figure stands', 'figures stand')} in the regions. What do they give?
-        </strong>{' '}
+        {open.length > 0 && (
+          <strong>
+            {counted(open.length, 'figure stands', 'figures stand')} in the regions. What do they give?{' '}
+          </strong>
+        )}
+        <StatedWords stated={stated} isAll={open.length === 0} />
         <span className="aside">
-          {evidence !== undefined && `One states it: ${evidence.text} in ${evidence.region}. `}
           {disputed > 0 && `In ${counted(disputed, 'region')} figures differ: ask these by hand.`}
         </span>
       </p>
-      {(['thickness', 'depth'] as const).map((each) => (
-        <MeaningCard
-          key={each}
-          meaning={each}
-          rows={rows}
-          unit={unit}
-          isChosen={meaning === each}
-          onChoose={() => choose(each)}
-        />
-      ))}
-      <button
-        type="button"
-        className="main"
-        disabled={meaning === undefined}
-        onClick={() => meaning !== undefined && use(meaning)}
-      >
-        {meaning === undefined ? 'Choose one' : `Use ${TITLES[meaning].toLowerCase()}`}
-      </button>
+      {open.length > 0 &&
+        (['thickness', 'depth'] as const).map((each) => (
+          <MeaningCard
+            key={each}
+            meaning={each}
+            rows={open}
+            unit={unit}
+            isChosen={meaning === each}
+            onChoose={() => choose(each)}
+          />
+        ))}
+      {open.length === 0 ? (
+        <button type="button" className="main" onClick={() => use('thickness')}>
+          Use them
+        </button>
+      ) : (
+        <button
+          type="button"
+          className="main"
+          disabled={meaning === undefined}
+          onClick={() => meaning !== undefined && use(meaning)}
+        >
+          {meaning === undefined ? 'Choose one' : `Use ${TITLES[meaning].toLowerCase()}`}
+        </button>
+      )}
       <FigureTable rows={rows} unit={unit} />
     </div>
+  );
+}
+
+/** Figures that say themselves what they give, an example, and which of them could not be made. */
+function StatedWords({ stated, isAll }: { readonly stated: readonly FigureRow[]; readonly isAll: boolean }) {
+  const [example] = stated;
+  if (example?.said === undefined) return null;
+  const stopped = stated.filter(({ said, stops }) => said !== undefined && stops[said]);
+  const say = stated.length === 1 ? 'says' : 'say';
+  const as = `as ${example.text} in ${example.region}, ${TITLES[example.said].toLowerCase()}`;
+  return (
+    <span className={isAll ? undefined : 'aside'}>
+      {isAll ? `${counted(stated.length, 'figure')} in the regions ${say} themselves what they give, ` : ''}
+      {isAll ? as : `${stated.length} more ${say} it, ${as}`}
+      {'. '}
+      {stopped.length > 0 && (
+        <>
+          <SeverityShape severity="stop" /> Too thin: {stopped.map(({ region }) => region).join(', ')}.{' '}
+        </>
+      )}
+    </span>
   );
 }
 
@@ -144,12 +177,15 @@ function FigureTable({ rows, unit }: { readonly rows: readonly FigureRow[]; read
           </tr>
         </thead>
         <tbody>
-          {rows.map(({ region, text, other, stops }) => (
+          {rows.map(({ region, text, other, said, stops }) => (
             <tr key={`${region} ${text}`}>
               <th scope="row">{region}</th>
               <td>{text}</td>
-              <td className={stops.thickness ? 'over' : undefined}>{lengthFigure(other, unit)}</td>
-              <td className={stops.depth ? 'over' : undefined}>{lengthFigure(other, unit)}</td>
+              {(['thickness', 'depth'] as const).map((each) => (
+                <td key={each} className={stops[each] && (said ?? each) === each ? 'over' : undefined}>
+                  {(said ?? each) === each ? lengthFigure(other, unit) : '–'}
+                </td>
+              ))}
             </tr>
           ))}
         </tbody>

@@ -38,7 +38,10 @@ const ARROWS: Record<string, Point> = {
 
 export function SectionLineView({ pose, size }: SectionLineViewProps) {
   const { store, actions } = useWorkbench();
-  const cut = useWorkbenchState((state) => state.session.cut);
+  // A part that has no plan yet has no section: the line is that of the part before.
+  const cut = useWorkbenchState(({ session, derived }) =>
+    derived.page?.plan === undefined ? undefined : session.cut,
+  );
   const isOpen = useWorkbenchState(
     ({ session }) => session.view === 'relief' && session.reliefView === 'cut',
   );
