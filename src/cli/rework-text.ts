@@ -1,11 +1,14 @@
-/** What rework comes to, as text. Lengths in mm; nothing is called acceptable. */
+/** What rework comes to, as text, in the job's unit; nothing is called acceptable. */
 
 import type { FactorForecast } from '#run/rework/edges-at-factor.ts';
 import type { Leak } from '#run/rework/maskant-damage.ts';
 import type { Rework, ReworkedFloor } from '#run/rework/rework-run.ts';
 import { SAME_LEVEL } from '#units/depth-tolerances.ts';
+import { millimetresIn } from '#units/length-unit.ts';
+import { gaugedFigure, type ShownUnit } from '#units/show-length.ts';
 
-export function reworkText({ floors, dips, edges }: Rework): string {
+export function reworkText({ floors, dips, edges }: Rework, unit: ShownUnit): string {
+  const length = lengthIn(unit);
   const lost = floors.filter(({ extra }) => extra === undefined);
   return [
     dips.length === 0
@@ -13,42 +16,52 @@ export function reworkText({ floors, dips, edges }: Rework): string {
       : `${dips.length} extra ${dips.length === 1 ? 'dip' : 'dips'}, with all else still masked:`,
     ...dips.map(
       ({ etch, minutes, cover, open }, index) =>
-        `dip ${index + 1}: ${etch.toFixed(3)} mm, ${minutes.toFixed(1)} min; cover before it: ${listed(cover)}; etches ${listed(open)}`,
+        `dip ${index + 1}: ${length(etch)} ${unit}, ${minutes.toFixed(1)} min; cover before it: ${listed(cover)}; etches ${listed(open)}`,
     ),
-    ...floors.filter(({ extra }) => extra !== undefined).map(floorText),
+    ...floors.filter(({ extra }) => extra !== undefined).map((floor) => floorText(floor, unit)),
     ...edges.map(
       ({ level, beside, off }) =>
-        `edge ${level.toFixed(3)} beside ${neighbour(beside)}: comes out ${signed(off)} off its line`,
+        `edge ${length(level)} beside ${neighbour(beside, unit)}: comes out ${signed(off, unit)} ${unit} off its line`,
     ),
-    ...(lost.length === 0 ? [] : ['Not to be saved by etching, for whoever decides:', ...lost.map(lostText)]),
+    ...(lost.length === 0
+      ? []
+      : ['Not to be saved by etching, for whoever decides:', ...lost.map((floor) => lostText(floor, unit))]),
     '',
   ].join('\n');
 }
 
-function floorText({ id, read, extra = 0, after, thickness, plus, minus }: ReworkedFloor): string {
-  return `${id}: read ${read.toFixed(3)}, etch ${extra.toFixed(3)} more, leaves ${after.toFixed(3)} where ${thickness.toFixed(3)} +${minus}/−${plus} is asked`;
+function floorText(floor: ReworkedFloor, unit: ShownUnit): string {
+  const { id, read, extra = 0, after, thickness, plus, minus } = floor;
+  const length = lengthIn(unit);
+  return `${id}: read ${length(read)}, etch ${length(extra)} more, leaves ${length(after)} where ${length(thickness)} +${length(minus)}/−${length(plus)} ${unit} is required`;
 }
 
-function lostText({ id, read, thickness, plus, area, label: [x, y] }: ReworkedFloor): string {
-  return `${id}: read ${read.toFixed(3)}, least ${(thickness - plus).toFixed(3)}; at ${x.toFixed(1)}, ${y.toFixed(1)}; ${area.toFixed(0)} mm²`;
+function lostText({ id, read, thickness, plus, area, label }: ReworkedFloor, unit: ShownUnit): string {
+  const length = lengthIn(unit);
+  const [x, y] = label.map(length);
+  const square = area / (millimetresIn(unit) * millimetresIn(unit));
+  return `${id}: read ${length(read)} ${unit}, least ${length(thickness - plus)}; at ${x}, ${y}; ${square.toFixed(unit === 'mm' ? 0 : 2)} ${unit}²`;
 }
 
 export function forecastText(
   { edges, levels }: FactorForecast,
-  stages: readonly { readonly level: number }[],
+  { stages, unit }: { readonly stages: readonly { readonly level: number }[]; readonly unit: ShownUnit },
 ): string {
+  const length = lengthIn(unit);
   const planned = stages.map(({ level }) => level).sort((a, b) => b - a);
   const isMoved = levels.some((level, index) => Math.abs(level - (planned[index] ?? 0)) > SAME_LEVEL);
   return [
-    'With lines cut as planned and that factor, edges come out off their lines by:',
+    `With lines cut as planned and that factor, edges come out off their lines by, in ${unit}:`,
     ...edges.map(({ level, beside, off, best, allowed }) => {
       const asked =
-        allowed === undefined ? '' : ` of +${allowed.plus}/−${allowed.minus}${verdict(off, allowed)}`;
-      const moved = isMoved ? `; ${signed(best)} with the depths below` : '';
-      return `${level.toFixed(3)} beside ${neighbour(beside)}: ${signed(off)}${asked}${moved}`;
+        allowed === undefined
+          ? ''
+          : ` of +${length(allowed.plus)}/−${length(allowed.minus)}${verdict(off, allowed)}`;
+      const moved = isMoved ? `; ${signed(best, unit)} with the depths below` : '';
+      return `${length(level)} beside ${neighbour(beside, unit)}: ${signed(off, unit)}${asked}${moved}`;
     }),
     isMoved
-      ? `Depths within tolerance that hold the edges best: ${levels.map((level) => level.toFixed(3)).join(', ')}`
+      ? `Depths within tolerance that hold the edges best: ${levels.map(length).join(', ')}`
       : 'No other depths within tolerance hold the edges better.',
     'A new coat and new lines, placed with this factor, put every edge back on its line where maskant can be renewed.',
     '',
@@ -64,16 +77,17 @@ interface Damage {
   readonly scratches?: readonly { readonly level: number; readonly halfWidth: number }[];
 }
 
-export function damageText({ leak, scratches = [] }: Damage): string {
+export function damageText({ leak, scratches = [] }: Damage, unit: ShownUnit): string {
+  const length = lengthIn(unit);
   return [
     ...(leak === undefined
       ? []
       : [
-          `The maskant has been open there for ${leak.since.toFixed(1)} min of etching; the crater is ${leak.depth.toFixed(3)} mm deep.`,
+          `The maskant has been open there for ${leak.since.toFixed(1)} min of etching; the crater is ${length(leak.depth)} ${unit} deep.`,
         ]),
     ...scratches.map(
       ({ level, halfWidth }) =>
-        `A scratch in a floor of ${level.toFixed(3)} mm comes out ${halfWidth.toFixed(3)} mm wide to each side, as deep below the floor as it was.`,
+        `A scratch in a floor of ${length(level)} ${unit} comes out ${length(halfWidth)} ${unit} wide to each side, as deep below the floor as it was.`,
     ),
     ...(leak === undefined && scratches.length === 0 ? [] : ['']),
   ].join('\n');
@@ -83,10 +97,15 @@ function listed(ids: readonly string[]): string {
   return ids.length === 0 ? 'none' : ids.join(' ');
 }
 
-function neighbour(beside: number): string {
-  return beside === 0 ? 'land' : beside.toFixed(3);
+function neighbour(beside: number, unit: ShownUnit): string {
+  return beside === 0 ? 'land' : gaugedFigure(beside, unit);
 }
 
-function signed(value: number): string {
-  return `${value < 0 ? '−' : '+'}${Math.abs(value).toFixed(3)}`;
+function signed(value: number, unit: ShownUnit): string {
+  return `${value < 0 ? '−' : '+'}${gaugedFigure(Math.abs(value), unit)}`;
+}
+
+/** Of millimetres, without the unit. */
+function lengthIn(unit: ShownUnit): (millimetres: number) => string {
+  return (millimetres) => gaugedFigure(millimetres, unit);
 }

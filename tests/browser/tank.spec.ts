@@ -281,8 +281,13 @@ test('a floor is chosen by touching it; after a coupon, and what went wrong', as
   await expect(workbench.getByText('It stays 0.05\u00a0mm deeper than its floor')).toBeVisible();
 });
 
-test('extra dips follow from what the floors read after the run', async ({ workbench }) => {
+test('extra dips follow from what the floors read after the run, and not before', async ({ workbench }) => {
   await goToTank(workbench);
+  await goToGauge(workbench, '20', 'thickness');
+  await record(workbench, '3.41');
+  await workbench.getByRole('tab', { name: 'Rework' }).click();
+  await expect(workbench.getByText('Nothing to rework yet: stage 3 is not over.')).toBeVisible();
+  await expect(workbench.getByText(/Extra dip/)).toHaveCount(0);
   const stages = workbench.getByRole('navigation', { name: 'Stages' });
   await stages.getByRole('button', { name: 'Stage 3' }).click();
   await workbench.getByRole('button', { name: 'Out and gauge' }).click();

@@ -15,6 +15,15 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(home, { recursive: true }));
 
+/** The lid's job with its lengths in inches. */
+const inInches = (job: typeof buoyLidJob) => ({
+  ...job,
+  units: 'in',
+  stock: { ...job.stock, thickness: job.stock.thickness / 25.4 },
+  process: { ...job.process, rate: job.process.rate / 25.4 },
+  requirements: job.requirements.map((each) => ({ ...each, depth: each.depth / 25.4 })),
+});
+
 const compare = (...options: readonly string[]) => runIsobath(['compare', 'lid.job.json', ...options], home);
 
 describe('isobath compare', () => {
@@ -71,6 +80,21 @@ describe('isobath rework', () => {
     expect([code, error]).toEqual([0, '']);
     expect(out).toMatch(/^1 extra dip, /m);
     expect(out).toContain('dip 1: 0.150 mm, 5.1 min');
+  });
+
+  it('--readings of an inch job: inches for people, and a figure that cannot be asks before it counts', () => {
+    const plan = JSON.parse(readFileSync(join(home, 'out/plan.json'), 'utf8'));
+    const inch = join(home, 'inch.json');
+    writeFileSync(inch, JSON.stringify({ ...plan, job: inInches(plan.job) }));
+    const { id } = plan.regions.find((each: { layer: string }) => each.layer === 'ROUND');
+    writeFileSync(join(home, 'inch.csv'), `stage,region,thickness\n2,${id},0.5\n2,${id},0.1162\n`);
+    const { out, error } = runIsobath(['rework', inch, '--readings', join(home, 'inch.csv')], home);
+    // 2.95 mm where 2.80 is to be left.
+    expect(out).toContain(`${id}: read 0.1162, etch 0.0060 more, leaves 0.1102 where 0.1102 +`);
+    expect(out).not.toContain('mm');
+    expect(error).toMatch(
+      /reading-in-question: Reading 1 says 0\.5 in .* does not count until it is confirmed/,
+    );
   });
 
   it('--factor: where edges come out with lines cut as planned', () => {

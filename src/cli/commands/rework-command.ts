@@ -41,8 +41,9 @@ export function reworkCommand(asked: ReworkArguments, terminal: Terminal): Comma
   const read = readReworkPlan(planText.text);
   if ('refused' in read) return refused(read.refused);
   const { process, lines, planFile } = read;
+  const unit = planFile.job.units ?? 'mm';
   const reworked = readings === undefined ? { findings: [] } : reworkFrom(planText.text, readings);
-  if (readings !== undefined && !('rework' in reworked)) return refused(...reworked.findings);
+  if (readings !== undefined && !('rework' in reworked)) return { ...refused(...reworked.findings), unit };
   const reported: Reported = {
     ...('rework' in reworked && reworked.rework !== undefined ? { rework: reworked.rework } : {}),
     ...(factor === undefined ? {} : { forecast: forecastAtFactor(read, factor) }),
@@ -57,12 +58,12 @@ export function reworkCommand(asked: ReworkArguments, terminal: Terminal): Comma
         }),
   };
   if (!json) {
-    if (reported.rework !== undefined) terminal.out(reworkText(reported.rework));
-    if (reported.forecast !== undefined) terminal.out(forecastText(reported.forecast, planFile.stages));
-    terminal.out(damageText(reported));
+    if (reported.rework !== undefined) terminal.out(reworkText(reported.rework, unit));
+    if (reported.forecast !== undefined) terminal.out(forecastText(reported.forecast, { ...planFile, unit }));
+    terminal.out(damageText(reported, unit));
   }
   const { findings } = reworked;
-  return { exitCode: hasStop(findings) ? 1 : 0, findings, record: { ...reported } };
+  return { exitCode: hasStop(findings) ? 1 : 0, findings, record: { ...reported }, unit };
 }
 
 function reworkFrom(planText: string, readings: string): ReturnType<typeof reworkRun> {

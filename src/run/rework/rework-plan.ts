@@ -8,6 +8,7 @@ import { resolveJob } from '#job/resolve/resolve-job.ts';
 import { sheetAt } from '#job/sheet-at.ts';
 import { undercutOf } from '#plan/allowance.ts';
 import type { PlacedLines } from '#plan/edge-place.ts';
+import { SAME_LEVEL } from '#units/depth-tolerances.ts';
 
 export interface ReworkFloor {
   readonly id: string;
@@ -15,6 +16,8 @@ export interface ReworkFloor {
   readonly label: readonly [x: number, y: number];
   /** mm² */
   readonly area: number;
+  /** By number: the last that etches it. */
+  readonly lastStage: number;
   /** Thickness to be left, mm, and how much thinner (`plus`, deeper) or thicker it may be. */
   readonly thickness: number;
   readonly plus: number;
@@ -44,11 +47,17 @@ export function readReworkPlan(text: string): ReworkPlan | { readonly refused: F
   if (job === undefined) return unusablePlan('job', 'a job with an etch factor and a rate');
   const { stock, process } = job;
   const levels = planFile.stages.map(({ level }) => level).sort((a, b) => b - a);
+  const { stages, masking } = planFile;
+  const lastOf = (level: number) =>
+    masking === 're-mask'
+      ? stages.findIndex((stage) => Math.abs(stage.level - level) < SAME_LEVEL) + 1
+      : stages.length;
   const floors = planFile.regions.flatMap(({ id, level, label, area, asked }): ReworkFloor[] => {
     const [x, y] = label;
     if (level === 0) return [];
     const thickness = sheetAt(stock.thickness, { x, y }) - asked.depth;
-    return [{ id, level, label, area, thickness, plus: asked.plus, minus: asked.minus }];
+    const { plus, minus } = asked;
+    return [{ id, level, label, area, lastStage: lastOf(level), thickness, plus, minus }];
   });
   return {
     planFile,

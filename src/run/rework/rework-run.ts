@@ -3,12 +3,12 @@
  * Whether any of it may be done, and what becomes of the rest, is not decided here.
  */
 import { type Finding, finding, hasStop, sortFindings } from '#findings/finding.ts';
-import { locateAreas } from '#geometry/loops/area-locator.ts';
-import { pathOfContour } from '#handoff/contour.ts';
 import { edgePlace, plannedRun } from '#plan/edge-place.ts';
 import { answersIn } from '#run/answers.ts';
+import { readRunPlan } from '#run/correct-plan.ts';
 import { type ReadingRow, readReadings } from '#run/correct-readings.ts';
-import { millimetresIn } from '#units/length-unit.ts';
+import { judgeReadings } from '#run/judge-readings.ts';
+import type { ListedReading } from '#run/listed-readings.ts';
 import { type ExtraEtch, extraDips } from './extra-dips.ts';
 import { type ReworkFloor, type ReworkPlan, readReworkPlan } from './rework-plan.ts';
 
@@ -46,14 +46,25 @@ export interface ReworkResult {
   readonly findings: readonly Finding[];
 }
 
-/** Findings: `plan-file-unusable`, those of readings, `reading-off-floor`, `floor-not-read`, `floor-too-thin`. */
-export function reworkRun(planText: string, readingsText: string): ReworkResult {
+/**
+ * `stagesOver`: by number, up to which stages are over; all of them where it is not said. Only of floors that nothing etches any more it
+ * speaks, and only what was read after their last stage.
+ * Findings: `plan-file-unusable`, those of readings, `reading-off-floor`, `reading-in-question`, `floor-not-read`, `floor-too-thin`.
+ */
+export function reworkRun(
+  planText: string,
+  readingsText: string,
+  stagesOver = Number.POSITIVE_INFINITY,
+): ReworkResult {
   const plan = readReworkPlan(planText);
   if ('refused' in plan) return { findings: [plan.refused] };
   const { rows, findings } = readReadings(readingsText);
   if (hasStop(findings)) return { findings: sortFindings(findings) };
-  const read = thicknessesRead(plan, rows);
-  const floors = plan.floors.filter(({ id }) => read.has(id));
+  const judged = judgeAfter(planText, rows);
+  if (hasStop(judged.findings)) return { findings: sortFindings(judged.findings) };
+  const over = plan.floors.filter(({ lastStage }) => lastStage <= stagesOver);
+  const read = thicknessesRead(over, judged.listed);
+  const floors = over.filter(({ id }) => read.has(id));
   const { depths, gets } = extraDips(floors.map((floor) => extraFor(floor, read.get(floor.id) ?? 0)));
   const reworked = floors.map((floor, index): ReworkedFloor => {
     const own = read.get(floor.id) ?? 0;
@@ -67,7 +78,8 @@ export function reworkRun(planText: string, readingsText: string): ReworkResult 
       edges: edgesAfter(plan, reworked),
     },
     findings: sortFindings([
-      ...plan.floors.flatMap(({ id, label: [x, y] }) =>
+      ...judged.findings,
+      ...over.flatMap(({ id, label: [x, y] }) =>
         read.has(id) ? [] : [finding('floor-not-read', {}, { regions: [id], at: { x, y } })],
       ),
       ...reworked.flatMap(tooThin),
@@ -75,35 +87,46 @@ export function reworkRun(planText: string, readingsText: string): ReworkResult 
   };
 }
 
+/** Readings as `correct` judges them. Of a part etched on both faces each floor is taken as if nothing were etched behind it. */
+function judgeAfter(
+  planText: string,
+  rows: readonly ReadingRow[],
+): { readonly listed: readonly ListedReading[]; readonly findings: readonly Finding[] } {
+  const read = readRunPlan(planText);
+  if ('refused' in read) return { listed: [], findings: [read.refused] };
+  const answers = answersIn(rows);
+  if (hasStop(answers.findings)) return { listed: [], findings: answers.findings };
+  return judgeReadings({ ...read, plan: { ...read.plan, hasFarFloors: false } }, rows, answers);
+}
+
 function extraFor({ thickness, plus, minus }: ReworkFloor, read: number): ExtraEtch {
   return { least: Math.max(0, read - thickness - minus), most: read - thickness + plus };
 }
 
-/** Means by region of the readings at the last moment of each that are not struck out, mm. */
-function thicknessesRead({ planFile, floors }: ReworkPlan, rows: readonly ReadingRow[]): Map<string, number> {
-  const drawn = millimetresIn(planFile.drawing.unit);
-  const known = new Set(floors.map(({ id }) => id));
-  const { struck } = answersIn(rows);
-  const near = planFile.regions.filter(({ face }) => face !== 'far');
-  const { at } = locateAreas(
-    near.map(({ contours }) => contours.map((contour) => pathOfContour(contour).spans)),
-  );
-  const regionAt = (x: number, y: number) => near[at({ x: x * drawn, y: y * drawn })]?.id;
-  const last = new Map<string, { stage: number; minutes: number; values: number[] }>();
-  for (const [index, row] of rows.entries()) {
-    const { stage, minutes = Number.POSITIVE_INFINITY, region, x, y, thickness } = row;
-    if (thickness === undefined || struck.has(index + 1)) continue;
-    const id = region ?? (x === undefined || y === undefined ? undefined : regionAt(x, y));
-    if (id === undefined || !known.has(id)) continue;
-    const value = thickness * millimetresIn(row.unit ?? planFile.job.units ?? 'mm');
-    const before = last.get(id) ?? { stage: -1, minutes: 0, values: [] };
-    const later = stage - before.stage || (minutes === before.minutes ? 0 : minutes - before.minutes);
-    if (later > 0) last.set(id, { stage, minutes, values: [value] });
-    if (later === 0) before.values.push(value);
+/** Means by region of the readings that count at the last moment of each, mm; none where all that were taken then are asked about. */
+function thicknessesRead(
+  floors: readonly ReworkFloor[],
+  listed: readonly ListedReading[],
+): Map<string, number> {
+  const read = new Map<string, number>();
+  for (const { id, lastStage } of floors) {
+    const own = listed.filter(
+      ({ region, kind, stage, state }) =>
+        region === id &&
+        kind === 'thickness' &&
+        stage >= lastStage &&
+        (state === 'counts' || state === 'asked'),
+    );
+    const stage = Math.max(...own.map((each) => each.stage));
+    const ofStage = own.filter((each) => each.stage === stage);
+    // A row without minutes was read at the end of its stage.
+    const minutes = Math.max(...ofStage.map((each) => each.minutes ?? Number.POSITIVE_INFINITY));
+    const values = ofStage.flatMap((each) =>
+      (each.minutes ?? Number.POSITIVE_INFINITY) === minutes && each.state === 'counts' ? [each.read] : [],
+    );
+    if (values.length > 0) read.set(id, values.reduce((sum, each) => sum + each, 0) / values.length);
   }
-  return new Map(
-    [...last].map(([id, { values }]) => [id, values.reduce((sum, each) => sum + each, 0) / values.length]),
-  );
+  return read;
 }
 
 /** Before each dip the floors are covered that have what they need by then. */

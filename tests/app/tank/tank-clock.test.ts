@@ -1,9 +1,11 @@
 /** The clock of a stage, from in to out, and what it alarms of. */
 import { describe, expect, it } from 'vitest';
 import { stageAim } from '#app/state/tank/stage-aim.ts';
+import { stagesOver } from '#app/state/tank/stages-over.ts';
 import { tankAlarm } from '#app/state/tank/tank-alarm.ts';
 import {
   bathMinutes,
+  endRun,
   finishStep,
   goToStep,
   isIn,
@@ -184,5 +186,18 @@ describe('the alarm', () => {
     expect(tankAlarm(idle, [low, lost])).toMatchObject({ finding: lost, severity: 'stop', more: 0 });
     expect(tankAlarm(idle, [low, low])).toMatchObject({ finding: low, action: 'result', more: 1 });
     expect(tankAlarm(idle, [])).toBeUndefined();
+  });
+});
+
+describe('which stages are over', () => {
+  it('those before the one in hand, one with no minutes left, all once the run is said to be over; none in the bath', () => {
+    expect(stagesOver(NO_CLOCK, undefined)).toBe(0);
+    const inHand = goToStep(NO_CLOCK, 3, 'peel');
+    expect(stagesOver(inHand, undefined)).toBe(2);
+    expect(stagesOver(NO_CLOCK, corrected({ had: 24, left: 6.2 }))).toBe(0);
+    expect(stagesOver(NO_CLOCK, corrected({ had: 24, left: 0.02 }))).toBe(2);
+    expect(stagesOver(putIn(NO_CLOCK, 2, at(0)), corrected({ had: 24, left: 0.02 }))).toBe(1);
+    expect(stagesOver(endRun(inHand), undefined)).toBe(Number.POSITIVE_INFINITY);
+    expect(stagesOver(putIn(endRun(inHand), 3, at(1)), undefined)).toBe(2);
   });
 });

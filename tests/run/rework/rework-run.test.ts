@@ -85,8 +85,9 @@ describe('which readings count', () => {
       [idAt('DEEP'), 1.66],
       [idAt('ROUND'), 2.91],
     ]);
-    // On land and beside the part no floor is read.
-    expect(readOf(['2,,,5,5,4.01', '2,,,260,60,4.02'])).toEqual([]);
+    // On land no floor is read.
+    expect(readOf(['2,,,5,5,4.01'])).toEqual([]);
+    expect(rework([HEAD, '2,,,260,60,4.02']).findings.map(({ code }) => code)).toEqual(['reading-unclear']);
   });
 
   test('rows of minutes alone, and of a depth, say nothing of what is left', () => {
@@ -102,9 +103,47 @@ describe('which readings count', () => {
     ]);
     // A row without minutes was read at the end of its stage.
     expect(readOf([`2,,${id},,,2.88`, `2,31,${id},,,2.9`])).toEqual([[id, 2.88]]);
-    expect(readOf([`1,,${id},,,3.3`, `2,4,${id},,,2.9`])).toEqual([[id, 2.9]]);
-    // Before the first dip it is the sheet.
-    expect(readOf([`0,,${id},,,4.02`])).toEqual([[id, 4.02]]);
+    // Before the last stage is over, and before the first dip, it says nothing of what is left then.
+    expect(readOf([`0,,${id},,,4.02`, `1,,${id},,,4.01`])).toEqual([]);
+    expect(readOf([`0,,${id},,,4.02`, `2,,${id},,,2.9`])).toEqual([[id, 2.9]]);
+  });
+
+  test('reading-in-question: what correct asks about counts no more here, until it is confirmed', () => {
+    const id = idAt('ROUND');
+    const [wild, good] = [`2,,${id},,,12.7`, `2,,${id},,,2.95`];
+    const withWild = rework([HEAD, wild, good, good]);
+    expect(withWild.rework?.floors.map(({ read }) => read)).toEqual([2.95]);
+    expect(withWild.rework?.dips).toHaveLength(1);
+    expect(withWild.findings.filter(({ code }) => code === 'reading-in-question')).toMatchObject([
+      { place: { line: 2, regions: [id] }, facts: { number: 1, read: 12.7, why: 'sheet' } },
+    ]);
+    // Nothing but that one: the floor was not read, whatever it read before.
+    const alone = rework([HEAD, `2,20,${id},,,3.4`, `2,40,${id},,,3.9`]);
+    expect(alone.rework?.floors).toEqual([]);
+    expect(alone.findings.map(({ code, place }) => [code, place.regions])).toContainEqual([
+      'floor-not-read',
+      [id],
+    ]);
+    const answered = rework([`${HEAD},confirm,note`, `2,,${id},,,3.5`, ',,,,,,1,gauged again']);
+    expect(answered.rework?.floors.map(({ read }) => read)).toEqual([3.5]);
+    expect(rework([HEAD, `2,,${id},,,3.5`]).rework?.floors).toEqual([]);
+  });
+
+  test('only floors whose last stage is over are spoken of: with one coat after the last, re-masked after their own', async () => {
+    const rows = readings(2.95, 1.62, 3.2).join('\n');
+    expect(reworkRun(lid.text, rows, 1)).toEqual({
+      rework: { floors: [], dips: [], edges: [] },
+      findings: [],
+    });
+    expect(reworkRun(lid.text, rows, 2).rework?.floors).toHaveLength(3);
+    const masked = await planned({ process: { ...buoyLidJob.process, masking: 're-mask' } }, buoyLidDrawing);
+    const [deep, round] = ['DEEP', 'ROUND'].map(
+      (layer) => masked.planFile.regions.find((region) => region.layer === layer)?.id ?? '',
+    );
+    const early = [HEAD, `1,,${round},,,2.83`, `1,,${deep},,,2.81`].join('\n');
+    const { rework: first, findings } = reworkRun(masked.text, early, 1);
+    expect(first?.floors.map(({ id }) => id)).toEqual([round]);
+    expect(findings.flatMap(({ place }) => place.regions ?? [])).not.toContain(deep);
   });
 
   test('in the job’s unit where a row names none', async () => {
@@ -132,7 +171,7 @@ describe('which readings count', () => {
     const { files } = await runLid({ requirements: ofBothFaces }, LID);
     const text = new TextDecoder().decode(files.find(({ name }) => name === 'plan.json')?.bytes);
     // ROUND about (150, 62) of the near face, and BACK on the far one.
-    const ids = readOf(['2,,,150,62,2.4', '2,,,60,60,2.9'], text)?.map(([id]) => String(id));
+    const ids = readOf(['2,,,150,62,3.32', '2,,,60,60,2.9'], text)?.map(([id]) => String(id));
     expect(ids).toHaveLength(2);
     for (const id of ids ?? []) expect(id).toMatch(/^R/);
   });

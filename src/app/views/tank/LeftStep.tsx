@@ -2,13 +2,11 @@
 
 import { useState } from 'react';
 import { endStage } from '#app/state/tank/run-readings.ts';
+import { NO_DIP } from '#app/state/tank/stages-over.ts';
 import { bathMinutes, endRun, goToStep, putIn } from '#app/state/tank/tank-clock.ts';
 import { QUESTIONED_SHARE } from '#job/questioned-share.ts';
 import { useTank } from './tank-context.ts';
 import { clockText, figureOf, stampText } from './tank-words.ts';
-
-/** Minutes that are not worth a dip: three seconds. */
-const NOTHING = 0.05;
 
 export function LeftStep() {
   const tank = useTank();
@@ -16,8 +14,8 @@ export function LeftStep() {
   const own = record.result?.corrected?.stages.find(({ number }) => number === stage.number);
   const left = Math.max(0, aim.minutes - had);
   const counted = bathMinutes({ dips: dips.dips }, Date.now());
-  const isStated = dips.stated !== undefined && Math.abs(dips.stated - counted) >= NOTHING;
-  const isDone = left < NOTHING;
+  const isStated = dips.stated !== undefined && Math.abs(dips.stated - counted) >= NO_DIP;
+  const isDone = left < NO_DIP;
   return (
     <section className="tank-left" aria-labelledby="tank-left-heading">
       <h2 id="tank-left-heading" className="unseen">
@@ -71,7 +69,7 @@ function EndOfStage({ left }: { readonly left: number }) {
   const next = steps[index + 1]?.stage;
   // By what is stated here, not by the clock alone.
   const unused = left + had - (minutes ?? had);
-  const isDone = unused < NOTHING;
+  const isDone = unused < NO_DIP;
   const end = () => {
     if (minutes === undefined) return;
     const signed = { who: hand.who, when: stampText(Date.now()) };

@@ -2,6 +2,7 @@
 import { useMemo, useState } from 'react';
 import { sayInLabels } from '#app/state/field-labels.ts';
 import { readingsText } from '#app/state/tank/run-readings.ts';
+import { stagesOver } from '#app/state/tank/stages-over.ts';
 import { HeadRow } from '#app/views/HeadRow.tsx';
 import { leakOf, scratchHalfWidth } from '#run/rework/maskant-damage.ts';
 import { readReworkPlan } from '#run/rework/rework-plan.ts';
@@ -12,9 +13,15 @@ import { useTank } from './tank-context.ts';
 import { figureOf, listWords } from './tank-words.ts';
 
 export function ReworkPanel() {
-  const { record, planText, unit } = useTank();
+  const { record, planText, unit, clock, plan } = useTank();
   const { run } = record;
-  const { rework, findings } = useMemo(() => reworkRun(planText, readingsText(run)), [run, planText]);
+  const over = stagesOver(clock, record.result?.corrected);
+  const { rework, findings } = useMemo(
+    () => reworkRun(planText, readingsText(run), over),
+    [run, planText, over],
+  );
+  const last = plan.stages.length;
+  const isNone = plan.masking === 're-mask' ? over < 1 : over < last;
   const read = rework?.floors ?? [];
   const unread = findings.filter(({ code }) => code === 'floor-not-read');
   const lost = findings.filter(({ code }) => code === 'floor-too-thin');
@@ -23,6 +30,7 @@ export function ReworkPanel() {
       <h2>Floors that came out thick or thin</h2>
       {read.length === 0 ? (
         <p className="aside">
+          {isNone && `Nothing to rework yet: stage ${plan.masking === 're-mask' ? 1 : last} is not over. `}
           After the last stage, gauge the thickness of every floor with the maskant still on: the extra dips
           that bring thick floors into tolerance follow.
         </p>
