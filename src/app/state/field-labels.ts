@@ -6,7 +6,8 @@ import type { Members } from '#job/fields/field.ts';
 import { JOB } from '#job/job-file.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 
-const LABELS = new Map(labelsOf(JOB.members, []));
+/** By path. */
+export const FIELD_LABELS: ReadonlyMap<string, string> = new Map(labelsOf(JOB.members, []));
 
 /** Backticks are for code, which no words of a finding are in the workbench. */
 const IN_LABELS: Naming = {
@@ -20,7 +21,7 @@ export function sayInLabels(finding: Finding, unit: ShownUnit): SaidFinding {
 
 /** The label of a path of the job, with the place in its list: `Coupons, no. 2` of `process.coupon[1]`. What is no field stays a path. */
 export function labelOf(path: string): string {
-  const label = LABELS.get(path.replace(/\[\d+\]/g, ''));
+  const label = FIELD_LABELS.get(path.replace(/\[\d+\]/g, ''));
   if (label === undefined) return path;
   const number = /\[(\d+)\]/.exec(path)?.[1];
   return number === undefined ? label : `${label}, no. ${Number(number) + 1}`;

@@ -5,6 +5,14 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 export const PANELS = ['drawing', 'requirements', 'stock', 'findings', 'handoff'] as const;
 export type PanelName = (typeof PANELS)[number];
 
+export const PANEL_TITLES: Readonly<Record<PanelName, string>> = {
+  drawing: 'Drawing',
+  requirements: 'Requirements',
+  stock: 'Sheet and bath',
+  findings: 'Findings',
+  handoff: 'Hand-off',
+};
+
 export type Theme = 'system' | 'light' | 'dark';
 
 /** Folded it keeps numbers and marks; pinned it says what each level leaves. */

@@ -131,7 +131,7 @@ const members = {
   }),
   measured: withParts(
     open(readings, {
-      label: 'Measured',
+      label: 'Sheet readings',
       help: 'readings of the sheet before its first dip: thicknesses, or `{ "at": [x, y], "thickness" }`; on a tapered sheet each with its place. Their mean replaces the nominal thickness (a tapered sheet is shifted as a whole), and their spread replaces minus and plus if those are not given',
     }),
     {

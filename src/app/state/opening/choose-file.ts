@@ -2,6 +2,11 @@
 import { HANDOFF_FILES, type HandoffFile } from '#job/handoff-list.ts';
 import type { JobFile } from '#job/job-file.ts';
 
+/** Has a job make every hand-off file. */
+export function chooseAllFiles(job: JobFile): JobFile {
+  return { ...job, handoff: { ...job.handoff, files: [...HANDOFF_FILES] } };
+}
+
 export function chooseFile(job: JobFile, file: HandoffFile, isWanted: boolean): JobFile {
   const { files: before = [], ...handoff } = job.handoff ?? {};
   const files = HANDOFF_FILES.filter((each) => (each === file ? isWanted : before.includes(each)));

@@ -3,6 +3,8 @@
 import { useEffect, useState } from 'react';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { DrawnLine } from '#app/worker/planned-page.ts';
+import { type Box, boxOfSpans, growBox } from '#geometry/box.ts';
+import { pathOfContour } from '#handoff/contour.ts';
 import { stageOfLayer } from '#handoff/stage-layer.ts';
 import type { OutputFile } from '#run/output-file.ts';
 import { contourPath } from './contour-path.ts';
@@ -48,26 +50,7 @@ function countWords(lines: readonly DrawnLine[], layers: readonly string[]): str
   return layers.map((name) => `${name}: ${lines.filter(({ layer }) => layer === name).length}`).join(', ');
 }
 
-function boxOf(lines: readonly DrawnLine[]) {
-  const box = {
-    minX: Number.POSITIVE_INFINITY,
-    minY: Number.POSITIVE_INFINITY,
-    maxX: Number.NEGATIVE_INFINITY,
-    maxY: Number.NEGATIVE_INFINITY,
-  };
-  for (const { contour } of lines) {
-    for (const [x, y] of contour.vertices) {
-      box.minX = Math.min(box.minX, x);
-      box.minY = Math.min(box.minY, y);
-      box.maxX = Math.max(box.maxX, x);
-      box.maxY = Math.max(box.maxY, y);
-    }
-  }
-  const margin = 0.03 * Math.max(box.maxX - box.minX, box.maxY - box.minY);
-  return {
-    minX: box.minX - margin,
-    minY: box.minY - margin,
-    maxX: box.maxX + margin,
-    maxY: box.maxY + margin,
-  };
+function boxOf(lines: readonly DrawnLine[]): Box {
+  const box = boxOfSpans(lines.flatMap(({ contour }) => pathOfContour(contour).spans));
+  return growBox(box, 0.03 * Math.max(box.maxX - box.minX, box.maxY - box.minY));
 }

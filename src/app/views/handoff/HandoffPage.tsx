@@ -2,8 +2,9 @@
 import { ArrowLeft, Box, type LucideIcon, Printer, Ruler, Scissors } from 'lucide-react';
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
-import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
-import type { FileGroup } from '#job/handoff-list.ts';
+import { chooseAllFiles } from '#app/state/opening/choose-file.ts';
+import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
+import { type FileGroup, HANDOFF_FILES } from '#job/handoff-list.ts';
 import { FileCard } from './FileCard.tsx';
 import { FilePreview } from './FilePreview.tsx';
 import { useHandoffCards } from './use-handoff-cards.ts';
@@ -16,11 +17,12 @@ const GROUPS: Readonly<Record<FileGroup, { readonly title: string; readonly icon
 };
 
 export function HandoffPage() {
-  const { layout } = useWorkbench();
+  const { layout, actions } = useWorkbench();
+  const chosen = useDocument()?.job.handoff?.files ?? [];
   const cards = useHandoffCards();
-  const [chosen, choose] = useState<string>();
+  const [looked, look] = useState<string>();
   const made = cards.flatMap(({ file }) => file ?? []);
-  const file = made.find(({ name }) => name === chosen) ?? made.find(({ name }) => name === 'scribe.dxf');
+  const file = made.find(({ name }) => name === looked) ?? made.find(({ name }) => name === 'scribe.dxf');
   const caution = useWorkbenchState(({ derived }) => derived.page?.plan?.cautions[0]);
   return (
     <main className="over-sheet">
@@ -41,7 +43,7 @@ export function HandoffPage() {
                       key={card.key}
                       card={card}
                       isShown={card.file !== undefined && card.file === file}
-                      onShow={choose}
+                      onShow={look}
                     />
                   ))}
                 </ul>
@@ -62,6 +64,13 @@ export function HandoffPage() {
         <footer className="handoff-foot">
           <Button className="plain" onPress={() => layout.setState({ panel: 'findings' })}>
             <ArrowLeft size={16} aria-hidden="true" /> Back to the sheet
+          </Button>
+          <Button
+            className="plain"
+            isDisabled={chosen.length === HANDOFF_FILES.length}
+            onPress={() => actions.edit('make every file', chooseAllFiles)}
+          >
+            Choose all files
           </Button>
           <p className="aside">{caution}</p>
         </footer>

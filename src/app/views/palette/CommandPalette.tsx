@@ -14,7 +14,8 @@ import {
   SearchField,
 } from 'react-aria-components';
 import { useLayout, useWorkbench } from '#app/views/workbench-context.ts';
-import { type PaletteEntry, useEntries } from './use-entries.ts';
+import type { PaletteEntry } from './palette-entry.ts';
+import { useEntries } from './use-entries.ts';
 import './palette.css';
 
 export function CommandPalette() {

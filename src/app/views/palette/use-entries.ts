@@ -1,5 +1,6 @@
 /** What the palette finds: actions, regions and findings by their words, and what a number may mean. */
 
+import { PANEL_TITLES, type PanelName } from '#app/state/layout-state.ts';
 import { fetchSample, SAMPLES } from '#app/state/opening/samples.ts';
 import { bySeverity } from '#app/state/plan-standing.ts';
 import { faceOnShow, hasFarFace } from '#app/state/shown-face.ts';
@@ -10,14 +11,8 @@ import { sayFinding } from '#findings/say-finding.ts';
 import { readFigure } from '#units/read-figure.ts';
 import { readLength } from '#units/read-length.ts';
 import { showLength, showMinutes } from '#units/show-length.ts';
-
-export interface PaletteEntry {
-  readonly key: string;
-  readonly words: string;
-  readonly aside?: string;
-  readonly keys?: string;
-  readonly run: () => void;
-}
+import type { PaletteEntry } from './palette-entry.ts';
+import { settingEntries } from './setting-entries.ts';
 
 export interface PaletteSection {
   readonly title: string;
@@ -56,6 +51,7 @@ export function useEntries(text: string): readonly PaletteSection[] {
     { title: 'Regions', entries: regions.filter((each) => matchesRegion(each, wanted)) },
     { title: 'Number', entries: numberEntries(text, workbench) },
     { title: 'Actions', entries: actionEntries(workbench).filter(isFound) },
+    { title: 'Settings', entries: wanted === '' ? [] : settingEntries(workbench.layout).filter(isFound) },
     { title: 'Findings', entries: findings.filter(isFound) },
   ].filter(({ entries }) => entries.length > 0);
 }
@@ -101,8 +97,7 @@ function turnEntry({ store, actions }: Workbench): PaletteEntry[] {
 
 function actionEntries(workbench: Workbench): PaletteEntry[] {
   const { actions, layout, mode, store } = workbench;
-  const panel = (name: 'drawing' | 'requirements' | 'stock' | 'findings' | 'handoff') => () =>
-    layout.setState({ panel: name });
+  const panel = (name: PanelName) => () => layout.setState({ panel: name });
   const isReady = store.getState().derived.page?.isWhole === true;
   const samples = SAMPLES.map((sample) => ({
     key: sample.file,
@@ -115,10 +110,11 @@ function actionEntries(workbench: Workbench): PaletteEntry[] {
     ...turnEntry(workbench),
     { key: 'undo', words: 'Undo', keys: 'Ctrl Z', run: actions.undo },
     { key: 'redo', words: 'Redo', keys: 'Ctrl Shift Z', run: actions.redo },
-    { key: 'drawing', words: 'Open the panel Drawing', run: panel('drawing') },
-    { key: 'requirements', words: 'Open the panel Requirements', run: panel('requirements') },
-    { key: 'stock', words: 'Open the panel Sheet and bath', run: panel('stock') },
-    { key: 'findings', words: 'Open the panel Findings', run: panel('findings') },
+    ...(['drawing', 'requirements', 'stock', 'findings'] as const).map((name) => ({
+      key: name,
+      words: `Open the panel ${PANEL_TITLES[name]}`,
+      run: panel(name),
+    })),
     { key: 'handoff', words: 'Hand off: save the files', run: panel('handoff') },
     ...(isReady
       ? [

@@ -23,6 +23,7 @@ export function ReviewBar({ stages, planText }: ReviewBarProps) {
   const isOther = isOfOtherPlan(draft, planText);
   const checked = isOther ? 0 : draft.checked.length;
   const reviewer = draft.reviewer.trim();
+  const whatIsMissing = isOther ? 'It is of another plan' : reviewer === '' ? 'Needs a reviewer’s name' : '';
   const save = () => {
     if (planText === undefined) return;
     const { remarks, checked: numbers } = draft;
@@ -54,6 +55,7 @@ export function ReviewBar({ stages, planText }: ReviewBarProps) {
       <Button className="plain print" onPress={() => window.print()}>
         <Printer size={16} aria-hidden="true" /> Print
       </Button>
+      {whatIsMissing !== '' && <span className="aside">{whatIsMissing}</span>}
       <Button
         isDisabled={planText === undefined || isOther || reviewer === ''}
         onPress={() => (checked < stages ? setAsking(true) : save())}

@@ -23,6 +23,8 @@ import { reviewKey } from './review-keys.ts';
 import { StageFacts } from './StageFacts.tsx';
 import { useOpenReview } from './use-open-review.ts';
 import { useRecordedLook } from './use-recorded-look.ts';
+import { useStageClock } from './use-stage-clock.ts';
+import { useTopAt } from './use-top-at.ts';
 import './review.css';
 
 export function ReviewView() {
@@ -37,8 +39,8 @@ export function ReviewView() {
   const index = Math.min(wanted, steps.length - 1);
   const step = steps[index];
 
-  useEffect(() => actions.show('plan'), [actions]);
-  useEffect(() => actions.turnClock(step?.to), [actions, step]);
+  useStageClock(step?.to);
+  const side = useTopAt(index);
   useRecordedLook(step?.stage.number);
   useEffect(() => {
     const { draft: now } = mode.getState();
@@ -105,7 +107,7 @@ export function ReviewView() {
         </div>
       </main>
       <aside className="review-side" aria-label="Stage, findings, remarks and record">
-        <div className="review-scroll">
+        <div className="review-scroll" ref={side}>
           {isBehind && <ReviewChanges planText={planText} />}
           <StageFacts step={step} />
           <FindingsView />

@@ -14,7 +14,7 @@ import {
 } from 'lucide-react';
 import { type ReactNode, useState } from 'react';
 import { Button } from 'react-aria-components';
-import { PANELS, type PanelName } from '#app/state/layout-state.ts';
+import { PANEL_TITLES, PANELS, type PanelName } from '#app/state/layout-state.ts';
 import { BrokenView } from '#app/views/BrokenView.tsx';
 import { IconButton } from '#app/views/controls/IconButton.tsx';
 import { DrawingPanel } from '#app/views/drawing/DrawingPanel.tsx';
@@ -28,7 +28,6 @@ import { type Badge, useBadges } from './use-badges.ts';
 import './side.css';
 
 interface Subject {
-  readonly title: string;
   readonly icon: LucideIcon;
   readonly body: () => ReactNode;
   /** Once opened it stays, out of sight: what is typed in part is not lost. */
@@ -36,11 +35,11 @@ interface Subject {
 }
 
 const SUBJECTS: Readonly<Record<PanelName, Subject>> = {
-  drawing: { title: 'Drawing', icon: PencilRuler, body: DrawingPanel, isKept: true },
-  requirements: { title: 'Requirements', icon: Ruler, body: RequirementsPanel },
-  stock: { title: 'Sheet and bath', icon: Layers, body: StockPanel, isKept: true },
-  findings: { title: 'Findings', icon: TriangleAlert, body: FindingsPanel },
-  handoff: { title: 'Hand-off', icon: PackageCheck, body: HandoffPanel },
+  drawing: { icon: PencilRuler, body: DrawingPanel, isKept: true },
+  requirements: { icon: Ruler, body: RequirementsPanel },
+  stock: { icon: Layers, body: StockPanel, isKept: true },
+  findings: { icon: TriangleAlert, body: FindingsPanel },
+  handoff: { icon: PackageCheck, body: HandoffPanel },
 };
 
 export function SidePanel() {
@@ -68,13 +67,13 @@ function Rail({ panel, badges }: RailProps) {
   return (
     <div className="rail">
       {PANELS.map((name) => {
-        const { title, icon } = SUBJECTS[name];
+        const { icon } = SUBJECTS[name];
         const { words, severity } = badges[name];
         return (
           <span key={name} className={name === panel ? 'rail-place open' : 'rail-place'}>
             <IconButton
               icon={icon}
-              name={`${title}: ${words}`}
+              name={`${PANEL_TITLES[name]}: ${words}`}
               tipPlacement="left"
               isPressed={name === panel}
               onPress={() => layout.setState({ panel: name === panel ? undefined : name })}
@@ -95,7 +94,8 @@ interface SubjectRowProps {
 
 function SubjectRow({ name, isOpen, badge }: SubjectRowProps) {
   const { layout } = useWorkbench();
-  const { title, icon: Icon, body: Body, isKept = false } = SUBJECTS[name];
+  const { icon: Icon, body: Body, isKept = false } = SUBJECTS[name];
+  const title = PANEL_TITLES[name];
   const [wasOpen, setWasOpen] = useState(isOpen);
   if (isOpen && !wasOpen) setWasOpen(true);
   const Sign = isOpen ? Minus : ChevronDown;

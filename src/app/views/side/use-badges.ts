@@ -32,7 +32,9 @@ function badgesOf({ history, derived }: Part, unit: ShownUnit): Readonly<Record<
   const { stops, warnings } = bySeverity(findings);
   const gravestShape = stops.length > 0 ? 'stop' : warnings.length > 0 ? 'warn' : undefined;
   const unasked = shapes.filter(({ region }) => region.asked.depth <= 0).length;
-  const files = (page?.files.length ?? 0) + (document === undefined ? 0 : 1);
+  // With the job and its drawing.
+  const files =
+    (page?.files.length ?? 0) + (document === undefined ? 0 : document.drawing === undefined ? 1 : 2);
   return {
     drawing:
       page === undefined

@@ -50,6 +50,9 @@ export function MainMenu() {
             Copy this job
           </MenuItem>
           <Separator />
+          <MenuItem textValue="Undo" onAction={actions.undo}>
+            Undo <kbd>Ctrl Z</kbd>
+          </MenuItem>
           <MenuItem textValue="Redo" onAction={actions.redo}>
             Redo <kbd>Ctrl Shift Z</kbd>
           </MenuItem>

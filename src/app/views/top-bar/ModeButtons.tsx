@@ -9,7 +9,8 @@ export function ModeButtons() {
   const { mode, layout } = useWorkbench();
   const isAsked = (useDocument()?.unsaid?.length ?? 0) > 0;
   const isPlanned = useWorkbenchState(
-    ({ derived: { page, isStale } }) => page?.isWhole === true && page.plan !== undefined && !isStale,
+    ({ derived: { page, isStale } }) =>
+      page?.isWhole === true && (page.plan?.stages.length ?? 0) > 0 && !isStale,
   );
   const isReady = isPlanned && !isAsked;
   const hasStops = useWorkbenchState(({ derived: { page } }) => page !== undefined && hasStop(page.findings));

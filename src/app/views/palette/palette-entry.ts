@@ -1,0 +1,8 @@
+/** Something that the palette finds by its words, and does. */
+export interface PaletteEntry {
+  readonly key: string;
+  readonly words: string;
+  readonly aside?: string;
+  readonly keys?: string;
+  readonly run: () => void;
+}
