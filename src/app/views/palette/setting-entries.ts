@@ -11,7 +11,7 @@ export function settingEntries(layout: Workbench['layout']): PaletteEntry[] {
     const panel = panelOf(path);
     const run = () => {
       layout.setState({ panel });
-      focusControl(label);
+      void focusControl(label);
     };
     return { key: `setting ${path}`, words: label, aside: PANEL_TITLES[panel], run };
   };
