@@ -1,4 +1,5 @@
 /** A corrected run as tables for the terminal, in the job's unit: stages with the minutes left, regions with what will come out. */
+import { WIDE_WORDS } from '#findings/wide-words.ts';
 import type { CorrectResult } from '#run/correct-run.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import type { ShownUnit } from '#units/show-length.ts';
@@ -18,7 +19,7 @@ const PLACES: Record<ShownUnit, { readonly length: number; readonly rate: number
 };
 
 export function correctionText(
-  { rate, next, stages, regions }: Corrected,
+  { rate, next, stages, regions, wide }: Corrected,
   { unit, color }: { readonly unit: ShownUnit; readonly color: boolean },
 ): string {
   const places = PLACES[unit];
@@ -49,6 +50,7 @@ export function correctionText(
       stageRows,
       color,
     ),
+    ...(wide === undefined ? [] : [`± is wider than the figure: ${WIDE_WORDS[wide]}`]),
     `rate overall ${speed(rate)} ${unit}/min; used for the minutes left ${speed(next)} ${unit}/min`,
     '',
     textTable(

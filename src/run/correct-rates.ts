@@ -1,8 +1,10 @@
 /** A run corrected: rate had, minutes left, what will come out and how surely (M7). Pure; millimetres and minutes. */
 
 import { studentFactor } from '#bath/student-factor.ts';
+import type { WhyWide } from '#findings/wide-words.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { SAME_SUM } from '#geometry/tolerances.ts';
+import { ASSUMED_GAUGE_NOISE } from '#job/job-defaults.ts';
 import { hypot } from '#maths/hypot.ts';
 import { AT_TOLERANCE, SAME_LEVEL } from '#units/depth-tolerances.ts';
 import { type BareSpell, bareSpell } from './bare-spell.ts';
@@ -45,6 +47,8 @@ export interface RunCorrected {
   /** By reading: how far it stands off the fit, in standard deviations of one reading, and that deviation, mm. */
   readonly off: readonly number[];
   readonly noise: number;
+  /** Why, where an uncertainty is wider than its figure. */
+  readonly wide?: WhyWide;
 }
 
 /** How far a run has come: minutes had by stage, and the stage, by index, that the part was in last; -1 before the first dip. */
@@ -83,7 +87,31 @@ export function correctRates(planned: RunPlan, readings: readonly Reading[], soF
     .map((region) => foresee(region, { ...clock, plan, left, sure }));
   const whole = now > 0 ? sure({ removed: { from: 0, to: now, sign: 1 } }) : undefined;
   const rate = whole === undefined ? next : { value: whole.value / now, within: whole.within / now };
-  return { rate, next, stages, regions, off: fit.off, noise: fit.noise.u };
+  const isWide = [...stages.map(({ left: each }) => each), ...regions.map(({ depth }) => depth)].some(
+    isWider,
+  );
+  const wide = isWide ? { wide: whyWide(planned, readings, fit) } : {};
+  return { rate, next, stages, regions, off: fit.off, noise: fit.noise.u, ...wide };
+}
+
+/** Smaller ones round to nothing, be they minutes or mm. */
+const LEAST_WITHIN = 0.05;
+
+/** Less sure than it is large. */
+export function isWider({ value, within }: Measured): boolean {
+  return within > value && within >= LEAST_WITHIN;
+}
+
+/** Where a sheet known for certain would halve the doubt of the coming rate, it is the sheet. */
+function whyWide(plan: RunPlan, readings: readonly Reading[], fit: Fit): WhyWide {
+  const { sheet } = plan;
+  const rate = { ahead: 1 };
+  if (sheet !== undefined && sheet.plus + sheet.minus > 0) {
+    const known = fitRates({ ...plan, sheet: { ...sheet, plus: 0, minus: 0 } }, readings);
+    if (2 * known.sum(rate).u < fit.sum(rate).u) return 'sheet';
+  }
+  const isScattered = fit.freedom < fit.noise.freedom || fit.noise.u > 2 * ASSUMED_GAUGE_NOISE.value;
+  return isScattered ? 'spread' : 'few';
 }
 
 /** Where a final thickness is asked and thickness was read, the depth asked is what leaves it of the sheet as it is there. */

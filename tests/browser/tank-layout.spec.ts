@@ -1,5 +1,6 @@
 /** The tank page on a phone, on a tablet and in a wide window: what fits, and what is open to everyone. */
 import AxeBuilder from '@axe-core/playwright';
+import type { Locator } from '@playwright/test';
 import { goToGauge, goToTank, readingOf, record } from '#support/browser/tank-page.ts';
 import { expect, openSample, statusOf, test } from '#support/browser/workbench-page.ts';
 
@@ -41,6 +42,60 @@ for (const [width, height] of [
     if (width > 700) expect(typing.scrollHeight).toBeLessThanOrEqual(typing.clientHeight);
   });
 }
+
+/** Whether all of it lies in its list and in the window. */
+function isInView(each: Locator): Promise<boolean> {
+  return each.evaluate((element) => {
+    const panel = element.closest('[role="tabpanel"]')?.getBoundingClientRect();
+    const { top, bottom } = element.getBoundingClientRect();
+    return panel !== undefined && top >= panel.top && bottom <= Math.min(panel.bottom, innerHeight);
+  });
+}
+
+test('with an alarm above, the list below has room for what is typed there, and nothing else is scrolled', async ({
+  workbench,
+}) => {
+  await goToTank(workbench);
+  await workbench.getByRole('button', { name: 'In the bath' }).click();
+  await workbench.getByRole('button', { name: 'In now' }).click();
+  await workbench.getByRole('button', { name: 'Out now' }).last().click();
+  await goToGauge(workbench, '20');
+  // A slower bath: more than the plan allows for.
+  await record(workbench, '0.51');
+  await record(workbench, '0.512');
+  await expect(workbench.locator('.tank-alarm')).toBeVisible();
+  const scrolled = () =>
+    workbench.locator('.tank main').evaluate((main) => main.scrollHeight - main.clientHeight);
+  const list = workbench.getByRole('tabpanel');
+  expect((await list.boundingBox())?.height ?? 0).toBeGreaterThan(120);
+  expect(await scrolled()).toBe(0);
+  await workbench.getByRole('button', { name: 'Strike out reading 1' }).click();
+  await expect.poll(() => isInView(list.locator('.reason'))).toBe(true);
+  await list.getByRole('button', { name: 'Cancel' }).click();
+  await workbench.getByRole('tab', { name: 'After a coupon' }).click();
+  await expect.poll(() => isInView(list.getByLabel('or etch factor'))).toBe(true);
+  expect(await scrolled()).toBe(0);
+});
+
+test('instructions are read at arm’s length, and the times on the bar stand apart', async ({ workbench }) => {
+  await goToTank(workbench);
+  const sizeOf = (of: string) =>
+    workbench.locator(of).evaluate((element) => Number.parseFloat(getComputedStyle(element).fontSize));
+  expect(await sizeOf('.tank-do > p')).toBe(20);
+  await workbench.getByRole('button', { name: 'In the bath' }).click();
+  await workbench.getByRole('button', { name: 'In now' }).click();
+  expect(await sizeOf('.next-out')).toBe(20);
+  const back = await workbench.getByRole('button', { name: 'Not in yet' }).evaluate((element) => {
+    const { borderTopColor, minHeight } = getComputedStyle(element);
+    return { borderTopColor, minHeight };
+  });
+  expect(back.minHeight).toBe('48px');
+  expect(back.borderTopColor).not.toMatch(/, 0\)|transparent/);
+  const [gauge, out] = await Promise.all(
+    ['.ends strong', '.ends .out'].map((of) => workbench.locator(of).boundingBox()),
+  );
+  expect((gauge?.x ?? 0) + (gauge?.width ?? 0)).toBeLessThan(out?.x ?? 0);
+});
 
 for (const colorScheme of ['light', 'dark'] as const) {
   test.describe(`in the ${colorScheme} theme`, () => {

@@ -33,3 +33,9 @@ test('one in millimetres as ever', () => {
   expect(text).toMatch(/R01\s+2\.540\s+2\.540 ± 0\.025/);
   expect(text).toContain('rate overall 0.02540 ± 0.00127 mm/min');
 });
+
+test('an uncertainty wider than its figure is not left without its reason', () => {
+  const text = correctionText({ ...corrected, wide: 'sheet' }, { unit: 'in', color: false });
+  expect(text).toContain('± is wider than the figure: the sheet was not gauged');
+  expect(correctionText(corrected, { unit: 'in', color: false })).not.toContain('wider');
+});

@@ -48,6 +48,25 @@ describe('M7 a reading after stage 1', () => {
     expect(rate.within).toBeCloseTo((1.96 * Math.hypot(0.01, 0.2 / Math.sqrt(3))) / 24, 5);
   });
 
+  describe('an uncertainty wider than its figure says why', () => {
+    const had = (minutes: number) => ({ had: [minutes, 0, 0], current: 0 });
+    const left = (minute: number, value: number) => reading(0, minute, value, { kind: 'thickness' });
+
+    test('the sheet, where a thickness was read beside no gauging of it', () => {
+      // ± 0.2 mm of sheet on 0.1 mm of metal.
+      expect(correctRates(plan, [left(4, 4.9), left(4, 4.91)], had(4)).wide).toBe('sheet');
+      const sheet = reading(-1, 0, 5.02, { kind: 'thickness' });
+      expect(correctRates(plan, [sheet, left(4, 4.92), left(4, 4.91)], had(4)).wide).toBeUndefined();
+    });
+
+    test('readings that disagree, and too few of them', () => {
+      const apart = [0.05, 0.62, 0.33, 0.91, 0.12].map((value) => reading(0, 12, value));
+      expect(correctRates(plan, apart, had(12)).wide).toBe('spread');
+      expect(correctRates(plan, [reading(0, 0.3, 0.008)], had(0.3)).wide).toBe('few');
+      expect(correctRates(plan, [reading(0, 24, 0.61)], had(24)).wide).toBeUndefined();
+    });
+  });
+
   test('four repeats are worth their mean, with Student’s t for three degrees of freedom', () => {
     const values = [0.71, 0.73, 0.72, 0.72];
     const { rate } = correctRates(

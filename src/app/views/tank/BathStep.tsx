@@ -34,7 +34,7 @@ export function BathStep() {
           {isRunning ? 'Out now' : 'In now'}
         </button>
         {isRunning && (
-          <button type="button" className="quiet" onClick={() => setClock(takeBack(clock, stage.number))}>
+          <button type="button" onClick={() => setClock(takeBack(clock, stage.number))}>
             Not in yet
           </button>
         )}

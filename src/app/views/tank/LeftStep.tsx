@@ -4,7 +4,9 @@ import { useState } from 'react';
 import { endStage } from '#app/state/tank/run-readings.ts';
 import { NO_DIP } from '#app/state/tank/stages-over.ts';
 import { bathMinutes, endRun, goToStep, putIn } from '#app/state/tank/tank-clock.ts';
+import { WIDE_WORDS } from '#findings/wide-words.ts';
 import { QUESTIONED_SHARE } from '#job/questioned-share.ts';
+import { isWider } from '#run/correct-rates.ts';
 import { useTank } from './tank-context.ts';
 import { clockText, figureOf, stampText } from './tank-words.ts';
 
@@ -13,6 +15,9 @@ export function LeftStep() {
   const { stage, had, aim, record, clock, setClock, goTo, own: dips } = tank;
   const own = record.result?.corrected?.stages.find(({ number }) => number === stage.number);
   const left = Math.max(0, aim.minutes - had);
+  const why = record.result?.corrected?.wide;
+  const isWide = own !== undefined && isWider({ value: left, within: own.left.within });
+  const wide = isWide && why !== undefined ? ` (${WIDE_WORDS[why]})` : '';
   const counted = bathMinutes({ dips: dips.dips }, Date.now());
   const isStated = dips.stated !== undefined && Math.abs(dips.stated - counted) >= NO_DIP;
   const isDone = left < NO_DIP;
@@ -26,20 +31,9 @@ export function LeftStep() {
         <span className="aside">
           {own === undefined
             ? 'as planned: nothing was read yet'
-            : `${left.toFixed(1)} ± ${own.left.within.toFixed(1)} min, of ${aim.minutes.toFixed(1)} in all`}
+            : `${left.toFixed(1)} ± ${own.left.within.toFixed(1)} min${wide}, of ${aim.minutes.toFixed(1)} in all`}
         </span>
       </p>
-      {aim.isEarly && left > 0 && (
-        <p>
-          <strong>Gauge at {clockText(aim.outAt)}</strong> of the stage, {clockText(aim.outAt - had)} from
-          now.
-        </p>
-      )}
-      {isStated && dips.dips.length > 0 && (
-        <p>
-          The clock goes on from {clockText(had)}, as stated; it had counted {clockText(counted)}.
-        </p>
-      )}
       <div className="buttons">
         <button
           type="button"
@@ -52,6 +46,17 @@ export function LeftStep() {
           Gauge again
         </button>
       </div>
+      {aim.isEarly && left > 0 && (
+        <p>
+          <strong>Gauge at {clockText(aim.outAt)}</strong> of the stage, {clockText(aim.outAt - had)} from
+          now.
+        </p>
+      )}
+      {isStated && dips.dips.length > 0 && (
+        <p>
+          The clock goes on from {clockText(had)}, as stated; it had counted {clockText(counted)}.
+        </p>
+      )}
       <EndOfStage key={`${stage.number} ${had > 0}`} left={left} />
     </section>
   );
@@ -108,7 +113,7 @@ function EndOfStage({ left }: { readonly left: number }) {
             <strong>
               {clockText(unused)} of stage {stage.number} would not be used.
             </strong>{' '}
-            Its floors come out thicker by as much.
+            Its floors come out thicker.
           </p>
           <div className="buttons">
             <button type="button" onClick={() => setAsking(false)}>

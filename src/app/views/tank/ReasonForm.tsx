@@ -1,5 +1,5 @@
 /** The reason for what is answered, typed or one of the usual. */
-import { type FormEvent, useState } from 'react';
+import { type FormEvent, useEffect, useRef, useState } from 'react';
 
 interface ReasonFormProps {
   readonly label: string;
@@ -11,12 +11,15 @@ interface ReasonFormProps {
 
 export function ReasonForm({ label, usual, action, onTake, onClose }: ReasonFormProps) {
   const [reason, setReason] = useState('');
+  const form = useRef<HTMLFormElement>(null);
+  // All of it, not only the field that takes the focus.
+  useEffect(() => form.current?.scrollIntoView({ block: 'nearest' }), []);
   const take = (event: FormEvent) => {
     event.preventDefault();
     if (reason.trim() !== '') onTake(reason.trim());
   };
   return (
-    <form className="reason" onSubmit={take}>
+    <form className="reason" ref={form} onSubmit={take}>
       <label>
         {label}
         {/* biome-ignore lint/a11y/noAutofocus: it takes the place of the button that was pressed */}

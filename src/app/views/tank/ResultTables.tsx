@@ -3,6 +3,7 @@
 import { sayInLabels } from '#app/state/field-labels.ts';
 import { HeadRow } from '#app/views/HeadRow.tsx';
 import { SeverityShape } from '#app/views/SeverityShape.tsx';
+import { WIDE_WORDS } from '#findings/wide-words.ts';
 import type { Measured, RegionForeseen, RunCorrected } from '#run/correct-rates.ts';
 import { lengthFigure, type ShownUnit } from '#units/show-length.ts';
 import { useTank } from './tank-context.ts';
@@ -21,6 +22,11 @@ export function ResultTables() {
   return (
     <div className="result-tables">
       <Minutes corrected={corrected} />
+      {corrected.wide !== undefined && (
+        <p className="wide">
+          <strong>± is wider than the figure: {WIDE_WORDS[corrected.wide]}.</strong>
+        </p>
+      )}
       <Regions corrected={corrected} unit={unit} />
       <div className="result-findings">
         {findings.map((finding, index) => {
