@@ -5,6 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { distanceToSpan, type Path, pointAlong, type Span, spanFromBulge } from '#geometry/span.ts';
 import { pathOfContour } from '#handoff/contour.ts';
 import { cutLines } from '#handoff/cut-lines.ts';
+import { followableLine } from '#handoff/followable-line.ts';
 import { machineProgram } from '#handoff/machine-program.ts';
 import { scribeDrawing } from '#handoff/scribe-drawing.ts';
 import { fillPost, PLAIN_POST } from '#job/formats/post-file.ts';
@@ -79,6 +80,65 @@ function chords(points: readonly { x: number; y: number }[]): Span[] {
     return Math.hypot(end.x - start.x, end.y - start.y) > 0 ? [{ kind: 'line', start, end }] : [];
   });
 }
+
+describe('a line that a machine can follow, by hand', () => {
+  const quarter = Math.tan(Math.PI / 8);
+
+  test('is the line itself where no segment is short, arcs and all', () => {
+    const line = lineThrough(
+      [
+        [1, 2, 0],
+        [31, 2, quarter],
+        [36, 7, 0],
+        [36, 19, 0],
+      ],
+      false,
+    );
+    expect(followableLine(line)).toBe(line);
+    // Twice the least, and just over it, is still looked at and found good.
+    const near = lineThrough(
+      [
+        [0, 0, 0],
+        [20, 0, 0],
+        [20, 0.0101, 0],
+        [41, 3, 0],
+      ],
+      false,
+    );
+    expect(followableLine(near)).toEqual(near);
+  });
+
+  test('has none of 0.01 mm to the last figure of a file, and keeps one of 0.010003', () => {
+    const across = (length: number) =>
+      followableLine(
+        lineThrough(
+          [
+            [0, 0, 0],
+            [20, 0, 0],
+            [20, length, 0],
+            [41, length, 0],
+          ],
+          false,
+        ),
+      );
+    expect(across(0.010001)?.spans).toHaveLength(2);
+    expect(across(0.010003)?.spans).toHaveLength(3);
+  });
+
+  test('is nothing where all of it is shorter than that', () => {
+    expect(
+      followableLine(
+        lineThrough(
+          [
+            [7, 3, 0],
+            [7.004, 3, 0],
+          ],
+          false,
+        ),
+      ),
+    ).toBeUndefined();
+  });
+});
 
 describe('a machine program beside scribe.dxf', () => {
   test('rounded-below-the-least: a step of 0.0102 mm stays a step where three decimals make it 0.0099', () => {

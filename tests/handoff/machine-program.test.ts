@@ -12,6 +12,7 @@ import {
   spansLength,
   tangentAlong,
 } from '#geometry/span.ts';
+import { pathOfContour } from '#handoff/contour.ts';
 import { cutLines, travel } from '#handoff/cut-lines.ts';
 import { machineProgram } from '#handoff/machine-program.ts';
 import { fillPost, PLAIN_POST } from '#job/formats/post-file.ts';
@@ -94,6 +95,101 @@ describe('the machine program, read by an interpreter written from NISTIR 6556',
 
   it('is the same text each time', () => {
     expect(program()).toBe(program());
+  });
+});
+
+describe('the words of a program, by hand', () => {
+  const [stage, second] = handMadePlan.stages;
+  if (stage === undefined || second === undefined) throw new Error('the plan has two stages');
+  const POST = fillPost({
+    ...PLAIN_POST,
+    decimals: 3,
+    feed: 900,
+    plungeFeed: 150,
+    safeHeight: 8,
+    cutHeight: -0.25,
+    toolOn: ['M3'],
+    toolOff: ['M5'],
+    header: ['%41', '(B, left)', '', 'G64'],
+    footer: ['M2', '%'],
+    lineNumberStep: 7,
+  });
+  const text = (lines: Parameters<typeof machineProgram>[0]['lines'], change: object = {}): string[] =>
+    machineProgram({ name: 'Lid (left)', planHash: 'c4', lines, post: { ...POST, ...change } }).split('\r\n');
+  const moves = (blocks: readonly string[]) => blocks.filter((block) => /G[123] X/.test(block));
+  const path = (...places: readonly (readonly [number, number, number])[]) =>
+    pathOfContour({ closed: false, vertices: places.map(([x, y, bulge]) => [x, y, bulge]) });
+  // A line, a quarter turn to the left about (30, 9), a line, and a quarter to the right about (39, 20).
+  const quarter = Math.tan(Math.PI / 8);
+  const bent = path([-0.0004, 5, 0], [30, 5, quarter], [34, 9, 0], [34, 20, -quarter], [39, 25, 0]);
+
+  it('go down once, cut at one feed, come up, and number what is no comment', () => {
+    const blocks = text([{ stage, path: bent }]);
+    expect(blocks.filter((block) => !block.includes('Computed'))).toEqual([
+      '%41',
+      '(B, left)',
+      '',
+      'N7 G64',
+      '(Scribe lines: Lid  left )',
+      '(Plan c4)',
+      'N14 G17 G21 G90 G94',
+      'N21 G0 Z8.000',
+      '(Stage 1, 1 tick)',
+      '(Line 1 of 1)',
+      'N28 G0 X0.000 Y5.000',
+      'N35 M3',
+      'N42 G1 Z-0.250 F150.000',
+      'N49 G1 X30.000 Y5.000 F900.000',
+      'N56 G3 X34.000 Y9.000 I0.000 J4.000',
+      'N63 G1 X34.000 Y20.000',
+      'N70 G2 X39.000 Y25.000 I5.000 J0.000',
+      'N77 M5',
+      'N84 G0 Z8.000',
+      'N91 M2',
+      '%',
+      '',
+    ]);
+  });
+
+  it('write no minus before nothing', () => {
+    const down = text([{ stage, path: bent }], { cutHeight: -0.0004, lineNumberStep: 0 });
+    expect(down).toContain('G1 Z0.000 F150.000');
+  });
+
+  it('state that nobody has approved them, each stage once with its ticks, and each line of how many', () => {
+    const line = { stage: second, path: bent };
+    const comments = text([{ stage, path: bent }, line, line]).filter((block) =>
+      /^\((Stage|Line)/.test(block),
+    );
+    expect(comments).toEqual([
+      '(Stage 1, 1 tick)',
+      '(Line 1 of 3)',
+      '(Stage 2, 2 ticks)',
+      '(Line 2 of 3)',
+      '(Line 3 of 3)',
+    ]);
+    expect(text([line])).toContainEqual(expect.stringContaining('not approved'));
+  });
+
+  it('have no numbers where the post wants none, and begin again at 100 000', () => {
+    expect(text([{ stage, path: bent }], { lineNumberStep: 0 }).filter((block) => /^N/.test(block))).toEqual(
+      [],
+    );
+    const dwells = Array.from({ length: 102 }, () => 'G4 P1');
+    const numbers = text([], { lineNumberStep: 1000, header: dwells }).filter((block) => /G4/.test(block));
+    expect([numbers[98], numbers[99], numbers[101]]).toEqual(['N99000 G4 P1', 'N0 G4 P1', 'N2000 G4 P1']);
+  });
+
+  it('keep moves of a third of a millimetre in inches too, and none of a line that is a speck', () => {
+    const short = path([2.54, 0, 0], [2.54 + 0.3, 0, 0], [2.54 + 0.3, 12.7, 0]);
+    // 2.84 mm are 0.11181 in, 12.7 mm half an inch.
+    expect(moves(text([{ stage, path: short }], { unit: 'in', decimals: 5, lineNumberStep: 0 }))).toEqual([
+      'G1 X0.11181 Y0.00000 F900.00000',
+      'G1 X0.11181 Y0.50000',
+    ]);
+    const speck = path([3, 4, 0], [3.004, 4, 0]);
+    const blocks = text([{ stage, path: speck }], { lineNumberStep: 0 });
+    expect(blocks.slice(blocks.indexOf('(Line 1 of 1)'))).toEqual(['(Line 1 of 1)', 'M2', '%', '']);
   });
 });
 

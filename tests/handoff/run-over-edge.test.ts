@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { itemAt } from '#geometry/assert.ts';
 import { lineSpan } from '#geometry/span.ts';
 import { stagesPastEdge } from '#handoff/run-over-edge.ts';
-import { rectangle } from '#support/geometry/shapes.ts';
+import { rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
 import { handMadePlan } from '#support/parts/hand-made-plan.ts';
 
 const stage = itemAt(handMadePlan.stages, 0);
@@ -34,4 +34,22 @@ test('a line that ends at the edge runs on straight by the length stated, at eit
 test('by nothing, they are the plan’s own', () => {
   const stages = [{ ...stage, lines: [line([40, 120], [40, 30])] }];
   expect(stagesPastEdge({ sheet, stages }, 0)).toBe(stages);
+});
+
+test('what runs on is open, and only where the line ends: a closed line at the edge, one without spans and one beside a rounded corner stay', () => {
+  const rounded = [roundedRectangle(0, 0, 200, 120, 30)];
+  const lines = [
+    // On the edge at its start, but closed.
+    { closed: true, spans: rectangle(0, 40, 60, 70) },
+    { closed: false, spans: [] },
+    // In the box of the corner's arc, 7.6 mm off the arc itself.
+    line([110, 50], [186, 104]),
+    line([110, 50], [200, 60]),
+  ];
+  const [past] = stagesPastEdge({ sheet: rounded, stages: [{ ...stage, lines }] }, 4);
+  lines.slice(0, 3).forEach((each, index) => {
+    expect(past?.lines[index]).toBe(each);
+  });
+  expect(past?.lines[3]).toMatchObject({ closed: false });
+  expect(past?.lines[3]?.spans).toHaveLength(2);
 });
