@@ -52,8 +52,7 @@ function mergeOnce(vertices: readonly ContourVertex[], closed: boolean, merging:
   if (end === undefined) return merged;
   // The closing segment: only where neither of its ends has just been moved.
   const first = merged[0];
-  const closes =
-    closed && first === vertices[0] && first !== undefined && chordAfter(vertices, last) < merging.least;
+  const closes = closed && first === vertices[0] && chordAfter(vertices, last) < merging.least;
   if (!closes) merged.push(end);
   else merged[0] = mergedVertex(vertices, { index: last, closed }, merging);
   return merged;
@@ -78,7 +77,7 @@ function mergedVertex(
   const [endX, endY, nextBulge] = itemAt(vertices, (index + 1) % count);
   const start: Point = { x, y };
   const end: Point = { x: endX, y: endY };
-  const middle = x === endX && y === endY ? start : pointAlong(spanOfBulge(start, end, bulge), 0.5);
+  const middle = pointAlong(spanOfBulge(start, end, bulge), 0.5);
   const before = at(-1);
   const after = at(2);
   const neighbours = (from: Point, to: Point): Span[] => {

@@ -42,6 +42,85 @@ function shortest({ closed, vertices }: Contour): number {
   return least;
 }
 
+describe('which place stands for both ends of a short segment', () => {
+  const line = (closed: boolean, ...vertices: Contour['vertices']): Contour => ({ closed, vertices });
+
+  it('is the end at a corner that the line reaches there, closed or open, first segment or last', () => {
+    const corner = [
+      [29.996, 0, 0],
+      [30, 0, 0],
+      [30, 17, 0],
+    ] as const;
+    expect(merge(line(true, [0, 0, 0], ...corner)).vertices).toEqual([
+      [0, 0, 0],
+      [30, 0, 0],
+      [30, 17, 0],
+    ]);
+    expect(merge(line(false, [0, 0, 0], ...corner)).vertices).toEqual([
+      [0, 0, 0],
+      [30, 0, 0],
+      [30, 17, 0],
+    ]);
+    // Nothing is before the start of an open line: half way, 0.0015 mm off either.
+    expect(merge(line(false, [2, 1, 0], [2.003, 1, 0], [2.003, 17, 0])).vertices).toEqual([
+      [2.0015, 1, 0],
+      [2.003, 17, 0],
+    ]);
+  });
+
+  it('is the start where any of them lies on the line', () => {
+    expect(merge(line(false, [0, 0, 0], [10, 0, 0], [10.004, 0, 0], [30, 0, 0])).vertices).toEqual([
+      [0, 0, 0],
+      [10, 0, 0],
+      [30, 0, 0],
+    ]);
+  });
+
+  it('is the corner itself where a vertex before it is drawn three times', () => {
+    const thrice = [0, 0, 0] as const;
+    const drawn = line(false, [-20, 0, 0], thrice, thrice, thrice, [0.004, 0, 0], [0.004, 30, 0]);
+    expect(merge(drawn).vertices).toEqual([
+      [-20, 0, 0],
+      [0.004, 0, 0],
+      [0.004, 30, 0],
+    ]);
+  });
+
+  it('is the middle where its end would carry a half turn with it: 0.004 mm at the crown', () => {
+    // The half turn comes down at the start; the end lies straight on, and the line leaves at 20° from there.
+    const [end, turn] = [-0.008, Math.PI / 9];
+    const drawn = line(
+      false,
+      [24, 0, 1],
+      [0, 0, 0],
+      [0, end, 0],
+      [30 * Math.sin(turn), end - 30 * Math.cos(turn), 0],
+    );
+    expect(merge(drawn).vertices[1]).toEqual([0, -0.004, 0]);
+  });
+
+  it('is looked for between the last vertex of a closed line and its first too', () => {
+    expect(
+      merge(line(true, [0, 0, 0.3], [30, 0, 0], [30, 17, 0], [0, 17, 0], [0, 0.004, 0])).vertices,
+    ).toEqual([
+      [0, 0, 0.3],
+      [30, 0, 0],
+      [30, 17, 0],
+      [0, 17, 0],
+    ]);
+    // Where the first has just been merged, its arc stays with it.
+    const both = line(true, [0, 0, 0], [0.004, 0, 0.3], [30, 0, 0], [30, 17, 0], [0, 17, 0], [0, 0.004, 0]);
+    expect(merge(both).vertices.map(([, , bulge]) => bulge)).toEqual([0.3, 0, 0, 0]);
+    expect(merge({ ...both, closed: false }).vertices).toHaveLength(5);
+  });
+
+  it('is none where a segment is just as long as the least', () => {
+    const quarter = { least: 0.25, round: (value: number) => value };
+    const drawn = line(true, [0, 0, 0], [0.25, 0, 0], [0.25, 6, 0], [0, 0.25, 0]);
+    expect(mergeMicroSegments(drawn, quarter)).toEqual(drawn);
+  });
+});
+
 describe('segments too short for a machine', () => {
   it('leaves an outline without any as it is', () => {
     const square: Contour = {
