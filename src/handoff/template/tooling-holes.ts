@@ -65,7 +65,7 @@ export function toolingHoles(ask: HolesAsk): ToolingHole[] {
 
 /** As given, or as found, with pins beside the part until only one way fits. */
 function withoutSymmetry(holes: readonly Placed[], ask: HolesAsk): readonly Placed[] {
-  if (holes.length >= 3 && patternMisfit(centers(holes)) >= MISFIT) return holes;
+  if (patternMisfit(centers(holes)) >= MISFIT) return holes;
   const places = pinPlaces(ask).filter((at) => holes.every((hole) => isApart(hole, at, ask)));
   if (holes.length === 0) return bestTriple(places.map((at) => pin(at, ask))) ?? [];
   const more = [...holes];
@@ -74,7 +74,7 @@ function withoutSymmetry(holes: readonly Placed[], ask: HolesAsk): readonly Plac
     const best = mostOf(open, (at) => patternMisfit([...centers(more), at]) + spreadOf(more, at) * 1e-3);
     if (best === undefined) return more;
     more.push(pin(best, ask));
-    if (more.length >= 3 && patternMisfit(centers(more)) >= MISFIT) return more;
+    if (patternMisfit(centers(more)) >= MISFIT) return more;
   }
   return more;
 }
@@ -87,9 +87,10 @@ function bestTriple(all: readonly Placed[]): readonly Placed[] | undefined {
   for (let a = 0; a < tried.length; a++) {
     for (let b = a + 1; b < tried.length; b++) {
       for (let c = b + 1; c < tried.length; c++) {
-        const triple = [itemAt(tried, a), itemAt(tried, b), itemAt(tried, c)];
-        const worth = areaOf(centers(triple)) * Math.min(1, patternMisfit(centers(triple)) / (4 * MISFIT));
-        if (worth > most * (1 + SAME_COUNT) && patternMisfit(centers(triple)) >= MISFIT) {
+        const triple = [itemAt(tried, a), itemAt(tried, b), itemAt(tried, c)] as const;
+        const misfit = patternMisfit(centers(triple));
+        const worth = areaOf(triple) * Math.min(1, misfit / (4 * MISFIT));
+        if (worth > most * (1 + SAME_COUNT) && misfit >= MISFIT) {
           best = triple;
           most = worth;
         }
@@ -184,8 +185,7 @@ function centers(holes: readonly Placed[]): Point[] {
   return holes.map(({ center }) => center);
 }
 
-function areaOf([a, b, c]: readonly Point[]): number {
-  if (a === undefined || b === undefined || c === undefined) return 0;
+function areaOf([{ center: a }, { center: b }, { center: c }]: readonly [Placed, Placed, Placed]): number {
   return Math.abs((b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x)) / 2;
 }
 
