@@ -5,6 +5,7 @@ import type { ShownUnit } from '#units/show-length.ts';
 import { regionShapes } from './region-shape.ts';
 import { onFace, turnedTo } from './shown-face.ts';
 import type {
+  FigureMeaning,
   Flight,
   Lit,
   ReliefView,
@@ -19,6 +20,7 @@ export function lookActions(store: StoreApi<WorkbenchState>, look: (change: Part
   return {
     show: (view: SheetView) => look({ view }),
     readIn: (unit: ShownUnit) => look({ unit }),
+    sayInRegions: (figures: FigureMeaning) => look({ figures }),
     turnOver: (face: SheetSide) =>
       store.setState(({ session, derived }) => {
         const page = derived.page && onFace(derived.page, face);

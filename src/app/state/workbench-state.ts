@@ -54,6 +54,9 @@ export interface Flight {
   readonly around?: Box | undefined;
 }
 
+/** How deep a region is etched, or how thick what is left. */
+export type FigureMeaning = 'depth' | 'left';
+
 export interface Session {
   /** Region ids. */
   readonly selection: readonly string[];
@@ -61,6 +64,8 @@ export interface Session {
   /** The face to show where there are two. */
   readonly face: SheetSide;
   readonly unit: ShownUnit;
+  /** What figures in the regions say; undefined until someone chooses. */
+  readonly figures: FigureMeaning | undefined;
   readonly reliefView: ReliefView;
   /** Height exaggeration of the relief; fitted, it is `fittedHeight`. */
   readonly exaggeration: number | 'fitted';
@@ -161,6 +166,7 @@ export const EMPTY_WORKBENCH: WorkbenchState = {
     view: 'plan',
     face: 'near',
     unit: 'mm',
+    figures: undefined,
     reliefView: 'cut',
     exaggeration: 'fitted',
     flight: undefined,

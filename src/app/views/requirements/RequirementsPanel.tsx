@@ -89,7 +89,7 @@ function AskedFields({ job, regions }: AskedProps) {
   return (
     <>
       <div className="pair">
-        <span className="first-figure">
+        <span className="figure-depth">
           <LengthField
             of={members.depth}
             length={depth}
@@ -97,13 +97,15 @@ function AskedFields({ job, regions }: AskedProps) {
             onTake={(length) => ask({ depth: length }, `depth ${showLength(length, unit)}`)}
           />
         </span>
-        <LengthField
-          of={members.thickness}
-          length={depth === undefined || isTapered(job) ? undefined : thickness - depth}
-          placeholder={isTapered(job) ? 'by place' : 'mixed'}
-          within={within}
-          onTake={(length) => ask({ thickness: length }, `thickness left ${showLength(length, unit)}`)}
-        />
+        <span className="figure-left">
+          <LengthField
+            of={members.thickness}
+            length={depth === undefined || isTapered(job) ? undefined : thickness - depth}
+            placeholder={isTapered(job) ? 'by place' : 'mixed'}
+            within={within}
+            onTake={(length) => ask({ thickness: length }, `thickness left ${showLength(length, unit)}`)}
+          />
+        </span>
       </div>
       <div className="pair">
         <LengthField

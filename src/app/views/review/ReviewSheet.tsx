@@ -1,4 +1,5 @@
 /** The sheet at one stage of the run: what is bare, and the lines of this stage alone. A click sets where a remark belongs. */
+
 import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
 import { createStore } from 'zustand/vanilla';
 import type { ScenePicture } from '#app/scene/scene-picture.ts';
@@ -6,20 +7,21 @@ import { sceneTheme } from '#app/scene/scene-theme.ts';
 import { listenToHands } from '#app/scene/sheet-gestures.ts';
 import { pointSeenAt, type ViewPose } from '#app/scene/view-pose.ts';
 import { FaceSwitch } from '#app/views/sheet/FaceSwitch.tsx';
+import { FigureWords } from '#app/views/sheet/FigureWords.tsx';
 import { ScaleBars } from '#app/views/sheet/ScaleBars.tsx';
 import { SectionLineView } from '#app/views/sheet/SectionLineView.tsx';
 import { SheetLabels } from '#app/views/sheet/SheetLabels.tsx';
 import { SheetPicture } from '#app/views/sheet/SheetPicture.tsx';
 import { sheetKey } from '#app/views/sheet/sheet-keys.ts';
 import { usePoseKeeper } from '#app/views/sheet/use-pose-keeper.ts';
+import { useRegionFigure } from '#app/views/sheet/use-region-figure.ts';
 import { type RestingAsk, useSheetMarks } from '#app/views/sheet/use-sheet-marks.ts';
 import { usePrefersDark } from '#app/views/use-prefers-dark.ts';
 import { type Size, useSize } from '#app/views/use-size.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { Point } from '#geometry/point.ts';
 import { contourOfPath } from '#handoff/contour.ts';
-import type { ShownRegion, ShownStage } from '#job/formats/plan-file.ts';
-import { lengthFigure } from '#units/show-length.ts';
+import type { ShownStage } from '#job/formats/plan-file.ts';
 import { EarlierLines } from './EarlierLines.tsx';
 import { RemarkPins } from './RemarkPins.tsx';
 
@@ -117,6 +119,9 @@ export function ReviewSheet({ stage, place, onPlace }: ReviewSheetProps) {
         <FaceSwitch />
         <ScaleBars pose={pose} />
         <span className="spring" />
+        <span className="aside">
+          <FigureWords />
+        </span>
         <span>
           lines of stage <strong>{stage.number}</strong> alone
         </span>
@@ -125,11 +130,12 @@ export function ReviewSheet({ stage, place, onPlace }: ReviewSheetProps) {
   );
 }
 
-/** Names with the depth that each floor will have in the end, and tags of lines too short for their mark. */
+/** Names with what each floor will be in the end, and tags of lines too short for their mark. */
 function useNames(stage: ShownStage, size: Size | undefined, isDark: boolean): RestingAsk | undefined {
   const plan = useWorkbenchState((state) => state.derived.page?.plan);
   const shapes = useWorkbenchState((state) => state.derived.shapes);
-  const { unit, cut } = useWorkbenchState((state) => state.session);
+  const cut = useWorkbenchState((state) => state.session.cut);
+  const figureOf = useRegionFigure();
   return useMemo(() => {
     if (plan === undefined || size === undefined) return undefined;
     return {
@@ -141,8 +147,8 @@ function useNames(stage: ShownStage, size: Size | undefined, isDark: boolean): R
       cut,
       section: undefined,
       theme: sceneTheme(isDark),
-      figureOf: ({ level }: ShownRegion) => lengthFigure(level, unit),
+      figureOf,
       lined: [stage],
     };
-  }, [plan, shapes, size, cut, isDark, unit, stage]);
+  }, [plan, shapes, size, cut, isDark, figureOf, stage]);
 }

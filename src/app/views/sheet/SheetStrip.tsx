@@ -1,31 +1,29 @@
 /** The strip under the sheet: how it is looked at, its scale, what its figures mean, and the reading under the pointer. Nothing of it lies over the drawing. */
+
 import type { RefObject } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import type { ViewPose } from '#app/scene/view-pose.ts';
+import { figureMeaning } from '#app/state/figure-meaning.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { FaceSwitch } from './FaceSwitch.tsx';
+import { FigureWords } from './FigureWords.tsx';
 import { ReliefChoices } from './ReliefChoices.tsx';
 import { ScaleBars } from './ScaleBars.tsx';
-
-export type FigureMeaning = 'depth' | 'left';
 
 interface SheetStripProps {
   readonly pose: StoreApi<ViewPose>;
   readonly fitAll: () => void;
   readonly hover: RefObject<HTMLParagraphElement | null>;
-  readonly figures: FigureMeaning;
-  readonly onFigures: (figures: FigureMeaning) => void;
   readonly hasTexts: boolean;
   readonly showsTexts: boolean;
   readonly onTexts: (shows: boolean) => void;
 }
 
-const FIGURES: Record<FigureMeaning, string> = { depth: 'depth', left: 'thickness left' };
-
 export function SheetStrip(props: SheetStripProps) {
-  const { pose, fitAll, hover, figures, onFigures, hasTexts, showsTexts, onTexts } = props;
+  const { pose, fitAll, hover, hasTexts, showsTexts, onTexts } = props;
   const { actions } = useWorkbench();
-  const { view, unit } = useWorkbenchState((state) => state.session);
+  const view = useWorkbenchState((state) => state.session.view);
+  const figures = useWorkbenchState(figureMeaning);
   return (
     <div className="sheet-strip">
       <fieldset className="switch">
@@ -63,9 +61,9 @@ export function SheetStrip(props: SheetStripProps) {
           type="button"
           className="meaning"
           title="Show the other"
-          onClick={() => onFigures(figures === 'depth' ? 'left' : 'depth')}
+          onClick={() => actions.sayInRegions(figures === 'depth' ? 'left' : 'depth')}
         >
-          figures: {FIGURES[figures]}, {unit}
+          <FigureWords />
         </button>
       )}
       <p className="hover-reading" ref={hover} />

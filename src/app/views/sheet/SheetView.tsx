@@ -1,8 +1,10 @@
 /** The sheet: canvas, what hands and keys do on it, words and shapes on their places, and the strip under it. */
+
 import { useRef, useState } from 'react';
 import { createStore } from 'zustand/vanilla';
 import type { ViewPose } from '#app/scene/view-pose.ts';
 import { sayInLabels } from '#app/state/field-labels.ts';
+import { figureMeaning } from '#app/state/figure-meaning.ts';
 import { type Size, useSize } from '#app/views/use-size.ts';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { Finding } from '#findings/finding.ts';
@@ -15,7 +17,6 @@ import { SectionLineView } from './SectionLineView.tsx';
 import { SheetPicture } from './SheetPicture.tsx';
 import { SheetStrip } from './SheetStrip.tsx';
 import { SheetWords } from './SheetWords.tsx';
-import { useFigures } from './use-figures.ts';
 import { usePoseKeeper } from './use-pose-keeper.ts';
 import { useScenePicture } from './use-scene-picture.ts';
 import { useSheetHands } from './use-sheet-hands.ts';
@@ -34,7 +35,7 @@ export function SheetView() {
   const [pose] = useState(() => createStore<ViewPose>(() => UNPLACED));
   const [rested, setRested] = useState<Rested>();
   const [showsTexts, showTexts] = useState(false);
-  const { figures, setFigures } = useFigures();
+  const figures = useWorkbenchState(figureMeaning);
   const { view, selection } = useWorkbenchState((state) => state.session);
   const { page, relief, isStale } = useWorkbenchState((state) => state.derived);
   const { picture, isBehind } = useScenePicture();
@@ -63,7 +64,7 @@ export function SheetView() {
           where both faces are etched, Page Up and Page Down pick the region before or after, Escape picks
           none, a figure and Enter set the depth, M held down measures from where the pointer is.
         </p>
-        <SheetWords pose={pose} size={size} figures={figures} showsTexts={showsTexts} />
+        <SheetWords pose={pose} size={size} showsTexts={showsTexts} />
         <SectionLineView pose={pose} size={size} />
         <Measure frame={frame} pose={pose} size={measured} />
         <BathKey />
@@ -78,8 +79,6 @@ export function SheetView() {
         pose={pose}
         fitAll={fitAll}
         hover={hover}
-        figures={figures}
-        onFigures={setFigures}
         hasTexts={(page?.notes.length ?? 0) > 0}
         showsTexts={showsTexts}
         onTexts={showTexts}

@@ -1,37 +1,32 @@
 /** Words and shapes over the sheet: names and figures, findings, tags, and the drawing's own texts. */
+
 import { useMemo } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import { cutLines, isPeeled } from '#app/scene/bath-minute.ts';
 import { sceneTheme } from '#app/scene/scene-theme.ts';
 import type { ViewPose } from '#app/scene/view-pose.ts';
-import { isTapered, sheetThickness } from '#app/state/sheet-thickness.ts';
 import { heightFactor } from '#app/state/workbench-state.ts';
 import { usePrefersDark } from '#app/views/use-prefers-dark.ts';
 import type { Size } from '#app/views/use-size.ts';
-import { useDocument, useWorkbenchState } from '#app/views/workbench-context.ts';
+import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import { sortFindings } from '#findings/finding.ts';
-import type { ShownRegion } from '#job/formats/plan-file.ts';
-import { lengthFigure } from '#units/show-length.ts';
 import { DrawnTexts } from './DrawnTexts.tsx';
 import { SheetLabels } from './SheetLabels.tsx';
-import type { FigureMeaning } from './SheetStrip.tsx';
+import { useRegionFigure } from './use-region-figure.ts';
 import { type RestingAsk, useSheetMarks } from './use-sheet-marks.ts';
 
 interface SheetWordsProps {
   readonly pose: StoreApi<ViewPose>;
   readonly size: Size | undefined;
-  readonly figures: FigureMeaning;
   readonly showsTexts: boolean;
 }
 
-export function SheetWords({ pose, size, figures, showsTexts }: SheetWordsProps) {
-  const { view, reliefView, unit, cut, minute } = useWorkbenchState((state) => state.session);
+export function SheetWords({ pose, size, showsTexts }: SheetWordsProps) {
+  const { view, reliefView, cut, minute } = useWorkbenchState((state) => state.session);
   const { page, shapes, section } = useWorkbenchState((state) => state.derived);
   const exaggeration = useWorkbenchState(heightFactor);
-  const job = useDocument()?.job;
   const isDark = usePrefersDark();
-  const thickness = job === undefined ? 0 : sheetThickness(job);
-  const isSloped = job !== undefined && isTapered(job);
+  const figureOf = useRegionFigure();
   const isCut = view === 'relief' && reliefView === 'cut';
   const open = isCut && section?.of === page?.plan ? section : undefined;
   const ask = useMemo((): RestingAsk | undefined => {
@@ -39,10 +34,6 @@ export function SheetWords({ pose, size, figures, showsTexts }: SheetWordsProps)
     if (plan === undefined || size === undefined || (view === 'relief' && reliefView === 'below'))
       return undefined;
     const isRelief = view === 'relief';
-    const figureOf = ({ level }: ShownRegion) => {
-      if (figures === 'depth') return lengthFigure(level, unit);
-      return `${isSloped ? '≤' : ''}${lengthFigure(thickness - level, unit)}`;
-    };
     return {
       plan,
       shapes,
@@ -59,23 +50,7 @@ export function SheetWords({ pose, size, figures, showsTexts }: SheetWordsProps)
       figureOf,
       lined: cutLines(plan, minute).filter((stage) => isPeeled(stage, minute)),
     };
-  }, [
-    page,
-    shapes,
-    open,
-    isCut,
-    size,
-    view,
-    reliefView,
-    unit,
-    cut,
-    minute,
-    exaggeration,
-    isDark,
-    figures,
-    thickness,
-    isSloped,
-  ]);
+  }, [page, shapes, open, isCut, size, view, reliefView, cut, minute, exaggeration, isDark, figureOf]);
   const marks = useSheetMarks(pose, ask);
   return (
     <>

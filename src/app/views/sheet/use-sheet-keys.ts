@@ -1,7 +1,9 @@
 /** Keys on the sheet; the start of a figure goes to the field for the depth of what is picked. */
+
 import { type KeyboardEvent, type RefObject, useCallback } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import type { ViewPose } from '#app/scene/view-pose.ts';
+import { figureMeaning } from '#app/state/figure-meaning.ts';
 import { focusDepth } from '#app/views/requirements/focus-depth.ts';
 import type { Size } from '#app/views/use-size.ts';
 import { useWorkbench } from '#app/views/workbench-context.ts';
@@ -22,7 +24,7 @@ export function useSheetKeys({ pose, size, fitAll }: KeyPlace) {
       const host = { store, actions, pose, size: size.current, fitAll };
       if (sheetKey(event.nativeEvent, host)) event.preventDefault();
       else if (START_OF_FIGURE.test(event.key) && store.getState().session.selection.length > 0)
-        focusDepth(layout);
+        focusDepth(layout, figureMeaning(store.getState()));
     },
     [store, actions, layout, pose, size, fitAll],
   );
