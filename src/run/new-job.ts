@@ -3,9 +3,11 @@
  * bare figures mean. Nothing is guessed: what the drawing does not say stays open, and is named.
  */
 
+import { knownFigures } from '#bath/known-figures.ts';
 import type { Drawing } from '#drawing/drawing.ts';
-import { type Finding, hasStop, sortFindings } from '#findings/finding.ts';
+import { type Finding, finding, hasStop, sortFindings } from '#findings/finding.ts';
 import { moveFinding } from '#findings/move-finding.ts';
+import { nearestWord } from '#findings/nearest-word.ts';
 import { movePoint } from '#geometry/spans/move-spans.ts';
 import type { Job } from '#job/job.ts';
 import { JOB, type JobFile } from '#job/job-file.ts';
@@ -51,6 +53,8 @@ export function newJob(input: NewJobInput): NewJob {
   const drawing = drawingFor(createRunMemory(), input.drawingBytes, { unit: input.unit });
   const ignored = noiseLayers(drawing);
   const nothing = { ignored, regions: 0, taken: 0, waiting: 0, disputed: [] };
+  const unknown = unknownNames(input);
+  if (unknown.length > 0) return { ...nothing, findings: unknown };
   const ignore = ignored.map(({ layer }) => layer);
   const everyLayer = { outline: [], sheet: 'outermost', regions: undefined, ignore } as const;
   const { unit } = drawing;
@@ -90,6 +94,25 @@ export function newJob(input: NewJobInput): NewJob {
       ...found.findings.map((each) => moveFinding(each, drawing.origin ?? { x: 0, y: 0 })),
     ]),
   };
+}
+
+/** An alloy or a bath that no figures are built in for: a job of such a name could not be planned. */
+function unknownNames({ alloy, bath }: NewJobInput): Finding[] {
+  const { alloys, baths } = knownFigures();
+  const known = { alloys: alloys.map(({ id }) => id), baths: baths.map(({ id }) => id) };
+  const facts = (name: string, ids: readonly string[]) => ({
+    name,
+    meant: nearestWord(name, ids),
+    known: ids,
+  });
+  return [
+    ...(alloy === undefined || known.alloys.includes(alloy)
+      ? []
+      : [finding('alloy-unknown', facts(alloy, known.alloys))]),
+    ...(bath === undefined || known.baths.includes(bath)
+      ? []
+      : [finding('bath-unknown', facts(bath, known.baths))]),
+  ];
 }
 
 /** The one layer of the outermost outline, where other layers have curves of their own; else whatever is outermost. */

@@ -72,6 +72,13 @@ describe('a new job of a drawing with layers', () => {
     expect(jobFile?.process).toEqual({ bath: 'caustic-aluminium' });
   });
 
+  test('an alloy or a bath that Isobath has no figures for begins no job, and the nearest name is offered', () => {
+    const { jobFile, findings } = begun(LID, { insunits: 4, alloy: '2024-T3', bath: 'caustic-aluminum' });
+    expect(jobFile).toBeUndefined();
+    expect(findings.map(({ code }) => code)).toEqual(['alloy-unknown', 'bath-unknown']);
+    expect(findings[1]?.facts).toMatchObject({ meant: 'caustic-aluminium' });
+  });
+
   test('bare figures are final thicknesses where the engineer says so; a figure that says depth stays one', () => {
     const parts = [
       ...buoyLid,
