@@ -67,8 +67,8 @@ describe('isobath correct', () => {
     const [{ regions, minutes, etch }] = stages;
     const row = (factor: number) =>
       `1,${minutes / 2},${regions[0]},${((factor * etch) / 2 / 25.4).toFixed(5)}\n`;
-    // A bath 13 % too fast; then a second reading that is far off the first.
-    const reported = [row(1.13), `${row(1.13)}${row(1.31)},,,,2,again`].map((rows) => {
+    // A bath 13 % too fast; then a second reading that is far off the first, both confirmed.
+    const reported = [row(1.13), `${row(1.13)}${row(1.31)},,,,2,again\n,,,,1,as it was`].map((rows) => {
       writeFileSync(join(folder, 'inch.csv'), `stage,minutes,region,depth,confirm,note\n${rows}`);
       return runIsobath(['correct', 'inch/plan.json', '--readings', 'inch.csv'], folder);
     });
