@@ -99,7 +99,9 @@ export const runWords = {
         ...(rate === undefined
           ? []
           : [
-              `It implies a rate of ${show.rate(rate.read, fivePlaces)}; expected is ${show.rate(rate.expected, fivePlaces)}.`,
+              rate.read > 0
+                ? `It implies a rate of ${show.rate(rate.read, fivePlaces)}; expected is ${show.rate(rate.expected, fivePlaces)}.`
+                : 'It implies that no metal is gone.',
             ]),
         'It does not count until it is confirmed.',
       ],

@@ -131,3 +131,32 @@ test('the clock runs on while the page is closed', async ({ workbench }) => {
   await expect(workbench.getByRole('timer')).toContainText(/in the bath since.*0:(0[1-9]|[1-5]\d)/);
   await expect(workbench.getByRole('button', { name: 'Out now' })).toBeVisible();
 });
+
+test('a stage that is in too long is reported while another is on show', async ({ workbench }) => {
+  await workbench.clock.install();
+  await goToTank(workbench);
+  await workbench.getByRole('button', { name: 'In the bath' }).click();
+  await workbench.getByRole('button', { name: 'In now' }).click();
+  const stages = workbench.getByRole('navigation', { name: 'Stages' });
+  await stages.getByRole('button', { name: 'Stage 2' }).click();
+  const alarm = workbench.getByRole('alert');
+  await expect(alarm).toContainText('Stage 1 is in the bath.');
+  await expect(alarm).not.toContainText('past');
+  await workbench.clock.fastForward(29 * 60_000);
+  await workbench.clock.runFor(1000);
+  // Of 26:56.
+  await expect(alarm).toContainText(/2:\d\d past the end of the stage/);
+  await alarm.getByRole('button', { name: 'Show stage 1' }).click();
+  await expect(workbench.getByRole('timer')).toContainText(/29:\d\d/);
+});
+
+test('minutes in all, typed for a stage that goes in again after all, count for its clock', async ({
+  workbench,
+}) => {
+  await goToTank(workbench);
+  await workbench.getByRole('button', { name: 'Minutes left' }).click();
+  await workbench.getByLabel('Minutes in all').fill('24.5');
+  await expect(workbench.locator('.left-figure .figure')).toHaveText('2:26');
+  await workbench.getByRole('button', { name: 'Back in now' }).click();
+  await expect(workbench.getByRole('timer')).toContainText(/24:[34]\d/);
+});

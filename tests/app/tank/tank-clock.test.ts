@@ -16,6 +16,7 @@ import {
   stageInBath,
   stageInHand,
   stateHad,
+  type TankClock,
   takeBack,
   takeOut,
 } from '#app/state/tank/tank-clock.ts';
@@ -191,13 +192,24 @@ describe('the alarm', () => {
 
 describe('which stages are over', () => {
   it('those before the one in hand, one with no minutes left, all once the run is said to be over; none in the bath', () => {
-    expect(stagesOver(NO_CLOCK, undefined)).toBe(0);
-    const inHand = goToStep(NO_CLOCK, 3, 'peel');
-    expect(stagesOver(inHand, undefined)).toBe(2);
-    expect(stagesOver(NO_CLOCK, corrected({ had: 24, left: 6.2 }))).toBe(0);
-    expect(stagesOver(NO_CLOCK, corrected({ had: 24, left: 0.02 }))).toBe(2);
-    expect(stagesOver(putIn(NO_CLOCK, 2, at(0)), corrected({ had: 24, left: 0.02 }))).toBe(1);
-    expect(stagesOver(endRun(inHand), undefined)).toBe(Number.POSITIVE_INFINITY);
-    expect(stagesOver(putIn(endRun(inHand), 3, at(1)), undefined)).toBe(2);
+    const so = (clock: TankClock, more: { had?: number; left?: number; lastRecorded?: number } = {}) =>
+      stagesOver({
+        clock,
+        corrected: more.left === undefined ? undefined : corrected({ had: more.had ?? 24, left: more.left }),
+        lastRecorded: more.lastRecorded ?? 0,
+      });
+    expect(so(NO_CLOCK)).toBe(0);
+    expect(so(NO_CLOCK, { lastRecorded: 3 })).toBe(2);
+    // To look at a stage is not to begin it; to peel it is.
+    expect(so(goToStep(NO_CLOCK, 3, 'gauge'))).toBe(0);
+    const peeled = finishStep(NO_CLOCK, 3, 'peel');
+    expect(so(peeled)).toBe(2);
+    expect(so(takeOut(putIn(NO_CLOCK, 3, at(0)), 3, at(2)))).toBe(2);
+    expect(so(NO_CLOCK, { left: 6.2 })).toBe(0);
+    expect(so(NO_CLOCK, { left: 0.02 })).toBe(2);
+    expect(so(NO_CLOCK, { had: 0, left: 0 })).toBe(0);
+    expect(so(putIn(NO_CLOCK, 2, at(0)), { left: 0.02 })).toBe(1);
+    expect(so(endRun(peeled))).toBe(Number.POSITIVE_INFINITY);
+    expect(so(putIn(endRun(peeled), 3, at(1)))).toBe(2);
   });
 });

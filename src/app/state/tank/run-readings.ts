@@ -112,7 +112,8 @@ export function endStage(
   { recorded, planText }: { readonly recorded: number; readonly planText: string },
 ): Taken {
   const own = stated.minutes > recorded + SAME_MINUTE ? [stated] : [];
-  const begun = next === undefined || isBegun(run, next) ? [] : [{ ...stated, stage: next, minutes: 0 }];
+  const begun =
+    next === undefined || lastRecorded(run) >= next ? [] : [{ ...stated, stage: next, minutes: 0 }];
   return taken(run, resultWith(run, [...own, ...begun], planText));
 }
 
@@ -128,9 +129,10 @@ export function expectedOf(
   return readings?.find(({ number }) => number === rowCount(run) + 1)?.expected;
 }
 
-function isBegun({ recordText }: RunReadings, stage: number): boolean {
+/** The last stage that a row names; 0 before the first. */
+export function lastRecorded({ recordText }: RunReadings): number {
   const entries = recordText === undefined ? [] : (readRunFile(recordText)?.entries ?? []);
-  return entries.some(({ rows }) => rows.some((row) => row.stage >= stage));
+  return Math.max(0, ...entries.flatMap(({ rows }) => rows.map(({ stage }) => stage)));
 }
 
 function taken(run: RunReadings, result: CorrectResult): Taken {

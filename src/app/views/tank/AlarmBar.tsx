@@ -1,10 +1,11 @@
 /** What must be reported first, with what to do about it in the same line. */
 
 import { sayInLabels } from '#app/state/field-labels.ts';
-import { tankAlarm } from '#app/state/tank/tank-alarm.ts';
-import { isIn, stageInBath, takeOut } from '#app/state/tank/tank-clock.ts';
+import { stageAim } from '#app/state/tank/stage-aim.ts';
+import { type TankAlarm, tankAlarm } from '#app/state/tank/tank-alarm.ts';
+import { bathMinutes, isIn, stageClock, stageInBath, takeOut } from '#app/state/tank/tank-clock.ts';
 import { SeverityShape } from '#app/views/SeverityShape.tsx';
-import { useTank } from './tank-context.ts';
+import { type Tank, useTank } from './tank-context.ts';
 import { clockText } from './tank-words.ts';
 
 export function AlarmBar() {
@@ -13,11 +14,12 @@ export function AlarmBar() {
   const inBath = stageInBath(clock);
   if (inBath !== undefined && inBath !== stage.number) {
     const at = tank.steps.findIndex((step) => step.stage.number === inBath);
+    const late = lateElsewhere(tank, at);
     return (
-      <div className="tank-alarm warn" role="alert">
-        <SeverityShape severity="warn" />
+      <div className={`tank-alarm ${late?.severity ?? 'warn'}`} role="alert">
+        <SeverityShape severity={late?.severity ?? 'warn'} />
         <p>
-          <strong>Stage {inBath} is in the bath.</strong>
+          <strong>Stage {inBath} is in the bath.</strong> {late !== undefined && <Past alarm={late} />}
         </p>
         <button type="button" onClick={() => tank.showStage(at)}>
           Show stage {inBath}
@@ -27,7 +29,7 @@ export function AlarmBar() {
   }
   const alarm = tankAlarm({ isIn: isIn(own), had, aim }, record.result?.findings ?? []);
   if (alarm === undefined) return null;
-  const { severity, finding, past, pastWhat, more, action } = alarm;
+  const { severity, finding, more, action } = alarm;
   const said = finding && sayInLabels(finding, unit);
   const act = () => {
     if (action === 'out') tank.setClock(takeOut(clock, stage.number, Date.now()));
@@ -38,12 +40,7 @@ export function AlarmBar() {
       <SeverityShape severity={severity} />
       {said === undefined ? (
         <p>
-          {/* Not read out again each second. */}
-          <strong>
-            <span aria-hidden="true">{clockText(past ?? 0)} </span>
-            {pastWhat === 'gauging' ? 'past the time to gauge.' : 'past the end of the stage.'}
-          </strong>{' '}
-          {pastWhat === 'gauging' ? 'Take the part out and gauge it.' : 'Take the part out.'}
+          <Past alarm={alarm} />
         </p>
       ) : (
         <p>
@@ -58,5 +55,27 @@ export function AlarmBar() {
         {action === 'out' ? 'Out now' : 'Show'}
       </button>
     </div>
+  );
+}
+
+/** Of the stage in the bath while another is on show. */
+function lateElsewhere({ steps, clock, now, record }: Tank, at: number): TankAlarm | undefined {
+  const stage = steps[at]?.stage;
+  if (stage === undefined) return undefined;
+  const own = stageClock(clock, stage.number);
+  const aim = stageAim(stage, own, record.result?.corrected);
+  return tankAlarm({ isIn: isIn(own), had: bathMinutes(own, now), aim }, []);
+}
+
+function Past({ alarm: { past = 0, pastWhat } }: { readonly alarm: TankAlarm }) {
+  return (
+    <>
+      <strong>
+        {/* Not read out again each second. */}
+        <span aria-hidden="true">{clockText(past)} </span>
+        {pastWhat === 'gauging' ? 'past the time to gauge.' : 'past the end of the stage.'}
+      </strong>{' '}
+      {pastWhat === 'gauging' ? 'Take the part out and gauge it.' : 'Take the part out.'}
+    </>
   );
 }

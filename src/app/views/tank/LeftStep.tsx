@@ -3,7 +3,7 @@
 import { useState } from 'react';
 import { endStage } from '#app/state/tank/run-readings.ts';
 import { NO_DIP } from '#app/state/tank/stages-over.ts';
-import { bathMinutes, endRun, goToStep, putIn } from '#app/state/tank/tank-clock.ts';
+import { bathMinutes, endRun, goToStep, putIn, stateHad } from '#app/state/tank/tank-clock.ts';
 import { WIDE_WORDS } from '#findings/wide-words.ts';
 import { QUESTIONED_SHARE } from '#job/questioned-share.ts';
 import { isWider } from '#run/correct-rates.ts';
@@ -57,7 +57,7 @@ export function LeftStep() {
           The clock goes on from {clockText(had)}, as stated; it had counted {clockText(counted)}.
         </p>
       )}
-      <EndOfStage key={`${stage.number} ${had > 0}`} left={left} />
+      <EndOfStage key={stage.number} left={left} />
     </section>
   );
 }
@@ -92,12 +92,17 @@ function EndOfStage({ left }: { readonly left: number }) {
     setClock(goToStep(clock, next.number, 'peel'));
     tank.showStage(index + 1);
   };
+  const change = (typed: string) => {
+    setText(typed);
+    // What it really had counts for the clock as well, should it go in again.
+    setClock(stateHad(clock, stage.number, figureOf(typed)));
+  };
   const way = next === undefined ? 'The run is over' : `On to stage ${next.number}`;
   return (
     <div className="end-of-stage">
       <label>
         Minutes in all
-        <input inputMode="decimal" value={text} onChange={({ target }) => setText(target.value)} />
+        <input inputMode="decimal" value={text} onChange={({ target }) => change(target.value)} />
       </label>
       <button
         type="button"

@@ -1,7 +1,7 @@
 /** What went wrong, and what it comes to: floors that came out thick or thin, a leak in the maskant, a scratch. Nothing is called acceptable. */
 import { useMemo, useState } from 'react';
 import { sayInLabels } from '#app/state/field-labels.ts';
-import { readingsText } from '#app/state/tank/run-readings.ts';
+import { lastRecorded, readingsText } from '#app/state/tank/run-readings.ts';
 import { stagesOver } from '#app/state/tank/stages-over.ts';
 import { HeadRow } from '#app/views/HeadRow.tsx';
 import { leakOf, scratchHalfWidth } from '#run/rework/maskant-damage.ts';
@@ -15,7 +15,10 @@ import { figureOf, listWords } from './tank-words.ts';
 export function ReworkPanel() {
   const { record, planText, unit, clock, plan } = useTank();
   const { run } = record;
-  const over = stagesOver(clock, record.result?.corrected);
+  const over = useMemo(
+    () => stagesOver({ clock, corrected: record.result?.corrected, lastRecorded: lastRecorded(run) }),
+    [clock, record.result, run],
+  );
   const { rework, findings } = useMemo(
     () => reworkRun(planText, readingsText(run), over),
     [run, planText, over],

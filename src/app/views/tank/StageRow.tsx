@@ -1,6 +1,9 @@
 /** The stages of the run: which is in hand, which are done, how long the others take. */
 import { Check } from 'lucide-react';
+import { useMemo } from 'react';
+import { lastRecorded } from '#app/state/tank/run-readings.ts';
 import { stageAim } from '#app/state/tank/stage-aim.ts';
+import { stagesOver } from '#app/state/tank/stages-over.ts';
 import { stageClock } from '#app/state/tank/tank-clock.ts';
 import { inkOn } from '#app/views/ink-on.ts';
 import { StageMark } from '#app/views/StageMark.tsx';
@@ -10,13 +13,18 @@ import { useTank } from './tank-context.ts';
 export function StageRow() {
   const { plan, stage, clock, record, showStage } = useTank();
   const corrected = record.result?.corrected;
+  const { run } = record;
+  const over = useMemo(
+    () => stagesOver({ clock, corrected, lastRecorded: lastRecorded(run) }),
+    [clock, corrected, run],
+  );
   return (
     <nav className="tank-stages" aria-label="Stages">
       <ol>
         {plan.stages.map((each, index) => {
           const { number, color } = each;
           const { minutes } = stageAim(each, stageClock(clock, number), corrected);
-          const isDone = isBegunAfter(clock.stages, number);
+          const isDone = number <= over;
           return (
             <li key={number}>
               <button
@@ -45,9 +53,4 @@ export function StageRow() {
       </ol>
     </nav>
   );
-}
-
-/** A stage is over once a later one is begun. */
-function isBegunAfter(stages: Readonly<Record<number, unknown>>, number: number): boolean {
-  return Object.keys(stages).some((each) => Number(each) > number);
 }
