@@ -66,10 +66,9 @@ export interface InspectionInput {
 const LEAST_POINTS = 3;
 /** More than a person gauges in one region. */
 const MOST_POINTS = 60;
-/** Candidates across a region's longer side, across its shorter at least, and about how many at most in all. */
+/** Candidates across a region's longer side, and across its shorter at least. */
 const ACROSS = 24;
 const LEAST_ACROSS = 9;
-const MOST_CANDIDATES = 3000;
 /** Places tried around a point. */
 const AROUND = 16;
 
@@ -227,7 +226,7 @@ function candidates(
 
 function gridOver({ minX, minY, maxX, maxY }: Box, label: Point): Point[] {
   const [width, height] = [maxX - minX, maxY - minY];
-  const step = Math.max(Math.max(width, height) / ACROSS, Math.sqrt((width * height) / MOST_CANDIDATES));
+  const step = Math.max(width, height) / ACROSS;
   const [columns = 1, rows = 1] = [width, height].map((side) =>
     Math.max(LEAST_ACROSS, Math.round(side / step)),
   );
