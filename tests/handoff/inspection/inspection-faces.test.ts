@@ -62,9 +62,9 @@ const figure = (nominal: number, plus: number, minus: number) => ({
 
 describe('points of both faces', () => {
   const plan = planned([NEAR], [[60, 60, 2]]);
-  const { points, findings } = pointsIn(plan);
 
   test('those of the near face come first, and those of the far one say so', () => {
+    const { points, findings } = pointsIn(plan);
     expect(findings).toEqual([]);
     const near = points.filter(({ face }) => face === undefined);
     const far = points.filter(({ face }) => face === 'far');
@@ -75,6 +75,7 @@ describe('points of both faces', () => {
   });
 
   test('what is left is the sheet less both depths, off by what either may be off', () => {
+    const { points } = pointsIn(plan);
     const left = (face: InspectionPoint['face'], inNear: boolean, inFar: boolean) => {
       const there = points.filter(
         (each) => each.face === face && isIn(NEAR)(each) === inNear && isIn(FAR)(each) === inFar,
@@ -182,6 +183,11 @@ describe('regions that are no plain floor', () => {
     // 200 by 120: steps of 8.33 mm, 14 of them across. 24 by 144: steps of 6 would be 4, so that there are 9.
     onGrid(wide, 140, 200, 24, 'x');
     onGrid(wide, 60, 120, 14, 'y');
+    // The land has 24 by 12: half of 16.67 in from its corner.
+    expect(points.filter(({ stage }) => stage === 0).map(({ at }) => at)).toContainEqual({
+      x: 391.67,
+      y: 191.67,
+    });
     const high = points.filter(({ planned }) => planned === 1);
     onGrid(high, 40, 24, 9, 'x');
     onGrid(high, 30, 144, 24, 'y');
