@@ -51,7 +51,7 @@ export function placeBridges(ask: BridgeAsk, rule: BridgeRule): number[] | undef
   return undefined;
 }
 
-/** Where the middle of a bridge may stand: on an open line clear of its ends, on a closed one twice round. */
+/** Where the middle of a bridge may stand, in order: on an open line clear of its ends, on a closed one twice round. One that ends before it begins is none. */
 function freeStretches({ length, isClosed, keepOut }: BridgeAsk, { width, shortest }: BridgeRule): Range[] {
   const turns = isClosed ? [-1, 0, 1, 2] : [0];
   const end = isClosed ? 2 * length : length - shortest - width / 2;
@@ -66,8 +66,8 @@ function freeStretches({ length, isClosed, keepOut }: BridgeAsk, { width, shorte
     if (from > at) free.push({ from: at, to: Math.min(from, end) });
     at = Math.max(at, to);
   }
-  if (at <= end) free.push({ from: at, to: end });
-  return free.filter(({ from, to }) => to >= from);
+  free.push({ from: at, to: end });
+  return free;
 }
 
 /** The fewest bridges, at least so many, between two that stand. */
@@ -119,13 +119,13 @@ function mostEven(
   return places;
 }
 
-/** Stretches that overlap made one, in order. */
+/** Stretches whose ends both come in order; those that overlap made one. */
 function united(ranges: readonly Range[]): Range[] {
   const whole: Range[] = [];
-  for (const range of [...ranges].sort((a, b) => a.from - b.from)) {
+  for (const range of ranges) {
     const last = whole.at(-1);
     if (last === undefined || range.from > last.to) whole.push(range);
-    else if (range.to > last.to) whole[whole.length - 1] = { from: last.from, to: range.to };
+    else whole[whole.length - 1] = { from: last.from, to: range.to };
   }
   return whole;
 }

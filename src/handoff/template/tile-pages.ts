@@ -136,10 +136,7 @@ export function isInOneTile(box: Box, { origin, step, columns, rows }: TileGrid)
   const isIn = (from: number, to: number, way: { least: number; step: number; count: number }): boolean => {
     const last = Math.min(way.count - 1, Math.floor((from - way.least) / way.step));
     // The tile that it begins in; the one before reaches into that by the overlap.
-    return [last, last - 1].some(
-      (tile) =>
-        tile >= 0 && from >= way.least + tile * way.step && to <= way.least + (tile + 1) * way.step + OVERLAP,
-    );
+    return [last, last - 1].some((tile) => tile >= 0 && to <= way.least + (tile + 1) * way.step + OVERLAP);
   };
   return (
     isIn(box.minX, box.maxX, { least: origin.x, step: step.width, count: columns }) &&

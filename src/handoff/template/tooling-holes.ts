@@ -158,7 +158,7 @@ function pinPlaces(ask: HolesAsk): Point[] {
   const corners = ring.length === 0 ? [] : cornersOf(ring);
   const even = Array.from({ length: PLACES - corners.length }, (_, index) => {
     const from = (length * index) / (PLACES - corners.length);
-    return stretchAlong(ring, { from, to: Math.min(length, from + 1e-3) })[0]?.start;
+    return stretchAlong(ring, { from, to: from + 1e-3 })[0]?.start;
   });
   return [...corners, ...even].filter(
     (at): at is Point =>

@@ -70,6 +70,33 @@ describe('bridges along a line with places that are shut, by hand', () => {
     expect(placeBridges({ length: 100, isClosed: true, keepOut }, rule)).toEqual([10, expect.closeTo(60, 6)]);
   });
 
+  test('of two free stretches as wide the first of the line has the first bridge', () => {
+    expect(placeBridges({ length: 100, isClosed: true, keepOut: shut([30, 60], [80, 110]) }, RULE)).toEqual([
+      20,
+      expect.closeTo(70, 9),
+    ]);
+  });
+
+  test('a place that no bridge before it reaches is passed over, however even', () => {
+    // Bridges 40 to 45 apart. The second comes to 75 or 85, so the third to 115 to 120.5 or 125 to 130: not to 122, which would be
+    // next to the even 121. From 119.5 back the even 78 and 35.25 are come to at 75.5 and 35.25.
+    const keepOut = shut(
+      [0, 35],
+      [35.5, 39.5],
+      [40, 75],
+      [75.5, 85],
+      [85.5, 119],
+      [119.5, 122],
+      [122.5, 158],
+    );
+    const rule = { width: 10, longest: 35, shortest: 30 };
+    expect(placeBridges({ length: 158, isClosed: false, keepOut }, rule)).toEqual([
+      expect.closeTo(35.25, 6),
+      expect.closeTo(75.5, 6),
+      expect.closeTo(119.5, 6),
+    ]);
+  });
+
   test('ranges that overlap, in any order, shut all that any of them shuts', () => {
     const apart = shut([20, 45], [52, 70]);
     const overlapping = shut([60, 70], [30, 45], [20, 33], [52, 64], [53, 54]);

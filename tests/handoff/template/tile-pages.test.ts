@@ -67,7 +67,11 @@ describe('words that are not to be cut', () => {
   // 300 by 200 takes two pages upright, with 54 mm to spare across: laid in the middle they meet from 142 to 158 of its width.
   const part = box(100, 300, 400, 500);
   const words = (from: number, to: number) => box(100 + from, 350, 100 + to, 360);
-  const shiftFor = (...whole: readonly Box[]) => 100 - tileGrid(part, 'a4', whole).origin.x;
+  const shiftFor = (...whole: readonly Box[]) => {
+    const { page, columns, rows, origin } = tileGrid(part, 'a4', whole);
+    expect([page.width, columns, rows]).toEqual([210, 2, 1]);
+    return 100 - origin.x;
+  };
 
   test('the grid stays in the middle where none is cut, else is moved by eighths until fewest are', () => {
     expect(tileGrid(part, 'a4', [words(20, 60)])).toMatchObject({
@@ -92,6 +96,7 @@ describe('words that are not to be cut', () => {
     // It is whole at 0 and at 54 only, the second from 9 on, the third up to 50.
     expect(shiftFor(words(120, 182), words(160, 187), words(112, 135))).toBe(0);
     expect(shiftFor(words(160, 187), words(120, 182), words(112, 135))).toBe(27);
+    expect(shiftFor(words(120, 182), words(160, 187))).toBe(54);
   });
 
   test('a column and a row more where the first is cut however the grid is laid', () => {
@@ -162,6 +167,11 @@ describe('tiles of a grid', () => {
     [150, 197, false],
   ])('words from %d to %d up are whole in one tile: %s', (from, to, isWhole) => {
     expect(isInOneTile(box(30, from, 40, to), grid)).toBe(isWhole);
+  });
+
+  test('words are looked for from where the first tile begins', () => {
+    // From 60 to 176.
+    expect(isInOneTile(box(155, 30, 170, 40), { ...grid, origin: { x: 60, y: 20 } })).toBe(true);
   });
 
   test('their columns go on after Z with AA', () => {
