@@ -62,6 +62,6 @@ function borderFinder(areas: readonly (readonly Loop[])[]): AreaLocator['borderi
     const near = index
       .meeting(growBox(boxOfPoints([point]), clearance))
       .filter((each) => distanceToSpan(itemAt(spans, each), point) <= clearance);
-    return [...new Set(near.map((each) => itemAt(owners, each)))].sort((a, b) => a - b);
+    return [...new Set(near.map((each) => itemAt(owners, each)))];
   };
 }

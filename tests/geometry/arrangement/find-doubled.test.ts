@@ -29,6 +29,14 @@ test('one drawn three times is reported twice, each beside the first', () => {
   ]);
 });
 
+test('several are in the order of their numbers, wherever they lie', () => {
+  const found = doubled([0, 3, 8], [0, 3, 7], [4, 9, 2], [9, 4, 5]);
+  expect(found.map((each) => 'other' in each && [each.source, each.other, each.at.x])).toEqual([
+    [5, 2, 6.5],
+    [8, 7, 1.5],
+  ]);
+});
+
 test('a line along part of another, or two that share a stretch, are no trouble', () => {
   expect(doubled([0, 6, 0], [2, 5, 1])).toEqual([]);
   expect(doubled([0, 6, 0], [4, 9, 1])).toEqual([]);

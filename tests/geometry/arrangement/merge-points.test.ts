@@ -24,6 +24,22 @@ test('points within the tolerance are one, by the smallest number; a chain of th
   expect(places(points, 0.81)).toEqual([0, 1, 1, 0, 1, 1]);
 });
 
+test.each([
+  [0, 0],
+  [-7, 31],
+])('two that are near are one however far off the row that they end was begun, from (%d, %d)', (x, y) => {
+  for (const begun of [1.5, 1.9, 2.5, 3, 5, 9]) {
+    const level = [0, begun, begun + 0.8].map((along) => [x + along, y] as const);
+    expect(places(level, 1)).toEqual([0, 1, 1]);
+    expect(
+      places(
+        level.map(([along, across]) => [across, along]),
+        1,
+      ),
+    ).toEqual([0, 1, 1]);
+  }
+});
+
 test('hundreds at one place are one, and cost no more', () => {
   const many = Array.from({ length: 2000 }, (_, i) => [(i % 7) * 1e-3, (i % 5) * 1e-3] as const);
   expect(new Set(places(many, 0.01))).toEqual(new Set([0]));

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { arrange } from '#geometry/arrangement/arrange.ts';
 import { mergeSlivers } from '#geometry/arrangement/merge-slivers.ts';
+import { boxOfSpans } from '#geometry/box.ts';
 import type { Loop } from '#geometry/span.ts';
-import { rectangle, sourced } from '#support/geometry/shapes.ts';
+import { polygon, rectangle, sourced } from '#support/geometry/shapes.ts';
 
 const arranged = (...loops: Loop[]) => arrange(sourced(loops), { joinTolerance: 0.05 }).arrangement;
 const areasOf = (loops: Loop[]) =>
@@ -29,6 +30,54 @@ describe('M1.1 a face narrower than a line can be placed', () => {
     // The larger bay then begins at x = 30; or the smaller one ends at 30.004.
     const areas = height === 19.8 ? [30 * 20, 50 * height] : [30.004 * 20, 49.996 * height];
     expect(areasOf(bays)).toEqual(areas.map((area) => expect.closeTo(area, 6)));
+  });
+
+  test('slivers and slits are named from left to right', () => {
+    const { slivers } = mergeSlivers(
+      arranged(
+        rectangle(-10, -10, 130, 50),
+        rectangle(80, 7, 80.004, 20),
+        rectangle(80.004, 0, 110, 20),
+        rectangle(5, 3, 30, 28),
+        rectangle(30.003, 5, 52, 26),
+      ),
+    );
+    expect(slivers.map(({ at, width }) => [Math.round(at.x), Math.round(width * 1000)])).toEqual([
+      [30, 3],
+      [80, 4],
+    ]);
+  });
+
+  test.each([
+    ['the left one', rectangle(30.004, 0, 60.004, 20), rectangle(30, 0, 30.004, 20), [0, 0]],
+    [
+      'the right one, which lies lower',
+      polygon([
+        [30.004, 0],
+        [60.004, -3],
+        [60.004, 17],
+        [30.004, 20],
+      ]),
+      rectangle(30, 0, 30.004, 20),
+      [30, -3],
+    ],
+    [
+      'the lower one, though the upper reaches further left',
+      polygon([
+        [0, 20.004],
+        [30, 20.004],
+        [25, 40.004],
+        [-5, 40.004],
+      ]),
+      rectangle(0, 20, 30, 20.004),
+      [0, 0],
+    ],
+  ])('of two bays of 600 mm² belongs to %s', (_, other, sliver, corner) => {
+    const { faces } = mergeSlivers(arranged(rectangle(0, 0, 30, 20), sliver, other)).arrangement;
+    const larger = faces.slice(1).filter(({ area }) => area > 600.05);
+    expect(larger).toHaveLength(1);
+    const { minX, minY } = boxOfSpans(larger.flatMap(({ loops }) => loops.flat()));
+    expect([minX, minY]).toEqual(corner.map((each) => expect.closeTo(each, 6)));
   });
 
   test('stays a face at a hair over 0.005 mm', () => {

@@ -44,6 +44,25 @@ describe('spans that leave in one direction', () => {
     ]);
   });
 
+  test('are put right across the seam whichever of them comes first', () => {
+    const bent = (bulge: number, far: number, lean = 0) =>
+      spanFromBulge(ORIGIN, towards(180 + lean + (2 * Math.atan(bulge) * 180) / Math.PI, far), bulge);
+    // Counter-clockwise; tangents a little above and below the seam, none where the span then goes.
+    const inOrder = [
+      lineSpan(ORIGIN, towards(10, 3)),
+      bent(-0.35, 7, 0.1),
+      bent(-0.2, 8, 0.3),
+      lineSpan(ORIGIN, towards(180, 8)),
+      bent(0.25, 9, -0.2),
+      bent(0.4, 6, -0.3),
+    ];
+    for (const first of inOrder) {
+      const given = [first, ...inOrder.filter((span) => span !== first).reverse()];
+      const found = order(given).map((half) => inOrder.indexOf(given[half] ?? first));
+      expect(fromFirst(found)).toEqual([0, 1, 2, 3, 4, 5]);
+    }
+  });
+
   test('a short arc that leans 0.01 to the wrong side at first is ordered by where it goes', () => {
     // Starts 0.6° right of the line and ends 5° left of it.
     const arc = spanFromBulge(ORIGIN, towards(5, 2), Math.tan((5.6 * Math.PI) / 180 / 2));

@@ -32,6 +32,25 @@ describe('linework cut where it meets itself', () => {
     ]);
   });
 
+  test('a shorter line over the first stretch of a longer one, drawn after it, is named after it', () => {
+    expect(segments([line(0, 0, 15, 0), line(0, 0, 4, 0)])).toEqual([
+      [4, [0, 1]],
+      [11, [0]],
+    ]);
+  });
+
+  test('a line drawn to the end of one that stands over is cut too where it then comes near another end', () => {
+    // 0.00004 mm is one place; 0.00007 mm is not, but 0.00003 mm from where the line runs once it is drawn over.
+    const over = line(4, 5, 4, -0.00004);
+    const near = line(3.9, -7, 3.9, -0.00007);
+    const { segments: found, points } = split([line(0, 0, 10, 0), over, near]);
+    expect(found.map(({ span }) => Math.round(spanLength(span) * 1000) / 1000).sort()).toEqual([
+      0.1, 3.9, 5, 6, 7,
+    ]);
+    const ends = found.flatMap(({ start, end }) => [start, end]).map((place) => points[place]?.y);
+    expect(ends.filter((y) => y === -0.00007)).toHaveLength(3);
+  });
+
   test('three curves over one stretch are reported in ascending order', () => {
     expect(segments([line(4, 0, 0, 0), line(0, 0, 4, 0), line(0, 0, 4, 0)])).toEqual([[4, [0, 1, 2]]]);
   });

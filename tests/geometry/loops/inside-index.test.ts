@@ -2,7 +2,15 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { isInside, makeInsideIndex } from '#geometry/loops/inside-index.ts';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
-import { arcSpan, distanceToSpan, type Loop, lineSpan, reverseSpans } from '#geometry/span.ts';
+import {
+  arcSpan,
+  distanceToSpan,
+  type Loop,
+  lineSpan,
+  pointAlong,
+  reverseSpans,
+  tangentAlong,
+} from '#geometry/span.ts';
 import { circle, polygon, rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
 
 describe('inside', () => {
@@ -21,6 +29,10 @@ describe('inside', () => {
     [-0.1, 5, false],
     [20, 10.1, false],
     [20, -0.1, false],
+    [20, 12.3, false],
+    [20, -2.6, false],
+    [41.7, 5, false],
+    [-1.9, 5, false],
   ])('(%d, %d) of a plate with a hole, lying and standing: %s', (x, y, expected) => {
     expect(isInside(makeInsideIndex(plate), x, y)).toBe(expected);
     expect(isInside(makeInsideIndex(upright), y, x)).toBe(expected);
@@ -38,6 +50,45 @@ describe('inside', () => {
     expect(isInside(makeInsideIndex([segment]), 9.5, 0.2)).toBe(true);
     expect(isInside(makeInsideIndex([segment]), 5.3, -0.2)).toBe(false);
     expect(isInside(makeInsideIndex([segment]), 9, 5)).toBe(false);
+  });
+});
+
+/** Whether points 0.02 mm to the left of places along each span lie inside, and to the right do not. */
+function expectSides(loops: readonly Loop[]): void {
+  const index = makeInsideIndex(loops);
+  for (const span of loops.flat()) {
+    for (let place = 1; place < 40; place++) {
+      const at = pointAlong(span, place / 40);
+      const { x, y } = tangentAlong(span, place / 40);
+      expect(isInside(index, at.x - 0.02 * y, at.y + 0.02 * x)).toBe(true);
+      expect(isInside(index, at.x + 0.02 * y, at.y - 0.02 * x)).toBe(false);
+    }
+  }
+}
+
+describe('close to a border that is never level nor upright', () => {
+  test.each([
+    ['lying', 31, 12],
+    ['standing', 9, 26],
+  ])('of a kite, %s', (_, width, height) => {
+    // Far from the zero point, on both sides of it.
+    const kite: [number, number][] = [
+      [-83, 41],
+      [-83 + 0.7 * width, 41 + 0.3 * height],
+      [-83 + width, 41 + height],
+      [-83 + 0.2 * width, 41 + 0.6 * height],
+    ];
+    expectSides([polygon(kite)]);
+    expectSides([polygon(kite.map(([x, y]) => [-x, -y]))]);
+  });
+
+  test.each([0.4, 1.7, 3.3, 4.9])('of all but a segment of a circle that begins at %d rad', (from) => {
+    // It turns back along either axis at least three times.
+    const arc = arcSpan({ center: { x: 47, y: -19 }, radius: 8, from, sweep: 5.6 });
+    const most: Loop = [arc, lineSpan(arc.end, arc.start)];
+    expectSides([most]);
+    // As a hole, begun at the other end.
+    expectSides([rectangle(30, -30, 71, -6), reverseSpans(most)]);
   });
 });
 

@@ -77,6 +77,28 @@ describe('partAtTouches', () => {
     expect(areas(partAtTouches([below, above], TOUCHING))).toEqual([28]);
   });
 
+  test('keeps the window of an arch that stands on a plate with both feet', () => {
+    // The plate 12 by 5; the arch 12 by 6 on it, its window a half round of radius 3 about (5, 5).
+    const plate = polygon([
+      [0, 0],
+      [12, 0],
+      [12, 5],
+      [0, 5],
+    ]);
+    const [foot, , ...rest] = polygon([
+      [0, 5],
+      [2, 5],
+      [8, 5],
+      [12, 5],
+      [12, 11],
+      [0, 11],
+    ]);
+    if (foot === undefined) throw new Error('an arch has a foot');
+    const arch = [foot, spanFromBulge({ x: 2, y: 5 }, { x: 8, y: 5 }, -1), ...rest];
+    const window = Math.round(4.5 * Math.PI * 1e6) / 1e6;
+    expect(areas(partAtTouches([plate, arch], TOUCHING))).toEqual([-window, 60 + 72]);
+  });
+
   test('gives the very same loops where nothing touches', () => {
     const loops = [polygon([...left, [0, 3]])];
     expect(partAtTouches(loops, TOUCHING)).toBe(loops);
