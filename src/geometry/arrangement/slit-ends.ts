@@ -26,10 +26,10 @@ export function slitEnds(arrangement: Arrangement): SlitEnd[] {
   return vertices.flatMap((from, vertex) => {
     if (runsOn[vertex] === true) return [];
     return index.meeting(boxOfPoints([from])).flatMap((number): SlitEnd[] => {
-      const { span, start, end } = itemAt(edges, number);
-      if (start === vertex || end === vertex) return [];
+      const { span } = itemAt(edges, number);
       const to = pointAlong(span, nearestShare(span, from));
       const gap = distance(from, to);
+      // A vertex has no gap to an edge of its own.
       if (gap <= SAME_PLACE || gap > SCRIBE_ACCURACY) return [];
       return [{ span: lineSpan(from, to), edge: number }];
     });

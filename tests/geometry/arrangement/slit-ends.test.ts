@@ -60,8 +60,8 @@ describe('along a slope of 3 in 4, 50 long, with another outline 0.004 mm beside
   });
 
   test('an end lies where two outlines side by side meet', () => {
-    const lower = [at(10, GAP), at(10, 9), at(23, 9), at(23, GAP)];
-    const upper = [at(23, GAP), at(23, 9), at(36, 9), at(36, GAP)];
+    const lower = [at(10, GAP), at(10, 30), at(23, 30), at(23, GAP)];
+    const upper = [at(23, GAP), at(23, 30), at(36, 30), at(36, GAP)];
     expect(sorted(ends(lower, upper)).map(([up]) => up)).toEqual([10, 23, 36]);
   });
 });
