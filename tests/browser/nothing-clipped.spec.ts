@@ -57,13 +57,13 @@ for (const [width, height] of [
         for (const { title } of SAMPLES) {
           await openSample(workbench, title);
           await expect(statusOf(workbench)).toContainText('planned in');
-          for (const panel of PANELS) {
-            await openPanel(workbench, panel);
-            for (const unit of ['mm', 'in']) {
-              await workbench.keyboard.press('Control+k');
-              await workbench.keyboard.type(unit === 'mm' ? 'in millimetres' : 'in inches');
-              await workbench.keyboard.press('Enter');
-              await expect(workbench.locator('.palette-list')).toBeHidden();
+          for (const unit of ['mm', 'in']) {
+            await workbench.keyboard.press('Control+k');
+            await workbench.keyboard.type(unit === 'mm' ? 'in millimetres' : 'in inches');
+            await workbench.keyboard.press('Enter');
+            await expect(workbench.locator('.palette-list')).toBeHidden();
+            for (const panel of PANELS) {
+              await openPanel(workbench, panel);
               expect(await clipped(workbench), `${title}, ${panel}, ${unit}`).toEqual([]);
             }
           }
