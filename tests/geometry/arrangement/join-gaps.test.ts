@@ -53,6 +53,18 @@ describe('two free ends', () => {
     expect(joined([[line(0, 0, 5, 0)], [line(5.0011, 0, 5.0011, 4)]], 0).of(0)).toEqual([line(0, 0, 5, 0)]);
   });
 
+  test('with a web between them go to its sides, each to its own', () => {
+    // 0.045 apart; the web, from 4.992 to 5.009, is 0.012 from one and 0.016 from the other.
+    const web = rectangle(4.992, -3, 5.009, 7);
+    const { of, trouble } = joined([[line(0, 2, 4.98, 2)], [line(5.025, 2, 9, 2)], web]);
+    expect(of(0)).toMatchObject([{ start: { x: 0, y: 2 }, end: near(4.992, 2) }]);
+    expect(of(1)).toMatchObject([{ start: near(5.009, 2), end: { x: 9, y: 2 } }]);
+    expect(trouble.map((each) => 'sources' in each && each.sources)).toEqual([
+      [0, 2],
+      [1, 2],
+    ]);
+  });
+
   test('farther apart than the tolerance stay, and are reported once, half-way', () => {
     const { of, trouble } = joined([[line(0, 0, 5, 0)], [line(5.2, 0.1, 9, 4)]]);
     expect(of(0)).toEqual([line(0, 0, 5, 0)]);
@@ -69,6 +81,14 @@ describe('two free ends', () => {
 });
 
 describe('an end that stops short of a side', () => {
+  test('by more than the tolerance stays, and is reported where it stops', () => {
+    const { of, trouble } = joined([rectangle(20, -5, 30, 8), [line(3, 2, 19.8, 2)]]);
+    expect(of(1)).toEqual([line(3, 2, 19.8, 2)]);
+    expect(trouble).toEqual([
+      { kind: 'open-gap', sources: [0, 1], at: { x: 19.8, y: 2 }, gap: expect.closeTo(0.2, 9) },
+    ]);
+  });
+
   test('is run straight on to it', () => {
     // 3 along for 4 up: 0.04 short in y is 0.03 in x.
     const { of, trouble } = joined([rectangle(0, 0, 20, 9), [line(6, 8, 12 - 0.03, 0.04)]]);
