@@ -7,8 +7,8 @@
  * and scatter have together (G.4.1, table G.2).
  */
 import { hypot } from '#maths/hypot.ts';
+import { coverageFactor } from './coverage-factor.ts';
 import type { Sourced } from './provenance.ts';
-import { studentFactor } from './student-factor.ts';
 
 /** All in one unit of length. */
 export interface CouponEtch {
@@ -97,7 +97,7 @@ function mean(shown: readonly Shown[]): { readonly value: number; readonly plusM
   const squares = shown.reduce((sum, each) => sum + (each.value - value) * (each.value - value), 0);
   const scatter = count === 1 ? 0 : squares / (count - 1);
   const error = Math.sqrt(Math.max(gauges, scatter) / count);
-  return { value, plusMinus: error * studentFactor(freedomOf({ gauges, scatter, count })) };
+  return { value, plusMinus: error * coverageFactor(freedomOf({ gauges, scatter, count })) };
 }
 
 /** Welch and Satterthwaite (GUM G.4.1): gauges with endless freedom, what scatters beyond them with that of the coupons. */

@@ -18,8 +18,8 @@ import type { Asked, RegionId } from '#part/part.ts';
 import { thicknessOver } from '#part/thickness-over.ts';
 import { throughAllowance, undercutOf, wholeUndercut } from '#plan/allowance.ts';
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
+import { checkLoosePieces } from './check-loose-pieces.ts';
 import { checkMaking } from './check-making.ts';
-import { checkWhole } from './check-whole.ts';
 import { type EtchedFace, thinWebs } from './web-between.ts';
 
 interface FacesMeasured {
@@ -41,7 +41,7 @@ export function checkFaces(
   if (far === undefined || kit === undefined) return [];
   const thickness = thickestOf(job.stock.thickness);
   return [
-    ...checkWhole(plan, { near, far: kit, thickness }),
+    ...checkLoosePieces(plan, { near, far: kit, thickness }),
     ...checkMaking({ plan: far, kit, reached, job }),
     ...tallied(websBetween(plan, far, job)),
     ...tallied(throughCuts(plan, far, job)),

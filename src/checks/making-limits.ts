@@ -1,7 +1,7 @@
 /** Limits of making that the job does not set, each with where it comes from; they go into the plan's provenance. */
 import type { Provenance, Sourced } from '#bath/provenance.ts';
-import { GAUGED_AT } from '#job/job-defaults.ts';
 import { provenanceOf } from '#job/job-figures.ts';
+import { GAUGED_AT } from '#job/process-assumptions.ts';
 
 /** mm */
 export const DEEPEST_CUT: Sourced = {

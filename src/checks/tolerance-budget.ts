@@ -7,7 +7,7 @@
 import { ROUNDING } from '#geometry/tolerances.ts';
 import type { BudgetRecord, BudgetSide, BudgetSum } from '#job/formats/plan-file.ts';
 import type { Job } from '#job/job.ts';
-import { ASSUMED_GAUGE_NOISE, GAUGED_AT } from '#job/job-defaults.ts';
+import { ASSUMED_GAUGE_NOISE, GAUGED_AT } from '#job/process-assumptions.ts';
 import { hypot } from '#maths/hypot.ts';
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
 import { GAUGED_TIMES } from './making-limits.ts';

@@ -1,7 +1,6 @@
 /** Every finding there is: the subjects' catalogues side by side. */
 import { bathWords } from './bath-findings.ts';
 import { budgetWords } from './budget-findings.ts';
-import { makingWords } from './check-findings.ts';
 import { compareWords } from './compare-findings.ts';
 import { drawingWords } from './drawing-findings.ts';
 import { faceWords } from './face-findings.ts';
@@ -9,6 +8,7 @@ import { fileWords } from './file-findings.ts';
 import { handoffWords } from './handoff-findings.ts';
 import { jobWords } from './job-findings.ts';
 import { lineWords } from './line-findings.ts';
+import { makingWords } from './making-findings.ts';
 import { partWords } from './part-findings.ts';
 import { planWords } from './plan-findings.ts';
 import { requestWords } from './request-findings.ts';

@@ -4,7 +4,7 @@
  */
 import type { Point } from '#geometry/point.ts';
 import { toMillionth } from '#units/round-figures.ts';
-import { ASSUMED_GAUGE_NOISE } from './job-defaults.ts';
+import { ASSUMED_GAUGE_NOISE } from './process-assumptions.ts';
 import { sheetAt } from './sheet-at.ts';
 import type { Taper } from './taper.ts';
 

@@ -7,7 +7,7 @@ import { itemAt } from '#geometry/assert.ts';
 import { boxOfPoints } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import { hypot } from '#maths/hypot.ts';
-import { ASSUMED_GAUGE_NOISE } from './job-defaults.ts';
+import { ASSUMED_GAUGE_NOISE } from './process-assumptions.ts';
 
 export interface SurveyReading {
   readonly at: Point;

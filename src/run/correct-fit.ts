@@ -7,7 +7,7 @@
  */
 
 import { assert, itemAt } from '#geometry/assert.ts';
-import { ASSUMED_GAUGE_NOISE, DRIFT_MINUTES, GAUGE_STEP } from '#job/job-defaults.ts';
+import { ASSUMED_GAUGE_NOISE, DRIFT_MINUTES, GAUGE_STEP } from '#job/process-assumptions.ts';
 import { SAME_MOMENT, SURE_RATE, SURE_SHEET } from '#units/depth-tolerances.ts';
 import type { BareSpell } from './bare-spell.ts';
 import type { RunPlan } from './correct-plan.ts';

@@ -1,10 +1,10 @@
 /** A run corrected: rate had, minutes left, what will come out and how surely (M7). Pure; millimetres and minutes. */
 
-import { studentFactor } from '#bath/student-factor.ts';
+import { coverageFactor } from '#bath/coverage-factor.ts';
 import type { WhyWide } from '#findings/wide-words.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { SAME_SUM } from '#geometry/tolerances.ts';
-import { ASSUMED_GAUGE_NOISE } from '#job/job-defaults.ts';
+import { ASSUMED_GAUGE_NOISE } from '#job/process-assumptions.ts';
 import { hypot } from '#maths/hypot.ts';
 import { AT_TOLERANCE, SAME_LEVEL } from '#units/depth-tolerances.ts';
 import { type BareSpell, bareSpell } from './bare-spell.ts';
@@ -62,7 +62,7 @@ export function correctRates(planned: RunPlan, readings: readonly Reading[], soF
   const plan = aimAtThickness(planned, fit, readings);
   const sure = (weights: Parameters<Fit['sum']>[0]): Measured => {
     const { value, u } = fit.sum(weights);
-    return { value, within: u * studentFactor(fit.freedom) };
+    return { value, within: u * coverageFactor(fit.freedom) };
   };
   const peeled = peelMinutes(soFar.had);
   const now = itemAt(peeled, soFar.had.length);
@@ -219,6 +219,6 @@ function thicknessOf(
   if (plan.sheet === undefined) return undefined;
   const { thickness, plus, minus } = plan.sheet;
   const left = sure(gone);
-  const sheet = ((plus + minus) / 2 / Math.sqrt(3)) * studentFactor(Number.POSITIVE_INFINITY);
+  const sheet = ((plus + minus) / 2 / Math.sqrt(3)) * coverageFactor(Number.POSITIVE_INFINITY);
   return { value: thickness + (plus - minus) / 2 + left.value, within: hypot(left.within, sheet) };
 }

@@ -6,7 +6,7 @@
  */
 import { itemAt } from '#geometry/assert.ts';
 import { SAME_SUM } from '#geometry/tolerances.ts';
-import { ASSUMED_GAUGE_NOISE } from '#job/job-defaults.ts';
+import { ASSUMED_GAUGE_NOISE } from '#job/process-assumptions.ts';
 import { QUESTIONED_SHARE } from '#job/questioned-share.ts';
 import { type Fit, fitRates, type Reading } from './correct-fit.ts';
 import type { RunPlan } from './correct-plan.ts';

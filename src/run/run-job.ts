@@ -22,7 +22,7 @@ import type { Point } from '#geometry/point.ts';
 import { movePoint } from '#geometry/spans/move-spans.ts';
 import { cautionsFor } from '#handoff/cautions.ts';
 import { jsonText } from '#handoff/json-text.ts';
-import { type MetalFacts, makePlanFile, showPlan } from '#handoff/write-plan-file.ts';
+import { type MetalFacts, makePlanFile, showPlan } from '#handoff/make-plan-file.ts';
 import { type BesideTexts, fillInFiles } from '#job/formats/files-beside.ts';
 import type { PlanFile, ShownPlan } from '#job/formats/plan-file.ts';
 import { readJob } from '#job/formats/read-job.ts';

@@ -6,7 +6,7 @@
 import type { Drawing } from '#drawing/drawing.ts';
 import { type ReadOptions, readDrawing } from '#drawing/read/read-drawing.ts';
 import type { Finding } from '#findings/finding.ts';
-import type { ContourMemory } from '#handoff/write-plan-file.ts';
+import type { ContourMemory } from '#handoff/make-plan-file.ts';
 import type { Job } from '#job/job.ts';
 import { farLinework } from '#part/far-linework.ts';
 import { findRegions, type RegionsFound } from '#part/find-regions.ts';

@@ -1,7 +1,7 @@
 /** The samples are parts that can be made: what the checks report of them is worth reading, and little. */
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { makingWords } from '#findings/check-findings.ts';
+import { makingWords } from '#findings/making-findings.ts';
 import { runJob } from '#run/run-job.ts';
 
 test.each([

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { stageTable } from '#cli/stage-table.ts';
-import { makePlanFile } from '#handoff/write-plan-file.ts';
+import { makePlanFile } from '#handoff/make-plan-file.ts';
 import { expectGolden } from '#support/golden.ts';
 import { plainJobFile } from '#support/jobs/plain-job.ts';
 import { handMadePlan } from '#support/parts/hand-made-plan.ts';

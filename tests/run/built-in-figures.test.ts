@@ -9,7 +9,7 @@ import { knownFigures } from '#bath/known-figures.ts';
 import type { Provenance, Sourced } from '#bath/provenance.ts';
 import { sheetTolerance } from '#bath/sheet-tolerance.ts';
 import * as limits from '#checks/making-limits.ts';
-import * as defaults from '#job/job-defaults.ts';
+import * as defaults from '#job/process-assumptions.ts';
 import { runJob } from '#run/run-job.ts';
 import { buoyLidDrawing } from '#support/drawings/small-drawing.ts';
 import { jobRows } from '#support/jobs/job-rows.ts';

@@ -1,6 +1,6 @@
 /** A run corrected by its readings (M7), by hand where that can be done. Whole runs: simulated-runs.test.ts. */
 import { describe, expect, test } from 'vitest';
-import { studentFactor } from '#bath/student-factor.ts';
+import { coverageFactor } from '#bath/coverage-factor.ts';
 import type { Reading } from '#run/correct-fit.ts';
 import { depthsLeft } from '#run/correct-minutes.ts';
 import type { RunPlan } from '#run/correct-plan.ts';
@@ -235,7 +235,7 @@ describe('M7 minutes left', () => {
     for (const [index, depth] of left.entries()) expect(depth).toBeGreaterThanOrEqual(left[index + 1] ?? 0);
   });
   test('Student’s t is that of the GUM, table G.2', () => {
-    expect([1, 2, 11, 1000].map(studentFactor)).toEqual([12.71, 4.3, 2.23, 1.984]);
+    expect([1, 2, 11, 1000].map(coverageFactor)).toEqual([12.71, 4.3, 2.23, 1.984]);
   });
 });
 

@@ -2,7 +2,7 @@
 
 import { isTooThinToGauge } from '#checks/tolerance-budget.ts';
 import type { Job } from '#job/job.ts';
-import { GAUGED_AT } from '#job/job-defaults.ts';
+import { GAUGED_AT } from '#job/process-assumptions.ts';
 import { QUESTIONED_SHARE } from '#job/questioned-share.ts';
 import { sheetAt } from '#job/sheet-at.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';

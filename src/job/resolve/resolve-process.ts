@@ -8,15 +8,15 @@ import { bathOf, type ProcessValues, process } from '#job/fields/process-fields.
 import { readGroup } from '#job/fields/read-group.ts';
 import type { Job } from '#job/job.ts';
 import { couponProvenance } from '#job/job-coupons.ts';
+import { provenanceOf } from '#job/job-figures.ts';
+import type { JobFile } from '#job/job-file.ts';
 import {
   ASSUMED_GAUGE_NOISE,
   DRIFT_MINUTES,
   GAUGE_STEP,
   LARGEST_FACTOR,
   SMALLEST_FACTOR,
-} from '#job/job-defaults.ts';
-import { provenanceOf } from '#job/job-figures.ts';
-import type { JobFile } from '#job/job-file.ts';
+} from '#job/process-assumptions.ts';
 import { resolveFactor } from './resolve-factor.ts';
 import { resolveRate } from './resolve-rate.ts';
 

@@ -3,7 +3,7 @@
  * its end. What was read once four fifths had passed, by the plan or as corrected, is the gauging; what was read earlier is one where it
  * leaves no floor in doubt.
  */
-import { GAUGED_AT } from '#job/job-defaults.ts';
+import { GAUGED_AT } from '#job/process-assumptions.ts';
 import type { CorrectResult } from '#run/correct-run.ts';
 import { minutesBefore, type StageClock } from './tank-clock.ts';
 

@@ -5,7 +5,7 @@ import { FarFields } from './FarFields.tsx';
 import { FigureList } from './FigureList.tsx';
 import { LayerRoles } from './LayerRoles.tsx';
 import { NoiseLayers } from './NoiseLayers.tsx';
-import { SheetFields } from './SheetFields.tsx';
+import { SheetEdgeFields } from './SheetEdgeFields.tsx';
 import { TroubleList } from './TroubleList.tsx';
 
 export function DrawingPanel() {
@@ -19,7 +19,7 @@ export function DrawingPanel() {
       {layers.length > 0 && (
         <>
           <DrawingFields job={job} />
-          <SheetFields job={job} />
+          <SheetEdgeFields job={job} />
           <h3>{layers.length === 1 ? '1 layer' : `${layers.length} layers`}</h3>
           <NoiseLayers />
           <LayerRoles job={job} layers={layers} />

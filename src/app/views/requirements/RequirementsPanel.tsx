@@ -10,11 +10,11 @@ import { counted } from '#findings/counted.ts';
 import type { ShownRegion } from '#job/formats/plan-file.ts';
 import { JOB, type JobFile } from '#job/job-file.ts';
 import { showArea, showLength } from '#units/show-length.ts';
-import { AskedBar } from './AskedBar.tsx';
 import { MoreAsked } from './MoreAsked.tsx';
 import { PickHint } from './PickHint.tsx';
 import { RegionChip } from './RegionChip.tsx';
 import { TaperEntry } from './TaperEntry.tsx';
+import { ToleranceBar } from './ToleranceBar.tsx';
 import './requirements.css';
 
 const { members } = JOB.members.requirements.item;
@@ -36,7 +36,7 @@ export function RequirementsPanel() {
     >
       <PickedLine regions={regions} />
       <AskedFields job={job} regions={regions} />
-      <AskedBar regions={regions} />
+      <ToleranceBar regions={regions} />
       <AlsoPick regions={regions} />
       <TaperEntry key={namesOf(regions)} names={namesOf(regions)} most={sheetThickness(job)} />
       <MoreAsked key={`more ${namesOf(regions)}`} job={job} names={namesOf(regions)} />

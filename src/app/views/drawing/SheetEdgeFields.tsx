@@ -9,7 +9,7 @@ const OUTERMOST = 'outermost';
 const STANDING = 'standing';
 const PICKED = 'picked';
 
-export function SheetFields({ job }: { readonly job: JobFile }) {
+export function SheetEdgeFields({ job }: { readonly job: JobFile }) {
   const { actions } = useWorkbench();
   const selection = useWorkbenchState((state) => state.session.selection);
   const choice = sheetChoice(job);

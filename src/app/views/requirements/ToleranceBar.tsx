@@ -8,7 +8,7 @@ import { lengthFigure, showLength } from '#units/show-length.ts';
 /** Share of the bar's room that stands out at each side of what is required, so that a level outside it is seen. */
 const OUTSIDE = 0.25;
 
-export function AskedBar({ regions }: { readonly regions: readonly ShownRegion[] }) {
+export function ToleranceBar({ regions }: { readonly regions: readonly ShownRegion[] }) {
   const unit = useWorkbenchState((state) => state.session.unit);
   const [region] = regions;
   if (region === undefined || regions.some(({ asked }) => !isSame(asked, region.asked))) return null;
@@ -20,7 +20,7 @@ export function AskedBar({ regions }: { readonly regions: readonly ShownRegion[]
   const isIn = level >= from - ROUNDING && level <= to + ROUNDING;
   return (
     <figure
-      className={isIn ? 'asked-bar' : 'asked-bar broken'}
+      className={isIn ? 'tolerance-bar' : 'tolerance-bar broken'}
       aria-label="Planned depth within the tolerance required"
     >
       <p style={{ left: `${100 * Math.min(0.86, Math.max(0.14, share))}%` }}>

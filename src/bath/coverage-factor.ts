@@ -21,7 +21,7 @@ const ROWS: readonly (readonly [freedom: number, factor: number])[] = [
 ];
 
 /** The row of the next fewer degrees of freedom: never too narrow. */
-export function studentFactor(freedom: number): number {
+export function coverageFactor(freedom: number): number {
   let factor = 12.71;
   for (const [least, each] of ROWS) if (freedom >= least) factor = each;
   return factor;

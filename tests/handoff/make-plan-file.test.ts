@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { finding } from '#findings/finding.ts';
 import { CAUTIONS, cautionsFor } from '#handoff/cautions.ts';
 import { jsonText } from '#handoff/json-text.ts';
-import { makePlanFile, type PlanFileInput } from '#handoff/write-plan-file.ts';
+import { makePlanFile, type PlanFileInput } from '#handoff/make-plan-file.ts';
 import { plainJob, plainJobFile } from '#support/jobs/plain-job.ts';
 import { handMadePlan } from '#support/parts/hand-made-plan.ts';
 

@@ -14,7 +14,7 @@ import { LEAST_PIECE } from '#geometry/tolerances.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 
 /** None without a border of the sheet, or where nothing is cut out. */
-export function checkWhole(plan: EtchPlan, fronts: BothFronts): Finding[] {
+export function checkLoosePieces(plan: EtchPlan, fronts: BothFronts): Finding[] {
   const cutsOut = [plan, plan.far].some((face) =>
     face?.regions.some(({ asked }) => asked.wall !== undefined),
   );
