@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { arrange } from '#geometry/arrangement/arrange.ts';
 import type { Arrangement, SourcedSpan } from '#geometry/arrangement/arrangement.ts';
-import { arcSpan, type Loop, lineSpan, type Span } from '#geometry/span.ts';
+import { arcSpan, type Loop, lineSpan, pointAlong, type Span } from '#geometry/span.ts';
 import { circle, polygon, rectangle, roundedRectangle, sourced } from '#support/geometry/shapes.ts';
 
 const JOIN = { joinTolerance: 0.05 };
@@ -136,5 +136,28 @@ describe('faces of plain linework', () => {
       [1200 + (1 - Math.PI / 4) * 100, 2000 - (1 - Math.PI / 4) * 100],
     );
     expect(arrangement.vertices).toHaveLength(7);
+  });
+});
+
+describe('vertices by place, from left to right and upwards, edges by their vertices', () => {
+  test('of two plates across each other, drawn from the right', () => {
+    const { vertices, edges } = expectAreas(
+      sourced([rectangle(4, -3, 7, 9), rectangle(0, 0, 10, 6)]),
+      [9, 9, 18, 18, 24],
+    );
+    expect(vertices.map(({ x, y }) => [x, y])).toEqual([
+      ...[0, 6].map((y) => [0, y]),
+      ...[-3, 0, 6, 9].map((y) => [4, y]),
+      ...[-3, 0, 6, 9].map((y) => [7, y]),
+      ...[0, 6].map((y) => [10, y]),
+    ]);
+    expect(edges.map(({ start, end }) => `${start}–${end}`).join(' ')).toBe(
+      '0–1 0–3 1–4 2–3 2–6 3–4 3–7 4–5 4–8 5–9 6–7 7–8 7–10 8–9 8–11 10–11',
+    );
+  });
+
+  test('of a circle: its lower half before its upper', () => {
+    const { edges } = expectAreas(sourced([circle(3, 5, 2)]), [4 * Math.PI]);
+    expect(edges.map(({ span }) => Math.round(pointAlong(span, 0.5).y))).toEqual([3, 7]);
   });
 });
