@@ -7,6 +7,7 @@ import { asciiOnly } from '#drawing/write/ascii-text.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Post } from '#job/formats/post-file.ts';
 import { millimetresIn } from '#units/length-unit.ts';
+import type { ShownUnit } from '#units/show-length.ts';
 import { contourOfPath, pathOfContour } from './contour.ts';
 import type { CutLine } from './cut-lines.ts';
 import { LEAST_SEGMENT } from './followable-line.ts';
@@ -24,16 +25,22 @@ export interface MachineProgramInput {
   readonly planHash: string;
   readonly lines: readonly CutLine[];
   readonly post: Post;
+  /** Of the job: where the post's is another, the program says so. */
+  readonly jobUnit: ShownUnit;
 }
 
+/** A block of the program; a shop's own is passed on unchanged. */
+type Block = string | { readonly own: string };
+
 /** The program's text: ASCII, a block a line. */
-export function machineProgram({ name, planHash, lines, post }: MachineProgramInput): string {
-  const blocks: string[] = [
-    ...post.header,
+export function machineProgram({ name, planHash, lines, post, jobUnit }: MachineProgramInput): string {
+  const blocks: Block[] = [
+    ...ownBlocks(post.header),
     comment(`Scribe lines: ${name}`),
     comment(`Plan ${planHash}`),
     comment('Computed, not approved: prove it on scrap first, at safe height'),
-    `G17 ${post.unit === 'mm' ? 'G21' : 'G20'} G90 G94`,
+    comment(unitWords(post.unit, jobUnit)),
+    `G17 ${UNIT_WORDS[post.unit]} G90 G94`,
     `G0 Z${figure(post.safeHeight, post)}`,
   ];
   let stage = 0;
@@ -44,11 +51,29 @@ export function machineProgram({ name, planHash, lines, post }: MachineProgramIn
     }
     blocks.push(comment(`Line ${index + 1} of ${lines.length}`), ...lineBlocks(line, post));
   });
-  blocks.push(...post.footer);
+  blocks.push(...ownBlocks(post.footer));
   return `${numbered(blocks, post.lineNumberStep).join('\r\n')}\r\n`;
 }
 
-function lineBlocks({ path }: CutLine, post: Post): string[] {
+const UNIT_NAMES = { mm: 'millimetres', in: 'inches' } as const;
+const UNIT_WORDS = { mm: 'G21', in: 'G20' } as const;
+
+/** The unit of a program's lengths in words, and the job's where that is another. */
+function unitWords(unit: Post['unit'], jobUnit: ShownUnit): string {
+  const job = jobUnit === unit ? '' : `; the job is in ${UNIT_NAMES[jobUnit]}`;
+  return `Lengths in ${UNIT_NAMES[unit]}, ${UNIT_WORDS[unit]}${job}`;
+}
+
+/** For sentences: `millimetres (G21)`. */
+export function programUnit(unit: Post['unit']): string {
+  return `${UNIT_NAMES[unit]} (${UNIT_WORDS[unit]})`;
+}
+
+function ownBlocks(blocks: readonly string[]): Block[] {
+  return blocks.map((own) => ({ own }));
+}
+
+function lineBlocks({ path }: CutLine, post: Post): Block[] {
   const scale = 1 / millimetresIn(post.unit);
   const { closed, vertices } = contourOfPath(path);
   const merged = mergeMicroSegments(
@@ -66,10 +91,10 @@ function lineBlocks({ path }: CutLine, post: Post): string[] {
   });
   return [
     `G0 X${write(x)} Y${write(y)}`,
-    ...post.toolOn,
+    ...ownBlocks(post.toolOn),
     `G1 Z${write(post.cutHeight)} F${write(post.plungeFeed)}`,
     ...moves.map((move, index) => (index === 0 ? `${move} F${write(post.feed)}` : move)),
-    ...post.toolOff,
+    ...ownBlocks(post.toolOff),
     `G0 Z${write(post.safeHeight)}`,
   ];
 }
@@ -85,11 +110,12 @@ function comment(text: string): string {
   return `(${asciiOnly(text).replace(/[()]/g, ' ')})`;
 }
 
-function numbered(blocks: readonly string[], step: number): readonly string[] {
-  if (step === 0) return blocks;
+/** Comments and a shop's own blocks carry no line number: a program number, `O`, may not stand behind one. */
+function numbered(blocks: readonly Block[], step: number): readonly string[] {
   let number = 0;
   return blocks.map((block) => {
-    if (block.startsWith('%') || block.startsWith('(') || block === '') return block;
+    if (typeof block === 'object') return block.own;
+    if (step === 0 || block.startsWith('(')) return block;
     number += step;
     return `N${number % 100_000} ${block}`;
   });

@@ -4,6 +4,7 @@
  */
 import type { ProgramChoices } from '#job/fields/cutting-fields.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
+import type { ShownUnit } from '#units/show-length.ts';
 import { twoDigits } from '#units/two-digits.ts';
 import { cutLines } from './cut-lines.ts';
 import { machineProgram } from './machine-program.ts';
@@ -17,19 +18,20 @@ export interface ProgramFile {
 interface ProgramInput {
   readonly name: string;
   readonly planHash: string;
+  readonly jobUnit: ShownUnit;
   readonly plan: Pick<EtchPlan, 'stages' | 'sheet' | 'masking'>;
   /** mm that lines run on past the sheet's edge where they end at it. */
   readonly overrun: number;
 }
 
 export function programFiles(
-  { name, planHash, plan, overrun }: ProgramInput,
+  { name, planHash, jobUnit, plan, overrun }: ProgramInput,
   choices: ProgramChoices,
 ): ProgramFile[] {
   const { post } = choices;
   const all = stagesPastEdge(plan, overrun);
   const text = (stages: readonly Stage[]): string =>
-    machineProgram({ name, planHash, lines: cutLines(stages, choices), post });
+    machineProgram({ name, planHash, lines: cutLines(stages, choices), post, jobUnit });
   if (choices.split === 'one-file' && plan.masking === 'peel-next')
     return [{ name: `scribe.${post.ending}`, text: text(all) }];
   return all.map((stage) => ({

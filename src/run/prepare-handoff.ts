@@ -18,7 +18,7 @@ import { templateInput } from '#handoff/template/template-input.ts';
 import { labelSize } from '#handoff/template/template-label.ts';
 import { slotBand, type TemplateSet } from '#handoff/template/template-set.ts';
 import { templateSheet } from '#handoff/template/template-sheet.ts';
-import { stagePictureHeight } from '#handoff/traveller/stage-page.ts';
+import { usualPictureHeight } from '#handoff/traveller/stage-page.ts';
 import { listedFile } from '#job/handoff-list.ts';
 import { thickestOf } from '#job/sheet-at.ts';
 import { sheetVolume } from '#part/sheet-volume.ts';
@@ -177,7 +177,7 @@ function checkPicture({ choices: { files, paper }, plan }: HandoffInput): Findin
 
 function travellerRoom({ masking }: EtchPlan, paper: Paper) {
   const { width, height } = paperRoom(paper);
-  return { width, height: stagePictureHeight({ height, isRemasked: masking === 're-mask' }) };
+  return { width, height: usualPictureHeight({ height, isRemasked: masking === 're-mask' }) };
 }
 
 /** Width of a piece as that of the strip with its area and border, mm. */

@@ -8,8 +8,6 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { pointAlong, spanLength } from '#geometry/span.ts';
-import { paperRoom } from '#handoff/pdf/paper-book.ts';
-import { stagePictureHeight } from '#handoff/traveller/stage-page.ts';
 import { runJob } from '#run/run-job.ts';
 
 /** Programs of poppler-utils: the words of a page, and the page printed. */
@@ -96,13 +94,13 @@ describe.skipIf(!hasPoppler)('poppler, where it is installed', () => {
 
   it('prints the traveller so that a copy without colour tells peel, bare and masked apart', async () => {
     const { paths } = await sheetsOf('gauge-pod-cover', { files: SHEETS, paper: 'a4' });
-    const page = greyPage(paths.find((path) => path.endsWith('traveller.pdf')) ?? '', 4);
+    const path = paths.find((each) => each.endsWith('traveller.pdf')) ?? '';
+    const page = greyPage(path, 4);
     // 210 × 297 mm; poppler rounds up to the dot.
     expect(Math.abs(page.width - 840) + Math.abs(page.height - 1188)).toBeLessThanOrEqual(2);
-    // The cover, 240 × 160, stands in the middle of 180 mm, as high as the steps leave room for.
+    // The cover, 240 × 160, stands in the middle of 180 mm, at the scale that the page of stage 2 states.
     const top = firstInk(page);
-    const height = stagePictureHeight({ height: paperRoom('a4').height, isRemasked: false });
-    const scale = Math.min(180 / 240, height / 160);
+    const scale = 1 / Number(/1 : ([\d.]+)/.exec(textPages(path)[3] ?? '')?.[1]);
     const left = 15 + (180 - 240 * scale) / 2;
     const dark = (x: number, y: number) =>
       shareOfInk(page, { x: (left + x * scale) * 4, y: top + (160 - y) * scale * 4, half: 14 });

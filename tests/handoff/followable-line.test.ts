@@ -40,7 +40,14 @@ function stageOf(line: Path) {
 function drawnLine(line: Path, how: How): readonly Span[] {
   const plan = { ...handMadePlan, sheet: [], stages: [stageOf(line)] };
   const choices = { ...AS_PLANNED, ...how };
-  const bytes = scribeDrawing({ name: 'Lid', plan, unit: 'mm', depthUnit: 'mm', planHash: '0', choices });
+  const bytes = scribeDrawing({
+    name: 'Lid',
+    plan,
+    unit: 'mm',
+    depthUnit: 'mm',
+    planHash: '0',
+    choices,
+  });
   const [outline] = parseString(new TextDecoder().decode(bytes)).entities.filter(({ layer }) =>
     layer.startsWith('SCRIBE'),
   );
@@ -59,6 +66,7 @@ function apart(line: Path, drawn: readonly Span[], how: How, post: { unit: 'mm' 
   const text = machineProgram({
     name: 'Lid',
     planHash: '0',
+    jobUnit: 'mm',
     lines: cutLines([stageOf(line)], { ...AS_PLANNED, ...how }),
     post: fillPost({ ...PLAIN_POST, ...post }),
   });

@@ -30,6 +30,7 @@ function program(change: object = {}, choices: object = {}): string {
   return machineProgram({
     name: 'Gondola lid (±)',
     planHash: 'ab'.repeat(32),
+    jobUnit: 'mm',
     lines: cutLines(handMadePlan.stages, { ...AS_PLANNED, ...choices }),
     post: fillPost({ ...PLAIN_POST, ...change }),
   });
@@ -354,3 +355,32 @@ function lengthOf(points: readonly { x: number; y: number }[]): number {
     return sum + Math.hypot(end.x - start.x, end.y - start.y);
   }, 0);
 }
+
+describe('what the shop gives and what the unit is', () => {
+  const header = ['%', 'O0042', '(LIGHT CUTTER 2)', ''];
+  const own = { header, footer: ['G0 X0 Y0', 'M30', '%'], toolOn: ['M3 S4000'], toolOff: ['M5'] };
+
+  it('copies header, tool words and footer unchanged where blocks are numbered', () => {
+    const lines = program({ ...own, lineNumberStep: 10 }).split('\r\n');
+    expect(lines.slice(0, 4)).toEqual(header);
+    expect(lines.slice(-4)).toEqual(['G0 X0 Y0', 'M30', '%', '']);
+    expect(lines.filter((line) => line.includes('M3 S4000'))).toEqual(['M3 S4000', 'M3 S4000', 'M3 S4000']);
+    const numbers = lines.flatMap((line) => /^N(\d+) /.exec(line)?.[1] ?? []).map(Number);
+    expect(numbers.slice(0, 3)).toEqual([10, 20, 30]);
+  });
+
+  it('states its unit before the first move, and the job’s where that is another', () => {
+    const inMillimetres = (jobUnit: 'mm' | 'in') =>
+      machineProgram({
+        name: 'Lid',
+        planHash: '0',
+        jobUnit,
+        lines: cutLines(handMadePlan.stages, AS_PLANNED),
+        post: fillPost(PLAIN_POST),
+      });
+    expect(inMillimetres('in')).toMatch(
+      /\(Lengths in millimetres, G21; the job is in inches\)\r\nG17 G21 G90 G94\r\nG0 /,
+    );
+    expect(inMillimetres('mm')).toContain('(Lengths in millimetres, G21)\r\nG17 G21');
+  });
+});

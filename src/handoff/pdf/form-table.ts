@@ -52,10 +52,19 @@ export function formTable(pen: Pen, { columns, rows, width, row, size = TYPE.tex
   const isHeaded = columns.some(({ head }) => head !== undefined);
   const head = isHeaded ? headOf(pen, columns, widths) : undefined;
   const body = rows.map((cells) => rowBlock(pen, { cells, columns, widths, row, size }));
-  const [first, ...others] = body.map((block) => ({ ...block, again: head }));
-  if (head === undefined) return body;
+  // No row stands alone above or below the turn of a page.
+  const kept = body.map((block, index) => {
+    const next = index === 0 || index === body.length - 2 ? body[index + 1] : undefined;
+    return next === undefined ? block : { ...block, keepsWith: next.height };
+  });
+  if (head === undefined) return kept;
+  const [first, ...others] = kept.map((block) => ({ ...block, again: head }));
   if (first === undefined) return [head];
-  return [{ ...head, keepsWith: first.height }, { ...first, again: undefined }, ...others];
+  return [
+    { ...head, keepsWith: first.height + (first.keepsWith ?? 0) },
+    { ...first, again: undefined },
+    ...others,
+  ];
 }
 
 function widthsOf(columns: readonly FormColumn[], width: number): number[] {

@@ -6,6 +6,7 @@
 import { shortHash } from '#handoff/short-hash.ts';
 import { flowText } from './flow-text.ts';
 import { type FormBox, formBoxes } from './form-table.ts';
+import { fitsIn } from './letters-that-fit.ts';
 import { FRAME_INK, RULE_INK, TYPE } from './paper-type.ts';
 import { PAPER, type Paper, type Pen } from './pen.ts';
 import { type Block, paged } from './sheet-book.ts';
@@ -45,6 +46,11 @@ const NO_APPROVAL = 'Computed geometry and time, not an approval. The site’s p
 export function paperRoom(paper: Paper): { readonly width: number; readonly height: number } {
   const { width, height } = PAPER[paper];
   return { width: paper === 'letter' ? 180 : width - 2 * SIDE, height: height - 2 * MARGIN - HEAD - FOOT };
+}
+
+/** Pages that blocks of one part take. */
+export function pageCount(paper: Paper, blocks: readonly Block[]): number {
+  return paged(blocks, paperRoom(paper).height).length;
 }
 
 export function drawPapers(
@@ -105,8 +111,12 @@ function drawHead(
         : [...hand, plan, page];
   const width = boxes.reduce((sum, { share }) => sum + share, 0);
   pen.text(head.title, { x: left, y: top - TYPE.title + 1 }, { size: TYPE.title, isBold: true });
-  const room = { width: right - left - width - 4, size: TYPE.text };
-  pen.text(shortened(pen, subtitle, room), { x: left, y: top - TYPE.title - 3 }, { size: TYPE.text });
+  const room = { width: right - left - width - 4 };
+  const size = [TYPE.text, TYPE.note, TYPE.head].find((each) =>
+    fitsIn(pen, subtitle, { ...room, size: each }),
+  );
+  const said = size === undefined ? shortened(pen, subtitle, { ...room, size: TYPE.text }) : subtitle;
+  pen.text(said, { x: left, y: top - TYPE.title - 3 }, { size: size ?? TYPE.text });
   formBoxes(pen, boxes, { width, height: 9 }).draw(pen, { left: right - width, right, top });
   const y = top - 11;
   pen.line({ x: left, y }, { x: right, y }, { width: RULE_INK * 1.5, color: INK });

@@ -44,5 +44,6 @@ export function gap(height: number): Block {
 /** Blocks that stay on one page, as long as one holds them. */
 export function together([first, ...others]: readonly Block[]): Block[] {
   if (first === undefined) return [];
-  return [{ ...first, keepsWith: others.reduce((sum, { height }) => sum + height, 0) }, ...others];
+  const last = others.at(-1)?.keepsWith ?? 0;
+  return [{ ...first, keepsWith: others.reduce((sum, { height }) => sum + height, last) }, ...others];
 }

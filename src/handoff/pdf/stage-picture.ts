@@ -20,6 +20,9 @@ const CUT: Stroke = { width: 0.6, color: INK };
 const THIN: Stroke = { width: 0.18, color: INK };
 const SEALED: Stroke = { ...THIN, dash: [1.2, 0.8] };
 
+/** mm of a picture beside its part: above it, and the scale bar. */
+export const PICTURE_EDGE = SCALE_BAR + 4;
+
 /** A place to gauge, as the page numbers it. */
 export interface PicturePoint {
   readonly name: string;
@@ -40,7 +43,7 @@ export function stagePicture(
 ): Block {
   const frame = partFrame(plan, room);
   return {
-    height: frame.height + SCALE_BAR + 4,
+    height: frame.height + PICTURE_EDGE,
     draw: (pen, { left, right, top }) => {
       const placed = frame.on({ left, right, top: top - 2 });
       const bare = plan.stages.filter(({ number }) => number < stage.number).at(-1)?.opening ?? [];

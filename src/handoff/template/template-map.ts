@@ -11,7 +11,7 @@ import { formTable } from '#handoff/pdf/form-table.ts';
 import { drawPapers, paperRoom, remark, sectionHead } from '#handoff/pdf/paper-book.ts';
 import { TYPE } from '#handoff/pdf/paper-type.ts';
 import { drawMarkSample, ratio } from '#handoff/pdf/part-marks.ts';
-import type { Paper, Pen } from '#handoff/pdf/pen.ts';
+import type { PageSize, Paper, Pen } from '#handoff/pdf/pen.ts';
 import { type Block, gap } from '#handoff/pdf/sheet-book.ts';
 import { INK } from '#handoff/pdf/sheet-ink.ts';
 import { templateLabel } from './template-label.ts';
@@ -29,15 +29,22 @@ interface MapInput {
   readonly printed: readonly string[];
 }
 
-const PICTURE = 120;
+/** mm on the page, at least and at most. */
+const PICTURE = { least: 60, most: 120 };
+const GAP = 3;
+/** Above and below the picture. */
+const EDGES = 4;
 
 export function drawMap(pen: Pen, input: MapInput): void {
-  const { set, number, planHash, printed } = input;
+  const { set, number, planHash } = input;
   const { label, choices } = set.input;
   const paper: Paper = choices.paper === 'letter' ? 'letter' : 'a4';
-  const { width } = paperRoom(paper);
-  const picture = mapPicture(input, width);
-  const tiles = printed.length === 1 ? 'on one sheet' : `on ${printed.length} tiles`;
+  const { width, height } = paperRoom(paper);
+  const below = [gap(GAP), ...stageTable(pen, input, width), gap(GAP), ...before(pen, input, width)];
+  // What to look at before the first cut stands with the map, however many stages there are.
+  const left = height - EDGES - below.reduce((sum, block) => sum + block.height, 0);
+  const most = Math.max(PICTURE.least, Math.min(PICTURE.most, left));
+  const picture = mapPicture(input, { width, height: most });
   drawPapers(pen, {
     paper,
     head: {
@@ -50,8 +57,8 @@ export function drawMap(pen: Pen, input: MapInput): void {
     },
     parts: [
       {
-        subtitle: `Map, ${ratio(picture.scale)}: not true size. To cut, or to print ${tiles}.`,
-        blocks: [picture, gap(3), ...stageTable(pen, input, width), gap(3), ...before(pen, input, width)],
+        subtitle: `Map, ${ratio(picture.scale)}: not true size`,
+        blocks: [picture, ...below],
       },
     ],
   });
@@ -59,15 +66,15 @@ export function drawMap(pen: Pen, input: MapInput): void {
 
 function mapPicture(
   { set, number, planHash, grid, printed }: MapInput,
-  width: number,
+  { width, height: most }: PageSize,
 ): Block & { readonly scale: number } {
   const { sheet } = set;
   const box = boxOfSpans(sheet.outline);
-  const scale = Math.min(width / (box.maxX - box.minX), PICTURE / (box.maxY - box.minY));
+  const scale = Math.min(width / (box.maxX - box.minX), most / (box.maxY - box.minY));
   const height = (box.maxY - box.minY) * scale;
   return {
     scale,
-    height: height + 4,
+    height: height + EDGES,
     draw: (pen, { left, top }) => {
       const shift = left + (width - (box.maxX - box.minX) * scale) / 2;
       const place = ({ x, y }: Point): Point => ({
@@ -107,7 +114,7 @@ function mapPicture(
         pen.line({ x, y: y - 2 }, { x, y: y + 2 }, { width: 0.2, color: INK });
         pen.text(name, { x: x + 2.4, y: y + 1 }, { size: TYPE.text, isBold: true });
       }
-      const room = { minX: left, maxX: left + width, minY: top - height - 4, maxY: top };
+      const room = { minX: left, maxX: left + width, minY: top - height - EDGES, maxY: top };
       if (printed.length > 1) pen.within(room, () => drawTiles(pen, { grid, printed, place }));
     },
   };
@@ -195,8 +202,8 @@ function before(pen: Pen, { set, grid, printed }: MapInput, width: number): Bloc
   const blank = tilesOf(grid).length - printed.length;
   const tiled =
     printed.length > 1
-      ? ` ${grid.columns} × ${grid.rows} tiles${blank > 0 ? `, ${blank} of them blank and not printed` : ''}; the bar on each reads 100.0 mm.`
-      : ' The bar on it reads 100.0 mm.';
+      ? ` Printed on ${grid.columns} × ${grid.rows} tiles${blank > 0 ? `, ${blank} of them blank and not printed` : ''}; the bar on each reads 100.0 mm.`
+      : ' Printed on one sheet; the bar on it reads 100.0 mm.';
   return [
     sectionHead(pen, 'Before you cut', '', width),
     remark(

@@ -14,17 +14,30 @@ import { QUESTIONED_SHARE } from '#job/questioned-share.ts';
 import { thickestOf, thinnestOf } from '#job/sheet-at.ts';
 import { thicknessOver } from '#part/thickness-over.ts';
 import type { Stage } from '#plan/etch-plan.ts';
+import { gaugedIn } from './gauge-points.ts';
 import { stageSum } from './stage-sum.ts';
 import type { TravellerPage } from './traveller-page.ts';
 
 /** Share of the factor by which a coupon may be off before planning is asked: a tenth (our own choice). */
 const FACTOR_OFF = 0.1;
+/** mm */
+const GAP = 3;
 
 export function coverBlocks(page: TravellerPage): Block[] {
+  const { pen, width, height, job } = page;
+  const cautions = framedText(pen, shopCautions(job), { width, sign: drawWarningSign });
+  const heading = headingBlock(page, { pen, width });
+  const form = formBlocks(page);
+  const total = [heading, cautions, ...form].reduce((sum, block) => sum + block.height, 2 * GAP);
+  // What can hurt stands on the first page, also where a long run takes the rest of the form to the next.
+  return total <= height
+    ? [heading, gap(GAP), ...form, gap(GAP), cautions]
+    : [heading, gap(GAP), cautions, gap(GAP), ...form];
+}
+
+function formBlocks(page: TravellerPage): Block[] {
   const { pen, width, job } = page;
   return [
-    headingBlock(page, { pen, width }),
-    gap(3),
     ...runTable(page),
     gap(2),
     sectionHead(pen, `Sheet as measured, ${page.figures.named}`, sheetRemark(page), width),
@@ -50,16 +63,14 @@ export function coverBlocks(page: TravellerPage): Block[] {
       })),
       { width, height: 10.5 },
     ),
-    gap(3),
-    framedText(pen, shopCautions(job), { width, sign: drawWarningSign }),
   ];
 }
 
 function runTable(page: TravellerPage): Block[] {
-  const { pen, width, plan, job, figures } = page;
+  const { pen, width, plan, figures } = page;
   const minutes = plan.stages.reduce((sum, stage) => sum + stage.minutes, 0);
   const etch = plan.stages.reduce((sum, stage) => sum + stage.etch, 0);
-  const dips = plan.stages.reduce((sum, each) => sum + (stageSum(each, job.process).isByClock ? 1 : 2), 0);
+  const dips = plan.stages.reduce((sum, each) => sum + (sumOf(each, page).isByClock ? 1 : 2), 0);
   const pieces = plan.stages.reduce((sum, { piece }) => sum + outerCount(piece), 0);
   const rows = plan.stages.map((stage) => [
     String(stage.number),
@@ -99,8 +110,12 @@ function runTable(page: TravellerPage): Block[] {
   return [sectionHead(pen, 'The run', remark, width), ...table];
 }
 
-function outWords(stage: Stage, { job }: TravellerPage): string {
-  const { isByClock, outAt } = stageSum(stage, job.process);
+function sumOf(stage: Stage, { plan, job, gauged }: TravellerPage) {
+  return stageSum(stage, { process: job.process, points: gaugedIn(stage, plan, gauged) });
+}
+
+function outWords(stage: Stage, page: TravellerPage): string {
+  const { isByClock, outAt } = sumOf(stage, page);
   return isByClock ? 'by the clock' : outAt.toFixed(1);
 }
 

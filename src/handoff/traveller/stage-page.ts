@@ -8,9 +8,9 @@ import { type FormCell, formTable, framed } from '#handoff/pdf/form-table.ts';
 import { FRAME_INK, RULE_INK, TYPE } from '#handoff/pdf/paper-type.ts';
 import { drawMarkSample } from '#handoff/pdf/part-marks.ts';
 import type { PageBox, Pen } from '#handoff/pdf/pen.ts';
-import { type Block, gap } from '#handoff/pdf/sheet-book.ts';
+import { type Block, gap, together } from '#handoff/pdf/sheet-book.ts';
 import { INK } from '#handoff/pdf/sheet-ink.ts';
-import { stageKey, stagePicture } from '#handoff/pdf/stage-picture.ts';
+import { PICTURE_EDGE, stageKey, stagePicture } from '#handoff/pdf/stage-picture.ts';
 import { stageWords } from '#handoff/stage-words.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import { outerCount } from './cover-page.ts';
@@ -20,7 +20,12 @@ import { needsDesmut } from './shop-words.ts';
 import { aimsAtThickness, type StageSum, stageSum, thicknessAround } from './stage-sum.ts';
 import type { TravellerPage } from './traveller-page.ts';
 
+/** mm */
 const BAND = 18.5;
+const GAP = 1;
+const LEAST_PICTURE = 40;
+/** Sums of many heights are off by less. */
+const SPARE = 0.1;
 /** Step numbers go by tens, the stages after those up to the bath. */
 const FIRST_STAGE = 120;
 const NUMBERS = [
@@ -43,33 +48,33 @@ export function stagePage(stage: number): number {
   return FIRST_STAGE + 10 * (stage - 1);
 }
 
-/** Height of the picture that leaves room for steps and readings on the same page. */
-export function stagePictureHeight({ height, isRemasked }: { height: number; isRemasked: boolean }): number {
-  return Math.max(40, height - BAND - (isRemasked ? 172 : 152));
+/** mm that the picture has beside full steps and readings; it takes all that shorter ones leave, and yields to longer ones. */
+export function usualPictureHeight({ height, isRemasked }: { height: number; isRemasked: boolean }): number {
+  return Math.max(LEAST_PICTURE, height - BAND - (isRemasked ? 182 : 162));
 }
 
 export function stageBlocks(page: TravellerPage, stage: Stage): Block[] {
   const { plan, width, height } = page;
   const points = gaugedIn(stage, plan, page.gauged);
-  const isRemasked = plan.masking === 're-mask';
+  const key = stageKey(plan, stage, width, points.length > 0);
+  const steps = stepRows(page, stage, points).map((blocks) => framed(blocks, width));
+  const others = [key, ...steps].reduce((sum, block) => sum + block.height, BAND + 2 * GAP + PICTURE_EDGE);
+  const most = Math.max(LEAST_PICTURE, height - others - SPARE);
   return [
-    band(page, stage),
-    gap(1),
-    stagePicture(
-      plan,
-      stage,
-      { width, height: stagePictureHeight({ height, isRemasked }) },
-      { points, unit: page.figures.units[0] },
-    ),
-    stageKey(plan, stage, width, points.length > 0),
-    gap(1),
-    ...stepRows(page, stage, points).map((blocks) => ({ ...framed(blocks, width) })),
+    band(page, stage, points),
+    gap(GAP),
+    stagePicture(plan, stage, { width, height: most }, { points, unit: page.figures.units[0] }),
+    key,
+    gap(GAP),
+    ...steps.slice(0, -2),
+    // Where the steps do not fit, none stands alone on the next page.
+    ...together(steps.slice(-2)),
   ];
 }
 
-function band(page: TravellerPage, stage: Stage): Block {
+function band(page: TravellerPage, stage: Stage, points: readonly GaugePoint[]): Block {
   const { plan, width, job, figures } = page;
-  const { isByClock, outAt } = stageSum(stage, job.process);
+  const { isByClock, outAt } = stageSum(stage, { process: job.process, points });
   const shares = [93, 29, 29, 29];
   const total = 180;
   const [wide = 0, cell = 0] = shares.map((share) => (share / total) * width);
@@ -157,7 +162,7 @@ function peelWords({ plan }: TravellerPage, { regions, piece, number }: Stage): 
 /** The rows of steps, each with its letter; what belongs together stands on one page. */
 function stepRows(page: TravellerPage, stage: Stage, points: readonly GaugePoint[]): Block[][] {
   const { plan, job, pen, width } = page;
-  const sum = stageSum(stage, job.process);
+  const sum = stageSum(stage, { process: job.process, points });
   const steps: (readonly [text: string] | 'gauge')[] = [];
   if (plan.masking === 're-mask' && stage.number > 1) {
     steps.push([
@@ -167,12 +172,12 @@ function stepRows(page: TravellerPage, stage: Stage, points: readonly GaugePoint
       `**Cut** the lines of this stage and no other, ${stage.lines.length} in all, through the maskant, metal not scored.`,
     ]);
   }
-  steps.push([`**Peel.** A second person looks: ${checkWords(page, stage)}`]);
+  steps.push([`**Peel.** A second person looks: ${checkWords(page, stage, points)}`]);
   for (const words of turnOverWords(page, stage)) steps.push([words]);
-  const dip = 'In [19] out [19] minutes [17] bath [14] °C';
-  if (sum.isByClock || points.length === 0) {
+  const dip = 'In [17] out [17] minutes [16] bath [13] °C';
+  if (sum.isByClock) {
     steps.push([
-      `**One dip, by the clock, ${stage.minutes.toFixed(1)} min.** ${dip}\n${dipRule(sum.isByClock)}`,
+      `**One dip, by the clock, ${stage.minutes.toFixed(1)} min.** ${dipRule(points.length > 0)}\n${dip}`,
     ]);
   } else {
     steps.push([
@@ -182,7 +187,7 @@ function stepRows(page: TravellerPage, stage: Stage, points: readonly GaugePoint
     steps.push([minutesLeftWords(page, stage, { ...sum, points })]);
     steps.push(['**Second dip, for the minutes left.** In [21] out [21] minutes [19]']);
   }
-  steps.push([endWords(page, stage, sum)]);
+  steps.push([endWords(page, stage, { ...sum, points })]);
   const columns = [
     { share: 9, isBold: true, align: 'middle' },
     { share: 141 },
@@ -205,7 +210,7 @@ function stepRows(page: TravellerPage, stage: Stage, points: readonly GaugePoint
   });
 }
 
-function checkWords({ plan }: TravellerPage, stage: Stage): string {
+function checkWords({ plan }: TravellerPage, stage: Stage, points: readonly GaugePoint[]): string {
   const count = outerCount(stage.piece);
   const these =
     count === 0
@@ -216,11 +221,12 @@ function checkWords({ plan }: TravellerPage, stage: Stage): string {
   const later = plan.stages.filter(({ number, lines }) => number > stage.number && lines.length > 0);
   if (plan.masking === 're-mask') return `${these} bare; all else coated; edges down.`;
   const open = later.length === 0 ? '' : `; no line of ${stageWords(later.map(({ number }) => number))} open`;
-  return `${these}${open}; edges down. Gauge the new floors and write column 1.`;
+  const gauge = points.length === 0 ? '' : ' Gauge the new floors and write column 1.';
+  return `${these}${open}; edges down.${gauge}`;
 }
 
-function dipRule(isByClock: boolean): string {
-  const why = isByClock
+function dipRule(isGauged: boolean): string {
+  const why = isGauged
     ? 'So thin a stage can’t be corrected by a gauge.'
     : 'No floor is wide enough to gauge.';
   return `${why} In: part fully under. Out: first rinse water on it.`;
@@ -241,17 +247,22 @@ function minutesLeftWords(
   return `**Minutes left** = minutes in [17] × (${etch} − [15]) ÷ [15] = [19]\nBoth small boxes: the middle of “gone”${figures.units.length > 1 ? `, in ${figures.units[0]}` : ''}; expect ${figures.said(gone.expected)}. ${limits} ${planned}`;
 }
 
-function endWords(page: TravellerPage, stage: Stage, { isByClock }: StageSum): string {
+function endWords(
+  page: TravellerPage,
+  stage: Stage,
+  { isByClock, points }: StageSum & { readonly points: readonly GaugePoint[] },
+): string {
   const desmut = needsDesmut(page.job) ? '**Rinse, desmut, rinse.**' : '**Rinse.**';
   const isLast = stage.number === page.plan.stages.length;
-  const gauge = isByClock ? 'Gauge.' : 'Gauge at the same points; write column 3.';
+  const gauge =
+    points.length === 0 ? '' : isByClock ? ' Gauge.' : ' Gauge at the same points; write column 3.';
   const cover =
     page.plan.masking === 're-mask'
       ? 'Floors that end with this stage get no more etch.'
       : isLast
         ? 'Maskant stays on until the final thickness is bought off.'
         : 'Edges of the maskant down; sealer whole.';
-  return `${desmut} ${gauge} ${cover} Next page only when this one is stamped.`;
+  return `${desmut}${gauge} ${cover} Next page only when this one is stamped.`;
 }
 
 function gaugeTable(
@@ -260,7 +271,7 @@ function gaugeTable(
   { points, letter }: { readonly points: readonly GaugePoint[]; readonly letter: string },
 ): Block[] {
   const { pen, width, figures } = page;
-  const { gone } = stageSum(stage, page.job.process);
+  const { gone } = stageSum(stage, { process: page.job.process, points });
   const isAimed = aimsAtThickness(page, stage, points);
   const rows = points.map((point): FormCell[] => {
     const { before, after } = thicknessAround(point, stage, page);

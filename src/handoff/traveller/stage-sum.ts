@@ -9,7 +9,7 @@ import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import type { GaugePoint } from './gauge-points.ts';
 
 export interface StageSum {
-  /** Too thin for a gauge to resolve: it runs its minutes by the clock. */
+  /** Too thin for a gauge to resolve, or nowhere wide enough for one: it runs its minutes by the clock. */
   readonly isByClock: boolean;
   /** Minutes until it is gauged; all of them by the clock. */
   readonly outAt: number;
@@ -17,8 +17,12 @@ export interface StageSum {
   readonly gone: { readonly expected: number; readonly least: number; readonly most: number };
 }
 
-export function stageSum({ etch, minutes }: Stage, process: Job['process']): StageSum {
-  const isByClock = isTooThinToGauge(etch, process);
+/** @param points where the stage is gauged */
+export function stageSum(
+  { etch, minutes }: Stage,
+  { process, points }: { readonly process: Job['process']; readonly points: readonly GaugePoint[] },
+): StageSum {
+  const isByClock = points.length === 0 || isTooThinToGauge(etch, process);
   const expected = etch * GAUGED_AT.value;
   const spare = expected * QUESTIONED_SHARE;
   return {

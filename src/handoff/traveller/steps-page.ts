@@ -1,4 +1,5 @@
 /** Steps from receiving the sheet to hanging it in the bath, coupons during the run, and how the part hangs. */
+import { programUnit } from '#handoff/machine-program.ts';
 import { flowText } from '#handoff/pdf/flow-text.ts';
 import { formTable } from '#handoff/pdf/form-table.ts';
 import { sectionHead } from '#handoff/pdf/paper-book.ts';
@@ -7,6 +8,7 @@ import { type Block, gap } from '#handoff/pdf/sheet-book.ts';
 import { stageWords } from '#handoff/stage-words.ts';
 import { hangingPicture } from './hanging-picture.ts';
 import { turnOverFirst } from './other-face.ts';
+import { type PageRun, pageWords } from './page-run.ts';
 import { stagePage } from './stage-page.ts';
 import type { TravellerPage } from './traveller-page.ts';
 
@@ -18,19 +20,26 @@ export const STEP_COLUMNS = [
   { share: 15, head: 'Stamp' },
 ] as const;
 
-export function stepsBlocks(page: TravellerPage): Block[] {
+/** Where in the book its parts stand. */
+export interface BookPages {
+  readonly cover: PageRun;
+  readonly steps: PageRun;
+  readonly stages: PageRun;
+}
+
+export function stepsBlocks(page: TravellerPage, pages: BookPages): Block[] {
   const { pen, width, plan } = page;
   const last = plan.stages.length;
   const range = last === 1 ? String(stagePage(1)) : `${stagePage(1)}– ${stagePage(last)}`;
-  const steps = stepsOf(page).map(([what, so], index) => [String(10 * (index + 1)), what, so, '', '']);
+  const steps = stepsOf(page, pages).map(([what, so], index) => [String(10 * (index + 1)), what, so, '', '']);
   // Numbers of the stages are fixed: what is left out before them leaves a gap.
   const rows = [
     ...steps,
     [
       range,
       last === 1 ? 'Stage 1' : `Stages 1 to ${last}`,
-      'A page each. A stage is not begun until the page before it is stamped.',
-      { text: 'see pages', spans: 2 },
+      `${last === 1 ? 'Its page follows' : 'Their pages follow'}. A stage is not begun until the page before it is stamped.`,
+      { text: pageWords(pages.stages), spans: 2 },
     ],
   ];
   return [
@@ -44,11 +53,11 @@ export function stepsBlocks(page: TravellerPage): Block[] {
     ),
     ...couponRows(page),
     gap(3),
-    hanging(page),
+    hanging(page, pages),
   ];
 }
 
-function stepsOf(page: TravellerPage): (readonly [string, string])[] {
+function stepsOf(page: TravellerPage, { cover }: BookPages): (readonly [string, string])[] {
   const { plan, templates, choices } = page;
   const isRemasked = plan.masking === 're-mask';
   const later = plan.stages.filter(({ number, lines }) => number > 1 && lines.length > 0);
@@ -63,7 +72,10 @@ function stepsOf(page: TravellerPage): (readonly [string, string])[] {
           ],
         ];
   return [
-    ['Receive', 'Sheet, lot and thickness agree with page 1. Drawing and template issue agree with page 1.'],
+    [
+      'Receive',
+      `Sheet, lot, thickness, drawing and template issue agree with ${pageWords(cover)}; its boxes filled in.`,
+    ],
     ['Clean', 'Degrease, then clean by the process specification.'],
     [
       'Rinse',
@@ -98,7 +110,7 @@ function layStep(
   if (choices.files.includes('program')) {
     return [
       'Set the cutter',
-      `Program of this plan${issue}. Datum found; trial line on scrap, depth through the maskant only.`,
+      `Program of this plan${issue}, in ${programUnit(choices.program.post.unit)}. Datum found; trial line on scrap, depth through the maskant only.`,
     ];
   }
   return ['Lay out the lines', `From the scribe drawing of this plan${issue}, each layer a stage.`];
@@ -120,9 +132,16 @@ function countWords({ plan }: TravellerPage): string {
   const { stages } = plan;
   if (plan.masking === 're-mask')
     return `Stage 1: ${stages[0]?.lines.length ?? 0}. Each line wears the marks of its stage.`;
-  const counts = stages.map(({ number, lines }) => `${number}: ${lines.length}`).join('   ');
+  const each = [...new Set(stages.map(({ lines }) => lines.length))];
+  const counts = each
+    .map((count) => {
+      const those = stages.filter(({ lines }) => lines.length === count).map(({ number }) => number);
+      return `${stageWords(those)}: **${count}**${those.length > 1 ? ' each' : ''}`;
+    })
+    .join('; ')
+    .replace(/^s/, 'S');
   const total = stages.reduce((sum, { lines }) => sum + lines.length, 0);
-  return `Stage ${counts}   **in all ${total}.** Each line wears the marks of its stage.`;
+  return `${counts}; **in all ${total}.** Each line wears the marks of its stage.`;
 }
 
 function couponRows({ pen, width, figures }: TravellerPage): Block[] {
@@ -146,7 +165,7 @@ function couponRows({ pen, width, figures }: TravellerPage): Block[] {
   });
 }
 
-function hanging(page: TravellerPage): Block {
+function hanging(page: TravellerPage, { cover, steps }: BookPages): Block {
   const { pen, width, plan } = page;
   const picture = hangingPicture(plan, { width: width * 0.36, height: 50 });
   const left = width * 0.41;
@@ -157,7 +176,7 @@ function hanging(page: TravellerPage): Block {
     'Wires through tooling holes, not over a scribe line.',
     '',
     '**Before the first dip**',
-    'Pages 1 and 2 stamped to here. Coupons read. Bath inside the site’s limits. Extraction on. Second person there.',
+    `Boxes of ${pageWords(cover)} filled in, steps of ${pageWords(steps)} stamped to here. Coupons read. Bath inside the site’s limits. Extraction on. Second person there.`,
   ];
   const flow = flowText(pen, words.join('\n'), { width: width - left, size: TYPE.text });
   return {

@@ -11,7 +11,10 @@ export interface TravellerInput {
   readonly plan: EtchPlan;
   readonly job: Job;
   readonly planHash: string;
-  readonly choices: Pick<HandoffChoices, 'paper' | 'date' | 'heading' | 'issue' | 'files' | 'template'>;
+  readonly choices: Pick<
+    HandoffChoices,
+    'paper' | 'date' | 'heading' | 'issue' | 'files' | 'program' | 'template'
+  >;
   readonly figures: PaperFigures;
   /** One or two a floor, for the stages. */
   readonly gauged: readonly GaugePoint[];

@@ -4,13 +4,15 @@
  * the maskant still on. The tolerance that the plan promises rests on these steps (method.md, M6.3).
  */
 
+import { itemAt } from '#geometry/assert.ts';
 import { OPPOSITE_HAND } from '#handoff/paper-heading.ts';
-import { drawPapers, paperRoom } from '#handoff/pdf/paper-book.ts';
+import { drawPapers, pageCount, paperRoom } from '#handoff/pdf/paper-book.ts';
 import { makePdfPen } from '#handoff/pdf/pdf-pen.ts';
+import type { Block } from '#handoff/pdf/sheet-book.ts';
 import { coverBlocks } from './cover-page.ts';
 import { lastBlocks } from './last-page.ts';
 import { stageBlocks, stagePage } from './stage-page.ts';
-import { stepsBlocks } from './steps-page.ts';
+import { type BookPages, stepsBlocks } from './steps-page.ts';
 import type { TravellerInput, TravellerPage } from './traveller-page.ts';
 
 export async function traveller(input: TravellerInput): Promise<Uint8Array> {
@@ -27,6 +29,8 @@ export async function traveller(input: TravellerInput): Promise<Uint8Array> {
     planHash,
   };
   const isRemasked = plan.masking === 're-mask';
+  const cover = coverBlocks(page);
+  const stages = plan.stages.map((stage) => stageBlocks(page, stage));
   drawPapers(pen, {
     paper,
     head,
@@ -35,15 +39,31 @@ export async function traveller(input: TravellerInput): Promise<Uint8Array> {
         subtitle: isRemasked
           ? 'Step chemical milling, a new coat for each stage, shallowest first'
           : 'Step chemical milling, one coat, peel by peel',
-        blocks: coverBlocks(page),
+        blocks: cover,
       },
-      { subtitle: 'From the clean sheet to the bath', blocks: stepsBlocks(page) },
-      ...plan.stages.map((stage) => ({
-        subtitle: `Step ${stagePage(stage.number)}. ${job.name}`,
-        blocks: stageBlocks(page, stage),
+      { subtitle: 'From the clean sheet to the bath', blocks: stepsOn(page, { cover, stages }) },
+      ...plan.stages.map(({ number }, index) => ({
+        subtitle: `Step ${stagePage(number)}. ${job.name}`,
+        blocks: itemAt(stages, index),
       })),
       { subtitle: 'From the last dip to the accepted part', blocks: lastBlocks(page) },
     ],
   });
   return pen.finish();
+}
+
+/** The steps name pages of the book, their own among them: they are set once to count those, and again with the numbers. */
+function stepsOn(
+  page: TravellerPage,
+  { cover, stages }: { readonly cover: readonly Block[]; readonly stages: readonly (readonly Block[])[] },
+): Block[] {
+  const countOf = (blocks: readonly Block[]) => pageCount(page.choices.paper, blocks);
+  const covers = countOf(cover);
+  const pagesWith = (own: number): BookPages => ({
+    cover: { from: 1, count: covers },
+    steps: { from: covers + 1, count: own },
+    stages: { from: covers + own + 1, count: stages.reduce((sum, blocks) => sum + countOf(blocks), 0) },
+  });
+  const counted = countOf(stepsBlocks(page, pagesWith(1)));
+  return stepsBlocks(page, pagesWith(counted));
 }

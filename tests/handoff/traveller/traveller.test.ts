@@ -6,8 +6,6 @@ import { makeContourKit } from '#front/contours/contour-kit.ts';
 import { frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import { itemAt } from '#geometry/assert.ts';
-import { paperRoom } from '#handoff/pdf/paper-book.ts';
-import { stagePictureHeight } from '#handoff/traveller/stage-page.ts';
 import type { PlanFile } from '#job/formats/plan-file.ts';
 import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
 import { makePlan } from '#plan/make-plan.ts';
@@ -18,6 +16,11 @@ import { rectangle } from '#support/geometry/shapes.ts';
 import { readPdf } from '#support/handoff/read-pdf.ts';
 import { plainJob } from '#support/jobs/plain-job.ts';
 import { askedAt, partOf } from '#support/parts/part-of.ts';
+
+interface Place {
+  readonly x: number;
+  readonly y: number;
+}
 
 async function planned(sample: string, handoff: object) {
   const job = JSON.parse(readFileSync(`samples/${sample}.job.json`, 'utf8'));
@@ -118,21 +121,28 @@ test('draws the sheet and each scribe line true to one scale', { tags: ['long'] 
   const { plan, bytesOf } = await planned('gauge-pod-cover', { files: ['traveller'] });
   const [, , page] = await readPdf(bytesOf('traveller.pdf') ?? new Uint8Array());
   const stage = itemAt(plan?.stages ?? [], 0);
-  // The cover is 240 × 160; the picture is as high as steps and readings leave room for on A4.
-  const scale = Math.min(
-    180 / 240,
-    stagePictureHeight({ height: paperRoom('a4').height, isRemasked: false }) / 160,
-  );
   const ends = stage.lines.flatMap(({ spans }) => spans.map(({ start }) => start));
   const places = page?.places ?? [];
   const first = itemAt(ends, 0);
-  const matches = places.filter(([x, y]) =>
+  // The cover is 240 × 160; the picture says its scale to three figures.
+  const said = 1 / Number(/1 : ([\d.]+)/.exec(page?.text ?? '')?.[1]);
+  const length = (from: Place, to: Place) => Math.hypot(to.x - from.x, to.y - from.y);
+  const second = ends.reduce((far, end) => (length(first, end) > length(first, far) ? end : far), first);
+  const at = places.map(([x, y]) => ({ x, y }));
+  const scales = at.flatMap((from) =>
+    at
+      .map((to) => ({ from, scale: length(from, to) / length(first, second) }))
+      .filter(({ scale }) => Math.abs(scale / said - 1) < 5e-3),
+  );
+  const matches = scales.filter(({ from, scale }) =>
     ends.every((end) =>
-      places.some(
-        ([a, b]) => Math.hypot(a - x - (end.x - first.x) * scale, b - y - (end.y - first.y) * scale) < 1e-3,
+      at.some(
+        ({ x, y }) =>
+          Math.hypot(x - from.x - (end.x - first.x) * scale, y - from.y - (end.y - first.y) * scale) < 1e-3,
       ),
     ),
   );
+  expect(said).toBeLessThan(180 / 240);
   expect(ends.length).toBeGreaterThan(3);
   expect(matches.length).toBeGreaterThan(0);
 });
