@@ -116,7 +116,13 @@ describe('the words of a program, by hand', () => {
     lineNumberStep: 7,
   });
   const text = (lines: Parameters<typeof machineProgram>[0]['lines'], change: object = {}): string[] =>
-    machineProgram({ name: 'Lid (left)', planHash: 'c4', lines, post: { ...POST, ...change } }).split('\r\n');
+    machineProgram({
+      name: 'Lid (left)',
+      planHash: 'c4',
+      jobUnit: 'mm',
+      lines,
+      post: { ...POST, ...change },
+    }).split('\r\n');
   const moves = (blocks: readonly string[]) => blocks.filter((block) => /G[123] X/.test(block));
   const path = (...places: readonly (readonly [number, number, number])[]) =>
     pathOfContour({ closed: false, vertices: places.map(([x, y, bulge]) => [x, y, bulge]) });

@@ -8,7 +8,13 @@ const AS_PLANNED = { start: 'as-planned', direction: 'climb', overcut: 0, order:
 
 function filesOf(masking: 'peel-next' | 're-mask', split: 'one-file' | 'by-stage') {
   const choices = { ...AS_PLANNED, split, post: fillPost({ ...PLAIN_POST, ending: 'tap' }) };
-  const input = { name: 'Lid', planHash: 'c4', plan: { ...handMadePlan, masking }, overrun: 0 };
+  const input = {
+    name: 'Lid',
+    planHash: 'c4',
+    jobUnit: 'mm',
+    plan: { ...handMadePlan, masking },
+    overrun: 0,
+  };
   return programFiles(input, choices).map(({ name, text }) => [name, text.match(/Stage \d|Line \d of \d/g)]);
 }
 
