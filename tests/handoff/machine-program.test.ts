@@ -130,29 +130,30 @@ describe('the words of a program, by hand', () => {
   const quarter = Math.tan(Math.PI / 8);
   const bent = path([-0.0004, 5, 0], [30, 5, quarter], [34, 9, 0], [34, 20, -quarter], [39, 25, 0]);
 
-  it('go down once, cut at one feed, come up, and number what is no comment', () => {
+  it('go down once, cut at one feed, come up, and number what is neither a comment nor the shop’s own', () => {
     const blocks = text([{ stage, path: bent }]);
     expect(blocks.filter((block) => !block.includes('Computed'))).toEqual([
       '%41',
       '(B, left)',
       '',
-      'N7 G64',
+      'G64',
       '(Scribe lines: Lid  left )',
       '(Plan c4)',
-      'N14 G17 G21 G90 G94',
-      'N21 G0 Z8.000',
+      '(Lengths in millimetres, G21)',
+      'N7 G17 G21 G90 G94',
+      'N14 G0 Z8.000',
       '(Stage 1, 1 tick)',
       '(Line 1 of 1)',
-      'N28 G0 X0.000 Y5.000',
-      'N35 M3',
-      'N42 G1 Z-0.250 F150.000',
-      'N49 G1 X30.000 Y5.000 F900.000',
-      'N56 G3 X34.000 Y9.000 I0.000 J4.000',
-      'N63 G1 X34.000 Y20.000',
-      'N70 G2 X39.000 Y25.000 I5.000 J0.000',
-      'N77 M5',
-      'N84 G0 Z8.000',
-      'N91 M2',
+      'N21 G0 X0.000 Y5.000',
+      'M3',
+      'N28 G1 Z-0.250 F150.000',
+      'N35 G1 X30.000 Y5.000 F900.000',
+      'N42 G3 X34.000 Y9.000 I0.000 J4.000',
+      'N49 G1 X34.000 Y20.000',
+      'N56 G2 X39.000 Y25.000 I5.000 J0.000',
+      'M5',
+      'N63 G0 Z8.000',
+      'M2',
       '%',
       '',
     ]);
@@ -182,9 +183,10 @@ describe('the words of a program, by hand', () => {
     expect(text([{ stage, path: bent }], { lineNumberStep: 0 }).filter((block) => /^N/.test(block))).toEqual(
       [],
     );
-    const dwells = Array.from({ length: 102 }, () => 'G4 P1');
-    const numbers = text([], { lineNumberStep: 1000, header: dwells }).filter((block) => /G4/.test(block));
-    expect([numbers[98], numbers[99], numbers[101]]).toEqual(['N99000 G4 P1', 'N0 G4 P1', 'N2000 G4 P1']);
+    // Two blocks before the lines and seven a line.
+    const lines = Array.from({ length: 15 }, () => ({ stage, path: bent }));
+    const numbers = text(lines, { lineNumberStep: 1000 }).flatMap((block) => /^N\d+/.exec(block)?.[0] ?? []);
+    expect([numbers[98], numbers[99], numbers[101]]).toEqual(['N99000', 'N0', 'N2000']);
   });
 
   it('keep moves of a third of a millimetre in inches too, and none of a line that is a speck', () => {

@@ -11,7 +11,7 @@ function filesOf(masking: 'peel-next' | 're-mask', split: 'one-file' | 'by-stage
   const input = {
     name: 'Lid',
     planHash: 'c4',
-    jobUnit: 'mm',
+    jobUnit: 'mm' as const,
     plan: { ...handMadePlan, masking },
     overrun: 0,
   };
