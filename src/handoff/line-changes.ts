@@ -3,7 +3,7 @@
  * farthest that either leaves the other (Hausdorff distance), looked at five places a span: exact at corners, and off by a
  * small share of the bow where one span bows away from the middle of another. Cost: lines that changed, squared, by their boxes.
  */
-import { type Box, boxesMeet, boxOfSpans } from '#geometry/box.ts';
+import { type Box, boxesMeet, boxOfSpans, growBox } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, pointAlong, type Span } from '#geometry/span.ts';
 import { SAME_FIGURE } from '#geometry/tolerances.ts';
@@ -18,6 +18,8 @@ export interface LineChanges {
 }
 
 const LOOKS = 4;
+/** Of its length: as far as an open line may have moved and still be the same. */
+const OPEN_REACH = 0.05;
 
 export function lineChanges(before: readonly Contour[], now: readonly Contour[]): LineChanges {
   const kept = new Set(before.map(keyOf));
@@ -70,7 +72,14 @@ function keyOf({ closed, vertices }: Contour): string {
 
 function shapeOf(contour: Contour): Shape {
   const { closed, spans } = pathOfContour(contour);
-  return { closed, spans, box: boxOfSpans(spans) };
+  const box = boxOfSpans(spans);
+  if (closed) return { closed, spans, box };
+  // A straight line along x or y has a box of no width, which no other such line meets, however near it lies.
+  return {
+    closed,
+    spans,
+    box: growBox(box, OPEN_REACH * Math.max(box.maxX - box.minX, box.maxY - box.minY)),
+  };
 }
 
 /** The place reported lies on the later line, or nearest to it on the earlier one. */

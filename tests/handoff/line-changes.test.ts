@@ -25,6 +25,20 @@ describe('lines of an earlier plan and a later one', () => {
     expect(lineChanges([a, b], [b, a])).toEqual({ moved: [], added: [], gone: [] });
   });
 
+  test('a straight line along x that moved square to itself has moved; one that lies 60 mm off is another', () => {
+    const line = open([10, 5, 0], [90, 5, 0]);
+    expect(lineChanges([line], [open([10, 5.3, 0], [90, 5.3, 0])])).toEqual({
+      moved: [{ at: place(10, 5.3), by: expect.closeTo(0.3, 9) }],
+      added: [],
+      gone: [],
+    });
+    expect(lineChanges([line], [open([10, 65, 0], [90, 65, 0])])).toEqual({
+      moved: [],
+      added: [place(10, 65)],
+      gone: [place(10, 5)],
+    });
+  });
+
   test('one that moved by 0.37 mm is said so, at the first corner of the later one that is off', () => {
     const kept = frame(30, 0, 50, 12);
     expect(lineChanges([kept, frame(0, 0, 20, 12)], [frame(0.37, 0, 20.37, 12), kept])).toEqual({
