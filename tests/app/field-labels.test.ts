@@ -1,8 +1,8 @@
 /** Keys of the job in the words of findings, as the workbench shows them. */
 import { expect, test } from 'vitest';
-import { labelOf, sayInLabels } from '#app/state/field-labels.ts';
 import { finding } from '#findings/finding.ts';
 import { sayFinding } from '#findings/say-finding.ts';
+import { labelOf, sayInLabels } from '#job/field-labels.ts';
 
 test('a key is read as the label of its control, and as it is written in the file', () => {
   const unknown = finding('bath-unknown', { name: 'lye', meant: undefined, known: ['caustic-aluminium'] });

@@ -1,7 +1,8 @@
 /** Findings, most serious first: what, where, why, value against limit, and what to do. A click flies to the place. */
-import { labelOf, sayInLabels } from '#app/state/field-labels.ts';
+
 import { findingWords } from '#app/state/plan-standing.ts';
 import { type Finding, type Place, sortFindings } from '#findings/finding.ts';
+import { labelOf, sayInLabels } from '#job/field-labels.ts';
 import { SeverityShape } from './SeverityShape.tsx';
 import { useGoTo } from './use-go-to.ts';
 import { useDocument, useWorkbenchState } from './workbench-context.ts';

@@ -1,5 +1,6 @@
 /** The finished part with a numbered balloon at each place that is measured, none over another. */
 
+import { itemAt } from '#geometry/assert.ts';
 import { boxOfSpans } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import { arcSpan } from '#geometry/span.ts';
@@ -8,9 +9,8 @@ import { closed, drawScaleBar, SCALE_BAR } from '#handoff/pdf/part-marks.ts';
 import type { Pen } from '#handoff/pdf/pen.ts';
 import type { Block } from '#handoff/pdf/sheet-book.ts';
 import { INK } from '#handoff/pdf/sheet-ink.ts';
-import { hypot } from '#maths/hypot.ts';
-import { cos, sin } from '#maths/sine.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
+import { placeBalloons } from './place-balloons.ts';
 
 /** Balloons have the numbers of their places in the list, from 1. */
 export interface Balloon {
@@ -22,8 +22,6 @@ export interface Balloon {
 
 /** mm on paper. */
 const RADIUS = 2.3;
-const REACHES = [5, 7.5, 10, 13, 17] as const;
-const WAYS = 12;
 const AROUND = 14;
 
 export function balloonPicture(
@@ -47,14 +45,18 @@ export function balloonPicture(
       pen.paths(plan.sheet.map(placed.loop).map(closed), { stroke: { width: 0.4, color: INK } });
       if (balloons.some(({ kind }) => kind === 'edge')) drawDatums(pen, plan, placed);
       const marks = balloons.map(({ at }) => placed.place(at));
-      const taken: Point[] = [];
       balloons.forEach((balloon, index) => {
-        const mark = placed.place(balloon.at);
         const other = balloon.from && balloon.kind === 'land' ? placed.place(balloon.from) : undefined;
-        drawMark(pen, mark, { other, isDot: balloon.kind !== 'point' });
-        const center = freePlace(mark, { taken, marks });
-        taken.push(center);
-        drawBalloon(pen, { mark, center, number: index + 1 });
+        drawMark(pen, itemAt(marks, index), { other, isDot: balloon.kind !== 'point' });
+      });
+      const room = { minX: left, maxX: right, minY: top - frame.height - 2 * AROUND + 10, maxY: top };
+      const centers = placeBalloons(marks, { radius: RADIUS, room });
+      centers.forEach((center, index) => {
+        pen.line(itemAt(marks, index), center, { width: 0.2, color: INK });
+      });
+      // All leaders first: none runs over a number.
+      centers.forEach((center, index) => {
+        drawBalloon(pen, { center, number: index + 1 });
       });
       drawScaleBar(pen, { left, top: top - frame.height - 2 * AROUND + 10 }, frame.scale, unit);
     },
@@ -105,32 +107,10 @@ function dot(pen: Pen, center: Point): void {
   pen.paths([{ closed: true, spans }], { fill: INK });
 }
 
-/** The nearest place, in steps, that is clear of balloons and marks; the last tried where none is. */
-function freePlace(
-  { x, y }: Point,
-  { taken, marks }: { readonly taken: readonly Point[]; readonly marks: readonly Point[] },
-): Point {
-  let place = { x, y };
-  for (const reach of REACHES) {
-    for (let way = 0; way < WAYS; way++) {
-      // From the lower right on, where a hand holds the page.
-      const angle = -Math.PI / 4 + (2 * Math.PI * way) / WAYS;
-      place = { x: x + reach * cos(angle), y: y + reach * sin(angle) };
-      const isClear =
-        taken.every((each) => hypot(each.x - place.x, each.y - place.y) > 2 * RADIUS + 0.3) &&
-        marks.every((each) => hypot(each.x - place.x, each.y - place.y) > RADIUS + 0.8);
-      if (isClear) return place;
-    }
-  }
-  return place;
-}
-
 function drawBalloon(
   pen: Pen,
-  { mark, center, number }: { readonly mark: Point; readonly center: Point; readonly number: number },
+  { center, number }: { readonly center: Point; readonly number: number },
 ): void {
-  const stroke = { width: 0.2, color: INK };
-  pen.line(mark, center, stroke);
   const spans = [0, Math.PI].map((from) => arcSpan({ center, radius: RADIUS, from, sweep: Math.PI }));
   pen.paths([{ closed: true, spans }], { fill: '#ffffff', stroke: { width: 0.3, color: INK } });
   const size = number > 99 ? 2.1 : 2.6;

@@ -42,8 +42,11 @@ export function inspectionCsv({ points, items, planHash, units, lastStage }: Ins
   const length = (value: number) => String(toMillionth(value / millimetresIn(units.job)));
   const place = (value: number) => String(toMillionth(value / millimetresIn(units.drawing)));
   const figures = paperFigures('job', units.job === 'in' ? 'in' : 'mm');
+  const off = (value: number) => String(Number(figures.length(value, { tolerance: 0.01, round: 'down' })));
   const limits = ({ nominal, plus, minus }: InspectionPoint['thickness']) => [
-    ...[nominal, plus, minus].map(length),
+    length(nominal),
+    off(plus),
+    off(minus),
     figures.length(nominal - minus, { tolerance: 0.01, round: 'up' }),
     figures.length(nominal + plus, { tolerance: 0.01, round: 'down' }),
   ];
@@ -57,7 +60,7 @@ export function inspectionCsv({ points, items, planHash, units, lastStage }: Ins
     ...limits(thickness),
     '',
     '',
-    `${face === 'far' ? 'far face, ' : ''}depth ${length(depth.nominal)} +${length(depth.plus)} -${length(depth.minus)}`,
+    `${face === 'far' ? 'far face, ' : ''}depth ${length(depth.nominal)} +${off(depth.plus)} -${off(depth.minus)}`,
   ]);
   const others = items.map(({ kind, what, region, nominal, tolerance, to }, index) => [
     `E${String(index + 1).padStart(3, '0')}`,

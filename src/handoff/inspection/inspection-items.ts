@@ -49,7 +49,8 @@ export function inspectionItems(plan: EtchPlan, budgets: readonly LineBudgetReco
   return [
     ...(sheet === undefined ? [] : firstsOf(floors).flatMap((floor) => edgesOf(floor, sheet, budgets))),
     ...landsOf(flat, budgets),
-    ...firstsOf(flat).map((floor) => filletOf(floor)),
+    // Between the strips of a taper stand steps, and no wall with a fillet to read.
+    ...firstsOf(flat.filter(({ region }) => region.taper === undefined)).map((floor) => filletOf(floor)),
   ];
 }
 
@@ -183,7 +184,7 @@ function filletOf({ region, stage, level, sides }: Floor): InspectionItem {
   const at = { x: box.maxX, y: (box.minY + box.maxY) / 2 };
   return {
     kind: 'fillet',
-    what: `fillet at the foot of ${region.id}, R down`,
+    what: `fillet at the foot of ${region.id}`,
     region: region.id,
     stage,
     nominal: level,

@@ -9,12 +9,14 @@ import { formBoxes, formTable, framed } from '#handoff/pdf/form-table.ts';
 import { drawPapers, paperRoom, remark } from '#handoff/pdf/paper-book.ts';
 import { makePdfPen } from '#handoff/pdf/pdf-pen.ts';
 import { type Block, gap } from '#handoff/pdf/sheet-book.ts';
+import { DEPTH_TOLERANCE } from '#job/fields/requirement-fields.ts';
 import type { LineBudgetRecord } from '#job/formats/plan-file.ts';
 import type { Job } from '#job/job.ts';
 import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
+import { NO_TOLERANCE_ASKED } from '#job/resolve/resolve-requirements.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { type Balloon, balloonPicture } from './balloon-picture.ts';
-import { inspectionItems } from './inspection-items.ts';
+import { type InspectionItem, inspectionItems } from './inspection-items.ts';
 import type { InspectionPoint } from './inspection-points.ts';
 
 export interface InspectionSheetInput {
@@ -38,14 +40,7 @@ export async function inspectionSheet(input: InspectionSheetInput): Promise<Uint
   const pen = await makePdfPen({ title: `Inspection, ${job.name}`, date });
   const { width, height } = paperRoom(paper);
   const items = inspectionItems(plan, input.lineBudgets);
-  const rows = [
-    ...floors.map(({ region, thickness }) =>
-      rowOf('Thickness', `floor of ${region}`, { ...thickness, figures }),
-    ),
-    ...items.map(({ kind, what, nominal, tolerance }) =>
-      rowOf(KINDS[kind], what, { nominal, plus: tolerance, minus: tolerance, figures }),
-    ),
-  ].map((row, index) => [String(index + 1), ...row, '', '']);
+  const rows = rowsOf(floors, items, figures);
   const balloons: Balloon[] = [
     ...floors.map(({ at }) => ({ at, kind: 'point' as const })),
     ...items.map(({ from, to, kind }) => ({ at: to, from, kind })),
@@ -77,7 +72,7 @@ export async function inspectionSheet(input: InspectionSheetInput): Promise<Uint
     }),
     remark(
       pen,
-      `± of thickness: the drawing’s. ± of edges and lands: the drawing’s where it gives one, else what the run is expected to hold (root-sum-square of the line budget, each stage gauged); of fillets a tenth of the depth. Edges are read where the wall meets the higher floor.${ask ? ' Thickness of floors that a depth is asked of is for a sheet of nominal thickness: add what the sheet measured over it.' : ''}`,
+      `± of thickness: ${thicknessWords(job, figures)}. ± of edges and lands: the drawing’s where it gives one, else what the run is expected to hold (root-sum-square of the line budget, each stage gauged); of fillets a tenth of the depth. Edges are read where the wall meets the higher floor.${ask ? ' Thickness of floors that a depth is asked of is for a sheet of nominal thickness: add what the sheet measured over it.' : ''}`,
       width,
     ),
     gap(1),
@@ -126,17 +121,51 @@ function headRows({ job, choices: { heading } }: InspectionSheetInput) {
   ];
 }
 
-interface Limits {
+/** Whose the ± of floors is: nobody may take the usual figure for the drawing’s. */
+function thicknessWords({ provenance }: Job, figures: PaperFigures): string {
+  const usesUsual = provenance.some(({ quantity }) => quantity === NO_TOLERANCE_ASKED);
+  return usesUsual
+    ? `usual ± ${figures.said(DEPTH_TOLERANCE.value)} (common practice) where no requirement gives another`
+    : 'the drawing’s';
+}
+
+function rowsOf(
+  floors: readonly InspectionPoint[],
+  items: readonly InspectionItem[],
+  figures: PaperFigures,
+): string[][] {
+  const listed: Listed[] = [
+    ...floors.map(({ region, thickness }) => ({
+      kind: 'Thickness',
+      what: `floor of ${region}`,
+      ...thickness,
+    })),
+    ...items.map(({ kind, what, nominal, tolerance }) => ({
+      kind: KINDS[kind],
+      what,
+      nominal,
+      plus: tolerance,
+      minus: tolerance,
+    })),
+  ];
+  // One column, one number of places: those of the finest tolerance in it.
+  const tolerance = Math.min(...listed.flatMap(({ plus, minus }) => [plus, minus]));
+  return listed.map((each, index) => [String(index + 1), ...rowOf(each, figures, tolerance), '', '']);
+}
+
+interface Listed {
+  readonly kind: string;
+  readonly what: string;
   readonly nominal: number;
   readonly plus: number;
   readonly minus: number;
-  readonly figures: PaperFigures;
-  /** It is of the opposite hand. */
-  readonly isMirrored?: boolean | undefined;
 }
 
-function rowOf(kind: string, what: string, { nominal, plus, minus, figures }: Limits): string[] {
-  const tolerance = Math.min(plus, minus);
+function rowOf(
+  { kind, what, nominal, plus, minus }: Listed,
+  figures: PaperFigures,
+  tolerance: number,
+): string[] {
   const least = figures.length(nominal - minus, { tolerance, round: 'up' });
   const most = figures.length(nominal + plus, { tolerance, round: 'down' });
   const off =

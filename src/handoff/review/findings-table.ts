@@ -1,6 +1,5 @@
 /** Findings on paper: how many of each gravity, whether the tolerance is held, and each with what helps and room for an answer. */
 import { type FindingRecord, findingRecord } from '#findings/finding-record.ts';
-import { sayFinding } from '#findings/say-finding.ts';
 import { SAME_COUNT } from '#geometry/tolerances.ts';
 import { idRuns } from '#handoff/id-runs.ts';
 import type { PaperUnit } from '#handoff/paper-figures.ts';
@@ -10,6 +9,7 @@ import { type DrawnCell, formBoxes, formTable, framed } from '#handoff/pdf/form-
 import { POINT, RULE_INK, TYPE } from '#handoff/pdf/paper-type.ts';
 import type { Block } from '#handoff/pdf/sheet-book.ts';
 import { INK } from '#handoff/pdf/sheet-ink.ts';
+import { labelOf, sayInLabels } from '#job/field-labels.ts';
 import type { PlanFile } from '#job/formats/plan-file.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import type { ReviewPage } from './review-page.ts';
@@ -85,7 +85,7 @@ export function mostSeriousFirst({ planFindings, figures }: ReviewPage): ListedF
   const [unit = 'mm'] = figures.units;
   const listed = planFindings.map((each): ListedFinding => {
     const record = findingRecord(each);
-    const { reason, remedy, what } = sayFinding(each, unit);
+    const { reason, remedy, what } = sayInLabels(each, unit);
     return { ...record, message: reason, remedy, what, place: placeIn(unit, record) };
   });
   return GRAVITIES.flatMap((gravity) => listed.filter(({ severity }) => severity === gravity));
@@ -153,7 +153,7 @@ function placeWords({ code, place, regions, path, layer, line }: ListedFinding):
   const places = [
     place,
     regionsPlace(regions),
-    path ?? '',
+    path === undefined ? '' : labelOf(path),
     layer === undefined ? '' : `layer ${layer}`,
     line === undefined ? '' : `line ${line}`,
   ].filter(Boolean);

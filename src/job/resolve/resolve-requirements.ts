@@ -15,6 +15,9 @@ type Asked = JobValues['requirements'][number];
 /** Both faces are etched at once, and each of them for what it takes of it. */
 const FACES = { near: ['near'], far: ['far'], both: ['near', 'far'] } as const;
 
+/** What the usual tolerance is called among the figures of a job that uses it. */
+export const NO_TOLERANCE_ASKED = 'depth tolerance where none is asked, ±';
+
 export function resolveRequirements(
   asked: readonly Asked[],
   stock: number | Taper,
@@ -116,7 +119,7 @@ function leastOf(tapers: readonly Taper[]): number {
 /** The tolerance that is filled in, where any requirement leaves it out. */
 export function requirementProvenance(given: JobFile['requirements']): Provenance[] {
   const usesDefault = given.some(({ plus, minus }) => plus === undefined || minus === undefined);
-  return usesDefault ? [provenanceOf('depth tolerance where none is asked, ±', 'mm', DEPTH_TOLERANCE)] : [];
+  return usesDefault ? [provenanceOf(NO_TOLERANCE_ASKED, 'mm', DEPTH_TOLERANCE)] : [];
 }
 
 function namesOf({ layer, at }: Asked): Requirement['names'] | undefined {

@@ -52,8 +52,8 @@ test('edges are counted from the sheet’s own left and lower edge, lands betwee
         `land between ${deep} and ${[above, other].find((id) => items.some(([what]) => what === `land between ${deep} and ${id}`))}`,
         16,
       ],
-      [`fillet at the foot of ${first}, R down`, 3],
-      [`fillet at the foot of ${other}, R down`, 1.8],
+      [`fillet at the foot of ${first}`, 3],
+      [`fillet at the foot of ${other}`, 1.8],
     ]),
   );
 });
@@ -110,4 +110,30 @@ test('the sheet has every row with least and most, in inches too, and as many ba
       pages.flatMap(({ words }) => words).filter((word) => word.text === String(number)).length,
     ).toBeGreaterThanOrEqual(2);
   }
+});
+
+test('one column, one number of places; and the usual ± is not called the drawing’s', {
+  tags: ['long'],
+}, async () => {
+  const sheetOf = async (tolerance: object) => {
+    const job = JSON.parse(readFileSync('samples/gauge-pod-cover.job.json', 'utf8'));
+    const requirements = job.requirements.map(({ plus, minus, ...asked }: Record<string, unknown>) => ({
+      ...asked,
+      ...tolerance,
+    }));
+    const { files } = await runJob({
+      jobText: JSON.stringify({ ...job, requirements, handoff: { files: ['inspection'] } }),
+      drawingName: job.drawing,
+      drawingBytes: readFileSync(`samples/${job.drawing}`),
+    });
+    const bytes = files.find(({ name }) => name === 'inspection-sheet.pdf')?.bytes ?? new Uint8Array();
+    return (await readPdf(bytes)).map(({ text }) => text.replaceAll(/\s+/g, ' ')).join(' ');
+  };
+  const usual = await sheetOf({});
+  expect(usual).toContain('usual ± 0.05 mm (common practice) where no requirement gives another');
+  const rows = [...usual.matchAll(/(?:floor of|edge of|foot of|and) R\d+ ((?:[\d.]+ ){4})/g)];
+  expect(rows.length).toBeGreaterThan(8);
+  for (const [, figures = ''] of rows)
+    for (const figure of figures.trim().split(' ')) expect(figure).toMatch(/^\d+\.\d\d$/);
+  expect(await sheetOf({ plus: 0.07, minus: 0.06 })).toContain('± of thickness: the drawing’s.');
 });

@@ -198,8 +198,8 @@ test('the file names its plan, and with the thickness filled in it is a file of 
   // 3 mm = 0.11811 in; +0.06 −0.04 mm: 2.96 mm is 0.116535 in at least, 3.06 mm 0.120472 in at most.
   expect(lines[deep + 1]?.split(',').slice(6, 11)).toEqual([
     '0.11811',
-    '0.002362',
-    '0.001575',
+    '0.00236',
+    '0.00157',
     '0.11654',
     '0.12047',
   ]);

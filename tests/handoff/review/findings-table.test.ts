@@ -40,3 +40,17 @@ test('in millimetres, as the plan file has it', () => {
   expect(first?.place).toBe('at 50.8, -25.4 mm');
   expect(first?.message.startsWith(first.what)).toBe(true);
 });
+
+test('a field of the job is named by the label of its control, never by its path', () => {
+  const unmeasured = finding('process-figure-not-measured', {
+    figure: 'etch rate',
+    value: 0.0297,
+    unit: 'mm/min',
+    bath: 'hot caustic soda for aluminium',
+  });
+  const [said] = mostSeriousFirst({
+    planFindings: [unmeasured],
+    figures: paperFigures('job', 'mm'),
+  } as unknown as ReviewPage);
+  expect(said?.remedy).toMatch(/just before the run and give “Coupons”\.$/);
+});

@@ -1,8 +1,9 @@
 /** Every field of the job and every file of the hand-off as an entry of the palette, which leads to its control. */
-import { FIELD_LABELS } from '#app/state/field-labels.ts';
+
 import { PANEL_TITLES, type PanelName } from '#app/state/layout-state.ts';
 import { focusControl } from '#app/views/focus-control.ts';
 import type { Workbench } from '#app/views/workbench-context.ts';
+import { FIELD_LABELS } from '#job/field-labels.ts';
 import { HANDOFF_FILES, HANDOFF_LIST } from '#job/handoff-list.ts';
 import type { PaletteEntry } from './palette-entry.ts';
 

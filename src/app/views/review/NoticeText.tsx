@@ -1,7 +1,8 @@
 /** What came of opening a file, with what was found in it. */
-import { sayInLabels } from '#app/state/field-labels.ts';
+
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { Finding } from '#findings/finding.ts';
+import { sayInLabels } from '#job/field-labels.ts';
 
 export function NoticeText({
   text,

@@ -1,8 +1,8 @@
 /** The plan is not the one that was reviewed: what is another, and a way to begin again. */
 import { useMemo } from 'react';
-import { labelOf } from '#app/state/field-labels.ts';
 import { startOver } from '#app/state/review-draft.ts';
 import { useMode, useWorkbench } from '#app/views/workbench-context.ts';
+import { labelOf } from '#job/field-labels.ts';
 import { changesSince, type SinceReview } from '#run/review.ts';
 import { NoticeText } from './NoticeText.tsx';
 

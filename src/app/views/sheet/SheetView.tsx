@@ -3,11 +3,11 @@
 import { useRef, useState } from 'react';
 import { createStore } from 'zustand/vanilla';
 import type { ViewPose } from '#app/scene/view-pose.ts';
-import { sayInLabels } from '#app/state/field-labels.ts';
 import { figureMeaning } from '#app/state/figure-meaning.ts';
 import { type Size, useSize } from '#app/views/use-size.ts';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { Finding } from '#findings/finding.ts';
+import { sayInLabels } from '#job/field-labels.ts';
 import { BathKey } from './BathKey.tsx';
 import { DepthKey } from './DepthKey.tsx';
 import { HoverCard, type Rested } from './HoverCard.tsx';

@@ -1,10 +1,10 @@
 /** What must be reported first, with what to do about it in the same line. */
 
-import { sayInLabels } from '#app/state/field-labels.ts';
 import { stageAim } from '#app/state/tank/stage-aim.ts';
 import { type TankAlarm, tankAlarm } from '#app/state/tank/tank-alarm.ts';
 import { bathMinutes, isIn, stageClock, stageInBath, takeOut } from '#app/state/tank/tank-clock.ts';
 import { SeverityShape } from '#app/views/SeverityShape.tsx';
+import { sayInLabels } from '#job/field-labels.ts';
 import { type Tank, useTank } from './tank-context.ts';
 import { clockText } from './tank-words.ts';
 

@@ -1,8 +1,8 @@
 /** A reading that cannot be used, and why. */
 
-import { sayInLabels } from '#app/state/field-labels.ts';
 import { SeverityShape } from '#app/views/SeverityShape.tsx';
 import type { Finding } from '#findings/finding.ts';
+import { sayInLabels } from '#job/field-labels.ts';
 import { useTank } from './tank-context.ts';
 
 interface ReadingRefusedProps {

@@ -1,5 +1,5 @@
 /** What came of opening an earlier record. */
-import { sayInLabels } from '#app/state/field-labels.ts';
+import { sayInLabels } from '#job/field-labels.ts';
 import { useTank } from './tank-context.ts';
 import type { RecordNews } from './use-open-record.ts';
 

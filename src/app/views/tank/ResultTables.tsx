@@ -1,9 +1,9 @@
 /** The run corrected: minutes left by stage and what will come out by region, each with half its 95 % interval. */
 
-import { sayInLabels } from '#app/state/field-labels.ts';
 import { HeadRow } from '#app/views/HeadRow.tsx';
 import { SeverityShape } from '#app/views/SeverityShape.tsx';
 import { WIDE_WORDS } from '#findings/wide-words.ts';
+import { sayInLabels } from '#job/field-labels.ts';
 import type { Measured, RegionForeseen, RunCorrected } from '#run/correct-rates.ts';
 import { lengthFigure, type ShownUnit } from '#units/show-length.ts';
 import { useTank } from './tank-context.ts';

@@ -1,9 +1,9 @@
 /** What went wrong, and what it comes to: floors that came out thick or thin, a leak in the maskant, a scratch. Nothing is called acceptable. */
 import { useMemo, useState } from 'react';
-import { sayInLabels } from '#app/state/field-labels.ts';
 import { lastRecorded, readingsText } from '#app/state/tank/run-readings.ts';
 import { stagesOver } from '#app/state/tank/stages-over.ts';
 import { HeadRow } from '#app/views/HeadRow.tsx';
+import { sayInLabels } from '#job/field-labels.ts';
 import { leakOf, scratchHalfWidth } from '#run/rework/maskant-damage.ts';
 import { readReworkPlan } from '#run/rework/rework-plan.ts';
 import { type ExtraDip, type ReworkedFloor, reworkRun } from '#run/rework/rework-run.ts';

@@ -2,13 +2,13 @@
 import { Check, ChevronDown, ChevronRight, CircleDashed, LoaderCircle } from 'lucide-react';
 import { useState } from 'react';
 import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';
-import { sayInLabels } from '#app/state/field-labels.ts';
 import { bySeverity, type Standing, standingOf } from '#app/state/plan-standing.ts';
 import { SeverityShape } from '#app/views/SeverityShape.tsx';
 import { useGoTo } from '#app/views/use-go-to.ts';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { counted } from '#findings/counted.ts';
 import type { Finding } from '#findings/finding.ts';
+import { sayInLabels } from '#job/field-labels.ts';
 
 export function StandingChip() {
   const [isOpen, setOpen] = useState(false);

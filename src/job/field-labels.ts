@@ -1,4 +1,4 @@
-/** Findings for people who do not write job files: a field of the job is named by the label of its control. */
+/** Findings for people who do not write job files, on screen and on paper: a field of the job is named by the label of its control. */
 import type { Finding } from '#findings/finding.ts';
 import { type SaidFinding, sayFinding } from '#findings/say-finding.ts';
 import type { Naming } from '#findings/shown-figures.ts';
@@ -9,7 +9,7 @@ import type { ShownUnit } from '#units/show-length.ts';
 /** By path. */
 export const FIELD_LABELS: ReadonlyMap<string, string> = new Map(labelsOf(JOB.members, []));
 
-/** Backticks are for code, which no words of a finding are in the workbench. */
+/** Backticks are for code, which no words of a finding are in the workbench or on paper. */
 const IN_LABELS: Naming = {
   field: (path) => `“${labelOf(path)}”`,
   code: (text) => `“${text}”`,

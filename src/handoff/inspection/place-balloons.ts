@@ -1,0 +1,104 @@
+/**
+ * Where numbered balloons stand: each as near to its mark as leaves it clear of other balloons, of marks and of leaders, with no two leaders
+ * crossed. Where marks are crowded they go farther out; where nothing is clear a leader crosses another, and as a last resort passes under a
+ * balloon. Balloons themselves stand apart as long as the room has a place. Cost: marks² × places tried.
+ */
+import type { Point } from '#geometry/point.ts';
+import { distanceToSpan, lineSpan } from '#geometry/span.ts';
+
+import type { PageBox } from '#handoff/pdf/pen.ts';
+import { cos, sin } from '#maths/sine.ts';
+
+/** mm on paper. */
+export interface BalloonRoom {
+  readonly radius: number;
+  readonly room: PageBox;
+}
+
+/** Distances from the mark, in radii; steps between rings, and the last. */
+const FIRST = 2.2;
+const STEP = 0.9;
+const LAST = 30;
+const WAYS = 24;
+/** mm between balloons, and from a mark or leader to a balloon. */
+const APART = 0.3;
+const CLEAR = 0.5;
+
+interface Set {
+  readonly mark: Point;
+  readonly center: Point;
+}
+
+export function placeBalloons(marks: readonly Point[], room: BalloonRoom): Point[] {
+  const set: Set[] = [];
+  for (const mark of marks) {
+    const places = placesAround(mark, room).filter((place) => isApart(place, { set, marks, room }));
+    const clear = places.filter((center) => isLeaderClear({ mark, center }, set, room.radius));
+    const center = clear.find((each) => set.every((other) => !doCross(mark, each, other)));
+    set.push({ mark, center: center ?? clear[0] ?? places[0] ?? mark });
+  }
+  return set.map(({ center }) => center);
+}
+
+/** Nearest first. */
+function placesAround({ x, y }: Point, { radius, room }: BalloonRoom): Point[] {
+  const places: Point[] = [];
+  for (let reach = FIRST * radius; reach <= LAST * radius; reach += STEP * radius) {
+    for (let way = 0; way < WAYS; way++) {
+      // From the lower right on, where a hand holds the page.
+      const angle = -Math.PI / 4 + (2 * Math.PI * way) / WAYS;
+      const place = { x: x + reach * cos(angle), y: y + reach * sin(angle) };
+      if (
+        place.x - radius >= room.minX &&
+        place.x + radius <= room.maxX &&
+        place.y - radius >= room.minY &&
+        place.y + radius <= room.maxY
+      )
+        places.push(place);
+    }
+  }
+  return places;
+}
+
+function isApart(
+  place: Point,
+  {
+    set,
+    marks,
+    room: { radius },
+  }: { readonly set: readonly Set[]; readonly marks: readonly Point[]; readonly room: BalloonRoom },
+): boolean {
+  return (
+    set.every(({ center }) => squared(center, place) > square(2 * radius + APART)) &&
+    marks.every((mark) => squared(mark, place) > square(radius + CLEAR))
+  );
+}
+
+/** Its leader under no balloon, and no earlier leader under its balloon. */
+function isLeaderClear({ mark, center }: Set, set: readonly Set[], radius: number): boolean {
+  const own = lineSpan(mark, center);
+  return set.every(
+    (other) =>
+      distanceToSpan(own, other.center) > radius + CLEAR &&
+      distanceToSpan(lineSpan(other.mark, other.center), center) > radius + CLEAR,
+  );
+}
+
+function doCross(from: Point, to: Point, { mark, center }: Set): boolean {
+  return (
+    side(from, to, mark) * side(from, to, center) < 0 && side(mark, center, from) * side(mark, center, to) < 0
+  );
+}
+
+/** Sign: on which side of a line a point lies. */
+function side(from: Point, to: Point, point: Point): number {
+  return (to.x - from.x) * (point.y - from.y) - (to.y - from.y) * (point.x - from.x);
+}
+
+function squared(a: Point, b: Point): number {
+  return square(a.x - b.x) + square(a.y - b.y);
+}
+
+function square(value: number): number {
+  return value * value;
+}
