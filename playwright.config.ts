@@ -9,7 +9,7 @@ export default defineConfig({
   testDir: 'tests/browser',
   outputDir: 'test-results',
   fullyParallel: false,
-  workers: 1,
+  workers: 2,
   forbidOnly: Boolean(process.env['CI']),
   // Only what hangs takes so long, however busy the machine.
   timeout: 180_000,
