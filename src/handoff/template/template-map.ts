@@ -12,7 +12,7 @@ import { drawPapers, paperRoom, remark, sectionHead } from '#handoff/pdf/paper-b
 import { TYPE } from '#handoff/pdf/paper-type.ts';
 import { drawMarkSample, ratio } from '#handoff/pdf/part-marks.ts';
 import type { PageSize, Paper, Pen } from '#handoff/pdf/pen.ts';
-import { type Block, gap } from '#handoff/pdf/sheet-book.ts';
+import { type Block, gap, together } from '#handoff/pdf/sheet-book.ts';
 import { INK } from '#handoff/pdf/sheet-ink.ts';
 import { templateLabel } from './template-label.ts';
 import type { TemplateSet } from './template-set.ts';
@@ -40,7 +40,12 @@ export function drawMap(pen: Pen, input: MapInput): void {
   const { label, choices } = set.input;
   const paper: Paper = choices.paper === 'letter' ? 'letter' : 'a4';
   const { width, height } = paperRoom(paper);
-  const below = [gap(GAP), ...stageTable(pen, input, width), gap(GAP), ...before(pen, input, width)];
+  const below = [
+    gap(GAP),
+    ...stageTable(pen, input, width),
+    gap(GAP),
+    ...together(before(pen, input, width)),
+  ];
   // What to look at before the first cut stands with the map, however many stages there are.
   const left = height - EDGES - below.reduce((sum, block) => sum + block.height, 0);
   const most = Math.max(PICTURE.least, Math.min(PICTURE.most, left));
