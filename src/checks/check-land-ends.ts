@@ -21,12 +21,15 @@ export function checkLandEnds({ plan, job }: MakingPlace): Finding[] {
     const beside: [RegionId, RegionId] = a.level === 0 ? [a.id, b.id] : [b.id, a.id];
     for (const vertex of [start, end]) itemAt(besides, vertex).push(beside);
   }
-  const ends = besides.flatMap((pairs, vertex) => (pairs.length < PIECES_APART ? [] : [{ vertex, pairs }]));
-  const [first] = ends;
-  if (first === undefined) return [];
+  const ends = besides.flatMap((pairs, vertex) => {
+    if (pairs.length < PIECES_APART) return [];
+    return [{ vertex, pairs, limit: leastLand(plan, pairs, job.rules.minLandWidth) }];
+  });
+  if (ends.length === 0) return [];
+  const worst = ends.reduce((most, each) => (each.limit > most.limit ? each : most));
   const beside = new Set(ends.flatMap(({ pairs }) => pairs.flat()));
-  const facts = { places: ends.length, limit: leastLand(plan, first.pairs, job.rules.minLandWidth) };
-  const at = itemAt(arrangement.vertices, first.vertex);
+  const facts = { places: ends.length, limit: worst.limit };
+  const at = itemAt(arrangement.vertices, worst.vertex);
   return [finding('land-ends-in-point', facts, { at, regions: [...beside].sort() })];
 }
 

@@ -54,6 +54,24 @@ describe('land-ends-in-point', () => {
     expect(found).toMatchObject({ facts: { places: 1, limit: 3 }, place: { at: { x: 70, y: 50 } } });
   });
 
+  test('is placed where the floor beside it is the deepest, whichever touch is drawn first', () => {
+    const shallow = [rectangle(10, 10, 30, 25), rectangle(30, 25, 50, 40)];
+    const deep = [rectangle(90, 20, 120, 50), rectangle(120, 50, 150, 80)];
+    const depths = [
+      [15, 15, 0.6],
+      [45, 35, 0.7],
+      [100, 30, 2.6],
+      [140, 70, 1.9],
+    ] as const;
+    for (const outlines of [
+      [...shallow, ...deep],
+      [...deep, ...shallow],
+    ]) {
+      const [found] = endsOf({ outlines, depths });
+      expect(found).toMatchObject({ facts: { places: 2, limit: 5.2 }, place: { at: { x: 120, y: 50 } } });
+    }
+  });
+
   test('none for a boss on the step between two floors, nor for pockets that share a side', () => {
     expect(
       endsOf({
