@@ -245,7 +245,7 @@ describe('a job that names its post', () => {
     writeFileSync(join(folder, 'router.post.json'), post);
     expect(plan('posted').code).toBe(0);
     expect(readFileSync(join(folder, 'posted', 'scribe.nc'), 'utf8')).toMatch(
-      /^%\r\nN10 O0042\r\n[\s\S]*M3 S4000/,
+      /^%\r\nO0042\r\n[\s\S]*M3 S4000/,
     );
     const { job } = JSON.parse(readFileSync(join(folder, 'posted', 'plan.json'), 'utf8'));
     expect(job.handoff.program.post).toEqual(JSON.parse(post.toString()));
