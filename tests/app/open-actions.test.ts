@@ -39,7 +39,9 @@ it('a failed check opens nothing, and reports it', async () => {
   expect(store.getState().session.notice?.text).toMatch(/broke off \(out of memory\)/);
 });
 
-it('a long look is reported with its drawing, and no more once it has ended', async () => {
+it('a long look is reported with its drawing, and no more once it has ended', {
+  tags: ['long'],
+}, async () => {
   let end = (): void => undefined;
   const { store, actions } = workbench(
     (_, report) =>

@@ -164,7 +164,7 @@ describe('the plan keeps step with the document', () => {
     expect(itemAt(runs, 1).request.drawing).toBe(document.drawing);
   });
 
-  it('reports no progress after the result', async () => {
+  it('reports no progress after the result', { tags: ['long'] }, async () => {
     const { store, runs } = bench();
     const run = itemAt(runs, 0);
     await new Promise((resolve) => setTimeout(resolve, 520));

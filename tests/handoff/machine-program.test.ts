@@ -261,7 +261,9 @@ describe('a job that asks for the program', () => {
   const jobText = (program: object) =>
     JSON.stringify({ ...buoyLidJob, handoff: { files: ['program'], program } });
 
-  it('gets one file, or one a stage, that names its plan.json by its SHA-256', async () => {
+  it('gets one file, or one a stage, that names its plan.json by its SHA-256', {
+    tags: ['long'],
+  }, async () => {
     const drawingBytes = new TextEncoder().encode(buoyLidDrawing);
     const run = (program: object) =>
       runJob({ jobText: jobText(program), drawingName: 'buoy-lid.dxf', drawingBytes });

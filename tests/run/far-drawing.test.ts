@@ -52,7 +52,9 @@ function pairs(text: string): [number, number][] {
   );
 }
 
-test('drawing-far-out: plan.json, scribe drawings, program and points are those near the origin, moved', async () => {
+test('drawing-far-out: plan.json, scribe drawings, program and points are those near the origin, moved', {
+  tags: ['long'],
+}, async () => {
   const [near, far] = [await plan({ x: 0, y: 0 }), await plan(FAR)];
   const codes = ({ result }: typeof near) => result.findings.map(({ code }) => code).sort();
   expect(codes(far)).toEqual([...codes(near), 'drawing-far-out'].sort());

@@ -234,7 +234,9 @@ describe('the files of the hand-off', () => {
   };
   const SCRIBE = 'scribe.dxf: scribe lines, a layer a stage';
 
-  test('are those that were chosen, in the order of the list, beside the scribe drawing', async () => {
+  test('are those that were chosen, in the order of the list, beside the scribe drawing', {
+    tags: ['long'],
+  }, async () => {
     expect(await named(lid, { files: [] })).toEqual([SCRIBE]);
     const names = await named(lid, {
       files: ['stl', 'glb', 'section-svg', 'section-dxf', 'bands', 'scribe-r12', 'program'],
@@ -295,7 +297,9 @@ describe('the files of the hand-off', () => {
     ).toBe(false);
   });
 
-  test('far from the origin coordinates are the drawing’s own, and the solid says what it is counted from', async () => {
+  test('far from the origin coordinates are the drawing’s own, and the solid says what it is counted from', {
+    tags: ['long'],
+  }, async () => {
     const origin = { x: 4_512_000, y: -37_654_000 };
     const filesAt = async (at: typeof origin | undefined) => {
       const handoff: Handoff = { files: ['program', 'section-dxf', 'stl', 'inspection'] };

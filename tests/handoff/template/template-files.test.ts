@@ -247,6 +247,7 @@ test('no word is cut by a tile, lies over a slot or off the sheet, and each is o
 
 test.each(['roll-914', 'one-sheet'] as const)(
   'on %s a template is one page, as large as it must be',
+  { tags: ['long'] },
   async (paper) => {
     const { bytesOf } = await planned({ paper });
     const [, page, ...others] = await readPdf(bytesOf('template.pdf') ?? new Uint8Array());
@@ -281,7 +282,7 @@ function hasPlace({ places }: ReadPage, x: number, y: number): boolean {
   return places.some(([a, b]) => Math.hypot(a - x, b - y) < 1.5e-3);
 }
 
-test('a long name leaves room for the count of templates and the tile', async () => {
+test('a long name leaves room for the count of templates and the tile', { tags: ['long'] }, async () => {
   const name = 'Lower skin of the survey glider, second article '.repeat(4).trim();
   const { bytesOf } = await planned({}, { name });
   const pages = await readPdf(bytesOf('template.pdf') ?? new Uint8Array());
