@@ -29,20 +29,34 @@ interface Set {
   readonly center: Point;
 }
 
+interface Ground {
+  readonly set: readonly Set[];
+  readonly marks: readonly Point[];
+  readonly room: BalloonRoom;
+}
+
 export function placeBalloons(marks: readonly Point[], room: BalloonRoom): Point[] {
   const set: Set[] = [];
-  for (const mark of marks) {
-    const places = placesAround(mark, room).filter((place) => isApart(place, { set, marks, room }));
-    const clear = places.filter((center) => isLeaderClear({ mark, center }, set, room.radius));
-    const center = clear.find((each) => set.every((other) => !doCross(mark, each, other)));
-    set.push({ mark, center: center ?? clear[0] ?? places[0] ?? mark });
-  }
+  for (const mark of marks) set.push({ mark, center: placeOf(mark, { set, marks, room }) });
   return set.map(({ center }) => center);
 }
 
+/** The nearest place that is clear of all; else the nearest whose leader is clear, or that is apart. */
+function placeOf(mark: Point, ground: Ground): Point {
+  const { set, room } = ground;
+  let [apart, clear]: (Point | undefined)[] = [];
+  for (const center of placesAround(mark, room)) {
+    if (!isApart(center, ground)) continue;
+    apart ??= center;
+    if (!isLeaderClear({ mark, center }, set, room.radius)) continue;
+    clear ??= center;
+    if (set.every((other) => !doCross(mark, center, other))) return center;
+  }
+  return clear ?? apart ?? mark;
+}
+
 /** Nearest first. */
-function placesAround({ x, y }: Point, { radius, room }: BalloonRoom): Point[] {
-  const places: Point[] = [];
+function* placesAround({ x, y }: Point, { radius, room }: BalloonRoom): Generator<Point, void> {
   for (let reach = FIRST * radius; reach <= LAST * radius; reach += STEP * radius) {
     for (let way = 0; way < WAYS; way++) {
       // From the lower right on, where a hand holds the page.
@@ -54,20 +68,12 @@ function placesAround({ x, y }: Point, { radius, room }: BalloonRoom): Point[] {
         place.y - radius >= room.minY &&
         place.y + radius <= room.maxY
       )
-        places.push(place);
+        yield place;
     }
   }
-  return places;
 }
 
-function isApart(
-  place: Point,
-  {
-    set,
-    marks,
-    room: { radius },
-  }: { readonly set: readonly Set[]; readonly marks: readonly Point[]; readonly room: BalloonRoom },
-): boolean {
+function isApart(place: Point, { set, marks, room: { radius } }: Ground): boolean {
   return (
     set.every(({ center }) => squared(center, place) > square(2 * radius + APART)) &&
     marks.every((mark) => squared(mark, place) > square(radius + CLEAR))
