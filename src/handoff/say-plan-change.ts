@@ -76,7 +76,7 @@ function sayChange(change: PlanChange, { regions, field, unit }: Naming): string
     case 'finding-gone':
       return `No longer found${ofRegions(change.finding.regions)}: ${change.finding.message}`;
     case 'finding-changed':
-      return `Finding changed${aboutRegions(change)}: ${saidAnew(change)}`;
+      return `Finding changed${aboutRegions(change)}: ${saidNow(change)}`;
     case 'source':
       return `${change.quantity}: ${change.now ?? 'not used any more'}; it was ${change.before ?? 'not used'}.`;
   }
@@ -100,7 +100,7 @@ function aboutRegions({
 }
 
 /** Its words now; the remedy too, where that alone has changed. */
-function saidAnew({ before, now }: { readonly before: FindingRecord; readonly now: FindingRecord }): string {
+function saidNow({ before, now }: { readonly before: FindingRecord; readonly now: FindingRecord }): string {
   return before.message === now.message && before.remedy !== now.remedy
     ? `${now.message} ${now.remedy}`
     : now.message;

@@ -60,7 +60,7 @@ describe('the plan of the buoy’s lid', () => {
     expect(front.thickness).toBe(4);
   });
 
-  test('masked anew each stage begins where the one before it ended; the front has the deepest first', async () => {
+  test('masked again for each stage begins where the one before it ended; the front has the deepest first', async () => {
     const process = { ...buoyLidJob.process, masking: 're-mask' };
     const { front, plan: run } = readOf(await planOf({ ...buoyLidJob, process }));
     expect(run.stages.map(({ number, level }) => [number, level])).toEqual([

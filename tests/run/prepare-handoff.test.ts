@@ -344,7 +344,7 @@ describe('M9.8 the opposite hand', () => {
     return six / 6;
   };
 
-  test('has every place at −x, a solid as large, and templates laid out anew', () => {
+  test('has every place at −x, a solid as large, and templates laid out again', () => {
     const drawn = prepared(lid, handoff);
     const other = oppositeHand(drawn);
     expect(other.isMirrored).toBe(true);

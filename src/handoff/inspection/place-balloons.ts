@@ -24,19 +24,19 @@ const WAYS = 24;
 const APART = 0.3;
 const CLEAR = 0.5;
 
-interface Set {
+interface Placed {
   readonly mark: Point;
   readonly center: Point;
 }
 
 interface Ground {
-  readonly set: readonly Set[];
+  readonly set: readonly Placed[];
   readonly marks: readonly Point[];
   readonly room: BalloonRoom;
 }
 
 export function placeBalloons(marks: readonly Point[], room: BalloonRoom): Point[] {
-  const set: Set[] = [];
+  const set: Placed[] = [];
   for (const mark of marks) set.push({ mark, center: placeOf(mark, { set, marks, room }) });
   return set.map(({ center }) => center);
 }
@@ -81,7 +81,7 @@ function isApart(place: Point, { set, marks, room: { radius } }: Ground): boolea
 }
 
 /** Its leader under no balloon, and no earlier leader under its balloon. */
-function isLeaderClear({ mark, center }: Set, set: readonly Set[], radius: number): boolean {
+function isLeaderClear({ mark, center }: Placed, set: readonly Placed[], radius: number): boolean {
   const own = lineSpan(mark, center);
   return set.every(
     (other) =>
@@ -90,7 +90,7 @@ function isLeaderClear({ mark, center }: Set, set: readonly Set[], radius: numbe
   );
 }
 
-function doCross(from: Point, to: Point, { mark, center }: Set): boolean {
+function doCross(from: Point, to: Point, { mark, center }: Placed): boolean {
   return (
     side(from, to, mark) * side(from, to, center) < 0 && side(mark, center, from) * side(mark, center, to) < 0
   );

@@ -11,7 +11,7 @@ export interface TankAlarm {
   readonly past?: number;
   readonly pastWhat?: 'gauging' | 'end';
   readonly finding?: Finding;
-  /** Findings as grave, beside this one. */
+  /** Findings as serious, beside this one. */
   readonly more: number;
 }
 
@@ -29,8 +29,8 @@ export function tankAlarm(
     }
     return { severity: 'stop', action: 'out', past: had - aim.minutes, pastWhat: 'end', more: 0 };
   }
-  const grave = findings.filter(({ severity }) => severity !== 'note');
-  const same = hasStop(grave) ? grave.filter(({ severity }) => severity === 'stop') : grave;
+  const serious = findings.filter(({ severity }) => severity !== 'note');
+  const same = hasStop(serious) ? serious.filter(({ severity }) => severity === 'stop') : serious;
   const [finding] = same;
   if (finding === undefined || finding.severity === 'note') return undefined;
   const isReading = finding.code.startsWith('reading');

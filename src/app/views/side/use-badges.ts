@@ -30,7 +30,7 @@ function badgesOf({ history, derived }: Part, unit: ShownUnit): Readonly<Record<
   // What is missing is asked for in the strip; it is no fault yet.
   const findings = document?.unsaid?.includes('stock') === true ? [] : (page?.findings ?? []);
   const { stops, warnings } = bySeverity(findings);
-  const gravestShape = stops.length > 0 ? 'stop' : warnings.length > 0 ? 'warn' : undefined;
+  const worst = stops.length > 0 ? 'stop' : warnings.length > 0 ? 'warn' : undefined;
   const unasked = shapes.filter(({ region }) => region.asked.depth <= 0).length;
   // With the job and its drawing.
   const files =
@@ -42,7 +42,7 @@ function badgesOf({ history, derived }: Part, unit: ShownUnit): Readonly<Record<
         : { words: counted(page.plan?.regions.length ?? 0, 'region') },
     requirements: { words: requirementWords(shapes.length, unasked) },
     stock: document === undefined ? { words: '' } : { words: stockWords(document.job, unit) },
-    findings: { words: findingWords(findings), severity: gravestShape },
+    findings: { words: findingWords(findings), severity: worst },
     handoff:
       stops.length > 0
         ? { words: 'held back', severity: 'stop' }
