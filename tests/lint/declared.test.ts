@@ -1,9 +1,7 @@
 /** The lint rule of `declared.grit`: where the job is edited, no control types a name or a limit that its field declares. */
-import { spawnSync } from 'node:child_process';
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+
 import { beforeAll, expect, test } from 'vitest';
+import { refusedFiles } from '#support/lint/refused-files.ts';
 
 const TYPED = [
   "import { QuantityField } from '#app/views/QuantityField.tsx'; <QuantityField />;",
@@ -27,32 +25,13 @@ const DECLARED = [
 ];
 const FOLDERS = ['drawing', 'handoff', 'job', 'opening', 'requirements'];
 
-/** Paths of the files that the rule refused. */
-const refused = new Set<string>();
-
+let refused: ReadonlySet<string>;
 beforeAll(() => {
-  const place = mkdtempSync(join(tmpdir(), 'isobath-declared-'));
-  const config = JSON.parse(readFileSync('biome.json', 'utf8'));
-  writeFileSync(join(place, 'biome.json'), JSON.stringify({ ...config, vcs: { enabled: false } }));
-  cpSync('tests/lint', join(place, 'tests/lint'), { recursive: true });
-  const put = (path: string, code: string) => {
-    mkdirSync(join(place, path, '..'), { recursive: true });
-    writeFileSync(join(place, path), `${code}\nexport {};\n`);
-  };
-  TYPED.forEach((code, index) => {
-    for (const folder of FOLDERS) put(`src/app/views/${folder}/typed-${index}.tsx`, code);
-    put(`src/app/views/tank/typed-${index}.tsx`, code);
-  });
-  DECLARED.forEach((code, index) => {
-    put(`src/app/views/job/declared-${index}.tsx`, code);
-  });
-  const biome = resolve('node_modules/@biomejs/biome/bin/biome');
-  const args = [biome, 'lint', '--reporter=json', '--max-diagnostics=none', '.'];
-  const { stdout } = spawnSync(process.execPath, args, { cwd: place, encoding: 'utf8' });
-  rmSync(place, { recursive: true });
-  for (const { category, location } of JSON.parse(stdout).diagnostics) {
-    if (category === 'plugin') refused.add(location.path);
-  }
+  const typed = TYPED.flatMap((code, index) =>
+    [...FOLDERS, 'tank'].map((folder) => [`src/app/views/${folder}/typed-${index}.tsx`, code] as const),
+  );
+  const declared = DECLARED.map((code, index) => [`src/app/views/job/declared-${index}.tsx`, code] as const);
+  refused = refusedFiles(Object.fromEntries([...typed, ...declared]));
 });
 
 test.each(TYPED.map((code, index) => [code, index] as const))('refused: %s', (_, index) => {

@@ -1,9 +1,7 @@
 /** The lint rule of `same-bytes.grit`: what engines differ in is refused in the core, however it is written, and nowhere else. */
-import { spawnSync } from 'node:child_process';
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+
 import { beforeAll, expect, test } from 'vitest';
+import { refusedFiles } from '#support/lint/refused-files.ts';
 
 const DIFFERS = [
   'Math.sin(1);',
@@ -49,34 +47,17 @@ const FOLDERS = [
   'some-folder-to-come',
 ];
 
-/** Paths of the files that the rule refused. */
-const refused = new Set<string>();
-
+let refused: ReadonlySet<string>;
 beforeAll(() => {
-  const place = mkdtempSync(join(tmpdir(), 'isobath-lint-'));
-  const config = JSON.parse(readFileSync('biome.json', 'utf8'));
-  writeFileSync(join(place, 'biome.json'), JSON.stringify({ ...config, vcs: { enabled: false } }));
-  cpSync('tests/lint', join(place, 'tests/lint'), { recursive: true });
-  const put = (path: string, code: string) => {
-    mkdirSync(join(place, path, '..'), { recursive: true });
-    writeFileSync(join(place, path), `${code}\nexport {};\n`);
-  };
-  DIFFERS.forEach((code, index) => {
-    put(`src/plan/differs-${index}.ts`, code);
-    put(`src/app/scene/differs-${index}.ts`, code);
-    put(`src/cli/differs-${index}.ts`, code);
-  });
-  FIXED.forEach((code, index) => {
-    put(`src/plan/fixed-${index}.ts`, code);
-  });
-  for (const folder of FOLDERS) put(`src/${folder}/any.ts`, 'Math.sin(1);');
-  const biome = resolve('node_modules/@biomejs/biome/bin/biome');
-  const args = [biome, 'lint', '--reporter=json', '--max-diagnostics=none', '.'];
-  const { stdout } = spawnSync(process.execPath, args, { cwd: place, encoding: 'utf8' });
-  rmSync(place, { recursive: true });
-  for (const { category, location } of JSON.parse(stdout).diagnostics) {
-    if (category === 'plugin' || category === 'lint/style/noRestrictedGlobals') refused.add(location.path);
-  }
+  const differs = DIFFERS.flatMap((code, index) =>
+    ['plan', 'app/scene', 'cli'].map((folder) => [`src/${folder}/differs-${index}.ts`, code] as const),
+  );
+  const fixed = FIXED.map((code, index) => [`src/plan/fixed-${index}.ts`, code] as const);
+  const any = FOLDERS.map((folder) => [`src/${folder}/any.ts`, 'Math.sin(1);'] as const);
+  refused = refusedFiles(
+    Object.fromEntries([...differs, ...fixed, ...any]),
+    'lint/style/noRestrictedGlobals',
+  );
 });
 
 test.each(DIFFERS.map((code, index) => [code, index] as const))(

@@ -26,7 +26,7 @@ export const SheetCanvas = memo(function SheetCanvas({ picture, pose, onUnable }
     });
     return () => painter.current?.stop();
   }, [pose]);
-  useEffect(() => painter.current?.show(picture), [picture]);
+  useEffect(() => void painter.current?.show(picture), [picture]);
   if (failure !== undefined) throw new Error(failure);
   return <div className="sheet-canvas" ref={holder} />;
 });

@@ -87,7 +87,7 @@ function useReportDrawn(number: number, pose: StoreApi<NumberedPose>): void {
   const invalidate = useThree((state) => state.invalidate);
   const reported = useRef({ drawn: -1, posed: -1 });
   // biome-ignore lint/correctness/useExhaustiveDependencies: another picture is another frame
-  useEffect(() => invalidate(), [number, invalidate]);
+  useEffect(() => void invalidate(), [number, invalidate]);
   useFrame(() => {
     const posed = pose.getState().number;
     if (reported.current.drawn === number && reported.current.posed === posed) return;

@@ -19,7 +19,9 @@ export function WorkbenchView() {
   const [isOver, setOver] = useState(false);
   const isStart = useLayout(({ over }) => over === 'start');
   const isHandoff = useLayout(({ panel }) => panel === 'handoff');
-  useEffect(() => listenToPage(workbench), [workbench]);
+  useEffect(() => {
+    return listenToPage(workbench);
+  }, [workbench]);
   const onDrop = async (event: DragEvent) => {
     event.preventDefault();
     setOver(false);

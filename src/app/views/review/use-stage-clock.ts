@@ -10,5 +10,5 @@ export function useStageClock(minute: number | undefined): void {
     actions.show('plan');
     return () => actions.turnClock(left);
   }, [actions, store]);
-  useEffect(() => actions.turnClock(minute), [actions, minute]);
+  useEffect(() => void actions.turnClock(minute), [actions, minute]);
 }

@@ -4,6 +4,6 @@ import { type RefObject, useEffect, useRef } from 'react';
 export function useTopAt(shown: number): RefObject<HTMLDivElement | null> {
   const element = useRef<HTMLDivElement>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: it is what is shown that asks for it
-  useEffect(() => element.current?.scrollTo({ top: 0 }), [shown]);
+  useEffect(() => void element.current?.scrollTo({ top: 0 }), [shown]);
   return element;
 }

@@ -13,7 +13,7 @@ export function ReasonForm({ label, usual, action, onTake, onClose }: ReasonForm
   const [reason, setReason] = useState('');
   const form = useRef<HTMLFormElement>(null);
   // All of it, not only the field that takes the focus.
-  useEffect(() => form.current?.scrollIntoView({ block: 'nearest' }), []);
+  useEffect(() => void form.current?.scrollIntoView({ block: 'nearest' }), []);
   const take = (event: FormEvent) => {
     event.preventDefault();
     if (reason.trim() !== '') onTake(reason.trim());
