@@ -1,5 +1,5 @@
 /** Axis-parallel boxes. */
-import { type Point, pointOnCircle } from './point.ts';
+import type { Point } from './point.ts';
 import { type Span, startAngle } from './span.ts';
 
 export interface Box {
@@ -8,6 +8,8 @@ export interface Box {
   readonly maxX: number;
   readonly maxY: number;
 }
+
+const QUARTER = Math.PI / 2;
 
 /** The box of no points at all: it grows to whatever joins it. */
 export const EMPTY_BOX: Box = {
@@ -30,16 +32,28 @@ export function boxOfPoints(points: Iterable<Point>): Box {
 
 /** The tight box of a span; an arc counts the quarter points that it passes. */
 export function boxOfSpan(span: Span): Box {
-  const points = [span.start, span.end];
+  const { start, end } = span;
+  let minX = Math.min(start.x, end.x);
+  let minY = Math.min(start.y, end.y);
+  let maxX = Math.max(start.x, end.x);
+  let maxY = Math.max(start.y, end.y);
   if (span.kind === 'arc') {
+    const { center, radius, sweep } = span;
     const first = startAngle(span);
-    const low = Math.min(first, first + span.sweep);
-    const high = Math.max(first, first + span.sweep);
-    for (let quarter = Math.ceil(low / (Math.PI / 2)); quarter * (Math.PI / 2) <= high; quarter++) {
-      points.push(pointOnCircle(span.center, span.radius, (quarter * Math.PI) / 2));
+    const high = Math.max(first, first + sweep);
+    for (
+      let quarter = Math.ceil(Math.min(first, first + sweep) / QUARTER);
+      quarter * QUARTER <= high;
+      quarter++
+    ) {
+      const side = quarter & 3;
+      if (side === 0) maxX = Math.max(maxX, center.x + radius);
+      else if (side === 1) maxY = Math.max(maxY, center.y + radius);
+      else if (side === 2) minX = Math.min(minX, center.x - radius);
+      else minY = Math.min(minY, center.y - radius);
     }
   }
-  return boxOfPoints(points);
+  return { minX, minY, maxX, maxY };
 }
 
 export function boxOfSpans(spans: Iterable<Span>): Box {
