@@ -4,10 +4,10 @@
  * nothing of later ones until it is confirmed; those of one moment are held against each other whatever order they came in. Cost: two
  * fits a moment at most.
  */
-import { itemAt } from '#geometry/assert.ts';
 import { SAME_SUM } from '#geometry/tolerances.ts';
 import { ASSUMED_GAUGE_NOISE } from '#job/process-assumptions.ts';
 import { QUESTIONED_SHARE } from '#job/questioned-share.ts';
+import { median, middleTwo } from '#maths/median.ts';
 import { type Fit, fitRates, type Reading } from './correct-fit.ts';
 import type { RunPlan } from './correct-plan.ts';
 
@@ -142,12 +142,13 @@ function oddOnes(floor: readonly Asked[], { known, isDoubted }: Beside): [Asked,
   const first = floor[0];
   if (first === undefined || floor.length < 2) return [];
   const held = floor.filter((each) => each.isConfirmed || !isDoubted(each)).map(figureRead);
-  if (held.length === 0) return [];
   const apart = apartAt(first.reading, known);
   const expected = expectedOf(first.reading, known);
-  const sure = middle(floor.filter(({ isConfirmed }) => isConfirmed).map(figureRead)) ?? expected;
+  const sure = median(floor.filter(({ isConfirmed }) => isConfirmed).map(figureRead)) ?? expected;
   return floor.flatMap((each): [Asked, number][] => {
-    const [low, high] = middleNear(held, { apart, near: each.isConfirmed ? expected : sure });
+    const two = middleNear(held, { apart, near: each.isConfirmed ? expected : sure });
+    if (two === undefined) return [];
+    const [low, high] = two;
     const value = figureRead(each);
     return Math.max(high - value, value - low) > apart ? [[each, (low + high) / 2]] : [];
   });
@@ -162,9 +163,14 @@ interface Halves {
   readonly near: number | undefined;
 }
 
-/** The middle two, which may be one; where they are apart, twice the nearer one. */
-function middleNear(values: readonly number[], { apart, near }: Halves): readonly [number, number] {
-  const [low, high] = middles([...values].sort((a, b) => a - b));
+/** The middle two, which may be one; where they are apart, twice the nearer one; undefined of none. */
+function middleNear(
+  values: readonly number[],
+  { apart, near }: Halves,
+): readonly [number, number] | undefined {
+  const two = middleTwo(values);
+  if (two === undefined) return undefined;
+  const [low, high] = two;
   const nearer = near === undefined ? 0 : Math.abs(high - near) - Math.abs(low - near);
   if (high - low <= apart || Math.abs(nearer) < SAME_SUM) return [low, high];
   return nearer > 0 ? [low, low] : [high, high];
@@ -188,7 +194,7 @@ interface Known {
 function expectedOf({ kind, bare, region }: Reading, { plan, fit, counting }: Known): number | undefined {
   const metal = fit.sum({ removed: { ...bare, sign: 1 } }).value;
   if (kind === 'depth') return metal;
-  const gauged = middle(
+  const gauged = median(
     counting.flatMap((each) => (each.stage < 0 && each.region === region ? [each.value] : [])),
   );
   const sheet = gauged ?? (plan.sheet && plan.sheet.thickness + (plan.sheet.plus - plan.sheet.minus) / 2);
@@ -238,7 +244,7 @@ function faultBeside(
     (each) => each.stage >= 0 && each.kind === kind && each.region === region && each.bare.from === bare.from,
   );
   const last = Math.max(...beside.map((each) => each.bare.to));
-  const before = middle(beside.flatMap((each) => (each.bare.to === last ? [each.value] : [])));
+  const before = median(beside.flatMap((each) => (each.bare.to === last ? [each.value] : [])));
   if (before === undefined) return undefined;
   const since = kind === 'depth' ? value - before : before - value;
   const metal = fit.sum({ removed: { from: last, to: bare.to, sign: 1 } }).value;
@@ -262,16 +268,4 @@ function ratesOf(
   const metal = fit.sum({ removed: { ...bare, sign: 1 } }).value;
   const read = kind === 'depth' ? value : metal + expected - value;
   return { read: read / minutes, expected: metal / minutes };
-}
-
-/** The median; of an even count the mean of the middle two; undefined of none. */
-function middle(values: readonly number[]): number | undefined {
-  if (values.length === 0) return undefined;
-  const [low, high] = middles([...values].sort((a, b) => a - b));
-  return (low + high) / 2;
-}
-
-/** The middle two, which are one of an odd count. */
-function middles(sorted: readonly number[]): readonly [number, number] {
-  return [itemAt(sorted, (sorted.length - 1) >> 1), itemAt(sorted, sorted.length >> 1)];
 }

@@ -5,6 +5,7 @@
  * (1977) 813-827; both quoted from memory).
  */
 import { itemAt } from '#geometry/assert.ts';
+import { median } from '#maths/median.ts';
 
 /** Deviations, in standard ones, from which a reading counts less: 95 % efficient among normal readings (Huber 1964). */
 const TUNING = 1.345;
@@ -42,18 +43,13 @@ export function cappedOff(off: readonly number[]): number[] {
 
 /** Repeats of one place at one moment without those that stand apart from their median; two have none. */
 export function withoutApart(values: readonly number[], noise: number): readonly number[] {
-  if (values.length < 3) return values;
   const middle = median(values);
-  const spread = MEDIAN_TO_SIGMA * median(values.map((each) => Math.abs(each - middle)));
+  if (middle === undefined || values.length < 3) return values;
+  const spread = MEDIAN_TO_SIGMA * (median(values.map((each) => Math.abs(each - middle))) ?? 0);
   return values.filter((each) => Math.abs(each - middle) <= APART * Math.max(noise, spread));
 }
 
 /** In standard deviations of one reading, and never less than one: a few that agree by chance make no better gauge. */
 function scaleOf(off: readonly number[]): number {
-  return off.length === 0 ? 1 : Math.max(1, MEDIAN_TO_SIGMA * median(off.map(Math.abs)));
-}
-
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  return (itemAt(sorted, (sorted.length - 1) >> 1) + itemAt(sorted, sorted.length >> 1)) / 2;
+  return Math.max(1, MEDIAN_TO_SIGMA * (median(off.map(Math.abs)) ?? 0));
 }

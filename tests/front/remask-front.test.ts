@@ -16,6 +16,7 @@ import { distanceToSpan, pointAlong } from '#geometry/span.ts';
 import type { EdgeDatum } from '#job/job.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { makePlan } from '#plan/make-plan.ts';
+import { chordGap } from '#support/geometry/chord-gap.ts';
 import { enclosedVolume, looseEdges } from '#support/geometry/mesh-faults.ts';
 import { rectangle } from '#support/geometry/shapes.ts';
 import { plainJob } from '#support/jobs/plain-job.ts';
@@ -256,18 +257,9 @@ test('M2.6 straight lines between the places of a section keep to the front, at 
       const index = indexFront(front);
       const minute = (endMinute(front) * percent) / 100;
       const section = sectionAlong(index, from, to, { minute, tolerance });
-      section.slice(1).forEach((point, i) => {
-        const before = section[i];
-        if (before === undefined) return;
-        for (const share of [0.21, 0.5, 0.83]) {
-          const x = before.x + (point.x - before.x) * share;
-          const y = before.y + (point.y - before.y) * share;
-          const run = point.distance - before.distance;
-          const rise = point.depth - before.depth;
-          const off = Math.abs(depthAt(index, { x, y }, minute).depth - before.depth - rise * share);
-          expect((off * run) / Math.hypot(run, rise)).toBeLessThanOrEqual(tolerance);
-        }
-      });
+      expect(chordGap(section, (place) => depthAt(index, place, minute).depth)).toBeLessThanOrEqual(
+        tolerance,
+      );
     }),
     runs(60),
   );

@@ -4,7 +4,8 @@ import { resolveHandoff } from '#job/resolve/resolve-handoff.ts';
 import { cutSections } from '#run/cut-sections.ts';
 import { etchedPart } from '#run/etched-part.ts';
 import { runJob } from '#run/run-job.ts';
-import { box, buoyLidDrawing, buoyLidJob, dxf } from '#support/drawings/small-drawing.ts';
+import { box, buoyLidDrawing, buoyLidJob } from '#support/drawings/small-drawing.ts';
+import { etchedLid } from '#support/parts/etched-lid.ts';
 
 async function sectionsOf(sections?: readonly object[]) {
   const jobText = JSON.stringify({ ...buoyLidJob, handoff: { sections } });
@@ -23,16 +24,8 @@ async function sectionsOf(sections?: readonly object[]) {
 
 /** The section that a part gets where the job lists none: y = 0 and up to 90 in a part that is 50 wide. */
 async function ownSection(entities: readonly string[], job: object) {
-  const { plan, thickness } = await runJob(
-    {
-      jobText: JSON.stringify({ ...buoyLidJob, ...job }),
-      drawingName: 'lid.dxf',
-      drawingBytes: new TextEncoder().encode(dxf({ insunits: 4, entities })),
-    },
-    { withoutFiles: true },
-  );
-  if (plan === undefined || thickness === undefined) throw new Error('the part can be planned');
-  return { ...cutSections([], etchedPart(plan, thickness)), plan, thickness };
+  const { etched, ...planned } = await etchedLid(entities, job);
+  return { ...cutSections([], etched), ...planned };
 }
 const asked = (depths: Readonly<Record<string, number>>) =>
   Object.entries(depths).map(([layer, depth]) => ({ layer, depth }));

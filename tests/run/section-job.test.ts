@@ -1,23 +1,11 @@
 /** Sections through parts whose depths are known by hand: where places stand, what is asked and left, on one face and on both. */
 import { describe, expect, test } from 'vitest';
 import { depthsOf } from '#run/depth-job.ts';
-import { etchedPart } from '#run/etched-part.ts';
-import { runJob } from '#run/run-job.ts';
 import { type Section, type SectionRequest, sectionOf } from '#run/section-job.ts';
-import { box, buoyLidJob, dxf } from '#support/drawings/small-drawing.ts';
+import { box } from '#support/drawings/small-drawing.ts';
+import { etchedLid } from '#support/parts/etched-lid.ts';
 
-async function partOf(entities: readonly string[], job: object) {
-  const { plan, thickness } = await runJob(
-    {
-      jobText: JSON.stringify({ ...buoyLidJob, ...job }),
-      drawingName: 'lid.dxf',
-      drawingBytes: new TextEncoder().encode(dxf({ insunits: 4, entities })),
-    },
-    { withoutFiles: true },
-  );
-  if (plan === undefined || thickness === undefined) throw new Error('the part can be planned');
-  return etchedPart(plan, thickness);
-}
+const partOf = async (entities: readonly string[], job: object) => (await etchedLid(entities, job)).etched;
 
 /** A plate of 100 × 60 mm, 4 mm thick, with a pocket of 1.2 from x = 20 to 50 and a hole from 70 to 80. */
 const plate = () =>

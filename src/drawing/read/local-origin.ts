@@ -6,6 +6,7 @@
 import { FARTHEST } from '#drawing/drawing-limits.ts';
 import type { Box } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
+import { middleTwo } from '#maths/median.ts';
 import { FARTHEST_PLACE } from '#units/farthest-place.ts';
 
 /** mm */
@@ -28,8 +29,7 @@ function fits(box: Box): boolean {
   return box.maxX - box.minX <= FARTHEST && box.maxY - box.minY <= FARTHEST;
 }
 
-/** The median, to a whole step: a few strays do not move it. */
+/** The median, to a whole step; of an even count the upper of the middle two, for between them may be nothing. */
 function middle(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  return Math.round((sorted[Math.floor(sorted.length / 2)] ?? 0) / STEP) * STEP;
+  return Math.round((middleTwo(values)?.[1] ?? 0) / STEP) * STEP;
 }

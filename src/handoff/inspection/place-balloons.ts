@@ -3,9 +3,8 @@
  * crossed. Where marks are crowded they go farther out; where nothing is clear a leader crosses another, and as a last resort passes under a
  * balloon. Balloons themselves stand apart as long as the room has a place. Cost: marks² × places tried.
  */
-import type { Point } from '#geometry/point.ts';
+import { cross, distance, type Point, subtract } from '#geometry/point.ts';
 import { distanceToSpan, lineSpan } from '#geometry/span.ts';
-
 import type { PageBox } from '#handoff/pdf/pen.ts';
 import { cos, sin } from '#maths/sine.ts';
 
@@ -75,8 +74,8 @@ function* placesAround({ x, y }: Point, { radius, room }: BalloonRoom): Generato
 
 function isApart(place: Point, { set, marks, room: { radius } }: Ground): boolean {
   return (
-    set.every(({ center }) => squared(center, place) > square(2 * radius + APART)) &&
-    marks.every((mark) => squared(mark, place) > square(radius + CLEAR))
+    set.every(({ center }) => distance(center, place) > 2 * radius + APART) &&
+    marks.every((mark) => distance(mark, place) > radius + CLEAR)
   );
 }
 
@@ -98,13 +97,5 @@ function doCross(from: Point, to: Point, { mark, center }: Placed): boolean {
 
 /** Sign: on which side of a line a point lies. */
 function side(from: Point, to: Point, point: Point): number {
-  return (to.x - from.x) * (point.y - from.y) - (to.y - from.y) * (point.x - from.x);
-}
-
-function squared(a: Point, b: Point): number {
-  return square(a.x - b.x) + square(a.y - b.y);
-}
-
-function square(value: number): number {
-  return value * value;
+  return cross(subtract(to, from), subtract(point, from));
 }

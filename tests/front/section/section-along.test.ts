@@ -4,6 +4,7 @@ import { depthAt } from '#front/depth-at.ts';
 import { endMinute } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import { type SectionPoint, sectionAlong } from '#front/section/section-along.ts';
+import { chordGap } from '#support/geometry/chord-gap.ts';
 import { rectangle } from '#support/geometry/shapes.ts';
 import { frontOf, RATE } from '#support/parts/front-of.ts';
 import { planOf, randomPart } from '#support/random-parts/random-part.ts';
@@ -58,18 +59,9 @@ test('M2 straight lines between the places keep to the front, at any minute and 
       const index = indexFront(front);
       const minute = (endMinute(front) * percent) / 100;
       const section = sectionAlong(index, from, to, { minute, tolerance });
-      section.slice(1).forEach((point, i) => {
-        const before = section[i];
-        if (before === undefined) return;
-        for (const share of [0.21, 0.5, 0.83]) {
-          const x = before.x + (point.x - before.x) * share;
-          const y = before.y + (point.y - before.y) * share;
-          const run = point.distance - before.distance;
-          const rise = point.depth - before.depth;
-          const off = Math.abs(depthAt(index, { x, y }, minute).depth - before.depth - rise * share);
-          expect((off * run) / Math.hypot(run, rise)).toBeLessThanOrEqual(tolerance);
-        }
-      });
+      expect(chordGap(section, (place) => depthAt(index, place, minute).depth)).toBeLessThanOrEqual(
+        tolerance,
+      );
     }),
     { numRuns: 60 },
   );
