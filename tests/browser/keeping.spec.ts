@@ -51,6 +51,25 @@ test('closed and opened again: the job is there with its steps, its unit and its
   await expect(workbench.getByRole('button', { name: 'undo: nothing' })).toBeDisabled();
 });
 
+test('a section line that was dragged is where it was left, and another job has none of it', async ({
+  workbench,
+}) => {
+  await askDepth(workbench, '2.8');
+  const line = (page: Page) => page.getByRole('button', { name: /^Section line/ });
+  const usual = await line(workbench).getAttribute('aria-label');
+  await line(workbench).focus();
+  await workbench.keyboard.press('Shift+ArrowDown');
+  await workbench.keyboard.press('ArrowRight');
+  const dragged = await line(workbench).getAttribute('aria-label');
+  expect(dragged).not.toBe(usual);
+  await isKept(workbench);
+  await workbench.reload();
+  await expect(statusOf(workbench)).toContainText('planned in');
+  await expect(line(workbench)).toHaveAttribute('aria-label', dragged ?? '');
+  await openSample(workbench, 'Gauge-pod cover 3 levels');
+  await expect(line(workbench)).toHaveAttribute('aria-label', usual ?? '');
+});
+
 test('a sample that nobody touched is not kept; a drawing dropped is, with its bytes', async ({
   workbench,
 }) => {

@@ -78,18 +78,12 @@ export function startFollower(store: StoreApi<WorkbenchState>, service: PlanServ
     fail,
   );
 
-  let drawn: readonly DrawnLine[] | undefined;
+  const beginLook = lookBeginner(store);
   let asked: { relief?: FrontQuery; section?: SectionQuery } = {};
   const follow = () => {
     const { derived, session } = store.getState();
     const query = frontQuery({ derived, session });
-    if (query === undefined) return;
-    if (derived.page?.lines !== drawn && !derived.isStale) {
-      drawn = derived.page?.lines;
-      const cut = defaultCut(query.plan, derived.shapes);
-      store.setState(({ session: now }) => ({ session: { ...now, cut, minute: undefined } }));
-      return;
-    }
+    if (query === undefined || beginLook(query.plan)) return;
     const { cut, view } = session;
     if (view === 'relief' && !isSame(asked.relief, query)) {
       asked = { ...asked, relief: query };
@@ -107,6 +101,25 @@ export function startFollower(store: StoreApi<WorkbenchState>, service: PlanServ
     },
     readBack: (bytes) => service.readBack(bytes),
     stop: store.subscribe(follow),
+  };
+}
+
+/**
+ * Begins to look at another job or drawing, and says whether it did: at the end of its run, cut along the line that the job was
+ * kept with, else the usual one.
+ */
+function lookBeginner(store: StoreApi<WorkbenchState>): (plan: ShownPlan) => boolean {
+  let drawn: readonly DrawnLine[] | undefined;
+  let job: string | undefined;
+  return (plan) => {
+    const { derived, session, openJob } = store.getState();
+    const isOtherJob = openJob?.id !== job;
+    if (derived.isStale || (derived.page?.lines === drawn && !isOtherJob)) return false;
+    drawn = derived.page?.lines;
+    job = openJob?.id;
+    const cut = (isOtherJob ? session.cut : undefined) ?? defaultCut(plan, derived.shapes);
+    store.setState(({ session: now }) => ({ session: { ...now, cut, minute: undefined } }));
+    return true;
   };
 }
 

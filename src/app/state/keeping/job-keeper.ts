@@ -7,7 +7,7 @@ import type { History } from '#app/state/history.ts';
 import { EMPTY_MODE, type ModeState } from '#app/state/mode-state.ts';
 import { drawingHasher, type HashDrawing } from '#app/state/opening/drawing-hash.ts';
 import type { ReviewDraft } from '#app/state/review-draft.ts';
-import type { OpenDocument, WorkbenchState } from '#app/state/workbench-state.ts';
+import type { OpenDocument, Session, WorkbenchState } from '#app/state/workbench-state.ts';
 import type { DrawingFile } from '#app/worker/plan-service.ts';
 import { holdJob, type Release } from './job-hold.ts';
 import type { JobListState } from './job-list-state.ts';
@@ -58,6 +58,7 @@ export function startKeeper({ workbench, mode, jobList, store, changed }: Keeper
       const kept = {
         history: keptHistory(history, shaOf),
         unit: session.unit,
+        cut: session.cut,
         draft,
         plan,
         isDeleted: false,
@@ -95,7 +96,7 @@ export function startKeeper({ workbench, mode, jobList, store, changed }: Keeper
     const isNews = planned !== undefined && JSON.stringify(planned) !== JSON.stringify(plan);
     if (isNews) plan = planned;
     const isSame =
-      history === before.history && session.unit === before.session.unit && before.openJob?.isOwn;
+      history === before.history && !looksOtherwise(session, before.session) && before.openJob?.isOwn;
     if (isSame && !isNews && openJob.id === before.openJob?.id) return;
     if (openJob.isOwn) schedule();
     // The first step on a sample makes it the user's own: that comes round here again.
@@ -118,6 +119,11 @@ export function startKeeper({ workbench, mode, jobList, store, changed }: Keeper
       await holder.expect(job.id, release);
     },
   };
+}
+
+/** A line that was drawn for a plan just opened is no look of the user's. */
+function looksOtherwise(now: Session, before: Session): boolean {
+  return now.unit !== before.unit || (before.cut !== undefined && now.cut !== before.cut);
 }
 
 function newPlan(now: WorkbenchState, before: WorkbenchState): KeptPlan | undefined {

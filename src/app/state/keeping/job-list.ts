@@ -106,7 +106,7 @@ function opener({ workbench, actions, store, keeper, refresh }: Inside): Open {
     }
     const history = openHistory(loaded.job.history, loaded.drawings);
     await keeper.expect({ id, history, draft: loaded.job.draft, plan: loaded.job.plan }, release);
-    actions.setOpenJob({ id, isOwn: true }, history, { unit: loaded.job.unit });
+    actions.setOpenJob({ id, isOwn: true }, history, { unit: loaded.job.unit, cut: loaded.job.cut });
     await refresh();
     return true;
   };

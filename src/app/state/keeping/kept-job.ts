@@ -7,7 +7,7 @@ import { type History, mapHistory, startHistory, takeStep } from '#app/state/his
 import type { PartPicture } from '#app/state/part-picture.ts';
 import type { Standing } from '#app/state/plan-standing.ts';
 import { EMPTY_DRAFT, type ReviewDraft } from '#app/state/review-draft.ts';
-import type { OpenDocument } from '#app/state/workbench-state.ts';
+import type { OpenDocument, SectionLine } from '#app/state/workbench-state.ts';
 import type { DrawingFile } from '#app/worker/plan-service.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 
@@ -25,6 +25,8 @@ export interface KeptJob {
   /** When it was last kept, in milliseconds as `Date` counts them. */
   readonly changed: number;
   readonly unit: ShownUnit;
+  /** Where it was cut last; none of a job that was never planned. */
+  readonly cut?: SectionLine | undefined;
   readonly history: History<KeptDocument>;
   /** The review of it that is under way. */
   readonly draft: ReviewDraft;

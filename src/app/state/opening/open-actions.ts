@@ -10,6 +10,7 @@ import {
   type Notice,
   type OpenDocument,
   type OpenJob,
+  type SectionLine,
   type Session,
   type WorkbenchState,
 } from '#app/state/workbench-state.ts';
@@ -33,6 +34,14 @@ export interface DrawingTies {
   readonly begin: BeginJob;
 }
 
+/** How a job that was kept is to be looked at, and what to know about one just opened. */
+interface OpenedLook {
+  readonly unit?: ShownUnit | undefined;
+  /** The usual one where none is given. */
+  readonly cut?: SectionLine | undefined;
+  readonly notice?: Notice | undefined;
+}
+
 export function openActions(
   store: StoreApi<WorkbenchState>,
   { look: lookAt, begin }: DrawingTies,
@@ -42,7 +51,7 @@ export function openActions(
   const setOpenJob = (
     openJob: OpenJob,
     history: History<OpenDocument>,
-    { unit, notice }: { readonly unit?: ShownUnit | undefined; readonly notice?: Notice | undefined } = {},
+    { unit, cut, notice }: OpenedLook = {},
   ) => {
     const { job, drawing } = history.present.document;
     const shown = unit ?? job.units;
@@ -58,6 +67,7 @@ export function openActions(
         flight: undefined,
         notice,
         unit: shown ?? session.unit,
+        cut,
       },
     }));
   };
