@@ -4,6 +4,7 @@ import { askOfRegions, type RequirementEdit } from '#app/state/edits/edit-job.ts
 import { changeRequirements, type Requirement } from '#app/state/edits/edit-requirement.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { inDrawing, regionTargets } from './region-targets.ts';
+import { lineOnPart } from './taper-line.ts';
 import type { Session, WorkbenchState } from './workbench-state.ts';
 
 interface Ways {
@@ -35,12 +36,14 @@ export function askActions(store: StoreApi<WorkbenchState>, { edit, look }: Ways
       if (among.targets.length === 0) return;
       edit(label, (job) => changeRequirements(job, among, (each) => change(each, job)));
     },
-    /** Depths at the left and the right end of the section; between them depth changes evenly along the cut. */
+    /** Depths where the section line comes onto the part and where it leaves it; between them depth changes evenly along the cut. */
     taperAlongCut: (depths: { readonly left: number; readonly right: number }, label: string) => {
       const state = store.getState();
       const { cut } = state.session;
-      if (cut === undefined) return;
-      const [from, to] = [inDrawing(cut.from, state), inDrawing(cut.to, state)];
+      const plan = state.derived.page?.plan;
+      if (cut === undefined || plan === undefined) return;
+      const line = lineOnPart(plan, cut);
+      const [from, to] = [inDrawing(line.from, state), inDrawing(line.to, state)];
       askOfSelection({ taper: { from, to, depthFrom: depths.left, depthTo: depths.right } }, label);
     },
   };

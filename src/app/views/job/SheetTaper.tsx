@@ -1,5 +1,6 @@
 /** A sheet that tapers: the places between which its thickness changes, and readings at places. Places are in the drawing's own unit. */
 import { inDrawing } from '#app/state/region-targets.ts';
+import { lineAlongPart } from '#app/state/taper-line.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { setField } from '#job/fields/edit-field.ts';
 import { JOB, type JobFile } from '#job/job-file.ts';
@@ -7,6 +8,8 @@ import { RowsField } from './RowsField.tsx';
 
 const FIELDS = JOB.members.stock.members;
 const READINGS = ['stock', 'measured'];
+/** mm: more than a point loses in the file, so that the taper does not end inside the part, which would bend its back. */
+const PAST = 0.005;
 
 export function SheetTaper({ job }: { readonly job: JobFile }) {
   const { store, actions } = useWorkbench();
@@ -17,11 +20,13 @@ export function SheetTaper({ job }: { readonly job: JobFile }) {
   );
   const canPlace = placed.length === measured.length;
   const taperAlongSection = () => {
-    if (cut === undefined || typeof thickness !== 'number') return;
     const state = store.getState();
+    const plan = state.derived.page?.plan;
+    if (cut === undefined || plan === undefined || typeof thickness !== 'number') return;
+    const line = lineAlongPart(plan, cut, PAST);
     const taper = {
-      from: inDrawing(cut.from, state),
-      to: inDrawing(cut.to, state),
+      from: inDrawing(line.from, state),
+      to: inDrawing(line.to, state),
       thicknessFrom: thickness,
       thicknessTo: thickness,
     };
