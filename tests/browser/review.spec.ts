@@ -60,6 +60,18 @@ test('every stage by keyboard: arrows step, the space bar ticks, each with the l
   expect(counts[1]).toBeLessThan((counts[0] ?? 0) / 5);
 });
 
+test('lengths are read in inches or millimetres, and the job keeps its own unit', async ({ workbench }) => {
+  await beginReview(workbench);
+  const stage = workbench.locator('.review-stages li').first();
+  // 0.8 mm to level 3 is 0.0315 in to 0.1181 in.
+  await expect(stage).toContainText('0.80 mm, to level 3.00 mm');
+  await workbench.getByRole('radio', { name: 'in', exact: true }).click();
+  await expect(stage).toContainText('0.0315 in, to level 0.1181 in');
+  await workbench.setViewportSize({ width: 834, height: 1112 });
+  await workbench.getByRole('radio', { name: 'mm', exact: true }).click();
+  await expect(stage).toContainText('0.80 mm');
+});
+
 test('a remark pinned to a place, the record of it all, and its way back in', async ({ workbench }) => {
   const plan = await savedText(workbench, 'plan.json');
   await beginReview(workbench);

@@ -4,6 +4,7 @@ import { ArrowLeft, Printer } from 'lucide-react';
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import { isOfOtherPlan } from '#app/state/review-draft.ts';
+import { ShownUnitChoice } from '#app/views/ShownUnitChoice.tsx';
 import { saveBytes } from '#app/views/save-bytes.ts';
 import { useDocument, useMode, useWorkbench } from '#app/views/workbench-context.ts';
 import { reviewText } from '#run/review.ts';
@@ -52,6 +53,7 @@ export function ReviewBar({ stages, planText }: ReviewBarProps) {
       <span className="aside keys">
         <kbd>↑</kbd> <kbd>↓</kbd> stage <kbd>Space</kbd> tick
       </span>
+      <ShownUnitChoice />
       <Button className="plain print" onPress={() => window.print()}>
         <Printer size={16} aria-hidden="true" /> Print
       </Button>

@@ -1,8 +1,8 @@
 /** The bar at the top: the job, where its plan stands, steps back and forward, the unit on show, and the ways on from planning. */
 import { Redo2, Search, Undo2 } from 'lucide-react';
 import { IconButton } from '#app/views/controls/IconButton.tsx';
-import { Segments } from '#app/views/controls/Segments.tsx';
 import { NameField } from '#app/views/NameField.tsx';
+import { ShownUnitChoice } from '#app/views/ShownUnitChoice.tsx';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { KeptSign } from './KeptSign.tsx';
@@ -32,7 +32,7 @@ export function TopBar() {
         onPress={() => layout.setState({ over: 'palette' })}
       />
       <span className="rule wide-only" />
-      <ShownUnitChoice />
+      <ShownUnitChoice className="wide-only" />
       <span className="rule" />
       <ModeButtons />
     </header>
@@ -46,23 +46,6 @@ function JobName({ job }: { readonly job: JobFile }) {
       label="Name of the job"
       name={job.name ?? ''}
       onTake={(value) => actions.edit(`name ${value}`, (before) => ({ ...before, name: value }))}
-    />
-  );
-}
-
-function ShownUnitChoice() {
-  const { actions } = useWorkbench();
-  const unit = useWorkbenchState((state) => state.session.unit);
-  return (
-    <Segments
-      label="Lengths are shown in"
-      className="wide-only"
-      options={[
-        { value: 'mm', words: 'mm' },
-        { value: 'in', words: 'in' },
-      ]}
-      value={unit}
-      onTake={actions.readIn}
     />
   );
 }
