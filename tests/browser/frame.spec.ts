@@ -1,6 +1,6 @@
 /** The frame: how much of the window the sheet has, panels that fold, a foot that is dragged, and nothing that the page scrolls for. */
 import type { Page } from '@playwright/test';
-import { expect, openPanel, sheetOf, test } from '#support/browser/workbench-page.ts';
+import { expect, openPanel, sheetOf, statusOf, test } from '#support/browser/workbench-page.ts';
 
 async function shareOfSheet(page: Page): Promise<number> {
   const box = await page.locator('.sheet').first().boundingBox();
@@ -91,6 +91,42 @@ test('a step is reported in a toast, with the way back', async ({ workbench }) =
   await expect(workbench.getByRole('button', { name: 'Undo: nothing' })).toBeDisabled();
 });
 
+/** Whether a level line across the sheet, so many px down the window, meets the part. */
+async function meetsPart(page: Page, y: number): Promise<boolean> {
+  const sheet = await sheetOf(page).boundingBox();
+  if (sheet === null) throw new Error('the sheet is not laid out');
+  for (let share = 0.05; share < 1; share += 0.1) {
+    await page.mouse.move(sheet.x + sheet.width * share, y);
+    if (/R\d\d/.test((await page.locator('.hover-reading').textContent()) ?? '')) return true;
+  }
+  return false;
+}
+
+for (const [width, height] of [
+  [1280, 720],
+  [834, 1112],
+] as const) {
+  test(`at ${width} × ${height} what is reported, and the key of the bath, lie clear of a part shown whole`, async ({
+    workbench,
+  }) => {
+    await workbench.setViewportSize({ width, height });
+    await sheetOf(workbench).focus();
+    await workbench.keyboard.press('PageDown');
+    await workbench.keyboard.type('1.1');
+    await workbench.keyboard.press('Enter');
+    await expect(statusOf(workbench)).toContainText('planned in');
+    const toast = await workbench.locator('.toast').boundingBox();
+    await workbench.getByRole('slider', { name: 'Immersed minutes' }).fill('20');
+    const key = await workbench.getByRole('list', { name: 'In the bath' }).boundingBox();
+    const strip = await workbench.locator('.sheet-strip').boundingBox();
+    if (toast === null || key === null || strip === null) throw new Error('toast and key are not laid out');
+    expect(toast.y + toast.height).toBeLessThanOrEqual(strip.y);
+    expect(await meetsPart(workbench, key.y + key.height + 1)).toBe(false);
+    expect(await meetsPart(workbench, toast.y - 1)).toBe(false);
+    expect(await meetsPart(workbench, (key.y + toast.y) / 2)).toBe(true);
+  });
+}
+
 test('Ctrl K finds regions, depths, minutes and actions, by key alone', async ({ workbench }) => {
   await sheetOf(workbench).focus();
   await workbench.keyboard.press('Control+k');
@@ -131,5 +167,22 @@ test.describe('in a window 834 wide', () => {
     await expect(workbench.locator('.layers')).toBeVisible();
     const wide = await workbench.evaluate(() => document.documentElement.scrollWidth);
     expect(wide).toBe(834);
+  });
+
+  test('the menu has what the bar has no room for: redo, and the unit on show', async ({ workbench }) => {
+    await sheetOf(workbench).focus();
+    await workbench.keyboard.press('PageDown');
+    await workbench.keyboard.type('1.1');
+    await workbench.keyboard.press('Enter');
+    const choose = async (name: string) => {
+      await workbench.getByRole('button', { name: 'Isobath: jobs, files, help' }).click();
+      await workbench.getByRole('menuitem', { name }).click();
+    };
+    await choose('Undo');
+    await expect(workbench.getByRole('button', { name: 'Undo: nothing' })).toBeDisabled();
+    await choose('Redo');
+    await expect(workbench.getByRole('button', { name: 'Undo: depth 1.10 mm of R01' })).toBeEnabled();
+    await choose('Show lengths in inches');
+    await expect(workbench.locator('.sheet-strip')).toContainText('figures: depth, in');
   });
 });

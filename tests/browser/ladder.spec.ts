@@ -1,5 +1,6 @@
 /** The ladder with few levels and many, in both units, folded and pinned: figures whole and apart, leaders that never cross. */
 import type { Page } from '@playwright/test';
+import { ladderMeasures } from '#app/views/ladder/ladder-measures.ts';
 import {
   dropFiles,
   expect,
@@ -9,7 +10,7 @@ import {
   statusOf,
   test,
 } from '#support/browser/workbench-page.ts';
-import { box, buoyLidJob, dxf } from '#support/drawings/small-drawing.ts';
+import { box, buoyLidDrawing, buoyLidJob, dxf } from '#support/drawings/small-drawing.ts';
 
 /** A plate with a pocket a level; unequal steps, some a hundredth of a millimetre apart. */
 function plateOf(levels: readonly number[]) {
@@ -99,6 +100,24 @@ test('1 to 14 levels, in millimetres and inches, pinned and not', async ({ workb
       await workbench.getByRole('button', { name: 'Hide what levels leave' }).click();
     }
   }
+});
+
+test('that there are no levels yet stands as far from the bar as their figures, in both units', async ({
+  workbench,
+}) => {
+  await dropFiles(workbench, [{ name: 'buoy-lid.dxf', text: buoyLidDrawing }]);
+  const words = workbench.locator('.ladder-empty');
+  for (const unit of ['mm', 'in'] as const) {
+    await workbench.getByRole('radio', { name: unit, exact: true }).click();
+    await expect(words).toBeVisible();
+    const { bar, width } = ladderMeasures('usual', unit);
+    const { x = 0, width: wide = 0 } = (await words.boundingBox()) ?? {};
+    expect(x).toBe(bar.right + 12);
+    expect(x + wide).toBeLessThanOrEqual(width);
+    expect(await words.evaluate((element) => element.scrollWidth - element.clientWidth)).toBe(0);
+  }
+  await workbench.getByTitle('Fold the ladder').click();
+  await expect(words).toBeHidden();
 });
 
 test('is 120 px wide, 176 pinned, 56 folded; folded it keeps numbers, and a level shows the rest beside it', async ({

@@ -77,6 +77,20 @@ test('with an alarm above, the list below has room for what is typed there, and 
   expect(await scrolled()).toBe(0);
 });
 
+test('a question about a reading is read at arm’s length too', async ({ workbench }) => {
+  await goToTank(workbench);
+  await goToGauge(workbench, '20', 'thickness');
+  // As thick as the sheet: that would mean that no metal is gone.
+  await record(workbench, '4.06');
+  const question = readingOf(workbench).getByRole('alert');
+  await expect(question).toBeVisible();
+  const sizes = await question
+    .locator('h2, p')
+    .evaluateAll((each) => each.map((element) => getComputedStyle(element).fontSize));
+  expect(sizes.length).toBeGreaterThan(1);
+  expect(new Set(sizes)).toEqual(new Set(['20px']));
+});
+
 test('instructions are read at arm’s length, and the times on the bar stand apart', async ({ workbench }) => {
   await goToTank(workbench);
   const sizeOf = (of: string) =>

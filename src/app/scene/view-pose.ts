@@ -20,7 +20,7 @@ export interface ViewSize {
 }
 
 /** Share of the view that a fitted box may fill. */
-const FILL = 0.86;
+export const FILL = 0.86;
 const SMALLEST_SCALE = 1e-3;
 const LARGEST_SCALE = 1e4;
 /** Flatter than this the surface is seen edge on and cannot be pointed at; past the upright it is seen from below. */

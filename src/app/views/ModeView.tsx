@@ -1,5 +1,5 @@
 /** The window, as what it is for just now, with what lies over each of them. */
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { ToastLine } from './controls/ToastLine.tsx';
 import { startToasts, ToastContext } from './controls/toasts.ts';
 import { CommandPalette } from './palette/CommandPalette.tsx';
@@ -11,6 +11,10 @@ import { useMode } from './workbench-context.ts';
 export function ModeView() {
   const mode = useMode((state) => state.mode);
   const [toasts] = useState(startToasts);
+  // What was done in one mode can be taken back in it alone.
+  useEffect(() => {
+    if (mode !== 'planning') toasts.clear();
+  }, [mode, toasts]);
   if (mode === 'tank') return <TankView />;
   return (
     <ToastContext value={toasts}>

@@ -9,9 +9,12 @@ import {
   UNSTABLE_ToastRegion as ToastRegion,
 } from 'react-aria-components';
 import { stepNotice } from '#app/state/edits/step-notice.ts';
-import { useWorkbench } from '#app/views/workbench-context.ts';
+import { useLayout, useWorkbench } from '#app/views/workbench-context.ts';
 import { IconButton } from './IconButton.tsx';
 import { sayToast, ToastContext } from './toasts.ts';
+
+/** px: the strip under the sheet, and a gap. */
+const OVER_FOOT = 44;
 
 export function ToastLine() {
   const { store, actions } = useWorkbench();
@@ -25,9 +28,10 @@ export function ToastLine() {
       sayToast(toasts, { text: notice.text, action });
     });
   }, [store, actions, toasts]);
+  const foot = useLayout((state) => state.footHeight);
   if (toasts === undefined) return null;
   return (
-    <ToastRegion queue={toasts} className="toasts">
+    <ToastRegion queue={toasts} className="toasts" style={{ bottom: foot + OVER_FOOT }}>
       {({ toast }) => {
         const { text, action } = toast.content;
         return (

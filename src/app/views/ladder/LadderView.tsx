@@ -174,7 +174,11 @@ function Ladder({ levels, thickness, size, how, measures }: LadderProps) {
           top={Math.min(yOf(shown.stage.level) - HEAD, height - 104)}
         />
       )}
-      {levels.length === 0 && <p className="ladder-empty">No levels yet.</p>}
+      {levels.length === 0 && how !== 'folded' && (
+        <p className="ladder-empty" style={{ left: measures.figures }}>
+          No levels yet.
+        </p>
+      )}
     </div>
   );
 }

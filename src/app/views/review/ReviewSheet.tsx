@@ -149,6 +149,7 @@ function useNames(stage: ShownStage, size: Size | undefined, isDark: boolean): R
       theme: sceneTheme(isDark),
       figureOf,
       lined: [stage],
+      isMasked: ({ startMinute }) => startMinute > stage.startMinute,
     };
   }, [plan, shapes, size, cut, isDark, figureOf, stage]);
 }

@@ -34,6 +34,7 @@ export function SheetWords({ pose, size, showsTexts }: SheetWordsProps) {
     if (plan === undefined || size === undefined || (view === 'relief' && reliefView === 'below'))
       return undefined;
     const isRelief = view === 'relief';
+    const lined = cutLines(plan, minute).filter((stage) => isPeeled(stage, minute));
     return {
       plan,
       shapes,
@@ -48,7 +49,9 @@ export function SheetWords({ pose, size, showsTexts }: SheetWordsProps) {
       section: open?.section,
       theme: sceneTheme(isDark),
       figureOf,
-      lined: cutLines(plan, minute).filter((stage) => isPeeled(stage, minute)),
+      lined,
+      isMasked: (stage) =>
+        isRelief ? !isPeeled(stage, minute) : minute !== undefined && !lined.includes(stage),
     };
   }, [page, shapes, open, isCut, size, view, reliefView, cut, minute, exaggeration, isDark, figureOf]);
   const marks = useSheetMarks(pose, ask);

@@ -38,6 +38,8 @@ export interface MarksAsk {
   readonly section: Section | undefined;
   /** Stages whose lines are drawn. */
   readonly lined: readonly ShownStage[];
+  /** Whether floors of the stage still lie under the maskant; where it is left out none does. */
+  readonly isMasked?: (stage: ShownStage) => boolean;
 }
 
 /** On the sheet, mm. */
@@ -167,11 +169,13 @@ function isFloorSeen(shape: RegionShape | undefined, box: Box, { shapes, seen }:
   return corners.every((corner) => pickRegion(shapes, corner, seen).shape === shape);
 }
 
-function floorColors({ plan, isRelief, theme }: MarksAsk): Map<string, string> {
+function floorColors({ plan, isRelief, theme, isMasked }: MarksAsk): Map<string, string> {
+  const onMasked = wordsOn(isRelief ? theme.land : theme.maskant);
   return new Map(
-    plan.stages.flatMap(({ regions, color }) => {
-      const words = isRelief ? wordsOn(color) : lookOf(color, theme).words;
-      return regions.map((id) => [id, words] as const);
+    plan.stages.flatMap((stage) => {
+      const { regions, color } = stage;
+      const onBare = isRelief ? wordsOn(color) : lookOf(color, theme).words;
+      return regions.map((id) => [id, isMasked?.(stage) === true ? onMasked : onBare] as const);
     }),
   );
 }

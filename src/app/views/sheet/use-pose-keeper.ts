@@ -3,7 +3,7 @@ import { useCallback, useEffect, useRef } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import { fitHeight } from '#app/scene/fit-height.ts';
 import { isCutAway } from '#app/scene/pick-region.ts';
-import { fitPoints, fitPose, panned, type ViewPose } from '#app/scene/view-pose.ts';
+import { FILL, fitPoints, fitPose, panned, type ViewPose } from '#app/scene/view-pose.ts';
 import { boxOfLines } from '#app/state/box-of-lines.ts';
 import { boxOfShapes } from '#app/state/region-shape.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
@@ -33,8 +33,13 @@ const PLAN: Record<SheetSide, Pick<ViewPose, 'azimuth' | 'tilt'>> = {
 /** A place flown to shows at least this much around it, mm, and comes no nearer when the view is nearer already. */
 const FLIGHT_WIDTH = 40;
 
-/** px that the depth key takes of the relief, above it or at its right. */
-const KEY = { row: 92, column: 190 };
+/**
+ * px that a part shown whole keeps clear of: above it for the key of the bath, below it for what is reported of a step, and what the
+ * depth key takes of the relief, above it or at its right.
+ */
+const CLEAR = { above: 44, below: 60, keyRow: 92, keyColumn: 190 };
+/** Share of a low view that it has all the same. */
+const LEAST = 0.5;
 /** A view so wide has the key at its right. */
 export const WIDE_VIEW = 1000;
 
@@ -65,13 +70,10 @@ export function usePoseKeeper(
   const flown = useRef(flight);
   const shownFace = useRef(face);
 
-  const whole = useCallback(() => {
-    const { derived, session } = store.getState();
-    const box = boxOfShapes(derived.shapes) ?? boxOfLines(derived.page?.lines ?? []);
-    if (box === undefined || size === undefined) return undefined;
-    if (isFlat || session.view === 'plan') return fitPose(box, size, PLAN[faceOnShow(store.getState())]);
-    return besideKey(fitRelief(store.getState(), box, size, actions.fitHeight), size);
-  }, [store, size, actions, isFlat]);
+  const whole = useCallback(
+    () => size && wholePose(store.getState(), size, { isFlat, tellHeight: actions.fitHeight }),
+    [store, size, actions, isFlat],
+  );
 
   const fitAll = useCallback(() => {
     const goal = whole();
@@ -120,11 +122,33 @@ export function usePoseKeeper(
   return { fitAll };
 }
 
+interface WholeLook {
+  readonly isFlat: boolean;
+  readonly tellHeight: (factor: number) => void;
+}
+
+/** The part as large as it may lie on the sheet; undefined where there is none. */
+function wholePose(
+  state: WorkbenchState,
+  size: Size,
+  { isFlat, tellHeight }: WholeLook,
+): ViewPose | undefined {
+  const { derived, session } = state;
+  const box = boxOfShapes(derived.shapes) ?? boxOfLines(derived.page?.lines ?? []);
+  if (box === undefined) return undefined;
+  const isPlan = isFlat || session.view === 'plan';
+  const room = roomIn(size, isPlan);
+  const fitted = isPlan
+    ? fitPose(box, room.size, PLAN[faceOnShow(state)])
+    : fitRelief(state, box, room.size, tellHeight);
+  return panned(fitted, size, room.by);
+}
+
 /** The relief whole, its heights as large as the plan asks for; they are set before it is shown. */
 function fitRelief(
   state: WorkbenchState,
   box: Box,
-  size: Size,
+  free: Size,
   tellHeight: (factor: number) => void,
 ): ViewPose {
   const look = state.session.reliefView === 'below' ? BELOW : DRAWN;
@@ -136,7 +160,6 @@ function fitRelief(
     .filter(({ region }) => region.level === deep)
     .map((shape) => shape.box)
     .sort((a, b) => b.maxY - b.minY - (a.maxY - a.minY))[0];
-  const free = besideKeySize(size);
   const { cut, reliefView } = state.session;
   const points = keptCorners(box, reliefView === 'cut' ? cut : undefined, look);
   const factor = fitHeight({
@@ -171,15 +194,23 @@ function keptCorners(
   return kept.length === 0 ? corners : [...kept, cut.from, cut.to];
 }
 
-/** What the depth key leaves free. */
-function besideKeySize({ width, height }: Size): Size {
-  return width >= WIDE_VIEW ? { width: width - KEY.column, height } : { width, height: height - KEY.row };
+interface Room {
+  /** A view of this size has the part where it may lie. */
+  readonly size: Size;
+  /** px from the middle of the view to the middle of the room. */
+  readonly by: Point;
 }
 
-/** In the middle of what the depth key leaves free. */
-function besideKey(pose: ViewPose, size: Size): ViewPose {
-  const by = size.width >= WIDE_VIEW ? { x: -KEY.column / 2, y: 0 } : { x: 0, y: KEY.row / 2 };
-  return panned(pose, size, by);
+/** What lies over the sheet leaves so much of it. */
+function roomIn({ width, height }: Size, isPlan: boolean): Room {
+  const isBeside = !isPlan && width >= WIDE_VIEW;
+  const above = isPlan || isBeside ? CLEAR.above : CLEAR.keyRow;
+  const right = isBeside ? CLEAR.keyColumn : 0;
+  const free = Math.max(LEAST * height, height - above - CLEAR.below);
+  return {
+    size: { width: width - right, height: Math.min(height, free / FILL) },
+    by: { x: -right / 2, y: (above - CLEAR.below) / 2 },
+  };
 }
 
 function flightPose({ to, around }: Flight, now: ViewPose, size: Size): ViewPose {
