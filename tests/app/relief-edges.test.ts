@@ -65,7 +65,7 @@ const cut: SceneCut = {
 };
 
 describe('the cut face', () => {
-  const face = cutFace(cut, { metal: '#babec3', stages: ['#6a2a62', '#4fd3bd'] });
+  const face = cutFace(cut, { metal: '#babec3', stages: ['#6a2a62', '#4fd3bd'] }, { along: 20, down: 200 });
   const areas = new Map<string, number>();
   for (let at = 0; at < face.positions.length; at += 9) {
     const [x1 = 0, , z1 = 0, x2 = 0, , z2 = 0, x3 = 0, , z3 = 0] = face.positions.subarray(at, at + 9);

@@ -1,25 +1,30 @@
 /** The cut face of the relief, standing where the section line runs. */
 import { useEffect, useMemo } from 'react';
+import type { StoreApi } from 'zustand/vanilla';
 import { cutFace } from './cut-face.ts';
 import { FatSegments } from './FatSegments.tsx';
 import { cutFaceMaterial } from './relief-materials.ts';
 import type { SceneCut } from './scene-picture.ts';
 import type { SceneTheme } from './scene-theme.ts';
+import { useScaleStep } from './use-scale-step.ts';
+import type { ViewPose } from './view-pose.ts';
 
 interface CutFaceMeshProps {
   readonly cut: SceneCut;
   readonly colors: readonly string[];
   readonly theme: SceneTheme;
   readonly exaggeration: number;
+  readonly pose: StoreApi<ViewPose>;
 }
 
 const WIDTH = { outline: 2, front: 1 };
 
-export function CutFaceMesh({ cut, colors, theme, exaggeration }: CutFaceMeshProps) {
-  const face = useMemo(
-    () => cutFace(cut, { metal: theme.metal, stages: colors }),
-    [cut, colors, theme.metal],
-  );
+export function CutFaceMesh({ cut, colors, theme, exaggeration, pose }: CutFaceMeshProps) {
+  const pixelsPerMm = useScaleStep(pose);
+  const face = useMemo(() => {
+    const scale = { along: pixelsPerMm, down: pixelsPerMm * exaggeration };
+    return cutFace(cut, { metal: theme.metal, stages: colors }, scale);
+  }, [cut, colors, theme.metal, pixelsPerMm, exaggeration]);
   const material = useMemo(cutFaceMaterial, []);
   useEffect(() => () => material.dispose(), [material]);
   const [outline, front] = useMemo(

@@ -1,8 +1,8 @@
 /** Line segments of a width in pixels, whatever the zoom. */
 import { useEffect, useMemo } from 'react';
+import { Vector4, type WebGLRenderer } from 'three';
 import { LineMaterial } from 'three/examples/jsm/lines/LineMaterial.js';
-import { LineSegments2 } from 'three/examples/jsm/lines/LineSegments2.js';
-import { LineSegmentsGeometry } from 'three/examples/jsm/lines/LineSegmentsGeometry.js';
+import { fatGeometry } from './fat-geometry.ts';
 
 interface FatSegmentsProps {
   /** Six numbers a segment. */
@@ -14,21 +14,27 @@ interface FatSegmentsProps {
 }
 
 export function FatSegments({ positions, color, width, order }: FatSegmentsProps) {
-  const geometry = useMemo(() => {
-    const made = new LineSegmentsGeometry();
-    made.setPositions(positions);
-    return made;
-  }, [positions]);
+  const geometry = useMemo(() => fatGeometry(positions), [positions]);
   const material = useMemo(
     () => new LineMaterial({ color, linewidth: width, depthTest: false, depthWrite: false }),
     [color, width],
   );
-  const lines = useMemo(() => {
-    const made = new LineSegments2(geometry, material);
-    made.frustumCulled = false;
-    return made;
-  }, [geometry, material]);
   useEffect(() => () => geometry.dispose(), [geometry]);
   useEffect(() => () => material.dispose(), [material]);
-  return positions.length === 0 ? null : <primitive object={lines} renderOrder={order} />;
+  if (positions.length === 0) return null;
+  return (
+    <mesh
+      geometry={geometry}
+      material={material}
+      frustumCulled={false}
+      renderOrder={order}
+      onBeforeRender={(gl) => sizePixels(gl, material)}
+    />
+  );
+}
+
+/** The material widens its lines by pixels of the view. */
+function sizePixels(gl: WebGLRenderer, material: LineMaterial): void {
+  const { z, w } = gl.getViewport(new Vector4());
+  material.resolution.set(z, w);
 }

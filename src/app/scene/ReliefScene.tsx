@@ -72,7 +72,7 @@ export function ReliefScene(props: ReliefSceneProps) {
         })),
     [shapes, selection, exaggeration],
   );
-  const look = { ...materials, exaggeration };
+  const look = { ...materials, light, exaggeration };
   return (
     <>
       <SolidMesh arrays={draft} group={draftGroup} details={draftDetails} {...look} />
@@ -85,7 +85,7 @@ export function ReliefScene(props: ReliefSceneProps) {
         />
       )}
       {cut !== undefined && (
-        <CutFaceMesh cut={cut} colors={colors} theme={theme} exaggeration={exaggeration} />
+        <CutFaceMesh cut={cut} colors={colors} theme={theme} exaggeration={exaggeration} pose={pose} />
       )}
       {chosen.map(({ id, positions }) => (
         <FatSegments key={id} positions={positions} color={theme.accent} width={SELECTION_WIDTH} order={6} />

@@ -1,8 +1,10 @@
 /** One mesh of the relief with the edges of its floors and walls and the shadows at their feet. */
-import { type RefObject, useEffect, useMemo } from 'react';
-import { BufferAttribute, BufferGeometry, type Group, type Material } from 'three';
+import { useFrame } from '@react-three/fiber';
+import { type RefObject, useEffect, useMemo, useRef } from 'react';
+import { BufferAttribute, BufferGeometry, type Group, type Material, type Vector4 } from 'three';
 import type { ReliefArrays } from '#app/worker/planned-page.ts';
-import { itemAt } from '#geometry/assert.ts';
+import type { ReliefLight } from './relief-materials.ts';
+import { solidGeometry } from './solid-geometry.ts';
 
 interface SolidMeshProps {
   readonly arrays: ReliefArrays;
@@ -13,13 +15,28 @@ interface SolidMeshProps {
   readonly solid: readonly Material[];
   readonly edge: Material;
   readonly shadow: Material;
+  readonly light: ReliefLight;
   readonly exaggeration: number;
 }
 
-export function SolidMesh({ arrays, group, details, solid, edge, shadow, exaggeration }: SolidMeshProps) {
-  const geometry = useGeometry(arrays, (each) => groupedGeometry(each, solid.length - 1), solid.length);
-  const edges = useGeometry(arrays, edgeGeometry, 0);
-  const shadows = useGeometry(arrays, shadowGeometry, 0);
+/** Before a frame is drawn (`ReliefScene.tsx`), after it is settled what it shows. */
+const SETTLED = 0.5;
+
+export function SolidMesh(props: SolidMeshProps) {
+  const { arrays, group, details, solid, edge, shadow, light, exaggeration } = props;
+  const stages = solid.length - 1;
+  const { geometry, keepUncut } = useMemo(() => solidGeometry(arrays, stages), [arrays, stages]);
+  useEffect(() => () => geometry.dispose(), [geometry]);
+  const kept = useRef<{ geometry: BufferGeometry; cut: Vector4 }>(undefined);
+  useFrame(() => {
+    const cut = light.cut.value;
+    if (group.current?.visible !== true) return;
+    if (kept.current?.geometry === geometry && kept.current.cut.equals(cut)) return;
+    kept.current = { geometry, cut: cut.clone() };
+    keepUncut(cut);
+  }, SETTLED);
+  const edges = useGeometry(arrays, edgeGeometry);
+  const shadows = useGeometry(arrays, shadowGeometry);
   const { x, y } = arrays.origin;
   const own = { frustumCulled: false };
   return (
@@ -33,40 +50,9 @@ export function SolidMesh({ arrays, group, details, solid, edge, shadow, exagger
   );
 }
 
-function useGeometry(
-  arrays: ReliefArrays,
-  make: (arrays: ReliefArrays) => BufferGeometry,
-  key: number,
-): BufferGeometry {
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a mesh is made once from its arrays
-  const geometry = useMemo(() => make(arrays), [arrays, key]);
+function useGeometry(arrays: ReliefArrays, make: (arrays: ReliefArrays) => BufferGeometry): BufferGeometry {
+  const geometry = useMemo(() => make(arrays), [arrays, make]);
   useEffect(() => () => geometry.dispose(), [geometry]);
-  return geometry;
-}
-
-/** The triangles sorted by stage, so that each stage is one run with one material. */
-function groupedGeometry(
-  { positions, indices, stageOfTriangle }: ReliefArrays,
-  stages: number,
-): BufferGeometry {
-  const counts = new Uint32Array(stages + 1);
-  for (const stage of stageOfTriangle) counts[stage] = itemAt(counts, stage) + 1;
-  const geometry = new BufferGeometry();
-  const next = new Uint32Array(stages + 1);
-  let start = 0;
-  counts.forEach((count, stage) => {
-    geometry.addGroup(start * 3, count * 3, stage);
-    next[stage] = start;
-    start += count;
-  });
-  const sorted = new Uint32Array(indices.length);
-  stageOfTriangle.forEach((stage, triangle) => {
-    const place = itemAt(next, stage);
-    sorted.set(indices.subarray(triangle * 3, triangle * 3 + 3), place * 3);
-    next[stage] = place + 1;
-  });
-  geometry.setAttribute('position', new BufferAttribute(positions, 3));
-  geometry.setIndex(new BufferAttribute(sorted, 1));
   return geometry;
 }
 

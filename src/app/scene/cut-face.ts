@@ -1,12 +1,13 @@
 /**
  * The face at which the relief is cut open, from the section's own geometry: metal below the front, and above it what each stage
- * took, as upright strips between the points of the section. Heights in mm, not yet drawn larger; pure.
+ * took, as upright strips between those points of the section that are seen. Heights in mm, not yet drawn larger; pure.
  */
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { type BandPoint, bandsOf, metalRuns } from '#handoff/section-shapes.ts';
 import { linearRgb } from './linear-rgb.ts';
 import type { SceneCut } from './scene-picture.ts';
+import { type SectionScale, thinRun } from './thin-run.ts';
 
 export interface CutFace {
   /** Three numbers a corner, three corners a triangle. */
@@ -26,8 +27,8 @@ interface FaceColors {
 
 type Run = ReturnType<typeof metalRuns>[number];
 
-export function cutFace(cut: SceneCut, { metal, stages }: FaceColors): CutFace {
-  const runs = metalRuns(cut.section.points);
+export function cutFace(cut: SceneCut, { metal, stages }: FaceColors, scale: SectionScale): CutFace {
+  const runs = metalRuns(cut.section.points).map((run) => thinRun(run, scale));
   const place = placeOn(cut);
   const positions: number[] = [];
   const colors: number[] = [];

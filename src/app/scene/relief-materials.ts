@@ -34,7 +34,7 @@ const PLACE_VERTEX = `
   varying vec3 vPlace;
   void main() {
     vPlace = (modelMatrix * vec4(position, 1.0)).xyz;
-    gl_Position = projectionMatrix * viewMatrix * vec4(vPlace, 1.0);
+    gl_Position = projectionMatrix * (viewMatrix * vec4(vPlace, 1.0));
   }
 `;
 
@@ -103,7 +103,7 @@ const SHADOW_VERTEX = `
     vPlace = place;
     float share = 0.55 + 0.45 * dot(inward.xy, travel);
     vShadow = (1.0 - inward.z) * share;
-    gl_Position = projectionMatrix * viewMatrix * vec4(place, 1.0);
+    gl_Position = projectionMatrix * (viewMatrix * vec4(place, 1.0));
   }
 `;
 const SHADOW_FRAGMENT = `
@@ -131,7 +131,7 @@ const FACE_VERTEX = `
   varying vec4 vColor;
   void main() {
     vColor = color;
-    gl_Position = projectionMatrix * modelViewMatrix * vec4(position, 1.0);
+    gl_Position = projectionMatrix * (modelViewMatrix * vec4(position, 1.0));
   }
 `;
 /** Cut metal is hatched, a line every seven pixels. */
