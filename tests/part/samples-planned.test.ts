@@ -45,7 +45,8 @@ const EXPECTED: Readonly<Record<string, Expected>> = {
     regions: 25,
     sheetArea: (1800 * (420 + 190)) / 2,
     areas: {},
-    levels: [2.46, 2.34, 2.1, 1.86, 1.62, 1.38, 1.14],
+    // Every 0.12 mm from 2.52 mm, the root's 0.68 mm left of 3.2 mm, to the tip's 1.08 mm.
+    levels: [2.52, 2.4, 2.28, 2.16, 2.04, 1.92, 1.8, 1.68, 1.56, 1.44, 1.32, 1.2, 1.08],
     findings: [],
   },
   'hatch-from-supplier': {
