@@ -5,8 +5,10 @@ import { always, open, usually } from './field.ts';
 import { optionalGroup } from './group.ts';
 import { length } from './kinds.ts';
 
-/** mm, of an alloy that nothing more is known of. */
-const USUAL_WEB = commonPractice(0.5, 'thinnest milled skin, 0.020 in');
+/** mm, of aluminium; of other metals, and where none is named, the same figure is only remembered. */
+const THINNEST_SKIN = 0.5;
+const ALUMINIUM_WEB = commonPractice(THINNEST_SKIN, 'thinnest milled skin of aluminium, 0.020 in');
+const OTHER_WEB = fromMemory(THINNEST_SKIN);
 
 export const rules = optionalGroup(
   {
@@ -14,7 +16,8 @@ export const rules = optionalGroup(
       label: 'Thinnest metal left',
       help: 'minimum thickness of metal left',
       quantity: 'thinnest web',
-      usual: 'the alloy’s; else 0.5 mm (0.020 in), common practice',
+      usual:
+        'the alloy’s; else 0.5 mm (0.020 in), common practice for aluminium, from memory for other metals',
     }),
     minLineSpacing: usually(length(), {
       label: 'Scribe lines apart',
@@ -43,6 +46,9 @@ export const rules = optionalGroup(
   },
   {
     order: { first: ['minWeb', 'minLineSpacing', 'minPieceWidth', 'minLandWidth'] },
-    follow: { minWeb: (_, { alloy }) => alloy?.thinnestWeb ?? USUAL_WEB },
+    follow: {
+      minWeb: (_, { alloy }) =>
+        alloy?.thinnestWeb ?? (alloy?.metal === 'aluminium' ? ALUMINIUM_WEB : OTHER_WEB),
+    },
   },
 );

@@ -62,18 +62,20 @@ describe('what a job means where it says nothing', () => {
       'time in which the rate drifts by its spread': 'memory',
       'depth tolerance where none is asked, ±': 'common-practice',
       'gap that is joined': 'memory',
-      'thinnest web': 'common-practice',
+      'thinnest web': 'memory',
       'least distance of scribe lines': 'memory',
       'narrowest piece': 'memory',
       'narrowest land': 'memory',
     });
   });
 
-  // SAWE paper 477 (1965), abstract: stainless steel to 0.008 in; aluminium 0.020 in, common practice.
+  // SAWE paper 477 (1965), abstract: stainless steel to 0.008 in; aluminium 0.020 in, common practice; for other metals nothing is known.
   test.each([
     ['steel-304', 0.2, 'published'],
     ['al-7075-t6', 0.5, 'common-practice'],
-    ['ti-6al-4v', 0.5, 'common-practice'],
+    ['ti-6al-4v', 0.5, 'memory'],
+    ['mg-az31b', 0.5, 'memory'],
+    ['nickel-718', 0.5, 'memory'],
   ] as const)('the thinnest web of %s is %f mm, %s', (alloy, web, kind) => {
     const { job } = resolve({ stock: { alloy, thickness: 1.02, minus: 0.02, plus: 0.03 } });
     expect(job?.rules.minWeb).toBe(web);
