@@ -1,7 +1,10 @@
 /**
- * Where two jobs differ, key by key. Left out is what changes no metal: names, files to hand off, and which keys were filled in
- * by default, since the sources show that.
+ * Where two jobs differ, key by key. Left out is what changes no metal: names, files to hand off, which folder the drawing lies in, and
+ * which keys were filled in by default, since the sources show that.
  */
+
+import type { JobFile } from '#job/job-file.ts';
+import { fileNameOf } from '#units/file-name-of.ts';
 
 /** A key of the job file, such as `process.rate`, with its values as JSON; undefined where the key is missing. */
 export interface JobChange {
@@ -11,10 +14,16 @@ export interface JobChange {
   readonly now: string | undefined;
 }
 
-export function jobChanges(before: unknown, now: unknown): JobChange[] {
-  return differing('', before, now).filter(
+type DrawnJob = Pick<JobFile, 'drawing'>;
+
+export function jobChanges(before: DrawnJob, now: DrawnJob): JobChange[] {
+  return differing('', inNoFolder(before), inNoFolder(now)).filter(
     ({ path }) => !/^(name|format|version|handoff|assumed)\b/.test(path),
   );
+}
+
+function inNoFolder(job: DrawnJob): DrawnJob {
+  return { ...job, drawing: fileNameOf(job.drawing) };
 }
 
 function differing(path: string, before: unknown, now: unknown): JobChange[] {

@@ -1,6 +1,7 @@
 /** The heading of a paper: part, drawing, material, lot, specification, who planned and who approves; empty boxes for what is not given. */
 import type { Job } from '#job/job.ts';
 import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
+import { fileNameOf } from '#units/file-name-of.ts';
 import type { PaperFigures } from './paper-figures.ts';
 import { formBoxes, framed } from './pdf/form-table.ts';
 import type { Pen } from './pdf/pen.ts';
@@ -50,7 +51,7 @@ function nameAndNumber(name: string, number: string | undefined): string {
 
 /** The number where one is given, else the file. */
 export function drawingWords({ drawing, revision }: HandoffChoices['heading'], file: string): string {
-  const name = drawing ?? file;
+  const name = drawing ?? fileNameOf(file);
   return revision === undefined ? name : `${name} rev ${revision}`;
 }
 

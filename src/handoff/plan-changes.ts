@@ -9,6 +9,7 @@ import { SAME_FIGURE, SAME_SPOT } from '#geometry/tolerances.ts';
 import type { PlanFile, PlanFileRegion, PlanFileStage } from '#job/formats/plan-file.ts';
 import { handoffProvenance } from '#job/resolve/resolve-handoff.ts';
 import { hypot } from '#maths/hypot.ts';
+import { fileNameOf } from '#units/file-name-of.ts';
 import { toMillionth } from '#units/round-figures.ts';
 import { type JobChange, jobChanges } from './job-changes.ts';
 import { contoursApart, type LineChanges, lineChanges } from './line-changes.ts';
@@ -58,10 +59,10 @@ export function planChanges(before: PlanFile, now: PlanFile): PlanChange[] {
   ];
 }
 
-function drawingChanges(before: PlanFile, now: PlanFile): PlanChange[] {
-  const [old, recent] = [before.drawing, now.drawing];
+function drawingChanges({ drawing: old }: PlanFile, { drawing: recent }: PlanFile): PlanChange[] {
   if (old.sha256 === recent.sha256) return [];
-  return [{ kind: 'drawing', before: old.file, now: recent.file, isSameFile: old.file === recent.file }];
+  const [before, now] = [fileNameOf(old.file), fileNameOf(recent.file)];
+  return [{ kind: 'drawing', before, now, isSameFile: before === now }];
 }
 
 function sheetChanges(before: PlanFile, now: PlanFile): PlanChange[] {

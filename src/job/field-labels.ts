@@ -27,6 +27,11 @@ export function labelOf(path: string): string {
   return number === undefined ? label : `${label}, no. ${Number(number) + 1}`;
 }
 
+/** `job file, stock.thickness` as `job file`: on paper the figure beside it says which of its keys. */
+export function withoutFieldPaths(source: string): string {
+  return source.replace(/\bjob file, [A-Za-z]+(?:\.[A-Za-z]+|\[\d+\])*/g, 'job file');
+}
+
 function labelsOf(members: Members, path: readonly string[]): [path: string, label: string][] {
   return Object.entries(members).flatMap(([key, member]) => {
     const here = [...path, key];

@@ -36,6 +36,8 @@ export interface Requirement {
   readonly behind?: number;
   readonly plus: number;
   readonly minus: number;
+  /** The requirement leaves out one side of the tolerance or both: the usual stands there. */
+  readonly isToleranceUsual?: boolean;
   /** How far its edges to anything shallower may lie outside and inside their drawn lines. */
   readonly edge?: { readonly plus: number; readonly minus: number };
 }

@@ -36,10 +36,21 @@ export function askRegions(
   for (const { id, label } of part.regions) {
     const requirement = byPoint.ofRegion.get(id) ?? byLayer.ofRegion.get(id);
     if (requirement === undefined) continue;
-    const { depth, plus, minus, asThickness = false, wall, behind, tabs, edge } = requirement;
+    const {
+      depth,
+      plus,
+      minus,
+      isToleranceUsual = false,
+      asThickness = false,
+      wall,
+      behind,
+      tabs,
+      edge,
+    } = requirement;
     const rest = {
       plus,
       minus,
+      ...(isToleranceUsual ? { isToleranceUsual } : {}),
       ...(asThickness ? { asThickness } : {}),
       ...(wall === undefined ? {} : { wall }),
       ...(tabs === undefined ? {} : { tabs }),

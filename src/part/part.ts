@@ -40,6 +40,8 @@ export interface Asked {
   readonly depth: number;
   readonly plus: number;
   readonly minus: number;
+  /** The requirement leaves out one side of the tolerance or both: the usual stands there. */
+  readonly isToleranceUsual?: boolean;
   /** Asked as a final thickness: what the sheet is off counts. */
   readonly asThickness?: boolean;
   /**

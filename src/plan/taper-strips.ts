@@ -93,7 +93,7 @@ export function stripTapers(
       const { level, asked: own } = stripAsked(each.levels, taper);
       taperOf.set(strip.id, taper);
       levelOf.set(strip.id, level);
-      asked.set(strip.id, { ...own, ...asThicknessOf(each.asked) });
+      asked.set(strip.id, { ...own, ...manner(each.asked) });
     }
   }
   return { part: cut, asked, levels, levelOf, taperOf, bands, findings };
@@ -192,7 +192,7 @@ function profilesOf(
       flat.set(region.id, {
         depth: Math.max(0, profile.low),
         ...toleranceOf(each),
-        ...asThicknessOf(each),
+        ...manner(each),
       });
     else if (each.plus + each.minus === 0)
       findings.push(
@@ -221,8 +221,11 @@ function toleranceOf({ plus, minus }: Asked): { readonly plus: number; readonly 
   return { plus, minus };
 }
 
-function asThicknessOf({ asThickness }: Asked): Pick<Asked, 'asThickness'> {
-  return asThickness === undefined ? {} : { asThickness };
+function manner({ asThickness, isToleranceUsual }: Asked): Pick<Asked, 'asThickness' | 'isToleranceUsual'> {
+  return {
+    ...(asThickness === undefined ? {} : { asThickness }),
+    ...(isToleranceUsual === undefined ? {} : { isToleranceUsual }),
+  };
 }
 
 function placeOf({ id, label }: Region) {

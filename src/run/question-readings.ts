@@ -5,8 +5,7 @@
  * fits a moment at most.
  */
 import { SAME_SUM } from '#geometry/tolerances.ts';
-import { ASSUMED_GAUGE_NOISE } from '#job/process-assumptions.ts';
-import { QUESTIONED_SHARE } from '#job/questioned-share.ts';
+import { GAUGE_OFF, QUESTIONED_SHARE } from '#job/questioned-share.ts';
 import { median, middleTwo } from '#maths/median.ts';
 import { type Fit, fitRates, type Reading } from './correct-fit.ts';
 import type { RunPlan } from './correct-plan.ts';
@@ -40,10 +39,8 @@ export interface Answered {
   readonly question: Question | undefined;
 }
 
-/** Deviations of one gauge reading that two may lie apart before they are taken for two figures. */
-const APART = 4;
-const ONE = APART * ASSUMED_GAUGE_NOISE.value;
-const TWO = ONE * Math.SQRT2;
+/** mm that two readings may lie apart before they are taken for two figures. */
+const TWO = GAUGE_OFF * Math.SQRT2;
 /** Of the metal: how far repeats at one moment may lie apart, for a floor is not quite even (from memory). */
 const UNEVEN = 0.1;
 
@@ -178,7 +175,7 @@ function middleNear(
 
 /** mm that readings of one floor at one moment may lie apart. */
 function apartAt({ stage, bare }: Reading, { fit }: Known): number {
-  if (stage < 0) return 2 * ONE;
+  if (stage < 0) return 2 * GAUGE_OFF;
   return Math.max(TWO, UNEVEN * fit.sum({ removed: { ...bare, sign: 1 } }).value);
 }
 
@@ -227,12 +224,12 @@ function faultOf(
   const off = Math.abs(value - expected);
   const sheet = kind === 'thickness' ? sheetDoubt(reading, known) : 0;
   const { thickness, plus } = plan.sheet ?? { thickness: Number.POSITIVE_INFINITY, plus: 0 };
-  if (kind === 'thickness' && value > thickness + plus + ONE) return 'sheet';
-  if (reading.stage < 0) return off > sheet + ONE ? 'sheet' : undefined;
+  if (kind === 'thickness' && value > thickness + plus + GAUGE_OFF) return 'sheet';
+  if (reading.stage < 0) return off > sheet + GAUGE_OFF ? 'sheet' : undefined;
   const metal = known.fit.sum({ removed: { ...bare, sign: 1 } }).value;
   const byFloor = faultBeside(reading, known);
   if (byFloor !== undefined) return byFloor;
-  return off > Math.max(QUESTIONED_SHARE * metal, ONE) + sheet ? 'rate' : undefined;
+  return off > Math.max(QUESTIONED_SHARE * metal, GAUGE_OFF) + sheet ? 'rate' : undefined;
 }
 
 /** What one floor read at an earlier moment: less metal gone. */
@@ -255,7 +252,7 @@ function faultBeside(
 /** mm that the sheet there may be off what it was taken as. */
 function sheetDoubt({ region }: Reading, { plan, counting }: Known): number {
   const isGauged = counting.some((each) => each.stage < 0 && each.region === region);
-  if (isGauged) return ONE;
+  if (isGauged) return GAUGE_OFF;
   return plan.sheet === undefined ? Number.POSITIVE_INFINITY : (plan.sheet.plus + plan.sheet.minus) / 2;
 }
 

@@ -50,7 +50,9 @@ export function inspectionCsv({ points, items, planHash, units, lastStage }: Ins
     figures.length(nominal - minus, { tolerance: 0.01, round: 'up' }),
     figures.length(nominal + plus, { tolerance: 0.01, round: 'down' }),
   ];
-  const rows = points.map(({ id, region, at, depth, thickness, face }) => [
+  // `in` alone would read as the preposition.
+  const named = (unit: LengthUnit) => (unit === 'in' ? 'inches' : unit);
+  const rows = points.map(({ id, region, at, depth, thickness, face, isToleranceUsual }) => [
     id,
     'thickness',
     String(lastStage),
@@ -60,7 +62,7 @@ export function inspectionCsv({ points, items, planHash, units, lastStage }: Ins
     ...limits(thickness),
     '',
     '',
-    `${face === 'far' ? 'far face, ' : ''}depth ${length(depth.nominal)} +${off(depth.plus)} -${off(depth.minus)}`,
+    `${face === 'far' ? 'far face, ' : ''}depth ${length(depth.nominal)} +${off(depth.plus)} -${off(depth.minus)}${isToleranceUsual === true ? '; usual tolerance, the job gives none' : ''}`,
   ]);
   const others = items.map(({ kind, what, region, nominal, tolerance, to }, index) => [
     `E${String(index + 1).padStart(3, '0')}`,
@@ -76,7 +78,7 @@ export function inspectionCsv({ points, items, planHash, units, lastStage }: Ins
   ]);
   return [
     `# inspection points of plan ${planHash}`,
-    `# lengths in ${units.job}, points in ${units.drawing}; nominal is the thickness to be read, for a sheet of nominal thickness`,
+    `# lengths in ${named(units.job)}, points in ${named(units.drawing)}; nominal is the thickness to be read, for a sheet of nominal thickness`,
     '# edges and lands: plus and minus are those of the drawing, or else what the run is expected to hold; write them under read',
     ...[COLUMNS, ...rows, ...others].map((row) => row.join(',')),
     '',

@@ -40,6 +40,8 @@ export interface InspectionPoint {
   readonly depth: Toleranced;
   /** mm left of the nominal sheet; for land, the sheet as it may come. */
   readonly thickness: Toleranced;
+  /** The job gives none of its own: `thickness` and `depth` may be off by what is usual. */
+  readonly isToleranceUsual?: boolean;
   /** Depth that the plan etches to, mm. */
   readonly planned: number;
   /** Of the far face; left out on the near one. */
@@ -184,7 +186,7 @@ function figures(
   region: PlannedRegion,
   at: Point,
   stock: Job['stock'],
-): Pick<InspectionPoint, 'depth' | 'thickness' | 'planned'> {
+): Pick<InspectionPoint, 'depth' | 'thickness' | 'planned' | 'isToleranceUsual'> {
   const sheet = sheetAt(stock.thickness, at);
   const { depth, plus, minus } = askedAt(region, at);
   if (region.level === 0 && depth === 0) {
@@ -195,6 +197,7 @@ function figures(
     depth: { nominal: depth, plus, minus },
     thickness: { nominal: sheet - depth, plus: minus, minus: plus },
     planned: region.level,
+    ...(region.asked.isToleranceUsual === true ? { isToleranceUsual: true } : {}),
   };
 }
 

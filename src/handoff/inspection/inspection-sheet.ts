@@ -125,7 +125,7 @@ function headRows({ job, choices: { heading } }: InspectionSheetInput) {
 function thicknessWords({ provenance }: Job, figures: PaperFigures): string {
   const usesUsual = provenance.some(({ quantity }) => quantity === NO_TOLERANCE_ASKED);
   return usesUsual
-    ? `usual ± ${figures.said(DEPTH_TOLERANCE.value)} (common practice) where no requirement gives another`
+    ? `the drawing’s; where it says “usual” the job gives none, and ± ${figures.said(DEPTH_TOLERANCE.value)} stands in (common practice)`
     : 'the drawing’s';
 }
 
@@ -135,10 +135,11 @@ function rowsOf(
   figures: PaperFigures,
 ): string[][] {
   const listed: Listed[] = [
-    ...floors.map(({ region, thickness }) => ({
+    ...floors.map(({ region, thickness, isToleranceUsual }) => ({
       kind: 'Thickness',
       what: `floor of ${region}`,
       ...thickness,
+      isToleranceUsual,
     })),
     ...items.map(({ kind, what, nominal, tolerance }) => ({
       kind: KINDS[kind],
@@ -159,10 +160,11 @@ interface Listed {
   readonly nominal: number;
   readonly plus: number;
   readonly minus: number;
+  readonly isToleranceUsual?: boolean | undefined;
 }
 
 function rowOf(
-  { kind, what, nominal, plus, minus }: Listed,
+  { kind, what, nominal, plus, minus, isToleranceUsual }: Listed,
   figures: PaperFigures,
   tolerance: number,
 ): string[] {
@@ -172,5 +174,12 @@ function rowOf(
     plus === minus
       ? figures.length(plus, { tolerance, round: 'down' })
       : `+${figures.length(plus, { tolerance, round: 'down' })}\n−${figures.length(minus, { tolerance, round: 'down' })}`;
-  return [kind, what, figures.length(nominal, { tolerance }), off, least, most];
+  return [
+    kind,
+    what,
+    figures.length(nominal, { tolerance }),
+    isToleranceUsual === true ? `${off}\nusual` : off,
+    least,
+    most,
+  ];
 }

@@ -4,6 +4,7 @@ import { drawingWords, sheetSaid } from '#handoff/paper-heading.ts';
 import { formBoxes, framed } from '#handoff/pdf/form-table.ts';
 import type { Block } from '#handoff/pdf/sheet-book.ts';
 import { shortHash } from '#handoff/short-hash.ts';
+import { fileNameOf } from '#units/file-name-of.ts';
 import type { ReviewPage } from './review-page.ts';
 
 /** mm */
@@ -17,7 +18,7 @@ export function headCells(page: ReviewPage): Block {
   const first = [
     { label: 'Part', value: job.name, share: 62 },
     { label: 'Drawing and revision', value: drawingWords(heading, job.drawing), share: 44 },
-    { label: 'Drawing file', value: `${file}, ${shortHash(sha256)}`, share: 54 },
+    { label: 'Drawing file', value: `${fileNameOf(file)}, ${shortHash(sha256)}`, share: 54 },
     { label: 'Date of the plan', value: date, share: 20 },
   ];
   const second = [

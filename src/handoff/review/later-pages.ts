@@ -5,6 +5,9 @@ import { pointsPicture } from '#handoff/pdf/points-picture.ts';
 import { saidScale, sectionKey, sectionPicture } from '#handoff/pdf/section-picture.ts';
 import { type Block, gap, together } from '#handoff/pdf/sheet-book.ts';
 import { drawWarningSign } from '#handoff/pdf/warning-sign.ts';
+import type { PlanChange } from '#handoff/plan-changes.ts';
+import { sayPlanChanges } from '#handoff/say-plan-change.ts';
+import { labelOf, withoutFieldPaths } from '#job/field-labels.ts';
 import { answeredFindings, findingsInFull, type ListedFinding, mostSeriousFirst } from './findings-table.ts';
 import { lineTable } from './line-table.ts';
 import type { ReviewPage } from './review-page.ts';
@@ -65,11 +68,21 @@ function changeBlocks(page: ReviewPage): Block[] {
   const said =
     since === undefined
       ? ['No earlier plan was given to compare with.']
-      : since.said.length === 0
+      : since.changes.length === 0
         ? [`Nothing, against plan ${since.planHash}.`]
-        : [`Against plan ${since.planHash}:`, ...since.said.map((each) => `–  ${each}`)];
+        : [
+            `Against plan ${since.planHash}:`,
+            ...changesSaid(page, since.changes).map((each) => `–  ${each}`),
+          ];
   const lines = said.map((sentence) => remark(pen, asWritten(sentence), width));
   return underHead(head(page, 'Changed since the last issue'), lines);
+}
+
+/** Fields of the job by the labels of their controls, as findings name them. */
+function changesSaid({ planFile }: ReviewPage, changes: readonly PlanChange[]): string[] {
+  const unit = planFile.job.units ?? 'mm';
+  const said = sayPlanChanges(changes, { unit, field: (path) => `“${labelOf(path)}”` });
+  return said.map(withoutFieldPaths);
 }
 
 function budgetBlocks(page: ReviewPage): Block[] {

@@ -4,6 +4,7 @@ import type { InspectionPoint } from '#handoff/inspection/inspection-points.ts';
 import type { NamedSection } from '#handoff/named-section.ts';
 import type { PaperFigures } from '#handoff/paper-figures.ts';
 import type { Pen } from '#handoff/pdf/pen.ts';
+import type { PlanChange } from '#handoff/plan-changes.ts';
 import type { PlanFile } from '#job/formats/plan-file.ts';
 import type { Job } from '#job/job.ts';
 import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
@@ -25,7 +26,7 @@ export interface ReviewInput {
   /** mm; of a tapered sheet the thickest. */
   readonly thickness: number;
   /** The earlier plan that this one is compared with, where there is one. */
-  readonly since: { readonly planHash: string; readonly said: readonly string[] } | undefined;
+  readonly since: { readonly planHash: string; readonly changes: readonly PlanChange[] } | undefined;
 }
 
 export interface ReviewPage extends ReviewInput {

@@ -8,6 +8,7 @@ import { asWritten } from '#handoff/pdf/flow-text.ts';
 import { type FormColumn, formTable } from '#handoff/pdf/form-table.ts';
 import { TYPE } from '#handoff/pdf/paper-type.ts';
 import type { Block } from '#handoff/pdf/sheet-book.ts';
+import { withoutFieldPaths } from '#job/field-labels.ts';
 import type { BudgetRecord, PlanFileRegion, PlanFileStage } from '#job/formats/plan-file.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import { toMillionth } from '#units/round-figures.ts';
@@ -71,16 +72,17 @@ function idRows(ids: readonly string[]): string[] {
 }
 
 /** Regions with the same requirement and the same level stand in one row, with the worst of what they reach. */
-export function regionsTable({ pen, width, planFile, figures }: ReviewPage): Block[] {
+export function regionsTable({ pen, width, plan, planFile, figures }: ReviewPage): Block[] {
+  const usual = new Set(plan.regions.filter(({ asked }) => asked.isToleranceUsual).map(({ id }) => id));
   const alike = new Map<string, PlanFileRegion[]>();
   for (const region of [...planFile.regions].sort((a, b) => b.level - a.level)) {
     const { depth, plus, minus } = region.asked;
-    const key = [region.layer, depth, plus, minus, region.level].join('\u0000');
+    const key = [region.layer, depth, plus, minus, region.level, usual.has(region.id)].join('\u0000');
     const group = alike.get(key);
     if (group === undefined) alike.set(key, [region]);
     else group.push(region);
   }
-  const rows = [...alike.values()].flatMap((group) => rowsOfRegions(group, figures));
+  const rows = [...alike.values()].flatMap((group) => rowsOfRegions(group, usual, figures));
   const { named } = figures;
   const columns: FormColumn[] = [
     { share: 38, head: 'Regions', isBold: true },
@@ -95,10 +97,15 @@ export function regionsTable({ pen, width, planFile, figures }: ReviewPage): Blo
   return formTable(pen, { columns, rows, width, row: ROW, size: TYPE.note });
 }
 
-function rowsOfRegions(group: readonly PlanFileRegion[], figures: PaperFigures): string[][] {
+/** @param usual ids of those whose tolerance the job leaves out */
+function rowsOfRegions(
+  group: readonly PlanFileRegion[],
+  usual: ReadonlySet<string>,
+  figures: PaperFigures,
+): string[][] {
   const [any] = group;
   if (any === undefined) return [];
-  const { asked, level, layer } = any;
+  const { id, asked, level, layer } = any;
   const least = Math.min(...group.map(({ reached }) => reached.share));
   const deepest = Math.max(...group.map(({ reached }) => reached.deepest));
   const [first = '', ...more] = idRows(group.map(({ id }) => id));
@@ -107,7 +114,7 @@ function rowsOfRegions(group: readonly PlanFileRegion[], figures: PaperFigures):
     ? ['land', '–', '–', '–', '–']
     : [
         exact(figures, asked.depth),
-        sides(figures, asked.plus, asked.minus),
+        `${sides(figures, asked.plus, asked.minus)}${usual.has(id) ? '\nusual: none is given' : ''}`,
         exact(figures, level),
         signed(figures, level - asked.depth),
         `${(least * 100).toFixed(1)} %`,
@@ -158,13 +165,13 @@ function heldWords(byClock: number | null, gauged: number | null): string {
 }
 
 export function pointsTable({ pen, width, points, figures }: ReviewPage): Block[] {
-  const rows = points.map(({ id, region, at, thickness, planned, stage }) => [
+  const rows = points.map(({ id, region, at, thickness, planned, stage, isToleranceUsual }) => [
     id,
     region,
     figures.length(at.x),
     figures.length(at.y),
     exact(figures, thickness.nominal),
-    sides(figures, thickness.plus, thickness.minus),
+    `${sides(figures, thickness.plus, thickness.minus)}${isToleranceUsual === true ? ' usual' : ''}`,
     stage === 0 ? 'land' : exact(figures, planned),
   ]);
   const { named } = figures;
@@ -185,7 +192,7 @@ export function sourcesTable({ pen, width, planFile, figures }: ReviewPage): Blo
     asWritten(quantity),
     asWritten(sourceFigure(value, unit, figures.units[0])),
     GRADE[kind],
-    asWritten(source),
+    asWritten(withoutFieldPaths(source)),
   ]);
   const columns: FormColumn[] = [
     { share: 48, head: 'Figure', isBold: true },

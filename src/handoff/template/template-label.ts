@@ -19,6 +19,8 @@ import type { ToolingHole } from './tooling-holes.ts';
 
 export interface TemplateLabel {
   readonly texts: readonly InkText[];
+  /** Those of them that belong to the key of stages. */
+  readonly keyTexts: readonly InkText[];
   readonly lines: readonly InkLine[];
   /** The scale-check square. */
   readonly square: Path;
@@ -114,6 +116,7 @@ export function templateLabel(set: UnnamedSet, number: number, planHash: string)
   });
   return {
     square: { closed: true, spans: square },
+    keyTexts: legend.map(({ text }) => text),
     texts: [
       ...rows.map((text, index) => ({
         at: at({ x: INSET, y: INSET + TEXT + index * ROW }),

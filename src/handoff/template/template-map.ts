@@ -132,20 +132,24 @@ function scaled(span: Span, place: (point: Point) => Point, scale: number): Span
     : { ...span, ...ends, center: place(span.center), radius: span.radius * scale };
 }
 
-/** Borders half way through the overlaps, names in their upper left corners; those that stay blank dashed. */
+/** Borders half way through the overlaps, names in their upper left corners; those that are not printed dashed. */
 function drawTiles(
   pen: Pen,
   { grid, printed, place }: Pick<MapInput, 'grid' | 'printed'> & { readonly place: (point: Point) => Point },
 ): void {
   for (const tile of tilesOf(grid)) {
-    const isBlank = !printed.includes(tile.name);
+    const isLeftOut = !printed.includes(tile.name);
     const corners = cornersOf(inner(tile.box, grid)).map(place);
     const spans = corners.map((corner, index) => lineSpan(corner, itemAt(corners, (index + 1) % 4)));
-    const stroke = { width: 0.15, color: '#5a5a5a', dash: isBlank ? ([1, 1] as const) : ([4, 1.5] as const) };
+    const stroke = {
+      width: 0.15,
+      color: '#5a5a5a',
+      dash: isLeftOut ? ([1, 1] as const) : ([4, 1.5] as const),
+    };
     pen.paths([{ closed: true, spans }], { stroke });
     const { x, y } = itemAt(corners, 3);
-    const words = `${tileName(tile.column, tile.row)}${isBlank ? ' blank' : ''}`;
-    pen.text(words, { x: x + 0.8, y: y - 3.4 }, { size: TYPE.note, isBold: !isBlank, color: '#5a5a5a' });
+    const words = `${tileName(tile.column, tile.row)}${isLeftOut ? ' not printed' : ''}`;
+    pen.text(words, { x: x + 0.8, y: y - 3.4 }, { size: TYPE.note, isBold: !isLeftOut, color: '#5a5a5a' });
   }
 }
 
@@ -204,10 +208,10 @@ function before(pen: Pen, { set, grid, printed }: MapInput, width: number): Bloc
   const { sheet } = set;
   const holes = sheet.holes.map(({ name }) => name).join(', ');
   const own = sheet.holes.filter(({ isOwn }) => isOwn === true).map(({ name }) => name);
-  const blank = tilesOf(grid).length - printed.length;
+  const leftOut = tilesOf(grid).length - printed.length;
   const tiled =
     printed.length > 1
-      ? ` Printed on ${grid.columns} × ${grid.rows} tiles${blank > 0 ? `, ${blank} of them blank and not printed` : ''}; the bar on each reads 100.0 mm.`
+      ? ` Printed on ${grid.columns} × ${grid.rows} tiles${leftOut > 0 ? `, but for ${leftOut} that would hold no more than the template’s border or its key of stages, as above` : ''}; the bar on each reads 100.0 mm.`
       : ' Printed on one sheet; the bar on it reads 100.0 mm.';
   return [
     sectionHead(pen, 'Before you cut', '', width),

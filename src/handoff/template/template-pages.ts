@@ -1,7 +1,7 @@
 /**
  * template.pdf: of every template a map, and the template at 1 : 1, on as many pages as its sheet needs, to print on film or paper and
  * cut or compare by. Each page has its tile's name and neighbours, registration marks, the plan's hash, and a bar of 100 mm along both
- * sides, for printers stretch paper too. Tiles that hold nothing of the template are not printed; words are printed where a tile holds
+ * sides, for printers stretch paper too. Tiles that hold no more than its border or its key are not printed; words are printed where a tile holds
  * all of them.
  */
 import { itemAt } from '#geometry/assert.ts';

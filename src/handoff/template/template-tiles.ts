@@ -1,20 +1,22 @@
 /**
  * How a template is laid on pages. The grid of tiles follows from the sheet, the label and the marks of slots; names of regions
- * follow from the grid (`region-names.ts`), so that each is whole on some page. Tiles that hold nothing of the template are not printed.
+ * follow from the grid (`region-names.ts`), so that each is whole on some page. Tiles with nothing to lay, cut or identify it by are not printed.
  */
 import { itemAt } from '#geometry/assert.ts';
-import { type Box, boxOfSpans, joinBoxes } from '#geometry/box.ts';
+import { type Box, boxesMeet, boxOfSpan, boxOfSpans, joinBoxes } from '#geometry/box.ts';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
-import { type Loop, pointAlong, spanLength } from '#geometry/span.ts';
+import type { Point } from '#geometry/point.ts';
+import { pointAlong, type Span, spanLength } from '#geometry/span.ts';
 import { boxOfText } from './ink.ts';
 import { templateLabel } from './template-label.ts';
 import type { UnnamedSet } from './template-set.ts';
-import { type Tile, type TileGrid, tileGrid, tilesOf } from './tile-pages.ts';
+import { circleOf } from './template-sheet.ts';
+import { holds, type Tile, type TileGrid, tileGrid, tilesOf } from './tile-pages.ts';
 
 /** As many letters as any. */
 const SOME_HASH = '0'.repeat(64);
-/** mm along the template's edge between places looked at. */
-const EDGE_STEP = 4;
+/** mm along a line between places looked at: less than neighbouring tiles overlap. */
+const STEP = 4;
 
 export function templateGrid(set: UnnamedSet, number: number): TileGrid {
   const { sheet, input, marks } = set;
@@ -25,25 +27,52 @@ export function templateGrid(set: UnnamedSet, number: number): TileGrid {
   return tileGrid(boxOfSpans(sheet.outline), input.choices.paper, [joined(label), ...words]);
 }
 
-/** The tiles that are printed, and their grid. */
+/** The tiles that are printed, and their grid: none for the template's border or its key alone, which the map has too. */
 export function templateTiles(
   set: UnnamedSet,
   number: number,
 ): { readonly grid: TileGrid; readonly tiles: readonly Tile[] } {
   const grid = templateGrid(set, number);
-  return { grid, tiles: tilesOf(grid).filter((tile) => isPrinted(tile, set.sheet.outline)) };
+  const content = contentOf(set, number);
+  const all = tilesOf(grid);
+  // One in the midst of a large pocket is blank and holds its neighbours together.
+  const isPrinted = (tile: Tile) =>
+    isInsideLoops(set.sheet.part, middleOf(tile.box)) || holdsAny(tile, content);
+  return { grid, tiles: all.filter((tile) => all.length === 1 || isPrinted(tile)) };
 }
 
-/** Whether a tile has anything of the template on it. */
-function isPrinted({ box }: Tile, outline: Loop): boolean {
-  const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
-  if (isInsideLoops([outline], middle)) return true;
-  return outline.some((span) => {
-    const count = Math.max(1, Math.ceil(spanLength(span) / EDGE_STEP));
-    return Array.from({ length: count + 1 }, (_, i) => pointAlong(span, i / count)).some(
-      ({ x, y }) => x >= box.minX && x <= box.maxX && y >= box.minY && y <= box.maxY,
-    );
-  });
+interface Content {
+  /** Lines of which any bit counts. */
+  readonly spans: readonly Span[];
+  /** Words, which are printed where a tile holds all of them. */
+  readonly words: readonly Box[];
+}
+
+/** What the template is laid and cut by, and what it states of itself. */
+function contentOf({ sheet, templates, ...set }: UnnamedSet, number: number): Content {
+  const { texts, keyTexts, square } = templateLabel({ sheet, templates, ...set }, number, SOME_HASH);
+  const slots = itemAt(templates, number - 1).flatMap(({ outline }) => outline.flat());
+  return {
+    spans: [...slots, ...sheet.part.flat(), ...sheet.holes.flatMap(circleOf), ...square.spans],
+    words: texts.filter((text) => !keyTexts.includes(text)).map(boxOfText),
+  };
+}
+
+function holdsAny({ box }: Tile, { spans, words }: Content): boolean {
+  return words.some((each) => holds(box, each)) || spans.some((span) => entersBox(span, box));
+}
+
+/** Whether a span, looked at every few millimetres, has a bit in a box. */
+function entersBox(span: Span, box: Box): boolean {
+  if (!boxesMeet(boxOfSpan(span), box)) return false;
+  const count = Math.max(1, Math.ceil(spanLength(span) / STEP));
+  return Array.from({ length: count + 1 }, (_, i) => pointAlong(span, i / count)).some(
+    ({ x, y }) => x >= box.minX && x <= box.maxX && y >= box.minY && y <= box.maxY,
+  );
+}
+
+function middleOf({ minX, maxX, minY, maxY }: Box): Point {
+  return { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
 }
 
 function joined(boxes: readonly Box[]): Box {

@@ -53,12 +53,20 @@ const ROLLS: Readonly<Record<string, number>> = { 'roll-610': 610, 'roll-914': 9
 const LONGEST = 5000;
 /** mm of a page that its window leaves. */
 const AROUND = { width: 2 * EDGE + STRIP, height: 2 * EDGE + FOOT + STRIP };
+/** Columns and rows tried beyond those that the sheet needs, fewest pages first. */
+const MORE = [
+  [0, 0],
+  [0, 1],
+  [1, 0],
+  [1, 1],
+] as const;
 /** Shifts tried of a grid over what it has to spare, either way, so that no words are cut. */
 const SHIFTS = 8;
 
 /**
  * The way of turning the paper that takes fewer pages. Of all ways to lay its grid that take no more pages, the one that leaves most of
- * `whole` in one tile each; one row or column more where that is what the most serious of them, the first, needs.
+ * `whole` in one tile each; one row or column more where that is what the most serious of them, the first, needs, or the others where no
+ * tile is large enough for it.
  */
 export function tileGrid(box: Box, paper: TemplatePaper, whole: readonly Box[] = []): TileGrid {
   const [upright, across] = pagesFor(box, paper).map((page) => gridOn(box, page, whole));
@@ -99,11 +107,23 @@ function gridOn(box: Box, page: PageSize, whole: readonly Box[]): TileGrid {
   const [wide, high] = [box.maxX - box.minX, box.maxY - box.minY];
   const columns = Math.max(1, Math.ceil((wide - OVERLAP - ROUNDING) / step.width));
   const rows = Math.max(1, Math.ceil((high - OVERLAP - ROUNDING) / step.height));
-  const [first] = whole;
-  const laid = (more: number) =>
-    bestShift(box, { page, window, columns: columns + more, rows: rows + more, step }, whole);
-  const best = laid(0);
-  return first === undefined || isInOneTile(first, best) ? best : laid(1);
+  const most = { width: step.width + OVERLAP, height: step.height + OVERLAP };
+  const needed = neededWhole(whole, most);
+  const laidWith = ([right, up]: (typeof MORE)[number]) =>
+    bestShift(box, { page, window, columns: columns + right, rows: rows + up, step }, whole);
+  for (const more of MORE) {
+    const laid = laidWith(more);
+    if (needed.every((each) => isInOneTile(each, laid))) return laid;
+  }
+  return laidWith([1, 1]);
+}
+
+/** The most serious, where a tile is large enough for it; else all that is. */
+function neededWhole([first, ...others]: readonly Box[], most: PageSize): readonly Box[] {
+  const hasRoom = ({ minX, maxX, minY, maxY }: Box) =>
+    maxX - minX <= most.width && maxY - minY <= most.height;
+  if (first === undefined) return [];
+  return hasRoom(first) ? [first] : others.filter(hasRoom);
 }
 
 /** What is left over goes half to each side, or otherwise where that keeps more words whole. */

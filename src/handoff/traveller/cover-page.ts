@@ -23,50 +23,75 @@ const FACTOR_OFF = 0.1;
 /** mm */
 const GAP = 3;
 
-export function coverBlocks(page: TravellerPage): Block[] {
+/** mm that rows and boxes to write in are high. */
+interface Sizes {
+  readonly run: number;
+  readonly coupon: number;
+  readonly boxes: number;
+}
+
+const USUAL: Sizes = { run: 7, coupon: 9, boxes: 11 };
+/** Of a long run: no box to write in is lower than a line of handwriting. */
+const CLOSE: Sizes = { run: 5.2, coupon: 7.5, boxes: 8.6 };
+
+export interface Cover {
+  readonly first: readonly Block[];
+  /** What has no room on it, for the page that follows. */
+  readonly rest: readonly Block[];
+}
+
+/** One page: closer where the run is long, and what is filled in just before it on the next page where that is not enough. */
+export function coverOf(page: TravellerPage): Cover {
   const { pen, width, height, job } = page;
   const cautions = framedText(pen, shopCautions(job), { width, sign: drawWarningSign });
   const heading = headingBlock(page, { pen, width });
-  const form = formBlocks(page);
-  const total = [heading, cautions, ...form].reduce((sum, block) => sum + block.height, 2 * GAP);
-  // What can hurt stands on the first page, also where a long run takes the rest of the form to the next.
-  return total <= height
-    ? [heading, gap(GAP), ...form, gap(GAP), cautions]
-    : [heading, gap(GAP), cautions, gap(GAP), ...form];
+  const laid = (sizes: Sizes, count: number): Cover => {
+    const parts = formParts(page, sizes);
+    const form = parts.slice(0, count).flatMap((part, index) => (index === 0 ? part : [gap(2), ...part]));
+    return {
+      first: [heading, gap(GAP), ...form, gap(GAP), cautions],
+      rest: parts.slice(count).flatMap((part) => [...part, gap(GAP)]),
+    };
+  };
+  const tried = [laid(USUAL, PARTS), ...COUNTS.map((count) => laid(CLOSE, count))];
+  const fits = ({ first }: Cover) => first.reduce((sum, block) => sum + block.height, 0) <= height;
+  return tried.find(fits) ?? laid(CLOSE, 1);
 }
 
-function formBlocks(page: TravellerPage): Block[] {
+/** As many as `formParts` gives. */
+const PARTS = 5;
+const COUNTS = [PARTS, PARTS - 1, PARTS - 2, PARTS - 3];
+
+/** The run, the sheet, coupons, the bath, and whom to ask. */
+function formParts(page: TravellerPage, sizes: Sizes): Block[][] {
   const { pen, width, job } = page;
+  const under = (title: string, said: string, blocks: readonly Block[]) => [
+    sectionHead(pen, title, said, width),
+    ...blocks,
+  ];
+  const help = ['planning: name, phone', 'emergency: phone', 'nearest shower and eye wash'];
   return [
-    ...runTable(page),
-    gap(2),
-    sectionHead(pen, `Sheet as measured, ${page.figures.named}`, sheetRemark(page), width),
-    sheetBoxes(page),
-    gap(2),
-    sectionHead(
-      pen,
+    runTable(page, sizes.run),
+    under(`Sheet as measured, ${page.figures.named}`, sheetRemark(page), [sheetBoxes(page, sizes.boxes)]),
+    under(
       'Coupon before the run',
       'same alloy, temper and lot; all faces bare but for the strip with the opening',
-      width,
+      couponTable(page, sizes.coupon),
     ),
-    ...couponTable(page),
-    gap(2),
-    sectionHead(pen, 'Bath before the run', 'limits are the site’s; write them in', width),
-    formBoxes(pen, bathBoxes(job.process.bathNamed?.etches), { width, height: 11 }),
-    gap(2),
-    sectionHead(pen, 'Whom to ask, and where help is', '', width),
-    formBoxes(
-      pen,
-      ['planning: name, phone', 'emergency: phone', 'nearest shower and eye wash'].map((label) => ({
-        label,
-        share: 4,
-      })),
-      { width, height: 10.5 },
-    ),
+    under('Bath before the run', 'limits are the site’s; write them in', [
+      formBoxes(pen, bathBoxes(job.process.bathNamed?.etches), { width, height: sizes.boxes }),
+    ]),
+    under('Whom to ask, and where help is', '', [
+      formBoxes(
+        pen,
+        help.map((label) => ({ label, share: 4 })),
+        { width, height: sizes.boxes },
+      ),
+    ]),
   ];
 }
 
-function runTable(page: TravellerPage): Block[] {
+function runTable(page: TravellerPage, row: number): Block[] {
   const { pen, width, plan, figures } = page;
   const minutes = plan.stages.reduce((sum, stage) => sum + stage.minutes, 0);
   const etch = plan.stages.reduce((sum, stage) => sum + stage.etch, 0);
@@ -105,7 +130,7 @@ function runTable(page: TravellerPage): Block[] {
       ],
     ],
     width,
-    row: 7,
+    row,
   });
   return [sectionHead(pen, 'The run', remark, width), ...table];
 }
@@ -142,7 +167,7 @@ function sheetRemark({ job, figures }: TravellerPage): string {
   return `ordered ${sheetSaid(job.stock, figures)}; ${limits}`;
 }
 
-function sheetBoxes({ pen, width }: TravellerPage): Block {
+function sheetBoxes({ pen, width }: TravellerPage, height: number): Block {
   const labels = [
     '1 lower left',
     '2 upper left',
@@ -155,11 +180,11 @@ function sheetBoxes({ pen, width }: TravellerPage): Block {
   return formBoxes(
     pen,
     labels.map((label) => ({ label, share: 1 })),
-    { width, height: 11 },
+    { width, height },
   );
 }
 
-function couponTable({ pen, width, plan, job, figures }: TravellerPage): Block[] {
+function couponTable({ pen, width, plan, job, figures }: TravellerPage, row: number): Block[] {
   const { named } = figures;
   const spare = QUESTIONED_SHARE;
   const factors = job.process.etchFactor.map(([, factor]) => factor);
@@ -198,7 +223,7 @@ function couponTable({ pen, width, plan, job, figures }: TravellerPage): Block[]
           ],
         ],
         width,
-        row: 9,
+        row,
       }),
       width,
     ),

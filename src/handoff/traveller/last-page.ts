@@ -1,7 +1,10 @@
 /** From the last dip to the accepted part: final thickness with the maskant still on, then what follows, and what went wrong. */
+import type { InspectionPoint } from '#handoff/inspection/inspection-points.ts';
 import { formBoxes, formTable } from '#handoff/pdf/form-table.ts';
-import { framedText, remark, sectionHead } from '#handoff/pdf/paper-book.ts';
+import { framedText, pageCount, remark, sectionHead } from '#handoff/pdf/paper-book.ts';
 import { type Block, gap, together } from '#handoff/pdf/sheet-book.ts';
+import { DEPTH_TOLERANCE } from '#job/fields/requirement-fields.ts';
+import type { EtchPlan } from '#plan/etch-plan.ts';
 import { takesUpHydrogen } from './shop-words.ts';
 import { stagePage } from './stage-page.ts';
 import { STEP_COLUMNS } from './steps-page.ts';
@@ -10,7 +13,24 @@ import type { TravellerPage } from './traveller-page.ts';
 /** More are the inspection sheet's. */
 const MOST_POINTS = 90;
 
+/** mm that rows are high at least. */
+interface Rows {
+  readonly point: number;
+  readonly step: number;
+}
+
+const USUAL: Rows = { point: 8, step: 9.4 };
+/** Of many floors: no lower than a line of handwriting. */
+const CLOSE: Rows = { point: 6.6, step: 8.4 };
+
+/** Closer where that saves a page. */
 export function lastBlocks(page: TravellerPage): Block[] {
+  const pagesOf = (blocks: readonly Block[]) => pageCount(page.choices.paper, blocks);
+  const [usual, close] = [lastWith(page, USUAL), lastWith(page, CLOSE)];
+  return pagesOf(close) < pagesOf(usual) ? close : usual;
+}
+
+function lastWith(page: TravellerPage, rows: Rows): Block[] {
   const { pen, width, plan } = page;
   const first = stagePage(plan.stages.length) + 10;
   const steps = stepsOf(page).map(([what, so], index) => [
@@ -27,11 +47,12 @@ export function lastBlocks(page: TravellerPage): Block[] {
       'a thick floor can still go back; after stripping it can’t',
       width,
     ),
-    ...finalTable(page),
+    ...finalTable(page, rows.point),
     gap(3),
-    ...together(formTable(pen, { columns: STEP_COLUMNS, rows: steps, width, row: 9.4 })),
-    gap(2),
+    // What went wrong stands below the steps that it went wrong in, and alone on no page.
     ...together([
+      ...formTable(pen, { columns: STEP_COLUMNS, rows: steps, width, row: rows.step }),
+      gap(2),
       sectionHead(
         pen,
         'What went wrong, and who decided',
@@ -66,19 +87,17 @@ function wrongTable({ pen, width }: TravellerPage): Block[] {
   });
 }
 
-function finalTable(page: TravellerPage): Block[] {
+function finalTable(page: TravellerPage, row: number): Block[] {
   const { pen, width, figures, plan } = page;
   const floors = page.final.filter(({ stage }) => stage > 0);
-  const asDepth = new Set(
-    plan.regions.filter(({ level, asked }) => level > 0 && asked.asThickness !== true).map(({ id }) => id),
-  );
+  const asDepth = depthsOf(plan);
   const shown = floors.slice(0, MOST_POINTS);
-  const rows = shown.map(({ region, thickness }, index) => {
+  const rows = shown.map(({ region, thickness, isToleranceUsual }, index) => {
     const { nominal, plus, minus } = thickness;
     const tolerance = Math.min(plus, minus);
     return [
       `F${index + 1}`,
-      asDepth.has(region) ? `${region} *` : region,
+      `${region}${asDepth.has(region) ? ' *' : ''}${isToleranceUsual === true ? '\nusual ±' : ''}`,
       figures.length(nominal, { tolerance }),
       figures.length(nominal - minus, { tolerance, round: 'up' }),
       figures.length(nominal + plus, { tolerance, round: 'down' }),
@@ -102,28 +121,11 @@ function finalTable(page: TravellerPage): Block[] {
     ],
     rows,
     width,
-    row: rows.length > 11 ? 7.6 : 8,
+    row,
   });
   return [
     ...table,
-    ...(shown.some(({ region }) => asDepth.has(region))
-      ? [
-          remark(
-            pen,
-            '* A depth is required: aim, least and most are of a sheet of nominal thickness. Add what the sheet measured over it there, or subtract what it measured under.',
-            width,
-          ),
-        ]
-      : []),
-    ...(floors.length > MOST_POINTS
-      ? [
-          remark(
-            pen,
-            `${floors.length - MOST_POINTS} more floors stand on the inspection sheet: gauge them all before anything is stripped.`,
-            width,
-          ),
-        ]
-      : []),
+    ...remarksOn(page, floors).map((words) => remark(pen, words, width)),
     framedText(
       pen,
       [
@@ -132,6 +134,35 @@ function finalTable(page: TravellerPage): Block[] {
       { width },
     ),
   ];
+}
+
+function remarksOn({ plan, figures }: TravellerPage, floors: readonly InspectionPoint[]): string[] {
+  const shown = floors.slice(0, MOST_POINTS);
+  const asDepth = depthsOf(plan);
+  return [
+    ...(shown.some(({ region }) => asDepth.has(region))
+      ? [
+          '* A depth is required: aim, least and most are of a sheet of nominal thickness. Add what the sheet measured over it there, or subtract what it measured under.',
+        ]
+      : []),
+    ...(shown.some(({ isToleranceUsual }) => isToleranceUsual)
+      ? [
+          `Usual ±: the job gives no tolerance, and ± ${figures.said(DEPTH_TOLERANCE.value)} stands in (common practice).`,
+        ]
+      : []),
+    ...(floors.length > MOST_POINTS
+      ? [
+          `${floors.length - MOST_POINTS} more floors stand on the inspection sheet: gauge them all before anything is stripped.`,
+        ]
+      : []),
+  ];
+}
+
+/** Regions of which a depth is required, and no thickness. */
+function depthsOf({ regions }: EtchPlan): ReadonlySet<string> {
+  return new Set(
+    regions.filter(({ level, asked }) => level > 0 && asked.asThickness !== true).map(({ id }) => id),
+  );
 }
 
 function stepsOf({ job, choices }: TravellerPage): (readonly [string, string])[] {

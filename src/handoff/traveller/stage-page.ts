@@ -271,12 +271,14 @@ function gaugeTable(
   { points, letter }: { readonly points: readonly GaugePoint[]; readonly letter: string },
 ): Block[] {
   const { pen, width, figures } = page;
-  const { gone } = stageSum(stage, { process: page.job.process, points });
+  const { gone, oneOff } = stageSum(stage, { process: page.job.process, points });
+  const { plus, minus } = page.job.stock;
   const isAimed = aimsAtThickness(page, stage, points);
   const rows = points.map((point): FormCell[] => {
     const { before, after } = thicknessAround(point, stage, page);
     const should = before - gone.expected;
-    const [low, high] = [before - gone.most, before - gone.least];
+    // A sheet within its tolerance is none to ask about.
+    const [low, high] = [should - oneOff - minus, should + oneOff + plus];
     const outside = `${figures.length(low, { round: 'up' })}–${figures.length(high, { round: 'down' })}`;
     const aim = isAimed ? point.thickness.nominal : after;
     return [

@@ -3,7 +3,7 @@
 import { isTooThinToGauge } from '#checks/tolerance-budget.ts';
 import type { Job } from '#job/job.ts';
 import { GAUGED_AT } from '#job/process-assumptions.ts';
-import { QUESTIONED_SHARE } from '#job/questioned-share.ts';
+import { GAUGE_OFF, QUESTIONED_SHARE } from '#job/questioned-share.ts';
 import { sheetAt } from '#job/sheet-at.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import type { GaugePoint } from './gauge-points.ts';
@@ -13,8 +13,10 @@ export interface StageSum {
   readonly isByClock: boolean;
   /** Minutes until it is gauged; all of them by the clock. */
   readonly outAt: number;
-  /** mm gone then, and the least and the most of it at which planning need not be asked. */
+  /** mm gone then, and the least and the most of the middle of what is read at which planning need not be asked. */
   readonly gone: { readonly expected: number; readonly least: number; readonly most: number };
+  /** mm either way that a single reading may be off what is expected before planning is asked; of a thickness the sheet comes on top. */
+  readonly oneOff: number;
 }
 
 /** @param points where the stage is gauged */
@@ -24,11 +26,14 @@ export function stageSum(
 ): StageSum {
   const isByClock = points.length === 0 || isTooThinToGauge(etch, process);
   const expected = etch * GAUGED_AT.value;
-  const spare = expected * QUESTIONED_SHARE;
+  // Each of them is the difference of two readings; of a thin stage a quarter is less than these are apart by chance.
+  const byChance = (GAUGE_OFF * Math.SQRT2) / Math.sqrt(Math.max(1, points.length));
+  const spare = Math.max(expected * QUESTIONED_SHARE, byChance);
   return {
     isByClock,
     outAt: isByClock ? minutes : minutes * GAUGED_AT.value,
     gone: { expected, least: expected - spare, most: expected + spare },
+    oneOff: Math.max(expected * QUESTIONED_SHARE, GAUGE_OFF),
   };
 }
 

@@ -1,4 +1,5 @@
 /** Steps from receiving the sheet to hanging it in the bath, coupons during the run, and how the part hangs. */
+import { itemAt } from '#geometry/assert.ts';
 import { programUnit } from '#handoff/machine-program.ts';
 import { flowText } from '#handoff/pdf/flow-text.ts';
 import { formTable } from '#handoff/pdf/form-table.ts';
@@ -27,7 +28,18 @@ export interface BookPages {
   readonly stages: PageRun;
 }
 
-export function stepsBlocks(page: TravellerPage, pages: BookPages): Block[] {
+/** mm that steps are high: closer where something stands above them. */
+const STEP_ROWS = [10.4, 9.2, 8.2] as const;
+
+/** @param above mm that are taken already */
+export function stepsBlocks(page: TravellerPage, pages: BookPages, above = 0): Block[] {
+  const tried = STEP_ROWS.map((row) => stepsWith(page, pages, row));
+  const fits = (blocks: readonly Block[]) =>
+    above + blocks.reduce((sum, { height }) => sum + height, 0) <= page.height;
+  return tried.find(fits) ?? itemAt(tried, 0);
+}
+
+function stepsWith(page: TravellerPage, pages: BookPages, row: number): Block[] {
   const { pen, width, plan } = page;
   const last = plan.stages.length;
   const range = last === 1 ? String(stagePage(1)) : `${stagePage(1)}– ${stagePage(last)}`;
@@ -43,7 +55,7 @@ export function stepsBlocks(page: TravellerPage, pages: BookPages): Block[] {
     ],
   ];
   return [
-    ...formTable(pen, { columns: STEP_COLUMNS, rows, width, row: 10.4 }),
+    ...formTable(pen, { columns: STEP_COLUMNS, rows, width, row }),
     gap(2),
     sectionHead(
       pen,

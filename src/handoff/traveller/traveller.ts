@@ -9,7 +9,7 @@ import { OPPOSITE_HAND } from '#handoff/paper-heading.ts';
 import { drawPapers, pageCount, paperRoom } from '#handoff/pdf/paper-book.ts';
 import { makePdfPen } from '#handoff/pdf/pdf-pen.ts';
 import type { Block } from '#handoff/pdf/sheet-book.ts';
-import { coverBlocks } from './cover-page.ts';
+import { type Cover, coverOf } from './cover-page.ts';
 import { lastBlocks } from './last-page.ts';
 import { stageBlocks, stagePage } from './stage-page.ts';
 import { type BookPages, stepsBlocks } from './steps-page.ts';
@@ -29,7 +29,7 @@ export async function traveller(input: TravellerInput): Promise<Uint8Array> {
     planHash,
   };
   const isRemasked = plan.masking === 're-mask';
-  const cover = coverBlocks(page);
+  const cover = coverOf(page);
   const stages = plan.stages.map((stage) => stageBlocks(page, stage));
   drawPapers(pen, {
     paper,
@@ -39,7 +39,7 @@ export async function traveller(input: TravellerInput): Promise<Uint8Array> {
         subtitle: isRemasked
           ? 'Step chemical milling, a new coat for each stage, shallowest first'
           : 'Step chemical milling, one coat, peel by peel',
-        blocks: cover,
+        blocks: cover.first,
       },
       { subtitle: 'From the clean sheet to the bath', blocks: stepsOn(page, { cover, stages }) },
       ...plan.stages.map(({ number }, index) => ({
@@ -55,15 +55,21 @@ export async function traveller(input: TravellerInput): Promise<Uint8Array> {
 /** The steps name pages of the book, their own among them: they are set once to count those, and again with the numbers. */
 function stepsOn(
   page: TravellerPage,
-  { cover, stages }: { readonly cover: readonly Block[]; readonly stages: readonly (readonly Block[])[] },
+  { cover, stages }: { readonly cover: Cover; readonly stages: readonly (readonly Block[])[] },
 ): Block[] {
   const countOf = (blocks: readonly Block[]) => pageCount(page.choices.paper, blocks);
-  const covers = countOf(cover);
+  const first = countOf(cover.first);
+  // Its boxes stand on two pages where the first has no room for all of them.
+  const covers = first + (cover.rest.length > 0 ? 1 : 0);
   const pagesWith = (own: number): BookPages => ({
     cover: { from: 1, count: covers },
-    steps: { from: covers + 1, count: own },
-    stages: { from: covers + own + 1, count: stages.reduce((sum, blocks) => sum + countOf(blocks), 0) },
+    steps: { from: first + 1, count: own },
+    stages: { from: first + own + 1, count: stages.reduce((sum, blocks) => sum + countOf(blocks), 0) },
   });
-  const counted = countOf(stepsBlocks(page, pagesWith(1)));
-  return stepsBlocks(page, pagesWith(counted));
+  const set = (own: number) => [...cover.rest, ...stepsBlocks(page, pagesWith(own), heightOf(cover.rest))];
+  return set(countOf(set(1)));
+}
+
+function heightOf(blocks: readonly Block[]): number {
+  return blocks.reduce((sum, { height }) => sum + height, 0);
 }

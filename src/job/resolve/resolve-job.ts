@@ -54,7 +54,7 @@ function resolveBare(jobFile: JobFile, drawingUnit: LengthUnit | undefined): Res
   });
   const bath = resolveProcess(jobFile.process, { ...setting, alloy });
   const { thickness } = sheet.stock;
-  const asked = resolveRequirements(values.requirements, thickness);
+  const asked = resolveRequirements(values.requirements, { given: jobFile.requirements, stock: thickness });
   const { $schema, format, version, assumed, units: _, figures: __, wideLines, ...held } = values;
   const job: Omit<Job, 'process'> = {
     ...held,

@@ -18,9 +18,10 @@ const FACES = { near: ['near'], far: ['far'], both: ['near', 'far'] } as const;
 /** What the usual tolerance is called among the figures of a job that uses it. */
 export const NO_TOLERANCE_ASKED = 'depth tolerance where none is asked, ±';
 
+/** @param given the same as the job gives them, nothing filled in; `stock` in mm */
 export function resolveRequirements(
   asked: readonly Asked[],
-  stock: number | Taper,
+  { given, stock }: { readonly given: JobFile['requirements']; readonly stock: number | Taper },
 ): { readonly requirements: readonly Requirement[]; readonly findings: readonly Finding[] } {
   const requirements: Requirement[] = [];
   const findings: Finding[] = [];
@@ -40,6 +41,7 @@ export function resolveRequirements(
         path,
         names,
         ...part,
+        ...(leavesToleranceOut(given[index]) ? { isToleranceUsual: true } : {}),
         ...(face === 'far' ? { face } : {}),
         ...(isThickness ? { asThickness: true, ...behindOf(parts, at) } : {}),
         ...(edge === undefined ? {} : { edge }),
@@ -118,8 +120,11 @@ function leastOf(tapers: readonly Taper[]): number {
 
 /** The tolerance that is filled in, where any requirement leaves it out. */
 export function requirementProvenance(given: JobFile['requirements']): Provenance[] {
-  const usesDefault = given.some(({ plus, minus }) => plus === undefined || minus === undefined);
-  return usesDefault ? [provenanceOf(NO_TOLERANCE_ASKED, 'mm', DEPTH_TOLERANCE)] : [];
+  return given.some(leavesToleranceOut) ? [provenanceOf(NO_TOLERANCE_ASKED, 'mm', DEPTH_TOLERANCE)] : [];
+}
+
+function leavesToleranceOut(given: JobFile['requirements'][number] | undefined): boolean {
+  return given?.plus === undefined || given.minus === undefined;
 }
 
 function namesOf({ layer, at }: Asked): Requirement['names'] | undefined {

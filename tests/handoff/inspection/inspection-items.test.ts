@@ -130,10 +130,20 @@ test('one column, one number of places; and the usual ± is not called the drawi
     return (await readPdf(bytes)).map(({ text }) => text.replaceAll(/\s+/g, ' ')).join(' ');
   };
   const usual = await sheetOf({});
-  expect(usual).toContain('usual ± 0.05 mm (common practice) where no requirement gives another');
-  const rows = [...usual.matchAll(/(?:floor of|edge of|foot of|and) R\d+ ((?:[\d.]+ ){4})/g)];
+  expect(usual).toContain(
+    'where it says “usual” the job gives none, and ± 0.05 mm stands in (common practice)',
+  );
+  const rows = [
+    ...usual.matchAll(/(floor of|edge of|foot of|and) R\d+ ([\d.]+ [\d.]+ (?:usual )?[\d.]+ [\d.]+)/g),
+  ];
   expect(rows.length).toBeGreaterThan(8);
-  for (const [, figures = ''] of rows)
-    for (const figure of figures.trim().split(' ')) expect(figure).toMatch(/^\d+\.\d\d$/);
-  expect(await sheetOf({ plus: 0.07, minus: 0.06 })).toContain('± of thickness: the drawing’s.');
+  for (const [, what, figures = ''] of rows) {
+    const words = figures.split(' ');
+    // Said where the tolerance stands, and of floors alone.
+    expect(words.includes('usual')).toBe(what === 'floor of');
+    for (const figure of words.filter((word) => word !== 'usual')) expect(figure).toMatch(/^\d+\.\d\d$/);
+  }
+  const given = await sheetOf({ plus: 0.07, minus: 0.06 });
+  expect(given).toContain('± of thickness: the drawing’s.');
+  expect(given).not.toContain('usual');
 });

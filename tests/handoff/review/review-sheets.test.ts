@@ -58,7 +58,8 @@ test('every figure’s source stands on the sheets, with its grade', { tags: ['l
   const { bytesOf, planFile } = await planned('gauge-pod-cover', { files: ['review'] });
   const text = textOf(await readPdf(bytesOf('review.pdf'))).replace(/\s+/g, ' ');
   for (const { source, quantity } of planFile?.provenance ?? []) {
-    expect(text).toContain(source);
+    // A key of the job file is named by the figure beside it.
+    expect(text).toContain(source.replace(/^job file, [\w.[\]]+/, 'job file'));
     expect(text).toContain(quantity);
   }
 });
@@ -135,6 +136,28 @@ test('what changed since an earlier plan stands on the sheets; the plan itself s
   const said = textOf(await readPdf(changed.bytesOf('review.pdf')));
   expect(said).toContain('Regions R06 R07: etched to 2.200 mm, before etched to 2.100 mm.');
   expect(said).toContain(createHash('sha256').update(shallower).digest('hex'));
+});
+
+test('files are shown without their folders, and fields of the job by their labels', {
+  tags: ['long'],
+}, async () => {
+  const job = JSON.parse(readFileSync('samples/gauge-pod-cover.job.json', 'utf8'));
+  const drawingBytes = readFileSync('samples/gauge-pod-cover.dxf');
+  const run = (folder: string, rate: number, earlierPlanText?: string) => {
+    const drawing = `${folder}gauge-pod-cover.dxf`;
+    const process = { ...job.process, rate };
+    const jobText = JSON.stringify({ ...job, drawing, process, handoff: { files: ['review'] } });
+    return runJob({ jobText, drawingName: drawing, drawingBytes, earlierPlanText });
+  };
+  const bytesOf = ({ files }: Awaited<ReturnType<typeof run>>, name: string) =>
+    files.find((file) => file.name === name)?.bytes ?? new Uint8Array();
+  const earlier = new TextDecoder().decode(bytesOf(await run('issue-a/', 0.0297), 'plan.json'));
+  const now = await run('C:\\jobs\\issue-b\\', 0.0306, earlier);
+  const text = textOf(await readPdf(bytesOf(now, 'review.pdf'))).replace(/\s+/g, ' ');
+  expect(text).toContain('gauge-pod-cover.dxf');
+  expect(text).not.toMatch(/issue-a|issue-b|job file, /);
+  expect(text).toContain('Job, “Etch rate”: 0.0306; it was 0.0297.');
+  expect(text).toContain('etch rate: 0.0306 mm/min, job file; it was 0.0297 mm/min, job file.');
 });
 
 test('plan-file-unusable: an earlier plan that is none is reported, and nothing is planned', async () => {

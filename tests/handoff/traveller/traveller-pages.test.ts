@@ -32,15 +32,43 @@ test('names the pages where they stand: cover, steps and stages', { tags: ['long
   const numberOf = (found: RegExp) => pages.findIndex((text) => found.test(text)) + 1;
   const steps = numberOf(/From the clean sheet to the bath/);
   const [first, last] = [numberOf(/Stage 1 of/), numberOf(new RegExp(`Stage ${stages} of ${stages} `))];
-  expect(stages).toBeGreaterThan(6);
-  // Nine stages in two units need a second page for the cover.
-  expect(steps).toBe(3);
-  const said = pages[steps - 1] ?? '';
+  expect(stages).toBe(12);
+  // Twelve stages in two units leave boxes of the cover to the page of the steps, and those go on to a third.
+  expect(steps).toBe(2);
+  expect(first).toBe(4);
+  const said = pages.slice(1, 3).join(' ');
   expect(said).toContain('agree with pages 1 and 2;');
-  expect(said).toContain(`Boxes of pages 1 and 2 filled in, steps of page ${steps} stamped to here`);
+  expect(said).toContain('Boxes of pages 1 and 2 filled in, steps of pages 2 and 3 stamped to here');
   expect(said).toContain(`pages ${first} to ${last}`);
   // What can hurt is not left to the second page.
   expect(pages[0]).toMatch(/Caustic bath, hot/);
+});
+
+test('twelve stages take one page of the cover, and what went wrong stands below the steps', {
+  tags: ['long'],
+}, async () => {
+  const { pages, stages } = await pagesOf('glider-wing-skin-tapered', { paper: 'a4' });
+  expect(pages[0]).toMatch(
+    /The run.*Sheet as measured.*Coupon before the run.*Bath before the run.*Caustic bath/,
+  );
+  expect(pages[1]).toMatch(/Whom to ask.*Receive.*Coupon during the run.*How it hangs/);
+  expect(pages[2]).toContain(`Stage 1 of ${stages} `);
+  // Thirty-six floors need a second page.
+  expect(pages).toHaveLength(2 + stages + 2);
+  expect(pages.at(-1)).toMatch(/Bought off, mask on.*Protect.*What went wrong/);
+});
+
+test('M7.4 a thin stage asks from where a gauge can tell: 0.12 mm, 0.096 gone at four fifths', {
+  tags: ['long'],
+}, async () => {
+  const { pages } = await pagesOf('glider-wing-skin', {});
+  const first = pages.find((text) => text.includes('Stage 1 of 13 ')) ?? '';
+  const fourth = pages.find((text) => text.includes('Stage 4 of 13 ')) ?? '';
+  // Two points: 4 · 0.01 · √2 / √2 = 0.04 either way; six: 0.0231, where a quarter, 0.024, counts. Both rounded inward.
+  expect(first).toMatch(/expect 0\.10 mm\. Under 0\.06 mm or over 0\.13 mm gone/);
+  expect(fourth).toMatch(/expect 0\.10 mm\. Under 0\.08 mm or over 0\.12 mm gone/);
+  // One reading: 3.2 − 0.096, ± 0.04 and the sheet's 0.05.
+  expect(first).toMatch(/G1 R01 3\.10 3\.02–3\.19 3\.08/);
 });
 
 test('a program that a stage is cut by is named with its unit', { tags: ['long'] }, async () => {

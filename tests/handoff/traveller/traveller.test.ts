@@ -83,15 +83,15 @@ test('M6.3 each stage is taken out at four fifths, gauged and corrected by the m
   // Levels 3.0, 2.2, 1.2 at 0.0297 mm/min: 0.8, 1.0, 1.2 mm; four fifths of their minutes.
   expect(first).toMatch(/Minutes as planned 26\.9 min Out to gauge at 21\.5 min/);
   expect(first).toMatch(/First dip, 21\.5 min.*Minutes left = minutes in × \(0\.80 −.*Second dip/);
-  // 0.64 gone and a quarter of it either way; 4.06 less that.
+  // 0.64 gone and a quarter of it either way; 4.06 ± 0.05 less that.
   expect(first).toMatch(/expect 0\.64 mm\. Under 0\.48 mm or over 0\.80 mm gone: the part stays out/);
-  expect(first).toMatch(/G1 R02 3\.42 3\.26–3\.58 3\.26/);
+  expect(first).toMatch(/G1 R02 3\.42 3\.21–3\.63 3\.26/);
   // The sump has had 0.8 before stage 2; the wells nothing.
-  expect(second).toMatch(/G1 R02 2\.46 2\.26–2\.66 2\.26/);
-  expect(second).toMatch(/R06 3\.26 3\.06–3\.46 3\.06/);
+  expect(second).toMatch(/G1 R02 2\.46 2\.21–2\.71 2\.26/);
+  expect(second).toMatch(/R06 3\.26 3\.01–3\.51 3\.06/);
   // Of the sump 1.06 is asked; of the others a depth.
   expect(third).toMatch(/Minutes left = minutes in × over aim ÷ gone/);
-  expect(third).toMatch(/G1 R02 1\.30 1\.06–1\.54 1\.06.*R06 2\.10 1\.86–2\.34 –/);
+  expect(third).toMatch(/G1 R02 1\.30 1\.01–1\.59 1\.06.*R06 2\.10 1\.81–2\.39 –/);
   expect(last).toMatch(
     /Final thickness, maskant still on.*R02 1\.06 0\.98 1\.14.*Bought off, mask on.*Strip.*Protect/,
   );

@@ -8,6 +8,7 @@ import { readJob } from '#job/formats/read-job.ts';
 import { bareJob } from '#job/resolve/bare-job.ts';
 import { resolveJob } from '#job/resolve/resolve-job.ts';
 import { MOST_JOB_BYTES } from '#run/run-limits.ts';
+import { fileNameOf } from '#units/file-name-of.ts';
 import { jobForDrawing } from './job-for-drawing.ts';
 
 /** A job of its own, a step of the job that is open (a file of it came, or came again), or nothing. */
@@ -165,11 +166,6 @@ function textOf({ bytes }: DrawingFile): string | undefined {
   } catch {
     return undefined;
   }
-}
-
-/** A browser gives files without their folders. */
-function fileNameOf(path: string): string {
-  return path.split(/[\\/]/).at(-1) ?? path;
 }
 
 function unchanged({ name }: DrawingFile): string {
