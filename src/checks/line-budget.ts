@@ -4,6 +4,7 @@
  */
 import { couponFactor, THICKNESS_GAUGE, WIDTH_GAUGE } from '#bath/coupon.ts';
 import { etchFactorAt } from '#bath/etch-factor.ts';
+import type { LineChange } from '#findings/edge-words.ts';
 import { ROUNDING } from '#geometry/tolerances.ts';
 import type { Job } from '#job/job.ts';
 import { undercutOf } from '#plan/allowance.ts';
@@ -13,7 +14,8 @@ import { type DrawnStep, drawnStepsOfBoth } from './drawn-steps.ts';
 import { type LineProcess, type MovedEdge, type Mover, moversOf } from './line-causes.ts';
 import { type LineSide, type LineSum, lineSum } from './line-sum.ts';
 
-export const LINE_CHANGES = [
+/** What may be tried, in the order that it is listed where two help alike. */
+const LINE_CHANGES: readonly LineChange[] = [
   'coupon-at-depth',
   'gauge-run',
   'cut-closer',
@@ -22,8 +24,7 @@ export const LINE_CHANGES = [
   're-mask',
   'levels-apart',
   'edge-at-foot',
-] as const;
-export type LineChange = (typeof LINE_CHANGES)[number];
+];
 
 export interface LineBudget extends DrawnStep {
   /** How far the line keeps back from the drawn edge, mm. */

@@ -1,25 +1,15 @@
 /** What may move the edge of a step off its drawn line, one by one, each with how far it may go (M6.5). mm */
 import type { EtchFactor } from '#bath/etch-factor.ts';
+import { LINE_CAUSE_WORDS, type LineCause } from '#findings/edge-words.ts';
 import type { Job } from '#job/job.ts';
 import type { ActualRun } from '#plan/edge-place.ts';
 import { gaugedEtch } from './tolerance-budget.ts';
-
-export const LINE_CAUSES = [
-  'factor',
-  'rate',
-  'depth',
-  'floor',
-  'scribing',
-  'slot',
-  'laying',
-  'stretch',
-] as const;
 
 /**
  * `factor`: the etch factor. `rate`: one rate for the whole run. `depth`: the stages that made the step. `floor`: the stages after them,
  * which deepen both its floors. The others lie between the planned line and the cut in the maskant.
  */
-export type LineCause = (typeof LINE_CAUSES)[number];
+export const LINE_CAUSES = Object.keys(LINE_CAUSE_WORDS) as readonly LineCause[];
 
 export type LineProcess = Pick<
   Job['process'],

@@ -4,10 +4,11 @@
  * variance of the place while that quantity runs evenly between its limits (Gauss' three points).
  */
 
+import type { LineCause } from '#findings/edge-words.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { SAME_SUM } from '#geometry/tolerances.ts';
 import { type EdgeStep, edgePlacer, type PlacedLines, plannedRun } from '#plan/edge-place.ts';
-import { LINE_CAUSES, type LineCause, type Mover, type Quantity, type TrialRun } from './line-causes.ts';
+import { LINE_CAUSES, type Mover, type Quantity, type TrialRun } from './line-causes.ts';
 
 /** mm off the drawn line. */
 export interface LineSide {

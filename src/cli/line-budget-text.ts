@@ -1,4 +1,5 @@
 /** The line budget as lines of text for under a stage table: how far drawn edges may come out off their lines. */
+import { LINE_CAUSE_WORDS, type LineCause } from '#findings/edge-words.ts';
 import type { RunResult } from '#run/run-job.ts';
 import { gaugedFigure, type ShownUnit } from '#units/show-length.ts';
 
@@ -29,23 +30,12 @@ function edgeText({ level, beside, byClock, amplification }: Budget, unit: Shown
     outward.allowed === null ? '' : ` of +${figure(outward.allowed)}/−${figure(inward.allowed ?? 0)}`;
   const cause = Object.entries(parts).sort(([, a], [, b]) => b - a)[0];
   const most =
-    cause === undefined ? '' : `; ${CAUSES[cause[0] as keyof typeof CAUSES]} ± ${figure(cause[1])}`;
+    cause === undefined ? '' : `; ${LINE_CAUSE_WORDS[cause[0] as LineCause]} ± ${figure(cause[1])}`;
   const times =
     amplification < 1.5 ? '' : `; moves ${amplification.toFixed(1)} times as far as its step is off`;
   const neighbour = beside === 0 ? 'land' : figure(beside);
   return `${figure(level)} beside ${neighbour}: ± ${figure(outward.likely)} / ${figure(worst)}${asked}${most}${times}`;
 }
-
-const CAUSES = {
-  factor: 'etch factor',
-  rate: 'rate',
-  depth: 'depth of the step',
-  floor: 'later stages',
-  scribing: 'scribing',
-  slot: 'play in the slot',
-  laying: 'laying on',
-  stretch: 'stretch',
-} as const satisfies Readonly<Record<keyof Budget['byClock']['parts'], string>>;
 
 /** Those with a tolerance by their share of it; the others by their size, after them. */
 function rank({ byClock: { outward, inward } }: Budget): number {

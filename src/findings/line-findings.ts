@@ -1,22 +1,18 @@
 /** Findings about drawn edges: how far they may come out off their lines, and what helps. Lengths in mm. */
 import { ROUNDING } from '#geometry/tolerances.ts';
 import { PRINTED_AS_NOTHING } from '#units/depth-tolerances.ts';
-import { edgeWords, type StepEdge } from './edge-words.ts';
+import {
+  changesWords,
+  edgeWords,
+  LINE_CAUSE_WORDS,
+  type LineCause,
+  type LineChange,
+  type StepEdge,
+} from './edge-words.ts';
 import { figureTo, mm, type Shown } from './shown-figures.ts';
 import { note, type Saying, warn } from './words.ts';
 
 const figure = figureTo(3);
-
-type Cause = 'factor' | 'rate' | 'depth' | 'floor' | 'scribing' | 'slot' | 'laying' | 'stretch';
-type Change =
-  | 'coupon-at-depth'
-  | 'gauge-run'
-  | 'cut-closer'
-  | 'fill-slot'
-  | 'lay-closer'
-  | 're-mask'
-  | 'levels-apart'
-  | 'edge-at-foot';
 
 /** The edge that is worst off, of so many that are. */
 interface EdgeOff extends StepEdge {
@@ -25,10 +21,14 @@ interface EdgeOff extends StepEdge {
   readonly worst: number;
   readonly allowed: number | undefined;
   /** ±, each alone. */
-  readonly parts: Readonly<Partial<Record<Cause, number>>>;
+  readonly parts: Readonly<Partial<Record<LineCause, number>>>;
   readonly factorSpread: number;
   readonly amplification: number;
-  readonly remedy: { readonly changes: readonly Change[]; readonly likely: number; readonly worst: number };
+  readonly remedy: {
+    readonly changes: readonly LineChange[];
+    readonly likely: number;
+    readonly worst: number;
+  };
   readonly edges: number;
   /** Edges of one step and tolerance, in all. */
   readonly of: number;
@@ -138,22 +138,11 @@ function way({ side }: EdgeOff): string {
   return side === 'outward' ? 'outside its line' : 'inside its line';
 }
 
-const CAUSE_WORDS: Readonly<Record<Cause, string>> = {
-  factor: 'etch factor',
-  rate: 'rate',
-  depth: 'depth of its step',
-  floor: 'later stages',
-  scribing: 'scribing',
-  slot: 'play in the slot',
-  laying: 'laying on',
-  stretch: 'stretch',
-};
-
 /** mm; an edge that moves so much farther than its step is off is worth a word. */
 const AMPLIFIED = 1.5;
 
 function partsOf({ parts, factorSpread, amplification }: EdgeOff, show: Shown): string {
-  const causes = (Object.entries(parts) as [Cause, number][])
+  const causes = (Object.entries(parts) as [LineCause, number][])
     .filter(([, half]) => half >= PRINTED_AS_NOTHING)
     .sort((a, b) => b[1] - a[1])
     .map(([cause, half]) => {
@@ -162,7 +151,7 @@ function partsOf({ parts, factorSpread, amplification }: EdgeOff, show: Shown): 
         cause === 'depth' && amplification >= AMPLIFIED
           ? ` (an edge here moves ${amplification.toFixed(1)} times as far as its step is off)`
           : '';
-      return `${CAUSE_WORDS[cause]} ± ${mm(half, show)}${why}${how}`;
+      return `${LINE_CAUSE_WORDS[cause]} ± ${mm(half, show)}${why}${how}`;
     });
   return causes.join(', ');
 }
@@ -174,22 +163,8 @@ function others({ edges, of }: EdgeOff): string {
 function remedyOf(facts: EdgeOff, what: 'likely' | 'worst', show: Shown): string {
   const { changes } = facts.remedy;
   if (changes.length === 0) return 'No single change helps enough: ask for a wider tolerance of the edge.';
-  const said = changes.map((change) => CHANGE_WORDS[change](facts, show));
-  const list = said.length === 1 ? said.join('') : `${said.slice(0, -1).join(', ')} and ${said.at(-1)}`;
   const left = facts.remedy[what];
   const isHeld = facts.allowed === undefined || left <= facts.allowed + ROUNDING;
   const rest = isHeld ? '' : ': still too much, so ask for a wider tolerance too';
-  return `Most helps to ${list}; that leaves ${mm(left, show)}${rest}.`;
+  return `Most helps to ${changesWords(changes, facts, show)}; that leaves ${mm(left, show)}${rest}.`;
 }
-
-const CHANGE_WORDS: Readonly<Record<Change, (facts: EdgeOff, show: Shown) => string>> = {
-  'coupon-at-depth': ({ level }, show) => `measure the factor on a coupon etched to ${mm(level, show)}`,
-  'gauge-run': () => 'gauge each stage before its end and correct its minutes',
-  'cut-closer': () => 'cut twice as close to the line',
-  'fill-slot': () => 'use a blade as wide as the slot',
-  'lay-closer': () => 'lay the template on twice as closely',
-  're-mask': () => 'mask again for each stage',
-  'levels-apart': () => 'move the two levels further apart, half-way to the ends of their tolerances',
-  'edge-at-foot': () =>
-    'ask whether the drawn line may be the foot of the wall, so that the scribe line lies on it',
-};

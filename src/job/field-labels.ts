@@ -1,7 +1,7 @@
 /** Findings for people who do not write job files, on screen and on paper: a field of the job is named by the label of its control. */
 import type { Finding } from '#findings/finding.ts';
 import { type SaidFinding, sayFinding } from '#findings/say-finding.ts';
-import type { Naming } from '#findings/shown-figures.ts';
+import { type Naming, type Shown, shownIn } from '#findings/shown-figures.ts';
 import type { Members } from '#job/fields/field.ts';
 import { JOB } from '#job/job-file.ts';
 import type { ShownUnit } from '#units/show-length.ts';
@@ -14,6 +14,11 @@ const IN_LABELS: Naming = {
   field: (path) => `“${labelOf(path)}”`,
   code: (text) => `“${text}”`,
 };
+
+/** Figures and names for words of findings that stand alone. */
+export function shownInLabels(unit: ShownUnit): Shown {
+  return shownIn(unit, IN_LABELS);
+}
 
 export function sayInLabels(finding: Finding, unit: ShownUnit): SaidFinding {
   return sayFinding(finding, unit, IN_LABELS);

@@ -50,6 +50,7 @@ function heldWorker() {
     relief: async () => undefined,
     section: async () => undefined,
     depth: async () => undefined,
+    edges: async () => undefined,
     ...TIES,
     readBack: async () => undefined,
   };

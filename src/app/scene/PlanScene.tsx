@@ -2,6 +2,7 @@
 import { useMemo, useRef } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import type { RegionShape } from '#app/state/region-shape.ts';
+import type { EdgeBand } from '#app/state/shown-bands.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { growLoops } from '#geometry/grow/grow-loops.ts';
 import { contourOfLoop } from '#handoff/contour.ts';
@@ -9,6 +10,7 @@ import type { Contour, ShownPlan } from '#job/formats/plan-file.ts';
 import { BathFills } from './BathFills.tsx';
 import { cutLines, isPeeled } from './bath-minute.ts';
 import { ColoredPatches } from './ColoredPatches.tsx';
+import { EdgeBands } from './EdgeBands.tsx';
 import { FatSegments } from './FatSegments.tsx';
 import { RING } from './line-looks.ts';
 import { linearRgb } from './linear-rgb.ts';
@@ -29,6 +31,8 @@ interface PlanSceneProps {
   readonly linework: readonly Contour[];
   /** Floors of the other face. */
   readonly behind: readonly Contour[];
+  /** Where drawn edges will land. */
+  readonly bands: readonly EdgeBand[];
   readonly selection: readonly string[];
   /** Region ids that are pointed at, here or in another view. */
   readonly lit: readonly string[];
@@ -48,7 +52,8 @@ const EDGE_WIDTH = 1.3;
 const THROUGH_DASH = 3;
 
 export function PlanScene(props: PlanSceneProps) {
-  const { plan, shapes, linework, behind, selection, lit, theme, pose, minute, onlyStage, marked } = props;
+  const { plan, shapes, linework, behind, bands, selection, lit, theme, pose, minute, onlyStage, marked } =
+    props;
   const pixelsPerMm = useScaleStep(pose);
   const restScale = useRestScale(pose);
   const segments = useRef<SegmentCache>(new WeakMap());
@@ -70,6 +75,7 @@ export function PlanScene(props: PlanSceneProps) {
       ) : (
         <BathFills plan={plan} minute={minute} theme={theme} pixelsPerMm={fillScale(pixelsPerMm)} />
       )}
+      <EdgeBands bands={bands} theme={theme} pose={pose} pixelsPerMm={pixelsPerMm} restScale={restScale} />
       <Linework positions={drawn} color={theme.linework} />
       <ThinSegments positions={through} color={theme.linework} order={1} dash={THROUGH_DASH / restScale} />
       <FatSegments positions={edge} color={theme.outline} width={EDGE_WIDTH} order={1} />

@@ -5,6 +5,7 @@ import { useEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import type { StoreApi } from 'zustand/vanilla';
 import type { RegionShape } from '#app/state/region-shape.ts';
+import type { EdgeBand } from '#app/state/shown-bands.ts';
 import type { Contour } from '#job/formats/plan-file.ts';
 import { CameraRig } from './CameraRig.tsx';
 import { PlanScene } from './PlanScene.tsx';
@@ -21,6 +22,7 @@ export interface ScenePainted extends Omit<ScenePicture, 'lines'> {
 
 const NONE: readonly string[] = [];
 const NO_CONTOURS: readonly Contour[] = [];
+const NO_BANDS: readonly EdgeBand[] = [];
 
 export function SheetScene({
   painted,
@@ -33,6 +35,7 @@ export function SheetScene({
     plan,
     linework,
     behind,
+    bands,
     shapes,
     relief,
     cut,
@@ -58,6 +61,7 @@ export function SheetScene({
           shapes={shapes}
           linework={linework}
           behind={behind ?? NO_CONTOURS}
+          bands={bands ?? NO_BANDS}
           selection={selection}
           lit={lit ?? NONE}
           theme={theme}

@@ -3,6 +3,7 @@
  * keyboard. Types only.
  */
 
+import type { EdgeBand } from '#app/state/shown-bands.ts';
 import type { SheetView } from '#app/state/workbench-state.ts';
 import type { PackedContours } from '#app/worker/pack-contours.ts';
 import type { DrawnLine, ReliefArrays } from '#app/worker/planned-page.ts';
@@ -17,6 +18,8 @@ export interface ScenePicture {
   readonly lines: readonly DrawnLine[];
   /** Floors of the face that is not seen, shown faintly through the part. */
   readonly behind?: readonly Contour[];
+  /** Where drawn edges will land, those of the face on show. */
+  readonly bands?: readonly EdgeBand[];
   readonly relief: SceneRelief | undefined;
   /** Along which the relief is cut open; undefined where it is whole. */
   readonly cut?: SceneCut | undefined;

@@ -40,51 +40,23 @@ interface SectionQuery extends FrontQuery {
 }
 
 export function startFollower(store: StoreApi<WorkbenchState>, service: PlanService): Follower {
-  const derive = (change: Partial<Derived>) =>
-    store.setState(({ derived }) => ({ derived: { ...derived, ...change } }));
-  const isOnShow = ({ plan }: FrontQuery) => store.getState().derived.page?.plan === plan;
-  const fail = (error: unknown) =>
-    derive({ failure: error instanceof Error ? error.message : String(error) });
-
-  const wantFine = keepLatest(
-    reliefAsker(service, 'fine'),
-    (answer, query) => {
-      const { relief } = store.getState().derived;
-      if (relief === undefined || relief.of !== query.plan || relief.minute !== query.minute) return;
-      const { mesh: fine, heldBack } = answer;
-      const mesh = fine && { draft: relief.mesh?.draft ?? fine, fine };
-      derive({ relief: { ...relief, mesh, heldBack } });
-    },
-    fail,
-  );
-  const wantRelief = keepLatest(
-    reliefAsker(service, 'draft'),
-    (answer, query) => {
-      if (!isOnShow(query)) return;
-      const { mesh: draft, heldBack } = answer;
-      const mesh = draft && { draft, fine: undefined };
-      derive({ relief: { mesh, heldBack, of: query.plan, minute: query.minute } });
-      if (asked.relief === query) wantFine(query);
-    },
-    fail,
-  );
-  const wantSection = keepLatest(
-    ({ run, minute, cut }: SectionQuery) => service.section(run, { ...cut, minute }),
-    (section, query) => {
-      if (isOnShow(query)) {
-        derive({ section: { section, of: query.plan, minute: query.minute, cut: query.cut } });
-      }
-    },
-    fail,
-  );
+  let asked: { relief?: FrontQuery; section?: SectionQuery; edges?: ShownPlan } = {};
+  const tie = tieTo(store, service);
+  const wantRelief = reliefWanter(tie, (query) => asked.relief === query);
+  const wantSection = sectionWanter(tie);
+  const wantEdges = edgesWanter(tie);
 
   const beginLook = lookBeginner(store);
-  let asked: { relief?: FrontQuery; section?: SectionQuery } = {};
   const follow = () => {
     const { derived, session } = store.getState();
     const query = frontQuery({ derived, session });
     if (query === undefined || beginLook(query.plan)) return;
     const { cut, view } = session;
+    const isMeasured = derived.page?.isWhole === true && !derived.isStale;
+    if ((session.showsBands || session.edge !== undefined) && isMeasured && asked.edges !== query.plan) {
+      asked = { ...asked, edges: query.plan };
+      wantEdges(query);
+    }
     if (view === 'relief' && !isSame(asked.relief, query)) {
       asked = { ...asked, relief: query };
       wantRelief(query);
@@ -118,7 +90,7 @@ function lookBeginner(store: StoreApi<WorkbenchState>): (plan: ShownPlan) => boo
     drawn = derived.page?.lines;
     job = openJob?.id;
     const cut = (isOtherJob ? session.cut : undefined) ?? defaultCut(plan, derived.shapes);
-    store.setState(({ session: now }) => ({ session: { ...now, cut, minute: undefined } }));
+    store.setState(({ session: now }) => ({ session: { ...now, cut, minute: undefined, edge: undefined } }));
     return true;
   };
 }
@@ -131,6 +103,77 @@ function frontQuery({
   const { run, plan } = derived.page ?? {};
   if (run === undefined || plan === undefined) return undefined;
   return { run, plan, face: faceOnShow({ derived }), minute: session.minute };
+}
+
+/** How answers come to be shown, those about the plan on show alone. */
+interface Tie {
+  readonly service: PlanService;
+  readonly derived: () => Derived;
+  readonly derive: (change: Partial<Derived>) => void;
+  readonly isOnShow: (query: FrontQuery) => boolean;
+  readonly fail: (error: unknown) => void;
+}
+
+function tieTo(store: StoreApi<WorkbenchState>, service: PlanService): Tie {
+  const derive = (change: Partial<Derived>) =>
+    store.setState(({ derived }) => ({ derived: { ...derived, ...change } }));
+  return {
+    service,
+    derive,
+    derived: () => store.getState().derived,
+    isOnShow: ({ plan }) => store.getState().derived.page?.plan === plan,
+    fail: (error) => derive({ failure: error instanceof Error ? error.message : String(error) }),
+  };
+}
+
+/** The draft first; the fine one after it, unless another is asked for by then. */
+function reliefWanter(
+  { service, derived, derive, isOnShow, fail }: Tie,
+  isAsked: (query: FrontQuery) => boolean,
+) {
+  const wantFine = keepLatest(
+    reliefAsker(service, 'fine'),
+    (answer, query) => {
+      const { relief } = derived();
+      if (relief === undefined || relief.of !== query.plan || relief.minute !== query.minute) return;
+      const { mesh: fine, heldBack } = answer;
+      const mesh = fine && { draft: relief.mesh?.draft ?? fine, fine };
+      derive({ relief: { ...relief, mesh, heldBack } });
+    },
+    fail,
+  );
+  return keepLatest(
+    reliefAsker(service, 'draft'),
+    (answer, query) => {
+      if (!isOnShow(query)) return;
+      const { mesh: draft, heldBack } = answer;
+      const mesh = draft && { draft, fine: undefined };
+      derive({ relief: { mesh, heldBack, of: query.plan, minute: query.minute } });
+      if (isAsked(query)) wantFine(query);
+    },
+    fail,
+  );
+}
+
+function sectionWanter({ service, derive, isOnShow, fail }: Tie) {
+  return keepLatest(
+    ({ run, minute, cut }: SectionQuery) => service.section(run, { ...cut, minute }),
+    (section, query) => {
+      if (!isOnShow(query)) return;
+      derive({ section: { section, of: query.plan, minute: query.minute, cut: query.cut } });
+    },
+    fail,
+  );
+}
+
+function edgesWanter({ service, derive, isOnShow, fail }: Tie) {
+  return keepLatest(
+    ({ run }: FrontQuery) => service.edges(run),
+    (drawn, query) => {
+      if (isOnShow(query)) derive({ edges: { drawn, of: query.plan } });
+    },
+    fail,
+  );
 }
 
 function reliefAsker(service: PlanService, how: keyof typeof TOLERANCE) {

@@ -36,6 +36,9 @@ export function lookActions(store: StoreApi<WorkbenchState>, look: (change: Part
     light: (lit: Lit | undefined) => store.setState({ lit }),
     flyTo: (flight: Flight) => look({ flight }),
     cutAlong: (cut: SectionLine) => look({ cut }),
+    /** Along each drawn edge, where it will land. */
+    showBands: (showsBands: boolean) => look({ showsBands }),
+    pickEdge: (edge: number | undefined) => look({ edge }),
     drawHeights: (sectionHeight: SectionHeight) => look({ sectionHeight }),
     /** Past the last minute the end of the run is meant. */
     turnClock: (minute: number | undefined) => {

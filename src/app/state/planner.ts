@@ -120,9 +120,14 @@ function putOnShow(store: StoreApi<WorkbenchState>, change: Partial<Derived>): v
   store.setState(({ derived, session }) => {
     const { shapes = derived.shapes } = change;
     const selection = followSelection(session.selection, shapes);
+    // Which edges there are is of one plan.
+    const isOther = change.page !== undefined && change.page.plan !== derived.page?.plan;
+    const edge = isOther ? undefined : session.edge;
     return {
       derived: { ...derived, ...change },
-      ...(selection === session.selection ? {} : { session: { ...session, selection } }),
+      ...(selection === session.selection && edge === session.edge
+        ? {}
+        : { session: { ...session, selection, edge } }),
     };
   });
 }

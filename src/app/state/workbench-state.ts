@@ -4,7 +4,7 @@
  */
 
 import type { DrawingFile } from '#app/worker/plan-service.ts';
-import type { PlannedPage, ReliefArrays } from '#app/worker/planned-page.ts';
+import type { DrawnEdges, PlannedPage, ReliefArrays } from '#app/worker/planned-page.ts';
 import type { Finding } from '#findings/finding.ts';
 import type { Box } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
@@ -72,6 +72,10 @@ export interface Session {
   /** A new object each time. */
   readonly flight: Flight | undefined;
   readonly cut: SectionLine | undefined;
+  /** Where drawn edges will land is shown along each of them. */
+  readonly showsBands: boolean;
+  /** The drawn edge that was picked: its place in the plan's `lineBudgets`. */
+  readonly edge: number | undefined;
   readonly sectionHeight: SectionHeight;
   /** Immersed minute on show; undefined for the end of the run. */
   readonly minute: number | undefined;
@@ -124,6 +128,8 @@ export interface Derived {
         readonly cut: SectionLine;
       }
     | undefined;
+  /** Undefined until someone asks to see them. */
+  readonly edges: { readonly drawn: readonly DrawnEdges[]; readonly of: ShownPlan } | undefined;
 }
 
 /** Which job is open, as the browser keeps it. */
@@ -171,6 +177,8 @@ export const EMPTY_WORKBENCH: WorkbenchState = {
     exaggeration: 'fitted',
     flight: undefined,
     cut: undefined,
+    showsBands: false,
+    edge: undefined,
     sectionHeight: 'fitted',
     minute: undefined,
     notice: undefined,
@@ -184,5 +192,6 @@ export const EMPTY_WORKBENCH: WorkbenchState = {
     failure: undefined,
     relief: undefined,
     section: undefined,
+    edges: undefined,
   },
 };

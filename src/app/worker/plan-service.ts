@@ -6,7 +6,7 @@ import type { JobFile } from '#job/job-file.ts';
 import type { PlaceDepth } from '#run/depth-job.ts';
 import type { Section, SectionRequest } from '#run/section-job.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
-import type { DrawnLine, PlannedPage, ReliefAnswer } from './planned-page.ts';
+import type { DrawnEdges, DrawnLine, PlannedPage, ReliefAnswer } from './planned-page.ts';
 import type { WireEnd, WirePage } from './wire-page.ts';
 
 export interface DrawingFile {
@@ -62,6 +62,8 @@ export interface EtchedQuestions {
   relief(run: number, request: ReliefRequest): Promise<ReliefAnswer | undefined>;
   section(run: number, request: SectionRequest): Promise<Section | undefined>;
   depth(run: number, request: PlaceRequest): Promise<PlaceDepth | undefined>;
+  /** In the order of `lineBudgets`; undefined also before the run has ended. */
+  edges(run: number): Promise<readonly DrawnEdges[] | undefined>;
 }
 
 export interface PlanService extends EtchedQuestions {

@@ -33,7 +33,13 @@ import type { WireDrawn, WireEnd, WirePage } from './wire-page.ts';
 interface WorkerState {
   drawing: DrawingFile | undefined;
   /** Of the last run that came to a plan. */
-  etched: { readonly run: number; readonly part: EtchedPart } | undefined;
+  etched:
+    | {
+        readonly run: number;
+        readonly part: EtchedPart;
+        readonly lineBudgets?: RunResult['lineBudgets'];
+      }
+    | undefined;
   /** As read, and as the page last got it. */
   drawn: Drawing | undefined;
   readonly cancelled: Set<number>;
@@ -98,8 +104,8 @@ function planService(): WorkerService {
 
 function resultsOf({ planFile }: RunResult): PlanResults | undefined {
   if (planFile === undefined) return undefined;
-  const { totals, levelChoices, budgets, withdrawals, bathSheet } = planFile;
-  return { totals, levelChoices, budgets, withdrawals, bathSheet };
+  const { totals, levelChoices, budgets, lineBudgets, survey, withdrawals, bathSheet } = planFile;
+  return { totals, levelChoices, budgets, lineBudgets, survey, withdrawals, bathSheet };
 }
 
 /** Makes runs one after another, and remembers what the page has got already. */
@@ -141,11 +147,11 @@ function runner(state: WorkerState, memory: RunMemory) {
       { jobText, drawingName, drawingBytes: drawing.bytes },
       { progress, signal, breathe: breather(), memory, onPlan },
     );
-    const { files, plan, kit, farKit, thickness, drawing: read } = result;
+    const { files, plan, kit, farKit, thickness, lineBudgets, drawing: read } = result;
     const results = resultsOf(result);
     const findings = placedOnSheet(result.findings, read);
     if (plan !== undefined && kit !== undefined && thickness !== undefined) {
-      state.etched = { run, part: etchedPart(plan, thickness, kit, farKit) };
+      state.etched = { run, part: etchedPart(plan, thickness, kit, farKit), lineBudgets };
       // The two ways out of here are not in step with each other: the end may not overtake the plan.
       await sent;
       return { findings, results, files, seconds: seconds(), page: undefined };
@@ -185,6 +191,13 @@ function etchedQuestions(state: WorkerState): EtchedQuestions {
       const part = partOf(run);
       if (part === undefined) return undefined;
       return depthsOf(part, { points: Float64Array.of(at.x, at.y), minute })[0];
+    },
+    async edges(run) {
+      if (state.etched?.run !== run) return undefined;
+      return state.etched.lineBudgets?.map(({ edges, at }) => ({
+        lines: packContours(edges.map((span) => contourOfPath({ closed: false, spans: [span] }))),
+        at,
+      }));
     },
   };
 }

@@ -5,6 +5,7 @@ import type { Point } from '#geometry/point.ts';
 import type { Contour, PlanFile, ShownPlan } from '#job/formats/plan-file.ts';
 import type { OutputFile } from '#run/output-file.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
+import type { PackedContours } from './pack-contours.ts';
 import type { PlanFaces } from './plan-faces.ts';
 
 export interface DrawnLine {
@@ -28,6 +29,8 @@ export interface PlanResults {
   readonly totals: PlanFile['totals'];
   readonly levelChoices: PlanFile['levelChoices'] | undefined;
   readonly budgets: PlanFile['budgets'] | undefined;
+  readonly lineBudgets: PlanFile['lineBudgets'] | undefined;
+  readonly survey: PlanFile['survey'] | undefined;
   readonly withdrawals: PlanFile['withdrawals'] | undefined;
   readonly bathSheet: PlanFile['bathSheet'] | undefined;
 }
@@ -46,6 +49,13 @@ export interface PlannedPage extends DrawnSheet {
   readonly seconds: number;
   /** False while the plan is there but not yet measured and checked: findings and files are still to come. */
   readonly isWhole: boolean;
+}
+
+/** Drawn edges of one step and tolerance, in the frame of the sheet on show. */
+export interface DrawnEdges {
+  readonly lines: PackedContours;
+  /** Middle of the longest. */
+  readonly at: Point;
 }
 
 /** The etched surface as triangles, in mm: z up, 0 the as-received surface, pockets below it. */

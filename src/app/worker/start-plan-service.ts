@@ -89,6 +89,7 @@ export function startPlanService(): PlanService {
     relief: (run, request) => unlessEnded(tie.remote.relief(run, request)),
     section: (run, request) => unlessEnded(tie.remote.section(run, request)),
     depth: (run, request) => unlessEnded(tie.remote.depth(run, request)),
+    edges: (run) => unlessEnded(tie.remote.edges(run)),
   };
 }
 

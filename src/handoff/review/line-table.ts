@@ -1,4 +1,5 @@
 /** The line budget of the review sheets: where drawn edges may come out, what moves them, what is allowed. */
+import { LINE_CAUSE_WORDS, type LineCause } from '#findings/edge-words.ts';
 import type { PaperFigures } from '#handoff/paper-figures.ts';
 import { formTable } from '#handoff/pdf/form-table.ts';
 import { sectionHead } from '#handoff/pdf/paper-book.ts';
@@ -59,22 +60,11 @@ function allowedWords(figures: PaperFigures, { outward, inward }: LineBudgetReco
   return sides(figures, outward.allowed, inward.allowed);
 }
 
-const CAUSE_WORDS: Readonly<Record<string, string>> = {
-  factor: 'etch factor',
-  rate: 'rate',
-  depth: 'its step',
-  floor: 'later stages',
-  scribing: 'scribing',
-  slot: 'slot',
-  laying: 'laying on',
-  stretch: 'stretch',
-};
-
 /** The largest two. */
 function causeWords(figures: PaperFigures, parts: LineBudgetRecord['byClock']['parts']): string {
-  return Object.entries(parts)
+  return (Object.entries(parts) as [LineCause, number][])
     .sort(([, a], [, b]) => b - a)
     .slice(0, 2)
-    .map(([cause, half]) => `${CAUSE_WORDS[cause] ?? cause} ${exactEach(figures, half).join(', ')}`)
+    .map(([cause, half]) => `${LINE_CAUSE_WORDS[cause]} ${exactEach(figures, half).join(', ')}`)
     .join('\n');
 }

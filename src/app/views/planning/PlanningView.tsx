@@ -2,6 +2,7 @@
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import { BathSheetView } from './BathSheetView.tsx';
 import { Disclosure } from './Disclosure.tsx';
+import { EdgesView } from './EdgesView.tsx';
 import { LevelChoicesView } from './LevelChoicesView.tsx';
 import { ToleranceView } from './ToleranceView.tsx';
 import { WithdrawalsView } from './WithdrawalsView.tsx';
@@ -17,6 +18,9 @@ export function PlanningView() {
       </Disclosure>
       <Disclosure title="Tolerance: what may go wrong">
         <ToleranceView />
+      </Disclosure>
+      <Disclosure title="Drawn edges: where they will land">
+        <EdgesView />
       </Disclosure>
       <Disclosure title="Tapers drawn out of the bath">
         <WithdrawalsView />

@@ -4,6 +4,8 @@
  */
 import { memo, useEffect, useMemo, useRef } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
+import { askedOutline } from '#app/scene/asked-outline.ts';
+import { bandColors } from '#app/scene/band-colors.ts';
 import { cutLines, isPeeled } from '#app/scene/bath-minute.ts';
 import { RING } from '#app/scene/line-looks.ts';
 import type { ScenePicture } from '#app/scene/scene-picture.ts';
@@ -11,13 +13,16 @@ import { type SceneTheme, sceneTheme } from '#app/scene/scene-theme.ts';
 import { lookOf } from '#app/scene/stage-looks.ts';
 import { useRestScale } from '#app/scene/use-rest-scale.ts';
 import type { ViewPose } from '#app/scene/view-pose.ts';
+import type { EdgeBand } from '#app/state/shown-bands.ts';
 import { contourPath } from '#app/views/handoff/contour-path.ts';
 import { useSize } from '#app/views/use-size.ts';
+import { unpackContours } from '#app/worker/pack-contours.ts';
 import type { Contour, ShownPlan } from '#job/formats/plan-file.ts';
 import { FlatScribeLines } from './FlatScribeLines.tsx';
 import { keepInPose } from './pose-matrix.ts';
 
 const NO_CONTOURS: readonly Contour[] = [];
+const NO_BANDS: readonly EdgeBand[] = [];
 
 interface FlatSheetProps {
   readonly picture: ScenePicture;
@@ -33,7 +38,18 @@ export const FlatSheet = memo(function FlatSheet({ picture, pose }: FlatSheetPro
     if (size === undefined) return undefined;
     return keepInPose(moved, pose, size);
   }, [pose, size]);
-  const { plan, lines, behind = NO_CONTOURS, selection, lit, minute, onlyStage, marked, isDark } = picture;
+  const {
+    plan,
+    lines,
+    behind = NO_CONTOURS,
+    bands = NO_BANDS,
+    selection,
+    lit,
+    minute,
+    onlyStage,
+    marked,
+    isDark,
+  } = picture;
   const theme = sceneTheme(isDark);
   const drawn = useMemo(() => pathsOf(lines.map(({ contour }) => contour)), [lines]);
   const chosen = useMemo(
@@ -58,6 +74,9 @@ export const FlatSheet = memo(function FlatSheet({ picture, pose }: FlatSheetPro
             ) : (
               <BathFills plan={plan} minute={minute} theme={theme} />
             ))}
+          {bands.map((band) => (
+            <FlatBand key={band.index} band={band} theme={theme} />
+          ))}
           <path d={drawn} stroke={theme.linework} strokeWidth={1} />
           <path d={pathsOf(behind)} stroke={theme.linework} strokeWidth={1} strokeDasharray="3 3" />
           {stages.map((stage) => (
@@ -84,6 +103,27 @@ const RegionFills = memo(function RegionFills({ plan, theme }: { plan: ShownPlan
     <Fill key={id} contours={contours} color={floorColor(colors.get(id), theme)} />
   ));
 });
+
+/** Stroked in millimetres: the band, and what is allowed as dashes. */
+function FlatBand({ band, theme }: { readonly band: EdgeBand; readonly theme: SceneTheme }) {
+  const { lines, half, color, isPicked, allowed } = band;
+  const edges = useMemo(() => unpackContours(lines), [lines]);
+  const asked = useMemo(() => (allowed === undefined ? [] : askedOutline(edges, allowed)), [edges, allowed]);
+  const { line, floor } = bandColors(color, { isPicked, theme });
+  return (
+    <>
+      <path
+        d={pathsOf(edges)}
+        stroke={floor}
+        strokeWidth={2 * half}
+        strokeLinecap="round"
+        style={{ vectorEffect: 'none' }}
+        data-band={band.index}
+      />
+      <path d={pathsOf(asked)} stroke={line} strokeWidth={1} strokeDasharray="4 4" />
+    </>
+  );
+}
 
 interface BathFillsProps {
   readonly plan: ShownPlan;

@@ -21,7 +21,7 @@ export function SheetLabels({ marks, pose, size }: SheetLabelsProps) {
   const buttons = useRef<HTMLDivElement>(null);
   useEffect(() => {
     if (size === undefined) return undefined;
-    const held = [...marks.names, ...marks.findings, ...marks.tags, ...marks.numbers];
+    const held = [...marks.names, ...marks.findings, ...marks.tags, ...marks.edges, ...marks.numbers];
     const groups = [...(svg.current?.querySelectorAll<SVGGElement>('g.held') ?? [])];
     const shapes = [...(buttons.current?.children ?? [])];
     const draw = (now: ViewPose) => {
@@ -61,6 +61,13 @@ export function SheetLabels({ marks, pose, size }: SheetLabelsProps) {
             />
             <text x={flag.off.x} y={flag.off.y + 4} fill={wordsOn(flag.stage.color)}>
               {flag.stage.number}
+            </text>
+          </g>
+        ))}
+        {marks.edges.map(({ id, off, says }) => (
+          <g key={id} className="held edge">
+            <text x={off.x} y={off.y + 4.5}>
+              {says}
             </text>
           </g>
         ))}

@@ -4,6 +4,7 @@ import type { RefObject } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import type { ViewPose } from '#app/scene/view-pose.ts';
 import { figureMeaning } from '#app/state/figure-meaning.ts';
+import { budgetsOnShow } from '#app/state/shown-bands.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { FaceSwitch } from './FaceSwitch.tsx';
 import { FigureWords } from './FigureWords.tsx';
@@ -24,6 +25,8 @@ export function SheetStrip(props: SheetStripProps) {
   const { actions } = useWorkbench();
   const view = useWorkbenchState((state) => state.session.view);
   const figures = useWorkbenchState(figureMeaning);
+  const showsBands = useWorkbenchState((state) => state.session.showsBands);
+  const hasEdges = useWorkbenchState(({ derived }) => budgetsOnShow(derived.page).length > 0);
   return (
     <div className="sheet-strip">
       <fieldset className="switch">
@@ -50,6 +53,16 @@ export function SheetStrip(props: SheetStripProps) {
       {view === 'relief' && <ReliefChoices />}
       <ScaleBars pose={pose} />
       <span className="spring" />
+      {view === 'plan' && hasEdges && (
+        <label className="texts" title="Along each drawn edge, where it will land">
+          <input
+            type="checkbox"
+            checked={showsBands}
+            onChange={({ target }) => actions.showBands(target.checked)}
+          />
+          edges ±
+        </label>
+      )}
       {view === 'plan' && hasTexts && (
         <label className="texts" title="Texts of the drawing">
           <input type="checkbox" checked={showsTexts} onChange={({ target }) => onTexts(target.checked)} />

@@ -10,10 +10,12 @@ import { usePrefersDark } from '#app/views/use-prefers-dark.ts';
 import type { Size } from '#app/views/use-size.ts';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import { sortFindings } from '#findings/finding.ts';
+import { gaugedFigure } from '#units/show-length.ts';
 import { DrawnTexts } from './DrawnTexts.tsx';
 import { SheetLabels } from './SheetLabels.tsx';
 import { useRegionFigure } from './use-region-figure.ts';
 import { type RestingAsk, useSheetMarks } from './use-sheet-marks.ts';
+import { useShownBands } from './use-shown-bands.ts';
 
 interface SheetWordsProps {
   readonly pose: StoreApi<ViewPose>;
@@ -22,11 +24,12 @@ interface SheetWordsProps {
 }
 
 export function SheetWords({ pose, size, showsTexts }: SheetWordsProps) {
-  const { view, reliefView, cut, minute } = useWorkbenchState((state) => state.session);
+  const { view, reliefView, cut, minute, unit } = useWorkbenchState((state) => state.session);
   const { page, shapes, section } = useWorkbenchState((state) => state.derived);
   const exaggeration = useWorkbenchState(heightFactor);
   const isDark = usePrefersDark();
   const figureOf = useRegionFigure();
+  const bands = useShownBands();
   const isCut = view === 'relief' && reliefView === 'cut';
   const open = isCut && section?.of === page?.plan ? section : undefined;
   const ask = useMemo((): RestingAsk | undefined => {
@@ -52,8 +55,24 @@ export function SheetWords({ pose, size, showsTexts }: SheetWordsProps) {
       lined,
       isMasked: (stage) =>
         isRelief ? !isPeeled(stage, minute) : minute !== undefined && !lined.includes(stage),
+      edges: bands.map(({ index, at, half }) => ({ index, at, says: `±${gaugedFigure(half, unit)}` })),
     };
-  }, [page, shapes, open, isCut, size, view, reliefView, cut, minute, exaggeration, isDark, figureOf]);
+  }, [
+    page,
+    shapes,
+    open,
+    isCut,
+    size,
+    view,
+    reliefView,
+    cut,
+    minute,
+    exaggeration,
+    isDark,
+    figureOf,
+    bands,
+    unit,
+  ]);
   const marks = useSheetMarks(pose, ask);
   return (
     <>

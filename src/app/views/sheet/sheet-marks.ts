@@ -36,6 +36,8 @@ export interface MarksAsk {
   readonly measure: (text: string, isBold: boolean) => number;
   /** Along the cut; undefined where the relief is not cut open. */
   readonly section: Section | undefined;
+  /** Drawn edges whose bands are on show, and what each says. */
+  readonly edges?: readonly { readonly index: number; readonly at: Point; readonly says: string }[];
   /** Stages whose lines are drawn. */
   readonly lined: readonly ShownStage[];
   /** Whether floors of the stage still lie under the maskant; where it is left out none does. */
@@ -68,16 +70,19 @@ export interface SheetMarks {
   readonly names: readonly NameMark[];
   readonly findings: readonly (FlagMark & { readonly finding: Finding })[];
   readonly tags: readonly (FlagMark & { readonly stage: ShownStage })[];
+  readonly edges: readonly (FlagMark & { readonly says: string })[];
   /** On the cut face of the relief. */
   readonly numbers: readonly BandNumber[];
 }
 
-export const NO_MARKS: SheetMarks = { names: [], findings: [], tags: [], numbers: [] };
+export const NO_MARKS: SheetMarks = { names: [], findings: [], tags: [], edges: [], numbers: [] };
 
 const FINDING = { half: 9, away: 17 };
 const TAG = { half: 7, away: 15 };
+/** As wide as its words. */
+const EDGE = { half: 20, away: 30 };
 /** More of a kind than this would be unreadable. */
-const MOST = { findings: 40, tags: 80 };
+const MOST = { findings: 40, tags: 80, edges: 40 };
 
 export function sheetMarks(ask: MarksAsk): SheetMarks {
   const { seen, isRelief, cut } = ask;
@@ -89,7 +94,13 @@ export function sheetMarks(ask: MarksAsk): SheetMarks {
       : [{ from: pixelOf(seen.pose, seen.size, cut.from), to: pixelOf(seen.pose, seen.size, cut.to) }];
   const byId = new Map(ask.shapes.map((shape) => [shape.region.id, shape]));
   const requests = ask.shapes.flatMap((shape) => requestOf(shape, ask));
-  const taken = findings.map(({ box }) => box);
+  const edges = isRelief
+    ? []
+    : placedEdges(
+        ask,
+        findings.map(({ box }) => box),
+      );
+  const taken = [...findings, ...edges].map(({ box }) => box);
   const placed = placeLabels(requests, {
     width,
     height,
@@ -119,6 +130,7 @@ export function sheetMarks(ask: MarksAsk): SheetMarks {
       };
     }),
     findings,
+    edges,
     tags,
     numbers: numbersOf(ask),
   };
@@ -203,6 +215,17 @@ function placedFindings({ findings, seen }: MarksAsk) {
     const of = all.find(({ request }) => request.id === flag.id);
     if (of === undefined) return [];
     return [{ ...held(flag, of.at), box: flag.box, finding: of.finding }];
+  });
+}
+
+function placedEdges({ edges = [], seen: { pose, size } }: MarksAsk, taken: readonly Box[]) {
+  const flags = placeFlags(
+    edges.slice(0, MOST.edges).map(({ index, at }) => ({ id: `e${index}`, point: pixelOf(pose, size, at) })),
+    { ...size, taken, ...EDGE },
+  );
+  return flags.flatMap((flag) => {
+    const of = edges.find(({ index }) => flag.id === `e${index}`);
+    return of === undefined ? [] : [{ ...held(flag, of.at), box: flag.box, says: of.says }];
   });
 }
 

@@ -6,6 +6,7 @@ import { heightFactor } from '#app/state/workbench-state.ts';
 import { usePrefersDark } from '#app/views/use-prefers-dark.ts';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import { contourOfPath } from '#handoff/contour.ts';
+import { useShownBands } from './use-shown-bands.ts';
 
 const NO_LINES: ScenePicture['lines'] = [];
 const NONE: readonly string[] = [];
@@ -28,6 +29,7 @@ export function useScenePicture(): { readonly picture: ScenePicture; readonly is
     () => (isCut && section !== undefined ? { section: section.section, ...section.cut } : undefined),
     [isCut, section],
   );
+  const bands = useShownBands();
   const other = useMemo(() => otherFace(page ?? {}), [page]);
   const lines = useMemo(
     () => page?.lines.filter(({ layer }) => !other.layers.has(layer)) ?? NO_LINES,
@@ -38,6 +40,7 @@ export function useScenePicture(): { readonly picture: ScenePicture; readonly is
       plan: page?.plan,
       lines,
       behind: other.floors,
+      bands,
       relief: solid,
       cut,
       selection,
@@ -48,7 +51,7 @@ export function useScenePicture(): { readonly picture: ScenePicture; readonly is
       marked,
       isDark,
     }),
-    [page, lines, other, solid, cut, selection, lit, view, exaggeration, minute, marked, isDark],
+    [page, lines, other, bands, solid, cut, selection, lit, view, exaggeration, minute, marked, isDark],
   );
   const isBehind = view === 'relief' && (relief?.of !== page?.plan || relief?.minute !== minute);
   return { picture, isBehind };
