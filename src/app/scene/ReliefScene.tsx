@@ -2,7 +2,7 @@
  * The etched sheet as a solid, each face in the colour of the stage that took the last metal there, cut open along the section line
  * where it is required to be.
  */
-import { useFrame, useThree } from '@react-three/fiber';
+import { useFrame } from '@react-three/fiber';
 import { useEffect, useMemo, useRef } from 'react';
 import type { Group } from 'three';
 import type { StoreApi } from 'zustand/vanilla';
@@ -11,7 +11,6 @@ import { CutFaceMesh } from './CutFaceMesh.tsx';
 import { FatSegments } from './FatSegments.tsx';
 import { isCutAway } from './pick-region.ts';
 import { ringSegments } from './plan-arrays.ts';
-import { quickFrame } from './quick-frame.ts';
 import {
   edgeMaterial,
   type ReliefLight,
@@ -23,6 +22,7 @@ import { SolidMesh } from './SolidMesh.tsx';
 import type { SceneCut, SceneRelief } from './scene-picture.ts';
 import type { SceneTheme } from './scene-theme.ts';
 import { mixed } from './stage-looks.ts';
+import { usePace } from './use-pace.ts';
 import type { ViewPose } from './view-pose.ts';
 
 interface ReliefSceneProps {
@@ -40,25 +40,24 @@ const SELECTION_WIDTH = 2.5;
 const SHADOW = 11;
 /** Of metal in a floor's colour: at full chroma the shallowest is loud on large floors. */
 const METAL_IN_FLOOR = 0.1;
+const EDGE = { light: { color: '#11171c', opacity: 0.5 }, dark: { color: '#ffffff', opacity: 0.45 } };
 /** Triangles that any machine turns smoothly, also one that draws without a graphics processor. */
 const EASY = 50_000;
-/** A view that has not moved for so long is at rest, ms. */
-const AT_REST = 250;
 
 export function ReliefScene(props: ReliefSceneProps) {
   const { relief, cut, shapes, selection, theme, exaggeration, pose } = props;
   const { draft, fine, colors } = relief;
   const light = useMemo(reliefLight, []);
-  const materials = useReliefMaterials(colors, theme, light);
+  const materials = useReliefMaterials({ colors, theme, light, isCut: cut !== undefined });
   const [draftGroup, fineGroup] = [useRef<Group>(null), useRef<Group>(null)];
   const [draftDetails, fineDetails] = [useRef<Group>(null), useRef<Group>(null)];
-  const isRough = useRoughWhileMoving(pose, fine === undefined || fine.stageOfTriangle.length > EASY);
+  const pace = usePace(pose, fine === undefined || fine.stageOfTriangle.length > EASY);
   useFrame(() => {
-    const showsFine = fine !== undefined && !isRough();
+    const showsFine = fine !== undefined && pace() === 'resting';
     if (draftGroup.current !== null) draftGroup.current.visible = !showsFine;
     if (fineGroup.current !== null) fineGroup.current.visible = showsFine;
     for (const { current } of [draftDetails, fineDetails]) {
-      if (current !== null) current.visible = !isRough();
+      if (current !== null) current.visible = pace() !== 'moving';
     }
     aimLight(light, pose.getState(), cut);
   });
@@ -94,15 +93,22 @@ export function ReliefScene(props: ReliefSceneProps) {
   );
 }
 
-function useReliefMaterials(colors: readonly string[], theme: SceneTheme, light: ReliefLight) {
+interface MaterialsAsk {
+  readonly colors: readonly string[];
+  readonly theme: SceneTheme;
+  readonly light: ReliefLight;
+  readonly isCut: boolean;
+}
+
+function useReliefMaterials({ colors, theme, light, isCut }: MaterialsAsk) {
   const materials = useMemo(() => {
     const floors = colors.map((color) => mixed(color, theme.land, METAL_IN_FLOOR));
     return {
-      solid: [theme.land, ...floors].map((color) => solidMaterial(color, light)),
-      edge: edgeMaterial(theme.isDark ? '#ffffff' : '#11171c', theme.isDark ? 0.45 : 0.5, light),
-      shadow: shadowMaterial(light),
+      solid: [theme.land, ...floors].map((color) => solidMaterial(color, light, isCut)),
+      edge: edgeMaterial(theme.isDark ? EDGE.dark : EDGE.light, light, isCut),
+      shadow: shadowMaterial(light, isCut),
     };
-  }, [colors, theme, light]);
+  }, [colors, theme, light, isCut]);
   useEffect(
     () => () => {
       for (const each of [...materials.solid, materials.edge, materials.shadow]) each.dispose();
@@ -127,37 +133,4 @@ function aimLight(light: ReliefLight, pose: ViewPose, cut: SceneCut | undefined)
   const side = isAway ? 1 : -1;
   const far = side * (normal.x * cut.from.x + normal.y * cut.from.y);
   light.cut.value.set(side * normal.x, side * normal.y, far, 1);
-}
-
-/**
- * Whether this frame is to be drawn in haste: a heavy solid is, from the first move of the view until it has been at rest for a
- * while. Hasty frames are not smoothed either.
- */
-function useRoughWhileMoving(pose: StoreApi<ViewPose>, isHeavy: boolean): () => boolean {
-  const invalidate = useThree((state) => state.invalidate);
-  const isMoving = useRef(false);
-  const quick = useMemo(quickFrame, []);
-  useEffect(() => () => quick.dispose(), [quick]);
-  useEffect(() => {
-    let timer: ReturnType<typeof setTimeout> | undefined;
-    const leave = pose.subscribe(() => {
-      isMoving.current = true;
-      clearTimeout(timer);
-      timer = setTimeout(() => {
-        isMoving.current = false;
-        invalidate();
-      }, AT_REST);
-    });
-    return () => {
-      leave();
-      clearTimeout(timer);
-    };
-  }, [pose, invalidate]);
-  const isRough = () => isHeavy && isMoving.current;
-  // A frame of one's own: this one is drawn after all that is set for it.
-  useFrame(({ gl, scene, camera }) => {
-    if (isRough()) quick.draw(gl, scene, camera);
-    else gl.render(scene, camera);
-  }, 1);
-  return isRough;
 }

@@ -22,13 +22,20 @@ export function reliefLight(): ReliefLight {
   };
 }
 
+/** Only where there is a cut: what may be left out is shaded before it is known to be hidden. */
 const CUT_AWAY = `
   uniform vec4 cut;
   varying vec3 vPlace;
   void leaveOut() {
-    if (cut.w > 0.5 && dot(cut.xy, vPlace.xy) > cut.z) discard;
+    #ifdef IS_CUT
+      if (dot(cut.xy, vPlace.xy) > cut.z) discard;
+    #endif
   }
 `;
+
+function cutDefines(isCut: boolean): Record<string, string> {
+  return isCut ? { IS_CUT: '' } : {};
+}
 
 const PLACE_VERTEX = `
   varying vec3 vPlace;
@@ -57,8 +64,9 @@ const SOLID_FRAGMENT = `
   }
 `;
 
-export function solidMaterial(color: string, { travel, cut }: ReliefLight): ShaderMaterial {
+export function solidMaterial(color: string, { travel, cut }: ReliefLight, isCut: boolean): ShaderMaterial {
   return new ShaderMaterial({
+    defines: cutDefines(isCut),
     vertexShader: PLACE_VERTEX,
     fragmentShader: SOLID_FRAGMENT,
     uniforms: { color: { value: new Color(color) }, travel, cut },
@@ -81,8 +89,13 @@ const LINE_FRAGMENT = `
   }
 `;
 
-export function edgeMaterial(color: string, opacity: number, { cut }: ReliefLight): ShaderMaterial {
+export function edgeMaterial(
+  { color, opacity }: { readonly color: string; readonly opacity: number },
+  { cut }: ReliefLight,
+  isCut: boolean,
+): ShaderMaterial {
   return new ShaderMaterial({
+    defines: cutDefines(isCut),
     vertexShader: PLACE_VERTEX,
     fragmentShader: LINE_FRAGMENT,
     uniforms: { color: { value: new Color(color) }, opacity: { value: opacity }, cut },
@@ -115,8 +128,9 @@ const SHADOW_FRAGMENT = `
   }
 `;
 
-export function shadowMaterial({ cut, travel, reach }: ReliefLight): ShaderMaterial {
+export function shadowMaterial({ cut, travel, reach }: ReliefLight, isCut: boolean): ShaderMaterial {
   return new ShaderMaterial({
+    defines: cutDefines(isCut),
     vertexShader: SHADOW_VERTEX,
     fragmentShader: SHADOW_FRAGMENT,
     uniforms: { cut, travel, reach },
