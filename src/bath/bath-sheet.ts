@@ -10,6 +10,9 @@ import { arrheniusRatio } from './arrhenius.ts';
 import { bathLoad, type Tank } from './bath-load.ts';
 import type { Sourced } from './provenance.ts';
 
+/** In place of a stage's number: the etch before masking (M8.7). */
+export const SIZING = 0;
+
 export interface StageInBath {
   readonly number: number;
   readonly minutes: number;
@@ -24,6 +27,8 @@ const count = z.number().check(z.gte(0), z.multipleOf(1));
 
 export const bathSheetSchema = z.object({
   stages: z.array(z.object({ number: count, metal: figure, caustic: figure })),
+  /** Before them, where the sheet is sized. */
+  sizing: z.exactOptional(z.object({ metal: figure, caustic: figure })),
   /** g in all: metal dissolved and sodium hydroxide used up. */
   metal: figure,
   caustic: figure,
@@ -44,7 +49,7 @@ export const bathSheetSchema = z.object({
     }),
   ),
   /**
-   * Of all parts hung at once, in the minute that gives off most: its stage, metal in g/min, hydrogen in litres a minute at 25 °C, and air and hydrogen
+   * Of all parts hung at once, in the minute that gives off most: its stage, 0 for the sizing, metal in g/min, hydrogen in litres a minute at 25 °C, and air and hydrogen
    * together that the extraction has to take away at least.
    */
   peak: z.object({ stage: count, metal: figure, hydrogen: figure, ventilation: figure }),
@@ -88,8 +93,13 @@ export function bathSheet(
   const metal = stages.reduce((sum, { grams }) => sum + grams, 0);
   const perMinute = (parts * fastest.bareArea * rate * density) / 1000;
   const hydrogen = hydrogenLitresOf(perMinute) * ROOM;
+  const took = ({ grams }: StageInBath) => ({ metal: grams, caustic: causticGramsOf(grams) });
+  const sizing = stages.find(({ number }) => number === SIZING);
   return {
-    stages: stages.map(({ number, grams }) => ({ number, metal: grams, caustic: causticGramsOf(grams) })),
+    stages: stages
+      .filter((stage) => stage !== sizing)
+      .map((stage) => ({ number: stage.number, ...took(stage) })),
+    ...(sizing === undefined ? {} : { sizing: took(sizing) }),
     metal,
     caustic: causticGramsOf(metal),
     hydrogen: { at0C: hydrogenLitresOf(metal), at25C: hydrogenLitresOf(metal) * ROOM },

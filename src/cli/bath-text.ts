@@ -11,7 +11,7 @@ export function bathText(sheet: BathSheet): string[] {
   return [
     'The bath, and the air above it:',
     `${metal.toFixed(1)} g dissolved, ${caustic.toFixed(1)} g caustic soda used up, ${gas}`,
-    `peak, in stage ${peak.stage}: ${peak.hydrogen.toFixed(2)} l/min hydrogen at 25 °C, at least ${peak.ventilation.toFixed(0)} l/min of air to extract`,
+    `peak, ${peak.stage === 0 ? 'sizing' : `in stage ${peak.stage}`}: ${peak.hydrogen.toFixed(2)} l/min hydrogen at 25 °C, at least ${peak.ventilation.toFixed(0)} l/min of air to extract`,
     ...(heat === undefined ? [] : [heatLine(heat)]),
     ...(load === undefined ? [] : [loadLine(load)]),
     '',

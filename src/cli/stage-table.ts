@@ -47,8 +47,22 @@ export function stageTable(
   const mass = totals.removedMass === null ? '' : `, ${totals.removedMass.toFixed(1)} g removed`;
   const gas =
     totals.hydrogenLitres === null ? '' : `, ${totals.hydrogenLitres.toFixed(1)} l hydrogen at 0 °C`;
+  const sized = sizingLines(plan, unit);
   const sum = `${totals.minutes.toFixed(1)} min in the bath${mass}${gas}`;
-  return [paint((color ? '   ' : '') + head, 'bold', color), ...rows, '', sum, ''].join('\n');
+  return [...sized, paint((color ? '   ' : '') + head, 'bold', color), ...rows, '', sum, ''].join('\n');
+}
+
+/** What comes before the first stage, where the sheet is sized. */
+function sizingLines({ sizing }: PlanFile, unit: ShownUnit): string[] {
+  if (sizing === undefined) return [];
+  const { amount, faces, minutes, edge, before, after } = sizing;
+  const length = (value: number) => gaugedFigure(value, unit);
+  const thick = ({ least, most }: typeof before) =>
+    least === most ? length(most) : `${length(least)} to ${length(most)}`;
+  return [
+    `sized first: ${length(amount)} ${unit} off ${faces === 'both' ? 'both faces' : 'one face'} in ${minutes.toFixed(1)} min, thickness ${thick(before)} → ${thick(after)} ${unit}, edges in by ${length(edge)} ${unit}`,
+    '',
+  ];
 }
 
 function namesOf(names: readonly string[]): string {

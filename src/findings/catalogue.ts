@@ -14,6 +14,7 @@ import { planWords } from './plan-findings.ts';
 import { requestWords } from './request-findings.ts';
 import { reworkWords } from './rework-findings.ts';
 import { runWords } from './run-findings.ts';
+import { sizingWords } from './sizing-findings.ts';
 import { surveyWords } from './survey-findings.ts';
 import { templateWords } from './template-findings.ts';
 
@@ -33,6 +34,7 @@ export const CATALOGUE = {
   ...lineWords,
   ...requestWords,
   ...handoffWords,
+  ...sizingWords,
   ...surveyWords,
   ...templateWords,
 };

@@ -6,10 +6,19 @@ import {
   MOLAR_VOLUME,
 } from '#bath/aluminium-chemistry.ts';
 import type { Tank } from '#bath/bath-load.ts';
-import { type BathSheet, bathSheet, FLAMMABLE_FROM, HEAT_CAPACITY, SAFE_SHARE } from '#bath/bath-sheet.ts';
+import {
+  type BathSheet,
+  bathSheet,
+  FLAMMABLE_FROM,
+  HEAT_CAPACITY,
+  SAFE_SHARE,
+  SIZING,
+  type StageInBath,
+} from '#bath/bath-sheet.ts';
 import { etchFactorAt } from '#bath/etch-factor.ts';
 import type { Provenance } from '#bath/provenance.ts';
 import { loopsArea, spansLength } from '#geometry/span.ts';
+import type { SizingRecord } from '#job/formats/plan-file.ts';
 import { provenanceOf } from '#job/job-figures.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { roundFigures } from '#units/round-figures.ts';
@@ -22,22 +31,29 @@ export function bathRecord(
     density,
     tank,
     parts,
+    sizing,
   }: {
     readonly density: number;
+    readonly sizing?: SizingRecord | undefined;
     readonly tank?: Tank | undefined;
     readonly parts?: number | undefined;
   },
 ): BathSheet | undefined {
-  const sheet = bathSheet(
-    plan.stages.map(({ number, minutes }, index) => ({
-      number,
-      minutes,
-      grams: ((measures.stages[index]?.removedVolume ?? 0) * density) / 1000,
-      bareArea: bareArea(plan, index) + (plan.far === undefined ? 0 : bareArea(plan.far, index)),
-    })),
-    { rate: plan.rate, density, tank, parts },
-  );
+  const stages = plan.stages.map(({ number, minutes }, index) => ({
+    number,
+    minutes,
+    grams: ((measures.stages[index]?.removedVolume ?? 0) * density) / 1000,
+    bareArea: bareArea(plan, index) + (plan.far === undefined ? 0 : bareArea(plan.far, index)),
+  }));
+  const sized = sizing === undefined ? [] : [sizingInBath(sizing, plan.rate, density)];
+  const sheet = bathSheet([...sized, ...stages], { rate: plan.rate, density, tank, parts });
   return sheet && roundFigures(sheet);
+}
+
+/** Its bare area is what gives its metal at the rate, edges and all. */
+function sizingInBath({ minutes, removedVolume }: SizingRecord, rate: number, density: number): StageInBath {
+  const volume = removedVolume ?? 0;
+  return { number: SIZING, minutes, grams: (volume * density) / 1000, bareArea: volume / (rate * minutes) };
 }
 
 /**

@@ -18,6 +18,7 @@ import type {
   ShownPlan,
   ShownRegion,
   ShownStage,
+  SizingRecord,
   WithdrawalRecord,
 } from '#job/formats/plan-file.ts';
 import type { SheetSide } from '#job/job.ts';
@@ -39,6 +40,7 @@ export interface ShownPlanInput {
   readonly plan: EtchPlan;
   readonly provenance: readonly Provenance[];
   readonly cautions: readonly string[];
+  readonly sizing?: SizingRecord | undefined;
   readonly contours?: ContourMemory | undefined;
 }
 
@@ -61,16 +63,16 @@ export interface MetalFacts {
   readonly tank?: Tank | undefined;
   /** Hung in the bath at once. */
   readonly parts?: number | undefined;
-  /** Of the sheet before it is etched, mm³; undefined where it has no border. */
+  /** Of the sheet before it is etched, once it is sized, mm³; undefined where it has no border. */
   readonly sheetVolume: number | undefined;
 }
 
 export function makePlanFile(input: PlanFileInput): PlanFile {
-  const { plan, measures, metal } = input;
+  const { plan, measures, metal, sizing } = input;
   const { regions, masking, stages, job, drawing, outline, cutouts, provenance, cautions } = showPlan(input);
   const knowsGas = metal.hydrogenLitresPerGram !== undefined && metal.density !== undefined;
   const bath = knowsGas
-    ? bathRecord(plan, measures, { density: metal.density, tank: metal.tank, parts: metal.parts })
+    ? bathRecord(plan, measures, { ...metal, density: metal.density, sizing })
     : undefined;
   return {
     format: 'isobath-plan',
@@ -86,11 +88,12 @@ export function makePlanFile(input: PlanFileInput): PlanFile {
       assert(volume !== undefined, 'every stage has been measured');
       return { ...stage, removedVolume: round(volume), removedMass: massOf(volume, metal) };
     }),
-    totals: totalsOf(plan, measures, metal),
+    totals: totalsOf(plan, { measures, metal, sizing }),
     ...(plan.levelChoices === undefined ? {} : { levelChoices: roundFigures(plan.levelChoices) }),
     ...(input.budgets === undefined ? {} : { budgets: input.budgets.map(budgetRecord) }),
     ...(input.lineBudgets === undefined ? {} : { lineBudgets: input.lineBudgets.map(lineBudgetRecord) }),
     ...(input.survey === undefined ? {} : { survey: input.survey }),
+    ...(sizing === undefined ? {} : { sizing: roundFigures(sizing) }),
     ...(plan.maskings === undefined ? {} : { maskings: roundFigures(plan.maskings) }),
     ...(plan.withdrawals === undefined ? {} : { withdrawals: plan.withdrawals.map(withdrawalRecord) }),
     ...(bath === undefined ? {} : { bathSheet: bath }),
@@ -107,6 +110,7 @@ export function showPlan({
   plan,
   provenance,
   cautions,
+  sizing,
   contours = new WeakMap(),
 }: ShownPlanInput): ShownPlan {
   const outline = [...plan.sheet].sort((a, b) => loopArea(b) - loopArea(a))[0];
@@ -129,7 +133,8 @@ export function showPlan({
         rounded,
       }),
     ),
-    totals: { minutes: totalMinutes(plan) },
+    ...(sizing === undefined ? {} : { sizing: roundFigures(sizing) }),
+    totals: { minutes: totalMinutes(plan, sizing) },
     provenance: provenance.map(({ field, ...row }) => row),
     cautions,
   };
@@ -216,13 +221,18 @@ function farRecord({ piece, opening, lines }: Stage, rounded: Rounder): NonNulla
   };
 }
 
-function totalsOf(plan: EtchPlan, measures: PlanMeasures, metal: MetalFacts): PlanFile['totals'] {
-  const removedVolume = measures.stages.reduce((sum, stage) => sum + stage.removedVolume, 0);
+/** The sizing's metal and minutes among them. */
+function totalsOf(
+  plan: EtchPlan,
+  { measures, metal, sizing }: Pick<PlanFileInput, 'measures' | 'metal' | 'sizing'>,
+): PlanFile['totals'] {
+  const sized = sizing?.removedVolume ?? 0;
+  const removedVolume = measures.stages.reduce((sum, stage) => sum + stage.removedVolume, sized);
   const removedMass = massOf(removedVolume, metal);
-  const sheetMass = metal.sheetVolume === undefined ? null : massOf(metal.sheetVolume, metal);
+  const sheetMass = metal.sheetVolume === undefined ? null : massOf(metal.sheetVolume + sized, metal);
   const litres = metal.hydrogenLitresPerGram;
   return {
-    minutes: totalMinutes(plan),
+    minutes: totalMinutes(plan, sizing),
     removedVolume: round(removedVolume),
     removedMass,
     partMass: sheetMass === null || removedMass === null ? null : round(sheetMass - removedMass),
@@ -230,8 +240,8 @@ function totalsOf(plan: EtchPlan, measures: PlanMeasures, metal: MetalFacts): Pl
   };
 }
 
-function totalMinutes(plan: EtchPlan): number {
-  return round(plan.stages.reduce((sum, stage) => sum + stage.minutes, 0));
+function totalMinutes(plan: EtchPlan, sizing: SizingRecord | undefined): number {
+  return round(plan.stages.reduce((sum, stage) => sum + stage.minutes, sizing?.minutes ?? 0));
 }
 
 function budgetRecord({ remedy: { changes, sum }, ...budget }: ToleranceBudget): BudgetRecord {

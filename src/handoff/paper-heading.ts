@@ -56,7 +56,10 @@ export function drawingWords({ drawing, revision }: HandoffChoices['heading'], f
 }
 
 /** How thick the sheet comes, with its tolerance. */
-export function sheetSaid({ thickness, plus, minus }: Job['stock'], figures: PaperFigures): string {
+export function sheetSaid(
+  { thickness, plus, minus }: Pick<Job['stock'], 'thickness' | 'plus' | 'minus'>,
+  figures: PaperFigures,
+): string {
   const thick =
     typeof thickness === 'number'
       ? figures.said(thickness)

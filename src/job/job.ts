@@ -6,6 +6,7 @@ import type { EtchFiguresAsked } from './fields/etch-figure-fields.ts';
 import type { ProcessValues } from './fields/process-fields.ts';
 import type { StockValues } from './fields/stock-fields.ts';
 import type { JobValues } from './job-file.ts';
+import type { Sizing } from './sizing.ts';
 import type { SurveyedSheet } from './surveyed-sheet.ts';
 import type { Tabs } from './tabs.ts';
 import type { Taper } from './taper.ts';
@@ -68,6 +69,8 @@ export interface Job
     readonly both?: readonly string[];
   };
   readonly far: JobValues['far'];
+  /** Where the sheet is etched all over first: `stock` is then the sheet that is left. */
+  readonly sizing?: Sizing;
   readonly stock: Omit<StockValues, 'measured' | 'survey'> & {
     /** Thickness, minus and plus are those of readings. */
     readonly isMeasured?: boolean;
@@ -76,7 +79,7 @@ export interface Job
     /** Where they are those of a survey: what it shows, and the sheet as ordered. */
     readonly surveyed?: SurveyedSheet & { readonly nominal: StockValues['thickness'] };
   };
-  readonly process: Omit<ProcessValues, keyof EtchFiguresAsked | OnlyIfGiven> &
+  readonly process: Omit<ProcessValues, keyof EtchFiguresAsked | OnlyIfGiven | 'sizing'> &
     Partial<Pick<ProcessValues, OnlyIfGiven>> & {
       readonly bath: string | undefined;
       /** The bath in full, and the metal that it etches. */

@@ -5,11 +5,13 @@ import { movePoint } from '#geometry/spans/move-spans.ts';
 import type { Job, Requirement } from './job.ts';
 import type { HandoffChoices } from './resolve/resolve-handoff.ts';
 import type { SurveyFit } from './sheet-survey.ts';
+import type { Sizing } from './sizing.ts';
 import type { Taper } from './taper.ts';
 
 export function moveJob(job: Job, by: Point): Job {
   const { sheet, holes } = job.layers;
   const { thickness, surveyed } = job.stock;
+  const { sizing } = job;
   return {
     ...job,
     layers: {
@@ -26,8 +28,16 @@ export function moveJob(job: Job, by: Point): Job {
       thickness: typeof thickness === 'number' ? thickness : moveTaper(thickness, by),
       ...(surveyed === undefined ? {} : { surveyed: moveSurveyed(surveyed, by) }),
     },
+    ...(sizing === undefined ? {} : { sizing: moveSizing(sizing, by) }),
     requirements: job.requirements.map((each) => moveRequirement(each, by)),
   };
+}
+
+function moveSizing(sizing: Sizing, by: Point): Sizing {
+  const { thickness } = sizing.sheet;
+  return typeof thickness === 'number'
+    ? sizing
+    : { ...sizing, sheet: { ...sizing.sheet, thickness: moveTaper(thickness, by) } };
 }
 
 function moveSurveyed(surveyed: NonNullable<Job['stock']['surveyed']>, by: Point): typeof surveyed {

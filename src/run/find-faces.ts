@@ -7,6 +7,7 @@ import { hasFarFace } from '#job/resolve/far-job.ts';
 import { askRegions } from '#part/ask-regions.ts';
 import type { Part } from '#part/part.ts';
 import { placeTabs } from '#part/place-tabs.ts';
+import { sizeFace } from '#part/size-face.ts';
 import type { PlanFace } from '#plan/make-plan.ts';
 import { farPartFor, type PartFound, partFor, type RunMemory } from './run-memory.ts';
 
@@ -69,9 +70,10 @@ function askFace(
 ): { face: PlanFace; findings: readonly Finding[] } {
   const requirements = job.requirements.filter(({ face = 'near' }) => face === side);
   const { asked, findings } = askRegions(part, { requirements }, regionAt);
-  const tabbed = placeTabs(part, asked);
+  const sized = sizeFace({ part, asked }, job.sizing?.edge ?? 0);
+  const tabbed = placeTabs(sized.part, sized.asked);
   return {
     face: { part: tabbed.part, asked: tabbed.asked },
-    findings: [...findings, ...tabbed.findings],
+    findings: [...findings, ...sized.findings, ...tabbed.findings],
   };
 }

@@ -15,16 +15,18 @@ import { type LineBudget, lineBudgets } from '#checks/line-budget.ts';
 import { makingProvenance } from '#checks/making-limits.ts';
 import { type ToleranceBudget, toleranceBudgets } from '#checks/tolerance-budget.ts';
 import type { Drawing } from '#drawing/drawing.ts';
-import { type Finding, hasStop, sortFindings } from '#findings/finding.ts';
+import { type Finding, finding, hasStop, sortFindings } from '#findings/finding.ts';
 import { moveFinding } from '#findings/move-finding.ts';
 import type { ContourKit } from '#front/contours/contour-kit.ts';
 import type { Point } from '#geometry/point.ts';
+import type { Loop } from '#geometry/span.ts';
 import { movePoint } from '#geometry/spans/move-spans.ts';
 import { cautionsFor } from '#handoff/cautions.ts';
 import { jsonText } from '#handoff/json-text.ts';
 import { type MetalFacts, makePlanFile, showPlan } from '#handoff/make-plan-file.ts';
+import { sizingRecord } from '#handoff/sizing-record.ts';
 import { type BesideTexts, fillInFiles } from '#job/formats/files-beside.ts';
-import type { PlanFile, ShownPlan } from '#job/formats/plan-file.ts';
+import type { PlanFile, ShownPlan, SizingRecord } from '#job/formats/plan-file.ts';
 import { readJob } from '#job/formats/read-job.ts';
 import type { Job } from '#job/job.ts';
 import { couponsOf } from '#job/job-coupons.ts';
@@ -145,14 +147,18 @@ export async function runJob(input: RunInput, options: JobRunOptions = {}): Prom
   });
   const asked = { near: near && askSurveyed(near, job), far: far && askSurveyed(far, job) };
   const surveyFindings = [...(asked.near?.findings ?? []), ...(asked.far?.findings ?? [])];
-  const found = [...early, ...outward([...partFindings, ...surveyFindings])];
+  const found = [...early, ...outward([...partFindings, ...surveyFindings]), ...sizedFirst(job)];
   if (asked.near === undefined || near === undefined || hasStop(found))
     return { ...ended(found), drawing, part };
 
   await step(0.4, 'placing the scribe lines');
   const chosen = options.withoutFiles === true ? undefined : resolveHandoff(jobFile, drawing.unit ?? 'mm');
   const choices = chosen && inward !== undefined ? moveHandoff(chosen, inward) : chosen;
-  const faces = { near: asked.near.face, far: asked.far?.face, drawn: near.asked };
+  const faces = {
+    near: asked.near.face,
+    far: asked.far?.face,
+    drawn: { sheet: part.sheet, asked: near.asked },
+  };
   const read = { input, job, filled, choices, drawing, ...faces, earlier };
   return planned({ ...read, findings: found, memory, step }, options.onPlan);
 }
@@ -166,8 +172,12 @@ interface Ready {
   readonly drawing: Drawing;
   readonly near: PlanFace;
   readonly far: PlanFace | undefined;
-  /** What was asked of the near face before a survey shaped it. */
-  readonly drawn: ReadonlyMap<RegionId, Asked>;
+  readonly drawn: {
+    /** Before it is sized. */
+    readonly sheet: readonly Loop[];
+    /** Of the near face, before a survey shaped it. */
+    readonly asked: ReadonlyMap<RegionId, Asked>;
+  };
   readonly findings: readonly Finding[];
   readonly earlier: EarlierPlan | undefined;
   readonly memory: RunMemory;
@@ -180,12 +190,14 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
   const plan = makePlan({ ...near, far: ready.far, job, memory: memory.clusters });
   const unit = drawing.unit ?? 'mm';
   const { thickness } = job.stock;
+  const sizing = sizingRecord(job, { drawn: ready.drawn.sheet, left: plan.sheet });
   const toShow = {
     job: jobOfPlan(ready.filled),
     drawing: { file: input.drawingName, sha256: sha256For(memory, input.drawingBytes), unit },
     plan,
     provenance: [...job.provenance, ...makingProvenance(), ...handoffProvenance(ready.filled)],
     cautions: cautionsFor(job.process),
+    sizing,
     contours: memory.contours,
   };
   const found = [...ready.findings, ...outward(plan.findings)];
@@ -197,7 +209,7 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
     ...checkMaking({ plan, job, kit: measures.kit, reached: measures.regions }),
     ...checkFaces(plan, measures, job),
   ];
-  const { budgets, edges, removed, findings: judged } = judgeRun(ready, plan, measures);
+  const { budgets, edges, removed, findings: judged } = judgeRun(ready, plan, { measures, sizing });
   const units = { job: ready.filled.units ?? 'mm', drawing: unit };
   const { choices } = ready;
   const far = measures.far && { kit: measures.far, removed };
@@ -245,7 +257,7 @@ function surveyOf(
 ): { readonly survey?: NonNullable<PlanFile['survey']> } {
   const { surveyed } = job.stock;
   if (surveyed === undefined) return {};
-  const gain = surveyGain(plan, { part, asked: drawn, job, budgets });
+  const gain = surveyGain(plan, { part, asked: drawn.asked, job, budgets });
   const origin = drawing.origin ?? { x: 0, y: 0 };
   return { survey: surveyRecord(surveyed, { regions: part.regions, gain, origin }) };
 }
@@ -260,11 +272,11 @@ function metalOf({ stock, process }: Job, plan: EtchPlan): MetalFacts {
   };
 }
 
-/** What the run may do to floors, drawn edges and the bath, and the volume that it takes. */
+/** What the run may do to floors, drawn edges and the bath, and the volume that its stages take. */
 function judgeRun(
   { job, filled }: Ready,
   plan: EtchPlan,
-  measures: MeasuredPlan,
+  { measures, sizing }: { readonly measures: MeasuredPlan; readonly sizing: SizingRecord | undefined },
 ): {
   readonly budgets: readonly ToleranceBudget[];
   readonly edges: readonly LineBudget[];
@@ -284,9 +296,16 @@ function judgeRun(
       ...checkBudget(budgets, { plan: floors, process }),
       ...checkCouponDepth(plan, couponsOf(filled.process.coupon, filled.units ?? 'mm')),
       ...checkLines(edges, floors, process),
-      ...checkBath(job, removed),
+      ...checkBath(job, removed + (sizing?.removedVolume ?? 0)),
     ],
   };
+}
+
+/** Finding: `sizing-first`. */
+function sizedFirst({ sizing }: Job): Finding[] {
+  if (sizing === undefined) return [];
+  const { thinner, edge, doubt } = sizing;
+  return [finding('sizing-first', { thinner, edge, doubt }, { path: 'process.sizing' })];
 }
 
 interface Frames {

@@ -36,6 +36,7 @@ const job = {
     bath: 'caustic-aluminium',
     etchFactor: 1.1,
     rate: 0.025,
+    sizing: { amount: 0.02 },
     scribing: { template: { slot: 1.2, blade: 0.9 } },
     hoist: { slowest: 1000, fastest: 3000 },
   },

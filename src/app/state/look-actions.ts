@@ -1,8 +1,10 @@
 /** What the engineer looks at, and in which unit: nothing of it changes the job. */
+
 import type { StoreApi } from 'zustand/vanilla';
 import type { SheetSide } from '#job/job.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 import { regionShapes } from './region-shape.ts';
+import { runEnd } from './run-end.ts';
 import { onFace, turnedTo } from './shown-face.ts';
 import type {
   FigureMeaning,
@@ -42,7 +44,8 @@ export function lookActions(store: StoreApi<WorkbenchState>, look: (change: Part
     drawHeights: (sectionHeight: SectionHeight) => look({ sectionHeight }),
     /** Past the last minute the end of the run is meant. */
     turnClock: (minute: number | undefined) => {
-      const end = store.getState().derived.page?.plan?.totals.minutes ?? 0;
+      const { plan } = store.getState().derived.page ?? {};
+      const end = plan === undefined ? 0 : runEnd(plan);
       look({ minute: minute === undefined || minute >= end ? undefined : Math.max(0, minute) });
     },
     dismissNotice: () => look({ notice: undefined }),

@@ -2,6 +2,7 @@
 
 import { ChevronLast, SkipBack, SkipForward } from 'lucide-react';
 import { wordsOn } from '#app/scene/stage-looks.ts';
+import { runEnd } from '#app/state/run-end.ts';
 import { ROUNDING } from '#geometry/tolerances.ts';
 import type { ShownPlan, ShownStage } from '#job/formats/plan-file.ts';
 import { showMinutes } from '#units/show-length.ts';
@@ -22,7 +23,7 @@ export function ClockView() {
   const isStale = useWorkbenchState((state) => state.derived.isStale);
   const wanted = useWorkbenchState((state) => state.session.minute);
   const litStage = useWorkbenchState((state) => state.lit?.stage);
-  const end = plan?.totals.minutes ?? 0;
+  const end = plan === undefined ? 0 : runEnd(plan);
   if (plan === undefined || end === 0) return null;
   const minute = Math.min(wanted ?? end, end);
   // The step that holds the end, in tenths so that no rounding falls short of it.

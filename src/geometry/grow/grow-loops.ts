@@ -28,6 +28,23 @@ export function growLoops(loops: readonly Loop[], by: number): Loop[] {
   return rebuildLoops(positivelyWound(polygons), carriers, origin).map(spansOf);
 }
 
+/**
+ * All points of the area that are `by` or more from its border: outside corners stay sharp, inside ones come out round.
+ * @param loops disjoint area, outer loops counter-clockwise, holes clockwise
+ * @param by millimetres, not negative
+ */
+export function shrinkLoops(loops: readonly Loop[], by: number): Loop[] {
+  if (by === 0 || loops.length === 0) return [...loops];
+  const pushed = loops.map((loop) => pushBorder(loop.map((span) => ({ span, width: by }))));
+  const origin = gridOrigin(loops.flat());
+  const polygons = pushed.flatMap(({ chains }) => chains.map((chain) => gridPolygonOf(chain, origin)));
+  return rebuildLoops(
+    positivelyWound(polygons),
+    pushed.flatMap(({ carriers }) => carriers).map(asNew),
+    origin,
+  ).map(spansOf);
+}
+
 /** Union, difference or intersection of two areas, each given as loops read by the non-zero rule. */
 export function combineLoops(operation: PolygonOperation, a: readonly Loop[], b: readonly Loop[]): Loop[] {
   const spans = [...a.flat(), ...b.flat()];

@@ -32,8 +32,10 @@ export function headCells(page: ReviewPage): Block {
   );
 }
 
-function sheetWords({ job: { stock }, figures }: ReviewPage): string {
-  return `${stock.material?.name ?? 'alloy not named'}, ${sheetSaid(stock, figures)}`;
+function sheetWords({ job: { stock, sizing }, figures }: ReviewPage): string {
+  const name = stock.material?.name ?? 'alloy not named';
+  if (sizing === undefined) return `${name}, ${sheetSaid(stock, figures)}`;
+  return `${name}, ${sheetSaid(sizing.sheet, figures)}; sized to ${sheetSaid(stock, figures)}`;
 }
 
 function bathWords(page: ReviewPage): string {

@@ -72,7 +72,7 @@ function formParts(page: TravellerPage, sizes: Sizes): Block[][] {
   const help = ['planning: name, phone', 'emergency: phone', 'nearest shower and eye wash'];
   return [
     runTable(page, sizes.run),
-    under(`Sheet as measured, ${page.figures.named}`, sheetRemark(page), [sheetBoxes(page, sizes.boxes)]),
+    under(sheetTitle(page), sheetRemark(page), [sheetBoxes(page, sizes.boxes)]),
     under(
       'Coupon before the run',
       'same alloy, temper and lot; all faces bare but for the strip with the opening',
@@ -106,7 +106,9 @@ function runTable(page: TravellerPage, row: number): Block[] {
     `**${outWords(stage, page)}**`,
     leaves(page, stage),
   ]);
-  const remark = `minutes at the planned rate, ${figures.rate(plan.rate)}; the readings decide`;
+  const { sizing } = page.job;
+  const before = sizing === undefined ? '' : `after ${sizing.minutes.toFixed(1)} min of sizing; `;
+  const remark = `${before}minutes at the planned rate, ${figures.rate(plan.rate)}; the readings decide`;
   const table = formTable(pen, {
     columns: [
       { share: 15, head: 'Stage', align: 'middle', isBold: true },
@@ -160,11 +162,18 @@ export function markCell(stage: number): DrawnCell {
   return { draw: (pen, box) => drawMarkSample(pen, box, stage) };
 }
 
+function sheetTitle({ job, figures }: TravellerPage): string {
+  return `Sheet as measured${job.sizing === undefined ? '' : ' once sized'}, ${figures.named}`;
+}
+
 function sheetRemark({ job, figures }: TravellerPage): string {
   const { thickness, minus, plus } = job.stock;
   const [thin, thick] = [thinnestOf(thickness) - minus, thickestOf(thickness) + plus];
   const limits = `ask planning if a reading is outside ${figures.said(thin, { round: 'up' })} to ${figures.said(thick, { round: 'down' })}`;
-  return `ordered ${sheetSaid(job.stock, figures)}; ${limits}`;
+  const { sizing } = job;
+  return sizing === undefined
+    ? `ordered ${sheetSaid(job.stock, figures)}; ${limits}`
+    : `ordered ${sheetSaid(sizing.sheet, figures)}; ${limits}`;
 }
 
 function sheetBoxes({ pen, width }: TravellerPage, height: number): Block {

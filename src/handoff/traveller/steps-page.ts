@@ -10,6 +10,7 @@ import { stageWords } from '#handoff/stage-words.ts';
 import { hangingPicture } from './hanging-picture.ts';
 import { turnOverFirst } from './other-face.ts';
 import { type PageRun, pageWords } from './page-run.ts';
+import { sizingSteps } from './sizing-steps.ts';
 import { stagePage } from './stage-page.ts';
 import type { TravellerPage } from './traveller-page.ts';
 
@@ -43,10 +44,19 @@ function stepsWith(page: TravellerPage, pages: BookPages, row: number): Block[] 
   const { pen, width, plan } = page;
   const last = plan.stages.length;
   const range = last === 1 ? String(stagePage(1)) : `${stagePage(1)}– ${stagePage(last)}`;
-  const steps = stepsOf(page, pages).map(([what, so], index) => [String(10 * (index + 1)), what, so, '', '']);
+  const [first = [], ...others] = stepsOf(page, pages).map(([what, so], index) => [
+    String(10 * (index + 1)),
+    what,
+    so,
+    '',
+    '',
+  ]);
+  const sizing = sizingSteps(page, pages.cover).map((step) => [...step, '', '']);
   // Numbers of the stages are fixed: what is left out before them leaves a gap.
   const rows = [
-    ...steps,
+    first,
+    ...sizing,
+    ...others,
     [
       range,
       last === 1 ? 'Stage 1' : `Stages 1 to ${last}`,
@@ -70,7 +80,7 @@ function stepsWith(page: TravellerPage, pages: BookPages, row: number): Block[] 
 }
 
 function stepsOf(page: TravellerPage, { cover }: BookPages): (readonly [string, string])[] {
-  const { plan, templates, choices } = page;
+  const { plan, templates, choices, job } = page;
   const isRemasked = plan.masking === 're-mask';
   const later = plan.stages.filter(({ number, lines }) => number > 1 && lines.length > 0);
   const issue = choices.issue.number === undefined ? '' : `, issue ${choices.issue.number}`;
@@ -86,7 +96,9 @@ function stepsOf(page: TravellerPage, { cover }: BookPages): (readonly [string, 
   return [
     [
       'Receive',
-      `Sheet, lot, thickness, drawing and template issue agree with ${pageWords(cover)}; its boxes filled in.`,
+      job.sizing === undefined
+        ? `Sheet, lot, thickness, drawing and template issue agree with ${pageWords(cover)}; its boxes filled in.`
+        : `Sheet, lot, thickness, drawing and template issue agree with ${pageWords(cover)}; its boxes filled in, but for the sheet’s.`,
     ],
     ['Clean', 'Degrease, then clean by the process specification.'],
     [

@@ -28,11 +28,12 @@ export function optionalGroup<const Of extends Members>(
   return { ...groupOf(members, choices), schema: z.optional(objectOf(members)), isAlways: true };
 }
 
-/** A key that says nothing at all where it is left out: its members are needed. */
+/** A key that says nothing at all where it is left out: defaults of its members count only where it is there. */
 export function groupIfGiven<const Of extends Members>(
   members: Of,
+  choices: Choices<Of> = {},
 ): Group<Of, z.ZodMiniOptional<ObjectOf<Of>>, undefined> {
-  return { ...groupOf(members, {}), schema: z.optional(objectOf(members)), isAlways: false };
+  return { ...groupOf(members, choices), schema: z.optional(objectOf(members)), isAlways: false };
 }
 
 export function list<const Of extends Members>(

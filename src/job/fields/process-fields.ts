@@ -7,7 +7,7 @@ import { resolveRate, resolveSpread } from '#job/resolve/resolve-rate.ts';
 import { fromMemory } from '#job/sources.ts';
 import { type EtchFiguresAsked, etchFigures } from './etch-figure-fields.ts';
 import { always, type FollowSetting, needed, open, usually, type ValuesOf } from './field.ts';
-import { atMostOneOf, group, groupIfGiven, optionalGroup } from './group.ts';
+import { atMostOneOf, group, groupIfGiven, oneOf, optionalGroup } from './group.ts';
 import { byHand, choice, length, notNegative, number, positive, rate, share } from './kinds.ts';
 
 const LOAD = { least: 1, most: 1000, isWhole: true };
@@ -32,6 +32,27 @@ const members = {
     usual:
       'what coupons leave open; what the figures of the bath say of it, a range on its wider side; else a tenth of the factor, from memory',
   }),
+  // Before masking, all that is not covered: docs/method.md, M8.7.
+  sizing: groupIfGiven(
+    {
+      amount: open(length({ least: SMALLEST_POSITIVE, shown: { least: 0.001, most: 50 } }), {
+        label: 'Sized by',
+        help: 'before it is masked the sheet is etched by so much on each bare face; its edges and holes are bare too',
+        quantity: 'sizing, off each bare face',
+      }),
+      to: open(length({ least: SMALLEST_POSITIVE, shown: { least: 0.1, most: 100 } }), {
+        label: 'Sized to',
+        help: 'or to this mean thickness',
+        quantity: 'sizing, mean thickness after it',
+      }),
+      faces: usually(choice({ both: 'both faces', one: 'one face, the other covered' }), {
+        label: 'Bare for sizing',
+        help: '`"both"`: a bare sheet hangs with both faces bare; `"one"`: the far face is covered',
+        usual: { value: 'both' },
+      }),
+    },
+    { ways: [oneOf('amount', 'to')] },
+  ),
   // What lies between the line that was planned and the cut in the maskant (docs/method.md, M6.5).
   scribing: optionalGroup(
     {

@@ -168,6 +168,26 @@ const survey = z.object({
   after: z.exactOptional(surveyShare),
 });
 
+const thicknessRange = z.object({ least: figure, most: figure });
+
+/** An overall etch before masking; outline, regions and stages of the plan are those of what it leaves; docs/method.md, M8.7. */
+const sizing = z.object({
+  /** Off each bare face. */
+  amount: figure,
+  faces: z.enum(['both', 'one']),
+  minutes: atLeastNothing,
+  /** What the outline and the edges of holes move in. */
+  edge: figure,
+  /** ±, what the sheet may be off by the sizing until it is gauged; it is in the budgets. */
+  doubt: figure,
+  /** Thickness of the sheet. */
+  before: thicknessRange,
+  after: thicknessRange,
+  /** Null where the drawing has no outline, or the density is not known. */
+  removedVolume: figureOrNone,
+  removedMass: figureOrNone,
+});
+
 /** The wall between a floor and a shallower one or land, mm. */
 const wallShape = z.object({
   level: figure,
@@ -264,6 +284,8 @@ export const planFileSchema = z.object({
   lineBudgets: z.exactOptional(z.array(lineBudget)),
   /** Only where the job has a survey. */
   survey: z.exactOptional(survey),
+  /** Only where the sheet is sized; totals and bath sheet have it in them. */
+  sizing: z.exactOptional(sizing),
   /** The run with one coat and with a new coat for each stage, side by side; only where there are two stages or more. */
   maskings: z.exactOptional(z.array(maskingChoice)),
   /** Tapers drawn out of the bath, beside the same in steps; only where the job names a hoist. */
@@ -285,6 +307,7 @@ export type PlanFileStage = PlanFile['stages'][number];
 export type LevelChoice = Fixed<z.output<typeof levelChoice>>;
 export type MaskingChoice = Fixed<z.output<typeof maskingChoice>>;
 export type WallShape = Fixed<z.output<typeof wallShape>>;
+export type SizingRecord = Fixed<z.output<typeof sizing>>;
 export type SurveyShare = Fixed<z.output<typeof surveyShare>>;
 export type BudgetRecord = Fixed<z.output<typeof budget>>;
 export type BudgetSum = BudgetRecord['byClock'];
@@ -296,6 +319,7 @@ export type WithdrawalRecord = Fixed<z.output<typeof withdrawal>>;
 /** A plan as it is drawn, before what it comes to is measured. A plan file is one, too. */
 export interface ShownPlan
   extends Pick<PlanFile, 'job' | 'drawing' | 'outline' | 'cutouts' | 'masking' | 'provenance' | 'cautions'> {
+  readonly sizing?: SizingRecord;
   readonly regions: readonly ShownRegion[];
   readonly stages: readonly ShownStage[];
   readonly totals: Pick<PlanFile['totals'], 'minutes'>;

@@ -15,6 +15,7 @@ import { bareJob, pathsFilled } from './bare-job.ts';
 import { farProvenance } from './far-job.ts';
 import { resolveProcess } from './resolve-process.ts';
 import { requirementProvenance, resolveRequirements } from './resolve-requirements.ts';
+import { resolveSizing, sizedStock } from './resolve-sizing.ts';
 import { resolveStock } from './resolve-stock.ts';
 
 export interface ResolvedJob {
@@ -53,13 +54,19 @@ function resolveBare(jobFile: JobFile, drawingUnit: LengthUnit | undefined): Res
     path: '',
   });
   const bath = resolveProcess(jobFile.process, { ...setting, alloy });
-  const { thickness } = sheet.stock;
+  const { sizing, findings: sizingFindings } = resolveSizing(bath.values.sizing, {
+    stock: sheet.stock,
+    process: bath.process,
+  });
+  const left = sizing === undefined ? sheet.stock : sizedStock(sheet.stock, sizing);
+  const { thickness } = left;
   const asked = resolveRequirements(values.requirements, { given: jobFile.requirements, stock: thickness });
   const { $schema, format, version, assumed, units: _, figures: __, wideLines, ...held } = values;
   const job: Omit<Job, 'process'> = {
     ...held,
     layers: resolveLayers(values.layers, units.drawing),
-    stock: sheet.stock,
+    stock: left,
+    ...(sizing === undefined ? {} : { sizing }),
     requirements: asked.requirements,
     lockedLevels: values.lockedLevels ?? [],
     provenance: [
@@ -80,6 +87,7 @@ function resolveBare(jobFile: JobFile, drawingUnit: LengthUnit | undefined): Res
     findings: [
       ...sheet.findings,
       ...bath.findings,
+      ...sizingFindings,
       ...asked.findings,
       ...levelsBeyond({ levels: values.levels, lockedLevels: values.lockedLevels }, thickestOf(thickness)),
     ],

@@ -40,7 +40,7 @@ export function resolveProcess(given: JobFile['process'], setting: ProcessSettin
   const factor = resolveFactor(asked, { bath, unit: units.job });
   const rate = resolveRate(asked, { bath, unit: units.job });
   findings.push(...factor.findings, ...rate.findings);
-  const { depthPerUndercut, coupon, rateAtC, bathC, ...held } = values;
+  const { depthPerUndercut, coupon, rateAtC, bathC, sizing, ...held } = values;
   const canReact = alloy === undefined || alloy.metal === bath?.etches;
   return {
     process:

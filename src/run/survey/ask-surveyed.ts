@@ -20,7 +20,7 @@ export interface SurveyedAsk {
 /** Findings: `survey-bends-too-much`, `survey-does-not-reach`. */
 export function askSurveyed(
   face: PlanFace,
-  { stock, process, levels }: Pick<Job, 'stock' | 'process' | 'levels'>,
+  { stock, process, levels, sizing }: Pick<Job, 'stock' | 'process' | 'levels' | 'sizing'>,
 ): SurveyedAsk {
   const { surveyed } = stock;
   const { part, asked } = face;
@@ -48,7 +48,7 @@ export function askSurveyed(
       findings.push(
         finding('survey-bends-too-much', { bend: bent.lost, tolerance: each.plus + each.minus }, place),
       );
-    own.set(region.id, { ...bent.asked, ...reserveOf(surveyed.doubt) });
+    own.set(region.id, { ...bent.asked, ...reserveOf(surveyed.doubt + (sizing?.doubt ?? 0)) });
   }
   return { face: { part, asked: own }, findings };
 }

@@ -33,17 +33,23 @@ export function surveyGain(
 ): SurveyGain | undefined {
   const { surveyed } = job.stock;
   if (surveyed === undefined || !budgets.some(isThickness)) return undefined;
-  const mean = measuredSheet(meanOf(surveyed.survey.readings), surveyed.survey.readings);
-  const even: Job = { ...job, stock: { ...job.stock, ...mean } };
+  const { thinner, doubt } = job.sizing ?? { thinner: 0, doubt: 0 };
+  const readings = surveyed.survey.readings.map((each) => ({
+    ...each,
+    thickness: each.thickness - thinner,
+  }));
+  const thickness = meanOf(readings);
+  const mean = measuredSheet(thickness, readings);
+  const even: Job = {
+    ...job,
+    stock: { ...job.stock, ...mean, minus: mean.minus + doubt, plus: mean.plus + doubt },
+  };
   const flat = new Map(
     part.regions.flatMap(({ id, label }) => {
       const each = asked.get(id);
       if (each === undefined) return [];
       const { tapers: _, ...rest } = each;
-      const moved =
-        each.asThickness === true
-          ? meanOf(surveyed.survey.readings) - sheetAt(job.stock.thickness, label)
-          : 0;
+      const moved = each.asThickness === true ? thickness - sheetAt(job.stock.thickness, label) : 0;
       return [[id, { ...rest, depth: each.depth + moved }] as const];
     }),
   );

@@ -69,6 +69,7 @@ beforeAll(async () => {
         ],
       },
     }),
+    await lid({ process: { ...buoyLidJob.process, sizing: { to: 3.94 } } }),
     // A stop, with its place.
     await lid({ rules: { minWeb: 3.5 } }),
   ];

@@ -2,7 +2,7 @@
 
 import { fromJobUnits, setTaperEnd } from '#app/state/edits/edit-figures.ts';
 import { setSheetThickness } from '#app/state/edits/edit-job.ts';
-import { sheetThickness } from '#app/state/sheet-thickness.ts';
+import { orderedThickness } from '#app/state/sheet-thickness.ts';
 import { LengthField } from '#app/views/LengthField.tsx';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { setField } from '#job/fields/edit-field.ts';
@@ -46,7 +46,7 @@ export function SheetFields(part: JobPart) {
       {typeof thickness === 'number' && (
         <LengthField
           of={JOB.members.stock.members.thickness}
-          length={sheetThickness(job)}
+          length={orderedThickness(job)}
           onTake={(length) =>
             actions.edit(`sheet ${showLength(length, unit)}`, (before) => setSheetThickness(before, length))
           }

@@ -13,6 +13,7 @@ import type { JobPart } from './job-part.ts';
 import { LevelFields } from './LevelFields.tsx';
 import { SheetFields } from './SheetFields.tsx';
 import { ShopDefaultButtons } from './ShopDefaultButtons.tsx';
+import { SizingFields } from './SizingFields.tsx';
 import { TankFields } from './TankFields.tsx';
 
 export function StockPanel() {
@@ -38,6 +39,7 @@ function JobFields({ job }: { readonly job: JobFile }) {
       <JobUnitField job={job} />
       <SheetFields {...part} />
       <BathFields {...part} />
+      <SizingFields {...part} />
       <TankFields {...part} />
       <CouponList {...part} />
       <HoistFields {...part} />

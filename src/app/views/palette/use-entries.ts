@@ -3,6 +3,7 @@
 import { PANEL_TITLES, type PanelName } from '#app/state/layout-state.ts';
 import { fetchSample, SAMPLES } from '#app/state/opening/samples.ts';
 import { bySeverity } from '#app/state/plan-standing.ts';
+import { runEnd } from '#app/state/run-end.ts';
 import { faceOnShow, hasFarFace } from '#app/state/shown-face.ts';
 import { pickFiles } from '#app/views/pick-files.ts';
 import { useGoTo } from '#app/views/use-go-to.ts';
@@ -78,7 +79,7 @@ function numberEntries(text: string, { store, actions }: Workbench): PaletteEntr
         actions.askOfSelection({ depth: length }, `depth ${showLength(length, session.unit)} of ${names}`),
     });
   }
-  if (plan !== undefined && minute !== undefined && minute >= 0 && minute <= plan.totals.minutes) {
+  if (plan !== undefined && minute !== undefined && minute >= 0 && minute <= runEnd(plan)) {
     entries.push({
       key: 'minute',
       words: `The part as it is at ${showMinutes(minute)}`,

@@ -43,7 +43,10 @@ function figuresOf({
     ['Caustic soda used up', mass(caustic)],
     ['Hydrogen at 25\u00a0°C', litres(hydrogen.at25C)],
     ['Hydrogen at 0\u00a0°C', litres(hydrogen.at0C)],
-    [`Most hydrogen, stage ${peak.stage}`, `${peak.hydrogen.toFixed(2)}\u00a0l/min`],
+    [
+      `Most hydrogen, ${peak.stage === 0 ? 'sizing' : `stage ${peak.stage}`}`,
+      `${peak.hydrogen.toFixed(2)}\u00a0l/min`,
+    ],
     ['Air to take away at least', `${(peak.ventilation / 1000).toFixed(2)}\u00a0m³/min`],
     ...(load === undefined ? [] : loadRows(load)),
   ];

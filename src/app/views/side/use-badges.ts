@@ -3,7 +3,7 @@ import { useMemo } from 'react';
 import { openFields } from '#app/state/edits/open-fields.ts';
 import type { PanelName } from '#app/state/layout-state.ts';
 import { bySeverity, findingWords } from '#app/state/plan-standing.ts';
-import { sheetThickness } from '#app/state/sheet-thickness.ts';
+import { orderedThickness } from '#app/state/sheet-thickness.ts';
 import type { WorkbenchState } from '#app/state/workbench-state.ts';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import { counted } from '#findings/counted.ts';
@@ -55,9 +55,9 @@ function requirementWords(regions: number, unasked: number): string {
   return unasked === 0 ? 'all set' : `${regions - unasked} of ${regions} set`;
 }
 
-function stockWords(job: Parameters<typeof sheetThickness>[0], unit: ShownUnit): string {
+function stockWords(job: Parameters<typeof orderedThickness>[0], unit: ShownUnit): string {
   const open = openFields(job);
   if (open.length > 0) return `${open.join(', ')} not set`;
   const tapers = typeof job.stock.thickness === 'object' ? 'to ' : '';
-  return `${tapers}${showLength(sheetThickness(job), unit)}`;
+  return `${tapers}${showLength(orderedThickness(job), unit)}`;
 }
