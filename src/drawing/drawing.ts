@@ -27,6 +27,16 @@ export interface DrawnNote {
   readonly layer: string;
   readonly text: string;
   readonly at: Point;
+  readonly hung: HungText;
+}
+
+/** How a text hangs on its place. One that is drawn mirrored is given as it reads, over the same place. */
+export interface HungText {
+  /** Along its line of writing; of any length. */
+  readonly along: Point;
+  /** Which of its ends, or of its height, lies on the place. */
+  readonly across: 'start' | 'middle' | 'end';
+  readonly up: 'base' | 'middle' | 'top';
 }
 
 export interface DrawingLayer {

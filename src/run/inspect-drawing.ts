@@ -56,7 +56,7 @@ export interface Inspection {
   readonly unit: string | null;
   readonly layers: readonly DrawingLayer[];
   readonly passedOver: readonly PassedOver[];
-  readonly notes: readonly DrawnNote[];
+  readonly notes: readonly Omit<DrawnNote, 'hung'>[];
   readonly closedOutlines: readonly OutlineSeen[];
   /** Layers that look as if they did not draw the part; no regions were looked for on them. */
   readonly suggestedIgnore: readonly NoiseLayer[];
@@ -86,9 +86,10 @@ export async function inspectDrawing(bytes: Uint8Array, options: InspectOptions 
   });
   await step(0.6, 'finding the regions');
   const { unit, layers, passedOver } = drawing;
-  const notes = drawing.notes.map((each) => ({
-    ...each,
-    at: movePoint(each.at, drawing.origin ?? { x: 0, y: 0 }),
+  const notes = drawing.notes.map(({ layer, text, at }) => ({
+    layer,
+    text,
+    at: movePoint(at, drawing.origin ?? { x: 0, y: 0 }),
   }));
   const closed = drawing.curves.filter((curve) => curve.closed);
   const seen = {

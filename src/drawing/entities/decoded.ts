@@ -2,6 +2,7 @@
 
 import type { Affine } from '#drawing/curves/affine.ts';
 import type { CurvePrimitive } from '#drawing/curves/curve-primitive.ts';
+import type { HungText } from '#drawing/drawing.ts';
 import type { Point } from '#geometry/point.ts';
 
 export interface WidthRange {
@@ -20,6 +21,7 @@ interface DecodedNote {
   readonly what: 'note';
   readonly text: string;
   readonly at: Point;
+  readonly hung: HungText;
 }
 
 export interface DecodedInsert {

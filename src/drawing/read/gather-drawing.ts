@@ -16,6 +16,7 @@ import {
 import { type CurvePrimitive, mapPrimitive } from '#drawing/curves/curve-primitive.ts';
 import { boxOfPrimitives, farthestOf, farthestOfSpans } from '#drawing/curves/farthest.ts';
 import type { FitEffort } from '#drawing/curves/fit-arcs.ts';
+import { mapHung } from '#drawing/curves/map-hung.ts';
 import { spansOfPrimitives } from '#drawing/curves/spans-of-primitives.ts';
 import { wideBorders } from '#drawing/curves/wide-borders.ts';
 import type { Drawing, DrawnCurve, DrawnNote, WideLines } from '#drawing/drawing.ts';
@@ -192,7 +193,11 @@ class Gathering {
     if (decoded.what === 'curve') this.#placeCurve(entity, decoded, page, standing);
     else if (decoded.what === 'insert') this.#insert(entity, decoded, page, standing);
     else if (decoded.what === 'passed') this.#passed.add(entity, page.name, decoded);
-    else this.#notes.push({ layer: page.name, text: decoded.text, at: mapPoint(standing.map, decoded.at) });
+    else {
+      const { text, at, hung } = decoded;
+      const { map } = standing;
+      this.#notes.push({ layer: page.name, text, at: mapPoint(map, at), hung: mapHung(map, hung) });
+    }
   }
 
   #placeCurve(

@@ -1,5 +1,5 @@
 /** What reading a drawing gives besides its curves: layers, notes, places, letters, what was passed over; and that it gives the same every time. */
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { readDrawing } from '#drawing/read/read-drawing.ts';
 import {
   block,
@@ -144,6 +144,74 @@ test('notes have their signs, their place in millimetres and no formatting', () 
     ['MASK to line then 1/2 in all', 5, 6],
     ['tag', 2, 1],
   ]);
+});
+
+describe('a text hangs as it is drawn', () => {
+  const hungOf = (text: string, blocks = '') =>
+    readDrawing(bytesOf(drawingText({ blocks, entities: text }))).notes.map(({ at, hung }) => {
+      const turn = (Math.atan2(hung.along.y, hung.along.x) * 180) / Math.PI;
+      return [
+        Number(at.x.toFixed(6)),
+        Number(at.y.toFixed(6)),
+        Number(turn.toFixed(6)),
+        hung.across,
+        hung.up,
+      ];
+    });
+  const text = (...groups: readonly Tag[]) => entity('TEXT', [10, 2], [20, 5], [1, '1.6'], ...groups);
+  const second: readonly Tag[] = [
+    [11, 8],
+    [21, 13],
+  ];
+
+  test.each([
+    ['on its base line, level', text(), [2, 5, 0, 'start', 'base']],
+    ['turned', text([50, 37.5]), [2, 5, 37.5, 'start', 'base']],
+    ['centred on its second point', text(...second, [72, 1], [50, 90]), [8, 13, 90, 'middle', 'base']],
+    ['by its end, at the top', text(...second, [72, 2], [73, 3]), [8, 13, 0, 'end', 'top']],
+    ['by the middle of its start', text(...second, [73, 2], [50, -12]), [8, 13, -12, 'start', 'middle']],
+    ['by its bottom', text(...second, [72, 1], [73, 1]), [8, 13, 0, 'middle', 'base']],
+    ['by its very middle', text(...second, [72, 4]), [8, 13, 0, 'middle', 'middle']],
+    // From (2, 5) to (8, 13): 6 across and 8 up.
+    ['fitted between two points', text(...second, [72, 5]), [5, 9, 53.130102, 'middle', 'base']],
+    [
+      'seen from behind: it reads, and hangs by its other end',
+      text([50, 20], [230, -1]),
+      [-2, 5, -20, 'end', 'base'],
+    ],
+  ] as const)('TEXT %s', (_, drawn, expected) => {
+    expect(hungOf(drawn)).toEqual([expected]);
+  });
+
+  const multiline = (...groups: readonly Tag[]) => entity('MTEXT', [10, 2], [20, 5], [1, '1.6'], ...groups);
+  test.each([
+    ['by its top left where nothing is said', multiline(), [2, 5, 0, 'start', 'top']],
+    ['by its middle, turned', multiline([71, 5], [50, 30]), [2, 5, 30, 'middle', 'middle']],
+    ['by its bottom right', multiline([71, 9]), [2, 5, 0, 'end', 'base']],
+    [
+      'along the direction that comes last',
+      multiline([71, 3], [50, 30], [11, 0], [21, -2]),
+      [2, 5, -90, 'end', 'top'],
+    ],
+    [
+      'by the angle that comes last',
+      multiline([71, 4], [11, 0], [21, 1], [50, 30]),
+      [2, 5, 30, 'start', 'middle'],
+    ],
+    [
+      'level, beside heights of columns',
+      multiline([75, 1], [76, 2], [50, 40], [50, 25]),
+      [2, 5, 0, 'start', 'top'],
+    ],
+  ] as const)('MTEXT %s', (_, drawn, expected) => {
+    expect(hungOf(drawn)).toEqual([expected]);
+  });
+
+  test('turned with its block, and in a mirrored one turned to read', () => {
+    const tag = block('TAG', entity('TEXT', [8, '0'], [10, 1], [20, 0], [50, 10], [1, 'tag']));
+    expect(hungOf(insert('TAG', 2, 3, [50, 90]), tag)).toEqual([[2, 4, 100, 'start', 'base']]);
+    expect(hungOf(insert('TAG', 2, 3, [41, -1]), tag)).toEqual([[1, 3, -10, 'end', 'base']]);
+  });
 });
 
 test.each([

@@ -1,0 +1,32 @@
+import { expect, test } from 'vitest';
+import type { ViewPose } from '#app/scene/view-pose.ts';
+import { hungOnScreen } from '#app/views/sheet/hung-on-screen.ts';
+import type { DrawnNote } from '#drawing/drawing.ts';
+
+const size = { width: 800, height: 600 };
+const plan: ViewPose = { target: { x: 10, y: 20 }, pixelsPerMm: 4, azimuth: 0, tilt: 0 };
+/** Turned over about the upright, as the far face is seen. */
+const far: ViewPose = { ...plan, azimuth: Math.PI, tilt: Math.PI };
+const note: DrawnNote = {
+  layer: 'NOTES',
+  text: 'T=.063',
+  at: { x: 31, y: 12 },
+  // 3 across, 4 up.
+  hung: { along: { x: 3, y: 4 }, across: 'end', up: 'base' },
+};
+
+test('a text runs along its line of writing and hangs by its own end', () => {
+  const { x, y, turn, anchor } = hungOnScreen(note, plan, size);
+  expect([x, y]).toEqual([484, 332]);
+  // Upwards on the screen is against the clock.
+  expect(turn).toBeCloseTo(-53.1301, 4);
+  expect(anchor).toBe('end');
+});
+
+test('seen from the far face it falls the other way, upright, and hangs by its other end', () => {
+  const { x, y, turn, anchor } = hungOnScreen(note, far, size);
+  expect(x).toBeCloseTo(316, 9);
+  expect(y).toBeCloseTo(332, 9);
+  expect(turn).toBeCloseTo(53.1301, 4);
+  expect(anchor).toBe('start');
+});
