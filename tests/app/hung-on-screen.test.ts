@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { ViewPose } from '#app/scene/view-pose.ts';
-import { hungOnScreen } from '#app/views/sheet/hung-on-screen.ts';
+import { boxOfHung, hungOnScreen } from '#app/views/sheet/hung-on-screen.ts';
 import type { DrawnNote } from '#drawing/drawing.ts';
 
 const size = { width: 800, height: 600 };
@@ -29,4 +29,14 @@ test('seen from the far face it falls the other way, upright, and hangs by its o
   expect(y).toBeCloseTo(332, 9);
   expect(turn).toBeCloseTo(53.1301, 4);
   expect(anchor).toBe('start');
+});
+
+test('what it takes of the screen follows its turn, and the end that it hangs by', () => {
+  const upright: DrawnNote = { ...note, hung: { along: { x: 0, y: 1 }, across: 'end', up: 'base' } };
+  const box = boxOfHung(upright, hungOnScreen(upright, plan, size), 40);
+  // It ends at its place, coming from below; what stands over the base line is at its left.
+  expect(box.minX).toBeCloseTo(484 - 9, 9);
+  expect(box.maxX).toBeCloseTo(484 + 3, 9);
+  expect(box.minY).toBeCloseTo(332, 9);
+  expect(box.maxY).toBeCloseTo(372, 9);
 });

@@ -38,7 +38,7 @@ describe('a job for a drawing just opened', () => {
     expect(opened.document?.job).toMatchObject({ name: 'hatch', drawing: 'hatch.dxf', process: {} });
     expect(opened.document?.job).not.toHaveProperty('rules');
     expect(opened.document?.job).not.toHaveProperty('handoff');
-    expect(opened.document?.unsaid).toEqual(['unit', 'stock', 'figures']);
+    expect(opened.document?.unsaid).toEqual(['unit', 'stock', 'circles', 'figures']);
     expect(opened.document?.jobFileName).toBe('hatch.job.json');
   });
 

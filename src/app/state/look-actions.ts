@@ -23,6 +23,7 @@ export function lookActions(store: StoreApi<WorkbenchState>, look: (change: Part
     show: (view: SheetView) => look({ view }),
     readIn: (unit: ShownUnit) => look({ unit }),
     sayInRegions: (figures: FigureMeaning) => look({ figures }),
+    tryFigures: (tried: Session['tried']) => look({ tried }),
     turnOver: (face: SheetSide) =>
       store.setState(({ session, derived }) => {
         const page = derived.page && onFace(derived.page, face);

@@ -14,6 +14,7 @@ import type { SheetSide } from '#job/job.ts';
 import type { JobFile } from '#job/job-file.ts';
 import type { Section } from '#run/section-job.ts';
 import type { ShownUnit } from '#units/show-length.ts';
+import type { Meaning } from './edits/depth-offers.ts';
 import type { History } from './history.ts';
 import type { RegionShape } from './region-shape.ts';
 
@@ -28,8 +29,8 @@ export interface OpenDocument {
   readonly unsaid?: readonly Unsaid[];
 }
 
-/** The unit of a drawing that states none; sheet and bath; what the figures in it give. */
-export type Unsaid = 'unit' | 'stock' | 'figures';
+/** The unit of a drawing that states none; sheet and bath; what circles inside regions are; what the figures in it give. */
+export type Unsaid = 'unit' | 'stock' | 'circles' | 'figures';
 
 export type SheetView = 'plan' | 'relief';
 
@@ -66,6 +67,8 @@ export interface Session {
   readonly unit: ShownUnit;
   /** What figures in the regions say; undefined until someone chooses. */
   readonly figures: FigureMeaning | undefined;
+  /** What bare figures of the drawing are tried as, before it is said. */
+  readonly tried: Meaning | undefined;
   readonly reliefView: ReliefView;
   /** Height exaggeration of the relief; fitted, it is `fittedHeight`. */
   readonly exaggeration: number | 'fitted';
@@ -173,6 +176,7 @@ export const EMPTY_WORKBENCH: WorkbenchState = {
     face: 'near',
     unit: 'mm',
     figures: undefined,
+    tried: undefined,
     reliefView: 'cut',
     exaggeration: 'fitted',
     flight: undefined,

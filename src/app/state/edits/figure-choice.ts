@@ -1,10 +1,13 @@
 /** What each meaning of the figures in a drawing would give, before one is chosen: depths, what is left, and what could not be made. */
+import type { Point } from '#geometry/point.ts';
 import type { DepthOffer } from '#part/depth-notes.ts';
 import type { Meaning } from './depth-offers.ts';
 
 export interface FigureRow {
   readonly region: string;
   readonly text: string;
+  /** Where it hangs, mm. */
+  readonly at: Point;
   /** The text itself says what it gives. */
   readonly said: Meaning | undefined;
   /** mm: the depth where the figure is what is left, and what is left where it is a depth. */
@@ -35,9 +38,10 @@ export interface FigureSheet {
 export function figureRows(offers: readonly DepthOffer[], { thickness, minWeb }: FigureSheet): FigureRow[] {
   return offers
     .filter(({ isDisputed }) => !isDisputed)
-    .map(({ region, text, isSaid, asks, length }) => ({
+    .map(({ region, text, at, isSaid, asks, length }) => ({
       region,
       text,
+      at,
       said: isSaid ? asks : undefined,
       length,
       other: thickness - length,

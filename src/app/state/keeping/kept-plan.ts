@@ -1,4 +1,6 @@
 /** What the list of jobs shows of the plan on show. */
+
+import { questionsLeft } from '#app/state/opening/opening-steps.ts';
 import { partPicture } from '#app/state/part-picture.ts';
 import { standingOf } from '#app/state/plan-standing.ts';
 import type { WorkbenchState } from '#app/state/workbench-state.ts';
@@ -21,7 +23,7 @@ export function planToKeep({
     return undefined;
   const { plan } = page;
   return {
-    standing: standingOf(derived, true, document.unsaid?.length),
+    standing: standingOf(derived, true, questionsLeft(document)),
     stages: plan.stages.length,
     minutes: plan.totals.minutes,
     picture: partPicture(page.faces?.near ?? plan),

@@ -64,6 +64,7 @@ export function openActions(
         ...session,
         ...(session.face === 'far' && turnedTo('near', session)),
         selection: [],
+        tried: undefined,
         flight: undefined,
         notice,
         unit: shown ?? session.unit,

@@ -147,7 +147,7 @@ function openDrawing(before: OpenDocument | undefined, drawing: DrawingFile): Op
       job: jobForDrawing(drawing.name, undefined),
       jobFileName: drawing.name.replace(/(\.dxf)?$/i, '.job.json'),
       drawing,
-      unsaid: ['unit', 'stock', 'figures'],
+      unsaid: ['unit', 'stock', 'circles', 'figures'],
     },
     label,
     notice: undefined,

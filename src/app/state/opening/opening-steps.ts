@@ -1,15 +1,15 @@
-/** What leads from a drawing to a plan: five steps that only the engineer can say, or check; each with what was found. */
+/** What leads from a drawing to a plan: steps that only the engineer can say, or check; each with what was found. */
 
 import { outlineLayers, sheetChoice } from '#app/state/edits/edit-sheet.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
-import type { OpenDocument } from '#app/state/workbench-state.ts';
+import type { OpenDocument, Unsaid } from '#app/state/workbench-state.ts';
 import type { PlannedPage } from '#app/worker/planned-page.ts';
 import { knownFigures } from '#bath/known-figures.ts';
 import { counted } from '#findings/counted.ts';
 import { unitName } from '#units/length-unit.ts';
 import { type ShownUnit, showLength } from '#units/show-length.ts';
 
-export type StepName = 'unit' | 'edge' | 'layers' | 'stock' | 'figures';
+export type StepName = 'unit' | 'edge' | 'layers' | 'stock' | 'circles' | 'figures';
 
 export interface OpeningStep {
   readonly name: StepName;
@@ -21,6 +21,8 @@ export interface OpeningStep {
 
 interface Found {
   readonly page: PlannedPage | undefined;
+  /** Circles inside regions that may be holes, bosses or etched. */
+  readonly circles: number;
   /** Figures that stand in regions and whose meaning is not chosen. */
   readonly figures: number;
   readonly unit: ShownUnit;
@@ -30,7 +32,7 @@ interface Found {
 export function openingSteps(document: OpenDocument, found: Found): OpeningStep[] {
   const { unsaid = [] } = document;
   if (unsaid.length === 0) return [];
-  const isSaid = (what: 'unit' | 'stock' | 'figures') => !unsaid.includes(what);
+  const isSaid = (what: Unsaid) => !unsaid.includes(what);
   const { job } = document;
   const hasEdge = outlineLayers(job).length > 0 || sheetChoice(job) !== undefined;
   const leftOut = job.layers?.ignore?.length ?? 0;
@@ -54,6 +56,9 @@ export function openingSteps(document: OpenDocument, found: Found): OpeningStep[
       words: isSaid('stock') ? stockWords(document, found.unit) : 'say which',
       isDone: isSaid('stock'),
     },
+    ...(found.circles === 0 || isSaid('circles')
+      ? []
+      : [{ name: 'circles', title: 'Circles', words: `${found.circles} to name`, isDone: false } as const]),
     {
       name: 'figures',
       title: 'Figures',
@@ -61,6 +66,11 @@ export function openingSteps(document: OpenDocument, found: Found): OpeningStep[
       isDone: isSaid('figures'),
     },
   ];
+}
+
+/** Questions about circles are known of only once the sheet is said. */
+export function questionsLeft({ unsaid = [] }: Pick<OpenDocument, 'unsaid'>): number {
+  return unsaid.filter((each) => each !== 'circles' || !unsaid.includes('stock')).length;
 }
 
 /** The step that waits for an answer: the first that is not done. */

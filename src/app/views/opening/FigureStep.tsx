@@ -1,17 +1,15 @@
 /** What the figures in a drawing give: depth or thickness left. It must be chosen; each choice shows what it would come to. */
 import { Check } from 'lucide-react';
-import { useMemo, useState } from 'react';
 import { depthOffers, type Meaning, takeOffers } from '#app/state/edits/depth-offers.ts';
-import { type FigureRow, figureRows, figureSummary } from '#app/state/edits/figure-choice.ts';
+import { type FigureRow, figureSummary } from '#app/state/edits/figure-choice.ts';
 import { regionTargets } from '#app/state/region-targets.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import { SeverityShape } from '#app/views/SeverityShape.tsx';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { counted } from '#findings/counted.ts';
 import type { JobFile } from '#job/job-file.ts';
-import { resolveJob } from '#job/resolve/resolve-job.ts';
 import { lengthFigure, type ShownUnit, showLength } from '#units/show-length.ts';
-import { useFigures } from './use-figures.ts';
+import { useFigureRows, useFigures } from './use-figures.ts';
 
 const TITLES: Readonly<Record<Meaning, string>> = { thickness: 'Thickness left', depth: 'Depth' };
 
@@ -46,12 +44,9 @@ export function FigureStep() {
 function FigureChoice({ job }: { readonly job: JobFile }) {
   const { store, actions } = useWorkbench();
   const unit = useWorkbenchState((state) => state.session.unit);
-  const [meaning, choose] = useState<Meaning>();
+  const meaning = useWorkbenchState((state) => state.session.tried);
   const offers = useFigures();
-  const rows = useMemo(() => {
-    const minWeb = resolveJob(job, job.drawingUnits ?? 'mm').job?.rules.minWeb ?? 0;
-    return figureRows(offers, { thickness: sheetThickness(job), minWeb });
-  }, [offers, job]);
+  const rows = useFigureRows();
   const disputed = new Set(offers.filter(({ isDisputed }) => isDisputed).map(({ region }) => region)).size;
   const open = rows.filter(({ said }) => said === undefined);
   const stated = rows.filter(({ said }) => said !== undefined);
@@ -85,7 +80,7 @@ function FigureChoice({ job }: { readonly job: JobFile }) {
             rows={open}
             unit={unit}
             isChosen={meaning === each}
-            onChoose={() => choose(each)}
+            onChoose={() => actions.tryFigures(each)}
           />
         ))}
       {open.length === 0 ? (

@@ -3,11 +3,13 @@ import { Check } from 'lucide-react';
 import { useState } from 'react';
 import { type OpeningStep, openingSteps, openStep, type StepName } from '#app/state/opening/opening-steps.ts';
 import { useDocument, useWorkbenchState } from '#app/views/workbench-context.ts';
+import { CircleStep } from './CircleStep.tsx';
 import { EdgeStep } from './EdgeStep.tsx';
 import { FigureStep } from './FigureStep.tsx';
 import { LayerStep } from './LayerStep.tsx';
 import { StockStep } from './StockStep.tsx';
 import { UnitStep } from './UnitStep.tsx';
+import { useCircles } from './use-circles.ts';
 import { useFigures } from './use-figures.ts';
 import './opening.css';
 
@@ -16,6 +18,7 @@ const BODIES: Readonly<Record<StepName, () => React.ReactNode>> = {
   edge: EdgeStep,
   layers: LayerStep,
   stock: StockStep,
+  circles: CircleStep,
   figures: FigureStep,
 };
 
@@ -24,9 +27,10 @@ export function OpeningStrip() {
   const page = useWorkbenchState((state) => state.derived.page);
   const unit = useWorkbenchState((state) => state.session.unit);
   const figures = useFigures().length;
+  const circles = useCircles().reduce((sum, group) => sum + group.circles.length, 0);
   const [looked, setLooked] = useState<StepName>();
   if (document === undefined) return null;
-  const steps = openingSteps(document, { page, figures, unit });
+  const steps = openingSteps(document, { page, circles, figures, unit });
   const waiting = openStep(steps);
   if (waiting === undefined) return null;
   const shown = looked ?? waiting.name;

@@ -8,6 +8,7 @@ import { type KeyboardEvent, type PointerEvent, useEffect, useRef } from 'react'
 import type { StoreApi } from 'zustand/vanilla';
 import { pixelOf, pointSeenAt, type ViewPose } from '#app/scene/view-pose.ts';
 import { drawingOrigin } from '#app/state/region-targets.ts';
+import { shownCut } from '#app/state/shown-cut.ts';
 import type { SectionLine } from '#app/state/workbench-state.ts';
 import type { Size } from '#app/views/use-size.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
@@ -38,10 +39,7 @@ const ARROWS: Record<string, Point> = {
 
 export function SectionLineView({ pose, size }: SectionLineViewProps) {
   const { store, actions } = useWorkbench();
-  // A part that has no plan yet has no section: the line is that of the part before.
-  const cut = useWorkbenchState(({ session, derived }) =>
-    derived.page?.plan === undefined ? undefined : session.cut,
-  );
+  const cut = useWorkbenchState(shownCut);
   const isOpen = useWorkbenchState(
     ({ session }) => session.view === 'relief' && session.reliefView === 'cut',
   );

@@ -8,7 +8,8 @@ import type { Size } from '#app/views/use-size.ts';
 import { useWorkbench } from '#app/views/workbench-context.ts';
 import { sayFinding } from '#findings/say-finding.ts';
 import { WORD_GAP } from './place-labels.ts';
-import type { FlagMark, NameMark, SheetMarks } from './sheet-marks.ts';
+import type { FlagMark, NameMark, SheetMarks, TriedMark } from './sheet-marks.ts';
+import { TRIED_LINE } from './tried-figures.ts';
 
 interface SheetLabelsProps {
   readonly marks: SheetMarks;
@@ -21,7 +22,14 @@ export function SheetLabels({ marks, pose, size }: SheetLabelsProps) {
   const buttons = useRef<HTMLDivElement>(null);
   useEffect(() => {
     if (size === undefined) return undefined;
-    const held = [...marks.names, ...marks.findings, ...marks.tags, ...marks.edges, ...marks.numbers];
+    const held = [
+      ...marks.names,
+      ...marks.findings,
+      ...marks.tags,
+      ...marks.edges,
+      ...marks.tried,
+      ...marks.numbers,
+    ];
     const groups = [...(svg.current?.querySelectorAll<SVGGElement>('g.held') ?? [])];
     const shapes = [...(buttons.current?.children ?? [])];
     const draw = (now: ViewPose) => {
@@ -71,6 +79,9 @@ export function SheetLabels({ marks, pose, size }: SheetLabelsProps) {
             </text>
           </g>
         ))}
+        {marks.tried.map((tried) => (
+          <Tried key={tried.id} tried={tried} />
+        ))}
         {marks.numbers.map(({ stage, color, at }) => (
           <g key={`${stage} ${at.x} ${at.y}`} className="held number" fill={wordsOn(color)}>
             <text y={3.7}>{stage}</text>
@@ -113,6 +124,29 @@ function Name({ name }: { readonly name: NameMark }) {
         </>
       )}
       {form === 'name' && <text y={BASE.only}>{id}</text>}
+    </g>
+  );
+}
+
+/** Base line of small words under their middle, px. */
+const SMALL_BASE = 4;
+
+/** A line for each meaning, one under the other or side by side. */
+function Tried({ tried: { id, form, lines } }: { readonly tried: TriedMark }) {
+  const isStacked = form === 'stacked' && lines.length > 1;
+  const whole = lines.reduce((sum, { width }) => sum + width, WORD_GAP * (lines.length - 1));
+  return (
+    <g className="held tried" data-region={id}>
+      {lines.map(({ words, width, isStop }, index) => {
+        const before = lines.slice(0, index).reduce((sum, line) => sum + line.width + WORD_GAP, 0);
+        const x = isStacked ? 0 : before + (width - whole) / 2;
+        const y = SMALL_BASE + (isStacked ? (index - 0.5) * TRIED_LINE : 0);
+        return (
+          <text key={words} x={x} y={y} className={isStop ? 'stop' : undefined}>
+            {words}
+          </text>
+        );
+      })}
     </g>
   );
 }

@@ -5,6 +5,7 @@ import type { StoreApi } from 'zustand/vanilla';
 import { cutLines, isPeeled } from '#app/scene/bath-minute.ts';
 import { sceneTheme } from '#app/scene/scene-theme.ts';
 import type { ViewPose } from '#app/scene/view-pose.ts';
+import { shownCut } from '#app/state/shown-cut.ts';
 import { heightFactor } from '#app/state/workbench-state.ts';
 import { usePrefersDark } from '#app/views/use-prefers-dark.ts';
 import type { Size } from '#app/views/use-size.ts';
@@ -16,6 +17,8 @@ import { SheetLabels } from './SheetLabels.tsx';
 import { useRegionFigure } from './use-region-figure.ts';
 import { type RestingAsk, useSheetMarks } from './use-sheet-marks.ts';
 import { useShownBands } from './use-shown-bands.ts';
+import { useShownTexts } from './use-shown-texts.ts';
+import { useTriedFigures } from './use-tried-figures.ts';
 
 interface SheetWordsProps {
   readonly pose: StoreApi<ViewPose>;
@@ -24,12 +27,15 @@ interface SheetWordsProps {
 }
 
 export function SheetWords({ pose, size, showsTexts }: SheetWordsProps) {
-  const { view, reliefView, cut, minute, unit } = useWorkbenchState((state) => state.session);
+  const { view, reliefView, minute, unit } = useWorkbenchState((state) => state.session);
+  const cut = useWorkbenchState(shownCut);
   const { page, shapes, section } = useWorkbenchState((state) => state.derived);
   const exaggeration = useWorkbenchState(heightFactor);
   const isDark = usePrefersDark();
   const figureOf = useRegionFigure();
   const bands = useShownBands();
+  const tried = useTriedFigures();
+  const notes = useShownTexts(showsTexts, tried);
   const isCut = view === 'relief' && reliefView === 'cut';
   const open = isCut && section?.of === page?.plan ? section : undefined;
   const ask = useMemo((): RestingAsk | undefined => {
@@ -53,6 +59,8 @@ export function SheetWords({ pose, size, showsTexts }: SheetWordsProps) {
       theme: sceneTheme(isDark),
       figureOf,
       lined,
+      tried,
+      texts: notes,
       isMasked: (stage) =>
         isRelief ? !isPeeled(stage, minute) : minute !== undefined && !lined.includes(stage),
       edges: bands.map(({ index, at, half }) => ({ index, at, says: `±${gaugedFigure(half, unit)}` })),
@@ -72,11 +80,13 @@ export function SheetWords({ pose, size, showsTexts }: SheetWordsProps) {
     figureOf,
     bands,
     unit,
+    tried,
+    notes,
   ]);
   const marks = useSheetMarks(pose, ask);
   return (
     <>
-      {showsTexts && view === 'plan' && <DrawnTexts notes={page?.notes ?? []} pose={pose} size={size} />}
+      {view === 'plan' && notes.length > 0 && <DrawnTexts notes={notes} pose={pose} size={size} />}
       <SheetLabels marks={marks} pose={pose} size={size} />
     </>
   );

@@ -16,6 +16,8 @@ export interface LabelRequest {
   readonly nameWidth: number;
   /** 0 where there is none. */
   readonly figureWidth: number;
+  /** Left out, `LINE_HEIGHT`. */
+  readonly lineHeight?: number;
 }
 
 export interface PlacedLabel {
@@ -73,12 +75,12 @@ function placeOne(request: LabelRequest, box: Box, room: LabelRoom): PlacedLabel
   return undefined;
 }
 
-function formsOf({ nameWidth, figureWidth }: LabelRequest) {
-  const name = { form: 'name', width: nameWidth, height: LINE_HEIGHT } as const;
+function formsOf({ nameWidth, figureWidth, lineHeight = LINE_HEIGHT }: LabelRequest) {
+  const name = { form: 'name', width: nameWidth, height: lineHeight } as const;
   if (figureWidth === 0) return [name];
   return [
-    { form: 'two', width: Math.max(nameWidth, figureWidth), height: 2 * LINE_HEIGHT } as const,
-    { form: 'one', width: nameWidth + WORD_GAP + figureWidth, height: LINE_HEIGHT } as const,
+    { form: 'two', width: Math.max(nameWidth, figureWidth), height: 2 * lineHeight } as const,
+    { form: 'one', width: nameWidth + WORD_GAP + figureWidth, height: lineHeight } as const,
     name,
   ];
 }

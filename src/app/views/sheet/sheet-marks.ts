@@ -10,6 +10,7 @@ import { lookOf, wordsOn } from '#app/scene/stage-looks.ts';
 import { pixelOf, pointSeenAt } from '#app/scene/view-pose.ts';
 import type { RegionShape } from '#app/state/region-shape.ts';
 import type { SectionLine } from '#app/state/workbench-state.ts';
+import type { DrawnNote } from '#drawing/drawing.ts';
 import type { Finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Box } from '#geometry/box.ts';
@@ -19,8 +20,10 @@ import { pathOfContour } from '#handoff/contour.ts';
 import type { Contour, ShownPlan, ShownRegion, ShownStage } from '#job/formats/plan-file.ts';
 import type { Section } from '#run/section-job.ts';
 import { type BandNumber, bandNumbers } from './band-numbers.ts';
+import { boxOfHung, hungOnScreen } from './hung-on-screen.ts';
 import { type FlagRequest, placeFlags } from './place-flags.ts';
-import { type LabelForm, type LabelRequest, placeLabels } from './place-labels.ts';
+import { type LabelForm, type LabelRequest, type LabelRoom, placeLabels } from './place-labels.ts';
+import { type PlacedTried, placeTried, type TriedFigure, type TriedLine } from './tried-figures.ts';
 
 export interface MarksAsk {
   readonly plan: ShownPlan;
@@ -40,6 +43,10 @@ export interface MarksAsk {
   readonly edges?: readonly { readonly index: number; readonly at: Point; readonly says: string }[];
   /** Stages whose lines are drawn. */
   readonly lined: readonly ShownStage[];
+  /** The drawing's own, where they are shown. */
+  readonly texts?: readonly DrawnNote[];
+  /** What figures of the drawing would give. */
+  readonly tried?: readonly TriedFigure[];
   /** Whether floors of the stage still lie under the maskant; where it is left out none does. */
   readonly isMasked?: (stage: ShownStage) => boolean;
 }
@@ -66,16 +73,30 @@ export interface FlagMark extends Held {
   readonly off: Point;
 }
 
+export interface TriedMark extends Held {
+  readonly id: string;
+  readonly form: PlacedTried['form'];
+  readonly lines: readonly (TriedLine & { readonly width: number })[];
+}
+
 export interface SheetMarks {
   readonly names: readonly NameMark[];
   readonly findings: readonly (FlagMark & { readonly finding: Finding })[];
   readonly tags: readonly (FlagMark & { readonly stage: ShownStage })[];
   readonly edges: readonly (FlagMark & { readonly says: string })[];
+  readonly tried: readonly TriedMark[];
   /** On the cut face of the relief. */
   readonly numbers: readonly BandNumber[];
 }
 
-export const NO_MARKS: SheetMarks = { names: [], findings: [], tags: [], edges: [], numbers: [] };
+export const NO_MARKS: SheetMarks = {
+  names: [],
+  findings: [],
+  tags: [],
+  edges: [],
+  tried: [],
+  numbers: [],
+};
 
 const FINDING = { half: 9, away: 17 };
 const TAG = { half: 7, away: 15 };
@@ -94,13 +115,9 @@ export function sheetMarks(ask: MarksAsk): SheetMarks {
       : [{ from: pixelOf(seen.pose, seen.size, cut.from), to: pixelOf(seen.pose, seen.size, cut.to) }];
   const byId = new Map(ask.shapes.map((shape) => [shape.region.id, shape]));
   const requests = ask.shapes.flatMap((shape) => requestOf(shape, ask));
-  const edges = isRelief
-    ? []
-    : placedEdges(
-        ask,
-        findings.map(({ box }) => box),
-      );
-  const taken = [...findings, ...edges].map(({ box }) => box);
+  const texts = isRelief ? [] : textBoxes(ask);
+  const edges = isRelief ? [] : placedEdges(ask, [...findings.map(({ box }) => box), ...texts]);
+  const taken = [...[...findings, ...edges].map(({ box }) => box), ...texts];
   const placed = placeLabels(requests, {
     width,
     height,
@@ -132,8 +149,42 @@ export function sheetMarks(ask: MarksAsk): SheetMarks {
     findings,
     edges,
     tags,
+    tried: isRelief
+      ? []
+      : placedTried(ask, byId, { width, height, taken: [...taken, ...placed.map(({ box }) => box)], lines }),
     numbers: numbersOf(ask),
   };
+}
+
+/** px of the drawing's own texts and of what is tried beside them; widths are measured at 13 px. */
+const SMALL = 11 / 13;
+
+function placedTried(
+  { tried = [], seen: { pose, size }, measure }: MarksAsk,
+  byId: ReadonlyMap<string, RegionShape>,
+  room: LabelRoom,
+): TriedMark[] {
+  const places = tried.flatMap((figure) => {
+    const shape = byId.get(figure.region);
+    if (shape === undefined) return [];
+    const rings = shape.rings.map((ring) => ring.map((point) => pixelOf(pose, size, point)));
+    const widths = figure.lines.map(({ words }) => SMALL * measure(words, true));
+    return [{ figure, rings, middle: pixelOf(pose, size, figure.at), widths }];
+  });
+  return placeTried(places, room).map(({ place: { figure, widths }, form, at }) => ({
+    id: `${figure.region} ${figure.text}`,
+    form,
+    lines: figure.lines.map((line, index) => ({ ...line, width: itemAt(widths, index) })),
+    at: pointSeenAt(pose, size, at),
+    z: 0,
+  }));
+}
+
+/** What the drawing's own texts take of the sheet. */
+function textBoxes({ texts = [], seen: { pose, size }, measure }: MarksAsk): Box[] {
+  return texts.map((note) =>
+    boxOfHung(note, hungOnScreen(note, pose, size), SMALL * measure(note.text, false)),
+  );
 }
 
 function numbersOf({ section, cut, plan, seen }: MarksAsk): readonly BandNumber[] {

@@ -2,6 +2,7 @@
 import { Check, ChevronDown, ChevronRight, CircleDashed, LoaderCircle } from 'lucide-react';
 import { useState } from 'react';
 import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';
+import { questionsLeft } from '#app/state/opening/opening-steps.ts';
 import { bySeverity, type Standing, standingOf } from '#app/state/plan-standing.ts';
 import { SeverityShape } from '#app/views/SeverityShape.tsx';
 import { useGoTo } from '#app/views/use-go-to.ts';
@@ -14,7 +15,7 @@ export function StandingChip() {
   const [isOpen, setOpen] = useState(false);
   const derived = useWorkbenchState((state) => state.derived);
   const document = useDocument();
-  const standing = standingOf(derived, document?.drawing !== undefined, document?.unsaid?.length);
+  const standing = standingOf(derived, document?.drawing !== undefined, document && questionsLeft(document));
   return (
     <DialogTrigger isOpen={isOpen} onOpenChange={setOpen}>
       <Button className={`chip-state ${standing.kind}`} aria-label={`State of the plan: ${standing.words}`}>
