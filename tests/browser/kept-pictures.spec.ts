@@ -60,7 +60,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
     for (const { name, go } of STATES) {
       test(name, async ({ workbench }) => {
         await go(workbench);
-        if (name === 'tapered-in-strips') await expect(statusOf(workbench)).toContainText('9 stages');
+        if (name === 'tapered-in-strips') await expect(statusOf(workbench)).toContainText('12 stages');
         await waitForRest(workbench);
         await expect(workbench).toHaveScreenshot(`${name}-${colorScheme}.png`, {
           animations: 'disabled',

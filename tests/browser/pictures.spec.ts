@@ -30,7 +30,7 @@ test('the workbench in plan, in the bath and in relief', async ({ workbench }) =
 
 test('a taper in strips, and what another number of stages would cost', async ({ workbench }) => {
   await openSample(workbench, 'Survey glider, tapered lower skin');
-  await expect(statusOf(workbench)).toContainText('9 stages');
+  await expect(statusOf(workbench)).toContainText('12 stages');
   await expect(statusOf(workbench)).toContainText('planned in');
   await openPanel(workbench, 'Sheet and bath');
   await workbench.getByText('Stages: one more or fewer').click();

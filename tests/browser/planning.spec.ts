@@ -5,17 +5,17 @@ test('one stage fewer than the fewest is shown with what it costs; one more is t
   workbench,
 }) => {
   await openSample(workbench, 'Survey glider, tapered lower skin');
-  await expect(statusOf(workbench)).toContainText('9 stages');
+  await expect(statusOf(workbench)).toContainText('12 stages');
   await openPanel(workbench, 'Sheet and bath');
   await workbench.getByText('Stages: one more or fewer').click();
   const planning = workbench.getByRole('region', { name: 'Planning' });
-  await expect(planning.getByRole('row', { name: /out of tolerance/ })).toContainText('5');
+  await expect(planning.getByRole('row', { name: /out of tolerance/ })).toContainText('6');
   await workbench.screenshot({ path: 'test-results/planning.png' });
-  await planning.getByRole('button', { name: 'take 7 stages' }).click();
-  await expect(statusOf(workbench)).toContainText('7 stages');
-  await expect(planning.getByRole('row', { name: /as planned/ })).toContainText('7');
+  await planning.getByRole('button', { name: 'take 8 stages' }).click();
+  await expect(statusOf(workbench)).toContainText('8 stages');
+  await expect(planning.getByRole('row', { name: /as planned/ })).toContainText('8');
   await workbench.getByRole('button', { name: /^undo: /i }).click();
-  await expect(statusOf(workbench)).toContainText('9 stages');
+  await expect(statusOf(workbench)).toContainText('12 stages');
 });
 
 test('the bath sheet gives metal, caustic, hydrogen and air, and states their limits', async ({

@@ -34,7 +34,7 @@ test('section pictures, templates and the solid of another sample show from thei
 }) => {
   await workbench.setViewportSize({ width: 1920, height: 1080 });
   await openSample(workbench, 'Survey glider, tapered lower skin');
-  await expect(statusOf(workbench)).toContainText('9 stages');
+  await expect(statusOf(workbench)).toContainText('12 stages');
   await openPanel(workbench, 'Hand-off');
   const handoff = workbench.getByRole('region', { name: 'Files to hand off' });
   for (const choice of ['pictures of sections (SVG)', 'scribe template', 'solid with colours (GLB)'])

@@ -64,31 +64,31 @@ for (const [width, height] of [
 
 test('zooming in shows more names, and the depth or what it leaves at a click', async ({ workbench }) => {
   await openSample(workbench, 'Survey glider, lower skin');
-  await expect(statusOf(workbench)).toContainText('7 stages');
+  await expect(statusOf(workbench)).toContainText('13 stages');
   await expect(statusOf(workbench)).toContainText('planned in');
   const figures = workbench.locator('.sheet-labels .figure');
   const named = workbench.locator('.sheet-labels g.name');
   await workbench.waitForTimeout(400);
   const before = await figures.count();
-  const place = await findOnSheet(workbench, 'to 1.86');
+  const place = await findOnSheet(workbench, 'to 1.92');
   await workbench.mouse.move(place.x, place.y);
   await workbench.mouse.wheel(0, -700);
   await expect.poll(() => figures.count()).toBeGreaterThan(0);
   await expect(named.first()).toBeVisible();
   expect(before).toBeLessThan(25);
-  await expect(figures.filter({ hasText: '1.86' }).first()).toBeVisible();
+  await expect(figures.filter({ hasText: '1.92' }).first()).toBeVisible();
   await workbench.getByRole('button', { name: 'figures: depth, mm' }).click();
-  // 3.20 − 1.86
-  await expect(figures.filter({ hasText: '1.34' }).first()).toBeVisible();
+  // 3.20 − 1.92
+  await expect(figures.filter({ hasText: '1.28' }).first()).toBeVisible();
 });
 
 test('a line too short for its mark has a tag with its number', async ({ workbench }) => {
   await openSample(workbench, 'Survey glider, lower skin');
-  await expect(statusOf(workbench)).toContainText('7 stages');
+  await expect(statusOf(workbench)).toContainText('13 stages');
   await expect(statusOf(workbench)).toContainText('planned in');
   await sheetOf(workbench).focus();
   for (let press = 0; press < 3; press++) await workbench.keyboard.press('-');
-  await expect(workbench.locator('.sheet-labels g.tag[data-stage="7"]').first()).toBeVisible();
+  await expect(workbench.locator('.sheet-labels g.tag[data-stage="13"]').first()).toBeVisible();
 });
 
 test('a warning stands at its place and leads to it', async ({ workbench }) => {

@@ -13,7 +13,6 @@ import { DEPTH_TOLERANCE } from '#job/fields/requirement-fields.ts';
 import type { LineBudgetRecord } from '#job/formats/plan-file.ts';
 import type { Job } from '#job/job.ts';
 import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
-import { NO_TOLERANCE_ASKED } from '#job/resolve/resolve-requirements.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { type Balloon, balloonPicture } from './balloon-picture.ts';
 import { type InspectionItem, inspectionItems } from './inspection-items.ts';
@@ -72,7 +71,7 @@ export async function inspectionSheet(input: InspectionSheetInput): Promise<Uint
     }),
     remark(
       pen,
-      `± of thickness: ${thicknessWords(job, figures)}. ± of edges and lands: the drawing’s where it gives one, else what the run is expected to hold (root-sum-square of the line budget, each stage gauged); of fillets a tenth of the depth. Edges are read where the wall meets the higher floor.${ask ? ' Thickness of floors that a depth is asked of is for a sheet of nominal thickness: add what the sheet measured over it.' : ''}`,
+      `± of thickness: ${thicknessWords(floors, figures)}. ± of edges and lands: the drawing’s where it gives one, else what the run is expected to hold (root-sum-square of the line budget, each stage gauged); of fillets a tenth of the depth. Edges are read where the wall meets the higher floor.${ask ? ' Thickness of floors that a depth is asked of is for a sheet of nominal thickness: add what the sheet measured over it.' : ''}`,
       width,
     ),
     gap(1),
@@ -122,9 +121,8 @@ function headRows({ job, choices: { heading } }: InspectionSheetInput) {
 }
 
 /** Whose the ± of floors is: nobody may take the usual figure for the drawing’s. */
-function thicknessWords({ provenance }: Job, figures: PaperFigures): string {
-  const usesUsual = provenance.some(({ quantity }) => quantity === NO_TOLERANCE_ASKED);
-  return usesUsual
+function thicknessWords(floors: readonly InspectionPoint[], figures: PaperFigures): string {
+  return floors.some(({ isToleranceUsual }) => isToleranceUsual)
     ? `the drawing’s; where it says “usual” the job gives none, and ± ${figures.said(DEPTH_TOLERANCE.value)} stands in (common practice)`
     : 'the drawing’s';
 }

@@ -120,7 +120,7 @@ function mapPicture(
         pen.text(name, { x: x + 2.4, y: y + 1 }, { size: TYPE.text, isBold: true });
       }
       const room = { minX: left, maxX: left + width, minY: top - height - EDGES, maxY: top };
-      if (printed.length > 1) pen.within(room, () => drawTiles(pen, { grid, printed, place }));
+      if (printed.length > 1) pen.within(room, () => drawTiles(pen, { grid, printed, place, room }));
     },
   };
 }
@@ -132,11 +132,14 @@ function scaled(span: Span, place: (point: Point) => Point, scale: number): Span
     : { ...span, ...ends, center: place(span.center), radius: span.radius * scale };
 }
 
+interface Tiled extends Pick<MapInput, 'grid' | 'printed'> {
+  readonly place: (point: Point) => Point;
+  /** Of the picture, on the page. */
+  readonly room: Box;
+}
+
 /** Borders half way through the overlaps, names in their upper left corners; those that are not printed dashed. */
-function drawTiles(
-  pen: Pen,
-  { grid, printed, place }: Pick<MapInput, 'grid' | 'printed'> & { readonly place: (point: Point) => Point },
-): void {
+function drawTiles(pen: Pen, { grid, printed, place, room }: Tiled): void {
   for (const tile of tilesOf(grid)) {
     const isLeftOut = !printed.includes(tile.name);
     const corners = cornersOf(inner(tile.box, grid)).map(place);
@@ -147,7 +150,9 @@ function drawTiles(
       dash: isLeftOut ? ([1, 1] as const) : ([4, 1.5] as const),
     };
     pen.paths([{ closed: true, spans }], { stroke });
-    const { x, y } = itemAt(corners, 3);
+    // A tile that is larger than the picture has its name within it.
+    const corner = itemAt(corners, 3);
+    const [x, y] = [Math.max(corner.x, room.minX), Math.min(corner.y, room.maxY)];
     const words = `${tileName(tile.column, tile.row)}${isLeftOut ? ' not printed' : ''}`;
     pen.text(words, { x: x + 0.8, y: y - 3.4 }, { size: TYPE.note, isBold: !isLeftOut, color: '#5a5a5a' });
   }

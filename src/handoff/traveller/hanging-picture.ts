@@ -1,6 +1,7 @@
 /** How the part hangs: the sheet with its pockets in the tank, clear of its floor and covered, gas going up and away. */
 import type { Point } from '#geometry/point.ts';
 import { arcSpan } from '#geometry/span.ts';
+import type { PaperFigures } from '#handoff/paper-figures.ts';
 import { TYPE } from '#handoff/pdf/paper-type.ts';
 import { type PictureRoom, partFrame } from '#handoff/pdf/part-frame.ts';
 import { closed } from '#handoff/pdf/part-marks.ts';
@@ -9,8 +10,8 @@ import type { Block } from '#handoff/pdf/sheet-book.ts';
 import { INK } from '#handoff/pdf/sheet-ink.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 
-/** Clear height under the part, and cover above it, mm (published, aircraft sheet-metal textbook; docs/verification.md). */
-const CLEAR = '150 mm';
+/** Clear height under the part, and cover above it, by unit (published, aircraft sheet-metal textbook; docs/verification.md). */
+const CLEAR = { mm: '150 mm', in: '6 in' } as const;
 const WALL: Stroke = { width: 0.9, color: INK };
 const FINE: Stroke = { width: 0.2, color: INK };
 const BUBBLES: readonly (readonly [number, number])[] = [
@@ -20,7 +21,16 @@ const BUBBLES: readonly (readonly [number, number])[] = [
   [0.8, 0.85],
 ];
 
-export function hangingPicture(plan: EtchPlan, { width, height = 50 }: PictureRoom): Block {
+/** In the units of the paper. */
+export function clearHeight({ units }: PaperFigures): string {
+  return units.map((unit) => CLEAR[unit]).join(', ');
+}
+
+export function hangingPicture(
+  { plan, figures }: { readonly plan: EtchPlan; readonly figures: PaperFigures },
+  { width, height = 50 }: PictureRoom,
+): Block {
+  const clear = CLEAR[figures.units[0]];
   const around = 10;
   const frame = partFrame(plan, { width: width - 2 * around - 16, height: height - 22 });
   return {
@@ -46,8 +56,8 @@ export function hangingPicture(plan: EtchPlan, { width, height = 50 }: PictureRo
         .flatMap(({ loops }) => loops.map(placed.loop));
       pen.paths(floors.map(closed), { fill: '#ffffff', stroke: FINE });
       const low = bath - 6 - frame.height;
-      span(pen, left + 4, [bath, bath - 6]);
-      span(pen, left + 4, [low, floor]);
+      span(pen, left + 4, { from: bath, to: bath - 6, clear });
+      span(pen, left + 4, { from: low, to: floor, clear });
       gas(pen, { x: right - 8, y: low }, frame.height);
     },
   };
@@ -58,10 +68,17 @@ function surface(pen: Pen, { x, y }: Point, width: number): void {
   pen.line({ x, y }, { x: x + width, y }, { width: 0.25, color: INK, dash: [4, 1.5] });
 }
 
-function span(pen: Pen, x: number, [from, to]: readonly [number, number]): void {
+interface Span {
+  readonly from: number;
+  readonly to: number;
+  /** In words. */
+  readonly clear: string;
+}
+
+function span(pen: Pen, x: number, { from, to, clear }: Span): void {
   pen.line({ x, y: from }, { x, y: to }, FINE);
   for (const y of [from, to]) pen.line({ x: x - 1, y }, { x: x + 1, y }, FINE);
-  pen.text(CLEAR, { x: x + 1.4, y: (from + to) / 2 - 0.8 }, { size: TYPE.label });
+  pen.text(clear, { x: x + 1.4, y: (from + to) / 2 - 0.8 }, { size: TYPE.label });
 }
 
 function gas(pen: Pen, { x, y }: Point, height: number): void {

@@ -7,7 +7,7 @@ import { sectionHead } from '#handoff/pdf/paper-book.ts';
 import { TYPE } from '#handoff/pdf/paper-type.ts';
 import { type Block, gap } from '#handoff/pdf/sheet-book.ts';
 import { stageWords } from '#handoff/stage-words.ts';
-import { hangingPicture } from './hanging-picture.ts';
+import { clearHeight, hangingPicture } from './hanging-picture.ts';
 import { turnOverFirst } from './other-face.ts';
 import { type PageRun, pageWords } from './page-run.ts';
 import { sizingSteps } from './sizing-steps.ts';
@@ -83,6 +83,7 @@ function stepsOf(page: TravellerPage, { cover }: BookPages): (readonly [string, 
   const { plan, templates, choices, job } = page;
   const isRemasked = plan.masking === 're-mask';
   const later = plan.stages.filter(({ number, lines }) => number > 1 && lines.length > 0);
+  const clear = clearHeight(page.figures);
   const issue = choices.issue.number === undefined ? '' : `, issue ${choices.issue.number}`;
   const seal: (readonly [string, string])[] =
     isRemasked || later.length === 0
@@ -114,7 +115,7 @@ function stepsOf(page: TravellerPage, { cover }: BookPages): (readonly [string, 
     ['Touch up, check', 'Nicks, edges and pin holes coated; lamp over the whole face; dry before the bath.'],
     [
       'Hang',
-      '**Pocket face out and upright.** Gas can leave every overhang. 150 mm clear under the part and 150 mm of bath over it.',
+      `**Pocket face out and upright.** Gas can leave every overhang. ${clear} clear under the part and ${clear} of bath over it.`,
     ],
   ];
 }
@@ -190,8 +191,8 @@ function couponRows({ pen, width, figures }: TravellerPage): Block[] {
 }
 
 function hanging(page: TravellerPage, { cover, steps }: BookPages): Block {
-  const { pen, width, plan } = page;
-  const picture = hangingPicture(plan, { width: width * 0.36, height: 50 });
+  const { pen, width } = page;
+  const picture = hangingPicture(page, { width: width * 0.36, height: 50 });
   const left = width * 0.41;
   const words = [
     '**How it hangs**',

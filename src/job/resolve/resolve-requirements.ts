@@ -16,7 +16,7 @@ type Asked = JobValues['requirements'][number];
 const FACES = { near: ['near'], far: ['far'], both: ['near', 'far'] } as const;
 
 /** What the usual tolerance is called among the figures of a job that uses it. */
-export const NO_TOLERANCE_ASKED = 'depth tolerance where none is asked, ±';
+const NO_TOLERANCE_ASKED = 'depth tolerance where none is asked, ±';
 
 /** @param given the same as the job gives them, nothing filled in; `stock` in mm */
 export function resolveRequirements(
