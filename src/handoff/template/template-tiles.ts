@@ -11,7 +11,7 @@ import { boxOfText } from './ink.ts';
 import { templateLabel } from './template-label.ts';
 import type { UnnamedSet } from './template-set.ts';
 import { circleOf } from './template-sheet.ts';
-import { holds, type Tile, type TileGrid, tileGrid, tilesOf } from './tile-pages.ts';
+import { holds, ownBox, type Tile, type TileGrid, tileGrid, tilesOf } from './tile-pages.ts';
 
 /** As many letters as any. */
 const SOME_HASH = '0'.repeat(64);
@@ -33,12 +33,21 @@ export function templateTiles(
   number: number,
 ): { readonly grid: TileGrid; readonly tiles: readonly Tile[] } {
   const grid = templateGrid(set, number);
-  const content = contentOf(set, number);
   const all = tilesOf(grid);
-  // One in the midst of a large pocket is blank and holds its neighbours together.
+  const content = contentOf(set, number);
+  const needed = new Set(content.words.map((word) => tileForWord(word, all, grid)));
   const isPrinted = (tile: Tile) =>
-    isInsideLoops(set.sheet.part, middleOf(tile.box)) || holdsAny(tile, content);
+    // One in the midst of a large pocket is blank and holds its neighbours together.
+    isInsideLoops(set.sheet.part, middleOf(tile.box)) ||
+    needed.has(tile) ||
+    content.spans.some((span) => entersBox(span, ownBox(tile, grid)));
   return { grid, tiles: all.filter((tile) => all.length === 1 || isPrinted(tile)) };
+}
+
+/** Of the tiles that hold all of a word the one whose own it is, if that is among them. */
+function tileForWord(word: Box, tiles: readonly Tile[], grid: TileGrid): Tile | undefined {
+  const whole = tiles.filter(({ box }) => holds(box, word));
+  return whole.find((tile) => holds(ownBox(tile, grid), word)) ?? whole[0];
 }
 
 interface Content {
@@ -56,10 +65,6 @@ function contentOf({ sheet, templates, ...set }: UnnamedSet, number: number): Co
     spans: [...slots, ...sheet.part.flat(), ...sheet.holes.flatMap(circleOf), ...square.spans],
     words: texts.filter((text) => !keyTexts.includes(text)).map(boxOfText),
   };
-}
-
-function holdsAny({ box }: Tile, { spans, words }: Content): boolean {
-  return words.some((each) => holds(box, each)) || spans.some((span) => entersBox(span, box));
 }
 
 /** Whether a span, looked at every few millimetres, has a bit in a box. */

@@ -164,6 +164,17 @@ export function isInOneTile(box: Box, { origin, step, columns, rows }: TileGrid)
   );
 }
 
+/** Of a tile what no neighbour is nearer to: half of each overlap. */
+export function ownBox({ column, row, box }: Tile, { columns, rows }: TileGrid): Box {
+  const half = OVERLAP / 2;
+  return {
+    minX: box.minX + (column > 0 ? half : 0),
+    maxX: box.maxX - (column < columns - 1 ? half : 0),
+    minY: box.minY + (row > 0 ? half : 0),
+    maxY: box.maxY - (row < rows - 1 ? half : 0),
+  };
+}
+
 /** Whether all of a box lies in another. */
 export function holds(outer: Box, inner: Box): boolean {
   return (
