@@ -47,8 +47,12 @@ export function listenToHands(element: HTMLElement, host: GestureHost): () => vo
     const now = pixelOfEvent(event);
     const before = down.get(event.pointerId);
     if (before === undefined || begun === undefined) return host.onHover(now);
-    if (Math.hypot(now.x - begun.at.x, now.y - begun.at.y) > CLICK_SLOP) begun.moved = true;
-    if (!begun.moved) return;
+    if (!begun.moved) {
+      if (Math.hypot(now.x - begun.at.x, now.y - begun.at.y) <= CLICK_SLOP) return;
+      begun.moved = true;
+      // What lay under the pointer moves away from it.
+      host.onHover(undefined);
+    }
     const others = [...down].filter(([id]) => id !== event.pointerId).map(([, at]) => at);
     down.set(event.pointerId, now);
     const other = others[0];
