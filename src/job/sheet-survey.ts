@@ -18,11 +18,14 @@ export const SURVEY_MODELS = ['constant', 'plane', 'quadratic'] as const;
 export type SurveyModel = (typeof SURVEY_MODELS)[number];
 
 /** Thickness is the sum of terms times 1, u, v, u², uv, v²; u and v are x and y from `about`, over `scale`. */
-export interface SurveyFit {
+export interface SurveySurface {
   readonly model: SurveyModel;
   readonly about: Point;
   readonly scale: number;
   readonly terms: readonly number[];
+}
+
+export interface SurveyFit extends SurveySurface {
   /** Root mean square by which readings left out are missed. */
   readonly sigma: number;
   /** (XᵀX)⁻¹, row by row. */
@@ -55,7 +58,7 @@ export function fitSurvey(readings: readonly SurveyReading[]): SheetSurvey {
 }
 
 /** Thickness that a fit gives to a place. */
-export function surveyedAt({ model, about, scale, terms }: SurveyFit, at: Point): number {
+export function surveyedAt({ model, about, scale, terms }: SurveySurface, at: Point): number {
   return basisAt(model, at, { about, scale }).reduce(
     (sum, each, index) => sum + each * itemAt(terms, index),
     0,

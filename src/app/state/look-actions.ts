@@ -39,6 +39,7 @@ export function lookActions(store: StoreApi<WorkbenchState>, look: (change: Part
     light: (lit: Lit | undefined) => store.setState({ lit }),
     flyTo: (flight: Flight) => look({ flight }),
     cutAlong: (cut: SectionLine) => look({ cut }),
+    showSurvey: (showsSurvey: boolean) => look({ showsSurvey }),
     /** Along each drawn edge, where it will land. */
     showBands: (showsBands: boolean) => look({ showsBands }),
     pickEdge: (edge: number | undefined) => look({ edge }),

@@ -75,6 +75,8 @@ export interface Session {
   /** A new object each time. */
   readonly flight: Flight | undefined;
   readonly cut: SectionLine | undefined;
+  /** The sheet as it was surveyed is shown over the plan. */
+  readonly showsSurvey: boolean;
   /** Where drawn edges will land is shown along each of them. */
   readonly showsBands: boolean;
   /** The drawn edge that was picked: its place in the plan's `lineBudgets`. */
@@ -181,6 +183,7 @@ export const EMPTY_WORKBENCH: WorkbenchState = {
     exaggeration: 'fitted',
     flight: undefined,
     cut: undefined,
+    showsSurvey: false,
     showsBands: false,
     edge: undefined,
     sectionHeight: 'fitted',

@@ -4,12 +4,14 @@ import { BathSheetView } from './BathSheetView.tsx';
 import { Disclosure } from './Disclosure.tsx';
 import { EdgesView } from './EdgesView.tsx';
 import { LevelChoicesView } from './LevelChoicesView.tsx';
+import { SurveyView } from './SurveyView.tsx';
 import { ToleranceView } from './ToleranceView.tsx';
 import { WithdrawalsView } from './WithdrawalsView.tsx';
 
 export function PlanningView() {
   const hasPlan = useWorkbenchState(({ derived }) => derived.page?.plan !== undefined);
   const isStale = useWorkbenchState(({ derived }) => derived.isStale || derived.page?.isWhole !== true);
+  const survey = useWorkbenchState(({ derived }) => derived.page?.results?.survey);
   if (!hasPlan) return null;
   return (
     <section className={isStale ? 'planning stale' : 'planning'} aria-label="Planning">
@@ -19,6 +21,11 @@ export function PlanningView() {
       <Disclosure title="Tolerance: what may go wrong">
         <ToleranceView />
       </Disclosure>
+      {survey !== undefined && (
+        <Disclosure title="This very sheet: what its readings gain">
+          <SurveyView survey={survey} />
+        </Disclosure>
+      )}
       <Disclosure title="Drawn edges: where they will land">
         <EdgesView />
       </Disclosure>

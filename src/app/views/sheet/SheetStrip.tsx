@@ -10,6 +10,7 @@ import { FaceSwitch } from './FaceSwitch.tsx';
 import { FigureWords } from './FigureWords.tsx';
 import { ReliefChoices } from './ReliefChoices.tsx';
 import { ScaleBars } from './ScaleBars.tsx';
+import { surveyRange } from './SheetSurvey.tsx';
 
 interface SheetStripProps {
   readonly pose: StoreApi<ViewPose>;
@@ -25,7 +26,8 @@ export function SheetStrip(props: SheetStripProps) {
   const { actions } = useWorkbench();
   const view = useWorkbenchState((state) => state.session.view);
   const figures = useWorkbenchState(figureMeaning);
-  const showsBands = useWorkbenchState((state) => state.session.showsBands);
+  const { showsBands, showsSurvey, unit } = useWorkbenchState((state) => state.session);
+  const survey = useWorkbenchState(({ derived }) => derived.page?.results?.survey);
   const hasEdges = useWorkbenchState(({ derived }) => budgetsOnShow(derived.page).length > 0);
   return (
     <div className="sheet-strip">
@@ -53,6 +55,16 @@ export function SheetStrip(props: SheetStripProps) {
       {view === 'relief' && <ReliefChoices />}
       <ScaleBars pose={pose} />
       <span className="spring" />
+      {view === 'plan' && survey !== undefined && (
+        <label className="texts" title={`Thickness of this very sheet: ${surveyRange(survey, unit)}`}>
+          <input
+            type="checkbox"
+            checked={showsSurvey}
+            onChange={({ target }) => actions.showSurvey(target.checked)}
+          />
+          thickness
+        </label>
+      )}
       {view === 'plan' && hasEdges && (
         <label className="texts" title="Along each drawn edge, where it will land">
           <input

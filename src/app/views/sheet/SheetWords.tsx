@@ -14,6 +14,7 @@ import { sortFindings } from '#findings/finding.ts';
 import { gaugedFigure } from '#units/show-length.ts';
 import { DrawnTexts } from './DrawnTexts.tsx';
 import { SheetLabels } from './SheetLabels.tsx';
+import { SheetSurvey } from './SheetSurvey.tsx';
 import { useRegionFigure } from './use-region-figure.ts';
 import { type RestingAsk, useSheetMarks } from './use-sheet-marks.ts';
 import { useShownBands } from './use-shown-bands.ts';
@@ -27,7 +28,7 @@ interface SheetWordsProps {
 }
 
 export function SheetWords({ pose, size, showsTexts }: SheetWordsProps) {
-  const { view, reliefView, minute, unit } = useWorkbenchState((state) => state.session);
+  const { view, reliefView, minute, unit, showsSurvey } = useWorkbenchState((state) => state.session);
   const cut = useWorkbenchState(shownCut);
   const { page, shapes, section } = useWorkbenchState((state) => state.derived);
   const exaggeration = useWorkbenchState(heightFactor);
@@ -46,7 +47,8 @@ export function SheetWords({ pose, size, showsTexts }: SheetWordsProps) {
     const lined = cutLines(plan, minute).filter((stage) => isPeeled(stage, minute));
     return {
       plan,
-      shapes,
+      // Figures of the survey take their place.
+      shapes: showsSurvey && !isRelief ? [] : shapes,
       findings: sortFindings(page?.findings ?? []),
       seen: {
         size,
@@ -82,10 +84,12 @@ export function SheetWords({ pose, size, showsTexts }: SheetWordsProps) {
     unit,
     tried,
     notes,
+    showsSurvey,
   ]);
   const marks = useSheetMarks(pose, ask);
   return (
     <>
+      <SheetSurvey pose={pose} size={size} />
       {view === 'plan' && notes.length > 0 && <DrawnTexts notes={notes} pose={pose} size={size} />}
       <SheetLabels marks={marks} pose={pose} size={size} />
     </>
