@@ -1,9 +1,11 @@
 /** Findings about an overall etch before masking. Lengths in mm, areas in mm². */
+import { counted } from './counted.ts';
 import { figureTo, mm } from './shown-figures.ts';
 import { type Figures, note, stop, warn } from './words.ts';
 
 /** mm² */
 const area = figureTo(1);
+const minutes = figureTo(1);
 
 export const sizingWords = {
   'sizing-not-thinner': stop<Figures<'to' | 'mean'>>({
@@ -69,6 +71,26 @@ export const sizingWords = {
       ],
       remedy: `Gauge after sizing: that doubt goes. If the drawn outline is the finished one, cut the sheet ${mm(edge, show)} larger all round and holes as much smaller.`,
       value: doubt,
+    }),
+  }),
+  'sizing-saves-stage': note<Figures<'thinner' | 'before' | 'after' | 'minutesBefore' | 'minutesAfter'>>({
+    title: 'Sizing would save a stage',
+    say: ({ thinner, before, after, minutesBefore, minutesAfter }, show) => ({
+      reason: [
+        `Every region is to be thinner than the sheet, by ${mm(thinner, show)} at least. Sized first, with both faces bare,`,
+        `it needs ${after === 0 ? 'no stage' : counted(after, 'stage')} in place of ${before}, and ${minutes(minutesAfter)} min in the bath in place of ${minutes(minutesBefore)}.`,
+      ],
+      remedy: `Set ${show.field('process.sizing')} to an amount of ${mm(thinner / 2, show)} if half of the metal may go from the far face; with one face bare, of ${mm(thinner, show)}. Edges move in.`,
+      value: before,
+      limit: after,
+    }),
+  }),
+  'sizing-saves-stop': note<Figures<'thinner' | 'pockets'>>({
+    title: 'Sizing would let pockets be opened',
+    say: ({ thinner, pockets }, show) => ({
+      reason: `${pockets === 1 ? 'The pocket' : `The ${pockets} pockets`} without an opening would have one in a sheet thinner by ${mm(thinner, show)}, since ${pockets === 1 ? 'its' : 'their'} final thickness is then less deep.`,
+      remedy: `Where land may get thinner by that, set ${show.field('process.sizing')} to an amount of ${mm(thinner / 2, show)} with both faces bare, or order a thinner sheet.`,
+      value: thinner,
     }),
   }),
 };

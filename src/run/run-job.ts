@@ -49,6 +49,7 @@ import { type OutputFile, outputFile } from './output-file.ts';
 import { prepareHandoff } from './prepare-handoff.ts';
 import { createRunMemory, drawingFor, type RunMemory, sha256For } from './run-memory.ts';
 import { RunCancelled, type RunOptions } from './run-options.ts';
+import { suggestSizing } from './sizing/suggest-sizing.ts';
 import { askSurveyed } from './survey/ask-surveyed.ts';
 import { surveyGain } from './survey/survey-gain.ts';
 import { surveyRecord } from './survey/survey-record.ts';
@@ -200,7 +201,7 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
     sizing,
     contours: memory.contours,
   };
-  const found = [...ready.findings, ...outward(plan.findings)];
+  const found = [...ready.findings, ...outward([...plan.findings, ...suggestSizing(plan, near, job)])];
   onPlan?.({ findings: sortFindings(found), shown: showPlan(toShow), drawing, plan, thickness });
   await step(0.75, 'measuring what will be etched');
   const measures = measurePlan(plan, job);

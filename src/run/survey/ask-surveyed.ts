@@ -9,6 +9,7 @@ import { pointAlong } from '#geometry/span.ts';
 import type { Job } from '#job/job.ts';
 import { surveyDoubtAt } from '#job/sheet-survey.ts';
 import { bendAt, type SurveyedSheet } from '#job/surveyed-sheet.ts';
+import { deeperBy } from '#part/deeper-by.ts';
 import type { Asked, Region } from '#part/part.ts';
 import type { PlanFace } from '#plan/make-plan.ts';
 
@@ -94,12 +95,4 @@ function bentAsk(
   const [plus, minus] = [asked.plus * share, asked.minus * share];
   const shift = left > 0 ? high - asked.minus + minus : (low + high) / 2;
   return { asked: { ...deeperBy(asked, shift), plus, minus }, lost: left > 0 ? 0 : high - low };
-}
-
-function deeperBy(asked: Asked, by: number): Asked {
-  const depth = asked.depth + by;
-  const [first, ...others] = asked.tapers ?? [];
-  if (first === undefined) return { ...asked, depth };
-  const moved = { ...first, fromValue: first.fromValue + by, toValue: first.toValue + by };
-  return { ...asked, depth, tapers: [moved, ...others] };
 }

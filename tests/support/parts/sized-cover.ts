@@ -37,12 +37,13 @@ interface Change {
   readonly sizing?: object;
   readonly stock?: object;
   readonly process?: object;
+  readonly requirements?: readonly object[];
   /** In place of all. */
   readonly job?: object | undefined;
 }
 
 export function plannedCover(
-  { sizing, stock, process, job }: Change,
+  { sizing, stock, process, requirements, job }: Change,
   entities: readonly string[] = COVER,
 ): Promise<RunResult> {
   return runJob(
@@ -63,7 +64,7 @@ export function plannedCover(
             ...process,
             ...(sizing === undefined ? {} : { sizing }),
           },
-          requirements: [
+          requirements: requirements ?? [
             { layer: 'POCKETS', thickness: 2, plus: 0.1, minus: 0.08 },
             { layer: 'NOTCH', depth: 1.5, plus: 0.1, minus: 0.1 },
           ],

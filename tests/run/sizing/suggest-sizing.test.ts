@@ -1,0 +1,57 @@
+/** Where a sheet is planned that nobody sizes, and would better be: the plan says so, and what it says is what a sized plan comes to. */
+import { describe, expect, test } from 'vitest';
+import { box, circle } from '#support/drawings/small-drawing.ts';
+import { plannedCover } from '#support/parts/sized-cover.ts';
+
+const EVERYWHERE = [
+  { layer: 'POCKETS', thickness: 2, plus: 0.1, minus: 0.08 },
+  { layer: 'NOTCH', thickness: 2.5, plus: 0.1, minus: 0.08 },
+  { layer: 'TRIM', thickness: 4, plus: 0.03, minus: 0.02 },
+];
+
+describe('M8.8 where sizing is suggested', () => {
+  const suggested = async (...given: Parameters<typeof plannedCover>) => {
+    const { findings } = await plannedCover(...given);
+    return findings.find(({ code }) => code.startsWith('sizing-saves'));
+  };
+
+  test('sizing-saves-stage: land too is to be thinner, by 0.10', async () => {
+    const found = await suggested({ requirements: EVERYWHERE });
+    expect(found?.code).toBe('sizing-saves-stage');
+    expect(found?.facts).toEqual({
+      thinner: expect.closeTo(0.1, 6),
+      before: 3,
+      after: 2,
+      minutesBefore: expect.closeTo(2.1 / 0.03, 6),
+      minutesAfter: expect.closeTo(2 / 0.03 + 0.05 / 0.03, 6),
+    });
+    const { planFile } = await plannedCover({ requirements: EVERYWHERE, sizing: { amount: 0.05 } });
+    expect(planFile?.stages).toHaveLength(2);
+    expect(planFile?.totals.minutes).toBeCloseTo(2 / 0.03 + 0.05 / 0.03, 5);
+  });
+
+  test('nothing is said where a depth counts from the surface, land is left as it is, or the sheet is sized', async () => {
+    const [pockets = {}, notch = {}] = EVERYWHERE;
+    const depth = { layer: 'TRIM', depth: 0.1, plus: 0.03, minus: 0.02 };
+    expect(await suggested({ requirements: [pockets, notch, depth] })).toBeUndefined();
+    expect(await suggested({ requirements: [pockets, notch] })).toBeUndefined();
+    expect(await suggested({ requirements: EVERYWHERE, sizing: { amount: 0.05 } })).toBeUndefined();
+  });
+
+  test('sizing-saves-stop: a slot of 5.8 has no opening at 2.5, and one at 2.4', async () => {
+    const slot = [
+      box('TRIM', [0, 0], [180, 110]),
+      circle('TRIM', [150, 20], 6),
+      box('POCKETS', [20, 25], [95, 30.8]),
+      box('NOTCH', [160, 60], [190, 85]),
+    ];
+    const stock = { thickness: 4.5 };
+    const found = await suggested({ stock }, slot);
+    expect(found?.code).toBe('sizing-saves-stop');
+    // 2.5 − 2.9 / 1.2 = 0.0833: 0.09, and 0.01 more.
+    expect(found?.facts).toEqual({ thinner: expect.closeTo(0.1, 9), pockets: 1 });
+    const sized = await plannedCover({ stock, sizing: { amount: 0.05 } }, slot);
+    expect(sized.findings.map(({ code }) => code)).not.toContain('opening-missing');
+    expect(await suggested({ stock: { thickness: 4.3 } }, slot)).toBeUndefined();
+  });
+});
