@@ -11,6 +11,8 @@ export interface Sizing {
   /** Off each bare face. */
   readonly amount: number;
   readonly faces: 'both' | 'one';
+  /** The mean thickness that it is sized to, where the job says one. */
+  readonly to?: number;
   /** What the sheet gets thinner by. */
   readonly thinner: number;
   /** What the outline and the edges of holes move into the metal. */
@@ -36,7 +38,7 @@ interface SizedIn {
 }
 
 export function sizingOf(
-  { amount, faces }: Pick<Sizing, 'amount' | 'faces'>,
+  { amount, faces, to }: Pick<Sizing, 'amount' | 'faces'> & { readonly to: number | undefined },
   sheet: Sizing['sheet'],
   { rate, rateSpread, timing, etchFactor }: SizedIn,
 ): Sizing {
@@ -44,6 +46,7 @@ export function sizingOf(
   return {
     amount,
     faces,
+    ...(to === undefined ? {} : { to }),
     thinner: toMillionth(bare * amount),
     edge: etchFactorAt(etchFactor, amount) * amount,
     minutes: etchMinutes({ depth: amount, rate }),

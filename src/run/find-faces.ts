@@ -71,9 +71,11 @@ function askFace(
   const requirements = job.requirements.filter(({ face = 'near' }) => face === side);
   const { asked, findings } = askRegions(part, { requirements }, regionAt);
   const sized = sizeFace({ part, asked }, job.sizing?.edge ?? 0);
+  // Both faces have the sheet's one edge.
+  const sizedFindings = sized.findings.filter(({ place }) => side === 'near' || place.regions !== undefined);
   const tabbed = placeTabs(sized.part, sized.asked);
   return {
     face: { part: tabbed.part, asked: tabbed.asked },
-    findings: [...findings, ...sized.findings, ...tabbed.findings],
+    findings: [...findings, ...sizedFindings, ...tabbed.findings],
   };
 }

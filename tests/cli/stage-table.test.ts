@@ -25,6 +25,23 @@ describe('the stage table', () => {
     expectGolden('stage-table.txt', stageTable(planFile, { unit: 'mm', color: false }));
   });
 
+  it('says first what the sheet is sized by', () => {
+    const sizing = {
+      amount: 0.045,
+      faces: 'both',
+      minutes: 1.5152,
+      edge: 0.0405,
+      doubt: 0.02,
+      before: { least: 4.02, most: 4.1 },
+      after: { least: 3.93, most: 4.01 },
+      removedVolume: 2100,
+      removedMass: 5.838,
+    } as const;
+    expectGolden('stage-table-sized.txt', stageTable({ ...planFile, sizing }, { unit: 'mm', color: false }));
+    const [inches] = stageTable({ ...planFile, sizing }, { unit: 'in', color: false }).split('\n');
+    expect(inches).toContain('0.1583 to 0.1614 → 0.1547 to 0.1579 in');
+  });
+
   it('colours only where colour is shown', () => {
     expect(stageTable(planFile, { unit: 'mm', color: false })).not.toContain('\u001b');
     expect(stageTable(planFile, { unit: 'mm', color: true })).toContain('\u001b[48;2;11;60;93m');

@@ -17,14 +17,26 @@ export function sizingSteps(
   ];
 }
 
-function sizeWords({ figures, job }: TravellerPage, { amount, faces, minutes }: Sizing): string {
-  const each = faces === 'both' ? 'each face' : 'the near face';
-  const bare =
-    faces === 'both'
-      ? '**Nothing covered: both faces, edges, holes.**'
-      : '**Far face covered; edges and holes bare.**';
+function sizeWords(page: TravellerPage, sizing: Sizing): string {
+  const { figures, job } = page;
+  const { amount, faces, minutes } = sizing;
+  const isBoth = faces === 'both';
+  const bare = isBoth
+    ? 'Nothing covered: both faces, edges, holes.'
+    : 'Far face covered; edges and holes bare.';
   const off = figures.said(amount, { tolerance: amount });
-  return `Degreased. ${bare} Mean of 5 readings before _13_  In _13_ out _13_  **${minutes.toFixed(1)} min** at the planned rate take ${off} off ${each}; by the coupon: ${off} ÷ rate. Rinse${needsDesmut(job) ? ', desmut, rinse' : ''}, dry.`;
+  return [
+    `Degreased. **${bare}** Coupons, bath, extraction, second person as before the first dip.`,
+    `Mean of 5 readings _13_  In _13_ out _13_`,
+    `**${minutes.toFixed(1)} min** at the planned rate take ${off} off ${isBoth ? 'each face' : 'the near face'}; by the coupon ${byCoupon(page, sizing)}.`,
+    `Rinse${needsDesmut(job) ? ', desmut, rinse' : ''}, dry.`,
+  ].join(' ');
+}
+
+/** Minutes of this very sheet, where it is to come to a thickness. */
+function byCoupon({ figures }: TravellerPage, { amount, faces, to }: Sizing): string {
+  if (to === undefined) return `${figures.said(amount, { tolerance: amount })} ÷ rate`;
+  return `(mean − ${figures.said(to)})${faces === 'both' ? ' ÷ 2' : ''} ÷ rate`;
 }
 
 function gaugeWords({ figures }: TravellerPage, { edge }: Sizing, cover: PageRun): string {

@@ -26,7 +26,7 @@ export function resolveSizing(
   const bare = bareFaces(faces);
   const amount = asked.amount ?? toMillionth((mean - (to ?? mean)) / bare);
   const { thickness, minus, plus } = stock;
-  const sizing = sizingOf({ amount, faces }, { thickness, minus, plus }, process);
+  const sizing = sizingOf({ amount, faces, to }, { thickness, minus, plus }, process);
   const thinnest = thinnestOf(thickness) - minus;
   if (sizing.thinner < thinnest) return { sizing, findings: [] };
   const path = `process.sizing.${to === undefined ? 'amount' : 'to'}`;

@@ -52,7 +52,9 @@ function savedStage({ part, asked }: PlanFace, job: Job): Finding[] {
 const STEP = 0.01;
 
 function savedStop(plan: EtchPlan, face: PlanFace, job: Job): Finding[] {
-  const closed = new Set(plan.findings.flatMap(({ code, place }) => (code === 'opening-missing' ? (place.regions ?? []) : [])));
+  const closed = new Set(
+    plan.findings.flatMap(({ code, place }) => (code === 'opening-missing' ? (place.regions ?? []) : [])),
+  );
   const pockets = plan.regions.filter(({ id }) => closed.has(id));
   if (pockets.length === 0 || !pockets.every(({ asked }) => isThickness(asked))) return [];
   const needed = Math.max(...pockets.map((pocket) => tooDeep(pocket, job.process)));
@@ -64,7 +66,9 @@ function savedStop(plan: EtchPlan, face: PlanFace, job: Job): Finding[] {
   const planned = makePlan({ part: face.part, asked: own, job });
   if (planned.findings.some(({ severity }) => severity === 'stop')) return [];
   const regions = pockets.map(({ id }) => id);
-  return [finding('sizing-saves-stop', { thinner, pockets: pockets.length }, { path: 'process.sizing', regions })];
+  return [
+    finding('sizing-saves-stop', { thinner, pockets: pockets.length }, { path: 'process.sizing', regions }),
+  ];
 }
 
 /** By how much a pocket is deeper than its widest place has room for an opening. */
