@@ -13,9 +13,10 @@ import { ROUNDING, TIP } from '#geometry/tolerances.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
 import { cos } from '#maths/sine.ts';
 import { tan } from '#maths/tangent.ts';
+import type { RegionId } from '#part/part.ts';
 import { cornerRadius } from '#plan/allowance.ts';
-import type { PlannedRegion, Stage } from '#plan/etch-plan.ts';
-import type { MakingPlace } from './making.ts';
+import type { PlannedRegion } from '#plan/etch-plan.ts';
+import { type MakingPlace, type PlaceRule, stageNumbers, type WholePlan } from './making.ts';
 import { LINE_ACCURACY } from './making-limits.ts';
 
 interface Corner {
@@ -35,15 +36,31 @@ interface Wall {
   readonly width: number;
 }
 
-export function checkCorners(making: MakingPlace): Finding[] {
-  const stages = making.plan.stages.map((stage) =>
-    making.plan.regions
-      .filter((region) => region.level === stage.level && !making.unopened.has(region.id))
-      .flatMap((region) => cornersOf(making, region))
-      .map((corner): StageCorner => ({ ...corner, stage })),
+export const corners: PlaceRule<Corner> = { find, report };
+
+function find(making: MakingPlace): Corner[] {
+  return making.plan.regions
+    .filter(({ id, level }) => level > 0 && !making.unopened.has(id))
+    .flatMap((region) => cornersOf(making, region));
+}
+
+/** By stage, and there in the order of the part's regions. */
+function report(found: readonly Corner[], { plan }: WholePlan): Finding[] {
+  const byRegion = new Map<RegionId, Corner[]>();
+  for (const corner of found) {
+    const known = byRegion.get(corner.region);
+    if (known === undefined) byRegion.set(corner.region, [corner]);
+    else known.push(corner);
+  }
+  const numberOf = stageNumbers({ plan });
+  const stages = plan.stages.map(({ level }) =>
+    plan.regions
+      .filter((region) => region.level === level)
+      .flatMap(({ id }) => byRegion.get(id) ?? [])
+      .map((corner): StageCorner => ({ ...corner, level, stage: numberOf(level) })),
   );
-  const missed = stages.flatMap((corners) => {
-    const reported = worstOf(corners.filter(({ drawn }) => drawn > 0));
+  const missed = stages.flatMap((here) => {
+    const reported = worstOf(here.filter(({ drawn }) => drawn > 0));
     return reported === undefined
       ? []
       : [finding('corner-sharper-than-undercut', reported.facts, reported.place)];
@@ -52,12 +69,13 @@ export function checkCorners(making: MakingPlace): Finding[] {
   const sharp = stages.flat().filter(({ drawn }) => drawn === 0);
   const reported = worstOf(sharp);
   if (reported === undefined) return missed;
-  const levels = new Set(sharp.map(({ stage }) => stage.level)).size;
+  const levels = new Set(sharp.map(({ level }) => level)).size;
   return [...missed, finding('corner-drawn-sharp', { ...reported.facts, levels }, reported.place)];
 }
 
 interface StageCorner extends Corner {
-  readonly stage: Stage;
+  readonly level: number;
+  readonly stage: number;
 }
 
 /** Corners worth marking one by one. */
@@ -67,15 +85,9 @@ const MOST_OUTLINES = 200;
 function worstOf(corners: readonly StageCorner[]) {
   const [worst] = byShort(corners);
   if (worst === undefined) return undefined;
-  const {
-    drawn,
-    comes,
-    short,
-    at,
-    stage: { level, number },
-  } = worst;
+  const { drawn, comes, short, at, level, stage } = worst;
   return {
-    facts: { drawn, comes, short, level, stage: number, corners: corners.length },
+    facts: { drawn, comes, short, level, stage, corners: corners.length },
     place: {
       at,
       regions: [...new Set(corners.map(({ region }) => region))].sort(),
@@ -87,7 +99,7 @@ function worstOf(corners: readonly StageCorner[]) {
 /** The worst first; of corners alike but for rounding the deepest, then the one least round, then by place. */
 function byShort(corners: readonly StageCorner[]): StageCorner[] {
   return groupNear(corners, ({ short }) => -short, ROUNDING).flatMap((alike) =>
-    groupNear(alike, ({ stage }) => -stage.level, ROUNDING).flatMap((level) =>
+    groupNear(alike, ({ level }) => -level, ROUNDING).flatMap((level) =>
       groupNear(level, ({ drawn }) => drawn, ROUNDING).flatMap((same) =>
         [...same].sort((a, b) => a.at.y - b.at.y || a.at.x - b.at.x),
       ),

@@ -1,9 +1,9 @@
 /** Cuts deeper than practice knows. */
 import { type Finding, finding } from '#findings/finding.ts';
-import type { MakingPlace } from './making.ts';
+import type { PlanPlace } from './making.ts';
 import { DEEPEST_CUT } from './making-limits.ts';
 
-export function checkCutDepth({ plan }: MakingPlace): Finding[] {
+export function checkCutDepth({ plan }: PlanPlace): Finding[] {
   const deep = plan.regions.filter(({ level }) => level > DEEPEST_CUT.value);
   const deepest = [...deep].sort((a, b) => b.level - a.level)[0];
   if (deepest === undefined) return [];

@@ -19,13 +19,13 @@ import { thicknessOver } from '#part/thickness-over.ts';
 import { throughAllowance, undercutOf, wholeUndercut } from '#plan/allowance.ts';
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
 import { checkLoosePieces } from './check-loose-pieces.ts';
-import { checkMaking } from './check-making.ts';
+import { checkMaking, type MakingGroup } from './check-making.ts';
 import { type EtchedFace, thinWebs } from './web-between.ts';
 
 interface FacesMeasured {
-  readonly kit: ContourKit;
+  readonly kit: () => ContourKit;
   /** Of the far face. */
-  readonly far?: ContourKit;
+  readonly far?: { readonly kit: () => ContourKit; readonly groups: readonly MakingGroup[] };
   readonly regions: ReadonlyMap<RegionId, Reached>;
 }
 
@@ -34,15 +34,15 @@ type FacesJob = Pick<Job, 'stock' | 'process' | 'rules' | 'levels' | 'far'>;
 /** None for a plan of one face. */
 export function checkFaces(
   plan: EtchPlan,
-  { kit: near, far: kit, regions: reached }: FacesMeasured,
+  { kit, far: behind, regions: reached }: FacesMeasured,
   job: FacesJob,
 ): Finding[] {
   const { far } = plan;
-  if (far === undefined || kit === undefined) return [];
+  if (far === undefined || behind === undefined) return [];
   const thickness = thickestOf(job.stock.thickness);
   return [
-    ...checkLoosePieces(plan, { near, far: kit, thickness }),
-    ...checkMaking({ plan: far, kit, reached, job }),
+    ...checkLoosePieces(plan, () => ({ near: kit(), far: behind.kit(), thickness })),
+    ...checkMaking({ plan: far, reached, job }, behind.groups),
     ...tallied(websBetween(plan, far, job)),
     ...tallied(throughCuts(plan, far, job)),
     ...tallied(thicknessesOfOne(plan, far, job)),

@@ -11,33 +11,62 @@ import { reachedRegions } from '#front/reached-regions.ts';
 import { assert, itemAt, valueAt } from '#geometry/assert.ts';
 import { spansLength } from '#geometry/span.ts';
 import type { PlannedRegion } from '#plan/etch-plan.ts';
-import { checkFloor } from './check-floor.ts';
-import { checkLand } from './check-land.ts';
+import { floors } from './check-floor.ts';
+import { landWidth } from './check-land.ts';
 import { factorOff } from './line-causes.ts';
-import type { MakingPlace } from './making.ts';
+import type { MakingPlace, WholePlan } from './making.ts';
 import { LEAST_FLOOR_SHARE } from './making-limits.ts';
-import { makingPlace } from './making-place.ts';
+import { landOf } from './making-place.ts';
 
-const RULES: readonly ((making: MakingPlace) => readonly Finding[])[] = [checkLand, checkFloor];
+/** What land and floors come to at an end of the doubt. */
+interface AtEnd {
+  readonly land: ReturnType<typeof landWidth.find>;
+  readonly floor: ReturnType<typeof floors.find>;
+}
+
+/** At the upper end of the doubt and at the lower one. */
+export type Doubted = readonly [AtEnd, AtEnd];
+
+export const factorDoubt = { find, report } as const;
+
+function find(making: MakingPlace): readonly Doubted[] {
+  const { factorSpread } = making.job.process;
+  if (factorSpread === 0) return [];
+  const [upper, lower] = [doubted(making, factorSpread), doubted(making, -factorSpread)];
+  return [[foundIn(upper), foundIn(lower)]];
+}
+
+function foundIn(making: MakingPlace): AtEnd {
+  return { land: landWidth.find(making), floor: floors.find(making) };
+}
 
 /**
  * Finding: `factor-doubt-matters`, one for each rule that is broken at an end of the doubt, its worst place first.
  * @param planned what the same rules, among others, find of the plan itself
  */
-export function checkFactorDoubt(making: MakingPlace, planned: readonly Finding[]): Finding[] {
-  const { plan, job } = making;
-  const { factorSpread } = job.process;
-  if (factorSpread === 0) return [];
+function report(found: readonly Doubted[], whole: WholePlan, planned: readonly Finding[]): Finding[] {
+  const { factorSpread } = whole.job.process;
   const known = new Set(planned.map(keyOf));
-  const broken = [factorSpread, -factorSpread].flatMap((by) =>
-    judged(doubted(making, by)).flatMap((each) => (known.has(keyOf(each)) ? [] : [{ each, by }])),
-  );
+  const broken = [factorSpread, -factorSpread].flatMap((by, end) => {
+    const here = found.map((ends) => itemAt(ends, end));
+    const judged = [
+      ...landWidth.report(
+        here.flatMap(({ land }) => land),
+        whole,
+      ),
+      ...floors.report(
+        here.flatMap(({ floor }) => floor),
+        whole,
+      ),
+    ];
+    return judged.flatMap((each) => (known.has(keyOf(each)) ? [] : [{ each, by }]));
+  });
   return codesOf(broken).flatMap((code) => {
     const same = broken.filter(({ each }) => each.code === code);
     const { each, by } = itemAt(same, 0);
     const regions = [...new Set(same.flatMap((one) => one.each.place.regions ?? []))].sort();
     const at = each.place.at === undefined ? {} : { at: each.place.at };
-    const facts = { ...factsOf(each), by, factor: factorOf(plan.etchFactor), places: same.length };
+    const facts = { ...factsOf(each), by, factor: factorOf(whole.plan.etchFactor), places: same.length };
     return [finding('factor-doubt-matters', facts, { regions, ...at })];
   });
 }
@@ -51,16 +80,12 @@ function codesOf(broken: readonly Broken[]): FindingCode[] {
   return [...new Set(broken.map(({ each }) => each.code))];
 }
 
-function judged(making: MakingPlace): Finding[] {
-  return RULES.flatMap((rule) => rule(making));
-}
-
 /** The same openings, etched with another factor. */
 function doubted(making: MakingPlace, by: number): MakingPlace {
   const { front } = making.kit.index;
   const kit = makeContourKit(indexFront({ ...front, etchFactor: factorOff(front.etchFactor, by) }));
-  const again = makingPlace({ ...making, kit }).place;
-  return { ...again, reached: new Map([...making.reached, ...reachedRegions(kit, inDoubt(again, by))]) };
+  const reached = new Map([...making.reached, ...reachedRegions(kit, inDoubt(making, by))]);
+  return { ...making, kit, land: landOf({ kit }).land, reached };
 }
 
 /**

@@ -4,130 +4,131 @@
  */
 
 import { type Finding, finding } from '#findings/finding.ts';
-import { itemAt, valueAt } from '#geometry/assert.ts';
+import { valueAt } from '#geometry/assert.ts';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import { groupNear } from '#geometry/near-values.ts';
-import type { Span } from '#geometry/span.ts';
-import { LEAST_OPENING, SAME_SHARE, SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
-import { allowance, throughAllowance } from '#plan/allowance.ts';
+import { SAME_SHARE, SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
+import type { RegionId } from '#part/part.ts';
 import type { PlannedRegion } from '#plan/etch-plan.ts';
-import { gatherNarrow } from './gather-narrow.ts';
-import type { MakingPlace } from './making.ts';
+import { gatherNarrow, type NarrowFound } from './gather-narrow.ts';
+import type { MakingPlace, PlaceRule, WholePlan } from './making.ts';
 import { LEAST_FLOOR_SHARE } from './making-limits.ts';
-import { middleOf, narrowPlaces, type Side, sidesOf } from './narrow-places.ts';
+import { middleOf } from './narrow-places.ts';
 import { gaugeOf } from './standing-maskant.ts';
 import { isAllIn, wayPath } from './way-across.ts';
 
-export function checkFloor(making: MakingPlace): Finding[] {
-  return [...closedNecks(making), ...lostFloors(making), ...mostlyWalls(making)];
+interface FloorFound {
+  readonly necks: readonly Neck[];
+  readonly lost: readonly LostFloor[];
+  readonly walls: readonly MostlyWall[];
 }
 
-interface Wall extends Side {
-  readonly region: PlannedRegion;
-  readonly width: number;
-  /** Greatest sum with another wall of the region. */
-  readonly widest: number;
+export const floors: PlaceRule<FloorFound> = {
+  find: (group) => [{ necks: closedNecks(group), lost: lostFloors(group), walls: mostlyWalls(group) }],
+  report: (found, whole) => [
+    ...reportNecks(
+      found.flatMap(({ necks }) => necks),
+      whole,
+    ),
+    ...reportLost(
+      found.flatMap(({ lost }) => lost),
+      whole,
+    ),
+    ...reportWalls(
+      found.flatMap(({ walls }) => walls),
+      whole,
+    ),
+  ],
+};
+
+interface Neck extends NarrowFound {
+  readonly regions: readonly [RegionId];
+  readonly least: number;
+  readonly depth: number;
 }
 
-function closedNecks(making: MakingPlace): Finding[] {
-  const walls = making.plan.regions
-    .filter(({ id }) => !making.unopened.has(id))
-    .flatMap((region) => wallsOf(making, region));
+function closedNecks(making: MakingPlace): Neck[] {
   const measure = gaugeOf(making);
-  const necks = narrowPlaces(walls, {
-    widestOf: (side) => itemAt(walls, side).widest,
-    limitOf: (a, b) => neckLimit(itemAt(walls, a), itemAt(walls, b)),
-  }).flatMap((place) => {
-    const [a, b] = place.sides;
-    const { region } = itemAt(walls, a);
+  return making.necks().flatMap((place) => {
+    const { region, width, limit } = place;
     const at = middleOf(place);
     const depth = measure(at);
-    const short = region.asked.depth - region.asked.minus - depth;
-    if (short <= SCRIBE_ACCURACY || !isAllIn(place, (point) => isInsideLoops(region.loops, point))) return [];
-    const limit = itemAt(walls, a).width + itemAt(walls, b).width;
+    const least = region.asked.depth - region.asked.minus;
+    if (least - depth <= SCRIBE_ACCURACY || !isAllIn(place, (point) => isInsideLoops(region.loops, point)))
+      return [];
     return [
-      {
-        width: place.width,
-        limit,
-        at,
-        regions: [region.id],
-        outline: [wayPath(place)],
-        figures: [depth],
-        region,
-        depth,
-      },
+      { width, limit, at, regions: [region.id], outline: [wayPath(place)], figures: [depth], least, depth },
     ];
   });
+}
+
+function reportNecks(necks: readonly Neck[], { reached }: WholePlan): Finding[] {
   return gatherNarrow(necks).map(({ first, places, regions, outline }) => {
-    const { asked, id } = first.region;
-    const { floorArea, share } = valueAt(making.reached, id);
+    const { width, limit, depth, least } = first;
+    const { floorArea, share } = valueAt(reached, first.regions[0]);
     return finding(
       'floor-not-reached',
-      {
-        width: first.width,
-        needed: first.limit,
-        depth: first.depth,
-        least: asked.depth - asked.minus,
-        floorArea,
-        share,
-        places,
-      },
+      { width, needed: limit, depth, least, floorArea, share, places },
       { at: first.at, regions, outline },
     );
   });
 }
 
-/** Two walls of one region need both allowances between them, and as much for the opening as distinguishes it from none. */
-function neckLimit(a: Wall, b: Wall): number {
-  return a.region === b.region ? a.width + b.width + LEAST_OPENING : 0;
-}
-
-/** Sides of a region that its opening has to keep back from. */
-function wallsOf({ undercut, around }: MakingPlace, region: PlannedRegion): Wall[] {
-  const {
-    level,
-    asked: { wall },
-  } = region;
-  const widthAt = (span: Span): number => {
-    const depth = around.levelAcross(span);
-    if (depth === undefined || depth >= level) return 0;
-    return wall === undefined
-      ? allowance(undercut, { level, depth })
-      : throughAllowance(undercut, { level, wall });
-  };
-  const widths = new Map(region.loops.flat().map((span) => [span, widthAt(span)]));
-  const sides = sidesOf(region.loops, (a, b) => widths.get(a) === widths.get(b))
-    .map((side) => ({ ...side, region, width: widths.get(side.first) ?? 0 }))
-    .filter(({ width }) => width > 0);
-  const widest = sides.reduce((most, { width }) => Math.max(most, width), 0);
-  return sides.map((side) => ({ ...side, widest: side.width + widest + LEAST_OPENING }));
+interface LostFloor {
+  readonly region: RegionId;
+  readonly shallowest: number;
 }
 
 /** Regions of which the walls of deeper neighbours leave nothing within tolerance. */
-function lostFloors({ plan, reached, unopened }: MakingPlace): Finding[] {
-  return plan.regions.flatMap(({ id, level, asked, label }) => {
+function lostFloors({ plan, reached, unopened }: MakingPlace): LostFloor[] {
+  return plan.regions.flatMap((region) => {
+    const { id, level } = region;
     const { shallowest } = valueAt(reached, id);
-    const most = Math.max(level, asked.depth + asked.plus);
-    if (level <= 0 || unopened.has(id) || shallowest <= most + SCRIBE_ACCURACY) return [];
-    return [finding('floor-lost', { shallowest, most }, { at: label, regions: [id] })];
+    if (level <= 0 || unopened.has(id) || shallowest <= mostIn(region) + SCRIBE_ACCURACY) return [];
+    return [{ region: id, shallowest }];
   });
 }
 
-/** The region with the least floor for its area; among equals the largest. */
-function leastFloor<Wall extends { readonly share: number; readonly region: PlannedRegion }>(
-  walls: readonly Wall[],
-): Wall | undefined {
-  const [least = []] = groupNear(walls, ({ share }) => share, SAME_SHARE);
-  return [...least].sort((a, b) => b.region.area - a.region.area)[0];
+function mostIn({ level, asked }: PlannedRegion): number {
+  return Math.max(level, asked.depth + asked.plus);
+}
+
+/** In the order of the part's regions. */
+function reportLost(lost: readonly LostFloor[], { plan }: WholePlan): Finding[] {
+  if (lost.length === 0) return [];
+  const byRegion = new Map(lost.map((each) => [each.region, each]));
+  return plan.regions.flatMap((region) => {
+    const { id, label: at } = region;
+    const found = byRegion.get(id);
+    if (found === undefined) return [];
+    const facts = { shallowest: found.shallowest, most: mostIn(region) };
+    return [finding('floor-lost', facts, { at, regions: [id] })];
+  });
+}
+
+interface MostlyWall {
+  readonly region: RegionId;
+  readonly share: number;
+  readonly floorArea: number;
+}
+
+function mostlyWalls({ plan, reached, unopened }: MakingPlace): MostlyWall[] {
+  return plan.regions.flatMap(({ id, level }) => {
+    const { share, floorArea } = valueAt(reached, id);
+    if (level <= 0 || unopened.has(id) || share >= LEAST_FLOOR_SHARE.value) return [];
+    return [{ region: id, share, floorArea }];
+  });
 }
 
 /** One finding a stage: the region with the least floor stands for all. */
-function mostlyWalls({ plan, reached, unopened }: MakingPlace): Finding[] {
+function reportWalls(found: readonly MostlyWall[], { plan }: WholePlan): Finding[] {
+  if (found.length === 0) return [];
+  const byRegion = new Map(found.map((each) => [each.region, each]));
   return plan.stages.flatMap(({ number, level }) => {
-    const walls = plan.regions
-      .filter((region) => region.level === level && !unopened.has(region.id))
-      .map((region) => ({ region, ...valueAt(reached, region.id) }))
-      .filter(({ share }) => share < LEAST_FLOOR_SHARE.value);
+    const walls = plan.regions.flatMap((region) => {
+      const wall = region.level === level ? byRegion.get(region.id) : undefined;
+      return wall === undefined ? [] : [{ ...wall, region }];
+    });
     const least = leastFloor(walls);
     if (least === undefined) return [];
     const facts = {
@@ -141,4 +142,12 @@ function mostlyWalls({ plan, reached, unopened }: MakingPlace): Finding[] {
     const regions = walls.map(({ region }) => region.id).sort();
     return [finding('floor-mostly-wall', facts, { at: least.region.label, regions })];
   });
+}
+
+/** The region with the least floor for its area; among equals the largest. */
+function leastFloor<Found extends { readonly share: number; readonly region: PlannedRegion }>(
+  walls: readonly Found[],
+): Found | undefined {
+  const [least = []] = groupNear(walls, ({ share }) => share, SAME_SHARE);
+  return [...least].sort((a, b) => b.region.area - a.region.area)[0];
 }

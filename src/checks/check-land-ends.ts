@@ -6,13 +6,13 @@ import { type Finding, finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { RegionId } from '#part/part.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
-import type { MakingPlace } from './making.ts';
+import type { PlanPlace } from './making.ts';
 import { LAND_TO_DEPTH } from './making-limits.ts';
 
 /** Edges between land and an etched area that come together at one place: two of them go round one piece of land, four between two. */
 const PIECES_APART = 4;
 
-export function checkLandEnds({ plan, job }: MakingPlace): Finding[] {
+export function checkLandEnds({ plan, job }: PlanPlace): Finding[] {
   const { arrangement, regions, regionOfFace } = plan;
   const besides = arrangement.vertices.map((): [land: RegionId, etched: RegionId][] => []);
   for (const { start, end, left, right } of arrangement.edges) {

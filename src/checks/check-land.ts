@@ -10,14 +10,22 @@ import type { Point } from '#geometry/point.ts';
 import { loopArea, nearestShare, pointAlong, tangentAlong } from '#geometry/span.ts';
 import { BESIDE_LINE, OFF_END, SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import { allowance, wholeUndercut } from '#plan/allowance.ts';
-import { gatherNarrow } from './gather-narrow.ts';
-import type { MakingPlace } from './making.ts';
+import { gatherNarrow, type NarrowFound } from './gather-narrow.ts';
+import type { MakingPlace, PlaceRule, WholePlan } from './making.ts';
 import { LAND_TO_DEPTH } from './making-limits.ts';
 import { isUnder, middleOf, narrowPlaces, type Side, sidesOf } from './narrow-places.ts';
 import { areaOfDisc, gaugeOf, isOnSheet, undercutterAt } from './standing-maskant.ts';
 import { isAllIn, regionsBeside, wayPath } from './way-across.ts';
 
-export function checkLand(making: MakingPlace): Finding[] {
+interface NarrowLand extends NarrowFound {
+  /** Width of the maskant on it, mm. */
+  readonly figures: readonly [maskant: number];
+  readonly depth: number;
+}
+
+export const landWidth: PlaceRule<NarrowLand> = { find, report };
+
+function find(making: MakingPlace): NarrowLand[] {
   const { plan, land, kit, job } = making;
   const least = job.rules.minLandWidth;
   const etched = sidesOf(land.filter((loop) => loopArea(loop) < 0 || loopArea(loop) >= areaOfDisc(least)));
@@ -34,7 +42,7 @@ export function checkLand(making: MakingPlace): Finding[] {
   const isUntouched = (point: Point): boolean =>
     isOnSheet(kit.index, point.x, point.y) && measure(point) <= SCRIBE_ACCURACY;
   const widest = Math.max(least, LAND_TO_DEPTH.value * Math.max(...plan.stages.map(({ level }) => level)));
-  const found = narrowPlaces(sides, {
+  return narrowPlaces(sides, {
     widestOf: () => widest,
     limitOf: (a) => (a >= etched.length ? 0 : widest),
   })
@@ -56,6 +64,10 @@ export function checkLand(making: MakingPlace): Finding[] {
         },
       ];
     });
+}
+
+function report(found: readonly NarrowLand[], { job }: WholePlan): Finding[] {
+  const least = job.rules.minLandWidth;
   const narrowMaskant = new Set(
     found.filter(({ figures: [maskant] }) => isUnder(maskant, least)).map(({ regions }) => regions.join(' ')),
   );

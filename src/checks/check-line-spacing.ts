@@ -1,29 +1,44 @@
 /** Scribe lines of one coat that run nearer to each other than a knife can follow. Lines that meet are no case of it. */
 import { type Finding, finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
-import { gatherNarrow } from './gather-narrow.ts';
-import type { MakingPlace } from './making.ts';
+import { gatherNarrow, type NarrowFound } from './gather-narrow.ts';
+import { type MakingPlace, type PlaceRule, stageNumbers, type WholePlan } from './making.ts';
 import { middleOf, narrowPlaces, sidesOfPath } from './narrow-places.ts';
 import { regionsBeside, wayPath } from './way-across.ts';
 
-export function checkLineSpacing(making: MakingPlace): Finding[] {
+interface CloseLines extends NarrowFound {
+  readonly levels: readonly number[];
+}
+
+export const lineSpacing: PlaceRule<CloseLines> = { find, report };
+
+function find(making: MakingPlace): CloseLines[] {
   const { stages, masking } = making.plan;
   const limit = making.job.rules.minLineSpacing;
-  const sides = stages.flatMap(({ number, lines }) =>
-    lines.flatMap(sidesOfPath).map((side) => ({ ...side, stage: number })),
+  const sides = stages.flatMap(({ level, lines }) =>
+    lines.flatMap(sidesOfPath).map((side) => ({ ...side, level })),
   );
   const isOneCoat = (a: number, b: number): boolean =>
-    masking === 'peel-next' || itemAt(sides, a).stage === itemAt(sides, b).stage;
+    masking === 'peel-next' || itemAt(sides, a).level === itemAt(sides, b).level;
   const limitOf = (a: number, b: number): number => (isOneCoat(a, b) ? limit : 0);
-  const found = narrowPlaces(sides, { widestOf: () => limit, limitOf, bothSides: true }).map((place) => ({
+  return narrowPlaces(sides, { widestOf: () => limit, limitOf, bothSides: true }).map((place) => ({
     width: place.width,
     limit,
     at: middleOf(place),
     regions: regionsBeside(making, place, 0),
     outline: [wayPath(place)],
-    figures: place.sides.map((side) => itemAt(sides, side).stage).sort((a, b) => a - b),
+    levels: place.sides.map((side) => itemAt(sides, side).level),
   }));
-  return gatherNarrow(found).map(({ first, places, regions, outline }) => {
+}
+
+function report(found: readonly CloseLines[], whole: WholePlan): Finding[] {
+  const { minLineSpacing: limit } = whole.job.rules;
+  const numberOf = stageNumbers(whole);
+  const numbered = found.map((each) => ({
+    ...each,
+    figures: each.levels.map(numberOf).sort((a, b) => a - b),
+  }));
+  return gatherNarrow(numbered).map(({ first, places, regions, outline }) => {
     const [a = 0, b = 0] = first.figures;
     return finding(
       'lines-too-close',

@@ -14,12 +14,12 @@ import { LEAST_PIECE } from '#geometry/tolerances.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 
 /** None without a border of the sheet, or where nothing is cut out. */
-export function checkLoosePieces(plan: EtchPlan, fronts: BothFronts): Finding[] {
+export function checkLoosePieces(plan: EtchPlan, fronts: () => BothFronts): Finding[] {
   const cutsOut = [plan, plan.far].some((face) =>
     face?.regions.some(({ asked }) => asked.wall !== undefined),
   );
   if (plan.sheet.length === 0 || !cutsOut) return [];
-  const left = metalLeft(fronts);
+  const left = metalLeft(fronts());
   const pieces = outerLoops(left);
   const sheets = outerLoops(plan.sheet);
   const loose = sheets.flatMap((sheet) => {

@@ -1,55 +1,98 @@
-/** Everything about making the plan: each rule in a file of its own, in the order of the work. Sorting is for the caller. */
+/**
+ * Everything about making the plan: each rule in a file of its own, in the order of the work. Rules about places look at one group of the
+ * plan after another; what was found in a group stays with it. Sorting is for the caller.
+ */
 
 import { type Finding, finding } from '#findings/finding.ts';
 import { tallied } from '#findings/finding-tally.ts';
 import type { Point } from '#geometry/point.ts';
-import { checkCorners } from './check-corners.ts';
+import { corners } from './check-corners.ts';
 import { checkCutDepth } from './check-cut-depth.ts';
-import { checkFactorDoubt } from './check-factor-doubt.ts';
-import { checkFloor } from './check-floor.ts';
-import { checkLand } from './check-land.ts';
+import { type Doubted, factorDoubt } from './check-factor-doubt.ts';
+import { floors } from './check-floor.ts';
+import { landWidth } from './check-land.ts';
 import { checkLandEnds } from './check-land-ends.ts';
-import { checkLineSpacing } from './check-line-spacing.ts';
-import { checkMaskantIslands } from './check-maskant-islands.ts';
-import { checkMaskantStrips } from './check-maskant-strips.ts';
-import { checkOverEtch } from './check-over-etch.ts';
+import { lineSpacing } from './check-line-spacing.ts';
+import { maskantIslands } from './check-maskant-islands.ts';
+import { maskantStrips } from './check-maskant-strips.ts';
+import { overEtch } from './check-over-etch.ts';
 import { checkOverhang } from './check-overhang.ts';
-import { checkPieceParts } from './check-piece-parts.ts';
-import { checkPieceWidth } from './check-piece-width.ts';
+import { pieceParts } from './check-piece-parts.ts';
+import { pieceWidth } from './check-piece-width.ts';
 import { checkSheetEdge } from './check-sheet-edge.ts';
 import { checkStep } from './check-step.ts';
 import { checkWeb } from './check-web.ts';
-import type { Making, MakingPlace } from './making.ts';
-import { makingPlace } from './making-place.ts';
+import type { Making, PlaceRule, PlanPlace, WholePlan } from './making.ts';
+import { makingPlace, planPlace } from './making-place.ts';
 
-const CHECKS: readonly ((making: MakingPlace) => readonly Finding[])[] = [
+type Rule = PlaceRule<unknown> | ((whole: PlanPlace) => readonly Finding[]);
+
+const RULES: readonly Rule[] = [
   checkStep,
   checkCutDepth,
   checkWeb,
   checkSheetEdge,
-  checkLineSpacing,
-  checkPieceWidth,
-  checkPieceParts,
-  checkMaskantStrips,
-  checkMaskantIslands,
+  lineSpacing,
+  pieceWidth,
+  pieceParts,
+  maskantStrips,
+  maskantIslands,
   checkOverhang,
-  checkLand,
+  landWidth,
   checkLandEnds,
-  checkCorners,
-  checkFloor,
-  checkOverEtch,
+  corners,
+  floors,
+  overEtch,
 ];
 
-/** Well under a second for 800 nested pockets. A plan without a stage has nothing to check. */
-export function checkMaking(making: Making): Finding[] {
-  const { plan } = making;
+/** A group of the plan with its own front, and what was found there once it has been looked at. */
+export interface MakingGroup extends Making {
+  readonly kept: { found?: GroupFound };
+}
+
+export interface GroupFound {
+  /** By rule, in their order. */
+  readonly byRule: readonly (readonly unknown[])[];
+  readonly doubted: readonly Doubted[];
+  /** Where a contour did not close. */
+  readonly gap: Point | undefined;
+}
+
+/**
+ * Well under a second for 800 nested pockets. A plan without a stage has nothing to check.
+ * @param groups of the plan, each with its front and what it reaches
+ */
+export function checkMaking(making: WholePlan, groups: readonly MakingGroup[]): Finding[] {
+  const { plan, reached } = making;
   if (plan.stages.length === 0) return [];
-  const { place, gap } = makingPlace(making);
-  const open = [gap, ...[...making.reached.values()].map((region) => region.gap)].find(isGap);
+  const place = planPlace(making);
+  const found = groups.map((group) => {
+    group.kept.found ??= findIn(group, place);
+    return group.kept.found;
+  });
+  const gaps = [...found.map(({ gap }) => gap), ...[...reached.values()].map(({ gap }) => gap)];
+  const open = gaps.find(isGap);
   const unsure = open === undefined ? [] : [finding('contour-not-closed', { of: 'floors' }, { at: open })];
-  const found = CHECKS.map((check) => check(place));
+  const reported = RULES.map((rule, index) =>
+    typeof rule === 'function'
+      ? rule(place)
+      : rule.report(
+          found.flatMap(({ byRule }) => byRule[index] ?? []),
+          making,
+        ),
+  );
+  const doubts = found.flatMap(({ doubted }) => doubted);
   // The rules share no code, so that each may be cut short by itself.
-  return [...unsure, ...found.flatMap(tallied), ...checkFactorDoubt(place, found.flat())];
+  return [...unsure, ...reported.flatMap(tallied), ...factorDoubt.report(doubts, making, reported.flat())];
+}
+
+function findIn(group: MakingGroup, whole: PlanPlace): GroupFound {
+  const { place, gap } = makingPlace(group, whole);
+  return {
+    gap,
+    byRule: RULES.map((rule) => (typeof rule === 'function' ? [] : rule.find(place))),
+    doubted: factorDoubt.find(place),
+  };
 }
 
 function isGap(gap: Point | undefined): gap is Point {

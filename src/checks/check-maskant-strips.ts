@@ -6,7 +6,7 @@ import { type Finding, finding } from '#findings/finding.ts';
 import type { Point } from '#geometry/point.ts';
 import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import { gatherNarrow, type NarrowFound } from './gather-narrow.ts';
-import type { MakingPlace } from './making.ts';
+import type { MakingPlace, PlaceRule, WholePlan } from './making.ts';
 import { isUnder, middleOf, type NarrowPlace, narrowPlaces } from './narrow-places.ts';
 import { gaugeOf, type StandingMaskant, standingMaskant, undercutterAt } from './standing-maskant.ts';
 import { isAllIn, pointOn, regionsBeside, wayPath } from './way-across.ts';
@@ -22,9 +22,14 @@ interface Strip extends NarrowFound {
   readonly wanted: number;
 }
 
-export function checkMaskantStrips(making: MakingPlace): Finding[] {
-  const least = making.job.rules.minLandWidth;
-  const strips = standingMaskant(making).flatMap((coat) => findStrips(making, coat, least));
+export const maskantStrips: PlaceRule<Strip> = { find, report };
+
+function find(making: MakingPlace): Strip[] {
+  return standingMaskant(making).flatMap((coat) => findStrips(making, coat, making.job.rules.minLandWidth));
+}
+
+function report(strips: readonly Strip[], { job }: WholePlan): Finding[] {
+  const least = job.rules.minLandWidth;
   // Over a region that wants the metal gone that deep, losing the maskant does no harm.
   const lost = strips.filter(({ ridge, wanted }) => ridge > wanted + SCRIBE_ACCURACY);
   const narrow = strips.filter(

@@ -13,14 +13,25 @@ import { valueAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, pointAlong } from '#geometry/span.ts';
 import { ROUNDING, SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
+import type { RegionId } from '#part/part.ts';
 import { allowance, throughAllowance, type Undercut, wholeUndercut } from '#plan/allowance.ts';
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
-import type { MakingPlace } from './making.ts';
+import type { MakingPlace, PlaceRule, WholePlan } from './making.ts';
 
 /** Places looked at along each span. */
 const TRIED = [0.1, 0.5, 0.9];
 
-export function checkOverEtch(making: MakingPlace): Finding[] {
+interface OverEtched {
+  readonly region: RegionId;
+  readonly at: Point;
+  readonly depth: number;
+  /** How much nearer an opening comes than its allowance lets it, mm. */
+  readonly near: number;
+}
+
+export const overEtch: PlaceRule<OverEtched> = { find, report };
+
+function find(making: MakingPlace): OverEtched[] {
   const { plan, kit, reached } = making;
   const probe = makeProbe(kit.index, momentAt(kit.index.front));
   return plan.regions.flatMap((region) => {
@@ -30,9 +41,19 @@ export function checkOverEtch(making: MakingPlace): Finding[] {
       .map((at) => ({ at, ...tooNear(making, region, probe, at) }))
       .filter(({ near }) => near > SCRIBE_ACCURACY)
       .sort((a, b) => b.near - a.near);
+    return worst === undefined ? [] : [{ region: region.id, ...worst }];
+  });
+}
+
+/** In the order of the part's regions; of land between several groups its worst place. */
+function report(found: readonly OverEtched[], { plan }: WholePlan): Finding[] {
+  if (found.length === 0) return [];
+  return plan.regions.flatMap((region) => {
+    const [worst] = found.filter((each) => each.region === region.id).sort((a, b) => b.near - a.near);
     if (worst === undefined) return [];
-    const facts = { depth: worst.depth, limit: allowedIn(region), near: worst.near };
-    return [finding('region-over-etched', facts, { at: worst.at, regions: [region.id] })];
+    const { at, depth, near } = worst;
+    const facts = { depth, limit: allowedIn(region), near };
+    return [finding('region-over-etched', facts, { at, regions: [region.id] })];
   });
 }
 

@@ -2,10 +2,10 @@
 import { etchFactorAt } from '#bath/etch-factor.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import type { EtchPlan, PlannedRegion, Stage } from '#plan/etch-plan.ts';
-import type { MakingPlace } from './making.ts';
+import type { PlanPlace } from './making.ts';
 import { LONGEST_OVERHANG } from './making-limits.ts';
 
-export function checkOverhang(making: MakingPlace): Finding[] {
+export function checkOverhang(making: PlanPlace): Finding[] {
   const { plan, unopened } = making;
   if (plan.masking === 're-mask') return plan.stages.flatMap((stage) => overCoat(plan, stage));
   return plan.stages.flatMap(({ level, number }) => {
@@ -35,7 +35,7 @@ function overCoat({ etchFactor }: EtchPlan, { level, etch, number, regions }: St
 }
 
 /** Longest overhang beside a region: maskant of a shallower neighbour is cut under only until it is peeled itself. */
-function overhangOf({ plan: { etchFactor }, around }: MakingPlace, { loops, level }: PlannedRegion): number {
+function overhangOf({ plan: { etchFactor }, around }: PlanPlace, { loops, level }: PlannedRegion): number {
   let longest = 0;
   for (const span of loops.flat()) {
     const across = around.levelAcross(span);

@@ -7,22 +7,46 @@ import type { Point } from '#geometry/point.ts';
 import { type Loop, loopArea, pointAlong, type Span, tangentAlong } from '#geometry/span.ts';
 import { JUST_BESIDE, TOUCHING } from '#geometry/tolerances.ts';
 import type { RegionId } from '#part/part.ts';
-import type { MakingPlace } from './making.ts';
+import type { PlannedRegion } from '#plan/etch-plan.ts';
+import { type MakingPlace, type PlaceRule, stageNumbers, type WholePlan } from './making.ts';
 
-export function checkPieceParts(making: MakingPlace): Finding[] {
-  return making.plan.stages.flatMap((stage) => {
-    const opening = partAtTouches(stage.opening, TOUCHING);
-    const split = [...partsByRegion(making, opening, stage.level)].filter(([, loops]) => loops.size > 1);
-    if (split.length === 0) return [];
-    const [most] = [...split].sort((a, b) => b[1].size - a[1].size);
-    const [region, loops] = most ?? itemAt(split, 0);
-    const at = making.plan.regions.find(({ id }) => id === region)?.label;
-    const outline = [...loops].map((loop) => ({ closed: true, spans: itemAt(opening, loop) }));
+interface SplitRegion {
+  readonly level: number;
+  readonly region: RegionId;
+  readonly at: Point;
+  readonly parts: readonly Loop[];
+}
+
+export const pieceParts: PlaceRule<SplitRegion> = { find, report };
+
+function find(making: MakingPlace): SplitRegion[] {
+  return making.plan.stages.flatMap(({ opening, level }) => {
+    const whole = partAtTouches(opening, TOUCHING);
+    return [...partsByRegion(making, whole, level)].flatMap(([{ id, label }, loops]) =>
+      loops.size > 1
+        ? [{ level, region: id, at: label, parts: [...loops].map((loop) => itemAt(whole, loop)) }]
+        : [],
+    );
+  });
+}
+
+/** One finding a stage, about the region in the most parts. */
+function report(found: readonly SplitRegion[], whole: WholePlan): Finding[] {
+  const numberOf = stageNumbers(whole);
+  return whole.plan.stages.flatMap(({ level }) => {
+    const split = found.filter((each) => each.level === level);
+    const [most] = [...split].sort((a, b) => b.parts.length - a.parts.length);
+    if (most === undefined) return [];
+    const { at, parts } = most;
     return [
       finding(
         'piece-in-many-parts',
-        { parts: loops.size, stage: stage.number, regions: split.length },
-        { ...(at === undefined ? {} : { at }), regions: split.map(([id]) => id).sort(), outline },
+        { parts: parts.length, stage: numberOf(level), regions: split.length },
+        {
+          at,
+          regions: split.map(({ region }) => region).sort(),
+          outline: parts.map((spans) => ({ closed: true, spans })),
+        },
       ),
     ];
   });
@@ -39,15 +63,15 @@ function partsByRegion(
   { around }: MakingPlace,
   opening: readonly Loop[],
   level: number,
-): Map<RegionId, Set<number>> {
-  const parts = new Map<RegionId, Set<number>>();
+): Map<PlannedRegion, Set<number>> {
+  const parts = new Map<PlannedRegion, Set<number>>();
   opening.forEach((loop, number) => {
     if (loopArea(loop) <= 0) return;
     for (const span of loop) {
       const region = around.regionAt(justInside(span));
       if (region?.level !== level) continue;
-      const known = parts.get(region.id);
-      if (known === undefined) parts.set(region.id, new Set([number]));
+      const known = parts.get(region);
+      if (known === undefined) parts.set(region, new Set([number]));
       else known.add(number);
     }
   });

@@ -8,19 +8,21 @@ import { distanceToSpan, type Loop, loopArea } from '#geometry/span.ts';
 import { TOUCHING } from '#geometry/tolerances.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import { gatherNarrow, type NarrowFound } from './gather-narrow.ts';
-import type { MakingPlace } from './making.ts';
+import { type MakingPlace, type PlaceRule, stageNumbers, type WholePlan } from './making.ts';
 import { middleOf, narrowPlaces, roomIn, sidesOf } from './narrow-places.ts';
 import { isAllIn, pointOn, wayPath } from './way-across.ts';
 
 interface NarrowPiece extends NarrowFound {
-  readonly figures: readonly [stage: number];
+  readonly level: number;
 }
 
-export function checkPieceWidth(making: MakingPlace): Finding[] {
+export const pieceWidth: PlaceRule<NarrowPiece> = { find, report };
+
+function find(making: MakingPlace): NarrowPiece[] {
   const limit = making.job.rules.minPieceWidth;
-  const found = making.plan.stages.flatMap((stage) => {
+  return making.plan.stages.flatMap((stage) => {
     const piece = partAtTouches(stage.piece, TOUCHING);
-    const strips = stripsOf(making, { piece, number: stage.number }, limit);
+    const strips = stripsOf(making, { piece, level: stage.level }, limit);
     // Where a strip of a piece is too narrow already its room says nothing more.
     const isReported = (loop: Loop) =>
       strips.some(({ from }) => loop.some((span) => distanceToSpan(span, from) < TOUCHING));
@@ -29,7 +31,13 @@ export function checkPieceWidth(making: MakingPlace): Finding[] {
       ...piece.flatMap((loop) => (isReported(loop) ? [] : smallPiece(making, stage, loop, limit))),
     ];
   });
-  return gatherNarrow(found).map(({ first, places, regions, outline }) =>
+}
+
+function report(found: readonly NarrowPiece[], whole: WholePlan): Finding[] {
+  const { minPieceWidth: limit } = whole.job.rules;
+  const numberOf = stageNumbers(whole);
+  const numbered = found.map((each) => ({ ...each, figures: [numberOf(each.level)] as const }));
+  return gatherNarrow(numbered).map(({ first, places, regions, outline }) =>
     finding(
       'piece-too-narrow',
       { width: first.width, limit, stage: first.figures[0], places },
@@ -40,7 +48,7 @@ export function checkPieceWidth(making: MakingPlace): Finding[] {
 
 function stripsOf(
   { around }: MakingPlace,
-  { piece, number }: { readonly piece: readonly Loop[]; readonly number: number },
+  { piece, level }: { readonly piece: readonly Loop[]; readonly level: number },
   limit: number,
 ): (NarrowPiece & { readonly from: Point })[] {
   const narrow = narrowPlaces(sidesOf(piece), { widestOf: () => limit, limitOf: () => limit });
@@ -54,17 +62,17 @@ function stripsOf(
       at: middleOf(place),
       regions: idsOf(around.regionsAt(pointOn(place, 0.5))),
       outline: [wayPath(place)],
-      figures: [number],
+      level,
       from: place.from,
     }));
 }
 
-function smallPiece({ around }: MakingPlace, { number }: Stage, loop: Loop, limit: number): NarrowPiece[] {
+function smallPiece({ around }: MakingPlace, { level }: Stage, loop: Loop, limit: number): NarrowPiece[] {
   const room = loopArea(loop) > 0 ? roomIn(loop, limit) : undefined;
   if (room === undefined) return [];
   const { width, at } = room;
   const outline = [{ closed: true, spans: loop }];
-  return [{ width, limit, at, regions: idsOf(around.regionsAt(at)), outline, figures: [number] }];
+  return [{ width, limit, at, regions: idsOf(around.regionsAt(at)), outline, level }];
 }
 
 function idsOf(regions: readonly { readonly id: string }[]): string[] {

@@ -1,12 +1,12 @@
 /** Openings that run off the sheet: regions that are etched right up to its edge, where no maskant stands beyond. */
 import { type Finding, finding } from '#findings/finding.ts';
 import { pointAlong, type Span, spanLength } from '#geometry/span.ts';
-import type { MakingPlace } from './making.ts';
+import type { PlanPlace } from './making.ts';
 
 /** Stretches worth handing on. */
 const MOST_OUTLINES = 200;
 
-export function checkSheetEdge({ plan, around, unopened }: MakingPlace): Finding[] {
+export function checkSheetEdge({ plan, around, unopened }: PlanPlace): Finding[] {
   const regions: string[] = [];
   const edges: Span[] = [];
   for (const { id, level, loops } of plan.regions) {

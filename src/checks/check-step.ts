@@ -1,10 +1,10 @@
 /** A step so small that the tolerances of its two floors overlap: hardly worth a peel, a dip and a rinse. */
 import { type Finding, finding } from '#findings/finding.ts';
 import { ROUNDING } from '#geometry/tolerances.ts';
-import type { MakingPlace } from './making.ts';
+import type { PlanPlace } from './making.ts';
 import { SMALLEST_STEP } from './making-limits.ts';
 
-export function checkStep({ plan: { stages, masking }, job }: MakingPlace): Finding[] {
+export function checkStep({ plan: { stages, masking }, job }: PlanPlace): Finding[] {
   return stages.flatMap((stage, i) => {
     if (stage.etch >= SMALLEST_STEP.value - ROUNDING) return [];
     const facts = {

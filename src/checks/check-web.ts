@@ -4,9 +4,9 @@
  */
 import { type Finding, finding } from '#findings/finding.ts';
 import { thicknessOver } from '#part/thickness-over.ts';
-import type { MakingPlace } from './making.ts';
+import type { PlanPlace } from './making.ts';
 
-export function checkWeb({ plan, job: { stock, process, rules } }: MakingPlace): Finding[] {
+export function checkWeb({ plan, job: { stock, process, rules } }: PlanPlace): Finding[] {
   return plan.stages.flatMap(({ level }) => {
     // Of what is cut out nothing is to be left; a tapered sheet is as thick as it is over each region.
     const floors = plan.regions.filter(({ level: own, asked }) => own === level && asked.wall === undefined);

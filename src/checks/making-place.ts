@@ -5,24 +5,44 @@ import type { Point } from '#geometry/point.ts';
 import { reverseSpans } from '#geometry/span.ts';
 import { TOUCHING } from '#geometry/tolerances.ts';
 import { undercutOf } from '#plan/allowance.ts';
-import type { Making, MakingPlace } from './making.ts';
+import type { Making, MakingPlace, NeckPlace, PlanPlace } from './making.ts';
+import { neckPlaces } from './neck-places.ts';
 import { lookAround } from './surroundings.ts';
 
-/** What the rules look at, and where a contour did not close. */
-export function makingPlace(making: Making): {
+/** What the rules look at in the whole of a plan. */
+export function planPlace({ plan, job }: Pick<Making, 'plan' | 'job'>): PlanPlace {
+  const missing = plan.findings.filter(({ code }) => code === 'opening-missing');
+  const levels = plan.stages.map(({ level }) => level);
+  return {
+    plan,
+    job,
+    around: lookAround(plan),
+    undercut: undercutOf(job.process, levels),
+    unopened: new Set(missing.flatMap(({ place: { regions } }) => regions ?? [])),
+  };
+}
+
+/** What the rules look at in a group of a plan, and where a contour did not close. */
+export function makingPlace(
+  making: Making,
+  { around, undercut, unopened }: Omit<PlanPlace, 'plan' | 'job'> = planPlace(making),
+): {
   readonly place: MakingPlace;
   readonly gap: Point | undefined;
 } {
-  const { plan, kit } = making;
-  const missing = plan.findings.filter(({ code }) => code === 'opening-missing');
-  const { loops: surface, gap } = contourLoops(kit, { depth: 0 });
-  const levels = plan.stages.map(({ level }) => level);
-  const place: MakingPlace = {
-    ...making,
-    around: lookAround(plan),
-    undercut: undercutOf(making.job.process, levels),
-    land: partAtTouches(surface.map(reverseSpans), TOUCHING),
-    unopened: new Set(missing.flatMap(({ place: { regions } }) => regions ?? [])),
+  const { land, gap } = landOf(making);
+  let known: readonly NeckPlace[] | undefined;
+  const necks = (): readonly NeckPlace[] => {
+    known ??= neckPlaces({ ...making, around, undercut, unopened });
+    return known;
   };
-  return { place, gap };
+  return { place: { ...making, around, undercut, unopened, land, necks }, gap };
+}
+
+/** The surface that is left under a front. */
+export function landOf({ kit }: Pick<Making, 'kit'>): Pick<MakingPlace, 'land'> & {
+  readonly gap: Point | undefined;
+} {
+  const { loops, gap } = contourLoops(kit, { depth: 0 });
+  return { land: partAtTouches(loops.map(reverseSpans), TOUCHING), gap };
 }

@@ -79,13 +79,44 @@ export interface Moment {
 /** The moment at an immersed minute; without one, the end of the run, where each stage has come exactly to its level. */
 export function momentAt(front: Front, minute?: number): Moment {
   const over = minute === undefined || minute >= endMinute(front);
-  const cuts = front.stages.map(({ level, base, startMinute }) => {
+  return momentOf(front, ({ level, base, startMinute }) => {
     const whole = level - base;
-    const cut = over ? whole : Math.min(whole, front.rate * Math.max(0, (minute ?? 0) - startMinute));
+    return over ? whole : Math.min(whole, front.rate * Math.max(0, (minute ?? 0) - startMinute));
+  });
+}
+
+/** The end of a stage of the run, by depths: the same whatever came before it. */
+export interface StageEnd {
+  /** What is still to go to each level, mm. */
+  readonly toGo: number;
+  /** Stages of deeper levels have not begun. */
+  readonly downTo: number;
+}
+
+/** In the order of the run, which goes from deep to shallow, or with re-mask from shallow to deep. */
+export function stageEnds({
+  stages,
+  masking,
+}: Pick<EtchPlan, 'masking'> & { readonly stages: readonly Pick<FrontStage, 'level'>[] }): StageEnd[] {
+  return masking === 're-mask'
+    ? stages.map(({ level }) => ({ toGo: 0, downTo: level }))
+    : stages.map((_, i) => ({ toGo: stages[i + 1]?.level ?? 0, downTo: Number.POSITIVE_INFINITY }));
+}
+
+export function momentAtEnd(front: Front, { toGo, downTo }: StageEnd): Moment {
+  return momentOf(front, ({ level, base }) =>
+    level > downTo ? 0 : Math.max(0, Math.min(level - base, level - toGo)),
+  );
+}
+
+/** @param cutOf depth cut through a stage's opening, mm */
+function momentOf({ stages, etchFactor }: Front, cutOf: (stage: FrontStage) => number): Moment {
+  const cuts = stages.map((stage) => {
+    const cut = cutOf(stage);
     // At the minute of its peel a stage has cut nothing, whatever is left of a difference of two minutes.
     return cut < SAME_SUM ? 0 : cut;
   });
-  const floors = front.stages.map(({ level, base }, i) => {
+  const floors = stages.map(({ level, base }, i) => {
     const cut = itemAt(cuts, i);
     if (cut === 0) return 0;
     return cut === level - base ? level : base + cut;
@@ -93,8 +124,8 @@ export function momentAt(front: Front, minute?: number): Moment {
   return {
     cuts,
     floors,
-    bases: front.stages.map(({ base }) => base),
-    factors: cuts.map((cut) => etchFactorAt(front.etchFactor, cut)),
+    bases: stages.map(({ base }) => base),
+    factors: cuts.map((cut) => etchFactorAt(etchFactor, cut)),
   };
 }
 

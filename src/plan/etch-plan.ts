@@ -8,6 +8,7 @@ import type { LevelChoice, MaskingChoice, WithdrawalRecord } from '#job/formats/
 import type { Masking } from '#job/job.ts';
 import type { Taper } from '#job/taper.ts';
 import type { Asked, Region, RegionId } from '#part/part.ts';
+import type { OpenedCluster } from './opened-cluster.ts';
 
 export interface PlannedRegion extends Region {
   readonly asked: Asked;
@@ -65,6 +66,8 @@ export interface EtchPlan {
   readonly sheet: readonly Loop[];
   /** In the order of the run. */
   readonly stages: readonly Stage[];
+  /** What the stages were put together from; left out where nobody knows. */
+  readonly clusters?: readonly OpenedCluster[];
   readonly masking: Masking;
   /**
    * The far face, in the part's frame as seen through the metal: its own regions, pieces and lines, in the same stages. Left out where

@@ -72,6 +72,7 @@ export function makePlan({ part, asked, far, job, memory = createClusterMemory()
       regions: itemAt(regions, index),
       sheet: cut.sheet,
       stages: stagesOf(itemAt(regions, index), itemAt(opened, index).stages, all, job.process),
+      clusters: itemAt(opened, index).clusters,
       masking,
       etchFactor,
       rate,
@@ -120,6 +121,7 @@ function regionsOf(
 }
 
 interface OpenedFace extends MaskedFace {
+  readonly clusters: readonly OpenedCluster[];
   /** By cluster. */
   readonly stages: readonly (readonly ClusterStage[])[];
   readonly findings: readonly Finding[];
@@ -140,6 +142,7 @@ function openFace(
   return {
     arrangement,
     levels,
+    clusters,
     stages: clusters.map((each) => each.stages),
     findings: [...missingOpenings(regions, clusters, undercut, regionOfFace), ...chordFindings(clusters)],
   };

@@ -27,15 +27,15 @@ export interface EtchedPart {
 export function etchedPart(
   plan: EtchPlan,
   thickness: Job['stock']['thickness'],
-  measured?: ContourKit,
-  measuredFar?: ContourKit,
+  measured?: () => ContourKit,
+  measuredFar?: () => ContourKit,
 ): EtchedPart {
-  const index = once(() => measured?.index ?? indexFront(frontOfPlan(plan, thickestOf(thickness))));
+  const index = once(() => measured?.().index ?? indexFront(frontOfPlan(plan, thickestOf(thickness))));
   return {
     plan,
     thickness,
     index,
-    kit: once(() => measured ?? makeContourKit(index())),
+    kit: once(() => measured?.() ?? makeContourKit(index())),
     ...(plan.far === undefined ? {} : { far: etchedPart(plan.far, thickness, measuredFar) }),
     regions: once(() => makeAreaFinder(plan.regions.map(({ loops }) => loops))),
   };

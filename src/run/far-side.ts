@@ -42,9 +42,12 @@ export function farSide(prepared: PreparedHandoff): PreparedHandoff | undefined 
   const turned = turnOver(prepared);
   if (turned === undefined) return undefined;
   const { made, kit, far } = prepared;
-  const { thickness } = kit.index.front;
+  const { thickness } = kit().index.front;
   const near = mirrorPlan(alone(prepared.plan), MIRROR);
-  const kitOf = (face: EtchPlan) => makeContourKit(indexFront(frontOfPlan(face, thickness)));
+  const kitOf = (face: EtchPlan) => {
+    const made = makeContourKit(indexFront(frontOfPlan(face, thickness)));
+    return () => made;
+  };
   return {
     ...prepared,
     ...turned,

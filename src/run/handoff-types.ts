@@ -15,9 +15,10 @@ export interface HandoffInput {
   readonly choices: HandoffChoices;
   readonly job: Job;
   readonly plan: EtchPlan;
-  readonly kit: ContourKit;
+  /** The front, made when first asked for. */
+  readonly kit: () => ContourKit;
   /** Where the plan has both faces: the far one as measured, and the metal that goes in all, mm³. */
-  readonly far?: { readonly kit: ContourKit; readonly removed: number } | undefined;
+  readonly far?: { readonly kit: () => ContourKit; readonly removed: number } | undefined;
   readonly units: { readonly job: ShownUnit; readonly drawing: LengthUnit };
 }
 

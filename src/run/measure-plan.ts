@@ -1,49 +1,101 @@
-/** What a plan comes to, measured on its front: metal removed by stage, and how far each region's floor came. */
+/**
+ * What a plan comes to, measured on its front: metal removed by stage, and how far each region's floor came. It is measured group by
+ * group; what a group came to is kept with its clusters, so that a change of one depth measures one group again.
+ */
+import { groupReach } from '#checks/group-reach.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import { type ContourKit, makeContourKit } from '#front/contours/contour-kit.ts';
-import { frontOfPlan } from '#front/front.ts';
+import { frontOfPlan, stageEnds } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
-import { reachedRegions } from '#front/reached-regions.ts';
+import type { Reached } from '#front/reached.ts';
 import { meetingVolume } from '#front/volumes/meeting-volume.ts';
-import { stageVolumes } from '#front/volumes/volumes.ts';
 import type { PlanMeasures } from '#handoff/plan-measures.ts';
 import type { Job } from '#job/job.ts';
 import { thickestOf } from '#job/sheet-at.ts';
-import type { EtchPlan } from '#plan/etch-plan.ts';
+import type { RegionId } from '#part/part.ts';
+import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
+import { planGroups } from '#plan/plan-groups.ts';
+import { createGroupMemory, type GroupMemory, type MeasuredGroup, measuredGroup } from './measured-group.ts';
 
-/** With the front that was measured, for whatever else is asked of it. */
+/** With what was measured, for whatever else is asked of it. */
 export interface MeasuredPlan extends PlanMeasures {
-  readonly kit: ContourKit;
-  /** Of the far face, where the plan has one. */
-  readonly far?: ContourKit;
+  readonly groups: readonly MeasuredGroup[];
+  /** The front of the whole, made when first asked for. */
+  readonly kit: () => ContourKit;
+  /** The same of the far face, where the plan has one. */
+  readonly far?: Pick<MeasuredPlan, 'groups' | 'kit'>;
   /** `contour-not-closed`, of the volumes. */
   readonly findings: readonly Finding[];
 }
 
-export function measurePlan(plan: EtchPlan, { stock }: Pick<Job, 'stock'>): MeasuredPlan {
-  const thickness = thickestOf(stock.thickness);
-  const near = measureFace(plan, thickness);
+type MeasuredJob = Pick<Job, 'stock' | 'process' | 'rules' | 'levels'>;
+
+export function measurePlan(
+  plan: EtchPlan,
+  job: MeasuredJob,
+  memory: GroupMemory = createGroupMemory(),
+): MeasuredPlan {
+  const near = measureFace(plan, job, memory);
   const { far: farPlan } = plan;
   if (farPlan === undefined) return near;
-  const far = measureFace(farPlan, thickness);
+  const far = measureFace(farPlan, job, memory);
   return {
     kit: near.kit,
-    far: far.kit,
+    groups: near.groups,
+    far: { kit: far.kit, groups: far.groups },
     findings: [...near.findings, ...far.findings],
-    stages: bothFaces(plan, [near, far], thickness),
+    stages: bothFaces(plan, [near, far], thickestOf(job.stock.thickness)),
     regions: new Map([...near.regions, ...far.regions]),
   };
 }
 
-function measureFace(plan: EtchPlan, thickness: number): Omit<MeasuredPlan, 'far'> {
-  const kit = makeContourKit(indexFront(frontOfPlan(plan, thickness)));
-  const volumes = stageVolumes(kit);
-  const open = volumes.find(({ gap }) => gap !== undefined)?.gap;
+function measureFace(plan: EtchPlan, job: MeasuredJob, memory: GroupMemory): Omit<MeasuredPlan, 'far'> {
+  const thickness = thickestOf(job.stock.thickness);
+  const { stock, process, rules, levels } = job;
+  const jobKey = JSON.stringify({ stock, process, rules, levels });
+  const groups = planGroups(plan, groupReach(plan, job)).map((group) =>
+    measuredGroup(memory, group, { job, jobKey }),
+  );
+  const ends = stageEnds(plan);
+  const removed = groups.map(({ volumes }) => volumes.upTo(ends));
+  const upTo = ends.map((_, end) => removed.reduce((sum, each) => sum + (each[end]?.volume ?? 0), 0));
+  const open = removed.flat().find(({ gap }) => gap !== undefined)?.gap;
+  let kit: ContourKit | undefined;
   return {
-    kit,
+    groups,
+    kit: () => {
+      kit ??= makeContourKit(indexFront(frontOfPlan(plan, thickness)));
+      return kit;
+    },
     findings: open === undefined ? [] : [finding('contour-not-closed', { of: 'volumes' }, { at: open })],
-    stages: volumes.map(({ volume }) => ({ removedVolume: volume })),
-    regions: reachedRegions(kit, plan.regions),
+    stages: upTo.map((volume, end) => ({ removedVolume: volume - (upTo[end - 1] ?? 0) })),
+    regions: reachedOf(plan, groups),
+  };
+}
+
+/** By region, in the plan's order; of land that several groups stand in, what all of them leave of it. */
+function reachedOf(plan: EtchPlan, groups: readonly MeasuredGroup[]): ReadonlyMap<RegionId, Reached> {
+  const found = new Map<RegionId, Reached[]>();
+  for (const { reached } of groups) {
+    for (const [id, each] of reached) {
+      const known = found.get(id);
+      if (known === undefined) found.set(id, [each]);
+      else known.push(each);
+    }
+  }
+  return new Map(plan.regions.map((region) => [region.id, together(region, found.get(region.id) ?? [])]));
+}
+
+function together({ area }: PlannedRegion, parts: readonly Reached[]): Reached {
+  const [only] = parts;
+  if (only !== undefined && parts.length === 1) return only;
+  const floorArea = parts.reduce((left, part) => left - (area - part.floorArea), area);
+  return {
+    floorArea,
+    share: area > 0 ? floorArea / area : 0,
+    deepest: parts.reduce((most, { deepest }) => Math.max(most, deepest), 0),
+    shallowest: parts.reduce((least, { shallowest }) => Math.min(least, shallowest), only?.shallowest ?? 0),
+    gap: parts.find(({ gap }) => gap !== undefined)?.gap,
   };
 }
 
@@ -56,7 +108,7 @@ function bothFaces(
   let before = 0;
   return stages.map(({ startMinute, minutes }, index) => {
     const minute = index === stages.length - 1 ? undefined : startMinute + minutes;
-    const met = meetingVolume({ near: near.kit, far: far.kit, thickness }, minute);
+    const met = meetingVolume({ near: near.kit(), far: far.kit(), thickness }, minute);
     const twice = met - before;
     before = met;
     const taken = [near, far].reduce((sum, { stages: own }) => sum + (own[index]?.removedVolume ?? 0), 0);

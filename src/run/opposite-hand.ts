@@ -28,14 +28,15 @@ export function oppositeHand(prepared: PreparedHandoff): PreparedHandoff {
   const plan = mirrorPlan(prepared.plan, MIRROR);
   const job = mirrorJob(prepared.job);
   const choices = mirrorChoices(prepared.choices, MIRROR);
-  const { thickness } = kit.index.front;
+  const { thickness } = kit().index.front;
+  const turned = makeContourKit(indexFront(frontOfPlan(plan, thickness)));
   return {
     ...prepared,
     plan,
     job,
     choices,
     isMirrored: prepared.isMirrored !== true,
-    kit: makeContourKit(indexFront(frontOfPlan(plan, thickness))),
+    kit: () => turned,
     made: {
       ...made,
       points: made.points?.map((point) => ({ ...point, at: mirrorPoint(point.at, MIRROR) })),

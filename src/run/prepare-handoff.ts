@@ -146,7 +146,13 @@ function sectionsFor({ choices, job, plan, kit, far }: HandoffInput): Making<rea
 }
 
 function pointsFor({ choices, job, plan, kit, far }: HandoffInput): Making<readonly InspectionPoint[]> {
-  const ask = { plan, index: kit.index, far: far?.kit.index, stock: job.stock, choice: choices.inspection };
+  const ask = {
+    plan,
+    index: kit().index,
+    far: far?.kit().index,
+    stock: job.stock,
+    choice: choices.inspection,
+  };
   const { points, findings } = inspectionPoints(ask);
   return { value: points, findings };
 }
@@ -200,12 +206,12 @@ function solidFor({ plan, job, kit, far }: HandoffInput): Making<ReliefMesh> {
   const thickness = thickestOf(job.stock.thickness);
   const made =
     far === undefined
-      ? etchedSolid(kit, job.stock)
+      ? etchedSolid(kit(), job.stock)
       : twoFacedSolid({
-          near: kit,
-          far: far.kit,
+          near: kit(),
+          far: far.kit(),
           thickness,
-          tolerance: solidTolerance(kit),
+          tolerance: solidTolerance(kit()),
           stock: job.stock,
           removed: far.removed,
           sheetVolume: sheetVolume(plan.sheet, job.stock.thickness) ?? 0,

@@ -80,9 +80,9 @@ export interface RunResult {
   readonly thickness?: Job['stock']['thickness'];
   /** Drawn edges with what may move them off their lines, in the frame of the plan; in the order of `lineBudgets` in plan.json. */
   readonly lineBudgets?: readonly LineBudget[];
-  /** The plan's front, as it was measured. */
-  readonly kit?: ContourKit;
-  readonly farKit?: ContourKit | undefined;
+  /** The plan's front, made when first asked for. */
+  readonly kit?: () => ContourKit;
+  readonly farKit?: (() => ContourKit) | undefined;
   /** Where an earlier plan was given. */
   readonly since?: PlanSince;
   readonly files: readonly OutputFile[];
@@ -204,16 +204,16 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
   const found = [...ready.findings, ...outward([...plan.findings, ...suggestSizing(plan, near, job)])];
   onPlan?.({ findings: sortFindings(found), shown: showPlan(toShow), drawing, plan, thickness });
   await step(0.75, 'measuring what will be etched');
-  const measures = measurePlan(plan, job);
+  const measures = measurePlan(plan, job, memory.groups);
   await step(0.85, 'checking that it can be made');
   const making = [
-    ...checkMaking({ plan, job, kit: measures.kit, reached: measures.regions }),
+    ...checkMaking({ plan, job, reached: measures.regions }, measures.groups),
     ...checkFaces(plan, measures, job),
   ];
   const { budgets, edges, removed, findings: judged } = judgeRun(ready, plan, { measures, sizing });
   const units = { job: ready.filled.units ?? 'mm', drawing: unit };
   const { choices } = ready;
-  const far = measures.far && { kit: measures.far, removed };
+  const far = measures.far && { kit: measures.far.kit, removed };
   const handoff = choices && prepareHandoff({ choices, job, plan, kit: measures.kit, far, units });
   await step(0.95, 'writing the files');
   const findings = sortFindings([
@@ -325,7 +325,7 @@ function framesOf({ origin }: Drawing): Frames {
 }
 
 function kitsOf({ kit, far }: MeasuredPlan): Pick<RunResult, 'kit' | 'farKit'> {
-  return far === undefined ? { kit } : { kit, farKit: far };
+  return far === undefined ? { kit } : { kit, farKit: far.kit };
 }
 
 /** plan.json, and the hand-off where nothing stops it. */

@@ -1,6 +1,6 @@
 /**
  * What is worth keeping between two runs of much the same job: the drawing as read, its regions, its hash, the clusters of
- * the plan, and the rounded contours of its loops. The caller owns the value; a run reads and renews it. What is kept is used only where its input is the same.
+ * the plan with what was measured and found of them, and the rounded contours of its loops. The caller owns the value; a run reads and renews it. What is kept is used only where its input is the same.
  */
 
 import type { Drawing } from '#drawing/drawing.ts';
@@ -12,6 +12,7 @@ import { farLinework } from '#part/far-linework.ts';
 import { findRegions, type RegionsFound } from '#part/find-regions.ts';
 import { type RegionAt, regionFinder } from '#part/region-at.ts';
 import { type ClusterMemory, createClusterMemory } from '#plan/open-clusters.ts';
+import { createGroupMemory, type GroupMemory } from './measured-group.ts';
 import { sha256Of } from './sha256-of.ts';
 
 type DrawingOptions = Pick<ReadOptions, 'unit' | 'wideLines'>;
@@ -29,6 +30,8 @@ export interface RunMemory {
   regions?: { readonly drawing: Drawing; readonly key: string; readonly found: PartFound };
   readonly clusters: ClusterMemory;
   readonly contours: ContourMemory;
+  /** What groups of clusters were measured and found to be. */
+  readonly groups: GroupMemory;
 }
 
 /** Regions with what finds them by a point. */
@@ -37,7 +40,7 @@ export interface PartFound extends RegionsFound {
 }
 
 export function createRunMemory(): RunMemory {
-  return { clusters: createClusterMemory(), contours: new WeakMap() };
+  return { clusters: createClusterMemory(), contours: new WeakMap(), groups: createGroupMemory() };
 }
 
 /** What the far face is made of; undefined where the job asks for none. */
@@ -54,7 +57,7 @@ export function farPartFor(
   memory: RunMemory,
   { near, bytes, options, job }: FarAsk,
 ): { readonly found: PartFound; readonly findings: readonly Finding[] } {
-  const beside: RunMemory = { clusters: memory.clusters, contours: memory.contours };
+  const beside: RunMemory = { ...createRunMemory() };
   if (memory.farDrawing !== undefined) beside.drawing = memory.farDrawing;
   const own = bytes === undefined ? undefined : drawingFor(beside, bytes, options);
   if (beside.drawing !== undefined) memory.farDrawing = beside.drawing;

@@ -14,8 +14,8 @@ test('findings about making 800 nested pockets', () => {
   const asked = askedAt(part, depths);
   for (let round = 0; round < 3; round++) {
     const [plan, planned] = timed(() => makePlan({ part, asked, job }));
-    const [{ kit, regions: reached }, measured] = timed(() => measurePlan(plan, job));
-    const [findings, checked] = timed(() => checkMaking({ plan, job, kit, reached }));
+    const [{ groups, regions: reached }, measured] = timed(() => measurePlan(plan, job));
+    const [findings, checked] = timed(() => checkMaking({ plan, job, reached }, groups));
     console.log(
       `plan ${planned.toFixed(0)} ms, measures ${measured.toFixed(0)} ms, checks ${checked.toFixed(0)} ms (${findings.length} findings)`,
     );

@@ -7,12 +7,12 @@ import { indexFront } from '#front/front-index.ts';
 import { checkedRelief } from '#front/relief/check-relief.ts';
 import { reliefMesh } from '#front/relief/relief-mesh.ts';
 import { sectionAlong } from '#front/section/section-along.ts';
-import { stageVolumes } from '#front/volumes/volumes.ts';
 import { squaredDistanceTransform } from '#oracle/distance-transform.ts';
 import { makePlan } from '#plan/make-plan.ts';
 import { plainJob } from '#support/jobs/plain-job.ts';
 import { askedAt, partOf } from '#support/parts/part-of.ts';
 import { pocketGrid } from '#support/parts/pocket-grid.ts';
+import { stageVolumes } from '#support/parts/stage-volumes.ts';
 
 /** The front of 40 × 20 rounded pockets with a deeper one nested in each, three depth classes, planned. */
 function gridFront(): Front {

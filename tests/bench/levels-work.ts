@@ -21,5 +21,5 @@ export const levelsWork = {
   plan: (drawn: ReturnType<typeof partOfCells>) => makePlan({ ...drawn, job }),
   measure: (plan: EtchPlan) => measurePlan(plan, job),
   check: (plan: EtchPlan, measured: ReturnType<typeof measurePlan>) =>
-    checkMaking({ plan, job, kit: measured.kit, reached: measured.regions }),
+    checkMaking({ plan, job, reached: measured.regions }, measured.groups),
 } as const;

@@ -20,8 +20,8 @@ test('M3.1 the plan of a random part is never region-over-etched, and every regi
     fc.property(randomPart, (drawn) => {
       const plan = planOf(drawn);
       const job = plainJob({ etchFactor: plan.etchFactor });
-      const { kit, regions: reached } = measurePlan(plan, job);
-      const findings = checkMaking({ plan, job, kit, reached });
+      const { groups, regions: reached } = measurePlan(plan, job);
+      const findings = checkMaking({ plan, job, reached }, groups);
       expect(findings.filter(({ code }) => code === 'region-over-etched')).toEqual([]);
       expect(findings.filter(({ code }) => code === 'maskant-comes-off')).toEqual([]);
       const closed = new Set(plan.findings.flatMap(({ place }) => place.regions ?? []));

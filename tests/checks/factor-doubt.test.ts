@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { checkCouponDepth } from '#checks/check-coupon-depth.ts';
-import { checkFloor } from '#checks/check-floor.ts';
+import { floors } from '#checks/check-floor.ts';
 import { checkMaking } from '#checks/check-making.ts';
 import type { Making } from '#checks/making.ts';
 import { makingPlace } from '#checks/making-place.ts';
@@ -35,8 +35,8 @@ function judged(
   const plain = plainJob(edgeDatum && { edgeDatum });
   const job: Job = { ...plain, process: { ...plain.process, factorSpread } };
   const plan = makePlan({ part, asked: askedAt(part, pockets), job });
-  const { kit, regions: reached } = measurePlan(plan, job);
-  const found = checkMaking({ plan, job, kit, reached });
+  const { groups, regions: reached } = measurePlan(plan, job);
+  const found = checkMaking({ plan, job, reached }, groups);
   return found.filter(({ code }) => code === 'factor-doubt-matters');
 }
 
@@ -214,11 +214,11 @@ test('M6.7 regions far from a limit need no measuring: the same floors are lost 
       const plan = planOf(drawn);
       const plain = plainJob({ etchFactor: plan.etchFactor });
       const job: Job = { ...plain, process: { ...plain.process, factorSpread } };
-      const { kit, regions: reached } = measurePlan(plan, job);
-      const making = { plan, job, kit, reached };
+      const { kit, groups, regions: reached } = measurePlan(plan, job);
+      const making = { plan, job, kit: kit(), reached };
       const known = floorCodes(making);
       const all = [factorSpread, -factorSpread].flatMap((by) => {
-        const { front } = kit.index;
+        const { front } = making.kit.index;
         const doubted = makeContourKit(
           indexFront({
             ...front,
@@ -230,7 +230,7 @@ test('M6.7 regions far from a limit need no measuring: the same floors are lost 
       const regions = new Set(
         all.filter((each) => !known.includes(each)).flatMap((each) => each.split(' ').slice(1)),
       );
-      const found = checkMaking(making).filter(
+      const found = checkMaking(making, groups).filter(
         (each) => each.code === 'factor-doubt-matters' && each.facts.of !== 'land',
       );
       expect(new Set(found.flatMap(({ place }) => place.regions ?? []))).toEqual(regions);
@@ -240,9 +240,9 @@ test('M6.7 regions far from a limit need no measuring: the same floors are lost 
 });
 
 function floorCodes(making: Making): string[] {
-  return checkFloor(makingPlace(making).place).map(({ code, place }) =>
-    [code, ...(place.regions ?? [])].join(' '),
-  );
+  return floors
+    .report(floors.find(makingPlace(making).place), making)
+    .map(({ code, place }) => [code, ...(place.regions ?? [])].join(' '));
 }
 
 describe('the depth of the coupon', () => {

@@ -25,8 +25,8 @@ test('M3.5 the plan of a random part is never region-over-etched, loses no maska
     fc.property(randomPart, anyDatum, (drawn, edgeDatum) => {
       const plan = planOf(drawn, edgeDatum, undefined, 're-mask');
       const job = plainJob({ etchFactor: plan.etchFactor, masking: 're-mask', edgeDatum });
-      const { kit, regions: reached } = measurePlan(plan, job);
-      const found = codes(checkMaking({ plan, job, kit, reached }));
+      const { groups, regions: reached } = measurePlan(plan, job);
+      const found = codes(checkMaking({ plan, job, reached }, groups));
       expect(found).not.toContain('region-over-etched');
       // Walls that stand outside their lines may meet under a strip of land that was drawn too narrow for them.
       if (edgeDatum === 'shallow-edge') expect(found).not.toContain('maskant-comes-off');

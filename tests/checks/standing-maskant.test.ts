@@ -11,6 +11,7 @@ import { makePlan } from '#plan/make-plan.ts';
 import { measurePlan } from '#run/measure-plan.ts';
 import { circle, rectangle } from '#support/geometry/shapes.ts';
 import { plainJob } from '#support/jobs/plain-job.ts';
+import { checkWhole } from '#support/parts/check-whole.ts';
 import { type DrawnFront, kitOf } from '#support/parts/front-of.ts';
 import { askedAt, partOf } from '#support/parts/part-of.ts';
 
@@ -126,7 +127,7 @@ function makingOf(masking: Masking, sheet = rectangle(-20, -20, 80, 40)): Making
   ]);
   const plan = makePlan({ part, asked, job });
   const { kit, regions } = measurePlan(plan, job);
-  return { plan, job, kit, reached: regions };
+  return { plan, job, kit: kit(), reached: regions };
 }
 
 describe('maskant that stands to the end of its coat', () => {
@@ -177,7 +178,7 @@ describe('maskant that stands to the end of its coat', () => {
 
 describe('(contour-not-closed)', () => {
   const reported = (making: Making) =>
-    checkMaking(making)
+    checkWhole(making)
       .filter(({ code }) => code === 'contour-not-closed')
       .map(({ facts, place }) => [facts, place.at]);
 
@@ -204,7 +205,7 @@ test('a plan without a stage has nothing to check, be the sheet ever so small', 
   const making = makingOf('peel-next', rectangle(-20, -20, 80, 40));
   const part = partOf({ sheet: rectangle(0, 0, 1, 0.5), outlines: [] });
   const plan = makePlan({ part, asked: new Map(), job: plainJob() });
-  const { kit, regions } = measurePlan(plan, plainJob());
+  const { groups, regions } = measurePlan(plan, plainJob());
   expect(plan.stages).toEqual([]);
-  expect(checkMaking({ ...making, plan, kit, reached: regions })).toEqual([]);
+  expect(checkMaking({ ...making, plan, reached: regions }, groups)).toEqual([]);
 });

@@ -1,7 +1,7 @@
 /** What lies beside a place on the part, and along the way across a narrow one. */
 import { describe, expect, test } from 'vitest';
 import { checkOverhang } from '#checks/check-overhang.ts';
-import { checkPieceParts } from '#checks/check-piece-parts.ts';
+import { pieceParts } from '#checks/check-piece-parts.ts';
 import type { MakingPlace } from '#checks/making.ts';
 import { makingPlace } from '#checks/making-place.ts';
 import type { NarrowPlace } from '#checks/narrow-places.ts';
@@ -29,7 +29,7 @@ function placeOf(
   const job = plainJob({ etchFactor: [[0, factor]], levels: 'as-drawn', ...(masking && { masking }) });
   const plan = makePlan({ part, asked: askedAt(part, depths), job });
   const { kit, regions } = measurePlan(plan, job);
-  return makingPlace({ plan, job, kit, reached: regions }).place;
+  return makingPlace({ plan, job, kit: kit(), reached: regions }).place;
 }
 
 const idAt = ({ regions }: EtchPlan, x: number, y: number): string | undefined =>
@@ -139,7 +139,7 @@ describe('(piece-in-many-parts)', () => {
         [10, 50, 2],
       ],
     );
-    const [reported, ...others] = checkPieceParts(place);
+    const [reported, ...others] = pieceParts.report(pieceParts.find(place), place);
     expect(others).toEqual([]);
     expect(reported?.code).toBe('piece-in-many-parts');
     expect(reported?.facts).toEqual({ parts: 3, stage: 1, regions: 2 });
@@ -162,7 +162,7 @@ describe('(piece-in-many-parts)', () => {
         [90, 5, 2],
       ],
     );
-    expect(checkPieceParts(deeper)).toEqual([]);
+    expect(pieceParts.report(pieceParts.find(deeper), deeper)).toEqual([]);
     const shallower = placeOf(
       [rectangle(0, 0, 60, 40), rectangle(10, 10, 20, 30), rectangle(35, 12, 52, 30)],
       [
@@ -171,7 +171,7 @@ describe('(piece-in-many-parts)', () => {
         [40, 20, 3],
       ],
     );
-    expect(checkPieceParts(shallower)).toEqual([]);
+    expect(pieceParts.report(pieceParts.find(shallower), shallower)).toEqual([]);
   });
 });
 

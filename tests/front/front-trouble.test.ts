@@ -4,7 +4,7 @@ import { type ContourKit, makeContourKit } from '#front/contours/contour-kit.ts'
 import { contourLoops } from '#front/contours/contour-loops.ts';
 import { frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
-import { removedVolume, stageVolumes } from '#front/volumes/volumes.ts';
+import { removedVolume } from '#front/volumes/volumes.ts';
 import { type Loop, lineSpan, loopsArea, reverseSpans, spanFromBulge } from '#geometry/span.ts';
 import { strewnVolume } from '#oracle/etched-depth.ts';
 import { makePlan } from '#plan/make-plan.ts';
@@ -14,6 +14,7 @@ import { plainJob } from '#support/jobs/plain-job.ts';
 import { kitOf } from '#support/parts/front-of.ts';
 import { handMadePlan } from '#support/parts/hand-made-plan.ts';
 import { askedAt, partOf } from '#support/parts/part-of.ts';
+import { stageVolumes } from '#support/parts/stage-volumes.ts';
 
 function expectWhole(kit: ContourKit): void {
   const { front } = kit.index;
@@ -170,7 +171,7 @@ test('contour-not-closed: an opening whose border has a gap is said, not left ou
   if (first === undefined) throw new Error('there is a stage');
   const broken = [lineSpan({ x: 20, y: 30 }, { x: 45, y: 30 }), lineSpan({ x: 45, y: 30 }, { x: 30, y: 55 })];
   const plan = { ...handMadePlan, stages: [{ ...first, opening: [broken] }, ...others] };
-  const { findings } = measurePlan(plan, { stock: { ...plainJob().stock, thickness: 6 } });
+  const { findings } = measurePlan(plan, { ...plainJob(), stock: { ...plainJob().stock, thickness: 6 } });
   expect(findings).toMatchObject([
     { code: 'contour-not-closed', severity: 'warn', facts: { of: 'volumes' } },
   ]);

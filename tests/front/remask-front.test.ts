@@ -9,7 +9,7 @@ import { indexFront } from '#front/front-index.ts';
 import { reachedIn } from '#front/reached.ts';
 import { reliefMesh } from '#front/relief/relief-mesh.ts';
 import { sectionAlong } from '#front/section/section-along.ts';
-import { removedVolume, stageVolumes } from '#front/volumes/volumes.ts';
+import { removedVolume } from '#front/volumes/volumes.ts';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, pointAlong } from '#geometry/span.ts';
@@ -22,6 +22,7 @@ import { rectangle } from '#support/geometry/shapes.ts';
 import { plainJob } from '#support/jobs/plain-job.ts';
 import { kitOf, RATE } from '#support/parts/front-of.ts';
 import { askedAt, partOf } from '#support/parts/part-of.ts';
+import { stageVolumes } from '#support/parts/stage-volumes.ts';
 import { planOf, type RandomPart, randomPart, TIGHT_SHEET } from '#support/random-parts/random-part.ts';
 
 const runs = (usual: number) => ({ numRuns: Number(process.env['RUNS'] ?? usual) });

@@ -44,7 +44,7 @@ describe('section-01.dxf, read by another reader (npm package dxf 5.3.1)', () =>
     const result = await lid();
     const { kit } = result;
     if (kit === undefined) throw new Error('the lid is planned');
-    const probe = makeProbe(kit.index, momentAt(kit.index.front));
+    const probe = makeProbe(kit().index, momentAt(kit().index.front));
     for (const [name, place] of [
       ['section-01.dxf', (at: number) => [at, 60] as const],
       ['section-02.dxf', (at: number) => [70, at - 10] as const],

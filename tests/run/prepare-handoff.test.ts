@@ -362,7 +362,7 @@ describe('M9.8 the opposite hand', () => {
     expect(volumeOf(drawn)).toBeGreaterThan(200 * 120 * 2);
     expect(volumeOf(other) / volumeOf(drawn)).toBeCloseTo(1, 6);
     expect(other.made.templates?.templates.length).toBe(drawn.made.templates?.templates.length);
-    expect(other.kit.index.front.thickness).toBe(4);
+    expect(other.kit().index.front.thickness).toBe(4);
   });
 
   test('mirrored again is what it was', () => {

@@ -22,7 +22,7 @@ test('scribe-line-stub: a line of 0.4 mm is reported with its place, one of 1.2 
       choices: resolveHandoff({ ...plainJobFile, handoff: {} }, 'mm'),
       job,
       plan: { ...plan, stages },
-      kit: makeContourKit(indexFront(frontOfPlan(plan, 6))),
+      kit: () => makeContourKit(indexFront(frontOfPlan(plan, 6))),
       units: { job: 'mm', drawing: 'mm' },
     });
     return findings.filter(({ code }) => code === 'scribe-line-stub');

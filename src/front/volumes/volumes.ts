@@ -22,59 +22,36 @@ import { type DepthRange, integrateDepth } from './integrate-depth.ts';
 import { straightWalls } from './straight-walls.ts';
 import { besideIn, neighborStages, type WallGroup, wallGroups } from './wall-groups.ts';
 
-export interface StageVolume {
-  /** Stage number. */
-  readonly stage: number;
-  /** mm³ between the front at the stage's peel and at its end. */
-  readonly volume: number;
-  /** Where a contour did not close, so that the volume may be wrong; undefined where all did. */
-  readonly gap: Point | undefined;
+/** Levels up to which a cluster is integrated as a whole, and moments up to which each is. */
+export const FEW_LEVELS = 12;
+
+export interface VolumeMeter {
+  /** Metal removed up to a moment. */
+  readonly at: (moment: Moment) => Removed;
+  /**
+   * The same for many moments of a run, of which only some are integrated.
+   * @param places depth etched till then, mm, rising
+   */
+  readonly along: (moments: readonly Moment[], places: readonly number[]) => Removed[];
 }
 
-/** Levels up to which a cluster is integrated as a whole, and stages up to which each is. */
-const FEW = 12;
-
-/** Metal removed during each stage, in the order of the run: the volume between two fronts. */
-export function stageVolumes(kit: ContourKit): StageVolume[] {
-  const { front } = kit.index;
-  const run = [...front.stages].sort((a, b) => a.number - b.number);
+export function volumeMeter(kit: ContourKit): VolumeMeter {
   const metal = measurable(kit);
-  const moments = run.map(({ startMinute, minutes }, i) =>
-    momentAt(front, i === run.length - 1 ? undefined : startMinute + minutes),
-  );
-  const gaps: Point[] = [];
-  const removed = (i: number): number => {
-    const { volume, gap } = removedAt(metal, itemAt(moments, i));
-    if (gap !== undefined) gaps.push(gap);
-    return volume;
+  return {
+    at: (moment) => removedAt(metal, moment),
+    along: (moments, places) => {
+      let gap: Point | undefined;
+      const exact = (i: number): number => {
+        const removed = removedAt(metal, itemAt(moments, i));
+        gap ??= removed.gap;
+        return removed.volume;
+      };
+      const straight = straightWalls(kit.index, neighborStages(kit.index));
+      const baseline = (i: number): number => straight(itemAt(moments, i));
+      const volumes = curveThrough(exact, { places, baseline, share: VOLUME_AGREEMENT });
+      return volumes.map((volume) => ({ volume, gap }));
+    },
   };
-  const places = run.map(({ startMinute, minutes }) => startMinute + minutes);
-  const after =
-    run.length > FEW ? fromFew(kit, metal, { moments, places, removed }) : run.map((_, i) => removed(i));
-  return run.map(({ number }, i) => ({
-    stage: number,
-    volume: itemAt(after, i) - (i === 0 ? 0 : itemAt(after, i - 1)),
-    gap: i === 0 ? gaps[0] : undefined,
-  }));
-}
-
-/** Metal removed up to each of many moments, some of them integrated. mm³ */
-function fromFew(
-  { index }: ContourKit,
-  { neighbors }: Metal,
-  run: {
-    readonly moments: readonly Moment[];
-    /** Minutes of the moments. */
-    readonly places: readonly number[];
-    readonly removed: (i: number) => number;
-  },
-): number[] {
-  const straight = straightWalls(index, neighbors);
-  return curveThrough(run.removed, {
-    places: run.places,
-    baseline: (i) => straight(itemAt(run.moments, i)),
-    share: VOLUME_AGREEMENT,
-  });
 }
 
 /** All metal removed up to a minute; to the end of the run when none is given. mm³ */
@@ -86,7 +63,6 @@ export function removedVolume(kit: ContourKit, minute?: number): number {
 interface Metal {
   readonly kit: ContourKit;
   readonly clusters: readonly MetalCluster[];
-  readonly neighbors: Int32Array;
 }
 
 interface MetalCluster {
@@ -102,14 +78,14 @@ function measurable(kit: ContourKit): Metal {
   const { index } = kit;
   const { sheet } = index.front;
   const border = sheet.length === 0 ? undefined : makeClipBorder(index, sheet);
-  const neighbors = index.front.stages.length > FEW ? neighborStages(index) : new Int32Array();
+  const neighbors = index.front.stages.length > FEW_LEVELS ? neighborStages(index) : new Int32Array();
   const clusters = kit.clusters.map((members) => {
     const stages = stagesOf(kit, members);
     const clip = border === undefined ? undefined : clipNearCluster(border, members);
-    const groups = stages.length > FEW ? wallGroups(kit, members, neighbors) : [];
+    const groups = stages.length > FEW_LEVELS ? wallGroups(kit, members, neighbors) : [];
     return { members, clip, stages, groups };
   });
-  return { kit, clusters, neighbors };
+  return { kit, clusters };
 }
 
 function stagesOf({ index }: ContourKit, members: Int32Array): number[] {
@@ -121,9 +97,10 @@ function stagesOf({ index }: ContourKit, members: Int32Array): number[] {
   return [...present];
 }
 
-interface Removed {
+export interface Removed {
   /** mm³ */
   readonly volume: number;
+  /** Where a contour did not close, so that the volume may be wrong; undefined where all did. */
   readonly gap: Point | undefined;
 }
 

@@ -55,10 +55,11 @@ export async function compareReturned(
   options: JobRunOptions = {},
 ): Promise<CompareResult> {
   const run = await runJob(input, { ...options, withoutFiles: true });
-  const { plan, planFile, kit, drawing, job } = run;
-  if (plan === undefined || planFile === undefined || kit === undefined || job === undefined) {
+  const { plan, planFile, drawing, job } = run;
+  if (plan === undefined || planFile === undefined || run.kit === undefined || job === undefined) {
     return { findings: run.findings };
   }
+  const kit = run.kit();
   const origin = drawing?.origin ?? { x: 0, y: 0 };
   const read = returnedLines(file, { unit: drawing?.unit ?? 'mm', origin });
   if (hasStop(read.findings)) return { findings: read.findings };

@@ -4,7 +4,7 @@ import { glbFile } from '#handoff/solid/glb-file.ts';
 import { movedSolid, type Writer } from '#run/handoff-files.ts';
 
 export const write: Writer<'glb'> = ({ plan, job, kit, solid, planHash, origin }) => {
-  const tolerance = solidTolerance(kit);
+  const tolerance = solidTolerance(kit());
   const bytes = glbFile({
     name: job.name,
     planHash,

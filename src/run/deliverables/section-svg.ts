@@ -5,7 +5,7 @@ import type { Writer } from '#run/handoff-files.ts';
 import { twoDigits } from '#units/two-digits.ts';
 
 export const write: Writer<'section-svg'> = ({ sections, plan, job, kit, planHash }) => {
-  const { thickness } = kit.index.front;
+  const { thickness } = kit().index.front;
   return sections.map((section, index) => ({
     name: `section-${twoDigits(index + 1)}.svg`,
     what: `section ${section.name} as a picture`,

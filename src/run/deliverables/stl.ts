@@ -7,6 +7,6 @@ export const write: Writer<'stl'> = ({ kit, solid, planHash, origin }) => {
   const mesh = movedSolid(solid, origin);
   const { x, y } = mesh.origin;
   const counted = x === 0 && y === 0 ? '' : `, counted from (${x}, ${y})`;
-  const what = `the etched part as a solid, mm, within ${solidTolerance(kit)} mm${counted}`;
+  const what = `the etched part as a solid, mm, within ${solidTolerance(kit())} mm${counted}`;
   return [{ name: 'etched-part.stl', what, bytes: stlFile(mesh, planHash) }];
 };

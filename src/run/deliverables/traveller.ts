@@ -14,7 +14,7 @@ const FARTHEST = 1e6;
 export const write: Writer<'traveller'> = async (writing) => {
   const { choices, plan, job, planHash, kit, far, units, made, side } = writing;
   const choice = { margin: choices.inspection.margin, spacing: FARTHEST };
-  const ask = { plan, index: kit.index, far: far?.kit.index, stock: job.stock, choice };
+  const ask = { plan, index: kit().index, far: far?.kit().index, stock: job.stock, choice };
   const points = inspectionPoints(ask).points.filter(({ face }) => face === undefined);
   // During the run a thickness shows what one face lost only where the other is not etched.
   const gauged = points.filter(({ at, depth, thickness }) => {

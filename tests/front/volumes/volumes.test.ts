@@ -5,10 +5,11 @@ import { contourLoops } from '#front/contours/contour-loops.ts';
 import { depthAt, depthsAt } from '#front/depth-at.ts';
 import { endMinute } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
-import { removedVolume, stageVolumes } from '#front/volumes/volumes.ts';
+import { removedVolume } from '#front/volumes/volumes.ts';
 import { type Loop, loopsArea, pointAlong, spansLength } from '#geometry/span.ts';
 import { circle, rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
 import { kitOf } from '#support/parts/front-of.ts';
+import { stageVolumes } from '#support/parts/stage-volumes.ts';
 import { planOf, randomPart } from '#support/random-parts/random-part.ts';
 
 /** Steiner's formula for parallel sets (area A + P r + π r² of a convex shape grown by r), integrated over depth with r = φ√(ℓ² − z²). */

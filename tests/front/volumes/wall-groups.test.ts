@@ -4,7 +4,7 @@ import { makeContourKit } from '#front/contours/contour-kit.ts';
 import { contourLoops } from '#front/contours/contour-loops.ts';
 import { endMinute, type Front, frontOfPlan } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
-import { removedVolume, stageVolumes } from '#front/volumes/volumes.ts';
+import { removedVolume } from '#front/volumes/volumes.ts';
 import { neighborStages, wallGroups } from '#front/volumes/wall-groups.ts';
 import { loopsArea } from '#geometry/span.ts';
 import { makePlan } from '#plan/make-plan.ts';
@@ -12,6 +12,7 @@ import { rectangle } from '#support/geometry/shapes.ts';
 import { plainJob } from '#support/jobs/plain-job.ts';
 import { kitOf } from '#support/parts/front-of.ts';
 import { askedAt, partOf } from '#support/parts/part-of.ts';
+import { stageVolumes } from '#support/parts/stage-volumes.ts';
 import { touchingCells } from '#support/parts/touching-cells.ts';
 
 describe('M2 walls that feel few levels', () => {

@@ -99,7 +99,7 @@ describe.each(SAMPLES)('the etched part of the sample %s', (name) => {
     tags: ['long'],
   }, async () => {
     const result = await sample(name);
-    expectSameSolid(result, result.kit?.index.front.thickness ?? Number.NaN);
+    expectSameSolid(result, result.kit?.().index.front.thickness ?? Number.NaN);
   });
 
   it('is a GLB without fault to the Khronos validator', { tags: ['long'] }, async () => {
@@ -154,7 +154,7 @@ it.each([
 ])('the %s, masked again for each stage, is a solid of the planned volume', async (_, run) => {
   const result = await run();
   expect(result.plan?.masking).toBe('re-mask');
-  expectSameSolid(result, result.kit?.index.front.thickness ?? Number.NaN);
+  expectSameSolid(result, result.kit?.().index.front.thickness ?? Number.NaN);
 });
 
 describe('a sheet that tapers', () => {

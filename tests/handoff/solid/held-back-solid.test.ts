@@ -33,7 +33,7 @@ test('solid-held-back: neither GLB nor STL of a solid that its check refuses, an
     'mm',
   );
   const units = { job: 'mm', drawing: 'mm' } as const;
-  const { made, findings } = prepareHandoff({ choices, job, plan, kit, units });
+  const { made, findings } = prepareHandoff({ choices, job, plan, kit: () => kit, units });
   expect(made.solid).toBeUndefined();
   expect(findings).toMatchObject([
     { code: 'solid-held-back', severity: 'warn', facts: { of: 'files', trouble: 'volume' } },

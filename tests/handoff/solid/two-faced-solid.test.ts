@@ -37,8 +37,8 @@ function meshOf({ kit, farKit, planFile }: RunResult, thickness: number): Relief
   if (kit === undefined || farKit === undefined || planFile === undefined)
     throw new Error('it can be planned');
   const made = twoFacedSolid({
-    near: kit,
-    far: farKit,
+    near: kit(),
+    far: farKit(),
     thickness,
     tolerance: 0.02,
     stock: { thickness },

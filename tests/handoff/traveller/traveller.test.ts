@@ -187,7 +187,7 @@ test('picture-too-small: a narrow pocket in a sheet of 4 m cannot be seen on A4,
       units: { job: 'mm', drawing: 'mm' },
       job,
       plan,
-      kit,
+      kit: () => kit,
     });
   };
   const tooSmall = ({ findings }: ReturnType<typeof prepareHandoff>) =>

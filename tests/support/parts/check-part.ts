@@ -43,7 +43,7 @@ export function checkPart(
   const walled = etched.map(([id, each]) => [id, { ...each, ...(wall !== undefined && { wall }) }] as const);
   const plan = spoil(makePlan({ part, asked: new Map(walled), job }));
   const measures = measurePlan(plan, job);
-  return [...plan.findings, ...checkMaking({ plan, job, kit: measures.kit, reached: measures.regions })];
+  return [...plan.findings, ...checkMaking({ plan, job, reached: measures.regions }, measures.groups)];
 }
 
 function jobOf({

@@ -1,0 +1,56 @@
+/** Metal removed from a front, or a part of one, up to the ends of stages of the run, which may be stages of other parts. */
+
+import type { ContourKit } from '#front/contours/contour-kit.ts';
+import { momentAtEnd, type StageEnd } from '#front/front.ts';
+import { itemAt } from '#geometry/assert.ts';
+import { FEW_LEVELS, type Removed, volumeMeter } from './volumes.ts';
+
+export interface EndVolumes {
+  /** In the order of the ends. */
+  readonly upTo: (ends: readonly StageEnd[]) => readonly Removed[];
+}
+
+const NOTHING: Removed = { volume: 0, gap: undefined };
+
+/** What was found for an end is kept: it does not depend on the others, unless there are so many that only some are integrated. */
+export function endVolumes(kit: ContourKit): EndVolumes {
+  const { front } = kit.index;
+  const deepest = front.stages[0]?.level ?? 0;
+  const known = new Map<string, Removed>();
+  const knownTogether = new Map<string, readonly Removed[]>();
+  let meter: ReturnType<typeof volumeMeter> | undefined;
+  const measured = (): ReturnType<typeof volumeMeter> => {
+    meter ??= volumeMeter(kit);
+    return meter;
+  };
+  const one = (end: StageEnd): Removed => {
+    const key = keyOf(end);
+    const found = known.get(key) ?? measured().at(momentAtEnd(front, end));
+    known.set(key, found);
+    return found;
+  };
+  const many = (ends: readonly StageEnd[]): readonly Removed[] => {
+    const key = ends.map(keyOf).join(' ');
+    const found =
+      knownTogether.get(key) ??
+      measured().along(
+        ends.map((end) => momentAtEnd(front, end)),
+        ends.map(({ toGo, downTo }) => Math.min(downTo, deepest - toGo)),
+      );
+    knownTogether.set(key, found);
+    return found;
+  };
+  return {
+    upTo: (ends) => {
+      // While all of the deepest level is still to go nothing is cut here.
+      const begun = ends.filter(({ toGo }) => toGo < deepest);
+      const found = begun.length > FEW_LEVELS ? many(begun) : begun.map(one);
+      const byEnd = new Map(begun.map((end, i) => [end, itemAt(found, i)]));
+      return ends.map((end) => byEnd.get(end) ?? NOTHING);
+    },
+  };
+}
+
+function keyOf({ toGo, downTo }: StageEnd): string {
+  return `${toGo}/${downTo}`;
+}

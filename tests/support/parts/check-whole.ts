@@ -1,0 +1,8 @@
+/** A plan checked as its own only group: with whatever front it is given. */
+import { checkMaking } from '#checks/check-making.ts';
+import type { Making } from '#checks/making.ts';
+import type { Finding } from '#findings/finding.ts';
+
+export function checkWhole(making: Making): Finding[] {
+  return checkMaking(making, [{ ...making, kept: {} }]);
+}
