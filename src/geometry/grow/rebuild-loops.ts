@@ -110,12 +110,17 @@ export function spansOf(loop: RebuiltLoop): Loop {
   return loop.map(({ span }) => span);
 }
 
-type FindCarriers = (a: Point, b: Point) => readonly Carrier[];
+interface CarrierFinder {
+  /** Those that an edge may lie on. */
+  readonly near: (a: Point, b: Point) => readonly Carrier[];
+  readonly hasKnown: boolean;
+}
 
-function carrierFinder(carriers: readonly Carrier[]): FindCarriers {
-  if (carriers.length < FEW_CARRIERS) return () => carriers;
+function carrierFinder(carriers: readonly Carrier[]): CarrierFinder {
+  const hasKnown = carriers.some(({ isKnown }) => isKnown);
+  if (carriers.length < FEW_CARRIERS) return { near: () => carriers, hasKnown };
   const index = indexBoxes(carriers.map(({ span }) => growBox(boxOfSpan(span), SAGITTA + SPECK)));
-  return (a, b) => index.meeting(edgeMiddle(a, b)).map((each) => itemAt(carriers, each));
+  return { near: (a, b) => index.meeting(edgeMiddle(a, b)).map((each) => itemAt(carriers, each)), hasKnown };
 }
 
 function edgeMiddle(a: Point, b: Point): Box {
@@ -124,7 +129,7 @@ function edgeMiddle(a: Point, b: Point): Box {
   return { minX: x, minY: y, maxX: x, maxY: y };
 }
 
-function rebuildRing(points: readonly Point[], find: FindCarriers): RebuiltLoop | undefined {
+function rebuildRing(points: readonly Point[], find: CarrierFinder): RebuiltLoop | undefined {
   let runs = joinRuns(matchEdges(points, find));
   // Each pass drops at least one run, so this ends.
   for (;;) {
@@ -143,7 +148,7 @@ function rebuildRing(points: readonly Point[], find: FindCarriers): RebuiltLoop 
 }
 
 /** One run an edge, each on its best carrier; specks that fit none are left out. */
-function matchEdges(points: readonly Point[], find: FindCarriers): Run[] {
+function matchEdges(points: readonly Point[], find: CarrierFinder): Run[] {
   const runs: Run[] = [];
   let last: Carrier | undefined;
   points.forEach((start, index) => {
@@ -156,13 +161,18 @@ function matchEdges(points: readonly Point[], find: FindCarriers): Run[] {
   return runs;
 }
 
-function bestCarrier(a: Point, b: Point, last: Carrier | undefined, find: FindCarriers): Carrier | undefined {
+function bestCarrier(
+  a: Point,
+  b: Point,
+  last: Carrier | undefined,
+  find: CarrierFinder,
+): Carrier | undefined {
   const fitsLast = last !== undefined && (misfit(last.span, a, b) ?? FITS_CARRIER) < FITS_CARRIER;
-  // The edge after a chord of a circle is most often the next chord of it.
-  if (fitsLast && last.isKnown) return last;
+  // The edge after a chord of a circle is most often the next chord of it; only a known carrier goes before that.
+  if (fitsLast && (last.isKnown || !find.hasKnown)) return last;
   let best: Carrier | undefined;
   let least = Number.POSITIVE_INFINITY;
-  for (const carrier of find(a, b)) {
+  for (const carrier of find.near(a, b)) {
     const off = misfit(carrier.span, a, b);
     if (off === undefined) continue;
     if (carrier.isKnown && off < FITS_CARRIER) return carrier;
@@ -175,9 +185,10 @@ function bestCarrier(a: Point, b: Point, last: Carrier | undefined, find: FindCa
 }
 
 /** An edge that fits no carrier as a whole may run along two, where the grid lost the corner between them; else it is a chord. */
-function splitEdge(a: Point, b: Point, find: FindCarriers): Run[] {
+function splitEdge(a: Point, b: Point, find: CarrierFinder): Run[] {
   const edge = lineSpan(a, b);
-  const shares = find(a, b)
+  const shares = find
+    .near(a, b)
     .flatMap(({ span }) => [span.start, span.end])
     .filter((end) => distance(end, footOn(edge, end)) < SAGITTA)
     .map((end) => nearestShare(edge, end))
@@ -198,16 +209,19 @@ function splitEdge(a: Point, b: Point, find: FindCarriers): Run[] {
 
 /** Joins neighbours that lie on one line or circle, also across the polygon's seam, and drops specks between others. */
 function joinRuns(runs: readonly Run[]): Run[] {
-  const joined: Run[] = [];
+  const joined: (Run & { points: Point[] })[] = [];
   for (const run of runs) {
     const last = joined.at(-1);
-    if (last !== undefined && belongTogether(last, run)) joined[joined.length - 1] = mergeRuns(last, run);
-    else joined.push(run);
+    if (last === undefined || !belongTogether(last, run)) joined.push({ ...run, points: [...run.points] });
+    else {
+      for (const point of run.points) last.points.push(point);
+      if (run.carrier.isKnown) joined[joined.length - 1] = { ...run, points: last.points };
+    }
   }
   const first = joined[0];
   const last = joined.at(-1);
   if (joined.length > 1 && first !== undefined && last !== undefined && belongTogether(last, first)) {
-    joined[0] = mergeRuns(last, first);
+    joined[0] = { ...(first.carrier.isKnown ? first : last), points: [...last.points, ...first.points] };
     joined.pop();
   }
   const kept = joined.filter(({ points }) => pathLength(points) >= SPECK);
@@ -217,10 +231,6 @@ function joinRuns(runs: readonly Run[]): Run[] {
 function belongTogether(a: Run, b: Run): boolean {
   if (a.isChord || b.isChord) return false;
   return a.carrier === b.carrier || sameCarrier(a.carrier.span, b.carrier.span);
-}
-
-function mergeRuns(a: Run, b: Run): Run {
-  return { ...(b.carrier.isKnown ? b : a), points: [...a.points, ...b.points] };
 }
 
 function pathLength(points: readonly Point[]): number {
