@@ -114,6 +114,18 @@ const EDITS: readonly (readonly [
     { process: { scribing: { template: { slot: 1.2, blade: 0.9 } } } },
   ],
   ['parts in a load', typing('Parts hung at once', '3'), { process: { load: 3 } }],
+  ['sized to a thickness', typing('Sized to', '4.02'), { process: { sizing: { to: 4.02 } } }],
+  [
+    'one face of it',
+    choosing('Bare for sizing', 'one face, the other covered'),
+    { process: { sizing: { to: 4.02, faces: 'one' } } },
+  ],
+  [
+    'by an amount instead',
+    typing('Sized by', '0.0004 in'),
+    { process: { sizing: { amount: 0.01016, faces: 'one' } } },
+  ],
+  ['not sized', typing('Sized by', ''), { process: { load: 3 } }],
   ['edge datum', choosing('A drawn line is', 'middle of the wall'), { process: { edgeDatum: 'mid-wall' } }],
   ['thinnest web', typing('Thinnest metal left', '1/32 in'), { rules: { minWeb: 0.79375 } }],
   ['line spacing', typing('Scribe lines apart', '1.4'), { rules: { minLineSpacing: 1.4 } }],

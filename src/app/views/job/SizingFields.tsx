@@ -4,7 +4,7 @@ import { LengthField } from '#app/views/LengthField.tsx';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { setField } from '#job/fields/edit-field.ts';
 import { JOB } from '#job/job-file.ts';
-import { showLength } from '#units/show-length.ts';
+import { showLength, showMinutes } from '#units/show-length.ts';
 import { FieldControl } from './FieldControl.tsx';
 import type { JobPart } from './job-part.ts';
 
@@ -44,8 +44,25 @@ export function SizingFields(part: JobPart) {
       {given === undefined ? (
         <p className="aside">Where one is set, the sheet is etched all over first, on both faces or one.</p>
       ) : (
-        <FieldControl field={sizing.members.faces} path={[...PATH, 'faces']} {...part} />
+        <>
+          <FieldControl field={sizing.members.faces} path={[...PATH, 'faces']} {...part} />
+          <SizedWords />
+        </>
       )}
     </fieldset>
+  );
+}
+
+/** What it comes to in the plan on show. */
+function SizedWords() {
+  const unit = useWorkbenchState((state) => state.session.unit);
+  const planned = useWorkbenchState(({ derived }) => derived.page?.plan?.sizing);
+  if (planned === undefined) return null;
+  const { amount, minutes, edge, faces } = planned;
+  return (
+    <p className="aside">
+      {showLength(amount, unit)} off {faces === 'both' ? 'each face' : 'the near face'} in{' '}
+      {showMinutes(minutes)}; edges move in by {showLength(edge, unit)}. The clock starts after it.
+    </p>
   );
 }
