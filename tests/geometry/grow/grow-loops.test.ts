@@ -1,7 +1,7 @@
 /** Growing by Steiner's formula, area + perimeter · d + π d²; booleans of circles by the lens formula. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { combineLoops, growLoops } from '#geometry/grow/grow-loops.ts';
+import { combineLoops, growLoops, shrinkLoops } from '#geometry/grow/grow-loops.ts';
 import { type Loop, loopArea, loopsArea, reverseSpans } from '#geometry/span.ts';
 import { circle, polygon, rectangle } from '#support/geometry/shapes.ts';
 
@@ -54,6 +54,39 @@ describe('growing', () => {
     const loops = [rectangle(0, 0, 3, 2)];
     expect(growLoops(loops, 0)).toEqual(loops);
     expect(growLoops([], 3)).toEqual([]);
+  });
+});
+
+describe('shrinking', () => {
+  test('outside corners stay sharp, inside ones come out round', () => {
+    // An L of 30 × 20 less 12 × 9, by 0.7: at its one inside corner a quarter disc of 0.7 is gone too.
+    const angle = polygon([
+      [0, 0],
+      [30, 0],
+      [30, 11],
+      [18, 11],
+      [18, 20],
+      [0, 20],
+    ]);
+    // Both strips along the inside corner leave its square of 0.7, of which a quarter disc goes.
+    const left = (30 - 1.4) * (11 - 1.4) + (18 - 1.4) * 9 + 0.7 * 0.7 * (1 - Math.PI / 4);
+    expect(areasOf(shrinkLoops([angle], 0.7))).toEqual([expect.closeTo(left, 6)]);
+  });
+
+  test('a hole grows, and opens where it comes to an edge', () => {
+    const plate = [rectangle(0, 0, 30, 20), reverseSpans(circle(11, 9, 5))];
+    expect(areasOf(shrinkLoops(plate, 1.5))).toEqual([
+      expect.closeTo(-6.5 * 6.5 * Math.PI, 6),
+      expect.closeTo(27 * 17, 6),
+    ]);
+    // 4 to the lower edge: 2.1 from either side.
+    expect(shrinkLoops(plate, 2.1)).toHaveLength(1);
+  });
+
+  test('by half its width nothing is left; by nothing it is the same', () => {
+    const bar = [rectangle(0, 0, 30, 3)];
+    expect(shrinkLoops(bar, 1.6)).toEqual([]);
+    expect(shrinkLoops(bar, 0)).toEqual(bar);
   });
 });
 

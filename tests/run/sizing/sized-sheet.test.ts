@@ -1,6 +1,8 @@
 /** A sheet etched all over before it is masked: worked by hand, and what of it is reported. */
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { NEAR_EDGE, plannedCover } from '#support/parts/sized-cover.ts';
+import { trials } from '#support/seeds/property-runs.ts';
 
 describe('M8.7 sized before masking', () => {
   test('4.10 to 4.00 with both faces bare: 0.05 off each in 1.667 min, edges in by 0.06', async () => {
@@ -101,6 +103,39 @@ describe('M8.7 sized before masking', () => {
     const again = await plannedCover({ job: planFile?.job });
     expect(again.planFile).toEqual(planFile);
   });
+});
+
+test('M8.7 whatever is taken, metal adds up and the outline moves in by φ times it', async () => {
+  const drawn = 180 * 110 - Math.PI * 6 * 6;
+  await fc.assert(
+    fc.asyncProperty(
+      fc.integer({ min: 5, max: 400 }),
+      fc.constantFrom('both' as const, 'one' as const),
+      fc.integer({ min: 70, max: 150 }),
+      async (microns, faces, percent) => {
+        const [amount, etchFactor] = [microns / 1000, percent / 100];
+        const { planFile } = await plannedCover({ sizing: { amount, faces }, process: { etchFactor } });
+        const bare = faces === 'both' ? 2 : 1;
+        const { sizing, stages = [], totals, outline } = planFile ?? {};
+        const edge = etchFactor * amount;
+        const xs = outline?.vertices.map(([x]) => x) ?? [];
+        // Less than a line may be off moves none.
+        const moved = edge < 0.005 ? 0 : edge;
+        expect(Math.min(...xs)).toBeCloseTo(moved, 6);
+        const left = (180 - 2 * moved) * (110 - 2 * moved) - Math.PI * (6 + moved) * (6 + moved);
+        expect(sizing?.removedVolume).toBeCloseTo(drawn * 4.1 - left * (4.1 - bare * amount), 3);
+        const etched = stages.reduce((sum, { removedVolume }) => sum + removedVolume, 0);
+        expect(totals?.partMass).toBeCloseTo(
+          ((drawn * 4.1 - (sizing?.removedVolume ?? 0) - etched) * 2.78) / 1000,
+          3,
+        );
+        // The pocket is to leave 2.00 of what there is.
+        const pocket = planFile?.regions.find(({ layer }) => layer === 'POCKETS');
+        expect(pocket?.asked.depth).toBeCloseTo(2.1 - bare * amount, 6);
+      },
+    ),
+    { numRuns: trials(12) },
+  );
 });
 
 describe('what of a sizing is reported', () => {
