@@ -7,7 +7,7 @@ export async function openNamed(actions: WorkbenchActions): Promise<void> {
   // Loaded again, the page goes on with the job as it was changed.
   history.replaceState(undefined, '', location.pathname);
   try {
-    await actions.openFiles(await Promise.all(names.map(fetchOpened)));
+    await actions.openAsNew(await Promise.all(names.map(fetchOpened)));
   } catch (error) {
     actions.notify(error instanceof Error ? error.message : String(error));
   }

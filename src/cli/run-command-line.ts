@@ -132,6 +132,7 @@ function addQuestions(program: Command, terminal: Terminal, done: (end: CommandE
     .argument('<job>', 'job file; its drawing is looked for from its folder')
     .option('--scribe <file>', 'DXF with scribe lines: what became of ours, or an older template’s')
     .option('--program <file>', 'machine program that cuts them')
+    .option('--face <face>', 'near or far (default: as the file says, else near)')
     .option('--json', 'print findings and comparison as JSON', false)
     .action(async (job: string, options: Omit<CompareArguments, 'job'>) => {
       done(await compareCommand({ job, ...options }, terminal));

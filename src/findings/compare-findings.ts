@@ -26,6 +26,13 @@ export const compareWords = {
         'Put the lines on layers SCRIBE-01, SCRIBE-02, …, or on any layer that is no outline and no note.',
     }),
   }),
+  'returned-face-not-etched': stop<Readonly<Record<never, never>>>({
+    title: 'The lines are for a face that is not etched',
+    say: () => ({
+      reason: 'They are held against the far face, and no line of this plan is cut there.',
+      remedy: 'Give the lines of the near face, or the job that etches both.',
+    }),
+  }),
   'returned-line-open': stop<{ readonly gap: number | undefined }>({
     title: 'A line that came back is open',
     say: ({ gap }, show) => ({

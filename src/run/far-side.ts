@@ -16,9 +16,11 @@ import type { HandoffInput, PreparedHandoff } from './handoff-types.ts';
 import { mirrorChoices } from './mirror-choices.ts';
 
 /** Where the mirror stands in the drawing, mm. */
-const MIRROR = 0;
+export const MIRROR = 0;
 
-const FACE = 'Far face (seen from it, mirrored about x = 0): ';
+/** Begins the name of the part on all that is made of the far face. */
+export const FAR_FACE = 'Far face';
+const FACE = `${FAR_FACE} (seen from it, mirrored about x = 0): `;
 const NEAR = 'Near face (both are in the bath at once): ';
 
 /** What is laid on the near face or cut on it, with a mark of that face. */

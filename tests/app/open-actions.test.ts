@@ -18,7 +18,7 @@ function workbench(lookAt: LookAtDrawing) {
 }
 
 it('opens a drawing that was looked at', async () => {
-  const { store, actions } = workbench(async () => ({ isUsable: true, findings: [] }));
+  const { store, actions } = workbench(async () => ({ isUsable: true, isScribed: false, findings: [] }));
   await actions.openFiles([JOB, DRAWING]);
   expect(store.getState().history?.present.document.drawing).toBe(DRAWING);
 });

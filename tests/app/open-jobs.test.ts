@@ -9,7 +9,7 @@ const text = `{"format": "isobath-job", "version": 1, "drawing": "cad/buoy-lid.d
 const file = (name: string, content: string) => ({ name, bytes: new TextEncoder().encode(content) });
 const jobFile = file('lid.job.json', text);
 const drawing = file('buoy-lid.dxf', '0\nEOF\n');
-const usable = { isUsable: true, findings: [] };
+const usable = { isUsable: true, isScribed: false, findings: [] };
 
 function opened(before: OpenDocument | undefined, files: Parameters<typeof openFiles>[1], look = usable) {
   const result = openFiles(before, files, look);
@@ -53,7 +53,7 @@ describe('opening files', () => {
 
   it('refuses a drawing of which nothing can be used, with the reason', () => {
     const findings = [finding('drawing-wrong-kind', { is: 'PDF' })];
-    const result = openFiles(undefined, [jobFile, drawing], { isUsable: false, findings });
+    const result = openFiles(undefined, [jobFile, drawing], { isUsable: false, isScribed: false, findings });
     expect(result).toMatchObject({ kind: 'refused', notice: { findings } });
   });
 

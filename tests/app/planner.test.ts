@@ -51,6 +51,7 @@ function heldWorker() {
     section: async () => undefined,
     depth: async () => undefined,
     edges: async () => undefined,
+    compare: async () => undefined,
     ...TIES,
     readBack: async () => undefined,
   };

@@ -12,7 +12,7 @@ import { cutLines, isPeeled } from './bath-minute.ts';
 import { ColoredPatches } from './ColoredPatches.tsx';
 import { EdgeBands } from './EdgeBands.tsx';
 import { FatSegments } from './FatSegments.tsx';
-import { RING } from './line-looks.ts';
+import { RETURNED_WIDTH, RING } from './line-looks.ts';
 import { linearRgb } from './linear-rgb.ts';
 import { contourSegments, type SegmentCache, type TriangleCache } from './plan-arrays.ts';
 import { RingsAtScale } from './rings-at-scale.ts';
@@ -33,6 +33,8 @@ interface PlanSceneProps {
   readonly behind: readonly Contour[];
   /** Where drawn edges will land. */
   readonly bands: readonly EdgeBand[];
+  /** Lines that came back. */
+  readonly returned: readonly Contour[];
   readonly selection: readonly string[];
   /** Region ids that are pointed at, here or in another view. */
   readonly lit: readonly string[];
@@ -52,8 +54,8 @@ const EDGE_WIDTH = 1.3;
 const THROUGH_DASH = 3;
 
 export function PlanScene(props: PlanSceneProps) {
-  const { plan, shapes, linework, behind, bands, selection, lit, theme, pose, minute, onlyStage, marked } =
-    props;
+  const { plan, shapes, linework, behind, bands, returned, selection, lit, theme, pose, minute } = props;
+  const { onlyStage, marked } = props;
   const pixelsPerMm = useScaleStep(pose);
   const restScale = useRestScale(pose);
   const segments = useRef<SegmentCache>(new WeakMap());
@@ -67,6 +69,7 @@ export function PlanScene(props: PlanSceneProps) {
   const linedStages = cutLines(plan, minute).filter(
     (stage) => onlyStage === undefined || stage.number === onlyStage || !isPeeled(stage, minute),
   );
+  const back = useMemo(() => contourSegments(returned, pixelsPerMm, new WeakMap()), [returned, pixelsPerMm]);
   const mark = useMemo(() => contourSegments(marked, pixelsPerMm, new WeakMap()), [marked, pixelsPerMm]);
   return (
     <>
@@ -91,6 +94,7 @@ export function PlanScene(props: PlanSceneProps) {
           isAlone={onlyStage !== undefined}
         />
       ))}
+      <FatSegments positions={back} color={theme.accent} width={RETURNED_WIDTH} order={5} />
       <Rings shapes={shapes} ids={selection} color={theme.accent} scale={restScale} />
       <Rings shapes={shapes} ids={lit} color={theme.accent} scale={restScale} />
       <FatSegments positions={mark} color={theme.stop} width={RING.width} order={7} />

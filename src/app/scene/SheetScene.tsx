@@ -36,6 +36,7 @@ export function SheetScene({
     linework,
     behind,
     bands,
+    returned,
     shapes,
     relief,
     cut,
@@ -62,6 +63,7 @@ export function SheetScene({
           linework={linework}
           behind={behind ?? NO_CONTOURS}
           bands={bands ?? NO_BANDS}
+          returned={returned ?? NO_CONTOURS}
           selection={selection}
           lit={lit ?? NONE}
           theme={theme}

@@ -2,6 +2,8 @@
 
 /** A scribe line; wider where nothing else may compete with it. */
 export const SCRIBE_WIDTH = { usual: 2, strong: 2.5 };
+/** A line that came back: it covers the scribe line where it is as planned. */
+export const RETURNED_WIDTH = 2;
 /** Each side of a scribe line. */
 export const CASING = 1;
 /** Of a mark: its ticks, and how far apart they and their groups stand. */

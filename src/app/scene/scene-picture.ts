@@ -20,6 +20,8 @@ export interface ScenePicture {
   readonly behind?: readonly Contour[];
   /** Where drawn edges will land, those of the face on show. */
   readonly bands?: readonly EdgeBand[];
+  /** Lines that came back, held against the plan. */
+  readonly returned?: readonly Contour[];
   readonly relief: SceneRelief | undefined;
   /** Along which the relief is cut open; undefined where it is whole. */
   readonly cut?: SceneCut | undefined;

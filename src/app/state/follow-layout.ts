@@ -1,4 +1,7 @@
-/** Opens the subject that the user turns to: requirements where regions are picked, the drawing where a new one needs its edge. */
+/**
+ * Opens the subject that the user turns to: requirements where regions are picked, findings where lines came back, the drawing where
+ * a new one needs its edge.
+ */
 import type { StoreApi } from 'zustand/vanilla';
 import { outlineLayers, sheetChoice } from '#app/state/edits/edit-sheet.ts';
 import type { LayoutStore } from './layout-state.ts';
@@ -11,6 +14,9 @@ export function followLayout(store: StoreApi<WorkbenchState>, layout: LayoutStor
     const canTurn = panel !== undefined && panel !== 'handoff';
     if (canTurn && session.selection !== before.session.selection && session.selection.length > 0) {
       layout.setState({ panel: 'requirements' });
+    }
+    if (session.returned !== undefined && session.returned !== before.session.returned) {
+      layout.setState({ panel: 'findings', over: 'nothing' });
     }
     if (openJob?.id === before.openJob?.id || before.openJob === undefined) return;
     layout.setState({ over: 'nothing' });

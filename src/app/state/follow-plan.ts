@@ -9,6 +9,7 @@ import type { DrawnLine } from '#app/worker/planned-page.ts';
 import type { Point } from '#geometry/point.ts';
 import type { ShownPlan } from '#job/formats/plan-file.ts';
 import type { SheetSide } from '#job/job.ts';
+import type { ReturnedFile } from '#run/compare/returned-lines.ts';
 import type { PlaceDepth } from '#run/depth-job.ts';
 import { defaultCut } from './default-cut.ts';
 import { faceOnShow } from './shown-face.ts';
@@ -35,27 +36,43 @@ interface FrontQuery {
   readonly minute: number | undefined;
 }
 
+interface ReturnedQuery extends FrontQuery {
+  readonly file: ReturnedFile;
+}
+
 interface SectionQuery extends FrontQuery {
   readonly cut: SectionLine;
 }
 
 export function startFollower(store: StoreApi<WorkbenchState>, service: PlanService): Follower {
-  let asked: { relief?: FrontQuery; section?: SectionQuery; edges?: ShownPlan } = {};
+  let asked: {
+    readonly relief?: FrontQuery;
+    readonly section?: SectionQuery;
+    readonly edges?: ShownPlan;
+    readonly returned?: ReturnedQuery;
+  } = {};
   const tie = tieTo(store, service);
   const wantRelief = reliefWanter(tie, (query) => asked.relief === query);
   const wantSection = sectionWanter(tie);
   const wantEdges = edgesWanter(tie);
+  const wantReturned = returnedWanter(tie);
 
   const beginLook = lookBeginner(store);
   const follow = () => {
     const { derived, session } = store.getState();
     const query = frontQuery({ derived, session });
     if (query === undefined || beginLook(query.plan)) return;
-    const { cut, view } = session;
+    const { cut, view, returned: file } = session;
     const isMeasured = derived.page?.isWhole === true && !derived.isStale;
     if ((session.showsBands || session.edge !== undefined) && isMeasured && asked.edges !== query.plan) {
       asked = { ...asked, edges: query.plan };
       wantEdges(query);
+    }
+    const isHeld = asked.returned?.plan === query.plan && asked.returned.file === file;
+    if (file !== undefined && isMeasured && !isHeld) {
+      const returned = { ...query, file };
+      asked = { ...asked, returned };
+      wantReturned(returned);
     }
     if (view === 'relief' && !isSame(asked.relief, query)) {
       asked = { ...asked, relief: query };
@@ -171,6 +188,16 @@ function edgesWanter({ service, derive, isOnShow, fail }: Tie) {
     ({ run }: FrontQuery) => service.edges(run),
     (drawn, query) => {
       if (isOnShow(query)) derive({ edges: { drawn, of: query.plan } });
+    },
+    fail,
+  );
+}
+
+function returnedWanter({ service, derive, isOnShow, fail }: Tie) {
+  return keepLatest(
+    ({ run, face, file }: ReturnedQuery) => service.compare(run, { file, face }),
+    (answer, query) => {
+      if (isOnShow(query)) derive({ comparison: { answer, of: query.plan, file: query.file } });
     },
     fail,
   );

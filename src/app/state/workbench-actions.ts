@@ -6,6 +6,7 @@ import { askActions } from './ask-actions.ts';
 import { closeGroup, redo, takeStep, undo } from './history.ts';
 import { levelActions } from './level-actions.ts';
 import { lookActions } from './look-actions.ts';
+import { returnedActions } from './returned-actions.ts';
 import { sheetActions } from './sheet-actions.ts';
 import type { OpenDocument, Session, Unsaid, WorkbenchState } from './workbench-state.ts';
 
@@ -56,6 +57,7 @@ export function workbenchActions(store: StoreApi<WorkbenchState>, ties: DrawingT
     edit,
     say,
     ...openActions(store, ties, look),
+    ...returnedActions(store, look),
     ...askActions(store, { edit, look }),
     ...levelActions(store, { edit, look }),
     endDrag: () =>

@@ -4,7 +4,7 @@
  */
 
 import type { DrawingFile } from '#app/worker/plan-service.ts';
-import type { DrawnEdges, PlannedPage, ReliefArrays } from '#app/worker/planned-page.ts';
+import type { DrawnEdges, PlannedPage, ReliefArrays, ReturnedAnswer } from '#app/worker/planned-page.ts';
 import type { Finding } from '#findings/finding.ts';
 import type { Box } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
@@ -12,6 +12,7 @@ import type { Path } from '#geometry/span.ts';
 import type { ShownPlan } from '#job/formats/plan-file.ts';
 import type { SheetSide } from '#job/job.ts';
 import type { JobFile } from '#job/job-file.ts';
+import type { ReturnedFile } from '#run/compare/returned-lines.ts';
 import type { Section } from '#run/section-job.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 import type { Meaning } from './edits/depth-offers.ts';
@@ -81,6 +82,10 @@ export interface Session {
   readonly showsBands: boolean;
   /** The drawn edge that was picked: its place in the plan's `lineBudgets`. */
   readonly edge: number | undefined;
+  /** A drawing that came onto the plan, as long as nobody has said what it is. */
+  readonly arrived: DrawingFile | undefined;
+  /** Lines that came back, held against the plan on show. */
+  readonly returned: ReturnedFile | undefined;
   readonly sectionHeight: SectionHeight;
   /** Immersed minute on show; undefined for the end of the run. */
   readonly minute: number | undefined;
@@ -135,6 +140,10 @@ export interface Derived {
     | undefined;
   /** Undefined until someone asks to see them. */
   readonly edges: { readonly drawn: readonly DrawnEdges[]; readonly of: ShownPlan } | undefined;
+  /** What was found of lines that came back. */
+  readonly comparison:
+    | { readonly answer: ReturnedAnswer; readonly of: ShownPlan; readonly file: ReturnedFile }
+    | undefined;
 }
 
 /** Which job is open, as the browser keeps it. */
@@ -186,6 +195,8 @@ export const EMPTY_WORKBENCH: WorkbenchState = {
     showsSurvey: false,
     showsBands: false,
     edge: undefined,
+    arrived: undefined,
+    returned: undefined,
     sectionHeight: 'fitted',
     minute: undefined,
     notice: undefined,
@@ -200,5 +211,6 @@ export const EMPTY_WORKBENCH: WorkbenchState = {
     relief: undefined,
     section: undefined,
     edges: undefined,
+    comparison: undefined,
   },
 };

@@ -6,6 +6,8 @@ import { HandoffPage } from './handoff/HandoffPage.tsx';
 import { LadderView } from './ladder/LadderView.tsx';
 import { listenToPage } from './listen-to-page.ts';
 import { NoticeLine } from './NoticeLine.tsx';
+import { openHere } from './open-here.ts';
+import { ArrivalStrip } from './opening/ArrivalStrip.tsx';
 import { OpeningStrip } from './opening/OpeningStrip.tsx';
 import { readFiles } from './read-files.ts';
 import { SheetView } from './sheet/SheetView.tsx';
@@ -25,7 +27,7 @@ export function WorkbenchView() {
   const onDrop = async (event: DragEvent) => {
     event.preventDefault();
     setOver(false);
-    await workbench.actions.openFiles(await readFiles(event.dataTransfer.files));
+    await openHere(workbench, await readFiles(event.dataTransfer.files));
   };
   // What another view lies over can neither be reached by key nor be read out.
   const isCovered = isStart || isHandoff;
@@ -49,6 +51,7 @@ export function WorkbenchView() {
       <main className="middle" inert={isCovered}>
         <SheetAndFoot>
           <NoticeLine />
+          <ArrivalStrip />
           <OpeningStrip />
           <BrokenView name="The sheet">
             <SheetView />

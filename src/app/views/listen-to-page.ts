@@ -1,10 +1,12 @@
 /** Keys and pastes that count wherever the focus is, but not while someone types. */
 import { fitToPaper } from './fit-to-paper.ts';
+import { openHere } from './open-here.ts';
 import { pickFiles } from './pick-files.ts';
 import { filesOfText, readFiles } from './read-files.ts';
 import type { Workbench } from './workbench-context.ts';
 
-export function listenToPage({ actions, layout }: Workbench): () => void {
+export function listenToPage(workbench: Workbench): () => void {
+  const { actions, layout } = workbench;
   const listening = new AbortController();
   const { signal } = listening;
   const onKeyDown = (event: KeyboardEvent) => {
@@ -17,7 +19,7 @@ export function listenToPage({ actions, layout }: Workbench): () => void {
     }
     if (key === 'o') {
       event.preventDefault();
-      pickFiles(actions);
+      pickFiles(workbench);
       return;
     }
     if (isTyping(event.target) || (key !== 'z' && key !== 'y')) return;
@@ -29,8 +31,8 @@ export function listenToPage({ actions, layout }: Workbench): () => void {
     if (isTyping(event.target) || event.clipboardData === null) return;
     const { files } = event.clipboardData;
     const text = event.clipboardData.getData('text/plain');
-    if (files.length > 0) await actions.openFiles(await readFiles(files));
-    else if (text !== '') await actions.openFiles(filesOfText(text));
+    if (files.length > 0) await openHere(workbench, await readFiles(files));
+    else if (text !== '') await openHere(workbench, filesOfText(text));
   };
   const onPrint = () => {
     const workbench = document.querySelector<HTMLElement>('.workbench');

@@ -3,10 +3,11 @@ import type { Finding } from '#findings/finding.ts';
 import type { Point } from '#geometry/point.ts';
 import type { SheetSide } from '#job/job.ts';
 import type { JobFile } from '#job/job-file.ts';
+import type { ReturnedFile } from '#run/compare/returned-lines.ts';
 import type { PlaceDepth } from '#run/depth-job.ts';
 import type { Section, SectionRequest } from '#run/section-job.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
-import type { DrawnEdges, DrawnLine, PlannedPage, ReliefAnswer } from './planned-page.ts';
+import type { DrawnEdges, DrawnLine, PlannedPage, ReliefAnswer, ReturnedAnswer } from './planned-page.ts';
 import type { WireEnd, WirePage } from './wire-page.ts';
 
 export interface DrawingFile {
@@ -28,6 +29,8 @@ export interface PlanRequest {
 export interface DrawingLook {
   /** False where not one line of it can be used. */
   readonly isUsable: boolean;
+  /** Some lie on layers of scribe lines. */
+  readonly isScribed: boolean;
   readonly findings: readonly Finding[];
 }
 
@@ -57,6 +60,12 @@ export interface PlaceRequest {
   readonly minute: number | undefined;
 }
 
+export interface ReturnedRequest {
+  readonly file: ReturnedFile;
+  /** That the lines are for where the file itself does not say so. */
+  readonly face: SheetSide;
+}
+
 /** Questions about the etched part of a run; undefined when another run's has taken its place. */
 export interface EtchedQuestions {
   relief(run: number, request: ReliefRequest): Promise<ReliefAnswer | undefined>;
@@ -64,6 +73,8 @@ export interface EtchedQuestions {
   depth(run: number, request: PlaceRequest): Promise<PlaceDepth | undefined>;
   /** In the order of `lineBudgets`; undefined also before the run has ended. */
   edges(run: number): Promise<readonly DrawnEdges[] | undefined>;
+  /** Undefined also before the run has ended. */
+  compare(run: number, request: ReturnedRequest): Promise<ReturnedAnswer | undefined>;
 }
 
 export interface PlanService extends EtchedQuestions {

@@ -7,6 +7,8 @@ import { movePlace } from '#findings/move-finding.ts';
 import { contourOfPath } from '#handoff/contour.ts';
 import { etchedSolid } from '#handoff/solid/etched-solid.ts';
 import { thickestOf } from '#job/sheet-at.ts';
+import { type ComparedRun, comparePlan } from '#run/compare/compare-returned.ts';
+import { isScribeLayer } from '#run/compare/returned-lines.ts';
 import { depthsOf } from '#run/depth-job.ts';
 import { type EtchedPart, etchedPart } from '#run/etched-part.ts';
 import { newJob } from '#run/new-job.ts';
@@ -38,6 +40,8 @@ interface WorkerState {
         readonly run: number;
         readonly part: EtchedPart;
         readonly lineBudgets?: RunResult['lineBudgets'];
+        /** Once it has ended. */
+        readonly compared?: ComparedRun | undefined;
       }
     | undefined;
   /** As read, and as the page last got it. */
@@ -63,7 +67,8 @@ function planService(): WorkerService {
     async look({ bytes }, progress) {
       const { curves, findings } = drawingFor(memory, bytes, { progress });
       (progress as Comlink.Remote<ReportProgress>)[Comlink.releaseProxy]();
-      return { isUsable: curves.length > 0, findings };
+      const isScribed = curves.some(({ layer }) => isScribeLayer(layer));
+      return { isUsable: curves.length > 0, isScribed, findings };
     },
     async begin({ name, bytes }, unit) {
       const { jobFile } = newJob({ drawingName: name, drawingBytes: bytes, unit, notePrefix: '' });
@@ -147,11 +152,12 @@ function runner(state: WorkerState, memory: RunMemory) {
       { jobText, drawingName, drawingBytes: drawing.bytes },
       { progress, signal, breathe: breather(), memory, onPlan },
     );
-    const { files, plan, kit, farKit, thickness, lineBudgets, drawing: read } = result;
+    const { files, plan, kit, farKit, thickness, lineBudgets, job, drawing: read } = result;
     const results = resultsOf(result);
     const findings = placedOnSheet(result.findings, read);
     if (plan !== undefined && kit !== undefined && thickness !== undefined) {
-      state.etched = { run, part: etchedPart(plan, thickness, kit, farKit), lineBudgets };
+      const compared = job && { plan, kit, farKit, job, drawing: read };
+      state.etched = { run, part: etchedPart(plan, thickness, kit, farKit), lineBudgets, compared };
       // The two ways out of here are not in step with each other: the end may not overtake the plan.
       await sent;
       return { findings, results, files, seconds: seconds(), page: undefined };
@@ -198,6 +204,11 @@ function etchedQuestions(state: WorkerState): EtchedQuestions {
         lines: packContours(edges.map((span) => contourOfPath({ closed: false, spans: [span] }))),
         at,
       }));
+    },
+    async compare(run, { file, face }) {
+      if (state.etched?.run !== run || state.etched.compared === undefined) return undefined;
+      const { paths, ...rest } = comparePlan(state.etched.compared, file, face);
+      return { ...rest, lines: packContours(paths.map(contourOfPath)) };
     },
   };
 }

@@ -3,6 +3,8 @@ import type { DrawingLayer, DrawnNote } from '#drawing/drawing.ts';
 import type { Finding } from '#findings/finding.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Contour, PlanFile, ShownPlan } from '#job/formats/plan-file.ts';
+import type { SheetSide } from '#job/job.ts';
+import type { Comparison } from '#run/compare/compare-returned.ts';
 import type { OutputFile } from '#run/output-file.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import type { PackedContours } from './pack-contours.ts';
@@ -56,6 +58,16 @@ export interface DrawnEdges {
   readonly lines: PackedContours;
   /** Middle of the longest. */
   readonly at: Point;
+}
+
+/** Lines that came back, held against the plan. Places are in the frame of the sheet on show. */
+export interface ReturnedAnswer {
+  readonly face: SheetSide;
+  /** As read; the far face's as seen through the part. */
+  readonly lines: PackedContours;
+  /** Undefined where the file could not be used: findings say why. */
+  readonly comparison?: Comparison;
+  readonly findings: readonly Finding[];
 }
 
 /** The etched surface as triangles, in mm: z up, 0 the as-received surface, pockets below it. */

@@ -90,6 +90,7 @@ export function startPlanService(): PlanService {
     section: (run, request) => unlessEnded(tie.remote.section(run, request)),
     depth: (run, request) => unlessEnded(tie.remote.depth(run, request)),
     edges: (run) => unlessEnded(tie.remote.edges(run)),
+    compare: (run, request) => unlessEnded(tie.remote.compare(run, request)),
   };
 }
 

@@ -15,16 +15,20 @@ export interface CompareArguments {
   readonly job: string;
   readonly scribe?: string | undefined;
   readonly program?: string | undefined;
+  readonly face?: string | undefined;
   readonly json: boolean;
 }
 
 export async function compareCommand(
-  { job, scribe, program, json }: CompareArguments,
+  { job, scribe, program, face, json }: CompareArguments,
   terminal: Terminal,
 ): Promise<CommandEnd> {
   const name = scribe ?? program;
   if (name === undefined || (scribe !== undefined && program !== undefined)) {
     return refused(finding('command-unclear', { detail: 'give either --scribe FILE.dxf or --program FILE' }));
+  }
+  if (face !== undefined && face !== 'near' && face !== 'far') {
+    return refused(finding('command-unclear', { detail: '--face is near or far' }));
   }
   const input = readJobInput(job);
   const file = readInput(name, { path: resolve(name), most: MOST_DRAWING_BYTES });
@@ -36,9 +40,11 @@ export async function compareCommand(
     comparison,
     unit = 'mm',
     findings,
-  } = await compareReturned(input, { kind, name, bytes: file.bytes }, { progress: progress.report }).finally(
-    progress.clear,
-  );
+  } = await compareReturned(
+    input,
+    { kind, name, bytes: file.bytes },
+    { progress: progress.report, face },
+  ).finally(progress.clear);
   if (comparison === undefined) return refused(...findings);
   if (!json) terminal.out(comparisonText(comparison, unit));
   return {

@@ -13,16 +13,19 @@ import type { Reached } from '#front/reached.ts';
 import { reachedRegions } from '#front/reached-regions.ts';
 import type { Point } from '#geometry/point.ts';
 import { movePoint } from '#geometry/spans/move-spans.ts';
+import type { SheetSide } from '#job/job.ts';
 import { datumShare } from '#plan/allowance.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
-import { type JobRunOptions, type RunInput, runJob } from '#run/run-job.ts';
+import { type JobRunOptions, type RunInput, type RunResult, runJob } from '#run/run-job.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 import { assignPieces } from './assign-pieces.ts';
 import { type EdgeMove, edgeMoves } from './edge-moves.ts';
-import { type ReturnedFile, returnedLines } from './returned-lines.ts';
+import { type ReturnedFile, type ReturnedLines, returnedLines } from './returned-lines.ts';
 
-/** Places in the drawing's own frame, mm. */
-export interface EdgeCompared extends EdgeMove, Pick<DrawnStep, 'level' | 'beside' | 'regions' | 'asked'> {}
+export interface EdgeCompared extends EdgeMove, Pick<DrawnStep, 'level' | 'beside' | 'regions' | 'asked'> {
+  /** mm to either side that count as the same: what is asked of the edge, else as near as a line is cut by hand at best. */
+  readonly allowed: { readonly outward: number; readonly inward: number };
+}
 
 export interface FloorCompared {
   readonly id: string;
@@ -32,7 +35,10 @@ export interface FloorCompared {
   readonly returned: Pick<Reached, 'share' | 'deepest' | 'shallowest'>;
 }
 
+/** Places in mm: in the frame of the plan, or in the drawing's own, as each function says. */
 export interface Comparison {
+  /** That the lines are cut on. */
+  readonly face: SheetSide;
   /** Lines read. */
   readonly lines: number;
   /** Deepest level first. */
@@ -49,21 +55,57 @@ export interface CompareResult {
   readonly findings: readonly Finding[];
 }
 
+/** What is needed of a run to hold lines against its plan. */
+export interface ComparedRun extends Required<Pick<RunResult, 'plan' | 'kit' | 'job'>> {
+  readonly farKit: RunResult['farKit'];
+  readonly drawing: RunResult['drawing'] | undefined;
+}
+
+/** @param face that the lines are cut on; left out, the one that the file itself names, else the near one */
 export async function compareReturned(
   input: RunInput,
   file: ReturnedFile,
-  options: JobRunOptions = {},
+  { face, ...options }: JobRunOptions & { readonly face?: SheetSide | undefined } = {},
 ): Promise<CompareResult> {
   const run = await runJob(input, { ...options, withoutFiles: true });
-  const { plan, planFile, drawing, job } = run;
-  if (plan === undefined || planFile === undefined || run.kit === undefined || job === undefined) {
-    return { findings: run.findings };
-  }
-  const kit = run.kit();
+  const { plan, kit, farKit, job, drawing, planFile } = run;
+  if (plan === undefined || kit === undefined || job === undefined) return { findings: run.findings };
+  const { comparison, findings } = comparePlan({ plan, kit, farKit, job, drawing }, file, face);
   const origin = drawing?.origin ?? { x: 0, y: 0 };
-  const read = returnedLines(file, { unit: drawing?.unit ?? 'mm', origin });
-  if (hasStop(read.findings)) return { findings: read.findings };
-  const assigned = assignPieces(plan, read.paths, job.joinTolerance);
+  if (comparison === undefined) return { findings };
+  return {
+    comparison: {
+      ...comparison,
+      edges: comparison.edges.map((edge) => movedEdge(edge, origin)),
+      floors: comparison.floors.map((floor) => ({ ...floor, at: movePoint(floor.at, origin) })),
+    },
+    unit: planFile?.job.units ?? 'mm',
+    findings: findings.map((each) => moveFinding(each, origin)),
+  };
+}
+
+/** Without a comparison, findings say why. */
+interface PlanCompared extends ReturnedLines {
+  readonly comparison?: Comparison;
+  readonly findings: readonly Finding[];
+}
+
+/** All in the frame of the plan. */
+export function comparePlan(
+  { plan: near, kit: nearKit, farKit, job, drawing }: ComparedRun,
+  file: ReturnedFile,
+  asked?: SheetSide,
+): PlanCompared {
+  const origin = drawing?.origin ?? { x: 0, y: 0 };
+  const read = returnedLines(file, { unit: drawing?.unit ?? 'mm', origin, face: asked });
+  const { face, paths, findings } = read;
+  if (hasStop(findings)) return read;
+  const [plan, kitOf] = face === 'far' ? [near.far, farKit] : [near, nearKit];
+  if (plan === undefined || kitOf === undefined) {
+    return { face, paths: [], findings: [finding('returned-face-not-etched', {}, { file: file.name })] };
+  }
+  const kit = kitOf();
+  const assigned = assignPieces(plan, paths, job.joinTolerance);
   const { front } = kit.index;
   const openings = new Map(assigned.stages.map(({ number, opening }) => [number, opening]));
   const returned = indexFront({
@@ -72,22 +114,28 @@ export async function compareReturned(
   });
   const share = datumShare(job.process);
   const edges = drawnSteps(plan, job.rules).map((step): EdgeCompared => {
-    const { level, beside, regions, asked } = step;
-    return { level, beside, regions, asked, ...edgeMoves(step, share, { planned: kit.index, returned }) };
+    const { level, beside, regions, asked: edge } = step;
+    const least = LINE_ACCURACY.value;
+    return {
+      level,
+      beside,
+      regions,
+      asked: edge,
+      allowed: { outward: edge?.plus ?? least, inward: edge?.minus ?? least },
+      ...edgeMoves(step, share, { planned: kit.index, returned }),
+    };
   });
   const now = reachedRegions(makeContourKit(returned), plan.regions);
   const floors = changedFloors(plan, reachedRegions(kit, plan.regions), now);
-  const outward = (each: Finding): Finding => moveFinding(each, origin);
   return {
-    comparison: {
-      lines: read.paths.length,
-      edges: edges.map((edge) => movedEdge(edge, origin)),
-      floors: floors.map((floor) => ({ ...floor, at: movePoint(floor.at, origin) })),
-    },
-    unit: planFile.job.units ?? 'mm',
+    face,
+    paths,
+    comparison: { face, lines: paths.length, edges, floors },
     findings: sortFindings([
-      ...read.findings,
-      ...[...assigned.findings, ...edges.flatMap(movedFindings), ...lostFloors(floors)].map(outward),
+      ...findings,
+      ...assigned.findings,
+      ...edges.flatMap(movedFindings),
+      ...lostFloors(floors),
     ]),
   };
 }
@@ -126,21 +174,19 @@ function movedEdge(edge: EdgeCompared, by: Point): EdgeCompared {
   };
 }
 
-/** Findings: `returned-edge-moved`, `returned-edge-lost`. Where nothing is asked of an edge, as near as a line is cut by hand at best counts. */
+/** Findings: `returned-edge-moved`, `returned-edge-lost`. */
 function movedFindings({
   level,
   beside,
   regions,
-  asked,
+  allowed,
   outward,
   inward,
   lost,
   places,
 }: EdgeCompared): Finding[] {
-  const least = LINE_ACCURACY.value;
-  const [out, back] = [asked?.plus ?? least, asked?.minus ?? least];
-  const isOut = outward.by - out >= inward.by - back;
-  const [moved, limit] = isOut ? [outward, out] : [inward, back];
+  const isOut = outward.by - allowed.outward >= inward.by - allowed.inward;
+  const [moved, limit] = isOut ? [outward, allowed.outward] : [inward, allowed.inward];
   const place = { regions };
   return [
     ...(moved.by > limit

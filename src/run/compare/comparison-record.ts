@@ -3,8 +3,9 @@ import type { Point } from '#geometry/point.ts';
 import { roundFigures } from '#units/round-figures.ts';
 import type { Comparison } from './compare-returned.ts';
 
-export function comparisonRecord({ lines, edges, floors }: Comparison) {
+export function comparisonRecord({ face, lines, edges, floors }: Comparison) {
   return roundFigures({
+    face,
     lines,
     edges: edges.map(({ level, beside, regions, asked, outward, inward, lost }) => ({
       level,

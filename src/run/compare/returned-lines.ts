@@ -4,9 +4,13 @@
  */
 import { readDrawing } from '#drawing/read/read-drawing.ts';
 import { type Finding, finding } from '#findings/finding.ts';
+import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Path } from '#geometry/span.ts';
+import { mirrorPath, mirrorPoint } from '#geometry/spans/mirror-spans.ts';
 import { movePath } from '#geometry/spans/move-spans.ts';
+import type { SheetSide } from '#job/job.ts';
+import { FAR_FACE, MIRROR } from '#run/far-side.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { readProgram } from './read-program.ts';
 
@@ -18,6 +22,8 @@ export interface ReturnedFile {
 }
 
 export interface ReturnedLines {
+  readonly face: SheetSide;
+  /** Those of the far face, which are drawn as seen from it (M9.7), as seen through the part. */
   readonly paths: readonly Path[];
   /** A `stop` among them: the file could not be used. */
   readonly findings: readonly Finding[];
@@ -28,20 +34,44 @@ interface Frame {
   readonly unit: LengthUnit;
   /** mm: where the frame of the plan has its origin in the drawing's own. */
   readonly origin: Point;
+  /** That the lines are cut on; counts where the file itself names none. Left out, it is the near one. */
+  readonly face?: SheetSide | undefined;
 }
 
-export function returnedLines(file: ReturnedFile, { unit, origin }: Frame): ReturnedLines {
-  const { paths, findings, from } = file.kind === 'program' ? fromProgram(file) : fromDrawing(file, unit);
+export function returnedLines(file: ReturnedFile, { unit, origin, face: asked }: Frame): ReturnedLines {
+  const read = file.kind === 'program' ? fromProgram(file) : fromDrawing(file, unit);
+  const { findings } = read;
+  const face = holdsWords(file.bytes, FAR_WORDS) ? 'far' : (asked ?? 'near');
+  const { paths, from } = face === 'far' ? mirrored(read) : read;
   const by = { x: from.x - origin.x, y: from.y - origin.y };
   const moved = by.x === 0 && by.y === 0 ? paths : paths.map((path) => movePath(path, by));
   return {
+    face,
     paths: moved,
     findings: findings.map((each) => ({ ...each, place: { ...each.place, file: file.name } })),
   };
 }
 
-interface Read extends ReturnedLines {
+interface Read extends Omit<ReturnedLines, 'face'> {
+  /** mm: where the paths are counted from in the file. */
   readonly from: Point;
+}
+
+/** As a note or a comment of ours says what the lines are. */
+const FAR_WORDS = `Scribe lines: ${FAR_FACE}`;
+
+/** Of ASCII words, wherever they stand: layers of notes may be switched off. */
+function holdsWords(bytes: Uint8Array, words: string): boolean {
+  const codes = Array.from(words, (letter) => letter.charCodeAt(0));
+  const first = itemAt(codes, 0);
+  for (let at = bytes.indexOf(first); at >= 0; at = bytes.indexOf(first, at + 1)) {
+    if (codes.every((code, index) => bytes[at + index] === code)) return true;
+  }
+  return false;
+}
+
+function mirrored({ paths, from }: Read): Pick<Read, 'paths' | 'from'> {
+  return { paths: paths.map((path) => mirrorPath(path, MIRROR)), from: mirrorPoint(from, MIRROR) };
 }
 
 const HERE: Point = { x: 0, y: 0 };
@@ -53,6 +83,12 @@ function fromProgram({ bytes }: ReturnedFile): Read {
 }
 
 const SCRIBE_LAYER = /^SCRIBE(-|$)/i;
+
+/** A layer that holds scribe lines by its name, as those of our files do. */
+export function isScribeLayer(layer: string): boolean {
+  return SCRIBE_LAYER.test(layer);
+}
+
 /** Layers of our own files, and of most others, that hold nothing to cut. */
 const NO_LINES = /^(OUTLINE|SHEET|EDGES|NOTES?|TEXT|WORDS|SCALE|MARK.*|HOLES|DIM.*|DEFPOINTS)$/i;
 
@@ -60,9 +96,9 @@ const NO_LINES = /^(OUTLINE|SHEET|EDGES|NOTES?|TEXT|WORDS|SCALE|MARK.*|HOLES|DIM
 function fromDrawing({ bytes }: ReturnedFile, unit: LengthUnit): Read {
   const stated = readDrawing(bytes);
   const drawing = stated.unit === undefined ? readDrawing(bytes, { unit }) : stated;
-  const isScribed = drawing.curves.some(({ layer }) => SCRIBE_LAYER.test(layer));
+  const isScribed = drawing.curves.some(({ layer }) => isScribeLayer(layer));
   const curves = drawing.curves.filter(({ layer }) =>
-    isScribed ? SCRIBE_LAYER.test(layer) : !NO_LINES.test(layer),
+    isScribed ? isScribeLayer(layer) : !NO_LINES.test(layer),
   );
   const stops = drawing.findings.filter(({ severity }) => severity === 'stop');
   const none =

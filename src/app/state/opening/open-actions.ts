@@ -19,6 +19,7 @@ import { type LengthUnit, unitName } from '#units/length-unit.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 import { jobForDrawing } from './job-for-drawing.ts';
 import { drawingAmong, openFiles } from './open-files.ts';
+import { isProgramName, mayBeLines, programTaken } from './returned-file.ts';
 
 /** Whether a drawing can be used at all, before it replaces another; undefined where the check was cancelled. */
 export type LookAtDrawing = (
@@ -67,29 +68,23 @@ export function openActions(
         tried: undefined,
         flight: undefined,
         notice,
+        arrived: undefined,
+        returned: undefined,
         unit: shown ?? session.unit,
         cut,
       },
     }));
   };
 
-  /** A job on a new drawing, with what the drawing itself gives. */
-  const begun = async (document: OpenDocument, unit?: LengthUnit): Promise<OpenDocument> => {
-    const { drawing, unsaid = [] } = document;
-    if (drawing === undefined || !unsaid.includes('unit')) return document;
-    const known = await begin(drawing, unit);
-    const job = jobForDrawing(drawing.name, known, keptShopDefault());
-    return {
-      ...document,
-      job: unit === undefined ? job : { ...job, drawingUnits: unit },
-      unsaid: known === undefined ? unsaid : unsaid.filter((each) => each !== 'unit'),
-    };
-  };
-
-  const open = async (files: readonly DrawingFile[], isOwn: boolean) => {
+  const begun = beginnerOf(begin);
+  const open = async (files: readonly DrawingFile[], { isOwn = true, isNew = false } = {}) => {
+    const program = files.find(({ name }) => isProgramName(name));
+    if (program !== undefined) return look(programTaken(store.getState(), program));
     const drawing = drawingAmong(files);
     const seen = drawing && (await lookOrRefuse(store, lookAt, drawing));
     if (seen === 'not looked at') return;
+    if (!isNew && drawing !== undefined && mayBeLines(store.getState(), files, seen))
+      return look({ arrived: drawing, notice: undefined });
     const opened = openFiles(store.getState().history?.present.document, files, seen);
     if (opened.kind === 'refused') return look({ notice: opened.notice });
     const { label, notice } = opened;
@@ -113,8 +108,28 @@ export function openActions(
       store.setState({ history: takeStep(history, { label: `drawn in ${unitName(unit)}`, document }) });
       look({ unit: document.job.units ?? 'mm' });
     },
-    openFiles: (files: readonly DrawingFile[]) => open(files, true),
-    openSample: (files: readonly DrawingFile[]) => open(files, false),
+    openFiles: (files: readonly DrawingFile[]) => open(files),
+    /** As a job of their own, whatever is open. */
+    openAsNew: (files: readonly DrawingFile[]) => {
+      look({ arrived: undefined });
+      return open(files, { isNew: true });
+    },
+    openSample: (files: readonly DrawingFile[]) => open(files, { isOwn: false, isNew: true }),
+  };
+}
+
+/** A job on a new drawing, with what the drawing itself gives. */
+function beginnerOf(begin: BeginJob) {
+  return async (document: OpenDocument, unit?: LengthUnit): Promise<OpenDocument> => {
+    const { drawing, unsaid = [] } = document;
+    if (drawing === undefined || !unsaid.includes('unit')) return document;
+    const known = await begin(drawing, unit);
+    const job = jobForDrawing(drawing.name, known, keptShopDefault());
+    return {
+      ...document,
+      job: unit === undefined ? job : { ...job, drawingUnits: unit },
+      unsaid: known === undefined ? unsaid : unsaid.filter((each) => each !== 'unit'),
+    };
   };
 }
 

@@ -106,7 +106,7 @@ function actionEntries(workbench: Workbench): PaletteEntry[] {
     run: async () => actions.openSample(await fetchSample(sample)),
   }));
   return [
-    { key: 'open', words: 'Open drawing or job', keys: 'Ctrl O', run: () => pickFiles(actions) },
+    { key: 'open', words: 'Open drawing or job', keys: 'Ctrl O', run: () => pickFiles(workbench) },
     { key: 'start', words: 'Jobs and samples', run: () => layout.setState({ over: 'start' }) },
     ...turnEntry(workbench),
     { key: 'undo', words: 'Undo', keys: 'Ctrl Z', run: actions.undo },

@@ -7,7 +7,7 @@ import type { StoreApi } from 'zustand/vanilla';
 import { askedOutline } from '#app/scene/asked-outline.ts';
 import { bandColors } from '#app/scene/band-colors.ts';
 import { cutLines, isPeeled } from '#app/scene/bath-minute.ts';
-import { RING } from '#app/scene/line-looks.ts';
+import { RETURNED_WIDTH, RING } from '#app/scene/line-looks.ts';
 import type { ScenePicture } from '#app/scene/scene-picture.ts';
 import { type SceneTheme, sceneTheme } from '#app/scene/scene-theme.ts';
 import { lookOf } from '#app/scene/stage-looks.ts';
@@ -43,6 +43,7 @@ export const FlatSheet = memo(function FlatSheet({ picture, pose }: FlatSheetPro
     lines,
     behind = NO_CONTOURS,
     bands = NO_BANDS,
+    returned = NO_CONTOURS,
     selection,
     lit,
     minute,
@@ -89,6 +90,12 @@ export const FlatSheet = memo(function FlatSheet({ picture, pose }: FlatSheetPro
               isAlone={onlyStage !== undefined}
             />
           ))}
+          <path
+            d={pathsOf(returned)}
+            stroke={theme.accent}
+            strokeWidth={RETURNED_WIDTH}
+            data-returned="true"
+          />
           <path d={chosen} stroke={theme.accent} strokeWidth={RING.width} />
           <path d={pathsOf(marked)} stroke={theme.stop} strokeWidth={RING.width} />
         </g>

@@ -11,13 +11,13 @@ import { usePrefersDark } from '#app/views/use-prefers-dark.ts';
 import type { Size } from '#app/views/use-size.ts';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import { sortFindings } from '#findings/finding.ts';
-import { gaugedFigure } from '#units/show-length.ts';
 import { DrawnTexts } from './DrawnTexts.tsx';
 import { SheetLabels } from './SheetLabels.tsx';
 import { SheetSurvey } from './SheetSurvey.tsx';
+import { useEdgeWords } from './use-edge-words.ts';
 import { useRegionFigure } from './use-region-figure.ts';
 import { type RestingAsk, useSheetMarks } from './use-sheet-marks.ts';
-import { useShownBands } from './use-shown-bands.ts';
+import { useShownReturned } from './use-shown-returned.ts';
 import { useShownTexts } from './use-shown-texts.ts';
 import { useTriedFigures } from './use-tried-figures.ts';
 
@@ -28,13 +28,14 @@ interface SheetWordsProps {
 }
 
 export function SheetWords({ pose, size, showsTexts }: SheetWordsProps) {
-  const { view, reliefView, minute, unit, showsSurvey } = useWorkbenchState((state) => state.session);
+  const { view, reliefView, minute, showsSurvey } = useWorkbenchState((state) => state.session);
   const cut = useWorkbenchState(shownCut);
   const { page, shapes, section } = useWorkbenchState((state) => state.derived);
   const exaggeration = useWorkbenchState(heightFactor);
   const isDark = usePrefersDark();
   const figureOf = useRegionFigure();
-  const bands = useShownBands();
+  const edges = useEdgeWords();
+  const returned = useShownReturned();
   const tried = useTriedFigures();
   const notes = useShownTexts(showsTexts, tried);
   const isCut = view === 'relief' && reliefView === 'cut';
@@ -49,7 +50,7 @@ export function SheetWords({ pose, size, showsTexts }: SheetWordsProps) {
       plan,
       // Figures of the survey take their place.
       shapes: showsSurvey && !isRelief ? [] : shapes,
-      findings: sortFindings(page?.findings ?? []),
+      findings: sortFindings([...(returned?.findings ?? []), ...(page?.findings ?? [])]),
       seen: {
         size,
         exaggeration: isRelief ? exaggeration : 0,
@@ -65,7 +66,7 @@ export function SheetWords({ pose, size, showsTexts }: SheetWordsProps) {
       texts: notes,
       isMasked: (stage) =>
         isRelief ? !isPeeled(stage, minute) : minute !== undefined && !lined.includes(stage),
-      edges: bands.map(({ index, at, half }) => ({ index, at, says: `±${gaugedFigure(half, unit)}` })),
+      edges,
     };
   }, [
     page,
@@ -80,8 +81,8 @@ export function SheetWords({ pose, size, showsTexts }: SheetWordsProps) {
     exaggeration,
     isDark,
     figureOf,
-    bands,
-    unit,
+    edges,
+    returned,
     tried,
     notes,
     showsSurvey,

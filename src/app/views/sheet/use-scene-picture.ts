@@ -7,6 +7,7 @@ import { usePrefersDark } from '#app/views/use-prefers-dark.ts';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import { contourOfPath } from '#handoff/contour.ts';
 import { useShownBands } from './use-shown-bands.ts';
+import { useShownReturned } from './use-shown-returned.ts';
 
 const NO_LINES: ScenePicture['lines'] = [];
 const NONE: readonly string[] = [];
@@ -30,6 +31,7 @@ export function useScenePicture(): { readonly picture: ScenePicture; readonly is
     [isCut, section],
   );
   const bands = useShownBands();
+  const returned = useShownReturned()?.lines;
   const other = useMemo(() => otherFace(page ?? {}), [page]);
   const lines = useMemo(
     () => page?.lines.filter(({ layer }) => !other.layers.has(layer)) ?? NO_LINES,
@@ -41,6 +43,7 @@ export function useScenePicture(): { readonly picture: ScenePicture; readonly is
       lines,
       behind: other.floors,
       bands,
+      ...(returned && { returned }),
       relief: solid,
       cut,
       selection,
@@ -51,7 +54,22 @@ export function useScenePicture(): { readonly picture: ScenePicture; readonly is
       marked,
       isDark,
     }),
-    [page, lines, other, bands, solid, cut, selection, lit, view, exaggeration, minute, marked, isDark],
+    [
+      page,
+      lines,
+      other,
+      bands,
+      returned,
+      solid,
+      cut,
+      selection,
+      lit,
+      view,
+      exaggeration,
+      minute,
+      marked,
+      isDark,
+    ],
   );
   const isBehind = view === 'relief' && (relief?.of !== page?.plan || relief?.minute !== minute);
   return { picture, isBehind };

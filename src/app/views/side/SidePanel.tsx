@@ -18,10 +18,10 @@ import { PANEL_TITLES, PANELS, type PanelName } from '#app/state/layout-state.ts
 import { BrokenView } from '#app/views/BrokenView.tsx';
 import { IconButton } from '#app/views/controls/IconButton.tsx';
 import { DrawingPanel } from '#app/views/drawing/DrawingPanel.tsx';
-import { FindingsPanel } from '#app/views/FindingsView.tsx';
 import { HandoffPanel } from '#app/views/handoff/HandoffPanel.tsx';
 import { StockPanel } from '#app/views/job/StockPanel.tsx';
 import { RequirementsPanel } from '#app/views/requirements/RequirementsPanel.tsx';
+import { FindingsSubject } from '#app/views/returned/FindingsSubject.tsx';
 import { SeverityShape } from '#app/views/SeverityShape.tsx';
 import { useLayout, useWorkbench } from '#app/views/workbench-context.ts';
 import { type Badge, useBadges } from './use-badges.ts';
@@ -38,7 +38,7 @@ const SUBJECTS: Readonly<Record<PanelName, Subject>> = {
   drawing: { icon: PencilRuler, body: DrawingPanel, isKept: true },
   requirements: { icon: Ruler, body: RequirementsPanel },
   stock: { icon: Layers, body: StockPanel, isKept: true },
-  findings: { icon: TriangleAlert, body: FindingsPanel },
+  findings: { icon: TriangleAlert, body: FindingsSubject },
   handoff: { icon: PackageCheck, body: HandoffPanel },
 };
 

@@ -3,6 +3,7 @@ import { ArrowLeft, ClipboardPaste, FolderOpen } from 'lucide-react';
 import { Button } from 'react-aria-components';
 import { fetchSample, SAMPLES, samplePicture } from '#app/state/opening/samples.ts';
 import { useToast } from '#app/views/controls/toasts.ts';
+import { openHere } from '#app/views/open-here.ts';
 import { pickFiles } from '#app/views/pick-files.ts';
 import { filesOfText } from '#app/views/read-files.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
@@ -43,13 +44,13 @@ export function StartPage() {
 }
 
 function OpenHere() {
-  const { actions } = useWorkbench();
+  const workbench = useWorkbench();
   const say = useToast();
   const paste = async () => {
     try {
       const text = await navigator.clipboard.readText();
       if (text.trim() === '') say('There is no text to paste');
-      else await actions.openFiles(filesOfText(text));
+      else await openHere(workbench, filesOfText(text));
     } catch {
       say('The browser does not allow it: press Ctrl V');
     }
@@ -60,7 +61,7 @@ function OpenHere() {
       <h2 id="open-heading">Drop a drawing or a job here</h2>
       <p className="aside">DXF, or a saved job</p>
       <p className="row">
-        <Button className="main" onPress={() => pickFiles(actions)}>
+        <Button className="main" onPress={() => pickFiles(workbench)}>
           <FolderOpen size={16} aria-hidden="true" /> Open
         </Button>
         <Button onPress={paste}>

@@ -14,7 +14,8 @@ const THEMES: readonly { readonly id: Theme; readonly words: string }[] = [
 ];
 
 export function MainMenu() {
-  const { layout, store, actions, jobList } = useWorkbench();
+  const workbench = useWorkbench();
+  const { layout, store, actions, jobList } = workbench;
   const theme = useLayout((state) => state.theme);
   const unit = useWorkbenchState((state) => state.session.unit);
   const hasJob = useWorkbenchState(
@@ -40,7 +41,7 @@ export function MainMenu() {
       <Popover className="float" placement="bottom start">
         <Menu className="menu" aria-label="Jobs, files, help">
           <MenuItem onAction={() => layout.setState({ over: 'start' })}>Jobs and samples</MenuItem>
-          <MenuItem textValue="Open drawing or job" onAction={() => pickFiles(actions)}>
+          <MenuItem textValue="Open drawing or job" onAction={() => pickFiles(workbench)}>
             Open drawing or job <kbd>Ctrl O</kbd>
           </MenuItem>
           <MenuItem isDisabled={!hasJob} onAction={saveJob}>

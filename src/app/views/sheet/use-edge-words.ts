@@ -1,0 +1,21 @@
+/** Words at drawn edges and at lines: how far an edge may be off, and what became of a line that came back. */
+import { useMemo } from 'react';
+import { useWorkbenchState } from '#app/views/workbench-context.ts';
+import { gaugedFigure } from '#units/show-length.ts';
+import type { MarksAsk } from './sheet-marks.ts';
+import { useShownBands } from './use-shown-bands.ts';
+import { useShownReturned } from './use-shown-returned.ts';
+
+export function useEdgeWords(): NonNullable<MarksAsk['edges']> {
+  const bands = useShownBands();
+  const returned = useShownReturned();
+  const unit = useWorkbenchState(({ session }) => session.unit);
+  return useMemo(
+    () => [
+      ...bands.map(({ index, at, half }) => ({ index, at, says: `±${gaugedFigure(half, unit)}` })),
+      // Below those of bands, which count from 0.
+      ...(returned?.words ?? []).map((word, index) => ({ index: -1 - index, ...word })),
+    ],
+    [bands, returned, unit],
+  );
+}
