@@ -5,6 +5,9 @@ import { type Figures, note, warn } from './words.ts';
 const figure = figureTo(2);
 const mm = lengthWriter(figure);
 
+/** ISO 216, and the North American sheet by its own name. */
+const PAPER_NAMES = { a4: 'A4', a3: 'A3', letter: 'Letter' } as const;
+
 export const handoffWords = {
   /** `isKeptBack`: a file was asked for that would be empty. */
   'nothing-to-scribe': warn<{ stages: number; isKeptBack: boolean }>({
@@ -99,7 +102,7 @@ export const handoffWords = {
     }),
   }),
   'picture-too-small': warn<{
-    paper: string;
+    paper: keyof typeof PAPER_NAMES;
     /** On paper, mm. */
     width: number;
     limit: number;
@@ -112,7 +115,7 @@ export const handoffWords = {
     title: 'Paper too small for the picture',
     say: ({ paper, width, limit, scale, stage, larger }, show) => ({
       reason: [
-        `On ${paper.toUpperCase()} the part is drawn 1 : ${figure(scale)}, and a piece of stage ${stage} comes out ${mm(width, show)} wide: under ${mm(limit, show)} it is not clear what to peel.`,
+        `On ${PAPER_NAMES[paper]} the part is drawn 1 : ${figure(scale)}, and a piece of stage ${stage} comes out ${mm(width, show)} wide: under ${mm(limit, show)} it is not clear what to peel.`,
         `Neither traveller nor review sheets are written.`,
       ],
       remedy:
