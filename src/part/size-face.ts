@@ -27,10 +27,17 @@ export interface SizedFace extends AskedPart {
   readonly findings: readonly Finding[];
 }
 
+/** The last part that was sized, and what it came to: what is asked of it may change, its edge stays. The caller owns it. */
+export interface SizedMemory {
+  kept?: { readonly drawn: Part; readonly edge: number; readonly sized: SizedPart };
+}
+
 /** @param edge mm that the sheet's edge moves in; less than a line may be off moves nothing */
-export function sizeFace({ part, asked }: AskedPart, edge: number): SizedFace {
+export function sizeFace({ part, asked }: AskedPart, edge: number, memory: SizedMemory = {}): SizedFace {
   if (part.sheet.length === 0 || edge < SCRIBE_ACCURACY) return { part, asked, findings: [] };
-  const sized = sizePart(part, edge);
+  const { kept } = memory;
+  const sized = kept?.drawn === part && kept.edge === edge ? kept.sized : sizePart(part, edge);
+  memory.kept = { drawn: part, edge, sized };
   const outlines = (each: Part) => each.sheet.filter((loop) => loopArea(loop) > 0).length;
   const [before, after] = [outlines(part), outlines(sized.part)];
   if (before !== after) {

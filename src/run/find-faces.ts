@@ -33,7 +33,7 @@ export function findFaces(memory: RunMemory, input: FacesInput): FacesFound {
   const { part, findings } = found;
   // That every requirement meets no region then is no cause of its own.
   if (part.regions.length === 0 && hasStop(findings)) return { part, findings };
-  const near = askFace(found, job, 'near');
+  const near = askFace(found, job, { side: 'near', memory });
   const far = hasFarFace(job) ? farFace(memory, input, found) : undefined;
   return {
     part,
@@ -59,18 +59,18 @@ function farFace(
   }
   const bytes = file === undefined ? undefined : farBytes;
   const { found, findings } = farPartFor(memory, { near: { drawing, found: near }, bytes, options, job });
-  const asked = askFace(found, job, 'far');
+  const asked = askFace(found, job, { side: 'far', memory });
   return { face: asked.face, findings: [...findings, ...found.findings, ...asked.findings] };
 }
 
 function askFace(
   { part, regionAt }: PartFound,
   job: Job,
-  side: SheetSide,
+  { side, memory }: { readonly side: SheetSide; readonly memory: RunMemory },
 ): { face: PlanFace; findings: readonly Finding[] } {
   const requirements = job.requirements.filter(({ face = 'near' }) => face === side);
   const { asked, findings } = askRegions(part, { requirements }, regionAt);
-  const sized = sizeFace({ part, asked }, job.sizing?.edge ?? 0);
+  const sized = sizeFace({ part, asked }, job.sizing?.edge ?? 0, memory.sized[side]);
   // Both faces have the sheet's one edge.
   const sizedFindings = sized.findings.filter(({ place }) => side === 'near' || place.regions !== undefined);
   const tabbed = placeTabs(sized.part, sized.asked);

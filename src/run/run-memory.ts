@@ -7,10 +7,11 @@ import type { Drawing } from '#drawing/drawing.ts';
 import { type ReadOptions, readDrawing } from '#drawing/read/read-drawing.ts';
 import type { Finding } from '#findings/finding.ts';
 import type { ContourMemory } from '#handoff/make-plan-file.ts';
-import type { Job } from '#job/job.ts';
+import type { Job, SheetSide } from '#job/job.ts';
 import { farLinework } from '#part/far-linework.ts';
 import { findRegions, type RegionsFound } from '#part/find-regions.ts';
 import { type RegionAt, regionFinder } from '#part/region-at.ts';
+import type { SizedMemory } from '#part/size-face.ts';
 import { type ClusterMemory, createClusterMemory } from '#plan/open-clusters.ts';
 import { createGroupMemory, type GroupMemory } from './measured-group.ts';
 import { sha256Of } from './sha256-of.ts';
@@ -28,6 +29,8 @@ export interface RunMemory {
     readonly found: PartFound;
   };
   regions?: { readonly drawing: Drawing; readonly key: string; readonly found: PartFound };
+  /** Each face as it was last sized. */
+  readonly sized: Readonly<Record<SheetSide, SizedMemory>>;
   readonly clusters: ClusterMemory;
   readonly contours: ContourMemory;
   /** What groups of clusters were measured and found to be. */
@@ -40,7 +43,12 @@ export interface PartFound extends RegionsFound {
 }
 
 export function createRunMemory(): RunMemory {
-  return { clusters: createClusterMemory(), contours: new WeakMap(), groups: createGroupMemory() };
+  return {
+    sized: { near: {}, far: {} },
+    clusters: createClusterMemory(),
+    contours: new WeakMap(),
+    groups: createGroupMemory(),
+  };
 }
 
 /** What the far face is made of; undefined where the job asks for none. */

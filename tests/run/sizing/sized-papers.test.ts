@@ -3,6 +3,7 @@
 import { parseString } from 'dxf';
 import { describe, expect, test } from 'vitest';
 import { runJob } from '#run/run-job.ts';
+import { createRunMemory } from '#run/run-memory.ts';
 import { box, circle, dxf } from '#support/drawings/small-drawing.ts';
 import { readPdf } from '#support/handoff/read-pdf.ts';
 import { plannedCover } from '#support/parts/sized-cover.ts';
@@ -10,7 +11,9 @@ import { LID, requirements, runLid, stops } from '#support/parts/two-faced-lid.t
 
 const process = { bath: 'caustic-aluminium', etchFactor: 1, rate: 0.0297 };
 
-test('the traveller sizes and gauges between receiving and cleaning; scribe.dxf has the outline that is left', async () => {
+test('the traveller sizes and gauges between receiving and cleaning; scribe.dxf has the outline that is left', {
+  tags: ['long'],
+}, async () => {
   const { files } = await runJob({
     jobText: JSON.stringify({
       format: 'isobath-job',
@@ -99,4 +102,32 @@ describe('M8.7 a surveyed sheet', () => {
     // The readings stand as they were taken.
     expect(sized.planFile?.survey?.readings).toEqual(bare.planFile?.survey?.readings);
   });
+});
+
+test('planned again with another depth or amount the plan is the one of a first run', async () => {
+  const memory = createRunMemory();
+  const input = (sizing: object | undefined, depth: number) => ({
+    jobText: JSON.stringify({
+      format: 'isobath-job',
+      version: 1,
+      drawing: 'lid.dxf',
+      layers: { outline: ['TRIM'] },
+      stock: { alloy: 'al-2024-t3', thickness: 4.13, minus: 0.06, plus: 0.04 },
+      process: { ...process, ...(sizing === undefined ? {} : { sizing }) },
+      requirements: [{ layer: 'POCKETS', depth }],
+    }),
+    drawingName: 'lid.dxf',
+    drawingBytes: new TextEncoder().encode(
+      dxf({ insunits: 4, entities: [box('TRIM', [0, 0], [180, 110]), box('POCKETS', [20, 25], [95, 90])] }),
+    ),
+  });
+  for (const each of [
+    input({ amount: 0.05 }, 1.2),
+    input({ amount: 0.05 }, 1.4),
+    input({ amount: 0.07 }, 1.4),
+    input(undefined, 1.4),
+  ]) {
+    const again = await runJob(each, { memory, withoutFiles: true });
+    expect(again.planFile).toEqual((await runJob(each, { withoutFiles: true })).planFile);
+  }
 });

@@ -105,7 +105,9 @@ describe('M8.7 sized before masking', () => {
   });
 });
 
-test('M8.7 whatever is taken, metal adds up and the outline moves in by φ times it', async () => {
+test('M8.7 whatever is taken, metal adds up and the outline moves in by φ times it', {
+  tags: ['long'],
+}, async () => {
   const drawn = 180 * 110 - Math.PI * 6 * 6;
   await fc.assert(
     fc.asyncProperty(
