@@ -109,7 +109,7 @@ function byShort(corners: readonly StageCorner[]): StageCorner[] {
 
 function cornersOf(making: MakingPlace, { id, level, loops }: PlannedRegion): Corner[] {
   const widthAt = (span: Span): number => {
-    const depth = making.around.levelAcross(span);
+    const depth = making.levelAcross(span);
     return depth === undefined || depth >= level ? 0 : cornerRadius(making.undercut, { level, depth });
   };
   return loops.flatMap((loop) => {

@@ -16,10 +16,10 @@ import { lineSpacing } from './check-line-spacing.ts';
 import { maskantIslands } from './check-maskant-islands.ts';
 import { maskantStrips } from './check-maskant-strips.ts';
 import { overEtch } from './check-over-etch.ts';
-import { checkOverhang } from './check-overhang.ts';
+import { overhangs } from './check-overhang.ts';
 import { pieceParts } from './check-piece-parts.ts';
 import { pieceWidth } from './check-piece-width.ts';
-import { checkSheetEdge } from './check-sheet-edge.ts';
+import { sheetEdge } from './check-sheet-edge.ts';
 import { checkStep } from './check-step.ts';
 import { checkWeb } from './check-web.ts';
 import type { Making, PlaceRule, PlanPlace, WholePlan } from './making.ts';
@@ -31,13 +31,13 @@ const RULES: readonly Rule[] = [
   checkStep,
   checkCutDepth,
   checkWeb,
-  checkSheetEdge,
+  sheetEdge,
   lineSpacing,
   pieceWidth,
   pieceParts,
   maskantStrips,
   maskantIslands,
-  checkOverhang,
+  overhangs,
   landWidth,
   checkLandEnds,
   corners,

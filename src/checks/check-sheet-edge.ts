@@ -1,21 +1,33 @@
 /** Openings that run off the sheet: regions that are etched right up to its edge, where no maskant stands beyond. */
 import { type Finding, finding } from '#findings/finding.ts';
 import { pointAlong, type Span, spanLength } from '#geometry/span.ts';
-import type { PlanPlace } from './making.ts';
+import type { RegionId } from '#part/part.ts';
+import type { MakingPlace, PlaceRule, WholePlan } from './making.ts';
+
+interface RunOff {
+  readonly region: RegionId;
+  readonly edges: readonly Span[];
+}
+
+export const sheetEdge: PlaceRule<RunOff> = { find, report };
 
 /** Stretches worth handing on. */
 const MOST_OUTLINES = 200;
 
-export function checkSheetEdge({ plan, around, unopened }: PlanPlace): Finding[] {
-  const regions: string[] = [];
-  const edges: Span[] = [];
-  for (const { id, level, loops } of plan.regions) {
-    if (level <= 0 || unopened.has(id)) continue;
-    const here = loops.flat().filter((span) => around.levelAcross(span) === undefined);
-    if (here.length === 0) continue;
-    regions.push(id);
-    edges.push(...here);
-  }
+function find({ plan, levelAcross, unopened }: MakingPlace): RunOff[] {
+  return plan.regions.flatMap(({ id, level, loops }) => {
+    if (level <= 0 || unopened.has(id)) return [];
+    const edges = loops.flat().filter((span) => levelAcross(span) === undefined);
+    return edges.length === 0 ? [] : [{ region: id, edges }];
+  });
+}
+
+/** In the order of the part's regions. */
+function report(found: readonly RunOff[], { plan }: WholePlan): Finding[] {
+  if (found.length === 0) return [];
+  const byRegion = new Map(found.map(({ region, edges }) => [region, edges]));
+  const regions = plan.regions.flatMap(({ id }) => (byRegion.has(id) ? [id] : []));
+  const edges = regions.flatMap((id) => byRegion.get(id) ?? []);
   const longest = [...edges].sort((a, b) => spanLength(b) - spanLength(a))[0];
   if (longest === undefined) return [];
   const length = edges.reduce((sum, span) => sum + spanLength(span), 0);

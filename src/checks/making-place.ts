@@ -7,7 +7,7 @@ import { TOUCHING } from '#geometry/tolerances.ts';
 import { undercutOf } from '#plan/allowance.ts';
 import type { Making, MakingPlace, NeckPlace, PlanPlace } from './making.ts';
 import { neckPlaces } from './neck-places.ts';
-import { lookAround } from './surroundings.ts';
+import { levelsAcross, lookAround } from './surroundings.ts';
 
 /** What the rules look at in the whole of a plan. */
 export function planPlace({ plan, job }: Pick<Making, 'plan' | 'job'>): PlanPlace {
@@ -25,18 +25,21 @@ export function planPlace({ plan, job }: Pick<Making, 'plan' | 'job'>): PlanPlac
 /** What the rules look at in a group of a plan, and where a contour did not close. */
 export function makingPlace(
   making: Making,
-  { around, undercut, unopened }: Omit<PlanPlace, 'plan' | 'job'> = planPlace(making),
+  whole: PlanPlace = planPlace(making),
 ): {
   readonly place: MakingPlace;
   readonly gap: Point | undefined;
 } {
+  const { around, undercut, unopened } = whole;
   const { land, gap } = landOf(making);
+  const etched = making.plan.regions.filter(({ level }) => level > 0);
+  const levelAcross = levelsAcross(whole.plan, etched);
   let known: readonly NeckPlace[] | undefined;
   const necks = (): readonly NeckPlace[] => {
-    known ??= neckPlaces({ ...making, around, undercut, unopened });
+    known ??= neckPlaces({ ...making, undercut, unopened, levelAcross });
     return known;
   };
-  return { place: { ...making, around, undercut, unopened, land, necks }, gap };
+  return { place: { ...making, around, undercut, unopened, levelAcross, land, necks }, gap };
 }
 
 /** The surface that is left under a front. */

@@ -8,7 +8,7 @@ import type { RegionId } from '#part/part.ts';
 import type { Undercut } from '#plan/allowance.ts';
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
 import type { NarrowPlace } from './narrow-places.ts';
-import type { Surroundings } from './surroundings.ts';
+import type { LevelAcross, Surroundings } from './surroundings.ts';
 
 export interface Making {
   readonly plan: EtchPlan;
@@ -37,6 +37,8 @@ export interface NeckPlace extends NarrowPlace {
 
 /** The same of a plan, or of a group of it, with its front. */
 export interface MakingPlace extends PlanPlace, Making {
+  /** Of the etched regions; land may be without some of its loops. */
+  readonly levelAcross: LevelAcross;
   /** Borders of the surface that is left at the end of the run, the metal on their left. Without a sheet it goes on for ever. */
   readonly land: readonly Loop[];
   readonly necks: () => readonly NeckPlace[];

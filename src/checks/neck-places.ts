@@ -5,7 +5,7 @@ import type { Span } from '#geometry/span.ts';
 import { LEAST_OPENING } from '#geometry/tolerances.ts';
 import { allowance, throughAllowance } from '#plan/allowance.ts';
 import type { PlannedRegion } from '#plan/etch-plan.ts';
-import type { NeckPlace, PlanPlace } from './making.ts';
+import type { MakingPlace, NeckPlace } from './making.ts';
 import { narrowPlaces, type Side, sidesOf } from './narrow-places.ts';
 
 interface Wall extends Side {
@@ -15,11 +15,14 @@ interface Wall extends Side {
   readonly widest: number;
 }
 
+type NeckAsk = Pick<MakingPlace, 'plan' | 'unopened' | 'undercut' | 'levelAcross'>;
+
 /** They follow from the plan, whatever its front. */
-export function neckPlaces({ plan, unopened, undercut, around }: PlanPlace): NeckPlace[] {
+export function neckPlaces(place: NeckAsk): NeckPlace[] {
+  const { plan, unopened } = place;
   const walls = plan.regions
     .filter(({ id, level }) => level > 0 && !unopened.has(id))
-    .flatMap((region) => wallsOf({ undercut, around }, region));
+    .flatMap((region) => wallsOf(place, region));
   return narrowPlaces(walls, {
     widestOf: (side) => itemAt(walls, side).widest,
     limitOf: (a, b) => neckLimit(itemAt(walls, a), itemAt(walls, b)),
@@ -36,16 +39,13 @@ function neckLimit(a: Wall, b: Wall): number {
 }
 
 /** Sides of a region that its opening has to keep back from. */
-function wallsOf(
-  { undercut, around }: Pick<PlanPlace, 'undercut' | 'around'>,
-  region: PlannedRegion,
-): Wall[] {
+function wallsOf({ undercut, levelAcross }: NeckAsk, region: PlannedRegion): Wall[] {
   const {
     level,
     asked: { wall },
   } = region;
   const widthAt = (span: Span): number => {
-    const depth = around.levelAcross(span);
+    const depth = levelAcross(span);
     if (depth === undefined || depth >= level) return 0;
     return wall === undefined
       ? allowance(undercut, { level, depth })

@@ -1,4 +1,4 @@
-/** What lies where on the part: the level across a border span, and the region at a point. Built once for a plan, in linear time. */
+/** What lies where on the part: the region at a point, built once for a plan, and the level across a border span; both in linear time. */
 
 import { itemAt } from '#geometry/assert.ts';
 import { locateAreas } from '#geometry/loops/area-locator.ts';
@@ -8,20 +8,16 @@ import { JUST_BESIDE } from '#geometry/tolerances.ts';
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
 
 export interface Surroundings {
-  /** Level across a span of a region's border (the plan's own), mm; 0 for land, undefined where there is no metal. */
-  readonly levelAcross: (span: Span) => number | undefined;
   /** The region that holds a point; on a border any of its neighbours. */
   readonly regionAt: (point: Point) => PlannedRegion | undefined;
   /** All regions that hold a point or a place next to it: on a border, all that meet there. By id. */
   readonly regionsAt: (point: Point) => readonly PlannedRegion[];
 }
 
-export function lookAround(plan: EtchPlan): Surroundings {
+export function lookAround(plan: Pick<EtchPlan, 'regions'>): Surroundings {
   const { regions } = plan;
-  const levels = levelsAcross(plan);
   const { at, bordering } = locateAreas(regions.map(({ loops }) => loops));
   return {
-    levelAcross: (span) => levels.get(span),
     regionAt: (point) => regions[at(point)],
     regionsAt: (point) => {
       const found = new Set([at(point), ...bordering(point, JUST_BESIDE)]);
@@ -33,16 +29,18 @@ export function lookAround(plan: EtchPlan): Surroundings {
   };
 }
 
-function levelsAcross({
-  regions,
-  regionOfFace,
-  arrangement: { edges, faces },
-  sheet,
-}: EtchPlan): ReadonlyMap<Span, number | undefined> {
+/** Level across a span of a region's border (the plan's own), mm; 0 for land, undefined where there is no metal. */
+export type LevelAcross = (span: Span) => number | undefined;
+
+/** @param own the regions whose spans will be asked about, with all their loops */
+export function levelsAcross(
+  { regions, regionOfFace, arrangement: { edges, faces }, sheet }: EtchPlan,
+  own: readonly PlannedRegion[] = regions,
+): LevelAcross {
   // Without a sheet the land goes on for ever, and its outer face is no region.
   const beyond = sheet.length === 0 ? 0 : undefined;
   const levels = new Map<Span, number | undefined>();
-  for (const { face, loops } of regions) {
+  for (const { face, loops } of own) {
     itemAt(faces, face).borders.forEach((border, loop) => {
       border.forEach(({ edge, forward }, at) => {
         const { left, right } = itemAt(edges, edge);
@@ -51,5 +49,5 @@ function levelsAcross({
       });
     });
   }
-  return levels;
+  return (span) => levels.get(span);
 }

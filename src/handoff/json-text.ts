@@ -1,22 +1,34 @@
 /** JSON as people read and compare it: two spaces a level, but a list of plain values stays on one line, so that a vertex is one line. */
 
 export function jsonText(value: unknown): string {
-  return `${spell(value, '')}\n`;
+  return `${spell(value, '\n')}\n`;
 }
 
-function spell(value: unknown, indent: string): string {
-  if (typeof value !== 'object' || value === null) return JSON.stringify(value);
-  const inner = `${indent}  `;
+/** @param line break and indent of the line that the value begins on */
+function spell(value: unknown, line: string): string {
+  if (!isHolding(value)) return spellPlain(value);
+  const inner = `${line}  `;
+  let text = '';
   if (Array.isArray(value)) {
-    if (value.every(isPlain)) return `[${value.map((each) => JSON.stringify(each)).join(', ')}]`;
-    return `[\n${value.map((each) => inner + spell(each, inner)).join(',\n')}\n${indent}]`;
+    if (!value.some(isHolding)) {
+      for (const each of value) text += text === '' ? spellPlain(each) : `, ${spellPlain(each)}`;
+      return `[${text}]`;
+    }
+    for (const each of value) text += `${text === '' ? '' : ','}${inner}${spell(each, inner)}`;
+    return `[${text}${line}]`;
   }
-  const entries = Object.entries(value).filter(([, each]) => each !== undefined);
-  if (entries.length === 0) return '{}';
-  const lines = entries.map(([key, each]) => `${inner}${JSON.stringify(key)}: ${spell(each, inner)}`);
-  return `{\n${lines.join(',\n')}\n${indent}}`;
+  for (const [key, each] of Object.entries(value)) {
+    if (each !== undefined)
+      text += `${text === '' ? '' : ','}${inner}${JSON.stringify(key)}: ${spell(each, inner)}`;
+  }
+  return text === '' ? '{}' : `{${text}${line}}`;
 }
 
-function isPlain(value: unknown): boolean {
-  return typeof value !== 'object' || value === null;
+function isHolding(value: unknown): value is object {
+  return typeof value === 'object' && value !== null;
+}
+
+/** Figures are most of a plan, and need no quoting. */
+function spellPlain(value: unknown): string {
+  return typeof value === 'number' && Number.isFinite(value) ? `${value}` : JSON.stringify(value);
 }

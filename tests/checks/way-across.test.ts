@@ -1,8 +1,8 @@
 /** What lies beside a place on the part, and along the way across a narrow one. */
 import { describe, expect, test } from 'vitest';
-import { checkOverhang } from '#checks/check-overhang.ts';
+import { overhangs } from '#checks/check-overhang.ts';
 import { pieceParts } from '#checks/check-piece-parts.ts';
-import type { MakingPlace } from '#checks/making.ts';
+import type { MakingPlace, PlaceRule } from '#checks/making.ts';
 import { makingPlace } from '#checks/making-place.ts';
 import type { NarrowPlace } from '#checks/narrow-places.ts';
 import { lookAround } from '#checks/surroundings.ts';
@@ -43,6 +43,10 @@ const way = (from: readonly [number, number], to: readonly [number, number]) =>
   }) as NarrowPlace;
 
 /** Four bays side by side, 10 mm wide. */
+function reportOf<Found>(rule: PlaceRule<Found>, place: MakingPlace) {
+  return rule.report(rule.find(place), place);
+}
+
 const bays = placeOf(
   [0, 10, 20, 30].map((x) => rectangle(x, 0, x + 10, 30)),
   [5, 15, 25, 35].map((x, i) => [x, 15, 1 + i / 4] as const),
@@ -110,7 +114,7 @@ test('regions that meet on a border, by id, whichever was drawn first', () => {
 test('land without end lies across an outer border; beyond a sheet lies nothing', () => {
   const across = (place: MakingPlace, x: number, y: number) => {
     const region = place.plan.regions.find(({ id }) => id === idAt(place.plan, x, y));
-    return new Set(region?.loops.flat().map((span) => place.around.levelAcross(span)));
+    return new Set(region?.loops.flat().map((span) => place.levelAcross(span)));
   };
   expect(across(bays, 5, 15)).toEqual(new Set([0, 1.25]));
   const sheet = placeOf([rectangle(0, 0, 10, 30)], [[5, 15, 1]], { sheet: rectangle(0, 0, 25, 30) });
@@ -139,7 +143,7 @@ describe('(piece-in-many-parts)', () => {
         [10, 50, 2],
       ],
     );
-    const [reported, ...others] = pieceParts.report(pieceParts.find(place), place);
+    const [reported, ...others] = reportOf(pieceParts, place);
     expect(others).toEqual([]);
     expect(reported?.code).toBe('piece-in-many-parts');
     expect(reported?.facts).toEqual({ parts: 3, stage: 1, regions: 2 });
@@ -162,7 +166,7 @@ describe('(piece-in-many-parts)', () => {
         [90, 5, 2],
       ],
     );
-    expect(pieceParts.report(pieceParts.find(deeper), deeper)).toEqual([]);
+    expect(reportOf(pieceParts, deeper)).toEqual([]);
     const shallower = placeOf(
       [rectangle(0, 0, 60, 40), rectangle(10, 10, 20, 30), rectangle(35, 12, 52, 30)],
       [
@@ -171,7 +175,7 @@ describe('(piece-in-many-parts)', () => {
         [40, 20, 3],
       ],
     );
-    expect(pieceParts.report(pieceParts.find(shallower), shallower)).toEqual([]);
+    expect(reportOf(pieceParts, shallower)).toEqual([]);
   });
 });
 
@@ -192,7 +196,7 @@ describe('(maskant-overhang-long)', () => {
       ],
       { factor: 2.1 },
     );
-    const found = checkOverhang(place);
+    const found = reportOf(overhangs, place);
     expect(found.map(({ facts }) => facts)).toEqual([
       { overhang: expect.closeTo(2.1 * 5.2, 9), limit: 10, stage: 1, level: 5.2 },
     ]);
@@ -208,8 +212,8 @@ describe('(maskant-overhang-long)', () => {
       [40, 25, 0.9],
     ];
     const halves = [rectangle(0, 0, 25, 50), rectangle(25, 0, 60, 50)];
-    expect(checkOverhang(placeOf(halves, depths, { factor: 2.1, sheet }))).toEqual([]);
-    const [reported] = checkOverhang(placeOf(halves, depths, { factor: 2.4, sheet }));
+    expect(reportOf(overhangs, placeOf(halves, depths, { factor: 2.1, sheet }))).toEqual([]);
+    const [reported] = reportOf(overhangs, placeOf(halves, depths, { factor: 2.4, sheet }));
     expect(reported?.facts).toMatchObject({ overhang: expect.closeTo(2.4 * 4.3, 9), level: 5.2 });
   });
 
@@ -220,9 +224,9 @@ describe('(maskant-overhang-long)', () => {
     ];
     const outlines = [rectangle(0, 0, 70, 60), rectangle(100, 0, 160, 60)];
     const coat = (factor: number) => placeOf(outlines, depths, { factor, masking: 're-mask' });
-    expect(checkOverhang(coat(2.3))).toEqual([]);
+    expect(reportOf(overhangs, coat(2.3))).toEqual([]);
     const place = coat(2.4);
-    const [reported, ...others] = checkOverhang(place);
+    const [reported, ...others] = reportOf(overhangs, place);
     expect(others).toEqual([]);
     expect(reported?.facts).toEqual({
       overhang: expect.closeTo(2.4 * 4.3, 9),
