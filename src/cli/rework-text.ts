@@ -1,6 +1,6 @@
 /** What rework comes to, as text, in the job's unit; nothing is called acceptable. */
 
-import type { FactorForecast } from '#run/rework/edges-at-factor.ts';
+import type { TimedForecast } from '#run/rework/edges-at-factor.ts';
 import type { Leak } from '#run/rework/maskant-damage.ts';
 import type { Rework, ReworkedFloor } from '#run/rework/rework-run.ts';
 import { SAME_LEVEL } from '#units/depth-tolerances.ts';
@@ -44,7 +44,7 @@ function lostText({ id, read, thickness, plus, area, label }: ReworkedFloor, uni
 }
 
 export function forecastText(
-  { edges, levels }: FactorForecast,
+  { edges, levels, minutes, roomTaken }: TimedForecast,
   { stages, unit }: { readonly stages: readonly { readonly level: number }[]; readonly unit: ShownUnit },
 ): string {
   const length = lengthIn(unit);
@@ -61,7 +61,11 @@ export function forecastText(
       return `${length(level)} beside ${neighbour(beside, unit)}: ${signed(off, unit)}${asked}${moved}`;
     }),
     isMoved
-      ? `Depths within tolerance that hold the edges best: ${levels.map(length).join(', ')}`
+      ? [
+          `Depths within tolerance that hold the edges best: ${levels.map(length).join(', ')}`,
+          `Minutes for them, at the planned rate: ${minutes.map(({ planned: before, instead }) => `${instead.toFixed(1)} instead of ${before.toFixed(1)}`).join(', ')}`,
+          `They take ${Math.round(roomTaken * 100)} % of the room that the floors’ tolerances leave; what the run itself is off comes on top.`,
+        ].join('\n')
       : 'No other depths within tolerance hold the edges better.',
     'A new coat and new lines, placed with this factor, put every edge back on its line where maskant can be renewed.',
     '',

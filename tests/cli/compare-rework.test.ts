@@ -60,11 +60,23 @@ describe('isobath compare', () => {
     }
   });
 
+  it('--face is near or far, and there is nothing to hold against a face that is not etched', () => {
+    const sideways = compare('--scribe', 'out/scribe.dxf', '--face', 'left');
+    expect([sideways.code, sideways.error]).toEqual([2, expect.stringContaining('--face is near or far')]);
+    const far = compare('--scribe', 'out/scribe.dxf', '--face', 'far');
+    expect([far.code, far.error]).toEqual([2, expect.stringContaining('returned-face-not-etched')]);
+  });
+
   it('gives edges and floors as JSON', () => {
     const { out } = compare('--scribe', 'out/scribe.dxf', '--json');
     const { findings, comparison } = JSON.parse(out);
     expect(findings).toEqual([]);
-    expect(comparison).toMatchObject({ lines: expect.any(Number), floors: [], edges: expect.any(Array) });
+    expect(comparison).toMatchObject({
+      face: 'near',
+      lines: expect.any(Number),
+      floors: [],
+      edges: expect.any(Array),
+    });
   });
 });
 
@@ -103,6 +115,10 @@ describe('isobath rework', () => {
     // 0.2 · √(2.4² − 1.2²), and 0.2 · 1.2 beside land.
     expect(out).toContain('2.400 beside 1.200: +0.416');
     expect(out).toContain('1.200 beside land: +0.240');
+    expect(out).toMatch(
+      /^Minutes for them, at the planned rate: \d+\.\d instead of 40\.4, \d+\.\d instead of 40\.4$/m,
+    );
+    expect(out).toMatch(/^They take \d+ % of the room/m);
   });
 
   it('--leak and --scratch: a crater of 0.6 mm at φ = 1 and 0.0297 mm/min is 20.2 min old', () => {

@@ -6,7 +6,7 @@ import { readNumber } from '#cli/read-number.ts';
 import { damageText, forecastText, reworkText } from '#cli/rework-text.ts';
 import type { Terminal } from '#cli/terminal.ts';
 import { type Finding, finding, hasStop } from '#findings/finding.ts';
-import { type FactorForecast, forecastAtFactor } from '#run/rework/edges-at-factor.ts';
+import { forecastAtFactor, type TimedForecast } from '#run/rework/edges-at-factor.ts';
 import { type Leak, leakOf, scratchHalfWidth } from '#run/rework/maskant-damage.ts';
 import { readReworkPlan } from '#run/rework/rework-plan.ts';
 import { type Rework, reworkRun } from '#run/rework/rework-run.ts';
@@ -23,7 +23,7 @@ export interface ReworkArguments {
 
 export interface Reported {
   readonly rework?: Rework;
-  readonly forecast?: FactorForecast;
+  readonly forecast?: TimedForecast;
   readonly leak?: Leak;
   readonly scratches?: readonly { readonly level: number; readonly halfWidth: number }[];
 }

@@ -24,11 +24,38 @@ export interface FactorForecast {
   readonly levels: readonly number[];
 }
 
+/** What it takes to etch to those levels instead. */
+export interface TimedForecast extends FactorForecast {
+  /** Immersed at the planned rate by the stage that ends at each level, in their order. */
+  readonly minutes: readonly { readonly planned: number; readonly instead: number }[];
+  /** The most that any level takes of the room that its floors' tolerances leave it; 1 is all, with none left for the run. */
+  readonly roomTaken: number;
+}
+
 type Budgets = NonNullable<PlanFile['lineBudgets']>;
 
 /** One factor in place of the plan's, or of its whole table. */
-export function forecastAtFactor({ planFile, lines, rooms }: ReworkPlan, factor: number): FactorForecast {
-  return edgesAtFactor(planFile.lineBudgets ?? [], lines, { etchFactor: [[0, factor]], rooms });
+export function forecastAtFactor(plan: ReworkPlan, factor: number): TimedForecast {
+  const { planFile, lines, rooms, process } = plan;
+  const forecast = edgesAtFactor(planFile.lineBudgets ?? [], lines, { etchFactor: [[0, factor]], rooms });
+  const { levels } = forecast;
+  const minutesOf = (list: readonly number[], index: number) =>
+    (itemAt(list, index) - (list[index + 1] ?? 0)) / process.rate;
+  return {
+    ...forecast,
+    minutes: levels.map((_, index) => ({
+      planned: minutesOf(lines.levels, index),
+      instead: minutesOf(levels, index),
+    })),
+    roomTaken: Math.max(0, ...lines.levels.map((level, index) => taken(rooms, level, itemAt(levels, index)))),
+  };
+}
+
+/** Share of a level's room, to the side that it moves to. */
+function taken(rooms: readonly LevelRoom[], level: number, instead: number): number {
+  const room = rooms.find((each) => each.level === level);
+  if (room === undefined || instead === level) return 0;
+  return instead > level ? (instead - level) / (room.most - level) : (level - instead) / (level - room.least);
 }
 
 export function edgesAtFactor(

@@ -106,6 +106,26 @@ describe('edges at φ = 1.1 in place of 1', () => {
     }
   });
 
+  test('other depths come with their minutes, and with how much of their floors’ room they take', async () => {
+    const plan = await planned({ ...FLOORS, edge: { plus: 0.02, minus: 0.09 } });
+    const { levels, minutes, roomTaken } = forecastAtFactor(plan, 1.1);
+    const [deep = 0, shallow = 0] = levels;
+    const { rate } = plan.process;
+    expect(minutes.map(({ planned: before }) => before)).toEqual([
+      expect.closeTo(1.2 / rate, 9),
+      expect.closeTo(1.2 / rate, 9),
+    ]);
+    // Peeled one after the other: the deeper floor is etched on while the shallower one is.
+    expect(minutes.map(({ instead }) => instead * rate)).toEqual([
+      expect.closeTo(deep - shallow, 9),
+      expect.closeTo(shallow, 9),
+    ]);
+    // Either may be 0.3 less deep; more than a third of it is needed to bring 0.1 · 1.2 back to 0.02.
+    expect(roomTaken).toBeCloseTo(Math.max(2.4 - deep, 1.2 - shallow) / 0.3, 9);
+    expect(roomTaken).toBeGreaterThan(0.3);
+    expect(roomTaken).toBeLessThanOrEqual(1);
+  });
+
   test('levels keep their order however much room they have', async () => {
     const plan = await planned(FLOORS);
     const rooms = plan.rooms.map(({ level }) => ({ level, least: 0.2, most: 3 }));
@@ -136,6 +156,15 @@ describe('edges at φ = 1.1 in place of 1', () => {
     const { lineBudgets: _, ...file } = JSON.parse(await planText(FLOORS));
     const plan = readReworkPlan(JSON.stringify(file));
     if ('refused' in plan) throw new Error('the plan reads back');
-    expect(forecastAtFactor(plan, 1.1)).toEqual({ edges: [], levels: [2.4, 1.2] });
+    const { rate } = plan.process;
+    expect(forecastAtFactor(plan, 1.1)).toEqual({
+      edges: [],
+      levels: [2.4, 1.2],
+      minutes: [1, 2].map(() => ({
+        planned: expect.closeTo(1.2 / rate, 9),
+        instead: expect.closeTo(1.2 / rate, 9),
+      })),
+      roomTaken: 0,
+    });
   });
 });

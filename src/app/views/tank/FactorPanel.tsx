@@ -2,7 +2,7 @@
 
 import { useMemo, useState } from 'react';
 import { HeadRow } from '#app/views/HeadRow.tsx';
-import { type EdgeForecast, type FactorForecast, forecastAtFactor } from '#run/rework/edges-at-factor.ts';
+import { type EdgeForecast, forecastAtFactor, type TimedForecast } from '#run/rework/edges-at-factor.ts';
 import { type ReworkPlan, readReworkPlan } from '#run/rework/rework-plan.ts';
 import { SAME_LEVEL } from '#units/depth-tolerances.ts';
 import { lengthFigure, type ShownUnit, showLength } from '#units/show-length.ts';
@@ -63,11 +63,12 @@ function factorOf({ before, after, depth, factor }: Typed): number | undefined {
 
 interface ForecastProps {
   readonly factor: number;
-  readonly forecast: FactorForecast;
+  readonly forecast: TimedForecast;
   readonly plan: ReworkPlan;
 }
 
-function Forecast({ factor, forecast: { edges, levels }, plan }: ForecastProps) {
+function Forecast({ factor, forecast, plan }: ForecastProps) {
+  const { edges, levels } = forecast;
   const { unit } = useTank();
   const planned = plan.lines.levels;
   const isMoved = levels.some((level, index) => Math.abs(level - (planned[index] ?? 0)) > SAME_LEVEL);
@@ -105,7 +106,7 @@ function Forecast({ factor, forecast: { edges, levels }, plan }: ForecastProps) 
           ))}
         </tbody>
       </table>
-      {isMoved && <OtherDepths levels={levels} planned={planned} rate={plan.process.rate} />}
+      {isMoved && <OtherDepths forecast={forecast} planned={planned} />}
       {gone > saved && (
         <p>
           A new coat with lines placed for this factor puts every edge back on its line, where the maskant can
@@ -139,38 +140,41 @@ function EdgeRow({ edge, isMoved }: { readonly edge: EdgeForecast; readonly isMo
 }
 
 interface OtherDepthsProps {
-  readonly levels: readonly number[];
+  readonly forecast: TimedForecast;
   readonly planned: readonly number[];
-  /** mm/min */
-  readonly rate: number;
 }
 
 /** Depths within the floors' tolerances that hold the edges best, as minutes where stages are peeled one after the other. */
-function OtherDepths({ levels, planned, rate }: OtherDepthsProps) {
+function OtherDepths({ forecast: { levels, minutes, roomTaken }, planned }: OtherDepthsProps) {
   const { unit, plan } = useTank();
   const isOneCoat = plan.masking === 'peel-next';
-  const etch = (list: readonly number[], index: number) => (list[index] ?? 0) - (list[index + 1] ?? 0);
   return (
-    <table>
-      <caption>Depths within tolerance that hold the edges best</caption>
-      <HeadRow
-        columns={['planned', 'instead', ...(isOneCoat ? ['minutes planned', 'minutes instead'] : [])]}
-      />
-      <tbody>
-        {levels.map((level, index) => (
-          <tr key={planned[index]}>
-            <th scope="row">{showLength(planned[index] ?? 0, unit)}</th>
-            <td>{showLength(level, unit)}</td>
-            {isOneCoat && (
-              <>
-                <td>{(etch(planned, index) / rate).toFixed(1)}</td>
-                <td>{(etch(levels, index) / rate).toFixed(1)}</td>
-              </>
-            )}
-          </tr>
-        ))}
-      </tbody>
-    </table>
+    <>
+      <table>
+        <caption>Depths within tolerance that hold the edges best</caption>
+        <HeadRow
+          columns={['planned', 'instead', ...(isOneCoat ? ['minutes planned', 'minutes instead'] : [])]}
+        />
+        <tbody>
+          {levels.map((level, index) => (
+            <tr key={planned[index]}>
+              <th scope="row">{showLength(planned[index] ?? 0, unit)}</th>
+              <td>{showLength(level, unit)}</td>
+              {isOneCoat && (
+                <>
+                  <td>{minutes[index]?.planned.toFixed(1)}</td>
+                  <td>{minutes[index]?.instead.toFixed(1)}</td>
+                </>
+              )}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="aside">
+        They take {Math.round(roomTaken * 100)} % of the room that the floors’ tolerances leave; what the run
+        itself is off comes on top.
+      </p>
+    </>
   );
 }
 
