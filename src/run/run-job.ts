@@ -95,7 +95,7 @@ export interface EarlyPlan {
   readonly shown: ShownPlan;
   readonly drawing: Drawing;
   readonly plan: EtchPlan;
-  readonly thickness: Job['stock']['thickness'];
+  readonly job: Job;
 }
 
 export interface JobRunOptions extends RunOptions {
@@ -202,7 +202,7 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
     contours: memory.contours,
   };
   const found = [...ready.findings, ...outward([...plan.findings, ...suggestSizing(plan, near, job)])];
-  onPlan?.({ findings: sortFindings(found), shown: showPlan(toShow), drawing, plan, thickness });
+  onPlan?.({ findings: sortFindings(found), shown: showPlan(toShow), drawing, plan, job });
   await step(0.75, 'measuring what will be etched');
   const measures = measurePlan(plan, job, memory.groups);
   await step(0.85, 'checking that it can be made');

@@ -50,7 +50,10 @@ test('a part etched on both faces is planned, turned over, and edited on the far
   await workbench.keyboard.press('t');
   await expect(faceOf('Far face')).toBeChecked();
   // The pocket at the right of the drawing, 105 to 190, is at the left as the far face is seen.
-  const pocket = await findOnSheet(workbench, 'F02 to 1.20');
+  const edge = await findOnSheet(workbench, 'F02 to 1.20');
+  // Off the wall, which the first place that is found may lie on.
+  const pocket = { x: edge.x + 30, y: edge.y + 30 };
+  await workbench.mouse.move(pocket.x, pocket.y);
   const sheet = await sheetOf(workbench).boundingBox();
   expect(pocket.x).toBeLessThan((sheet?.x ?? 0) + (sheet?.width ?? 0) / 2);
   const reading = await workbench.locator('.hover-reading').textContent();
@@ -63,11 +66,16 @@ test('a part etched on both faces is planned, turned over, and edited on the far
   const depth = workbench.getByLabel('Depth', { exact: true });
   await depth.fill('0.9');
   await depth.press('Enter');
-  await expect(levelRows(workbench)).toHaveCount(3);
+  // Of the far face alone; the near one's are shown with their way to it.
+  await expect(levelRows(workbench)).toHaveCount(1);
+  await expect(levelRows(workbench)).toContainText('0.90');
+  const others = workbench.getByRole('button', { name: 'from the near face' });
+  await expect(others).toHaveCount(2);
   const changed = JSON.parse(await savedText(workbench, 'lid.job.json'));
   expect(changed.requirements).toEqual([...job.requirements, { at: [147.5, 60], depth: 0.9, face: 'far' }]);
   await workbench.getByRole('button', { name: /^undo: depth/i }).click();
-  await faceOf('Near face').check();
+  await others.first().click();
+  await expect(faceOf('Near face')).toBeChecked();
   await expect(levelRows(workbench)).toHaveCount(2);
   // Another job opens from its near face.
   await faceOf('Far face').check();
@@ -119,4 +127,34 @@ test('file-missing: a far drawing of its own is asked for in words, and nothing 
   ]);
   await openPanel(workbench, 'Findings');
   await expect(workbench.getByText(/back\.dxf/).first()).toBeVisible();
+});
+
+test('the ladder reads from either surface; a level of the far face is moved once it is on show', async ({
+  workbench,
+}) => {
+  await dropFiles(workbench, [
+    { name: 'lid.job.json', text: JSON.stringify(job) },
+    { name: 'lid.dxf', text: drawing },
+  ]);
+  await expect(levelRows(workbench)).toHaveCount(2);
+  const ladder = workbench.getByRole('region', { name: 'Levels' });
+  await expect(ladder.getByText('web')).toBeVisible();
+  // 0.7 over 1.2 of 4 mm; the deepest of either lie at different places.
+  await expect(ladder.locator('.between .figure')).toHaveText('2.10');
+  await sheetOf(workbench).focus();
+  await workbench.keyboard.press('t');
+  const handle = ladder.getByRole('slider', { name: 'Level of stage 1' });
+  await expect(ladder.getByRole('slider')).toHaveCount(1);
+  const bar = await ladder.locator('.ladder-axis .frame').boundingBox();
+  const at = await handle.boundingBox();
+  if (bar === null || at === null) throw new Error('the ladder is laid out');
+  // 1.2 of 4 mm up from the foot of the bar.
+  expect(at.y + at.height / 2).toBeCloseTo(bar.y + bar.height * (1 - 1.2 / 4), -0.5);
+  await handle.focus();
+  await workbench.keyboard.press('ArrowUp');
+  await expect(handle).toHaveAttribute('aria-valuetext', /1\.21\smm deep/);
+  await workbench.keyboard.press('Enter');
+  await expect(levelRows(workbench)).toContainText('1.21');
+  const changed = JSON.parse(await savedText(workbench, 'lid.job.json'));
+  expect(changed.levels).toEqual([1.21, 0.7]);
 });

@@ -1,10 +1,14 @@
 /** A plan of both faces as the page shows it: one face at a time, each with the stages that both have. */
+
 import type { ShownPlan, ShownRegion, ShownStage } from '#job/formats/plan-file.ts';
+import type { BetweenFaces } from '#run/between-faces.ts';
 
 export interface PlanFaces {
   readonly near: ShownPlan;
   /** Seen through the part, as it is drawn; undefined where the near face alone is etched. */
   readonly far: ShownPlan | undefined;
+  /** Of a part that is etched on both faces. */
+  readonly between?: BetweenFaces | undefined;
 }
 
 export function facesOf(shown: ShownPlan): PlanFaces {

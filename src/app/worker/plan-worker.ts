@@ -7,6 +7,7 @@ import { movePlace } from '#findings/move-finding.ts';
 import { contourOfPath } from '#handoff/contour.ts';
 import { etchedSolid } from '#handoff/solid/etched-solid.ts';
 import { thickestOf } from '#job/sheet-at.ts';
+import { betweenFaces } from '#run/between-faces.ts';
 import { type ComparedRun, comparePlan } from '#run/compare/compare-returned.ts';
 import { isScribeLayer } from '#run/compare/returned-lines.ts';
 import { depthsOf } from '#run/depth-job.ts';
@@ -136,13 +137,14 @@ function runner(state: WorkerState, memory: RunMemory) {
       },
     };
     let sent: Promise<void> = Promise.resolve();
-    const onPlan = ({ findings, shown, plan, thickness, drawing: read }: EarlyPlan) => {
-      state.etched = { run, part: etchedPart(plan, thickness) };
+    const onPlan = ({ findings, shown, plan, job, drawing: read }: EarlyPlan) => {
+      state.etched = { run, part: etchedPart(plan, job.stock.thickness) };
       const { near, far } = facesOf(shown);
       const page = {
         findings: placedOnSheet(findings, read),
         plan: packPlan(packers.near, near),
         far: far && packPlan(packers.far, far),
+        between: betweenFaces(plan, job),
         drawn: drawnOnce(read),
         seconds: seconds(),
       };
@@ -163,7 +165,8 @@ function runner(state: WorkerState, memory: RunMemory) {
       return { findings, results, files, seconds: seconds(), page: undefined };
     }
     state.etched = undefined;
-    const page = { findings, plan: undefined, far: undefined, drawn: drawnOnce(read), seconds: seconds() };
+    const nothing = { plan: undefined, far: undefined, between: undefined };
+    const page = { findings, ...nothing, drawn: drawnOnce(read), seconds: seconds() };
     return { findings, results, files, seconds: seconds(), page };
   };
 }

@@ -116,7 +116,7 @@ function startWorker(onBroken: OnBroken): WorkerTie {
 function unpackPage(
   tie: WorkerTie,
   run: number,
-  { findings, plan, far, drawn, seconds }: WirePage,
+  { findings, plan, far, between, drawn, seconds }: WirePage,
 ): PlannedPage {
   const near = plan && unpackPlan(tie.unpackers.near, plan);
   if (drawn !== undefined) tie.drawn = unpackDrawn(drawn);
@@ -124,7 +124,7 @@ function unpackPage(
     ...tie.drawn,
     run,
     findings,
-    ...(near && { plan: near, faces: { near, far: far && unpackPlan(tie.unpackers.far, far) } }),
+    ...(near && { plan: near, faces: { near, far: far && unpackPlan(tie.unpackers.far, far), between } }),
     files: [],
     seconds,
     isWhole: false,

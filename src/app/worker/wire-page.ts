@@ -4,6 +4,7 @@
  */
 import type { Finding } from '#findings/finding.ts';
 import type { ShownPlan, ShownRegion, ShownStage } from '#job/formats/plan-file.ts';
+import type { BetweenFaces } from '#run/between-faces.ts';
 import type { OutputFile } from '#run/output-file.ts';
 import type { PackedContours } from './pack-contours.ts';
 import type { DrawnSheet, PlanResults } from './planned-page.ts';
@@ -38,6 +39,7 @@ export interface WirePage {
   readonly plan: WirePlan | undefined;
   /** The other face; undefined where the near one alone is etched. */
   readonly far: WirePlan | undefined;
+  readonly between: BetweenFaces | undefined;
   /** Undefined when it is the one of the page before. */
   readonly drawn: WireDrawn | undefined;
   readonly seconds: number;

@@ -1,44 +1,40 @@
-/** The drawn part of the ladder: scale, stages as blocks to scale with number and mark, metal that stays, and leaders to the figures. */
+/** The drawn part of the ladder: scale, stages as blocks to scale with number and mark, metal that stays, what is cut through beside it, and leaders to the figures. */
 
 import { wordsOn } from '#app/scene/stage-looks.ts';
 import type { LadderWidth } from '#app/state/layout-state.ts';
-import { isAccepted, type PlannedLevel } from '#app/state/planned-levels.ts';
+import { isAccepted } from '#app/state/planned-levels.ts';
 import { SAME_COUNT } from '#geometry/tolerances.ts';
+import type { ShownStage } from '#job/formats/plan-file.ts';
 import { tickPlaces } from '#plan/stage-mark.ts';
 import { millimetresIn } from '#units/length-unit.ts';
-import type { ShownUnit } from '#units/show-length.ts';
+import { lengthFigure, type ShownUnit } from '#units/show-length.ts';
 import { scaleTicks } from './ladder-layout.ts';
 import type { LadderMeasures } from './ladder-measures.ts';
-
-/** From a level to the middle of its figure, px. */
-export interface Leader {
-  readonly level: number;
-  readonly to: number;
-  /** Undefined for a level of the job's list that came to no stage. */
-  readonly planned: PlannedLevel | undefined;
-}
+import { barBetween, type LadderRow } from './ladder-rows.ts';
+import { belowNear, isShared, type LadderSide } from './ladder-sides.ts';
 
 interface LadderAxisProps {
-  readonly levels: readonly PlannedLevel[];
+  readonly sides: readonly LadderSide[];
+  /** Least metal between both faces, mm. */
+  readonly least: number | undefined;
   readonly thickness: number;
   readonly height: number;
   readonly yOf: (depth: number) => number;
   readonly unit: ShownUnit;
   readonly how: LadderWidth;
   readonly measures: LadderMeasures;
-  readonly leaders: readonly Leader[];
+  readonly rows: readonly LadderRow[];
   readonly litStage: number | undefined;
 }
 
 const PIXELS_PER_TICK = 84;
 /** px that a block needs for its number, and for its mark under it. */
-const ROOM = { number: 14, mark: 34 };
+const ROOM = { number: 14, mark: 34, across: 30 };
 
 export function LadderAxis(props: LadderAxisProps) {
-  const { levels, thickness, height, yOf, unit, how, measures, leaders, litStage } = props;
+  const { sides, least, thickness, height, yOf, unit, how, measures, rows, litStage } = props;
   const { bar, width } = measures;
-  const metalTop = levels[0]?.stage.level ?? 0;
-  const wide = bar.right - bar.left;
+  const room = barBetween(props);
   return (
     <svg className="ladder-axis" width={width} height={height} aria-hidden="true">
       <defs>
@@ -52,45 +48,133 @@ export function LadderAxis(props: LadderAxisProps) {
           <path d="M0 0V7" />
         </pattern>
       </defs>
-      {how !== 'folded' && (
-        <Scale thickness={thickness} yOf={yOf} unit={unit} left={bar.left} height={height} />
-      )}
-      {(['metal', 'hatched'] as const).map((name) => (
-        <path
-          key={name}
-          className={name}
-          d={`M${bar.left} ${yOf(metalTop)}H${bar.right}V${yOf(thickness)}H${bar.left}Z`}
-        />
-      ))}
-      {levels.map((planned, index) => {
-        const top = yOf(levels[index + 1]?.stage.level ?? 0);
-        return (
-          <Block
-            key={planned.stage.number}
-            planned={planned}
+      {how !== 'folded' &&
+        sides.map((side) => (
+          <Scale
+            key={side.face}
+            side={sides.length === 1 ? undefined : side}
+            thickness={thickness}
+            yOf={yOf}
+            unit={unit}
             left={bar.left}
-            width={wide}
-            top={top}
-            bottom={yOf(planned.stage.level)}
+            height={height}
           />
+        ))}
+      {columnsOf(sides, thickness).map(({ from, to, top, bottom, shown }) => {
+        const left = bar.left + (bar.right - bar.left) * from;
+        const right = bar.left + (bar.right - bar.left) * to;
+        return (
+          <g key={from}>
+            {(['metal', 'hatched'] as const).map((name) => (
+              <path key={name} className={name} d={`M${left} ${yOf(top)}H${right}V${yOf(bottom)}H${left}Z`} />
+            ))}
+            {shown.map((side) => (
+              <g key={side.face} className={side.isOnShow ? undefined : 'behind'}>
+                {side.bands.map((band) => (
+                  <Block
+                    key={band.stage.number}
+                    stage={band.stage}
+                    left={left}
+                    width={right - left}
+                    {...spanOf(side, band, props)}
+                  />
+                ))}
+              </g>
+            ))}
+          </g>
         );
       })}
       <path className="frame" d={`M${bar.left} ${yOf(0)}H${bar.right}V${yOf(thickness)}H${bar.left}Z`} />
-      {leaders.map(({ level, to, planned }) => (
-        <g key={level}>
-          {planned === undefined && <path className="unused" d={`M${bar.left} ${yOf(level)}H${bar.right}`} />}
-          <path
-            className={leaderClass(planned, litStage)}
-            d={leaderPath(yOf(level), to, { how, measures })}
-          />
+      {sides.flatMap((side) =>
+        side.levels
+          .filter(({ isCut }) => isCut)
+          .map(({ stage }) => {
+            const { top, bottom } = spanOf(side, { from: 0, to: stage.level }, props);
+            const key = `${side.face} ${stage.number}`;
+            return (
+              <path key={key} className="cut" stroke={stage.color} d={`M${bar.right + 3} ${top}V${bottom}`} />
+            );
+          }),
+      )}
+      {room !== undefined && least !== undefined && (
+        <Between room={room} x={(bar.left + bar.right) / 2} figure={lengthFigure(least, unit)} />
+      )}
+      {rows.map((row) => (
+        <g key={row.key} className={row.kind === 'other' ? 'behind' : undefined}>
+          {row.kind === 'unused' && <path className="unused" d={`M${bar.left} ${row.from}H${bar.right}`} />}
+          <path className={leaderClass(row, litStage)} d={leaderPath(row.from, row.to, { how, measures })} />
         </g>
       ))}
     </svg>
   );
 }
 
-function leaderClass(planned: PlannedLevel | undefined, litStage: number | undefined): string {
-  const isGood = planned !== undefined && isAccepted(planned, planned.stage.level);
+interface Column {
+  /** Shares of the bar's width. */
+  readonly from: number;
+  readonly to: number;
+  /** Of its metal, mm below the near face. */
+  readonly top: number;
+  readonly bottom: number;
+  readonly shown: readonly LadderSide[];
+}
+
+/** The whole bar; or half of it for each face, where their deepest floors lie at different places and would run into each other. */
+function columnsOf(sides: readonly LadderSide[], thickness: number): Column[] {
+  const [near, far] = sides;
+  const [top, bottom] = [near?.deepest ?? 0, thickness - (far?.deepest ?? 0)];
+  if (near === undefined || far === undefined || !isShared(sides, thickness))
+    return [{ from: 0, to: 1, top, bottom, shown: sides }];
+  return [
+    { from: 0, to: 0.5, top, bottom: thickness, shown: [near] },
+    { from: 0.5, to: 1, top: 0, bottom, shown: [far] },
+  ];
+}
+
+function spanOf(
+  { face }: LadderSide,
+  { from, to }: { readonly from: number; readonly to: number },
+  { thickness, yOf }: Pick<LadderAxisProps, 'thickness' | 'yOf'>,
+): { readonly top: number; readonly bottom: number } {
+  const [start, end] = [from, to].map((depth) => yOf(belowNear(face, depth, thickness))) as [number, number];
+  return { top: Math.min(start, end), bottom: Math.max(start, end) };
+}
+
+/** The least metal, in the bar between the deepest floors. */
+function Between({
+  room: { top, bottom },
+  x,
+  figure,
+}: {
+  readonly room: { readonly top: number; readonly bottom: number };
+  readonly x: number;
+  readonly figure: string;
+}) {
+  const middle = (top + bottom) / 2;
+  const arrow = (end: number, way: 1 | -1) =>
+    `M${x - 3.5} ${end + 5 * way}L${x} ${end}L${x + 3.5} ${end + 5 * way}`;
+  const hasArrows = bottom - top > 84;
+  return (
+    <g className="between">
+      {hasArrows && (
+        <path
+          d={`M${x} ${top + 4}V${middle - 18}M${x} ${middle + 18}V${bottom - 4}${arrow(top + 4, 1)}${arrow(bottom - 4, -1)}`}
+        />
+      )}
+      <text x={x} y={middle - 3}>
+        web
+      </text>
+      <text className="figure" x={x} y={middle + 12}>
+        {figure}
+      </text>
+    </g>
+  );
+}
+
+function leaderClass(row: LadderRow, litStage: number | undefined): string {
+  if (row.kind === 'between') return 'leader';
+  const planned = row.kind === 'unused' ? undefined : row.planned;
+  const isGood = row.kind === 'other' || (planned !== undefined && isAccepted(planned, planned.stage.level));
   const isLit = planned !== undefined && planned.stage.number === litStage;
   return `leader${isGood ? '' : ' broken'}${isLit ? ' lit' : ''}`;
 }
@@ -107,6 +191,8 @@ function leaderPath(
 }
 
 interface ScaleProps {
+  /** Where both faces are etched: each counts from its own surface to the middle. */
+  readonly side: LadderSide | undefined;
   readonly thickness: number;
   readonly yOf: (depth: number) => number;
   readonly unit: ShownUnit;
@@ -115,22 +201,61 @@ interface ScaleProps {
 }
 
 /** Round depths with four short ticks between, and the far face. */
-function Scale({ thickness, yOf, unit, left, height }: ScaleProps) {
+function Scale({ side, thickness, yOf, unit, left, height }: ScaleProps) {
   const inUnit = millimetresIn(unit);
   const ticks = scaleTicks(thickness / inUnit, Math.max(2, height / PIXELS_PER_TICK));
   const step = (ticks[1] ?? 1) - (ticks[0] ?? 0);
   const places = Math.max(1, Math.ceil(-Math.log10(step) - SAME_COUNT));
-  const fine = scaleTicks(thickness / inUnit, (ticks.length - 1) * 5).map((tick) => yOf(tick * inUnit));
+  const at = (tick: number) => yOf(belowNear(side?.face ?? 'near', tick * inUnit, thickness));
+  const fine = scaleTicks(thickness / inUnit, (ticks.length - 1) * 5);
+  if (side !== undefined) {
+    // As many as keep apart from those of the other face.
+    const last = thickness / inUnit / 2;
+    const isOwn = (tick: number) => tick < last;
+    const apart = Math.abs(at(last) - at(0)) / last;
+    return (
+      <ScaleMarks
+        name={side.isOnShow ? 'scale' : 'scale behind'}
+        fine={fine.filter(isOwn).map(at)}
+        figures={ticks
+          .filter((tick) => isOwn(tick) && (last - tick) * apart > 8)
+          .map((tick) => ({ y: at(tick), figure: tick.toFixed(places) }))}
+        left={left}
+      />
+    );
+  }
   // The far face has its own figure; one that it would touch goes.
-  const shown = ticks.filter((tick) => yOf(thickness) - yOf(tick * inUnit) > 15);
+  const shown = ticks.filter((tick) => yOf(thickness) - at(tick) > 15);
+  const end = thickness / inUnit;
   return (
-    <g className="scale">
+    <ScaleMarks
+      name="scale"
+      fine={fine.map(at)}
+      figures={[
+        ...shown.map((tick) => ({ y: at(tick), figure: tick.toFixed(places) })),
+        { y: at(end), figure: `${Number(end.toFixed(places + 1))}` },
+      ]}
+      left={left}
+    />
+  );
+}
+
+interface ScaleMarksProps {
+  readonly name: string;
+  readonly fine: readonly number[];
+  readonly figures: readonly { readonly y: number; readonly figure: string }[];
+  readonly left: number;
+}
+
+function ScaleMarks({ name, fine, figures, left }: ScaleMarksProps) {
+  return (
+    <g className={name}>
       <path d={fine.map((y) => `M${left - 5} ${y}h3`).join('')} />
-      {[...shown, thickness / inUnit].map((tick) => (
-        <g key={tick}>
-          <path d={`M${left - 8} ${yOf(tick * inUnit)}h6`} />
-          <text x={left - 10} y={yOf(tick * inUnit) + 4}>
-            {tick === thickness / inUnit ? Number(tick.toFixed(places + 1)) : tick.toFixed(places)}
+      {figures.map(({ y, figure }) => (
+        <g key={y}>
+          <path d={`M${left - 8} ${y}h6`} />
+          <text x={left - 10} y={y + 4}>
+            {figure}
           </text>
         </g>
       ))}
@@ -139,19 +264,19 @@ function Scale({ thickness, yOf, unit, left, height }: ScaleProps) {
 }
 
 interface BlockProps {
-  readonly planned: PlannedLevel;
+  readonly stage: ShownStage;
   readonly left: number;
   readonly width: number;
   readonly top: number;
   readonly bottom: number;
 }
 
-function Block({ planned, left, width, top, bottom }: BlockProps) {
-  const { number, color } = planned.stage;
+function Block({ stage, left, width, top, bottom }: BlockProps) {
+  const { number, color } = stage;
   const middle = { x: left + width / 2, y: (top + bottom) / 2 };
   const high = bottom - top;
   const ink = wordsOn(color);
-  const hasMark = high >= ROOM.mark;
+  const hasMark = high >= ROOM.mark && width >= ROOM.across;
   return (
     <g>
       <rect fill={color} x={left} width={width} y={top} height={high} />

@@ -1,19 +1,76 @@
-/** The figures of the ladder: one for each level, to pick what lies on it and to join it. */
+/** The figures of the ladder: one for each level, to pick what lies on it and to join it; of the face that is not on show, to turn to it. */
 import { isLocked } from '#app/state/edits/edit-levels.ts';
-import type { PlannedLevel } from '#app/state/planned-levels.ts';
 import { isTapered } from '#app/state/sheet-thickness.ts';
+import { hasFarFace } from '#app/state/shown-face.ts';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { counted } from '#findings/counted.ts';
+import type { SheetSide } from '#job/job.ts';
 import { lengthFigure, showArea, showLength } from '#units/show-length.ts';
+import type { LadderRow } from './ladder-rows.ts';
+import type { SideLevel } from './ladder-sides.ts';
+import { leavesWords } from './leaves-words.ts';
 
-interface LevelRowProps {
-  readonly planned: PlannedLevel;
+interface RowProps {
+  readonly row: LadderRow;
   readonly thickness: number;
   readonly saysLeft: boolean;
-  readonly onShow: (planned: PlannedLevel | undefined) => void;
+  readonly onShow: (planned: SideLevel | undefined) => void;
 }
 
-export function LevelRow({ planned, thickness, saysLeft, onShow }: LevelRowProps) {
+export function Row({ row, ...rest }: RowProps) {
+  const unit = useWorkbenchState((state) => state.session.unit);
+  if (row.kind === 'level') return <LevelRow planned={row.planned} {...rest} />;
+  if (row.kind === 'other') return <OtherRow planned={row.planned} face={row.face} />;
+  if (row.kind === 'unused')
+    return (
+      <span className="unused-level" title="No region accepts this level">
+        {lengthFigure(row.level, unit)}
+      </span>
+    );
+  return (
+    <span className="between-figure" title="The least metal between both faces">
+      web
+      <strong>{lengthFigure(row.left, unit)}</strong>
+    </span>
+  );
+}
+
+interface OtherRowProps {
+  readonly planned: SideLevel;
+  readonly face: SheetSide;
+}
+
+function OtherRow({ planned: { stage, regions }, face }: OtherRowProps) {
+  const { actions } = useWorkbench();
+  const unit = useWorkbenchState((state) => state.session.unit);
+  const point = (isOn: boolean) => actions.light(isOn ? { regions: [], stage: stage.number } : undefined);
+  return (
+    <div className="level-row">
+      <button
+        type="button"
+        className="level-button behind"
+        title={`Turn to the ${face} face`}
+        onClick={() => actions.turnOver(face)}
+        onPointerEnter={() => point(true)}
+        onPointerLeave={() => point(false)}
+      >
+        <span className="depth">{lengthFigure(stage.level, unit)}</span>
+        <span className="unseen">
+          {` ${unit} from the ${face} face, ${counted(regions.length, 'region')}: turn to it`}
+        </span>
+      </button>
+    </div>
+  );
+}
+
+interface LevelRowProps {
+  readonly planned: SideLevel;
+  readonly thickness: number;
+  readonly saysLeft: boolean;
+  readonly onShow: (planned: SideLevel | undefined) => void;
+}
+
+function LevelRow({ planned, thickness, saysLeft, onShow }: LevelRowProps) {
   const { actions } = useWorkbench();
   const { unit, selection } = useWorkbenchState((state) => state.session);
   const { level, number } = planned.stage;
@@ -21,6 +78,7 @@ export function LevelRow({ planned, thickness, saysLeft, onShow }: LevelRowProps
   const ids = planned.regions.map((region) => region.id);
   const isSelected = ids.length > 0 && ids.every((id) => selection.includes(id));
   const canJoin = selection.length > 0 && !selection.every((id) => ids.includes(id));
+  const isTwoFaced = useWorkbenchState(hasFarFace);
   const atMost = job !== undefined && isTapered(job) ? ' at most' : '';
   const locked = job !== undefined && isLocked(job, level) ? ', locked' : '';
   const point = (isOn: boolean) => {
@@ -42,11 +100,11 @@ export function LevelRow({ planned, thickness, saysLeft, onShow }: LevelRowProps
         <span className="depth">{lengthFigure(level, unit)}</span>
         {saysLeft && (
           <span className="left" aria-hidden="true">
-            {lengthFigure(thickness - level, unit)}
+            {planned.isCut ? '–' : lengthFigure(thickness - level, unit)}
           </span>
         )}
         <span className="unseen">
-          {` ${unit}, leaves ${showLength(thickness - level, unit)}${atMost}, ${counted(ids.length, 'region')}, ${showArea(planned.area, unit)}${locked}`}
+          {` ${unit}, ${leavesWords(showLength(thickness - level, unit), { isCut: planned.isCut, isTwoFaced })}${atMost}, ${counted(ids.length, 'region')}, ${showArea(planned.area, unit)}${locked}`}
         </span>
       </button>
       {canJoin && (

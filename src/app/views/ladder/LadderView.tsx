@@ -1,6 +1,7 @@
 /**
  * The ladder: the sheet's thickness to scale, surface at the top, with a line for each level and a stage in each space between
- * two. Read upwards it is the run, read downwards the part.
+ * two. Read upwards it is the run, read downwards the part. Where both faces are etched it reads from either surface towards the metal
+ * between them, and the levels of the face on show can be moved.
  */
 
 import { Pin, PinOff } from 'lucide-react';
@@ -9,24 +10,25 @@ import { useStore } from 'zustand';
 import { fromJobUnits } from '#app/state/edits/edit-figures.ts';
 import { moveLevel } from '#app/state/edits/edit-levels.ts';
 import type { LadderWidth } from '#app/state/layout-state.ts';
-import { type PlannedLevel, plannedLevelsOf } from '#app/state/planned-levels.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import { IconButton } from '#app/views/controls/IconButton.tsx';
 import { type Size, useSize } from '#app/views/use-size.ts';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
+import type { ShownStage } from '#job/formats/plan-file.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { SAME_LEVEL } from '#units/depth-tolerances.ts';
-import { lengthFigure, showLength } from '#units/show-length.ts';
+import { showLength } from '#units/show-length.ts';
 import { LadderAxis } from './LadderAxis.tsx';
-import { LevelRow } from './LadderRows.tsx';
+import { Row } from './LadderRows.tsx';
 import { LevelCard } from './LevelCard.tsx';
 import { LevelHandle } from './LevelHandle.tsx';
-import { placeRows } from './ladder-layout.ts';
 import { type LadderMeasures, ladderMeasures } from './ladder-measures.ts';
+import { FIGURE, type LadderRow, ladderRows, rowHeight } from './ladder-rows.ts';
+import { belowNear, type LadderSide, ladderSides, type SideLevel } from './ladder-sides.ts';
 
 const MARGIN = { top: 8, bottom: 18 };
-/** Of a figure, px: so near they may stand. */
-const FIGURE = 16.5;
+/** More below, for the name of the far face. */
+const FAR_NAME = 16;
 /** Of the line above the bar. */
 const HEAD = 32;
 
@@ -38,8 +40,9 @@ export function LadderView() {
   const how = useStore(layout, (state) => state.ladder);
   const unit = useWorkbenchState((state) => state.session.unit);
   const plan = useWorkbenchState((state) => state.derived.page?.plan);
+  const faces = useWorkbenchState((state) => state.derived.page?.faces);
   const isStale = useWorkbenchState((state) => state.derived.isStale);
-  const levels = useMemo(() => (plan === undefined ? [] : plannedLevelsOf(plan)), [plan]);
+  const sides = useMemo(() => ladderSides(plan, faces), [plan, faces]);
   const thickness = document === undefined ? 0 : sheetThickness(document.job);
   const measures = ladderMeasures(how, unit);
   return (
@@ -51,17 +54,29 @@ export function LadderView() {
       <h2 id="ladder-heading" className="unseen">
         Levels
       </h2>
-      <LadderHead how={how} measures={measures} />
+      <LadderHead how={how} measures={measures} near={sides.length === 1 ? undefined : sides[0]} />
       <div className="ladder-frame" ref={frame}>
         {size !== undefined && thickness > 0 && (
-          <Ladder levels={levels} thickness={thickness} size={size} how={how} measures={measures} />
+          <Ladder
+            sides={sides}
+            planned={plan?.stages ?? []}
+            least={faces?.between?.least}
+            {...{ thickness, size, how, measures }}
+          />
         )}
       </div>
     </section>
   );
 }
 
-function LadderHead({ how, measures }: { readonly how: LadderWidth; readonly measures: LadderMeasures }) {
+interface LadderHeadProps {
+  readonly how: LadderWidth;
+  readonly measures: LadderMeasures;
+  /** Where it is one of two. */
+  readonly near: LadderSide | undefined;
+}
+
+function LadderHead({ how, measures, near }: LadderHeadProps) {
   const { layout } = useWorkbench();
   const unit = useWorkbenchState((state) => state.session.unit);
   const turn = (ladder: LadderWidth) => layout.setState({ ladder });
@@ -73,7 +88,7 @@ function LadderHead({ how, measures }: { readonly how: LadderWidth; readonly mea
         title={how === 'folded' ? 'Unfold the ladder' : 'Fold the ladder'}
         onClick={() => turn(how === 'folded' ? 'usual' : 'folded')}
       >
-        {how === 'usual' ? `Depth, ${unit}` : unit}
+        {how !== 'usual' ? unit : near === undefined ? `Depth, ${unit}` : 'Near face'}
       </button>
       {how === 'pinned' && (
         <>
@@ -97,81 +112,79 @@ function LadderHead({ how, measures }: { readonly how: LadderWidth; readonly mea
 }
 
 interface LadderProps {
-  readonly levels: readonly PlannedLevel[];
+  readonly sides: readonly LadderSide[];
+  readonly planned: readonly ShownStage[];
+  /** Metal between both faces, mm. */
+  readonly least: number | undefined;
   readonly thickness: number;
   readonly size: Size;
   readonly how: LadderWidth;
   readonly measures: LadderMeasures;
 }
 
-function Ladder({ levels, thickness, size, how, measures }: LadderProps) {
+function Ladder({ sides, planned: stages, least, thickness, size, how, measures }: LadderProps) {
   const { actions } = useWorkbench();
   const unit = useWorkbenchState((state) => state.session.unit);
   const litStage = useWorkbenchState((state) => state.lit?.stage);
-  const [shown, setShown] = useState<PlannedLevel>();
-  const height = Math.max(size.height, levels.length * FIGURE + MARGIN.top + MARGIN.bottom);
-  const scale = (height - MARGIN.top - MARGIN.bottom) / thickness;
-  const yOf = (depth: number) => MARGIN.top + depth * scale;
+  const [shown, setShown] = useState<SideLevel>();
+  const isTwoFaced = sides.length > 1;
+  const bottom = MARGIN.bottom + (isTwoFaced ? FAR_NAME : 0);
+  const count = sides.reduce((sum, { levels }) => sum + levels.length, 0);
+  const height = Math.max(size.height, count * FIGURE + MARGIN.top + bottom);
+  const scale = (height - MARGIN.top - bottom) / thickness;
   const job = useDocument()?.job;
-  const leaders = useMemo(() => {
-    const all = [
-      ...levels.map((planned) => ({ level: planned.stage.level, planned })),
-      ...unusedLevels(job, levels).map((level) => ({ level, planned: undefined })),
-    ].sort((a, b) => a.level - b.level);
-    const wanted = all.map(({ level }) => ({ wanted: MARGIN.top + level * scale, height: FIGURE }));
-    const tops = placeRows(wanted, height);
-    return all.map((each, index) => ({ ...each, to: (tops[index] ?? 0) + FIGURE / 2 }));
-  }, [levels, job, scale, height]);
-  const move = (planned: PlannedLevel, to: number) => {
-    const { level } = planned.stage;
+  const levels = useMemo(() => stages.map(({ level }) => level), [stages]);
+  const { yOf, rows } = useMemo(() => {
+    const yOf = (depth: number) => MARGIN.top + depth * scale;
+    const unused = unusedLevels(job, levels);
+    return { yOf, rows: ladderRows({ sides, unused, least, thickness, yOf, height }) };
+  }, [sides, levels, least, thickness, job, scale, height]);
+  const move = (level: number, to: number) =>
     actions.edit(`level ${showLength(level, unit)} to ${showLength(to, unit)}`, (job) =>
-      moveLevel(job, { from: level, to, levels: levels.map(({ stage }) => stage.level) }),
+      moveLevel(job, { from: level, to, levels }),
     );
-  };
+  const onShow = sides.find((side) => side.isOnShow);
+  const yOn = (depth: number) => yOf(belowNear(onShow?.face ?? 'near', depth, thickness));
   return (
     <div className="ladder-body" style={{ height }}>
-      <LadderAxis {...{ levels, thickness, height, yOf, unit, how, measures, leaders, litStage }} />
-      {levels.map((planned) => (
+      <LadderAxis {...{ sides, least, thickness, height, yOf, unit, how, measures, rows, litStage }} />
+      {onShow?.levels.map((planned) => (
         <LevelHandle
           key={planned.stage.number}
           planned={planned}
           thickness={thickness}
-          yOf={yOf}
+          yOf={yOn}
           bar={measures.bar}
-          onMove={(to) => move(planned, to)}
+          onMove={(to) => move(planned.stage.level, to)}
           onShow={setShown}
           onPick={() => actions.select(planned.regions.map(({ id }) => id))}
         />
       ))}
       <ol className="ladder-rows">
-        {leaders.map(({ level, planned, to }) => (
+        {rows.map((row) => (
           <li
-            key={level}
-            className={planned !== undefined && planned.stage.number === litStage ? 'lit' : undefined}
+            key={row.key}
+            className={rowStage(row) !== undefined && rowStage(row) === litStage ? 'lit' : undefined}
             style={
-              { top: to - FIGURE / 2, height: FIGURE, '--figures': `${measures.figures}px` } as CSSProperties
+              {
+                top: row.to - rowHeight(row.kind) / 2,
+                height: rowHeight(row.kind),
+                '--figures': `${measures.figures}px`,
+              } as CSSProperties
             }
           >
-            {planned === undefined ? (
-              <span className="unused-level" title="No region accepts this level">
-                {lengthFigure(level, unit)}
-              </span>
-            ) : (
-              <LevelRow
-                planned={planned}
-                thickness={thickness}
-                saysLeft={how === 'pinned'}
-                onShow={setShown}
-              />
-            )}
+            <Row row={row} thickness={thickness} saysLeft={how === 'pinned'} onShow={setShown} />
           </li>
         ))}
       </ol>
-      {shown !== undefined && levels.includes(shown) && (
+      {isTwoFaced && how !== 'folded' && (
+        <p className={onShow?.face === 'far' ? 'far-name' : 'far-name behind'}>Far face, {unit}</p>
+      )}
+      {shown !== undefined && onShow?.levels.includes(shown) === true && (
         <LevelCard
           planned={shown}
           thickness={thickness}
-          top={Math.min(yOf(shown.stage.level) - HEAD, height - 104)}
+          top={Math.min(yOn(shown.stage.level) - HEAD, height - 104)}
         />
       )}
       {levels.length === 0 && how !== 'folded' && (
@@ -183,9 +196,13 @@ function Ladder({ levels, thickness, size, how, measures }: LadderProps) {
   );
 }
 
+function rowStage(row: LadderRow): number | undefined {
+  return 'planned' in row ? row.planned.stage.number : undefined;
+}
+
 /** Levels of the job's list that came to no stage: no region accepts them. */
-function unusedLevels(job: JobFile | undefined, levels: readonly PlannedLevel[]): number[] {
+function unusedLevels(job: JobFile | undefined, levels: readonly number[]): number[] {
   if (job === undefined || !Array.isArray(job.levels)) return [];
-  const isUsed = (level: number) => levels.some(({ stage }) => Math.abs(stage.level - level) < SAME_LEVEL);
+  const isUsed = (level: number) => levels.some((each) => Math.abs(each - level) < SAME_LEVEL);
   return job.levels.map((level: number) => fromJobUnits(job, level)).filter((level) => !isUsed(level));
 }

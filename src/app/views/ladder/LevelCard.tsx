@@ -1,14 +1,16 @@
 /** All that is known of a level, beside the ladder while it is pointed at. */
 import { wordsOn } from '#app/scene/stage-looks.ts';
-import type { PlannedLevel } from '#app/state/planned-levels.ts';
 import { isTapered } from '#app/state/sheet-thickness.ts';
+import { hasFarFace } from '#app/state/shown-face.ts';
 import { StageMark } from '#app/views/StageMark.tsx';
 import { useDocument, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { counted } from '#findings/counted.ts';
 import { lengthFigure, showArea, showLength, showMinutes } from '#units/show-length.ts';
+import type { SideLevel } from './ladder-sides.ts';
+import { leavesWords } from './leaves-words.ts';
 
 interface LevelCardProps {
-  readonly planned: PlannedLevel;
+  readonly planned: SideLevel;
   readonly thickness: number;
   /** px from the top of the ladder. */
   readonly top: number;
@@ -18,6 +20,7 @@ export function LevelCard({ planned, thickness, top }: LevelCardProps) {
   const unit = useWorkbenchState((state) => state.session.unit);
   const job = useDocument()?.job;
   const { number, color, level, etch, minutes } = planned.stage;
+  const isTwoFaced = useWorkbenchState(hasFarFace);
   const most = job !== undefined && isTapered(job) ? 'at most ' : '';
   return (
     <div className="level-card" style={{ top }}>
@@ -28,8 +31,7 @@ export function LevelCard({ planned, thickness, top }: LevelCardProps) {
         </span>
       </header>
       <p>
-        leaves {most}
-        {showLength(thickness - level, unit)}
+        {leavesWords(`${most}${showLength(thickness - level, unit)}`, { isCut: planned.isCut, isTwoFaced })}
       </p>
       <p>
         {counted(planned.regions.length, 'region')}, {showArea(planned.area, unit)}

@@ -3,22 +3,23 @@
  * step; meanwhile the level shows whether its regions would still accept it.
  */
 import { type KeyboardEvent, type PointerEvent, useState } from 'react';
-import { isAccepted, type PlannedLevel } from '#app/state/planned-levels.ts';
+import { isAccepted } from '#app/state/planned-levels.ts';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import { showLength } from '#units/show-length.ts';
+import type { SideLevel } from './ladder-sides.ts';
 
 interface LevelHandleProps {
-  readonly planned: PlannedLevel;
+  readonly planned: SideLevel;
   readonly thickness: number;
   readonly yOf: (depth: number) => number;
   readonly bar: { readonly left: number; readonly right: number };
   readonly onMove: (to: number) => void;
-  readonly onShow: (planned: PlannedLevel | undefined) => void;
+  readonly onShow: (planned: SideLevel | undefined) => void;
   /** A press that moved nothing. */
   readonly onPick: () => void;
 }
 
-/** Levels move in steps of a hundredth of a millimetre: a fifth of the usual tolerance. With Page keys ten at a time. */
+/** Levels move in steps of a hundredth of a millimetre: a fifth of the usual tolerance. With Page keys ten at a time, always the way of the key. */
 const STEP = 0.01;
 const KEY_STEPS: Record<string, number> = { ArrowUp: -1, ArrowDown: 1, PageUp: -10, PageDown: 10 };
 
@@ -47,7 +48,7 @@ export function LevelHandle({ planned, thickness, yOf, bar, onMove, onShow, onPi
     const steps = KEY_STEPS[event.key];
     if (steps !== undefined) {
       event.preventDefault();
-      setDraft(bounded(shown + steps * STEP));
+      setDraft(bounded(shown + steps * STEP * Math.sign(yOf(1) - yOf(0))));
     }
     if (event.key === 'Enter') finish();
     if (event.key === 'Escape') setDraft(undefined);
