@@ -27,7 +27,8 @@ export const surveyWords = {
         `Over this region the sheet bends by ${mm(bend, show)} beside its slope, where plus and minus together are ${mm(tolerance, show)}:`,
         `no level leaves the thickness asked everywhere.`,
       ],
-      remedy: 'Divide the region on the drawing, size the sheet first, or ask for a wider tolerance.',
+      remedy:
+        'Divide the region on the drawing, or ask for a wider tolerance: sizing leaves the bend in the sheet.',
       value: bend,
       limit: tolerance,
     }),
