@@ -7,6 +7,7 @@ import {
   findOnSheet,
   levelRows,
   openPanel,
+  openSample,
   pixelsNear,
   savedText,
   statusOf,
@@ -250,4 +251,15 @@ test('the space bar means the stage on show, wherever a tick has the focus; a st
   await expect(tickOf(1)).toBeChecked();
   await expect(tickOf(2)).toBeChecked();
   await expect(tickOf(3)).not.toBeChecked();
+});
+
+test('more findings than there is room for scroll within their panel: the page stays as tall as the window', async ({
+  workbench,
+}) => {
+  await openSample(workbench, 'Survey glider, tapered lower skin');
+  await expect(statusOf(workbench)).toContainText('planned in');
+  await beginReview(workbench);
+  const panel = workbench.locator('.review-scroll');
+  expect(await panel.evaluate((all) => all.scrollHeight > all.clientHeight)).toBe(true);
+  expect(await workbench.evaluate(() => document.documentElement.scrollHeight <= innerHeight)).toBe(true);
 });
