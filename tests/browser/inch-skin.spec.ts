@@ -50,6 +50,12 @@ test('a skin in inches with thicknesses as text: a first plan in 6 actions, and 
   const plan = JSON.parse(await savedText(workbench, 'plan.json'));
   const levels = plan.stages.map(({ level }: { level: number }) => Number((level / 25.4).toFixed(4)));
   expect(levels).toEqual(LEFT.map((left) => Number((SHEET - left).toFixed(4))).reverse());
+  // The section runs through the deepest bay, though the line could be laid before any figure was used.
+  const deepest = plan.regions.toSorted((a: { level: number }, b: { level: number }) => b.level - a.level)[0];
+  const y = (deepest.label[1] / 25.4).toFixed(4);
+  await expect(workbench.getByRole('button', { name: /^Section line, from/ })).toHaveAccessibleName(
+    new RegExp(`^Section line, from x \\S+ y ${y} in to x \\S+ y ${y} in`),
+  );
   const job = JSON.parse(await savedText(workbench, 'glider-skin.job.json'));
   expect(job).toMatchObject({
     units: 'in',

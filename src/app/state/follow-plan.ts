@@ -95,18 +95,25 @@ export function startFollower(store: StoreApi<WorkbenchState>, service: PlanServ
 
 /**
  * Begins to look at another job or drawing, and says whether it did: at the end of its run, cut along the line that the job was
- * kept with, else the usual one.
+ * kept with, else the usual one. A usual line laid before anything was etched is laid again, through the deepest floor, once there is one;
+ * one that was moved meanwhile stays.
  */
 function lookBeginner(store: StoreApi<WorkbenchState>): (plan: ShownPlan) => boolean {
   let drawn: readonly DrawnLine[] | undefined;
   let job: string | undefined;
+  let early: SectionLine | undefined;
   return (plan) => {
     const { derived, session, openJob } = store.getState();
     const isOtherJob = openJob?.id !== job;
-    if (derived.isStale || (derived.page?.lines === drawn && !isOtherJob)) return false;
+    if (derived.isStale) return false;
+    const isEtched = plan.stages.length > 0;
+    const isLaidEarly = isEtched && early !== undefined && session.cut === early;
+    if (derived.page?.lines === drawn && !isOtherJob && !isLaidEarly) return false;
     drawn = derived.page?.lines;
     job = openJob?.id;
-    const cut = (isOtherJob ? session.cut : undefined) ?? defaultCut(plan, derived.shapes);
+    const kept = isOtherJob ? session.cut : undefined;
+    const cut = kept ?? defaultCut(plan, derived.shapes);
+    early = kept === undefined && !isEtched ? cut : undefined;
     store.setState(({ session: now }) => ({ session: { ...now, cut, minute: undefined, edge: undefined } }));
     return true;
   };
