@@ -27,6 +27,7 @@ const MINUTE = 60_000;
 const NOON = Date.UTC(2026, 2, 9, 12);
 const at = (minutes: number) => NOON + minutes * MINUTE;
 const stage = { number: 2, minutes: 30 };
+const byClock: ReadonlySet<number> = new Set([1]);
 
 describe('the clock', () => {
   it('counts from in to out, over several dips, and steps go along', () => {
@@ -98,19 +99,37 @@ describe('when it comes out', () => {
   const own = (minutes: number) => stageClock(takeOut(putIn(NO_CLOCK, 2, at(0)), 2, at(minutes)), 2);
 
   it('at four fifths first, then at its end', () => {
-    expect(stageAim(stage, stageClock(NO_CLOCK, 2), undefined)).toEqual({
+    expect(stageAim(stage, stageClock(NO_CLOCK, 2), { corrected: undefined, byClock })).toEqual({
       minutes: 30,
       outAt: 24,
       isEarly: true,
       isCorrected: false,
     });
-    expect(stageAim(stage, own(24), undefined)).toMatchObject({ outAt: 30, isEarly: false });
+    expect(stageAim(stage, own(24), { corrected: undefined, byClock })).toMatchObject({
+      outAt: 30,
+      isEarly: false,
+    });
     // Looked at after a third, it is still to be gauged at four fifths.
-    expect(stageAim(stage, own(10), undefined)).toMatchObject({ outAt: 24, isEarly: true });
+    expect(stageAim(stage, own(10), { corrected: undefined, byClock })).toMatchObject({
+      outAt: 24,
+      isEarly: true,
+    });
+  });
+
+  it('at its end alone where a reading would say nothing, corrected or not', () => {
+    const thin = { number: 1, minutes: 2.5 };
+    expect(stageAim(thin, own(0), { corrected: undefined, byClock })).toMatchObject({
+      outAt: 2.5,
+      isEarly: false,
+    });
+    const again = corrected({ had: 1.1, left: 1.9, verdict: 'in doubt' });
+    expect(
+      stageAim({ ...thin, number: 2 }, own(1.1), { corrected: again, byClock: new Set([2]) }),
+    ).toMatchObject({ outAt: 3, isEarly: false });
   });
 
   it('as corrected, once something was read', () => {
-    expect(stageAim(stage, own(24), corrected({ had: 24, left: 3.5 }))).toEqual({
+    expect(stageAim(stage, own(24), { corrected: corrected({ had: 24, left: 3.5 }), byClock })).toEqual({
       minutes: 27.5,
       outAt: 27.5,
       isEarly: false,
@@ -121,8 +140,14 @@ describe('when it comes out', () => {
   it('gauged at four fifths of the plan it goes back for the minutes left, in however slow a bath', () => {
     const slow = corrected({ had: 21.7, left: 19, verdict: 'in doubt' });
     // Four fifths of 40.7 would be 32.6.
-    expect(stageAim(stage, own(21.7), slow)).toMatchObject({ outAt: 40.7, minutes: 40.7, isEarly: false });
-    expect(stageAim(stage, stageClock(putIn(NO_CLOCK, 2, at(30), 21.7), 2), slow)).toMatchObject({
+    expect(stageAim(stage, own(21.7), { corrected: slow, byClock })).toMatchObject({
+      outAt: 40.7,
+      minutes: 40.7,
+      isEarly: false,
+    });
+    expect(
+      stageAim(stage, stageClock(putIn(NO_CLOCK, 2, at(30), 21.7), 2), { corrected: slow, byClock }),
+    ).toMatchObject({
       outAt: 40.7,
       isEarly: false,
     });
@@ -130,14 +155,20 @@ describe('when it comes out', () => {
 
   it('read after a third it is gauged again while a floor is in doubt, and no more once none is', () => {
     const third = { had: 10, left: 19 } as const;
-    expect(stageAim(stage, own(10), corrected({ ...third, verdict: 'in doubt' }))).toMatchObject({
+    expect(
+      stageAim(stage, own(10), { corrected: corrected({ ...third, verdict: 'in doubt' }), byClock }),
+    ).toMatchObject({
       outAt: expect.closeTo(0.8 * 29, 9),
       isEarly: true,
     });
-    expect(stageAim(stage, own(10), corrected({ ...third, verdict: 'met' }))).toMatchObject({ outAt: 29 });
+    expect(
+      stageAim(stage, own(10), { corrected: corrected({ ...third, verdict: 'met' }), byClock }),
+    ).toMatchObject({ outAt: 29 });
     // No reading of this stage yet: that every floor is met is the plan’s word.
     const unread = corrected({ had: 0, left: 29, verdict: 'met' });
-    expect(stageAim(stage, stageClock(NO_CLOCK, 2), unread)).toMatchObject({ isEarly: true });
+    expect(stageAim(stage, stageClock(NO_CLOCK, 2), { corrected: unread, byClock })).toMatchObject({
+      isEarly: true,
+    });
   });
 });
 
@@ -162,7 +193,7 @@ function corrected({ had, left, verdict = 'in doubt' }: Sofar): RunCorrected {
 }
 
 describe('the alarm', () => {
-  const aim = stageAim(stage, stageClock(NO_CLOCK, 2), undefined);
+  const aim = stageAim(stage, stageClock(NO_CLOCK, 2), { corrected: undefined, byClock });
   const low = finding('rate-outside-spread', { rate: 0.02, planned: 0.03, spread: 0.05 });
   const lost = finding('depth-out-of-reach', { depth: 2, low: 2.1, high: 2.2 }, { regions: ['R02'] });
 

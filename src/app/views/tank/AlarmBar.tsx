@@ -59,11 +59,11 @@ export function AlarmBar() {
 }
 
 /** Of the stage in the bath while another is on show. */
-function lateElsewhere({ steps, clock, now, record }: Tank, at: number): TankAlarm | undefined {
+function lateElsewhere({ steps, clock, now, record, byClock }: Tank, at: number): TankAlarm | undefined {
   const stage = steps[at]?.stage;
   if (stage === undefined) return undefined;
   const own = stageClock(clock, stage.number);
-  const aim = stageAim(stage, own, record.result?.corrected);
+  const aim = stageAim(stage, own, { corrected: record.result?.corrected, byClock });
   return tankAlarm({ isIn: isIn(own), had: bathMinutes(own, now), aim }, []);
 }
 

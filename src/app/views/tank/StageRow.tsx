@@ -11,7 +11,7 @@ import { showMinutes } from '#units/show-length.ts';
 import { useTank } from './tank-context.ts';
 
 export function StageRow() {
-  const { plan, stage, clock, record, showStage } = useTank();
+  const { plan, stage, clock, record, byClock, showStage } = useTank();
   const corrected = record.result?.corrected;
   const { run } = record;
   const over = useMemo(
@@ -23,7 +23,7 @@ export function StageRow() {
       <ol>
         {plan.stages.map((each, index) => {
           const { number, color } = each;
-          const { minutes } = stageAim(each, stageClock(clock, number), corrected);
+          const { minutes } = stageAim(each, stageClock(clock, number), { corrected, byClock });
           const isDone = number <= over;
           return (
             <li key={number}>

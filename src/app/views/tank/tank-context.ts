@@ -43,6 +43,8 @@ export interface Tank {
   readonly own: StageClock;
   /** Minutes that it had, by the clock or by the record, whichever is more. */
   readonly had: number;
+  /** Numbers of the stages that run by the clock. */
+  readonly byClock: ReadonlySet<number>;
   readonly aim: StageAim;
   readonly goTo: (step: TankStep) => void;
   readonly showStage: (index: number) => void;

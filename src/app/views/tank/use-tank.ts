@@ -1,12 +1,14 @@
 /** Puts together what the parts of the tank page share. */
 import { useEffect, useMemo, useState } from 'react';
 import { stageSteps } from '#app/state/stage-steps.ts';
+import { floorToGauge } from '#app/state/tank/gauge-floor.ts';
 import { stageAim } from '#app/state/tank/stage-aim.ts';
 import { bathMinutes, goToStep, stageClock, stageInHand } from '#app/state/tank/tank-clock.ts';
 import { useMode, useWorkbench } from '#app/views/workbench-context.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { ShownPlan } from '#job/formats/plan-file.ts';
 import type { JobFile } from '#job/job-file.ts';
+import { stagesByClock } from '#run/stages-by-clock.ts';
 import type { Hand, Tank, TankTab } from './tank-context.ts';
 import { useKept } from './use-kept.ts';
 import { useRunRecord } from './use-run-record.ts';
@@ -36,6 +38,8 @@ export function useTankOf({ plan, planText, job }: TankOf): Tank {
     () => plan.regions.filter(({ level }) => level > 0 && level >= stage.level),
     [plan, stage],
   );
+  const byClock = useMemo(() => stagesByClock(plan), [plan]);
+  const offered = useMemo(() => floorToGauge(floors), [floors]);
   const [chosen, setGaugeRegion] = useState<string>();
   // The stage that was in hand when the tablet was put down.
   const [first] = useState(() => firstStage(record.result?.readings, stageInHand(clock)));
@@ -45,7 +49,7 @@ export function useTankOf({ plan, planText, job }: TankOf): Tank {
   }, [mode, steps, first]);
   const own = stageClock(clock, stage.number);
   const isSheet = own.step === 'sheet';
-  const region = (isSheet ? plan.regions : floors).find(({ id }) => id === chosen) ?? floors[0];
+  const region = (isSheet ? plan.regions : floors).find(({ id }) => id === chosen) ?? offered;
   const corrected = record.result?.corrected;
   const recorded = corrected?.stages.find(({ number }) => number === stage.number)?.had ?? 0;
   return {
@@ -63,8 +67,9 @@ export function useTankOf({ plan, planText, job }: TankOf): Tank {
     setClock,
     now,
     own,
+    byClock,
     had: Math.max(bathMinutes(own, now), recorded),
-    aim: stageAim(stage, own, corrected),
+    aim: stageAim(stage, own, { corrected, byClock }),
     goTo: (to) => setClock(goToStep(clock, stage.number, to)),
     showStage: (at) => mode.setState({ step: at }),
     hand,
