@@ -52,12 +52,14 @@ interface Fitted {
 interface KeeperPlace {
   /** Shows the plan whatever the workbench shows. */
   readonly isFlat?: boolean;
+  /** Nothing lies over the sheet. */
+  readonly isBare?: boolean;
 }
 
 export function usePoseKeeper(
   pose: StoreApi<ViewPose>,
   size: Size | undefined,
-  { isFlat = false }: KeeperPlace = {},
+  { isFlat = false, isBare = false }: KeeperPlace = {},
 ): { fitAll: () => void } {
   const { store, actions } = useWorkbench();
   const { view, reliefView, flight } = useWorkbenchState((state) => state.session);
@@ -71,8 +73,8 @@ export function usePoseKeeper(
   const shownFace = useRef(face);
 
   const whole = useCallback(
-    () => size && wholePose(store.getState(), size, { isFlat, tellHeight: actions.fitHeight }),
-    [store, size, actions, isFlat],
+    () => size && wholePose(store.getState(), size, { isFlat, isBare, tellHeight: actions.fitHeight }),
+    [store, size, actions, isFlat, isBare],
   );
 
   const fitAll = useCallback(() => {
@@ -124,6 +126,7 @@ export function usePoseKeeper(
 
 interface WholeLook {
   readonly isFlat: boolean;
+  readonly isBare: boolean;
   readonly tellHeight: (factor: number) => void;
 }
 
@@ -131,13 +134,13 @@ interface WholeLook {
 function wholePose(
   state: WorkbenchState,
   size: Size,
-  { isFlat, tellHeight }: WholeLook,
+  { isFlat, isBare, tellHeight }: WholeLook,
 ): ViewPose | undefined {
   const { derived, session } = state;
   const box = boxOfShapes(derived.shapes) ?? boxOfLines(derived.page?.lines ?? []);
   if (box === undefined) return undefined;
   const isPlan = isFlat || session.view === 'plan';
-  const room = roomIn(size, isPlan);
+  const room = isBare ? { size, by: { x: 0, y: 0 } } : roomIn(size, isPlan);
   const fitted = isPlan
     ? fitPose(box, room.size, PLAN[faceOnShow(state)])
     : fitRelief(state, box, room.size, tellHeight);

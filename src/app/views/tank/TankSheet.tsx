@@ -26,7 +26,7 @@ export function TankSheet() {
   const size = useSize(frame);
   const page = useWorkbenchState((state) => state.derived.page);
   const allShapes = useWorkbenchState((state) => state.derived.shapes);
-  usePoseKeeper(pose, size, { isFlat: true });
+  usePoseKeeper(pose, size, { isFlat: true, isBare: true });
   const isGauging = own.step === 'gauge' || own.step === 'sheet';
   const picture = useMemo<ScenePicture>(
     () => ({
