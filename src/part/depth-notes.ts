@@ -70,6 +70,22 @@ export function depthNotes(
     );
 }
 
+/**
+ * Texts with a figure in regions that no depth note was read of, as `TAPER .063 TO .032`: they may ask what is not understood here. In the
+ * order of the drawing.
+ */
+export function unreadNotes(
+  notes: readonly Note[],
+  regionAt: (at: Point) => RegionId | undefined,
+  rule: NoteRule,
+): { readonly region: RegionId; readonly text: string }[] {
+  const read = new Set(depthNotes(notes, regionAt, rule).map(({ region }) => region));
+  return notes.flatMap(({ text, at }) => {
+    const region = /\d/.test(text) ? regionAt(at) : undefined;
+    return region === undefined || read.has(region) ? [] : [{ region, text: text.trim() }];
+  });
+}
+
 /** Notes are written in inches on drawings in inches or feet, else in millimetres. */
 export function unitOfNotes(drawing: LengthUnit): ShownUnit {
   return IN_INCHES.has(drawing) ? 'in' : 'mm';

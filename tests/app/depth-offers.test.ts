@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { depthOffers, takeOffers } from '#app/state/edits/depth-offers.ts';
+import { depthOffers, takeOffers, unreadFigures } from '#app/state/edits/depth-offers.ts';
 import type { RegionTarget } from '#app/state/edits/region-target.ts';
 import type { RegionShape } from '#app/state/region-shape.ts';
 import { troubleOf } from '#app/views/drawing/trouble-of.ts';
@@ -50,6 +50,16 @@ describe('depth notes in the workbench', () => {
       ['R01', 'open'],
       ['R02', 'other'],
       ['R03', 'asked'],
+    ]);
+  });
+
+  it('that are not understood are named where nothing is required; those on the land round the pockets are not', () => {
+    const land = { region: { id: 'R04', asked: { depth: 0 } }, loops: [rectangle(-5, -9, 63, 19)] };
+    const round = { ...land, box: { minX: -5, minY: -9, maxX: 63, maxY: 19 } } as unknown as RegionShape;
+    const places = [4, 24, 15].map((x) => ({ text: 'TAPER 1.8 TO 1.1', layer: '0', at: { x, y: 3 } }));
+    const noted = { ...page, notes: places } as unknown as PlannedPage;
+    expect(unreadFigures({ page: noted, shapes: [...shapes, round], prefix: '', thickness: 4 })).toEqual([
+      { region: 'R01', text: 'TAPER 1.8 TO 1.1' },
     ]);
   });
 

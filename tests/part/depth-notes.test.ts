@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { depthNotes, readDepthNote, unitOfNotes } from '#part/depth-notes.ts';
+import { depthNotes, readDepthNote, unitOfNotes, unreadNotes } from '#part/depth-notes.ts';
 
 const plain = { unit: 'mm', prefix: '' } as const;
 
@@ -92,6 +92,23 @@ describe('depth notes of a drawing', () => {
     expect(offers.map(({ asks, isDisputed }) => [asks, isDisputed])).toEqual([
       ['depth', true],
       ['thickness', true],
+    ]);
+  });
+});
+
+describe('a text with a figure that reads like no depth', () => {
+  const regionAt = ({ x }: { x: number }) => (x < 0 ? undefined : `R0${Math.floor(x / 10) + 1}`);
+
+  it('is named with its region, unless a depth was read there or it stands in none', () => {
+    const notes = [
+      { text: ' TAPER .063 TO .032 ', at: { x: 24, y: 3 } },
+      { text: 'T=.040', at: { x: 7, y: 3 } },
+      { text: 'R.25 TYP', at: { x: 3, y: 8 } },
+      { text: 'SCALE 1:1', at: { x: -40, y: 8 } },
+      { text: 'FLUSH', at: { x: 16, y: 8 } },
+    ];
+    expect(unreadNotes(notes, regionAt, { ...plain, unit: 'in' })).toEqual([
+      { region: 'R03', text: 'TAPER .063 TO .032' },
     ]);
   });
 });

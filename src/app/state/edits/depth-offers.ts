@@ -1,9 +1,10 @@
 /** Depth notes of the drawing that is open, against what is required already; and accepting them. */
 
-import { type RegionShape, shapeHolds } from '#app/state/region-shape.ts';
+import { boxOfShapes, type RegionShape, shapeHolds } from '#app/state/region-shape.ts';
 import type { PlannedPage } from '#app/worker/planned-page.ts';
+import type { Box } from '#geometry/box.ts';
 import type { JobFile } from '#job/job-file.ts';
-import { type DepthOffer, depthNotes, unitOfNotes } from '#part/depth-notes.ts';
+import { type DepthOffer, depthNotes, unitOfNotes, unreadNotes } from '#part/depth-notes.ts';
 import { SAME_ASKED } from '#units/depth-tolerances.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { askOfRegions, type RequirementEdit } from './edit-job.ts';
@@ -42,6 +43,31 @@ export function depthOffers({ page, shapes, prefix, thickness, meaning }: OfferC
       Math.abs(now.minus - (offer.minus ?? now.minus)) < SAME_ASKED;
     return { ...offer, standing: isSame ? 'asked' : 'other' };
   });
+}
+
+/**
+ * Texts with a figure that no depth was read of, in regions of which nothing is required yet. What stands on the land that reaches round the
+ * part is about the part, not about a pocket.
+ */
+export function unreadFigures({
+  page,
+  shapes,
+  prefix,
+  thickness,
+}: OfferContext): readonly { readonly region: string; readonly text: string }[] {
+  if (page?.plan === undefined) return [];
+  const unit = unitOfNotes(page.plan.drawing.unit as LengthUnit);
+  const whole = boxOfShapes(shapes);
+  const pockets = shapes.filter(
+    ({ box, region }) => region.asked.depth <= 0 && whole !== undefined && !holdsBox(box, whole),
+  );
+  const regionAt = (at: { x: number; y: number }) =>
+    pockets.find((shape) => shapeHolds(shape, at))?.region.id;
+  return unreadNotes(page.notes, regionAt, { unit, prefix, thickness });
+}
+
+function holdsBox(box: Box, other: Box): boolean {
+  return box.minX <= other.minX && box.minY <= other.minY && box.maxX >= other.maxX && box.maxY >= other.maxY;
 }
 
 /** Regions that are offered the same are asked at once, so that a layer that they all share is named once. */

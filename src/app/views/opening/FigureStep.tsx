@@ -9,7 +9,7 @@ import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workben
 import { counted } from '#findings/counted.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { lengthFigure, type ShownUnit, showLength } from '#units/show-length.ts';
-import { useFigureRows, useFigures } from './use-figures.ts';
+import { useFigureRows, useFigures, useUnread } from './use-figures.ts';
 
 const TITLES: Readonly<Record<Meaning, string>> = { thickness: 'Thickness left', depth: 'Depth' };
 
@@ -17,6 +17,7 @@ export function FigureStep() {
   const { job, unsaid } = useDocument() ?? {};
   const { actions } = useWorkbench();
   const offers = useFigures();
+  const unread = useUnread();
   if (job === undefined) return null;
   if (unsaid?.includes('stock') === true) {
     return <p>Figures are read once the steps before are answered: their regions are known then.</p>;
@@ -25,8 +26,9 @@ export function FigureStep() {
   return (
     <>
       <p>
-        <strong>No text in a region reads like a depth or a thickness.</strong> Pick regions and type their
-        depths.
+        <strong>No text in a region reads like a depth or a thickness.</strong>{' '}
+        <UnreadWords unread={unread} />
+        Pick regions and type their depths.
       </p>
       <p className="row">
         <button
@@ -47,6 +49,7 @@ function FigureChoice({ job }: { readonly job: JobFile }) {
   const meaning = useWorkbenchState((state) => state.session.tried);
   const offers = useFigures();
   const rows = useFigureRows();
+  const unread = useUnread();
   const disputed = new Set(offers.filter(({ isDisputed }) => isDisputed).map(({ region }) => region)).size;
   const open = rows.filter(({ said }) => said === undefined);
   const stated = rows.filter(({ said }) => said !== undefined);
@@ -58,6 +61,8 @@ function FigureChoice({ job }: { readonly job: JobFile }) {
     const clear = taken.filter((offer) => !offer.isDisputed);
     const what = open.length === 0 ? 'figures as they say' : `figures give ${TITLES[chosen].toLowerCase()}`;
     actions.say('figures', what, (before) => takeOffers(before, clear, targets));
+    // What is left to be typed stands ready to be.
+    if (unread.length > 0) actions.select([...new Set(unread.map(({ region }) => region))]);
   };
   return (
     <div className="figure-choice">
@@ -71,6 +76,7 @@ function FigureChoice({ job }: { readonly job: JobFile }) {
         <span className="aside">
           {disputed > 0 && `In ${counted(disputed, 'region')} figures differ: ask these by hand.`}
         </span>
+        <UnreadWords unread={unread} />
       </p>
       {open.length > 0 &&
         (['thickness', 'depth'] as const).map((each) => (
@@ -119,6 +125,18 @@ function StatedWords({ stated, isAll }: { readonly stated: readonly FigureRow[];
           <SeverityShape severity="stop" /> Too thin: {stopped.map(({ region }) => region).join(', ')}.{' '}
         </>
       )}
+    </span>
+  );
+}
+
+/** Texts with figures that are not understood, and where: a taper, say. They are left to be typed. */
+function UnreadWords({ unread }: { readonly unread: ReturnType<typeof useUnread> }) {
+  if (unread.length === 0) return null;
+  const named = unread.slice(0, MOST_NAMED).map(({ region, text }) => `“${text}” in ${region}`);
+  return (
+    <span className="unread">
+      <SeverityShape severity="warn" /> Not read, so not required: {named.join(', ')}
+      {unread.length > MOST_NAMED && ` and ${unread.length - MOST_NAMED} more`}.{' '}
     </span>
   );
 }
