@@ -48,6 +48,13 @@ describe('asking a depth of regions', () => {
     expect(asked.requirements).toEqual([{ layer: 'POCKETS', thickness: 1.2, plus: 0.1, minus: 0.05 }]);
   });
 
+  it('asks a taper of what is left, as the drawing gives it: 0.063 to 0.032 in', () => {
+    const taper = { from: [0, 5], to: [60, 5], thicknessFrom: 1.6002, thicknessTo: 0.8128 } as const;
+    expect(askOfRegions({ ...job, units: 'in' }, [right], all, { taper }).requirements.at(-1)).toMatchObject({
+      taper: { from: [0, 5], to: [60, 5], thicknessFrom: 0.063, thicknessTo: 0.032 },
+    });
+  });
+
   it('asks a taper in place of a depth, its depths in the units of the job, its places in those of the drawing', () => {
     const taper = { from: [0, 5], to: [60, 5], depthFrom: 2.54, depthTo: 1.27 } as const;
     const asked = askOfRegions({ ...job, units: 'in' }, [right], all, { taper });

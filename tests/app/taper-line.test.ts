@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { lineAlongPart, lineOnPart } from '#app/state/taper-line.ts';
+import { lineAcross, lineAlongPart, lineOnPart } from '#app/state/taper-line.ts';
 import type { Contour } from '#job/formats/plan-file.ts';
 
 /** A skin 240 long and 70 wide whose tip, at the right, slants by 24, and whose root is a half circle of 35. */
@@ -51,3 +51,37 @@ describe('a taper along the section line', () => {
     expect(to.y).toBe(70);
   });
 });
+
+describe('a taper across what is picked', () => {
+  /** A bay 23 to 81 across and 12 to 106 up, and one beside it. */
+  const bay = box([23, 12], [81, 106]);
+  const next = box([95, 12], [140, 106]);
+
+  it('is measured from border to border, however short the line was drawn', () => {
+    const up = { from: { x: 52, y: 90 }, to: { x: 52, y: 40 } };
+    expect(lineAcross([bay], up)).toEqual({ from: { x: 52, y: 106 }, to: { x: 52, y: 12 } });
+    const whole = { from: { x: -20, y: 33 }, to: { x: 300, y: 33 } };
+    expect(lineAcross([bay], whole)).toEqual({ from: { x: 23, y: 33 }, to: { x: 81, y: 33 } });
+  });
+
+  it('of several bays runs from the first to the last', () => {
+    const back = { from: { x: 300, y: 33 }, to: { x: -20, y: 33 } };
+    expect(lineAcross([bay, next], back)).toEqual({ from: { x: 140, y: 33 }, to: { x: 23, y: 33 } });
+  });
+
+  it('cannot be where the line misses all of it', () => {
+    expect(lineAcross([bay], { from: { x: 0, y: 120 }, to: { x: 90, y: 121 } })).toBeUndefined();
+  });
+});
+
+function box([left, low]: readonly [number, number], [right, high]: readonly [number, number]): Contour {
+  return {
+    closed: true,
+    vertices: [
+      [left, low, 0],
+      [right, low, 0],
+      [right, high, 0],
+      [left, high, 0],
+    ],
+  };
+}

@@ -170,6 +170,14 @@ test('a pocket required to taper along the cut is planned in strips, and any str
   await workbench.getByText('As a taper along the section line').click();
   const ask = workbench.getByRole('button', { name: 'Require the taper' });
   await expect(ask).toBeDisabled();
+  const taper = workbench.locator('.taper-entry');
+  const across = await taper.getByText(/^From /).textContent();
+  await taper.getByRole('radio', { name: 'Thickness left' }).click();
+  await expect(taper.getByRole('textbox', { name: 'Thickness left at its left end' })).toBeVisible();
+  await taper.getByRole('radio', { name: 'Depth' }).click();
+  // The part reaches further than the pocket.
+  await taper.getByRole('radio', { name: 'Across the part' }).click();
+  await expect(taper.getByText(/^From /)).not.toHaveText(across ?? '');
   for (const [label, depth] of [
     ['Depth at its left end', '1.6'],
     ['at its right end', '1.0'],

@@ -1,11 +1,10 @@
 /** What the engineer asks of the regions picked. */
 import type { StoreApi } from 'zustand/vanilla';
-import { askOfRegions, type RequirementEdit } from '#app/state/edits/edit-job.ts';
+import { askOfRegions, type RequirementEdit, type TaperEnds } from '#app/state/edits/edit-job.ts';
 import { changeRequirements, type Requirement } from '#app/state/edits/edit-requirement.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { inDrawing, regionTargets } from './region-targets.ts';
-import { lineOnPart } from './taper-line.ts';
-import type { Session, WorkbenchState } from './workbench-state.ts';
+import type { SectionLine, Session, WorkbenchState } from './workbench-state.ts';
 
 interface Ways {
   readonly edit: (label: string, change: (job: JobFile) => JobFile) => void;
@@ -36,15 +35,11 @@ export function askActions(store: StoreApi<WorkbenchState>, { edit, look }: Ways
       if (among.targets.length === 0) return;
       edit(label, (job) => changeRequirements(job, among, (each) => change(each, job)));
     },
-    /** Depths where the section line comes onto the part and where it leaves it; between them depth changes evenly along the cut. */
-    taperAlongCut: (depths: { readonly left: number; readonly right: number }, label: string) => {
+    /** Depths at the two ends of a line on the sheet, or what they leave; between them it changes evenly. */
+    taperAlong: (line: SectionLine, ends: TaperEnds, label: string) => {
       const state = store.getState();
-      const { cut } = state.session;
-      const plan = state.derived.page?.plan;
-      if (cut === undefined || plan === undefined) return;
-      const line = lineOnPart(plan, cut);
       const [from, to] = [inDrawing(line.from, state), inDrawing(line.to, state)];
-      askOfSelection({ taper: { from, to, depthFrom: depths.left, depthTo: depths.right } }, label);
+      askOfSelection({ taper: { from, to, ...ends } }, label);
     },
   };
 }

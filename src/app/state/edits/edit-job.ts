@@ -7,13 +7,12 @@ import { isAskedAt, isAskedOfLayer, namedFace, placeOf, type RegionTarget } from
 
 type Requirement = JobFile['requirements'][number];
 
-/** A depth that changes evenly from one place to another, and is held beyond both. */
-export interface TaperEdit {
-  readonly from: DrawingPoint;
-  readonly to: DrawingPoint;
-  readonly depthFrom: number;
-  readonly depthTo: number;
-}
+/** A depth, or what it leaves, that changes evenly from one place to another, and is held beyond both. */
+export type TaperEdit = { readonly from: DrawingPoint; readonly to: DrawingPoint } & TaperEnds;
+
+export type TaperEnds =
+  | { readonly depthFrom: number; readonly depthTo: number }
+  | { readonly thicknessFrom: number; readonly thicknessTo: number };
 
 /** What is required: a depth, what remains, a taper or a cut-out, and its tolerance where that is to change. */
 export interface RequirementEdit {
@@ -82,8 +81,8 @@ function withEdit(base: Requirement, { depth, thickness, taper, plus, minus }: R
   if (depth !== undefined) return { ...rest, depth, ...tolerance };
   if (thickness !== undefined) return { ...rest, thickness, ...tolerance };
   if (taper !== undefined) {
-    const { from, to, depthFrom, depthTo } = taper;
-    return { ...rest, taper: { from: [...from], to: [...to], depthFrom, depthTo }, ...tolerance };
+    const { from, to, ...ends } = taper;
+    return { ...rest, taper: { from: [...from], to: [...to], ...ends }, ...tolerance };
   }
   return { ...base, ...tolerance };
 }
@@ -152,6 +151,7 @@ function inUnitsOf(job: JobFile, { taper, ...lengths }: RequirementEdit): Requir
     Object.entries(lengths).map(([name, length]) => [name, inJobUnits(job, length)]),
   ) as RequirementEdit;
   if (taper === undefined) return converted;
-  const [depthFrom, depthTo] = [inJobUnits(job, taper.depthFrom), inJobUnits(job, taper.depthTo)];
-  return { ...converted, taper: { ...taper, depthFrom, depthTo } };
+  const { from, to, ...ends } = taper;
+  const inUnits = Object.entries(ends).map(([name, length]) => [name, inJobUnits(job, length)]);
+  return { ...converted, taper: { from, to, ...(Object.fromEntries(inUnits) as TaperEnds) } };
 }

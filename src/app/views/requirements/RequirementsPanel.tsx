@@ -38,7 +38,12 @@ export function RequirementsPanel() {
       <AskedFields job={job} regions={regions} />
       <ToleranceBar regions={regions} />
       <AlsoPick regions={regions} />
-      <TaperEntry key={namesOf(regions)} names={namesOf(regions)} most={sheetThickness(job)} />
+      <TaperEntry
+        key={`taper ${namesOf(regions)}`}
+        regions={regions}
+        names={namesOf(regions)}
+        most={sheetThickness(job)}
+      />
       <MoreAsked key={`more ${namesOf(regions)}`} job={job} names={namesOf(regions)} />
       <Through job={job} regions={regions} />
     </form>
