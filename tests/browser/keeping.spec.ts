@@ -110,6 +110,7 @@ test('several jobs: opened, named, copied, deleted and brought back, each with i
   await askDepth(workbench, '2.6');
   await isKept(workbench);
   await dropFiles(workbench, [hatch]);
+  await workbench.getByRole('button', { name: 'New drawing', exact: true }).click();
   await expect(nameOf(workbench)).toHaveValue('boat-hatch');
   await openStart(workbench);
   await expect(rowsOf(workbench)).toHaveCount(2);
