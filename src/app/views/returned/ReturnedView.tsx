@@ -54,7 +54,7 @@ function MovedEdges({ comparison: { edges } }: { readonly comparison: Comparison
   return (
     <>
       <table>
-        <caption>{unit} off where each edge was planned, most</caption>
+        <caption>Most that each edge is off its planned place, {unit}</caption>
         <HeadRow columns={['level | beside', 'out', 'in', 'allowed']} />
         <tbody>
           {edges.map((edge, index) => (
