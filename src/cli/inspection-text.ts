@@ -1,5 +1,6 @@
 /** What a drawing holds, as text for the terminal. */
 import type { DepthNoteSeen, Inspection, RegionSeen } from '#run/inspect-drawing.ts';
+import { gaugedFigure, type ShownUnit } from '#units/show-length.ts';
 import { paint } from './paint.ts';
 import { printable } from './printable.ts';
 
@@ -30,8 +31,9 @@ export function inspectionText(seen: Seen, color: boolean): string {
   lines.push(...byLayer(seen.closedOutlines.map(({ layer }) => layer)));
   lines.push('', heading(`regions  ${seen.regions.length}`));
   lines.push(...regionLines(seen.regions, seen.unit));
+  const unit = seen.unit === 'in' ? 'in' : 'mm';
   if (seen.depthNotes.length > 0) lines.push('', heading(`depth notes  ${seen.depthNotes.length}`));
-  lines.push(...seen.depthNotes.slice(0, MOST_ROWS).map(depthNoteLine));
+  lines.push(...seen.depthNotes.slice(0, MOST_ROWS).map((note) => depthNoteLine(note, unit)));
   if (seen.depthNotes.length > MOST_ROWS) {
     lines.push(`  and ${seen.depthNotes.length - MOST_ROWS} more: --json lists all`);
   }
@@ -51,10 +53,13 @@ function regionLines(regions: readonly RegionSeen[], unit: string | null): strin
   return lines;
 }
 
-function depthNoteLine({ region, asks, length, plus, minus, text, disputed }: DepthNoteSeen): string {
-  const tolerance = plus === null || minus === null ? '' : ` +${plus} -${minus}`;
+function depthNoteLine(note: DepthNoteSeen, unit: ShownUnit): string {
+  const { region, asks, length, plus, minus, text, disputed } = note;
+  // Held against the text, so without zeros that it does not have.
+  const figure = (each: number): number => Number(gaugedFigure(each, unit));
+  const tolerance = plus === null || minus === null ? '' : ` +${figure(plus)} -${figure(minus)}`;
   const doubt = disputed ? ', another note there differs' : '';
-  return `  ${region}  ${asks} ${length}${tolerance} mm  from "${printable(text)}"${doubt}`;
+  return `  ${region}  ${asks} ${figure(length)}${tolerance} ${unit}  from "${printable(text)}"${doubt}`;
 }
 
 function byLayer(layers: readonly string[]): string[] {

@@ -133,6 +133,9 @@ describe('isobath inspect', () => {
     expect(out).toMatch(/depth 2\.2 mm {2}from "2\.20"/);
     expect(out).toMatch(/thickness 1\.6 mm {2}from "t 1\.6"/);
     expect(out).toMatch(/depth 1\.3 \+0\.1 -0\.1 mm {2}from "1\.3 ±0\.1", another note there differs/);
+    const inches = runIsobath(['inspect', 'noted.dxf', '--unit', 'in'], folder).out;
+    expect(inches).toMatch(/thickness 1\.6 in {2}from "t 1\.6"/);
+    expect(inches).toMatch(/depth 1\.3 \+0\.1 -0\.1 in {2}from/);
     const { depthNotes } = JSON.parse(
       runIsobath(['inspect', 'noted.dxf', '--note-prefix', 'd', '--json'], folder).out,
     ) as { depthNotes: { asks: string; length: number; plus: number | null; place: number[] }[] };
