@@ -54,8 +54,10 @@ test('a level of both faces is accepted where the regions of both accept it', as
 
 test('what is cut through leaves no floor and takes no room of the bar', async () => {
   const faces = await lidFaces();
-  const cut = faces.near.regions.filter(({ layer }) => layer === 'POCKETS').map(({ id }) => id);
-  const [near] = ladderSides(faces.near, { ...faces, between: { least: 2.1, cut } });
+  const cuts = faces.near.regions
+    .filter(({ layer }) => layer === 'POCKETS')
+    .map(({ id }) => ({ id, cusp: 0.4, depth: 2 }));
+  const [near] = ladderSides(faces.near, { ...faces, between: { least: 2.1, cuts } });
   expect(near?.levels.map(({ isCut }) => isCut)).toEqual([true, false]);
   expect([near?.deepest, near?.bands.length]).toEqual([0.7, 1]);
 });

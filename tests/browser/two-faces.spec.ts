@@ -158,3 +158,27 @@ test('the ladder reads from either surface; a level of the far face is moved onc
   const changed = JSON.parse(await savedText(workbench, 'lid.job.json'));
   expect(changed.levels).toEqual([1.21, 0.7]);
 });
+
+test('the section reads both faces, the one on show first', async ({ workbench }) => {
+  await dropFiles(workbench, [
+    { name: 'lid.job.json', text: JSON.stringify(job) },
+    { name: 'lid.dxf', text: drawing },
+  ]);
+  await expect(levelRows(workbench)).toHaveCount(2);
+  const gauge = workbench.getByRole('slider', { name: 'Place along the cut' });
+  const near = /depth 0\.70\smm from the near face since stage 2/;
+  const far = /depth 1\.20\smm from the far face since stage 1/;
+  // From the middle to where ROUND lies over BACK.
+  const overRound = async () => {
+    await gauge.focus();
+    for (const key of ['ArrowRight', ...Array.from({ length: 5 }, () => 'PageUp')]) await gauge.press(key);
+  };
+  await overRound();
+  const words = workbench.locator('.gauge-reading');
+  await expect(words).toContainText(new RegExp(`${near.source}, ${far.source}, leaves 2\\.10`));
+  await sheetOf(workbench).focus();
+  await workbench.keyboard.press('t');
+  await expect(workbench.getByRole('radio', { name: 'Far face', exact: true })).toBeChecked();
+  await overRound();
+  await expect(words).toContainText(new RegExp(`${far.source}, ${near.source}, leaves 2\\.10`));
+});

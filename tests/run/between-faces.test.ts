@@ -34,7 +34,7 @@ async function between(job: object): Promise<BetweenFaces | undefined> {
 }
 
 test('M9.6 the least metal is where 0.7 lies over 1.2 of 4 mm, not where the deepest of either face are', async () => {
-  expect(await between({ requirements })).toEqual({ least: expect.closeTo(4 - 0.7 - 1.2, 9), cut: [] });
+  expect(await between({ requirements })).toEqual({ least: expect.closeTo(4 - 0.7 - 1.2, 9), cuts: [] });
 });
 
 test('a floor with nothing behind it that leaves less than any place that both faces etch', async () => {
@@ -42,18 +42,22 @@ test('a floor with nothing behind it that leaves less than any place that both f
   expect((await between({ requirements: deeper }))?.least).toBeCloseTo(1.7, 9);
 });
 
-test('what is cut through leaves nothing, and is no metal between', async () => {
+test('M9.4 what is cut through leaves nothing but a cusp of φ(D − √(D² − T²/4)), at mid-thickness', async () => {
   const found = await between({
     layers: { outline: ['TRIM'], far: ['BACK'], both: ['ROUND'] },
     requirements: [
       { layer: 'POCKETS', depth: 1.3 },
       { layer: 'ROUND', through: 2.2, face: 'both' },
     ],
+    process: { ...buoyLidJob.process, etchFactor: 0.9 },
   });
-  expect(found).toEqual({
-    least: expect.closeTo(2.7, 9),
-    cut: [expect.stringMatching(/^R/), expect.stringMatching(/^F/)],
+  const cusp = 0.9 * (2.2 - Math.sqrt(2.2 ** 2 - 2 ** 2));
+  const cut = (face: string) => ({
+    id: expect.stringMatching(`^${face}`),
+    cusp: expect.closeTo(cusp, 6),
+    depth: 2,
   });
+  expect(found).toEqual({ least: expect.closeTo(2.7, 9), cuts: [cut('R'), cut('F')] });
 });
 
 test('a part of one face has nothing between', async () => {

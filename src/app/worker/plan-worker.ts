@@ -2,11 +2,9 @@
 import * as Comlink from 'comlink';
 import type { Drawing } from '#drawing/drawing.ts';
 import { readDrawing } from '#drawing/read/read-drawing.ts';
-import { type Finding, finding } from '#findings/finding.ts';
+import type { Finding } from '#findings/finding.ts';
 import { movePlace } from '#findings/move-finding.ts';
 import { contourOfPath } from '#handoff/contour.ts';
-import { etchedSolid } from '#handoff/solid/etched-solid.ts';
-import { thickestOf } from '#job/sheet-at.ts';
 import { betweenFaces } from '#run/between-faces.ts';
 import { type ComparedRun, comparePlan } from '#run/compare/compare-returned.ts';
 import { isScribeLayer } from '#run/compare/returned-lines.ts';
@@ -29,8 +27,7 @@ import type {
   WorkerService,
 } from './plan-service.ts';
 import type { PlanResults } from './planned-page.ts';
-import { reliefEdges } from './relief-edges.ts';
-import { turnedRelief } from './turned-relief.ts';
+import { reliefArrays } from './relief-arrays.ts';
 import type { WireDrawn, WireEnd, WirePage } from './wire-page.ts';
 
 interface WorkerState {
@@ -176,17 +173,11 @@ function etchedQuestions(state: WorkerState): EtchedQuestions {
     state.etched?.run === run ? state.etched.part : undefined;
   return {
     async relief(run, { face, ...request }) {
-      const near = partOf(run);
-      const part = face === 'far' ? near?.far : near;
-      if (part === undefined) return undefined;
-      const made = etchedSolid(part.kit(), part, request);
-      if ('trouble' in made)
-        return { heldBack: finding('solid-held-back', { of: 'relief', ...made.trouble }) };
-      const { origin, positions, indices, stageOfTriangle } = made.mesh;
-      const { edges, feet } = reliefEdges({ positions, indices });
-      const relief = { origin, positions, indices, stageOfTriangle, edges, feet };
-      const mesh = face === 'far' ? turnedRelief(relief, thickestOf(part.thickness)) : relief;
-      const parts = [mesh.positions, mesh.indices, stageOfTriangle, mesh.edges, mesh.feet];
+      const part = partOf(run);
+      const answer = part && reliefArrays(part, face, request);
+      if (answer?.mesh === undefined) return answer;
+      const { mesh } = answer;
+      const parts = [mesh.positions, mesh.indices, mesh.stageOfTriangle, mesh.edges, mesh.feet];
       return Comlink.transfer(
         { mesh },
         parts.map(({ buffer }) => buffer),

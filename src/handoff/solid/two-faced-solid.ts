@@ -10,7 +10,7 @@ import { makeContourKit } from '#front/contours/contour-kit.ts';
 import { indexFront } from '#front/front-index.ts';
 import { metalLeft } from '#front/metal-left.ts';
 import { looseEdges, type ReliefTrouble } from '#front/relief/check-relief.ts';
-import { type ReliefMesh, reliefMesh } from '#front/relief/relief-mesh.ts';
+import { type ReliefAsk, type ReliefMesh, reliefMesh } from '#front/relief/relief-mesh.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { growLoops } from '#geometry/grow/grow-loops.ts';
 import { type Loop, loopArea, loopsArea, spansLength } from '#geometry/span.ts';
@@ -33,18 +33,37 @@ const HAIR = 2e-3;
 
 export function twoFacedSolid(ask: TwoFacedAsk): EtchedSolid {
   const outline = wholePieces(ask);
+  const solid = overOutline(outline, ask);
+  if ('trouble' in solid) return solid;
+  const trouble = volumeTrouble(solid.mesh, ask, outline);
+  return trouble === undefined ? solid : { trouble };
+}
+
+export interface TwoFacedRelief extends BothFronts, Required<ReliefAsk> {
+  readonly stock: TwoFacedAsk['stock'];
+}
+
+/** At a minute, to be looked at: closed, but its volume is held against nothing. */
+export function twoFacedRelief(ask: TwoFacedRelief): EtchedSolid {
+  return overOutline(wholePieces(ask, ask.minute), ask);
+}
+
+type OutlineAsk = BothFronts & ReliefAsk & Pick<TwoFacedAsk, 'stock'>;
+
+function overOutline(outline: readonly Loop[], ask: OutlineAsk): EtchedSolid {
+  const { tolerance, minute } = ask;
   const [near, far] = [ask.near, ask.far].map(({ index }) =>
-    reliefMesh(makeContourKit(indexFront({ ...index.front, sheet: outline })), { tolerance: ask.tolerance }),
+    reliefMesh(makeContourKit(indexFront({ ...index.front, sheet: outline })), { tolerance, minute }),
   ) as [ReliefMesh, ReliefMesh];
-  const joined = joinFaces(near, far, ask.stock.thickness);
-  if (joined === undefined) return { trouble: { trouble: 'open edges', value: 1, limit: 0 } };
-  const trouble = troubleOf(joined, ask, outline);
-  return trouble === undefined ? { mesh: joined } : { trouble };
+  const mesh = joinFaces(near, far, ask.stock.thickness);
+  const open = mesh === undefined ? 1 : looseEdges(mesh);
+  if (mesh === undefined || open > 0) return { trouble: { trouble: 'open edges', value: open, limit: 0 } };
+  return { mesh };
 }
 
 /** Holes a hair wider; slivers of metal between them are left out. */
-function wholePieces(ask: TwoFacedAsk): readonly Loop[] {
-  const left = metalLeft(ask);
+function wholePieces(ask: BothFronts, minute?: number): readonly Loop[] {
+  const left = metalLeft(ask, minute);
   const { sheet } = ask.near.index.front;
   if (left === sheet) return sheet;
   // Growing what is no metal: the same loops the other way round.
@@ -200,9 +219,11 @@ function zip(
   }
 }
 
-function troubleOf(mesh: ReliefMesh, ask: TwoFacedAsk, outline: readonly Loop[]): ReliefTrouble | undefined {
-  const open = looseEdges(mesh);
-  if (open > 0) return { trouble: 'open edges', value: open, limit: 0 };
+function volumeTrouble(
+  mesh: ReliefMesh,
+  ask: TwoFacedAsk,
+  outline: readonly Loop[],
+): ReliefTrouble | undefined {
   const { volume, surface } = measured(mesh);
   const left = ask.sheetVolume - ask.removed;
   const rims = outline.reduce((sum, loop) => sum + spansLength(loop), 0);

@@ -36,7 +36,7 @@ export function ladderSides(
   if (faces?.far === undefined)
     return [sideOf({ face: 'near', isOnShow: true }, plan === undefined ? [] : withCuts(plan, []))];
   const { near, far, between } = faces;
-  const cut = between?.cut ?? [];
+  const cut = (between?.cuts ?? []).map(({ id }) => id);
   const [nears, fars] = [withCuts(near, cut), withCuts(far, cut)];
   const isFar = plan === far;
   return [

@@ -1,5 +1,7 @@
 /** The drawn section: metal, what each stage removed, what was required; and a gauge moved along it by pointer or keys. */
 import { type KeyboardEvent, type PointerEvent, useMemo, useRef, useState } from 'react';
+import { shapeHolds } from '#app/state/region-shape.ts';
+import { faceOnShow } from '#app/state/shown-face.ts';
 import type { SectionLine } from '#app/state/workbench-state.ts';
 import { inkOn } from '#app/views/ink-on.ts';
 import type { Size } from '#app/views/use-size.ts';
@@ -29,19 +31,27 @@ const KEY_SHARES: Record<string, number> = {
   End: 1,
 };
 
-export function SectionFigure({ section, cut, stages, scale, size }: SectionFigureProps) {
+export function SectionFigure({ section, cut: line, stages, scale, size }: SectionFigureProps) {
   const unit = useWorkbenchState((state) => state.session.unit);
   const frame = useRef<HTMLDivElement>(null);
   const [place, setPlace] = useState<number>();
-  const length = Math.hypot(cut.to.x - cut.from.x, cut.to.y - cut.from.y);
+  const length = Math.hypot(line.to.x - line.from.x, line.to.y - line.from.y);
   const { reading, ask, forget } = useGauge();
+  const face = useWorkbenchState(faceOnShow);
+  const shapes = useWorkbenchState((state) => state.derived.shapes);
+  const cuts = useWorkbenchState((state) => state.derived.page?.faces?.between?.cuts);
+  const here = reading && shapes.find((shape) => shapeHolds(shape, reading))?.region.id;
+  const cut = cuts?.find(({ id }) => id === here);
   const drawn = useMemo(() => drawnSection(section, stages, scale), [section, stages, scale]);
 
   const moveTo = (distance: number) => {
     const held = Math.min(length, Math.max(0, distance));
     setPlace(held);
     const share = held / length;
-    ask({ x: cut.from.x + (cut.to.x - cut.from.x) * share, y: cut.from.y + (cut.to.y - cut.from.y) * share });
+    ask({
+      x: line.from.x + (line.to.x - line.from.x) * share,
+      y: line.from.y + (line.to.y - line.from.y) * share,
+    });
   };
   const onPointerMove = (event: PointerEvent) => {
     const left = frame.current?.getBoundingClientRect().left ?? 0;
@@ -58,7 +68,8 @@ export function SectionFigure({ section, cut, stages, scale, size }: SectionFigu
     setPlace(undefined);
     forget();
   };
-  const words = place === undefined ? '' : `at ${showLength(place, unit)}: ${gaugeWords(reading, unit)}`;
+  const words =
+    place === undefined ? '' : `at ${showLength(place, unit)}: ${gaugeWords(reading, { unit, face, cut })}`;
   return (
     <div
       ref={frame}

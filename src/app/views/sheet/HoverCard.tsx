@@ -6,6 +6,7 @@ import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { Box } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import type { ShownPlan, ShownRegion } from '#job/formats/plan-file.ts';
+import type { CutThrough } from '#run/between-faces.ts';
 import type { PlaceDepth } from '#run/depth-job.ts';
 import { lengthFigure, type ShownUnit, showLength } from '#units/show-length.ts';
 import { placeCard } from './place-card.ts';
@@ -40,6 +41,8 @@ export function HoverCard({ rested, plan, size, says }: HoverCardProps) {
     element.style.translate = `${Math.round(x)}px ${Math.round(y)}px`;
   }, [rested, size]);
   const { region, reading, toLine } = rested;
+  const cuts = useWorkbenchState((state) => state.derived.page?.faces?.between?.cuts);
+  const cut = cuts?.find(({ id }) => id === region.id);
   const stage = plan.stages.find(({ regions }) => regions.includes(region.id));
   return (
     <div className="hover-card" ref={card}>
@@ -54,7 +57,7 @@ export function HoverCard({ rested, plan, size, says }: HoverCardProps) {
         )}
       </header>
       <dl>
-        {cardRows({ region, reading, toLine, unit, says, isRunning: minute !== undefined }).map(
+        {cardRows({ region, reading, toLine, unit, says, cut, isRunning: minute !== undefined }).map(
           ([name, value]) => (
             <div key={name}>
               <dt>{name}</dt>
@@ -70,11 +73,12 @@ export function HoverCard({ rested, plan, size, says }: HoverCardProps) {
 interface RowsAsk extends Pick<Rested, 'region' | 'reading' | 'toLine'> {
   readonly unit: ShownUnit;
   readonly says: 'depth' | 'left';
+  readonly cut: CutThrough | undefined;
   /** The clock stands before the end. */
   readonly isRunning: boolean;
 }
 
-function cardRows({ region, reading, toLine, unit, says, isRunning }: RowsAsk): [string, string][] {
+function cardRows({ region, reading, toLine, unit, says, cut, isRunning }: RowsAsk): [string, string][] {
   const { asked, level } = region;
   const full =
     reading === undefined || reading.target === undefined ? undefined : reading.thickness + reading.depth;
@@ -89,6 +93,10 @@ function cardRows({ region, reading, toLine, unit, says, isRunning }: RowsAsk): 
       `${lengthFigure(figure, unit)} ${tolerance(plus, minus, unit)}`,
     ]);
     rows.push([isLeft ? 'Planned to leave' : 'Planned', showLength(isLeft ? full - level : level, unit)]);
+  }
+  if (cut !== undefined) {
+    rows.push(['Cusp stands out', showLength(cut.cusp, unit)]);
+    rows.push(['at a depth of', showLength(cut.depth, unit)]);
   }
   if (reading !== undefined && reading.target !== undefined) {
     rows.push([isRunning ? 'Depth now' : 'Depth here', showLength(reading.depth, unit)]);
