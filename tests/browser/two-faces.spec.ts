@@ -1,5 +1,6 @@
 /** Jobs about both faces in the workbench: the near one is on show and says so, the far one is in the files. */
 
+import { goToTank, record } from '#support/browser/tank-page.ts';
 import {
   dropFiles,
   expect,
@@ -181,4 +182,27 @@ test('the section reads both faces, the one on show first', async ({ workbench }
   await expect(workbench.getByRole('radio', { name: 'Far face', exact: true })).toBeChecked();
   await overRound();
   await expect(words).toContainText(new RegExp(`${far.source}, ${near.source}, leaves 2\\.10`));
+});
+
+test('at the tank a floor of the far face is gauged once the part is turned over, by its depth', async ({
+  workbench,
+}) => {
+  await dropFiles(workbench, [
+    { name: 'lid.job.json', text: JSON.stringify(job) },
+    { name: 'lid.dxf', text: drawing },
+  ]);
+  await expect(levelRows(workbench)).toHaveCount(2);
+  await goToTank(workbench);
+  await workbench.getByRole('button', { name: 'Out and gauge' }).click();
+  // What is left says nothing of one floor, whichever face is on show.
+  await expect(workbench.getByRole('combobox', { name: 'Gauged' })).toHaveValue('depth');
+  await workbench.getByLabel('Minutes in the bath').fill('16');
+  const far = workbench.getByRole('radio', { name: 'Far face', exact: true });
+  expect((await far.boundingBox())?.height).toBeGreaterThan(44);
+  await far.check();
+  const field = workbench.getByLabel('Depth of F02');
+  await expect(field).toBeVisible();
+  await record(workbench, '0.47');
+  await expect(workbench.getByText('1 reading, kept in this browser')).toBeVisible();
+  await expect(workbench.getByRole('table').first()).toContainText('F02');
 });

@@ -3,6 +3,7 @@ import { ArrowLeft, FileText } from 'lucide-react';
 import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
 import { readingsText } from '#app/state/tank/run-readings.ts';
 import { saveBytes } from '#app/views/save-bytes.ts';
+import { FaceSwitch } from '#app/views/sheet/FaceSwitch.tsx';
 import { useWorkbench } from '#app/views/workbench-context.ts';
 import { RecordNotice } from './RecordNotice.tsx';
 import { useTank } from './tank-context.ts';
@@ -29,6 +30,7 @@ export function TankBar() {
           <span className="unseen">At the tank: </span>
           {job.name}
         </h1>
+        <FaceSwitch />
         <MenuTrigger>
           <Button>
             <FileText size={20} aria-hidden="true" /> Record
