@@ -20,6 +20,8 @@ export interface RunRegion {
   readonly asked: { readonly depth: number; readonly plus: number; readonly minus: number };
   /** A final thickness is asked: the depth follows the sheet. */
   readonly asThickness?: boolean;
+  /** mm that the other face takes of the metal behind it by the end of the run, where thicknesses are read of a part of two faces. */
+  readonly behind?: number;
 }
 
 export interface RunStage {
@@ -49,6 +51,8 @@ export interface PlanRead {
   /** mm, in the drawing's own frame: where front and borders here have their origin, so that places far out lose no digits. */
   readonly origin: Point;
   readonly front: Front;
+  /** Of a part that is etched on both faces. */
+  readonly farFront: Front | undefined;
   /** Of the near face: id of the region that holds a point. */
   readonly regionAt: (point: Point) => string | undefined;
   /** The job's unit of length. */
@@ -83,6 +87,19 @@ function runPlanOf(file: PlanFile, { process, stock }: Job): PlanRead {
     contours.map((each) => pathOfContour(movedContour(each, origin)).spans);
   const near = regions.filter(({ face }) => face !== 'far');
   const { at } = locateAreas(near.map(({ contours }) => loopsOf(contours)));
+  const frontOf = (openingOf: (stage: PlanFile['stages'][number]) => PlanFile['cutouts']): Front => ({
+    stages: stages
+      .map((stage, index) => ({
+        ...stage,
+        base: masking === 're-mask' ? (stages[index - 1]?.level ?? 0) : 0,
+        opening: loopsOf(openingOf(stage)),
+      }))
+      .sort((a, b) => b.level - a.level),
+    etchFactor,
+    rate,
+    sheet: [],
+    thickness: sheet?.thickness ?? Number.POSITIVE_INFINITY,
+  });
   return {
     plan: {
       masking,
@@ -98,19 +115,10 @@ function runPlanOf(file: PlanFile, { process, stock }: Job): PlanRead {
       sheet,
       hasFarFloors: regions.some(({ face, level }) => face === 'far' && level > 0),
     },
-    front: {
-      stages: stages
-        .map((stage, index) => ({
-          ...stage,
-          base: masking === 're-mask' ? (stages[index - 1]?.level ?? 0) : 0,
-          opening: loopsOf(stage.opening),
-        }))
-        .sort((a, b) => b.level - a.level),
-      etchFactor,
-      rate,
-      sheet: [],
-      thickness: sheet?.thickness ?? Number.POSITIVE_INFINITY,
-    },
+    front: frontOf(({ opening }) => opening),
+    farFront: stages.some(({ far }) => far !== undefined)
+      ? frontOf(({ far }) => far?.opening ?? [])
+      : undefined,
     regionAt: (point) => near[at(point)]?.id,
     jobUnit: file.job.units ?? 'mm',
     drawingUnit: millimetresIn(file.drawing.unit),

@@ -13,7 +13,7 @@ import type { ShownUnit } from '#units/show-length.ts';
 import { type Answers, isReading } from './answers.ts';
 import { bareSpell } from './bare-spell.ts';
 import type { Reading } from './correct-fit.ts';
-import type { PlanRead } from './correct-plan.ts';
+import type { PlanRead, RunRegion } from './correct-plan.ts';
 import { peelMinutes, type RunSoFar } from './correct-rates.ts';
 import type { ReadingRow } from './correct-readings.ts';
 import { type ListedReading, listedReading } from './listed-readings.ts';
@@ -179,9 +179,15 @@ function placeReading(
     bare: bareSpell({ masking: plan.masking, peeled, stage }, minute),
     region: region.id,
     kind: row.depth === undefined ? 'thickness' : 'depth',
-    value: (row.depth ?? row.thickness ?? 0) * millimetresIn(row.unit ?? jobUnit),
+    value: readAlone(row, region, jobUnit),
   };
   return { reading };
+}
+
+/** mm, as if this face alone were etched. */
+function readAlone(row: ReadingRow, { behind = 0 }: RunRegion, jobUnit: ShownUnit): number {
+  const value = (row.depth ?? row.thickness ?? 0) * millimetresIn(row.unit ?? jobUnit);
+  return row.depth === undefined && row.stage > 0 ? value + behind : value;
 }
 
 /** In the frame that the plan's borders are read in. */

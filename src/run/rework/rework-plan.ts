@@ -1,5 +1,7 @@
 /** As much of plan.json as rework is found by: floors with what is to be left of them, lines with what they were placed by. */
 import type { Finding } from '#findings/finding.ts';
+import { depthAt } from '#front/depth-at.ts';
+import { indexFront } from '#front/front-index.ts';
 import type { PlanFile } from '#job/formats/plan-file.ts';
 import { readPlanFile, unusablePlan } from '#job/formats/read-plan-file.ts';
 import type { Job } from '#job/job.ts';
@@ -8,6 +10,7 @@ import { resolveJob } from '#job/resolve/resolve-job.ts';
 import { sheetAt } from '#job/sheet-at.ts';
 import { undercutOf } from '#plan/allowance.ts';
 import type { PlacedLines } from '#plan/edge-place.ts';
+import { readRunPlan } from '#run/correct-plan.ts';
 import { SAME_LEVEL } from '#units/depth-tolerances.ts';
 
 export interface ReworkFloor {
@@ -22,6 +25,8 @@ export interface ReworkFloor {
   readonly thickness: number;
   readonly plus: number;
   readonly minus: number;
+  /** mm that the other face takes at the label by the end of the run (M9.1); where it takes any, an extra dip etches both. */
+  readonly behind: number;
 }
 
 /** Depths that a level may move to: what serves all of its floors. */
@@ -52,12 +57,17 @@ export function readReworkPlan(text: string): ReworkPlan | { readonly refused: F
     masking === 're-mask'
       ? stages.findIndex((stage) => Math.abs(stage.level - level) < SAME_LEVEL) + 1
       : stages.length;
-  const floors = planFile.regions.flatMap(({ id, level, label, area, asked }): ReworkFloor[] => {
+  const behindOf = etchedBehind(text);
+  const floors = planFile.regions.flatMap((region): ReworkFloor[] => {
+    const { id, level, label, area, asked } = region;
     const [x, y] = label;
-    if (level === 0) return [];
-    const thickness = sheetAt(stock.thickness, { x, y }) - asked.depth;
+    const behind = behindOf(region);
+    const sheet = sheetAt(stock.thickness, { x, y });
+    // Of what is cut through nothing is left to be gauged.
+    if (level === 0 || (behind > 0 && sheet - level - behind < SAME_LEVEL)) return [];
+    const thickness = sheet - asked.depth - behind;
     const { plus, minus } = asked;
-    return [{ id, level, label, area, lastStage: lastOf(level), thickness, plus, minus }];
+    return [{ id, level, label, area, lastStage: lastOf(level), thickness, plus, minus, behind }];
   });
   return {
     planFile,
@@ -73,4 +83,14 @@ function roomOf(level: number, { regions }: PlanFile): LevelRoom {
   const least = Math.max(...own.map(({ asked }) => asked.depth - asked.minus));
   const most = Math.min(...own.map(({ asked }) => asked.depth + asked.plus));
   return { level, least: Math.min(level, least), most: Math.max(level, most) };
+}
+
+/** Of a part of one face there is nothing behind any floor. */
+function etchedBehind(text: string): (region: PlanFile['regions'][number]) => number {
+  const read = readRunPlan(text);
+  if ('refused' in read || read.farFront === undefined) return () => 0;
+  const { origin } = read;
+  const [near, far] = [indexFront(read.front), indexFront(read.farFront)];
+  return ({ face, label: [x, y] }) =>
+    depthAt(face === 'far' ? near : far, { x: x - origin.x, y: y - origin.y }).depth;
 }

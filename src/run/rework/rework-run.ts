@@ -60,7 +60,7 @@ export function reworkRun(
   if ('refused' in plan) return { findings: [plan.refused] };
   const { rows, findings } = readReadings(readingsText);
   if (hasStop(findings)) return { findings: sortFindings(findings) };
-  const judged = judgeAfter(planText, rows);
+  const judged = judgeAfter(planText, rows, plan.floors);
   if (hasStop(judged.findings)) return { findings: sortFindings(judged.findings) };
   const over = plan.floors.filter(({ lastStage }) => lastStage <= stagesOver);
   const read = thicknessesRead(over, judged.listed);
@@ -69,7 +69,7 @@ export function reworkRun(
   const reworked = floors.map((floor, index): ReworkedFloor => {
     const own = read.get(floor.id) ?? 0;
     const extra = gets[index];
-    return { ...floor, read: own, extra, after: own - (extra ?? 0) };
+    return { ...floor, read: own, extra, after: own - facesOf(floor) * (extra ?? 0) };
   });
   return {
     rework: {
@@ -87,20 +87,43 @@ export function reworkRun(
   };
 }
 
-/** Readings as `correct` judges them. Of a part etched on both faces each floor is taken as if nothing were etched behind it. */
+/** Readings as `correct` judges them, and thicknesses also where both faces are etched: each with what is gone behind its floor. */
 function judgeAfter(
   planText: string,
   rows: readonly ReadingRow[],
+  floors: readonly ReworkFloor[],
 ): { readonly listed: readonly ListedReading[]; readonly findings: readonly Finding[] } {
   const read = readRunPlan(planText);
   if ('refused' in read) return { listed: [], findings: [read.refused] };
   const answers = answersIn(rows);
   if (hasStop(answers.findings)) return { listed: [], findings: answers.findings };
-  return judgeReadings({ ...read, plan: { ...read.plan, hasFarFloors: false } }, rows, answers);
+  const behindOf = new Map(floors.map(({ id, behind }) => [id, behind]));
+  const regions = read.plan.regions.map((region) => ({ ...region, behind: behindOf.get(region.id) ?? 0 }));
+  const judged = judgeReadings(
+    { ...read, plan: { ...read.plan, regions, hasFarFloors: false } },
+    rows,
+    answers,
+  );
+  return { ...judged, findings: judged.findings.map((found) => asGauged(found, behindOf)) };
 }
 
-function extraFor({ thickness, plus, minus }: ReworkFloor, read: number): ExtraEtch {
-  return { least: Math.max(0, read - thickness - minus), most: read - thickness + plus };
+/** What is asked about, as it was read: without the metal that the other face took. */
+function asGauged(found: Finding, behindOf: ReadonlyMap<string, number>): Finding {
+  if (found.code !== 'reading-in-question') return found;
+  const behind = behindOf.get(found.place.regions?.[0] ?? '') ?? 0;
+  const { read, expected } = found.facts;
+  return { ...found, facts: { ...found.facts, read: read - behind, expected: expected - behind } };
+}
+
+/** Faces that a dip etches of this floor's metal. */
+function facesOf({ behind }: ReworkFloor): 1 | 2 {
+  return behind > 0 ? 2 : 1;
+}
+
+function extraFor(floor: ReworkFloor, read: number): ExtraEtch {
+  const { thickness, plus, minus } = floor;
+  const faces = facesOf(floor);
+  return { least: Math.max(0, read - thickness - minus) / faces, most: (read - thickness + plus) / faces };
 }
 
 /** Means by region of the readings that count at the last moment of each, mm; none where all that were taken then are asked about. */

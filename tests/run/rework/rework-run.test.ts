@@ -171,7 +171,7 @@ describe('which readings count', () => {
     const { files } = await runLid({ requirements: ofBothFaces }, LID);
     const text = new TextDecoder().decode(files.find(({ name }) => name === 'plan.json')?.bytes);
     // ROUND about (150, 62) of the near face, and BACK on the far one.
-    const ids = readOf(['2,,,150,62,3.32', '2,,,60,60,2.9'], text)?.map(([id]) => String(id));
+    const ids = readOf(['2,,,150,62,2.13', '2,,,60,60,2.9'], text)?.map(([id]) => String(id));
     expect(ids).toHaveLength(2);
     for (const id of ids ?? []) expect(id).toMatch(/^R/);
   });
@@ -202,5 +202,44 @@ describe('what is reported', () => {
     const { rework: found, findings } = rework([HEAD, '2,,R01,,,thick']);
     expect(found).toBeUndefined();
     expect(findings.map(({ code }) => code)).toEqual(['reading-unclear']);
+  });
+});
+
+describe('M9.1 a part that is etched on both faces', () => {
+  const bothText = async () => {
+    const requirements = ofBothFaces.map((each) => ({ ...each, plus: 0.06, minus: 0.04 }));
+    const { files } = await runLid({ requirements }, LID);
+    return new TextDecoder().decode(files.find(({ name }) => name === 'plan.json')?.bytes);
+  };
+  const end = (id: string, value: number) => `2,,${id},,,${value}`;
+
+  test('0.7 over 1.2 of 4 mm is to leave 2.10: read at 2.30, each face gets half of what is too much', async () => {
+    const text = await bothText();
+    const near = JSON.parse(text).regions.find(({ layer }: { layer: string }) => layer === 'ROUND').id;
+    const { rework: found, findings } = rework([HEAD, end('F02', 2.3), end(near, 2.3)], text);
+    expect(findings.filter(({ code }) => code === 'reading-in-question')).toEqual([]);
+    // 0.16 to 0.26 of metal in all: 0.105 from each face, both in the bath at once.
+    for (const id of ['F02', near]) {
+      const floor = found?.floors.find((each) => each.id === id);
+      expect(floor?.thickness).toBeCloseTo(2.1, 6);
+      expect(floor?.extra).toBeCloseTo(0.105, 6);
+      expect(floor?.after).toBeCloseTo(2.09, 6);
+    }
+    expect(found?.dips.map(({ etch }) => etch)).toEqual([expect.closeTo(0.105, 6)]);
+  });
+
+  test('where nothing is etched behind, all of it comes off one face', async () => {
+    const text = await bothText();
+    const id = JSON.parse(text).regions.find(({ layer }: { layer: string }) => layer === 'POCKETS').id;
+    const { rework: found } = rework([HEAD, end(id, 2.95)], text);
+    expect(found?.floors.map(({ extra }) => extra)).toEqual([expect.closeTo(0.16, 6)]);
+  });
+
+  test('reading-in-question: in the figure that was read', async () => {
+    const { findings } = rework([HEAD, end('F02', 3.3)], await bothText());
+    expect(findings.find(({ code }) => code === 'reading-in-question')?.facts).toMatchObject({
+      read: expect.closeTo(3.3, 9),
+      expected: expect.closeTo(2.1, 1),
+    });
   });
 });
