@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { ViewPose } from '#app/scene/view-pose.ts';
-import { boxOfHung, hungOnScreen } from '#app/views/sheet/hung-on-screen.ts';
+import { boxOfHung, hungOnScreen } from '#app/views/sheet/words/hung-on-screen.ts';
 import type { DrawnNote } from '#drawing/drawing.ts';
 
 const size = { width: 800, height: 600 };

@@ -2,8 +2,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { placeCard } from '#app/views/sheet/place-card.ts';
-import { placeFlags } from '#app/views/sheet/place-flags.ts';
-import { type LabelRequest, meets, overlap, placeLabels } from '#app/views/sheet/place-labels.ts';
+import { placeFlags } from '#app/views/sheet/words/place-flags.ts';
+import { type LabelRequest, meets, overlap, placeLabels } from '#app/views/sheet/words/place-labels.ts';
 import type { Point } from '#geometry/point.ts';
 
 const room = { width: 840, height: 470, taken: [], lines: [] };

@@ -1,7 +1,7 @@
 /** Lines of equal thickness over a sheet of known shape: on a slope straight and evenly spaced, on a bow where its equation puts them. */
 import { describe, expect, test } from 'vitest';
-import { surveyLabels } from '#app/views/sheet/survey-labels.ts';
-import { thicknessContours } from '#app/views/sheet/thickness-contours.ts';
+import { surveyLabels } from '#app/views/sheet/survey/survey-labels.ts';
+import { thicknessContours } from '#app/views/sheet/survey/thickness-contours.ts';
 
 const sheet = { minX: -300, minY: 40, maxX: 700, maxY: 460 };
 /** 3.92 at x = -300, 4.08 at x = 700. */

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { placeTried, type TriedFigure } from '#app/views/sheet/tried-figures.ts';
+import { placeTried, type TriedFigure } from '#app/views/sheet/words/tried-figures.ts';
 
 const room = { width: 840, height: 440, taken: [], lines: [] };
 const rectangle = (minX: number, minY: number, maxX: number, maxY: number) => [

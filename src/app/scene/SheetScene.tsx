@@ -4,12 +4,12 @@ import { useFrame, useThree } from '@react-three/fiber';
 import { useEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import type { StoreApi } from 'zustand/vanilla';
+import { ReliefScene } from '#app/scene/relief/ReliefScene.tsx';
 import type { RegionShape } from '#app/state/region-shape.ts';
 import type { EdgeBand } from '#app/state/shown-bands.ts';
 import type { Contour } from '#job/formats/plan-file.ts';
 import { CameraRig } from './CameraRig.tsx';
 import { PlanScene } from './PlanScene.tsx';
-import { ReliefScene } from './ReliefScene.tsx';
 import type { NumberedPose, SceneAnswer, ScenePicture } from './scene-picture.ts';
 import { sceneTheme } from './scene-theme.ts';
 

@@ -3,7 +3,6 @@
  * millimetres, notes, layers, and all that had to be passed over. Each block is decoded once. What an insertion may become is limited, so
  * blocks that double at every level end with a finding, not with the memory.
  */
-
 import {
   type Affine,
   compose,

@@ -6,7 +6,7 @@ import { DrawingPreview } from './DrawingPreview.tsx';
 import { useObjectUrl } from './use-object-url.ts';
 
 const SolidPreview = lazy(async () => ({
-  default: (await import('#app/scene/SolidPreview.tsx')).SolidPreview,
+  default: (await import('#app/scene/relief/SolidPreview.tsx')).SolidPreview,
 }));
 
 const LOOK_BYTES = 4000;

@@ -5,12 +5,12 @@ import type { StoreApi } from 'zustand/vanilla';
 import type { ViewPose } from '#app/scene/view-pose.ts';
 import { figureMeaning } from '#app/state/figure-meaning.ts';
 import { budgetsOnShow } from '#app/state/shown-bands.ts';
+import { surveyRange } from '#app/views/sheet/survey/SheetSurvey.tsx';
+import { FigureWords } from '#app/views/sheet/words/FigureWords.tsx';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { FaceSwitch } from './FaceSwitch.tsx';
-import { FigureWords } from './FigureWords.tsx';
 import { ReliefChoices } from './ReliefChoices.tsx';
 import { ScaleBars } from './ScaleBars.tsx';
-import { surveyRange } from './SheetSurvey.tsx';
 
 interface SheetStripProps {
   readonly pose: StoreApi<ViewPose>;

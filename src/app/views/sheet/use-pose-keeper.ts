@@ -1,8 +1,8 @@
 /** Moves the view when the workbench asks for it: the whole part after opening, tilt for the relief, flights to places. */
 import { useCallback, useEffect, useRef } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
-import { fitHeight } from '#app/scene/fit-height.ts';
 import { isCutAway } from '#app/scene/pick-region.ts';
+import { fitHeight } from '#app/scene/relief/fit-height.ts';
 import { FILL, fitPoints, fitPose, panned, type ViewPose } from '#app/scene/view-pose.ts';
 import { boxOfLines } from '#app/state/box-of-lines.ts';
 import { boxOfShapes } from '#app/state/region-shape.ts';

@@ -4,13 +4,13 @@ import type { StoreApi } from 'zustand/vanilla';
 import { useRestScale } from '#app/scene/use-rest-scale.ts';
 import { pixelOf, type ViewPose } from '#app/scene/view-pose.ts';
 import { contourPath } from '#app/views/handoff/contour-path.ts';
+import { keepInPose } from '#app/views/sheet/pose-matrix.ts';
 import type { Size } from '#app/views/use-size.ts';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import { boxOfPoints } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Contour, PlanFile } from '#job/formats/plan-file.ts';
 import { gaugedFigure, type ShownUnit } from '#units/show-length.ts';
-import { keepInPose } from './pose-matrix.ts';
 import { surveyLabels } from './survey-labels.ts';
 import { type ThicknessContour, thicknessContours } from './thickness-contours.ts';
 

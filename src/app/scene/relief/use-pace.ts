@@ -6,9 +6,9 @@
 import { useFrame, useThree } from '@react-three/fiber';
 import { useEffect, useMemo, useRef } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
+import type { ViewPose } from '#app/scene/view-pose.ts';
 import { frameCost } from './frame-cost.ts';
 import { quickFrame } from './quick-frame.ts';
-import type { ViewPose } from './view-pose.ts';
 
 type Pace = 'moving' | 'settled' | 'resting';
 

@@ -1,6 +1,6 @@
 /** Points of a section that are not seen are left out, and none that is: on a pocket whose wall is a quarter circle. */
 import { expect, it } from 'vitest';
-import { thinRun } from '#app/scene/thin-run.ts';
+import { thinRun } from '#app/scene/relief/thin-run.ts';
 import { itemAt } from '#geometry/assert.ts';
 
 /** 40 mm of sheet, 5 mm thick, a point every 1/20 mm: level down to 12 mm, there a wall of radius 3 mm up to the land. */

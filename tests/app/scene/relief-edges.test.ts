@@ -1,7 +1,7 @@
 /** Edges and feet of a relief, from a trough made by hand; and the cut face of a sheet with one pocket. */
 import { describe, expect, it } from 'vitest';
-import { cutFace } from '#app/scene/cut-face.ts';
 import { isCutAway } from '#app/scene/pick-region.ts';
+import { cutFace } from '#app/scene/relief/cut-face.ts';
 import type { SceneCut } from '#app/scene/scene-picture.ts';
 import { reliefEdges } from '#app/worker/relief-edges.ts';
 import { itemAt } from '#geometry/assert.ts';

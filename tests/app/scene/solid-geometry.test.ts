@@ -2,7 +2,7 @@
 import { Vector4 } from 'three';
 import { expect, it } from 'vitest';
 import { fatGeometry } from '#app/scene/fat-geometry.ts';
-import { solidGeometry } from '#app/scene/solid-geometry.ts';
+import { solidGeometry } from '#app/scene/relief/solid-geometry.ts';
 
 /** Three fields, 10 mm long and 7 mm wide each, one after another along x; the sheet's own origin lies at (100, 40). */
 const strip = {

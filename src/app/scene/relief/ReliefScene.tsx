@@ -6,11 +6,15 @@ import { useFrame } from '@react-three/fiber';
 import { useEffect, useMemo, useRef } from 'react';
 import type { Group } from 'three';
 import type { StoreApi } from 'zustand/vanilla';
+import { FatSegments } from '#app/scene/FatSegments.tsx';
+import { isCutAway } from '#app/scene/pick-region.ts';
+import { ringSegments } from '#app/scene/plan-arrays.ts';
+import type { SceneCut, SceneRelief } from '#app/scene/scene-picture.ts';
+import type { SceneTheme } from '#app/scene/scene-theme.ts';
+import { mixed } from '#app/scene/stage-looks.ts';
+import type { ViewPose } from '#app/scene/view-pose.ts';
 import type { RegionShape } from '#app/state/region-shape.ts';
 import { CutFaceMesh } from './CutFaceMesh.tsx';
-import { FatSegments } from './FatSegments.tsx';
-import { isCutAway } from './pick-region.ts';
-import { ringSegments } from './plan-arrays.ts';
 import {
   edgeMaterial,
   type ReliefLight,
@@ -19,11 +23,7 @@ import {
   solidMaterial,
 } from './relief-materials.ts';
 import { SolidMesh } from './SolidMesh.tsx';
-import type { SceneCut, SceneRelief } from './scene-picture.ts';
-import type { SceneTheme } from './scene-theme.ts';
-import { mixed } from './stage-looks.ts';
 import { usePace } from './use-pace.ts';
-import type { ViewPose } from './view-pose.ts';
 
 interface ReliefSceneProps {
   readonly relief: SceneRelief;

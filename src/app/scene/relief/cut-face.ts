@@ -2,11 +2,12 @@
  * The face at which the relief is cut open, from the section's own geometry: metal below the front, and above it what each stage
  * took, as upright strips between those points of the section that are seen. Heights in mm, not yet drawn larger; pure.
  */
+
+import { linearRgb } from '#app/scene/linear-rgb.ts';
+import type { SceneCut } from '#app/scene/scene-picture.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { type BandPoint, bandsOf, metalRuns } from '#handoff/section-shapes.ts';
-import { linearRgb } from './linear-rgb.ts';
-import type { SceneCut } from './scene-picture.ts';
 import { type SectionScale, thinRun } from './thin-run.ts';
 
 export interface CutFace {

@@ -1,13 +1,13 @@
 /** The cut face of the relief, standing where the section line runs. */
 import { useEffect, useMemo } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
+import { FatSegments } from '#app/scene/FatSegments.tsx';
+import type { SceneCut } from '#app/scene/scene-picture.ts';
+import type { SceneTheme } from '#app/scene/scene-theme.ts';
+import { useScaleStep } from '#app/scene/use-scale-step.ts';
+import type { ViewPose } from '#app/scene/view-pose.ts';
 import { cutFace } from './cut-face.ts';
-import { FatSegments } from './FatSegments.tsx';
 import { cutFaceMaterial } from './relief-materials.ts';
-import type { SceneCut } from './scene-picture.ts';
-import type { SceneTheme } from './scene-theme.ts';
-import { useScaleStep } from './use-scale-step.ts';
-import type { ViewPose } from './view-pose.ts';
 
 interface CutFaceMeshProps {
   readonly cut: SceneCut;

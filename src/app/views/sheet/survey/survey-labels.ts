@@ -1,11 +1,12 @@
 /** Which figures of a surveyed sheet have room: its readings first, then lines of equal thickness where they are inside the part. Pure. */
+
+import { around, overlap } from '#app/views/sheet/words/place-labels.ts';
 import type { Box } from '#geometry/box.ts';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import { pathOfContour } from '#handoff/contour.ts';
 import type { Contour } from '#job/formats/plan-file.ts';
 import { lengthFigure, type ShownUnit } from '#units/show-length.ts';
-import { around, overlap } from './place-labels.ts';
 import type { ThicknessContour } from './thickness-contours.ts';
 
 export interface SurveyLabel {

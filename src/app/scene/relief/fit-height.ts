@@ -3,10 +3,10 @@
  * Pixels and millimetres; pure.
  */
 
+import { fitPoints, type ViewPose, type ViewSize } from '#app/scene/view-pose.ts';
 import type { Box } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import { ROUNDING } from '#geometry/tolerances.ts';
-import { fitPoints, type ViewPose, type ViewSize } from './view-pose.ts';
 
 export interface HeightAsk {
   /** Of the levels, mm, any order. */

@@ -1,6 +1,6 @@
 /** How much larger the relief draws heights; pixels by hand. */
 import { describe, expect, it } from 'vitest';
-import { fitHeight, leastStep } from '#app/scene/fit-height.ts';
+import { fitHeight, leastStep } from '#app/scene/relief/fit-height.ts';
 import { fitPose, pixelOf } from '#app/scene/view-pose.ts';
 import { nearestLine } from '#app/views/sheet/rested-at.ts';
 

@@ -1,10 +1,10 @@
 /** Words at drawn edges and at lines: how far an edge may be off, and what became of a line that came back. */
 import { useMemo } from 'react';
+import { useShownBands } from '#app/views/sheet/use-shown-bands.ts';
+import { useShownReturned } from '#app/views/sheet/use-shown-returned.ts';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import { gaugedFigure } from '#units/show-length.ts';
 import type { MarksAsk } from './sheet-marks.ts';
-import { useShownBands } from './use-shown-bands.ts';
-import { useShownReturned } from './use-shown-returned.ts';
 
 export function useEdgeWords(): NonNullable<MarksAsk['edges']> {
   const bands = useShownBands();
