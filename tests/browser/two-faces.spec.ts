@@ -193,6 +193,11 @@ test('at the tank a floor of the far face is gauged once the part is turned over
   ]);
   await expect(levelRows(workbench)).toHaveCount(2);
   await goToTank(workbench);
+  // Both faces are peeled before the bath, whichever is on show.
+  const step = workbench.locator('.tank-do');
+  await expect(step).toContainText(/Near face: inside one line: R0\d\..*Far face: inside one line: F02\./);
+  await step.getByRole('button', { name: 'Peeled' }).click();
+  await expect(step).toContainText(/Barenear face R0\d; far face F02/);
   await workbench.getByRole('button', { name: 'Out and gauge' }).click();
   // What is left says nothing of one floor, whichever face is on show.
   await expect(workbench.getByRole('combobox', { name: 'Gauged' })).toHaveValue('depth');
