@@ -16,6 +16,11 @@ interface Corner {
 /** Three decimals at most. */
 const figure = figureTo(3);
 
+function moreStages(others: number): string {
+  if (others === 0) return '';
+  return others === 1 ? ', and another stage little more' : `, and ${others} other stages little more`;
+}
+
 export const makingWords = {
   'step-too-small': note<{
     stage: number;
@@ -26,16 +31,18 @@ export const makingWords = {
     limit: number;
     /** Levels are as few as the tolerances allow. */
     isFewest: boolean;
+    /** Further stages that are so. */
+    others: number;
   }>({
     title: 'Step hardly worth a stage',
-    say: ({ stage, level, etch, next, limit, isFewest }, show) => ({
-      reason: `Stage ${stage} etches only ${mm(etch, show)}; floors less than ${mm(limit, show)} apart are hard to tell apart.`,
+    say: ({ stage, level, etch, next, limit, isFewest, others }, show) => ({
+      reason: `Stage ${stage} etches only ${mm(etch, show)}${moreStages(others)}; floors less than ${mm(limit, show)} apart are hard to tell apart.`,
       remedy:
         next === 0
           ? `Leave the regions of ${mm(level, show)} as land, if the drawing allows.`
           : isFewest
             ? `The tolerances leave no fewer levels: widen those of the floors at ${mm(level, show)} and ${mm(next, show)} where the drawing allows, or gauge between the two stages.`
-            : `If their tolerances allow, etch the levels ${mm(level, show)} and ${mm(next, show)} as one; "levels": "fewest" does so.`,
+            : `If their tolerances allow, etch the levels ${mm(level, show)} and ${mm(next, show)} as one: the fewest under ${show.field('levels', show.code('levels'))} does so.`,
       value: etch,
       limit,
     }),

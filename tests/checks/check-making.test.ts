@@ -234,8 +234,24 @@ test('step-too-small does not advise the fewest levels where levels are the fewe
     const reported = checkPart({ ...twoDepths(2.09, 2), tolerance: 0.02, levels });
     return reported.flatMap((each) => (each.code === 'step-too-small' ? [sayFinding(each).remedy] : []));
   };
-  expect(remedy('as-drawn')).toEqual([expect.stringContaining('"levels": "fewest"')]);
-  expect(remedy('fewest')).toEqual([expect.not.stringContaining('"fewest"')]);
+  expect(remedy('as-drawn')).toEqual([expect.stringContaining('the fewest under `levels`')]);
+  expect(remedy('fewest')).toEqual([expect.not.stringContaining('the fewest')]);
+});
+
+test('several steps so small are one finding: the smallest, how many more, and the regions of all', () => {
+  const [first, ...rest] = checkPart({
+    sheet: SHEET,
+    outlines: [10, 60, 110].map((x) => roundedRectangle(x, 10, x + 40, 50, 6)),
+    depths: [
+      [30, 30, 2.13],
+      [80, 30, 2.05],
+      [130, 30, 1.99],
+    ],
+  }).filter(({ code }) => code === 'step-too-small');
+  if (first === undefined) throw new Error('two steps are too small');
+  expect(rest).toEqual([]);
+  expect(sayFinding(first).reason).toContain('Stage 2 etches only 0.06 mm, and another stage little more;');
+  expect(first.place.regions).toHaveLength(2);
 });
 
 describe.each(CASES)('$code', ({ code, past, inside, insideToo = [], value, limit }) => {
