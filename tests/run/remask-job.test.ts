@@ -84,5 +84,6 @@ test('the traveller has each stage coated and scribed again, and reports the flo
   expect(second).toMatch(/Cut the lines of this stage and no other, 2 in all/);
   expect(texts.join(' ')).not.toMatch(/sealed|sealer whole/);
   // Wells and sump stand at 1.2 mm before stage 2, 2.86 of 4.06 mm left, and at 2.2 after it.
-  expect(second).toMatch(/R06 2\.06 1\.86–2\.26 1\.86/);
+  // A reading asks beyond a quarter of the 0.80 mm etched by then, and the 0.05 mm that the sheet may be off.
+  expect(second).toMatch(/R06 2\.06 1\.81–2\.31 1\.86/);
 });
