@@ -1,6 +1,6 @@
 /** Openings and pieces of a plan against the independent engine, place by place along both engines' borders. */
 import { expect } from 'vitest';
-import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
+import { isInside, makeInsideIndex } from '#geometry/loops/inside-index.ts';
 import { type Loop, pointAlong, tangentAlong } from '#geometry/span.ts';
 import {
   bufferedOpenings,
@@ -34,10 +34,11 @@ export function compareOpenings({ regions, stages, masking }: EtchPlan, undercut
   for (const [index, stage] of stages.entries()) {
     const expected = oracle.stages[index];
     if (expected === undefined) continue;
+    const [opening, piece] = [makeInsideIndex(stage.opening), makeInsideIndex(stage.piece)];
+    const isInOpening = ({ x, y }: Place) => isInside(opening, x, y);
+    const isInPiece = ({ x, y }: Place) => isInside(piece, x, y);
     for (const place of places) {
       const where = `(${place.x}, ${place.y}) at level ${stage.level}`;
-      const isInOpening = (at: Place) => isInsideLoops(stage.opening, at);
-      const isInPiece = (at: Place) => isInsideLoops(stage.piece, at);
       expect(agree(isInOpening, expected.isInOpening, place), `opening at ${where}`).toBe(true);
       expect(agree(isInPiece, expected.isInPiece, place), `piece at ${where}`).toBe(true);
     }
