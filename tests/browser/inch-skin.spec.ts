@@ -77,6 +77,7 @@ test('a new job takes nothing over from the one before: unit, sheet, bath, files
   await openPanel(workbench, 'Hand-off');
   await workbench.getByRole('checkbox', { name: 'points to inspect' }).check();
   await dropFiles(workbench, [{ name: 'glider-skin.dxf', text: inchSkin() }]);
+  await workbench.getByRole('button', { name: 'New drawing', exact: true }).click();
   const strip = stripOf(workbench);
   await expect(strip).toBeVisible();
   await expect(strip.getByLabel('Thickness, in')).toHaveValue('');
