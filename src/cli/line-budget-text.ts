@@ -1,5 +1,5 @@
 /** The line budget as lines of text for under a stage table: how far drawn edges may come out off their lines. */
-import { LINE_CAUSE_WORDS, type LineCause } from '#findings/edge-words.ts';
+import { AMPLIFIED, LINE_CAUSE_WORDS, type LineCause } from '#findings/edge-words.ts';
 import type { RunResult } from '#run/run-job.ts';
 import { gaugedFigure, type ShownUnit } from '#units/show-length.ts';
 
@@ -32,7 +32,7 @@ function edgeText({ level, beside, byClock, amplification }: Budget, unit: Shown
   const most =
     cause === undefined ? '' : `; ${LINE_CAUSE_WORDS[cause[0] as LineCause]} ± ${figure(cause[1])}`;
   const times =
-    amplification < 1.5 ? '' : `; moves ${amplification.toFixed(1)} times as far as its step is off`;
+    amplification < AMPLIFIED ? '' : `; moves ${amplification.toFixed(1)} times as far as its step is off`;
   const neighbour = beside === 0 ? 'land' : figure(beside);
   return `${figure(level)} beside ${neighbour}: ± ${figure(outward.likely)} / ${figure(worst)}${asked}${most}${times}`;
 }

@@ -25,6 +25,9 @@ export const LINE_CAUSE_WORDS = {
 } as const;
 export type LineCause = keyof typeof LINE_CAUSE_WORDS;
 
+/** An edge that moves so many times as far as its step is off is worth a word. */
+export const AMPLIFIED = 1.5;
+
 const CHANGE_WORDS = {
   'coupon-at-depth': ({ level }: StepEdge, show: Shown) =>
     `measure the factor on a coupon etched to ${mm(level, show)}`,

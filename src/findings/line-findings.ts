@@ -2,6 +2,7 @@
 import { ROUNDING } from '#geometry/tolerances.ts';
 import { PRINTED_AS_NOTHING } from '#units/depth-tolerances.ts';
 import {
+  AMPLIFIED,
   changesWords,
   edgeWords,
   LINE_CAUSE_WORDS,
@@ -137,9 +138,6 @@ function limit({ allowed }: EdgeOff): { readonly limit?: number } {
 function way({ side }: EdgeOff): string {
   return side === 'outward' ? 'outside its line' : 'inside its line';
 }
-
-/** mm; an edge that moves so much farther than its step is off is worth a word. */
-const AMPLIFIED = 1.5;
 
 function partsOf({ parts, factorSpread, amplification }: EdgeOff, show: Shown): string {
   const causes = (Object.entries(parts) as [LineCause, number][])

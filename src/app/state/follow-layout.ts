@@ -18,6 +18,9 @@ export function followLayout(store: StoreApi<WorkbenchState>, layout: LayoutStor
     if (session.returned !== undefined && session.returned !== before.session.returned) {
       layout.setState({ panel: 'findings', over: 'nothing' });
     }
+    const isAsked = session.arrived !== undefined && session.arrived !== before.session.arrived;
+    // The question stands over the sheet, which the hand-off would cover.
+    if (isAsked && panel === 'handoff') layout.setState({ panel: 'findings' });
     if (openJob?.id === before.openJob?.id || before.openJob === undefined) return;
     layout.setState({ over: 'nothing' });
     const job = history?.present.document.job;

@@ -12,7 +12,11 @@ export function onFace(page: PlannedPage, face: SheetSide): PlannedPage {
   return plan === undefined || plan === page.plan ? page : { ...page, plan };
 }
 
-export function faceOnShow({ derived: { page } }: Pick<WorkbenchState, 'derived'>): SheetSide {
+export function faceOnShow({
+  derived: { page },
+}: {
+  readonly derived: Pick<WorkbenchState['derived'], 'page'>;
+}): SheetSide {
   return page?.plan !== undefined && page.plan === page.faces?.far ? 'far' : 'near';
 }
 

@@ -22,7 +22,7 @@ export function shownReturned(
   const { comparison, page } = derived;
   if (comparison === undefined || comparison.file !== returned) return undefined;
   const { face, lines, findings } = comparison.answer;
-  if (face !== faceOnShow({ derived: { page } as Derived })) return undefined;
+  if (face !== faceOnShow({ derived: { page } })) return undefined;
   return { lines: unpackContours(lines), findings, words: wordsOf(comparison.answer) };
 }
 

@@ -21,11 +21,6 @@ export function WorkbenchView() {
   const [isOver, setOver] = useState(false);
   const isStart = useLayout(({ over }) => over === 'start');
   const isHandoff = useLayout(({ panel }) => panel === 'handoff');
-  const isAsked = useWorkbenchState(({ session }) => session.arrived !== undefined);
-  // A question about what was dropped stands over the sheet, which the hand-off would cover.
-  useEffect(() => {
-    if (isAsked && isHandoff) workbench.layout.setState({ panel: 'findings' });
-  }, [workbench, isAsked, isHandoff]);
   useEffect(() => {
     return listenToPage(workbench);
   }, [workbench]);

@@ -1,8 +1,15 @@
 /** Drawn edges, those of one step together: how far they may come out off their lines, what moves them, and what helps. */
 import { budgetsOnShow } from '#app/state/shown-bands.ts';
+import { allowedFigures, edgeName } from '#app/views/edge-figures.ts';
 import { HeadRow } from '#app/views/HeadRow.tsx';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
-import { changesWords, LINE_CAUSE_WORDS, type LineCause, type LineChange } from '#findings/edge-words.ts';
+import {
+  AMPLIFIED,
+  changesWords,
+  LINE_CAUSE_WORDS,
+  type LineCause,
+  type LineChange,
+} from '#findings/edge-words.ts';
 import { shownInLabels } from '#job/field-labels.ts';
 import type { LineBudgetRecord, LineSumRecord } from '#job/formats/plan-file.ts';
 import { PRINTED_AS_NOTHING } from '#units/depth-tolerances.ts';
@@ -92,13 +99,6 @@ function EdgeCauses({ budget, unit }: EdgeProps) {
   );
 }
 
-/** An edge that moves so much farther than its step is off is worth a word. */
-const AMPLIFIED = 1.5;
-
-function edgeName({ level, beside }: LineBudgetRecord, unit: ShownUnit): string {
-  return `${gaugedFigure(level, unit)} | ${beside === 0 ? 'land' : gaugedFigure(beside, unit)}`;
-}
-
 function worstOf({ outward, inward }: LineSumRecord): number {
   return Math.max(outward.worst, inward.worst);
 }
@@ -109,6 +109,5 @@ function isOver({ outward, inward }: LineSumRecord): boolean {
 
 function allowedWords({ outward, inward }: LineSumRecord, unit: ShownUnit): string {
   if (outward.allowed === null || inward.allowed === null) return 'not said';
-  const [plus, minus] = [outward, inward].map(({ allowed }) => gaugedFigure(allowed ?? 0, unit));
-  return plus === minus ? `${plus}` : `+${plus} −${minus}`;
+  return allowedFigures(outward.allowed, inward.allowed, unit);
 }

@@ -1,5 +1,6 @@
 /** Lines that came back: what is wrong with them, and how far each drawn edge would come out elsewhere. A row leads to its place. */
 
+import { allowedFigures, edgeName } from '#app/views/edge-figures.ts';
 import { FindingList } from '#app/views/FindingsView.tsx';
 import { HeadRow } from '#app/views/HeadRow.tsx';
 import { useGoTo } from '#app/views/use-go-to.ts';
@@ -70,14 +71,13 @@ function MovedEdges({ comparison: { edges } }: { readonly comparison: Comparison
 
 function EdgeRow({ edge, unit }: { readonly edge: EdgeCompared; readonly unit: ShownUnit }) {
   const go = useGoTo();
-  const { level, beside, regions, outward, inward, lost, allowed } = edge;
+  const { regions, outward, inward, lost, allowed } = edge;
   const most = outward.by >= inward.by ? outward : inward;
-  const name = `${gaugedFigure(level, unit)} | ${beside === 0 ? 'land' : gaugedFigure(beside, unit)}`;
   return (
     <tr>
       <th scope="row">
         <button type="button" className="go" onClick={() => go({ at: lost?.at ?? most.at, regions })}>
-          {name}
+          {edgeName(edge, unit)}
         </button>
       </th>
       {lost === undefined ? (
@@ -90,7 +90,7 @@ function EdgeRow({ edge, unit }: { readonly edge: EdgeCompared; readonly unit: S
           lost in places
         </td>
       )}
-      <td>{allowedWords(allowed, unit)}</td>
+      <td>{allowedFigures(allowed.outward, allowed.inward, unit)}</td>
     </tr>
   );
 }
@@ -104,9 +104,4 @@ interface MoveCellProps {
 function MoveCell({ by, allowed, unit }: MoveCellProps) {
   if (by < PRINTED_AS_NOTHING) return <td>0</td>;
   return <td className={by > allowed ? 'over' : ''}>{gaugedFigure(by, unit)}</td>;
-}
-
-function allowedWords({ outward, inward }: EdgeCompared['allowed'], unit: ShownUnit): string {
-  const [plus, minus] = [gaugedFigure(outward, unit), gaugedFigure(inward, unit)];
-  return plus === minus ? `${plus}` : `+${plus} −${minus}`;
 }
