@@ -11,6 +11,8 @@ export interface SaidFinding extends Omit<Saying, 'reason'> {
   readonly reason: string;
   /** The first part of the reason: what happened. */
   readonly what: string;
+  /** The rest of it: how that comes about. Empty where nothing more is to say. */
+  readonly how: string;
 }
 
 /** Lengths and rates in the unit on show; plan.json has millimetres, and names fields by their paths. */
@@ -20,6 +22,17 @@ export function sayFinding(finding: Finding, unit: ShownUnit = 'mm', naming?: Na
     readonly say: (facts: unknown, show: Shown) => Saying;
   };
   const said = words.say(finding.facts, shownIn(unit, naming));
-  const parts = [said.reason].flat();
-  return { ...said, title: words.title, reason: parts.join(' '), what: parts[0] ?? '' };
+  const [what = '', ...how] = [said.reason].flat();
+  return {
+    ...said,
+    title: words.title,
+    reason: [what, ...how].join(' '),
+    what,
+    how: how.join(' '),
+  };
+}
+
+/** A part of a reason that stands alone: it starts large, and what a colon leads to is left out. */
+export function asSentence(part: string): string {
+  return part.charAt(0).toUpperCase() + part.slice(1).replace(/:$/, '.');
 }

@@ -96,8 +96,13 @@ test('a level moves by arrow keys and Enter, and reports when a region would fal
   );
   // No region accepts it: the level stands in the list, and comes to no stage.
   await expect(workbench.locator('.unused-level')).toHaveText('1.40');
-  await workbench.getByRole('button', { name: /^undo: level/i }).click();
+  // Its old place stays marked, and what came of the move leads with the way back.
+  await expect(workbench.locator('.moved-from')).toHaveCount(1);
+  await openPanel(workbench, 'Findings');
+  await workbench.getByRole('button', { name: 'Move back to 1.20', exact: true }).click();
   await expect(levelRows(workbench).first()).toContainText('1.20');
+  await expect(workbench.locator('.moved-from')).toHaveCount(0);
+  await expect(workbench.getByRole('button', { name: /^Move back/ })).toHaveCount(0);
 });
 
 test('what is picked joins a level of the ladder', async ({ workbench }) => {

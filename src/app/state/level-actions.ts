@@ -1,6 +1,6 @@
 /** What the engineer does to the levels of the plan; never to what is required. */
 import type { StoreApi } from 'zustand/vanilla';
-import { joinLevel } from '#app/state/edits/edit-levels.ts';
+import { joinLevel, moveLevel } from '#app/state/edits/edit-levels.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { plannedLevelsOf } from './planned-levels.ts';
 import type { Session, WorkbenchState } from './workbench-state.ts';
@@ -12,6 +12,16 @@ interface Ways {
 
 export function levelActions(store: StoreApi<WorkbenchState>, { edit, look }: Ways) {
   return {
+    /** A level goes to another depth, mm, with all that lies on it. */
+    moveLevel: (from: number, to: number, label: string) => {
+      const plan = store.getState().derived.page?.plan;
+      if (plan === undefined) return;
+      const planned = plannedLevelsOf(plan);
+      const levels = planned.map(({ stage }) => stage.level);
+      edit(label, (job) => moveLevel(job, { from, to, levels }));
+      const regions = planned.find(({ stage }) => stage.level === from)?.regions.map(({ id }) => id) ?? [];
+      look({ moved: { from, to, regions } });
+    },
     /** What is picked ends on another level, if it is all that lies on its own. */
     joinSelection: (to: number, label: string) => {
       const { derived, session } = store.getState();

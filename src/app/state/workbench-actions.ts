@@ -22,12 +22,13 @@ export function workbenchActions(store: StoreApi<WorkbenchState>, ties: DrawingT
   const select = (ids: readonly string[], how: SelectHow = 'only') =>
     look({ selection: selected(store.getState().session.selection, ids, how) });
 
-  /** What a place was marked for may be gone with the step. */
+  /** What a place was marked for may be gone with the step; and a level moved before is not the last that was done. */
   const moveOn = (step: (history: JobHistory) => JobHistory) =>
     store.setState(({ history, session }) => {
       if (history === undefined) return {};
-      const isMarked = session.flight !== undefined;
-      return { history: step(history), ...(isMarked && { session: { ...session, flight: undefined } }) };
+      const isOver = session.flight !== undefined || session.moved !== undefined;
+      const over = { flight: undefined, moved: undefined };
+      return { history: step(history), ...(isOver && { session: { ...session, ...over } }) };
     });
 
   const edit = (label: string, change: (job: JobFile) => JobFile, group?: string) => {

@@ -59,6 +59,13 @@ export interface Flight {
 /** How deep a region is etched, or how thick what is left. */
 export type FigureMeaning = 'depth' | 'left';
 
+/** Depths in mm, and the regions that lay on the level. */
+export interface MovedLevel {
+  readonly from: number;
+  readonly to: number;
+  readonly regions: readonly string[];
+}
+
 export interface Session {
   /** Region ids. */
   readonly selection: readonly string[];
@@ -68,6 +75,8 @@ export interface Session {
   readonly unit: ShownUnit;
   /** What figures in the regions say; undefined until someone chooses. */
   readonly figures: FigureMeaning | undefined;
+  /** The level that was moved last, as long as nothing was done since. */
+  readonly moved: MovedLevel | undefined;
   /** What bare figures of the drawing are tried as, before it is said. */
   readonly tried: Meaning | undefined;
   readonly reliefView: ReliefView;
@@ -191,6 +200,7 @@ export const EMPTY_WORKBENCH: WorkbenchState = {
     reliefView: 'cut',
     exaggeration: 'fitted',
     flight: undefined,
+    moved: undefined,
     cut: undefined,
     showsSurvey: false,
     showsBands: false,

@@ -1,7 +1,7 @@
 /** What to know about a file just opened, or why one was not; and that planning failed, where it did. */
 import { X } from 'lucide-react';
 import { IconButton } from './controls/IconButton.tsx';
-import { FindingList } from './FindingsView.tsx';
+import { FindingList } from './FindingList.tsx';
 import { useWorkbench, useWorkbenchState } from './workbench-context.ts';
 
 export function NoticeLine() {

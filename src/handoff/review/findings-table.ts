@@ -1,5 +1,6 @@
 /** Findings on paper: how many of each gravity, whether the tolerance is held, and each with what helps and room for an answer. */
 import { type FindingRecord, findingRecord } from '#findings/finding-record.ts';
+import { asSentence } from '#findings/say-finding.ts';
 import { SAME_COUNT } from '#geometry/tolerances.ts';
 import { idRuns } from '#handoff/id-runs.ts';
 import type { PaperUnit } from '#handoff/paper-figures.ts';
@@ -132,11 +133,6 @@ function signCell(gravity: Gravity): DrawnCell {
     draw: (pen, { minX, maxX, minY, maxY }) =>
       drawFindingSign(pen, gravity, { at: { x: (minX + maxX) / 2, y: (minY + maxY) / 2 }, half: 2.6 }),
   };
-}
-
-/** What a colon leads to is left out. */
-function asSentence(what: string): string {
-  return what.endsWith(':') ? `${what.slice(0, -1)}.` : what;
 }
 
 function findingWords({ what, message, remedy }: ListedFinding): string {

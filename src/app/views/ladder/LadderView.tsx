@@ -8,7 +8,6 @@ import { Pin, PinOff } from 'lucide-react';
 import { type CSSProperties, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { fromJobUnits } from '#app/state/edits/edit-figures.ts';
-import { moveLevel } from '#app/state/edits/edit-levels.ts';
 import type { LadderWidth } from '#app/state/layout-state.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import { IconButton } from '#app/views/controls/IconButton.tsx';
@@ -140,14 +139,13 @@ function Ladder({ sides, planned: stages, least, thickness, size, how, measures 
     return { yOf, rows: ladderRows({ sides, unused, least, thickness, yOf, height }) };
   }, [sides, levels, least, thickness, job, scale, height]);
   const move = (level: number, to: number) =>
-    actions.edit(`level ${showLength(level, unit)} to ${showLength(to, unit)}`, (job) =>
-      moveLevel(job, { from: level, to, levels }),
-    );
+    actions.moveLevel(level, to, `level ${showLength(level, unit)} to ${showLength(to, unit)}`);
   const onShow = sides.find((side) => side.isOnShow);
   const yOn = (depth: number) => yOf(belowNear(onShow?.face ?? 'near', depth, thickness));
   return (
     <div className="ladder-body" style={{ height }}>
       <LadderAxis {...{ sides, least, thickness, height, yOf, unit, how, measures, rows, litStage }} />
+      <MovedFrom yOf={yOn} bar={measures.bar} />
       {onShow?.levels.map((planned) => (
         <LevelHandle
           key={planned.stage.number}
@@ -193,6 +191,16 @@ function Ladder({ sides, planned: stages, least, thickness, size, how, measures 
         </p>
       )}
     </div>
+  );
+}
+
+/** Where a level was before it was moved. */
+function MovedFrom({ yOf, bar }: { readonly yOf: (depth: number) => number } & Pick<LadderMeasures, 'bar'>) {
+  const moved = useWorkbenchState((state) => state.session.moved);
+  if (moved === undefined) return null;
+  const { left, right } = bar;
+  return (
+    <i className="moved-from" style={{ top: yOf(moved.from), left: left - 6, width: right - left + 12 }} />
   );
 }
 

@@ -1,7 +1,7 @@
 /** Lines that came back: what is wrong with them, and how far each drawn edge would come out elsewhere. A row leads to its place. */
 
 import { allowedFigures, edgeName } from '#app/views/edge-figures.ts';
-import { FindingList } from '#app/views/FindingsView.tsx';
+import { FindingList } from '#app/views/FindingList.tsx';
 import { HeadRow } from '#app/views/HeadRow.tsx';
 import { useGoTo } from '#app/views/use-go-to.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
