@@ -80,10 +80,10 @@ function signOfApp(): Plugin {
   };
 }
 
-/** All of the page is kept by the browser once it was opened, and it can be installed. The samples come along. */
+/** All of the page is kept by the browser once it was opened, and it can be installed. The samples come along. `keep-offline.ts` says when a newer one takes over. */
 function offline() {
   return VitePWA({
-    registerType: 'autoUpdate',
+    registerType: 'prompt',
     injectRegister: null,
     manifest: {
       name: 'Isobath',

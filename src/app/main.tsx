@@ -20,6 +20,7 @@ import { ModeView } from './views/ModeView.tsx';
 import { WorkbenchContext } from './views/workbench-context.ts';
 import { startPlanService } from './worker/start-plan-service.ts';
 
+void keepOffline();
 const store = createStore<WorkbenchState>(() => EMPTY_WORKBENCH);
 const layout = startLayout(matchMedia('(max-width: 1100px)').matches);
 const mode = createStore<ModeState>(() => EMPTY_MODE);
@@ -49,4 +50,3 @@ createRoot(workbench).render(
 
 await jobList.resume();
 await openNamed(actions);
-keepOffline();
