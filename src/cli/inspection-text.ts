@@ -37,6 +37,10 @@ export function inspectionText(seen: Seen, color: boolean): string {
   if (seen.depthNotes.length > MOST_ROWS) {
     lines.push(`  and ${seen.depthNotes.length - MOST_ROWS} more: --json lists all`);
   }
+  const unread = seen.unreadNotes ?? [];
+  if (unread.length > 0) lines.push('', heading(`not read as depths  ${unread.length}`));
+  for (const { region, text } of unread.slice(0, MOST_ROWS)) lines.push(`  ${region}  "${printable(text)}"`);
+  if (unread.length > MOST_ROWS) lines.push(`  and ${unread.length - MOST_ROWS} more: --json lists all`);
   return `${lines.join('\n')}\n`;
 }
 

@@ -6,7 +6,7 @@ import { printable } from './printable.ts';
 type Begun = NewJob & { readonly jobFile: NonNullable<NewJob['jobFile']> };
 
 export function newJobText(
-  { jobFile, ignored, regions, taken, waiting, disputed }: Begun,
+  { jobFile, ignored, regions, taken, waiting, disputed, unread }: Begun,
   { file, color }: { readonly file: string; readonly color: boolean },
 ): string {
   const { layers, stock, process, units } = jobFile;
@@ -31,6 +31,9 @@ export function newJobText(
     ...(disputed.length === 0
       ? []
       : [`notes differ in ${disputed.join(', ')}: add these requirements by hand`]),
+    ...unread.map(
+      ({ region, text }) => `"${printable(text)}" in ${region} is not read: add this requirement by hand`,
+    ),
     ...(taken + waiting > 0 ? [] : ['requirements: none for any region yet']),
     ...(stock.thickness === undefined ? ['stock.thickness: the sheet, --thickness'] : []),
     ...(process.bath === undefined

@@ -47,6 +47,11 @@ interface Note {
   readonly at: Point;
 }
 
+export interface UnreadNote {
+  readonly region: RegionId;
+  readonly text: string;
+}
+
 /** In the order of the regions; the same note twice in a region is one offer. */
 export function depthNotes(
   notes: readonly Note[],
@@ -78,7 +83,7 @@ export function unreadNotes(
   notes: readonly Note[],
   regionAt: (at: Point) => RegionId | undefined,
   rule: NoteRule,
-): { readonly region: RegionId; readonly text: string }[] {
+): UnreadNote[] {
   const read = new Set(depthNotes(notes, regionAt, rule).map(({ region }) => region));
   return notes.flatMap(({ text, at }) => {
     const region = /\d/.test(text) ? regionAt(at) : undefined;

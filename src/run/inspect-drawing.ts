@@ -6,11 +6,11 @@ import type { Point } from '#geometry/point.ts';
 import { loopArea } from '#geometry/span.ts';
 import { movePoint } from '#geometry/spans/move-spans.ts';
 import { JOB } from '#job/job-file.ts';
-import { depthNotes, unitOfNotes } from '#part/depth-notes.ts';
+import { depthNotes, type UnreadNote, unitOfNotes, unreadNotes } from '#part/depth-notes.ts';
 import { findRegions } from '#part/find-regions.ts';
 import { type NoiseLayer, noiseLayers } from '#part/noise-layers.ts';
 import type { Part } from '#part/part.ts';
-import { regionFinder } from '#part/region-at.ts';
+import { regionIdFinder } from '#part/region-at.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
 import { toMillionth as round } from '#units/round-figures.ts';
 import { limitLinework } from './limit-linework.ts';
@@ -63,6 +63,8 @@ export interface Inspection {
   /** Null where they were not looked for: a finding says why. */
   readonly regions: readonly RegionSeen[] | null;
   readonly depthNotes: readonly DepthNoteSeen[] | null;
+  /** Texts with a figure inside regions that are no depth notes. */
+  readonly unreadNotes: readonly UnreadNote[] | null;
   readonly findings: readonly Finding[];
 }
 
@@ -103,7 +105,7 @@ export async function inspectDrawing(bytes: Uint8Array, options: InspectOptions 
       area: unit === undefined ? null : round(Math.abs(loopArea(spans))),
     })),
   };
-  const nothing = { ...seen, suggestedIgnore: [], regions: null, depthNotes: null };
+  const nothing = { ...seen, suggestedIgnore: [], regions: null, depthNotes: null, unreadNotes: null };
   if (hasStop(drawing.findings)) return { ...nothing, findings: sortFindings(drawing.findings) };
   const suggestedIgnore = noiseLayers(drawing);
   const everyLayer = { outline: [], regions: undefined, ignore: suggestedIgnore.map(({ layer }) => layer) };
@@ -129,7 +131,7 @@ export async function inspectDrawing(bytes: Uint8Array, options: InspectOptions 
       at: [round((label.x + origin.x) / millimetres), round((label.y + origin.y) / millimetres)],
       holes: loops.length - 1,
     })),
-    depthNotes: seeNotes(drawing, part, options.notePrefix ?? ''),
+    ...seeNotes(drawing, part, options.notePrefix ?? ''),
     findings: sortFindings([...drawing.findings, ...findings.map((each) => moveFinding(each, origin))]),
   };
 }
@@ -142,13 +144,10 @@ function seeNotes(
   { notes, unit, origin = { x: 0, y: 0 } }: Drawing,
   part: Part,
   prefix: string,
-): DepthNoteSeen[] {
-  const regionAt = regionFinder(part);
-  const idAt = (at: Point) => {
-    const region = regionAt(at);
-    return typeof region === 'object' ? region.id : undefined;
-  };
-  return depthNotes(notes, idAt, { unit: unitOfNotes(unit ?? 'mm'), prefix }).map((offer) => ({
+): Pick<Inspection, 'depthNotes' | 'unreadNotes'> {
+  const regionAt = regionIdFinder(part);
+  const rule = { unit: unitOfNotes(unit ?? 'mm'), prefix };
+  const seen = depthNotes(notes, regionAt, rule).map((offer) => ({
     region: offer.region,
     text: offer.text,
     asks: offer.asks,
@@ -158,4 +157,5 @@ function seeNotes(
     disputed: offer.isDisputed,
     place: placeOf(offer.at, origin),
   }));
+  return { depthNotes: seen, unreadNotes: unreadNotes(notes, regionAt, rule) };
 }

@@ -11,11 +11,11 @@ import { nearestWord } from '#findings/nearest-word.ts';
 import { movePoint } from '#geometry/spans/move-spans.ts';
 import type { Job } from '#job/job.ts';
 import { JOB, type JobFile } from '#job/job-file.ts';
-import { type DepthOffer, depthNotes, unitOfNotes } from '#part/depth-notes.ts';
+import { type DepthOffer, depthNotes, type UnreadNote, unitOfNotes, unreadNotes } from '#part/depth-notes.ts';
 import { findRegions } from '#part/find-regions.ts';
 import { type NoiseLayer, noiseLayers } from '#part/noise-layers.ts';
 import type { Part } from '#part/part.ts';
-import { regionFinder } from '#part/region-at.ts';
+import { regionIdFinder } from '#part/region-at.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
 import { toMillionth } from '#units/round-figures.ts';
 import { limitLinework } from './limit-linework.ts';
@@ -42,17 +42,18 @@ export interface NewJob {
   readonly jobFile?: Omit<JobFile, 'stock'> & { readonly stock: Partial<JobFile['stock']> };
   readonly ignored: readonly NoiseLayer[];
   readonly regions: number;
-  /** Notes taken as requirements; bare ones whose meaning is still to be given; regions whose notes differ. */
+  /** Notes taken as requirements; bare ones whose meaning is still to be given; regions whose notes differ; texts with a figure that were not read. */
   readonly taken: number;
   readonly waiting: number;
   readonly disputed: readonly string[];
+  readonly unread: readonly UnreadNote[];
   readonly findings: readonly Finding[];
 }
 
 export function newJob(input: NewJobInput): NewJob {
   const drawing = drawingFor(createRunMemory(), input.drawingBytes, { unit: input.unit });
   const ignored = noiseLayers(drawing);
-  const nothing = { ignored, regions: 0, taken: 0, waiting: 0, disputed: [] };
+  const nothing = { ignored, regions: 0, taken: 0, waiting: 0, disputed: [], unread: [] };
   const unknown = unknownNames(input);
   if (unknown.length > 0) return { ...nothing, findings: unknown };
   const ignore = ignored.map(({ layer }) => layer);
@@ -89,6 +90,7 @@ export function newJob(input: NewJobInput): NewJob {
     taken: noted.requirements.length,
     waiting: noted.waiting,
     disputed: noted.disputed,
+    unread: noted.unread,
     findings: sortFindings([
       ...drawing.findings,
       ...found.findings.map((each) => moveFinding(each, drawing.origin ?? { x: 0, y: 0 })),
@@ -147,16 +149,11 @@ function requirementsFrom(
   readonly requirements: JobFile['requirements'];
   readonly waiting: number;
   readonly disputed: readonly string[];
+  readonly unread: readonly UnreadNote[];
 } {
-  const regionAt = regionFinder(part);
-  const offers = depthNotes(
-    drawing.notes,
-    (at) => {
-      const region = regionAt(at);
-      return typeof region === 'object' ? region.id : undefined;
-    },
-    { unit: unitOfNotes(unit), prefix: notePrefix },
-  );
+  const regionAt = regionIdFinder(part);
+  const rule = { unit: unitOfNotes(unit), prefix: notePrefix };
+  const offers = depthNotes(drawing.notes, regionAt, rule);
   const clear = offers.filter(({ isDisputed }) => !isDisputed);
   const isSaid = (offer: DepthOffer): boolean => offer.isSaid || notes !== undefined;
   const length = (millimetres: number) => inUnit(millimetres, unitOfNotes(unit));
@@ -180,6 +177,7 @@ function requirementsFrom(
     requirements,
     waiting: clear.filter((offer) => !isSaid(offer)).length,
     disputed: [...new Set(offers.filter(({ isDisputed }) => isDisputed).map(({ region }) => region))],
+    unread: unreadNotes(drawing.notes, regionAt, rule),
   };
 }
 

@@ -66,6 +66,16 @@ describe('the buoy’s lid, looked at without a job', () => {
     );
   });
 
+  test('a text with a figure that is no depth is listed with its region; a word is not', async () => {
+    const entities = [...buoyLid, note('W', [60, 60], 'TAPER 1.6 TO 0.8'), note('W', [25, 25], 'DATUM')];
+    const { depthNotes, unreadNotes, regions } = await inspectDrawing(
+      bytesOf(dxf({ insunits: 4, entities })),
+    );
+    const idOf = (layer: string) => regions?.find((each) => each.layer === layer)?.id;
+    expect(depthNotes).toEqual([]);
+    expect(unreadNotes).toEqual([{ region: idOf('DEEP'), text: 'TAPER 1.6 TO 0.8' }]);
+  });
+
   test('with letters named for depths only texts that begin with them, or say thickness', async () => {
     const entities = [...buoyLid, note('W', [25, 25], 'H 2.3'), note('W', [150, 60], '1.2')];
     const { depthNotes } = await inspectDrawing(bytesOf(dxf({ insunits: 4, entities })), { notePrefix: 'H' });

@@ -59,6 +59,19 @@ describe('a new job of a drawing with layers', () => {
     expect(counts).toMatchObject({ ignored: [], regions: 4, taken: 1, waiting: 1, findings: [] });
     // Of the round pocket one note says 1.2, the other 1.3 ± 0.1.
     expect(counts.disputed).toEqual(['R04']);
+    expect(counts.unread).toEqual([]);
+  });
+
+  test('names a text with a figure that it can’t read, and asks nothing of that region', () => {
+    const { jobFile, taken, unread } = begun([
+      box('TRIM', [0, 0], [90, 40]),
+      box('BAYS', [5, 5], [35, 35]),
+      box('BAYS', [45, 5], [85, 35]),
+      note('W', [10, 20], 'T=1.1'),
+      note('W', [50, 12], 'TAPER 1.6 TO 0.8'),
+    ]);
+    expect([taken, jobFile?.requirements.length]).toEqual([1, 1]);
+    expect(unread.map(({ text }) => text)).toEqual(['TAPER 1.6 TO 0.8']);
   });
 
   test('alloy, bath and thickness stand in it where they are given', () => {

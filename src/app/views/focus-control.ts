@@ -20,7 +20,7 @@ export async function focusControl(label: string): Promise<void> {
 }
 
 const FOLDED = '.side details:not([open])';
-const CONTROLS = '.side :is(input, select, textarea), .handoff input';
+const CONTROLS = ':is(.side, .review) :is(input, select, textarea), .handoff input';
 
 function controlNamed(label: string): HTMLElement | undefined {
   const controls = document.querySelectorAll<HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement>(

@@ -40,7 +40,7 @@ export function SheetEdgeFields({ job }: { readonly job: JobFile }) {
         <p className="aside">
           {holes === 1 ? '1 hole by point' : `${holes} holes by point`}{' '}
           <button type="button" onClick={() => actions.edit('no holes by point', clearHoles)}>
-            make them regions
+            {holes === 1 ? 'make it a region' : 'make them regions'}
           </button>
         </p>
       )}

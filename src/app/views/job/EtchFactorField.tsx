@@ -28,7 +28,8 @@ export function EtchFactorField({ job }: { readonly job: JobFile }) {
   const planned = others.length === 0 ? row?.[1] : undefined;
   const stated = factorWay(job);
   const way = stated ?? wayAtHand;
-  const given = stated === undefined ? plannedIn(way, planned) : job.process[stated];
+  const given = stated === undefined ? undefined : job.process[stated];
+  const usual = stated === undefined ? plannedIn(way, planned) : undefined;
   const takeWay = (next: FactorWay) => {
     setWayAtHand(next);
     if (stated !== undefined) actions.edit(`etch factor as ${WAYS[next]}`, turnEtchFactor);
@@ -39,7 +40,7 @@ export function EtchFactorField({ job }: { readonly job: JobFile }) {
         of={FIELDS[way]}
         label={FIELDS.etchFactor.label}
         value={typeof given === 'number' ? given : undefined}
-        usual={given === undefined ? 'none' : 'by depth'}
+        usual={usual ?? (process === undefined ? 'none' : 'by depth')}
         hasUnitBeside
         source={process?.sourceOf('process.etchFactor')}
         onTake={(value) =>

@@ -42,7 +42,8 @@ export function LadderView() {
   const faces = useWorkbenchState((state) => state.derived.page?.faces);
   const isStale = useWorkbenchState((state) => state.derived.isStale);
   const sides = useMemo(() => ladderSides(plan, faces), [plan, faces]);
-  const thickness = document === undefined ? 0 : sheetThickness(document.job);
+  const isSaid = document !== undefined && document.unsaid?.includes('stock') !== true;
+  const thickness = isSaid ? sheetThickness(document.job) : 0;
   const measures = ladderMeasures(how, unit);
   return (
     <section

@@ -27,7 +27,7 @@ export function CircleStep() {
   const isWhole = answers.length === groups.length;
   const use = () => {
     const targets = regionTargets(store.getState());
-    actions.say('circles', 'what circles are', (job) => answerCircles(job, answers, targets));
+    actions.say('circles', answerWords(answers), (job) => answerCircles(job, answers, targets));
     const asked = answers.filter(({ group, meaning }) => meaning === 'etched' && !group.isWholeLayer);
     if (asked.length === 0) return;
     actions.select(asked.flatMap(({ group }) => group.circles));
@@ -52,6 +52,21 @@ export function CircleStep() {
     </div>
   );
 }
+
+function answerWords(
+  answers: readonly { readonly group: CircleGroup; readonly meaning: CircleMeaning }[],
+): string {
+  const said = answers.map(
+    ({ group: { circles }, meaning }) => `${circles.length} ${WORDS[meaning](circles.length)}`,
+  );
+  return `circles: ${said.join(', ')}`;
+}
+
+const WORDS: Readonly<Record<CircleMeaning, (count: number) => string>> = {
+  holes: (count) => (count === 1 ? 'hole of the part' : 'holes of the part'),
+  bosses: (count) => (count === 1 ? 'boss' : 'bosses'),
+  etched: () => 'etched',
+};
 
 interface CircleRowProps {
   readonly group: CircleGroup;

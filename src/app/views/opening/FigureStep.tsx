@@ -59,7 +59,7 @@ function FigureChoice({ job }: { readonly job: JobFile }) {
     const taken = depthOffers({ page, shapes, prefix: '', thickness, meaning: chosen });
     const targets = regionTargets(store.getState());
     const clear = taken.filter((offer) => !offer.isDisputed);
-    const what = open.length === 0 ? 'figures as they say' : `figures give ${TITLES[chosen].toLowerCase()}`;
+    const what = open.length === 0 ? 'figures as stated' : `figures give ${TITLES[chosen].toLowerCase()}`;
     actions.say('figures', what, (before) => takeOffers(before, clear, targets));
     // What is left to be typed stands ready to be.
     if (unread.length > 0) actions.select([...new Set(unread.map(({ region }) => region))]);

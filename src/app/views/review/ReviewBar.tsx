@@ -4,6 +4,7 @@ import { ArrowLeft, Printer } from 'lucide-react';
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import { isOfOtherPlan } from '#app/state/review-draft.ts';
+import { focusControl } from '#app/views/focus-control.ts';
 import { ShownUnitChoice } from '#app/views/ShownUnitChoice.tsx';
 import { saveBytes } from '#app/views/save-bytes.ts';
 import { useDocument, useMode, useWorkbench } from '#app/views/workbench-context.ts';
@@ -24,7 +25,7 @@ export function ReviewBar({ stages, planText }: ReviewBarProps) {
   const isOther = isOfOtherPlan(draft, planText);
   const checked = isOther ? 0 : draft.checked.length;
   const reviewer = draft.reviewer.trim();
-  const whatIsMissing = isOther ? 'It is of another plan' : reviewer === '' ? 'Needs a reviewer’s name' : '';
+  const isNameless = !isOther && reviewer === '';
   const save = () => {
     if (planText === undefined) return;
     const { remarks, checked: numbers } = draft;
@@ -57,7 +58,12 @@ export function ReviewBar({ stages, planText }: ReviewBarProps) {
       <Button className="plain print" onPress={() => window.print()}>
         <Printer size={16} aria-hidden="true" /> Print
       </Button>
-      {whatIsMissing !== '' && <span className="aside">{whatIsMissing}</span>}
+      {isOther && <span className="aside">It is of another plan</span>}
+      {isNameless && (
+        <Button className="plain go" onPress={() => void focusControl('Reviewer')}>
+          Needs a reviewer’s name
+        </Button>
+      )}
       <Button
         isDisabled={planText === undefined || isOther || reviewer === ''}
         onPress={() => (checked < stages ? setAsking(true) : save())}

@@ -2,7 +2,6 @@
 
 import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
 import { createStore } from 'zustand/vanilla';
-import type { ScenePicture } from '#app/scene/scene-picture.ts';
 import { sceneTheme } from '#app/scene/scene-theme.ts';
 import { listenToHands } from '#app/scene/sheet-gestures.ts';
 import { pointSeenAt, type ViewPose } from '#app/scene/view-pose.ts';
@@ -12,6 +11,7 @@ import { SectionLineView } from '#app/views/sheet/SectionLineView.tsx';
 import { SheetPicture } from '#app/views/sheet/SheetPicture.tsx';
 import { sheetKey } from '#app/views/sheet/sheet-keys.ts';
 import { usePoseKeeper } from '#app/views/sheet/use-pose-keeper.ts';
+import { useStagePicture } from '#app/views/sheet/use-stage-picture.ts';
 import { FigureWords } from '#app/views/sheet/words/FigureWords.tsx';
 import { SheetLabels } from '#app/views/sheet/words/SheetLabels.tsx';
 import { useRegionFigure } from '#app/views/sheet/words/use-region-figure.ts';
@@ -33,7 +33,6 @@ interface ReviewSheetProps {
 
 const UNPLACED: ViewPose = { target: { x: 0, y: 0 }, pixelsPerMm: 1, azimuth: 0, tilt: 0 };
 const NO_FINDINGS: readonly never[] = [];
-const NO_LINES: ScenePicture['lines'] = [];
 
 export function ReviewSheet({ stage, place, onPlace }: ReviewSheetProps) {
   const { store, actions } = useWorkbench();
@@ -43,24 +42,10 @@ export function ReviewSheet({ stage, place, onPlace }: ReviewSheetProps) {
   if (size !== undefined) measured.current = size;
   const [pose] = useState(() => createStore<ViewPose>(() => UNPLACED));
   const isDark = usePrefersDark();
-  const page = useWorkbenchState((state) => state.derived.page);
   const { selection, flight } = useWorkbenchState((state) => state.session);
   const { fitAll } = usePoseKeeper(pose, size, { isFlat: true });
-  const picture = useMemo<ScenePicture>(
-    () => ({
-      plan: page?.plan,
-      lines: page?.lines ?? NO_LINES,
-      relief: undefined,
-      selection,
-      view: 'plan',
-      exaggeration: 1,
-      minute: stage.startMinute,
-      onlyStage: stage.number,
-      marked: (flight?.outline ?? []).map(contourOfPath),
-      isDark,
-    }),
-    [page, selection, stage, flight, isDark],
-  );
+  const marked = useMemo(() => (flight?.outline ?? []).map(contourOfPath), [flight]);
+  const picture = useStagePicture({ stage, selection, marked });
   const ask = useNames(stage, size, isDark);
   const marks = useSheetMarks(pose, ask);
   useEffect(() => {

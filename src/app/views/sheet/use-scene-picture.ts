@@ -7,9 +7,9 @@ import { usePrefersDark } from '#app/views/use-prefers-dark.ts';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import { contourOfPath } from '#handoff/contour.ts';
 import { useShownBands } from './use-shown-bands.ts';
+import { useShownLines } from './use-shown-lines.ts';
 import { useShownReturned } from './use-shown-returned.ts';
 
-const NO_LINES: ScenePicture['lines'] = [];
 const NONE: readonly string[] = [];
 
 export function useScenePicture(): { readonly picture: ScenePicture; readonly isBehind: boolean } {
@@ -33,10 +33,7 @@ export function useScenePicture(): { readonly picture: ScenePicture; readonly is
   const bands = useShownBands();
   const returned = useShownReturned()?.lines;
   const other = useMemo(() => otherFace(page ?? {}), [page]);
-  const lines = useMemo(
-    () => page?.lines.filter(({ layer }) => !other.layers.has(layer)) ?? NO_LINES,
-    [page, other],
-  );
+  const lines = useShownLines();
   const picture = useMemo<ScenePicture>(
     () => ({
       plan: page?.plan,

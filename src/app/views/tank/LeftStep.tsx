@@ -132,7 +132,7 @@ function EndOfStage({ left }: { readonly left: number }) {
       )}
       {isOdd && !isAsking && (
         <p className="odd" role="status">
-          {aim.minutes.toFixed(1)} minutes were to be had. The record keeps what is stated here: is it right?
+          The stage needs {aim.minutes.toFixed(1)} minutes. The record keeps what is stated here: is it right?
         </p>
       )}
     </div>

@@ -1,12 +1,12 @@
 /** The sheet as it goes into the bath at a stage: what is bare, with the lines of this stage alone; a floor touched is the one gauged. */
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { createStore } from 'zustand/vanilla';
-import type { ScenePicture } from '#app/scene/scene-picture.ts';
 import { sceneTheme } from '#app/scene/scene-theme.ts';
 import { pointSeenAt, type ViewPose } from '#app/scene/view-pose.ts';
 import { shapeHolds } from '#app/state/region-shape.ts';
 import { SheetPicture } from '#app/views/sheet/SheetPicture.tsx';
 import { usePoseKeeper } from '#app/views/sheet/use-pose-keeper.ts';
+import { useStagePicture } from '#app/views/sheet/use-stage-picture.ts';
 import { SheetLabels } from '#app/views/sheet/words/SheetLabels.tsx';
 import { type RestingAsk, useSheetMarks } from '#app/views/sheet/words/use-sheet-marks.ts';
 import { usePrefersDark } from '#app/views/use-prefers-dark.ts';
@@ -24,25 +24,11 @@ export function TankSheet() {
   const [pose] = useState(() => createStore<ViewPose>(() => UNPLACED));
   const isDark = usePrefersDark();
   const size = useSize(frame);
-  const page = useWorkbenchState((state) => state.derived.page);
   const allShapes = useWorkbenchState((state) => state.derived.shapes);
   usePoseKeeper(pose, size, { isFlat: true, isBare: true });
   const isGauging = own.step === 'gauge' || own.step === 'sheet';
-  const picture = useMemo<ScenePicture>(
-    () => ({
-      plan: page?.plan,
-      lines: page?.lines ?? NONE,
-      relief: undefined,
-      selection: isGauging ? [gaugeAt.region] : NONE,
-      view: 'plan',
-      exaggeration: 1,
-      minute: stage.startMinute,
-      onlyStage: stage.number,
-      marked: NONE,
-      isDark,
-    }),
-    [page, stage, isGauging, gaugeAt.region, isDark],
-  );
+  const selection = useMemo(() => (isGauging ? [gaugeAt.region] : NONE), [isGauging, gaugeAt.region]);
+  const picture = useStagePicture({ stage, selection, marked: NONE });
   const shapes = useMemo(() => {
     const ids = new Set(floors.map(({ id }) => id));
     return allShapes.filter(({ region }) => ids.has(region.id));
