@@ -1,6 +1,9 @@
 /** A DXF file as it reads back: its lines, by layer, stage layers in the stage's colour. */
 
 import { useEffect, useState } from 'react';
+import { sceneTheme } from '#app/scene/scene-theme.ts';
+import { lookOf } from '#app/scene/stage-looks.ts';
+import { usePrefersDark } from '#app/views/use-prefers-dark.ts';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { DrawnLine } from '#app/worker/planned-page.ts';
 import { type Box, boxOfSpans, growBox } from '#geometry/box.ts';
@@ -24,6 +27,7 @@ export function DrawingPreview({ file }: { readonly file: OutputFile }) {
   }, [file.bytes, follower]);
   if (lines === undefined) return <p className="aside">Reading it back.</p>;
   const box = boxOf(lines);
+  const colorOf = (layer: string) => stages?.find(({ number }) => stageOfLayer(layer) === number)?.color;
   const layers = [...new Set(lines.map(({ layer }) => layer))];
   return (
     <figure className="drawing-preview">
@@ -33,16 +37,25 @@ export function DrawingPreview({ file }: { readonly file: OutputFile }) {
         viewBox={`${box.minX} ${-box.maxY} ${box.maxX - box.minX} ${box.maxY - box.minY}`}
       >
         {lines.map(({ layer, contour }, index) => (
-          <path
-            // biome-ignore lint/suspicious/noArrayIndexKey: lines of a file have no other name, and never change
-            key={index}
-            d={contourPath(contour)}
-            stroke={stages?.find(({ number }) => stageOfLayer(layer) === number)?.color ?? 'currentColor'}
-          />
+          // biome-ignore lint/suspicious/noArrayIndexKey: lines of a file have no other name, and never change
+          <Line key={index} d={contourPath(contour)} color={colorOf(layer)} />
         ))}
       </svg>
       <figcaption className="aside">{countWords(lines, layers)}</figcaption>
     </figure>
+  );
+}
+
+/** In a stage's colour, with its casing where that does not stand out from the page. */
+function Line({ d, color }: { readonly d: string; readonly color: string | undefined }) {
+  const isDark = usePrefersDark();
+  if (color === undefined) return <path d={d} stroke="currentColor" />;
+  const { line, casing } = lookOf(color, sceneTheme(isDark));
+  return (
+    <>
+      <path className="casing" d={d} stroke={casing} />
+      <path d={d} stroke={line} />
+    </>
   );
 }
 
