@@ -13,7 +13,7 @@ import { combineLoops } from '#geometry/grow/grow-loops.ts';
 import { isInside, makeInsideIndex } from '#geometry/loops/inside-index.ts';
 import { labelPoint } from '#geometry/loops/label-point.ts';
 import { partAtTouches } from '#geometry/loops/part-at-touches.ts';
-import type { Point } from '#geometry/point.ts';
+import { distance, type Point } from '#geometry/point.ts';
 import {
   distanceToSpan,
   type Loop,
@@ -40,10 +40,11 @@ export function assignPieces(plan: EtchPlan, paths: readonly Path[], joinToleran
   const { arrangement, trouble } = arrange([...lines, ...edge], { joinTolerance, most: MOST_TANGLE });
   const openings = plan.stages.map(({ opening }) => openingOf(arrangement, opening));
   const stages = plan.stages.map((stage, index) => ({ ...stage, opening: itemAt(openings, index) }));
-  return {
-    stages,
-    findings: [...lineTrouble(trouble, paths.length), ...missingPieces(plan, stages, paths)],
-  };
+  const troubles = lineTrouble(trouble, paths.length);
+  const open = troubles.flatMap(({ code, place: { at } }) =>
+    code === 'returned-line-open' && at !== undefined ? [at] : [],
+  );
+  return { stages, findings: [...troubles, ...missingPieces(plan, stages, { paths, open })] };
 }
 
 /** Faces of which the planned opening covers most, put together. */
@@ -90,8 +91,17 @@ function lineTrouble(trouble: readonly LineworkTrouble[], sheet: number): Findin
   });
 }
 
-/** Finding: `returned-piece-missing`, where less than half of a planned piece is peeled in its stage. */
-function missingPieces(plan: EtchPlan, stages: readonly Stage[], paths: readonly Path[]): Finding[] {
+interface Returned {
+  readonly paths: readonly Path[];
+  /** Places where a line is open. */
+  readonly open: readonly Point[];
+}
+
+/**
+ * Finding: `returned-piece-missing`, where less than half of a planned piece is peeled in its stage; unless its border misses no more
+ * than one side, at an end of an open line, which is reported already.
+ */
+function missingPieces(plan: EtchPlan, stages: readonly Stage[], { paths, open }: Returned): Finding[] {
   const isRemasked = plan.masking === 're-mask';
   const returned = nearestOf(paths.flatMap(({ spans }) => spans));
   return plan.stages.flatMap((stage, index) => {
@@ -102,7 +112,10 @@ function missingPieces(plan: EtchPlan, stages: readonly Stage[], paths: readonly
       const early = loopsArea(combineLoops('intersect', piece, before(piece)));
       const peeled = loopsArea(combineLoops('intersect', piece, now(piece)));
       if (peeled - early >= area / 2) return [];
-      const at = missingLineAt(piece, returned) ?? labelPoint(piece);
+      const bare = bareSpans(piece, returned);
+      if (bare.length <= 1 && open.some(isNear(piece.flat())) && bare.every((side) => endsAt(side, open)))
+        return [];
+      const at = middleOfLongest(bare) ?? labelPoint(piece);
       return [finding('returned-piece-missing', { stage: stage.number, isEarly: early > area / 2 }, { at })];
     });
   });
@@ -127,16 +140,28 @@ function piecesOf(loops: readonly Loop[]): Loop[][] {
 /** mm; a line that lies farther off is another one. */
 const ANOTHER_LINE = 1;
 
-/** Middle of the longest part of a piece's border that no returned line runs along. */
-function missingLineAt(piece: readonly Loop[], distanceTo: (at: Point) => number): Point | undefined {
-  const bare = piece
+/** Parts of a piece's border that no returned line runs along. */
+function bareSpans(piece: readonly Loop[], distanceTo: (at: Point) => number): Span[] {
+  return piece
     .flat()
     .filter((span) => [0.25, 0.5, 0.75].every((share) => distanceTo(pointAlong(span, share)) > ANOTHER_LINE));
-  const longest = bare.reduce<Span | undefined>(
+}
+
+function endsAt({ start, end }: Span, places: readonly Point[]): boolean {
+  return places.some((at) => Math.min(distance(at, start), distance(at, end)) <= ANOTHER_LINE);
+}
+
+function middleOfLongest(spans: readonly Span[]): Point | undefined {
+  const longest = spans.reduce<Span | undefined>(
     (a, b) => (a === undefined || spanLength(b) > spanLength(a) ? b : a),
     undefined,
   );
   return longest && pointAlong(longest, 0.5);
+}
+
+function isNear(spans: readonly Span[]): (at: Point) => boolean {
+  const distanceTo = nearestOf(spans);
+  return (at) => distanceTo(at) <= ANOTHER_LINE;
 }
 
 /** Distance of a place to the nearest of many spans, where it is no more than ANOTHER_LINE; else more than that. */

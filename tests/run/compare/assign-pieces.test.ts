@@ -106,6 +106,7 @@ describe('returned-line-open', () => {
     expect(gaps.map(({ facts }) => facts)).toContainEqual({ gap: expect.closeTo(0.2, 6) });
     for (const { at } of gaps)
       expect(Math.hypot((at?.x ?? 0) - corner.x, (at?.y ?? 0) - corner.y)).toBeLessThan(0.21);
+    expect(reported(opened(0.2)).map(({ code }) => code)).not.toContain('returned-piece-missing');
     // A gap within the join tolerance is none.
     expect(reported(opened(0.04))).toEqual([]);
   });

@@ -112,6 +112,8 @@ describe('what was done to them', () => {
     const open = changed(scribe, 1, (entity) => entity.replace(/(\n\s*70\r?\n\s*)1\b/, '$10'));
     const codes = codesOf((await compare(open)).findings);
     expect(codes).toContain('returned-line-open');
+    // The side that is missing is what lies between the two ends: said once.
+    expect(codes).not.toContain('returned-piece-missing');
   });
 
   test('returned-without-lines: a drawing of something else', async () => {
