@@ -77,8 +77,8 @@ export const sizingWords = {
     title: 'Sizing would save a stage',
     say: ({ thinner, before, after, minutesBefore, minutesAfter }, show) => ({
       reason: [
-        `Every region is to be thinner than the sheet, by ${mm(thinner, show)} at least. Sized first, with both faces bare,`,
-        `it needs ${after === 0 ? 'no stage' : counted(after, 'stage')} in place of ${before}, and ${minutes(minutesAfter)} min in the bath in place of ${minutes(minutesBefore)}.`,
+        `Sized first, with both faces bare, the sheet needs ${after === 0 ? 'no stage' : counted(after, 'stage')} in place of ${before}, and ${minutes(minutesAfter)} min in the bath in place of ${minutes(minutesBefore)}:`,
+        `every region is to be thinner than it, by ${mm(thinner, show)} at least.`,
       ],
       remedy: `Set ${show.field('process.sizing')} to an amount of ${mm(thinner / 2, show)} if half of the metal may go from the far face; with one face bare, of ${mm(thinner, show)}. Edges move in.`,
       value: before,

@@ -1,6 +1,7 @@
 /** Asking depths, taking it back, saving: by hand and by key. */
 import { readFileSync } from 'node:fs';
 import {
+  dropFiles,
   expect,
   findOnSheet,
   levelRows,
@@ -10,6 +11,7 @@ import {
   statusOf,
   test,
 } from '#support/browser/workbench-page.ts';
+import { box, buoyLidJob, dxf } from '#support/drawings/small-drawing.ts';
 
 test('a region picked and a figure typed give a new plan; undo and redo give the very same bytes', async ({
   workbench,
@@ -202,4 +204,32 @@ test('a pocket required to taper along the cut is planned in strips, and any str
   await depth.fill('1.2');
   await depth.press('Enter');
   await expect(statusOf(workbench)).toContainText(/7 regions.*planned in/);
+});
+
+test('what sizing the sheet would save is one press away, and the plan is then of the sized sheet', async ({
+  workbench,
+}) => {
+  const job = {
+    ...buoyLidJob,
+    stock: { ...buoyLidJob.stock, thickness: 4.1 },
+    requirements: [
+      { layer: 'POCKETS', thickness: 2, plus: 0.1, minus: 0.08 },
+      { layer: 'TRIM', thickness: 4, plus: 0.03, minus: 0.02 },
+    ],
+  };
+  const drawing = dxf({
+    insunits: 4,
+    entities: [box('TRIM', [0, 0], [180, 110]), box('POCKETS', [20, 25], [95, 80])],
+  });
+  await dropFiles(workbench, [
+    { name: 'buoy-lid.dxf', text: drawing },
+    { name: 'buoy-lid.job.json', text: JSON.stringify(job) },
+  ]);
+  await expect(statusOf(workbench)).toContainText(/2 stages.*planned in/);
+  await openPanel(workbench, 'Findings');
+  await workbench.getByRole('button', { name: 'Size each face by 0.05 mm' }).click();
+  await expect(statusOf(workbench)).toContainText(/1 stage.*planned in/);
+  const { process } = JSON.parse(await savedText(workbench, 'buoy-lid.job.json'));
+  expect(process.sizing).toEqual({ amount: 0.05 });
+  await expect(workbench.getByRole('button', { name: /^Size each face/ })).toHaveCount(0);
 });

@@ -1,9 +1,9 @@
 /** Findings one under the other: what, where, and what to do; how it comes about on demand. A press goes to the place. */
-import type { ReactNode } from 'react';
+import type { MovedLevel } from '#app/state/workbench-state.ts';
 import type { Finding, Place } from '#findings/finding.ts';
 import { asSentence } from '#findings/say-finding.ts';
 import { labelOf, sayInLabels } from '#job/field-labels.ts';
-import { MoveBack } from './MoveBack.tsx';
+import { FindingWays } from './FindingWays.tsx';
 import { SeverityShape } from './SeverityShape.tsx';
 import { useGoTo } from './use-go-to.ts';
 import { useWorkbenchState } from './workbench-context.ts';
@@ -15,9 +15,12 @@ export function FindingList({ findings }: { readonly findings: readonly Finding[
   return (
     <ul className="finding-list">
       {findings.map((finding, index) => (
-        <FindingItem key={`${finding.code} ${index.toString()}`} finding={finding} go={go}>
-          {moved !== undefined && finding === ofMoved && <MoveBack moved={moved} />}
-        </FindingItem>
+        <FindingItem
+          key={`${finding.code} ${index.toString()}`}
+          finding={finding}
+          go={go}
+          moved={finding === ofMoved ? moved : undefined}
+        />
       ))}
     </ul>
   );
@@ -31,11 +34,11 @@ function isOfRegions({ severity, place }: Finding, regions: readonly string[]): 
 interface FindingItemProps {
   readonly finding: Finding;
   readonly go: (place: Place) => void;
-  /** A way out. */
-  readonly children: ReactNode;
+  /** The level that was moved last, where the finding came of it. */
+  readonly moved: MovedLevel | undefined;
 }
 
-function FindingItem({ finding, go, children }: FindingItemProps) {
+function FindingItem({ finding, go, moved }: FindingItemProps) {
   const unit = useWorkbenchState((state) => state.session.unit);
   const { title, what, how, remedy } = sayInLabels(finding, unit);
   const { place } = finding;
@@ -50,7 +53,7 @@ function FindingItem({ finding, go, children }: FindingItemProps) {
         <p className="reason">{asSentence(what)}</p>
         <p>{remedy}</p>
         <div className="ways">
-          {children}
+          <FindingWays finding={finding} moved={moved} />
           {canGo && (
             <button
               type="button"

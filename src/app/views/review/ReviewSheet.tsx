@@ -32,7 +32,7 @@ interface ReviewSheetProps {
 }
 
 const UNPLACED: ViewPose = { target: { x: 0, y: 0 }, pixelsPerMm: 1, azimuth: 0, tilt: 0 };
-const NO_FINDINGS: readonly never[] = [];
+const NONE: readonly never[] = [];
 
 export function ReviewSheet({ stage, place, onPlace }: ReviewSheetProps) {
   const { store, actions } = useWorkbench();
@@ -45,7 +45,9 @@ export function ReviewSheet({ stage, place, onPlace }: ReviewSheetProps) {
   const { selection, flight } = useWorkbenchState((state) => state.session);
   const { fitAll } = usePoseKeeper(pose, size, { isFlat: true });
   const marked = useMemo(() => (flight?.outline ?? []).map(contourOfPath), [flight]);
-  const picture = useStagePicture({ stage, selection, marked });
+  // What was picked in planning would stand out among what is to be looked at.
+  const ringed = flight === undefined ? NONE : selection;
+  const picture = useStagePicture({ stage, selection: ringed, marked });
   const ask = useNames(stage, size, isDark);
   const marks = useSheetMarks(pose, ask);
   useEffect(() => {
@@ -126,7 +128,7 @@ function useNames(stage: ShownStage, size: Size | undefined, isDark: boolean): R
     return {
       plan,
       shapes,
-      findings: NO_FINDINGS,
+      findings: NONE,
       seen: { size, exaggeration: 0 },
       isRelief: false,
       cut,

@@ -6,7 +6,7 @@ import { useDocument, useLayout, useWorkbench, useWorkbenchState } from '#app/vi
 import { hasStop } from '#findings/finding.ts';
 
 export function ModeButtons() {
-  const { mode, layout, actions } = useWorkbench();
+  const { mode, layout } = useWorkbench();
   const isAsked = (useDocument()?.unsaid?.length ?? 0) > 0;
   const isPlanned = useWorkbenchState(
     ({ derived: { page, isStale } }) =>
@@ -16,11 +16,7 @@ export function ModeButtons() {
   const hasStops = useWorkbenchState(({ derived: { page } }) => page !== undefined && hasStop(page.findings));
   const isHeld = hasStops && !isAsked;
   const isOpen = useLayout(({ panel }) => panel === 'handoff');
-  const go = (to: 'review' | 'tank') => () => {
-    // What was picked to be changed would stand out among what is to be looked at.
-    actions.select([]);
-    mode.setState({ mode: to, step: 0 });
-  };
+  const go = (to: 'review' | 'tank') => () => mode.setState({ mode: to, step: 0 });
   return (
     <>
       <Tip words="Check the plan stage by stage, and sign it">
