@@ -25,7 +25,17 @@ export interface ReadingsRead {
 type Column = (typeof READING_COLUMNS)[number];
 
 /** Columns of inspection points that say what should be read, not what was: known, and passed over. */
-const BESIDE: readonly string[] = ['point', 'kind', 'nominal', 'plus', 'minus', 'least', 'most', 'read'];
+const BESIDE: readonly string[] = [
+  'point',
+  'kind',
+  'face',
+  'nominal',
+  'plus',
+  'minus',
+  'least',
+  'most',
+  'read',
+];
 
 /** Larger figures, but for places, are slips of the pen. */
 const LARGEST = 1e7;

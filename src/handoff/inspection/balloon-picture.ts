@@ -12,8 +12,9 @@ import { INK } from '#handoff/pdf/sheet-ink.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { placeBalloons } from './place-balloons.ts';
 
-/** Balloons have the numbers of their places in the list, from 1. */
 export interface Balloon {
+  /** In the list. */
+  readonly number: number;
   readonly at: Point;
   /** Other end of what is measured. */
   readonly from?: Point;
@@ -24,9 +25,16 @@ export interface Balloon {
 const RADIUS = 2.3;
 const AROUND = 14;
 
+export interface BalloonedFace {
+  /** The face as it is seen. */
+  readonly plan: EtchPlan;
+  /** Where datum D1 stands. */
+  readonly datum: 'left' | 'right';
+  readonly balloons: readonly Balloon[];
+}
+
 export function balloonPicture(
-  plan: EtchPlan,
-  balloons: readonly Balloon[],
+  { plan, datum, balloons }: BalloonedFace,
   room: PictureRoom,
   unit: 'mm' | 'in',
 ): Block {
@@ -43,7 +51,7 @@ export function balloonPicture(
         .flatMap(({ loops }) => loops.map(placed.loop));
       pen.paths(floors.map(closed), { fill: '#ededed', stroke: { width: 0.15, color: INK } });
       pen.paths(plan.sheet.map(placed.loop).map(closed), { stroke: { width: 0.4, color: INK } });
-      if (balloons.some(({ kind }) => kind === 'edge')) drawDatums(pen, plan, placed);
+      if (balloons.some(({ kind }) => kind === 'edge')) drawDatums(pen, plan, { datum, placed });
       const marks = balloons.map(({ at }) => placed.place(at));
       balloons.forEach((balloon, index) => {
         const other = balloon.from && balloon.kind === 'land' ? placed.place(balloon.from) : undefined;
@@ -56,20 +64,25 @@ export function balloonPicture(
       });
       // All leaders first: none runs over a number.
       centers.forEach((center, index) => {
-        drawBalloon(pen, { center, number: index + 1 });
+        drawBalloon(pen, { center, number: itemAt(balloons, index).number });
       });
       drawScaleBar(pen, { left, top: top - frame.height - 2 * AROUND + 10 }, frame.scale, unit);
     },
   };
 }
 
-/** Boxed, at the middle of the sheet's left and lower edges (ISO 5459). */
-function drawDatums(pen: Pen, { sheet }: EtchPlan, { place }: Placed): void {
+/** Boxed, at the middle of the sheet's left or right edge and of its lower one (ISO 5459). */
+function drawDatums(
+  pen: Pen,
+  { sheet }: EtchPlan,
+  { datum, placed: { place } }: { readonly datum: BalloonedFace['datum']; readonly placed: Placed },
+): void {
   const { minX, minY, maxX, maxY } = boxOfSpans(sheet.flat());
-  const left = place({ x: minX, y: (minY + maxY) / 2 });
+  const isLeft = datum === 'left';
+  const side = place({ x: isLeft ? minX : maxX, y: (minY + maxY) / 2 });
   const low = place({ x: (minX + maxX) / 2, y: minY });
   for (const [name, at, dx, dy] of [
-    ['D1', left, -1, 0],
+    ['D1', side, isLeft ? -1 : 1, 0],
     ['D2', low, 0, -1],
   ] as const) {
     const [x, y] = [at.x + dx * 7, at.y + dy * 6];

@@ -14,6 +14,8 @@ import type { InspectionPoint } from './inspection-points.ts';
 export interface InspectionCsvInput {
   readonly points: readonly InspectionPoint[];
   readonly items: readonly InspectionItem[];
+  /** The part is etched on both faces: rows say which is theirs. */
+  readonly hasFarFace: boolean;
   /** The plan's SHA-256. */
   readonly planHash: string;
   readonly units: { readonly job: LengthUnit; readonly drawing: LengthUnit };
@@ -38,7 +40,11 @@ const COLUMNS = [
   'note',
 ];
 
-export function inspectionCsv({ points, items, planHash, units, lastStage }: InspectionCsvInput): string {
+const FACES =
+  '# x and y are those of the near face, as seen through the part; left and right in notes are as seen from the face of the row, and D1 is one edge for both';
+
+export function inspectionCsv(input: InspectionCsvInput): string {
+  const { points, items, hasFarFace, planHash, units, lastStage } = input;
   const length = (value: number) => String(toMillionth(value / millimetresIn(units.job)));
   const place = (value: number) => String(toMillionth(value / millimetresIn(units.drawing)));
   const figures = paperFigures('job', units.job === 'in' ? 'in' : 'mm');
@@ -52,22 +58,25 @@ export function inspectionCsv({ points, items, planHash, units, lastStage }: Ins
   ];
   // `in` alone would read as the preposition.
   const named = (unit: LengthUnit) => (unit === 'in' ? 'inches' : unit);
+  const faced = (face: 'far' | undefined) => (hasFarFace ? [face ?? 'near'] : []);
   const rows = points.map(({ id, region, at, depth, thickness, face, isToleranceUsual }) => [
     id,
     'thickness',
     String(lastStage),
+    ...faced(face),
     region,
     place(at.x),
     place(at.y),
     ...limits(thickness),
     '',
     '',
-    `${face === 'far' ? 'far face, ' : ''}depth ${length(depth.nominal)} +${off(depth.plus)} -${off(depth.minus)}${isToleranceUsual === true ? '; usual tolerance, the job gives none' : ''}`,
+    `depth ${length(depth.nominal)} +${off(depth.plus)} -${off(depth.minus)}${isToleranceUsual === true ? '; usual tolerance, the job gives none' : ''}`,
   ]);
-  const others = items.map(({ kind, what, region, nominal, tolerance, to }, index) => [
+  const others = items.map(({ kind, what, region, face, nominal, tolerance, to }, index) => [
     `E${String(index + 1).padStart(3, '0')}`,
     kind,
     String(lastStage),
+    ...faced(face),
     region,
     place(to.x),
     place(to.y),
@@ -80,7 +89,14 @@ export function inspectionCsv({ points, items, planHash, units, lastStage }: Ins
     `# inspection points of plan ${planHash}`,
     `# lengths in ${named(units.job)}, points in ${named(units.drawing)}; nominal is the thickness to be read, for a sheet of nominal thickness`,
     '# edges and lands: plus and minus are those of the drawing, or else what the run is expected to hold; write them under read',
-    ...[COLUMNS, ...rows, ...others].map((row) => row.join(',')),
+    ...(hasFarFace ? [FACES] : []),
+    ...[columnsOf(hasFarFace), ...rows, ...others].map((row) => row.join(',')),
     '',
   ].join('\n');
+}
+
+function columnsOf(hasFarFace: boolean): readonly string[] {
+  return hasFarFace
+    ? COLUMNS.flatMap((column) => (column === 'region' ? ['face', column] : [column]))
+    : COLUMNS;
 }

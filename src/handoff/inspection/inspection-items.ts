@@ -9,14 +9,17 @@ import type { Point } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
 import { ALIGNED } from '#geometry/tolerances.ts';
 import type { LineBudgetRecord } from '#job/formats/plan-file.ts';
+import type { SheetSide } from '#job/job.ts';
 import { hypot } from '#maths/hypot.ts';
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
 
 export interface InspectionItem {
   readonly kind: 'edge' | 'land' | 'fillet';
-  /** In words: `D1 to left edge of R06`. */
+  /** In words, as it is seen from its own face: `D1 to left edge of R06`. */
   readonly what: string;
   readonly region: string;
+  /** Of the far face; left out on the near one. */
+  readonly face?: 'far';
   readonly stage: number;
   /** mm */
   readonly nominal: number;
@@ -34,8 +37,21 @@ const LEAST_SIDE = 8;
 /** mm; a wider land is no land between neighbours. */
 const WIDEST_LAND = 80;
 
-/** @param budgets line budgets of the plan, as plan.json has them */
+/** Of both faces, the near one first. @param budgets line budgets of the plan, as plan.json has them */
 export function inspectionItems(plan: EtchPlan, budgets: readonly LineBudgetRecord[]): InspectionItem[] {
+  const { far } = plan;
+  const ofFar = far === undefined ? [] : itemsOfFace(far, 'far', budgets);
+  return [
+    ...itemsOfFace(plan, 'near', budgets),
+    ...ofFar.map((item): InspectionItem => ({ ...item, face: 'far' })),
+  ];
+}
+
+function itemsOfFace(
+  plan: EtchPlan,
+  face: SheetSide,
+  budgets: readonly LineBudgetRecord[],
+): InspectionItem[] {
   const sheet = plan.sheet[0];
   const floors = plan.stages.flatMap(({ number, level, regions }) =>
     plan.regions
@@ -47,7 +63,9 @@ export function inspectionItems(plan: EtchPlan, budgets: readonly LineBudgetReco
   const firstsOf = (those: readonly Floor[]) =>
     plan.stages.flatMap(({ number }) => those.find(({ stage }) => stage === number) ?? []);
   return [
-    ...(sheet === undefined ? [] : firstsOf(floors).flatMap((floor) => edgesOf(floor, sheet, budgets))),
+    ...(sheet === undefined
+      ? []
+      : firstsOf(floors).flatMap((floor) => edgesOf(floor, { sheet, face }, budgets))),
     ...landsOf(flat, budgets),
     // Between the strips of a taper stand steps, and no wall with a fillet to read.
     ...firstsOf(flat.filter(({ region }) => region.taper === undefined)).map((floor) => filletOf(floor)),
@@ -102,8 +120,15 @@ function sidesOfLoop(loop: Loop): Sides {
   };
 }
 
-/** From the sheet's left edge, datum D1, and its lower one, D2, where those are straight. */
-function edgesOf(floor: Floor, sheet: Loop, budgets: readonly LineBudgetRecord[]): InspectionItem[] {
+/**
+ * From the sheet's left edge, datum D1, and its lower one, D2, where those are straight. They are the same edges of the part for both faces:
+ * seen from the far one, D1 is at the right.
+ */
+function edgesOf(
+  floor: Floor,
+  { sheet, face }: { readonly sheet: Loop; readonly face: SheetSide },
+  budgets: readonly LineBudgetRecord[],
+): InspectionItem[] {
   const { region, stage, sides } = floor;
   const datum = sidesOfLoop(sheet);
   const tolerance = edgeTolerance(floor, budgets);
@@ -114,7 +139,7 @@ function edgesOf(floor: Floor, sheet: Loop, budgets: readonly LineBudgetRecord[]
     const y = middle(sides.left);
     items.push({
       ...base,
-      what: `D1 to left edge of ${region.id}`,
+      what: `D1 to ${face === 'far' ? 'right' : 'left'} edge of ${region.id}`,
       nominal: sides.box.minX - datum.box.minX,
       from: { x: datum.box.minX, y },
       to: { x: sides.box.minX, y },

@@ -1,21 +1,24 @@
 /**
  * inspection-sheet.pdf: what the finished part must measure, ballooned on its picture and listed with least and most, so that nobody does
- * sums; the same figures in inspection-points.csv.
+ * sums; the same figures in inspection-points.csv. A part that is etched on both faces has pages of each, the far one as seen from it.
  */
 
+import type { Point } from '#geometry/point.ts';
+import { mirrorPoint } from '#geometry/spans/mirror-spans.ts';
 import type { PaperFigures } from '#handoff/paper-figures.ts';
 import { drawingWords, OPPOSITE_HAND } from '#handoff/paper-heading.ts';
 import { formBoxes, formTable, framed } from '#handoff/pdf/form-table.ts';
 import { drawPapers, paperRoom, remark } from '#handoff/pdf/paper-book.ts';
 import { makePdfPen } from '#handoff/pdf/pdf-pen.ts';
+import type { Pen } from '#handoff/pdf/pen.ts';
 import { type Block, gap } from '#handoff/pdf/sheet-book.ts';
 import { DEPTH_TOLERANCE } from '#job/fields/requirement-fields.ts';
-import type { LineBudgetRecord } from '#job/formats/plan-file.ts';
 import type { Job } from '#job/job.ts';
 import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
-import { type Balloon, balloonPicture } from './balloon-picture.ts';
-import { type InspectionItem, inspectionItems } from './inspection-items.ts';
+import { mirrorPlan } from '#plan/mirror-plan.ts';
+import { type Balloon, type BalloonedFace, balloonPicture } from './balloon-picture.ts';
+import type { InspectionItem } from './inspection-items.ts';
 import type { InspectionPoint } from './inspection-points.ts';
 
 export interface InspectionSheetInput {
@@ -28,30 +31,102 @@ export interface InspectionSheetInput {
   readonly isMirrored?: boolean | undefined;
   /** The roomiest of each region, etched ones alone. */
   readonly floors: readonly InspectionPoint[];
-  readonly lineBudgets: readonly LineBudgetRecord[];
+  readonly items: readonly InspectionItem[];
 }
 
 const KINDS = { edge: 'Edge', land: 'Land', fillet: 'Fillet' } as const;
 
 export async function inspectionSheet(input: InspectionSheetInput): Promise<Uint8Array> {
-  const { plan, job, planHash, choices, figures, floors, isMirrored } = input;
+  const { plan, job, planHash, choices, isMirrored } = input;
   const { paper, date, heading, issue } = choices;
   const pen = await makePdfPen({ title: `Inspection, ${job.name}`, date });
+  const [near, far] = facesOf(input);
+  const width = paperRoom(paper).width;
+  const head = framed(
+    headRows(input).map((boxes) => formBoxes(pen, boxes, { width, height: 9 })),
+    width,
+  );
+  drawPapers(pen, {
+    paper,
+    head: {
+      title: 'Inspection sheet',
+      part: heading.part ?? job.name,
+      hand: isMirrored === true ? OPPOSITE_HAND : undefined,
+      issue: issue.number,
+      serial: heading.serial,
+      planHash,
+    },
+    parts: [
+      {
+        subtitle: plan.far === undefined ? LISTED : `Near face: ${lowered(LISTED)}`,
+        blocks: [head, gap(2), ...faceBlocks(pen, near, input)],
+      },
+      ...(far === undefined
+        ? []
+        : [
+            {
+              subtitle: `Far face, seen from it: ${lowered(LISTED)}`,
+              blocks: faceBlocks(pen, far, input),
+            },
+          ]),
+    ],
+  });
+  return pen.finish();
+}
+
+const LISTED = 'Thickness, edges, lands, fillets';
+
+function lowered(text: string): string {
+  return text.charAt(0).toLowerCase() + text.slice(1);
+}
+
+/** What is measured on a face, with its numbers in the list, which runs on over both. */
+interface InspectedFace extends Omit<BalloonedFace, 'balloons'> {
+  readonly floors: readonly InspectionPoint[];
+  readonly items: readonly InspectionItem[];
+  readonly first: number;
+}
+
+function facesOf({ plan, floors, items }: InspectionSheetInput): [InspectedFace, InspectedFace?] {
+  const of = (side: 'far' | undefined) => ({
+    floors: floors.filter(({ face }) => face === side),
+    items: items.filter(({ face }) => face === side),
+  });
+  const near = { plan, datum: 'left' as const, first: 1, ...of(undefined) };
+  if (plan.far === undefined) return [near];
+  const { floors: gauged, items: measured } = of('far');
+  const seen = (at: Point): Point => mirrorPoint(at, 0);
+  return [
+    near,
+    {
+      plan: mirrorPlan(plan.far, 0),
+      datum: 'right',
+      first: 1 + near.floors.length + near.items.length,
+      floors: gauged.map((each) => ({ ...each, at: seen(each.at) })),
+      items: measured.map((each) => ({ ...each, from: seen(each.from), to: seen(each.to) })),
+    },
+  ];
+}
+
+function faceBlocks(
+  pen: Pen,
+  face: InspectedFace,
+  { choices: { paper }, figures }: InspectionSheetInput,
+): readonly Block[] {
+  const { plan, floors, items, first } = face;
   const { width, height } = paperRoom(paper);
-  const items = inspectionItems(plan, input.lineBudgets);
-  const rows = rowsOf(floors, items, figures);
-  const balloons: Balloon[] = [
+  const rows = rowsOf(face, figures);
+  const balloons = [
     ...floors.map(({ at }) => ({ at, kind: 'point' as const })),
     ...items.map(({ from, to, kind }) => ({ at: to, from, kind })),
-  ];
+  ].map((each, index): Balloon => ({ ...each, number: first + index }));
   const ask = plan.regions.some(({ level, asked }) => level > 0 && asked.asThickness !== true);
-  const blocks: Block[] = [
-    framed(
-      headRows(input).map((boxes) => formBoxes(pen, boxes, { width, height: 9 })),
-      width,
+  return [
+    balloonPicture(
+      { ...face, balloons },
+      { width, height: Math.min(90, height * 0.36) },
+      figures.units[0] ?? 'mm',
     ),
-    gap(2),
-    balloonPicture(plan, balloons, { width, height: Math.min(90, height * 0.36) }, figures.units[0] ?? 'mm'),
     gap(2),
     ...formTable(pen, {
       columns: [
@@ -85,19 +160,6 @@ export async function inspectionSheet(input: InspectionSheetInput): Promise<Uint
       { width, height: 9.5 },
     ),
   ];
-  drawPapers(pen, {
-    paper,
-    head: {
-      title: 'Inspection sheet',
-      part: heading.part ?? job.name,
-      hand: isMirrored === true ? OPPOSITE_HAND : undefined,
-      issue: issue.number,
-      serial: heading.serial,
-      planHash,
-    },
-    parts: [{ subtitle: 'Thickness, edges, lands, fillets', blocks }],
-  });
-  return pen.finish();
 }
 
 function headRows({ job, choices: { heading } }: InspectionSheetInput) {
@@ -127,11 +189,7 @@ function thicknessWords(floors: readonly InspectionPoint[], figures: PaperFigure
     : 'the drawing’s';
 }
 
-function rowsOf(
-  floors: readonly InspectionPoint[],
-  items: readonly InspectionItem[],
-  figures: PaperFigures,
-): string[][] {
+function rowsOf({ floors, items, first }: InspectedFace, figures: PaperFigures): string[][] {
   const listed: Listed[] = [
     ...floors.map(({ region, thickness, isToleranceUsual }) => ({
       kind: 'Thickness',
@@ -149,7 +207,7 @@ function rowsOf(
   ];
   // One column, one number of places: those of the finest tolerance in it.
   const tolerance = Math.min(...listed.flatMap(({ plus, minus }) => [plus, minus]));
-  return listed.map((each, index) => [String(index + 1), ...rowOf(each, figures, tolerance), '', '']);
+  return listed.map((each, index) => [String(first + index), ...rowOf(each, figures, tolerance), '', '']);
 }
 
 interface Listed {

@@ -12,20 +12,22 @@ export const write: Writer<'inspection'> = async (ask) => {
   const { choices, job, moved, units, plan, planHash, planFile } = ask;
   const lineBudgets = planFile.lineBudgets ?? [];
   const { points } = moved;
-  const { far } = moved.plan;
-  const ofFar = far === undefined ? [] : inspectionItems(far, lineBudgets);
-  const items = [
-    ...inspectionItems(moved.plan, lineBudgets),
-    ...ofFar.map((item) => ({ ...item, what: `far face, ${item.what}` })),
-  ];
-  const text = inspectionCsv({ points, items, planHash, units, lastStage: plan.stages.length });
+  const items = inspectionItems(moved.plan, lineBudgets);
+  const text = inspectionCsv({
+    points,
+    items,
+    hasFarFace: plan.far !== undefined,
+    planHash,
+    units,
+    lastStage: plan.stages.length,
+  });
   const bytes = await inspectionSheet({
     plan: moved.plan,
     job,
     planHash,
     choices,
     figures: paperFigures(choices.units, units.job === 'in' ? 'in' : 'mm'),
-    lineBudgets,
+    items,
     isMirrored: ask.isMirrored,
     floors: firstOfRegions(points).filter(({ stage }) => stage > 0),
   });

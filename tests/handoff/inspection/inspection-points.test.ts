@@ -191,7 +191,14 @@ test('the file names its plan, and with the thickness filled in it is a file of 
   const { points, plan } = inspected(POCKETS, DEPTHS);
   const units = { job: 'in', drawing: 'mm' } as const;
   const items = inspectionItems(plan, lineBudgets(plan, plainJob()).map(lineBudgetRecord));
-  const csv = inspectionCsv({ points, items, planHash: 'ab12', units, lastStage: plan.stages.length });
+  const csv = inspectionCsv({
+    points,
+    items,
+    hasFarFace: false,
+    planHash: 'ab12',
+    units,
+    lastStage: plan.stages.length,
+  });
   expect(csv).toContain('# inspection points of plan ab12');
   const deep = points.findIndex(({ planned }) => planned === 3);
   const lines = csv.split('\n').filter((line) => !line.startsWith('#'));
