@@ -7,6 +7,7 @@ import { type Finding, finding, type Place } from '#findings/finding.ts';
 import { tallied } from '#findings/finding-tally.ts';
 import type { ContourKit } from '#front/contours/contour-kit.ts';
 import type { Reached } from '#front/reached.ts';
+import { boxesMeet, boxOfSpans } from '#geometry/box.ts';
 import { combineLoops } from '#geometry/grow/grow-loops.ts';
 import { locateAreas } from '#geometry/loops/area-locator.ts';
 import type { Point } from '#geometry/point.ts';
@@ -42,7 +43,8 @@ export function checkFaces(
   const thickness = thickestOf(job.stock.thickness);
   return [
     ...checkLoosePieces(plan, () => ({ near: kit(), far: behind.kit(), thickness })),
-    ...checkMaking({ plan: far, reached, job }, behind.groups),
+    // What is known of its regions by then is said of both faces at once.
+    ...checkMaking({ plan: { ...far, findings: plan.findings }, reached, job }, behind.groups),
     ...tallied(websBetween(plan, far, job)),
     ...tallied(throughCuts(plan, far, job)),
     ...tallied(thicknessesOfOne(plan, far, job)),
@@ -73,8 +75,12 @@ function websBetween(plan: EtchPlan, far: EtchPlan, job: FacesJob): Finding[] {
       leastOver: (loops) => thicknessOver(stock.thickness, loops).least - less,
       under: rules.minWeb - ROUNDING,
     });
-    for (const { web, at, near, far: deep } of webs) {
-      const regions = idsAt(at);
+    for (const { web, at, near, far: deep, stages } of webs) {
+      const behind = floorsBehind(plan.stages[stages.near]?.level, far.stages[stages.far]?.level, {
+        plan,
+        far,
+      });
+      const regions = behind.length === 0 ? idsAt(at) : behind;
       const key = regions.join(' ');
       if (reported.has(key)) continue;
       reported.add(key);
@@ -84,6 +90,24 @@ function websBetween(plan: EtchPlan, far: EtchPlan, job: FacesJob): Finding[] {
     }
   }
   return findings;
+}
+
+/** Floors of two levels that lie behind each other, the near ones first: all of them are left that thin. */
+function floorsBehind(
+  near: number | undefined,
+  deep: number | undefined,
+  { plan, far }: { readonly plan: EtchPlan; readonly far: EtchPlan },
+): RegionId[] {
+  const of = ({ regions }: EtchPlan, level: number | undefined) =>
+    regions.filter((each) => each.level === level && each.asked.wall === undefined);
+  const [ones, others] = [of(plan, near), of(far, deep)];
+  const areBehind = (a: PlannedRegion, b: PlannedRegion) =>
+    boxesMeet(boxOfSpans(a.loops.flat()), boxOfSpans(b.loops.flat())) &&
+    loopsArea(combineLoops('intersect', a.loops, b.loops)) > LEAST_OVERLAP;
+  return [
+    ...ones.filter((one) => others.some((other) => areBehind(one, other))),
+    ...others.filter((other) => ones.some((one) => areBehind(one, other))),
+  ].map(({ id }) => id);
 }
 
 /** Openings stay where they are scribed; every stage takes that share more. */

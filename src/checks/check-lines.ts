@@ -22,7 +22,7 @@ export function checkLines(
     const over = budgets.filter((each) => codeFor(each) === code);
     const [first, ...others] = over;
     if (first === undefined) return [];
-    const worst = others.reduce((a, b) => (gravity(b) > gravity(a) ? b : a), first);
+    const worst = others.reduce((a, b) => (isWorse(b, a) ? b : a), first);
     const named = new Set(over.flatMap(({ regions }) => regions));
     const regions = plan.regions.flatMap(({ id }) => (named.has(id) ? [id] : []));
     const facts = { ...factsOf(worst), factorSpread, edges: over.length, of: budgets.length };
@@ -39,6 +39,11 @@ function codeFor({ asked, byClock, gauged }: LineBudget): LineCode | undefined {
 
 function gravity({ asked, byClock }: LineBudget): number {
   return asked === undefined ? byClock.outward.likely : lineOverBy(byClock, 'likely');
+}
+
+/** Where two stand alike the deeper step, whichever face it is on. */
+function isWorse(a: LineBudget, b: LineBudget): boolean {
+  return (gravity(a) - gravity(b) || a.level - b.level || b.beside - a.beside) > 0;
 }
 
 function factsOf({ level, beside, byClock, amplification, remedy }: LineBudget) {

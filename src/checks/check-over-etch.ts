@@ -79,20 +79,30 @@ function tooNear(
   const allowed = allowedIn(region);
   const kept = Math.min(
     ...ownersOf(plan, level).map((owner) => keptBy(undercut, { owner, level, allowed })),
-    ...keptByThrough(undercut, plan.regions, { x, y }),
+    ...keptByThrough(undercut, plan.regions, { level, at: { x, y } }),
   );
   const [cut, below] = [level - base, depth - base];
   const gap = etchFactorAt(undercut.etchFactor, cut) * Math.sqrt(cut * cut - below * below);
   return { depth, near: kept - gap };
 }
 
-/** Beside what is cut out the wall stands on the drawn line at its narrowest place, and outside it above and below (M9.4). */
-function keptByThrough(undercut: Undercut, regions: readonly PlannedRegion[], at: Point): number[] {
+/**
+ * Beside what is cut out the wall stands on the drawn line at its narrowest place, and outside it above and below (M9.4): with one coat all
+ * openings keep as far from it, with a new coat for each stage one that is less deep keeps less, as far as the deeper stages reach.
+ */
+function keptByThrough(
+  undercut: Undercut,
+  regions: readonly PlannedRegion[],
+  { level: stage, at }: { readonly level: number; readonly at: Point },
+): number[] {
   return regions.flatMap(({ level, asked: { wall }, loops }) => {
     if (wall === undefined || level === 0) return [];
     const reach = wholeUndercut(undercut, level);
     const isBeside = loops.some((loop) => loop.some((span) => distanceToSpan(span, at) <= reach));
-    return isBeside ? [throughAllowance(undercut, { level, wall })] : [];
+    if (!isBeside) return [];
+    const kept = throughAllowance(undercut, { level, wall });
+    if (undercut.coatLevels === undefined || stage >= level) return [kept];
+    return [kept - reach + wholeUndercut(undercut, stage)];
   });
 }
 

@@ -19,9 +19,10 @@ export interface ThinWeb {
   /** Of the sheet at its nominal thickness there, mm; below 0 where the etches meet. */
   readonly web: number;
   readonly at: Point;
-  /** Levels of the openings that make it. */
+  /** Levels of the openings that make it, and which stages of their faces those are. */
   readonly near: number;
   readonly far: number;
+  readonly stages: { readonly near: number; readonly far: number };
 }
 
 /** What of a face's plan the metal behind it depends on. */
@@ -53,6 +54,8 @@ export function thinWebs(ask: WebAsk): ThinWeb[] {
 
 /** All that is bare at a stage, but what is cut out. */
 interface Opening {
+  /** In the face's list. */
+  readonly index: number;
   readonly stage: EtchedFace['stages'][number];
   /** Depth cut through it, and sideways factor of that. */
   readonly cut: number;
@@ -62,10 +65,10 @@ interface Opening {
 
 function openingsOf({ stages, regions, etchFactor }: EtchedFace): Opening[] {
   const through = regions.flatMap(({ asked, loops }) => (asked.wall === undefined ? [] : loops));
-  return stages.flatMap((stage) => {
+  return stages.flatMap((stage, index) => {
     const loops = through.length === 0 ? stage.opening : combineLoops('subtract', stage.opening, through);
     const cut = stage.level - stage.base;
-    return loops.length === 0 ? [] : [{ stage, cut, factor: etchFactorAt(etchFactor, cut), loops }];
+    return loops.length === 0 ? [] : [{ index, stage, cut, factor: etchFactorAt(etchFactor, cut), loops }];
   });
 }
 
@@ -74,7 +77,11 @@ function webOf(
   one: Opening,
   other: Opening,
 ): ThinWeb | undefined {
-  const levels = { near: one.stage.level, far: other.stage.level };
+  const levels = {
+    near: one.stage.level,
+    far: other.stage.level,
+    stages: { near: one.index, far: other.index },
+  };
   const both = combineLoops('intersect', one.loops, other.loops).filter((loop) => loopArea(loop) > 0);
   const [largest] = both.sort((a, b) => loopArea(b) - loopArea(a));
   if (largest !== undefined) {

@@ -75,7 +75,9 @@ function recoated(step: EdgeStep, { undercut, levels }: PlacedLines): (run: Actu
     const beside = deepened(run, { from: 0, first: levels.length - 1, last: end });
     const level = deepened(run, { from: beside, first: end - 1, last: own });
     const atLine = step.wall ?? beside + share * (level - beside);
-    let farthest = Number.NEGATIVE_INFINITY;
+    // Where none comes as deep as the line, the edge of the deepest window, as with one coat.
+    let farthest =
+      level < atLine - SAME_SUM ? itemAt(run.cuts, own) - itemAt(backs, 0) : Number.NEGATIVE_INFINITY;
     let base = beside;
     for (let stage = end - 1; stage >= own; stage--) {
       const cut = itemAt(run.etches, stage);

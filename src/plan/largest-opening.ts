@@ -8,7 +8,7 @@
 import { type HalfEdges, traceBorder } from '#geometry/arrangement/half-edges.ts';
 import { boxesMeet, boxOfSpan, boxOfSpans, growBox } from '#geometry/box.ts';
 import type { GridPolygon } from '#geometry/grow/grid-polygon.ts';
-import { gridPolygonOf, positivelyWound } from '#geometry/grow/grid-polygons.ts';
+import { combinePolygons, gridPolygonOf, positivelyWound } from '#geometry/grow/grid-polygons.ts';
 import { type PushedBorder, pushAlone, pushBorder } from '#geometry/grow/push-border.ts';
 import type { Carrier } from '#geometry/grow/rebuild-loops.ts';
 import { cornerArcs } from '#geometry/loops/corner-arcs.ts';
@@ -53,8 +53,9 @@ export function largestOpening(
   const isDeep = (face: number) => levelOf(face) >= level;
   const keptBackBy = new Set<number>();
   const carriers: Carrier[] = [];
-  const chains: Loop[] = [];
-  const take = (pushed: PushedBorder) => {
+  const own: Loop[] = [];
+  const strips: Loop[] = [];
+  const take = (pushed: PushedBorder, chains: Loop[]) => {
     for (const chain of pushed.chains) chains.push(chain);
     for (const span of pushed.carriers) carriers.push({ span, isKnown: false });
   };
@@ -74,7 +75,7 @@ export function largestOpening(
       const keep = field.keepOfThrough?.get(walk.leftOf(halfEdge));
       return { span, width: keep ?? allowanceTo(across) };
     });
-    take(pushBorder(border));
+    take(pushBorder(border), own);
   }
 
   const near = boxOfSpans(deepSpans);
@@ -87,14 +88,41 @@ export function largestOpening(
     const width = allowanceTo(shallower);
     if (width === 0 || !boxesMeet(growBox(boxOfSpan(span), width), near)) continue;
     keptBackBy.add(shallower);
-    take(pushAlone({ span, width }));
+    take(pushAlone({ span, width }), strips);
   }
+  const wound = (chains: readonly Loop[]) =>
+    positivelyWound(cornerArcs(chains).map((chain) => gridPolygonOf(chain, origin)));
+  const polygons = wound([...own, ...strips]);
+  const cut = strips.length === 0 ? [] : throughBorders(field, cluster, isDeep);
+  for (const span of cut.flat()) carriers.push({ span, isKnown: false });
   return {
-    polygons: positivelyWound(cornerArcs(chains).map((chain) => gridPolygonOf(chain, origin))),
+    polygons:
+      cut.length === 0
+        ? polygons
+        : combinePolygons(
+            'unite',
+            polygons,
+            combinePolygons(
+              'intersect',
+              wound(own),
+              cut.map((loop) => gridPolygonOf(loop, origin)),
+            ),
+          ),
     carriers: [...asKnown(sheetEdge), ...carriers],
     keptBackBy,
     sheetEdge,
   };
+}
+
+/** Of what is cut out: it is opened regardless of what lies beside it (M9.4). */
+function throughBorders(
+  { walk, keepOfThrough }: LevelField,
+  { halfEdges }: Cluster,
+  isDeep: (face: number) => boolean,
+): Loop[] {
+  if (keepOfThrough === undefined || keepOfThrough.size === 0) return [];
+  const chains = traceBorder(walk, halfEdges, (face) => isDeep(face) && keepOfThrough.has(face));
+  return chains.map((chain) => chain.map((halfEdge) => walk.spanOf(halfEdge)));
 }
 
 /** Borders that exist already: they win over others that run along them. */

@@ -5,7 +5,8 @@ import { indexBoxes } from '#geometry/box-index.ts';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import { distanceToSpan, pointAlong, type Span, spansLength } from '#geometry/span.ts';
-import type { Part } from '#part/part.ts';
+import type { SheetSide } from '#job/job.ts';
+import type { Region } from '#part/part.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import type { PartVariant } from './part-variants.ts';
 import type { PlannedDrawing } from './plan-drawn.ts';
@@ -18,7 +19,7 @@ const SAME_LENGTH = 0.02;
 const SAME_FIGURE = { share: 2e-3, least: 2e-3 };
 
 export function comparePlanned(first: PlannedDrawing, other: PlannedDrawing, variant: PartVariant): string[] {
-  const name = nameMap(first.part, other.part, variant);
+  const name = new Map(SIDES.flatMap((side) => [...nameMap(first, other, { side, variant })]));
   return [
     ...(variant.keepsIds ? compareNames(name) : []),
     ...compareFindings(
@@ -26,21 +27,49 @@ export function comparePlanned(first: PlannedDrawing, other: PlannedDrawing, var
       aboutThePart(other),
       (id) => name.get(id) ?? `no region for ${id}`,
     ),
-    ...compareLines(first.plan, other.plan, variant),
+    ...SIDES.flatMap((side) =>
+      compareLines(faceOf(first.plan, side), faceOf(other.plan, thereOf(side, variant)), variant).map(
+        (difference) => (side === 'far' ? `far face, ${difference}` : difference),
+      ),
+    ),
+    ...compareRemoved(first, other),
   ];
 }
 
-/** Region of the first drawing to the same ground in the other, by the ids. */
+const SIDES = ['near', 'far'] as const satisfies readonly SheetSide[];
+
+function thereOf(side: SheetSide, { isTurnedOver }: PartVariant): SheetSide {
+  return isTurnedOver === true ? (side === 'near' ? 'far' : 'near') : side;
+}
+
+function faceOf(plan: EtchPlan | undefined, side: SheetSide): EtchPlan | undefined {
+  return side === 'near' ? plan : plan?.far;
+}
+
+/** Share by which the metal taken may differ, and mm³ that it may at least. */
+const SAME_METAL = { share: 1e-4, least: 0.05 };
+
+function compareRemoved({ removed: first }: PlannedDrawing, { removed: other }: PlannedDrawing): string[] {
+  if (first === undefined || other === undefined) return [];
+  const most = Math.max(SAME_METAL.least, SAME_METAL.share * first);
+  return Math.abs(first - other) <= most ? [] : [`takes ${first} mm³, the other ${other}`];
+}
+
+function regionsOf({ part, plan }: PlannedDrawing, side: SheetSide): readonly Region[] {
+  return (side === 'near' ? part?.regions : plan?.far?.regions) ?? [];
+}
+
+/** Region of a face of the first drawing to the same ground in the other, by the ids. */
 function nameMap(
-  first: Part | undefined,
-  other: Part | undefined,
-  { placed }: PartVariant,
+  first: PlannedDrawing,
+  other: PlannedDrawing,
+  { side, variant }: { readonly side: SheetSide; readonly variant: PartVariant },
 ): Map<string, string> {
   const names = new Map<string, string>();
-  for (const { id, label } of first?.regions ?? []) {
-    const at = placed(label);
-    const found = other?.regions.find(({ loops }) => isInsideLoops(loops, at));
-    names.set(id, found?.id ?? 'none');
+  const there = regionsOf(other, thereOf(side, variant));
+  for (const { id, label } of regionsOf(first, side)) {
+    const at = variant.placed(label);
+    names.set(id, there.find(({ loops }) => isInsideLoops(loops, at))?.id ?? 'none');
   }
   return names;
 }
@@ -87,12 +116,16 @@ const OF_HOW_IT_IS_DRAWN: ReadonlySet<string> = new Set([
 
 /** Line numbers and places in the drawing are what a variant changes. */
 const OF_THE_DRAWING = new Set(['line', 'otherLine', 'at', 'kind', 'regions']);
+/** A web's two levels, whichever face is the near one. */
+const OF_A_SIDE = new Set(['near', 'far']);
 
 function said({ code, facts, place }: Finding, named: (id: string) => string): Said {
   const regions = (place.regions ?? []).map(named).sort();
   return {
     head: `${code} ${regions.join(' ')}`,
-    facts: Object.fromEntries(Object.entries(facts).filter(([key]) => !OF_THE_DRAWING.has(key))),
+    facts: Object.fromEntries(
+      Object.entries(facts).filter(([key]) => !(OF_THE_DRAWING.has(key) || OF_A_SIDE.has(key))),
+    ),
   };
 }
 

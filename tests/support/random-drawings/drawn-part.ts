@@ -5,6 +5,10 @@ import type { EdgeDatum, Masking } from '#job/job.ts';
 
 export const SHEET = 'SHEET';
 export const POCKETS = 'POCKETS';
+/** Pockets of the far face, as seen through the part. */
+export const BACK = 'BACK';
+/** What is cut out from both faces. */
+export const CUTS = 'CUTS';
 
 /** A closed cubic B-spline without weights. */
 export interface DrawnSpline {
@@ -28,6 +32,8 @@ export interface DrawnPart {
   readonly edgeDatum: EdgeDatum;
   readonly masking: Masking;
   readonly levels: 'as-drawn' | 'fewest';
+  /** Depth from each face of what is cut out, mm. */
+  readonly through?: number;
 }
 
 export function sheetOf(loop: Loop): DrawnCurve {

@@ -14,6 +14,8 @@ export interface PartVariant extends DxfForm {
   readonly placedBack: (span: Span) => Span;
   /** Whether it lies as first drawn, but for a shift: then its regions keep their names. */
   readonly keepsIds: boolean;
+  /** What the near face was is the far one here. */
+  readonly isTurnedOver?: boolean;
 }
 
 const STILL: Movement = { turn: 0, factor: 1, mirrored: false, shift: { x: 0, y: 0 } };
@@ -63,6 +65,12 @@ function moved(
     placedBack: (span) => moveSpan(moveSpan(span, unshift), unturn),
     keepsIds,
   };
+}
+
+export function movedCurves(curves: readonly DrawnCurve[], movement: Movement): DrawnCurve[] {
+  return curves.map((curve) =>
+    moveCurve(curve, movement, (at) => moveSpan({ kind: 'line', start: at, end: at }, movement).start),
+  );
 }
 
 function moveCurve(curve: DrawnCurve, movement: Movement, placed: (point: Point) => Point): DrawnCurve {
