@@ -2,6 +2,7 @@
 
 import { type Finding, finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
+import { labelPoint } from '#geometry/loops/label-point.ts';
 import { partAtTouches } from '#geometry/loops/part-at-touches.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, loopArea, pointAlong, type Span, tangentAlong } from '#geometry/span.ts';
@@ -60,13 +61,16 @@ function justInside(span: Span): Point {
 
 /** Outer loops of the opening by the region that they come into, for regions of the stage's level. */
 function partsByRegion(
-  { around }: MakingPlace,
+  { around, plan }: MakingPlace,
   opening: readonly Loop[],
   level: number,
 ): Map<PlannedRegion, Set<number>> {
   const parts = new Map<PlannedRegion, Set<number>>();
+  const hasThrough = plan.masking === 're-mask' && plan.regions.some(({ asked }) => asked.wall !== undefined);
   opening.forEach((loop, number) => {
     if (loopArea(loop) <= 0) return;
+    // With a new coat for each stage the window of what is cut out may reach over its neighbours: it is no part of their opening.
+    if (hasThrough && around.regionAt(labelPoint([loop]))?.asked.wall !== undefined) return;
     for (const span of loop) {
       const region = around.regionAt(justInside(span));
       if (region?.level !== level) continue;
