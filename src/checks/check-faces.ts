@@ -59,7 +59,11 @@ function websBetween(plan: EtchPlan, far: EtchPlan, job: FacesJob): Finding[] {
     regions,
     at: locateAreas(regions.map(({ loops }) => loops)).at,
   }));
-  const idsAt = (point: Point): string[] => locate.flatMap(({ regions, at }) => regions[at(point)]?.id ?? []);
+  const idsAt = (points: readonly Point[]): string[] =>
+    locate.flatMap(({ regions, at }) => {
+      const found = new Set(points.map((point) => regions[at(point)]));
+      return regions.filter((region) => found.has(region)).map(({ id }) => id);
+    });
   const reported = new Set<string>();
   const findings: Finding[] = [];
   for (const worst of [false, true]) {
@@ -75,12 +79,12 @@ function websBetween(plan: EtchPlan, far: EtchPlan, job: FacesJob): Finding[] {
       leastOver: (loops) => thicknessOver(stock.thickness, loops).least - less,
       under: rules.minWeb - ROUNDING,
     });
-    for (const { web, at, near, far: deep, stages } of webs) {
+    for (const { web, at, near, far: deep, stages, places } of webs) {
       const behind = floorsBehind(plan.stages[stages.near]?.level, far.stages[stages.far]?.level, {
         plan,
         far,
       });
-      const regions = behind.length === 0 ? idsAt(at) : behind;
+      const regions = behind.length === 0 ? idsAt(places) : behind;
       const key = regions.join(' ');
       if (reported.has(key)) continue;
       reported.add(key);

@@ -19,6 +19,8 @@ export interface ThinWeb {
   /** Of the sheet at its nominal thickness there, mm; below 0 where the etches meet. */
   readonly web: number;
   readonly at: Point;
+  /** One in each part of what leaves so little, `at` among them. */
+  readonly places: readonly Point[];
   /** Levels of the openings that make it, and which stages of their faces those are. */
   readonly near: number;
   readonly far: number;
@@ -83,10 +85,11 @@ function webOf(
     stages: { near: one.index, far: other.index },
   };
   const both = combineLoops('intersect', one.loops, other.loops).filter((loop) => loopArea(loop) > 0);
-  const [largest] = both.sort((a, b) => loopArea(b) - loopArea(a));
+  const places = both.sort((a, b) => loopArea(b) - loopArea(a)).map((loop) => labelPoint([loop]));
+  const [largest] = places;
   if (largest !== undefined) {
     const web = leastOver(both) - levels.near - levels.far;
-    return web < under ? { web, at: labelPoint([largest]), ...levels } : undefined;
+    return web < under ? { web, at: largest, places, ...levels } : undefined;
   }
   const reach = one.cut * one.factor + other.cut * other.factor;
   const nearest = nearestPlaces(one.loops.flat(), other.loops.flat(), reach + registration);
@@ -96,7 +99,7 @@ function webOf(
   const { from, to } = nearest;
   const at = { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share };
   const web = sheetAt(at) - depth;
-  return web < under ? { web, at, ...levels } : undefined;
+  return web < under ? { web, at, places: [at], ...levels } : undefined;
 }
 
 /** Depth of both on the shortest way between them, and the share of that way, from the near opening, where it is. */

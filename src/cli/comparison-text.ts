@@ -4,9 +4,9 @@ import type { Comparison, EdgeCompared, FloorCompared } from '#run/compare/compa
 import { PRINTED_AS_NOTHING } from '#units/depth-tolerances.ts';
 import { gaugedFigure, lengthFigure, type ShownUnit } from '#units/show-length.ts';
 
-export function comparisonText({ face, lines, edges, floors }: Comparison, unit: ShownUnit): string {
+export function comparisonText({ face, hand, lines, edges, floors }: Comparison, unit: ShownUnit): string {
   return [
-    `${lines} ${lines === 1 ? 'line' : 'lines'} read; the part that they would etch, against the plan${face === 'far' ? '’s far face' : ''}, ${unit}:`,
+    `${lines} ${lines === 1 ? 'line' : 'lines'} read${hand === 'opposite' ? ', of the opposite hand, mirrored' : ''}; the part that they would etch, against the plan${face === 'far' ? '’s far face' : ''}, ${unit}:`,
     ...edges.map((edge) => edgeText(edge, unit)),
     ...(floors.length === 0 ? ['no floor changes'] : floors.map((floor) => floorText(floor, unit))),
     '',

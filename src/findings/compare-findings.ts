@@ -33,6 +33,20 @@ export const compareWords = {
       remedy: 'Give the lines of the near face, or the job that etches both.',
     }),
   }),
+  'returned-opposite-hand': warn<{
+    /** By the file itself; else they fit the plan only when mirrored. */
+    readonly isNamed: boolean;
+    /** x of the mirror line in the drawing. */
+    readonly about: number;
+  }>({
+    title: 'The lines are for the opposite hand',
+    say: ({ isNamed, about }, show) => ({
+      reason: isNamed
+        ? `The file says so; they were mirrored about x = ${mm(about, show)} to be compared.`
+        : `As they came most pieces are missing; mirrored about x = ${mm(about, show)} they fit.`,
+      remedy: 'Cut them on parts of the opposite hand only.',
+    }),
+  }),
   'returned-line-open': stop<{ readonly gap: number | undefined }>({
     title: 'A line that came back is open',
     say: ({ gap }, show) => ({

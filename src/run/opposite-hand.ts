@@ -18,9 +18,10 @@ import type { PreparedHandoff } from './handoff-types.ts';
 import { mirrorChoices } from './mirror-choices.ts';
 
 /** Where the mirror stands in the drawing, mm. */
-const MIRROR = 0;
+export const MIRROR = 0;
 
-const HAND = 'Opposite hand (mirrored about x = 0): ';
+/** Begins the name of the part on all that is made of it, after the face where one is named. */
+export const HAND = 'Opposite hand (mirrored about x = 0): ';
 
 /** Twice the mirror, and the head of the name away, is what it was. */
 export function oppositeHand(prepared: PreparedHandoff): PreparedHandoff {

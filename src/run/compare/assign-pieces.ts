@@ -122,7 +122,7 @@ function missingPieces(plan: EtchPlan, stages: readonly Stage[], { paths, open }
 }
 
 /** Each connected piece with its holes. */
-function piecesOf(loops: readonly Loop[]): Loop[][] {
+export function piecesOf(loops: readonly Loop[]): Loop[][] {
   const parted = partAtTouches(loops, TOUCHING);
   const outers = parted.filter((loop) => loopArea(loop) > 0);
   const holes = parted.filter((loop) => loopArea(loop) <= 0);

@@ -16,10 +16,11 @@ import { movePoint } from '#geometry/spans/move-spans.ts';
 import type { SheetSide } from '#job/job.ts';
 import { datumShare } from '#plan/allowance.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
+import { MIRROR } from '#run/opposite-hand.ts';
 import { type JobRunOptions, type RunInput, type RunResult, runJob } from '#run/run-job.ts';
 import type { ShownUnit } from '#units/show-length.ts';
-import { assignPieces } from './assign-pieces.ts';
 import { type EdgeMove, edgeMoves } from './edge-moves.ts';
+import { findHand } from './find-hand.ts';
 import { type ReturnedFile, type ReturnedLines, returnedLines } from './returned-lines.ts';
 
 export interface EdgeCompared extends EdgeMove, Pick<DrawnStep, 'level' | 'beside' | 'regions' | 'asked'> {
@@ -39,6 +40,8 @@ export interface FloorCompared {
 export interface Comparison {
   /** That the lines are cut on. */
   readonly face: SheetSide;
+  /** Of the part that they are for; lines of the opposite hand were mirrored to be compared. */
+  readonly hand: 'as-drawn' | 'opposite';
   /** Lines read. */
   readonly lines: number;
   /** Deepest level first. */
@@ -98,14 +101,21 @@ export function comparePlan(
 ): PlanCompared {
   const origin = drawing?.origin ?? { x: 0, y: 0 };
   const read = returnedLines(file, { unit: drawing?.unit ?? 'mm', origin, face: asked });
-  const { face, paths, findings } = read;
+  const { face, isOpposite, findings } = read;
   if (hasStop(findings)) return read;
   const [plan, kitOf] = face === 'far' ? [near.far, farKit] : [near, nearKit];
   if (plan === undefined || kitOf === undefined) {
-    return { face, paths: [], findings: [finding('returned-face-not-etched', {}, { file: file.name })] };
+    return {
+      face,
+      isOpposite,
+      paths: [],
+      findings: [finding('returned-face-not-etched', {}, { file: file.name })],
+    };
   }
   const kit = kitOf();
-  const assigned = assignPieces(plan, paths, job.joinTolerance);
+  const setting = { joinTolerance: job.joinTolerance, usualMirror: MIRROR - origin.x };
+  const { paths, assigned, mirroredAbout } = findHand(plan, read.paths, setting);
+  const hand = isOpposite || mirroredAbout !== undefined ? 'opposite' : 'as-drawn';
   const { front } = kit.index;
   const openings = new Map(assigned.stages.map(({ number, opening }) => [number, opening]));
   const returned = indexFront({
@@ -129,15 +139,39 @@ export function comparePlan(
   const floors = changedFloors(plan, reachedRegions(kit, plan.regions), now);
   return {
     face,
+    isOpposite,
     paths,
-    comparison: { face, lines: paths.length, edges, floors },
+    comparison: { face, hand, lines: paths.length, edges, floors },
     findings: sortFindings([
       ...findings,
+      ...ofOppositeHand(file, { isOpposite, mirroredAbout, origin }),
       ...assigned.findings,
       ...edges.flatMap(movedFindings),
       ...lostFloors(floors),
     ]),
   };
+}
+
+interface HandFound {
+  readonly isOpposite: boolean;
+  readonly mirroredAbout: number | undefined;
+  readonly origin: Point;
+}
+
+/** Finding: `returned-opposite-hand`. */
+function ofOppositeHand(
+  { name }: ReturnedFile,
+  { isOpposite, mirroredAbout, origin }: HandFound,
+): readonly Finding[] {
+  // Named and mirrored once more, they are of the hand as drawn.
+  if (mirroredAbout === undefined) {
+    return isOpposite
+      ? [finding('returned-opposite-hand', { isNamed: true, about: MIRROR }, { file: name })]
+      : [];
+  }
+  return [
+    finding('returned-opposite-hand', { isNamed: false, about: mirroredAbout + origin.x }, { file: name }),
+  ];
 }
 
 /** A floor is listed as changed from this share of its region on, or this depth in mm: what a machinist may leave without a word. */

@@ -3,9 +3,10 @@ import type { Point } from '#geometry/point.ts';
 import { roundFigures } from '#units/round-figures.ts';
 import type { Comparison } from './compare-returned.ts';
 
-export function comparisonRecord({ face, lines, edges, floors }: Comparison) {
+export function comparisonRecord({ face, hand, lines, edges, floors }: Comparison) {
   return roundFigures({
     face,
+    hand,
     lines,
     edges: edges.map(({ level, beside, regions, asked, outward, inward, lost }) => ({
       level,

@@ -11,6 +11,7 @@ import { mirrorPath, mirrorPoint } from '#geometry/spans/mirror-spans.ts';
 import { movePath } from '#geometry/spans/move-spans.ts';
 import type { SheetSide } from '#job/job.ts';
 import { FAR_FACE, MIRROR } from '#run/far-side.ts';
+import { HAND } from '#run/opposite-hand.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { readProgram } from './read-program.ts';
 
@@ -23,6 +24,8 @@ export interface ReturnedFile {
 
 export interface ReturnedLines {
   readonly face: SheetSide;
+  /** The file names the opposite hand: its lines are mirrored back (M9.8). */
+  readonly isOpposite: boolean;
   /** Those of the far face, which are drawn as seen from it (M9.7), as seen through the part. */
   readonly paths: readonly Path[];
   /** A `stop` among them: the file could not be used. */
@@ -42,23 +45,29 @@ export function returnedLines(file: ReturnedFile, { unit, origin, face: asked }:
   const read = file.kind === 'program' ? fromProgram(file) : fromDrawing(file, unit);
   const { findings } = read;
   const face = holdsWords(file.bytes, FAR_WORDS) ? 'far' : (asked ?? 'near');
-  const { paths, from } = face === 'far' ? mirrored(read) : read;
+  const isOpposite = HAND_WORDS.some((words) => holdsWords(file.bytes, words));
+  // The far face of the opposite hand is mirrored twice.
+  const { paths, from } = (face === 'far') === isOpposite ? read : mirrored(read);
   const by = { x: from.x - origin.x, y: from.y - origin.y };
   const moved = by.x === 0 && by.y === 0 ? paths : paths.map((path) => movePath(path, by));
   return {
     face,
+    isOpposite,
     paths: moved,
     findings: findings.map((each) => ({ ...each, place: { ...each.place, file: file.name } })),
   };
 }
 
-interface Read extends Omit<ReturnedLines, 'face'> {
+interface Read extends Omit<ReturnedLines, 'face' | 'isOpposite'> {
   /** mm: where the paths are counted from in the file. */
   readonly from: Point;
 }
 
 /** As a note or a comment of ours says what the lines are. */
 const FAR_WORDS = `Scribe lines: ${FAR_FACE}`;
+
+/** In a program's comment there are no brackets within. */
+const HAND_WORDS = [HAND, HAND.replaceAll(/[()]/g, ' ')];
 
 /** Of ASCII words, wherever they stand: layers of notes may be switched off. */
 function holdsWords(bytes: Uint8Array, words: string): boolean {

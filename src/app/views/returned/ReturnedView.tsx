@@ -44,9 +44,10 @@ export function ReturnedView({ file }: { readonly file: ReturnedFile }) {
   );
 }
 
-function linesWords({ lines, face }: Comparison): string {
+function linesWords({ lines, face, hand }: Comparison): string {
   const side = face === 'far' ? 'the plan’s far face' : 'the plan';
-  return `${counted(lines, 'line', 'lines')} held against ${side}; the job stays as it is.`;
+  const turned = hand === 'opposite' ? ' of the opposite hand, mirrored and' : '';
+  return `${counted(lines, 'line', 'lines')}${turned} held against ${side}; the job stays as it is.`;
 }
 
 function MovedEdges({ comparison: { edges } }: { readonly comparison: Comparison }) {
