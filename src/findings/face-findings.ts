@@ -1,6 +1,7 @@
 /** Findings about the two faces of a sheet and the metal between them. Lengths in mm. */
+import { counted } from './counted.ts';
 import { mm } from './shown-figures.ts';
-import { type Figures, stop, warn } from './words.ts';
+import { type Figures, note, stop, warn } from './words.ts';
 
 /** What is left between two floors at their nearest, the far face off by the registration. */
 type Web = Figures<'web' | 'limit' | 'near' | 'far' | 'registration'>;
@@ -115,6 +116,23 @@ export const faceWords = {
         `the place is more than ${mm(limit, show)} away from it, or the cut has no two sides there.`,
       ],
       remedy: 'Move the place in "tabs" onto the cut-out, between its two sides.',
+    }),
+  }),
+  'tabs-placed': note<
+    Figures<'tabs' | 'width' | 'length' | 'apart' | 'fewest'> & {
+      /** The job says how many. */
+      readonly isCounted: boolean;
+    }
+  >({
+    title: 'Tabs placed evenly',
+    say: ({ tabs, width, length, apart, fewest, isCounted }, show) => ({
+      reason: [
+        `${counted(tabs, 'tab')} of ${mm(width, show)} ${tabs === 1 ? 'was' : 'were'} placed along ${mm(length, show)} of border, clear of corners:`,
+        isCounted
+          ? 'as many as the job says.'
+          : `one to every ${mm(apart, show)} begun, and no fewer than ${fewest} round a piece (from memory).`,
+      ],
+      remedy: `Give ${show.code('"count"')} for another number, or ${show.code('"at"')} for places of your own, in ${show.code('"tabs"')} of the requirement.`,
     }),
   }),
   'tab-too-thin': warn<Figures<'width' | 'left' | 'limit' | 'needed'>>({

@@ -62,7 +62,7 @@ function moveRequirement(requirement: Requirement, by: Point): Requirement {
   const { names, depth, tabs } = requirement;
   return {
     ...requirement,
-    ...(tabs === undefined ? {} : { tabs: { ...tabs, at: tabs.at.map((each) => movePoint(each, by)) } }),
+    ...(tabs?.at === undefined ? {} : { tabs: { ...tabs, at: tabs.at.map((each) => movePoint(each, by)) } }),
     names: 'at' in names ? { at: movePoint(names.at, by) } : names,
     depth: typeof depth === 'number' ? depth : depth.map((taper) => moveTaper(taper, by)),
   };

@@ -4,5 +4,7 @@ import type { Point } from '#geometry/point.ts';
 export interface Tabs {
   /** At mid-thickness, mm. */
   readonly width: number;
-  readonly at: readonly Point[];
+  /** Left out, they are placed evenly: `count` of them round each piece that they hold, or as many as is usual. */
+  readonly at?: readonly Point[];
+  readonly count?: number;
 }

@@ -1,20 +1,22 @@
 /**
  * Tabs across what is cut out (M9.9): strips of the region that stay masked on both faces, from one side of it to the other, square to
  * the border that is nearest to the place. The rest of the region goes as asked. Parts are named as those of a taper: the cut ones
- * first, then the tabs.
+ * first, then the tabs. Places that the job leaves open are chosen on the near face, and are those of the far one too.
  */
 import { type Finding, finding } from '#findings/finding.ts';
 import { cutFrame } from '#geometry/loops/cut-across.ts';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import { dot, type Point } from '#geometry/point.ts';
 import { distanceToSpan, type LineSpan, nearestShare, pointAlong, tangentAlong } from '#geometry/span.ts';
+import type { Tabs } from '#job/tabs.ts';
+import { chooseTabs, FEWEST_TABS, TAB_APART } from './choose-tabs.ts';
 import type { Asked, Part, Region, RegionId } from './part.ts';
 import { type RegionCuts, splitRegions } from './split-regions.ts';
 
 export interface TabbedPart {
   readonly part: Part;
   readonly asked: ReadonlyMap<RegionId, Asked>;
-  /** Finding: `tab-misses-cut`. */
+  /** Findings: `tab-misses-cut`, `tabs-placed`. */
   readonly findings: readonly Finding[];
 }
 
@@ -24,13 +26,25 @@ interface Tab {
   readonly middle: Point;
 }
 
-export function placeTabs(part: Part, asked: ReadonlyMap<RegionId, Asked>): TabbedPart {
+/** Places chosen for the tabs of a requirement. */
+export type TabPlaces = Map<Tabs, Point[]>;
+
+/** @param chosen by the near face, for the far one; filled in */
+export function placeTabs(
+  part: Part,
+  asked: ReadonlyMap<RegionId, Asked>,
+  chosen: TabPlaces = new Map(),
+): TabbedPart {
+  const isChosen = new Set(chosen.keys());
   const findings: Finding[] = [];
   const tabsOf = new Map<RegionId, readonly Tab[]>();
   for (const region of part.regions) {
     const tabs = asked.get(region.id)?.tabs;
     if (tabs === undefined) continue;
-    const placed = tabs.at.flatMap((at) => {
+    const own = isChosen.has(tabs) ? undefined : chosenIn(region, tabs, chosen);
+    if (own !== undefined) findings.push(...own.findings);
+    const places = tabs.at ?? own?.at ?? chosen.get(tabs) ?? [];
+    const placed = places.flatMap((at) => {
       const tab = tabAt(region, at, tabs.width);
       if (tab !== undefined) return [tab];
       // A layer's requirement has the tabs of all of its regions: a place in another of them is that one's.
@@ -56,6 +70,32 @@ export function placeTabs(part: Part, asked: ReadonlyMap<RegionId, Asked>): Tabb
   );
   const split = splitRegions(part, cutsOf);
   return { part: split.part, asked: askedOfParts(asked, tabsOf, split.partsOf), findings };
+}
+
+/** Undefined where the job names the places. Finding: `tabs-placed`. */
+function chosenIn(
+  region: Region,
+  tabs: Tabs,
+  chosen: TabPlaces,
+): { readonly at: readonly Point[]; readonly findings: readonly Finding[] } | undefined {
+  if (tabs.at !== undefined) return undefined;
+  const { at, length } = chooseTabs(
+    region.loops,
+    tabs,
+    (place) => tabAt(region, place, tabs.width) !== undefined,
+  );
+  chosen.set(tabs, [...(chosen.get(tabs) ?? []), ...at]);
+  if (at.length === 0) return { at, findings: [] };
+  const facts = {
+    tabs: at.length,
+    width: tabs.width,
+    length,
+    isCounted: tabs.count !== undefined,
+    apart: TAB_APART.value,
+    fewest: FEWEST_TABS.value,
+  };
+  const place = { at: region.label, regions: [region.id] };
+  return { at, findings: [finding('tabs-placed', facts, place)] };
 }
 
 /** What is asked of a region is asked of its parts, but of its tabs, which are land. */

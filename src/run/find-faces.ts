@@ -6,7 +6,7 @@ import type { Job, SheetSide } from '#job/job.ts';
 import { hasFarFace } from '#job/resolve/far-job.ts';
 import { askRegions } from '#part/ask-regions.ts';
 import type { Part } from '#part/part.ts';
-import { placeTabs } from '#part/place-tabs.ts';
+import { placeTabs, type TabPlaces } from '#part/place-tabs.ts';
 import { sizeFace } from '#part/size-face.ts';
 import type { PlanFace } from '#plan/make-plan.ts';
 import { farPartFor, type PartFound, partFor, type RunMemory } from './run-memory.ts';
@@ -33,8 +33,9 @@ export function findFaces(memory: RunMemory, input: FacesInput): FacesFound {
   const { part, findings } = found;
   // That every requirement meets no region then is no cause of its own.
   if (part.regions.length === 0 && hasStop(findings)) return { part, findings };
-  const near = askFace(found, job, { side: 'near', memory });
-  const far = hasFarFace(job) ? farFace(memory, input, found) : undefined;
+  const tabs: TabPlaces = new Map();
+  const near = askFace(found, job, { side: 'near', memory, tabs });
+  const far = hasFarFace(job) ? farFace(memory, input, { found, tabs }) : undefined;
   return {
     part,
     near: near.face,
@@ -51,7 +52,7 @@ interface FaceFound {
 function farFace(
   memory: RunMemory,
   { drawing, job, farBytes, options }: FacesInput,
-  near: PartFound,
+  { found: near, tabs }: { readonly found: PartFound; readonly tabs: TabPlaces },
 ): FaceFound {
   const { drawing: file } = job.far;
   if (file !== undefined && farBytes === undefined) {
@@ -59,21 +60,21 @@ function farFace(
   }
   const bytes = file === undefined ? undefined : farBytes;
   const { found, findings } = farPartFor(memory, { near: { drawing, found: near }, bytes, options, job });
-  const asked = askFace(found, job, { side: 'far', memory });
+  const asked = askFace(found, job, { side: 'far', memory, tabs });
   return { face: asked.face, findings: [...findings, ...found.findings, ...asked.findings] };
 }
 
 function askFace(
   { part, regionAt }: PartFound,
   job: Job,
-  { side, memory }: { readonly side: SheetSide; readonly memory: RunMemory },
+  { side, memory, tabs }: { readonly side: SheetSide; readonly memory: RunMemory; readonly tabs: TabPlaces },
 ): { face: PlanFace; findings: readonly Finding[] } {
   const requirements = job.requirements.filter(({ face = 'near' }) => face === side);
   const { asked, findings } = askRegions(part, { requirements }, regionAt);
   const sized = sizeFace({ part, asked }, job.sizing?.edge ?? 0, memory.sized[side]);
   // Both faces have the sheet's one edge.
   const sizedFindings = sized.findings.filter(({ place }) => side === 'near' || place.regions !== undefined);
-  const tabbed = placeTabs(sized.part, sized.asked);
+  const tabbed = placeTabs(sized.part, sized.asked, tabs);
   return {
     face: { part: tabbed.part, asked: tabbed.asked },
     findings: [...findings, ...sizedFindings, ...tabbed.findings],

@@ -103,4 +103,59 @@ describe('M9.9: a plate in a frame', () => {
     const requirements = [{ layer: 'CHANNEL', depth: 0.2, tabs: { width: 1, at: [[25, 10]] } }];
     expect(stops(await run(undefined, { requirements }))).toEqual(['job-value-wrong']);
   });
+
+  describe('tabs-placed: tabs without places', () => {
+    const placesOf = ({ planFile }: RunResult, face: string) =>
+      (planFile?.regions ?? [])
+        .filter((region) => region.face === face && Math.abs(region.area - 2 * 1.1) < 1e-6)
+        .map(({ label: [x, y] }) => [x, y] as const);
+
+    test('are three round a plate of 96 mm, clear of its corners, the same on both faces', async () => {
+      const result = await run({ width: 1.1 });
+      expect(stops(result)).toEqual([]);
+      const found = result.findings.filter(({ code }) => code === 'tabs-placed');
+      // Once, and not for either face.
+      expect(found.map(({ facts }) => facts)).toEqual([
+        { tabs: 3, width: 1.1, length: expect.closeTo(96, 6), isCounted: false, apart: 50, fewest: 3 },
+      ]);
+      const [near, far] = [placesOf(result, 'near'), placesOf(result, 'far')];
+      expect(near).toHaveLength(3);
+      expect(far).toEqual(near);
+      for (const [x, y] of near) {
+        for (const [cornerX, cornerY] of [
+          [10, 11],
+          [40, 11],
+          [40, 29],
+          [10, 29],
+        ] as const) {
+          // Farther than its own width, along the side that it stands on.
+          expect(Math.max(Math.abs(x - cornerX), Math.abs(y - cornerY))).toBeGreaterThan(2.2);
+        }
+      }
+    });
+
+    test('are as many as the job says', async () => {
+      const result = await run({ width: 1.1, count: 5 });
+      expect(stops(result)).toEqual([]);
+      expect(placesOf(result, 'near')).toHaveLength(5);
+      expect(placesOf(result, 'far')).toEqual(placesOf(result, 'near'));
+      expect(result.findings.find(({ code }) => code === 'tabs-placed')?.facts).toMatchObject({
+        tabs: 5,
+        isCounted: true,
+      });
+    });
+
+    test('given places stay, and nothing is said of them', async () => {
+      const result = await run({ width: 1.1, at: FOUR });
+      expect(result.findings.map(({ code }) => code)).not.toContain('tabs-placed');
+    });
+
+    test('tab-too-thin is said of them as of any', async () => {
+      expect((await run({ width: 0.6 })).findings.map(({ code }) => code)).toContain('tab-too-thin');
+    });
+
+    test('job-value-wrong: places and a number', async () => {
+      expect(stops(await run({ width: 1.1, at: FOUR, count: 4 }))).toEqual(['job-value-wrong']);
+    });
+  });
 });

@@ -18,6 +18,7 @@ import {
   point,
   positive,
   shownLength,
+  shownNumber,
   written,
 } from './kinds.ts';
 
@@ -50,14 +51,16 @@ const through: Kind<typeof throughChoice, true | number> = {
 const MOST_TABS = 200;
 const tabsGiven = z.strictObject({
   width: positive,
-  at: z.array(point).check(z.minLength(1), z.maxLength(MOST_TABS)),
+  at: z.optional(z.array(point).check(z.minLength(1), z.maxLength(MOST_TABS))),
+  count: z.optional(z.int().check(z.minimum(1), z.maximum(MOST_TABS))),
 });
 
 const tabs: Kind<typeof tabsGiven, Tabs> = {
   ...written(tabsGiven),
-  read: ({ width, at }, { job, drawing }) => ({
+  read: ({ width, at, count }, { job, drawing }) => ({
     width: jobMillimetres(width, job),
-    at: at.map((each) => drawnPoint(each, drawing)),
+    ...(at === undefined ? {} : { at: at.map((each) => drawnPoint(each, drawing)) }),
+    ...(count === undefined ? {} : { count }),
   }),
 };
 
@@ -129,10 +132,14 @@ export const requirements = list(
       tabs: withParts(
         open(tabs, {
           label: 'Tabs',
-          help: '`{ "width", "at": [[x, y], …] }`: strips left across the cut-out, so that nothing falls: how wide, and where ([two faces](job-file.md#two-faces))',
+          help: '`{ "width", "at": [[x, y], …] }`: strips left across the cut-out, so that nothing falls: how wide, and where; or with `"count"`, or neither, placed evenly ([two faces](job-file.md#two-faces))',
         }),
         {
           width: { label: 'Width of tabs', control: shownLength({ least: LEAST, most: 100 }), usual: 2 },
+          count: {
+            label: 'Number of tabs',
+            control: shownNumber('', { least: 1, most: MOST_TABS, isWhole: true }),
+          },
         },
       ),
       plus: usually(length(), {

@@ -125,9 +125,15 @@ function checkDistinct(levels: unknown, path: JsonPath, placeOf: PlaceOf): Findi
   });
 }
 
-/** What is not cut out needs nothing to hold it. */
+/** What is not cut out needs nothing to hold it; places say how many they are. */
 function checkTabs({ tabs, through }: Keyed, path: JsonPath, placeOf: PlaceOf): Finding[] {
-  if (tabs === undefined || through !== undefined) return [];
+  if (tabs === undefined) return [];
+  const { at, count } = keyed(tabs);
+  if (through !== undefined && at !== undefined && count !== undefined) {
+    const facts = { found: 'places of tabs and their number', expected: 'one of the two' };
+    return [finding('job-value-wrong', facts, placeOf([...path, 'tabs', 'count']))];
+  }
+  if (through !== undefined) return [];
   const facts = { found: 'tabs of a region that is not cut out', expected: '"through" beside them' };
   return [finding('job-value-wrong', facts, placeOf(path))];
 }

@@ -96,12 +96,25 @@ export function withSplit(
   return near === undefined ? rest : { ...rest, split: inJobUnits(job, near) };
 }
 
-/** Strips across a cut-out, of one width, mm, at points of the drawing; none are no tabs. */
+export interface TabsGiven {
+  /** mm */
+  readonly width: number;
+  /** Points of the drawing. Without them tabs are placed evenly: so many, or as many as is usual. */
+  readonly at?: readonly (readonly [number, number])[] | undefined;
+  readonly count?: number | undefined;
+}
+
+/** Strips across a cut-out, of one width; an empty list of places is no tabs. */
 export function withTabs(
   job: JobFile,
   { tabs: _, ...rest }: Requirement,
-  tabs: { readonly width: number; readonly at: readonly (readonly [number, number])[] } | undefined,
+  tabs: TabsGiven | undefined,
 ): Requirement {
-  if (tabs === undefined || tabs.at.length === 0) return rest;
-  return { ...rest, tabs: { width: inJobUnits(job, tabs.width), at: tabs.at.map(([x, y]) => [x, y]) } };
+  if (tabs === undefined || tabs.at?.length === 0) return rest;
+  const { at, count } = tabs;
+  const placed =
+    at === undefined
+      ? { ...(count === undefined ? {} : { count }) }
+      : { at: at.map(([x, y]): [number, number] => [x, y]) };
+  return { ...rest, tabs: { width: inJobUnits(job, tabs.width), ...placed } };
 }

@@ -4,6 +4,7 @@ import {
   cutOut,
   type Requirement,
   requirementOf,
+  type TabsGiven,
   withEdge,
   withFace,
   withSplit,
@@ -15,6 +16,7 @@ import { ChoiceField } from '#app/views/job/ChoiceField.tsx';
 import { RowsField } from '#app/views/job/RowsField.tsx';
 import { wordsOf } from '#app/views/job/words-of.ts';
 import { LengthField } from '#app/views/LengthField.tsx';
+import { NumberField } from '#app/views/NumberField.tsx';
 import { Disclosure } from '#app/views/planning/Disclosure.tsx';
 import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { JOB, type JobFile } from '#job/job-file.ts';
@@ -154,8 +156,8 @@ function TabFields({ job, names, asked }: AskedProps) {
   const { actions } = useWorkbench();
   const tabs = asked?.tabs;
   const width = tabs === undefined ? members.tabs.parts.width.usual : fromJobUnits(job, tabs.width);
-  const at = tabs?.at ?? [];
-  const take = (next: { width: number; at: readonly (readonly [number, number])[] }) =>
+  const isEven = tabs !== undefined && tabs.at === undefined;
+  const take = (next: TabsGiven | undefined) =>
     actions.changeSelection((each, now) => withTabs(now, each, next), `tabs of ${names}`);
   return (
     <>
@@ -163,14 +165,24 @@ function TabFields({ job, names, asked }: AskedProps) {
         of={members.tabs.parts.width}
         length={tabs === undefined ? undefined : width}
         usual={members.tabs.parts.width.usual}
-        onTake={(length) => take({ width: length, at })}
+        onTake={(length) => take({ ...tabs, width: length })}
       />
       <RowsField
         label={members.tabs.label}
-        rows={at}
+        rows={tabs?.at ?? []}
         columns={['x', 'y']}
         onTake={(rows) => take({ width, at: rows.map(([x = 0, y = 0]) => [x, y] as const) })}
       />
+      <NumberField
+        of={members.tabs.parts.count}
+        value={tabs?.count}
+        usual={isEven ? 'as usual' : 'none'}
+        onTake={(count) => take({ width, count })}
+        onClear={() => take({ width })}
+      />
+      <button type="button" onClick={() => take(isEven ? undefined : { width })}>
+        {isEven ? 'Take the tabs out' : 'Place tabs evenly'}
+      </button>
     </>
   );
 }
