@@ -2,11 +2,11 @@
  * The largest safe opening of a level (M3.1): the regions at least that deep, less every point that is nearer to a
  * shallower region than its allowance. One winding-number union a level: the border of the deep regions is pushed in,
  * span by span, by the allowance towards the region across it; lines between two shallower regions that are still near
- * enough to matter add strips of their own.
+ * enough to matter add strips of their own. Where only a window of it is asked for, the cost grows with the borders near that.
  */
 
 import { type HalfEdges, traceBorder } from '#geometry/arrangement/half-edges.ts';
-import { boxesMeet, boxOfSpan, boxOfSpans, growBox } from '#geometry/box.ts';
+import { type Box, boxesMeet, boxOfSpan, boxOfSpans, growBox } from '#geometry/box.ts';
 import type { GridPolygon } from '#geometry/grow/grid-polygon.ts';
 import { combinePolygons, gridPolygonOf, positivelyWound } from '#geometry/grow/grid-polygons.ts';
 import { type PushedBorder, pushAlone, pushBorder } from '#geometry/grow/push-border.ts';
@@ -34,6 +34,12 @@ export interface LevelInCluster {
   readonly origin: Point;
 }
 
+/** Part of the plane, and which faces have to do with what is opened there. */
+export interface Window {
+  readonly box: Box;
+  readonly isNear: (face: number) => boolean;
+}
+
 export interface LargestOpening {
   readonly polygons: readonly GridPolygon[];
   readonly carriers: readonly Carrier[];
@@ -43,14 +49,19 @@ export interface LargestOpening {
   readonly sheetEdge: readonly Span[];
 }
 
-/** @param allowanceTo allowance of this level towards a region of the given level, mm */
+/**
+ * @param allowanceTo allowance of this level towards a region of the given level, mm
+ * @param window where it is asked for; beyond it the opening is not kept back, or lacks whole faces
+ */
 export function largestOpening(
   { field, cluster, level, origin }: LevelInCluster,
   allowanceTo: (depth: number) => number,
+  window?: Window,
 ): LargestOpening {
   const { walk } = field;
   const levelOf = (face: number) => field.levels[face] ?? -1;
   const isDeep = (face: number) => levelOf(face) >= level;
+  const isOpened = (face: number) => isDeep(face) && (window === undefined || window.isNear(face));
   const keptBackBy = new Set<number>();
   const carriers: Carrier[] = [];
   const own: Loop[] = [];
@@ -62,11 +73,13 @@ export function largestOpening(
 
   const deepSpans: Span[] = [];
   const sheetEdge: Span[] = [];
-  for (const chain of traceBorder(walk, cluster.halfEdges, isDeep)) {
+  for (const chain of traceBorder(walk, cluster.halfEdges, isOpened)) {
     const border = chain.map((halfEdge) => {
       const span = walk.spanOf(halfEdge);
       const across = levelOf(walk.rightOf(halfEdge));
       deepSpans.push(span);
+      // Between deep faces there is nothing to keep back from: the border stands there only because the window ends.
+      if (across >= level) return { span, width: 0 };
       if (across < 0) {
         sheetEdge.push(span);
         return { span, width: 0 };
@@ -78,7 +91,7 @@ export function largestOpening(
     take(pushBorder(border), own);
   }
 
-  const near = boxOfSpans(deepSpans);
+  const near = window?.box ?? boxOfSpans(deepSpans);
   for (const halfEdge of [...cluster.halfEdges, ...(sheetEdge.length > 0 ? field.sheetEdges : [])]) {
     const shallower = levelOf(walk.rightOf(halfEdge));
     const here = levelOf(walk.leftOf(halfEdge));

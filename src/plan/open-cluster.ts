@@ -3,12 +3,12 @@
  * earlier stage has already cut are not cut again, so a line may be open and end on an earlier one.
  */
 
-import type { GridPolygon } from '#geometry/grow/grid-polygon.ts';
+import { type Box, boxesMeet, boxOfSpan, EMPTY_BOX, growBox, joinBoxes } from '#geometry/box.ts';
 import { combinePolygons, gridOrigin, gridPolygonOf } from '#geometry/grow/grid-polygons.ts';
-import { type Carrier, type RebuiltLoop, rebuildLoops, spansOf } from '#geometry/grow/rebuild-loops.ts';
+import { type RebuiltLoop, rebuildLoops, spansOf } from '#geometry/grow/rebuild-loops.ts';
 import { type Loop, type Path, reverseSpans } from '#geometry/span.ts';
 import { SAFELY_APART } from '#geometry/tolerances.ts';
-import { allowance, type Undercut } from './allowance.ts';
+import { allowance, type Undercut, wholeUndercut } from './allowance.ts';
 import type { Cluster } from './find-clusters.ts';
 import {
   asKnown,
@@ -36,12 +36,7 @@ interface Step extends LevelInCluster {
   readonly levels: readonly number[];
   readonly bared: Bared;
   readonly borderOf: (level: number) => LevelBorder;
-}
-
-/** Polygons and what they can be rebuilt from. */
-interface Reach {
-  readonly polygons: readonly GridPolygon[];
-  readonly carriers: readonly Carrier[];
+  readonly boxOf: (face: number) => Box;
 }
 
 /** Plans one cluster. Depends on nothing outside it but the sheet's edge. */
@@ -49,17 +44,18 @@ export function openCluster(field: LevelField, cluster: Cluster, undercut: Under
   const levels = [...new Set(cluster.faces.map((face) => field.levels[face] ?? 0))].sort((a, b) => b - a);
   const origin = gridOrigin(cluster.halfEdges.map((halfEdge) => field.walk.spanOf(halfEdge)));
   const borderOf = levelBorders(field, cluster);
+  const boxOf = faceBoxes(field, cluster);
   const hasThrough = cluster.faces.some((face) => field.keepOfThrough?.has(face));
   let bared: Bared = { loops: [], isLargest: true, level: Number.POSITIVE_INFINITY, keptBackBy: new Set() };
   const stages = levels.map((level) => {
-    const step: Step = { field, cluster, undercut, levels, level, bared, borderOf, origin };
+    const step: Step = { field, cluster, undercut, levels, level, bared, borderOf, boxOf, origin };
     const allowanceTo = (depth: number) => allowance(undercut, { level, depth });
-    const largest = largestOpening(step, allowanceTo);
     // Lines of a contour that is cut out keep openings of all levels back alike: none lies clear inside the next.
     const isWhole = !hasThrough && hasNoZone(bared, level);
+    const reach = isWhole ? largestOpening(step, allowanceTo) : withinZone(step, allowanceTo);
     const { loops, piece, lines } =
-      isWhole && isStrictlyInside(step, largest) ? aroundBared(step, largest) : part(step, largest, isWhole);
-    bared = { loops, isLargest: isWhole, level, keptBackBy: largest.keptBackBy };
+      isWhole && isStrictlyInside(step, reach) ? aroundBared(step, reach) : part(step, reach);
+    bared = { loops, isLargest: isWhole, level, keptBackBy: reach.keptBackBy };
     return { level, piece, opening: loops.map(spansOf), lines, chords: chordPlaces(loops) };
   });
   return { faces: cluster.faces, stages, closedFaces: closedFaces(field, cluster, stages) };
@@ -102,9 +98,7 @@ function aroundBared({ bared, origin }: Step, largest: LargestOpening): Peeled {
 }
 
 /** P(ℓ) = (O(ℓ) ∩ zone) − Ω(previous), Ω(ℓ) = Ω(previous) ∪ P(ℓ), on the grid; then both are rebuilt. */
-function part(step: Step, largest: LargestOpening, isWhole: boolean): Peeled {
-  const { bared, origin } = step;
-  const reach: Reach = isWhole ? largest : withinZone(step, largest);
+function part({ bared, origin }: Step, reach: LargestOpening): Peeled {
   const earlier = bared.loops.map(spansOf);
   const carriers = [...asKnown(earlier.flat()), ...reach.carriers];
   const before = earlier.map((loop) => gridPolygonOf(loop, origin));
@@ -113,18 +107,35 @@ function part(step: Step, largest: LargestOpening, isWhole: boolean): Peeled {
   return {
     loops,
     piece: piece.map(spansOf),
-    lines: scribeLines(piece, [...earlier.flat(), ...largest.sheetEdge]),
+    lines: scribeLines(piece, [...earlier.flat(), ...reach.sheetEdge]),
   };
 }
 
-function withinZone({ undercut, levels, level, borderOf, origin }: Step, largest: LargestOpening): Reach {
+/** O(ℓ) ∩ zone: of the largest opening only what lies about the zone is made. */
+function withinZone(step: Step, allowanceTo: (depth: number) => number): LargestOpening {
+  const { undercut, levels, level, borderOf, boxOf, origin } = step;
   const deeper = levels.filter((each) => each > level);
   const allowanceFrom = new Map(
     deeper.map((each) => [each, allowance(undercut, { level: each, depth: level })]),
   );
   const zone = pieceZone(borderOf, { level, allowanceFrom, origin });
+  // No border keeps an opening farther back than the deepest level keeps from land.
+  const felt = growBox(zone.box, wholeUndercut(undercut, levels[0] ?? level) + SAFELY_APART);
+  const isNear = (face: number) => boxesMeet(boxOf(face), felt);
+  const largest = largestOpening(step, allowanceTo, { box: zone.box, isNear });
   return {
+    ...largest,
     polygons: combinePolygons('intersect', largest.polygons, zone.polygons),
     carriers: [...largest.carriers, ...zone.carriers],
   };
+}
+
+/** Boxes of a cluster's faces. */
+function faceBoxes({ walk }: LevelField, { halfEdges }: Cluster): (face: number) => Box {
+  const boxes = new Map<number, Box>();
+  for (const halfEdge of halfEdges) {
+    const face = walk.leftOf(halfEdge);
+    boxes.set(face, joinBoxes(boxes.get(face) ?? EMPTY_BOX, boxOfSpan(walk.spanOf(halfEdge))));
+  }
+  return (face) => boxes.get(face) ?? EMPTY_BOX;
 }

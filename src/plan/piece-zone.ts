@@ -11,11 +11,14 @@ import { pushBorder } from '#geometry/grow/push-border.ts';
 import type { Carrier } from '#geometry/grow/rebuild-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, reverseSpans } from '#geometry/span.ts';
+import { SAGITTA } from '#geometry/tolerances.ts';
 import type { Cluster } from './find-clusters.ts';
 import type { LevelField } from './largest-opening.ts';
 
 export interface PieceZone {
   readonly polygons: readonly GridPolygon[];
+  /** Holds all of them. */
+  readonly box: Box;
   readonly carriers: readonly Carrier[];
 }
 
@@ -54,10 +57,12 @@ export function pieceZone(
   const { loops: own, box } = borderOf(level);
   const spans = own.flat();
   let polygons: readonly GridPolygon[] = own.map((loop) => gridPolygonOf(loop, origin));
-  if (own.length === 0) return { polygons, carriers: [] };
+  let widest = 0;
+  if (own.length === 0) return { polygons, box, carriers: [] };
   for (const [deeper, width] of allowanceFrom) {
     const there = borderOf(deeper);
     if (!boxesMeet(growBox(box, width), there.box)) continue;
+    widest = Math.max(widest, width);
     for (const loop of there.loops) for (const span of loop) spans.push(span);
     const margin = own.map((loop) => pushBorder(reverseSpans(loop).map((span) => ({ span, width }))));
     for (const { carriers } of margin) for (const span of carriers) spans.push(span);
@@ -71,5 +76,9 @@ export function pieceZone(
     );
     polygons = combinePolygons('unite', polygons, inside);
   }
-  return { polygons, carriers: spans.map((span) => ({ span, isKnown: false })) };
+  return {
+    polygons,
+    box: growBox(box, widest + SAGITTA),
+    carriers: spans.map((span) => ({ span, isKnown: false })),
+  };
 }
