@@ -33,6 +33,11 @@ export interface Feature {
   readonly side: number;
   readonly from: number;
   readonly sweep: number;
+  /** Corner: unit directions in which its sector starts and ends. */
+  readonly fromX: number;
+  readonly fromY: number;
+  readonly toX: number;
+  readonly toY: number;
   /** Cosine of half the sweep. */
   readonly cosHalf: number;
   /** Length of the source span. */
@@ -60,6 +65,8 @@ export function loopFeatures(
   return features;
 }
 
+const NO_SECTOR = { fromX: 0, fromY: 0, toX: 0, toY: 0 };
+
 function spanFeature(span: Span, stage: number): Feature {
   const { start, end } = span;
   if (span.kind === 'arc') return arcFeature(span, stage);
@@ -80,6 +87,7 @@ function spanFeature(span: Span, stage: number): Feature {
     side: 0,
     from: 0,
     sweep: 0,
+    ...NO_SECTOR,
     cosHalf: 0,
     length,
   };
@@ -103,6 +111,7 @@ function arcFeature(arc: ArcSpan, stage: number): Feature {
     side: Math.sign(sweep),
     from,
     sweep,
+    ...NO_SECTOR,
     cosHalf: cos(sweep / 2),
     length: radius * Math.abs(sweep),
   };
@@ -130,6 +139,10 @@ function cornerFeature(before: Span, after: Span, stage: number): Feature | unde
     side: 1,
     from,
     sweep: turn,
+    fromX: cos(from),
+    fromY: sin(from),
+    toX: cos(from + turn),
+    toY: sin(from + turn),
     cosHalf: cos(turn / 2),
     length: 0,
   };

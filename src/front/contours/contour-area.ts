@@ -41,7 +41,7 @@ export function contourArea(kit: ContourKit, { members, moment, depth, clip }: C
   return best ?? { area: 0, gap: undefined };
 }
 
-export interface SweptAreaAsk extends ContourAreaAsk {
+export interface SweptAreaAsk extends Omit<ContourAreaAsk, 'depth'> {
   /** Others that can cut and hide the members, and count for nothing themselves. */
   readonly beside: ArrayLike<number>;
   /** Stage indices of all of them. */
@@ -51,15 +51,20 @@ export interface SweptAreaAsk extends ContourAreaAsk {
   readonly origin: Point;
 }
 
-/** What some features add to the area inside a contour, as swept from an origin, mm². */
+/** What some features add to the area inside the contour at a depth, as swept from an origin, mm². */
 export function sweptArea(
   kit: ContourKit,
-  { moment, depth, origin, stages, ...which }: SweptAreaAsk,
-): number {
+  { moment, origin, stages, members, beside, clip, withoutBorder }: SweptAreaAsk,
+): (depth: number) => number {
   const reaches: number[] = new Array(moment.cuts.length).fill(-1);
-  for (const stage of stages) reaches[stage] = reachAt(moment, stage, depth);
-  const segments = contourSegments(kit, { ...which, reaches }).filter((segment) => segment.withFloor);
-  return areaSwept(segments, origin);
+  const ask = { members, beside, clip, withoutBorder, reaches };
+  return (depth) => {
+    for (const stage of stages) reaches[stage] = reachAt(moment, stage, depth);
+    return areaSwept(
+      contourSegments(kit, ask).filter((segment) => segment.withFloor),
+      origin,
+    );
+  };
 }
 
 function enclosedArea(all: readonly ContourSegment[]): ContourArea {

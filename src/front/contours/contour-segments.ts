@@ -53,12 +53,13 @@ export function contourSegments(kit: ContourKit, ask: ContourAsk): ContourSegmen
   const borders = clip === undefined ? [] : clip.features.map((feature) => offsetFeature(feature, 0));
   cutAll(kit, ask, borders);
   const segments: ContourSegment[] = [];
+  const floorStage = reaches.indexOf(0);
   for (let i = 0; i < members.length; i++) {
     const member = members[i] as number;
     const curve = curves[member];
     if (curve === undefined) continue;
     forEachPart(curve, (part) => {
-      const segment = frontSegment(kit, ask, member, part);
+      const segment = frontSegment(kit, ask, { member, floorStage }, part);
       if (segment !== undefined) segments.push(segment);
     });
   }
@@ -147,18 +148,20 @@ function middleOf({ curve, from, to }: CurvePart): Middle {
   return { curve, x, y };
 }
 
-/** The segment that a part of an offset feature makes, unless its middle is hidden or cut off. */
+/**
+ * The segment that a part of an offset feature makes, unless its middle is hidden or cut off.
+ * @param at the feature's number, and the stage whose floor lies at this very depth
+ */
 function frontSegment(
   kit: ContourKit,
   ask: ContourAsk,
-  member: number,
+  { member, floorStage }: { readonly member: number; readonly floorStage: number },
   part: CurvePart,
 ): ContourSegment | undefined {
   const middle = middleOf(part);
   const { feature } = part.curve;
   const verdict = hiddenBy(kit, ask, member, middle);
   if (verdict === 'hidden') return undefined;
-  const floorStage = ask.reaches.indexOf(0);
   const isFloor = feature.stage === floorStage;
   const withFloor = verdict !== 'on-floor';
   if (isFloor && !withFloor) return undefined;

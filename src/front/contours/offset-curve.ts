@@ -46,12 +46,12 @@ export function offsetFeature(feature: Feature, reach: number): OffsetCurve | un
     };
     return boxed(feature, ends, { radius, bow });
   }
-  const to = feature.from + feature.sweep;
+  const { fromX, fromY, toX, toY } = feature;
   const ends = {
-    ax: cx + radius * cos(feature.from),
-    ay: cy + radius * sin(feature.from),
-    bx: cx + radius * cos(to),
-    by: cy + radius * sin(to),
+    ax: cx + radius * fromX,
+    ay: cy + radius * fromY,
+    bx: cx + radius * toX,
+    by: cy + radius * toY,
   };
   return boxed(feature, ends, { radius, bow });
 }

@@ -156,9 +156,8 @@ function volumeByWalls(kit: ContourKit, cluster: MetalCluster, moment: Moment): 
       const { members, stages } = group;
       const beside = besideIn(kit.index, group, { moment, range });
       const ask = { members, stages, beside, moment, origin, clip: near, withoutBorder: true };
-      const areaAt = (depth: number): number => sweptArea(kit, { ...ask, depth });
       const allowed = SLICE_AGREEMENT * scale * share * (range.deeper - range.shallower);
-      volume += integrateDepth(areaAt, range, { share: VOLUME_AGREEMENT, allowed });
+      volume += integrateDepth(sweptArea(kit, ask), range, { share: VOLUME_AGREEMENT, allowed });
     }
   }
   if (clip === undefined) return { volume, gap };
@@ -166,8 +165,11 @@ function volumeByWalls(kit: ContourKit, cluster: MetalCluster, moment: Moment): 
   let shallower = 0;
   for (const deeper of floors) {
     const allowed = SLICE_AGREEMENT * scale * (deeper - shallower);
-    const areaAt = (depth: number): number => sweptArea(kit, { ...ask, depth });
-    volume += integrateDepth(areaAt, { shallower, deeper }, { share: VOLUME_AGREEMENT, allowed });
+    volume += integrateDepth(
+      sweptArea(kit, ask),
+      { shallower, deeper },
+      { share: VOLUME_AGREEMENT, allowed },
+    );
     shallower = deeper;
   }
   return { volume, gap };

@@ -21,3 +21,16 @@ test('a corner within the range is closed in on until both sums agree', () => {
   const rough = integrateDepth(area, range, { share: 1e-9, allowed: 10 });
   expect(Math.abs(rough - exact)).toBeGreaterThan(1e-4);
 });
+
+test('a leap, where one of two walls in line passes the other, takes no more looks than its height asks for', () => {
+  const leap = 0.77;
+  const exact = 40 * 1.9 + 4.5 * (1.9 - leap);
+  let looks = 0;
+  const area = (z: number) => {
+    looks++;
+    return z < leap ? 40 : 44.5;
+  };
+  const found = integrateDepth(area, { shallower: 0, deeper: 1.9 }, { share: 1e-9, allowed: 0.02 });
+  expect(Math.abs(found - exact)).toBeLessThan(0.02);
+  expect(looks).toBeLessThan(180);
+});
