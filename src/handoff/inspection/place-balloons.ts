@@ -1,8 +1,10 @@
 /**
  * Where numbered balloons stand: each as near to its mark as leaves it clear of other balloons, of marks and of leaders, with no two leaders
  * crossed. Where marks are crowded they go farther out; where nothing is clear a leader crosses another, and as a last resort passes under a
- * balloon. Balloons themselves stand apart as long as the room has a place. Cost: marks² × places tried.
+ * balloon. Balloons themselves stand apart as long as the room has a place. Cost: marks × places tried × what is near a place; and for
+ * places that are apart, × leaders near the mark.
  */
+import { type Box, boxesMeet, boxOfPoints, growBox } from '#geometry/box.ts';
 import { cross, distance, type Point, subtract } from '#geometry/point.ts';
 import { distanceToSpan, lineSpan } from '#geometry/span.ts';
 import type { PageBox } from '#handoff/pdf/pen.ts';
@@ -29,27 +31,68 @@ interface Placed {
 }
 
 interface Ground {
-  readonly set: readonly Placed[];
-  readonly marks: readonly Point[];
   readonly room: BalloonRoom;
+  readonly marks: NearPoints;
+  readonly centers: NearPoints;
+  /** Of those placed already all whose leaders come near enough to matter. */
+  readonly near: readonly Placed[];
 }
 
 export function placeBalloons(marks: readonly Point[], room: BalloonRoom): Point[] {
-  const set: Placed[] = [];
-  for (const mark of marks) set.push({ mark, center: placeOf(mark, { set, marks, room }) });
+  const { radius } = room;
+  const markGrid = nearPoints(radius + CLEAR);
+  const centers = nearPoints(2 * radius + APART);
+  for (const mark of marks) markGrid.add(mark);
+  const set: (Placed & { readonly box: Box })[] = [];
+  for (const mark of marks) {
+    const felt = growBox(boxOfPoints([mark]), (LAST + 1) * radius + CLEAR);
+    const near = set.filter(({ box }) => boxesMeet(box, felt));
+    const center = placeOf(mark, { room, marks: markGrid, centers, near });
+    set.push({ mark, center, box: boxOfPoints([mark, center]) });
+    centers.add(center);
+  }
   return set.map(({ center }) => center);
+}
+
+/** Points that are asked for by what lies within one distance. */
+interface NearPoints {
+  readonly add: (point: Point) => void;
+  readonly isAnyAt: (place: Point) => boolean;
+}
+
+/** @param within of a place, the distance itself counted in */
+function nearPoints(within: number): NearPoints {
+  const cells = new Map<string, Point[]>();
+  const cellOf = (value: number): number => Math.floor(value / within);
+  return {
+    add: (point) => {
+      const key = `${cellOf(point.x)} ${cellOf(point.y)}`;
+      const cell = cells.get(key);
+      if (cell === undefined) cells.set(key, [point]);
+      else cell.push(point);
+    },
+    isAnyAt: (place) => {
+      const [column, row] = [cellOf(place.x), cellOf(place.y)];
+      for (let i = column - 1; i <= column + 1; i++) {
+        for (let j = row - 1; j <= row + 1; j++) {
+          if (cells.get(`${i} ${j}`)?.some((each) => distance(each, place) <= within)) return true;
+        }
+      }
+      return false;
+    },
+  };
 }
 
 /** The nearest place that is clear of all; else the nearest whose leader is clear, or that is apart. */
 function placeOf(mark: Point, ground: Ground): Point {
-  const { set, room } = ground;
+  const { near, room, marks, centers } = ground;
   let [apart, clear]: (Point | undefined)[] = [];
   for (const center of placesAround(mark, room)) {
-    if (!isApart(center, ground)) continue;
+    if (centers.isAnyAt(center) || marks.isAnyAt(center)) continue;
     apart ??= center;
-    if (!isLeaderClear({ mark, center }, set, room.radius)) continue;
+    if (!isLeaderClear({ mark, center }, near, room.radius)) continue;
     clear ??= center;
-    if (set.every((other) => !doCross(mark, center, other))) return center;
+    if (near.every((other) => !doCross(mark, center, other))) return center;
   }
   return clear ?? apart ?? mark;
 }
@@ -72,17 +115,10 @@ function* placesAround({ x, y }: Point, { radius, room }: BalloonRoom): Generato
   }
 }
 
-function isApart(place: Point, { set, marks, room: { radius } }: Ground): boolean {
-  return (
-    set.every(({ center }) => distance(center, place) > 2 * radius + APART) &&
-    marks.every((mark) => distance(mark, place) > radius + CLEAR)
-  );
-}
-
 /** Its leader under no balloon, and no earlier leader under its balloon. */
-function isLeaderClear({ mark, center }: Placed, set: readonly Placed[], radius: number): boolean {
+function isLeaderClear({ mark, center }: Placed, near: readonly Placed[], radius: number): boolean {
   const own = lineSpan(mark, center);
-  return set.every(
+  return near.every(
     (other) =>
       distanceToSpan(own, other.center) > radius + CLEAR &&
       distanceToSpan(lineSpan(other.mark, other.center), center) > radius + CLEAR,
