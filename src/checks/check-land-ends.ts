@@ -14,23 +14,40 @@ const PIECES_APART = 4;
 
 export function checkLandEnds({ plan, job }: PlanPlace): Finding[] {
   const { arrangement, regions, regionOfFace } = plan;
-  const besides = arrangement.vertices.map((): [land: RegionId, etched: RegionId][] => []);
-  for (const { start, end, left, right } of arrangement.edges) {
-    const [a, b] = [left, right].map((face) => regions[regionOfFace[face] ?? -1]);
-    if (a === undefined || b === undefined || a.level > 0 === b.level > 0) continue;
-    const beside: [RegionId, RegionId] = a.level === 0 ? [a.id, b.id] : [b.id, a.id];
-    for (const vertex of [start, end]) itemAt(besides, vertex).push(beside);
+  const kinds = Int8Array.from(regionOfFace, (region) =>
+    region < 0 ? -1 : Math.sign(itemAt(regions, region).level),
+  );
+  const shores = arrangement.edges.filter(
+    ({ left, right }) => itemAt(kinds, left) + itemAt(kinds, right) === 1,
+  );
+  const counts = new Int32Array(arrangement.vertices.length);
+  for (const { start, end } of shores) {
+    counts[start] = itemAt(counts, start) + 1;
+    counts[end] = itemAt(counts, end) + 1;
   }
-  const ends = besides.flatMap((pairs, vertex) => {
-    if (pairs.length < PIECES_APART) return [];
-    return [{ vertex, pairs, limit: leastLand(plan, pairs, job.rules.minLandWidth) }];
-  });
+  const besides = new Map<number, [land: RegionId, etched: RegionId][]>();
+  for (const { start, end, left, right } of shores) {
+    for (const vertex of [start, end]) {
+      if (itemAt(counts, vertex) < PIECES_APART) continue;
+      const [land, etched] = itemAt(kinds, left) === 0 ? [left, right] : [right, left];
+      const pairs = besides.get(vertex) ?? [];
+      pairs.push([idOf(plan, land), idOf(plan, etched)]);
+      besides.set(vertex, pairs);
+    }
+  }
+  const ends = [...besides]
+    .sort(([a], [b]) => a - b)
+    .map(([vertex, pairs]) => ({ vertex, pairs, limit: leastLand(plan, pairs, job.rules.minLandWidth) }));
   if (ends.length === 0) return [];
   const worst = ends.reduce((most, each) => (each.limit > most.limit ? each : most));
   const beside = new Set(ends.flatMap(({ pairs }) => pairs.flat()));
   const facts = { places: ends.length, limit: worst.limit };
   const at = itemAt(arrangement.vertices, worst.vertex);
   return [finding('land-ends-in-point', facts, { at, regions: [...beside].sort() })];
+}
+
+function idOf({ regions, regionOfFace }: EtchPlan, face: number): RegionId {
+  return itemAt(regions, itemAt(regionOfFace, face)).id;
 }
 
 /** As wide as land beside the deepest of these floors has to be, mm. */

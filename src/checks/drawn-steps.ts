@@ -43,7 +43,7 @@ export function drawnSteps(plan: EtchPlan, rules: Pick<Job['rules'], 'lineTolera
     if (step === undefined) continue;
     const asked = toleranceOf(step.deeper, rules);
     const { wall } = step.deeper.asked;
-    const key = [step.level, step.beside, wall, asked?.plus, asked?.minus].join(' ');
+    const key = `${step.level} ${step.beside} ${wall} ${asked?.plus} ${asked?.minus}`;
     const group = found.get(key) ?? { ...step, wall, asked, edges: [], regions: new Set<PlannedRegion>() };
     group.edges.push(span);
     group.regions.add(step.deeper);
@@ -61,10 +61,22 @@ export function drawnSteps(plan: EtchPlan, rules: Pick<Job['rules'], 'lineTolera
       regions: plan.regions.filter((each) => regions.has(each)).map(({ id }) => id),
       length: edges.reduce((sum, span) => sum + spanLength(span), 0),
       at: pointAlong(longestOf(edges), 0.5),
-      farthest: Math.max(
-        ...edges.flatMap((span) => [0, 0.5, 1].map((at) => distance(middle, pointAlong(span, at)))),
-      ),
+      farthest: farthestFrom(middle, edges),
     }));
+}
+
+/** By ends and middles. */
+function farthestFrom(middle: Point, edges: readonly Span[]): number {
+  return edges.reduce(
+    (most, span) =>
+      Math.max(
+        most,
+        distance(middle, span.start),
+        distance(middle, pointAlong(span, 0.5)),
+        distance(middle, span.end),
+      ),
+    0,
+  );
 }
 
 interface Found {
@@ -126,5 +138,7 @@ function middleOf({ sheet, regions }: EtchPlan): Point {
 }
 
 function longestOf(edges: readonly Span[]): Span {
-  return edges.reduce((a, b) => (spanLength(b) > spanLength(a) ? b : a));
+  const lengths = edges.map(spanLength);
+  const longest = lengths.reduce((at, length, i) => (length > itemAt(lengths, at) ? i : at), 0);
+  return itemAt(edges, longest);
 }

@@ -28,14 +28,13 @@ import { farSide, nearSide } from './far-side.ts';
 import type { Made, PreparedHandoff } from './handoff-types.ts';
 import { oppositeHand } from './opposite-hand.ts';
 import { type OutputFile, outputFile } from './output-file.ts';
-import { sha256Of } from './sha256-of.ts';
 
 export interface PlannedHandoff {
   readonly planFile: PlanFile;
   /** Those of the plan file; `findings` are about the files themselves. */
   readonly planFindings: readonly Finding[];
-  /** plan.json as written: its SHA-256 names the plan on every file. */
-  readonly planBytes: Uint8Array;
+  /** SHA-256 of plan.json as written, hexadecimal: it names the plan on every file. */
+  readonly planHash: string;
   readonly since: ReviewInput['since'];
   /** mm: where the local frame of the plan has its origin in the drawing's own. */
   readonly origin: Point | undefined;
@@ -43,7 +42,6 @@ export interface PlannedHandoff {
 
 /** What every writer is given. Plan and points are in the local frame: `moved` has them in the drawing's, for files with coordinates. */
 export interface Writing extends PreparedHandoff, PlannedHandoff {
-  readonly planHash: string;
   readonly moved: Pick<PreparedHandoff, 'plan'> & Pick<Made, 'points' | 'sections'>;
 }
 
@@ -139,7 +137,7 @@ function writingOf(prepared: PreparedHandoff, planned: PlannedHandoff): Writing 
           points: points.map((point) => ({ ...point, at: movePoint(point.at, origin) })),
           sections: sections.map((section) => movedSection(section, origin)),
         };
-  return { ...prepared, ...planned, planHash: sha256Of(planned.planBytes), moved };
+  return { ...prepared, ...planned, moved };
 }
 
 function movedSection(section: NamedSection, origin: Point): NamedSection {

@@ -49,6 +49,7 @@ import { type OutputFile, outputFile } from './output-file.ts';
 import { prepareHandoff } from './prepare-handoff.ts';
 import { createRunMemory, drawingFor, type RunMemory, sha256For } from './run-memory.ts';
 import { RunCancelled, type RunOptions } from './run-options.ts';
+import { sha256Of } from './sha256-of.ts';
 import { suggestSizing } from './sizing/suggest-sizing.ts';
 import { askSurveyed } from './survey/ask-surveyed.ts';
 import { surveyGain } from './survey/survey-gain.ts';
@@ -104,6 +105,8 @@ export interface JobRunOptions extends RunOptions {
   readonly withoutFiles?: boolean;
   /** Called once, before the measuring, when there is a plan; the run may still be cancelled after it. */
   readonly onPlan?: (early: EarlyPlan) => void;
+  /** Called once there is a plan and all but its files has come of it. */
+  readonly onJudged?: (result: Omit<RunResult, 'files'>) => void;
 }
 
 /** With a memory of the caller's, a second run does again only what the change of the job asks for. */
@@ -161,7 +164,7 @@ export async function runJob(input: RunInput, options: JobRunOptions = {}): Prom
     drawn: { sheet: part.sheet, asked: near.asked },
   };
   const read = { input, job, filled, choices, drawing, ...faces, earlier };
-  return planned({ ...read, findings: found, memory, step }, options.onPlan);
+  return planned({ ...read, findings: found, memory, step }, options);
 }
 
 interface Ready {
@@ -185,7 +188,7 @@ interface Ready {
   readonly step: Step;
 }
 
-async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<RunResult> {
+async function planned(ready: Ready, { onPlan, onJudged }: JobRunOptions): Promise<RunResult> {
   const { input, job, drawing, near, memory, step } = ready;
   const { outward } = framesOf(drawing);
   const plan = makePlan({ ...near, far: ready.far, job, memory: memory.clusters });
@@ -215,7 +218,6 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
   const { choices } = ready;
   const far = measures.far && { kit: measures.far.kit, removed };
   const handoff = choices && prepareHandoff({ choices, job, plan, kit: measures.kit, far, units });
-  await step(0.95, 'writing the files');
   const findings = sortFindings([
     ...found,
     ...outward([...measures.findings, ...making, ...judged, ...(handoff?.findings ?? [])]),
@@ -242,13 +244,13 @@ async function planned(ready: Ready, onPlan: JobRunOptions['onPlan']): Promise<R
     thickness,
     lineBudgets: edges,
     ...kitsOf(measures),
+    ...(since === undefined ? {} : { since }),
   };
-  const files =
-    handoff === undefined
-      ? []
-      : await outputFiles(handoff, { planFile, planFindings: findings, since, origin });
+  onJudged?.(made);
+  await step(0.95, 'writing the files');
+  const files = await outputFiles(handoff, { planFile, planFindings: findings, since, origin });
   await step(1, 'done');
-  return since === undefined ? { ...made, files } : { ...made, files, since };
+  return { ...made, files };
 }
 
 function surveyOf(
@@ -328,15 +330,16 @@ function kitsOf({ kit, far }: MeasuredPlan): Pick<RunResult, 'kit' | 'farKit'> {
   return far === undefined ? { kit } : { kit, farKit: far.kit };
 }
 
-/** plan.json, and the hand-off where nothing stops it. */
+/** plan.json, and the hand-off where nothing stops it; nothing where none is prepared. */
 async function outputFiles(
-  handoff: PreparedHandoff,
-  planned: Omit<PlannedHandoff, 'planBytes'>,
+  handoff: PreparedHandoff | undefined,
+  planned: Omit<PlannedHandoff, 'planHash'>,
 ): Promise<OutputFile[]> {
+  if (handoff === undefined) return [];
   const planBytes = utf8ToBytes(jsonText(planned.planFile));
   const plan = outputFile({ name: 'plan.json', what: 'the whole plan', bytes: planBytes });
   if (hasStop(planned.planFindings)) return [plan];
-  return [plan, ...(await handoffFiles(handoff, { ...planned, planBytes }))];
+  return [plan, ...(await handoffFiles(handoff, { ...planned, planHash: sha256Of(planBytes) }))];
 }
 
 /** Which files are written beside a plan, and which schema an editor checks its job by, is no part of it: its hash and its review stay. */

@@ -132,7 +132,7 @@ test('M9.8: mirrored twice every file has the same bytes', { tags: ['long'] }, a
   const planned = {
     planFile,
     planFindings,
-    planBytes: new Uint8Array(),
+    planHash: '0'.repeat(64),
     since: undefined,
     origin: undefined,
   };

@@ -226,7 +226,7 @@ describe('both faces', () => {
 describe('the files of the hand-off', () => {
   const planFor = ({ planFile, findings }: RunResult) => {
     if (planFile === undefined) throw new Error('the lid can be planned');
-    return { planFile, planFindings: findings, planBytes: Uint8Array.of(1, 2), since: undefined };
+    return { planFile, planFindings: findings, planHash: '12'.repeat(32), since: undefined };
   };
   const named = async (run: RunResult, handoff: Handoff, change?: (of: EtchPlan) => EtchPlan) => {
     const files = await handoffFiles(prepared(run, handoff, change), { ...planFor(run), origin: undefined });

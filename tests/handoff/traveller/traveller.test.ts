@@ -207,7 +207,7 @@ test('picture-too-small: a narrow pocket in a sheet of 4 m cannot be seen on A4,
   const files = await handoffFiles(prepared('a4'), {
     planFile,
     planFindings: [],
-    planBytes: new Uint8Array(),
+    planHash: '0'.repeat(64),
     since: undefined,
     origin: undefined,
   });
