@@ -1,20 +1,20 @@
 /**
  * The command line from its arguments to an exit code. Everything that can go wrong ends in one line a finding on the error
- * stream, never in a stack trace.
+ * stream, never in a stack trace. A command's code is loaded when that command is given.
  */
 import { Command, CommanderError } from 'commander';
 import { type Finding, finding } from '#findings/finding.ts';
 import { findingRecord } from '#findings/finding-record.ts';
 import type { CommandEnd, ExitCode } from './command-end.ts';
-import { type CompareArguments, compareCommand } from './commands/compare-command.ts';
-import { type CorrectArguments, correctCommand } from './commands/correct-command.ts';
-import { type DepthArguments, depthCommand } from './commands/depth-command.ts';
-import { type InspectArguments, inspectCommand } from './commands/inspect-command.ts';
-import { type NewArguments, newCommand } from './commands/new-command.ts';
-import { type OpenArguments, openCommand } from './commands/open-command.ts';
-import { type PlanArguments, planCommand } from './commands/plan-command.ts';
-import { type ReworkArguments, reworkCommand } from './commands/rework-command.ts';
-import { type SectionArguments, sectionCommand } from './commands/section-command.ts';
+import type { CompareArguments } from './commands/compare-command.ts';
+import type { CorrectArguments } from './commands/correct-command.ts';
+import type { DepthArguments } from './commands/depth-command.ts';
+import type { InspectArguments } from './commands/inspect-command.ts';
+import type { NewArguments } from './commands/new-command.ts';
+import type { OpenArguments } from './commands/open-command.ts';
+import type { PlanArguments } from './commands/plan-command.ts';
+import type { ReworkArguments } from './commands/rework-command.ts';
+import type { SectionArguments } from './commands/section-command.ts';
 import { printable } from './printable.ts';
 import { showFindings } from './show-findings.ts';
 import type { Terminal } from './terminal.ts';
@@ -56,6 +56,7 @@ function commandLine(terminal: Terminal, done: (end: CommandEnd) => void): Comma
     .option('--json', 'print everything as JSON', false)
     .option('--note-prefix <text>', 'prefix of depths written in regions', '')
     .action(async (drawing: string, options: Omit<InspectArguments, 'drawing'>) => {
+      const { inspectCommand } = await import('./commands/inspect-command.ts');
       done(await inspectCommand({ drawing, ...options }, terminal));
     });
   program
@@ -70,7 +71,8 @@ function commandLine(terminal: Terminal, done: (end: CommandEnd) => void): Comma
     .option('--alloy <id>', 'alloy by id')
     .option('--bath <id>', 'bath by id')
     .option('--json', 'print everything as JSON', false)
-    .action((drawing: string, options: Omit<NewArguments, 'drawing'>) => {
+    .action(async (drawing: string, options: Omit<NewArguments, 'drawing'>) => {
+      const { newCommand } = await import('./commands/new-command.ts');
       done(newCommand({ drawing, ...options }, terminal));
     });
   program
@@ -80,6 +82,7 @@ function commandLine(terminal: Terminal, done: (end: CommandEnd) => void): Comma
     .option('--port <port>', 'the port to serve it on; any free one when left out', '0')
     .option('--no-browser', 'only print the address')
     .action(async (file: string | undefined, options: Omit<OpenArguments, 'file'>) => {
+      const { openCommand } = await import('./commands/open-command.ts');
       done(await openCommand({ file, ...options }, terminal));
     });
   program
@@ -90,6 +93,7 @@ function commandLine(terminal: Terminal, done: (end: CommandEnd) => void): Comma
     .option('--since <plan>', 'plan.json of an earlier issue: report what changed since')
     .option('--json', 'print the findings as JSON', false)
     .action(async (job: string, options: Omit<PlanArguments, 'job'>) => {
+      const { planCommand } = await import('./commands/plan-command.ts');
       done(await planCommand({ job, ...options }, terminal));
     });
   addAfterwards(program, terminal, done);
@@ -105,7 +109,8 @@ function addAfterwards(program: Command, terminal: Terminal, done: (end: Command
     .argument('<plan>', 'plan.json; the record of the run is kept beside it')
     .requiredOption('--readings <file>', 'CSV file with the readings so far')
     .option('--json', 'print everything as JSON', false)
-    .action((plan: string, options: Omit<CorrectArguments, 'plan'>) => {
+    .action(async (plan: string, options: Omit<CorrectArguments, 'plan'>) => {
+      const { correctCommand } = await import('./commands/correct-command.ts');
       done(correctCommand({ plan, ...options }, terminal));
     });
   program
@@ -119,7 +124,8 @@ function addAfterwards(program: Command, terminal: Terminal, done: (end: Command
     .option('--leak <radius>', 'radius of a crater on land, mm')
     .option('--scratch <depth>', 'depth of a scratch before etching, mm')
     .option('--json', 'print everything as JSON', false)
-    .action((plan: string, options: Omit<ReworkArguments, 'plan'>) => {
+    .action(async (plan: string, options: Omit<ReworkArguments, 'plan'>) => {
+      const { reworkCommand } = await import('./commands/rework-command.ts');
       done(reworkCommand({ plan, ...options }, terminal));
     });
 }
@@ -135,6 +141,7 @@ function addQuestions(program: Command, terminal: Terminal, done: (end: CommandE
     .option('--face <face>', 'near or far (default: as the file says, else near)')
     .option('--json', 'print findings and comparison as JSON', false)
     .action(async (job: string, options: Omit<CompareArguments, 'job'>) => {
+      const { compareCommand } = await import('./commands/compare-command.ts');
       done(await compareCommand({ job, ...options }, terminal));
     });
   program
@@ -151,6 +158,7 @@ function addQuestions(program: Command, terminal: Terminal, done: (end: CommandE
     .option('--out <file>', 'CSV file to write instead of standard output')
     .option('--json', 'print findings and rows as JSON', false)
     .action(async (job: string, options: Omit<SectionArguments, 'job'>) => {
+      const { sectionCommand } = await import('./commands/section-command.ts');
       done(await sectionCommand({ job, ...options }, terminal));
     });
   program
@@ -162,6 +170,7 @@ function addQuestions(program: Command, terminal: Terminal, done: (end: CommandE
     .option('--out <file>', 'CSV file to write instead of standard output')
     .option('--json', 'print findings and rows as JSON', false)
     .action(async (job: string, options: Omit<DepthArguments, 'job'>) => {
+      const { depthCommand } = await import('./commands/depth-command.ts');
       done(await depthCommand({ job, ...options }, terminal));
     });
 }

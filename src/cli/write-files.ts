@@ -31,12 +31,12 @@ export type WriteOutcome =
 
 export function writeFiles({ folder, files, stale, inputs }: WriteOrder): WriteOutcome {
   const names = files.map((file) => file.name);
-  const overInput = findOverInput(folder, [...names, ...stale], inputs);
-  if (overInput !== undefined) return { refused: finding('out-over-input', { file: overInput }) };
   const made: string[] = [];
   try {
     makeFolders(folder, made);
     if (!statSync(folder).isDirectory()) return { refused: finding('out-not-a-folder', { path: folder }) };
+    const overInput = findOverInput(folder, [...names, ...stale], inputs);
+    if (overInput !== undefined) return { refused: finding('out-over-input', { file: overInput }) };
     const findings = settleLeftover(folder) ? [finding('out-put-back', { path: folder })] : [];
     for (const name of names) {
       const path = join(folder, name);
@@ -76,7 +76,8 @@ function findOverInput(
   inputs: readonly string[],
 ): string | undefined {
   const read = new Set(inputs.map(realPath));
-  return names.map((name) => join(folder, name)).find((path) => read.has(realPath(path)));
+  // What is not there was not read; most names are not, and links are followed only where it matters.
+  return names.map((name) => join(folder, name)).find((path) => isThere(path) && read.has(realPath(path)));
 }
 
 /** The path with links followed, as far as it is there. */
