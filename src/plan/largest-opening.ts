@@ -106,25 +106,20 @@ export function largestOpening(
   const wound = (chains: readonly Loop[]) =>
     positivelyWound(cornerArcs(chains).map((chain) => gridPolygonOf(chain, origin)));
   const polygons = wound([...own, ...strips]);
-  const cut = strips.length === 0 ? [] : throughBorders(field, cluster, isDeep);
+  const cut = strips.length === 0 ? [] : throughBorders(field, cluster, isOpened);
   for (const span of cut.flat()) carriers.push({ span, isKnown: false });
   return {
     polygons:
-      cut.length === 0
-        ? polygons
-        : combinePolygons(
-            'unite',
-            polygons,
-            combinePolygons(
-              'intersect',
-              wound(own),
-              cut.map((loop) => gridPolygonOf(loop, origin)),
-            ),
-          ),
+      cut.length === 0 ? polygons : combinePolygons('unite', polygons, within(cut, wound(own), origin)),
     carriers: [...asKnown(sheetEdge), ...carriers],
     keptBackBy,
     sheetEdge,
   };
+}
+
+function within(cut: readonly Loop[], opened: readonly GridPolygon[], origin: Point): readonly GridPolygon[] {
+  const polygons = cut.map((loop) => gridPolygonOf(loop, origin));
+  return combinePolygons('intersect', opened, polygons);
 }
 
 /** Of what is cut out: it is opened regardless of what lies beside it (M9.4). */
