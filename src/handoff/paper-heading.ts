@@ -1,9 +1,11 @@
 /** The heading of a paper: part, drawing, material, lot, specification, who planned and who approves; empty boxes for what is not given. */
+import { aspectOf, isDrawnMirrored } from '#job/aspect-of.ts';
 import type { Job } from '#job/job.ts';
 import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
 import { fileNameOf } from '#units/file-name-of.ts';
 import type { PaperFigures } from './paper-figures.ts';
 import { formBoxes, framed } from './pdf/form-table.ts';
+import type { PaperOwner } from './pdf/paper-book.ts';
 import type { Pen } from './pdf/pen.ts';
 import type { Block } from './pdf/sheet-book.ts';
 
@@ -12,6 +14,21 @@ export interface HeadingInput {
   readonly choices: Pick<HandoffChoices, 'heading' | 'issue' | 'date'>;
 }
 
+/** On every page, so that no part is taken for another, nor for its other hand. */
+export function paperOwner({ job, choices }: HeadingInput): PaperOwner {
+  const { heading, issue } = choices;
+  const { part, face, isOpposite = false } = aspectOf(job);
+  return {
+    part: heading.part ?? part,
+    isNumber: heading.part !== undefined,
+    hand: isOpposite ? OPPOSITE_HAND : 'as drawn',
+    face: face === 'far' ? 'FAR' : face,
+    issue: issue.number,
+    serial: heading.serial,
+  };
+}
+
+const OPPOSITE_HAND = 'OPPOSITE';
 const ROW = 9.2;
 
 export function headingBlock(
@@ -19,10 +36,22 @@ export function headingBlock(
   { pen, width }: { readonly pen: Pen; readonly width: number },
 ): Block {
   const { heading, issue, date } = choices;
+  const aspect = aspectOf(job);
+  const { hand, face } = paperOwner({ job, choices });
+  const mirrored = isDrawnMirrored(aspect) ? ', mirrored about x = 0' : '';
   const rows = [
     [
-      { label: 'Part', value: nameAndNumber(job.name, heading.part), share: 75 },
-      { label: 'Drawing and revision', value: drawingWords(choices.heading, job.drawing), share: 57 },
+      { label: 'Part', value: nameAndNumber(aspect.part, heading.part), share: 60 },
+      {
+        label: 'Drawing and revision',
+        value: `${drawingWords(choices.heading, job.drawing)}${mirrored}`,
+        share: 46,
+      },
+      {
+        label: face === undefined ? 'Hand' : 'Hand and face',
+        value: joined([hand, face && `${face} face`]),
+        share: 26,
+      },
       { label: 'Quantity', value: heading.quantity, share: 16 },
       { label: 'Issue and date', value: joined([issue.number, date]), share: 32 },
     ],
@@ -62,17 +91,14 @@ export function sheetSaid(
 ): string {
   const thick =
     typeof thickness === 'number'
-      ? figures.said(thickness)
+      ? figures.said(thickness, { isGiven: true })
       : `tapered, ${figures.said(thickness.fromValue)} to ${figures.said(thickness.toValue)}`;
   const off =
     plus === minus
-      ? `± ${figures.said(plus, { tolerance: plus })}`
-      : `+${figures.said(plus, { tolerance: plus })} −${figures.said(minus, { tolerance: minus })}`;
+      ? `± ${figures.toleranceSaid(plus)}`
+      : `+${figures.toleranceSaid(plus)} −${figures.toleranceSaid(minus)}`;
   return `${thick} ${off}`;
 }
-
-/** On every page of a mirrored part's papers, so that it can't be taken for the other one. */
-export const OPPOSITE_HAND = 'OPPOSITE';
 
 function joined(parts: readonly (string | undefined)[]): string {
   return parts.filter((each) => each !== undefined).join(', ');

@@ -68,6 +68,8 @@ export interface Job
     readonly far?: readonly string[];
     readonly both?: readonly string[];
   };
+  /** Of files for one face, or for the opposite hand: which, and what the part is called without it. */
+  readonly aspect?: JobAspect;
   readonly far: JobValues['far'];
   /** Where the sheet is etched all over first: `stock` is then the sheet that is left. */
   readonly sizing?: Sizing;
@@ -94,6 +96,12 @@ export interface Job
   /** Levels that `fewest` must use; none with any other rule. */
   readonly lockedLevels?: readonly number[];
   readonly provenance: readonly Provenance[];
+}
+
+export interface JobAspect {
+  readonly part: string;
+  readonly face?: SheetSide;
+  readonly isOpposite?: boolean;
 }
 
 type OnlyIfGiven = 'tank' | 'hoist' | 'load';

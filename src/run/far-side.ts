@@ -10,6 +10,8 @@ import { mirrorPath, mirrorPoint } from '#geometry/spans/mirror-spans.ts';
 import { makeTemplates } from '#handoff/template/make-templates.ts';
 import { checkPaper } from '#handoff/template/template-files.ts';
 import { templateInput } from '#handoff/template/template-input.ts';
+import { aspectOf } from '#job/aspect-of.ts';
+import type { Job } from '#job/job.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { mirrorPlan } from '#plan/mirror-plan.ts';
 import type { HandoffInput, PreparedHandoff } from './handoff-types.ts';
@@ -27,14 +29,14 @@ const NEAR = 'Near face (both are in the bath at once): ';
 export function nearSide(prepared: PreparedHandoff): PreparedHandoff {
   const { job, made } = prepared;
   const { templates } = made;
-  const name = `${NEAR}${job.name}`;
+  const named: Job = { ...job, name: `${NEAR}${job.name}`, aspect: { ...aspectOf(job), face: 'near' } };
   return {
     ...prepared,
     side: 'near',
-    job: { ...job, name },
+    job: named,
     made: {
       ...made,
-      templates: templates && { ...templates, input: { ...templates.input, name } },
+      templates: templates && { ...templates, input: templateInput({ ...prepared, job: named }) },
     },
   };
 }
@@ -88,7 +90,7 @@ function turnOver({ plan: { far }, job, choices, units }: Turned): Turned | unde
   if (far === undefined || far.stages.every(({ lines }) => lines.length === 0)) return undefined;
   return {
     plan: mirrorPlan(far, MIRROR),
-    job: { ...job, name: `${FACE}${job.name}` },
+    job: { ...job, name: `${FACE}${job.name}`, aspect: { ...aspectOf(job), face: 'far' } },
     choices: mirrorChoices(choices, MIRROR),
     units,
   };

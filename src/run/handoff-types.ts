@@ -37,7 +37,5 @@ export interface PreparedHandoff extends HandoffInput {
   readonly made: { readonly [Need in keyof Made]: Made[Need] | undefined };
   /** Of a part that is etched on both faces, where the files are of one of them; `plan.far` is then the other, in the same frame. */
   readonly side?: SheetSide;
-  /** The files are of the opposite hand. */
-  readonly isMirrored?: boolean;
   readonly findings: readonly Finding[];
 }

@@ -12,6 +12,7 @@ import { mirrorPoint } from '#geometry/spans/mirror-spans.ts';
 import type { NamedSection } from '#handoff/named-section.ts';
 import { makeTemplates } from '#handoff/template/make-templates.ts';
 import { templateInput } from '#handoff/template/template-input.ts';
+import { aspectOf } from '#job/aspect-of.ts';
 import type { Job } from '#job/job.ts';
 import { mirrorPlan, mirrorTaper } from '#plan/mirror-plan.ts';
 import type { PreparedHandoff } from './handoff-types.ts';
@@ -36,7 +37,6 @@ export function oppositeHand(prepared: PreparedHandoff): PreparedHandoff {
     plan,
     job,
     choices,
-    isMirrored: prepared.isMirrored !== true,
     kit: () => turned,
     made: {
       ...made,
@@ -51,9 +51,14 @@ export function oppositeHand(prepared: PreparedHandoff): PreparedHandoff {
 function mirrorJob(job: Job): Job {
   const { stock } = job;
   const { thickness } = stock;
+  const { part, isOpposite = false, face } = aspectOf(job);
+  const { aspect: _, ...as } = job;
+  const sided = face === undefined ? {} : { face };
+  const turned = isOpposite ? sided : { ...sided, isOpposite: true };
   return {
-    ...job,
-    name: job.name.startsWith(HAND) ? job.name.slice(HAND.length) : `${HAND}${job.name}`,
+    ...as,
+    name: isOpposite ? part : `${HAND}${part}`,
+    ...(Object.keys(turned).length === 0 ? {} : { aspect: { part, ...turned } }),
     stock: {
       ...stock,
       thickness: typeof thickness === 'number' ? thickness : mirrorTaper(thickness, MIRROR),

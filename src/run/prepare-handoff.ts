@@ -170,7 +170,7 @@ function checkPicture({ choices: { files, paper }, plan }: HandoffInput): Findin
   const scaleOn = (size: Paper): number => {
     const rooms = [
       ...(files.includes('traveller') ? [travellerRoom(plan, size)] : []),
-      ...(files.includes('review') ? [reviewPictureRoom(size)] : []),
+      ...(files.includes('review') ? [reviewPictureRoom(plan, size)] : []),
     ];
     return Math.min(...rooms.map((room) => partFrame(plan, room).scale));
   };

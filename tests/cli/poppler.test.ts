@@ -171,15 +171,18 @@ describe.skipIf(!hasPoppler)('template.pdf in poppler, where it is installed', (
 /** For docs/files.md, on demand: `ISOBATH_PICTURES=1 npx vitest run --project cli poppler`. */
 describe.skipIf(!hasPoppler || process.env['ISOBATH_PICTURES'] === undefined)('pictures of sheets', () => {
   it.each([
-    ['traveller', 'gauge-pod-cover', {}, ['-r', '80', '-f', '4', '-l', '4']],
+    ['traveller', 'traveller', 'gauge-pod-cover', {}, ['-r', '80', '-f', '4', '-l', '4']],
+    ['review-sheet', 'review', 'gauge-pod-cover', {}, ['-r', '80', '-f', '1', '-l', '1']],
+    ['inspection-sheet', 'inspection', 'gauge-pod-cover', {}, ['-r', '80', '-f', '1', '-l', '1']],
     [
+      'template',
       'template',
       'glider-wing-skin-tapered',
       { template: { paper: 'a0' } },
       ['-r', '110', '-f', '1', '-l', '1', '-H', '760'],
     ],
-  ] as const)('%s.png', async (name, sample, special, how) => {
-    const { paths } = await sheetsOf(sample, { files: [name], ...special });
+  ] as const)('%s.png', async (name, file, sample, special, how) => {
+    const { paths } = await sheetsOf(sample, { files: [file], ...special });
     const { status } = spawnSync(TOOLS.print, [
       ...how,
       '-png',

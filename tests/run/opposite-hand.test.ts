@@ -104,7 +104,8 @@ describe('M9.8: both hands', { tags: ['long'] }, () => {
     if (bytes === undefined) throw new Error('there is a traveller');
     const [page] = await readPdf(bytes);
     const words = JSON.stringify(page);
-    expect(words).toContain('Opposite hand (mirrored about x = 0)');
+    expect(words).toContain('OPPOSITE');
+    expect(words).toContain('mirrored about x = 0');
     expect(textOf(both, 'scribe-opposite.dxf')).toContain('Opposite hand (mirrored about x = 0): Buoy lid');
     expect(textOf(both, 'scribe.dxf')).not.toContain('Opposite');
   });

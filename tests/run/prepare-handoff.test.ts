@@ -347,7 +347,7 @@ describe('M9.8 the opposite hand', () => {
   test('has every place at −x, a solid as large, and templates laid out again', () => {
     const drawn = prepared(lid, handoff);
     const other = oppositeHand(drawn);
-    expect(other.isMirrored).toBe(true);
+    expect(other.job.aspect?.isOpposite).toBe(true);
     expect(other.job.name).toMatch(/^Opposite hand .*: Buoy lid$/);
     const places = ({ made }: PreparedHandoff) => made.points?.map(({ at }) => [at.x, at.y]) ?? [];
     expect(places(other)).toEqual(places(drawn).map(([x = 0, y = 0]) => [expect.closeTo(-x, 9), y]));
@@ -368,7 +368,7 @@ describe('M9.8 the opposite hand', () => {
   test('mirrored again is what it was', () => {
     const drawn = prepared(lid, handoff);
     const again = oppositeHand(oppositeHand(drawn));
-    expect(again.isMirrored).toBe(false);
+    expect(again.job.aspect).toBeUndefined();
     expect(again.job).toEqual(drawn.job);
     expect(again.choices.sections).toEqual(drawn.choices.sections);
     expect(again.made.points).toEqual(drawn.made.points);

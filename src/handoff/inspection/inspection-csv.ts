@@ -48,7 +48,7 @@ export function inspectionCsv(input: InspectionCsvInput): string {
   const length = (value: number) => String(toMillionth(value / millimetresIn(units.job)));
   const place = (value: number) => String(toMillionth(value / millimetresIn(units.drawing)));
   const figures = paperFigures('job', units.job === 'in' ? 'in' : 'mm');
-  const off = (value: number) => String(Number(figures.length(value, { tolerance: 0.01, round: 'down' })));
+  const off = (value: number) => String(Number(figures.tolerances(value)[0]));
   const limits = ({ nominal, plus, minus }: InspectionPoint['thickness']) => [
     length(nominal),
     off(plus),

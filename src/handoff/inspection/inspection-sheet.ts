@@ -6,12 +6,13 @@
 import type { Point } from '#geometry/point.ts';
 import { mirrorPoint } from '#geometry/spans/mirror-spans.ts';
 import type { PaperFigures } from '#handoff/paper-figures.ts';
-import { drawingWords, OPPOSITE_HAND } from '#handoff/paper-heading.ts';
+import { drawingWords, paperOwner } from '#handoff/paper-heading.ts';
 import { formBoxes, formTable, framed } from '#handoff/pdf/form-table.ts';
-import { drawPapers, paperRoom, remark } from '#handoff/pdf/paper-book.ts';
+import { drawPapers, pageCount, paperRoom, remark } from '#handoff/pdf/paper-book.ts';
 import { makePdfPen } from '#handoff/pdf/pdf-pen.ts';
 import type { Pen } from '#handoff/pdf/pen.ts';
-import { type Block, gap } from '#handoff/pdf/sheet-book.ts';
+import { type Block, gap, together } from '#handoff/pdf/sheet-book.ts';
+import { usualIn } from '#job/fields/field.ts';
 import { DEPTH_TOLERANCE } from '#job/fields/requirement-fields.ts';
 import type { Job } from '#job/job.ts';
 import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
@@ -27,18 +28,22 @@ export interface InspectionSheetInput {
   readonly planHash: string;
   readonly choices: Pick<HandoffChoices, 'paper' | 'date' | 'heading' | 'issue'>;
   readonly figures: PaperFigures;
-  /** It is of the opposite hand. */
-  readonly isMirrored?: boolean | undefined;
   /** The roomiest of each region, etched ones alone. */
   readonly floors: readonly InspectionPoint[];
   readonly items: readonly InspectionItem[];
 }
 
+/** mm */
+const MOST_PICTURE = 90;
+/** Shares of it. */
+const SMALLER = 0.85;
+const SMALLEST = 0.7;
+
 const KINDS = { edge: 'Edge', land: 'Land', fillet: 'Fillet' } as const;
 
 export async function inspectionSheet(input: InspectionSheetInput): Promise<Uint8Array> {
-  const { plan, job, planHash, choices, isMirrored } = input;
-  const { paper, date, heading, issue } = choices;
+  const { plan, job, planHash, choices } = input;
+  const { paper, date } = choices;
   const pen = await makePdfPen({ title: `Inspection, ${job.name}`, date });
   const [near, far] = facesOf(input);
   const width = paperRoom(paper).width;
@@ -50,16 +55,13 @@ export async function inspectionSheet(input: InspectionSheetInput): Promise<Uint
     paper,
     head: {
       title: 'Inspection sheet',
-      part: heading.part ?? job.name,
-      hand: isMirrored === true ? OPPOSITE_HAND : undefined,
-      issue: issue.number,
-      serial: heading.serial,
+      ...paperOwner(input),
       planHash,
     },
     parts: [
       {
         subtitle: plan.far === undefined ? LISTED : `Near face: ${lowered(LISTED)}`,
-        blocks: [head, gap(2), ...faceBlocks(pen, near, input)],
+        blocks: faceBlocks(pen, near, input, [head, gap(2)]),
       },
       ...(far === undefined
         ? []
@@ -112,6 +114,7 @@ function faceBlocks(
   pen: Pen,
   face: InspectedFace,
   { choices: { paper }, figures }: InspectionSheetInput,
+  above: readonly Block[] = [],
 ): readonly Block[] {
   const { plan, floors, items, first } = face;
   const { width, height } = paperRoom(paper);
@@ -121,12 +124,9 @@ function faceBlocks(
     ...items.map(({ from, to, kind }) => ({ at: to, from, kind })),
   ].map((each, index): Balloon => ({ ...each, number: first + index }));
   const ask = plan.regions.some(({ level, asked }) => level > 0 && asked.asThickness !== true);
-  return [
-    balloonPicture(
-      { ...face, balloons },
-      { width, height: Math.min(90, height * 0.36) },
-      figures.units[0] ?? 'mm',
-    ),
+  const blocksWith = (pictureHeight: number): Block[] => [
+    ...above,
+    balloonPicture({ ...face, balloons }, { width, height: pictureHeight }, figures.units[0]),
     gap(2),
     ...formTable(pen, {
       columns: [
@@ -144,22 +144,29 @@ function faceBlocks(
       width,
       row: 6.2,
     }),
-    remark(
-      pen,
-      `± of thickness: ${thicknessWords(floors, figures)}. ± of edges and lands: the drawing’s where it gives one, else what the run is expected to hold (root-sum-square of the line budget, each stage gauged); of fillets a tenth of the depth. Edges are read where the wall meets the higher floor.${ask ? ' Thickness of floors that a depth is asked of is for a sheet of nominal thickness: add what the sheet measured over it.' : ''}`,
-      width,
-    ),
-    gap(1),
-    formBoxes(
-      pen,
-      [
-        { label: 'Inspected by (name, stamp)', share: 60 },
-        { label: 'Date', share: 30 },
-        { label: 'Out of limits: number, and who decided what', share: 90 },
-      ],
-      { width, height: 9.5 },
-    ),
+    ...together([
+      remark(
+        pen,
+        `± of thickness: ${thicknessWords(floors, figures)}. ± of edges and lands: the drawing’s where it gives one, else what the run is expected to hold (root-sum-square of the line budget, each stage gauged); of fillets a tenth of the depth. Edges are read where the wall meets the higher floor.${ask ? ' Thickness of floors that a depth is asked of is for a sheet of nominal thickness: add what the sheet measured over it.' : ''}`,
+        width,
+      ),
+      gap(1),
+      formBoxes(
+        pen,
+        [
+          { label: 'Inspected by (name, stamp)', share: 60 },
+          { label: 'Date', share: 30 },
+          { label: 'Out of limits: number, and who decided what', share: 90 },
+        ],
+        { width, height: 9.5 },
+      ),
+    ]),
   ];
+  const usual = Math.min(MOST_PICTURE, height * 0.36);
+  const pagesWith = (share: number) => pageCount(paper, blocksWith(usual * share));
+  // A smaller picture, where that saves a page.
+  const share = [SMALLER, SMALLEST].find((each) => pagesWith(each) < pagesWith(1)) ?? 1;
+  return blocksWith(usual * share);
 }
 
 function headRows({ job, choices: { heading } }: InspectionSheetInput) {
@@ -185,7 +192,7 @@ function headRows({ job, choices: { heading } }: InspectionSheetInput) {
 /** Whose the ± of floors is: nobody may take the usual figure for the drawing’s. */
 function thicknessWords(floors: readonly InspectionPoint[], figures: PaperFigures): string {
   return floors.some(({ isToleranceUsual }) => isToleranceUsual)
-    ? `the drawing’s; where it says “usual” the job gives none, and ± ${figures.said(DEPTH_TOLERANCE.value)} stands in (common practice)`
+    ? `the drawing’s; where it says “usual” the job gives none, and ± ${figures.toleranceSaid(usualIn(DEPTH_TOLERANCE, figures).value)} stands in (common practice)`
     : 'the drawing’s';
 }
 
@@ -226,10 +233,10 @@ function rowOf(
 ): string[] {
   const least = figures.length(nominal - minus, { tolerance, round: 'up' });
   const most = figures.length(nominal + plus, { tolerance, round: 'down' });
-  const off =
-    plus === minus
-      ? figures.length(plus, { tolerance, round: 'down' })
-      : `+${figures.length(plus, { tolerance, round: 'down' })}\n−${figures.length(minus, { tolerance, round: 'down' })}`;
+  const [down, up] = [minus, plus].map((each) => figures.lengths(each, { tolerance, round: 'down' }));
+  const off = (up ?? [])
+    .map((each, unit) => (plus === minus ? each : `+${each}\n−${down?.[unit]}`))
+    .join('\n');
   return [
     kind,
     what,

@@ -13,14 +13,20 @@ import { type Block, paged } from './sheet-book.ts';
 import { INK } from './sheet-ink.ts';
 import { shortened } from './shortened.ts';
 
-export interface PaperHead {
-  readonly title: string;
+/** Whose papers they are. */
+export interface PaperOwner {
   /** Number of the part, or its name where it has none. */
   readonly part: string;
+  readonly isNumber: boolean;
+  readonly hand: string;
+  /** Where both faces are etched and the papers are of one of them. */
+  readonly face?: string | undefined;
   readonly issue: string | undefined;
-  /** Of the part. */
-  readonly hand?: string | undefined;
   readonly serial: string | undefined;
+}
+
+export interface PaperHead extends PaperOwner {
+  readonly title: string;
   /** SHA-256, hexadecimal. */
   readonly planHash: string;
   /** The first page says part, hand and issue like the others, in place of the plan's hash: it has no room for a heading that does. */
@@ -35,10 +41,14 @@ export interface PaperPart {
   readonly blocks: readonly Block[];
 }
 
+/** mm that two lines of a remark take. */
+const MOST_BESIDE = 2.6 * TYPE.note + 0.1;
 /** mm */
 const MARGIN = 11;
 const SIDE = 15;
 const HEAD = 15;
+/** High enough for two lines of the smallest letters below the label. */
+const BOXES = 9.2;
 const FOOT = 9;
 const NO_APPROVAL = 'Computed geometry and time, not an approval. The site’s process specification decides.';
 
@@ -94,21 +104,23 @@ function drawHead(
 ): void {
   const { left, right, top, head, subtitle, index, count } = frame;
   const page = { label: 'Page', value: head.page ?? `${index + 1} of ${count}`, share: 19 };
-  const hand: readonly FormBox[] =
-    head.hand === undefined ? [] : [{ label: 'Hand', value: head.hand, share: 21 }];
-  const named: readonly FormBox[] = [
-    { label: 'Part no.', value: head.part, share: hand.length === 0 ? 36 : 30 },
-    ...hand,
-    { label: 'Issue', value: head.issue, share: hand.length === 0 ? 16 : 13 },
+  const side: readonly FormBox[] = [
+    { label: 'Hand', value: head.hand, share: 21 },
+    ...(head.face === undefined ? [] : [{ label: 'Face', value: head.face, share: 13 }]),
   ];
-  const serial = { label: 'Serial or lot', value: head.serial, share: hand.length === 0 ? 30 : 26 };
+  const named: readonly FormBox[] = [
+    { label: head.isNumber ? 'Part no.' : 'Part', value: head.part, share: 30 },
+    ...side,
+    { label: 'Issue', value: head.issue, share: 13 },
+  ];
+  const serial = { label: 'Serial or lot', value: head.serial, share: 24 };
   const plan = { label: 'Plan', value: shortHash(head.planHash), share: 32 };
   const boxes: readonly FormBox[] =
     index > 0
       ? [...named, serial, page]
       : head.isNamedAtOnce === true
         ? [...named, page]
-        : [...hand, plan, page];
+        : [...side, plan, page];
   const width = boxes.reduce((sum, { share }) => sum + share, 0);
   pen.text(head.title, { x: left, y: top - TYPE.title + 1 }, { size: TYPE.title, isBold: true });
   const room = { width: right - left - width - 4 };
@@ -117,7 +129,7 @@ function drawHead(
   );
   const said = size === undefined ? shortened(pen, subtitle, { ...room, size: TYPE.text }) : subtitle;
   pen.text(said, { x: left, y: top - TYPE.title - 3 }, { size: size ?? TYPE.text });
-  formBoxes(pen, boxes, { width, height: 9 }).draw(pen, { left: right - width, right, top });
+  formBoxes(pen, boxes, { width, height: BOXES }).draw(pen, { left: right - width, right, top });
   const y = top - 11;
   pen.line({ x: left, y }, { x: right, y }, { width: RULE_INK * 1.5, color: INK });
 }
@@ -134,11 +146,22 @@ function drawFoot(
   if (isFirst) pen.text(`Plan ${head.planHash}`, { x: left, y: bottom - 1.6 }, { size: TYPE.label });
 }
 
-/** A section's head, with a remark beside it. */
+/** A section's head, with a remark beside it, or below it where it would take more than two lines there. */
 export function sectionHead(pen: Pen, title: string, remark: string, width: number): Block {
   const style = { size: TYPE.section, isBold: true };
   const taken = pen.textWidth(title, style) + 2;
   const beside = flowText(pen, remark, { width: width - taken, size: TYPE.note });
+  if (beside.height > MOST_BESIDE) {
+    const below = flowText(pen, remark, { width, size: TYPE.note });
+    return {
+      height: 7.5 + below.height + 1,
+      keepsWith: 20,
+      draw: (to, { left, top }) => {
+        to.text(title, { x: left, y: top - 6 }, style);
+        below.draw(to, { x: left, y: top - 7.5 });
+      },
+    };
+  }
   const height = Math.max(7.5, beside.height + 3.5);
   return {
     height,

@@ -1,10 +1,9 @@
 /** What is written on a picture of the part: scribe lines with their marks, names of regions, a bar to measure by. */
 
-import { boxOfSpans } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, type Path, spansLength } from '#geometry/span.ts';
 import { roundDown } from '#handoff/round-lengths.ts';
-import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
+import type { Stage } from '#plan/etch-plan.ts';
 import { stageMark, tickPlaces } from '#plan/stage-mark.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import type { Placed } from './part-frame.ts';
@@ -18,7 +17,6 @@ const TICK_HALF = 0.9;
 /** A line as long as this has ticks of full size; none are smaller than this share. */
 const FULL_SIZE_LENGTH = 40;
 const LEAST_SIZE = 0.5;
-const NAME = { size: 2.6, isBold: true } as const;
 /** Height that a scale bar takes. */
 export const SCALE_BAR = 7;
 
@@ -69,50 +67,6 @@ export function drawMarkSample(pen: Pen, { minX, maxX, minY, maxY }: PageBox, st
     }),
     { width: 0.45, color: INK },
   );
-}
-
-export interface Named {
-  readonly ids: ReadonlySet<string>;
-  readonly scale: number;
-  readonly placed: Placed;
-  /** In a frame: what the page is about. */
-  readonly isFramed?: boolean;
-  /** Marks on the page that names give way to. */
-  readonly clearOf?: readonly Point[];
-}
-
-/** Ids on white, so that no hatch strikes them out: along the region's longer way, and none where they would reach out of it. */
-export function nameRegions(pen: Pen, plan: EtchPlan, named: Named): void {
-  const { ids, scale, placed, isFramed = false, clearOf = [] } = named;
-  for (const { id, label, loops } of plan.regions) {
-    if (!ids.has(id)) continue;
-    const { minX, minY, maxX, maxY } = boxOfSpans(loops.flat());
-    const [across, up] = [(maxX - minX) * scale, (maxY - minY) * scale];
-    const width = pen.textWidth(id, NAME);
-    const isTurned = across < width;
-    if (isTurned && (up < width || across < NAME.size)) continue;
-    const [along, aside] = [width / 2 + 0.4, 1.4];
-    const [halfX, halfY] = isTurned ? [aside, along] : [along, aside];
-    const middle = placed.place(label);
-    const [low, high] = [placed.place({ x: minX, y: minY }).y, placed.place({ x: maxX, y: maxY }).y];
-    const at = [0, -4.5, 4.5]
-      .map((up) => ({ x: middle.x, y: middle.y + up }))
-      .find(
-        (place) =>
-          clearOf.every(
-            (mark) => Math.abs(mark.y - place.y) > halfY + 2 || Math.abs(mark.x + 2 - place.x) > halfX + 5,
-          ) &&
-          (place.y === middle.y || (place.y - halfY > low + 0.5 && place.y + halfY < high - 0.5)),
-      );
-    if (at === undefined) continue;
-    const { x, y } = at;
-    pen.rectangle(
-      { minX: x - halfX, minY: y - halfY, maxX: x + halfX, maxY: y + halfY },
-      isFramed ? { fill: '#ffffff', stroke: { width: 0.25, color: INK } } : { fill: '#ffffff' },
-    );
-    if (isTurned) pen.text(id, { x: x + 0.9, y }, { ...NAME, align: 'middle', turn: Math.PI / 2 });
-    else pen.text(id, { x, y: y - 0.9 }, { ...NAME, align: 'middle' });
-  }
 }
 
 /** A bar of a round length with the scale beside it: what to lay a rule against when a copy may have been scaled. */

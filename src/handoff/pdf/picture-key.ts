@@ -14,7 +14,7 @@ export interface KeyEntry {
 const SAMPLE = { width: 12, height: 4 };
 const ROW = 6;
 const TEXT = 2.8;
-const GAP = 6;
+const GAP = 4;
 /** Of a letter, about: rows are counted before there is a pen. */
 const LETTER = TEXT * 0.52;
 

@@ -4,15 +4,18 @@
  * With a new coat for each stage nothing else is bare and no later line is cut: a thin line shows the floor that the windows lie on.
  */
 
+import { type Box, growBox } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import { arcSpan } from '#geometry/span.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import { type PictureRoom, partFrame } from './part-frame.ts';
-import { closed, drawLines, drawScaleBar, nameRegions, SCALE_BAR } from './part-marks.ts';
+import { closed, drawLines, drawScaleBar, SCALE_BAR } from './part-marks.ts';
 import type { Pen, Stroke } from './pen.ts';
 import { areaEntry, type KeyEntry, lineEntry, pictureKey } from './picture-key.ts';
 import type { Block } from './sheet-book.ts';
+
 import { hatch, INK, tint } from './sheet-ink.ts';
+import { drawStageName, placePointNames, placeRegionNames, TARGET_REACH } from './stage-names.ts';
 
 const CLOSE = { spacing: 1.1, angle: Math.PI / 4 };
 const WIDE = { spacing: 3, angle: -Math.PI / 4 };
@@ -22,6 +25,9 @@ const SEALED: Stroke = { ...THIN, dash: [1.2, 0.8] };
 
 /** mm of a picture beside its part: above it, and the scale bar. */
 export const PICTURE_EDGE = SCALE_BAR + 4;
+
+/** mm between a target and a region's name. */
+const TARGET_APART = 0.6;
 
 /** A place to gauge, as the page numbers it. */
 export interface PicturePoint {
@@ -57,14 +63,16 @@ export function stagePicture(
         if (each.number > stage.number) drawLines(pen, each, placed, SEALED);
       pen.paths(bare.map(placed.loop).map(closed), { stroke: THIN });
       drawLines(pen, stage, placed, CUT);
-      nameRegions(pen, plan, {
-        ids: new Set(stage.regions),
-        scale: frame.scale,
-        placed,
-        isFramed: true,
-        clearOf: points.map(({ at }) => placed.place(at)),
-      });
-      for (const { name, at } of points) drawTarget(pen, placed.place(at), name);
+      const targets = points.map(({ name, at }) => ({ name, at: placed.place(at) }));
+      const numbers = placePointNames(pen, targets);
+      const taken = [
+        ...targets.map(({ at }) => growBox(targetBox(at), TARGET_APART)),
+        ...numbers.map(({ box }) => box),
+      ];
+      for (const name of placeRegionNames(pen, plan, { ids: stage.regions, placed, taken }))
+        drawStageName(pen, name, true);
+      for (const number of numbers) drawStageName(pen, number, false);
+      for (const { at } of targets) drawTarget(pen, at);
       drawScaleBar(pen, { left, top: top - frame.height - 4 }, frame.scale, unit);
     },
   };
@@ -72,21 +80,19 @@ export function stagePicture(
 
 const TARGET_ENTRY: KeyEntry = {
   text: 'gauge here',
-  draw: (pen, { minX, maxX, minY, maxY }) =>
-    drawTarget(pen, { x: (minX + maxX) / 2, y: (minY + maxY) / 2 }, ''),
+  draw: (pen, { minX, maxX, minY, maxY }) => drawTarget(pen, { x: (minX + maxX) / 2, y: (minY + maxY) / 2 }),
 };
 
-/** A target with its number beside it, on white. */
-function drawTarget(pen: Pen, { x, y }: Point, name: string): void {
+function targetBox({ x, y }: Point): Box {
+  return { minX: x - TARGET_REACH, minY: y - TARGET_REACH, maxX: x + TARGET_REACH, maxY: y + TARGET_REACH };
+}
+
+function drawTarget(pen: Pen, { x, y }: Point): void {
   const stroke = { width: 0.3, color: INK };
-  const style = { size: 2.8, isBold: true };
-  const width = pen.textWidth(name, style);
-  pen.rectangle({ minX: x + 2.2, maxX: x + 3.2 + width, minY: y - 1.5, maxY: y + 1.5 }, { fill: '#ffffff' });
   const ring = [0, Math.PI].map((from) => arcSpan({ center: { x, y }, radius: 1.2, from, sweep: Math.PI }));
   pen.paths([closed(ring)], { fill: '#ffffff', stroke });
-  pen.line({ x: x - 1.9, y }, { x: x + 1.9, y }, stroke);
-  pen.line({ x, y: y - 1.9 }, { x, y: y + 1.9 }, stroke);
-  pen.text(name, { x: x + 2.6, y: y - 1 }, style);
+  pen.line({ x: x - TARGET_REACH, y }, { x: x + TARGET_REACH, y }, stroke);
+  pen.line({ x, y: y - TARGET_REACH }, { x, y: y + TARGET_REACH }, stroke);
 }
 
 /** What the picture's hatches and lines mean, in a row below it. */
@@ -96,13 +102,13 @@ export function stageKey(plan: EtchPlan, stage: Stage, width: number, isGauged =
     !isRemasked && plan.stages.some(({ number, lines }) => number > stage.number && lines.length > 0);
   return pictureKey(
     [
-      areaEntry('peel now', { fill: tint(stage.color), style: CLOSE }),
+      ...(stage.piece.length > 0 ? [areaEntry('peel now', { fill: tint(stage.color), style: CLOSE })] : []),
       ...(stage.number > 1 && !isRemasked ? [areaEntry('bare already', { style: WIDE })] : []),
-      lineEntry('line of this stage, with its mark', stage.number, CUT),
+      ...(stage.lines.length > 0 ? [lineEntry('line of this stage', stage.number, CUT)] : []),
       ...(stage.number > 1 && isRemasked
         ? [lineEntry('edge of the floor etched before, under the coat', undefined, THIN)]
         : []),
-      ...(isSealed ? [lineEntry('line sealed over, with its own stage’s mark', undefined, SEALED)] : []),
+      ...(isSealed ? [lineEntry('sealed line', undefined, SEALED)] : []),
       ...(isGauged ? [TARGET_ENTRY] : []),
     ],
     width,

@@ -9,22 +9,33 @@ export function exact(figures: PaperFigures, value: number): string {
   return exactEach(figures, value).join('\n');
 }
 
-export function exactEach(figures: PaperFigures, value: number): OneAUnit {
+function exactEach(figures: PaperFigures, value: number): OneAUnit {
   return figures.lengths(value, { tolerance: LAST_PLACE });
 }
 
 /** A level: hundredths of a millimetre where that is all of it. */
 export function levelFigures(figures: PaperFigures, level: number): OneAUnit {
-  const isWhole = figures.units[0] === 'in' || Math.abs(level * 100 - Math.round(level * 100)) < SAME_COUNT;
+  const isWhole = Math.abs(level * 100 - Math.round(level * 100)) < SAME_COUNT;
   return isWhole ? figures.lengths(level) : exactEach(figures, level);
 }
 
-/** `+0.080 −0.080`, a line a unit. */
-export function sides(figures: PaperFigures, plus: number, minus: number): string {
-  const down = exactEach(figures, minus);
-  return exactEach(figures, plus)
-    .map((value, unit) => `+${value} −${down[unit]}`)
-    .join('\n');
+/** What is allowed: `+0.08 −0.05`, a line a unit. */
+export function allowedSides({ tolerances }: PaperFigures, plus: number, minus: number): string {
+  return besides(tolerances(plus), tolerances(minus));
+}
+
+/** What may come out: `+0.081 −0.052`, never less than it is. */
+export function likelySides(figures: PaperFigures, plus: number, minus: number): string {
+  return besides(atMost(figures, plus), atMost(figures, minus));
+}
+
+/** An error, never less than it is. */
+export function atMost(figures: PaperFigures, error: number): OneAUnit {
+  return figures.lengths(error, { tolerance: LAST_PLACE, round: 'up' });
+}
+
+function besides(plus: OneAUnit, minus: OneAUnit): string {
+  return plus.map((value, unit) => `+${value} −${minus[unit]}`).join('\n');
 }
 
 /** `+0.060`, `−0.020`, `0`. */

@@ -1,4 +1,5 @@
 /** What stands behind page 1: findings that had no room there, what changed, figures, stages, sections, points, sources, cautions. */
+import { UNIT_WORDS } from '#handoff/paper-figures.ts';
 import { asWritten } from '#handoff/pdf/flow-text.ts';
 import { framedText, remark, sectionHead } from '#handoff/pdf/paper-book.ts';
 import { pointsPicture } from '#handoff/pdf/points-picture.ts';
@@ -101,7 +102,7 @@ function sectionBlocks(page: ReviewPage): Block[] {
   return sections.flatMap((section) => {
     const { name, from, to } = section;
     const [a, b] = [from, to].map(({ x, y }) => `${place(x)}, ${place(y)}`);
-    const said = `From ${a} to ${b} ${figures.units[0]}; ${saidScale(section, metal, room)}. Depths and distances in ${figures.units[0]}.`;
+    const said = `From ${a} to ${b} ${figures.units[0]}; ${saidScale(section, metal, room)}. Depths and distances in ${UNIT_WORDS[figures.units[0]]}.`;
     return together([
       head(page, `Section ${name.length > 40 ? `${name.slice(0, 39)}…` : name}`, said),
       sectionPicture(section, metal, room),

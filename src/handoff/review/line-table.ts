@@ -6,7 +6,7 @@ import { sectionHead } from '#handoff/pdf/paper-book.ts';
 import { TYPE } from '#handoff/pdf/paper-type.ts';
 import { type Block, gap, together } from '#handoff/pdf/sheet-book.ts';
 import type { LineBudgetRecord } from '#job/formats/plan-file.ts';
-import { exact, exactEach, sides } from './exact-figures.ts';
+import { allowedSides, atMost, exact, likelySides } from './exact-figures.ts';
 import type { ReviewPage } from './review-page.ts';
 
 /** Empty where there is no drawn edge. */
@@ -20,7 +20,7 @@ export function lineTable({ pen, width, planFile, figures }: ReviewPage): Block[
     amplification.toFixed(1),
     allowedWords(figures, byClock),
     plusMinus(figures, byClock.outward.likely),
-    sides(figures, byClock.outward.worst, byClock.inward.worst),
+    likelySides(figures, byClock.outward.worst, byClock.inward.worst),
     plusMinus(figures, gauged.outward.likely),
     causeWords(figures, byClock.parts),
   ]);
@@ -50,14 +50,14 @@ export function lineTable({ pen, width, planFile, figures }: ReviewPage): Block[
 }
 
 function plusMinus(figures: PaperFigures, value: number): string {
-  return exactEach(figures, value)
+  return atMost(figures, value)
     .map((figure) => `± ${figure}`)
     .join('\n');
 }
 
 function allowedWords(figures: PaperFigures, { outward, inward }: LineBudgetRecord['byClock']): string {
   if (outward.allowed === null || inward.allowed === null) return 'none given';
-  return sides(figures, outward.allowed, inward.allowed);
+  return allowedSides(figures, outward.allowed, inward.allowed);
 }
 
 /** The largest two. */
@@ -65,6 +65,6 @@ function causeWords(figures: PaperFigures, parts: LineBudgetRecord['byClock']['p
   return (Object.entries(parts) as [LineCause, number][])
     .sort(([, a], [, b]) => b - a)
     .slice(0, 2)
-    .map(([cause, half]) => `${LINE_CAUSE_WORDS[cause]} ${exactEach(figures, half).join(', ')}`)
+    .map(([cause, half]) => `${LINE_CAUSE_WORDS[cause]} ${atMost(figures, half).join(', ')}`)
     .join('\n');
 }

@@ -19,8 +19,6 @@ export interface ReviewInput {
   readonly planHash: string;
   readonly choices: Pick<HandoffChoices, 'paper' | 'date' | 'heading' | 'issue'>;
   readonly figures: PaperFigures;
-  /** The files are of the opposite hand. */
-  readonly isMirrored?: boolean;
   readonly sections: readonly NamedSection[];
   readonly points: readonly InspectionPoint[];
   /** mm; of a tapered sheet the thickest. */

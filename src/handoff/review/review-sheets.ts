@@ -2,7 +2,7 @@
  * review.pdf: what a reviewer signs for. All of it on page 1: plan, levels and section, findings, signatures. Behind it what it rests on:
  * figures, each stage, the sections chosen, inspection points and sources.
  */
-import { OPPOSITE_HAND } from '#handoff/paper-heading.ts';
+import { paperOwner } from '#handoff/paper-heading.ts';
 import { drawPapers, paperRoom } from '#handoff/pdf/paper-book.ts';
 import { makePdfPen } from '#handoff/pdf/pdf-pen.ts';
 import { laterPages } from './later-pages.ts';
@@ -10,8 +10,8 @@ import type { ReviewInput, ReviewPage } from './review-page.ts';
 import { signedPage } from './signed-page.ts';
 
 export async function reviewSheets(input: ReviewInput): Promise<Uint8Array> {
-  const { job, planHash, choices, isMirrored = false } = input;
-  const { paper, date, heading, issue } = choices;
+  const { job, planHash, choices } = input;
+  const { paper, date } = choices;
   const pen = await makePdfPen({ title: `Review, ${job.name}`, date });
   const page: ReviewPage = { ...input, pen, ...paperRoom(paper) };
   const { blocks, rest } = signedPage(page);
@@ -19,10 +19,7 @@ export async function reviewSheets(input: ReviewInput): Promise<Uint8Array> {
     paper,
     head: {
       title: 'Review',
-      part: heading.part ?? job.name,
-      hand: isMirrored ? OPPOSITE_HAND : 'as drawn',
-      issue: issue.number,
-      serial: heading.serial,
+      ...paperOwner(input),
       planHash,
       isNamedAtOnce: true,
     },

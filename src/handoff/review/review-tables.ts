@@ -12,7 +12,7 @@ import { withoutFieldPaths } from '#job/field-labels.ts';
 import type { BudgetRecord, PlanFileRegion, PlanFileStage } from '#job/formats/plan-file.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import { toMillionth } from '#units/round-figures.ts';
-import { exact, sides, signed } from './exact-figures.ts';
+import { allowedSides, exact, likelySides, signed } from './exact-figures.ts';
 import type { ReviewPage } from './review-page.ts';
 
 /** mm */
@@ -114,7 +114,7 @@ function rowsOfRegions(
     ? ['land', '–', '–', '–', '–']
     : [
         exact(figures, asked.depth),
-        `${sides(figures, asked.plus, asked.minus)}${usual.has(id) ? '\nusual: none is given' : ''}`,
+        `${allowedSides(figures, asked.plus, asked.minus)}${usual.has(id) ? '\nusual: none is given' : ''}`,
         exact(figures, level),
         signed(figures, level - asked.depth),
         `${(least * 100).toFixed(1)} %`,
@@ -131,13 +131,14 @@ export function budgetTable({ pen, width, planFile, figures }: ReviewPage): Bloc
   if (budgets.length === 0) return [];
   const rows = budgets.flatMap(({ level, regions, byClock, gauged }) => {
     const [first = '', ...more] = idRows(regions);
-    const both = ({ tooDeep, tooShallow }: BudgetRecord['byClock'], figure: 'allowed' | 'likely' | 'worst') =>
-      sides(figures, tooDeep[figure], tooShallow[figure]);
+    const both = ({ tooDeep, tooShallow }: BudgetRecord['byClock'], figure: 'likely' | 'worst') =>
+      likelySides(figures, tooDeep[figure], tooShallow[figure]);
+    const { tooDeep, tooShallow } = byClock;
     return [
       [
         exact(figures, level),
         first,
-        both(byClock, 'allowed'),
+        allowedSides(figures, tooDeep.allowed, tooShallow.allowed),
         both(byClock, 'likely'),
         both(byClock, 'worst'),
         both(gauged, 'likely'),
@@ -171,7 +172,7 @@ export function pointsTable({ pen, width, points, figures }: ReviewPage): Block[
     figures.length(at.x),
     figures.length(at.y),
     exact(figures, thickness.nominal),
-    `${sides(figures, thickness.plus, thickness.minus)}${isToleranceUsual === true ? ' usual' : ''}`,
+    `${allowedSides(figures, thickness.plus, thickness.minus)}${isToleranceUsual === true ? ' usual' : ''}`,
     stage === 0 ? 'land' : exact(figures, planned),
   ]);
   const { named } = figures;

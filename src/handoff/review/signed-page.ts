@@ -3,6 +3,7 @@
  * the picture, and findings that have no room go on to the next page.
  */
 
+import { UNIT_WORDS } from '#handoff/paper-figures.ts';
 import { asWritten } from '#handoff/pdf/flow-text.ts';
 import { formTable, framed } from '#handoff/pdf/form-table.ts';
 import { remark, sectionHead } from '#handoff/pdf/paper-book.ts';
@@ -120,7 +121,7 @@ function planWords({ plan, planFile, job, figures }: ReviewPage): string {
     stages.length === 1 ? '1 stage' : `${stages.length} stages`,
     ...(masking === 're-mask' ? ['a new coat for each stage, shallowest first'] : []),
     `${planFile.totals.minutes.toFixed(1)} min in the bath`,
-    `${sum === 1 ? '1 line' : `${sum} lines`}${byStage}${beyond === 0 ? '' : ` and ${beyond} on the far face, which is dashed`}; depths in ${figures.units[0]}; as many ticks as the stage’s number; a drawn line is ${DRAWN_LINE[job.process.edgeDatum]}`,
+    `${sum === 1 ? '1 line' : `${sum} lines`}${byStage}${beyond === 0 ? '' : ` and ${beyond} on the far face, which is dashed`}; depths in ${UNIT_WORDS[figures.units[0]]}; as many ticks as the stage’s number; a drawn line is ${DRAWN_LINE[job.process.edgeDatum]}`,
   ].join(', ');
 }
 

@@ -1,8 +1,8 @@
-/** Stages two a page: what is peeled, its lines, what is bare and what stays sealed, and a box for who looked at it. */
+/** Stages two a page, or more where the part is so wide that none is drawn smaller for it: what is peeled, its lines, what is bare and what stays sealed, and a box for who looked at it. */
 
 import { formTable } from '#handoff/pdf/form-table.ts';
 import { paperRoom, sectionHead } from '#handoff/pdf/paper-book.ts';
-import type { PictureRoom } from '#handoff/pdf/part-frame.ts';
+import { type PictureRoom, partFrame } from '#handoff/pdf/part-frame.ts';
 import type { Paper } from '#handoff/pdf/pen.ts';
 import { type Block, gap, together } from '#handoff/pdf/sheet-book.ts';
 import { stageKey, stagePicture } from '#handoff/pdf/stage-picture.ts';
@@ -11,13 +11,21 @@ import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 import { mirrorPlan } from '#plan/mirror-plan.ts';
 import type { ReviewPage } from './review-page.ts';
 
-/** mm of a stage's half page beside its picture: head, scale bar, key, box, gap. */
-const BESIDE_PICTURE = 47;
+/** mm of a stage's share of a page beside its picture: head, scale bar, key, box, gap. */
+const BESIDE_PICTURE = 40;
+const FEWEST = 2;
+const MOST = 4;
+/** Of its size two a page: what a picture keeps where more stand on a page. */
+const KEPT_SIZE = 0.8;
 
-/** Room for a stage's picture: two stages a page. */
-export function reviewPictureRoom(paper: Paper): PictureRoom {
+/** Room for a stage's picture. */
+export function reviewPictureRoom(plan: EtchPlan, paper: Paper): PictureRoom {
   const { width, height } = paperRoom(paper);
-  return { width, height: height / 2 - BESIDE_PICTURE };
+  const roomOf = (stages: number) => ({ width, height: height / stages - BESIDE_PICTURE });
+  const scaleOf = (stages: number) => partFrame(plan, roomOf(stages)).scale;
+  let count = FEWEST;
+  while (count < MOST && scaleOf(count + 1) >= KEPT_SIZE * scaleOf(FEWEST)) count++;
+  return roomOf(count);
 }
 
 export function stagePages(page: ReviewPage): Block[] {
@@ -28,8 +36,8 @@ export function stagePages(page: ReviewPage): Block[] {
     return stageBlocks(page, {
       plan,
       stage,
-      title: `Stage ${stage.number} of ${plan.stages.length}: to ${figures.said(stage.level)}`,
-      said: `peeled at minute ${stage.startMinute.toFixed(1)}, then ${stage.minutes.toFixed(1)} min for ${figures.said(stage.etch)}; ${lineCount(stage)}; ${stays}`,
+      title: `Stage ${stage.number} of ${plan.stages.length}: to ${figures.said(stage.level, { isGiven: true })}`,
+      said: `peeled at minute ${stage.startMinute.toFixed(1)}, then ${stage.minutes.toFixed(1)} min for ${figures.said(stage.etch, { isGiven: true })}; ${lineCount(stage)}; ${stays}`,
       ask: 'The right piece, after the right one; every line there; nothing else open.',
     });
   });
@@ -47,7 +55,7 @@ function farPages(page: ReviewPage): Block[] {
       stageBlocks(page, {
         plan,
         stage,
-        title: `Far face, seen from it, stage ${stage.number} of ${plan.stages.length}: to ${page.figures.said(stage.level)}`,
+        title: `Far face, seen from it, stage ${stage.number} of ${plan.stages.length}: to ${page.figures.said(stage.level, { isGiven: true })}`,
         said: `in the bath with the near face; mirrored about x = 0 of the drawing; ${lineCount(stage)}`,
         ask: 'The right piece on the right face; every line there; nothing else open.',
       }),
@@ -70,7 +78,7 @@ function stageBlocks(page: ReviewPage, { plan, stage, title, said, ask }: StageS
   const { pen, width, choices, figures } = page;
   return together([
     sectionHead(pen, title, said, width),
-    stagePicture(plan, stage, reviewPictureRoom(choices.paper), { unit: figures.units[0] }),
+    stagePicture(plan, stage, reviewPictureRoom(plan, choices.paper), { unit: figures.units[0] }),
     stageKey(plan, stage, width),
     ...formTable(pen, {
       columns: [{ share: 130 }, { share: 50 }],

@@ -9,6 +9,7 @@ import type { Box } from '#geometry/box.ts';
 import { distance, type Point } from '#geometry/point.ts';
 import { lineSpan, type Path } from '#geometry/span.ts';
 import { ROUNDING } from '#geometry/tolerances.ts';
+import { eachUnit } from '#handoff/paper-figures.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import { stageMark, tickPlaces } from '#plan/stage-mark.ts';
 import type { InkLine, InkText } from './ink.ts';
@@ -102,7 +103,7 @@ export function templateLabel(set: UnnamedSet, number: number, planHash: string)
     maxY: corner.y,
   });
   const own = templateLines(label, { number, of: templates.length, planHash, size: stretchWords(stretch) });
-  const rows = [label.part.slice(0, LETTERS), ...label.lines, ...own, baseline(set)];
+  const rows = [label.owner.part.slice(0, LETTERS), ...label.lines, ...own, baseline(set)];
   const shown = [...new Set(itemAt(templates, number - 1).map(({ stage }) => stage))];
   const legend = shown.map((stage, index) =>
     legendRow(stage, index, { corner: at(layout.legend), layout, label }),
@@ -125,16 +126,27 @@ export function templateLabel(set: UnnamedSet, number: number, planHash: string)
       })),
       { at: { x: sideUp.x + 6, y: sideUp.y - 5 - BIG }, height: BIG, text: 'THIS SIDE UP' },
       {
-        at: { x: sideUp.x + 6, y: sideUp.y - 22 },
+        at: { x: sideUp.x + 6, y: sideUp.y - 20 },
         height: TEXT,
         text: `datum: hole ${sheet.holes[0]?.name ?? '–'}`,
       },
-      { at: { x: corner.x + 2, y: corner.y - height + 2 }, height: TEXT * 0.8, text: `${SQUARE} mm square` },
+      { at: { x: sideUp.x + 6, y: sideUp.y - 27 }, height: TEXT, text: label.side },
+      ...sizeOfSquare(label).map((text, row) => ({
+        at: { x: corner.x + 2, y: corner.y - height + 2 + row * ROW * 0.8 },
+        height: TEXT * 0.8,
+        text,
+      })),
       ...legend.map(({ text }) => text),
       ...sheet.holes.map((hole) => nameOfHole(hole).text),
     ],
     lines: [...legend.flatMap(({ lines }) => lines), { path: { closed: true, spans: frame } }],
   };
+}
+
+/** From its lower edge up. */
+function sizeOfSquare({ figures }: LabelWords): string[] {
+  const [millimetres, inches] = eachUnit(SQUARE, figures);
+  return inches === undefined ? [`${millimetres} square`] : [`or ${inches} square`, String(millimetres)];
 }
 
 /** Right of the hole, and the box that no other ink may enter. */
@@ -162,10 +174,10 @@ function baseline({ sheet, input }: UnnamedSet): string {
   ] as const;
   const ways = pairs.flatMap(([from, to]) => {
     if (from === undefined || to === undefined) return [];
-    const way = figures.lengths(distance(from.center, to.center), { tolerance: 0.2 })[0];
+    const way = figures.lengths(distance(from.center, to.center), { tolerance: 0.5 })[0];
     return [`${from.name}-${to.name} ${way}`];
   });
-  return `Holes ${ways.join(', ')}`;
+  return `Holes ${ways.join(', ')} ${figures.units[0]}`;
 }
 
 function legendRow(
@@ -181,7 +193,7 @@ function legendRow(
   const ticks = stageMark([sample], { stage: stage.number, pitch }).map(({ at }) =>
     lineSpan({ x: at.x, y: at.y - 1.5 }, { x: at.x, y: at.y + 1.5 }),
   );
-  const level = label.figures.lengths(stage.level)[0];
+  const level = label.figures.lengths(stage.level, { isGiven: true })[0];
   const text = `peel ${stage.number}: ${level}`;
   return {
     text: { at: { x: x + SAMPLE + 3, y: y - TEXT / 2 }, height: TEXT * 0.9, text },

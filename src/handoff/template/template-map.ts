@@ -7,6 +7,7 @@ import { itemAt } from '#geometry/assert.ts';
 import { type Box, boxOfSpans } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, lineSpan, type Path, type Span } from '#geometry/span.ts';
+import { inBoth } from '#handoff/paper-figures.ts';
 import { formTable } from '#handoff/pdf/form-table.ts';
 import { drawPapers, paperRoom, remark, sectionHead } from '#handoff/pdf/paper-book.ts';
 import { TYPE } from '#handoff/pdf/paper-type.ts';
@@ -54,9 +55,8 @@ export function drawMap(pen: Pen, input: MapInput): void {
     paper,
     head: {
       title: `Scribe template ${number} of ${set.templates.length}`,
-      part: label.part,
-      issue: label.issue,
-      serial: undefined,
+      ...label.owner,
+      isNamedAtOnce: true,
       planHash,
       page: 'map',
     },
@@ -200,7 +200,7 @@ function stageTable(pen: Pen, { set, number }: MapInput, width: number): Block[]
               { fill: stage.color },
             ),
         },
-        figures.length(stage.level),
+        figures.length(stage.level, { isGiven: true }),
         `${stage.lines.length}, ${here} here`,
       ];
     }),
@@ -213,11 +213,12 @@ function before(pen: Pen, { set, grid, printed }: MapInput, width: number): Bloc
   const { sheet } = set;
   const holes = sheet.holes.map(({ name }) => name).join(', ');
   const own = sheet.holes.filter(({ isOwn }) => isOwn === true).map(({ name }) => name);
+  const bar = inBoth(100, set.input.label.figures);
   const leftOut = tilesOf(grid).length - printed.length;
   const tiled =
     printed.length > 1
-      ? ` Printed on ${grid.columns} × ${grid.rows} tiles${leftOut > 0 ? `, but for ${leftOut} that would hold no more than the template’s border or its key of stages, as above` : ''}; the bar on each reads 100.0 mm.`
-      : ' Printed on one sheet; the bar on it reads 100.0 mm.';
+      ? ` Printed on ${grid.columns} × ${grid.rows} tiles${leftOut > 0 ? `, but for ${leftOut} that would hold no more than the template’s border or its key of stages, as above` : ''}; the bar on each reads ${bar}.`
+      : ` Printed on one sheet; the bar on it reads ${bar}.`;
   return [
     sectionHead(pen, 'Before you cut', '', width),
     remark(

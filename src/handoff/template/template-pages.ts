@@ -8,6 +8,7 @@ import { itemAt } from '#geometry/assert.ts';
 import { type Box, boxesMeet, boxOfSpans } from '#geometry/box.ts';
 import { type Point, subtract } from '#geometry/point.ts';
 import { lineSpan, type Path, type Span } from '#geometry/span.ts';
+import { inBoth, type PaperFigures } from '#handoff/paper-figures.ts';
 import { makePdfPen } from '#handoff/pdf/pdf-pen.ts';
 import type { Pen, Stroke } from '#handoff/pdf/pen.ts';
 import { shortened } from '#handoff/pdf/shortened.ts';
@@ -42,10 +43,12 @@ export async function templatePages({ set, planHash, date }: TemplatePagesInput)
   templates.forEach((_, index) => {
     const shapes = shapesOf(set, index + 1, planHash);
     const { grid, tiles } = templateTiles(set, index + 1);
-    const { name } = input;
+    const { label } = input;
+    const name = `${label.owner.part}, ${label.side}`;
     drawMap(pen, { set, number: index + 1, planHash, grid, printed: tiles.map((tile) => tile.name) });
     const count = `template ${index + 1} of ${templates.length}`;
-    for (const tile of tiles) drawTile(pen, { grid, tile, shapes, name, count, planHash, date });
+    for (const tile of tiles)
+      drawTile(pen, { grid, tile, shapes, figures: label.figures, name, count, planHash, date });
   });
   return pen.finish();
 }
@@ -130,13 +133,14 @@ interface TilePage {
   readonly grid: TileGrid;
   readonly tile: Tile;
   readonly shapes: readonly Shape[];
+  readonly figures: PaperFigures;
   readonly name: string;
   readonly count: string;
   readonly planHash: string;
   readonly date: string | undefined;
 }
 
-function drawTile(pen: Pen, { grid, tile, shapes, ...head }: TilePage): void {
+function drawTile(pen: Pen, { grid, tile, shapes, figures, ...head }: TilePage): void {
   const { page, window } = grid;
   const shift = subtract({ x: window.minX, y: window.minY }, { x: tile.box.minX, y: tile.box.minY });
   const moved = ({ x, y }: Point): Point => ({ x: x + shift.x, y: y + shift.y });
@@ -150,12 +154,15 @@ function drawTile(pen: Pen, { grid, tile, shapes, ...head }: TilePage): void {
     const ring = circleOf({ center: mark, radius: 2 });
     pen.paths([...crossAt(mark, 4), { closed: true, spans: ring }], { stroke: { width: 0.18, color: INK } });
   }
-  bars(pen, window);
+  bars(pen, window, figures);
   foot(pen, { grid, tile, ...head });
 }
 
 /** Which template of which plan, and which tile of it. */
-function foot(pen: Pen, { grid, tile, name, count, planHash, date }: Omit<TilePage, 'shapes'>): void {
+function foot(
+  pen: Pen,
+  { grid, tile, name, count, planHash, date }: Omit<TilePage, 'shapes' | 'figures'>,
+): void {
   const [left, right, y] = [EDGE + STRIP, grid.page.width - EDGE, EDGE + 1];
   const [large, bold] = [{ size: 4 }, { size: 4, isBold: true }];
   const last = tileName(grid.columns - 1, grid.rows - 1);
@@ -177,7 +184,7 @@ function crossAt({ x, y }: Point, half: number): Path[] {
 }
 
 /** Left of the window and below it. */
-function bars(pen: Pen, { minX, minY }: Box): void {
+function bars(pen: Pen, { minX, minY }: Box, figures: PaperFigures): void {
   const stroke = { width: 0.25, color: INK };
   const [x, y] = [minX - STRIP / 2, minY - STRIP / 2];
   pen.line({ x: minX, y }, { x: minX + BAR, y }, stroke);
@@ -186,8 +193,8 @@ function bars(pen: Pen, { minX, minY }: Box): void {
     pen.line({ x: minX + at, y: y - 1.5 }, { x: minX + at, y: y + 1.5 }, stroke);
     pen.line({ x: x - 1.5, y: minY + at }, { x: x + 1.5, y: minY + at }, stroke);
   }
-  pen.text(`${BAR} mm when printed true`, { x: minX + BAR + 3, y: y - 0.9 }, { size: 2.6 });
-  pen.text(`${BAR} mm`, { x: x + 0.9, y: minY + BAR + 3 }, { size: 2.6, turn: Math.PI / 2 });
+  pen.text(`${inBoth(BAR, figures)} when printed true`, { x: minX + BAR + 3, y: y - 0.9 }, { size: 2.6 });
+  pen.text(inBoth(BAR, figures), { x: x + 0.9, y: minY + BAR + 3 }, { size: 2.6, turn: Math.PI / 2 });
 }
 
 function neighboursOf({ columns, rows }: TileGrid, { column, row }: Tile): string {

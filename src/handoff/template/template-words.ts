@@ -1,17 +1,18 @@
 /** A template's label, line by line: whose it is, what its offsets were made for, how the knife runs, how its size is checked. */
 import type { PaperFigures } from '#handoff/paper-figures.ts';
-import { drawingWords } from '#handoff/paper-heading.ts';
+import { drawingWords, paperOwner } from '#handoff/paper-heading.ts';
+import type { PaperOwner } from '#handoff/pdf/paper-book.ts';
 import { shortHash } from '#handoff/short-hash.ts';
-import type { Job } from '#job/job.ts';
+import { aspectOf, isDrawnMirrored } from '#job/aspect-of.ts';
+import type { Job, JobAspect } from '#job/job.ts';
 import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 
 export interface LabelWords {
-  /** Number or name of the part; then what else identifies it. */
-  readonly part: string;
+  readonly owner: PaperOwner;
+  /** Hand, and face where there are two. */
+  readonly side: string;
   readonly lines: readonly string[];
-  /** `B`, where the issue has a number. */
-  readonly issue: string | undefined;
   readonly date: string | undefined;
   readonly figures: PaperFigures;
 }
@@ -25,24 +26,32 @@ export function labelWords(
   figures: PaperFigures,
 ): LabelWords {
   const { process } = job;
+  const aspect = aspectOf(job);
+  const { part } = aspect;
   const factors = process.etchFactor.map(([, factor]) => factor);
   const [low, high] = [Math.min(...factors), Math.max(...factors)];
   const factor = low === high ? low.toFixed(2) : `${low.toFixed(2)} to ${high.toFixed(2)}`;
-  const levels = [...plan.stages].map(({ level }) => figures.lengths(level)[0]);
+  const levels = [...plan.stages].map(({ level }) => figures.lengths(level, { isGiven: true })[0]);
   return {
-    part: heading.part ?? job.name,
+    owner: paperOwner({ job, choices: { heading, issue, date } }),
+    side: sideWords(aspect),
     lines: [
-      ...(heading.part === undefined ? [] : [job.name]),
+      ...(heading.part === undefined ? [] : [part]),
+      ...(isDrawnMirrored(aspect) ? ['Mirrored about x = 0 of the drawing'] : []),
       `Drawing ${drawingWords(heading, job.drawing)}`,
       `Offsets made for factor ${factor}, levels`,
       `${levels.join(' ')} ${figures.units[0]}`,
       `Drawn line: ${DATUM[process.edgeDatum]}`,
       knifeWords(template.knife, figures),
     ].flatMap(broken),
-    issue: issue.number,
     date,
     figures,
   };
+}
+
+function sideWords({ face, isOpposite }: JobAspect): string {
+  const hand = isOpposite === true ? 'OPPOSITE HAND' : 'hand as drawn';
+  return face === undefined ? hand : `${face === 'far' ? 'FAR FACE' : 'near face'}, ${hand}`;
 }
 
 const DATUM: Record<Job['process']['edgeDatum'], string> = {
@@ -64,7 +73,7 @@ function knifeWords(
 
 /** The lines below, which only the template itself can give. */
 export function templateLines(
-  { issue, date }: LabelWords,
+  { owner: { issue }, date }: LabelWords,
   { number, of, planHash, size }: { number: number; of: number; planHash: string; size: string },
 ): string[] {
   return [

@@ -1,5 +1,6 @@
 /** The cover: whose run it is, the run as a table, the sheet as measured, coupons, bath, whom to ask and what can hurt. */
 
+import { itemAt } from '#geometry/assert.ts';
 import { loopArea as signedArea } from '#geometry/span.ts';
 import { SAME_COUNT } from '#geometry/tolerances.ts';
 import { shopCautions } from '#handoff/cautions.ts';
@@ -22,6 +23,8 @@ import type { TravellerPage } from './traveller-page.ts';
 const FACTOR_OFF = 0.1;
 /** mm */
 const GAP = 3;
+/** Between the same length in two units, so that a row stays one line high. */
+export const BESIDE = ' / ';
 
 /** mm that rows and boxes to write in are high. */
 interface Sizes {
@@ -45,22 +48,23 @@ export function coverOf(page: TravellerPage): Cover {
   const { pen, width, height, job } = page;
   const cautions = framedText(pen, shopCautions(job), { width, sign: drawWarningSign });
   const heading = headingBlock(page, { pen, width });
-  const laid = (sizes: Sizes, count: number): Cover => {
+  const laid = (sizes: Sizes, later: readonly number[]): Cover => {
     const parts = formParts(page, sizes);
-    const form = parts.slice(0, count).flatMap((part, index) => (index === 0 ? part : [gap(2), ...part]));
+    const form = parts
+      .filter((_, index) => !later.includes(index))
+      .flatMap((part, index) => (index === 0 ? part : [gap(2), ...part]));
     return {
       first: [heading, gap(GAP), ...form, gap(GAP), cautions],
-      rest: parts.slice(count).flatMap((part) => [...part, gap(GAP)]),
+      rest: later.flatMap((index) => [...itemAt(parts, index), gap(GAP)]),
     };
   };
-  const tried = [laid(USUAL, PARTS), ...COUNTS.map((count) => laid(CLOSE, count))];
+  const tried = [laid(USUAL, []), ...LATER.map((later) => laid(CLOSE, later))];
   const fits = ({ first }: Cover) => first.reduce((sum, block) => sum + block.height, 0) <= height;
-  return tried.find(fits) ?? laid(CLOSE, 1);
+  return tried.find(fits) ?? laid(CLOSE, [1, 2, 3, 4]);
 }
 
-/** As many as `formParts` gives. */
-const PARTS = 5;
-const COUNTS = [PARTS, PARTS - 1, PARTS - 2, PARTS - 3];
+/** Of the parts of the form what follows on the next page: as little as has to. */
+const LATER: readonly (readonly number[])[] = [[], [4], [2], [3, 4], [2, 3, 4]];
 
 /** The run, the sheet, coupons, the bath, and whom to ask. */
 function formParts(page: TravellerPage, sizes: Sizes): Block[][] {
@@ -99,9 +103,9 @@ function runTable(page: TravellerPage, row: number): Block[] {
   const pieces = plan.stages.reduce((sum, { piece }) => sum + outerCount(piece), 0);
   const rows = plan.stages.map((stage) => [
     String(stage.number),
-    markCell(stage.number),
-    idRuns(stage.regions),
-    figures.length(stage.etch),
+    stage.lines.length > 0 ? markCell(stage.number) : '–',
+    idRuns(stage.regions) || '–',
+    figures.lengths(stage.etch, { isGiven: true }).join(BESIDE),
     stage.minutes.toFixed(1),
     `**${outWords(stage, page)}**`,
     leaves(page, stage),
@@ -109,24 +113,22 @@ function runTable(page: TravellerPage, row: number): Block[] {
   const { sizing } = page.job;
   const before = sizing === undefined ? '' : `after ${sizing.minutes.toFixed(1)} min of sizing; `;
   const remark = `${before}minutes at the planned rate, ${figures.rate(plan.rate)}; the readings decide`;
+  const isInBoth = figures.units.length > 1;
   const table = formTable(pen, {
     columns: [
-      { share: 15, head: 'Stage', align: 'middle', isBold: true },
-      { share: 24, head: 'Mark on its lines' },
-      { share: 45, head: plan.masking === 're-mask' ? 'Floors that end with it' : 'Peel' },
-      { share: 24, head: `Etch, ${figures.named}`, align: 'right' },
-      { share: 24, head: 'Minutes', align: 'right' },
+      { share: isInBoth ? 12 : 14, head: 'Stage', align: 'middle', isBold: true },
+      { share: isInBoth ? 22 : 24, head: 'Mark on its lines' },
+      { share: isInBoth ? 52 : 46, head: plan.masking === 're-mask' ? 'Floors that end with it' : 'Peel' },
+      { share: isInBoth ? 26 : 24, head: `Etch, ${figures.named}`, align: 'right' },
+      { share: isInBoth ? 16 : 20, head: 'Minutes', align: 'right' },
       { share: 24, head: 'Out to gauge at', align: 'right' },
-      { share: 24, head: `Leaves thick, ${figures.named}`, align: 'right' },
+      { share: 28, head: `Leaves thick, ${figures.named}`, align: 'right' },
     ],
     rows: [
       ...rows,
       [
         { text: 'In the bath in all', spans: 3 },
-        figures
-          .lengths(etch)
-          .map((figure) => `**${figure}**`)
-          .join('\n'),
+        `**${figures.lengths(etch, { isGiven: true }).join(BESIDE)}**`,
         `**${minutes.toFixed(1)}**`,
         { text: `${plan.stages.length} stages, ${dips} dips, ${pieces} pieces`, spans: 2 },
       ],
@@ -150,7 +152,9 @@ function outWords(stage: Stage, page: TravellerPage): string {
 function leaves({ plan, job, figures }: TravellerPage, { regions, level }: Stage): string {
   const loops = plan.regions.filter(({ id }) => regions.includes(id)).flatMap((region) => region.loops);
   const { least, most } = thicknessOver(job.stock.thickness, loops);
-  const [thin, thick] = [least - level, most - level].map((left) => figures.length(left));
+  const [thin, thick] = [least - level, most - level].map((left) =>
+    figures.lengths(left, { isGiven: true }).join(BESIDE),
+  );
   return thin === thick ? String(thin) : `${thin} to\n${thick}`;
 }
 

@@ -3,8 +3,10 @@ import type { InspectionPoint } from '#handoff/inspection/inspection-points.ts';
 import { formBoxes, formTable } from '#handoff/pdf/form-table.ts';
 import { framedText, pageCount, remark, sectionHead } from '#handoff/pdf/paper-book.ts';
 import { type Block, gap, together } from '#handoff/pdf/sheet-book.ts';
+import { usualIn } from '#job/fields/field.ts';
 import { DEPTH_TOLERANCE } from '#job/fields/requirement-fields.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
+import { BESIDE } from './cover-page.ts';
 import { takesUpHydrogen } from './shop-words.ts';
 import { stagePage } from './stage-page.ts';
 import { STEP_COLUMNS } from './steps-page.ts';
@@ -17,11 +19,12 @@ const MOST_POINTS = 90;
 interface Rows {
   readonly point: number;
   readonly step: number;
+  readonly wrong: number;
 }
 
-const USUAL: Rows = { point: 8, step: 9.4 };
+const USUAL: Rows = { point: 8, step: 9.4, wrong: 11 };
 /** Of many floors: no lower than a line of handwriting. */
-const CLOSE: Rows = { point: 6.6, step: 8.4 };
+const CLOSE: Rows = { point: 6.6, step: 8.2, wrong: 9 };
 
 /** Closer where that saves a page. */
 export function lastBlocks(page: TravellerPage): Block[] {
@@ -59,7 +62,7 @@ function lastWith(page: TravellerPage, rows: Rows): Block[] {
         'a word here is worth more than a clean page',
         width,
       ),
-      ...wrongTable(page),
+      ...wrongTable(page, rows.wrong),
       gap(3),
       formBoxes(
         pen,
@@ -73,7 +76,7 @@ function lastWith(page: TravellerPage, rows: Rows): Block[] {
   ];
 }
 
-function wrongTable({ pen, width }: TravellerPage): Block[] {
+function wrongTable({ pen, width }: TravellerPage, row: number): Block[] {
   return formTable(pen, {
     columns: [
       { share: 20, head: 'Step, point' },
@@ -83,7 +86,7 @@ function wrongTable({ pen, width }: TravellerPage): Block[] {
     ],
     rows: Array.from({ length: 3 }, () => ['', '', '', '']),
     width,
-    row: 11,
+    row,
   });
 }
 
@@ -97,27 +100,29 @@ function finalTable(page: TravellerPage, row: number): Block[] {
     const tolerance = Math.min(plus, minus);
     return [
       `F${index + 1}`,
-      `${region}${asDepth.has(region) ? ' *' : ''}${isToleranceUsual === true ? '\nusual ±' : ''}`,
-      figures.length(nominal, { tolerance }),
-      figures.length(nominal - minus, { tolerance, round: 'up' }),
-      figures.length(nominal + plus, { tolerance, round: 'down' }),
+      `${region}${asDepth.has(region) ? ' *' : ''}${isToleranceUsual === true ? ' †' : ''}`,
+      figures.lengths(nominal, { tolerance, isGiven: true }).join(BESIDE),
+      figures.lengths(nominal - minus, { tolerance, round: 'up' }).join(BESIDE),
+      figures.lengths(nominal + plus, { tolerance, round: 'down' }).join(BESIDE),
       '',
       '',
       '',
       '',
     ];
   });
+  // What is written by hand shares what the printed figures leave.
+  const figured = figures.units.length > 1 ? 27 : 18;
   const table = formTable(pen, {
     columns: [
-      { share: 14, head: 'Point', isBold: true },
-      { share: 20, head: 'Floor' },
-      { share: 18, head: `Aim, ${figures.named}`, align: 'right', isBold: true },
-      { share: 18, head: 'Least', align: 'right' },
-      { share: 18, head: 'Most', align: 'right' },
-      { share: 23, head: `Read, ${figures.units[0]}` },
-      { share: 23, head: 'Over aim' },
-      { share: 23, head: 'Minutes more' },
-      { share: 23, head: 'Read again' },
+      { share: 12, head: 'Point', isBold: true },
+      { share: 22, head: 'Floor' },
+      { share: figured, head: `Aim, ${figures.named}`, align: 'right', isBold: true },
+      { share: figured, head: 'Least', align: 'right' },
+      { share: figured, head: 'Most', align: 'right' },
+      ...[`Read, ${figures.units[0]}`, 'Over aim', 'Minutes more', 'Read again'].map((head) => ({
+        share: (146 - 3 * figured) / 4,
+        head,
+      })),
     ],
     rows,
     width,
@@ -147,7 +152,7 @@ function remarksOn({ plan, figures }: TravellerPage, floors: readonly Inspection
       : []),
     ...(shown.some(({ isToleranceUsual }) => isToleranceUsual)
       ? [
-          `Usual ±: the job gives no tolerance, and ± ${figures.said(DEPTH_TOLERANCE.value)} stands in (common practice).`,
+          `† The job gives no tolerance: ± ${figures.toleranceSaid(usualIn(DEPTH_TOLERANCE, figures).value)} stands in (common practice).`,
         ]
       : []),
     ...(floors.length > MOST_POINTS

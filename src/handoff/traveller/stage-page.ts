@@ -92,7 +92,7 @@ function band(page: TravellerPage, stage: Stage, points: readonly GaugePoint[]):
       const heading = `Stage ${stage.number} of ${plan.stages.length}`;
       pen.text(heading, { x: left + 2, y: top - 7.4 }, title);
       const x = left + 4 + pen.textWidth(heading, title);
-      if (x + 20 < left + wide) {
+      if (stage.lines.length > 0 && x + 20 < left + wide) {
         drawMarkSample(
           pen,
           { minX: x, maxX: Math.min(x + 24, left + wide - 2), minY: top - 8.6, maxY: top - 1.4 },
@@ -101,7 +101,7 @@ function band(page: TravellerPage, stage: Stage, points: readonly GaugePoint[]):
       }
       const peel = flowText(pen, peelWords(page, stage), { width: wide - 4, size: TYPE.text });
       peel.draw(pen, { x: left + 2, y: top - 9.3 });
-      const [etch, second] = figures.lengths(stage.etch);
+      const [etch, second] = figures.lengths(stage.etch, { isGiven: true });
       figureCell(pen, box(wide, cell), {
         label: 'Etch',
         figure: etch,
@@ -149,10 +149,14 @@ function figureCell(
     pen.text(below, { x: minX + 1.4, y: maxY - 14 }, { size: TYPE.text, isBold: true, color });
 }
 
-function peelWords({ plan }: TravellerPage, { regions, piece, number }: Stage): string {
+function peelWords({ plan }: TravellerPage, { regions, piece, number, lines }: Stage): string {
   const count = outerCount(piece);
   if (count === 0) return 'Nothing is peeled on this face.';
-  const ticks = `lines with **${NUMBERS[number] ?? number} ${number === 1 ? 'tick' : 'ticks'}**`;
+  // Where an earlier stage lies all around, its lines are cut already.
+  const ticks =
+    lines.length === 0
+      ? 'no line of its own'
+      : `lines with **${NUMBERS[number] ?? number} ${number === 1 ? 'tick' : 'ticks'}**`;
   const what = plan.masking === 're-mask' ? 'Peel the window over' : 'Peel';
   const ids = idRuns(regions);
   const names = ids.length > 60 ? `${regions.length} floors` : ids;
@@ -243,7 +247,7 @@ function minutesLeftWords(
   if (aimsAtThickness(page, stage, points)) {
     return `**Minutes left** = minutes in [16] × over aim [15] ÷ gone [15] = [17]\nOver aim and gone: the middle of each column; expect ${figures.said(gone.expected)} gone. ${limits} ${planned}`;
   }
-  const [etch] = figures.lengths(stage.etch);
+  const [etch] = figures.lengths(stage.etch, { isGiven: true });
   return `**Minutes left** = minutes in [17] × (${etch} − [15]) ÷ [15] = [19]\nBoth small boxes: the middle of “gone”${figures.units.length > 1 ? `, in ${figures.units[0]}` : ''}; expect ${figures.said(gone.expected)}. ${limits} ${planned}`;
 }
 
@@ -297,7 +301,7 @@ function gaugeTable(
   const end = isAimed
     ? ([
         { share: 17, head: 'aim', align: 'right', isBold: true },
-        { share: 17, head: 'over aim: 2 − aim' },
+        { share: 17, head: 'over aim:\n2 − aim' },
         { share: 18, head: '3 read at end' },
       ] as const)
     : ([
@@ -313,7 +317,7 @@ function gaugeTable(
       { share: 17, head: '2 should be', align: 'right', isBold: true },
       { share: 24, head: 'ask if outside', align: 'middle' },
       { share: isAimed ? 18 : 21, head: '2 read now' },
-      { share: isAimed ? 16 : 18, head: 'gone: 1 − 2' },
+      { share: isAimed ? 16 : 18, head: 'gone:\n1 − 2' },
       ...end,
     ],
     rows,

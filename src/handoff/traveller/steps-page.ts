@@ -29,18 +29,36 @@ export interface BookPages {
   readonly stages: PageRun;
 }
 
-/** mm that steps are high: closer where something stands above them. */
-const STEP_ROWS = [10.4, 9.2, 8.2] as const;
+/** mm that rows and the picture are high: closer where something stands above them. */
+interface Sizes {
+  readonly step: number;
+  readonly coupon: number;
+  readonly picture: number;
+  /** Of letters. */
+  readonly text: number;
+  /** Coupons that have a row. */
+  readonly coupons: number;
+}
+
+const WIDE = { coupon: 8.4, picture: 50, text: TYPE.text, coupons: 3 };
+
+const SIZES: readonly Sizes[] = [
+  { step: 10.4, ...WIDE },
+  { step: 9.2, ...WIDE },
+  { step: 8.2, ...WIDE },
+  { step: 7.6, coupon: 7.6, picture: 42, text: TYPE.text, coupons: 3 },
+  { step: 7.2, coupon: 7.5, picture: 33.5, text: TYPE.note, coupons: 2 },
+];
 
 /** @param above mm that are taken already */
 export function stepsBlocks(page: TravellerPage, pages: BookPages, above = 0): Block[] {
-  const tried = STEP_ROWS.map((row) => stepsWith(page, pages, row));
+  const tried = SIZES.map((sizes) => stepsWith(page, pages, sizes));
   const fits = (blocks: readonly Block[]) =>
     above + blocks.reduce((sum, { height }) => sum + height, 0) <= page.height;
   return tried.find(fits) ?? itemAt(tried, 0);
 }
 
-function stepsWith(page: TravellerPage, pages: BookPages, row: number): Block[] {
+function stepsWith(page: TravellerPage, pages: BookPages, sizes: Sizes): Block[] {
   const { pen, width, plan } = page;
   const last = plan.stages.length;
   const range = last === 1 ? String(stagePage(1)) : `${stagePage(1)}– ${stagePage(last)}`;
@@ -65,7 +83,7 @@ function stepsWith(page: TravellerPage, pages: BookPages, row: number): Block[] 
     ],
   ];
   return [
-    ...formTable(pen, { columns: STEP_COLUMNS, rows, width, row }),
+    ...formTable(pen, { columns: STEP_COLUMNS, rows, width, row: sizes.step, size: sizes.text }),
     gap(2),
     sectionHead(
       pen,
@@ -73,9 +91,9 @@ function stepsWith(page: TravellerPage, pages: BookPages, row: number): Block[] 
       `hang one with the part; read it after ${last > 1 ? `stage ${Math.ceil(last / 2)}, and` : 'half the minutes, and'} whenever a page instructs to ask planning`,
       width,
     ),
-    ...couponRows(page),
+    ...couponRows(page, sizes),
     gap(3),
-    hanging(page, pages),
+    hanging(page, pages, sizes),
   ];
 }
 
@@ -169,7 +187,7 @@ function countWords({ plan }: TravellerPage): string {
   return `${counts}; **in all ${total}.** Each line wears the marks of its stage.`;
 }
 
-function couponRows({ pen, width, figures }: TravellerPage): Block[] {
+function couponRows({ pen, width, figures }: TravellerPage, { coupon, coupons }: Sizes): Block[] {
   const { named } = figures;
   const heads = [
     'after stage',
@@ -184,26 +202,26 @@ function couponRows({ pen, width, figures }: TravellerPage): Block[] {
   ];
   return formTable(pen, {
     columns: heads.map((head) => ({ share: 1, head })),
-    rows: Array.from({ length: 3 }, () => heads.map(() => '')),
+    rows: Array.from({ length: coupons }, () => heads.map(() => '')),
     width,
-    row: 8.4,
+    row: coupon,
   });
 }
 
-function hanging(page: TravellerPage, { cover, steps }: BookPages): Block {
+function hanging(page: TravellerPage, { cover, steps }: BookPages, sizes: Sizes): Block {
   const { pen, width } = page;
-  const picture = hangingPicture(page, { width: width * 0.36, height: 50 });
+  const picture = hangingPicture(page, { width: width * 0.36, height: sizes.picture });
   const left = width * 0.41;
   const words = [
     '**How it hangs**',
     'Pocket face upright, towards the middle of the tank, the upper edge of the pictures up: or by the site’s procedure: _40_',
     'Gas must not be caught under the upper lip of a pocket: turn or lift as each page instructs.',
     'Wires through tooling holes, not over a scribe line.',
-    '',
+    ...(sizes.text === TYPE.text ? [''] : []),
     '**Before the first dip**',
     `Boxes of ${pageWords(cover)} filled in, steps of ${pageWords(steps)} stamped to here. Coupons read. Bath inside the site’s limits. Extraction on. Second person there.`,
   ];
-  const flow = flowText(pen, words.join('\n'), { width: width - left, size: TYPE.text });
+  const flow = flowText(pen, words.join('\n'), { width: width - left, size: sizes.text });
   return {
     height: Math.max(picture.height, flow.height),
     draw: (to, area) => {

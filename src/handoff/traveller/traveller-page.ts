@@ -22,8 +22,6 @@ export interface TravellerInput {
   readonly final: readonly InspectionPoint[];
   /** Which face it is for, where both are etched: `plan.far` is the other one then. */
   readonly side?: SheetSide | undefined;
-  /** It is of the opposite hand. */
-  readonly isMirrored?: boolean | undefined;
   /** How many templates there are; undefined where none is made. */
   readonly templates: number | undefined;
 }

@@ -5,10 +5,11 @@
  */
 
 import { itemAt } from '#geometry/assert.ts';
-import { OPPOSITE_HAND } from '#handoff/paper-heading.ts';
+import { paperOwner } from '#handoff/paper-heading.ts';
 import { drawPapers, pageCount, paperRoom } from '#handoff/pdf/paper-book.ts';
 import { makePdfPen } from '#handoff/pdf/pdf-pen.ts';
 import type { Block } from '#handoff/pdf/sheet-book.ts';
+import { aspectOf } from '#job/aspect-of.ts';
 import { type Cover, coverOf } from './cover-page.ts';
 import { lastBlocks } from './last-page.ts';
 import { stageBlocks, stagePage } from './stage-page.ts';
@@ -16,19 +17,15 @@ import { type BookPages, stepsBlocks } from './steps-page.ts';
 import type { TravellerInput, TravellerPage } from './traveller-page.ts';
 
 export async function traveller(input: TravellerInput): Promise<Uint8Array> {
-  const { plan, job, planHash, choices, isMirrored } = input;
-  const { paper, date, heading, issue } = choices;
+  const { plan, job, planHash, choices } = input;
+  const { paper, date } = choices;
   const pen = await makePdfPen({ title: `Traveller, ${job.name}`, date });
   const page: TravellerPage = { ...input, pen, ...paperRoom(paper) };
   const head = {
     title: 'Traveller',
-    part: heading.part ?? job.name,
-    hand: isMirrored === true ? OPPOSITE_HAND : undefined,
-    issue: issue.number,
-    serial: heading.serial,
+    ...paperOwner(input),
     planHash,
   };
-  const isRemasked = plan.masking === 're-mask';
   const cover = coverOf(page);
   const stages = plan.stages.map((stage) => stageBlocks(page, stage));
   drawPapers(pen, {
@@ -36,20 +33,26 @@ export async function traveller(input: TravellerInput): Promise<Uint8Array> {
     head,
     parts: [
       {
-        subtitle: isRemasked
-          ? 'Step chemical milling, a new coat for each stage, shallowest first'
-          : 'Step chemical milling, one coat, peel by peel',
+        subtitle: coverTitle(page),
         blocks: cover.first,
       },
       { subtitle: 'From the clean sheet to the bath', blocks: stepsOn(page, { cover, stages }) },
       ...plan.stages.map(({ number }, index) => ({
-        subtitle: `Step ${stagePage(number)}. ${job.name}`,
+        subtitle: `Step ${stagePage(number)}${head.isNumber ? `. ${aspectOf(job).part}` : ''}`,
         blocks: itemAt(stages, index),
       })),
       { subtitle: 'From the last dip to the accepted part', blocks: lastBlocks(page) },
     ],
   });
   return pen.finish();
+}
+
+function coverTitle({ plan, side }: TravellerPage): string {
+  if (side === 'far') return 'Far face, seen from it; both are in the bath at once';
+  if (side === 'near') return 'Near face; both are in the bath at once';
+  return plan.masking === 're-mask'
+    ? 'Step chemical milling, a new coat for each stage, shallowest first'
+    : 'Step chemical milling, one coat, peel by peel';
 }
 
 /** The steps name pages of the book, their own among them: they are set once to count those, and again with the numbers. */

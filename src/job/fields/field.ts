@@ -6,7 +6,8 @@
 import * as z from 'zod/mini';
 import type { Alloy, KnownFigures } from '#bath/known-figures.ts';
 import type { ProvenanceKind } from '#bath/provenance.ts';
-import type { LengthUnit } from '#units/length-unit.ts';
+import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
+import { toMillionth } from '#units/round-figures.ts';
 
 export interface ResolveUnits {
   readonly job: LengthUnit;
@@ -16,6 +17,8 @@ export interface ResolveUnits {
 /** A value with where it comes from; a plain choice has neither source nor grade, and no row in the provenance. */
 export interface Found<Value> {
   readonly value: Value;
+  /** In its place in jobs in inches, mm: the round figure that the trade states there. */
+  readonly inInches?: Value;
   readonly source?: string;
   readonly kind?: ProvenanceKind;
   readonly plusMinus?: number;
@@ -235,9 +238,23 @@ function faceOf<Schema extends z.ZodMiniType, Value>(kind: Kind<Schema, Value>) 
   } as const;
 }
 
-function wordsOf({ value, kind, source }: Found<unknown>, unit: string): string {
+/** The default that counts in a job in these units. */
+export function usualIn<Value>(
+  { inInches, ...usual }: Found<Value>,
+  { job }: Pick<ResolveUnits, 'job'>,
+): Found<Value> {
+  return job === 'in' && inInches !== undefined ? { ...usual, value: inInches } : usual;
+}
+
+function wordsOf({ value, inInches, kind, source }: Found<unknown>, unit: string): string {
+  const inches =
+    typeof inInches === 'number'
+      ? `; ${toMillionth(inInches / millimetresIn('in'))} in in jobs in inches`
+      : '';
   const shown =
-    typeof value === 'number' ? `${value}${unit === '±' ? '' : ` ${unit}`}` : `\`${JSON.stringify(value)}\``;
+    typeof value === 'number'
+      ? `${value}${unit === '±' ? '' : ` ${unit}`}${inches}`
+      : `\`${JSON.stringify(value)}\``;
   if (kind === undefined) return shown;
   return `${shown}, ${kind === 'memory' ? source : kind.replace('-', ' ')}`;
 }

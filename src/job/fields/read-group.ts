@@ -3,16 +3,17 @@
  * and the group as the file holds it, with its defaults filled in.
  */
 import type { Provenance } from '#bath/provenance.ts';
-import type {
-  AnyField,
-  AskedOf,
-  FollowSetting,
-  Found,
-  Group,
-  Member,
-  Members,
-  ResolveUnits,
-  ValuesOf,
+import {
+  type AnyField,
+  type AskedOf,
+  type FollowSetting,
+  type Found,
+  type Group,
+  type Member,
+  type Members,
+  type ResolveUnits,
+  usualIn,
+  type ValuesOf,
 } from './field.ts';
 import { type Held, isGiven, isHeld, rivalsOf } from './given-ways.ts';
 
@@ -78,7 +79,7 @@ function readMember(member: Member, given: unknown, setting: Setting): MemberRea
     const { values, provenance } = readGroup(member, given, { ...setting, path: `${path}.` });
     return { value: values, provenance };
   }
-  if (given === undefined) return foundIn(member, member.usual, path);
+  if (given === undefined) return foundIn(member, member.usual && usualIn(member.usual, units), path);
   const found = { value: member.read(given, units), source: `job file, ${path}`, kind: 'user' } as const;
   return foundIn(member, found, path);
 }

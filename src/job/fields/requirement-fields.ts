@@ -72,8 +72,11 @@ const split: Kind<typeof splitChoice, 'even' | number> = {
   read: (given, { job }) => (given === 'even' ? given : jobMillimetres(given, job)),
 };
 
-/** ± 0.05 mm (0.002 in) on depth in production on aluminium. */
-export const DEPTH_TOLERANCE = commonPractice(0.05, 'depth tolerance of production work on aluminium');
+/** ± 0.05 mm, or 0.002 in, on depth in production on aluminium. */
+export const DEPTH_TOLERANCE = {
+  ...commonPractice(0.05, 'depth tolerance of production work on aluminium'),
+  inInches: 0.0508,
+};
 
 export const requirements = list(
   group(

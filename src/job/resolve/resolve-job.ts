@@ -72,7 +72,7 @@ function resolveBare(jobFile: JobFile, drawingUnit: LengthUnit | undefined): Res
     provenance: [
       ...sheet.provenance,
       ...bath.provenance,
-      ...requirementProvenance(jobFile.requirements),
+      ...requirementProvenance(jobFile.requirements, units),
       ...provenance,
       ...farProvenance(jobFile),
     ],

@@ -2,6 +2,7 @@
 import type { Provenance } from '#bath/provenance.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
+import { type ResolveUnits, usualIn } from '#job/fields/field.ts';
 import { DEPTH_TOLERANCE } from '#job/fields/requirement-fields.ts';
 import type { Requirement } from '#job/job.ts';
 import { provenanceOf } from '#job/job-figures.ts';
@@ -119,8 +120,9 @@ function leastOf(tapers: readonly Taper[]): number {
 }
 
 /** The tolerance that is filled in, where any requirement leaves it out. */
-export function requirementProvenance(given: JobFile['requirements']): Provenance[] {
-  return given.some(leavesToleranceOut) ? [provenanceOf(NO_TOLERANCE_ASKED, 'mm', DEPTH_TOLERANCE)] : [];
+export function requirementProvenance(given: JobFile['requirements'], units: ResolveUnits): Provenance[] {
+  if (!given.some(leavesToleranceOut)) return [];
+  return [provenanceOf(NO_TOLERANCE_ASKED, 'mm', { ...DEPTH_TOLERANCE, ...usualIn(DEPTH_TOLERANCE, units) })];
 }
 
 function leavesToleranceOut(given: JobFile['requirements'][number] | undefined): boolean {

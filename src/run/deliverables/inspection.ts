@@ -28,7 +28,6 @@ export const write: Writer<'inspection'> = async (ask) => {
     choices,
     figures: paperFigures(choices.units, units.job === 'in' ? 'in' : 'mm'),
     items,
-    isMirrored: ask.isMirrored,
     floors: firstOfRegions(points).filter(({ stage }) => stage > 0),
   });
   return [

@@ -30,7 +30,6 @@ export const write: Writer<'traveller'> = async (writing) => {
     gauged: gaugePoints(plan, gauged),
     final: firstOfRegions(points),
     side,
-    isMirrored: writing.isMirrored,
     templates: made.templates?.templates.length,
   });
   return [{ name: 'traveller.pdf', what: 'steps, pictures and boxes for the tank', bytes }];

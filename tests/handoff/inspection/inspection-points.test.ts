@@ -202,13 +202,13 @@ test('the file names its plan, and with the thickness filled in it is a file of 
   expect(csv).toContain('# inspection points of plan ab12');
   const deep = points.findIndex(({ planned }) => planned === 3);
   const lines = csv.split('\n').filter((line) => !line.startsWith('#'));
-  // 3 mm = 0.11811 in; +0.06 −0.04 mm: 2.96 mm is 0.116535 in at least, 3.06 mm 0.120472 in at most.
+  // 3 mm = 0.11811 in; +0.06 −0.04 mm are 0.002362 and 0.001575 in: 2.96 mm is 0.116535 in at least, 3.06 mm 0.120472 in at most.
   expect(lines[deep + 1]?.split(',').slice(6, 11)).toEqual([
     '0.11811',
-    '0.00236',
-    '0.00157',
-    '0.11654',
-    '0.12047',
+    '0.0023',
+    '0.0015',
+    '0.1166',
+    '0.1204',
   ]);
   expect(items.length).toBeGreaterThan(3);
   const filled = csv.replaceAll(',,,depth', ',0.118,,depth');

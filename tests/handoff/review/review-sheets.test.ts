@@ -50,7 +50,7 @@ test.each(['a4', 'a3'])(
     for (const { code } of findings) expect(text).toContain(code);
     for (const said of [hash, '2026-05-31']) expect(pages[0]?.text).toContain(said);
     // Levels of the sample, in its own unit.
-    for (const level of ['0.12000', '0.09000', '0.06000']) expect(text).toContain(level);
+    for (const level of ['0.1200', '0.0900', '0.0600']) expect(text).toContain(level);
   },
 );
 

@@ -80,7 +80,7 @@ describe.each(['mm', 'in'] as const)('template-01.dxf of a drawing in %s', (unit
     expect(words).toContain('THIS SIDE UP');
     expect(words).toContain('Offsets made for factor 1.00, levels');
     expect(words).toContain('Knife middle of slot; slot 1.50, blade');
-    expect(words.some((text) => /^Holes A-B \d+\.\d, B-C \d+\.\d, A-C \d+\.\d$/.test(text))).toBe(true);
+    expect(words.some((text) => /^Holes A-B \d+\.\d, B-C \d+\.\d, A-C \d+\.\d mm$/.test(text))).toBe(true);
   });
 });
 

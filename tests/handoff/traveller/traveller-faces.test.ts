@@ -4,12 +4,17 @@ import { readPdf } from '#support/handoff/read-pdf.ts';
 import { LID, requirements, runLid } from '#support/parts/two-faced-lid.ts';
 
 const words = new Map<string, string>();
+const pages = new Map<string, string[]>();
 beforeAll(async () => {
   const { files } = await runLid({ requirements, handoff: { files: ['traveller'], paper: 'a4' } }, LID);
   for (const { name, bytes } of files) {
     if (!name.startsWith('traveller')) continue;
-    const pages = await readPdf(bytes);
-    words.set(name, pages.map((page) => JSON.stringify(page)).join(' '));
+    const read = await readPdf(bytes);
+    words.set(name, read.map((page) => JSON.stringify(page)).join(' '));
+    pages.set(
+      name,
+      read.map(({ text }) => text.replaceAll(/\s+/g, ' ')),
+    );
   }
 });
 
@@ -28,6 +33,15 @@ describe('M9.7: a traveller a face', { tags: ['long'] }, () => {
     expect(far).toContain('seen from it');
     expect(far).toContain('count the 2 lines of the near face');
     expect(far).toContain('Nothing is peeled on this face');
+  });
+
+  test('every page says hand and face, and no name is cut off', () => {
+    const [near, far] = ['traveller.pdf', 'traveller-far.pdf'].map((name) => pages.get(name) ?? []);
+    for (const text of near ?? []) expect(text).toContain('Hand as drawn Face near');
+    for (const text of far ?? []) expect(text).toContain('Hand as drawn Face FAR');
+    for (const text of [...(near ?? []), ...(far ?? [])]) expect(text).not.toContain('…');
+    expect(far?.[0]).toMatch(/Part Buoy lid Drawing and revision buoy-lid.dxf, mirrored about x = 0 /);
+    expect(near?.[0]).not.toContain('mirrored');
   });
 
   test('a floor is gauged only where the other face is not etched: its thickness would depend on both', async () => {

@@ -64,7 +64,9 @@ test('names its run, and has a page for each stage; every page carries part, iss
   // A name and temper, never an id.
   expect(texts.join(' ')).not.toMatch(/al-2024|caustic-aluminium/);
   for (const [index, text] of [steps, ...others].entries()) {
-    expect(text).toContain(`Part no. GP-771 Issue B Serial or lot 0007 Page ${index + 2} of ${pages.length}`);
+    expect(text).toContain(
+      `Part no. GP-771 Hand as drawn Issue B Serial or lot 0007 Page ${index + 2} of ${pages.length}`,
+    );
     expect(text).toContain(`Plan ${hash.slice(0, 4)} ${hash.slice(4, 8)} ${hash.slice(8, 12)}`);
     expect(text).toContain('not an approval');
   }
@@ -114,7 +116,7 @@ test('in inches limits are rounded inward, and on Letter it keeps one width', {
   }
   const last = pages.at(-1)?.text.replaceAll(/\s+/g, ' ') ?? '';
   // 0.98 mm is 0.03858 in at least, 1.14 mm 0.04488 in at most.
-  expect(last).toMatch(/1\.06 0\.0417 0\.98 0\.0386 1\.14 0\.0448/);
+  expect(last).toMatch(/1\.06 \/ 0\.0417 0\.98 \/ 0\.0386 1\.14 \/ 0\.0448/);
 });
 
 test('draws the sheet and each scribe line true to one scale', { tags: ['long'] }, async () => {
