@@ -7,6 +7,7 @@ import { test } from 'vitest';
 import type { RunInput } from '#run/run-job.ts';
 import type { RunMemory } from '#run/run-memory.ts';
 import { pocketGridFiles } from '#support/drawings/pocket-grid-files.ts';
+import { buoyLidDrawing, buoyLidJob } from '#support/drawings/small-drawing.ts';
 import { builtModule } from '#support/process/built-module.ts';
 import type { RunWork } from './run-work.ts';
 
@@ -40,7 +41,10 @@ test('isobath plan on 800 nested pockets: wall time and memory of the process', 
   rmSync(folder, { recursive: true });
 });
 
-test('isobath --help against node alone: what starting costs, best of five', () => {
+test('isobath --help and a plan of three pockets against node alone: what starting costs, best of five', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'isobath-bench-'));
+  writeFileSync(join(folder, 'lid.dxf'), buoyLidDrawing);
+  writeFileSync(join(folder, 'lid.job.json'), JSON.stringify({ ...buoyLidJob, drawing: 'lid.dxf' }));
   const best = (args: readonly string[]): number =>
     Math.min(
       ...[1, 2, 3, 4, 5].map(() => {
@@ -49,10 +53,20 @@ test('isobath --help against node alone: what starting costs, best of five', () 
         return performance.now() - start;
       }),
     );
-  const [node, isobath] = [best(['-e', '0']), best(['dist/cli/isobath.js', '--help'])];
+  const node = best(['-e', '0']);
+  const help = best(['dist/cli/isobath.js', '--help']);
+  const plan = best([
+    'dist/cli/isobath.js',
+    'plan',
+    join(folder, 'lid.job.json'),
+    '--out',
+    join(folder, 'out'),
+  ]);
   console.log(
-    `start-up: ${isobath.toFixed(0)} ms, node alone ${node.toFixed(0)} ms, ratio ${(isobath / node).toFixed(1)}`,
+    `node alone ${node.toFixed(0)} ms; help ${help.toFixed(0)} ms = × ${(help / node).toFixed(1)}; ` +
+      `a plan of three pockets ${plan.toFixed(0)} ms = × ${(plan / node).toFixed(1)} (2.5 asked)`,
   );
+  rmSync(folder, { recursive: true });
 });
 
 test('one depth of 1600 changed: processor time until the new plan is there, and all that comes of it, against a whole run', async () => {
@@ -70,11 +84,10 @@ test('one depth of 1600 changed: processor time until the new plan is there, and
     if (round === 0) await run(job);
     changed.requirements.at(-1).depth = 2.4 + round / 10;
     const again = await run(JSON.stringify(changed));
-    const share = (whole.done / again.planned).toFixed(0);
-    const all = (whole.done / again.done).toFixed(0);
+    const share = (spent: number): string => `${spent.toFixed(0)} ms = 1/${(whole.done / spent).toFixed(0)}`;
     console.log(
-      `whole run ${whole.done.toFixed(0)} ms (plan after ${whole.planned.toFixed(0)}); ` +
-        `one depth changed: plan after ${again.planned.toFixed(0)} ms = 1/${share}, all done after ${again.done.toFixed(0)} = 1/${all} (1/25 asked)`,
+      `whole run ${whole.done.toFixed(0)} ms (plan after ${whole.planned.toFixed(0)}); one depth changed: plan after ${share(again.planned)}, ` +
+        `all figures and findings after ${share(again.judged)} (1/25 asked), files after ${share(again.done)}`,
     );
   }
 });
@@ -84,16 +97,20 @@ async function timeRun(
   { runJob }: RunWork['runWork'],
   input: RunInput,
   memory: RunMemory,
-): Promise<{ readonly planned: number; readonly done: number }> {
+): Promise<{ readonly planned: number; readonly judged: number; readonly done: number }> {
   globalThis.gc?.();
   const start = process.cpuUsage();
   const spent = () => process.cpuUsage(start).user / 1000;
   let planned = 0;
+  let judged = 0;
   await runJob(input, {
     memory,
     onPlan: () => {
       planned = spent();
     },
+    onJudged: () => {
+      judged = spent();
+    },
   });
-  return { planned, done: spent() };
+  return { planned, judged, done: spent() };
 }
