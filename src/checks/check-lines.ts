@@ -37,13 +37,13 @@ function codeFor({ asked, byClock, gauged }: LineBudget): LineCode | undefined {
   return lineOverBy(gauged, 'likely') <= ROUNDING ? 'line-needs-gauging' : 'line-not-held';
 }
 
-function gravity({ asked, byClock }: LineBudget): number {
+function urgency({ asked, byClock }: LineBudget): number {
   return asked === undefined ? byClock.outward.likely : lineOverBy(byClock, 'likely');
 }
 
 /** Where two stand alike the deeper step, whichever face it is on. */
 function isWorse(a: LineBudget, b: LineBudget): boolean {
-  return (gravity(a) - gravity(b) || a.level - b.level || b.beside - a.beside) > 0;
+  return (urgency(a) - urgency(b) || a.level - b.level || b.beside - a.beside) > 0;
 }
 
 function factsOf({ level, beside, byClock, amplification, remedy }: LineBudget) {

@@ -1,4 +1,4 @@
-/** What a code is made of: how grave it is, a heading, and words made of its facts. */
+/** What a code is made of: how severe it is, a heading, and words made of its facts. */
 import type { Severity } from './severity.ts';
 import type { Shown } from './shown-figures.ts';
 

@@ -18,13 +18,13 @@ function partOf({ plan, thickness, kit, farKit }: RunResult) {
   return etchedPart(plan, thickness, kit, farKit);
 }
 
-const grave = ({ findings }: RunResult) =>
+const stopsAndWarnings = ({ findings }: RunResult) =>
   findings.filter(({ severity }) => severity !== 'note').map(({ code }) => code);
 
 describe('the current-meter cover', () => {
   test('has a web of 0.8 mm in its window, 1.1 mm from either face', async () => {
     const cover = await run('current-meter-cover');
-    expect(grave(cover)).toEqual([]);
+    expect(stopsAndWarnings(cover)).toEqual([]);
     expect(cover.planFile?.stages.map(({ level }) => level)).toHaveLength(3);
     const [window, board, groove] = depthsOf(partOf(cover), {
       points: Float64Array.of(127, 60, 60, 60, 21, 60),
@@ -41,7 +41,7 @@ describe('the current-meter cover', () => {
 describe('the radiator panel', () => {
   test('is one stage: folds half through, vents and channel through, the panel on its tabs', async () => {
     const panel = await run('radiator-panel');
-    expect(grave(panel)).toEqual([]);
+    expect(stopsAndWarnings(panel)).toEqual([]);
     expect(panel.planFile?.stages).toHaveLength(1);
     const [fold, vent, channel, tab] = depthsOf(partOf(panel), {
       points: Float64Array.of(26.5, 47, 44, 45, 30, 11.2, 40, 11.2),

@@ -1,4 +1,5 @@
-/** Signs of how grave a finding is, told apart by shape on any copy: a black octagon, a grey triangle, an empty circle. */
+/** Signs of how severe a finding is, told apart by shape on any copy: a black octagon, a grey triangle, an empty circle. */
+import type { Severity } from '#findings/severity.ts';
 import type { Point } from '#geometry/point.ts';
 import { arcSpan, lineSpan, type Span } from '#geometry/span.ts';
 import { cos, sin } from '#maths/sine.ts';
@@ -6,14 +7,12 @@ import { closed } from './part-marks.ts';
 import type { Pen } from './pen.ts';
 import { INK } from './sheet-ink.ts';
 
-export type Gravity = 'stop' | 'warn' | 'note';
-
 const GREY = '#8a8a8a';
 const STROKE = { width: 0.35, color: INK };
 
 export function drawFindingSign(
   pen: Pen,
-  gravity: Gravity,
+  severity: Severity,
   {
     at: { x, y },
     half,
@@ -32,10 +31,10 @@ export function drawFindingSign(
     });
     return corners.map((corner, index) => lineSpan(corner, corners[(index + 1) % count] ?? corner));
   };
-  if (gravity === 'stop') {
+  if (severity === 'stop') {
     const fill = isEmpty ? '#ffffff' : INK;
     pen.paths([closed(around(8, Math.PI / 8, half))], { fill, stroke: STROKE });
-  } else if (gravity === 'warn') {
+  } else if (severity === 'warn') {
     const spans = around(3, Math.PI / 2, half * 1.1).map(
       (span): Span => ({ ...span, ...lowered(span, half * 0.25) }),
     );

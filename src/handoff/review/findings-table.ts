@@ -1,10 +1,11 @@
-/** Findings on paper: how many of each gravity, whether the tolerance is held, and each with what helps and room for an answer. */
+/** Findings on paper: how many of each severity, whether the tolerance is held, and each with what helps and room for an answer. */
 import { type FindingRecord, findingRecord } from '#findings/finding-record.ts';
 import { asSentence } from '#findings/say-finding.ts';
+import type { Severity } from '#findings/severity.ts';
 import { SAME_COUNT } from '#geometry/tolerances.ts';
 import { idRuns } from '#handoff/id-runs.ts';
 import type { PaperUnit } from '#handoff/paper-figures.ts';
-import { drawFindingSign, type Gravity } from '#handoff/pdf/finding-sign.ts';
+import { drawFindingSign } from '#handoff/pdf/finding-sign.ts';
 import { asWritten } from '#handoff/pdf/flow-text.ts';
 import { type DrawnCell, formBoxes, formTable, framed } from '#handoff/pdf/form-table.ts';
 import { POINT, RULE_INK, TYPE } from '#handoff/pdf/paper-type.ts';
@@ -15,8 +16,8 @@ import type { PlanFile } from '#job/formats/plan-file.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import type { ReviewPage } from './review-page.ts';
 
-const GRAVITIES: readonly Gravity[] = ['stop', 'warn', 'note'];
-const NAMES: Readonly<Record<Gravity, readonly [string, string]>> = {
+const SEVERITIES: readonly Severity[] = ['stop', 'warn', 'note'];
+const NAMES: Readonly<Record<Severity, readonly [string, string]>> = {
   stop: ['stop', 'stops'],
   warn: ['warning', 'warnings'],
   note: ['note', 'notes'],
@@ -42,15 +43,15 @@ export function findingCounts({ pen, width, planFile }: ReviewPage): Block {
   const row: Block = {
     height: COUNTS_ROW,
     draw: (to, { left, right, top }) => {
-      GRAVITIES.forEach((gravity, index) => {
-        const count = planFile.findings.filter(({ severity }) => severity === gravity).length;
+      SEVERITIES.forEach((severity, index) => {
+        const count = planFile.findings.filter((each) => each.severity === severity).length;
         const [x, y] = [left + index * COUNT, top - COUNTS_ROW / 2];
         const box = { minX: x, maxX: x + COUNT, minY: top - COUNTS_ROW, maxY: top };
         to.rectangle(box, { stroke: { width: RULE_INK, color: INK } });
-        drawFindingSign(to, gravity, { at: { x: x + 5, y }, half: 2.9, isEmpty: count === 0 });
+        drawFindingSign(to, severity, { at: { x: x + 5, y }, half: 2.9, isEmpty: count === 0 });
         const figure = { size: 14 * POINT, isBold: true };
         to.text(String(count), { x: x + 9.5, y: y - 1.7 }, figure);
-        const word = NAMES[gravity][count === 1 ? 0 : 1];
+        const word = NAMES[severity][count === 1 ? 0 : 1];
         const beside = x + 10.5 + to.textWidth(String(count), figure);
         to.text(word, { x: beside, y: y - 1.2 }, { size: TYPE.note });
       });
@@ -89,7 +90,7 @@ export function mostSeriousFirst({ planFindings, figures }: ReviewPage): ListedF
     const { reason, remedy, what } = sayInLabels(each, unit);
     return { ...record, message: reason, remedy, what, place: placeIn(unit, record) };
   });
-  return GRAVITIES.flatMap((gravity) => listed.filter(({ severity }) => severity === gravity));
+  return SEVERITIES.flatMap((severity) => listed.filter((each) => each.severity === severity));
 }
 
 /** What and what helps, with room for an answer: a head and a row each. */
@@ -128,10 +129,10 @@ export function findingsInFull({ pen, width }: ReviewPage, findings: readonly Li
   });
 }
 
-function signCell(gravity: Gravity): DrawnCell {
+function signCell(severity: Severity): DrawnCell {
   return {
     draw: (pen, { minX, maxX, minY, maxY }) =>
-      drawFindingSign(pen, gravity, { at: { x: (minX + maxX) / 2, y: (minY + maxY) / 2 }, half: 2.6 }),
+      drawFindingSign(pen, severity, { at: { x: (minX + maxX) / 2, y: (minY + maxY) / 2 }, half: 2.6 }),
   };
 }
 

@@ -197,7 +197,7 @@ describe('the alarm', () => {
   const low = finding('rate-outside-spread', { rate: 0.02, planned: 0.03, spread: 0.05 });
   const lost = finding('depth-out-of-reach', { depth: 2, low: 2.1, high: 2.2 }, { regions: ['R02'] });
 
-  it('is of time before anything else, and grave once the stage has had more than it needs', () => {
+  it('is of time before anything else, and severe once the stage has had more than it needs', () => {
     expect(tankAlarm({ isIn: true, had: 23.9, aim }, [])).toBeUndefined();
     expect(tankAlarm({ isIn: true, had: 25, aim }, [lost])).toMatchObject({
       severity: 'warn',
