@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { askedPath, numberPlaces, sectionScale, takenPath } from '#app/views/section/section-paths.ts';
+import {
+  askedPath,
+  farAskedPath,
+  numberPlaces,
+  sectionScale,
+  takenPath,
+} from '#app/views/section/section-paths.ts';
 import { bandsOf, metalRuns } from '#handoff/section-shapes.ts';
 import type { Section } from '#run/section-job.ts';
 
@@ -60,6 +66,26 @@ describe('the section drawn', () => {
       { start: 25, end: 30, depth: { start: 2, end: 2 } },
     ];
     expect(askedPath(asked, scale)).toBe('M0 1L10 1.5M20 0L25 0L25 2L30 2');
+  });
+
+  it('draws what is asked of the far face up from its own surface, apart where there is no metal', () => {
+    const withFar = (distance: number, target: number | undefined, asked: number): SectionPoint => ({
+      ...point(distance, 0, target),
+      far: { depth: asked, stage: 1, bands: [asked / 2, asked], target: asked, sheet: 4 },
+    });
+    const points = [
+      withFar(0, 0, 0.5),
+      withFar(6, 0, 0.5),
+      withFar(6, 0, 1.5),
+      withFar(9, 1, 1.5),
+      { ...point(9, 0, undefined) },
+      { ...point(12, 0, undefined) },
+      withFar(12, 0, 0),
+      withFar(15, 0, 0),
+    ];
+    const scale = { xOf: (x: number) => x, yOf: (depth: number) => 10 * depth, exaggeration: 10 };
+    expect(farAskedPath(points, scale)).toBe('M0 35L6 35L6 25L9 25M12 40L15 40');
+    expect(farAskedPath([point(0, 1, 1), point(5, 1, 1)], scale)).toBe('');
   });
 
   it('numbers each level stretch of a band that has room for it, in its middle', () => {

@@ -211,3 +211,53 @@ test('at the tank a floor of the far face is gauged once the part is turned over
   await expect(workbench.getByText('1 reading, kept in this browser')).toBeVisible();
   await expect(workbench.getByRole('table').first()).toContainText('F02');
 });
+
+test('the relief turns over: its key has the levels of the face on show, and names stay upright', async ({
+  workbench,
+}) => {
+  await dropFiles(workbench, [
+    { name: 'lid.job.json', text: JSON.stringify(job) },
+    { name: 'lid.dxf', text: drawing },
+  ]);
+  await expect(levelRows(workbench)).toHaveCount(2);
+  await workbench.getByRole('radio', { name: 'relief' }).check();
+  const keyOf = (face: string) =>
+    workbench.getByRole('table', { name: `Levels of the relief, ${face} face, mm` });
+  await expect(keyOf('near')).toBeVisible();
+  // What a level leaves is the most: behind it the far face takes its own.
+  expect((await keyOf('near').getByRole('row').allInnerTexts()).join(' ')).toMatch(
+    /0\.70\s+≤3\.30.*1\.20\s+≤2\.80/s,
+  );
+  const nameOf = (id: string) => workbench.locator(`.sheet-labels [data-region="${id}"]`);
+  const middleOf = async (id: string) => {
+    const box = await nameOf(id).first().boundingBox();
+    if (box === null) throw new Error(`${id} is named`);
+    return box.x + box.width / 2;
+  };
+  await expect(nameOf('R02').first()).toBeVisible();
+  const [left, right] = [await middleOf('R02'), await middleOf('R03')].sort((a, b) => a - b) as [
+    number,
+    number,
+  ];
+  await sheetOf(workbench).focus();
+  await workbench.keyboard.press('t');
+  await expect(keyOf('far')).toBeVisible();
+  await expect(keyOf('near')).toHaveCount(0);
+  const rows = (await keyOf('far').getByRole('row').allInnerTexts()).join(' ');
+  expect(rows).toMatch(/1\.20\s+≤2\.80/);
+  expect(rows).not.toContain('0.70');
+  // BACK is at the right of the drawing, and so at the left once the part is turned over.
+  await expect(nameOf('F02').first()).toBeVisible();
+  await expect(nameOf('R02')).toHaveCount(0);
+  await expect.poll(() => middleOf('F02')).toBeLessThan((left + right) / 2);
+  // No text is mirrored or on its head.
+  const turned = await nameOf('F02')
+    .first()
+    .locator('text')
+    .first()
+    .evaluate((text) => {
+      const { a, d } = (text as SVGTextElement).getScreenCTM() ?? { a: 0, d: 0 };
+      return [Math.sign(a), Math.sign(d)];
+    });
+  expect(turned).toEqual([1, 1]);
+});

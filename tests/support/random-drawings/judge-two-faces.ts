@@ -18,7 +18,8 @@ const OTHER_SEED = 49_979_687;
 
 export async function judgeTwoFaces(seed: number, index: number): Promise<TrialFailure[]> {
   const { part, asks } = drawTwoFaces(seed, index);
-  if (asks.length === 0) return [];
+  const isAsked = (side: 'near' | 'far') => asks.some(({ face }) => face === side);
+  if (!isAsked('near') || !isAsked('far')) return [];
   const first = await planDrawn(part, { curves: part.curves, unit: 'mm', isExploded: false }, asks);
   const failures: TrialFailure[] = [];
   for (const variant of [

@@ -18,6 +18,8 @@ const FAR_SEED = 15_485_863;
 const HOLE_SEED = 32_452_843;
 /** Numbers of kinds, by which the far face is now of the same kind and now of another. */
 const KINDS = 11;
+/** mm from a hole to other linework: nearer, its walls leave points and ridges of others' land. */
+const CLEAR = 3;
 /** mm, of a sheet of 6 mm. */
 const THROUGH = 3.4;
 
@@ -59,7 +61,7 @@ function holesBetween(curves: readonly DrawnCurve[], dice: Dice): DrawnCurve[] {
   const radius = dice.between(4, 8);
   for (let tried = 0; tried < 40; tried++) {
     const center = { x: dice.between(minX, maxX), y: dice.between(minY, maxY) };
-    if (spans.some((span) => distanceToSpan(span, center) < radius + 1)) continue;
+    if (spans.some((span) => distanceToSpan(span, center) < radius + CLEAR)) continue;
     const sheet = curves.flatMap((each) => ('loop' in each && each.layer === SHEET ? [each.loop] : []));
     if (isInsideLoops(sheet, center)) return [{ layer: CUTS, loop: circle(center.x, center.y, radius) }];
   }

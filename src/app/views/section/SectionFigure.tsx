@@ -11,7 +11,14 @@ import type { ShownStage } from '#job/formats/plan-file.ts';
 import type { Section } from '#run/section-job.ts';
 import { showLength } from '#units/show-length.ts';
 import { gaugeWords } from './gauge-words.ts';
-import { askedPath, metalPath, numberPlaces, type SectionScale, takenPath } from './section-paths.ts';
+import {
+  askedPath,
+  farAskedPath,
+  metalPath,
+  numberPlaces,
+  type SectionScale,
+  takenPath,
+} from './section-paths.ts';
 import { useGauge } from './use-gauge.ts';
 
 interface SectionFigureProps {
@@ -123,6 +130,6 @@ function drawnSection(section: Section, stages: readonly ShownStage[], scale: Se
     numbers: bands.flatMap(({ stage, color, band }) =>
       numberPlaces(band, scale).map(({ x, y }) => ({ stage, color, x, y })),
     ),
-    asked: askedPath(section.asked, scale),
+    asked: askedPath(section.asked, scale) + farAskedPath(section.points, scale),
   };
 }

@@ -1,7 +1,7 @@
 /** The section as paths to draw: metal, what each stage removed, and what was required. Pixels; pure. */
 import { ROUNDING } from '#geometry/tolerances.ts';
 import { fitSection } from '#handoff/fit-section.ts';
-import { type BandPoint, levelStretches } from '#handoff/section-shapes.ts';
+import { type BandPoint, levelStretches, metalRuns } from '#handoff/section-shapes.ts';
 import type { Section } from '#run/section-job.ts';
 
 type Points = Section['points'];
@@ -87,6 +87,18 @@ export function askedPath(asked: Section['asked'], { xOf, yOf }: SectionScale): 
     joins = depth !== undefined;
   }
   return path;
+}
+
+/** The same of the far face, up from its own surface, as long as metal joins. */
+export function farAskedPath(points: Points, { xOf, yOf }: SectionScale): string {
+  return metalRuns(points)
+    .map((run) =>
+      run.flatMap(({ distance, far }) =>
+        far?.target === undefined ? [] : [at(xOf(distance), yOf(far.sheet - far.target))],
+      ),
+    )
+    .map((places) => (places.length === 0 ? '' : `M${places.join('L')}`))
+    .join('');
 }
 
 /** Hundredths of a pixel keep paths short. */

@@ -1,6 +1,11 @@
-/** What the colours of the relief mean: each level with its stage, depth, what it leaves and minutes. A row above it, or a list at its right. */
+/**
+ * What the colours of the relief mean: each level of the face on show with its stage, depth, what it leaves and minutes. A row above it, or a
+ * list at its right. Where the other face is etched too, a level leaves so much at most: what lies behind it takes its own.
+ */
 import { wordsOn } from '#app/scene/stage-looks.ts';
 import { isTapered, sheetThickness } from '#app/state/sheet-thickness.ts';
+import { faceOnShow } from '#app/state/shown-face.ts';
+import { ladderSides } from '#app/views/ladder/ladder-sides.ts';
 import { StageMark } from '#app/views/StageMark.tsx';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { lengthFigure } from '#units/show-length.ts';
@@ -13,16 +18,22 @@ export function DepthKey({ width }: { readonly width: number }) {
   const { actions } = useWorkbench();
   const unit = useWorkbenchState((state) => state.session.unit);
   const lit = useWorkbenchState((state) => state.lit);
-  const stages = useWorkbenchState((state) => state.derived.page?.plan?.stages);
+  const page = useWorkbenchState((state) => state.derived.page);
+  const face = useWorkbenchState(faceOnShow);
   const job = useDocument()?.job;
-  if (stages === undefined || job === undefined || stages.length === 0) return null;
+  const sides = ladderSides(page?.plan, page?.faces);
+  const levels = sides.find(({ isOnShow }) => isOnShow)?.levels ?? [];
+  if (job === undefined || levels.length === 0) return null;
+  const isTwoFaced = sides.length > 1;
   const thickness = sheetThickness(job);
-  const shallowestFirst = [...stages].sort((a, b) => a.level - b.level);
-  const isRow = width < WIDE_VIEW && stages.length <= MOST_IN_ROW;
-  const most = isTapered(job) ? '≤' : '';
+  const shallowestFirst = [...levels].sort((a, b) => a.stage.level - b.stage.level);
+  const isRow = width < WIDE_VIEW && levels.length <= MOST_IN_ROW;
+  const most = isTapered(job) || isTwoFaced ? '≤' : '';
   return (
     <table className={isRow ? 'depth-key row' : 'depth-key'}>
-      <caption className="unseen">Levels of the relief, {unit}</caption>
+      <caption className="unseen">
+        Levels of the relief{isTwoFaced ? `, ${face} face` : ''}, {unit}
+      </caption>
       <thead>
         <tr>
           <th>{unit}</th>
@@ -32,7 +43,7 @@ export function DepthKey({ width }: { readonly width: number }) {
         </tr>
       </thead>
       <tbody>
-        {shallowestFirst.map(({ number, color, level, minutes, regions }) => (
+        {shallowestFirst.map(({ stage: { number, color, level, minutes, regions }, isCut }) => (
           <tr
             key={number}
             className={lit?.stage === number ? 'lit' : undefined}
@@ -45,10 +56,7 @@ export function DepthKey({ width }: { readonly width: number }) {
               </span>
             </th>
             <td>{lengthFigure(level, unit)}</td>
-            <td>
-              {most}
-              {lengthFigure(thickness - level, unit)}
-            </td>
+            <td>{isCut ? 'nothing' : `${most}${lengthFigure(thickness - level, unit)}`}</td>
             <td>{minutes.toFixed(1)}</td>
           </tr>
         ))}
