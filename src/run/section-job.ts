@@ -48,17 +48,41 @@ function sectionOfBoth(part: EtchedPart, far: EtchedPart, request: SectionReques
 
 function withFar(part: EtchedPart, far: EtchedPart, request: SectionRequest, section: Section): Section {
   const read = readAlong(far.index(), request.minute);
-  const points = section.points.map((point, index): SectionPoint => {
-    if (point.target === undefined) return point;
+  const points = section.points.flatMap((point, index): SectionPoint[] => {
+    if (point.target === undefined) return [point];
     const { depth, stage, bands } = read(point);
-    // Where what is asked jumps two places stand at one distance: the far face is asked on either side as the near one is.
-    const isAhead = section.points[index + 1]?.distance !== point.distance;
-    const target = askedBeside(far, request, point.distance + (isAhead ? ROUNDING : -ROUNDING));
     const thickness = thicknessLeft(part, { near: point.depth, far: depth }, point);
     const sheet = sheetAt(part.thickness, point);
-    return { ...point, thickness, far: { depth, stage, bands, target, sheet } };
+    return targetsAt(far, request, section.points, index).map((target) => ({
+      ...point,
+      thickness,
+      far: { depth, stage, bands, target, sheet },
+    }));
   });
   return { ...section, points };
+}
+
+/**
+ * What is asked of the far face at a place: where that jumps, and the near face has one place, before it and ahead of it. Where what is asked
+ * of the near one jumps two places stand at one distance already: the far face is asked on either side as the near one is.
+ */
+function targetsAt(
+  far: EtchedPart,
+  request: SectionRequest,
+  points: Section['points'],
+  index: number,
+): (number | undefined)[] {
+  const { distance } = itemAt(points, index);
+  const [isFirst, isLast] = [index - 1, index + 1].map((other) => {
+    const there = points[other]?.distance;
+    return there === undefined || Math.abs(there - distance) > 2 * ROUNDING;
+  });
+  const beside = (by: number) => askedBeside(far, request, distance + by);
+  if (isFirst !== true) return [beside(ROUNDING)];
+  if (isLast !== true) return [beside(-ROUNDING)];
+  const [before, ahead] = [beside(-ROUNDING), beside(ROUNDING)];
+  const jumps = before !== undefined && ahead !== undefined && Math.abs(before - ahead) > 4 * ROUNDING;
+  return jumps && request.samples === undefined ? [before, ahead] : [ahead];
 }
 
 /** Distances at which both fronts just meet, to a nanometre: the tip of a cusp. */

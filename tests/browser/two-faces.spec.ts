@@ -235,7 +235,7 @@ test('the relief turns over: its key has the levels of the face on show, and nam
     return box.x + box.width / 2;
   };
   await expect(nameOf('R02').first()).toBeVisible();
-  const [left, right] = [await middleOf('R02'), await middleOf('R03')].sort((a, b) => a - b) as [
+  const [left, right] = [await middleOf('R02'), await middleOf('R01')].sort((a, b) => a - b) as [
     number,
     number,
   ];

@@ -40,6 +40,20 @@ const partOf = ({ plan, thickness, kit, farKit }: RunResult) => {
 };
 
 describe('M9.5: a strip with a slot and a far floor', () => {
+  test('what is asked of the far face jumps at its drawn line, where the near one has no border', async () => {
+    const { points } = sectionOf(partOf(await run()), { from: { x: 2, y: 10 }, to: { x: 29, y: 10 } });
+    const targetsAt = (at: number) =>
+      points.filter(({ x }) => Math.abs(x - at) < 1e-6).map(({ far }) => far?.target);
+    expect(targetsAt(19)).toEqual([0, 0.2]);
+    expect(targetsAt(27)).toEqual([0.2, 0]);
+    for (const [index, point] of points.entries()) {
+      const next = points[index + 1];
+      // Nowhere does it slope from one depth to another.
+      if (next === undefined || next.distance - point.distance < 1e-5) continue;
+      expect(next.far?.target).toBe(point.far?.target);
+    }
+  });
+
   test('metal ends at the drawn line, at mid-thickness, and the cusp is in the section', async () => {
     const { points } = sectionOf(partOf(await run()), { from: { x: 2, y: 10 }, to: { x: 29, y: 10 } });
     const tips = points.filter(

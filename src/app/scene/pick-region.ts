@@ -8,6 +8,8 @@ export interface Seen {
   readonly size: ViewSize;
   /** Height exaggeration; 0 where everything is drawn at the surface. */
   readonly exaggeration: number;
+  /** Thickness of the sheet as drawn, where the far face is seen from below: it lies so deep, and its floors above it. */
+  readonly below?: number | undefined;
   /** Along which the relief is cut open: what lies before it, seen from the viewer, is gone. */
   readonly cut?: CutPlane | undefined;
 }
@@ -45,16 +47,24 @@ function stepsDown(floors: readonly number[], { tilt, pixelsPerMm }: ViewPose): 
   });
 }
 
+/** Of a place so deep, as drawn, in the face on show. */
+export function heightAt(depth: number, { below }: Pick<Seen, 'below'>): number {
+  return below === undefined ? -depth : depth - below;
+}
+
 /** Follows the line of sight from the surface down to the first floor or wall. */
 export function pickRegion(shapes: readonly RegionShape[], pixel: Point, seen: Seen): Picked {
   const heights = new Set([0, ...shapes.map((shape) => shape.region.level * seen.exaggeration)]);
-  let passed: Picked = { point: pointSeenAt(seen.pose, seen.size, pixel), shape: undefined };
+  let passed: Picked = {
+    point: pointSeenAt(seen.pose, seen.size, pixel, heightAt(0, seen)),
+    shape: undefined,
+  };
   let comesFromBefore = false;
   for (const below of stepsDown(
     [...heights].sort((a, b) => a - b),
     seen.pose,
   )) {
-    const point = pointSeenAt(seen.pose, seen.size, pixel, -below);
+    const point = pointSeenAt(seen.pose, seen.size, pixel, heightAt(below, seen));
     if (seen.cut !== undefined && isCutAway(seen.cut, seen.pose, point)) {
       comesFromBefore = true;
       continue;
@@ -82,7 +92,12 @@ export function regionsInBox(
   const [top, bottom] = [Math.min(from.y, to.y), Math.max(from.y, to.y)];
   return shapes.filter((shape) =>
     shape.rings[0]?.every((point) => {
-      const { x, y } = pixelOf(seen.pose, seen.size, point, -shape.region.level * seen.exaggeration);
+      const { x, y } = pixelOf(
+        seen.pose,
+        seen.size,
+        point,
+        heightAt(shape.region.level * seen.exaggeration, seen),
+      );
       return x >= left && x <= right && y >= top && y <= bottom;
     }),
   );

@@ -3,6 +3,7 @@
 import type { PlannedPage } from '#app/worker/planned-page.ts';
 import type { Contour, ShownPlan } from '#job/formats/plan-file.ts';
 import type { SheetSide } from '#job/job.ts';
+import { sheetThickness } from './sheet-thickness.ts';
 import type { Session, WorkbenchState } from './workbench-state.ts';
 
 /** The page with that face for its plan; a part that is etched on one face has no other. */
@@ -27,6 +28,14 @@ export function turnedTo(
 ): Pick<Session, 'face' | 'reliefView'> {
   if (face === 'far') return { face, reliefView: 'below' };
   return { face, reliefView: reliefView === 'below' ? 'drawn' : reliefView };
+}
+
+/** Thickness of the sheet, mm, where the relief is seen from below with the far face on show. */
+export function thicknessAbove(state: WorkbenchState): number | undefined {
+  const { view, reliefView } = state.session;
+  const document = state.history?.present.document;
+  if (view !== 'relief' || reliefView !== 'below' || document === undefined) return undefined;
+  return faceOnShow(state) === 'far' ? sheetThickness(document.job) : undefined;
 }
 
 /** Of the face that is not on show: its floors, and the layers that draw them and nothing of the one on show. */

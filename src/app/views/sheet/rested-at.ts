@@ -1,5 +1,5 @@
 /** What the card of a resting pointer shows, and when it appears. */
-import type { Picked, Seen } from '#app/scene/pick-region.ts';
+import { heightAt, type Picked, type Seen } from '#app/scene/pick-region.ts';
 import { pixelOf } from '#app/scene/view-pose.ts';
 import type { RegionShape } from '#app/state/region-shape.ts';
 import { faceOnShow } from '#app/state/shown-face.ts';
@@ -64,8 +64,9 @@ function fromFar(reading: PlaceDepth): PlaceDepth {
   return { ...reading, ...reading.far };
 }
 
-function screenBox({ box, region }: RegionShape, { pose, size, exaggeration }: Seen): Box {
-  const z = -region.level * exaggeration;
+function screenBox({ box, region }: RegionShape, seen: Seen): Box {
+  const { pose, size, exaggeration } = seen;
+  const z = heightAt(region.level * exaggeration, seen);
   const corners = [
     { x: box.minX, y: box.minY },
     { x: box.maxX, y: box.minY },

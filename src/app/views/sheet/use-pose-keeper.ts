@@ -24,7 +24,8 @@ import { flyTo } from './sheet-fly.ts';
 
 /** From the front, a little from the left, and high enough that no pocket hides behind its wall: 61° up. */
 const DRAWN = { azimuth: -0.24, tilt: 0.506 };
-const BELOW = { azimuth: -0.24, tilt: Math.PI - 0.506 };
+/** Turned over about an upright line, as the sheet is in plan. */
+const BELOW = { azimuth: Math.PI - 0.24, tilt: Math.PI - 0.506 };
 /** The far face is seen from it: turned about the upright. */
 const PLAN: Record<SheetSide, Pick<ViewPose, 'azimuth' | 'tilt'>> = {
   near: { azimuth: 0, tilt: 0 },

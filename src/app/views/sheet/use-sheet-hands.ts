@@ -1,4 +1,5 @@
 /** Joins hands on the sheet to the workbench: picking, boxes, and the reading under the pointer. */
+
 import { type RefObject, useEffect } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import { type Picked, pickRegion, regionsInBox, type Seen } from '#app/scene/pick-region.ts';
@@ -7,6 +8,7 @@ import type { ViewPose } from '#app/scene/view-pose.ts';
 import { keepLatest } from '#app/state/keeping/keep-latest.ts';
 import type { RegionShape } from '#app/state/region-shape.ts';
 import { drawingOrigin } from '#app/state/region-targets.ts';
+import { thicknessAbove } from '#app/state/shown-face.ts';
 import type { WorkbenchActions } from '#app/state/workbench-actions.ts';
 import { heightFactor, type WorkbenchState } from '#app/state/workbench-state.ts';
 import type { Size } from '#app/views/use-size.ts';
@@ -56,7 +58,9 @@ function gestureHost(
   const seen = (): Seen => {
     const { view, reliefView, cut } = store.getState().session;
     const isRelief = view === 'relief';
+    const above = thicknessAbove(store.getState());
     return {
+      ...(above === undefined ? {} : { below: above * heightFactor(store.getState()) }),
       pose: pose.getState(),
       size: size.current,
       exaggeration: isRelief ? heightFactor(store.getState()) : 0,

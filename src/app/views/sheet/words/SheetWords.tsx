@@ -3,9 +3,11 @@
 import { useMemo } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import { cutLines, isPeeled } from '#app/scene/bath-minute.ts';
+import type { Seen } from '#app/scene/pick-region.ts';
 import { sceneTheme } from '#app/scene/scene-theme.ts';
 import type { ViewPose } from '#app/scene/view-pose.ts';
 import { shownCut } from '#app/state/shown-cut.ts';
+import { thicknessAbove } from '#app/state/shown-face.ts';
 import { heightFactor } from '#app/state/workbench-state.ts';
 import { SheetSurvey } from '#app/views/sheet/survey/SheetSurvey.tsx';
 import { useShownReturned } from '#app/views/sheet/use-shown-returned.ts';
@@ -32,6 +34,7 @@ export function SheetWords({ pose, size, showsTexts }: SheetWordsProps) {
   const cut = useWorkbenchState(shownCut);
   const { page, shapes, section } = useWorkbenchState((state) => state.derived);
   const exaggeration = useWorkbenchState(heightFactor);
+  const above = useWorkbenchState(thicknessAbove);
   const isDark = usePrefersDark();
   const figureOf = useRegionFigure();
   const edges = useEdgeWords();
@@ -42,20 +45,17 @@ export function SheetWords({ pose, size, showsTexts }: SheetWordsProps) {
   const open = isCut && section?.of === page?.plan ? section : undefined;
   const ask = useMemo((): RestingAsk | undefined => {
     const plan = page?.plan;
-    if (plan === undefined || size === undefined || (view === 'relief' && reliefView === 'below'))
-      return undefined;
     const isRelief = view === 'relief';
+    // From below the near face is not seen.
+    const isHidden = isRelief && reliefView === 'below' && above === undefined;
+    if (plan === undefined || size === undefined || isHidden) return undefined;
     const lined = cutLines(plan, minute).filter((stage) => isPeeled(stage, minute));
     return {
       plan,
       // Figures of the survey take their place.
       shapes: showsSurvey && !isRelief ? [] : shapes,
       findings: sortFindings([...(returned?.findings ?? []), ...(page?.findings ?? [])]),
-      seen: {
-        size,
-        exaggeration: isRelief ? exaggeration : 0,
-        ...(isCut ? { cut } : {}),
-      },
+      seen: { size, ...seenAs({ isRelief, exaggeration, cut: isCut ? cut : undefined, above }) },
       isRelief,
       cut: open?.cut ?? cut,
       section: open?.section,
@@ -76,6 +76,7 @@ export function SheetWords({ pose, size, showsTexts }: SheetWordsProps) {
     size,
     view,
     reliefView,
+    above,
     cut,
     minute,
     exaggeration,
@@ -95,4 +96,19 @@ export function SheetWords({ pose, size, showsTexts }: SheetWordsProps) {
       <SheetLabels marks={marks} pose={pose} size={size} />
     </>
   );
+}
+
+interface Look {
+  readonly isRelief: boolean;
+  readonly exaggeration: number;
+  readonly cut: Seen['cut'];
+  readonly above: number | undefined;
+}
+
+function seenAs({ isRelief, exaggeration, cut, above }: Look): Omit<Seen, 'pose' | 'size'> {
+  return {
+    exaggeration: isRelief ? exaggeration : 0,
+    ...(cut === undefined ? {} : { cut }),
+    ...(above === undefined ? {} : { below: above * exaggeration }),
+  };
 }

@@ -4,7 +4,7 @@
  */
 import { MARK } from '#app/scene/line-looks.ts';
 import { groupMiddles } from '#app/scene/mark-groups.ts';
-import { pickRegion, type Seen } from '#app/scene/pick-region.ts';
+import { heightAt, pickRegion, type Seen } from '#app/scene/pick-region.ts';
 import type { SceneTheme } from '#app/scene/scene-theme.ts';
 import { lookOf, wordsOn } from '#app/scene/stage-looks.ts';
 import { pixelOf, pointSeenAt } from '#app/scene/view-pose.ts';
@@ -219,7 +219,7 @@ function requestOf(shape: RegionShape, ask: MarksAsk): LabelRequest[] {
 }
 
 function heightOf(region: ShownRegion, { seen }: MarksAsk): number {
-  return -region.level * seen.exaggeration;
+  return heightAt(region.level * seen.exaggeration, seen);
 }
 
 function isFloorSeen(shape: RegionShape | undefined, box: Box, { shapes, seen }: MarksAsk): boolean {
