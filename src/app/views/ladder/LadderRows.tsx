@@ -1,7 +1,8 @@
 /** The figures of the ladder: one for each level, to pick what lies on it and to join it; of the face that is not on show, to turn to it. */
 import { isLocked } from '#app/state/edits/edit-levels.ts';
-import { isTapered } from '#app/state/sheet-thickness.ts';
+import { leftFigure } from '#app/state/left-of-sheet.ts';
 import { hasFarFace } from '#app/state/shown-face.ts';
+import { useLeft } from '#app/views/use-left.ts';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { counted } from '#findings/counted.ts';
 import type { SheetSide } from '#job/job.ts';
@@ -12,7 +13,6 @@ import { leavesWords } from './leaves-words.ts';
 
 interface RowProps {
   readonly row: LadderRow;
-  readonly thickness: number;
   readonly saysLeft: boolean;
   readonly onShow: (planned: SideLevel | undefined) => void;
 }
@@ -65,12 +65,11 @@ function OtherRow({ planned: { stage, regions }, face }: OtherRowProps) {
 
 interface LevelRowProps {
   readonly planned: SideLevel;
-  readonly thickness: number;
   readonly saysLeft: boolean;
   readonly onShow: (planned: SideLevel | undefined) => void;
 }
 
-function LevelRow({ planned, thickness, saysLeft, onShow }: LevelRowProps) {
+function LevelRow({ planned, saysLeft, onShow }: LevelRowProps) {
   const { actions } = useWorkbench();
   const { unit, selection } = useWorkbenchState((state) => state.session);
   const { level, number } = planned.stage;
@@ -79,7 +78,8 @@ function LevelRow({ planned, thickness, saysLeft, onShow }: LevelRowProps) {
   const isSelected = ids.length > 0 && ids.every((id) => selection.includes(id));
   const canJoin = selection.length > 0 && !selection.every((id) => ids.includes(id));
   const isTwoFaced = useWorkbenchState(hasFarFace);
-  const atMost = job !== undefined && isTapered(job) ? ' at most' : '';
+  const left = useLeft();
+  const under = left === undefined ? '' : leftFigure(left(ids, level), unit);
   const locked = job !== undefined && isLocked(job, level) ? ', locked' : '';
   const point = (isOn: boolean) => {
     onShow(isOn ? planned : undefined);
@@ -100,11 +100,11 @@ function LevelRow({ planned, thickness, saysLeft, onShow }: LevelRowProps) {
         <span className="depth">{lengthFigure(level, unit)}</span>
         {saysLeft && (
           <span className="left" aria-hidden="true">
-            {planned.isCut ? '–' : lengthFigure(thickness - level, unit)}
+            {planned.isCut ? '–' : under}
           </span>
         )}
         <span className="unseen">
-          {` ${unit}, ${leavesWords(showLength(thickness - level, unit), { isCut: planned.isCut, isTwoFaced })}${atMost}, ${counted(ids.length, 'region')}, ${showArea(planned.area, unit)}${locked}`}
+          {` ${unit}, ${leavesWords(`${under} ${unit}`, { isCut: planned.isCut, isTwoFaced })}, ${counted(ids.length, 'region')}, ${showArea(planned.area, unit)}${locked}`}
         </span>
       </button>
       {canJoin && (

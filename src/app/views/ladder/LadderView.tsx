@@ -172,7 +172,7 @@ function Ladder({ sides, planned: stages, least, thickness, size, how, measures 
               } as CSSProperties
             }
           >
-            <Row row={row} thickness={thickness} saysLeft={how === 'pinned'} onShow={setShown} />
+            <Row row={row} saysLeft={how === 'pinned'} onShow={setShown} />
           </li>
         ))}
       </ol>
@@ -180,11 +180,7 @@ function Ladder({ sides, planned: stages, least, thickness, size, how, measures 
         <p className={onShow?.face === 'far' ? 'far-name' : 'far-name behind'}>Far face, {unit}</p>
       )}
       {shown !== undefined && onShow?.levels.includes(shown) === true && (
-        <LevelCard
-          planned={shown}
-          thickness={thickness}
-          top={Math.min(yOn(shown.stage.level) - HEAD, height - 104)}
-        />
+        <LevelCard planned={shown} top={Math.min(yOn(shown.stage.level) - HEAD, height - 104)} />
       )}
       {levels.length === 0 && how !== 'folded' && (
         <p className="ladder-empty" style={{ left: measures.figures }}>

@@ -1,9 +1,10 @@
 /** All that is known of a level, beside the ladder while it is pointed at. */
 import { wordsOn } from '#app/scene/stage-looks.ts';
-import { isTapered } from '#app/state/sheet-thickness.ts';
+import { leftFigure } from '#app/state/left-of-sheet.ts';
 import { hasFarFace } from '#app/state/shown-face.ts';
 import { StageMark } from '#app/views/StageMark.tsx';
-import { useDocument, useWorkbenchState } from '#app/views/workbench-context.ts';
+import { useLeft } from '#app/views/use-left.ts';
+import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import { counted } from '#findings/counted.ts';
 import { lengthFigure, showArea, showLength, showMinutes } from '#units/show-length.ts';
 import type { SideLevel } from './ladder-sides.ts';
@@ -11,17 +12,17 @@ import { leavesWords } from './leaves-words.ts';
 
 interface LevelCardProps {
   readonly planned: SideLevel;
-  readonly thickness: number;
   /** px from the top of the ladder. */
   readonly top: number;
 }
 
-export function LevelCard({ planned, thickness, top }: LevelCardProps) {
+export function LevelCard({ planned, top }: LevelCardProps) {
   const unit = useWorkbenchState((state) => state.session.unit);
-  const job = useDocument()?.job;
+  const left = useLeft();
   const { number, color, level, etch, minutes } = planned.stage;
   const isTwoFaced = useWorkbenchState(hasFarFace);
-  const most = job !== undefined && isTapered(job) ? 'at most ' : '';
+  const ids = planned.regions.map(({ id }) => id);
+  const under = left === undefined ? '' : `${leftFigure(left(ids, level), unit)} ${unit}`;
   return (
     <div className="level-card" style={{ top }}>
       <header>
@@ -30,9 +31,7 @@ export function LevelCard({ planned, thickness, top }: LevelCardProps) {
           {number} <StageMark stage={number} />
         </span>
       </header>
-      <p>
-        {leavesWords(`${most}${showLength(thickness - level, unit)}`, { isCut: planned.isCut, isTwoFaced })}
-      </p>
+      <p>{leavesWords(under, { isCut: planned.isCut, isTwoFaced })}</p>
       <p>
         {counted(planned.regions.length, 'region')}, {showArea(planned.area, unit)}
       </p>

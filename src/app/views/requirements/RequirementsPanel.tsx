@@ -5,6 +5,7 @@ import { outlineLayers, sheetChoice } from '#app/state/edits/edit-sheet.ts';
 import { isTapered, sheetThickness } from '#app/state/sheet-thickness.ts';
 import { IconButton } from '#app/views/controls/IconButton.tsx';
 import { LengthField } from '#app/views/LengthField.tsx';
+import { useLeft } from '#app/views/use-left.ts';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { counted } from '#findings/counted.ts';
 import type { ShownRegion } from '#job/formats/plan-file.ts';
@@ -90,6 +91,7 @@ function AskedFields({ job, regions }: AskedProps) {
   const thickness = sheetThickness(job);
   const depth = common(regions, ({ asked }) => asked.depth);
   const ask = (edit: RequirementEdit, words: string) => actions.askOfSelection(edit, `${words} of ${names}`);
+  const left = useLeft();
   const within = { most: thickness };
   return (
     <>
@@ -105,7 +107,9 @@ function AskedFields({ job, regions }: AskedProps) {
         <span className="figure-left">
           <LengthField
             of={members.thickness}
-            length={depth === undefined || isTapered(job) ? undefined : thickness - depth}
+            length={
+              isTapered(job) ? undefined : common(regions, ({ id, asked }) => left?.([id], asked.depth).most)
+            }
             placeholder={isTapered(job) ? 'by place' : 'mixed'}
             within={within}
             onTake={(length) => ask({ thickness: length }, `thickness left ${showLength(length, unit)}`)}
@@ -172,8 +176,11 @@ function namesOf(regions: readonly ShownRegion[]): string {
   return regions.map((region) => region.id).join(', ');
 }
 
-function common(regions: readonly ShownRegion[], value: (region: ShownRegion) => number): number | undefined {
-  const values = new Set(regions.map(value));
-  const [first] = values;
-  return values.size === 1 ? first : undefined;
+/** mm; of all of them, where they are the same to a µm. */
+function common(
+  regions: readonly ShownRegion[],
+  value: (region: ShownRegion) => number | undefined,
+): number | undefined {
+  const [first, ...others] = regions.map(value);
+  return others.every((other) => other?.toFixed(3) === first?.toFixed(3)) ? first : undefined;
 }

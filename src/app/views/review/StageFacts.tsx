@@ -1,15 +1,17 @@
 /** All of the stage on show: what is peeled, what is bare and sealed, the bath, and the depth of each floor before and after. */
-import { sheetThickness } from '#app/state/sheet-thickness.ts';
+import { leftFigure } from '#app/state/left-of-sheet.ts';
 import type { StageStep } from '#app/state/stage-steps.ts';
 import { HeadRow } from '#app/views/HeadRow.tsx';
-import { useDocument, useWorkbenchState } from '#app/views/workbench-context.ts';
+import { useLeft } from '#app/views/use-left.ts';
+import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import { lengthFigure, showMinutes } from '#units/show-length.ts';
 
 export function StageFacts({ step }: { readonly step: StageStep }) {
-  const job = useDocument()?.job;
+  const left = useLeft();
   const unit = useWorkbenchState((state) => state.session.unit);
   const { stage, bare, from, to, floors } = step;
-  const thickness = job === undefined ? 0 : sheetThickness(job);
+  const stages = useWorkbenchState(({ derived }) => derived.page?.plan?.stages);
+  const regionsOf = (number: number) => stages?.find((each) => each.number === number)?.regions ?? [];
   const { sealed, regions, lines } = stage;
   return (
     <section className="stage-facts" role="status" aria-label="Stage on show">
@@ -46,7 +48,7 @@ export function StageFacts({ step }: { readonly step: StageStep }) {
                 <td>
                   <b>{lengthFigure(after, unit)}</b>
                 </td>
-                <td>{lengthFigure(thickness - after, unit)}</td>
+                <td>{left !== undefined && leftFigure(left(regionsOf(number), after), unit)}</td>
               </tr>
             ))}
           </tbody>
