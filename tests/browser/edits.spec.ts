@@ -6,6 +6,7 @@ import {
   findOnSheet,
   levelRows,
   openPanel,
+  openSample,
   savedText,
   sheetOf,
   statusOf,
@@ -105,6 +106,47 @@ test('a level moves by arrow keys and Enter, and reports when a region would fal
   await expect(levelRows(workbench).first()).toContainText('1.20');
   await expect(workbench.locator('.moved-from')).toHaveCount(0);
   await expect(workbench.getByRole('button', { name: /^Move back/ })).toHaveCount(0);
+});
+
+test('keys go on with the level that they moved, even past its neighbour’s tolerance, and Ctrl+Z ends the move under way', async ({
+  workbench,
+}) => {
+  const level = workbench.getByRole('slider', { name: 'Level of stage 2' });
+  await level.focus();
+  for (let press = 0; press < 12; press++) await workbench.keyboard.press('ArrowDown');
+  await workbench.keyboard.press('Enter');
+  // No region accepts 2.32: it comes to no stage, and is still what the keys move.
+  const unused = workbench.getByRole('slider', { name: 'Level 2.32 mm, of no stage' });
+  await expect(unused).toBeFocused();
+  for (let press = 0; press < 9; press++) await workbench.keyboard.press('ArrowUp');
+  await workbench.keyboard.press('Enter');
+  await expect(levelRows(workbench).nth(1)).toContainText('2.23');
+  await expect(levelRows(workbench).first()).toContainText('1.20');
+  await expect(workbench.getByRole('slider', { name: 'Level of stage 2' })).toBeFocused();
+
+  await workbench.keyboard.press('ArrowDown');
+  await workbench.keyboard.press('Control+Z');
+  await workbench.keyboard.press('Enter');
+  await expect(workbench.getByRole('slider', { name: 'Level of stage 2' })).toHaveAttribute(
+    'aria-valuenow',
+    '2.23',
+  );
+  await workbench.keyboard.press('Control+Z');
+  await expect(workbench.locator('.unused-level')).toHaveText('2.32');
+});
+
+test('on a job in inches a level moves by half a thousandth, and comes back to where it was', async ({
+  workbench,
+}) => {
+  await openSample(workbench, 'Observatory shutter, in inches');
+  const level = workbench.getByRole('slider', { name: 'Level of stage 1' });
+  const before = /^0\.1200\sin deep/;
+  await expect(level).toHaveAttribute('aria-valuetext', before);
+  await level.focus();
+  await workbench.keyboard.press('ArrowDown');
+  await expect(level).toHaveAttribute('aria-valuetext', /^0\.1205\sin deep/);
+  await workbench.keyboard.press('ArrowUp');
+  await expect(level).toHaveAttribute('aria-valuetext', before);
 });
 
 test('what is picked joins a level of the ladder', async ({ workbench }) => {

@@ -14,13 +14,16 @@ export function levelActions(store: StoreApi<WorkbenchState>, { edit, look }: Wa
   return {
     /** A level goes to another depth, mm, with all that lies on it. */
     moveLevel: (from: number, to: number, label: string) => {
-      const plan = store.getState().derived.page?.plan;
+      const { derived, session } = store.getState();
+      const plan = derived.page?.plan;
       if (plan === undefined) return;
       const planned = plannedLevelsOf(plan);
       const levels = planned.map(({ stage }) => stage.level);
       edit(label, (job) => moveLevel(job, { from, to, levels }));
-      const regions = planned.find(({ stage }) => stage.level === from)?.regions.map(({ id }) => id) ?? [];
-      look({ moved: { from, to, regions } });
+      const own = planned.find(({ stage }) => stage.level === from)?.regions.map(({ id }) => id);
+      // One that came to no stage is moved on.
+      const before = session.moved?.to === from ? session.moved.regions : [];
+      look({ moved: { from, to, regions: own ?? before } });
     },
     /** What is picked ends on another level, if it is all that lies on its own. */
     joinSelection: (to: number, label: string) => {

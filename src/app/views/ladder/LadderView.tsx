@@ -16,11 +16,11 @@ import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workben
 import type { ShownStage } from '#job/formats/plan-file.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { SAME_LEVEL } from '#units/depth-tolerances.ts';
-import { showLength } from '#units/show-length.ts';
+import { type ShownUnit, showLength } from '#units/show-length.ts';
 import { LadderAxis } from './LadderAxis.tsx';
 import { Row } from './LadderRows.tsx';
 import { LevelCard } from './LevelCard.tsx';
-import { LevelHandle } from './LevelHandle.tsx';
+import { LevelHandle, type MovableLevel } from './LevelHandle.tsx';
 import { type LadderMeasures, ladderMeasures } from './ladder-measures.ts';
 import { FIGURE, type LadderRow, ladderRows, rowHeight } from './ladder-rows.ts';
 import { belowNear, type LadderSide, ladderSides, type SideLevel } from './ladder-sides.ts';
@@ -56,6 +56,11 @@ export function LadderView() {
       </h2>
       <LadderHead how={how} measures={measures} near={sides.length === 1 ? undefined : sides[0]} />
       <div className="ladder-frame" ref={frame}>
+        {!isSaid && how !== 'folded' && (
+          <p className="ladder-empty" style={{ left: measures.figures }}>
+            No sheet yet.
+          </p>
+        )}
         {size !== undefined && thickness > 0 && (
           <Ladder
             sides={sides}
@@ -134,29 +139,33 @@ function Ladder({ sides, planned: stages, least, thickness, size, how, measures 
   const scale = (height - MARGIN.top - bottom) / thickness;
   const job = useDocument()?.job;
   const levels = useMemo(() => stages.map(({ level }) => level), [stages]);
+  const [byKeys, setByKeys] = useState<number>();
+  const unused = useMemo(() => unusedLevels(job, levels), [job, levels]);
   const { yOf, rows } = useMemo(() => {
     const yOf = (depth: number) => MARGIN.top + depth * scale;
-    const unused = unusedLevels(job, levels);
     return { yOf, rows: ladderRows({ sides, unused, least, thickness, yOf, height }) };
-  }, [sides, levels, least, thickness, job, scale, height]);
-  const move = (level: number, to: number) =>
+  }, [sides, unused, least, thickness, scale, height]);
+  const move = (level: number, to: number, how: 'keys' | 'pointer') => {
+    setByKeys(how === 'keys' ? to : undefined);
     actions.moveLevel(level, to, `level ${showLength(level, unit)} to ${showLength(to, unit)}`);
+  };
   const onShow = sides.find((side) => side.isOnShow);
   const yOn = (depth: number) => yOf(belowNear(onShow?.face ?? 'near', depth, thickness));
   return (
     <div className="ladder-body" style={{ height }}>
       <LadderAxis {...{ sides, least, thickness, height, yOf, unit, how, measures, rows, litStage }} />
       <MovedFrom yOf={yOn} bar={measures.bar} />
-      {onShow?.levels.map((planned) => (
+      {movableLevels(onShow, unused, unit).map((movable) => (
         <LevelHandle
-          key={planned.stage.number}
-          planned={planned}
+          key={movable.level}
+          movable={movable}
           thickness={thickness}
           yOf={yOn}
           bar={measures.bar}
-          onMove={(to) => move(planned.stage.level, to)}
+          takesFocus={byKeys !== undefined && Math.abs(byKeys - movable.level) < SAME_LEVEL}
+          onMove={(to, how) => move(movable.level, to, how)}
           onShow={setShown}
-          onPick={() => actions.select(planned.regions.map(({ id }) => id))}
+          onPick={() => actions.select(movable.planned?.regions.map(({ id }) => id) ?? [])}
         />
       ))}
       <ol className="ladder-rows">
@@ -199,6 +208,26 @@ function MovedFrom({ yOf, bar }: { readonly yOf: (depth: number) => number } & P
   return (
     <i className="moved-from" style={{ top: yOf(moved.from), left: left - 6, width: right - left + 12 }} />
   );
+}
+
+/** Those of the face on show, and those that no region accepts. */
+function movableLevels(
+  side: LadderSide | undefined,
+  unused: readonly number[],
+  unit: ShownUnit,
+): MovableLevel[] {
+  return [
+    ...(side?.levels ?? []).map((planned) => ({
+      level: planned.stage.level,
+      name: `Level of stage ${planned.stage.number}`,
+      planned,
+    })),
+    ...unused.map((level) => ({
+      level,
+      name: `Level ${showLength(level, unit)}, of no stage`,
+      planned: undefined,
+    })),
+  ];
 }
 
 function rowStage(row: LadderRow): number | undefined {

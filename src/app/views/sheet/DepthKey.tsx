@@ -3,11 +3,12 @@
  * list at its right. Where the other face is etched too, a level leaves so much at most: what lies behind it takes its own.
  */
 import { wordsOn } from '#app/scene/stage-looks.ts';
-import { isTapered, sheetThickness } from '#app/state/sheet-thickness.ts';
+import { leftFigure } from '#app/state/left-of-sheet.ts';
 import { faceOnShow } from '#app/state/shown-face.ts';
 import { ladderSides } from '#app/views/ladder/ladder-sides.ts';
 import { StageMark } from '#app/views/StageMark.tsx';
-import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
+import { useLeft } from '#app/views/use-left.ts';
+import { useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { lengthFigure } from '#units/show-length.ts';
 import { WIDE_VIEW } from './use-pose-keeper.ts';
 
@@ -20,15 +21,17 @@ export function DepthKey({ width }: { readonly width: number }) {
   const lit = useWorkbenchState((state) => state.lit);
   const page = useWorkbenchState((state) => state.derived.page);
   const face = useWorkbenchState(faceOnShow);
-  const job = useDocument()?.job;
+  const left = useLeft();
   const sides = ladderSides(page?.plan, page?.faces);
   const levels = sides.find(({ isOnShow }) => isOnShow)?.levels ?? [];
-  if (job === undefined || levels.length === 0) return null;
+  if (left === undefined || levels.length === 0) return null;
   const isTwoFaced = sides.length > 1;
-  const thickness = sheetThickness(job);
   const shallowestFirst = [...levels].sort((a, b) => a.stage.level - b.stage.level);
   const isRow = width < WIDE_VIEW && levels.length <= MOST_IN_ROW;
-  const most = isTapered(job) || isTwoFaced ? '≤' : '';
+  const leaves = (ids: readonly string[], depth: number) => {
+    const under = left(ids, depth);
+    return leftFigure({ ...under, isMost: under.isMost || isTwoFaced }, unit);
+  };
   return (
     <table className={isRow ? 'depth-key row' : 'depth-key'}>
       <caption className="unseen">
@@ -56,7 +59,7 @@ export function DepthKey({ width }: { readonly width: number }) {
               </span>
             </th>
             <td>{lengthFigure(level, unit)}</td>
-            <td>{isCut ? 'nothing' : `${most}${lengthFigure(thickness - level, unit)}`}</td>
+            <td>{isCut ? 'nothing' : leaves(regions, level)}</td>
             <td>{minutes.toFixed(1)}</td>
           </tr>
         ))}
@@ -65,10 +68,7 @@ export function DepthKey({ width }: { readonly width: number }) {
             <span className="stage-chip land">land</span>
           </th>
           <td>{lengthFigure(0, unit)}</td>
-          <td>
-            {most}
-            {lengthFigure(thickness, unit)}
-          </td>
+          <td>{leaves([], 0)}</td>
           <td />
         </tr>
       </tbody>
