@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { itemAt } from '#geometry/assert.ts';
-import { type EarlyPlan, runJob } from '#run/run-job.ts';
+import { type EarlyPlan, type RunResult, runJob } from '#run/run-job.ts';
 import { createRunMemory } from '#run/run-memory.ts';
 import { RunCancelled } from '#run/run-options.ts';
 import { buoyLidDrawing, buoyLidJob } from '#support/drawings/small-drawing.ts';
@@ -48,6 +48,23 @@ describe('a plan reported before it is measured', () => {
     });
     await expect(cancelled).rejects.toBeInstanceOf(RunCancelled);
     expect(steps).not.toContain('writing the files');
+  });
+
+  it('is followed by figures and findings before a file is written, those of the whole run', async () => {
+    const judged: Omit<RunResult, 'files'>[] = [];
+    const steps: string[] = [];
+    const { files, kit, ...result } = await runJob(input, {
+      onPlan: () => steps.push('plan'),
+      onJudged: ({ kit: own, ...each }) => {
+        judged.push(each);
+        steps.push('judged');
+      },
+      progress: (_, what) => steps.push(what),
+    });
+    expect(judged).toEqual([result]);
+    expect(files.length).toBeGreaterThan(0);
+    const order = ['plan', 'checking that it can be made', 'judged', 'writing the files'];
+    expect(steps.filter((step) => order.includes(step))).toEqual(order);
   });
 
   it('is not reported where there is none', async () => {
