@@ -21,7 +21,7 @@ export interface MaskedFace {
 export interface MaskingInput {
   /** One or both. */
   readonly sides: readonly MaskedFace[];
-  /** What the levels serve, by region of the drawing: etched ones only. */
+  /** What is asked of the levels, by region of the drawing: etched ones only. */
   readonly bands: ReadonlyMap<RegionId, DepthBand>;
   readonly process: Job['process'];
 }

@@ -4,17 +4,27 @@ import type { LevelChoice } from '#job/formats/plan-file.ts';
 import type { RegionId } from '#part/part.ts';
 import { bandShare, bestLevels, type DepthBand, fewestLevels } from './fewest-levels.ts';
 
-/** The choices of one fewer, the fewest and one more stage, rising; those that there are. */
+/**
+ * The choices of one fewer, the fewest and one more stage, rising; those that there are. Levels are chosen within what is left to them,
+ * as the plan's own; where so few can't keep to that, for the least share of what is asked. Shares are of what is asked.
+ * @param leftOf what tolerances leave to levels once the run has its room (M8.2); left out where that is all that is asked
+ */
 export function levelCosts(
   bandOf: ReadonlyMap<RegionId, DepthBand>,
-  locked: readonly number[] = [],
+  {
+    locked = [],
+    leftOf = bandOf,
+  }: {
+    readonly locked?: readonly number[] | undefined;
+    readonly leftOf?: ReadonlyMap<RegionId, DepthBand>;
+  } = {},
 ): readonly LevelChoice[] {
-  const bands = [...bandOf.values()];
-  const fewest = bands.length === 0 ? undefined : fewestLevels(bands, locked)?.levels.length;
+  const [asked, left] = [[...bandOf.values()], [...leftOf.values()]];
+  const fewest = left.length === 0 ? undefined : fewestLevels(left, locked)?.levels.length;
   if (fewest === undefined) return [];
   return [fewest - 1, fewest, fewest + 1].flatMap((stages) => {
     if (stages < 1) return [];
-    const best = bestLevels(bands, { count: stages, locked });
+    const best = bestLevels(stages < fewest ? asked : left, { count: stages, locked });
     // With fewer levels the same share is reached: what is asked has no use for so many.
     if (best === undefined || best.levels.length < stages) return [];
     return [choiceOf(bandOf, { stages, levels: best.levels })];

@@ -13,6 +13,7 @@ import { chooseLevels, nearLevelFindings } from './choose-levels.ts';
 import { compareMaskings, type MaskedFace } from './compare-maskings.ts';
 import { compareWithdrawals } from './compare-withdrawals.ts';
 import type { EtchPlan, PlannedRegion, Stage } from './etch-plan.ts';
+import type { DepthBand } from './fewest-levels.ts';
 import { levelCosts } from './level-costs.ts';
 import { type ClusterMemory, createClusterMemory, openClusters } from './open-clusters.ts';
 import { type ClusterStage, lastOpened, type OpenedCluster } from './opened-cluster.ts';
@@ -50,7 +51,8 @@ export function makePlan({ part, asked, far, job, memory = createClusterMemory()
   const opened = strips.map((each, index) =>
     openFace(each.part, itemAt(regions, index), { undercut, memory: itemAt(faces, index).memory }),
   );
-  const bands = new Map(strips.flatMap((each) => [...each.bands]));
+  const left = new Map(strips.flatMap((each) => [...each.bands]));
+  const bands = new Map(strips.flatMap((each, index) => askedBands(each.bands, itemAt(faces, index).asked)));
   const drawnOut = faces.map((face) =>
     compareWithdrawals(face.part, face.asked, { process: job.process, levels: all }),
   );
@@ -58,7 +60,7 @@ export function makePlan({ part, asked, far, job, memory = createClusterMemory()
     ...strips.flatMap((each) => each.findings),
     ...drawnOut.flatMap((each) => each.findings),
     ...chosen.findings,
-    ...nearLevelFindings([...bands.values()], job),
+    ...nearLevelFindings([...left.values()], job),
     ...opened.flatMap((each) => each.findings),
     ...(faces.some((face) => asksForEtch(face.asked)) ? [] : [finding('nothing-to-etch', {})]),
   ];
@@ -84,7 +86,7 @@ export function makePlan({ part, asked, far, job, memory = createClusterMemory()
     ...(maskings.length === 0 ? {} : { maskings }),
     ...(other === undefined ? {} : { far: other }),
     findings,
-    levelChoices: levelCosts(bands, job.lockedLevels),
+    levelChoices: levelCosts(bands, { locked: job.lockedLevels, leftOf: left }),
     ...(withdrawals.length === 0 ? {} : { withdrawals }),
   };
 }
@@ -103,6 +105,17 @@ function stripFace(face: FaceWithMemory, faces: readonly FaceWithMemory[], job: 
   const others = faces.filter((each) => each !== face);
   const beside = others.flatMap(({ part, asked }) => [...depthBands(part, asked).values()]);
   return stripTapers({ ...face, job }, face.memory, beside);
+}
+
+/** What levels must serve, with the whole tolerance that is asked: also what is kept for the run (M8.2). */
+function askedBands(
+  bands: ReadonlyMap<RegionId, DepthBand>,
+  asked: ReadonlyMap<RegionId, Asked>,
+): (readonly [RegionId, DepthBand])[] {
+  return [...bands].map(([id, band]) => {
+    const { plus, minus } = asked.get(id) ?? band;
+    return [id, { ...band, plus, minus }];
+  });
 }
 
 function regionsOf(

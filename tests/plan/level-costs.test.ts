@@ -31,6 +31,24 @@ test('M4.2 depths 1.0, 1.15 and 2.0 ± 0.1: two stages use 75 % of a tolerance, 
   ]);
 });
 
+test('M8.2 room kept for the run narrows the choice, and shares are of the tolerance asked', () => {
+  // Depths 1.94 and 2.06, + 0.08 − 0.07: one level uses 0.12 / 0.15 of both. With 0.05 kept for the run they need a level each.
+  const ends = [1.94, 2.06].map((depth) => ({ low: depth, high: depth }));
+  const bands = (plus: number, minus: number) =>
+    new Map(ends.map(({ low, high }, index) => [`R${index + 1}`, { low, high, plus, minus }]));
+  const choices = levelCosts(bands(0.08, 0.07), { leftOf: bands(0.03, 0.02) });
+  expect(choices.map(({ stages, worstShare }) => [stages, worstShare])).toEqual([
+    [1, expect.closeTo(0.8, 6)],
+    [2, expect.closeTo(0, 6)],
+  ]);
+  // 1.94 + 0.064 and 2.06 − 0.056.
+  expect(choices[0]?.levels).toEqual([expect.closeTo(2.004, 6)]);
+  expect(levelChoicesText(choices)).toEqual([
+    '1 stage: up to 80 % of a tolerance',
+    '2 stages: up to 0 % of a tolerance',
+  ]);
+});
+
 test('a plan of land alone has no choices', () => {
   expect(levelCosts(new Map())).toEqual([]);
   expect(levelChoicesText(undefined)).toEqual([]);

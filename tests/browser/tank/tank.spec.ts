@@ -272,6 +272,8 @@ test('a floor is chosen by touching it; after a coupon, and what went wrong', as
   await workbench.getByLabel('Opening after, mm').fill('24.8');
   await workbench.getByLabel('Etched depth, mm').fill('2');
   await expect(workbench.getByText('At an etch factor of 1.200')).toBeVisible();
+  // This job asks nothing of its edges, so that none of them passes or holds anything.
+  await expect(workbench.getByText('no edge tolerance is stated')).toBeVisible();
   await expect(workbench.getByRole('table', { name: /^Edges off their lines, mm/ })).toBeVisible();
 
   await workbench.getByRole('tab', { name: 'Rework' }).click();

@@ -63,6 +63,22 @@ function grid(
 const sloping = (x: number) => 4 + (0.08 * (x - 200)) / 180;
 
 describe('M8.2 the gauged sheet', () => {
+  test('shares of a tolerance are of what is asked, not of what levels are left', async () => {
+    // Within the outer bays, 15 to 25 mm off the ends, the sheet is 3.9383 to 3.9417 mm, and 4.0583 to 4.0617.
+    const less = (x: number) => 4 + (0.06 * (x - 200)) / 180;
+    const [near, far] = [(0.06 * 185) / 180, (0.06 * 175) / 180];
+    const { planFile } = await planned(ENDS, { survey: grid(less) });
+    const choices = planFile?.levelChoices ?? [];
+    expect(choices.map(({ stages, worstShare }) => [stages, worstShare])).toEqual([
+      [1, expect.closeTo(near / 0.08, 3)],
+      [2, expect.closeTo((near - far) / 2 / 0.08, 3)],
+      ...choices.slice(2).map(({ stages, worstShare }) => [stages, worstShare]),
+    ]);
+    expect(planFile?.maskings?.map(({ worstShare, worstDeviation }) => [worstShare, worstDeviation])).toEqual(
+      [0, 1].map(() => [expect.closeTo((near - far) / 2 / 0.08, 3), expect.closeTo((near - far) / 2, 4)]),
+    );
+  });
+
   test('asks [1.84, 2.00] at one end and [2.00, 2.16] at the other: levels 1.92 and 2.08, 38 % gauged', async () => {
     const { planFile, findings } = await planned(ENDS, { survey: grid(sloping) });
     expect(findings.filter(({ severity }) => severity === 'stop')).toEqual([]);

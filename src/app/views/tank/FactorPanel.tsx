@@ -78,9 +78,7 @@ function Forecast({ factor, forecast, plan }: ForecastProps) {
     <div role="status">
       <p>
         <strong>At an etch factor of {factor.toFixed(3)} </strong>
-        {gone === 0
-          ? 'no edge passes its tolerance.'
-          : `${gone} of ${edges.length} kinds of edge pass their tolerance`}
+        {gone === 0 ? noneGone(edges) : `${gone} of ${edges.length} kinds of edge pass their tolerance`}
         {gone > 0 &&
           (isMoved ? `; the depths below save ${saved}.` : '; no other depths within tolerance help.')}
       </p>
@@ -115,6 +113,15 @@ function Forecast({ factor, forecast, plan }: ForecastProps) {
       )}
     </div>
   );
+}
+
+/** A tolerance that nobody stated is not held either. */
+function noneGone(edges: readonly EdgeForecast[]): string {
+  const unstated = edges.filter(({ allowed }) => allowed === undefined).length;
+  if (unstated === 0) return 'no edge passes its tolerance.';
+  return unstated === edges.length
+    ? 'edges come out as listed; no edge tolerance is stated.'
+    : `no edge passes its tolerance; for ${unstated} of ${edges.length} kinds of edge none is stated.`;
 }
 
 function EdgeRow({ edge, isMoved }: { readonly edge: EdgeForecast; readonly isMoved: boolean }) {
