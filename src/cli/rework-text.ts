@@ -20,8 +20,8 @@ export function reworkText({ floors, dips, edges }: Rework, unit: ShownUnit): st
     ),
     ...floors.filter(({ extra }) => extra !== undefined).map((floor) => floorText(floor, unit)),
     ...edges.map(
-      ({ level, beside, off }) =>
-        `edge ${length(level)} beside ${neighbour(beside, unit)}: comes out ${signed(off, unit)} ${unit} off its line`,
+      ({ level, beside, regions, off }) =>
+        `edge of ${listed(regions)}, ${length(level)} beside ${neighbour(beside, unit)}: comes out ${signed(off, unit)} ${unit} off its line`,
     ),
     ...(lost.length === 0
       ? []
@@ -106,7 +106,9 @@ function neighbour(beside: number, unit: ShownUnit): string {
 }
 
 function signed(value: number, unit: ShownUnit): string {
-  return `${value < 0 ? '−' : '+'}${gaugedFigure(Math.abs(value), unit)}`;
+  const figure = gaugedFigure(Math.abs(value), unit);
+  if (Number(figure) === 0) return figure;
+  return `${value < 0 ? '−' : '+'}${figure}`;
 }
 
 /** Of millimetres, without the unit. */

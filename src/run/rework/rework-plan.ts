@@ -21,12 +21,16 @@ export interface ReworkFloor {
   readonly area: number;
   /** By number: the last that etches it. */
   readonly lastStage: number;
+  /** mm, before anything was etched. */
+  readonly sheet: number;
   /** Thickness to be left, mm, and how much thinner (`plus`, deeper) or thicker it may be. */
   readonly thickness: number;
   readonly plus: number;
   readonly minus: number;
   /** mm that the other face takes at the label by the end of the run (M9.1); where it takes any, an extra dip etches both. */
   readonly behind: number;
+  /** A depth is asked: what is to be left follows the sheet. */
+  readonly asDepth: boolean;
 }
 
 /** Depths that a level may move to: what serves all of its floors. */
@@ -58,6 +62,9 @@ export function readReworkPlan(text: string): ReworkPlan | { readonly refused: F
       ? stages.findIndex((stage) => Math.abs(stage.level - level) < SAME_LEVEL) + 1
       : stages.length;
   const behindOf = etchedBehind(text);
+  const asDepth = new Set(
+    (planFile.budgets ?? []).flatMap((each) => (each.asked.what === 'depth' ? each.regions : [])),
+  );
   const floors = planFile.regions.flatMap((region): ReworkFloor[] => {
     const { id, level, label, area, asked } = region;
     const [x, y] = label;
@@ -67,7 +74,21 @@ export function readReworkPlan(text: string): ReworkPlan | { readonly refused: F
     if (level === 0 || (behind > 0 && sheet - level - behind < SAME_LEVEL)) return [];
     const thickness = sheet - asked.depth - behind;
     const { plus, minus } = asked;
-    return [{ id, level, label, area, lastStage: lastOf(level), thickness, plus, minus, behind }];
+    return [
+      {
+        id,
+        level,
+        label,
+        area,
+        lastStage: lastOf(level),
+        sheet,
+        thickness,
+        plus,
+        minus,
+        behind,
+        asDepth: asDepth.has(id),
+      },
+    ];
   });
   return {
     planFile,

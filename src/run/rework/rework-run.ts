@@ -3,14 +3,14 @@
  * Whether any of it may be done, and what becomes of the rest, is not decided here.
  */
 import { type Finding, finding, hasStop, sortFindings } from '#findings/finding.ts';
-import { edgePlace, plannedRun } from '#plan/edge-place.ts';
 import { answersIn } from '#run/answers.ts';
 import { readRunPlan } from '#run/correct-plan.ts';
 import { type ReadingRow, readReadings } from '#run/correct-readings.ts';
 import { judgeReadings } from '#run/judge-readings.ts';
 import type { ListedReading } from '#run/listed-readings.ts';
 import { type ExtraEtch, extraDips } from './extra-dips.ts';
-import { type ReworkFloor, type ReworkPlan, readReworkPlan } from './rework-plan.ts';
+import { type DepthHad, type ReworkEdge, reworkEdges } from './rework-edges.ts';
+import { type ReworkFloor, readReworkPlan } from './rework-plan.ts';
 
 export interface ReworkedFloor extends ReworkFloor {
   /** mm: mean of what was read last, at the end of the run or as near to it as it was read; what it gets in all; undefined where it can't be saved. */
@@ -22,17 +22,10 @@ export interface ReworkedFloor extends ReworkFloor {
 export interface ExtraDip {
   readonly etch: number;
   readonly minutes: number;
-  /** Floors to cover before it: they have what they need. */
+  /** Floors to cover before it: they have what they need, or nobody knows what they need. */
   readonly cover: readonly string[];
   /** Floors that it etches. */
   readonly open: readonly string[];
-}
-
-export interface ReworkEdge {
-  readonly level: number;
-  readonly beside: number;
-  /** mm outside its line, with one coat still on, once the deeper floor has had its extra etch and the other is covered. */
-  readonly off: number;
 }
 
 export interface Rework {
@@ -62,7 +55,10 @@ export function reworkRun(
   if (hasStop(findings)) return { findings: sortFindings(findings) };
   const judged = judgeAfter(planText, rows, plan.floors);
   if (hasStop(judged.findings)) return { findings: sortFindings(judged.findings) };
-  const over = plan.floors.filter(({ lastStage }) => lastStage <= stagesOver);
+  const sheets = sheetsRead(judged.listed);
+  const over = plan.floors
+    .filter(({ lastStage }) => lastStage <= stagesOver)
+    .map((floor) => onSheet(floor, sheets.get(floor.id)));
   const read = thicknessesRead(over, judged.listed);
   const floors = over.filter(({ id }) => read.has(id));
   const { depths, gets } = extraDips(floors.map((floor) => extraFor(floor, read.get(floor.id) ?? 0)));
@@ -74,8 +70,12 @@ export function reworkRun(
   return {
     rework: {
       floors: reworked,
-      dips: dipsOf(depths, reworked, plan.process.rate),
-      edges: edgesAfter(plan, reworked),
+      dips: dipsOf(depths, {
+        floors: reworked,
+        unread: over.flatMap(({ id }) => (read.has(id) ? [] : [id])),
+        rate: plan.process.rate,
+      }),
+      edges: reworkEdges(plan, new Map(reworked.map((each) => [each.id, depthHad(each)]))),
     },
     findings: sortFindings([
       ...judged.findings,
@@ -147,13 +147,49 @@ function thicknessesRead(
     const values = ofStage.flatMap((each) =>
       (each.minutes ?? Number.POSITIVE_INFINITY) === minutes && each.state === 'counts' ? [each.read] : [],
     );
-    if (values.length > 0) read.set(id, values.reduce((sum, each) => sum + each, 0) / values.length);
+    if (values.length > 0) read.set(id, meanOf(values));
   }
   return read;
 }
 
-/** Before each dip the floors are covered that have what they need by then. */
-function dipsOf(depths: readonly number[], floors: readonly ReworkedFloor[], rate: number): ExtraDip[] {
+/** By region: the sheet as it was read before the first dip, mm. */
+function sheetsRead(listed: readonly ListedReading[]): Map<string, number> {
+  const before = listed.filter(
+    ({ kind, stage, state }) => kind === 'thickness' && stage === 0 && state === 'counts',
+  );
+  return new Map(
+    before.map(({ region }) => [
+      region,
+      meanOf(before.flatMap((each) => (each.region === region ? [each.read] : []))),
+    ]),
+  );
+}
+
+function meanOf(values: readonly number[]): number {
+  return values.reduce((sum, each) => sum + each, 0) / values.length;
+}
+
+/** The sheet there as it was read, if it was; where a depth is asked, what is to be left follows it. */
+function onSheet(floor: ReworkFloor, sheet = floor.sheet): ReworkFloor {
+  const { asDepth, thickness } = floor;
+  return { ...floor, sheet, thickness: asDepth ? thickness + sheet - floor.sheet : thickness };
+}
+
+/** Where both faces were etched, each is off alike. */
+function depthHad(floor: ReworkedFloor): DepthHad {
+  const { level, sheet, behind, after, extra = 0 } = floor;
+  return { depth: level + (sheet - level - behind - after) / facesOf(floor), extra };
+}
+
+interface Dipped {
+  readonly floors: readonly ReworkedFloor[];
+  /** Ids of floors that nobody read. */
+  readonly unread: readonly string[];
+  readonly rate: number;
+}
+
+/** Before each dip the floors are covered that have what they need by then; those that nobody read before the first. */
+function dipsOf(depths: readonly number[], { floors, unread, rate }: Dipped): ExtraDip[] {
   return depths.map((depth, index) => {
     const before = depths[index - 1] ?? 0;
     const isOpen = ({ extra = 0 }: ReworkedFloor) => extra > before;
@@ -162,22 +198,9 @@ function dipsOf(depths: readonly number[], floors: readonly ReworkedFloor[], rat
     return {
       etch,
       minutes: etch / rate,
-      cover: floors.filter(isNewlyDone).map(({ id }) => id),
+      cover: [...floors.filter(isNewlyDone).map(({ id }) => id), ...(index === 0 ? unread : [])],
       open: floors.filter(isOpen).map(({ id }) => id),
     };
-  });
-}
-
-/** Of each step whose deeper floor is etched on: from the plan's depths, its most etched floor counts. */
-function edgesAfter({ planFile, lines }: ReworkPlan, floors: readonly ReworkedFloor[]): ReworkEdge[] {
-  const extraOf = new Map(floors.map(({ id, extra = 0 }) => [id, extra]));
-  return (planFile.lineBudgets ?? []).flatMap(({ level, beside, regions }) => {
-    const extra = Math.max(0, ...regions.map((id) => extraOf.get(id) ?? 0));
-    if (extra === 0) return [];
-    const run = plannedRun(lines);
-    const own = lines.levels.indexOf(level);
-    const etches = run.etches.map((etch, stage) => (stage === own ? etch + extra : etch));
-    return [{ level, beside, off: edgePlace({ level, beside }, lines, { ...run, etches }) }];
   });
 }
 

@@ -59,15 +59,79 @@ describe('M8.5 dips one after the other', () => {
       [idAt('DEEP'), 0, 1.62],
       [idAt('ROUND'), expect.closeTo(0.41, 6), expect.closeTo(2.79, 6)],
     ]);
-    // Edges of 1.2 mm beside land go out with the floor that is etched on farthest; that of 2.4 beside 1.2 stays.
-    expect(found?.edges).toEqual([{ level: 1.2, beside: 0, off: expect.closeTo(0.41, 6) }]);
+    // Beside land both floors of 1.2 end at 1.21. DEEP is covered at 2.38 with its wall, and POCKETS beside it goes on to 1.21.
+    const off = Math.sqrt(2.38 ** 2 - 1.21 ** 2) - Math.sqrt(2.4 ** 2 - 1.2 ** 2);
+    expect(found?.edges).toEqual([
+      { level: 2.4, beside: 1.2, regions: [idAt('DEEP')], off: expect.closeTo(off, 6) },
+      {
+        level: 1.2,
+        beside: 0,
+        regions: expect.arrayContaining([idAt('POCKETS'), idAt('ROUND')]),
+        off: expect.closeTo(0.01, 6),
+      },
+    ]);
   });
 
-  test('the deeper floor etched on moves its own edge by √(ℓ′² − d²) − √(ℓ² − d²)', () => {
-    const { rework: found } = rework(readings(2.8, 1.75, 2.8));
+  test('the deeper floor etched on, its neighbour covered: 2.25 and 0.16 more beside 1.23', () => {
+    const { rework: found } = rework(readings(2.77, 1.75, 2.8));
     // From 0.11 to 0.21, in the middle 0.16; the others, up to 0.06 deeper, are covered.
-    const off = Math.sqrt(2.56 ** 2 - 1.2 ** 2) - Math.sqrt(2.4 ** 2 - 1.2 ** 2);
-    expect(found?.edges).toEqual([{ level: 2.4, beside: 1.2, off: expect.closeTo(off, 3) }]);
+    const off = Math.sqrt(2.41 ** 2 - 1.23 ** 2) - Math.sqrt(2.4 ** 2 - 1.2 ** 2);
+    expect(found?.edges).toEqual([
+      { level: 2.4, beside: 1.2, regions: [idAt('DEEP')], off: expect.closeTo(off, 6) },
+    ]);
+  });
+
+  test('a run that was short alike everywhere: one dip with all open puts every edge back on its line', () => {
+    // 0.01 deeper than needed, in the middle of + 0.04 − 0.06 mm.
+    const { rework: found } = rework(readings(2.85, 1.65, 2.85));
+    expect(found?.dips.map(({ etch, cover }) => [etch, cover])).toEqual([[expect.closeTo(0.06, 6), []]]);
+    const off = Math.sqrt(2.41 ** 2 - 1.21 ** 2) - Math.sqrt(2.4 ** 2 - 1.2 ** 2);
+    expect(found?.edges.map((each) => [each.level, each.beside, each.off])).toEqual([
+      [2.4, 1.2, expect.closeTo(off, 6)],
+      [1.2, 0, expect.closeTo(0.01, 6)],
+    ]);
+  });
+
+  test('a neighbour that is done is covered before the second dip, which only the deeper floor gets', () => {
+    // POCKETS needs 0.11 to 0.21, DEEP 0.27 to 0.37: 1.05 + 0.16 beside 2.09 + 0.32.
+    const { rework: found } = rework(readings(2.95, 1.91, 2.79));
+    expect(found?.dips.map(({ cover, open }) => [cover, open])).toEqual([
+      [[idAt('ROUND')], expect.arrayContaining([idAt('POCKETS'), idAt('DEEP')])],
+      [[idAt('POCKETS')], [idAt('DEEP')]],
+    ]);
+    const off = Math.sqrt(2.41 ** 2 - 1.21 ** 2) - Math.sqrt(2.4 ** 2 - 1.2 ** 2);
+    expect(found?.edges.map((each) => [each.level, each.beside, each.off])).toEqual([
+      [2.4, 1.2, expect.closeTo(off, 6)],
+      [1.2, 0, expect.closeTo(0.01, 6)],
+    ]);
+  });
+
+  test('the sheet read before the first dip says how deep a floor is: 4.03 less 2.95, and 0.16 more', async () => {
+    const requirements = [{ layer: 'ROUND', thickness: 2.8, plus: 0.06, minus: 0.04 }];
+    const { planFile, text } = await planned({ requirements }, buoyLidDrawing);
+    const id = planFile.regions.find((region) => region.layer === 'ROUND')?.id ?? '';
+    const { rework: found, findings } = rework([HEAD, `0,,${id},,,4.03`, `1,,${id},,,2.95`], text);
+    expect(findings).toEqual([]);
+    expect(found?.edges).toEqual([{ level: 1.2, beside: 0, regions: [id], off: expect.closeTo(0.04, 6) }]);
+  });
+
+  test('where a depth is asked, what is to be left follows the sheet as it was read', async () => {
+    const requirements = [{ layer: 'ROUND', depth: 1.2, plus: 0.06, minus: 0.04 }];
+    const { planFile, text } = await planned({ requirements }, buoyLidDrawing);
+    const id = planFile.regions.find((region) => region.layer === 'ROUND')?.id ?? '';
+    // 1.18 deep in 4.05 as in 4.00: within 1.16 to 1.26.
+    for (const [sheet, left] of [
+      [4.05, 2.87],
+      [4, 2.82],
+    ]) {
+      const { rework: found } = rework([HEAD, `0,,${id},,,${sheet}`, `1,,${id},,,${left}`], text);
+      expect(found?.dips).toEqual([]);
+    }
+  });
+
+  test('a floor that nobody read is covered before the first dip', () => {
+    const { rework: found } = rework([HEAD, `2,,${idAt('ROUND')},,,2.95`]);
+    expect(new Set(found?.dips[0]?.cover)).toEqual(new Set([idAt('POCKETS'), idAt('DEEP')]));
   });
 
   test('floors as they should be need nothing, and no edge moves', () => {

@@ -54,8 +54,10 @@ describe('M8.5 readings after the run', () => {
     expect(dip?.minutes).toBeCloseTo((dip?.etch ?? 0) / 0.0297, 9);
     expect(dip?.open).toEqual([idAt('ROUND')]);
     expect(new Set(dip?.cover)).toEqual(new Set([idAt('POCKETS'), idAt('DEEP')]));
-    // 1.2 mm beside land, etched on: the edge goes out by as much.
-    expect(rework?.edges).toEqual([{ level: 1.2, beside: 0, off: expect.closeTo(dip?.etch ?? 0, 9) }]);
+    // It was 1.02 mm deep: 0.005 past its 1.2 beside land.
+    expect(rework?.edges).toEqual([
+      { level: 1.2, beside: 0, regions: [idAt('ROUND')], off: expect.closeTo(0.005, 6) },
+    ]);
   });
 
   test('floor-too-thin and floor-not-read: reported with thickness, place and area; nothing is called acceptable', () => {
