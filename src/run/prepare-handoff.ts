@@ -165,11 +165,11 @@ function templatesFor(input: HandoffInput): Making<TemplateSet> {
 /** On paper, mm: about the pen stroke around a piece. */
 const NARROWEST_ON_PAPER = 0.5;
 
-function checkPicture({ choices: { files, paper }, plan }: HandoffInput): Finding[] {
+function checkPicture({ choices: { files, paper, units }, plan }: HandoffInput): Finding[] {
   const { stage, width } = narrowestPiece(plan);
   const scaleOn = (size: Paper): number => {
     const rooms = [
-      ...(files.includes('traveller') ? [travellerRoom(plan, size)] : []),
+      ...(files.includes('traveller') ? [travellerRoom(plan, size, units === 'both')] : []),
       ...(files.includes('review') ? [reviewPictureRoom(plan, size)] : []),
     ];
     return Math.min(...rooms.map((room) => partFrame(plan, room).scale));
@@ -181,9 +181,9 @@ function checkPicture({ choices: { files, paper }, plan }: HandoffInput): Findin
   return [finding('picture-too-small', facts)];
 }
 
-function travellerRoom({ masking }: EtchPlan, paper: Paper) {
+function travellerRoom({ masking }: EtchPlan, paper: Paper, isInBoth: boolean) {
   const { width, height } = paperRoom(paper);
-  return { width, height: usualPictureHeight({ height, isRemasked: masking === 're-mask' }) };
+  return { width, height: usualPictureHeight({ height, isRemasked: masking === 're-mask', isInBoth }) };
 }
 
 /** Width of a piece as that of the strip with its area and border, mm. */

@@ -70,7 +70,7 @@ function greyPage(path: string, page: number): Grey {
 }
 
 describe.skipIf(!hasPoppler)('poppler, where it is installed', () => {
-  it.each(SAMPLES.flatMap((sample) => ['a4', 'a3'].map((paper) => [sample, paper] as const)))(
+  it.each(SAMPLES.flatMap((sample) => ['a4', 'letter', 'a3'].map((paper) => [sample, paper] as const)))(
     'reads %s on %s without a complaint, plan and page number on every page',
     async (sample, paper) => {
       const { paths, plan } = await sheetsOf(sample, { files: SHEETS, paper });

@@ -128,6 +128,10 @@ function finalTable(page: TravellerPage, row: number): Block[] {
     width,
     row,
   });
+  if (shown.length === 0) {
+    const none = 'No floor has room for a gauge: edges and cut-outs are inspected once the maskant is off.';
+    return [remark(pen, none, width)];
+  }
   return [
     ...table,
     ...remarksOn(page, floors).map((words) => remark(pen, words, width)),

@@ -24,6 +24,8 @@ import type { TravellerPage } from './traveller-page.ts';
 const BAND = 18.5;
 const GAP = 1;
 const LEAST_PICTURE = 40;
+/** Six readings and their steps; what a new coat adds, and lengths in two units. */
+const BESIDE_PICTURE = { steps: 150, recoat: 20, secondUnit: 12 };
 /** Sums of many heights are off by less. */
 const SPARE = 0.1;
 /** Step numbers go by tens, the stages after those up to the bath. */
@@ -49,8 +51,18 @@ export function stagePage(stage: number): number {
 }
 
 /** mm that the picture has beside full steps and readings; it takes all that shorter ones leave, and yields to longer ones. */
-export function usualPictureHeight({ height, isRemasked }: { height: number; isRemasked: boolean }): number {
-  return Math.max(LEAST_PICTURE, height - BAND - (isRemasked ? 182 : 162));
+export function usualPictureHeight({
+  height,
+  isRemasked,
+  isInBoth,
+}: {
+  readonly height: number;
+  readonly isRemasked: boolean;
+  readonly isInBoth: boolean;
+}): number {
+  const { steps, recoat, secondUnit } = BESIDE_PICTURE;
+  const taken = steps + (isRemasked ? recoat : 0) + (isInBoth ? secondUnit : 0);
+  return Math.max(LEAST_PICTURE, height - BAND - taken);
 }
 
 export function stageBlocks(page: TravellerPage, stage: Stage): Block[] {

@@ -10,7 +10,7 @@ import { templateTiles } from '#handoff/template/template-tiles.ts';
 import { polygon } from '#support/geometry/shapes.ts';
 import { labelFaults } from '#support/handoff/label-faults.ts';
 import { readPdf } from '#support/handoff/read-pdf.ts';
-import { templateOf } from '#support/handoff/template-of.ts';
+import { fullWords, templateOf } from '#support/handoff/template-of.ts';
 import { planOf, randomPart } from '#support/random-parts/random-part.ts';
 
 const HASH = 'a'.repeat(64);
@@ -54,7 +54,8 @@ const panel = fc.record({
 });
 
 function templateOfPanel({ sheet, ...part }: { sheet: Loop; outlines: Loop[]; depths: number[] }) {
-  return templateOf(planOf({ ...part, factor: 1.1 }, 'shallow-edge', sheet), { paper: 'a4' }).set;
+  const plan = planOf({ ...part, factor: 1.1 }, 'shallow-edge', sheet);
+  return templateOf(plan, { paper: 'a4' }, fullWords(plan)).set;
 }
 
 /** Degrees of metal or of air at the sharpest corner. */

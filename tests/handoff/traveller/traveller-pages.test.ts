@@ -75,3 +75,12 @@ test('a program that a stage is cut by is named with its unit', { tags: ['long']
   const { pages } = await pagesOf('gauge-pod-cover', { files: ['traveller', 'program'] });
   expect(pages[1]).toContain('Program of this plan, in millimetres (G21).');
 });
+
+test('a part whose floors are all too narrow for a gauge has no list of thicknesses, and fits Letter', {
+  tags: ['long'],
+}, async () => {
+  const { pages, stages } = await pagesOf('radiator-panel', { paper: 'letter' });
+  expect(pages).toHaveLength(2 + stages + 1);
+  expect(pages.at(-1)).toMatch(/maskant still on .* No floor has room for a gauge: .* Step Do So that/);
+  expect(pages.at(-1)).not.toContain('Under “least”');
+});

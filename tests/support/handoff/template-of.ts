@@ -32,15 +32,29 @@ export function templateWords(plan: Pick<EtchPlan, 'stages'>): LabelWords {
   return labelWords({ job, plan }, handoffChoices(), paperFigures('job', 'mm'));
 }
 
+/** With all that a label can say: numbers, issue, date, both units, and a part of the opposite hand as seen from its far face. */
+export function fullWords(plan: Pick<EtchPlan, 'stages'>): LabelWords {
+  const aspect = { part: 'Gondola lid', face: 'far', isOpposite: true } as const;
+  const usual = handoffChoices();
+  const choices = {
+    ...usual,
+    heading: { ...usual.heading, part: 'GL-4417-2', drawing: 'GL-4417', revision: 'C' },
+    issue: { ...usual.issue, number: 'B' },
+    date: '2026-05-31',
+  };
+  return labelWords({ job: { ...plainJob(), aspect }, plan }, choices, paperFigures('both', 'in'));
+}
+
 export function templateOf(
   plan: Pick<EtchPlan, 'stages' | 'sheet'> & Partial<Pick<EtchPlan, 'masking' | 'regions'>>,
   given: GivenTemplate = undefined,
+  label: LabelWords = templateWords(plan),
 ): ReturnType<typeof makeTemplates> {
   return makeTemplates({
     name: 'Gondola lid',
     plan: { masking: 'peel-next', regions: [], ...plan },
     choices: templateChoices(given),
-    label: templateWords(plan),
+    label,
     overrun: 0,
   });
 }
