@@ -10,13 +10,13 @@ export function surveyText(survey: Survey, unit: ShownUnit): string[] {
   const { model, readings, tried, doubt, before, after } = survey;
   const misses = tried.map((each) => `${each.model} ${gaugedFigure(each.sigma, unit)}`).join(', ');
   return [
-    `This very sheet: ${model} through ${readings.length} readings, off by ± ${gaugedFigure(doubt, unit)} ${unit} where they were taken`,
+    `Survey of the sheet: ${model} through ${readings.length} readings, off by ± ${gaugedFigure(doubt, unit)} ${unit} where they were taken`,
     `a reading left out is missed by, ${unit}: ${misses}`,
     ...(before === undefined || after === undefined
       ? []
       : [
           `taken as one thickness with a spread: ${shareText(before, unit)}`,
-          `with this very sheet:                 ${shareText(after, unit)}`,
+          `with the survey of the sheet:         ${shareText(after, unit)}`,
         ]),
     '',
   ];

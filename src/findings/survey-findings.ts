@@ -1,18 +1,28 @@
-/** Findings about readings of this very sheet. Lengths in mm. */
+/** Findings about the survey of the sheet. Lengths in mm. */
 import { mm } from './shown-figures.ts';
 import { stop, warn } from './words.ts';
 
+export interface SurveyUnclear {
+  readonly column: string;
+  readonly found: string;
+  /** The column is one of a file with readings of floors. */
+  readonly isAfterADip?: true;
+}
+
 export const surveyWords = {
-  'survey-unclear': stop<{ readonly column: string; readonly found: string }>({
+  'survey-unclear': stop<SurveyUnclear>({
     title: 'Survey of the sheet is unclear',
-    say: ({ column, found }, show) => ({
-      reason: `${show.code(column)} of the survey is ${found === '' ? 'empty' : show.code(found)}.`,
+    say: ({ column, found, isAfterADip }, show) => ({
+      reason:
+        isAfterADip === true
+          ? `With a column ${show.code(column)} these are readings of floors, not of the sheet before its first dip.`
+          : `${show.code(column)} of the survey is ${found === '' ? 'empty' : show.code(found)}.`,
       remedy:
         "Name the columns x, y and thickness in the first line, and give three figures a line: places in the drawing's unit, thickness in the job's.",
     }),
   }),
   'survey-does-not-reach': warn<{ readonly doubt: number; readonly among: number }>({
-    title: 'Region beyond the readings of the sheet',
+    title: 'Region beyond the survey of the sheet',
     say: ({ doubt, among }, show) => ({
       reason: `The sheet may be off its fit by ± ${mm(doubt, show)} here, where it is known to ± ${mm(among, show)} among the readings.`,
       remedy: 'Take readings around this region too.',

@@ -3,6 +3,7 @@
  * (RFC 4180, and its cousins with semicolons or tabs and decimal commas). Figures stand as written; units are the job's and the drawing's.
  */
 import { type Finding, finding } from '#findings/finding.ts';
+import type { SurveyUnclear } from '#findings/survey-findings.ts';
 import { FARTHEST_PLACE } from '#units/farthest-place.ts';
 import { readFigure } from '#units/read-figure.ts';
 
@@ -10,13 +11,15 @@ import { readFigure } from '#units/read-figure.ts';
 export type SurveyRow = [number, number, number];
 
 const COLUMNS = ['x', 'y', 'thickness'] as const;
+/** Beside them in files of readings of floors, and in lists of where to take them: those say nothing of the sheet before its first dip. */
+const AFTER_A_DIP = 'stage';
 /** More than a gauge on an arm takes of the largest sheet. */
 export const MOST_READINGS = 10_000;
 
 /** Whether a text could be such a file. */
 export function isSurveyText(text: string): boolean {
   const names = namesOf(linesOf(text)[0]?.words ?? '');
-  return COLUMNS.every((column) => names.includes(column));
+  return COLUMNS.every((column) => names.includes(column)) && !names.includes(AFTER_A_DIP);
 }
 
 /** Finding: `survey-unclear`. */
@@ -27,10 +30,14 @@ export function readSurvey(
   const [head, ...lines] = linesOf(text);
   const names = namesOf(head?.words ?? '');
   const lacking = COLUMNS.filter((column) => !names.includes(column));
-  const unclear = (facts: { column: string; found: string }, line: number): Finding =>
+  const unclear = (facts: SurveyUnclear, line: number): Finding =>
     finding('survey-unclear', facts, { file, line, path: 'stock.survey' });
   if (lacking.length > 0) {
     return { findings: [unclear({ column: lacking.join(', '), found: 'no such column' }, head?.line ?? 1)] };
+  }
+  if (names.includes(AFTER_A_DIP)) {
+    const facts = { column: AFTER_A_DIP, found: '', isAfterADip: true } as const;
+    return { findings: [unclear(facts, head?.line ?? 1)] };
   }
   const rows: SurveyRow[] = [];
   const findings: Finding[] = [];

@@ -107,6 +107,12 @@ describe('the unit of a job', () => {
     expect(setJobUnit(full, 'mm')).toEqual(full);
   });
 
+  it('turns thicknesses of a survey, and leaves its places alone', () => {
+    const { measured: _, ...stock } = full.stock;
+    const surveyed: JobFile = { ...full, stock: { ...stock, survey: [[30, 7, 4.0132]] } };
+    expect(setJobUnit(surveyed, 'in').stock.survey).toEqual([[30, 7, 0.158]]);
+  });
+
   it('leaves places alone: they are in the drawing’s own unit', () => {
     const { stock, requirements } = setJobUnit(full, 'in');
     expect(stock.measured).toEqual([{ at: [10, 4], thickness: 0.16023622 }]);

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { openFiles } from '#app/state/opening/open-files.ts';
 import { PLAIN_POST } from '#job/formats/post-file.ts';
+import { readSurvey } from '#job/survey-csv.ts';
 
 const file = (name: string, content: unknown) => ({
   name,
@@ -92,4 +93,45 @@ test('the job of a plan is opened without what was filled in: it follows the bat
   expect(opened.document?.job.process).toEqual({ bath: 'caustic-aluminium' });
   expect(opened.document?.job.assumed).toBeUndefined();
   expect(opened.notice).toBeUndefined();
+});
+
+describe('the survey of the sheet in the workbench', () => {
+  const { figures: _, ...plain } = JSON.parse(new TextDecoder().decode(job.bytes));
+  const measured = { thickness: 4, measured: [4.02, 3.97, 4.01] };
+  const first = openFiles(undefined, [
+    file('plate.job.json', { ...plain, stock: measured }),
+    drawing,
+  ]).document;
+  const gauge = 'No;X;Y;Thickness\n1;40;50;3,92\n2;250;100;4,08\n';
+
+  test('a CSV of a gauge takes the place of readings without places, and says what it was understood as', () => {
+    const opened = openFiles(first, [file('sheet-7.csv', gauge)]);
+    expect(opened.document?.job.stock).toEqual({
+      thickness: 4,
+      survey: [
+        [40, 50, 3.92],
+        [250, 100, 4.08],
+      ],
+    });
+    expect(opened).toMatchObject({ kind: 'step', label: 'add sheet-7.csv', document: { drawing } });
+    expect(opened.notice?.text).toContain('survey of the sheet: 2 readings of thickness, 3.92 to 4.08 mm');
+    expect(opened.notice?.text).toContain('place of 3 sheet readings');
+  });
+  test('columns that are not understood are found as on the command line, and the job stays as it is', () => {
+    const text = 'x,y,gauge\n40,50,3.92\n';
+    const opened = openFiles(first, [file('sheet-7.csv', text)]);
+    expect(opened.kind).toBe('refused');
+    expect(opened.notice?.findings).toEqual(readSurvey(text, 'sheet-7.csv').findings);
+    expect(opened.notice?.findings).toMatchObject([
+      { code: 'survey-unclear', facts: { column: 'thickness' } },
+    ]);
+  });
+  test('readings of floors after a dip are no survey, whatever columns they share with one', () => {
+    const readings = 'stage,minutes,region,x,y,thickness,note\n2,31,R03,40,50,2.61,\n';
+    const opened = openFiles(first, [file('readings.csv', readings)]);
+    expect(opened.kind).toBe('refused');
+    expect(opened.notice?.findings).toMatchObject([
+      { code: 'survey-unclear', facts: { column: 'stage', isAfterADip: true } },
+    ]);
+  });
 });

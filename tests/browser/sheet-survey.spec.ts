@@ -21,11 +21,35 @@ test('the readings of this very sheet are on it, with lines between them, and wh
   await expect(map.locator('path.fifth').first()).toBeVisible();
   await expect(workbench.locator('.sheet-labels .name')).toHaveCount(0);
   await openPanel(workbench, 'Sheet and bath');
-  await workbench.getByText('This very sheet: what its readings gain').click();
+  await workbench.getByText('Survey of the sheet: what it gains').click();
   const planning = workbench.getByRole('region', { name: 'Planning' });
   await expect(planning.getByRole('row', { name: /^a slope/ })).toContainText('least, so it counts');
   await expect(planning.getByRole('row', { name: /^one thickness with a spread/ })).toContainText('%');
   await workbench.getByRole('checkbox', { name: 'thickness' }).uncheck();
   await expect(map).toHaveCount(0);
   await expect(workbench.locator('.sheet-labels .name').first()).toBeVisible();
+});
+
+const GAUGED = ['x,y,thickness', '70,60,4.02', '200,60,4.06', '70,150,4.04', '200,150,4.09'].join('\n');
+
+test('a CSV of readings is dropped or picked as the survey of the sheet, and undone', async ({
+  workbench,
+}) => {
+  await openPanel(workbench, 'Sheet and bath');
+  const field = workbench.getByLabel('Survey of the sheet', { exact: true });
+  await dropFiles(workbench, [{ name: 'sheet-9.csv', text: GAUGED }]);
+  await expect(workbench.getByRole('alert')).toContainText(
+    'sheet-9.csv is the survey of the sheet: 4 readings of thickness, 4.02 to 4.09 mm',
+  );
+  await expect(field).toHaveValue('70 60 4.02; 200 60 4.06; 70 150 4.04; 200 150 4.09');
+  await expect(workbench.getByRole('checkbox', { name: 'thickness' })).toBeVisible();
+  await workbench.locator('.toast').getByRole('button', { name: 'Undo' }).click();
+  await expect(field).toHaveValue('');
+  const picking = workbench.waitForEvent('filechooser');
+  await workbench.getByRole('button', { name: 'Open readings (CSV)' }).click();
+  await (await picking).setFiles([
+    { name: 'sheet-10.csv', mimeType: 'text/csv', buffer: Buffer.from('x,y,t\n70,60,4.02\n') },
+  ]);
+  await expect(workbench.getByRole('alert')).toContainText('Survey of the sheet is unclear');
+  await expect(field).toHaveValue('');
 });

@@ -1,5 +1,6 @@
 /** Files as the browser gives them, read whole. */
 import type { DrawingFile } from '#app/worker/plan-service.ts';
+import { isSurveyText } from '#job/survey-csv.ts';
 
 export function readFiles(files: Iterable<File>): Promise<DrawingFile[]> {
   return Promise.all(
@@ -7,8 +8,9 @@ export function readFiles(files: Iterable<File>): Promise<DrawingFile[]> {
   );
 }
 
-/** Text that was pasted: a job where it starts like one, else a drawing. */
+/** Text that was pasted: a job where it starts like one, readings of a sheet under such a head, else a drawing. */
 export function filesOfText(text: string): DrawingFile[] {
-  const name = text.trimStart().startsWith('{') ? 'pasted.job.json' : 'pasted.dxf';
+  const isJob = text.trimStart().startsWith('{');
+  const name = isJob ? 'pasted.job.json' : isSurveyText(text) ? 'pasted.csv' : 'pasted.dxf';
   return [{ name, bytes: new TextEncoder().encode(text) }];
 }

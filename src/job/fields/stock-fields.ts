@@ -140,8 +140,8 @@ const members = {
     },
   ),
   survey: open(surveyReadings, {
-    label: 'Survey',
-    help: 'readings of this very sheet from place to place, `[[x, y, thickness], …]`, or the name of a CSV beside the job with columns x, y, thickness: see [below](#this-very-sheet)',
+    label: 'Survey of the sheet',
+    help: 'readings of this very sheet from place to place, `[[x, y, thickness], …]`, or the name of a CSV beside the job with columns x, y, thickness: see [below](#survey-of-the-sheet)',
   }),
 };
 

@@ -20,12 +20,24 @@ interface Slot {
   readonly read: (text: string, file: string) => FormatReading<unknown>;
   /** Whether a text says that it is such a file; one with faults further on may say so as well. */
   readonly isOne: (text: string) => boolean;
+  /** A file so named can be nothing else, whatever stands in it. */
+  readonly named?: RegExp;
+  /** Gives way to it. */
+  readonly inPlaceOf?: FieldPath;
 }
+
+const SURVEY: FieldPath = ['stock', 'survey'];
 
 const SLOTS: readonly Slot[] = [
   formatSlot(['figures'], FIGURES_FORMAT),
   formatSlot(['handoff', 'program', 'post'], POST_FORMAT),
-  { path: ['stock', 'survey'], read: readSurvey, isOne: isSurveyText },
+  {
+    path: SURVEY,
+    read: readSurvey,
+    isOne: isSurveyText,
+    named: /\.[ct]sv$/i,
+    inPlaceOf: ['stock', 'measured'],
+  },
 ];
 
 function formatSlot(path: FieldPath, format: Format<unknown>): Slot {
@@ -64,19 +76,31 @@ export function fillInFiles(
   return isWhole ? { jobFile: whole, findings } : { findings };
 }
 
-/** Whether a text says that it is of a format that stands beside jobs; one that is no JSON further on may say so as well. */
-export function isBesideText(text: string): boolean {
-  return slotOf(text) !== undefined;
+interface BesideFile {
+  readonly name: string;
+  readonly text: string;
+}
+
+/** Whether a file is, or says that it is, of a format that stands beside jobs; one that is no JSON further on may say so as well. */
+export function isBesideFile(file: BesideFile): boolean {
+  return slotOf(file) !== undefined;
+}
+
+/** Whether it is the survey of the sheet that such a file would give. */
+export function isSurveyFile(file: BesideFile): boolean {
+  return slotOf(file)?.path === SURVEY;
 }
 
 /** The job with a file of such a format put into its place, whatever stood there. */
-export function putBeside(job: JobFile, name: string, text: string): FormatReading<JobFile> {
-  const slot = slotOf(text);
-  return slot === undefined ? { value: job, findings: [] } : fill(job, slot, { name, text });
+export function putBeside(job: JobFile, file: BesideFile): FormatReading<JobFile> {
+  const slot = slotOf(file);
+  if (slot === undefined) return { value: job, findings: [] };
+  const { inPlaceOf } = slot;
+  return fill(inPlaceOf === undefined ? job : setField(job, inPlaceOf, undefined), slot, file);
 }
 
-function slotOf(text: string): Slot | undefined {
-  return SLOTS.find(({ isOne }) => isOne(text));
+function slotOf({ name, text }: BesideFile): Slot | undefined {
+  return SLOTS.find(({ isOne }) => isOne(text)) ?? SLOTS.find(({ named }) => named?.test(name) === true);
 }
 
 function nameIn(job: JobFile, { path }: Slot): string | undefined {
@@ -84,11 +108,7 @@ function nameIn(job: JobFile, { path }: Slot): string | undefined {
   return typeof held === 'string' ? held : undefined;
 }
 
-function fill(
-  job: JobFile,
-  { path, read }: Slot,
-  { name, text }: { readonly name: string; readonly text: string },
-): FormatReading<JobFile> {
+function fill(job: JobFile, { path, read }: Slot, { name, text }: BesideFile): FormatReading<JobFile> {
   const { value, findings } = read(text, name);
   return value === undefined ? { findings } : { value: setField(job, path, value), findings };
 }

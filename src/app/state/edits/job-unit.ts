@@ -40,7 +40,7 @@ export function setJobUnit(job: JobFile, unit: ShownUnit): JobFile {
 }
 
 function turnedStock(stock: JobFile['stock'], length: Turn): JobFile['stock'] {
-  const { thickness, minus, plus, measured } = stock;
+  const { thickness, minus, plus, measured, survey } = stock;
   return {
     ...stock,
     thickness: typeof thickness === 'number' ? length(thickness) : turnedTaper(thickness, length),
@@ -53,6 +53,9 @@ function turnedStock(stock: JobFile['stock'], length: Turn): JobFile['stock'] {
             typeof each === 'number' ? length(each) : { ...each, thickness: length(each.thickness) },
           ),
         }),
+    ...(Array.isArray(survey)
+      ? { survey: survey.map(([x, y, each]): [number, number, number] => [x, y, length(each)]) }
+      : {}),
   };
 }
 

@@ -2,9 +2,11 @@
 
 import type { Notice, OpenDocument } from '#app/state/workbench-state.ts';
 import type { DrawingFile, DrawingLook } from '#app/worker/plan-service.ts';
+import { counted } from '#findings/counted.ts';
 import { type Finding, hasStop } from '#findings/finding.ts';
-import { besideNames, isBesideText, putBeside } from '#job/formats/files-beside.ts';
+import { besideNames, isBesideFile, isSurveyFile, putBeside } from '#job/formats/files-beside.ts';
 import { readJob } from '#job/formats/read-job.ts';
+import type { JobFile } from '#job/job-file.ts';
 import { bareJob } from '#job/resolve/bare-job.ts';
 import { resolveJob } from '#job/resolve/resolve-job.ts';
 import { MOST_JOB_BYTES } from '#run/run-limits.ts';
@@ -38,9 +40,9 @@ export function openFiles(
   const unreadable = texts.find((file) => textOf(file) === undefined);
   if (unreadable !== undefined) {
     const limits = `of at most ${MOST_JOB_BYTES / 1e6} MB`;
-    return refuse(`${unchanged(unreadable)} A job file is text in UTF-8 ${limits}.`);
+    return refuse(`${unchanged(unreadable)} A file of a job is text in UTF-8 ${limits}.`);
   }
-  const beside = texts.filter((file) => isBesideText(textOf(file) ?? ''));
+  const beside = texts.filter((file) => isBesideFile(asText(file)));
   const jobFile = texts.find((file) => !beside.includes(file));
   const opened = openJobOrDrawing(before, { jobFile, drawing });
   if (beside.length === 0) return opened ?? refuse('There was no file in what was dropped or pasted.');
@@ -59,7 +61,7 @@ function openJobOrDrawing(
   return drawing === undefined ? undefined : openDrawing(before, drawing);
 }
 
-/** Figures and posts go into the job itself, so that what is saved is whole, and the command line plans the same. */
+/** Figures, posts and a survey go into the job itself, so that what is saved is whole, and the command line plans the same. */
 function openBeside(
   before: OpenDocument | undefined,
   files: readonly DrawingFile[],
@@ -71,7 +73,7 @@ function openBeside(
   let { job } = into;
   const reported: Finding[] = [];
   for (const file of files) {
-    const { value, findings } = putBeside(job, file.name, textOf(file) ?? '');
+    const { value, findings } = putBeside(job, asText(file));
     if (value === undefined) return refuse(`${file.name} was not added; the job is unchanged.`, findings);
     job = value;
     reported.push(...findings);
@@ -83,10 +85,27 @@ function openBeside(
     document,
     label: opened?.label ?? `add ${names}`,
     notice: {
-      text: `What stands in ${names} now stands in the job.${wanted === '' ? '' : ` ${wanted}`}`,
+      text: [
+        `What stands in ${names} now stands in the job.`,
+        ...files
+          .filter((file) => isSurveyFile(asText(file)))
+          .map(({ name }) => surveyWords(job, into.job, name)),
+        ...(wanted === '' ? [] : [wanted]),
+      ].join(' '),
       findings: reported,
     },
   };
+}
+
+/** What a survey was understood as, and what it took the place of. */
+function surveyWords({ stock, units }: JobFile, { stock: earlier }: JobFile, name: string): string {
+  const read = Array.isArray(stock.survey) ? stock.survey.map(([, , thickness]) => thickness) : [];
+  const range = `${Math.min(...read)} to ${Math.max(...read)} ${units ?? 'mm'}`;
+  const gone = earlier.measured?.length ?? 0;
+  return [
+    `${name} is the survey of the sheet: ${counted(read.length, 'reading')} of thickness, ${range}.`,
+    ...(gone === 0 ? [] : [`It takes the place of ${counted(gone, 'sheet reading')}.`]),
+  ].join(' ');
 }
 
 /** What the job names and is not there, in words. */
@@ -155,7 +174,11 @@ function openDrawing(before: OpenDocument | undefined, drawing: DrawingFile): Op
 }
 
 function isText(name: string): boolean {
-  return /\.json$/i.test(name);
+  return /\.(json|[ct]sv)$/i.test(name);
+}
+
+function asText(file: DrawingFile): { readonly name: string; readonly text: string } {
+  return { name: file.name, text: textOf(file) ?? '' };
 }
 
 /** Undefined where it is no text that a job could be. */

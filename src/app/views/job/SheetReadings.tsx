@@ -1,5 +1,6 @@
 /** The sheet as it was measured before the first dip: readings of a flat sheet, whose mean and spread take the place of what was ordered. */
 import { fromJobUnits, setSheetReadings, sheetReadingsOf } from '#app/state/edits/edit-figures.ts';
+import { pickFiles } from '#app/views/pick-files.ts';
 import { useWorkbench } from '#app/views/workbench-context.ts';
 import { setField } from '#job/fields/edit-field.ts';
 import { mostRead } from '#job/fields/stock-fields.ts';
@@ -10,7 +11,8 @@ import { RowsField } from './RowsField.tsx';
 const { measured, survey: SURVEY } = JOB.members.stock.members;
 
 export function SheetReadings({ job }: { readonly job: JobFile }) {
-  const { actions } = useWorkbench();
+  const workbench = useWorkbench();
+  const { actions } = workbench;
   const { thickness } = job.stock;
   const readings = sheetReadingsOf(job);
   if (readings === undefined || typeof thickness !== 'number') return null;
@@ -39,6 +41,11 @@ export function SheetReadings({ job }: { readonly job: JobFile }) {
           }
         />
       )}
+      <p className="row">
+        <button type="button" onClick={() => pickFiles(workbench, '.csv,.tsv')}>
+          Open readings (CSV)
+        </button>
+      </p>
     </>
   );
 }

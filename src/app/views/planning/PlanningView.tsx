@@ -22,7 +22,7 @@ export function PlanningView() {
         <ToleranceView />
       </Disclosure>
       {survey !== undefined && (
-        <Disclosure title="This very sheet: what its readings gain">
+        <Disclosure title="Survey of the sheet: what it gains">
           <SurveyView survey={survey} />
         </Disclosure>
       )}

@@ -1,4 +1,4 @@
-/** This very sheet: what its readings show, how well each fit foretells a reading that was left out, and what following it gains. */
+/** Survey of the sheet: what its readings show, how well each fit foretells a reading that was left out, and what following it gains. */
 import { HeadRow } from '#app/views/HeadRow.tsx';
 import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { PlanFile, SurveyShare } from '#job/formats/plan-file.ts';
@@ -39,7 +39,7 @@ export function SurveyView({ survey }: { readonly survey: NonNullable<PlanFile['
           <HeadRow columns={['', `levels, ${unit}`, 'by the clock', 'gauged']} />
           <tbody>
             <ShareRow name="one thickness with a spread" share={before} unit={unit} />
-            <ShareRow name="this very sheet" share={after} unit={unit} />
+            <ShareRow name="survey of the sheet" share={after} unit={unit} />
           </tbody>
         </table>
       )}

@@ -56,7 +56,7 @@ export function SheetStrip(props: SheetStripProps) {
       <ScaleBars pose={pose} />
       <span className="spring" />
       {view === 'plan' && survey !== undefined && (
-        <label className="texts" title={`Thickness of this very sheet: ${surveyRange(survey, unit)}`}>
+        <label className="texts" title={`Survey of the sheet: ${surveyRange(survey, unit)}`}>
           <input
             type="checkbox"
             checked={showsSurvey}
