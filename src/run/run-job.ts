@@ -103,7 +103,10 @@ export interface JobRunOptions extends RunOptions {
   readonly memory?: RunMemory;
   /** For whoever asks only about the etched part: the hand-off is neither judged nor made. */
   readonly withoutFiles?: boolean;
-  /** Called once, before the measuring, when there is a plan; the run may still be cancelled after it. */
+  /**
+   * Called once, before the measuring, when there is a plan; the run may still be cancelled after it. Where requirements that no sheet could
+   * give stop the run it is called with the plan of the others, and the run ends without one.
+   */
   readonly onPlan?: (early: EarlyPlan) => void;
   /** Called once there is a plan and all but its files has come of it. */
   readonly onJudged?: (result: Omit<RunResult, 'files'>) => void;
@@ -152,7 +155,9 @@ export async function runJob(input: RunInput, options: JobRunOptions = {}): Prom
   const asked = { near: near && askSurveyed(near, job), far: far && askSurveyed(far, job) };
   const surveyFindings = [...(asked.near?.findings ?? []), ...(asked.far?.findings ?? [])];
   const found = [...early, ...outward([...partFindings, ...surveyFindings]), ...sizedFirst(job)];
-  if (asked.near === undefined || near === undefined || hasStop(found))
+  if (asked.near === undefined || near === undefined) return { ...ended(found), drawing, part };
+  const askedTooMuch = found.filter(isLeftOut);
+  if (hasStop(found.filter((each) => !askedTooMuch.includes(each))))
     return { ...ended(found), drawing, part };
 
   await step(0.4, 'placing the scribe lines');
@@ -164,8 +169,23 @@ export async function runJob(input: RunInput, options: JobRunOptions = {}): Prom
     drawn: { sheet: part.sheet, asked: near.asked },
   };
   const read = { input, job, filled, choices, drawing, ...faces, earlier };
-  return planned({ ...read, findings: found, memory, step }, options);
+  const ready = { ...read, findings: found, memory, step };
+  if (askedTooMuch.length === 0) return planned(ready, options);
+  if (options.onPlan !== undefined) report(ready, place(ready), options);
+  return { ...ended(found), drawing, part };
 }
+
+/** A requirement that no sheet could give is reported and left out: there is no plan then, but what it would be without it can be seen. */
+function isLeftOut({ code, place }: Finding): boolean {
+  return LEFT_OUT.has(code) && place.path?.startsWith('requirements[') === true;
+}
+
+const LEFT_OUT: ReadonlySet<Finding['code']> = new Set([
+  'depth-beyond-stock',
+  'thickness-beyond-stock',
+  'split-beyond-depth',
+  'taper-without-length',
+]);
 
 interface Ready {
   readonly input: RunInput;
@@ -188,12 +208,11 @@ interface Ready {
   readonly step: Step;
 }
 
-async function planned(ready: Ready, { onPlan, onJudged }: JobRunOptions): Promise<RunResult> {
-  const { input, job, drawing, near, memory, step } = ready;
-  const { outward } = framesOf(drawing);
+/** The plan with what stands beside it wherever it is shown. */
+function place(ready: Ready) {
+  const { input, job, drawing, near, memory } = ready;
   const plan = makePlan({ ...near, far: ready.far, job, memory: memory.clusters });
   const unit = drawing.unit ?? 'mm';
-  const { thickness } = job.stock;
   const sizing = sizingRecord(job, { drawn: ready.drawn.sheet, left: plan.sheet });
   const toShow = {
     job: jobOfPlan(ready.filled),
@@ -204,8 +223,24 @@ async function planned(ready: Ready, { onPlan, onJudged }: JobRunOptions): Promi
     sizing,
     contours: memory.contours,
   };
+  const { outward } = framesOf(drawing);
   const found = [...ready.findings, ...outward([...plan.findings, ...suggestSizing(plan, near, job)])];
+  return { plan, unit, sizing, toShow, found };
+}
+
+type Placed = ReturnType<typeof place>;
+
+function report({ job, drawing }: Ready, { plan, toShow, found }: Placed, { onPlan }: JobRunOptions): void {
   onPlan?.({ findings: sortFindings(found), shown: showPlan(toShow), drawing, plan, job });
+}
+
+async function planned(ready: Ready, options: JobRunOptions): Promise<RunResult> {
+  const { job, drawing, near, memory, step } = ready;
+  const { outward } = framesOf(drawing);
+  const { thickness } = job.stock;
+  const placed = place(ready);
+  const { plan, unit, sizing, toShow, found } = placed;
+  report(ready, placed, options);
   await step(0.75, 'measuring what will be etched');
   const measures = measurePlan(plan, job, memory.groups);
   await step(0.85, 'checking that it can be made');
@@ -246,7 +281,7 @@ async function planned(ready: Ready, { onPlan, onJudged }: JobRunOptions): Promi
     ...kitsOf(measures),
     ...(since === undefined ? {} : { since }),
   };
-  onJudged?.(made);
+  options.onJudged?.(made);
   await step(0.95, 'writing the files');
   const files = await outputFiles(handoff, { planFile, planFindings: findings, since, origin });
   await step(1, 'done');

@@ -57,6 +57,35 @@ test('an invalid figure is reported in place and changes nothing', async ({ work
   await expect(workbench.getByRole('alert')).toContainText('4.06');
 });
 
+test('a depth that leaves nothing of the sheet is refused at its field', async ({ workbench }) => {
+  await levelRows(workbench).last().click();
+  const depth = workbench.getByLabel('Depth', { exact: true });
+  await depth.fill('4.06');
+  await depth.press('Enter');
+  await expect(workbench.getByRole('alert')).toContainText('to less than the sheet’s 4.06 mm');
+  await expect(statusOf(workbench)).toContainText('3 stages');
+  await depth.fill('4.059');
+  await depth.press('Enter');
+  await expect(levelRows(workbench).last()).toContainText('4.06');
+});
+
+test('a sheet too thin for what a job asks stops the plan, and leaves its regions to be asked otherwise', async ({
+  workbench,
+}) => {
+  const job = JSON.parse(readFileSync('samples/gauge-pod-cover.job.json', 'utf8'));
+  const [first, ...others] = job.requirements;
+  const asked = { ...first, depth: job.stock.thickness, thickness: undefined };
+  const text = JSON.stringify({ ...job, requirements: [asked, ...others] });
+  const before = await workbench.getByRole('button', { name: /^Drawing/ }).textContent();
+  await dropFiles(workbench, [{ name: 'gauge-pod-cover.job.json', text }]);
+  await expect(workbench.getByRole('banner').getByRole('button', { name: /1 stop/ })).toBeVisible();
+  await expect(workbench.getByRole('button', { name: /^Drawing/ })).toHaveText(before ?? '');
+  await openPanel(workbench, 'Findings');
+  await expect(workbench.getByText('Depth beyond the sheet')).toBeVisible();
+  await expect(levelRows(workbench).first()).toBeVisible();
+  await findOnSheet(workbench, 'R01');
+});
+
 test('the whole of it by keyboard: pick with Page Down, type inches, Enter', async ({ workbench }) => {
   await sheetOf(workbench).focus();
   for (let press = 0; press < 10; press++) {

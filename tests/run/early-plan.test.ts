@@ -67,6 +67,32 @@ describe('a plan reported before it is measured', () => {
     expect(steps.filter((step) => order.includes(step))).toEqual(order);
   });
 
+  it.each([
+    ['as deep as the sheet', { depth: 4.06 }, 'depth-beyond-stock'],
+    ['thicker than the sheet', { thickness: 4.3 }, 'thickness-beyond-stock'],
+  ])(
+    'is that of the other requirements where one asks for a floor %s: seen, and nothing comes of it',
+    async (_, asked, code) => {
+      const reported: EarlyPlan[] = [];
+      const [first, ...others] = buoyLidJob.requirements;
+      const job = { ...buoyLidJob, stock: { ...buoyLidJob.stock, thickness: 4.06 } };
+      const run = (requirements: readonly object[]) =>
+        runJob(
+          { ...input, jobText: JSON.stringify({ ...job, requirements }) },
+          { onPlan: (early) => reported.push(early) },
+        );
+      const result = await run([{ layer: first?.layer, ...asked }, ...others]);
+      expect(result.planFile).toBeUndefined();
+      expect(result.files).toEqual([]);
+      expect(result.findings.filter(({ severity }) => severity === 'stop')).toMatchObject([{ code }]);
+      await run(others);
+      const [seen, without] = reported;
+      expect(seen?.shown.regions.length).toBeGreaterThan(0);
+      expect(seen?.shown.regions).toEqual(without?.shown.regions);
+      expect(seen?.shown.stages).toEqual(without?.shown.stages);
+    },
+  );
+
   it('is not reported where there is none', async () => {
     const reported: EarlyPlan[] = [];
     await runJob({ ...input, jobText: '{' }, { onPlan: (early) => reported.push(early) });

@@ -1,5 +1,6 @@
 /** A length of the job edited in the unit on show, within the limits of its declaration. */
 import type { Limits, Part } from '#job/fields/field.ts';
+import { SAME_LEVEL } from '#units/depth-tolerances.ts';
 import { readSum } from '#units/read-sum.ts';
 import { lengthFigure } from '#units/show-length.ts';
 import { lengthLimits } from './length-limits.ts';
@@ -14,6 +15,8 @@ interface LengthFieldProps {
   readonly label?: string;
   /** Nearer than declared, where other figures leave less, mm. */
   readonly within?: Partial<Limits>;
+  /** It must leave something of this, mm: of the sheet. */
+  readonly under?: number;
   /** mm; undefined where several values differ, or none is set. */
   readonly length: number | undefined;
   readonly onTake: (length: number) => void;
@@ -28,14 +31,16 @@ interface LengthFieldProps {
 }
 
 export function LengthField(props: LengthFieldProps) {
-  const { of, length, onTake, usual, onClear, inputRef } = props;
+  const { of, length, onTake, usual, onClear, inputRef, under = Infinity } = props;
   const { least, most } = lengthLimits(of, props.within);
   const unit = useWorkbenchState((state) => state.session.unit);
   const figure = (value: number) => lengthFigure(value, unit, props.isFine === true ? 1 : 0);
   const read = (text: string) => {
     const value = readSum(text, unit);
-    return value === undefined || value < least || value > most ? undefined : value;
+    if (value === undefined || value < least || value > most) return undefined;
+    return value > under - SAME_LEVEL ? undefined : value;
   };
+  const range = `from ${figure(least)} ${under > most ? `to ${figure(most)}` : `to less than the sheet’s ${figure(under)}`} ${unit}`;
   const otherwise = usual === undefined ? (props.placeholder ?? 'mixed') : figure(usual);
   return (
     <QuantityField
@@ -47,7 +52,7 @@ export function LengthField(props: LengthFieldProps) {
       onTake={onTake}
       source={props.source}
       onClear={length === undefined ? undefined : onClear}
-      expected={`A length from ${figure(least)} to ${figure(most)} ${unit}: 2.2, 2,2, 0.087in, 3/32 in or 3.2 - 0.9.`}
+      expected={`A length ${range}: 2.2, 2,2, 0.087in, 3/32 in or 3.2 - 0.9.`}
       {...(inputRef === undefined ? {} : { inputRef })}
     />
   );

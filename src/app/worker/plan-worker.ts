@@ -133,7 +133,7 @@ function runner(state: WorkerState, memory: RunMemory) {
         return state.cancelled.has(run);
       },
     };
-    let sent: Promise<void> = Promise.resolve();
+    let sent: Promise<void> | undefined;
     const onPlan = ({ findings, shown, plan, job, drawing: read }: EarlyPlan) => {
       state.etched = { run, part: etchedPart(plan, job.stock.thickness) };
       const { near, far } = facesOf(shown);
@@ -157,6 +157,8 @@ function runner(state: WorkerState, memory: RunMemory) {
     if (plan !== undefined && kit !== undefined && thickness !== undefined) {
       const compared = job && { plan, kit, farKit, job, drawing: read };
       state.etched = { run, part: etchedPart(plan, thickness, kit, farKit), lineBudgets, compared };
+    }
+    if (sent !== undefined) {
       // The two ways out of here are not in step with each other: the end may not overtake the plan.
       await sent;
       return { findings, results, files, seconds: seconds(), page: undefined };

@@ -43,7 +43,7 @@ export function RequirementsPanel() {
         key={`taper ${namesOf(regions)}`}
         regions={regions}
         names={namesOf(regions)}
-        most={sheetThickness(job)}
+        thickness={sheetThickness(job)}
       />
       <MoreAsked key={`more ${namesOf(regions)}`} job={job} names={namesOf(regions)} />
       <Through job={job} regions={regions} />
@@ -100,7 +100,7 @@ function AskedFields({ job, regions }: AskedProps) {
           <LengthField
             of={members.depth}
             length={depth}
-            within={within}
+            under={thickness}
             onTake={(length) => ask({ depth: length }, `depth ${showLength(length, unit)}`)}
           />
         </span>

@@ -17,11 +17,11 @@ interface TaperEntryProps {
   readonly regions: readonly ShownRegion[];
   /** What is picked, as steps name it. */
   readonly names: string;
-  /** Deepest that can be required, mm. */
-  readonly most: number;
+  /** Of the sheet, mm: the most that can be left, and what every depth lies under. */
+  readonly thickness: number;
 }
 
-export function TaperEntry({ regions, names, most }: TaperEntryProps) {
+export function TaperEntry({ regions, names, thickness }: TaperEntryProps) {
   const { actions } = useWorkbench();
   const { unit, cut } = useWorkbenchState((state) => state.session);
   const plan = useWorkbenchState((state) => state.derived.page?.plan);
@@ -47,7 +47,10 @@ export function TaperEntry({ regions, names, most }: TaperEntryProps) {
     actions.taperAlong(line, ends, words);
   };
   const of = (label: string) => (gives === 'left' ? label.replace(/^Depth/, 'Thickness left') : label);
-  const field = { within: { most }, placeholder: gives === 'left' ? 'thickness left' : 'depth' };
+  const field =
+    gives === 'left'
+      ? { within: { most: thickness }, placeholder: 'thickness left' }
+      : { under: thickness, placeholder: 'depth' };
   return (
     <details className="taper-entry">
       <summary>As a taper along the section line</summary>

@@ -1,6 +1,7 @@
 /** The run in a line: stages, minutes, mass; or how far planning has come, with a way to stop it. Announced to screen readers as it changes. */
 import { Button } from 'react-aria-components';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
+import type { PlannedPage } from '#app/worker/planned-page.ts';
 import { counted } from '#findings/counted.ts';
 
 export function RunLine() {
@@ -38,9 +39,9 @@ function RunWords() {
   const page = useWorkbenchState(({ derived }) => derived.page);
   const mass = page?.results?.totals.removedMass;
   const plan = page?.plan;
-  if (plan === undefined) return <span className="unseen">No plan yet.</span>;
+  if (page === undefined || plan === undefined) return <span className="unseen">No plan yet.</span>;
   const stages = plan.stages.length;
-  const end = page?.isWhole === false ? 'not checked yet' : `planned in ${page?.seconds.toFixed(2)} s`;
+  const end = endWords(page);
   return (
     <>
       <span>
@@ -59,6 +60,12 @@ function RunWords() {
       </span>
     </>
   );
+}
+
+function endWords({ isWhole, results, seconds }: PlannedPage): string {
+  if (!isWhole) return 'not checked yet';
+  // Shown without what no sheet could give.
+  return results === undefined ? 'stopped' : `planned in ${seconds.toFixed(2)} s`;
 }
 
 const GRAMS = 1000;
