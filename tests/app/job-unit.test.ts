@@ -71,6 +71,18 @@ function rounded(value: unknown): unknown {
   return Object.fromEntries(Object.entries(value).map(([key, each]) => [key, rounded(each)]));
 }
 
+/** Without tolerances that nobody gave, and where they come from: a usual one is a round figure of the unit. */
+function withoutUsual(job: ReturnType<typeof resolveJob>['job']): object | undefined {
+  if (job === undefined) return undefined;
+  return {
+    ...job,
+    provenance: job.provenance.filter(({ quantity }) => !quantity.startsWith('depth tolerance')),
+    requirements: job.requirements.map(({ plus, minus, ...asked }) =>
+      asked.isToleranceUsual ? asked : { plus, minus, ...asked },
+    ),
+  };
+}
+
 describe('the unit of a job', () => {
   const jobs: readonly (readonly [string, JobFile])[] = [
     ['a job with every length', full],
@@ -97,9 +109,19 @@ describe('the unit of a job', () => {
     const turned = setJobUnit(job, other);
     expect(turned.units).toBe(other);
     expect(JOB.schema.safeParse(turned).error).toBeUndefined();
-    const resolved = (each: JobFile) => rounded(resolveJob(each, 'mm').job);
+    const resolved = (each: JobFile) => rounded(withoutUsual(resolveJob(each, 'mm').job));
     expect(resolved(job)).toBeDefined();
     expect(resolved(turned)).toEqual(resolved(job));
+  });
+
+  it('changed, a tolerance that nobody gave is the trade’s in that unit: 0.05 mm, or 0.002 in', () => {
+    const usual = (each: JobFile) => {
+      const { requirements = [] } = resolveJob(each, 'mm').job ?? {};
+      return requirements.flatMap((asked) => (asked.isToleranceUsual ? [asked.plus, asked.minus] : []));
+    };
+    const plain: JobFile = { ...full, requirements: [{ layer: 'POCKETS', depth: 1.3 }] };
+    expect(usual(plain)).toEqual([0.05, 0.05]);
+    expect(usual(setJobUnit(plain, 'in'))).toEqual([0.0508, 0.0508]);
   });
 
   it('taken twice is the same job again', () => {
