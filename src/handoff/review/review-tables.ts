@@ -19,7 +19,6 @@ import type { ReviewPage } from './review-page.ts';
 const ROW = 5.4;
 
 export function levelsTable({ pen, width, planFile, plan, job, figures }: ReviewPage): Block[] {
-  const { thickness } = job.stock;
   const isRemasked = planFile.masking === 're-mask';
   const rows = planFile.stages.flatMap((stage, index) => {
     const lines = plan.stages[index]?.lines ?? [];
@@ -29,7 +28,7 @@ export function levelsTable({ pen, width, planFile, plan, job, figures }: Review
       [
         String(stage.number),
         exact(figures, stage.level),
-        typeof thickness === 'number' ? exact(figures, thickness - stage.level) : 'by taper',
+        leftWords(stage.level, job.stock, figures),
         exact(figures, stage.etch),
         stage.startMinute.toFixed(1),
         stage.minutes.toFixed(1),
@@ -55,6 +54,16 @@ export function levelsTable({ pen, width, planFile, plan, job, figures }: Review
     { share: 45, head: 'Regions' },
   ];
   return formTable(pen, { columns, rows, width, row: ROW, size: TYPE.note });
+}
+
+/** A sheet that is not as thick everywhere leaves at each place what the sections and the inspection list say. */
+function leftWords(
+  level: number,
+  { thickness, surveyed }: ReviewPage['job']['stock'],
+  figures: ReviewPage['figures'],
+): string {
+  if (surveyed !== undefined && surveyed.survey.model !== 'constant') return 'by survey';
+  return typeof thickness === 'number' ? exact(figures, thickness - level) : 'by taper';
 }
 
 function sealedNumbers({ sealed }: PlanFileStage): string {

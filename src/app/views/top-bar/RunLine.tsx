@@ -35,7 +35,8 @@ export function RunLine() {
   );
 }
 
-function RunWords() {
+/** "3 stages 101.0 min 0.10 kg off". */
+export function RunWords() {
   const page = useWorkbenchState(({ derived }) => derived.page);
   const mass = page?.results?.totals.removedMass;
   const plan = page?.plan;

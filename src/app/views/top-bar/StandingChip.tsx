@@ -10,6 +10,7 @@ import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workben
 import { counted } from '#findings/counted.ts';
 import type { Finding } from '#findings/finding.ts';
 import { sayInLabels } from '#job/field-labels.ts';
+import { RunWords } from './RunLine.tsx';
 
 export function StandingChip() {
   const [isOpen, setOpen] = useState(false);
@@ -56,6 +57,10 @@ function StandingList({ standing, onGone }: StandingListProps) {
   return (
     <>
       <h2>{headOf(standing, stops.length, warnings.length)}</h2>
+      {/* A narrow window has no room for it in its bar. */}
+      <p className="run narrow-only">
+        <RunWords />
+      </p>
       <ul>
         {listed.slice(0, MOST).map((finding, index) => (
           <StandingRow key={`${finding.code} ${index.toString()}`} finding={finding} onGone={onGone} />
