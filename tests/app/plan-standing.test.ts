@@ -17,7 +17,7 @@ const warning = finding('web-thin-at-worst', {
 });
 const derived = (findings: readonly Finding[], change: Partial<Derived> = {}): Derived =>
   ({
-    page: { findings, isWhole: true, plan: { stages: [{}] } } as unknown as PlannedPage,
+    page: { findings, isJudged: true, isWhole: true, plan: { stages: [{}] } } as unknown as PlannedPage,
     isStale: false,
     progress: undefined,
     failure: undefined,
@@ -45,8 +45,18 @@ describe('where a plan stands', () => {
   it('waits for a drawing, for what only the engineer can say, and for depths', () => {
     expect(standingOf(derived([]), false)).toEqual({ kind: 'waiting', words: 'no drawing' });
     expect(standingOf(derived([]), true, 2)).toEqual({ kind: 'waiting', words: '2 questions left' });
-    const bare = { findings: [], isWhole: true } as unknown as PlannedPage;
+    const bare = { findings: [], isJudged: true, isWhole: true } as unknown as PlannedPage;
     expect(standingOf(derived([], { page: bare }), true)).toEqual({ kind: 'waiting', words: 'no plan yet' });
+  });
+
+  it('says stops and warnings as soon as they are known, and that all is ready once the files are there', () => {
+    const known = { findings: [], isJudged: true, isWhole: false, plan: { stages: [{}] } };
+    const at = (change: object) =>
+      standingOf(derived([], { page: { ...known, ...change } as unknown as PlannedPage }), true);
+    expect(at({ isJudged: false })).toEqual({ kind: 'busy', words: 'not checked yet' });
+    expect(at({})).toEqual({ kind: 'busy', words: 'writing the files' });
+    expect(at({ findings: [stop] })).toEqual({ kind: 'stop', words: '1 stop' });
+    expect(at({ isWhole: true })).toEqual({ kind: 'ready', words: 'ready to hand off' });
   });
 
   it('in words of a list', () => {

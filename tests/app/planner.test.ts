@@ -16,6 +16,7 @@ const page: PlannedPage = {
   notes: [],
   files: [],
   seconds: 0.1,
+  isJudged: true,
   isWhole: true,
 };
 
@@ -91,13 +92,19 @@ describe('the plan keeps step with the document', () => {
     itemAt(runs, 0).end({ ...page, files: [file] });
     await settled();
     actions.edit('rename', (job) => ({ ...job, name: 'Lid' }));
-    const early = { ...page, run: 2, isWhole: false };
+    const early = { ...page, run: 2, isJudged: false, isWhole: false };
     itemAt(runs, 1).planned(early);
     expect(store.getState().derived).toMatchObject({
-      page: { run: 2, isWhole: false, files: [file] },
+      page: { run: 2, isJudged: false, isWhole: false, files: [file] },
       isStale: false,
     });
-    itemAt(runs, 1).end({ ...early, isWhole: true });
+    // Findings and figures come before the files.
+    itemAt(runs, 1).planned({ ...early, isJudged: true });
+    expect(store.getState().derived).toMatchObject({
+      page: { run: 2, isJudged: true, isWhole: false, files: [file] },
+      isStale: false,
+    });
+    itemAt(runs, 1).end({ ...early, isJudged: true, isWhole: true });
     await settled();
     expect(store.getState().derived.page).toMatchObject({ run: 2, isWhole: true, files: [] });
   });

@@ -31,6 +31,7 @@ beforeAll(async () => {
     plan: faces.near,
     faces,
     run: 7,
+    isJudged: true,
     isWhole: true,
     lines: [],
     findings: [],

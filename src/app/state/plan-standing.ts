@@ -26,8 +26,9 @@ export function standingOf(
   if (stops.length > 0) return { kind: 'stop', words: counted(stops.length, 'stop') };
   if (page?.plan === undefined || page.plan.stages.length === 0)
     return { kind: 'waiting', words: 'no plan yet' };
-  if (!page.isWhole) return { kind: 'busy', words: 'not checked yet' };
+  if (!page.isJudged) return { kind: 'busy', words: 'not checked yet' };
   if (warnings.length > 0) return { kind: 'warn', words: counted(warnings.length, 'warning') };
+  if (!page.isWhole) return { kind: 'busy', words: 'writing the files' };
   return { kind: 'ready', words: 'ready to hand off' };
 }
 

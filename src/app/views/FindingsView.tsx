@@ -27,7 +27,7 @@ export function FindingsPanel() {
   const page = useWorkbenchState((state) => state.derived.page);
   const isStale = useWorkbenchState((state) => state.derived.isStale);
   const isUnsaid = useDocument()?.unsaid?.includes('stock') === true;
-  const isChecked = page?.isWhole ?? true;
+  const isChecked = page?.isJudged ?? true;
   const findings = sortFindings(page?.findings ?? []);
   if (isUnsaid) {
     return <p className="aside">Sheet and bath are not set yet: findings come with the plan.</p>;

@@ -8,7 +8,7 @@ import type { PlaceDepth } from '#run/depth-job.ts';
 import type { Section, SectionRequest } from '#run/section-job.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import type { DrawnEdges, DrawnLine, PlannedPage, ReliefAnswer, ReturnedAnswer } from './planned-page.ts';
-import type { WireEnd, WirePage } from './wire-page.ts';
+import type { WireEnd, WireJudged, WirePage } from './wire-page.ts';
 
 export interface DrawingFile {
   readonly name: string;
@@ -44,7 +44,7 @@ export type ReportProgress = (share: number, what: string) => void;
 
 export interface PlanListener {
   readonly progress: ReportProgress;
-  /** The plan as soon as it is there; findings about making it and files come with the end. */
+  /** The plan as soon as it is there; then the same with all findings and figures. Its files come with the end. */
   readonly planned: (early: PlannedPage) => void;
 }
 
@@ -102,6 +102,7 @@ export interface WorkerService extends EtchedQuestions {
     request: PlanRequest,
     progress: ReportProgress,
     planned: (page: WirePage) => void | Promise<void>,
+    judged: (judged: WireJudged) => void | Promise<void>,
   ): Promise<WireEnd | undefined>;
   cancel(run: number): void;
 }

@@ -28,7 +28,7 @@ import type {
 } from './plan-service.ts';
 import type { PlanResults } from './planned-page.ts';
 import { reliefArrays } from './relief-arrays.ts';
-import type { WireDrawn, WireEnd, WirePage } from './wire-page.ts';
+import type { WireDrawn, WireEnd, WireJudged, WirePage } from './wire-page.ts';
 
 interface WorkerState {
   drawing: DrawingFile | undefined;
@@ -47,7 +47,11 @@ interface WorkerState {
   readonly cancelled: Set<number>;
 }
 
-type SendPage = (page: WirePage) => void | Promise<void>;
+interface RunAnswers {
+  readonly progress: ReportProgress;
+  readonly send: (page: WirePage) => void | Promise<void>;
+  readonly judge: (judged: WireJudged) => void | Promise<void>;
+}
 
 function planService(): WorkerService {
   const state: WorkerState = {
@@ -80,10 +84,10 @@ function planService(): WorkerService {
           return new Promise(() => undefined);
         });
       }),
-    async plan(request, progress, planned) {
+    async plan(request, progress, planned, judged) {
       state.drawing = request.drawing ?? state.drawing;
       try {
-        const end = await run(request, progress, planned);
+        const end = await run(request, { progress, send: planned, judge: judged });
         return Comlink.transfer(
           end,
           end.files.map((file) => file.bytes.buffer),
@@ -93,7 +97,7 @@ function planService(): WorkerService {
         throw error;
       } finally {
         state.cancelled.delete(request.run);
-        for (const proxy of [progress, planned]) {
+        for (const proxy of [progress, planned, judged]) {
           (proxy as Comlink.Remote<ReportProgress>)[Comlink.releaseProxy]();
         }
       }
@@ -105,7 +109,7 @@ function planService(): WorkerService {
   };
 }
 
-function resultsOf({ planFile }: RunResult): PlanResults | undefined {
+function resultsOf({ planFile }: Pick<RunResult, 'planFile'>): PlanResults | undefined {
   if (planFile === undefined) return undefined;
   const { totals, levelChoices, budgets, lineBudgets, survey, withdrawals, bathSheet } = planFile;
   return { totals, levelChoices, budgets, lineBudgets, survey, withdrawals, bathSheet };
@@ -121,8 +125,7 @@ function runner(state: WorkerState, memory: RunMemory) {
   };
   return async (
     { run, jobText, drawingName }: PlanRequest,
-    progress: ReportProgress,
-    send: SendPage,
+    { progress, send, judge }: RunAnswers,
   ): Promise<WireEnd> => {
     const { drawing } = state;
     if (drawing === undefined) throw new Error('no drawing was sent');
@@ -147,17 +150,27 @@ function runner(state: WorkerState, memory: RunMemory) {
       };
       sent = Promise.resolve(send(page));
     };
+    const judgedOf = (result: Omit<RunResult, 'files'>) => {
+      const { plan, kit, farKit, thickness, lineBudgets, job, drawing: read } = result;
+      if (plan !== undefined && kit !== undefined && thickness !== undefined) {
+        const compared = job && { plan, kit, farKit, job, drawing: read };
+        state.etched = { run, part: etchedPart(plan, thickness, kit, farKit), lineBudgets, compared };
+      }
+      const findings = placedOnSheet(result.findings, read);
+      return { findings, results: resultsOf(result), seconds: seconds() };
+    };
+    let judged: WireJudged | undefined;
+    const onJudged = (result: Omit<RunResult, 'files'>) => {
+      const known = judgedOf(result);
+      judged = known;
+      sent = sent?.then(() => judge(known));
+    };
     const result = await runJob(
       { jobText, drawingName, drawingBytes: drawing.bytes },
-      { progress, signal, breathe: breather(), memory, onPlan },
+      { progress, signal, breathe: breather(), memory, onPlan, onJudged },
     );
-    const { files, plan, kit, farKit, thickness, lineBudgets, job, drawing: read } = result;
-    const results = resultsOf(result);
-    const findings = placedOnSheet(result.findings, read);
-    if (plan !== undefined && kit !== undefined && thickness !== undefined) {
-      const compared = job && { plan, kit, farKit, job, drawing: read };
-      state.etched = { run, part: etchedPart(plan, thickness, kit, farKit), lineBudgets, compared };
-    }
+    const { files, drawing: read } = result;
+    const { findings, results } = judged ?? judgedOf(result);
     if (sent !== undefined) {
       // The two ways out of here are not in step with each other: the end may not overtake the plan.
       await sent;

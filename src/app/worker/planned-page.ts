@@ -49,7 +49,9 @@ export interface PlannedPage extends DrawnSheet {
   readonly files: readonly OutputFile[];
   /** Wall time of the run so far. */
   readonly seconds: number;
-  /** False while the plan is there but not yet measured and checked: findings and files are still to come. */
+  /** False while the plan is there but not yet measured and checked: findings and figures are still to come. */
+  readonly isJudged: boolean;
+  /** False while its files are still to come, too. */
   readonly isWhole: boolean;
 }
 

@@ -4,9 +4,9 @@ import { itemAt } from '#geometry/assert.ts';
 import { nextTask } from './next-task.ts';
 import { unpackContours } from './pack-contours.ts';
 import { type Unpacker, unpackPlan } from './pack-plan.ts';
-import type { DrawingFile, PlanRequest, PlanService, WorkerService } from './plan-service.ts';
+import type { DrawingFile, PlanListener, PlanRequest, PlanService, WorkerService } from './plan-service.ts';
 import type { DrawnSheet, PlannedPage } from './planned-page.ts';
-import type { WireDrawn, WirePage } from './wire-page.ts';
+import type { WireDrawn, WireJudged, WirePage } from './wire-page.ts';
 
 interface WorkerTie {
   readonly worker: Worker;
@@ -60,21 +60,20 @@ export function startPlanService(): PlanService {
   return {
     async plan(request, { progress, planned }) {
       const mine = tie;
-      let early: PlannedPage | undefined;
-      const receive = async (page: WirePage) => {
-        const unpacked = unpackPage(mine, request.run, page);
-        early = unpacked;
-        await nextTask();
-        planned(unpacked);
-      };
+      const early = earlyPages(mine, request.run, planned);
       const end = await unlessEnded(
-        mine.remote.plan(whole(request), Comlink.proxy(progress), Comlink.proxy(receive)),
+        mine.remote.plan(
+          whole(request),
+          Comlink.proxy(progress),
+          Comlink.proxy(early.receive),
+          Comlink.proxy(early.judge),
+        ),
       );
       if (end === undefined) return undefined;
-      const page = end.page === undefined ? early : unpackPage(mine, request.run, end.page);
+      const page = end.page === undefined ? early.last() : unpackPage(mine, request.run, end.page);
       if (page === undefined) return undefined;
       const { findings, results, files, seconds } = end;
-      return { ...page, findings, results, files, seconds, isWhole: true };
+      return { ...page, findings, results, files, seconds, isJudged: true, isWhole: true };
     },
     cancel(run) {
       void tie.remote.cancel(run);
@@ -91,6 +90,23 @@ export function startPlanService(): PlanService {
     depth: (run, request) => unlessEnded(tie.remote.depth(run, request)),
     edges: (run) => unlessEnded(tie.remote.edges(run)),
     compare: (run, request) => unlessEnded(tie.remote.compare(run, request)),
+  };
+}
+
+/** What comes of a run before its end: the plan, then the same with all findings and figures. */
+function earlyPages(tie: WorkerTie, run: number, planned: PlanListener['planned']) {
+  let page: PlannedPage | undefined;
+  const show = async (next: PlannedPage) => {
+    page = next;
+    await nextTask();
+    planned(next);
+  };
+  return {
+    last: () => page,
+    receive: (early: WirePage) => show(unpackPage(tie, run, early)),
+    judge: async (judged: WireJudged) => {
+      if (page !== undefined) await show({ ...page, ...judged, isJudged: true });
+    },
   };
 }
 
@@ -127,6 +143,7 @@ function unpackPage(
     ...(near && { plan: near, faces: { near, far: far && unpackPlan(tie.unpackers.far, far), between } }),
     files: [],
     seconds,
+    isJudged: false,
     isWhole: false,
   };
 }

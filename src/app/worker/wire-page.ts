@@ -45,6 +45,9 @@ export interface WirePage {
   readonly seconds: number;
 }
 
+/** What a run came to but for its files. */
+export type WireJudged = Pick<WireEnd, 'findings' | 'results' | 'seconds'>;
+
 /** How a run ended. */
 export interface WireEnd {
   readonly findings: readonly Finding[];

@@ -33,6 +33,7 @@ export async function digestsInPage({ worker, samples }: DigestRequest): Promise
       request,
       Comlink.proxy(() => undefined),
       Comlink.proxy(() => undefined),
+      Comlink.proxy(() => undefined),
     );
     const lines = (end?.files ?? []).map(async (file) => `${await sha256(file.bytes)}  ${file.name}\n`);
     const sorted = (await Promise.all(lines)).sort((a, b) => (a.slice(64) < b.slice(64) ? -1 : 1));

@@ -10,7 +10,7 @@ import { WithdrawalsView } from './WithdrawalsView.tsx';
 
 export function PlanningView() {
   const hasPlan = useWorkbenchState(({ derived }) => derived.page?.plan !== undefined);
-  const isStale = useWorkbenchState(({ derived }) => derived.isStale || derived.page?.isWhole !== true);
+  const isStale = useWorkbenchState(({ derived }) => derived.isStale || derived.page?.isJudged !== true);
   const survey = useWorkbenchState(({ derived }) => derived.page?.results?.survey);
   if (!hasPlan) return null;
   return (

@@ -63,8 +63,9 @@ export function RunWords() {
   );
 }
 
-function endWords({ isWhole, results, seconds }: PlannedPage): string {
-  if (!isWhole) return 'not checked yet';
+function endWords({ isJudged, isWhole, results, seconds }: PlannedPage): string {
+  if (!isJudged) return 'not checked yet';
+  if (!isWhole) return 'files not written yet';
   // Shown without what no sheet could give.
   return results === undefined ? 'stopped' : `planned in ${seconds.toFixed(2)} s`;
 }
