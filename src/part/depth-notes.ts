@@ -2,8 +2,8 @@
  * Depth notes: texts of a drawing that stand inside a region and read like what is to be asked of it. `2.20` alone may be a depth
  * or what is left: the engineer says which. Some say it themselves: `t 1.6`, `T=.063`, `1.6 THK` a final thickness (the letter t
  * before a thickness: ISO 129-1, from memory), `2.0 DEEP`, `DEPTH 2.0` a depth. A tolerance may follow, `2.20 ±0.1`,
- * `t1.6 +0.1 -0.05`, and the same figure in the other unit in brackets, `1.6 (.063)`, which then gives the unit of both. They are
- * offers: nothing is asked until the engineer takes one.
+ * `t1.6 +0.1 -0.05`, and the same figure in the other unit in brackets, `1.6 (.063)`, which then gives the unit of both. How often it
+ * holds on the drawing is passed over: `2X .063`, `.063 TYP`, `.063 (4) PL`. They are offers: nothing is asked until the engineer takes one.
  */
 
 import type { Point } from '#geometry/point.ts';
@@ -101,12 +101,16 @@ const THICKNESS_BEFORE = /^(?:t|thk|thickness)\s*[:=]?\s*(?=[\d.,])/i;
 const THICKNESS_AFTER = /\s*(?:thk|thick|remaining|remains|left)\.?$/i;
 const DEPTH_BEFORE = /^(?:depth|deep|dp)\s*[:=]?\s*(?=[\d.,])/i;
 const DEPTH_AFTER = /\s*(?:deep|depth|dp)\.?$/i;
+/** How often a figure holds, common practice on drawings: after it, as `TYP` or a number of places; before it, as `4X`, with a space, for `4x1.2` are two lengths. */
+const TYPICAL = /[\s,]+typ(?:ical)?\.?$/i;
+const PLACES = /[\s,]+(?:\([1-9]\d{0,2}\)|[1-9]\d{0,2})\s?(?:pls?|plcs?|places?)\.?$/i;
+const TIMES = /^(?:[1-9]\d{0,2}[x×]|\([1-9]\d{0,2}[x×]\))\s+/i;
 const TOLERANCE = /^(.*?)\s*(?:±\s*(.+)|\+\s*(.+?)\s*\/?\s*[-−]\s*(.+))$/;
 const IN_BRACKETS = /^(.*?\S)\s*[([]\s*([\d.,/\s]+?)\s*[)\]]$/;
 
 /** Undefined where the text reads like neither. */
 export function readDepthNote(text: string, { unit, prefix, thickness }: NoteRule): DepthNote | undefined {
-  const { asks, isSaid, rest } = meaningOf(text.trim(), prefix) ?? {};
+  const { asks, isSaid, rest } = meaningOf(withoutCount(text.trim()), prefix) ?? {};
   if (asks === undefined || isSaid === undefined || rest === undefined) return undefined;
   const [, nominal = rest, both, plus = both, minus = both] = TOLERANCE.exec(rest) ?? [];
   const length = dualFigure(nominal) ?? unsigned(nominal, unit);
@@ -117,6 +121,10 @@ export function readDepthNote(text: string, { unit, prefix, thickness }: NoteRul
   const tolerance = { plus: unsigned(plus, unit), minus: unsigned(minus, unit) };
   if (tolerance.plus === undefined || tolerance.minus === undefined) return undefined;
   return { ...note, plus: tolerance.plus, minus: tolerance.minus };
+}
+
+function withoutCount(text: string): string {
+  return text.replace(TYPICAL, '').replace(PLACES, '').replace(TYPICAL, '').replace(TIMES, '');
 }
 
 /** What a note gives, and what is left of it without the words that say so. */

@@ -12,7 +12,8 @@ import {
   stripOf,
   test,
 } from '#support/browser/workbench-page.ts';
-import { buoyLid, buoyLidNotes, dxf, line } from '#support/drawings/small-drawing.ts';
+import { drawingText } from '#support/drawings/raw-drawing.ts';
+import { box, buoyLid, buoyLidNotes, dxf, line } from '#support/drawings/small-drawing.ts';
 
 /** A fin drawn as three lines that miss each other by 0.02 at one corner, and a line that leads nowhere. */
 const fin = [
@@ -68,6 +69,29 @@ test('a drawing without a unit waits for one, and is read in it', async ({ workb
   await expect(statusOf(workbench)).toContainText(/4 regions.*planned in/);
   // 200 in wide, and the cut stands out at both ends.
   await expect(workbench.getByRole('region', { name: 'Section' })).toContainText(/21\d\.\d+.in long/);
+});
+
+test('a stated unit that is in doubt is asked for by the size of the part alone, until it is said', async ({
+  workbench,
+}) => {
+  const header = [
+    [9, '$INSUNITS'],
+    [70, 1],
+    [9, '$MEASUREMENT'],
+    [70, 1],
+  ] as const;
+  const entities = [box('BORDER', [-30, -40], [270, 190]), ...buoyLid].join('');
+  await dropFiles(workbench, [{ name: 'buoy-lid.dxf', text: drawingText({ header, entities }) }]);
+  const strip = stripOf(workbench);
+  const head = strip.getByRole('button', { name: /Unit/ });
+  await expect(head).toContainText('inch, in doubt');
+  await expect(head.getByLabel('done')).toHaveCount(0);
+  await expect(strip).toContainText('The drawing states that its unit is the inch, which is in doubt.');
+  await expect(strip.getByRole('button', { name: /^inch/ })).toContainText('5.08 × 3.05 m');
+  await strip.getByRole('button', { name: /^millimetre/ }).click();
+  await expect(head.getByLabel('done')).toBeVisible();
+  await saySheet(workbench, '4.06');
+  await expect(workbench.getByRole('region', { name: 'Section' })).toContainText(/21\d\.\d+.mm long/);
 });
 
 test('depths written in regions are offered, ticked where nothing contradicts them, and required only when accepted', async ({

@@ -1,5 +1,6 @@
 /** Opens jobs and drawings: from files, from a sample, or from the list of jobs. */
 import type { StoreApi } from 'zustand/vanilla';
+import { setJobUnit } from '#app/state/edits/job-unit.ts';
 import { type History, startHistory, takeStep } from '#app/state/history.ts';
 import { freshId } from '#app/state/keeping/kept-job.ts';
 import { keptShopDefault } from '#app/state/keeping/shop-default.ts';
@@ -15,6 +16,7 @@ import {
   type WorkbenchState,
 } from '#app/state/workbench-state.ts';
 import type { BegunJob, DrawingFile, DrawingLook, ReportProgress } from '#app/worker/plan-service.ts';
+import { unitOfNotes } from '#part/depth-notes.ts';
 import { type LengthUnit, unitName } from '#units/length-unit.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 import { jobForDrawing } from './job-for-drawing.ts';
@@ -100,11 +102,13 @@ export function openActions(
 
   return {
     setOpenJob,
-    /** The unit of a drawing that states none: then the drawing can be read, and gives its edge and layers. */
+    /** The unit of a drawing that states none: then the drawing can be read, and gives its edge and layers. Or another than it states. */
     sayUnit: async (unit: LengthUnit) => {
       const { history } = store.getState();
       if (history === undefined) return;
-      const document = await begun(history.present.document, unit);
+      const { document: before } = history.present;
+      const isStated = before.unsaid?.includes('unit') !== true;
+      const document = isStated ? readIn(before, unit) : await begun(before, unit);
       store.setState({ history: takeStep(history, { label: `drawn in ${unitName(unit)}`, document }) });
       look({ unit: document.job.units ?? 'mm' });
     },
@@ -116,6 +120,12 @@ export function openActions(
     },
     openSample: (files: readonly DrawingFile[]) => open(files, { isOwn: false, isNew: true }),
   };
+}
+
+/** With what was chosen so far; lengths are written in the unit that goes with the drawing's. */
+function readIn(document: OpenDocument, unit: LengthUnit): OpenDocument {
+  const job = setJobUnit(document.job, unitOfNotes(unit));
+  return { ...document, job: { ...job, drawingUnits: unit } };
 }
 
 /** A job on a new drawing, with what the drawing itself gives. */

@@ -5,6 +5,7 @@ import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import type { OpenDocument, Unsaid } from '#app/state/workbench-state.ts';
 import type { PlannedPage } from '#app/worker/planned-page.ts';
 import { knownFigures } from '#bath/known-figures.ts';
+import type { FindingCode } from '#findings/catalogue.ts';
 import { counted } from '#findings/counted.ts';
 import { unitName } from '#units/length-unit.ts';
 import { type ShownUnit, showLength } from '#units/show-length.ts';
@@ -37,7 +38,12 @@ export function openingSteps(document: OpenDocument, found: Found): OpeningStep[
   const hasEdge = outlineLayers(job).length > 0 || sheetChoice(job) !== undefined;
   const leftOut = job.layers?.ignore?.length ?? 0;
   return [
-    { name: 'unit', title: 'Unit', words: unitWords(document, found.page), isDone: isSaid('unit') },
+    {
+      name: 'unit',
+      title: 'Unit',
+      words: unitWords(document, found.page),
+      isDone: isSaid('unit') && !isUnitInDoubt(found.page),
+    },
     {
       name: 'edge',
       title: 'Edge of the part',
@@ -68,6 +74,13 @@ export function openingSteps(document: OpenDocument, found: Found): OpeningStep[
   ];
 }
 
+/** The unit that a drawing states may not be its own: until the engineer has said which it is. */
+export function isUnitInDoubt(page: PlannedPage | undefined): boolean {
+  return (page?.findings ?? []).some(({ code }) => UNIT_DOUBTS.has(code));
+}
+
+const UNIT_DOUBTS: ReadonlySet<FindingCode> = new Set(['drawing-unit-doubtful', 'drawing-size-unlikely']);
+
 /** Questions about circles are known of only once the sheet is said. */
 export function questionsLeft({ unsaid = [] }: Pick<OpenDocument, 'unsaid'>): number {
   return unsaid.filter((each) => each !== 'circles' || !unsaid.includes('stock')).length;
@@ -86,7 +99,8 @@ function figureWords({ unsaid = [] }: OpenDocument, figures: number): string {
 
 function unitWords({ job }: OpenDocument, page: PlannedPage | undefined): string {
   if (job.drawingUnits !== undefined) return unitName(job.drawingUnits);
-  return page?.statedUnit === undefined ? 'not stated' : `${unitName(page.statedUnit)}, as stated`;
+  if (page?.statedUnit === undefined) return 'not stated';
+  return `${unitName(page.statedUnit)}, ${isUnitInDoubt(page) ? 'in doubt' : 'as stated'}`;
 }
 
 function edgeWords({ job }: OpenDocument): string {

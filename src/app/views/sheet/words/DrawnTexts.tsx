@@ -37,6 +37,7 @@ export function DrawnTexts({ notes, pose, size }: DrawnTextsProps) {
     draw(pose.getState());
     return pose.subscribe(draw);
   }, [notes, pose, size]);
+  if (notes.length === 0) return null;
   return (
     <svg className="drawn-texts" ref={svg} aria-hidden="true">
       {notes.map(({ text, at, layer, hung }, index) => (

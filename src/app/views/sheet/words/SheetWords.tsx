@@ -92,7 +92,7 @@ export function SheetWords({ pose, size, showsTexts }: SheetWordsProps) {
   return (
     <>
       <SheetSurvey pose={pose} size={size} />
-      {view === 'plan' && notes.length > 0 && <DrawnTexts notes={notes} pose={pose} size={size} />}
+      {view === 'plan' && <DrawnTexts notes={ask === undefined ? notes : marks.texts} {...{ pose, size }} />}
       <SheetLabels marks={marks} pose={pose} size={size} />
     </>
   );

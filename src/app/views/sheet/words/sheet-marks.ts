@@ -2,25 +2,24 @@
  * All words and shapes that lie on the sheet at one pose: names with figures, findings at their places, tags of lines too short for
  * their mark. Each is kept by its place of the sheet, so that it stays there while the view moves.
  */
-import { MARK } from '#app/scene/line-looks.ts';
-import { groupMiddles } from '#app/scene/mark-groups.ts';
 import { heightAt, pickRegion, type Seen } from '#app/scene/pick-region.ts';
 import type { SceneTheme } from '#app/scene/scene-theme.ts';
 import { lookOf, wordsOn } from '#app/scene/stage-looks.ts';
 import { pixelOf, pointSeenAt } from '#app/scene/view-pose.ts';
-import type { RegionShape } from '#app/state/region-shape.ts';
+import { contourPoints, type RegionShape } from '#app/state/region-shape.ts';
 import type { SectionLine } from '#app/state/workbench-state.ts';
 import type { DrawnNote } from '#drawing/drawing.ts';
 import type { Finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Box } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
-import { pointAlong, spanLength } from '#geometry/span.ts';
-import { pathOfContour } from '#handoff/contour.ts';
 import type { Contour, ShownPlan, ShownRegion, ShownStage } from '#job/formats/plan-file.ts';
 import type { Section } from '#run/section-job.ts';
 import { type BandNumber, bandNumbers } from './band-numbers.ts';
 import { boxOfHung, hungOnScreen } from './hung-on-screen.ts';
+import { keptApart } from './kept-apart.ts';
+import { markBoxes, placeOfTag } from './mark-places.ts';
+import { type EdgeRoom, placeEdges } from './place-edges.ts';
 import { type FlagRequest, placeFlags } from './place-flags.ts';
 import { type LabelForm, type LabelRequest, type LabelRoom, placeLabels } from './place-labels.ts';
 import { type PlacedTried, placeTried, type TriedFigure, type TriedLine } from './tried-figures.ts';
@@ -39,8 +38,8 @@ export interface MarksAsk {
   readonly measure: (text: string, isBold: boolean) => number;
   /** Along the cut; undefined where the relief is not cut open. */
   readonly section: Section | undefined;
-  /** Drawn edges whose bands are on show, and what each says. */
-  readonly edges?: readonly { readonly index: number; readonly at: Point; readonly says: string }[];
+  /** Drawn edges whose bands are on show with their lines, and lines that came back; and what each says. */
+  readonly edges?: readonly EdgeWords[];
   /** Stages whose lines are drawn. */
   readonly lined: readonly ShownStage[];
   /** The drawing's own, where they are shown. */
@@ -49,6 +48,14 @@ export interface MarksAsk {
   readonly tried?: readonly TriedFigure[];
   /** Whether floors of the stage still lie under the maskant; where it is left out none does. */
   readonly isMasked?: (stage: ShownStage) => boolean;
+}
+
+export interface EdgeWords {
+  readonly index: number;
+  readonly at: Point;
+  readonly says: string;
+  /** What they stand on; undefined where they stand beside their place. */
+  readonly lines?: readonly Contour[];
 }
 
 /** On the sheet, mm. */
@@ -85,6 +92,8 @@ export interface SheetMarks {
   readonly tags: readonly (FlagMark & { readonly stage: ShownStage })[];
   readonly edges: readonly (FlagMark & { readonly says: string })[];
   readonly tried: readonly TriedMark[];
+  /** The drawing's own that keep apart. */
+  readonly texts: readonly DrawnNote[];
   /** On the cut face of the relief. */
   readonly numbers: readonly BandNumber[];
 }
@@ -95,6 +104,7 @@ export const NO_MARKS: SheetMarks = {
   tags: [],
   edges: [],
   tried: [],
+  texts: [],
   numbers: [],
 };
 
@@ -115,9 +125,9 @@ export function sheetMarks(ask: MarksAsk): SheetMarks {
       : [{ from: pixelOf(seen.pose, seen.size, cut.from), to: pixelOf(seen.pose, seen.size, cut.to) }];
   const byId = new Map(ask.shapes.map((shape) => [shape.region.id, shape]));
   const requests = ask.shapes.flatMap((shape) => requestOf(shape, ask));
-  const texts = isRelief ? [] : textBoxes(ask);
-  const edges = isRelief ? [] : placedEdges(ask, [...findings.map(({ box }) => box), ...texts]);
-  const taken = [...[...findings, ...edges].map(({ box }) => box), ...texts];
+  const texts = isRelief ? [] : textsApart(ask, byId);
+  const words = isRelief ? [] : placedWords(ask, boxesOf(findings, texts));
+  const taken = boxesOf(findings, words, texts);
   const placed = placeLabels(requests, {
     width,
     height,
@@ -125,7 +135,9 @@ export function sheetMarks(ask: MarksAsk): SheetMarks {
     lines,
     ...(isRelief ? { isSeenIn: (id, box) => isFloorSeen(byId.get(id), box, ask) } : {}),
   });
-  const tags = isRelief ? [] : placedTags(ask, [...taken, ...placed.map(({ box }) => box)]);
+  const named = [...taken, ...boxesOf(placed)];
+  const edges = isRelief ? [] : placedEdges(ask, { width, height, taken: named, lines });
+  const tags = isRelief ? [] : placedTags(ask, [...named, ...boxesOf(edges)]);
   const colors = floorColors(ask);
   return {
     names: placed.map(({ id, form, at }) => {
@@ -147,11 +159,10 @@ export function sheetMarks(ask: MarksAsk): SheetMarks {
       };
     }),
     findings,
-    edges,
+    edges: [...words, ...edges],
     tags,
-    tried: isRelief
-      ? []
-      : placedTried(ask, byId, { width, height, taken: [...taken, ...placed.map(({ box }) => box)], lines }),
+    texts: texts.map(({ note }) => note),
+    tried: isRelief ? [] : placedTried(ask, byId, { width, height, taken: named, lines }),
     numbers: numbersOf(ask),
   };
 }
@@ -180,11 +191,25 @@ function placedTried(
   }));
 }
 
-/** What the drawing's own texts take of the sheet. */
-function textBoxes({ texts = [], seen: { pose, size }, measure }: MarksAsk): Box[] {
-  return texts.map((note) =>
-    boxOfHung(note, hungOnScreen(note, pose, size), SMALL * measure(note.text, false)),
-  );
+function boxesOf(...placed: readonly (readonly { readonly box: Box }[])[]): Box[] {
+  return placed.flat().map(({ box }) => box);
+}
+
+/** Figures that something is asked about first, those of larger regions before; then the others in the order of the drawing. */
+function textsApart(
+  { texts = [], tried = [], seen: { pose, size }, measure }: MarksAsk,
+  byId: ReadonlyMap<string, RegionShape>,
+) {
+  const roomOf = ({ text, at }: DrawnNote) => {
+    const figure = tried.find((each) => each.text === text && each.at === at);
+    const box = figure && byId.get(figure.region)?.box;
+    return box === undefined ? 0 : (box.maxX - box.minX) * (box.maxY - box.minY);
+  };
+  const all = texts.map((note) => {
+    const box = boxOfHung(note, hungOnScreen(note, pose, size), SMALL * measure(note.text, false));
+    return { note, box, room: roomOf(note) };
+  });
+  return keptApart(all.sort((a, b) => b.room - a.room));
 }
 
 function numbersOf({ section, cut, plan, seen }: MarksAsk): readonly BandNumber[] {
@@ -269,9 +294,38 @@ function placedFindings({ findings, seen }: MarksAsk) {
   });
 }
 
-function placedEdges({ edges = [], seen: { pose, size } }: MarksAsk, taken: readonly Box[]) {
+/** On their bands. */
+function placedEdges({ edges = [], seen: { pose, size }, measure, lined }: MarksAsk, room: EdgeRoom) {
+  const banded = edges.filter(({ lines }) => lines !== undefined).slice(0, MOST.edges);
+  if (banded.length === 0) return [];
+  const segmentsOf = (line: Contour) => {
+    const points = contourPoints(line).map((point) => pixelOf(pose, size, point));
+    return points.flatMap((to, index) => {
+      const from = points[index - 1] ?? (line.closed ? points.at(-1) : undefined);
+      return from === undefined ? [] : [{ from, to }];
+    });
+  };
+  const requests = banded.map(({ index, at, says, lines = [] }) => ({
+    id: `e${index}`,
+    wanted: pixelOf(pose, size, at),
+    lines: lines.map(segmentsOf),
+    width: measure(says, true),
+  }));
+  const marks = markBoxes(lined, (at) => pixelOf(pose, size, at), pose.pixelsPerMm);
+  return placeEdges(requests, { ...room, taken: [...room.taken, ...marks] }).flatMap(({ id, at, box }) => {
+    const of = banded.find(({ index }) => id === `e${index}`);
+    const off = { x: 0, y: 0 };
+    return of === undefined ? [] : [{ id, at: pointSeenAt(pose, size, at), z: 0, off, box, says: of.says }];
+  });
+}
+
+/** Beside the places that they speak of. */
+function placedWords({ edges = [], seen: { pose, size } }: MarksAsk, taken: readonly Box[]) {
   const flags = placeFlags(
-    edges.slice(0, MOST.edges).map(({ index, at }) => ({ id: `e${index}`, point: pixelOf(pose, size, at) })),
+    edges
+      .filter(({ lines }) => lines === undefined)
+      .slice(0, MOST.edges)
+      .map(({ index, at }) => ({ id: `e${index}`, point: pixelOf(pose, size, at) })),
     { ...size, taken, ...EDGE },
   );
   return flags.flatMap((flag) => {
@@ -301,26 +355,6 @@ function placedTags(ask: MarksAsk, taken: readonly Box[]) {
     const of = all.find(({ request }) => request.id === flag.id);
     return of === undefined ? [] : [{ ...held(flag, of.at), stage: of.stage }];
   });
-}
-
-/** Lines longer than this carry any mark somewhere, px. */
-const ALWAYS_MARKED = 260;
-
-/** Where a tag points: the middle of a line that has no room for its mark. */
-function placeOfTag(line: Contour, stage: number, pixelsPerMm: number): Point | undefined {
-  const path = pathOfContour(line);
-  const lengths = path.spans.map(spanLength);
-  const length = lengths.reduce((sum, each) => sum + each, 0);
-  if (length * pixelsPerMm > ALWAYS_MARKED) return undefined;
-  const ask = { stage, pixelsPerMm, pitch: MARK.pitch, every: MARK.every };
-  if (groupMiddles(path, ask).length > 0) return undefined;
-  let left = length / 2;
-  for (const [index, span] of path.spans.entries()) {
-    const own = itemAt(lengths, index);
-    if (left <= own) return pointAlong(span, own === 0 ? 0 : left / own);
-    left -= own;
-  }
-  return undefined;
 }
 
 function held(flag: { readonly id: string; readonly at: Point; readonly point: Point }, at: Point): FlagMark {
