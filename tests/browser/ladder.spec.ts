@@ -163,3 +163,41 @@ test('a level moved out of a tolerance is found at once, and shown on the ladder
     'No level within tolerance',
   );
 });
+
+test('the figure of a level on the move stays inside the ladder, folded or not', async ({ workbench }) => {
+  for (const unit of ['mm', 'in']) {
+    await workbench.getByRole('radio', { name: unit, exact: true }).check();
+    for (const width of ['usual', 'folded']) {
+      const handle = workbench.getByRole('slider', { name: /^Level/ }).last();
+      await handle.focus();
+      await handle.press('ArrowUp');
+      const frame = await workbench.locator('.ladder-frame').boundingBox();
+      const draft = await workbench.locator('.level-draft').boundingBox();
+      if (frame === null || draft === null) throw new Error('nothing is on the move');
+      expect(draft.x, `${unit}, ${width}`).toBeGreaterThanOrEqual(frame.x);
+      expect(draft.x + draft.width, `${unit}, ${width}`).toBeLessThanOrEqual(frame.x + frame.width);
+      await handle.press('Escape');
+      await workbench.getByTitle(/^(Fold|Unfold) the ladder$/).click();
+    }
+  }
+});
+
+test('no figure of the scale lies under a button to join a level', async ({ workbench }) => {
+  const [plate] = [[0.55, 1.03, 2.4]].map(plateOf);
+  await dropFiles(workbench, plate ?? []);
+  await expect(statusOf(workbench)).toContainText('planned in');
+  const figures = workbench.locator('.ladder-axis .scale text');
+  const before = await figures.count();
+  await levelRows(workbench).first().click();
+  const joins = workbench.getByRole('button', { name: /^Join what is picked/ });
+  await expect(joins).toHaveCount(2);
+  expect(await figures.count()).toBeLessThan(before);
+  const boxesOf = async (found: typeof joins) =>
+    (await Promise.all((await found.all()).map((each) => each.boundingBox()))).filter(
+      (each) => each !== null,
+    );
+  for (const join of await boxesOf(joins)) {
+    for (const { y, height } of await boxesOf(figures))
+      expect(y > join.y + join.height || y + height < join.y).toBe(true);
+  }
+});

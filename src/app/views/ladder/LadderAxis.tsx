@@ -3,6 +3,7 @@
 import { wordsOn } from '#app/scene/stage-looks.ts';
 import type { LadderWidth } from '#app/state/layout-state.ts';
 import { isAccepted } from '#app/state/planned-levels.ts';
+import { useWorkbenchState } from '#app/views/workbench-context.ts';
 import { SAME_COUNT } from '#geometry/tolerances.ts';
 import type { ShownStage } from '#job/formats/plan-file.ts';
 import { tickPlaces } from '#plan/stage-mark.ts';
@@ -10,7 +11,7 @@ import { millimetresIn } from '#units/length-unit.ts';
 import { lengthFigure, type ShownUnit } from '#units/show-length.ts';
 import { scaleTicks } from './ladder-layout.ts';
 import type { LadderMeasures } from './ladder-measures.ts';
-import { barBetween, type LadderRow } from './ladder-rows.ts';
+import { barBetween, joinPlaces, type LadderRow } from './ladder-rows.ts';
 import { belowNear, isShared, type LadderSide } from './ladder-sides.ts';
 
 interface LadderAxisProps {
@@ -28,6 +29,8 @@ interface LadderAxisProps {
 }
 
 const PIXELS_PER_TICK = 84;
+/** px from the middle of a button to join a level to that of a figure which it would cover. */
+const JOIN_REACH = 15;
 /** px that a block needs for its number, and for its mark under it. */
 const ROOM = { number: 14, mark: 34, across: 30 };
 
@@ -35,6 +38,8 @@ export function LadderAxis(props: LadderAxisProps) {
   const { sides, least, thickness, height, yOf, unit, how, measures, rows, litStage } = props;
   const { bar, width } = measures;
   const room = barBetween(props);
+  const selection = useWorkbenchState((state) => state.session.selection);
+  const joins = joinPlaces(rows, selection);
   return (
     <svg className="ladder-axis" width={width} height={height} aria-hidden="true">
       <defs>
@@ -58,6 +63,7 @@ export function LadderAxis(props: LadderAxisProps) {
             unit={unit}
             left={bar.left}
             height={height}
+            joins={joins}
           />
         ))}
       {columnsOf(sides, thickness).map(({ from, to, top, bottom, shown }) => {
@@ -198,10 +204,12 @@ interface ScaleProps {
   readonly unit: ShownUnit;
   readonly left: number;
   readonly height: number;
+  /** Middles of buttons that lie over it, px: figures under them are left out. */
+  readonly joins: readonly number[];
 }
 
 /** Round depths with four short ticks between, and the far face. */
-function Scale({ side, thickness, yOf, unit, left, height }: ScaleProps) {
+function Scale({ side, thickness, yOf, unit, left, height, joins }: ScaleProps) {
   const inUnit = millimetresIn(unit);
   const ticks = scaleTicks(thickness / inUnit, Math.max(2, height / PIXELS_PER_TICK));
   const step = (ticks[1] ?? 1) - (ticks[0] ?? 0);
@@ -220,7 +228,7 @@ function Scale({ side, thickness, yOf, unit, left, height }: ScaleProps) {
         figures={ticks
           .filter((tick) => isOwn(tick) && (last - tick) * apart > 8)
           .map((tick) => ({ y: at(tick), figure: tick.toFixed(places) }))}
-        left={left}
+        {...{ left, joins }}
       />
     );
   }
@@ -235,7 +243,7 @@ function Scale({ side, thickness, yOf, unit, left, height }: ScaleProps) {
         ...shown.map((tick) => ({ y: at(tick), figure: tick.toFixed(places) })),
         { y: at(end), figure: `${Number(end.toFixed(places + 1))}` },
       ]}
-      left={left}
+      {...{ left, joins }}
     />
   );
 }
@@ -245,18 +253,22 @@ interface ScaleMarksProps {
   readonly fine: readonly number[];
   readonly figures: readonly { readonly y: number; readonly figure: string }[];
   readonly left: number;
+  readonly joins: readonly number[];
 }
 
-function ScaleMarks({ name, fine, figures, left }: ScaleMarksProps) {
+function ScaleMarks({ name, fine, figures, left, joins }: ScaleMarksProps) {
+  const isSeen = (y: number) => joins.every((join) => Math.abs(join - y) > JOIN_REACH);
   return (
     <g className={name}>
       <path d={fine.map((y) => `M${left - 5} ${y}h3`).join('')} />
       {figures.map(({ y, figure }) => (
         <g key={y}>
           <path d={`M${left - 8} ${y}h6`} />
-          <text x={left - 10} y={y + 4}>
-            {figure}
-          </text>
+          {isSeen(y) && (
+            <text x={left - 10} y={y + 4}>
+              {figure}
+            </text>
+          )}
         </g>
       ))}
     </g>

@@ -64,6 +64,16 @@ export function ladderRows({ sides, unused, least, thickness, yOf, height }: Row
   return rows.map((row, index) => ({ ...row, to: (tops[index] ?? 0) + rowHeight(row.kind) / 2 }));
 }
 
+/** Middles of the levels that what is picked can join: all but one that it lies on already. */
+export function joinPlaces(rows: readonly LadderRow[], selection: readonly string[]): number[] {
+  if (selection.length === 0) return [];
+  return rows.flatMap((row) => {
+    if (row.kind !== 'level') return [];
+    const ids = row.planned.regions.map(({ id }) => id);
+    return selection.every((id) => ids.includes(id)) ? [] : [row.to];
+  });
+}
+
 export function rowHeight(kind: LadderRow['kind']): number {
   return kind === 'between' ? BETWEEN.words : FIGURE;
 }
