@@ -1,4 +1,5 @@
 /** Findings about the survey of the sheet. Lengths in mm. */
+import { counted } from './counted.ts';
 import { mm } from './shown-figures.ts';
 import { stop, warn } from './words.ts';
 
@@ -19,6 +20,23 @@ export const surveyWords = {
           : `${show.code(column)} of the survey is ${found === '' ? 'empty' : show.code(found)}.`,
       remedy:
         "Name the columns x, y and thickness in the first line, and give three figures a line: places in the drawing's unit, thickness in the job's.",
+    }),
+  }),
+  'survey-too-few': warn<{
+    readonly readings: number;
+    /** mm, ±, about their mean. */
+    readonly spread: number;
+    /** Readings that a plane takes besides. */
+    readonly more: number;
+    readonly areInLine: boolean;
+  }>({
+    title: 'Too few readings to follow the sheet',
+    say: ({ readings, spread, more, areInLine }, show) => ({
+      reason: [
+        `${counted(readings, 'reading')} up to ${mm(spread, show)} off their mean are taken as one thickness with that spread:`,
+        'a slope takes at least six that do not lie in one line.',
+      ],
+      remedy: `${more === 0 ? 'Take more readings' : `Take at least ${counted(more, 'more reading')}`}${areInLine ? ' beside the line of these' : ''}: levels can then follow the slope of the sheet.`,
     }),
   }),
   'survey-does-not-reach': warn<{ readonly doubt: number; readonly among: number }>({

@@ -7,6 +7,7 @@ import { itemAt } from '#geometry/assert.ts';
 import { boxOfPoints } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import { hypot } from '#maths/hypot.ts';
+import { toMillionth } from '#units/round-figures.ts';
 import { ASSUMED_GAUGE_NOISE } from './process-assumptions.ts';
 
 export interface SurveyReading {
@@ -30,17 +31,30 @@ export interface SurveyFit extends SurveySurface {
   readonly sigma: number;
   /** (XᵀX)⁻¹, row by row. */
   readonly inverse: readonly (readonly number[])[];
+  /** Of a constant, ±: how far readings stand from their mean, as of any measured sheet (M6.1). */
+  readonly spread?: number;
 }
 
 export interface SheetSurvey extends SurveyFit {
   readonly readings: readonly SurveyReading[];
   /** Of all models that so many readings allow, the simplest first. */
   readonly tried: readonly SurveyFit[];
+  /** Where readings that differ allow no more than a constant: what a plane would take. */
+  readonly lacks?: SurveyLack;
+}
+
+export interface SurveyLack {
+  /** Readings that are missing. */
+  readonly more: number;
+  /** Those that there are lie in a line. */
+  readonly areInLine: boolean;
 }
 
 const COEFFICIENTS: Readonly<Record<SurveyModel, number>> = { constant: 1, plane: 3, quadratic: 6 };
 /** Readings for each coefficient of a model that is worth its trouble. */
 const READINGS_EACH = 2;
+/** How far a reading may be off, mm: twice its standard deviation. */
+const READING_LIMIT = 2 * ASSUMED_GAUGE_NOISE.value;
 /** Pivots less than this share of their equation's own size: the readings lie in a line, or in fewer places than it takes. */
 const SINGULAR = 1e-9;
 
@@ -54,7 +68,24 @@ export function fitSurvey(readings: readonly SurveyReading[]): SheetSurvey {
     return isAllowed ? (fitModel(model, readings, { about, scale }) ?? []) : [];
   });
   const best = tried.reduce((a, b) => (b.sigma < a.sigma ? b : a));
-  return { ...best, readings, tried };
+  const constant = itemAt(tried, 0);
+  // A slope or bend that leaves more open than the sheet differs at all says nothing of it.
+  const { spread = 0 } = constant;
+  const isWorse = doubtAmong(best, readings) > spread;
+  const lacks = tried.length > 1 || spread <= READING_LIMIT ? undefined : lackOf(readings, { about, scale });
+  return { ...(isWorse ? constant : best), readings, tried, ...(lacks === undefined ? {} : { lacks }) };
+}
+
+function lackOf(readings: readonly SurveyReading[], frame: Frame): SurveyLack {
+  return {
+    more: Math.max(0, READINGS_EACH * COEFFICIENTS.plane - readings.length),
+    areInLine: fitModel('plane', readings, frame) === undefined,
+  };
+}
+
+/** ±, where readings were taken. */
+export function doubtAmong(fit: SurveyFit, readings: readonly SurveyReading[]): number {
+  return Math.max(...readings.map(({ at }) => surveyDoubtAt(fit, at)));
 }
 
 /** Thickness that a fit gives to a place. */
@@ -67,13 +98,17 @@ export function surveyedAt({ model, about, scale, terms }: SurveySurface, at: Po
 
 /**
  * How far the sheet may be off its fit at a place, ±, about 95 %: what the fit misses beyond the gauge's own noise, and what readings so few
- * and so noisy leave open of the fit there.
+ * and so noisy leave open of the fit there; of a constant no more than readings differ from it, as of any measured sheet.
  */
-export function surveyDoubtAt({ model, about, scale, sigma, inverse }: SurveyFit, at: Point): number {
+export function surveyDoubtAt(
+  { model, about, scale, sigma, inverse, spread = Number.POSITIVE_INFINITY }: SurveyFit,
+  at: Point,
+): number {
   const basis = basisAt(model, at, { about, scale });
   const noise = ASSUMED_GAUGE_NOISE.value;
   const bumps = Math.sqrt(Math.max(0, sigma * sigma - noise * noise));
-  return 2 * hypot(bumps, Math.max(sigma, noise) * Math.sqrt(quadraticForm(inverse, basis)));
+  const doubt = 2 * hypot(bumps, Math.max(sigma, noise) * Math.sqrt(quadraticForm(inverse, basis)));
+  return Math.min(doubt, spread);
 }
 
 interface Frame {
@@ -102,13 +137,19 @@ function fitModel(
   );
   const terms = inverse.map((line) => total(line, (each, i) => each * itemAt(right, i)));
   // What a fit without one reading misses that reading by is what this one misses, over 1 less the reading's own weight.
+  const offs = rows.map(
+    (row, index) => itemAt(readings, index).thickness - total(row, (each, i) => each * itemAt(terms, i)),
+  );
   const missed = rows.map((row, index) => {
-    const off = itemAt(readings, index).thickness - total(row, (each, i) => each * itemAt(terms, i));
+    const off = itemAt(offs, index);
     const own = quadraticForm(inverse, row);
     return own > 1 - SINGULAR ? 0 : off / (1 - own);
   });
   const sigma = Math.sqrt(total(missed, (each) => each * each) / readings.length);
-  return { model, ...frame, terms, sigma, inverse };
+  const fit = { model, ...frame, terms, sigma, inverse };
+  return model === 'constant'
+    ? { ...fit, spread: toMillionth(Math.max(READING_LIMIT, ...offs.map(Math.abs))) }
+    : fit;
 }
 
 function total<Item>(items: readonly Item[], of: (item: Item, index: number) => number): number {

@@ -7,7 +7,7 @@ import { dot, type Point, scale } from '#geometry/point.ts';
 import { hypot } from '#maths/hypot.ts';
 import { EVEN_SHEET } from '#units/depth-tolerances.ts';
 import { toMillionth } from '#units/round-figures.ts';
-import { type SheetSurvey, type SurveyFit, surveyDoubtAt, surveyedAt } from './sheet-survey.ts';
+import { doubtAmong, type SheetSurvey, type SurveyFit, surveyedAt } from './sheet-survey.ts';
 import type { Taper } from './taper.ts';
 
 export interface SurveyedSheet {
@@ -33,13 +33,12 @@ export function surveyedSheet(survey: SheetSurvey): SurveyedSheet {
     even,
     readings.map(({ at }) => at),
   );
-  const doubts = readings.map(({ at }) => surveyDoubtAt(survey, at));
   const bends = readings.map(({ at }) => bendAt({ survey, even }, at));
   return {
     survey,
     thickness,
     even,
-    doubt: toMillionth(Math.max(...doubts)),
+    doubt: toMillionth(doubtAmong(survey, readings)),
     bow: toMillionth(Math.max(0, -Math.min(...bends))),
   };
 }

@@ -51,6 +51,38 @@ describe('M8.1 the fit', () => {
     expect(survey(readingsOf(bent, 0.004)).model).toBe('quadratic');
   });
 
+  test('three readings in a line are one thickness with their own spread, and lack three more beside it', () => {
+    const three = survey([3.91, 4, 4.06].map((z, index) => ({ x: 40 + 210 * index, y: 100, z })));
+    expect(three.model).toBe('constant');
+    // Mean 3.99: 0.08 below it, 0.07 above.
+    expect(surveyedSheet(three)).toMatchObject({ thickness: 3.99, doubt: 0.08 });
+    expect(three.lacks).toEqual({ more: 3, areInLine: true });
+  });
+
+  test('what readings lack for a plane: number, a second line, or nothing', () => {
+    const row = (count: number, z: (index: number) => number, y = (_: number) => 0) =>
+      survey(Array.from({ length: count }, (_, i) => ({ x: 50 * i, y: y(i), z: z(i) })));
+    const sloping = (i: number) => 4 + 0.013 * i;
+    expect(row(5, sloping, (i) => (i % 2) * 80).lacks).toEqual({ more: 1, areInLine: false });
+    expect(row(7, sloping).lacks).toEqual({ more: 0, areInLine: true });
+    expect(row(6, sloping, (i) => (i % 2) * 80).lacks).toBeUndefined();
+    // An even sheet has no slope to follow: 0.02 either way is within one reading.
+    expect(row(3, (i) => 4 + 0.01 * i).lacks).toBeUndefined();
+  });
+
+  test('a plane that leaves more open than the readings differ is not taken', () => {
+    const bumpy = [0.05, -0.05, -0.03, 0.04, -0.02, 0.07].map((off, i) => ({
+      x: 100 * (i % 3),
+      y: 90 * Math.floor(i / 3),
+      z: 4 + off,
+    }));
+    const fit = survey(bumpy);
+    const mean = bumpy.reduce((sum, { z }) => sum + z, 0) / 6;
+    expect(surveyedSheet(fit).doubt).toBeLessThanOrEqual(
+      Math.max(...bumpy.map(({ z }) => Math.abs(z - mean))) + 1e-6,
+    );
+  });
+
   test('a model needs twice as many readings as it has coefficients, and readings that are not in a line', () => {
     const readings = readingsOf(bent);
     expect(survey(readings.slice(0, 11)).tried.map(({ model }) => model)).toEqual(['constant', 'plane']);

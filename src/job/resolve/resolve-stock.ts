@@ -39,6 +39,11 @@ export function resolveStock(given: JobFile['stock'], setting: FollowSetting): R
   ) {
     findings.push(finding('sheet-tolerance-missing', { thickness: thickest.value }, { path: 'stock' }));
   }
+  if (surveyed?.survey.lacks !== undefined) {
+    const { readings, lacks, spread = 0 } = surveyed.survey;
+    const facts = { readings: readings.length, spread, ...lacks };
+    findings.push(finding('survey-too-few', facts, { path: 'stock.survey' }));
+  }
   return {
     stock: {
       ...held,

@@ -63,6 +63,26 @@ function grid(
 const sloping = (x: number) => 4 + (0.08 * (x - 200)) / 180;
 
 describe('M8.2 the gauged sheet', () => {
+  test('survey-too-few: three readings in a line are worth as much as the same readings of a measured sheet', async () => {
+    const read = [3.92, 4, 4.08];
+    const surveyed = await planned(ENDS, { survey: read.map((each, i) => [40 + 160 * i, 60, each]) });
+    const measured = await planned(ENDS, { measured: read });
+    const shares = [surveyed, measured].map(({ planFile }) =>
+      planFile?.budgets?.map(({ byClock, gauged }) => [byClock.share, gauged.share]),
+    );
+    expect(shares[0]).toEqual(shares[1]);
+    // ± 0.08 of the sheet alone is all of ± 0.08.
+    expect(surveyed.planFile?.budgets?.[0]?.gauged.parts.sheet).toBe(0.08);
+    expect(surveyed.planFile?.budgets?.[0]?.gauged.share).toBeGreaterThan(1);
+    expect(surveyed.planFile?.budgets?.[0]?.gauged.share).toBeLessThan(1.1);
+    const found = surveyed.findings.find(({ code }) => code === 'survey-too-few');
+    expect(found?.facts).toEqual({ readings: 3, spread: 0.08, more: 3, areInLine: true });
+    expect(surveyed.planFile?.survey?.after?.gauged).toBeCloseTo(
+      surveyed.planFile?.survey?.before?.gauged ?? 9,
+      6,
+    );
+  });
+
   test('shares of a tolerance are of what is asked, not of what levels are left', async () => {
     // Within the outer bays, 15 to 25 mm off the ends, the sheet is 3.9383 to 3.9417 mm, and 4.0583 to 4.0617.
     const less = (x: number) => 4 + (0.06 * (x - 200)) / 180;
