@@ -105,7 +105,7 @@ export const compareWords = {
     title: 'A drawn edge would not come out',
     say: ({ share, ...edge }, show) => ({
       reason: `${edgeWords(edge, show)} would not come out within 10 mm of its line, at ${Math.max(1, Math.round(share * 100))} % of the places looked at.`,
-      remedy: 'See which piece is missing or peeled in another stage.',
+      remedy: 'See which line is missing or open, or which piece is peeled in another stage.',
       value: share,
     }),
   }),

@@ -24,7 +24,7 @@ import {
   type Span,
   spanLength,
 } from '#geometry/span.ts';
-import { TOUCHING } from '#geometry/tolerances.ts';
+import { BESIDE_LINE, TOUCHING } from '#geometry/tolerances.ts';
 import { MOST_TANGLE } from '#part/part-limits.ts';
 import type { EtchPlan, Stage } from '#plan/etch-plan.ts';
 
@@ -98,8 +98,8 @@ interface Returned {
 }
 
 /**
- * Finding: `returned-piece-missing`, where less than half of a planned piece is peeled in its stage; unless its border misses no more
- * than one side, at an end of an open line, which is reported already.
+ * Finding: `returned-piece-missing`, where less than half of a planned piece is peeled in its stage; unless no more than one side of
+ * its own lines is missing, at an end of an open line, which is reported already.
  */
 function missingPieces(plan: EtchPlan, stages: readonly Stage[], { paths, open }: Returned): Finding[] {
   const isRemasked = plan.masking === 're-mask';
@@ -112,11 +112,14 @@ function missingPieces(plan: EtchPlan, stages: readonly Stage[], { paths, open }
       const early = loopsArea(combineLoops('intersect', piece, before(piece)));
       const peeled = loopsArea(combineLoops('intersect', piece, now(piece)));
       if (peeled - early >= area / 2) return [];
+      const isEarly = early > area / 2;
       const bare = bareSpans(piece, returned);
-      if (bare.length <= 1 && open.some(isNear(piece.flat())) && bare.every((side) => endsAt(side, open)))
+      // What else is bare is a line of another stage, and reported of its own piece.
+      const own = isEarly ? bare : bare.filter(runsAlong(stage.lines.flatMap(({ spans }) => spans)));
+      if (own.length <= 1 && open.some(isNear(piece.flat())) && own.every((side) => endsAt(side, open)))
         return [];
-      const at = middleOfLongest(bare) ?? labelPoint(piece);
-      return [finding('returned-piece-missing', { stage: stage.number, isEarly: early > area / 2 }, { at })];
+      const at = middleOfLongest(own.length > 0 ? own : bare) ?? labelPoint(piece);
+      return [finding('returned-piece-missing', { stage: stage.number, isEarly }, { at })];
     });
   });
 }
@@ -145,6 +148,11 @@ function bareSpans(piece: readonly Loop[], distanceTo: (at: Point) => number): S
   return piece
     .flat()
     .filter((span) => [0.25, 0.5, 0.75].every((share) => distanceTo(pointAlong(span, share)) > ANOTHER_LINE));
+}
+
+function runsAlong(lines: readonly Span[]): (span: Span) => boolean {
+  const distanceTo = nearestOf(lines);
+  return (span) => distanceTo(pointAlong(span, 0.5)) <= BESIDE_LINE;
 }
 
 function endsAt({ start, end }: Span, places: readonly Point[]): boolean {

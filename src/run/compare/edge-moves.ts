@@ -6,16 +6,17 @@
 import type { DrawnStep } from '#checks/drawn-steps.ts';
 import { makeProbe } from '#front/depth-at.ts';
 import { momentAt } from '#front/front.ts';
-import type { FrontIndex } from '#front/front-index.ts';
+import { type FrontIndex, indexFront } from '#front/front-index.ts';
 import type { Point } from '#geometry/point.ts';
 import { pointAlong, type Span, spanLength, tangentAlong } from '#geometry/span.ts';
 import { BESIDE_LINE, ROUNDING } from '#geometry/tolerances.ts';
+import { SAME_LEVEL } from '#units/depth-tolerances.ts';
 
 export interface EdgeMove {
   /** mm that the deeper floor grows past where it was planned (0 or more), or stays short of it, and where most. */
   readonly outward: { readonly by: number; readonly at: Point };
   readonly inward: { readonly by: number; readonly at: Point };
-  /** Where no such edge comes out within `FARTHEST`: the first place of so many. */
+  /** Where no such edge comes out within `FARTHEST`, or that of a deeper floor instead: the first place of so many. */
   readonly lost: { readonly places: number; readonly at: Point } | undefined;
   readonly places: number;
 }
@@ -28,6 +29,8 @@ const MOST_PLACES = 60;
 const FIRST_STEP = 0.02;
 const WIDER = 1.3;
 const HALVINGS = 32;
+/** mm; an edge found no farther off is taken for the same without a look at what made it. */
+const SAME_EDGE = 1;
 
 /** @param share of the step at which the drawn line stands */
 export function edgeMoves(
@@ -38,6 +41,7 @@ export function edgeMoves(
   const depth = depthSought(step, share);
   const planned = edgeFinder(fronts.planned, depth);
   const returned = edgeFinder(fronts.returned, depth);
+  const own = ownEdge(step.level, depth, fronts.returned);
   let outward = { by: 0, at: step.at };
   let inward = { by: 0, at: step.at };
   let lost: { places: number; at: Point } | undefined;
@@ -47,13 +51,30 @@ export function edgeMoves(
       const before = planned.find(line, 0);
       if (before === undefined) continue;
       places++;
-      const after = returned.find(line, before);
+      const found = returned.find(line, before);
+      const isAnother = found !== undefined && Math.abs(found - before) > SAME_EDGE && !own(line, found);
+      const after = isAnother ? undefined : found;
       if (after === undefined) lost = { places: (lost?.places ?? 0) + 1, at: lost?.at ?? line.from };
       else if (after - before > outward.by) outward = { by: after - before, at: line.from };
       else if (before - after > inward.by) inward = { by: before - after, at: line.from };
     }
   }
   return { outward, inward, lost, places };
+}
+
+/** Whether stages no deeper than a level make an edge there: else it is the wall of a deeper floor, that the edge is missing before. */
+function ownEdge(
+  level: number,
+  sought: number,
+  { front }: FrontIndex,
+): (line: LineAcross, at: number) => boolean {
+  const stages = front.stages.filter((stage) => stage.level <= level + SAME_LEVEL);
+  let depthAt: EdgeFinder['depthAt'] | undefined;
+  return ({ from, out }, at) => {
+    depthAt ??= edgeFinder(indexFront({ ...front, stages }), sought).depthAt;
+    const inside = at - BESIDE_LINE;
+    return depthAt({ x: from.x + inside * out.x, y: from.y + inside * out.y }) > sought;
+  };
 }
 
 /** Just past the shallower floor; just short of the deeper one where the line is its foot. */
@@ -97,7 +118,7 @@ function edgeFinder(index: FrontIndex, sought: number): EdgeFinder {
     const way = start ? 1 : -1;
     let [last, step] = [near, FIRST_STEP];
     while (Math.abs(last - near) < FARTHEST) {
-      const next = last + way * step;
+      const next = near + way * Math.min(FARTHEST, Math.abs(last - near) + step);
       if (isDeeper(line, next) !== start) return start ? halved(line, last, next) : halved(line, next, last);
       last = next;
       step *= WIDER;

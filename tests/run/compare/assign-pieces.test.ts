@@ -153,6 +153,27 @@ describe('returned-piece-missing', () => {
     expect(reported(without(1, remasked), remasked)).toEqual([]);
   });
 
+  test('the inner line gone and the outer one left open: each reported once, where it is', () => {
+    const [inner, outer] = [0, 1].map(
+      (stage) => linesOf(plan, stage).toSorted((a, b) => leftMost(a) - leftMost(b))[0],
+    );
+    // Without its first side: three are left of four.
+    const paths = allLines(plan).flatMap((path): Path[] => {
+      if (path === inner) return [];
+      return path === outer ? [{ closed: false, spans: path.spans.slice(1) }] : [path];
+    });
+    const found = reported(paths);
+    expect(found.map(({ code }) => code).filter((code) => code !== 'returned-line-open')).toEqual([
+      'returned-piece-missing',
+    ]);
+    expect(found.some(({ code }) => code === 'returned-line-open')).toBe(true);
+    const missing = found.find(({ code }) => code === 'returned-piece-missing');
+    expect(missing?.facts).toEqual({ stage: 1, isEarly: false });
+    // √(2.4² − 1.2²) = 2.078 mm within DEEP, from (28, 27) to (68, 93).
+    const { x = 0, y = 0 } = missing?.at ?? {};
+    expect(Math.max(Math.abs(x - 48) - 20, Math.abs(y - 60) - 33)).toBeCloseTo(-2.078, 3);
+  });
+
   test('no line at all: every piece of every stage', () => {
     const { stages, findings } = assigned([]);
     expect(areas(stages)).toEqual([0, 0]);

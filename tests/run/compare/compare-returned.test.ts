@@ -116,6 +116,25 @@ describe('what was done to them', () => {
     expect(codes).not.toContain('returned-piece-missing');
   });
 
+  test('returned-edge-lost: with the outer line open, no wall of the deeper floor is taken for its edge moved in', async () => {
+    const { lines } = polylines(scribe);
+    // POCKETS round DEEP is the one that goes farthest left.
+    const leftMost = (entity: string) =>
+      Math.min(...[...entity.matchAll(/\n\s*10\r?\n\s*(-?[\d.]+)/g)].map(([, x]) => Number(x)));
+    const outer = lines.filter(isOfStage(2)).toSorted((a, b) => leftMost(a) - leftMost(b))[0] ?? '';
+    const opened = outer.replace(/(\n\s*70\r?\n\s*)1\b/, '$10');
+    expect(opened).not.toBe(outer);
+    const { findings, comparison } = await compare(scribe.replace(outer, opened));
+    const codes = codesOf(findings);
+    expect(codes.filter((code) => code === 'returned-line-open').length).toBeGreaterThan(0);
+    expect(codes).toContain('returned-edge-lost');
+    expect(codes).not.toContain('returned-edge-moved');
+    expect(codes).not.toContain('returned-piece-missing');
+    for (const { outward, inward } of comparison?.edges ?? []) {
+      expect(Math.max(outward.by, inward.by)).toBeLessThan(0.002);
+    }
+  });
+
   test('returned-without-lines: a drawing of something else', async () => {
     const only = polylines(scribe);
     const sheet = only.head + only.lines.filter((each) => each.includes('OUTLINE')).join('') + only.tail;
