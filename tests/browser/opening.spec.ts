@@ -58,6 +58,19 @@ test('shows what was found: unit, layers with what is on them, joins and trouble
   await expect(statusOf(workbench)).toContainText('4 regions');
 });
 
+test('with a thickness and no bath, what is missing is said, not that no text reads like a depth', async ({
+  workbench,
+}) => {
+  await dropFiles(workbench, [drawing(4)]);
+  await expect(stripOf(workbench)).toBeVisible();
+  await openPanel(workbench, 'Sheet and bath');
+  const thickness = workbench.getByRole('textbox', { name: /^Thickness/ }).last();
+  await thickness.fill('4.06');
+  await thickness.press('Enter');
+  await expect(stripOf(workbench)).toContainText('Regions are not known yet');
+  await expect(stripOf(workbench)).not.toContainText('No text in a region');
+});
+
 test('a drawing without a unit waits for one, and is read in it', async ({ workbench }) => {
   await open(workbench);
   await expect(statusOf(workbench)).toContainText('No plan yet');

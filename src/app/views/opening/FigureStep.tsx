@@ -2,11 +2,13 @@
 import { Check } from 'lucide-react';
 import { depthOffers, type Meaning, takeOffers } from '#app/state/edits/depth-offers.ts';
 import { type FigureRow, figureSummary } from '#app/state/edits/figure-choice.ts';
+import { bySeverity } from '#app/state/plan-standing.ts';
 import { regionTargets } from '#app/state/region-targets.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import { SeverityShape } from '#app/views/SeverityShape.tsx';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { counted } from '#findings/counted.ts';
+import { sayInLabels } from '#job/field-labels.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { lengthFigure, type ShownUnit, showLength } from '#units/show-length.ts';
 import { useFigureRows, useFigures, useUnread } from './use-figures.ts';
@@ -18,9 +20,20 @@ export function FigureStep() {
   const { actions } = useWorkbench();
   const offers = useFigures();
   const unread = useUnread();
+  const unit = useWorkbenchState((state) => state.session.unit);
+  const { page, isStale } = useWorkbenchState((state) => state.derived);
   if (job === undefined) return null;
   if (unsaid?.includes('stock') === true) {
     return <p>Figures are read once the steps before are answered: their regions are known then.</p>;
+  }
+  const [stop] = bySeverity(page?.findings ?? []).stops;
+  if (!isStale && page?.plan === undefined && stop !== undefined) {
+    const { reason, remedy } = sayInLabels(stop, unit);
+    return (
+      <p>
+        <strong>Regions are not known yet, so that no figure is read.</strong> {reason} {remedy}
+      </p>
+    );
   }
   if (offers.length > 0) return <FigureChoice job={job} />;
   return (
