@@ -6,7 +6,7 @@ import { plainFolder } from './vite.plain-folder.ts';
 const PROGRAM = 'dist/cli/isobath.js';
 const { folder, preserveSymlinks } = plainFolder();
 
-/** The command line: one bundle for Node, nothing left to resolve at start-up. */
+/** The command line, a chunk for what each command needs: no package is left to resolve at start-up. */
 export default defineConfig({
   root: folder,
   publicDir: false,
@@ -17,7 +17,14 @@ export default defineConfig({
     outDir: 'dist/cli',
     target: 'node20',
     minify: true,
-    rolldownOptions: { output: { entryFileNames: 'isobath.js', banner: '#!/usr/bin/env node' } },
+    rolldownOptions: {
+      output: {
+        entryFileNames: 'isobath.js',
+        // Beside the program, from where what else was built is found.
+        chunkFileNames: '[name]-[hash].js',
+        banner: '#!/usr/bin/env node',
+      },
+    },
   },
   plugins: [
     {

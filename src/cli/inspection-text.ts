@@ -1,5 +1,6 @@
 /** What a drawing holds, as text for the terminal. */
 import type { DepthNoteSeen, Inspection, RegionSeen } from '#run/inspect-drawing.ts';
+import { millimetresIn } from '#units/length-unit.ts';
 import { gaugedFigure, type ShownUnit } from '#units/show-length.ts';
 import { paint } from './paint.ts';
 import { printable } from './printable.ts';
@@ -44,14 +45,16 @@ export function inspectionText(seen: Seen, color: boolean): string {
   return `${lines.join('\n')}\n`;
 }
 
+/** mm² */
+const SQUARE_INCH = millimetresIn('in') * millimetresIn('in');
+
 function regionLines(regions: readonly RegionSeen[], unit: string | null): string[] {
   const lines: string[] = [];
   for (const { id, layer, area, at: point, holes } of regions.slice(0, MOST_ROWS)) {
     const at = point.map((each) => each.toFixed(unit === 'mm' ? 2 : 4)).join(', ');
     const islands = holes === 0 ? '' : `, ${holes} inside`;
-    lines.push(
-      `  ${id}  ${area.toFixed(2)} mm²  at ${at} ${unit ?? ''}  ${printable(layer)}${islands}`.trimEnd(),
-    );
+    const size = unit === 'in' ? `${(area / SQUARE_INCH).toFixed(4)} in²` : `${area.toFixed(2)} mm²`;
+    lines.push(`  ${id}  ${size}  at ${at} ${unit ?? ''}  ${printable(layer)}${islands}`.trimEnd());
   }
   if (regions.length > MOST_ROWS) lines.push(`  and ${regions.length - MOST_ROWS} more: --json lists all`);
   return lines;

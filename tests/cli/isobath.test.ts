@@ -157,8 +157,8 @@ describe('isobath inspect', () => {
     const { code, out } = runIsobath(['inspect', 'no-unit.dxf', '--unit', 'in'], folder);
     expect(code).toBe(0);
     expect(out).toMatch(/^unit {2}in\n/);
-    // A pocket of 100 by 80 in with one of 50 by 40 in nested in it, in mm².
-    expect(out).toContain(`${((100 * 80 - 50 * 40) * 25.4 * 25.4).toFixed(2)} mm²`);
+    // A pocket of 100 by 80 in with one of 50 by 40 in nested in it.
+    expect(out).toContain(`${(100 * 80 - 50 * 40).toFixed(4)} in²`);
     const wrong = runIsobath(['inspect', 'no-unit.dxf', '--unit', 'furlong'], folder);
     expect(wrong.code).toBe(2);
     expect(wrong.error).toMatch(/^stop option-value-wrong: --unit was given "furlong"/);

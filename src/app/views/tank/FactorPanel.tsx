@@ -1,11 +1,12 @@
 /** Lines are cut, and a coupon gives a better etch factor: where each edge will come out, which tolerances go, which depths help. */
 
 import { useMemo, useState } from 'react';
+import { signedFigure } from '#app/views/edge-figures.ts';
 import { HeadRow } from '#app/views/HeadRow.tsx';
 import { type EdgeForecast, forecastAtFactor, type TimedForecast } from '#run/rework/edges-at-factor.ts';
 import { type ReworkPlan, readReworkPlan } from '#run/rework/rework-plan.ts';
 import { SAME_LEVEL } from '#units/depth-tolerances.ts';
-import { lengthFigure, type ShownUnit, showLength } from '#units/show-length.ts';
+import { lengthFigure, showLength } from '#units/show-length.ts';
 import { useTank } from './tank-context.ts';
 import { figureOf, listWords } from './tank-words.ts';
 
@@ -133,7 +134,7 @@ function EdgeRow({ edge, isMoved }: { readonly edge: EdgeForecast; readonly isMo
       <td>{lengthFigure(level, unit)}</td>
       <td>{beside === 0 ? 'land' : lengthFigure(beside, unit)}</td>
       <td>
-        {signed(off, unit)}
+        {signedFigure(off, unit)}
         {isPassed(edge, off) && ' passed'}
       </td>
       <td>
@@ -141,7 +142,7 @@ function EdgeRow({ edge, isMoved }: { readonly edge: EdgeForecast; readonly isMo
           ? 'not stated'
           : `+${lengthFigure(allowed.plus, unit)} −${lengthFigure(allowed.minus, unit)}`}
       </td>
-      {isMoved && <td>{signed(best, unit)}</td>}
+      {isMoved && <td>{signedFigure(best, unit)}</td>}
     </tr>
   );
 }
@@ -187,10 +188,4 @@ function OtherDepths({ forecast: { levels, minutes, roomTaken }, planned }: Othe
 
 function isPassed({ allowed }: EdgeForecast, off: number): boolean {
   return allowed !== undefined && (off > allowed.plus + SAME_LEVEL || -off > allowed.minus + SAME_LEVEL);
-}
-
-function signed(value: number, unit: ShownUnit): string {
-  const figure = lengthFigure(Math.abs(value), unit);
-  if (Number(figure) === 0) return figure;
-  return `${value < 0 ? '−' : '+'}${figure}`;
 }

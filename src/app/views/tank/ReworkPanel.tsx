@@ -2,9 +2,11 @@
 import { useMemo, useState } from 'react';
 import { lastRecorded, readingsText } from '#app/state/tank/run-readings.ts';
 import { stagesOver } from '#app/state/tank/stages-over.ts';
+import { edgeName, signedFigure } from '#app/views/edge-figures.ts';
 import { HeadRow } from '#app/views/HeadRow.tsx';
 import { sayInLabels } from '#job/field-labels.ts';
 import { leakOf, scratchHalfWidth } from '#run/rework/maskant-damage.ts';
+import type { ReworkEdge } from '#run/rework/rework-edges.ts';
 import { readReworkPlan } from '#run/rework/rework-plan.ts';
 import { type ExtraDip, type ReworkedFloor, reworkRun } from '#run/rework/rework-run.ts';
 import { millimetresIn } from '#units/length-unit.ts';
@@ -41,6 +43,7 @@ export function ReworkPanel() {
         <div role="status">
           <Dips dips={rework?.dips ?? []} isWhole={unread.length === 0} />
           <Floors floors={read} />
+          <Edges edges={rework?.edges ?? []} />
           {lost.map((finding) => {
             const { title, reason, remedy } = sayInLabels(finding, unit);
             return (
@@ -98,6 +101,27 @@ function Floors({ floors }: { readonly floors: readonly ReworkedFloor[] }) {
             <td>{lengthFigure(read, unit)}</td>
             <td>{extra === undefined ? 'too thin' : lengthFigure(extra, unit)}</td>
             <td>{lengthFigure(after, unit)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** Where the dips leave drawn edges, those of one step and place together. */
+function Edges({ edges }: { readonly edges: readonly ReworkEdge[] }) {
+  const { unit } = useTank();
+  if (edges.length === 0) return null;
+  return (
+    <table>
+      <caption>Edges off their lines after it, {unit}; plus is outwards</caption>
+      <HeadRow columns={['edges of', 'level | beside', 'come out']} />
+      <tbody>
+        {edges.map((edge) => (
+          <tr key={`${edge.level} ${edge.beside} ${edge.regions.join()}`}>
+            <th scope="row">{listWords(edge.regions, 4)}</th>
+            <td>{edgeName(edge, unit)}</td>
+            <td>{signedFigure(edge.off, unit)}</td>
           </tr>
         ))}
       </tbody>
