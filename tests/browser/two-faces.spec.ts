@@ -166,6 +166,8 @@ test('the section reads both faces, the one on show first', async ({ workbench }
     { name: 'lid.dxf', text: drawing },
   ]);
   await expect(levelRows(workbench)).toHaveCount(2);
+  // The section of this part, 200 mm wide and 3 % more at either side.
+  await expect(workbench.locator('.section-scale')).toContainText('212.00');
   const gauge = workbench.getByRole('slider', { name: 'Place along the cut' });
   const near = /depth 0\.70\smm from the near face since stage 2/;
   const far = /depth 1\.20\smm from the far face since stage 1/;
