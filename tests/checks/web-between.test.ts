@@ -117,13 +117,25 @@ function deepestTogether(near: Side, far: Side, registration: number): number {
     }
   }
   found.sort((a, b) => b.depth - a.depth);
-  return Math.max(...apartTries(found).map((start) => climb(start, sum, registration)));
+  // Floors of one face alone are level, so that their places would be all that is climbed from.
+  const ofBoth = found.filter(
+    ({ at: [x, y, dx, dy] }) => depthOf(near, x, y) * depthOf(far, x + dx, y + dy) > 0,
+  );
+  return Math.max(
+    found[0]?.depth ?? 0,
+    ...apartTries(ofBoth).map((start) => climb(start, sum, registration)),
+  );
 }
 
+/** The deepest that lie apart; of places as deep as each other, as on level floors, one. */
 function apartTries(found: readonly { readonly at: Try; readonly depth: number }[]): Try[] {
   const chosen: Try[] = [];
-  for (const { at } of found.slice(0, 4000)) {
-    if (chosen.every((other) => hypot(at[0] - other[0], at[1] - other[1]) > 0.4)) chosen.push(at);
+  let last = Number.POSITIVE_INFINITY;
+  for (const { at, depth } of found) {
+    if (last - depth < 1e-9) continue;
+    if (chosen.some((other) => hypot(at[0] - other[0], at[1] - other[1]) <= 0.4)) continue;
+    last = depth;
+    chosen.push(at);
     if (chosen.length === 12) break;
   }
   return chosen;
