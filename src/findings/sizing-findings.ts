@@ -73,6 +73,25 @@ export const sizingWords = {
       value: doubt,
     }),
   }),
+  /** A stage saved, or pockets that have an opening: 0 pockets, and stages are fewer. Minutes with the sizing. */
+  'sized-unasked': warn<
+    Figures<'amount' | 'edge' | 'before' | 'after' | 'minutesBefore' | 'minutesAfter' | 'pockets'>
+  >({
+    title: 'Sized before masking, since that saves',
+    say: ({ amount, edge, before, after, minutesBefore, minutesAfter, pockets }, show) => ({
+      reason: [
+        `Sized first by ${mm(amount, show)} off each face, ${
+          pockets > 0
+            ? `${counted(pockets, 'pocket')} without an opening ${pockets === 1 ? 'has' : 'have'} one:`
+            : `the part needs ${after === 0 ? 'no stage' : counted(after, 'stage')} in place of ${before}, and ${minutes(minutesAfter)} min in the bath in place of ${minutes(minutesBefore)}:`
+        }`,
+        `every region is required to be thinner than the sheet. Edges of the sheet and its holes move in by ${mm(edge, show)}, and both faces must be free to lose metal.`,
+      ],
+      remedy: `Set ${show.field('process.sizing')} to an amount of 0 to etch the sheet as it comes, or write the sizing down to have it decided.`,
+      value: before,
+      limit: after,
+    }),
+  }),
   'sizing-saves-stage': note<Figures<'thinner' | 'before' | 'after' | 'minutesBefore' | 'minutesAfter'>>({
     title: 'Sizing would save a stage',
     say: ({ thinner, before, after, minutesBefore, minutesAfter }, show) => ({

@@ -11,7 +11,7 @@ import { sizeFace } from '#part/size-face.ts';
 import type { PlanFace } from '#plan/make-plan.ts';
 import { farPartFor, type PartFound, partFor, type RunMemory } from './run-memory.ts';
 
-interface FacesInput {
+export interface FacesInput {
   readonly drawing: Drawing;
   /** In the frame of the drawing's curves. */
   readonly job: Job;

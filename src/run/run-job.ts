@@ -12,46 +12,40 @@ import { checkFaces } from '#checks/check-faces.ts';
 import { checkLines } from '#checks/check-lines.ts';
 import { checkMaking } from '#checks/check-making.ts';
 import { type LineBudget, lineBudgets } from '#checks/line-budget.ts';
-import { makingProvenance } from '#checks/making-limits.ts';
 import { type ToleranceBudget, toleranceBudgets } from '#checks/tolerance-budget.ts';
 import type { Drawing } from '#drawing/drawing.ts';
 import { type Finding, finding, hasStop, sortFindings } from '#findings/finding.ts';
-import { moveFinding } from '#findings/move-finding.ts';
 import type { ContourKit } from '#front/contours/contour-kit.ts';
-import type { Point } from '#geometry/point.ts';
-import type { Loop } from '#geometry/span.ts';
 import { movePoint } from '#geometry/spans/move-spans.ts';
-import { cautionsFor } from '#handoff/cautions.ts';
 import { jsonText } from '#handoff/json-text.ts';
 import { type MetalFacts, makePlanFile, showPlan } from '#handoff/make-plan-file.ts';
-import { sizingRecord } from '#handoff/sizing-record.ts';
 import { type BesideTexts, fillInFiles } from '#job/formats/files-beside.ts';
 import type { PlanFile, ShownPlan, SizingRecord } from '#job/formats/plan-file.ts';
 import { readJob } from '#job/formats/read-job.ts';
 import type { Job } from '#job/job.ts';
 import { couponsOf } from '#job/job-coupons.ts';
 import type { JobFile } from '#job/job-file.ts';
-import { moveHandoff, moveJob } from '#job/move-job.ts';
-import { type HandoffChoices, handoffProvenance, resolveHandoff } from '#job/resolve/resolve-handoff.ts';
-import { resolveJob } from '#job/resolve/resolve-job.ts';
-import type { Asked, Part, RegionId } from '#part/part.ts';
+import { moveHandoff } from '#job/move-job.ts';
+import { type HandoffChoices, resolveHandoff } from '#job/resolve/resolve-handoff.ts';
+import type { Part } from '#part/part.ts';
 import { sheetVolume } from '#part/sheet-volume.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
-import { makePlan, type PlanFace } from '#plan/make-plan.ts';
 import { movePlan } from '#plan/move-plan.ts';
+import { millimetresIn } from '#units/length-unit.ts';
+import { framesOf, jobIn } from './drawing-frame.ts';
 import { type EarlierPlan, type PlanSince, planSince, readEarlierPlan } from './earlier-plan.ts';
-import { findFaces } from './find-faces.ts';
+import { findAsked } from './find-asked.ts';
 import { handoffFiles, type PlannedHandoff } from './handoff-files.ts';
 import type { PreparedHandoff } from './handoff-types.ts';
 import { limitLinework } from './limit-linework.ts';
 import { type MeasuredPlan, measurePlan } from './measure-plan.ts';
 import { type OutputFile, outputFile } from './output-file.ts';
+import { type Placed, placePlan, type ToPlace } from './place-plan.ts';
 import { prepareHandoff } from './prepare-handoff.ts';
-import { createRunMemory, drawingFor, type RunMemory, sha256For } from './run-memory.ts';
+import { createRunMemory, drawingFor, type RunMemory } from './run-memory.ts';
 import { RunCancelled, type RunOptions } from './run-options.ts';
 import { sha256Of } from './sha256-of.ts';
-import { suggestSizing } from './sizing/suggest-sizing.ts';
-import { askSurveyed } from './survey/ask-surveyed.ts';
+import { placeSized } from './sizing/size-unasked.ts';
 import { surveyGain } from './survey/survey-gain.ts';
 import { surveyRecord } from './survey/survey-record.ts';
 
@@ -130,10 +124,8 @@ export async function runJob(input: RunInput, options: JobRunOptions = {}): Prom
     wideLines: jobFile.wideLines,
     progress: (share, what) => options.progress?.(0.02 + share * 0.23, what),
   });
-  const resolved = resolveJob(jobFile, drawing.unit);
-  const { filled, findings: jobFindings } = resolved;
   const { outward, inward } = framesOf(drawing);
-  const job = resolved.job && (inward === undefined ? resolved.job : moveJob(resolved.job, inward));
+  const { job, filled, findings: jobFindings } = jobIn(drawing, jobFile);
   const early = [...reading.findings, ...besideFindings, ...drawing.findings, ...jobFindings];
   if (job === undefined || hasStop(drawing.findings)) return { ...ended(early), drawing };
 
@@ -141,21 +133,16 @@ export async function runJob(input: RunInput, options: JobRunOptions = {}): Prom
   if (tooMuch !== undefined) return { ...ended([...early, tooMuch]), drawing };
 
   await step(0.25, 'finding the regions');
-  const {
-    part,
-    near,
-    far,
-    findings: partFindings,
-  } = findFaces(memory, {
-    drawing,
-    job,
-    farBytes: input.farDrawingBytes,
-    options: { unit: jobFile.drawingUnits, wideLines: jobFile.wideLines },
-  });
-  const asked = { near: near && askSurveyed(near, job), far: far && askSurveyed(far, job) };
-  const surveyFindings = [...(asked.near?.findings ?? []), ...(asked.far?.findings ?? [])];
-  const found = [...early, ...outward([...partFindings, ...surveyFindings]), ...sizedFirst(job)];
-  if (asked.near === undefined || near === undefined) return { ...ended(found), drawing, part };
+  const facesOf = (of: Job) =>
+    findAsked(memory, {
+      drawing,
+      job: of,
+      farBytes: input.farDrawingBytes,
+      options: { unit: jobFile.drawingUnits, wideLines: jobFile.wideLines },
+    });
+  const { part, faces, findings: faceFindings } = facesOf(job);
+  const found = [...early, ...outward(faceFindings), ...sizedFirst(job)];
+  if (faces === undefined) return { ...ended(found), drawing, part };
   const askedTooMuch = found.filter(isLeftOut);
   if (hasStop(found.filter((each) => !askedTooMuch.includes(each))))
     return { ...ended(found), drawing, part };
@@ -163,16 +150,20 @@ export async function runJob(input: RunInput, options: JobRunOptions = {}): Prom
   await step(0.4, 'placing the scribe lines');
   const chosen = options.withoutFiles === true ? undefined : resolveHandoff(jobFile, drawing.unit ?? 'mm');
   const choices = chosen && inward !== undefined ? moveHandoff(chosen, inward) : chosen;
-  const faces = {
-    near: asked.near.face,
-    far: asked.far?.face,
-    drawn: { sheet: part.sheet, asked: near.asked },
+  const file = { name: input.drawingName, bytes: input.drawingBytes };
+  const ready = { job, filled, choices, drawing, file, ...faces, earlier, findings: found, memory, step };
+  if (askedTooMuch.length > 0) {
+    if (options.onPlan !== undefined) report({ ready, placed: placePlan(ready) }, options);
+    return { ...ended(found), drawing, part };
+  }
+  const sizedBy = (amount: number): Ready | undefined => {
+    const sized = jobIn(drawing, sizedJob(jobFile, amount));
+    const found = sized.job && facesOf(sized.job);
+    if (sized.job === undefined || found?.faces === undefined) return undefined;
+    const said = [...early, ...outward(found.findings), ...sizedFirst(sized.job)];
+    return { ...ready, ...sized, ...found.faces, findings: said };
   };
-  const read = { input, job, filled, choices, drawing, ...faces, earlier };
-  const ready = { ...read, findings: found, memory, step };
-  if (askedTooMuch.length === 0) return planned(ready, options);
-  if (options.onPlan !== undefined) report(ready, place(ready), options);
-  return { ...ended(found), drawing, part };
+  return planned(placeSized(ready, sizedBy), options);
 }
 
 /** A requirement that no sheet could give is reported and left out: there is no plan then, but what it would be without it can be seen. */
@@ -187,60 +178,30 @@ const LEFT_OUT: ReadonlySet<Finding['code']> = new Set([
   'taper-without-length',
 ]);
 
-interface Ready {
-  readonly input: RunInput;
-  readonly job: Job;
-  readonly filled: JobFile;
+interface Ready extends ToPlace {
   /** Undefined: no files are made. */
   readonly choices: HandoffChoices | undefined;
-  readonly drawing: Drawing;
-  readonly near: PlanFace;
-  readonly far: PlanFace | undefined;
-  readonly drawn: {
-    /** Before it is sized. */
-    readonly sheet: readonly Loop[];
-    /** Of the near face, before a survey shaped it. */
-    readonly asked: ReadonlyMap<RegionId, Asked>;
-  };
-  readonly findings: readonly Finding[];
   readonly earlier: EarlierPlan | undefined;
-  readonly memory: RunMemory;
   readonly step: Step;
 }
 
-/** The plan with what stands beside it wherever it is shown. */
-function place(ready: Ready) {
-  const { input, job, drawing, near, memory } = ready;
-  const plan = makePlan({ ...near, far: ready.far, job, memory: memory.clusters });
-  const unit = drawing.unit ?? 'mm';
-  const sizing = sizingRecord(job, { drawn: ready.drawn.sheet, left: plan.sheet });
-  const toShow = {
-    job: jobOfPlan(ready.filled),
-    drawing: { file: input.drawingName, sha256: sha256For(memory, input.drawingBytes), unit },
-    plan,
-    provenance: [...job.provenance, ...makingProvenance(), ...handoffProvenance(ready.filled)],
-    cautions: cautionsFor(job.process),
-    sizing,
-    contours: memory.contours,
-  };
-  const { outward } = framesOf(drawing);
-  const found = [...ready.findings, ...outward([...plan.findings, ...suggestSizing(plan, near, job)])];
-  return { plan, unit, sizing, toShow, found };
+interface PlacedRun {
+  readonly ready: Ready;
+  readonly placed: Placed;
 }
 
-type Placed = ReturnType<typeof place>;
-
-function report({ job, drawing }: Ready, { plan, toShow, found }: Placed, { onPlan }: JobRunOptions): void {
+function report({ ready: { job, drawing }, placed }: PlacedRun, { onPlan }: JobRunOptions): void {
+  const { plan, toShow, found } = placed;
   onPlan?.({ findings: sortFindings(found), shown: showPlan(toShow), drawing, plan, job });
 }
 
-async function planned(ready: Ready, options: JobRunOptions): Promise<RunResult> {
+async function planned(run: PlacedRun, options: JobRunOptions): Promise<RunResult> {
+  const { ready, placed } = run;
   const { job, drawing, near, memory, step } = ready;
   const { outward } = framesOf(drawing);
   const { thickness } = job.stock;
-  const placed = place(ready);
   const { plan, unit, sizing, toShow, found } = placed;
-  report(ready, placed, options);
+  report(run, options);
   await step(0.75, 'measuring what will be etched');
   const measures = measurePlan(plan, job, memory.groups);
   await step(0.85, 'checking that it can be made');
@@ -346,19 +307,10 @@ function sizedFirst({ sizing }: Job): Finding[] {
   return [finding('sizing-first', { thinner, edge, doubt }, { path: 'process.sizing' })];
 }
 
-interface Frames {
-  /** Findings given in the drawing's own frame. */
-  readonly outward: (findings: readonly Finding[]) => readonly Finding[];
-  /** From the drawing's own frame into that of its curves; undefined where they are one. */
-  readonly inward: Point | undefined;
-}
-
-function framesOf({ origin }: Drawing): Frames {
-  if (origin === undefined) return { outward: (findings) => findings, inward: undefined };
-  return {
-    outward: (findings) => findings.map((each) => moveFinding(each, origin)),
-    inward: { x: -origin.x, y: -origin.y },
-  };
+/** @param amount mm off each of both faces */
+function sizedJob(jobFile: JobFile, amount: number): JobFile {
+  const sizing = { amount: amount / millimetresIn(jobFile.units ?? 'mm'), faces: 'both' } as const;
+  return { ...jobFile, process: { ...jobFile.process, sizing } };
 }
 
 function kitsOf({ kit, far }: MeasuredPlan): Pick<RunResult, 'kit' | 'farKit'> {
@@ -375,13 +327,6 @@ async function outputFiles(
   const plan = outputFile({ name: 'plan.json', what: 'the whole plan', bytes: planBytes });
   if (hasStop(planned.planFindings)) return [plan];
   return [plan, ...(await handoffFiles(handoff, { ...planned, planHash: sha256Of(planBytes) }))];
-}
-
-/** Which files are written beside a plan, and which schema an editor checks its job by, is no part of it: its hash and its review stay. */
-function jobOfPlan({ $schema, handoff, ...job }: JobFile): JobFile {
-  if (handoff === undefined) return job;
-  const { files, ...rest } = handoff;
-  return Object.keys(rest).length === 0 ? job : { ...job, handoff: rest };
 }
 
 function ended(findings: readonly Finding[]): RunResult {

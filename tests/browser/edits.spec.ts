@@ -277,7 +277,7 @@ test('a pocket required to taper along the cut is planned in strips, and any str
   await expect(statusOf(workbench)).toContainText(/7 regions.*planned in/);
 });
 
-test('what sizing the sheet would save is one press away, and the plan is then of the sized sheet', async ({
+test('a sheet that is to be thinner all over is sized unasked; one press keeps it as it comes, another decides the sizing', async ({
   workbench,
 }) => {
   const job = {
@@ -296,8 +296,11 @@ test('what sizing the sheet would save is one press away, and the plan is then o
     { name: 'buoy-lid.dxf', text: drawing },
     { name: 'buoy-lid.job.json', text: JSON.stringify(job) },
   ]);
-  await expect(statusOf(workbench)).toContainText(/2 stages.*planned in/);
+  await expect(statusOf(workbench)).toContainText(/1 stage.*planned in/);
   await openPanel(workbench, 'Findings');
+  await workbench.getByRole('button', { name: 'Keep the sheet as it comes' }).click();
+  await expect(statusOf(workbench)).toContainText(/2 stages.*planned in/);
+  await workbench.keyboard.press('Control+z');
   await workbench.getByRole('button', { name: 'Size each face by 0.05 mm' }).click();
   await expect(statusOf(workbench)).toContainText(/1 stage.*planned in/);
   const { process } = JSON.parse(await savedText(workbench, 'buoy-lid.job.json'));

@@ -26,7 +26,7 @@ export function leftOfSheet(
   regions: readonly string[],
   depth: number,
 ): LeftOfSheet {
-  const plain = sheetThickness(job) - depth;
+  const plain = sheetThickness(job, sized) - depth;
   if (survey === undefined) return { least: plain, most: plain, isMost: isTapered(job), isSurveyed: false };
   const ids = new Set(regions);
   const own = survey.regions.filter(({ id }) => ids.has(id));

@@ -4,10 +4,14 @@ import { meanReading } from '#job/measured-sheet.ts';
 import { bareFaces } from '#job/sizing.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 
-/** What is masked and etched: once it is sized, where it is. */
-export function sheetThickness(job: JobFile): number {
+/**
+ * What is masked and etched: once it is sized, where it is.
+ * @param unasked mm that it gets thinner by in the plan on show, where the job says nothing of sizing
+ */
+export function sheetThickness(job: JobFile, unasked = 0): number {
   const most = orderedThickness(job);
-  const { amount, to, faces = 'both' } = job.process.sizing ?? {};
+  if (job.process.sizing === undefined) return most - unasked;
+  const { amount, to, faces = 'both' } = job.process.sizing;
   const unit = millimetresIn(job.units ?? 'mm');
   if (amount !== undefined) return most - bareFaces(faces) * amount * unit;
   if (to === undefined) return most;

@@ -18,6 +18,7 @@ export function FindingWays({ finding, moved }: FindingWaysProps) {
   if (moved !== undefined) return <MoveBack moved={moved} />;
   if (finding.code === 'sizing-saves-stage' || finding.code === 'sizing-saves-stop')
     return <SizeSheet amount={finding.facts.thinner / 2} />;
+  if (finding.code === 'sized-unasked') return <KeepSheet amount={finding.facts.amount} />;
   return null;
 }
 
@@ -44,5 +45,20 @@ function SizeSheet({ amount }: { readonly amount: number }) {
     <button type="button" onClick={size}>
       Size each face by {words}
     </button>
+  );
+}
+
+/** What was planned unasked is decided, the one way or the other. */
+function KeepSheet({ amount }: { readonly amount: number }) {
+  const { actions } = useWorkbench();
+  const keep = () =>
+    actions.edit('sheet as it comes', (job) => setField(job, ['process', 'sizing'], { amount: 0 }));
+  return (
+    <>
+      <SizeSheet amount={amount} />
+      <button type="button" onClick={keep}>
+        Keep the sheet as it comes
+      </button>
+    </>
   );
 }

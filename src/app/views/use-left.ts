@@ -1,6 +1,7 @@
 /** What depths leave of the sheet on show; undefined while no job is open. */
 import { useMemo } from 'react';
 import { type LeftOfSheet, leftOfSheet } from '#app/state/left-of-sheet.ts';
+import { useSized } from './use-sized.ts';
 import { useDocument, useWorkbenchState } from './workbench-context.ts';
 
 /** Of regions by their ids, none for land, at a depth in mm. */
@@ -9,10 +10,9 @@ export type Left = (regions: readonly string[], depth: number) => LeftOfSheet;
 export function useLeft(): Left | undefined {
   const job = useDocument()?.job;
   const survey = useWorkbenchState(({ derived }) => derived.page?.results?.survey);
-  const sizing = useWorkbenchState(({ derived }) => derived.page?.plan?.sizing);
+  const sized = useSized();
   return useMemo(() => {
     if (job === undefined) return undefined;
-    const sized = sizing === undefined ? 0 : sizing.before.most - sizing.after.most;
     return (regions, depth) => leftOfSheet({ job, survey, sized }, regions, depth);
-  }, [job, survey, sizing]);
+  }, [job, survey, sized]);
 }

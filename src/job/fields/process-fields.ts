@@ -35,9 +35,9 @@ const members = {
   // Before masking, all that is not covered: docs/method.md, M8.7.
   sizing: groupIfGiven(
     {
-      amount: open(length({ least: SMALLEST_POSITIVE, shown: { least: 0.001, most: 50 } }), {
+      amount: open(length({ shown: { least: 0, most: 50 } }), {
         label: 'Sized by',
-        help: 'before it is masked the sheet is etched by so much on each bare face; its edges and holes are bare too',
+        help: 'before it is masked the sheet is etched by so much on each bare face; its edges and holes are bare too; 0: the sheet stays as it comes',
         quantity: 'sizing, off each bare face',
       }),
       to: open(length({ least: SMALLEST_POSITIVE, shown: { least: 0.1, most: 100 } }), {

@@ -7,7 +7,7 @@ import { bareFaces, type Sizing, sizingOf, thinnedBy } from '#job/sizing.ts';
 import { toMillionth } from '#units/round-figures.ts';
 
 export interface ResolvedSizing {
-  /** Undefined where none is asked, or one that the sheet can't have. */
+  /** Undefined where none is asked, 0 is, or one that the sheet can't have. */
   readonly sizing?: Sizing;
   readonly findings: readonly Finding[];
 }
@@ -17,7 +17,7 @@ export function resolveSizing(
   asked: ProcessValues['sizing'],
   { stock, process }: Pick<Job, 'stock'> & { readonly process: Job['process'] | undefined },
 ): ResolvedSizing {
-  if (asked === undefined || process === undefined) return { findings: [] };
+  if (asked === undefined || asked.amount === 0 || process === undefined) return { findings: [] };
   const { to, faces } = asked;
   const mean = meanThickness(stock);
   if (to !== undefined && to >= mean) {

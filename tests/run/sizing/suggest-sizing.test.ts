@@ -15,19 +15,59 @@ describe('M8.8 where sizing is suggested', () => {
     return findings.find(({ code }) => code.startsWith('sizing-saves'));
   };
 
-  test('sizing-saves-stage: land too is to be thinner, by 0.10', async () => {
-    const found = await suggested({ requirements: EVERYWHERE });
-    expect(found?.code).toBe('sizing-saves-stage');
-    expect(found?.facts).toEqual({
+  test('sized-unasked: land too is to be thinner, by 0.10; the plan is the one of a sheet sized by 0.05 a face', async () => {
+    const { planFile, findings } = await plannedCover({ requirements: EVERYWHERE });
+    const told = findings.find(({ code }) => code === 'sized-unasked');
+    expect(told?.facts).toEqual({
+      amount: expect.closeTo(0.05, 6),
+      edge: expect.closeTo(0.06, 6),
+      before: 3,
+      after: 2,
+      minutesBefore: expect.closeTo(2.1 / 0.03, 6),
+      minutesAfter: expect.closeTo(2 / 0.03 + 0.05 / 0.03, 6),
+      pockets: 0,
+    });
+    expect(planFile?.totals.minutes).toBeCloseTo(2 / 0.03 + 0.05 / 0.03, 5);
+    const asked = await plannedCover({
+      requirements: EVERYWHERE,
+      sizing: { amount: 0.05, faces: 'both' },
+    });
+    const { findings: _, ...plan } = asked.planFile ?? {};
+    expect(planFile).toMatchObject(plan);
+  });
+
+  test('with an amount of 0 the sheet stays as it comes, and nothing is suggested', async () => {
+    const { planFile, findings } = await plannedCover({ requirements: EVERYWHERE, sizing: { amount: 0 } });
+    expect(planFile?.stages).toHaveLength(3);
+    expect(planFile?.sizing).toBeUndefined();
+    expect(findings.filter(({ code }) => code.startsWith('siz'))).toEqual([]);
+  });
+
+  test('sizing-saves-stage: where the sized edge would reach a hole, it is suggested only', async () => {
+    const { planFile, findings } = await plannedCover({ requirements: EVERYWHERE }, [
+      box('TRIM', [0, 0], [180, 110]),
+      circle('TRIM', [6.1, 50], 6),
+      box('POCKETS', [20, 25], [95, 90]),
+      box('NOTCH', [160, 60], [190, 85]),
+    ]);
+    expect(findings.find(({ code }) => code === 'sizing-saves-stage')?.facts).toEqual({
       thinner: expect.closeTo(0.1, 6),
       before: 3,
       after: 2,
       minutesBefore: expect.closeTo(2.1 / 0.03, 6),
       minutesAfter: expect.closeTo(2 / 0.03 + 0.05 / 0.03, 6),
     });
-    const { planFile } = await plannedCover({ requirements: EVERYWHERE, sizing: { amount: 0.05 } });
-    expect(planFile?.stages).toHaveLength(2);
-    expect(planFile?.totals.minutes).toBeCloseTo(2 / 0.03 + 0.05 / 0.03, 5);
+    expect(planFile?.stages).toHaveLength(3);
+    expect(planFile?.sizing).toBeUndefined();
+  });
+
+  test('sized-unasked: a slot of 5.8 opens in a sheet whose land is to be thinner too', async () => {
+    const slot = [box('TRIM', [0, 0], [180, 110]), box('POCKETS', [20, 25], [95, 30.8])];
+    const requirements = [EVERYWHERE[0] ?? {}, { layer: 'TRIM', thickness: 4.44, plus: 0.1, minus: 0.08 }];
+    const { planFile, findings } = await plannedCover({ stock: { thickness: 4.5 }, requirements }, slot);
+    expect(findings.find(({ code }) => code === 'sized-unasked')?.facts).toMatchObject({ pockets: 1 });
+    expect(findings.map(({ code }) => code)).not.toContain('opening-missing');
+    expect(planFile?.sizing?.amount).toBeCloseTo(0.05, 6);
   });
 
   test('nothing is said where a depth counts from the surface, land is left as it is, or the sheet is sized', async () => {

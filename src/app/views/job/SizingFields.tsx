@@ -42,7 +42,13 @@ export function SizingFields(part: JobPart) {
         );
       })}
       {given === undefined ? (
-        <p className="aside">Where one is set, the sheet is etched all over first, on both faces or one.</p>
+        <>
+          <p className="aside">
+            Where one is set, the sheet is etched all over first, on both faces or one; where none is, only if
+            all of it is to get thinner and that saves a stage. 0 keeps it as it comes.
+          </p>
+          <SizedWords />
+        </>
       ) : (
         <>
           <FieldControl field={sizing.members.faces} path={[...PATH, 'faces']} {...part} />

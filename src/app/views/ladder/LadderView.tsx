@@ -12,6 +12,7 @@ import type { LadderWidth } from '#app/state/layout-state.ts';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
 import { IconButton } from '#app/views/controls/IconButton.tsx';
 import { type Size, useSize } from '#app/views/use-size.ts';
+import { useSized } from '#app/views/use-sized.ts';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import type { ShownStage } from '#job/formats/plan-file.ts';
 import type { JobFile } from '#job/job-file.ts';
@@ -43,7 +44,8 @@ export function LadderView() {
   const isStale = useWorkbenchState((state) => state.derived.isStale);
   const sides = useMemo(() => ladderSides(plan, faces), [plan, faces]);
   const isSaid = document !== undefined && document.unsaid?.includes('stock') !== true;
-  const thickness = isSaid ? sheetThickness(document.job) : 0;
+  const sized = useSized();
+  const thickness = isSaid ? sheetThickness(document.job, sized) : 0;
   const measures = ladderMeasures(how, unit);
   return (
     <section
