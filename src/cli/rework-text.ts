@@ -7,7 +7,7 @@ import { SAME_LEVEL } from '#units/depth-tolerances.ts';
 import { millimetresIn } from '#units/length-unit.ts';
 import { gaugedFigure, type ShownUnit } from '#units/show-length.ts';
 
-export function reworkText({ floors, dips, edges }: Rework, unit: ShownUnit): string {
+export function reworkText({ floors, dips, edges, laps }: Rework, unit: ShownUnit): string {
   const length = lengthIn(unit);
   const lost = floors.filter(({ extra }) => extra === undefined);
   return [
@@ -17,6 +17,10 @@ export function reworkText({ floors, dips, edges }: Rework, unit: ShownUnit): st
     ...dips.map(
       ({ etch, minutes, cover, open }, index) =>
         `dip ${index + 1}: ${length(etch)} ${unit}, ${minutes.toFixed(1)} min; cover before it: ${listed(cover)}; etches ${listed(open)}`,
+    ),
+    ...laps.map(
+      ({ cover, onto, height, undercut }) =>
+        `cover ${cover} to its edge: what laps onto ${onto} by more than ${length(undercut)} ${unit} leaves a rib ${length(height)} high there`,
     ),
     ...floors.filter(({ extra }) => extra !== undefined).map((floor) => floorText(floor, unit)),
     ...edges.map(

@@ -8,9 +8,11 @@ import { readRunPlan } from '#run/correct-plan.ts';
 import { type ReadingRow, readReadings } from '#run/correct-readings.ts';
 import { judgeReadings } from '#run/judge-readings.ts';
 import type { ListedReading } from '#run/listed-readings.ts';
+import { type CoverLap, coverLaps } from './cover-laps.ts';
 import { type ExtraEtch, extraDips } from './extra-dips.ts';
+import { regionNeighbours } from './region-neighbours.ts';
 import { type DepthHad, type ReworkEdge, reworkEdges } from './rework-edges.ts';
-import { type ReworkFloor, readReworkPlan } from './rework-plan.ts';
+import { type ReworkFloor, type ReworkPlan, readReworkPlan } from './rework-plan.ts';
 
 export interface ReworkedFloor extends ReworkFloor {
   /** mm: mean of what was read last, at the end of the run or as near to it as it was read; what it gets in all; undefined where it can't be saved. */
@@ -32,6 +34,8 @@ export interface Rework {
   readonly floors: readonly ReworkedFloor[];
   readonly dips: readonly ExtraDip[];
   readonly edges: readonly ReworkEdge[];
+  /** Where a cover may lap onto a floor that is etched on. */
+  readonly laps: readonly CoverLap[];
 }
 
 export interface ReworkResult {
@@ -67,14 +71,16 @@ export function reworkRun(
     const extra = gets[index];
     return { ...floor, read: own, extra, after: own - facesOf(floor) * (extra ?? 0) };
   });
+  const dips = dipsOf(depths, {
+    floors: reworked,
+    unread: over.flatMap(({ id }) => (read.has(id) ? [] : [id])),
+    rate: plan.process.rate,
+  });
   return {
     rework: {
       floors: reworked,
-      dips: dipsOf(depths, {
-        floors: reworked,
-        unread: over.flatMap(({ id }) => (read.has(id) ? [] : [id])),
-        rate: plan.process.rate,
-      }),
+      dips,
+      laps: lapsOf(dips, plan),
       edges: reworkEdges(plan, new Map(reworked.map((each) => [each.id, depthHad(each)]))),
     },
     findings: sortFindings([
@@ -201,6 +207,15 @@ function dipsOf(depths: readonly number[], { floors, unread, rate }: Dipped): Ex
       cover: [...floors.filter(isNewlyDone).map(({ id }) => id), ...(index === 0 ? unread : [])],
       open: floors.filter(isOpen).map(({ id }) => id),
     };
+  });
+}
+
+function lapsOf(dips: readonly ExtraDip[], { planFile, process }: ReworkPlan): CoverLap[] {
+  if (dips.length === 0) return [];
+  return coverLaps(dips, {
+    levelOf: new Map(planFile.regions.map(({ id, level }) => [id, level])),
+    neighbours: regionNeighbours(planFile),
+    etchFactor: process.etchFactor,
   });
 }
 

@@ -59,6 +59,15 @@ describe('M8.5 dips one after the other', () => {
       [idAt('DEEP'), 0, 1.62],
       [idAt('ROUND'), expect.closeTo(0.41, 6), expect.closeTo(2.79, 6)],
     ]);
+    // POCKETS lies beside DEEP, is shallower and etched 0.16 on; ROUND lies in land.
+    expect(found?.laps).toEqual([
+      {
+        cover: idAt('DEEP'),
+        onto: idAt('POCKETS'),
+        height: expect.closeTo(0.16, 6),
+        undercut: expect.closeTo(0.16, 6),
+      },
+    ]);
     // Beside land both floors of 1.2 end at 1.21. DEEP is covered at 2.38 with its wall, and POCKETS beside it goes on to 1.21.
     const off = Math.sqrt(2.38 ** 2 - 1.21 ** 2) - Math.sqrt(2.4 ** 2 - 1.2 ** 2);
     expect(found?.edges).toEqual([
@@ -196,7 +205,7 @@ describe('which readings count', () => {
   test('only floors whose last stage is over are spoken of: with one coat after the last, re-masked after their own', async () => {
     const rows = readings(2.95, 1.62, 3.2).join('\n');
     expect(reworkRun(lid.text, rows, 1)).toEqual({
-      rework: { floors: [], dips: [], edges: [] },
+      rework: { floors: [], dips: [], edges: [], laps: [] },
       findings: [],
     });
     expect(reworkRun(lid.text, rows, 2).rework?.floors).toHaveLength(3);

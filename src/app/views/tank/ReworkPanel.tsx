@@ -5,6 +5,7 @@ import { stagesOver } from '#app/state/tank/stages-over.ts';
 import { edgeName, signedFigure } from '#app/views/edge-figures.ts';
 import { HeadRow } from '#app/views/HeadRow.tsx';
 import { sayInLabels } from '#job/field-labels.ts';
+import type { CoverLap } from '#run/rework/cover-laps.ts';
 import { leakOf, scratchHalfWidth } from '#run/rework/maskant-damage.ts';
 import type { ReworkEdge } from '#run/rework/rework-edges.ts';
 import { readReworkPlan } from '#run/rework/rework-plan.ts';
@@ -42,6 +43,7 @@ export function ReworkPanel() {
       ) : (
         <div role="status">
           <Dips dips={rework?.dips ?? []} isWhole={unread.length === 0} />
+          <Laps laps={rework?.laps ?? []} />
           <Floors floors={read} />
           <Edges edges={rework?.edges ?? []} />
           {lost.map((finding) => {
@@ -83,6 +85,16 @@ function Dips({ dips, isWhole }: { readonly dips: readonly ExtraDip[]; readonly 
       ))}
     </ol>
   );
+}
+
+function Laps({ laps }: { readonly laps: readonly CoverLap[] }) {
+  const { unit } = useTank();
+  return laps.map(({ cover, onto, height, undercut }) => (
+    <p key={`${cover} ${onto}`} className="aside">
+      Cover {cover} to its edge: what laps onto {onto} by more than {showLength(undercut, unit)} leaves a rib{' '}
+      {showLength(height, unit)} high there.
+    </p>
+  ));
 }
 
 function Floors({ floors }: { readonly floors: readonly ReworkedFloor[] }) {
