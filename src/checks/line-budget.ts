@@ -12,7 +12,7 @@ import { type PlacedLines, plannedAllowance } from '#plan/edge-place.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import { type DrawnStep, drawnStepsOfBoth } from './drawn-steps.ts';
 import { type LineProcess, type MovedEdge, type Mover, moversOf } from './line-causes.ts';
-import { type LineSide, type LineSum, lineSum } from './line-sum.ts';
+import { type LineSide, type LineSum, lineReach, lineSum } from './line-sum.ts';
 
 /** What may be tried, in the order that it is listed where two help alike. */
 const LINE_CHANGES: readonly LineChange[] = [
@@ -94,9 +94,24 @@ function linesOf({ levels, process }: Setting): PlacedLines {
 }
 
 function summed(setting: Setting, changes: Changes): LineSum {
+  const { step, lines, movers } = trialOf(setting, changes);
+  return lineSum(step, lines, movers, step.asked);
+}
+
+function trialOf(setting: Setting, changes: Changes) {
   const changed = changedSetting(setting, changes);
   const movers = moversOf(movedEdge(changed), changedProcess(changed, changes), changes.has('gauge-run'));
-  return lineSum(changed.step, linesOf(changed), movers, changed.step.asked);
+  return { step: changed.step, lines: linesOf(changed), movers };
+}
+
+/** By how much what may happen passes what is asked on the worse side; where nothing is asked, how far outwards it goes. */
+function overWith(setting: Setting, changes: Changes, what: 'likely' | 'worst'): number {
+  const trial = trialOf(setting, changes);
+  const { asked } = trial.step;
+  const outward = lineReach(trial, what, 'outward');
+  if (asked === undefined) return outward;
+  const inward = what === 'likely' ? outward : lineReach(trial, what, 'inward');
+  return Math.max(outward - asked.plus, inward - asked.minus);
 }
 
 /** Stages by their number from the deepest level: those down to the shallower floor made the step, later ones deepen both. */
@@ -211,34 +226,35 @@ function remedyFor(setting: Setting): LineBudget['remedy'] {
   const asks = setting.step.asked !== undefined;
   const isBarelyHeld =
     asks && lineOverBy(start, 'likely') <= ROUNDING && lineOverBy(start, 'worst') > ROUNDING;
-  const what = isBarelyHeld ? 'worst' : 'likely';
-  const over = (sum: LineSum): number => (asks ? lineOverBy(sum, what) : sum.outward[what]);
+  const over: Over = (changes) => overWith(setting, new Set(changes), isBarelyHeld ? 'worst' : 'likely');
   const first = LINE_CHANGES.filter((change) => change !== 'edge-at-foot');
-  const inside = improve(setting, { changes: [], sum: start }, first, over);
-  if (!asks || over(inside.sum) <= ROUNDING) return inside;
-  return improve(setting, inside, ['edge-at-foot'], over);
+  const most = asks ? Number.POSITIVE_INFINITY : MOST_UNASKED;
+  let changes = improve([], first, { over, most });
+  if (asks && over(changes) > ROUNDING) changes = improve(changes, ['edge-at-foot'], { over, most });
+  return { changes, sum: changes.length === 0 ? start : summed(setting, new Set(changes)) };
 }
 
+type Over = (changes: readonly LineChange[]) => number;
+
 function improve(
-  setting: Setting,
-  from: LineBudget['remedy'],
+  from: readonly LineChange[],
   open: readonly LineChange[],
-  over: (sum: LineSum) => number,
-): LineBudget['remedy'] {
-  const changes = [...from.changes];
-  let { sum } = from;
+  { over, most }: { readonly over: Over; readonly most: number },
+): readonly LineChange[] {
+  let changes = from;
+  let left = over(from);
   do {
-    let best: { readonly change: LineChange; readonly sum: LineSum } | undefined;
+    let best: { readonly changes: readonly LineChange[]; readonly left: number } | undefined;
     for (const change of open) {
       if (changes.includes(change)) continue;
-      const changed = summed(setting, new Set([...changes, change]));
-      if (best === undefined || over(changed) < over(best.sum) - ROUNDING) best = { change, sum: changed };
+      const tried = [...changes, change];
+      const then = over(tried);
+      if (best === undefined || then < best.left - ROUNDING) best = { changes: tried, left: then };
     }
-    if (best === undefined || over(best.sum) > over(sum) - LEAST_LINE_GAIN) break;
-    changes.push(best.change);
-    sum = best.sum;
-  } while (setting.step.asked === undefined ? changes.length < MOST_UNASKED : over(sum) > ROUNDING);
-  return { changes, sum };
+    if (best === undefined || best.left > left - LEAST_LINE_GAIN) break;
+    ({ changes, left } = best);
+  } while (changes.length < most && left > ROUNDING);
+  return changes;
 }
 
 /** Where nothing is asked, no more is worth naming. */

@@ -38,13 +38,26 @@ export function lineSum(
   asked: EdgeTolerance | undefined,
 ): LineSum {
   const trial = makeTrial(step, lines);
-  const quantities = movers.flatMap((mover) => mover.quantities);
-  const likely = Math.sqrt(quantities.reduce((sum, each) => sum + 3 * varianceOf(each, trial), 0));
+  const likely = likelyOf(movers, trial);
   return {
     parts: partsOf(movers, trial),
     outward: { worst: farthest(movers, trial, 1), likely, allowed: asked?.plus },
     inward: { worst: farthest(movers, trial, -1), likely, allowed: asked?.minus },
   };
+}
+
+/** Of the same sum one figure alone: how far outwards the edge may come out, or inwards. */
+export function lineReach(
+  {
+    step,
+    lines,
+    movers,
+  }: { readonly step: EdgeStep; readonly lines: PlacedLines; readonly movers: readonly Mover[] },
+  what: 'likely' | 'worst',
+  side: 'outward' | 'inward',
+): number {
+  const trial = makeTrial(step, lines);
+  return what === 'likely' ? likelyOf(movers, trial) : farthest(movers, trial, side === 'outward' ? 1 : -1);
 }
 
 /** The edge's place once `change` has been made to a run that else goes as planned. */
@@ -64,6 +77,11 @@ function makeTrial(step: EdgeStep, lines: PlacedLines): Trial {
     change(run);
     return place(run);
   };
+}
+
+function likelyOf(movers: readonly Mover[], trial: Trial): number {
+  const quantities = movers.flatMap((mover) => mover.quantities);
+  return Math.sqrt(quantities.reduce((sum, each) => sum + 3 * varianceOf(each, trial), 0));
 }
 
 /** Gauss and Legendre's points and weights for three places between −1 and 1 (Abramowitz and Stegun, table 25.4; from memory). */

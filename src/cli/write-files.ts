@@ -2,7 +2,7 @@
  * Writes all files of a run, or none: `file-set.ts` changes the set as one. A fault leaves the folder as it was. Inputs are never
  * written over.
  */
-import { mkdirSync, realpathSync, rmdirSync, statSync } from 'node:fs';
+import { mkdirSync, readdirSync, realpathSync, rmdirSync, statSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { type Finding, finding } from '#findings/finding.ts';
 import {
@@ -35,14 +35,14 @@ export function writeFiles({ folder, files, stale, inputs }: WriteOrder): WriteO
   try {
     makeFolders(folder, made);
     if (!statSync(folder).isDirectory()) return { refused: finding('out-not-a-folder', { path: folder }) };
-    const overInput = findOverInput(folder, [...names, ...stale], inputs);
+    const overInput = findOverInput(folder, [...names, ...presentIn(folder, stale)], inputs);
     if (overInput !== undefined) return { refused: finding('out-over-input', { file: overInput }) };
     const findings = settleLeftover(folder) ? [finding('out-put-back', { path: folder })] : [];
     for (const name of names) {
       const path = join(folder, name);
       if (isThere(path) && statSync(path).isDirectory()) throw systemFault('EISDIR', path);
     }
-    return { ...changeSet(folder, { files, stale }), findings };
+    return { ...changeSet(folder, { files, stale: presentIn(folder, stale) }), findings };
   } catch (fault) {
     removeEmptyFolders(made);
     return { refused: refusal(fault, folder) };
@@ -68,6 +68,12 @@ function refusal(fault: unknown, path: string): Finding {
 
 function codeOf(fault: unknown): string {
   return fault instanceof Error && 'code' in fault ? String(fault.code) : '';
+}
+
+/** Those of many names that there are files of: one look at the folder in place of one for each. */
+function presentIn(folder: string, names: readonly string[]): readonly string[] {
+  const there = new Set(readdirSync(folder));
+  return names.filter((name) => there.has(name));
 }
 
 function findOverInput(
