@@ -36,6 +36,7 @@ import {
   TOUCHING,
 } from '#geometry/tolerances.ts';
 import { hypot } from '#maths/hypot.ts';
+import { narrowsToCorner } from './narrows-to-corner.ts';
 
 /** A border span with the area that is measured on its left. */
 export interface Side {
@@ -162,7 +163,7 @@ function waysAcross(a: Side, b: Side, limit: number, bothSides: boolean): Way[] 
   const facing = ways.filter((way) => faces(a, way, bothSides) && faces(b, turned(way), bothSides));
   const [best] = facing;
   if (best !== undefined) return [middleWay(a.span, b.span, best, facing)];
-  if (bothSides) return [];
+  if (bothSides || narrowsToCorner(a, b) || narrowsToCorner(b, a)) return [];
   const ends = [
     ...stripEnds(a.span, b.span, ways, limit),
     ...stripEnds(b.span, a.span, ways.map(turned), limit).map(turned),

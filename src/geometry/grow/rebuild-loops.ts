@@ -103,7 +103,7 @@ export function rebuildLoops(
 
 function isSliver(loop: RebuiltLoop): boolean {
   const spans = spansOf(loop);
-  return Math.abs(loopArea(spans)) < (SLIVER * spansLength(spans)) / 2;
+  return Math.abs(loopArea(spans)) <= (SLIVER * spansLength(spans)) / 2;
 }
 
 export function spansOf(loop: RebuiltLoop): Loop {

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { combineLoops, growLoops, shrinkLoops } from '#geometry/grow/grow-loops.ts';
-import { type Loop, loopArea, loopsArea, reverseSpans } from '#geometry/span.ts';
+import { type Loop, loopArea, loopsArea, reverseSpans, type Span } from '#geometry/span.ts';
 import { circle, polygon, rectangle } from '#support/geometry/shapes.ts';
 
 const areasOf = (loops: readonly Loop[]) => loops.map(loopArea).sort((a, b) => a - b);
@@ -101,4 +101,41 @@ describe('areas combined', () => {
     expect(loopsArea(combineLoops('subtract', a, b))).toBeCloseTo(25 * Math.PI - lens, 8);
     expect(loopsArea(combineLoops('subtract', b, a))).toBeCloseTo(16 * Math.PI - lens, 8);
   });
+});
+
+test('what is left of a circle less the same one, cut elsewhere and off by rounding, is nothing', () => {
+  const center = { x: 24.40890261028399, y: 40.325389502477066 };
+  const [right, left] = [
+    { x: 25.207538377470765, y: 44.37730829400657 },
+    { x: 23.610266843097218, y: 36.273470710947564 },
+  ];
+  const half = { kind: 'arc', center, radius: 4.129874693229796, sweep: Math.PI } as const;
+  const round = [
+    { ...half, start: right, end: left },
+    { ...half, start: left, end: right },
+  ];
+  const cuts = [
+    { x: 20.279027917054197, y: 40.325389502477066 },
+    { x: 23.610266843097218, y: 36.273470710947564 },
+    { x: 26.503359018396967, y: 36.76601914575744 },
+    { x: 28.538777303513786, y: 40.325389502477066 },
+    { x: 26.24389089127316, y: 44.025211523927865 },
+  ];
+  const sweeps = [
+    1.3761901658648774, 0.7264782306360356, 1.0389242570888801, 1.1103806120928854, 2.0312120414969077,
+  ];
+  const radii = [
+    4.129874693229796, 4.129874693229796, 4.1298746932297945, 4.129874693229794, 4.129874693229794,
+  ];
+  const same = cuts.map(
+    (start, i): Span => ({
+      kind: 'arc',
+      center: i < 2 ? { ...center, x: 24.408902610283995 } : center,
+      radius: radii[i] ?? 0,
+      sweep: sweeps[i] ?? 0,
+      start,
+      end: cuts[(i + 1) % cuts.length] ?? start,
+    }),
+  );
+  expect(combineLoops('subtract', [round], [same])).toEqual([]);
 });
