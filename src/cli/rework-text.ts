@@ -35,16 +35,22 @@ export function reworkText({ floors, dips, edges, laps }: Rework, unit: ShownUni
 }
 
 function floorText(floor: ReworkedFloor, unit: ShownUnit): string {
-  const { id, read, extra = 0, after, thickness, plus, minus } = floor;
+  const { over, read, extra = 0, extraBehind, after, thickness, plus, minus } = floor;
   const length = lengthIn(unit);
-  return `${id}: read ${length(read)}, etch ${length(extra)} more, leaves ${length(after)} where ${length(thickness)} +${length(minus)}/−${length(plus)} ${unit} is required`;
+  const faces = over === undefined ? '' : ` of the near face and ${length(extraBehind)} of the far`;
+  return `${nameOf(floor)}: read ${length(read)}, etch ${length(extra)} more${faces}, leaves ${length(after)} where ${length(thickness)} +${length(minus)}/−${length(plus)} ${unit} is required`;
 }
 
-function lostText({ id, read, thickness, plus, area, label }: ReworkedFloor, unit: ShownUnit): string {
+function nameOf({ id, over }: ReworkedFloor): string {
+  return over === undefined ? id : `${id} over ${over}`;
+}
+
+function lostText(floor: ReworkedFloor, unit: ShownUnit): string {
+  const { read, thickness, plus, area, label } = floor;
   const length = lengthIn(unit);
   const [x, y] = label.map(length);
   const square = area / (millimetresIn(unit) * millimetresIn(unit));
-  return `${id}: read ${length(read)} ${unit}, least ${length(thickness - plus)}; at ${x}, ${y}; ${square.toFixed(unit === 'mm' ? 0 : 2)} ${unit}²`;
+  return `${nameOf(floor)}: read ${length(read)} ${unit}, least ${length(thickness - plus)}; at ${x}, ${y}; ${square.toFixed(unit === 'mm' ? 0 : 2)} ${unit}²`;
 }
 
 export function forecastText(

@@ -24,4 +24,21 @@ export const reworkWords = {
       limit: least,
     }),
   }),
+  'floor-not-served': warn<{
+    /** mm, after the extra dips. */
+    readonly after: number;
+    readonly least: number;
+    readonly most: number;
+    /** mm² */
+    readonly area: number;
+  }>({
+    title: 'Place that no extra dip serves',
+    say: ({ after, least, most, area }, show) => ({
+      reason: `Here ${mm(after, show)} is left after the extra dips, where ${mm(least, show)} to ${mm(most, show)} is required, over ${area.toFixed(0)} mm²: the floor needs another depth elsewhere, where it has another floor or land behind it.`,
+      remedy:
+        'Cover this place of the floor before the dip that would take too much, or leave it out of the others: whoever decides about the part says which places matter.',
+      value: after,
+      limit: after > most ? most : least,
+    }),
+  }),
 };

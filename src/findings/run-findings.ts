@@ -40,15 +40,19 @@ export const runWords = {
       remedy: 'Correct the row; nothing was recorded.',
     }),
   }),
-  'reading-off-floor': warn<{ region: string; why: 'wall' | 'land' | 'not-open' }>({
+  'reading-off-floor': warn<{ region: string; why: 'wall' | 'land' | 'not-open' | 'behind' }>({
     title: 'Reading left out: not on a floor',
     say: ({ region, why }) => ({
       reason: {
         wall: `The point lies on a wall or a line of ${region}, where the depth is not the floor's.`,
         land: `The depth was read on ${region}, which is land.`,
         'not-open': `The depth was read on ${region} before its stage was peeled.`,
+        behind: `A thickness was read in ${region} where a wall or a line of the other face lies behind it, so what that face has taken is not known.`,
       }[why],
-      remedy: 'Gauge the floor well away from walls, at the region’s label point; correct it in a new row.',
+      remedy:
+        why === 'behind'
+          ? 'Gauge where both faces are flat, as at the points of the inspection file, and give x and y; or give the depth of the floor from its own face.'
+          : 'Gauge the floor well away from walls, at the region’s label point; correct it in a new row.',
     }),
   }),
   /** A thickness of a region whose sheet nobody knows: its depth can't be derived from it. */

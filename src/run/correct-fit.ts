@@ -22,6 +22,13 @@ export interface Reading {
   readonly region: string;
   readonly kind: 'depth' | 'thickness';
   readonly value: number;
+  /** Of a thickness over floors of both faces: the other one's. */
+  readonly behind?: { readonly region: string; readonly bare: BareSpell };
+}
+
+/** Spells in the bath of all the metal that a reading says something of: one face's, or both. */
+export function spellsOf({ bare, behind }: Pick<Reading, 'bare' | 'behind'>): BareSpell[] {
+  return behind === undefined ? [bare] : [bare, behind.bare];
 }
 
 export interface Fit {
@@ -38,8 +45,8 @@ export interface Fit {
 }
 
 export interface Weights {
-  /** Immersed minutes from and to: metal removed between them. */
-  readonly removed?: BareSpell & { readonly sign: 1 | -1 };
+  /** Immersed minutes from and to: metal removed between them, by all of them together. */
+  readonly removed?: { readonly spells: readonly BareSpell[]; readonly sign: 1 | -1 };
   /** Further minutes at the rate that comes next. */
   readonly ahead?: number;
   readonly sheet?: string;
@@ -50,8 +57,10 @@ const ENOUGH_FREEDOM = 3;
 
 export function fitRates(plan: RunPlan, readings: readonly Reading[]): Fit {
   // What has not been bare yet says nothing of a rate.
-  const etched = readings.filter(({ stage, bare }) => stage >= 0 && bare.to > bare.from);
-  const moments = momentsApart(etched.map(({ bare }) => bare.to));
+  const etched = readings.flatMap((each) =>
+    each.stage < 0 ? [] : spellsOf(each).filter(({ from, to }) => to > from),
+  );
+  const moments = momentsApart(etched.map(({ to }) => to));
   const sheets = [...new Set(readings.filter(({ kind }) => kind === 'thickness').map((each) => each.region))];
   const noise = noiseOf(readings);
   const count = moments.length + 1 + sheets.length;
@@ -117,8 +126,9 @@ function disagreement(
   return { times: Math.sqrt(ratio), freedom: Math.min(known, spare / ((1 - 1 / ratio) * (1 - 1 / ratio))) };
 }
 
-function weightsOf({ kind, bare, region }: Reading): Weights {
-  const removed = { ...bare, sign: kind === 'depth' ? 1 : -1 } as const;
+function weightsOf(reading: Reading): Weights {
+  const { kind, region } = reading;
+  const removed = { spells: spellsOf(reading), sign: kind === 'depth' ? 1 : -1 } as const;
   return kind === 'depth' ? { removed } : { removed, sheet: region };
 }
 
@@ -154,15 +164,16 @@ function weigh(
   // Of each rate between moments, and of the one that comes next.
   const rates = new Float64Array(moments.length + 1);
   rates[moments.length] = ahead;
-  if (removed !== undefined) {
+  for (const { from, to } of removed?.spells ?? []) {
+    const sign = removed?.sign ?? 1;
     let before = 0;
     for (const [index, moment] of moments.entries()) {
-      const overlap = Math.min(removed.to, moment) - Math.max(removed.from, before);
-      if (overlap > 0) rates[index] = overlap * removed.sign;
+      const overlap = Math.min(to, moment) - Math.max(from, before);
+      if (overlap > 0) rates[index] = itemAt(rates, index) + overlap * sign;
       before = moment;
     }
-    const beyond = removed.to - Math.max(removed.from, before);
-    if (beyond > 0) rates[moments.length] = itemAt(rates, moments.length) + beyond * removed.sign;
+    const beyond = to - Math.max(from, before);
+    if (beyond > 0) rates[moments.length] = itemAt(rates, moments.length) + beyond * sign;
   }
   const terms = new Float64Array(count);
   let after = 0;
@@ -207,8 +218,8 @@ function believe(given: Unknowns & { readonly plan: RunPlan; readonly drift: num
 /** Pooled over repeats of one place at one moment, less those that stand apart; assumed where there are too few. */
 function noiseOf(readings: readonly Reading[]): Fit['noise'] {
   const groups = new Map<string, number[]>();
-  for (const { bare, stage, region, kind, value } of readings) {
-    const key = `${stage} ${bare.to} ${kind} ${region}`;
+  for (const { bare, stage, region, kind, value, behind } of readings) {
+    const key = `${stage} ${bare.to} ${kind} ${region} ${behind?.region ?? ''}`;
     groups.set(key, [...(groups.get(key) ?? []), value]);
   }
   let squares = 0;

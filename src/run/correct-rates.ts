@@ -72,7 +72,7 @@ export function correctRates(planned: RunPlan, readings: readonly Reading[], soF
   const stages = plan.stages.map(({ number, minutes }, index): StageCorrected => {
     const had = itemAt(soFar.had, index);
     const from = itemAt(peeled, index);
-    const removed = had > 0 ? sure({ removed: { from, to: from + had, sign: 1 } }) : undefined;
+    const removed = had > 0 ? sure({ removed: { spells: [{ from, to: from + had }], sign: 1 } }) : undefined;
     const more = itemAt(left, index);
     return {
       number,
@@ -84,8 +84,8 @@ export function correctRates(planned: RunPlan, readings: readonly Reading[], soF
   });
   const regions = plan.regions
     .filter(({ level }) => level > 0)
-    .map((region) => foresee(region, { ...clock, plan, left, sure }));
-  const whole = now > 0 ? sure({ removed: { from: 0, to: now, sign: 1 } }) : undefined;
+    .map((region) => foresee(region, { ...clock, plan, left, sheets: sheetsGauged(readings), sure }));
+  const whole = now > 0 ? sure({ removed: { spells: [{ from: 0, to: now }], sign: 1 } }) : undefined;
   const rate = whole === undefined ? next : { value: whole.value / now, within: whole.within / now };
   const isWide = [...stages.map(({ left: each }) => each), ...regions.map(({ depth }) => depth)].some(
     isWider,
@@ -118,13 +118,33 @@ function whyWide(plan: RunPlan, readings: readonly Reading[], fit: Fit): WhyWide
 function aimAtThickness(plan: RunPlan, fit: Fit, readings: readonly Reading[]): RunPlan {
   const { sheet } = plan;
   if (sheet === undefined) return plan;
-  const gauged = new Set(readings.flatMap(({ kind, region }) => (kind === 'thickness' ? [region] : [])));
+  const sheets = sheetsGauged(readings);
   const regions = plan.regions.map((region): RunRegion => {
-    if (region.asThickness !== true || region.level === 0 || !gauged.has(region.id)) return region;
-    const thicker = fit.sum({ sheet: region.id }).value - sheet.thickness;
-    return { ...region, asked: { ...region.asked, depth: region.asked.depth + thicker } };
+    const gauged = sheets.get(region.id);
+    if (region.asThickness !== true || region.level === 0 || gauged === undefined) return region;
+    const thicker = fit.sum({ sheet: gauged }).value - sheet.thickness;
+    const depth = region.asked.depth + thicker * shareOf(region, plan);
+    return { ...region, asked: { ...region.asked, depth } };
   });
   return { ...plan, regions };
+}
+
+/** By region, under whose name its sheet was gauged: its own, else that of the floor of the other face in front of it. */
+function sheetsGauged(readings: readonly Reading[]): Map<string, string> {
+  const thicknesses = readings.filter(({ kind }) => kind === 'thickness');
+  return new Map([
+    ...thicknesses.flatMap(({ region, behind }) =>
+      behind === undefined ? [] : [[behind.region, region] as const],
+    ),
+    ...thicknesses.map(({ region }) => [region, region] as const),
+  ]);
+}
+
+/** Of what the sheet is thicker a final thickness between two faces asks each for its share, as their depths are (M9.3). */
+function shareOf({ behind, asked }: RunRegion, { regions }: RunPlan): number {
+  if (typeof behind !== 'object') return 1;
+  const other = regions.find(({ id }) => id === behind.floor);
+  return other?.asThickness === true ? asked.depth / (asked.depth + other.asked.depth) : 1;
 }
 
 /** Immersed minute at which each stage was peeled, one more for now. */
@@ -161,7 +181,7 @@ function stillAsked(plan: RunPlan, fit: Fit, { current, peeled, now }: Clock): S
     if (stage < 0 || isOver(plan, stage, current)) continue;
     const removed = bareSpell({ masking: plan.masking, peeled, stage }, now);
     const { asked } = region;
-    const aim = asked.depth - fit.sum({ removed: { ...removed, sign: 1 } }).value;
+    const aim = asked.depth - fit.sum({ removed: { spells: [removed], sign: 1 } }).value;
     const group = itemAt(groups, Math.max(0, stage - first));
     group.push({ low: aim - asked.minus, aim, high: aim + asked.plus });
   }
@@ -180,16 +200,15 @@ function stageOf({ stages }: RunPlan, { level }: RunRegion): number {
 interface Foresight extends Clock {
   readonly plan: RunPlan;
   readonly left: readonly number[];
+  readonly sheets: ReadonlyMap<string, string>;
   readonly sure: (weights: Parameters<Fit['sum']>[0]) => Measured;
 }
 
-function foresee(region: RunRegion, { plan, peeled, now, left, sure }: Foresight): RegionForeseen {
+function foresee(region: RunRegion, foresight: Foresight): RegionForeseen {
   const { id, asked } = region;
-  const stage = Math.max(0, stageOf(plan, region));
-  const stillBare = plan.masking === 're-mask' ? left.slice(0, stage + 1) : left.slice(stage);
-  const ahead = stillBare.reduce((sum, each) => sum + each, 0);
-  const removed = bareSpell({ masking: plan.masking, peeled, stage }, now);
-  const depth = sure({ removed: { ...removed, sign: 1 }, ahead });
+  const { sure } = foresight;
+  const course = courseOf(region, foresight);
+  const depth = sure({ removed: { spells: [course.removed], sign: 1 }, ahead: course.ahead });
   const off = depth.value - asked.depth;
   const room = off > 0 ? asked.plus : asked.minus;
   const share = Math.abs(off) < SAME_SUM ? 0 : Math.abs(off) / Math.max(room, SAME_SUM);
@@ -198,24 +217,43 @@ function foresee(region: RunRegion, { plan, peeled, now, left, sure }: Foresight
     id,
     asked,
     depth,
-    thickness: thicknessOf(region, { plan, removed, ahead, sure }),
+    thickness: thicknessOf(region, course, foresight),
     share,
     verdict: share > 1 + AT_TOLERANCE ? 'out of reach' : isSafe ? 'met' : 'in doubt',
   };
 }
 
-/** The sheet where it was gauged, else the sheet as bought. */
-function thicknessOf(
-  { id }: RunRegion,
-  given: Pick<Foresight, 'plan' | 'sure'> & {
-    readonly removed: BareSpell;
-    readonly ahead: number;
-  },
-): Measured | undefined {
-  const { plan, sure, removed, ahead } = given;
-  const gone = { removed: { ...removed, sign: -1 as const }, ahead: -ahead };
-  const gauged = sure({ sheet: id });
-  if (gauged.value !== 0) return sure({ ...gone, sheet: id });
+/** When a floor was bare so far, and the minutes that it still has. */
+interface Course {
+  readonly removed: BareSpell;
+  readonly ahead: number;
+}
+
+function courseOf(region: RunRegion, { plan, peeled, now, left }: Foresight): Course {
+  const stage = Math.max(0, stageOf(plan, region));
+  const stillBare = plan.masking === 're-mask' ? left.slice(0, stage + 1) : left.slice(stage);
+  return {
+    removed: bareSpell({ masking: plan.masking, peeled, stage }, now),
+    ahead: stillBare.reduce((sum, each) => sum + each, 0),
+  };
+}
+
+/**
+ * At the region's label: the sheet where it was gauged, else the sheet as bought, less what both faces lose there. Undefined where no
+ * floor lies behind it but a wall.
+ */
+function thicknessOf(region: RunRegion, own: Course, foresight: Foresight): Measured | undefined {
+  const { plan, sure, sheets } = foresight;
+  const { behind } = region;
+  if (behind === 'wall') return undefined;
+  const other = plan.regions.find(({ id }) => id === behind?.floor);
+  const courses = other === undefined ? [own] : [own, courseOf(other, foresight)];
+  const gone = {
+    removed: { spells: courses.map(({ removed }) => removed), sign: -1 as const },
+    ahead: -courses.reduce((sum, { ahead }) => sum + ahead, 0),
+  };
+  const gauged = sheets.get(region.id);
+  if (gauged !== undefined) return sure({ ...gone, sheet: gauged });
   if (plan.sheet === undefined) return undefined;
   const { thickness, plus, minus } = plan.sheet;
   const left = sure(gone);

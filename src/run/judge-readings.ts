@@ -3,8 +3,6 @@
  */
 import { type Finding, finding, hasStop, type Place } from '#findings/finding.ts';
 import { nearestWord } from '#findings/nearest-word.ts';
-import { depthAt } from '#front/depth-at.ts';
-import { type FrontIndex, indexFront } from '#front/front-index.ts';
 import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { ON_FLOOR, SAME_LEVEL } from '#units/depth-tolerances.ts';
@@ -18,6 +16,7 @@ import { peelMinutes, type RunSoFar } from './correct-rates.ts';
 import type { ReadingRow } from './correct-readings.ts';
 import { type ListedReading, listedReading } from './listed-readings.ts';
 import { type Question, questionReadings } from './question-readings.ts';
+import { type FloorBehind, floorBehind } from './run-face.ts';
 
 export interface Judged {
   readonly soFar: RunSoFar;
@@ -55,7 +54,10 @@ function judgePlaced(
     questionReadings(plan, asks).map((each, index) => [itemAt(standing, index).number, each]),
   );
   const listed = placed.map((each) =>
-    listedReading({ ...each, answered: answered.get(each.number) }, answers),
+    listedReading(
+      { ...each, behind: each.reading?.behind?.region, answered: answered.get(each.number) },
+      answers,
+    ),
   );
   const stateOf = new Map(listed.map(({ number, state }) => [number, state]));
   return {
@@ -112,10 +114,9 @@ function placeReadings(read: PlanRead, rows: readonly ReadingRow[], had: readonl
   const readings: PlacedRow[] = [];
   const findings: Finding[] = [];
   const peeled = peelMinutes(had);
-  const index = indexFront(read.front);
   for (const [at, row] of rows.entries()) {
     if (!isReading(row)) continue;
-    const placed = placeReading(row, { read, had, peeled, index });
+    const placed = placeReading(row, { read, had, peeled });
     if ('refused' in placed) findings.push(placed.refused);
     const unit = row.unit ?? read.jobUnit;
     const value = (row.depth ?? row.thickness ?? 0) * millimetresIn(unit);
@@ -130,15 +131,15 @@ interface Setting {
   readonly read: PlanRead;
   readonly had: readonly number[];
   readonly peeled: readonly number[];
-  readonly index: FrontIndex;
 }
 
 /** Findings: `reading-unclear`, `reading-off-floor`. */
 function placeReading(
   row: ReadingRow,
-  { read, had, peeled, index }: Setting,
+  { read, had, peeled }: Setting,
 ): { readonly reading: Reading } | { readonly refused: Finding } {
   const { plan, jobUnit } = read;
+  const { masking } = plan;
   const place = { line: row.line };
   if (row.stage > plan.stages.length) {
     const facts = { column: 'stage', found: `${row.stage}`, expected: `at most ${plan.stages.length}` };
@@ -153,48 +154,83 @@ function placeReading(
     const facts = { column: 'region', found: id ?? 'a point outside every region', expected };
     return { refused: finding('reading-unclear', facts, place) };
   }
-  if (row.thickness !== undefined && row.stage > 0 && plan.hasFarFloors === true) {
-    const facts = {
-      column: 'thickness',
-      found: 'a thickness of a part that is etched on both faces',
-      expected: 'the depth of the floor, from its own face',
-    };
-    return { refused: finding('reading-unclear', facts, place) };
+  const stage = stageOf(plan, region);
+  const behind = row.depth === undefined ? behindOf(row, region, read) : undefined;
+  const off = whyOff(row, { region, stage, behind, read });
+  if (off !== undefined) {
+    return { refused: finding('reading-off-floor', { region: region.id, why: off }, place) };
   }
-  const offFloor = (why: 'wall' | 'land' | 'not-open') => ({
-    refused: finding('reading-off-floor', { region: region.id, why }, place),
-  });
-  const stage = plan.stages.findIndex(({ level }) => Math.abs(level - region.level) < SAME_LEVEL);
-  // With a new coat for each stage every floor is etched from the first stage on.
-  const isOpen = stage >= 0 && (plan.masking === 're-mask' ? row.stage > 0 : stage < row.stage);
-  if (row.region === undefined && region.level > 0) {
-    const at = placeOf(row, read);
-    if (Math.abs(depthAt(index, at).depth - region.level) > ON_FLOOR) return offFloor('wall');
-  }
-  if (row.depth !== undefined && !isOpen) return offFloor(stage < 0 ? 'land' : 'not-open');
   const started = itemAt(peeled, Math.max(0, row.stage - 1));
   const minute = row.stage === 0 ? 0 : started + (row.minutes ?? itemAt(had, row.stage - 1));
-  const reading: Reading = {
-    stage: row.stage - 1,
-    bare: bareSpell({ masking: plan.masking, peeled, stage }, minute),
-    region: region.id,
-    kind: row.depth === undefined ? 'thickness' : 'depth',
-    value: readAlone(row, region, jobUnit),
+  const other =
+    typeof behind === 'object' ? plan.regions.find((each) => each.id === behind.floor) : undefined;
+  return {
+    reading: {
+      stage: row.stage - 1,
+      bare: bareSpell({ masking, peeled, stage }, minute),
+      region: region.id,
+      kind: row.depth === undefined ? 'thickness' : 'depth',
+      value: (row.depth ?? row.thickness ?? 0) * millimetresIn(row.unit ?? jobUnit),
+      ...(other === undefined
+        ? {}
+        : {
+            behind: {
+              region: other.id,
+              bare: bareSpell({ masking, peeled, stage: stageOf(plan, other) }, minute),
+            },
+          }),
+    },
   };
-  return { reading };
 }
 
-/** mm, as if this face alone were etched. */
-function readAlone(row: ReadingRow, { behind = 0 }: RunRegion, jobUnit: ShownUnit): number {
-  const value = (row.depth ?? row.thickness ?? 0) * millimetresIn(row.unit ?? jobUnit);
-  return row.depth === undefined && row.stage > 0 ? value + behind : value;
+/** Index; -1 for land. */
+function stageOf({ stages }: PlanRead['plan'], { level }: RunRegion): number {
+  return stages.findIndex((each) => Math.abs(each.level - level) < SAME_LEVEL);
 }
 
-/** In the frame that the plan's borders are read in. */
-function placeOf({ x = 0, y = 0 }: ReadingRow, { drawingUnit, origin }: PlanRead): Point {
+/** Of the other face: where the row says, else at the region's label. */
+function behindOf(row: ReadingRow, region: RunRegion, read: PlanRead): FloorBehind | undefined {
+  const other = region.face === 'far' ? read.near : read.far;
+  const at = placeOf(row, read);
+  return other === undefined || at === undefined ? region.behind : floorBehind(other, at);
+}
+
+interface OffAsk {
+  readonly region: RunRegion;
+  readonly stage: number;
+  readonly behind: FloorBehind | undefined;
+  readonly read: PlanRead;
+}
+
+/** Why a reading says nothing of a floor. */
+function whyOff(
+  row: ReadingRow,
+  { region, stage, behind, read }: OffAsk,
+): 'wall' | 'land' | 'not-open' | 'behind' | undefined {
+  const { plan, near, far } = read;
+  const own = region.face === 'far' ? far : near;
+  const at = row.region === undefined || far !== undefined ? placeOf(row, read) : undefined;
+  if (at !== undefined && own !== undefined && region.level > 0) {
+    const isOther = row.region !== undefined && own.regionAt(at)?.id !== region.id;
+    if (isOther || Math.abs(own.depthAt(at) - region.level) > ON_FLOOR) return 'wall';
+  }
+  // With a new coat for each stage every floor is etched from the first stage on.
+  const isOpen = stage >= 0 && (plan.masking === 're-mask' ? row.stage > 0 : stage < row.stage);
+  if (row.depth !== undefined && !isOpen) return stage < 0 ? 'land' : 'not-open';
+  return row.stage > 0 && behind === 'wall' ? 'behind' : undefined;
+}
+
+/** In the frame that the plan's borders are read in; undefined where the row names none. */
+function placeOf({ x, y }: ReadingRow, { drawingUnit, origin }: PlanRead): Point | undefined {
+  if (x === undefined || y === undefined) return undefined;
   return { x: x * drawingUnit - origin.x, y: y * drawingUnit - origin.y };
 }
 
+/** Of the near face; but where that is land and a thickness was read, the floor of the far face through it. */
 function regionAt(row: ReadingRow, read: PlanRead): string | undefined {
-  return read.regionAt(placeOf(row, read));
+  const at = placeOf(row, read);
+  if (at === undefined) return undefined;
+  const near = read.near.regionAt(at);
+  const far = row.thickness === undefined || near?.level !== 0 ? undefined : read.far?.regionAt(at);
+  return far !== undefined && far.level > 0 ? far.id : near?.id;
 }

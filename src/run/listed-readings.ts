@@ -10,6 +10,8 @@ export interface ListedReading {
   /** That the stage had by then; undefined where the row leaves it open, and before the first dip. */
   readonly minutes: number | undefined;
   readonly region: string;
+  /** Of a thickness over floors of both faces: the other one's region. */
+  readonly behind: string | undefined;
   readonly kind: 'depth' | 'thickness';
   /** mm */
   readonly read: number;
@@ -41,6 +43,7 @@ export interface ToList {
   readonly row: ReadingRow;
   readonly number: number;
   readonly region: string;
+  readonly behind: string | undefined;
   /** mm */
   readonly read: number;
   readonly unit: 'mm' | 'in';
@@ -49,7 +52,7 @@ export interface ToList {
 }
 
 export function listedReading(to: ToList, { struck, confirmed }: Answers): ListedReading {
-  const { row, number, region, read, unit, answered } = to;
+  const { row, number, region, behind, read, unit, answered } = to;
   const { stage, minutes, who, when, gauge, note } = row;
   const kind = row.depth === undefined ? 'thickness' : 'depth';
   const isStruck = struck.has(number);
@@ -59,6 +62,7 @@ export function listedReading(to: ToList, { struck, confirmed }: Answers): Liste
     stage,
     minutes,
     region,
+    behind,
     kind,
     read,
     unit,

@@ -7,7 +7,7 @@
 import { SAME_SUM } from '#geometry/tolerances.ts';
 import { GAUGE_OFF, QUESTIONED_SHARE } from '#job/questioned-share.ts';
 import { median, middleTwo } from '#maths/median.ts';
-import { type Fit, fitRates, type Reading } from './correct-fit.ts';
+import { type Fit, fitRates, type Reading, spellsOf } from './correct-fit.ts';
 import type { RunPlan } from './correct-plan.ts';
 
 export interface Question {
@@ -118,8 +118,8 @@ function judged({ reading, unit }: Asked, known: Known, beside?: number): Answer
 function floorsOf(moment: readonly Asked[]): Asked[][] {
   const floors = new Map<string, Asked[]>();
   for (const each of moment) {
-    const { kind, region, bare } = each.reading;
-    const key = `${kind} ${bare.from} ${region}`;
+    const { kind, region, bare, behind } = each.reading;
+    const key = `${kind} ${bare.from} ${region} ${behind?.region ?? ''}`;
     floors.set(key, [...(floors.get(key) ?? []), each]);
   }
   return [...floors.values()];
@@ -174,9 +174,14 @@ function middleNear(
 }
 
 /** mm that readings of one floor at one moment may lie apart. */
-function apartAt({ stage, bare }: Reading, { fit }: Known): number {
-  if (stage < 0) return 2 * GAUGE_OFF;
-  return Math.max(TWO, UNEVEN * fit.sum({ removed: { ...bare, sign: 1 } }).value);
+function apartAt(reading: Reading, { fit }: Known): number {
+  if (reading.stage < 0) return 2 * GAUGE_OFF;
+  return Math.max(TWO, UNEVEN * metalGone(reading, fit));
+}
+
+/** mm that the fit takes where a reading was taken, of both faces where both are etched there. */
+function metalGone(reading: Reading, fit: Fit): number {
+  return fit.sum({ removed: { spells: spellsOf(reading), sign: 1 } }).value;
 }
 
 interface Known {
@@ -188,8 +193,9 @@ interface Known {
 }
 
 /** mm; undefined for a thickness where nothing is known of the sheet. */
-function expectedOf({ kind, bare, region }: Reading, { plan, fit, counting }: Known): number | undefined {
-  const metal = fit.sum({ removed: { ...bare, sign: 1 } }).value;
+function expectedOf(reading: Reading, { plan, fit, counting }: Known): number | undefined {
+  const { kind, region } = reading;
+  const metal = metalGone(reading, fit);
   if (kind === 'depth') return metal;
   const gauged = median(
     counting.flatMap((each) => (each.stage < 0 && each.region === region ? [each.value] : [])),
@@ -219,32 +225,37 @@ function faultOf(
   reading: Reading,
   known: Known & { readonly expected: number },
 ): Question['why'] | undefined {
-  const { kind, value, bare } = reading;
+  const { kind, value } = reading;
   const { expected, plan } = known;
   const off = Math.abs(value - expected);
   const sheet = kind === 'thickness' ? sheetDoubt(reading, known) : 0;
   const { thickness, plus } = plan.sheet ?? { thickness: Number.POSITIVE_INFINITY, plus: 0 };
   if (kind === 'thickness' && value > thickness + plus + GAUGE_OFF) return 'sheet';
   if (reading.stage < 0) return off > sheet + GAUGE_OFF ? 'sheet' : undefined;
-  const metal = known.fit.sum({ removed: { ...bare, sign: 1 } }).value;
+  const metal = metalGone(reading, known.fit);
   const byFloor = faultBeside(reading, known);
   if (byFloor !== undefined) return byFloor;
   return off > Math.max(QUESTIONED_SHARE * metal, GAUGE_OFF) + sheet ? 'rate' : undefined;
 }
 
 /** What one floor read at an earlier moment: less metal gone. */
-function faultBeside(
-  { kind, region, value, bare }: Reading,
-  { fit, counting }: Known,
-): Question['why'] | undefined {
+function faultBeside(reading: Reading, { fit, counting }: Known): Question['why'] | undefined {
+  const { kind, region, value, bare, behind } = reading;
   const beside = counting.filter(
-    (each) => each.stage >= 0 && each.kind === kind && each.region === region && each.bare.from === bare.from,
+    (each) =>
+      each.stage >= 0 &&
+      each.kind === kind &&
+      each.region === region &&
+      each.bare.from === bare.from &&
+      each.behind?.region === behind?.region,
   );
   const last = Math.max(...beside.map((each) => each.bare.to));
-  const before = median(beside.flatMap((each) => (each.bare.to === last ? [each.value] : [])));
-  if (before === undefined) return undefined;
+  const lastOnes = beside.filter((each) => each.bare.to === last);
+  const before = median(lastOnes.map((each) => each.value));
+  const [earlier] = lastOnes;
+  if (before === undefined || earlier === undefined) return undefined;
   const since = kind === 'depth' ? value - before : before - value;
-  const metal = fit.sum({ removed: { from: last, to: bare.to, sign: 1 } }).value;
+  const metal = metalGone(reading, fit) - metalGone(earlier, fit);
   if (since < -TWO) return 'rose';
   return since > (1 + QUESTIONED_SHARE) * metal + TWO ? 'too-deep' : undefined;
 }
@@ -257,12 +268,13 @@ function sheetDoubt({ region }: Reading, { plan, counting }: Known): number {
 }
 
 function ratesOf(
-  { kind, value, bare, stage }: Reading,
+  reading: Reading,
   { fit, expected }: Known & { readonly expected: number },
 ): Question['rate'] {
-  const minutes = bare.to - bare.from;
+  const { kind, value, stage } = reading;
+  const minutes = spellsOf(reading).reduce((sum, { from, to }) => sum + to - from, 0);
   if (stage < 0 || minutes <= 0) return undefined;
-  const metal = fit.sum({ removed: { ...bare, sign: 1 } }).value;
+  const metal = metalGone(reading, fit);
   const read = kind === 'depth' ? value : metal + expected - value;
   return { read: read / minutes, expected: metal / minutes };
 }

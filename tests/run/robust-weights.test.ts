@@ -19,7 +19,7 @@ describe('M7.2 one bad reading among four', () => {
     (bad) => {
       const rateOf = (values: readonly number[]) =>
         fitRates(threeFloors('peel-next'), values.map(depth)).sum({
-          removed: { from: 0, to: 25.6, sign: 1 },
+          removed: { spells: [{ from: 0, to: 25.6 }], sign: 1 },
         });
       const [without, withBad] = [rateOf(good), rateOf([...good, bad])];
       expect(Math.abs(withBad.value - without.value)).toBeLessThan(1.96 * withBad.u);

@@ -1,7 +1,5 @@
 /** As much of plan.json as rework is found by: floors with what is to be left of them, lines with what they were placed by. */
 import type { Finding } from '#findings/finding.ts';
-import { depthAt } from '#front/depth-at.ts';
-import { indexFront } from '#front/front-index.ts';
 import type { PlanFile } from '#job/formats/plan-file.ts';
 import { readPlanFile, unusablePlan } from '#job/formats/read-plan-file.ts';
 import type { Job } from '#job/job.ts';
@@ -10,12 +8,18 @@ import { resolveJob } from '#job/resolve/resolve-job.ts';
 import { sheetAt } from '#job/sheet-at.ts';
 import { undercutOf } from '#plan/allowance.ts';
 import type { PlacedLines } from '#plan/edge-place.ts';
-import { readRunPlan } from '#run/correct-plan.ts';
 import { SAME_LEVEL } from '#units/depth-tolerances.ts';
+import { floorPlaces } from './floor-places.ts';
 
+/** A floor, or of a part of two faces what two floors that lie behind each other leave between them. */
 export interface ReworkFloor {
   readonly id: string;
+  /** The floor of the far face behind it: an extra dip takes from both as long as both are open. */
+  readonly over?: string;
   readonly level: number;
+  /** mm that the floor behind it takes by the end of the run; 0 where there is none. */
+  readonly behind: number;
+  /** A place of it, well off its borders. */
   readonly label: readonly [x: number, y: number];
   /** mm² */
   readonly area: number;
@@ -23,12 +27,10 @@ export interface ReworkFloor {
   readonly lastStage: number;
   /** mm, before anything was etched. */
   readonly sheet: number;
-  /** Thickness to be left, mm, and how much thinner (`plus`, deeper) or thicker it may be. */
+  /** Thickness to be left, mm, and how much thinner (`plus`, deeper) or thicker it may be: of two floors the sums. */
   readonly thickness: number;
   readonly plus: number;
   readonly minus: number;
-  /** mm that the other face takes at the label by the end of the run (M9.1); where it takes any, an extra dip etches both. */
-  readonly behind: number;
   /** A depth is asked: what is to be left follows the sheet. */
   readonly asDepth: boolean;
 }
@@ -61,32 +63,30 @@ export function readReworkPlan(text: string): ReworkPlan | { readonly refused: F
     masking === 're-mask'
       ? stages.findIndex((stage) => Math.abs(stage.level - level) < SAME_LEVEL) + 1
       : stages.length;
-  const behindOf = etchedBehind(text);
   const asDepth = new Set(
     (planFile.budgets ?? []).flatMap((each) => (each.asked.what === 'depth' ? each.regions : [])),
   );
-  const floors = planFile.regions.flatMap((region): ReworkFloor[] => {
-    const { id, level, label, area, asked } = region;
+  const floors = floorPlaces(planFile).flatMap(({ region, over, label, area }): ReworkFloor[] => {
+    const { id, level, asked } = region;
     const [x, y] = label;
-    const behind = behindOf(region);
     const sheet = sheetAt(stock.thickness, { x, y });
+    const behind = over?.level ?? 0;
     // Of what is cut through nothing is left to be gauged.
-    if (level === 0 || (behind > 0 && sheet - level - behind < SAME_LEVEL)) return [];
-    const thickness = sheet - asked.depth - behind;
-    const { plus, minus } = asked;
+    if (behind > 0 && sheet - level - behind < SAME_LEVEL) return [];
     return [
       {
         id,
+        ...(over === undefined ? {} : { over: over.id }),
         level,
+        behind,
         label,
         area,
-        lastStage: lastOf(level),
+        lastStage: Math.max(lastOf(level), over === undefined ? 0 : lastOf(over.level)),
         sheet,
-        thickness,
-        plus,
-        minus,
-        behind,
-        asDepth: asDepth.has(id),
+        thickness: sheet - asked.depth - (over?.asked.depth ?? 0),
+        plus: asked.plus + (over?.asked.plus ?? 0),
+        minus: asked.minus + (over?.asked.minus ?? 0),
+        asDepth: asDepth.has(id) || (over !== undefined && asDepth.has(over.id)),
       },
     ];
   });
@@ -104,14 +104,4 @@ function roomOf(level: number, { regions }: PlanFile): LevelRoom {
   const least = Math.max(...own.map(({ asked }) => asked.depth - asked.minus));
   const most = Math.min(...own.map(({ asked }) => asked.depth + asked.plus));
   return { level, least: Math.min(level, least), most: Math.max(level, most) };
-}
-
-/** Of a part of one face there is nothing behind any floor. */
-function etchedBehind(text: string): (region: PlanFile['regions'][number]) => number {
-  const read = readRunPlan(text);
-  if ('refused' in read || read.farFront === undefined) return () => 0;
-  const { origin } = read;
-  const [near, far] = [indexFront(read.front), indexFront(read.farFront)];
-  return ({ face, label: [x, y] }) =>
-    depthAt(face === 'far' ? near : far, { x: x - origin.x, y: y - origin.y }).depth;
 }

@@ -2,7 +2,8 @@
  * After the run: from a plan and what its floors read, the fewest extra dips (M8.5), where edges then come out, and what can't be saved.
  * Whether any of it may be done, and what becomes of the rest, is not decided here.
  */
-import { type Finding, finding, hasStop, sortFindings } from '#findings/finding.ts';
+import { type Finding, finding, hasStop, type Place, sortFindings } from '#findings/finding.ts';
+import { SAME_FIGURE, SAME_SUM } from '#geometry/tolerances.ts';
 import { answersIn } from '#run/answers.ts';
 import { readRunPlan } from '#run/correct-plan.ts';
 import { type ReadingRow, readReadings } from '#run/correct-readings.ts';
@@ -13,11 +14,14 @@ import { type ExtraEtch, extraDips } from './extra-dips.ts';
 import { regionNeighbours } from './region-neighbours.ts';
 import { type DepthHad, type ReworkEdge, reworkEdges } from './rework-edges.ts';
 import { type ReworkFloor, type ReworkPlan, readReworkPlan } from './rework-plan.ts';
+import { shareBetweenFaces } from './share-between-faces.ts';
 
 export interface ReworkedFloor extends ReworkFloor {
   /** mm: mean of what was read last, at the end of the run or as near to it as it was read; what it gets in all; undefined where it can't be saved. */
   readonly read: number;
   readonly extra: number | undefined;
+  /** What the floor behind it gets. */
+  readonly extraBehind: number;
   readonly after: number;
 }
 
@@ -57,23 +61,35 @@ export function reworkRun(
   if ('refused' in plan) return { findings: [plan.refused] };
   const { rows, findings } = readReadings(readingsText);
   if (hasStop(findings)) return { findings: sortFindings(findings) };
-  const judged = judgeAfter(planText, rows, plan.floors);
+  const judged = judgeAfter(planText, rows);
   if (hasStop(judged.findings)) return { findings: sortFindings(judged.findings) };
   const sheets = sheetsRead(judged.listed);
   const over = plan.floors
     .filter(({ lastStage }) => lastStage <= stagesOver)
-    .map((floor) => onSheet(floor, sheets.get(floor.id)));
-  const read = thicknessesRead(over, judged.listed);
-  const floors = over.filter(({ id }) => read.has(id));
-  const { depths, gets } = extraDips(floors.map((floor) => extraFor(floor, read.get(floor.id) ?? 0)));
-  const reworked = floors.map((floor, index): ReworkedFloor => {
-    const own = read.get(floor.id) ?? 0;
-    const extra = gets[index];
-    return { ...floor, read: own, extra, after: own - facesOf(floor) * (extra ?? 0) };
+    .map((floor) => onSheet(floor, sheets.get(floor.id) ?? sheets.get(floor.over ?? '')));
+  const read = over.map((floor) => thicknessRead(floor, judged.listed));
+  const floors = over.flatMap((floor, index) => {
+    const own = read[index];
+    return own === undefined ? [] : [{ ...floor, read: own }];
+  });
+  const unread = over.filter((_, index) => read[index] === undefined);
+  const shared = shareBetweenFaces(floors.map((floor) => ({ floors: floorsOf(floor), ...extraFor(floor) })));
+  const { depths, gets } = extraDips([...shared.values()]);
+  const getsOf = new Map([...shared.keys()].map((id, index) => [id, gets[index] ?? 0]));
+  const reworked = floors.map((floor): ReworkedFloor => {
+    const extra = getsOf.get(floor.id) ?? 0;
+    const extraBehind = getsOf.get(floor.over ?? '') ?? 0;
+    const isLost = extraFor(floor).most < -SAME_SUM;
+    return {
+      ...floor,
+      extra: isLost ? undefined : extra,
+      extraBehind,
+      after: floor.read - extra - extraBehind,
+    };
   });
   const dips = dipsOf(depths, {
-    floors: reworked,
-    unread: over.flatMap(({ id }) => (read.has(id) ? [] : [id])),
+    floors: getsOf,
+    unread: [...new Set(unread.flatMap(floorsOf))].filter((id) => !getsOf.has(id)),
     rate: plan.process.rate,
   });
   return {
@@ -81,81 +97,61 @@ export function reworkRun(
       floors: reworked,
       dips,
       laps: lapsOf(dips, plan),
-      edges: reworkEdges(plan, new Map(reworked.map((each) => [each.id, depthHad(each)]))),
+      edges: reworkEdges(plan, depthsHad(reworked)),
     },
     findings: sortFindings([
       ...judged.findings,
-      ...over.flatMap(({ id, label: [x, y] }) =>
-        read.has(id) ? [] : [finding('floor-not-read', {}, { regions: [id], at: { x, y } })],
-      ),
+      ...unread.map((floor) => finding('floor-not-read', {}, placeOf(floor))),
       ...reworked.flatMap(tooThin),
+      ...reworked.flatMap(notServed),
     ]),
   };
 }
 
-/** Readings as `correct` judges them, and thicknesses also where both faces are etched: each with what is gone behind its floor. */
+/** Readings as `correct` judges them. */
 function judgeAfter(
   planText: string,
   rows: readonly ReadingRow[],
-  floors: readonly ReworkFloor[],
 ): { readonly listed: readonly ListedReading[]; readonly findings: readonly Finding[] } {
   const read = readRunPlan(planText);
   if ('refused' in read) return { listed: [], findings: [read.refused] };
   const answers = answersIn(rows);
   if (hasStop(answers.findings)) return { listed: [], findings: answers.findings };
-  const behindOf = new Map(floors.map(({ id, behind }) => [id, behind]));
-  const regions = read.plan.regions.map((region) => ({ ...region, behind: behindOf.get(region.id) ?? 0 }));
-  const judged = judgeReadings(
-    { ...read, plan: { ...read.plan, regions, hasFarFloors: false } },
-    rows,
-    answers,
+  return judgeReadings(read, rows, answers);
+}
+
+/** One, or one of either face. */
+function floorsOf({ id, over }: ReworkFloor): string[] {
+  return over === undefined ? [id] : [id, over];
+}
+
+function placeOf(floor: ReworkFloor): Place {
+  const [x, y] = floor.label;
+  return { regions: floorsOf(floor), at: { x, y } };
+}
+
+function extraFor({ read, thickness, plus, minus }: ReworkFloor & { readonly read: number }): ExtraEtch {
+  return { least: Math.max(0, read - thickness - minus), most: read - thickness + plus };
+}
+
+/** Mean of the readings that count at the last moment, mm; none where all that were taken then are asked about. */
+function thicknessRead(floor: ReworkFloor, listed: readonly ListedReading[]): number | undefined {
+  const { id, over, lastStage } = floor;
+  const own = listed.filter(
+    ({ region, behind, kind, stage, state }) =>
+      ((region === id && behind === over) || (region === over && behind === id)) &&
+      kind === 'thickness' &&
+      stage >= lastStage &&
+      (state === 'counts' || state === 'asked'),
   );
-  return { ...judged, findings: judged.findings.map((found) => asGauged(found, behindOf)) };
-}
-
-/** What is asked about, as it was read: without the metal that the other face took. */
-function asGauged(found: Finding, behindOf: ReadonlyMap<string, number>): Finding {
-  if (found.code !== 'reading-in-question') return found;
-  const behind = behindOf.get(found.place.regions?.[0] ?? '') ?? 0;
-  const { read, expected } = found.facts;
-  return { ...found, facts: { ...found.facts, read: read - behind, expected: expected - behind } };
-}
-
-/** Faces that a dip etches of this floor's metal. */
-function facesOf({ behind }: ReworkFloor): 1 | 2 {
-  return behind > 0 ? 2 : 1;
-}
-
-function extraFor(floor: ReworkFloor, read: number): ExtraEtch {
-  const { thickness, plus, minus } = floor;
-  const faces = facesOf(floor);
-  return { least: Math.max(0, read - thickness - minus) / faces, most: (read - thickness + plus) / faces };
-}
-
-/** Means by region of the readings that count at the last moment of each, mm; none where all that were taken then are asked about. */
-function thicknessesRead(
-  floors: readonly ReworkFloor[],
-  listed: readonly ListedReading[],
-): Map<string, number> {
-  const read = new Map<string, number>();
-  for (const { id, lastStage } of floors) {
-    const own = listed.filter(
-      ({ region, kind, stage, state }) =>
-        region === id &&
-        kind === 'thickness' &&
-        stage >= lastStage &&
-        (state === 'counts' || state === 'asked'),
-    );
-    const stage = Math.max(...own.map((each) => each.stage));
-    const ofStage = own.filter((each) => each.stage === stage);
-    // A row without minutes was read at the end of its stage.
-    const minutes = Math.max(...ofStage.map((each) => each.minutes ?? Number.POSITIVE_INFINITY));
-    const values = ofStage.flatMap((each) =>
-      (each.minutes ?? Number.POSITIVE_INFINITY) === minutes && each.state === 'counts' ? [each.read] : [],
-    );
-    if (values.length > 0) read.set(id, meanOf(values));
-  }
-  return read;
+  const stage = Math.max(...own.map((each) => each.stage));
+  const ofStage = own.filter((each) => each.stage === stage);
+  // A row without minutes was read at the end of its stage.
+  const minutes = Math.max(...ofStage.map((each) => each.minutes ?? Number.POSITIVE_INFINITY));
+  const values = ofStage.flatMap((each) =>
+    (each.minutes ?? Number.POSITIVE_INFINITY) === minutes && each.state === 'counts' ? [each.read] : [],
+  );
+  return values.length === 0 ? undefined : meanOf(values);
 }
 
 /** By region: the sheet as it was read before the first dip, mm. */
@@ -181,14 +177,25 @@ function onSheet(floor: ReworkFloor, sheet = floor.sheet): ReworkFloor {
   return { ...floor, sheet, thickness: asDepth ? thickness + sheet - floor.sheet : thickness };
 }
 
-/** Where both faces were etched, each is off alike. */
-function depthHad(floor: ReworkedFloor): DepthHad {
-  const { level, sheet, behind, after, extra = 0 } = floor;
-  return { depth: level + (sheet - level - behind - after) / facesOf(floor), extra };
+/** By floor, by what it leaves alone where that was read; where both faces were etched, each is off alike. */
+function depthsHad(floors: readonly ReworkedFloor[]): Map<string, DepthHad> {
+  const alone = floors.filter(({ over }) => over === undefined);
+  return new Map(
+    [...floors.filter(({ over }) => over !== undefined), ...alone].flatMap((floor) => {
+      const { id, over, level, sheet, behind, read, extra = 0, extraBehind } = floor;
+      const off = sheet - level - behind - read;
+      if (over === undefined) return [[id, { depth: level + off + extra, extra }] as const];
+      return [
+        [id, { depth: level + off / 2 + extra, extra }] as const,
+        [over, { depth: behind + off / 2 + extraBehind, extra: extraBehind }] as const,
+      ];
+    }),
+  );
 }
 
 interface Dipped {
-  readonly floors: readonly ReworkedFloor[];
+  /** By id, what each gets in all, mm. */
+  readonly floors: ReadonlyMap<string, number>;
   /** Ids of floors that nobody read. */
   readonly unread: readonly string[];
   readonly rate: number;
@@ -198,14 +205,17 @@ interface Dipped {
 function dipsOf(depths: readonly number[], { floors, unread, rate }: Dipped): ExtraDip[] {
   return depths.map((depth, index) => {
     const before = depths[index - 1] ?? 0;
-    const isOpen = ({ extra = 0 }: ReworkedFloor) => extra > before;
-    const isNewlyDone = ({ extra = 0 }: ReworkedFloor) => (index === 0 ? extra === 0 : extra === before);
+    const idsOf = (isThat: (extra: number) => boolean) =>
+      [...floors].flatMap(([id, extra]) => (isThat(extra) ? [id] : []));
     const etch = depth - before;
     return {
       etch,
       minutes: etch / rate,
-      cover: [...floors.filter(isNewlyDone).map(({ id }) => id), ...(index === 0 ? unread : [])],
-      open: floors.filter(isOpen).map(({ id }) => id),
+      cover: [
+        ...idsOf((extra) => (index === 0 ? extra === 0 : extra === before)),
+        ...(index === 0 ? unread : []),
+      ],
+      open: idsOf((extra) => extra > before),
     };
   });
 }
@@ -219,8 +229,16 @@ function lapsOf(dips: readonly ExtraDip[], { planFile, process }: ReworkPlan): C
   });
 }
 
-function tooThin({ id, label: [x, y], read, thickness, plus, extra, area }: ReworkedFloor): Finding[] {
+function tooThin(floor: ReworkedFloor): Finding[] {
+  const { read, thickness, plus, extra, area } = floor;
   if (extra !== undefined) return [];
-  const facts = { read, least: thickness - plus, area };
-  return [finding('floor-too-thin', facts, { regions: [id], at: { x, y } })];
+  return [finding('floor-too-thin', { read, least: thickness - plus, area }, placeOf(floor))];
+}
+
+/** Of a floor that lies over several others, what serves one place may be too much or too little for another. */
+function notServed(floor: ReworkedFloor): Finding[] {
+  const { extra, after, thickness, plus, minus, area } = floor;
+  const [least, most] = [thickness - plus, thickness + minus];
+  if (extra === undefined || (after >= least - SAME_FIGURE && after <= most + SAME_FIGURE)) return [];
+  return [finding('floor-not-served', { after, least, most, area }, placeOf(floor))];
 }

@@ -97,7 +97,7 @@ describe('M7 a run from its files', () => {
     });
     const read = readRunPlan(new TextDecoder().decode(files.find(({ name }) => name === 'plan.json')?.bytes));
     if ('refused' in read) throw new Error('the plan must read');
-    expect(read.front.etchFactor).toEqual(etchFactor);
+    expect(read.near.front.etchFactor).toEqual(etchFactor);
     expect(read.plan.rate).toBe(0.0297);
   });
   test('sheet-not-gauged: on a tapered sheet a thickness gives a depth only beside one of stage 0', () => {

@@ -174,7 +174,7 @@ describe('M7.1 what is known without readings, and from few', () => {
   test('a depth says nothing of the sheet in its region', () => {
     const deep: Reading = { ...depth(24, 0.72), region: 'R03' };
     const fit = fitRates(plan, [thickness(-1, 0, 5), deep]);
-    expect(fit.sum({ removed: { from: 0, to: 24, sign: 1 } }).value).toBeCloseTo(0.72, 9);
+    expect(fit.sum({ removed: { spells: [{ from: 0, to: 24 }], sign: 1 } }).value).toBeCloseTo(0.72, 9);
     expect(fit.sum({ sheet: 'R03' }).value).toBeCloseTo(5, 9);
   });
 
@@ -185,7 +185,10 @@ describe('M7.1 what is known without readings, and from few', () => {
       [0.7, 0.72, 0.74].map((value) => depth(24, value)),
     );
     expect(fit.off).toEqual([-2, 0, 2].map((each) => expect.closeTo(each, 6)));
-    expect(fit.sum({ removed: { from: 0, to: 24, sign: 1 } }).u).toBeCloseTo((2 * NOISE) / Math.sqrt(3), 9);
+    expect(fit.sum({ removed: { spells: [{ from: 0, to: 24 }], sign: 1 } }).u).toBeCloseTo(
+      (2 * NOISE) / Math.sqrt(3),
+      9,
+    );
     // As for coupons, M5.5: 2 / (1 − 1/4)².
     expect(fit.freedom).toBeCloseTo(2 / 0.75 ** 2, 6);
   });

@@ -1,6 +1,7 @@
 /** What a run is corrected by, read from its plan: land, floors, stages and the front that they make. */
 import { beforeAll, describe, expect, test } from 'vitest';
 import { readRunPlan } from '#run/correct-plan.ts';
+import { floorBehind } from '#run/run-face.ts';
 import { runJob } from '#run/run-job.ts';
 import { buoyLidDrawing, buoyLidJob } from '#support/drawings/small-drawing.ts';
 import { LID, requirements, runLid } from '#support/parts/two-faced-lid.ts';
@@ -31,9 +32,9 @@ const changed = (change: (file: { stages: object[]; job: object; budgets?: unkno
 
 describe('the plan of the buoy’s lid', () => {
   test('its regions stand where they were drawn; beside the part there is none', () => {
-    const { regionAt, plan: run, origin } = readOf(plan);
+    const { near, plan: run, origin } = readOf(plan);
     const levelAt = (x: number, y: number) => {
-      const id = regionAt({ x: x - origin.x, y: y - origin.y });
+      const id = near.regionAt({ x: x - origin.x, y: y - origin.y })?.id;
       return run.regions.find((each) => each.id === id)?.level;
     };
     expect([levelAt(10, 60), levelAt(30, 60), levelAt(70, 60), levelAt(170, 70), levelAt(230, 60)]).toEqual([
@@ -46,7 +47,10 @@ describe('the plan of the buoy’s lid', () => {
   });
 
   test('the front is in the frame of its origin, whole millimetres beside the first border', () => {
-    const { origin, front } = readOf(plan);
+    const {
+      origin,
+      near: { front },
+    } = readOf(plan);
     expect([origin.x, origin.y]).toEqual([Math.round(origin.x), Math.round(origin.y)]);
     // Stage 1 opens DEEP alone, from (45, 40) to (95, 80), narrower by the undercut of its 1.2 mm and more.
     const [first] = front.stages;
@@ -62,7 +66,10 @@ describe('the plan of the buoy’s lid', () => {
 
   test('masked again for each stage begins where the one before it ended; the front has the deepest first', async () => {
     const process = { ...buoyLidJob.process, masking: 're-mask' };
-    const { front, plan: run } = readOf(await planOf({ ...buoyLidJob, process }));
+    const {
+      near: { front },
+      plan: run,
+    } = readOf(await planOf({ ...buoyLidJob, process }));
     expect(run.stages.map(({ number, level }) => [number, level])).toEqual([
       [1, 1.2],
       [2, 2.4],
@@ -103,8 +110,8 @@ describe('the plan of the buoy’s lid', () => {
     const text = changed((file) => {
       file.job = { ...file.job, stock: { alloy: 'al-2024-t3', thickness } };
     });
-    const { plan: run, front } = readOf(text);
-    expect([run.sheet, front.thickness]).toEqual([undefined, Number.POSITIVE_INFINITY]);
+    const { plan: run, near } = readOf(text);
+    expect([run.sheet, near.front.thickness]).toEqual([undefined, Number.POSITIVE_INFINITY]);
   });
 
   test('plan-file-unusable: a stage that etches nothing, or takes no time', () => {
@@ -131,18 +138,27 @@ describe('a plan of both faces', () => {
     return new TextDecoder().decode(files.find(({ name }) => name === 'plan.json')?.bytes);
   };
 
-  test('points are those of the near face; what is left says nothing of one face', async () => {
-    const { plan: run, regionAt } = readOf(await bothFaces());
-    const near = run.regions.filter(({ id }) => id.startsWith('R'));
-    expect(run.regions.length).toBeGreaterThan(near.length);
-    for (const { x, y } of [-60, -20, 20, 60, 100, 140].map((x) => ({ x, y: 45 })))
-      expect(regionAt({ x, y }) ?? 'R').toMatch(/^R/);
-    expect([run.hasFarFloors, readOf(plan).plan.hasFarFloors]).toEqual([true, false]);
+  test('each face has its own regions at a place, and what lies behind a label is known by its floor', async () => {
+    const { plan: run, near, far, origin } = readOf(await bothFaces());
+    const at = (x: number, y: number) => ({ x: x - origin.x, y: y - origin.y });
+    const levelsAt = (x: number, y: number) => [near, far].map((face) => face?.regionAt(at(x, y))?.level);
+    expect(levelsAt(150, 62)).toEqual([0.7, 1.2]);
+    expect(levelsAt(55, 60)).toEqual([1.2, 0]);
+    expect(levelsAt(110, 25)).toEqual([0, 1.2]);
+    const behindOf = (id: string) => run.regions.find((each) => each.id === id)?.behind;
+    const [round, back] = [near.regionAt(at(150, 62))?.id ?? '', far?.regionAt(at(150, 62))?.id ?? ''];
+    expect([behindOf(round), behindOf(back)]).toEqual([{ floor: back }, { floor: round }]);
+    expect(behindOf(near.regionAt(at(55, 60))?.id ?? '')).toBeUndefined();
   });
 
-  test('unless the far face is all land', async () => {
-    const file = JSON.parse(await bothFaces());
-    for (const region of file.regions) if (region.face === 'far') region.level = 0;
-    expect(readOf(JSON.stringify(file)).plan.hasFarFloors).toBe(false);
+  test('a wall behind a place is no floor, and one face has nothing behind it', async () => {
+    const { near, far, origin } = readOf(await bothFaces());
+    const at = (x: number, y: number) => ({ x: x - origin.x, y: y - origin.y });
+    if (far === undefined) throw new Error('the plan has a far face');
+    // The far pocket's wall stands at x = 105, and its line 1.2 mm or more inside.
+    expect(floorBehind(far, at(105.4, 60))).toBe('wall');
+    expect(floorBehind(far, at(103, 60))).toBeUndefined();
+    expect(floorBehind(near, at(150, 62))).toEqual({ floor: near.regionAt(at(150, 62))?.id });
+    expect(readOf(plan).far).toBeUndefined();
   });
 });

@@ -286,19 +286,71 @@ describe('M9.1 a part that is etched on both faces', () => {
   };
   const end = (id: string, value: number) => `2,,${id},,,${value}`;
 
-  test('0.7 over 1.2 of 4 mm is to leave 2.10: read at 2.30, each face gets half of what is too much', async () => {
+  /** In drawing coordinates: ROUND over BACK, and BACK with land in front of it. */
+  const both = (value: number) => `2,,,150,62,${value}`;
+  const farOnly = (value: number) => `2,,,110,25,${value}`;
+  const left = (found: ReturnType<typeof rework>['rework']) =>
+    found?.floors.map(({ id, over, extra, extraBehind, after }) => [id, over, extra, extraBehind, after]);
+
+  test('0.7 over 1.2 of 4 mm is to leave 2.10 +0.08 −0.12: read at 2.30, each face gets half of what is too much', async () => {
     const text = await bothText();
-    const near = JSON.parse(text).regions.find(({ layer }: { layer: string }) => layer === 'ROUND').id;
-    const { rework: found, findings } = rework([HEAD, end('F02', 2.3), end(near, 2.3)], text);
-    expect(findings.filter(({ code }) => code === 'reading-in-question')).toEqual([]);
-    // 0.16 to 0.26 of metal in all: 0.105 from each face, both in the bath at once.
-    for (const id of ['F02', near]) {
-      const floor = found?.floors.find((each) => each.id === id);
-      expect(floor?.thickness).toBeCloseTo(2.1, 6);
-      expect(floor?.extra).toBeCloseTo(0.105, 6);
-      expect(floor?.after).toBeCloseTo(2.09, 6);
+    for (const row of [both(2.3), end('F02', 2.3), end('R01', 2.3)]) {
+      const { rework: found, findings } = rework([HEAD, row], text);
+      expect(findings.filter(({ code }) => code === 'reading-in-question')).toEqual([]);
+      // 0.12 to 0.32 of metal in all: 0.11 from each face, both in the bath at once.
+      expect(left(found)).toEqual([
+        ['R01', 'F02', expect.closeTo(0.11, 6), expect.closeTo(0.11, 6), expect.closeTo(2.08, 6)],
+      ]);
+      expect(found?.floors[0]?.thickness).toBeCloseTo(2.1, 6);
+      expect([found?.floors[0]?.plus, found?.floors[0]?.minus]).toEqual([
+        expect.closeTo(0.12, 9),
+        expect.closeTo(0.08, 9),
+      ]);
+      expect(found?.dips.map(({ etch }) => etch)).toEqual([expect.closeTo(0.11, 6)]);
     }
-    expect(found?.dips.map(({ etch }) => etch)).toEqual([expect.closeTo(0.105, 6)]);
+  });
+
+  test('each overlap by itself: the far floor gets what it needs under land, the near one the rest', async () => {
+    const { rework: found, findings } = rework(
+      [HEAD, both(2.37), farOnly(3.01), end('R02', 2.8)],
+      await bothText(),
+    );
+    expect(findings).toEqual([]);
+    // 0.17 to 0.27 of the far floor, 0.19 to 0.39 of both.
+    for (const { id, over, thickness, plus, minus, after } of found?.floors ?? []) {
+      expect(after, `${id} ${over}`).toBeGreaterThan(thickness - plus - 1e-6);
+      expect(after, `${id} ${over}`).toBeLessThan(thickness + minus + 1e-6);
+    }
+    const get = (id: string, over?: string) =>
+      found?.floors.find((each) => each.id === id && each.over === over);
+    expect(get('F02')?.extra).toBeGreaterThan(0.17 - 1e-6);
+    expect(get('R01', 'F02')?.extraBehind).toBe(get('F02')?.extra);
+    expect(get('R01', 'F02')?.extra).toBeLessThan(0.12);
+  });
+
+  test('floor-not-served: what one place needs is too much for another, and that is never passed', async () => {
+    const { rework: found, findings } = rework(
+      [HEAD, both(2.0), farOnly(3.1), end('R02', 2.8)],
+      await bothText(),
+    );
+    const over = found?.floors.find((each) => each.over === 'F02');
+    expect(over?.after).toBeGreaterThan(1.98 - 1e-6);
+    const [notServed] = findings.filter(({ code }) => code === 'floor-not-served');
+    expect(notServed?.place.regions).toEqual(['F02']);
+    expect(notServed?.facts).toMatchObject({
+      after: expect.closeTo(3.08, 2),
+      least: expect.closeTo(2.74, 6),
+      most: expect.closeTo(2.84, 6),
+    });
+  });
+
+  test('floor-not-read: an overlap that nobody gauged, with a place in it', async () => {
+    const { findings } = rework([HEAD, farOnly(2.8), end('R02', 2.8)], await bothText());
+    expect(findings.map(({ code, place: { regions } }) => [code, regions])).toEqual([
+      ['floor-not-read', ['R01', 'F02']],
+    ]);
+    const at = findings[0]?.place.at;
+    expect(Math.hypot((at?.x ?? 0) - 150, (at?.y ?? 0) - 62)).toBeLessThan(21);
   });
 
   test('where nothing is etched behind, all of it comes off one face', async () => {

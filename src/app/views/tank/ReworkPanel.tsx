@@ -30,7 +30,7 @@ export function ReworkPanel() {
   const isNone = plan.masking === 're-mask' ? over < 1 : over < last;
   const read = rework?.floors ?? [];
   const unread = findings.filter(({ code }) => code === 'floor-not-read');
-  const lost = findings.filter(({ code }) => code === 'floor-too-thin');
+  const lost = findings.filter(({ code }) => code === 'floor-too-thin' || code === 'floor-not-served');
   return (
     <div className="rework-panel">
       <h2>Floors that came out thick or thin</h2>
@@ -59,7 +59,7 @@ export function ReworkPanel() {
           })}
           {unread.length > 0 && (
             <p className="aside">
-              Not read yet: {listWords(unread.flatMap(({ place }) => place.regions ?? []))}.
+              Not read yet: {listWords(unread.flatMap(({ place }) => place.regions?.join(' over ') ?? []))}.
             </p>
           )}
         </div>
@@ -104,14 +104,17 @@ function Floors({ floors }: { readonly floors: readonly ReworkedFloor[] }) {
       <caption>Thickness, {unit}</caption>
       <HeadRow columns={['region', 'required', 'read', 'extra etch', 'leaves']} />
       <tbody>
-        {floors.map(({ id, thickness, plus, minus, read, extra, after }) => (
-          <tr key={id} className={extra === undefined ? 'doubtful' : undefined}>
-            <th scope="row">{id}</th>
+        {floors.map(({ id, over, thickness, plus, minus, read, extra, extraBehind, after }) => (
+          <tr key={`${id} ${over}`} className={extra === undefined ? 'doubtful' : undefined}>
+            <th scope="row">{over === undefined ? id : `${id} over ${over}`}</th>
             <td>
               {lengthFigure(thickness, unit)} +{lengthFigure(minus, unit)} −{lengthFigure(plus, unit)}
             </td>
             <td>{lengthFigure(read, unit)}</td>
-            <td>{extra === undefined ? 'too thin' : lengthFigure(extra, unit)}</td>
+            <td>
+              {extra === undefined ? 'too thin' : lengthFigure(extra, unit)}
+              {extra === undefined || over === undefined ? '' : ` and ${lengthFigure(extraBehind, unit)}`}
+            </td>
             <td>{lengthFigure(after, unit)}</td>
           </tr>
         ))}
