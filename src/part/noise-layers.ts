@@ -4,6 +4,7 @@
  * of any name. Words and line types from memory, English, German and French; line types also ISO 128-2 as drawing programs name them.
  */
 import type { Drawing, DrawnCurve } from '#drawing/drawing.ts';
+import { layerWords } from '#drawing/layer-words.ts';
 import { type Box, boxOfSpans, EMPTY_BOX } from '#geometry/box.ts';
 
 export interface NoiseLayer {
@@ -32,7 +33,7 @@ export function noiseLayers({ layers, curves }: Drawing): NoiseLayer[] {
   const found = layers.flatMap(({ name, lineType, counts }): NoiseLayer[] => {
     const own = curvesOn.get(name) ?? [];
     if (own.length === 0) return [];
-    const word = wordsOf(name).find((each) => WORDS.has(each));
+    const word = layerWords(name).find((each) => WORDS.has(each));
     if (word !== undefined) return [{ layer: name, why: `"${word}" in its name` }];
     const type = own.map((curve) => curve.lineType ?? lineType ?? '').find((each) => !LINE_TYPES.test(each));
     if (type === undefined) {
@@ -47,7 +48,7 @@ export function noiseLayers({ layers, curves }: Drawing): NoiseLayer[] {
   const noise = new Set(found.map(({ layer }) => layer));
   const rest = [...curvesOn].filter(([name, own]) => own.length > 0 && !noise.has(name));
   for (const [name, own] of rest) {
-    const word = wordsOf(name).find((each) => FRAME_WORDS.has(each));
+    const word = layerWords(name).find((each) => FRAME_WORDS.has(each));
     // Only then: gathering all other layers for each of thousands would be quadratic.
     if (word === undefined) continue;
     const others = rest.filter(([other]) => other !== name).flatMap(([, each]) => each);
@@ -56,10 +57,6 @@ export function noiseLayers({ layers, curves }: Drawing): NoiseLayer[] {
     }
   }
   return found.length < [...curvesOn.values()].filter((own) => own.length > 0).length ? found : [];
-}
-
-function wordsOf(name: string): string[] {
-  return name.toLowerCase().split(/[^a-zß-ÿ]+/);
 }
 
 function boxOf(curves: readonly DrawnCurve[]): Box {

@@ -49,7 +49,7 @@ describe('a job for a drawing just opened', () => {
 
   it('has the unit and the layers of the drawing: an inch drawing gives an inch job', () => {
     const layers = { outline: ['TRIM'], ignore: ['DIMS'] };
-    const job = jobForDrawing('skin.dxf', { units: 'in', layers });
+    const job = jobForDrawing('skin.dxf', { units: 'in', layers, far: [] });
     expect(job).toMatchObject({ units: 'in', layers, stock: { thickness: UNSAID_THICKNESS / 25.4 } });
     expect(JOB.schema.safeParse(job).success).toBe(true);
   });
@@ -57,7 +57,7 @@ describe('a job for a drawing just opened', () => {
   it('has the shop’s own default where one was saved on purpose, its lengths in the job’s unit', () => {
     const job = jobForDrawing(
       'skin.dxf',
-      { units: 'in', layers: { outline: ['TRIM'] } },
+      { units: 'in', layers: { outline: ['TRIM'] }, far: [] },
       shopDefaultOf(last),
     );
     // 0.762 mm is 0.03 in.

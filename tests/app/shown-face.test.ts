@@ -3,6 +3,7 @@ import { faceOnShow, hasFarFace, onFace, otherFace, turnedTo } from '#app/state/
 import type { WorkbenchState } from '#app/state/workbench-state.ts';
 import { facesOf } from '#app/worker/plan-faces.ts';
 import type { PlannedPage } from '#app/worker/planned-page.ts';
+import type { ShownPlan } from '#job/formats/plan-file.ts';
 import { LID, requirements, runLid } from '#support/parts/two-faced-lid.ts';
 
 async function lidPage(): Promise<PlannedPage> {
@@ -38,6 +39,16 @@ test('what shows through: floors of the other face, and the layers that draw the
   expect([near.floors.length, [...near.layers]]).toEqual([1, ['BACK']]);
   const far = otherFace(onFace(page, 'far'));
   expect([far.floors.length, [...far.layers].sort()]).toEqual([2, ['POCKETS', 'ROUND']]);
+});
+
+test('regions of the other face show through also before anything is asked of them, the land round them never', async () => {
+  const page = await lidPage();
+  const bare = (plan: ShownPlan | undefined) =>
+    plan && { ...plan, regions: plan.regions.map((region) => ({ ...region, level: 0 })) };
+  const near = bare(page.faces?.near);
+  const unasked = { ...page, plan: near, faces: { near, far: bare(page.faces?.far) } } as PlannedPage;
+  expect([otherFace(unasked).floors.length, [...otherFace(unasked).layers]]).toEqual([1, ['BACK']]);
+  expect([...otherFace(onFace(unasked, 'far')).layers].sort()).toEqual(['POCKETS', 'ROUND']);
 });
 
 test('the relief is seen from below with the far face, and from above again after it', () => {

@@ -1,5 +1,6 @@
 /** Jobs about both faces in the workbench: the near one is on show and says so, the far one is in the files. */
 
+import AxeBuilder from '@axe-core/playwright';
 import { goToTank, record } from '#support/browser/tank-page.ts';
 import {
   dropFiles,
@@ -9,8 +10,10 @@ import {
   openPanel,
   openSample,
   savedText,
+  saySheet,
   sheetOf,
   statusOf,
+  stripOf,
   test,
 } from '#support/browser/workbench-page.ts';
 import { box, buoyLidJob, circle, dxf } from '#support/drawings/small-drawing.ts';
@@ -82,6 +85,57 @@ test('a part etched on both faces is planned, turned over, and edited on the far
   await faceOf('Far face').check();
   await openSample(workbench, 'Current-meter cover, both faces');
   await expect(faceOf('Near face')).toBeChecked();
+});
+
+test('a drawing of both faces is planned from its questions on: a layer named after the back is asked about', async ({
+  workbench,
+}) => {
+  await dropFiles(workbench, [
+    {
+      name: 'cover.dxf',
+      text: dxf({
+        insunits: 4,
+        entities: [
+          box('TRIM', [0, 0], [200, 120]),
+          box('FRONT RELIEF', [20, 20], [90, 100]),
+          box('BACK RELIEF', [60, 17], [150, 60]),
+          circle('BACK RELIEF', [100, 40], 9),
+          circle('SPOTS', [55, 60], 11),
+        ],
+      }),
+    },
+  ]);
+  const strip = stripOf(workbench);
+  await expect(strip).toContainText('BACK RELIEF sounds like the far face');
+  const pressed = (layer: string) =>
+    strip.getByRole('radiogroup', { name: `Layer ${layer}` }).getByRole('radio', { checked: true });
+  await expect(pressed('BACK RELIEF')).toHaveText('Far face');
+  await expect(pressed('FRONT RELIEF')).toHaveText('Near face');
+  const axe = await new AxeBuilder({ page: workbench }).include('.opening').analyze();
+  expect(axe.violations).toEqual([]);
+  await strip.getByRole('button', { name: 'Go on' }).click();
+  await expect(strip).toContainText('both faces');
+  await saySheet(workbench, '4');
+  // Of the near face alone: the circle in the far relief is none of its regions.
+  await expect(strip).toContainText('1 circle stands inside regions');
+  await expect(strip.getByRole('radiogroup', { name: 'Circles on SPOTS' })).toBeVisible();
+  await strip.getByRole('radiogroup', { name: 'Circles on SPOTS' }).getByText('Bosses').click();
+  await strip.getByRole('button', { name: 'Go on' }).click();
+  await expect(strip).toBeHidden();
+  await workbench.getByRole('radio', { name: 'Far face' }).check();
+  const saved = JSON.parse(await savedText(workbench, 'cover.job.json'));
+  expect(saved.layers).toEqual({ outline: ['TRIM'], ignore: [], far: ['BACK RELIEF'] });
+});
+
+test('a drawing whose layers name no face is not asked about, and can still be told', async ({
+  workbench,
+}) => {
+  await dropFiles(workbench, [{ name: 'cover.dxf', text: drawing.replaceAll('BACK', 'PADS') }]);
+  const strip = stripOf(workbench);
+  await expect(strip.getByRole('button', { name: 'Use this sheet' })).toBeVisible();
+  await strip.getByRole('button', { name: /Other layers/ }).click();
+  await strip.getByRole('radiogroup', { name: 'Layer PADS' }).getByText('Far face').click();
+  await expect(strip.getByRole('button', { name: /Other layers/ })).toContainText('both faces');
 });
 
 test('the files have both faces, and plan.json', async ({ workbench }) => {

@@ -38,19 +38,25 @@ export function thicknessAbove(state: WorkbenchState): number | undefined {
   return faceOnShow(state) === 'far' ? sheetThickness(document.job) : undefined;
 }
 
-/** Of the face that is not on show: its floors, and the layers that draw them and nothing of the one on show. */
+/**
+ * Of the face that is not on show: its regions, etched or not yet, without the land round all of them; and the layers that draw these and
+ * nothing of the face on show.
+ */
 export function otherFace({ plan, faces }: Pick<PlannedPage, 'plan' | 'faces'>): {
   readonly floors: readonly Contour[];
   readonly layers: ReadonlySet<string>;
 } {
-  const other = plan === faces?.far ? faces?.near : faces?.far;
-  const etched = (each: ShownPlan | undefined) => each?.regions.filter(({ level }) => level > 0) ?? [];
-  const own = new Set(etched(plan).map(({ layer }) => layer));
-  const floors = etched(other);
+  const others = withoutLand(plan === faces?.far ? faces?.near : faces?.far);
+  const own = new Set(withoutLand(plan).map(({ layer }) => layer));
   return {
-    floors: floors.flatMap(({ contours }) => contours),
-    layers: new Set(floors.map(({ layer }) => layer).filter((layer) => !own.has(layer))),
+    floors: others.flatMap(({ contours }) => contours),
+    layers: new Set(others.map(({ layer }) => layer).filter((layer) => !own.has(layer))),
   };
+}
+
+function withoutLand(plan: ShownPlan | undefined): ShownPlan['regions'] {
+  const land = plan?.regions.filter(({ level }) => level === 0).sort((a, b) => b.area - a.area)[0];
+  return plan?.regions.filter((region) => region !== land) ?? [];
 }
 
 export function hasFarFace({ derived: { page } }: Pick<WorkbenchState, 'derived'>): boolean {

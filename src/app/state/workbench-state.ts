@@ -30,8 +30,8 @@ export interface OpenDocument {
   readonly unsaid?: readonly Unsaid[];
 }
 
-/** The unit of a drawing that states none; sheet and bath; what circles inside regions are; what the figures in it give. */
-export type Unsaid = 'unit' | 'stock' | 'circles' | 'figures';
+/** The unit of a drawing that states none; which face layers draw whose names sound like the far one; sheet and bath; what circles inside regions are; what the figures in it give. */
+export type Unsaid = 'unit' | 'faces' | 'stock' | 'circles' | 'figures';
 
 export type SheetView = 'plan' | 'relief';
 

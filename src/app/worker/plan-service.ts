@@ -38,6 +38,8 @@ export interface DrawingLook {
 export interface BegunJob {
   readonly units: NonNullable<JobFile['units']>;
   readonly layers: NonNullable<JobFile['layers']>;
+  /** Layers whose names sound like the far face. */
+  readonly far: readonly string[];
 }
 
 export type ReportProgress = (share: number, what: string) => void;

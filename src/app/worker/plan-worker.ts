@@ -1,6 +1,7 @@
 /** The worker: a shell without logic round the entry point of the core. It owns what is worth keeping between runs. */
 import * as Comlink from 'comlink';
 import type { Drawing } from '#drawing/drawing.ts';
+import { farLayers } from '#drawing/far-layers.ts';
 import { readDrawing } from '#drawing/read/read-drawing.ts';
 import type { Finding } from '#findings/finding.ts';
 import { movePlace } from '#findings/move-finding.ts';
@@ -75,7 +76,10 @@ function planService(): WorkerService {
     async begin({ name, bytes }, unit) {
       const { jobFile } = newJob({ drawingName: name, drawingBytes: bytes, unit, notePrefix: '' });
       if (jobFile?.units === undefined || jobFile.layers === undefined) return undefined;
-      return { units: jobFile.units, layers: jobFile.layers };
+      const { layers } = jobFile;
+      const others = [...(layers.ignore ?? []), ...(Array.isArray(layers.outline) ? layers.outline : [])];
+      const far = farLayers(drawingFor(memory, bytes, { unit }).layers, others);
+      return { units: jobFile.units, layers, far };
     },
     hold: (lock) =>
       new Promise((answer) => {

@@ -17,7 +17,9 @@ export function followOpening(store: StoreApi<WorkbenchState>): void {
     const hasCircles = asked.includes('circles') && circlesOf({ page, shapes }, job).length > 0;
     const thickness = sheetThickness(job);
     const hasFigures = hasCircles || depthOffers({ page, shapes, prefix: '', thickness }).length > 0;
-    const unsaid = asked.filter((each) => (each === 'circles' ? hasCircles : hasFigures));
+    const unsaid = asked.filter((each) =>
+      each === 'faces' ? true : each === 'circles' ? hasCircles : hasFigures,
+    );
     if (unsaid.length === asked.length) return;
     const open = { job, ...said, ...(unsaid.length === 0 ? {} : { unsaid }) };
     store.setState({ history: { ...history, present: { ...history.present, document: open } } });

@@ -13,6 +13,7 @@ import {
   type OpenJob,
   type SectionLine,
   type Session,
+  type Unsaid,
   type WorkbenchState,
 } from '#app/state/workbench-state.ts';
 import type { BegunJob, DrawingFile, DrawingLook, ReportProgress } from '#app/worker/plan-service.ts';
@@ -138,9 +139,15 @@ function beginnerOf(begin: BeginJob) {
     return {
       ...document,
       job: unit === undefined ? job : { ...job, drawingUnits: unit },
-      unsaid: known === undefined ? unsaid : unsaid.filter((each) => each !== 'unit'),
+      unsaid: known === undefined ? unsaid : unsaidOf(known, unsaid),
     };
   };
+}
+
+/** Only names that sound like the far face raise a question of faces. */
+function unsaidOf({ far }: BegunJob, unsaid: readonly Unsaid[]): Unsaid[] {
+  const rest = unsaid.filter((each) => each !== 'unit' && each !== 'faces');
+  return far.length === 0 ? rest : ['faces', ...rest];
 }
 
 /** Says why where there is no look to go by: such a drawing is not opened, for nothing says that it ever could be. */

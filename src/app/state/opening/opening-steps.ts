@@ -7,6 +7,7 @@ import type { PlannedPage } from '#app/worker/planned-page.ts';
 import { knownFigures } from '#bath/known-figures.ts';
 import type { FindingCode } from '#findings/catalogue.ts';
 import { counted } from '#findings/counted.ts';
+import type { JobFile } from '#job/job-file.ts';
 import { unitName } from '#units/length-unit.ts';
 import { type ShownUnit, showLength } from '#units/show-length.ts';
 
@@ -36,7 +37,6 @@ export function openingSteps(document: OpenDocument, found: Found): OpeningStep[
   const isSaid = (what: Unsaid) => !unsaid.includes(what);
   const { job } = document;
   const hasEdge = outlineLayers(job).length > 0 || sheetChoice(job) !== undefined;
-  const leftOut = job.layers?.ignore?.length ?? 0;
   return [
     {
       name: 'unit',
@@ -53,8 +53,8 @@ export function openingSteps(document: OpenDocument, found: Found): OpeningStep[
     {
       name: 'layers',
       title: 'Other layers',
-      words: leftOut === 0 ? 'all are regions' : `${counted(leftOut, 'layer')} left out`,
-      isDone: isSaid('unit'),
+      words: layerWords(job, isSaid('faces')),
+      isDone: isSaid('unit') && isSaid('faces'),
     },
     {
       name: 'stock',
@@ -109,6 +109,14 @@ function edgeWords({ job }: OpenDocument): string {
   const choice = sheetChoice(job);
   if (choice === undefined) return 'not found';
   return choice === 'outermost' ? 'outermost outline' : 'outline round a point';
+}
+
+function layerWords({ layers }: JobFile, isSaid: boolean): string {
+  if (!isSaid) return 'say which face';
+  const far = (layers?.far?.length ?? 0) + (layers?.both?.length ?? 0);
+  const leftOut = layers?.ignore?.length ?? 0;
+  const faces = far === 0 ? 'near face' : 'both faces';
+  return leftOut === 0 ? faces : `${faces}, ${counted(leftOut, 'layer')} left out`;
 }
 
 function stockWords({ job }: OpenDocument, unit: ShownUnit): string {
