@@ -57,9 +57,15 @@ export function boxOfSpan(span: Span): Box {
 }
 
 export function boxOfSpans(spans: Iterable<Span>): Box {
-  let box = EMPTY_BOX;
-  for (const span of spans) box = joinBoxes(box, boxOfSpan(span));
-  return box;
+  let { minX, minY, maxX, maxY } = EMPTY_BOX;
+  for (const span of spans) {
+    const box = boxOfSpan(span);
+    minX = Math.min(minX, box.minX);
+    minY = Math.min(minY, box.minY);
+    maxX = Math.max(maxX, box.maxX);
+    maxY = Math.max(maxY, box.maxY);
+  }
+  return { minX, minY, maxX, maxY };
 }
 
 export function joinBoxes(a: Box, b: Box): Box {

@@ -74,7 +74,8 @@ export function bulgeOf(span: Span): number {
 
 export function reverseSpan(span: Span): Span {
   if (span.kind === 'line') return { kind: 'line', start: span.end, end: span.start };
-  return { ...span, start: span.end, end: span.start, sweep: -span.sweep };
+  const { start, end, center, radius, sweep } = span;
+  return { kind: 'arc', start: end, end: start, center, radius, sweep: -sweep };
 }
 
 /** The loop or chain run the other way. */

@@ -1,6 +1,7 @@
 /** A made-up part for benchmarks and tests: one cluster of touching cells, each of another depth, all sizes different. */
 import type { Loop } from '#geometry/span.ts';
 import { rectangle } from '#support/geometry/shapes.ts';
+import { lehmer } from '#support/seeds/lehmer.ts';
 
 export interface TouchingCells {
   readonly sheet: Loop;
@@ -43,13 +44,4 @@ function edges(count: number, least: number, random: () => number): number[] {
   const places = [LAND];
   for (let i = 0; i < count; i++) places.push((places[i] ?? 0) + least + Math.round(random() * 1500) / 100);
   return places;
-}
-
-/** Numbers from 0 to 1 by Lehmer's generator with the multiplier of Park and Miller, Comm. ACM 31 (1988): whole numbers only, the same on every engine. */
-function lehmer(seed: number): () => number {
-  let state = (seed % 2_147_483_646) + 1;
-  return () => {
-    state = (state * 16_807) % 2_147_483_647;
-    return state / 2_147_483_647;
-  };
 }
