@@ -20,13 +20,16 @@ import { thicknessOver } from '#part/thickness-over.ts';
 import { throughAllowance, undercutOf, wholeUndercut } from '#plan/allowance.ts';
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
 import { checkLoosePieces } from './check-loose-pieces.ts';
-import { checkMaking, type MakingGroup } from './check-making.ts';
+import { checkMaking, type GroupFound } from './check-making.ts';
 import { type EtchedFace, thinWebs } from './web-between.ts';
 
 interface FacesMeasured {
   readonly kit: () => ContourKit;
   /** Of the far face. */
-  readonly far?: { readonly kit: () => ContourKit; readonly groups: readonly MakingGroup[] };
+  readonly far?: {
+    readonly kit: () => ContourKit;
+    readonly groups: readonly { readonly found: GroupFound }[];
+  };
   readonly regions: ReadonlyMap<RegionId, Reached>;
 }
 

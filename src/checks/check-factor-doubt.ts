@@ -33,7 +33,8 @@ function find(making: MakingPlace): readonly Doubted[] {
   const { factorSpread } = making.job.process;
   if (factorSpread === 0) return [];
   const [upper, lower] = [doubted(making, factorSpread), doubted(making, -factorSpread)];
-  return [[foundIn(upper), foundIn(lower)]];
+  const ends: Doubted = [foundIn(upper), foundIn(lower)];
+  return ends.some(({ land, floor }) => land.length > 0 || floor.length > 0) ? [ends] : [];
 }
 
 function foundIn(making: MakingPlace): AtEnd {

@@ -24,7 +24,10 @@ interface FloorFound {
 }
 
 export const floors: PlaceRule<FloorFound> = {
-  find: (group) => [{ necks: closedNecks(group), lost: lostFloors(group), walls: mostlyWalls(group) }],
+  find: (group) => {
+    const found = { necks: closedNecks(group), lost: lostFloors(group), walls: mostlyWalls(group) };
+    return Object.values(found).some(({ length }) => length > 0) ? [found] : [];
+  },
   report: (found, whole) => [
     ...reportNecks(
       found.flatMap(({ necks }) => necks),

@@ -1,4 +1,4 @@
-/** What lies where on the part: the region at a point, built once for a plan, and the level across a border span; both in linear time. */
+/** What lies where on the part: the region at a point, built once for a plan and when first asked for, and the level across a border span; both in linear time. */
 
 import { itemAt } from '#geometry/assert.ts';
 import { locateAreas } from '#geometry/loops/area-locator.ts';
@@ -16,11 +16,15 @@ export interface Surroundings {
 
 export function lookAround(plan: Pick<EtchPlan, 'regions'>): Surroundings {
   const { regions } = plan;
-  const { at, bordering } = locateAreas(regions.map(({ loops }) => loops));
+  let made: ReturnType<typeof locateAreas> | undefined;
+  const areas = () => {
+    made ??= locateAreas(regions.map(({ loops }) => loops));
+    return made;
+  };
   return {
-    regionAt: (point) => regions[at(point)],
+    regionAt: (point) => regions[areas().at(point)],
     regionsAt: (point) => {
-      const found = new Set([at(point), ...bordering(point, JUST_BESIDE)]);
+      const found = new Set([areas().at(point), ...areas().bordering(point, JUST_BESIDE)]);
       found.delete(-1);
       return [...found]
         .map((each) => itemAt(regions, each))

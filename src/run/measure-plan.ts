@@ -1,14 +1,16 @@
 /**
- * What a plan comes to, measured on its front: metal removed by stage, and how far each region's floor came. It is measured group by
- * group; what a group came to is kept with its clusters, so that a change of one depth measures one group again.
+ * What a plan comes to, measured on its front: metal removed by stage, how far each region's floor came, and what the rules about places
+ * find. It is measured group by group; what a group came to is kept with its clusters, so that a change of one depth measures one group again.
  */
 import { groupReach } from '#checks/group-reach.ts';
+import { planPlace } from '#checks/making-place.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import { type ContourKit, makeContourKit } from '#front/contours/contour-kit.ts';
 import { frontOfPlan, stageEnds } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import type { Reached } from '#front/reached.ts';
 import { meetingVolume } from '#front/volumes/meeting-volume.ts';
+import type { Removed } from '#front/volumes/volumes.ts';
 import type { PlanMeasures } from '#handoff/plan-measures.ts';
 import type { Job } from '#job/job.ts';
 import { thickestOf } from '#job/sheet-at.ts';
@@ -28,6 +30,9 @@ export interface MeasuredPlan extends PlanMeasures {
   readonly findings: readonly Finding[];
 }
 
+/** Groups up to which their fronts are held, so that a new level is soon measured in all of them: 30 MB for 800 nested pockets. */
+const MOST_HELD = 2000;
+
 type MeasuredJob = Pick<Job, 'stock' | 'process' | 'rules' | 'levels'>;
 
 export function measurePlan(
@@ -38,7 +43,8 @@ export function measurePlan(
   const near = measureFace(plan, job, memory);
   const { far: farPlan } = plan;
   if (farPlan === undefined) return near;
-  const far = measureFace(farPlan, job, memory);
+  // What no point of could be opened is said of both faces at once.
+  const far = measureFace({ ...farPlan, findings: plan.findings }, job, memory);
   return {
     kit: near.kit,
     groups: near.groups,
@@ -53,11 +59,16 @@ function measureFace(plan: EtchPlan, job: MeasuredJob, memory: GroupMemory): Omi
   const thickness = thickestOf(job.stock.thickness);
   const { stock, process, rules, levels } = job;
   const jobKey = JSON.stringify({ stock, process, rules, levels });
-  const groups = planGroups(plan, groupReach(plan, job)).map((group) =>
-    measuredGroup(memory, group, { job, jobKey }),
-  );
+  const whole = planPlace({ plan, job });
   const ends = stageEnds(plan);
-  const removed = groups.map(({ volumes }) => volumes.upTo(ends));
+  const planned = planGroups(plan, groupReach(plan, job));
+  const removed: (readonly Removed[])[] = [];
+  const groups = planned.map((group) => {
+    const measured = measuredGroup(memory, group, { job, jobKey, whole });
+    removed.push(measured.volumes.upTo(ends));
+    if (planned.length > MOST_HELD) measured.letGo();
+    return measured;
+  });
   const upTo = ends.map((_, end) => removed.reduce((sum, each) => sum + (each[end]?.volume ?? 0), 0));
   const open = removed.flat().find(({ gap }) => gap !== undefined)?.gap;
   let kit: ContourKit | undefined;

@@ -202,9 +202,9 @@ async function planned(run: PlacedRun, options: JobRunOptions): Promise<RunResul
   const { thickness } = job.stock;
   const { plan, unit, sizing, toShow, found } = placed;
   report(run, options);
-  await step(0.75, 'measuring what will be etched');
+  await step(0.6, 'measuring what will be etched');
   const measures = measurePlan(plan, job, memory.groups);
-  await step(0.85, 'checking that it can be made');
+  await step(0.9, 'checking that it can be made');
   const making = [
     ...checkMaking({ plan, job, reached: measures.regions }, measures.groups),
     ...checkFaces(plan, measures, job),

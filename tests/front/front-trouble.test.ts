@@ -12,7 +12,6 @@ import { measurePlan } from '#run/measure-plan.ts';
 import { circle, polygon, rectangle } from '#support/geometry/shapes.ts';
 import { plainJob } from '#support/jobs/plain-job.ts';
 import { kitOf } from '#support/parts/front-of.ts';
-import { handMadePlan } from '#support/parts/hand-made-plan.ts';
 import { askedAt, partOf } from '#support/parts/part-of.ts';
 import { stageVolumes } from '#support/parts/stage-volumes.ts';
 
@@ -167,11 +166,11 @@ describe('M2 fronts where rounding decided', () => {
 });
 
 test('contour-not-closed: an opening whose border has a gap is said, not left out in silence', () => {
-  const [first, ...others] = handMadePlan.stages;
-  if (first === undefined) throw new Error('there is a stage');
+  const part = partOf({ sheet: rectangle(0, 0, 120, 80), outlines: [rectangle(15, 25, 52, 61)] });
+  const made = makePlan({ part, asked: askedAt(part, [[30, 40, 2.5]]), job: plainJob() });
   const broken = [lineSpan({ x: 20, y: 30 }, { x: 45, y: 30 }), lineSpan({ x: 45, y: 30 }, { x: 30, y: 55 })];
-  const plan = { ...handMadePlan, stages: [{ ...first, opening: [broken] }, ...others] };
-  const { findings } = measurePlan(plan, { ...plainJob(), stock: { ...plainJob().stock, thickness: 6 } });
+  const plan = { ...made, stages: made.stages.map((stage) => ({ ...stage, opening: [broken] })) };
+  const { findings } = measurePlan(plan, plainJob());
   expect(findings).toMatchObject([
     { code: 'contour-not-closed', severity: 'warn', facts: { of: 'volumes' } },
   ]);

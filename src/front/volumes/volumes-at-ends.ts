@@ -1,9 +1,8 @@
 /** Metal removed from a front, or a part of one, up to the ends of stages of the run, which may be stages of other parts. */
 
-import type { ContourKit } from '#front/contours/contour-kit.ts';
-import { momentAtEnd, type StageEnd } from '#front/front.ts';
+import type { StageEnd } from '#front/front.ts';
 import { itemAt } from '#geometry/assert.ts';
-import { FEW_LEVELS, type Removed, volumeMeter } from './volumes.ts';
+import { FEW_LEVELS, type Removed, type VolumeMeter } from './volumes.ts';
 
 export interface EndVolumes {
   /** In the order of the ends. */
@@ -12,20 +11,17 @@ export interface EndVolumes {
 
 const NOTHING: Removed = { volume: 0, gap: undefined };
 
-/** What was found for an end is kept: it does not depend on the others, unless there are so many that only some are integrated. */
-export function endVolumes(kit: ContourKit): EndVolumes {
-  const { front } = kit.index;
-  const deepest = front.stages[0]?.level ?? 0;
+/**
+ * What was found for an end is kept: it does not depend on the others, unless there are so many that only some are integrated.
+ * @param deepest level of the front, mm
+ * @param meter of the front, asked for when there is something new to measure
+ */
+export function endVolumes(deepest: number, meter: () => VolumeMeter): EndVolumes {
   const known = new Map<string, Removed>();
   const knownTogether = new Map<string, readonly Removed[]>();
-  let meter: ReturnType<typeof volumeMeter> | undefined;
-  const measured = (): ReturnType<typeof volumeMeter> => {
-    meter ??= volumeMeter(kit);
-    return meter;
-  };
   const one = (end: StageEnd): Removed => {
     const key = keyOf(end);
-    const found = known.get(key) ?? measured().at(momentAtEnd(front, end));
+    const found = known.get(key) ?? meter().at(end);
     known.set(key, found);
     return found;
   };
@@ -33,8 +29,8 @@ export function endVolumes(kit: ContourKit): EndVolumes {
     const key = ends.map(keyOf).join(' ');
     const found =
       knownTogether.get(key) ??
-      measured().along(
-        ends.map((end) => momentAtEnd(front, end)),
+      meter().along(
+        ends,
         ends.map(({ toGo, downTo }) => Math.min(downTo, deepest - toGo)),
       );
     knownTogether.set(key, found);

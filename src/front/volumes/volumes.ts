@@ -12,7 +12,7 @@ import {
   clipNearCluster,
   makeClipBorder,
 } from '#front/contours/contour-kit.ts';
-import { type Moment, momentAt } from '#front/front.ts';
+import { type Moment, momentAt, momentAtEnd, type StageEnd } from '#front/front.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { isInside } from '#geometry/loops/inside-index.ts';
 import type { Point } from '#geometry/point.ts';
@@ -26,28 +26,29 @@ import { besideIn, neighborStages, type WallGroup, wallGroups } from './wall-gro
 export const FEW_LEVELS = 12;
 
 export interface VolumeMeter {
-  /** Metal removed up to a moment. */
-  readonly at: (moment: Moment) => Removed;
+  /** Metal removed up to the end of a stage. */
+  readonly at: (end: StageEnd) => Removed;
   /**
-   * The same for many moments of a run, of which only some are integrated.
+   * The same for many ends of a run, of which only some are integrated.
    * @param places depth etched till then, mm, rising
    */
-  readonly along: (moments: readonly Moment[], places: readonly number[]) => Removed[];
+  readonly along: (ends: readonly StageEnd[], places: readonly number[]) => Removed[];
 }
 
 export function volumeMeter(kit: ContourKit): VolumeMeter {
   const metal = measurable(kit);
+  const at = (end: StageEnd): Removed => removedAt(metal, momentAtEnd(kit.index.front, end));
   return {
-    at: (moment) => removedAt(metal, moment),
-    along: (moments, places) => {
+    at,
+    along: (ends, places) => {
       let gap: Point | undefined;
       const exact = (i: number): number => {
-        const removed = removedAt(metal, itemAt(moments, i));
+        const removed = at(itemAt(ends, i));
         gap ??= removed.gap;
         return removed.volume;
       };
       const straight = straightWalls(kit.index, neighborStages(kit.index));
-      const baseline = (i: number): number => straight(itemAt(moments, i));
+      const baseline = (i: number): number => straight(momentAtEnd(kit.index.front, itemAt(ends, i)));
       const volumes = curveThrough(exact, { places, baseline, share: VOLUME_AGREEMENT });
       return volumes.map((volume) => ({ volume, gap }));
     },
