@@ -6,7 +6,7 @@
 import type { EtchFactor } from '#bath/etch-factor.ts';
 import { type Finding, type FindingCode, finding } from '#findings/finding.ts';
 import { makeContourKit } from '#front/contours/contour-kit.ts';
-import { indexFront } from '#front/front-index.ts';
+import { withFactor } from '#front/front-index.ts';
 import { reachedRegions } from '#front/reached-regions.ts';
 import { assert, itemAt, valueAt } from '#geometry/assert.ts';
 import { spansLength } from '#geometry/span.ts';
@@ -83,8 +83,8 @@ function codesOf(broken: readonly Broken[]): FindingCode[] {
 
 /** The same openings, etched with another factor. */
 function doubted(making: MakingPlace, by: number): MakingPlace {
-  const { front } = making.kit.index;
-  const kit = makeContourKit(indexFront({ ...front, etchFactor: factorOff(front.etchFactor, by) }));
+  const { index } = making.kit;
+  const kit = makeContourKit(withFactor(index, factorOff(index.front.etchFactor, by)));
   const reached = new Map([...making.reached, ...reachedRegions(kit, inDoubt(making, by))]);
   return { ...making, kit, land: landOf({ kit }).land, reached };
 }

@@ -5,6 +5,7 @@ import { momentAt, reachAt } from '#front/front.ts';
 import { squaredDistance } from '#front/front-features.ts';
 import type { FrontIndex } from '#front/front-index.ts';
 import { itemAt } from '#geometry/assert.ts';
+import { boxOfPoints, growBox } from '#geometry/box.ts';
 import { isInside } from '#geometry/loops/inside-index.ts';
 import { partAtTouches } from '#geometry/loops/part-at-touches.ts';
 import type { Point } from '#geometry/point.ts';
@@ -67,20 +68,15 @@ export interface Undercutter {
  */
 export function undercutterAt(
   { kit: { index } }: MakingPlace,
-  { x, y }: Point,
+  at: Point,
   on: 'line' | 'surface',
 ): Undercutter {
   const moment = momentAt(index.front);
   let first = Number.POSITIVE_INFINITY;
-  for (const member of index.tree?.search(
-    x - SAME_BORDER,
-    y - SAME_BORDER,
-    x + SAME_BORDER,
-    y + SAME_BORDER,
-  ) ?? []) {
+  for (const member of index.near.meeting(growBox(boxOfPoints([at]), SAME_BORDER))) {
     const feature = index.features[member];
     if (feature === undefined || feature.kind === 'corner' || feature.stage >= first) continue;
-    const far = Math.sqrt(squaredDistance(feature, x, y));
+    const far = Math.sqrt(squaredDistance(feature, at.x, at.y));
     const expected = on === 'line' ? 0 : reachAt(moment, feature.stage, 0);
     if (Math.abs(far - expected) < SAME_BORDER) first = feature.stage;
   }

@@ -53,7 +53,7 @@ export interface Probe {
 
 /** A depth gauge for one moment: it remembers nothing but its last reading, and knows no edge of the sheet. */
 export function makeProbe(index: FrontIndex, moment: Moment): Probe {
-  const { features, openings, tree } = index;
+  const { features, openings, near } = index;
   const { bases } = moment;
   const squaredCuts = moment.cuts.map((cut) => cut * cut);
   const slants = moment.factors.map((factor) => 1 / (factor * factor));
@@ -65,13 +65,13 @@ export function makeProbe(index: FrontIndex, moment: Moment): Probe {
   let best = 0;
   let stage = -1;
   let feature = -1;
-  const consider = (i: number): boolean => {
+  const consider = (i: number): void => {
     const source = features[i];
-    if (source === undefined || source.kind === 'corner') return false;
+    if (source === undefined || source.kind === 'corner') return;
     const squaredCut = squaredCuts[source.stage] as number;
     const from = bases[source.stage] as number;
     const least = from > base ? 0 : best;
-    if (from < base || squaredCut <= least) return false;
+    if (from < base || squaredCut <= least) return;
     const squaredDepth = squaredCut - squaredDistance(source, px, py) * (slants[source.stage] as number);
     if (squaredDepth > least) {
       base = from;
@@ -79,7 +79,6 @@ export function makeProbe(index: FrontIndex, moment: Moment): Probe {
       stage = source.stage;
       feature = i;
     }
-    return false;
   };
   const measure = (x: number, y: number): number => {
     base = 0;
@@ -98,7 +97,7 @@ export function makeProbe(index: FrontIndex, moment: Moment): Probe {
       }
     }
     // Deeper than a floor that the point lies on can only be what a deeper stage left: nothing is before the first.
-    if (stage !== 0) tree?.search(x, y, x, y, consider);
+    if (stage !== 0) near.around(x, y, consider);
     return base + Math.sqrt(best);
   };
   return { measure, stage: () => (stage < 0 ? 0 : itemAt(numbers, stage)), feature: () => feature };

@@ -2,10 +2,11 @@
  * A front with its spatial indices: everything that is asked of a front goes through one, made once and kept by the caller.
  * Cost of making: n log n in the number of border spans; about 0.1 s for 800 nested pockets.
  */
-import Flatbush from 'flatbush';
 import { itemAt } from '#geometry/assert.ts';
-import { boxOfSpan } from '#geometry/box.ts';
+import { boxOfSpan, growBox } from '#geometry/box.ts';
+import { type BoxIndex, indexBoxes } from '#geometry/box-index.ts';
 import { type InsideIndex, makeInsideIndex } from '#geometry/loops/inside-index.ts';
+import { areSame } from '#geometry/same-items.ts';
 import type { Loop, Span } from '#geometry/span.ts';
 import { type Front, farthestReaches } from './front.ts';
 import { type Feature, loopFeatures } from './front-features.ts';
@@ -18,51 +19,56 @@ export interface FrontIndex {
   readonly reaches: readonly number[];
   /** By stage index. */
   readonly openings: readonly InsideIndex[];
-  /** Boxes of the features grown by their stage's reach, in the same order. Undefined when there is no feature. */
-  readonly tree: Flatbush | undefined;
+  /** Boxes of the features grown by their stage's reach, in the same order. */
+  readonly near: BoxIndex;
   /** Undefined for a sheet without end. */
   readonly sheet: InsideIndex | undefined;
 }
 
 export function indexFront(front: Front): FrontIndex {
+  const openings = front.stages.map(({ opening }) => makeInsideIndex(opening));
+  const sheet = front.sheet.length === 0 ? undefined : makeInsideIndex(front.sheet);
   const reaches = farthestReaches(front);
-  const covered = new SpanSet();
-  const features: Feature[] = [];
-  front.stages.forEach(({ opening, base }, stage) => {
-    // A border that a deeper stage already has hides behind that stage's front for good, since it reaches farther.
-    const outreached = front.stages
-      .slice(0, stage)
-      .every((deeper, i) => deeper.base === base && itemAt(reaches, i) >= itemAt(reaches, stage));
-    // One by one: a stage of thousands of pockets has more than a call takes as arguments.
-    for (const feature of loopFeatures(
-      opening,
-      stage,
-      outreached ? (span) => covered.has(span) : undefined,
-    )) {
-      features.push(feature);
-    }
-    covered.addAll(opening);
-  });
+  return indexed({ front, openings, sheet, features: featuresOf(front, reaches), reaches });
+}
+
+/** The same openings etched with another factor. */
+export function withFactor(index: FrontIndex, etchFactor: Front['etchFactor']): FrontIndex {
+  const front = { ...index.front, etchFactor };
+  const reaches = farthestReaches(front);
+  const isAlike = areSame(outreached(front, reaches), outreached(index.front, index.reaches));
+  const features = isAlike ? index.features : featuresOf(front, reaches);
+  return indexed({ ...index, front, features, reaches });
+}
+
+function indexed(of: Omit<FrontIndex, 'near'>): FrontIndex {
+  const { features, reaches } = of;
   return {
-    front,
-    features,
-    reaches,
-    openings: front.stages.map(({ opening }) => makeInsideIndex(opening)),
-    tree: treeOf(features, reaches),
-    sheet: front.sheet.length === 0 ? undefined : makeInsideIndex(front.sheet),
+    ...of,
+    near: indexBoxes(features.map((feature) => growBox(featureBox(feature), itemAt(reaches, feature.stage)))),
   };
 }
 
-function treeOf(features: readonly Feature[], reaches: readonly number[]): Flatbush | undefined {
-  if (features.length === 0) return undefined;
-  const tree = new Flatbush(features.length);
-  for (const feature of features) {
-    const by = itemAt(reaches, feature.stage);
-    const box = featureBox(feature);
-    tree.add(box.minX - by, box.minY - by, box.maxX + by, box.maxY + by);
-  }
-  tree.finish();
-  return tree;
+function featuresOf(front: Front, reaches: readonly number[]): Feature[] {
+  const hidden = outreached(front, reaches);
+  const covered = new SpanSet();
+  return front.stages.flatMap(({ opening }, stage) => {
+    const skip = hidden[stage] === true ? (span: Span) => covered.has(span) : undefined;
+    const features = loopFeatures(opening, stage, skip);
+    if (stage < front.stages.length - 1) covered.addAll(opening);
+    return features;
+  });
+}
+
+/** By stage: whether a border that a deeper stage already has hides behind that stage's front for good, since it reaches farther. */
+function outreached({ stages }: Front, reaches: readonly number[]): boolean[] {
+  return stages.map(
+    ({ base }, stage) =>
+      stage > 0 &&
+      stages
+        .slice(0, stage)
+        .every((deeper, i) => deeper.base === base && itemAt(reaches, i) >= itemAt(reaches, stage)),
+  );
 }
 
 export function featureBox(feature: Feature): { minX: number; minY: number; maxX: number; maxY: number } {
@@ -77,18 +83,34 @@ export function featureBox(feature: Feature): { minX: number; minY: number; maxX
 
 /** Spans by their ends and bend, to a tenth of a nanometre and never across a rounding step: a miss costs time only. */
 class SpanSet {
-  readonly #keys = new Set<string>();
+  readonly #byStart = new Map<number, Rounded[]>();
 
   has(span: Span): boolean {
-    return this.#keys.has(keyOf(span));
+    const rounded = roundedOf(span);
+    return this.#byStart.get(rounded[0])?.some((other) => areSame(other, rounded)) === true;
   }
 
   addAll(loops: readonly Loop[]): void {
-    for (const loop of loops) for (const span of loop) this.#keys.add(keyOf(span));
+    for (const loop of loops) {
+      for (const span of loop) {
+        const rounded = roundedOf(span);
+        const others = this.#byStart.get(rounded[0]);
+        if (others === undefined) this.#byStart.set(rounded[0], [rounded]);
+        else others.push(rounded);
+      }
+    }
   }
 }
 
-function keyOf({ start, end, ...rest }: Span): string {
+type Rounded = readonly [start: number, y: number, endX: number, endY: number, bend: number];
+
+/** The first figure is of both coordinates of the start, so that few spans share one. */
+function roundedOf({ start, end, ...rest }: Span): Rounded {
   const bend = rest.kind === 'arc' ? rest.sweep : 0;
-  return [start.x, start.y, end.x, end.y, bend].map((value) => Math.round(value * 1e7)).join(' ');
+  const y = inSteps(start.y);
+  return [inSteps(start.x) * 31 + y, y, inSteps(end.x), inSteps(end.y), inSteps(bend)];
+}
+
+function inSteps(value: number): number {
+  return Math.round(value * 1e7) + 0;
 }

@@ -65,8 +65,7 @@ interface Place {
 }
 
 function membersNear({ index }: ContourKit, loops: readonly Loop[]): number[] {
-  const { minX, minY, maxX, maxY } = boxOfSpans(loops.flat());
-  return index.tree?.search(minX, minY, maxX, maxY).sort((a, b) => a - b) ?? [];
+  return index.near.meeting(boxOfSpans(loops.flat()));
 }
 
 function floorOf(place: Place, ask: RegionAsk, deepest: number): number {

@@ -30,12 +30,13 @@ export function nodesOf(segments: readonly ContourSegment[]): Nodes {
   const count = segments.length;
   const x = new Float64Array(2 * count);
   const y = new Float64Array(2 * count);
-  segments.forEach(({ ax, ay, bx, by }, i) => {
+  for (let i = 0; i < count; i++) {
+    const { ax, ay, bx, by } = itemAt(segments, i);
     x[2 * i] = ax;
     y[2 * i] = ay;
     x[2 * i + 1] = bx;
     y[2 * i + 1] = by;
-  });
+  }
   const xs: number[] = [];
   const ys: number[] = [];
   const node = new Int32Array(2 * count).fill(-1);
@@ -57,13 +58,13 @@ export function nodesOf(segments: readonly ContourSegment[]): Nodes {
       if (node[other] === -1) node[other] = here;
     }
   }
-  return {
-    segments,
-    starts: Int32Array.from(segments, (_, i) => node[2 * i] as number),
-    ends: Int32Array.from(segments, (_, i) => node[2 * i + 1] as number),
-    xs,
-    ys,
-  };
+  const starts = new Int32Array(count);
+  const ends = new Int32Array(count);
+  for (let i = 0; i < count; i++) {
+    starts[i] = itemAt(node, 2 * i);
+    ends[i] = itemAt(node, 2 * i + 1);
+  }
+  return { segments, starts, ends, xs, ys };
 }
 
 export interface LiveSegments {

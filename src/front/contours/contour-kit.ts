@@ -8,6 +8,7 @@
 import { type Feature, loopFeatures } from '#front/front-features.ts';
 import { type FrontIndex, featureBox } from '#front/front-index.ts';
 import { itemAt } from '#geometry/assert.ts';
+import { growBox } from '#geometry/box.ts';
 import { type DisjointSets, disjointSets } from '#geometry/disjoint-sets.ts';
 import { type InsideIndex, makeInsideIndex } from '#geometry/loops/inside-index.ts';
 import type { Loop } from '#geometry/span.ts';
@@ -104,8 +105,7 @@ export function clipNearCluster(clip: ClipBorder, cluster: Int32Array): ClipBord
 }
 
 function near(index: FrontIndex, feature: Feature, by: number): number[] {
-  const box = featureBox(feature);
-  return index.tree?.search(box.minX - by, box.minY - by, box.maxX + by, box.maxY + by) ?? [];
+  return index.near.meeting(growBox(featureBox(feature), by));
 }
 
 function gather(sets: DisjointSets, count: number): Int32Array[] {

@@ -11,6 +11,7 @@ import { type Moment, reachAt } from '#front/front.ts';
 import { type Feature, loopFeatures } from '#front/front-features.ts';
 import type { FrontIndex } from '#front/front-index.ts';
 import { itemAt } from '#geometry/assert.ts';
+import { boxOfPoints } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import { SAME_CROSSING } from '#geometry/tolerances.ts';
 import { chordBound, type QuarterReadings } from './chord-bound.ts';
@@ -109,8 +110,11 @@ function featuresAlong(index: FrontIndex, { from, to }: SectionLine): number[] {
     const y0 = from.y + ((to.y - from.y) * i) / pieces;
     const x1 = from.x + ((to.x - from.x) * (i + 1)) / pieces;
     const y1 = from.y + ((to.y - from.y) * (i + 1)) / pieces;
-    const box = [Math.min(x0, x1), Math.min(y0, y1), Math.max(x0, x1), Math.max(y0, y1)] as const;
-    for (const member of index.tree?.search(...box) ?? []) found.add(member);
+    const box = boxOfPoints([
+      { x: x0, y: y0 },
+      { x: x1, y: y1 },
+    ]);
+    for (const member of index.near.meeting(box)) found.add(member);
   }
   return [...found].sort((a, b) => a - b);
 }
