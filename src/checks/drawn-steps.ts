@@ -36,18 +36,17 @@ export function drawnStepsOfBoth(plan: EtchPlan, rules: Pick<Job['rules'], 'line
 
 /** Of one face, deepest level first, then the shallowest neighbour. */
 export function drawnSteps(plan: EtchPlan, rules: Pick<Job['rules'], 'lineTolerance'>): DrawnStep[] {
-  const { arrangement } = plan;
   const found = new Map<string, Found>();
-  for (const { span, left, right } of arrangement.edges) {
+  // By region and by what is beside it, so that a key is made for each of its steps and not for each edge.
+  const known = new Map<PlannedRegion, Map<number, Found>>();
+  for (const { span, left, right } of plan.arrangement.edges) {
     const step = stepBetween(regionOf(plan, left), regionOf(plan, right));
     if (step === undefined) continue;
-    const asked = toleranceOf(step.deeper, rules);
-    const { wall } = step.deeper.asked;
-    const key = `${step.level} ${step.beside} ${wall} ${asked?.plus} ${asked?.minus}`;
-    const group = found.get(key) ?? { ...step, wall, asked, edges: [], regions: new Set<PlannedRegion>() };
+    const ofRegion = known.get(step.deeper) ?? new Map<number, Found>();
+    known.set(step.deeper, ofRegion);
+    const group = ofRegion.get(step.beside) ?? foundFor(found, step, toleranceOf(step.deeper, rules));
+    ofRegion.set(step.beside, group);
     group.edges.push(span);
-    group.regions.add(step.deeper);
-    found.set(key, group);
   }
   const middle = middleOf(plan);
   return [...found.values()]
@@ -63,6 +62,16 @@ export function drawnSteps(plan: EtchPlan, rules: Pick<Job['rules'], 'lineTolera
       at: pointAlong(longestOf(edges), 0.5),
       farthest: farthestFrom(middle, edges),
     }));
+}
+
+/** The group of a region's step, with the region in it. */
+function foundFor(found: Map<string, Found>, step: Step, asked: EdgeTolerance | undefined): Found {
+  const { wall } = step.deeper.asked;
+  const key = `${step.level} ${step.beside} ${wall} ${asked?.plus} ${asked?.minus}`;
+  const group = found.get(key) ?? { ...step, wall, asked, edges: [], regions: new Set<PlannedRegion>() };
+  found.set(key, group);
+  group.regions.add(step.deeper);
+  return group;
 }
 
 /** By ends and middles. */
@@ -97,10 +106,13 @@ function regionOf({ regions, regionOfFace, sheet }: EtchPlan, face: number): Sid
   return sheet.length === 0 ? 'land' : undefined;
 }
 
-function stepBetween(
-  a: Side,
-  b: Side,
-): { readonly deeper: PlannedRegion; readonly level: number; readonly beside: number } | undefined {
+interface Step {
+  readonly deeper: PlannedRegion;
+  readonly level: number;
+  readonly beside: number;
+}
+
+function stepBetween(a: Side, b: Side): Step | undefined {
   if (a === undefined || b === undefined) return undefined;
   const [depthA, depthB] = [depthOf(a), depthOf(b)];
   const deeper = depthA > depthB ? a : b;

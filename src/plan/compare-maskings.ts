@@ -57,15 +57,19 @@ export function compareMaskings({ sides, bands, process }: MaskingInput): Maskin
 
 /** Every pair of floors that touch, and of floor and land, once: deepest first. */
 function stepsOf(sides: readonly MaskedFace[]): StepPair[] {
-  const found = new Map<string, StepPair>();
+  const besides = new Map<number, Set<number>>();
   for (const { arrangement, levels } of sides) {
     for (const { left, right } of arrangement.edges) {
       const [a, b] = [levels[left] ?? -1, levels[right] ?? -1];
       const [level, beside] = [Math.max(a, b), Math.min(a, b)];
-      if (beside >= 0 && level > beside) found.set(`${level} ${beside}`, { level, beside });
+      if (beside < 0 || level === beside) continue;
+      const known = besides.get(level);
+      if (known === undefined) besides.set(level, new Set([beside]));
+      else known.add(beside);
     }
   }
-  return [...found.values()].sort((a, b) => b.level - a.level || b.beside - a.beside);
+  const steps = [...besides].flatMap(([level, found]) => [...found].map((beside) => ({ level, beside })));
+  return steps.sort((a, b) => b.level - a.level || b.beside - a.beside);
 }
 
 /** Levels are the same for both ways, and so is what they leave to be desired. */

@@ -3,7 +3,7 @@
  * earlier stage has already cut are not cut again, so a line may be open and end on an earlier one.
  */
 
-import { type Box, boxesMeet, boxOfSpan, EMPTY_BOX, growBox, joinBoxes } from '#geometry/box.ts';
+import { type Box, boxesMeet, boxOfSpan, boxOfSpans, EMPTY_BOX, growBox, joinBoxes } from '#geometry/box.ts';
 import { combinePolygons, gridOrigin, gridPolygonOf } from '#geometry/grow/grid-polygons.ts';
 import { type RebuiltLoop, rebuildLoops, spansOf } from '#geometry/grow/rebuild-loops.ts';
 import { type Loop, type Path, reverseSpans } from '#geometry/span.ts';
@@ -58,7 +58,12 @@ export function openCluster(field: LevelField, cluster: Cluster, undercut: Under
     bared = { loops, isLargest: isWhole, level, keptBackBy: reach.keptBackBy };
     return { level, piece, opening: loops.map(spansOf), lines, chords: chordPlaces(loops) };
   });
-  return { faces: cluster.faces, stages, closedFaces: closedFaces(field, cluster, stages) };
+  return {
+    faces: cluster.faces,
+    box: boxOfSpans(cluster.halfEdges.map((halfEdge) => field.walk.spanOf(halfEdge))),
+    stages,
+    closedFaces: closedFaces(field, cluster, stages),
+  };
 }
 
 /**

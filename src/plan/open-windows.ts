@@ -5,6 +5,7 @@
  */
 import { etchFactorAt } from '#bath/etch-factor.ts';
 import { traceBorder } from '#geometry/arrangement/half-edges.ts';
+import { boxOfSpans } from '#geometry/box.ts';
 import type { GridPolygon } from '#geometry/grow/grid-polygon.ts';
 import { combinePolygons, gridOrigin, gridPolygonOf, positivelyWound } from '#geometry/grow/grid-polygons.ts';
 import { pushBorder } from '#geometry/grow/push-border.ts';
@@ -49,7 +50,12 @@ export function openWindows(
     const lines = scribeLines(rebuilt, reach.sheetEdge);
     stages.push({ level, piece: window, opening: window, lines, chords: chordPlaces(rebuilt) });
   }
-  return { faces: group.faces, stages, closedFaces: closedFaces(field, group, stages) };
+  return {
+    faces: group.faces,
+    box: boxOfSpans(group.halfEdges.map((halfEdge) => field.walk.spanOf(halfEdge))),
+    stages,
+    closedFaces: closedFaces(field, group, stages),
+  };
 }
 
 interface Widening {

@@ -1,6 +1,7 @@
 /** What a cluster of etched regions is opened to, whichever way the run is masked. */
 
 import { traceBorder } from '#geometry/arrangement/half-edges.ts';
+import type { Box } from '#geometry/box.ts';
 import { combineLoops } from '#geometry/grow/grow-loops.ts';
 import type { RebuiltLoop } from '#geometry/grow/rebuild-loops.ts';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
@@ -23,6 +24,8 @@ export interface ClusterStage {
 /** What a cluster came to. */
 export interface OpenedCluster {
   readonly faces: readonly number[];
+  /** Of their borders as drawn. */
+  readonly box: Box;
   /** Deepest first; a level that has no opening here has no loops. */
   readonly stages: readonly ClusterStage[];
   /** Faces of which no point may be opened at their level. */

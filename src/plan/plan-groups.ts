@@ -8,7 +8,7 @@ import { type Box, boxOfSpans, growBox, joinBoxes } from '#geometry/box.ts';
 import { indexBoxes } from '#geometry/box-index.ts';
 import { disjointSets } from '#geometry/disjoint-sets.ts';
 import { areSame } from '#geometry/same-items.ts';
-import { type Loop, loopArea } from '#geometry/span.ts';
+import { type Loop, loopArea, type Path } from '#geometry/span.ts';
 import type { EtchPlan, PlannedRegion, Stage } from './etch-plan.ts';
 import { lastOpened, type OpenedCluster } from './opened-cluster.ts';
 
@@ -32,7 +32,7 @@ export interface GroupReach {
 export function planGroups(plan: EtchPlan, reach: GroupReach): PlanGroup[] {
   const { clusters = [] } = plan;
   if (clusters.length === 0 || !isMadeOf(plan, clusters)) return [{ plan, clusters: [] }];
-  const groups = nearClusters(plan, clusters, reach);
+  const groups = nearClusters(clusters, reach);
   const regions = regionsOfGroups(plan, groups);
   const sheetNear = loopsNear(plan.sheet);
   return groups.map(({ members, box }, group): PlanGroup => {
@@ -63,13 +63,16 @@ function openedAt(
   clusters: readonly OpenedCluster[],
   level: number,
 ): Pick<Stage, 'piece' | 'opening' | 'lines'> {
-  const bare = clusters.flatMap(({ stages }) => lastOpened(stages, level) ?? []);
-  const own = bare.filter((each) => each.level === level);
-  return {
-    piece: own.flatMap(({ piece }) => piece),
-    opening: bare.flatMap(({ opening }) => opening),
-    lines: own.flatMap(({ lines }) => lines),
-  };
+  const [piece, opening, lines]: [Loop[], Loop[], Path[]] = [[], [], []];
+  for (const { stages } of clusters) {
+    const stage = lastOpened(stages, level);
+    if (stage === undefined) continue;
+    for (const loop of stage.opening) opening.push(loop);
+    if (stage.level !== level) continue;
+    for (const loop of stage.piece) piece.push(loop);
+    for (const line of stage.lines) lines.push(line);
+  }
+  return { piece, opening, lines };
 }
 
 interface Near {
@@ -78,16 +81,9 @@ interface Near {
   box: Box;
 }
 
-function nearClusters(
-  { regions, regionOfFace }: EtchPlan,
-  clusters: readonly OpenedCluster[],
-  { past, feels }: GroupReach,
-): Near[] {
+function nearClusters(clusters: readonly OpenedCluster[], { past, feels }: GroupReach): Near[] {
   const deepest = clusters.map(({ stages }) => stages.reduce((most, { level }) => Math.max(most, level), 0));
-  const boxes = clusters.map(({ faces }, at) => {
-    const outer = faces.flatMap((face) => itemAt(regions, itemAt(regionOfFace, face)).loops[0] ?? []);
-    return growBox(boxOfSpans(outer), past(itemAt(deepest, at)));
-  });
+  const boxes = clusters.map(({ box }, at) => growBox(box, past(itemAt(deepest, at))));
   const felt = boxes.map((box, at) => growBox(box, feels(itemAt(deepest, at))));
   const index = indexBoxes(boxes);
   const sets = disjointSets(clusters.length);

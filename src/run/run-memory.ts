@@ -133,5 +133,7 @@ export function sha256For(memory: RunMemory, bytes: Uint8Array): string {
 
 function isSame(a: Uint8Array, b: Uint8Array): boolean {
   if (a === b) return true;
-  return a.length === b.length && a.every((byte, index) => byte === b[index]);
+  if (a.length !== b.length) return false;
+  for (let at = 0; at < a.length; at++) if (a[at] !== b[at]) return false;
+  return true;
 }
