@@ -49,6 +49,14 @@ describe('a job kept and opened again', () => {
     expect(redo(again).present.document.drawing?.bytes).toEqual(newIssue.bytes);
   });
 
+  it('has the drawing of its far face again, and names it among what it stands on', () => {
+    const farDrawing = { name: 'back.dxf', bytes: newIssue.bytes };
+    const both = startHistory('open', { ...first, farDrawing });
+    const kept = structuredClone(keptHistory(both, shaOf));
+    expect(openHistory(kept, bytesOf).present.document).toEqual({ ...first, farDrawing });
+    expect(cardOf({ ...keptJob(), history: kept }).drawings).toEqual(['sha of 1 2 3', 'sha of 4 5']);
+  });
+
   it('gives one and the same drawing to all steps that stand on it, so that it is read once', () => {
     const { past, present } = openHistory(structuredClone(keptHistory(undo(history), shaOf)), bytesOf);
     expect(present.document.drawing).toBe(past[0]?.document.drawing);

@@ -27,6 +27,43 @@ const shop = {
 };
 const figures = file('shop.figures.json', shop);
 
+describe('the drawing of the far face', () => {
+  const own = file('plate.job.json', {
+    format: 'isobath-job',
+    version: 1,
+    drawing: 'plate.dxf',
+    far: { drawing: 'rear.dxf', view: 'far' },
+    stock: { thickness: 2 },
+    process: {},
+    requirements: [],
+  });
+  const rear = file('rear.dxf', '0\nEOF\n');
+
+  test('is told from that of the near face by the name in the job, in whatever order they come', () => {
+    for (const files of [
+      [own, drawing, rear],
+      [rear, drawing, own],
+    ]) {
+      const { document } = openFiles(undefined, files);
+      expect([document?.drawing, document?.farDrawing]).toEqual([drawing, rear]);
+    }
+  });
+
+  test('is asked for, and taken when it comes by itself', () => {
+    const first = openFiles(undefined, [own, drawing]);
+    expect(first.notice?.text).toContain('needs the drawing of the far face, rear.dxf');
+    const after = openFiles(first.document, [rear]);
+    expect([after.kind, after.document?.drawing, after.document?.farDrawing]).toEqual([
+      'step',
+      drawing,
+      rear,
+    ]);
+    const farFirst = openFiles(undefined, [own, rear]);
+    expect([farFirst.document?.drawing, farFirst.document?.farDrawing]).toEqual([undefined, rear]);
+    expect(farFirst.notice?.text).toContain('its drawing, plate.dxf');
+  });
+});
+
 describe('figures of alloys and baths in the workbench', () => {
   test('a job that names a file of them asks for it', () => {
     const opened = openFiles(undefined, [job, drawing]);

@@ -125,8 +125,8 @@ describe('the plan keeps step with the document', () => {
     itemAt(runs, 0).end(page);
     await settled();
     actions.edit('rename', (job) => ({ ...job, name: 'Lid' }));
-    expect(itemAt(runs, 0).request.drawing).toBe(document.drawing);
-    expect(itemAt(runs, 1).request.drawing).toBeUndefined();
+    expect(itemAt(runs, 0).request.drawings?.near).toBe(document.drawing);
+    expect(itemAt(runs, 1).request.drawings?.near).toBeUndefined();
     expect(itemAt(runs, 1).request.jobText).toContain('"Lid"');
   });
 
@@ -170,7 +170,7 @@ describe('the plan keeps step with the document', () => {
     await new Promise((resolve) => setTimeout(resolve, 450));
     expect(restarts).toEqual([1]);
     planner.replan();
-    expect(itemAt(runs, 1).request.drawing).toBe(document.drawing);
+    expect(itemAt(runs, 1).request.drawings?.near).toBe(document.drawing);
   });
 
   it('reports no progress after the result', { tags: ['long'] }, async () => {
@@ -200,7 +200,7 @@ describe('the plan keeps step with the document', () => {
     expect(store.getState().derived.failure).toBe('broken promise');
     breaks = false;
     actions.edit('rename', (job) => ({ ...job, name: 'Lid' }));
-    expect(itemAt(runs, 0).request.drawing).toBe(document.drawing);
+    expect(itemAt(runs, 0).request.drawings?.near).toBe(document.drawing);
     itemAt(runs, 0).end(page);
     await settled();
     expect(store.getState().derived.failure).toBeUndefined();
@@ -212,6 +212,6 @@ describe('the plan keeps step with the document', () => {
     await settled();
     expect(restarts).toEqual([1]);
     expect(runs).toHaveLength(2);
-    expect(itemAt(runs, 1).request.drawing).toBe(document.drawing);
+    expect(itemAt(runs, 1).request.drawings?.near).toBe(document.drawing);
   });
 });

@@ -58,6 +58,25 @@ describe('a drawing that comes', () => {
     expect(store.getState().session.arrived).toBeUndefined();
   });
 
+  test('is the far face of the open job as was chosen: one step, to be taken back, and planned with both', async () => {
+    const { store, actions, before } = await planned('own');
+    await actions.openFiles([BACK]);
+    actions.openAsFarFace(BACK);
+    const { document } = store.getState().history?.present ?? {};
+    expect([document?.drawing, document?.farDrawing]).toEqual([DRAWING, BACK]);
+    expect(document?.job.far).toEqual({ view: 'far', drawing: 'back.dxf' });
+    expect(store.getState().session.arrived).toBeUndefined();
+    actions.undo();
+    expect(store.getState().history?.present.document).toBe(before?.present.document);
+  });
+
+  test('with another one is asked about, once the first is open', async () => {
+    const { store, actions } = await planned('not planned');
+    await actions.openAsNew([{ ...DRAWING, name: 'front.dxf' }, BACK]);
+    expect(store.getState().history?.present.document.drawing?.name).toBe('front.dxf');
+    expect(store.getState().session.arrived).toBe(BACK);
+  });
+
   test('is held against the plan, or opened as a job of its own, as was chosen', async () => {
     const { store, actions, before } = await planned('own');
     await actions.openFiles([BACK]);

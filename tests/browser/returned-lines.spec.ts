@@ -76,7 +76,7 @@ test('a line moved by 0.3 mm, one missing, one doubled and one left open are lis
 
   await dropFiles(workbench, [{ name: 'from-cam.dxf', text: mishandled(scribe) }]);
   await expect(workbench.getByRole('alert', { name: 'A drawing came' })).toContainText(
-    'from-cam.dxf: a new drawing, or lines that came back?',
+    'from-cam.dxf: a new drawing, the far face, or lines that came back?',
   );
   await workbench.getByRole('button', { name: 'Lines that came back' }).click();
   const list = workbench.getByRole('region', { name: 'Lines that came back' });

@@ -127,6 +127,63 @@ test('a drawing of both faces is planned from its questions on: a layer named af
   expect(saved.layers).toEqual({ outline: ['TRIM'], ignore: [], far: ['BACK RELIEF'] });
 });
 
+test('a second drawing is taken for the far face, laid on the near one by two holes, and kept with the job', async ({
+  workbench,
+}) => {
+  const holes = (xs: readonly number[]) => xs.map((x) => circle('BORES', [x, 6], 3));
+  const front = dxf({
+    insunits: 4,
+    entities: [box('TRIM', [0, 0], [180, 110]), box('FRONT', [12, 14], [88, 96]), ...holes([6, 171])],
+  });
+  // As seen from the far face: x runs from 400 backwards.
+  const rear = dxf({
+    insunits: 4,
+    entities: [box('TRIM', [220, 0], [400, 110]), box('POCKET', [290, 20], [370, 60]), ...holes([394, 229])],
+  });
+  await dropFiles(workbench, [{ name: 'front.dxf', text: front }]);
+  await dropFiles(workbench, [{ name: 'rear.dxf', text: rear }]);
+  const arrival = workbench.getByRole('alert', { name: 'A drawing came' });
+  await expect(arrival).toContainText('rear.dxf: a new drawing, or the far face?');
+  await arrival.getByRole('button', { name: 'Far face of front' }).click();
+  await saySheet(workbench, '4');
+  // It says what is missing, by the names of its fields.
+  await expect(stripOf(workbench)).toContainText('Common points');
+  const points = workbench.getByLabel('Common points');
+  await points.fill('6 6 394 6; 171 6 229 6');
+  await points.press('Enter');
+  await stripOf(workbench).getByRole('button', { name: 'Go on' }).click();
+  await workbench.getByRole('radio', { name: 'Far face' }).check();
+  const pocket = await findOnSheet(workbench, 'F02');
+  await workbench.mouse.move(pocket.x + 20, pocket.y + 20);
+  // 290 to 370 of the far drawing is 110 to 30 through the part.
+  const x = Number(/x (-?[\d.]+)/.exec((await workbench.locator('.hover-reading').textContent()) ?? '')?.[1]);
+  expect(x).toBeGreaterThan(29);
+  expect(x).toBeLessThan(111);
+  await workbench.mouse.click(pocket.x + 20, pocket.y + 20);
+  const depth = workbench.getByLabel('Depth', { exact: true });
+  await depth.fill('0.9');
+  await depth.press('Enter');
+  await expect(statusOf(workbench)).toContainText('1 stage');
+  await workbench.reload();
+  await expect(statusOf(workbench)).toContainText('1 stage');
+  const saved = JSON.parse(await savedText(workbench, 'front.job.json'));
+  expect(saved.far).toEqual({
+    view: 'far',
+    drawing: 'rear.dxf',
+    points: {
+      near: [
+        [6, 6],
+        [171, 6],
+      ],
+      far: [
+        [394, 6],
+        [229, 6],
+      ],
+    },
+  });
+  expect(await savedText(workbench, 'rear.dxf')).toBe(rear);
+});
+
 test('a drawing whose layers name no face is not asked about, and can still be told', async ({
   workbench,
 }) => {

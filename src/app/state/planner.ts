@@ -4,7 +4,7 @@
  */
 import type { StoreApi } from 'zustand/vanilla';
 import { documentText } from '#app/state/edits/job-text.ts';
-import type { DrawingFile, PlanRequest, PlanService } from '#app/worker/plan-service.ts';
+import type { PlanRequest, PlanService } from '#app/worker/plan-service.ts';
 import type { PlannedPage } from '#app/worker/planned-page.ts';
 import { followSelection } from './follow-selection.ts';
 import { delayedReporter } from './progress-reporter.ts';
@@ -27,7 +27,7 @@ export interface Planner {
 export function startPlanner(store: StoreApi<WorkbenchState>, service: PlanService): Planner {
   let running: { readonly run: number; cancelled: boolean } | undefined;
   let wanted: OpenDocument | undefined;
-  let sent: DrawingFile | undefined;
+  let sent: OpenDocument | undefined;
   let runs = 0;
 
   const derive = (change: Partial<Derived>) => putOnShow(store, change);
@@ -57,7 +57,7 @@ export function startPlanner(store: StoreApi<WorkbenchState>, service: PlanServi
     const reporter = delayedReporter((progress) => derive({ progress }));
     try {
       const request = requestFor(document, { run: mine.run, sent });
-      sent = document.drawing;
+      sent = document;
       const planned = (early: PlannedPage) => {
         if (!mine.cancelled) derive(shownEarly(store, early));
       };
@@ -101,18 +101,23 @@ export function startPlanner(store: StoreApi<WorkbenchState>, service: PlanServi
 function onNewDocument(store: StoreApi<WorkbenchState>, replan: () => void): () => void {
   return store.subscribe(({ history }, before) => {
     const [now, then] = [history?.present.document, before.history?.present.document];
-    if (now !== undefined && (now.job !== then?.job || now.drawing !== then?.drawing)) replan();
+    if (now !== undefined && (now.job !== then?.job || !hasSameDrawings(now, then))) replan();
   });
 }
 
-/** The drawing is left out where it is the one that was sent last. */
+function hasSameDrawings(one: OpenDocument, other: OpenDocument | undefined): boolean {
+  return one.drawing === other?.drawing && one.farDrawing === other?.farDrawing;
+}
+
+/** Drawings are left out where they are those that were sent last. */
 function requestFor(
   document: OpenDocument,
-  { run, sent }: { readonly run: number; readonly sent: DrawingFile | undefined },
+  { run, sent }: { readonly run: number; readonly sent: OpenDocument | undefined },
 ): PlanRequest {
-  const { job, drawing } = document;
+  const { job, drawing, farDrawing } = document;
   const request = { run, jobText: documentText(document), drawingName: job.drawing };
-  return drawing === undefined || sent === drawing ? request : { ...request, drawing };
+  if (drawing === undefined || hasSameDrawings(document, sent)) return request;
+  return { ...request, drawings: { near: drawing, far: farDrawing } };
 }
 
 /** Where regions are others now, what was picked of them stays picked. */

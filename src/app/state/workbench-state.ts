@@ -26,6 +26,8 @@ export interface OpenDocument {
   readonly asRead?: { readonly job: JobFile; readonly text: string };
   /** Undefined while a job is open without the drawing it names. */
   readonly drawing: DrawingFile | undefined;
+  /** Of the far face, where the job names one of its own and it is here. */
+  readonly farDrawing?: DrawingFile;
   /** What only the engineer can decide about a drawing just opened, and has not decided yet. */
   readonly unsaid?: readonly Unsaid[];
 }

@@ -15,14 +15,20 @@ export interface DrawingFile {
   readonly bytes: Uint8Array;
 }
 
+export interface DrawingsSent {
+  readonly near: DrawingFile;
+  /** Of the far face, where it has one of its own. */
+  readonly far: DrawingFile | undefined;
+}
+
 export interface PlanRequest {
   /** Number of the run, for `cancel` and for questions about its etched part. */
   readonly run: number;
   readonly jobText: string;
   /** As the job names its drawing, whatever the file was called that it came in. */
   readonly drawingName: string;
-  /** Left out when it is the one of the request before. */
-  readonly drawing?: DrawingFile;
+  /** Left out when they are those of the request before. */
+  readonly drawings?: DrawingsSent;
 }
 
 /** What is known of a drawing before it is opened. */

@@ -21,7 +21,7 @@ import { packContours } from './pack-contours.ts';
 import { createPacker, packPlan } from './pack-plan.ts';
 import { facesOf } from './plan-faces.ts';
 import type {
-  DrawingFile,
+  DrawingsSent,
   EtchedQuestions,
   PlanRequest,
   ReportProgress,
@@ -32,7 +32,7 @@ import { reliefArrays } from './relief-arrays.ts';
 import type { WireDrawn, WireEnd, WireJudged, WirePage } from './wire-page.ts';
 
 interface WorkerState {
-  drawing: DrawingFile | undefined;
+  drawings: DrawingsSent | undefined;
   /** Of the last run that came to a plan. */
   etched:
     | {
@@ -56,7 +56,7 @@ interface RunAnswers {
 
 function planService(): WorkerService {
   const state: WorkerState = {
-    drawing: undefined,
+    drawings: undefined,
     etched: undefined,
     drawn: undefined,
     cancelled: new Set(),
@@ -89,7 +89,7 @@ function planService(): WorkerService {
         });
       }),
     async plan(request, progress, planned, judged) {
-      state.drawing = request.drawing ?? state.drawing;
+      state.drawings = request.drawings ?? state.drawings;
       try {
         const end = await run(request, { progress, send: planned, judge: judged });
         return Comlink.transfer(
@@ -131,8 +131,8 @@ function runner(state: WorkerState, memory: RunMemory) {
     { run, jobText, drawingName }: PlanRequest,
     { progress, send, judge }: RunAnswers,
   ): Promise<WireEnd> => {
-    const { drawing } = state;
-    if (drawing === undefined) throw new Error('no drawing was sent');
+    const { drawings } = state;
+    if (drawings === undefined) throw new Error('no drawing was sent');
     const began = performance.now();
     const seconds = () => (performance.now() - began) / 1000;
     const signal = {
@@ -170,7 +170,12 @@ function runner(state: WorkerState, memory: RunMemory) {
       sent = sent?.then(() => judge(known));
     };
     const result = await runJob(
-      { jobText, drawingName, drawingBytes: drawing.bytes },
+      {
+        jobText,
+        drawingName,
+        drawingBytes: drawings.near.bytes,
+        ...(drawings.far && { farDrawingBytes: drawings.far.bytes }),
+      },
       { progress, signal, breathe: breather(), memory, onPlan, onJudged },
     );
     const { files, drawing: read } = result;

@@ -4,7 +4,7 @@ import { itemAt } from '#geometry/assert.ts';
 import { nextTask } from './next-task.ts';
 import { unpackContours } from './pack-contours.ts';
 import { type Unpacker, unpackPlan } from './pack-plan.ts';
-import type { DrawingFile, PlanListener, PlanRequest, PlanService, WorkerService } from './plan-service.ts';
+import type { DrawingsSent, PlanListener, PlanRequest, PlanService, WorkerService } from './plan-service.ts';
 import type { DrawnSheet, PlannedPage } from './planned-page.ts';
 import type { WireDrawn, WireJudged, WirePage } from './wire-page.ts';
 
@@ -37,13 +37,13 @@ export function startPlanService(): PlanService {
     endAll(({ fail }) => fail(new Error(why)));
   };
   let tie = startWorker(broken);
-  let drawing: DrawingFile | undefined;
+  let drawings: DrawingsSent | undefined;
   /** A worker that took another's place has no drawing yet. */
   const whole = (request: PlanRequest): PlanRequest => {
-    drawing = request.drawing ?? drawing;
+    drawings = request.drawings ?? drawings;
     const isThere = tie.hasDrawing;
     tie.hasDrawing = true;
-    return isThere || drawing === undefined ? request : { ...request, drawing };
+    return isThere || drawings === undefined ? request : { ...request, drawings };
   };
   const unlessEnded = async <Answer>(answer: Promise<Answer>): Promise<Answer | undefined> => {
     let mine: Waiting | undefined;

@@ -177,7 +177,9 @@ function startHolder(workbench: StoreApi<WorkbenchState>) {
 
 async function hashedDrawings(history: History<OpenDocument>, hash: HashDrawing) {
   const steps = [...history.past, history.present, ...history.future];
-  const files = new Set(steps.flatMap(({ document }) => document.drawing ?? []));
+  const files = new Set(
+    steps.flatMap(({ document: { drawing, farDrawing } }) => [drawing ?? [], farDrawing ?? []].flat()),
+  );
   const hashes = new Map<DrawingFile, string>();
   for (const file of files) hashes.set(file, await hash(file.bytes));
   return {

@@ -16,8 +16,9 @@ export interface KeptDrawing {
   readonly sha256: string;
 }
 
-export interface KeptDocument extends Omit<OpenDocument, 'drawing'> {
+export interface KeptDocument extends Omit<OpenDocument, 'drawing' | 'farDrawing'> {
   readonly drawing: KeptDrawing | undefined;
+  readonly farDrawing?: KeptDrawing;
 }
 
 export interface KeptJob {
@@ -80,9 +81,11 @@ export function keptHistory(
   shaOf: (drawing: DrawingFile) => string,
 ): History<KeptDocument> {
   const newest = { ...history, past: history.past.slice(-MOST_STEPS) };
-  return mapHistory(newest, ({ drawing, ...document }) => ({
+  const kept = (file: DrawingFile): KeptDrawing => ({ name: file.name, sha256: shaOf(file) });
+  return mapHistory(newest, ({ drawing, farDrawing, ...document }) => ({
     ...document,
-    drawing: drawing && { name: drawing.name, sha256: shaOf(drawing) },
+    drawing: drawing && kept(drawing),
+    ...(farDrawing && { farDrawing: kept(farDrawing) }),
   }));
 }
 
@@ -100,15 +103,21 @@ export function openHistory(
     files.set(key, file);
     return file;
   };
-  return mapHistory(history, ({ drawing, ...document }) => ({
-    ...document,
-    drawing: drawing && fileOf(drawing),
-  }));
+  return mapHistory(history, ({ drawing, farDrawing, ...document }) => {
+    const far = farDrawing && fileOf(farDrawing);
+    return { ...document, drawing: drawing && fileOf(drawing), ...(far && { farDrawing: far }) };
+  });
 }
 
 function drawingsOf({ past, present, future }: History<KeptDocument>): string[] {
   const steps = [...past, present, ...future];
-  return [...new Set(steps.flatMap(({ document }) => document.drawing?.sha256 ?? []))];
+  return [
+    ...new Set(
+      steps.flatMap(({ document: { drawing, farDrawing } }) =>
+        [drawing?.sha256 ?? [], farDrawing?.sha256 ?? []].flat(),
+      ),
+    ),
+  ];
 }
 
 /** A copy starts afresh: its steps are its own, and nobody has reviewed it. */

@@ -21,8 +21,8 @@ import { unitOfNotes } from '#part/depth-notes.ts';
 import { type LengthUnit, unitName } from '#units/length-unit.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 import { jobForDrawing } from './job-for-drawing.ts';
-import { drawingAmong, openFiles } from './open-files.ts';
-import { isProgramName, mayBeLines, programTaken } from './returned-file.ts';
+import { drawingsAmong, openFiles } from './open-files.ts';
+import { isProgramName, mayBeOfThisJob, programTaken } from './returned-file.ts';
 
 /** Whether a drawing can be used at all, before it replaces another; undefined where the check was cancelled. */
 export type LookAtDrawing = (
@@ -46,6 +46,15 @@ interface OpenedLook {
   readonly notice?: Notice | undefined;
 }
 
+/** Of a job just opened. */
+const NOTHING_LOOKED_AT = {
+  selection: [],
+  tried: undefined,
+  flight: undefined,
+  arrived: undefined,
+  returned: undefined,
+} satisfies Partial<Session>;
+
 export function openActions(
   store: StoreApi<WorkbenchState>,
   { look: lookAt, begin }: DrawingTies,
@@ -67,12 +76,8 @@ export function openActions(
       session: {
         ...session,
         ...(session.face === 'far' && turnedTo('near', session)),
-        selection: [],
-        tried: undefined,
-        flight: undefined,
+        ...NOTHING_LOOKED_AT,
         notice,
-        arrived: undefined,
-        returned: undefined,
         unit: shown ?? session.unit,
         cut,
       },
@@ -83,10 +88,10 @@ export function openActions(
   const open = async (files: readonly DrawingFile[], { isOwn = true, isNew = false } = {}) => {
     const program = files.find(({ name }) => isProgramName(name));
     if (program !== undefined) return look(programTaken(store.getState(), program));
-    const drawing = drawingAmong(files);
+    const { near: drawing, other } = drawingsAmong(files);
     const seen = drawing && (await lookOrRefuse(store, lookAt, drawing));
     if (seen === 'not looked at') return;
-    if (!isNew && drawing !== undefined && mayBeLines(store.getState(), files, seen))
+    if (!isNew && drawing !== undefined && mayBeOfThisJob(store.getState(), files, seen))
       return look({ arrived: drawing, notice: undefined });
     const opened = openFiles(store.getState().history?.present.document, files, seen);
     if (opened.kind === 'refused') return look({ notice: opened.notice });
@@ -99,6 +104,8 @@ export function openActions(
       store.setState({ history: takeStep(history, { label, document }) });
       look({ selection: [], flight: undefined, notice });
     }
+    // Two drawings without a job: what the second is, is asked.
+    if (other !== undefined && document.farDrawing !== other) look({ arrived: other });
   };
 
   return {

@@ -23,9 +23,16 @@ export type OpenedFiles =
     }
   | { readonly kind: 'refused'; readonly document: undefined; readonly notice: Notice };
 
-/** The drawing among the files, to be looked at before they are opened. */
-export function drawingAmong(files: readonly DrawingFile[]): DrawingFile | undefined {
-  return files.find(({ name }) => !isText(name));
+/** The drawing among the files, to be looked at before they are opened, and another one: its far face's, where a job among them says so. */
+export function drawingsAmong(files: readonly DrawingFile[]): {
+  readonly near: DrawingFile | undefined;
+  readonly other: DrawingFile | undefined;
+} {
+  const [first, second] = files.filter(({ name }) => !isText(name));
+  const jobFile = files.find((file) => isText(file.name) && !isBesideFile(asText(file)));
+  const far = jobFile === undefined ? undefined : readJob(textOf(jobFile) ?? '').jobFile?.far?.drawing;
+  const isFirstFar = first !== undefined && far !== undefined && first.name === fileNameOf(far);
+  return isFirstFar && second !== undefined ? { near: second, other: first } : { near: first, other: second };
 }
 
 /** `look` is what was seen in the drawing. A file that can't be used leaves the job that is open as it is. */
@@ -34,7 +41,7 @@ export function openFiles(
   files: readonly DrawingFile[],
   look?: DrawingLook,
 ): OpenedFiles {
-  const drawing = drawingAmong(files);
+  const { near: drawing, other } = drawingsAmong(files);
   if (drawing !== undefined && look?.isUsable === false) return refuse(unchanged(drawing), look.findings);
   const texts = files.filter(({ name }) => isText(name));
   const unreadable = texts.find((file) => textOf(file) === undefined);
@@ -44,7 +51,7 @@ export function openFiles(
   }
   const beside = texts.filter((file) => isBesideFile(asText(file)));
   const jobFile = texts.find((file) => !beside.includes(file));
-  const opened = openJobOrDrawing(before, { jobFile, drawing });
+  const opened = openJobOrDrawing(before, { jobFile, drawing, other });
   if (beside.length === 0) return opened ?? refuse('There was no file in what was dropped or pasted.');
   if (opened?.kind === 'refused') return opened;
   return openBeside(before, beside, opened);
@@ -55,9 +62,14 @@ function openJobOrDrawing(
   {
     jobFile,
     drawing,
-  }: { readonly jobFile: DrawingFile | undefined; readonly drawing: DrawingFile | undefined },
+    other,
+  }: {
+    readonly jobFile: DrawingFile | undefined;
+    readonly drawing: DrawingFile | undefined;
+    readonly other: DrawingFile | undefined;
+  },
 ): OpenedFiles | undefined {
-  if (jobFile !== undefined) return openJob(before, jobFile, drawing);
+  if (jobFile !== undefined) return openJob(before, jobFile, { drawing, other });
   return drawing === undefined ? undefined : openDrawing(before, drawing);
 }
 
@@ -109,8 +121,13 @@ function surveyWords({ stock, units }: JobFile, { stock: earlier }: JobFile, nam
 }
 
 /** What the job names and is not there, in words. */
-function wantedBy({ job, drawing }: OpenDocument): string {
-  const wanted = [...(drawing === undefined ? [`its drawing, ${job.drawing}`] : []), ...besideNames(job)];
+function wantedBy({ job, drawing, farDrawing }: OpenDocument): string {
+  const far = job.far?.drawing;
+  const wanted = [
+    ...(drawing === undefined ? [`its drawing, ${job.drawing}`] : []),
+    ...(far !== undefined && farDrawing === undefined ? [`the drawing of the far face, ${far}`] : []),
+    ...besideNames(job),
+  ];
   if (wanted.length === 0) return '';
   return `It needs ${wanted.join(' and ')}: drop ${wanted.length === 1 ? 'that' : 'them'} here too.`;
 }
@@ -118,7 +135,7 @@ function wantedBy({ job, drawing }: OpenDocument): string {
 function openJob(
   before: OpenDocument | undefined,
   jobFile: DrawingFile,
-  drawing: DrawingFile | undefined,
+  { drawing, other }: { readonly drawing: DrawingFile | undefined; readonly other: DrawingFile | undefined },
 ): OpenedFiles {
   const text = textOf(jobFile) ?? '';
   const reading = readJob(text);
@@ -131,9 +148,24 @@ function openJob(
     (bare) => resolveJob(bare, undefined).filled,
   );
   const findings = [...reading.findings, ...differing];
-  const own = drawing ?? (before?.drawing?.name === fileNameOf(job.drawing) ? before.drawing : undefined);
+  const farName = job.far?.drawing;
+  // A drawing that came by itself may be that of the far face.
+  const isFar =
+    drawing !== undefined &&
+    other === undefined &&
+    isFileOf(farName, drawing) &&
+    !isFileOf(job.drawing, drawing);
+  const near = isFar ? undefined : drawing;
+  const own = near ?? (isFileOf(job.drawing, before?.drawing) ? before?.drawing : undefined);
+  const far = [isFar ? drawing : other, before?.farDrawing].find((each) => isFileOf(farName, each));
   const asRead = reading.jobFile.assumed === undefined ? { asRead: { job, text } } : {};
-  const document = { job, jobFileName: jobFile.name, drawing: own, ...asRead };
+  const document = {
+    job,
+    jobFileName: jobFile.name,
+    drawing: own,
+    ...(far && { farDrawing: far }),
+    ...asRead,
+  };
   const words = [wantedBy(document), takenFor(document)].filter((each) => each !== '');
   const notice = words.length === 0 ? jobFile.name : `${jobFile.name} is open. ${words.join(' ')}`;
   return {
@@ -154,6 +186,8 @@ function openDrawing(before: OpenDocument | undefined, drawing: DrawingFile): Op
   const label = `open ${drawing.name}`;
   if (before !== undefined) {
     const isNamed = fileNameOf(before.job.drawing) === drawing.name;
+    if (!isNamed && isFileOf(before.job.far?.drawing, drawing))
+      return { kind: 'step', document: { ...before, farDrawing: drawing }, label, notice: undefined };
     if (before.drawing === undefined || isNamed) {
       // The drawing that the job waits for, or a new issue of the one it has.
       const job = isNamed ? before.job : { ...before.job, drawing: drawing.name };
@@ -171,6 +205,10 @@ function openDrawing(before: OpenDocument | undefined, drawing: DrawingFile): Op
     label,
     notice: undefined,
   };
+}
+
+function isFileOf(named: string | undefined, file: DrawingFile | undefined): boolean {
+  return named !== undefined && file !== undefined && fileNameOf(named) === file.name;
 }
 
 function isText(name: string): boolean {

@@ -33,6 +33,7 @@ export function useHandoffCards(): readonly HandoffCard[] {
     [document],
   );
   const drawing = document?.drawing;
+  const farDrawing = document?.farDrawing;
   return useMemo(() => {
     const isReady = !isStale && page?.isWhole === true;
     const made = page?.files ?? [];
@@ -46,7 +47,11 @@ export function useHandoffCards(): readonly HandoffCard[] {
       const name = (names[0] ?? word).replace('#', '01');
       return { key: word, group: HANDOFF_LIST[word].group, name, use: label, word, file: undefined, isReady };
     });
-    const own = [jobFile, drawing && { ...drawing, what: 'the drawing', mime: 'image/vnd.dxf' }];
+    const own = [
+      jobFile,
+      drawing && { ...drawing, what: 'the drawing', mime: 'image/vnd.dxf' },
+      farDrawing && { ...farDrawing, what: 'the drawing of the far face', mime: 'image/vnd.dxf' },
+    ];
     return [
       ...cards,
       ...open,
@@ -54,7 +59,7 @@ export function useHandoffCards(): readonly HandoffCard[] {
         file === undefined ? [] : [{ ...faceOf(file, undefined), word: undefined, file, isReady: true }],
       ),
     ];
-  }, [page, isStale, jobFile, drawing]);
+  }, [page, isStale, jobFile, drawing, farDrawing]);
 }
 
 function faceOf(file: OutputFile, word: HandoffFile | undefined) {

@@ -34,7 +34,10 @@ function badgesOf({ history, derived }: Part, unit: ShownUnit): Readonly<Record<
   const unasked = shapes.filter(({ region }) => region.asked.depth <= 0).length;
   // With the job and its drawing.
   const files =
-    (page?.files.length ?? 0) + (document === undefined ? 0 : document.drawing === undefined ? 1 : 2);
+    (page?.files.length ?? 0) +
+    (document === undefined
+      ? 0
+      : 1 + [document.drawing, document.farDrawing].filter((each) => each !== undefined).length);
   return {
     drawing:
       page === undefined
