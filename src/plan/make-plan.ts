@@ -15,7 +15,7 @@ import { compareWithdrawals } from './compare-withdrawals.ts';
 import type { EtchPlan, PlannedRegion, Stage } from './etch-plan.ts';
 import type { DepthBand } from './fewest-levels.ts';
 import { levelCosts } from './level-costs.ts';
-import { type ClusterMemory, createClusterMemory, openClusters } from './open-clusters.ts';
+import { type ClusterMemory, createClusterMemory, type FaceToOpen, openClusters } from './open-clusters.ts';
 import { type ClusterStage, lastOpened, type OpenedCluster } from './opened-cluster.ts';
 import { stageColors } from './stage-colors.ts';
 import { depthBands, type Strips, stripTapers } from './taper-strips.ts';
@@ -37,7 +37,37 @@ export interface PlanInput extends PlanFace {
  * Findings: `level-missing`, `level-unused`, `opening-missing`, `border-left-as-chords`, `levels-too-near`, `nothing-to-etch`, and those of `taper-strips.ts`.
  * Tapered regions come out as their strips.
  */
-export function makePlan({ part, asked, far, job, memory = createClusterMemory() }: PlanInput): EtchPlan {
+export function makePlan(input: PlanInput): EtchPlan {
+  return openPlan(levelPlan(input));
+}
+
+/** A plan whose levels are chosen, before anything is opened. */
+export interface LevelledPlan {
+  readonly job: Job;
+  /** The near face first. */
+  readonly faces: readonly LevelledFace[];
+  /** Of both faces, deepest first. */
+  readonly all: readonly number[];
+  readonly findings: readonly Finding[];
+}
+
+export interface LevelledFace {
+  /** As it was asked; what is opened goes into its memory. */
+  readonly face: FaceWithMemory;
+  readonly strips: Strips;
+  readonly regions: readonly PlannedRegion[];
+  /** What its clusters are opened from. */
+  readonly toOpen: FaceToOpen;
+}
+
+/** The part of `makePlan` before clusters are opened, which others may open ahead into the faces' memories. */
+export function levelPlan({
+  part,
+  asked,
+  far,
+  job,
+  memory = createClusterMemory(),
+}: PlanInput): LevelledPlan {
   const faces =
     far === undefined ? [{ part, asked, memory }] : [{ part, asked, memory }, farFace(far, memory)];
   const strips = faces.map((face) => stripFace(face, faces, job));
@@ -48,32 +78,52 @@ export function makePlan({ part, asked, far, job, memory = createClusterMemory()
   const regions = strips.map((each) => regionsOf(each, chosen.ofRegion));
   const all = levelsOf(regions.flat());
   const undercut = undercutOf(job.process, all);
-  const opened = strips.map((each, index) =>
-    openFace(each.part, itemAt(regions, index), { undercut, memory: itemAt(faces, index).memory }),
-  );
+  return {
+    job,
+    all,
+    findings: chosen.findings,
+    faces: faces.map((face, index): LevelledFace => {
+      const own = itemAt(regions, index);
+      const cut = itemAt(strips, index);
+      return {
+        face,
+        strips: cut,
+        regions: own,
+        toOpen: faceToOpen(cut.part, own, undercut),
+      };
+    }),
+  };
+}
+
+/** The rest of `makePlan`; clusters that the memories have are not opened again. */
+export function openPlan({ job, faces, all, findings: levelFindings }: LevelledPlan): EtchPlan {
+  const strips = faces.map((face) => face.strips);
+  const opened = faces.map(openFace);
   const left = new Map(strips.flatMap((each) => [...each.bands]));
-  const bands = new Map(strips.flatMap((each, index) => askedBands(each.bands, itemAt(faces, index).asked)));
-  const drawnOut = faces.map((face) =>
+  const bands = new Map(
+    strips.flatMap((each, index) => askedBands(each.bands, itemAt(faces, index).face.asked)),
+  );
+  const drawnOut = faces.map(({ face }) =>
     compareWithdrawals(face.part, face.asked, { process: job.process, levels: all }),
   );
   const findings = [
     ...strips.flatMap((each) => each.findings),
     ...drawnOut.flatMap((each) => each.findings),
-    ...chosen.findings,
+    ...levelFindings,
     ...nearLevelFindings([...left.values()], job),
     ...opened.flatMap((each) => each.findings),
-    ...(faces.some((face) => asksForEtch(face.asked)) ? [] : [finding('nothing-to-etch', {})]),
+    ...(faces.some(({ face }) => asksForEtch(face.asked)) ? [] : [finding('nothing-to-etch', {})]),
   ];
   const maskings = compareMaskings({ sides: opened, bands, process: job.process });
   const withdrawals = drawnOut.flatMap((each) => each.withdrawals);
   const { etchFactor, masking, rate } = job.process;
-  const [near, other] = strips.map(
-    ({ part: cut }, index): EtchPlan => ({
+  const [near, other] = faces.map(
+    ({ strips: { part: cut }, regions }, index): EtchPlan => ({
       arrangement: cut.arrangement,
       regionOfFace: cut.regionOfFace,
-      regions: itemAt(regions, index),
+      regions,
       sheet: cut.sheet,
-      stages: stagesOf(itemAt(regions, index), itemAt(opened, index).stages, all, job.process),
+      stages: stagesOf(regions, itemAt(opened, index).stages, all, job.process),
       clusters: itemAt(opened, index).clusters,
       masking,
       etchFactor,
@@ -140,24 +190,31 @@ interface OpenedFace extends MaskedFace {
   readonly findings: readonly Finding[];
 }
 
-function openFace(
+function faceToOpen(
   { arrangement, regionOfFace, sheet }: Part,
   regions: readonly PlannedRegion[],
-  { undercut, memory }: { readonly undercut: Undercut; readonly memory: ClusterMemory },
-): OpenedFace {
-  const levels = levelsByFace({ regionOfFace, sheet }, regions);
+  undercut: Undercut,
+): FaceToOpen {
   const keepOfThrough = new Map(
     regions.flatMap(({ face, level, asked: { wall } }) =>
       wall === undefined || level === 0 ? [] : [[face, throughAllowance(undercut, { level, wall })] as const],
     ),
   );
-  const clusters = openClusters({ arrangement, levels, undercut, keepOfThrough, memory });
+  return { arrangement, levels: levelsByFace({ regionOfFace, sheet }, regions), undercut, keepOfThrough };
+}
+
+function openFace({ face, strips: { part }, regions, toOpen }: LevelledFace): OpenedFace {
+  const { arrangement, levels, undercut } = toOpen;
+  const clusters = openClusters(toOpen, face.memory);
   return {
     arrangement,
     levels,
     clusters,
     stages: clusters.map((each) => each.stages),
-    findings: [...missingOpenings(regions, clusters, undercut, regionOfFace), ...chordFindings(clusters)],
+    findings: [
+      ...missingOpenings(regions, clusters, undercut, part.regionOfFace),
+      ...chordFindings(clusters),
+    ],
   };
 }
 

@@ -4,6 +4,7 @@
  */
 import type { Arrangement } from '#geometry/arrangement/arrangement.ts';
 import { type HalfEdges, halfEdgesOf } from '#geometry/arrangement/half-edges.ts';
+import { itemAt } from '#geometry/assert.ts';
 import { type Undercut, wholeUndercut } from './allowance.ts';
 import { type Cluster, findClusters } from './find-clusters.ts';
 import type { LevelField } from './largest-opening.ts';
@@ -40,40 +41,73 @@ export function createClusterMemory(): ClusterMemory {
   return { linework: undefined, grouping: undefined, opened: new Map() };
 }
 
-/** @param levels level by face: 0 for land, -1 where there is no metal */
-export function openClusters(input: {
+/** A face of the sheet with what its openings follow from. Plain data. */
+export interface FaceToOpen {
   readonly arrangement: Arrangement;
+  /** By face of the arrangement: 0 for land, -1 where there is no metal. */
   readonly levels: Float64Array;
   readonly undercut: Undercut;
   readonly keepOfThrough?: ReadonlyMap<number, number>;
-  readonly memory: ClusterMemory;
-}): OpenedCluster[] {
-  const { arrangement, levels, undercut, memory, keepOfThrough = new Map<number, number>() } = input;
-  const walk = walkOf(memory, arrangement);
-  const { clusters, sheetEdges } = groupingOf(memory, walk, levels);
-  const field: LevelField = { walk, levels, sheetEdges, keepOfThrough };
-  const process = JSON.stringify(undercut);
-  const { coatLevels } = undercut;
-  const open = (cluster: Cluster): OpenedCluster =>
-    coatLevels === undefined
-      ? openCluster(field, cluster, undercut)
-      : openWindows(field, cluster, undercut, coatLevels);
-  const keptOf = (face: number) => (keepOfThrough.has(face) ? `-${keepOfThrough.get(face)}` : '');
+}
+
+export function openClusters(face: FaceToOpen, memory: ClusterMemory): OpenedCluster[] {
+  const { clusters, keyOf, open } = clustersOf(face, memory);
   const kept = new Map<string, OpenedCluster>();
-  // With a new coat for each stage a wall that passes its line needs windows that do, too.
-  const isAlone =
-    coatLevels === undefined || (undercut.edgeDatum === 'shallow-edge' && keepOfThrough.size === 0);
-  const groups = isAlone
-    ? clusters
-    : meetingClusters(walk, clusters, wholeUndercut(undercut, coatLevels.at(-1) ?? 0));
-  const opened = groups.map((cluster) => {
-    const key = `${process} ${cluster.faces.map((face) => `${face}:${levels[face]}${keptOf(face)}`).join(' ')}`;
+  const opened = clusters.map((cluster) => {
+    const key = keyOf(cluster);
     const known = memory.opened.get(key) ?? open(cluster);
     kept.set(key, known);
     return known;
   });
   memory.opened = kept;
   return opened;
+}
+
+/** Which clusters the memory does not have yet, by their place in the order of all. */
+export function unopenedClusters(face: FaceToOpen, memory: ClusterMemory): number[] {
+  const { clusters, keyOf } = clustersOf(face, memory);
+  return clusters.flatMap((cluster, place) => (memory.opened.has(keyOf(cluster)) ? [] : [place]));
+}
+
+/** Of some clusters, by their place, what each comes to: the same wherever it is done. */
+export function openAt(face: FaceToOpen, places: readonly number[]): OpenedCluster[] {
+  const { clusters, open } = clustersOf(face, createClusterMemory());
+  return places.map((place) => open(itemAt(clusters, place)));
+}
+
+/** Puts into the memory what was opened elsewhere. */
+export function keepOpened(
+  face: FaceToOpen,
+  memory: ClusterMemory,
+  opened: ReadonlyMap<number, OpenedCluster>,
+): void {
+  const { clusters, keyOf } = clustersOf(face, memory);
+  for (const [place, each] of opened) memory.opened.set(keyOf(itemAt(clusters, place)), each);
+}
+
+function clustersOf(face: FaceToOpen, memory: ClusterMemory) {
+  const { arrangement, levels, undercut, keepOfThrough = new Map<number, number>() } = face;
+  const walk = walkOf(memory, arrangement);
+  const { clusters, sheetEdges } = groupingOf(memory, walk, levels);
+  const field: LevelField = { walk, levels, sheetEdges, keepOfThrough };
+  const process = JSON.stringify(undercut);
+  const { coatLevels } = undercut;
+  const keptOf = (each: number) => (keepOfThrough.has(each) ? `-${keepOfThrough.get(each)}` : '');
+  // With a new coat for each stage a wall that passes its line needs windows that do, too.
+  const isAlone =
+    coatLevels === undefined || (undercut.edgeDatum === 'shallow-edge' && keepOfThrough.size === 0);
+  return {
+    clusters: isAlone
+      ? clusters
+      : meetingClusters(walk, clusters, wholeUndercut(undercut, coatLevels.at(-1) ?? 0)),
+    /** Everything that a cluster's openings depend on. */
+    keyOf: ({ faces }: Cluster): string =>
+      `${process} ${faces.map((each) => `${each}:${levels[each]}${keptOf(each)}`).join(' ')}`,
+    open: (cluster: Cluster): OpenedCluster =>
+      coatLevels === undefined
+        ? openCluster(field, cluster, undercut)
+        : openWindows(field, cluster, undercut, coatLevels),
+  };
 }
 
 function walkOf(memory: ClusterMemory, arrangement: Arrangement): HalfEdges {
