@@ -7,10 +7,12 @@ import { sizingRecord } from '#handoff/sizing-record.ts';
 import type { Job } from '#job/job.ts';
 import type { JobFile } from '#job/job-file.ts';
 import { handoffProvenance } from '#job/resolve/resolve-handoff.ts';
-import { makePlan } from '#plan/make-plan.ts';
+import { levelPlan, openPlan } from '#plan/make-plan.ts';
 import { framesOf } from './drawing-frame.ts';
 import type { AskedFaces } from './find-asked.ts';
 import { type RunMemory, sha256For } from './run-memory.ts';
+import type { RunOptions } from './run-options.ts';
+import { openAhead } from './share/open-ahead.ts';
 
 export interface ToPlace extends AskedFaces {
   /** In the frame of the drawing's curves. */
@@ -21,13 +23,17 @@ export interface ToPlace extends AskedFaces {
   /** All that was said before there was a plan. */
   readonly findings: readonly Finding[];
   readonly memory: RunMemory;
+  readonly threads: RunOptions['threads'];
 }
 
-export type Placed = ReturnType<typeof placePlan>;
+export type Placed = Awaited<ReturnType<typeof placePlan>>;
 
 /** `found`: what was said before and what the plan says. */
-export function placePlan({ job, filled, drawing, file, memory, near, far, drawn, findings }: ToPlace) {
-  const plan = makePlan({ ...near, far, job, memory: memory.clusters });
+export async function placePlan(to: ToPlace) {
+  const { job, filled, drawing, file, memory, near, far, drawn, findings } = to;
+  const levelled = levelPlan({ ...near, far, job, memory: memory.clusters });
+  await openAhead(levelled, to.threads);
+  const plan = openPlan(levelled);
   const unit = drawing.unit ?? 'mm';
   const sizing = sizingRecord(job, { drawn: drawn.sheet, left: plan.sheet });
   const toShow = {

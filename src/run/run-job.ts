@@ -151,9 +151,11 @@ export async function runJob(input: RunInput, options: JobRunOptions = {}): Prom
   const chosen = options.withoutFiles === true ? undefined : resolveHandoff(jobFile, drawing.unit ?? 'mm');
   const choices = chosen && inward !== undefined ? moveHandoff(chosen, inward) : chosen;
   const file = { name: input.drawingName, bytes: input.drawingBytes };
-  const ready = { job, filled, choices, drawing, file, ...faces, earlier, findings: found, memory, step };
+  const { threads } = options;
+  const told = { findings: found, earlier, memory, step, threads };
+  const ready = { job, filled, choices, drawing, file, ...faces, ...told };
   if (askedTooMuch.length > 0) {
-    if (options.onPlan !== undefined) report({ ready, placed: placePlan(ready) }, options);
+    if (options.onPlan !== undefined) report({ ready, placed: await placePlan(ready) }, options);
     return { ...ended(found), drawing, part };
   }
   const sizedBy = (amount: number): Ready | undefined => {
@@ -163,7 +165,7 @@ export async function runJob(input: RunInput, options: JobRunOptions = {}): Prom
     const said = [...early, ...outward(found.findings), ...sizedFirst(sized.job)];
     return { ...ready, ...sized, ...found.faces, findings: said };
   };
-  return planned(placeSized(ready, sizedBy), options);
+  return planned(await placeSized(ready, sizedBy), options);
 }
 
 /** A requirement that no sheet could give is reported and left out: there is no plan then, but what it would be without it can be seen. */

@@ -1,4 +1,5 @@
-/** How a long run talks to whoever waits for it. The core knows no clock and no thread: it is reported when to breathe. */
+/** How a long run talks to whoever waits for it. The core knows no clock and starts no thread: it is given them, and is told when to breathe. */
+import type { OtherThreads } from './share/other-threads.ts';
 
 export interface RunOptions {
   /** Called with the share done (0 to 1) and what is being worked on. */
@@ -7,6 +8,8 @@ export interface RunOptions {
   readonly signal?: { readonly aborted: boolean };
   /** Awaited between steps so that the host can do other work. */
   readonly breathe?: () => Promise<void>;
+  /** Started when there is enough to share. */
+  readonly threads?: () => OtherThreads;
 }
 
 /** Thrown when the signal was raised; not a fault. */

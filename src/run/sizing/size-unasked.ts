@@ -17,28 +17,28 @@ interface Chosen<Of extends ToPlace> {
  * @param sizedBy the same for a sheet sized by so much on each of both faces, mm; undefined where it can't be
  * Findings: `sized-unasked`, `sizing-saves-stage`, `sizing-saves-stop`.
  */
-export function placeSized<Of extends ToPlace>(
+export async function placeSized<Of extends ToPlace>(
   ready: Of,
   sizedBy: (amount: number) => Of | undefined,
-): Chosen<Of> {
-  const placed = placePlan(ready);
+): Promise<Chosen<Of>> {
+  const placed = await placePlan(ready);
   if (ready.filled.process.sizing !== undefined) return { ready, placed };
   const saves = sizingSaves(placed.plan, ready.near, ready.job);
   if (saves === undefined) return { ready, placed };
   const sized = saves.isAllAsked
-    ? trySized(placed, sizedBy(toMillionth(saves.thinner / 2)), saves)
+    ? await trySized(placed, sizedBy(toMillionth(saves.thinner / 2)), saves)
     : undefined;
   const { outward } = framesOf(ready.drawing);
   return sized ?? { ready, placed: { ...placed, found: [...placed.found, ...outward([saves.suggestion])] } };
 }
 
-function trySized<Of extends ToPlace>(
+async function trySized<Of extends ToPlace>(
   unsized: Placed,
   ready: Of | undefined,
   { suggestion }: SizingSaves,
-): Chosen<Of> | undefined {
+): Promise<Chosen<Of> | undefined> {
   if (ready === undefined) return undefined;
-  const placed = placePlan(ready);
+  const placed = await placePlan(ready);
   const { sizing } = placed;
   if (sizing === undefined || isWorse(placed.found, unsized.found)) return undefined;
   const facts = {

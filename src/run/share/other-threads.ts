@@ -1,0 +1,49 @@
+/**
+ * Other threads of the host, which a run may give shares of its work to. A share is plain data and so is what comes back: clusters and groups
+ * follow from themselves alone, so that a run comes to the same bytes with any number of threads, or none.
+ */
+import { itemAt } from '#geometry/assert.ts';
+import type { FaceToOpen } from '#plan/open-clusters.ts';
+import type { OpenedCluster } from '#plan/opened-cluster.ts';
+
+/** What one thread can be asked. */
+export interface SharedWork {
+  readonly open: (face: FaceToOpen, places: readonly number[]) => Promise<readonly OpenedCluster[]>;
+}
+
+export type OtherThreads = readonly SharedWork[];
+
+/** Items of work below which sharing costs more than it saves: others have to be started, and given the whole face. */
+const FEWEST_SHARED = 100;
+
+interface Deal<Done> {
+  /** What another thread is asked. */
+  readonly ask: (thread: SharedWork, places: readonly number[]) => Promise<readonly Done[]>;
+  /** The same, done here. */
+  readonly here: (places: readonly number[]) => readonly Done[];
+}
+
+/**
+ * Deals places out in turn, the first to this thread, which does its own while the others are at theirs. Where another fails, its
+ * share is done here. Empty where there is too little to share, or nobody to share with.
+ */
+export async function dealOut<Done>(
+  places: readonly number[],
+  threads: (() => OtherThreads) | undefined,
+  { ask, here }: Deal<Done>,
+): Promise<ReadonlyMap<number, Done>> {
+  const others = places.length < FEWEST_SHARED ? [] : (threads?.() ?? []);
+  if (others.length === 0) return new Map();
+  const shareOf = (hand: number) => places.filter((_, index) => index % (others.length + 1) === hand);
+  const away = others.map(async (other, index) => {
+    const share = shareOf(index + 1);
+    const done = await ask(other, share).catch(() => undefined);
+    return { share, done };
+  });
+  const own = shareOf(0);
+  const made = [{ share: own, done: here(own) }];
+  for (const { share, done } of await Promise.all(away)) made.push({ share, done: done ?? here(share) });
+  return new Map(
+    made.flatMap(({ share, done }) => share.map((place, at) => [place, itemAt(done, at)] as const)),
+  );
+}

@@ -1,0 +1,7 @@
+/** What another thread does when it is asked: the host exposes this there. */
+import { openAt } from '#plan/open-clusters.ts';
+import type { SharedWork } from './other-threads.ts';
+
+export const sharedWork: SharedWork = {
+  open: async (face, places) => openAt(face, places),
+};
