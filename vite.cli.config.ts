@@ -13,13 +13,14 @@ export default defineConfig({
   resolve: { preserveSymlinks },
   ssr: { noExternal: true },
   build: {
-    ssr: 'src/cli/isobath.ts',
+    ssr: true,
     outDir: 'dist/cli',
     target: 'node20',
     minify: true,
     rolldownOptions: {
+      input: ['src/cli/isobath.ts', 'src/cli/share-thread.ts'],
       output: {
-        entryFileNames: 'isobath.js',
+        entryFileNames: '[name].js',
         // Beside the program, from where what else was built is found.
         chunkFileNames: '[name]-[hash].js',
         // What every start needs in one file and what planning needs in another: each file more costs a start a millisecond.

@@ -5,6 +5,7 @@
 
 import { type Finding, finding } from '#findings/finding.ts';
 import { tallied } from '#findings/finding-tally.ts';
+import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { corners } from './check-corners.ts';
 import { checkCutDepth } from './check-cut-depth.ts';
@@ -93,6 +94,20 @@ export function findInGroup(group: Making, whole: PlanPlace): GroupFound {
   const doubted = factorDoubt.find(place);
   if (byRule.size === 0 && doubted.length === 0 && gap === undefined) return NOTHING;
   return { gap, byRule, doubted };
+}
+
+/** Plain data, for another thread. */
+export interface PackedFound extends Omit<GroupFound, 'byRule'> {
+  /** By place of the rule in their order. */
+  readonly byRule: readonly (readonly [rule: number, found: readonly unknown[]])[];
+}
+
+export function packFound({ byRule, ...rest }: GroupFound): PackedFound {
+  return { ...rest, byRule: [...byRule].map(([rule, found]) => [RULES.indexOf(rule), found]) };
+}
+
+export function unpackFound({ byRule, ...rest }: PackedFound): GroupFound {
+  return { ...rest, byRule: new Map(byRule.map(([rule, found]) => [itemAt(RULES, rule), found])) };
 }
 
 function isGap(gap: Point | undefined): gap is Point {

@@ -7,29 +7,28 @@ import type { OtherThreads, SharedWork } from '#run/share/other-threads.ts';
 
 /** Each holds a copy of the face that it works on; more gain little. */
 const MOST_THREADS = 4;
+/** A thread's code is as slow at first as any: it takes some seconds of work until a share of it is a gain. */
+const FEWEST = 1000;
 
-export interface StartedThreads {
-  readonly threads: () => OtherThreads;
+export interface StartedThreads extends OtherThreads {
   readonly end: () => void;
 }
 
 /** @param count of all, this one among them; as many as the machine has cores, where nobody says */
 export function otherThreads(count = Math.min(MOST_THREADS, availableParallelism())): StartedThreads {
-  let workers: readonly Worker[] | undefined;
-  let threads: OtherThreads = [];
+  let workers: readonly Worker[] = [];
+  let threads: readonly SharedWork[] | undefined;
   return {
-    threads: () => {
-      if (workers === undefined) {
-        workers = Array.from(
-          { length: count - 1 },
-          () => new Worker(new URL('./share-thread.js', import.meta.url)),
-        );
-        threads = workers.map((worker) => sharedWith(worker));
-      }
+    fewest: FEWEST,
+    start: () => {
+      if (threads !== undefined) return threads;
+      const thread = new URL('./share-thread.js', import.meta.url);
+      workers = Array.from({ length: count - 1 }, () => new Worker(thread));
+      threads = workers.map(sharedWith);
       return threads;
     },
     end: () => {
-      for (const worker of workers ?? []) void worker.terminate();
+      for (const worker of workers) void worker.terminate();
     },
   };
 }
@@ -41,8 +40,10 @@ function sharedWith(worker: Worker): SharedWork {
     worker.once('error', fail);
     worker.once('exit', () => fail(new Error('the thread ended')));
   });
+  // Whoever asks hears of it; with nobody asking it is nothing.
   ended.catch(() => undefined);
   return {
-    open: (face, places) => Promise.race([remote.open(face, places), ended]),
+    open: (...asked) => Promise.race([remote.open(...asked), ended]),
+    measure: (...asked) => Promise.race([remote.measure(...asked), ended]),
   };
 }

@@ -2,7 +2,7 @@
  * The command line from its arguments to an exit code. Everything that can go wrong ends in one line a finding on the error
  * stream, never in a stack trace. A command's code is loaded when that command is given.
  */
-import { Command, CommanderError } from 'commander';
+import { Command, CommanderError, InvalidArgumentError } from 'commander';
 import { type Finding, finding } from '#findings/finding.ts';
 import { findingRecord } from '#findings/finding-record.ts';
 import type { CommandEnd, ExitCode } from './command-end.ts';
@@ -91,6 +91,11 @@ function commandLine(terminal: Terminal, done: (end: CommandEnd) => void): Comma
     .argument('<job>', 'job file; file names in it are relative to its folder')
     .requiredOption('--out <folder>', 'folder for the plan and the hand-off files')
     .option('--since <plan>', 'plan.json of an earlier issue: report what changed since')
+    .option(
+      '--threads <count>',
+      'threads to share the work among, 1 to 16 (default: a core each, 4 at most); the files are the same with any',
+      threadCount,
+    )
     .option('--json', 'print the findings as JSON', false)
     .action(async (job: string, options: Omit<PlanArguments, 'job'>) => {
       const { planCommand } = await import('./commands/plan-command.ts');
@@ -99,6 +104,12 @@ function commandLine(terminal: Terminal, done: (end: CommandEnd) => void): Comma
   addAfterwards(program, terminal, done);
   addQuestions(program, terminal, done);
   return program;
+}
+
+function threadCount(text: string): number {
+  const count = Number(text);
+  if (Number.isInteger(count) && count >= 1 && count <= 16) return count;
+  throw new InvalidArgumentError('A whole number from 1 to 16 is needed.');
 }
 
 /** Commands about a run that goes on or is over. */

@@ -3,7 +3,6 @@
  * find. It is measured group by group; what a group came to is kept with its clusters, so that a change of one depth measures one group again.
  */
 import { groupReach } from '#checks/group-reach.ts';
-import { planPlace } from '#checks/making-place.ts';
 import { type Finding, finding } from '#findings/finding.ts';
 import { type ContourKit, makeContourKit } from '#front/contours/contour-kit.ts';
 import { frontOfPlan, stageEnds } from '#front/front.ts';
@@ -12,12 +11,18 @@ import type { Reached } from '#front/reached.ts';
 import { meetingVolume } from '#front/volumes/meeting-volume.ts';
 import type { Removed } from '#front/volumes/volumes.ts';
 import type { PlanMeasures } from '#handoff/plan-measures.ts';
-import type { Job } from '#job/job.ts';
 import { thickestOf } from '#job/sheet-at.ts';
 import type { RegionId } from '#part/part.ts';
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
 import { planGroups } from '#plan/plan-groups.ts';
-import { createGroupMemory, type GroupMemory, type MeasuredGroup, measuredGroup } from './measured-group.ts';
+import {
+  createGroupMemory,
+  type GroupJob,
+  type GroupMemory,
+  groupAsk,
+  type MeasuredGroup,
+  measuredGroup,
+} from './measured-group.ts';
 
 /** With what was measured, for whatever else is asked of it. */
 export interface MeasuredPlan extends PlanMeasures {
@@ -33,18 +38,15 @@ export interface MeasuredPlan extends PlanMeasures {
 /** Groups up to which their fronts are held, so that a new level is soon measured in all of them: 30 MB for 800 nested pockets. */
 const MOST_HELD = 2000;
 
-type MeasuredJob = Pick<Job, 'stock' | 'process' | 'rules' | 'levels'>;
-
 export function measurePlan(
   plan: EtchPlan,
-  job: MeasuredJob,
+  job: GroupJob,
   memory: GroupMemory = createGroupMemory(),
 ): MeasuredPlan {
   const near = measureFace(plan, job, memory);
   const { far: farPlan } = plan;
   if (farPlan === undefined) return near;
-  // What no point of could be opened is said of both faces at once.
-  const far = measureFace({ ...farPlan, findings: plan.findings }, job, memory);
+  const far = measureFace(farFaceOf(plan, farPlan), job, memory);
   return {
     kit: near.kit,
     groups: near.groups,
@@ -55,16 +57,24 @@ export function measurePlan(
   };
 }
 
-function measureFace(plan: EtchPlan, job: MeasuredJob, memory: GroupMemory): Omit<MeasuredPlan, 'far'> {
+/** What no point of could be opened is said of both faces at once. */
+function farFaceOf(plan: EtchPlan, far: EtchPlan): EtchPlan {
+  return { ...far, findings: plan.findings };
+}
+
+/** The faces of a plan as they are measured. */
+export function measuredFaces(plan: EtchPlan): EtchPlan[] {
+  return plan.far === undefined ? [plan] : [plan, farFaceOf(plan, plan.far)];
+}
+
+function measureFace(plan: EtchPlan, job: GroupJob, memory: GroupMemory): Omit<MeasuredPlan, 'far'> {
   const thickness = thickestOf(job.stock.thickness);
-  const { stock, process, rules, levels } = job;
-  const jobKey = JSON.stringify({ stock, process, rules, levels });
-  const whole = planPlace({ plan, job });
+  const ask = groupAsk(plan, job);
   const ends = stageEnds(plan);
   const planned = planGroups(plan, groupReach(plan, job));
   const removed: (readonly Removed[])[] = [];
   const groups = planned.map((group) => {
-    const measured = measuredGroup(memory, group, { job, jobKey, whole });
+    const measured = measuredGroup(memory, group, ask);
     removed.push(measured.volumes.upTo(ends));
     if (planned.length > MOST_HELD) measured.letGo();
     return measured;

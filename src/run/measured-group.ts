@@ -2,15 +2,22 @@
  * A group of a plan with what was measured and found on its front. It follows from the group alone and from what the job says of sheet,
  * process and rules, and is kept as long as those are the same.
  */
-import { findInGroup, type GroupFound } from '#checks/check-making.ts';
+import {
+  findInGroup,
+  type GroupFound,
+  type PackedFound,
+  packFound,
+  unpackFound,
+} from '#checks/check-making.ts';
 import type { PlanPlace } from '#checks/making.ts';
-import { makeContourKit } from '#front/contours/contour-kit.ts';
-import { frontOfPlan } from '#front/front.ts';
+import { planPlace } from '#checks/making-place.ts';
+import { type ContourKit, makeContourKit } from '#front/contours/contour-kit.ts';
+import { frontOfPlan, type StageEnd } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import type { Reached } from '#front/reached.ts';
 import { reachedRegions } from '#front/reached-regions.ts';
-import { type VolumeMeter, volumeMeter } from '#front/volumes/volumes.ts';
-import { type EndVolumes, endVolumes } from '#front/volumes/volumes-at-ends.ts';
+import { type Removed, volumeMeter } from '#front/volumes/volumes.ts';
+import { type EndVolumes, endVolumes, type VolumesFound } from '#front/volumes/volumes-at-ends.ts';
 import { areSame } from '#geometry/same-items.ts';
 import type { Loop } from '#geometry/span.ts';
 import type { Job } from '#job/job.ts';
@@ -44,48 +51,112 @@ export function createGroupMemory(): GroupMemory {
   return new WeakMap();
 }
 
-interface GroupAsk {
-  readonly job: Pick<Job, 'stock' | 'process' | 'rules' | 'levels'>;
+export interface GroupAsk {
+  readonly job: GroupJob;
   /** What the job says, as text. */
   readonly jobKey: string;
   /** Of the plan that the group is of. */
   readonly whole: PlanPlace;
 }
 
-export function measuredGroup(
+export type GroupJob = Pick<Job, 'stock' | 'process' | 'rules' | 'levels'>;
+
+export function groupAsk(plan: EtchPlan, { stock, process, rules, levels }: GroupJob): GroupAsk {
+  const job = { stock, process, rules, levels };
+  return { job, jobKey: JSON.stringify(job), whole: planPlace({ plan, job }) };
+}
+
+export function measuredGroup(memory: GroupMemory, group: PlanGroup, ask: GroupAsk): MeasuredGroup {
+  return keptGroup(memory, group, ask) ?? keepGroup(memory, group, ask, measureGroup(group.plan, ask));
+}
+
+/** Undefined where the memory has no group of just these clusters, requirements and loops. */
+export function keptGroup(
   memory: GroupMemory,
-  { plan, clusters }: PlanGroup,
-  ask: GroupAsk,
-): MeasuredGroup {
-  const [first] = clusters;
-  const { jobKey } = ask;
-  const askedKey = JSON.stringify(
-    plan.regions.map(({ id, level, asked, taper }) => [id, level, asked, taper]),
-  );
-  const loops = [...plan.sheet, ...plan.regions.flatMap((region) => region.loops)];
+  group: PlanGroup,
+  { jobKey }: GroupAsk,
+): MeasuredGroup | undefined {
+  const [first] = group.clusters;
   const kept = first && memory.get(first);
-  const isKept = kept?.jobKey === jobKey && kept.askedKey === askedKey;
-  if (isKept && areSame(kept.clusters, clusters) && areSame(kept.loops, loops)) return kept.measured;
-  const measured = measure(plan, ask);
-  if (first !== undefined) memory.set(first, { clusters, jobKey, askedKey, loops, measured });
+  const isKept = kept?.jobKey === jobKey && kept.askedKey === askedKeyOf(group);
+  if (!isKept || !areSame(kept.clusters, group.clusters)) return undefined;
+  return areSame(kept.loops, loopsOf(group)) ? kept.measured : undefined;
+}
+
+export function keepGroup(
+  memory: GroupMemory,
+  group: PlanGroup,
+  { jobKey }: GroupAsk,
+  measured: MeasuredGroup,
+): MeasuredGroup {
+  const { clusters } = group;
+  const [first] = clusters;
+  const kept = { clusters, jobKey, askedKey: askedKeyOf(group), loops: loopsOf(group), measured };
+  if (first !== undefined) memory.set(first, kept);
   return measured;
 }
 
-function measure(plan: EtchPlan, { job, whole }: GroupAsk): MeasuredGroup {
-  const makeKit = () => makeContourKit(indexFront(frontOfPlan(plan, thickestOf(job.stock.thickness))));
-  const kit = makeKit();
+function askedKeyOf({ plan }: PlanGroup): string {
+  return JSON.stringify(plan.regions.map(({ id, level, asked, taper }) => [id, level, asked, taper]));
+}
+
+function loopsOf({ plan }: PlanGroup): Loop[] {
+  return [...plan.sheet, ...plan.regions.flatMap((region) => region.loops)];
+}
+
+/** What is measured of a group and found on it, as plain data. */
+export interface GroupFigures {
+  readonly reached: MeasuredGroup['reached'];
+  /** In the order of the ends of the whole plan's stages. */
+  readonly removed: readonly Removed[];
+  readonly found: PackedFound;
+}
+
+export function groupFigures(plan: EtchPlan, ask: GroupAsk, ends: readonly StageEnd[]): GroupFigures {
+  const { reached, volumes, found } = measureGroup(plan, ask);
+  return { reached, removed: volumes.upTo(ends), found: packFound(found) };
+}
+
+/** A group whose figures were made elsewhere; its front is made here once more is asked of it. */
+export function groupOfFigures(
+  plan: EtchPlan,
+  { job }: GroupAsk,
+  { figures, ends }: { readonly figures: GroupFigures; readonly ends: readonly StageEnd[] },
+): MeasuredGroup {
+  const { reached, removed, found } = figures;
+  const { volumes, letGo } = volumesOf(plan, job, { before: { ends, removed } });
+  return { plan, reached, volumes, found: unpackFound(found), letGo };
+}
+
+function measureGroup(plan: EtchPlan, { job, whole }: GroupAsk): MeasuredGroup {
+  const kit = kitOf(plan, job);
   const reached = reachedRegions(kit, plan.regions);
-  let meter: VolumeMeter | undefined = volumeMeter(kit);
+  const found = findInGroup({ plan, job, kit, reached }, whole);
+  return { plan, reached, found, ...volumesOf(plan, job, { kit }) };
+}
+
+function volumesOf(
+  plan: EtchPlan,
+  job: GroupJob,
+  { kit, before }: { readonly kit?: ContourKit; readonly before?: VolumesFound },
+): Pick<MeasuredGroup, 'volumes' | 'letGo'> {
+  let meter = kit && volumeMeter(kit);
+  const deepest = Math.max(0, ...plan.stages.map(({ level }) => level));
   return {
-    plan,
-    reached,
-    volumes: endVolumes(Math.max(0, ...plan.stages.map(({ level }) => level)), () => {
-      meter ??= volumeMeter(makeKit());
-      return meter;
-    }),
-    found: findInGroup({ plan, job, kit, reached }, whole),
+    volumes: endVolumes(
+      deepest,
+      () => {
+        meter ??= volumeMeter(kitOf(plan, job));
+        return meter;
+      },
+      before,
+    ),
     letGo: () => {
       meter = undefined;
     },
   };
+}
+
+function kitOf(plan: EtchPlan, { stock }: GroupJob): ContourKit {
+  return makeContourKit(indexFront(frontOfPlan(plan, thickestOf(stock.thickness))));
 }

@@ -45,6 +45,7 @@ import { prepareHandoff } from './prepare-handoff.ts';
 import { createRunMemory, drawingFor, type RunMemory } from './run-memory.ts';
 import { RunCancelled, type RunOptions } from './run-options.ts';
 import { sha256Of } from './sha256-of.ts';
+import { measureAhead } from './share/measure-ahead.ts';
 import { placeSized } from './sizing/size-unasked.ts';
 import { surveyGain } from './survey/survey-gain.ts';
 import { surveyRecord } from './survey/survey-record.ts';
@@ -205,6 +206,7 @@ async function planned(run: PlacedRun, options: JobRunOptions): Promise<RunResul
   const { plan, unit, sizing, toShow, found } = placed;
   report(run, options);
   await step(0.6, 'measuring what will be etched');
+  await measureAhead(plan, job, { memory: memory.groups, threads: ready.threads });
   const measures = measurePlan(plan, job, memory.groups);
   await step(0.9, 'checking that it can be made');
   const making = [

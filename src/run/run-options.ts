@@ -8,8 +8,7 @@ export interface RunOptions {
   readonly signal?: { readonly aborted: boolean };
   /** Awaited between steps so that the host can do other work. */
   readonly breathe?: () => Promise<void>;
-  /** Started when there is enough to share. */
-  readonly threads?: () => OtherThreads;
+  readonly threads?: OtherThreads;
 }
 
 /** Thrown when the signal was raised; not a fault. */

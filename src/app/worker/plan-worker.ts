@@ -17,6 +17,7 @@ import { createRunMemory, drawingFor, type RunMemory } from '#run/run-memory.ts'
 import { RunCancelled } from '#run/run-options.ts';
 import { sectionOf } from '#run/section-job.ts';
 import { breather } from './breather.ts';
+import { otherThreads } from './other-threads.ts';
 import { packContours } from './pack-contours.ts';
 import { createPacker, packPlan } from './pack-plan.ts';
 import { facesOf } from './plan-faces.ts';
@@ -122,6 +123,7 @@ function resultsOf({ planFile }: Pick<RunResult, 'planFile'>): PlanResults | und
 /** Makes runs one after another, and remembers what the page has got already. */
 function runner(state: WorkerState, memory: RunMemory) {
   const packers = { near: createPacker(), far: createPacker() };
+  const threads = otherThreads();
   const drawnOnce = (drawing: Drawing | undefined): WireDrawn | undefined => {
     if (drawing !== undefined && drawing === state.drawn) return undefined;
     state.drawn = drawing;
@@ -176,7 +178,7 @@ function runner(state: WorkerState, memory: RunMemory) {
         drawingBytes: drawings.near.bytes,
         ...(drawings.far && { farDrawingBytes: drawings.far.bytes }),
       },
-      { progress, signal, breathe: breather(), memory, onPlan, onJudged },
+      { progress, signal, breathe: breather(), threads, memory, onPlan, onJudged },
     );
     const { files, drawing: read } = result;
     const { findings, results } = judged ?? judgedOf(result);

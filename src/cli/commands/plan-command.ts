@@ -8,6 +8,7 @@ import type { SetChanged } from '#cli/file-set.ts';
 import { levelChoicesText } from '#cli/level-choices-text.ts';
 import { lineBudgetText } from '#cli/line-budget-text.ts';
 import { maskingsText } from '#cli/maskings-text.ts';
+import { otherThreads } from '#cli/other-threads.ts';
 import { paint } from '#cli/paint.ts';
 import { progressLine } from '#cli/progress-line.ts';
 import { readText } from '#cli/read-input.ts';
@@ -29,12 +30,14 @@ export interface PlanArguments {
   readonly out: string;
   /** plan.json of an earlier issue. */
   readonly since?: string | undefined;
+  /** To share the work among, this one too; undefined: as the machine has cores. */
+  readonly threads?: number | undefined;
   /** Findings as JSON instead of the table. */
   readonly json: boolean;
 }
 
 export async function planCommand(
-  { job, out, since, json }: PlanArguments,
+  { job, out, since, threads, json }: PlanArguments,
   terminal: Terminal,
 ): Promise<CommandEnd> {
   const input = readJobInput(job);
@@ -43,10 +46,14 @@ export async function planCommand(
     since === undefined ? undefined : readText(since, { path: resolve(since), most: MOST_PLAN_BYTES });
   if (earlier !== undefined && 'refused' in earlier) return refused(earlier.refused);
   const progress = progressLine(terminal);
+  const others = otherThreads(threads);
   const result = await runJob(
     { ...input, earlierPlanText: earlier?.text },
-    { progress: progress.report },
-  ).finally(progress.clear);
+    { progress: progress.report, threads: others },
+  ).finally(() => {
+    others.end();
+    progress.clear();
+  });
   const { planFile, files, findings } = result;
   if (planFile === undefined) return refused(...findings);
 

@@ -9,16 +9,31 @@ export interface EndVolumes {
   readonly upTo: (ends: readonly StageEnd[]) => readonly Removed[];
 }
 
+export interface VolumesFound {
+  readonly ends: readonly StageEnd[];
+  /** In their order. */
+  readonly removed: readonly Removed[];
+}
+
 const NOTHING: Removed = { volume: 0, gap: undefined };
 
 /**
  * What was found for an end is kept: it does not depend on the others, unless there are so many that only some are integrated.
  * @param deepest level of the front, mm
  * @param meter of the front, asked for when there is something new to measure
+ * @param found what `upTo` of the same front came to before
  */
-export function endVolumes(deepest: number, meter: () => VolumeMeter): EndVolumes {
+export function endVolumes(deepest: number, meter: () => VolumeMeter, found?: VolumesFound): EndVolumes {
   const known = new Map<string, Removed>();
   const knownTogether = new Map<string, readonly Removed[]>();
+  // While all of the deepest level is still to go nothing is cut here.
+  const isBegun = ({ toGo }: StageEnd) => toGo < deepest;
+  if (found !== undefined) {
+    const begun = found.ends.flatMap((end, at) => (isBegun(end) ? [{ end, at }] : []));
+    const volumes = begun.map(({ at }) => itemAt(found.removed, at));
+    if (begun.length > FEW_LEVELS) knownTogether.set(begun.map(({ end }) => keyOf(end)).join(' '), volumes);
+    else for (const [at, { end }] of begun.entries()) known.set(keyOf(end), itemAt(volumes, at));
+  }
   const one = (end: StageEnd): Removed => {
     const key = keyOf(end);
     const found = known.get(key) ?? meter().at(end);
@@ -38,10 +53,9 @@ export function endVolumes(deepest: number, meter: () => VolumeMeter): EndVolume
   };
   return {
     upTo: (ends) => {
-      // While all of the deepest level is still to go nothing is cut here.
-      const begun = ends.filter(({ toGo }) => toGo < deepest);
-      const found = begun.length > FEW_LEVELS ? many(begun) : begun.map(one);
-      const byEnd = new Map(begun.map((end, i) => [end, itemAt(found, i)]));
+      const begun = ends.filter(isBegun);
+      const volumes = begun.length > FEW_LEVELS ? many(begun) : begun.map(one);
+      const byEnd = new Map(begun.map((end, i) => [end, itemAt(volumes, i)]));
       return ends.map((end) => byEnd.get(end) ?? NOTHING);
     },
   };

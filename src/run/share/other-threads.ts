@@ -3,18 +3,27 @@
  * follow from themselves alone, so that a run comes to the same bytes with any number of threads, or none.
  */
 import { itemAt } from '#geometry/assert.ts';
+import type { EtchPlan } from '#plan/etch-plan.ts';
 import type { FaceToOpen } from '#plan/open-clusters.ts';
 import type { OpenedCluster } from '#plan/opened-cluster.ts';
+import type { GroupFigures, GroupJob } from '#run/measured-group.ts';
 
 /** What one thread can be asked. */
 export interface SharedWork {
   readonly open: (face: FaceToOpen, places: readonly number[]) => Promise<readonly OpenedCluster[]>;
+  readonly measure: (
+    plan: EtchPlan,
+    job: GroupJob,
+    places: readonly number[],
+  ) => Promise<readonly GroupFigures[]>;
 }
 
-export type OtherThreads = readonly SharedWork[];
-
-/** Items of work below which sharing costs more than it saves: others have to be started, and given the whole face. */
-const FEWEST_SHARED = 100;
+export interface OtherThreads {
+  /** Clusters or groups from which on sharing saves more than it costs: others have to be started, and given the whole face. */
+  readonly fewest: number;
+  /** Those that there are; started when they are first asked for. */
+  readonly start: () => readonly SharedWork[];
+}
 
 interface Deal<Done> {
   /** What another thread is asked. */
@@ -29,10 +38,11 @@ interface Deal<Done> {
  */
 export async function dealOut<Done>(
   places: readonly number[],
-  threads: (() => OtherThreads) | undefined,
+  threads: OtherThreads | undefined,
   { ask, here }: Deal<Done>,
 ): Promise<ReadonlyMap<number, Done>> {
-  const others = places.length < FEWEST_SHARED ? [] : (threads?.() ?? []);
+  if (threads === undefined || places.length < threads.fewest) return new Map();
+  const others = threads.start();
   if (others.length === 0) return new Map();
   const shareOf = (hand: number) => places.filter((_, index) => index % (others.length + 1) === hand);
   const away = others.map(async (other, index) => {
