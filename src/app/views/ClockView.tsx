@@ -148,7 +148,10 @@ function stepOn({ stages }: ShownPlan, minute: number): number | undefined {
 }
 
 function clockWords(plan: ShownPlan, minute: number | undefined): string {
-  if (minute === undefined) return 'end of the run';
+  if (minute === undefined)
+    return plan.sizing === undefined
+      ? 'end of the run'
+      : `end of the run, ${showMinutes(plan.sizing.minutes)} of sizing before it`;
   const stage = stageAt(plan, minute);
   if (stage === undefined) return 'before the first dip';
   if (plan.masking === 're-mask')

@@ -50,7 +50,7 @@ async function trySized<Of extends ToPlace>(
     minutesAfter: minutesOf(placed) + sizing.minutes,
     pockets: suggestion.code === 'sizing-saves-stop' ? suggestion.facts.pockets : 0,
   };
-  const told = finding('sized-unasked', facts, { path: 'process.sizing' });
+  const told = finding('sized-unasked', facts, { path: 'process.sizing.amount' });
   return { ready, placed: { ...placed, found: [...placed.found, told] } };
 }
 

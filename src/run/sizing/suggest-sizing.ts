@@ -57,7 +57,7 @@ function savedStage({ part, asked }: PlanFace, job: Job): Saved | undefined {
     minutesBefore: minutesOf(before),
     minutesAfter: minutesOf(after) + etchMinutes({ depth: thinner / 2, rate: job.process.rate }),
   };
-  return { thinner, suggestion: finding('sizing-saves-stage', facts, { path: 'process.sizing' }) };
+  return { thinner, suggestion: finding('sizing-saves-stage', facts, { path: 'process.sizing.amount' }) };
 }
 
 /** mm, in which a suggestion is made. */
@@ -79,7 +79,7 @@ function savedStop(plan: EtchPlan, face: PlanFace, job: Job): Saved | undefined 
   if (planned.findings.some(({ severity }) => severity === 'stop')) return undefined;
   const regions = pockets.map(({ id }) => id);
   const facts = { thinner, pockets: pockets.length };
-  return { thinner, suggestion: finding('sizing-saves-stop', facts, { path: 'process.sizing', regions }) };
+  return { thinner, suggestion: finding('sizing-saves-stop', facts, { path: 'process.sizing.amount', regions }) };
 }
 
 /** By how much a pocket is deeper than its widest place has room for an opening. */
