@@ -79,7 +79,10 @@ function savedStop(plan: EtchPlan, face: PlanFace, job: Job): Saved | undefined 
   if (planned.findings.some(({ severity }) => severity === 'stop')) return undefined;
   const regions = pockets.map(({ id }) => id);
   const facts = { thinner, pockets: pockets.length };
-  return { thinner, suggestion: finding('sizing-saves-stop', facts, { path: 'process.sizing.amount', regions }) };
+  return {
+    thinner,
+    suggestion: finding('sizing-saves-stop', facts, { path: 'process.sizing.amount', regions }),
+  };
 }
 
 /** By how much a pocket is deeper than its widest place has room for an opening. */
