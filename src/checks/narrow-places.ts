@@ -148,11 +148,11 @@ type Way = Pick<NarrowPlace, 'width' | 'from' | 'to'>;
 function waysAcross(a: Side, b: Side, limit: number, bothSides: boolean): Way[] {
   if (a.after === b.span || a.before === b.span) {
     const tip = bothSides ? undefined : tipOf(a.span, b.span, a.after === b.span);
-    return tip === undefined ? [] : besideTouch(a.span, b.span, tip);
+    return tip === undefined ? [] : besideTouch(a.span, b.span, tip, [tip]);
   }
   const all = [...waysFrom(a.span, b.span), ...waysFrom(b.span, a.span).map(turned)];
-  const touch = bothSides ? undefined : all.find(({ width }) => width <= TOUCHING);
-  if (touch !== undefined) return besideTouch(a.span, b.span, touch.from);
+  const touches = bothSides ? [] : placesApart(all.filter(({ width }) => width <= TOUCHING));
+  if (touches.length > 0) return touches.flatMap((touch) => besideTouch(a.span, b.span, touch, touches));
   const ways = all
     .filter(
       ({ width }) => width > (bothSides ? SCRIBE_ACCURACY + SAME_BORDER : TOUCHING) && isUnder(width, limit),
@@ -303,15 +303,21 @@ function stripEnds(a: Span, b: Span, ways: readonly Way[], limit: number): Way[]
  * Where sides touch in passing, as a round does a straight, they part from there and leave a strip that begins with no width: its
  * places are where it has come to a stated width, on either side of the touch.
  */
-function besideTouch(a: Span, b: Span, touch: Point): Way[] {
+function besideTouch(a: Span, b: Span, touch: Point, touches: readonly Point[]): Way[] {
   // Seen from the straighter one, whichever comes first.
-  if (bendOf(a) > bendOf(b)) return besideTouch(b, a, touch).map(turned);
+  if (bendOf(a) > bendOf(b)) return besideTouch(b, a, touch, touches).map(turned);
   if (isWholeCircle(a) && distance(a.start, touch) < TOUCHING)
-    return besideTouch(openedAcross(a, touch), b, touch);
+    return besideTouch(openedAcross(a, touch), b, touch, touches);
   const at = nearestShare(a, touch);
+  const others = touches.filter((each) => each !== touch).map((each) => nearestShare(a, each));
   return [0, 1].flatMap((end) => {
-    let [near, far] = [at, end];
-    if (strictlyAcross(a, b, far) === undefined && gapAt(a, b, far) < WEDGE) return [];
+    const next = others
+      .filter((other) => (end === 0 ? other < at : other > at))
+      .sort((p, q) => Math.abs(p - at) - Math.abs(q - at))[0];
+    // Towards another touch no farther than half-way: from there on the strip is the other's.
+    let [near, far] = [at, next === undefined ? end : (at + next) / 2];
+    if (gapAt(a, b, far) < WEDGE && (next !== undefined || strictlyAcross(a, b, far) === undefined))
+      return [];
     for (let halving = 0; halving < HALVINGS; halving++) {
       const middle = (near + far) / 2;
       if (gapAt(a, b, middle) < WEDGE) near = middle;
@@ -319,6 +325,13 @@ function besideTouch(a: Span, b: Span, touch: Point): Way[] {
     }
     return strictlyAcross(a, b, far) ?? [];
   });
+}
+
+/** Where two sides touch, once each. */
+function placesApart(ways: readonly Way[]): Point[] {
+  const apart: Point[] = [];
+  for (const { from } of ways) if (apart.every((each) => distance(each, from) > TOUCHING)) apart.push(from);
+  return apart;
 }
 
 /** Nothing else ends where it begins. */

@@ -1,7 +1,8 @@
 /** Narrow places that begin where sides touch: horns, and holes that touch a side or each other. */
 import { describe, expect, test } from 'vitest';
 import { narrowPlaces, sidesOf } from '#checks/narrow-places.ts';
-import { arcSpan, type Loop, reverseSpans, type Span } from '#geometry/span.ts';
+import { arcSpan, type Loop, lineSpan, reverseSpans, type Span } from '#geometry/span.ts';
+import { moveSpan } from '#support/geometry/move-spans.ts';
 import { circle, polygon, rectangle } from '#support/geometry/shapes.ts';
 
 const placesIn = (loops: readonly Loop[]) =>
@@ -74,4 +75,35 @@ describe('sides that touch', () => {
     const wide = places.map(({ width }) => width).sort((a, b) => a - b);
     expect(wide).toEqual([expect.closeTo(Math.sqrt(0.4 ** 2 + 5 ** 2) - 5, 6), expect.closeTo(0.05, 6)]);
   });
+});
+
+test('a hole that the edge of the sheet cuts off leaves land on both sides of the cut, whichever touch is found first', () => {
+  // Of R 5, cut off by the edge at y = 10 from x = 18 to 22: the land begins there and is 0.05 wide a little farther out.
+  const half = Math.asin(2 / 5);
+  const arc = arcSpan({
+    center: { x: 20, y: 10 - Math.sqrt(21) },
+    radius: 5,
+    from: Math.PI / 2 - half,
+    sweep: 2 * half - 2 * Math.PI,
+  });
+  const hole: Loop = [arc, lineSpan(arc.end, arc.start)];
+  const edge = lineSpan({ x: 37, y: 10 }, { x: 0, y: 10 });
+  const sheet: Loop = [...rectangle(0, -9, 37, 10).slice(0, 2), edge, lineSpan(edge.end, { x: 0, y: -9 })];
+  const placesOf = (loops: readonly Loop[]) =>
+    placesIn(loops)
+      .filter(({ width }) => width < 0.06)
+      .map(({ from, to }) => (from.x + to.x) / 2)
+      .sort((a, b) => a - b);
+  const [left, right, more] = placesOf([hole, sheet]);
+  expect(more).toBeUndefined();
+  expect(20 - (left ?? 0)).toBeCloseTo((right ?? 0) - 20, 6);
+  expect(left).toBeLessThan(18);
+  expect(left).toBeGreaterThan(17.8);
+  // Mirrored about y = 0 every border runs the other way.
+  const mirrored = [hole, sheet].map((loop) =>
+    reverseSpans(
+      loop.map((span) => moveSpan(span, { turn: 0, factor: 1, mirrored: true, shift: { x: 0, y: 0 } })),
+    ),
+  );
+  expect(placesOf(mirrored)).toEqual([expect.closeTo(left ?? 0, 6), expect.closeTo(right ?? 0, 6)]);
 });
