@@ -5,7 +5,7 @@ import type { Leak } from '#run/rework/maskant-damage.ts';
 import type { Rework, ReworkedFloor } from '#run/rework/rework-run.ts';
 import { SAME_LEVEL } from '#units/depth-tolerances.ts';
 import { millimetresIn } from '#units/length-unit.ts';
-import { gaugedFigure, type ShownUnit } from '#units/show-length.ts';
+import { gaugedFigure, type ShownUnit, signedFigure } from '#units/show-length.ts';
 
 export function reworkText({ floors, dips, edges, laps }: Rework, unit: ShownUnit): string {
   const length = lengthIn(unit);
@@ -25,7 +25,7 @@ export function reworkText({ floors, dips, edges, laps }: Rework, unit: ShownUni
     ...floors.filter(({ extra }) => extra !== undefined).map((floor) => floorText(floor, unit)),
     ...edges.map(
       ({ level, beside, regions, off }) =>
-        `edge of ${listed(regions)}, ${length(level)} beside ${neighbour(beside, unit)}: comes out ${signed(off, unit)} ${unit} off its line`,
+        `edge of ${listed(regions)}, ${length(level)} beside ${neighbour(beside, unit)}: comes out ${signedFigure(off, unit)} ${unit} off its line`,
     ),
     ...(lost.length === 0
       ? []
@@ -67,8 +67,8 @@ export function forecastText(
         allowed === undefined
           ? ''
           : ` of +${length(allowed.plus)}/−${length(allowed.minus)}${verdict(off, allowed)}`;
-      const moved = isMoved ? `; ${signed(best, unit)} with the depths below` : '';
-      return `${length(level)} beside ${neighbour(beside, unit)}: ${signed(off, unit)}${asked}${moved}`;
+      const moved = isMoved ? `; ${signedFigure(best, unit)} with the depths below` : '';
+      return `${length(level)} beside ${neighbour(beside, unit)}: ${signedFigure(off, unit)}${asked}${moved}`;
     }),
     isMoved
       ? [
@@ -113,12 +113,6 @@ function listed(ids: readonly string[]): string {
 
 function neighbour(beside: number, unit: ShownUnit): string {
   return beside === 0 ? 'land' : gaugedFigure(beside, unit);
-}
-
-function signed(value: number, unit: ShownUnit): string {
-  const figure = gaugedFigure(Math.abs(value), unit);
-  if (Number(figure) === 0) return figure;
-  return `${value < 0 ? '−' : '+'}${figure}`;
 }
 
 /** Of millimetres, without the unit. */

@@ -20,6 +20,13 @@ export function gaugedFigure(millimetres: number, unit: ShownUnit): string {
   return withoutMinusZero((millimetres / millimetresIn(unit)).toFixed(GAUGED_PLACES[unit]));
 }
 
+/** As fine as gauges read, with its sign; nothing has none. */
+export function signedFigure(millimetres: number, unit: ShownUnit): string {
+  const figure = gaugedFigure(Math.abs(millimetres), unit);
+  if (Number(figure) === 0) return figure;
+  return `${millimetres < 0 ? '−' : '+'}${figure}`;
+}
+
 /** With its unit, after a space that does not break. */
 export function showLength(millimetres: number, unit: ShownUnit): string {
   return `${lengthFigure(millimetres, unit)}\u00a0${unit}`;

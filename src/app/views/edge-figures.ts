@@ -1,5 +1,5 @@
 /** Drawn edges in the figures of a table: which edge it is, and how far it may be off. */
-import { gaugedFigure, lengthFigure, type ShownUnit } from '#units/show-length.ts';
+import { gaugedFigure, type ShownUnit } from '#units/show-length.ts';
 
 interface Edge {
   /** mm; of the deeper side. */
@@ -16,11 +16,4 @@ export function edgeName({ level, beside }: Edge, unit: ShownUnit): string {
 export function allowedFigures(outward: number, inward: number, unit: ShownUnit): string {
   const [plus, minus] = [gaugedFigure(outward, unit), gaugedFigure(inward, unit)];
   return plus === minus ? plus : `+${plus} −${minus}`;
-}
-
-/** With its sign; nothing has none. */
-export function signedFigure(value: number, unit: ShownUnit): string {
-  const figure = lengthFigure(Math.abs(value), unit);
-  if (Number(figure) === 0) return figure;
-  return `${value < 0 ? '−' : '+'}${figure}`;
 }

@@ -1,12 +1,11 @@
 /** Lines are cut, and a coupon gives a better etch factor: where each edge will come out, which tolerances go, which depths help. */
 
 import { useMemo, useState } from 'react';
-import { signedFigure } from '#app/views/edge-figures.ts';
 import { HeadRow } from '#app/views/HeadRow.tsx';
 import { type EdgeForecast, forecastAtFactor, type TimedForecast } from '#run/rework/edges-at-factor.ts';
 import { type ReworkPlan, readReworkPlan } from '#run/rework/rework-plan.ts';
 import { SAME_LEVEL } from '#units/depth-tolerances.ts';
-import { lengthFigure, showLength } from '#units/show-length.ts';
+import { lengthFigure, showLength, signedFigure } from '#units/show-length.ts';
 import { useTank } from './tank-context.ts';
 import { figureOf, listWords } from './tank-words.ts';
 

@@ -2,7 +2,7 @@
 import { useMemo, useState } from 'react';
 import { lastRecorded, readingsText } from '#app/state/tank/run-readings.ts';
 import { stagesOver } from '#app/state/tank/stages-over.ts';
-import { edgeName, signedFigure } from '#app/views/edge-figures.ts';
+import { edgeName } from '#app/views/edge-figures.ts';
 import { HeadRow } from '#app/views/HeadRow.tsx';
 import { sayInLabels } from '#job/field-labels.ts';
 import type { CoverLap } from '#run/rework/cover-laps.ts';
@@ -11,7 +11,7 @@ import type { ReworkEdge } from '#run/rework/rework-edges.ts';
 import { readReworkPlan } from '#run/rework/rework-plan.ts';
 import { type ExtraDip, type ReworkedFloor, reworkRun } from '#run/rework/rework-run.ts';
 import { millimetresIn } from '#units/length-unit.ts';
-import { lengthFigure, showLength, showMinutes } from '#units/show-length.ts';
+import { lengthFigure, showLength, showMinutes, signedFigure } from '#units/show-length.ts';
 import { useTank } from './tank-context.ts';
 import { figureOf, listWords } from './tank-words.ts';
 
