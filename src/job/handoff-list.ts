@@ -137,6 +137,11 @@ export function oppositeName(name: string): string {
   return withSuffix(name, 'opposite');
 }
 
+/** Of the same file for the near face and the hand as drawn. */
+export function plainName(name: string): string {
+  return name.replace(/(?:-far)?(?:-opposite)?(\.[^.]*)$/, '$1');
+}
+
 function withSuffix(name: string, suffix: string): string {
   const dot = name.lastIndexOf('.');
   return `${name.slice(0, dot)}-${suffix}${name.slice(dot)}`;

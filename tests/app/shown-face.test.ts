@@ -1,5 +1,12 @@
 import { expect, test } from 'vitest';
-import { faceOnShow, hasFarFace, onFace, otherFace, turnedTo } from '#app/state/shown-face.ts';
+import {
+  faceOnShow,
+  hasFarFace,
+  isBehindEtched,
+  onFace,
+  otherFace,
+  turnedTo,
+} from '#app/state/shown-face.ts';
 import type { WorkbenchState } from '#app/state/workbench-state.ts';
 import { facesOf } from '#app/worker/plan-faces.ts';
 import type { PlannedPage } from '#app/worker/planned-page.ts';
@@ -30,6 +37,7 @@ test('a part of one face has no other to turn to', async () => {
   expect(onFace(page, 'far')).toBe(page);
   expect([faceOnShow(shown(page)), hasFarFace(shown(page))]).toEqual(['near', false]);
   expect(otherFace(page)).toEqual({ floors: [], layers: new Set() });
+  expect(isBehindEtched(shown(page))).toBe(false);
   expect(hasFarFace(shown(undefined))).toBe(false);
 });
 
@@ -39,6 +47,17 @@ test('what shows through: floors of the other face, and the layers that draw the
   expect([near.floors.length, [...near.layers]]).toEqual([1, ['BACK']]);
   const far = otherFace(onFace(page, 'far'));
   expect([far.floors.length, [...far.layers].sort()]).toEqual([2, ['POCKETS', 'ROUND']]);
+});
+
+test('what a depth leaves is less where the other face is etched, whichever is on show', async () => {
+  const page = await lidPage();
+  expect([isBehindEtched(shown(page)), isBehindEtched(shown(onFace(page, 'far')))]).toEqual([true, true]);
+  const bare = page.faces?.far && {
+    ...page.faces.far,
+    regions: page.faces.far.regions.filter(({ level }) => level === 0),
+  };
+  const near = { ...page, faces: { near: page.faces?.near, far: bare } } as PlannedPage;
+  expect([isBehindEtched(shown(near)), isBehindEtched(shown(onFace(near, 'far')))]).toEqual([false, true]);
 });
 
 test('regions of the other face show through also before anything is asked of them, the land round them never', async () => {

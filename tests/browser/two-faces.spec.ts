@@ -67,6 +67,8 @@ test('a part etched on both faces is planned, turned over, and edited on the far
   await expect(card).toContainText(/Depth here\s*1\.20\smm/);
   await expect(card).toContainText(/Left here\s*2\.80\smm/);
   await workbench.mouse.click(pocket.x, pocket.y);
+  await expect(workbench.getByText('It leaves less where the other face is etched behind it.')).toBeVisible();
+  await expect(workbench.getByText('near face above')).toBeVisible();
   const depth = workbench.getByLabel('Depth', { exact: true });
   await depth.fill('0.9');
   await depth.press('Enter');
@@ -201,6 +203,13 @@ test('the files have both faces, and plan.json', async ({ workbench }) => {
     { name: 'lid.dxf', text: drawing },
   ]);
   await expect(levelRows(workbench)).toHaveCount(2);
+  // Beside that of the near face, to be cut as well.
+  await workbench.getByRole('button', { name: 'Hand off' }).click();
+  const cut = workbench
+    .locator('.file-group, section, fieldset')
+    .filter({ has: workbench.getByRole('heading', { name: /^Cut/ }) });
+  await expect(cut.first()).toContainText('scribe-far.dxf');
+  await workbench.getByRole('button', { name: 'Back to the sheet' }).click();
   const scribe = await savedText(workbench, 'scribe-far.dxf');
   expect(scribe).toContain('Far face (seen from it, mirrored about x = 0): Buoy lid');
   const plan = JSON.parse(await savedText(workbench, 'plan.json'));

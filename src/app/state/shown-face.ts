@@ -59,6 +59,12 @@ function withoutLand(plan: ShownPlan | undefined): ShownPlan['regions'] {
   return plan?.regions.filter((region) => region !== land) ?? [];
 }
 
+/** Whether anything is etched on the face that is not on show. */
+export function isBehindEtched({ derived: { page } }: Pick<WorkbenchState, 'derived'>): boolean {
+  const other = page?.plan === page?.faces?.far ? page?.faces?.near : page?.faces?.far;
+  return other?.regions.some(({ level }) => level > 0) === true;
+}
+
 export function hasFarFace({ derived: { page } }: Pick<WorkbenchState, 'derived'>): boolean {
   return page?.faces?.far !== undefined;
 }

@@ -2,7 +2,13 @@
 import { useMemo } from 'react';
 import { documentText } from '#app/state/edits/job-text.ts';
 import { useDocument, useWorkbenchState } from '#app/views/workbench-context.ts';
-import { type FileGroup, HANDOFF_FILES, HANDOFF_LIST, type HandoffFile } from '#job/handoff-list.ts';
+import {
+  type FileGroup,
+  HANDOFF_FILES,
+  HANDOFF_LIST,
+  type HandoffFile,
+  plainName,
+} from '#job/handoff-list.ts';
 import type { OutputFile } from '#run/output-file.ts';
 
 export interface HandoffCard {
@@ -64,15 +70,15 @@ export function useHandoffCards(): readonly HandoffCard[] {
 
 function faceOf(file: OutputFile, word: HandoffFile | undefined) {
   const { name, what } = file;
-  const group: FileGroup =
-    name === 'scribe.dxf'
-      ? 'cut'
-      : name === 'template.pdf'
-        ? 'print'
-        : word === undefined
-          ? 'show'
-          : HANDOFF_LIST[word].group;
-  return { key: name, group, name, use: what };
+  return { key: name, group: groupOf(plainName(name), word), name, use: what };
+}
+
+/** Files of the far face and of the opposite hand stand with those that they are of. */
+function groupOf(name: string, word: HandoffFile | undefined): FileGroup {
+  if (/^scribe(-\d\d)?\.dxf$/.test(name)) return 'cut';
+  if (name === 'template.pdf') return 'print';
+  const listed = word ?? wordOf(name);
+  return listed === undefined ? 'show' : HANDOFF_LIST[listed].group;
 }
 
 /** The word that a file is chosen by: its name is one of the word's, with a number in the place of `#`. */

@@ -3,6 +3,7 @@ import { ChevronLeft, ChevronRight } from 'lucide-react';
 import type { RequirementEdit } from '#app/state/edits/edit-job.ts';
 import { outlineLayers, sheetChoice } from '#app/state/edits/edit-sheet.ts';
 import { isTapered, sheetThickness } from '#app/state/sheet-thickness.ts';
+import { isBehindEtched } from '#app/state/shown-face.ts';
 import { IconButton } from '#app/views/controls/IconButton.tsx';
 import { LengthField } from '#app/views/LengthField.tsx';
 import { useLeft } from '#app/views/use-left.ts';
@@ -92,6 +93,7 @@ function AskedFields({ job, regions }: AskedProps) {
   const depth = common(regions, ({ asked }) => asked.depth);
   const ask = (edit: RequirementEdit, words: string) => actions.askOfSelection(edit, `${words} of ${names}`);
   const left = useLeft();
+  const isOtherEtched = useWorkbenchState(isBehindEtched);
   const within = { most: thickness };
   return (
     <>
@@ -116,6 +118,7 @@ function AskedFields({ job, regions }: AskedProps) {
           />
         </span>
       </div>
+      {isOtherEtched && <p className="aside">It leaves less where the other face is etched behind it.</p>}
       <div className="pair">
         <LengthField
           of={members.plus}

@@ -1,6 +1,7 @@
 /** The section strip: the part cut along the line on the sheet, at the clock's minute. */
 import { useRef } from 'react';
 import { sheetThickness } from '#app/state/sheet-thickness.ts';
+import { hasFarFace } from '#app/state/shown-face.ts';
 import { useSize } from '#app/views/use-size.ts';
 import { useDocument, useWorkbench, useWorkbenchState } from '#app/views/workbench-context.ts';
 import { showLength } from '#units/show-length.ts';
@@ -22,6 +23,7 @@ export function SectionView() {
     shown !== undefined &&
     (isStale || shown.of !== page?.plan || shown.cut !== cut || shown.minute !== minute);
   const thickness = job === undefined ? 0 : sheetThickness(job);
+  const isOfBoth = useWorkbenchState(hasFarFace);
   const length =
     shown === undefined
       ? 0
@@ -49,6 +51,7 @@ export function SectionView() {
                 : `heights ×${Number(scale.exaggeration.toPrecision(3))}`}
             </button>
             <p>dashed: required</p>
+            {isOfBoth && <p>near face above</p>}
           </>
         )}
       </header>
