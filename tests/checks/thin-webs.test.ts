@@ -33,6 +33,13 @@ describe('thin webs', () => {
     expect([one?.near, one?.far]).toEqual([2, 1]);
   });
 
+  test('the far face off by 0.4: the openings are as near as if the gap were that much less, and no nearer than touching', () => {
+    const [one, other] = [face(1.6, [2, circle(2, 3, 6)]), face(1.6, [1, circle(7, 15, 5.5)])];
+    const [web] = webs(one, other, 3, 0.4);
+    expect(web?.web).toBeCloseTo(4 - Math.sqrt(9 - (1.1 / 1.6) ** 2), 6);
+    expect(webs(one, other, 3, 2.2)[0]?.web).toBeCloseTo(1, 6);
+  });
+
   test('where one alone goes deeper than both together, at its own edge', () => {
     // 2.9 apart at φ = 1: √(3² − 2.9²) = 0.77 is less than the 2.5 of the near opening alone.
     const [one] = webs(face(1, [2.5, rectangle(0, 0, 10, 8)]), face(1, [0.5, rectangle(12.9, 0, 20, 8)]));

@@ -23,6 +23,15 @@ describe('M8.5 shared between faces', () => {
     expect(shared.get('R01')).toEqual({ least: expect.closeTo(0.01, 6), most: expect.closeTo(0.11, 6) });
   });
 
+  test('where the middles can’t be had together, whatever meets all of them', () => {
+    const places = [place(0, 0.02, 'R01'), place(0.3, 0.5, 'F02'), place(0.5, 0.52, 'R01', 'F02')];
+    const shared = shareBetweenFaces(places);
+    const [near, far] = ['R01', 'F02'].map((id) => shared.get(id) ?? { least: Number.NaN, most: Number.NaN });
+    expect((near?.least ?? 0) + (far?.least ?? 0)).toBeGreaterThan(0.5 - 1e-6);
+    expect(near?.most).toBeLessThan(0.02 + 1e-6);
+    expect(far?.most).toBeLessThan(0.5 + 1e-6);
+  });
+
   test('a floor of one place alone needs just what the place needs', () => {
     const shared = shareBetweenFaces([place(0.1, 0.2, 'R01'), place(0, -0.03, 'R02')]);
     expect(shared.get('R01')).toEqual({ least: 0.1, most: 0.2 });
@@ -50,7 +59,8 @@ describe('M8.5 shared between faces', () => {
       const all = [...pairs, ...[...near, ...far].filter(() => dice.chance(0.5)).map((one) => [one])];
       const places = all.map((floors): PlaceNeed => {
         const sum = floors.reduce((total, { gets }) => total + gets, 0);
-        const [under, above] = [dice.between(0.005, 0.06), dice.between(0.005, 0.06)];
+        // Lopsided, so that the middles of all places can't be had together.
+        const [under, above] = [dice.pick([0.004, 0.02, 0.15]), dice.pick([0.004, 0.02, 0.15])];
         return { floors: floors.map(({ id }) => id), least: Math.max(0, sum - under), most: sum + above };
       });
       const shared = shareBetweenFaces(places);
