@@ -17,8 +17,10 @@ export interface HandoffInput {
   readonly plan: EtchPlan;
   /** The front, made when first asked for. */
   readonly kit: () => ContourKit;
-  /** Where the plan has both faces: the far one as measured, and the metal that goes in all, mm³. */
-  readonly far?: { readonly kit: () => ContourKit; readonly removed: number } | undefined;
+  /** Where the plan has both faces. */
+  readonly far?: { readonly kit: () => ContourKit } | undefined;
+  /** The metal that goes in all, mm³, where it was measured: of both faces it has to be. */
+  readonly removed?: number | undefined;
   readonly units: { readonly job: ShownUnit; readonly drawing: LengthUnit };
 }
 

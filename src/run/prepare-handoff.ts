@@ -1,6 +1,7 @@
 /** What the chosen files of the hand-off need, made and judged: what is wrong with a choice goes into the plan. */
 import { type Finding, finding } from '#findings/finding.ts';
 import type { ReliefMesh } from '#front/relief/relief-mesh.ts';
+import { assert } from '#geometry/assert.ts';
 import { loopArea, spansLength } from '#geometry/span.ts';
 import { checkOvercut } from '#handoff/check-overcut.ts';
 import { type InspectionPoint, inspectionPoints } from '#handoff/inspection/inspection-points.ts';
@@ -200,20 +201,22 @@ function narrowestPiece(plan: EtchPlan): { readonly stage: number; readonly widt
     });
 }
 
-function solidFor({ plan, job, kit, far }: HandoffInput): Making<ReliefMesh> {
+function solidFor({ plan, job, kit, far, removed }: HandoffInput): Making<ReliefMesh> {
   const trouble = solidTrouble(plan.sheet, job.stock);
   if (trouble !== undefined) return { findings: [finding('solid-not-drawn', { trouble })] };
   const thickness = thickestOf(job.stock.thickness);
+  const tolerance = solidTolerance(kit());
+  assert(far === undefined || removed !== undefined, 'a plan of both faces was measured');
   const made =
-    far === undefined
-      ? etchedSolid(kit(), job.stock)
+    far === undefined || removed === undefined
+      ? etchedSolid(kit(), job.stock, { tolerance, removed })
       : twoFacedSolid({
           near: kit(),
           far: far.kit(),
           thickness,
-          tolerance: solidTolerance(kit()),
+          tolerance,
           stock: job.stock,
-          removed: far.removed,
+          removed,
           sheetVolume: sheetVolume(plan.sheet, job.stock.thickness) ?? 0,
         });
   if ('mesh' in made) return { value: made.mesh, findings: [] };

@@ -216,8 +216,8 @@ async function planned(run: PlacedRun, options: JobRunOptions): Promise<RunResul
   const { budgets, edges, removed, findings: judged } = judgeRun(ready, plan, { measures, sizing });
   const units = { job: ready.filled.units ?? 'mm', drawing: unit };
   const { choices } = ready;
-  const far = measures.far && { kit: measures.far.kit, removed };
-  const handoff = choices && prepareHandoff({ choices, job, plan, kit: measures.kit, far, units });
+  const { kit, far } = measures;
+  const handoff = choices && prepareHandoff({ choices, job, plan, kit, far, removed, units });
   const findings = sortFindings([
     ...found,
     ...outward([...measures.findings, ...making, ...judged, ...(handoff?.findings ?? [])]),

@@ -19,24 +19,29 @@ export interface ReliefTrouble {
   readonly limit: number;
 }
 
+export interface CheckedAsk extends ReliefAsk {
+  /** mm³ that went till then, where it was measured already. */
+  readonly removed?: number | undefined;
+}
+
 export interface CheckedRelief {
   readonly mesh: ReliefMesh;
   /** Undefined where all holds. */
   readonly trouble: ReliefTrouble | undefined;
 }
 
-export function checkedRelief(kit: ContourKit, ask: ReliefAsk = {}): CheckedRelief {
+export function checkedRelief(kit: ContourKit, ask: CheckedAsk = {}): CheckedRelief {
   const mesh = reliefMesh(kit, ask);
   return { mesh, trouble: reliefTrouble(kit, ask, mesh) };
 }
 
 /** What is wrong with a relief of the front, first of all that may be; undefined where all holds. */
-export function reliefTrouble(kit: ContourKit, ask: ReliefAsk, mesh: ReliefMesh): ReliefTrouble | undefined {
+export function reliefTrouble(kit: ContourKit, ask: CheckedAsk, mesh: ReliefMesh): ReliefTrouble | undefined {
   const open = looseEdges(mesh);
   return open > 0 ? { trouble: 'open edges', value: open, limit: 0 } : troubleOfFace(kit, ask, mesh);
 }
 
-function troubleOfFace(kit: ContourKit, ask: ReliefAsk, mesh: ReliefMesh): ReliefTrouble | undefined {
+function troubleOfFace(kit: ContourKit, ask: CheckedAsk, mesh: ReliefMesh): ReliefTrouble | undefined {
   const { front } = kit.index;
   const tolerance = reliefTolerance(ask);
   const face = measureFace(mesh);
@@ -52,7 +57,7 @@ function troubleOfFace(kit: ContourKit, ask: ReliefAsk, mesh: ReliefMesh): Relie
   const deepest = Math.max(0, ...momentAt(front, ask.minute).floors);
   // Where it goes through, a skin is left standing that the volume removed knows nothing of.
   if (deepest >= front.thickness) return undefined;
-  const removed = removedVolume(kit, ask.minute);
+  const { removed = removedVolume(kit, ask.minute) } = ask;
   const slack =
     Math.max(SOLID_AGREEMENT * removed, tolerance * face.walls) + Math.abs(mesh.sheetArea - exact) * deepest;
   const volumeOff = Math.abs(face.removed - removed);

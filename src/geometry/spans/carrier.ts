@@ -28,11 +28,18 @@ function offset(carrier: Span, point: Point): number {
 }
 
 function lineMisfit(carrier: LineSpan, a: Point, b: Point): number | undefined {
-  const off = Math.max(Math.abs(offset(carrier, a)), Math.abs(offset(carrier, b)));
+  const first = Math.abs(offset(carrier, a));
+  if (first > ON_CARRIER) return undefined;
+  const off = Math.max(first, Math.abs(offset(carrier, b)));
   return off > ON_CARRIER ? undefined : off;
 }
 
+/** Of the radius: no chord lies deeper in its circle, be it ever so coarse. */
+const DEEPEST_CHORD = 0.11;
+
 function arcMisfit(carrier: ArcSpan, a: Point, b: Point, middle: Point): number | undefined {
+  const first = offset(carrier, a);
+  if (first < -ON_CARRIER || first > DEEPEST_CHORD * carrier.radius + ON_CARRIER) return undefined;
   const halfAngle = (1.2 * Math.PI) / chordsPerTurn(carrier.radius);
   const deepest = carrier.radius * (1 - cos(halfAngle)) + ON_CARRIER;
   let off = 0;

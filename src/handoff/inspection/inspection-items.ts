@@ -4,7 +4,9 @@
  * without a fixture. ± of an edge is what the drawing allows, else what its line budget expects (method.md, M7.5).
  */
 
+import { itemAt } from '#geometry/assert.ts';
 import { type Box, boxOfSpans } from '#geometry/box.ts';
+import { indexBoxes } from '#geometry/box-index.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
 import { ALIGNED } from '#geometry/tolerances.ts';
@@ -53,11 +55,12 @@ function itemsOfFace(
   budgets: readonly LineBudgetRecord[],
 ): InspectionItem[] {
   const sheet = plan.sheet[0];
-  const floors = plan.stages.flatMap(({ number, level, regions }) =>
-    plan.regions
-      .filter(({ id, level: own }) => own > 0 && regions.includes(id))
-      .map((region): Floor => ({ region, stage: number, level, sides: sidesOf(region) })),
-  );
+  const floors = plan.stages.flatMap(({ number, level, regions }) => {
+    const made = new Set(regions);
+    return plan.regions
+      .filter(({ id, level: own }) => own > 0 && made.has(id))
+      .map((region): Floor => ({ region, stage: number, level, sides: sidesOf(region) }));
+  });
   // What is cut out has edges, and neither floor nor fillet.
   const flat = floors.filter(({ region }) => region.asked.wall === undefined);
   const firstsOf = (those: readonly Floor[]) =>
@@ -160,12 +163,16 @@ function edgesOf(
 
 /** Of each stage's floors the narrowest land to a neighbour that faces it. */
 function landsOf(floors: readonly Floor[], budgets: readonly LineBudgetRecord[]): InspectionItem[] {
-  const found = floors.flatMap((a) =>
-    floors.flatMap((b) => {
+  const index = indexBoxes(floors.map(({ sides }) => sides.box));
+  const found = floors.flatMap((a) => {
+    const { minX, minY, maxX, maxY } = a.sides.box;
+    const about = { minX, minY, maxX: maxX + WIDEST_LAND, maxY: maxY + WIDEST_LAND };
+    return index.meeting(about).flatMap((at) => {
+      const b = itemAt(floors, at);
       const across = a === b ? undefined : landBetween(a, b);
       return across === undefined ? [] : [{ a, b, ...across }];
-    }),
-  );
+    });
+  });
   const stages = [...new Set(found.map(({ a }) => a.stage))];
   return stages.flatMap((stage) => {
     const [narrowest] = found.filter(({ a }) => a.stage === stage).sort((x, y) => x.width - y.width);

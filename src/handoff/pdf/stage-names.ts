@@ -65,8 +65,9 @@ export function placeRegionNames(
   ask: { readonly ids: readonly string[]; readonly placed: Placed; readonly taken: readonly Box[] },
 ): StageName[] {
   const taken = [...ask.taken];
+  const ids = new Set(ask.ids);
   return regions
-    .filter(({ id }) => ask.ids.includes(id))
+    .filter(({ id }) => ids.has(id))
     .flatMap(({ id, label, loops }) => {
       const region = { id, loops: loops.map(ask.placed.loop), at: ask.placed.place(label) };
       const name = within(pen, region, taken) ?? beside(pen, region, taken);

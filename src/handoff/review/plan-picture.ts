@@ -68,10 +68,9 @@ function pictureFrame({ plan, width }: Pick<PicturePage, 'plan' | 'width'>, heig
 }
 
 function drawFloors(pen: Pen, { stages, regions }: EtchPlan, placed: Placed): void {
-  for (const { regions: own, color } of stages) {
-    const loops = regions
-      .filter(({ id }) => own.includes(id))
-      .flatMap((region) => region.loops.map(placed.loop));
+  for (const { regions: ids, color } of stages) {
+    const own = new Set(ids);
+    const loops = regions.filter(({ id }) => own.has(id)).flatMap((region) => region.loops.map(placed.loop));
     pen.paths(loops.map(closed), { fill: color, stroke: BORDER });
   }
 }

@@ -4,8 +4,8 @@
  */
 
 import type { ContourKit } from '#front/contours/contour-kit.ts';
-import { checkedRelief, type ReliefTrouble } from '#front/relief/check-relief.ts';
-import type { ReliefAsk, ReliefMesh } from '#front/relief/relief-mesh.ts';
+import { type CheckedAsk, checkedRelief, type ReliefTrouble } from '#front/relief/check-relief.ts';
+import type { ReliefMesh } from '#front/relief/relief-mesh.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { dot, subtract } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
@@ -32,7 +32,7 @@ export type EtchedSolid = { readonly mesh: ReliefMesh } | { readonly trouble: Re
 export function etchedSolid(
   kit: ContourKit,
   stock: Pick<Job['stock'], 'thickness'>,
-  ask: ReliefAsk = { tolerance: solidTolerance(kit) },
+  ask: CheckedAsk = { tolerance: solidTolerance(kit) },
 ): EtchedSolid {
   const { mesh, trouble } = checkedRelief(kit, ask);
   if (trouble !== undefined) return { trouble };

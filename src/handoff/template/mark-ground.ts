@@ -1,8 +1,9 @@
 /** What marks and words of a template keep clear of: slots, holes and their names, the edge, and what is placed already. */
 
 import { itemAt } from '#geometry/assert.ts';
-import { type Box, boxesMeet, boxOfSpan, boxOfSpans, growBox } from '#geometry/box.ts';
+import { boxOfSpan, boxOfSpans, growBox } from '#geometry/box.ts';
 import { indexBoxes } from '#geometry/box-index.ts';
+import { growingBoxes } from '#geometry/growing-boxes.ts';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import type { Loop, Span } from '#geometry/span.ts';
 import { spanGap } from '#geometry/spans/span-gap.ts';
@@ -15,6 +16,9 @@ export type MarkedSet = Pick<TemplateSet, 'sheet' | 'band' | 'input'>;
 
 /** mm between two marks, so that they are not read as one: more than between two ticks of the smallest. */
 const BETWEEN = 1;
+
+/** mm: marks and names are a few millimetres large. */
+const CELL = 10;
 
 /** What marks keep clear of, and the marks that are placed already. */
 export interface Ground {
@@ -33,7 +37,7 @@ export function groundOf({ sheet }: MarkedSet, slots: readonly Slot[]): Ground {
   const areas = indexBoxes(shut.map((loops) => boxOfSpans(loops.flat())));
   const edges = [...shut.flat(2), ...sheet.outline];
   const index = indexBoxes(edges.map(boxOfSpan));
-  const placed: { readonly box: Box; readonly spans: readonly Span[] }[] = [];
+  const placed = growingBoxes<readonly Span[]>(CELL);
   const isApart = (span: Span, off: number): boolean => {
     const about = growBox(boxOfSpan(span), off);
     return index.meeting(about).every((edge) => spanGap(itemAt(edges, edge), span) >= off - SAME_SUM);
@@ -43,15 +47,13 @@ export function groundOf({ sheet }: MarkedSet, slots: readonly Slot[]): Ground {
     areas
       .meeting({ minX: start.x, minY: start.y, maxX: start.x, maxY: start.y })
       .every((area) => !isInsideLoops(itemAt(shut, area), start));
-  const isApartFromMarks = (drawn: readonly Span[]): boolean => {
-    const about = growBox(boxOfSpans(drawn), BETWEEN);
-    return placed
-      .filter(({ box }) => boxesMeet(box, about))
-      .every(({ spans }) => spans.every((one) => drawn.every((other) => spanGap(one, other) >= BETWEEN)));
-  };
+  const isApartFromMarks = (drawn: readonly Span[]): boolean =>
+    placed.everyMeeting(growBox(boxOfSpans(drawn), BETWEEN), (spans) =>
+      spans.every((one) => drawn.every((other) => spanGap(one, other) >= BETWEEN)),
+    );
   return {
     isClear: (drawn, off) =>
       drawn.every((span) => isApart(span, off)) && drawn.every(isOutside) && isApartFromMarks(drawn),
-    place: (drawn) => placed.push({ box: boxOfSpans(drawn), spans: drawn }),
+    place: (drawn) => placed.add(boxOfSpans(drawn), drawn),
   };
 }

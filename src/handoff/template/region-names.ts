@@ -28,18 +28,17 @@ export interface NamedGround {
 export function regionNames(input: TemplateInput, slots: readonly Slot[], on: NamedGround): InkText[] {
   const shown = new Set(slots.map(({ stage }) => stage.number));
   const { stretch } = input.choices;
-  return input.plan.stages.flatMap(({ number, regions }) =>
-    shown.has(number)
-      ? input.plan.regions
-          .filter(({ id }) => regions.includes(id))
-          .flatMap(({ id, label, loops }) =>
-            placed([`${id} peel ${number}`, id], on, {
-              label: stretchPoint(label, stretch),
-              box: boxOfSpans(stretchSpans(loops.flat(), stretch)),
-            }),
-          )
-      : [],
-  );
+  return input.plan.stages.flatMap(({ number, regions }) => {
+    const own = new Set(shown.has(number) ? regions : []);
+    return input.plan.regions
+      .filter(({ id }) => own.has(id))
+      .flatMap(({ id, label, loops }) =>
+        placed([`${id} peel ${number}`, id], on, {
+          label: stretchPoint(label, stretch),
+          box: boxOfSpans(stretchSpans(loops.flat(), stretch)),
+        }),
+      );
+  });
 }
 
 interface Room {
