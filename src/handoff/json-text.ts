@@ -1,27 +1,38 @@
 /** JSON as people read and compare it: two spaces a level, but a list of plain values stays on one line, so that a vertex is one line. */
 
 export function jsonText(value: unknown): string {
-  return `${spell(value, '\n')}\n`;
+  const parts: string[] = [];
+  spell(value, '\n', parts);
+  parts.push('\n');
+  // Joined once: a text that grows piece by piece takes many times its length.
+  return parts.join('');
 }
 
 /** @param line break and indent of the line that the value begins on */
-function spell(value: unknown, line: string): string {
-  if (!isHolding(value)) return spellPlain(value);
+function spell(value: unknown, line: string, parts: string[]): void {
+  if (!isHolding(value)) {
+    parts.push(spellPlain(value));
+    return;
+  }
   const inner = `${line}  `;
-  let text = '';
   if (Array.isArray(value)) {
     if (!value.some(isHolding)) {
-      for (const each of value) text += text === '' ? spellPlain(each) : `, ${spellPlain(each)}`;
-      return `[${text}]`;
+      parts.push(`[${value.map(spellPlain).join(', ')}]`);
+      return;
     }
-    for (const each of value) text += `${text === '' ? '' : ','}${inner}${spell(each, inner)}`;
-    return `[${text}${line}]`;
+    value.forEach((each, at) => {
+      parts.push(at === 0 ? '[' : ',', inner);
+      spell(each, inner, parts);
+    });
+    parts.push(line, ']');
+    return;
   }
-  for (const [key, each] of Object.entries(value)) {
-    if (each !== undefined)
-      text += `${text === '' ? '' : ','}${inner}${JSON.stringify(key)}: ${spell(each, inner)}`;
-  }
-  return text === '' ? '{}' : `{${text}${line}}`;
+  const entries = Object.entries(value).filter(([, each]) => each !== undefined);
+  entries.forEach(([key, each], at) => {
+    parts.push(at === 0 ? '{' : ',', inner, `${JSON.stringify(key)}: `);
+    spell(each, inner, parts);
+  });
+  parts.push(...(entries.length === 0 ? ['{}'] : [line, '}']));
 }
 
 function isHolding(value: unknown): value is object {

@@ -35,9 +35,16 @@ export function section(name: string, tags: readonly Tag[]): Tag[] {
 
 /** ASCII bytes, CRLF after each line, codes padded to three as is usual. All values must be ASCII. */
 export function tagsToText(tags: readonly Tag[]): Uint8Array {
-  let text = '';
-  for (const [code, value] of tags) text += `${String(code).padStart(3)}\r\n${value}\r\n`;
-  const bytes = new Uint8Array(text.length);
-  for (let index = 0; index < text.length; index++) bytes[index] = text.charCodeAt(index);
-  return bytes;
+  let bytes = new Uint8Array(1 << 16);
+  let length = 0;
+  for (const [code, value] of tags) {
+    const text = `${String(code).padStart(3)}\r\n${value}\r\n`;
+    if (length + text.length > bytes.length) {
+      const more = new Uint8Array(2 * (length + text.length));
+      more.set(bytes);
+      bytes = more;
+    }
+    for (let index = 0; index < text.length; index++) bytes[length++] = text.charCodeAt(index);
+  }
+  return bytes.slice(0, length);
 }
