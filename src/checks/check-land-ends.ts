@@ -57,6 +57,6 @@ function leastLand(
   least: number,
 ): number {
   const etched = new Set(pairs.map(([, id]) => id));
-  const depth = Math.max(...regions.filter(({ id }) => etched.has(id)).map(({ level }) => level));
+  const depth = regions.reduce((most, { id, level }) => (etched.has(id) ? Math.max(most, level) : most), 0);
   return Math.max(least, LAND_TO_DEPTH.value * depth);
 }

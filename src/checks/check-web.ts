@@ -10,7 +10,10 @@ export function checkWeb({ plan, job: { stock, process, rules } }: PlanPlace): F
   return plan.stages.flatMap(({ level }) => {
     // Of what is cut out nothing is to be left; a tapered sheet is as thick as it is over each region.
     const floors = plan.regions.filter(({ level: own, asked }) => own === level && asked.wall === undefined);
-    const thinnest = Math.min(...floors.map(({ loops }) => thicknessOver(stock.thickness, loops).least));
+    const thinnest = floors.reduce(
+      (least, { loops }) => Math.min(least, thicknessOver(stock.thickness, loops).least),
+      Number.POSITIVE_INFINITY,
+    );
     const web = thinnest - (stock.surveyed?.bow ?? 0) - level;
     const worst = web - stock.minus - level * process.rateSpread;
     if (worst >= rules.minWeb) return [];

@@ -2,10 +2,10 @@
 import type { EffortLimits } from '#geometry/effort.ts';
 
 /**
- * Lines and arcs on the layers that count. Eight hundred pockets with eight hundred nested in them have 13 000; the regions of
- * 100 000 are found in a few seconds, those of a million in most of a minute and 3 GB (measured).
+ * Lines and arcs on the layers that count. 12,800 pockets with as many nested in them have 205 000, and are planned in time linear with
+ * 800 and within 1.5 GB (tests/bench/size.bench.ts).
  */
-export const MOST_LINEWORK = 500_000;
+export const MOST_LINEWORK = 220_000;
 
 /**
  * Meetings are places where two lines or arcs meet other than end to end: 50 000 of them take some two seconds (measured).
