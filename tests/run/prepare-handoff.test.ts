@@ -32,8 +32,9 @@ function inputOf(
 ): HandoffInput {
   if (plan === undefined || job === undefined || kit === undefined) throw new Error('the lid can be planned');
   const choices = resolveHandoff({ ...buoyLidJob, handoff } as unknown as JobFile, 'mm');
-  const far = farKit && { kit: farKit, removed: planFile?.totals.removedVolume ?? 0 };
-  return { choices, job, plan: change(plan), kit, far, units: { job: 'mm', drawing: 'mm' } };
+  const far = farKit && { kit: farKit };
+  const removed = planFile?.totals.removedVolume;
+  return { choices, job, plan: change(plan), kit, far, removed, units: { job: 'mm', drawing: 'mm' } };
 }
 const prepared = (run: RunResult, handoff: Handoff, change?: (of: EtchPlan) => EtchPlan) =>
   prepareHandoff(inputOf(run, handoff, change));
