@@ -24,7 +24,7 @@ export type BudgetChange = (typeof CHANGES)[number];
 type Figures = Pick<Job, 'stock' | 'process'>;
 type Clocked = Pick<Job['process'], 'rate' | 'rateSpread' | 'timing'>;
 
-/** In the order of the stages; land has no budget. */
+/** In the order of the stages; land has no budget, nor has what is cut out: that it comes through is judged by itself (M9.4). */
 export function toleranceBudgets(plan: EtchPlan, job: Figures): ToleranceBudget[] {
   return floorsOf(plan, job).map((floor) => {
     const { regions, level, asked } = floor;
@@ -80,7 +80,7 @@ function floorsOf({ regions, stages, masking }: EtchPlan, job: Figures): Floor[]
     const etches = baths.map(({ etch }) => etch);
     const floors = new Map<string, Floor & { readonly regions: string[] }>();
     for (const region of regions) {
-      if (Math.abs(region.level - level) > ROUNDING) continue;
+      if (Math.abs(region.level - level) > ROUNDING || region.asked.wall !== undefined) continue;
       const asked = floorAsked(region);
       const sheetShare = shareOfSheet(region);
       const key = [asked.what, asked.plus, asked.minus, sheetShare].join(' ');

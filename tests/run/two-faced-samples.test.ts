@@ -49,5 +49,11 @@ describe('the radiator panel', () => {
     expect(fold?.thickness).toBeGreaterThan(0.1);
     expect(fold?.far?.depth).toBe(0);
     expect([vent?.thickness, channel?.thickness, tab?.thickness]).toEqual([0, 0, 0.5]);
+    // What is cut out leaves no floor: the folds alone, which are etched to the same level, have a tolerance to hold.
+    const budgeted = new Set(panel.planFile?.budgets?.flatMap(({ regions }) => regions));
+    const regions = panel.plan?.regions.filter(({ level }) => level > 0) ?? [];
+    expect(regions.some(({ asked }) => asked.wall !== undefined)).toBe(true);
+    for (const { id, asked } of regions)
+      expect([id, budgeted.has(id)]).toEqual([id, asked.wall === undefined]);
   });
 });
