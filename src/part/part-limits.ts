@@ -3,7 +3,7 @@ import type { EffortLimits } from '#geometry/effort.ts';
 
 /**
  * Lines and arcs on the layers that count. 12,800 pockets with as many nested in them have 205 000, and are planned in time linear with
- * 800 and within 1.5 GB (tests/bench/size.bench.ts).
+ * 800 and with 2.1 GB (tests/bench/size.bench.ts).
  */
 export const MOST_LINEWORK = 220_000;
 

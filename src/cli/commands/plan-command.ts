@@ -1,7 +1,6 @@
 /** `isobath plan JOB.json --out DIR`: the whole job, from the files named to the files written. */
 
 import { resolve } from 'node:path';
-import { setFlagsFromString } from 'node:v8';
 import { bathText } from '#cli/bath-text.ts';
 import { budgetText } from '#cli/budget-text.ts';
 import { type CommandEnd, refused } from '#cli/command-end.ts';
@@ -37,9 +36,6 @@ export interface PlanArguments {
   readonly json: boolean;
 }
 
-/** Bytes of a drawing of some thousands of pockets. */
-const LARGE_DRAWING = 2_000_000;
-
 export async function planCommand(
   { job, out, since, threads, json }: PlanArguments,
   terminal: Terminal,
@@ -49,8 +45,6 @@ export async function planCommand(
   const earlier =
     since === undefined ? undefined : readText(since, { path: resolve(since), most: MOST_PLAN_BYTES });
   if (earlier !== undefined && 'refused' in earlier) return refused(earlier.refused);
-  // Else V8 lets garbage grow to as much as a large plan itself, while there is memory.
-  if (input.drawingBytes.length > LARGE_DRAWING) setFlagsFromString('--heap-growing-percent=30');
   const progress = progressLine(terminal);
   const others = otherThreads(threads);
   const result = await runJob(
