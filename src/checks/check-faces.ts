@@ -82,11 +82,10 @@ function websBetween(plan: EtchPlan, far: EtchPlan, job: FacesJob): Finding[] {
       leastOver: (loops) => thicknessOver(stock.thickness, loops).least - less,
       under: rules.minWeb - ROUNDING,
     });
-    for (const { web, at, near, far: deep, stages, places } of webs) {
-      const behind = floorsBehind(plan.stages[stages.near]?.level, far.stages[stages.far]?.level, {
-        plan,
-        far,
-      });
+    for (const { web, at, near, far: deep, stages, places, isBehind } of webs) {
+      const behind = isBehind
+        ? floorsBehind(plan.stages[stages.near]?.level, far.stages[stages.far]?.level, { plan, far })
+        : [];
       const regions = behind.length === 0 ? idsAt(places) : behind;
       const key = regions.join(' ');
       if (reported.has(key)) continue;

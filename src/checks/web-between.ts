@@ -8,11 +8,16 @@
  * or one of the two alone where that is more. The far face off by R in any direction brings its openings nearer by R: g − R for g.
  */
 import { etchFactorAt } from '#bath/etch-factor.ts';
+import { itemAt } from '#geometry/assert.ts';
+import { boxOfSpans, growBox } from '#geometry/box.ts';
+import { indexBoxes } from '#geometry/box-index.ts';
 import { combineLoops } from '#geometry/grow/grow-loops.ts';
+import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import { labelPoint } from '#geometry/loops/label-point.ts';
 import type { Point } from '#geometry/point.ts';
-import { type Loop, loopArea } from '#geometry/span.ts';
-import { nearestPlaces } from '#geometry/spans/nearest-places.ts';
+import { distanceToSpan, type Loop, loopArea } from '#geometry/span.ts';
+import { type NearestPlaces, nearestPlaces } from '#geometry/spans/nearest-places.ts';
+import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import type { EtchPlan, PlannedRegion, Stage } from '#plan/etch-plan.ts';
 
 export interface ThinWeb {
@@ -21,6 +26,8 @@ export interface ThinWeb {
   readonly at: Point;
   /** One in each part of what leaves so little, `at` among them. */
   readonly places: readonly Point[];
+  /** The openings lie behind each other; else they pass. */
+  readonly isBehind: boolean;
   /** Levels of the openings that make it, and which stages of their faces those are. */
   readonly near: number;
   readonly far: number;
@@ -45,12 +52,15 @@ export interface WebAsk {
   readonly under: number;
 }
 
-/** One for each pair of openings that leaves less, thinnest first. What is cut out is left aside: nothing is left there. */
+/**
+ * One for each pair of stages whose openings lie behind each other, and for each two openings that pass each other, where less is left; thinnest
+ * first. What is cut out is left aside: nothing is left there.
+ */
 export function thinWebs(ask: WebAsk): ThinWeb[] {
   const ones = openingsOf(ask.plan);
   const others = openingsOf(ask.far);
   return ones
-    .flatMap((one) => others.flatMap((other) => webOf(ask, one, other) ?? []))
+    .flatMap((one) => others.flatMap((other) => websOf(ask, one, other)))
     .sort((a, b) => a.web - b.web);
 }
 
@@ -74,11 +84,11 @@ function openingsOf({ stages, regions, etchFactor }: EtchedFace): Opening[] {
   });
 }
 
-function webOf(
+function websOf(
   { registration, sheetAt, leastOver, under }: WebAsk,
   one: Opening,
   other: Opening,
-): ThinWeb | undefined {
+): ThinWeb[] {
   const levels = {
     near: one.stage.level,
     far: other.stage.level,
@@ -87,19 +97,43 @@ function webOf(
   const both = combineLoops('intersect', one.loops, other.loops).filter((loop) => loopArea(loop) > 0);
   const places = both.sort((a, b) => loopArea(b) - loopArea(a)).map((loop) => labelPoint([loop]));
   const [largest] = places;
+  const behind: ThinWeb[] = [];
   if (largest !== undefined) {
     const web = leastOver(both) - levels.near - levels.far;
-    return web < under ? { web, at: largest, places, ...levels } : undefined;
+    // Where openings pass each other more is left.
+    if (web >= under) return [];
+    behind.push({ web, at: largest, places, isBehind: true, ...levels });
   }
   const reach = one.cut * one.factor + other.cut * other.factor;
-  const nearest = nearestPlaces(one.loops.flat(), other.loops.flat(), reach + registration);
-  if (nearest === undefined) return undefined;
-  const gap = Math.max(0, nearest.gap - registration);
-  const { depth, share } = deepestTogether(one, other, gap);
-  const { from, to } = nearest;
-  const at = { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share };
-  const web = sheetAt(at) - depth;
-  return web < under ? { web, at, places: [at], ...levels } : undefined;
+  const ways = waysAcross(one.loops, other.loops, { within: reach + registration, both });
+  const passing = ways.flatMap((way): ThinWeb[] => {
+    const gap = Math.max(0, way.gap - registration);
+    const { depth, share } = deepestTogether(one, other, gap);
+    const { from, to } = way;
+    const at = { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share };
+    const web = sheetAt(at) - depth;
+    return web < under ? [{ web, at, places: [at], isBehind: false, ...levels }] : [];
+  });
+  return [...behind, ...passing];
+}
+
+/** The shortest way between each two borders that come nearer than `within`, mm, but those with metal of both openings between them. */
+function waysAcross(
+  ones: readonly Loop[],
+  others: readonly Loop[],
+  { within, both }: { readonly within: number; readonly both: readonly Loop[] },
+): NearestPlaces[] {
+  const areBehind = ({ gap, from, to }: NearestPlaces): boolean =>
+    gap === 0
+      ? both.flat().some((span) => distanceToSpan(span, from) <= SCRIBE_ACCURACY)
+      : isInsideLoops(others, from) || isInsideLoops(ones, to);
+  const index = indexBoxes(others.map(boxOfSpans));
+  return ones.flatMap((one) =>
+    index.meeting(growBox(boxOfSpans(one), within)).flatMap((at) => {
+      const way = nearestPlaces(one, itemAt(others, at), within);
+      return way === undefined || areBehind(way) ? [] : [way];
+    }),
+  );
 }
 
 /** Depth of both on the shortest way between them, and the share of that way, from the near opening, where it is. */

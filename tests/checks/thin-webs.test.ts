@@ -50,6 +50,27 @@ describe('thin webs', () => {
     expect(other?.at.x).toBeCloseTo(10, 9);
   });
 
+  test('each two openings of the same stages that pass each other have a web of their own', () => {
+    // 1.2 and 1.7 apart, and a third pair 9 apart, where more than 2 is left.
+    const near = [rectangle(0, 0, 10, 8), rectangle(30, 0, 40, 8), rectangle(60, 0, 70, 8)];
+    const far = [rectangle(11.2, 0, 20, 8), rectangle(41.7, 0, 50, 8), rectangle(79, 0, 90, 8)];
+    const found = webs(face(1, [1.4, ...near]), face(1, [1.3, ...far]), 2);
+    const left = (gap: number) => 4 - Math.sqrt(2.7 * 2.7 - gap * gap);
+    expect(found.map(({ web }) => web)).toEqual([expect.closeTo(left(1.2), 6), expect.closeTo(left(1.7), 6)]);
+    expect(found.map(({ at }) => at.x > 20)).toEqual([false, true]);
+    // Beside openings that lie behind each other, too, and where all of one lies in the other there is no way between them.
+    const within = webs(
+      face(1, [1.4, ...near, rectangle(0, 30, 30, 60)]),
+      face(1, [1.3, ...far, rectangle(10, 40, 17, 45)]),
+      2,
+    );
+    expect(within.map(({ web, isBehind }) => [web, isBehind])).toEqual([
+      [expect.closeTo(1.3, 9), true],
+      [expect.closeTo(left(1.2), 6), false],
+      [expect.closeTo(left(1.7), 6), false],
+    ]);
+  });
+
   test('thinnest first, whichever stage it is of', () => {
     const shallow = rectangle(0, 0, 10, 8);
     const deep = rectangle(30, 0, 40, 8);
