@@ -9,7 +9,6 @@ import type { ContourKit } from '#front/contours/contour-kit.ts';
 import type { Reached } from '#front/reached.ts';
 import { boxesMeet, boxOfSpans } from '#geometry/box.ts';
 import { combineLoops } from '#geometry/grow/grow-loops.ts';
-import { locateAreas } from '#geometry/loops/area-locator.ts';
 import type { Point } from '#geometry/point.ts';
 import { loopsArea } from '#geometry/span.ts';
 import { LEAST_OVERLAP, ROUNDING } from '#geometry/tolerances.ts';
@@ -21,6 +20,7 @@ import { throughAllowance, undercutOf, wholeUndercut } from '#plan/allowance.ts'
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
 import { checkLoosePieces } from './check-loose-pieces.ts';
 import { checkMaking, type GroupFound } from './check-making.ts';
+import { lookAround } from './surroundings.ts';
 import { type EtchedFace, thinWebs } from './web-between.ts';
 
 interface FacesMeasured {
@@ -58,15 +58,11 @@ export function checkFaces(
 function websBetween(plan: EtchPlan, far: EtchPlan, job: FacesJob): Finding[] {
   const { stock, process, rules } = job;
   const { registration } = job.far;
-  const locate = [plan, far].map(({ regions }) => ({
-    regions,
-    at: locateAreas(regions.map(({ loops }) => loops)).at,
-  }));
+  const around = [plan, far].map(lookAround);
   const idsAt = (points: readonly Point[]): string[] =>
-    locate.flatMap(({ regions, at }) => {
-      const found = new Set(points.map((point) => regions[at(point)]));
-      return regions.filter((region) => found.has(region)).map(({ id }) => id);
-    });
+    around.flatMap(({ regionsAt }) => [
+      ...new Set(points.flatMap((point) => regionsAt(point).map(({ id }) => id)).sort()),
+    ]);
   const reported = new Set<string>();
   const findings: Finding[] = [];
   for (const worst of [false, true]) {

@@ -106,23 +106,26 @@ function websOf(
   }
   const reach = one.cut * one.factor + other.cut * other.factor;
   const ways = waysAcross(one.loops, other.loops, { within: reach + registration, both });
-  const passing = ways.flatMap((way): ThinWeb[] => {
-    const gap = Math.max(0, way.gap - registration);
+  const passing = ways.flatMap((equal): ThinWeb[] => {
+    const gap = Math.max(0, itemAt(equal, 0).gap - registration);
     const { depth, share } = deepestTogether(one, other, gap);
-    const { from, to } = way;
-    const at = { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share };
+    const places = equal.map(({ from, to }) => ({
+      x: from.x + (to.x - from.x) * share,
+      y: from.y + (to.y - from.y) * share,
+    }));
+    const at = itemAt(places, 0);
     const web = sheetAt(at) - depth;
-    return web < under ? [{ web, at, places: [at], isBehind: false, ...levels }] : [];
+    return web < under ? [{ web, at, places, isBehind: false, ...levels }] : [];
   });
   return [...behind, ...passing];
 }
 
-/** The shortest way between each two borders that come nearer than `within`, mm, but those with metal of both openings between them. */
+/** The shortest ways between each two borders that come nearer than `within`, mm, but those with metal of both openings between them. */
 function waysAcross(
   ones: readonly Loop[],
   others: readonly Loop[],
   { within, both }: { readonly within: number; readonly both: readonly Loop[] },
-): NearestPlaces[] {
+): (readonly NearestPlaces[])[] {
   const areBehind = ({ gap, from, to }: NearestPlaces): boolean =>
     gap === 0
       ? both.flat().some((span) => distanceToSpan(span, from) <= SCRIBE_ACCURACY)
@@ -130,8 +133,8 @@ function waysAcross(
   const index = indexBoxes(others.map(boxOfSpans));
   return ones.flatMap((one) =>
     index.meeting(growBox(boxOfSpans(one), within)).flatMap((at) => {
-      const way = nearestPlaces(one, itemAt(others, at), within);
-      return way === undefined || areBehind(way) ? [] : [way];
+      const ways = nearestPlaces(one, itemAt(others, at), within).filter((way) => !areBehind(way));
+      return ways.length === 0 ? [] : [ways];
     }),
   );
 }

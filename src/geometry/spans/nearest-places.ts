@@ -15,40 +15,42 @@ export interface NearestPlaces {
   readonly to: Point;
 }
 
-/** Undefined where none is nearer than `within`, mm. */
+/** mm: places so much farther are as near. */
+const AS_NEAR = 1e-6;
+
+/** All places that are as near as any, the nearest first; none where none is nearer than `within`, mm. */
 export function nearestPlaces(
   ones: readonly Span[],
   others: readonly Span[],
   within: number,
-): NearestPlaces | undefined {
+): readonly NearestPlaces[] {
   const index = indexBoxes(others.map(boxOfSpan));
-  let best: NearestPlaces | undefined;
+  let least = within;
+  const found: NearestPlaces[] = [];
   for (const one of ones) {
-    const reach = best?.gap ?? within;
-    const near: Box = growBox(boxOfSpan(one), reach);
+    const near: Box = growBox(boxOfSpan(one), least + AS_NEAR);
     for (const other of index.meeting(near)) {
-      const found = nearestOf(one, itemAt(others, other));
-      if (found.gap < (best?.gap ?? within)) best = found;
-      if (best?.gap === 0) return best;
+      for (const each of waysBetween(one, itemAt(others, other))) {
+        if (each.gap >= within || each.gap > least + AS_NEAR) continue;
+        least = Math.min(least, each.gap);
+        found.push(each);
+      }
     }
   }
-  return best;
+  return found.filter(({ gap }) => gap <= least + AS_NEAR).sort((a, b) => a.gap - b.gap);
 }
 
-function nearestOf(a: Span, b: Span): NearestPlaces {
-  const [meeting] = meetSpans(a, b).map(({ point }) => point);
-  if (meeting !== undefined) return { gap: 0, from: meeting, to: meeting };
-  const there = nearestFrom(a, b);
-  const back = nearestFrom(b, a);
-  return there.gap <= back.gap ? there : { gap: back.gap, from: back.to, to: back.from };
+/** Where two spans meet; else from each one's ends and common normals to the other. */
+function waysBetween(a: Span, b: Span): NearestPlaces[] {
+  const meeting = meetSpans(a, b).map(({ point }) => ({ gap: 0, from: point, to: point }));
+  if (meeting.length > 0) return meeting;
+  return [...waysFrom(a, b), ...waysFrom(b, a).map(({ gap, from, to }) => ({ gap, from: to, to: from }))];
 }
 
 /** From the ends of a span, and, where it is an arc, from where its radius points along the common normal. */
-function nearestFrom(from: Span, to: Span): NearestPlaces {
-  return [from.start, from.end, ...normalPoints(from, to)]
-    .map((place) => {
-      const across = pointAlong(to, nearestShare(to, place));
-      return { gap: distance(place, across), from: place, to: across };
-    })
-    .reduce((best, each) => (each.gap < best.gap ? each : best));
+function waysFrom(from: Span, to: Span): NearestPlaces[] {
+  return [from.start, from.end, ...normalPoints(from, to)].map((place) => {
+    const across = pointAlong(to, nearestShare(to, place));
+    return { gap: distance(place, across), from: place, to: across };
+  });
 }
