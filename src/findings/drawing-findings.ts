@@ -18,6 +18,7 @@ export type TooMany =
   | 'levels of blocks in blocks'
   | 'inserted entities'
   | 'lines and arcs'
+  | 'lines and arcs in one curve'
   | 'tries of fitting arcs';
 
 /** Findings that can leave a drawing without a curve. */

@@ -7,6 +7,9 @@ import type { EffortLimits } from '#geometry/effort.ts';
  */
 export const MOST_LINEWORK = 220_000;
 
+/** Of one curve: all of an outline may meet all the rest of it, which costs far more than as many in many outlines. */
+export const MOST_IN_CURVE = 100_000;
+
 /**
  * Meetings are places where two lines or arcs meet other than end to end: 50 000 of them take some two seconds (measured).
  * Pairs are those whose boxes meet, counted from either side: they cost less, but also where nothing meets (concentric rings, slanting hatching).

@@ -1,15 +1,7 @@
 /** What a newcomer sees first: the main job, done. */
 import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
-import {
-  expect,
-  levelRows,
-  openPanel,
-  pixelsNear,
-  sheetOf,
-  statusOf,
-  test,
-} from '#support/browser/workbench-page.ts';
+import { expect, levelRows, openPanel, sheetOf, statusOf, test } from '#support/browser/workbench-page.ts';
 
 test('opens with a sample planned: three levels on the ladder, every stage drawn on the sheet', async ({
   workbench,
@@ -39,21 +31,32 @@ test('the relief shows the part and turns by key, with its exaggeration chosen a
 });
 
 test('the relief is saved as a picture with its key, twice as fine as it is seen', async ({ workbench }) => {
+  const canvas = workbench.locator('canvas');
+  const plan = await canvas.screenshot();
   await workbench.getByRole('radio', { name: 'relief' }).check();
   const key = workbench.getByRole('table', { name: 'Levels of the relief, mm' });
   await expect(key).toBeVisible();
-  await expect(workbench.locator('.sheet-canvas')).toHaveAttribute('data-drawn', 'true');
+  // Chips of the key, and floors on the part, in the colours of the stages.
+  const colors = await key
+    .locator('.stage-chip:not(.land)')
+    .evaluateAll((chips) => chips.map((chip) => getComputedStyle(chip).backgroundColor));
+  expect(colors).toHaveLength(3);
+  // Drawn, and as fine as it will be.
+  let last = plan;
+  await expect
+    .poll(async () => {
+      const now = await canvas.screenshot();
+      const isStill = now.equals(last) && !now.equals(plan);
+      last = now;
+      return isStill;
+    })
+    .toBe(true);
   const [download] = await Promise.all([
     workbench.waitForEvent('download'),
     workbench.getByRole('button', { name: 'Save the relief as a picture, with its key' }).click(),
   ]);
   expect(download.suggestedFilename()).toBe('Gauge-pod cover-relief.png');
   const view = await workbench.locator('.sheet-view').boundingBox();
-  // Chips of the key, and floors on the part, in the colours of the stages.
-  const colors = await key
-    .locator('.stage-chip:not(.land)')
-    .evaluateAll((chips) => chips.map((chip) => getComputedStyle(chip).backgroundColor));
-  expect(colors).toHaveLength(3);
   const picture = await readPicture(workbench, readFileSync(await download.path()), colors);
   expect([picture.width, picture.height]).toEqual([2 * (view?.width ?? 0), 2 * (view?.height ?? 0)]);
   // A chip alone has fewer than 5000.

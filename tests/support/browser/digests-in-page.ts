@@ -28,7 +28,12 @@ export async function digestsInPage({ worker, samples }: DigestRequest): Promise
   const service = Comlink.wrap<WorkerService>(new Worker(worker, { type: 'module' }));
   for (const [index, { name, jobText, drawingName, drawing }] of samples.entries()) {
     const bytes = Uint8Array.from(drawing, (letter) => letter.charCodeAt(0));
-    const request = { run: index + 1, jobText, drawingName, drawing: { name: drawingName, bytes } };
+    const request = {
+      run: index + 1,
+      jobText,
+      drawingName,
+      drawings: { near: { name: drawingName, bytes }, far: undefined },
+    };
     const end = await service.plan(
       request,
       Comlink.proxy(() => undefined),
