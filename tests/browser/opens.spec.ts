@@ -1,7 +1,15 @@
 /** What a newcomer sees first: the main job, done. */
 import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
-import { expect, levelRows, openPanel, sheetOf, statusOf, test } from '#support/browser/workbench-page.ts';
+import {
+  expect,
+  levelRows,
+  openPanel,
+  pixelsNear,
+  sheetOf,
+  statusOf,
+  test,
+} from '#support/browser/workbench-page.ts';
 
 test('opens with a sample planned: three levels on the ladder, every stage drawn on the sheet', async ({
   workbench,
