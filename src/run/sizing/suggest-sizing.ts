@@ -30,7 +30,9 @@ export interface SizingSaves {
 export function sizingSaves(plan: EtchPlan, face: PlanFace, job: Job): SizingSaves | undefined {
   const isFree = typeof job.levels === 'string' && (job.lockedLevels ?? []).length === 0;
   if (job.sizing !== undefined || plan.far !== undefined || !isFree) return undefined;
-  const isAllAsked = face.part.regions.every(({ id }) => isThickness(face.asked.get(id)));
+  // Without an outline there is land about the pockets that no requirement can name.
+  const { sheet, regions } = face.part;
+  const isAllAsked = sheet.length > 0 && regions.every(({ id }) => isThickness(face.asked.get(id)));
   // For a stage only so: depths that count from the surface would not leave what they leave now.
   const saved = savedStop(plan, face, job) ?? (isAllAsked ? savedStage(face, job) : undefined);
   return saved && { ...saved, isAllAsked };

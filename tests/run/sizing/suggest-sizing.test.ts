@@ -43,6 +43,23 @@ describe('M8.8 where sizing is suggested', () => {
     expect(findings.filter(({ code }) => code.startsWith('siz'))).toEqual([]);
   });
 
+  test('nothing is sized where the sheet has no outline: of the land about the pockets nobody can ask anything', async () => {
+    const job = {
+      format: 'isobath-job',
+      version: 1,
+      drawing: 'cover.dxf',
+      stock: { alloy: 'al-2024-t3', thickness: 4.1, minus: 0.06, plus: 0.04 },
+      process: { bath: 'caustic-aluminium', etchFactor: 1.2, rate: 0.03 },
+      requirements: EVERYWHERE.slice(0, 2),
+      levels: 'fewest',
+    };
+    const entities = [box('POCKETS', [20, 25], [95, 90]), box('NOTCH', [160, 60], [190, 85])];
+    const { planFile, findings } = await plannedCover({ job }, entities);
+    expect(planFile?.stages).toHaveLength(2);
+    expect(planFile?.sizing).toBeUndefined();
+    expect(findings.filter(({ code }) => code.startsWith('siz'))).toEqual([]);
+  });
+
   test('sizing-saves-stage: where the sized edge would reach a hole, it is suggested only', async () => {
     const { planFile, findings } = await plannedCover({ requirements: EVERYWHERE }, [
       box('TRIM', [0, 0], [180, 110]),
