@@ -2,8 +2,13 @@
 import type { Page, Worker } from '@playwright/test';
 import { dropFiles, expect, openPanel, statusOf, test } from '#support/browser/workbench-page.ts';
 
+/** Undefined between one that is gone and its successor. */
+function planWorkerNow(page: Page): Worker | undefined {
+  return page.workers().findLast((each) => each.url().includes('plan-worker'));
+}
+
 function planWorker(page: Page): Worker {
-  const worker = page.workers().findLast((each) => each.url().includes('plan-worker'));
+  const worker = planWorkerNow(page);
   if (worker === undefined) throw new Error('there is no plan-worker');
   return worker;
 }
@@ -42,7 +47,8 @@ test('a worker closed while it plans is reported, and plans again on request; cl
 
   const before = planWorker(workbench);
   await before.evaluate(() => setTimeout(() => close()));
-  await expect.poll(() => planWorker(workbench) !== before).toBe(true);
+  await expect.poll(() => planWorkerNow(workbench)?.url()).toContain('plan-worker');
+  await expect.poll(() => planWorkerNow(workbench) !== before).toBe(true);
   await rate.fill('0.033');
   await rate.press('Enter');
   await expect(statusOf(workbench)).toContainText('planned in');

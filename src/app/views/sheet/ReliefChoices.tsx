@@ -48,13 +48,23 @@ export function ReliefChoices() {
 function SavePicture() {
   const say = useToast();
   const name = useDocument()?.job;
+  const isMade = useWorkbenchState(
+    ({ derived: { page, relief } }) => relief?.mesh?.fine !== undefined && relief.of === page?.plan,
+  );
   const save = async () => {
     const view = document.querySelector<HTMLElement>('.sheet-view');
     const file = `${name === undefined ? 'part' : jobName({ job: name })}-relief.png`;
     const isSaved = view !== null && (await saveSheetPicture(view, file));
     say(isSaved ? `Saved ${file}` : 'The browser made no picture');
   };
-  return <IconButton icon={Image} name="Save the relief as a picture, with its key" onPress={save} />;
+  return (
+    <IconButton
+      icon={Image}
+      name="Save the relief as a picture, with its key"
+      isDisabled={!isMade}
+      onPress={save}
+    />
+  );
 }
 
 /** The far face is seen from below. */

@@ -8,9 +8,12 @@ import { saveBytes } from '#app/views/save-bytes.ts';
 const LEFT_OUT = ['pick-box', 'hover-card', 'carried'];
 /** Twice the pixels of the page: fit to print. */
 const FINER = 2;
+/** Frames of the page after which a frame of the worker's canvas is surely in it. */
+const HANDED_OVER = 3;
 
-/** False where the browser gives no picture. */
+/** As the sheet is once it is drawn; false where the browser gives no picture. */
 export async function saveSheetPicture(view: HTMLElement, name: string): Promise<boolean> {
+  await untilDrawn(view);
   const blob = await toBlob(view, {
     pixelRatio: FINER,
     backgroundColor: getComputedStyle(document.body).backgroundColor,
@@ -20,6 +23,16 @@ export async function saveSheetPicture(view: HTMLElement, name: string): Promise
   if (blob === null) return false;
   saveBytes({ name, mime: blob.type, bytes: new Uint8Array(await blob.arrayBuffer()) });
   return true;
+}
+
+/** What the page last asked for stands on the canvas (`start-painter.ts`), and was handed over to the page. */
+async function untilDrawn(view: HTMLElement): Promise<void> {
+  const isDrawn = () => view.querySelector('.sheet-canvas')?.getAttribute('data-drawn') !== 'false';
+  let frames = 0;
+  while (frames < HANDED_OVER) {
+    await new Promise(requestAnimationFrame);
+    frames = isDrawn() ? frames + 1 : 0;
+  }
 }
 
 /** A picture loads nothing: the typeface goes along in it. */
