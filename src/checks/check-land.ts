@@ -13,7 +13,8 @@ import { allowance, wholeUndercut } from '#plan/allowance.ts';
 import { gatherNarrow, type NarrowFound } from './gather-narrow.ts';
 import type { MakingPlace, PlaceRule, WholePlan } from './making.ts';
 import { LAND_TO_DEPTH } from './making-limits.ts';
-import { isUnder, middleOf, narrowPlaces, type Side, sidesOf } from './narrow-places.ts';
+import { isUnder, middleOf, narrowPlaces } from './narrow-places.ts';
+import { type Side, sidesOf } from './sides.ts';
 import { areaOfDisc, gaugeOf, isOnSheet, undercutterAt } from './standing-maskant.ts';
 import { isAllIn, regionsBeside, wayPath } from './way-across.ts';
 

@@ -3,7 +3,8 @@ import { type Finding, finding } from '#findings/finding.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { gatherNarrow, type NarrowFound } from './gather-narrow.ts';
 import { type MakingPlace, type PlaceRule, stageNumbers, type WholePlan } from './making.ts';
-import { middleOf, narrowPlaces, sidesOfPath } from './narrow-places.ts';
+import { middleOf, narrowPlaces } from './narrow-places.ts';
+import { sidesOfPath } from './sides.ts';
 import { regionsBeside, wayPath } from './way-across.ts';
 
 interface CloseLines extends NarrowFound {

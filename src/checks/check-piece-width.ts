@@ -9,7 +9,8 @@ import { TOUCHING } from '#geometry/tolerances.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import { gatherNarrow, type NarrowFound } from './gather-narrow.ts';
 import { type MakingPlace, type PlaceRule, stageNumbers, type WholePlan } from './making.ts';
-import { middleOf, narrowPlaces, roomIn, sidesOf } from './narrow-places.ts';
+import { middleOf, narrowPlaces, roomIn } from './narrow-places.ts';
+import { sidesOf } from './sides.ts';
 import { isAllIn, pointOn, wayPath } from './way-across.ts';
 
 interface NarrowPiece extends NarrowFound {

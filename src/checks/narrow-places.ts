@@ -19,14 +19,12 @@ import {
   lineSpan,
   loopArea,
   nearestShare,
-  type Path,
   pointAlong,
   type Span,
   spanLength,
   spansLength,
   tangentAlong,
 } from '#geometry/span.ts';
-import { wholeSpans } from '#geometry/spans/whole-spans.ts';
 import {
   ROOM_WITHIN,
   RUN_TOGETHER,
@@ -37,19 +35,7 @@ import {
 } from '#geometry/tolerances.ts';
 import { hypot } from '#maths/hypot.ts';
 import { narrowsToCorner } from './narrows-to-corner.ts';
-
-/** A border span with the area that is measured on its left. */
-export interface Side {
-  readonly span: Span;
-  /** The first of the border's own spans that it is made of. */
-  readonly first: Span;
-  /** Its neighbours on the same chain; undefined at an open end. */
-  readonly before: Span | undefined;
-  readonly after: Span | undefined;
-  /** The chain that it is part of, all its spans in order, and its number there. */
-  readonly chain: readonly Span[];
-  readonly number: number;
-}
+import { runsOn, type Side } from './sides.ts';
 
 export interface NarrowPlace {
   readonly width: number;
@@ -74,37 +60,6 @@ const HALVINGS = 40;
 /** Cosine of 30°: sides that face each other nearer than that make a strip. */
 const FACING = Math.sqrt(0.75);
 
-/**
- * The sides of closed loops that have the area on their left, as whole as can be: where a drawing cut a line in two decides nothing.
- * @param isAlike whether two neighbours are one side also otherwise
- */
-export function sidesOf(loops: readonly Loop[], isAlike?: (a: Span, b: Span) => boolean): Side[] {
-  return loops.flatMap((loop) => {
-    const whole = wholeSpans(loop, isAlike);
-    const chain = whole.map(({ span }) => span);
-    return whole.map(({ span, first }, number) => ({
-      span,
-      first,
-      before: chain.at(number - 1),
-      after: chain[(number + 1) % chain.length],
-      chain,
-      number,
-    }));
-  });
-}
-
-export function sidesOfPath({ closed, spans }: Path): Side[] {
-  if (closed) return sidesOf([spans]);
-  return spans.map((span, number) => ({
-    span,
-    first: span,
-    before: spans[number - 1],
-    after: spans[number + 1],
-    chain: spans,
-    number,
-  }));
-}
-
 /** The places of each pair of sides, in no special order: one, or both ends of a strip that are equally narrow. */
 export function narrowPlaces(sides: readonly Side[], ask: NarrowAsk): NarrowPlace[] {
   const places: NarrowPlace[] = [];
@@ -115,9 +70,11 @@ export function narrowPlaces(sides: readonly Side[], ask: NarrowAsk): NarrowPlac
     if (widest <= 0) return;
     for (const b of index.meeting(growBox(box, widest))) {
       if (b <= a) continue;
+      const [one, other] = [itemAt(sides, a), itemAt(sides, b)];
+      if (runsOn(one, other)) continue;
       const limit = ask.limitOf(a, b);
       if (limit <= 0 || !boxesMeet(growBox(box, limit), itemAt(boxes, b))) continue;
-      const ways = waysAcross(itemAt(sides, a), itemAt(sides, b), limit, ask.bothSides === true);
+      const ways = waysAcross(one, other, limit, ask.bothSides === true);
       for (const way of ways) places.push({ ...way, sides: [a, b] });
     }
   });

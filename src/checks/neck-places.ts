@@ -6,7 +6,8 @@ import { LEAST_OPENING } from '#geometry/tolerances.ts';
 import { allowance, throughAllowance } from '#plan/allowance.ts';
 import type { PlannedRegion } from '#plan/etch-plan.ts';
 import type { MakingPlace, NeckPlace } from './making.ts';
-import { narrowPlaces, type Side, sidesOf } from './narrow-places.ts';
+import { narrowPlaces } from './narrow-places.ts';
+import { type Side, sidesOf } from './sides.ts';
 
 interface Wall extends Side {
   readonly region: PlannedRegion;

@@ -13,7 +13,7 @@ import { type Loop, reverseSpans } from '#geometry/span.ts';
 import { SAME_BORDER, TOUCHING } from '#geometry/tolerances.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import type { MakingPlace } from './making.ts';
-import { type Side, sidesOf } from './narrow-places.ts';
+import { type Side, sidesOf } from './sides.ts';
 
 export interface StandingMaskant {
   /** Borders with the maskant on the left: first those with openings, then the sheet's own edge. */

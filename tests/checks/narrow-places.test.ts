@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { isUnder, middleOf, narrowPlaces, roomIn, sidesOf } from '#checks/narrow-places.ts';
+import { isUnder, middleOf, narrowPlaces, roomIn } from '#checks/narrow-places.ts';
+import { sidesOf } from '#checks/sides.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, lineSpan, reverseSpans, type Span } from '#geometry/span.ts';
 import { circle, openLine, polygon, rectangle } from '#support/geometry/shapes.ts';

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { narrowPlaces, sidesOf } from '#checks/narrow-places.ts';
+import { narrowPlaces } from '#checks/narrow-places.ts';
+import { sidesOf } from '#checks/sides.ts';
 import { arcSpan, type Loop, lineSpan, type Span } from '#geometry/span.ts';
 
 const widthsIn = (loop: Loop) =>

@@ -1,6 +1,7 @@
 /** Lines to follow: where they run close to each other, and where they only part or meet. */
 import { describe, expect, test } from 'vitest';
-import { narrowPlaces, sidesOfPath } from '#checks/narrow-places.ts';
+import { narrowPlaces } from '#checks/narrow-places.ts';
+import { sidesOfPath } from '#checks/sides.ts';
 import { arcSpan, type Path } from '#geometry/span.ts';
 import { openLine, polygon, roundedRectangle } from '#support/geometry/shapes.ts';
 import { checkPart } from '#support/parts/check-part.ts';

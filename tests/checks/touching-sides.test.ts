@@ -1,6 +1,7 @@
 /** Narrow places that begin where sides touch: horns, and holes that touch a side or each other. */
 import { describe, expect, test } from 'vitest';
-import { narrowPlaces, sidesOf } from '#checks/narrow-places.ts';
+import { narrowPlaces } from '#checks/narrow-places.ts';
+import { sidesOf } from '#checks/sides.ts';
 import { arcSpan, type Loop, lineSpan, reverseSpans, type Span } from '#geometry/span.ts';
 import { moveSpan } from '#support/geometry/move-spans.ts';
 import { circle, polygon, rectangle } from '#support/geometry/shapes.ts';
