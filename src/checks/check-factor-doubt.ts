@@ -83,8 +83,8 @@ function codesOf(broken: readonly Broken[]): FindingCode[] {
 
 /** The same openings, etched with another factor. */
 function doubted(making: MakingPlace, by: number): MakingPlace {
-  const { index } = making.kit;
-  const kit = makeContourKit(withFactor(index, factorOff(index.front.etchFactor, by)));
+  const { index, borders } = making.kit;
+  const kit = makeContourKit(withFactor(index, factorOff(index.front.etchFactor, by)), borders);
   const reached = new Map([...making.reached, ...reachedRegions(kit, inDoubt(making, by))]);
   return { ...making, kit, land: landOf({ kit }).land, reached };
 }

@@ -19,7 +19,7 @@ export function alignedLines(
   alignments: readonly Alignment[],
 ): string[] {
   const widths = (rows[0] ?? []).map((_, column) =>
-    Math.max(...rows.map((row) => (row[column] ?? '').length)),
+    rows.reduce((widest, row) => Math.max(widest, (row[column] ?? '').length), 0),
   );
   const pad = (cell: string, column: number) => {
     const width = widths[column] ?? 0;

@@ -43,7 +43,7 @@ export interface Reached {
 export function reachedIn(kit: ContourKit, region: RegionAsk): Reached {
   const { front } = kit.index;
   const moment = momentAt(front);
-  const clip = makeClipBorder(kit.index, region.loops);
+  const clip = makeClipBorder(kit, region.loops);
   const near = membersNear(kit, region.loops);
   const place: Place = { kit, moment, clip, near, loops: region.loops, gaps: [] };
   const deepest = deepestIn(place);

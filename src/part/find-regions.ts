@@ -92,7 +92,7 @@ export function findRegions(
 function sliverFindings(slivers: readonly Sliver[]): Finding[] {
   const [first] = slivers;
   if (first === undefined) return [];
-  const width = Math.max(...slivers.map((each) => each.width));
+  const width = slivers.reduce((widest, each) => Math.max(widest, each.width), 0);
   return [
     finding('slivers-merged', { count: slivers.length, width, limit: SCRIBE_ACCURACY }, { at: first.at }),
   ];

@@ -23,7 +23,11 @@ export interface ContourKit {
   /** Working space of one contour, empty between calls: of the features whose segments are asked for, and of those beside them. */
   readonly curves: (OffsetCurve | undefined)[];
   readonly curvesBeside: (OffsetCurve | undefined)[];
+  /** What borders are made of, by their loops: it does not depend on the front. */
+  readonly borders: Map<readonly Loop[], Border>;
 }
+
+type Border = Pick<ClipBorder, 'features' | 'inside'>;
 
 /** A border that contours are cut off at: the sheet's, or a region's. */
 export interface ClipBorder {
@@ -35,7 +39,8 @@ export interface ClipBorder {
   readonly nearBorders: ReadonlyMap<number, readonly number[]>;
 }
 
-export function makeContourKit(index: FrontIndex): ContourKit {
+/** @param borders of another kit of the same openings */
+export function makeContourKit(index: FrontIndex, borders: ContourKit['borders'] = new Map()): ContourKit {
   const { features } = index;
   const offsets = new Int32Array(features.length + 1);
   const items: number[] = [];
@@ -57,12 +62,15 @@ export function makeContourKit(index: FrontIndex): ContourKit {
     clusters: gather(sets, features.length),
     curves: new Array(features.length).fill(undefined),
     curvesBeside: new Array(features.length).fill(undefined),
+    borders,
   };
 }
 
 /** The border of loops, outer counter-clockwise, with the front's features within reach of it. */
-export function makeClipBorder(index: FrontIndex, loops: readonly Loop[]): ClipBorder {
-  const features = borderFeatures(loops);
+export function makeClipBorder({ index, borders }: ContourKit, loops: readonly Loop[]): ClipBorder {
+  const border = borders.get(loops) ?? { features: borderFeatures(loops), inside: makeInsideIndex(loops) };
+  borders.set(loops, border);
+  const { features } = border;
   const nearFeatures = features.map((feature) => near(index, feature, 0));
   const nearBorders = new Map<number, number[]>();
   nearFeatures.forEach((list, border) => {
@@ -72,7 +80,7 @@ export function makeClipBorder(index: FrontIndex, loops: readonly Loop[]): ClipB
       else borders.push(border);
     }
   });
-  return { features, inside: makeInsideIndex(loops), nearFeatures, nearBorders };
+  return { ...border, nearFeatures, nearBorders };
 }
 
 function borderFeatures(loops: readonly Loop[]): Feature[] {

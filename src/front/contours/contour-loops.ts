@@ -22,7 +22,7 @@ export function contourLoops(
   const { front } = kit.index;
   const moment = momentAt(front, ask.minute);
   const reaches = moment.cuts.map((_, stage) => reachAt(moment, stage, ask.depth));
-  const sheet = front.sheet.length === 0 ? undefined : makeClipBorder(kit.index, front.sheet);
+  const sheet = front.sheet.length === 0 ? undefined : makeClipBorder(kit, front.sheet);
   const found = kit.clusters.map((members) => {
     const clip = sheet === undefined ? undefined : clipNearCluster(sheet, members);
     return loopsOf(

@@ -65,7 +65,7 @@ export function reliefMesh(kit: ContourKit, ask: ReliefAsk = {}): ReliefMesh {
   const heightOf = (depth: number): number => Math.max(-depth, SKIN - front.thickness) + 0;
   // Chords in plan and in profile may err the same way, and their errors add up.
   const sag = reliefTolerance(ask) / 2;
-  const sheet = makeClipBorder(index, loops);
+  const sheet = makeClipBorder(kit, loops);
   const stacks = kit.clusters.map((cluster) => ({
     outlines: stackContours(draft, kit, cluster, { moment, sag, heightOf }),
     // The rim would cut through strips.

@@ -78,7 +78,7 @@ interface MetalCluster {
 function measurable(kit: ContourKit): Metal {
   const { index } = kit;
   const { sheet } = index.front;
-  const border = sheet.length === 0 ? undefined : makeClipBorder(index, sheet);
+  const border = sheet.length === 0 ? undefined : makeClipBorder(kit, sheet);
   const neighbors = index.front.stages.length > FEW_LEVELS ? neighborStages(index) : new Int32Array();
   const clusters = kit.clusters.map((members) => {
     const stages = stagesOf(kit, members);

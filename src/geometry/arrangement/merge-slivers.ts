@@ -45,7 +45,7 @@ function mergeFaces(drawn: Arrangement): WithoutSlivers {
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const merging = mergersOf(arrangement);
     if (merging.length === 0) break;
-    slivers.push(...merging.map(({ sliver }) => sliver));
+    for (const { sliver } of merging) slivers.push(sliver);
     arrangement = withoutBorders(arrangement, merging);
   }
   return { arrangement, slivers };
@@ -112,12 +112,12 @@ function longestNeighbour(
     const other = across(itemAt(edges, edge), face);
     lengths.set(other, (lengths.get(other) ?? 0) + spanLength(itemAt(edges, edge).span));
   }
-  const longest = Math.max(0, ...lengths.values());
+  const longest = [...lengths.values()].reduce((most, length) => Math.max(most, length), 0);
   const lowOf = (other: number) => boxOfSpans(itemAt(faces, other).loops.flat());
   const sizeOf = (other: number) =>
     other === OUTSIDE ? Number.POSITIVE_INFINITY : itemAt(faces, other).area;
   const alike = [...lengths].filter(([, length]) => length >= longest * (1 - ALIKE)).map(([other]) => other);
-  const largest = Math.max(...alike.map(sizeOf));
+  const largest = alike.reduce((most, other) => Math.max(most, sizeOf(other)), 0);
   // Of several as large, but for rounding, the one that lies lowest, then left.
   return alike
     .filter((other) => !(sizeOf(other) < largest * (1 - AS_LARGE)))

@@ -28,7 +28,13 @@ interface MonotoneSpan {
   readonly half: number;
 }
 
+/** Made when it is first asked: of many an index nothing ever is. */
 export interface InsideIndex {
+  readonly loops: readonly Loop[];
+  grid: Grid | undefined;
+}
+
+interface Grid {
   readonly swapped: boolean;
   /** Along the scan axis and across it: where slices and cells begin, and how many there are to the mm. */
   readonly originU: number;
@@ -45,7 +51,14 @@ const OUT = 0;
 const IN = 1;
 const MIXED = 2;
 
+/** Up to as many spans, a ray against all of them is cheaper than slices and cells (measured). */
+const FEW_SPANS = 12;
+
 export function makeInsideIndex(loops: readonly Loop[]): InsideIndex {
+  return { loops, grid: undefined };
+}
+
+function gridOf(loops: readonly Loop[]): Grid {
   const spans = loops.flat();
   const box = boxOfSpans(spans);
   const swapped = box.maxX - box.minX > box.maxY - box.minY;
@@ -53,10 +66,13 @@ export function makeInsideIndex(loops: readonly Loop[]): InsideIndex {
     ? [box.minX, box.minY, box.maxX, box.maxY]
     : [box.minY, box.minX, box.maxY, box.maxX];
   // About 32 cells to a span, near enough square.
-  const side = Math.sqrt(((maxU - minU) * (maxV - minV)) / (32 * spans.length + 1));
+  const side =
+    spans.length > FEW_SPANS
+      ? Math.sqrt(((maxU - minU) * (maxV - minV)) / (32 * spans.length + 1))
+      : Number.POSITIVE_INFINITY;
   const sliceCount = countOf(maxU - minU, side);
   const cellCount = countOf(maxV - minV, side);
-  const index = {
+  const grid = {
     swapped,
     originU: minU,
     originV: minV,
@@ -70,11 +86,11 @@ export function makeInsideIndex(loops: readonly Loop[]): InsideIndex {
     loop.forEach((span, i) => {
       // Ends that differ in the last digit would leave a gap for a ray to slip through: one span ends where the next starts.
       const { start } = itemAt(loop, (i + 1) % loop.length);
-      for (const part of monotoneSpansOf({ ...span, end: start }, swapped)) enter(index, part);
+      for (const part of monotoneSpansOf({ ...span, end: start }, swapped)) enter(grid, part);
     });
   }
-  for (let slice = 0; slice < sliceCount; slice++) settleCells(index, slice);
-  return index;
+  for (let slice = 0; slice < sliceCount; slice++) settleCells(grid, slice);
+  return grid;
 }
 
 function countOf(extent: number, side: number): number {
@@ -82,11 +98,8 @@ function countOf(extent: number, side: number): number {
 }
 
 /** Puts a span into its slices and marks the cells that its box covers. */
-function enter(
-  index: InsideIndex & { readonly slices: readonly MonotoneSpan[][] },
-  span: MonotoneSpan,
-): void {
-  const { originU, originV, slicesPerMm, cellsPerMm, cellCount, slices, cells } = index;
+function enter(grid: Grid & { readonly slices: readonly MonotoneSpan[][] }, span: MonotoneSpan): void {
+  const { originU, originV, slicesPerMm, cellsPerMm, cellCount, slices, cells } = grid;
   // One slice and cell more on either side, against rounding at their edges.
   const first = Math.floor((Math.min(span.u0, span.u1) - originU) * slicesPerMm - 0.01);
   const last = Math.floor((Math.max(span.u0, span.u1) - originU) * slicesPerMm + 0.01);
@@ -114,8 +127,8 @@ function reachInSlice(span: MonotoneSpan, from: number, to: number): [number, nu
 }
 
 /** Cells that no border runs through are all in or all out, and change only across a mixed one. */
-function settleCells(index: InsideIndex, slice: number): void {
-  const { cells, cellCount, originU, originV, slicesPerMm, cellsPerMm } = index;
+function settleCells(grid: Grid, slice: number): void {
+  const { cells, cellCount, originU, originV, slicesPerMm, cellsPerMm } = grid;
   const u = originU + (slice + 0.5) / slicesPerMm;
   let state = OUT;
   for (let cell = 0; cell < cellCount; cell++) {
@@ -123,20 +136,22 @@ function settleCells(index: InsideIndex, slice: number): void {
     if (cells[at] === MIXED) continue;
     if (cell > 0 && cells[at - 1] === MIXED) {
       const v = originV + (cell + 0.5) / cellsPerMm;
-      state = windsRound(itemAt(index.slices, slice), u, v) ? IN : OUT;
+      state = windsRound(itemAt(grid.slices, slice), u, v) ? IN : OUT;
     }
     cells[at] = state;
   }
 }
 
 export function isInside(index: InsideIndex, x: number, y: number): boolean {
-  const u = index.swapped ? x : y;
-  const v = index.swapped ? y : x;
-  const slice = Math.floor((u - index.originU) * index.slicesPerMm);
-  const cell = Math.floor((v - index.originV) * index.cellsPerMm);
-  if (!(slice >= 0 && slice < index.slices.length && cell >= 0 && cell < index.cellCount)) return false;
-  const state = index.cells[slice * index.cellCount + cell];
-  return state === MIXED ? windsRound(itemAt(index.slices, slice), u, v) : state === IN;
+  index.grid ??= gridOf(index.loops);
+  const { grid } = index;
+  const u = grid.swapped ? x : y;
+  const v = grid.swapped ? y : x;
+  const slice = Math.floor((u - grid.originU) * grid.slicesPerMm);
+  const cell = Math.floor((v - grid.originV) * grid.cellsPerMm);
+  if (!(slice >= 0 && slice < grid.slices.length && cell >= 0 && cell < grid.cellCount)) return false;
+  const state = grid.cells[slice * grid.cellCount + cell];
+  return state === MIXED ? windsRound(itemAt(grid.slices, slice), u, v) : state === IN;
 }
 
 function windsRound(spans: readonly MonotoneSpan[], u: number, v: number): boolean {

@@ -32,7 +32,7 @@ export function resolveRequirements(
     const faces = FACES[each.face ?? 'near'];
     const { parts, findings: faults } =
       each.through === undefined ? shareOut(each, stock, path) : cutOut(each, stock);
-    findings.push(...faults);
+    for (const fault of faults) findings.push(fault);
     if (names === undefined) return;
     const { thickness, taper, edge } = each;
     const isThickness = thickness !== undefined || taper?.isThickness === true;
