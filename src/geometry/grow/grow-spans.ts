@@ -8,7 +8,7 @@ import type { Point } from '#geometry/point.ts';
 import { type Loop, reverseSpan, reverseSpans, type Span } from '#geometry/span.ts';
 import { GRID, NUDGE } from '#geometry/tolerances.ts';
 import { gridOrigin, gridPolygonOf, positivelyWound } from './grid-polygons.ts';
-import { pushAlone } from './push-border.ts';
+import { type PushedBorder, pushPoint, pushSide } from './push-border.ts';
 import { rebuildLoops, spansOf } from './rebuild-loops.ts';
 
 /**
@@ -22,15 +22,32 @@ export function growSpans(spans: readonly Span[], by: number): Loop[] {
 }
 
 function growTogether(spans: readonly Span[], by: number, origin: Point): Loop[] {
-  const pushed = spans
-    .flatMap((span) => [span, reverseSpan(span)])
-    .map((span) => pushAlone({ span, width: by }));
+  const pushed = pushAll(spans, by);
   // Pushing takes turns away; the reversed chains give them.
   const polygons = pushed.flatMap(({ chains }) =>
     chains.map((chain) => gridPolygonOf(reverseSpans(chain), origin)),
   );
   const carriers = pushed.flatMap((each) => each.carriers).map((span) => ({ span, isKnown: false }));
   return rebuildLoops(positivelyWound(polygons), carriers, origin).map(spansOf);
+}
+
+/** Both sides of each span, then each end once, however many spans meet there: a second disc would only cost. */
+function pushAll(spans: readonly Span[], width: number): PushedBorder[] {
+  const rounded = new Map<number, Set<number>>();
+  const isNew = ({ x, y }: Point): boolean => {
+    const column = rounded.get(x);
+    if (column?.has(y) === true) return false;
+    if (column === undefined) rounded.set(x, new Set([y]));
+    else column.add(y);
+    return true;
+  };
+  return [
+    ...spans.flatMap((span) => [span, reverseSpan(span)]).map((span) => pushSide({ span, width })),
+    ...spans
+      .flatMap(({ start, end }) => [start, end])
+      .filter(isNew)
+      .map((end) => pushPoint(end, width)),
+  ];
 }
 
 /** Spans whose grown boxes meet, one after the other, in the order of their first. */

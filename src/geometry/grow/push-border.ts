@@ -53,9 +53,15 @@ export function pushBorder(border: readonly PushedSpan[]): PushedBorder {
  * A border span that is not part of the area's own border but still keeps the area at a distance: its strip on the
  * left and a disc round both ends, as chains that take turns away.
  */
-export function pushAlone({ span, width }: PushedSpan): PushedBorder {
-  const far = nudged(width);
-  const moved = shiftLeft(span, far);
+export function pushAlone(pushed: PushedSpan): PushedBorder {
+  const { span, width } = pushed;
+  const all = [pushSide(pushed), pushPoint(span.start, width), pushPoint(span.end, width)];
+  return { chains: all.flatMap(({ chains }) => chains), carriers: all.flatMap(({ carriers }) => carriers) };
+}
+
+/** The strip on the left of a span alone. */
+export function pushSide({ span, width }: PushedSpan): PushedBorder {
+  const moved = shiftLeft(span, nudged(width));
   const tip = span.kind === 'arc' ? span.center : span.end;
   const strip: Span[] = [
     reverseSpan(span),
@@ -64,10 +70,12 @@ export function pushAlone({ span, width }: PushedSpan): PushedBorder {
     lineSpan(moved?.end ?? tip, span.end),
   ];
   const exact = shiftLeft(span, width);
-  return {
-    chains: [strip, disc(span.start, far), disc(span.end, far)],
-    carriers: [...(exact === undefined ? [] : [exact]), ...disc(span.start, width), ...disc(span.end, width)],
-  };
+  return { chains: [strip], carriers: exact === undefined ? [] : [exact] };
+}
+
+/** The disc round a point. */
+export function pushPoint(center: Point, width: number): PushedBorder {
+  return { chains: [disc(center, nudged(width))], carriers: disc(center, width) };
 }
 
 /** A border that moves at all moves a nudge farther on the grid. */
