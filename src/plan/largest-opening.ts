@@ -1,16 +1,18 @@
 /**
  * The largest safe opening of a level (M3.1): the regions at least that deep, less every point that is nearer to a
- * shallower region than its allowance. One winding-number union a level: the border of the deep regions is pushed in,
- * span by span, by the allowance towards the region across it; lines between two shallower regions that are still near
- * enough to matter add strips of their own. Where only a window of it is asked for, the cost grows with the borders near that.
+ * shallower region than its allowance. The border of the deep regions is pushed in, span by span, by the allowance towards
+ * the region across it; lines between two shallower regions that are still near enough to matter add strips of their own.
+ * Where the parallels meet nothing but each other they are the answer; else it takes one winding-number union a level. Where only a
+ * window of it is asked for, the cost grows with the borders near that.
  */
 
 import { type HalfEdges, traceBorder } from '#geometry/arrangement/half-edges.ts';
 import { type Box, boxesMeet, boxOfSpan, boxOfSpans, growBox } from '#geometry/box.ts';
 import type { GridPolygon } from '#geometry/grow/grid-polygon.ts';
 import { combinePolygons, gridPolygonOf, positivelyWound } from '#geometry/grow/grid-polygons.ts';
-import { type PushedBorder, pushAlone, pushBorder } from '#geometry/grow/push-border.ts';
-import type { Carrier } from '#geometry/grow/rebuild-loops.ts';
+import { parallelLoops } from '#geometry/grow/parallel-loops.ts';
+import { type PushedBorder, type PushedSpan, pushAlone, pushBorder } from '#geometry/grow/push-border.ts';
+import { type Carrier, type RebuiltLoop, rebuildLoops } from '#geometry/grow/rebuild-loops.ts';
 import { cornerArcs } from '#geometry/loops/corner-arcs.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Loop, Span } from '#geometry/span.ts';
@@ -41,11 +43,28 @@ export interface Window {
 }
 
 export interface LargestOpening {
-  readonly polygons: readonly GridPolygon[];
-  readonly carriers: readonly Carrier[];
+  /** Its loops where they follow from the parallels of its border alone; undefined where it takes the grid to tell. */
+  readonly exact: () => readonly Loop[] | undefined;
+  readonly onGrid: () => OnGrid;
   /** Levels of the shallower regions that keep it back. */
   readonly keptBackBy: ReadonlySet<number>;
   /** Borders of the deep regions that are the sheet's own edge: no maskant lies beyond. */
+  readonly sheetEdge: readonly Span[];
+}
+
+/** An area on the grid, and what its loops can be rebuilt from. */
+export interface OnGrid {
+  readonly polygons: readonly GridPolygon[];
+  readonly carriers: readonly Carrier[];
+}
+
+/** The borders that keep an opening back. */
+interface Keepers {
+  /** The deep regions' own, closed and with these on the left. */
+  readonly border: readonly (readonly PushedSpan[])[];
+  /** Lines between two shallower regions that are still near enough to matter. */
+  readonly beside: readonly PushedSpan[];
+  readonly keptBackBy: ReadonlySet<number>;
   readonly sheetEdge: readonly Span[];
 }
 
@@ -54,30 +73,39 @@ export interface LargestOpening {
  * @param window where it is asked for; beyond it the opening is not kept back, or lacks whole faces
  */
 export function largestOpening(
-  { field, cluster, level, origin }: LevelInCluster,
+  ask: LevelInCluster,
   allowanceTo: (depth: number) => number,
   window?: Window,
 ): LargestOpening {
+  const { field, cluster, level, origin } = ask;
+  const isOpened = (face: number) =>
+    (field.levels[face] ?? -1) >= level && (window === undefined || window.isNear(face));
+  const keepers = keepersOf(ask, allowanceTo, isOpened, window);
+  const { border, beside, keptBackBy, sheetEdge } = keepers;
+  const cut = beside.length === 0 ? [] : throughBorders(field, cluster, isOpened);
+  return {
+    exact: () =>
+      window === undefined && cut.length === 0 ? parallelLoops(border, beside, origin) : undefined,
+    onGrid: () => onGrid(keepers, cut, origin),
+    keptBackBy,
+    sheetEdge,
+  };
+}
+
+function keepersOf(
+  { field, cluster, level }: LevelInCluster,
+  allowanceTo: (depth: number) => number,
+  isOpened: (face: number) => boolean,
+  window: Window | undefined,
+): Keepers {
   const { walk } = field;
   const levelOf = (face: number) => field.levels[face] ?? -1;
-  const isDeep = (face: number) => levelOf(face) >= level;
-  const isOpened = (face: number) => isDeep(face) && (window === undefined || window.isNear(face));
   const keptBackBy = new Set<number>();
-  const carriers: Carrier[] = [];
-  const own: Loop[] = [];
-  const strips: Loop[] = [];
-  const take = (pushed: PushedBorder, chains: Loop[]) => {
-    for (const chain of pushed.chains) chains.push(chain);
-    for (const span of pushed.carriers) carriers.push({ span, isKnown: false });
-  };
-
-  const deepSpans: Span[] = [];
   const sheetEdge: Span[] = [];
-  for (const chain of traceBorder(walk, cluster.halfEdges, isOpened)) {
-    const border = chain.map((halfEdge) => {
+  const border = traceBorder(walk, cluster.halfEdges, isOpened).map((chain) =>
+    chain.map((halfEdge): PushedSpan => {
       const span = walk.spanOf(halfEdge);
       const across = levelOf(walk.rightOf(halfEdge));
-      deepSpans.push(span);
       // Between deep faces there is nothing to keep back from: the border stands there only because the window ends.
       if (across >= level) return { span, width: 0 };
       if (across < 0) {
@@ -87,34 +115,49 @@ export function largestOpening(
       keptBackBy.add(across);
       const keep = field.keepOfThrough?.get(walk.leftOf(halfEdge));
       return { span, width: keep ?? allowanceTo(across) };
-    });
-    take(pushBorder(border), own);
-  }
+    }),
+  );
 
-  const near = window?.box ?? boxOfSpans(deepSpans);
+  const beside: PushedSpan[] = [];
+  const near = window?.box ?? boxOfSpans(border.flat().map(({ span }) => span));
   for (const halfEdge of [...cluster.halfEdges, ...(sheetEdge.length > 0 ? field.sheetEdges : [])]) {
     const shallower = levelOf(walk.rightOf(halfEdge));
     const here = levelOf(walk.leftOf(halfEdge));
-    if (isDeep(walk.leftOf(halfEdge)) || shallower < 0 || shallower >= level) continue;
+    if (here >= level || shallower < 0 || shallower >= level) continue;
     if (here >= 0 && shallower >= here) continue;
     const span = walk.spanOf(halfEdge);
     const width = allowanceTo(shallower);
     if (width === 0 || !boxesMeet(growBox(boxOfSpan(span), width), near)) continue;
     keptBackBy.add(shallower);
-    take(pushAlone({ span, width }), strips);
+    beside.push({ span, width });
   }
-  const wound = (chains: readonly Loop[]) =>
-    positivelyWound(cornerArcs(chains).map((chain) => gridPolygonOf(chain, origin)));
+  return { border, beside, keptBackBy, sheetEdge };
+}
+
+function onGrid({ border, beside, sheetEdge }: Keepers, cut: readonly Loop[], origin: Point): OnGrid {
+  const [own, strips] = [border.map(pushBorder), beside.map(pushAlone)];
+  const wound = (pushed: readonly PushedBorder[]) =>
+    positivelyWound(
+      cornerArcs(pushed.flatMap(({ chains }) => chains)).map((chain) => gridPolygonOf(chain, origin)),
+    );
   const polygons = wound([...own, ...strips]);
-  const cut = strips.length === 0 ? [] : throughBorders(field, cluster, isOpened);
-  for (const span of cut.flat()) carriers.push({ span, isKnown: false });
+  const carriers = [...[...own, ...strips].flatMap((each) => each.carriers), ...cut.flat()];
   return {
     polygons:
       cut.length === 0 ? polygons : combinePolygons('unite', polygons, within(cut, wound(own), origin)),
-    carriers: [...asKnown(sheetEdge), ...carriers],
-    keptBackBy,
-    sheetEdge,
+    carriers: [...asKnown(sheetEdge), ...carriers.map((span) => ({ span, isKnown: false }))],
   };
+}
+
+/** The loops of an opening, from its borders alone where these tell, else from the grid. */
+export function loopsOf(
+  { exact, onGrid: made }: Pick<LargestOpening, 'exact' | 'onGrid'>,
+  origin: Point,
+): RebuiltLoop[] {
+  const loops = exact();
+  if (loops !== undefined) return loops.map((loop) => loop.map((span) => ({ span, isChord: false })));
+  const { polygons, carriers } = made();
+  return rebuildLoops(polygons, carriers, origin);
 }
 
 function within(cut: readonly Loop[], opened: readonly GridPolygon[], origin: Point): readonly GridPolygon[] {

@@ -16,6 +16,8 @@ import {
   type LevelField,
   type LevelInCluster,
   largestOpening,
+  loopsOf,
+  type OnGrid,
 } from './largest-opening.ts';
 import { chordPlaces, closedFaces, type OpenedCluster } from './opened-cluster.ts';
 import { type LevelBorder, levelBorders, pieceZone } from './piece-zone.ts';
@@ -97,13 +99,14 @@ interface Peeled {
 
 /** The piece is the opening with what is bare as its holes: nothing to clip. */
 function aroundBared({ bared, origin }: Step, largest: LargestOpening): Peeled {
-  const loops = rebuildLoops(largest.polygons, largest.carriers, origin);
+  const loops = loopsOf(largest, origin);
   const holes = bared.loops.map((loop) => reverseSpans(spansOf(loop)));
   return { loops, piece: [...loops.map(spansOf), ...holes], lines: scribeLines(loops, largest.sheetEdge) };
 }
 
 /** P(ℓ) = (O(ℓ) ∩ zone) − Ω(previous), Ω(ℓ) = Ω(previous) ∪ P(ℓ), on the grid; then both are rebuilt. */
-function part({ bared, origin }: Step, reach: LargestOpening): Peeled {
+function part({ bared, origin }: Step, { onGrid, sheetEdge }: LargestOpening): Peeled {
+  const reach = onGrid();
   const earlier = bared.loops.map(spansOf);
   const carriers = [...asKnown(earlier.flat()), ...reach.carriers];
   const before = earlier.map((loop) => gridPolygonOf(loop, origin));
@@ -112,7 +115,7 @@ function part({ bared, origin }: Step, reach: LargestOpening): Peeled {
   return {
     loops,
     piece: piece.map(spansOf),
-    lines: scribeLines(piece, [...earlier.flat(), ...reach.sheetEdge]),
+    lines: scribeLines(piece, [...earlier.flat(), ...sheetEdge]),
   };
 }
 
@@ -128,11 +131,14 @@ function withinZone(step: Step, allowanceTo: (depth: number) => number): Largest
   const felt = growBox(zone.box, wholeUndercut(undercut, levels[0] ?? level) + SAFELY_APART);
   const isNear = (face: number) => boxesMeet(boxOf(face), felt);
   const largest = largestOpening(step, allowanceTo, { box: zone.box, isNear });
-  return {
-    ...largest,
-    polygons: combinePolygons('intersect', largest.polygons, zone.polygons),
-    carriers: [...largest.carriers, ...zone.carriers],
+  const onGrid = (): OnGrid => {
+    const { polygons, carriers } = largest.onGrid();
+    return {
+      polygons: combinePolygons('intersect', polygons, zone.polygons),
+      carriers: [...carriers, ...zone.carriers],
+    };
   };
+  return { ...largest, exact: () => undefined, onGrid };
 }
 
 /** Boxes of a cluster's faces. */

@@ -6,24 +6,25 @@
 import { etchFactorAt } from '#bath/etch-factor.ts';
 import { traceBorder } from '#geometry/arrangement/half-edges.ts';
 import { boxOfSpans } from '#geometry/box.ts';
-import type { GridPolygon } from '#geometry/grow/grid-polygon.ts';
 import { combinePolygons, gridOrigin, gridPolygonOf, positivelyWound } from '#geometry/grow/grid-polygons.ts';
 import { pushBorder } from '#geometry/grow/push-border.ts';
-import { type Carrier, rebuildLoops, spansOf } from '#geometry/grow/rebuild-loops.ts';
+import { spansOf } from '#geometry/grow/rebuild-loops.ts';
 import type { Point } from '#geometry/point.ts';
-import { type Loop, reverseSpans, type Span } from '#geometry/span.ts';
+import { type Loop, reverseSpans } from '#geometry/span.ts';
 import { allowance, type Undercut } from './allowance.ts';
 import type { Cluster } from './find-clusters.ts';
-import { asKnown, type LevelField, largestOpening } from './largest-opening.ts';
+import {
+  asKnown,
+  type LargestOpening,
+  type LevelField,
+  largestOpening,
+  loopsOf,
+  type OnGrid,
+} from './largest-opening.ts';
 import { type ClusterStage, chordPlaces, closedFaces, type OpenedCluster } from './opened-cluster.ts';
 import { scribeLines } from './scribe-lines.ts';
 
-/** Polygons and what they can be rebuilt from. */
-interface Reach {
-  readonly polygons: readonly GridPolygon[];
-  readonly carriers: readonly Carrier[];
-  readonly sheetEdge: readonly Span[];
-}
+type Reach = Pick<LargestOpening, 'exact' | 'onGrid' | 'sheetEdge'>;
 
 /** @param levels all levels of the run, rising */
 export function openWindows(
@@ -45,7 +46,7 @@ export function openWindows(
     const reach = isNested
       ? own
       : withFloorOf(deeper, { own, cut: deeper.level - level, undercut, field, origin });
-    const rebuilt = rebuildLoops(reach.polygons, reach.carriers, origin);
+    const rebuilt = loopsOf(reach, origin);
     const window = rebuilt.map(spansOf);
     const lines = scribeLines(rebuilt, reach.sheetEdge);
     stages.push({ level, piece: window, opening: window, lines, chords: chordPlaces(rebuilt) });
@@ -68,28 +69,37 @@ interface Widening {
 
 /** The opening and the floor that a deeper stage needs, as far as there is metal. */
 function withFloorOf(deeper: ClusterStage, { own, cut, undercut, field, origin }: Widening): Reach {
-  const width = cut * etchFactorAt(undercut.etchFactor, cut);
-  const grown = deeper.opening.map((loop) => pushBorder(reverseSpans(loop).map((span) => ({ span, width }))));
+  const sheet = sheetBorder(field);
+  return {
+    exact: () => undefined,
+    onGrid: () => {
+      const { polygons, carriers } = withFloor(
+        deeper,
+        own.onGrid(),
+        cut * etchFactorAt(undercut.etchFactor, cut),
+        origin,
+      );
+      const metal = sheet.map((loop) => gridPolygonOf(loop, origin));
+      return {
+        polygons: sheet.length === 0 ? polygons : combinePolygons('intersect', polygons, metal),
+        carriers: [...asKnown(sheet.flat()), ...carriers],
+      };
+    },
+    sheetEdge: sheet.flat(),
+  };
+}
+
+function withFloor({ opening }: ClusterStage, own: OnGrid, width: number, origin: Point): OnGrid {
+  const grown = opening.map((loop) => pushBorder(reverseSpans(loop).map((span) => ({ span, width }))));
   const floor = positivelyWound(
     grown.flatMap(({ chains }) => chains.map((chain) => gridPolygonOf(reverseSpans(chain), origin))),
   );
-  const sheet = sheetBorder(field);
-  const polygons = combinePolygons('unite', own.polygons, floor);
   return {
-    polygons:
-      sheet.length === 0
-        ? polygons
-        : combinePolygons(
-            'intersect',
-            polygons,
-            sheet.map((loop) => gridPolygonOf(loop, origin)),
-          ),
+    polygons: combinePolygons('unite', own.polygons, floor),
     carriers: [
-      ...asKnown(sheet.flat()),
       ...own.carriers,
       ...grown.flatMap(({ carriers }) => carriers.map((span) => ({ span, isKnown: false }))),
     ],
-    sheetEdge: sheet.flat(),
   };
 }
 

@@ -84,7 +84,7 @@ function nudged(width: number): number {
 }
 
 /** The span moved to its left. An arc that would pass its own centre is gone: undefined. */
-function shiftLeft(span: Span, width: number): Span | undefined {
+export function shiftLeft(span: Span, width: number): Span | undefined {
   if (width === 0) return span;
   if (span.kind === 'line') {
     const along = tangentAlong(span, 0);
@@ -166,7 +166,7 @@ function beside(corner: Point, along: Point, width: number): Point {
 }
 
 /** The clockwise arc round a corner, beside the directions of travel before and after it. */
-function roundCorner(corner: Point, width: number, [before, after]: readonly [Point, Point]): Span {
+export function roundCorner(corner: Point, width: number, [before, after]: readonly [Point, Point]): Span {
   const from = beside(corner, before, width);
   const to = beside(corner, after, width);
   const first = atan2(from.y - corner.y, from.x - corner.x);
