@@ -3,6 +3,7 @@ import type { Finding } from '#findings/finding.ts';
 import { type EtchedPart, etchedPart } from '#run/etched-part.ts';
 import { runJob } from '#run/run-job.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
+import { nodeSha256 } from './node-sha256.ts';
 import { progressLine } from './progress-line.ts';
 import { readJobInput } from './read-job-input.ts';
 import type { Terminal } from './terminal.ts';
@@ -27,6 +28,7 @@ export async function etchJob(
   const progress = progressLine(terminal);
   const { plan, planFile, drawing, kit, farKit, thickness, findings } = await runJob(input, {
     progress: progress.report,
+    sha256: nodeSha256,
     withoutFiles: true,
   }).finally(progress.clear);
   if (plan === undefined || planFile === undefined || kit === undefined || thickness === undefined)

@@ -3,7 +3,11 @@ import * as nodeModule from 'node:module';
 
 // Compiled code is kept between runs where Node can (22.1 on); it counts only for what is imported after this.
 if ('enableCompileCache' in nodeModule) (nodeModule.enableCompileCache as () => void)();
-const { runCommandLine } = await import('./run-command-line.ts');
-const { processTerminal } = await import('./terminal.ts');
 
-process.exitCode = await runCommandLine(process.argv.slice(2), processTerminal());
+async function run(): Promise<void> {
+  const { runCommandLine } = await import('./run-command-line.ts');
+  const { processTerminal } = await import('./terminal.ts');
+  process.exitCode = await runCommandLine(process.argv.slice(2), processTerminal());
+}
+
+void run();

@@ -24,6 +24,7 @@ export interface ToPlace extends AskedFaces {
   readonly findings: readonly Finding[];
   readonly memory: RunMemory;
   readonly threads: RunOptions['threads'];
+  readonly sha256: NonNullable<RunOptions['sha256']>;
 }
 
 export type Placed = Awaited<ReturnType<typeof placePlan>>;
@@ -38,7 +39,7 @@ export async function placePlan(to: ToPlace) {
   const sizing = sizingRecord(job, { drawn: drawn.sheet, left: plan.sheet });
   const toShow = {
     job: jobOfPlan(filled),
-    drawing: { file: file.name, sha256: sha256For(memory, file.bytes), unit },
+    drawing: { file: file.name, sha256: sha256For(memory, file.bytes, to.sha256), unit },
     plan,
     provenance: [...job.provenance, ...makingProvenance(), ...handoffProvenance(filled)],
     cautions: cautionsFor(job.process),

@@ -152,8 +152,8 @@ export async function runJob(input: RunInput, options: JobRunOptions = {}): Prom
   const chosen = options.withoutFiles === true ? undefined : resolveHandoff(jobFile, drawing.unit ?? 'mm');
   const choices = chosen && inward !== undefined ? moveHandoff(chosen, inward) : chosen;
   const file = { name: input.drawingName, bytes: input.drawingBytes };
-  const { threads } = options;
-  const told = { findings: found, earlier, memory, step, threads };
+  const { threads, sha256 = sha256Of } = options;
+  const told = { findings: found, earlier, memory, step, threads, sha256 };
   const ready = { job, filled, choices, drawing, file, ...faces, ...told };
   if (askedTooMuch.length > 0) {
     if (options.onPlan !== undefined) report({ ready, placed: await placePlan(ready) }, options);
@@ -248,7 +248,7 @@ async function planned(run: PlacedRun, options: JobRunOptions): Promise<RunResul
   };
   options.onJudged?.(made);
   await step(0.95, 'writing the files');
-  const files = await outputFiles(handoff, { planFile, planFindings: findings, since, origin });
+  const files = await outputFiles(handoff, { planFile, planFindings: findings, since, origin }, ready);
   await step(1, 'done');
   return { ...made, files };
 }
@@ -325,12 +325,13 @@ function kitsOf({ kit, far }: MeasuredPlan): Pick<RunResult, 'kit' | 'farKit'> {
 async function outputFiles(
   handoff: PreparedHandoff | undefined,
   planned: Omit<PlannedHandoff, 'planHash'>,
+  { sha256 }: Pick<Ready, 'sha256'>,
 ): Promise<OutputFile[]> {
   if (handoff === undefined) return [];
   const planBytes = utf8ToBytes(jsonText(planned.planFile));
   const plan = outputFile({ name: 'plan.json', what: 'the whole plan', bytes: planBytes });
   if (hasStop(planned.planFindings)) return [plan];
-  return [plan, ...(await handoffFiles(handoff, { ...planned, planHash: sha256Of(planBytes) }))];
+  return [plan, ...(await handoffFiles(handoff, { ...planned, planHash: sha256(planBytes) }))];
 }
 
 function ended(findings: readonly Finding[]): RunResult {

@@ -14,7 +14,6 @@ import { type RegionAt, regionFinder } from '#part/region-at.ts';
 import type { SizedMemory } from '#part/size-face.ts';
 import { type ClusterMemory, createClusterMemory } from '#plan/open-clusters.ts';
 import { createGroupMemory, type GroupMemory } from './measured-group.ts';
-import { sha256Of } from './sha256-of.ts';
 
 type DrawingOptions = Pick<ReadOptions, 'unit' | 'wideLines'>;
 
@@ -122,11 +121,15 @@ export function partFor(memory: RunMemory, drawing: Drawing, job: Job): PartFoun
   return found;
 }
 
-/** SHA-256 in hexadecimal. */
-export function sha256For(memory: RunMemory, bytes: Uint8Array): string {
+/** SHA-256 in hexadecimal, by the function given. */
+export function sha256For(
+  memory: RunMemory,
+  bytes: Uint8Array,
+  sha256: (bytes: Uint8Array) => string,
+): string {
   const kept = memory.hash;
   if (kept !== undefined && isSame(kept.bytes, bytes)) return kept.sha256;
-  const hash = { bytes, sha256: sha256Of(bytes) };
+  const hash = { bytes, sha256: sha256(bytes) };
   memory.hash = hash;
   return hash.sha256;
 }

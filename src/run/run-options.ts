@@ -9,6 +9,8 @@ export interface RunOptions {
   /** Awaited between steps so that the host can do other work. */
   readonly breathe?: () => Promise<void>;
   readonly threads?: OtherThreads;
+  /** SHA-256 in hexadecimal, where the host has one of its own; the core's is far slower at first. */
+  readonly sha256?: (bytes: Uint8Array) => string;
 }
 
 /** Thrown when the signal was raised; not a fault. */

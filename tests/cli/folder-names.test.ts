@@ -12,6 +12,7 @@ const NEEDED = [
   'tsconfig.json',
   'vite.config.ts',
   'vite.cli.config.ts',
+  'vite.compiled-chunks.ts',
   'vite.plain-folder.ts',
 ];
 

@@ -8,6 +8,7 @@ import type { SetChanged } from '#cli/file-set.ts';
 import { levelChoicesText } from '#cli/level-choices-text.ts';
 import { lineBudgetText } from '#cli/line-budget-text.ts';
 import { maskingsText } from '#cli/maskings-text.ts';
+import { nodeSha256 } from '#cli/node-sha256.ts';
 import { otherThreads } from '#cli/other-threads.ts';
 import { paint } from '#cli/paint.ts';
 import { progressLine } from '#cli/progress-line.ts';
@@ -49,7 +50,7 @@ export async function planCommand(
   const others = otherThreads(threads);
   const result = await runJob(
     { ...input, earlierPlanText: earlier?.text },
-    { progress: progress.report, threads: others },
+    { progress: progress.report, threads: others, sha256: nodeSha256 },
   ).finally(() => {
     others.end();
     progress.clear();
