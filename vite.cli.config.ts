@@ -35,7 +35,11 @@ export default defineConfig({
         // What every start needs in one file and what planning needs in another: each file more costs a start a millisecond.
         codeSplitting: {
           groups: [
-            { name: 'start', test: /src\/cli\/run-command-line\.ts$/, priority: 2 },
+            {
+              name: 'start',
+              test: /src\/cli\/(run-command-line|terminal)\.ts$/,
+              priority: 2,
+            },
             { name: 'plan', test: /src\/cli\/commands\/plan-command\.ts$/, priority: 1 },
           ],
         },

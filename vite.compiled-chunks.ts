@@ -15,7 +15,7 @@ export function compiledChunks(names: readonly string[], trial: string): Plugin 
       for (const chunk of Object.values(bundle)) {
         if (chunk.type !== 'chunk' || !names.includes(chunk.name)) continue;
         const code = chunk.fileName.replace(/\.js$/, '.code.js');
-        this.emitFile({ type: 'asset', fileName: code, source: inAscii(chunk.code) });
+        this.emitFile({ type: 'asset', fileName: code, source: asFunction(inAscii(chunk.code)) });
         chunk.code = `require("./compiled-chunk.js").runChunk(__dirname+"/${code}",{module,require,folder:__dirname});\n`;
       }
     },
@@ -30,6 +30,11 @@ export function compiledChunks(names: readonly string[], trial: string): Plugin 
       if (run.status !== 0) throw new Error(`the trial run of the command line failed:\n${run.stderr}`);
     },
   };
+}
+
+/** As Node wraps CommonJS: done here, V8 need not put the text together at each start. */
+function asFunction(code: string): string {
+  return `(function(exports,require,module,__filename,__dirname){${code}\n})`;
 }
 
 /** A byte a character: V8 then decodes nothing, and keeps half as much. */

@@ -15,18 +15,15 @@ export interface Around {
   readonly folder: string;
 }
 
-/** @param path of a CommonJS file, in ASCII; its exports become those of `module` */
+/** @param path of a script, in ASCII, that gives a CommonJS module as the function that Node would make of it */
 export function runChunk(path: string, around: Around): void {
   const source = readFileSync(path);
-  const compiled = readCompiled(path, source);
-  // Without it, Node loads it, and may have kept it compiled itself.
-  if (compiled === undefined) around.module.exports = around.require(path);
-  else runScript(chunkScript(path, source, compiled), path, around);
+  runScript(chunkScript(path, source, readCompiled(path, source)), path, around);
 }
 
 export function chunkScript(path: string, source: Buffer, compiled?: Buffer): Script {
-  const text = `(function(exports,require,module,__filename,__dirname){${source.toString('latin1')}\n})`;
-  return new Script(text, { filename: path, ...(compiled === undefined ? {} : { cachedData: compiled }) });
+  const cachedData = compiled === undefined ? {} : { cachedData: compiled };
+  return new Script(source.toString('latin1'), { filename: path, ...cachedData });
 }
 
 export function runScript(script: Script, path: string, { module, require, folder }: Around): void {

@@ -1,8 +1,8 @@
 /** The program `isobath`: nothing but the process around the command line. */
-import * as nodeModule from 'node:module';
 
-// Compiled code is kept between runs where Node can (22.1 on); it counts only for what is imported after this.
-if ('enableCompileCache' in nodeModule) (nodeModule.enableCompileCache as () => void)();
+// What the build has not compiled is kept between runs where Node can (22.1 on); it counts only for what is imported after this.
+const modules = process.getBuiltinModule('node:module');
+if ('enableCompileCache' in modules) (modules.enableCompileCache as () => void)();
 
 async function run(): Promise<void> {
   const { runCommandLine } = await import('./run-command-line.ts');

@@ -1,6 +1,6 @@
 /** Threads of this process that share the work of a run: started when there is enough of it, ended with the command. */
 import { availableParallelism } from 'node:os';
-import { Worker } from 'node:worker_threads';
+import type { Worker } from 'node:worker_threads';
 import * as Comlink from 'comlink';
 import nodeEndpoint from 'comlink/dist/esm/node-adapter';
 import type { OtherThreads, SharedWork } from '#run/share/other-threads.ts';
@@ -23,6 +23,8 @@ export function otherThreads(count = Math.min(MOST_THREADS, availableParallelism
     start: () => {
       if (threads !== undefined) return threads;
       const thread = new URL('./share-thread.js', import.meta.url);
+      // Loaded only here: few plans are large enough.
+      const { Worker } = process.getBuiltinModule('node:worker_threads');
       workers = Array.from({ length: count - 1 }, () => new Worker(thread));
       threads = workers.map(sharedWith);
       return threads;

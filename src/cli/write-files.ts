@@ -18,8 +18,8 @@ import { detailOf } from './read-input.ts';
 export interface WriteOrder {
   readonly folder: string;
   readonly files: readonly FileToWrite[];
-  /** Names of files of an earlier run to take away: they no longer belong to this plan. */
-  readonly stale: readonly string[];
+  /** Names of files of an earlier run to take away: they no longer belong to this plan. Asked where there may be any. */
+  readonly stale: () => readonly string[];
   /** Paths that were read. */
   readonly inputs: readonly string[];
 }
@@ -35,14 +35,14 @@ export function writeFiles({ folder, files, stale, inputs }: WriteOrder): WriteO
   try {
     makeFolders(folder, made);
     if (!statSync(folder).isDirectory()) return { refused: finding('out-not-a-folder', { path: folder }) };
-    const overInput = findOverInput(folder, [...names, ...presentIn(folder, stale)], inputs);
+    const overInput = findOverInput(folder, [...names, ...staleIn(folder, names, stale)], inputs);
     if (overInput !== undefined) return { refused: finding('out-over-input', { file: overInput }) };
     const findings = settleLeftover(folder) ? [finding('out-put-back', { path: folder })] : [];
     for (const name of names) {
       const path = join(folder, name);
       if (isThere(path) && statSync(path).isDirectory()) throw systemFault('EISDIR', path);
     }
-    return { ...changeSet(folder, { files, stale: presentIn(folder, stale) }), findings };
+    return { ...changeSet(folder, { files, stale: staleIn(folder, names, stale) }), findings };
   } catch (fault) {
     removeEmptyFolders(made);
     return { refused: refusal(fault, folder) };
@@ -52,7 +52,7 @@ export function writeFiles({ folder, files, stale, inputs }: WriteOrder): WriteO
 /** One file with a text in it. */
 export function writeText(path: string, text: string, inputs: readonly string[]): WriteOutcome {
   const files = [{ name: basename(path), bytes: new TextEncoder().encode(text) }];
-  return writeFiles({ folder: dirname(path), files, stale: [], inputs });
+  return writeFiles({ folder: dirname(path), files, stale: () => [], inputs });
 }
 
 function refusal(fault: unknown, path: string): Finding {
@@ -70,10 +70,10 @@ function codeOf(fault: unknown): string {
   return fault instanceof Error && 'code' in fault ? String(fault.code) : '';
 }
 
-/** Those of many names that there are files of: one look at the folder in place of one for each. */
-function presentIn(folder: string, names: readonly string[]): readonly string[] {
-  const there = new Set(readdirSync(folder));
-  return names.filter((name) => there.has(name));
+/** Those that are there: one look at the folder in place of one for each of many names. */
+function staleIn(folder: string, names: readonly string[], stale: WriteOrder['stale']): readonly string[] {
+  const others = new Set(readdirSync(folder).filter((name) => !names.includes(name)));
+  return others.size === 0 ? [] : stale().filter((name) => others.has(name));
 }
 
 function findOverInput(

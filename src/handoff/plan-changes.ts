@@ -239,14 +239,13 @@ function sourceChanges(before: PlanFile, now: PlanFile): PlanChange[] {
   });
 }
 
-/** What only shapes files of the hand-off changes no plan. */
-const OF_FILES = new Set(handoffProvenance({}).map(({ quantity }) => quantity));
-
 /** Figure and where it is from, by what it is a figure of; several of one quantity stand together. */
 function sourcesOf({ provenance }: PlanFile): Map<string, string> {
+  // What only shapes files of the hand-off changes no plan.
+  const ofFiles = new Set(handoffProvenance({}).map(({ quantity }) => quantity));
   const sources = new Map<string, string>();
   for (const { quantity, value, unit, source } of provenance) {
-    if (OF_FILES.has(quantity)) continue;
+    if (ofFiles.has(quantity)) continue;
     const figure = unit === '' ? String(toMillionth(value)) : `${toMillionth(value)} ${unit}`;
     const said = `${figure}, ${source}`;
     const others = sources.get(quantity);

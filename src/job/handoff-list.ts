@@ -148,14 +148,16 @@ function withSuffix(name: string, suffix: string): string {
 }
 
 /** Every name there can be: what an earlier plan left in a folder is taken away by these. */
-export const CUT_FILES: readonly string[] = [
-  ...SCRIBE_NAMES,
-  ...HANDOFF_FILES.flatMap((file) => HANDOFF_LIST[file].names),
-  ...[...SCRIBE_NAMES, ...FACE_FILES.flatMap((file) => HANDOFF_LIST[file].names)].map(farName),
-]
-  .flatMap((name) => [name, oppositeName(name)])
-  .flatMap((name) =>
-    name.includes('#')
-      ? Array.from({ length: MOST_NUMBERED }, (_, index) => name.replace('#', twoDigits(index + 1)))
-      : [name],
-  );
+export function cutFiles(): string[] {
+  return [
+    ...SCRIBE_NAMES,
+    ...HANDOFF_FILES.flatMap((file) => HANDOFF_LIST[file].names),
+    ...[...SCRIBE_NAMES, ...FACE_FILES.flatMap((file) => HANDOFF_LIST[file].names)].map(farName),
+  ]
+    .flatMap((name) => [name, oppositeName(name)])
+    .flatMap((name) =>
+      name.includes('#')
+        ? Array.from({ length: MOST_NUMBERED }, (_, index) => name.replace('#', twoDigits(index + 1)))
+        : [name],
+    );
+}

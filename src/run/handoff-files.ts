@@ -14,7 +14,7 @@ import type { ScribeRelease } from '#handoff/scribe-drawing.ts';
 import { scribeFiles } from '#handoff/scribe-files.ts';
 import type { PlanFile } from '#job/formats/plan-file.ts';
 import {
-  CUT_FILES,
+  cutFiles,
   FACE_FILES,
   farName,
   HANDOFF_FILES,
@@ -156,7 +156,7 @@ export function movedSolid(solid: ReliefMesh, origin: Point | undefined): Relief
 
 /** Names of what an earlier plan may have left beside these, and no longer belongs to the plan. */
 export function staleNames(written: readonly string[]): string[] {
-  return CUT_FILES.filter((name) => !written.includes(name));
+  return cutFiles().filter((name) => !written.includes(name));
 }
 
 export function scribeDrawings(

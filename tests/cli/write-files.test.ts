@@ -27,7 +27,7 @@ function order(special: Partial<WriteOrder> = {}): WriteOrder {
     { name: 'plan.json', bytes: bytes('plan') },
     { name: 'scribe.dxf', bytes: bytes('lines') },
   ];
-  return { folder: join(home, 'out'), files, stale: [], inputs: [], ...special };
+  return { folder: join(home, 'out'), files, stale: () => [], inputs: [], ...special };
 }
 
 const codeOf = (outcome: ReturnType<typeof writeFiles>): string | undefined =>
@@ -65,7 +65,7 @@ describe('files are written whole or not at all', () => {
   it('takes away a cut file that no longer belongs to the plan, and says so', () => {
     writeFiles(order());
     const outcome = writeFiles(
-      order({ files: [{ name: 'plan.json', bytes: bytes('stopped') }], stale: ['scribe.dxf'] }),
+      order({ files: [{ name: 'plan.json', bytes: bytes('stopped') }], stale: () => ['scribe.dxf'] }),
     );
     expect(outcome).toEqual({ replaced: ['plan.json'], removed: ['scribe.dxf'], findings: [] });
     expect(readdirSync(join(home, 'out'))).toEqual(['plan.json']);
@@ -115,7 +115,7 @@ describe('files are written whole or not at all', () => {
   it('out-put-back: a change begun long ago has stopped, though its process number lives on', () => {
     writeFiles(order());
     beginElsewhere(new Date(Date.now() - 300_000));
-    const outcome = writeFiles(order({ stale: ['scribe.svg'] }));
+    const outcome = writeFiles(order({ stale: () => ['scribe.svg'] }));
     expect('findings' in outcome && outcome.findings.map(({ code }) => code)).toEqual(['out-put-back']);
     // The drawing that the other run had set aside came back, and was then taken away as stale.
     expect('removed' in outcome && outcome.removed).toEqual(['scribe.svg']);
@@ -137,7 +137,7 @@ describe('files are written whole or not at all', () => {
     expect(codeOf(writeFiles(order({ folder: join(home, 'link'), inputs: [drawing] })))).toBe(
       'out-over-input',
     );
-    expect(codeOf(writeFiles(order({ files: [], stale: ['scribe.dxf'], inputs: [drawing] })))).toBe(
+    expect(codeOf(writeFiles(order({ files: [], stale: () => ['scribe.dxf'], inputs: [drawing] })))).toBe(
       'out-over-input',
     );
     expect(readFileSync(drawing, 'utf8')).toBe('original');

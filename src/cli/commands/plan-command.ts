@@ -62,7 +62,7 @@ export async function planCommand(
   const outcome = writeFiles({
     folder: resolve(out),
     files,
-    stale: staleNames(names),
+    stale: () => staleNames(names),
     inputs: since === undefined ? input.paths : [...input.paths, resolve(since)],
   });
   if ('refused' in outcome) return refused(outcome.refused);

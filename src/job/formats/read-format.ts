@@ -43,7 +43,8 @@ export function readFormat<Value>(text: string, format: Format<Value>, file?: st
   for (const path of doubledKeys) {
     findings.push(finding('job-key-doubled', { key: String(path.at(-1)) }, place(path)));
   }
-  const parsed = z.safeParse(format.schema, value);
+  // A file is read once or twice: code made for it would cost more than it saves.
+  const parsed = z.safeParse(format.schema, value, { jitless: true });
   if (!parsed.success) {
     findings.push(
       ...explainIssues(parsed.error.issues, { root: value, placeOf: place, schema: format.schema }),

@@ -11,7 +11,7 @@ import { templateDrawing } from '#handoff/template/template-drawing.ts';
 import type { TemplateSet } from '#handoff/template/template-set.ts';
 import { templateTiles } from '#handoff/template/template-tiles.ts';
 import { labelWords } from '#handoff/template/template-words.ts';
-import { CUT_FILES } from '#job/handoff-list.ts';
+import { cutFiles } from '#job/handoff-list.ts';
 import { resolveHandoff } from '#job/resolve/resolve-handoff.ts';
 import { resolveJob } from '#job/resolve/resolve-job.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
@@ -111,7 +111,7 @@ describe('as a run writes them', () => {
       expect(text).toContain(`plan ${hash}`);
       expect(text).toContain('2026-05-31');
     }
-    for (const name of ['template-01.dxf', 'template.pdf']) expect(CUT_FILES).toContain(name);
+    for (const name of ['template-01.dxf', 'template.pdf']) expect(cutFiles()).toContain(name);
   });
 
   test('webs of 12 mm give two templates, each with its file', { tags: ['long'] }, async () => {

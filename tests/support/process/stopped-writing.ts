@@ -63,7 +63,7 @@ export async function writingRig(): Promise<WritingRig & { readonly home: string
     },
     write: (folder, set, stop) => {
       const files = namesOf(set).map((name) => ({ name, text: `${set} ${name}` }));
-      const order = { folder, files, stale: NAMES.filter((name) => !namesOf(set).includes(name)) };
+      const order = { folder, files, stale: () => NAMES.filter((name) => !namesOf(set).includes(name)) };
       const module = pathToFileURL(join(home, 'built', 'write-files.mjs')).href;
       const { signal, stdout, stderr } = spawnSync(
         process.execPath,
