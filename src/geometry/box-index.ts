@@ -1,7 +1,7 @@
 /** Which of many boxes meet a box: the adaptor of flatbush, a packed Hilbert R-tree. Building is O(n log n). */
 import Flatbush from 'flatbush';
 import { itemAt } from './assert.ts';
-import { type Box, boxesMeet } from './box.ts';
+import type { Box } from './box.ts';
 
 export interface BoxIndex {
   /** Numbers of the boxes that meet the given one, ascending. */
@@ -39,19 +39,31 @@ function sortAscending(numbers: number[]): number[] {
 }
 
 function lookAtAll(boxes: readonly Box[]): BoxIndex {
+  const sides = new Float64Array(4 * boxes.length);
+  boxes.forEach(({ minX, minY, maxX, maxY }, at) => {
+    sides[4 * at] = minX;
+    sides[4 * at + 1] = minY;
+    sides[4 * at + 2] = maxX;
+    sides[4 * at + 3] = maxY;
+  });
+  const find = (box: Box, take: (number: number) => void): void => {
+    const { minX, minY, maxX, maxY } = box;
+    for (let at = 0; at < sides.length; at += 4) {
+      if (
+        (sides[at] ?? Number.NaN) <= maxX &&
+        (sides[at + 1] ?? Number.NaN) <= maxY &&
+        minX <= (sides[at + 2] ?? Number.NaN) &&
+        minY <= (sides[at + 3] ?? Number.NaN)
+      )
+        take(at / 4);
+    }
+  };
   return {
     meeting: (box) => {
       const meeting: number[] = [];
-      for (let at = 0; at < boxes.length; at++) {
-        if (boxesMeet(itemAt(boxes, at), box)) meeting.push(at);
-      }
+      find(box, (at) => meeting.push(at));
       return meeting;
     },
-    around: (x, y, take) => {
-      for (let at = 0; at < boxes.length; at++) {
-        const { minX, minY, maxX, maxY } = itemAt(boxes, at);
-        if (minX <= x && x <= maxX && minY <= y && y <= maxY) take(at);
-      }
-    },
+    around: (x, y, take) => find({ minX: x, minY: y, maxX: x, maxY: y }, take),
   };
 }

@@ -8,11 +8,12 @@
 
 import { type HalfEdges, traceBorder } from '#geometry/arrangement/half-edges.ts';
 import { type Box, boxesMeet, boxOfSpan, boxOfSpans, growBox } from '#geometry/box.ts';
+import type { Carrier } from '#geometry/grow/carrier-finder.ts';
 import type { GridPolygon } from '#geometry/grow/grid-polygon.ts';
 import { combinePolygons, gridPolygonOf, positivelyWound } from '#geometry/grow/grid-polygons.ts';
 import { parallelLoops } from '#geometry/grow/parallel-loops.ts';
 import { type PushedBorder, type PushedSpan, pushAlone, pushBorder } from '#geometry/grow/push-border.ts';
-import { type Carrier, type RebuiltLoop, rebuildLoops } from '#geometry/grow/rebuild-loops.ts';
+import { type RebuiltLoop, rebuildLoops } from '#geometry/grow/rebuild-loops.ts';
 import { cornerArcs } from '#geometry/loops/corner-arcs.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Loop, Span } from '#geometry/span.ts';

@@ -5,10 +5,10 @@
 
 import { traceBorder } from '#geometry/arrangement/half-edges.ts';
 import { type Box, boxesMeet, boxOfSpans, growBox } from '#geometry/box.ts';
+import type { Carrier } from '#geometry/grow/carrier-finder.ts';
 import type { GridPolygon } from '#geometry/grow/grid-polygon.ts';
 import { combinePolygons, gridPolygonOf, positivelyWound } from '#geometry/grow/grid-polygons.ts';
 import { pushBorder } from '#geometry/grow/push-border.ts';
-import type { Carrier } from '#geometry/grow/rebuild-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, reverseSpans } from '#geometry/span.ts';
 import { SAGITTA } from '#geometry/tolerances.ts';

@@ -16,6 +16,9 @@ interface Edge {
   readonly to: GridPoint;
 }
 
+/** Up to as many edges, columns of corners are cheaper than a tree (measured). */
+const FEW_EDGES = 1000;
+
 /** The same area without its slits; the same polygons where it has none. */
 export function closeSlits(polygons: readonly GridPolygon[]): readonly GridPolygon[] {
   const shared = shareCorners(polygons);
@@ -25,8 +28,38 @@ export function closeSlits(polygons: readonly GridPolygon[]): readonly GridPolyg
 /** All edges with common corners; undefined where no corner lies on another edge. */
 function shareCorners(polygons: readonly GridPolygon[]): Edge[] | undefined {
   const edges = polygons.flatMap((corners, polygon) =>
-    corners.map((from, at): Edge => ({ polygon, from, to: itemAt(corners, (at + 1) % corners.length) })),
+    corners.map(
+      (from, at): Edge => ({ polygon, from, to: itemAt(corners, at + 1 < corners.length ? at + 1 : 0) }),
+    ),
   );
+  const inserted = new Map<number, number[]>();
+  const take = (at: number, corner: number): void => {
+    if (!isOnEdge(itemAt(edges, corner).from, itemAt(edges, at))) return;
+    const others = inserted.get(at);
+    if (others === undefined) inserted.set(at, [corner]);
+    else others.push(corner);
+  };
+  if (edges.length <= FEW_EDGES) takeNearInColumns(edges, take);
+  else takeNearByBox(edges, take);
+  if (inserted.size === 0) return undefined;
+  return edges.flatMap((edge, at) => {
+    const corners = (inserted.get(at) ?? [])
+      .sort((a, b) => a - b)
+      .map((corner) => itemAt(edges, corner).from);
+    const stops = [...alongEdge(corners, edge), edge.to];
+    let { from } = edge;
+    return stops.flatMap((to): Edge[] => {
+      const part = { polygon: edge.polygon, from, to };
+      from = to;
+      return part.from.X === to.X && part.from.Y === to.Y ? [] : [part];
+    });
+  });
+}
+
+/** Called for each edge with the number of each edge whose first corner lies in its box. */
+type TakeNear = (edge: number, corner: number) => void;
+
+function takeNearByBox(edges: readonly Edge[], take: TakeNear): void {
   const index = indexBoxes(
     edges.map(({ from, to }) => ({
       minX: Math.min(from.X, to.X) - ON_GRID_EDGE,
@@ -35,26 +68,53 @@ function shareCorners(polygons: readonly GridPolygon[]): Edge[] | undefined {
       maxY: Math.max(from.Y, to.Y) + ON_GRID_EDGE,
     })),
   );
-  const inserted = new Map<number, GridPoint[]>();
-  for (const { from: corner } of edges) {
-    const { X, Y } = corner;
-    for (const at of index.meeting({ minX: X, minY: Y, maxX: X, maxY: Y })) {
-      if (!isOnEdge(corner, itemAt(edges, at))) continue;
-      const others = inserted.get(at);
-      if (others === undefined) inserted.set(at, [corner]);
-      else others.push(corner);
-    }
-  }
-  if (inserted.size === 0) return undefined;
-  return edges.flatMap((edge, at) => {
-    const stops = [...alongEdge(inserted.get(at) ?? [], edge), edge.to];
-    let { from } = edge;
-    return stops.flatMap((to): Edge[] => {
-      const part = { polygon: edge.polygon, from, to };
-      from = to;
-      return part.from.X === to.X && part.from.Y === to.Y ? [] : [part];
-    });
+  edges.forEach(({ from }, corner) => {
+    index.around(from.X, from.Y, (at) => take(at, corner));
   });
+}
+
+/** Corners in as many columns from left to right; each edge sees those of its own columns. */
+function takeNearInColumns(edges: readonly Edge[], take: TakeNear): void {
+  const { length: count } = edges;
+  const places = Float64Array.from(edges, ({ from }) => from.X);
+  const heights = Float64Array.from(edges, ({ from }) => from.Y);
+  const first = places.reduce((least, each) => Math.min(least, each), Number.POSITIVE_INFINITY);
+  const last = places.reduce((most, each) => Math.max(most, each), Number.NEGATIVE_INFINITY);
+  const perUnit = (count - 1) / Math.max(1, last - first);
+  const columnOf = (place: number): number =>
+    Math.floor((Math.min(last, Math.max(first, place)) - first) * perUnit);
+  const { starts, order } = sortedInto(count, Int32Array.from(places, columnOf));
+  edges.forEach(({ from, to }, at) => {
+    const [left, right] = from.X < to.X ? [from.X, to.X] : [to.X, from.X];
+    const [low, high] = from.Y < to.Y ? [from.Y, to.Y] : [to.Y, from.Y];
+    const end = starts[columnOf(right + ON_GRID_EDGE) + 1] ?? count;
+    for (let turn = starts[columnOf(left - ON_GRID_EDGE)] ?? count; turn < end; turn++) {
+      const corner = order[turn] ?? 0;
+      const height = heights[corner] ?? 0;
+      if (height < low - ON_GRID_EDGE || height > high + ON_GRID_EDGE) continue;
+      const place = places[corner] ?? 0;
+      if (place >= left - ON_GRID_EDGE && place <= right + ON_GRID_EDGE) take(at, corner);
+    }
+  });
+}
+
+/** Numbers by the column that each is in, and where each column starts among them. */
+function sortedInto(
+  columns: number,
+  columnOf: Int32Array,
+): { readonly starts: Int32Array; readonly order: Int32Array } {
+  const starts = new Int32Array(columns + 1);
+  for (const column of columnOf) starts[column + 1] = (starts[column + 1] ?? 0) + 1;
+  for (let column = 1; column <= columns; column++)
+    starts[column] = (starts[column] ?? 0) + (starts[column - 1] ?? 0);
+  const next = starts.slice();
+  const order = new Int32Array(columnOf.length);
+  columnOf.forEach((column, number) => {
+    const place = next[column] ?? 0;
+    order[place] = number;
+    next[column] = place + 1;
+  });
+  return { starts, order };
 }
 
 /** Edges that run against each other cancel, one for one. */

@@ -1,6 +1,7 @@
 /** Round growing and booleans of exact areas: what touches the grid goes in exact and comes out exact. */
 
 import { type Loop, reverseSpans, type Span } from '#geometry/span.ts';
+import type { Carrier } from './carrier-finder.ts';
 import {
   combinePolygons,
   gridOrigin,
@@ -9,7 +10,7 @@ import {
   positivelyWound,
 } from './grid-polygons.ts';
 import { pushBorder } from './push-border.ts';
-import { type Carrier, rebuildLoops, spansOf } from './rebuild-loops.ts';
+import { rebuildLoops, spansOf } from './rebuild-loops.ts';
 
 /**
  * All points within `by` of the area: outlines rounded, overlaps united.

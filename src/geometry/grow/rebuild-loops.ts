@@ -11,8 +11,6 @@
  */
 
 import { itemAt } from '#geometry/assert.ts';
-import { type Box, boxOfSpan, growBox } from '#geometry/box.ts';
-import { indexBoxes } from '#geometry/box-index.ts';
 import { cross, distance, dot, type Point, subtract } from '#geometry/point.ts';
 import {
   type ArcSpan,
@@ -25,7 +23,7 @@ import {
   spansLength,
   startAngle,
 } from '#geometry/span.ts';
-import { crossCarriers, footOn, misfit, sameCarrier } from '#geometry/spans/carrier.ts';
+import { crossCarriers, doesFit, footOn, sameCarrier } from '#geometry/spans/carrier.ts';
 import {
   FITS_CARRIER,
   GRID,
@@ -36,15 +34,9 @@ import {
   SPECK,
 } from '#geometry/tolerances.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
+import { type Carrier, type CarrierFinder, carrierFinder, type FoundCarrier } from './carrier-finder.ts';
 import type { GridPolygon } from './grid-polygon.ts';
 import { pointOf } from './grid-polygons.ts';
-
-/** A curve that an outline may be made of. */
-export interface Carrier {
-  readonly span: Span;
-  /** Whether it is a border already, and wins over a new one that runs along it. */
-  readonly isKnown: boolean;
-}
 
 /** A span of a rebuilt loop. */
 export interface RebuiltSpan {
@@ -63,14 +55,13 @@ interface Run {
   readonly points: readonly Point[];
 }
 
+type GrowingRun = Run & { readonly points: Point[] };
+
 /** Where a run ends and the next begins: one place, but where their carriers do not meet. */
 interface Joint {
   readonly end: Point;
   readonly start: Point;
 }
-
-/** With fewer carriers than this, trying them all is cheaper than an index. */
-const FEW_CARRIERS = 24;
 
 /**
  * Polygons thinner than this on average are none, mm: no knife cuts both sides of one, and chords may have closed one half as thin.
@@ -87,18 +78,36 @@ export function rebuildLoops(
   const loops: RebuiltLoop[] = [];
   for (const polygon of polygons) {
     const points = polygon.map((each) => pointOf(each, origin));
-    const chords = points.map((point, index) => lineSpan(point, itemAt(points, (index + 1) % points.length)));
-    const area = loopArea(chords);
-    const perimeter = chords.reduce((sum, { start, end }) => sum + distance(start, end), 0);
+    const { area, perimeter } = measured(points);
     if (Math.abs(area) < GRID * perimeter) continue;
     const exact = rebuildRing(points, find);
     const isTrue =
       exact !== undefined && Math.abs(area - loopArea(spansOf(exact))) <= 2 * SAGITTA * perimeter;
-    const rebuilt = simpleLoops(isTrue ? exact : chords.map((span) => ({ span, isChord: true })));
+    const rebuilt = simpleLoops(isTrue ? exact : chordsOf(points));
     // By the exact border: whether a sliver is one must not depend on where its chords begin.
     loops.push(...rebuilt.filter((loop) => !isSliver(loop)));
   }
   return loops;
+}
+
+/** Signed area, and length all round. */
+function measured(points: readonly Point[]): { readonly area: number; readonly perimeter: number } {
+  const first = itemAt(points, 0);
+  let [doubleArea, perimeter] = [0, 0];
+  for (let index = 0; index < points.length; index++) {
+    const from = itemAt(points, index);
+    const to = itemAt(points, index + 1 < points.length ? index + 1 : 0);
+    doubleArea += (from.x - first.x) * (to.y - first.y) - (from.y - first.y) * (to.x - first.x);
+    perimeter += distance(from, to);
+  }
+  return { area: doubleArea / 2, perimeter };
+}
+
+function chordsOf(points: readonly Point[]): RebuiltLoop {
+  return points.map((point, index) => ({
+    span: lineSpan(point, itemAt(points, (index + 1) % points.length)),
+    isChord: true,
+  }));
 }
 
 function isSliver(loop: RebuiltLoop): boolean {
@@ -108,25 +117,6 @@ function isSliver(loop: RebuiltLoop): boolean {
 
 export function spansOf(loop: RebuiltLoop): Loop {
   return loop.map(({ span }) => span);
-}
-
-interface CarrierFinder {
-  /** Those that an edge may lie on. */
-  readonly near: (a: Point, b: Point) => readonly Carrier[];
-  readonly hasKnown: boolean;
-}
-
-function carrierFinder(carriers: readonly Carrier[]): CarrierFinder {
-  const hasKnown = carriers.some(({ isKnown }) => isKnown);
-  if (carriers.length < FEW_CARRIERS) return { near: () => carriers, hasKnown };
-  const index = indexBoxes(carriers.map(({ span }) => growBox(boxOfSpan(span), SAGITTA + SPECK)));
-  return { near: (a, b) => index.meeting(edgeMiddle(a, b)).map((each) => itemAt(carriers, each)), hasKnown };
-}
-
-function edgeMiddle(a: Point, b: Point): Box {
-  const x = (a.x + b.x) / 2;
-  const y = (a.y + b.y) / 2;
-  return { minX: x, minY: y, maxX: x, maxY: y };
 }
 
 function rebuildRing(points: readonly Point[], find: CarrierFinder): RebuiltLoop | undefined {
@@ -147,14 +137,15 @@ function rebuildRing(points: readonly Point[], find: CarrierFinder): RebuiltLoop
   }
 }
 
-/** One run an edge, each on its best carrier; specks that fit none are left out. */
+/** Edges each on its best carrier, those of one after the other as one run; specks that fit none are left out. */
 function matchEdges(points: readonly Point[], find: CarrierFinder): Run[] {
-  const runs: Run[] = [];
-  let last: Carrier | undefined;
+  const runs: GrowingRun[] = [];
+  let last: FoundCarrier | undefined;
   points.forEach((start, index) => {
-    const end = itemAt(points, (index + 1) % points.length);
+    const end = itemAt(points, index + 1 < points.length ? index + 1 : 0);
     const carrier = bestCarrier(start, end, last, find);
-    if (carrier !== undefined) runs.push({ carrier, isChord: false, points: [start, end] });
+    if (carrier !== undefined && carrier === last) runs.at(-1)?.points.push(end);
+    else if (carrier !== undefined) runs.push({ carrier, isChord: false, points: [start, end] });
     else if (distance(start, end) >= SPECK) runs.push(...splitEdge(start, end, find));
     last = carrier;
   });
@@ -164,28 +155,17 @@ function matchEdges(points: readonly Point[], find: CarrierFinder): Run[] {
 function bestCarrier(
   a: Point,
   b: Point,
-  last: Carrier | undefined,
+  last: FoundCarrier | undefined,
   find: CarrierFinder,
-): Carrier | undefined {
-  const fitsLast = last !== undefined && (misfit(last.span, a, b) ?? FITS_CARRIER) < FITS_CARRIER;
+): FoundCarrier | undefined {
+  const fitsLast = last !== undefined && doesFit(last, a, b, FITS_CARRIER);
   // The edge after a chord of a circle is most often the next chord of it; only a known carrier goes before that.
   if (fitsLast && (last.isKnown || !find.hasKnown)) return last;
-  let best: Carrier | undefined;
-  let least = Number.POSITIVE_INFINITY;
-  for (const carrier of find.near(a, b)) {
-    const off = misfit(carrier.span, a, b);
-    if (off === undefined) continue;
-    if (carrier.isKnown && off < FITS_CARRIER) return carrier;
-    if (off < least) {
-      best = carrier;
-      least = off;
-    }
-  }
-  return fitsLast ? last : best;
+  return find.best(a, b, fitsLast ? last : undefined);
 }
 
 /** An edge that fits no carrier as a whole may run along two, where the grid lost the corner between them; else it is a chord. */
-function splitEdge(a: Point, b: Point, find: CarrierFinder): Run[] {
+function splitEdge(a: Point, b: Point, find: CarrierFinder): GrowingRun[] {
   const edge = lineSpan(a, b);
   const shares = find
     .near(a, b)
@@ -209,7 +189,7 @@ function splitEdge(a: Point, b: Point, find: CarrierFinder): Run[] {
 
 /** Joins neighbours that lie on one line or circle, also across the polygon's seam, and drops specks between others. */
 function joinRuns(runs: readonly Run[]): Run[] {
-  const joined: (Run & { points: Point[] })[] = [];
+  const joined: GrowingRun[] = [];
   for (const run of runs) {
     const last = joined.at(-1);
     if (last === undefined || !belongTogether(last, run)) joined.push({ ...run, points: [...run.points] });

@@ -8,16 +8,79 @@ import { hypot } from '#maths/hypot.ts';
 import { cos } from '#maths/sine.ts';
 import { chordPlace, crossCircles, crossLineCircle, crossLines } from './cross-carriers.ts';
 
+/** A carrier that edges of the grid are fitted to. */
+export interface FittedCarrier {
+  readonly span: Span;
+  /** mm that an edge may lie inside a circle; of a line it says nothing. */
+  readonly deepest: number;
+}
+
+/** How deep a chord of the grid can lie in the carrier is worked out once. */
+export function fittedCarrier(span: Span): FittedCarrier {
+  if (span.kind === 'line') return { span, deepest: 0 };
+  const halfAngle = (1.2 * Math.PI) / chordsPerTurn(span.radius);
+  return { span, deepest: span.radius * (1 - cos(halfAngle)) + ON_CARRIER };
+}
+
 /**
- * How badly the edge from `a` to `b` fits the carrier, mm, smaller is better; undefined when it does not lie on it.
- * Ends of a chord lie on the circle, but where the grid cut a chord they may lie inside by its sagitta.
+ * How badly the edge from `a` to `b` fits the carrier, mm, smaller is better; undefined when it does not lie on it, or fits worse than
+ * `limit`. Ends of a chord lie on the circle, but where the grid cut a chord they may lie inside by its sagitta.
  */
-export function misfit(carrier: Span, a: Point, b: Point): number | undefined {
-  const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
-  const off = carrier.kind === 'line' ? lineMisfit(carrier, a, b) : arcMisfit(carrier, a, b, middle);
-  if (off === undefined) return undefined;
-  const past = distanceToSpan(carrier, middle) - Math.abs(offset(carrier, middle));
+export function misfit(
+  carrier: FittedCarrier,
+  a: Point,
+  b: Point,
+  limit = Number.POSITIVE_INFINITY,
+): number | undefined {
+  const { span } = carrier;
+  const middle = middleOf(a, b);
+  const off = misfitAcross(carrier, a, b, middle);
+  if (off === undefined || off > limit) return undefined;
+  const past = distanceToSpan(span, middle) - Math.abs(offset(span, middle));
   return past > PAST_END ? undefined : off + Math.max(0, past);
+}
+
+/** Whether an edge fits the carrier better than `limit`: cheaper than to measure it, for most edges lie well within its ends. */
+export function doesFit(carrier: FittedCarrier, a: Point, b: Point, limit: number): boolean {
+  const middle = middleOf(a, b);
+  const off = misfitAcross(carrier, a, b, middle);
+  if (off === undefined || off >= limit) return false;
+  if (off < limit - WITHIN && isWellWithin(carrier.span, middle)) return true;
+  return (misfit(carrier, a, b) ?? limit) < limit;
+}
+
+/** mm, and share of the square of its size: between the ends of a carrier nothing is past them by more, however it is rounded. */
+const WITHIN = 1e-6;
+
+function isWellWithin(span: Span, { x, y }: Point): boolean {
+  const { start, end } = span;
+  if (span.kind === 'line') {
+    const [dx, dy] = [end.x - start.x, end.y - start.y];
+    const along = (x - start.x) * dx + (y - start.y) * dy;
+    const whole = dx * dx + dy * dy;
+    return along > WITHIN * whole && along < (1 - WITHIN) * whole;
+  }
+  const { center, radius, sweep } = span;
+  const [dx, dy] = [x - center.x, y - center.y];
+  const side = sweep > 0 ? 1 : -1;
+  const least = WITHIN * radius * radius;
+  return (
+    ((start.x - center.x) * dy - (start.y - center.y) * dx) * side > least &&
+    (dx * (end.y - center.y) - dy * (end.x - center.x)) * side > least
+  );
+}
+
+function middleOf(a: Point, b: Point): Point {
+  return { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
+}
+
+function misfitAcross(
+  { span, deepest }: FittedCarrier,
+  a: Point,
+  b: Point,
+  middle: Point,
+): number | undefined {
+  return span.kind === 'line' ? lineMisfit(span, a, b) : arcMisfit(span, deepest, [a, b, middle]);
 }
 
 /** Signed distance from the carrier: for a line positive on its left, for a circle positive inside. */
@@ -34,21 +97,18 @@ function lineMisfit(carrier: LineSpan, a: Point, b: Point): number | undefined {
   return off > ON_CARRIER ? undefined : off;
 }
 
-/** Of the radius: no chord lies deeper in its circle, be it ever so coarse. */
-const DEEPEST_CHORD = 0.11;
-
-function arcMisfit(carrier: ArcSpan, a: Point, b: Point, middle: Point): number | undefined {
+function arcMisfit(
+  carrier: ArcSpan,
+  deepest: number,
+  [a, b, middle]: readonly [Point, Point, Point],
+): number | undefined {
   const first = offset(carrier, a);
-  if (first < -ON_CARRIER || first > DEEPEST_CHORD * carrier.radius + ON_CARRIER) return undefined;
-  const halfAngle = (1.2 * Math.PI) / chordsPerTurn(carrier.radius);
-  const deepest = carrier.radius * (1 - cos(halfAngle)) + ON_CARRIER;
-  let off = 0;
-  for (const point of [a, b, middle]) {
-    const inside = offset(carrier, point);
-    if (inside < -ON_CARRIER || inside > deepest) return undefined;
-    if (point !== middle) off += Math.abs(inside);
-  }
-  return off;
+  if (first < -ON_CARRIER || first > deepest) return undefined;
+  const second = offset(carrier, b);
+  if (second < -ON_CARRIER || second > deepest) return undefined;
+  const between = offset(carrier, middle);
+  if (between < -ON_CARRIER || between > deepest) return undefined;
+  return Math.abs(first) + Math.abs(second);
 }
 
 /** Whether two carriers are one line or one circle. */

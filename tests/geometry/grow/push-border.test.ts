@@ -1,8 +1,9 @@
 /** Borders pushed into their area, read as areas: what is left in closed form, but for a nudge of 0.00015 mm. */
 import { describe, expect, test } from 'vitest';
+import type { Carrier } from '#geometry/grow/carrier-finder.ts';
 import { gridPolygonOf, positivelyWound } from '#geometry/grow/grid-polygons.ts';
 import { type PushedBorder, pushAlone, pushBorder } from '#geometry/grow/push-border.ts';
-import { type Carrier, rebuildLoops, spansOf } from '#geometry/grow/rebuild-loops.ts';
+import { rebuildLoops, spansOf } from '#geometry/grow/rebuild-loops.ts';
 import { arcSpan, distanceToSpan, type Loop, lineSpan, loopsArea, reverseSpans } from '#geometry/span.ts';
 import { circle, polygon, rectangle } from '#support/geometry/shapes.ts';
 

@@ -1,7 +1,8 @@
 /** Exact borders out of polygons of the grid: areas and places in closed form. */
 import { describe, expect, test } from 'vitest';
+import type { Carrier } from '#geometry/grow/carrier-finder.ts';
 import { gridPolygonOf } from '#geometry/grow/grid-polygons.ts';
-import { type Carrier, type RebuiltLoop, rebuildLoops, spansOf } from '#geometry/grow/rebuild-loops.ts';
+import { type RebuiltLoop, rebuildLoops, spansOf } from '#geometry/grow/rebuild-loops.ts';
 import { arcSpan, type Loop, lineSpan, loopArea, reverseSpans, type Span } from '#geometry/span.ts';
 import { circle, polygon, rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
 

@@ -2,7 +2,14 @@
 import { describe, expect, test } from 'vitest';
 import { pointOnCircle } from '#geometry/point.ts';
 import { arcSpan, lineSpan } from '#geometry/span.ts';
-import { crossCarriers, footOn, misfit, sameCarrier } from '#geometry/spans/carrier.ts';
+import {
+  crossCarriers,
+  doesFit,
+  fittedCarrier,
+  footOn,
+  misfit,
+  sameCarrier,
+} from '#geometry/spans/carrier.ts';
 
 const near = (x: number, y: number) => ({ x: expect.closeTo(x, 12), y: expect.closeTo(y, 12) });
 const line = (x0: number, y0: number, x1: number, y1: number) => lineSpan({ x: x0, y: y0 }, { x: x1, y: y1 });
@@ -70,7 +77,7 @@ describe('the crossing nearest to a place', () => {
 });
 
 describe('how an edge of the grid fits', () => {
-  const level = line(0, 0, 20, 0);
+  const level = fittedCarrier(line(0, 0, 20, 0));
 
   test('a line: by its farther end, no farther than 0.00045 off', () => {
     expect(misfit(level, { x: 3, y: 0.0001 }, { x: 5, y: -0.0003 })).toBeCloseTo(0.0003, 9);
@@ -86,7 +93,7 @@ describe('how an edge of the grid fits', () => {
   });
 
   test('a circle: chords inside it by their sagitta, not outside', () => {
-    const round = arc(2, 1, 10, [0, 3]);
+    const round = fittedCarrier(arc(2, 1, 10, [0, 3]));
     // A chord over 0.02 rad, its middle 10 (1 − cos 0.01) = 0.0005 inside.
     const [a, b] = [0.5, 0.52].map((angle) => pointOnCircle({ x: 2, y: 1 }, 10, angle));
     if (a === undefined || b === undefined) throw new Error('two points');
@@ -101,6 +108,31 @@ describe('how an edge of the grid fits', () => {
     expect(misfit(round, a, inside(b, -0.0006))).toBeUndefined();
     // A chord of 0.2 rad bows 0.05 mm: no chord of this circle.
     expect(misfit(round, a, pointOnCircle({ x: 2, y: 1 }, 10, 0.7))).toBeUndefined();
+  });
+
+  test('better than a limit, or not: whether it is measured or only judged', () => {
+    const circle = { x: 2, y: 1 };
+    for (const [span, at] of [
+      [line(-3, 2, 17, 9), (share: number) => ({ x: -3 + 20 * share, y: 2 + 7 * share })],
+      [arc(2, 1, 10, [0.3, 2.6]), (share: number) => pointOnCircle(circle, 10, 0.3 + 2.6 * share)],
+      [arc(2, 1, 10, [0.3, -2.6]), (share: number) => pointOnCircle(circle, 10, 0.3 - 2.6 * share)],
+    ] as const) {
+      const carrier = fittedCarrier(span);
+      for (const share of [-0.003, -0.001, 0, 0.0004, 0.31, 0.9991, 1, 1.002]) {
+        for (const off of [0, 0.0001, 0.0003, 0.0006]) {
+          const [from, to] = [at(share), at(share + 0.0007)];
+          const [a, b] = [
+            { x: from.x + off, y: from.y },
+            { x: to.x, y: to.y - off / 3 },
+          ];
+          const measured = misfit(carrier, a, b);
+          for (const limit of [0.00035, 0.0002]) {
+            expect(doesFit(carrier, a, b, limit)).toBe(measured !== undefined && measured < limit);
+          }
+        }
+      }
+    }
+    expect(misfit(level, { x: 3, y: 0.0001 }, { x: 5, y: -0.0003 }, 0.00029)).toBeUndefined();
   });
 });
 
