@@ -171,11 +171,13 @@ function left(
 interface Borders {
   readonly spans: readonly Span[];
   /** Their boxes, in the same order. */
+  readonly boxes: readonly Box[];
   readonly index: BoxIndex;
 }
 
 function bordersOf(spans: readonly Span[]): Borders {
-  return { spans, index: indexBoxes(spans.map(boxOfSpan)) };
+  const boxes = spans.map(boxOfSpan);
+  return { spans, boxes, index: indexBoxes(boxes) };
 }
 
 function bordersMeeting({ spans, index }: Borders, box: Box): Span[] {
@@ -216,7 +218,12 @@ function candidates(
   const box = boxOfSpans(region.loops.flat());
   // An opening runs over all regions of its level: only what is near this one counts.
   const near = opening === undefined ? [] : bordersMeeting(opening, growBox(box, margin));
-  const borders = bordersOf([...region.loops.flat(), ...near]);
+  // Lines first: they are cheap to measure, and what is farther than the nearest of them need not be.
+  const spans = [...region.loops.flat(), ...near];
+  const borders = bordersOf([
+    ...spans.filter(({ kind }) => kind === 'line'),
+    ...spans.filter(({ kind }) => kind === 'arc'),
+  ]);
   const inside = makeInsideIndex(region.loops);
   const found: Candidate[] = [];
   for (const at of gridOver(box, region.label)) {
@@ -250,8 +257,31 @@ function toHundredth(value: number): number {
   return Math.round(value * 100) / 100 + 0;
 }
 
-/** Distance to the nearest border: it is looked for in a box, which grows until it holds all that is so near. */
+/** So many borders at most are looked at one by one. */
+const FEW_BORDERS = 60;
+
+/** Distance to the nearest border. */
 function roomAt(borders: Borders, at: Point, margin: number): number {
+  return borders.spans.length <= FEW_BORDERS ? roomAmongFew(borders, at) : roomAmongMany(borders, at, margin);
+}
+
+/** Each is measured only where it may be nearer than the nearest yet. */
+function roomAmongFew({ spans, boxes }: Borders, at: Point): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < spans.length; i++) {
+    const { minX, minY, maxX, maxY } = itemAt(boxes, i);
+    const across = Math.max(minX - at.x, at.x - maxX, 0);
+    const up = Math.max(minY - at.y, at.y - maxY, 0);
+    if (across * across + up * up > least * least) continue;
+    const span = itemAt(spans, i);
+    if (span.kind === 'arc' && Math.abs(distance(span.center, at) - span.radius) > least + ROUNDING) continue;
+    least = Math.min(least, distanceToSpan(span, at));
+  }
+  return least;
+}
+
+/** It is looked for in a box, which grows until it holds all that is so near. */
+function roomAmongMany(borders: Borders, at: Point, margin: number): number {
   for (let reach = margin; ; reach *= 2) {
     const near = bordersMeeting(borders, growBox(boxOfPoints([at]), reach));
     const room = near.reduce(

@@ -124,10 +124,7 @@ function faceBlocks(
     ...items.map(({ from, to, kind }) => ({ at: to, from, kind })),
   ].map((each, index): Balloon => ({ ...each, number: first + index }));
   const ask = plan.regions.some(({ level, asked }) => level > 0 && asked.asThickness !== true);
-  const blocksWith = (pictureHeight: number): Block[] => [
-    ...above,
-    balloonPicture({ ...face, balloons }, { width, height: pictureHeight }, figures.units[0]),
-    gap(2),
+  const below = [
     ...formTable(pen, {
       columns: [
         { share: 11, head: 'No.', align: 'middle', isBold: true },
@@ -162,10 +159,17 @@ function faceBlocks(
       ),
     ]),
   ];
+  const blocksWith = (pictureHeight: number): Block[] => [
+    ...above,
+    balloonPicture({ ...face, balloons }, { width, height: pictureHeight }, figures.units[0]),
+    gap(2),
+    ...below,
+  ];
   const usual = Math.min(MOST_PICTURE, height * 0.36);
   const pagesWith = (share: number) => pageCount(paper, blocksWith(usual * share));
   // A smaller picture, where that saves a page.
-  const share = [SMALLER, SMALLEST].find((each) => pagesWith(each) < pagesWith(1)) ?? 1;
+  const most = pagesWith(1);
+  const share = [SMALLER, SMALLEST].find((each) => pagesWith(each) < most) ?? 1;
   return blocksWith(usual * share);
 }
 

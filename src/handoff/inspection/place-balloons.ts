@@ -62,20 +62,23 @@ interface NearPoints {
 
 /** @param within of a place, the distance itself counted in */
 function nearPoints(within: number): NearPoints {
-  const cells = new Map<string, Point[]>();
+  const columns = new Map<number, Map<number, Point[]>>();
   const cellOf = (value: number): number => Math.floor(value / within);
   return {
     add: (point) => {
-      const key = `${cellOf(point.x)} ${cellOf(point.y)}`;
-      const cell = cells.get(key);
-      if (cell === undefined) cells.set(key, [point]);
+      const column = columns.get(cellOf(point.x)) ?? new Map<number, Point[]>();
+      columns.set(cellOf(point.x), column);
+      const cell = column.get(cellOf(point.y));
+      if (cell === undefined) column.set(cellOf(point.y), [point]);
       else cell.push(point);
     },
     isAnyAt: (place) => {
-      const [column, row] = [cellOf(place.x), cellOf(place.y)];
-      for (let i = column - 1; i <= column + 1; i++) {
+      const [at, row] = [cellOf(place.x), cellOf(place.y)];
+      for (let i = at - 1; i <= at + 1; i++) {
+        const column = columns.get(i);
+        if (column === undefined) continue;
         for (let j = row - 1; j <= row + 1; j++) {
-          if (cells.get(`${i} ${j}`)?.some((each) => distance(each, place) <= within)) return true;
+          for (const each of column.get(j) ?? []) if (distance(each, place) <= within) return true;
         }
       }
       return false;
@@ -97,13 +100,17 @@ function placeOf(mark: Point, ground: Ground): Point {
   return clear ?? apart ?? mark;
 }
 
+/** From the lower right on, where a hand holds the page. */
+const DIRECTIONS: readonly Point[] = Array.from({ length: WAYS }, (_, way) => {
+  const angle = -Math.PI / 4 + (2 * Math.PI * way) / WAYS;
+  return { x: cos(angle), y: sin(angle) };
+});
+
 /** Nearest first. */
 function* placesAround({ x, y }: Point, { radius, room }: BalloonRoom): Generator<Point, void> {
   for (let reach = FIRST * radius; reach <= LAST * radius; reach += STEP * radius) {
-    for (let way = 0; way < WAYS; way++) {
-      // From the lower right on, where a hand holds the page.
-      const angle = -Math.PI / 4 + (2 * Math.PI * way) / WAYS;
-      const place = { x: x + reach * cos(angle), y: y + reach * sin(angle) };
+    for (const direction of DIRECTIONS) {
+      const place = { x: x + reach * direction.x, y: y + reach * direction.y };
       if (
         place.x - radius >= room.minX &&
         place.x + radius <= room.maxX &&

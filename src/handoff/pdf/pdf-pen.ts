@@ -1,17 +1,13 @@
 /**
  * The pen on PDF. Nothing is compressed and the date is the job's, so the same sheet is the same bytes in Node, worker and page.
- * Arcs are drawn as cubics that leave them by a tenth of a micrometre at most.
  */
 
 import { assert } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
-import { type ArcSpan, type Path, pointAlong, tangentAlong } from '#geometry/span.ts';
-import { CUBIC_FIT } from '#geometry/tolerances.ts';
-import { root } from '#maths/root.ts';
 import { cos, sin } from '#maths/sine.ts';
-import { tan } from '#maths/tangent.ts';
 import { withPlainDirectory } from './font-directory.ts';
 import { loadFonts } from './load-fonts.ts';
+import { POINTS, pathText } from './path-text.ts';
 import type { PageBox, Pen, Stroke, TextStyle } from './pen.ts';
 
 type Document = import('pdfkit').default;
@@ -20,11 +16,6 @@ export interface PdfPen extends Pen {
   /** Bytes of the file; the pen is done then. */
   finish(): Promise<Uint8Array>;
 }
-
-/** PostScript points in a millimetre (ISO 32000-1, 8.3.2.3: a unit is 1/72 inch). */
-const POINTS = 72 / 25.4;
-/** What a cubic over a right angle misses, of the radius; over a smaller turn it is less by the sixth power. */
-const QUARTER_MISS = 2.73e-4;
 
 export interface PdfPenOptions {
   readonly title: string;
@@ -77,10 +68,19 @@ interface Sheet {
   readonly document: Document;
   /** Of the page in hand, mm. */
   height: number | undefined;
+  /** By size and weight, then by text: a table sets the same words again and again. */
+  readonly set: Map<string, Map<string, SetText>>;
+}
+
+interface SetText {
+  /** That are drawn. */
+  readonly letters: string;
+  /** Points. */
+  readonly width: number;
 }
 
 function penOn(document: Document, whole: Promise<Uint8Array>): PdfPen {
-  const sheet: Sheet = { document, height: undefined };
+  const sheet: Sheet = { document, height: undefined, set: new Map() };
   return {
     page: ({ width, height }) => {
       document.addPage({ size: [width * POINTS, height * POINTS], margin: 0 });
@@ -91,16 +91,15 @@ function penOn(document: Document, whole: Promise<Uint8Array>): PdfPen {
       document.moveTo(...onPage(sheet, from)).lineTo(...onPage(sheet, to));
       strokeNow(document, stroke);
     },
-    paths: (paths, how) =>
+    paths: (paths, how) => {
+      const text = pathText(paths, heightOf(sheet));
       drawn(document, how, () => {
-        for (const path of paths) trace(sheet, path);
-      }),
+        if (text !== '') document.addContent(text);
+      });
+    },
     rectangle: (box, how) => drawn(document, how, () => document.rect(...boxOnPage(sheet, box))),
     text: (text, at, style) => write(sheet, text, at, style),
-    textWidth: (text, style) => {
-      setType(document, style);
-      return document.widthOfString(drawable(document, text)) / POINTS;
-    },
+    textWidth: (text, style) => setText(sheet, text, style).width / POINTS,
     within: (box, draw) => {
       document.save();
       document.rect(...boxOnPage(sheet, box)).clip();
@@ -114,9 +113,13 @@ function penOn(document: Document, whole: Promise<Uint8Array>): PdfPen {
   };
 }
 
-function onPage({ height }: Sheet, { x, y }: Point): [number, number] {
+function heightOf({ height }: Sheet): number {
   assert(height !== undefined, 'a page has been started');
-  return [x * POINTS, (height - y) * POINTS];
+  return height;
+}
+
+function onPage(sheet: Sheet, { x, y }: Point): [number, number] {
+  return [x * POINTS, (heightOf(sheet) - y) * POINTS];
 }
 
 function boxOnPage(sheet: Sheet, { minX, minY, maxX, maxY }: PageBox): [number, number, number, number] {
@@ -147,47 +150,31 @@ function strokeNow(document: Document, { width, color, dash }: Stroke): void {
   document.stroke();
 }
 
-function trace(sheet: Sheet, { spans, closed }: Path): void {
-  const { document } = sheet;
-  const first = spans[0];
-  if (first === undefined) return;
-  document.moveTo(...onPage(sheet, first.start));
-  for (const span of spans) {
-    if (span.kind === 'line') document.lineTo(...onPage(sheet, span.end));
-    else traceArc(sheet, span);
-  }
-  if (closed) document.closePath();
-}
-
-/** Handles of 4/3 · tan(turn / 4) · radius, along the tangents: the usual cubic through an arc's ends and middle. */
-function traceArc(sheet: Sheet, arc: ArcSpan): void {
-  const quarters = Math.min(1, root(Math.sqrt(CUBIC_FIT / (QUARTER_MISS * arc.radius)), 3));
-  const count = Math.max(1, Math.ceil(Math.abs(arc.sweep) / ((quarters * Math.PI) / 2)));
-  const handle = (4 / 3) * tan(Math.abs(arc.sweep) / count / 4) * arc.radius;
-  for (let i = 0; i < count; i++) {
-    const [from, to] = [i / count, (i + 1) / count];
-    const [start, end] = [pointAlong(arc, from), i + 1 === count ? arc.end : pointAlong(arc, to)];
-    const [leaving, coming] = [tangentAlong(arc, from), tangentAlong(arc, to)];
-    sheet.document.bezierCurveTo(
-      ...onPage(sheet, { x: start.x + leaving.x * handle, y: start.y + leaving.y * handle }),
-      ...onPage(sheet, { x: end.x - coming.x * handle, y: end.y - coming.y * handle }),
-      ...onPage(sheet, end),
-    );
-  }
-}
-
 function setType(document: Document, { size, isBold }: Pick<TextStyle, 'size' | 'isBold'>): void {
   document.font(isBold === true ? 'bold' : 'plain').fontSize(size * POINTS);
+}
+
+function setText({ document, set }: Sheet, text: string, type: Pick<TextStyle, 'size' | 'isBold'>): SetText {
+  const key = `${type.size} ${type.isBold === true}`;
+  const texts = set.get(key) ?? new Map<string, SetText>();
+  set.set(key, texts);
+  const known = texts.get(text);
+  if (known !== undefined) return known;
+  setType(document, type);
+  const letters = drawable(document, text);
+  const made = { letters, width: document.widthOfString(letters) };
+  texts.set(text, made);
+  return made;
 }
 
 function write(sheet: Sheet, text: string, at: Point, style: TextStyle): void {
   const { document } = sheet;
   if (text === '') return;
+  const { letters, width } = setText(sheet, text, style);
   setType(document, style);
-  const letters = drawable(document, text);
   const share = { left: 0, middle: 0.5, right: 1 }[style.align ?? 'left'];
   const [x, y] = onPage(sheet, at);
-  const left = x - (share === 0 ? 0 : document.widthOfString(letters) * share);
+  const left = x - width * share;
   document.save();
   if (style.turn !== undefined) turnAbout(document, [x, y], style.turn);
   document.fillColor(style.color ?? '#000000');

@@ -36,10 +36,10 @@ declare module 'pdfkit' {
       /** What of it goes into the file; a method that may be put in place of another. */
       readonly subset: { encode: () => Uint8Array };
     };
+    /** Operators as they stand in the file. */
+    addContent(operators: string): this;
     moveTo(x: number, y: number): this;
     lineTo(x: number, y: number): this;
-    bezierCurveTo(x1: number, y1: number, x2: number, y2: number, x: number, y: number): this;
-    closePath(): this;
     rect(x: number, y: number, width: number, height: number): this;
     clip(): this;
     lineWidth(points: number): this;
