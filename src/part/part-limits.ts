@@ -2,10 +2,10 @@
 import type { EffortLimits } from '#geometry/effort.ts';
 
 /**
- * Lines and arcs on the layers that count. 12,800 pockets with as many nested in them have 205 000, and are planned in time linear with
- * 800 and with 2.1 GB (tests/bench/size.bench.ts).
+ * Lines and arcs on the layers that count. A mesh of 200,000 round holes has 400 000, and is planned in time linear with 12,500 and with
+ * less than 4 GB (tests/bench/size.bench.ts).
  */
-export const MOST_LINEWORK = 220_000;
+export const MOST_LINEWORK = 420_000;
 
 /** Of one curve: all of an outline may meet all the rest of it, which costs far more than as many in many outlines. */
 export const MOST_IN_CURVE = 100_000;

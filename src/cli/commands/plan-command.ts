@@ -5,6 +5,7 @@ import { bathText } from '#cli/bath-text.ts';
 import { budgetText } from '#cli/budget-text.ts';
 import { type CommandEnd, refused } from '#cli/command-end.ts';
 import type { SetChanged } from '#cli/file-set.ts';
+import { keepMemoryLean } from '#cli/lean-memory.ts';
 import { levelChoicesText } from '#cli/level-choices-text.ts';
 import { lineBudgetText } from '#cli/line-budget-text.ts';
 import { maskingsText } from '#cli/maskings-text.ts';
@@ -43,6 +44,7 @@ export async function planCommand(
 ): Promise<CommandEnd> {
   const input = readJobInput(job);
   if ('refused' in input) return refused(...input.refused);
+  keepMemoryLean(input.drawingBytes.length);
   const earlier =
     since === undefined ? undefined : readText(since, { path: resolve(since), most: MOST_PLAN_BYTES });
   if (earlier !== undefined && 'refused' in earlier) return refused(earlier.refused);
