@@ -30,21 +30,35 @@ export class HandleCount {
 }
 
 export function section(name: string, tags: readonly Tag[]): Tag[] {
-  return [[0, 'SECTION'], [2, name], ...tags, [0, 'ENDSEC']];
+  return [...sectionHead(name), ...tags, SECTION_END];
 }
 
-/** ASCII bytes, CRLF after each line, codes padded to three as is usual. All values must be ASCII. */
-export function tagsToText(tags: readonly Tag[]): Uint8Array {
-  let bytes = new Uint8Array(1 << 16);
-  let length = 0;
-  for (const [code, value] of tags) {
-    const text = `${String(code).padStart(3)}\r\n${value}\r\n`;
-    if (length + text.length > bytes.length) {
-      const more = new Uint8Array(2 * (length + text.length));
-      more.set(bytes);
-      bytes = more;
-    }
-    for (let index = 0; index < text.length; index++) bytes[length++] = text.charCodeAt(index);
+export function sectionHead(name: string): Tag[] {
+  return [
+    [0, 'SECTION'],
+    [2, name],
+  ];
+}
+
+export const SECTION_END: Tag = [0, 'ENDSEC'];
+
+/** Of one tag: CRLF after each line, the code padded to three as is usual. */
+export function tagText(code: number, value: string): string {
+  return `${code < 10 ? '  ' : code < 100 ? ' ' : ''}${code}\r\n${value}\r\n`;
+}
+
+export function tagsText(tags: readonly Tag[]): string {
+  let text = '';
+  for (const [code, value] of tags) text += tagText(code, value);
+  return text;
+}
+
+/** The file that texts make one after the other. All must be ASCII. */
+export function asciiBytes(texts: readonly string[]): Uint8Array {
+  const bytes = new Uint8Array(texts.reduce((sum, { length }) => sum + length, 0));
+  let at = 0;
+  for (const text of texts) {
+    for (let index = 0; index < text.length; index++) bytes[at++] = text.charCodeAt(index);
   }
-  return bytes.slice(0, length);
+  return bytes;
 }

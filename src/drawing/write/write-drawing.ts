@@ -7,7 +7,16 @@ import { insunitsOf, type LengthUnit, millimetresIn } from '#units/length-unit.t
 import { asciiText } from './ascii-text.ts';
 import { frameSections } from './drawing-frame.ts';
 import type { DrawingOut, NoteOut, OutlineOut } from './drawing-out.ts';
-import { HandleCount, section, type Tag, tagsToText } from './dxf-tags.ts';
+import {
+  asciiBytes,
+  HandleCount,
+  SECTION_END,
+  section,
+  sectionHead,
+  type Tag,
+  tagsText,
+  tagText,
+} from './dxf-tags.ts';
 import { fixedPoint } from './fixed-point.ts';
 import { boxOfOutlines } from './outlines-box.ts';
 
@@ -27,16 +36,16 @@ export function writeDrawing(drawing: DrawingOut): Uint8Array {
   const number = fixedPoint(coordinateDecimals(drawing.unit));
   const handles = new HandleCount();
   const frame = frameSections(drawing.layers, handles);
-  const entities: Tag[] = [];
-  for (const outline of drawing.outlines)
-    pushOutline(entities, outline, { handles, owner: frame.modelSpace, number });
-  for (const note of drawing.notes) pushNote(entities, note, { handles, owner: frame.modelSpace, number });
-  return tagsToText([
-    ...headerSection(drawing, handles, number),
-    ...frame.before,
-    ...section('ENTITIES', entities),
-    ...frame.after,
-    [0, 'EOF'],
+  const pen = { handles, owner: frame.modelSpace, number };
+  // Before the header, which says from which handle on they are free.
+  const entities = [
+    ...drawing.outlines.map((outline) => outlineText(outline, pen)),
+    ...drawing.notes.map((note) => noteText(note, pen)),
+  ];
+  return asciiBytes([
+    tagsText([...headerSection(drawing, handles, number), ...frame.before, ...sectionHead('ENTITIES')]),
+    ...entities,
+    tagsText([SECTION_END, ...frame.after, [0, 'EOF']]),
   ]);
 }
 
@@ -80,27 +89,29 @@ function headerSection(drawing: DrawingOut, handles: HandleCount, number: Pen['n
 /** `$INSUNITS` of the units that derive from the inch: inch, foot, mile, microinch, thou, yard, and the four US survey units. */
 const INCH_BASED: ReadonlySet<number> = new Set([1, 2, 3, 8, 9, 10, 21, 22, 23, 24]);
 
-function pushOutline(tags: Tag[], outline: OutlineOut, { handles, owner, number }: Pen): void {
-  tags.push(
+const bulgeText = fixedPoint(BULGE_DECIMALS);
+
+function outlineText({ layer, closed, vertices }: OutlineOut, { handles, owner, number }: Pen): string {
+  let text = tagsText([
     [0, 'LWPOLYLINE'],
     [5, handles.next()],
     [330, owner],
     [100, 'AcDbEntity'],
-    [8, outline.layer],
+    [8, layer],
     [100, 'AcDbPolyline'],
-    [90, String(outline.vertices.length)],
-    [70, outline.closed ? '1' : '0'],
+    [90, String(vertices.length)],
+    [70, closed ? '1' : '0'],
     [43, number(0)],
-  );
-  const bulgeText = fixedPoint(BULGE_DECIMALS);
-  for (const [x, y, bulge] of outline.vertices) {
-    tags.push([10, number(x)], [20, number(y)]);
-    if (bulge !== 0) tags.push([42, bulgeText(bulge)]);
+  ]);
+  for (const [x, y, bulge] of vertices) {
+    text += tagText(10, number(x)) + tagText(20, number(y));
+    if (bulge !== 0) text += tagText(42, bulgeText(bulge));
   }
+  return text;
 }
 
-function pushNote(tags: Tag[], note: NoteOut, { handles, owner, number }: Pen): void {
-  tags.push(
+function noteText(note: NoteOut, { handles, owner, number }: Pen): string {
+  return tagsText([
     [0, 'TEXT'],
     [5, handles.next()],
     [330, owner],
@@ -113,5 +124,5 @@ function pushNote(tags: Tag[], note: NoteOut, { handles, owner, number }: Pen): 
     [40, number(note.height)],
     [1, asciiText(note.text)],
     [100, 'AcDbText'],
-  );
+  ]);
 }

@@ -5,7 +5,16 @@
  */
 import { asciiOnly } from './ascii-text.ts';
 import type { DrawingOut, LayerOut, NoteOut, OutlineOut } from './drawing-out.ts';
-import { PLAIN_TEXT, section, type Tag, tagsToText } from './dxf-tags.ts';
+import {
+  asciiBytes,
+  PLAIN_TEXT,
+  SECTION_END,
+  section,
+  sectionHead,
+  type Tag,
+  tagsText,
+  tagText,
+} from './dxf-tags.ts';
 import { fixedPoint } from './fixed-point.ts';
 import { boxOfOutlines } from './outlines-box.ts';
 import { BULGE_DECIMALS, coordinateDecimals } from './write-drawing.ts';
@@ -20,7 +29,7 @@ export function writeOldDrawing({ unit, layers, outlines, notes }: DrawingOut): 
   ];
   const box = boxOfOutlines(outlines);
   const isEmpty = box.minX > box.maxX;
-  return tagsToText([
+  const head = [
     ...section('HEADER', [
       [9, '$ACADVER'],
       [1, 'AC1009'],
@@ -36,15 +45,18 @@ export function writeOldDrawing({ unit, layers, outlines, notes }: DrawingOut): 
       ...table('LAYER', [{ name: '0', color: 7, shown: true }, ...layers].map(layerTags)),
       ...table('STYLE', [TEXT_STYLE]),
     ]),
-    ...section('ENTITIES', [
-      ...outlines.flatMap((outline) => polyline(outline, at)),
-      ...notes.flatMap((note) => text(note, at, number)),
-    ]),
-    [0, 'EOF'],
+    ...sectionHead('ENTITIES'),
+  ];
+  return asciiBytes([
+    tagsText(head),
+    ...outlines.map((outline) => polylineText(outline, at, number)),
+    ...notes.map((note) => tagsText(text(note, at, number))),
+    tagsText([SECTION_END, [0, 'EOF']]),
   ]);
 }
 
 type At = (x: number, y: number) => Tag[];
+type Figure = (value: number) => string;
 
 function table(kind: string, records: readonly (readonly Tag[])[]): Tag[] {
   const bodies = records.flatMap((record): Tag[] => [[0, kind], ...record]);
@@ -74,28 +86,18 @@ function layerTags({ name, color, shown }: LayerOut): Tag[] {
 
 const bulgeText = fixedPoint(BULGE_DECIMALS);
 
-function polyline({ layer, closed, vertices }: OutlineOut, at: At): Tag[] {
-  return [
-    [0, 'POLYLINE'],
-    [8, layer],
-    [66, '1'],
-    ...at(0, 0),
-    [70, closed ? '1' : '0'],
-    ...vertices.flatMap(([x, y, bulge]): Tag[] => [
-      [0, 'VERTEX'],
-      [8, layer],
-      ...at(x, y),
-      ...(bulge === 0 ? [] : ([[42, bulgeText(bulge)]] satisfies Tag[])),
-    ]),
-    [0, 'SEQEND'],
-    [8, layer],
-  ];
+function polylineText({ layer, closed, vertices }: OutlineOut, at: At, number: Figure): string {
+  const head = tagsText([[0, 'POLYLINE'], [8, layer], [66, '1'], ...at(0, 0), [70, closed ? '1' : '0']]);
+  const vertex = tagText(0, 'VERTEX') + tagText(8, layer);
+  const level = tagText(30, number(0));
+  let body = '';
+  for (const [x, y, bulge] of vertices) {
+    body += vertex + tagText(10, number(x)) + tagText(20, number(y)) + level;
+    if (bulge !== 0) body += tagText(42, bulgeText(bulge));
+  }
+  return head + body + tagText(0, 'SEQEND') + tagText(8, layer);
 }
 
-function text(
-  { layer, at: [x, y], height, text: words }: NoteOut,
-  at: At,
-  number: (value: number) => string,
-): Tag[] {
+function text({ layer, at: [x, y], height, text: words }: NoteOut, at: At, number: Figure): Tag[] {
   return [[0, 'TEXT'], [8, layer], ...at(x, y), [40, number(height)], [1, asciiOnly(words)]];
 }
