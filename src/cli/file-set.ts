@@ -6,9 +6,11 @@
  */
 import { randomBytes } from 'node:crypto';
 import {
+  closeSync,
   existsSync,
   lstatSync,
   mkdirSync,
+  openSync,
   readdirSync,
   readFileSync,
   renameSync,
@@ -21,7 +23,8 @@ import { join } from 'node:path';
 
 export interface FileToWrite {
   readonly name: string;
-  readonly bytes: Uint8Array;
+  /** A large file is written as its pieces come. */
+  readonly bytes: Uint8Array | { readonly pieces: () => Iterable<Uint8Array> };
 }
 
 export interface SetChange {
@@ -115,8 +118,17 @@ function prepare(prepared: string, files: readonly FileToWrite[], names: readonl
   mkdirSync(prepared);
   mkdirSync(join(prepared, 'new'));
   mkdirSync(join(prepared, 'old'));
-  for (const { name, bytes } of files) writeFileSync(join(prepared, 'new', name), bytes, { flag: 'wx' });
+  for (const { name, bytes } of files) writeNew(join(prepared, 'new', name), bytes);
   writeFileSync(join(prepared, manifestOf(process.pid)), JSON.stringify(names));
+}
+
+function writeNew(path: string, bytes: FileToWrite['bytes']): void {
+  const file = openSync(path, 'wx');
+  try {
+    for (const piece of bytes instanceof Uint8Array ? [bytes] : bytes.pieces()) writeFileSync(file, piece);
+  } finally {
+    closeSync(file);
+  }
 }
 
 /** Names of those that were there. */

@@ -27,7 +27,7 @@ import { movePlan } from '#plan/move-plan.ts';
 import { farSide, nearSide } from './far-side.ts';
 import type { Made, PreparedHandoff } from './handoff-types.ts';
 import { oppositeHand } from './opposite-hand.ts';
-import { type OutputFile, outputFile } from './output-file.ts';
+import { type MadeFile, type OutputFile, outputFile, wholeFile } from './output-file.ts';
 
 export interface PlannedHandoff {
   readonly planFile: PlanFile;
@@ -46,7 +46,7 @@ export interface Writing extends PreparedHandoff, PlannedHandoff {
 }
 
 /** A file without its kind, which its name says. */
-export type Written = Omit<OutputFile, 'mime'>;
+export type Written = Omit<MadeFile, 'mime'>;
 
 /** Writes one of the listed files, given what that one needs. */
 export type Writer<File extends HandoffFile> = (
@@ -61,6 +61,14 @@ export async function handoffFiles(
   prepared: PreparedHandoff,
   planned: PlannedHandoff,
 ): Promise<OutputFile[]> {
+  return (await handoffInPieces(prepared, planned)).map(wholeFile);
+}
+
+/** The same, the large ones still to be written. */
+export async function handoffInPieces(
+  prepared: PreparedHandoff,
+  planned: PlannedHandoff,
+): Promise<MadeFile[]> {
   const { hand = 'as-drawn' } = prepared.choices;
   const asDrawn = hand === 'opposite' ? [] : await filesOfHand(prepared, planned);
   if (hand === 'as-drawn') return asDrawn.map(outputFile);

@@ -35,11 +35,11 @@ import { millimetresIn } from '#units/length-unit.ts';
 import { framesOf, jobIn } from './drawing-frame.ts';
 import { type EarlierPlan, type PlanSince, planSince, readEarlierPlan } from './earlier-plan.ts';
 import { findAsked } from './find-asked.ts';
-import { handoffFiles, type PlannedHandoff } from './handoff-files.ts';
+import { handoffInPieces, type PlannedHandoff } from './handoff-files.ts';
 import type { PreparedHandoff } from './handoff-types.ts';
 import { limitLinework } from './limit-linework.ts';
 import { type MeasuredPlan, measurePlan } from './measure-plan.ts';
-import { type OutputFile, outputFile } from './output-file.ts';
+import { type MadeFile, type OutputFile, outputFile, wholeFile } from './output-file.ts';
 import { type Placed, placePlan, type ToPlace } from './place-plan.ts';
 import { prepareHandoff } from './prepare-handoff.ts';
 import { createRunMemory, drawingFor, type RunMemory } from './run-memory.ts';
@@ -64,7 +64,7 @@ export interface RunInput {
 }
 
 /** As far as the run came; without a plan file, the input could not be used. */
-export interface RunResult {
+export interface RunResult<File = OutputFile> {
   readonly findings: readonly Finding[];
   readonly planFile?: PlanFile;
   readonly drawing?: Drawing;
@@ -81,7 +81,7 @@ export interface RunResult {
   readonly farKit?: (() => ContourKit) | undefined;
   /** Where an earlier plan was given. */
   readonly since?: PlanSince;
-  readonly files: readonly OutputFile[];
+  readonly files: readonly File[];
 }
 
 /** The plan as soon as its lines are placed; volumes, reached floors, findings about making it and files still to come. */
@@ -109,6 +109,15 @@ export interface JobRunOptions extends RunOptions {
 
 /** With a memory of the caller's, a second run does again only what the change of the job asks for. */
 export async function runJob(input: RunInput, options: JobRunOptions = {}): Promise<RunResult> {
+  const result = await runInPieces(input, options);
+  return { ...result, files: result.files.map(wholeFile) };
+}
+
+/** The same for who writes each file as it comes: large ones are never in memory as a whole. */
+export async function runInPieces(
+  input: RunInput,
+  options: JobRunOptions = {},
+): Promise<RunResult<MadeFile>> {
   const memory = options.memory ?? createRunMemory();
   const step = stepper(options);
   await step(0, 'reading the job');
@@ -198,7 +207,7 @@ function report({ ready: { job, drawing }, placed }: PlacedRun, { onPlan }: JobR
   onPlan?.({ findings: sortFindings(found), shown: showPlan(toShow), drawing, plan, job });
 }
 
-async function planned(run: PlacedRun, options: JobRunOptions): Promise<RunResult> {
+async function planned(run: PlacedRun, options: JobRunOptions): Promise<RunResult<MadeFile>> {
   const { ready, placed } = run;
   const { job, drawing, near, memory, step } = ready;
   const { outward } = framesOf(drawing);
@@ -326,15 +335,15 @@ async function outputFiles(
   handoff: PreparedHandoff | undefined,
   planned: Omit<PlannedHandoff, 'planHash'>,
   { sha256 }: Pick<Ready, 'sha256'>,
-): Promise<OutputFile[]> {
+): Promise<MadeFile[]> {
   if (handoff === undefined) return [];
   const planBytes = utf8ToBytes(jsonText(planned.planFile));
   const plan = outputFile({ name: 'plan.json', what: 'the whole plan', bytes: planBytes });
   if (hasStop(planned.planFindings)) return [plan];
-  return [plan, ...(await handoffFiles(handoff, { ...planned, planHash: sha256(planBytes) }))];
+  return [plan, ...(await handoffInPieces(handoff, { ...planned, planHash: sha256(planBytes) }))];
 }
 
-function ended(findings: readonly Finding[]): RunResult {
+function ended(findings: readonly Finding[]): RunResult<MadeFile> {
   return { findings: sortFindings(findings), files: [] };
 }
 

@@ -54,6 +54,20 @@ describe('files are written whole or not at all', () => {
     expect(readdirSync(join(home, 'a', 'b')).sort()).toEqual(['plan.json', 'scribe.dxf']);
   });
 
+  it('writes a file of several pieces as they come; one that fails half-way leaves nothing', () => {
+    const pieces = () => ['facet ', '', 'normal'].map(bytes);
+    writeFiles(order({ files: [{ name: 'etched-part.stl', bytes: { pieces } }] }));
+    expect(readFileSync(join(home, 'out', 'etched-part.stl'), 'utf8')).toBe('facet normal');
+    function* broken() {
+      yield bytes('facet ');
+      throw new Error('no more');
+    }
+    const half = { name: 'etched-part.stl', bytes: { pieces: broken } };
+    expect(codeOf(writeFiles(order({ files: [half] })))).toBe('out-not-writable');
+    expect(readdirSync(join(home, 'out'))).toEqual(['etched-part.stl']);
+    expect(readFileSync(join(home, 'out', 'etched-part.stl'), 'utf8')).toBe('facet normal');
+  });
+
   it('replaces the files of an earlier run and leaves strangers alone', () => {
     writeFiles(order());
     writeFileSync(join(home, 'out', 'letter.txt'), 'keep');

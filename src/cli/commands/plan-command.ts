@@ -23,7 +23,8 @@ import { wallStepsText } from '#cli/wall-steps-text.ts';
 import { writeFiles } from '#cli/write-files.ts';
 import { hasStop } from '#findings/finding.ts';
 import { staleNames } from '#run/handoff-files.ts';
-import { type RunResult, runJob } from '#run/run-job.ts';
+import type { MadeFile } from '#run/output-file.ts';
+import { type RunResult, runInPieces } from '#run/run-job.ts';
 import { MOST_PLAN_BYTES } from '#run/run-limits.ts';
 import type { ShownUnit } from '#units/show-length.ts';
 
@@ -50,7 +51,7 @@ export async function planCommand(
   if (earlier !== undefined && 'refused' in earlier) return refused(earlier.refused);
   const progress = progressLine(terminal);
   const others = otherThreads(threads);
-  const result = await runJob(
+  const result = await runInPieces(
     { ...input, earlierPlanText: earlier?.text },
     { progress: progress.report, threads: others, sha256: nodeSha256 },
   ).finally(() => {
@@ -90,7 +91,7 @@ interface Written extends SetChanged {
 }
 
 function planText(
-  { files, since }: RunResult,
+  { files, since }: Pick<RunResult, 'since'> & { readonly files: readonly Omit<MadeFile, 'bytes'>[] },
   planFile: NonNullable<RunResult['planFile']>,
   { out, replaced, removed, color }: Written,
 ): string {
