@@ -4,6 +4,7 @@
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import v8 from 'node:v8';
 import type { Script } from 'node:vm';
 import type { Around } from './compiled-chunk.ts';
 
@@ -19,6 +20,9 @@ Object.assign(chunks, {
     chunks.runScript(script, path, around);
   },
 });
+
+// The program may change how V8 runs; what is compiled must be taken by one that runs as it starts.
+Object.assign(v8, { setFlagsFromString: () => undefined });
 
 process.on('exit', () => {
   for (const [path, script] of scripts) {

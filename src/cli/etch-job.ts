@@ -4,6 +4,7 @@ import { type EtchedPart, etchedPart } from '#run/etched-part.ts';
 import { runJob } from '#run/run-job.ts';
 import { type LengthUnit, millimetresIn } from '#units/length-unit.ts';
 import { nodeSha256 } from './node-sha256.ts';
+import { optimizeLate } from './optimize-late.ts';
 import { progressLine } from './progress-line.ts';
 import { readJobInput } from './read-job-input.ts';
 import type { Terminal } from './terminal.ts';
@@ -23,6 +24,7 @@ export async function etchJob(
   job: string,
   terminal: Terminal,
 ): Promise<EtchedJob | { readonly refused: readonly Finding[] }> {
+  optimizeLate();
   const input = readJobInput(job);
   if ('refused' in input) return input;
   const progress = progressLine(terminal);

@@ -14,8 +14,10 @@ import {
   readdirSync,
   readFileSync,
   renameSync,
+  rmdirSync,
   rmSync,
   statSync,
+  unlinkSync,
   utimesSync,
   writeFileSync,
 } from 'node:fs';
@@ -156,8 +158,18 @@ function discard(folder: string): void {
   const done = ownName(folder);
   renameSync(join(folder, CHANGING), done);
   try {
-    rmSync(done, { recursive: true, force: true });
+    removeFolder(done);
   } catch {}
+}
+
+/** Node's own way, ready for folders that change meanwhile, takes longer to load than this. */
+function removeFolder(path: string): void {
+  for (const entry of readdirSync(path, { withFileTypes: true })) {
+    const inside = join(path, entry.name);
+    if (entry.isDirectory()) removeFolder(inside);
+    else unlinkSync(inside);
+  }
+  rmdirSync(path);
 }
 
 /** What runs prepared, or were done with, that have ended. */

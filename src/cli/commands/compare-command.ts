@@ -2,6 +2,7 @@
 import { resolve } from 'node:path';
 import { type CommandEnd, refused } from '#cli/command-end.ts';
 import { comparisonText } from '#cli/comparison-text.ts';
+import { optimizeLate } from '#cli/optimize-late.ts';
 import { progressLine } from '#cli/progress-line.ts';
 import { readInput } from '#cli/read-input.ts';
 import { readJobInput } from '#cli/read-job-input.ts';
@@ -30,6 +31,7 @@ export async function compareCommand(
   if (face !== undefined && face !== 'near' && face !== 'far') {
     return refused(finding('command-unclear', { detail: '--face is near or far' }));
   }
+  optimizeLate();
   const input = readJobInput(job);
   const file = readInput(name, { path: resolve(name), most: MOST_DRAWING_BYTES });
   if ('refused' in input) return refused(...input.refused);

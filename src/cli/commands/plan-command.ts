@@ -10,6 +10,7 @@ import { levelChoicesText } from '#cli/level-choices-text.ts';
 import { lineBudgetText } from '#cli/line-budget-text.ts';
 import { maskingsText } from '#cli/maskings-text.ts';
 import { nodeSha256 } from '#cli/node-sha256.ts';
+import { optimizeLate } from '#cli/optimize-late.ts';
 import { otherThreads } from '#cli/other-threads.ts';
 import { paint } from '#cli/paint.ts';
 import { progressLine } from '#cli/progress-line.ts';
@@ -43,6 +44,7 @@ export async function planCommand(
   { job, out, since, threads, json }: PlanArguments,
   terminal: Terminal,
 ): Promise<CommandEnd> {
+  optimizeLate();
   const input = readJobInput(job);
   if ('refused' in input) return refused(...input.refused);
   keepMemoryLean(input.drawingBytes.length);

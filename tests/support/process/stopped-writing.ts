@@ -63,7 +63,7 @@ export async function writingRig(): Promise<WritingRig & { readonly home: string
     },
     write: (folder, set, stop) => {
       const files = namesOf(set).map((name) => ({ name, text: `${set} ${name}` }));
-      const order = { folder, files, stale: () => NAMES.filter((name) => !namesOf(set).includes(name)) };
+      const order = { folder, files, stale: NAMES.filter((name) => !namesOf(set).includes(name)) };
       const module = pathToFileURL(join(home, 'built', 'write-files.mjs')).href;
       const { signal, stdout, stderr } = spawnSync(
         process.execPath,
@@ -83,7 +83,7 @@ import { syncBuiltinESMExports } from 'node:module';
 const { module, order, stop } = JSON.parse(process.argv[2]);
 const { writeFiles } = await import(module);
 let call = 0;
-for (const name of ['mkdirSync', 'writeFileSync', 'renameSync', 'rmSync', 'utimesSync']) {
+for (const name of ['mkdirSync', 'writeFileSync', 'renameSync', 'rmSync', 'rmdirSync', 'unlinkSync', 'utimesSync']) {
   const plain = fs[name];
   fs[name] = (...args) => {
     const now = call++;
@@ -95,7 +95,7 @@ for (const name of ['mkdirSync', 'writeFileSync', 'renameSync', 'rmSync', 'utime
 }
 syncBuiltinESMExports();
 const files = order.files.map(({ name, text }) => ({ name, bytes: new TextEncoder().encode(text) }));
-const outcome = writeFiles({ ...order, files, inputs: [] });
+const outcome = writeFiles({ ...order, files, stale: () => order.stale, inputs: [] });
 const refusedBy = 'refused' in outcome ? outcome.refused.code : undefined;
 const findings = 'refused' in outcome ? [] : outcome.findings.map(({ code }) => code);
 process.stdout.write(JSON.stringify({ refusedBy, findings, calls: call }));
