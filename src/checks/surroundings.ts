@@ -1,9 +1,10 @@
-/** What lies where on the part: the region at a point, built once for a plan and when first asked for, and the level across a border span; both in linear time. */
+/** What lies where on the part: the region at a point, built once for a part and when first asked for, and the level across a border span; both in linear time. */
 
 import { itemAt } from '#geometry/assert.ts';
-import { locateAreas } from '#geometry/loops/area-locator.ts';
+import { type AreaLocator, locateAreas } from '#geometry/loops/area-locator.ts';
 import type { Point } from '#geometry/point.ts';
-import type { Span } from '#geometry/span.ts';
+import { areSame } from '#geometry/same-items.ts';
+import type { Loop, Span } from '#geometry/span.ts';
 import { JUST_BESIDE } from '#geometry/tolerances.ts';
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
 
@@ -16,10 +17,10 @@ export interface Surroundings {
 
 export function lookAround(plan: Pick<EtchPlan, 'regions'>): Surroundings {
   const { regions } = plan;
-  let made: ReturnType<typeof locateAreas> | undefined;
+  let known: AreaLocator | undefined;
   const areas = () => {
-    made ??= locateAreas(regions.map(({ loops }) => loops));
-    return made;
+    known ??= locatorOf(regions.map(({ loops }) => loops));
+    return known;
   };
   return {
     regionAt: (point) => regions[areas().at(point)],
@@ -31,6 +32,21 @@ export function lookAround(plan: Pick<EtchPlan, 'regions'>): Surroundings {
         .sort((one, other) => (one.id < other.id ? -1 : 1));
     },
   };
+}
+
+/** By the loops of the first area: plans of one part have the same areas, whatever their levels. */
+const locators = new WeakMap<
+  readonly Loop[],
+  { readonly areas: readonly (readonly Loop[])[]; readonly locator: AreaLocator }
+>();
+
+function locatorOf(areas: readonly (readonly Loop[])[]): AreaLocator {
+  const [first] = areas;
+  const kept = first && locators.get(first);
+  if (kept !== undefined && areSame(kept.areas, areas)) return kept.locator;
+  const locator = locateAreas(areas);
+  if (first !== undefined) locators.set(first, { areas, locator });
+  return locator;
 }
 
 /** Level across a span of a region's border (the plan's own), mm; 0 for land, undefined where there is no metal. */
