@@ -65,6 +65,15 @@ export function loopFeatures(
   return features;
 }
 
+/** Beside the middle of a line or an arc, so far outside the opening that it borders; negative: inside. mm */
+export function pointBeside(
+  { kind, ax, ay, bx, by, nx, ny, cx, cy, radius, side }: Feature,
+  outward: number,
+): [number, number] {
+  if (kind === 'line') return [(ax + bx) / 2 + nx * outward, (ay + by) / 2 + ny * outward];
+  return [cx + nx * (radius + side * outward), cy + ny * (radius + side * outward)];
+}
+
 const NO_SECTOR = { fromX: 0, fromY: 0, toX: 0, toY: 0 };
 
 function spanFeature(span: Span, stage: number): Feature {

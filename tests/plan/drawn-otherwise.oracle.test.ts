@@ -14,6 +14,7 @@ test.each([
   ['a corner of 6 by 3 µm beyond an arc', 206, 68],
   ['a stub of a micrometre where a round and a straight meet', 226, 72],
   ['an even strip whose sides fall into many arcs', 227, 58],
+  ['a shallow stage that ends with deeper ones at a corner of the sheet', 32, 33],
 ])('M3 nor does one with %s (seed %d, case %d)', async (_, seed, index) => {
   expect(await judgeVariants(seed, index)).toEqual([]);
 });

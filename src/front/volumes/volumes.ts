@@ -13,10 +13,11 @@ import {
   makeClipBorder,
 } from '#front/contours/contour-kit.ts';
 import { type Moment, momentAt, momentAtEnd, type StageEnd } from '#front/front.ts';
+import { pointBeside } from '#front/front-features.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { isInside } from '#geometry/loops/inside-index.ts';
 import type { Point } from '#geometry/point.ts';
-import { SLICE_AGREEMENT, VOLUME_AGREEMENT } from '#geometry/tolerances.ts';
+import { JUST_BESIDE, SLICE_AGREEMENT, VOLUME_AGREEMENT } from '#geometry/tolerances.ts';
 import { curveThrough } from './curve-through.ts';
 import { type DepthRange, integrateDepth } from './integrate-depth.ts';
 import { straightWalls } from './straight-walls.ts';
@@ -92,9 +93,13 @@ function measurable(kit: ContourKit): Metal {
 function stagesOf({ index }: ContourKit, members: Int32Array): number[] {
   const present = new Set<number>();
   for (const member of members) present.add(itemAt(index.features, member).stage);
-  // Inside a wider opening of another cluster the area starts, all at once, at that opening's floor.
-  const { ax, ay } = itemAt(index.features, itemAt(members, 0));
-  for (const [stage, opening] of index.openings.entries()) if (isInside(opening, ax, ay)) present.add(stage);
+  // Inside a wider opening the area starts, all at once, at that opening's floor: also where all its borders are those of deeper stages.
+  const first = itemAt(
+    index.features,
+    members.find((member) => itemAt(index.features, member).kind !== 'corner') ?? itemAt(members, 0),
+  );
+  const [x, y] = pointBeside(first, -JUST_BESIDE);
+  for (const [stage, opening] of index.openings.entries()) if (isInside(opening, x, y)) present.add(stage);
   return [...present];
 }
 

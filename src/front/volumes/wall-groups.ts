@@ -6,7 +6,7 @@
 
 import type { ContourKit } from '#front/contours/contour-kit.ts';
 import { type Moment, reachAt } from '#front/front.ts';
-import type { Feature } from '#front/front-features.ts';
+import { pointBeside } from '#front/front-features.ts';
 import { type FrontIndex, featureBox } from '#front/front-index.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { isInside } from '#geometry/loops/inside-index.ts';
@@ -27,7 +27,7 @@ export interface WallGroup {
 /** By feature: the narrowest later opening that the border runs inside, as a stage index; the number of stages where there is none. */
 export function neighborStages(index: FrontIndex): Int32Array {
   return Int32Array.from(index.features, (feature) => {
-    const [x, y] = pointBeside(feature);
+    const [x, y] = pointBeside(feature, JUST_BESIDE);
     // Openings are nested, so that the first to hold a point is found by halving.
     let low = feature.stage + 1;
     let high = index.openings.length;
@@ -38,11 +38,6 @@ export function neighborStages(index: FrontIndex): Int32Array {
     }
     return low;
   });
-}
-
-function pointBeside({ kind, ax, ay, bx, by, nx, ny, cx, cy, radius, side }: Feature): [number, number] {
-  if (kind === 'line') return [(ax + bx) / 2 + nx * JUST_BESIDE, (ay + by) / 2 + ny * JUST_BESIDE];
-  return [cx + nx * (radius + side * JUST_BESIDE), cy + ny * (radius + side * JUST_BESIDE)];
 }
 
 /** Divides a cluster; `neighbors` as `neighborStages` gives them. */
