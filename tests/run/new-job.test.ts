@@ -213,9 +213,9 @@ describe('a new job in other units', () => {
 });
 
 test('drawing-too-big: no job is begun of more linework than a sheet can have', { tags: ['long'] }, () => {
-  const teeth = Array.from({ length: 220_001 }, (_, i) => [i / 1100, i % 2 === 0 ? 0 : 3] as const);
+  const teeth = Array.from({ length: 420_001 }, (_, i) => [i / 2100, i % 2 === 0 ? 0 : 3] as const);
   const found = begun([outline('TRIM', [...teeth, [200, 90], [0, 90]])]);
   expect(found.jobFile).toBeUndefined();
   const tooBig = found.findings.find(({ code }) => code === 'drawing-too-big');
-  expect(tooBig?.facts).toMatchObject({ found: 220_003, limit: 220_000 });
+  expect(tooBig?.facts).toMatchObject({ found: 420_003, limit: 420_000 });
 });
