@@ -154,6 +154,7 @@ test('a second drawing is taken for the far face, laid on the near one by two ho
   await points.fill('6 6 394 6; 171 6 229 6');
   await points.press('Enter');
   await stripOf(workbench).getByRole('button', { name: 'Go on' }).click();
+  await expect(stripOf(workbench)).toBeHidden();
   await workbench.getByRole('radio', { name: 'Far face' }).check();
   const pocket = await findOnSheet(workbench, 'F02');
   await workbench.mouse.move(pocket.x + 20, pocket.y + 20);
@@ -162,6 +163,7 @@ test('a second drawing is taken for the far face, laid on the near one by two ho
   expect(x).toBeGreaterThan(29);
   expect(x).toBeLessThan(111);
   await workbench.mouse.click(pocket.x + 20, pocket.y + 20);
+  await expect(sheetOf(workbench)).toHaveAccessibleName(/picked F02/);
   const depth = workbench.getByLabel('Depth', { exact: true });
   await depth.fill('0.9');
   await depth.press('Enter');
