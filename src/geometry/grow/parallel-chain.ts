@@ -21,7 +21,7 @@ export interface ParallelPiece {
 export interface ParallelChain {
   readonly border: Loop;
   readonly pieces: readonly ParallelPiece[];
-  /** Whether the border between two of its spans, taken in its direction, bends one way only and by no more than half a turn. */
+  /** Whether the border between two of its spans, taken in its direction, bends one way only and by no more than half a turn, or just runs on. */
   readonly bendsOneWay: (from: number, to: number) => boolean;
 }
 
@@ -29,8 +29,8 @@ export interface ParallelChain {
 const SHARPEST = 3;
 /** Radians by which half a turn may be exceeded: rounding. */
 const HALF_TURN = Math.PI + 1e-9;
-/** Radians: rounding of sums. */
-const NO_TURN = 1e-9;
+/** Radians that a border may bend the other way in all: arcs meet their lines to rounding only, and by so little nothing comes nearer. */
+const NO_TURN = 1e-4;
 
 /** What one corner of the border makes of the parallels on either side of it. */
 interface Joint {
@@ -38,8 +38,10 @@ interface Joint {
   readonly start: Point;
   /** About a corner that turns away. */
   readonly round: Span | undefined;
-  /** Radians, anticlockwise; 0 where the border runs on. */
+  /** Radians, anticlockwise. */
   readonly turn: number;
+  /** Whether the border runs on: both parallels end at one place. */
+  readonly isSmooth: boolean;
 }
 
 /**
@@ -80,21 +82,21 @@ function jointAfter(border: Loop, moved: readonly Span[], at: number, width: num
   const next = (at + 1) % border.length;
   const [span, following] = [itemAt(border, at), itemAt(border, next)];
   const [before, after] = [itemAt(moved, at), itemAt(moved, next)];
-  if (distance(before.end, after.start) < SAME_POINT) {
-    const joint = nearerToGrid(before.end, after.start);
-    return { end: joint, start: joint, round: undefined, turn: 0 };
-  }
   const [arriving, leaving] = [tangentAlong(span, 1), tangentAlong(following, 0)];
   const turn = atan2(cross(arriving, leaving), dot(arriving, leaving));
+  if (distance(before.end, after.start) < SAME_POINT) {
+    const joint = nearerToGrid(before.end, after.start);
+    return { end: joint, start: joint, round: undefined, turn, isSmooth: true };
+  }
   if (Math.abs(turn) > SHARPEST) return undefined;
   if (turn < 0 && !isHardlyTurned(turn, width)) {
     const round = roundCorner(span.end, width, [arriving, leaving]);
-    return { end: round.start, start: round.end, round, turn };
+    return { end: round.start, start: round.end, round, turn, isSmooth: false };
   }
   // Of an arc that is cut off in a corner nobody can say from its neighbours alone how much is left.
   if (before.kind === 'arc' || after.kind === 'arc') return undefined;
   const meeting = crossCarriers(before, after, before.end);
-  return meeting && { end: meeting, start: meeting, round: undefined, turn };
+  return meeting && { end: meeting, start: meeting, round: undefined, turn, isSmooth: false };
 }
 
 /** Whether the round about a corner is one with its sides as far as the grid can tell: they then meet where they cross, a little farther out. */
@@ -147,9 +149,10 @@ function bendsOf(border: Loop, joints: readonly Joint[]): ParallelChain['bendsOn
     const own = ownTurn(last);
     const lefts = between(left, from, to, Math.max(0, own));
     const rights = between(right, from, to, Math.max(0, -own));
-    return (
-      (Math.min(lefts, rights) < NO_TURN && Math.max(lefts, rights) <= HALF_TURN) || sameRound(first, last)
-    );
+    const isBent = Math.min(lefts, rights) < NO_TURN && Math.max(lefts, rights) <= HALF_TURN;
+    // No span turns by more than half a turn itself: where it runs on into the next, neither comes nearer to the other's parallel.
+    const isNext = to === (from + 1) % border.length && itemAt(joints, from).isSmooth;
+    return isBent || isNext || sameRound(first, last);
   };
 }
 

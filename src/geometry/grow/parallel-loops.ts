@@ -40,7 +40,7 @@ export function parallelLoops(
   beside: readonly PushedSpan[],
   origin: Point,
 ): Loop[] | undefined {
-  const width = itemAt(itemAt(border, 0), 0).width;
+  const width = border[0]?.[0]?.width ?? 0;
   if (width === 0 || border.some((chain) => chain.some((each) => each.width !== width))) return undefined;
   const chains: ParallelChain[] = [];
   for (const pushed of border) {

@@ -58,6 +58,24 @@ describe('which way the border bends', () => {
   });
 });
 
+test('turns too small to part the parallels add up all the same', () => {
+  // 12 nm between the ends of two parallels, which no grid tells apart.
+  const lines = 36_000;
+  const round = polygon(
+    Array.from({ length: lines }, (_, i) => {
+      const angle = (2 * Math.PI * i) / lines;
+      return [8 * Math.cos(angle), 8 * Math.sin(angle)];
+    }),
+  );
+  const chain = parallelChain(round, 0.07);
+  expect([0.3, 0.49, 0.51, 0.7].map((share) => chain?.bendsOneWay(100, 100 + share * lines))).toEqual([
+    true,
+    true,
+    false,
+    false,
+  ]);
+});
+
 describe('there is none', () => {
   test('of an arc about its centre, or past it', () => {
     expect(parallelChain(circle(0, 0, 3), 3)).toBeUndefined();
