@@ -2,6 +2,8 @@
  * The drawn edges of a plan, those of one step and one tolerance together: where a floor ends at a shallower one or at land. A cut
  * between two strips of one taper is drawn by nobody and does not count; nor does the sheet's edge.
  */
+
+import type { Arrangement } from '#geometry/arrangement/arrangement.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { boxOfSpans } from '#geometry/box.ts';
 import { distance, type Point } from '#geometry/point.ts';
@@ -39,16 +41,16 @@ export function drawnSteps(plan: EtchPlan, rules: Pick<Job['rules'], 'lineTolera
   const found = new Map<string, Found>();
   // By region and by what is beside it, so that a key is made for each of its steps and not for each edge.
   const known = new Map<PlannedRegion, Map<number, Found>>();
-  for (const { span, left, right } of plan.arrangement.edges) {
+  plan.arrangement.edges.forEach(({ left, right }, edge) => {
     const step = stepBetween(regionOf(plan, left), regionOf(plan, right));
-    if (step === undefined) continue;
+    if (step === undefined) return;
     const ofRegion = known.get(step.deeper) ?? new Map<number, Found>();
     known.set(step.deeper, ofRegion);
     const group = ofRegion.get(step.beside) ?? foundFor(found, step, toleranceOf(step.deeper, rules));
     ofRegion.set(step.beside, group);
-    group.edges.push(span);
-  }
-  const middle = middleOf(plan);
+    group.edges.push(edge);
+  });
+  const figures = edgeFigures(plan);
   return [...found.values()]
     .sort((a, b) => b.level - a.level || a.beside - b.beside || (a.asked?.plus ?? 0) - (b.asked?.plus ?? 0))
     .map(({ level, beside, wall, asked, edges, regions }) => ({
@@ -56,12 +58,50 @@ export function drawnSteps(plan: EtchPlan, rules: Pick<Job['rules'], 'lineTolera
       beside,
       ...(wall === undefined ? {} : { wall }),
       asked,
-      edges,
       regions: plan.regions.filter((each) => regions.has(each)).map(({ id }) => id),
-      length: edges.reduce((sum, span) => sum + spanLength(span), 0),
-      at: pointAlong(longestOf(edges), 0.5),
-      farthest: farthestFrom(middle, edges),
+      ...alongEdges(plan, edges, figures),
     }));
+}
+
+/** Of each edge of an arrangement, mm. */
+interface EdgeFigures {
+  readonly lengths: Float64Array;
+  /** Farthest that it lies from the middle of the part, by its ends and its middle. */
+  readonly far: Float64Array;
+}
+
+/** By the arrangement: plans of one part have the same edges, whatever their levels. */
+const figuresOf = new WeakMap<Arrangement, EdgeFigures & { readonly middle: Point }>();
+
+function edgeFigures(plan: EtchPlan): EdgeFigures {
+  const { arrangement } = plan;
+  const { edges } = arrangement;
+  const middle = middleOf(plan);
+  const kept = figuresOf.get(arrangement);
+  if (kept?.middle.x === middle.x && kept.middle.y === middle.y) return kept;
+  const figures = {
+    middle,
+    lengths: Float64Array.from(edges, ({ span }) => spanLength(span)),
+    far: Float64Array.from(edges, ({ span }) => farthestFrom(middle, span)),
+  };
+  figuresOf.set(arrangement, figures);
+  return figures;
+}
+
+function alongEdges(
+  { arrangement }: EtchPlan,
+  numbers: readonly number[],
+  { lengths, far }: EdgeFigures,
+): Pick<DrawnStep, 'edges' | 'length' | 'at' | 'farthest'> {
+  let [length, farthest] = [0, 0];
+  let longest = itemAt(numbers, 0);
+  const edges = numbers.map((edge) => {
+    length += itemAt(lengths, edge);
+    farthest = Math.max(farthest, itemAt(far, edge));
+    if (itemAt(lengths, edge) > itemAt(lengths, longest)) longest = edge;
+    return itemAt(arrangement.edges, edge).span;
+  });
+  return { edges, length, at: pointAlong(itemAt(arrangement.edges, longest).span, 0.5), farthest };
 }
 
 /** The group of a region's step, with the region in it. */
@@ -74,17 +114,12 @@ function foundFor(found: Map<string, Found>, step: Step, asked: EdgeTolerance | 
   return group;
 }
 
-/** By ends and middles. */
-function farthestFrom(middle: Point, edges: readonly Span[]): number {
-  return edges.reduce(
-    (most, span) =>
-      Math.max(
-        most,
-        distance(middle, span.start),
-        distance(middle, pointAlong(span, 0.5)),
-        distance(middle, span.end),
-      ),
-    0,
+/** By ends and middle. */
+function farthestFrom(middle: Point, span: Span): number {
+  return Math.max(
+    distance(middle, span.start),
+    distance(middle, pointAlong(span, 0.5)),
+    distance(middle, span.end),
   );
 }
 
@@ -93,7 +128,8 @@ interface Found {
   readonly beside: number;
   readonly wall: number | undefined;
   readonly asked: EdgeTolerance | undefined;
-  readonly edges: Span[];
+  /** By their number in the arrangement. */
+  readonly edges: number[];
   readonly regions: Set<PlannedRegion>;
 }
 
@@ -147,10 +183,4 @@ function middleOf({ sheet, regions }: EtchPlan): Point {
     sheet.length > 0 ? sheet.flat() : regions.flatMap(({ loops }) => loops.flat()),
   );
   return { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
-}
-
-function longestOf(edges: readonly Span[]): Span {
-  const lengths = edges.map(spanLength);
-  const longest = lengths.reduce((at, length, i) => (length > itemAt(lengths, at) ? i : at), 0);
-  return itemAt(edges, longest);
 }

@@ -13,7 +13,7 @@ import type { Asked, Part, Region, RegionId } from './part.ts';
 import { type RegionAt, regionFinder } from './region-at.ts';
 
 export interface AskedRegions {
-  /** Regions that a requirement names, in the part's order; all others are land. */
+  /** Regions that a requirement names, in the part's order; all others are land. Of one flat requirement all have the same value. */
   readonly asked: ReadonlyMap<RegionId, Asked>;
   readonly findings: readonly Finding[];
 }
@@ -33,38 +33,34 @@ export function askRegions(
     })),
   );
   const asked = new Map<RegionId, Asked>();
+  const flat = new Map<Requirement, Asked>();
   for (const { id, label } of part.regions) {
     const requirement = byPoint.ofRegion.get(id) ?? byLayer.ofRegion.get(id);
     if (requirement === undefined) continue;
-    const {
-      depth,
-      plus,
-      minus,
-      isToleranceUsual = false,
-      asThickness = false,
-      wall,
-      behind,
-      tabs,
-      edge,
-    } = requirement;
-    const rest = {
-      plus,
-      minus,
-      ...(isToleranceUsual ? { isToleranceUsual } : {}),
-      ...(asThickness ? { asThickness } : {}),
-      ...(wall === undefined ? {} : { wall }),
-      ...(tabs === undefined ? {} : { tabs }),
-      ...(behind === undefined ? {} : { behind }),
-      ...(edge === undefined ? {} : { edge }),
-    };
-    asked.set(
-      id,
-      typeof depth === 'number'
-        ? { depth, ...rest }
-        : { depth: taperedAt(depth, label), ...rest, tapers: depth },
-    );
+    const known = flat.get(requirement) ?? askedBy(requirement, label);
+    asked.set(id, known);
+    if (known.tapers === undefined) flat.set(requirement, known);
   }
   return { asked, findings: [...claims.findings, ...byLayer.clashes, ...byPoint.clashes] };
+}
+
+/** @param label of the region, where a taper is read */
+function askedBy(requirement: Requirement, label: Point): Asked {
+  const { depth, plus, minus, isToleranceUsual = false, asThickness = false } = requirement;
+  const { wall, behind, tabs, edge } = requirement;
+  const rest = {
+    plus,
+    minus,
+    ...(isToleranceUsual ? { isToleranceUsual } : {}),
+    ...(asThickness ? { asThickness } : {}),
+    ...(wall === undefined ? {} : { wall }),
+    ...(tabs === undefined ? {} : { tabs }),
+    ...(behind === undefined ? {} : { behind }),
+    ...(edge === undefined ? {} : { edge }),
+  };
+  return typeof depth === 'number'
+    ? { depth, ...rest }
+    : { depth: taperedAt(depth, label), ...rest, tapers: depth };
 }
 
 /** Gives each region the first requirement of one rank that names it, and reports the others that ask something else. */

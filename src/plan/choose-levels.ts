@@ -28,17 +28,19 @@ export function chooseLevels(
   rule: LevelRule,
   strips: StripLevels = NO_STRIPS,
 ): Levels {
-  const bands = [...asked.values()].filter(({ depth }) => depth > 0).map(bandOf);
+  const bands = [...new Set(asked.values())].filter(({ depth }) => depth > 0).map(bandOf);
   const levels = strips.levels ?? levelsByRule(bands, rule);
   const ofRegion = new Map<RegionId, number>();
   const findings: Finding[] = [];
+  const ofAsked = new Map<Asked, number | undefined>();
   for (const [id, each] of asked) {
     const known = each.depth <= 0 ? 0 : strips.levelOf.get(id);
     if (known !== undefined) {
       ofRegion.set(id, known);
       continue;
     }
-    const level = nearestWithin(levels, each);
+    const level = ofAsked.has(each) ? ofAsked.get(each) : nearestWithin(levels, each);
+    ofAsked.set(each, level);
     if (level === undefined) {
       const { depth, minus, plus } = each;
       findings.push(

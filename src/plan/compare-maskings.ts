@@ -79,7 +79,7 @@ function worstOf(
 ): Pick<MaskingChoice, 'worstShare' | 'worstDeviation'> {
   let worstShare = 0;
   let worstDeviation = 0;
-  for (const band of bands.values()) {
+  for (const band of new Set(bands.values())) {
     // A taper may run out to land.
     const worst = bandShare(band.high > band.low ? [0, ...levels] : levels, band);
     if (worst === undefined) continue;

@@ -72,9 +72,9 @@ export function bestLevels(
 }
 
 function distinctBands(bands: readonly DepthBand[]): DepthBand[] {
-  const byText = new Map(
-    bands.map((band) => [`${band.low} ${band.high} ${band.minus} ${band.plus}`, band] as const),
-  );
+  const byText = new Map<string, DepthBand>();
+  // Mostly one and the same value for many regions, which is told sooner than by its text.
+  for (const band of new Set(bands)) byText.set(`${band.low} ${band.high} ${band.minus} ${band.plus}`, band);
   return [...byText.values()];
 }
 

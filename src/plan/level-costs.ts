@@ -35,11 +35,11 @@ function choiceOf(
   bandOf: ReadonlyMap<RegionId, DepthBand>,
   { stages, levels }: { readonly stages: number; readonly levels: readonly number[] },
 ): LevelChoice {
+  const known = new Map<DepthBand, Pick<LevelChoice['regions'][number], 'level' | 'share'>>();
   const regions = [...bandOf].map(([id, band]) => {
-    // A taper may run out to land, which costs no stage.
-    const worst = bandShare(band.high > band.low ? [0, ...levels] : levels, band);
-    assert(worst !== undefined, 'a choice has a level');
-    return { id, level: worst.level, share: worst.share };
+    const best = known.get(band) ?? worstIn(band, levels);
+    known.set(band, best);
+    return { id, ...best };
   });
   return {
     stages,
@@ -47,4 +47,14 @@ function choiceOf(
     worstShare: regions.reduce((worst, { share }) => Math.max(worst, share), 0),
     regions,
   };
+}
+
+function worstIn(
+  band: DepthBand,
+  levels: readonly number[],
+): Pick<LevelChoice['regions'][number], 'level' | 'share'> {
+  // A taper may run out to land, which costs no stage.
+  const worst = bandShare(band.high > band.low ? [0, ...levels] : levels, band);
+  assert(worst !== undefined, 'a choice has a level');
+  return { level: worst.level, share: worst.share };
 }

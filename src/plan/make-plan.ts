@@ -110,7 +110,7 @@ export function openPlan({ job, faces, all, findings: levelFindings }: LevelledP
     ...strips.flatMap((each) => each.findings),
     ...drawnOut.flatMap((each) => each.findings),
     ...levelFindings,
-    ...nearLevelFindings([...left.values()], job),
+    ...nearLevelFindings([...new Set(left.values())], job),
     ...opened.flatMap((each) => each.findings),
     ...(faces.some(({ face }) => asksForEtch(face.asked)) ? [] : [finding('nothing-to-etch', {})]),
   ];
@@ -162,9 +162,12 @@ function askedBands(
   bands: ReadonlyMap<RegionId, DepthBand>,
   asked: ReadonlyMap<RegionId, Asked>,
 ): (readonly [RegionId, DepthBand])[] {
+  const known = new Map<DepthBand, DepthBand>();
   return [...bands].map(([id, band]) => {
     const { plus, minus } = asked.get(id) ?? band;
-    return [id, { ...band, plus, minus }];
+    const whole = known.get(band) ?? { ...band, plus, minus };
+    known.set(band, whole);
+    return [id, whole];
   });
 }
 

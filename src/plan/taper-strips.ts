@@ -112,9 +112,14 @@ function bandsAsked(
   tapered: readonly TaperedRegion[],
   flat: ReadonlyMap<RegionId, Asked>,
 ): Map<RegionId, DepthBand> {
-  const bands = new Map(
-    [...flat].flatMap(([id, each]) => (each.depth > 0 ? [[id, bandOf(each)] as const] : [])),
-  );
+  const bands = new Map<RegionId, DepthBand>();
+  const known = new Map<Asked, DepthBand>();
+  for (const [id, each] of flat) {
+    if (each.depth <= 0) continue;
+    const band = known.get(each) ?? bandOf(each);
+    known.set(each, band);
+    bands.set(id, band);
+  }
   for (const { region, asked, profile } of tapered) {
     if (profile.high <= asked.minus) continue;
     bands.set(region.id, { low: profile.low, high: profile.high, ...leftToLevels(asked) });
