@@ -81,7 +81,12 @@ export function makePlanFile(input: PlanFileInput): PlanFile {
     drawing,
     outline,
     cutouts,
-    regions: regions.map((region) => ({ ...region, reached: reachedRecord(region.id, measures) })),
+    regions: regions.map(({ id, face, layer, label, area, contours, asked, level }) => {
+      const reached = reachedRecord(id, measures);
+      return face === undefined
+        ? { id, layer, label, area, contours, asked, level, reached }
+        : { id, face, layer, label, area, contours, asked, level, reached };
+    }),
     masking,
     stages: stages.map((stage, index) => {
       const volume = measures.stages[index]?.removedVolume;

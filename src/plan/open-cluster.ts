@@ -55,10 +55,10 @@ export function openCluster(field: LevelField, cluster: Cluster, undercut: Under
     // Lines of a contour that is cut out keep openings of all levels back alike: none lies clear inside the next.
     const isWhole = !hasThrough && hasNoZone(bared, level);
     const reach = isWhole ? largestOpening(step, allowanceTo) : withinZone(step, allowanceTo);
-    const { loops, piece, lines } =
+    const { loops, opening, piece, lines } =
       isWhole && isStrictlyInside(step, reach) ? aroundBared(step, reach) : part(step, reach);
     bared = { loops, isLargest: isWhole, level, keptBackBy: reach.keptBackBy };
-    return { level, piece, opening: loops.map(spansOf), lines, chords: chordPlaces(loops) };
+    return { level, piece, opening, lines, chords: chordPlaces(loops) };
   });
   return {
     faces: cluster.faces,
@@ -93,6 +93,8 @@ function isStrictlyInside({ undercut, level, bared }: Step, largest: LargestOpen
 /** What one step comes to; the loops are all that is bare then. */
 interface Peeled {
   readonly loops: readonly RebuiltLoop[];
+  readonly opening: readonly Loop[];
+  /** Outer loops of an opening that is new all round are its own. */
   readonly piece: readonly Loop[];
   readonly lines: readonly Path[];
 }
@@ -100,8 +102,9 @@ interface Peeled {
 /** The piece is the opening with what is bare as its holes: nothing to clip. */
 function aroundBared({ bared, origin }: Step, largest: LargestOpening): Peeled {
   const loops = loopsOf(largest, origin);
+  const opening = loops.map(spansOf);
   const holes = bared.loops.map((loop) => reverseSpans(spansOf(loop)));
-  return { loops, piece: [...loops.map(spansOf), ...holes], lines: scribeLines(loops, largest.sheetEdge) };
+  return { loops, opening, piece: [...opening, ...holes], lines: scribeLines(loops, largest.sheetEdge) };
 }
 
 /** P(ℓ) = (O(ℓ) ∩ zone) − Ω(previous), Ω(ℓ) = Ω(previous) ∪ P(ℓ), on the grid; then both are rebuilt. */
@@ -114,6 +117,7 @@ function part({ bared, origin }: Step, { onGrid, sheetEdge }: LargestOpening): P
   const loops = rebuildLoops(combinePolygons('unite', reach.polygons, before), carriers, origin);
   return {
     loops,
+    opening: loops.map(spansOf),
     piece: piece.map(spansOf),
     lines: scribeLines(piece, [...earlier.flat(), ...sheetEdge]),
   };

@@ -19,8 +19,9 @@ export interface ClusterMemory extends SplitMemory {
   linework: Linework | undefined;
   /** Clusters as long as the same faces are etched, to whatever depth. */
   grouping: Grouping | undefined;
-  /** Clusters by everything that they depend on. */
+  /** By all that a cluster depends on besides the process, of the process that they were opened for. */
   opened: Map<string, OpenedCluster>;
+  process?: string;
   /** The same of the far face. */
   far?: ClusterMemory;
 }
@@ -91,6 +92,8 @@ function clustersOf(face: FaceToOpen, memory: ClusterMemory) {
   const { clusters, sheetEdges } = groupingOf(memory, walk, levels);
   const field: LevelField = { walk, levels, sheetEdges, keepOfThrough };
   const process = JSON.stringify(undercut);
+  if (memory.process !== process) memory.opened = new Map();
+  memory.process = process;
   const { coatLevels } = undercut;
   const keptOf = (each: number) => (keepOfThrough.has(each) ? `-${keepOfThrough.get(each)}` : '');
   // With a new coat for each stage a wall that passes its line needs windows that do, too.
@@ -100,9 +103,8 @@ function clustersOf(face: FaceToOpen, memory: ClusterMemory) {
     clusters: isAlone
       ? clusters
       : meetingClusters(walk, clusters, wholeUndercut(undercut, coatLevels.at(-1) ?? 0)),
-    /** Everything that a cluster's openings depend on. */
     keyOf: ({ faces }: Cluster): string =>
-      `${process} ${faces.map((each) => `${each}:${levels[each]}${keptOf(each)}`).join(' ')}`,
+      faces.map((each) => `${each}:${levels[each]}${keptOf(each)}`).join(' '),
     open: (cluster: Cluster): OpenedCluster =>
       coatLevels === undefined
         ? openCluster(field, cluster, undercut)

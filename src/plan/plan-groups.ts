@@ -28,26 +28,37 @@ export interface GroupReach {
   readonly feels: (deepest: number) => number;
 }
 
-/** In the order of their first clusters. */
-export function planGroups(plan: EtchPlan, reach: GroupReach): PlanGroup[] {
+/** Each made when it is asked for: of hundreds of thousands together they would take more room than the plan. */
+export interface PlanGroups {
+  readonly count: number;
+  /** In the order of their first clusters. */
+  readonly at: (place: number) => PlanGroup;
+}
+
+export function planGroups(plan: EtchPlan, reach: GroupReach): PlanGroups {
   const { clusters = [] } = plan;
-  if (clusters.length === 0 || !isMadeOf(plan, clusters)) return [{ plan, clusters: [] }];
+  if (clusters.length === 0 || !isMadeOf(plan, clusters))
+    return { count: 1, at: () => ({ plan, clusters: [] }) };
   const groups = nearClusters(clusters, reach);
   const regions = regionsOfGroups(plan, groups);
   const sheetNear = loopsNear(plan.sheet);
-  return groups.map(({ members, box }, group): PlanGroup => {
-    const own = itemAt(regions, group);
-    return {
-      plan: {
-        ...plan,
-        regions: own,
-        sheet: sheetNear(box),
-        stages: stagesOf(plan.stages, members, own),
+  return {
+    count: groups.length,
+    at: (place) => {
+      const { members, box } = itemAt(groups, place);
+      const own = itemAt(regions, place);
+      return {
+        plan: {
+          ...plan,
+          regions: own,
+          sheet: sheetNear(box),
+          stages: stagesOf(plan.stages, members, own),
+          clusters: members,
+        },
         clusters: members,
-      },
-      clusters: members,
-    };
-  });
+      };
+    },
+  };
 }
 
 /** Whether the stages are still those that the clusters made, loop by loop: a plan moved, mirrored or changed by hand is its own only group. */

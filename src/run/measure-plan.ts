@@ -9,24 +9,27 @@ import { frontOfPlan, stageEnds } from '#front/front.ts';
 import { indexFront } from '#front/front-index.ts';
 import type { Reached } from '#front/reached.ts';
 import { meetingVolume } from '#front/volumes/meeting-volume.ts';
-import type { Removed } from '#front/volumes/volumes.ts';
+import type { Point } from '#geometry/point.ts';
 import type { PlanMeasures } from '#handoff/plan-measures.ts';
 import { thickestOf } from '#job/sheet-at.ts';
 import type { RegionId } from '#part/part.ts';
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
-import { planGroups } from '#plan/plan-groups.ts';
+import { type PlanGroups, planGroups } from '#plan/plan-groups.ts';
 import {
-  createGroupMemory,
+  type GroupFigures,
   type GroupJob,
   type GroupMemory,
   groupAsk,
+  groupOfFigures,
+  keepGroup,
+  keptGroup,
   type MeasuredGroup,
-  measuredGroup,
+  measureGroup,
 } from './measured-group.ts';
 
 /** With what was measured, for whatever else is asked of it. */
 export interface MeasuredPlan extends PlanMeasures {
-  readonly groups: readonly MeasuredGroup[];
+  readonly groups: readonly Pick<MeasuredGroup, 'found'>[];
   /** The front of the whole, made when first asked for. */
   readonly kit: () => ContourKit;
   /** The same of the far face, where the plan has one. */
@@ -38,15 +41,26 @@ export interface MeasuredPlan extends PlanMeasures {
 /** Groups up to which their fronts are held, so that a new level is soon measured in all of them: 30 MB for 800 nested pockets. */
 const MOST_HELD = 2000;
 
+/** The groups of a face, and what was measured of some of them elsewhere, by their place. */
+export interface FaceAhead {
+  readonly groups: PlanGroups;
+  readonly figures: ReadonlyMap<number, GroupFigures>;
+}
+
+/**
+ * @param memory of groups; without one nothing is kept of a group but what was found, which takes a third of the room
+ * @param ahead of each face, where some of it was measured already
+ */
 export function measurePlan(
   plan: EtchPlan,
   job: GroupJob,
-  memory: GroupMemory = createGroupMemory(),
+  memory?: GroupMemory,
+  ahead: readonly FaceAhead[] = [],
 ): MeasuredPlan {
-  const near = measureFace(plan, job, memory);
+  const near = measureFace(plan, job, { memory, ahead: ahead[0] });
   const { far: farPlan } = plan;
   if (farPlan === undefined) return near;
-  const far = measureFace(farFaceOf(plan, farPlan), job, memory);
+  const far = measureFace(farFaceOf(plan, farPlan), job, { memory, ahead: ahead[1] });
   return {
     kit: near.kit,
     groups: near.groups,
@@ -67,20 +81,41 @@ export function measuredFaces(plan: EtchPlan): EtchPlan[] {
   return plan.far === undefined ? [plan] : [plan, farFaceOf(plan, plan.far)];
 }
 
-function measureFace(plan: EtchPlan, job: GroupJob, memory: GroupMemory): Omit<MeasuredPlan, 'far'> {
+interface Known {
+  readonly memory: GroupMemory | undefined;
+  readonly ahead: FaceAhead | undefined;
+}
+
+function measureFace(plan: EtchPlan, job: GroupJob, { memory, ahead }: Known): Omit<MeasuredPlan, 'far'> {
   const thickness = thickestOf(job.stock.thickness);
   const ask = groupAsk(plan, job);
   const ends = stageEnds(plan);
-  const planned = planGroups(plan, groupReach(plan, job));
-  const removed: (readonly Removed[])[] = [];
-  const groups = planned.map((group) => {
-    const measured = measuredGroup(memory, group, ask);
-    removed.push(measured.volumes.upTo(ends));
-    if (planned.length > MOST_HELD) measured.letGo();
-    return measured;
-  });
-  const upTo = ends.map((_, end) => removed.reduce((sum, each) => sum + (each[end]?.volume ?? 0), 0));
-  const open = removed.flat().find(({ gap }) => gap !== undefined)?.gap;
+  const { count, at } = ahead?.groups ?? planGroups(plan, groupReach(plan, job));
+  const groups: Pick<MeasuredGroup, 'found'>[] = [];
+  const reached = new Map<RegionId, Reached[]>();
+  const upTo = ends.map(() => 0);
+  let open: Point | undefined;
+  for (let place = 0; place < count; place++) {
+    const group = at(place);
+    const figures = ahead?.figures.get(place);
+    const kept = memory && keptGroup(memory, group, ask);
+    const measured =
+      kept ??
+      (figures && groupOfFigures(group.plan, ask, { figures, ends })) ??
+      measureGroup(group.plan, ask);
+    for (const [end, { volume, gap }] of measured.volumes.upTo(ends).entries()) {
+      upTo[end] = (upTo[end] ?? 0) + volume;
+      open ??= gap;
+    }
+    for (const [id, each] of measured.reached) {
+      const known = reached.get(id);
+      if (known === undefined) reached.set(id, [each]);
+      else known.push(each);
+    }
+    if (memory !== undefined && kept === undefined) keepGroup(memory, group, ask, measured);
+    if (count > MOST_HELD) measured.letGo();
+    groups.push(memory === undefined ? { found: measured.found } : measured);
+  }
   let kit: ContourKit | undefined;
   return {
     groups,
@@ -90,20 +125,15 @@ function measureFace(plan: EtchPlan, job: GroupJob, memory: GroupMemory): Omit<M
     },
     findings: open === undefined ? [] : [finding('contour-not-closed', { of: 'volumes' }, { at: open })],
     stages: upTo.map((volume, end) => ({ removedVolume: volume - (upTo[end - 1] ?? 0) })),
-    regions: reachedOf(plan, groups),
+    regions: reachedOf(plan, reached),
   };
 }
 
 /** By region, in the plan's order; of land that several groups stand in, what all of them leave of it. */
-function reachedOf(plan: EtchPlan, groups: readonly MeasuredGroup[]): ReadonlyMap<RegionId, Reached> {
-  const found = new Map<RegionId, Reached[]>();
-  for (const { reached } of groups) {
-    for (const [id, each] of reached) {
-      const known = found.get(id);
-      if (known === undefined) found.set(id, [each]);
-      else known.push(each);
-    }
-  }
+function reachedOf(
+  plan: EtchPlan,
+  found: ReadonlyMap<RegionId, readonly Reached[]>,
+): ReadonlyMap<RegionId, Reached> {
   return new Map(plan.regions.map((region) => [region.id, together(region, found.get(region.id) ?? [])]));
 }
 

@@ -18,12 +18,12 @@ import type { Reached } from '#front/reached.ts';
 import { reachedRegions } from '#front/reached-regions.ts';
 import { type Removed, volumeMeter } from '#front/volumes/volumes.ts';
 import { type EndVolumes, endVolumes, type VolumesFound } from '#front/volumes/volumes-at-ends.ts';
+import { itemAt } from '#geometry/assert.ts';
 import { areSame } from '#geometry/same-items.ts';
-import type { Loop } from '#geometry/span.ts';
 import type { Job } from '#job/job.ts';
 import { thickestOf } from '#job/sheet-at.ts';
 import type { RegionId } from '#part/part.ts';
-import type { EtchPlan } from '#plan/etch-plan.ts';
+import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
 import type { OpenedCluster } from '#plan/opened-cluster.ts';
 import type { PlanGroup } from '#plan/plan-groups.ts';
 
@@ -42,8 +42,6 @@ export type GroupMemory = WeakMap<OpenedCluster, KeptGroup>;
 interface KeptGroup {
   readonly clusters: readonly OpenedCluster[];
   readonly jobKey: string;
-  readonly askedKey: string;
-  readonly loops: readonly Loop[];
   readonly measured: MeasuredGroup;
 }
 
@@ -66,42 +64,60 @@ export function groupAsk(plan: EtchPlan, { stock, process, rules, levels }: Grou
   return { job, jobKey: JSON.stringify(job), whole: planPlace({ plan, job }) };
 }
 
-export function measuredGroup(memory: GroupMemory, group: PlanGroup, ask: GroupAsk): MeasuredGroup {
-  return keptGroup(memory, group, ask) ?? keepGroup(memory, group, ask, measureGroup(group.plan, ask));
-}
-
 /** Undefined where the memory has no group of just these clusters, requirements and loops. */
 export function keptGroup(
   memory: GroupMemory,
-  group: PlanGroup,
+  { plan, clusters }: PlanGroup,
   { jobKey }: GroupAsk,
 ): MeasuredGroup | undefined {
-  const [first] = group.clusters;
+  const [first] = clusters;
   const kept = first && memory.get(first);
-  const isKept = kept?.jobKey === jobKey && kept.askedKey === askedKeyOf(group);
-  if (!isKept || !areSame(kept.clusters, group.clusters)) return undefined;
-  return areSame(kept.loops, loopsOf(group)) ? kept.measured : undefined;
+  if (kept?.jobKey !== jobKey || !areSame(kept.clusters, clusters)) return undefined;
+  return isSameGround(kept.measured.plan, plan) ? kept.measured : undefined;
 }
 
 export function keepGroup(
   memory: GroupMemory,
-  group: PlanGroup,
+  { clusters }: PlanGroup,
   { jobKey }: GroupAsk,
   measured: MeasuredGroup,
 ): MeasuredGroup {
-  const { clusters } = group;
   const [first] = clusters;
-  const kept = { clusters, jobKey, askedKey: askedKeyOf(group), loops: loopsOf(group), measured };
-  if (first !== undefined) memory.set(first, kept);
+  if (first !== undefined) memory.set(first, { clusters, jobKey, measured });
   return measured;
 }
 
-function askedKeyOf({ plan }: PlanGroup): string {
-  return JSON.stringify(plan.regions.map(({ id, level, asked, taper }) => [id, level, asked, taper]));
+/** Whether the same is asked of the same regions of the same sheet. */
+function isSameGround(one: EtchPlan, other: EtchPlan): boolean {
+  return (
+    areSame(one.sheet, other.sheet) &&
+    one.regions.length === other.regions.length &&
+    one.regions.every((region, at) => isSameRegion(region, itemAt(other.regions, at)))
+  );
 }
 
-function loopsOf({ plan }: PlanGroup): Loop[] {
-  return [...plan.sheet, ...plan.regions.flatMap((region) => region.loops)];
+function isSameRegion(one: PlannedRegion, other: PlannedRegion): boolean {
+  return (
+    one.id === other.id &&
+    one.level === other.level &&
+    areSame(one.loops, other.loops) &&
+    isSameText(one.asked, other.asked) &&
+    isSameText(one.taper, other.taper)
+  );
+}
+
+function isSameText(one: object | undefined, other: object | undefined): boolean {
+  return one === other || textOf(one) === textOf(other);
+}
+
+/** What is asked of many regions is mostly one value. */
+const texts = new WeakMap<object, string>();
+
+function textOf(value: object | undefined): string {
+  if (value === undefined) return '';
+  const text = texts.get(value) ?? JSON.stringify(value);
+  texts.set(value, text);
+  return text;
 }
 
 /** What is measured of a group and found on it, as plain data. */
@@ -128,7 +144,7 @@ export function groupOfFigures(
   return { plan, reached, volumes, found: unpackFound(found), letGo };
 }
 
-function measureGroup(plan: EtchPlan, { job, whole }: GroupAsk): MeasuredGroup {
+export function measureGroup(plan: EtchPlan, { job, whole }: GroupAsk): MeasuredGroup {
   const kit = kitOf(plan, job);
   const reached = reachedRegions(kit, plan.regions);
   const found = findInGroup({ plan, job, kit, reached }, whole);

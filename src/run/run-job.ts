@@ -42,7 +42,7 @@ import { type MeasuredPlan, measurePlan } from './measure-plan.ts';
 import { type MadeFile, type OutputFile, outputFile, wholeFile } from './output-file.ts';
 import { type Placed, placePlan, type ToPlace } from './place-plan.ts';
 import { prepareHandoff } from './prepare-handoff.ts';
-import { createRunMemory, drawingFor, type RunMemory } from './run-memory.ts';
+import { drawingFor, memoryOfOneRun, type RunMemory } from './run-memory.ts';
 import { RunCancelled, type RunOptions } from './run-options.ts';
 import { sha256Of } from './sha256-of.ts';
 import { measureAhead } from './share/measure-ahead.ts';
@@ -118,7 +118,7 @@ export async function runInPieces(
   input: RunInput,
   options: JobRunOptions = {},
 ): Promise<RunResult<MadeFile>> {
-  const memory = options.memory ?? createRunMemory();
+  const memory = options.memory ?? memoryOfOneRun();
   const step = stepper(options);
   await step(0, 'reading the job');
   const earlier = input.earlierPlanText === undefined ? undefined : readEarlierPlan(input.earlierPlanText);
@@ -215,8 +215,8 @@ async function planned(run: PlacedRun, options: JobRunOptions): Promise<RunResul
   const { plan, unit, sizing, toShow, found } = placed;
   report(run, options);
   await step(0.6, 'measuring what will be etched');
-  await measureAhead(plan, job, { memory: memory.groups, threads: ready.threads });
-  const measures = measurePlan(plan, job, memory.groups);
+  const ahead = await measureAhead(plan, job, { memory: memory.groups, threads: ready.threads });
+  const measures = measurePlan(plan, job, memory.groups, ahead);
   await step(0.9, 'checking that it can be made');
   const making = [
     ...checkMaking({ plan, job, reached: measures.regions }, measures.groups),

@@ -32,8 +32,8 @@ export interface RunMemory {
   readonly sized: Readonly<Record<SheetSide, SizedMemory>>;
   readonly clusters: ClusterMemory;
   readonly contours: ContourMemory;
-  /** What groups of clusters were measured and found to be. */
-  readonly groups: GroupMemory;
+  /** What groups of clusters were measured and found to be; undefined where there will be no other run. */
+  readonly groups: GroupMemory | undefined;
 }
 
 /** Regions with what finds them by a point. */
@@ -48,6 +48,11 @@ export function createRunMemory(): RunMemory {
     contours: new WeakMap(),
     groups: createGroupMemory(),
   };
+}
+
+/** Where no other run follows. */
+export function memoryOfOneRun(): RunMemory {
+  return { ...createRunMemory(), groups: undefined };
 }
 
 /** What the far face is made of; undefined where the job asks for none. */

@@ -86,8 +86,11 @@ function assemble(segments: readonly Segment[], points: readonly Point[]): Arran
   const faces = nestCycles(traceFaces(bare, vertices.length), { edges: bare, vertices });
   const { left, right } = facesOfEdges(faces, bare.length);
   const edges = bare.map(
-    (edge, number): ArrangementEdge => ({
-      ...edge,
+    ({ span, sources, start, end }, number): ArrangementEdge => ({
+      span,
+      sources,
+      start,
+      end,
       left: itemAt(left, number),
       right: itemAt(right, number),
     }),
