@@ -5,10 +5,11 @@
  */
 import type { HalfEdges } from '#geometry/arrangement/half-edges.ts';
 import { itemAt } from '#geometry/assert.ts';
-import { type Box, boxOfSpans } from '#geometry/box.ts';
+import { boxOfSpans } from '#geometry/box.ts';
+import { asOnGrid } from '#geometry/grow/parallel-loops.ts';
 import { listFor } from '#geometry/list-for.ts';
 import type { Point } from '#geometry/point.ts';
-import { type Loop, type Path, reverseSpans, type Span, spanLength } from '#geometry/span.ts';
+import { type Loop, loopArea, type Path, reverseSpans, type Span, spanLength } from '#geometry/span.ts';
 import { movedPoint, movedSpan, type RigidMotion } from '#geometry/spans/rigid-motion.ts';
 import type { Cluster } from './find-clusters.ts';
 import type { OpenedCluster } from './opened-cluster.ts';
@@ -114,19 +115,25 @@ export function alikeClusters(
   });
 }
 
-/** What another cluster was opened to, moved onto one that is like it. */
+/**
+ * What another cluster was opened to, moved onto one that is like it.
+ * @param origin of the grid on which the one would be opened
+ */
 export function placedCluster(
   opened: OpenedCluster,
   { motion, faceOf }: Alike,
-  { faces, box }: { readonly faces: readonly number[]; readonly box: Box },
+  { faces, box, origin }: Pick<OpenedCluster, 'faces' | 'box'> & { readonly origin: Point },
 ): OpenedCluster {
   const moved = new Map<Loop, Loop>();
+  const isTurned = motion.isMirrored || motion.cos !== 1;
   const spansAt = (spans: readonly Span[]): Span[] => {
     const there = spans.map((span) => movedSpan(motion, span));
     return motion.isMirrored ? reverseSpans(there) : there;
   };
   const loopAt = (loop: Loop): Loop => {
-    const there = moved.get(loop) ?? spansAt(loop);
+    const known = moved.get(loop);
+    if (known !== undefined) return known;
+    const there = isTurned ? begunAsOpened(spansAt(loop), origin) : spansAt(loop);
     moved.set(loop, there);
     return there;
   };
@@ -137,11 +144,18 @@ export function placedCluster(
       level,
       piece: piece.map(loopAt),
       opening: opening.map(loopAt),
-      lines: lines.map(({ closed, spans }): Path => ({ closed, spans: spansAt(spans) })),
+      lines: lines.map(
+        ({ closed, spans }): Path => ({ closed, spans: closed ? loopAt(spans) : spansAt(spans) }),
+      ),
       chords: chords.map((each) => movedPoint(motion, each)),
     })),
     closedFaces: opened.closedFaces.map((face) => faceOf.get(face) ?? face),
   };
+}
+
+/** Where it would begin had it been opened there: a knife starts at the same corner whatever else is on the sheet. */
+function begunAsOpened(loop: Loop, origin: Point): Loop {
+  return loopArea(loop) > 0 ? asOnGrid(loop, origin) : reverseSpans(asOnGrid(reverseSpans(loop), origin));
 }
 
 /** What a comparison of borders costs only those clusters that have as many edges of the same length in all. */

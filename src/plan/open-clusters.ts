@@ -6,6 +6,7 @@ import type { Arrangement } from '#geometry/arrangement/arrangement.ts';
 import { type HalfEdges, halfEdgesOf } from '#geometry/arrangement/half-edges.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { boxOfSpans } from '#geometry/box.ts';
+import { gridOrigin } from '#geometry/grow/grid-polygons.ts';
 import { alikeClusters, type ClusterShape, clusterShapes, placedCluster } from './alike-clusters.ts';
 import { type Undercut, wholeUndercut } from './allowance.ts';
 import { type Cluster, findClusters } from './find-clusters.ts';
@@ -56,7 +57,7 @@ export interface FaceToOpen {
 }
 
 export function openClusters(face: FaceToOpen, memory: ClusterMemory): OpenedCluster[] {
-  const { clusters, alike, keyOf, open, boxOf } = clustersOf(face, memory);
+  const { clusters, alike, keyOf, open, placeOf } = clustersOf(face, memory);
   const kept = new Map<string, OpenedCluster>();
   const opened: OpenedCluster[] = [];
   clusters.forEach((cluster, place) => {
@@ -66,7 +67,7 @@ export function openClusters(face: FaceToOpen, memory: ClusterMemory): OpenedClu
       memory.opened.get(key) ??
       (like === undefined
         ? open(cluster)
-        : placedCluster(itemAt(opened, like.first), like, { faces: cluster.faces, box: boxOf(cluster) }));
+        : placedCluster(itemAt(opened, like.first), like, placeOf(cluster)));
     kept.set(key, known);
     opened.push(known);
   });
@@ -117,7 +118,10 @@ function clustersOf(face: FaceToOpen, memory: ClusterMemory) {
       const first = alike[place]?.first;
       return first === undefined ? own : `${own} as ${itemAt(clusters, first).faces[0]}`;
     },
-    boxOf: ({ halfEdges }: Cluster) => boxOfSpans(halfEdges.map((halfEdge) => walk.spanOf(halfEdge))),
+    placeOf: ({ faces, halfEdges }: Cluster) => {
+      const spans = halfEdges.map((halfEdge) => walk.spanOf(halfEdge));
+      return { faces, box: boxOfSpans(spans), origin: gridOrigin(spans) };
+    },
   };
 }
 
