@@ -1,15 +1,33 @@
 /** JSON as people read and compare it: two spaces a level, but a list of plain values stays on one line, so that a vertex is one line. */
 
 export function jsonText(value: unknown): string {
-  const parts: string[] = [];
-  spell(value, '\n', parts);
-  parts.push('\n');
-  // Joined once: a text that grows piece by piece takes many times its length.
-  return parts.join('');
+  const texts: string[] = [];
+  writeJson(value, (text) => texts.push(text));
+  return texts.join('');
 }
 
+/** The same text piece by piece: that of hundreds of thousands of regions need not be in memory as a whole. */
+export function writeJson(value: unknown, take: (text: string) => void): void {
+  const parts: string[] = [];
+  // Joined by the thousand: a text that grows word by word takes many times its length.
+  const flush = () => take(parts.splice(0).join(''));
+  spell(value, '\n', { parts, flush });
+  parts.push('\n');
+  flush();
+}
+
+interface Writing {
+  readonly parts: string[];
+  readonly flush: () => void;
+}
+
+/** Words that are joined at once. */
+const MOST_PARTS = 200_000;
+
 /** @param line break and indent of the line that the value begins on */
-function spell(value: unknown, line: string, parts: string[]): void {
+function spell(value: unknown, line: string, writing: Writing): void {
+  const { parts, flush } = writing;
+  if (parts.length > MOST_PARTS) flush();
   if (!isHolding(value)) {
     parts.push(spellPlain(value));
     return;
@@ -22,7 +40,7 @@ function spell(value: unknown, line: string, parts: string[]): void {
     }
     value.forEach((each, at) => {
       parts.push(at === 0 ? '[' : ',', inner);
-      spell(each, inner, parts);
+      spell(each, inner, writing);
     });
     parts.push(line, ']');
     return;
@@ -30,7 +48,7 @@ function spell(value: unknown, line: string, parts: string[]): void {
   const entries = Object.entries(value).filter(([, each]) => each !== undefined);
   entries.forEach(([key, each], at) => {
     parts.push(at === 0 ? '{' : ',', inner, `${JSON.stringify(key)}: `);
-    spell(each, inner, parts);
+    spell(each, inner, writing);
   });
   parts.push(...(entries.length === 0 ? ['{}'] : [line, '}']));
 }

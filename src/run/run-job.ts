@@ -17,7 +17,7 @@ import type { Drawing } from '#drawing/drawing.ts';
 import { type Finding, finding, hasStop, sortFindings } from '#findings/finding.ts';
 import type { ContourKit } from '#front/contours/contour-kit.ts';
 import { movePoint } from '#geometry/spans/move-spans.ts';
-import { jsonText } from '#handoff/json-text.ts';
+import { writeJson } from '#handoff/json-text.ts';
 import { type MetalFacts, makePlanFile, showPlan } from '#handoff/make-plan-file.ts';
 import { type BesideTexts, fillInFiles } from '#job/formats/files-beside.ts';
 import type { PlanFile, ShownPlan, SizingRecord } from '#job/formats/plan-file.ts';
@@ -337,10 +337,11 @@ async function outputFiles(
   { sha256 }: Pick<Ready, 'sha256'>,
 ): Promise<MadeFile[]> {
   if (handoff === undefined) return [];
-  const planBytes = utf8ToBytes(jsonText(planned.planFile));
-  const plan = outputFile({ name: 'plan.json', what: 'the whole plan', bytes: planBytes });
+  const pieces: Uint8Array[] = [];
+  writeJson(planned.planFile, (text) => pieces.push(utf8ToBytes(text)));
+  const plan = outputFile({ name: 'plan.json', what: 'the whole plan', bytes: { pieces: () => pieces } });
   if (hasStop(planned.planFindings)) return [plan];
-  return [plan, ...(await handoffInPieces(handoff, { ...planned, planHash: sha256(planBytes) }))];
+  return [plan, ...(await handoffInPieces(handoff, { ...planned, planHash: sha256(pieces) }))];
 }
 
 function ended(findings: readonly Finding[]): RunResult<MadeFile> {

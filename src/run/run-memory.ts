@@ -130,11 +130,11 @@ export function partFor(memory: RunMemory, drawing: Drawing, job: Job): PartFoun
 export function sha256For(
   memory: RunMemory,
   bytes: Uint8Array,
-  sha256: (bytes: Uint8Array) => string,
+  sha256: (pieces: readonly Uint8Array[]) => string,
 ): string {
   const kept = memory.hash;
   if (kept !== undefined && isSame(kept.bytes, bytes)) return kept.sha256;
-  const hash = { bytes, sha256: sha256(bytes) };
+  const hash = { bytes, sha256: sha256([bytes]) };
   memory.hash = hash;
   return hash.sha256;
 }

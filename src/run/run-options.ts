@@ -10,7 +10,7 @@ export interface RunOptions {
   readonly breathe?: () => Promise<void>;
   readonly threads?: OtherThreads;
   /** SHA-256 in hexadecimal, where the host has one of its own; the core's is far slower at first. */
-  readonly sha256?: (bytes: Uint8Array) => string;
+  readonly sha256?: (pieces: readonly Uint8Array[]) => string;
 }
 
 /** Thrown when the signal was raised; not a fault. */

@@ -2,6 +2,8 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 
-export function sha256Of(content: string | Uint8Array): string {
-  return bytesToHex(sha256(typeof content === 'string' ? utf8ToBytes(content) : content));
+export function sha256Of(content: string | readonly Uint8Array[]): string {
+  const hash = sha256.create();
+  for (const piece of typeof content === 'string' ? [utf8ToBytes(content)] : content) hash.update(piece);
+  return bytesToHex(hash.digest());
 }
