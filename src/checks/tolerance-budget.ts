@@ -9,7 +9,6 @@ import type { BudgetRecord, BudgetSide, BudgetSum } from '#job/formats/plan-file
 import type { Job } from '#job/job.ts';
 import { ASSUMED_GAUGE_NOISE, GAUGED_AT } from '#job/process-assumptions.ts';
 import { hypot } from '#maths/hypot.ts';
-import type { Asked } from '#part/part.ts';
 import type { EtchPlan, PlannedRegion } from '#plan/etch-plan.ts';
 import { GAUGED_TIMES } from './making-limits.ts';
 
@@ -80,21 +79,14 @@ function floorsOf({ regions, stages, masking }: EtchPlan, job: Figures): Floor[]
     const baths = masking === 're-mask' ? stages.slice(0, index + 1) : stages.slice(index);
     const etches = baths.map(({ etch }) => etch);
     const floors = new Map<string, Floor & { readonly regions: string[] }>();
-    const flat = new Map<Asked, string[]>();
     for (const region of regions) {
       if (Math.abs(region.level - level) > ROUNDING || region.asked.wall !== undefined) continue;
-      const same = region.taper === undefined ? flat.get(region.asked) : undefined;
-      if (same !== undefined) {
-        same.push(region.id);
-        continue;
-      }
       const asked = floorAsked(region);
       const sheetShare = shareOfSheet(region);
       const key = [asked.what, asked.plus, asked.minus, sheetShare].join(' ');
       const known = floors.get(key);
       const ids = known?.regions ?? [];
       ids.push(region.id);
-      if (region.taper === undefined) flat.set(region.asked, ids);
       floors.set(key, {
         regions: ids,
         level,

@@ -4,7 +4,6 @@
  */
 import { type Finding, finding, type Place } from '#findings/finding.ts';
 import { nearestWord } from '#findings/nearest-word.ts';
-import { listFor } from '#geometry/list-for.ts';
 import type { Point } from '#geometry/point.ts';
 import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import type { Job, Requirement } from '#job/job.ts';
@@ -141,6 +140,12 @@ function clash(first: Requirement, second: Requirement, over: readonly Region[])
   const regions = over.map(({ id }) => id);
   const facts = { first: first.path, second: second.path, regions };
   return finding('requirements-clash', facts, { path: second.path, regions });
+}
+
+function listFor<Key, Item>(lists: Map<Key, Item[]>, key: Key): Item[] {
+  const list = lists.get(key) ?? [];
+  lists.set(key, list);
+  return list;
 }
 
 function asksTheSame(a: Requirement, b: Requirement): boolean {

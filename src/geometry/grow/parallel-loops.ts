@@ -90,11 +90,8 @@ function runsAlong({ bendsOneWay }: ParallelChain, { from, to }: ParallelPiece, 
   return number === from || number === to || bendsOneWay(from, number) || bendsOneWay(number, to);
 }
 
-/**
- * In as few spans as it has lines and arcs, and beginning where the grid's polygon would: a border is then the same whichever way it was made.
- * @param loop with the area on its left
- */
-export function asOnGrid(loop: Loop, origin: Point): Loop {
+/** In as few spans as it has lines and arcs, and beginning where the grid's polygon would: a border is then the same whichever way it was made. */
+function asOnGrid(loop: Loop, origin: Point): Loop {
   const whole = wholeSpans(fromLowest(loop, origin)).map(({ span }) => span);
   return whole.length === 1 ? inHalfTurns(whole) : inHalfTurns(fromLowest(whole, origin));
 }
