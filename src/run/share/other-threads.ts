@@ -25,6 +25,9 @@ export interface OtherThreads {
   readonly start: () => readonly SharedWork[];
 }
 
+/** Clusters or groups up to which they are shared: each thread holds a copy of the face, and of larger ones two are more than 4 GB. */
+const MOST_SHARED = 100_000;
+
 interface Deal<Done> {
   /** What another thread is asked. */
   readonly ask: (thread: SharedWork, places: readonly number[]) => Promise<readonly Done[]>;
@@ -34,14 +37,15 @@ interface Deal<Done> {
 
 /**
  * Deals places out in turn, the first to this thread, which does its own while the others are at theirs. Where another fails, its
- * share is done here. Empty where there is too little to share, or nobody to share with.
+ * share is done here. Empty where there is too little to share or too much, or nobody to share with.
  */
 export async function dealOut<Done>(
   places: readonly number[],
   threads: OtherThreads | undefined,
   { ask, here }: Deal<Done>,
 ): Promise<ReadonlyMap<number, Done>> {
-  if (threads === undefined || places.length < threads.fewest) return new Map();
+  if (threads === undefined || places.length < threads.fewest || places.length > MOST_SHARED)
+    return new Map();
   const others = threads.start();
   if (others.length === 0) return new Map();
   const shareOf = (hand: number) => places.filter((_, index) => index % (others.length + 1) === hand);

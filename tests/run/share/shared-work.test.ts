@@ -82,10 +82,13 @@ describe('what is dealt out', () => {
     );
   });
 
-  test('is nothing where there is too little, or nobody to share with', async () => {
+  test('is nothing where there is too little or too much, or nobody to share with', async () => {
     const ask = async (_: SharedWork, places: readonly number[]) => here(places);
     expect(await dealOut([1, 2], threads, { ask, here })).toEqual(new Map());
     expect(await dealOut([1, 2, 3], { fewest: 3, start: () => [] }, { ask, here })).toEqual(new Map());
     expect(await dealOut([1, 2, 3], undefined, { ask, here })).toEqual(new Map());
+    const many = Array.from({ length: 100_001 }, (_, place) => place);
+    expect(await dealOut(many, threads, { ask, here })).toEqual(new Map());
+    expect((await dealOut(many.slice(1), threads, { ask, here })).size).toBe(100_000);
   });
 });
