@@ -4,6 +4,7 @@
  */
 
 import { type Finding, finding } from '#findings/finding.ts';
+import { itemAt } from '#geometry/assert.ts';
 import { groupNear } from '#geometry/near-values.ts';
 import { add, cross, dot, type Point, scale, subtract } from '#geometry/point.ts';
 import { type Loop, lineSpan, type Path, pointAlong, type Span, tangentAlong } from '#geometry/span.ts';
@@ -115,7 +116,7 @@ function cornersOf(making: MakingPlace, { id, level, loops }: PlannedRegion): Co
   return loops.flatMap((loop) => {
     const widths = new Map(loop.map((span) => [span, widthAt(span)]));
     const whole = wholeSpans(loop, (a, b) => widths.get(a) === widths.get(b));
-    const walls = whole.map(({ span, first }): Wall => ({ span, width: widths.get(first) ?? 0 }));
+    const walls = whole.map(({ span, parts }): Wall => ({ span, width: widths.get(itemAt(parts, 0)) ?? 0 }));
     return [...sharpCorners(walls), ...tightArcs(loop, widths)]
       .filter(({ short }) => short > LINE_ACCURACY.value)
       .map((corner) => ({ ...corner, region: id }));
@@ -153,10 +154,10 @@ function legs(before: Span, after: Span, comes: number, turn: number): Path {
 /** Arcs round the region with less than the allowance as radius; a round drawn in pieces is one, whatever lies beside each. */
 function tightArcs(loop: Loop, widths: ReadonlyMap<Span, number>): Found[] {
   const widthOf = (span: Span): number => widths.get(span) ?? 0;
-  return wholeSpans(loop, (a, b) => widthOf(a) > 0 && widthOf(b) > 0).flatMap(({ span: arc, first }) => {
+  return wholeSpans(loop, (a, b) => widthOf(a) > 0 && widthOf(b) > 0).flatMap(({ span: arc, parts }) => {
     // A half turn of so small a radius ends a slot that is too narrow to be opened: that is another finding.
-    if (arc.kind !== 'arc' || arc.sweep <= 0 || arc.sweep >= Math.PI * 0.999 || widthOf(first) === 0)
-      return [];
+    if (arc.kind !== 'arc' || arc.sweep <= 0 || arc.sweep >= Math.PI * 0.999) return [];
+    if (widthOf(itemAt(parts, 0)) === 0) return [];
     const comes = Math.max(...loop.filter((each) => sameCarrier(each, arc)).map(widthOf));
     const { radius, sweep } = arc;
     if (radius >= comes) return [];

@@ -15,7 +15,7 @@ import type { MakingPlace, PlaceRule, WholePlan } from './making.ts';
 import { LAND_TO_DEPTH } from './making-limits.ts';
 import { isUnder, middleOf, narrowPlaces } from './narrow-places.ts';
 import { type Side, sidesOf } from './sides.ts';
-import { areaOfDisc, gaugeOf, isOnSheet, undercutterAt } from './standing-maskant.ts';
+import { areaOfDisc, deepestUndercutter, gaugeOf, isOnSheet, undercutterAt } from './standing-maskant.ts';
 import { isAllIn, regionsBeside, wayPath } from './way-across.ts';
 
 interface NarrowLand extends NarrowFound {
@@ -43,9 +43,17 @@ function find(making: MakingPlace): NarrowLand[] {
   const isUntouched = (point: Point): boolean =>
     isOnSheet(kit.index, point.x, point.y) && measure(point) <= SCRIBE_ACCURACY;
   const widest = Math.max(least, LAND_TO_DEPTH.value * Math.max(...plan.stages.map(({ level }) => level)));
+  const widestOn = (side: number): number => {
+    if (side >= etched.length) return least;
+    // By the first stage's wall it does not show how deep the floors beside it are.
+    const level =
+      plan.masking === 're-mask' ? 0 : deepestUndercutter(making, itemAt(etched, side), 'surface').level;
+    return level === 0 ? widest : Math.max(least, LAND_TO_DEPTH.value * level);
+  };
+  const limits = sides.map((_, side) => widestOn(side));
   return narrowPlaces(sides, {
     widestOf: () => widest,
-    limitOf: (a) => (a >= etched.length ? 0 : widest),
+    limitOf: (a, b) => (a >= etched.length ? 0 : Math.max(itemAt(limits, a), itemAt(limits, b))),
   })
     .filter((place) => isAllIn(place, isUntouched))
     .flatMap((place) => {

@@ -3,12 +3,19 @@
  * undercut from both sides until the fronts meet and nothing holds them.
  */
 import { type Finding, finding } from '#findings/finding.ts';
+import { itemAt } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import { gatherNarrow, type NarrowFound } from './gather-narrow.ts';
 import type { MakingPlace, PlaceRule, WholePlan } from './making.ts';
 import { isUnder, middleOf, type NarrowPlace, narrowPlaces } from './narrow-places.ts';
-import { gaugeOf, type StandingMaskant, standingMaskant, undercutterAt } from './standing-maskant.ts';
+import {
+  deepestUndercutter,
+  gaugeOf,
+  type StandingMaskant,
+  standingMaskant,
+  undercutterAt,
+} from './standing-maskant.ts';
 import { isAllIn, pointOn, regionsBeside, wayPath } from './way-across.ts';
 
 interface Strip extends NarrowFound {
@@ -61,10 +68,13 @@ function findStrips(making: MakingPlace, coat: StandingMaskant, least: number): 
     side < cutSides ? undercutterAt(making, at, 'line').reach : 0;
   const measure = gaugeOf(making);
   const widest = Math.max(least, 2 * Math.max(...making.kit.index.reaches));
+  const mosts = sides.map((side, number) =>
+    number < cutSides ? deepestUndercutter(making, side, 'line').reach : 0,
+  );
   return narrowPlaces(sides, {
     widestOf: () => widest,
     // The sheet's own width is nobody's fault here.
-    limitOf: (a) => (a >= cutSides ? 0 : widest),
+    limitOf: (a, b) => (a >= cutSides ? 0 : Math.max(least, itemAt(mosts, a) + itemAt(mosts, b))),
   })
     .filter((place) => isAllIn(place, isStanding))
     .flatMap((place): Strip[] => {

@@ -54,7 +54,7 @@ function wallsOf({ undercut, levelAcross }: NeckAsk, region: PlannedRegion): Wal
   };
   const widths = new Map(region.loops.flat().map((span) => [span, widthAt(span)]));
   const sides = sidesOf(region.loops, (a, b) => widths.get(a) === widths.get(b))
-    .map((side) => ({ ...side, region, width: widths.get(side.first) ?? 0 }))
+    .map((side) => ({ ...side, region, width: widths.get(itemAt(side.parts, 0)) ?? 0 }))
     .filter(({ width }) => width > 0);
   const widest = sides.reduce((most, { width }) => Math.max(most, width), 0);
   return sides.map((side) => ({ ...side, widest: side.width + widest + LEAST_OPENING }));

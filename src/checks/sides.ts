@@ -10,8 +10,8 @@ import { atan2 } from '#maths/arc-tangent.ts';
 /** A border span with the area that is measured on its left. */
 export interface Side {
   readonly span: Span;
-  /** The first of the border's own spans that it is made of. */
-  readonly first: Span;
+  /** The border's own spans that it is made of, in order. */
+  readonly parts: readonly Span[];
   /** Its neighbours on the same chain; undefined at an open end. */
   readonly before: Span | undefined;
   readonly after: Span | undefined;
@@ -34,9 +34,9 @@ export function sidesOf(loops: readonly Loop[], isAlike?: (a: Span, b: Span) => 
     const whole = wholeSpans(loop, isAlike);
     const chain = whole.map(({ span }) => span);
     const turns = turnsOf(chain, true);
-    return whole.map(({ span, first }, number) => ({
+    return whole.map(({ span, parts }, number) => ({
       span,
-      first,
+      parts,
       before: chain.at(number - 1),
       after: chain[(number + 1) % chain.length],
       chain,
@@ -51,7 +51,7 @@ export function sidesOfPath({ closed, spans }: Path): Side[] {
   const turns = turnsOf(spans, false);
   return spans.map((span, number) => ({
     span,
-    first: span,
+    parts: [span],
     before: spans[number - 1],
     after: spans[number + 1],
     chain: spans,

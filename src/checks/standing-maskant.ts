@@ -9,7 +9,7 @@ import { boxOfPoints, growBox } from '#geometry/box.ts';
 import { isInside } from '#geometry/loops/inside-index.ts';
 import { partAtTouches } from '#geometry/loops/part-at-touches.ts';
 import type { Point } from '#geometry/point.ts';
-import { type Loop, reverseSpans } from '#geometry/span.ts';
+import { type Loop, pointAlong, reverseSpans } from '#geometry/span.ts';
 import { SAME_BORDER, TOUCHING } from '#geometry/tolerances.ts';
 import type { Stage } from '#plan/etch-plan.ts';
 import type { MakingPlace } from './making.ts';
@@ -60,6 +60,20 @@ export interface Undercutter {
   /** Undercut below the maskant, φ · cut, and the level that is cut to; both 0 where nothing is cut. */
   readonly reach: number;
   readonly level: number;
+}
+
+/**
+ * The undercutter of a side that reaches deepest, as found in the middle of each of its parts: what the side can be too near to follows
+ * from the side alone, and not from what else its group etches.
+ */
+export function deepestUndercutter(
+  making: MakingPlace,
+  { parts }: Side,
+  on: 'line' | 'surface',
+): Undercutter {
+  return parts
+    .map((part) => undercutterAt(making, pointAlong(part, 0.5), on))
+    .reduce((deepest, each) => (each.level > deepest.level ? each : deepest));
 }
 
 /**

@@ -3,7 +3,14 @@ import { describe, expect, test } from 'vitest';
 import { checkMaking } from '#checks/check-making.ts';
 import type { Making, MakingPlace } from '#checks/making.ts';
 import { makingPlace } from '#checks/making-place.ts';
-import { gaugeOf, isOnSheet, standingMaskant, undercutterAt } from '#checks/standing-maskant.ts';
+import { sidesOf } from '#checks/sides.ts';
+import {
+  deepestUndercutter,
+  gaugeOf,
+  isOnSheet,
+  standingMaskant,
+  undercutterAt,
+} from '#checks/standing-maskant.ts';
 import { loopsArea } from '#geometry/span.ts';
 import { SAME_BORDER } from '#geometry/tolerances.ts';
 import type { Masking } from '#job/job.ts';
@@ -45,6 +52,20 @@ describe('the stage that cuts under a place', () => {
     expect(undercutterAt(place, { x: 24.96, y: 3 }, 'surface')).toEqual(shallow);
     expect(undercutterAt(place, { x: 10, y: 3 }, 'surface')).toEqual(none);
     expect(undercutterAt(place, { x: 12.4, y: 3 }, 'surface')).toEqual(deep);
+  });
+
+  test('along a side of two parts the one that cuts deeper, whichever comes first', () => {
+    const border = [
+      { kind: 'line', start: { x: 13.36, y: 7 }, end: { x: 13.36, y: 1 } },
+      { kind: 'line', start: { x: 10, y: 8 }, end: { x: 10, y: 0 } },
+    ] as const;
+    const [side] = sidesOf([border]);
+    for (const parts of [border, [...border].reverse(), border.slice(1)]) {
+      expect(side && deepestUndercutter(place, { ...side, parts }, 'line')).toEqual(deep);
+    }
+    expect(side && deepestUndercutter(place, { ...side, parts: border.slice(0, 1) }, 'line')).toEqual(
+      shallow,
+    );
   });
 
   test('likewise with the deeper one on the right', () => {

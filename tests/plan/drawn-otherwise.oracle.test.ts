@@ -15,6 +15,7 @@ test.each([
   ['a stub of a micrometre where a round and a straight meet', 226, 72],
   ['an even strip whose sides fall into many arcs', 227, 58],
   ['a shallow stage that ends with deeper ones at a corner of the sheet', 32, 33],
+  ['land that lies in one group with a deeper pocket or not', 51, 23],
 ])('M3 nor does one with %s (seed %d, case %d)', async (_, seed, index) => {
   expect(await judgeVariants(seed, index)).toEqual([]);
 });

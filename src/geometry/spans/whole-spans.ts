@@ -9,22 +9,21 @@ import { sameCarrier } from './carrier.ts';
 
 export interface WholeSpan {
   readonly span: Span;
-  /** The first of the spans that it is made of, as it stands in the loop. */
-  readonly first: Span;
+  /** The spans that it is made of, as they stand in the loop, one after the other. */
+  readonly parts: readonly Span[];
 }
 
 /** @param isAlike whether two neighbours may be one for other reasons too */
 export function wholeSpans(loop: Loop, isAlike: (a: Span, b: Span) => boolean = () => true): WholeSpan[] {
   const seam = loop.findIndex((span, i) => !goesOn(loop[(i + loop.length - 1) % loop.length], span, isAlike));
   if (seam < 0) return allOnOneCircle(loop);
-  const whole: WholeSpan[] = [];
-  let last: Span | undefined;
+  const whole: { span: Span; readonly parts: Span[] }[] = [];
   for (const span of [...loop.slice(seam), ...loop.slice(0, seam)]) {
     const before = whole.at(-1);
-    if (before !== undefined && goesOn(last, span, isAlike)) {
-      whole[whole.length - 1] = { first: before.first, span: joined(before.span, span) };
-    } else whole.push({ span, first: span });
-    last = span;
+    if (before !== undefined && goesOn(before.parts.at(-1), span, isAlike)) {
+      before.span = joined(before.span, span);
+      before.parts.push(span);
+    } else whole.push({ span, parts: [span] });
   }
   return whole;
 }
@@ -51,7 +50,9 @@ function joined(before: Span, span: Span): Span {
 }
 
 /** Of a loop whose every span goes on from the one before: that takes a circle, or no spans. */
-function allOnOneCircle([first]: Loop): WholeSpan[] {
+function allOnOneCircle(loop: Loop): WholeSpan[] {
+  const [first] = loop;
   if (first?.kind !== 'arc') return [];
-  return [{ span: { ...first, end: first.start, sweep: Math.sign(first.sweep) * 2 * Math.PI }, first }];
+  const sweep = Math.sign(first.sweep) * 2 * Math.PI;
+  return [{ span: { ...first, end: first.start, sweep }, parts: loop }];
 }

@@ -22,7 +22,7 @@ describe('a border in as few spans as it has lines and arcs', () => {
       expect([...lengths(turned)].sort((a, b) => a - b)).toEqual([4, 4, 9, 9]);
       const lower = wholeSpans(turned).find(({ span }) => span.start.y === 0 && span.end.y === 0);
       expect(lower?.span).toEqual(lineSpan({ x: 0, y: 0 }, { x: 9, y: 0 }));
-      expect(lower?.first).toBe(cut[0]);
+      expect(lower?.parts).toEqual(cut.slice(0, 3));
     }
   });
 
@@ -60,6 +60,7 @@ describe('a border in as few spans as it has lines and arcs', () => {
     expect(more).toEqual([]);
     expect(whole?.span).toMatchObject({ kind: 'arc', sweep: 2 * Math.PI, radius: 2 });
     expect(whole?.span.end).toEqual(whole?.span.start);
+    expect(whole?.parts).toEqual(circle(3, 4, 2));
   });
 
   test('neighbours that differ otherwise stay apart', () => {
