@@ -1,5 +1,6 @@
 /** Which region is seen at a pixel, or lies in a box of pixels. */
-import { type RegionShape, shapeHolds } from '#app/state/region-shape.ts';
+import type { RegionShape } from '#app/state/region-shape.ts';
+import { levelsIn, shapeAt } from '#app/state/shape-finder.ts';
 import type { Point } from '#geometry/point.ts';
 import { pixelOf, pointSeenAt, type ViewPose, type ViewSize } from './view-pose.ts';
 
@@ -54,7 +55,7 @@ export function heightAt(depth: number, { below }: Pick<Seen, 'below'>): number 
 
 /** Follows the line of sight from the surface down to the first floor or wall. */
 export function pickRegion(shapes: readonly RegionShape[], pixel: Point, seen: Seen): Picked {
-  const heights = new Set([0, ...shapes.map((shape) => shape.region.level * seen.exaggeration)]);
+  const heights = new Set([0, ...levelsIn(shapes).map((level) => level * seen.exaggeration)]);
   let passed: Picked = {
     point: pointSeenAt(seen.pose, seen.size, pixel, heightAt(0, seen)),
     shape: undefined,
@@ -71,7 +72,7 @@ export function pickRegion(shapes: readonly RegionShape[], pixel: Point, seen: S
     }
     // Between before the cut and behind it stands its face.
     if (comesFromBefore) return { point, shape: undefined };
-    const shape = shapes.find((each) => shapeHolds(each, point));
+    const shape = shapeAt(shapes, point);
     const floor = (shape?.region.level ?? 0) * seen.exaggeration;
     if (shape !== undefined && floor === below) return { point, shape };
     // A wall: it is the deeper region's.

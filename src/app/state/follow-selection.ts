@@ -8,6 +8,7 @@ export function followSelection(
   selection: readonly string[],
   shapes: readonly RegionShape[],
 ): readonly string[] {
+  if (selection.length === 0) return selection;
   const ids = shapes.map(({ region }) => region.id);
   const there = new Set(ids);
   if (selection.every((id) => there.has(id))) return selection;

@@ -23,8 +23,14 @@ export function plannedLevelsOf(plan: ShownPlan): PlannedLevel[] {
       regions,
       area: regions.reduce((sum, region) => sum + region.area, 0),
       accepted: {
-        from: Math.max(...regions.map(({ asked }) => asked.depth - asked.minus)),
-        to: Math.min(...regions.map(({ asked }) => asked.depth + asked.plus)),
+        from: regions.reduce(
+          (most, { asked }) => Math.max(most, asked.depth - asked.minus),
+          Number.NEGATIVE_INFINITY,
+        ),
+        to: regions.reduce(
+          (least, { asked }) => Math.min(least, asked.depth + asked.plus),
+          Number.POSITIVE_INFINITY,
+        ),
       },
     };
   });

@@ -1,6 +1,7 @@
 /** A region of the plan as it is drawn and looked up: exact to find what lies where, as fine as the eye can see to draw. */
 import { itemAt } from '#geometry/assert.ts';
 import { type Box, boxOfSpans, joinBoxes } from '#geometry/box.ts';
+import { type BoxIndex, indexBoxes } from '#geometry/box-index.ts';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import type { Point } from '#geometry/point.ts';
 import { type Loop, pointAlong } from '#geometry/span.ts';
@@ -112,7 +113,23 @@ export function shapeHolds(shape: RegionShape, point: Point): boolean {
   const { minX, minY, maxX, maxY } = shape.box;
   const { x, y } = point;
   if (x < minX || x > maxX || y < minY || y > maxY) return false;
-  return isInsideLoops(shape.loops, point);
+  return isInsideLoops(loopsAround(shape.loops, point), point);
+}
+
+/** Above so many a region's loops are found by their boxes. */
+const MANY_LOOPS = 64;
+
+/** Of a region's loops, as long as they live. */
+const loopIndices = new WeakMap<readonly Loop[], BoxIndex>();
+
+/** Of many loops those that can wind around the point. */
+function loopsAround(loops: readonly Loop[], { x, y }: Point): readonly Loop[] {
+  if (loops.length <= MANY_LOOPS) return loops;
+  const index = loopIndices.get(loops) ?? indexBoxes(loops.map(boxOfSpans));
+  loopIndices.set(loops, index);
+  const near: Loop[] = [];
+  index.around(x, y, (number) => near.push(itemAt(loops, number)));
+  return near;
 }
 
 export function boxOfShapes(shapes: readonly RegionShape[]): Box | undefined {

@@ -43,10 +43,14 @@ export function shownBands(
 
 /** Line budgets of the face on show, each with its place in the plan's. */
 export function budgetsOnShow(
-  page: Pick<PlannedPage, 'plan' | 'results'> | undefined,
+  page: Pick<PlannedPage, 'plan' | 'faces' | 'results'> | undefined,
 ): readonly { readonly index: number; readonly budget: LineBudgetRecord }[] {
+  const budgets = page?.results?.lineBudgets ?? [];
+  // All are of the one face that is etched.
+  if (page?.faces !== undefined && page.faces.far === undefined)
+    return budgets.map((budget, index) => ({ index, budget }));
   const ids = new Set(page?.plan?.regions.map(({ id }) => id));
-  return (page?.results?.lineBudgets ?? []).flatMap((budget, index) =>
+  return budgets.flatMap((budget, index) =>
     budget.regions.some((id) => ids.has(id)) ? [{ index, budget }] : [],
   );
 }

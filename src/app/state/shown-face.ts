@@ -38,15 +38,25 @@ export function thicknessAbove(state: WorkbenchState): number | undefined {
   return faceOnShow(state) === 'far' ? sheetThickness(document.job) : undefined;
 }
 
+const NO_OTHER = { floors: [], layers: new Set<string>() };
+
 /**
  * Of the face that is not on show: its regions, etched or not yet, without the land round all of them; and the layers that draw these and
  * nothing of the face on show.
  */
-export function otherFace({ plan, faces }: Pick<PlannedPage, 'plan' | 'faces'>): {
+export function otherFace({
+  plan,
+  faces,
+}: {
+  readonly plan?: PlannedPage['plan'] | undefined;
+  readonly faces?: PlannedPage['faces'] | undefined;
+}): {
   readonly floors: readonly Contour[];
   readonly layers: ReadonlySet<string>;
 } {
-  const others = withoutLand(plan === faces?.far ? faces?.near : faces?.far);
+  const other = plan === faces?.far ? faces?.near : faces?.far;
+  if (other === undefined) return NO_OTHER;
+  const others = withoutLand(other);
   const own = new Set(withoutLand(plan).map(({ layer }) => layer));
   return {
     floors: others.flatMap(({ contours }) => contours),

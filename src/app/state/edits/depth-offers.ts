@@ -1,6 +1,7 @@
 /** Depth notes of the drawing that is open, against what is required already; and accepting them. */
 
 import { boxOfShapes, type RegionShape, shapeHolds } from '#app/state/region-shape.ts';
+import { shapeAt } from '#app/state/shape-finder.ts';
 import type { PlannedPage } from '#app/worker/planned-page.ts';
 import type { Box } from '#geometry/box.ts';
 import type { JobFile } from '#job/job-file.ts';
@@ -28,9 +29,9 @@ interface OfferContext {
 export type Meaning = 'depth' | 'thickness';
 
 export function depthOffers({ page, shapes, prefix, thickness, meaning }: OfferContext): JudgedOffer[] {
-  if (page?.plan === undefined) return [];
+  if (page?.plan === undefined || page.notes.length === 0) return [];
   const unit = unitOfNotes(page.plan.drawing.unit as LengthUnit);
-  const regionAt = (at: { x: number; y: number }) => shapes.find((shape) => shapeHolds(shape, at))?.region.id;
+  const regionAt = (at: { x: number; y: number }) => shapeAt(shapes, at)?.region.id;
   const asked = new Map(shapes.map(({ region }) => [region.id, region.asked]));
   return depthNotes(page.notes, regionAt, { unit, prefix, thickness }).map((read) => {
     const offer = read.isSaid || meaning === undefined ? read : { ...read, asks: meaning };
@@ -55,7 +56,7 @@ export function unreadFigures({
   prefix,
   thickness,
 }: OfferContext): readonly { readonly region: string; readonly text: string }[] {
-  if (page?.plan === undefined) return [];
+  if (page?.plan === undefined || page.notes.length === 0) return [];
   const unit = unitOfNotes(page.plan.drawing.unit as LengthUnit);
   const whole = boxOfShapes(shapes);
   const pockets = shapes.filter(

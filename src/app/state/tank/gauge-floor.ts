@@ -12,12 +12,15 @@ const CLEAR = 3;
  */
 export function floorToGauge(floors: readonly ShownRegion[]): ShownRegion | undefined {
   const rooms = floors.map((floor) => ({ floor, spare: clearance(floor) - floor.level - CLEAR }));
-  const most = Math.max(...rooms.map(({ spare }) => spare));
+  const most = rooms.reduce((greatest, { spare }) => Math.max(greatest, spare), Number.NEGATIVE_INFINITY);
   return rooms.find(({ spare }) => spare >= Math.min(0, most))?.floor;
 }
 
 /** From the place of its label, well inside, to the nearest border, mm. */
 function clearance({ label: [x, y], contours }: ShownRegion): number {
   const spans = contours.flatMap((contour) => pathOfContour(contour).spans);
-  return Math.min(...spans.map((span) => distanceToSpan(span, { x, y })));
+  return spans.reduce(
+    (least, span) => Math.min(least, distanceToSpan(span, { x, y })),
+    Number.POSITIVE_INFINITY,
+  );
 }

@@ -1,6 +1,6 @@
 /** The drawn section: metal, what each stage removed, what was required; and a gauge moved along it by pointer or keys. */
 import { type KeyboardEvent, type PointerEvent, useMemo, useRef, useState } from 'react';
-import { shapeHolds } from '#app/state/region-shape.ts';
+import { shapeAt } from '#app/state/shape-finder.ts';
 import { faceOnShow } from '#app/state/shown-face.ts';
 import type { SectionLine } from '#app/state/workbench-state.ts';
 import { inkOn } from '#app/views/ink-on.ts';
@@ -47,7 +47,7 @@ export function SectionFigure({ section, cut: line, stages, scale, size }: Secti
   const face = useWorkbenchState(faceOnShow);
   const shapes = useWorkbenchState((state) => state.derived.shapes);
   const cuts = useWorkbenchState((state) => state.derived.page?.faces?.between?.cuts);
-  const here = reading && shapes.find((shape) => shapeHolds(shape, reading))?.region.id;
+  const here = reading && shapeAt(shapes, reading)?.region.id;
   const cut = cuts?.find(({ id }) => id === here);
   const drawn = useMemo(() => drawnSection(section, stages, scale), [section, stages, scale]);
 

@@ -47,7 +47,7 @@ export function restedAt({ derived }: WorkbenchState, ask: RestAsk): Rested | un
   const plan = derived.page?.plan;
   if (region === undefined || plan === undefined) return undefined;
   const floors = derived.shapes
-    .filter((shape) => shape.region.level > 0)
+    .filter((shape) => shape.region.level > 0 && isInTheWay(shape, seen))
     .map((shape) => screenBox(shape, seen));
   return {
     pointer,
@@ -62,6 +62,19 @@ export function restedAt({ derived }: WorkbenchState, ask: RestAsk): Rested | un
 /** The same place from the far face: what is left is one and the same. */
 function fromFar(reading: PlaceDepth): PlaceDepth {
   return { ...reading, ...reading.far };
+}
+
+/** Smaller floors may be covered, px. */
+const LEAST_FLOOR = 4;
+
+/** Whether a floor can be seen, and is large enough to be kept clear of. */
+function isInTheWay({ box: { minX, minY, maxX, maxY }, region }: RegionShape, seen: Seen): boolean {
+  const { pose, size, exaggeration } = seen;
+  const half = (Math.hypot(maxX - minX, maxY - minY) / 2) * pose.pixelsPerMm;
+  if (2 * half < LEAST_FLOOR) return false;
+  const middle = { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
+  const { x, y } = pixelOf(pose, size, middle, heightAt(region.level * exaggeration, seen));
+  return x > -half && y > -half && x < size.width + half && y < size.height + half;
 }
 
 function screenBox({ box, region }: RegionShape, seen: Seen): Box {

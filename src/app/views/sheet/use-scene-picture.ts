@@ -30,13 +30,14 @@ export function useScenePicture(): { readonly picture: ScenePicture; readonly is
     () => (isCut && section !== undefined ? { section: section.section, ...section.cut } : undefined),
     [isCut, section],
   );
+  const { plan, faces } = page ?? {};
   const bands = useShownBands();
   const returned = useShownReturned()?.lines;
-  const other = useMemo(() => otherFace(page ?? {}), [page]);
+  const other = useMemo(() => otherFace({ plan, faces }), [plan, faces]);
   const lines = useShownLines();
   const picture = useMemo<ScenePicture>(
     () => ({
-      plan: page?.plan,
+      plan,
       lines,
       behind: other.floors,
       bands,
@@ -52,7 +53,7 @@ export function useScenePicture(): { readonly picture: ScenePicture; readonly is
       isDark,
     }),
     [
-      page,
+      plan,
       lines,
       other,
       bands,

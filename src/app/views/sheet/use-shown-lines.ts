@@ -9,12 +9,12 @@ const NO_LINES: ScenePicture['lines'] = [];
 
 export function useShownLines(): ScenePicture['lines'] {
   const { job, unsaid = [] } = useDocument() ?? {};
-  const page = useWorkbenchState((state) => state.derived.page);
+  const { plan, faces, lines } = useWorkbenchState((state) => state.derived.page) ?? {};
   const isAsked = unsaid.length > 0;
   return useMemo(() => {
-    if (page === undefined || job === undefined) return NO_LINES;
-    const { layers } = otherFace(page);
+    if (lines === undefined || job === undefined) return NO_LINES;
+    const { layers } = otherFace({ plan, faces });
     const isLeftOut = (layer: string) => !isAsked && layerRole(job, layer) === 'ignore';
-    return page.lines.filter(({ layer }) => !layers.has(layer) && !isLeftOut(layer));
-  }, [page, job, isAsked]);
+    return lines.filter(({ layer }) => !layers.has(layer) && !isLeftOut(layer));
+  }, [plan, faces, lines, job, isAsked]);
 }

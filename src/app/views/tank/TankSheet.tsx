@@ -3,7 +3,7 @@ import { useEffect, useMemo, useRef, useState } from 'react';
 import { createStore } from 'zustand/vanilla';
 import { sceneTheme } from '#app/scene/scene-theme.ts';
 import { pointSeenAt, type ViewPose } from '#app/scene/view-pose.ts';
-import { shapeHolds } from '#app/state/region-shape.ts';
+import { shapeAt } from '#app/state/shape-finder.ts';
 import { SheetPicture } from '#app/views/sheet/SheetPicture.tsx';
 import { usePoseKeeper } from '#app/views/sheet/use-pose-keeper.ts';
 import { useStagePicture } from '#app/views/sheet/use-stage-picture.ts';
@@ -55,7 +55,7 @@ export function TankSheet() {
     if (element === null || size === undefined || !isGauging) return undefined;
     const onClick = ({ offsetX: x, offsetY: y }: MouseEvent) => {
       const at = pointSeenAt(pose.getState(), size, { x, y });
-      const touched = shapes.find((shape) => shapeHolds(shape, at));
+      const touched = shapeAt(shapes, at);
       if (touched !== undefined) setGaugeRegion(touched.region.id);
     };
     element.addEventListener('click', onClick);

@@ -29,7 +29,7 @@ export function markBoxes(
 }
 
 /** Lines longer than this carry any mark somewhere, px. */
-const ALWAYS_MARKED = 260;
+export const ALWAYS_MARKED = 260;
 
 /** Where a tag points: the middle of a line that has no room for its mark. */
 export function placeOfTag(line: Contour, stage: number, pixelsPerMm: number): Point | undefined {

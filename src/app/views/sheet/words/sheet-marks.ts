@@ -18,7 +18,7 @@ import type { Section } from '#run/section-job.ts';
 import { type BandNumber, bandNumbers } from './band-numbers.ts';
 import { boxOfHung, hungOnScreen } from './hung-on-screen.ts';
 import { keptApart } from './kept-apart.ts';
-import { markBoxes, placeOfTag } from './mark-places.ts';
+import { ALWAYS_MARKED, markBoxes, placeOfTag } from './mark-places.ts';
 import { type EdgeRoom, placeEdges } from './place-edges.ts';
 import { type FlagRequest, placeFlags } from './place-flags.ts';
 import { type LabelForm, type LabelRequest, type LabelRoom, placeLabels } from './place-labels.ts';
@@ -123,8 +123,14 @@ export function sheetMarks(ask: MarksAsk): SheetMarks {
     cut === undefined || isRelief
       ? []
       : [{ from: pixelOf(seen.pose, seen.size, cut.from), to: pixelOf(seen.pose, seen.size, cut.to) }];
-  const byId = new Map(ask.shapes.map((shape) => [shape.region.id, shape]));
-  const requests = ask.shapes.flatMap((shape) => requestOf(shape, ask));
+  const requests: LabelRequest[] = [];
+  const byId = shapesOfTried(ask);
+  for (const shape of ask.shapes) {
+    const request = requestOf(shape, ask);
+    if (request === undefined) continue;
+    requests.push(request);
+    byId.set(request.id, shape);
+  }
   const texts = isRelief ? [] : textsApart(ask, byId);
   const words = isRelief ? [] : placedWords(ask, boxesOf(findings, texts));
   const taken = boxesOf(findings, words, texts);
@@ -138,7 +144,6 @@ export function sheetMarks(ask: MarksAsk): SheetMarks {
   const named = [...taken, ...boxesOf(placed)];
   const edges = isRelief ? [] : placedEdges(ask, { width, height, taken: named, lines });
   const tags = isRelief ? [] : placedTags(ask, [...named, ...boxesOf(edges)]);
-  const colors = floorColors(ask);
   return {
     names: placed.map(({ id, form, at }) => {
       const { region } = itemAt(
@@ -153,7 +158,7 @@ export function sheetMarks(ask: MarksAsk): SheetMarks {
         figure,
         z,
         at: pointSeenAt(seen.pose, seen.size, at, z),
-        color: colors.get(id) ?? wordsOn(ask.theme.land),
+        color: floorColor(id, ask),
         nameWidth: ask.measure(id, false),
         figureWidth: ask.measure(figure, true),
       };
@@ -165,6 +170,15 @@ export function sheetMarks(ask: MarksAsk): SheetMarks {
     tried: isRelief ? [] : placedTried(ask, byId, { width, height, taken: named, lines }),
     numbers: numbersOf(ask),
   };
+}
+
+/** Regions that figures are tried on; few, and found among many. */
+function shapesOfTried({ shapes, tried = [] }: MarksAsk): Map<string, RegionShape> {
+  if (tried.length === 0) return new Map();
+  const wanted = new Set(tried.map(({ region }) => region));
+  return new Map(
+    shapes.filter(({ region }) => wanted.has(region.id)).map((shape) => [shape.region.id, shape]),
+  );
 }
 
 /** px of the drawing's own texts and of what is tried beside them; widths are measured at 13 px. */
@@ -218,29 +232,32 @@ function numbersOf({ section, cut, plan, seen }: MarksAsk): readonly BandNumber[
   return bandNumbers({ section, cut, stages: plan.stages, pose, exaggeration });
 }
 
-function requestOf(shape: RegionShape, ask: MarksAsk): LabelRequest[] {
+/** Of a letter or figure in a name, px at the least. */
+const NARROWEST = 3;
+
+function requestOf(shape: RegionShape, ask: MarksAsk): LabelRequest | undefined {
   const { region } = shape;
-  if (region.level === 0 && region.asked.depth === 0) return [];
+  if (region.level === 0 && region.asked.depth === 0) return undefined;
   const { pose, size } = ask.seen;
+  const { minX, minY, maxX, maxY } = shape.box;
+  const half = (Math.hypot(maxX - minX, maxY - minY) / 2) * pose.pixelsPerMm;
+  // Far too small for a name, or out of sight: not worth measuring, nor a polygon.
+  if (2 * half < NARROWEST * region.id.length) return undefined;
   const z = heightOf(region, ask);
   const onScreen = (point: Point) => pixelOf(pose, size, point, z);
   const [x, y] = region.label;
-  const nameWidth = ask.measure(region.id, false);
-  const { minX, minY, maxX, maxY } = shape.box;
-  // Far too small for a name, or out of sight: not worth a polygon.
   const middle = onScreen({ x: (minX + maxX) / 2, y: (minY + maxY) / 2 });
-  const half = (Math.hypot(maxX - minX, maxY - minY) / 2) * pose.pixelsPerMm;
-  if (2 * half < nameWidth || Math.abs(middle.x - size.width / 2) > size.width / 2 + half) return [];
-  if (Math.abs(middle.y - size.height / 2) > size.height / 2 + half) return [];
-  return [
-    {
-      id: region.id,
-      rings: shape.rings.map((ring) => ring.map(onScreen)),
-      middle: onScreen({ x, y }),
-      nameWidth,
-      figureWidth: ask.measure(ask.figureOf(region), true),
-    },
-  ];
+  if (Math.abs(middle.x - size.width / 2) > size.width / 2 + half) return undefined;
+  if (Math.abs(middle.y - size.height / 2) > size.height / 2 + half) return undefined;
+  const nameWidth = ask.measure(region.id, false);
+  if (2 * half < nameWidth) return undefined;
+  return {
+    id: region.id,
+    rings: shape.rings.map((ring) => ring.map(onScreen)),
+    middle: onScreen({ x, y }),
+    nameWidth,
+    figureWidth: ask.measure(ask.figureOf(region), true),
+  };
 }
 
 function heightOf(region: ShownRegion, { seen }: MarksAsk): number {
@@ -257,15 +274,12 @@ function isFloorSeen(shape: RegionShape | undefined, box: Box, { shapes, seen }:
   return corners.every((corner) => pickRegion(shapes, corner, seen).shape === shape);
 }
 
-function floorColors({ plan, isRelief, theme, isMasked }: MarksAsk): Map<string, string> {
-  const onMasked = wordsOn(isRelief ? theme.land : theme.maskant);
-  return new Map(
-    plan.stages.flatMap((stage) => {
-      const { regions, color } = stage;
-      const onBare = isRelief ? wordsOn(color) : lookOf(color, theme).words;
-      return regions.map((id) => [id, isMasked?.(stage) === true ? onMasked : onBare] as const);
-    }),
-  );
+/** Of words on a region's floor. */
+function floorColor(id: string, { plan, isRelief, theme, isMasked }: MarksAsk): string {
+  const stage = plan.stages.findLast(({ regions }) => regions.includes(id));
+  if (stage === undefined) return wordsOn(theme.land);
+  if (isMasked?.(stage) === true) return wordsOn(isRelief ? theme.land : theme.maskant);
+  return isRelief ? wordsOn(stage.color) : lookOf(stage.color, theme).words;
 }
 
 function placedFindings({ findings, seen }: MarksAsk) {
@@ -339,7 +353,7 @@ function placedTags(ask: MarksAsk, taken: readonly Box[]) {
   const all: { readonly request: FlagRequest; readonly at: Point; readonly stage: ShownStage }[] = [];
   for (const stage of ask.lined) {
     stage.lines.forEach((line, index) => {
-      if (all.length >= MOST.tags) return;
+      if (all.length >= MOST.tags || !isNearView(line, ask.seen)) return;
       const at = placeOfTag(line, stage.number, pose.pixelsPerMm);
       if (at === undefined) return;
       const point = pixelOf(pose, size, at);
@@ -355,6 +369,14 @@ function placedTags(ask: MarksAsk, taken: readonly Box[]) {
     const of = all.find(({ request }) => request.id === flag.id);
     return of === undefined ? [] : [{ ...held(flag, of.at), stage: of.stage }];
   });
+}
+
+/** Whether a line short enough to be tagged can be seen: it then begins no farther from the view than it is long. */
+function isNearView({ vertices: [first] }: Contour, { pose, size }: Seen): boolean {
+  if (first === undefined) return false;
+  const { x, y } = pixelOf(pose, size, { x: first[0], y: first[1] });
+  const [farX, farY] = [Math.abs(x - size.width / 2), Math.abs(y - size.height / 2)];
+  return farX < size.width / 2 + ALWAYS_MARKED && farY < size.height / 2 + ALWAYS_MARKED;
 }
 
 function held(flag: { readonly id: string; readonly at: Point; readonly point: Point }, at: Point): FlagMark {
