@@ -12,7 +12,9 @@ import { cutLines, isPeeled } from './bath-minute.ts';
 import { ColoredPatches } from './ColoredPatches.tsx';
 import { EdgeBands } from './EdgeBands.tsx';
 import { FatSegments } from './FatSegments.tsx';
-import { RETURNED_WIDTH, RING } from './line-looks.ts';
+import { LargePlan } from './large/LargePlan.tsx';
+import { MovedPicture } from './large/MovedPicture.tsx';
+import { EDGE_WIDTH, RETURNED_WIDTH, RING, THROUGH_DASH } from './line-looks.ts';
 import { linearRgb } from './linear-rgb.ts';
 import { contourSegments, type SegmentCache, type TriangleCache } from './plan-arrays.ts';
 import { RingsAtScale } from './rings-at-scale.ts';
@@ -48,12 +50,50 @@ interface PlanSceneProps {
   readonly marked: readonly Contour[];
 }
 
-/** The edge of the part and of holes through it, px. */
-const EDGE_WIDTH = 1.3;
-/** Dash of what lies on the other face, px. */
-const THROUGH_DASH = 3;
+/** More contours than this can't be drawn anew for each frame: without a graphics processor that takes a tenth of a second. */
+const MOST_CONTOURS = 3_000;
 
 export function PlanScene(props: PlanSceneProps) {
+  const { shapes, linework } = props;
+  return Math.max(shapes.length, linework.length) > MOST_CONTOURS ? (
+    <LargeScene {...props} />
+  ) : (
+    <SmallScene {...props} />
+  );
+}
+
+function LargeScene({ selection, lit, marked, ...props }: PlanSceneProps) {
+  const { shapes, theme, pose } = props;
+  const { ringed, few } = useMemo(() => {
+    const lists = [selection, lit];
+    return {
+      ringed: lists.filter(({ length }) => length > MOST_OUTSIDE).flat(),
+      few: lists.filter(({ length }) => length <= MOST_OUTSIDE),
+    };
+  }, [selection, lit]);
+  const pixelsPerMm = useScaleStep(pose);
+  const restScale = useRestScale(pose);
+  const mark = useMemo(() => contourSegments(marked, pixelsPerMm, new WeakMap()), [marked, pixelsPerMm]);
+  return (
+    <MovedPicture
+      pose={pose}
+      slow={(asked) => <LargePlan {...props} {...asked} ringed={ringed.length === 0 ? NO_IDS : ringed} />}
+      over={
+        <>
+          {few.map((ids, list) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: lists are told apart by place alone
+            <Rings key={list} shapes={shapes} ids={ids} color={theme.accent} scale={restScale} />
+          ))}
+          <FatSegments positions={mark} color={theme.stop} width={RING.width} order={7} />
+        </>
+      }
+    />
+  );
+}
+
+const NO_IDS: readonly string[] = [];
+
+function SmallScene(props: PlanSceneProps) {
   const { plan, shapes, linework, behind, bands, returned, selection, lit, theme, pose, minute } = props;
   const { onlyStage, marked } = props;
   const pixelsPerMm = useScaleStep(pose);

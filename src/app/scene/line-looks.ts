@@ -2,6 +2,10 @@
 
 /** A scribe line; wider where nothing else may compete with it. */
 export const SCRIBE_WIDTH = { usual: 2, strong: 2.5 };
+/** The edge of the part and of holes through it. */
+export const EDGE_WIDTH = 1.3;
+/** Dash of what lies on the other face. */
+export const THROUGH_DASH = 3;
 /** A line that came back: it covers the scribe line where it is as planned. */
 export const RETURNED_WIDTH = 2;
 /** Each side of a scribe line. */

@@ -9,6 +9,7 @@ import {
   LineDashedMaterial,
   LineSegments,
   Mesh,
+  Points,
 } from 'three';
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { regionShapes } from '#app/state/region-shape.ts';
@@ -26,6 +27,7 @@ extend({
   LineDashedMaterial,
   LineSegments,
   Mesh,
+  Points,
 });
 
 /** What the worker owns: what is to be seen, and where it is drawn once the canvas has come. */
