@@ -239,6 +239,9 @@ export const VOLUME_AGREEMENT = 1e-5;
 /** The same where slices of a contour are summed, and of a wall alone: the contours themselves come from a grid of 0.1 µm. */
 export const SLICE_AGREEMENT = 1e-4;
 
+/** Share of an area by which a contour may be off what others say of it: far more than rounding, far less than anything that meets it. */
+export const GROWN_AGREEMENT = 1e-9;
+
 /** Share of an area or a volume by which a mesh may be off. */
 export const SOLID_AGREEMENT = 1e-3;
 

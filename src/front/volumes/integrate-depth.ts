@@ -33,7 +33,7 @@ export function integrateDepth(
   { share, allowed }: { readonly share: number; readonly allowed?: number | undefined },
 ): number {
   const span = deeper - shallower;
-  const integrand = (s: number): number => 2 * span * s * area(deeper - span * s * s);
+  const integrand = (s: number): number => 2 * span * s * area(depthIn({ shallower, deeper }, s));
   const whole = kronrod(integrand, 0, 1);
   const within = allowed ?? Math.abs(whole.fine) * share;
   const parts = [whole];
@@ -46,6 +46,16 @@ export function integrateDepth(
     off = parts.reduce((sum, part) => sum + offOf(part), 0);
   }
   return parts.reduce((sum, { fine }) => sum + fine, 0);
+}
+
+function depthIn({ shallower, deeper }: DepthRange, s: number): number {
+  return deeper - (deeper - shallower) * s * s;
+}
+
+/** Of the depths that are asked for first, the two outermost and two between them: the deepest first. */
+export function outerDepths(range: DepthRange): number[] {
+  const [outer, inner] = [itemAt(NODES, 0), itemAt(NODES, 4)];
+  return [-outer, -inner, inner, outer].map((node) => depthIn(range, 0.5 + 0.5 * node));
 }
 
 function offOf({ fine, coarse }: Estimate): number {

@@ -12,12 +12,13 @@ import {
   clipNearCluster,
   makeClipBorder,
 } from '#front/contours/contour-kit.ts';
-import { type Moment, momentAt, momentAtEnd, type StageEnd } from '#front/front.ts';
+import { type Moment, momentAt, momentAtEnd, reachAt, type StageEnd } from '#front/front.ts';
 import { pointBeside } from '#front/front-features.ts';
 import { itemAt } from '#geometry/assert.ts';
 import { isInside } from '#geometry/loops/inside-index.ts';
 import type { Point } from '#geometry/point.ts';
 import { JUST_BESIDE, SLICE_AGREEMENT, VOLUME_AGREEMENT } from '#geometry/tolerances.ts';
+import { areaByGrowth } from './area-by-growth.ts';
 import { curveThrough } from './curve-through.ts';
 import { type DepthRange, integrateDepth } from './integrate-depth.ts';
 import { straightWalls } from './straight-walls.ts';
@@ -132,7 +133,13 @@ function volumeByLevels(kit: ContourKit, { members, clip, stages }: MetalCluster
   let volume = 0;
   let shallower = 0;
   for (const deeper of floorsOf(moment, stages)) {
-    volume += integrateDepth(areaAt, { shallower, deeper }, { share: VOLUME_AGREEMENT });
+    const range = { shallower, deeper };
+    const widest = stages.reduce(
+      (last, stage) => (itemAt(moment.floors, stage) < deeper ? last : Math.max(last, stage)),
+      0,
+    );
+    const grown = areaByGrowth(areaAt, (depth) => reachAt(moment, widest, depth), range);
+    volume += integrateDepth(grown, range, { share: VOLUME_AGREEMENT });
     shallower = deeper;
   }
   return { volume, gap: firstGap };
