@@ -8,17 +8,19 @@ import type { Point } from '#geometry/point.ts';
 import { type Loop, reverseSpan, reverseSpans, type Span } from '#geometry/span.ts';
 import { GRID, NUDGE } from '#geometry/tolerances.ts';
 import { gridOrigin, gridPolygonOf, positivelyWound } from './grid-polygons.ts';
+import { parallelBands } from './parallel-bands.ts';
 import { type PushedBorder, pushPoint, pushSide } from './push-border.ts';
 import { rebuildLoops, spansOf } from './rebuild-loops.ts';
 
 /**
- * Spans far from each other are grown apart, for clipper-lib takes the square of what it is given at once.
+ * Spans far from each other are grown apart, for clipper-lib takes the square of what it is given at once; closed borders by their
+ * parallels, where these are enough.
  * @param by millimetres, more than 0
  */
 export function growSpans(spans: readonly Span[], by: number): Loop[] {
   if (spans.length === 0) return [];
   const origin = gridOrigin(spans);
-  return nearGroups(spans, by).flatMap((near) => growTogether(near, by, origin));
+  return nearGroups(spans, by).flatMap((near) => parallelBands(near, by) ?? growTogether(near, by, origin));
 }
 
 function growTogether(spans: readonly Span[], by: number, origin: Point): Loop[] {

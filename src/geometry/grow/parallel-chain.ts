@@ -1,6 +1,6 @@
 /**
- * The parallel of one closed border to its left as exact lines and arcs, each span moved over and cut where its neighbours' parallels
- * meet it. It is right wherever nothing else is nearer: that is for `parallel-loops.ts` to see. Linear in spans.
+ * The parallel of one border to its left as exact lines and arcs, each span moved over and cut where its neighbours' parallels
+ * meet it. It is right wherever nothing else is nearer: that is for `parallel-loops.ts` and `parallel-strip.ts` to see. Linear in spans.
  */
 
 import { itemAt } from '#geometry/assert.ts';
@@ -50,6 +50,23 @@ interface Joint {
  * @returns undefined where a span has no parallel of its own, or its neighbours leave nothing of it
  */
 export function parallelChain(border: Loop, width: number): ParallelChain | undefined {
+  const cut = cutParallels(border, width, true);
+  return cut && { border, pieces: cut.pieces, bendsOneWay: bendsOf(border, cut.joints) };
+}
+
+/**
+ * The same of a chain that does not close: its parallel begins and ends square to the chain's own ends.
+ * @param width mm, 0 or more
+ */
+export function parallelPath(chain: readonly Span[], width: number): Span[] | undefined {
+  return cutParallels(chain, width, false)?.pieces.map(({ span }) => span);
+}
+
+function cutParallels(
+  border: readonly Span[],
+  width: number,
+  isClosed: boolean,
+): { readonly pieces: ParallelPiece[]; readonly joints: Joint[] } | undefined {
   const moved: Span[] = [];
   for (const span of border) {
     const own = shiftLeft(span, width);
@@ -57,24 +74,22 @@ export function parallelChain(border: Loop, width: number): ParallelChain | unde
     moved.push(own);
   }
   const joints: Joint[] = [];
-  for (let at = 0; at < border.length; at++) {
+  for (let at = 0; at < border.length - (isClosed ? 0 : 1); at++) {
     const joint = jointAfter(border, moved, at, width);
     if (joint === undefined) return undefined;
     joints.push(joint);
   }
   const pieces: ParallelPiece[] = [];
   for (let at = 0; at < border.length; at++) {
-    const { end, round } = itemAt(joints, at);
-    const span = cutBetween(
-      itemAt(moved, at),
-      itemAt(joints, (at + border.length - 1) % border.length).start,
-      end,
-    );
+    const own = itemAt(moved, at);
+    const [before, after] = [joints[isClosed && at === 0 ? border.length - 1 : at - 1], joints[at]];
+    const span = cutBetween(own, before?.start ?? own.start, after?.end ?? own.end);
     if (span === undefined) return undefined;
     pieces.push({ span, from: at, to: at });
-    if (round !== undefined) pieces.push({ span: round, from: at, to: (at + 1) % border.length });
+    if (after?.round !== undefined)
+      pieces.push({ span: after.round, from: at, to: (at + 1) % border.length });
   }
-  return { border, pieces, bendsOneWay: bendsOf(border, joints) };
+  return { pieces, joints };
 }
 
 /** Where the parallel of a span ends and that of the next begins. */

@@ -13,18 +13,11 @@ import { itemAt } from '#geometry/assert.ts';
 import { boxOfSpan, growBox } from '#geometry/box.ts';
 import { indexBoxes } from '#geometry/box-index.ts';
 import type { Point } from '#geometry/point.ts';
-import {
-  type ArcSpan,
-  arcSpan,
-  type Loop,
-  loopArea,
-  type Span,
-  spansLength,
-  startAngle,
-} from '#geometry/span.ts';
+import { type Loop, loopArea, spansLength } from '#geometry/span.ts';
+import { inHalfTurns } from '#geometry/spans/half-turns.ts';
 import { spanGap } from '#geometry/spans/span-gap.ts';
 import { wholeSpans } from '#geometry/spans/whole-spans.ts';
-import { SAFELY_APART, SAME_COUNT, SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
+import { SAFELY_APART, SCRIBE_ACCURACY } from '#geometry/tolerances.ts';
 import { gridPolygonOf } from './grid-polygons.ts';
 import { type ParallelChain, type ParallelPiece, parallelChain } from './parallel-chain.ts';
 import type { PushedSpan } from './push-border.ts';
@@ -42,22 +35,31 @@ export function parallelLoops(
 ): Loop[] | undefined {
   const width = border[0]?.[0]?.width ?? 0;
   if (width === 0 || border.some((chain) => chain.some((each) => each.width !== width))) return undefined;
+  const loops = parallelsApart(
+    border.map((chain) => chain.map(({ span }) => span)),
+    width,
+    beside,
+  );
+  return loops?.map((loop) => asOnGrid(loop, origin));
+}
+
+/**
+ * The same for one width, each loop beginning beside the first span of its chain.
+ * @param width mm, more than 0
+ */
+export function parallelsApart(
+  borders: readonly Loop[],
+  width: number,
+  beside: readonly PushedSpan[] = [],
+): Loop[] | undefined {
   const chains: ParallelChain[] = [];
-  for (const pushed of border) {
-    const chain = parallelChain(
-      pushed.map(({ span }) => span),
-      width,
-    );
+  for (const border of borders) {
+    const chain = parallelChain(border, width);
     if (chain === undefined) return undefined;
     chains.push(chain);
   }
   if (!keepApart(chains, width, beside)) return undefined;
-  const loops = chains.map(({ pieces }) =>
-    asOnGrid(
-      pieces.map(({ span }) => span),
-      origin,
-    ),
-  );
+  const loops = chains.map(({ pieces }) => pieces.map(({ span }) => span));
   const isSliver = (loop: Loop) => Math.abs(loopArea(loop)) <= SCRIBE_ACCURACY * spansLength(loop);
   return loops.some(isSliver) ? undefined : loops;
 }
@@ -108,25 +110,4 @@ function fromLowest(loop: Loop, origin: Point): Loop {
     });
   });
   return [...loop.slice(first), ...loop.slice(0, first)];
-}
-
-/** Arcs of at most half a turn each. */
-function inHalfTurns(loop: Loop): Loop {
-  return loop.flatMap((span) => (span.kind === 'arc' ? partsOf(span) : [span]));
-}
-
-function partsOf(arc: ArcSpan): Span[] {
-  const count = Math.ceil(Math.abs(arc.sweep) / Math.PI - SAME_COUNT);
-  if (count <= 1) return [arc];
-  const parts: Span[] = [];
-  for (let part = 0; part < count; part++) {
-    const piece = arcSpan({
-      ...arc,
-      from: startAngle(arc) + (arc.sweep * part) / count,
-      sweep: arc.sweep / count,
-    });
-    const start = parts.at(-1)?.end ?? arc.start;
-    parts.push({ ...piece, start, end: part === count - 1 ? arc.end : piece.end });
-  }
-  return parts;
 }

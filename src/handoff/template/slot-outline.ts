@@ -1,10 +1,11 @@
 /**
  * The edge of a slot: all that lies within a band along a stretch of scribe line, square at both ends, round on the outside of
- * corners. The edge is gone round once as a raw chain, in which every span of the stretch sweeps its own strip; read by winding
- * number it is the slot, of true lines and arcs.
+ * corners. Where it takes the grid to tell, the edge is gone round once as a raw chain, in which every span of the stretch sweeps its
+ * own strip; read by winding number it is the slot, of true lines and arcs.
  */
 
 import { gridOrigin, gridPolygonOf, positivelyWound } from '#geometry/grow/grid-polygons.ts';
+import { parallelStrip } from '#geometry/grow/parallel-strip.ts';
 import { rebuildLoops, spansOf } from '#geometry/grow/rebuild-loops.ts';
 import { cross, distance, dot, type Point } from '#geometry/point.ts';
 import { type Loop, lineSpan, reverseSpans, type Span, tangentAlong } from '#geometry/span.ts';
@@ -12,7 +13,13 @@ import { GRID } from '#geometry/tolerances.ts';
 import { atan2 } from '#maths/arc-tangent.ts';
 import type { SlotBand } from './template-set.ts';
 
-export function slotOutline(spans: readonly Span[], { low, high }: SlotBand): Loop[] {
+export function slotOutline(spans: readonly Span[], band: SlotBand): Loop[] {
+  const outline = parallelStrip(spans, band);
+  return outline === undefined ? outlineOnGrid(spans, band) : [outline];
+}
+
+/** The same, read on the grid, whatever the stretch. */
+export function outlineOnGrid(spans: readonly Span[], { low, high }: SlotBand): Loop[] {
   const right = edgeAlong(spans, low);
   const left = reverseSpans(edgeAlong(spans, high));
   const chain = closeUp([...right, ...left]);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { parallelChain } from '#geometry/grow/parallel-chain.ts';
+import { parallelChain, parallelPath } from '#geometry/grow/parallel-chain.ts';
 import { arcSpan, type Loop, lineSpan } from '#geometry/span.ts';
 import { circle, polygon, rectangle } from '#support/geometry/shapes.ts';
 
@@ -114,5 +114,30 @@ test('arcs that a drawing rounded off their lines still meet them', () => {
   expect(pieces).toHaveLength(5);
   pieces.forEach(({ span }, at) => {
     expect(span.end).toEqual(pieces[(at + 1) % pieces.length]?.span.start);
+  });
+});
+
+describe('of a chain that does not close', () => {
+  const bent = [
+    lineSpan({ x: 0, y: 0 }, { x: 20, y: 0 }),
+    arcSpan({ center: { x: 20, y: 7 }, radius: 7, from: -Math.PI / 2, sweep: Math.PI / 2 }),
+    lineSpan({ x: 27, y: 7 }, { x: 27, y: 19 }),
+    lineSpan({ x: 27, y: 19 }, { x: 45, y: 19 }),
+  ];
+
+  test('the ends stay square, and the corners between are cut or gone round', () => {
+    const path = parallelPath(bent, 3) ?? [];
+    expect(path.map(({ kind }) => kind)).toEqual(['line', 'arc', 'line', 'arc', 'line']);
+    expect(path[0]?.start).toEqual({ x: 0, y: 3 });
+    expect(path[1]).toMatchObject({ radius: 4, center: { x: 20, y: 7 } });
+    expect(path.at(-1)?.end).toMatchObject({ x: 45, y: expect.closeTo(22, 12) });
+  });
+
+  test('by nothing it is the chain itself', () => {
+    expect(parallelPath(bent, 0)).toEqual(bent);
+  });
+
+  test('where nothing is left of a span there is none', () => {
+    expect(parallelPath(bent, 7)).toBeUndefined();
   });
 });

@@ -10,7 +10,7 @@ import { parallelLoops } from '#geometry/grow/parallel-loops.ts';
 import { type PushedSpan, pushAlone, pushBorder } from '#geometry/grow/push-border.ts';
 import { rebuildLoops, spansOf } from '#geometry/grow/rebuild-loops.ts';
 import { cornerArcs } from '#geometry/loops/corner-arcs.ts';
-import { cross, distance, type Point } from '#geometry/point.ts';
+import { distance, type Point } from '#geometry/point.ts';
 import {
   arcSpan,
   distanceToSpan,
@@ -20,11 +20,10 @@ import {
   loopsArea,
   pointAlong,
   reverseSpans,
-  tangentAlong,
 } from '#geometry/span.ts';
 import { footOn } from '#geometry/spans/carrier.ts';
+import { randomOutlines } from '#support/geometry/random-outlines.ts';
 import { circle, polygon, rectangle, roundedRectangle } from '#support/geometry/shapes.ts';
-import { filleted } from '#support/random-drawings/loops.ts';
 
 const pushed = (loops: readonly Loop[], width: number): PushedSpan[][] =>
   loops.map((loop) => loop.map((span) => ({ span, width })));
@@ -178,56 +177,31 @@ describe('it takes the grid', () => {
   });
 });
 
-/** Whether each corner turns by so much that nobody takes its sides for one. */
-function isCornered(outline: Loop): boolean {
-  return outline.every((span, at) => {
-    const [into, out] = [tangentAlong(span, 1), tangentAlong(itemAt(outline, (at + 1) % outline.length), 0)];
-    return Math.abs(cross(into, out)) > 0.1;
-  });
-}
-
-/** Outlines with corners that turn either way, drawn about a point, some of them rounded. */
-const outlines = fc
-  .tuple(
-    fc.array(fc.tuple(fc.integer({ min: 60, max: 300 }), fc.integer({ min: 0, max: 3 })), {
-      minLength: 3,
-      maxLength: 9,
-    }),
-    fc.integer({ min: 0, max: 628 }),
-  )
-  .map(([corners, turn]) =>
-    polygon(
-      corners.map(([tenths, lean], i): [number, number] => {
-        const angle = turn / 100 + (2 * Math.PI * (i + lean / 10)) / corners.length;
-        return [(tenths / 10) * Math.cos(angle), (tenths / 10) * Math.sin(angle)];
-      }),
-    ),
-  )
-  .filter(isCornered)
-  .chain((outline) =>
-    fc.constantFrom(0, 2.5, 6.25).map((radius) => (radius === 0 ? outline : filleted(outline, radius))),
-  );
-
 describe('random outlines', () => {
   test('as on the grid, side by side and from the same one on', () => {
     let made = 0;
     fc.assert(
-      fc.property(outlines, fc.integer({ min: 2, max: 40 }), fc.boolean(), (outline, tenths, isIsland) => {
-        const width = tenths / 10;
-        const loops = isIsland ? [rectangle(-48, -50, 46, 52), reverseSpans(outline)] : [outline];
-        const exact = parallels(loops, width);
-        if (exact === undefined) return;
-        made++;
-        const grid = onGrid(loops, width);
-        expect(exact.map((loop) => loop.map(({ kind }) => kind))).toEqual(
-          grid.map((loop) => loop.map(({ kind }) => kind)),
-        );
-        // A corner that hardly turns slides along its sides, but not off them.
-        const off = exact.flatMap((loop, l) =>
-          loop.map(({ start }, at) => distance(start, footOn(itemAt(itemAt(grid, l), at), start))),
-        );
-        expect(off.filter((each) => each > 2e-5)).toEqual([]);
-      }),
+      fc.property(
+        randomOutlines,
+        fc.integer({ min: 2, max: 40 }),
+        fc.boolean(),
+        (outline, tenths, isIsland) => {
+          const width = tenths / 10;
+          const loops = isIsland ? [rectangle(-48, -50, 46, 52), reverseSpans(outline)] : [outline];
+          const exact = parallels(loops, width);
+          if (exact === undefined) return;
+          made++;
+          const grid = onGrid(loops, width);
+          expect(exact.map((loop) => loop.map(({ kind }) => kind))).toEqual(
+            grid.map((loop) => loop.map(({ kind }) => kind)),
+          );
+          // A corner that hardly turns slides along its sides, but not off them.
+          const off = exact.flatMap((loop, l) =>
+            loop.map(({ start }, at) => distance(start, footOn(itemAt(itemAt(grid, l), at), start))),
+          );
+          expect(off.filter((each) => each > 2e-5)).toEqual([]);
+        },
+      ),
       { numRuns: 300 },
     );
     expect(made).toBeGreaterThan(60);
@@ -235,7 +209,7 @@ describe('random outlines', () => {
 
   test('no place on it is nearer to any side than the width', () => {
     fc.assert(
-      fc.property(outlines, fc.integer({ min: 2, max: 40 }), (outline, tenths) => {
+      fc.property(randomOutlines, fc.integer({ min: 2, max: 40 }), (outline, tenths) => {
         const width = tenths / 10;
         for (const span of (parallels([outline], width) ?? []).flat()) {
           for (const share of [0, 0.21, 0.5, 0.83, 1]) {
