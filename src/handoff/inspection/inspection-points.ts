@@ -102,8 +102,21 @@ export function inspectionPoints(input: InspectionInput): {
 
 /** The first point of each region. */
 export function firstOfRegions(points: readonly InspectionPoint[]): InspectionPoint[] {
-  const seen = new Set<string>();
-  return points.filter(({ region }) => !seen.has(region) && seen.add(region));
+  return leadingOfRegions(points, 1);
+}
+
+/** Those that every region has that has room for them, however far apart points are to stand; each with the name it has among all. */
+export function leastOfRegions(points: readonly InspectionPoint[]): InspectionPoint[] {
+  return leadingOfRegions(points, LEAST_POINTS);
+}
+
+function leadingOfRegions(points: readonly InspectionPoint[], most: number): InspectionPoint[] {
+  const counts = new Map<RegionId, number>();
+  return points.filter(({ region }) => {
+    const count = (counts.get(region) ?? 0) + 1;
+    counts.set(region, count);
+    return count <= most;
+  });
 }
 
 /** A face with what its places are looked up by. */
