@@ -2,7 +2,6 @@
  * The letters of every sheet, loaded when the first is drawn: DejaVu Sans Condensed, plain and bold, which has the signs that
  * the trade writes (≤ ± ⌀ φ → ²). The fonts come through the bundler as data, so Node, worker and page read the same bytes.
  */
-import { itemAt } from '#geometry/assert.ts';
 
 export interface SheetFonts {
   readonly plain: Uint8Array;
@@ -25,15 +24,14 @@ export function bytesOfDataUrl(dataUrl: string): Uint8Array {
   const values = new Uint8Array(128);
   for (let digit = 0; digit < DIGITS.length; digit++) values[DIGITS.charCodeAt(digit)] = digit;
   const bytes = new Uint8Array(Math.floor((text.length * 3) / 4));
-  let held = 0;
-  let bits = 0;
-  let at = 0;
-  for (let index = 0; index < text.length; index++) {
-    held = ((held << 6) | itemAt(values, text.charCodeAt(index))) & 0xffff;
-    bits += 6;
-    if (bits < 8) continue;
-    bits -= 8;
-    bytes[at++] = (held >> bits) & 0xff;
+  const valueAt = (index: number): number => values[text.charCodeAt(index)] ?? 0;
+  for (let index = 0, at = 0; index < text.length; index += 4, at += 3) {
+    const held =
+      (valueAt(index) << 18) | (valueAt(index + 1) << 12) | (valueAt(index + 2) << 6) | valueAt(index + 3);
+    // What lies past the end of the bytes is no part of them.
+    bytes[at] = held >> 16;
+    bytes[at + 1] = held >> 8;
+    bytes[at + 2] = held;
   }
   return bytes;
 }

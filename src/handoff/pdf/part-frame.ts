@@ -33,7 +33,7 @@ export function partFrame(
   plan: EtchPlan,
   { width, height: most = width * MOST_SHARE }: PictureRoom,
 ): PartFrame {
-  const box = boxOfSpans([...plan.sheet.flat(), ...plan.regions.flatMap(({ loops }) => loops.flat())]);
+  const box = boxOfSpans(spansOf(plan));
   const [across, up] = [Math.max(1, box.maxX - box.minX), Math.max(1, box.maxY - box.minY)];
   const scale = Math.min(width / across, most / up);
   return {
@@ -41,6 +41,11 @@ export function partFrame(
     height: up * scale,
     on: ({ left, top }) => placed(box, { scale, left: left + (width - across * scale) / 2, top }),
   };
+}
+
+function* spansOf({ sheet, regions }: EtchPlan): Generator<Span, void> {
+  for (const loop of sheet) yield* loop;
+  for (const { loops } of regions) for (const loop of loops) yield* loop;
 }
 
 function placed(

@@ -38,7 +38,24 @@ export async function makePdfPen({ title, date }: PdfPenOptions): Promise<PdfPen
     document.on('error', reject);
   });
   for (const name of ['plain', 'bold'] as const) openFont(document, name, fonts[name]);
-  return penOn(document, whole);
+  return penOn(document, whole, gatherContent(document));
+}
+
+/**
+ * Has operators put by until a page is done, and written all at once: pdfkit would make an array of bytes of each of them.
+ * @returns what writes them, to be called before pdfkit leaves the page
+ */
+function gatherContent(document: Document): () => void {
+  let operators: string[] = [];
+  const addContent = document.addContent.bind(document);
+  document.addContent = (more) => {
+    operators.push(more);
+    return document;
+  };
+  return () => {
+    if (operators.length > 0) addContent(operators.join('\n'));
+    operators = [];
+  };
 }
 
 function dayOf(date: string | undefined) {
@@ -79,10 +96,11 @@ interface SetText {
   readonly width: number;
 }
 
-function penOn(document: Document, whole: Promise<Uint8Array>): PdfPen {
+function penOn(document: Document, whole: Promise<Uint8Array>, endPage: () => void): PdfPen {
   const sheet: Sheet = { document, height: undefined, set: new Map() };
   return {
     page: ({ width, height }) => {
+      endPage();
       document.addPage({ size: [width * POINTS, height * POINTS], margin: 0 });
       document.lineJoin('round');
       sheet.height = height;
@@ -107,6 +125,7 @@ function penOn(document: Document, whole: Promise<Uint8Array>): PdfPen {
       document.restore();
     },
     finish: () => {
+      endPage();
       document.end();
       return whole;
     },

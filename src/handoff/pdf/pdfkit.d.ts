@@ -36,8 +36,8 @@ declare module 'pdfkit' {
       /** What of it goes into the file; a method that may be put in place of another. */
       readonly subset: { encode: () => Uint8Array };
     };
-    /** Operators as they stand in the file. */
-    addContent(operators: string): this;
+    /** Operators as they stand in the file, a line each; all that draws writes by way of it, and another may be put in its place. */
+    addContent: (operators: string) => this;
     moveTo(x: number, y: number): this;
     lineTo(x: number, y: number): this;
     rect(x: number, y: number, width: number, height: number): this;

@@ -3,9 +3,11 @@
  * leader where a region is too narrow. None stands on another, nor on a target.
  */
 import { type Box, boxesMeet, boxOfSpans, growBox } from '#geometry/box.ts';
+import { growingBoxes } from '#geometry/growing-boxes.ts';
 import { isInsideLoops } from '#geometry/loops/inside-loops.ts';
 import { distance, type Point } from '#geometry/point.ts';
 import type { Loop } from '#geometry/span.ts';
+import { SAME_SUM } from '#geometry/tolerances.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
 import type { Placed } from './part-frame.ts';
 import type { Pen } from './pen.ts';
@@ -31,6 +33,8 @@ const APART = 0.3;
 const TRIED = 9;
 const BESIDE = [3, 6, 9, 12];
 const TOP = 0.9;
+/** mm: names are about so large. */
+const CELL = 8;
 
 const NAME = { size: LETTERS, isBold: true } as const;
 const POINT_NAME = { size: POINT_LETTERS, isBold: true } as const;
@@ -64,18 +68,22 @@ export function placeRegionNames(
   { regions }: Pick<EtchPlan, 'regions'>,
   ask: { readonly ids: readonly string[]; readonly placed: Placed; readonly taken: readonly Box[] },
 ): StageName[] {
-  const taken = [...ask.taken];
+  const taken = growingBoxes<undefined>(CELL);
+  for (const box of ask.taken) taken.add(box, undefined);
+  const isFree = (box: Box): boolean => taken.everyMeeting(box, () => false);
   const ids = new Set(ask.ids);
   return regions
     .filter(({ id }) => ids.has(id))
     .flatMap(({ id, label, loops }) => {
       const region = { id, loops: loops.map(ask.placed.loop), at: ask.placed.place(label) };
-      const name = within(pen, region, taken) ?? beside(pen, region, taken);
+      const name = within(pen, region, isFree) ?? beside(pen, region, isFree);
       if (name === undefined) return [];
-      taken.push(growBox(name.box, APART));
+      taken.add(growBox(name.box, APART), undefined);
       return [name];
     });
 }
+
+type IsFree = (box: Box) => boolean;
 
 interface NamedRegion {
   readonly id: string;
@@ -84,22 +92,23 @@ interface NamedRegion {
 }
 
 /** As near to where it stands best as it can; along the region's longer way where it is too narrow for it. */
-function within(pen: Pen, { id, loops, at }: NamedRegion, taken: readonly Box[]): StageName | undefined {
+function within(pen: Pen, { id, loops, at }: NamedRegion, isFree: IsFree): StageName | undefined {
   const area = boxOfSpans(loops.flat());
   const along = pen.textWidth(id, NAME) / 2 + PAD.along;
-  const middles = [at, ...gridIn(area).sort((a, b) => distance(a, at) - distance(b, at))];
   for (const isTurned of [false, true]) {
     const [halfX, halfY] = isTurned ? [PAD.across, along] : [along, PAD.across];
-    for (const middle of middles) {
+    if (2 * halfX > area.maxX - area.minX + SAME_SUM || 2 * halfY > area.maxY - area.minY + SAME_SUM)
+      continue;
+    for (const middle of placesIn(area, at)) {
       const box = boxAround(middle, halfX, halfY);
-      if (taken.some((other) => boxesMeet(box, other))) continue;
+      if (!isFree(box)) continue;
       if (outline(box).every((corner) => isInsideLoops(loops, corner))) return { text: id, box, isTurned };
     }
   }
   return undefined;
 }
 
-function beside(pen: Pen, { id, loops, at }: NamedRegion, taken: readonly Box[]): StageName | undefined {
+function beside(pen: Pen, { id, loops, at }: NamedRegion, isFree: IsFree): StageName | undefined {
   const area = boxOfSpans(loops.flat());
   const [halfX, halfY] = [pen.textWidth(id, NAME) / 2 + PAD.along, PAD.across];
   for (const off of BESIDE) {
@@ -111,11 +120,16 @@ function beside(pen: Pen, { id, loops, at }: NamedRegion, taken: readonly Box[])
     ];
     for (const middle of middles) {
       const box = boxAround(middle, halfX, halfY);
-      if (!taken.some((other) => boxesMeet(box, other)))
-        return { text: id, box, isTurned: false, leader: [middle, at] };
+      if (isFree(box)) return { text: id, box, isTurned: false, leader: [middle, at] };
     }
   }
   return undefined;
+}
+
+/** The best place, then those of an even grid over the area, the nearest to it first. */
+function* placesIn(area: Box, best: Point): Generator<Point, void> {
+  yield best;
+  yield* gridIn(area).sort((a, b) => distance(a, best) - distance(b, best));
 }
 
 function gridIn({ minX, minY, maxX, maxY }: Box): Point[] {
