@@ -59,6 +59,15 @@ export function boxOfSpan(span: Span): Box {
 export function boxOfSpans(spans: Iterable<Span>): Box {
   let { minX, minY, maxX, maxY } = EMPTY_BOX;
   for (const span of spans) {
+    if (span.kind === 'line') {
+      // Most spans are lines, and none needs a box of its own.
+      const { start, end } = span;
+      minX = Math.min(minX, start.x, end.x);
+      minY = Math.min(minY, start.y, end.y);
+      maxX = Math.max(maxX, start.x, end.x);
+      maxY = Math.max(maxY, start.y, end.y);
+      continue;
+    }
     const box = boxOfSpan(span);
     minX = Math.min(minX, box.minX);
     minY = Math.min(minY, box.minY);

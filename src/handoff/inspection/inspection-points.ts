@@ -238,10 +238,11 @@ function candidates(
     ...spans.filter(({ kind }) => kind === 'arc'),
   ]);
   const inside = makeInsideIndex(region.loops);
+  const roomAt = roomIn(borders, margin);
   const found: Candidate[] = [];
   for (const at of gridOver(box, region.label)) {
     if (!isInside(inside, at.x, at.y)) continue;
-    const room = roomAt(borders, at, margin);
+    const room = roomAt(at);
     if (room >= margin && isAtLevel(probe, at, region.level)) found.push({ at, room });
   }
   return found;
@@ -274,23 +275,33 @@ function toHundredth(value: number): number {
 const FEW_BORDERS = 60;
 
 /** Distance to the nearest border. */
-function roomAt(borders: Borders, at: Point, margin: number): number {
-  return borders.spans.length <= FEW_BORDERS ? roomAmongFew(borders, at) : roomAmongMany(borders, at, margin);
+function roomIn(borders: Borders, margin: number): (at: Point) => number {
+  return borders.spans.length <= FEW_BORDERS
+    ? roomAmongFew(borders)
+    : (at) => roomAmongMany(borders, at, margin);
 }
 
-/** Each is measured only where it may be nearer than the nearest yet. */
-function roomAmongFew({ spans, boxes }: Borders, at: Point): number {
-  let least = Number.POSITIVE_INFINITY;
-  for (let i = 0; i < spans.length; i++) {
-    const { minX, minY, maxX, maxY } = itemAt(boxes, i);
-    const across = Math.max(minX - at.x, at.x - maxX, 0);
-    const up = Math.max(minY - at.y, at.y - maxY, 0);
-    if (across * across + up * up > least * least) continue;
-    const span = itemAt(spans, i);
-    if (span.kind === 'arc' && Math.abs(distance(span.center, at) - span.radius) > least + ROUNDING) continue;
-    least = Math.min(least, distanceToSpan(span, at));
-  }
-  return least;
+/** Each is measured only where it may be nearer than the nearest yet; first that which was nearest to the last place, which is mostly beside. */
+function roomAmongFew({ spans, boxes }: Borders): (at: Point) => number {
+  let nearest = 0;
+  return (at) => {
+    const first = spans[nearest];
+    let least = first === undefined ? Number.POSITIVE_INFINITY : distanceToSpan(first, at);
+    for (let i = 0; i < spans.length; i++) {
+      const { minX, minY, maxX, maxY } = itemAt(boxes, i);
+      const across = Math.max(minX - at.x, at.x - maxX, 0);
+      const up = Math.max(minY - at.y, at.y - maxY, 0);
+      if (across * across + up * up > least * least) continue;
+      const span = itemAt(spans, i);
+      if (span.kind === 'arc' && Math.abs(distance(span.center, at) - span.radius) > least + ROUNDING)
+        continue;
+      const room = distanceToSpan(span, at);
+      if (room >= least) continue;
+      least = room;
+      nearest = i;
+    }
+    return least;
+  };
 }
 
 /** It is looked for in a box, which grows until it holds all that is so near. */

@@ -40,8 +40,8 @@ interface Ground {
 
 export function placeBalloons(marks: readonly Point[], room: BalloonRoom): Point[] {
   const { radius } = room;
-  const markGrid = nearPoints(radius + CLEAR);
-  const centers = nearPoints(2 * radius + APART);
+  const markGrid = nearPoints(radius + CLEAR, room.room);
+  const centers = nearPoints(2 * radius + APART, room.room);
   for (const mark of marks) markGrid.add(mark);
   const set: (Placed & { readonly box: Box })[] = [];
   for (const mark of marks) {
@@ -60,25 +60,29 @@ interface NearPoints {
   readonly isAnyAt: (place: Point) => boolean;
 }
 
-/** @param within of a place, the distance itself counted in */
-function nearPoints(within: number): NearPoints {
-  const columns = new Map<number, Map<number, Point[]>>();
-  const cellOf = (value: number): number => Math.floor(value / within);
+/**
+ * @param within of a place, the distance itself counted in
+ * @param area where most of them lie: those beyond it count to the cells at its edge
+ */
+function nearPoints(within: number, { minX, minY, maxX, maxY }: Box): NearPoints {
+  const countIn = (extent: number): number => Math.max(1, Math.ceil(extent / within));
+  const [columns, rows] = [countIn(maxX - minX), countIn(maxY - minY)];
+  const cells: (Point[] | undefined)[] = Array.from({ length: columns * rows });
+  const columnOf = (x: number): number => Math.max(0, Math.min(columns - 1, Math.floor((x - minX) / within)));
+  const rowOf = (y: number): number => Math.max(0, Math.min(rows - 1, Math.floor((y - minY) / within)));
   return {
     add: (point) => {
-      const column = columns.get(cellOf(point.x)) ?? new Map<number, Point[]>();
-      columns.set(cellOf(point.x), column);
-      const cell = column.get(cellOf(point.y));
-      if (cell === undefined) column.set(cellOf(point.y), [point]);
+      const at = columnOf(point.x) * rows + rowOf(point.y);
+      const cell = cells[at];
+      if (cell === undefined) cells[at] = [point];
       else cell.push(point);
     },
     isAnyAt: (place) => {
-      const [at, row] = [cellOf(place.x), cellOf(place.y)];
-      for (let i = at - 1; i <= at + 1; i++) {
-        const column = columns.get(i);
-        if (column === undefined) continue;
-        for (let j = row - 1; j <= row + 1; j++) {
-          for (const each of column.get(j) ?? []) if (distance(each, place) <= within) return true;
+      const [column, row] = [columnOf(place.x), rowOf(place.y)];
+      for (let i = Math.max(0, column - 1); i <= column + 1 && i < columns; i++) {
+        for (let j = Math.max(0, row - 1); j <= row + 1 && j < rows; j++) {
+          const cell = cells[i * rows + j];
+          if (cell?.some((each) => distance(each, place) <= within) === true) return true;
         }
       }
       return false;

@@ -36,7 +36,8 @@ export interface NameGround {
 }
 
 /** mm of letters; smaller ones are not read. */
-const SIZES = [3.2, 2.8, 2.4, 2.1, 1.8];
+const SMALLEST = 1.8;
+const SIZES = [3.2, 2.8, 2.4, 2.1, SMALLEST];
 /** mm from the borders. */
 const CLEAR = 0.6;
 /** mm between two names, and from a line across. */
@@ -47,8 +48,9 @@ const STEP = 1.25;
 
 /** All of its lines, or else the first alone; undefined where even that has no room. What it takes is added to the ground. */
 export function placeName(pen: Pen, name: NameAsked, ground: NameGround): NamePlace | undefined {
-  const area = boxOfSpans(name.loops.flat());
   const spans = name.loops.flat();
+  const area = boxOfSpans(spans);
+  if (!hasRoom(area, halfSize(pen, name.lines.slice(0, 1), SMALLEST))) return undefined;
   const middles = placesIn(area, name.at);
   const marks = ground.marks.filter((mark) => boxesMeet(mark, area));
   const [only] = name.lines;
@@ -61,7 +63,7 @@ export function placeName(pen: Pen, name: NameAsked, ground: NameGround): NamePl
   ].flatMap((each) => SIZES.map((size) => ({ ...each, size })));
   for (const { lines, shunned, isCovering, size } of tries) {
     const [halfX, halfY] = halfSize(pen, lines, size);
-    if (2 * halfX > area.maxX - area.minX || 2 * halfY > area.maxY - area.minY) continue;
+    if (!hasRoom(area, [halfX, halfY])) continue;
     const boxAt = ({ x, y }: Point): Box => ({
       minX: x - halfX,
       maxX: x + halfX,
@@ -81,6 +83,10 @@ export function placeName(pen: Pen, name: NameAsked, ground: NameGround): NamePl
     return { lines, middle, size, box: boxAt(middle) };
   }
   return undefined;
+}
+
+function hasRoom({ minX, minY, maxX, maxY }: Box, [halfX, halfY]: readonly [number, number]): boolean {
+  return 2 * halfX <= maxX - minX && 2 * halfY <= maxY - minY;
 }
 
 /** On the ground of its area, which covers what is drawn across it. */

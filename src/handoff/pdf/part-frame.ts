@@ -1,5 +1,5 @@
 /** How the part lies on paper: one scale for the whole sheet, as large as its room allows, in the middle of it. */
-import { type Box, boxOfSpans } from '#geometry/box.ts';
+import { type Box, boxOfSpans, EMPTY_BOX, joinBoxes } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
 import type { Loop, Span } from '#geometry/span.ts';
 import type { EtchPlan } from '#plan/etch-plan.ts';
@@ -33,7 +33,7 @@ export function partFrame(
   plan: EtchPlan,
   { width, height: most = width * MOST_SHARE }: PictureRoom,
 ): PartFrame {
-  const box = boxOfSpans(spansOf(plan));
+  const box = boxOfPart(plan);
   const [across, up] = [Math.max(1, box.maxX - box.minX), Math.max(1, box.maxY - box.minY)];
   const scale = Math.min(width / across, most / up);
   return {
@@ -43,9 +43,11 @@ export function partFrame(
   };
 }
 
-function* spansOf({ sheet, regions }: EtchPlan): Generator<Span, void> {
-  for (const loop of sheet) yield* loop;
-  for (const { loops } of regions) for (const loop of loops) yield* loop;
+function boxOfPart({ sheet, regions }: EtchPlan): Box {
+  let box = EMPTY_BOX;
+  for (const loop of sheet) box = joinBoxes(box, boxOfSpans(loop));
+  for (const { loops } of regions) for (const loop of loops) box = joinBoxes(box, boxOfSpans(loop));
+  return box;
 }
 
 function placed(
