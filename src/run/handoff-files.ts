@@ -9,6 +9,7 @@ import type { Point } from '#geometry/point.ts';
 import { mirrorPoint } from '#geometry/spans/mirror-spans.ts';
 import { movePoint } from '#geometry/spans/move-spans.ts';
 import type { NamedSection } from '#handoff/named-section.ts';
+import { loadFonts, type SheetFonts } from '#handoff/pdf/load-fonts.ts';
 import type { ReviewInput } from '#handoff/review/review-page.ts';
 import type { ScribeRelease } from '#handoff/scribe-drawing.ts';
 import { scribeFiles } from '#handoff/scribe-files.ts';
@@ -40,8 +41,13 @@ export interface PlannedHandoff {
   readonly origin: Point | undefined;
 }
 
+/** With what is loaded once, if any file asks for it. */
+interface HandoffToWrite extends PlannedHandoff {
+  readonly fonts: () => Promise<SheetFonts>;
+}
+
 /** What every writer is given. Plan and points are in the local frame: `moved` has them in the drawing's, for files with coordinates. */
-export interface Writing extends PreparedHandoff, PlannedHandoff {
+export interface Writing extends PreparedHandoff, HandoffToWrite {
   readonly moved: Pick<PreparedHandoff, 'plan'> & Pick<Made, 'points' | 'sections'>;
 }
 
@@ -70,11 +76,19 @@ export async function handoffInPieces(
   planned: PlannedHandoff,
 ): Promise<MadeFile[]> {
   const { hand = 'as-drawn' } = prepared.choices;
-  const asDrawn = hand === 'opposite' ? [] : await filesOfHand(prepared, planned);
+  let fonts: Promise<SheetFonts> | undefined;
+  const toWrite: HandoffToWrite = {
+    ...planned,
+    fonts: () => {
+      fonts ??= loadFonts();
+      return fonts;
+    },
+  };
+  const asDrawn = hand === 'opposite' ? [] : await filesOfHand(prepared, toWrite);
   if (hand === 'as-drawn') return asDrawn.map(outputFile);
   const { origin } = planned;
   const opposite = await filesOfHand(oppositeHand(prepared), {
-    ...planned,
+    ...toWrite,
     origin: origin && mirrorPoint(origin, 0),
   });
   const named = opposite.map((file) => ({
@@ -86,7 +100,7 @@ export async function handoffInPieces(
 }
 
 /** Of the near face and the part as a whole; and of the far face as seen from it, where lines are cut there. */
-async function filesOfHand(prepared: PreparedHandoff, planned: PlannedHandoff): Promise<Written[]> {
+async function filesOfHand(prepared: PreparedHandoff, planned: HandoffToWrite): Promise<Written[]> {
   const { files } = prepared.choices;
   const far = farSide(prepared);
   if (far === undefined)
@@ -111,13 +125,13 @@ async function filesOfHand(prepared: PreparedHandoff, planned: PlannedHandoff): 
 }
 
 /** Of every plan. */
-function scribeOf(prepared: PreparedHandoff, planned: PlannedHandoff): Written[] {
+function scribeOf(prepared: PreparedHandoff, planned: HandoffToWrite): Written[] {
   return scribeDrawings(writingOf(prepared, planned), '2000');
 }
 
 async function filesOfSide(
   prepared: PreparedHandoff,
-  planned: PlannedHandoff,
+  planned: HandoffToWrite,
   chosen: readonly HandoffFile[],
 ): Promise<Written[]> {
   const { made, findings } = prepared;
@@ -133,7 +147,7 @@ async function filesOfSide(
   return files;
 }
 
-function writingOf(prepared: PreparedHandoff, planned: PlannedHandoff): Writing {
+function writingOf(prepared: PreparedHandoff, planned: HandoffToWrite): Writing {
   const { made, plan } = prepared;
   const { origin } = planned;
   const { points = [], sections = [] } = made;

@@ -8,6 +8,7 @@ import { mirrorPoint } from '#geometry/spans/mirror-spans.ts';
 import type { PaperFigures } from '#handoff/paper-figures.ts';
 import { drawingWords, paperOwner } from '#handoff/paper-heading.ts';
 import { formBoxes, formTable, framed } from '#handoff/pdf/form-table.ts';
+import type { SheetFonts } from '#handoff/pdf/load-fonts.ts';
 import { drawPapers, pageCount, paperRoom, remark } from '#handoff/pdf/paper-book.ts';
 import { makePdfPen } from '#handoff/pdf/pdf-pen.ts';
 import type { Pen } from '#handoff/pdf/pen.ts';
@@ -31,6 +32,8 @@ export interface InspectionSheetInput {
   /** The roomiest of each region, etched ones alone. */
   readonly floors: readonly InspectionPoint[];
   readonly items: readonly InspectionItem[];
+  /** Those of all sheets of the hand-off. */
+  readonly fonts?: SheetFonts | undefined;
 }
 
 /** mm */
@@ -42,9 +45,9 @@ const SMALLEST = 0.7;
 const KINDS = { edge: 'Edge', land: 'Land', fillet: 'Fillet' } as const;
 
 export async function inspectionSheet(input: InspectionSheetInput): Promise<Uint8Array> {
-  const { plan, job, planHash, choices } = input;
+  const { plan, job, planHash, choices, fonts } = input;
   const { paper, date } = choices;
-  const pen = await makePdfPen({ title: `Inspection, ${job.name}`, date });
+  const pen = await makePdfPen({ title: `Inspection, ${job.name}`, date, fonts });
   const [near, far] = facesOf(input);
   const width = paperRoom(paper).width;
   const head = framed(

@@ -3,9 +3,16 @@
  * the trade writes (≤ ± ⌀ φ → ²). The fonts come through the bundler as data, so Node, worker and page read the same bytes.
  */
 
+/** For any number of sheets: what is set on one need not be on the next. */
 export interface SheetFonts {
-  readonly plain: Uint8Array;
-  readonly bold: Uint8Array;
+  readonly plain: SheetFont;
+  readonly bold: SheetFont;
+}
+
+export interface SheetFont {
+  readonly bytes: Uint8Array;
+  /** Words that have been set, as pdfkit keeps them: by their text. */
+  readonly words: Record<string, object>;
 }
 
 export async function loadFonts(): Promise<SheetFonts> {
@@ -13,7 +20,12 @@ export async function loadFonts(): Promise<SheetFonts> {
     import('dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf?inline'),
     import('dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf?inline'),
   ]);
-  return { plain: bytesOfDataUrl(plain.default), bold: bytesOfDataUrl(bold.default) };
+  return { plain: fontOf(plain.default), bold: fontOf(bold.default) };
+}
+
+function fontOf(dataUrl: string): SheetFont {
+  // Any text is a word, also the name of what every object has.
+  return { bytes: bytesOfDataUrl(dataUrl), words: Object.create(null) };
 }
 
 const DIGITS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/';

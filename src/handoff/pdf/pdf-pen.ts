@@ -6,7 +6,7 @@ import { assert } from '#geometry/assert.ts';
 import type { Point } from '#geometry/point.ts';
 import { cos, sin } from '#maths/sine.ts';
 import { withPlainDirectory } from './font-directory.ts';
-import { loadFonts } from './load-fonts.ts';
+import { loadFonts, type SheetFont, type SheetFonts } from './load-fonts.ts';
 import { POINTS, pathText } from './path-text.ts';
 import type { PageBox, Pen, Stroke, TextStyle } from './pen.ts';
 
@@ -21,10 +21,12 @@ export interface PdfPenOptions {
   readonly title: string;
   /** `2026-05-31`; without one the file carries the first day of 2000, never the clock's. */
   readonly date?: string | undefined;
+  /** Those of other sheets; loaded where they are not given. */
+  readonly fonts?: SheetFonts | undefined;
 }
 
-export async function makePdfPen({ title, date }: PdfPenOptions): Promise<PdfPen> {
-  const [{ default: PDFDocument }, fonts] = await Promise.all([import('pdfkit'), loadFonts()]);
+export async function makePdfPen({ title, date, fonts: given }: PdfPenOptions): Promise<PdfPen> {
+  const [{ default: PDFDocument }, fonts] = await Promise.all([import('pdfkit'), given ?? loadFonts()]);
   const document = new PDFDocument({
     autoFirstPage: false,
     compress: false,
@@ -64,8 +66,9 @@ function dayOf(date: string | undefined) {
   return new Date(Date.UTC(year, month - 1, day));
 }
 
-function openFont(document: Document, name: string, bytes: Uint8Array): void {
+function openFont(document: Document, name: string, { bytes, words }: SheetFont): void {
   document.registerFont(name, bytes).font(name);
+  document._font.layoutCache = words;
   const { subset } = document._font;
   const encode = subset.encode.bind(subset);
   subset.encode = () => withPlainDirectory(encode());

@@ -33,6 +33,8 @@ declare module 'pdfkit' {
     /** The font set last, as fontkit opened it. */
     readonly _font: {
       readonly font: { hasGlyphForCodePoint(code: number): boolean };
+      /** Words as they were set, by their text: the same in every document that has the font. */
+      layoutCache: Record<string, object>;
       /** What of it goes into the file; a method that may be put in place of another. */
       readonly subset: { encode: () => Uint8Array };
     };

@@ -3,6 +3,7 @@ import type { Finding } from '#findings/finding.ts';
 import type { InspectionPoint } from '#handoff/inspection/inspection-points.ts';
 import type { NamedSection } from '#handoff/named-section.ts';
 import type { PaperFigures } from '#handoff/paper-figures.ts';
+import type { SheetFonts } from '#handoff/pdf/load-fonts.ts';
 import type { Pen } from '#handoff/pdf/pen.ts';
 import type { PlanChange } from '#handoff/plan-changes.ts';
 import type { PlanFile } from '#job/formats/plan-file.ts';
@@ -25,6 +26,8 @@ export interface ReviewInput {
   readonly thickness: number;
   /** The earlier plan that this one is compared with, where there is one. */
   readonly since: { readonly planHash: string; readonly changes: readonly PlanChange[] } | undefined;
+  /** Those of all sheets of the hand-off. */
+  readonly fonts?: SheetFonts | undefined;
 }
 
 export interface ReviewPage extends ReviewInput {

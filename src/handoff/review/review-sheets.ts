@@ -10,9 +10,9 @@ import type { ReviewInput, ReviewPage } from './review-page.ts';
 import { signedPage } from './signed-page.ts';
 
 export async function reviewSheets(input: ReviewInput): Promise<Uint8Array> {
-  const { job, planHash, choices } = input;
+  const { job, planHash, choices, fonts } = input;
   const { paper, date } = choices;
-  const pen = await makePdfPen({ title: `Review, ${job.name}`, date });
+  const pen = await makePdfPen({ title: `Review, ${job.name}`, date, fonts });
   const page: ReviewPage = { ...input, pen, ...paperRoom(paper) };
   const { blocks, rest } = signedPage(page);
   drawPapers(pen, {

@@ -2,6 +2,7 @@
 import { type Finding, finding } from '#findings/finding.ts';
 import { boxOfSpans } from '#geometry/box.ts';
 import type { Point } from '#geometry/point.ts';
+import type { SheetFonts } from '#handoff/pdf/load-fonts.ts';
 import { TEMPLATE_PAPERS, type TemplatePaper } from '#job/fields/template-fields.ts';
 import type { LengthUnit } from '#units/length-unit.ts';
 import { twoDigits } from '#units/two-digits.ts';
@@ -41,11 +42,13 @@ export interface TemplateRelease {
   /** mm: where the plan's frame has its origin in the drawing's own; undefined where the two are one. */
   readonly origin?: Point | undefined;
   readonly date: string | undefined;
+  /** Of the pages: those of all sheets of the hand-off. */
+  readonly fonts?: SheetFonts | undefined;
 }
 
 export async function templateFiles(
   set: TemplateSet,
-  { planHash, unit, origin, date }: TemplateRelease,
+  { planHash, unit, origin, date, fonts }: TemplateRelease,
 ): Promise<TemplateFile[]> {
   const drawings = set.templates.map((_, index) => ({
     name: `template-${twoDigits(index + 1)}.dxf`,
@@ -53,7 +56,7 @@ export async function templateFiles(
     bytes: templateDrawing({ set, number: index + 1, planHash, unit, origin }),
   }));
   if (checkPaper(set).length > 0) return drawings;
-  const bytes = await templatePages({ set, planHash, date });
+  const bytes = await templatePages({ set, planHash, date, fonts });
   const pages = { name: 'template.pdf', what: 'scribe templates at 1 : 1', bytes };
   return [...drawings, pages];
 }

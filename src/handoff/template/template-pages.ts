@@ -9,6 +9,7 @@ import { type Box, boxesMeet, boxOfSpans } from '#geometry/box.ts';
 import { type Point, subtract } from '#geometry/point.ts';
 import { lineSpan, type Path, type Span } from '#geometry/span.ts';
 import { inBoth, type PaperFigures } from '#handoff/paper-figures.ts';
+import type { SheetFonts } from '#handoff/pdf/load-fonts.ts';
 import { makePdfPen } from '#handoff/pdf/pdf-pen.ts';
 import type { Pen, Stroke } from '#handoff/pdf/pen.ts';
 import { shortened } from '#handoff/pdf/shortened.ts';
@@ -24,6 +25,8 @@ export interface TemplatePagesInput {
   readonly set: TemplateSet;
   readonly planHash: string;
   readonly date: string | undefined;
+  /** Those of all sheets of the hand-off. */
+  readonly fonts?: SheetFonts | undefined;
 }
 
 const INK = '#000000';
@@ -37,9 +40,9 @@ const BAR = 100;
 /** Between what stands left and right in the foot. */
 const GAP = 6;
 
-export async function templatePages({ set, planHash, date }: TemplatePagesInput): Promise<Uint8Array> {
+export async function templatePages({ set, planHash, date, fonts }: TemplatePagesInput): Promise<Uint8Array> {
   const { input, templates } = set;
-  const pen = await makePdfPen({ title: `Scribe templates, ${input.name}`, date });
+  const pen = await makePdfPen({ title: `Scribe templates, ${input.name}`, date, fonts });
   templates.forEach((_, index) => {
     const shapes = shapesOf(set, index + 1, planHash);
     const { grid, tiles } = templateTiles(set, index + 1);

@@ -1,6 +1,7 @@
 /** What every page of the traveller is made from. */
 import type { InspectionPoint } from '#handoff/inspection/inspection-points.ts';
 import type { PaperFigures } from '#handoff/paper-figures.ts';
+import type { SheetFonts } from '#handoff/pdf/load-fonts.ts';
 import type { Pen } from '#handoff/pdf/pen.ts';
 import type { Job, SheetSide } from '#job/job.ts';
 import type { HandoffChoices } from '#job/resolve/resolve-handoff.ts';
@@ -24,6 +25,8 @@ export interface TravellerInput {
   readonly side?: SheetSide | undefined;
   /** How many templates there are; undefined where none is made. */
   readonly templates: number | undefined;
+  /** Those of all sheets of the hand-off. */
+  readonly fonts?: SheetFonts | undefined;
 }
 
 export interface TravellerPage extends TravellerInput {

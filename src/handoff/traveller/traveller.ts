@@ -17,9 +17,9 @@ import { type BookPages, stepsBlocks } from './steps-page.ts';
 import type { TravellerInput, TravellerPage } from './traveller-page.ts';
 
 export async function traveller(input: TravellerInput): Promise<Uint8Array> {
-  const { plan, job, planHash, choices } = input;
+  const { plan, job, planHash, choices, fonts } = input;
   const { paper, date } = choices;
-  const pen = await makePdfPen({ title: `Traveller, ${job.name}`, date });
+  const pen = await makePdfPen({ title: `Traveller, ${job.name}`, date, fonts });
   const page: TravellerPage = { ...input, pen, ...paperRoom(paper) };
   const head = {
     title: 'Traveller',

@@ -9,7 +9,7 @@ import { paperFigures } from '#handoff/paper-figures.ts';
 import type { Writer } from '#run/handoff-files.ts';
 
 export const write: Writer<'inspection'> = async (ask) => {
-  const { choices, job, moved, units, plan, planHash, planFile } = ask;
+  const { choices, job, moved, units, plan, planHash, planFile, fonts } = ask;
   const lineBudgets = planFile.lineBudgets ?? [];
   const { points } = moved;
   const items = inspectionItems(moved.plan, lineBudgets);
@@ -28,6 +28,7 @@ export const write: Writer<'inspection'> = async (ask) => {
     choices,
     figures: paperFigures(choices.units, units.job === 'in' ? 'in' : 'mm'),
     items,
+    fonts: await fonts(),
     floors: firstOfRegions(points).filter(({ stage }) => stage > 0),
   });
   return [

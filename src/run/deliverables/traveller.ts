@@ -17,7 +17,7 @@ import type { Writer, Writing } from '#run/handoff-files.ts';
 const FARTHEST = 1e6;
 
 export const write: Writer<'traveller'> = async (writing) => {
-  const { choices, plan, job, planHash, units, made, side } = writing;
+  const { choices, plan, job, planHash, units, made, side, fonts } = writing;
   const points = leastPoints(writing).filter(({ face }) => face === undefined);
   // During the run a thickness shows what one face lost only where the other is not etched.
   const gauged = points.filter(({ at, depth, thickness }) => {
@@ -34,6 +34,7 @@ export const write: Writer<'traveller'> = async (writing) => {
     final: firstOfRegions(points),
     side,
     templates: made.templates?.templates.length,
+    fonts: await fonts(),
   });
   return [{ name: 'traveller.pdf', what: 'steps, pictures and boxes for the tank', bytes }];
 };
