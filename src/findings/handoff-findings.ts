@@ -83,6 +83,14 @@ export const handoffWords = {
       limit,
     }),
   }),
+  /** Numbers of lines and arcs that the front starts from. */
+  'relief-too-large': note<{ borders: number; most: number }>({
+    title: 'Relief too large to show',
+    say: ({ borders, most }) => ({
+      reason: `The part is etched from ${borders} lines and arcs; a relief is made of up to ${most}. Plan, lines, sections and files are all there.`,
+      remedy: 'Look at it in plan and along the section line; or draw a stretch of it by itself.',
+    }),
+  }),
   'section-misses-sheet': warn<{ name: string; length: number }>({
     title: 'Section misses the sheet',
     say: ({ name, length }, show) => ({

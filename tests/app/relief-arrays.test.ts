@@ -92,3 +92,17 @@ test('a part of one face is its own relief, and has no other', async () => {
   expect(Math.min(...(mesh?.positions.filter((_, i) => i % 3 === 2) ?? []))).toBe(-4);
   expect(reliefArrays(part, 'far', ASK)).toBeUndefined();
 });
+
+test('relief-too-large: a part of too many lines and arcs is not shown in relief, and its finding says how many', () => {
+  const face = (borders: number) => ({ kit: () => ({ index: { features: { length: borders } } }) });
+  const part = { ...face(120_004), far: face(90_003), thickness: 0.2 } as unknown as Parameters<
+    typeof reliefArrays
+  >[0];
+  const { heldBack, mesh } = reliefArrays(part, 'near', { minute: undefined, tolerance: 1 }) ?? {};
+  expect(mesh).toBeUndefined();
+  expect(heldBack).toMatchObject({
+    code: 'relief-too-large',
+    severity: 'note',
+    facts: { borders: 210_007, most: 200_000 },
+  });
+});

@@ -13,11 +13,17 @@ import type { ReliefAnswer, ReliefArrays } from './planned-page.ts';
 import { reliefEdges } from './relief-edges.ts';
 import { turnedRelief } from './turned-relief.ts';
 
+/** Lines and arcs that a front may start from for its relief to have room in a browser; our own choice. */
+const MOST_BORDERS = 200_000;
+
 export function reliefArrays(
   part: EtchedPart,
   face: SheetSide,
   request: Omit<ReliefRequest, 'face'>,
 ): ReliefAnswer | undefined {
+  const borders = bordersOf(part) + (part.far === undefined ? 0 : bordersOf(part.far));
+  if (borders > MOST_BORDERS)
+    return { heldBack: finding('relief-too-large', { borders, most: MOST_BORDERS }) };
   const thickness = thickestOf(part.thickness);
   const both = bothFaces(part, request);
   if (both !== undefined) {
@@ -33,6 +39,10 @@ export function reliefArrays(
   if ('trouble' in made) return { heldBack: finding('solid-held-back', { of: 'relief', ...made.trouble }) };
   const arrays = arraysOf(made.mesh);
   return { mesh: face === 'far' ? turnedRelief(arrays, thickness) : arrays };
+}
+
+function bordersOf({ kit }: Pick<EtchedPart, 'kit'>): number {
+  return kit().index.features.length;
 }
 
 type ReliefMesh = Extract<EtchedSolid, { readonly mesh: unknown }>['mesh'];

@@ -1,5 +1,5 @@
 /**
- * Pictures of the sheet from above, kept as they were drawn and shown as cards on the sheet while the view moves: a frame then costs the
+ * Pictures of the sheet, kept as they were drawn and shown as cards on the sheet while the view moves: a frame then costs the
  * same however much there is on the sheet. Kept are the last one, and under it the one that shows most of the sheet.
  */
 import {
@@ -14,7 +14,7 @@ import {
   Vector2,
   type WebGLRenderer,
 } from 'three';
-import type { ViewPose, ViewSize } from '#app/scene/view-pose.ts';
+import { pointSeenAt, type ViewPose, type ViewSize } from '#app/scene/view-pose.ts';
 
 const VERTEX = `
   varying vec2 vPlace;
@@ -46,6 +46,11 @@ export class KeptPictures {
 
   constructor() {
     this.group.add(this.#whole.mesh, this.#last.mesh);
+  }
+
+  /** Whether there is one to show. */
+  get isAny(): boolean {
+    return this.#last.pixelsPerMm !== undefined;
   }
 
   /** Nothing of what was kept is true any more. */
@@ -111,19 +116,18 @@ function takePicture(card: Card, { renderer, pose, size }: Shown): void {
     if (picture !== undefined) picture.value = card.texture;
   }
   renderer.copyFramebufferToTexture(card.texture);
-  const { target, pixelsPerMm, azimuth } = pose;
-  const [c, s] = [Math.cos(azimuth), Math.sin(azimuth)];
   const places = card.mesh.geometry.getAttribute('position');
+  // On the surface, on which the view looks.
   [
-    [-1, -1],
-    [1, -1],
-    [1, 1],
-    [-1, 1],
-  ].forEach(([sideX = 0, sideY = 0], corner) => {
-    const [right, up] = [(sideX * size.width) / 2 / pixelsPerMm, (sideY * size.height) / 2 / pixelsPerMm];
-    places.setXYZ(corner, target.x + c * right - s * up, target.y + s * right + c * up, 0);
+    { x: 0, y: size.height },
+    { x: size.width, y: size.height },
+    { x: size.width, y: 0 },
+    { x: 0, y: 0 },
+  ].forEach((pixel, corner) => {
+    const { x, y } = pointSeenAt(pose, size, pixel);
+    places.setXYZ(corner, x, y, 0);
   });
   places.needsUpdate = true;
   card.mesh.visible = true;
-  card.pixelsPerMm = pixelsPerMm;
+  card.pixelsPerMm = pose.pixelsPerMm;
 }

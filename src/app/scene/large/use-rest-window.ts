@@ -5,7 +5,7 @@ import type { ViewPose } from '#app/scene/view-pose.ts';
 import { type ViewWindow, windowOf } from './view-window.ts';
 
 /** A view that has not moved for so long is at rest, ms. */
-const AT_REST = 140;
+const AT_REST = 200;
 
 /** The window of the view as it last came to rest. */
 export function useRestWindow(pose: StoreApi<ViewPose>): ViewWindow {

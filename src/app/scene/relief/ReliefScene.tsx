@@ -7,6 +7,7 @@ import { useEffect, useMemo, useRef } from 'react';
 import type { Group } from 'three';
 import type { StoreApi } from 'zustand/vanilla';
 import { FatSegments } from '#app/scene/FatSegments.tsx';
+import { KeptPictures } from '#app/scene/large/kept-pictures.ts';
 import { isCutAway } from '#app/scene/pick-region.ts';
 import { ringSegments } from '#app/scene/plan-arrays.ts';
 import type { SceneCut, SceneRelief } from '#app/scene/scene-picture.ts';
@@ -43,6 +44,8 @@ const METAL_IN_FLOOR = 0.1;
 const EDGE = { light: { color: '#11171c', opacity: 0.5 }, dark: { color: '#ffffff', opacity: 0.45 } };
 /** Triangles that any machine turns smoothly, also one that draws without a graphics processor. */
 const EASY = 50_000;
+/** Triangles of a draft too many to be drawn for each frame without a graphics processor. */
+const SLOW = 200_000;
 
 export function ReliefScene(props: ReliefSceneProps) {
   const { relief, cut, shapes, selection, theme, exaggeration, pose } = props;
@@ -51,8 +54,16 @@ export function ReliefScene(props: ReliefSceneProps) {
   const materials = useReliefMaterials({ colors, theme, light, isCut: cut !== undefined });
   const [draftGroup, fineGroup] = [useRef<Group>(null), useRef<Group>(null)];
   const [draftDetails, fineDetails] = [useRef<Group>(null), useRef<Group>(null)];
-  const pace = usePace(pose, fine === undefined || fine.stageOfTriangle.length > EASY);
+  const all = useRef<Group>(null);
+  const pictures = useMemo(() => new KeptPictures(), []);
+  useEffect(() => () => pictures.dispose(), [pictures]);
+  const kept = draft.stageOfTriangle.length > SLOW ? pictures : undefined;
+  const isHeavy = fine === undefined || fine.stageOfTriangle.length > EASY;
+  const pace = usePace(pose, { isHeavy, kept });
   useFrame(() => {
+    const isPicture = kept?.isAny === true && pace() === 'moving';
+    pictures.group.visible = isPicture;
+    if (all.current !== null) all.current.visible = !isPicture;
     const showsFine = fine !== undefined && pace() === 'resting';
     if (draftGroup.current !== null) draftGroup.current.visible = !showsFine;
     if (fineGroup.current !== null) fineGroup.current.visible = showsFine;
@@ -74,21 +85,30 @@ export function ReliefScene(props: ReliefSceneProps) {
   const look = { ...materials, light, exaggeration };
   return (
     <>
-      <SolidMesh arrays={draft} group={draftGroup} details={draftDetails} {...look} />
-      {fine !== undefined && (
-        <SolidMesh
-          arrays={fine.edges.length === 0 ? { ...fine, edges: draft.edges, feet: draft.feet } : fine}
-          group={fineGroup}
-          details={fineDetails}
-          {...look}
-        />
-      )}
-      {cut !== undefined && (
-        <CutFaceMesh cut={cut} colors={colors} theme={theme} exaggeration={exaggeration} pose={pose} />
-      )}
-      {chosen.map(({ id, positions }) => (
-        <FatSegments key={id} positions={positions} color={theme.accent} width={SELECTION_WIDTH} order={6} />
-      ))}
+      <primitive object={pictures.group} />
+      <group ref={all}>
+        <SolidMesh arrays={draft} group={draftGroup} details={draftDetails} {...look} />
+        {fine !== undefined && (
+          <SolidMesh
+            arrays={fine.edges.length === 0 ? { ...fine, edges: draft.edges, feet: draft.feet } : fine}
+            group={fineGroup}
+            details={fineDetails}
+            {...look}
+          />
+        )}
+        {cut !== undefined && (
+          <CutFaceMesh cut={cut} colors={colors} theme={theme} exaggeration={exaggeration} pose={pose} />
+        )}
+        {chosen.map(({ id, positions }) => (
+          <FatSegments
+            key={id}
+            positions={positions}
+            color={theme.accent}
+            width={SELECTION_WIDTH}
+            order={6}
+          />
+        ))}
+      </group>
     </>
   );
 }
