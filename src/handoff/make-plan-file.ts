@@ -13,6 +13,7 @@ import { type Loop, loopArea, type Path } from '#geometry/span.ts';
 import type {
   BudgetRecord,
   Contour,
+  LevelChoice,
   PlanFile,
   PlanFileRegion,
   ShownPlan,
@@ -94,7 +95,7 @@ export function makePlanFile(input: PlanFileInput): PlanFile {
       return { ...stage, removedVolume: round(volume), removedMass: massOf(volume, metal) };
     }),
     totals: totalsOf(plan, { measures, metal, sizing }),
-    ...(plan.levelChoices === undefined ? {} : { levelChoices: roundFigures(plan.levelChoices) }),
+    ...(plan.levelChoices === undefined ? {} : { levelChoices: plan.levelChoices.map(levelChoiceRecord) }),
     ...(input.budgets === undefined ? {} : { budgets: input.budgets.map(budgetRecord) }),
     ...(input.lineBudgets === undefined ? {} : { lineBudgets: input.lineBudgets.map(lineBudgetRecord) }),
     ...(input.survey === undefined ? {} : { survey: input.survey }),
@@ -188,7 +189,21 @@ function reachedRecord(id: string, measures: PlanMeasures): PlanFileRegion['reac
   const reached = measures.regions.get(id);
   assert(reached !== undefined, 'every region has been measured');
   const { floorArea, share, deepest, shallowest } = reached;
-  return roundFigures({ floorArea, share, deepest, shallowest });
+  return {
+    floorArea: round(floorArea),
+    share: round(share),
+    deepest: round(deepest),
+    shallowest: round(shallowest),
+  };
+}
+
+function levelChoiceRecord({ stages, levels, worstShare, regions }: LevelChoice): LevelChoice {
+  return {
+    stages,
+    levels: levels.map(round),
+    worstShare: round(worstShare),
+    regions: regions.map(({ id, level, share }) => ({ id, level: round(level), share: round(share) })),
+  };
 }
 
 interface StageSetting {
