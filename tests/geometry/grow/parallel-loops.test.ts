@@ -226,3 +226,59 @@ describe('random outlines', () => {
     );
   });
 });
+
+test('long sides that bend back by next to nothing keep the distance all the same', () => {
+  let [made, refused] = [0, 0];
+  const bends = fc.array(fc.integer({ min: -100, max: 100 }), { minLength: 12, maxLength: 12 });
+  const ask = fc.record({
+    mouth: fc.integer({ min: 10, max: 190 }),
+    tenths: fc.integer({ min: 10, max: 900 }),
+  });
+  fc.assert(
+    fc.property(ask, bends, fc.boolean(), ({ mouth, tenths }, drawn, isOutside) => {
+      const [low, high] = [200 - mouth / 2, 200 + mouth / 2];
+      // A frame that is open on one side: past its mouth nothing but the distance tells how near its ends are.
+      const frame = [
+        [0, 0],
+        [600, 0],
+        [600, low],
+        [500, low],
+        [500, 100],
+        [100, 100],
+        [100, 300],
+        [500, 300],
+        [500, high],
+        [600, high],
+        [600, 400],
+        [0, 400],
+      ] as const;
+      // Each side has a corner of at most 0.1 mrad in it, either way.
+      const bent = frame.flatMap(([x, y], i): [number, number][] => {
+        const [toX, toY] = itemAt(frame, (i + 1) % frame.length);
+        const by = itemAt(drawn, i) * 2e-7;
+        return [
+          [x, y],
+          [x + 0.37 * (toX - x) - by * (toY - y), y + 0.37 * (toY - y) + by * (toX - x)],
+        ];
+      });
+      const border = isOutside ? reverseSpans(polygon(bent)) : polygon(bent);
+      const width = tenths / 10;
+      const loops = parallels([border], width);
+      if (loops === undefined) {
+        refused++;
+        return;
+      }
+      made++;
+      for (const span of loops.flat()) {
+        for (const share of [0, 0.03, 0.2, 0.5, 0.8, 0.97, 1]) {
+          const at = pointAlong(span, share);
+          const least = border.reduce((gap, each) => Math.min(gap, distanceToSpan(each, at)), width + 1);
+          // A bend that counted for more would show by up to 0.05 mm; ends of parallels that are one place to the grid by some nanometres.
+          expect(least).toBeGreaterThan(width - 2e-5);
+        }
+      }
+    }),
+    { numRuns: 300 },
+  );
+  expect(Math.min(made, refused)).toBeGreaterThan(40);
+});
