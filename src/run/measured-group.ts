@@ -81,10 +81,9 @@ export function keepGroup(
   { clusters }: PlanGroup,
   { jobKey }: GroupAsk,
   measured: MeasuredGroup,
-): MeasuredGroup {
+): void {
   const [first] = clusters;
   if (first !== undefined) memory.set(first, { clusters, jobKey, measured });
-  return measured;
 }
 
 /** Whether the same is asked of the same regions of the same sheet. */
